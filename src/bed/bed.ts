@@ -1,0 +1,43 @@
+import type { Box } from '../geometry/shape.ts';
+import type { Mm } from '../measure/units.ts';
+
+/** The bed as its builder knows it. `design/` validates this shape; the meaning of each measure is told there. */
+export interface Bed {
+  readonly pivotAlong: 'end' | 'side';
+  readonly mattress: { readonly width: Mm; readonly length: Mm; readonly thickness: Mm };
+  readonly allowance: { readonly width: Mm; readonly length: Mm };
+  readonly frame: {
+    readonly thickness: Mm;
+    readonly depth: Mm;
+    readonly runsPast: 'sides' | 'ends';
+    readonly material: string;
+  };
+  readonly platform: { readonly thickness: Mm; readonly material: string };
+  readonly cleats: {
+    readonly below: Mm;
+    readonly width: Mm;
+    readonly depth: Mm;
+    readonly runsPast: 'sides' | 'ends';
+  };
+  readonly skin: { readonly thickness: Mm; readonly material: string } | null;
+  readonly pivot: {
+    readonly height: Mm;
+    readonly fromFace: Mm;
+    readonly fromWall: Mm;
+    readonly aboveEdge: Mm;
+  };
+  readonly legs: { readonly length: Mm; readonly section: Mm; readonly fromEnd: Mm; readonly fromSide: Mm };
+  readonly ceiling: Mm;
+  readonly wallBoard: { readonly thickness: Mm; readonly height: Mm };
+  readonly beside: { readonly left: Mm | null; readonly right: Mm | null };
+}
+
+/** A place on the face that must stay free. */
+export interface KeepClear {
+  readonly id: string;
+  readonly name: string;
+  readonly why: 'hinge' | 'leg' | 'latch' | 'handle' | 'other';
+  readonly box: Box;
+  /** How far the thing there stands out of the face. */
+  readonly height: Mm;
+}

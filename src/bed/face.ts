@@ -1,0 +1,48 @@
+import type { Box, Region } from '../geometry/shape.ts';
+import type { Mm } from '../measure/units.ts';
+
+export type LevelId = 'rim' | 'ledge' | 'field' | 'skin';
+
+/** One plane of the face. */
+export interface Level {
+  readonly id: LevelId;
+  /** Out of the rim (or skin) plane; negative is recessed. */
+  readonly z: Mm;
+  readonly region: Region;
+  /** Outer bounds. */
+  readonly box: Box;
+  /** Opening inside it (rim, ledge), which is the outer bounds of the next level. */
+  readonly inner: Box | null;
+  /** How thick the wood is right behind this level, before air, mattress or room: what a brad may bite into. */
+  readonly behind: Mm;
+  /** Material right behind the level. */
+  readonly material: string;
+}
+
+/** A board of the bare bed, with its true length after corner laps. */
+export interface BedBoard {
+  readonly name: 'side rail' | 'end rail' | 'side cleat' | 'end cleat';
+  readonly length: Mm;
+  readonly width: Mm;
+  readonly thickness: Mm;
+  readonly count: number;
+  readonly material: string;
+}
+
+/** What the room sees, computed from the bed's measures. */
+export interface Face {
+  readonly width: Mm;
+  readonly height: Mm;
+  readonly box: Box;
+  /** From the highest to the deepest. */
+  readonly levels: readonly Level[];
+  readonly boards: readonly BedBoard[];
+  /** Platform size across and along the face (x, y). */
+  readonly platform: { readonly w: Mm; readonly h: Mm };
+  /** Depth of the platform's top below the frame's top. */
+  readonly platformBelowTop: Mm;
+  /** How far the mattress stands above the frame; negative: it lies within. */
+  readonly mattressProud: Mm;
+  /** From the rim plane back to the frame's other edge. */
+  readonly frameDepth: Mm;
+}

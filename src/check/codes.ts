@@ -1,0 +1,65 @@
+/**
+ * Every kind of check there is. The wording of each stands in `plan/words/`; both tables are typed by
+ * this list, so a code without words does not compile. Figures each code carries are named beside it.
+ */
+export const CHECK_CODES = [
+  // layout
+  'part.off-face', // over_mm
+  'part.unsupported', // share (0..1 of the underside that lies on something), need
+  'part.overlap', // area_m2
+  'part.keep-clear', // keep_clear, reason, over_mm
+  'part.no-size', // width_mm, height_mm
+  'part.unknown-stock', // stock
+  'part.unknown-finish', // finish
+  'part.unknown-support', // on
+  'part.support-cycle', // parts in the cycle
+  'rule.impossible', // rule; parts = the other rules it fights
+  'rule.unknown-part', // rule, part
+  'rule.gap-negative', // rule, gap_mm
+  'rule.gap-over-most', // rule, gap_mm, most_mm
+  'array.count', // count, room_mm
+  // bed
+  'bed.no-room', // what, size_mm
+  'bed.legs', // legs_mm, needed_mm
+  // joinery and cutting
+  'joint.overlap', // area_m2
+  'joint.over-saw', // miter_deg, most_deg
+  'joint.bevel-over-saw', // bevel_deg, most_deg
+  'piece.too-long', // length_mm, longest_mm
+  'piece.too-big', // width_mm, height_mm
+  'piece.too-short', // length_mm
+  'piece.measured-in-place', // length_mm
+  'cutting.not-proved', // stock, used, lower_bound
+  // lettering and patterns
+  'lettering.missing-glyph', // sign, characters
+  'lettering.unknown-font', // font
+  'lettering.off-sign', // over_mm
+  'lettering.low-contrast', // ratio
+  'stencil.loose-island', // count
+  'stencil.thin-tongue', // width_mm
+  'stencil.one-bridge', // count
+  'patterns.too-many-pages', // pages
+  'patterns.no-room', // paper
+  // finish
+  'finish.no-containers', // finish
+  // fold, load, fastening
+  'fold.hits-floor', // over_mm, angle_deg
+  'fold.hits-wall', // over_mm, angle_deg
+  'fold.hits-ceiling', // over_mm, angle_deg
+  'fold.hits-legs', // over_mm
+  'fold.hits-side', // over_mm, side
+  'fold.tight', // clear_mm, what
+  'load.heavy', // added_kg, limit_kg
+  'load.lift', // lift_n, limit_n
+  'load.no-density', // stock
+  'fastening.through', // length_mm, room_mm
+  'fastening.no-brad', // room_mm, need_mm
+  'fastening.nothing-solid', //
+  'fastening.screws', // mass_kg
+  // size limits
+  'limit.parts', // count, most
+  'limit.rules', // count, most
+  'limit.letters', // count, most
+] as const;
+
+export type CheckCode = (typeof CHECK_CODES)[number];

@@ -1,0 +1,587 @@
+import { z } from 'zod';
+
+/**
+ * The design file. Lengths are millimeters, angles degrees, areas square meters, volumes liters and
+ * masses kilograms throughout; origin at the lower left of the face as the room sees it with the bed
+ * stowed, x right, y up, z out of the face into the room.
+ *
+ * This file is the single source of the types, of validation and of the JSON Schema in `assets/`.
+ */
+
+/** The format version that this build writes. */
+export const FORMAT_VERSION = 1;
+
+const length = z.number().min(-100_000).max(100_000);
+const size = z.number().positive().max(100_000);
+const sizeOrZero = z.number().min(0).max(100_000);
+const id = z
+  .string()
+  .min(1)
+  .max(80)
+  .regex(/^[A-Za-z0-9][A-Za-z0-9_.-]*$/, 'an id of letters, digits, dots, dashes and underscores')
+  .refine((s) => !['__proto__', 'constructor', 'prototype'].includes(s), 'a reserved word');
+const label = z.string().max(200);
+const color = z.string().regex(/^#[0-9a-f]{6}$/i, 'a color like #1e5f74');
+const money = z.number().min(0).max(1_000_000);
+
+// ── Bed ──────────────────────────────────────────────────────────────────────────────────────────
+
+export const LEVEL_IDS = ['rim', 'ledge', 'field', 'skin'] as const;
+
+export const bedSchema = z.strictObject({
+  /** `end`: the bed stands upright when stowed; `side`: it lies lengthwise. */
+  pivotAlong: z.enum(['end', 'side']),
+  mattress: z.strictObject({ width: size, length: size, thickness: size }),
+  /** Added to the mattress to get the platform, in all, across and along. */
+  allowance: z.strictObject({ width: sizeOrZero, length: sizeOrZero }),
+  frame: z.strictObject({
+    thickness: size,
+    depth: size,
+    /** Which boards run past the others at the corners. */
+    runsPast: z.enum(['sides', 'ends']),
+    material: id,
+  }),
+  platform: z.strictObject({ thickness: size, material: id }),
+  cleats: z.strictObject({
+    /** How far the top of the cleats sits below the frame's top. */
+    below: sizeOrZero,
+    width: size,
+    depth: size,
+    runsPast: z.enum(['sides', 'ends']),
+  }),
+  /** A sheet over the whole underside, or none (recessed field). */
+  skin: z.strictObject({ thickness: size, material: id }).nullable(),
+  pivot: z.strictObject({
+    /** Above the floor. */
+    height: size,
+    /** Behind the rim (or skin) of the face. */
+    fromFace: length,
+    fromWall: size,
+    /** Above the lower edge of the face, stowed. */
+    aboveEdge: length,
+  }),
+  /** From the face to the floor with the bed lowered. */
+  legs: z.strictObject({ length: size, section: size, fromEnd: sizeOrZero, fromSide: sizeOrZero }),
+  ceiling: size,
+  /** Thickness of a baseboard or wall board behind the bed, and how high it stands. */
+  wallBoard: z.strictObject({ thickness: sizeOrZero, height: sizeOrZero }),
+  /** Free room beside the face at each side; null where nothing stands. */
+  beside: z.strictObject({ left: sizeOrZero.nullable(), right: sizeOrZero.nullable() }),
+});
+
+export const keepClearSchema = z.strictObject({
+  id,
+  name: label,
+  why: z.enum(['hinge', 'leg', 'latch', 'handle', 'other']),
+  box: z.strictObject({ x: length, y: length, w: size, h: size }),
+  /** How far it stands out of the face; parts lower than its underside may pass below. */
+  height: sizeOrZero,
+});
+
+// ── Stock and finishes that the design adds to the tables ───────────────────────────────────────
+
+const boardLengths = z.array(z.strictObject({ length: size, price: money })).max(40);
+const flatStock = z.strictObject({
+  form: z.literal('flat'),
+  id,
+  name: label,
+  material: id,
+  width: size,
+  thickness: size,
+  lengths: boardLengths,
+});
+const shapedStock = z.strictObject({
+  form: z.literal('shaped'),
+  id,
+  name: label,
+  material: id,
+  width: size,
+  thickness: size,
+  girth: size,
+  section: z
+    .array(z.strictObject({ x: length, y: length }))
+    .min(3)
+    .max(400),
+  spring: z.number().gt(0).lt(90).optional(),
+  boardWidth: size.optional(),
+  lengths: boardLengths,
+});
+const sheetStock = z.strictObject({
+  form: z.literal('sheet'),
+  id,
+  name: label,
+  material: id,
+  thickness: size,
+  grain: z.boolean(),
+  sizes: z.array(z.strictObject({ length: size, width: size, price: money })).max(40),
+});
+export const stockSchema = z.discriminatedUnion('form', [flatStock, shapedStock, sheetStock]);
+
+/** An offcut on the shelf: a length of board, or a piece of sheet. */
+export const ownedSchema = z.strictObject({
+  id,
+  stock: id,
+  length: size,
+  /** Sheets only. */
+  width: size.optional(),
+  count: z.number().int().min(1).max(500),
+  /** Bad stretches of a board, from its left end. */
+  defects: z.array(z.strictObject({ from: sizeOrZero, to: sizeOrZero })).max(40),
+});
+
+export const finishSchema = z.strictObject({
+  id,
+  name: label,
+  kind: z.enum(['paint', 'stain', 'clear']),
+  color,
+  sheen: z.enum(['flat', 'eggshell', 'satin', 'gloss']),
+  coats: z.number().int().min(1).max(12),
+  /** Square meters that a liter covers, one coat. */
+  rate_m2_l: z.number().positive().max(100),
+  /** Bought for it: containers by table id with the price paid; empty: every size of the system, unpriced. */
+  containers: z.array(z.strictObject({ container: id, price: money })).max(20),
+  /** Already in the shed. */
+  owned_l: z.number().min(0).max(1000),
+  primer: z
+    .strictObject({ coats: z.number().int().min(0).max(6), rate_m2_l: z.number().positive().max(100) })
+    .nullable(),
+});
+
+// ── Parts ────────────────────────────────────────────────────────────────────────────────────────
+
+const unitPoint = z.strictObject({ u: z.number().min(0).max(1), v: z.number().min(0).max(1) });
+
+const fixing = z.strictObject({
+  how: z.enum(['brads', 'screws', 'glue', 'none']),
+  /** Glue under the brads or screws. */
+  glue: z.boolean(),
+});
+
+const freeEnd = z.discriminatedUnion('cut', [
+  z.strictObject({ cut: z.literal('square') }),
+  /** Turned from square by `angle`; positive leaves the long point on the left of the direction of travel. */
+  z.strictObject({ cut: z.literal('miter'), angle: z.number().gt(-80).lt(80) }),
+  /** Mitered return: a short piece turned back to the face. */
+  z.strictObject({ cut: z.literal('return') }),
+]);
+const ends = z.strictObject({ start: freeEnd, end: freeEnd });
+
+const partBase = {
+  id,
+  name: label,
+  /** Last good position and size; rules move it. */
+  box: z.strictObject({ x: length, y: length, w: sizeOrZero, h: sizeOrZero }),
+  /** What it lies on: `face` (whichever level is beneath most of it), a level, or another part's id. */
+  on: z.string().min(1).max(80),
+  /** Finish id; null: left bare. */
+  finish: id.nullable(),
+  fixing,
+  /** Not to be moved by dragging. */
+  locked: z.boolean(),
+};
+
+const stripFields = {
+  kind: z.literal('strip'),
+  stock: id,
+  /**
+   * `across` and `up` follow their box; `rising` and `falling` are braces along a diagonal of the box,
+   * cut to its corners; `turned` is a strip of `length` at `angle` about the center of the box.
+   */
+  lie: z.enum(['across', 'up', 'rising', 'falling', 'turned']),
+  angle: z.number().min(-180).max(180),
+  length: size,
+  /** Stock stood on its edge: width and thickness change places. */
+  onEdge: z.boolean(),
+  ends,
+  /** Cut rough with the shop's allowance and measured in place. */
+  fit: z.boolean(),
+};
+
+const runFields = {
+  kind: z.literal('run'),
+  stock: id,
+  path: z.discriminatedUnion('form', [
+    /** The box itself, closed. */
+    z.strictObject({ form: z.literal('frame') }),
+    /** Sill, two stiles and a segmented arch of the given rise; closed. */
+    z.strictObject({ form: z.literal('arched'), rise: size, segments: z.number().int().min(2).max(48) }),
+    /** Corners in the unit square of the box. */
+    z.strictObject({
+      form: z.literal('points'),
+      points: z.array(unitPoint).min(2).max(200),
+      closed: z.boolean(),
+    }),
+  ]),
+  /** Where the stock lies, walking the path: closed runs inside or outside of it; open runs left or right. */
+  side: z.enum(['inside', 'outside']),
+  corner: z.enum(['miter', 'butt-across', 'butt-up']),
+  ends,
+  fit: z.boolean(),
+};
+
+const panelShape = z.discriminatedUnion('form', [
+  z.strictObject({ form: z.literal('rectangle') }),
+  /** Straight sides and a circular head that rises by `rise` to the top of the box. */
+  z.strictObject({ form: z.literal('arched'), rise: size }),
+  /** The ellipse of the box. */
+  z.strictObject({ form: z.literal('round') }),
+  z.strictObject({ form: z.literal('polygon'), points: z.array(unitPoint).min(3).max(200) }),
+]);
+
+const opening = z.strictObject({
+  id,
+  shape: panelShape,
+  /** Margins from the sides of the panel's box. */
+  margin: z.strictObject({ left: sizeOrZero, right: sizeOrZero, bottom: sizeOrZero, top: sizeOrZero }),
+});
+
+const panelFields = {
+  kind: z.literal('panel'),
+  stock: id,
+  shape: panelShape,
+  openings: z.array(opening).max(60),
+  grain: z.enum(['up', 'across', 'any']),
+};
+
+export const letteringSchema = z.strictObject({
+  /** Font id: of the table, or `own:` and the id of a font kept with the design. */
+  font: z.string().min(1).max(120),
+  lines: z
+    .array(
+      z.strictObject({
+        text: z.string().max(500),
+        /** Cap height of this line where it differs. */
+        capHeight: size.optional(),
+      }),
+    )
+    .min(1)
+    .max(40),
+  capHeight: size,
+  /** Added between letters, share of the cap height. */
+  tracking: z.number().min(-0.5).max(3),
+  /** Added to each word space, share of the cap height. */
+  wordSpace: z.number().min(-0.5).max(5),
+  /** Baseline to baseline, share of the cap height. */
+  lineSpace: z.number().min(0.5).max(6),
+  align: z.enum(['left', 'center', 'right']),
+  kerning: z.boolean(),
+  /** Baseline bent to a circle; rise of the middle over the chord, positive arches up. 0: straight. */
+  arcRise: z.number().min(-5000).max(5000),
+  /** `none`: cap height as given; else the cap height follows the sign and its margin. */
+  fit: z.enum(['none', 'width', 'height', 'both']),
+  margin: sizeOrZero,
+  /** From the centered place. */
+  shift: z.strictObject({ x: length, y: length }),
+  finish: id,
+  outline: z.strictObject({ width: size, finish: id }).nullable(),
+  inline: z.strictObject({ inset: size, width: size, finish: id }).nullable(),
+  shade: z
+    .strictObject({
+      kind: z.enum(['drop', 'block']),
+      angle: z.number().min(-180).max(180),
+      distance: size,
+      finish: id,
+    })
+    .nullable(),
+  /** How it is made. */
+  make: z.enum(['trace', 'stencil', 'mirrored', 'cut-out']),
+  stencil: z.strictObject({
+    bridgeWidth: size,
+    bridges: z.number().int().min(1).max(8),
+    direction: z.enum(['thinnest', 'up', 'across']),
+    /** Tongues of the sheet thinner than this are held by a bridge. */
+    tongue: sizeOrZero,
+    /** Sheet left around the lettering. */
+    frame: sizeOrZero,
+    /** Bridges put by hand: island by its index from the left, and the angle at which each one leaves it. */
+    placed: z
+      .array(z.strictObject({ island: z.number().int().min(0), angles: z.array(z.number()).max(8) }))
+      .max(500),
+  }),
+});
+
+const signFields = { ...panelFields, kind: z.literal('sign'), lettering: letteringSchema };
+
+const fittingFields = {
+  kind: z.literal('fitting'),
+  shape: panelShape,
+  depth: sizeOrZero,
+  mass_kg: z.number().min(0).max(200),
+  price: money,
+  color,
+};
+
+/** No thickness, only color. */
+const paintedFields = { kind: z.literal('painted'), shape: panelShape };
+
+export const spacingSchema = z.strictObject({
+  /**
+   * `gaps`: equal gaps, at the ends too. `flush`: first and last touch the ends. `half`: half a gap at
+   * each end. `centers`: centers a fixed `pitch` apart, centered as a group. `most`: as `gaps`, with the
+   * least count whose gap is not over `most`.
+   */
+  mode: z.enum(['gaps', 'flush', 'half', 'centers', 'most']),
+  count: z.number().int().min(1).max(400),
+  pitch: size.optional(),
+  most: size.optional(),
+});
+
+const memberBase = { finish: id.nullable() };
+const member = z.discriminatedUnion('kind', [
+  z.strictObject({ ...memberBase, ...stripFields }),
+  z.strictObject({ ...memberBase, ...runFields }),
+  z.strictObject({ ...memberBase, ...panelFields }),
+  z.strictObject({ ...memberBase, ...fittingFields }),
+  z.strictObject({ ...memberBase, ...paintedFields }),
+]);
+
+const arrayFields = {
+  kind: z.literal('array'),
+  member,
+  /**
+   * Size of a member; a direction without spacing stretches the member over the whole box, and a strip
+   * takes its width from its stock.
+   */
+  memberSize: z.strictObject({ w: sizeOrZero, h: sizeOrZero }),
+  across: spacingSchema.nullable(),
+  up: spacingSchema.nullable(),
+  /** By `column,row` from the lower left: leave out, or another finish. */
+  overrides: z.record(
+    z.string().regex(/^\d+,\d+$/),
+    z.strictObject({
+      omit: z.boolean().optional(),
+      finish: id.nullable().optional(),
+      stock: id.optional(),
+    }),
+  ),
+};
+
+export const partSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ ...partBase, ...stripFields }),
+  z.strictObject({ ...partBase, ...runFields }),
+  z.strictObject({ ...partBase, ...panelFields }),
+  z.strictObject({ ...partBase, ...signFields }),
+  z.strictObject({ ...partBase, ...fittingFields }),
+  z.strictObject({ ...partBase, ...paintedFields }),
+  z.strictObject({ ...partBase, ...arrayFields }),
+]);
+
+export const groupSchema = z.strictObject({ id, name: label, parts: z.array(id).max(2000) });
+
+// ── Rules ────────────────────────────────────────────────────────────────────────────────────────
+
+/**
+ * An edge that a rule can name, along the rule's axis: `low` is left or bottom, `high` right or top,
+ * `mid` the center line. `of`: `face`, a level (`level:field`), or a part's id; a member of an array is
+ * `id[column,row]`. `inner` takes the inside edge of a run or of a level's opening.
+ */
+export const edgeSchema = z.strictObject({
+  of: z.string().min(1).max(120),
+  side: z.enum(['low', 'mid', 'high']),
+  inner: z.boolean().optional(),
+});
+
+const axis = z.enum(['x', 'y']);
+const ruleBase = { id };
+export const ruleSchema = z.discriminatedUnion('kind', [
+  /** `edge` stands `distance` beyond `from` (positive: right or up). */
+  z.strictObject({
+    ...ruleBase,
+    kind: z.literal('set'),
+    axis,
+    edge: edgeSchema,
+    from: edgeSchema,
+    distance: length,
+  }),
+  /** The parts, as one block, have their middle halfway between `low` and `high`. */
+  z.strictObject({
+    ...ruleBase,
+    kind: z.literal('center'),
+    axis,
+    parts: z.array(id).min(1).max(500),
+    low: edgeSchema,
+    high: edgeSchema,
+  }),
+  /** The part runs from `low` to `high`, held back by an inset at each end. */
+  z.strictObject({
+    ...ruleBase,
+    kind: z.literal('between'),
+    axis,
+    part: id,
+    low: edgeSchema,
+    high: edgeSchema,
+    insetLow: length,
+    insetHigh: length,
+  }),
+  /** The parts, in this order, spread between two edges. */
+  z.strictObject({
+    ...ruleBase,
+    kind: z.literal('even'),
+    axis,
+    parts: z.array(id).min(1).max(500),
+    low: edgeSchema,
+    high: edgeSchema,
+    mode: z.enum(['gaps', 'flush', 'half', 'centers', 'most']),
+    /** `centers` only: the pitch. */
+    pitch: size.optional(),
+    /** `most` only: a gap over this is a check. */
+    most: size.optional(),
+  }),
+  /** `twin` is the mirror image of `part` about a line. */
+  z.strictObject({ ...ruleBase, kind: z.literal('mirror'), axis, part: id, twin: id, about: edgeSchema }),
+  /** All the same width (axis x) or height (axis y). */
+  z.strictObject({ ...ruleBase, kind: z.literal('same'), axis, parts: z.array(id).min(2).max(500) }),
+  /** The same margin on all four sides inside something; null: equal, whatever it comes to (needs a size). */
+  z.strictObject({
+    ...ruleBase,
+    kind: z.literal('reveal'),
+    part: id,
+    inside: z.string().min(1).max(120),
+    inner: z.boolean(),
+    margin: length,
+  }),
+  /** Sizes along the axis in the given ratio, filling from `low` to `high` with `gap` between. */
+  z.strictObject({
+    ...ruleBase,
+    kind: z.literal('graded'),
+    axis,
+    parts: z.array(id).min(1).max(100),
+    low: edgeSchema,
+    high: edgeSchema,
+    ratio: z.array(z.number().positive().max(1000)).min(1).max(100),
+    gap: sizeOrZero,
+  }),
+]);
+
+// ── Joints: what the person decided where the proposal was not right ─────────────────────────────
+
+export const jointSchema = z.strictObject({
+  id,
+  /** The two parts that meet; a corner of one run names it twice. */
+  parts: z.tuple([z.string().min(1).max(120), z.string().min(1).max(120)]),
+  kind: z.enum(['miter', 'butt', 'cope', 'half-lap']),
+  /** For butt, cope: the part that runs through. */
+  through: z.string().max(120).optional(),
+});
+
+// ── Settings that belong to the job ──────────────────────────────────────────────────────────────
+
+export const shopSchema = z.strictObject({
+  boardKerf: sizeOrZero,
+  sheetKerf: sizeOrZero,
+  /** Cut off each end of a bought board before the first piece. */
+  endTrim: sizeOrZero,
+  /** Cut off each edge of a bought sheet. */
+  edgeTrim: sizeOrZero,
+  saw: z.strictObject({ miter: z.number().min(0).max(75), bevel: z.number().min(0).max(60) }),
+  /** Left on pieces that are measured in place. */
+  fitAllowance: sizeOrZero,
+  /** Offcuts shorter than this are waste. */
+  keepOffcut: sizeOrZero,
+});
+
+export const fasteningSchema = z.strictObject({
+  brad: id,
+  /** Brad lengths at hand; empty: all of the table's. */
+  lengths: z.array(size).max(40),
+  spacing: size,
+  /** Clear of ends and edges. */
+  fromEdge: sizeOrZero,
+  /** The brad stops this far short of the far side. */
+  shortOfFar: sizeOrZero,
+  /** A brad must bite at least this deep. */
+  bite: size,
+  screw: id,
+  /** Parts heavier than this want screws. */
+  screwOver_kg: z.number().positive().max(1000),
+});
+
+export const loadSchema = z.strictObject({
+  warnAdded_kg: z.number().positive().max(1000),
+  warnLift_n: z.number().positive().max(5000),
+});
+
+export const pagesSchema = z.strictObject({
+  /** Paper of the tables. */
+  paper: id,
+  /** Roll width where the paper is a roll. */
+  rollWidth: size.optional(),
+  margin: z.strictObject({ left: sizeOrZero, right: sizeOrZero, top: sizeOrZero, bottom: sizeOrZero }),
+  join: z.enum(['overlap', 'butt']),
+  overlap: sizeOrZero,
+  /** Keep each letter on one page where it fits. */
+  wholeLetters: z.boolean(),
+  /** Story sticks and templates to print beside the lettering. */
+  also: z.array(z.enum(['story-sticks', 'face', 'parts'])).max(3),
+});
+
+export const designSchema = z.strictObject({
+  /** Format version. */
+  showface: z.literal(FORMAT_VERSION),
+  name: label,
+  /** As the person gives it; printed, never read from a clock. */
+  date: label,
+  note: z.string().max(4000),
+  measure: z.strictObject({
+    unit: z.enum(['in', 'ft-in', 'mm', 'cm']),
+    /** Inch fraction shown: the denominator, or decimals. */
+    fraction: z.enum(['8', '16', '32', '64', 'decimal']),
+    currency: z.string().max(8),
+  }),
+  bed: bedSchema,
+  keepClears: z.array(keepClearSchema).max(200),
+  stocks: z.array(stockSchema).max(500),
+  owned: z.array(ownedSchema).max(500),
+  finishes: z.array(finishSchema).max(100),
+  parts: z.array(partSchema).max(4000),
+  groups: z.array(groupSchema).max(500),
+  rules: z.array(ruleSchema).max(10_000),
+  joints: z.array(jointSchema).max(10_000),
+  shop: shopSchema,
+  paint: z.strictObject({
+    /** Share of paint lost in tray, roller and brush. */
+    waste: z.number().min(0).max(1),
+    containers: z.enum(['us', 'metric']),
+    /** Paint the hidden back of every part too. */
+    backPriming: z.boolean(),
+  }),
+  fastening: fasteningSchema,
+  load: loadSchema,
+  pages: pagesSchema,
+  /** Where the light of the shadow view comes from. */
+  light: z.strictObject({ azimuth: z.number().min(-180).max(180), altitude: z.number().min(5).max(85) }),
+  /** Fonts the person opened, kept with the design. */
+  fonts: z.array(z.strictObject({ id, name: label, data: z.string().max(8_000_000) })).max(20),
+});
+
+type Immutable<T> = T extends object ? { readonly [K in keyof T]: Immutable<T[K]> } : T;
+
+export type Design = Immutable<z.infer<typeof designSchema>>;
+export type Bed = Design['bed'];
+export type KeepClear = Design['keepClears'][number];
+export type Owned = Design['owned'][number];
+export type Finish = Design['finishes'][number];
+export type Part = Design['parts'][number];
+export type PartKind = Part['kind'];
+export type PartOf<K extends PartKind> = Extract<Part, { readonly kind: K }>;
+export type Strip = PartOf<'strip'>;
+export type Run = PartOf<'run'>;
+export type Panel = PartOf<'panel'>;
+export type Sign = PartOf<'sign'>;
+export type Fitting = PartOf<'fitting'>;
+export type Painted = PartOf<'painted'>;
+export type PartArray = PartOf<'array'>;
+export type Member = PartArray['member'];
+export type PanelShape = Panel['shape'];
+export type FreeEnd = Strip['ends']['start'];
+export type Lettering = Sign['lettering'];
+export type Spacing = Immutable<z.infer<typeof spacingSchema>>;
+export type Rule = Design['rules'][number];
+export type RuleKind = Rule['kind'];
+export type RuleOf<K extends RuleKind> = Extract<Rule, { readonly kind: K }>;
+export type Edge = Immutable<z.infer<typeof edgeSchema>>;
+export type Joint = Design['joints'][number];
+export type Shop = Design['shop'];
+export type Pages = Design['pages'];
+export type LevelId = (typeof LEVEL_IDS)[number];
+export type Axis = 'x' | 'y';

@@ -1,0 +1,55 @@
+import type { Path, Point } from '../geometry/shape.ts';
+import type { Deg, Mm } from '../measure/units.ts';
+
+/** `#rrggbb`. */
+export type Color = string;
+
+export interface PathItem {
+  readonly kind: 'path';
+  readonly path: Path;
+  readonly fill?: Color | undefined;
+  readonly fillOpacity?: number | undefined;
+  readonly fillRule?: 'nonzero' | 'evenodd' | undefined;
+  readonly stroke?: Color | undefined;
+  /** Line weight. */
+  readonly width?: Mm | undefined;
+  readonly dash?: readonly Mm[] | undefined;
+  readonly cap?: 'butt' | 'round' | undefined;
+}
+
+export interface TextItem {
+  readonly kind: 'text';
+  /** On the baseline, at the anchor. */
+  readonly at: Point;
+  readonly text: string;
+  /** Em size. */
+  readonly size: Mm;
+  readonly anchor: 'start' | 'middle' | 'end';
+  /** Counterclockwise about `at`. */
+  readonly angle?: Deg | undefined;
+  readonly bold?: boolean | undefined;
+  readonly color: Color;
+}
+
+export interface GroupItem {
+  readonly kind: 'group';
+  /** Layer name, kept by the formats that have layers. */
+  readonly layer?: string | undefined;
+  /** Applied to children: scale first, then turn (counterclockwise), then move. */
+  readonly scale?: { readonly x: number; readonly y: number } | undefined;
+  readonly turn?: Deg | undefined;
+  readonly move?: Point | undefined;
+  /** In the group's own coordinates. */
+  readonly clip?: Path | undefined;
+  readonly items: readonly DrawItem[];
+}
+
+export type DrawItem = PathItem | TextItem | GroupItem;
+
+/** A drawing in millimeters, y up, origin at its lower left; outputs decide nothing, they draw this. */
+export interface Drawing {
+  readonly width: Mm;
+  readonly height: Mm;
+  readonly title: string;
+  readonly items: readonly DrawItem[];
+}

@@ -1,0 +1,46 @@
+import type { Check } from '../check/check.ts';
+import type { Region } from '../geometry/shape.ts';
+import type { Liters, Mm, Money, SquareMeters } from '../measure/units.ts';
+
+export interface ContainerBuy {
+  readonly container: string;
+  readonly count: number;
+  readonly volume: Liters;
+  readonly price: Money;
+}
+
+/** What one finish covers and what is bought for it. */
+export interface FinishUse {
+  readonly finish: string;
+  /** Seen from the front. */
+  readonly face: SquareMeters;
+  /** Exposed edges, returns of steps, insides of openings, girth of shaped stock beyond its flat view. */
+  readonly edge: SquareMeters;
+  /** Hidden backs, when back-priming is on. */
+  readonly back: SquareMeters;
+  readonly coats: number;
+  readonly volume: Liters;
+  readonly primer: Liters;
+  readonly buy: readonly ContainerBuy[];
+  readonly left: Liters;
+  readonly cost: Money;
+  /** Border with other finishes on the same part: masking tape. */
+  readonly tape: Mm;
+}
+
+/** Where each finish shows on the face, for the paint map and the color view. */
+export interface ShownArea {
+  readonly part: string;
+  readonly finish: string | null;
+  readonly z: Mm;
+  readonly region: Region;
+}
+
+export interface FinishPlan {
+  readonly uses: readonly FinishUse[];
+  readonly shown: readonly ShownArea[];
+  /** Parts painted on the bench before they are fixed, and those painted in place. */
+  readonly before: readonly string[];
+  readonly after: readonly string[];
+  readonly checks: readonly Check[];
+}

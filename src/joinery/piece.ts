@@ -1,0 +1,84 @@
+import type { Check } from '../check/check.ts';
+import type { Point, Region } from '../geometry/shape.ts';
+import type { Deg, Mm } from '../measure/units.ts';
+
+export type EndCut = 'square' | 'miter' | 'butt' | 'cope' | 'return' | 'plunge' | 'point' | 'sawn';
+
+/** One end of a piece, as the saw is set for it. */
+export interface PieceEnd {
+  readonly cut: EndCut;
+  /** 0 is square; positive: the long point is on the left edge, walking from the start end to the end end. */
+  readonly miter: Deg;
+  readonly bevel: Deg;
+  /** Which edge is the long one; `both` for square, `middle` for two cuts that meet in a point. */
+  readonly long: 'left' | 'right' | 'both' | 'middle';
+  /** Part that it meets, if any. */
+  readonly with: string | null;
+  /** Second cut of a two-cut end. */
+  readonly second: { readonly miter: Deg; readonly bevel: Deg } | null;
+  /** Sprung molding: the settings with the molding nested at its spring angle on the table. */
+  readonly nested: { readonly miter: Deg; readonly bevel: Deg } | null;
+}
+
+/** One piece of wood to cut. Identical pieces share a `label` and differ in `id`. */
+export interface Piece {
+  readonly id: string;
+  /** Laid part it belongs to. */
+  readonly part: string;
+  /** Letter and number marked on the wood, such as `B3`; identical pieces share it. */
+  readonly label: string;
+  readonly name: string;
+  readonly stock: string;
+  readonly form: 'flat' | 'shaped' | 'sheet';
+  /** Long point to long point. */
+  readonly length: Mm;
+  /** Short point to short point. */
+  readonly short: Mm;
+  readonly width: Mm;
+  readonly thickness: Mm;
+  readonly ends: readonly [PieceEnd, PieceEnd];
+  /** `allowance` is already in the length of a piece that is measured in place. */
+  readonly fit: { readonly inPlace: boolean; readonly allowance: Mm };
+  /** Outline in its own coordinates: start end left, left edge up; the show face toward the reader. */
+  readonly outline: readonly Point[];
+  /** Openings sawn out of a panel, in the same coordinates. */
+  readonly holes: readonly (readonly Point[])[];
+  /** Where it lies on the face. */
+  readonly placed: Region;
+  readonly z0: Mm;
+  readonly z1: Mm;
+  /** Sheets: direction of the grain in its own coordinates. */
+  readonly grain: 'along' | 'across' | 'any';
+  /** Length as told to a person: rounded so that the pieces of one span add up to it. */
+  readonly shown: Mm;
+}
+
+/** A joint that was proposed or decided. */
+export interface JointFound {
+  readonly parts: readonly [string, string];
+  readonly kind: 'miter' | 'butt' | 'cope' | 'half-lap';
+  readonly through: string | null;
+  readonly at: Point;
+  readonly decided: boolean;
+}
+
+export interface Joinery {
+  readonly pieces: readonly Piece[];
+  readonly joints: readonly JointFound[];
+  /** Every part as it is after its joints: what is painted, weighed and swept. */
+  readonly solids: readonly Solid[];
+  readonly checks: readonly Check[];
+}
+
+/** A part as a prism over its footprint, after joints; the common currency of the rooms above joinery. */
+export interface Solid {
+  /** Laid part. */
+  readonly part: string;
+  readonly kind: 'strip' | 'run' | 'panel' | 'sign' | 'fitting' | 'painted';
+  readonly region: Region;
+  readonly z0: Mm;
+  readonly z1: Mm;
+  readonly stock: string | null;
+  readonly finish: string | null;
+  readonly on: string;
+}

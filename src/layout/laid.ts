@@ -1,0 +1,84 @@
+import type { LevelId } from '../bed/face.ts';
+import type { Check } from '../check/check.ts';
+import type { Fitting, Lettering, Painted, Panel, Run, Sign, Strip } from '../design/schema.ts';
+import type { Box, Point, Region } from '../geometry/shape.ts';
+import type { Deg, Mm } from '../measure/units.ts';
+
+/** Straight length of stock in place: the center line from `start` to `end` and the width across it. */
+export interface Leg {
+  readonly start: Point;
+  readonly end: Point;
+  readonly width: Mm;
+  readonly thickness: Mm;
+  /** Direction of travel, counterclockwise from x. */
+  readonly angle: Deg;
+}
+
+/** Fields that every laid part has. */
+interface LaidBase {
+  /** The part's id, or `id[column,row]` for a member of an array. */
+  readonly id: string;
+  /** The part of the design it comes from. */
+  readonly part: string;
+  readonly name: string;
+  readonly member: { readonly column: number; readonly row: number } | null;
+  readonly box: Box;
+  /** Footprint on the face. Runs: the band of the stock; strips: uncut, before any joint. */
+  readonly region: Region;
+  readonly z0: Mm;
+  readonly z1: Mm;
+  /** The level or laid part it lies on. */
+  readonly on: LevelId | string;
+  readonly stock: string | null;
+  readonly finish: string | null;
+  readonly fixing: { readonly how: 'brads' | 'screws' | 'glue' | 'none'; readonly glue: boolean };
+}
+
+export type LaidPart = LaidBase &
+  (
+    | {
+        readonly kind: 'strip';
+        readonly leg: Leg;
+        readonly spec: Pick<Strip, 'lie' | 'ends' | 'fit' | 'onEdge'>;
+      }
+    | {
+        readonly kind: 'run';
+        /** In order of travel; counterclockwise when closed. */
+        readonly legs: readonly Leg[];
+        readonly closed: boolean;
+        readonly spec: Pick<Run, 'ends' | 'fit' | 'corner' | 'side' | 'path'>;
+      }
+    | { readonly kind: 'panel'; readonly spec: Pick<Panel, 'shape' | 'openings' | 'grain'> }
+    | {
+        readonly kind: 'sign';
+        readonly spec: Pick<Sign, 'shape' | 'openings' | 'grain'>;
+        readonly lettering: Lettering;
+      }
+    | {
+        readonly kind: 'fitting';
+        readonly spec: Pick<Fitting, 'shape' | 'depth' | 'mass_kg' | 'price' | 'color'>;
+      }
+    | { readonly kind: 'painted'; readonly spec: Pick<Painted, 'shape'> }
+  );
+
+export type LaidKind = LaidPart['kind'];
+export type Laid<K extends LaidKind> = Extract<LaidPart, { readonly kind: K }>;
+
+/** How a rule stands after solving. */
+export interface RuleState {
+  readonly id: string;
+  readonly holds: boolean;
+  /** Smallest set of other rules it fights, when it does not hold. */
+  readonly fights: readonly string[];
+  /** The gap or length that came out, where the rule has one. */
+  readonly result: Mm | null;
+}
+
+export interface Layout {
+  /** Solved boxes of the design's parts (arrays as a whole). */
+  readonly boxes: ReadonlyMap<string, Box>;
+  /** Every single part, array members one by one, supports before what lies on them. */
+  readonly parts: readonly LaidPart[];
+  readonly rules: readonly RuleState[];
+  readonly checks: readonly Check[];
+}

@@ -1,0 +1,58 @@
+import type { Path, Region } from '../geometry/shape.ts';
+import type { Deg, Mm } from '../measure/units.ts';
+
+/** A glyph in place on the sign. */
+export interface PlacedGlyph {
+  readonly character: string;
+  readonly line: number;
+  /** In the sign's coordinates: origin at the lower left of the sign's box, millimeters. */
+  readonly path: Path;
+  readonly region: Region;
+}
+
+/** One color of the lettering, from the back to the front. */
+export interface LetterLayer {
+  readonly role: 'shade' | 'outline' | 'fill' | 'inline';
+  readonly finish: string;
+  readonly region: Region;
+}
+
+/** A bridge of the stencil: a bar of sheet that holds an island. */
+export interface Bridge {
+  readonly island: number;
+  readonly kind: 'island' | 'tongue';
+  /** Middle of the bar's center line, direction and length across the stroke. */
+  readonly at: { readonly x: Mm; readonly y: Mm };
+  readonly angle: Deg;
+  readonly width: Mm;
+  readonly length: Mm;
+}
+
+export interface Stencil {
+  /** The sheet that stays, frame and all. */
+  readonly sheet: Region;
+  /** What is cut away. */
+  readonly cut: Region;
+  readonly bridges: readonly Bridge[];
+  /** Pieces of the sheet that would fall out: 0 when it holds together. */
+  readonly loose: number;
+  /** Islands that only one bridge could reach. */
+  readonly single: number;
+}
+
+/** Lettering of one sign, laid out. */
+export interface Lettered {
+  /** Laid part. */
+  readonly sign: string;
+  readonly text: string;
+  readonly font: string;
+  readonly capHeight: Mm;
+  readonly glyphs: readonly PlacedGlyph[];
+  readonly layers: readonly LetterLayer[];
+  /** Ink box in the sign's coordinates. */
+  readonly box: { readonly x: Mm; readonly y: Mm; readonly w: Mm; readonly h: Mm };
+  /** Sum of the kerned advances of the longest line. */
+  readonly width: Mm;
+  readonly ink_mm2: number;
+  readonly missing: readonly string[];
+}

@@ -1,0 +1,37 @@
+import type { Axis } from '../design/schema.ts';
+import type { Mm } from '../measure/units.ts';
+
+/** A running mark from one datum. */
+export interface Mark {
+  readonly datum: 'left' | 'bottom';
+  readonly axis: Axis;
+  readonly at: Mm;
+  readonly part: string;
+  readonly edge: 'low' | 'mid' | 'high';
+  /** Rounded from the datum, as it is read off a tape. */
+  readonly shown: Mm;
+}
+
+/** One step of the order of work. Wording is made from its figures in `plan/words/`. */
+export interface Step {
+  readonly number: number;
+  readonly act:
+    | 'prepare'
+    | 'cut-sheets'
+    | 'cut-boards'
+    | 'paint-before'
+    | 'mark'
+    | 'dry-fit'
+    | 'fix'
+    | 'measure-in-place'
+    | 'letter'
+    | 'paint-after'
+    | 'fit-hardware'
+    | 'try-swing';
+  readonly parts: readonly string[];
+}
+
+export interface MarksPlan {
+  readonly marks: readonly Mark[];
+  readonly steps: readonly Step[];
+}

@@ -1,0 +1,33 @@
+import type { Drawing } from '../drawing/drawing.ts';
+import type { Mm } from '../measure/units.ts';
+
+/** One sheet of paper to print. */
+export interface PatternPage {
+  /** Row letter from the top and column number from the left, such as `B3`. */
+  readonly name: string;
+  readonly row: number;
+  readonly column: number;
+  readonly drawing: Drawing;
+}
+
+/** A full-size drawing tiled on paper. */
+export interface PatternSet {
+  /** What it is for: a sign's part id, `face`, a part's id, or `story-stick-x`, `story-stick-y`. */
+  readonly for: string;
+  readonly title: string;
+  readonly paper: string;
+  readonly rows: number;
+  readonly columns: number;
+  readonly turned: boolean;
+  /** Blank pages left out. */
+  readonly pages: readonly PatternPage[];
+  /** Size of the whole pattern. */
+  readonly width: Mm;
+  readonly height: Mm;
+}
+
+/** What the ruler measured on the test page, over what it should be; 1 is true. Kept on the device. */
+export interface PrinterCorrection {
+  readonly x: number;
+  readonly y: number;
+}
