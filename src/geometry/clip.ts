@@ -1,0 +1,228 @@
+import {
+  Clipper64,
+  ClipperOffset,
+  ClipType,
+  EndType,
+  FillRule,
+  JoinType,
+  type Path64,
+  type Paths64,
+  type PolyPath64,
+  PolyTree64,
+} from 'clipper2-ts';
+import type { Mm } from '../measure/units.ts';
+import { distance, lerp, midpoint } from './point.ts';
+import { areaOf, boxesMeet, boxOf, containsPointInRegion, EMPTY, ringsOf } from './region.ts';
+import { perimeter, signedArea } from './ring.ts';
+import { intersectSegments } from './segment.ts';
+import type { Box, Point, Polygon, Region, Ring } from './shape.ts';
+import { FLATNESS, SAME_LENGTH } from './tolerance.ts';
+
+/**
+ * The only door to the polygon library. It works on whole numbers, so points are put on a grid of
+ * 1/10000 mm; corners that come back unchanged get their exact coordinates again.
+ */
+const GRID = 1e4;
+/** A kilometer: far beyond any bed, and where products of grid numbers would lose more than the grid itself. */
+const FARTHEST: Mm = 1e6;
+/** Rounding to the grid leaves slivers about a grid step wide; what is thinner than this is no wood. */
+const SLIVER: Mm = 2 / GRID;
+const MITER_LIMIT = 5;
+
+const JOINS = { round: JoinType.Round, miter: JoinType.Miter, square: JoinType.Square } as const;
+const RULES = { nonzero: FillRule.NonZero, evenodd: FillRule.EvenOdd } as const;
+
+/** Numbers every corner that goes in, so that the same corner can be given back untouched. */
+class Grid {
+  readonly #points: Point[] = [];
+
+  path(ring: Ring): Path64 {
+    return ring.map((point) => {
+      if (!(Math.abs(point.x) <= FARTHEST && Math.abs(point.y) <= FARTHEST)) {
+        throw new RangeError(`a point within ${FARTHEST} mm expected, found (${point.x}, ${point.y})`);
+      }
+      const z = this.#points.push(point);
+      return { x: onGrid(point.x), y: onGrid(point.y), z };
+    });
+  }
+
+  paths(rings: readonly Ring[]): Paths64 {
+    return rings.map((ring) => this.path(ring));
+  }
+
+  ring(path: Path64): Ring {
+    return path.map(({ x, y, z }) => {
+      const known = this.#points[(z ?? 0) - 1];
+      // The library may hand a number on to a crossing nearby: only an equal place is the same corner.
+      return known && onGrid(known.x) === x && onGrid(known.y) === y ? known : { x: x / GRID, y: y / GRID };
+    });
+  }
+}
+
+/** `+ 0` turns -0 into 0: the two would print and compare differently. */
+const onGrid = (value: Mm): number => Math.round(value * GRID) + 0;
+
+function combine(
+  type: ClipType,
+  subjects: readonly Ring[],
+  clips: readonly Ring[],
+  rule: FillRule = FillRule.NonZero,
+): Region {
+  const grid = new Grid();
+  const engine = new Clipper64();
+  engine.preserveCollinear = false;
+  if (subjects.length > 0) engine.addSubject(grid.paths(subjects));
+  if (clips.length > 0) engine.addClip(grid.paths(clips));
+  const tree = new PolyTree64();
+  engine.execute(type, rule, tree);
+  return regionOfTree(tree, (path) => grid.ring(path));
+}
+
+function regionOfTree(tree: PolyTree64, ringOf: (path: Path64) => Ring): Region {
+  const polygons: Polygon[] = [];
+  const visitOuter = (node: PolyPath64): void => {
+    const outer = startLow(ringOf(node.poly ?? []));
+    const holes: Ring[] = [];
+    for (let i = 0; i < node.count; i++) {
+      const child = node.child(i);
+      const hole = startLow(ringOf(child.poly ?? []));
+      if (signedArea(hole) < 0 && !isSliver(hole)) holes.push(hole);
+      for (let j = 0; j < child.count; j++) visitOuter(child.child(j));
+    }
+    // Abutting turned grids can make the library emit a lone hole as an outer ring; it encloses nothing.
+    if (signedArea(outer) > 0 && !isSliver(outer)) polygons.push({ outer, holes: holes.sort(byStart) });
+  };
+  for (let i = 0; i < tree.count; i++) visitOuter(tree.child(i));
+  return polygons.sort((a, b) => byStart(a.outer, b.outer));
+}
+
+const isSliver = (ring: Ring): boolean => 2 * Math.abs(signedArea(ring)) < SLIVER * perimeter(ring);
+
+/** Results do not depend on where the library began to walk: rings start at their lowest, then leftmost point. */
+function startLow(ring: Ring): Ring {
+  let best = 0;
+  for (let i = 1; i < ring.length; i++) {
+    if (below(ring[i] as Point, ring[best] as Point)) best = i;
+  }
+  return best === 0 ? ring : [...ring.slice(best), ...ring.slice(0, best)];
+}
+
+const below = (a: Point, b: Point): boolean => a.y < b.y || (a.y === b.y && a.x < b.x);
+
+function byStart(a: Ring, b: Ring): number {
+  const [p, q] = [a[0], b[0]];
+  if (!p || !q) return a.length - b.length;
+  return p.y - q.y || p.x - q.x || signedArea(a) - signedArea(b);
+}
+
+const meet = (a: Box | null, b: Box | null): boolean => a !== null && b !== null && boxesMeet(a, b);
+
+/** Everything that any of the regions covers. */
+export function union(regions: readonly Region[]): Region {
+  const rings = regions.flatMap(ringsOf);
+  return rings.length === 0 ? EMPTY : combine(ClipType.Union, rings, []);
+}
+
+/** What both cover. */
+export function intersect(a: Region, b: Region): Region {
+  return meet(boxOf(a), boxOf(b)) ? combine(ClipType.Intersection, ringsOf(a), ringsOf(b)) : EMPTY;
+}
+
+/** What `a` covers and `b` does not. For areas use `subtractedArea`, which is safe on turned grids too. */
+export function subtract(a: Region, b: Region): Region {
+  return meet(boxOf(a), boxOf(b)) ? combine(ClipType.Difference, ringsOf(a), ringsOf(b)) : a;
+}
+
+/**
+ * Area of `a` outside `b` in square millimeters, as area(a or b) - area(b): the library's union stays right
+ * on staggered, turned, abutting pieces where its difference may leave a stray ring.
+ */
+export function subtractedArea(a: Region, b: Region): number {
+  if (!meet(boxOf(a), boxOf(b))) return areaOf(a);
+  return Math.max(0, areaOf(union([a, b])) - areaOf(union([b])));
+}
+
+/** The region grown by `delta` (shrunk when negative), its corners rounded, mitered or squared off. */
+export function offset(region: Region, delta: Mm, join: keyof typeof JOINS): Region {
+  if (region.length === 0) return EMPTY;
+  if (delta === 0) return union([region]);
+  const grid = new Grid();
+  const engine = new ClipperOffset(MITER_LIMIT, FLATNESS * GRID);
+  engine.addPaths(grid.paths(ringsOf(region)), JOINS[join], EndType.Polygon);
+  const tree = new PolyTree64();
+  engine.execute(delta * GRID, tree);
+  return regionOfTree(tree, (path) => path.map(({ x, y }) => ({ x: x / GRID, y: y / GRID })));
+}
+
+/** The area that rings enclose under a fill rule; the rings may cross themselves and each other. */
+export function regionOfRings(rings: readonly Ring[], rule: keyof typeof RULES): Region {
+  const closed = rings.filter((ring) => ring.length >= 3);
+  return closed.length === 0 ? EMPTY : combine(ClipType.Union, closed, [], RULES[rule]);
+}
+
+/** The areas that hang together, each as a region; a touch in a single point does not hold. */
+export const connectedParts = (region: Region): Region[] => union([region]).map((polygon) => [polygon]);
+
+/**
+ * The parts of an open line that lie in the region, its border included, in the direction of the line.
+ * Exact: done on the sides themselves, not on the grid.
+ */
+export function clipPolyline(points: readonly Point[], region: Region): Point[][] {
+  const parts: Point[][] = [];
+  let open: Point[] | null = null;
+  const close = () => {
+    if (open && open.length > 1) parts.push(open);
+    open = null;
+  };
+  for (let i = 0; i + 1 < points.length; i++) {
+    const a = points[i] as Point;
+    const b = points[i + 1] as Point;
+    const stops = stopsAlong(a, b, region);
+    for (let k = 0; k + 1 < stops.length; k++) {
+      const p = lerp(a, b, stops[k] as number);
+      const q = lerp(a, b, stops[k + 1] as number);
+      if (!containsPointInRegion(region, midpoint(p, q))) close();
+      else if (open) open = extend(open, q);
+      else open = [p, q];
+    }
+  }
+  close();
+  return parts;
+}
+
+/** Stays one segment while the line goes straight on. */
+function extend(line: Point[], to: Point): Point[] {
+  const from = line[line.length - 2];
+  const last = line[line.length - 1];
+  if (
+    from &&
+    last &&
+    Math.abs(distance(from, last) + distance(last, to) - distance(from, to)) <= SAME_LENGTH ** 2
+  ) {
+    return [...line.slice(0, -1), to];
+  }
+  return [...line, to];
+}
+
+/** Shares along `a`–`b`, from 0 to 1, between which inside and outside cannot change. */
+function stopsAlong(a: Point, b: Point, region: Region): number[] {
+  const size = distance(a, b);
+  if (size === 0) return [];
+  const stops = [0, 1];
+  const stopAt = (p: Point) => {
+    const share = ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / (size * size);
+    if (share > 0 && share < 1) stops.push(share);
+  };
+  for (const ring of ringsOf(region)) {
+    let before = ring[ring.length - 1];
+    for (const point of ring) {
+      const hit = before && intersectSegments(a, b, before, point);
+      if (hit) stopAt(hit);
+      // Sides along the line have no crossing; their ends are the stops then.
+      stopAt(point);
+      before = point;
+    }
+  }
+  stops.sort((s, t) => s - t);
+  return stops.filter((stop, i) => i === 0 || (stop - (stops[i - 1] as number)) * size > SAME_LENGTH);
+}

@@ -1,0 +1,131 @@
+import type { Mm } from '../measure/units.ts';
+import { distance } from './point.ts';
+import { distanceToSegment } from './segment.ts';
+import type { Box, Point, Ring } from './shape.ts';
+import { SAME_LENGTH } from './tolerance.ts';
+
+/** Calls `visit` for every side of a closed ring, the last one back to the first point. */
+function eachSide(ring: Ring, visit: (a: Point, b: Point) => void): void {
+  let before = ring[ring.length - 1];
+  for (const point of ring) {
+    if (before) visit(before, point);
+    before = point;
+  }
+}
+
+/**
+ * Area in square millimeters by the trapezoid sum, positive when counterclockwise. Taken about the first
+ * point, so that small rings far from the origin keep their digits.
+ */
+export function signedArea(ring: Ring): number {
+  const origin = ring[0];
+  if (!origin) return 0;
+  let twice = 0;
+  eachSide(ring, (a, b) => {
+    twice += (a.x - origin.x) * (b.y - origin.y) - (b.x - origin.x) * (a.y - origin.y);
+  });
+  return twice / 2;
+}
+
+export function perimeter(ring: Ring): Mm {
+  let sum = 0;
+  eachSide(ring, (a, b) => {
+    sum += distance(a, b);
+  });
+  return sum;
+}
+
+/** Smallest box around the points; of no points, the empty box at the origin. */
+export function boxOfPoints(points: readonly Point[]): Box {
+  if (points.length === 0) return { x: 0, y: 0, w: 0, h: 0 };
+  let left = Number.POSITIVE_INFINITY;
+  let bottom = Number.POSITIVE_INFINITY;
+  let right = Number.NEGATIVE_INFINITY;
+  let top = Number.NEGATIVE_INFINITY;
+  for (const { x, y } of points) {
+    if (x < left) left = x;
+    if (x > right) right = x;
+    if (y < bottom) bottom = y;
+    if (y > top) top = y;
+  }
+  return { x: left, y: bottom, w: right - left, h: top - bottom };
+}
+
+/** Center of the area; of a ring without area, the mean of its points. */
+export function centroidOfRing(ring: Ring): Point {
+  const origin = ring[0];
+  if (!origin) return { x: 0, y: 0 };
+  let twice = 0;
+  let sx = 0;
+  let sy = 0;
+  eachSide(ring, (p, q) => {
+    const a = { x: p.x - origin.x, y: p.y - origin.y };
+    const b = { x: q.x - origin.x, y: q.y - origin.y };
+    const part = a.x * b.y - b.x * a.y;
+    twice += part;
+    sx += (a.x + b.x) * part;
+    sy += (a.y + b.y) * part;
+  });
+  if (Math.abs(twice) > SAME_LENGTH * SAME_LENGTH) {
+    return { x: origin.x + sx / (3 * twice), y: origin.y + sy / (3 * twice) };
+  }
+  let mx = 0;
+  let my = 0;
+  for (const p of ring) {
+    mx += p.x;
+    my += p.y;
+  }
+  return { x: mx / ring.length, y: my / ring.length };
+}
+
+/** The same ring walked the other way, from the same first point. */
+export function reverseRing(ring: Ring): Ring {
+  const [first, ...rest] = ring;
+  return first ? [first, ...rest.reverse()] : ring;
+}
+
+/** Whether `p` lies inside or on the ring (even-odd for rings that cross themselves). */
+export function containsPoint(ring: Ring, p: Point): boolean {
+  let inside = false;
+  let on = false;
+  eachSide(ring, (a, b) => {
+    if (distanceToSegment(p, a, b) <= SAME_LENGTH) on = true;
+    if (a.y > p.y !== b.y > p.y && p.x < a.x + ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y)) inside = !inside;
+  });
+  return on || inside;
+}
+
+export const translateRing = (ring: Ring, dx: Mm, dy: Mm): Ring =>
+  ring.map((p) => ({ x: p.x + dx, y: p.y + dy }));
+
+/**
+ * Drops repeated points and points that lie within `tolerance` of the line between the ones kept around
+ * them. Gives an empty ring when nothing with an area is left.
+ */
+export function simplifyRing(ring: Ring, tolerance: Mm = SAME_LENGTH): Ring {
+  let points: Ring = ring;
+  for (;;) {
+    const kept = dropFlat(points, tolerance);
+    if (kept.length < 3) return [];
+    if (kept.length === points.length) return kept;
+    points = kept;
+  }
+}
+
+/** One pass; never drops two neighbors, since each might be straight only thanks to the other. */
+function dropFlat(points: Ring, tolerance: Mm): Ring {
+  let before = points[points.length - 1];
+  let droppedBefore = false;
+  return points.filter((here, i) => {
+    // The ring closes: the last point may not go when the first one went.
+    const after = points[i + 1] ?? points[0];
+    const flat =
+      !droppedBefore &&
+      before !== undefined &&
+      after !== undefined &&
+      (distance(before, here) <= tolerance || distanceToSegment(here, before, after) <= tolerance);
+    droppedBefore = flat;
+    if (!flat) before = here;
+    return !flat;
+  });
+}
