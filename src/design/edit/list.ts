@@ -1,0 +1,39 @@
+import type { Design } from '../schema.ts';
+import type { Edit, EditProblem, List } from './edit.ts';
+
+interface WithId {
+  readonly id: string;
+}
+
+/** The items of a list, seen only as things with ids. */
+export function itemsOf(design: Design, list: List): readonly WithId[] {
+  return design[list];
+}
+
+export function indexOf(design: Design, list: List, id: string): number {
+  return itemsOf(design, list).findIndex((item) => item.id === id);
+}
+
+/** The one place where a list of the design is exchanged; callers hand items of that list's own type. */
+export function withItems(design: Design, list: List, items: readonly WithId[]): Design {
+  return { ...design, [list]: items };
+}
+
+/** An edit that puts an item of `list` somewhere; the pair is of one type because it came from that list. */
+export function editOf(edit: {
+  kind: 'insert' | 'replace';
+  list: List;
+  item: WithId;
+  id?: string;
+  at?: number;
+}): Edit {
+  return edit as unknown as Edit;
+}
+
+export function problem(
+  code: EditProblem['code'],
+  list: List,
+  id: string,
+): { ok: false; problem: EditProblem } {
+  return { ok: false, problem: { code, list, id } };
+}
