@@ -1,0 +1,91 @@
+import type { Face } from '../bed/face.ts';
+import type { Check } from '../check/check.ts';
+import type { Cutting } from '../cutting/result.ts';
+import type { Design } from '../design/schema.ts';
+import type { FasteningPlan } from '../fastening/result.ts';
+import type { FinishPlan } from '../finish/result.ts';
+import type { FoldPlan } from '../fold/result.ts';
+import type { Joinery } from '../joinery/piece.ts';
+import type { Layout } from '../layout/laid.ts';
+import type { Lettered, Stencil } from '../lettering/result.ts';
+import type { LoadPlan } from '../load/result.ts';
+import type { MarksPlan } from '../marks/result.ts';
+import type { Stock, Tables } from '../materials/types.ts';
+import type { Money } from '../measure/units.ts';
+import type { PatternSet, PrinterCorrection } from '../patterns/result.ts';
+
+/** What a plan needs besides the design; arrives from the editor or the command as plain data. */
+export interface Supplies {
+  readonly tables: Tables;
+  /** Bytes of fonts by id of the table, those at hand; a font that a sign names and that is absent is a check. */
+  readonly fonts: ReadonlyMap<string, Uint8Array>;
+  /** Of the printer at hand, kept on the device. */
+  readonly correction: PrinterCorrection;
+}
+
+/** How hard to look for the cheapest boards and sheets: a count of search steps, so that results repeat. */
+export interface Effort {
+  readonly nodes: number;
+}
+
+/** A sign's lettering with what is made from it. */
+export interface SignPlan {
+  readonly lettered: Lettered;
+  /** Null where the sign is not made with a stencil. */
+  readonly stencil: Stencil | null;
+}
+
+export type ShoppingKind =
+  | 'board'
+  | 'sheet'
+  | 'fitting'
+  | 'paint'
+  | 'primer'
+  | 'brads'
+  | 'screws'
+  | 'glue'
+  | 'tape'
+  | 'paper';
+
+/** One line of the shopping list. */
+export interface ShoppingLine {
+  readonly kind: ShoppingKind;
+  /** Id of stock, finish, container or part. */
+  readonly item: string;
+  readonly name: string;
+  /** Size in the words of the trade, made from figures in `plan/words/`; empty where there is none. */
+  readonly size: { readonly length_mm?: number; readonly width_mm?: number; readonly volume_l?: number };
+  readonly count: number;
+  readonly each: Money;
+  readonly price: Money;
+  /** Taken from what is owned: nothing to pay. */
+  readonly owned: boolean;
+}
+
+/** Everything that follows from a design. */
+export interface Plan {
+  readonly design: Design;
+  readonly stocks: ReadonlyMap<string, Stock>;
+  readonly tables: Tables;
+  readonly face: Face;
+  readonly layout: Layout;
+  readonly joinery: Joinery;
+  readonly cutting: Cutting;
+  readonly signs: readonly SignPlan[];
+  readonly finish: FinishPlan;
+  readonly load: LoadPlan;
+  readonly fold: FoldPlan;
+  readonly fastening: FasteningPlan;
+  readonly marks: MarksPlan;
+  readonly patterns: readonly PatternSet[];
+  readonly shopping: readonly ShoppingLine[];
+  readonly total: Money;
+  /** All checks of all rooms in stable order. */
+  readonly checks: readonly Check[];
+}
+
+/** What a long computation tells while it runs. */
+export interface Watch {
+  readonly onStage?: ((stage: string, done: number, of: number) => void) | undefined;
+  readonly cancelled?: (() => boolean) | undefined;
+}
