@@ -12,11 +12,9 @@ export const length = (v: Point): Mm => Math.hypot(v.x, v.y);
 export const distance = (a: Point, b: Point): Mm => Math.hypot(b.x - a.x, b.y - a.y);
 export const midpoint = (a: Point, b: Point): Point => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
 
-/** The point at share `t` of the way from `a` to `b`; exactly `a` at 0 and exactly `b` at 1. */
-export const lerp = (a: Point, b: Point, t: number): Point => ({
-  x: a.x * (1 - t) + b.x * t,
-  y: a.y * (1 - t) + b.y * t,
-});
+/** The point at share `t` from `a` to `b`: exactly `b` at 1, and exactly on the line when it is level or upright. */
+export const lerp = (a: Point, b: Point, t: number): Point =>
+  t === 1 ? b : { x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t };
 
 /** Vector of length 1 in the same direction; the zero vector stays zero. */
 export function unit(v: Point): Point {
