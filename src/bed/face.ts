@@ -43,6 +43,6 @@ export interface Face {
   readonly platformBelowTop: Mm;
   /** How far the mattress stands above the frame; negative: it lies within. */
   readonly mattressProud: Mm;
-  /** From the rim plane back to the frame's other edge. */
+  /** From the face (z = 0, skin included) back to the frame's other edge. */
   readonly frameDepth: Mm;
 }
