@@ -1,0 +1,86 @@
+import { Bytes, FontProblem } from './bytes.ts';
+import { inflate } from './inflate.ts';
+
+/** Largest font file that is read. Text fonts for signs run to some hundred kilobytes. */
+export const MOST_BYTES = 8_000_000;
+/** Largest sum of unpacked tables: a small packed file must not unfold into the whole memory. */
+const MOST_UNPACKED = 32_000_000;
+/** Tables in a file; the OpenType specification registers fewer than sixty. */
+const MOST_TABLES = 100;
+
+/** A font file's tables by tag, unpacked. `cff` tells which kind of outlines the file declares. */
+export interface FontTables {
+  readonly cff: boolean;
+  readonly tables: ReadonlyMap<string, Bytes>;
+}
+
+const TRUETYPE = '\u0000\u0001\u0000\u0000';
+
+/**
+ * The tables of a TrueType, OpenType or WOFF 1 file (W3C WOFF File Format 1.0, sections 3 to 5).
+ * Throws a FontProblem for anything else.
+ */
+export function tablesOf(data: Uint8Array): FontTables {
+  if (data.length > MOST_BYTES) {
+    throw new FontProblem({ code: 'too-big', bytes: data.length, most: MOST_BYTES });
+  }
+  if (data.length < 12) throw new FontProblem({ code: 'not-a-font' });
+  const bytes = new Bytes(data, 'directory');
+  const signature = bytes.tag(0);
+  if (signature === 'wOF2') throw new FontProblem({ code: 'packed-woff2' });
+  if (signature === 'ttcf') throw new FontProblem({ code: 'collection' });
+  const woff = signature === 'wOFF';
+  const flavor = woff ? bytes.tag(4) : signature;
+  if (flavor !== TRUETYPE && flavor !== 'true' && flavor !== 'OTTO') {
+    throw new FontProblem({ code: 'not-a-font' });
+  }
+  return { cff: flavor === 'OTTO', tables: woff ? woffTables(bytes) : plainTables(bytes) };
+}
+
+function plainTables(bytes: Bytes): Map<string, Bytes> {
+  const count = bytes.u16(4);
+  if (count > MOST_TABLES) bytes.damaged();
+  const tables = new Map<string, Bytes>();
+  for (let i = 0; i < count; i += 1) {
+    const at = 12 + 16 * i;
+    const tag = bytes.tag(at);
+    tables.set(tag, new Bytes(bytes.slice(bytes.u32(at + 8), bytes.u32(at + 12), tag), tag));
+  }
+  return tables;
+}
+
+function woffTables(bytes: Bytes): Map<string, Bytes> {
+  const count = bytes.u16(12);
+  if (count > MOST_TABLES) bytes.damaged();
+  const tables = new Map<string, Bytes>();
+  let unpacked = 0;
+  for (let i = 0; i < count; i += 1) {
+    const at = 44 + 20 * i;
+    const tag = bytes.tag(at);
+    const packed = bytes.slice(bytes.u32(at + 4), bytes.u32(at + 8), tag);
+    const size = bytes.u32(at + 12);
+    unpacked += size;
+    if (unpacked > MOST_UNPACKED) {
+      throw new FontProblem({ code: 'too-big', bytes: unpacked, most: MOST_UNPACKED });
+    }
+    tables.set(tag, new Bytes(unpack(packed, size, tag), tag));
+  }
+  return tables;
+}
+
+/** A table is stored as it is when packing would not have made it smaller; else as a zlib stream. */
+function unpack(packed: Uint8Array, size: number, tag: string): Uint8Array {
+  if (packed.length === size) return packed;
+  try {
+    return inflate(packed.subarray(2), size);
+  } catch {
+    throw new FontProblem({ code: 'damaged', table: tag });
+  }
+}
+
+/** A table that must be there. */
+export function need(tables: ReadonlyMap<string, Bytes>, tag: string): Bytes {
+  const table = tables.get(tag);
+  if (!table) throw new FontProblem({ code: 'no-table', table: tag });
+  return table;
+}
