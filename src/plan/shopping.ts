@@ -1,0 +1,223 @@
+import type { Cutting } from '../cutting/result.ts';
+import type { Design } from '../design/schema.ts';
+import type { FasteningPlan } from '../fastening/result.ts';
+import type { FinishPlan } from '../finish/result.ts';
+import type { Layout } from '../layout/laid.ts';
+import type { Stock, Tables } from '../materials/types.ts';
+import type { PatternSet } from '../patterns/result.ts';
+import type { ShoppingLine } from './types.ts';
+
+interface ShoppingInput {
+  readonly design: Design;
+  readonly tables: Tables;
+  readonly stocks: ReadonlyMap<string, Stock>;
+  readonly layout: Layout;
+  readonly cutting: Cutting;
+  readonly finish: FinishPlan;
+  readonly fastening: FasteningPlan;
+  readonly patterns: readonly PatternSet[];
+}
+
+/**
+ * Everything to get, in the order of the counters it is bought at. What is owned already stands in the list
+ * with no price, so that the person sees that it is used.
+ */
+export function shoppingList(input: ShoppingInput): ShoppingLine[] {
+  return [
+    ...boards(input),
+    ...sheets(input),
+    ...fittings(input),
+    ...paint(input),
+    ...fasteners(input),
+    ...glue(input),
+    ...tape(input),
+    ...paper(input),
+  ];
+}
+
+/** Counts equal things: `key` tells what is equal, `line` makes the line of the first of them. */
+function tally<T>(
+  things: readonly T[],
+  key: (thing: T) => string,
+  line: (thing: T) => ShoppingLine,
+): ShoppingLine[] {
+  const lines = new Map<string, ShoppingLine>();
+  for (const thing of things) {
+    const k = key(thing);
+    const before = lines.get(k);
+    const count = (before?.count ?? 0) + 1;
+    const first = before ?? line(thing);
+    lines.set(k, { ...first, count, price: count * first.each });
+  }
+  return [...lines.values()];
+}
+
+function boards({ cutting, stocks }: ShoppingInput): ShoppingLine[] {
+  return tally(
+    cutting.boards,
+    (b) => `${b.stock}|${b.length}|${b.owned !== null}|${b.cost}`,
+    (b) => ({
+      kind: 'board',
+      item: b.stock,
+      name: stocks.get(b.stock)?.name ?? b.stock,
+      size: { length_mm: b.length },
+      count: 1,
+      each: b.cost,
+      price: b.cost,
+      owned: b.owned !== null,
+    }),
+  );
+}
+
+function sheets({ cutting, stocks }: ShoppingInput): ShoppingLine[] {
+  return tally(
+    cutting.sheets,
+    (s) => `${s.stock}|${s.length}|${s.width}|${s.owned !== null}|${s.cost}`,
+    (s) => ({
+      kind: 'sheet',
+      item: s.stock,
+      name: stocks.get(s.stock)?.name ?? s.stock,
+      size: { length_mm: s.length, width_mm: s.width },
+      count: 1,
+      each: s.cost,
+      price: s.cost,
+      owned: s.owned !== null,
+    }),
+  );
+}
+
+function fittings({ layout, design }: ShoppingInput): ShoppingLine[] {
+  const names = new Map(design.parts.map((p) => [p.id, p.name]));
+  return tally(
+    layout.parts.filter((p) => p.kind === 'fitting'),
+    (p) => `${names.get(p.part) ?? p.name}|${p.spec.price}|${p.box.w}|${p.box.h}`,
+    (p) => ({
+      kind: 'fitting',
+      item: p.part,
+      name: names.get(p.part) ?? p.name,
+      size: { length_mm: p.box.h, width_mm: p.box.w },
+      count: 1,
+      each: p.spec.price,
+      price: p.spec.price,
+      owned: false,
+    }),
+  );
+}
+
+function paint({ finish, design, tables }: ShoppingInput): ShoppingLine[] {
+  const lines: ShoppingLine[] = [];
+  for (const use of finish.uses) {
+    const name = design.finishes.find((f) => f.id === use.finish)?.name ?? use.finish;
+    for (const buy of use.buy) {
+      const each = buy.price;
+      lines.push({
+        kind: 'paint',
+        item: use.finish,
+        name: `${name}, ${tables.containers.find((c) => c.id === buy.container)?.name ?? buy.container}`,
+        size: { volume_l: buy.volume },
+        count: buy.count,
+        each,
+        price: each * buy.count,
+        owned: false,
+      });
+    }
+    if (use.primer > 0) {
+      lines.push({
+        kind: 'primer',
+        item: use.finish,
+        name: `Primer under ${name}`,
+        size: { volume_l: use.primer },
+        count: 1,
+        each: 0,
+        price: 0,
+        owned: false,
+      });
+    }
+  }
+  return lines;
+}
+
+/** Brads and screws come in boxes; driven ones are counted per size, with a tenth more for bent ones. */
+function fasteners({ fastening, tables }: ShoppingInput): ShoppingLine[] {
+  const driven = new Map<string, { id: string; length: number; count: number }>();
+  for (const part of fastening.parts) {
+    if (part.fastener === null || part.length === null || part.at.length === 0) continue;
+    const key = `${part.fastener}|${part.length}`;
+    const before = driven.get(key);
+    driven.set(key, {
+      id: part.fastener,
+      length: part.length,
+      count: (before?.count ?? 0) + part.at.length,
+    });
+  }
+  const lines: ShoppingLine[] = [];
+  for (const { id, length, count } of driven.values()) {
+    const brad = tables.brads.find((b) => b.id === id);
+    const box = brad ?? tables.screws.find((s) => s.id === id);
+    if (!box) continue;
+    const boxes = Math.ceil((count * 1.1) / box.count);
+    lines.push({
+      kind: brad ? 'brads' : 'screws',
+      item: id,
+      name: box.name,
+      size: { length_mm: length },
+      count: boxes,
+      each: box.price,
+      price: boxes * box.price,
+      owned: false,
+    });
+  }
+  return lines;
+}
+
+function glue({ fastening, tables }: ShoppingInput): ShoppingLine[] {
+  const need = fastening.parts.reduce((sum, part) => sum + part.glue, 0);
+  const kind = tables.glues[0];
+  if (need === 0 || !kind) return [];
+  const count = Math.ceil(need / kind.volume);
+  return [
+    {
+      kind: 'glue',
+      item: kind.id,
+      name: kind.name,
+      size: { volume_l: kind.volume },
+      count,
+      each: kind.price,
+      price: count * kind.price,
+      owned: false,
+    },
+  ];
+}
+
+function tape({ finish, tables }: ShoppingInput): ShoppingLine[] {
+  const need = finish.uses.reduce((sum, use) => sum + use.tape, 0);
+  const roll = tables.tapes[0];
+  if (need === 0 || !roll) return [];
+  const count = Math.ceil(need / roll.length);
+  return [
+    {
+      kind: 'tape',
+      item: roll.id,
+      name: roll.name,
+      size: { length_mm: roll.length, width_mm: roll.width },
+      count,
+      each: roll.price,
+      price: count * roll.price,
+      owned: false,
+    },
+  ];
+}
+
+function paper({ patterns, tables }: ShoppingInput): ShoppingLine[] {
+  const sheetsOf = new Map<string, number>();
+  for (const set of patterns) sheetsOf.set(set.paper, (sheetsOf.get(set.paper) ?? 0) + set.pages.length);
+  return [...sheetsOf].flatMap(([id, count]) => {
+    const paper = tables.papers.find((p) => p.id === id);
+    if (!paper || count === 0) return [];
+    const size = {
+      width_mm: paper.width,
+      ...(paper.height === undefined ? {} : { length_mm: paper.height }),
+    };
+    return [{ kind: 'paper', item: id, name: paper.name, size, count, each: 0, price: 0, owned: false }];
+  });
+}

@@ -1,0 +1,24 @@
+import { checks } from './en/checks.ts';
+import { rules } from './en/rules.ts';
+import { list, steps } from './en/steps.ts';
+import type { PlanWords } from './words.ts';
+
+/** American English. */
+export const EN: PlanWords = {
+  checks,
+  rules,
+  steps,
+  list,
+  shopping: {
+    board: 'Boards and moldings',
+    sheet: 'Sheets',
+    fitting: 'Fittings',
+    paint: 'Paint',
+    primer: 'Primer',
+    brads: 'Brads',
+    screws: 'Screws',
+    glue: 'Glue',
+    tape: 'Masking tape',
+    paper: 'Paper',
+  },
+};

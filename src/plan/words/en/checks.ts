@@ -1,0 +1,105 @@
+import type { PlanWords } from '../words.ts';
+
+/** Each message: what is so, with its figure, and what to do about it. */
+export const checks: PlanWords['checks'] = {
+  'part.off-face': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} past the edge of the face. Move or shorten it, or leave it so on purpose.`,
+  'part.unsupported': (f, say) =>
+    `Only ${say.share(f.number('share'))} of the back of ${say.name(f.parts[0] ?? '')} lies on something. Put wood under it, or let it lie on another level.`,
+  'part.overlap': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} and ${say.name(f.parts[1] ?? '')} take up the same place (${say.area(f.number('area_m2'))}). Move one, or let it lie on the other.`,
+  'part.keep-clear': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} covers ${say.length(f.number('over_mm'))} of the keep-clear ${f.text('keep_clear')}. Move it off.`,
+  'part.no-size': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} comes out ${say.length(f.number('width_mm'))} wide and ${say.length(f.number('height_mm'))} high. Give it room, or change the rules that hold it.`,
+  'part.unknown-stock': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} asks for the stock “${f.text('stock')}”, which is not in the tables or the design. Choose another stock.`,
+  'part.unknown-finish': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} asks for the finish “${f.text('finish')}”, which the design does not have. Choose another finish.`,
+  'part.unknown-support': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} is to lie on “${f.text('on')}”, which is neither a level of this face nor a part. Choose what it lies on.`,
+  'part.support-cycle': (f, say) =>
+    `These parts lie on each other in a circle: ${f.parts.map(say.name).join(', ')}. Let one of them lie on the face.`,
+  'rule.impossible': (f, say) =>
+    `The rule “${f.text('rule')}” cannot hold${f.parts.length > 0 ? ` together with ${f.parts.map(say.name).join(', ')}` : ''}. Drop or change one of them; until then the parts stay where they were.`,
+  'rule.unknown-part': (f) =>
+    `The rule “${f.text('rule')}” names “${f.text('part')}”, which does not exist. Drop the rule or name another part.`,
+  'rule.gap-negative': (f, say) =>
+    `The rule “${f.text('rule')}” leaves gaps of ${say.length(f.number('gap_mm'))}: the parts do not fit. Take one out, or give them more room.`,
+  'rule.gap-over-most': (f, say) =>
+    `The rule “${f.text('rule')}” leaves gaps of ${say.length(f.number('gap_mm'))}, over the ${say.length(f.number('most_mm'))} allowed. Add a part.`,
+  'array.count': (f, say) =>
+    `${f.number('count')} members of ${say.name(f.parts[0] ?? '')} do not fit into ${say.length(f.number('room_mm'))}. Take fewer, or narrower ones.`,
+  'bed.no-room': (f, say) =>
+    `The bed's measures leave no room for the ${f.text('what')} (${say.length(f.number('size_mm'))}). Measure again: frame depth, cleats and platform must fit inside each other.`,
+  'bed.legs': (f, say) =>
+    `The legs are ${say.length(f.number('legs_mm'))} long, but the lowered face stands ${say.length(f.number('needed_mm'))} above the floor. Check leg length, pivot height and pivot distance from the face.`,
+  'joint.overlap': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} and ${say.name(f.parts[1] ?? '')} lie over each other with no joint (${say.area(f.number('area_m2'))}). Choose a joint, or move one of them.`,
+  'joint.over-saw': (f, say) =>
+    `A miter of ${say.angle(f.number('miter_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Cut it with the piece turned a quarter against a square block clamped to the fence, or with a hand saw to the mark.`,
+  'joint.bevel-over-saw': (f, say) =>
+    `A bevel of ${say.angle(f.number('bevel_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Cut it nested at its spring angle instead.`,
+  'piece.too-long': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} needs a length of ${say.length(f.number('length_mm'))}; the longest stock is ${say.length(f.number('longest_mm'))}. Add a longer stock length, or make it of two pieces.`,
+  'piece.too-big': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} is ${say.length(f.number('width_mm'))} by ${say.length(f.number('height_mm'))}, larger than every sheet of its stock. Add a larger sheet, or make it of two pieces.`,
+  'piece.too-short': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} has a piece only ${say.length(f.number('length_mm'))} long. Cut it from the end of a long board, with the hands well away from the blade, never loose.`,
+  'piece.measured-in-place': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} is cut to ${say.length(f.number('length_mm'))} first and measured in place.`,
+  'cutting.not-proved': (f, say) =>
+    `${say.name(f.text('stock'))}: ${f.number('used')} planned; no plan can do with fewer than ${f.number('lower_bound')}. Fewer than planned was neither found nor ruled out.`,
+  'lettering.missing-glyph': (f, say) =>
+    `The font of ${say.name(f.parts[0] ?? '')} has no ${f.text('characters')}. Choose another font or other letters.`,
+  'lettering.unknown-font': (f, say) =>
+    `The font “${f.text('font')}” of ${say.name(f.parts[0] ?? '')} is not at hand. Choose another font.`,
+  'lettering.off-sign': (f, say) =>
+    `The lettering of ${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} past the sign. Make it smaller, or fit it to the sign.`,
+  'lettering.low-contrast': (f, say) =>
+    `The lettering of ${say.name(f.parts[0] ?? '')} stands off its ground by a contrast of only ${f.number('ratio').toFixed(1)} to 1; 3 to 1 is the least that large letters read well at. Take a lighter or a darker color.`,
+  'stencil.loose-island': (f, say) =>
+    `${f.number('count')} pieces of the stencil of ${say.name(f.parts[0] ?? '')} would fall out. Widen the letters or narrow the bridges.`,
+  'stencil.thin-tongue': (f, say) =>
+    `The stencil of ${say.name(f.parts[0] ?? '')} has a tongue only ${say.length(f.number('width_mm'))} wide. Handle it gently, or take larger letters.`,
+  'stencil.one-bridge': (f, say) =>
+    `${f.number('count')} islands of the stencil of ${say.name(f.parts[0] ?? '')} hang on one bridge, since two do not fit. Handle them gently.`,
+  'patterns.too-many-pages': (f) =>
+    `The patterns come to ${f.number('pages')} pages, over the 400 that one packet holds. Print larger sheets, or fewer templates.`,
+  'patterns.no-room': (f) =>
+    `The margins leave no room to print on ${f.text('paper')}. Make the margins or the overlap smaller.`,
+  'finish.no-containers': (f, say) =>
+    `No container is listed for ${say.name(f.text('finish'))}. Choose a can size.`,
+  'fold.hits-floor': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} hits the floor at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. Make it thinner, or move it toward the pivot.`,
+  'fold.hits-wall': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} hits the wall at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. Make it shorter below the pivot, or move the pivot off the wall.`,
+  'fold.hits-ceiling': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} hits the ceiling at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. Lower it on the face or make it thinner.`,
+  'fold.hits-legs': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} stands lower than the feet of the legs by ${say.length(f.number('over_mm'))}: the bed would rest on it. Make it thinner, or the legs longer.`,
+  'fold.hits-side': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} into what stands at the ${f.text('side')}. Move or shorten it.`,
+  'fold.tight': (f, say) =>
+    `Only ${say.length(f.number('clear_mm'))} stay free to the ${f.text('what')} during the swing. Floors and walls are rarely true: measure there before you glue.`,
+  'load.heavy': (f, say) =>
+    `The face adds ${say.mass(f.number('added_kg'))}, over your limit of ${say.mass(f.number('limit_kg'))}. Take thinner stock, and ask the maker of the lift and the hinges what they may carry.`,
+  'load.lift': (f, say) =>
+    `The face adds ${say.force(f.number('lift_n'))} to the lift at the far edge, over your limit of ${say.force(f.number('limit_n'))}. Take lighter stock up there, or have the springs set by the maker's word.`,
+  'load.no-density': (f, say) =>
+    `No density is known for the material of ${say.name(f.text('stock'))}; its weight is left out. Choose a material for it.`,
+  'fastening.through': (f, say) =>
+    `Every listed brad long enough for ${say.name(f.parts[0] ?? '')} (${say.length(f.number('length_mm'))}) would come out on the far side; there are ${say.length(f.number('room_mm'))} of wood. Get shorter brads, or glue.`,
+  'fastening.no-brad': (f, say) =>
+    `No listed brad fits ${say.name(f.parts[0] ?? '')}: it needs ${say.length(f.number('need_mm'))} to bite and there are ${say.length(f.number('room_mm'))} of wood. Glue and clamp it, or back it with wood.`,
+  'fastening.nothing-solid': (f, say) =>
+    `There is nothing solid behind ${say.name(f.parts[0] ?? '')} to fix it to. Put wood behind it.`,
+  'fastening.screws': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} weighs ${say.mass(f.number('mass_kg'))}: use screws, not brads alone.`,
+  'limit.parts': (f) =>
+    `The design has ${f.number('count')} parts; up to ${f.number('most')} stay quick to work with. Use arrays for parts that repeat.`,
+  'limit.rules': (f) =>
+    `The design has ${f.number('count')} rules; up to ${f.number('most')} stay quick to work with.`,
+  'limit.letters': (f) =>
+    `The signs have ${f.number('count')} letters; up to ${f.number('most')} stay quick to work with.`,
+};

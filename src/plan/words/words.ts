@@ -1,0 +1,73 @@
+import type { Check } from '../../check/check.ts';
+import type { CheckCode } from '../../check/codes.ts';
+import type { Rule, RuleKind, RuleOf } from '../../design/schema.ts';
+import type { Step } from '../../marks/result.ts';
+import type { ShoppingKind } from '../types.ts';
+
+/** How figures are put into a sentence: units, rounding and names belong to the design and the language. */
+export interface Say {
+  readonly length: (mm: number) => string;
+  readonly angle: (deg: number) => string;
+  readonly mass: (kg: number) => string;
+  readonly force: (newtons: number) => string;
+  readonly area: (m2: number) => string;
+  readonly share: (ratio: number) => string;
+  /** Name of a part, rule's part, stock or finish by its id. */
+  readonly name: (id: string) => string;
+}
+
+/** A check's figures, read with the certainty that each code carries its own. */
+export interface CheckFigures {
+  readonly parts: readonly string[];
+  readonly number: (key: string) => number;
+  readonly text: (key: string) => string;
+}
+
+/** Every sentence that the plan itself speaks; one object a language. */
+export interface PlanWords {
+  readonly checks: { readonly [C in CheckCode]: (f: CheckFigures, say: Say) => string };
+  readonly steps: { readonly [A in Step['act']]: (parts: readonly string[], say: Say) => string };
+  readonly rules: {
+    readonly [K in RuleKind]: (rule: RuleOf<K>, result: number | null, say: RuleSay) => string;
+  };
+  readonly shopping: { readonly [K in ShoppingKind]: string };
+  readonly list: (items: readonly string[]) => string;
+}
+
+/** What rule sentences need besides. */
+export interface RuleSay extends Say {
+  /** An edge in words, such as "left edge of Sign". */
+  readonly edge: (
+    edge: { of: string; side: 'low' | 'mid' | 'high'; inner?: boolean | undefined },
+    axis: 'x' | 'y',
+  ) => string;
+}
+
+/** Reads a check's figures; a missing figure is a fault of the room that made the check. */
+export function figuresOf(check: Check): CheckFigures {
+  return {
+    parts: check.parts,
+    number: (key) => {
+      const value = check.figures[key];
+      if (typeof value !== 'number') throw new Error(`check ${check.code} has no figure ${key}`);
+      return value;
+    },
+    text: (key) => String(check.figures[key] ?? ''),
+  };
+}
+
+/** The message of a check in a language. */
+export function checkMessage(check: Check, words: PlanWords, say: Say): string {
+  return words.checks[check.code](figuresOf(check), say);
+}
+
+/** A rule as a plain sentence. */
+export function ruleSentence(rule: Rule, result: number | null, words: PlanWords, say: RuleSay): string {
+  const speak = words.rules[rule.kind] as (rule: Rule, result: number | null, say: RuleSay) => string;
+  return speak(rule, result, say);
+}
+
+/** A step of the order of work as a sentence. */
+export function stepSentence(step: Step, words: PlanWords, say: Say): string {
+  return words.steps[step.act](step.parts, say);
+}
