@@ -1,4 +1,6 @@
+import type { Check } from '../check/check.ts';
 import type { Drawing } from '../drawing/drawing.ts';
+import type { Box } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 
 /** One sheet of paper to print. */
@@ -7,6 +9,10 @@ export interface PatternPage {
   readonly name: string;
   readonly row: number;
   readonly column: number;
+  /** What the page is answerable for, between its trim lines, in the pattern's coordinates. */
+  readonly cell: Box;
+  /** What the page shows, overlap and all. */
+  readonly window: Box;
   readonly drawing: Drawing;
 }
 
@@ -24,6 +30,11 @@ export interface PatternSet {
   /** Size of the whole pattern. */
   readonly width: Mm;
   readonly height: Mm;
+}
+
+export interface PatternPlan {
+  readonly sets: readonly PatternSet[];
+  readonly checks: readonly Check[];
 }
 
 /** What the ruler measured on the test page, over what it should be; 1 is true. Kept on the device. */

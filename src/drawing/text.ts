@@ -1,0 +1,72 @@
+import type { Mm } from '../measure/units.ts';
+import { HELVETICA, HELVETICA_BOLD } from './helvetica.ts';
+import { winAnsi } from './winansi.ts';
+
+export interface TextStyle {
+  readonly size: Mm;
+  readonly bold?: boolean | undefined;
+}
+
+/** Advance of a text as the PDF sets it: no kerning. */
+export function textWidth(text: string, style: TextStyle): Mm {
+  const widths = style.bold ? HELVETICA_BOLD : HELVETICA;
+  let sum = 0;
+  for (const code of winAnsi(text)) sum += widths[code - 32] ?? 0;
+  return (sum * style.size) / 1000;
+}
+
+/** Em size, not over `style.size`, at which the text is no wider than `room`. */
+export function fittedSize(text: string, style: TextStyle, room: Mm): Mm {
+  const width = textWidth(text, style);
+  return width <= room || width === 0 ? style.size : (style.size * Math.max(room, 0)) / width;
+}
+
+/** The text itself if it fits, else its longest beginning that fits with an ellipsis; empty if not even that. */
+export function shortened(text: string, style: TextStyle, room: Mm): string {
+  if (textWidth(text, style) <= room) return text;
+  const letters = [...text];
+  let low = 0;
+  let high = letters.length;
+  const cut = (n: number) => `${letters.slice(0, n).join('').trimEnd()}…`;
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (textWidth(cut(middle), style) <= room) low = middle;
+    else high = middle - 1;
+  }
+  return low === 0 && textWidth('…', style) > room ? '' : cut(low);
+}
+
+/** Longest beginning of `word` that fits, at least one letter. */
+function headThatFits(word: string, style: TextStyle, room: Mm): number {
+  const letters = [...word];
+  let n = 1;
+  while (n < letters.length && textWidth(letters.slice(0, n + 1).join(''), style) <= room) n++;
+  return n;
+}
+
+/** Lines no wider than `room`, broken between words; a word that is wider than the room is broken inside. */
+export function wrapped(text: string, style: TextStyle, room: Mm): string[] {
+  const lines: string[] = [];
+  for (const paragraph of text.split('\n')) {
+    let line = '';
+    for (const whole of paragraph.split(/ +/)) {
+      let word = whole;
+      const joined = line === '' ? word : `${line} ${word}`;
+      if (textWidth(joined, style) <= room) {
+        line = joined;
+        continue;
+      }
+      if (line !== '') lines.push(line);
+      while (textWidth(word, style) > room) {
+        const n = headThatFits(word, style, room);
+        const letters = [...word];
+        if (n >= letters.length) break;
+        lines.push(letters.slice(0, n).join(''));
+        word = letters.slice(n).join('');
+      }
+      line = word;
+    }
+    lines.push(line);
+  }
+  return lines;
+}

@@ -1,0 +1,76 @@
+/** Codes 128 to 159 of WinAnsi (ISO 32000-1, annex D.2); everything else from 32 to 255 is Latin-1. */
+const UPPER: readonly (readonly [number, string])[] = [
+  [128, '€'],
+  [130, '‚'],
+  [131, 'ƒ'],
+  [132, '„'],
+  [133, '…'],
+  [134, '†'],
+  [135, '‡'],
+  [136, 'ˆ'],
+  [137, '‰'],
+  [138, 'Š'],
+  [139, '‹'],
+  [140, 'Œ'],
+  [142, 'Ž'],
+  [145, '‘'],
+  [146, '’'],
+  [147, '“'],
+  [148, '”'],
+  [149, '•'],
+  [150, '–'],
+  [151, '—'],
+  [152, '˜'],
+  [153, '™'],
+  [154, 'š'],
+  [155, '›'],
+  [156, 'œ'],
+  [158, 'ž'],
+  [159, 'Ÿ'],
+];
+
+const CODE_OF: ReadonlyMap<string, number> = new Map(UPPER.map(([code, char]) => [char, code]));
+
+/** Signs that the standard typefaces lack, and what is read in their place. */
+const SPELLED: ReadonlyMap<string, string> = new Map([
+  ['⅛', '1/8'],
+  ['⅜', '3/8'],
+  ['⅝', '5/8'],
+  ['⅞', '7/8'],
+  ['⅓', '1/3'],
+  ['⅔', '2/3'],
+  ['⁄', '/'],
+  ['−', '-'],
+  ['→', '>'],
+  ['←', '<'],
+  ['≤', '<='],
+  ['≥', '>='],
+  ['≈', '~'],
+  ['′', "'"],
+  ['″', '"'],
+  ['ł', 'l'],
+  ['Ł', 'L'],
+  ['đ', 'd'],
+  ['Đ', 'D'],
+]);
+
+const UNKNOWN = '?';
+
+function codesOfCharacter(char: string): number[] {
+  const code = char.codePointAt(0) ?? 0;
+  if ((code >= 32 && code < 127) || (code >= 160 && code < 256)) return [code];
+  const upper = CODE_OF.get(char);
+  if (upper !== undefined) return [upper];
+  if (code < 32 || /\s/u.test(char)) return [32];
+  const spelled = SPELLED.get(char) ?? char.normalize('NFKD').replace(/\p{Mn}/gu, '');
+  if (spelled === char || spelled === '') return [UNKNOWN.charCodeAt(0)];
+  return [...spelled].flatMap(codesOfCharacter);
+}
+
+/**
+ * Codes of a text in WinAnsi, the encoding of the standard PDF typefaces. Letters with marks that it lacks
+ * lose the mark, a few signs are spelled out, and what is left shows as `?`: nothing vanishes, nothing fails.
+ */
+export function winAnsi(text: string): number[] {
+  return [...text.normalize('NFC')].flatMap(codesOfCharacter);
+}

@@ -1,0 +1,115 @@
+import { PDFContext, PDFHexString, type PDFRef, PDFString, PDFWriter } from '@cantoo/pdf-lib';
+import type { Drawing } from '../../drawing/drawing.ts';
+import type { Mm } from '../../measure/units.ts';
+import { contentOf, type Names, POINTS_PER_MM } from './content.ts';
+import { fingerprint } from './fingerprint.ts';
+
+export interface PdfPage {
+  readonly width_mm: Mm;
+  readonly height_mm: Mm;
+  readonly drawing: Drawing;
+}
+
+export interface PdfInfo {
+  readonly title: string;
+  readonly author?: string | undefined;
+  /** As the design gives it; no clock is read, so the same design makes the same bytes. */
+  readonly date: string;
+}
+
+/** Names that content uses and the objects they stand for, one table for the whole file. */
+class Resources implements Names {
+  readonly layers = new Map<string, { name: string; ref: PDFRef }>();
+  readonly states = new Map<number, { name: string; ref: PDFRef }>();
+
+  constructor(private readonly context: PDFContext) {}
+
+  layer(layer: string): string {
+    const known = this.layers.get(layer);
+    if (known) return known.name;
+    const ref = this.context.register(this.context.obj({ Type: 'OCG', Name: PDFHexString.fromText(layer) }));
+    const name = `L${this.layers.size}`;
+    this.layers.set(layer, { name, ref });
+    return name;
+  }
+
+  opacity(value: number): string {
+    const known = this.states.get(value);
+    if (known) return known.name;
+    const ref = this.context.register(this.context.obj({ Type: 'ExtGState', ca: value }));
+    const name = `G${this.states.size}`;
+    this.states.set(value, { name, ref });
+    return name;
+  }
+
+  dictionary() {
+    const { context } = this;
+    const named = (entries: Iterable<{ name: string; ref: PDFRef }>) =>
+      Object.fromEntries([...entries].map(({ name, ref }) => [name, ref]));
+    const font = (base: string) =>
+      context.obj({ Type: 'Font', Subtype: 'Type1', BaseFont: base, Encoding: 'WinAnsiEncoding' });
+    return context.obj({
+      Font: { F1: font('Helvetica'), F2: font('Helvetica-Bold') },
+      ExtGState: named(this.states.values()),
+      Properties: named(this.layers.values()),
+    });
+  }
+}
+
+/**
+ * A PDF of drawings, one a page, in true size: a millimeter of the drawing is a millimeter on paper. Layers
+ * become optional content that a viewer can switch. `onPage` is told how many pages are done.
+ *
+ * The file is put together from objects rather than through the library's document class, which reads the
+ * clock when it is made and when it is saved.
+ */
+export async function pdfOf(
+  pages: readonly PdfPage[],
+  info: PdfInfo,
+  onPage?: (done: number, total: number) => void,
+): Promise<Uint8Array> {
+  const context = PDFContext.create();
+  const resources = new Resources(context);
+  const resourcesRef = context.nextRef();
+  const treeRef = context.nextRef();
+  const contents: string[] = [];
+  const pageRefs = pages.map((page, i) => {
+    const content = contentOf(page.drawing.items, resources);
+    contents.push(content);
+    const size = [0, 0, page.width_mm * POINTS_PER_MM, page.height_mm * POINTS_PER_MM];
+    const ref = context.register(
+      context.obj({
+        Type: 'Page',
+        Parent: treeRef,
+        MediaBox: size,
+        Resources: resourcesRef,
+        Contents: context.register(context.flateStream(content)),
+      }),
+    );
+    onPage?.(i + 1, pages.length);
+    return ref;
+  });
+  context.assign(resourcesRef, resources.dictionary());
+  context.assign(treeRef, context.obj({ Type: 'Pages', Kids: pageRefs, Count: pageRefs.length }));
+  const groups = [...resources.layers.values()].map(({ ref }) => ref);
+  context.trailerInfo.Root = context.register(
+    context.obj({
+      Type: 'Catalog',
+      Pages: treeRef,
+      ...(groups.length > 0 ? { OCProperties: { OCGs: groups, D: { Order: groups, ON: groups } } } : {}),
+      // Printing at any other size than the true one spoils every pattern.
+      ViewerPreferences: { PrintScaling: 'None', DisplayDocTitle: true },
+    }),
+  );
+  context.trailerInfo.Info = context.register(
+    context.obj({
+      Title: PDFHexString.fromText(info.title),
+      ...(info.author === undefined ? {} : { Author: PDFHexString.fromText(info.author) }),
+      Subject: PDFHexString.fromText(info.date),
+      Creator: PDFString.of('Showface'),
+    }),
+  );
+  const id = PDFHexString.of(fingerprint([info.title, info.date, ...contents]));
+  context.trailerInfo.ID = context.obj([id, id]);
+  return PDFWriter.forContext(context, 200).serializeToBuffer();
+}

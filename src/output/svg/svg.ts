@@ -1,0 +1,113 @@
+import type { DrawItem, Drawing, GroupItem, PathItem, TextItem } from '../../drawing/drawing.ts';
+import {
+  appliedToPath,
+  compose,
+  growth,
+  type Matrix,
+  matrixOf,
+  turnAndMove,
+} from '../../drawing/transform.ts';
+import type { Path } from '../../geometry/shape.ts';
+import { decimal } from '../number.ts';
+
+/** A micrometer. */
+const n = (value: number) => decimal(value, 3);
+
+const ESCAPES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+};
+
+/** Text fit for XML 1.0, where most control characters may not stand at all. */
+function escaped(text: string): string {
+  return text
+    .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, ' ')
+    .replace(/[&<>"]/g, (c) => ESCAPES[c] ?? c);
+}
+
+function data(path: Path): string {
+  return path
+    .map((c) => {
+      if (c.op === 'Z') return 'Z';
+      if (c.op !== 'C') return `${c.op}${n(c.x)} ${n(c.y)}`;
+      return `C${n(c.x1)} ${n(c.y1)} ${n(c.x2)} ${n(c.y2)} ${n(c.x)} ${n(c.y)}`;
+    })
+    .join('');
+}
+
+function pathElement(item: PathItem, m: Matrix): string {
+  const attributes = [`d="${data(appliedToPath(m, item.path))}"`, `fill="${item.fill ?? 'none'}"`];
+  if (item.fillRule === 'evenodd') attributes.push('fill-rule="evenodd"');
+  if (item.fillOpacity !== undefined) attributes.push(`fill-opacity="${n(item.fillOpacity)}"`);
+  if (item.stroke !== undefined) {
+    const k = growth(m);
+    attributes.push(`stroke="${item.stroke}"`, `stroke-width="${n((item.width ?? 0) * k)}"`);
+    if (item.dash && item.dash.length > 0) {
+      attributes.push(`stroke-dasharray="${item.dash.map((d) => n(d * k)).join(' ')}"`);
+    }
+    if (item.cap === 'round') attributes.push('stroke-linecap="round"');
+  }
+  return `<path ${attributes.join(' ')}/>`;
+}
+
+const ANCHOR = { start: 'start', middle: 'middle', end: 'end' } as const;
+
+function textElement(item: TextItem, m: Matrix): string {
+  // SVG text stands upright where y points down, so it is turned over once more.
+  const upright: Matrix = { a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 };
+  const t = compose(compose(m, turnAndMove(item.angle ?? 0, item.at)), upright);
+  const place = [t.a, t.b, t.c, t.d, t.e, t.f].map((v) => decimal(v, 6)).join(' ');
+  const weight = item.bold ? ' font-weight="bold"' : '';
+  const look = `font-size="${n(item.size)}" text-anchor="${ANCHOR[item.anchor]}" fill="${item.color}"${weight}`;
+  return `<text transform="matrix(${place})" ${look} xml:space="preserve">${escaped(item.text)}</text>`;
+}
+
+/** Writes items, with every transformation done: a machine's software sees plain coordinates. */
+class Writer {
+  readonly clips: string[] = [];
+
+  items(items: readonly DrawItem[], m: Matrix): string {
+    return items.map((item) => this.item(item, m)).join('\n');
+  }
+
+  private item(item: DrawItem, m: Matrix): string {
+    if (item.kind === 'path') return pathElement(item, m);
+    return item.kind === 'text' ? textElement(item, m) : this.group(item, m);
+  }
+
+  private group(group: GroupItem, m: Matrix): string {
+    const inner = compose(m, matrixOf(group));
+    const attributes: string[] = [];
+    if (group.layer !== undefined) attributes.push(` data-layer="${escaped(group.layer)}"`);
+    if (group.clip) {
+      const id = `clip${this.clips.length}`;
+      this.clips.push(
+        `<clipPath id="${id}"><path d="${data(appliedToPath(inner, group.clip))}"/></clipPath>`,
+      );
+      attributes.push(` clip-path="url(#${id})"`);
+    }
+    return `<g${attributes.join('')}>\n${this.items(group.items, inner)}\n</g>`;
+  }
+}
+
+/**
+ * A drawing as SVG in true size: user units are millimeters, layers are groups with `data-layer`.
+ * y points down in SVG, so the drawing is turned over here.
+ */
+export function svgOf(drawing: Drawing): string {
+  const { width, height } = drawing;
+  const writer = new Writer();
+  const body = writer.items(drawing.items, { a: 1, b: 0, c: 0, d: -1, e: 0, f: height });
+  return [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${n(width)}mm" height="${n(height)}mm" ` +
+      `viewBox="0 0 ${n(width)} ${n(height)}" font-family="Helvetica, Arial, sans-serif" stroke-linejoin="round">`,
+    `<title>${escaped(drawing.title)}</title>`,
+    ...(writer.clips.length > 0 ? [`<defs>${writer.clips.join('')}</defs>`] : []),
+    body,
+    '</svg>',
+    '',
+  ].join('\n');
+}
