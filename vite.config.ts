@@ -10,6 +10,7 @@ export default defineConfig({
   build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022', sourcemap: true },
   preview: { port: 4173 },
   test: {
+    reporters: ['default', './.ci/tally.mjs'],
     coverage: {
       provider: 'v8',
       include: ['src/**/*.ts'],

@@ -1,0 +1,66 @@
+/** What the call asks for. */
+export interface Call {
+  readonly design: string;
+  readonly out: string;
+  readonly paper: string | null;
+  readonly unit: 'in' | 'ft-in' | 'mm' | 'cm' | null;
+}
+
+export type ParsedCall =
+  | { readonly ok: true; readonly call: Call }
+  | { readonly ok: false; readonly message: string }
+  | { readonly ok: 'help' };
+
+export const USAGE = `Usage: npm run plan -- DESIGN.json --out DIR [--paper NAME] [--unit in|ft-in|mm|cm]
+
+Reads a design file and writes the whole plan into DIR: plan.json, packet.pdf, patterns.pdf, cut-list.csv,
+shopping.csv, face.svg, face.dxf, and one SVG and one DXF for each sign.
+
+  --out DIR      folder to write into; made if it is not there
+  --paper NAME   paper for packet and patterns instead of the design's: letter, legal, tabloid, a4, a3, a2
+  --unit UNIT    unit to show lengths in instead of the design's
+  --help         this text
+
+Exit code 0: done. 1: the design has errors that forbid a plan; each is named, nothing is written.
+2: the file or the call is wrong; nothing is written.`;
+
+const UNITS = ['in', 'ft-in', 'mm', 'cm'] as const;
+
+/** Reads the words of the call, without the program's own name. */
+export function parseCall(words: readonly string[]): ParsedCall {
+  const options: { [name: string]: string } = {};
+  const files: string[] = [];
+  for (let i = 0; i < words.length; i++) {
+    const word = words[i] ?? '';
+    if (word === '--help' || word === '-h') return { ok: 'help' };
+    if (!word.startsWith('--')) {
+      files.push(word);
+      continue;
+    }
+    const [name, given] = word.includes('=') ? splitOnce(word, '=') : [word, words[++i]];
+    if (!['--out', '--paper', '--unit'].includes(name)) return wrong(`unknown option ${name}`);
+    if (given === undefined || given === '') return wrong(`${name} wants a value`);
+    if (Object.hasOwn(options, name)) return wrong(`${name} is given twice`);
+    options[name] = given;
+  }
+  const design = files[0];
+  if (design === undefined) return wrong('no design file is named');
+  if (files.length > 1) return wrong(`one design file at a time; found ${files.length}: ${files.join(', ')}`);
+  const out = options['--out'];
+  if (out === undefined) return wrong('--out DIR is missing');
+  const unit = options['--unit'];
+  if (unit !== undefined && !UNITS.some((u) => u === unit)) {
+    return wrong(`--unit: found “${unit}”; expected one of ${UNITS.join(', ')}`);
+  }
+  return {
+    ok: true,
+    call: { design, out, paper: options['--paper'] ?? null, unit: UNITS.find((u) => u === unit) ?? null },
+  };
+}
+
+const wrong = (message: string): ParsedCall => ({ ok: false, message });
+
+function splitOnce(word: string, mark: string): [string, string] {
+  const at = word.indexOf(mark);
+  return [word.slice(0, at), word.slice(at + 1)];
+}

@@ -1,0 +1,95 @@
+import { readFileSync } from 'node:fs';
+import { openDesign } from '../design/open.ts';
+import { problemMessage } from '../design/problem.ts';
+import type { Design } from '../design/schema.ts';
+import { planFiles } from '../output/files.ts';
+import { plan } from '../plan/plan.ts';
+import type { Supplies } from '../plan/types.ts';
+import { EN } from '../plan/words/en.ts';
+import { sayFor } from '../plan/words/say.ts';
+import { checkMessage } from '../plan/words/words.ts';
+import { type Call, parseCall, USAGE } from './arguments.ts';
+import { readSupplies } from './supplies.ts';
+import { writeWhole } from './write.ts';
+
+/** Where the command speaks: results on `out`, problems on `err`. */
+export interface Voice {
+  readonly out: (line: string) => void;
+  readonly err: (line: string) => void;
+}
+
+/** Runs the command; gives its exit code. */
+export async function run(words: readonly string[], voice: Voice): Promise<0 | 1 | 2> {
+  const parsed = parseCall(words);
+  if (parsed.ok === 'help') {
+    voice.out(USAGE);
+    return 0;
+  }
+  if (!parsed.ok) {
+    voice.err(`${parsed.message}\n\n${USAGE}`);
+    return 2;
+  }
+  const { call } = parsed;
+  const text = readText(call.design, voice);
+  if (text === null) return 2;
+  const opened = openDesign(text);
+  if (!opened.ok) {
+    voice.err(`${call.design} cannot be opened:`);
+    for (const problem of opened.problems) voice.err(`  ${problemMessage(problem)}`);
+    return 2;
+  }
+  for (const repair of opened.repairs) voice.err(`repaired: ${repair}`);
+  const supplies = readSupplies(opened.design);
+  if (call.paper !== null && !supplies.tables.papers.some((p) => p.id === call.paper)) {
+    const known = supplies.tables.papers.map((p) => p.id).join(', ');
+    voice.err(`--paper: found “${call.paper}”; expected one of ${known}`);
+    return 2;
+  }
+  return planAndWrite(withOverrides(opened.design, call), supplies, call.out, voice);
+}
+
+function readText(path: string, voice: Voice): string | null {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    voice.err(`${path} cannot be read: ${error instanceof Error ? error.message : String(error)}`);
+    return null;
+  }
+}
+
+function withOverrides(design: Design, call: Call): Design {
+  return {
+    ...design,
+    ...(call.paper === null ? {} : { pages: { ...design.pages, paper: call.paper } }),
+    ...(call.unit === null ? {} : { measure: { ...design.measure, unit: call.unit } }),
+  };
+}
+
+async function planAndWrite(
+  design: Design,
+  supplies: Supplies,
+  out: string,
+  voice: Voice,
+): Promise<0 | 1 | 2> {
+  const result = plan(design, supplies);
+  const say = sayFor(result);
+  const errors = result.checks.filter((c) => c.severity === 'error');
+  for (const check of result.checks) {
+    const tell = check.severity === 'error' ? voice.err : voice.out;
+    tell(`${check.severity}: ${check.code}: ${checkMessage(check, EN, say)}`);
+  }
+  if (errors.length > 0) {
+    voice.err(`${errors.length} errors forbid a plan; nothing was written.`);
+    return 1;
+  }
+  const files = await planFiles(result);
+  try {
+    writeWhole(out, files);
+  } catch (error) {
+    voice.err(`${out} cannot be written: ${error instanceof Error ? error.message : String(error)}`);
+    return 2;
+  }
+  voice.out(`${files.size} files written to ${out}:`);
+  for (const [name, bytes] of files) voice.out(`  ${name}  ${bytes.length} bytes`);
+  return 0;
+}

@@ -1,0 +1,48 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
+import type { Design } from '../design/schema.ts';
+import type { Tables } from '../materials/types.ts';
+import type { Supplies } from '../plan/types.ts';
+
+const ASSETS = new URL('../../assets/', import.meta.url);
+const require = createRequire(import.meta.url);
+
+function table<K extends keyof Tables>(name: K): Tables[K] {
+  return JSON.parse(readFileSync(new URL(`materials/${name}.json`, ASSETS), 'utf8')) as Tables[K];
+}
+
+/** The tables that come with the tool. */
+export function readTables(): Tables {
+  return {
+    materials: table('materials'),
+    stocks: table('stocks'),
+    brads: table('brads'),
+    screws: table('screws'),
+    containers: table('containers'),
+    glues: table('glues'),
+    tapes: table('tapes'),
+    papers: table('papers'),
+    mattresses: table('mattresses'),
+    fonts: table('fonts'),
+  };
+}
+
+/** Bytes of the table's fonts that the design's signs name. */
+export function readFonts(tables: Tables, design: Design): Map<string, Uint8Array> {
+  const fonts = new Map<string, Uint8Array>();
+  for (const part of design.parts) {
+    if (part.kind !== 'sign') continue;
+    const entry = tables.fonts.find((f) => f.id === part.lettering.font);
+    if (!entry || fonts.has(entry.id)) continue;
+    const folder = dirname(require.resolve(`${entry.package}/package.json`));
+    fonts.set(entry.id, new Uint8Array(readFileSync(join(folder, entry.file))));
+  }
+  return fonts;
+}
+
+/** All that a plan needs besides the design. The command prints true to size: it knows no printer. */
+export function readSupplies(design: Design): Supplies {
+  const tables = readTables();
+  return { tables, fonts: readFonts(tables, design), correction: { x: 1, y: 1 } };
+}
