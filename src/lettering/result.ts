@@ -14,7 +14,10 @@ export interface PlacedGlyph {
 export interface LetterLayer {
   readonly role: 'shade' | 'outline' | 'fill' | 'inline';
   readonly finish: string;
+  /** What is seen of it once everything is painted: the layer less all that lies over it. */
   readonly region: Region;
+  /** What is painted when the colors go on from the back to the front: the layer under the next ones too. */
+  readonly whole: Region;
 }
 
 /** A bridge of the stencil: a bar of sheet that holds an island. */

@@ -12,8 +12,7 @@ export type FontReason =
   | { readonly code: 'no-outlines' }
   | { readonly code: 'damaged'; readonly table: string }
   | { readonly code: 'too-many-glyphs'; readonly glyphs: number; readonly most: number }
-  | { readonly code: 'bad-units'; readonly units: number }
-  | { readonly code: 'no-letters' };
+  | { readonly code: 'bad-units'; readonly units: number };
 
 export class FontProblem extends Error {
   readonly reason: FontReason;
