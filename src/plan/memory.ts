@@ -1,0 +1,43 @@
+/**
+ * A function that keeps its last result and gives it again while every argument is the very same value.
+ * The design is immutable, so the same value means the same content; a planner owns its own memories, so
+ * two planners never share state.
+ */
+export function remembering<A extends readonly unknown[], R>(compute: (...args: A) => R): (...args: A) => R {
+  let last: { readonly args: A; readonly result: R } | null = null;
+  return (...args) => {
+    if (last !== null && sameItems(last.args, args)) return last.result;
+    last = { args, result: compute(...args) };
+    return last.result;
+  };
+}
+
+/** As `remembering`, one memory a key; keys not asked for in a round are forgotten by `sweep`. */
+export function rememberingEach<K, A extends readonly unknown[], R>(compute: (key: K, ...args: A) => R) {
+  let kept = new Map<K, (...args: A) => R>();
+  let used = new Map<K, (...args: A) => R>();
+  return {
+    of: (key: K, ...args: A): R => {
+      const memory = kept.get(key) ?? remembering((...a: A) => compute(key, ...a));
+      used.set(key, memory);
+      return memory(...args);
+    },
+    sweep: (): void => {
+      kept = used;
+      used = new Map();
+    },
+  };
+}
+
+/** The earlier list where the new one holds the very same items: keeps identity through a `map` or `filter`. */
+export function keepingList<T>(): (items: readonly T[]) => readonly T[] {
+  let last: readonly T[] = [];
+  return (items) => {
+    if (!sameItems(last, items)) last = items;
+    return last;
+  };
+}
+
+function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((item, i) => Object.is(item, b[i]));
+}
