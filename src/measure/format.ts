@@ -1,0 +1,156 @@
+import { heavyOrLight, stepsIn } from './round.ts';
+import { isInch, type LengthUnit, type MeasureStyle, STEPS_PER_INCH, STEPS_PER_MM } from './style.ts';
+import {
+  type Deg,
+  GRAVITY,
+  KG_PER_POUND,
+  type Kg,
+  LITERS_PER_US_GALLON,
+  type Liters,
+  MM_PER_INCH,
+  type Mm,
+  type Money,
+  type NewtonMeters,
+  type Newtons,
+  type SquareMeters,
+} from './units.ts';
+
+/** A length taken apart as it is read, for setting fractions in type. */
+export interface LengthParts {
+  readonly sign: '' | '-';
+  /** Null unless the style shows feet and there is at least one. */
+  readonly feet: number | null;
+  /** Whole inches, millimeters or centimeters. */
+  readonly whole: number;
+  /** Digits after the decimal point, trailing zeros dropped; inch fractions have none. */
+  readonly decimals: string;
+  /** Fraction in lowest terms; 0 over 1 when there is none. */
+  readonly numerator: number;
+  readonly denominator: number;
+  readonly unit: LengthUnit;
+  readonly mark: 'heavy' | 'light' | null;
+}
+
+/** The length as the style shows it, in parts. */
+export function lengthParts(mm: Mm, style: MeasureStyle): LengthParts {
+  const steps = stepsIn(mm, style);
+  const size = Math.abs(steps);
+  const mark = heavyOrLight(mm, style);
+  const base = {
+    // A heavy nothing still has a side of the datum that it lies on.
+    sign: steps < 0 || (mark !== null && mm < 0) ? '-' : '',
+    feet: null,
+    decimals: '',
+    numerator: 0,
+    denominator: 1,
+    unit: style.unit,
+    mark,
+  } as const;
+  if (!isInch(style.unit)) {
+    const perWhole = style.unit === 'cm' ? 10 * STEPS_PER_MM : STEPS_PER_MM;
+    return { ...base, whole: Math.floor(size / perWhole), decimals: decimalsOf(size % perWhole, perWhole) };
+  }
+  const perInch = STEPS_PER_INCH[style.fraction];
+  const inches = Math.floor(size / perInch);
+  const rest = size % perInch;
+  const feet = style.unit === 'ft-in' && inches >= 12 ? Math.floor(inches / 12) : null;
+  const whole = feet === null ? inches : inches % 12;
+  if (style.fraction === 'decimal') return { ...base, feet, whole, decimals: decimalsOf(rest, perInch) };
+  const shared = rest === 0 ? perInch : commonDivisor(rest, perInch);
+  return { ...base, feet, whole, numerator: rest / shared, denominator: perInch / shared };
+}
+
+/** Digits of `rest` over a power of ten. */
+function decimalsOf(rest: number, perWhole: number): string {
+  return String(rest)
+    .padStart(String(perWhole).length - 1, '0')
+    .replace(/0+$/, '');
+}
+
+const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b));
+
+/**
+ * A length in words that `parseMeasure` reads back: `38 1/2"`, `6' 2 3/8"`, `38.125"`, `978 mm`, `97.8 cm`;
+ * with ` heavy` or ` light` behind it when the reading is off by more than 1/128 in.
+ */
+export function formatLength(mm: Mm, style: MeasureStyle): string {
+  const { mark } = lengthParts(mm, style);
+  return mark ? `${formatReading(mm, style)} ${mark}` : formatReading(mm, style);
+}
+
+/** The same without heavy or light, where there is no room for it or the length is a choice, not a reading. */
+export function formatReading(mm: Mm, style: MeasureStyle): string {
+  const { sign, feet, whole, decimals, numerator, denominator, unit } = lengthParts(mm, style);
+  const point = decimals === '' ? '' : `.${decimals}`;
+  if (!isInch(unit)) return `${sign}${whole}${point} ${unit}`;
+  const fraction = numerator === 0 ? '' : `${numerator}/${denominator}`;
+  const inches = fraction === '' || whole !== 0 ? `${whole}${point}` : '';
+  const feetMark = feet === null ? '' : `${feet}' `;
+  return `${sign}${feetMark}${[inches, fraction].filter((s) => s !== '').join(' ')}"`;
+}
+
+/** Decimals without trailing zeros, and without a minus before nothing. */
+function decimal(value: number, digits: number): string {
+  return String(Number(value.toFixed(digits)) + 0);
+}
+
+/** Three figures that count, for amounts that a person estimates with; never in powers of ten. */
+function amount(value: number): string {
+  const size = Math.abs(value);
+  return decimal(value, size >= 100 ? 0 : size >= 10 ? 1 : 2);
+}
+
+/** Square meters of a square foot: 0.3048 squared, exact. */
+const M2_PER_SQUARE_FOOT = (12 * MM_PER_INCH * 1e-3) ** 2;
+const NEWTONS_PER_POUND_FORCE = KG_PER_POUND * GRAVITY;
+const METERS_PER_FOOT = (12 * MM_PER_INCH) / 1000;
+
+/** `24.5 sq ft`, `2.28 m²`. */
+export function formatArea(area: SquareMeters, style: MeasureStyle): string {
+  return isInch(style.unit) ? `${amount(area / M2_PER_SQUARE_FOOT)} sq ft` : `${amount(area)} m²`;
+}
+
+/** `12.3 lb`, `5.6 kg`. */
+export function formatMass(mass: Kg, style: MeasureStyle): string {
+  return isInch(style.unit) ? `${amount(mass / KG_PER_POUND)} lb` : `${amount(mass)} kg`;
+}
+
+/** In the size a paint store would say it: fluid ounces, quarts, gallons; milliliters, liters. */
+export function formatVolume(volume: Liters, style: MeasureStyle): string {
+  if (!isInch(style.unit)) {
+    return Math.abs(volume) < 0.9995 ? `${decimal(volume * 1000, 0)} mL` : `${amount(volume)} L`;
+  }
+  const gallons = volume / LITERS_PER_US_GALLON;
+  const size = Math.abs(gallons);
+  // 1 gal = 4 qt = 128 fl oz.
+  if (size < 0.25 - 1e-9) return `${amount(gallons * 128)} fl oz`;
+  return size < 1 - 1e-9 ? `${amount(gallons * 4)} qt` : `${amount(gallons)} gal`;
+}
+
+/** To a tenth, as fine as a saw's scale can be set: `22.5°`. */
+export const formatAngle = (angle: Deg): string => `${decimal(angle, 1)}°`;
+
+/** `12.4 lbf`, `55 N`. */
+export function formatForce(force: Newtons, style: MeasureStyle): string {
+  return isInch(style.unit) ? `${amount(force / NEWTONS_PER_POUND_FORCE)} lbf` : `${amount(force)} N`;
+}
+
+/** `31.2 lbf·ft`, `42.3 N·m`. */
+export function formatMoment(moment: NewtonMeters, style: MeasureStyle): string {
+  if (!isInch(style.unit)) return `${amount(moment)} N·m`;
+  return `${amount(moment / (NEWTONS_PER_POUND_FORCE * METERS_PER_FOOT))} lbf·ft`;
+}
+
+/** Spreading rate, from square meters a liter: `400 sq ft/gal`, `9.82 m²/L`. */
+export function formatRate(rate: number, style: MeasureStyle): string {
+  if (!isInch(style.unit)) return `${amount(rate)} m²/L`;
+  return `${amount((rate * LITERS_PER_US_GALLON) / M2_PER_SQUARE_FOOT)} sq ft/gal`;
+}
+
+/** Two decimals; a sign such as `$` before the number, letters such as `EUR` after it. */
+export function formatMoney(money: Money, currency: string): string {
+  const sign = money < -0.005 ? '-' : '';
+  const number = Math.abs(money).toFixed(2);
+  if (currency === '') return `${sign}${number}`;
+  return /[A-Za-z]$/.test(currency) ? `${sign}${number} ${currency}` : `${sign}${currency}${number}`;
+}
