@@ -43,12 +43,12 @@ export const CHECK_CODES = [
   // finish
   'finish.no-containers', // finish
   // fold, load, fastening
-  'fold.hits-floor', // over_mm, angle_deg
-  'fold.hits-wall', // over_mm, angle_deg
-  'fold.hits-ceiling', // over_mm, angle_deg
+  'fold.hits-floor', // over_mm, angle_deg, what, thinner_mm and shorter_mm where they would do
+  'fold.hits-wall', // over_mm, angle_deg, what, thinner_mm and shorter_mm where they would do; what is wall or wall-board
+  'fold.hits-ceiling', // over_mm, angle_deg, what, thinner_mm and shorter_mm where they would do
   'fold.hits-legs', // over_mm
   'fold.hits-side', // over_mm, side
-  'fold.tight', // clear_mm, what
+  'fold.tight', // clear_mm, angle_deg, what (floor, wall, wall-board, ceiling)
   'load.heavy', // added_kg, limit_kg
   'load.lift', // lift_n, limit_n
   'load.no-density', // stock

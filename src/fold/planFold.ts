@@ -1,0 +1,96 @@
+import type { Bed, KeepClear } from '../bed/bed.ts';
+import { LOWERED, roomPoint, STOWED } from '../bed/swing.ts';
+import { orderChecks } from '../check/check.ts';
+import type { Deg, Mm } from '../measure/units.ts';
+import { type Body, bodiesOf, type FoldInput } from './body.ts';
+import { hitChecks, tightChecks } from './foldChecks.ts';
+import { hitsOf } from './hits.ts';
+import { farthest, planeClear } from './plane.ts';
+import type { FoldPlan } from './result.ts';
+import { wallBoardClear } from './wallBoard.ts';
+
+interface Closest {
+  readonly clear: Mm;
+  readonly angle: Deg;
+  readonly by: string;
+}
+
+/** The body that comes closest; the first of equals. */
+function closest(
+  bodies: readonly Body[],
+  clearOf: (body: Body) => { readonly value: Mm; readonly angle: Deg },
+): Closest {
+  return bodies
+    .map((body): Closest => {
+      const { value, angle } = clearOf(body);
+      return { clear: value, angle, by: body.id };
+    })
+    .reduce((a, b) => (b.clear < a.clear ? b : a));
+}
+
+function closestToBoard(bed: Bed, bodies: readonly Body[]): Closest | null {
+  const { thickness, height } = bed.wallBoard;
+  if (thickness <= 0 || height <= 0) return null;
+  return closest(bodies, (body) => {
+    const { clear, angle } = wallBoardClear(bed, body);
+    return { value: clear, angle };
+  });
+}
+
+function reachOf(bed: Bed, keepClears: readonly KeepClear[]): FoldPlan['reach'] {
+  return keepClears
+    .filter(({ why }) => why === 'handle' || why === 'latch')
+    .map(({ id, box, height }) => {
+      const heightAt = (angle: Deg) => roomPoint(bed, box.y + box.h / 2, height, angle).y;
+      return { id, stowed: heightAt(STOWED), lowered: heightAt(LOWERED) };
+    });
+}
+
+/**
+ * Sweeps the bed and everything on its face through the whole turn, from stowed to lowered.
+ *
+ * Least clearances to floor, wall, wall board and ceiling, the floor space needed, and every hit with its
+ * first angle and what would have to come off, in closed form (see `wave.ts` and `wallBoard.ts`).
+ *
+ * Checks: `fold.hits-floor`, `-wall`, `-ceiling`, `-legs`, `-side` (errors for parts and keep-clear
+ * things, warnings for the bed's own bodies), `fold.tight` (warning).
+ *
+ * It computes whether things meet, not whether the bed is safe: hinge, latch and anchor go by their
+ * maker's word.
+ */
+export function planFold(input: FoldInput): FoldPlan {
+  const { bed, face, keepClears } = input;
+  const bodies = bodiesOf(input);
+  // Feet stand on the floor by design; they would hide every other clearance.
+  const offTheFloor = bodies.filter((body) => body.kind !== 'leg');
+  const floor = closest(offTheFloor, (body) => planeClear(bed, body, 'floor'));
+  const wall = closest(bodies, (body) => planeClear(bed, body, 'wall'));
+  const ceiling = closest(bodies, (body) => planeClear(bed, body, 'ceiling'));
+  const board = closestToBoard(bed, bodies);
+  const space = closest(bodies, (body) => {
+    const { value, angle } = farthest(bed, body);
+    return { value: -value, angle };
+  });
+  const hits = bodies.flatMap((body) => hitsOf(bed, face, body));
+  const clearances = [
+    { what: 'floor', ...floor },
+    { what: 'wall', ...wall },
+    { what: 'ceiling', ...ceiling },
+    ...(board ? [{ what: 'wall-board', ...board }] : []),
+  ];
+  const boardIsHit = hits.some((hit) => hit.what === 'wall-board');
+  const tight = tightChecks(clearances.filter(({ what }) => what !== 'wall-board' || !boardIsHit));
+  return {
+    floorClear: floor.clear,
+    wallClear: wall.clear,
+    ceilingClear: ceiling.clear,
+    wallBoardClear: board?.clear ?? null,
+    floorSpace: -space.clear,
+    at: { floor: floor.angle, wall: wall.angle, ceiling: ceiling.angle, space: space.angle },
+    closest: { floor: floor.by, wall: wall.by, ceiling: ceiling.by, space: space.by },
+    worst: [floor, wall, ceiling].reduce((a, b) => (b.clear < a.clear ? b : a)).angle,
+    reach: reachOf(bed, keepClears),
+    hits,
+    checks: orderChecks([...hitChecks(hits, bodies), ...tight]),
+  };
+}
