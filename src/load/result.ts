@@ -3,7 +3,7 @@ import type { Deg, Kg, Mm, NewtonMeters, Newtons } from '../measure/units.ts';
 
 export interface LoadPlan {
   readonly added: Kg;
-  /** Center of gravity of what is added, in face coordinates. */
+  /** Center of gravity of what is added, in face coordinates; the middle of the face when nothing is. */
   readonly center: { readonly x: Mm; readonly y: Mm; readonly z: Mm };
   /** Moment of what is added about the pivot, bed lowered (its largest lever). */
   readonly moment: NewtonMeters;

@@ -1,0 +1,121 @@
+import type { Check } from '../check/check.ts';
+import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
+import { centroidOfRing, signedArea } from '../geometry/ring.ts';
+import type { Solid } from '../joinery/piece.ts';
+import type { Laid, LaidPart } from '../layout/laid.ts';
+import type { Material, Stock } from '../materials/types.ts';
+import type { Kg, Liters, Mm } from '../measure/units.ts';
+
+/** Cubic millimeters in a cubic meter. */
+const MM3_PER_M3 = 1e9;
+
+/**
+ * Mass that a liter of paint leaves once dry: about 1.3 kg a liter wet, of which a little over half stays.
+ * Common practice, no source.
+ */
+export const DRY_KG_PER_LITER: Kg = 0.75;
+
+/** A mass and where its center of gravity lies, in face coordinates. */
+export interface PointMass {
+  readonly part: string;
+  readonly mass: Kg;
+  readonly x: Mm;
+  readonly y: Mm;
+  readonly z: Mm;
+}
+
+/** Liters that stay on a part, coats of all finishes and primer together, waste left out. */
+export interface Coating {
+  readonly part: string;
+  readonly liters: Liters;
+}
+
+/** How much of the rectangle around its section a stock fills, and how high its center lies in it, 0 to 1. */
+function section(stock: Stock): { readonly share: number; readonly center: number } {
+  if (stock.form !== 'shaped') return { share: 1, center: 0.5 };
+  return {
+    share: Math.abs(signedArea(stock.section)) / (stock.width * stock.thickness),
+    center: centroidOfRing(stock.section).y / stock.thickness,
+  };
+}
+
+/**
+ * A solid's mass: its footprint after joints and openings, times its height, times how much of the section
+ * the stock fills, times density. Null when no density is known for its stock.
+ *
+ * The center lies over the middle of the footprint; a molding that is heavier on one side is off by a few
+ * millimeters across its own width.
+ */
+function massOfSolid(
+  solid: Solid,
+  stock: Stock | undefined,
+  material: Material | undefined,
+): PointMass | null {
+  if (!stock || !material) return null;
+  const { share, center } = section(stock);
+  const height = solid.z1 - solid.z0;
+  const mass = (areaOf(solid.region) * height * share * material.density) / MM3_PER_M3;
+  const { x, y } = centroidOf(solid.region);
+  return { part: solid.part, mass, x, y, z: solid.z0 + center * height };
+}
+
+function massOfFitting(laid: Laid<'fitting'>): PointMass {
+  const { box, z0, z1 } = laid;
+  return {
+    part: laid.id,
+    mass: laid.spec.mass_kg,
+    x: box.x + box.w / 2,
+    y: box.y + box.h / 2,
+    z: (z0 + z1) / 2,
+  };
+}
+
+/** What hangs on the bed: solids after their joints, the parts they come from, and the tables they need. */
+export interface MassInput {
+  readonly solids: readonly Solid[];
+  readonly parts: readonly LaidPart[];
+  readonly stocks: readonly Stock[];
+  readonly materials: readonly Material[];
+  /** Paint that stays on the parts; empty to leave it out. */
+  readonly coatings: readonly Coating[];
+}
+
+/**
+ * Masses of everything that is added, in the order of the solids, the paint last. Fittings weigh what their
+ * label says; painted shapes are weighed with the paint.
+ *
+ * Checks: `load.no-density` (warning), one for each stock whose material has no density, with its parts,
+ * which then are missing from every sum.
+ */
+export function massesOf(input: MassInput): {
+  readonly masses: readonly PointMass[];
+  readonly checks: readonly Check[];
+} {
+  const stocks = new Map(input.stocks.map((s) => [s.id, s]));
+  const materials = new Map(input.materials.map((m) => [m.id, m]));
+  const masses: PointMass[] = [];
+  const unknown = new Map<string, string[]>();
+  const centers = new Map<string, Omit<PointMass, 'mass'>>();
+  const fittings = new Map(input.parts.flatMap((p) => (p.kind === 'fitting' ? [[p.id, p] as const] : [])));
+  for (const solid of input.solids) {
+    if (boxOf(solid.region)) {
+      centers.set(solid.part, { part: solid.part, ...centroidOf(solid.region), z: solid.z1 });
+    }
+    if (solid.kind === 'painted') continue;
+    const fitting = fittings.get(solid.part);
+    const stock = stocks.get(solid.stock ?? '');
+    const mass = fitting
+      ? massOfFitting(fitting)
+      : massOfSolid(solid, stock, materials.get(stock?.material ?? ''));
+    if (mass) masses.push(mass);
+    else unknown.set(solid.stock ?? '', [...(unknown.get(solid.stock ?? '') ?? []), solid.part]);
+  }
+  for (const { part, liters } of input.coatings) {
+    const center = centers.get(part);
+    if (center && liters > 0) masses.push({ ...center, mass: liters * DRY_KG_PER_LITER });
+  }
+  const checks = [...unknown].map(
+    ([stock, parts]): Check => ({ code: 'load.no-density', severity: 'warning', parts, figures: { stock } }),
+  );
+  return { masses, checks };
+}
