@@ -1,0 +1,65 @@
+import type { Check } from '../../check/check.ts';
+import { intersect, union } from '../../geometry/clip.ts';
+import { areaOf, boxesMeet } from '../../geometry/region.ts';
+import type { Region } from '../../geometry/shape.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import type { Mm } from '../../measure/units.ts';
+import type { LaidPart } from '../laid.ts';
+import type { Placing } from '../place/place.ts';
+import { fillsItsBox, within } from '../place/support.ts';
+import type { CheckContext } from './context.ts';
+
+/**
+ * Least share of the underside that must lie on something. Common practice, no source: enough for a
+ * board that bridges a recess between two rails, not for one that hangs on by an edge.
+ */
+export const NEED = 0.25;
+
+const sameHeight = (a: Mm, b: Mm): boolean => Math.abs(a - b) <= SAME_LENGTH;
+
+/** A part whose region is just its box. */
+const isBoard = (laid: LaidPart): boolean =>
+  (laid.kind === 'strip' && (laid.spec.lie === 'across' || laid.spec.lie === 'up')) ||
+  ((laid.kind === 'panel' || laid.kind === 'sign') &&
+    laid.spec.shape.form === 'rectangle' &&
+    laid.spec.openings.length === 0);
+
+/** Share of the underside (0 to 1) that lies on levels or parts of just its height. */
+export function supportedShare(
+  { laid, bounds }: Placing,
+  neighbors: readonly Placing[],
+  context: CheckContext,
+): number {
+  const beneath: Region[] = [];
+  for (const level of context.face.levels) {
+    if (!sameHeight(level.z, laid.z0) || !boxesMeet(level.box, bounds)) continue;
+    if (fillsItsBox(level) && within(bounds, level.box)) return 1;
+    beneath.push(level.region);
+  }
+  for (const other of neighbors) {
+    // A painted shape carries nothing.
+    if (!sameHeight(other.laid.z1, laid.z0) || other.laid.z1 - other.laid.z0 <= SAME_LENGTH) continue;
+    if (isBoard(other.laid) && within(bounds, other.bounds)) return 1;
+    beneath.push(other.laid.region);
+  }
+  const area = areaOf(laid.region);
+  if (beneath.length === 0 || area <= 0) return 0;
+  const ground = beneath.length === 1 ? (beneath[0] ?? []) : union(beneath);
+  return Math.min(1, areaOf(intersect(laid.region, ground)) / area);
+}
+
+/** Parts that lie on too little. */
+export function unsupported(placing: Placing, neighbors: readonly Placing[], context: CheckContext): Check[] {
+  const share = supportedShare(placing, neighbors, context);
+  if (share >= NEED) return [];
+  const { laid, bounds } = placing;
+  return [
+    {
+      code: 'part.unsupported',
+      severity: 'warning',
+      parts: [laid.id],
+      at: { x: bounds.x + bounds.w / 2, y: bounds.y + bounds.h / 2 },
+      figures: { share, need: NEED },
+    },
+  ];
+}

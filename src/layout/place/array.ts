@@ -1,0 +1,90 @@
+import type { Axis, Member, PartArray, Spacing } from '../../design/schema.ts';
+import type { Box } from '../../geometry/shape.ts';
+import type { Stock } from '../../materials/types.ts';
+import type { Mm } from '../../measure/units.ts';
+import { memberId } from '../reference.ts';
+import { spread } from '../rule/spacing.ts';
+import { sizeOf, startOf } from '../span.ts';
+import { memberSize } from '../structure.ts';
+
+/** One member in its place. */
+export interface Slot {
+  readonly id: string;
+  readonly name: string;
+  readonly column: number;
+  readonly row: number;
+  readonly member: Member;
+  readonly box: Box;
+}
+
+interface Line {
+  readonly starts: readonly Mm[];
+  readonly size: Mm;
+  readonly gap: Mm;
+}
+
+/** Places along one axis; without spacing one place, the whole box. */
+function lineOf(
+  array: PartArray,
+  box: Box,
+  axis: Axis,
+  spacing: Spacing | null,
+  stocks: ReadonlyMap<string, Stock>,
+): Line {
+  const room = sizeOf(box, axis);
+  const size = memberSize(array, array.member, axis, stocks) ?? room;
+  if (spacing === null) return { starts: [startOf(box, axis)], size, gap: 0 };
+  const found = spread(room, size, spacing);
+  return { starts: found.starts.map((start) => startOf(box, axis) + start), size, gap: found.gap };
+}
+
+export interface Expanded {
+  readonly slots: readonly Slot[];
+  /** Smallest gap of both directions; negative: the members do not fit. */
+  readonly gap: Mm;
+  readonly columns: number;
+  readonly rows: number;
+}
+
+/** Every member of an array, from the lower left, row by row, without those left out. */
+export function expandArray(array: PartArray, box: Box, stocks: ReadonlyMap<string, Stock>): Expanded {
+  const across = lineOf(array, box, 'x', array.across, stocks);
+  const up = lineOf(array, box, 'y', array.up, stocks);
+  const slots: Slot[] = [];
+  up.starts.forEach((y, row) => {
+    across.starts.forEach((x, column) => {
+      const own = array.overrides[`${column},${row}`];
+      if (own?.omit) return;
+      const member = overridden(array.member, own);
+      // A member of other stock keeps the center line of its place.
+      const w = memberSize(array, member, 'x', stocks) ?? across.size;
+      const h = memberSize(array, member, 'y', stocks) ?? up.size;
+      slots.push({
+        id: memberId(array.id, column, row),
+        name: nameOf(array.name, column, row, across.starts.length, up.starts.length),
+        column,
+        row,
+        member,
+        box: { x: x + (across.size - w) / 2, y: y + (up.size - h) / 2, w, h },
+      });
+    });
+  });
+  return {
+    slots,
+    gap: Math.min(array.across ? across.gap : 0, array.up ? up.gap : 0),
+    columns: across.starts.length,
+    rows: up.starts.length,
+  };
+}
+
+function overridden(member: Member, own: PartArray['overrides'][string] | undefined): Member {
+  if (!own) return member;
+  const finish = own.finish === undefined ? member.finish : own.finish;
+  if ('stock' in member) return { ...member, finish, stock: own.stock ?? member.stock };
+  return { ...member, finish };
+}
+
+function nameOf(name: string, column: number, row: number, columns: number, rows: number): string {
+  if (columns > 1 && rows > 1) return `${name} ${column + 1}/${row + 1}`;
+  return `${name} ${Math.max(column, row) + 1}`;
+}

@@ -1,0 +1,117 @@
+import type { Fitting, Lettering, Painted, Panel, Part, Run, Sign, Strip } from '../../design/schema.ts';
+import type { Box, Region } from '../../geometry/shape.ts';
+import type { Stock } from '../../materials/types.ts';
+import type { Mm } from '../../measure/units.ts';
+import type { LaidPart, Leg } from '../laid.ts';
+import { section } from '../structure.ts';
+import { legsOfRun, pathOfRun, regionOfRun } from './run.ts';
+import { regionOfPanel, regionOfShape } from './shape.ts';
+import { legOfStrip, regionOfStrip } from './strip.ts';
+
+/** Footprint, height and make of a single part in its box, wherever it may lie. */
+export interface Body {
+  readonly region: Region;
+  /** Out of what it lies on. */
+  readonly height: Mm;
+  /** Null where it needs none or names one that is not there. */
+  readonly stock: string | null;
+  /** The stock it names, where that is not in the tables or not of the right kind. */
+  readonly unknownStock: string | null;
+  readonly make: Make;
+}
+
+type Only<K extends LaidPart['kind']> = Extract<LaidPart, { readonly kind: K }>;
+/** The fields of a laid part that are its kind's own. */
+export type Make =
+  | Pick<Only<'strip'>, 'kind' | 'leg' | 'spec'>
+  | Pick<Only<'run'>, 'kind' | 'legs' | 'closed' | 'spec'>
+  | Pick<Only<'panel'>, 'kind' | 'spec'>
+  | Pick<Only<'sign'>, 'kind' | 'spec' | 'lettering'>
+  | Pick<Only<'fitting'>, 'kind' | 'spec'>
+  | Pick<Only<'painted'>, 'kind' | 'spec'>;
+
+/** Fields of a part or of a member of an array that a body is made from. */
+export type Single =
+  | Pick<Strip, 'kind' | 'stock' | 'lie' | 'angle' | 'length' | 'onEdge' | 'ends' | 'fit'>
+  | Pick<Run, 'kind' | 'stock' | 'path' | 'side' | 'corner' | 'ends' | 'fit'>
+  | Pick<Panel, 'kind' | 'stock' | 'shape' | 'openings' | 'grain'>
+  | Pick<Sign, 'kind' | 'stock' | 'shape' | 'openings' | 'grain' | 'lettering'>
+  | Pick<Fitting, 'kind' | 'shape' | 'depth' | 'mass_kg' | 'price' | 'color'>
+  | Pick<Painted, 'kind' | 'shape'>;
+
+export function bodyOf(part: Single, box: Box, stocks: ReadonlyMap<string, Stock>): Body {
+  switch (part.kind) {
+    case 'strip':
+      return stripBody(part, box, stocks);
+    case 'run':
+      return runBody(part, box, stocks);
+    case 'panel':
+    case 'sign':
+      return panelBody(part, box, stocks);
+    case 'fitting': {
+      const { shape, depth, mass_kg, price, color } = part;
+      const make: Make = { kind: 'fitting', spec: { shape, depth, mass_kg, price, color } };
+      return { region: regionOfShape(shape, box), height: depth, stock: null, unknownStock: null, make };
+    }
+    case 'painted': {
+      const make: Make = { kind: 'painted', spec: { shape: part.shape } };
+      return { region: regionOfShape(part.shape, box), height: 0, stock: null, unknownStock: null, make };
+    }
+  }
+}
+
+function stripBody(
+  part: Extract<Single, { kind: 'strip' }>,
+  box: Box,
+  stocks: ReadonlyMap<string, Stock>,
+): Body {
+  const found = section(stocks.get(part.stock), part.onEdge);
+  // Without its stock the box is all that is known of it.
+  const leg: Leg = legOfStrip(part, box, found ?? { width: Math.min(box.w, box.h), thickness: 0 });
+  const { lie, ends, fit, onEdge } = part;
+  return {
+    region: regionOfStrip(part, box, leg),
+    height: found?.thickness ?? 0,
+    stock: found ? part.stock : null,
+    unknownStock: found ? null : part.stock,
+    make: { kind: 'strip', leg, spec: { lie, ends, fit, onEdge } },
+  };
+}
+
+function runBody(part: Extract<Single, { kind: 'run' }>, box: Box, stocks: ReadonlyMap<string, Stock>): Body {
+  const found = section(stocks.get(part.stock), false);
+  const size = found ?? { width: 1, thickness: 0 };
+  const path = pathOfRun(part, box);
+  const { ends, fit, corner, side } = part;
+  const legs = path.points.length > 1 ? legsOfRun(part, path, size) : [];
+  return {
+    region: path.points.length > 1 ? regionOfRun(part, path, size.width) : [],
+    height: size.thickness,
+    stock: found ? part.stock : null,
+    unknownStock: found ? null : part.stock,
+    make: { kind: 'run', legs, closed: path.closed, spec: { ends, fit, corner, side, path: part.path } },
+  };
+}
+
+function panelBody(
+  part: Extract<Single, { kind: 'panel' | 'sign' }>,
+  box: Box,
+  stocks: ReadonlyMap<string, Stock>,
+): Body {
+  const stock = stocks.get(part.stock);
+  const sheet = stock?.form === 'sheet' ? stock : null;
+  const { shape, openings, grain } = part;
+  const spec = { shape, openings, grain };
+  const lettering: Lettering | null = part.kind === 'sign' ? part.lettering : null;
+  return {
+    region: regionOfPanel(shape, openings, box),
+    height: sheet?.thickness ?? 0,
+    stock: sheet ? part.stock : null,
+    unknownStock: sheet ? null : part.stock,
+    make: lettering ? { kind: 'sign', spec, lettering } : { kind: 'panel', spec },
+  };
+}
+
+/** A part that stands for itself, not for many. */
+export const isSingle = (part: Part): part is Exclude<Part, { readonly kind: 'array' }> =>
+  part.kind !== 'array';

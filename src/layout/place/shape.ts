@@ -1,0 +1,44 @@
+import type { Panel, PanelShape } from '../../design/schema.ts';
+import { regionOfRings, subtract } from '../../geometry/clip.ts';
+import { archedRing, ellipseRing } from '../../geometry/curve.ts';
+import { regionOfBox, regionOfRing } from '../../geometry/region.ts';
+import type { Box, Region } from '../../geometry/shape.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+
+/** The area of a shape that fills a box. */
+export function regionOfShape(shape: PanelShape, box: Box): Region {
+  switch (shape.form) {
+    case 'rectangle':
+      return regionOfBox(box);
+    case 'arched':
+      return regionOfRing(archedRing(box, shape.rise));
+    case 'round':
+      return regionOfRing(ellipseRing(box));
+    case 'polygon':
+      // Points are set by hand and may run either way round or cross.
+      return regionOfRings(
+        [shape.points.map(({ u, v }) => ({ x: box.x + u * box.w, y: box.y + v * box.h }))],
+        'nonzero',
+      );
+  }
+}
+
+type Opening = Panel['openings'][number];
+
+/** The box of an opening, inside the margins; null where the margins leave nothing. */
+export function openingBox(opening: Opening, box: Box): Box | null {
+  const { left, right, bottom, top } = opening.margin;
+  const w = box.w - left - right;
+  const h = box.h - bottom - top;
+  return w > SAME_LENGTH && h > SAME_LENGTH ? { x: box.x + left, y: box.y + bottom, w, h } : null;
+}
+
+/** A panel without its openings. */
+export function regionOfPanel(shape: PanelShape, openings: readonly Opening[], box: Box): Region {
+  let region = regionOfShape(shape, box);
+  for (const opening of openings) {
+    const inner = openingBox(opening, box);
+    if (inner) region = subtract(region, regionOfShape(opening.shape, inner));
+  }
+  return region;
+}

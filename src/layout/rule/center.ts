@@ -1,0 +1,49 @@
+import type { RuleOf } from '../../design/schema.ts';
+import { apart, combine, mean } from '../solve/linear.ts';
+import { middle } from '../span.ts';
+import type { Lines, RuleKindOf } from './rule.ts';
+
+type Center = RuleOf<'center'>;
+
+/** The parts that make the block's ends; of equals the one named first. */
+function ends(rule: Center, lines: Lines): { low: string; high: string } {
+  let low = rule.parts[0] ?? '';
+  let high = low;
+  for (const part of rule.parts) {
+    if (lines.guess(part).low < lines.guess(low).low) low = part;
+    if (lines.guess(part).high > lines.guess(high).high) high = part;
+  }
+  return { low, high };
+}
+
+/** The parts as one block, centered between two edges. Result: the margin left at each side. */
+export const centerRule: RuleKindOf<Center> = {
+  axes: (rule) => [rule.axis],
+  mentions: (rule) => ({ lead: [rule.low.of, rule.high.of], follow: rule.parts }),
+  equations: (rule, lines) => {
+    const block = ends(rule, lines);
+    return [
+      combine([
+        [1, lines.low(block.low)],
+        [1, lines.high(block.high)],
+        [-1, lines.edge(rule.low)],
+        [-1, lines.edge(rule.high)],
+      ]),
+    ];
+  },
+  // A block keeps its inner arrangement while it moves.
+  keeps: (rule, lines) => {
+    const first = rule.parts[0] ?? '';
+    const center = (part: string) => mean(lines.low(part), lines.high(part));
+    return rule.parts
+      .slice(1)
+      .map((part) =>
+        apart(center(part), center(first), middle(lines.guess(part)) - middle(lines.guess(first))),
+      );
+  },
+  choice: (rule, lines) => {
+    const block = ends(rule, lines);
+    return `${block.low}|${block.high}`;
+  },
+  result: (rule, lines) => apart(lines.low(ends(rule, lines).low), lines.edge(rule.low)),
+};

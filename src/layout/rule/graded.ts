@@ -1,0 +1,31 @@
+import type { RuleOf } from '../../design/schema.ts';
+import { apart, combine } from '../solve/linear.ts';
+import type { Lines, RuleKindOf } from './rule.ts';
+
+type Graded = RuleOf<'graded'>;
+
+const size = (lines: Lines, part: string) => apart(lines.high(part), lines.low(part));
+
+/** Sizes in a given ratio, filling a span with fixed gaps between. Result: the first part's size. */
+export const gradedRule: RuleKindOf<Graded> = {
+  axes: (rule) => [rule.axis],
+  mentions: (rule) => ({ lead: [rule.low.of, rule.high.of], follow: rule.parts }),
+  equations: (rule, lines) => {
+    const first = rule.parts[0] ?? '';
+    const ratio = (i: number) => rule.ratio[i] ?? 1;
+    const found = [apart(lines.low(first), lines.edge(rule.low))];
+    for (let i = 1; i < rule.parts.length; i++) {
+      const part = rule.parts[i] ?? '';
+      found.push(apart(lines.low(part), lines.high(rule.parts[i - 1] ?? ''), rule.gap));
+      found.push(
+        combine([
+          [ratio(0), size(lines, part)],
+          [-ratio(i), size(lines, first)],
+        ]),
+      );
+    }
+    found.push(apart(lines.edge(rule.high), lines.high(rule.parts.at(-1) ?? '')));
+    return found;
+  },
+  result: (rule, lines) => size(lines, rule.parts[0] ?? ''),
+};

@@ -1,0 +1,50 @@
+import type { Check } from '../../check/check.ts';
+import type { Axis, Edge, Rule } from '../../design/schema.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import type { Mm } from '../../measure/units.ts';
+import type { Linear } from '../solve/linear.ts';
+import type { Span } from '../span.ts';
+
+/** What a rule is about: `follow` take their place from `lead`, unless something stronger holds them. */
+export interface Mentions {
+  readonly lead: readonly string[];
+  readonly follow: readonly string[];
+}
+
+/** The edges of one axis as expressions, while a component is solved. */
+export interface Lines {
+  readonly axis: Axis;
+  edge(edge: Edge): Linear;
+  /** Visible low and high edge of a part. */
+  low(part: string): Linear;
+  high(part: string): Linear;
+  /** Where the part is thought to be: its last good place, then the last solution. */
+  guess(part: string): Span;
+}
+
+/** One kind of rule. Every equation is an expression that is zero where the rule holds. */
+export interface RuleKindOf<R extends Rule> {
+  axes(rule: R): readonly Axis[];
+  mentions(rule: R): Mentions;
+  equations(rule: R, lines: Lines): Linear[];
+  /** Wishes, weaker than rules and sizes, stronger than the places of single parts. */
+  keeps?(rule: R, lines: Lines): Linear[];
+  /** A choice that the equations depend on and that the solution may overturn, as text to compare. */
+  choice?(rule: R, lines: Lines): string;
+  /** The gap or length that came out, of the rule's first axis. */
+  result(rule: R, lines: Lines): Linear | null;
+  checks?(rule: R, result: Mm): Check[];
+}
+
+/** Shared by the rules that fill a span: members in the way of each other. */
+export function gapNegative(rule: Rule, gap: Mm): Check[] {
+  if (gap >= -SAME_LENGTH) return [];
+  return [
+    {
+      code: 'rule.gap-negative',
+      severity: 'warning',
+      parts: [rule.id],
+      figures: { rule: rule.id, gap_mm: gap },
+    },
+  ];
+}

@@ -1,0 +1,37 @@
+import type { Check } from '../../check/check.ts';
+import type { Axis, Rule, RuleKind, RuleOf } from '../../design/schema.ts';
+import type { Mm } from '../../measure/units.ts';
+import type { Linear } from '../solve/linear.ts';
+import { betweenRule } from './between.ts';
+import { centerRule } from './center.ts';
+import { evenRule } from './even.ts';
+import { gradedRule } from './graded.ts';
+import { mirrorRule } from './mirror.ts';
+import { revealRule } from './reveal.ts';
+import type { Lines, Mentions, RuleKindOf } from './rule.ts';
+import { sameRule } from './same.ts';
+import { setRule } from './set.ts';
+
+/** Every kind of rule; a kind without a line here does not compile. */
+const KINDS: { readonly [K in RuleKind]: RuleKindOf<RuleOf<K>> } = {
+  set: setRule,
+  center: centerRule,
+  between: betweenRule,
+  even: evenRule,
+  mirror: mirrorRule,
+  same: sameRule,
+  reveal: revealRule,
+  graded: gradedRule,
+};
+
+// The table is keyed by the rule's own kind, which the compiler cannot follow through a union.
+const kindOf = (rule: Rule): RuleKindOf<Rule> => KINDS[rule.kind] as unknown as RuleKindOf<Rule>;
+
+export const axesOf = (rule: Rule): readonly Axis[] => kindOf(rule).axes(rule);
+export const mentionsOf = (rule: Rule): Mentions => kindOf(rule).mentions(rule);
+export const equationsOf = (rule: Rule, lines: Lines): Linear[] => kindOf(rule).equations(rule, lines);
+export const keepsOf = (rule: Rule, lines: Lines): Linear[] => kindOf(rule).keeps?.(rule, lines) ?? [];
+export const choiceOf = (rule: Rule, lines: Lines): string | null =>
+  kindOf(rule).choice?.(rule, lines) ?? null;
+export const resultOf = (rule: Rule, lines: Lines): Linear | null => kindOf(rule).result(rule, lines);
+export const checksOf = (rule: Rule, result: Mm): Check[] => kindOf(rule).checks?.(rule, result) ?? [];

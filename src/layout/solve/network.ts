@@ -1,0 +1,155 @@
+import type { Face } from '../../bed/face.ts';
+import type { Axis, Part, Rule } from '../../design/schema.ts';
+import { isKnown, partOf } from '../reference.ts';
+import { axesOf, mentionsOf } from '../rule/table.ts';
+
+/** Parts that rules tie together along one axis. */
+export interface Component {
+  readonly axis: Axis;
+  /** By rank, then by id: leaders first. */
+  readonly parts: readonly string[];
+  /** Of each part, in the same order. */
+  readonly ranks: readonly number[];
+  /** In the design's order. */
+  readonly rules: readonly Rule[];
+}
+
+export interface Network {
+  readonly components: readonly Component[];
+  /** Rules that name something that is not there; they are left out. */
+  readonly unknown: readonly { readonly rule: Rule; readonly of: string }[];
+}
+
+interface Link {
+  readonly rule: Rule;
+  readonly lead: readonly string[];
+  readonly follow: readonly string[];
+}
+
+/**
+ * Splits the parts into components per axis. Parts without rules are components of one, so that a
+ * component depends on nothing outside of itself but the face.
+ */
+export function buildNetwork(parts: ReadonlyMap<string, Part>, rules: readonly Rule[], face: Face): Network {
+  const unknown: { rule: Rule; of: string }[] = [];
+  const links: Record<Axis, Link[]> = { x: [], y: [] };
+  for (const rule of rules) {
+    const { lead, follow } = mentionsOf(rule);
+    const missing = [...lead, ...follow].find((of) => !isKnown(of, face, parts));
+    if (missing !== undefined) {
+      unknown.push({ rule, of: missing });
+      continue;
+    }
+    const link = { rule, lead: ids(lead), follow: ids(follow) };
+    for (const axis of axesOf(rule)) links[axis].push(link);
+  }
+  const order = [...parts.keys()].sort();
+  return {
+    components: [...split('x', order, links.x), ...split('y', order, links.y)],
+    unknown,
+  };
+}
+
+function ids(references: readonly string[]): string[] {
+  const found = new Set<string>();
+  for (const of of references) {
+    const part = partOf(of);
+    if (part !== null) found.add(part);
+  }
+  return [...found];
+}
+
+function split(axis: Axis, order: readonly string[], links: readonly Link[]): Component[] {
+  const number = new Map(order.map((id, i) => [id, i]));
+  const parent = order.map((_, i) => i);
+  const root = (i: number): number => {
+    let at = i;
+    while (parent[at] !== at) {
+      parent[at] = parent[parent[at] ?? at] ?? at;
+      at = parent[at] ?? at;
+    }
+    return at;
+  };
+  const numbersOf = (link: Link) => [...link.lead, ...link.follow].map((id) => number.get(id) ?? 0);
+  for (const link of links) {
+    const [first, ...rest] = numbersOf(link);
+    if (first === undefined) continue;
+    // The lower number stays the root, so that a component is named by its first part.
+    for (const other of rest) {
+      const a = root(first);
+      const b = root(other);
+      parent[Math.max(a, b)] = Math.min(a, b);
+    }
+  }
+  const members = new Map<number, { parts: string[]; links: Link[] }>();
+  order.forEach((id, i) => {
+    const at = root(i);
+    const group = members.get(at) ?? { parts: [], links: [] };
+    members.set(at, group);
+    group.parts.push(id);
+  });
+  const partless: Component[] = [];
+  for (const link of links) {
+    const first = numbersOf(link)[0];
+    if (first !== undefined) members.get(root(first))?.links.push(link);
+    // Between face and levels only: it holds or it does not, and moves nothing.
+    else partless.push({ axis, parts: [], ranks: [], rules: [link.rule] });
+  }
+  const groups = [...members.values()].map((group) => {
+    const ranks = rank(group.parts, group.links);
+    const sorted = [...group.parts].sort(
+      (a, b) => (ranks.get(a) ?? 0) - (ranks.get(b) ?? 0) || (a < b ? -1 : 1),
+    );
+    return {
+      axis,
+      parts: sorted,
+      ranks: sorted.map((id) => ranks.get(id) ?? 0),
+      rules: group.links.map((link) => link.rule),
+    };
+  });
+  return [...groups, ...partless];
+}
+
+/**
+ * Leaders have lower ranks than their followers: the longest way from a part that follows nothing. A
+ * ring of parts that follow each other is opened at the part with the least id.
+ */
+function rank(parts: readonly string[], links: readonly Link[]): Map<string, number> {
+  const followers = new Map<string, Set<string>>();
+  const waiting = new Map<string, number>(parts.map((id) => [id, 0]));
+  for (const { lead, follow } of links) {
+    for (const a of lead) {
+      const known = followers.get(a) ?? new Set();
+      followers.set(a, known);
+      for (const b of follow) {
+        if (a === b || known.has(b)) continue;
+        known.add(b);
+        waiting.set(b, (waiting.get(b) ?? 0) + 1);
+      }
+    }
+  }
+  const ranks = new Map<string, number>();
+  let ready = parts.filter((id) => waiting.get(id) === 0);
+  let next = 0;
+  for (let level = 0; ranks.size < parts.length; level++) {
+    if (ready.length === 0) {
+      while (ranks.has(parts[next] ?? '')) next++;
+      ready = [parts[next] ?? ''];
+    }
+    const following: string[] = [];
+    for (const id of ready) {
+      ranks.set(id, level);
+      for (const follower of followers.get(id) ?? []) {
+        const left = (waiting.get(follower) ?? 0) - 1;
+        waiting.set(follower, left);
+        if (left === 0 && !ranks.has(follower)) following.push(follower);
+      }
+    }
+    ready = following.filter((id) => !ranks.has(id));
+  }
+  return ranks;
+}
+
+/** Names a component across runs of the solver. */
+export const componentKey = (component: Component): string =>
+  `${component.axis}:${component.parts[0] ?? `rule ${component.rules[0]?.id}`}`;

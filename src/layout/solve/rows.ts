@@ -1,0 +1,135 @@
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import type { Linear } from './linear.ts';
+
+/** A coefficient smaller than this, where the equation's largest is 1, has canceled out. */
+const CANCELED = 1e-9;
+
+interface Row {
+  readonly pivot: number;
+  /** pivot = sum of these plus the constant. */
+  terms: ReadonlyMap<number, number>;
+  constant: number;
+  /** Tags of the equations it was made from, when they are kept. */
+  tags: ReadonlySet<number> | null;
+}
+
+export type Added =
+  | { readonly found: 'new' }
+  /** Already follows from what is there. */
+  | { readonly found: 'implied' }
+  /** Cannot hold together with the equations of these tags. */
+  | { readonly found: 'contradicts'; readonly tags: readonly number[] };
+
+/**
+ * Linear equations solved for one variable each, by exact elimination.
+ *
+ * Every rule of a layout is an equation, none an inequality, so elimination alone decides whether rules
+ * can hold together, and an equation that cannot names its opponents: the rows it was reduced by. Wishes
+ * (stay where you were) are added after the rules in order of their importance; one that is already
+ * decided has no effect. The answer is therefore always unique, which weighted sums of deviations are
+ * not, and what may stay stays exactly.
+ */
+export class Rows {
+  private readonly rows: Row[] = [];
+  private readonly rowOf = new Map<number, number>();
+
+  constructor(private readonly keepTags = false) {}
+
+  /** Adds `expression = 0`. `tag` names the equation in contradictions. */
+  add(expression: Linear, tag = -1): Added {
+    const tags = this.keepTags ? new Set<number>() : null;
+    const work = new Map<number, number>();
+    let sum = expression.constant;
+    let largest = 0;
+    for (const [index, coefficient] of expression.terms) {
+      largest = Math.max(largest, Math.abs(coefficient));
+      const row = this.rowOf.get(index);
+      if (row === undefined) accumulate(work, index, coefficient);
+      else sum += this.substitute(work, row, coefficient, tags);
+    }
+    const scale = largest || 1;
+    let pivot = -1;
+    let best = 0;
+    for (const [index, coefficient] of work) {
+      const weight = Math.abs(coefficient) / scale;
+      if (weight < CANCELED) continue;
+      // Of equals the highest variable: those follow the lower ones, so chains stay short.
+      if (weight > best * (1 + CANCELED) || (weight > best * (1 - CANCELED) && index > pivot)) {
+        best = Math.max(best, weight);
+        pivot = index;
+      }
+    }
+    if (pivot < 0) {
+      if (Math.abs(sum) <= SAME_LENGTH * scale) return { found: 'implied' };
+      return { found: 'contradicts', tags: [...(tags ?? [])].sort((a, b) => a - b) };
+    }
+    const divisor = -(work.get(pivot) ?? 1);
+    const terms = new Map<number, number>();
+    for (const [index, coefficient] of work) {
+      if (index !== pivot && Math.abs(coefficient) / scale >= CANCELED)
+        terms.set(index, coefficient / divisor);
+    }
+    tags?.add(tag);
+    this.rowOf.set(pivot, this.rows.length);
+    this.rows.push({ pivot, terms, constant: sum / divisor, tags });
+    return { found: 'new' };
+  }
+
+  /** Value of every variable; those that no equation decides are zero. */
+  values(count: number): number[] {
+    const values = new Array<number>(count).fill(0);
+    // A row only names variables that were free when it was made, so later rows are known first.
+    for (let i = this.rows.length - 1; i >= 0; i--) {
+      const row = this.rows[i]!;
+      let sum = row.constant;
+      for (const [index, coefficient] of row.terms) sum += coefficient * (values[index] ?? 0);
+      values[row.pivot] = sum;
+    }
+    return values;
+  }
+
+  copy(): Rows {
+    const twin = new Rows(this.keepTags);
+    for (const row of this.rows) twin.rows.push({ ...row });
+    for (const [pivot, index] of this.rowOf) twin.rowOf.set(pivot, index);
+    return twin;
+  }
+
+  /** Adds `weight` times a row to `work`; returns what it adds to the constant. */
+  private substitute(
+    work: Map<number, number>,
+    index: number,
+    weight: number,
+    tags: Set<number> | null,
+  ): number {
+    const row = this.resolved(index);
+    for (const [other, coefficient] of row.terms) accumulate(work, other, weight * coefficient);
+    if (tags && row.tags) for (const tag of row.tags) tags.add(tag);
+    return weight * row.constant;
+  }
+
+  /** The row in terms of free variables only; kept, so that long chains are walked once. */
+  private resolved(index: number): Row {
+    const row = this.rows[index]!;
+    let settled = true;
+    for (const other of row.terms.keys()) if (this.rowOf.has(other)) settled = false;
+    if (settled) return row;
+    const work = new Map<number, number>();
+    const tags = row.tags ? new Set(row.tags) : null;
+    let sum = row.constant;
+    for (const [other, coefficient] of row.terms) {
+      const next = this.rowOf.get(other);
+      if (next === undefined) accumulate(work, other, coefficient);
+      else sum += this.substitute(work, next, coefficient, tags);
+    }
+    for (const [other, coefficient] of work) if (Math.abs(coefficient) < CANCELED) work.delete(other);
+    row.terms = work;
+    row.constant = sum;
+    row.tags = tags;
+    return row;
+  }
+}
+
+function accumulate(work: Map<number, number>, index: number, coefficient: number): void {
+  work.set(index, (work.get(index) ?? 0) + coefficient);
+}
