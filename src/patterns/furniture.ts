@@ -1,0 +1,146 @@
+import type { DrawItem } from '../drawing/drawing.ts';
+import { lines, rectangle, text } from '../drawing/items.ts';
+import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
+import { fittedSize, shortened, wrapped } from '../drawing/text.ts';
+import type { Box, Point } from '../geometry/shape.ts';
+import { inches, MM_PER_INCH, type Mm } from '../measure/units.ts';
+import { type Cell, nameOf } from './cells.ts';
+import { WORDS } from './words.ts';
+
+/** What stands in the measuring square of a page. */
+export interface Plate {
+  readonly cell: Cell;
+  readonly cells: readonly Cell[];
+  readonly title: string;
+  readonly note: string;
+  readonly design: string;
+  /** Where the cell's lower left corner lies in the pattern. */
+  readonly place: string;
+  readonly page: number;
+  readonly of: number;
+  readonly unit: 'in' | 'mm';
+}
+
+export const squareSide = (unit: 'in' | 'mm'): Mm => (unit === 'in' ? inches(2) : 50);
+
+const LIGHT = { stroke: INK.line, width: WEIGHT.thin };
+
+/** Small plan of all pages, this one filled. */
+function keyMap(plate: Plate, room: Box): DrawItem[] {
+  const boxes = plate.cells.map((c) => c.box);
+  const x0 = Math.min(...boxes.map((b) => b.x));
+  const y0 = Math.min(...boxes.map((b) => b.y));
+  const w = Math.max(...boxes.map((b) => b.x + b.w)) - x0;
+  const h = Math.max(...boxes.map((b) => b.y + b.h)) - y0;
+  const k = Math.min(room.w / w, room.h / h);
+  const at = { x: room.x + (room.w - k * w) / 2, y: room.y + (room.h - k * h) / 2 };
+  return plate.cells.map((cell) => {
+    const b = cell.box;
+    const small = { x: at.x + k * (b.x - x0), y: at.y + k * (b.y - y0), w: k * b.w, h: k * b.h };
+    const here = cell === plate.cell;
+    return rectangle(small, {
+      stroke: INK.line,
+      width: WEIGHT.hair,
+      ...(here ? { fill: INK.line } : {}),
+    });
+  });
+}
+
+/** The measuring square with the page's name, key map and title in it, its lower left corner at the origin. */
+export function drawPlate(plate: Plate): DrawItem[] {
+  const side = squareSide(plate.unit);
+  const pad = 2.5;
+  const room = side - 2 * pad;
+  const name = nameOf(plate.cell);
+  const big = 10;
+  const nameRoom = room * 0.5;
+  const small = { size: TEXT.note };
+  const items: DrawItem[] = [
+    rectangle({ x: 0, y: 0, w: side, h: side }, { stroke: INK.line, width: WEIGHT.thin }),
+  ];
+  items.push(
+    text({ x: pad, y: side - pad - big * 0.72 }, name, {
+      size: fittedSize(name, { size: big, bold: true }, nameRoom),
+      bold: true,
+    }),
+    text({ x: pad, y: side - pad - big * 0.72 - 4 }, WORDS.pageOf(plate.page, plate.of), {
+      size: TEXT.small,
+    }),
+    ...keyMap(plate, { x: side - pad - room * 0.45, y: side - pad - 20, w: room * 0.45, h: 20 }),
+  );
+  const title = wrapped(plate.title, { size: TEXT.small, bold: true }, room).slice(0, 2);
+  const note = wrapped(plate.note, small, room).slice(0, 2);
+  const rows: { words: string; bold?: boolean; size: Mm }[] = [
+    ...title.map((words) => ({ words, bold: true, size: TEXT.small })),
+    ...note.map((words) => ({ words, size: TEXT.note })),
+    { words: plate.place, size: TEXT.note },
+    { words: plate.design, size: TEXT.note },
+  ];
+  let y = side - pad - 24;
+  for (const { words, bold, size } of rows) {
+    if (words === '' || y < pad + 2.8) continue;
+    items.push(text({ x: pad, y }, shortened(words, { size, bold }, room), { size, bold: bold ?? false }));
+    y -= size * 1.3;
+  }
+  items.push(
+    text({ x: side / 2, y: 1 }, WORDS.square[plate.unit], {
+      size: TEXT.note,
+      anchor: 'middle',
+      color: INK.soft,
+    }),
+  );
+  return items;
+}
+
+export const RULER_HEIGHT: Mm = 10;
+
+/** Longest ruler that fits, in whole centimeters and whole inches as near to each other as they come. */
+export function rulerLength(room: Mm): { mm: number; in: number } {
+  const whole = Math.min(100, Math.floor(Math.max(room, 0) / 10) * 10);
+  return { mm: whole, in: Math.min(4, Math.floor(Math.max(room, 0) / MM_PER_INCH)) };
+}
+
+/** A ruler with millimeters below and inches above, both from the same zero at the origin's left end. */
+export function drawRuler(length: { mm: number; in: number }): DrawItem[] {
+  const pairs: [Point, Point][] = [];
+  const high = RULER_HEIGHT;
+  for (let mm = 0; mm <= length.mm; mm++) {
+    const tick = mm % 10 === 0 ? 3.2 : mm % 5 === 0 ? 2.2 : 1.2;
+    pairs.push([
+      { x: mm, y: 0 },
+      { x: mm, y: tick },
+    ]);
+  }
+  for (let eighth = 0; eighth <= length.in * 8; eighth++) {
+    const tick = eighth % 8 === 0 ? 3.2 : eighth % 4 === 0 ? 2.2 : 1.2;
+    const x = inches(eighth / 8);
+    pairs.push([
+      { x, y: high },
+      { x, y: high - tick },
+    ]);
+  }
+  const end = Math.max(length.mm, inches(length.in));
+  pairs.push(
+    [
+      { x: 0, y: 0 },
+      { x: end, y: 0 },
+    ],
+    [
+      { x: 0, y: high },
+      { x: end, y: high },
+    ],
+  );
+  const figure = { size: 1.9, anchor: 'start' as const };
+  const items: DrawItem[] = [lines(pairs, LIGHT)];
+  for (let mm = 10; mm <= length.mm; mm += 10) {
+    items.push(text({ x: mm - 0.4, y: 1.8 }, String(mm), { ...figure, anchor: 'end' }));
+  }
+  for (let inch = 1; inch <= length.in; inch++) {
+    items.push(text({ x: inches(inch) - 0.4, y: high - 3.2 }, String(inch), { ...figure, anchor: 'end' }));
+  }
+  items.push(
+    text({ x: 0.8, y: 3.1 }, WORDS.ruler.mm, figure),
+    text({ x: 0.8, y: high - 4.3 }, WORDS.ruler.in, figure),
+  );
+  return items;
+}

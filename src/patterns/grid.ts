@@ -1,0 +1,112 @@
+import type { Box } from '../geometry/shape.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { Mm } from '../measure/units.ts';
+import { type Cell, type Cuts, cellsOf, pagesAlong } from './cells.ts';
+import { hasInk, type Ink } from './ink.ts';
+import { Occupancy } from './occupancy.ts';
+import type { Sheet } from './paper.ts';
+
+/** A way to part the pattern into pages, blank ones left out. */
+export interface Parting {
+  readonly sheet: Sheet;
+  readonly cells: readonly Cell[];
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** Outlines whose borders are tried as places for a trim line; more would only cost time. */
+const MOST_EDGES = 36;
+/** Gridded partings that are looked at exactly after the coarse search. */
+const FINALISTS = 6;
+
+/** The trim lines of a grid whose first page starts at `start`: pages as wide as the room, one step apart. */
+function cutsFrom(start: Mm, low: Mm, high: Mm, room: Mm, overlap: Mm): Cuts {
+  const step = room - overlap;
+  const cuts = [low];
+  for (let i = 1; start + (i - 1) * step + room < high - SAME_LENGTH; i++) {
+    cuts.push(start + i * step + overlap / 2);
+  }
+  return [...cuts, high];
+}
+
+/**
+ * Trim lines worth trying in one direction: flush with either end, about centered, and each border of an outline
+ * on a trim line, as far as that takes no more pages than need be.
+ */
+function candidates(low: Mm, high: Mm, edges: readonly Mm[], room: Mm, overlap: Mm): Cuts[] {
+  const step = room - overlap;
+  const slack = pagesAlong(high - low, room, overlap) * step + overlap - (high - low);
+  // Not quite centered: a trim line on the pattern's center line would hide one of the two.
+  const starts = [low - 0.4 * slack, low, low - slack];
+  for (const edge of edges) {
+    const past = (((edge - overlap / 2 - low) % step) + step) % step;
+    // The page before the pattern's low end may begin up to `slack` below it.
+    const start = low + past - step;
+    if (start >= low - slack) starts.push(start);
+  }
+  const kept = starts.map((start) => cutsFrom(start, low, high, room, overlap));
+  const seen = new Set<string>();
+  return kept.filter((cuts) => {
+    const key = cuts.map((c) => c.toFixed(3)).join();
+    return seen.has(key) ? false : seen.add(key);
+  });
+}
+
+/** Borders of the outlines, evenly thinned; a little outside, so that the line itself stays on one side. */
+function edgesOf(ink: Ink, axis: 'x' | 'y'): Mm[] {
+  const size = axis === 'x' ? 'w' : 'h';
+  const clear = 0.5;
+  const all = ink.extents.flatMap((e) => [e[axis] - clear, e[axis] + e[size] + clear]).sort((a, b) => a - b);
+  const step = Math.max(1, all.length / MOST_EDGES);
+  const kept: Mm[] = [];
+  for (let i = 0; i < all.length; i += step) kept.push(all[Math.floor(i)] as Mm);
+  return kept;
+}
+
+/** Texts that the trim lines between the ends run through. */
+function splitTexts(cuts: Cuts, texts: readonly Box[], axis: 'x' | 'y'): number {
+  const size = axis === 'x' ? 'w' : 'h';
+  const lines = cuts.slice(1, -1);
+  return texts.filter((t) => lines.some((at) => at > t[axis] && at < t[axis] + t[size])).length;
+}
+
+/** The grid on this sheet with the fewest pages that have ink, and of those one that cuts few texts. */
+export function bestGrid(ink: Ink, box: Box, sheet: Sheet): Parting {
+  const { room, overlap } = sheet;
+  const across = candidates(box.x, box.x + box.w, edgesOf(ink, 'x'), room.w, overlap);
+  const up = candidates(box.y, box.y + box.h, edgesOf(ink, 'y'), room.h, overlap);
+  const step = Math.max(2, Math.max(box.w, box.h) / 1200);
+  const coarse = new Occupancy(box, ink, [], step);
+  const splitUp = up.map((cuts) => splitTexts(cuts, ink.texts, 'y'));
+  const splitAcross = across.map((cuts) => splitTexts(cuts, ink.texts, 'x'));
+  const found: {
+    count: number;
+    split: number;
+    order: number;
+    cells: Cell[];
+    rows: number;
+    columns: number;
+  }[] = [];
+  for (const [i, rowCuts] of up.entries()) {
+    for (const [k, columnCuts] of across.entries()) {
+      const cells = cellsOf(rowCuts, () => columnCuts);
+      const count = cells.reduce((sum, cell) => sum + (coarse.count(cell.box) > 0 ? 1 : 0), 0);
+      found.push({
+        count,
+        split: (splitUp[i] ?? 0) + (splitAcross[k] ?? 0),
+        order: i + k,
+        cells,
+        rows: rowCuts.length - 1,
+        columns: columnCuts.length - 1,
+      });
+    }
+  }
+  found.sort((a, b) => a.count - b.count || a.split - b.split || a.order - b.order);
+  const exact = found.slice(0, FINALISTS).map((f) => ({
+    sheet,
+    rows: f.rows,
+    columns: f.columns,
+    cells: f.cells.filter((cell) => hasInk(ink, cell.box)),
+  }));
+  return exact.reduce((best, next) => (next.cells.length < best.cells.length ? next : best));
+}

@@ -1,0 +1,114 @@
+import type { Drawing } from '../drawing/drawing.ts';
+import { areaOfPath, outlinesOf, windowOf } from '../drawing/outline.ts';
+import { INK as COLORS } from '../drawing/style.ts';
+import { flatten, textCorners } from '../drawing/walk.ts';
+import { intersect } from '../geometry/clip.ts';
+import { boxOf, containsPointInRegion, regionOfBox } from '../geometry/region.ts';
+import { boxOfPoints } from '../geometry/ring.ts';
+import type { Box, Point, Region } from '../geometry/shape.ts';
+import { FLATNESS } from '../geometry/tolerance.ts';
+
+export type Segment = readonly [Point, Point];
+
+/** What a drawing leaves on paper: lines, and areas that are filled. */
+export interface Ink {
+  readonly segments: readonly Segment[];
+  readonly areas: readonly { readonly region: Region; readonly box: Box }[];
+  /** Extents of connected outlines and texts, one each: where a page border would cut something. */
+  readonly extents: readonly Box[];
+  /** Texts, which a trim line should not cut. */
+  readonly texts: readonly Box[];
+  /** Of it all; null for a drawing without ink. */
+  readonly box: Box | null;
+}
+
+function sidesOf(points: readonly Point[], closed: boolean): Segment[] {
+  const sides: Segment[] = [];
+  for (let i = 0; i + 1 < points.length; i++) sides.push([points[i] as Point, points[i + 1] as Point]);
+  const [first, last] = [points[0], points[points.length - 1]];
+  if (closed && first && last && points.length > 2) sides.push([last, first]);
+  return sides;
+}
+
+/** Ink of a drawing. White fills leave none; texts count as their boxes. */
+export function inkOf(drawing: Drawing): Ink {
+  const { paths, texts: words } = flatten(drawing.items);
+  const segments: Segment[] = [];
+  const areas: { region: Region; box: Box }[] = [];
+  const extents: Box[] = [];
+  const texts: Box[] = [];
+  for (const flat of paths) {
+    const filled = flat.item.fill !== undefined && flat.item.fill.toLowerCase() !== COLORS.paper;
+    if (!filled && flat.item.stroke === undefined) continue;
+    for (const { points, closed } of outlinesOf(flat, FLATNESS)) {
+      segments.push(...sidesOf(points, closed));
+      extents.push(boxOfPoints(points));
+    }
+    if (!filled) continue;
+    const whole = areaOfPath(flat.path, flat.item.fillRule ?? 'nonzero', FLATNESS);
+    const window = windowOf(flat.clips, FLATNESS);
+    const region = window ? intersect(whole, window) : whole;
+    const box = boxOf(region);
+    if (box) areas.push({ region, box });
+  }
+  for (const flat of words) {
+    if (flat.item.text.trim() === '') continue;
+    const corners = textCorners(flat);
+    segments.push(...sidesOf(corners, true));
+    extents.push(boxOfPoints(corners));
+    texts.push(boxOfPoints(corners));
+  }
+  const corners = extents.flatMap((b) => [
+    { x: b.x, y: b.y },
+    { x: b.x + b.w, y: b.y + b.h },
+  ]);
+  return { segments, areas, extents, texts, box: corners.length > 0 ? boxOfPoints(corners) : null };
+}
+
+/** The part of the segment inside the box, its border included; null when there is none (Liang and Barsky 1984). */
+export function clippedSegment([a, b]: Segment, box: Box): Segment | null {
+  const d = { x: b.x - a.x, y: b.y - a.y };
+  let from = 0;
+  let to = 1;
+  const sides: readonly (readonly [number, number])[] = [
+    [-d.x, a.x - box.x],
+    [d.x, box.x + box.w - a.x],
+    [-d.y, a.y - box.y],
+    [d.y, box.y + box.h - a.y],
+  ];
+  for (const [p, q] of sides) {
+    if (p === 0) {
+      if (q < 0) return null;
+    } else if (p < 0) from = Math.max(from, q / p);
+    else to = Math.min(to, q / p);
+  }
+  if (from > to) return null;
+  return [
+    { x: a.x + from * d.x, y: a.y + from * d.y },
+    { x: a.x + to * d.x, y: a.y + to * d.y },
+  ];
+}
+
+const meets = (a: Box, b: Box) =>
+  a.x <= b.x + b.w && b.x <= a.x + a.w && a.y <= b.y + b.h && b.y <= a.y + a.h;
+
+/** Is there ink in the box? Exact on the geometry: a page inside a big letter's bare counter is blank. */
+export function hasInk(ink: Ink, box: Box): boolean {
+  if (ink.segments.some((segment) => clippedSegment(segment, box))) return true;
+  const middle = { x: box.x + box.w / 2, y: box.y + box.h / 2 };
+  return ink.areas.some((area) => meets(area.box, box) && containsPointInRegion(area.region, middle));
+}
+
+/** The ink that shows through a window. */
+export function inkInside(ink: Ink, window: Box): Ink {
+  const area = regionOfBox(window);
+  const areas = ink.areas
+    .filter((a) => meets(a.box, window))
+    .map((a) => ({ region: intersect(a.region, area), box: a.box }));
+  const segments: Segment[] = [];
+  for (const segment of ink.segments) {
+    const inside = clippedSegment(segment, window);
+    if (inside) segments.push(inside);
+  }
+  return { ...ink, areas, segments };
+}

@@ -1,0 +1,12 @@
+import type { Drawing } from '../../drawing/drawing.ts';
+import type { Box } from '../../geometry/shape.ts';
+
+/** A full-size drawing that is to be tiled. */
+export interface Pattern {
+  readonly for: string;
+  readonly title: string;
+  readonly note?: string | undefined;
+  readonly drawing: Drawing;
+  /** Letters to keep whole. */
+  readonly letters: readonly Box[];
+}

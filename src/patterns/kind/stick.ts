@@ -1,0 +1,121 @@
+import type { DrawItem } from '../../drawing/drawing.ts';
+import { layer, line, lines, polyline, rectangle, text } from '../../drawing/items.ts';
+import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
+import { shortened } from '../../drawing/text.ts';
+import { formatLength } from '../../measure/format.ts';
+import type { MeasureStyle } from '../../measure/style.ts';
+import type { Mm } from '../../measure/units.ts';
+import { WORDS } from '../words.ts';
+import { FOLLOW } from './outlines.ts';
+import type { Pattern } from './pattern.ts';
+import { spreadOut } from './spread.ts';
+
+export interface StickMark {
+  readonly at: Mm;
+  /** As told to a person. */
+  readonly shown: Mm;
+  /** Name of the part. */
+  readonly name: string;
+  readonly edge: 'low' | 'mid' | 'high';
+}
+
+export interface StickPattern {
+  readonly kind: 'stick';
+  readonly axis: 'x' | 'y';
+  /** Of the face along the axis. */
+  readonly length: Mm;
+  readonly marks: readonly StickMark[];
+  readonly measure: MeasureStyle;
+}
+
+const WIDTH: Mm = 100;
+/** The marks run this far in from the stick's edge; labels stand beyond. */
+const REACH: Mm = 14;
+const LABEL: Mm = TEXT.small;
+const PITCH: Mm = 3.3;
+
+/** Marks at one place share a line and a label. */
+function places(marks: readonly StickMark[], axis: 'x' | 'y', measure: MeasureStyle) {
+  const sorted = [...marks].sort((a, b) => a.at - b.at || (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
+  const found: { at: Mm; names: string[]; shown: Mm }[] = [];
+  for (const mark of sorted) {
+    const name = `${mark.name} ${WORDS.edge[mark.edge][axis]}`;
+    const last = found[found.length - 1];
+    if (last && mark.at - last.at < 0.01) {
+      if (!last.names.includes(name)) last.names.push(name);
+    } else found.push({ at: mark.at, names: [name], shown: mark.shown });
+  }
+  return found.map(({ at, names, shown }) => ({
+    at,
+    words: `${formatLength(shown, measure)}  ${names.join(', ')}`,
+  }));
+}
+
+/** The stick standing up, marks on its left edge and read upright. */
+function upright({ axis, length, marks, measure }: StickPattern): DrawItem[] {
+  const all = places(marks, axis, measure);
+  const rows = spreadOut(
+    all.map((p) => p.at),
+    PITCH,
+    LABEL,
+    length - LABEL,
+  );
+  const ticks = all.map(({ at }) => line({ x: 0, y: at }, { x: REACH, y: at }, FOLLOW));
+  const thin = { stroke: INK.soft, width: WEIGHT.hair };
+  const leaders = all.map(({ at }, i) => {
+    const row = rows[i] ?? at;
+    return polyline(
+      [
+        { x: REACH, y: at },
+        { x: REACH + 5, y: row },
+        { x: REACH + 7, y: row },
+      ],
+      false,
+      thin,
+    );
+  });
+  const room = WIDTH - REACH - 9;
+  const labels = all.map(({ at, words }, i) =>
+    text({ x: REACH + 8, y: (rows[i] ?? at) - LABEL * 0.35 }, shortened(words, { size: LABEL }, room), {
+      size: LABEL,
+    }),
+  );
+  const foot = [
+    text({ x: 1.5, y: 1 }, WORDS.datum, { size: 1.8, color: INK.soft }),
+    lines(
+      [
+        [
+          { x: 0, y: 0 },
+          { x: WIDTH, y: 0 },
+        ],
+      ],
+      { stroke: INK.line, width: WEIGHT.bold },
+    ),
+  ];
+  return [
+    layer('stick', [rectangle({ x: 0, y: 0, w: WIDTH, h: length }, FOLLOW), ...foot]),
+    layer('marks', ticks),
+    layer('labels', [...leaders, ...labels]),
+  ];
+}
+
+export function stickPatterns(stick: StickPattern): Pattern[] {
+  const { axis, length } = stick;
+  const title = WORDS.stick[axis];
+  const items = upright(stick);
+  const standing = axis === 'y';
+  return [
+    {
+      for: `story-stick-${axis}`,
+      title,
+      drawing: {
+        width: standing ? WIDTH : length,
+        height: standing ? length : WIDTH,
+        title,
+        // Laid down to the right: what was up runs right, and the marks stand on the upper edge.
+        items: standing ? items : [{ kind: 'group', turn: -90, move: { x: 0, y: WIDTH }, items }],
+      },
+      letters: [],
+    },
+  ];
+}

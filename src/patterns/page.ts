@@ -1,0 +1,207 @@
+import type { DrawItem, Drawing, GroupItem } from '../drawing/drawing.ts';
+import { layer, moved } from '../drawing/items.ts';
+import type { Flat, FlatPath, FlatText } from '../drawing/walk.ts';
+import { textCorners } from '../drawing/walk.ts';
+import { boxOfPath, pathOfBox } from '../geometry/path.ts';
+import { boxesMeet } from '../geometry/region.ts';
+import { boxOfPoints } from '../geometry/ring.ts';
+import type { Box } from '../geometry/shape.ts';
+import { degrees, inches, type Mm } from '../measure/units.ts';
+import { type Joint, jointsOf, nameOf, shownAround, windowAround } from './cells.ts';
+import { drawPlate, drawRuler, type Plate, RULER_HEIGHT, rulerLength, squareSide } from './furniture.ts';
+import type { Parting } from './grid.ts';
+import { type Ink, inkInside } from './ink.ts';
+import { Occupancy } from './occupancy.ts';
+import { freePlace } from './place.ts';
+import { drawJoint, takenBy } from './registration.ts';
+import type { PatternPage } from './result.ts';
+
+/** Half of the heaviest line: ink on the very border of a page is printed at its full weight. */
+const BORDER: Mm = 0.25;
+/** The square and the ruler stay this far inside the page, and from each other. */
+const CLEAR: Mm = 3;
+
+const grown = (b: Box, by: Mm): Box => ({ x: b.x - by, y: b.y - by, w: b.w + 2 * by, h: b.h + 2 * by });
+
+/** An item of the pattern with the box it takes up, so that a page can leave out what it does not show. */
+export interface Boxed {
+  readonly item: DrawItem;
+  readonly layer: string | null;
+  readonly box: Box;
+}
+
+function pathOf(flat: FlatPath): DrawItem {
+  const plain: DrawItem = { ...flat.item, path: flat.path, width: flat.width };
+  return flat.clips.reduceRight<DrawItem>(
+    (inside, clip) => ({ kind: 'group', clip, items: [inside] }),
+    plain,
+  );
+}
+
+function textOf({ item, matrix, clips }: FlatText): DrawItem {
+  const size = item.size * Math.hypot(matrix.c, matrix.d);
+  const angle = degrees(Math.atan2(matrix.b, matrix.a));
+  const plain: DrawItem = { ...item, at: { x: matrix.e, y: matrix.f }, size, angle };
+  return clips.reduceRight<DrawItem>((inside, clip) => ({ kind: 'group', clip, items: [inside] }), plain);
+}
+
+export function boxedItems(flat: Flat): Boxed[] {
+  const paths = flat.paths
+    .filter((p) => p.path.length > 0)
+    .map((p) => ({ item: pathOf(p), layer: p.layer, box: grown(boxOfPath(p.path), p.width / 2) }));
+  const texts = flat.texts.map((t) => ({
+    item: textOf(t),
+    layer: t.layer,
+    box: boxOfPoints(textCorners(t)),
+  }));
+  return [...paths, ...texts];
+}
+
+/** What shows in the window, one group a layer, in the pattern's coordinates. */
+function patternIn(window: Box, boxed: readonly Boxed[]): DrawItem[] {
+  const layers = new Map<string | null, DrawItem[]>();
+  for (const { item, layer: name, box } of boxed) {
+    if (!boxesMeet(box, window)) continue;
+    const items = layers.get(name);
+    if (items) items.push(item);
+    else layers.set(name, [item]);
+  }
+  return [...layers].map(([name, items]) => (name === null ? { kind: 'group', items } : layer(name, items)));
+}
+
+/** A place and whether the thing stands upright in it. */
+interface Placed {
+  readonly box: Box;
+  readonly covered: number;
+  readonly turned: boolean;
+}
+
+/** Best place for the size, lying or, where allowed, standing: first in the cell, then anywhere on the page. */
+function bestPlace(rooms: readonly Box[], w: Mm, h: Mm, taken: Occupancy): Placed | null {
+  const sizes =
+    w === h
+      ? [{ w, h, turned: false }]
+      : [
+          { w, h, turned: false },
+          { w: h, h: w, turned: true },
+        ];
+  let best: Placed | null = null;
+  for (const room of rooms) {
+    for (const { turned, ...size } of sizes) {
+      const box = freePlace(room, size, taken);
+      if (!box) continue;
+      const covered = taken.count(box);
+      if (!best || covered < best.covered) best = { box, covered, turned };
+    }
+  }
+  return best;
+}
+
+/** The square and the ruler where they cover least, in the pattern's coordinates. */
+function furniture(
+  plate: Plate,
+  rooms: readonly Box[],
+  taken: (blocked: readonly Box[]) => Occupancy,
+): DrawItem[] {
+  const side = squareSide(plate.unit);
+  const items: DrawItem[] = [];
+  const blocked: Box[] = [];
+  const square = bestPlace(rooms, side, side, taken(blocked));
+  if (square) {
+    blocked.push(grown(square.box, CLEAR));
+    items.push(moved(square.box, drawPlate(plate)));
+  }
+  const length = rulerLength(Math.max(...rooms.flatMap((room) => [room.w, room.h])) - 1);
+  const long = Math.max(length.mm, inches(length.in)) + 1;
+  const ruler = bestPlace(rooms, long, RULER_HEIGHT, taken(blocked));
+  if (ruler) {
+    const { box, turned } = ruler;
+    const move = turned ? { x: box.x + box.w, y: box.y } : { x: box.x, y: box.y };
+    items.push({ kind: 'group', turn: turned ? 90 : 0, move, items: drawRuler(length) });
+  }
+  return items;
+}
+
+/** Narrow boxes along the trim lines: nothing may stand across them. */
+function trimBoxes(joints: readonly Joint[]): Box[] {
+  return joints.map(({ side, at, from, to }) =>
+    side === 'left' || side === 'right'
+      ? { x: at - 1, y: from, w: 2, h: to - from }
+      : { x: from, y: at - 1, w: to - from, h: 2 },
+  );
+}
+
+export interface PageWords {
+  readonly title: string;
+  readonly note: string;
+  readonly design: string;
+  readonly unit: 'in' | 'mm';
+  /** Place in the pattern, told as a person measures. */
+  place(x: Mm, y: Mm): string;
+}
+
+/** The pages of a parting, each drawn with what belongs to it. */
+export function pagesOf(
+  parting: Parting,
+  pattern: { readonly box: Box; readonly ink: Ink; readonly boxed: readonly Boxed[] },
+  words: PageWords,
+): PatternPage[] {
+  const { sheet, cells } = parting;
+  return cells.map((cell, i) => {
+    const shown = shownAround(cell, pattern.box, sheet);
+    const window = windowAround(shown, sheet);
+    const joints = jointsOf(cell, cells);
+    const plate: Plate = {
+      cell,
+      cells,
+      title: words.title,
+      note: words.note,
+      design: words.design,
+      place: words.place(cell.box.x, cell.box.y),
+      page: i + 1,
+      of: cells.length,
+      unit: words.unit,
+    };
+    const seams = [...joints.flatMap(takenBy), ...trimBoxes(joints)];
+    const inside = inkInside(pattern.ink, shown);
+    const taken = (blocked: readonly Box[]) => new Occupancy(window, inside, [...seams, ...blocked], 2);
+    const rooms = [roomInside(window, cell.box, joints), grown(window, -CLEAR)];
+    const content: GroupItem = {
+      kind: 'group',
+      scale: sheet.scale,
+      move: { x: sheet.margin.left, y: sheet.margin.bottom },
+      items: [
+        {
+          kind: 'group',
+          move: { x: -window.x, y: -window.y },
+          clip: pathOfBox(grown(window, BORDER)),
+          items: [
+            {
+              kind: 'group',
+              clip: pathOfBox(grown(shown, BORDER)),
+              items: patternIn(grown(shown, BORDER), pattern.boxed),
+            },
+            layer('page', [...joints.flatMap(drawJoint), ...furniture(plate, rooms, taken)]),
+          ],
+        },
+      ],
+    };
+    const drawing: Drawing = {
+      width: sheet.width,
+      height: sheet.height,
+      title: `${words.title} ${nameOf(cell)}`,
+      items: [content],
+    };
+    return { name: nameOf(cell), row: cell.row, column: cell.column, cell: cell.box, window, drawing };
+  });
+}
+
+/** The cell where the page is joined, else up to the page's border. */
+function roomInside(window: Box, cell: Box, joints: readonly Joint[]): Box {
+  const joined = (side: Joint['side']) => joints.some((joint) => joint.side === side);
+  const left = joined('left') ? cell.x : window.x;
+  const right = joined('right') ? cell.x + cell.w : window.x + window.w;
+  const bottom = joined('bottom') ? cell.y : window.y;
+  const top = joined('top') ? cell.y + cell.h : window.y + window.h;
+  return grown({ x: left, y: bottom, w: right - left, h: top - bottom }, -CLEAR);
+}

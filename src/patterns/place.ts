@@ -1,0 +1,26 @@
+import type { Box } from '../geometry/shape.ts';
+import type { Mm } from '../measure/units.ts';
+import type { Occupancy } from './occupancy.ts';
+
+const STEP: Mm = 2;
+
+/**
+ * Place for something of the given size inside `room` that covers least of what is taken; of equal places
+ * the one nearest to the room's lower right corner. Null when it does not fit at all.
+ */
+export function freePlace(room: Box, size: { w: Mm; h: Mm }, taken: Occupancy): Box | null {
+  if (size.w > room.w || size.h > room.h) return null;
+  let best: { box: Box; covered: number; far: number } | null = null;
+  for (let dy = 0; dy <= room.h - size.h; dy += STEP) {
+    for (let dx = 0; dx <= room.w - size.w; dx += STEP) {
+      const far = dx + dy;
+      if (best?.covered === 0 && far >= best.far) break;
+      const box = { x: room.x + room.w - size.w - dx, y: room.y + dy, ...size };
+      const covered = taken.count(box);
+      if (!best || covered < best.covered || (covered === best.covered && far < best.far)) {
+        best = { box, covered, far };
+      }
+    }
+  }
+  return best?.box ?? null;
+}

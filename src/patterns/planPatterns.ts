@@ -1,0 +1,58 @@
+import type { Check } from '../check/check.ts';
+import { type FacePattern, facePatterns } from './kind/face.ts';
+import { type PartPattern, partPatterns } from './kind/part.ts';
+import type { Pattern } from './kind/pattern.ts';
+import { type SignPattern, signPatterns } from './kind/sign.ts';
+import { type StickPattern, stickPatterns } from './kind/stick.ts';
+import type { PageSetup } from './paper.ts';
+import type { PatternPlan, PatternSet } from './result.ts';
+import { tile } from './tile.ts';
+
+/** What a pattern is asked for, as plain data. */
+export type PatternRequest = SignPattern | FacePattern | PartPattern | StickPattern;
+
+type Kind = PatternRequest['kind'];
+
+const DRAWN: { readonly [K in Kind]: (request: Extract<PatternRequest, { kind: K }>) => Pattern[] } = {
+  sign: signPatterns,
+  face: facePatterns,
+  part: partPatterns,
+  stick: stickPatterns,
+};
+
+/** The full-size drawings of a request, before they are tiled; a sign's are also written for machines. */
+export function patternsOf<K extends Kind>(request: Extract<PatternRequest, { kind: K }>): Pattern[] {
+  const draw = DRAWN[request.kind as K];
+  return draw(request);
+}
+
+/** More pages than this for one pattern are a sign that a larger paper is meant. Common practice, no source. */
+const MANY_PAGES = 120;
+
+/** Every pattern asked for, on pages. Patterns that find no room on the paper give a check instead. */
+export function planPatterns(requests: readonly PatternRequest[], setup: PageSetup): PatternPlan {
+  const sets: PatternSet[] = [];
+  const checks: Check[] = [];
+  for (const pattern of requests.flatMap((request) => patternsOf(request))) {
+    const set = tile(pattern.drawing, { ...pattern, setup });
+    if (!set) {
+      checks.push({
+        code: 'patterns.no-room',
+        severity: 'error',
+        parts: [pattern.for],
+        figures: { paper: setup.paper.id },
+      });
+      continue;
+    }
+    sets.push(set);
+    if (set.pages.length > MANY_PAGES) {
+      checks.push({
+        code: 'patterns.too-many-pages',
+        severity: 'warning',
+        parts: [pattern.for],
+        figures: { pages: set.pages.length },
+      });
+    }
+  }
+  return { sets, checks };
+}

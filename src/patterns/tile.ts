@@ -1,0 +1,85 @@
+import type { Drawing } from '../drawing/drawing.ts';
+import { flatten } from '../drawing/walk.ts';
+import type { Box } from '../geometry/shape.ts';
+import { formatReading } from '../measure/format.ts';
+import { isInch } from '../measure/style.ts';
+import type { Mm } from '../measure/units.ts';
+import { bestGrid, type Parting } from './grid.ts';
+import { inkOf } from './ink.ts';
+import { boxedItems, pagesOf } from './page.ts';
+import { type PageSetup, type Sheet, sheetsOf } from './paper.ts';
+import type { PatternSet } from './result.ts';
+import { fitsOn, splitLetters, wholeLetters } from './whole.ts';
+import { WORDS } from './words.ts';
+
+export interface TileOptions {
+  readonly setup: PageSetup;
+  readonly for: string;
+  readonly title: string;
+  /** A second line for every page, such as how to use it. */
+  readonly note?: string | undefined;
+  /** Boxes to keep on one page each, where the setup asks for it. */
+  readonly letters?: readonly Box[] | undefined;
+}
+
+/** Fewer letters split, then fewer pages, then upright paper, then less paper. */
+function rank(parting: Parting, letters: readonly Box[]): number[] {
+  const { sheet } = parting;
+  return [
+    splitLetters(parting, letters),
+    parting.cells.length,
+    parting.rows * parting.columns,
+    sheet.turned ? 1 : 0,
+    sheet.width * sheet.height,
+  ];
+}
+
+function before(a: readonly number[], b: readonly number[]): boolean {
+  for (let i = 0; i < a.length; i++) {
+    if (a[i] !== b[i]) return (a[i] ?? 0) < (b[i] ?? 0);
+  }
+  return false;
+}
+
+/**
+ * Tiles a drawing of any size on paper, in true size: as few pages as turning the paper and shifting the
+ * grid can make, pages without ink left out. Null when the paper's margins and overlap leave no room.
+ */
+export function tile(drawing: Drawing, options: TileOptions): PatternSet | null {
+  const { setup } = options;
+  const ink = inkOf(drawing);
+  const box = ink.box;
+  const sheets = sheetsOf(setup, box ?? { w: 0, h: 0 });
+  const asked = setup.pages.wholeLetters ? (options.letters ?? []) : [];
+  const letters = asked.filter((letter) => sheets.some((sheet) => fitsOn(sheet, letter)));
+  if (sheets.length === 0) return null;
+  const base = {
+    for: options.for,
+    title: options.title,
+    paper: setup.paper.id,
+    width: drawing.width,
+    height: drawing.height,
+  };
+  if (!box) return { ...base, rows: 0, columns: 0, turned: false, pages: [] };
+  const partingsOn = (sheet: Sheet): Parting[] => {
+    const grid = bestGrid(ink, box, sheet);
+    return letters.length > 0 ? [grid, wholeLetters(ink, box, letters, sheet)] : [grid];
+  };
+  const parting = sheets
+    .flatMap(partingsOn)
+    .reduce((best, next) => (before(rank(next, letters), rank(best, letters)) ? next : best));
+  const told = (mm: Mm) => formatReading(mm, setup.measure);
+  const pages = pagesOf(
+    parting,
+    { box, ink, boxed: boxedItems(flatten(drawing.items)) },
+    {
+      title: options.title,
+      note: options.note ?? WORDS.print,
+      design: setup.design,
+      unit: isInch(setup.measure.unit) ? 'in' : 'mm',
+      place: (x, y) => WORDS.at(told(x), told(y)),
+    },
+  );
+  const { rows, columns, sheet } = parting;
+  return { ...base, rows, columns, turned: sheet.turned, pages };
+}
