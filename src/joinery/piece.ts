@@ -62,11 +62,32 @@ export interface JointFound {
   readonly decided: boolean;
 }
 
+/** A circular head made of equal straight segments. */
+export interface SegmentedArch {
+  readonly radius: Mm;
+  readonly segments: number;
+  /** At the center, one segment. */
+  readonly angle: Deg;
+  /** Outside length of one segment, corner to corner. */
+  readonly chord: Mm;
+  /** Saw angle between two segments: half of `angle`. */
+  readonly miter: Deg;
+  /** How far each straight segment falls short of the circle. */
+  readonly sagitta: Mm;
+}
+
+/** The head of an arched run. */
+export interface ArchFound extends SegmentedArch {
+  /** Laid part. */
+  readonly part: string;
+}
+
 export interface Joinery {
   readonly pieces: readonly Piece[];
   readonly joints: readonly JointFound[];
   /** Every part as it is after its joints: what is painted, weighed and swept. */
   readonly solids: readonly Solid[];
+  readonly arches: readonly ArchFound[];
   readonly checks: readonly Check[];
 }
 

@@ -1,0 +1,140 @@
+import { add, cross, dot, leftNormal, scale, subtract, unit } from '../geometry/point.ts';
+import { boxesMeet } from '../geometry/region.ts';
+import { boxOfPoints } from '../geometry/ring.ts';
+import type { Box, Point } from '../geometry/shape.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { Laid, Leg } from '../layout/laid.ts';
+import type { Stock } from '../materials/types.ts';
+import type { Mm } from '../measure/units.ts';
+
+/**
+ * Wood closer than this touches, and laps over by less than this do no harm: a hundredth of a millimeter is
+ * below what any saw holds, and above what solving a layout leaves.
+ */
+export const TOUCH: Mm = 0.01;
+
+/** An infinite line on the face. */
+export interface Line {
+  readonly at: Point;
+  readonly along: Point;
+}
+
+/**
+ * A straight length of stock before its ends are cut: a strip, or one leg of a run. Its own coordinates run
+ * along x from its start on the center line, y to the left.
+ */
+export interface Bar {
+  /** Place in the order of parts and legs; decides every tie. */
+  readonly index: number;
+  readonly laid: Laid<'strip'> | Laid<'run'>;
+  /** Leg of a run; 0 for strips. */
+  readonly leg: number;
+  readonly start: Point;
+  readonly along: Point;
+  readonly length: Mm;
+  readonly width: Mm;
+  readonly thickness: Mm;
+  readonly stock: Stock | null;
+  /** Start and end that no corner of its own run takes. */
+  readonly free: { readonly start: boolean; readonly end: boolean };
+}
+
+export type End = 'start' | 'end';
+export const ENDS: readonly End[] = ['start', 'end'];
+export type Side = 'left' | 'right';
+
+/** The straight lengths of a strip or run, in order of travel. */
+export function barsOf(
+  laid: Laid<'strip'> | Laid<'run'>,
+  stocks: ReadonlyMap<string, Stock>,
+  firstIndex: number,
+): Bar[] {
+  const legs = laid.kind === 'strip' ? [laid.leg] : laid.legs;
+  const closed = laid.kind === 'run' && laid.closed;
+  const stock = laid.stock === null ? null : (stocks.get(laid.stock) ?? null);
+  return legs
+    .map((leg, i) => ({
+      laid,
+      leg: i,
+      ...frameOf(leg),
+      stock,
+      free: { start: !closed && i === 0, end: !closed && i === legs.length - 1 },
+    }))
+    .filter((bar) => bar.length > SAME_LENGTH && bar.width > SAME_LENGTH)
+    .map((bar, i) => ({ index: firstIndex + i, ...bar }));
+}
+
+function frameOf(leg: Leg): Pick<Bar, 'start' | 'along' | 'length' | 'width' | 'thickness'> {
+  const span = subtract(leg.end, leg.start);
+  return {
+    start: leg.start,
+    along: unit(span),
+    length: Math.hypot(span.x, span.y),
+    width: leg.width,
+    thickness: leg.thickness,
+  };
+}
+
+/** A point of the face in the bar's own coordinates. */
+export function toBar(bar: Bar, p: Point): Point {
+  const v = subtract(p, bar.start);
+  return { x: dot(v, bar.along), y: cross(bar.along, v) };
+}
+
+/** A point of the bar's own coordinates on the face. */
+export const toFace = (bar: Bar, p: Point): Point =>
+  add(bar.start, add(scale(bar.along, p.x), scale(leftNormal(bar.along), p.y)));
+
+/** The line of one long edge of a bar, in its direction of travel. */
+export function edgeLine(bar: Bar, side: Side): Line {
+  const out = scale(leftNormal(bar.along), side === 'left' ? bar.width / 2 : -bar.width / 2);
+  return { at: add(bar.start, out), along: bar.along };
+}
+
+/** Whether two bars share a height: the same layer of the face. */
+export const sameHeight = (a: Bar, b: Bar): boolean =>
+  Math.min(a.laid.z1, b.laid.z1) - Math.max(a.laid.z0, b.laid.z0) > SAME_LENGTH;
+
+/** Share of uprightness, 0 across to 1 up. */
+export const uprightness = (bar: Bar): number => Math.abs(bar.along.y);
+
+/**
+ * Which of two bars runs through when nobody decided: the more upright one (a stile), else the earlier one.
+ */
+export function morePlumb(a: Bar, b: Bar): Bar {
+  const difference = uprightness(a) - uprightness(b);
+  if (Math.abs(difference) > 1e-9) return difference > 0 ? a : b;
+  return a.index <= b.index ? a : b;
+}
+
+/** A little larger than the points' box, so that things that only touch are found too. */
+export function boxAround(points: readonly Point[]): Box {
+  const box = boxOfPoints(points);
+  const grow = TOUCH;
+  return { x: box.x - grow, y: box.y - grow, w: box.w + 2 * grow, h: box.h + 2 * grow };
+}
+
+/**
+ * Pairs whose boxes meet, found by a sweep from left to right; in the order of their places in the list.
+ */
+export function meetingPairs(boxes: readonly Box[]): [number, number][] {
+  const order = boxes.map((_, i) => i).sort((i, j) => left(boxes, i) - left(boxes, j) || i - j);
+  const pairs: [number, number][] = [];
+  let open: number[] = [];
+  for (const i of order) {
+    const box = boxes[i];
+    if (!box) continue;
+    open = open.filter((j) => {
+      const other = boxes[j];
+      return other !== undefined && other.x + other.w >= box.x;
+    });
+    for (const j of open) {
+      const other = boxes[j];
+      if (other && boxesMeet(box, other)) pairs.push(i < j ? [i, j] : [j, i]);
+    }
+    open.push(i);
+  }
+  return pairs.sort((p, q) => p[0] - q[0] || p[1] - q[1]);
+}
+
+const left = (boxes: readonly Box[], i: number): number => boxes[i]?.x ?? 0;

@@ -1,0 +1,24 @@
+import { sprungSetting } from '../sprung.ts';
+import { type EndKind, noReach, plainEnd, sprungStock } from './kind.ts';
+
+/**
+ * A cut at an angle, alone or with its neighbor at a corner. Sprung molding is cut at the compound setting
+ * of the corner; which edge is long follows from the way it lies.
+ */
+export const miter: EndKind = {
+  cut: 'miter',
+  settle: (at) => {
+    const plain = plainEnd('miter', at);
+    const stock = sprungStock(at.stock);
+    if (!stock || at.corner === null) return plain;
+    const setting = sprungSetting(stock.spring, at.corner);
+    const hand = at.miter < 0 ? -1 : 1;
+    return {
+      ...plain,
+      miter: hand * Math.abs(setting.flat.miter),
+      bevel: Math.abs(setting.flat.bevel),
+      nested: { miter: hand * Math.abs(setting.nested.miter), bevel: 0 },
+    };
+  },
+  reach: noReach,
+};

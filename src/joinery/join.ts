@@ -1,0 +1,181 @@
+import type { Point } from '../geometry/shape.ts';
+import type { Deg } from '../measure/units.ts';
+import { type Bar, edgeLine, type Line, morePlumb } from './bar.ts';
+import { type BarEnd, type CornerLines, cornerLines, cornerPlace } from './corner.ts';
+import type { Decision, Decisions } from './decide.ts';
+import { sprungStock } from './end/kind.ts';
+import { crossingPlace, type Meeting, nearSide } from './meet.ts';
+import type { EndCut, JointFound } from './piece.ts';
+import { type Cut, cutAlong } from './trim.ts';
+import type { BarWork } from './work.ts';
+
+type Kind = JointFound['kind'];
+
+/** The works of all bars by their place, to which joints add their cuts. */
+export type Works = readonly BarWork[];
+
+/**
+ * Joins one meeting: the person's decision, or the proposal. Wood that only touches is left as it was laid
+ * unless the person decided otherwise. Returns the joint, or null when there is none.
+ */
+export function joinMeeting(works: Works, meeting: Meeting, decisions: Decisions): JointFound | null {
+  switch (meeting.shape) {
+    case 'corner':
+      return joinCorner(works, meeting, decisions(meeting.a.bar, meeting.b.bar));
+    case 'tee':
+      return joinTee(works, meeting, decisions(meeting.ending.bar, meeting.passing));
+    case 'cross':
+      return joinCross(works, meeting, decisions(meeting.a, meeting.b));
+    case 'alike':
+      return null;
+  }
+}
+
+type Of<S extends Meeting['shape']> = Extract<Meeting, { readonly shape: S }>;
+
+function joinCorner(
+  works: Works,
+  { a, b, laps }: Of<'corner'>,
+  decision: Decision | null,
+): JointFound | null {
+  if (!laps && !decision) return null;
+  const kind = decision?.kind ?? 'butt';
+  const through = decision?.through ?? morePlumb(a.bar, b.bar);
+  return cutCorner(works, a, b, { kind, through, decided: decision !== null, toOutside: decision !== null });
+}
+
+export interface CornerJoint {
+  readonly kind: Kind;
+  readonly through: Bar;
+  readonly decided: boolean;
+  /** Cut what runs through flush with the outer edge of the other, instead of leaving it as it was laid. */
+  readonly toOutside: boolean;
+}
+
+/** Cuts both ends of a corner and tells the joint. */
+export function cutCorner(works: Works, a: BarEnd, b: BarEnd, joint: CornerJoint): JointFound {
+  const lines = cornerLines(a, b);
+  const straight = lines.inner === null || lines.outer === null;
+  if (joint.kind === 'miter' || straight) {
+    const corner = wallCorner(a, b, lines);
+    const kind: EndCut = joint.kind === 'miter' ? 'miter' : 'butt';
+    addCut(works, a, lines.miter, kind, b.bar.laid.id, corner);
+    addCut(works, b, lines.miter, kind, a.bar.laid.id, corner);
+    return found(
+      a.bar,
+      b.bar,
+      joint.kind === 'miter' ? 'miter' : 'butt',
+      null,
+      cornerPlace(lines),
+      joint.decided,
+    );
+  }
+  const aThrough = joint.through.index === a.bar.index;
+  const [through, stopped] = aThrough ? [a, b] : [b, a];
+  const innerOfThrough = aThrough ? lines.inner.a : lines.inner.b;
+  const outerOfStopped = aThrough ? lines.outer.b : lines.outer.a;
+  if (joint.toOutside) addFlush(works, through, outerOfStopped);
+  if (joint.kind === 'half-lap') {
+    if (joint.toOutside) addFlush(works, stopped, aThrough ? lines.outer.a : lines.outer.b);
+    addLap(works, stopped, innerOfThrough);
+  } else {
+    addCut(works, stopped, innerOfThrough, joint.kind, through.bar.laid.id, null);
+  }
+  return found(a.bar, b.bar, joint.kind, through.bar, cornerPlace(lines), joint.decided);
+}
+
+function joinTee(works: Works, meeting: Of<'tee'>, decision: Decision | null): JointFound | null {
+  const { ending, passing, laps } = meeting;
+  if (!laps && !decision) return null;
+  const side = nearSide(ending, passing);
+  const near = edgeLine(passing, side);
+  const far = edgeLine(passing, side === 'left' ? 'right' : 'left');
+  // A miter has nothing to halve where one piece runs on: it stops against its side.
+  const kind: Kind = !decision || decision.kind === 'miter' ? 'butt' : decision.kind;
+  const through = decision?.through ?? passing;
+  if (kind === 'half-lap') {
+    addFlush(works, ending, far);
+    addLap(works, ending, near);
+  } else if (through.index === ending.bar.index) {
+    addFlush(works, ending, far);
+    addGap(works, passing, ending.bar, kind);
+  } else {
+    addCut(works, ending, near, kind, passing.laid.id, null);
+  }
+  const place = crossingPlace(ending.bar, near);
+  return found(ending.bar, passing, kind, kind === 'half-lap' ? passing : through, place, decision !== null);
+}
+
+function joinCross(works: Works, { a, b, laps }: Of<'cross'>, decision: Decision | null): JointFound | null {
+  if (!laps) return null;
+  const kind = crossKind(a, b, decision);
+  const through = decision?.through ?? morePlumb(a, b);
+  const cutInTwo = through.index === a.index ? b : a;
+  if (kind === 'half-lap') addLapGap(works, cutInTwo, through);
+  else addGap(works, cutInTwo, through, kind);
+  const place = crossingPlace(a, { at: b.start, along: b.along });
+  return found(a, b, kind, through, place, decision !== null);
+}
+
+/** Flat stock is halved where it crosses; molding, which shows its section, is cut in two. */
+function crossKind(a: Bar, b: Bar, decision: Decision | null): Kind {
+  if (decision && decision.kind !== 'miter') return decision.kind;
+  return a.stock?.form === 'shaped' || b.stock?.form === 'shaped' ? 'butt' : 'half-lap';
+}
+
+function found(a: Bar, b: Bar, kind: Kind, through: Bar | null, at: Point, decided: boolean): JointFound {
+  return { parts: [a.laid.id, b.laid.id], kind, through: through?.laid.id ?? null, at, decided };
+}
+
+/**
+ * Inside angle of the wall that sprung molding of one stock follows around a corner, null for any other
+ * pair. A run leans on its path: stock inside a closed run follows the walls of a room, stock outside of it
+ * goes around a block, and its corners count over 180.
+ */
+function wallCorner(a: BarEnd, b: BarEnd, lines: CornerLines): Deg | null {
+  if (!sprungStock(a.bar.stock) || a.bar.laid.stock !== b.bar.laid.stock) return null;
+  const { laid } = a.bar;
+  if (laid.kind === 'strip' || laid.id !== b.bar.laid.id) return 180 - Math.abs(lines.turn);
+  return laid.spec.side === 'inside' ? 180 - lines.turn : 180 + lines.turn;
+}
+
+function addCut(
+  works: Works,
+  { bar, end }: BarEnd,
+  line: Line,
+  kind: EndCut,
+  other: string,
+  corner: Deg | null,
+): void {
+  const cut = cutAlong(bar, line, { kind, with: other, corner });
+  if (cut) works[bar.index]?.joints[end].push(cut);
+}
+
+/** A free end, cut flush with a line. */
+function addFlush(works: Works, { bar, end }: BarEnd, line: Line): void {
+  const cut = cutAlong(bar, line, { kind: 'square', with: null, corner: null });
+  if (cut) works[bar.index]?.joints[end].push({ ...cut, kind: cut.slope === 0 ? 'square' : 'miter' });
+}
+
+function addLap(works: Works, { bar, end }: BarEnd, line: Line): void {
+  const cut = cutAlong(bar, line, { kind: 'butt', with: null, corner: null });
+  if (cut) works[bar.index]?.laps[end].push(cut);
+}
+
+function addGap(works: Works, cutBar: Bar, through: Bar, kind: 'butt' | 'cope' | 'miter'): void {
+  const gap = gapOf(cutBar, through, kind);
+  if (gap) works[cutBar.index]?.gaps.push(gap);
+}
+
+function addLapGap(works: Works, cutBar: Bar, through: Bar): void {
+  const gap = gapOf(cutBar, through, 'butt');
+  if (gap) works[cutBar.index]?.lapGaps.push(gap);
+}
+
+function gapOf(cutBar: Bar, through: Bar, kind: EndCut): { near: Cut; far: Cut } | null {
+  const rest = { kind, with: through.laid.id, corner: null };
+  const p = cutAlong(cutBar, edgeLine(through, 'left'), rest);
+  const q = cutAlong(cutBar, edgeLine(through, 'right'), rest);
+  if (!p || !q) return null;
+  return p.at <= q.at ? { near: p, far: q } : { near: q, far: p };
+}

@@ -1,0 +1,155 @@
+import { orderChecks } from '../check/check.ts';
+import type { Joint, Shop } from '../design/schema.ts';
+import type { Region } from '../geometry/shape.ts';
+import type { Laid, LaidPart } from '../layout/laid.ts';
+import type { Stock } from '../materials/types.ts';
+import type { MeasureStyle } from '../measure/style.ts';
+import type { Mm } from '../measure/units.ts';
+import { archesOf } from './arch.ts';
+import { type Bar, barsOf } from './bar.ts';
+import { type Decisions, decisionsOf } from './decide.ts';
+import type { Placed } from './draft.ts';
+import { joinMeeting } from './join.ts';
+import { labelPieces } from './label.ts';
+import { pieceChecks } from './limits.ts';
+import { barsThatMeet, findMeetings, type Meeting } from './meet.ts';
+import { overlapChecks } from './overlap.ts';
+import type { Joinery, JointFound } from './piece.ts';
+import { joinRun } from './run.ts';
+import { type Length, sawBar } from './saw.ts';
+import { sheetPieces } from './sheet.ts';
+import { shownLengths } from './shown.ts';
+import { solidOf } from './solid.ts';
+import { stickPieces } from './stick.ts';
+import { touchOf } from './touch.ts';
+import { type BarWork, newWork } from './work.ts';
+
+export interface JoineryInput {
+  readonly parts: readonly LaidPart[];
+  /** The person's decisions; what names unknown parts is passed over. */
+  readonly joints: readonly Joint[];
+  readonly stocks: ReadonlyMap<string, Stock>;
+  readonly shop: Pick<Shop, 'saw' | 'fitAllowance'>;
+  readonly measure: MeasureStyle;
+}
+
+/**
+ * From parts in place to pieces to cut: finds how strips and runs meet, joins them by proposal or decision,
+ * saws them, and tells every piece, every joint and what each part is after its joints.
+ */
+export function planJoinery(input: JoineryInput): Joinery {
+  const sticks = sticksOf(input);
+  const works = sticks.flatMap(({ bars }) => bars.map(newWork));
+  const meetings = findMeetings(works.map((work) => work.bar));
+  const decisions = decisionsOf(input.joints);
+  const joints = [
+    ...sticks.flatMap(({ laid, bars }) => (laid.kind === 'run' ? joinRun(works, laid, bars, decisions) : [])),
+    ...meetings.map((meeting) => joinMeeting(works, meeting, decisions)).filter((joint) => joint !== null),
+  ];
+  const lengths = sawAll(input, works, meetings);
+  const byPart = lengthsByPart(lengths);
+  const seenOf = (id: string): Region => (byPart.get(id) ?? []).flatMap(footprintOf);
+  const pieces = piecesOf(input, byPart);
+  const drafts = pieces.map(({ draft }) => draft);
+  const shown = shownLengths(pieces, input.measure, widthsOf(sticks));
+  return {
+    pieces: labelPieces(drafts, shown, input.stocks),
+    joints: [...joints, ...touchJoints(lengths, decisions)],
+    solids: input.parts.map((laid) => solidOf(laid, seenOf(laid.id))),
+    arches: archesOf(input.parts),
+    checks: orderChecks([...overlapChecks(meetings, seenOf), ...pieceChecks(drafts, input.shop.saw)]),
+  };
+}
+
+interface Stick {
+  readonly laid: Laid<'strip'> | Laid<'run'>;
+  readonly bars: readonly Bar[];
+}
+
+function sticksOf({ parts, stocks }: JoineryInput): Stick[] {
+  const sticks: Stick[] = [];
+  let count = 0;
+  for (const laid of parts) {
+    if (laid.kind !== 'strip' && laid.kind !== 'run') continue;
+    const bars = barsOf(laid, stocks, count);
+    count += bars.length;
+    sticks.push({ laid, bars });
+  }
+  return sticks;
+}
+
+function sawAll(input: JoineryInput, works: readonly BarWork[], meetings: readonly Meeting[]): Length[] {
+  const stockOfPart = new Map(works.map(({ bar }) => [bar.laid.id, bar.stock]));
+  const neighbors = neighborsOf(meetings);
+  return works.flatMap((work) =>
+    sawBar(work, {
+      fitAllowance: input.shop.fitAllowance,
+      stockOf: (id) => stockOfPart.get(id) ?? null,
+      against: (bar, p, q) => touchOf(p, q, neighbors.get(bar.index) ?? []),
+    }),
+  );
+}
+
+function neighborsOf(meetings: readonly Meeting[]): ReadonlyMap<number, readonly Bar[]> {
+  const neighbors = new Map<number, Bar[]>();
+  const add = (bar: Bar, other: Bar): void => {
+    const known = neighbors.get(bar.index);
+    if (known) known.push(other);
+    else neighbors.set(bar.index, [other]);
+  };
+  for (const meeting of meetings) {
+    // What laps is cut by its joint, and lies against nothing else of the other.
+    if (meeting.laps) continue;
+    const [a, b] = barsThatMeet(meeting);
+    add(a, b);
+    add(b, a);
+  }
+  return neighbors;
+}
+
+function lengthsByPart(lengths: readonly Length[]): ReadonlyMap<string, readonly Length[]> {
+  const byPart = new Map<string, Length[]>();
+  for (const length of lengths) {
+    const known = byPart.get(length.bar.laid.id);
+    if (known) known.push(length);
+    else byPart.set(length.bar.laid.id, [length]);
+  }
+  return byPart;
+}
+
+const footprintOf = ({ seen, returns }: Length): Region => [
+  ...seen,
+  ...[returns.start, returns.end].filter((polygon) => polygon !== null),
+];
+
+function piecesOf(input: JoineryInput, byPart: ReadonlyMap<string, readonly Length[]>): Placed[] {
+  return input.parts.flatMap((laid) => {
+    if (laid.kind === 'strip' || laid.kind === 'run') {
+      return stickPieces(byPart.get(laid.id) ?? [], input.shop.fitAllowance);
+    }
+    if (laid.kind !== 'panel' && laid.kind !== 'sign') return [];
+    return sheetPieces(laid, laid.stock === null ? null : (input.stocks.get(laid.stock) ?? null));
+  });
+}
+
+/** Widest bar of every strip and run. */
+function widthsOf(sticks: readonly Stick[]): ReadonlyMap<string, Mm> {
+  return new Map(
+    sticks.map(({ laid, bars }) => [laid.id, bars.reduce((most, bar) => Math.max(most, bar.width), 0)]),
+  );
+}
+
+/** Joints of wood that only touches: what runs past runs through; end to end nothing does, told once. */
+function touchJoints(lengths: readonly Length[], decisions: Decisions): JointFound[] {
+  return lengths.flatMap(({ bar, touches }) =>
+    touches
+      .filter(({ on, other }) => on === 'side' || bar.index < other.index)
+      .map(({ other, on, at }) => ({
+        parts: [bar.laid.id, other.laid.id] as const,
+        kind: 'butt' as const,
+        through: on === 'side' ? other.laid.id : null,
+        at,
+        decided: decisions(bar, other) !== null,
+      })),
+  );
+}

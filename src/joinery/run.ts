@@ -1,0 +1,60 @@
+import { cross } from '../geometry/point.ts';
+import type { Laid } from '../layout/laid.ts';
+import { type Bar, uprightness } from './bar.ts';
+import type { BarEnd } from './corner.ts';
+import type { Decision, Decisions } from './decide.ts';
+import { cutCorner, type Works } from './join.ts';
+import type { JointFound } from './piece.ts';
+
+/** Cuts the corners of one run, in order of travel; a closed run ends with the corner at its start. */
+export function joinRun(
+  works: Works,
+  laid: Laid<'run'>,
+  bars: readonly Bar[],
+  decisions: Decisions,
+): JointFound[] {
+  const first = bars[0];
+  if (!first) return [];
+  const decision = decisions(first, first);
+  const corners = bars.slice(1).map((bar, i) => [bars[i] ?? first, bar] as const);
+  const last = bars[bars.length - 1];
+  if (laid.closed && last && last !== first) corners.push([last, first]);
+  return corners.map(([a, b]) => joinRunCorner(works, laid, a, b, decision));
+}
+
+function joinRunCorner(
+  works: Works,
+  laid: Laid<'run'>,
+  a: Bar,
+  b: Bar,
+  decision: Decision | null,
+): JointFound {
+  const ends: [BarEnd, BarEnd] = [
+    { bar: a, end: 'end' },
+    { bar: b, end: 'start' },
+  ];
+  const kind = laid.spec.corner === 'miter' || staysMitered(laid, a, b) ? 'miter' : 'butt';
+  return cutCorner(works, ...ends, {
+    kind: decision?.kind ?? kind,
+    through: throughOf(laid, a, b),
+    decided: decision !== null,
+    toOutside: true,
+  });
+}
+
+/** The corners of an arch, its springing too, are mitered whatever the corners at the sill are. */
+function staysMitered(laid: Laid<'run'>, a: Bar, b: Bar): boolean {
+  return laid.spec.path.form === 'arched' && !isSill(a) && !isSill(b);
+}
+
+/** A closed run travels counterclockwise: only its sill goes straight to the right. */
+const isSill = (bar: Bar): boolean => bar.along.x > 0 && Math.abs(cross(bar.along, { x: 1, y: 0 })) < 1e-9;
+
+/** `butt-across`: rails run through; otherwise the stiles do. Of two alike, the earlier one. */
+function throughOf(laid: Laid<'run'>, a: Bar, b: Bar): Bar {
+  const difference = uprightness(a) - uprightness(b);
+  if (Math.abs(difference) < 1e-9) return a.index < b.index ? a : b;
+  const plumb = difference > 0 ? a : b;
+  const level = difference > 0 ? b : a;
+  return laid.spec.corner === 'butt-across' ? level : plumb;
+}

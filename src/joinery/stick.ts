@@ -1,0 +1,110 @@
+import type { Region } from '../geometry/shape.ts';
+import { type Bar, ENDS, type End, toFace } from './bar.ts';
+import { atOrigin, type Draft, type Placed, type Stretch } from './draft.ts';
+import { END_KINDS } from './end/table.ts';
+import type { PieceEnd } from './piece.ts';
+import type { Length } from './saw.ts';
+
+/** The pieces of the lengths of one strip or run: the lengths in order, then their returns. */
+export function stickPieces(lengths: readonly Length[], allowance: number): Placed[] {
+  const bodies = lengths.map((length) => bodyOf(length, allowance));
+  const returns = lengths.flatMap((length) => ENDS.map((end) => returnAt(length, end)));
+  return numbered([...bodies, ...returns].filter((placed) => placed !== null));
+}
+
+function returnAt({ bar, returns }: Length, end: End): Placed | null {
+  const footprint = returns[end];
+  const draft = footprint && returnOf(bar, end, [footprint]);
+  return draft ? { draft, stretch: null } : null;
+}
+
+/** Several pieces of one part are told apart by a number. */
+function numbered(pieces: readonly Placed[]): Placed[] {
+  if (pieces.length < 2) return [...pieces];
+  return pieces.map(({ draft, stretch }, i) => ({
+    draft: { ...draft, id: `${draft.part}#${i + 1}` },
+    stretch,
+  }));
+}
+
+function bodyOf(length: Length, allowance: number): Placed | null {
+  const { bar, ends, outline } = length;
+  const base = baseOf(bar);
+  if (!base) return null;
+  const { fit } = bar.laid.spec;
+  return {
+    draft: {
+      ...base,
+      length: length.long,
+      short: length.short,
+      ends,
+      fit: { inPlace: fit, allowance: fit ? allowance : 0 },
+      outline: atOrigin(outline).outline,
+      placed: length.seen,
+    },
+    stretch: fit ? null : stretchOf(length),
+  };
+}
+
+function stretchOf({ bar, ends, outline }: Length): Stretch | null {
+  if (ends.some((end) => end.miter !== 0 || end.second !== null || end.cut === 'cope')) return null;
+  const xs = outline.map((p) => p.x);
+  return {
+    start: toFace(bar, { x: Math.min(...xs), y: 0 }),
+    end: toFace(bar, { x: Math.max(...xs), y: 0 }),
+  };
+}
+
+/** The fields that do not depend on the cuts; null for stock that is in no table, which cannot be cut. */
+function baseOf(bar: Bar): Omit<Draft, 'length' | 'short' | 'ends' | 'fit' | 'outline' | 'placed'> | null {
+  const { laid, stock } = bar;
+  if (!stock) return null;
+  return {
+    id: laid.id,
+    part: laid.id,
+    name: laid.name,
+    stock: stock.id,
+    form: stock.form,
+    width: bar.width,
+    thickness: bar.thickness,
+    holes: [],
+    z0: laid.z0,
+    z1: laid.z1,
+    grain: stock.form === 'sheet' && !stock.grain ? 'any' : 'along',
+  };
+}
+
+/** A mitered return: as long at its face as the molding is thick, running out to nothing at its back. */
+function returnOf(bar: Bar, end: End, placed: Region): Draft | null {
+  const base = baseOf(bar);
+  if (!base) return null;
+  const mitered = END_KINDS.return.settle({
+    miter: 0,
+    secondMiter: null,
+    with: bar.laid.id,
+    stock: bar.stock,
+    corner: null,
+  });
+  const back: PieceEnd = END_KINDS.square.settle({
+    miter: 0,
+    secondMiter: null,
+    with: null,
+    stock: bar.stock,
+    corner: null,
+  });
+  const [l, w] = [bar.thickness, bar.width];
+  return {
+    ...base,
+    length: l,
+    short: 0,
+    ends: end === 'start' ? [back, mitered] : [mitered, back],
+    fit: { inPlace: false, allowance: 0 },
+    outline: [
+      { x: 0, y: 0 },
+      { x: l, y: 0 },
+      { x: l, y: w },
+      { x: 0, y: w },
+    ],
+    placed,
+  };
+}

@@ -1,0 +1,30 @@
+import { midpoint } from '../geometry/point.ts';
+import type { Point } from '../geometry/shape.ts';
+import { type Bar, TOUCH, toBar } from './bar.ts';
+
+/** What an end lies against without having been cut to it. */
+export interface Touch {
+  readonly other: Bar;
+  /** On the long side of the other, which so runs through, or end to end. */
+  readonly on: 'side' | 'end';
+  readonly at: Point;
+}
+
+/** The first of the bars that the side `p`–`q` of an outline lies against over some of its length. */
+export function touchOf(p: Point, q: Point, others: readonly Bar[]): Touch | null {
+  for (const other of others) {
+    const a = toBar(other, p);
+    const b = toBar(other, q);
+    const half = other.width / 2;
+    const alongSide = [half, -half].some((y) => Math.abs(a.y - y) <= TOUCH && Math.abs(b.y - y) <= TOUCH);
+    if (alongSide && sharedLength(a.x, b.x, 0, other.length) > TOUCH) {
+      return { other, on: 'side', at: midpoint(p, q) };
+    }
+    const atEnd = [0, other.length].some((x) => Math.abs(a.x - x) <= TOUCH && Math.abs(b.x - x) <= TOUCH);
+    if (atEnd && sharedLength(a.y, b.y, -half, half) > TOUCH) return { other, on: 'end', at: midpoint(p, q) };
+  }
+  return null;
+}
+
+const sharedLength = (a: number, b: number, low: number, high: number): number =>
+  Math.min(Math.max(a, b), high) - Math.max(Math.min(a, b), low);

@@ -1,0 +1,85 @@
+import type { Point } from '../geometry/shape.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { Deg, Mm } from '../measure/units.ts';
+import { degrees } from '../measure/units.ts';
+import { type Bar, type End, type Line, toBar } from './bar.ts';
+import type { EndCut } from './piece.ts';
+
+/** A cut through a bar, in the bar's own coordinates: the line x = at + slope * y. */
+export interface Cut {
+  readonly at: Mm;
+  readonly slope: number;
+  readonly kind: EndCut;
+  /** Laid part that the end meets. */
+  readonly with: string | null;
+  /** Inside wall angle of the corner, where sprung molding turns it. */
+  readonly corner: Deg | null;
+}
+
+/** The cut along a line of the face; null when the line runs along the bar. */
+export function cutAlong(bar: Bar, line: Line, rest: Pick<Cut, 'kind' | 'with' | 'corner'>): Cut | null {
+  const p = toBar(bar, line.at);
+  const q = toBar(bar, { x: line.at.x + line.along.x, y: line.at.y + line.along.y });
+  const rise = q.y - p.y;
+  if (Math.abs(rise) < 1e-9) return null;
+  const slope = snap((q.x - p.x) / rise);
+  return { at: p.x - slope * p.y, slope, ...rest };
+}
+
+/** Directions come out of square roots; what differs from square by noise is square. */
+const snap = (slope: number): number => (Math.abs(slope) < 1e-12 ? 0 : slope);
+
+/** Saw angle of a cut at that end: positive with the long point on the left. */
+export function miterOf(cut: Cut, end: End): Deg {
+  const angle = degrees(Math.atan(cut.slope));
+  return angle === 0 ? 0 : end === 'end' ? angle : -angle;
+}
+
+/** A corner of an outline; `edge` tells which cut made the side that leaves it, or null for a long edge. */
+export interface Corner extends Point {
+  readonly edge: { readonly end: End; readonly cut: Cut } | null;
+}
+
+/** The outline of a band of width `width`, from its start cuts to its end cuts, counterclockwise. */
+export function outlineOf(width: Mm, starts: readonly Cut[], ends: readonly Cut[]): Corner[] {
+  const h = width / 2;
+  const reach = (cut: Cut): Mm => Math.abs(cut.at) + Math.abs(cut.slope) * h;
+  const far = [...starts, ...ends].reduce((most, cut) => Math.max(most, reach(cut)), 0) + width;
+  let outline: Corner[] = [
+    { x: -far, y: -h, edge: null },
+    { x: far, y: -h, edge: null },
+    { x: far, y: h, edge: null },
+    { x: -far, y: h, edge: null },
+  ];
+  for (const cut of starts) outline = keep(outline, 'start', cut);
+  for (const cut of ends) outline = keep(outline, 'end', cut);
+  return withoutShortSides(outline);
+}
+
+/** What stays of an outline beyond a start cut, or before an end cut. */
+export function keep(outline: readonly Corner[], end: End, cut: Cut): Corner[] {
+  const sign = end === 'start' ? 1 : -1;
+  const inside = (p: Point): number => sign * (p.x - cut.at - cut.slope * p.y);
+  const kept: Corner[] = [];
+  outline.forEach((p, i) => {
+    const q = outline[(i + 1) % outline.length];
+    if (!q) return;
+    const dp = inside(p);
+    const dq = inside(q);
+    const stays = dp >= -SAME_LENGTH;
+    if (stays) kept.push(p);
+    if (stays === dq >= -SAME_LENGTH) return;
+    const t = dp / (dp - dq);
+    const y = p.y === q.y ? p.y : p.y + (q.y - p.y) * t;
+    kept.push({ x: cut.at + cut.slope * y, y, edge: stays ? { end, cut } : p.edge });
+  });
+  return kept;
+}
+
+/** Drops sides shorter than the tolerance; the corner that stays keeps the longer side. */
+function withoutShortSides(outline: readonly Corner[]): Corner[] {
+  return outline.filter((p, i) => {
+    const q = outline[(i + 1) % outline.length];
+    return q !== undefined && Math.hypot(q.x - p.x, q.y - p.y) > 2 * SAME_LENGTH;
+  });
+}

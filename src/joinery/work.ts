@@ -1,0 +1,36 @@
+import type { Bar, End } from './bar.ts';
+import { isBrace, naturalCuts } from './natural.ts';
+import type { Cut } from './trim.ts';
+
+/** A stretch of a bar that another one takes. */
+export interface Gap {
+  readonly near: Cut;
+  readonly far: Cut;
+}
+
+/** A bar with the cuts that its joints have asked for so far. */
+export interface BarWork {
+  readonly bar: Bar;
+  readonly joints: { readonly start: Cut[]; readonly end: Cut[] };
+  /** Where the wood runs on below or above another piece but is not counted there (half-laps). */
+  readonly laps: { readonly start: Cut[]; readonly end: Cut[] };
+  /** The bar is sawn in two here. */
+  readonly gaps: Gap[];
+  /** The bar runs on here, halved into another one that is counted in full. */
+  readonly lapGaps: Gap[];
+}
+
+export const newWork = (bar: Bar): BarWork => ({
+  bar,
+  joints: { start: [], end: [] },
+  laps: { start: [], end: [] },
+  gaps: [],
+  lapGaps: [],
+});
+
+/** The cuts that shape an end: its joints in place of its own cut; a brace keeps to its box besides. */
+export function endCuts(work: BarWork, end: End): Cut[] {
+  const joints = work.joints[end];
+  if (joints.length === 0) return naturalCuts(work.bar, end);
+  return isBrace(work.bar) ? [...naturalCuts(work.bar, end), ...joints] : joints;
+}
