@@ -1,0 +1,9 @@
+/** Entry of an array of numbers that is known to be there. */
+export const at = (list: ArrayLike<number>, index: number): number => list[index] as number;
+
+/** Entry of an array that is known to be there; a miss is a mistake in this code and stops it. */
+export function pick<T>(list: readonly T[], index: number): T {
+  const value = list[index];
+  if (value === undefined) throw new RangeError(`no entry ${index} of ${list.length}`);
+  return value;
+}

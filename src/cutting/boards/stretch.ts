@@ -1,0 +1,26 @@
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import type { Mm } from '../../measure/units.ts';
+
+/** A usable stretch of a board, from its left end. */
+export interface Stretch {
+  readonly from: Mm;
+  readonly to: Mm;
+}
+
+/**
+ * Stretches left between the trimmed ends and the defects. A defect narrower than the widest kerf counts
+ * as that kerf: the blade that frees one neighbor must not reach into the other.
+ */
+export function stretches(length: Mm, trim: Mm, defects: readonly Stretch[], kerf: Mm): Stretch[] {
+  const found: Stretch[] = [];
+  const end = length - trim;
+  let from = trim;
+  const bad = [...defects].filter((d) => d.to > d.from).sort((a, b) => a.from - b.from || a.to - b.to);
+  for (const d of bad) {
+    const to = Math.min(d.from, end);
+    if (to - from > SAME_LENGTH) found.push({ from, to });
+    from = Math.max(from, d.to, d.from > trim ? d.from + kerf : d.to);
+  }
+  if (end - from > SAME_LENGTH) found.push({ from, to: end });
+  return found;
+}

@@ -1,0 +1,55 @@
+import { type Check, orderChecks } from '../check/check.ts';
+import type { Owned, Shop } from '../design/schema.ts';
+import type { Piece } from '../joinery/piece.ts';
+import type { Stock } from '../materials/types.ts';
+import { planBoards } from './boards/boards.ts';
+import { budgetOf } from './budget.ts';
+import type { BoardsBound, CutBoard, CutSheet, Cutting } from './result.ts';
+import { planSheets } from './sheets/sheets.ts';
+
+export interface CuttingInput {
+  readonly pieces: readonly Piece[];
+  readonly stocks: ReadonlyMap<string, Stock>;
+  readonly owned: readonly Owned[];
+  readonly shop: Shop;
+  /** Search steps for each stock: the more, the nearer to the least wood, and the longer it takes. */
+  readonly effort: { readonly nodes: number };
+  /** Told after each stock. */
+  readonly onProgress?: ((done: number, of: number) => void) | undefined;
+  /** Asked now and then; once true, the best plan so far is returned. */
+  readonly cancelled?: (() => boolean) | undefined;
+}
+
+/**
+ * Chooses what to buy and how to cut it, stock by stock: least money, then fewest boards or sheets, then
+ * the largest single rest, then the fewest turns of the saw. Each result carries a lower bound and says
+ * whether it is proved. Pieces of a stock that is not in `stocks` are left out: the layout names them.
+ */
+export function planCutting(input: CuttingInput): Cutting {
+  const boards: CutBoard[] = [];
+  const boardsBound: BoardsBound[] = [];
+  const sheets: CutSheet[] = [];
+  const sheetsBound: BoardsBound[] = [];
+  const checks: Check[] = [];
+  const used = [...new Set(input.pieces.map((p) => p.stock))].filter((id) => input.stocks.has(id)).sort();
+  used.forEach((id, done) => {
+    const stock = input.stocks.get(id);
+    if (!stock) return;
+    const pieces = input.pieces.filter((p) => p.stock === id);
+    const budget = budgetOf(input.effort.nodes, input.cancelled);
+    const common = { pieces, owned: input.owned, shop: input.shop };
+    if (stock.form === 'sheet') {
+      const plan = planSheets({ ...common, stock }, budget);
+      sheets.push(...plan.sheets);
+      if (plan.bound) sheetsBound.push(plan.bound);
+      checks.push(...plan.checks);
+    } else {
+      const plan = planBoards({ ...common, stock }, budget);
+      boards.push(...plan.boards);
+      if (plan.bound) boardsBound.push(plan.bound);
+      checks.push(...plan.checks);
+    }
+    input.onProgress?.(done + 1, used.length);
+  });
+  return { boards, boardsBound, sheets, sheetsBound, checks: orderChecks(checks) };
+}

@@ -1,0 +1,82 @@
+import type { Mm } from '../../measure/units.ts';
+
+/**
+ * Sheets are cut without a thought for the kerf: every piece and every sheet is made wider and higher by
+ * one kerf, which says the same. A piece and the kerf beyond it then fill whole blocks.
+ */
+
+/** A way in which an item may lie. */
+export interface Turn {
+  readonly w: Mm;
+  readonly h: Mm;
+  readonly turned: boolean;
+}
+
+/** Pieces that are alike for cutting. */
+export interface SheetItem {
+  readonly ways: readonly Turn[];
+  readonly count: number;
+  readonly area: number;
+}
+
+/** A kind of sheet, bought or owned. */
+export interface SheetBin {
+  readonly w: Mm;
+  readonly h: Mm;
+  readonly weight: number;
+  readonly limit: number;
+}
+
+export interface SheetProblem {
+  /** Largest area first. */
+  readonly items: readonly SheetItem[];
+  readonly bins: readonly SheetBin[];
+  roundUp(weight: number): number;
+}
+
+/**
+ * A block of sheet: cut in two edge to edge, or a leaf that holds an item or nothing. `rip` runs along x
+ * and puts `low` beneath `high`; `cross` runs along y and puts `low` to the left.
+ */
+export interface Block {
+  readonly x: Mm;
+  readonly y: Mm;
+  readonly w: Mm;
+  readonly h: Mm;
+  readonly item: number;
+  readonly turned: boolean;
+  readonly cut: { readonly kind: 'rip' | 'cross'; readonly low: Block; readonly high: Block } | null;
+}
+
+/** One sheet as it is cut up. */
+export interface SheetLoad {
+  readonly bin: number;
+  readonly root: Block;
+}
+
+export interface SheetPlan {
+  readonly loads: readonly SheetLoad[];
+  readonly weight: number;
+  /** Area of the largest block left over. */
+  readonly rest: number;
+}
+
+/** Thinner than this there is nothing left to cut off. */
+export const THIN: Mm = 1e-6;
+
+export const leaf = (x: Mm, y: Mm, w: Mm, h: Mm): Block => ({
+  x,
+  y,
+  w,
+  h,
+  item: -1,
+  turned: false,
+  cut: null,
+});
+
+export function leaves(block: Block): Block[] {
+  return block.cut === null ? [block] : [...leaves(block.cut.low), ...leaves(block.cut.high)];
+}
+
+export const largestRest = (loads: readonly SheetLoad[]): number =>
+  Math.max(0, ...loads.flatMap((l) => leaves(l.root).map((b) => (b.item < 0 ? b.w * b.h : 0))));
