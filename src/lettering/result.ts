@@ -1,4 +1,4 @@
-import type { Path, Region } from '../geometry/shape.ts';
+import type { Box, Path, Point, Region } from '../geometry/shape.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 
 /** A glyph in place on the sign. */
@@ -22,6 +22,7 @@ export interface LetterLayer {
 
 /** A bridge of the stencil: a bar of sheet that holds an island. */
 export interface Bridge {
+  /** Index of the island it holds; -1 for a thin tongue of the frame or of an island. */
   readonly island: number;
   readonly kind: 'island' | 'tongue';
   /** Middle of the bar's center line, direction and length across the stroke. */
@@ -37,6 +38,13 @@ export interface Stencil {
   /** What is cut away. */
   readonly cut: Region;
   readonly bridges: readonly Bridge[];
+  /** From the left; `placed` bridges count them the same way. Angles are taken about `at`. */
+  readonly islands: readonly {
+    readonly box: Box;
+    readonly at: Point;
+    /** `tongue`: hangs on a neck of sheet that is too thin. */
+    readonly kind: 'island' | 'tongue';
+  }[];
   /** Pieces of the sheet that would fall out: 0 when it holds together. */
   readonly loose: number;
   /** Islands that only one bridge could reach. */

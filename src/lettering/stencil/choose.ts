@@ -1,0 +1,187 @@
+import type { Lettering } from '../../design/schema.ts';
+import { distance, dot, leftNormal, scale, subtract } from '../../geometry/point.ts';
+import { type Deg, type Mm, radians } from '../../measure/units.ts';
+import { type Crossing, leavingAngle } from './crossing.ts';
+import { FRAME, type Island } from './solid.ts';
+
+type Direction = Lettering['stencil']['direction'];
+
+/** A crossing with what speaks against it, in millimeters of stroke. */
+export interface Candidate {
+  readonly crossing: Crossing;
+  readonly angle: Deg;
+  readonly cost: Mm;
+}
+
+/**
+ * Weights of what makes a bridge look and hold well, as shares of the stroke's thickness. Common practice
+ * of stencil cutting, no source: bars stand upright to the stroke, at its thinnest place, in line with the
+ * middle of the counter, away from corners, and lead to the frame rather than to another island.
+ */
+const WEIGHT = {
+  slant: 1.5,
+  corner: 4,
+  offCenter: 0.35,
+  toIsland: 0.1,
+  /** Between equal places, above and below look better than left and right. */
+  lying: 0.12,
+  /** Against the direction that was asked for. */
+  astray: 12,
+  missesHome: 1,
+  missesTarget: 4,
+  /** Two bridges on the same side of the island. */
+  crowded: 1.2,
+};
+
+/** Bridges of one island leave it at least this far apart. */
+const LEAST_APART: Deg = 50;
+/** Pairs are tried among this many of the best places. */
+const MOST_TRIED = 48;
+
+export function candidatesOf(
+  crossings: readonly Crossing[],
+  island: Island,
+  direction: Direction,
+): Candidate[] {
+  return crossings
+    .map((crossing) => ({
+      crossing,
+      angle: leavingAngle(crossing, island.inside),
+      cost: crossing.length * (1 + againstIt(crossing, island, direction)),
+    }))
+    .sort((a, b) => a.cost - b.cost || a.angle - b.angle);
+}
+
+function againstIt(crossing: Crossing, island: Island, direction: Direction): number {
+  const { along } = crossing;
+  const lying = along.x * along.x;
+  const astray = {
+    thinnest: WEIGHT.lying * lying,
+    up: WEIGHT.astray * lying,
+    across: WEIGHT.astray * (1 - lying),
+  };
+  return (
+    WEIGHT.slant * Math.sin(radians(crossing.slant)) ** 2 +
+    WEIGHT.corner * crossing.corner +
+    WEIGHT.offCenter * offCenter(crossing, island) ** 2 +
+    (crossing.target === FRAME ? 0 : WEIGHT.toIsland) +
+    astray[direction] +
+    (crossing.meetsHome ? 0 : WEIGHT.missesHome) +
+    (crossing.meetsTarget ? 0 : WEIGHT.missesTarget)
+  );
+}
+
+/** How far the bar's center line passes the island's middle, as a share of half the island's size. */
+function offCenter({ along, leaves }: Crossing, { box, inside }: Island): number {
+  const across = leftNormal(along);
+  const half = (Math.abs(across.x) * box.w + Math.abs(across.y) * box.h) / 2;
+  return half > 0 ? Math.min(1.5, Math.abs(dot(subtract(leaves, inside), across)) / half) : 0;
+}
+
+/**
+ * The best of an island's candidates that, with the bridges it already has from its neighbors, make
+ * `count`: the pair with the least cost whose bars stand on different sides, then more of them, each in the
+ * widest gap left. Fewer where no more fit side by side.
+ */
+export function chooseBridges(
+  candidates: readonly Candidate[],
+  count: number,
+  width: Mm,
+  held: readonly Candidate[],
+): Candidate[] {
+  const tried = spread(candidates);
+  const pair = count >= 2 && held.length === 0 ? bestPair(tried, width) : null;
+  const chosen = pair ? [...held, ...pair] : [...held];
+  while (chosen.length < count) {
+    const next = chosen.length === 0 ? candidates[0] : bestNext(tried, chosen, width);
+    if (!next) break;
+    chosen.push(next);
+  }
+  return chosen.slice(held.length);
+}
+
+/** A neighbor's bridge as seen from the island that it reaches. */
+export function fromOtherEnd(crossing: Crossing, island: Island): Candidate {
+  const { leaves, reaches, along, before, after, meetsHome, meetsTarget } = crossing;
+  const turned: Crossing = {
+    ...crossing,
+    leaves: reaches,
+    reaches: leaves,
+    along: scale(along, -1),
+    before: after,
+    after: before,
+    meetsHome: meetsTarget,
+    meetsTarget: meetsHome,
+  };
+  return { crossing: turned, angle: leavingAngle(turned, island.inside), cost: crossing.length };
+}
+
+/** The cheapest candidates, but of each direction some: forty places on one thin serif would crowd out the rest. */
+function spread(candidates: readonly Candidate[]): Candidate[] {
+  const perSector = new Map<number, number>();
+  return candidates
+    .filter(({ angle }) => {
+      const sector = Math.floor((angle + 180) / 30);
+      const seen = perSector.get(sector) ?? 0;
+      perSector.set(sector, seen + 1);
+      return seen < MOST_TRIED / 12;
+    })
+    .slice(0, MOST_TRIED);
+}
+
+function bestPair(candidates: readonly Candidate[], width: Mm): [Candidate, Candidate] | null {
+  let best: [Candidate, Candidate] | null = null;
+  let least = Infinity;
+  candidates.forEach((a, i) => {
+    for (const b of candidates.slice(i + 1)) {
+      if (!standApart(a, b, width)) continue;
+      const near = 1 - apart(a.angle, b.angle) / 180;
+      const cost = (a.cost + b.cost) * (1 + WEIGHT.crowded * near * near);
+      if (cost < least) {
+        least = cost;
+        best = [a, b];
+      }
+    }
+  });
+  return best;
+}
+
+function bestNext(
+  candidates: readonly Candidate[],
+  chosen: readonly Candidate[],
+  width: Mm,
+): Candidate | null {
+  const fair = 360 / (chosen.length + 1);
+  let best: Candidate | null = null;
+  let least = Infinity;
+  for (const candidate of candidates) {
+    if (!chosen.every((other) => standApart(candidate, other, width))) continue;
+    const nearest = Math.min(...chosen.map((other) => apart(candidate.angle, other.angle)));
+    const near = Math.max(0, 1 - nearest / fair);
+    const cost = candidate.cost * (1 + 2 * WEIGHT.crowded * near * near);
+    if (cost < least) {
+      least = cost;
+      best = candidate;
+    }
+  }
+  return best;
+}
+
+/** Bars leave on different sides, and a bar's width of the letter stays between them. */
+const standApart = (a: Candidate, b: Candidate, width: Mm): boolean =>
+  apart(a.angle, b.angle) >= LEAST_APART &&
+  (apart(a.angle, b.angle) >= 120 || distance(a.crossing.leaves, b.crossing.leaves) >= 2 * width);
+
+const apart = (a: Deg, b: Deg): Deg => {
+  const turn = Math.abs(a - b) % 360;
+  return Math.min(turn, 360 - turn);
+};
+
+/** The candidate that leaves the island nearest to a direction given by hand. */
+export function nearestTo(candidates: readonly Candidate[], angle: Deg): Candidate | null {
+  let best: Candidate | null = null;
+  for (const candidate of candidates) {
+    if (!best || apart(candidate.angle, angle) < apart(best.angle, angle)) best = candidate;
+  }
+  return best;
+}

@@ -1,0 +1,227 @@
+import { add, angleOf, dot, leftNormal, midpoint, scale, subtract, unit } from '../../geometry/point.ts';
+import { perimeter } from '../../geometry/ring.ts';
+import type { Point, Ring } from '../../geometry/shape.ts';
+import { type Deg, degrees, type Mm } from '../../measure/units.ts';
+import { firstHit, type Letter, type Side } from './solid.ts';
+
+/** A place where a bar could cross a stroke, from one piece of sheet to another. */
+export interface Crossing {
+  /** Where the bar's center line leaves the sheet it holds, and where it reaches the other sheet. */
+  readonly leaves: Point;
+  readonly reaches: Point;
+  /** Unit vector from one to the other. */
+  readonly along: Point;
+  /** Piece of sheet reached. */
+  readonly target: number;
+  /** Thickness of the stroke here. */
+  readonly length: Mm;
+  /** How far the bar runs past `leaves` and `reaches` until its whole width is in the sheet. */
+  readonly before: Mm;
+  readonly after: Mm;
+  /** Largest angle between the bar and the upright to the stroke's two borders. */
+  readonly slant: Deg;
+  /** The whole width of the bar meets the sheet it holds, and the sheet it reaches. */
+  readonly meetsHome: boolean;
+  readonly meetsTarget: boolean;
+  /** Share by which a sharp corner of the letter stands too near: 0 free, 1 in the bar. */
+  readonly corner: number;
+}
+
+/** Samples along a border: close enough to find the thinnest place, few enough to stay quick. */
+const SAMPLES = { least: 24, most: 96 };
+/** Lines across the bar on which its ends are measured, as shares of half its width. */
+const ACROSS = [-1, -0.5, 0, 0.5, 1];
+/** A bar at more than this from upright looks and holds badly. */
+const MOST_SLANT: Deg = 50;
+/** Sine of the angle up to which bars are squared to the lettering: 15 degrees. */
+const SQUARED = 0.2588;
+/** Run on into the sheet beyond what the measured lines ask for. */
+const OVERSHOOT: Mm = 0.1;
+
+/** A border point with the direction into the letter. */
+export interface Start {
+  readonly point: Point;
+  readonly into: Point;
+}
+
+/**
+ * Evenly spread points of a clockwise hole's border. The direction is taken over a stretch of border, not
+ * from a single chord, so that it does not jump from chord to chord of a flattened curve.
+ */
+export function startsOn(ring: Ring, width: Mm): Start[] {
+  const length = perimeter(ring);
+  const count = Math.min(SAMPLES.most, Math.max(SAMPLES.least, Math.ceil((3 * length) / width)));
+  const reach = Math.min(width / 2, length / 12);
+  const walk = walker(ring, length);
+  return Array.from({ length: count }, (_, i) => {
+    const at = ((i + 0.5) * length) / count;
+    return {
+      point: walk(at),
+      into: leftNormal(unit(subtract(walk(at + reach), walk(at - reach)))),
+    };
+  });
+}
+
+/** Place on the ring at a distance along it. */
+function walker(ring: Ring, length: Mm): (at: Mm) => Point {
+  const ends: Mm[] = [];
+  let sum = 0;
+  ring.forEach((from, i) => {
+    const to = ring[(i + 1) % ring.length] ?? from;
+    sum += Math.hypot(to.x - from.x, to.y - from.y);
+    ends.push(sum);
+  });
+  return (at) => {
+    const wanted = ((at % length) + length) % length;
+    let low = 0;
+    let high = ends.length - 1;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((ends[middle] ?? 0) < wanted) low = middle + 1;
+      else high = middle;
+    }
+    const from = ring[low] ?? { x: 0, y: 0 };
+    const to = ring[(low + 1) % ring.length] ?? from;
+    const begin = low === 0 ? 0 : (ends[low - 1] ?? 0);
+    const size = (ends[low] ?? 0) - begin;
+    const share = size > 0 ? (wanted - begin) / size : 0;
+    return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
+  };
+}
+
+/**
+ * The crossing that starts at a border point: first straight into the letter, then turned upright to both
+ * borders of the stroke about its middle. Null where the stroke ends in the same sheet it began with, or
+ * where no bar of this width stands.
+ */
+export function crossingFrom(start: Start, home: number, letter: Letter, sides: readonly Side[], width: Mm) {
+  const first = firstHit(sides, start.point, start.into);
+  if (!first || first.side.beyond === home) return null;
+  const middle = midpoint(start.point, add(start.point, scale(start.into, first.distance)));
+  const upright = unit(subtract(start.into, inward(first.side)));
+  for (const along of [squared(upright), upright, start.into]) {
+    const line = along && lineThrough(middle, along, home, sides);
+    const bar = line && barOn(line, home, letter, sides, width);
+    if (bar) return bar;
+  }
+  return null;
+}
+
+/** A bar that is nearly level or plumb is made so: a bar a few degrees off looks like a slip of the knife. */
+function squared(along: Point): Point | null {
+  if (Math.abs(along.x) < SQUARED) return { x: 0, y: Math.sign(along.y) };
+  if (Math.abs(along.y) < SQUARED) return { x: Math.sign(along.x), y: 0 };
+  return null;
+}
+
+/** The crossing along a given line, as a person asked for it. */
+export function crossingAlong(start: Start, home: number, letter: Letter, sides: readonly Side[], width: Mm) {
+  const first = firstHit(sides, start.point, start.into);
+  if (!first) return null;
+  const line = lineThrough(add(start.point, scale(start.into, first.distance / 2)), start.into, home, sides);
+  return line ? barOn(line, home, letter, sides, width) : null;
+}
+
+/** Upright to a side, into the letter. */
+const inward = (side: Side): Point => leftNormal(unit(subtract(side.to, side.from)));
+
+interface Line {
+  readonly middle: Point;
+  readonly along: Point;
+  readonly back: Mm;
+  readonly ahead: Mm;
+  readonly backSide: Side;
+  readonly aheadSide: Side;
+}
+
+function lineThrough(middle: Point, along: Point, home: number, sides: readonly Side[]): Line | null {
+  if (along.x === 0 && along.y === 0) return null;
+  const ahead = firstHit(sides, middle, along);
+  const back = firstHit(sides, middle, scale(along, -1));
+  if (!ahead || !back || back.side.beyond !== home || ahead.side.beyond === home) return null;
+  return {
+    middle,
+    along,
+    back: back.distance,
+    ahead: ahead.distance,
+    backSide: back.side,
+    aheadSide: ahead.side,
+  };
+}
+
+function barOn(line: Line, home: number, letter: Letter, sides: readonly Side[], width: Mm): Crossing | null {
+  const { middle, along, back, ahead } = line;
+  const target = line.aheadSide.beyond;
+  const slant = Math.max(
+    angleBetween(along, scale(inward(line.aheadSide), -1)),
+    angleBetween(along, inward(line.backSide)),
+  );
+  if (slant > MOST_SLANT) return null;
+  const across = leftNormal(along);
+  // Farther than this past the center line's end, a line across the bar has missed that piece of sheet.
+  const most = width;
+  let after = 0;
+  let before = 0;
+  let meetsHome = true;
+  let meetsTarget = true;
+  for (const share of ACROSS) {
+    const from = add(middle, scale(across, (share * width) / 2));
+    const to = firstHit(sides, from, along);
+    const fro = firstHit(sides, from, scale(along, -1));
+    if (to && to.side.beyond === target && to.distance <= ahead + most)
+      after = Math.max(after, to.distance - ahead);
+    else meetsTarget = false;
+    if (fro && fro.side.beyond === home && fro.distance <= back + most)
+      before = Math.max(before, fro.distance - back);
+    else meetsHome = false;
+  }
+  const leaves = add(middle, scale(along, -back));
+  // An island narrower than the bar only touches the bar's end with its tip: the bar runs on to its middle.
+  if (!meetsHome) before = Math.max(before, depthBehind(leaves, along, sides) / 2);
+  return {
+    leaves,
+    reaches: add(middle, scale(along, ahead)),
+    along,
+    target,
+    length: back + ahead,
+    before: before + OVERSHOOT,
+    after: after + OVERSHOOT,
+    slant,
+    meetsHome,
+    meetsTarget,
+    corner: cornerShare(line, letter.corners, width),
+  };
+}
+
+/** How deep the sheet is behind the border point where a bar leaves it. */
+function depthBehind(leaves: Point, along: Point, sides: readonly Side[]): Mm {
+  return firstHit(sides, leaves, scale(along, -1))?.distance ?? 0;
+}
+
+const angleBetween = (a: Point, b: Point): Deg => degrees(Math.acos(Math.min(1, Math.max(-1, dot(a, b)))));
+
+/** Corners are kept half a bar away from the bar. */
+function cornerShare({ middle, along, back, ahead }: Line, corners: readonly Point[], width: Mm): number {
+  const across = leftNormal(along);
+  let share = 0;
+  for (const corner of corners) {
+    const off = subtract(corner, middle);
+    const side = Math.abs(dot(off, across));
+    const way = dot(off, along);
+    if (side >= width || way < -back - width / 2 || way > ahead + width / 2) continue;
+    share = Math.max(share, Math.min(1, (width - side) / (width / 2)));
+  }
+  return share;
+}
+
+/** The bar itself, as a ring. */
+export function barRing(crossing: Crossing, width: Mm): Ring {
+  const across = scale(leftNormal(crossing.along), width / 2);
+  const from = subtract(crossing.leaves, scale(crossing.along, crossing.before));
+  const to = add(crossing.reaches, scale(crossing.along, crossing.after));
+  return [subtract(from, across), subtract(to, across), add(to, across), add(from, across)];
+}
+
+/** Direction in which a crossing leaves a center. */
+export const leavingAngle = (crossing: Crossing, center: Point): Deg =>
+  angleOf(subtract(crossing.leaves, center));

@@ -1,0 +1,38 @@
+import { centroidOfRing, containsPoint } from '../../geometry/ring.ts';
+import type { Point, Ring } from '../../geometry/shape.ts';
+
+/**
+ * A place well inside a ring: its center of area where that lies inside, else the middle of the longest
+ * stretch inside the ring on one of several level lines.
+ */
+export function insidePoint(ring: Ring): Point {
+  const center = centroidOfRing(ring);
+  if (containsPoint(ring, center)) return center;
+  const heights = ring.map((point) => point.y);
+  const low = Math.min(...heights);
+  const high = Math.max(...heights);
+  let best = center;
+  let longest = 0;
+  for (let i = 1; i < 16; i += 1) {
+    // An odd share of the height does not run through corners that stand on round numbers.
+    const y = low + ((high - low) * (i + 0.0137)) / 16;
+    const crossings = crossingsAt(ring, y);
+    for (let k = 0; k + 1 < crossings.length; k += 2) {
+      const [from, to] = [crossings[k] ?? 0, crossings[k + 1] ?? 0];
+      if (to - from > longest) {
+        longest = to - from;
+        best = { x: (from + to) / 2, y };
+      }
+    }
+  }
+  return best;
+}
+
+function crossingsAt(ring: Ring, y: number): number[] {
+  const crossings: number[] = [];
+  ring.forEach((a, i) => {
+    const b = ring[(i + 1) % ring.length] ?? a;
+    if (a.y < y !== b.y < y) crossings.push(a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x));
+  });
+  return crossings.sort((p, q) => p - q);
+}

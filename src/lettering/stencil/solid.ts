@@ -1,0 +1,125 @@
+import { cross, dot, subtract, unit } from '../../geometry/point.ts';
+import { boxesMeet } from '../../geometry/region.ts';
+import { boxOfPoints, containsPoint, signedArea } from '../../geometry/ring.ts';
+import type { Box, Point, Polygon, Region, Ring } from '../../geometry/shape.ts';
+import { degrees, type Mm } from '../../measure/units.ts';
+import { insidePoint } from './inside.ts';
+
+/** The sheet around all letters; islands are numbered from 0. */
+export const FRAME = -1;
+
+/** A piece of sheet that letters enclose. */
+export interface Island {
+  /** Counted from the left. */
+  readonly index: number;
+  /** Its border as a hole of the letter around it: clockwise, the letter on the left. */
+  readonly ring: Ring;
+  readonly box: Box;
+  /** A place inside its border. */
+  readonly inside: Point;
+  /** Whose sides can be crossed to reach other sheet. */
+  readonly letter: number;
+  readonly kind: 'island' | 'tongue';
+}
+
+/** One side of a letter's border and which piece of sheet lies beyond it. */
+export interface Side {
+  readonly from: Point;
+  readonly to: Point;
+  readonly beyond: number;
+}
+
+/** A letter, or letters that touch, as an obstacle course between pieces of sheet. */
+export interface Letter {
+  readonly sides: readonly Side[];
+  /** Places where the border turns sharply. */
+  readonly corners: readonly Point[];
+}
+
+export interface Solid {
+  readonly letters: readonly Letter[];
+  readonly islands: readonly Island[];
+}
+
+/** Flattened curves turn less than this from chord to chord, apart from the tightest. */
+const CORNER = 30;
+
+/**
+ * The letters as polygons with the piece of sheet on the other side of every border. The holes of the
+ * polygons are the islands; what lies outside of a polygon is the frame, or the island it stands in.
+ * `kindOf` tells islands that letters enclose from weak ones that hang on a thin neck.
+ */
+export function solidOf(letters: Region, kindOf: (hole: Ring) => Island['kind']): Solid {
+  const found = letters.flatMap((polygon, letter) =>
+    polygon.holes.map((ring) => ({ ring, letter, box: boxOfPoints(ring), inside: insidePoint(ring) })),
+  );
+  found.sort((a, b) => a.box.x - b.box.x || a.box.y - b.box.y);
+  const islands = found.map((hole, index): Island => ({ ...hole, index, kind: kindOf(hole.ring) }));
+  return { letters: letters.map((polygon, i) => letterOf(polygon, i, islands)), islands };
+}
+
+function letterOf(polygon: Polygon, index: number, islands: readonly Island[]): Letter {
+  const own = islands.filter((island) => island.letter === index);
+  const sides = [
+    ...sidesOf(polygon.outer, standsIn(polygon, index, islands)),
+    ...own.flatMap((island) => sidesOf(island.ring, island.index)),
+  ];
+  return { sides, corners: [polygon.outer, ...polygon.holes].flatMap(cornersOf) };
+}
+
+/** The island around a letter: the smallest one whose border encloses it. */
+function standsIn(polygon: Polygon, index: number, islands: readonly Island[]): number {
+  const box = boxOfPoints(polygon.outer);
+  const place = polygon.outer[0];
+  let best: Island | undefined;
+  for (const island of islands) {
+    if (!place || island.letter === index || !boxesMeet(island.box, box)) continue;
+    if (!containsPoint(island.ring, place)) continue;
+    if (!best || Math.abs(signedArea(island.ring)) < Math.abs(signedArea(best.ring))) best = island;
+  }
+  return best ? best.index : FRAME;
+}
+
+const sidesOf = (ring: Ring, beyond: number): Side[] =>
+  ring.map((from, i) => ({ from, to: ring[(i + 1) % ring.length] ?? from, beyond }));
+
+function cornersOf(ring: Ring): Point[] {
+  return ring.filter((point, i) => {
+    const before = ring[(i + ring.length - 1) % ring.length] ?? point;
+    const after = ring[(i + 1) % ring.length] ?? point;
+    const [a, b] = [unit(subtract(point, before)), unit(subtract(after, point))];
+    return Math.abs(degrees(Math.atan2(cross(a, b), dot(a, b)))) > CORNER;
+  });
+}
+
+/** The first side that a ray from `from` along the unit vector `along` meets, and how far off. */
+export interface Hit {
+  readonly distance: Mm;
+  readonly side: Side;
+}
+
+/** Nearer than this a ray meets the side it starts on. */
+const LEAST: Mm = 1e-4;
+
+export function firstHit(sides: readonly Side[], from: Point, along: Point): Hit | null {
+  let distance = Infinity;
+  let hit: Side | null = null;
+  for (const side of sides) {
+    const ax = side.from.x - from.x;
+    const ay = side.from.y - from.y;
+    const bx = side.to.x - from.x;
+    const by = side.to.y - from.y;
+    // Offsets of both ends from the ray's line: a side is met where they have different signs. A corner
+    // that lies exactly on the line counts to one of its two sides only.
+    const a = along.x * ay - along.y * ax;
+    const b = along.x * by - along.y * bx;
+    if (a < 0 === b < 0) continue;
+    const share = a / (a - b);
+    const at = (ax + (bx - ax) * share) * along.x + (ay + (by - ay) * share) * along.y;
+    if (at > LEAST && at < distance) {
+      distance = at;
+      hit = side;
+    }
+  }
+  return hit ? { distance, side: hit } : null;
+}

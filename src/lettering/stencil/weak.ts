@@ -1,0 +1,115 @@
+import { connectedParts, intersect, offset, subtract, union } from '../../geometry/clip.ts';
+import { areaOf, boxesMeet, boxOf, regionOfRing } from '../../geometry/region.ts';
+import { boxOfPoints, containsPoint, perimeter, reverseRing, signedArea } from '../../geometry/ring.ts';
+import type { Point, Region, Ring } from '../../geometry/shape.ts';
+import type { Mm } from '../../measure/units.ts';
+import { insidePoint } from './inside.ts';
+
+/** Sheet that is thinner than the limit somewhere. */
+export interface WeakSheet {
+  /** Letters with the thin necks filled on which otherwise whole pieces of sheet would hang. */
+  readonly letters: Region;
+  /** Whether a hole of those letters is such a piece, rather than an island that a letter encloses. */
+  readonly isWeak: (hole: Ring) => boolean;
+  /** Thin fingers of sheet with a free end. */
+  readonly tongues: readonly Tongue[];
+}
+
+export interface Tongue {
+  readonly ring: Ring;
+  /** Mean width. */
+  readonly width: Mm;
+  /** Where it hangs on thicker sheet. */
+  readonly root: Point;
+}
+
+/** Even with no limit asked for, necks thinner than this do not hold: paper tears, and a cut has a width. */
+const LEAST_LIMIT: Mm = 0.1;
+/** A finger is longer than this many times the limit; shorter tips of corners stand by themselves. */
+const LONG = 4;
+
+/**
+ * Thin sheet by morphological closing of the letters (an opening of the sheet) with a disk as wide as the
+ * limit: what the closed letters cover and the letters do not is sheet thinner than the limit. Holes of the
+ * closed letters that are more than the letters' own stand for pieces that hang on thin necks only.
+ */
+export function weakSheet(letters: Region, limit: Mm): WeakSheet {
+  const reach = Math.max(limit, LEAST_LIMIT) / 2;
+  const closed = offset(offset(letters, reach, 'round'), -reach, 'round');
+  const thin = thinParts(letters, closed, reach);
+  const firm = holesOf(closed).map((ring) => ({ ring, inside: insidePoint(ring) }));
+  const own = holesOf(letters).map((hole) => firmIn(hole, firm));
+  const hanging = firm.filter((piece) => !own.includes(piece));
+  const necks = thin.filter((part) => hanging.some(({ ring }) => touches(part, ring, reach)));
+  return {
+    letters: necks.length > 0 ? withoutCrumbs(union([letters, ...necks]), letters, firm) : letters,
+    isWeak: (hole) => {
+      const held = firm.filter(({ inside }) => containsPoint(hole, inside));
+      return held.length > 0 && held.every((piece) => hanging.includes(piece));
+    },
+    tongues:
+      limit > 0
+        ? thin.filter((part) => !necks.includes(part)).flatMap((p) => tongueOf(p, closed, limit))
+        : [],
+  };
+}
+
+/** A piece of sheet that stays when everything thinner than the limit is taken away. */
+interface Firm {
+  readonly ring: Ring;
+  readonly inside: Point;
+}
+
+const holesOf = (region: Region): Ring[] => region.flatMap((polygon) => [...polygon.holes]);
+
+/** The largest firm piece in an island: the island itself, where the others hang on it. */
+function firmIn(hole: Ring, firm: readonly Firm[]): Firm | null {
+  const box = boxOfPoints(hole);
+  let best: Firm | null = null;
+  for (const piece of firm) {
+    if (!boxesMeet(box, { ...piece.inside, w: 0, h: 0 }) || !containsPoint(hole, piece.inside)) continue;
+    if (!best || Math.abs(signedArea(piece.ring)) > Math.abs(signedArea(best.ring))) best = piece;
+  }
+  return best;
+}
+
+/** Pieces of thin sheet, less the slivers along curves that come from flattening them. */
+function thinParts(letters: Region, closed: Region, reach: Mm): Region[] {
+  const sliver = Math.min(0.1, reach / 4);
+  const thick = offset(subtract(closed, letters), -sliver / 2, 'miter');
+  return connectedParts(offset(thick, sliver, 'miter'));
+}
+
+/** Filling a neck can leave crumbs of it open in sharp corners: holes with no firm piece that no letter has. */
+function withoutCrumbs(filled: Region, letters: Region, firm: readonly Firm[]): Region {
+  const own = holesOf(letters);
+  return filled.map((polygon) => ({
+    ...polygon,
+    holes: polygon.holes.filter(
+      (hole) =>
+        firm.some(({ inside }) => containsPoint(hole, inside)) ||
+        own.some((one) => containsPoint(hole, insidePoint(one))),
+    ),
+  }));
+}
+
+function touches(part: Region, hole: Ring, reach: Mm): boolean {
+  const box = boxOf(part);
+  if (!box || !boxesMeet(box, boxOfPoints(hole))) return false;
+  return areaOf(intersect(offset(part, reach / 2, 'round'), regionOfRing(reverseRing(hole)))) > 0;
+}
+
+/** A long thin piece that hangs on thicker sheet at one end only. */
+function tongueOf(part: Region, closed: Region, limit: Mm): Tongue[] {
+  const ring = part[0]?.outer;
+  if (!ring) return [];
+  const length = perimeter(ring) / 2;
+  if (length < LONG * limit) return [];
+  const around = offset(part, limit / 4, 'round');
+  const roots = connectedParts(subtract(around, union([closed, part]))).filter(
+    (root) => areaOf(root) > (limit / 8) ** 2,
+  );
+  const root = roots[0]?.[0];
+  if (!root || roots.length !== 1) return [];
+  return [{ ring, width: areaOf(part) / length, root: insidePoint(root.outer) }];
+}
