@@ -1,5 +1,6 @@
 import type { Axis, Member, PartArray, Spacing } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
 import { memberId } from '../reference.ts';
@@ -40,10 +41,8 @@ function lineOf(
 
 export interface Expanded {
   readonly slots: readonly Slot[];
-  /** Smallest gap of both directions; negative: the members do not fit. */
-  readonly gap: Mm;
-  readonly columns: number;
-  readonly rows: number;
+  /** The direction in which the members do not fit: how many, and the room they have. */
+  readonly tight: { readonly count: number; readonly room: Mm } | null;
 }
 
 /** Every member of an array, from the lower left, row by row, without those left out. */
@@ -69,12 +68,11 @@ export function expandArray(array: PartArray, box: Box, stocks: ReadonlyMap<stri
       });
     });
   });
-  return {
-    slots,
-    gap: Math.min(array.across ? across.gap : 0, array.up ? up.gap : 0),
-    columns: across.starts.length,
-    rows: up.starts.length,
-  };
+  const tight = [
+    { line: across, room: box.w },
+    { line: up, room: box.h },
+  ].find(({ line }) => line.gap < -SAME_LENGTH);
+  return { slots, tight: tight ? { count: tight.line.starts.length, room: tight.room } : null };
 }
 
 function overridden(member: Member, own: PartArray['overrides'][string] | undefined): Member {

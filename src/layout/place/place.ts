@@ -146,9 +146,9 @@ function placePart(part: Part, box: Box, input: PlaceInput, ground: Ground | nul
 
   if (isSingle(part)) lay(part, part.finish, null);
   else {
-    const { slots, gap, columns, rows } = expandArray(part, box, stocks);
+    const { slots, tight } = expandArray(part, box, stocks);
     for (const slot of slots) lay(slot.member, slot.member.finish, slot);
-    if (gap < -SAME_LENGTH) checks.push(tooMany(part.id, columns * rows, box));
+    if (tight) checks.push(tooMany(part.id, tight.count, tight.room, box));
   }
   for (const stock of unknownStocks) {
     checks.push({ code: 'part.unknown-stock', severity: 'error', parts: [part.id], figures: { stock } });
@@ -204,10 +204,10 @@ const noSize = (id: string, box: Box): Check => ({
   figures: { width_mm: box.w, height_mm: box.h },
 });
 
-const tooMany = (id: string, count: number, box: Box): Check => ({
+const tooMany = (id: string, count: number, room: Mm, box: Box): Check => ({
   code: 'array.count',
   severity: 'error',
   parts: [id],
   at: { x: box.x + box.w / 2, y: box.y + box.h / 2 },
-  figures: { count, room_mm: Math.max(box.w, box.h) },
+  figures: { count, room_mm: room },
 });
