@@ -29,12 +29,14 @@ const WEIGHT = {
   astray: 12,
   missesHome: 1,
   missesTarget: 4,
-  /** Two bridges on the same side of the island. */
+  /** Two bridges near each other, where the far end of the island would flap. */
   crowded: 1.2,
 };
 
 /** Bridges of one island leave it at least this far apart. */
 const LEAST_APART: Deg = 50;
+/** From here on they stand on opposite sides, however small the island. */
+const OPPOSITE: Deg = 120;
 /** Pairs are tried among this many of the best places. */
 const MOST_TRIED = 48;
 
@@ -85,15 +87,17 @@ function offCenter({ along, leaves }: Crossing, { box, inside }: Island): number
  */
 export function chooseBridges(
   candidates: readonly Candidate[],
+  island: Island,
   count: number,
   width: Mm,
   held: readonly Candidate[],
 ): Candidate[] {
   const tried = spread(candidates);
-  const pair = count >= 2 && held.length === 0 ? bestPair(tried, width) : null;
+  const size = Math.hypot(island.box.w, island.box.h);
+  const pair = count >= 2 && held.length === 0 ? bestPair(tried, size, width) : null;
   const chosen = pair ? [...held, ...pair] : [...held];
   while (chosen.length < count) {
-    const next = chosen.length === 0 ? candidates[0] : bestNext(tried, chosen, width);
+    const next = chosen.length === 0 ? candidates[0] : bestNext(tried, chosen, size, width);
     if (!next) break;
     chosen.push(next);
   }
@@ -129,14 +133,13 @@ function spread(candidates: readonly Candidate[]): Candidate[] {
     .slice(0, MOST_TRIED);
 }
 
-function bestPair(candidates: readonly Candidate[], width: Mm): [Candidate, Candidate] | null {
+function bestPair(candidates: readonly Candidate[], size: Mm, width: Mm): [Candidate, Candidate] | null {
   let best: [Candidate, Candidate] | null = null;
   let least = Infinity;
   candidates.forEach((a, i) => {
     for (const b of candidates.slice(i + 1)) {
       if (!standApart(a, b, width)) continue;
-      const near = 1 - apart(a.angle, b.angle) / 180;
-      const cost = (a.cost + b.cost) * (1 + WEIGHT.crowded * near * near);
+      const cost = (a.cost + b.cost) * (1 + WEIGHT.crowded * nearness(a, [b], size) ** 2);
       if (cost < least) {
         least = cost;
         best = [a, b];
@@ -149,16 +152,14 @@ function bestPair(candidates: readonly Candidate[], width: Mm): [Candidate, Cand
 function bestNext(
   candidates: readonly Candidate[],
   chosen: readonly Candidate[],
+  size: Mm,
   width: Mm,
 ): Candidate | null {
-  const fair = 360 / (chosen.length + 1);
   let best: Candidate | null = null;
   let least = Infinity;
   for (const candidate of candidates) {
     if (!chosen.every((other) => standApart(candidate, other, width))) continue;
-    const nearest = Math.min(...chosen.map((other) => apart(candidate.angle, other.angle)));
-    const near = Math.max(0, 1 - nearest / fair);
-    const cost = candidate.cost * (1 + 2 * WEIGHT.crowded * near * near);
+    const cost = candidate.cost * (1 + 2 * WEIGHT.crowded * nearness(candidate, chosen, size) ** 2);
     if (cost < least) {
       least = cost;
       best = candidate;
@@ -167,10 +168,18 @@ function bestNext(
   return best;
 }
 
-/** Bars leave on different sides, and a bar's width of the letter stays between them. */
+/** 1 where a bar stands beside another one, 0 where the whole size of the island lies between. */
+function nearness(candidate: Candidate, others: readonly Candidate[], size: Mm): number {
+  const nearest = Math.min(
+    ...others.map((other) => distance(candidate.crossing.leaves, other.crossing.leaves)),
+  );
+  return Math.max(0, 1 - nearest / size);
+}
+
+/** Bars leave in different directions, with a bar's width between those that are not opposite. */
 const standApart = (a: Candidate, b: Candidate, width: Mm): boolean =>
   apart(a.angle, b.angle) >= LEAST_APART &&
-  (apart(a.angle, b.angle) >= 120 || distance(a.crossing.leaves, b.crossing.leaves) >= 2 * width);
+  (apart(a.angle, b.angle) >= OPPOSITE || distance(a.crossing.leaves, b.crossing.leaves) >= 2 * width);
 
 const apart = (a: Deg, b: Deg): Deg => {
   const turn = Math.abs(a - b) % 360;

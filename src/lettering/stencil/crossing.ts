@@ -2,7 +2,7 @@ import { add, angleOf, dot, leftNormal, midpoint, scale, subtract, unit } from '
 import { perimeter } from '../../geometry/ring.ts';
 import type { Point, Ring } from '../../geometry/shape.ts';
 import { type Deg, degrees, type Mm } from '../../measure/units.ts';
-import { firstHit, type Letter, type Side } from './solid.ts';
+import { type Course, firstHit, type Letter, type Side } from './solid.ts';
 
 /** A place where a bar could cross a stroke, from one piece of sheet to another. */
 export interface Crossing {
@@ -30,7 +30,7 @@ export interface Crossing {
 /** Samples along a border: close enough to find the thinnest place, few enough to stay quick. */
 const SAMPLES = { least: 24, most: 96 };
 /** Lines across the bar on which its ends are measured, as shares of half its width. */
-const ACROSS = [-1, -0.5, 0, 0.5, 1];
+const ACROSS = [-1, -0.5, 0.5, 1];
 /** A bar at more than this from upright looks and holds badly. */
 const MOST_SLANT: Deg = 50;
 /** Sine of the angle up to which bars are squared to the lettering: 15 degrees. */
@@ -94,14 +94,14 @@ function walker(ring: Ring, length: Mm): (at: Mm) => Point {
  * borders of the stroke about its middle. Null where the stroke ends in the same sheet it began with, or
  * where no bar of this width stands.
  */
-export function crossingFrom(start: Start, home: number, letter: Letter, sides: readonly Side[], width: Mm) {
-  const first = firstHit(sides, start.point, start.into);
+export function crossingFrom(start: Start, home: number, letter: Letter, course: Course, width: Mm) {
+  const first = firstHit(course, start.point, start.into);
   if (!first || first.side.beyond === home) return null;
   const middle = midpoint(start.point, add(start.point, scale(start.into, first.distance)));
   const upright = unit(subtract(start.into, inward(first.side)));
   for (const along of [squared(upright), upright, start.into]) {
-    const line = along && lineThrough(middle, along, home, sides);
-    const bar = line && barOn(line, home, letter, sides, width);
+    const line = along && lineThrough(middle, along, home, course);
+    const bar = line && barOn(line, home, letter, course, width);
     if (bar) return bar;
   }
   return null;
@@ -112,14 +112,6 @@ function squared(along: Point): Point | null {
   if (Math.abs(along.x) < SQUARED) return { x: 0, y: Math.sign(along.y) };
   if (Math.abs(along.y) < SQUARED) return { x: Math.sign(along.x), y: 0 };
   return null;
-}
-
-/** The crossing along a given line, as a person asked for it. */
-export function crossingAlong(start: Start, home: number, letter: Letter, sides: readonly Side[], width: Mm) {
-  const first = firstHit(sides, start.point, start.into);
-  if (!first) return null;
-  const line = lineThrough(add(start.point, scale(start.into, first.distance / 2)), start.into, home, sides);
-  return line ? barOn(line, home, letter, sides, width) : null;
 }
 
 /** Upright to a side, into the letter. */
@@ -134,10 +126,10 @@ interface Line {
   readonly aheadSide: Side;
 }
 
-function lineThrough(middle: Point, along: Point, home: number, sides: readonly Side[]): Line | null {
+function lineThrough(middle: Point, along: Point, home: number, course: Course): Line | null {
   if (along.x === 0 && along.y === 0) return null;
-  const ahead = firstHit(sides, middle, along);
-  const back = firstHit(sides, middle, scale(along, -1));
+  const ahead = firstHit(course, middle, along);
+  const back = firstHit(course, middle, scale(along, -1));
   if (!ahead || !back || back.side.beyond !== home || ahead.side.beyond === home) return null;
   return {
     middle,
@@ -149,7 +141,7 @@ function lineThrough(middle: Point, along: Point, home: number, sides: readonly 
   };
 }
 
-function barOn(line: Line, home: number, letter: Letter, sides: readonly Side[], width: Mm): Crossing | null {
+function barOn(line: Line, home: number, letter: Letter, course: Course, width: Mm): Crossing | null {
   const { middle, along, back, ahead } = line;
   const target = line.aheadSide.beyond;
   const slant = Math.max(
@@ -166,8 +158,8 @@ function barOn(line: Line, home: number, letter: Letter, sides: readonly Side[],
   let meetsTarget = true;
   for (const share of ACROSS) {
     const from = add(middle, scale(across, (share * width) / 2));
-    const to = firstHit(sides, from, along);
-    const fro = firstHit(sides, from, scale(along, -1));
+    const to = firstHit(course, from, along);
+    const fro = firstHit(course, from, scale(along, -1));
     if (to && to.side.beyond === target && to.distance <= ahead + most)
       after = Math.max(after, to.distance - ahead);
     else meetsTarget = false;
@@ -177,7 +169,7 @@ function barOn(line: Line, home: number, letter: Letter, sides: readonly Side[],
   }
   const leaves = add(middle, scale(along, -back));
   // An island narrower than the bar only touches the bar's end with its tip: the bar runs on to its middle.
-  if (!meetsHome) before = Math.max(before, depthBehind(leaves, along, sides) / 2);
+  if (!meetsHome) before = Math.max(before, depthBehind(leaves, along, course) / 2);
   return {
     leaves,
     reaches: add(middle, scale(along, ahead)),
@@ -194,8 +186,8 @@ function barOn(line: Line, home: number, letter: Letter, sides: readonly Side[],
 }
 
 /** How deep the sheet is behind the border point where a bar leaves it. */
-function depthBehind(leaves: Point, along: Point, sides: readonly Side[]): Mm {
-  return firstHit(sides, leaves, scale(along, -1))?.distance ?? 0;
+function depthBehind(leaves: Point, along: Point, course: Course): Mm {
+  return firstHit(course, leaves, scale(along, -1))?.distance ?? 0;
 }
 
 const angleBetween = (a: Point, b: Point): Deg => degrees(Math.acos(Math.min(1, Math.max(-1, dot(a, b)))));

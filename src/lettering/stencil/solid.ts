@@ -92,6 +92,20 @@ function cornersOf(ring: Ring): Point[] {
   });
 }
 
+/** Sides laid out for looking along many rays: their ends in one row of numbers. */
+export interface Course {
+  readonly sides: readonly Side[];
+  readonly ends: Float64Array;
+}
+
+export function courseOf(sides: readonly Side[]): Course {
+  const ends = new Float64Array(4 * sides.length);
+  sides.forEach(({ from, to }, i) => {
+    ends.set([from.x, from.y, to.x, to.y], 4 * i);
+  });
+  return { sides, ends };
+}
+
 /** The first side that a ray from `from` along the unit vector `along` meets, and how far off. */
 export interface Hit {
   readonly distance: Mm;
@@ -101,25 +115,28 @@ export interface Hit {
 /** Nearer than this a ray meets the side it starts on. */
 const LEAST: Mm = 1e-4;
 
-export function firstHit(sides: readonly Side[], from: Point, along: Point): Hit | null {
+export function firstHit({ sides, ends }: Course, from: Point, along: Point): Hit | null {
+  const { x, y } = from;
+  const { x: dx, y: dy } = along;
   let distance = Infinity;
-  let hit: Side | null = null;
-  for (const side of sides) {
-    const ax = side.from.x - from.x;
-    const ay = side.from.y - from.y;
-    const bx = side.to.x - from.x;
-    const by = side.to.y - from.y;
+  let hit = -1;
+  for (let i = 0; i < ends.length; i += 4) {
+    const ax = (ends[i] as number) - x;
+    const ay = (ends[i + 1] as number) - y;
+    const bx = (ends[i + 2] as number) - x;
+    const by = (ends[i + 3] as number) - y;
     // Offsets of both ends from the ray's line: a side is met where they have different signs. A corner
     // that lies exactly on the line counts to one of its two sides only.
-    const a = along.x * ay - along.y * ax;
-    const b = along.x * by - along.y * bx;
+    const a = dx * ay - dy * ax;
+    const b = dx * by - dy * bx;
     if (a < 0 === b < 0) continue;
     const share = a / (a - b);
-    const at = (ax + (bx - ax) * share) * along.x + (ay + (by - ay) * share) * along.y;
+    const at = (ax + (bx - ax) * share) * dx + (ay + (by - ay) * share) * dy;
     if (at > LEAST && at < distance) {
       distance = at;
-      hit = side;
+      hit = i / 4;
     }
   }
-  return hit ? { distance, side: hit } : null;
+  const side = sides[hit];
+  return side ? { distance, side } : null;
 }

@@ -9,7 +9,16 @@ import type { Mm } from '../../measure/units.ts';
 import type { Bridge, Stencil } from '../result.ts';
 import { type Candidate, candidatesOf, chooseBridges, fromOtherEnd, nearestTo } from './choose.ts';
 import { barRing, type Crossing, crossingFrom, startsOn } from './crossing.ts';
-import { FRAME, type Island, type Letter, type Side, type Solid, solidOf } from './solid.ts';
+import {
+  type Course,
+  courseOf,
+  FRAME,
+  type Island,
+  type Letter,
+  type Side,
+  type Solid,
+  solidOf,
+} from './solid.ts';
 import { tongueBridge } from './tongue.ts';
 import { type Tongue, weakSheet } from './weak.ts';
 
@@ -114,7 +123,7 @@ function chooseAll(choices: readonly Choices[], options: Options): Placed[] {
     const held = placed
       .filter(({ crossing }) => crossing.target === island.index)
       .map(({ crossing }) => fromOtherEnd(crossing, island));
-    const chosen = chooseBridges(candidates, wantedOf(island, options), options.bridgeWidth, held);
+    const chosen = chooseBridges(candidates, island, wantedOf(island, options), options.bridgeWidth, held);
     for (const { crossing } of chosen) placed.push({ island, crossing });
   }
   return placed;
@@ -135,12 +144,12 @@ const wantedOf = (island: Island, options: Options): number =>
 /** Crossings from all along an island's border; sides far from the island are only looked at if need be. */
 function crossingsOf(island: Island, letter: Letter, width: number): Crossing[] {
   const starts = startsOn(island.ring, width);
-  const across = (sides: readonly Side[]) =>
-    starts.flatMap((start) => crossingFrom(start, island.index, letter, sides, width) ?? []);
+  const across = (course: Course) =>
+    starts.flatMap((start) => crossingFrom(start, island.index, letter, course, width) ?? []);
   const near = across(
-    sidesNear(letter.sides, island.box, 2 * Math.max(island.box.w, island.box.h) + 6 * width),
+    courseOf(sidesNear(letter.sides, island.box, 2 * Math.max(island.box.w, island.box.h) + 6 * width)),
   );
-  return near.length >= starts.length / 4 ? near : across(letter.sides);
+  return near.length >= starts.length / 4 ? near : across(courseOf(letter.sides));
 }
 
 function sidesNear(sides: readonly Side[], { x, y, w, h }: Box, by: number): Side[] {

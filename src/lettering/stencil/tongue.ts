@@ -5,18 +5,19 @@ import { distanceToSegment } from '../../geometry/segment.ts';
 import type { Point, Ring } from '../../geometry/shape.ts';
 import { type Mm, radians } from '../../measure/units.ts';
 import { type Crossing, crossingFrom, startsOn } from './crossing.ts';
-import type { Side, Solid } from './solid.ts';
+import { courseOf, type Side, type Solid } from './solid.ts';
 import type { Tongue } from './weak.ts';
 
 /** Stands for the tongue among the pieces of sheet; islands count from 0 and the frame is -1. */
 const TONGUE = -2;
 /** The bridge holds the tongue in the half that is away from its root. */
 const FREE_HALF = 0.5;
-/** Borders this near to the tongue are its own. */
-const NEAR: Mm = 0.2;
+/** Borders this near to the tongue are its own, as a share of its width. */
+const NEAR = 0.25;
 
 /** The bridge that holds a tongue's free end: across the thinnest stroke beside it, near the tip. */
-export function tongueBridge({ ring, root }: Tongue, solid: Solid, width: Mm): Crossing | null {
+export function tongueBridge({ ring, root, width: own }: Tongue, solid: Solid, width: Mm): Crossing | null {
+  const near = NEAR * own;
   const far = Math.max(...ring.map((point) => distance(point, root)));
   const box = boxOfPoints(ring);
   const by = 8 * width + Math.max(box.w, box.h);
@@ -24,7 +25,8 @@ export function tongueBridge({ ring, root }: Tongue, solid: Solid, width: Mm): C
   const letters = solid.letters.filter(({ sides }) =>
     sides.some(({ from }) => boxesMeet(room, { ...from, w: 0, h: 0 })),
   );
-  const sides = letters.flatMap((letter) => letter.sides.map((side) => ownSide(side, ring)));
+  const sides = letters.flatMap((letter) => letter.sides.map((side) => ownSide(side, ring, near)));
+  const course = courseOf(sides);
   const around = { sides, corners: letters.flatMap((letter) => letter.corners) };
   let best: Crossing | null = null;
   let least = Infinity;
@@ -32,8 +34,8 @@ export function tongueBridge({ ring, root }: Tongue, solid: Solid, width: Mm): C
     const share = distance(start.point, root) / far;
     if (share < FREE_HALF) continue;
     // Step back into the tongue, so that the ray begins inside of it and not on its own rounding.
-    const inside = add(start.point, scale(start.into, -NEAR / 4));
-    const crossing = crossingFrom({ point: inside, into: start.into }, TONGUE, around, sides, width);
+    const inside = add(start.point, scale(start.into, -near / 4));
+    const crossing = crossingFrom({ point: inside, into: start.into }, TONGUE, around, course, width);
     if (!crossing) continue;
     const cost = (crossing.length * (1 + Math.sin(radians(crossing.slant)) + crossing.corner)) / share;
     if (cost < least) {
@@ -44,12 +46,12 @@ export function tongueBridge({ ring, root }: Tongue, solid: Solid, width: Mm): C
   return best;
 }
 
-function ownSide(side: Side, ring: Ring): Side {
-  const own = [0.1, 0.5, 0.9].some((t) => isNear(lerp(side.from, side.to, t), ring));
+function ownSide(side: Side, ring: Ring, near: Mm): Side {
+  const own = [0.1, 0.5, 0.9].some((t) => isNear(lerp(side.from, side.to, t), ring, near));
   return own ? { ...side, beyond: TONGUE } : side;
 }
 
-function isNear(point: Point, ring: Ring): boolean {
+function isNear(point: Point, ring: Ring, near: Mm): boolean {
   if (containsPoint(ring, point)) return true;
-  return ring.some((from, i) => distanceToSegment(point, from, ring[(i + 1) % ring.length] ?? from) < NEAR);
+  return ring.some((from, i) => distanceToSegment(point, from, ring[(i + 1) % ring.length] ?? from) < near);
 }
