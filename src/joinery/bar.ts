@@ -99,12 +99,18 @@ export const sameHeight = (a: Bar, b: Bar): boolean =>
 export const uprightness = (bar: Bar): number => Math.abs(bar.along.y);
 
 /**
- * Which of two bars runs through when nobody decided: the more upright one (a stile), else the earlier one.
+ * Which of two bars runs through when nobody decided: a stile before a rail, both before a sloping brace, of
+ * two braces the steeper one, else the earlier one.
  */
-export function morePlumb(a: Bar, b: Bar): Bar {
-  const difference = uprightness(a) - uprightness(b);
+export function runsThrough(a: Bar, b: Bar): Bar {
+  const difference = standingRank(a) - standingRank(b) || uprightness(a) - uprightness(b);
   if (Math.abs(difference) > 1e-9) return difference > 0 ? a : b;
   return a.index <= b.index ? a : b;
+}
+
+function standingRank({ along }: Bar): number {
+  if (Math.abs(along.x) < 1e-9) return 2;
+  return Math.abs(along.y) < 1e-9 ? 1 : 0;
 }
 
 /** A little larger than the points' box, so that things that only touch are found too. */

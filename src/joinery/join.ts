@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/shape.ts';
 import type { Deg } from '../measure/units.ts';
-import { type Bar, edgeLine, type Line, morePlumb } from './bar.ts';
+import { type Bar, edgeLine, type Line, runsThrough } from './bar.ts';
 import { type BarEnd, type CornerLines, cornerLines, cornerPlace } from './corner.ts';
 import type { Decision, Decisions } from './decide.ts';
 import { sprungStock } from './end/kind.ts';
@@ -40,7 +40,7 @@ function joinCorner(
 ): JointFound | null {
   if (!laps && !decision) return null;
   const kind = decision?.kind ?? 'butt';
-  const through = decision?.through ?? morePlumb(a.bar, b.bar);
+  const through = decision?.through ?? runsThrough(a.bar, b.bar);
   return cutCorner(works, a, b, { kind, through, decided: decision !== null, toOutside: decision !== null });
 }
 
@@ -109,7 +109,7 @@ function joinTee(works: Works, meeting: Of<'tee'>, decision: Decision | null): J
 function joinCross(works: Works, { a, b, laps }: Of<'cross'>, decision: Decision | null): JointFound | null {
   if (!laps) return null;
   const kind = crossKind(a, b, decision);
-  const through = decision?.through ?? morePlumb(a, b);
+  const through = decision?.through ?? runsThrough(a, b);
   const cutInTwo = through.index === a.index ? b : a;
   if (kind === 'half-lap') addLapGap(works, cutInTwo, through);
   else addGap(works, cutInTwo, through, kind);

@@ -12,7 +12,7 @@ import type { Placed } from './draft.ts';
 import { joinMeeting } from './join.ts';
 import { labelPieces } from './label.ts';
 import { pieceChecks } from './limits.ts';
-import { barsThatMeet, findMeetings, type Meeting } from './meet.ts';
+import { barsThatMeet, findLateMeetings, findMeetings, type Meeting } from './meet.ts';
 import { overlapChecks } from './overlap.ts';
 import type { Joinery, JointFound } from './piece.ts';
 import { joinRun } from './run.ts';
@@ -39,27 +39,42 @@ export interface JoineryInput {
  */
 export function planJoinery(input: JoineryInput): Joinery {
   const sticks = sticksOf(input);
-  const works = sticks.flatMap(({ bars }) => bars.map(newWork));
-  const meetings = findMeetings(works.map((work) => work.bar));
   const decisions = decisionsOf(input.joints);
-  const joints = [
-    ...sticks.flatMap(({ laid, bars }) => (laid.kind === 'run' ? joinRun(works, laid, bars, decisions) : [])),
-    ...meetings.map((meeting) => joinMeeting(works, meeting, decisions)).filter((joint) => joint !== null),
-  ];
-  const lengths = sawAll(input, works, meetings);
+  const { joints, lengths } = joinAndSaw(input, sticks, decisions);
   const byPart = lengthsByPart(lengths);
-  const seenOf = (id: string): Region => (byPart.get(id) ?? []).flatMap(footprintOf);
   const pieces = piecesOf(input, byPart);
   const drafts = pieces.map(({ draft }) => draft);
   const shown = shownLengths(pieces, input.measure, widthsOf(sticks));
   return {
     pieces: labelPieces(drafts, shown, input.stocks),
     joints: [...joints, ...touchJoints(lengths, decisions)],
-    solids: input.parts.map((laid) => solidOf(laid, seenOf(laid.id))),
+    solids: input.parts.map((laid) => solidOf(laid, (byPart.get(laid.id) ?? []).flatMap(footprintOf))),
     arches: archesOf(input.parts),
-    checks: orderChecks([...overlapChecks(meetings, seenOf), ...pieceChecks(drafts, input.shop.saw)]),
+    checks: orderChecks([...overlapChecks(lengths), ...pieceChecks(drafts, input.shop.saw)]),
   };
 }
+
+/** Joints as the parts are laid, and once more where a cut end has come to reach another part. */
+function joinAndSaw(
+  input: JoineryInput,
+  sticks: readonly Stick[],
+  decisions: Decisions,
+): { readonly joints: readonly JointFound[]; readonly lengths: readonly Length[] } {
+  const works = sticks.flatMap(({ bars }) => bars.map(newWork));
+  const join = (meetings: readonly Meeting[]): JointFound[] =>
+    meetings.map((meeting) => joinMeeting(works, meeting, decisions)).filter((joint) => joint !== null);
+  const meetings = findMeetings(works.map((work) => work.bar));
+  const joints = [
+    ...sticks.flatMap(({ laid, bars }) => (laid.kind === 'run' ? joinRun(works, laid, bars, decisions) : [])),
+    ...join(meetings),
+  ];
+  const lengths = sawAll(input, works, meetings);
+  const late = findLateMeetings(lengths.flatMap(outlinesOf), meetings);
+  if (late.length === 0) return { joints, lengths };
+  return { joints: [...joints, ...join(late)], lengths: sawAll(input, works, meetings) };
+}
+
+const outlinesOf = ({ bar, seen }: Length) => seen.map(({ outer }) => ({ bar, outline: outer }));
 
 interface Stick {
   readonly laid: Laid<'strip'> | Laid<'run'>;

@@ -38,17 +38,44 @@ export function barsThatMeet(meeting: Meeting): readonly [Bar, Bar] {
   }
 }
 
-/** Every pair of bars that touch or lap at one height, corners within a run left out. */
+/** Every pair of bars that touch or lap at one height as they are laid, corners within a run left out. */
 export function findMeetings(bars: readonly Bar[]): Meeting[] {
-  const outlines = bars.map(uncutOutline);
-  const found: Meeting[] = [];
-  for (const [i, j] of meetingPairs(outlines.map(boxAround))) {
-    const [a, b] = [bars[i], bars[j]];
-    const [p, q] = [outlines[i], outlines[j]];
-    if (!a || !b || !p || !q || !sameHeight(a, b) || neighborsInRun(a, b)) continue;
-    const depth = lapDepth(p, q);
-    if (depth < -TOUCH) continue;
-    found.push(meetingOf(a, b, depth > TOUCH));
+  const outlines = bars.map((bar) => ({ bar, outline: uncutOutline(bar) }));
+  return pairsThatMeet(outlines, -TOUCH).map(([a, b, depth]) => meetingOf(a, b, depth > TOUCH));
+}
+
+/**
+ * Pairs that lap only since their joints were cut, such as a brace whose angled end reaches past the square
+ * one it was laid with.
+ */
+export function findLateMeetings(
+  cut: readonly { readonly bar: Bar; readonly outline: readonly Point[] }[],
+  found: readonly Meeting[],
+): Meeting[] {
+  const known = new Set(found.filter((meeting) => meeting.laps).map((m) => pairKey(...barsThatMeet(m))));
+  const late: Meeting[] = [];
+  for (const [a, b] of pairsThatMeet(cut, TOUCH)) {
+    const key = pairKey(a, b);
+    if (known.has(key)) continue;
+    known.add(key);
+    late.push(meetingOf(a, b, true));
+  }
+  return late;
+}
+
+const pairKey = (a: Bar, b: Bar): string => `${Math.min(a.index, b.index)} ${Math.max(a.index, b.index)}`;
+
+/** Pairs at one height whose convex outlines lie at least `least` deep in each other, with that depth. */
+function pairsThatMeet(
+  outlines: readonly { readonly bar: Bar; readonly outline: readonly Point[] }[],
+  least: number,
+): [Bar, Bar, number][] {
+  const found: [Bar, Bar, number][] = [];
+  for (const [i, j] of meetingPairs(outlines.map(({ outline }) => boxAround(outline)))) {
+    const [a, b] = [outlines[i], outlines[j]];
+    if (!a || !b || a.bar === b.bar || !sameHeight(a.bar, b.bar) || neighborsInRun(a.bar, b.bar)) continue;
+    const depth = lapDepth(a.outline, b.outline);
+    if (depth >= least) found.push([a.bar, b.bar, depth]);
   }
   return found;
 }
@@ -107,12 +134,10 @@ function standing(a: Bar, b: Bar): 'start' | 'end' | 'passes' | 'within' {
   const far = cutAlong(a, edgeLine(b, 'right'), ANY);
   if (!near || !far) return endToEnd(a, b);
   const slack = (Math.abs(near.slope) * a.width) / 2 + TOUCH;
-  const low = Math.min(near.at, far.at) - slack;
-  const high = Math.max(near.at, far.at) + slack;
-  const starts = low <= 0 && 0 <= high && a.free.start;
-  const ends = low <= a.length && a.length <= high && a.free.end;
-  if (starts && ends) return 'within';
-  return starts ? 'start' : ends ? 'end' : 'passes';
+  const before = !a.free.start || 0 < Math.min(near.at, far.at) - slack;
+  const beyond = !a.free.end || a.length > Math.max(near.at, far.at) + slack;
+  if (before && beyond) return 'passes';
+  return before ? 'end' : beyond ? 'start' : 'within';
 }
 
 const ANY = { kind: 'butt', with: null, corner: null } as const;
