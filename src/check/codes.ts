@@ -52,8 +52,8 @@ export const CHECK_CODES = [
   'load.heavy', // added_kg, limit_kg
   'load.lift', // lift_n, limit_n
   'load.no-density', // stock
-  'fastening.through', // length_mm, room_mm
-  'fastening.no-brad', // room_mm, need_mm
+  'fastening.through', // length_mm, room_mm, fastener (brad or screw)
+  'fastening.no-brad', // room_mm, need_mm, fastener (brad or screw)
   'fastening.nothing-solid', //
   'fastening.screws', // mass_kg
   // size limits

@@ -1,0 +1,239 @@
+import type { KeepClear } from '../bed/bed.ts';
+import type { Check } from '../check/check.ts';
+import type { Design } from '../design/schema.ts';
+import { clipPolyline } from '../geometry/clip.ts';
+import { distance } from '../geometry/point.ts';
+import type { Point, Region } from '../geometry/shape.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { Piece, Solid } from '../joinery/piece.ts';
+import type { LaidPart, Leg } from '../layout/laid.ts';
+import type { Brad, Screw, Stock } from '../materials/types.ts';
+import type { Mm } from '../measure/units.ts';
+import { chooseDrive, type Drive, type DriveRule, noDrive, type Place } from './drive.ts';
+import { placesAlong, placesOver, type Spacing } from './places.ts';
+import { distinct } from './spread.ts';
+import { type Stack, woodUnder } from './stack.ts';
+import { surfaceHeight } from './surface.ts';
+
+/** Screws hold so much more than brads that they stand this many spacings apart. Common practice, no source. */
+const SCREW_SPACINGS = 2;
+/** Thread in what holds it, in shank diameters: Wood Handbook, Eq. 8-13 (check-values, section 9). */
+const THREAD_DIAMETERS = 7;
+
+/** What the drives need of the room's input. */
+export interface DriveInput {
+  readonly keepClears: readonly KeepClear[];
+  readonly pieces: readonly Piece[];
+  readonly stocks: readonly Stock[];
+  readonly settings: Design['fastening'];
+  readonly brad: Brad | null;
+  readonly screw: Screw | null;
+}
+
+/** How one part is driven, with what there is to say about it. */
+export interface Driven {
+  readonly fastener: string | null;
+  readonly length: Mm | null;
+  readonly from: 'front' | 'back';
+  readonly at: readonly Point[];
+  readonly depth: Mm;
+  readonly bite: Mm;
+  readonly checks: readonly Check[];
+}
+
+interface PartContact {
+  readonly solid: Solid;
+  readonly contact: Region;
+}
+
+/** A place with the wood on both sides of the part's back. */
+interface Spot {
+  readonly at: Point;
+  /** From the part's back to its surface. */
+  readonly part: Mm;
+  /** Unbroken wood beneath it. */
+  readonly under: Mm;
+}
+
+const lengthIn = (leg: Leg, region: Region): Mm =>
+  clipPolyline([leg.start, leg.end], region).reduce(
+    (sum, line) => sum + distance(line[0] ?? leg.start, line[line.length - 1] ?? leg.start),
+    0,
+  );
+
+/** The leg that a piece is: the one that runs longest within it. */
+const legOf = (piece: Region, legs: readonly Leg[]): Leg | null =>
+  legs.reduce<Leg | null>(
+    (best, leg) => (best === null || lengthIn(leg, piece) > lengthIn(best, piece) ? leg : best),
+    null,
+  );
+
+function placesOf(
+  input: DriveInput,
+  laid: LaidPart,
+  { solid, contact }: PartContact,
+  spacing: Spacing,
+): Point[] {
+  if (laid.kind !== 'strip' && laid.kind !== 'run') return placesOver(solid.region, contact, spacing);
+  const legs = laid.kind === 'strip' ? [laid.leg] : laid.legs;
+  const pieces = input.pieces.filter((p) => p.part === laid.id && p.placed.length > 0);
+  if (pieces.length === 0) return legs.flatMap((leg) => placesAlong(leg, solid.region, contact, spacing));
+  return pieces.flatMap((piece) => {
+    const leg = legOf(piece.placed, legs);
+    return leg ? placesAlong(leg, piece.placed, contact, spacing) : [];
+  });
+}
+
+const inKeepClear = (p: Point, keepClears: readonly KeepClear[], clear: Mm): boolean =>
+  keepClears.some(
+    ({ box }) =>
+      p.x > box.x - clear &&
+      p.x < box.x + box.w + clear &&
+      p.y > box.y - clear &&
+      p.y < box.y + box.h + clear,
+  );
+
+/** Distance from the nearest of the legs' center lines. */
+function sidewaysOf(laid: LaidPart, p: Point): Mm {
+  if (laid.kind !== 'strip' && laid.kind !== 'run') return 0;
+  const legs = laid.kind === 'strip' ? [laid.leg] : laid.legs;
+  return Math.min(
+    ...legs.map(({ start, end }) => {
+      const along = distance(start, end);
+      const cross = (end.x - start.x) * (p.y - start.y) - (end.y - start.y) * (p.x - start.x);
+      return along === 0 ? distance(start, p) : Math.abs(cross) / along;
+    }),
+  );
+}
+
+function spotsOf(
+  input: DriveInput,
+  stack: Stack,
+  laid: LaidPart,
+  contacts: readonly PartContact[],
+  spacing: Spacing,
+): Spot[] {
+  const stock = input.stocks.find((s) => s.id === laid.stock);
+  const radius = spacing.diameter / 2;
+  return contacts.flatMap((contact) => {
+    const { z0, z1 } = contact.solid;
+    return distinct(placesOf(input, laid, contact, spacing))
+      .filter((p) => !inKeepClear(p, input.keepClears, spacing.diameter))
+      .map((at) => ({
+        at,
+        part: surfaceHeight(stock, z1 - z0, radius, sidewaysOf(laid, at)),
+        under: woodUnder(stack, at, z0, radius),
+      }))
+      .filter((spot) => spot.under > SAME_LENGTH);
+  });
+}
+
+const fromFront = ({ at, part, under }: Spot): Place => ({ at, through: part, depth: part + under });
+const fromBack = ({ at, part, under }: Spot): Place => ({ at, through: under, depth: part + under });
+
+const drivenBy = (fastener: string, from: 'front' | 'back', drive: Drive): Driven => ({
+  fastener,
+  from,
+  ...drive,
+  checks: [],
+});
+
+const notDriven = (
+  laid: LaidPart,
+  at: Point | undefined,
+  code: Check['code'],
+  figures: Check['figures'],
+): Driven => ({
+  fastener: null,
+  length: null,
+  from: 'front',
+  at: [],
+  depth: 0,
+  bite: 0,
+  checks: [{ code, severity: 'warning', parts: [laid.id], at, figures }],
+});
+
+/**
+ * No listed length will do: either every one that bites comes out on the far side, where shorter ones
+ * would fit, or there is not the wood for any.
+ */
+function noLength(
+  laid: LaidPart,
+  places: readonly Place[],
+  rule: DriveRule,
+  fastener: 'brad' | 'screw',
+): Driven {
+  const { room, need } = noDrive(places, rule);
+  const at = places[0]?.at;
+  const biting = rule.lengths.filter((l) => l >= need).sort((a, b) => a - b)[0];
+  return biting !== undefined && need <= room
+    ? notDriven(laid, at, 'fastening.through', { length_mm: biting, room_mm: room, fastener })
+    : notDriven(laid, at, 'fastening.no-brad', { room_mm: room, need_mm: need, fastener });
+}
+
+/** Brads from the front. */
+export function driveBrads(
+  input: DriveInput,
+  stack: Stack,
+  laid: LaidPart,
+  contacts: readonly PartContact[],
+): Driven {
+  const { settings, brad } = input;
+  const diameter = brad?.diameter ?? 0;
+  const spacing = { spacing: settings.spacing, fromEdge: settings.fromEdge, diameter };
+  const spots = spotsOf(input, stack, laid, contacts, spacing);
+  if (spots.length === 0) return notDriven(laid, undefined, 'fastening.nothing-solid', {});
+  const rule: DriveRule = {
+    lengths: settings.lengths.length > 0 ? settings.lengths : (brad?.lengths ?? []),
+    short: settings.shortOfFar,
+    bite: settings.bite,
+    enough: null,
+  };
+  const places = spots.map(fromFront);
+  const drive = chooseDrive(places, rule);
+  return drive ? drivenBy(settings.brad, 'front', drive) : noLength(laid, places, rule, 'brad');
+}
+
+/** Spots by how much wood lies beneath them, the largest group first: one length of screw for each. */
+function byWood(spots: readonly Spot[]): Spot[][] {
+  const groups = new Map<number, Spot[]>();
+  for (const spot of spots) {
+    const key = Math.round(spot.under * 1000);
+    groups.set(key, [...(groups.get(key) ?? []), spot]);
+  }
+  return [...groups.values()].sort((a, b) => b.length - a.length || (a[0]?.under ?? 0) - (b[0]?.under ?? 0));
+}
+
+/**
+ * Screws: from behind into the part where a listed length reaches, so that nothing shows; else from the
+ * front. The least length with seven shank diameters of thread in what holds it, else the longest that
+ * stays short of the far side, which from behind is the show face.
+ */
+export function driveScrews(
+  input: DriveInput,
+  stack: Stack,
+  laid: LaidPart,
+  contacts: readonly PartContact[],
+): Driven {
+  const { settings, screw } = input;
+  const diameter = screw?.diameter ?? 0;
+  const spacing = { spacing: settings.spacing * SCREW_SPACINGS, fromEdge: settings.fromEdge, diameter };
+  const spots = spotsOf(input, stack, laid, contacts, spacing);
+  if (spots.length === 0) return notDriven(laid, undefined, 'fastening.nothing-solid', {});
+  const rule: DriveRule = {
+    lengths: screw?.lengths ?? [],
+    short: settings.shortOfFar,
+    bite: settings.bite,
+    enough: THREAD_DIAMETERS * diameter,
+  };
+  for (const [from, placeOf] of [
+    ['back', fromBack],
+    ['front', fromFront],
+  ] as const) {
+    for (const group of byWood(spots)) {
+      const drive = chooseDrive(group.map(placeOf), rule);
+      if (drive) return drivenBy(settings.screw, from, drive);
+    }
+  }
+  return noLength(laid, spots.map(fromBack), rule, 'screw');
+}

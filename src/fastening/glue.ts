@@ -1,0 +1,20 @@
+import { areaOf } from '../geometry/region.ts';
+import type { Region } from '../geometry/shape.ts';
+import type { Glue } from '../materials/types.ts';
+import type { Liters, Mm } from '../measure/units.ts';
+
+/** One bead for each such width of contact. Common practice, no source. */
+export const BEAD_EVERY: Mm = 75;
+const MM3_PER_LITER = 1e6;
+
+/** Length of the beads under a contact: one along a strip, side by side under a sheet. */
+export function beadLength(contact: Region, width: Mm): Mm {
+  if (width <= 0) return 0;
+  const beads = Math.max(1, Math.round(width / BEAD_EVERY));
+  return (areaOf(contact) / width) * beads;
+}
+
+/** Glue of a bead: its cross section times its length. */
+export function glueFor(glue: Glue | null, length: Mm): Liters {
+  return glue ? (glue.bead_mm2 * length) / MM3_PER_LITER : 0;
+}

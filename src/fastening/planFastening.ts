@@ -1,0 +1,150 @@
+import type { Bed, KeepClear } from '../bed/bed.ts';
+import type { Face } from '../bed/face.ts';
+import { type Check, orderChecks } from '../check/check.ts';
+import type { Design } from '../design/schema.ts';
+import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
+import type { Region } from '../geometry/shape.ts';
+import type { Piece, Solid } from '../joinery/piece.ts';
+import type { LaidPart } from '../layout/laid.ts';
+import type { Brad, Glue, Screw, Stock } from '../materials/types.ts';
+import type { Kg } from '../measure/units.ts';
+import { type Driven, driveBrads, driveScrews } from './driven.ts';
+import { beadLength, glueFor } from './glue.ts';
+import type { Fastened, FastenerUse, FasteningPlan } from './result.ts';
+import { contactUnder, type Stack, stackOf } from './stack.ts';
+
+export interface FasteningInput {
+  readonly bed: Bed;
+  readonly face: Face;
+  readonly keepClears: readonly KeepClear[];
+  readonly parts: readonly LaidPart[];
+  readonly solids: readonly Solid[];
+  /** Strips and runs are fastened piece by piece, clear of their joints. */
+  readonly pieces: readonly Piece[];
+  readonly stocks: readonly Stock[];
+  /** Mass of each laid part, from the load. */
+  readonly masses: readonly { readonly part: string; readonly mass: Kg }[];
+  readonly settings: Design['fastening'];
+  /** The table's entries that the settings name; null when they are not there. */
+  readonly brad: Brad | null;
+  readonly screw: Screw | null;
+  readonly glue: Glue | null;
+}
+
+/** What one part is fastened by, before the tables are asked. */
+function howOf(laid: LaidPart, mass: Kg, over: Kg): Fastened['how'] {
+  if (laid.kind === 'fitting') return 'screws';
+  return laid.fixing.how === 'brads' && mass > over ? 'screws' : laid.fixing.how;
+}
+
+/** Width of a part across its length, for its beads of glue: a sheet's lesser side. */
+function widthOf(laid: LaidPart): number {
+  if (laid.kind === 'strip') return laid.leg.width;
+  if (laid.kind === 'run') return laid.legs[0]?.width ?? 0;
+  return Math.min(laid.box.w, laid.box.h);
+}
+
+const NOTHING: Driven = {
+  fastener: null,
+  length: null,
+  from: 'front',
+  at: [],
+  depth: 0,
+  bite: 0,
+  checks: [],
+};
+
+interface PartContact {
+  readonly solid: Solid;
+  readonly contact: Region;
+}
+
+function contactsOf(stack: Stack, solids: readonly Solid[]): PartContact[] {
+  return solids.map((solid) => ({ solid, contact: contactUnder(stack, solid.region, solid.z0) }));
+}
+
+function nothingSolid(laid: LaidPart, solids: readonly Solid[]): Check {
+  const region = solids.flatMap((s) => [...s.region]);
+  const at = boxOf(region) ? centroidOf(region) : { x: laid.box.x, y: laid.box.y };
+  return { code: 'fastening.nothing-solid', severity: 'warning', parts: [laid.id], at, figures: {} };
+}
+
+function fasten(
+  input: FasteningInput,
+  stack: Stack,
+  laid: LaidPart,
+  solids: readonly Solid[],
+  mass: Kg,
+): { readonly fastened: Fastened; readonly checks: readonly Check[] } {
+  const how = howOf(laid, mass, input.settings.screwOver_kg);
+  const contacts = contactsOf(stack, solids);
+  const held = contacts.some(({ contact }) => areaOf(contact) > 0);
+  const checks: Check[] = [];
+  if (!held && how !== 'none') checks.push(nothingSolid(laid, solids));
+  let driven = NOTHING;
+  if (held && laid.kind !== 'fitting' && laid.kind !== 'painted') {
+    if (how === 'brads') driven = driveBrads(input, stack, laid, contacts);
+    if (how === 'screws') driven = driveScrews(input, stack, laid, contacts);
+  }
+  checks.push(...driven.checks);
+  if (how === 'screws' && laid.kind !== 'fitting' && laid.fixing.how === 'brads') {
+    checks.push({
+      code: 'fastening.screws',
+      severity: 'note',
+      parts: [laid.id],
+      figures: { mass_kg: mass },
+    });
+  }
+  const glued = laid.kind !== 'fitting' && (how === 'glue' || (how !== 'none' && laid.fixing.glue));
+  const beads = contacts.reduce((sum, { contact }) => sum + beadLength(contact, widthOf(laid)), 0);
+  const { fastener, length, from, at, depth, bite } = driven;
+  const glue = glued ? glueFor(input.glue, beads) : 0;
+  return { fastened: { part: laid.id, how, fastener, length, from, at, depth, bite, glue }, checks };
+}
+
+/** How many of each length, by kind, fastener and length. */
+function tally(parts: readonly Fastened[]): FastenerUse[] {
+  const use = new Map<string, FastenerUse>();
+  for (const { how, fastener, length, at } of parts) {
+    if (fastener === null || length === null || (how !== 'brads' && how !== 'screws')) continue;
+    const key = `${how}|${fastener}|${length}`;
+    use.set(key, { how, fastener, length, count: (use.get(key)?.count ?? 0) + at.length });
+  }
+  const name = (u: FastenerUse) => `${u.how}|${u.fastener}`;
+  return [...use.values()].sort((a, b) =>
+    name(a) === name(b) ? a.length - b.length : name(a) < name(b) ? -1 : 1,
+  );
+}
+
+/**
+ * How every part is held: brads from the front, screws for heavy parts (from behind, where they reach, so
+ * that nothing shows), glue by the length of its beads; each with its places on the face.
+ *
+ * A brad is the longest listed that stops short of the far side by the margin, counted through the part,
+ * everything solid beneath it and the wood behind the level at that very place. So none ever comes out
+ * under the mattress, whatever the stack.
+ *
+ * Checks, all warnings: `fastening.through` where every listed length that bites would come out on the far
+ * side, `fastening.no-brad` where there is not the wood for any (brads and screws alike), and
+ * `fastening.nothing-solid`. A note, `fastening.screws`, where a part set to brads is heavy enough for screws.
+ *
+ * Decoration only: hinges, latches and anchors are fixed by their maker's word.
+ */
+export function planFastening(input: FasteningInput): FasteningPlan {
+  const stack = stackOf(input.bed, input.face, input.solids);
+  const masses = new Map(input.masses.map(({ part, mass }) => [part, mass]));
+  const solidsOf = new Map<string, Solid[]>();
+  for (const solid of input.solids) {
+    solidsOf.set(solid.part, [...(solidsOf.get(solid.part) ?? []), solid]);
+  }
+  const results = input.parts
+    .filter((laid) => laid.kind !== 'painted')
+    .map((laid) => fasten(input, stack, laid, solidsOf.get(laid.id) ?? [], masses.get(laid.id) ?? 0));
+  const parts = results.map((r) => r.fastened);
+  return {
+    parts,
+    use: tally(parts),
+    glue: parts.reduce((sum, p) => sum + p.glue, 0),
+    checks: orderChecks(results.flatMap((r) => r.checks)),
+  };
+}

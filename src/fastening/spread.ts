@@ -1,0 +1,84 @@
+import { distance, lerp } from '../geometry/point.ts';
+import type { Point } from '../geometry/shape.ts';
+import { type Deg, degrees, type Mm } from '../measure/units.ts';
+
+/** A turn sharper than this is a corner, and a corner wants a fastener of its own. */
+const CORNER: Deg = 30;
+/** On a stretch shorter than this share of the spacing, one in the middle does. */
+const SINGLE = 0.25;
+/** Nearer than this, two places are one. */
+const SAME_PLACE: Mm = 0.01;
+
+const lengthOf = (line: readonly Point[]): Mm =>
+  line.reduce((sum, p, i) => sum + (i === 0 ? 0 : distance(line[i - 1] ?? p, p)), 0);
+
+/** The point at distance `along` from the start of the line. */
+function pointAt(line: readonly Point[], along: Mm): Point {
+  let left = along;
+  for (let i = 1; i < line.length; i++) {
+    const a = line[i - 1];
+    const b = line[i];
+    if (!a || !b) break;
+    const step = distance(a, b);
+    if (left <= step && step > 0) return lerp(a, b, left / step);
+    left -= step;
+  }
+  return line[line.length - 1] ?? { x: 0, y: 0 };
+}
+
+/** Even places along an open line, one at each end and none farther apart than `spacing`. */
+export function spreadAlong(line: readonly Point[], spacing: Mm): Point[] {
+  const length = lengthOf(line);
+  if (length < spacing * SINGLE) return [pointAt(line, length / 2)];
+  const gaps = Math.max(1, Math.ceil(length / spacing - 1e-9));
+  return Array.from({ length: gaps + 1 }, (_, i) => pointAt(line, (length * i) / gaps));
+}
+
+/** The line less `by` at each end; its middle alone where that leaves nothing. */
+export function trimEnds(line: readonly Point[], by: Mm): Point[] {
+  const length = lengthOf(line);
+  if (by <= 0) return [...line];
+  if (length <= 2 * by) return [pointAt(line, length / 2)];
+  const kept: Point[] = [pointAt(line, by)];
+  let along = 0;
+  line.forEach((p, i) => {
+    along += i === 0 ? 0 : distance(line[i - 1] ?? p, p);
+    if (along > by && along < length - by) kept.push(p);
+  });
+  return [...kept, pointAt(line, length - by)];
+}
+
+function turnAt(a: Point, b: Point, c: Point): Deg {
+  const before = Math.atan2(b.y - a.y, b.x - a.x);
+  const after = Math.atan2(c.y - b.y, c.x - b.x);
+  const turn = Math.abs(degrees(after - before)) % 360;
+  return Math.min(turn, 360 - turn);
+}
+
+/** A line cut into its smooth stretches. */
+function atCorners(line: readonly Point[]): Point[][] {
+  const stretches: Point[][] = [];
+  let current: Point[] = [];
+  line.forEach((p, i) => {
+    current.push(p);
+    const before = line[i - 1];
+    const after = line[i + 1];
+    if (before && after && turnAt(before, p, after) > CORNER) {
+      stretches.push(current);
+      current = [p];
+    }
+  });
+  return current.length > 1 ? [...stretches, current] : stretches;
+}
+
+/** Even places along a row that may have corners, with one in each corner; ends that meet count once. */
+export function spreadRow(line: readonly Point[], spacing: Mm): Point[] {
+  return distinct(atCorners(line).flatMap((stretch) => spreadAlong(stretch, spacing)));
+}
+
+/** The places without repeats, in their order. */
+export function distinct(places: readonly Point[]): Point[] {
+  const kept: Point[] = [];
+  for (const p of places) if (!kept.some((q) => distance(p, q) < SAME_PLACE)) kept.push(p);
+  return kept;
+}
