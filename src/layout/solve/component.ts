@@ -1,5 +1,6 @@
 import type { Face } from '../../bed/face.ts';
 import type { Part, Rule } from '../../design/schema.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Lines } from '../rule/rule.ts';
@@ -43,6 +44,8 @@ export interface ComponentInput {
 interface Frame {
   readonly signature: string;
   readonly rows: Rows;
+  /** Rules it was made from, those that could not hold among them. */
+  readonly stated: ReadonlySet<Rule>;
   readonly rejected: readonly Rejected[];
 }
 
@@ -64,26 +67,79 @@ export function solveComponent(input: ComponentInput, before: SolvedComponent | 
       frame: null,
     };
   }
-  const ground: Ground = { ...input, axis: component.axis };
-  let known = before && sameFrame(before.input, input) ? before.frame : null;
-  let guesses: readonly Span[] = parts.map((part) => spanOf(part.box, component.axis));
+  const known = before && sameFrame(before.input, input) ? before.frame : null;
+  const start: readonly Span[] = parts.map((part) => spanOf(part.box, component.axis));
+  const without = new Set<Rule>();
+  let guesses = start;
   for (let round = 1; ; round++) {
-    const lines = linesOf(ground, guesses);
-    const stated = component.rules.map((rule) => ({ rule, equations: equationsOf(rule, lines) }));
-    const signature = signatureOf(component, lines);
-    const frame = known?.signature === signature ? known : frameOf(input, stated, signature);
-    const rows = frame.rows.copy();
-    for (const wish of wishes(input, lines)) rows.add(wish);
-    const placed = settle(input, rows.values(2 * parts.length));
-    const found = placed.map(({ start, size }) => ({ low: start, high: start + size }));
-    const after = linesOf(ground, found);
-    for (const rule of component.rules) equationsOf(rule, after);
-    if (signatureOf(component, after) === signature || round === MOST_ROUNDS) {
-      return { input, placed, outcomes: outcomesOf(component, frame, after, found), frame };
+    const now = solveAsGuessed(input, guesses, without, known, 'own');
+    const astray = now.signature === '' ? [] : notHolding(input, now);
+    if (astray.length > 0 && round < MOST_ROUNDS) {
+      guesses = now.found;
+      continue;
     }
-    known = frame;
-    guesses = found;
+    if (astray.length > 0) {
+      for (const rule of astray) without.add(rule);
+      guesses = start;
+      round = 0;
+      continue;
+    }
+    if (now.frame.rejected.length === 0) return answer(input, now, [...without]);
+    const last = solveAsGuessed(input, guesses, without, known, 'design');
+    return answer(input, last, [...without, ...(last.signature === '' ? [] : notHolding(input, last))]);
   }
+}
+
+function answer(input: ComponentInput, solution: Solution, astray: readonly Rule[]): SolvedComponent {
+  return {
+    input,
+    placed: solution.placed,
+    outcomes: outcomesOf(input, solution, astray),
+    frame: solution.frame,
+  };
+}
+
+const groundOf = (input: ComponentInput): Ground => ({ ...input, axis: input.component.axis });
+
+/**
+ * Whose order decides which rule yields. While guesses are still being improved an order of the rules'
+ * own, so that where they lead does not depend on the design's order; at the end the design's.
+ */
+type Order = 'own' | 'design';
+
+interface Solution {
+  /** The choices it was made with. */
+  readonly signature: string;
+  readonly frame: Frame;
+  readonly placed: readonly Placed[];
+  readonly found: readonly Span[];
+}
+
+/** One solution, with the choices that depend on places (which part ends a block) made as guessed. */
+function solveAsGuessed(
+  input: ComponentInput,
+  guesses: readonly Span[],
+  without: ReadonlySet<Rule>,
+  known: Frame | null,
+  order: Order,
+): Solution {
+  const { component, parts } = input;
+  const lines = linesOf(groundOf(input), guesses);
+  const stated = component.rules.flatMap((rule) =>
+    without.has(rule) ? [] : [{ rule, equations: equationsOf(rule, lines) }],
+  );
+  const signature = signatureOf(component, lines, without);
+  const usable = known?.signature === signature && (order === 'design' || known.rejected.length === 0);
+  const frame = usable && known ? known : frameOf(input, stated, signature, order);
+  const rows = frame.rows.copy();
+  for (const wish of wishes(input, lines)) rows.add(wish);
+  const placed = settle(input, rows.values(2 * parts.length));
+  return {
+    signature,
+    frame,
+    placed,
+    found: placed.map(({ start, size }) => ({ low: start, high: start + size })),
+  };
 }
 
 /** The part keeps its place; where its make decides its size, about its center line. */
@@ -95,19 +151,42 @@ function alone(part: Part, component: Component, structure: Structure | undefine
   return { start: start + size / 2 - fixed / 2, size: fixed };
 }
 
-function signatureOf(component: Component, lines: Lines & { readonly counts: readonly string[] }): string {
-  const choices = component.rules.flatMap((rule) => choiceOf(rule, lines) ?? []);
-  return [...choices, ...new Set(lines.counts)].join(';');
+/**
+ * Rules taken as holding that do not when the choices they rest on are made anew from the solution: the
+ * guess was wrong. A rule that is still among them after some rounds chases its own ends and is left out.
+ */
+function notHolding(input: ComponentInput, solution: Solution): Rule[] {
+  const lines = linesOf(groundOf(input), solution.found);
+  const values = solution.found.flatMap((span) => [span.low, span.high]);
+  const judged = new Set(solution.frame.rejected.map((r) => r.rule));
+  return input.component.rules.filter(
+    (rule) =>
+      !judged.has(rule) &&
+      solution.frame.stated.has(rule) &&
+      equationsOf(rule, lines).some((equation) => Math.abs(evaluate(equation, values)) > SAME_LENGTH),
+  );
 }
 
-function frameOf(input: ComponentInput, stated: readonly Stated[], signature: string): Frame {
+/** Every choice that the equations of these lines rest on; empty where there is none. */
+function signatureOf(
+  component: Component,
+  lines: Lines & { readonly counts: readonly string[] },
+  without: ReadonlySet<Rule>,
+): string {
+  const choices = component.rules.flatMap((rule) => choiceOf(rule, lines) ?? []);
+  const left = [...without].map((rule) => `without ${rule.id}`);
+  return [...choices, ...new Set(lines.counts), ...left].join(';');
+}
+
+function frameOf(input: ComponentInput, stated: readonly Stated[], signature: string, order: Order): Frame {
   const structure = structureEquations(input.structures);
   const canonical = [...stated].sort((a, b) => (a.rule.id < b.rule.id ? -1 : 1));
   const rows = eliminated(structure, canonical);
-  if (rows) return { signature, rows, rejected: [] };
+  const rules = new Set(stated.map((s) => s.rule));
+  if (rows) return { signature, rows, stated: rules, rejected: [] };
   // Only when something fights does the design's order count; the answer is then made of those that hold,
   // again in an order of their own.
-  const verdict = judge(structure, stated);
+  const verdict = judge(structure, order === 'design' ? stated : canonical);
   const holding = new Set(verdict.accepted);
   return {
     signature,
@@ -117,6 +196,7 @@ function frameOf(input: ComponentInput, stated: readonly Stated[], signature: st
         canonical.filter((s) => holding.has(s)),
         true,
       ) ?? new Rows(),
+    stated: rules,
     rejected: verdict.rejected,
   };
 }
@@ -215,14 +295,20 @@ function settle(input: ComponentInput, values: readonly number[]): Placed[] {
   });
 }
 
-function outcomesOf(component: Component, frame: Frame, lines: Lines, found: readonly Span[]): Outcome[] {
-  const values = found.flatMap((span) => [span.low, span.high]);
-  const rejected = new Map(frame.rejected.map((r) => [r.rule, r.fights.map((f) => f.id)]));
-  return component.rules.map((rule) => {
+function outcomesOf(input: ComponentInput, solution: Solution, astray: readonly Rule[]): Outcome[] {
+  const lines = linesOf(groundOf(input), solution.found);
+  const values = solution.found.flatMap((span) => [span.low, span.high]);
+  const fights = new Map<Rule, readonly string[]>(astray.map((rule) => [rule, []]));
+  for (const { rule, fights: others } of solution.frame.rejected)
+    fights.set(
+      rule,
+      others.map((r) => r.id),
+    );
+  return input.component.rules.map((rule) => {
     const result = resultOf(rule, lines);
     return {
       rule,
-      fights: rejected.get(rule) ?? null,
+      fights: fights.get(rule) ?? null,
       result: result === null ? null : evaluate(result, values),
     };
   });

@@ -1,0 +1,235 @@
+import { Constraint, Expression, Operator, Solver, Strength, Variable } from '@lume/kiwi';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Design, Part, Rule } from '../../../src/design/schema.ts';
+import { layOut } from '../../../src/layout/layout.ts';
+import { createMemory } from '../../../src/layout/memory.ts';
+import { settled } from '../../../src/layout/settle.ts';
+import { allParts, somePart, someRule, someRules } from '../arbitrary.ts';
+import { deviations } from '../holds.ts';
+import { at, design, lay, panel, plainFace, recessedFace, STOCKS } from '../sample.ts';
+
+const withBoxes = (d: Design, boxes: readonly { part: string; box: Part['box'] }[]): Design => {
+  const found = new Map(boxes.map(({ part, box }) => [part, box]));
+  return { ...d, parts: d.parts.map((part) => ({ ...part, box: found.get(part.id) ?? part.box })) };
+};
+
+type Change =
+  | { readonly do: 'part'; readonly part: Part }
+  | { readonly do: 'add'; readonly rule: Rule }
+  | { readonly do: 'drop'; readonly index: number }
+  | { readonly do: 'bed'; readonly width: number };
+
+const change: fc.Arbitrary<Change> = fc.oneof(
+  somePart.map((part): Change => ({ do: 'part', part })),
+  fc.nat(1e9).chain((n) => someRule(`n${n}`).map((rule): Change => ({ do: 'add', rule }))),
+  fc.nat(20).map((index): Change => ({ do: 'drop', index })),
+  fc.integer({ min: 900, max: 1100 }).map((width): Change => ({ do: 'bed', width })),
+);
+
+function apply(d: Design, made: Change): Design {
+  switch (made.do) {
+    case 'part':
+      return { ...d, parts: d.parts.map((part) => (part.id === made.part.id ? made.part : part)) };
+    case 'add':
+      return { ...d, rules: [...d.rules.filter((r) => r.id !== made.rule.id), made.rule] };
+    case 'drop':
+      return { ...d, rules: d.rules.filter((_, i) => i !== made.index) };
+    case 'bed':
+      return d;
+  }
+}
+
+describe('any sequence of edits', () => {
+  it('every rule that is said to hold does, with memory as without, and the solved design rests', () => {
+    fc.assert(
+      fc.property(allParts, someRules(6), fc.array(change, { maxLength: 8 }), (parts, rules, changes) => {
+        let now = design(parts, rules);
+        let face = plainFace();
+        const memory = createMemory();
+        for (const made of [null, ...changes]) {
+          if (made) now = apply(now, made);
+          if (made?.do === 'bed') face = plainFace(made.width);
+          const held = made?.do === 'part' ? new Set([made.part.id]) : new Set<string>();
+          const input = { design: now, face, keepClears: [], stocks: STOCKS, held };
+          const layout = layOut(input, memory);
+          expect(layout).toEqual(layOut(input));
+          layout.rules.forEach((state, i) => {
+            const rule = now.rules[i];
+            if (!rule || !state.holds) return;
+            const worst = Math.max(0, ...deviations(rule, face, layout.boxes).map(Math.abs));
+            expect(worst).toBeLessThanOrEqual(1e-6);
+          });
+          // A block that chases its own ends is left out, and may find rest from where that leaves it.
+          const chasing = layout.rules.some(
+            (r, i) => !r.holds && r.fights.length === 0 && now.rules[i]?.kind === 'center',
+          );
+          const wide = !chasing && [...layout.boxes.values()].every((box) => box.w >= 0 && box.h >= 0);
+          now = withBoxes(now, settled(now, layout));
+          if (wide) {
+            const again = layOut({ ...input, design: now, held: new Set() });
+            for (const [id, box] of layout.boxes) {
+              const rest = again.boxes.get(id);
+              expect(Math.abs((rest?.x ?? 0) - box.x)).toBeLessThanOrEqual(1e-6);
+              expect(Math.abs((rest?.y ?? 0) - box.y)).toBeLessThanOrEqual(1e-6);
+              expect(Math.abs((rest?.w ?? 0) - box.w)).toBeLessThanOrEqual(1e-6);
+              expect(Math.abs((rest?.h ?? 0) - box.h)).toBeLessThanOrEqual(1e-6);
+            }
+          }
+        }
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('the order of parts does not count, nor that of rules that do not fight', () => {
+    fc.assert(
+      fc.property(
+        allParts,
+        someRules(8),
+        fc.array(fc.nat(1e6), { minLength: 16, maxLength: 16 }),
+        (parts, rules, keys) => {
+          const shuffled = <T>(list: readonly T[]): T[] =>
+            list
+              .map((one, i) => ({ one, key: keys[i] ?? i }))
+              .sort((a, b) => a.key - b.key)
+              .map(({ one }) => one);
+          const straight = lay(design(parts, rules));
+          expect(lay(design(shuffled(parts), rules)).boxes.get('c')).toEqual(straight.boxes.get('c'));
+          expect(new Map([...lay(design(shuffled(parts), rules)).boxes].sort())).toEqual(
+            new Map([...straight.boxes].sort()),
+          );
+          // Without those that could not hold, the rest fights nothing.
+          const holding = rules.filter((_, i) => straight.rules[i]?.holds);
+          const some = lay(design(parts, holding));
+          const other = lay(design(parts, shuffled(holding)));
+          expect(other.boxes).toEqual(some.boxes);
+          expect(other.rules.every((r) => r.holds)).toBe(true);
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+
+  it('parts that no rule ties to a change do not move at all', () => {
+    fc.assert(
+      fc.property(allParts, someRules(5), somePart, (parts, rules, moved) => {
+        const tied = new Set([moved.id]);
+        const text = rules.map((rule) => JSON.stringify(rule));
+        for (let grown = true; grown; ) {
+          grown = false;
+          for (const t of text) {
+            const named = parts.map((p) => p.id).filter((id) => t.includes(`"${id}"`));
+            if (!named.some((id) => tied.has(id))) continue;
+            for (const id of named) if (!tied.has(id)) grown = !!tied.add(id);
+          }
+        }
+        const before = lay(design(parts, rules));
+        const after = lay(
+          design(
+            parts.map((p) => (p.id === moved.id ? moved : p)),
+            rules,
+          ),
+        );
+        for (const [id, box] of before.boxes) if (!tied.has(id)) expect(after.boxes.get(id)).toEqual(box);
+      }),
+      { numRuns: 150 },
+    );
+  });
+});
+
+/**
+ * The rules of one axis given to an independent constraint solver (Cassowary), which only says whether
+ * they can hold together. Deviations are linear in the boxes, so their coefficients are read off by
+ * moving one edge at a time.
+ */
+function canHold(
+  parts: readonly Part[],
+  rules: readonly Rule[],
+  fixed: ReadonlyMap<string, number>,
+): boolean {
+  const face = plainFace();
+  const solver = new Solver();
+  const ids = parts.map((part) => part.id);
+  const variables = ids.flatMap((id) => [new Variable(`${id}.x`), new Variable(`${id}.w`)]);
+  const boxes = (values: readonly number[]) =>
+    new Map(ids.map((id, i) => [id, at(values[2 * i] ?? 0, 0, values[2 * i + 1] ?? 0, 1)]));
+  const zero = variables.map(() => 0);
+  const require = (terms: readonly [number, Variable][], rest: number): boolean => {
+    const some = terms.filter(([c]) => Math.abs(c) > 1e-12);
+    if (some.length === 0) return Math.abs(rest) < 1e-6;
+    try {
+      solver.addConstraint(
+        new Constraint(new Expression(...some, rest), Operator.Eq, undefined, Strength.required),
+      );
+      return true;
+    } catch {
+      return false;
+    }
+  };
+  for (const [id, w] of fixed) {
+    const size = variables[2 * ids.indexOf(id) + 1];
+    if (size && !require([[1, size]], -w)) return false;
+  }
+  for (const rule of rules) {
+    const base = deviations(rule, face, boxes(zero));
+    const columns = variables.map((_, i) =>
+      deviations(rule, face, boxes(zero.map((v, j) => (i === j ? 1 : v)))),
+    );
+    for (let k = 0; k < base.length; k++) {
+      const rest = base[k] ?? 0;
+      const terms = variables.map((v, i): [number, Variable] => [(columns[i]?.[k] ?? 0) - rest, v]);
+      if (!require(terms, rest)) return false;
+    }
+  }
+  return true;
+}
+
+describe('against an independent solver', () => {
+  it('accepts what can hold, rejects what cannot, and the fights are smallest', () => {
+    const onX = (rule: Rule): boolean =>
+      'axis' in rule &&
+      rule.axis === 'x' &&
+      rule.kind !== 'mirror' &&
+      !(rule.kind === 'center' && rule.parts.length > 1);
+    fc.assert(
+      fc.property(allParts, someRules(12), (parts, all) => {
+        const rules = all.filter(onX);
+        const layout = lay(design(parts, rules));
+        const fixed = new Map(
+          parts.flatMap((p) => (p.kind === 'strip' && p.lie === 'up' ? [[p.id, 40] as const] : [])),
+        );
+        const taken: Rule[] = [];
+        rules.forEach((rule, i) => {
+          const state = layout.rules[i];
+          expect(canHold(parts, [...taken, rule], fixed)).toBe(state?.holds);
+          if (state?.holds) {
+            taken.push(rule);
+            return;
+          }
+          const fights = rules.filter((r) => state?.fights.includes(r.id));
+          expect(canHold(parts, [...fights, rule], fixed)).toBe(false);
+          for (const one of fights) {
+            expect(canHold(parts, [...fights.filter((r) => r !== one), rule], fixed)).toBe(true);
+          }
+        });
+      }),
+      { numRuns: 200 },
+    );
+  });
+});
+
+describe('memory', () => {
+  it('gives back the very same parts where nothing changed', () => {
+    const memory = createMemory();
+    const parts = [panel('a', at(100, 100, 50, 50)), panel('b', at(300, 100, 50, 50))];
+    const d = design(parts);
+    const input = { design: d, face: recessedFace(), keepClears: [], stocks: STOCKS };
+    const before = layOut(input, memory);
+    const moved = { ...d, parts: [parts[0]!, { ...parts[1]!, box: at(400, 100, 50, 50) }] };
+    const after = layOut({ ...input, design: moved }, memory);
+    expect(after.parts[0]).toBe(before.parts[0]);
+    expect(after.boxes.get('a')).toBe(before.boxes.get('a'));
+    expect(after.parts[1]?.box.x).toBe(400);
+  });
+});
