@@ -93,15 +93,12 @@ function withMissing(s: StockProblem, capacity: Mm): StockProblem {
   };
 }
 
+/** Ids of the pieces on the loads, the last of their kind. */
 const piecesOf = (s: StockProblem, loads: readonly Load[]): string[] =>
-  s.pieces.flatMap((list, i) =>
-    list
-      .slice(
-        0,
-        loads.reduce((n, l) => n + (l.counts[i] ?? 0), 0),
-      )
-      .map((p) => p.id),
-  );
+  s.pieces.flatMap((list, i) => {
+    const n = loads.reduce((sum, l) => sum + (l.counts[i] ?? 0), 0);
+    return list.slice(list.length - n).map((p) => p.id);
+  });
 
 function boundFor(
   s: StockProblem,

@@ -32,6 +32,7 @@ export function search(p: Problem, rest: Rest, prices: Prices, under: number, bu
   const seen = new Map<string, number>();
 
   const open = (weight: number): void => {
+    if (weight >= limit) return;
     const longest = need.findIndex((n) => n > 0);
     if (longest < 0) {
       limit = weight;

@@ -51,10 +51,10 @@ function first(a: Block, b: Block): number {
   return Math.abs(run(b) - run(a)) > THIN ? run(b) - run(a) : a.y - b.y || a.x - b.x;
 }
 
-/** The four trim cuts: the blade runs in what is cut off. */
+/** The four trim cuts: the blade runs in what is cut off, which is never thinner than it. */
 function trims({ length, width, trim, kerf }: Frame): SheetCut[] {
   if (trim <= THIN) return [];
-  const near = Math.max(0, trim - kerf);
+  const near = trim - kerf;
   const [w, h] = [length - 2 * trim, width - 2 * trim];
   return [
     { number: 1, kind: 'rip', of: { x: 0, y: 0, w: length, h: width }, fence: near },

@@ -88,7 +88,7 @@ function piecesOn(s: SheetStockProblem, loads: readonly SheetLoad[], bin: number
     if (load.bin !== bin) continue;
     for (const b of leaves(load.root)) if (b.item >= 0) counts[b.item] = (counts[b.item] ?? 0) + 1;
   }
-  return s.pieces.flatMap((list, i) => list.slice(0, counts[i]).map((p) => p.id));
+  return s.pieces.flatMap((list, i) => list.slice(list.length - (counts[i] ?? 0)).map((p) => p.id));
 }
 
 function laySheets(s: SheetStockProblem, loads: readonly SheetLoad[], stock: string, keep: Mm): CutSheet[] {

@@ -93,13 +93,15 @@ export function sheetProblem(input: SheetInput): SheetStockProblem {
 
 function sheetSources({ stock, owned, shop }: SheetInput): SheetSource[] {
   const kerf = shop.sheetKerf;
+  // A trim cut takes a whole kerf at least.
+  const trim = shop.edgeTrim > 0 ? Math.max(shop.edgeTrim, kerf) : 0;
   const bought = [...stock.sizes]
     .sort((a, b) => a.length * a.width - b.length * b.width || a.price - b.price || a.length - b.length)
     .map(
       (s): SheetSource => ({
         length: s.length,
         width: s.width,
-        trim: shop.edgeTrim,
+        trim,
         kerf,
         cost: s.price,
         owned: null,
