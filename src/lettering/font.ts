@@ -61,7 +61,7 @@ function fontOf({ cff, tables }: FontTables, name: string): Font {
   const glyphOf = characterMap(need(tables, 'cmap'));
   const advanceOf = advances(need(tables, 'hhea'), need(tables, 'hmtx'), glyphs);
   const kernOf = remembered(kerningOf(tables));
-  const outlineOf = outlinesOf(tables, cff, unitsPerEm);
+  const outlineOf = outlinesOf(tables, cff, unitsPerEm, glyphs);
 
   /** Glyph of a character, 0 when the font has none that can be drawn. */
   const found = new Map<string, { glyph: number; path: Path }>();

@@ -7,11 +7,12 @@ import { rotate } from '../geometry/point.ts';
 import { areaOf, boxOf } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Path, Point } from '../geometry/shape.ts';
-import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { FLATNESS } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Stand, standsOf } from './arc.ts';
+import { letterByLetter } from './cluster.ts';
 import type { Font } from './font.ts';
-import { layersOf } from './layers.ts';
+import { layersOf, shadeVector } from './layers.ts';
 import type { Lettered, LetterLayer, PlacedGlyph } from './result.ts';
 import { type Setting, type Slot, setText } from './setting.ts';
 
@@ -36,8 +37,7 @@ interface Reach {
   readonly above: Mm;
 }
 
-const NO_REACH: Reach = { left: 0, right: 0, below: 0, above: 0 };
-/** Two passes settle the reach: outline and shade do not grow with the letters, only corners can differ. */
+/** A second pass settles the reach: outline and shade do not grow with the letters. */
 const PASSES = 3;
 
 /**
@@ -51,11 +51,11 @@ const PASSES = 3;
  * Checks: `lettering.missing-glyph`, `lettering.off-sign`.
  */
 export function letter({ lettering, font, sign }: LetterInput): { lettered: Lettered; checks: Check[] } {
-  let reach = NO_REACH;
+  let reach = expectedReach(lettering);
   let laid = layAt(lettering, font, sign, reach);
   for (let pass = 1; pass < PASSES && lettering.fit !== 'none'; pass += 1) {
     const measured = reachOf(laid);
-    if (sameReach(measured, reach)) break;
+    if (SIDES.every((side) => isEnough(reach[side], measured[side]))) break;
     reach = measured;
     laid = layAt(lettering, font, sign, reach);
   }
@@ -101,7 +101,11 @@ function layAt(lettering: Lettering, font: Font, sign: SignBox, reach: Reach): L
     const region = regionOfRings(ringsOfPath(placed), 'nonzero');
     return [{ character: slot.character, line: slot.line, path: placed, region }];
   });
-  const layers = layersOf(union(glyphs.map((glyph) => glyph.region)), lettering);
+  const letters = glyphs.flatMap((glyph) => glyph.region);
+  const layers = layersOf(
+    letterByLetter(letters, 0, (touching) => union([touching])),
+    lettering,
+  );
   return { setting, factor, glyphs, layers, box: { ...ink, x: ink.x + by.x, y: ink.y + by.y } };
 }
 
@@ -149,22 +153,31 @@ function factorOf(lettering: Lettering, font: Font, sign: SignBox, reach: Reach)
   const needed = { none: [], width: [room.w], height: [room.h], both: [room.w, room.h] }[lettering.fit];
   if (needed.length === 0 || ink.w <= 0 || ink.h <= 0 || needed.some((size) => size <= 0)) return 1;
   // Straight text grows in proportion; bent text does not, since its rise stays as asked.
-  return lettering.arcRise === 0 ? fits(ink) : largestFactor((factor) => fits(inkAt(factor)) >= 1);
+  return lettering.arcRise === 0 ? fits(ink) : balanced((factor) => fits(inkAt(factor)));
 }
 
-/** Largest factor that still fits, by doubling and halving. */
-function largestFactor(fits: (factor: number) => boolean): number {
+/**
+ * Factor at which `spare` (room over need, falling) comes to 1. Bent text grows nearly by a straight line
+ * over the factor, so false position with halving of the end that stands still finds it in a few steps.
+ */
+function balanced(spare: (factor: number) => number): number {
+  const over = (factor: number) => 1 / spare(factor) - 1;
   let low = 1;
-  for (let i = 0; i < 30 && !fits(low); i += 1) low /= 2;
+  for (let i = 0; i < 30 && over(low) > 0; i += 1) low /= 2;
   let high = 2 * low;
-  for (let i = 0; i < 30 && fits(high); i += 1) {
-    low = high;
-    high *= 2;
-  }
-  for (let i = 0; i < 40; i += 1) {
-    const middle = (low + high) / 2;
-    if (fits(middle)) low = middle;
-    else high = middle;
+  for (let i = 0; i < 30 && over(high) < 0; i += 1) high *= 2;
+  let [atLow, atHigh] = [over(low), over(high)];
+  for (let i = 0; i < 60 && high - low > 1e-9 * high; i += 1) {
+    const next = atHigh > atLow ? low - (atLow * (high - low)) / (atHigh - atLow) : (low + high) / 2;
+    const at = over(next);
+    if (Math.abs(at) < 1e-9) return next;
+    if (at < 0) {
+      [low, atLow] = [next, at];
+      atHigh /= 2;
+    } else {
+      [high, atHigh] = [next, at];
+      atLow /= 2;
+    }
   }
   return low;
 }
@@ -200,15 +213,24 @@ function reachOf({ layers, box }: Laid): Reach {
   };
 }
 
-/** Outlines are measured on flattened curves, so that less than this is no difference. */
-const SAME_REACH: Mm = 0.001;
-const sameReach = (a: Reach, b: Reach): boolean =>
-  Math.max(
-    Math.abs(a.left - b.left),
-    Math.abs(a.right - b.right),
-    Math.abs(a.below - b.below),
-    Math.abs(a.above - b.above),
-  ) < SAME_REACH;
+/** Reach of an outline without sharp corners, and of the shade; corners may run out farther. */
+function expectedReach({ outline, shade }: Lettering): Reach {
+  const around = outline?.width ?? 0;
+  const by = shade ? shadeVector(shade) : { x: 0, y: 0 };
+  return {
+    left: around + Math.max(0, -by.x),
+    right: around + Math.max(0, by.x),
+    below: around + Math.max(0, -by.y),
+    above: around + Math.max(0, by.y),
+  };
+}
+
+const SIDES = ['left', 'right', 'below', 'above'] as const;
+/** Layers are measured on flattened curves, which stay a little inside of the true ones. */
+const isEnough = (kept: Mm, needed: Mm): boolean =>
+  needed <= kept + SAME_PLACE && needed >= kept - 2 * FLATNESS;
+/** Nobody sees less than this over the edge of a board. */
+const SAME_PLACE: Mm = 0.001;
 
 function checksOf(lettered: Lettered, sign: SignBox): Check[] {
   const checks: Check[] = [];
@@ -222,7 +244,7 @@ function checksOf(lettered: Lettered, sign: SignBox): Check[] {
   }
   const all = boxOf(lettered.layers.flatMap((layer) => layer.whole)) ?? lettered.box;
   const over = Math.max(-all.x, -all.y, all.x + all.w - sign.w, all.y + all.h - sign.h);
-  if (lettered.glyphs.length > 0 && over > Math.max(SAME_LENGTH, SAME_REACH)) {
+  if (lettered.glyphs.length > 0 && over > SAME_PLACE) {
     checks.push({
       code: 'lettering.off-sign',
       severity: 'error',

@@ -2,6 +2,8 @@ import opentype from 'opentype.js';
 import { quadraticToCubic } from '../../geometry/curve.ts';
 import type { Path, PathCommand, Point } from '../../geometry/shape.ts';
 import type { Bytes } from './bytes.ts';
+import { guardCff } from './guard-cff.ts';
+import { guardTrueType } from './guard-truetype.ts';
 import { need } from './tables.ts';
 
 /** Outline of a glyph in font units, y up, every contour closed; null when it cannot be read. */
@@ -15,13 +17,22 @@ const MOST_EMS = 100;
  * readers of the other tables (substitution, positions, names, variations) refuse some sound fonts and
  * have no bounds against hostile ones. Character map, names and glyph names are empty stand-ins.
  */
-export function outlinesOf(tables: ReadonlyMap<string, Bytes>, cff: boolean, unitsPerEm: number): OutlineOf {
+export function outlinesOf(
+  tables: ReadonlyMap<string, Bytes>,
+  cff: boolean,
+  unitsPerEm: number,
+  glyphs: number,
+): OutlineOf {
   const kept = ['head', 'hhea', 'hmtx', 'maxp', ...(cff ? ['CFF '] : ['glyf', 'loca'])];
   const parts: [string, Uint8Array][] = kept.map((tag) => [tag, need(tables, tag).data]);
+  const safe = cff
+    ? guardCff(need(tables, 'CFF '))
+    : guardTrueType(need(tables, 'head'), need(tables, 'loca'), need(tables, 'glyf'), glyphs);
   const font = opentype.parse(assemble([...parts, ...STAND_INS], cff));
   const most = MOST_EMS * unitsPerEm;
   return (glyph) => {
     try {
+      if (!safe(glyph)) return null;
       return pathOf(font.glyphs.get(glyph).path.commands, most);
     } catch {
       return null;

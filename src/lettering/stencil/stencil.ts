@@ -2,10 +2,11 @@ import type { Check } from '../../check/check.ts';
 import type { Lettering } from '../../design/schema.ts';
 import { connectedParts, subtract, union } from '../../geometry/clip.ts';
 import { angleOf, midpoint } from '../../geometry/point.ts';
-import { containsPointInRegion, regionOfBox, regionOfRing } from '../../geometry/region.ts';
-import { signedArea } from '../../geometry/ring.ts';
+import { boxesMeet, boxOf, containsPointInRegion, regionOfBox, regionOfRing } from '../../geometry/region.ts';
+import { boxOfPoints, signedArea } from '../../geometry/ring.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
+import { letterByLetter } from '../cluster.ts';
 import type { Bridge, Stencil } from '../result.ts';
 import { type Candidate, candidatesOf, chooseBridges, fromOtherEnd, nearestTo } from './choose.ts';
 import { barRing, type Crossing, crossingFrom, startsOn } from './crossing.ts';
@@ -63,7 +64,7 @@ export function stencil({ sign, letters, sheet, options, holes = [] }: StencilIn
   stencil: Stencil;
   checks: Check[];
 } {
-  const whole = withoutSpecks(union([letters]));
+  const whole = withoutSpecks(letterByLetter(letters, 0, (touching) => union([touching])));
   const weak = weakSheet(whole, options.tongue);
   const solid = solidOf(weak.letters, (hole) => (weak.isWeak(hole) ? 'tongue' : 'island'));
   const choices = solid.islands.map((island) => choicesFor(island, solid, options));
@@ -239,12 +240,20 @@ function proveConnected(
 }
 
 function cutOut(letters: Region, box: Box, holes: Region, placed: readonly Placed[], width: number): Cut {
-  const bars = placed.map(({ crossing }) => regionOfRing(barRing(crossing, width)));
-  const cut = union([bars.length > 0 ? subtract(letters, union(bars)) : letters]);
+  const bars = placed.flatMap(({ crossing }) => regionOfRing(barRing(crossing, width)));
+  const cut = letterByLetter(letters, 0, (near) => {
+    const across = barsOver(near, bars);
+    return across.length > 0 ? subtract(near, union([across])) : near;
+  });
   const sheet = subtract(regionOfBox(box), union([cut, holes]));
   const parts = connectedParts(sheet);
   const frame = parts.find((part) => containsPointInRegion(part, box));
   return { sheet, cut, loose: parts.filter((part) => part !== frame) };
+}
+
+function barsOver(letters: Region, bars: Region): Region {
+  const box = boxOf(letters);
+  return box ? bars.filter(({ outer }) => boxesMeet(boxOfPoints(outer), box)) : [];
 }
 
 function bridgeOf({ island, crossing }: Placed, width: number): Bridge {

@@ -3,6 +3,7 @@ import { areaOf, boxesMeet, boxOf, regionOfRing } from '../../geometry/region.ts
 import { boxOfPoints, containsPoint, perimeter, reverseRing, signedArea } from '../../geometry/ring.ts';
 import type { Point, Region, Ring } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
+import { letterByLetter } from '../cluster.ts';
 import { insidePoint } from './inside.ts';
 
 /** Sheet that is thinner than the limit somewhere. */
@@ -38,7 +39,9 @@ const LONG = 8;
  */
 export function weakSheet(letters: Region, limit: Mm): WeakSheet {
   const reach = Math.max(limit, LEAST_LIMIT) / 2;
-  const closed = offset(offset(letters, reach, 'round'), -reach, 'round');
+  const closed = letterByLetter(letters, reach, (near) =>
+    offset(offset(near, reach, 'round'), -reach, 'round'),
+  );
   const thin = thinParts(letters, closed, reach);
   const firm = holesOf(closed).map((ring) => ({ ring, inside: insidePoint(ring) }));
   const own = holesOf(letters).map((hole) => firmIn(hole, firm));
@@ -79,8 +82,17 @@ function firmIn(hole: Ring, firm: readonly Firm[]): Firm | null {
 /** Pieces of thin sheet, less the slivers along curves that come from flattening them. */
 function thinParts(letters: Region, closed: Region, reach: Mm): Region[] {
   const sliver = Math.min(0.1, reach / 4);
-  const thick = offset(subtract(closed, letters), -sliver / 2, 'miter');
-  return connectedParts(offset(thick, sliver, 'miter'));
+  const parts = letterByLetter(closed, 0, (near) => {
+    const thick = offset(subtract(near, lettersIn(near, letters)), -sliver / 2, 'miter');
+    return thick.length > 0 ? offset(thick, sliver, 'miter') : thick;
+  });
+  return parts.map((polygon) => [polygon]);
+}
+
+/** The letters that a stretch of closed letters was made of. */
+function lettersIn(closed: Region, letters: Region): Region {
+  const box = boxOf(closed);
+  return box ? letters.filter(({ outer }) => boxesMeet(boxOfPoints(outer), box)) : [];
 }
 
 /** Filling a neck can leave crumbs of it open in sharp corners: holes with no firm piece that no letter has. */

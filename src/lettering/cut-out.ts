@@ -1,0 +1,34 @@
+import { connectedParts, intersect } from '../geometry/clip.ts';
+import { areaOf, boxesMeet, boxOf } from '../geometry/region.ts';
+import type { Box, Region } from '../geometry/shape.ts';
+import { fillOf } from './letter.ts';
+import type { Lettered, PlacedGlyph } from './result.ts';
+
+/** A letter, or a part of one, to be sawn from sheet: one outer border, maybe with holes. */
+export interface CutOut {
+  /** The letters it belongs to: several where they touch, one twice where it has two parts (an i). */
+  readonly label: string;
+  /** In the sign's coordinates, so that every part can be put back in its place. */
+  readonly region: Region;
+  readonly box: Box;
+}
+
+/**
+ * The parts that fall out when the letters are sawn, in reading order: by line, then from the left.
+ * Letters that overlap or touch are one part.
+ */
+export function cutOuts(lettered: Lettered): CutOut[] {
+  const parts = connectedParts(fillOf(lettered.layers)).flatMap((region) => {
+    const box = boxOf(region);
+    if (!box) return [];
+    const own = lettered.glyphs.filter((glyph) => covers(region, box, glyph));
+    return [{ region, box, label: own.map((glyph) => glyph.character).join(''), line: own[0]?.line ?? 0 }];
+  });
+  parts.sort((a, b) => a.line - b.line || a.box.x - b.box.x || a.box.y - b.box.y);
+  return parts.map(({ label, region, box }) => ({ label, region, box }));
+}
+
+function covers(part: Region, box: Box, glyph: PlacedGlyph): boolean {
+  const own = boxOf(glyph.region);
+  return own !== null && boxesMeet(own, box) && areaOf(intersect(part, glyph.region)) > 0;
+}

@@ -1,0 +1,50 @@
+import type { Check } from '../../check/check.ts';
+import type { Lettering } from '../../design/schema.ts';
+import { boxOf } from '../../geometry/region.ts';
+import type { Box, Region } from '../../geometry/shape.ts';
+import type { Lettered, LetterLayer, Stencil } from '../result.ts';
+import { registrationHoles, sheetAround } from './sheet.ts';
+import { stencil } from './stencil.ts';
+
+/** The stencil of one color. */
+export interface LayerStencil {
+  readonly role: LetterLayer['role'];
+  readonly finish: string;
+  readonly stencil: Stencil;
+}
+
+export interface StencilSet {
+  /** The sheet of every color: all have the same size and place. */
+  readonly sheet: Box;
+  /** Registration holes of every sheet, empty where one color needs no lining up. */
+  readonly holes: Region;
+  readonly layers: readonly LayerStencil[];
+}
+
+/**
+ * A stencil for every color of the lettering, from the back to the front. Each opens the whole of its
+ * layer, not only what stays in sight: painted over one another from the back, colors meet without gaps,
+ * and an outline's stencil has only the counters as islands. Sheets are equal and share their registration
+ * holes. Bridges set by hand belong to the letters themselves, the `fill` layer.
+ */
+export function stencilSet(
+  lettered: Lettered,
+  options: Lettering['stencil'],
+): { set: StencilSet; checks: Check[] } {
+  const inked = lettered.layers.filter((layer) => layer.whole.length > 0);
+  const sheet = sheetAround(boxOf(inked.flatMap((layer) => layer.whole)) ?? lettered.box, options);
+  const holes = inked.length > 1 ? registrationHoles(sheet, options) : [];
+  const checks: Check[] = [];
+  const layers = inked.map((layer): LayerStencil => {
+    const made = stencil({
+      sign: lettered.sign,
+      letters: layer.whole,
+      sheet,
+      options: layer.role === 'fill' ? options : { ...options, placed: [] },
+      holes,
+    });
+    checks.push(...made.checks);
+    return { role: layer.role, finish: layer.finish, stencil: made.stencil };
+  });
+  return { set: { sheet, holes, layers }, checks };
+}
