@@ -12,6 +12,20 @@ export interface Mark {
   readonly shown: Mm;
 }
 
+/** One line on a story stick: all edges that fall on it. */
+export interface StickMark {
+  readonly at: Mm;
+  readonly shown: Mm;
+  readonly edges: readonly { readonly part: string; readonly edge: Mark['edge'] }[];
+}
+
+/** A story stick: every different mark of one axis, from the datum on. */
+export interface StoryStick {
+  readonly axis: Axis;
+  readonly datum: Mark['datum'];
+  readonly marks: readonly StickMark[];
+}
+
 /** One step of the order of work. Wording is made from its figures in `plan/words/`. */
 export interface Step {
   readonly number: number;
@@ -33,5 +47,6 @@ export interface Step {
 
 export interface MarksPlan {
   readonly marks: readonly Mark[];
+  readonly sticks: readonly StoryStick[];
   readonly steps: readonly Step[];
 }

@@ -1,0 +1,75 @@
+import type { Piece } from '../joinery/piece.ts';
+import type { LaidPart } from '../layout/laid.ts';
+import type { MeasureStyle } from '../measure/style.ts';
+import { fixedParts, fixingRounds, measuredInPlace, type OrderInput } from './order.ts';
+import type { MarksPlan, Step } from './result.ts';
+import { runningMarks, storySticks } from './running.ts';
+
+export interface MarksInput extends OrderInput {
+  /** How the design shows its measures. */
+  readonly measure: MeasureStyle;
+  /** Parts that are painted on the bench, and those painted in place. */
+  readonly before: readonly string[];
+  readonly after: readonly string[];
+}
+
+type Act = Omit<Step, 'number'>;
+
+const ids = (parts: readonly LaidPart[]): string[] => parts.map((laid) => laid.id);
+
+/** Parts that have a piece of one of the forms, in the layout's order. */
+function cutFrom(parts: readonly LaidPart[], pieces: readonly Piece[], forms: readonly Piece['form'][]) {
+  const having = new Set(pieces.filter((p) => forms.includes(p.form)).map((p) => p.part));
+  return ids(parts).filter((id) => having.has(id));
+}
+
+/** An act for some parts; none when there are none. */
+const actFor = (act: Step['act'], parts: readonly string[]): Act[] =>
+  parts.length > 0 ? [{ act, parts }] : [];
+
+function fixing(input: MarksInput): Act[] {
+  const inPlace = measuredInPlace(input);
+  return fixingRounds(input).flatMap((round) => [
+    ...actFor('fix', ids(round.filter((laid) => !inPlace.has(laid.id)))),
+    ...actFor('measure-in-place', ids(round.filter((laid) => inPlace.has(laid.id)))),
+  ]);
+}
+
+function stepsOf(input: MarksInput): Step[] {
+  const { parts, pieces, before, after } = input;
+  if (parts.length === 0) return [];
+  const fixed = fixedParts(parts);
+  const inPlace = measuredInPlace(input);
+  const signs = ids(parts.filter((laid) => laid.kind === 'sign'));
+  const onBench = signs.filter((id) => before.includes(id));
+  const onFace = signs.filter((id) => !before.includes(id));
+  const hardware = parts.filter((laid) => laid.kind === 'fitting' && !fixed.includes(laid));
+  const finished = parts.some((laid) => laid.finish !== null);
+  const acts: Act[] = [
+    { act: 'prepare', parts: [] },
+    ...actFor('cut-sheets', cutFrom(parts, pieces, ['sheet'])),
+    ...actFor('cut-boards', cutFrom(parts, pieces, ['flat', 'shaped'])),
+    ...actFor('paint-before', before),
+    ...actFor('letter', onBench),
+    { act: 'mark', parts: [] },
+    ...actFor('dry-fit', ids(fixed.filter((laid) => !inPlace.has(laid.id)))),
+    ...fixing(input),
+    ...(finished || after.length > 0 ? [{ act: 'paint-after' as const, parts: after }] : []),
+    ...actFor('letter', onFace),
+    ...actFor('fit-hardware', ids(hardware)),
+    { act: 'try-swing', parts: [] },
+  ];
+  return acts.map((act, i) => ({ number: i + 1, ...act }));
+}
+
+/**
+ * Where everything goes and in what order: running marks of every part from the left and bottom edge of
+ * the face, rounded as the design shows its measures, the story sticks they make, and the steps of the
+ * work. Supports are fixed before what lies on them, parts painted on the bench are painted before they
+ * are fixed, and pieces measured in place come after the parts that bound them. A design without parts has
+ * no steps.
+ */
+export function planMarks(input: MarksInput): MarksPlan {
+  const marks = runningMarks(input.parts, input.measure);
+  return { marks, sticks: storySticks(marks), steps: stepsOf(input) };
+}

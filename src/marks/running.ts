@@ -1,0 +1,59 @@
+import type { Axis } from '../design/schema.ts';
+import type { LaidPart } from '../layout/laid.ts';
+import { roundLength } from '../measure/round.ts';
+import type { MeasureStyle } from '../measure/style.ts';
+import type { Mm } from '../measure/units.ts';
+import type { Mark, StickMark, StoryStick } from './result.ts';
+
+const AXES: readonly Axis[] = ['x', 'y'];
+const DATUM = { x: 'left', y: 'bottom' } as const;
+/** Edges closer than a pencil line are one line on the stick. */
+const ONE_LINE: Mm = 0.01;
+
+/** Edges of a part that are marked: both of its own, and the middle of what is set by its middle. */
+function edgesOf(laid: LaidPart, axis: Axis): { readonly edge: Mark['edge']; readonly at: Mm }[] {
+  const low = axis === 'x' ? laid.box.x : laid.box.y;
+  const size = axis === 'x' ? laid.box.w : laid.box.h;
+  const edges: { edge: Mark['edge']; at: Mm }[] = [{ edge: 'low', at: low }];
+  const byMiddle = laid.kind === 'fitting' || ('shape' in laid.spec && laid.spec.shape.form === 'round');
+  if (byMiddle) edges.push({ edge: 'mid', at: low + size / 2 });
+  edges.push({ edge: 'high', at: low + size });
+  return edges;
+}
+
+/**
+ * Running marks of every laid part from the left and bottom edges of the face, along each axis from the
+ * datum on. Each is rounded by itself from the datum, so that no mark is off by more than half a step,
+ * however many stand before it.
+ */
+export function runningMarks(parts: readonly LaidPart[], style: MeasureStyle): Mark[] {
+  return AXES.flatMap((axis) =>
+    parts
+      .flatMap((laid) =>
+        edgesOf(laid, axis).map(
+          ({ edge, at }): Mark => ({
+            datum: DATUM[axis],
+            axis,
+            at,
+            part: laid.id,
+            edge,
+            shown: roundLength(at, style),
+          }),
+        ),
+      )
+      .sort((a, b) => a.at - b.at),
+  );
+}
+
+/** The story stick of each axis that has marks: edges that fall on one line share it. */
+export function storySticks(marks: readonly Mark[]): StoryStick[] {
+  return AXES.flatMap((axis) => {
+    const lines: { at: Mm; shown: Mm; edges: StickMark['edges'][number][] }[] = [];
+    for (const { at, shown, part, edge } of marks.filter((mark) => mark.axis === axis)) {
+      const last = lines[lines.length - 1];
+      if (last && at - last.at <= ONE_LINE) last.edges.push({ part, edge });
+      else lines.push({ at, shown, edges: [{ part, edge }] });
+    }
+    return lines.length > 0 ? [{ axis, datum: DATUM[axis], marks: lines }] : [];
+  });
+}

@@ -1,0 +1,338 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Rule } from '../../src/design/schema.ts';
+import type { JointFound, Piece } from '../../src/joinery/piece.ts';
+import type { LaidPart } from '../../src/layout/laid.ts';
+import { type MarksInput, planMarks } from '../../src/marks/planMarks.ts';
+import { stepOf } from '../../src/measure/round.ts';
+import type { MeasureStyle } from '../../src/measure/style.ts';
+import { inches } from '../../src/measure/units.ts';
+
+const SIXTEENTHS: MeasureStyle = { unit: 'in', fraction: '16' };
+
+interface Short {
+  readonly kind?: LaidPart['kind'];
+  readonly on?: string;
+  readonly part?: string;
+  readonly fit?: boolean;
+  readonly finish?: string | null;
+  readonly box?: LaidPart['box'];
+  readonly round?: boolean;
+}
+
+const laid = (id: string, s: Short = {}): LaidPart => {
+  const kind = s.kind ?? 'strip';
+  const spec =
+    kind === 'strip' || kind === 'run'
+      ? { fit: s.fit ?? false }
+      : { shape: { form: s.round ? 'round' : 'rectangle' } };
+  return {
+    id,
+    part: s.part ?? id,
+    name: id,
+    kind,
+    box: s.box ?? { x: 0, y: 0, w: 10, h: 10 },
+    on: s.on ?? 'field',
+    finish: s.finish === undefined ? 'green' : s.finish,
+    spec,
+  } as unknown as LaidPart;
+};
+
+const piece = (part: string, form: Piece['form'], inPlace = false): Piece =>
+  ({ id: `${part}-1`, part, form, fit: { inPlace, allowance: 0 } }) as unknown as Piece;
+const joint = (a: string, b: string): JointFound => ({
+  parts: [a, b],
+  kind: 'butt',
+  through: b,
+  at: { x: 0, y: 0 },
+  decided: false,
+});
+const input = (parts: readonly LaidPart[], more: Partial<MarksInput> = {}): MarksInput => ({
+  parts,
+  joints: [],
+  pieces: [],
+  rules: [],
+  measure: SIXTEENTHS,
+  before: [],
+  after: [],
+  ...more,
+});
+const steps = (parts: readonly LaidPart[], more: Partial<MarksInput> = {}) =>
+  planMarks(input(parts, more)).steps.map((s) => [s.act, s.parts.join(' ')]);
+
+describe('running marks', () => {
+  it('from the left and the bottom, each edge, from the datum on', () => {
+    const box = { x: inches(2), y: inches(10), w: inches(1.5), h: inches(20) };
+    const { marks } = planMarks(input([laid('a', { box })]));
+    expect(marks.map((m) => [m.datum, m.axis, m.edge, +(m.shown / 25.4).toFixed(9)])).toEqual([
+      ['left', 'x', 'low', 2],
+      ['left', 'x', 'high', 3.5],
+      ['bottom', 'y', 'low', 10],
+      ['bottom', 'y', 'high', 30],
+    ]);
+  });
+
+  it('the middle too, of what is set by its middle', () => {
+    const edges = (part: LaidPart) =>
+      planMarks(input([part]))
+        .marks.filter((m) => m.axis === 'x')
+        .map((m) => m.edge);
+    expect(edges(laid('lamp', { kind: 'fitting' }))).toEqual(['low', 'mid', 'high']);
+    expect(edges(laid('disk', { kind: 'panel', round: true }))).toEqual(['low', 'mid', 'high']);
+    expect(edges(laid('door', { kind: 'panel' }))).toEqual(['low', 'high']);
+  });
+
+  it('eleven battens with gaps of 3.3 in never drift: the last mark is as true as the first', () => {
+    // Chained 16ths of the pitch 4.8 (4 13/16) would be off by 1/8 in at the eleventh.
+    const battens = Array.from({ length: 11 }, (_, i) =>
+      laid(`b[${i},0]`, { box: { x: inches(3.3 + 4.8 * i), y: 0, w: inches(1.5), h: 100 } }),
+    );
+    const { marks } = planMarks(input(battens));
+    const last = marks.filter((m) => m.axis === 'x' && m.edge === 'low').at(-1);
+    expect(last?.at).toBeCloseTo(inches(51.3), 9);
+    expect((last?.shown ?? 0) / 25.4).toBeCloseTo(51 + 5 / 16, 9);
+  });
+
+  it('rounding never is off the true place by more than half a step', () => {
+    const styles: MeasureStyle[] = [
+      SIXTEENTHS,
+      { unit: 'in', fraction: '8' },
+      { unit: 'ft-in', fraction: '64' },
+      { unit: 'in', fraction: 'decimal' },
+      { unit: 'mm', fraction: '16' },
+      { unit: 'cm', fraction: '16' },
+    ];
+    const size = fc.double({ min: 0, max: 3000, noNaN: true });
+    const box = fc.record({ x: size, y: size, w: size, h: size });
+    fc.assert(
+      fc.property(fc.array(box, { minLength: 1 }), fc.constantFrom(...styles), (boxes, measure) => {
+        const parts = boxes.map((b, i) => laid(`p${i}`, { box: b }));
+        for (const mark of planMarks(input(parts, { measure })).marks) {
+          expect(Math.abs(mark.shown - mark.at)).toBeLessThanOrEqual(stepOf(measure) / 2 + 1e-6);
+        }
+      }),
+    );
+  });
+});
+
+describe('story sticks', () => {
+  it('one line for all edges that fall on it, in order', () => {
+    const parts = [
+      laid('a', { box: { x: 0, y: 0, w: 100, h: 50 } }),
+      laid('b', { box: { x: 100, y: 0, w: 40, h: 50 } }),
+    ];
+    const { sticks } = planMarks(input(parts));
+    expect(sticks.map((s) => [s.axis, s.datum, s.marks.map((m) => m.at)])).toEqual([
+      ['x', 'left', [0, 100, 140]],
+      ['y', 'bottom', [0, 50]],
+    ]);
+    expect(sticks[0]?.marks[1]?.edges).toEqual([
+      { part: 'a', edge: 'high' },
+      { part: 'b', edge: 'low' },
+    ]);
+  });
+
+  it('holds every mark once, strictly increasing', () => {
+    const n = fc.integer({ min: 0, max: 60 }).map((v) => v * 5);
+    const box = fc.record({ x: n, y: n, w: n, h: n });
+    fc.assert(
+      fc.property(fc.array(box, { minLength: 1, maxLength: 20 }), (boxes) => {
+        const { marks, sticks } = planMarks(input(boxes.map((b, i) => laid(`p${i}`, { box: b }))));
+        for (const stick of sticks) {
+          const mine = marks.filter((m) => m.axis === stick.axis);
+          expect(stick.marks.flatMap((m) => m.edges)).toHaveLength(mine.length);
+          expect(stick.marks.map((m) => m.at)).toEqual([...new Set(mine.map((m) => m.at))]);
+        }
+      }),
+    );
+  });
+});
+
+describe('steps', () => {
+  it('the whole order of a small design', () => {
+    const parts = [
+      laid('door', { kind: 'panel' }),
+      laid('rail'),
+      laid('brace', { fit: true }),
+      laid('name', { kind: 'sign', on: 'door' }),
+      laid('pane', { kind: 'painted', on: 'door' }),
+      laid('handle', { kind: 'fitting', on: 'door' }),
+    ];
+    const pieces = [
+      piece('door', 'sheet'),
+      piece('name', 'sheet'),
+      piece('rail', 'flat'),
+      piece('brace', 'flat', true),
+    ];
+    const more = {
+      pieces,
+      joints: [joint('brace', 'rail')],
+      before: ['name'],
+      after: ['door', 'rail', 'pane'],
+    };
+    expect(steps(parts, more)).toEqual([
+      ['prepare', ''],
+      ['cut-sheets', 'door name'],
+      ['cut-boards', 'rail brace'],
+      ['paint-before', 'name'],
+      ['letter', 'name'],
+      ['mark', ''],
+      ['dry-fit', 'door rail name'],
+      ['fix', 'door rail'],
+      ['fix', 'name'],
+      ['measure-in-place', 'brace'],
+      ['paint-after', 'door rail pane'],
+      ['fit-hardware', 'handle'],
+      ['try-swing', ''],
+    ]);
+    expect(planMarks(input(parts, more)).steps.map((s) => s.number)).toEqual(
+      Array.from({ length: 13 }, (_, i) => i + 1),
+    );
+  });
+
+  it('a sign painted in place is lettered after it', () => {
+    const order = steps([laid('name', { kind: 'sign' })], { after: ['name'] }).map(([act]) => act);
+    expect(order.indexOf('letter')).toBeGreaterThan(order.indexOf('paint-after'));
+  });
+
+  it('nothing to do without parts, and nothing to paint without finishes', () => {
+    expect(steps([])).toEqual([]);
+    expect(steps([laid('a', { finish: null })]).some(([act]) => act === 'paint-after')).toBe(false);
+  });
+
+  it('a piece measured between two parts by a rule waits for both, members of arrays too', () => {
+    const parts = [
+      laid('mid', { fit: true }),
+      laid('base'),
+      laid('post[0,0]', { part: 'post', on: 'base' }),
+      laid('post[1,0]', { part: 'post', on: 'base' }),
+    ];
+    const edge = (of: string) => ({ of, side: 'high' as const });
+    const rules = [
+      {
+        id: 'r',
+        kind: 'between',
+        axis: 'x',
+        part: 'mid',
+        low: edge('post[0,0]'),
+        high: edge('post'),
+        insetLow: 0,
+        insetHigh: 0,
+      } as Rule,
+    ];
+    const fixes = steps(parts, { rules }).filter(([act]) => act === 'fix' || act === 'measure-in-place');
+    expect(fixes).toEqual([
+      ['fix', 'base'],
+      ['fix', 'post[0,0] post[1,0]'],
+      ['measure-in-place', 'mid'],
+    ]);
+  });
+
+  it('of two pieces measured in place that meet, the one laid first goes first', () => {
+    const parts = [laid('a', { fit: true }), laid('b', { fit: true })];
+    const fixes = steps(parts, { joints: [joint('a', 'b')] }).filter(([act]) => act === 'measure-in-place');
+    expect(fixes).toEqual([
+      ['measure-in-place', 'a'],
+      ['measure-in-place', 'b'],
+    ]);
+  });
+
+  it('looks through paint to what holds a part', () => {
+    const parts = [laid('top', { on: 'pane' }), laid('pane', { kind: 'painted', on: 'door' }), laid('door')];
+    expect(steps(parts).filter(([act]) => act === 'fix')).toEqual([
+      ['fix', 'door'],
+      ['fix', 'top'],
+    ]);
+  });
+
+  it('a fitting that carries something is fixed in its turn', () => {
+    const parts = [laid('shelf', { on: 'bracket' }), laid('bracket', { kind: 'fitting' })];
+    expect(steps(parts).filter(([act]) => act === 'fix' || act === 'fit-hardware')).toEqual([
+      ['fix', 'bracket'],
+      ['fix', 'shelf'],
+    ]);
+  });
+
+  it('a circle of supports ends, with every part once', () => {
+    const parts = [laid('a', { on: 'b' }), laid('b', { on: 'a' }), laid('c', { on: 'b' })];
+    const fixed = steps(parts)
+      .filter(([act]) => act === 'fix')
+      .flatMap(([, ids]) => (ids ?? '').split(' '));
+    expect(fixed.sort()).toEqual(['a', 'b', 'c']);
+  });
+
+  it('is a topological order on random support graphs', () => {
+    let acyclic = 0;
+    const graph = fc
+      .array(
+        fc.record({
+          on: fc.nat(),
+          fit: fc.boolean(),
+          bounds: fc.array(fc.nat(), { maxLength: 2 }),
+          key: fc.integer(),
+        }),
+        { minLength: 1, maxLength: 30 },
+      )
+      .map((nodes) => {
+        // Node i lies on a node before it or on a level; joints of fitted pieces go to any earlier node.
+        const parts = nodes.map((n, i) => {
+          const on = n.on % (i + 1);
+          return laid(`p${i}`, { on: on === i ? 'field' : `p${on}`, fit: n.fit });
+        });
+        const joints = nodes.flatMap((n, i) =>
+          i > 0 ? n.bounds.map((b) => joint(`p${i}`, `p${b % i}`)) : [],
+        );
+        const shuffled = parts
+          .map((part, i) => ({ part, key: nodes[i]?.key ?? 0, i }))
+          .sort((a, b) => a.key - b.key || a.i - b.i)
+          .map(({ part }) => part);
+        return { parts: shuffled, joints };
+      });
+    fc.assert(
+      fc.property(graph, ({ parts, joints }) => {
+        const plan = planMarks(input(parts, { joints }));
+        const at = new Map<string, number>();
+        for (const s of plan.steps) {
+          if (s.act !== 'fix' && s.act !== 'measure-in-place') continue;
+          for (const id of s.parts) {
+            expect(at.has(id)).toBe(false);
+            at.set(id, s.number);
+          }
+        }
+        expect(at.size).toBe(parts.length);
+        const fits = new Set(parts.filter((p) => p.kind === 'strip' && p.spec.fit).map((p) => p.id));
+        for (const part of parts) {
+          if (part.on !== 'field') expect(at.get(part.on)).toBeLessThan(at.get(part.id) ?? 0);
+        }
+        // Fitted pieces wait for what is simply fixed beside them, unless that lies on them, or unless
+        // waiting would go round in a circle.
+        const onOf = (id: string) => parts.find((p) => p.id === id)?.on ?? 'field';
+        const liesOn = (a: string, b: string): boolean =>
+          onOf(a) === b || (onOf(a) !== 'field' && liesOn(onOf(a), b));
+        const rank = new Map(parts.map((p, i) => [p.id, i]));
+        const waits = joints
+          .flatMap(({ parts: [a, b] }) => [[a, b] as const, [b, a] as const])
+          .filter(([a, b]) => fits.has(a) && !liesOn(b, a))
+          .filter(([a, b]) => !fits.has(b) || (rank.get(b) ?? 0) < (rank.get(a) ?? 0));
+        const before = (id: string) => [
+          ...(onOf(id) === 'field' ? [] : [onOf(id)]),
+          ...waits.flatMap(([a, b]) => (a === id ? [b] : [])),
+        ];
+        const free = new Set<string>();
+        for (let grew = true; grew; ) {
+          grew = false;
+          for (const { id } of parts) {
+            if (free.has(id) || !before(id).every((b) => free.has(b))) continue;
+            free.add(id);
+            grew = true;
+          }
+        }
+        if (free.size < parts.length) return;
+        acyclic++;
+        for (const [a, b] of waits) expect(at.get(b)).toBeLessThan(at.get(a) ?? 0);
+      }),
+      { numRuns: 300 },
+    );
+    expect(acyclic).toBeGreaterThan(100);
+  });
+});
