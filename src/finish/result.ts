@@ -2,6 +2,7 @@ import type { Check } from '../check/check.ts';
 import type { Region } from '../geometry/shape.ts';
 import type { Liters, Mm, Money, SquareMeters } from '../measure/units.ts';
 
+/** Containers of one size; `volume` and `price` are those of a single one. */
 export interface ContainerBuy {
   readonly container: string;
   readonly count: number;
@@ -16,9 +17,10 @@ export interface FinishUse {
   readonly face: SquareMeters;
   /** Exposed edges, returns of steps, insides of openings, girth of shaped stock beyond its flat view. */
   readonly edge: SquareMeters;
-  /** Hidden backs, when back-priming is on. */
+  /** With back-priming: undersides, and the faces that other parts cover. */
   readonly back: SquareMeters;
   readonly coats: number;
+  /** Paint of all coats, waste added. */
   readonly volume: Liters;
   readonly primer: Liters;
   readonly buy: readonly ContainerBuy[];
@@ -30,6 +32,7 @@ export interface FinishUse {
 
 /** Where each finish shows on the face, for the paint map and the color view. */
 export interface ShownArea {
+  /** Laid part, or the id of a level whose bare wood is seen. */
   readonly part: string;
   readonly finish: string | null;
   readonly z: Mm;

@@ -1,0 +1,78 @@
+import { clipPolyline } from '../geometry/clip.ts';
+import { add, distance, leftNormal, scale, subtract } from '../geometry/point.ts';
+import { ringsOf } from '../geometry/region.ts';
+import type { Point, Region } from '../geometry/shape.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { Mm } from '../measure/units.ts';
+
+/** Pieces closer than this abut: well over what rounding leaves, well under a gap that a brush enters. */
+export const ABUT: Mm = 0.02;
+
+/** A straight stretch of a border; the region lies on its left. */
+export interface Side {
+  readonly a: Point;
+  readonly b: Point;
+}
+
+/** Every straight stretch of the region's borders, openings included. */
+export function sidesOf(region: Region): Side[] {
+  return ringsOf(region).flatMap((ring) =>
+    ring.map((b, i) => ({ a: ring[(i === 0 ? ring.length : i) - 1] ?? b, b })),
+  );
+}
+
+/** The side moved out of its region by a hair: what it runs through there is what it abuts. */
+export function justOutside({ a, b }: Side): Side {
+  const out = scale(leftNormal(subtract(b, a)), -ABUT);
+  return { a: add(a, out), b: add(b, out) };
+}
+
+/** Stretches of a line inside a region, as distances from its start. */
+export function stretchesInside({ a, b }: Side, region: Region): [Mm, Mm][] {
+  return clipPolyline([a, b], region).map((part) => [
+    distance(a, part[0] ?? a),
+    distance(a, part[part.length - 1] ?? a),
+  ]);
+}
+
+/** A stretch of a side and the heights at which something stands against it there. */
+export interface Against {
+  readonly from: Mm;
+  readonly to: Mm;
+  readonly bottom: number;
+  readonly top: number;
+}
+
+/**
+ * Area of a wall of the given length between two heights that nothing stands against, in square millimeters.
+ */
+export function openWall(length: Mm, bottom: number, top: number, against: readonly Against[]): number {
+  const stops = [0, length, ...against.flatMap(({ from, to }) => [from, to])]
+    .map((stop) => Math.min(length, Math.max(0, stop)))
+    .sort((s, t) => s - t);
+  let area = 0;
+  for (let i = 0; i + 1 < stops.length; i++) {
+    const from = stops[i] ?? 0;
+    const to = stops[i + 1] ?? 0;
+    if (to - from <= SAME_LENGTH) continue;
+    const middle = (from + to) / 2;
+    const here = against.filter((other) => other.from <= middle && middle <= other.to);
+    area += (to - from) * (top - bottom - covered(bottom, top, here));
+  }
+  return area;
+}
+
+/** How much of the heights from `bottom` to `top` is taken by the given ones, overlaps once. */
+function covered(bottom: number, top: number, spans: readonly Pick<Against, 'bottom' | 'top'>[]): number {
+  let reached = bottom;
+  let sum = 0;
+  for (const span of [...spans].sort((a, b) => a.bottom - b.bottom)) {
+    const from = Math.max(reached, span.bottom);
+    const to = Math.min(top, span.top);
+    if (to > from) {
+      sum += to - from;
+      reached = to;
+    }
+  }
+  return sum;
+}

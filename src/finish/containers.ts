@@ -1,0 +1,103 @@
+import type { Liters, Money } from '../measure/units.ts';
+import type { ContainerBuy } from './result.ts';
+
+/** A size that can be bought; without a price when nothing is known of it. */
+export interface ContainerOffer {
+  readonly container: string;
+  readonly volume: Liters;
+  readonly price: Money | null;
+}
+
+/** Volumes closer than this are the same: a drop. */
+const DROP: Liters = 1e-6;
+/** Beyond this much, the part over it is bought in the best container for its price, and only the rest is searched. */
+const SEARCHED: Liters = 500;
+
+/**
+ * The cheapest containers that hold at least `need`; among equally cheap ones the least left over, then the
+ * fewest. If any size has no price: the least left over, then the fewest. Exact, by looking at every total
+ * that the sizes can make.
+ *
+ * @returns largest first; volume and price are of one container. Empty when nothing is needed or offered.
+ */
+export function chooseContainers(need: Liters, offers: readonly ContainerOffer[]): ContainerBuy[] {
+  const sizes = offers
+    .filter((offer) => offer.volume > DROP)
+    .sort(
+      (a, b) =>
+        b.volume - a.volume || (a.price ?? 0) - (b.price ?? 0) || (a.container < b.container ? -1 : 1),
+    );
+  if (need <= DROP || sizes.length === 0) return [];
+  const priced = sizes.every((size) => size.price !== null);
+  const counts = new Array<number>(sizes.length).fill(0);
+  const bulk = bulkOf(need, sizes, priced);
+  if (bulk) counts[bulk.index] = bulk.count;
+  const rest = need - (bulk ? bulk.count * (sizes[bulk.index]?.volume ?? 0) : 0);
+  for (const index of search(rest, sizes, priced)) counts[index] = (counts[index] ?? 0) + 1;
+  return sizes.flatMap(({ container, volume, price }, i) => {
+    const count = counts[i] ?? 0;
+    return count > 0 ? [{ container, count, volume, price: price ?? 0 }] : [];
+  });
+}
+
+function bulkOf(need: Liters, sizes: readonly ContainerOffer[], priced: boolean) {
+  if (need <= SEARCHED) return null;
+  const perLiter = (size: ContainerOffer) => (priced ? (size.price ?? 0) / size.volume : -size.volume);
+  let index = 0;
+  sizes.forEach((size, i) => {
+    const best = sizes[index];
+    if (best && perLiter(size) < perLiter(best)) index = i;
+  });
+  return { index, count: Math.floor((need - SEARCHED) / (sizes[index]?.volume ?? 1)) };
+}
+
+/** Indexes of the sizes to buy, one for each container: the best way to each total, then the best total. */
+function search(need: Liters, sizes: readonly ContainerOffer[], priced: boolean): number[] {
+  const unit = unitOf(sizes.map((size) => size.volume));
+  // Sizes are never rounded up, nor the need down: what is chosen is enough.
+  const volumes = sizes.map((size) => Math.max(1, Math.floor(size.volume / unit + DROP)));
+  const target = Math.max(1, Math.ceil(need / unit - DROP));
+  const most = target + Math.max(...volumes);
+  const cost = new Float64Array(most).fill(Number.POSITIVE_INFINITY);
+  const cans = new Int32Array(most);
+  const last = new Int32Array(most).fill(-1);
+  cost[0] = 0;
+  for (let total = 1; total < most; total++) {
+    volumes.forEach((volume, i) => {
+      const before = total - volume;
+      const reached = before >= 0 ? (cost[before] ?? Number.POSITIVE_INFINITY) : Number.POSITIVE_INFINITY;
+      if (reached === Number.POSITIVE_INFINITY) return;
+      const price = reached + (priced ? (sizes[i]?.price ?? 0) : 0);
+      const count = (cans[before] ?? 0) + 1;
+      const now = cost[total] ?? Number.POSITIVE_INFINITY;
+      if (price < now - CENT || (price < now + CENT && count < (cans[total] ?? 0))) {
+        cost[total] = price;
+        cans[total] = count;
+        last[total] = i;
+      }
+    });
+  }
+  let best = -1;
+  // Rising totals: a later one must be cheaper to win, so that equal prices leave the least.
+  for (let total = target; total < most; total++) {
+    const here = cost[total] ?? Number.POSITIVE_INFINITY;
+    if (here < (best < 0 ? Number.POSITIVE_INFINITY : (cost[best] ?? 0) - CENT)) best = total;
+  }
+  const chosen: number[] = [];
+  for (let total = best; total > 0; total -= volumes[last[total] ?? 0] ?? total)
+    chosen.push(last[total] ?? 0);
+  return chosen;
+}
+
+/** Sums of prices that differ by less are the same. */
+const CENT: Money = 1e-6;
+
+/** A volume that all the sizes are whole multiples of (a half pint, a quarter liter), or else a milliliter. */
+function unitOf(volumes: readonly Liters[]): Liters {
+  const least = Math.min(...volumes);
+  for (let parts = 1; parts <= 24; parts++) {
+    const unit = least / parts;
+    if (volumes.every((volume) => Math.abs(volume / unit - Math.round(volume / unit)) <= DROP)) return unit;
+  }
+  return 0.001;
+}

@@ -1,0 +1,37 @@
+import { distance } from '../geometry/point.ts';
+import { boxesMeet, boxOf } from '../geometry/region.ts';
+import { boxOfPoints } from '../geometry/ring.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { type Against, justOutside, openWall, sidesOf, stretchesInside } from './border.ts';
+import type { Surface } from './input.ts';
+
+/**
+ * Area of the edges of a part that stand free, in square millimeters: all around it and inside its
+ * openings, less what stands against them. Against a lower neighbor only the step above it is free; in a
+ * recess, only what rises over the rim.
+ *
+ * @param neighbors surfaces whose outlines overlap or touch the part's
+ */
+export function freeEdges(part: Surface, neighbors: readonly Surface[]): number {
+  const solid = neighbors
+    .filter((other) => other.kind === 'solid' || other.kind === 'level')
+    .filter((other) => other.z > part.bottom + SAME_LENGTH && other.bottom < part.z - SAME_LENGTH)
+    .map((other) => ({ other, box: boxOf(other.region) }));
+  let area = 0;
+  for (const side of sidesOf(part.region)) {
+    const outside = justOutside(side);
+    const box = boxOfPoints([outside.a, outside.b]);
+    const against = solid.flatMap(({ other, box: otherBox }): Against[] =>
+      otherBox && boxesMeet(box, otherBox)
+        ? stretchesInside(outside, other.region).map(([from, to]) => ({
+            from,
+            to,
+            bottom: other.bottom,
+            top: other.z,
+          }))
+        : [],
+    );
+    area += openWall(distance(side.a, side.b), part.bottom, part.z, against);
+  }
+  return area;
+}

@@ -1,0 +1,41 @@
+import type { Face } from '../bed/face.ts';
+import type { Design } from '../design/schema.ts';
+import type { Point, Region } from '../geometry/shape.ts';
+import type { Solid } from '../joinery/piece.ts';
+import type { LetterLayer } from '../lettering/result.ts';
+import type { Container, Material, Stock } from '../materials/types.ts';
+
+/** The painted lettering of one sign. */
+export interface LetterPaint {
+  /** Laid part. */
+  readonly sign: string;
+  /** Where the lettering's origin, the lower left of the sign's box, lies on the face. */
+  readonly at: Point;
+  readonly layers: readonly Pick<LetterLayer, 'role' | 'finish' | 'region'>[];
+}
+
+/** All that the finish plan is made from; nothing in it is changed. */
+export interface FinishInput {
+  readonly face: Pick<Face, 'levels'>;
+  readonly solids: readonly Solid[];
+  readonly lettering: readonly LetterPaint[];
+  readonly finishes: Design['finishes'];
+  readonly paint: Design['paint'];
+  readonly stocks: ReadonlyMap<string, Stock>;
+  readonly materials: ReadonlyMap<string, Material>;
+  readonly containers: readonly Container[];
+}
+
+/** Something with a front that can be seen: a level of the bed, a part, a painted shape, a color of lettering. */
+export interface Surface {
+  /** Laid part, or the id of a level. */
+  readonly part: string;
+  readonly kind: 'level' | 'solid' | 'painted' | 'letter';
+  readonly finish: string | null;
+  /** What it lies on: a level or laid part. */
+  readonly on: string | null;
+  readonly region: Region;
+  /** Underside; minus infinity for the bed's own wood. */
+  readonly bottom: number;
+  readonly z: number;
+}

@@ -1,0 +1,84 @@
+import type { Level } from '../bed/face.ts';
+import type { Design } from '../design/schema.ts';
+import { intersect, union } from '../geometry/clip.ts';
+import { add, scale } from '../geometry/point.ts';
+import { boxesMeet, boxOf, EMPTY, regionOfRing, transformRegion } from '../geometry/region.ts';
+import type { Point, Region } from '../geometry/shape.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { Solid } from '../joinery/piece.ts';
+import { type Mm, radians } from '../measure/units.ts';
+import { sidesOf } from './border.ts';
+import type { ShownArea } from './result.ts';
+import { sameHeight } from './surface.ts';
+
+/** What lies in shadow of the surfaces at one height. */
+export interface ShadowArea {
+  readonly z: Mm;
+  readonly region: Region;
+}
+
+/** How far and where a shadow falls for each millimeter that its caster stands higher. */
+export function shadowOf(light: Design['light']): Point {
+  const azimuth = radians(light.azimuth);
+  const reach = 1 / Math.tan(radians(light.altitude));
+  return { x: -Math.cos(azimuth) * reach, y: -Math.sin(azimuth) * reach };
+}
+
+/**
+ * The region moved along a straight line, all places on the way together: its first and last place and what
+ * each of its sides passes over (its Minkowski sum with the line).
+ */
+export function sweep(region: Region, from: Point, to: Point): Region {
+  const place = (at: Point) => transformRegion(region, (p) => add(p, at));
+  const passed = sidesOf(region).map(({ a, b }) =>
+    regionOfRing([add(a, from), add(b, from), add(b, to), add(a, to)]),
+  );
+  return union([place(from), place(to), ...passed]);
+}
+
+interface Caster {
+  readonly region: Region;
+  readonly bottom: number;
+  readonly top: number;
+}
+
+/**
+ * Shadows on everything that is seen, for each height that has any, from the deepest up. Light comes from
+ * `azimuth` (counterclockwise from the right) at `altitude` over the face, as parallel rays; each part is a
+ * prism over its outline, so shadows are exact polygons.
+ */
+export function castShadows(
+  solids: readonly Solid[],
+  levels: readonly Level[],
+  shown: readonly ShownArea[],
+  light: Design['light'],
+): ShadowArea[] {
+  const fall = shadowOf(light);
+  const casters: Caster[] = [
+    ...levels.map(({ region, z }) => ({ region, bottom: Number.NEGATIVE_INFINITY, top: z })),
+    ...solids
+      .filter((solid) => solid.z1 - solid.z0 > SAME_LENGTH)
+      .map(({ region, z0, z1 }) => ({ region, bottom: z0, top: z1 })),
+  ];
+  const heights: Mm[] = [];
+  for (const { z } of [...shown].sort((a, b) => a.z - b.z)) {
+    if (!sameHeight(heights[heights.length - 1] ?? Number.NaN, z)) heights.push(z);
+  }
+  return heights.flatMap((z) => {
+    const ground = shown.filter((area) => sameHeight(area.z, z)).map((area) => area.region);
+    const region = shadowAt(z, casters, fall, union(ground));
+    return region.length > 0 ? [{ z, region }] : [];
+  });
+}
+
+function shadowAt(z: Mm, casters: readonly Caster[], fall: Point, ground: Region): Region {
+  const groundBox = boxOf(ground);
+  if (!groundBox) return EMPTY;
+  const shadows = casters.flatMap(({ region, bottom, top }): Region[] => {
+    if (top <= z + SAME_LENGTH) return [];
+    const shadow = sweep(region, scale(fall, Math.max(0, bottom - z)), scale(fall, top - z));
+    const box = boxOf(shadow);
+    return box && boxesMeet(box, groundBox) ? [shadow] : [];
+  });
+  return intersect(union(shadows), ground);
+}

@@ -1,0 +1,90 @@
+import { intersect, union } from '../geometry/clip.ts';
+import { boxesMeet, boxOf, EMPTY, translateRegion } from '../geometry/region.ts';
+import type { Region } from '../geometry/shape.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { FinishInput, Surface } from './input.ts';
+
+/** Whether two heights are the same plane. */
+export const sameHeight = (a: number, b: number): boolean => Math.abs(a - b) <= SAME_LENGTH;
+
+/**
+ * Everything that has a front, from the one nearest the room to the deepest. At the same height paint lies
+ * over wood, lettering over its sign, and later painted shapes over earlier ones.
+ */
+export function surfacesOf(input: Pick<FinishInput, 'face' | 'solids' | 'lettering'>): Surface[] {
+  const wood = [...levels(input), ...solids(input)];
+  const onWood = [...painted(input, wood), ...letters(input)];
+  // Later paint comes first: it lies on top.
+  return [...onWood.reverse(), ...wood].sort((a, b) => (sameHeight(a.z, b.z) ? 0 : b.z - a.z));
+}
+
+function levels({ face }: Pick<FinishInput, 'face'>): Surface[] {
+  return face.levels.map((level) => ({
+    part: level.id,
+    kind: 'level',
+    finish: null,
+    on: null,
+    region: level.region,
+    bottom: Number.NEGATIVE_INFINITY,
+    z: level.z,
+  }));
+}
+
+function solids({ solids: all }: Pick<FinishInput, 'solids'>): Surface[] {
+  return all
+    .filter((solid) => solid.kind !== 'painted')
+    .map(({ part, finish, on, region, z0, z1 }) => ({
+      part,
+      kind: 'solid',
+      finish,
+      on,
+      region,
+      bottom: z0,
+      z: z1,
+    }));
+}
+
+/** Painted shapes, as far as there is wood at their height to take the paint. */
+function painted({ solids: all }: Pick<FinishInput, 'solids'>, wood: readonly Surface[]): Surface[] {
+  return all
+    .filter((solid) => solid.kind === 'painted')
+    .map(({ part, finish, on, region, z0 }) => ({
+      part,
+      kind: 'painted',
+      finish,
+      on,
+      region: onto(region, z0, wood),
+      bottom: z0,
+      z: z0,
+    }));
+}
+
+function onto(region: Region, z: number, wood: readonly Surface[]): Region {
+  const box = boxOf(region);
+  if (!box) return EMPTY;
+  const beneath = wood.filter((surface) => {
+    const other = sameHeight(surface.z, z) ? boxOf(surface.region) : null;
+    return other !== null && boxesMeet(box, other);
+  });
+  return intersect(region, union(beneath.map((surface) => surface.region)));
+}
+
+function letters({ solids: all, lettering }: Pick<FinishInput, 'solids' | 'lettering'>): Surface[] {
+  const tops = new Map(all.map((solid) => [solid.part, solid]));
+  return lettering.flatMap(({ sign, at, layers }) => {
+    const solid = tops.get(sign);
+    if (!solid) return [];
+    return layers.map(
+      ({ finish, region }): Surface => ({
+        part: sign,
+        kind: 'letter',
+        finish,
+        on: sign,
+        // Lettering that runs off its sign paints nothing there.
+        region: intersect(translateRegion(region, at.x, at.y), solid.region),
+        bottom: solid.z1,
+        z: solid.z1,
+      }),
+    );
+  });
+}
