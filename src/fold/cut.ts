@@ -1,5 +1,4 @@
 import type { Bed } from '../bed/bed.ts';
-import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Body } from './body.ts';
 import { type PlaneName, planeClear } from './plane.ts';
@@ -12,7 +11,7 @@ const HALVINGS = 60;
 
 function clears(bed: Bed, body: Body, obstacle: Obstacle): boolean {
   if (obstacle === 'wall-board') return wallBoardClear(bed, body).contact === null;
-  return planeClear(bed, body, obstacle).value >= -SAME_LENGTH;
+  return planeClear(bed, body, obstacle).value >= 0;
 }
 
 /**

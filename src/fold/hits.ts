@@ -8,7 +8,7 @@ import type { Body } from './body.ts';
 import { cutToClear } from './cut.ts';
 import { type PlaneName, planeClear, planeContact } from './plane.ts';
 import type { Hit } from './result.ts';
-import { wallBoardClear } from './wallBoard.ts';
+import { wallBoardBound, wallBoardClear } from './wallBoard.ts';
 
 /** The bed is built: only what is put on it can be cut. */
 const canBeCut = (body: Body): boolean => body.kind === 'part';
@@ -38,7 +38,7 @@ function legHit(bed: Bed, body: Body): Hit | null {
 
 function wallBoardHit(bed: Bed, body: Body): Hit | null {
   const { thickness, height } = bed.wallBoard;
-  if (thickness <= 0 || height <= 0) return null;
+  if (thickness <= 0 || height <= 0 || wallBoardBound(bed, body) > 0) return null;
   const { contact } = wallBoardClear(bed, body);
   if (!contact) return null;
   const cut = canBeCut(body) ? cutToClear(bed, body, 'wall-board') : NO_CUT;

@@ -7,7 +7,7 @@ import { hitChecks, tightChecks } from './foldChecks.ts';
 import { hitsOf } from './hits.ts';
 import { farthest, planeClear } from './plane.ts';
 import type { FoldPlan } from './result.ts';
-import { wallBoardClear } from './wallBoard.ts';
+import { wallBoardBound, wallBoardClear } from './wallBoard.ts';
 
 interface Closest {
   readonly clear: Mm;
@@ -31,10 +31,14 @@ function closest(
 function closestToBoard(bed: Bed, bodies: readonly Body[]): Closest | null {
   const { thickness, height } = bed.wallBoard;
   if (thickness <= 0 || height <= 0) return null;
-  return closest(bodies, (body) => {
+  let best: Closest = { clear: Infinity, angle: STOWED, by: '' };
+  for (const body of bodies) {
+    // Most parts stay far above the board; the exact distance is worked out only where it could count.
+    if (wallBoardBound(bed, body) >= best.clear) continue;
     const { clear, angle } = wallBoardClear(bed, body);
-    return { value: clear, angle };
-  });
+    if (clear < best.clear) best = { clear, angle, by: body.id };
+  }
+  return best;
 }
 
 function reachOf(bed: Bed, keepClears: readonly KeepClear[]): FoldPlan['reach'] {

@@ -5,6 +5,7 @@ import type { Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import { type Body, cornersOf } from './body.ts';
+import { planeClear } from './plane.ts';
 import { type Wave, zeros } from './wave.ts';
 
 /**
@@ -104,6 +105,17 @@ function distanceFromStep(ring: readonly Point[], step: Point): Mm {
     nearest = Math.min(nearest, fromStep(p, step), distanceToSegment(step, p, q));
   });
   return nearest;
+}
+
+/**
+ * A distance that the body never comes under, found from two planes alone: what stays in front of the
+ * board, or above it, by so much is at least that far from it.
+ */
+export function wallBoardBound(bed: Bed, body: Body): Mm {
+  return Math.max(
+    planeClear(bed, body, 'wall').value - bed.wallBoard.thickness,
+    planeClear(bed, body, 'floor').value - bed.wallBoard.height,
+  );
 }
 
 /** Least distance of a body from the wall board through the swing, and its first contact. */

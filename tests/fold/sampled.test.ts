@@ -5,7 +5,7 @@ import { faceOf } from '../../src/bed/faceOf.ts';
 import { bodiesOf, cornersOf, type FoldInput } from '../../src/fold/body.ts';
 import { planFold } from '../../src/fold/planFold.ts';
 import { sideView } from '../../src/fold/sideView.ts';
-import { wallBoardClear } from '../../src/fold/wallBoard.ts';
+import { wallBoardBound, wallBoardClear } from '../../src/fold/wallBoard.ts';
 import { boxOf, regionOfBox } from '../../src/geometry/region.ts';
 import { distanceToSegment } from '../../src/geometry/segment.ts';
 import type { Point } from '../../src/geometry/shape.ts';
@@ -201,6 +201,7 @@ describe('wall board against a sampled sweep', () => {
         const step = { x: bed.wallBoard.thickness, y: bed.wallBoard.height };
         for (const body of bodiesOf(input).filter((b) => b.kind === 'part')) {
           const exact = wallBoardClear(bed, body);
+          expect(wallBoardBound(bed, body)).toBeLessThanOrEqual(exact.clear + 1e-9);
           const arms = cornersOf(bed, body);
           let least = Infinity;
           let first: number | null = null;
