@@ -1,5 +1,6 @@
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
+import { leastCover } from '../cover.ts';
 import { countBound } from './bound.ts';
 import { type Relaxed, relax } from './columns.ts';
 import { afterLoads, bestFit, fillBoards, type Rest, restOf } from './greedy.ts';
@@ -70,8 +71,11 @@ function quickBound(p: Problem): number {
   const single = bought.length === 1 && owned.length === 0 ? bought[0] : undefined;
   if (single) return countBound(sizes, single.room) * single.weight;
   const kept = owned.reduce((sum, b) => sum + b.room * b.limit, 0);
-  const rate = Math.min(...bought.map((b) => b.weight / b.room));
-  return Math.max(0, sizes.reduce((a, b) => a + b, 0) - kept) * rate * (1 - 1e-9);
+  const need = sizes.reduce((a, b) => a + b, 0) - kept;
+  return leastCover(
+    bought.map((b) => ({ amount: b.room, weight: b.weight })),
+    need,
+  );
 }
 
 /** Powers of size tried as the worth of a piece, and how strongly the worth follows the waste of its board. */

@@ -1,5 +1,5 @@
-import { pick } from '../at.ts';
 import { stair } from '../boards/bound.ts';
+import { leastCover } from '../cover.ts';
 import type { SheetProblem } from './problem.ts';
 
 /**
@@ -60,8 +60,10 @@ export function sheetBound(p: SheetProblem): number {
   if (bought.length === 0) return 0;
   const area = p.items.reduce((sum, i) => sum + i.area * i.count, 0);
   const kept = owned.reduce((sum, b) => sum + b.w * b.h * b.limit, 0);
-  const rate = Math.min(...bought.map((b) => b.weight / (b.w * b.h)));
-  const byArea = Math.max(0, area - kept) * rate * (1 - 1e-9);
+  const byArea = leastCover(
+    bought.map((b) => ({ amount: b.w * b.h, weight: b.weight })),
+    area - kept,
+  );
   if (owned.length > 0) return p.roundUp(byArea);
   const w = Math.max(...bought.map((b) => b.w));
   const h = Math.max(...bought.map((b) => b.h));
@@ -79,6 +81,6 @@ export function fewestSheets(p: SheetProblem): number {
   if (owned.length === 0) return sheetCountBound(p, w, h);
   const area = p.items.reduce((sum, i) => sum + i.area * i.count, 0);
   const kept = owned.reduce((sum, b) => sum + b.w * b.h * b.limit, 0);
-  const largest = Math.max(...bought.map((_, i) => pick(bought, i).w * pick(bought, i).h));
+  const largest = Math.max(...bought.map((b) => b.w * b.h));
   return Math.max(0, Math.ceil((area - kept) / largest - 1e-6));
 }
