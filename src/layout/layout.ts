@@ -15,7 +15,7 @@ import { AXES } from './span.ts';
 import { type Sizes, structureOf } from './structure.ts';
 
 export interface LayoutInput {
-  readonly design: Design;
+  readonly design: Pick<Design, 'parts' | 'rules' | 'finishes'>;
   readonly face: Face;
   readonly keepClears: readonly KeepClear[];
   readonly stocks: ReadonlyMap<string, Stock>;

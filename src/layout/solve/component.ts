@@ -125,12 +125,14 @@ function solveAsGuessed(
 ): Solution {
   const { component, parts } = input;
   const lines = linesOf(groundOf(input), guesses);
-  const stated = component.rules.flatMap((rule) =>
-    without.has(rule) ? [] : [{ rule, equations: equationsOf(rule, lines) }],
-  );
-  const signature = signatureOf(component, lines, without);
+  const state = (): Stated[] =>
+    component.rules.flatMap((rule) =>
+      without.has(rule) ? [] : [{ rule, equations: equationsOf(rule, lines) }],
+    );
+  const chosen = isChoosy(input) ? state() : null;
+  const signature = chosen ? signatureOf(component, lines, without) : '';
   const usable = known?.signature === signature && (order === 'design' || known.rejected.length === 0);
-  const frame = usable && known ? known : frameOf(input, stated, signature, order);
+  const frame = usable && known ? known : frameOf(input, chosen ?? state(), signature, order);
   const rows = frame.rows.copy();
   for (const wish of wishes(input, lines)) rows.add(wish);
   const placed = settle(input, rows.values(2 * parts.length));
@@ -166,6 +168,10 @@ function notHolding(input: ComponentInput, solution: Solution): Rule[] {
       equationsOf(rule, lines).some((equation) => Math.abs(evaluate(equation, values)) > SAME_LENGTH),
   );
 }
+
+/** Whether any equation may depend on where parts are thought to be. */
+const isChoosy = ({ component, parts }: ComponentInput): boolean =>
+  parts.some((part) => part.kind === 'array') || component.rules.some((rule) => rule.kind === 'center');
 
 /** Every choice that the equations of these lines rest on; empty where there is none. */
 function signatureOf(
