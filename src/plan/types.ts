@@ -5,9 +5,12 @@ import type { Design } from '../design/schema.ts';
 import type { FasteningPlan } from '../fastening/result.ts';
 import type { FinishPlan } from '../finish/result.ts';
 import type { FoldPlan } from '../fold/result.ts';
+import type { Point } from '../geometry/shape.ts';
 import type { Joinery } from '../joinery/piece.ts';
 import type { Layout } from '../layout/laid.ts';
-import type { Lettered, Stencil } from '../lettering/result.ts';
+import type { CutOut } from '../lettering/cut-out.ts';
+import type { Lettered } from '../lettering/result.ts';
+import type { StencilSet } from '../lettering/stencil/layers.ts';
 import type { LoadPlan } from '../load/result.ts';
 import type { MarksPlan } from '../marks/result.ts';
 import type { Stock, Tables } from '../materials/types.ts';
@@ -30,9 +33,15 @@ export interface Effort {
 
 /** A sign's lettering with what is made from it. */
 export interface SignPlan {
+  /** Laid part. */
+  readonly id: string;
+  /** Lower left of the sign's box on the face: the origin of its lettering. */
+  readonly at: Point;
   readonly lettered: Lettered;
-  /** Null where the sign is not made with a stencil. */
-  readonly stencil: Stencil | null;
+  /** A stencil for each color, where the sign is made with stencils. */
+  readonly stencils: StencilSet | null;
+  /** Letters to be sawn, where the sign is made of those. */
+  readonly cutOuts: readonly CutOut[];
 }
 
 export type ShoppingKind =

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { designJsonSchema } from '../../src/design/jsonSchema.ts';
-import { migrate } from '../../src/design/migrate/migrate.ts';
+import { type Migration, migrate } from '../../src/design/migrate/migrate.ts';
 import { MOST_DEPTH, openData, openDesign, saveDesign } from '../../src/design/open.ts';
 import { problemMessage } from '../../src/design/problem.ts';
 
@@ -130,9 +130,9 @@ describe('opening a design file', () => {
 
 describe('migration', () => {
   it('walks from version to version and stops where a step is missing', () => {
-    const steps = new Map([
-      [1, (d: Readonly<Record<string, unknown>>) => ({ ...d, one: true })],
-      [2, (d: Readonly<Record<string, unknown>>) => ({ ...d, two: d.one })],
+    const steps = new Map<number, Migration>([
+      [1, (d) => ({ ...d, one: true })],
+      [2, (d) => ({ ...d, two: d.one })],
     ]);
     expect(migrate({ showface: 1 }, steps, 3)).toEqual({
       ok: true,

@@ -134,15 +134,15 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
       depth_mm: mm(f.depth),
       glue_l: micro(f.glue),
     })),
-    lettering: plan.signs.map(({ lettered, stencil }) => ({
+    lettering: plan.signs.map(({ lettered, stencils }) => ({
       sign: lettered.sign,
       text: lettered.text,
       font: lettered.font,
       cap_height_mm: mm(lettered.capHeight),
       ink_mm2: micro(lettered.ink_mm2),
       width_mm: mm(lettered.width),
-      bridges: stencil ? stencil.bridges.length : 0,
-      islands_loose: stencil ? stencil.loose : 0,
+      bridges: sum(stencils?.layers.map((l) => l.stencil.bridges.length) ?? []),
+      islands_loose: sum(stencils?.layers.map((l) => l.stencil.loose) ?? []),
     })),
     patterns: plan.patterns.map((s) => ({
       for: s.for,
@@ -189,6 +189,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
 const mm = (value: number): number => Math.round(value * 1000) / 1000 + 0;
 const deg = (value: number): number => Math.round(value * 10_000) / 10_000 + 0;
 const micro = (value: number): number => Math.round(value * 1e6) / 1e6 + 0;
+const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 const pair = (p: Point): [number, number] => [mm(p.x), mm(p.y)];
 
 function boxFields(b: { x: number; y: number; w: number; h: number }) {

@@ -1,0 +1,73 @@
+import type { Face } from '../bed/face.ts';
+import type { Design } from '../design/schema.ts';
+import { regionOfBox, translateRegion } from '../geometry/region.ts';
+import type { Laid, LaidPart } from '../layout/laid.ts';
+import type { StoryStick } from '../marks/result.ts';
+import type { PatternRequest } from '../patterns/planPatterns.ts';
+import type { SignPlan } from './types.ts';
+
+export interface RequestInput {
+  readonly design: Design;
+  readonly face: Face;
+  readonly parts: readonly LaidPart[];
+  readonly signs: readonly SignPlan[];
+  readonly sticks: readonly StoryStick[];
+  readonly nameOf: (id: string) => string;
+}
+
+/** Everything that is printed full size: every sign, and what the design asks for besides. */
+export function patternRequests(input: RequestInput): PatternRequest[] {
+  const { also } = input.design.pages;
+  return [
+    ...input.signs.map((sign) => signRequest(input, sign)),
+    ...(also.includes('story-sticks') ? stickRequests(input) : []),
+    ...(also.includes('parts') ? partRequests(input) : []),
+    ...(also.includes('face') ? [faceRequest(input)] : []),
+  ];
+}
+
+function signRequest({ parts, nameOf }: RequestInput, sign: SignPlan): PatternRequest {
+  const laid = parts.find((p): p is Laid<'sign'> => p.id === sign.id && p.kind === 'sign');
+  return {
+    kind: 'sign',
+    id: sign.id,
+    name: nameOf(sign.id),
+    mode: laid?.lettering.make ?? 'trace',
+    board: laid ? translateRegion(laid.region, -sign.at.x, -sign.at.y) : regionOfBox(sign.lettered.box),
+    lettered: sign.lettered,
+    stencils: sign.stencils?.layers ?? [],
+  };
+}
+
+function stickRequests({ design, face, sticks, nameOf }: RequestInput): PatternRequest[] {
+  return sticks.map((stick) => ({
+    kind: 'stick',
+    axis: stick.axis,
+    length: stick.axis === 'x' ? face.width : face.height,
+    measure: design.measure,
+    marks: stick.marks.flatMap((mark) =>
+      mark.edges.map(({ part, edge }) => ({ at: mark.at, shown: mark.shown, name: nameOf(part), edge })),
+    ),
+  }));
+}
+
+/** Panels that are not plain rectangles: those are sawn along a template. */
+function partRequests({ parts, nameOf }: RequestInput): PatternRequest[] {
+  const shaped = parts.filter(
+    (p) =>
+      (p.kind === 'panel' || p.kind === 'sign') &&
+      (p.spec.shape.form !== 'rectangle' || p.spec.openings.length > 0),
+  );
+  return shaped.map((p) => ({ kind: 'part', id: p.id, name: nameOf(p.id), region: p.region }));
+}
+
+function faceRequest({ design, face, parts }: RequestInput): PatternRequest {
+  return {
+    kind: 'face',
+    width: face.width,
+    height: face.height,
+    levels: face.levels.map(({ id, region }) => ({ id, region })),
+    keepClears: design.keepClears.map((k) => k.box),
+    parts: parts.map(({ id, name, region }) => ({ id, name, region })),
+  };
+}

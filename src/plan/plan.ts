@@ -1,0 +1,379 @@
+import { faceOf } from '../bed/faceOf.ts';
+import { type Check, orderChecks } from '../check/check.ts';
+import { planCutting } from '../cutting/cutting.ts';
+import type { Design } from '../design/schema.ts';
+import { planFastening } from '../fastening/planFastening.ts';
+import { planFinish } from '../finish/planFinish.ts';
+import type { FinishPlan } from '../finish/result.ts';
+import { planFold } from '../fold/planFold.ts';
+import { areaOf } from '../geometry/region.ts';
+import { planJoinery } from '../joinery/joinery.ts';
+import type { LaidPart } from '../layout/laid.ts';
+import { layOut } from '../layout/layout.ts';
+import { createMemory } from '../layout/memory.ts';
+import type { Coating } from '../load/mass.ts';
+import { planLoad } from '../load/planLoad.ts';
+import { planMarks } from '../marks/planMarks.ts';
+import { byId } from '../materials/lookup.ts';
+import type { Stock, Tables } from '../materials/types.ts';
+import { planPatterns } from '../patterns/planPatterns.ts';
+import { keepingList, remembering } from './memory.ts';
+import { patternRequests } from './patternRequests.ts';
+import { limitChecks, referenceChecks } from './referenceChecks.ts';
+import { shoppingList } from './shopping.ts';
+import { createSignPlanner } from './signs.ts';
+import type { Effort, Plan, SignPlan, Supplies, Watch } from './types.ts';
+import { sayFor } from './words/say.ts';
+
+/** Search steps for each stock. Large enough to prove the starters' boards, small enough for a second of work. */
+export const DEFAULT_EFFORT: Effort = { nodes: 200_000 };
+
+export interface PlanOptions extends Watch {
+  readonly effort?: Effort | undefined;
+}
+
+/** Thrown out of a plan that its caller no longer wants. */
+export class PlanCancelled extends Error {
+  override readonly name = 'PlanCancelled';
+}
+
+export type Planner = (design: Design, supplies: Supplies, options?: PlanOptions) => Plan;
+
+/** The whole job from nothing: the same design and supplies give the same plan. */
+export function plan(design: Design, supplies: Supplies, options: PlanOptions = {}): Plan {
+  return createPlanner()(design, supplies, options);
+}
+
+/**
+ * A planner that remembers each stage's last result by the identity of what went into it, so that an edit
+ * computes again only what follows from it. Its plans equal plans from nothing.
+ */
+export function createPlanner(): Planner {
+  const stage = createStages();
+  return (design, supplies, options = {}) => {
+    const { tables } = supplies;
+    const tell = (name: string, done: number) => {
+      if (options.cancelled?.()) throw new PlanCancelled();
+      options.onStage?.(name, done, STAGES);
+    };
+
+    tell('layout', 0);
+    const stocks = stage.stocks(tables, design.stocks);
+    const { face, checks: bedChecks } = stage.face(design.bed);
+    const layout = stage.layout(design.parts, design.rules, design.finishes, design.keepClears, face, stocks);
+
+    tell('lettering', 1);
+    const lettering = stage.signs(layout.parts, design.fonts, supplies);
+
+    tell('joinery', 2);
+    const joinery = stage.joinery(layout.parts, design.joints, stocks, design.shop, design.measure);
+
+    tell('cutting', 3);
+    const effort = options.effort ?? DEFAULT_EFFORT;
+    const cutting = stage.cutting(joinery.pieces, stocks, design.owned, design.shop, effort.nodes, options);
+
+    tell('finish', 4);
+    const finish = stage.finish(
+      face,
+      joinery.solids,
+      lettering.signs,
+      design.finishes,
+      design.paint,
+      stocks,
+      tables,
+    );
+
+    tell('load', 5);
+    const load = stage.load(
+      design.bed,
+      face,
+      design.load,
+      joinery.solids,
+      layout.parts,
+      stocks,
+      tables,
+      finish,
+    );
+
+    tell('fold', 6);
+    const fold = stage.fold(design.bed, face, design.keepClears, joinery.solids);
+
+    tell('fastening', 7);
+    const fastening = stage.fastening(
+      design.bed,
+      design.keepClears,
+      design.fastening,
+      face,
+      layout.parts,
+      joinery,
+      stocks,
+      load.byPart,
+      tables,
+    );
+
+    tell('marks', 8);
+    const marks = stage.marks(layout.parts, joinery, design.rules, design.measure, finish);
+
+    tell('patterns', 9);
+    const patterns = stage.patterns(
+      design,
+      face,
+      layout.parts,
+      lettering.signs,
+      marks.sticks,
+      supplies,
+      stocks,
+    );
+
+    tell('shopping', 10);
+    const shopping = shoppingList({
+      design,
+      tables,
+      stocks,
+      layout,
+      cutting,
+      finish,
+      fastening,
+      patterns: patterns.sets,
+    });
+    const counts = {
+      parts: layout.parts.length,
+      letters: lettering.signs.reduce((sum, s) => sum + s.lettered.glyphs.length, 0),
+      pages: patterns.sets.reduce((sum, s) => sum + s.pages.length, 0),
+    };
+    const checks: Check[] = [
+      ...referenceChecks(design, stocks),
+      ...limitChecks(design, counts),
+      ...bedChecks,
+      ...[layout, lettering, joinery, cutting, finish, load, fold, fastening, patterns].flatMap(
+        (s) => s.checks,
+      ),
+    ];
+    return {
+      design,
+      stocks,
+      tables,
+      face,
+      layout,
+      joinery,
+      cutting,
+      signs: lettering.signs,
+      finish,
+      load,
+      fold,
+      fastening,
+      marks,
+      patterns: patterns.sets,
+      shopping,
+      total: shopping.reduce((sum, line) => sum + line.price, 0),
+      checks: orderChecks(checks),
+    };
+  };
+}
+
+const STAGES = 11;
+
+/** The stages, each with its own memory. Arguments are what a stage depends on, and nothing else. */
+function createStages() {
+  const layoutMemory = createMemory();
+  // The same parts stay the same list, so that an edit of colors or rules that moves nothing stops here.
+  const laidParts = keepingList<LaidPart>();
+  return {
+    stocks: remembering((tables: Tables, own: readonly Stock[]) => byId([...tables.stocks, ...own])),
+    face: remembering(faceOf),
+    layout: remembering(
+      (
+        parts: Design['parts'],
+        rules: Design['rules'],
+        finishes: Design['finishes'],
+        keepClears: Design['keepClears'],
+        face: Plan['face'],
+        stocks: Plan['stocks'],
+      ): Plan['layout'] => {
+        const layout = layOut({ design: { parts, rules, finishes }, face, keepClears, stocks }, layoutMemory);
+        return { ...layout, parts: laidParts(layout.parts) };
+      },
+    ),
+    signs: createSignPlanner(),
+    joinery: remembering(
+      (
+        parts: Plan['layout']['parts'],
+        joints: Design['joints'],
+        stocks: Plan['stocks'],
+        shop: Design['shop'],
+        measure: Design['measure'],
+      ) => planJoinery({ parts, joints, stocks, shop, measure }),
+    ),
+    cutting: createCuttingStage(),
+    finish: remembering(
+      (
+        face: Plan['face'],
+        solids: Plan['joinery']['solids'],
+        signs: readonly SignPlan[],
+        finishes: Design['finishes'],
+        paint: Design['paint'],
+        stocks: Plan['stocks'],
+        tables: Tables,
+      ) =>
+        planFinish({
+          face,
+          solids,
+          lettering: signs.map((s) => ({ sign: s.id, at: s.at, layers: s.lettered.layers })),
+          finishes,
+          paint,
+          stocks,
+          materials: byId(tables.materials),
+          containers: tables.containers,
+        }),
+    ),
+    load: remembering(
+      (
+        bed: Design['bed'],
+        face: Plan['face'],
+        limits: Design['load'],
+        solids: Plan['joinery']['solids'],
+        parts: Plan['layout']['parts'],
+        stocks: Plan['stocks'],
+        tables: Tables,
+        finish: FinishPlan,
+      ) =>
+        planLoad({
+          bed,
+          face,
+          limits,
+          solids,
+          parts,
+          stocks: [...stocks.values()],
+          materials: tables.materials,
+          coatings: coatingsOf(finish),
+        }),
+    ),
+    fold: remembering(
+      (
+        bed: Design['bed'],
+        face: Plan['face'],
+        keepClears: Design['keepClears'],
+        solids: Plan['joinery']['solids'],
+      ) => planFold({ bed, face, keepClears, solids }),
+    ),
+    fastening: remembering(
+      (
+        bed: Design['bed'],
+        keepClears: Design['keepClears'],
+        settings: Design['fastening'],
+        face: Plan['face'],
+        parts: Plan['layout']['parts'],
+        joinery: Plan['joinery'],
+        stocks: Plan['stocks'],
+        masses: Plan['load']['byPart'],
+        tables: Tables,
+      ) =>
+        planFastening({
+          bed,
+          face,
+          keepClears,
+          parts,
+          solids: joinery.solids,
+          pieces: joinery.pieces,
+          stocks: [...stocks.values()],
+          masses,
+          settings,
+          brad: tables.brads.find((b) => b.id === settings.brad) ?? null,
+          screw: tables.screws.find((s) => s.id === settings.screw) ?? null,
+          glue: tables.glues[0] ?? null,
+        }),
+    ),
+    marks: remembering(
+      (
+        parts: Plan['layout']['parts'],
+        joinery: Plan['joinery'],
+        rules: Design['rules'],
+        measure: Design['measure'],
+        finish: FinishPlan,
+      ) =>
+        planMarks({
+          parts,
+          joints: joinery.joints,
+          pieces: joinery.pieces,
+          rules,
+          measure,
+          before: finish.before,
+          after: finish.after,
+        }),
+    ),
+    patterns: remembering(
+      (
+        design: Design,
+        face: Plan['face'],
+        parts: Plan['layout']['parts'],
+        signs: readonly SignPlan[],
+        sticks: Plan['marks']['sticks'],
+        supplies: Supplies,
+        stocks: Plan['stocks'],
+      ) => {
+        const paper = supplies.tables.papers.find((p) => p.id === design.pages.paper);
+        const say = sayFor({ design, stocks });
+        if (!paper) {
+          const figures = { paper: design.pages.paper };
+          const check: Check = { code: 'patterns.no-room', severity: 'error', parts: [], figures };
+          return { sets: [], checks: [check] };
+        }
+        return planPatterns(patternRequests({ design, face, parts, signs, sticks, nameOf: say.name }), {
+          paper,
+          pages: design.pages,
+          correction: supplies.correction,
+          measure: design.measure,
+          design: design.name,
+        });
+      },
+    ),
+  };
+}
+
+/** Cutting is remembered by its inputs alone; a plan that was cut short is thrown away, not remembered. */
+function createCuttingStage() {
+  let watch: Watch = {};
+  const cut = remembering(
+    (
+      pieces: Plan['joinery']['pieces'],
+      stocks: Plan['stocks'],
+      owned: Design['owned'],
+      shop: Design['shop'],
+      nodes: number,
+    ) => {
+      const result = planCutting({
+        pieces,
+        stocks,
+        owned,
+        shop,
+        effort: { nodes },
+        onProgress: (done, of) => watch.onStage?.('cutting', done, of),
+        cancelled: watch.cancelled,
+      });
+      if (watch.cancelled?.()) throw new PlanCancelled();
+      return result;
+    },
+  );
+  return (
+    pieces: Plan['joinery']['pieces'],
+    stocks: Plan['stocks'],
+    owned: Design['owned'],
+    shop: Design['shop'],
+    nodes: number,
+    by: Watch,
+  ) => {
+    watch = by;
+    return cut(pieces, stocks, owned, shop, nodes);
+  };
+}
+
+/** Liters of paint that each part carries: every finish by the share of its visible area on the part. */
+function coatingsOf(finish: FinishPlan): Coating[] {
+  return finish.uses.flatMap((use) => {
+    const shown = finish.shown.filter((s) => s.finish === use.finish);
+    const areas = shown.map((s) => areaOf(s.region));
+    const whole = areas.reduce((sum, a) => sum + a, 0);
+    if (whole === 0) return [];
+    return shown.map((s, i) => ({ part: s.part, liters: (use.volume * (areas[i] ?? 0)) / whole }));
+  });
+}

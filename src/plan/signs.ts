@@ -1,0 +1,76 @@
+import type { Check } from '../check/check.ts';
+import type { Design, Lettering } from '../design/schema.ts';
+import type { Laid, LaidPart } from '../layout/laid.ts';
+import { type CutOut, cutOuts } from '../lettering/cut-out.ts';
+import { type Font, readFont } from '../lettering/font.ts';
+import { letter } from '../lettering/letter.ts';
+import type { Lettered } from '../lettering/result.ts';
+import { type StencilSet, stencilSet } from '../lettering/stencil/layers.ts';
+import type { Mm } from '../measure/units.ts';
+import { bytesOfBase64 } from './base64.ts';
+import { remembering, rememberingEach } from './memory.ts';
+import type { SignPlan, Supplies } from './types.ts';
+
+/** What a sign's lettering comes to, wherever the sign stands. */
+interface SignWork {
+  readonly lettered: Lettered;
+  readonly stencils: StencilSet | null;
+  readonly cutOuts: readonly CutOut[];
+  readonly checks: readonly Check[];
+}
+
+/** Letters every sign; remembers each sign's work while its words, font and size stay. */
+export function createSignPlanner() {
+  const fontOf = rememberingEach((_id: string, bytes: Uint8Array): Font | null => {
+    const read = readFont(bytes, _id);
+    return read.ok ? read.font : null;
+  });
+  const ownBytes = rememberingEach((_id: string, data: string) => bytesOfBase64(data));
+  const workOf = rememberingEach(
+    (id: string, lettering: Lettering, font: Font, w: Mm, h: Mm): SignWork =>
+      workSign(id, lettering, font, w, h),
+  );
+  const planned = rememberingEach(
+    (id: string, work: SignWork, x: Mm, y: Mm): SignPlan => ({
+      id,
+      at: { x, y },
+      lettered: work.lettered,
+      stencils: work.stencils,
+      cutOuts: work.cutOuts,
+    }),
+  );
+  return remembering((parts: readonly LaidPart[], fonts: Design['fonts'], supplies: Supplies) => {
+    const signs: SignPlan[] = [];
+    const checks: Check[] = [];
+    for (const sign of parts.filter((p): p is Laid<'sign'> => p.kind === 'sign')) {
+      const { lettering, box } = sign;
+      const own = fonts.find((f) => `own:${f.id}` === lettering.font);
+      const bytes = own ? ownBytes.of(own.id, own.data) : supplies.fonts.get(lettering.font);
+      const font = bytes ? fontOf.of(lettering.font, bytes) : null;
+      if (!font) {
+        const figures = { font: lettering.font };
+        checks.push({ code: 'lettering.unknown-font', severity: 'error', parts: [sign.id], figures });
+        continue;
+      }
+      const work = workOf.of(sign.id, lettering, font, box.w, box.h);
+      signs.push(planned.of(sign.id, work, box.x, box.y));
+      checks.push(...work.checks);
+    }
+    for (const memory of [fontOf, ownBytes, workOf, planned]) memory.sweep();
+    return { signs, checks };
+  });
+}
+
+function workSign(id: string, lettering: Lettering, font: Font, w: Mm, h: Mm): SignWork {
+  const { lettered, checks } = letter({ lettering, font, sign: { id, w, h } });
+  if (lettering.make !== 'stencil') {
+    return {
+      lettered,
+      stencils: null,
+      cutOuts: lettering.make === 'cut-out' ? cutOuts(lettered) : [],
+      checks,
+    };
+  }
+  const made = stencilSet(lettered, lettering.stencil);
+  return { lettered, stencils: made.set, cutOuts: [], checks: [...checks, ...made.checks] };
+}
