@@ -1,0 +1,85 @@
+import { newPart } from '../../design/defaults.ts';
+import type { Edit } from '../../design/edit/edit.ts';
+import type { Design, Part, PartKind } from '../../design/schema.ts';
+import type { Box } from '../../geometry/shape.ts';
+import { inches, type Mm } from '../../measure/units.ts';
+import { stocksOf } from '../state/tables.ts';
+import type { DrawnKind } from '../tool/tools.ts';
+import { t } from '../words/t.ts';
+import { freeId, freeName } from './ids.ts';
+
+/** Size of what a plain click places. */
+export const DEFAULT_SIZE: Readonly<Record<DrawnKind, { readonly w: Mm; readonly h: Mm }>> = {
+  strip: { w: inches(20), h: inches(2.5) },
+  run: { w: inches(16), h: inches(20) },
+  panel: { w: inches(16), h: inches(20) },
+  sign: { w: inches(24), h: inches(7) },
+  fitting: { w: inches(4), h: inches(2) },
+  painted: { w: inches(12), h: inches(12) },
+  array: { w: inches(24), h: inches(24) },
+  'keep-clear': { w: inches(4), h: inches(6) },
+};
+
+export interface Created {
+  readonly edits: readonly Edit[];
+  readonly id: string;
+  readonly name: string;
+}
+
+/** The edit that adds a part (or keep-clear) over a box, with an id, a name and a finish that make sense. */
+export function createItem(design: Design, kind: DrawnKind, box: Box, stock?: string): Created {
+  const id = freeId(design, kind);
+  if (kind === 'keep-clear') {
+    const name = freeName(
+      design.keepClears.map((k) => k.name),
+      t('kind.keep-clear'),
+    );
+    const item = { id, name, why: 'other', box: atLeast(box), height: 0 } as const;
+    return { edits: [{ kind: 'insert', list: 'keepClears', item }], id, name };
+  }
+  const name = freeName(
+    design.parts.map((p) => p.name),
+    t(`kind.${kind}`),
+  );
+  const finish = finishFor(design, kind);
+  const part = shapedToBox(
+    newPart(kind, { id, name, box: atLeast(box), finish, ...(stock ? { stock } : {}) }),
+    design,
+  );
+  return { edits: [{ kind: 'insert', list: 'parts', item: part }], id, name };
+}
+
+const atLeast = (box: Box): Box => ({ ...box, w: Math.max(1, box.w), h: Math.max(1, box.h) });
+
+function finishFor(design: Design, kind: PartKind): string | null {
+  if (kind === 'fitting') return null;
+  const [first, second] = design.finishes;
+  return (kind === 'panel' || kind === 'painted' || kind === 'sign' ? first : (second ?? first))?.id ?? null;
+}
+
+/** What the proportions of the box decide: which way a strip or an array of strips runs. */
+function shapedToBox(part: Part, design: Design): Part {
+  const { box } = part;
+  if (part.kind === 'strip') {
+    const stock = stocksOf(design).get(part.stock);
+    const width =
+      stock && stock.form !== 'sheet'
+        ? part.onEdge
+          ? stock.thickness
+          : stock.width
+        : Math.min(box.w, box.h);
+    return box.w >= box.h
+      ? { ...part, lie: 'across', length: box.w, box: { ...box, y: box.y + (box.h - width) / 2, h: width } }
+      : { ...part, lie: 'up', length: box.h, box: { ...box, x: box.x + (box.w - width) / 2, w: width } };
+  }
+  if (part.kind === 'array' && part.member.kind === 'strip' && box.h > box.w * 1.5) {
+    return { ...part, member: { ...part.member, lie: 'across' }, across: null, up: part.across };
+  }
+  if (part.kind === 'sign') {
+    return {
+      ...part,
+      lettering: { ...part.lettering, capHeight: Math.max(5, Math.min(inches(3), box.h * 0.45)) },
+    };
+  }
+  return part;
+}

@@ -1,0 +1,29 @@
+import type { Design } from '../../design/schema.ts';
+
+/** The first free id of the form `word-n` in a design. */
+export function freeId(design: Design, word: string, alsoTaken: ReadonlySet<string> = new Set()): string {
+  const taken = new Set<string>(alsoTaken);
+  for (const list of [
+    design.parts,
+    design.rules,
+    design.groups,
+    design.joints,
+    design.keepClears,
+    design.finishes,
+    design.stocks,
+    design.owned,
+    design.fonts,
+  ]) {
+    for (const item of list) taken.add(item.id);
+  }
+  let n = 1;
+  while (taken.has(`${word}-${n}`)) n++;
+  return `${word}-${n}`;
+}
+
+/** The first free name of the form `Word n`. */
+export function freeName(names: readonly string[], word: string): string {
+  let n = 1;
+  while (names.includes(`${word} ${n}`)) n++;
+  return `${word} ${n}`;
+}

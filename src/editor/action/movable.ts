@@ -1,0 +1,53 @@
+import type { Design } from '../../design/schema.ts';
+import type { Box } from '../../geometry/shape.ts';
+import type { Boxes } from './place.ts';
+
+/** Ids of parts and keep-clears that a selection stands for: groups opened. */
+export function itemsOf(design: Design, selection: readonly string[]): string[] {
+  const ids = selection.flatMap((id) => design.groups.find((g) => g.id === id)?.parts ?? [id]);
+  return [...new Set(ids)];
+}
+
+/** What of the selection may be moved, with its box as laid out: locked parts stay. */
+export function movableBoxes(design: Design, boxes: Boxes, selection: readonly string[]): Map<string, Box> {
+  const found = new Map<string, Box>();
+  for (const id of itemsOf(design, selection)) {
+    const part = design.parts.find((p) => p.id === id);
+    const box = part ? (boxes.get(id) ?? part.box) : design.keepClears.find((k) => k.id === id)?.box;
+    if (box && !part?.locked) found.set(id, box);
+  }
+  return found;
+}
+
+/** The outermost group that holds a part, if any: clicking a part of a group takes the group. */
+export function groupOf(design: Design, part: string): string | null {
+  return design.groups.find((g) => g.parts.includes(part))?.id ?? null;
+}
+
+/** Name of a part, group or keep-clear. */
+export function nameOf(design: Design, id: string): string {
+  const found =
+    design.parts.find((p) => p.id === id) ??
+    design.groups.find((g) => g.id === id) ??
+    design.keepClears.find((k) => k.id === id);
+  return found?.name || id;
+}
+
+/** Box around boxes; null for none. */
+export function boxAround(boxes: Iterable<Box>): Box | null {
+  let around: Box | null = null;
+  for (const b of boxes) {
+    if (!around) around = b;
+    else {
+      const x = Math.min(around.x, b.x);
+      const y = Math.min(around.y, b.y);
+      around = {
+        x,
+        y,
+        w: Math.max(around.x + around.w, b.x + b.w) - x,
+        h: Math.max(around.y + around.h, b.y + b.h) - y,
+      };
+    }
+  }
+  return around;
+}

@@ -1,0 +1,149 @@
+import type { Edit } from '../../design/edit/edit.ts';
+import { editsToRemove } from '../../design/removal.ts';
+import type { Design } from '../../design/schema.ts';
+import { inches, type Mm } from '../../measure/units.ts';
+import { commit, select } from '../state/commit.ts';
+import { layoutOf } from '../state/derive.ts';
+import { type EditorStore, say } from '../state/store.ts';
+import { lengthText } from '../state/text.ts';
+import { t } from '../words/t.ts';
+import { clipText, copyOf, editsToPaste, readClip } from './copy.ts';
+import { freeId, freeName } from './ids.ts';
+import { itemsOf, movableBoxes, nameOf } from './movable.ts';
+import { editsToPlace } from './place.ts';
+
+/** What the keyboard, the menus and the part list do with the selection. */
+
+/** “Left stile”, or “3 parts”. */
+export function selectionName(design: Design, selection: readonly string[]): string {
+  const [only] = selection;
+  return selection.length === 1 && only !== undefined
+    ? nameOf(design, only)
+    : t('count.parts', { count: selection.length });
+}
+
+/** Arrow keys: a sixteenth of an inch or a millimeter; large steps an inch or a centimeter. */
+export function nudgeStep(design: Design, large: boolean): Mm {
+  const metric = design.measure.unit === 'mm' || design.measure.unit === 'cm';
+  return metric ? (large ? 10 : 1) : inches(large ? 1 : 1 / 16);
+}
+
+export function nudge(store: EditorStore, dx: -1 | 0 | 1, dy: -1 | 0 | 1, large: boolean): void {
+  const { design, selection } = store.getState().edit;
+  const before = movableBoxes(design, layoutOf(design).boxes, selection);
+  if (before.size === 0) {
+    if (selection.length > 0) say(store, t('say.locked'));
+    return;
+  }
+  const step = nudgeStep(design, large);
+  const after = new Map([...before].map(([id, b]) => [id, { ...b, x: b.x + dx * step, y: b.y + dy * step }]));
+  const name = selectionName(design, selection);
+  const label = t('did.move', { name });
+  const done = commit(store, editsToPlace(design, before, after), label, {
+    held: new Set(before.keys()),
+    merge: `nudge:${selection.join(',')}`,
+  });
+  if (!done) return;
+  const now = store.getState().edit.design;
+  const [id] = before.keys();
+  const box = id === undefined ? undefined : (layoutOf(now).boxes.get(id) ?? after.get(id));
+  if (box) say(store, t('say.at', { name, left: lengthText(now, box.x), bottom: lengthText(now, box.y) }));
+}
+
+export function removeSelection(store: EditorStore): void {
+  const { design, selection } = store.getState().edit;
+  if (selection.length === 0) return;
+  const items = itemsOf(design, selection);
+  const locked = items.filter((id) => design.parts.find((p) => p.id === id)?.locked);
+  if (locked.length > 0) {
+    say(store, t('say.locked'));
+    return;
+  }
+  const edits = editsToRemove(design, items);
+  commit(store, edits, t('did.remove', { name: selectionName(design, selection) }), { selection: [] });
+}
+
+export function duplicateSelection(store: EditorStore): void {
+  const { design, selection } = store.getState().edit;
+  const clip = copyOf(design, layoutOf(design).boxes, selection);
+  const step = inches(1);
+  const { edits, ids } = editsToPaste(design, clip, step, -step);
+  if (ids.length > 0) {
+    commit(store, edits, t('did.duplicate', { name: selectionName(design, selection) }), { selection: ids });
+  }
+}
+
+/** The text for the clipboard; null when nothing is selected. */
+export function copiedText(store: EditorStore): string | null {
+  const { design, selection } = store.getState().edit;
+  if (selection.length === 0) return null;
+  return clipText(copyOf(design, layoutOf(design).boxes, selection));
+}
+
+/** Puts in what was copied here or in another window; false when the text is something else. */
+export function pasteText(store: EditorStore, text: string): boolean {
+  const clip = readClip(text);
+  if (!clip) return false;
+  const { design } = store.getState().edit;
+  const taken = clip.parts.some((p) => design.parts.some((q) => q.id === p.id));
+  const step = taken ? inches(1) : 0;
+  const { edits, ids } = editsToPaste(design, clip, step, -step);
+  return commit(store, edits, t('did.paste', { name: t('count.parts', { count: ids.length }) }), {
+    selection: ids,
+  });
+}
+
+export function toggleLock(store: EditorStore): void {
+  const { design, selection } = store.getState().edit;
+  const ids = new Set(itemsOf(design, selection));
+  const parts = design.parts.filter((p) => ids.has(p.id));
+  if (parts.length === 0) return;
+  const locked = !parts.every((p) => p.locked);
+  const edits: Edit[] = parts.map((p) => ({
+    kind: 'replace',
+    list: 'parts',
+    id: p.id,
+    item: { ...p, locked },
+  }));
+  commit(store, edits, t(locked ? 'did.lock' : 'did.unlock', { name: selectionName(design, selection) }));
+}
+
+export function groupSelection(store: EditorStore): void {
+  const { design, selection } = store.getState().edit;
+  const parts = itemsOf(design, selection).filter((id) => design.parts.some((p) => p.id === id));
+  if (parts.length < 2) {
+    say(store, t('say.groupNeedsTwo'));
+    return;
+  }
+  const edits: Edit[] = design.groups
+    .filter((g) => g.parts.some((id) => parts.includes(id)))
+    .map((g) => ({ kind: 'remove', list: 'groups', id: g.id }));
+  const id = freeId(design, 'group');
+  const name = freeName(
+    design.groups.map((g) => g.name),
+    t('kind.group'),
+  );
+  edits.push({ kind: 'insert', list: 'groups', item: { id, name, parts } });
+  commit(store, edits, t('did.group', { name }), { selection: [id] });
+}
+
+export function ungroupSelection(store: EditorStore): void {
+  const { design, selection } = store.getState().edit;
+  const groups = design.groups.filter((g) => selection.includes(g.id));
+  if (groups.length === 0) return;
+  const edits: Edit[] = groups.map((g) => ({ kind: 'remove', list: 'groups', id: g.id }));
+  commit(store, edits, t('did.ungroup', { name: groups[0]?.name ?? '' }), {
+    selection: groups.flatMap((g) => g.parts),
+  });
+}
+
+export function selectAll(store: EditorStore): void {
+  const { design } = store.getState().edit;
+  const grouped = new Set(design.groups.flatMap((g) => g.parts));
+  const ids = [
+    ...design.groups.map((g) => g.id),
+    ...design.parts.filter((p) => !grouped.has(p.id)).map((p) => p.id),
+  ];
+  select(store, ids);
+  say(store, t('say.selected', { count: ids.length }));
+}

@@ -1,0 +1,176 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { Group, Layer, Stage, useStrictMode } from 'react-konva';
+import { radians } from '../../measure/units.ts';
+import { boxAround, itemsOf } from '../action/movable.ts';
+import { useDesign, useEditor, useFace, useLayout, usePlan, useStore } from '../state/hooks.ts';
+import { stocksOf } from '../state/tables.ts';
+import { useWords } from '../words/t.ts';
+import { boxesOf } from './boxes.ts';
+import { CanvasFields } from './CanvasFields.tsx';
+import { DimensionLabels } from './DimensionLabels.tsx';
+import { DimensionLines } from './DimensionLines.tsx';
+import { dimensionsOf, faceDimensions } from './dimensions.ts';
+import { FaceLevels } from './FaceLevels.tsx';
+import { fitToFace } from './fit.ts';
+import { HudTag } from './HudTag.tsx';
+import { handlesOf } from './handles.ts';
+import { KeepClears } from './KeepClears.tsx';
+import { Overlay } from './Overlay.tsx';
+import { PartShape } from './PartShape.tsx';
+import { usePalette } from './palette.ts';
+import { fillOf } from './partLook.ts';
+import { holdCanvas } from './place.ts';
+import { RULER, Rulers } from './Rulers.tsx';
+import { Surroundings } from './Surroundings.tsx';
+import { TapeLabels } from './TapeLabels.tsx';
+import { usePointers } from './usePointers.ts';
+import { useSpaceKey } from './useSpaceKey.ts';
+
+// Konva nodes show the design and never hold it: without strict mode a node keeps a place that React did not give it.
+useStrictMode(true);
+
+/** The face to scale. Everything it can do can be done from the part list and the fields too. */
+export function FaceCanvas() {
+  const t = useWords();
+  const store = useStore();
+  const holder = useRef<HTMLDivElement>(null);
+  const [size, setSize] = useState({ width: 0, height: 0 });
+  const space = useSpaceKey();
+  const pointers = usePointers(store, holder, space);
+  const palette = usePalette();
+  const design = useDesign();
+  const layout = useLayout();
+  const face = useFace();
+  const { plan } = usePlan();
+  const view = useEditor((s) => s.view);
+  const fitted = useEditor((s) => s.fitted);
+  const look = useEditor((s) => s.look);
+  const tool = useEditor((s) => s.tool);
+  const selection = useEditor((s) => s.edit.selection);
+  const provisional = useEditor((s) => s.provisional);
+  const frame = useEditor((s) => s.frame);
+
+  useEffect(() => {
+    const element = holder.current;
+    if (!element) return;
+    holdCanvas(element);
+    const watch = new ResizeObserver(() =>
+      setSize({ width: element.clientWidth, height: element.clientHeight }),
+    );
+    watch.observe(element);
+    return () => {
+      watch.disconnect();
+      holdCanvas(null);
+    };
+  }, []);
+
+  useEffect(() => {
+    if (fitted && size.width > 0) store.setState({ view: fitToFace(face, design.bed, size) });
+  }, [fitted, size, face, design.bed, store]);
+
+  const stocks = useMemo(() => stocksOf(design), [design]);
+  const colorOf = useMemo(() => {
+    const colors = new Map(design.finishes.map((f) => [f.id, f.color]));
+    return (finish: string) => colors.get(finish) ?? '#888888';
+  }, [design.finishes]);
+  const signs = useMemo(() => new Map(plan?.signs.map((s) => [s.lettered.sign, s]) ?? []), [plan]);
+  const light = useMemo(() => lightOf(design.light), [design.light]);
+
+  const boxes = boxesOf(design, layout, selection);
+  const items = new Set(itemsOf(design, selection));
+  const outlined = layout.parts.filter((p) => items.has(p.part));
+  const [only] = selection;
+  const onlyBox = selection.length === 1 ? boxes[0] : undefined;
+  const single = only !== undefined && onlyBox !== undefined && !design.groups.some((g) => g.id === only);
+  const dimensions = single ? dimensionsOf(design, face, layout, only, onlyBox) : [];
+  const handles = single && !provisional ? handlesOf(design, only, onlyBox, view) : [];
+  const overall = faceDimensions(face);
+  const drawn = size.width > 0 && size.height > 0;
+
+  return (
+    <div
+      ref={holder}
+      className="canvas"
+      data-tool={tool}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes keys (arrows, delete) as an application does
+      tabIndex={0}
+      role="application"
+      aria-label={t('canvas.label', { name: design.name })}
+      aria-describedby="canvas-keys"
+      {...pointers}
+    >
+      <p id="canvas-keys" className="hidden-text">
+        {t('canvas.keys')}
+      </p>
+      {drawn ? (
+        <Stage width={size.width} height={size.height} listening={false}>
+          <Layer listening={false}>
+            <Surroundings
+              {...size}
+              view={view}
+              face={face}
+              bed={design.bed}
+              unit={design.measure.unit}
+              palette={palette}
+            />
+            <Group x={view.x} y={view.y} scaleX={view.scale} scaleY={-view.scale}>
+              <FaceLevels face={face} palette={palette} scale={view.scale} />
+            </Group>
+          </Layer>
+          <Layer listening={false}>
+            <Group x={view.x} y={view.y} scaleX={view.scale} scaleY={-view.scale}>
+              {layout.parts.map((part) => (
+                <PartShape
+                  key={part.id}
+                  part={part}
+                  fill={fillOf(part, design.finishes, palette)}
+                  shaped={part.stock !== null && stocks.get(part.stock)?.form === 'shaped'}
+                  look={look}
+                  scale={view.scale}
+                  tape={palette.tape}
+                  outline={palette.outline}
+                  sign={signs.get(part.id)}
+                  colorOf={colorOf}
+                  light={light}
+                />
+              ))}
+              <KeepClears items={design.keepClears} palette={palette} scale={view.scale} />
+            </Group>
+          </Layer>
+          <Layer listening={false}>
+            <DimensionLines dimensions={overall} view={view} palette={palette} />
+            <Overlay
+              view={view}
+              palette={palette}
+              outlined={outlined}
+              boxes={selection.length > 1 || !single ? boxes : []}
+              handles={handles}
+              guides={provisional?.guides ?? []}
+              frame={frame}
+            />
+            <DimensionLines dimensions={dimensions} view={view} palette={palette} />
+            <Rulers
+              {...size}
+              view={view}
+              unit={design.measure.unit}
+              palette={palette}
+              marked={boxAround(boxes)}
+            />
+          </Layer>
+        </Stage>
+      ) : null}
+      <div className="canvas-labels" style={{ clipPath: `inset(${RULER}px 0 0 ${RULER}px)` }}>
+        <DimensionLabels dimensions={[...overall, ...dimensions]} view={view} measure={design.measure} />
+        {look === 'tape' ? <TapeLabels layout={layout} view={view} measure={design.measure} /> : null}
+      </div>
+      <HudTag />
+      <CanvasFields layout={layout} view={view} design={design} />
+    </div>
+  );
+}
+
+/** Shadow offset on the face for each millimeter of height; `azimuth` counterclockwise from the right. */
+function lightOf(light: { readonly azimuth: number; readonly altitude: number }) {
+  const reach = 1 / Math.tan(radians(light.altitude));
+  return { x: -Math.cos(radians(light.azimuth)) * reach, y: -Math.sin(radians(light.azimuth)) * reach };
+}

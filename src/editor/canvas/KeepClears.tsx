@@ -1,0 +1,45 @@
+import { memo } from 'react';
+import { Shape } from 'react-konva';
+import type { KeepClear } from '../../design/schema.ts';
+import type { Palette } from './palette.ts';
+
+interface KeepClearsProps {
+  readonly items: readonly KeepClear[];
+  readonly palette: Palette;
+  readonly scale: number;
+}
+
+/** What must stay free, hatched as on a drawing. */
+export const KeepClears = memo(function KeepClears({ items, palette, scale }: KeepClearsProps) {
+  return (
+    <Shape
+      perfectDrawEnabled={false}
+      sceneFunc={(konva) => {
+        const ctx = konva._context;
+        for (const { box } of items) {
+          ctx.save();
+          ctx.beginPath();
+          ctx.rect(box.x, box.y, box.w, box.h);
+          ctx.fillStyle = palette.bad;
+          ctx.globalAlpha = 0.12;
+          ctx.fill();
+          ctx.globalAlpha = 0.85;
+          ctx.clip();
+          ctx.beginPath();
+          const step = 8 / scale;
+          for (let d = -box.h; d < box.w; d += step) {
+            ctx.moveTo(box.x + d, box.y);
+            ctx.lineTo(box.x + d + box.h, box.y + box.h);
+          }
+          ctx.lineWidth = 1 / scale;
+          ctx.strokeStyle = palette.bad;
+          ctx.stroke();
+          ctx.lineWidth = 3 / scale;
+          ctx.setLineDash([6 / scale, 4 / scale]);
+          ctx.strokeRect(box.x, box.y, box.w, box.h);
+          ctx.restore();
+        }
+      }}
+    />
+  );
+});

@@ -1,0 +1,53 @@
+import { useState } from 'react';
+import type { Sign } from '../../design/schema.ts';
+import type { Point } from '../../geometry/shape.ts';
+import { editsToLetter } from '../action/letter.ts';
+import { useCommit } from '../state/hooks.ts';
+import { useWords } from '../words/t.ts';
+
+interface LetteringInPlaceProps {
+  readonly sign: Sign;
+  readonly at: Point;
+  readonly width: number;
+  readonly height: number;
+  readonly onDone: () => void;
+}
+
+/** The words of a sign, typed where they stand. Enter starts a line; leaving keeps, Escape drops. */
+export function LetteringInPlace({ sign, at, width, height, onDone }: LetteringInPlaceProps) {
+  const t = useWords();
+  const commit = useCommit();
+  const [text, setText] = useState(sign.lettering.lines.map((l) => l.text).join('\n'));
+  const lines = text.split('\n').length;
+  const keep = () => {
+    const edits = editsToLetter(sign, text);
+    if (edits.length > 0) commit(edits, t('did.letter', { text: text.split('\n')[0] ?? '' }));
+    onDone();
+  };
+  return (
+    <textarea
+      className="letter-field"
+      aria-label={t('lettering.text')}
+      // It opens by double-clicking the sign: that is where the person looks and types.
+      // biome-ignore lint/a11y/noAutofocus: see above
+      autoFocus
+      value={text}
+      rows={lines}
+      style={{
+        left: at.x,
+        top: at.y,
+        width: Math.max(140, width),
+        height: Math.max(44, height),
+        fontSize: Math.max(16, Math.min(64, (height / (lines + 0.6)) * 0.8)),
+      }}
+      onFocus={(e) => e.currentTarget.select()}
+      onChange={(e) => setText(e.currentTarget.value)}
+      onBlur={keep}
+      onKeyDown={(e) => {
+        e.stopPropagation();
+        if (e.key === 'Escape') onDone();
+        if (e.key === 'Enter' && (e.ctrlKey || e.metaKey)) keep();
+      }}
+    />
+  );
+}

@@ -1,0 +1,130 @@
+import { Shape } from 'react-konva';
+import type { Box, Point } from '../../geometry/shape.ts';
+import type { LaidPart } from '../../layout/laid.ts';
+import { toScreen, type View } from '../state/store.ts';
+import type { Guide } from '../tool/guide.ts';
+import type { Handle } from './handles.ts';
+import type { Palette } from './palette.ts';
+
+interface OverlayProps {
+  readonly view: View;
+  readonly palette: Palette;
+  /** Laid parts of the selection, outlined as they are. */
+  readonly outlined: readonly LaidPart[];
+  readonly boxes: readonly Box[];
+  readonly handles: readonly Handle[];
+  readonly guides: readonly Guide[];
+  readonly frame: { readonly from: Point; readonly to: Point } | null;
+}
+
+/** What is in hand: selection, handles, guides. Drawn in pixels, over everything. */
+export function Overlay(props: OverlayProps) {
+  const { view, palette } = props;
+  return (
+    <Shape
+      perfectDrawEnabled={false}
+      sceneFunc={(konva) => {
+        const ctx = konva._context;
+        ctx.lineJoin = 'round';
+        for (const part of props.outlined) outline(ctx, part, view, palette);
+        ctx.strokeStyle = palette.pencil;
+        ctx.lineWidth = 1.5;
+        for (const box of props.boxes) {
+          const a = toScreen(view, { x: box.x, y: box.y + box.h });
+          ctx.setLineDash([5, 4]);
+          ctx.strokeRect(a.x - 3, a.y - 3, box.w * view.scale + 6, box.h * view.scale + 6);
+          ctx.setLineDash([]);
+        }
+        for (const guide of props.guides) drawGuide(ctx, guide, view, palette);
+        for (const handle of props.handles) drawHandle(ctx, handle, palette);
+        if (props.frame) {
+          const a = toScreen(view, props.frame.from);
+          const b = toScreen(view, props.frame.to);
+          ctx.fillStyle = palette.pencil;
+          ctx.globalAlpha = 0.12;
+          ctx.fillRect(a.x, a.y, b.x - a.x, b.y - a.y);
+          ctx.globalAlpha = 1;
+          ctx.strokeRect(a.x, a.y, b.x - a.x, b.y - a.y);
+        }
+      }}
+    />
+  );
+}
+
+function outline(ctx: CanvasRenderingContext2D, part: LaidPart, view: View, palette: Palette): void {
+  ctx.beginPath();
+  for (const polygon of part.region) {
+    for (const ring of [polygon.outer, ...polygon.holes]) {
+      ring.forEach((p, i) => {
+        const q = toScreen(view, p);
+        if (i === 0) ctx.moveTo(q.x, q.y);
+        else ctx.lineTo(q.x, q.y);
+      });
+      ctx.closePath();
+    }
+  }
+  ctx.strokeStyle = palette.sheet;
+  ctx.lineWidth = 4.5;
+  ctx.stroke();
+  ctx.strokeStyle = palette.pencil;
+  ctx.lineWidth = 2;
+  ctx.stroke();
+}
+
+function drawHandle(ctx: CanvasRenderingContext2D, handle: Handle, palette: Palette): void {
+  const { x, y } = handle.px;
+  ctx.fillStyle = palette.sheet;
+  ctx.strokeStyle = palette.pencil;
+  ctx.lineWidth = 2;
+  ctx.beginPath();
+  if (handle.act.kind === 'turn') {
+    ctx.arc(x, y, 6, 0, Math.PI * 2);
+    ctx.fill();
+    ctx.stroke();
+    ctx.beginPath();
+    ctx.arc(x, y, 10, -0.9, 0.9);
+    ctx.stroke();
+    return;
+  }
+  ctx.rect(x - 4.5, y - 4.5, 9, 9);
+  ctx.fill();
+  ctx.stroke();
+}
+
+function drawGuide(ctx: CanvasRenderingContext2D, guide: Guide, view: View, palette: Palette): void {
+  ctx.strokeStyle = palette.pencil;
+  ctx.fillStyle = palette.pencil;
+  ctx.lineWidth = 1.25;
+  const point = (along: number, cross: number) =>
+    toScreen(view, guide.axis === 'x' ? { x: along, y: cross } : { x: cross, y: along });
+  ctx.beginPath();
+  if (guide.kind === 'line') {
+    const a = point(guide.at, guide.from);
+    const b = point(guide.at, guide.to);
+    ctx.setLineDash([7, 4]);
+    ctx.moveTo(a.x, a.y);
+    ctx.lineTo(b.x, b.y);
+    ctx.stroke();
+    ctx.setLineDash([]);
+    return;
+  }
+  const a = point(guide.from, guide.cross);
+  const b = point(guide.to, guide.cross);
+  ctx.moveTo(a.x, a.y);
+  ctx.lineTo(b.x, b.y);
+  for (const p of [a, b]) {
+    ctx.moveTo(p.x - 4, p.y + 4);
+    ctx.lineTo(p.x + 4, p.y - 4);
+  }
+  ctx.stroke();
+  ctx.font = '600 13px "Barlow Condensed", sans-serif';
+  const width = ctx.measureText(guide.label).width + 10;
+  const m = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  ctx.fillRect(m.x - width / 2, m.y - 10, width, 20);
+  ctx.fillStyle = palette.sheet;
+  ctx.textBaseline = 'middle';
+  ctx.textAlign = 'center';
+  ctx.fillText(guide.label, m.x, m.y + 1);
+  ctx.textAlign = 'start';
+  ctx.textBaseline = 'alphabetic';
+}

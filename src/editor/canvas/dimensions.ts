@@ -1,0 +1,174 @@
+import type { Face } from '../../bed/face.ts';
+import type { Axis, Design, Edge, Rule } from '../../design/schema.ts';
+import type { Box } from '../../geometry/shape.ts';
+import type { Layout } from '../../layout/laid.ts';
+import type { Mm } from '../../measure/units.ts';
+import { edgeOfBox } from '../action/place.ts';
+
+/** A dimension line of the selection: between two places on an axis, at a height on the other. */
+export interface Dimension {
+  readonly key: string;
+  readonly axis: Axis;
+  readonly from: Mm;
+  readonly to: Mm;
+  readonly cross: Mm;
+  /** Pixels that the line stands off from `cross`, so that lines do not lie on the part. */
+  readonly off: number;
+  readonly edits: { readonly rule: string } | { readonly part: string; readonly side: 'w' | 'h' } | null;
+  readonly role: 'size' | 'rule' | 'gap' | 'face';
+}
+
+/** Box of whatever a rule's edge names. */
+export function boxOfReference(of: string, face: Face, layout: Layout, inner = false): Box | null {
+  if (of === 'face') return face.box;
+  if (of.startsWith('level:')) {
+    const level = face.levels.find((l) => l.id === of.slice(6));
+    return level ? (inner ? (level.inner ?? level.box) : level.box) : null;
+  }
+  return layout.boxes.get(of) ?? layout.parts.find((p) => p.id === of)?.box ?? null;
+}
+
+export function placeOfEdge(edge: Edge, axis: Axis, face: Face, layout: Layout): Mm | null {
+  const box = boxOfReference(edge.of, face, layout, edge.inner);
+  return box ? edgeOfBox(box, axis, edge.side) : null;
+}
+
+/** Dimensions shown for one selected part: its size, and the rules that place it. */
+export function dimensionsOf(design: Design, face: Face, layout: Layout, id: string, box: Box): Dimension[] {
+  const part = design.parts.find((p) => p.id === id);
+  const keep = design.keepClears.some((k) => k.id === id);
+  const fixed = part?.kind === 'strip' ? part.lie : null;
+  const size = (axis: Axis, side: 'w' | 'h', editable: boolean): Dimension => ({
+    key: side,
+    axis,
+    from: axis === 'x' ? box.x : box.y,
+    to: axis === 'x' ? box.x + box.w : box.y + box.h,
+    cross: axis === 'x' ? box.y : box.x + box.w,
+    off: axis === 'x' ? 30 : 34,
+    edits: editable && !part?.locked ? { part: id, side } : null,
+    role: 'size',
+  });
+  const found = [
+    size('x', 'w', keep || !(fixed === 'up' || fixed === 'turned')),
+    size('y', 'h', keep || !(fixed === 'across' || fixed === 'turned')),
+  ];
+  for (const rule of design.rules) found.push(...dimensionsOfRule(rule, face, layout, id, box));
+  return found;
+}
+
+/** Off the middle, where the handles are. */
+const aside = (box: Box, axis: Axis): Mm => (axis === 'x' ? box.y + box.h * 0.28 : box.x + box.w * 0.28);
+
+function dimensionsOfRule(rule: Rule, face: Face, layout: Layout, id: string, box: Box): Dimension[] {
+  const line = (
+    axis: Axis,
+    from: Mm | null,
+    to: Mm | null,
+    more: Pick<Dimension, 'key' | 'edits' | 'role'>,
+  ) =>
+    from === null || to === null || Math.abs(to - from) < 0.05
+      ? []
+      : [{ ...more, axis, from, to, cross: aside(box, axis), off: 0 }];
+  switch (rule.kind) {
+    case 'set': {
+      if (rule.edge.of !== id && !rule.edge.of.startsWith(`${id}[`)) return [];
+      const from = placeOfEdge(rule.from, rule.axis, face, layout);
+      const to = placeOfEdge(rule.edge, rule.axis, face, layout);
+      return line(rule.axis, from, to, { key: rule.id, edits: { rule: rule.id }, role: 'rule' });
+    }
+    case 'between': {
+      if (rule.part !== id) return [];
+      const low = line(
+        rule.axis,
+        placeOfEdge(rule.low, rule.axis, face, layout),
+        edgeOfBox(box, rule.axis, 'low'),
+        { key: `${rule.id}-low`, edits: null, role: 'gap' },
+      );
+      const high = line(
+        rule.axis,
+        edgeOfBox(box, rule.axis, 'high'),
+        placeOfEdge(rule.high, rule.axis, face, layout),
+        { key: `${rule.id}-high`, edits: null, role: 'gap' },
+      );
+      return [...low, ...high];
+    }
+    case 'even': {
+      if (!rule.parts.includes(id)) return [];
+      const boxes = rule.parts.flatMap((p) => layout.boxes.get(p) ?? []);
+      const stops: { low: Mm; high: Mm }[] = boxes.map((b) => ({
+        low: edgeOfBox(b, rule.axis, 'low'),
+        high: edgeOfBox(b, rule.axis, 'high'),
+      }));
+      const first = placeOfEdge(rule.low, rule.axis, face, layout);
+      const last = placeOfEdge(rule.high, rule.axis, face, layout);
+      const at = rule.parts.indexOf(id);
+      const before = at === 0 ? first : (stops[at - 1]?.high ?? null);
+      const after = at === stops.length - 1 ? last : (stops[at + 1]?.low ?? null);
+      const here = stops[at];
+      if (!here) return [];
+      return [
+        ...line(rule.axis, before, here.low, { key: `${rule.id}-before`, edits: null, role: 'gap' }),
+        ...line(rule.axis, here.high, after, { key: `${rule.id}-after`, edits: null, role: 'gap' }),
+      ];
+    }
+    case 'center': {
+      if (!rule.parts.includes(id)) return [];
+      const low = placeOfEdge(rule.low, rule.axis, face, layout);
+      const high = placeOfEdge(rule.high, rule.axis, face, layout);
+      return [
+        ...line(rule.axis, low, edgeOfBox(box, rule.axis, 'low'), {
+          key: `${rule.id}-low`,
+          edits: null,
+          role: 'gap',
+        }),
+        ...line(rule.axis, edgeOfBox(box, rule.axis, 'high'), high, {
+          key: `${rule.id}-high`,
+          edits: null,
+          role: 'gap',
+        }),
+      ];
+    }
+    case 'reveal': {
+      if (rule.part !== id) return [];
+      const around = boxOfReference(rule.inside, face, layout, rule.inner);
+      if (!around) return [];
+      const key = { edits: { rule: rule.id }, role: 'rule' } as const;
+      return [
+        ...line('x', around.x, box.x, { key: `${rule.id}-x`, ...key }),
+        ...line('y', around.y, box.y, { key: `${rule.id}-y`, ...key }),
+      ];
+    }
+    case 'mirror':
+    case 'same':
+    case 'graded':
+      return [];
+  }
+}
+
+/** The face's own width and height, along its lower and right edge. */
+export function faceDimensions(face: Face): Dimension[] {
+  return [
+    { key: 'face-w', axis: 'x', from: 0, to: face.width, cross: 0, off: 26, edits: null, role: 'face' },
+    {
+      key: 'face-h',
+      axis: 'y',
+      from: 0,
+      to: face.height,
+      cross: face.width,
+      off: 26,
+      edits: null,
+      role: 'face',
+    },
+  ];
+}
+
+/** Ends and middle of a dimension line on the screen. */
+export function dimensionOnScreen(d: Dimension, toScreen: (p: { x: Mm; y: Mm }) => { x: number; y: number }) {
+  const at = (along: Mm) => (d.axis === 'x' ? { x: along, y: d.cross } : { x: d.cross, y: along });
+  const shift = d.axis === 'x' ? { x: 0, y: d.off } : { x: d.off, y: 0 };
+  const a = toScreen(at(d.from));
+  const b = toScreen(at(d.to));
+  const from = { x: a.x + shift.x, y: a.y + shift.y };
+  const to = { x: b.x + shift.x, y: b.y + shift.y };
+  return { foot: [a, b] as const, from, to, middle: { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 } };
+}

@@ -1,0 +1,214 @@
+import { type PointerEvent, type RefObject, useEffect, useMemo } from 'react';
+import type { Point } from '../../geometry/shape.ts';
+import { parseMeasure } from '../../measure/parse.ts';
+import { select } from '../state/commit.ts';
+import { layoutOf } from '../state/derive.ts';
+import { type EditorStore, pixels, toFace } from '../state/store.ts';
+import { startDraw } from '../tool/draw.ts';
+import { startFrameSelect } from '../tool/frameSelect.ts';
+import type { Gesture, Touch } from '../tool/gesture.ts';
+import { startMove } from '../tool/move.ts';
+import { startPan } from '../tool/pan.ts';
+import { startPinch } from '../tool/pinch.ts';
+import { startResize } from '../tool/resize.ts';
+import { isDrawn } from '../tool/tools.ts';
+import { startTurn } from '../tool/turn.ts';
+import { boxesOf } from './boxes.ts';
+import { handleAt, handlesOf } from './handles.ts';
+import { partAt, pickAt } from './pick.ts';
+import { zoomedAt } from './zoom.ts';
+
+/** Picking reach and handle reach in pixels, for a mouse and for a finger. */
+const REACH = { mouse: 5, finger: 14 } as const;
+const HANDLE_REACH = { mouse: 9, finger: 22 } as const;
+
+/**
+ * Turns presses on the canvas into gestures: one runs at a time, by mouse, pen or finger; a second finger
+ * turns it into a pinch. Escape leaves no trace of it, typed digits take the place of the pointer.
+ */
+export function usePointers(
+  store: EditorStore,
+  holder: RefObject<HTMLDivElement | null>,
+  space: RefObject<boolean>,
+) {
+  const hand = useMemo(() => new Hand(store), [store]);
+
+  useEffect(() => {
+    const onKey = (e: KeyboardEvent) => hand.key(e);
+    window.addEventListener('keydown', onKey, true);
+    return () => window.removeEventListener('keydown', onKey, true);
+  }, [hand]);
+
+  // React listens to wheel passively; zooming has to keep the page from scrolling.
+  useEffect(() => {
+    const element = holder.current;
+    if (!element) return;
+    const onWheel = (e: WheelEvent) => {
+      e.preventDefault();
+      const px = pointOf(e, element);
+      const { view } = store.getState();
+      if (e.ctrlKey || !e.shiftKey) {
+        const lines = e.deltaMode === 1 ? 16 : 1;
+        store.setState({ fitted: false, view: zoomedAt(view, px, Math.exp(-e.deltaY * lines * 0.0016)) });
+      } else {
+        store.setState({ fitted: false, view: { ...view, x: view.x - (e.deltaX || e.deltaY), y: view.y } });
+      }
+    };
+    element.addEventListener('wheel', onWheel, { passive: false });
+    return () => element.removeEventListener('wheel', onWheel);
+  }, [holder, store]);
+
+  const touchOf = (e: PointerEvent<HTMLDivElement>): Touch => {
+    const px = pointOf(e, e.currentTarget);
+    return {
+      px,
+      face: toFace(store.getState().view, px),
+      shift: e.shiftKey,
+      free: e.altKey,
+      touch: e.pointerType === 'touch',
+    };
+  };
+
+  return {
+    onPointerDown: (e: PointerEvent<HTMLDivElement>) => {
+      if (e.target instanceof Element && e.target.closest('button, input, textarea, select')) return;
+      e.currentTarget.focus({ preventScroll: true });
+      e.currentTarget.setPointerCapture(e.pointerId);
+      hand.press(e.pointerId, e.button, touchOf(e), space.current === true);
+    },
+    onPointerMove: (e: PointerEvent<HTMLDivElement>) => hand.move(e.pointerId, touchOf(e)),
+    onPointerUp: (e: PointerEvent<HTMLDivElement>) => hand.release(e.pointerId, touchOf(e)),
+    onPointerCancel: (e: PointerEvent<HTMLDivElement>) => hand.drop(e.pointerId),
+    onDoubleClick: (e: React.MouseEvent<HTMLDivElement>) => {
+      if (e.target instanceof Element && e.target.closest('button, input, textarea, select')) return;
+      hand.open(pointOf(e, e.currentTarget));
+    },
+  };
+}
+
+function pointOf(e: { clientX: number; clientY: number }, element: Element): Point {
+  const rect = element.getBoundingClientRect();
+  return { x: e.clientX - rect.left, y: e.clientY - rect.top };
+}
+
+/** The pointers that are down, and the gesture they make. */
+class Hand {
+  readonly #store: EditorStore;
+  readonly #down = new Map<number, Point>();
+  #gesture: Gesture | null = null;
+  #pinch: ReturnType<typeof startPinch> | null = null;
+  #typed = '';
+
+  constructor(store: EditorStore) {
+    this.#store = store;
+  }
+
+  press(pointer: number, button: number, touch: Touch, space: boolean): void {
+    this.#down.set(pointer, touch.px);
+    if (this.#down.size === 2) {
+      this.#gesture?.cancel();
+      this.#gesture = null;
+      const [a, b] = [...this.#down.values()];
+      if (a && b) this.#pinch = startPinch(this.#store, a, b);
+      return;
+    }
+    if (this.#down.size > 2) return;
+    this.#typed = '';
+    this.#store.setState({ field: null });
+    if (button === 1 || space || this.#store.getState().tool === 'hand')
+      this.#gesture = startPan(this.#store, touch);
+    else if (button === 0) this.#gesture = this.#begin(touch);
+  }
+
+  #begin(touch: Touch): Gesture | null {
+    const store = this.#store;
+    const state = store.getState();
+    if (isDrawn(state.tool)) return startDraw(store, touch, state.tool);
+    const { design, selection } = state.edit;
+    const layout = layoutOf(design);
+    const kind = touch.touch ? 'finger' : 'mouse';
+    const [only] = selection;
+    const box = selection.length === 1 && only ? boxesOf(design, layout, [only])[0] : undefined;
+    if (only && box) {
+      const handle = handleAt(handlesOf(design, only, box, state.view), touch.px, HANDLE_REACH[kind]);
+      if (handle?.act.kind === 'resize') return startResize(store, touch, handle.act.pull);
+      if (handle?.act.kind === 'turn') return startTurn(store, touch);
+    }
+    const found = pickAt(design, layout, touch.face, pixels(state.view, REACH[kind]));
+    if (!found) return touch.touch ? startPan(store, touch) : startFrameSelect(store, touch);
+    if (touch.shift) {
+      select(
+        store,
+        selection.includes(found) ? selection.filter((id) => id !== found) : [...selection, found],
+      );
+      return null;
+    }
+    if (!selection.includes(found)) select(store, [found]);
+    return startMove(store, touch);
+  }
+
+  move(pointer: number, touch: Touch): void {
+    if (!this.#down.has(pointer)) return;
+    this.#down.set(pointer, touch.px);
+    if (this.#pinch) {
+      const [a, b] = [...this.#down.values()];
+      if (a && b) this.#pinch(a, b);
+    } else if (this.#typed === '') this.#gesture?.move(touch);
+  }
+
+  release(pointer: number, touch: Touch): void {
+    this.#down.delete(pointer);
+    if (this.#pinch) {
+      if (this.#down.size < 2) this.#pinch = null;
+      return;
+    }
+    this.#gesture?.end(touch);
+    this.#gesture = null;
+  }
+
+  drop(pointer: number): void {
+    this.#down.delete(pointer);
+    this.#pinch = null;
+    this.#gesture?.cancel();
+    this.#gesture = null;
+  }
+
+  /** Escape, and digits typed while something is dragged. */
+  key(e: KeyboardEvent): void {
+    if (!this.#gesture) return;
+    if (e.key === 'Escape') {
+      this.#gesture.cancel();
+      this.#gesture = null;
+    } else if (
+      this.#gesture.typed &&
+      (e.key.length === 1 || e.key === 'Backspace') &&
+      !e.ctrlKey &&
+      !e.metaKey
+    ) {
+      if (!/^[0-9./'" ½¼¾+\-*()a-z]$/i.test(e.key) && e.key !== 'Backspace') return;
+      this.#typed = e.key === 'Backspace' ? this.#typed.slice(0, -1) : this.#typed + e.key;
+      const { hud, edit } = this.#store.getState();
+      const read = parseMeasure(this.#typed, edit.design.measure.unit);
+      if (read.ok) this.#gesture.typed(read.value);
+      const now = this.#store.getState().hud ?? hud;
+      if (now) this.#store.setState({ hud: { ...now, typed: this.#typed } });
+    } else if (e.key === 'Enter' && this.#typed !== '') {
+      const gesture = this.#gesture;
+      this.#gesture = null;
+      gesture.end({ px: { x: 0, y: 0 }, face: { x: 0, y: 0 }, shift: false, free: false, touch: false });
+    } else return;
+    e.preventDefault();
+    e.stopPropagation();
+  }
+
+  /** A double click: into a group, or into the lettering of a sign. */
+  open(px: Point): void {
+    const store = this.#store;
+    const { view, edit } = store.getState();
+    const id = partAt(layoutOf(edit.design), toFace(view, px));
+    const part = edit.design.parts.find((p) => p.id === id);
+    if (!part) return;
+    select(store, [part.id]);
+    if (part.kind === 'sign') store.setState({ field: { kind: 'lettering', part: part.id } });
+  }
+}

@@ -1,0 +1,57 @@
+import { Field } from './Field.tsx';
+
+export interface Choice<V extends string> {
+  readonly value: V;
+  readonly label: string;
+  /** Heading it stands under. */
+  readonly group?: string | undefined;
+}
+
+interface ChoiceFieldProps<V extends string> {
+  readonly label: string;
+  readonly value: V;
+  readonly choices: readonly Choice<V>[];
+  readonly onCommit: (value: V) => void;
+  readonly hint?: string | undefined;
+  readonly quiet?: boolean | undefined;
+  readonly disabled?: boolean | undefined;
+}
+
+/** One of a list, by the device's own list control, which hands and screen readers know. */
+export function ChoiceField<V extends string>(props: ChoiceFieldProps<V>) {
+  const { label, value, choices, onCommit, hint, quiet, disabled } = props;
+  const groups = [...new Set(choices.map((c) => c.group))];
+  const options = (group: string | undefined) =>
+    choices
+      .filter((c) => c.group === group)
+      .map((c) => (
+        <option key={c.value} value={c.value}>
+          {c.label}
+        </option>
+      ));
+  return (
+    <Field label={label} hint={hint} quiet={quiet}>
+      {(ids) => (
+        <div className="input choice">
+          <select
+            id={ids.control}
+            aria-describedby={ids.described}
+            disabled={disabled}
+            value={value}
+            onChange={(e) => onCommit(e.currentTarget.value as V)}
+          >
+            {groups.map((group) =>
+              group === undefined ? (
+                options(group)
+              ) : (
+                <optgroup key={group} label={group}>
+                  {options(group)}
+                </optgroup>
+              ),
+            )}
+          </select>
+        </div>
+      )}
+    </Field>
+  );
+}

@@ -1,0 +1,67 @@
+import { useWords } from '../words/t.ts';
+import { Field } from './Field.tsx';
+import { type Read, useDraft } from './useDraft.ts';
+
+interface NumberFieldProps {
+  readonly label: string;
+  readonly value: number;
+  readonly onCommit: (value: number) => void;
+  readonly min?: number | undefined;
+  readonly max?: number | undefined;
+  readonly step?: number | undefined;
+  /** Whole numbers only. */
+  readonly whole?: boolean | undefined;
+  /** Shown after the number, such as ° or %. */
+  readonly unit?: string | undefined;
+  readonly hint?: string | undefined;
+  readonly disabled?: boolean | undefined;
+}
+
+/** A plain number: a count, an angle, a share. */
+export function NumberField(props: NumberFieldProps) {
+  const { label, value, onCommit, min = 0, max = 1_000_000, step = 1, whole, unit, hint } = props;
+  const t = useWords();
+  const limit = (v: number) => Math.min(max, Math.max(min, v));
+  const read = (text: string): Read<number, { message: string }> => {
+    const number = Number(
+      text
+        .replace(',', '.')
+        .replace(unit ?? '', '')
+        .trim(),
+    );
+    if (text.trim() === '' || !Number.isFinite(number)) return { ok: false, message: t('field.noNumber') };
+    if (whole && !Number.isInteger(number)) return { ok: false, message: t('field.noWhole') };
+    if (number < min || number > max)
+      return { ok: false, message: t('field.range', { least: min, most: max }) };
+    return { ok: true, value: number };
+  };
+  const draft = useDraft<number, { message: string }>({
+    shown: String(Math.round(value * 1000) / 1000),
+    read,
+    onCommit,
+    onStep: (direction, large) =>
+      onCommit(limit(Math.round((value + direction * step * (large ? 10 : 1)) * 1e6) / 1e6)),
+  });
+  return (
+    <Field label={label} hint={hint} error={draft.problem?.message}>
+      {(ids) => (
+        <div className="input">
+          <input
+            id={ids.control}
+            aria-describedby={ids.described}
+            aria-invalid={draft.problem ? true : undefined}
+            inputMode="decimal"
+            autoComplete="off"
+            disabled={props.disabled}
+            value={draft.text}
+            onFocus={(e) => e.currentTarget.select()}
+            onChange={(e) => draft.onChange(e.currentTarget.value)}
+            onBlur={draft.onBlur}
+            onKeyDown={draft.onKeyDown}
+          />
+          {unit ? <span className="input-unit">{unit}</span> : null}
+        </div>
+      )}
+    </Field>
+  );
+}

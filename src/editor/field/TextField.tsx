@@ -1,0 +1,51 @@
+import { Field } from './Field.tsx';
+import { type Read, useDraft } from './useDraft.ts';
+
+interface TextFieldProps {
+  readonly label: string;
+  readonly value: string;
+  readonly onCommit: (value: string) => void;
+  readonly hint?: string | undefined;
+  readonly quiet?: boolean | undefined;
+  readonly most?: number | undefined;
+  readonly disabled?: boolean | undefined;
+  readonly autoFocus?: boolean | undefined;
+  readonly onDone?: (() => void) | undefined;
+}
+
+/** A line of text, taken when it is left. */
+export function TextField({
+  label,
+  value,
+  onCommit,
+  hint,
+  quiet,
+  most = 200,
+  disabled,
+  ...rest
+}: TextFieldProps) {
+  const read = (text: string): Read<string, object> => ({ ok: true, value: text.trim() });
+  const draft = useDraft<string, object>({ shown: value, read, onCommit, onDone: rest.onDone });
+  return (
+    <Field label={label} hint={hint} quiet={quiet}>
+      {(ids) => (
+        <div className="input">
+          <input
+            id={ids.control}
+            aria-describedby={ids.described}
+            maxLength={most}
+            autoComplete="off"
+            disabled={disabled}
+            // Fields opened in place on the canvas stand where the person already looks.
+            // biome-ignore lint/a11y/noAutofocus: see above
+            autoFocus={rest.autoFocus}
+            value={draft.text}
+            onChange={(e) => draft.onChange(e.currentTarget.value)}
+            onBlur={draft.onBlur}
+            onKeyDown={draft.onKeyDown}
+          />
+        </div>
+      )}
+    </Field>
+  );
+}

@@ -1,0 +1,73 @@
+import { type KeyboardEvent, useRef, useState } from 'react';
+
+/** What came of reading a draft: a value, or why not. */
+export type Read<V, P> = { readonly ok: true; readonly value: V } | ({ readonly ok: false } & P);
+
+interface DraftOptions<V, P> {
+  readonly shown: string;
+  readonly read: (text: string) => Read<V, P>;
+  readonly onCommit: (value: V) => void;
+  readonly onStep?: ((direction: 1 | -1, large: boolean) => void) | undefined;
+  readonly onDone?: (() => void) | undefined;
+}
+
+/**
+ * A text field that is read when it is left or on Enter. What cannot be read stays as it was typed, with
+ * its problem; Escape brings the old value back.
+ */
+export function useDraft<V, P>({ shown, read, onCommit, onStep, onDone }: DraftOptions<V, P>) {
+  const [draft, setDraft] = useState<string | null>(null);
+  const [problem, setProblem] = useState<({ ok: false } & P) | null>(null);
+  const reverting = useRef(false);
+
+  const settle = (): boolean => {
+    if (draft === null || draft.trim() === shown.trim()) {
+      setDraft(null);
+      setProblem(null);
+      return true;
+    }
+    const result = read(draft);
+    if (!result.ok) {
+      setProblem(result);
+      return false;
+    }
+    setDraft(null);
+    setProblem(null);
+    onCommit(result.value);
+    return true;
+  };
+
+  return {
+    text: draft ?? shown,
+    draft,
+    problem,
+    onChange: (text: string) => {
+      setDraft(text);
+      setProblem(null);
+    },
+    onBlur: () => {
+      if (reverting.current) reverting.current = false;
+      else settle();
+    },
+    onKeyDown: (e: KeyboardEvent<HTMLInputElement>) => {
+      if (e.key === 'Enter') {
+        e.preventDefault();
+        if (settle()) {
+          e.currentTarget.select();
+          onDone?.();
+        }
+      } else if (e.key === 'Escape') {
+        e.stopPropagation();
+        setDraft(null);
+        setProblem(null);
+        if (onDone) {
+          reverting.current = true;
+          onDone();
+        }
+      } else if (onStep && (e.key === 'ArrowUp' || e.key === 'ArrowDown')) {
+        e.preventDefault();
+        if (settle()) onStep(e.key === 'ArrowUp' ? 1 : -1, e.shiftKey);
+      }
+    },
+  };
+}

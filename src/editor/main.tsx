@@ -1,0 +1,36 @@
+import './style/fonts.css';
+import './style/tokens.css';
+import './style/base.css';
+import './style/field.css';
+import './style/shell.css';
+import './style/canvas.css';
+import './style/pane.css';
+import './style/first.css';
+import './style/small.css';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { newDesign } from '../design/defaults.ts';
+import { App } from './shell/App.tsx';
+import { BenchContext } from './state/hooks.ts';
+import { createPlanner } from './state/planner.ts';
+import { createEditorStore } from './state/store.ts';
+import { keepTheme, storedTheme } from './state/theme.ts';
+import { workerMaker } from './state/workerMaker.ts';
+import { startSession } from './storage/session.ts';
+
+const root = document.getElementById('app');
+if (!root) throw new Error('index.html has no #app');
+
+const store = createEditorStore(newDesign(), storedTheme());
+keepTheme(store);
+const planner = createPlanner(store, workerMaker());
+
+await startSession(store);
+
+createRoot(root).render(
+  <StrictMode>
+    <BenchContext value={{ store, planner }}>
+      <App />
+    </BenchContext>
+  </StrictMode>,
+);

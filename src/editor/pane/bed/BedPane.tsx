@@ -1,0 +1,208 @@
+import { useState } from 'react';
+import type { Design } from '../../../design/schema.ts';
+import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { MeasureField } from '../../field/MeasureField.tsx';
+import { SwitchField } from '../../field/SwitchField.tsx';
+import { useCommit, useDesign, useEditor, useStore } from '../../state/hooks.ts';
+import { TABLES } from '../../state/tables.ts';
+import { useWords } from '../../words/t.ts';
+import { BoardList } from './BoardList.tsx';
+import { BED_SECTIONS, type BedField } from './bedFields.ts';
+import { type BedChange, bedChange } from './changeBed.ts';
+import { MovedList } from './MovedList.tsx';
+
+/** The bed as its builder measured it. A change that moves parts shows what moves before it is taken. */
+export default function BedPane() {
+  const t = useWords();
+  const store = useStore();
+  const design = useDesign();
+  const settled = useEditor((s) => s.edit.design);
+  const commit = useCommit();
+  const [waiting, setWaiting] = useState<{ change: BedChange; label: string } | null>(null);
+  const { bed } = settled;
+
+  const keep = (next: Design['bed'], label: string) => {
+    commit([{ kind: 'set', field: 'bed', value: next }], t('did.bed', { what: label }));
+    setWaiting(null);
+  };
+  const propose = (next: Design['bed'], label: string) => {
+    const change = bedChange(settled, next);
+    if (change.moved.length === 0) return keep(next, label);
+    store.setState({ provisional: { design: { ...settled, bed: next }, guides: [] } });
+    setWaiting({ change, label });
+  };
+  const drop = () => {
+    store.setState({ provisional: null });
+    setWaiting(null);
+  };
+
+  if (waiting) {
+    return (
+      <MovedList
+        design={design}
+        change={waiting.change}
+        label={waiting.label}
+        onKeep={() => keep(waiting.change.bed, waiting.label)}
+        onDrop={drop}
+      />
+    );
+  }
+
+  const { width, length } = bed.mattress;
+  const preset = TABLES.mattresses.find(
+    (m) => Math.abs(m.width - width) < 0.5 && Math.abs(m.length - length) < 0.5,
+  );
+  const woods = TABLES.materials.map((m) => ({ value: m.id, label: m.name }));
+  const field = (f: BedField) => (
+    <MeasureField
+      key={f.words}
+      label={t(f.words)}
+      hint={f.hint ? t(f.hint) : undefined}
+      min={f.min ?? 0}
+      value={f.get(bed)}
+      onCommit={(mm) => propose(f.put(bed, mm), t(f.words))}
+    />
+  );
+
+  return (
+    <div className="pane-stack">
+      <p className="note">{t('bed.lead')}</p>
+      <section>
+        <h3 className="section-title">{t('bed.mattress')}</h3>
+        <div className="fields">
+          <div className="wide">
+            <ChoiceField
+              label={t('bed.preset')}
+              value={preset?.id ?? 'own'}
+              choices={[
+                { value: 'own', label: t('bed.ownSize') },
+                ...TABLES.mattresses.map((m) => ({ value: m.id, label: m.name })),
+              ]}
+              onCommit={(id) => {
+                const m = TABLES.mattresses.find((one) => one.id === id);
+                if (m)
+                  propose(
+                    { ...bed, mattress: { ...bed.mattress, width: m.width, length: m.length } },
+                    m.name,
+                  );
+              }}
+            />
+          </div>
+          <div className="wide">
+            <ChoiceField
+              label={t('bed.pivotAlong')}
+              value={bed.pivotAlong}
+              choices={(['end', 'side'] as const).map((value) => ({ value, label: t(`bed.along.${value}`) }))}
+              onCommit={(pivotAlong) => propose({ ...bed, pivotAlong }, t(`bed.along.${pivotAlong}`))}
+            />
+          </div>
+        </div>
+      </section>
+      {BED_SECTIONS.map((section) => (
+        <section key={section.words}>
+          <h3 className="section-title">{t(section.words)}</h3>
+          <div className="fields">
+            {section.fields.map(field)}
+            {section.words === 'bed.frame' ? (
+              <>
+                <ChoiceField
+                  label={t('bed.runsPast')}
+                  value={bed.frame.runsPast}
+                  choices={(['sides', 'ends'] as const).map((value) => ({
+                    value,
+                    label: t(`bed.past.${value}`),
+                  }))}
+                  onCommit={(runsPast) =>
+                    propose({ ...bed, frame: { ...bed.frame, runsPast } }, t('bed.runsPast'))
+                  }
+                />
+                <ChoiceField
+                  label={t('bed.wood')}
+                  value={bed.frame.material}
+                  choices={woods}
+                  onCommit={(material) =>
+                    propose({ ...bed, frame: { ...bed.frame, material } }, t('bed.wood'))
+                  }
+                />
+              </>
+            ) : null}
+            {section.words === 'bed.platform' ? (
+              <ChoiceField
+                label={t('bed.wood')}
+                value={bed.platform.material}
+                choices={woods}
+                onCommit={(material) =>
+                  propose({ ...bed, platform: { ...bed.platform, material } }, t('bed.wood'))
+                }
+              />
+            ) : null}
+            {section.words === 'bed.cleats' ? (
+              <ChoiceField
+                label={t('bed.cleatsRunPast')}
+                value={bed.cleats.runsPast}
+                choices={(['sides', 'ends'] as const).map((value) => ({
+                  value,
+                  label: t(`bed.past.${value}`),
+                }))}
+                onCommit={(runsPast) =>
+                  propose({ ...bed, cleats: { ...bed.cleats, runsPast } }, t('bed.cleatsRunPast'))
+                }
+              />
+            ) : null}
+          </div>
+        </section>
+      ))}
+      <section>
+        <h3 className="section-title">{t('bed.skin')}</h3>
+        <div className="fields">
+          <div className="wide">
+            <SwitchField
+              label={t('bed.hasSkin')}
+              hint={t('bed.skinHint')}
+              value={bed.skin !== null}
+              onCommit={(on) =>
+                propose({ ...bed, skin: on ? { thickness: 6.35, material: 'plywood' } : null }, t('bed.skin'))
+              }
+            />
+          </div>
+          {bed.skin ? (
+            <MeasureField
+              label={t('bed.skinThickness')}
+              min={0.5}
+              value={bed.skin.thickness}
+              onCommit={(thickness) =>
+                propose(
+                  { ...bed, skin: { thickness, material: bed.skin?.material ?? 'plywood' } },
+                  t('bed.skinThickness'),
+                )
+              }
+            />
+          ) : null}
+        </div>
+      </section>
+      <section>
+        <h3 className="section-title">{t('bed.beside')}</h3>
+        {(['left', 'right'] as const).map((side) => (
+          <div className="fields" key={side}>
+            <SwitchField
+              label={t(`bed.beside.${side}`)}
+              value={bed.beside[side] !== null}
+              onCommit={(on) =>
+                propose({ ...bed, beside: { ...bed.beside, [side]: on ? 50 : null } }, t('bed.beside'))
+              }
+            />
+            {bed.beside[side] !== null ? (
+              <MeasureField
+                label={t('bed.room')}
+                value={bed.beside[side] ?? 0}
+                onCommit={(mm) => propose({ ...bed, beside: { ...bed.beside, [side]: mm } }, t('bed.beside'))}
+              />
+            ) : null}
+          </div>
+        ))}
+      </section>
+      <BoardList bed={bed} />
+      <p className="caution">{t('caution.bed')}</p>
+    </div>
+  );
+}

@@ -1,0 +1,59 @@
+import type { Bed } from '../../../design/schema.ts';
+import { Measure } from '../../field/Measure.tsx';
+import { faceFor } from '../../state/derive.ts';
+import { useWords } from '../../words/t.ts';
+
+/** What follows from the measures: the face, its levels, and the true lengths of the bed's own boards. */
+export function BoardList({ bed }: { bed: Bed }) {
+  const t = useWords();
+  const face = faceFor(bed);
+  return (
+    <section>
+      <h3 className="section-title">{t('bed.follows')}</h3>
+      <table className="figures">
+        <caption className="hidden-text">{t('bed.follows')}</caption>
+        <tbody>
+          <tr>
+            <th scope="row">{t('title.face')}</th>
+            <td>
+              <Measure mm={face.width} /> × <Measure mm={face.height} />
+            </td>
+          </tr>
+          {face.levels.map((level) => (
+            <tr key={level.id}>
+              <th scope="row">
+                <span className="chip" style={{ background: `var(--${level.id})` }} aria-hidden="true" />
+                {t(`level.${level.id}`)}
+              </th>
+              <td>
+                <Measure mm={level.box.w} /> × <Measure mm={level.box.h} />
+                {level.z < 0 ? (
+                  <span className="note">
+                    {' '}
+                    {t('bed.deep')} <Measure mm={-level.z} />
+                  </span>
+                ) : null}
+              </td>
+            </tr>
+          ))}
+          {face.boards.map((board) => (
+            <tr key={board.name}>
+              <th scope="row">
+                {board.count} × {t(`board.${board.name}`)}
+              </th>
+              <td>
+                <Measure mm={board.length} />
+              </td>
+            </tr>
+          ))}
+          <tr>
+            <th scope="row">{t('bed.proud')}</th>
+            <td>
+              <Measure mm={face.mattressProud} />
+            </td>
+          </tr>
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,63 @@
+import type { Design } from '../../../design/schema.ts';
+import { nameOf } from '../../action/movable.ts';
+import { Typeset } from '../../field/Typeset.tsx';
+import { lengthText } from '../../state/text.ts';
+import { useWords } from '../../words/t.ts';
+import type { BedChange } from './changeBed.ts';
+
+interface MovedListProps {
+  readonly design: Design;
+  readonly change: BedChange;
+  readonly label: string;
+  readonly onKeep: () => void;
+  readonly onDrop: () => void;
+}
+
+/** What a new measure of the bed moves; the drawing already shows it. */
+export function MovedList({ design, change, label, onKeep, onDrop }: MovedListProps) {
+  const t = useWords();
+  const by = (axis: 'x' | 'y', mm: number) =>
+    Math.abs(mm) < 0.05
+      ? ''
+      : t(`moved.${axis}.${mm < 0 ? 'low' : 'high'}`, { by: lengthText(design, Math.abs(mm)) });
+  const grown = (side: 'w' | 'h', mm: number) =>
+    Math.abs(mm) < 0.05
+      ? ''
+      : t(`grown.${side}.${mm < 0 ? 'less' : 'more'}`, { by: lengthText(design, Math.abs(mm)) });
+  return (
+    <section className="pane-stack" aria-labelledby="moved-title">
+      <h3 id="moved-title" className="tape">
+        {t('moved.title', { what: label })}
+      </h3>
+      <p className="note" role="status">
+        {t('moved.lead', { count: change.moved.length })}
+      </p>
+      <ul className="moved">
+        {change.moved.map((m) => (
+          <li key={m.part}>
+            <strong>{nameOf(design, m.part)}</strong>
+            <span>
+              <Typeset
+                text={[by('x', m.by.x), by('y', m.by.y), grown('w', m.grown.w), grown('h', m.grown.h)]
+                  .filter(Boolean)
+                  .join(', ')}
+              />
+            </span>
+          </li>
+        ))}
+      </ul>
+      {change.newChecks > 0 ? (
+        <p className="warn-text">{t('moved.checks', { count: change.newChecks })}</p>
+      ) : null}
+      <div className="btn-row sticky">
+        {/* biome-ignore lint/a11y/noAutofocus: the question follows from what was just typed */}
+        <button type="button" className="btn main" autoFocus onClick={onKeep}>
+          {t('moved.keep')}
+        </button>
+        <button type="button" className="btn" onClick={onDrop}>
+          {t('moved.drop')}
+        </button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,3 @@
+export function ArrangeSection() {
+  return null;
+}

@@ -1,0 +1,3 @@
+export function DivideSection() {
+  return null;
+}

@@ -1,0 +1,47 @@
+import { Plus } from 'lucide-react';
+import { newFinish } from '../../../design/defaults.ts';
+import { freeId, freeName } from '../../action/ids.ts';
+import { ColorField } from '../../field/ColorField.tsx';
+import { useCommit, useDesign } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+
+/** Colors of the design; the rest of a finish stands in the paint step. */
+export function FinishList() {
+  const t = useWords();
+  const design = useDesign();
+  const commit = useCommit();
+  const add = () => {
+    const name = freeName(
+      design.finishes.map((f) => f.name),
+      t('finish.new'),
+    );
+    const item = newFinish(freeId(design, 'finish'), name, '#7d8f88');
+    commit([{ kind: 'insert', list: 'finishes', item }], t('did.add', { name }));
+  };
+  return (
+    <section>
+      <h3 className="section-title">{t('finish.title')}</h3>
+      <ul className="finishes">
+        {design.finishes.map((f) => (
+          <li key={f.id}>
+            <ColorField
+              label={f.name}
+              value={f.color}
+              onCommit={(color) =>
+                commit(
+                  [{ kind: 'replace', list: 'finishes', id: f.id, item: { ...f, color } }],
+                  t('did.change', { name: f.name }),
+                  { merge: `color:${f.id}` },
+                )
+              }
+            />
+          </li>
+        ))}
+      </ul>
+      <button type="button" className="btn" onClick={add}>
+        <Plus aria-hidden="true" />
+        {t('finish.add')}
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,119 @@
+import { useState } from 'react';
+import { DEFAULT_SIZE } from '../../action/create.ts';
+import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { Measure } from '../../field/Measure.tsx';
+import { KIND_ICONS } from '../../shell/kindIcons.ts';
+import { faceFor } from '../../state/derive.ts';
+import { useDesign, useEditor, useSelection, useStore } from '../../state/hooks.ts';
+import { stocksOf } from '../../state/tables.ts';
+import { finishDraw } from '../../tool/draw.ts';
+import { startPlacing } from '../../tool/place.ts';
+import { NO_SNAP } from '../../tool/snapping.ts';
+import { DRAWN_KINDS, type DrawnKind } from '../../tool/tools.ts';
+import { useWords } from '../../words/t.ts';
+import { ArrangeSection } from './ArrangeSection.tsx';
+import { DivideSection } from './DivideSection.tsx';
+import { FinishList } from './FinishList.tsx';
+
+const FORMS = ['flat', 'shaped', 'sheet'] as const;
+
+/** Adding parts: by kind, drawn on the face, or a stock dragged onto it. */
+export default function LayoutPane() {
+  const t = useWords();
+  const store = useStore();
+  const tool = useEditor((s) => s.tool);
+  const selection = useSelection();
+  return (
+    <div className="pane-stack">
+      <section>
+        <h3 className="section-title">{t('layout.draw')}</h3>
+        <p className="note">{t('layout.drawHint')}</p>
+        <div className="kinds">
+          {DRAWN_KINDS.map((kind) => {
+            const Icon = KIND_ICONS[kind];
+            return (
+              <button
+                key={kind}
+                type="button"
+                className="kind"
+                aria-pressed={tool === kind}
+                onClick={() => store.setState({ tool: tool === kind ? 'select' : kind, sheetOpen: false })}
+              >
+                <Icon aria-hidden="true" />
+                <span>{t(`kind.${kind}`)}</span>
+              </button>
+            );
+          })}
+        </div>
+      </section>
+      <StockPalette />
+      {selection.length > 0 ? <ArrangeSection /> : null}
+      <DivideSection />
+      <FinishList />
+    </div>
+  );
+}
+
+/** Stocks to drag onto the face; a click puts one in the middle. */
+function StockPalette() {
+  const t = useWords();
+  const store = useStore();
+  const design = useDesign();
+  const [form, setForm] = useState<(typeof FORMS)[number]>('flat');
+  const stocks = [...stocksOf(design).values()].filter((s) => s.form === form);
+  const kind: DrawnKind = form === 'sheet' ? 'panel' : 'strip';
+  const putInMiddle = (stock: string) => {
+    const face = faceFor(design.bed);
+    const { w, h } = DEFAULT_SIZE[kind];
+    finishDraw(store, kind, { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h }, NO_SNAP, stock);
+  };
+  return (
+    <section>
+      <h3 className="section-title">{t('layout.stock')}</h3>
+      <p className="note">{t('layout.stockHint')}</p>
+      <ChoiceField
+        label={t('layout.form')}
+        quiet
+        value={form}
+        choices={FORMS.map((value) => ({ value, label: t(`form.${value}`) }))}
+        onCommit={setForm}
+      />
+      <ul className="stocks">
+        {stocks.map((stock) => (
+          <li key={stock.id}>
+            <button
+              type="button"
+              className="stock"
+              onPointerDown={(e) => startPlacing(store, kind, stock.id, e.nativeEvent)}
+              onClick={(e) => {
+                // Keys and screen readers click without a pointer; a pointer has already placed it.
+                if (e.detail === 0) putInMiddle(stock.id);
+              }}
+            >
+              <span
+                className="stock-bar"
+                data-form={stock.form}
+                style={{ height: barHeight(stock) }}
+                aria-hidden="true"
+              />
+              <span className="stock-name">{stock.name}</span>
+              <span className="note">
+                {stock.form === 'sheet' ? (
+                  <Measure mm={stock.thickness} />
+                ) : (
+                  <>
+                    <Measure mm={stock.thickness} /> × <Measure mm={stock.width} />
+                  </>
+                )}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Stock widths shown against each other, an eighth of their size and never too thin to see. */
+const barHeight = (stock: { readonly form: string; readonly width?: number; readonly thickness: number }) =>
+  Math.max(3, Math.min(22, (stock.form === 'sheet' ? stock.thickness : (stock.width ?? 0)) / 6));

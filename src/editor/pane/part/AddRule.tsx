@@ -1,0 +1,127 @@
+import { useState } from 'react';
+import type { Part } from '../../../design/schema.ts';
+import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { SwitchField } from '../../field/SwitchField.tsx';
+import { useCommit, useDesign, useFace, useLayout } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { NEW_RULES, newRule, type RuleDraft } from './newRule.ts';
+import { referenceName, ruleSentence } from './sentence.ts';
+
+const START: RuleDraft = {
+  kind: 'set',
+  axis: 'x',
+  side: 'low',
+  to: 'face',
+  and: 'face',
+  toSide: 'low',
+  inner: false,
+};
+
+/** Gives a part another rule, told as a sentence before it is added. */
+export function AddRule({ part }: { part: Part }) {
+  const t = useWords();
+  const design = useDesign();
+  const face = useFace();
+  const layout = useLayout();
+  const commit = useCommit();
+  const [draft, setDraft] = useState<RuleDraft | null>(null);
+  if (!draft) {
+    return (
+      <button type="button" className="btn" onClick={() => setDraft(START)}>
+        {t('rules.add')}
+      </button>
+    );
+  }
+  const set = (fields: Partial<RuleDraft>) => setDraft({ ...draft, ...fields });
+  const others = design.parts.filter((p) => p.id !== part.id).map((p) => p.id);
+  const needsPart = draft.kind === 'mirror' || draft.kind === 'same';
+  const things = needsPart ? others : ['face', ...face.levels.map((l) => `level:${l.id}`), ...others];
+  const things2 = things.map((of) => ({ value: of, label: referenceName(design, of) }));
+  const rule = newRule(design, face, layout, part, draft);
+  const sides = (['low', 'mid', 'high'] as const).map((value) => ({
+    value,
+    label: t(`edge.${draft.axis}.${value}`),
+  }));
+  const two = draft.kind === 'between' || draft.kind === 'center';
+  return (
+    <fieldset className="sub">
+      <legend>{t('rules.add')}</legend>
+      <div className="fields">
+        <ChoiceField
+          label={t('rules.kind')}
+          value={draft.kind}
+          choices={NEW_RULES.map((value) => ({ value, label: t(`rules.kind.${value}`) }))}
+          onCommit={(kind) =>
+            set({
+              kind,
+              to: kind === 'mirror' || kind === 'same' ? (others[0] ?? 'face') : 'face',
+              and: 'face',
+            })
+          }
+        />
+        {draft.kind === 'reveal' ? null : (
+          <ChoiceField
+            label={t('rules.axis')}
+            value={draft.axis}
+            choices={(['x', 'y'] as const).map((value) => ({ value, label: t(`axis.${value}`) }))}
+            onCommit={(axis) => set({ axis })}
+          />
+        )}
+        {draft.kind === 'set' ? (
+          <ChoiceField
+            label={t('rules.edge')}
+            value={draft.side}
+            choices={sides}
+            onCommit={(side) => set({ side })}
+          />
+        ) : null}
+        <ChoiceField
+          label={t(two ? 'rules.low' : 'rules.to')}
+          value={draft.to}
+          choices={things2}
+          onCommit={(to) => set({ to, ...(draft.and === draft.to ? { and: to } : {}) })}
+        />
+        {two ? (
+          <ChoiceField
+            label={t('rules.high')}
+            value={draft.and}
+            choices={things2}
+            onCommit={(and) => set({ and })}
+          />
+        ) : null}
+        {draft.kind === 'set' ? (
+          <ChoiceField
+            label={t('rules.toEdge')}
+            value={draft.toSide}
+            choices={sides}
+            onCommit={(toSide) => set({ toSide })}
+          />
+        ) : null}
+        {needsPart ? null : (
+          <SwitchField label={t('rules.inner')} value={draft.inner} onCommit={(inner) => set({ inner })} />
+        )}
+      </div>
+      <p className="note">{rule ? ruleSentence(design, rule, undefined) : t('rules.incomplete')}</p>
+      <div className="btn-row">
+        <button
+          type="button"
+          className="btn main"
+          disabled={!rule}
+          onClick={() => {
+            if (!rule) return;
+            commit(
+              [{ kind: 'insert', list: 'rules', item: rule }],
+              t('did.addRule', { rule: ruleSentence(design, rule, undefined) }),
+            );
+            setDraft(null);
+          }}
+        >
+          {t('rules.hold')}
+        </button>
+        <button type="button" className="btn" onClick={() => setDraft(null)}>
+          {t('act.cancel')}
+        </button>
+      </div>
+    </fieldset>
+  );
+}

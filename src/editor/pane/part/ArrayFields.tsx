@@ -1,0 +1,127 @@
+import type { PartArray, Spacing } from '../../../design/schema.ts';
+import { inches } from '../../../measure/units.ts';
+import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { MeasureField } from '../../field/MeasureField.tsx';
+import { NumberField } from '../../field/NumberField.tsx';
+import { useDesign } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { stockChoices } from './choices.ts';
+import { usePart } from './usePart.ts';
+
+const MODES = ['gaps', 'flush', 'half', 'centers', 'most'] as const;
+
+/** What is repeated, and how it is spaced in rows and columns. */
+export function ArrayFields({ part }: { part: PartArray }) {
+  const t = useWords();
+  const design = useDesign();
+  const { change } = usePart(part);
+  const { member } = part;
+  return (
+    <>
+      <div className="fields">
+        {'stock' in member ? (
+          <div className="wide">
+            <ChoiceField
+              label={t('part.stock')}
+              value={member.stock}
+              choices={stockChoices(
+                design,
+                member.kind === 'panel' ? ['sheet'] : ['flat', 'shaped'],
+                member.stock,
+              )}
+              onCommit={(stock) => change({ member: { ...member, stock } })}
+            />
+          </div>
+        ) : null}
+        {member.kind === 'strip' ? (
+          <ChoiceField
+            label={t('strip.lie')}
+            value={member.lie}
+            choices={(['across', 'up', 'rising', 'falling'] as const).map((value) => ({
+              value,
+              label: t(`lie.${value}`),
+            }))}
+            onCommit={(lie) => change({ member: { ...member, lie } })}
+          />
+        ) : (
+          <>
+            <MeasureField
+              label={t('array.memberWidth')}
+              value={part.memberSize.w}
+              onCommit={(w) => change({ memberSize: { ...part.memberSize, w } })}
+            />
+            <MeasureField
+              label={t('array.memberHeight')}
+              value={part.memberSize.h}
+              onCommit={(h) => change({ memberSize: { ...part.memberSize, h } })}
+            />
+          </>
+        )}
+      </div>
+      <SpacingFields
+        label={t('array.across')}
+        spacing={part.across}
+        onCommit={(across) => change({ across })}
+      />
+      <SpacingFields label={t('array.up')} spacing={part.up} onCommit={(up) => change({ up })} />
+    </>
+  );
+}
+
+interface SpacingFieldsProps {
+  readonly label: string;
+  readonly spacing: Spacing | null;
+  readonly onCommit: (spacing: Spacing | null) => void;
+}
+
+function SpacingFields({ label, spacing, onCommit }: SpacingFieldsProps) {
+  const t = useWords();
+  const pick = (mode: (typeof MODES)[number] | 'single') => {
+    if (mode === 'single') onCommit(null);
+    else {
+      const count = spacing?.count ?? 5;
+      if (mode === 'centers') onCommit({ mode, count, pitch: spacing?.pitch ?? inches(3) });
+      else if (mode === 'most') onCommit({ mode, count, most: spacing?.most ?? inches(2) });
+      else onCommit({ mode, count });
+    }
+  };
+  return (
+    <fieldset className="sub">
+      <legend>{label}</legend>
+      <div className="fields">
+        <ChoiceField
+          label={t('array.spacing')}
+          value={spacing?.mode ?? 'single'}
+          choices={(['single', ...MODES] as const).map((value) => ({ value, label: t(`even.${value}`) }))}
+          onCommit={pick}
+        />
+        {spacing && spacing.mode !== 'most' ? (
+          <NumberField
+            label={t('array.count')}
+            whole
+            min={1}
+            max={400}
+            value={spacing.count}
+            onCommit={(count) => onCommit({ ...spacing, count })}
+          />
+        ) : null}
+        {spacing?.mode === 'centers' ? (
+          <MeasureField
+            label={t('array.pitch')}
+            min={1}
+            value={spacing.pitch ?? 0}
+            onCommit={(pitch) => onCommit({ ...spacing, pitch })}
+          />
+        ) : null}
+        {spacing?.mode === 'most' ? (
+          <MeasureField
+            label={t('array.most')}
+            min={1}
+            value={spacing.most ?? 0}
+            onCommit={(most) => onCommit({ ...spacing, most })}
+          />
+        ) : null}
+      </div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,43 @@
+import { useDesign, useSelection } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { ArrangeSection } from '../layout/ArrangeSection.tsx';
+import { PartActs } from '../parts/PartActs.tsx';
+import { GroupFields } from './GroupFields.tsx';
+import { KeepClearFields } from './KeepClearFields.tsx';
+import { PartChecks } from './PartChecks.tsx';
+import { PartFields } from './PartFields.tsx';
+import { RuleList } from './RuleList.tsx';
+
+/** Everything about what is selected, as fields and sentences. */
+export function Inspector() {
+  const t = useWords();
+  const design = useDesign();
+  const selection = useSelection();
+  const [only] = selection;
+  if (selection.length !== 1 || only === undefined) {
+    return (
+      <div className="inspector">
+        <p className="note">{t('count.selected', { count: selection.length })}</p>
+        <PartActs />
+        <ArrangeSection />
+      </div>
+    );
+  }
+  const part = design.parts.find((p) => p.id === only);
+  const keep = design.keepClears.find((k) => k.id === only);
+  const group = design.groups.find((g) => g.id === only);
+  return (
+    <div className="inspector" key={only}>
+      <PartActs />
+      {part ? (
+        <>
+          <PartFields part={part} />
+          <PartChecks part={part.id} />
+          <RuleList part={part} />
+        </>
+      ) : null}
+      {keep ? <KeepClearFields keep={keep} /> : null}
+      {group ? <GroupFields group={group} /> : null}
+    </div>
+  );
+}

@@ -1,0 +1,122 @@
+import type { ComponentType } from 'react';
+import type { Part, PartKind, PartOf } from '../../../design/schema.ts';
+import { formatReading } from '../../../measure/format.ts';
+import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { MeasureField } from '../../field/MeasureField.tsx';
+import { SwitchField } from '../../field/SwitchField.tsx';
+import { TextField } from '../../field/TextField.tsx';
+import { useDesign, useFace, useLayout } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { ArrayFields } from './ArrayFields.tsx';
+import { BARE, finishChoices, supportChoices } from './choices.ts';
+import { FittingFields } from './FittingFields.tsx';
+import { PaintedFields } from './PaintedFields.tsx';
+import { PanelFields } from './PanelFields.tsx';
+import { RunFields } from './RunFields.tsx';
+import { SignFields } from './SignFields.tsx';
+import { StripFields } from './StripFields.tsx';
+import { usePart } from './usePart.ts';
+
+const KIND_FIELDS: { readonly [K in PartKind]: ComponentType<{ part: PartOf<K> }> } = {
+  strip: StripFields,
+  run: RunFields,
+  panel: PanelFields,
+  sign: SignFields,
+  fitting: FittingFields,
+  painted: PaintedFields,
+  array: ArrayFields,
+};
+
+/** The fields every part has, and those of its kind. */
+export function PartFields({ part }: { part: Part }) {
+  const t = useWords();
+  const design = useDesign();
+  const face = useFace();
+  const layout = useLayout();
+  const { box, change, place } = usePart(part);
+  const laid = layout.parts.find((p) => p.part === part.id);
+  const OwnFields = KIND_FIELDS[part.kind] as ComponentType<{ part: Part }>;
+  const widthFixed = part.kind === 'strip' && (part.lie === 'up' || part.lie === 'turned');
+  const heightFixed = part.kind === 'strip' && (part.lie === 'across' || part.lie === 'turned');
+  return (
+    <>
+      <div className="fields">
+        <div className="wide">
+          <TextField label={t('part.name')} value={part.name} onCommit={(name) => change({ name })} />
+        </div>
+        <MeasureField
+          label={t('part.left')}
+          min={-10_000}
+          value={box.x}
+          disabled={part.locked}
+          onCommit={(x) => place({ x })}
+        />
+        <MeasureField
+          label={t('part.bottom')}
+          min={-10_000}
+          value={box.y}
+          disabled={part.locked}
+          onCommit={(y) => place({ y })}
+        />
+        <MeasureField
+          label={t('part.width')}
+          min={0.1}
+          value={box.w}
+          disabled={part.locked || widthFixed}
+          onCommit={(w) => place({ w })}
+        />
+        <MeasureField
+          label={t('part.height')}
+          min={0.1}
+          value={box.h}
+          disabled={part.locked || heightFixed}
+          onCommit={(h) => place({ h })}
+        />
+      </div>
+      <OwnFields part={part} />
+      <div className="fields">
+        <ChoiceField
+          label={t('part.on')}
+          value={part.on}
+          choices={supportChoices(design, part, face.levels)}
+          hint={
+            laid
+              ? t('part.stands', {
+                  from: formatReading(laid.z0, design.measure),
+                  to: formatReading(laid.z1, design.measure),
+                })
+              : undefined
+          }
+          onCommit={(on) => change({ on })}
+        />
+        {part.kind === 'fitting' ? null : (
+          <ChoiceField
+            label={t('part.finish')}
+            value={part.finish ?? BARE}
+            choices={finishChoices(design)}
+            onCommit={(id) => change({ finish: id === BARE ? null : id })}
+          />
+        )}
+        {part.kind === 'painted' ? null : (
+          <ChoiceField
+            label={t('part.fixing')}
+            value={part.fixing.how}
+            choices={(['brads', 'screws', 'glue', 'none'] as const).map((value) => ({
+              value,
+              label: t(`fixing.${value}`),
+            }))}
+            onCommit={(how) => change({ fixing: { ...part.fixing, how } })}
+          />
+        )}
+        {part.fixing.how === 'brads' || part.fixing.how === 'screws' ? (
+          <SwitchField
+            label={t('part.glue')}
+            value={part.fixing.glue}
+            onCommit={(glue) => change({ fixing: { ...part.fixing, glue } })}
+          />
+        ) : null}
+        <SwitchField label={t('part.locked')} value={part.locked} onCommit={(locked) => change({ locked })} />
+      </div>
+    </>
+  );
+}

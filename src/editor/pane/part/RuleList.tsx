@@ -1,0 +1,84 @@
+import { Trash2, TriangleAlert } from 'lucide-react';
+import { partsOfRule } from '../../../design/references.ts';
+import type { Part, Rule } from '../../../design/schema.ts';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useCommit, useDesign, useLayout } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { AddRule } from './AddRule.tsx';
+import { RuleFields } from './RuleFields.tsx';
+import { ruleSentence } from './sentence.ts';
+
+/** The rules of a part, as sentences; each can be measured anew or let go. */
+export function RuleList({ part }: { part: Part }) {
+  const t = useWords();
+  const design = useDesign();
+  const rules = design.rules.filter((r) => partsOfRule(r).includes(part.id));
+  return (
+    <section className="rules" aria-labelledby="rules-title">
+      <h3 id="rules-title" className="section-title">
+        {t('rules.title')}
+      </h3>
+      {rules.length === 0 ? <p className="note">{t('rules.none')}</p> : null}
+      <ul>
+        {rules.map((rule) => (
+          <RuleItem key={rule.id} rule={rule} />
+        ))}
+      </ul>
+      <AddRule key={part.id} part={part} />
+    </section>
+  );
+}
+
+function RuleItem({ rule }: { rule: Rule }) {
+  const t = useWords();
+  const design = useDesign();
+  const layout = useLayout();
+  const commit = useCommit();
+  const state = layout.rules.find((r) => r.id === rule.id);
+  const sentence = ruleSentence(design, rule, state);
+  const drop = (id: string, text: string) =>
+    commit([{ kind: 'remove', list: 'rules', id }], t('did.dropRule', { rule: text }));
+  return (
+    <li className={state && !state.holds ? 'rule broken' : 'rule'}>
+      <p>
+        <Typeset text={sentence} />
+      </p>
+      <button
+        type="button"
+        className="btn bare icon"
+        aria-label={t('rules.drop', { rule: sentence })}
+        title={t('rules.dropShort')}
+        onClick={() => drop(rule.id, sentence)}
+      >
+        <Trash2 aria-hidden="true" />
+      </button>
+      <RuleFields rule={rule} />
+      {state && !state.holds ? (
+        <div className="rule-fight">
+          <p>
+            <TriangleAlert aria-hidden="true" /> {t('rules.cannot')}
+          </p>
+          <ul>
+            {state.fights.map((id) => {
+              const other = design.rules.find((r) => r.id === id);
+              if (!other) return null;
+              const text = ruleSentence(
+                design,
+                other,
+                layout.rules.find((r) => r.id === id),
+              );
+              return (
+                <li key={id}>
+                  <Typeset text={text} />{' '}
+                  <button type="button" className="btn" onClick={() => drop(id, text)}>
+                    {t('rules.letGo')}
+                  </button>
+                </li>
+              );
+            })}
+          </ul>
+        </div>
+      ) : null}
+    </li>
+  );
+}

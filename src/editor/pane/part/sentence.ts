@@ -1,0 +1,20 @@
+import type { Design, Rule } from '../../../design/schema.ts';
+import type { RuleState } from '../../../layout/laid.ts';
+import { EN } from '../../../plan/words/en.ts';
+import { ruleSayFor } from '../../../plan/words/say.ts';
+import { ruleSentence as sentence } from '../../../plan/words/words.ts';
+import { nameOf } from '../../action/movable.ts';
+import { stocksOf } from '../../state/tables.ts';
+import { t } from '../../words/t.ts';
+
+/** What a rule can refer to, by name: the face, a level, a part. */
+export function referenceName(design: Design, of: string): string {
+  if (of === 'face') return t('edge.face');
+  if (of.startsWith('level:')) return t(`level.${of.slice(6) as 'rim'}`);
+  return nameOf(design, of);
+}
+
+/** A rule as a person would say it at the bench. */
+export function ruleSentence(design: Design, rule: Rule, state: RuleState | undefined): string {
+  return sentence(rule, state?.result ?? null, EN, ruleSayFor({ design, stocks: stocksOf(design) }));
+}

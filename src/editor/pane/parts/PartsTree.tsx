@@ -1,0 +1,187 @@
+import { ChevronDown, ChevronRight, Lock, TriangleAlert } from 'lucide-react';
+import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
+import { KIND_ICONS } from '../../shell/kindIcons.ts';
+import { select } from '../../state/commit.ts';
+import { layoutOf } from '../../state/derive.ts';
+import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { NewPart } from './NewPart.tsx';
+import { PartActs } from './PartActs.tsx';
+import { KEEP_CLEARS, type TreeRow, treeRows } from './rows.ts';
+
+/** All parts as a tree that the keyboard walks; what is selected here is selected on the drawing. */
+export function PartsTree() {
+  const t = useWords();
+  const store = useStore();
+  const design = useSettledDesign();
+  const selection = useEditor((s) => s.edit.selection);
+  const [closed, setClosed] = useState<ReadonlySet<string>>(new Set());
+  const [current, setCurrent] = useState<string | null>(null);
+  const typed = useRef({ text: '', at: 0 });
+  const tree = useRef<HTMLDivElement>(null);
+  const rows = useMemo(() => treeRows(design, closed, t('parts.keepClears')), [design, closed, t]);
+  const layout = layoutOf(design);
+  const troubled = useMemo(() => new Set(layout.checks.flatMap((c) => c.parts)), [layout]);
+  const active = rows.find((r) => r.id === current) ?? rows.find((r) => selection.includes(r.id)) ?? rows[0];
+
+  const toggle = (row: TreeRow, open: boolean) => {
+    const next = new Set(closed);
+    if (open) next.delete(row.id);
+    else next.add(row.id);
+    setClosed(next);
+  };
+  const go = (row: TreeRow | undefined, extend: boolean) => {
+    if (!row) return;
+    setCurrent(row.id);
+    if (row.id !== KEEP_CLEARS) {
+      select(store, extend ? [...new Set([...selection, row.id])] : [row.id]);
+      if (!extend) store.setState((s) => (s.tab === 'part' ? { tab: s.tab } : s));
+    }
+    tree.current?.querySelector<HTMLElement>(`[data-row="${CSS.escape(row.id)}"]`)?.focus();
+  };
+
+  const onKeyDown = (e: KeyboardEvent) => {
+    if (!active || e.altKey || e.ctrlKey || e.metaKey) return;
+    const at = rows.indexOf(active);
+    const byKey: Readonly<Record<string, () => void>> = {
+      ArrowDown: () => go(rows[at + 1], e.shiftKey),
+      ArrowUp: () => go(rows[at - 1], e.shiftKey),
+      Home: () => go(rows[0], false),
+      End: () => go(rows[rows.length - 1], false),
+      ArrowRight: () =>
+        active.open === false ? toggle(active, true) : active.open ? go(rows[at + 1], false) : undefined,
+      ArrowLeft: () =>
+        active.open
+          ? toggle(active, false)
+          : go(
+              rows.find((r) => r.id === active.parent),
+              false,
+            ),
+      Enter: () => {
+        go(active, false);
+        store.setState({ tab: 'part', sheetOpen: true });
+      },
+      ' ': () => go(active, true),
+      F2: () => {
+        go(active, false);
+        store.setState({ tab: 'part', sheetOpen: true });
+        requestAnimationFrame(() => document.querySelector<HTMLElement>('.inspector input')?.focus());
+      },
+    };
+    const act = byKey[e.key];
+    if (act) {
+      e.preventDefault();
+      act();
+    } else if (e.key.length === 1) {
+      const now = e.timeStamp;
+      const text = (now - typed.current.at < 700 ? typed.current.text : '') + e.key.toLowerCase();
+      typed.current = { text, at: now };
+      const turned = [...rows.slice(at + (text.length > 1 ? 0 : 1)), ...rows.slice(0, at)];
+      go(
+        turned.find((r) => r.name.toLowerCase().startsWith(text)),
+        false,
+      );
+    }
+  };
+
+  return (
+    <div className="parts">
+      <div className="parts-head">
+        <NewPart />
+      </div>
+      {rows.length === 0 ? (
+        <p className="note parts-empty">{t('parts.empty')}</p>
+      ) : (
+        // biome-ignore lint/a11y/useFocusableInteractive: focus roves over the items
+        <div
+          className="tree"
+          role="tree"
+          aria-label={t('parts.title')}
+          aria-multiselectable="true"
+          ref={tree}
+          onKeyDown={onKeyDown}
+        >
+          {rows.map((row) => (
+            <Row
+              key={row.id}
+              row={row}
+              selected={selection.includes(row.id)}
+              focusable={row === active}
+              troubled={troubled.has(row.id)}
+              locked={design.parts.some((p) => p.id === row.id && p.locked)}
+              color={colorOf(design, row.id)}
+              onPick={(extend) => go(row, extend)}
+              onToggle={() => toggle(row, row.open === false)}
+            />
+          ))}
+        </div>
+      )}
+      {selection.length > 0 ? <PartActs /> : null}
+    </div>
+  );
+}
+
+function colorOf(design: ReturnType<typeof useSettledDesign>, id: string): string | null {
+  const part = design.parts.find((p) => p.id === id);
+  if (!part) return null;
+  if (part.kind === 'fitting') return part.color;
+  return design.finishes.find((f) => f.id === part.finish)?.color ?? 'var(--rim)';
+}
+
+interface RowProps {
+  readonly row: TreeRow;
+  readonly selected: boolean;
+  readonly focusable: boolean;
+  readonly troubled: boolean;
+  readonly locked: boolean;
+  readonly color: string | null;
+  readonly onPick: (extend: boolean) => void;
+  readonly onToggle: () => void;
+}
+
+function Row({ row, selected, focusable, troubled, locked, color, onPick, onToggle }: RowProps) {
+  const t = useWords();
+  const Icon = row.kind === 'group' || row.kind === 'keep-clears' ? null : KIND_ICONS[row.kind];
+  const Chevron = row.open ? ChevronDown : ChevronRight;
+  const facts = [locked ? t('parts.locked') : '', troubled ? t('parts.troubled') : '']
+    .filter(Boolean)
+    .join(', ');
+  return (
+    // Keys are handled by the tree as a whole.
+    // biome-ignore lint/a11y/useKeyWithClickEvents: see above
+    <div
+      role="treeitem"
+      className="tree-row"
+      data-row={row.id}
+      data-level={row.level}
+      aria-level={row.level}
+      aria-posinset={row.at}
+      aria-setsize={row.of}
+      aria-selected={selected}
+      aria-expanded={row.open ?? undefined}
+      tabIndex={focusable ? 0 : -1}
+      onClick={(e) => onPick(e.shiftKey || e.ctrlKey || e.metaKey)}
+    >
+      {row.open === null ? null : (
+        // The arrow keys do the same.
+        // biome-ignore lint/a11y/useKeyWithClickEvents: see above
+        // biome-ignore lint/a11y/noStaticElementInteractions: see above
+        <span
+          className="tree-fold"
+          onClick={(e) => {
+            e.stopPropagation();
+            onToggle();
+          }}
+        >
+          <Chevron aria-hidden="true" />
+        </span>
+      )}
+      {Icon ? <Icon aria-hidden="true" /> : null}
+      <span className="tree-name">{row.name || row.id}</span>
+      {facts ? <span className="hidden-text">, {facts}</span> : null}
+      {locked ? <Lock className="tree-mark" aria-hidden="true" /> : null}
+      {troubled ? <TriangleAlert className="tree-mark warn" aria-hidden="true" /> : null}
+      {color ? <span className="chip" style={{ background: color }} aria-hidden="true" /> : null}
+    </div>
+  );
+}

@@ -1,0 +1,44 @@
+import { SlidersHorizontal } from 'lucide-react';
+import type { Design } from '../../design/schema.ts';
+import { useCommit, useDesign, useEditor, useStore } from '../state/hooks.ts';
+import { useWords } from '../words/t.ts';
+import { Menu, MenuChoices, MenuLine } from './Menu.tsx';
+
+const UNITS: readonly Design['measure']['unit'][] = ['in', 'ft-in', 'cm', 'mm'];
+const FRACTIONS: readonly Design['measure']['fraction'][] = ['8', '16', '32', '64', 'decimal'];
+const THEMES = ['auto', 'light', 'dark', 'contrast'] as const;
+
+/** Units, fractions and the look of the screen. */
+export function SettingsMenu() {
+  const t = useWords();
+  const store = useStore();
+  const commit = useCommit();
+  const { measure } = useDesign();
+  const theme = useEditor((s) => s.theme);
+  const set = (value: Design['measure']) =>
+    commit([{ kind: 'set', field: 'measure', value }], t('did.measureStyle'));
+  return (
+    <Menu label={t('menu.settings')} icon={SlidersHorizontal}>
+      <MenuChoices
+        label={t('settings.unit')}
+        value={measure.unit}
+        choices={UNITS.map((value) => ({ value, label: t(`unit.${value}`) }))}
+        onChoose={(unit) => set({ ...measure, unit })}
+      />
+      <MenuLine />
+      <MenuChoices
+        label={t('settings.fraction')}
+        value={measure.fraction}
+        choices={FRACTIONS.map((value) => ({ value, label: t(`fraction.${value}`) }))}
+        onChoose={(fraction) => set({ ...measure, fraction })}
+      />
+      <MenuLine />
+      <MenuChoices
+        label={t('settings.theme')}
+        value={theme}
+        choices={THEMES.map((value) => ({ value, label: t(`theme.${value}`) }))}
+        onChoose={(value) => store.setState({ theme: value })}
+      />
+    </Menu>
+  );
+}

@@ -1,0 +1,40 @@
+import { useMemo } from 'react';
+import type { Design } from '../../design/schema.ts';
+import type { Region } from '../../geometry/shape.ts';
+import { faceFor, layoutOf } from '../state/derive.ts';
+
+/** The face of a design as a small picture, drawn from its own layout. */
+export function StarterPicture({ design }: { design: Design }) {
+  const { face, layout } = useMemo(() => ({ face: faceFor(design.bed), layout: layoutOf(design) }), [design]);
+  const colors = new Map(design.finishes.map((f) => [f.id, f.color]));
+  return (
+    <svg
+      className="first-picture"
+      viewBox={`-20 -20 ${face.width + 40} ${face.height + 40}`}
+      preserveAspectRatio="xMidYMid meet"
+      aria-hidden="true"
+    >
+      <g transform={`translate(0 ${face.height}) scale(1 -1)`}>
+        {face.levels.map((level) => (
+          <path key={level.id} d={dOf(level.region)} fillRule="evenodd" fill={`var(--${level.id})`} />
+        ))}
+        {layout.parts.map((part) => (
+          <path
+            key={part.id}
+            d={dOf(part.region)}
+            fillRule="evenodd"
+            fill={part.kind === 'fitting' ? part.spec.color : (colors.get(part.finish ?? '') ?? 'var(--rim)')}
+            stroke="var(--outline)"
+            strokeWidth={part.kind === 'painted' ? 0 : 3}
+          />
+        ))}
+      </g>
+    </svg>
+  );
+}
+
+const dOf = (region: Region): string =>
+  region
+    .flatMap((p) => [p.outer, ...p.holes])
+    .map((ring) => `M${ring.map((q) => `${q.x.toFixed(1)} ${q.y.toFixed(1)}`).join('L')}Z`)
+    .join('');

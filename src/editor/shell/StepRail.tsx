@@ -1,0 +1,39 @@
+import { useRef } from 'react';
+import { PANES } from '../pane/panes.ts';
+import { STEPS } from '../pane/steps.ts';
+import { useEditor, useStore } from '../state/hooks.ts';
+import { useWords } from '../words/t.ts';
+import { showStep } from './showStep.ts';
+
+/** The steps of the job, on a stick marked off like a rule. */
+export function StepRail() {
+  const t = useWords();
+  const store = useStore();
+  const step = useEditor((s) => s.step);
+  const list = useRef<HTMLOListElement>(null);
+  return (
+    <nav className="rail" aria-label={t('steps.title')}>
+      <ol ref={list}>
+        {STEPS.map((id, i) => {
+          const { icon: Icon } = PANES[id];
+          return (
+            <li key={id}>
+              <button
+                type="button"
+                className="rail-step"
+                aria-current={id === step ? 'step' : undefined}
+                onClick={() => showStep(store, id)}
+              >
+                <span className="rail-number" aria-hidden="true">
+                  {i + 1}
+                </span>
+                <Icon aria-hidden="true" />
+                <span className="rail-name">{t(`step.${id}`)}</span>
+              </button>
+            </li>
+          );
+        })}
+      </ol>
+    </nav>
+  );
+}

@@ -1,0 +1,102 @@
+import { Redo2, Undo2 } from 'lucide-react';
+import { redoLabel, undoLabel } from '../../design/state.ts';
+import { MM_PER_INCH } from '../../measure/units.ts';
+import { Measure } from '../field/Measure.tsx';
+import { redoStep, undoStep } from '../state/commit.ts';
+import { useCommit, useDesign, useEditor, useFace, useStore } from '../state/hooks.ts';
+import { useWords } from '../words/t.ts';
+import { ExportMenu } from './ExportMenu.tsx';
+import { FileMenu } from './FileMenu.tsx';
+import { LookSwitch } from './LookSwitch.tsx';
+import { NameCell } from './NameCell.tsx';
+import { SettingsMenu } from './SettingsMenu.tsx';
+
+/** The title block of the drawing: what it shows, its size and scale, and what concerns it as a whole. */
+export function TitleBlock() {
+  const t = useWords();
+  const store = useStore();
+  const design = useDesign();
+  const face = useFace();
+  const commit = useCommit();
+  const saved = useEditor((s) => s.saved);
+  const scale = useEditor((s) => s.view.scale);
+  const undo = useEditor((s) => undoLabel(s.edit));
+  const redo = useEditor((s) => redoLabel(s.edit));
+  return (
+    <header className="title-block">
+      <h1 className="mark">
+        <Mark />
+        <span>Showface</span>
+      </h1>
+      <NameCell
+        value={design.name}
+        onCommit={(name) => commit([{ kind: 'set', field: 'name', value: name }], t('did.rename', { name }))}
+      />
+      <div className="cell face-cell">
+        <span className="caption">{t('title.face')}</span>
+        <span>
+          <Measure mm={face.width} /> × <Measure mm={face.height} />
+        </span>
+      </div>
+      <div className="cell scale-cell">
+        <span className="caption">{t('title.scale')}</span>
+        <span>{scaleText(scale)}</span>
+      </div>
+      <div className="cell saved-cell">
+        <span className="caption">{t('title.kept')}</span>
+        <span>{t(`saved.${saved}`)}</span>
+      </div>
+      <div className="title-acts">
+        <button
+          type="button"
+          className="btn bare icon"
+          disabled={undo === null}
+          aria-label={undo === null ? t('act.undo') : t('act.undoOf', { label: undo })}
+          title={undo === null ? t('act.undo') : t('act.undoOf', { label: undo })}
+          onClick={() => undoStep(store)}
+        >
+          <Undo2 aria-hidden="true" />
+        </button>
+        <button
+          type="button"
+          className="btn bare icon"
+          disabled={redo === null}
+          aria-label={redo === null ? t('act.redo') : t('act.redoOf', { label: redo })}
+          title={redo === null ? t('act.redo') : t('act.redoOf', { label: redo })}
+          onClick={() => redoStep(store)}
+        >
+          <Redo2 aria-hidden="true" />
+        </button>
+        <LookSwitch />
+        <FileMenu />
+        <ExportMenu />
+        <SettingsMenu />
+      </div>
+    </header>
+  );
+}
+
+/** Screens count 96 pixels to the inch; the scale is of the drawing as it stands there. */
+function scaleText(pixelsPerMm: number): string {
+  const ratio = 96 / MM_PER_INCH / pixelsPerMm;
+  return ratio >= 1
+    ? `1 : ${ratio < 10 ? ratio.toFixed(1) : Math.round(ratio)}`
+    : `${(1 / ratio).toFixed(1)} : 1`;
+}
+
+/** A face with its rim, folded out a little: our own sign. */
+function Mark() {
+  return (
+    <svg viewBox="0 0 28 28" width="26" height="26" aria-hidden="true" className="mark-sign">
+      <path d="M4 3h14v22H4z" fill="none" stroke="currentColor" strokeWidth="2" />
+      <path d="M8 8h6M8 12.5h6M8 17h6" stroke="currentColor" strokeWidth="2" />
+      <path
+        d="M18 3l6 4v22l-6-4"
+        fill="var(--tape)"
+        stroke="currentColor"
+        strokeWidth="2"
+        strokeLinejoin="round"
+      />
+    </svg>
+  );
+}

@@ -1,0 +1,48 @@
+import { Maximize2, Minus, Plus } from 'lucide-react';
+import { canvasElement } from '../canvas/place.ts';
+import { zoomedAt } from '../canvas/zoom.ts';
+import { useStore } from '../state/hooks.ts';
+import type { EditorStore } from '../state/store.ts';
+import { useWords } from '../words/t.ts';
+
+export function zoomBy(store: EditorStore, factor: number): void {
+  const element = canvasElement();
+  const middle = { x: (element?.clientWidth ?? 0) / 2, y: (element?.clientHeight ?? 0) / 2 };
+  store.setState((s) => ({ fitted: false, view: zoomedAt(s.view, middle, factor) }));
+}
+
+export function ZoomTray() {
+  const t = useWords();
+  const store = useStore();
+  return (
+    <div className="tray zoom" role="group" aria-label={t('zoom.title')}>
+      <button
+        type="button"
+        className="btn bare icon"
+        aria-label={t('zoom.in')}
+        title={t('zoom.in')}
+        onClick={() => zoomBy(store, 1.25)}
+      >
+        <Plus aria-hidden="true" />
+      </button>
+      <button
+        type="button"
+        className="btn bare icon"
+        aria-label={t('zoom.out')}
+        title={t('zoom.out')}
+        onClick={() => zoomBy(store, 0.8)}
+      >
+        <Minus aria-hidden="true" />
+      </button>
+      <button
+        type="button"
+        className="btn bare icon"
+        aria-label={t('zoom.fit')}
+        title={t('zoom.fit')}
+        onClick={() => store.setState({ fitted: true })}
+      >
+        <Maximize2 aria-hidden="true" />
+      </button>
+    </div>
+  );
+}

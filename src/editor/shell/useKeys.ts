@@ -1,0 +1,119 @@
+import { useEffect } from 'react';
+import {
+  copiedText,
+  duplicateSelection,
+  groupSelection,
+  nudge,
+  pasteText,
+  removeSelection,
+  selectAll,
+  toggleLock,
+  ungroupSelection,
+} from '../action/selection.ts';
+import { redoStep, select, undoStep } from '../state/commit.ts';
+import { useStore } from '../state/hooks.ts';
+import { type EditorStore, say } from '../state/store.ts';
+import { openFile, saveFile } from '../storage/file.ts';
+import { t } from '../words/t.ts';
+import { zoomBy } from './ZoomTray.tsx';
+
+type Act = (store: EditorStore, e: KeyboardEvent) => void;
+
+/** Keys with Control (Command on a Mac). */
+const WITH_CONTROL: Readonly<Record<string, Act>> = {
+  z: (s, e) => (e.shiftKey ? redoStep(s) : undoStep(s)),
+  y: redoStep,
+  d: duplicateSelection,
+  a: selectAll,
+  g: (s, e) => (e.shiftKey ? ungroupSelection(s) : groupSelection(s)),
+  l: toggleLock,
+};
+
+/** Keys that work from fields too. */
+const ALWAYS: Readonly<Record<string, Act>> = {
+  s: (s) => void saveFile(s),
+  o: (s) => void openFile(s),
+};
+
+const PLAIN: Readonly<Record<string, Act>> = {
+  Delete: removeSelection,
+  Backspace: removeSelection,
+  Escape: (s) => {
+    if (s.getState().tool !== 'select') s.setState({ tool: 'select' });
+    else if (s.getState().edit.selection.length > 0) select(s, []);
+  },
+  '+': (s) => zoomBy(s, 1.25),
+  '=': (s) => zoomBy(s, 1.25),
+  '-': (s) => zoomBy(s, 0.8),
+  '0': (s) => s.setState({ fitted: true }),
+};
+
+const ARROWS: Readonly<Record<string, readonly [-1 | 0 | 1, -1 | 0 | 1]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+const isText = (target: EventTarget | null) =>
+  target instanceof Element && target.closest('input:not([type=checkbox]), textarea, select') !== null;
+
+/** Widgets that use arrows and Escape for themselves. */
+const isWidget = (target: EventTarget | null) =>
+  target instanceof Element &&
+  target.closest(
+    '[role=menu], [role=tablist], [role=toolbar], [role=group], [role=radiogroup], [role=dialog]',
+  ) !== null;
+
+/** Keys for the whole bench. In the part list, arrows walk the list, and with Alt they move the part. */
+export function useKeys(): void {
+  const store = useStore();
+  useEffect(() => {
+    const onKey = (e: KeyboardEvent) => {
+      if (e.defaultPrevented || store.getState().designId === null) return;
+      const control = e.ctrlKey || e.metaKey;
+      const act = findAct(e, control);
+      if (!act) return;
+      e.preventDefault();
+      act(store, e);
+    };
+    const onCopy = (e: ClipboardEvent) => {
+      if (isText(e.target) || document.getSelection()?.toString()) return;
+      const text = copiedText(store);
+      if (text === null) return;
+      e.clipboardData?.setData('text/plain', text);
+      e.preventDefault();
+      if (e.type === 'cut') removeSelection(store);
+      else say(store, t('say.copied'));
+    };
+    const onPaste = (e: ClipboardEvent) => {
+      if (isText(e.target)) return;
+      const text = e.clipboardData?.getData('text/plain') ?? '';
+      if (pasteText(store, text)) e.preventDefault();
+    };
+    window.addEventListener('keydown', onKey);
+    document.addEventListener('copy', onCopy);
+    document.addEventListener('cut', onCopy);
+    document.addEventListener('paste', onPaste);
+    return () => {
+      window.removeEventListener('keydown', onKey);
+      document.removeEventListener('copy', onCopy);
+      document.removeEventListener('cut', onCopy);
+      document.removeEventListener('paste', onPaste);
+    };
+  }, [store]);
+}
+
+function findAct(e: KeyboardEvent, control: boolean): Act | undefined {
+  const text = isText(e.target);
+  const key = e.key.length === 1 ? e.key.toLowerCase() : e.key;
+  if (control) return ALWAYS[key] ?? (text ? undefined : WITH_CONTROL[key]);
+  if (text) return undefined;
+  const arrow = ARROWS[key];
+  if (arrow) {
+    const inTree = e.target instanceof Element && e.target.closest('[role=tree]') !== null;
+    if (isWidget(e.target) || (inTree && !e.altKey)) return undefined;
+    return (s) => nudge(s, arrow[0], arrow[1], e.shiftKey);
+  }
+  return isWidget(e.target) ? undefined : PLAIN[key];
+}

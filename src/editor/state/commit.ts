@@ -1,0 +1,98 @@
+import type { Edit } from '../../design/edit/edit.ts';
+import type { Design } from '../../design/schema.ts';
+import {
+  type EditState,
+  preview,
+  redo,
+  redoLabel,
+  startState,
+  transact,
+  undo,
+  undoLabel,
+} from '../../design/state.ts';
+import { settled } from '../../layout/settle.ts';
+import { t } from '../words/t.ts';
+import { layoutOf } from './derive.ts';
+import { type EditorStore, say } from './store.ts';
+
+export interface CommitOptions {
+  readonly selection?: readonly string[];
+  /** Steps in a row with the same key undo as one. */
+  readonly merge?: string;
+  /** Announced instead of the label. */
+  readonly say?: string;
+  /** Parts that the hand placed: others give way to them. */
+  readonly held?: ReadonlySet<string>;
+}
+
+/** Carries edits out as one step of undo and announces it. False when they do not fit the design. */
+export function commit(
+  store: EditorStore,
+  edits: readonly Edit[],
+  label: string,
+  options: CommitOptions = {},
+): boolean {
+  const { say: spoken, held, ...rest } = options;
+  const { edit } = store.getState();
+  const done = transact(edit, { edits: [...edits, ...settling(edit, edits, held)], label, ...rest });
+  if (!done.ok) {
+    store.setState({ provisional: null });
+    say(store, t('say.refused', { label }));
+    return false;
+  }
+  store.setState({ edit: done.state, provisional: null });
+  say(store, spoken ?? label);
+  return true;
+}
+
+/** The edits that write solved places into the design, so that nothing jumps back when a rule is taken away. */
+function settling(edit: EditState, edits: readonly Edit[], held: ReadonlySet<string> | undefined): Edit[] {
+  const next = preview(edit, edits);
+  if (next === edit.design) return [];
+  const boxes = new Map(settled(next, layoutOf(next, held)).map((s) => [s.part, s.box]));
+  return next.parts.flatMap((part) => {
+    const box = boxes.get(part.id);
+    return box ? [{ kind: 'replace', list: 'parts', id: part.id, item: { ...part, box } } as const] : [];
+  });
+}
+
+export function select(store: EditorStore, selection: readonly string[]): void {
+  store.setState((s) => ({
+    edit: { ...s.edit, selection },
+    tab:
+      selection.length > 0 && s.step === 'layout'
+        ? 'part'
+        : s.tab === 'part' && selection.length === 0
+          ? 'step'
+          : s.tab,
+  }));
+}
+
+export function undoStep(store: EditorStore): void {
+  const label = undoLabel(store.getState().edit);
+  if (label === null) return;
+  store.setState((s) => ({ edit: undo(s.edit), provisional: null }));
+  say(store, t('say.undone', { label }));
+}
+
+export function redoStep(store: EditorStore): void {
+  const label = redoLabel(store.getState().edit);
+  if (label === null) return;
+  store.setState((s) => ({ edit: redo(s.edit), provisional: null }));
+  say(store, t('say.redone', { label }));
+}
+
+/** Takes another design onto the bench; its way back starts anew. */
+export function openInto(store: EditorStore, designId: string, design: Design): void {
+  store.setState({
+    designId,
+    edit: startState(design),
+    provisional: null,
+    frame: null,
+    hud: null,
+    field: null,
+    fitted: true,
+    tab: 'step',
+    tool: 'select',
+  });
+}

@@ -1,0 +1,68 @@
+import { createContext, useCallback, useContext, useSyncExternalStore } from 'react';
+import { useStore as useZustand } from 'zustand';
+import type { Face } from '../../bed/face.ts';
+import type { Edit } from '../../design/edit/edit.ts';
+import type { Design } from '../../design/schema.ts';
+import type { Layout } from '../../layout/laid.ts';
+import { type CommitOptions, commit } from './commit.ts';
+import { faceFor, layoutOf } from './derive.ts';
+import type { PlanState } from './planner.ts';
+import { type EditorState, type EditorStore, shownDesign } from './store.ts';
+import { resolveTheme, type Theme, watchTheme } from './theme.ts';
+
+export interface Bench {
+  readonly store: EditorStore;
+  readonly planner: {
+    readonly subscribe: (listener: () => void) => () => void;
+    readonly get: () => PlanState;
+  };
+}
+
+export const BenchContext = createContext<Bench | null>(null);
+
+function useBench(): Bench {
+  const bench = useContext(BenchContext);
+  if (!bench) throw new Error('no bench around this component');
+  return bench;
+}
+
+export const useStore = (): EditorStore => useBench().store;
+
+/** One value of the editor's state; re-renders when it changes. */
+export const useEditor = <T>(pick: (state: EditorState) => T): T => useZustand(useBench().store, pick);
+
+/** The design as shown, with what a running gesture proposes. */
+export const useDesign = (): Design => useEditor(shownDesign);
+
+/** The design as last committed: for whatever need not follow a drag live. */
+export const useSettledDesign = (): Design => useEditor((s) => s.edit.design);
+
+/** Layout of the design as shown; follows a drag. */
+export const useLayout = (): Layout => layoutOf(useDesign());
+
+export const useFace = (): Face => faceFor(useDesign().bed);
+
+export const useSelection = (): readonly string[] => useEditor((s) => s.edit.selection);
+
+export const useMeasureStyle = (): Design['measure'] => useEditor((s) => shownDesign(s).measure);
+
+/**
+ * The whole plan, computed in a worker after each edit. `plan` is the last one that came; `stale` while a
+ * newer one is on its way.
+ */
+export function usePlan(): PlanState {
+  const { planner } = useBench();
+  return useSyncExternalStore(planner.subscribe, planner.get);
+}
+
+/** Carries edits out as one step of undo. */
+export function useCommit(): (edits: readonly Edit[], label: string, options?: CommitOptions) => boolean {
+  const store = useStore();
+  return useCallback((edits, label, options) => commit(store, edits, label, options), [store]);
+}
+
+/** The theme on screen: the person's choice, or what the device asks for. */
+export function useResolvedTheme(): Theme {
+  const choice = useEditor((s) => s.theme);
+  return useSyncExternalStore(watchTheme, () => resolveTheme(choice));
+}

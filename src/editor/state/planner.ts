@@ -1,0 +1,76 @@
+import type { Design } from '../../design/schema.ts';
+import type { Plan } from '../../plan/types.ts';
+import type { EditorStore } from './store.ts';
+
+export interface PlanState {
+  readonly plan: Plan | null;
+  /** A newer one is on its way. */
+  readonly stale: boolean;
+  readonly progress: { readonly stage: string; readonly share: number } | null;
+  readonly problem: string | null;
+}
+
+/** What computes plans: a worker, or a stand-in in tests. */
+export interface PlanMaker {
+  /** Null when it was cancelled. */
+  readonly make: (design: Design, onStage: (stage: string, share: number) => void) => Promise<Plan | null>;
+  readonly cancel: () => void;
+}
+
+/** Time after the last edit before a plan is begun, so that a run of edits makes one. */
+const QUIET_MS = 120;
+
+export type Planner = ReturnType<typeof createPlanner>;
+
+/** Keeps the plan up with the design: waits for a pause, drops what an edit has made old, latest wins. */
+export function createPlanner(store: EditorStore, maker: PlanMaker) {
+  let state: PlanState = { plan: null, stale: true, progress: null, problem: null };
+  const listeners = new Set<() => void>();
+  const set = (next: Partial<PlanState>) => {
+    state = { ...state, ...next };
+    for (const listener of listeners) listener();
+  };
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let asked: Design | null = null;
+
+  const run = async (design: Design) => {
+    asked = design;
+    try {
+      const plan = await maker.make(design, (stage, share) => {
+        if (asked === design) set({ progress: { stage, share } });
+      });
+      if (asked === design && plan) set({ plan, stale: false, progress: null, problem: null });
+    } catch (error) {
+      if (asked === design) {
+        set({
+          stale: false,
+          progress: null,
+          problem: error instanceof Error ? error.message : String(error),
+        });
+      }
+    }
+  };
+
+  const ask = (design: Design) => {
+    set({ stale: true });
+    clearTimeout(timer);
+    if (asked) maker.cancel();
+    timer = setTimeout(() => void run(design), QUIET_MS);
+  };
+
+  store.subscribe((now, before) => {
+    if (now.designId === null) return;
+    if (now.designId !== before.designId) set({ plan: null });
+    if (now.edit.design !== before.edit.design || now.designId !== before.designId) ask(now.edit.design);
+  });
+
+  return {
+    subscribe: (listener: () => void) => {
+      listeners.add(listener);
+      return () => {
+        listeners.delete(listener);
+      };
+    },
+    get: () => state,
+  };
+}

@@ -1,0 +1,119 @@
+import { createStore } from 'zustand/vanilla';
+import type { Design } from '../../design/schema.ts';
+import { type EditState, startState } from '../../design/state.ts';
+import type { Point } from '../../geometry/shape.ts';
+import type { Mm } from '../../measure/units.ts';
+import type { StepId } from '../pane/steps.ts';
+import type { Guide } from '../tool/guide.ts';
+import type { ToolId } from '../tool/tools.ts';
+
+export type Look = 'color' | 'tape' | 'shadow';
+export type SideTab = 'step' | 'part' | 'parts';
+export type ThemeChoice = 'auto' | 'light' | 'dark' | 'contrast';
+
+/** Where the face stands on the canvas: pixels per millimeter, and the pixel of the face's origin. */
+export interface View {
+  readonly scale: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** What hangs at the pointer while a gesture runs. */
+export interface Hud {
+  readonly at: Point;
+  readonly text: string;
+  /** A measure being typed. */
+  readonly typed: string | null;
+}
+
+/** What a gesture shows before it is finished; the design is untouched until then. */
+export interface Provisional {
+  readonly design: Design;
+  readonly guides: readonly Guide[];
+}
+
+/** A field opened on the canvas itself. */
+export type CanvasField =
+  | { readonly kind: 'rule'; readonly rule: string; readonly at: Point }
+  | { readonly kind: 'size'; readonly part: string; readonly side: 'w' | 'h'; readonly at: Point }
+  | { readonly kind: 'lettering'; readonly part: string };
+
+export interface EditorState {
+  /** Id under which the open design is kept; null before one is chosen. */
+  readonly designId: string | null;
+  readonly edit: EditState;
+  readonly provisional: Provisional | null;
+  readonly frame: { readonly from: Point; readonly to: Point } | null;
+  readonly hud: Hud | null;
+  readonly field: CanvasField | null;
+  readonly step: StepId;
+  readonly tab: SideTab;
+  readonly look: Look;
+  readonly tool: ToolId;
+  readonly view: View;
+  /** The view follows the window until the person zooms or pans. */
+  readonly fitted: boolean;
+  readonly theme: ThemeChoice;
+  readonly sheetOpen: boolean;
+  readonly said: { readonly text: string; readonly count: number };
+  readonly notice: Notice | null;
+  readonly saved: 'saved' | 'saving' | 'blocked';
+  /** This tab writes the journal; false when another one does. */
+  readonly writes: boolean;
+}
+
+export interface Notice {
+  readonly tone: 'warn' | 'bad';
+  readonly text: string;
+  readonly lines?: readonly string[];
+}
+
+export const MOST_SCALE = 12;
+export const LEAST_SCALE = 0.02;
+
+export type EditorStore = ReturnType<typeof createEditorStore>;
+
+/** A store without React, so that gestures, keys and tests drive it directly. */
+export function createEditorStore(design: Design, theme: ThemeChoice) {
+  return createStore<EditorState>(() => ({
+    designId: null,
+    edit: startState(design),
+    provisional: null,
+    frame: null,
+    hud: null,
+    field: null,
+    step: 'layout',
+    tab: 'step',
+    look: 'color',
+    tool: 'select',
+    view: { scale: 0.25, x: 0, y: 0 },
+    fitted: true,
+    theme,
+    sheetOpen: false,
+    said: { text: '', count: 0 },
+    notice: null,
+    saved: 'saved',
+    writes: true,
+  }));
+}
+
+/** Puts a sentence into the live region. */
+export function say(store: EditorStore, text: string): void {
+  store.setState((s) => ({ said: { text, count: s.said.count + 1 } }));
+}
+
+/** The design as it is shown: with what a running gesture proposes. */
+export const shownDesign = (s: EditorState): Design => s.provisional?.design ?? s.edit.design;
+
+export const toFace = (view: View, px: Point): Point => ({
+  x: (px.x - view.x) / view.scale,
+  y: (view.y - px.y) / view.scale,
+});
+
+export const toScreen = (view: View, p: Point): Point => ({
+  x: view.x + p.x * view.scale,
+  y: view.y - p.y * view.scale,
+});
+
+/** Millimeters of a number of pixels, whatever the zoom. */
+export const pixels = (view: View, px: number): Mm => px / view.scale;

@@ -1,0 +1,7 @@
+import type { Design } from '../../design/schema.ts';
+import { formatReading } from '../../measure/format.ts';
+import type { Mm } from '../../measure/units.ts';
+
+/** A length as the design shows lengths. */
+export const lengthText = (design: Pick<Design, 'measure'>, mm: Mm): string =>
+  formatReading(mm, design.measure);

@@ -1,0 +1,49 @@
+import type { EditorStore, ThemeChoice } from './store.ts';
+
+export type Theme = 'light' | 'dark' | 'contrast';
+
+const DARK = '(prefers-color-scheme: dark)';
+const CONTRAST = '(prefers-contrast: more)';
+const KEY = 'showface:theme';
+
+export function resolveTheme(choice: ThemeChoice): Theme {
+  if (choice !== 'auto') return choice;
+  if (matchMedia(CONTRAST).matches) return 'contrast';
+  return matchMedia(DARK).matches ? 'dark' : 'light';
+}
+
+/** Calls back when the device changes its mind about light, dark or contrast. */
+export function watchTheme(listener: () => void): () => void {
+  const queries = [matchMedia(DARK), matchMedia(CONTRAST)];
+  for (const q of queries) q.addEventListener('change', listener);
+  return () => {
+    for (const q of queries) q.removeEventListener('change', listener);
+  };
+}
+
+export function storedTheme(): ThemeChoice {
+  try {
+    const stored = localStorage.getItem(KEY);
+    return stored === 'light' || stored === 'dark' || stored === 'contrast' ? stored : 'auto';
+  } catch {
+    return 'auto';
+  }
+}
+
+/** Puts the theme on the root element, before anything is drawn with it, and keeps the choice. */
+export function keepTheme(store: EditorStore): void {
+  const apply = () => {
+    document.documentElement.dataset.theme = resolveTheme(store.getState().theme);
+  };
+  apply();
+  watchTheme(apply);
+  store.subscribe((now, before) => {
+    if (now.theme === before.theme) return;
+    apply();
+    try {
+      localStorage.setItem(KEY, now.theme);
+    } catch {
+      // Storage may be blocked; the choice then lasts as long as the page.
+    }
+  });
+}

@@ -1,0 +1,118 @@
+import { openDesign, saveDesign } from '../../design/open.ts';
+import { problemMessage } from '../../design/problem.ts';
+import { type EditorStore, say } from '../state/store.ts';
+import { t } from '../words/t.ts';
+import { bringIn } from './session.ts';
+
+interface FileHandle {
+  readonly name: string;
+  getFile(): Promise<File>;
+  createWritable(): Promise<{ write(data: Blob): Promise<void>; close(): Promise<void> }>;
+}
+
+interface FilePickers {
+  showOpenFilePicker?(options: object): Promise<FileHandle[]>;
+  showSaveFilePicker?(options: object): Promise<FileHandle>;
+}
+
+const pickers = (): FilePickers => window as unknown as FilePickers;
+const TYPES = [{ description: 'Showface', accept: { 'application/json': ['.json'] } }];
+
+/** Files that designs came from, by design id, so that saving goes back to them. */
+const handles = new Map<string, FileHandle>();
+
+export async function openFile(store: EditorStore): Promise<void> {
+  const pick = pickers().showOpenFilePicker;
+  if (!pick) {
+    const file = await pickByInput('.json,application/json');
+    if (file) await openFrom(store, file);
+    return;
+  }
+  const picked = await pick.call(window, { types: TYPES }).catch(() => []);
+  const [handle] = picked;
+  if (!handle) return;
+  const id = await openFrom(store, await handle.getFile());
+  if (id) handles.set(id, handle);
+}
+
+/** Opens a dropped or picked file; a bad one changes nothing and is told with every problem. Gives the design's id. */
+export async function openFrom(store: EditorStore, file: File): Promise<string | null> {
+  const opened = openDesign(await file.text());
+  if (!opened.ok) {
+    store.setState({
+      notice: {
+        tone: 'bad',
+        text: t('file.refused', { name: file.name }),
+        lines: opened.problems.map(problemMessage),
+      },
+    });
+    return null;
+  }
+  const id = bringIn(store, opened.design);
+  store.setState({
+    notice:
+      opened.repairs.length > 0
+        ? { tone: 'warn', text: t('file.mended', { name: file.name }), lines: opened.repairs }
+        : null,
+  });
+  say(store, t('say.opened', { name: opened.design.name }));
+  return id;
+}
+
+export async function saveFile(store: EditorStore): Promise<void> {
+  const { designId, edit } = store.getState();
+  if (!designId) return;
+  const blob = new Blob([saveDesign(edit.design)], { type: 'application/json' });
+  const name = `${fileName(edit.design.name)}.json`;
+  const pick = pickers().showSaveFilePicker;
+  if (!pick) {
+    download(name, blob);
+    say(store, t('say.saved', { name }));
+    return;
+  }
+  try {
+    const handle = handles.get(designId) ?? (await pick.call(window, { suggestedName: name, types: TYPES }));
+    const writable = await handle.createWritable();
+    await writable.write(blob);
+    await writable.close();
+    handles.set(designId, handle);
+    say(store, t('say.saved', { name: handle.name }));
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') return;
+    download(name, blob);
+    say(store, t('say.saved', { name }));
+  }
+}
+
+export async function saveBytes(name: string, type: string, bytes: Uint8Array): Promise<void> {
+  download(name, new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
+}
+
+function download(name: string, blob: Blob): void {
+  const url = URL.createObjectURL(blob);
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+function pickByInput(accept: string): Promise<File | null> {
+  return new Promise((resolve) => {
+    const input = document.createElement('input');
+    input.type = 'file';
+    input.accept = accept;
+    input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
+    input.addEventListener('cancel', () => resolve(null));
+    input.click();
+  });
+}
+
+/** A name that every file system takes. */
+export const fileName = (name: string): string =>
+  name
+    .trim()
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 60) || 'face';

@@ -1,0 +1,90 @@
+import type { Edit } from '../../design/edit/edit.ts';
+import { preview } from '../../design/state.ts';
+import type { Box } from '../../geometry/shape.ts';
+import type { Mm } from '../../measure/units.ts';
+import { editsToLoosen } from '../action/loosen.ts';
+import { boxAround, movableBoxes } from '../action/movable.ts';
+import { type Boxes, editsToPlace } from '../action/place.ts';
+import { selectionName } from '../action/selection.ts';
+import { commit } from '../state/commit.ts';
+import { layoutOf } from '../state/derive.ts';
+import { propose } from '../state/propose.ts';
+import { type EditorStore, say } from '../state/store.ts';
+import { lengthText } from '../state/text.ts';
+import { t } from '../words/t.ts';
+import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
+import { NO_SNAP, ruleEdits, type Snap, snapBox } from './snapping.ts';
+
+/** Carries the selection; parts that depend on it follow live. Null when all of it is locked. */
+export function startMove(store: EditorStore, start: Touch): Gesture | null {
+  const { edit } = store.getState();
+  const { design, selection } = edit;
+  const layout = layoutOf(design);
+  const before = movableBoxes(design, layout.boxes, selection);
+  const around = boxAround(before.values());
+  if (!around) {
+    say(store, t('say.locked'));
+    return null;
+  }
+  const held = new Set(before.keys());
+  let edits: readonly Edit[] = [];
+  let delta = { x: 0, y: 0 };
+  let begun = false;
+  let last: Touch = start;
+
+  const carry = (dx: Mm, dy: Mm, snap: Snap, free: boolean) => {
+    delta = { x: dx, y: dy };
+    const after: Boxes = new Map([...before].map(([id, box]) => [id, shifted(box, dx, dy)]));
+    const loosen = free
+      ? [
+          ...(dx === 0 ? [] : editsToLoosen(design, held, 'x')),
+          ...(dy === 0 ? [] : editsToLoosen(design, held, 'y')),
+        ]
+      : [];
+    const loosened = loosen.length > 0 ? preview(edit, loosen) : design;
+    edits = [...loosen, ...editsToPlace(loosened, before, after)];
+    edits = [...edits, ...ruleEdits(preview(edit, edits), held, snap)];
+    const text = [
+      dx === 0 ? '' : `↔ ${lengthText(design, dx)}`,
+      dy === 0 ? '' : `↕ ${lengthText(design, dy)}`,
+    ];
+    propose(store, { edits, held, guides: snap.guides, at: last.px, text: text.filter(Boolean).join('   ') });
+  };
+
+  return {
+    move: (touch) => {
+      if (!begun && !strayed(start.px, touch.px)) return;
+      begun = true;
+      last = touch;
+      let dx = touch.face.x - start.face.x;
+      let dy = touch.face.y - start.face.y;
+      if (touch.shift) {
+        if (Math.abs(dx) >= Math.abs(dy)) dy = 0;
+        else dx = 0;
+      }
+      const sides = { x: dx === 0 ? null : ('both' as const), y: dy === 0 ? null : ('both' as const) };
+      const snap = touch.free
+        ? NO_SNAP
+        : snapBox(store.getState(), layout, { ids: [...before.keys()], box: shifted(around, dx, dy), sides });
+      carry(dx + snap.dx, dy + snap.dy, snap, touch.free);
+    },
+    typed: (mm) => {
+      const along = Math.abs(delta.x) >= Math.abs(delta.y);
+      const sign = (along ? delta.x : delta.y) < 0 ? -1 : 1;
+      carry(along ? sign * mm : 0, along ? 0 : sign * mm, NO_SNAP, last.free);
+    },
+    end: () => {
+      clearGesture(store);
+      if (!begun || edits.length === 0) return;
+      const label = t('did.move', { name: selectionName(design, selection) });
+      const by = [
+        delta.x === 0 ? '' : t('say.movedAcross', { by: lengthText(design, delta.x) }),
+        delta.y === 0 ? '' : t('say.movedUp', { by: lengthText(design, delta.y) }),
+      ].filter(Boolean);
+      commit(store, edits, label, { held, say: `${label}: ${by.join(', ')}` });
+    },
+    cancel: () => clearGesture(store),
+  };
+}
+
+const shifted = (box: Box, dx: Mm, dy: Mm): Box => ({ ...box, x: box.x + dx, y: box.y + dy });

@@ -1,0 +1,90 @@
+import { preview } from '../../design/state.ts';
+import type { Box } from '../../geometry/shape.ts';
+import { createItem, DEFAULT_SIZE } from '../action/create.ts';
+import { canvasElement, onCanvas } from '../canvas/place.ts';
+import { layoutOf } from '../state/derive.ts';
+import { propose } from '../state/propose.ts';
+import { type EditorStore, toFace } from '../state/store.ts';
+import { lengthText } from '../state/text.ts';
+import { finishDraw } from './draw.ts';
+import { clearGesture, strayed } from './gesture.ts';
+import { NO_SNAP, ruleEdits, type Snap, snapBox } from './snapping.ts';
+import type { DrawnKind } from './tools.ts';
+
+/**
+ * Drags a piece of stock from the palette onto the face. It begins outside of the drawing, so it follows
+ * the pointer through the window; released beside the drawing it leaves no trace. A press that goes
+ * nowhere puts the piece in the middle of what is seen.
+ */
+export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string, down: PointerEvent): void {
+  if (down.button !== 0) return;
+  const { design } = store.getState().edit;
+  const layout = layoutOf(design);
+  const start = { x: down.clientX, y: down.clientY };
+  let box: Box | null = null;
+  let snap: Snap = NO_SNAP;
+  let begun = false;
+
+  const follow = (e: PointerEvent) => {
+    if (!begun && !strayed(start, { x: e.clientX, y: e.clientY })) return;
+    begun = true;
+    const px = onCanvas(e);
+    if (!px) {
+      box = null;
+      clearGesture(store);
+      return;
+    }
+    const state = store.getState();
+    const at = toFace(state.view, px);
+    const size = madeSize(kind, stock, design);
+    const raw = { x: at.x - size.w / 2, y: at.y - size.h / 2, ...size };
+    snap = e.altKey
+      ? NO_SNAP
+      : snapBox(state, layout, { ids: [], box: raw, sides: { x: 'both', y: 'both' } });
+    box = { ...raw, x: raw.x + snap.dx, y: raw.y + snap.dy };
+    const made = createItem(design, kind, box, stock);
+    const edits = [
+      ...made.edits,
+      ...ruleEdits(preview(state.edit, made.edits), new Set([made.id]), snap, made.id),
+    ];
+    const text = `${lengthText(design, box.x)} · ${lengthText(design, box.y)}`;
+    propose(store, { edits, held: new Set([made.id]), guides: snap.guides, at: px, text });
+  };
+  const stop = () => {
+    window.removeEventListener('pointermove', follow);
+    window.removeEventListener('pointerup', release);
+    window.removeEventListener('pointercancel', cancel);
+    window.removeEventListener('keydown', escape, true);
+  };
+  const cancel = () => {
+    stop();
+    clearGesture(store);
+  };
+  const escape = (e: KeyboardEvent) => {
+    if (e.key === 'Escape') cancel();
+  };
+  const release = () => {
+    stop();
+    clearGesture(store);
+    if (box) finishDraw(store, kind, box, snap, stock);
+    else if (!begun) {
+      const canvas = canvasElement();
+      const middle = { x: (canvas?.clientWidth ?? 0) / 2, y: (canvas?.clientHeight ?? 0) / 2 };
+      const at = toFace(store.getState().view, middle);
+      const size = madeSize(kind, stock, design);
+      finishDraw(store, kind, { x: at.x - size.w / 2, y: at.y - size.h / 2, ...size }, NO_SNAP, stock);
+    }
+  };
+  window.addEventListener('pointermove', follow);
+  window.addEventListener('pointerup', release);
+  window.addEventListener('pointercancel', cancel);
+  window.addEventListener('keydown', escape, true);
+}
+
+/** The size that a new part takes by its kind and stock. */
+function madeSize(kind: DrawnKind, stock: string, design: Parameters<typeof createItem>[0]) {
+  const size = DEFAULT_SIZE[kind];
+  const [edit] = createItem(design, kind, { x: 0, y: 0, ...size }, stock).edits;
+  const box = edit?.kind === 'insert' && edit.list === 'parts' ? edit.item.box : size;
+  return { w: box.w, h: box.h };
+}

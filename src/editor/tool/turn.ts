@@ -1,0 +1,113 @@
+import type { Edit } from '../../design/edit/edit.ts';
+import type { Strip } from '../../design/schema.ts';
+import { formatAngle } from '../../measure/format.ts';
+import type { Deg } from '../../measure/units.ts';
+import { degrees } from '../../measure/units.ts';
+import { commit } from '../state/commit.ts';
+import { layoutOf } from '../state/derive.ts';
+import { propose } from '../state/propose.ts';
+import type { EditorStore } from '../state/store.ts';
+import { t } from '../words/t.ts';
+import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
+
+/** Angles that a turn stops at. */
+const STOP: Deg = 15;
+const STOP_WITHIN: Deg = 2.5;
+
+/** Turns the selected strip about its middle. */
+export function startTurn(store: EditorStore, start: Touch): Gesture | null {
+  const { edit } = store.getState();
+  const { design, selection } = edit;
+  const strip = design.parts.find((p): p is Strip => p.id === selection[0] && p.kind === 'strip');
+  if (!strip || strip.locked) return null;
+  const box = layoutOf(design).boxes.get(strip.id) ?? strip.box;
+  const center = { x: box.x + box.w / 2, y: box.y + box.h / 2 };
+  const begin = angleOfStrip(strip, box);
+  const length = lengthOfStrip(strip, box);
+  const angleTo = (touch: Touch): Deg =>
+    degrees(Math.atan2(touch.face.y - center.y, touch.face.x - center.x));
+  const grabbed = angleTo(start);
+  const held = new Set([strip.id]);
+  let edits: readonly Edit[] = [];
+  let angle = begin;
+  let begun = false;
+
+  return {
+    move: (touch) => {
+      if (!begun && !strayed(start.px, touch.px)) return;
+      begun = true;
+      const raw = normal(begin + angleTo(touch) - grabbed);
+      const stop = Math.round(raw / STOP) * STOP;
+      angle = !touch.free && Math.abs(raw - stop) < STOP_WITHIN ? normal(stop) : Math.round(raw * 10) / 10;
+      edits = [{ kind: 'replace', list: 'parts', id: strip.id, item: turned(strip, box, length, angle) }];
+      propose(store, { edits, held, guides: [], at: touch.px, text: formatAngle(angle) });
+    },
+    end: () => {
+      clearGesture(store);
+      if (!begun || edits.length === 0) return;
+      const label = t('did.turn', { name: strip.name });
+      commit(store, edits, label, { held, say: `${label}: ${formatAngle(angle)}` });
+    },
+    cancel: () => clearGesture(store),
+  };
+}
+
+type BoxOf = Strip['box'];
+
+export function angleOfStrip(strip: Strip, box: BoxOf): Deg {
+  switch (strip.lie) {
+    case 'across':
+      return 0;
+    case 'up':
+      return 90;
+    case 'turned':
+      return strip.angle;
+    case 'rising':
+      return degrees(Math.atan2(box.h, box.w));
+    case 'falling':
+      return degrees(Math.atan2(-box.h, box.w));
+  }
+}
+
+function lengthOfStrip(strip: Strip, box: BoxOf): number {
+  switch (strip.lie) {
+    case 'across':
+      return box.w;
+    case 'up':
+      return box.h;
+    case 'turned':
+      return strip.length;
+    case 'rising':
+    case 'falling':
+      return Math.hypot(box.w, box.h);
+  }
+}
+
+/** The strip at an angle; square positions become plain strips again, so that their box says it all. */
+export function turned(strip: Strip, box: BoxOf, length: number, angle: Deg): Strip {
+  const cx = box.x + box.w / 2;
+  const cy = box.y + box.h / 2;
+  const width = strip.lie === 'up' ? box.w : strip.lie === 'across' ? box.h : Math.min(box.w, box.h);
+  const flat = Math.abs(angle) === 0 || Math.abs(angle) === 180;
+  if (flat)
+    return {
+      ...strip,
+      lie: 'across',
+      angle: 0,
+      box: { x: cx - length / 2, y: cy - width / 2, w: length, h: width },
+    };
+  if (Math.abs(angle) === 90) {
+    return {
+      ...strip,
+      lie: 'up',
+      angle: 0,
+      box: { x: cx - width / 2, y: cy - length / 2, w: width, h: length },
+    };
+  }
+  return { ...strip, lie: 'turned', angle, length, box };
+}
+
+function normal(angle: Deg): Deg {
+  const a = ((angle % 360) + 360) % 360;
+  return a > 180 ? a - 360 : a;
+}

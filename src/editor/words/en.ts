@@ -1,0 +1,8 @@
+import { actWords } from './en/acts.ts';
+import { bedWords } from './en/bed.ts';
+import { jobWords } from './en/job.ts';
+import { partWords } from './en/parts.ts';
+import { shellWords } from './en/shell.ts';
+
+/** American English: every string of the interface by its key. Another language is a table of the same keys. */
+export const en = { ...shellWords, ...actWords, ...bedWords, ...partWords, ...jobWords } as const;

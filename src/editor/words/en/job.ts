@@ -1,0 +1,5 @@
+/** Words of the job's own panes (checks, wood, paint, lettering, fixing, pages). */
+export const jobWords = {
+  'plan.coming': 'Working it out…',
+  'plan.none': 'There is no plan of this design yet.',
+};
