@@ -1,7 +1,8 @@
 import type { DrawItem } from '../drawing/drawing.ts';
-import { lines, rectangle, text } from '../drawing/items.ts';
+import { lines, rectangle, shape, text } from '../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
 import { fittedSize, shortened, wrapped } from '../drawing/text.ts';
+import { pathOfBox } from '../geometry/path.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { inches, MM_PER_INCH, type Mm } from '../measure/units.ts';
 import { type Cell, nameOf } from './cells.ts';
@@ -46,6 +47,16 @@ function keyMap(plate: Plate, room: Box): DrawItem[] {
   });
 }
 
+/**
+ * The sides of the square, as a filled band about its true lines: renderers push strokes onto whole pixels,
+ * which is enough to read a pixel too much, but they leave fills where they are.
+ */
+function squareFrame(side: Mm): DrawItem {
+  const half = WEIGHT.thin / 2;
+  const band = (by: Mm) => pathOfBox({ x: -by, y: -by, w: side + 2 * by, h: side + 2 * by });
+  return shape([...band(half), ...band(-half)], { fill: INK.line, fillRule: 'evenodd' });
+}
+
 /** The measuring square with the page's name, key map and title in it, its lower left corner at the origin. */
 export function drawPlate(plate: Plate): DrawItem[] {
   const side = squareSide(plate.unit);
@@ -55,9 +66,7 @@ export function drawPlate(plate: Plate): DrawItem[] {
   const big = 10;
   const nameRoom = room * 0.5;
   const small = { size: TEXT.note };
-  const items: DrawItem[] = [
-    rectangle({ x: 0, y: 0, w: side, h: side }, { stroke: INK.line, width: WEIGHT.thin }),
-  ];
+  const items: DrawItem[] = [squareFrame(side)];
   items.push(
     text({ x: pad, y: side - pad - big * 0.72 }, name, {
       size: fittedSize(name, { size: big, bold: true }, nameRoom),

@@ -88,10 +88,8 @@ function bestPlace(rooms: readonly Box[], w: Mm, h: Mm, taken: Occupancy): Place
   let best: Placed | null = null;
   for (const room of rooms) {
     for (const { turned, ...size } of sizes) {
-      const box = freePlace(room, size, taken);
-      if (!box) continue;
-      const covered = taken.count(box);
-      if (!best || covered < best.covered) best = { box, covered, turned };
+      const place = freePlace(room, size, taken);
+      if (place && (!best || place.covered < best.covered)) best = { ...place, turned };
     }
   }
   return best;

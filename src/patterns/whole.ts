@@ -65,9 +65,9 @@ export function cutsBetween(low: Mm, high: Mm, keep: readonly Span[], room: Mm, 
     for (let k = i - 1; k >= 0; k--) {
       const from = at[k] as Mm;
       const shared = ((k > 0 ? 1 : 0) + (i < last ? 1 : 0)) * (overlap / 2);
-      if (to - from + shared > room + SAME_LENGTH) break;
+      if (to - from > room) break;
       const way = ways[k];
-      if (!way) continue;
+      if (!way || to - from + shared > room + SAME_LENGTH) continue;
       const next: Way = {
         split: way.split + split,
         pages: way.pages + 1,

@@ -69,11 +69,14 @@ class Writer {
   readonly clips: string[] = [];
 
   items(items: readonly DrawItem[], m: Matrix): string {
-    return items.map((item) => this.item(item, m)).join('\n');
+    return items
+      .map((item) => this.item(item, m))
+      .filter((element) => element !== '')
+      .join('\n');
   }
 
   private item(item: DrawItem, m: Matrix): string {
-    if (item.kind === 'path') return pathElement(item, m);
+    if (item.kind === 'path') return item.path.length === 0 ? '' : pathElement(item, m);
     return item.kind === 'text' ? textElement(item, m) : this.group(item, m);
   }
 

@@ -1,0 +1,62 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { PNG } from 'pngjs';
+
+/** Gray values of a printed page, row 0 at the top. */
+export interface Raster {
+  readonly width: number;
+  readonly height: number;
+  /** 0 black to 255 white. */
+  at(x: number, y: number): number;
+}
+
+const has = (tool: string) => spawnSync(tool, ['-v']).error === undefined;
+
+/** Says why once and returns false where the PDF tools are not installed. */
+export const printerTools = has('pdftoppm') && has('pdftotext');
+if (!printerTools) console.error('skipped: pdftoppm or pdftotext is not installed (poppler-utils)');
+
+function withFile<T>(bytes: Uint8Array, use: (file: string, dir: string) => T): T {
+  const dir = mkdtempSync(join(tmpdir(), 'showface-'));
+  try {
+    const file = join(dir, 'page.pdf');
+    writeFileSync(file, bytes);
+    return use(file, dir);
+  } finally {
+    rmSync(dir, { recursive: true });
+  }
+}
+
+/** Prints one page to pixels, without smoothing where `hard`. */
+export function rasterOf(bytes: Uint8Array, dpi: number, page = 1, hard = false): Raster {
+  return withFile(bytes, (file, dir) => {
+    const smooth = hard ? ['-aa', 'no', '-aaVector', 'no'] : [];
+    const args = [
+      '-r',
+      String(dpi),
+      '-f',
+      String(page),
+      '-l',
+      String(page),
+      '-singlefile',
+      '-png',
+      ...smooth,
+    ];
+    execFileSync('pdftoppm', [...args, file, join(dir, 'out')]);
+    const png = PNG.sync.read(readFileSync(join(dir, 'out.png')));
+    return {
+      width: png.width,
+      height: png.height,
+      at: (x, y) => png.data[(y * png.width + x) * 4] ?? 255,
+    };
+  });
+}
+
+export function textOf(bytes: Uint8Array, page?: number): string {
+  const pages = page === undefined ? [] : ['-f', String(page), '-l', String(page)];
+  return withFile(bytes, (file) =>
+    execFileSync('pdftotext', [...pages, '-layout', file, '-'], { encoding: 'utf8' }),
+  );
+}

@@ -1,0 +1,124 @@
+import { DOMParser } from '@xmldom/xmldom';
+import DxfParser from 'dxf-parser';
+import { describe, expect, it } from 'vitest';
+import type { Drawing } from '../../src/drawing/drawing.ts';
+import { layer, line, rectangle, shape, text } from '../../src/drawing/items.ts';
+import { ringsOfPath } from '../../src/geometry/curve.ts';
+import { pathOfBox } from '../../src/geometry/path.ts';
+import { signedArea } from '../../src/geometry/ring.ts';
+import { distanceToSegment } from '../../src/geometry/segment.ts';
+import type { Point } from '../../src/geometry/shape.ts';
+import { dxfOf } from '../../src/output/dxf/dxf.ts';
+import { svgOf } from '../../src/output/svg/svg.ts';
+import { letteredLine } from './letters.ts';
+
+const sign = letteredLine('SHOW 36&', 120, { x: 10, y: 10 });
+const { width } = sign;
+const glyphs = sign.glyphs.filter((g) => g.character !== ' ');
+const height = 140;
+const drawing: Drawing = {
+  width: width + 20,
+  height,
+  title: 'Sign <1> & "friends"',
+  items: [
+    layer(
+      'Letters, cut',
+      glyphs.map((g) => shape(g.path, { stroke: '#000000', width: 0.1 })),
+    ),
+  ],
+};
+
+function farthest(points: readonly Point[], ring: readonly Point[]): number {
+  return Math.max(
+    ...points.map((p) =>
+      Math.min(...ring.map((a, i) => distanceToSegment(p, a, ring[(i + 1) % ring.length] ?? a))),
+    ),
+  );
+}
+
+interface Polyline {
+  type: string;
+  layer: string;
+  shape?: boolean;
+  vertices: Point[];
+}
+
+const entitiesOf = (dxf: string) => (new DxfParser().parseSync(dxf)?.entities ?? []) as unknown as Polyline[];
+
+describe('DXF read back by a second library', () => {
+  const rings = glyphs.flatMap((g) => ringsOfPath(g.path, 0.0005));
+  const polylines = entitiesOf(dxfOf(drawing));
+
+  it('holds every outline, closed, within 0.01 mm', () => {
+    expect(polylines).toHaveLength(rings.length);
+    polylines.forEach((polyline, i) => {
+      const ring = rings[i]!;
+      expect(polyline.type).toBe('POLYLINE');
+      expect(polyline.shape).toBe(true);
+      expect(farthest(ring, polyline.vertices)).toBeLessThan(0.01);
+      expect(farthest(polyline.vertices, ring)).toBeLessThan(0.01);
+      expect(Math.sign(signedArea(polyline.vertices))).toBe(Math.sign(signedArea(ring)));
+    });
+  });
+
+  it('keeps layers under names that release 12 allows', () => {
+    expect(new Set(polylines.map((p) => p.layer))).toEqual(new Set(['LETTERS_CUT']));
+  });
+
+  it('keeps layers apart whose names differ only in what release 12 cannot write', () => {
+    const one = line({ x: 0, y: 0 }, { x: 1, y: 1 });
+    const dxf = dxfOf({ ...drawing, items: [layer('a b', [one]), layer('a,b', [one]), one] });
+    expect(entitiesOf(dxf).map((e) => e.layer)).toEqual(['A_B', 'A_B_2', '0']);
+  });
+
+  it('cuts off what a clip cuts off', () => {
+    const clip = pathOfBox({ x: 0, y: 0, w: 50, h: 50 });
+    const filled = rectangle({ x: 30, y: 30, w: 40, h: 40 }, { fill: '#000000' });
+    const long = line({ x: -10, y: 20 }, { x: 90, y: 20 });
+    const found = entitiesOf(dxfOf({ ...drawing, items: [{ kind: 'group', clip, items: [filled, long] }] }));
+    const box = found[0]!.vertices;
+    expect([Math.min(...box.map((p) => p.x)), Math.max(...box.map((p) => p.x))]).toEqual([30, 50]);
+    expect(found[1]!.vertices.map((p) => p.x)).toEqual([0, 50]);
+  });
+
+  it('writes text in plain ASCII', () => {
+    const dxf = dxfOf({ ...drawing, title: 'Größe', items: [text({ x: 1, y: 2 }, 'äβ\n0\nLINE')] });
+    expect(/^[\n -~]*$/.test(dxf)).toBe(true);
+    expect(entitiesOf(dxf)).toHaveLength(1);
+  });
+});
+
+describe('SVG read back by a second library', () => {
+  const svg = svgOf(drawing);
+  const document = new DOMParser().parseFromString(svg, 'image/svg+xml');
+
+  it('holds every outline within 0.01 mm, y turned over', () => {
+    const paths = [...document.getElementsByTagName('path')];
+    expect(paths).toHaveLength(glyphs.length);
+    paths.forEach((element, i) => {
+      const numbers = (element.getAttribute('d') ?? '').match(/-?\d+(\.\d+)?/g)!.map(Number);
+      const expected = glyphs[i]!.path.flatMap((c) => {
+        if (c.op === 'Z') return [];
+        const end = [c.x, height - c.y];
+        return c.op === 'C' ? [c.x1, height - c.y1, c.x2, height - c.y2, ...end] : end;
+      });
+      expect(numbers).toHaveLength(expected.length);
+      const worst = Math.max(...numbers.map((n, k) => Math.abs(n - expected[k]!)));
+      expect(worst).toBeLessThan(0.01);
+    });
+  });
+
+  it('escapes names and texts and keeps the layer', () => {
+    expect(document.getElementsByTagName('title')[0]?.textContent).toBe('Sign <1> & "friends"');
+    expect(document.getElementsByTagName('g')[0]?.getAttribute('data-layer')).toBe('Letters, cut');
+    const hostile = svgOf({ ...drawing, items: [text({ x: 0, y: 0 }, '</text><script>\u0000\u0007 & "x"')] });
+    const parsed = new DOMParser().parseFromString(hostile, 'image/svg+xml');
+    expect(parsed.getElementsByTagName('script')).toHaveLength(0);
+    expect(parsed.getElementsByTagName('text')[0]?.textContent).toBe('</text><script>   & "x"');
+  });
+
+  it('stands text upright at its place', () => {
+    const turned = svgOf({ ...drawing, items: [text({ x: 30, y: 40 }, 'up', { angle: 90 })] });
+    expect(turned).toContain('transform="matrix(0 -1 1 0 30 100)"');
+  });
+});
