@@ -4,7 +4,7 @@ import type { Glue } from '../materials/types.ts';
 import type { Liters, Mm } from '../measure/units.ts';
 
 /** One bead for each such width of contact. Common practice, no source. */
-export const BEAD_EVERY: Mm = 75;
+const BEAD_EVERY: Mm = 75;
 const MM3_PER_LITER = 1e6;
 
 /** Length of the beads under a contact: one along a strip, side by side under a sheet. */

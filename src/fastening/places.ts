@@ -7,7 +7,7 @@ import type { Mm } from '../measure/units.ts';
 import { distinct, spreadAlong, spreadRow, trimEnds } from './spread.ts';
 
 /** Strips wider than this get two rows, so that they cannot cup. Common practice, no source. */
-export const TWO_ROWS_OVER: Mm = 70;
+const TWO_ROWS_OVER: Mm = 70;
 /** Rows across the middle of a panel stand this many spacings apart. Common practice, no source. */
 const FIELD_SPACINGS = 2;
 /** A strip too narrow for the edge distance keeps this share of its width clear on each side. */

@@ -9,7 +9,7 @@ import { type Extreme, firstBelow, least, most, type Wave } from './wave.ts';
 export type PlaneName = 'floor' | 'wall' | 'ceiling';
 
 /** Distance of a turning arm's end from each plane of the room, positive on the free side. */
-export const PLANES: Readonly<Record<PlaneName, (bed: Bed, arm: Arm) => Wave>> = {
+const PLANES: Readonly<Record<PlaneName, (bed: Bed, arm: Arm) => Wave>> = {
   floor: (bed, { up, out }) => ({ base: bed.pivot.height, c: up, s: -out }),
   wall: (bed, { up, out }) => ({ base: bed.pivot.fromWall, c: out, s: up }),
   ceiling: (bed, { up, out }) => ({ base: bed.ceiling - bed.pivot.height, c: -up, s: out }),

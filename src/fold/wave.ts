@@ -1,5 +1,5 @@
 import { LOWERED } from '../bed/swing.ts';
-import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
+import { type Deg, degrees, type Mm } from '../measure/units.ts';
 
 /**
  * Distance of a turning point from a plane of the room: `base + c cos a + s sin a`. Every such distance is
@@ -15,9 +15,6 @@ export interface Extreme {
   readonly value: Mm;
   readonly angle: Deg;
 }
-
-export const valueAt = (w: Wave, angle: Deg): Mm =>
-  w.base + w.c * Math.cos(radians(angle)) + w.s * Math.sin(radians(angle));
 
 /** The angle in [0, 360). */
 const turn = (angle: Deg): Deg => {

@@ -6,9 +6,9 @@ import type { KgPerM3, Mm } from '../measure/units.ts';
 import type { PointMass } from './mass.ts';
 
 /** A foam mattress; common practice, no source (30 to 50 kg/m3 are usual). */
-export const MATTRESS_DENSITY: KgPerM3 = 40;
+const MATTRESS_DENSITY: KgPerM3 = 40;
 /** Where the table has no density for a board of the bed: dry softwood, about pine of check-values section 7. */
-export const WOOD_DENSITY: KgPerM3 = 480;
+const WOOD_DENSITY: KgPerM3 = 480;
 
 /**
  * The bare bed by its measures: frame boards, cleats, platform, skin and mattress, each at its own height.

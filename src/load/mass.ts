@@ -13,7 +13,7 @@ const MM3_PER_M3 = 1e9;
  * Mass that a liter of paint leaves once dry: about 1.3 kg a liter wet, of which a little over half stays.
  * Common practice, no source.
  */
-export const DRY_KG_PER_LITER: Kg = 0.75;
+const DRY_KG_PER_LITER: Kg = 0.75;
 
 /** A mass and where its center of gravity lies, in face coordinates. */
 export interface PointMass {
