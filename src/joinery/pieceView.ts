@@ -1,0 +1,72 @@
+import { boxOfPoints } from '../geometry/ring.ts';
+import type { Point } from '../geometry/shape.ts';
+import { type Mm, radians } from '../measure/units.ts';
+import type { Piece } from './piece.ts';
+
+/** About half an em a character: enough to keep figures clear of the wood. */
+export const textWidth = (text: string, size: Mm): Mm => text.length * size * 0.6;
+
+/** Height of a line of figures above and below the piece, in text sizes. */
+const BAND = 2;
+
+/** Where a piece is drawn: scale, place, and where it is broken. */
+export interface View {
+  readonly scale: number;
+  /** Lower left corner of the piece's box on the drawing. */
+  readonly at: Point;
+  /** Drawn length, gap included. */
+  readonly width: Mm;
+  readonly height: Mm;
+  /** Length of wood shown left and right of the break; null: drawn whole. */
+  readonly kept: Mm | null;
+}
+
+/**
+ * Fits a piece into a box with room for figures around it, `ends` being what is written beside its ends. A
+ * stick is drawn as wide as it may be with both cut ends in view, and broken in the middle when it is too
+ * long for that; a panel is drawn whole.
+ */
+export function viewOf(
+  piece: Piece,
+  box: { readonly width: Mm; readonly height: Mm },
+  ends: readonly string[],
+  size: Mm,
+): View {
+  const own = boxOfPoints(piece.outline);
+  const side = Math.max(...ends.map((text) => textWidth(text, size)), size) + size;
+  const room = { w: box.width - 2 * side, h: box.height - 2 * BAND * size };
+  const gap = size * 1.5;
+  const whole = Math.min(room.h / own.h, room.w / own.w);
+  const cutRun = Math.max(longestRun(piece, own.w), own.h / 2);
+  const byEnds = (room.w - gap) / 2 / (cutRun * 1.25);
+  const scale = piece.form === 'sheet' ? whole : Math.max(whole, Math.min(room.h / own.h, byEnds));
+  const broken = own.w * scale > room.w + 1e-9;
+  const width = broken ? room.w : own.w * scale;
+  const height = own.h * scale;
+  return {
+    scale,
+    at: { x: (box.width - width) / 2, y: (box.height - height) / 2 },
+    width,
+    height,
+    kept: broken ? (room.w - gap) / 2 / scale : null,
+  };
+}
+
+/** Length of the longer of the two cut ends along the piece. */
+const longestRun = (piece: Piece, length: Mm): Mm =>
+  piece.outline.reduce((most, p) => Math.max(most, Math.min(p.x, length - p.x)), 0);
+
+/** Places points of the piece on the drawing, moved along it by `shift`. */
+export const onSheet =
+  (view: View, shift: Mm = 0) =>
+  (p: Point): Point => ({ x: view.at.x + shift + p.x * view.scale, y: view.at.y + p.y * view.scale });
+
+/** How far the short point of the start lies in from its long point. */
+export function startRun(piece: Piece): Mm {
+  const [start] = piece.ends;
+  if (start.second) {
+    const corners = piece.outline.map((p) => p.x).filter((x) => x < piece.length / 2);
+    return Math.max(0, ...corners);
+  }
+  return piece.width * Math.tan(radians(Math.abs(start.miter)));
+}
