@@ -139,39 +139,27 @@ function paint({ finish, design, tables }: ShoppingInput): ShoppingLine[] {
 
 /** Brads and screws come in boxes; driven ones are counted per size, with a tenth more for bent ones. */
 function fasteners({ fastening, tables }: ShoppingInput): ShoppingLine[] {
-  const driven = new Map<string, { id: string; length: number; count: number }>();
-  for (const part of fastening.parts) {
-    if (part.fastener === null || part.length === null || part.at.length === 0) continue;
-    const key = `${part.fastener}|${part.length}`;
-    const before = driven.get(key);
-    driven.set(key, {
-      id: part.fastener,
-      length: part.length,
-      count: (before?.count ?? 0) + part.at.length,
-    });
-  }
-  const lines: ShoppingLine[] = [];
-  for (const { id, length, count } of driven.values()) {
-    const brad = tables.brads.find((b) => b.id === id);
-    const box = brad ?? tables.screws.find((s) => s.id === id);
-    if (!box) continue;
+  return fastening.use.flatMap(({ fastener, length, count }) => {
+    const brad = tables.brads.find((b) => b.id === fastener);
+    const box = brad ?? tables.screws.find((s) => s.id === fastener);
+    if (!box || count === 0) return [];
     const boxes = Math.ceil((count * 1.1) / box.count);
-    lines.push({
+    const line: ShoppingLine = {
       kind: brad ? 'brads' : 'screws',
-      item: id,
+      item: fastener,
       name: box.name,
       size: { length_mm: length },
       count: boxes,
       each: box.price,
       price: boxes * box.price,
       owned: false,
-    });
-  }
-  return lines;
+    };
+    return [line];
+  });
 }
 
 function glue({ fastening, tables }: ShoppingInput): ShoppingLine[] {
-  const need = fastening.parts.reduce((sum, part) => sum + part.glue, 0);
+  const need = fastening.glue;
   const kind = tables.glues[0];
   if (need === 0 || !kind) return [];
   const count = Math.ceil(need / kind.volume);

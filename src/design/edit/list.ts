@@ -1,5 +1,5 @@
 import type { Design } from '../schema.ts';
-import type { Edit, EditProblem, List } from './edit.ts';
+import type { Edit, EditProblem, List } from './kinds.ts';
 
 interface WithId {
   readonly id: string;

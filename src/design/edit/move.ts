@@ -1,5 +1,5 @@
 import type { Design } from '../schema.ts';
-import type { EditOf, EditResult } from './edit.ts';
+import type { EditOf, EditResult } from './kinds.ts';
 import { indexOf, itemsOf, problem, withItems } from './list.ts';
 
 /** Moves an item to another place in its list: `to` is its index afterwards. */

@@ -1,5 +1,5 @@
 import type { Design } from '../schema.ts';
-import type { EditOf, EditResult } from './edit.ts';
+import type { EditOf, EditResult } from './kinds.ts';
 import { editOf, indexOf, itemsOf, problem, withItems } from './list.ts';
 
 /** Exchanges an item for another with the same id. */

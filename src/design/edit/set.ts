@@ -1,5 +1,5 @@
 import type { Design } from '../schema.ts';
-import type { Edit, EditOf, EditResult } from './edit.ts';
+import type { Edit, EditOf, EditResult } from './kinds.ts';
 
 /** Sets a whole field. */
 export function set(design: Design, edit: EditOf<'set'>): EditResult {

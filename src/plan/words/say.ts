@@ -12,8 +12,19 @@ export function namesOf(design: Design): ReadonlyMap<string, string> {
   return names;
 }
 
+/** The bed's own bodies, as the sweep names them. */
+const BED_NAMES: Readonly<Record<string, string>> = {
+  'bed:frame': 'The bed frame',
+  'bed:platform': 'The platform',
+  'bed:mattress': 'The mattress',
+  'bed:legs': 'The legs',
+  'bed:skin': 'The skin',
+};
+
 /** `Battens 3` for the member `battens[2,0]`; with several rows `Battens 3, row 1`. */
 function nameWith(names: ReadonlyMap<string, string>, id: string): string {
+  if (id in BED_NAMES) return BED_NAMES[id] ?? id;
+  if (id.startsWith('keep:')) return names.get(id.slice(5)) ?? id.slice(5);
   const member = /^(.*)\[(\d+),(\d+)\]$/.exec(id);
   if (!member) return names.get(id) ?? id;
   const base = names.get(member[1] ?? '') ?? member[1] ?? id;

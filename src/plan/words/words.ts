@@ -19,6 +19,7 @@ export interface Say {
 /** A check's figures, read with the certainty that each code carries its own. */
 export interface CheckFigures {
   readonly parts: readonly string[];
+  readonly has: (key: string) => boolean;
   readonly number: (key: string) => number;
   readonly text: (key: string) => string;
 }
@@ -47,6 +48,7 @@ export interface RuleSay extends Say {
 export function figuresOf(check: Check): CheckFigures {
   return {
     parts: check.parts,
+    has: (key) => Object.hasOwn(check.figures, key),
     number: (key) => {
       const value = check.figures[key];
       if (typeof value !== 'number') throw new Error(`check ${check.code} has no figure ${key}`);

@@ -1,4 +1,24 @@
-import type { PlanWords } from '../words.ts';
+import type { CheckFigures, PlanWords, Say } from '../words.ts';
+
+/** What would clear a hit: the figures that the sweep found to help. */
+function cure(f: CheckFigures, say: Say, otherwise: string): string {
+  const ways = [
+    f.has('thinner_mm') ? `${say.length(f.number('thinner_mm'))} thinner` : '',
+    f.has('shorter_mm') ? `${say.length(f.number('shorter_mm'))} shorter` : '',
+  ].filter((way) => way !== '');
+  return ways.length === 0
+    ? otherwise
+    : `Make it ${ways.join(' or ')}, or ${otherwise.charAt(0).toLowerCase()}${otherwise.slice(1)}`;
+}
+
+const HIT_BY: Readonly<Record<string, string>> = {
+  floor: 'floor',
+  wall: 'wall',
+  'wall-board': 'board on the wall',
+  ceiling: 'ceiling',
+};
+
+const place = (f: CheckFigures): string => HIT_BY[f.text('what')] ?? f.text('what');
 
 /** Each message: what is so, with its figure, and what to do about it. */
 export const checks: PlanWords['checks'] = {
@@ -71,17 +91,17 @@ export const checks: PlanWords['checks'] = {
   'finish.no-containers': (f, say) =>
     `No container is listed for ${say.name(f.text('finish'))}. Choose a can size.`,
   'fold.hits-floor': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} hits the floor at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. Make it thinner, or move it toward the pivot.`,
+    `${say.name(f.parts[0] ?? '')} hits the floor at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. ${cure(f, say, 'Move it toward the pivot.')}`,
   'fold.hits-wall': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} hits the wall at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. Make it shorter below the pivot, or move the pivot off the wall.`,
+    `${say.name(f.parts[0] ?? '')} hits the ${place(f)} at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. ${cure(f, say, 'Move the pivot off the wall.')}`,
   'fold.hits-ceiling': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} hits the ceiling at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. Lower it on the face or make it thinner.`,
+    `${say.name(f.parts[0] ?? '')} hits the ceiling at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. ${cure(f, say, 'Lower it on the face.')}`,
   'fold.hits-legs': (f, say) =>
     `${say.name(f.parts[0] ?? '')} stands lower than the feet of the legs by ${say.length(f.number('over_mm'))}: the bed would rest on it. Make it thinner, or the legs longer.`,
   'fold.hits-side': (f, say) =>
     `${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} into what stands at the ${f.text('side')}. Move or shorten it.`,
   'fold.tight': (f, say) =>
-    `Only ${say.length(f.number('clear_mm'))} stay free to the ${f.text('what')} during the swing. Floors and walls are rarely true: measure there before you glue.`,
+    `Only ${say.length(f.number('clear_mm'))} stay free to the ${place(f)}, at ${say.angle(f.number('angle_deg'))} of the swing. Floors and walls are rarely true: measure there before you glue.`,
   'load.heavy': (f, say) =>
     `The face adds ${say.mass(f.number('added_kg'))}, over your limit of ${say.mass(f.number('limit_kg'))}. Take thinner stock, and ask the maker of the lift and the hinges what they may carry.`,
   'load.lift': (f, say) =>
@@ -89,9 +109,9 @@ export const checks: PlanWords['checks'] = {
   'load.no-density': (f, say) =>
     `No density is known for the material of ${say.name(f.text('stock'))}; its weight is left out. Choose a material for it.`,
   'fastening.through': (f, say) =>
-    `Every listed brad long enough for ${say.name(f.parts[0] ?? '')} (${say.length(f.number('length_mm'))}) would come out on the far side; there are ${say.length(f.number('room_mm'))} of wood. Get shorter brads, or glue.`,
+    `Every listed ${f.text('fastener')} long enough for ${say.name(f.parts[0] ?? '')} (${say.length(f.number('length_mm'))}) would come out on the far side; there are ${say.length(f.number('room_mm'))} of wood. Get shorter ones, or glue.`,
   'fastening.no-brad': (f, say) =>
-    `No listed brad fits ${say.name(f.parts[0] ?? '')}: it needs ${say.length(f.number('need_mm'))} to bite and there are ${say.length(f.number('room_mm'))} of wood. Glue and clamp it, or back it with wood.`,
+    `No listed ${f.text('fastener')} fits ${say.name(f.parts[0] ?? '')}: it needs ${say.length(f.number('need_mm'))} to bite and there are ${say.length(f.number('room_mm'))} of wood. Glue and clamp it, or back it with wood.`,
   'fastening.nothing-solid': (f, say) =>
     `There is nothing solid behind ${say.name(f.parts[0] ?? '')} to fix it to. Put wood behind it.`,
   'fastening.screws': (f, say) =>
