@@ -1,5 +1,4 @@
-import { clipPolyline } from '../geometry/clip.ts';
-import { add, distance, leftNormal, scale, subtract } from '../geometry/point.ts';
+import { add, leftNormal, scale, subtract } from '../geometry/point.ts';
 import { ringsOf } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
@@ -25,14 +24,6 @@ export function sidesOf(region: Region): Side[] {
 export function justOutside({ a, b }: Side): Side {
   const out = scale(leftNormal(subtract(b, a)), -ABUT);
   return { a: add(a, out), b: add(b, out) };
-}
-
-/** Stretches of a line inside a region, as distances from its start. */
-export function stretchesInside({ a, b }: Side, region: Region): [Mm, Mm][] {
-  return clipPolyline([a, b], region).map((part) => [
-    distance(a, part[0] ?? a),
-    distance(a, part[part.length - 1] ?? a),
-  ]);
 }
 
 /** A stretch of a side and the heights at which something stands against it there. */

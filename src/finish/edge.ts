@@ -1,8 +1,9 @@
+import { chordsInside } from '../geometry/chord.ts';
 import { distance } from '../geometry/point.ts';
 import { boxesMeet, boxOf } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import { type Against, justOutside, openWall, sidesOf, stretchesInside } from './border.ts';
+import { type Against, justOutside, openWall, sidesOf } from './border.ts';
 import type { Surface } from './input.ts';
 
 /**
@@ -23,7 +24,7 @@ export function freeEdges(part: Surface, neighbors: readonly Surface[]): number 
     const box = boxOfPoints([outside.a, outside.b]);
     const against = solid.flatMap(({ other, box: otherBox }): Against[] =>
       otherBox && boxesMeet(box, otherBox)
-        ? stretchesInside(outside, other.region).map(([from, to]) => ({
+        ? chordsInside(outside.a, outside.b, other.region).map(([from, to]) => ({
             from,
             to,
             bottom: other.bottom,

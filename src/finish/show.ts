@@ -1,7 +1,8 @@
-import { subtract, subtractedArea } from '../geometry/clip.ts';
-import { areaOf, boxOf, EMPTY } from '../geometry/region.ts';
+import { subtract, subtractedArea, union } from '../geometry/clip.ts';
+import { areaOf, boxOf, EMPTY, perimeterOf } from '../geometry/region.ts';
 import type { Box, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { Mm } from '../measure/units.ts';
 import type { Surface } from './input.ts';
 import { near } from './near.ts';
 
@@ -13,27 +14,55 @@ export interface Shown {
   readonly area: number;
 }
 
+/** What rounding may shift a border by, in the test that nothing is seen twice or lost. */
+const SHIFT: Mm = 1e-4;
+
 /**
- * What is seen of each surface: its outline less everything that lies above it. Areas are taken through
- * unions, which the polygon library gets right where its differences may not.
+ * What is seen of each surface: its outline less everything that lies above it. All together they show what
+ * one union of the outlines covers. Where they do not add up to it, because the polygon library's difference
+ * went astray on turned, staggered pieces, the areas are taken through unions one by one.
  *
  * @param surfaces from the highest to the deepest, as `surfacesOf` gives them
  */
 export function shownOf(surfaces: readonly Surface[]): Shown[] {
-  const boxes = surfaces.map((surface) => boxOf(surface.region));
-  const above = near(boxes, 0);
+  const covers = coversOf(surfaces);
+  const regions: Region[] = [];
+  const seen: (Box | null)[] = [];
+  surfaces.forEach((surface, i) => {
+    const cover = covers(i, seen);
+    const region = cover.length === 0 ? surface.region : subtract(surface.region, cover);
+    regions.push(region);
+    seen.push(boxOf(region));
+  });
+  const trusted = addUp(surfaces, regions);
   return surfaces.map((surface, i) => {
-    if (surface.region.length === 0) return { surface, region: EMPTY, area: 0 };
-    const cover: Region = above(i)
-      .filter((j) => j < i && overlap(boxes[i] ?? null, boxes[j] ?? null))
-      .flatMap((j) => surfaces[j]?.region ?? EMPTY);
-    if (cover.length === 0) return { surface, region: surface.region, area: areaOf(surface.region) };
+    const region = regions[i] ?? EMPTY;
     return {
       surface,
-      region: subtract(surface.region, cover),
-      area: subtractedArea(surface.region, cover),
+      region,
+      area: trusted ? areaOf(region) : subtractedArea(surface.region, covers(i, seen)),
     };
   });
+}
+
+/**
+ * Outlines over the i-th surface. One that is itself hidden hides nothing that what lies over it does not,
+ * so only those count of which something is seen near the surface.
+ */
+function coversOf(surfaces: readonly Surface[]): (i: number, seen: readonly (Box | null)[]) => Region {
+  const boxes = surfaces.map((surface) => boxOf(surface.region));
+  const around = near(boxes, 0);
+  return (i, seen) =>
+    around(i)
+      .filter((j) => j < i && overlap(boxes[i] ?? null, seen[j] ?? null))
+      .flatMap((j) => surfaces[j]?.region ?? EMPTY);
+}
+
+function addUp(surfaces: readonly Surface[], regions: readonly Region[]): boolean {
+  const outlines = surfaces.map((surface) => surface.region);
+  const seen = regions.reduce((sum, region) => sum + areaOf(region), 0);
+  const borders = outlines.reduce((sum, region) => sum + perimeterOf(region), 0);
+  return Math.abs(seen - areaOf(union(outlines))) <= SHIFT * borders;
 }
 
 /** Whether the boxes share more than a border: neighbors in a row cover nothing of each other. */

@@ -1,7 +1,8 @@
+import { chordsInside } from '../geometry/chord.ts';
 import { boxesMeet, boxOf } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Mm } from '../measure/units.ts';
-import { justOutside, sidesOf, stretchesInside } from './border.ts';
+import { justOutside, sidesOf } from './border.ts';
 import type { Shown } from './show.ts';
 import { sameHeight } from './surface.ts';
 
@@ -37,7 +38,7 @@ export function tapeOf(
       const box = boxOfPoints([outside.a, outside.b]);
       for (const other of others) {
         if (!other.box || !boxesMeet(box, other.box)) continue;
-        for (const [from, to] of stretchesInside(outside, other.region)) length += to - from;
+        for (const [from, to] of chordsInside(outside.a, outside.b, other.region)) length += to - from;
       }
     }
     tape.set(surface.finish, (tape.get(surface.finish) ?? 0) + length);

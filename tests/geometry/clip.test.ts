@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { chordsInside } from '../../src/geometry/chord.ts';
 import {
   clipPolyline,
   connectedParts,
@@ -10,7 +11,7 @@ import {
   subtractedArea,
   union,
 } from '../../src/geometry/clip.ts';
-import { rotate } from '../../src/geometry/point.ts';
+import { distance, rotate } from '../../src/geometry/point.ts';
 import { areaOf, EMPTY, regionOfBox, ringsOf, transformRegion } from '../../src/geometry/region.ts';
 import { signedArea } from '../../src/geometry/ring.ts';
 import type { Point, Region } from '../../src/geometry/shape.ts';
@@ -216,6 +217,21 @@ describe('clipPolyline', () => {
         { x: 50, y: 0 },
       ],
     ]);
+  });
+
+  it('agrees with the quick count of borders crossed', () => {
+    fc.assert(
+      fc.property(anyRegion, fc.integer({ min: -80, max: 80 }), (region, slope) => {
+        const a = { x: -3000, y: 400.37 - 30 * slope };
+        const b = { x: 4000, y: 400.37 + 40 * slope };
+        const exact = clipPolyline([a, b], region).map((part) => [part[0], part[part.length - 1]] as const);
+        const quick = chordsInside(a, b, region);
+        const total = (pairs: readonly (readonly [number, number])[]) =>
+          pairs.reduce((n, [s, t]) => n + t - s, 0);
+        const ends = exact.map(([p, q]) => [distance(a, p ?? a), distance(a, q ?? a)] as const);
+        expect(total(quick)).toBeCloseTo(total(ends), 3);
+      }),
+    );
   });
 
   it('has the length that the chord of a turned region has', () => {
