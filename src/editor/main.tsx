@@ -11,6 +11,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { newDesign } from '../design/defaults.ts';
 import { App } from './shell/App.tsx';
+import { keepCorrection } from './state/device.ts';
 import { BenchContext } from './state/hooks.ts';
 import { createPlanner } from './state/planner.ts';
 import { createEditorStore } from './state/store.ts';
@@ -23,6 +24,7 @@ if (!root) throw new Error('index.html has no #app');
 
 const store = createEditorStore(newDesign(), storedTheme());
 keepTheme(store);
+keepCorrection(store);
 const planner = createPlanner(store, workerMaker());
 
 await startSession(store);

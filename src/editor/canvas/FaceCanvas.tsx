@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { Group, Layer, Stage, useStrictMode } from 'react-konva';
+import { Group, Layer, Stage } from 'react-konva';
 import { radians } from '../../measure/units.ts';
 import { boxAround, itemsOf } from '../action/movable.ts';
 import { useDesign, useEditor, useFace, useLayout, usePlan, useStore } from '../state/hooks.ts';
@@ -21,13 +21,11 @@ import { usePalette } from './palette.ts';
 import { fillOf } from './partLook.ts';
 import { holdCanvas } from './place.ts';
 import { RULER, Rulers } from './Rulers.tsx';
+import './strict.ts';
 import { Surroundings } from './Surroundings.tsx';
 import { TapeLabels } from './TapeLabels.tsx';
 import { usePointers } from './usePointers.ts';
 import { useSpaceKey } from './useSpaceKey.ts';
-
-// Konva nodes show the design and never hold it: without strict mode a node keeps a place that React did not give it.
-useStrictMode(true);
 
 /** The face to scale. Everything it can do can be done from the part list and the fields too. */
 export function FaceCanvas() {
@@ -73,7 +71,7 @@ export function FaceCanvas() {
     const colors = new Map(design.finishes.map((f) => [f.id, f.color]));
     return (finish: string) => colors.get(finish) ?? '#888888';
   }, [design.finishes]);
-  const signs = useMemo(() => new Map(plan?.signs.map((s) => [s.lettered.sign, s]) ?? []), [plan]);
+  const signs = useMemo(() => new Map(plan?.signs.map((s) => [s.id, s]) ?? []), [plan]);
   const light = useMemo(() => lightOf(design.light), [design.light]);
 
   const boxes = boxesOf(design, layout, selection);

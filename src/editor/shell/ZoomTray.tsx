@@ -15,7 +15,7 @@ export function ZoomTray() {
   const t = useWords();
   const store = useStore();
   return (
-    <div className="tray zoom" role="group" aria-label={t('zoom.title')}>
+    <fieldset className="tray zoom" aria-label={t('zoom.title')}>
       <button
         type="button"
         className="btn bare icon"
@@ -43,6 +43,6 @@ export function ZoomTray() {
       >
         <Maximize2 aria-hidden="true" />
       </button>
-    </div>
+    </fieldset>
   );
 }

@@ -13,7 +13,7 @@ import {
 import { settled } from '../../layout/settle.ts';
 import { t } from '../words/t.ts';
 import { layoutOf } from './derive.ts';
-import { type EditorStore, say } from './store.ts';
+import { type EditorState, type EditorStore, type SideTab, say } from './store.ts';
 
 export interface CommitOptions {
   readonly selection?: readonly string[];
@@ -56,16 +56,15 @@ function settling(edit: EditState, edits: readonly Edit[], held: ReadonlySet<str
   });
 }
 
+/** Selects; in the layout step the fields of what is selected come forward, unless the part list is in use. */
 export function select(store: EditorStore, selection: readonly string[]): void {
-  store.setState((s) => ({
-    edit: { ...s.edit, selection },
-    tab:
-      selection.length > 0 && s.step === 'layout'
-        ? 'part'
-        : s.tab === 'part' && selection.length === 0
-          ? 'step'
-          : s.tab,
-  }));
+  store.setState((s) => ({ edit: { ...s.edit, selection }, tab: tabFor(s, selection.length > 0) }));
+}
+
+function tabFor({ tab, step }: EditorState, some: boolean): SideTab {
+  if (tab === 'parts') return tab;
+  if (some) return step === 'layout' ? 'part' : tab;
+  return tab === 'part' ? 'step' : tab;
 }
 
 export function undoStep(store: EditorStore): void {

@@ -1,4 +1,5 @@
 import type { Design } from '../../design/schema.ts';
+import type { PrinterCorrection } from '../../patterns/result.ts';
 import type { Plan } from '../../plan/types.ts';
 import type { EditorStore } from './store.ts';
 
@@ -13,7 +14,11 @@ export interface PlanState {
 /** What computes plans: a worker, or a stand-in in tests. */
 export interface PlanMaker {
   /** Null when it was cancelled. */
-  readonly make: (design: Design, onStage: (stage: string, share: number) => void) => Promise<Plan | null>;
+  readonly make: (
+    design: Design,
+    correction: PrinterCorrection,
+    onStage: (stage: string, share: number) => void,
+  ) => Promise<Plan | null>;
   readonly cancel: () => void;
 }
 
@@ -32,11 +37,14 @@ export function createPlanner(store: EditorStore, maker: PlanMaker) {
   };
   let timer: ReturnType<typeof setTimeout> | undefined;
   let asked: Design | null = null;
+  let busy = false;
+  let next: Design | null = null;
 
   const run = async (design: Design) => {
     asked = design;
+    busy = true;
     try {
-      const plan = await maker.make(design, (stage, share) => {
+      const plan = await maker.make(design, store.getState().correction, (stage, share) => {
         if (asked === design) set({ progress: { stage, share } });
       });
       if (asked === design && plan) set({ plan, stale: false, progress: null, problem: null });
@@ -49,19 +57,29 @@ export function createPlanner(store: EditorStore, maker: PlanMaker) {
         });
       }
     }
+    busy = false;
+    const waiting = next;
+    next = null;
+    if (waiting) void run(waiting);
   };
 
   const ask = (design: Design) => {
     set({ stale: true });
     clearTimeout(timer);
-    if (asked) maker.cancel();
-    timer = setTimeout(() => void run(design), QUIET_MS);
+    asked = null;
+    next = null;
+    if (busy) maker.cancel();
+    timer = setTimeout(() => {
+      if (busy) next = design;
+      else void run(design);
+    }, QUIET_MS);
   };
 
   store.subscribe((now, before) => {
     if (now.designId === null) return;
     if (now.designId !== before.designId) set({ plan: null });
-    if (now.edit.design !== before.edit.design || now.designId !== before.designId) ask(now.edit.design);
+    const changed = now.edit.design !== before.edit.design || now.designId !== before.designId;
+    if (changed || now.correction !== before.correction) ask(now.edit.design);
   });
 
   return {

@@ -3,6 +3,7 @@ import type { Design } from '../../design/schema.ts';
 import { type EditState, startState } from '../../design/state.ts';
 import type { Point } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
+import type { PrinterCorrection } from '../../patterns/result.ts';
 import type { StepId } from '../pane/steps.ts';
 import type { Guide } from '../tool/guide.ts';
 import type { ToolId } from '../tool/tools.ts';
@@ -55,6 +56,8 @@ export interface EditorState {
   readonly fitted: boolean;
   readonly theme: ThemeChoice;
   readonly sheetOpen: boolean;
+  /** Of the printer at hand; kept on the device, not with the design. */
+  readonly correction: PrinterCorrection;
   readonly said: { readonly text: string; readonly count: number };
   readonly notice: Notice | null;
   readonly saved: 'saved' | 'saving' | 'blocked';
@@ -90,6 +93,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     fitted: true,
     theme,
     sheetOpen: false,
+    correction: { x: 1, y: 1 },
     said: { text: '', count: 0 },
     notice: null,
     saved: 'saved',

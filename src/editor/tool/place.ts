@@ -54,13 +54,13 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
     window.removeEventListener('pointermove', follow);
     window.removeEventListener('pointerup', release);
     window.removeEventListener('pointercancel', cancel);
-    window.removeEventListener('keydown', escape, true);
+    window.removeEventListener('keydown', onEscape, true);
   };
   const cancel = () => {
     stop();
     clearGesture(store);
   };
-  const escape = (e: KeyboardEvent) => {
+  const onEscape = (e: KeyboardEvent) => {
     if (e.key === 'Escape') cancel();
   };
   const release = () => {
@@ -78,7 +78,7 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
   window.addEventListener('pointermove', follow);
   window.addEventListener('pointerup', release);
   window.addEventListener('pointercancel', cancel);
-  window.addEventListener('keydown', escape, true);
+  window.addEventListener('keydown', onEscape, true);
 }
 
 /** The size that a new part takes by its kind and stock. */

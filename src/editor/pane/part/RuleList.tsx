@@ -39,7 +39,7 @@ function RuleItem({ rule }: { rule: Rule }) {
   const drop = (id: string, text: string) =>
     commit([{ kind: 'remove', list: 'rules', id }], t('did.dropRule', { rule: text }));
   return (
-    <li className={state && !state.holds ? 'rule broken' : 'rule'}>
+    <li className={state && !state.holds ? 'rule-item broken' : 'rule-item'}>
       <p>
         <Typeset text={sentence} />
       </p>

@@ -33,7 +33,7 @@ export function PartActs() {
     { words: 'act.remove', icon: Trash2, act: removeSelection, off: parts.some((p) => p.locked) },
   ] as const;
   return (
-    <div className="part-acts" role="group" aria-label={t('parts.acts')}>
+    <fieldset className="part-acts" aria-label={t('parts.acts')}>
       {acts.map(({ words, icon: Icon, act, off }) => (
         <button
           key={words}
@@ -47,6 +47,6 @@ export function PartActs() {
           <Icon aria-hidden="true" />
         </button>
       ))}
-    </div>
+    </fieldset>
   );
 }

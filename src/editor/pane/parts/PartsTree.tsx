@@ -8,6 +8,10 @@ import { useWords } from '../../words/t.ts';
 import { NewPart } from './NewPart.tsx';
 import { PartActs } from './PartActs.tsx';
 import { KEEP_CLEARS, type TreeRow, treeRows } from './rows.ts';
+import { rowByName, type TreeMove, treeMove } from './treeKeys.ts';
+
+/** Letters typed within this time belong to one name. */
+const TYPING_MS = 700;
 
 /** All parts as a tree that the keyboard walks; what is selected here is selected on the drawing. */
 export function PartsTree() {
@@ -35,53 +39,33 @@ export function PartsTree() {
     setCurrent(row.id);
     if (row.id !== KEEP_CLEARS) {
       select(store, extend ? [...new Set([...selection, row.id])] : [row.id]);
-      if (!extend) store.setState((s) => (s.tab === 'part' ? { tab: s.tab } : s));
     }
     tree.current?.querySelector<HTMLElement>(`[data-row="${CSS.escape(row.id)}"]`)?.focus();
   };
 
   const onKeyDown = (e: KeyboardEvent) => {
     if (!active || e.altKey || e.ctrlKey || e.metaKey) return;
-    const at = rows.indexOf(active);
-    const byKey: Readonly<Record<string, () => void>> = {
-      ArrowDown: () => go(rows[at + 1], e.shiftKey),
-      ArrowUp: () => go(rows[at - 1], e.shiftKey),
-      Home: () => go(rows[0], false),
-      End: () => go(rows[rows.length - 1], false),
-      ArrowRight: () =>
-        active.open === false ? toggle(active, true) : active.open ? go(rows[at + 1], false) : undefined,
-      ArrowLeft: () =>
-        active.open
-          ? toggle(active, false)
-          : go(
-              rows.find((r) => r.id === active.parent),
-              false,
-            ),
-      Enter: () => {
-        go(active, false);
-        store.setState({ tab: 'part', sheetOpen: true });
-      },
-      ' ': () => go(active, true),
-      F2: () => {
-        go(active, false);
-        store.setState({ tab: 'part', sheetOpen: true });
-        requestAnimationFrame(() => document.querySelector<HTMLElement>('.inspector input')?.focus());
-      },
-    };
-    const act = byKey[e.key];
-    if (act) {
+    const move = treeMove(e.key, rows, active);
+    if (move) {
       e.preventDefault();
-      act();
+      perform(move, active, e.shiftKey);
     } else if (e.key.length === 1) {
-      const now = e.timeStamp;
-      const text = (now - typed.current.at < 700 ? typed.current.text : '') + e.key.toLowerCase();
-      typed.current = { text, at: now };
-      const turned = [...rows.slice(at + (text.length > 1 ? 0 : 1)), ...rows.slice(0, at)];
-      go(
-        turned.find((r) => r.name.toLowerCase().startsWith(text)),
-        false,
-      );
+      const recent = e.timeStamp - typed.current.at < TYPING_MS;
+      const text = (recent ? typed.current.text : '') + e.key.toLowerCase();
+      typed.current = { text, at: e.timeStamp };
+      go(rowByName(text, rows, active), false);
     }
+  };
+
+  const perform = (move: TreeMove, row: TreeRow, extend: boolean) => {
+    if (move.act === 'go') go(move.row, extend);
+    else if (move.act === 'add') go(row, true);
+    else if (move.act === 'fields') {
+      go(row, false);
+      store.setState({ tab: 'part', sheetOpen: true });
+      if (move.name)
+        requestAnimationFrame(() => document.querySelector<HTMLElement>('.inspector input')?.focus());
+    } else toggle(row, move.act === 'open');
   };
 
   return (
@@ -92,7 +76,6 @@ export function PartsTree() {
       {rows.length === 0 ? (
         <p className="note parts-empty">{t('parts.empty')}</p>
       ) : (
-        // biome-ignore lint/a11y/useFocusableInteractive: focus roves over the items
         <div
           className="tree"
           role="tree"

@@ -1,0 +1,40 @@
+import { expose } from 'comlink';
+import type { Design } from '../design/schema.ts';
+import type { PrinterCorrection } from '../patterns/result.ts';
+import { createPlanner } from '../plan/plan.ts';
+import type { Plan } from '../plan/types.ts';
+import { fontBytes } from './fonts.ts';
+import { reuse } from './state/reuse.ts';
+import { TABLES } from './state/tables.ts';
+
+const planner = createPlanner();
+let last: { readonly design: Design; readonly correction: PrinterCorrection } | null = null;
+const fonts = new Map<string, Uint8Array>();
+
+/** What the editor asks of the worker. One planner lives here and remembers what did not change. */
+const work = {
+  async plan(
+    sent: Design,
+    sentCorrection: PrinterCorrection,
+    onStage: (stage: string, share: number) => void,
+  ): Promise<Plan> {
+    const design = reuse(last?.design, sent);
+    const correction = reuse(last?.correction, sentCorrection);
+    last = { design, correction };
+    const wanted = new Set(design.parts.flatMap((p) => (p.kind === 'sign' ? [p.lettering.font] : [])));
+    for (const id of wanted) {
+      if (fonts.has(id)) continue;
+      const bytes = await fontBytes(id);
+      if (bytes) fonts.set(id, bytes);
+    }
+    return planner(
+      design,
+      { tables: TABLES, fonts, correction },
+      { onStage: (stage, done, of) => onStage(stage, done / of) },
+    );
+  },
+};
+
+export type Work = typeof work;
+
+expose(work);
