@@ -14,9 +14,6 @@ export const WORDS = {
   ],
   across: (length: string) => `across: ${length}`,
   up: (length: string) => `up: ${length}`,
-  centerLine: 'center',
-  signEdge: 'edge of sign',
-  hole: 'registration hole',
   mode: {
     trace: 'trace the outlines',
     stencil: 'stencil: cut away inside the outlines',

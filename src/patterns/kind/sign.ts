@@ -1,9 +1,9 @@
 import type { DrawItem, Drawing } from '../../drawing/drawing.ts';
-import { circle, layer, lines } from '../../drawing/items.ts';
+import { layer, shape } from '../../drawing/items.ts';
+import { pathOfRings } from '../../geometry/path.ts';
 import { boxOf, transformRegion } from '../../geometry/region.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Lettered, Stencil } from '../../lettering/result.ts';
-import type { Mm } from '../../measure/units.ts';
 import { WORDS } from '../words.ts';
 import { centerLines, FOLLOW, GUIDE, outlines } from './outlines.ts';
 import type { Pattern } from './pattern.ts';
@@ -19,8 +19,6 @@ export interface SignPattern {
   /** Stencil mode: one for each color, from the back to the front. */
   readonly stencils: readonly { readonly finish: string; readonly stencil: Stencil }[];
 }
-
-const HOLE: Mm = 3;
 
 const boxed = (region: Region): Box => boxOf(region) ?? { x: 0, y: 0, w: 0, h: 0 };
 
@@ -84,52 +82,16 @@ function whole(sign: SignPattern, lettered: Lettered, board: Region): Pattern[] 
 }
 
 /**
- * Registration holes in the corners of the sheet, the same for every color: drilled once through all stencils
- * they put each color where it belongs. Between the cut and the sheet's edge, as large as the frame allows.
+ * One pattern a color, with everything that is cut out of its sheet: the letters as they are bridged, and the
+ * registration holes that all sheets share.
  */
-function holes(sheet: Box, cuts: readonly Region[]): DrawItem[] {
-  const boxes = cuts.map((cut) => boxOf(cut)).filter((b): b is Box => b !== null);
-  const frame = Math.min(
-    ...boxes.flatMap((b) => [
-      b.x - sheet.x,
-      b.y - sheet.y,
-      sheet.x + sheet.w - b.x - b.w,
-      sheet.y + sheet.h - b.y - b.h,
-    ]),
-    12 * HOLE,
-  );
-  const inset = Math.min(4 * HOLE, frame / 2);
-  const radius = Math.min(HOLE, inset / 2);
-  if (!(radius > 0.5)) return [];
-  return [sheet.x + inset, sheet.x + sheet.w - inset].flatMap((x) =>
-    [sheet.y + inset, sheet.y + sheet.h - inset].flatMap((y) => [
-      circle({ x, y }, radius, FOLLOW),
-      lines(
-        [
-          [
-            { x: x - 1.6 * radius, y },
-            { x: x + 1.6 * radius, y },
-          ],
-          [
-            { x, y: y - 1.6 * radius },
-            { x, y: y + 1.6 * radius },
-          ],
-        ],
-        GUIDE,
-      ),
-    ]),
-  );
-}
-
 function stencils(sign: SignPattern): Pattern[] {
   const sheet = sign.stencils.map((s) => boxed(s.stencil.sheet)).reduce(around, boxed(sign.board));
-  const cuts = sign.stencils.map((s) => s.stencil.cut);
   return sign.stencils.map(({ finish, stencil }, i) => {
     const title =
       sign.stencils.length > 1
         ? `${sign.name}, ${WORDS.layer(i + 1, sign.stencils.length, finish)}`
         : sign.name;
-    const rim = stencil.sheet.map((polygon) => [{ outer: polygon.outer, holes: [] }]);
     return {
       for: sign.id,
       title,
@@ -138,10 +100,12 @@ function stencils(sign: SignPattern): Pattern[] {
         guides(sign.board),
         layer(
           'sheet',
-          rim.flatMap((r) => outlines(r, GUIDE)),
+          stencil.sheet.flatMap(({ outer }) => outlines([{ outer, holes: [] }], GUIDE)),
         ),
-        layer('cut', outlines(stencil.cut, FOLLOW)),
-        layer('holes', holes(boxed(stencil.sheet), cuts)),
+        layer(
+          'cut',
+          stencil.sheet.flatMap(({ holes }) => holes.map((ring) => shape(pathOfRings([ring]), FOLLOW))),
+        ),
       ]),
       letters: letterBoxes(sign.lettered, sheet),
     };

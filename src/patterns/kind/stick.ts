@@ -1,5 +1,6 @@
 import type { DrawItem } from '../../drawing/drawing.ts';
 import { layer, line, lines, polyline, rectangle, text } from '../../drawing/items.ts';
+import { spreadOut } from '../../drawing/spread.ts';
 import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
 import { shortened } from '../../drawing/text.ts';
 import { formatLength } from '../../measure/format.ts';
@@ -8,7 +9,6 @@ import type { Mm } from '../../measure/units.ts';
 import { WORDS } from '../words.ts';
 import { FOLLOW } from './outlines.ts';
 import type { Pattern } from './pattern.ts';
-import { spreadOut } from './spread.ts';
 
 export interface StickMark {
   readonly at: Mm;

@@ -1,4 +1,4 @@
-import type { Mm } from '../../measure/units.ts';
+import type { Mm } from '../measure/units.ts';
 
 /**
  * Places for labels, in the order of the marks they belong to, at least `pitch` apart, between `low` and
