@@ -1,0 +1,36 @@
+import type { Design, Rule } from '../design/schema.ts';
+import { partOf } from './reference.ts';
+import { mentionsOf } from './rule/table.ts';
+
+const partsIn = (references: readonly string[]): string[] => references.flatMap((of) => partOf(of) ?? []);
+
+/** Every part that takes its place, over any number of rules, from one of the given parts. */
+export function followersOf(design: Pick<Design, 'rules'>, ids: Iterable<string>): Set<string> {
+  const links = design.rules.map((rule) => {
+    const { lead, follow } = mentionsOf(rule);
+    return { lead: partsIn(lead), follow: partsIn(follow) };
+  });
+  const leading = new Set(ids);
+  const found = new Set<string>();
+  let grown = true;
+  while (grown) {
+    grown = false;
+    for (const { lead, follow } of links) {
+      if (!lead.some((id) => leading.has(id))) continue;
+      for (const id of follow) {
+        if (leading.has(id)) continue;
+        leading.add(id);
+        found.add(id);
+        grown = true;
+      }
+    }
+  }
+  return found;
+}
+
+/** The rules that name a part, in the design's order. */
+export const rulesOf = (design: Pick<Design, 'rules'>, id: string): Rule[] =>
+  design.rules.filter((rule) => {
+    const { lead, follow } = mentionsOf(rule);
+    return partsIn([...lead, ...follow]).includes(id);
+  });

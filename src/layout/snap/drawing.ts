@@ -1,0 +1,29 @@
+import type { Mm } from '../../measure/units.ts';
+import { middle, pointOn, type Span } from '../span.ts';
+import type { Dimension, Guide, SnapAxis } from './snapping.ts';
+
+/** A line at a place along the axis that runs past both stretches. */
+export function guideAt(on: SnapAxis, at: Mm, across: Span): Guide {
+  return {
+    from: pointOn(on.axis, at, Math.min(across.low, on.across.low)),
+    to: pointOn(on.axis, at, Math.max(across.high, on.across.high)),
+  };
+}
+
+/** A dimension from one place along the axis to another, through the middle of the moving parts. */
+export function dimensionAlong(on: SnapAxis, from: Mm, to: Mm): Dimension {
+  const across = middle(on.across);
+  return {
+    from: pointOn(on.axis, from, across),
+    to: pointOn(on.axis, to, across),
+    length: Math.abs(to - from),
+  };
+}
+
+/** Where the moving span comes to lie. */
+export function shifted(on: SnapAxis, delta: Mm): Span {
+  return {
+    low: on.grip === 'high' ? on.span.low : on.span.low + delta,
+    high: on.grip === 'low' ? on.span.high : on.span.high + delta,
+  };
+}
