@@ -1,0 +1,211 @@
+import type { DrawItem, Drawing } from '../drawing/drawing.ts';
+import { CAP_HEIGHT } from '../drawing/helvetica.ts';
+import { layer, line, polyline, rectangle, text } from '../drawing/items.ts';
+import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
+import { fittedSize, textWidth } from '../drawing/text.ts';
+import type { Point } from '../geometry/shape.ts';
+import type { Piece } from '../joinery/piece.ts';
+import { type Deg, type Mm, radians } from '../measure/units.ts';
+import { pick } from './at.ts';
+import { lyingOutline } from './boards/ends.ts';
+import type { CuttingText } from './drawingText.ts';
+import { hatched } from './hatch.ts';
+import type { BoardCut, CutBoard } from './result.ts';
+
+export interface BoardDrawingInput {
+  readonly board: CutBoard;
+  /** Pieces by id. */
+  readonly pieces: ReadonlyMap<string, Piece>;
+  /** Width of the stock as it lies. */
+  readonly width: Mm;
+  /** End trim, defects: what is not used, from the left end. */
+  readonly unused: readonly { readonly from: Mm; readonly to: Mm }[];
+  readonly text: CuttingText;
+  /** Width of the drawing on paper, and the length of board that fills it. */
+  readonly paper: Mm;
+  readonly longest: Mm;
+}
+
+/** Above the board: saw angles. Below: lengths. */
+const ABOVE: Mm = 5;
+const BELOW: Mm = 5.2;
+/** A cut line stands out of the board by this much. */
+const OVER: Mm = 1.2;
+/** Smallest text that is still read at the saw. */
+const LEAST: Mm = 1.7;
+
+interface View {
+  readonly k: number;
+  readonly high: Mm;
+  readonly input: BoardDrawingInput;
+}
+
+/** A board to scale with its pieces as they lie, the cuts between them, and what is left over. */
+export function boardDrawing(input: BoardDrawingInput): Drawing {
+  const k = input.paper / input.longest;
+  const view: View = { k, high: input.width * k, input };
+  const { board } = input;
+  const length = board.length * k;
+  const items: DrawItem[] = [
+    layer('board', [
+      rectangle({ x: 0, y: BELOW, w: length, h: view.high }, { fill: INK.tint }),
+      ...offcut(view),
+      ...input.unused.flatMap(({ from, to }) => unusable(view, from, to)),
+    ]),
+    layer(
+      'pieces',
+      board.cuts.flatMap((cut) => pieceItems(view, cut)),
+    ),
+    layer('cuts', cutItems(view)),
+    rectangle({ x: 0, y: BELOW, w: length, h: view.high }, { stroke: INK.line, width: WEIGHT.middle }),
+  ];
+  return { width: input.paper, height: BELOW + view.high + ABOVE, title: board.stock, items };
+}
+
+const pieceOf = (view: View, cut: BoardCut): Piece | undefined => view.input.pieces.get(cut.piece);
+
+/** The piece's outline on paper. */
+function outlineOf(view: View, cut: BoardCut, piece: Piece): Point[] {
+  return lyingOutline(piece).map((p) => ({
+    x: (cut.from + (cut.flipped ? piece.length - p.x : p.x)) * view.k,
+    y: BELOW + (cut.flipped ? view.input.width - p.y : p.y) * view.k,
+  }));
+}
+
+function pieceItems(view: View, cut: BoardCut): DrawItem[] {
+  const piece = pieceOf(view, cut);
+  if (!piece) return [];
+  const ring = outlineOf(view, cut, piece);
+  const items: DrawItem[] = [polyline(ring, true, { fill: INK.paper, stroke: INK.line, width: WEIGHT.fine })];
+  const room = innerRoom(view, cut, piece);
+  const middle = (room.low + room.high) / 2;
+  const size = Math.min(
+    fittedSize(piece.label, { size: TEXT.body, bold: true }, room.high - room.low - 0.8),
+    (view.high * 0.8) / CAP_HEIGHT,
+  );
+  const inside = size >= LEAST;
+  if (inside) {
+    items.push(
+      text({ x: middle, y: BELOW + view.high / 2 - (size * CAP_HEIGHT) / 2 }, piece.label, {
+        size,
+        bold: true,
+        anchor: 'middle',
+      }),
+    );
+    if (cut.flipped) {
+      items.push(turnedMark(middle + textWidth(piece.label, { size, bold: true }) / 2 + 0.9, view));
+    }
+  }
+  // A piece too short for its label has it below, where the others have their length.
+  const words = inside ? view.input.text.length(piece.shown) : piece.label;
+  const span = (cut.to - cut.from) * view.k;
+  const small = inside ? fittedSize(words, { size: TEXT.small }, span - 1) : TEXT.note;
+  if (small >= LEAST) {
+    const at = { x: ((cut.from + cut.to) / 2) * view.k, y: BELOW - 1.4 - TEXT.small };
+    items.push(
+      text(at, words, { size: small, bold: !inside, anchor: 'middle', color: inside ? INK.soft : INK.line }),
+    );
+  }
+  return items;
+}
+
+/** Where text stays clear of slanted ends, at mid height. */
+function innerRoom(view: View, cut: BoardCut, piece: Piece): { low: Mm; high: Mm } {
+  const half = (m: Deg) => (Math.tan(radians(Math.abs(m))) * piece.width) / 2;
+  return { low: (cut.from + half(cut.left)) * view.k, high: (cut.to - half(cut.right)) * view.k };
+}
+
+/** A small triangle that points at the edge which is the upper one of a piece that is turned end for end. */
+function turnedMark(x: Mm, view: View): DrawItem {
+  const y = BELOW + view.high / 2;
+  const ring = [
+    { x, y: y + 0.7 },
+    { x: x + 1.3, y: y + 0.7 },
+    { x: x + 0.65, y: y - 0.7 },
+  ];
+  return polyline(ring, true, { fill: INK.soft });
+}
+
+/** A saw cut across the board, on paper. */
+interface Saw {
+  readonly foot: Point;
+  readonly top: Point;
+  readonly miter: Deg;
+}
+
+function sawLine(view: View, tip: Mm, miter: Deg, side: 'left' | 'right'): Saw {
+  // Positive: the long point is above; the lower end of the cut lies back towards the piece.
+  const lean = Math.tan(radians(Math.abs(miter))) * view.input.width * (side === 'right' ? -1 : 1);
+  const top = (tip + (miter < 0 ? lean : 0)) * view.k;
+  const foot = (tip + (miter > 0 ? lean : 0)) * view.k;
+  const slope = (top - foot) / view.high;
+  return {
+    foot: { x: foot - slope * OVER, y: BELOW - OVER },
+    top: { x: top + slope * OVER, y: BELOW + view.high + OVER },
+    miter,
+  };
+}
+
+/** The cuts from left to right; what the board's own end or a shared cut gives is not sawn again. */
+function sawLines(view: View): Saw[] {
+  const { cuts, length } = view.input.board;
+  return cuts.flatMap((cut, i) => {
+    const before = i > 0 ? pick(cuts, i - 1) : null;
+    const shared = before !== null && before.right === -cut.left && cut.from - before.to < view.input.width;
+    const first = before === null && (cut.from > 1e-6 || cut.left !== 0);
+    const left = first || (before !== null && !shared) ? [sawLine(view, cut.from, cut.left, 'left')] : [];
+    const ends = cut.to < length - 1e-6 || cut.right !== 0;
+    return ends ? [...left, sawLine(view, cut.to, cut.right, 'right')] : left;
+  });
+}
+
+function cutItems(view: View): DrawItem[] {
+  const saws = sawLines(view);
+  const items: DrawItem[] = saws.map((s) =>
+    line(s.foot, s.top, { stroke: INK.accent, width: WEIGHT.middle }),
+  );
+  // Angles stand over their cuts, moved to the right where two would meet.
+  let end = -Infinity;
+  for (const { top, miter } of saws.filter((s) => s.miter !== 0).sort((a, b) => a.top.x - b.top.x)) {
+    const words = view.input.text.angle(Math.abs(miter));
+    const wide = textWidth(words, { size: TEXT.note });
+    const x = Math.max(top.x, end + wide / 2 + 0.5);
+    end = x + wide / 2;
+    items.push(text({ x, y: top.y + 0.6 }, words, { size: TEXT.note, anchor: 'middle', color: INK.accent }));
+  }
+  return items;
+}
+
+function offcut(view: View): DrawItem[] {
+  const { board, text: words, unused } = view.input;
+  if (board.offcut <= 0) return [];
+  // Trim at the right end lies beyond the offcut.
+  const trim = unused.find((u) => u.to >= board.length - 1e-6);
+  const end = trim ? trim.from : board.length;
+  const box = { x: (end - board.offcut) * view.k, y: BELOW, w: board.offcut * view.k, h: view.high };
+  const label = words.offcut(board.offcut);
+  const size = fittedSize(label, { size: TEXT.small }, box.w - 1);
+  const items = hatched(box, 1.6);
+  if (size >= LEAST) {
+    const at = { x: box.x + box.w / 2, y: BELOW - 1.4 - TEXT.small };
+    items.push(text(at, label, { size, anchor: 'middle', color: INK.soft }));
+  }
+  return items;
+}
+
+function unusable(view: View, from: Mm, to: Mm): DrawItem[] {
+  const box = { x: from * view.k, y: BELOW, w: (to - from) * view.k, h: view.high };
+  return [
+    rectangle(box, { fill: INK.faint }),
+    line(
+      { x: box.x, y: box.y },
+      { x: box.x + box.w, y: box.y + box.h },
+      { stroke: INK.soft, width: WEIGHT.thin },
+    ),
+    line(
+      { x: box.x, y: box.y + box.h },
+      { x: box.x + box.w, y: box.y },
+      { stroke: INK.soft, width: WEIGHT.thin },
+    ),
+  ];
+}
