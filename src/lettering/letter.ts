@@ -38,7 +38,7 @@ interface Reach {
 }
 
 /** A second pass settles the reach: outline and shade do not grow with the letters. */
-const PASSES = 3;
+const PASSES = 4;
 
 /**
  * Lays out the text of a sign: outlines in place, color layers, figures.

@@ -1,8 +1,9 @@
 import { regionOfRings, union } from '../geometry/clip.ts';
-import { add, cross, subtract } from '../geometry/point.ts';
+import { add, cross, length, subtract } from '../geometry/point.ts';
 import { ringsOf, translateRegion } from '../geometry/region.ts';
 import { reverseRing, signedArea } from '../geometry/ring.ts';
 import type { Point, Region, Ring } from '../geometry/shape.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
 
 /** A copy of the letters beside them, as a light from the other side would throw it on the wall behind. */
 export const dropShade = (region: Region, by: Point): Region => translateRegion(region, by.x, by.y);
@@ -21,12 +22,14 @@ export function blockShade(region: Region, by: Point): Region {
 function sweepsOf(ring: Ring, by: Point): Ring[] {
   const sides = ring.map((point, i) => {
     const next = ring[(i + 1) % ring.length] ?? point;
-    return { from: point, to: next, side: Math.sign(cross(subtract(next, point), by)) };
+    const spread = cross(subtract(next, point), by) / length(by);
+    // Sides along the vector sweep nothing. Kept in a stretch they would fold it onto itself, which the
+    // polygon library fills wrongly when they lie level.
+    return { from: point, to: next, side: Math.abs(spread) < SAME_LENGTH ? 0 : Math.sign(spread) };
   });
   const chains: Point[][] = [];
   let last = 0;
   for (const { from, to, side } of sides) {
-    // Sides along the vector sweep nothing.
     if (side !== 0) {
       const open = chains.at(-1);
       if (side === last && open) open.push(to);

@@ -33,8 +33,9 @@ const WEIGHT = {
   crowded: 1.2,
 };
 
-/** Bridges of one island leave it at least this far apart. */
+/** Bridges of one island leave it at least this far apart, or this share of a fair turn where there are many. */
 const LEAST_APART: Deg = 50;
+const FAIR_SHARE = 0.7;
 /** From here on they stand on opposite sides, however small the island. */
 const OPPOSITE: Deg = 120;
 /** Pairs are tried among this many of the best places. */
@@ -93,11 +94,15 @@ export function chooseBridges(
   held: readonly Candidate[],
 ): Candidate[] {
   const tried = spread(candidates);
-  const size = Math.hypot(island.box.w, island.box.h);
-  const pair = count >= 2 && held.length === 0 ? bestPair(tried, size, width) : null;
+  const spacing: Spacing = {
+    size: Math.hypot(island.box.w, island.box.h),
+    width,
+    apart: Math.min(LEAST_APART, (FAIR_SHARE * 360) / count),
+  };
+  const pair = count >= 2 && held.length === 0 ? bestPair(tried, spacing) : null;
   const chosen = pair ? [...held, ...pair] : [...held];
   while (chosen.length < count) {
-    const next = chosen.length === 0 ? candidates[0] : bestNext(tried, chosen, size, width);
+    const next = chosen.length === 0 ? candidates[0] : bestNext(tried, chosen, spacing);
     if (!next) break;
     chosen.push(next);
   }
@@ -133,13 +138,22 @@ function spread(candidates: readonly Candidate[]): Candidate[] {
     .slice(0, MOST_TRIED);
 }
 
-function bestPair(candidates: readonly Candidate[], size: Mm, width: Mm): [Candidate, Candidate] | null {
+/** What keeps an island's bridges from crowding. */
+interface Spacing {
+  /** Across the island, corner to corner of its box. */
+  readonly size: Mm;
+  /** Of a bar. */
+  readonly width: Mm;
+  readonly apart: Deg;
+}
+
+function bestPair(candidates: readonly Candidate[], spacing: Spacing): [Candidate, Candidate] | null {
   let best: [Candidate, Candidate] | null = null;
   let least = Infinity;
   candidates.forEach((a, i) => {
     for (const b of candidates.slice(i + 1)) {
-      if (!standApart(a, b, width)) continue;
-      const cost = (a.cost + b.cost) * (1 + WEIGHT.crowded * nearness(a, [b], size) ** 2);
+      if (!standApart(a, b, spacing)) continue;
+      const cost = (a.cost + b.cost) * (1 + WEIGHT.crowded * nearness(a, [b], spacing.size) ** 2);
       if (cost < least) {
         least = cost;
         best = [a, b];
@@ -152,14 +166,13 @@ function bestPair(candidates: readonly Candidate[], size: Mm, width: Mm): [Candi
 function bestNext(
   candidates: readonly Candidate[],
   chosen: readonly Candidate[],
-  size: Mm,
-  width: Mm,
+  spacing: Spacing,
 ): Candidate | null {
   let best: Candidate | null = null;
   let least = Infinity;
   for (const candidate of candidates) {
-    if (!chosen.every((other) => standApart(candidate, other, width))) continue;
-    const cost = candidate.cost * (1 + 2 * WEIGHT.crowded * nearness(candidate, chosen, size) ** 2);
+    if (!chosen.every((other) => standApart(candidate, other, spacing))) continue;
+    const cost = candidate.cost * (1 + 2 * WEIGHT.crowded * nearness(candidate, chosen, spacing.size) ** 2);
     if (cost < least) {
       least = cost;
       best = candidate;
@@ -177,9 +190,10 @@ function nearness(candidate: Candidate, others: readonly Candidate[], size: Mm):
 }
 
 /** Bars leave in different directions, with a bar's width between those that are not opposite. */
-const standApart = (a: Candidate, b: Candidate, width: Mm): boolean =>
-  apart(a.angle, b.angle) >= LEAST_APART &&
-  (apart(a.angle, b.angle) >= OPPOSITE || distance(a.crossing.leaves, b.crossing.leaves) >= 2 * width);
+function standApart(a: Candidate, b: Candidate, { apart: least, width }: Spacing): boolean {
+  const turn = apart(a.angle, b.angle);
+  return turn >= least && (turn >= OPPOSITE || distance(a.crossing.leaves, b.crossing.leaves) >= 2 * width);
+}
 
 const apart = (a: Deg, b: Deg): Deg => {
   const turn = Math.abs(a - b) % 360;

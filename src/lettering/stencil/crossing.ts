@@ -2,7 +2,16 @@ import { add, angleOf, dot, leftNormal, midpoint, scale, subtract, unit } from '
 import { perimeter } from '../../geometry/ring.ts';
 import type { Point, Ring } from '../../geometry/shape.ts';
 import { type Deg, degrees, type Mm } from '../../measure/units.ts';
-import { type Course, firstHit, type Letter, type Side } from './solid.ts';
+import {
+  type Course,
+  courseOf,
+  FRAME,
+  firstHit,
+  type Island,
+  type Letter,
+  type Side,
+  sidesOf,
+} from './solid.ts';
 
 /** A place where a bar could cross a stroke, from one piece of sheet to another. */
 export interface Crossing {
@@ -38,6 +47,13 @@ const SQUARED = 0.2588;
 /** Run on into the sheet beyond what the measured lines ask for. */
 const OVERSHOOT: Mm = 0.1;
 
+const UPRIGHT: readonly Point[] = [
+  { x: 0, y: 1 },
+  { x: 0, y: -1 },
+  { x: 1, y: 0 },
+  { x: -1, y: 0 },
+];
+
 /** A border point with the direction into the letter. */
 export interface Start {
   readonly point: Point;
@@ -59,6 +75,15 @@ export function startsOn(ring: Ring, width: Mm): Start[] {
       point: walk(at),
       into: leftNormal(unit(subtract(walk(at + reach), walk(at - reach)))),
     };
+  });
+}
+
+/** Border points straight above, below and beside an island's middle: where a bar stands in line with it. */
+export function startsInLine({ ring, inside }: Island): Start[] {
+  const own = courseOf(sidesOf(ring, FRAME));
+  return UPRIGHT.flatMap((into) => {
+    const hit = firstHit(own, inside, into);
+    return hit ? { point: add(inside, scale(into, hit.distance)), into } : [];
   });
 }
 

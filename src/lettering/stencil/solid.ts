@@ -80,7 +80,7 @@ function standsIn(polygon: Polygon, index: number, islands: readonly Island[]): 
   return best ? best.index : FRAME;
 }
 
-const sidesOf = (ring: Ring, beyond: number): Side[] =>
+export const sidesOf = (ring: Ring, beyond: number): Side[] =>
   ring.map((from, i) => ({ from, to: ring[(i + 1) % ring.length] ?? from, beyond }));
 
 function cornersOf(ring: Ring): Point[] {

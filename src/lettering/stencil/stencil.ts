@@ -9,7 +9,7 @@ import type { Mm } from '../../measure/units.ts';
 import { letterByLetter } from '../cluster.ts';
 import type { Bridge, Stencil } from '../result.ts';
 import { type Candidate, candidatesOf, chooseBridges, fromOtherEnd, nearestTo } from './choose.ts';
-import { barRing, type Crossing, crossingFrom, startsOn } from './crossing.ts';
+import { barRing, type Crossing, crossingFrom, startsInLine, startsOn } from './crossing.ts';
 import {
   type Course,
   courseOf,
@@ -144,7 +144,7 @@ const wantedOf = (island: Island, options: Options): number =>
 
 /** Crossings from all along an island's border; sides far from the island are only looked at if need be. */
 function crossingsOf(island: Island, letter: Letter, width: number): Crossing[] {
-  const starts = startsOn(island.ring, width);
+  const starts = [...startsOn(island.ring, width), ...startsInLine(island)];
   const across = (course: Course) =>
     starts.flatMap((start) => crossingFrom(start, island.index, letter, course, width) ?? []);
   const near = across(

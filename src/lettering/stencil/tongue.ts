@@ -1,4 +1,4 @@
-import { add, distance, lerp, scale } from '../../geometry/point.ts';
+import { distance, lerp } from '../../geometry/point.ts';
 import { boxesMeet } from '../../geometry/region.ts';
 import { boxOfPoints, containsPoint, reverseRing } from '../../geometry/ring.ts';
 import { distanceToSegment } from '../../geometry/segment.ts';
@@ -12,6 +12,8 @@ import type { Tongue } from './weak.ts';
 const TONGUE = -2;
 /** The bridge holds the tongue in the half that is away from its root. */
 const FREE_HALF = 0.5;
+/** A bar longer than this many widths is no better than the finger it should hold. */
+const MOST_LENGTH = 10;
 /** Borders this near to the tongue are its own, as a share of its width. */
 const NEAR = 0.25;
 
@@ -33,10 +35,8 @@ export function tongueBridge({ ring, root, width: own }: Tongue, solid: Solid, w
   for (const start of startsOn(reverseRing(ring), width)) {
     const share = distance(start.point, root) / far;
     if (share < FREE_HALF) continue;
-    // Step back into the tongue, so that the ray begins inside of it and not on its own rounding.
-    const inside = add(start.point, scale(start.into, -near / 4));
-    const crossing = crossingFrom({ point: inside, into: start.into }, TONGUE, around, course, width);
-    if (!crossing) continue;
+    const crossing = crossingFrom(start, TONGUE, around, course, width);
+    if (!crossing || crossing.length > MOST_LENGTH * width) continue;
     const cost = (crossing.length * (1 + Math.sin(radians(crossing.slant)) + crossing.corner)) / share;
     if (cost < least) {
       least = cost;

@@ -12,7 +12,7 @@ export interface WeakSheet {
   readonly letters: Region;
   /** Whether a hole of those letters is such a piece, rather than an island that a letter encloses. */
   readonly isWeak: (hole: Ring) => boolean;
-  /** Thin fingers of sheet with a free end. */
+  /** Thin fingers of sheet with a free end. Their rings run a hair inside of the letters. */
   readonly tongues: readonly Tongue[];
 }
 
@@ -55,7 +55,9 @@ export function weakSheet(letters: Region, limit: Mm): WeakSheet {
     },
     tongues:
       limit > 0
-        ? thin.filter((part) => !necks.includes(part)).flatMap((p) => tongueOf(p, closed, limit))
+        ? thin
+            .filter((part) => !necks.includes(part))
+            .flatMap((part) => tongueOf(part, letters, closed, limit))
         : [],
   };
 }
@@ -89,9 +91,9 @@ function thinParts(letters: Region, closed: Region, reach: Mm): Region[] {
   return parts.map((polygon) => [polygon]);
 }
 
-/** The letters that a stretch of closed letters was made of. */
-function lettersIn(closed: Region, letters: Region): Region {
-  const box = boxOf(closed);
+/** The letters near a piece of sheet. */
+function lettersIn(piece: Region, letters: Region): Region {
+  const box = boxOf(piece);
   return box ? letters.filter(({ outer }) => boxesMeet(boxOfPoints(outer), box)) : [];
 }
 
@@ -115,16 +117,16 @@ function touches(part: Region, hole: Ring, reach: Mm): boolean {
 }
 
 /** A long thin piece that hangs on thicker sheet at one end only. */
-function tongueOf(part: Region, closed: Region, limit: Mm): Tongue[] {
+function tongueOf(part: Region, letters: Region, closed: Region, limit: Mm): Tongue[] {
   const ring = part[0]?.outer;
   if (!ring) return [];
   const length = perimeter(ring) / 2;
   if (length < LONG * limit) return [];
   const around = offset(part, limit / 4, 'round');
-  const roots = connectedParts(subtract(around, union([closed, part]))).filter(
-    (root) => areaOf(root) > (limit / 8) ** 2,
-  );
+  const beside = union([lettersIn(around, closed), part]);
+  const roots = connectedParts(subtract(around, beside)).filter((root) => areaOf(root) > (limit / 8) ** 2);
   const root = roots[0]?.[0];
   if (!root || roots.length !== 1) return [];
-  return [{ ring, width: areaOf(part) / length, root: insidePoint(root.outer) }];
+  const open = areaOf(subtract(part, lettersIn(part, letters)));
+  return [{ ring, width: open / length, root: insidePoint(root.outer) }];
 }

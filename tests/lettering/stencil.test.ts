@@ -1,0 +1,273 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Lettering } from '../../src/design/schema.ts';
+import { subtract, union } from '../../src/geometry/clip.ts';
+import { ellipseRing } from '../../src/geometry/curve.ts';
+import { areaOf, boxOf, regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
+import type { Box, Region } from '../../src/geometry/shape.ts';
+import { letter } from '../../src/lettering/letter.ts';
+import { stencilSet } from '../../src/lettering/stencil/layers.ts';
+import { sheetAround } from '../../src/lettering/stencil/sheet.ts';
+import { stencil } from '../../src/lettering/stencil/stencil.ts';
+import { fontOf } from './fonts.ts';
+import { faultsOf } from './held.ts';
+import { lettering, stencilOptions } from './lettering.ts';
+
+const disk = (x: number, y: number, r: number): Region =>
+  regionOfRing(ellipseRing({ x: x - r, y: y - r, w: 2 * r, h: 2 * r }));
+const box = (x: number, y: number, w: number, h: number): Region => regionOfBox({ x, y, w, h });
+const ring = (x: number, y: number, r: number, stroke: number): Region =>
+  subtract(disk(x, y, r), disk(x, y, r - stroke));
+
+function make(letters: Region, changes: Partial<Lettering['stencil']> = {}) {
+  const options = stencilOptions(changes);
+  const sheet = sheetAround(boxOf(letters) as Box, options);
+  const made = stencil({ sign: 'board', letters, sheet, options });
+  return { ...made, sheet, faults: faultsOf(made.stencil, sheet, letters, options.bridgeWidth) };
+}
+
+/** Of a line, whichever way it runs: 0 to 180. */
+const lineAngle = (angle: number) => ((Math.round(angle) % 180) + 180) % 180;
+
+describe('islands', () => {
+  it('of a ring: bridged above and below, upright to the stroke, as long as the stroke is thick', () => {
+    const { stencil: made, faults, checks } = make(ring(0, 0, 50, 10));
+    expect(faults).toEqual([]);
+    expect(checks).toEqual([]);
+    expect(made.islands).toHaveLength(1);
+    expect(made.bridges.map(({ angle }) => lineAngle(angle))).toEqual([90, 90]);
+    for (const bridge of made.bridges) {
+      expect(bridge.length).toBeCloseTo(10, 0);
+      expect(Math.abs(bridge.at.x)).toBeLessThan(1);
+      expect(Math.abs(bridge.at.y)).toBeCloseTo(45, 0);
+    }
+  });
+
+  it('as asked: across, up, more of them', () => {
+    const angles = (changes: Partial<Lettering['stencil']>) =>
+      make(ring(0, 0, 50, 10), changes).stencil.bridges.map(({ angle }) => lineAngle(angle));
+    expect(angles({ direction: 'across' })).toEqual([0, 0]);
+    expect(angles({ direction: 'up' })).toEqual([90, 90]);
+    for (const count of [3, 4, 6]) {
+      const { stencil: made, faults } = make(ring(0, 0, 50, 10), { bridges: count });
+      expect(made.bridges).toHaveLength(count);
+      expect(faults).toEqual([]);
+    }
+    // One is not enough to hold an island.
+    expect(angles({ bridges: 1 })).toHaveLength(2);
+  });
+
+  it('are bridged at the thinnest stroke', () => {
+    // A ring whose hole sits left of its middle: thin at the left.
+    const letters = subtract(disk(0, 0, 50), disk(-12, 0, 30));
+    const { stencil: made, faults } = make(letters);
+    expect(faults).toEqual([]);
+    const left = made.bridges.filter((bridge) => bridge.at.x < -20);
+    expect(left.length).toBeGreaterThanOrEqual(1);
+    // The stroke is 8 mm thick at the left and 32 at the right.
+    expect(Math.max(...made.bridges.map((bridge) => bridge.length))).toBeLessThan(12);
+  });
+
+  it('stand in each other: every one reaches the frame', () => {
+    const letters = union([ring(0, 0, 80, 10), ring(0, 0, 55, 10), ring(0, 0, 30, 10)]);
+    const { stencil: made, faults } = make(letters);
+    expect(made.islands).toHaveLength(3);
+    expect(faults).toEqual([]);
+  });
+
+  it('side by side in one letter hold each other and the frame (an 8)', () => {
+    const letters = subtract(box(0, 0, 40, 90), union([box(10, 10, 20, 30), box(10, 50, 20, 30)]));
+    const { stencil: made, faults } = make(letters);
+    expect(faults).toEqual([]);
+    expect(made.islands).toHaveLength(2);
+    // Above, between and below.
+    expect(made.bridges.map((bridge) => Math.round(bridge.at.y)).sort((a, b) => a - b)).toEqual([5, 45, 85]);
+  });
+
+  it('between letters that touch', () => {
+    const letters = union([ring(0, 0, 40, 10), ring(70, 0, 40, 10), ring(35, 60, 40, 10)]);
+    const { stencil: made, faults } = make(letters);
+    // Three counters, the pieces where rings overlap, and the space between all three.
+    expect(made.islands.length).toBeGreaterThanOrEqual(4);
+    expect(faults).toEqual([]);
+  });
+
+  it('smaller than a bridge are held by it all the same', () => {
+    const { stencil: made, faults } = make(ring(0, 0, 11, 10), { bridgeWidth: 6 });
+    expect(faults).toEqual([]);
+    expect(made.islands).toHaveLength(1);
+    expect(made.bridges.length).toBeGreaterThanOrEqual(1);
+  });
+
+  it('that touch the outside in a point hang on nothing: they are bridged too', () => {
+    // Two squares corner to corner twice over: the space between them opens only in points.
+    const letters = union([box(0, 0, 30, 10), box(0, 30, 30, 10), box(-10, 10, 10, 20), box(30, 10, 10, 20)]);
+    const { stencil: made, faults } = make(letters);
+    expect(made.islands).toHaveLength(1);
+    expect(faults).toEqual([]);
+    expect(made.bridges.length).toBeGreaterThanOrEqual(1);
+  });
+
+  it('are counted from the left and take bridges set by hand', () => {
+    const letters = union([ring(0, 0, 40, 10), ring(120, 0, 40, 10)]);
+    const { stencil: made, faults } = make(letters, {
+      placed: [{ island: 1, angles: [45, 200] }],
+    });
+    expect(faults).toEqual([]);
+    expect(made.islands[0]?.at.x).toBeCloseTo(0, 1);
+    expect(made.islands[1]?.at.x).toBeCloseTo(120, 1);
+    const angles = made.bridges
+      .filter((bridge) => bridge.island === 1)
+      .map(({ at }) => (Math.atan2(at.y, at.x - 120) * 180) / Math.PI)
+      .sort((a, b) => a - b);
+    expect(angles[0]).toBeGreaterThan(-165);
+    expect(angles[0]).toBeLessThan(-155);
+    expect(angles[1]).toBeGreaterThan(40);
+    expect(angles[1]).toBeLessThan(50);
+  });
+
+  it('with one bridge by hand are told', () => {
+    const { stencil: made, checks } = make(ring(0, 0, 40, 10), { placed: [{ island: 0, angles: [0] }] });
+    expect([made.bridges.length, made.single, made.loose]).toEqual([1, 1, 0]);
+    expect(checks.map((check) => [check.code, check.severity, check.figures.count])).toEqual([
+      ['stencil.one-bridge', 'warning', 1],
+    ]);
+  });
+
+  it('set by hand to no bridge at all are held nevertheless: the sheet stays in one piece', () => {
+    const { stencil: made, faults } = make(ring(0, 0, 40, 10), { placed: [{ island: 0, angles: [] }] });
+    expect(made.bridges.length).toBeGreaterThanOrEqual(1);
+    expect(faults).toEqual([]);
+  });
+
+  it('that nothing can reach are told loose, never claimed', () => {
+    // The frame would have to be cut: the letter runs over the whole sheet's edge.
+    const letters = subtract(box(0, 0, 100, 100), box(40, 40, 20, 20));
+    const options = stencilOptions();
+    const made = stencil({ sign: 'board', letters, sheet: { x: 0, y: 0, w: 100, h: 100 }, options });
+    expect(made.stencil.loose).toBeGreaterThan(0);
+    expect(made.checks.map((check) => check.code)).toContain('stencil.loose-island');
+  });
+});
+
+describe('thin sheet', () => {
+  it('a counter on a neck thinner than the limit is bridged as a tongue', () => {
+    // A counter of 30 by 30 that opens to the right through a slot of 1 mm.
+    const letters = subtract(box(0, 0, 60, 60), union([box(15, 15, 30, 30), box(40, 29.5, 30, 1)]));
+    const weak = make(letters, { tongue: 2 });
+    expect(weak.stencil.islands.map((island) => island.kind)).toEqual(['tongue']);
+    expect(weak.stencil.bridges).toHaveLength(1);
+    expect(weak.faults).toEqual([]);
+    expect(make(letters, { tongue: 0.5 }).stencil.bridges).toEqual([]);
+  });
+
+  it('a long thin finger is held at its free end', () => {
+    // A slot of 1.5 mm that runs 50 mm into a block from below, 10 mm from its left edge.
+    const letters = subtract(box(0, 0, 60, 60), box(10, -1, 1.5, 51));
+    const { stencil: made, faults } = make(letters, { tongue: 2 });
+    expect(faults).toEqual([]);
+    expect(made.bridges.map((bridge) => bridge.kind)).toEqual(['tongue']);
+    expect(made.bridges[0]?.at.y).toBeGreaterThan(25);
+    expect(made.bridges[0]?.length).toBeCloseTo(10, 0);
+    expect(make(letters, { tongue: 1 }).stencil.bridges).toEqual([]);
+  });
+
+  it('a finger that no bar can hold is told, with its width', () => {
+    // In the middle of a block: a bar to its edge would be 200 mm long.
+    const letters = subtract(box(0, 0, 400, 400), box(199.5, -1, 1, 200));
+    const { checks, stencil: made } = make(letters, { tongue: 2, bridgeWidth: 4 });
+    const told = checks.filter((check) => check.code === 'stencil.thin-tongue');
+    expect(made.bridges).toEqual([]);
+    expect(told).toHaveLength(1);
+    expect(told[0]?.figures.width_mm).toBeCloseTo(1, 1);
+  });
+
+  it('short notches are left alone', () => {
+    const notched = subtract(
+      box(0, 0, 60, 60),
+      regionOfRing([
+        { x: 25, y: 60.5 },
+        { x: 30, y: 30 },
+        { x: 35, y: 60.5 },
+      ]),
+    );
+    const { stencil: made, checks } = make(notched, { tongue: 2 });
+    expect(made.bridges).toEqual([]);
+    expect(checks).toEqual([]);
+  });
+});
+
+describe('texts', () => {
+  const fonts = ['lobster', 'bebas-neue', 'rye', 'abril-fatface'].map(fontOf);
+
+  it('of any kind hold together, with bridges as wide as asked', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...fonts),
+        fc.stringMatching(/^[A-Za-z0-9&@%#]{1,7}$/),
+        fc.record({
+          bridgeWidth: fc.double({ min: 1.5, max: 9, noNaN: true }),
+          bridges: fc.integer({ min: 1, max: 4 }),
+          direction: fc.constantFrom('thinnest' as const, 'up' as const, 'across' as const),
+          tongue: fc.double({ min: 0, max: 3, noNaN: true }),
+          frame: fc.double({ min: 0, max: 30, noNaN: true }),
+        }),
+        fc.double({ min: -0.15, max: 0.2, noNaN: true }),
+        fc.integer({ min: -60, max: 60 }),
+        (font, text, changes, tracking, arcRise) => {
+          const { lettered } = letter({
+            lettering: lettering(text, { capHeight: 80, tracking, arcRise }),
+            font,
+            sign: { id: 's', w: 800, h: 300 },
+          });
+          const { faults, checks } = make(lettered.layers[0]?.whole ?? [], changes);
+          expect(faults).toEqual([]);
+          expect(checks.filter((check) => check.severity === 'error')).toEqual([]);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('give the same stencil twice', () => {
+    const { lettered } = letter({
+      lettering: lettering('ROBOT'),
+      font: fontOf('lato'),
+      sign: { id: 's', w: 800, h: 300 },
+    });
+    const letters = lettered.layers[0]?.whole ?? [];
+    expect(JSON.stringify(make(letters).stencil)).toBe(JSON.stringify(make(letters).stencil));
+  });
+
+  it('get a sheet for every color, all alike, with shared registration holes', () => {
+    const text = lettering('ROPE 8', {
+      outline: { width: 5, finish: 'red' },
+      shade: { kind: 'block', angle: -45, distance: 14, finish: 'gray' },
+    });
+    const { lettered } = letter({
+      lettering: text,
+      font: fontOf('bebas-neue'),
+      sign: { id: 's', w: 800, h: 300 },
+    });
+    const { set, checks } = stencilSet(lettered, text.stencil);
+    expect(checks).toEqual([]);
+    expect(set.layers.map((layer) => layer.role)).toEqual(['shade', 'outline', 'fill']);
+    expect(set.holes).toHaveLength(4);
+    for (const { stencil: made } of set.layers) {
+      expect(made.loose).toBe(0);
+      expect(areaOf(made.sheet) + areaOf(made.cut) + areaOf(set.holes)).toBeCloseTo(
+        set.sheet.w * set.sheet.h,
+        1,
+      );
+      // Painted or not, the corners carry the same four holes.
+      expect(areaOf(union([made.sheet, set.holes])) - areaOf(made.sheet)).toBeCloseTo(areaOf(set.holes), 2);
+    }
+    // One color needs nothing to line up with.
+    const plain = letter({
+      lettering: lettering('ROPE'),
+      font: fontOf('lato'),
+      sign: { id: 's', w: 800, h: 300 },
+    });
+    expect(stencilSet(plain.lettered, text.stencil).set.holes).toEqual([]);
+  });
+});
