@@ -13,7 +13,7 @@ const USUAL = [
 /** Channels that playwright finds by itself on desktop systems. */
 const CHANNELS = ['chrome', 'msedge', 'chromium'] as const;
 
-const ARGS = [
+export const ARGS: readonly string[] = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-dev-shm-usage',

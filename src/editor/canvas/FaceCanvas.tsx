@@ -90,6 +90,9 @@ export function FaceCanvas() {
       ref={holder}
       className="canvas"
       data-tool={tool}
+      data-scale={view.scale}
+      data-left={view.x}
+      data-base={view.y}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes keys (arrows, delete) as an application does
       tabIndex={0}
       role="application"

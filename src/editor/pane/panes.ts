@@ -22,7 +22,7 @@ export interface PaneEntry {
 export const PANES: Readonly<Record<StepId, PaneEntry>> = {
   bed: { icon: BedSingle, Pane: lazy(() => import('./bed/BedPane.tsx')) },
   layout: { icon: LayoutPanelTop, Pane: lazy(() => import('./layout/LayoutPane.tsx')) },
-  checks: { icon: ClipboardCheck, Pane: lazy(() => import('./facts/JobFacts.tsx')) },
+  checks: { icon: ClipboardCheck, Pane: lazy(() => import('./checks/ChecksPane.tsx')) },
   wood: { icon: Ruler, Pane: lazy(() => import('./facts/JobFacts.tsx')) },
   paint: { icon: PaintRoller, Pane: lazy(() => import('./facts/JobFacts.tsx')) },
   lettering: { icon: Type, Pane: lazy(() => import('./facts/JobFacts.tsx')) },

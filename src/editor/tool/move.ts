@@ -13,7 +13,7 @@ import { type EditorStore, say } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
-import { NO_SNAP, ruleEdits, type Snap, snapBox } from './snapping.ts';
+import { type InHand, NO_SNAP, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 
 /** Carries the selection; parts that depend on it follow live. Null when all of it is locked. */
 export function startMove(store: EditorStore, start: Touch): Gesture | null {
@@ -30,7 +30,14 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
   let edits: readonly Edit[] = [];
   let delta = { x: 0, y: 0 };
   let begun = false;
+  /** The way the hand went: what a typed measure is counted along. */
+  let heading: { readonly along: boolean; readonly sign: -1 | 1 } = { along: true, sign: 1 };
   let last: Touch = start;
+
+  const hand = (dx: Mm, dy: Mm, straight = false): InHand => ({
+    moving: [...before].map(([id, box]) => ({ id, box: shifted(box, dx, dy) })),
+    grip: { x: straight && dx === 0 ? null : 'move', y: straight && dy === 0 ? null : 'move' },
+  });
 
   const carry = (dx: Mm, dy: Mm, snap: Snap, free: boolean) => {
     delta = { x: dx, y: dy };
@@ -43,7 +50,7 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
       : [];
     const loosened = loosen.length > 0 ? preview(edit, loosen) : design;
     edits = [...loosen, ...editsToPlace(loosened, before, after)];
-    edits = [...edits, ...ruleEdits(preview(edit, edits), held, snap)];
+    edits = [...edits, ...ruleEdits(preview(edit, edits), hand(dx, dy), snap)];
     const text = [
       dx === 0 ? '' : `↔ ${lengthText(design, dx)}`,
       dy === 0 ? '' : `↕ ${lengthText(design, dy)}`,
@@ -58,19 +65,17 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
       last = touch;
       let dx = touch.face.x - start.face.x;
       let dy = touch.face.y - start.face.y;
+      const along = Math.abs(dx) >= Math.abs(dy);
+      heading = { along, sign: (along ? dx : dy) < 0 ? -1 : 1 };
       if (touch.shift) {
         if (Math.abs(dx) >= Math.abs(dy)) dy = 0;
         else dx = 0;
       }
-      const sides = { x: dx === 0 ? null : ('both' as const), y: dy === 0 ? null : ('both' as const) };
-      const snap = touch.free
-        ? NO_SNAP
-        : snapBox(store.getState(), layout, { ids: [...before.keys()], box: shifted(around, dx, dy), sides });
+      const snap = touch.free ? NO_SNAP : snapInHand(store.getState(), layout, hand(dx, dy, touch.shift));
       carry(dx + snap.dx, dy + snap.dy, snap, touch.free);
     },
     typed: (mm) => {
-      const along = Math.abs(delta.x) >= Math.abs(delta.y);
-      const sign = (along ? delta.x : delta.y) < 0 ? -1 : 1;
+      const { along, sign } = heading;
       carry(along ? sign * mm : 0, along ? 0 : sign * mm, NO_SNAP, last.free);
     },
     end: () => {

@@ -1,6 +1,7 @@
 import { preview } from '../../design/state.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { createItem, DEFAULT_SIZE } from '../action/create.ts';
+import { freeId } from '../action/ids.ts';
 import { canvasElement, onCanvas } from '../canvas/place.ts';
 import { layoutOf } from '../state/derive.ts';
 import { propose } from '../state/propose.ts';
@@ -8,8 +9,10 @@ import { type EditorStore, toFace } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { finishDraw } from './draw.ts';
 import { clearGesture, strayed } from './gesture.ts';
-import { NO_SNAP, ruleEdits, type Snap, snapBox } from './snapping.ts';
+import { NO_SNAP, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 import type { DrawnKind } from './tools.ts';
+
+const MOVE = { x: 'move', y: 'move' } as const;
 
 /**
  * Drags a piece of stock from the palette onto the face. It begins outside of the drawing, so it follows
@@ -24,6 +27,7 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
   let box: Box | null = null;
   let snap: Snap = NO_SNAP;
   let begun = false;
+  const id = freeId(design, kind);
 
   const follow = (e: PointerEvent) => {
     if (!begun && !strayed(start, { x: e.clientX, y: e.clientY })) return;
@@ -38,15 +42,11 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
     const at = toFace(state.view, px);
     const size = madeSize(kind, stock, design);
     const raw = { x: at.x - size.w / 2, y: at.y - size.h / 2, ...size };
-    snap = e.altKey
-      ? NO_SNAP
-      : snapBox(state, layout, { ids: [], box: raw, sides: { x: 'both', y: 'both' } });
+    snap = e.altKey ? NO_SNAP : snapInHand(state, layout, { moving: [{ id, box: raw }], grip: MOVE });
     box = { ...raw, x: raw.x + snap.dx, y: raw.y + snap.dy };
     const made = createItem(design, kind, box, stock);
-    const edits = [
-      ...made.edits,
-      ...ruleEdits(preview(state.edit, made.edits), new Set([made.id]), snap, made.id),
-    ];
+    const hand = { moving: [{ id, box }], grip: MOVE };
+    const edits = [...made.edits, ...ruleEdits(preview(state.edit, made.edits), hand, snap)];
     const text = `${lengthText(design, box.x)} · ${lengthText(design, box.y)}`;
     propose(store, { edits, held: new Set([made.id]), guides: snap.guides, at: px, text });
   };
@@ -66,13 +66,13 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
   const release = () => {
     stop();
     clearGesture(store);
-    if (box) finishDraw(store, kind, box, snap, stock);
+    if (box) finishDraw(store, kind, box, { snap, grip: MOVE }, stock);
     else if (!begun) {
       const canvas = canvasElement();
       const middle = { x: (canvas?.clientWidth ?? 0) / 2, y: (canvas?.clientHeight ?? 0) / 2 };
       const at = toFace(store.getState().view, middle);
       const size = madeSize(kind, stock, design);
-      finishDraw(store, kind, { x: at.x - size.w / 2, y: at.y - size.h / 2, ...size }, NO_SNAP, stock);
+      finishDraw(store, kind, { x: at.x - size.w / 2, y: at.y - size.h / 2, ...size }, null, stock);
     }
   };
   window.addEventListener('pointermove', follow);

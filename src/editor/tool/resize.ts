@@ -13,7 +13,7 @@ import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 
-import { NO_SNAP, ruleEdits, type Snap, snapBox } from './snapping.ts';
+import { type InHand, NO_SNAP, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 
 /** Which sides a handle pulls: -1 the low one, 1 the high one, 0 none. */
 export interface Pull {
@@ -38,10 +38,15 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
   let begun = false;
   let last = start;
 
+  const hand = (now: Box): InHand => ({
+    moving: [{ id, box: now }],
+    grip: { x: sideOf(pull.x), y: sideOf(pull.y) },
+  });
+
   const stretch = (next: Box, snap: Snap) => {
     now = next;
     edits = editsToPlace(design, before, new Map([[id, next]]));
-    edits = [...edits, ...ruleEdits(preview(edit, edits), held, snap)];
+    edits = [...edits, ...ruleEdits(preview(edit, edits), hand(next), snap)];
     propose(store, { edits, held, guides: snap.guides, at: last.px, text: sizeText(design, next, pull) });
   };
 
@@ -53,8 +58,7 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
       const dx = touch.face.x - start.face.x;
       const dy = touch.face.y - start.face.y;
       const raw = pulled(box, pull, dx, dy);
-      const sides = { x: sideOf(pull.x), y: sideOf(pull.y) };
-      const snap = touch.free ? NO_SNAP : snapBox(store.getState(), layout, { ids: [id], box: raw, sides });
+      const snap = touch.free ? NO_SNAP : snapInHand(store.getState(), layout, hand(raw));
       stretch(pulled(box, pull, dx + snap.dx, dy + snap.dy), snap);
     },
     typed: (mm) => {

@@ -1,9 +1,17 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import type { Design, Rule } from '../../design/schema.ts';
+import type { Axis, Design, Rule } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
-import type { Layout } from '../../layout/laid.ts';
+import { followersOf } from '../../layout/follow.ts';
+import type { LaidPart, Layout } from '../../layout/laid.ts';
+import { bestSnap } from '../../layout/snap/snap.ts';
+import type { Grip, OfferedRule, SnapCandidate } from '../../layout/snap/snapping.ts';
 import type { Mm } from '../../measure/units.ts';
-import type { EditorState } from '../state/store.ts';
+import { freeId } from '../action/ids.ts';
+import { rulesThatHold } from '../action/loosen.ts';
+import { faceFor } from '../state/derive.ts';
+import { type EditorState, pixels } from '../state/store.ts';
+import { stocksOf } from '../state/tables.ts';
+import { lengthText } from '../state/text.ts';
 import type { Guide } from './guide.ts';
 
 /** What a drag is drawn to: how far, what is shown for it, and the rules that releasing would hold. */
@@ -11,29 +19,120 @@ export interface Snap {
   readonly dx: Mm;
   readonly dy: Mm;
   readonly guides: readonly Guide[];
-  readonly rules: readonly Rule[];
+  readonly rules: readonly OfferedRule[];
 }
 
 export const NO_SNAP: Snap = { dx: 0, dy: 0, guides: [], rules: [] };
 
-type Side = 'low' | 'high' | 'both' | null;
+/** Reach of snapping in pixels, whatever the zoom. */
+const REACH = 8;
 
-export interface Snapped {
-  /** What is dragged; left out of what it can snap to. */
-  readonly ids: readonly string[];
-  readonly box: Box;
-  readonly sides: { readonly x: Side; readonly y: Side };
+export interface InHand {
+  readonly moving: readonly { readonly id: string; readonly box: Box }[];
+  readonly grip: { readonly x: Grip; readonly y: Grip };
 }
 
-export function snapBox(_state: EditorState, _layout: Layout, _snapped: Snapped): Snap {
-  return NO_SNAP;
+/** The best that is within reach on each axis. An axis on which rules hold a part does not snap. */
+export function snapInHand(state: EditorState, layout: Layout, { moving, grip }: InHand): Snap {
+  const { design } = state.edit;
+  const own = new Set(moving.map((m) => m.id));
+  const following = followersOf(design, own);
+  const free = (axis: Axis): Grip =>
+    moving.some((m) => rulesThatHold(design, m.id, axis).length > 0) ? null : grip[axis];
+  const best = bestSnap({
+    moving,
+    handle: { x: free('x'), y: free('y') },
+    others: [...layout.boxes]
+      .filter(([id]) => !own.has(id) && !following.has(id))
+      .map(([id, box]) => ({ id, box, inner: innerOf(layout.parts, id) })),
+    face: faceFor(design.bed),
+    tolerance: pixels(state.view, REACH),
+    style: design.measure,
+    stockWidths: usedWidths(design),
+  });
+  const found = [best.x, best.y].filter((c) => c !== null);
+  return {
+    dx: best.x?.delta ?? 0,
+    dy: best.y?.delta ?? 0,
+    guides: found.flatMap((c) => guidesOf(c, design)),
+    rules: found.flatMap((c) => c.rule ?? []),
+  };
 }
 
-export function ruleEdits(
-  _design: Design,
-  _ids: ReadonlySet<string>,
-  _snap: Snap,
-  _created?: string,
-): Edit[] {
-  return [];
+/** The inside of a frame. */
+function innerOf(parts: readonly LaidPart[], id: string): Box | undefined {
+  const part = parts.find((p) => p.id === id);
+  if (part?.kind !== 'run' || !part.closed || part.spec.side !== 'inside') return undefined;
+  const width = part.legs[0]?.width ?? 0;
+  const { x, y, w, h } = part.box;
+  return w > 2 * width && h > 2 * width
+    ? { x: x + width, y: y + width, w: w - 2 * width, h: h - 2 * width }
+    : undefined;
+}
+
+/** Widths of the strips on this face: room is left for those rather than for any stock there is. */
+function usedWidths(design: Design): Mm[] {
+  const stocks = stocksOf(design);
+  const widths = design.parts.flatMap((p) => {
+    const stock = p.kind === 'strip' ? stocks.get(p.stock) : undefined;
+    return stock && stock.form !== 'sheet' ? [stock.width] : [];
+  });
+  return [...new Set(widths)].sort((a, b) => a - b);
+}
+
+function guidesOf(candidate: SnapCandidate, design: Design): Guide[] {
+  const { axis } = candidate;
+  const along = (p: { x: Mm; y: Mm }) => (axis === 'x' ? p.x : p.y);
+  const across = (p: { x: Mm; y: Mm }) => (axis === 'x' ? p.y : p.x);
+  return [
+    ...candidate.guides.map(
+      ({ from, to }): Guide => ({ kind: 'line', axis, at: along(from), from: across(from), to: across(to) }),
+    ),
+    ...candidate.dimensions.map(
+      ({ from, to, length }): Guide => ({
+        kind: 'gap',
+        axis,
+        from: along(from),
+        to: along(to),
+        cross: across(from),
+        label: lengthText(design, length),
+      }),
+    ),
+  ];
+}
+
+/**
+ * The edits that hold what a snap offered. Set rules of the same parts on the same axis give way to it,
+ * since two of them would fight as soon as either changed; of a pulled side only that side's.
+ */
+export function ruleEdits(design: Design, { moving, grip }: InHand, snap: Snap): Edit[] {
+  const parts = new Set(moving.map((m) => m.id).filter((id) => design.parts.some((p) => p.id === id)));
+  const edits: Edit[] = [];
+  const taken = new Set<string>();
+  for (const offered of snap.rules) {
+    if (!isAmongParts(offered, parts, design)) continue;
+    for (const axis of 'axis' in offered ? [offered.axis] : (['x', 'y'] as const)) {
+      for (const old of design.rules) {
+        if (givesWay(old, axis, grip[axis], parts)) edits.push({ kind: 'remove', list: 'rules', id: old.id });
+      }
+    }
+    const id = freeId(design, 'rule', taken);
+    taken.add(id);
+    edits.push({ kind: 'insert', list: 'rules', item: { ...offered, id } as Rule });
+  }
+  return edits.filter((e, i) => e.kind !== 'remove' || edits.findIndex((o) => sameRemoval(o, e)) === i);
+}
+
+const sameRemoval = (a: Edit, b: Edit) => a.kind === 'remove' && b.kind === 'remove' && a.id === b.id;
+
+/** A keep-clear may snap, but no rule holds it. */
+function isAmongParts(rule: OfferedRule, parts: ReadonlySet<string>, design: Design): boolean {
+  if (rule.kind !== 'set') return parts.size > 0;
+  return parts.has(rule.edge.of) || design.parts.some((p) => p.id === rule.edge.of);
+}
+
+function givesWay(rule: Rule, axis: Axis, grip: Grip, parts: ReadonlySet<string>): boolean {
+  if (rule.kind !== 'set' || rule.axis !== axis || !parts.has(rule.edge.of) || parts.has(rule.from.of))
+    return false;
+  return grip === 'move' || rule.edge.side === grip;
 }

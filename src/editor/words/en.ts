@@ -1,8 +1,18 @@
 import { actWords } from './en/acts.ts';
 import { bedWords } from './en/bed.ts';
+import { checkWords } from './en/checks.ts';
 import { jobWords } from './en/job.ts';
 import { partWords } from './en/parts.ts';
 import { shellWords } from './en/shell.ts';
+import { swingWords } from './en/swing.ts';
 
 /** American English: every string of the interface by its key. Another language is a table of the same keys. */
-export const en = { ...shellWords, ...actWords, ...bedWords, ...partWords, ...jobWords } as const;
+export const en = {
+  ...shellWords,
+  ...actWords,
+  ...bedWords,
+  ...partWords,
+  ...jobWords,
+  ...checkWords,
+  ...swingWords,
+} as const;

@@ -6,6 +6,7 @@ import { SwitchField } from '../../field/SwitchField.tsx';
 import { useCommit, useDesign, useEditor, useStore } from '../../state/hooks.ts';
 import { TABLES } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
+import { SwingSection } from '../swing/SwingSection.tsx';
 import { BoardList } from './BoardList.tsx';
 import { BED_SECTIONS, type BedField } from './bedFields.ts';
 import { type BedChange, bedChange } from './changeBed.ts';
@@ -202,6 +203,7 @@ export default function BedPane() {
         ))}
       </section>
       <BoardList bed={bed} />
+      <SwingSection />
       <p className="caution">{t('caution.bed')}</p>
     </div>
   );

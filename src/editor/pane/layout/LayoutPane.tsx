@@ -8,7 +8,6 @@ import { useDesign, useEditor, useSelection, useStore } from '../../state/hooks.
 import { stocksOf } from '../../state/tables.ts';
 import { finishDraw } from '../../tool/draw.ts';
 import { startPlacing } from '../../tool/place.ts';
-import { NO_SNAP } from '../../tool/snapping.ts';
 import { DRAWN_KINDS, type DrawnKind } from '../../tool/tools.ts';
 import { useWords } from '../../words/t.ts';
 import { ArrangeSection } from './ArrangeSection.tsx';
@@ -65,7 +64,7 @@ function StockPalette() {
   const putInMiddle = (stock: string) => {
     const face = faceFor(design.bed);
     const { w, h } = DEFAULT_SIZE[kind];
-    finishDraw(store, kind, { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h }, NO_SNAP, stock);
+    finishDraw(store, kind, { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h }, null, stock);
   };
   return (
     <section>

@@ -4,7 +4,6 @@ import { Menu, MenuItem } from '../../shell/Menu.tsx';
 import { faceFor } from '../../state/derive.ts';
 import { useStore } from '../../state/hooks.ts';
 import { finishDraw } from '../../tool/draw.ts';
-import { NO_SNAP } from '../../tool/snapping.ts';
 import { DRAWN_KINDS } from '../../tool/tools.ts';
 import { useWords } from '../../words/t.ts';
 
@@ -21,7 +20,7 @@ export function NewPart() {
           onSelect={() => {
             const face = faceFor(store.getState().edit.design.bed);
             const { w, h } = DEFAULT_SIZE[kind];
-            finishDraw(store, kind, { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h }, NO_SNAP);
+            finishDraw(store, kind, { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h }, null);
             store.setState({ tab: 'part' });
           }}
         />

@@ -1,0 +1,97 @@
+import { memo, useId } from 'react';
+import type { DrawItem, Drawing, GroupItem, PathItem, TextItem } from '../../drawing/drawing.ts';
+import { matrixOf } from '../../drawing/transform.ts';
+import { pathData } from './svgPath.ts';
+
+interface DrawingViewProps {
+  readonly drawing: Drawing;
+  /** What it shows, for those who do not see it. */
+  readonly label: string;
+  /** More than the label says: figures that the drawing holds. */
+  readonly description?: string | undefined;
+  readonly className?: string | undefined;
+}
+
+/**
+ * A display list on screen, on a card of paper whatever the theme: drawings are made for ink on white, and
+ * what is on screen should look like what will be printed.
+ */
+export const DrawingView = memo(function DrawingView(props: DrawingViewProps) {
+  const { drawing, label, description, className } = props;
+  const id = useId();
+  const { width, height } = drawing;
+  return (
+    <svg
+      className={className ? `paper-drawing ${className}` : 'paper-drawing'}
+      viewBox={`0 0 ${width} ${height}`}
+      role="img"
+      aria-labelledby={`${id}-label`}
+      aria-describedby={description ? `${id}-text` : undefined}
+      strokeLinejoin="round"
+    >
+      <title id={`${id}-label`}>{label}</title>
+      {description ? <desc id={`${id}-text`}>{description}</desc> : null}
+      <g transform={`matrix(1 0 0 -1 0 ${height})`}>
+        <Items items={drawing.items} id={id} />
+      </g>
+    </svg>
+  );
+});
+
+function Items({ items, id }: { items: readonly DrawItem[]; id: string }) {
+  return items.map((item, i) => {
+    // Items of a drawing have no ids and never change places.
+    const key = `${id}-${i}`;
+    if (item.kind === 'path') return <PathShape key={key} item={item} />;
+    if (item.kind === 'text') return <TextShape key={key} item={item} />;
+    return <GroupShape key={key} item={item} id={key} />;
+  });
+}
+
+function PathShape({ item }: { item: PathItem }) {
+  return (
+    <path
+      d={pathData(item.path)}
+      fill={item.fill ?? 'none'}
+      fillOpacity={item.fillOpacity}
+      fillRule={item.fillRule}
+      stroke={item.stroke}
+      strokeWidth={item.stroke === undefined ? undefined : (item.width ?? 0)}
+      strokeDasharray={item.dash?.join(' ')}
+      strokeLinecap={item.cap}
+    />
+  );
+}
+
+/** SVG text stands upright where y points down, so it is turned over once more. */
+function TextShape({ item }: { item: TextItem }) {
+  const { at, angle = 0 } = item;
+  return (
+    <text
+      transform={`translate(${at.x} ${at.y}) rotate(${angle}) scale(1 -1)`}
+      fontSize={item.size}
+      fontWeight={item.bold ? 'bold' : undefined}
+      textAnchor={item.anchor}
+      fill={item.color}
+    >
+      {item.text}
+    </text>
+  );
+}
+
+function GroupShape({ item, id }: { item: GroupItem; id: string }) {
+  const m = matrixOf(item);
+  const clip = item.clip ? `${id}-clip` : undefined;
+  return (
+    <g transform={`matrix(${m.a} ${m.b} ${m.c} ${m.d} ${m.e} ${m.f})`}>
+      {item.clip ? (
+        <clipPath id={clip}>
+          <path d={pathData(item.clip)} />
+        </clipPath>
+      ) : null}
+      <g clipPath={clip ? `url(#${clip})` : undefined}>
+        <Items items={item.items} id={id} />
+      </g>
+    </g>
+  );
+}

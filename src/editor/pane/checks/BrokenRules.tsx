@@ -1,0 +1,72 @@
+import { Trash2 } from 'lucide-react';
+import type { Plan } from '../../../plan/types.ts';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useCommit } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { ruleSentence } from '../part/sentence.ts';
+
+/** Rules that cannot hold, each with the rules it fights; letting any one of them go may free the rest. */
+export function BrokenRules({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const commit = useCommit();
+  const { design, layout } = plan;
+  const broken = layout.rules.filter((state) => !state.holds && design.rules.some((r) => r.id === state.id));
+  if (broken.length === 0) return null;
+  const say = (id: string): string => {
+    const rule = design.rules.find((r) => r.id === id);
+    if (!rule) return id;
+    return ruleSentence(
+      design,
+      rule,
+      layout.rules.find((r) => r.id === id),
+    );
+  };
+  const drop = (id: string) =>
+    commit([{ kind: 'remove', list: 'rules', id }], t('did.dropRule', { rule: say(id) }));
+  return (
+    <section aria-labelledby="checks-rules">
+      <h3 id="checks-rules" className="section-title">
+        {t('checks.rules')} <span className="count">{broken.length}</span>
+      </h3>
+      <p className="note">{t('checks.rulesLead')}</p>
+      <ul className="broken-rules">
+        {broken.map(({ id, fights }) => (
+          <li key={id}>
+            <RuleLine text={say(id)} label={t('rules.drop', { rule: say(id) })} onDrop={() => drop(id)} />
+            {fights.length > 0 ? (
+              <>
+                <p className="caption">{t('checks.fights')}</p>
+                <ul>
+                  {fights.map((other) => (
+                    <li key={other}>
+                      <RuleLine
+                        text={say(other)}
+                        label={t('checks.dropOther', { rule: say(other) })}
+                        onDrop={() => drop(other)}
+                      />
+                    </li>
+                  ))}
+                </ul>
+              </>
+            ) : null}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function RuleLine({ text, label, onDrop }: { text: string; label: string; onDrop: () => void }) {
+  const t = useWords();
+  return (
+    <div className="rule-line">
+      <span>
+        <Typeset text={text} />
+      </span>
+      <button type="button" className="btn small" aria-label={label} onClick={onDrop}>
+        <Trash2 aria-hidden="true" />
+        {t('rules.letGo')}
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,49 @@
+import { Check as Done } from 'lucide-react';
+import type { Plan } from '../../../plan/types.ts';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useWords, type Values, type WordKey } from '../../words/t.ts';
+import { useSay } from '../facts/useSay.ts';
+
+/** What was checked, with the figures that came out: an empty list of troubles says nothing by itself. */
+export function Looked({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const say = useSay();
+  const { design, layout, joinery, fold, load, fastening, signs, finish } = plan;
+  const driven = fastening.use.reduce((sum, use) => sum + use.count, 0);
+  const lines: readonly (readonly [WordKey, Values, boolean])[] = [
+    ['checks.did.parts', { count: layout.parts.length, keeps: design.keepClears.length }, true],
+    [
+      'checks.did.rules',
+      { count: layout.rules.filter((r) => r.holds).length },
+      layout.rules.some((r) => r.holds),
+    ],
+    ['checks.did.pieces', { count: joinery.pieces.length }, joinery.pieces.length > 0],
+    [
+      'checks.did.swing',
+      {
+        floor: say.length(fold.floorClear),
+        wall: say.length(fold.wallClear),
+        ceiling: say.length(fold.ceilingClear),
+      },
+      fold.hits.length === 0,
+    ],
+    ['checks.did.load', { added: say.mass(load.added), lift: say.force(load.liftAdded) }, true],
+    ['checks.did.brads', { count: driven }, driven > 0],
+    ['checks.did.letters', { count: signs.length }, signs.length > 0],
+    ['checks.did.paint', { count: finish.uses.length }, finish.uses.length > 0],
+  ];
+  return (
+    <ul className="looked">
+      {lines
+        .filter(([, , said]) => said)
+        .map(([key, values]) => (
+          <li key={key}>
+            <Done aria-hidden="true" />
+            <span>
+              <Typeset text={t(key, values)} />
+            </span>
+          </li>
+        ))}
+    </ul>
+  );
+}

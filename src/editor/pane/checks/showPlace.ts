@@ -1,0 +1,49 @@
+import type { Check } from '../../../check/check.ts';
+import type { Design } from '../../../design/schema.ts';
+import type { Point } from '../../../geometry/shape.ts';
+import { boxAround } from '../../action/movable.ts';
+import { canvasElement } from '../../canvas/place.ts';
+import { fittedView } from '../../canvas/zoom.ts';
+import { select } from '../../state/commit.ts';
+import { faceFor, layoutOf } from '../../state/derive.ts';
+import { type EditorStore, toScreen } from '../../state/store.ts';
+
+/** Parts and keep-clears of the design that a check speaks of: `battens[2,0]` is the array `battens`. */
+export function concerned(design: Design, check: Check): string[] {
+  const known = new Set([...design.parts, ...design.keepClears].map((p) => p.id));
+  const ids = check.parts.map((id) => id.replace(/^keep:/, '').replace(/\[.*$/, ''));
+  return [...new Set(ids)].filter((id) => known.has(id));
+}
+
+/** Selects what a check speaks of and brings it into sight. */
+export function showCheck(store: EditorStore, check: Check): void {
+  const { design } = store.getState().edit;
+  const ids = concerned(design, check);
+  select(store, ids);
+  store.setState({ tool: 'select' });
+  const boxes = layoutOf(design).boxes;
+  const around = boxAround(
+    ids.flatMap((id) => boxes.get(id) ?? design.keepClears.find((k) => k.id === id)?.box ?? []),
+  );
+  const at = check.at ?? (around ? { x: around.x + around.w / 2, y: around.y + around.h / 2 } : null);
+  if (at) bringIntoSight(store, at);
+}
+
+/** Leaves the view alone where the place can be seen; else shows the whole face, or moves to the place. */
+function bringIntoSight(store: EditorStore, at: Point): void {
+  const element = canvasElement();
+  if (!element) return;
+  const { clientWidth: width, clientHeight: height } = element;
+  const { view, edit } = store.getState();
+  const px = toScreen(view, at);
+  const edge = 40;
+  if (px.x > edge && px.x < width - edge && px.y > edge && px.y < height - edge) return;
+  const { box } = faceFor(edit.design.bed);
+  const onFace = at.x >= 0 && at.y >= 0 && at.x <= box.w && at.y <= box.h;
+  if (onFace) store.setState({ fitted: true });
+  else {
+    const around = { x: at.x - box.w / 2, y: at.y - box.w / 2, w: box.w, h: box.w };
+    const margin = { left: 40, right: 40, top: 90, bottom: 40 };
+    store.setState({ fitted: false, view: fittedView(around, width, height, margin) });
+  }
+}

@@ -1,0 +1,28 @@
+import type { ReactNode } from 'react';
+import type { Plan } from '../../../plan/types.ts';
+import { usePlan } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import '../../style/facts.css';
+
+/** What stands in a pane once there is a plan; until then what is being waited for. */
+export function WithPlan({ children }: { children: (plan: Plan) => ReactNode }) {
+  const t = useWords();
+  const { plan, stale, progress, problem } = usePlan();
+  return (
+    <div className="job-pane pane-stack" aria-busy={stale}>
+      {problem ? (
+        <p className="caution" role="alert">
+          {t('plan.failed', { problem })}
+        </p>
+      ) : null}
+      {stale ? (
+        <div className="working">
+          <span className="note">{t(plan ? 'plan.renewing' : 'plan.coming')}</span>
+          <progress aria-label={t('plan.coming')} max={1} value={progress?.share} />
+        </div>
+      ) : null}
+      {plan ? children(plan) : null}
+      {plan || stale || problem ? null : <p className="note">{t('plan.none')}</p>}
+    </div>
+  );
+}

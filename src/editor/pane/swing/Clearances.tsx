@@ -1,0 +1,71 @@
+import type { Bed } from '../../../bed/bed.ts';
+import type { FoldPlan } from '../../../fold/result.ts';
+import type { Deg, Mm } from '../../../measure/units.ts';
+import { Measure } from '../../field/Measure.tsx';
+import { useWords, type WordKey } from '../../words/t.ts';
+import { useSay } from '../facts/useSay.ts';
+
+interface Row {
+  readonly words: WordKey;
+  readonly room: Mm;
+  readonly at: Deg | null;
+  readonly by: string | null;
+}
+
+interface ClearancesProps {
+  readonly fold: FoldPlan;
+  readonly bed: Bed;
+  readonly onShow: (angle: Deg) => void;
+}
+
+/** The least room to everything around, at which angle, and what comes that close. */
+export function Clearances({ fold, bed, onShow }: ClearancesProps) {
+  const t = useWords();
+  const say = useSay();
+  const rows: Row[] = [
+    { words: 'swing.floor', room: fold.floorClear, at: fold.at.floor, by: fold.closest.floor },
+    { words: 'swing.wall', room: fold.wallClear, at: fold.at.wall, by: fold.closest.wall },
+    ...(fold.wallBoardClear === null || bed.wallBoard.thickness === 0
+      ? []
+      : [{ words: 'swing.wallBoard' as const, room: fold.wallBoardClear, at: null, by: null }]),
+    { words: 'swing.ceiling', room: fold.ceilingClear, at: fold.at.ceiling, by: fold.closest.ceiling },
+    { words: 'swing.space', room: fold.floorSpace, at: fold.at.space, by: fold.closest.space },
+  ];
+  return (
+    <table className="figures clearances">
+      <caption>{t('swing.clear')}</caption>
+      <thead className="hidden-text">
+        <tr>
+          <th scope="col">{t('swing.to')}</th>
+          <th scope="col">{t('swing.room')}</th>
+          <th scope="col">{t('swing.at')}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(({ words, room, at, by }) => (
+          <tr key={words}>
+            <th scope="row">
+              {t(words)}
+              {by ? <span className="note">{say.name(by)}</span> : null}
+            </th>
+            <td className={room < 0 ? 'bad-text' : undefined}>
+              <Measure mm={room} />
+            </td>
+            <td>
+              {at === null ? null : (
+                <button
+                  type="button"
+                  className="btn small"
+                  aria-label={t('swing.showAt', { angle: say.angle(at) })}
+                  onClick={() => onShow(at)}
+                >
+                  {say.angle(at)}
+                </button>
+              )}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,168 @@
+import { CircleAlert, Pause, Play, SkipForward } from 'lucide-react';
+import { useId, useMemo } from 'react';
+import type { Plan } from '../../../plan/types.ts';
+import { Measure } from '../../field/Measure.tsx';
+import { Typeset } from '../../field/Typeset.tsx';
+import { usePlan } from '../../state/hooks.ts';
+import { useCheckWords } from '../../words/checks.ts';
+import { useWords } from '../../words/t.ts';
+import { useSay } from '../facts/useSay.ts';
+import { Clearances } from './Clearances.tsx';
+import { SideView } from './SideView.tsx';
+import { useSwing } from './useSwing.ts';
+import '../../style/facts.css';
+import '../../style/swing.css';
+
+/** The bed swung down in side view, with what it clears and what it does not. */
+export function SwingSection() {
+  const t = useWords();
+  const { plan } = usePlan();
+  return (
+    <section className="swing" aria-labelledby="swing-title">
+      <h3 id="swing-title" className="section-title">
+        {t('swing.title')}
+      </h3>
+      {plan ? <Swing plan={plan} /> : <p className="note">{t('plan.coming')}</p>}
+    </section>
+  );
+}
+
+function Swing({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const say = useSay();
+  const message = useCheckWords(plan.design);
+  const id = useId();
+  const { angle, playing, still, show, play } = useSwing();
+  const { fold } = plan;
+  const input = useMemo(
+    () => ({
+      bed: plan.design.bed,
+      face: plan.face,
+      keepClears: plan.design.keepClears,
+      solids: plan.joinery.solids,
+    }),
+    [plan],
+  );
+  const colorOf = useMemo(() => colorsOf(plan), [plan]);
+  return (
+    <>
+      <SideView
+        input={input}
+        fold={fold}
+        angle={angle}
+        label={t('swing.picture', { angle: say.angle(angle), hits: fold.hits.length })}
+        colorOf={colorOf}
+      />
+      <div className="swing-slider">
+        <label htmlFor={id} className="field-label">
+          {t('swing.angle')}
+        </label>
+        <input
+          id={id}
+          type="range"
+          min={0}
+          max={90}
+          step={0.5}
+          value={angle}
+          aria-valuetext={say.angle(angle)}
+          onChange={(e) => show(e.currentTarget.valueAsNumber)}
+        />
+        <output htmlFor={id}>{`${Math.round(angle)}°`}</output>
+      </div>
+      <div className="btn-row">
+        <button type="button" className="btn" onClick={play}>
+          {still ? (
+            <SkipForward aria-hidden="true" />
+          ) : playing ? (
+            <Pause aria-hidden="true" />
+          ) : (
+            <Play aria-hidden="true" />
+          )}
+          {t(still ? 'swing.next' : playing ? 'swing.stop' : 'swing.play')}
+        </button>
+        <button type="button" className="btn" onClick={() => show(fold.worst)}>
+          {t('swing.worst')}
+        </button>
+        <button type="button" className="btn" onClick={() => show(0)}>
+          {t('swing.stowed')}
+        </button>
+        <button type="button" className="btn" onClick={() => show(90)}>
+          {t('swing.lowered')}
+        </button>
+      </div>
+      {fold.hits.length === 0 ? (
+        <p className="good-text">{t('swing.noHits')}</p>
+      ) : (
+        <ul className="checks" aria-label={t('swing.hits')}>
+          {fold.checks
+            .filter((c) => c.code.startsWith('fold.hits'))
+            .map((check) => {
+              const at = check.figures.angle_deg;
+              return (
+                <li
+                  key={`${check.code}|${check.parts.join()}|${at}`}
+                  className={`check-row ${check.severity}`}
+                >
+                  <CircleAlert aria-hidden="true" />
+                  <div>
+                    <Typeset text={message(check)} />
+                    {typeof at === 'number' ? (
+                      <button type="button" className="btn small" onClick={() => show(at)}>
+                        {t('swing.showAt', { angle: say.angle(at) })}
+                      </button>
+                    ) : null}
+                  </div>
+                </li>
+              );
+            })}
+        </ul>
+      )}
+      <Clearances fold={fold} bed={plan.design.bed} onShow={show} />
+      {fold.reach.length > 0 ? <Reach plan={plan} /> : null}
+    </>
+  );
+}
+
+function Reach({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const say = useSay();
+  return (
+    <table className="figures">
+      <caption>{t('swing.reach')}</caption>
+      <thead>
+        <tr>
+          <th scope="col" className="hidden-text">
+            {t('part.name')}
+          </th>
+          <th scope="col">{t('swing.stowed')}</th>
+          <th scope="col">{t('swing.lowered')}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {plan.fold.reach.map((r) => (
+          <tr key={r.id}>
+            <th scope="row">{say.name(r.id)}</th>
+            <td>
+              <Measure mm={r.stowed} />
+            </td>
+            <td>
+              <Measure mm={r.lowered} />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** Color of a part in the side view: its finish. */
+function colorsOf(plan: Plan): (part: string) => string | undefined {
+  const finishes = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
+  const parts = new Map(
+    plan.layout.parts.map((p) => [
+      p.id,
+      p.kind === 'fitting' ? p.spec.color : (finishes.get(p.finish ?? '') ?? undefined),
+    ]),
+  );
+  return (part) => parts.get(part);
+}

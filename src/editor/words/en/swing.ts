@@ -1,0 +1,28 @@
+/** Words of the side view of the swing. */
+export const swingWords = {
+  'swing.title': 'The swing from the side',
+  'swing.picture':
+    'Side view of the bed lowered by {angle}, with wall, floor and ceiling. {hits} parts touch on the way.',
+  'swing.angle': 'Lowered by',
+  'swing.play': 'Play the swing',
+  'swing.stop': 'Stop',
+  'swing.next': 'Next position',
+  'swing.worst': 'Tightest position',
+  'swing.stowed': 'Stowed',
+  'swing.lowered': 'Lowered',
+  'swing.clear': 'Least room through the whole swing',
+  'swing.to': 'To',
+  'swing.room': 'Room',
+  'swing.at': 'At',
+  'swing.by': 'Closest',
+  'swing.floor': 'Floor',
+  'swing.wall': 'Wall',
+  'swing.wallBoard': 'Baseboard',
+  'swing.ceiling': 'Ceiling',
+  'swing.space': 'Free floor it needs, from the wall',
+  'swing.showAt': 'Show it at {angle}',
+  'swing.hits': 'It touches',
+  'swing.noHits': 'Nothing touches floor, wall, baseboard, ceiling, legs or neighbors at any angle.',
+  'swing.reach': 'Handles and latches above the floor',
+  'swing.mark': 'Touches here',
+};

@@ -1,0 +1,103 @@
+import { readFileSync } from 'node:fs';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from 'playwright-core';
+import { afterAll, beforeAll, inject } from 'vitest';
+import { newDesign, newPart } from '../../src/design/defaults.ts';
+import { saveDesign } from '../../src/design/open.ts';
+import type { Design } from '../../src/design/schema.ts';
+import { inches } from '../../src/measure/units.ts';
+
+/** A browser for a test file, and pages on the app with errors collected. */
+export function useBrowser() {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await chromium.connect(inject('browser'));
+  });
+  afterAll(async () => {
+    await browser.close();
+  });
+  return {
+    context: (options: BrowserContextOptions = {}): Promise<BrowserContext> =>
+      browser.newContext({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce', ...options }),
+  };
+}
+
+export interface Visit {
+  readonly page: Page;
+  /** What the page reported as errors. */
+  readonly errors: string[];
+}
+
+export async function visit(context: BrowserContext): Promise<Visit> {
+  const page = await context.newPage();
+  const errors: string[] = [];
+  page.on('pageerror', (e) => errors.push(e.message));
+  page.on('console', (m) => {
+    if (m.type() === 'error') errors.push(m.text());
+  });
+  await page.goto(inject('app'));
+  await page.locator('.first, .bench').first().waitFor();
+  return { page, errors };
+}
+
+/** Opens a design as a dropped file does, and waits for the drawing. */
+export async function drop(page: Page, design: Design): Promise<void> {
+  await page.evaluate((text) => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([text], 'design.json', { type: 'application/json' }));
+    window.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, cancelable: true }));
+  }, saveDesign(design));
+  await page.locator('.canvas canvas').first().waitFor();
+}
+
+/** A face with two stiles of 1 x 3 (2 1/2 in wide) and a panel, nothing held by rules. */
+export function plainDesign(): Design {
+  const strip = (id: string, name: string, x: number) => ({
+    ...newPart('strip', {
+      id,
+      name,
+      box: { x: inches(x), y: inches(4), w: inches(2.5), h: inches(60) },
+      stock: 'pine-1x3',
+      finish: 'trim',
+    }),
+    lie: 'up' as const,
+  });
+  const panel = newPart('panel', {
+    id: 'panel',
+    name: 'Door panel',
+    box: { x: inches(12), y: inches(30), w: inches(16), h: inches(20) },
+    finish: 'ground',
+  });
+  return {
+    ...newDesign(undefined, 'Plain face'),
+    parts: [strip('left', 'Left stile', 5), strip('right', 'Right stile', 31), panel],
+  };
+}
+
+/** The point of the page where a point of the face (millimeters) is drawn, by the labels of the rulers' own design. */
+export async function onPage(page: Page, x: number, y: number): Promise<{ x: number; y: number }> {
+  const view = await page.locator('.canvas').evaluate((el) => ({
+    rect: { x: el.getBoundingClientRect().x, y: el.getBoundingClientRect().y },
+    scale: Number(el.getAttribute('data-scale')),
+    left: Number(el.getAttribute('data-left')),
+    base: Number(el.getAttribute('data-base')),
+  }));
+  return { x: view.rect.x + view.left + x * view.scale, y: view.rect.y + view.base - y * view.scale };
+}
+
+export const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });
+
+/** The starter that the first page offers by this name; null where the file is not there yet. */
+export function starterName(file: string): string | null {
+  try {
+    const text = readFileSync(new URL(`../../assets/starters/${file}.json`, import.meta.url), 'utf8');
+    return (JSON.parse(text) as { name: string }).name;
+  } catch {
+    return null;
+  }
+}
