@@ -1,7 +1,7 @@
 import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
-import { planOf } from './greedy.ts';
+import { planOf } from './fill.ts';
 import { type Block, leaf, type SheetLoad, type SheetPlan, type SheetProblem, THIN } from './problem.ts';
 
 /**

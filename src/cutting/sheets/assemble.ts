@@ -1,0 +1,120 @@
+import { at, pick } from '../at.ts';
+import type { Budget } from '../budget.ts';
+import { type Filled, fillSheet, MANNERS, planOf } from './fill.ts';
+import type { SheetLoad, SheetPlan, SheetProblem } from './problem.ts';
+
+/** Keys by which pieces are put in falling order. */
+const KEYS: readonly ((p: SheetProblem, i: number) => number)[] = [
+  (p, i) => pick(p.items, i).area,
+  (p, i) => Math.max(...pick(p.items, i).ways.map((t) => Math.max(t.w, t.h))),
+  (p, i) => Math.max(...pick(p.items, i).ways.map((t) => t.h)),
+  (p, i) => Math.max(...pick(p.items, i).ways.map((t) => t.w)),
+  (p, i) => Math.min(...pick(p.items, i).ways.map((t) => Math.min(t.w, t.h))),
+  (p, i) => Math.min(...pick(p.items, i).ways.map((t) => t.w + t.h)),
+];
+
+export interface Effort {
+  /** Ways of filling tried for each sheet of each kind. */
+  readonly tries: number;
+  /** How far chance may move pieces in the order and sheets in the choice; 0 for none. */
+  readonly stir: number;
+}
+
+/**
+ * Sheet after sheet: each kind of sheet is filled in several manners, and the filling with the most area
+ * for its price is taken. Owned sheets come first and take the filling that leaves them fullest; a sheet
+ * that takes all that is left is preferred. Null when the budget ends or a piece fits no sheet that is
+ * left.
+ */
+export function assemble(
+  p: SheetProblem,
+  counts: readonly number[],
+  limits: readonly number[],
+  effort: Effort,
+  random: () => number,
+  budget: Budget,
+): SheetPlan | null {
+  const need = [...counts];
+  const free = [...limits];
+  const loads: SheetLoad[] = [];
+  while (need.some((n) => n > 0)) {
+    const best = nextSheet(p, need, free, effort, random, budget);
+    if (best === null) return null;
+    loads.push({ bin: best.bin, root: best.filled.root });
+    free[best.bin] = at(free, best.bin) - 1;
+    best.filled.counts.forEach((n, i) => {
+      need[i] = at(need, i) - n;
+    });
+  }
+  return planOf(p, loads);
+}
+
+interface Chosen {
+  readonly bin: number;
+  readonly filled: Filled;
+}
+
+function nextSheet(
+  p: SheetProblem,
+  need: readonly number[],
+  free: readonly number[],
+  effort: Effort,
+  random: () => number,
+  budget: Budget,
+): Chosen | null {
+  const left = need.reduce((sum, n, i) => sum + n * pick(p.items, i).area, 0);
+  let best: Chosen | null = null;
+  let top = -1;
+  p.bins.forEach((bin, b) => {
+    if (at(free, b) <= 0) return;
+    const filled = fullest(p, b, need, left, effort, random, budget);
+    if (filled === null || filled.area === 0) return;
+    const whole = filled.area >= left * (1 - 1e-9);
+    // Owned sheets cost nothing: they come before any that is bought, the best filled of them first.
+    const worth = bin.weight === 0 ? 1e6 * (filled.area / (bin.w * bin.h)) : filled.area / bin.weight;
+    const rated = worth * (whole ? 1.15 : 1) * (1 + effort.stir * 0.25 * random());
+    if (rated > top) {
+      top = rated;
+      best = { bin: b, filled };
+    }
+  });
+  return best;
+}
+
+/** The filling of one sheet with the most area, over several orders and manners. */
+function fullest(
+  p: SheetProblem,
+  bin: number,
+  need: readonly number[],
+  left: number,
+  effort: Effort,
+  random: () => number,
+  budget: Budget,
+): Filled | null {
+  let best: Filled | null = null;
+  const start = effort.stir > 0 ? Math.floor(random() * KEYS.length * MANNERS.length) : 0;
+  for (let k = 0; k < effort.tries; k++) {
+    const turn = start + k * 7;
+    const key = pick(KEYS, turn % KEYS.length);
+    const manner = pick(MANNERS, turn % MANNERS.length);
+    const filled = fillSheet(p, bin, ordered(p, need, key, effort.stir, random), manner, budget);
+    if (filled === null) return best;
+    if (best === null || filled.area > best.area) best = filled;
+    if (best.area >= left * (1 - 1e-9)) return best;
+  }
+  return best;
+}
+
+/** Every copy still needed, in falling order of a key that chance may bend. */
+function ordered(
+  p: SheetProblem,
+  need: readonly number[],
+  key: (p: SheetProblem, i: number) => number,
+  stir: number,
+  random: () => number,
+): number[] {
+  const keyed = need.flatMap((n, i) =>
+    n > 0 ? [{ i, n, k: key(p, i) * (1 + stir * (random() - 0.5)) }] : [],
+  );
+  return keyed.sort((a, b) => b.k - a.k || a.i - b.i).flatMap(({ i, n }) => new Array<number>(n).fill(i));
+}
