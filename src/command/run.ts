@@ -82,7 +82,8 @@ async function planAndWrite(
     voice.err(`${errors.length} errors forbid a plan; nothing was written.`);
     return 1;
   }
-  const files = await planFiles(result);
+  const files = new Map<string, Uint8Array>();
+  for (const file of planFiles(result)) files.set(file.name, await file.make());
   try {
     writeWhole(out, files);
   } catch (error) {

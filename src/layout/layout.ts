@@ -42,8 +42,7 @@ export function layOut(input: LayoutInput, memory: LayoutMemory = createMemory()
   const network = networkOf(input, byId, last);
   const solved = solveAll(input, byId, network, last);
   const boxes = boxesOf(design.parts, network, solved, last);
-  const finishIds =
-    last?.finishes === design.finishes ? last.finishIds : new Set(design.finishes.map((finish) => finish.id));
+  const finishIds = finishIdsOf(design.finishes, last);
   const placement = placeParts(
     { parts: design.parts, byId, boxes, face, stocks: input.stocks, finishes: finishIds },
     last?.placed,
@@ -123,6 +122,14 @@ function solveAll(
     solved.set(key, before && sameComponentInput(before.input, now) ? before : solveComponent(now, before));
   }
   return solved;
+}
+
+/** Ids of the finishes; the same set while they stay the same, so that a change of color places nothing anew. */
+function finishIdsOf(finishes: Design['finishes'], last: Remembered | null): ReadonlySet<string> {
+  if (last?.finishes === finishes) return last.finishIds;
+  const ids = new Set(finishes.map((finish) => finish.id));
+  const same = last?.finishIds.size === ids.size && [...ids].every((id) => last.finishIds.has(id));
+  return same ? last.finishIds : ids;
 }
 
 /** Solved boxes in the design's order; a box that came out as before is the same object. */

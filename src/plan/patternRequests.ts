@@ -3,6 +3,7 @@ import type { Design } from '../design/schema.ts';
 import { regionOfBox, translateRegion } from '../geometry/region.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import type { StoryStick } from '../marks/result.ts';
+import type { SignPattern } from '../patterns/kind/sign.ts';
 import type { PatternRequest } from '../patterns/planPatterns.ts';
 import type { SignPlan } from './types.ts';
 
@@ -19,14 +20,19 @@ export interface RequestInput {
 export function patternRequests(input: RequestInput): PatternRequest[] {
   const { also } = input.design.pages;
   return [
-    ...input.signs.map((sign) => signRequest(input, sign)),
+    ...input.signs.map((sign) => signRequest(input.parts, sign, input.nameOf)),
     ...(also.includes('story-sticks') ? stickRequests(input) : []),
     ...(also.includes('parts') ? partRequests(input) : []),
     ...(also.includes('face') ? [faceRequest(input)] : []),
   ];
 }
 
-function signRequest({ parts, nameOf }: RequestInput, sign: SignPlan): PatternRequest {
+/** What is printed of one sign. */
+export function signRequest(
+  parts: readonly LaidPart[],
+  sign: SignPlan,
+  nameOf: (id: string) => string,
+): SignPattern {
   const laid = parts.find((p): p is Laid<'sign'> => p.id === sign.id && p.kind === 'sign');
   return {
     kind: 'sign',

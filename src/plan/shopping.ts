@@ -1,6 +1,7 @@
 import type { Cutting } from '../cutting/result.ts';
 import type { Design } from '../design/schema.ts';
 import type { FasteningPlan } from '../fastening/result.ts';
+import { chooseContainers } from '../finish/containers.ts';
 import type { FinishPlan } from '../finish/result.ts';
 import type { Layout } from '../layout/laid.ts';
 import type { Stock, Tables } from '../materials/types.ts';
@@ -28,6 +29,7 @@ export function shoppingList(input: ShoppingInput): ShoppingLine[] {
     ...sheets(input),
     ...fittings(input),
     ...paint(input),
+    ...primer(input),
     ...fasteners(input),
     ...glue(input),
     ...tape(input),
@@ -121,20 +123,27 @@ function paint({ finish, design, tables }: ShoppingInput): ShoppingLine[] {
         owned: false,
       });
     }
-    if (use.primer > 0) {
-      lines.push({
-        kind: 'primer',
-        item: use.finish,
-        name: `Primer under ${name}`,
-        size: { volume_l: use.primer },
-        count: 1,
-        each: 0,
-        price: 0,
-        owned: false,
-      });
-    }
   }
   return lines;
+}
+
+/** One primer serves under every finish; it is bought in the cans that leave least over. */
+function primer({ finish, design, tables }: ShoppingInput): ShoppingLine[] {
+  const need = finish.uses.reduce((sum, use) => sum + use.primer, 0);
+  if (need === 0) return [];
+  const offers = tables.containers
+    .filter((c) => c.system === design.paint.containers)
+    .map((c) => ({ container: c.id, volume: c.volume, price: null }));
+  return chooseContainers(need, offers).map((buy) => ({
+    kind: 'primer',
+    item: buy.container,
+    name: tables.containers.find((c) => c.id === buy.container)?.name ?? buy.container,
+    size: { volume_l: buy.volume },
+    count: buy.count,
+    each: buy.price,
+    price: buy.price * buy.count,
+    owned: false,
+  }));
 }
 
 /** Brads and screws come in boxes; driven ones are counted per size, with a tenth more for bent ones. */

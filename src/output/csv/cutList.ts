@@ -1,0 +1,71 @@
+import { groupPieces } from '../../joinery/label.ts';
+import type { PieceEnd } from '../../joinery/piece.ts';
+import { formatLength } from '../../measure/format.ts';
+import type { Plan } from '../../plan/types.ts';
+import type { Cell } from './csv.ts';
+
+const HEAD = [
+  'label',
+  'quantity',
+  'name',
+  'stock',
+  'length',
+  'long_point_mm',
+  'short_point_mm',
+  'width_mm',
+  'thickness_mm',
+  'start_cut',
+  'start_miter_deg',
+  'start_bevel_deg',
+  'start_long_edge',
+  'end_cut',
+  'end_miter_deg',
+  'end_bevel_deg',
+  'end_long_edge',
+  'measured_in_place',
+  'boards',
+];
+
+const rounded = (value: number, places: number): number => Number(value.toFixed(places)) + 0;
+
+function endCells(end: PieceEnd): Cell[] {
+  return [end.cut, rounded(end.miter, 2), rounded(end.bevel, 2), end.long];
+}
+
+/** The cut list as rows: identical pieces in one, with the boards or sheets that they come from. */
+export function cutListRows(plan: Plan): Cell[][] {
+  const from = sourcesOf(plan);
+  const rows = groupPieces(plan.joinery.pieces).map(({ label, pieces, quantity }): Cell[] => {
+    const [piece] = pieces;
+    if (!piece) return [];
+    const sources = [...new Set(pieces.flatMap((p) => from.get(p.id) ?? []))];
+    return [
+      label,
+      quantity,
+      piece.name,
+      plan.stocks.get(piece.stock)?.name ?? piece.stock,
+      formatLength(piece.shown, plan.design.measure),
+      rounded(piece.length, 2),
+      rounded(piece.short, 2),
+      rounded(piece.width, 2),
+      rounded(piece.thickness, 2),
+      ...endCells(piece.ends[0]),
+      ...endCells(piece.ends[1]),
+      piece.fit.inPlace ? 'yes' : 'no',
+      sources.join(' '),
+    ];
+  });
+  return [HEAD, ...rows.filter((row) => row.length > 0)];
+}
+
+/** Which board or sheet each piece is cut from, numbered as the packet numbers them. */
+function sourcesOf(plan: Plan): ReadonlyMap<string, string> {
+  const from = new Map<string, string>();
+  plan.cutting.boards.forEach((board, i) => {
+    for (const cut of board.cuts) from.set(cut.piece, `board ${i + 1}`);
+  });
+  plan.cutting.sheets.forEach((sheet, i) => {
+    for (const placed of sheet.placements) from.set(placed.piece, `sheet ${i + 1}`);
+  });
+  return from;
+}

@@ -1,0 +1,31 @@
+import { formatLength, formatVolume } from '../../measure/format.ts';
+import type { Plan, ShoppingLine } from '../../plan/types.ts';
+import { EN } from '../../plan/words/en.ts';
+import type { Cell } from './csv.ts';
+
+const HEAD = ['kind', 'name', 'size', 'count', 'each', 'price', 'owned'];
+
+/** Size of a line in the design's units: length by width, or volume. */
+export function sizeText({ size }: ShoppingLine, measure: Plan['design']['measure']): string {
+  const { length_mm, width_mm, volume_l } = size;
+  if (volume_l !== undefined) return formatVolume(volume_l, measure);
+  return [length_mm, width_mm]
+    .filter((mm): mm is number => mm !== undefined)
+    .map((mm) => formatLength(mm, measure))
+    .join(' x ');
+}
+
+/** The shopping list as rows, with its total in the last one. */
+export function shoppingRows(plan: Plan): Cell[][] {
+  const money = (value: number): string => value.toFixed(2);
+  const rows = plan.shopping.map((line): Cell[] => [
+    EN.shopping[line.kind],
+    line.name,
+    sizeText(line, plan.design.measure),
+    line.count,
+    money(line.each),
+    money(line.price),
+    line.owned ? 'yes' : 'no',
+  ]);
+  return [HEAD, ...rows, ['total', '', '', null, null, money(plan.total), '']];
+}

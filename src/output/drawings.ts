@@ -1,0 +1,30 @@
+import type { DrawItem, Drawing } from '../drawing/drawing.ts';
+import { layer } from '../drawing/items.ts';
+import { pathOfRegion } from '../geometry/path.ts';
+import type { Plan } from '../plan/types.ts';
+import { coloredFace, solidsInOrder } from './packet/faceView.ts';
+import { viewAt } from './packet/view.ts';
+
+/** Line weight of outlines that a machine follows; any weight will do. */
+const OUTLINE = { stroke: '#000000', width: 0.1 } as const;
+
+/** The face in color, full size. */
+export function faceDrawing(plan: Plan): Drawing {
+  const { box, width, height } = plan.face;
+  return { width, height, title: plan.design.name, items: coloredFace(plan, viewAt(box, box, 1)) };
+}
+
+/** Outlines of everything on the face, full size, a layer for each level and part. */
+export function faceOutlines(plan: Plan): Drawing {
+  const { width, height } = plan.face;
+  const name = new Map(plan.layout.parts.map((p) => [p.id, p.name]));
+  const levels = plan.face.levels.map(
+    (l): DrawItem => layer(`level ${l.id}`, [{ kind: 'path', path: pathOfRegion(l.region), ...OUTLINE }]),
+  );
+  const parts = solidsInOrder(plan).map((solid) =>
+    layer(name.get(solid.part) ?? solid.part, [
+      { kind: 'path', path: pathOfRegion(solid.region), ...OUTLINE },
+    ]),
+  );
+  return { width, height, title: plan.design.name, items: [...levels, ...parts] };
+}

@@ -1,0 +1,27 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { readSupplies } from '../../src/command/supplies.ts';
+import { openDesign } from '../../src/design/open.ts';
+import { problemMessage } from '../../src/design/problem.ts';
+import type { Design } from '../../src/design/schema.ts';
+import type { Supplies } from '../../src/plan/types.ts';
+
+const FOLDER = new URL('../../assets/starters/', import.meta.url);
+
+export const STARTERS = readdirSync(FOLDER)
+  .filter((name) => name.endsWith('.json'))
+  .map((name) => name.replace('.json', ''));
+
+export function starter(name: string): Design {
+  const opened = openDesign(readFileSync(new URL(`${name}.json`, FOLDER), 'utf8'));
+  if (!opened.ok) throw new Error(opened.problems.map(problemMessage).join('\n'));
+  return opened.design;
+}
+
+export const kiosk = (): Design => starter('harbor-ticket-kiosk');
+
+/** Supplies with the fonts of every starter, read once. */
+export const SUPPLIES: Supplies = (() => {
+  const all = STARTERS.map((name) => readSupplies(starter(name)));
+  const fonts = new Map(all.flatMap((s) => [...s.fonts]));
+  return { ...(all[0] as Supplies), fonts };
+})();
