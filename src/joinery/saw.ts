@@ -33,26 +33,26 @@ export interface SawContext {
   readonly against: (bar: Bar, p: Point, q: Point) => Touch | null;
 }
 
-/** Saws a bar into its lengths, from start to end; stretches that nothing is left of are dropped. */
-export function sawBar(work: BarWork, context: SawContext): Length[] {
-  const gaps = [...work.gaps].sort(byPlace);
-  const lengths: Length[] = [];
-  for (let i = 0; i <= gaps.length; i++) {
-    const cuts = {
-      start: [...endCuts(work, 'start'), ...gaps.slice(0, i).map((gap) => gap.far)],
-      end: [...endCuts(work, 'end'), ...gaps.slice(i).map((gap) => gap.near)],
-    };
-    const length = sawLength(work, cuts, context);
-    if (length) lengths.push(length);
-  }
-  return lengths;
-}
-
-const byPlace = (a: Gap, b: Gap): number => a.near.at + a.far.at - b.near.at - b.far.at;
-
 interface EndPairs {
   readonly start: readonly Cut[];
   readonly end: readonly Cut[];
+}
+
+/** Saws a bar into its lengths, from start to end; stretches that nothing is left of are dropped. */
+export function sawBar(work: BarWork, context: SawContext): Length[] {
+  const whole = { start: endCuts(work, 'start'), end: endCuts(work, 'end') };
+  return between(whole, work.gaps)
+    .map((cuts) => sawLength(work, cuts, context))
+    .filter((length) => length !== null);
+}
+
+/** The stretches that gaps part a bar into: each lies beyond all gaps before it and before all after it. */
+function between(whole: EndPairs, gaps: readonly Gap[]): EndPairs[] {
+  const ordered = [...gaps].sort((a, b) => a.near.at + a.far.at - b.near.at - b.far.at);
+  return Array.from({ length: ordered.length + 1 }, (_, i) => ({
+    start: [...whole.start, ...ordered.slice(0, i).map((gap) => gap.far)],
+    end: [...whole.end, ...ordered.slice(i).map((gap) => gap.near)],
+  }));
 }
 
 function sawLength(work: BarWork, cuts: EndPairs, context: SawContext): Length | null {
@@ -67,10 +67,8 @@ function sawLength(work: BarWork, cuts: EndPairs, context: SawContext): Length |
   );
   const met = { start: meetsOf(bar, 'start', asLaid, context), end: meetsOf(bar, 'end', asLaid, context) };
   const ends: [PieceEnd, PieceEnd] = [endOf(bar, 'start', wood, met.start), endOf(bar, 'end', wood, met.end)];
-  const seen = outlineOf(bar.width, [...cuts.start, ...work.laps.start], [...cuts.end, ...work.laps.end]);
-  const returns = { start: returnAt(bar, 'start', ends[0], seen), end: returnAt(bar, 'end', ends[1], seen) };
   const touches = [...met.start, ...met.end].map(({ touch }) => touch).filter((touch) => touch !== null);
-  return { bar, outline: wood, ends, ...spanOf(wood), ...onFace(work, seen, returns), touches };
+  return { bar, outline: wood, ends, ...spanOf(wood), ...onFace(work, cuts, ends), touches };
 }
 
 function reachOf(bar: Bar, cut: Cut, context: SawContext): Mm {
@@ -146,39 +144,40 @@ function kindOf(bar: Bar, end: End, cut: Cut, meets: string | null): EndCut {
   return bar.laid.spec.fit && end === 'end' && plain ? 'plunge' : kind;
 }
 
-/** The footprint of a return: as far back from the end as the molding stands out of the face. */
-function returnAt(bar: Bar, end: End, pieceEnd: PieceEnd, seen: readonly Corner[]): Corner[] | null {
-  if (pieceEnd.cut !== 'return') return null;
-  const cut = returnCut(bar, end, seen);
-  return keep(seen, end === 'start' ? 'end' : 'start', cut);
+/** The footprints of a length: its body, in parts where it is halved into others, and its returns. */
+function onFace(
+  work: BarWork,
+  cuts: EndPairs,
+  ends: readonly [PieceEnd, PieceEnd],
+): Pick<Length, 'seen' | 'returns'> {
+  const { bar, laps } = work;
+  const whole = { start: [...cuts.start, ...laps.start], end: [...cuts.end, ...laps.end] };
+  const outline = outlineOf(bar.width, whole.start, whole.end);
+  const returns = {
+    start: ends[0].cut === 'return' ? returnCut(bar, 'start', outline) : null,
+    end: ends[1].cut === 'return' ? returnCut(bar, 'end', outline) : null,
+  };
+  const body = {
+    start: returns.start ? [...whole.start, returns.start] : whole.start,
+    end: returns.end ? [...whole.end, returns.end] : whole.end,
+  };
+  return {
+    seen: between(body, work.lapGaps)
+      .map(({ start, end }) => polygonOf(bar, outlineOf(bar.width, start, end)))
+      .filter((polygon) => polygon !== null),
+    returns: {
+      start: returns.start && polygonOf(bar, keep(outline, 'end', returns.start)),
+      end: returns.end && polygonOf(bar, keep(outline, 'start', returns.end)),
+    },
+  };
 }
 
-function returnCut(bar: Bar, end: End, seen: readonly Corner[]): Cut {
-  const xs = seen.map((p) => p.x);
+/** Where a return leaves the body: as far back from the end as the molding stands out of the face. */
+function returnCut(bar: Bar, end: End, outline: readonly Corner[]): Cut {
+  const xs = outline.map((p) => p.x);
   const at = end === 'start' ? Math.min(...xs) + bar.thickness : Math.max(...xs) - bar.thickness;
   return { at, slope: 0, kind: 'return', with: null, corner: null };
 }
 
-function onFace(
-  work: BarWork,
-  seen: readonly Corner[],
-  returns: { readonly start: Corner[] | null; readonly end: Corner[] | null },
-): Pick<Length, 'seen' | 'returns'> {
-  const { bar } = work;
-  let body = seen;
-  for (const end of ENDS) {
-    if (returns[end]) body = keep(body, end, returnCut(bar, end, seen));
-  }
-  const polygon = (outline: readonly Corner[] | null): Polygon | null =>
-    outline && outline.length >= 3 ? { outer: outline.map((p) => toFace(bar, p)), holes: [] } : null;
-  const parts = [...work.lapGaps]
-    .sort(byPlace)
-    .reduce<readonly Corner[][]>(
-      (outlines, gap) => outlines.flatMap((o) => [keep(o, 'end', gap.near), keep(o, 'start', gap.far)]),
-      [[...body]],
-    );
-  return {
-    seen: parts.map(polygon).filter((p) => p !== null),
-    returns: { start: polygon(returns.start), end: polygon(returns.end) },
-  };
-}
+const polygonOf = (bar: Bar, outline: readonly Corner[]): Polygon | null =>
+  outline.length >= 3 ? { outer: outline.map((p) => toFace(bar, p)), holes: [] } : null;

@@ -40,19 +40,32 @@ export interface Corner extends Point {
   readonly edge: { readonly end: End; readonly cut: Cut } | null;
 }
 
-/** The outline of a band of width `width`, from its start cuts to its end cuts, counterclockwise. */
+/**
+ * The outline of a band of width `width`, from its start cuts to its end cuts, counterclockwise; empty when
+ * they leave nothing. The order of the cuts does not matter.
+ */
 export function outlineOf(width: Mm, starts: readonly Cut[], ends: readonly Cut[]): Corner[] {
   const h = width / 2;
-  const reach = (cut: Cut): Mm => Math.abs(cut.at) + Math.abs(cut.slope) * h;
-  const far = [...starts, ...ends].reduce((most, cut) => Math.max(most, reach(cut)), 0) + width;
+  const low = (cut: Cut): Mm => cut.at - Math.abs(cut.slope) * h;
+  const high = (cut: Cut): Mm => cut.at + Math.abs(cut.slope) * h;
+  const from = starts.reduce((most, cut) => Math.max(most, low(cut)), Number.NEGATIVE_INFINITY);
+  const to = ends.reduce((least, cut) => Math.min(least, high(cut)), Number.POSITIVE_INFINITY);
+  if (from >= to) return [];
+  // A cut that lies wholly behind another one takes nothing: a bar with many gaps stays quick to saw.
+  const taking = {
+    start: starts.filter((cut) => high(cut) >= from),
+    end: ends.filter((cut) => low(cut) <= to),
+  };
+  const left = taking.start.reduce((least, cut) => Math.min(least, low(cut)), from) - width;
+  const right = taking.end.reduce((most, cut) => Math.max(most, high(cut)), to) + width;
   let outline: Corner[] = [
-    { x: -far, y: -h, edge: null },
-    { x: far, y: -h, edge: null },
-    { x: far, y: h, edge: null },
-    { x: -far, y: h, edge: null },
+    { x: left, y: -h, edge: null },
+    { x: right, y: -h, edge: null },
+    { x: right, y: h, edge: null },
+    { x: left, y: h, edge: null },
   ];
-  for (const cut of starts) outline = keep(outline, 'start', cut);
-  for (const cut of ends) outline = keep(outline, 'end', cut);
+  for (const cut of taking.start) outline = keep(outline, 'start', cut);
+  for (const cut of taking.end) outline = keep(outline, 'end', cut);
   return withoutShortSides(outline);
 }
 

@@ -187,6 +187,15 @@ describe('strips that cross', () => {
     ]);
   });
 
+  it('many times over are parted once a crossing', () => {
+    // Parts without wood were once split again and again: sixty crossings never came to an end.
+    const bars = Array.from({ length: 60 }, (_, i) => boxStrip(`b${i}`, 20 + i * 40, 0, 20, 600));
+    const long = boxStrip('long', 0, 300, 2440, 40);
+    const joinery = plan([long, ...bars]);
+    expect(pieceOf(joinery, 'long').placed.length).toBe(61);
+    expect(areaOf(pieceOf(joinery, 'long').placed)).toBeCloseTo((2440 - 60 * 20) * 40, 6);
+  }, 5000);
+
   it('are not halved where one is molding', () => {
     const joinery = plan([boxStrip('up', 200, 0, 60, 600, { stock: 'casing' }), across]);
     expect(joinery.joints[0]).toMatchObject({ kind: 'butt', through: 'up' });
