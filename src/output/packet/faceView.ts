@@ -1,0 +1,89 @@
+import type { Color, DrawItem } from '../../drawing/drawing.ts';
+import { rectangle, shape } from '../../drawing/items.ts';
+import { INK, WEIGHT } from '../../drawing/style.ts';
+import { pathOfRegion } from '../../geometry/path.ts';
+import { areaOf, boxOf } from '../../geometry/region.ts';
+import type { Box, Region } from '../../geometry/shape.ts';
+import type { Solid } from '../../joinery/piece.ts';
+import type { Plan } from '../../plan/types.ts';
+import type { PageView } from './view.ts';
+
+/** Solids from the deepest to the highest, as they cover each other. */
+export function solidsInOrder(plan: Plan): Solid[] {
+  return plan.joinery.solids
+    .map((solid, i) => ({ solid, i }))
+    .sort((a, b) => a.solid.z1 - b.solid.z1 || a.i - b.i)
+    .map(({ solid }) => solid);
+}
+
+export function colorOf(plan: Plan, finish: string | null): Color {
+  return plan.design.finishes.find((f) => f.id === finish)?.color ?? BARE;
+}
+
+/** Wood without a finish. */
+const BARE: Color = '#e6d6b8';
+
+const outlined = (region: Region, fill: Color | undefined, weight: number): DrawItem =>
+  shape(pathOfRegion(region), {
+    stroke: INK.line,
+    width: weight,
+    ...(fill ? { fill, fillRule: 'evenodd' } : {}),
+  });
+
+/** Levels of the bare face; recessed ones a little darker. */
+export function levels(plan: Plan, view: PageView, colored: boolean): DrawItem[] {
+  return plan.face.levels.map((level) =>
+    outlined(view.region(level.region), colored ? BARE : undefined, WEIGHT.thin),
+  );
+}
+
+/** The face as it will look: every solid in its color, lettering on top, light outlines. */
+export function coloredFace(plan: Plan, view: PageView): DrawItem[] {
+  const fittingColor = new Map(
+    plan.layout.parts.flatMap((p) => (p.kind === 'fitting' ? [[p.id, p.spec.color] as const] : [])),
+  );
+  const lettering = new Map(plan.signs.map((sign) => [sign.id, sign]));
+  const parts = solidsInOrder(plan).flatMap((solid): DrawItem[] => {
+    const fill = fittingColor.get(solid.part) ?? colorOf(plan, solid.finish);
+    const drawn = [outlined(view.region(solid.region), fill, WEIGHT.hair)];
+    const sign = lettering.get(solid.part);
+    if (!sign) return drawn;
+    const letters = sign.lettered.layers.map((layer) => {
+      const onFace = layer.region.map((polygon) => ({
+        outer: polygon.outer.map((p) => ({ x: p.x + sign.at.x, y: p.y + sign.at.y })),
+        holes: polygon.holes.map((ring) => ring.map((p) => ({ x: p.x + sign.at.x, y: p.y + sign.at.y }))),
+      }));
+      return shape(pathOfRegion(view.region(onFace)), {
+        fill: colorOf(plan, layer.finish),
+        fillRule: 'evenodd',
+      });
+    });
+    return [...drawn, ...letters];
+  });
+  return [
+    ...levels(plan, view, true),
+    ...parts,
+    rectangle(view.box, { stroke: INK.line, width: WEIGHT.bold }),
+  ];
+}
+
+/** Outlines only, each part hiding what lies below it. */
+export function outlinedFace(plan: Plan, view: PageView, paper: Color = INK.paper): DrawItem[] {
+  const parts = solidsInOrder(plan).map((solid) => outlined(view.region(solid.region), paper, WEIGHT.fine));
+  return [
+    ...levels(plan, view, false),
+    ...parts,
+    rectangle(view.box, { stroke: INK.line, width: WEIGHT.bold }),
+  ];
+}
+
+/** Box of the part's largest polygon, where a label has most room. */
+export function labelBox(region: Region): Box | null {
+  let best: { box: Box; area: number } | null = null;
+  for (const polygon of region) {
+    const area = areaOf([polygon]);
+    const box = boxOf([polygon]);
+    if (box && (!best || area > best.area)) best = { box, area };
+  }
+  return best?.box ?? null;
+}

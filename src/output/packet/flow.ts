@@ -1,0 +1,165 @@
+import type { DrawItem } from '../../drawing/drawing.ts';
+import { line, rectangle, text } from '../../drawing/items.ts';
+import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
+import { shortened, textWidth, wrapped } from '../../drawing/text.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
+import type { Mm } from '../../measure/units.ts';
+
+/** Something of a known height that is set below what comes before it. */
+export interface Block {
+  readonly height: Mm;
+  /** `at` is the upper left corner. */
+  readonly draw: (at: Point, width: Mm) => DrawItem[];
+  /** Repeated on top when a page begins within a table. */
+  readonly head?: Block | undefined;
+  /** Not to stand last on a page. */
+  readonly heldToNext?: boolean | undefined;
+}
+
+export const space = (height: Mm): Block => ({ height, draw: () => [] });
+
+/** Blocks filled onto pages from the top; a heading goes with what follows it. */
+export function fillPages(blocks: readonly Block[], body: Box): ((at: Box) => DrawItem[])[] {
+  const pages: Block[][] = [];
+  let page: Block[] = [];
+  let used = 0;
+  const turn = () => {
+    if (page.length > 0) pages.push(page);
+    page = [];
+    used = 0;
+  };
+  for (let i = 0; i < blocks.length; i++) {
+    const block = blocks[i] as Block;
+    let needed = block.height;
+    for (let k = i; blocks[k]?.heldToNext && blocks[k + 1]; k++) needed += blocks[k + 1]?.height ?? 0;
+    if (used + needed > body.h && page.length > 0) {
+      turn();
+      if (block.head) {
+        page.push(block.head);
+        used += block.head.height;
+      }
+    }
+    page.push(block);
+    used += block.height;
+  }
+  turn();
+  return pages.map((held) => (room: Box) => {
+    let y = room.y + room.h;
+    return held.flatMap((block) => {
+      const items = block.draw({ x: room.x, y }, room.w);
+      y -= block.height;
+      return items;
+    });
+  });
+}
+
+export function heading(words: string): Block {
+  return {
+    height: 9,
+    heldToNext: true,
+    draw: (at) => [text({ x: at.x, y: at.y - 6.6 }, words, { size: TEXT.large, bold: true })],
+  };
+}
+
+/** Running text, one block a line so that it may break over pages. */
+export function paragraph(words: string, width: Mm, size: Mm = TEXT.body, indent: Mm = 0): Block[] {
+  const lead = size * 1.45;
+  return wrapped(words, { size }, width - indent).map((row) => ({
+    height: lead,
+    draw: (at) => [text({ x: at.x + indent, y: at.y - size }, row, { size })],
+  }));
+}
+
+/** A bold term in a narrow column with its text beside it. */
+export function entry(term: string, words: string, width: Mm, column: Mm): Block {
+  const size = TEXT.body;
+  const rows = wrapped(words, { size }, width - column);
+  const terms = wrapped(term, { size, bold: true }, column - 3);
+  const lead = size * 1.45;
+  return {
+    height: Math.max(rows.length, terms.length) * lead + 1.6,
+    draw: (at) => [
+      ...terms.map((row, i) => text({ x: at.x, y: at.y - size - i * lead }, row, { size, bold: true })),
+      ...rows.map((row, i) => text({ x: at.x + column, y: at.y - size - i * lead }, row, { size })),
+    ],
+  };
+}
+
+export interface Column {
+  readonly title: string;
+  /** Share of the width; columns share what there is in this ratio. */
+  readonly share: number;
+  /** Figures are set flush right. */
+  readonly figure?: boolean | undefined;
+  /** Long words of this column go on in further lines instead of being shortened. */
+  readonly wraps?: boolean | undefined;
+}
+
+export interface Row {
+  readonly cells: readonly string[];
+  readonly bold?: boolean | undefined;
+  /** A small swatch before the first cell. */
+  readonly swatch?: ((box: Box) => DrawItem[]) | undefined;
+}
+
+const PAD: Mm = 1.2;
+const SWATCH: Mm = 8;
+
+/** A table, one block a row; its head comes again on every page. */
+export function table(
+  columns: readonly Column[],
+  rows: readonly Row[],
+  width: Mm,
+  size: Mm = TEXT.small,
+): Block[] {
+  const whole = columns.reduce((sum, c) => sum + c.share, 0);
+  const widths = columns.map((c) => (c.share / whole) * width);
+  const left = (i: number) => widths.slice(0, i).reduce((sum, w) => sum + w, 0);
+  const lead = size * 1.4;
+  const swatched = rows.some((row) => row.swatch);
+  const cell = (words: string, i: number, at: Point, bold: boolean): DrawItem => {
+    const column = columns[i] as Column;
+    const inset = i === 0 && swatched ? SWATCH : 0;
+    const room = (widths[i] ?? 0) - 2 * PAD - inset;
+    const fit = shortened(words, { size, bold }, room);
+    const x = at.x + left(i) + PAD + inset + (column.figure ? room - textWidth(fit, { size, bold }) : 0);
+    return text({ x, y: at.y - size - 0.8 }, fit, { size, bold });
+  };
+  const rule = (at: Point, y: Mm, weight: Mm) =>
+    line({ x: at.x, y }, { x: at.x + width, y }, { stroke: INK.line, width: weight });
+  const headHeight = lead + 2.6;
+  const head: Block = {
+    height: headHeight,
+    heldToNext: true,
+    draw: (at) => [
+      rectangle({ x: at.x, y: at.y - headHeight, w: width, h: headHeight }, { fill: INK.tint }),
+      ...columns.map((c, i) => cell(c.title, i, { x: at.x, y: at.y - 0.6 }, true)),
+      rule(at, at.y, WEIGHT.middle),
+      rule(at, at.y - headHeight, WEIGHT.fine),
+    ],
+  };
+  const body = rows.map((row): Block => {
+    const bold = row.bold ?? false;
+    const cells = row.cells.map((words, i) => {
+      const column = columns[i];
+      const inset = i === 0 && swatched ? SWATCH : 0;
+      return column?.wraps ? wrapped(words, { size, bold }, (widths[i] ?? 0) - 2 * PAD - inset) : [words];
+    });
+    const lines = Math.max(1, ...cells.map((c) => c.length));
+    const height = lines * lead + 1.4;
+    return {
+      height,
+      head,
+      draw: (at) => [
+        ...cells.flatMap((rows, i) =>
+          rows.map((words, k) => cell(words, i, { x: at.x, y: at.y - k * lead }, bold)),
+        ),
+        ...(row.swatch
+          ? row.swatch({ x: at.x + PAD, y: at.y - lead - 0.4, w: SWATCH - 2, h: lead - 0.4 })
+          : []),
+        rule(at, at.y - height, WEIGHT.hair),
+      ],
+    };
+  });
+  return [head, ...body];
+}

@@ -1,0 +1,37 @@
+import type { Leaf, Packet } from './leaf.ts';
+import { boards } from './pages/boards.ts';
+import { checks } from './pages/checks.ts';
+import { cover } from './pages/cover.ts';
+import { cutList } from './pages/cutList.ts';
+import { elevation } from './pages/elevation.ts';
+import { fastening } from './pages/fastening.ts';
+import { load } from './pages/load.ts';
+import { marks } from './pages/marks.ts';
+import { paint } from './pages/paint.ts';
+import { places } from './pages/places.ts';
+import { saw } from './pages/saw.ts';
+import { sheets } from './pages/sheets.ts';
+import { shopping } from './pages/shopping.ts';
+import { steps } from './pages/steps.ts';
+import { swing } from './pages/swing.ts';
+
+/** The kinds of pages in the order of the packet: what it is, what to get, what to do, what to mind. */
+export const PAGE_KINDS = {
+  cover,
+  elevation,
+  places,
+  cutList,
+  boards,
+  sheets,
+  saw,
+  shopping,
+  steps,
+  marks,
+  paint,
+  fastening,
+  swing,
+  load,
+  checks,
+} as const satisfies Readonly<Record<string, (packet: Packet) => Leaf[]>>;
+
+export type PageKind = keyof typeof PAGE_KINDS;

@@ -1,0 +1,31 @@
+import type { DrawItem } from '../../drawing/drawing.ts';
+import type { Box } from '../../geometry/shape.ts';
+import type { MeasureStyle } from '../../measure/style.ts';
+import type { Plan } from '../../plan/types.ts';
+import type { PlanWords, Say } from '../../plan/words/words.ts';
+import type { Sheet } from './sheet.ts';
+
+/** Everything a page kind may use. */
+export interface Packet {
+  readonly plan: Plan;
+  readonly say: Say;
+  readonly words: PlanWords;
+  readonly measure: MeasureStyle;
+  readonly unit: 'in' | 'mm';
+  /** Upright. */
+  readonly sheet: Sheet;
+}
+
+/** Where each kind of page begins, for the cover. */
+export interface Contents {
+  readonly title: string;
+  readonly page: number;
+}
+
+/** One page of the packet before it has its number. */
+export interface Leaf {
+  readonly title: string;
+  readonly landscape: boolean;
+  readonly scale: number | null;
+  readonly draw: (body: Box, contents: readonly Contents[]) => DrawItem[];
+}

@@ -1,0 +1,61 @@
+import { isInch } from '../../measure/style.ts';
+import type { Plan } from '../../plan/types.ts';
+import { EN } from '../../plan/words/en.ts';
+import { sayFor } from '../../plan/words/say.ts';
+import { type PdfPage, pdfOf } from '../pdf/pdf.ts';
+import { PAGE_KINDS, type PageKind } from './kinds.ts';
+import type { Contents, Leaf, Packet } from './leaf.ts';
+import { bodyOf, frame, packetSheet, turned } from './sheet.ts';
+import { WORDS } from './words.ts';
+
+const KINDS = Object.keys(PAGE_KINDS) as PageKind[];
+
+function packetFor(plan: Plan): Packet {
+  const { measure, pages } = plan.design;
+  return {
+    plan,
+    say: sayFor(plan),
+    words: EN,
+    measure,
+    unit: isInch(measure.unit) ? 'in' : 'mm',
+    sheet: packetSheet(pages.paper),
+  };
+}
+
+/** The packet's pages, numbered and framed, as drawings on paper. */
+export function packetPages(plan: Plan): PdfPage[] {
+  const packet = packetFor(plan);
+  const leaves: Leaf[] = [];
+  const contents: Contents[] = [];
+  for (const kind of KINDS) {
+    const own = PAGE_KINDS[kind](packet);
+    if (own.length === 0) continue;
+    if (kind !== 'cover') contents.push({ title: WORDS.titles[kind], page: leaves.length + 1 });
+    leaves.push(...own);
+  }
+  const { name, date } = plan.design;
+  return leaves.map((leaf, i) => {
+    const sheet = leaf.landscape ? turned(packet.sheet) : packet.sheet;
+    const block = {
+      design: name,
+      date,
+      title: leaf.title,
+      page: i + 1,
+      of: leaves.length,
+      scale: leaf.scale,
+      unit: packet.unit,
+    };
+    const items = [...frame(sheet, block), ...leaf.draw(bodyOf(sheet), contents)];
+    return {
+      width_mm: sheet.width,
+      height_mm: sheet.height,
+      drawing: { ...sheet, title: leaf.title, items },
+    };
+  });
+}
+
+/** The whole packet as a PDF; `onPage` is told how many pages are written. */
+export function packetOf(plan: Plan, onPage?: (done: number, total: number) => void): Promise<Uint8Array> {
+  const { name, date } = plan.design;
+  return pdfOf(packetPages(plan), { title: name, date }, onPage);
+}

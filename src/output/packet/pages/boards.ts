@@ -1,0 +1,75 @@
+import { boardDrawing } from '../../../cutting/boardDrawing.ts';
+import type { CutBoard } from '../../../cutting/result.ts';
+import { moved, text } from '../../../drawing/items.ts';
+import { TEXT } from '../../../drawing/style.ts';
+import { byId } from '../../../materials/lookup.ts';
+import { formatAngle, formatMoney, formatReading } from '../../../measure/format.ts';
+import type { Mm } from '../../../measure/units.ts';
+import { type Block, fillPages, heading, paragraph, space } from '../flow.ts';
+import type { Leaf, Packet } from '../leaf.ts';
+import { bodyOf } from '../sheet.ts';
+import { WORDS } from '../words.ts';
+
+const W = WORDS.boards;
+
+/** What of the board is not used: the trim of a bought one, the defects of an owned one. */
+function unusedOf({ plan }: Packet, board: CutBoard): { from: Mm; to: Mm }[] {
+  const { endTrim } = plan.design.shop;
+  if (board.owned !== null) return [...(plan.design.owned.find((o) => o.id === board.owned)?.defects ?? [])];
+  return endTrim === 0
+    ? []
+    : [
+        { from: 0, to: endTrim },
+        { from: board.length - endTrim, to: board.length },
+      ];
+}
+
+function boardBlock(packet: Packet, board: CutBoard, number: number, longest: Mm, width: Mm): Block {
+  const { plan, measure } = packet;
+  const stock = plan.stocks.get(board.stock);
+  const told = (mm: Mm) => formatReading(mm, measure);
+  const drawing = boardDrawing({
+    board,
+    pieces: byId(plan.joinery.pieces),
+    width: stock && stock.form !== 'sheet' ? stock.width : 50,
+    unused: unusedOf(packet, board),
+    text: { length: told, angle: formatAngle, offcut: (along) => W.rest(told(along)) },
+    paper: width,
+    longest,
+  });
+  const cost = board.owned === null ? `, ${formatMoney(board.cost, plan.design.measure.currency)}` : '';
+  const title = `${W.board(number, told(board.length), board.owned !== null)}${cost}`;
+  return {
+    height: drawing.height + 7,
+    draw: (at) => [
+      text({ x: at.x, y: at.y - 4 }, title, { size: TEXT.small }),
+      moved({ x: at.x, y: at.y - 6 - drawing.height }, drawing.items),
+    ],
+  };
+}
+
+/** Every board from left to right, stock by stock, with what is known about the least that must be bought. */
+export function boards(packet: Packet): Leaf[] {
+  const { cutting } = packet.plan;
+  if (cutting.boards.length === 0) return [];
+  const body = bodyOf(packet.sheet);
+  const longest = Math.max(...cutting.boards.map((b) => b.length));
+  const stocks = [...new Set(cutting.boards.map((b) => b.stock))];
+  const blocks = stocks.flatMap((stock): Block[] => {
+    const own = cutting.boards.filter((b) => b.stock === stock);
+    const bound = cutting.boardsBound.find((b) => b.stock === stock);
+    const told = bound ? (bound.proved ? W.proved : W.bound(bound.used, bound.lowerBound)) : '';
+    return [
+      heading(packet.say.name(stock)),
+      ...own.map((board, i) => boardBlock(packet, board, i + 1, longest, body.w)),
+      ...(told === '' ? [] : paragraph(told, body.w, TEXT.small)),
+      space(2),
+    ];
+  });
+  return fillPages([...paragraph(W.lead, body.w), space(2), ...blocks], body).map((draw) => ({
+    title: WORDS.titles.boards,
+    landscape: false,
+    scale: null,
+    draw,
+  }));
+}

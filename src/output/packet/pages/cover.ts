@@ -1,0 +1,118 @@
+import type { DrawItem } from '../../../drawing/drawing.ts';
+import { rectangle, text } from '../../../drawing/items.ts';
+import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import { fittedSize, shortened, textWidth, wrapped } from '../../../drawing/text.ts';
+import type { Box } from '../../../geometry/shape.ts';
+import { formatMoney, formatReading } from '../../../measure/format.ts';
+import { coloredFace } from '../faceView.ts';
+import type { Contents, Leaf, Packet } from '../leaf.ts';
+import { viewOf } from '../view.ts';
+import { WORDS } from '../words.ts';
+
+const W = WORDS.cover;
+
+function figures(packet: Packet): [string, string][] {
+  const { plan, say, measure } = packet;
+  const { cutting, face } = plan;
+  const length = (mm: number) => formatReading(mm, measure);
+  const bought = cutting.boards.filter((b) => b.owned === null).length;
+  const pages = plan.patterns.reduce((sum, set) => sum + set.pages.length, 0);
+  const paints = plan.finish.uses.filter((u) => u.volume > 0).map((u) => say.name(u.finish));
+  return [
+    [W.face, W.faceSize(length(face.width), length(face.height))],
+    [W.parts, W.partCount(plan.layout.parts.length, plan.joinery.pieces.length)],
+    [W.boards, W.boardCount(bought, cutting.boards.length - bought)],
+    [W.sheets, String(cutting.sheets.length)],
+    [W.paint, paints.join(', ') || WORDS.paint.nothing],
+    [W.weight, say.mass(plan.load.added)],
+    [W.lift, W.liftAt(say.force(plan.load.liftAdded))],
+    [W.floorSpace, W.floorSpaceOf(length(plan.fold.floorSpace))],
+    [W.patterns, String(pages)],
+    [W.cost, formatMoney(plan.total, plan.design.measure.currency)],
+  ];
+}
+
+function state(packet: Packet): string[] {
+  const count = (severity: string) => packet.plan.checks.filter((c) => c.severity === severity).length;
+  const [errors, warnings] = [count('error'), count('warning')];
+  return [...(errors > 0 ? [W.errors(errors)] : []), ...(warnings > 0 ? [W.warnings(warnings)] : [])];
+}
+
+function column(packet: Packet, room: Box, contents: readonly Contents[]): DrawItem[] {
+  const { design } = packet.plan;
+  const items: DrawItem[] = [];
+  const size = TEXT.small;
+  let y = room.y + room.h;
+  const heading = (words: string) => {
+    y -= 6;
+    items.push(text({ x: room.x, y }, words, { size: TEXT.large, bold: true }));
+    y -= 2.4;
+  };
+  for (const row of wrapped(design.name, { size: TEXT.title, bold: true }, room.w).slice(0, 3)) {
+    const fit = fittedSize(row, { size: TEXT.title, bold: true }, room.w);
+    y -= TEXT.title;
+    items.push(text({ x: room.x, y }, row, { size: fit, bold: true }));
+  }
+  y -= 2;
+  for (const row of wrapped(W.subtitle, { size }, room.w)) {
+    y -= 3.6;
+    items.push(text({ x: room.x, y }, row, { size, color: INK.soft }));
+  }
+  y -= 3;
+  heading(W.figures);
+  for (const [term, words] of figures(packet)) {
+    const rows = wrapped(words, { size }, room.w - 24).slice(0, 3);
+    items.push(text({ x: room.x, y: y - 3.4 }, term, { size, color: INK.soft }));
+    rows.forEach((row, i) => {
+      items.push(text({ x: room.x + 24, y: y - 3.4 - i * 3.5 }, row, { size }));
+    });
+    y -= rows.length * 3.5 + 1;
+  }
+  const told = state(packet);
+  if (told.length > 0) {
+    const h = told.length * 4 + 3;
+    y -= 4;
+    items.push(rectangle({ x: room.x, y: y - h, w: room.w, h }, { stroke: INK.line, width: WEIGHT.bold }));
+    told.forEach((row, i) => {
+      items.push(text({ x: room.x + 2, y: y - 4.2 - i * 4 }, row, { size, bold: true }));
+    });
+    y -= h;
+  }
+  y -= 4;
+  heading(W.contents);
+  for (const { title, page } of contents) {
+    const words = shortened(title, { size }, room.w - 10);
+    items.push(text({ x: room.x, y: y - 3.4 }, words, { size }));
+    const number = String(page);
+    items.push(text({ x: room.x + room.w - textWidth(number, { size }), y: y - 3.4 }, number, { size }));
+    y -= 4;
+  }
+  if (design.note !== '') {
+    y -= 4;
+    heading(W.note);
+    const most = Math.max(0, Math.floor((y - room.y - 24) / 3.5));
+    for (const row of wrapped(design.note, { size }, room.w).slice(0, most)) {
+      items.push(text({ x: room.x, y: y - 3.4 }, row, { size }));
+      y -= 3.5;
+    }
+  }
+  const caution = wrapped(W.caution, { size: TEXT.note }, room.w);
+  caution.forEach((row, i) => {
+    items.push(text({ x: room.x, y: room.y + (caution.length - 1 - i) * 3.1 }, row, { size: TEXT.note }));
+  });
+  return items;
+}
+
+/** The face in color beside its key figures and the table of contents. */
+export function cover(packet: Packet): Leaf[] {
+  const { face } = packet.plan;
+  const landscape = face.width > face.height;
+  const draw = (body: Box, contents: readonly Contents[]): DrawItem[] => {
+    const side = landscape ? body.w * 0.3 : body.w * 0.36;
+    const picture = { x: body.x, y: body.y, w: body.w - side - 8, h: body.h - 2 };
+    const text = { x: body.x + body.w - side, y: body.y, w: side, h: body.h };
+    const view = viewOf(face.box, picture);
+    return [...coloredFace(packet.plan, view), ...column(packet, text, contents)];
+  };
+  return [{ title: WORDS.titles.cover, landscape, scale: null, draw }];
+}

@@ -1,0 +1,171 @@
+import { moved, rectangle, text } from '../../../drawing/items.ts';
+import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import { shortened } from '../../../drawing/text.ts';
+import { boxOfPoints } from '../../../geometry/ring.ts';
+import type { Piece, PieceEnd } from '../../../joinery/piece.ts';
+import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
+import { formatAngle, formatLength, formatReading } from '../../../measure/format.ts';
+import type { Mm } from '../../../measure/units.ts';
+import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import type { Leaf, Packet } from '../leaf.ts';
+import { bodyOf } from '../sheet.ts';
+import { WORDS } from '../words.ts';
+
+const W = WORDS.cutList;
+
+/** Identical pieces, told once. */
+export interface Group {
+  readonly piece: Piece;
+  readonly count: number;
+  readonly pieces: readonly Piece[];
+}
+
+/** Pieces by their mark, in the order of the marks. */
+export function groups({ plan }: Packet): Group[] {
+  const byLabel = new Map<string, Piece[]>();
+  for (const piece of plan.joinery.pieces) {
+    const known = byLabel.get(piece.label);
+    if (known) known.push(piece);
+    else byLabel.set(piece.label, [piece]);
+  }
+  return [...byLabel.values()]
+    .flatMap((pieces) => (pieces[0] ? [{ piece: pieces[0], count: pieces.length, pieces }] : []))
+    .sort((a, b) => compareLabels(a.piece.label, b.piece.label));
+}
+
+/** `A2` before `A10` before `B1`. */
+export function compareLabels(a: string, b: string): number {
+  const split = (label: string) => /^(\D*)(\d*)(.*)$/.exec(label) ?? ['', label, '', ''];
+  const [, wa = '', na = '', ra = ''] = split(a);
+  const [, wb = '', nb = '', rb = ''] = split(b);
+  if (wa !== wb) return wa < wb ? -1 : 1;
+  return Number(na) - Number(nb) || (ra < rb ? -1 : ra > rb ? 1 : 0);
+}
+
+/** An end in a few words: `miter 45°`, `square`, `miter 31.6°, bevel 33.9°`. */
+export function endWords(end: PieceEnd): string {
+  if (end.miter === 0 && end.bevel === 0) return WORDS.end[end.cut];
+  const angles = [
+    ...(end.miter === 0 ? [] : [formatAngle(Math.abs(end.miter))]),
+    ...(end.bevel === 0 ? [] : [`${WORDS.saw.bevel.toLowerCase()} ${formatAngle(Math.abs(end.bevel))}`]),
+  ];
+  return `${WORDS.end[end.cut]} ${angles.join(', ')}`;
+}
+
+function endsOf({ ends: [a, b] }: Piece): string {
+  const [start, end] = [endWords(a), endWords(b)];
+  return start === end ? start : `${start} / ${end}`;
+}
+
+/** Names of the parts that identical pieces belong to, shortened to their common beginning where they are many. */
+function nameOf({ pieces }: Group): string {
+  const names = [...new Set(pieces.map((p) => p.name))];
+  if (names.length <= 2) return names.join(', ');
+  return `${names[0]} … ${names[names.length - 1]}`;
+}
+
+function listOf(packet: Packet, width: Mm): Block[] {
+  const told = (mm: Mm) => formatReading(mm, packet.measure);
+  const all = groups(packet);
+  return (['flat', 'shaped', 'sheet'] as const).flatMap((form) => {
+    const own = all.filter((g) => g.piece.form === form);
+    if (own.length === 0) return [];
+    const rows = own.map((group) => {
+      const { piece, count } = group;
+      const fit = piece.fit.inPlace ? `; ${W.inPlace(told(piece.fit.allowance))}` : '';
+      return {
+        cells: [
+          piece.label,
+          String(count),
+          nameOf(group),
+          packet.say.name(piece.stock),
+          formatLength(piece.shown, packet.measure),
+          form === 'sheet' ? '' : told(piece.short),
+          told(piece.width),
+          told(piece.thickness),
+          form === 'sheet' ? fit.slice(2) : `${endsOf(piece)}${fit}`,
+        ],
+      };
+    });
+    const columns = [
+      { title: W.label, share: 1.3 },
+      { title: W.count, share: 1, figure: true },
+      { title: W.name, share: 4, wraps: true },
+      { title: W.stock, share: 3.4, wraps: true },
+      { title: W.long, share: 3, figure: true },
+      { title: W.short, share: 2.4, figure: true },
+      { title: W.width, share: 2.2, figure: true },
+      { title: W.thickness, share: 1.9, figure: true },
+      { title: W.ends, share: 3.6, wraps: true },
+    ];
+    return [heading(WORDS.form[form]), ...table(columns, rows, width), space(3)];
+  });
+}
+
+const CELL = { height: 44, gap: 4 } as const;
+
+/** Drawings of two pieces side by side, each in a frame with its count and name. */
+function drawingRow(packet: Packet, row: readonly Group[], width: Mm): Block {
+  const cellWidth = (width - CELL.gap) / 2;
+  const words = {
+    length: (mm: Mm) => formatReading(mm, packet.measure),
+    end: (end: PieceEnd) =>
+      end.miter === 0 && end.bevel === 0
+        ? ''
+        : [end.miter, end.bevel]
+            .filter((a) => a !== 0)
+            .map((a) => formatAngle(Math.abs(a)))
+            .join(' / '),
+    face: '',
+  };
+  return {
+    height: CELL.height + CELL.gap,
+    draw: (at) =>
+      row.flatMap((group, i) => {
+        const x = at.x + i * (cellWidth + CELL.gap);
+        const y = at.y - CELL.height;
+        const title = `${group.count > 1 ? `${W.times(group.count)}: ` : ''}${nameOf(group)}`;
+        const stock = `${packet.say.name(group.piece.stock)}, ${words.length(group.piece.width)} x ${words.length(group.piece.thickness)}`;
+        const drawing = pieceDrawing(group.piece, { width: cellWidth - 4, height: CELL.height - 12 }, words);
+        return [
+          rectangle({ x, y, w: cellWidth, h: CELL.height }, { stroke: INK.faint, width: WEIGHT.thin }),
+          text(
+            { x: x + 2, y: at.y - 4.2 },
+            shortened(title, { size: TEXT.small, bold: true }, cellWidth - 4),
+            {
+              size: TEXT.small,
+              bold: true,
+            },
+          ),
+          text({ x: x + 2, y: at.y - 7.6 }, shortened(stock, { size: TEXT.note }, cellWidth - 4), {
+            size: TEXT.note,
+            color: INK.soft,
+          }),
+          moved({ x: x + 2, y: y + 1.5 }, drawing.items),
+        ];
+      }),
+  };
+}
+
+/** Pieces worth a drawing: those whose shape the list does not tell. */
+const needsDrawing = ({ piece }: Group): boolean => {
+  const plain = piece.ends.every((end) => end.miter === 0 && end.bevel === 0);
+  const box = boxOfPoints(piece.outline);
+  const rectangular =
+    piece.outline.length === 4 && Math.abs(box.w - piece.length) < 1e-3 && piece.holes.length === 0;
+  return !(plain && rectangular);
+};
+
+/** All pieces by their marks with lengths and ends, and a drawing of every shape that is not a plain rectangle. */
+export function cutList(packet: Packet): Leaf[] {
+  const body = bodyOf(packet.sheet);
+  const list = [...paragraph(W.lead, body.w), space(2), ...listOf(packet, body.w)];
+  const drawn = groups(packet).filter(needsDrawing);
+  const rows: Block[] = [];
+  for (let i = 0; i < drawn.length; i += 2) rows.push(drawingRow(packet, drawn.slice(i, i + 2), body.w));
+  const leaf = (title: string) => (draw: Leaf['draw']) => ({ title, landscape: false, scale: null, draw });
+  return [
+    ...fillPages(list, body).map(leaf(WORDS.titles.cutList)),
+    ...fillPages(rows, body).map(leaf(WORDS.titles.pieces)),
+  ];
+}

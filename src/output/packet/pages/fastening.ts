@@ -1,0 +1,134 @@
+import { dot } from '../../../drawing/dimension.ts';
+import type { DrawItem } from '../../../drawing/drawing.ts';
+import { circle, lines, text } from '../../../drawing/items.ts';
+import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import type { Fastened } from '../../../fastening/result.ts';
+import type { Box, Point } from '../../../geometry/shape.ts';
+import { formatReading, formatVolume } from '../../../measure/format.ts';
+import { outlinedFace } from '../faceView.ts';
+import { fillPages, heading, paragraph, space, table } from '../flow.ts';
+import type { Leaf, Packet } from '../leaf.ts';
+import { bodyOf, turned } from '../sheet.ts';
+import { viewOf } from '../view.ts';
+import { WORDS } from '../words.ts';
+
+const W = WORDS.fastening;
+
+/** Brads as dots, screws as circles, what comes from behind as crosses. */
+function mark({ how, from }: Fastened, p: Point): DrawItem {
+  if (from === 'back') {
+    const r = 0.9;
+    return lines(
+      [
+        [
+          { x: p.x - r, y: p.y - r },
+          { x: p.x + r, y: p.y + r },
+        ],
+        [
+          { x: p.x - r, y: p.y + r },
+          { x: p.x + r, y: p.y - r },
+        ],
+      ],
+      { stroke: INK.line, width: WEIGHT.fine },
+    );
+  }
+  return how === 'screws'
+    ? circle(p, 1, { stroke: INK.line, width: WEIGHT.fine, fill: INK.paper })
+    : dot(p, 0.55);
+}
+
+function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
+  const { plan } = packet;
+  const view = viewOf(plan.face.box, body, { left: 0, right: 0, top: 7, bottom: 0 });
+  const marks = plan.fastening.parts.flatMap((part) => part.at.map((p) => mark(part, view.to(p))));
+  return {
+    items: [
+      text({ x: body.x, y: body.y + body.h - 3 }, W.map, { size: TEXT.small }),
+      ...outlinedFace(plan, view),
+      ...marks,
+    ],
+    scale: view.scale,
+  };
+}
+
+/** Parts that are fixed alike, told in one row. */
+function rows(packet: Packet) {
+  const { plan, say, measure } = packet;
+  const told = (mm: number) => formatReading(mm, measure);
+  const alike = new Map<string, { part: Fastened; names: string[]; count: number; glue: number }>();
+  for (const part of plan.fastening.parts) {
+    if (part.how === 'none') continue;
+    const key = [
+      part.how,
+      part.fastener,
+      part.length,
+      part.from,
+      part.bite.toFixed(2),
+      part.depth.toFixed(2),
+    ].join('|');
+    const known = alike.get(key) ?? { part, names: [], count: 0, glue: 0 };
+    known.names.push(say.name(part.part));
+    known.count += part.at.length;
+    known.glue += part.glue;
+    alike.set(key, known);
+  }
+  return [...alike.values()].map(({ part, names, count, glue }) => ({
+    cells: [
+      [...new Set(names)].join(', '),
+      WORDS.how[part.how],
+      part.length === null ? '' : told(part.length),
+      count === 0 ? '' : String(count),
+      count === 0 ? '' : W[part.from],
+      count === 0 || part.length === null ? '' : told(part.bite),
+      count === 0 || part.length === null ? '' : told(part.depth),
+      glue === 0 ? '' : formatVolume(glue, measure),
+    ],
+  }));
+}
+
+/** Where each brad and screw goes, and which one. */
+export function fastening(packet: Packet): Leaf[] {
+  const { plan, measure } = packet;
+  const landscape = plan.face.width > plan.face.height;
+  const front = map(packet, bodyOf(landscape ? turned(packet.sheet) : packet.sheet));
+  const body = bodyOf(packet.sheet);
+  const figure = (title: string, share: number) => ({ title, share, figure: true });
+  const columns = [
+    { title: W.part, share: 6, wraps: true },
+    { title: W.how, share: 1.6 },
+    figure(W.length, 2),
+    figure(W.count, 1.2),
+    { title: W.from, share: 1.8 },
+    figure(W.bite, 2),
+    figure(W.room, 2.8),
+    figure(W.glue, 2),
+  ];
+  const names = new Map([...plan.tables.brads, ...plan.tables.screws].map((f) => [f.id, f.name]));
+  const total = plan.fastening.use.map((use) => ({
+    cells: [names.get(use.fastener) ?? use.fastener, formatReading(use.length, measure), String(use.count)],
+  }));
+  const found = rows(packet);
+  const blocks = [
+    ...paragraph(W.lead, body.w),
+    space(2),
+    ...(found.length > 0 ? table(columns, found, body.w) : []),
+    space(3),
+    ...(total.length > 0 ? [heading(W.total)] : []),
+    ...(total.length > 0
+      ? table(
+          [{ title: WORDS.shopping.item, share: 4 }, figure(W.length, 2), figure(W.count, 1)],
+          total,
+          body.w * 0.6,
+        )
+      : []),
+  ];
+  return [
+    { title: WORDS.titles.fastening, landscape, scale: front.scale, draw: (room) => map(packet, room).items },
+    ...fillPages(blocks, body).map((draw) => ({
+      title: WORDS.titles.fastening,
+      landscape: false,
+      scale: null,
+      draw,
+    })),
+  ];
+}

@@ -1,0 +1,117 @@
+import type { DrawItem } from '../../../drawing/drawing.ts';
+import { line, lines, polyline, text } from '../../../drawing/items.ts';
+import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import type { Box, Point } from '../../../geometry/shape.ts';
+import { formatAngle, formatMoment, formatReading } from '../../../measure/format.ts';
+import type { Mm, NewtonMeters } from '../../../measure/units.ts';
+import { type Block, entry, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import type { Leaf, Packet } from '../leaf.ts';
+import { bodyOf } from '../sheet.ts';
+import { WORDS } from '../words.ts';
+
+const W = WORDS.load;
+
+/** A round step that divides `most` into four to eight. */
+function stepOf(most: number): number {
+  const power = 10 ** Math.floor(Math.log10(Math.max(most, 1e-9)));
+  return [0.2, 0.5, 1, 2].map((s) => s * power).find((s) => most / s <= 8) ?? 2 * power;
+}
+
+/** Moment against angle: one line with the face, one for the bare bed, told apart by dashes. */
+function curve(packet: Packet, box: Box): DrawItem[] {
+  const { plan, measure } = packet;
+  const points = plan.load.curve;
+  const whole = points.map((p) => ({ angle: p.angle, moment: p.added + p.bare }));
+  const bare = points.map((p) => ({ angle: p.angle, moment: p.bare }));
+  const all = [...whole, ...bare].map((p) => p.moment);
+  const step = stepOf(Math.max(...all.map(Math.abs), 1));
+  const low = Math.floor(Math.min(0, ...all) / step) * step;
+  const high = Math.max(low + step, Math.ceil(Math.max(0, ...all) / step) * step);
+  const plot = { x: box.x + 24, y: box.y + 10, w: box.w - 60, h: box.h - 16 };
+  const to = (angle: number, moment: NewtonMeters): Point => ({
+    x: plot.x + (angle / 90) * plot.w,
+    y: plot.y + ((moment - low) / (high - low)) * plot.h,
+  });
+  const hair = { stroke: INK.faint, width: WEIGHT.hair };
+  const items: DrawItem[] = [];
+  for (let i = 0; low + i * step <= high + step / 1000; i++) {
+    const moment = low + i * step;
+    items.push(line(to(0, moment), to(90, moment), hair));
+    const at = to(0, moment);
+    const words = formatMoment(moment, measure);
+    items.push(text({ x: at.x - 1.6, y: at.y - 0.8 }, words, { size: TEXT.note, anchor: 'end' }));
+  }
+  for (let angle = 0; angle <= 90; angle += 15) {
+    items.push(line(to(angle, low), to(angle, high), hair));
+    const at = to(angle, low);
+    items.push(text({ x: at.x, y: at.y - 4 }, formatAngle(angle), { size: TEXT.note, anchor: 'middle' }));
+  }
+  items.push(lines([[to(0, 0), to(90, 0)]], { stroke: INK.line, width: WEIGHT.thin }));
+  const drawn = [
+    { row: whole, words: W.curveAdded, dash: undefined },
+    { row: bare, words: W.curveBare, dash: DASH.hidden },
+  ];
+  const ends = drawn.map(({ row }) => to(90, row[row.length - 1]?.moment ?? 0).y);
+  // Words at the lines' ends, parted where the lines end too near to each other.
+  const near = Math.abs((ends[0] ?? 0) - (ends[1] ?? 0)) < 4;
+  drawn.forEach(({ row, words, dash }, i) => {
+    const path = row.map((p) => to(p.angle, p.moment));
+    items.push(polyline(path, false, { stroke: INK.line, width: WEIGHT.bold, ...(dash ? { dash } : {}) }));
+    const upper = (ends[i] ?? 0) >= (ends[1 - i] ?? 0) && i === 0;
+    const shift = near ? (upper ? 2 : -2) : 0;
+    items.push(
+      text({ x: plot.x + plot.w + 1.6, y: (ends[i] ?? 0) - 0.9 + shift }, words, { size: TEXT.small }),
+    );
+  });
+  return items;
+}
+
+/** Estimates of weight and lift, and the moment through the swing. */
+export function load(packet: Packet): Leaf[] {
+  const { plan, say, measure } = packet;
+  const body = bodyOf(packet.sheet);
+  const told = (mm: Mm) => formatReading(mm, measure);
+  const { center } = plan.load;
+  const figures: [string, string][] = [
+    [W.added, say.mass(plan.load.added)],
+    [W.bare, say.mass(plan.load.bare)],
+    [W.center, W.centerAt(told(center.x), told(center.y), told(center.z))],
+    [W.moment, formatMoment(plan.load.moment, measure)],
+    [W.lift, say.force(plan.load.liftAdded)],
+    [W.liftBare, say.force(plan.load.liftBare)],
+  ];
+  const chart: Block = {
+    height: 84,
+    draw: (at, w) => curve(packet, { x: at.x, y: at.y - 84, w, h: 84 }),
+  };
+  const masses = [...plan.load.byPart].sort((a, b) => b.mass - a.mass || (a.part < b.part ? -1 : 1));
+  const blocks = [
+    heading(W.figures),
+    ...figures.map(([term, words]) => entry(term, words, body.w, 74)),
+    space(2),
+    ...paragraph(W.caution, body.w),
+    space(2),
+    heading(W.curve),
+    chart,
+    space(2),
+    ...(masses.length === 0
+      ? []
+      : [
+          heading(W.byPart),
+          ...table(
+            [
+              { title: W.part, share: 5 },
+              { title: W.mass, share: 2, figure: true },
+            ],
+            masses.map(({ part, mass }) => ({ cells: [say.name(part), say.mass(mass)] })),
+            body.w * 0.55,
+          ),
+        ]),
+  ];
+  return fillPages(blocks, body).map((draw) => ({
+    title: WORDS.titles.load,
+    landscape: false,
+    scale: null,
+    draw,
+  }));
+}

@@ -1,0 +1,33 @@
+import { formatLength } from '../../../measure/format.ts';
+import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import type { Leaf, Packet } from '../leaf.ts';
+import { bodyOf } from '../sheet.ts';
+import { WORDS } from '../words.ts';
+import { tickBox } from './shopping.ts';
+
+const W = WORDS.marks;
+
+/** Both story sticks as tables, each mark with all edges that fall on it. */
+export function marks(packet: Packet): Leaf[] {
+  const body = bodyOf(packet.sheet);
+  const columns = [
+    { title: W.at, share: 2.6, figure: true },
+    { title: W.what, share: 10, wraps: true },
+  ];
+  const blocks = packet.plan.marks.sticks.flatMap((stick): Block[] => {
+    const rows = stick.marks.map((mark) => ({
+      cells: [
+        formatLength(mark.shown, packet.measure),
+        mark.edges.map(({ part, edge }) => `${packet.say.name(part)} ${W.edge[edge][stick.axis]}`).join(', '),
+      ],
+      swatch: tickBox,
+    }));
+    return [heading(W.axis[stick.axis]), ...table(columns, rows, body.w), space(4)];
+  });
+  return fillPages([...paragraph(W.lead, body.w), ...blocks], body).map((draw) => ({
+    title: WORDS.titles.marks,
+    landscape: false,
+    scale: null,
+    draw,
+  }));
+}

@@ -1,0 +1,188 @@
+import type { DrawItem } from '../../../drawing/drawing.ts';
+import { HATCHINGS, type Hatching, hatch } from '../../../drawing/hatch.ts';
+import { circle, rectangle, shape, text } from '../../../drawing/items.ts';
+import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import { pathOfRegion } from '../../../geometry/path.ts';
+import { areaOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
+import type { Box, Point, Region } from '../../../geometry/shape.ts';
+import { formatArea, formatMoney, formatReading, formatVolume } from '../../../measure/format.ts';
+import { colorOf, labelBox } from '../faceView.ts';
+import { type Block, entry, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import type { Leaf, Packet } from '../leaf.ts';
+import { bodyOf, turned } from '../sheet.ts';
+import { viewOf } from '../view.ts';
+import { WORDS } from '../words.ts';
+
+const W = WORDS.paint;
+const LEGEND = 9;
+
+/** Finishes that show, in the order of the design, each with its hatching; bare wood comes last. */
+function finishesShown({ plan }: Packet): (string | null)[] {
+  const shown = new Set(plan.finish.shown.map((s) => s.finish));
+  const own = plan.design.finishes.map((f) => f.id).filter((id) => shown.has(id));
+  return shown.has(null) ? [...own, null] : own;
+}
+
+const hatchingOf = (i: number): Hatching | null => HATCHINGS[(i + 1) % HATCHINGS.length] ?? null;
+
+/** Bare wood is left white in the map. */
+const patternOf = (finish: string | null, i: number): Hatching | null =>
+  finish === null ? null : hatchingOf(i);
+
+/** Mixed with white, so that hatching and figures stay readable on it. */
+function pale(color: string): string {
+  const channel = (at: number) => {
+    const value = Number.parseInt(color.slice(at, at + 2), 16);
+    return Math.round(value + (255 - value) * 0.62)
+      .toString(16)
+      .padStart(2, '0');
+  };
+  return `#${channel(1)}${channel(3)}${channel(5)}`;
+}
+
+/** A place inside the region for its number: the middle of its box, or of its largest part's box. */
+function numberPlace(region: Region): Point | null {
+  const box = labelBox(region);
+  if (!box) return null;
+  const tries = [0.5, 0.25, 0.75, 0.12, 0.88].flatMap((u) =>
+    [0.5, 0.25, 0.75, 0.12, 0.88].map((v) => ({ x: box.x + u * box.w, y: box.y + v * box.h })),
+  );
+  return tries.find((p) => containsPointInRegion(region, p)) ?? null;
+}
+
+function numbered(at: Point, number: string): DrawItem[] {
+  const size = TEXT.note;
+  return [
+    circle(at, 1.9, { fill: INK.paper, stroke: INK.line, width: WEIGHT.thin }),
+    text({ x: at.x, y: at.y - size * 0.36 }, number, { size, anchor: 'middle', bold: true }),
+  ];
+}
+
+function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
+  const { plan, say } = packet;
+  const finishes = finishesShown(packet);
+  const perRow = 3;
+  const rows = Math.ceil(finishes.length / perRow);
+  const view = viewOf(plan.face.box, body, { left: 0, right: 0, top: 6, bottom: rows * LEGEND + 4 });
+  const areas = plan.finish.shown.map((s) => ({ ...s, region: view.region(s.region) }));
+  const fills = areas.map((s) =>
+    shape(pathOfRegion(s.region), {
+      fill: s.finish === null ? INK.paper : pale(colorOf(plan, s.finish)),
+      fillRule: 'evenodd',
+      stroke: INK.line,
+      width: WEIGHT.thin,
+    }),
+  );
+  const hatches = areas.flatMap((s) => hatch(s.region, patternOf(s.finish, finishes.indexOf(s.finish))));
+  const taken: Point[] = [];
+  const numbers = [...areas]
+    .filter((s) => s.finish !== null && areaOf(s.region) > 25)
+    .sort((a, b) => areaOf(b.region) - areaOf(a.region))
+    .flatMap((s) => {
+      const at = numberPlace(s.region);
+      if (!at || taken.some((p) => Math.hypot(p.x - at.x, p.y - at.y) < 5)) return [];
+      taken.push(at);
+      return numbered(at, String(finishes.indexOf(s.finish) + 1));
+    });
+  const legend = finishes.flatMap((finish, i) => {
+    const w = body.w / perRow;
+    const at = { x: body.x + (i % perRow) * w, y: body.y + (rows - 1 - Math.floor(i / perRow)) * LEGEND };
+    const box = { x: at.x, y: at.y, w: 12, h: 6 };
+    const words = finish === null ? W.bare : `${i + 1}  ${say.name(finish)}`;
+    return [
+      ...swatch(packet, finish, i)(box),
+      text({ x: at.x + 14, y: at.y + 2 }, words, { size: TEXT.small }),
+    ];
+  });
+  const note = text({ x: body.x, y: body.y + body.h - 3 }, W.map, { size: TEXT.small });
+  const border = rectangle(view.box, { stroke: INK.line, width: WEIGHT.bold });
+  return { items: [note, ...fills, ...hatches, ...numbers, border, ...legend], scale: view.scale };
+}
+
+/** Color and hatching of a finish, as on the map. */
+const swatch =
+  ({ plan }: Packet, finish: string | null, i: number) =>
+  (box: Box): DrawItem[] => [
+    rectangle(box, {
+      fill: finish === null ? INK.paper : pale(colorOf(plan, finish)),
+      stroke: INK.line,
+      width: WEIGHT.thin,
+    }),
+    ...hatch(regionOfBox(box), patternOf(finish, i)),
+  ];
+
+function uses(packet: Packet, width: number): Block[] {
+  const { plan, say, measure } = packet;
+  const finishes = finishesShown(packet);
+  const area = (m2: number) => (m2 === 0 ? '' : formatArea(m2, measure));
+  const volume = (l: number) => (l === 0 ? '' : formatVolume(l, measure));
+  const containers = new Map(plan.tables.containers.map((c) => [c.id, c.name]));
+  const rows = plan.finish.uses.map((use) => {
+    const i = finishes.indexOf(use.finish);
+    const number = i < 0 ? '' : `${i + 1}  `;
+    return {
+      cells: [
+        `${number}${say.name(use.finish)}`,
+        area(use.face),
+        area(use.edge),
+        area(use.back),
+        String(use.coats),
+        volume(use.volume),
+        volume(use.primer),
+        use.buy.map((b) => `${b.count} x ${containers.get(b.container) ?? b.container}`).join(', '),
+        volume(use.left),
+        use.tape === 0 ? '' : formatReading(use.tape, measure),
+      ],
+      ...(i < 0 ? {} : { swatch: swatch(packet, use.finish, i) }),
+    };
+  });
+  const figure = (title: string, share: number) => ({ title, share, figure: true });
+  const columns = [
+    { title: W.finish, share: 5.4, wraps: true },
+    figure(W.face, 2.7),
+    figure(W.edge, 2.7),
+    figure(W.back, 2.5),
+    figure(W.coats, 1.5),
+    figure(W.need, 2.5),
+    figure(W.primer, 2.4),
+    { title: W.buy, share: 3.4, wraps: true },
+    figure(W.left, 2.4),
+    figure(W.tape, 2.7),
+  ];
+  return table(columns, rows, width);
+}
+
+/** Which color goes where, how much of each, and what is painted before it is fixed. */
+export function paint(packet: Packet): Leaf[] {
+  const { plan, say, words } = packet;
+  const { face, finish } = plan;
+  const landscape = face.width > face.height;
+  const body = bodyOf(packet.sheet);
+  const names = (ids: readonly string[]) => words.list([...new Set(ids.map(say.name))]) || W.nothing;
+  const blocks = [
+    ...(finish.uses.length > 0 ? uses(packet, body.w) : paragraph(W.none, body.w)),
+    space(4),
+    heading(WORDS.titles.steps),
+    entry(W.before, names(finish.before), body.w, 38),
+    entry(W.after, names(finish.after), body.w, 38),
+    entry(
+      WORDS.cover.cost,
+      formatMoney(
+        finish.uses.reduce((sum, u) => sum + u.cost, 0),
+        plan.design.measure.currency,
+      ),
+      body.w,
+      38,
+    ),
+  ];
+  const front = map(packet, bodyOf(landscape ? turned(packet.sheet) : packet.sheet));
+  return [
+    { title: WORDS.titles.paint, landscape, scale: front.scale, draw: (room) => map(packet, room).items },
+    ...fillPages(blocks, body).map((draw) => ({
+      title: WORDS.titles.paint,
+      landscape: false,
+      scale: null,
+      draw,
+    })),
+  ];
+}

@@ -1,0 +1,68 @@
+import type { CutSheet } from '../../../cutting/result.ts';
+import { sheetDrawing } from '../../../cutting/sheetDrawing.ts';
+import { moved } from '../../../drawing/items.ts';
+import { byId } from '../../../materials/lookup.ts';
+import { formatAngle, formatMoney, formatReading } from '../../../measure/format.ts';
+import type { Mm } from '../../../measure/units.ts';
+import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import type { Leaf, Packet } from '../leaf.ts';
+import { bodyOf } from '../sheet.ts';
+import { WORDS } from '../words.ts';
+
+const W = WORDS.sheets;
+
+function sheetBlocks(packet: Packet, sheet: CutSheet, number: number, width: Mm): Block[] {
+  const { plan, measure, say } = packet;
+  const told = (mm: Mm) => formatReading(mm, measure);
+  const drawing = sheetDrawing({
+    sheet,
+    pieces: byId(plan.joinery.pieces),
+    kerf: plan.design.shop.sheetKerf,
+    text: {
+      length: told,
+      angle: formatAngle,
+      offcut: (along, across) =>
+        WORDS.boards.rest(across === undefined ? told(along) : `${told(along)} x ${told(across)}`),
+    },
+    paper: { width, height: 115 },
+  });
+  const money = formatMoney(sheet.cost, plan.design.measure.currency);
+  const title = `${W.sheet(number, say.name(sheet.stock), told(sheet.length), told(sheet.width))}, ${sheet.owned === null ? money : W.shelf}`;
+  const picture: Block = {
+    height: drawing.height + 3,
+    heldToNext: true,
+    draw: (at) => [moved({ x: at.x, y: at.y - drawing.height }, drawing.items)],
+  };
+  const rows = sheet.sequence.map((cut) => ({
+    cells: [String(cut.number), W[cut.kind], told(cut.fence), `${told(cut.of.w)} x ${told(cut.of.h)}`],
+  }));
+  const columns = [
+    { title: W.number, share: 1, figure: true },
+    { title: W.kind, share: 2 },
+    { title: W.fence, share: 2, figure: true },
+    { title: W.of, share: 4, figure: true },
+  ];
+  return [heading(title), picture, ...table(columns, rows, width * 0.7), space(5)];
+}
+
+/** Every sheet to scale, and its cuts in their order. */
+export function sheets(packet: Packet): Leaf[] {
+  const all = packet.plan.cutting.sheets;
+  if (all.length === 0) return [];
+  const body = bodyOf(packet.sheet);
+  const bounds = packet.plan.cutting.sheetsBound.map(
+    (b) =>
+      `${packet.say.name(b.stock)}: ${b.proved ? WORDS.boards.proved : WORDS.boards.bound(b.used, b.lowerBound)}`,
+  );
+  const blocks = [
+    ...paragraph(W.lead, body.w),
+    ...all.flatMap((sheet, i) => sheetBlocks(packet, sheet, i + 1, body.w)),
+    ...bounds.flatMap((words) => paragraph(words, body.w)),
+  ];
+  return fillPages(blocks, body).map((draw) => ({
+    title: WORDS.titles.sheets,
+    landscape: false,
+    scale: null,
+    draw,
+  }));
+}

@@ -1,0 +1,68 @@
+import { rectangle } from '../../../drawing/items.ts';
+import { INK, WEIGHT } from '../../../drawing/style.ts';
+import type { Box } from '../../../geometry/shape.ts';
+import { formatMoney, formatReading, formatVolume } from '../../../measure/format.ts';
+import type { ShoppingLine } from '../../../plan/types.ts';
+import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import type { Leaf, Packet } from '../leaf.ts';
+import { bodyOf } from '../sheet.ts';
+import { WORDS } from '../words.ts';
+
+const W = WORDS.shopping;
+
+function sizeOf({ size }: ShoppingLine, packet: Packet): string {
+  const told = (mm: number) => formatReading(mm, packet.measure);
+  if (size.volume_l !== undefined) return formatVolume(size.volume_l, packet.measure);
+  if (size.length_mm === undefined) return '';
+  return size.width_mm === undefined
+    ? told(size.length_mm)
+    : `${told(size.length_mm)} x ${told(size.width_mm)}`;
+}
+
+/** What to get, counter by counter, with a box to tick. */
+export function shopping(packet: Packet): Leaf[] {
+  const { plan, words } = packet;
+  const body = bodyOf(packet.sheet);
+  const money = (value: number) => formatMoney(value, plan.design.measure.currency);
+  const columns = [
+    { title: W.item, share: 6, wraps: true },
+    { title: W.size, share: 3, figure: true },
+    { title: W.count, share: 1.2, figure: true },
+    { title: W.each, share: 2, figure: true },
+    { title: W.price, share: 2, figure: true },
+  ];
+  const kinds = [...new Set(plan.shopping.map((line) => line.kind))];
+  const blocks = kinds.flatMap((kind): Block[] => {
+    const rows = plan.shopping
+      .filter((line) => line.kind === kind)
+      .map((line) => ({
+        cells: [
+          line.name,
+          sizeOf(line, packet),
+          String(line.count),
+          line.owned ? '' : money(line.each),
+          line.owned ? W.owned : money(line.price),
+        ],
+        swatch: tickBox,
+      }));
+    return [heading(words.shopping[kind]), ...table(columns, rows, body.w)];
+  });
+  const total = table(
+    columns,
+    [{ cells: [W.total, '', '', '', money(plan.total)], bold: true }],
+    body.w,
+  ).slice(1);
+  return fillPages([...paragraph(W.lead, body.w), ...blocks, space(3), ...total], body).map((draw) => ({
+    title: WORDS.titles.shopping,
+    landscape: false,
+    scale: null,
+    draw,
+  }));
+}
+
+/** An empty box to tick, as high as the row. */
+export function tickBox({ x, y, h }: Box) {
+  return [
+    rectangle({ x: x + 1, y: y + 0.2, w: h - 0.4, h: h - 0.4 }, { stroke: INK.line, width: WEIGHT.thin }),
+  ];
+}

@@ -1,0 +1,170 @@
+import type { DrawItem } from '../../../drawing/drawing.ts';
+import { hatch } from '../../../drawing/hatch.ts';
+import { line, polyline, text } from '../../../drawing/items.ts';
+import { scaleFor } from '../../../drawing/scaleBar.ts';
+import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import type { SideShape } from '../../../fold/result.ts';
+import { sideView } from '../../../fold/sideView.ts';
+import { regionOfBox, regionOfRing } from '../../../geometry/region.ts';
+import type { Box } from '../../../geometry/shape.ts';
+import { formatAngle, formatReading } from '../../../measure/format.ts';
+import type { Deg, Mm } from '../../../measure/units.ts';
+import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import type { Leaf, Packet } from '../leaf.ts';
+import { bodyOf } from '../sheet.ts';
+import { viewAt } from '../view.ts';
+import { WORDS } from '../words.ts';
+
+const W = WORDS.swing;
+/** Wall and floor are drawn this thick, in the room. */
+const BEHIND: Mm = 90;
+
+const FILL: Readonly<Record<SideShape['kind'], string>> = {
+  frame: INK.tint,
+  platform: INK.tint,
+  skin: INK.tint,
+  mattress: INK.paper,
+  part: INK.faint,
+  'keep-clear': INK.paper,
+  leg: INK.tint,
+};
+
+/** The room seen from the side, as far as the bed reaches. */
+function roomBox({ plan }: Packet): Box {
+  return {
+    x: -BEHIND,
+    y: -BEHIND,
+    w: plan.fold.floorSpace + BEHIND + 60,
+    h: plan.design.bed.ceiling + 2 * BEHIND,
+  };
+}
+
+/** Distinct angles to show: stowed, where it comes closest, lowered. */
+function angles({ plan }: Packet): { angle: Deg; words: string }[] {
+  const { worst } = plan.fold;
+  const between =
+    worst > 0.5 && worst < 89.5 ? [{ angle: worst, words: W.views.worst(formatAngle(worst)) }] : [];
+  return [{ angle: 0, words: W.views.stowed }, ...between, { angle: 90, words: W.views.lowered }];
+}
+
+function drawView(packet: Packet, angle: Deg, words: string, room: Box, scale: number): DrawItem[] {
+  const { plan } = packet;
+  const model = roomBox(packet);
+  const view = viewAt(model, { ...room, h: room.h - 6 }, scale);
+  const p = (x: Mm, y: Mm) => view.to({ x, y });
+  const { ceiling } = plan.design.bed;
+  const right = model.x + model.w;
+  const solid = (box: Box) => {
+    const low = p(box.x, box.y);
+    return hatch(regionOfBox({ x: low.x, y: low.y, w: box.w / scale, h: box.h / scale }), {
+      angle: 45,
+      pitch: 1.4,
+    });
+  };
+  const bold = { stroke: INK.line, width: WEIGHT.bold };
+  const walls = [
+    ...solid({ x: model.x, y: model.y, w: BEHIND, h: model.h }),
+    ...solid({ x: 0, y: model.y, w: right, h: BEHIND }),
+    ...solid({ x: 0, y: ceiling, w: right, h: BEHIND }),
+    line(p(0, 0), p(0, ceiling), bold),
+    line(p(0, 0), p(right, 0), bold),
+    line(p(0, ceiling), p(right, ceiling), bold),
+  ];
+  const input = {
+    bed: plan.design.bed,
+    face: plan.face,
+    keepClears: plan.design.keepClears,
+    solids: plan.joinery.solids,
+  };
+  const shapes = sideView(input, angle).flatMap((s): DrawItem[] => {
+    const points = s.points.map(view.to);
+    const drawn = polyline(points, true, { fill: FILL[s.kind], stroke: INK.line, width: WEIGHT.thin });
+    return s.kind === 'mattress'
+      ? [drawn, ...hatch(regionOfRing(points), { angle: 45, pitch: 2.2, crossed: true }, INK.faint)]
+      : [drawn];
+  });
+  const title = text({ x: room.x + room.w / 2, y: room.y + room.h - 3.5 }, words, {
+    size: TEXT.small,
+    bold: true,
+    anchor: 'middle',
+  });
+  return [...walls, ...shapes, title];
+}
+
+function clearances(packet: Packet, width: Mm): Block[] {
+  const { plan, say } = packet;
+  const { fold } = plan;
+  const told = (mm: Mm) => formatReading(mm, packet.measure);
+  const nameOf = (id: string) => {
+    if (id.startsWith('bed:')) return id.slice(4);
+    return id.startsWith('keep:') ? say.name(id.slice(5)) : say.name(id);
+  };
+  const row = (what: string, least: Mm, at: Deg, by: string) => ({
+    cells: [what, told(least), formatAngle(at), nameOf(by)],
+    bold: least < 0,
+  });
+  const rows = [
+    row(W.toFloor, fold.floorClear, fold.at.floor, fold.closest.floor),
+    row(W.toWall, fold.wallClear, fold.at.wall, fold.closest.wall),
+    row(W.toCeiling, fold.ceilingClear, fold.at.ceiling, fold.closest.ceiling),
+    ...(fold.wallBoardClear === null ? [] : [{ cells: [W.board, told(fold.wallBoardClear), '', ''] }]),
+    { ...row(W.space, fold.floorSpace, fold.at.space, fold.closest.space), bold: false },
+  ];
+  const columns = [
+    { title: W.what, share: 4 },
+    { title: W.least, share: 2.4, figure: true },
+    { title: W.at, share: 1.6, figure: true },
+    { title: W.by, share: 5 },
+  ];
+  const hits = fold.hits.map((hit) => ({
+    cells: [nameOf(hit.part), WORDS.meets[hit.what], formatAngle(hit.angle), told(hit.over)],
+  }));
+  const hitTable =
+    hits.length === 0
+      ? paragraph(W.none, width)
+      : [
+          heading(W.hits),
+          ...table(
+            [
+              { title: W.part, share: 5 },
+              { title: W.meets, share: 3 },
+              { title: W.at, share: 2, figure: true },
+              { title: W.over, share: 2.4, figure: true },
+            ],
+            hits,
+            width,
+          ),
+        ];
+  return [
+    ...table(columns, rows, width),
+    space(2),
+    ...paragraph(W.angles, width, TEXT.small),
+    space(3),
+    ...hitTable,
+  ];
+}
+
+/** The side view at three angles, and every clearance through the swing. */
+export function swing(packet: Packet): Leaf[] {
+  const body = bodyOf(packet.sheet);
+  const shown = angles(packet);
+  const model = roomBox(packet);
+  const gap = 4;
+  const cell = { w: (body.w - gap * (shown.length - 1)) / shown.length, h: body.h * 0.52 };
+  const scale = scaleFor(model, { w: cell.w, h: cell.h - 6 });
+  const high = model.h / scale + 8;
+  const views: Block = {
+    height: high + 4,
+    draw: (at) =>
+      shown.flatMap(({ angle, words }, i) => {
+        const room = { x: at.x + i * (cell.w + gap), y: at.y - high, w: cell.w, h: high };
+        return drawView(packet, angle, words, room, scale);
+      }),
+  };
+  return fillPages([views, ...clearances(packet, body.w)], body).map((draw, i) => ({
+    title: WORDS.titles.swing,
+    landscape: false,
+    scale: i === 0 ? scale : null,
+    draw,
+  }));
+}
