@@ -15,6 +15,8 @@ import { Rows } from './rows.ts';
 
 /** A solution nearer than this to where the part was is where it was: rounding moves nothing. */
 const UNMOVED: Mm = 1e-9;
+/** Solutions stand on this lattice, finer than any rule's tolerance and coarser than elimination's rounding. */
+const LATTICE: Mm = 2 ** -36;
 /** Rounds after which a choice that keeps overturning itself (which part ends a block) is taken as it is. */
 const MOST_ROUNDS = 6;
 
@@ -286,6 +288,9 @@ function blocksByRank(component: Component, lines: Lines): Map<number, Block[]> 
   return found;
 }
 
+/** Without the last digits of elimination, so that sizes that rules make the same are the same number. */
+const smooth = (value: Mm): Mm => Math.round(value / LATTICE) * LATTICE + 0;
+
 /** Values as places, exactly where the part was when nothing but rounding moved it. */
 function settle(input: ComponentInput, values: readonly number[]): Placed[] {
   const { component, parts, structures } = input;
@@ -295,8 +300,8 @@ function settle(input: ComponentInput, values: readonly number[]): Placed[] {
     const fixed = structures[i]?.fixed ?? null;
     const wasStart = startOf(part.box, component.axis);
     const wasSize = sizeOf(part.box, component.axis);
-    const size = fixed ?? (Math.abs(high - low - wasSize) < UNMOVED ? wasSize : high - low);
-    const start = Math.abs(low - wasStart) < UNMOVED ? wasStart : low;
+    const size = fixed ?? (Math.abs(high - low - wasSize) < UNMOVED ? wasSize : smooth(high - low));
+    const start = Math.abs(low - wasStart) < UNMOVED ? wasStart : smooth(low);
     return { start, size };
   });
 }

@@ -1,0 +1,48 @@
+import type { Design, Joint, Part, Rule } from '../../design/schema.ts';
+import type { Box } from '../../geometry/shape.ts';
+import type { Layout } from '../laid.ts';
+import type { LayoutInput } from '../layout.ts';
+
+/** What an arrangement adds to a design and changes in it; nothing is taken away. */
+export interface Arranged {
+  readonly add: readonly Part[];
+  /** Parts with new boxes. */
+  readonly change: readonly Part[];
+  readonly rules: readonly Rule[];
+  readonly joints: readonly Joint[];
+}
+
+export const NOTHING: Arranged = { add: [], change: [], rules: [], joints: [] };
+
+/** What arrangements work from: the input of the layout and what it came to. */
+export interface Arranging {
+  readonly input: LayoutInput & { readonly design: Design };
+  readonly layout: Layout;
+}
+
+/** The parts of the design with these ids, in the order of the ids, in their solved boxes. */
+export function selected({ input, layout }: Arranging, ids: readonly string[]): Part[] {
+  const byId = new Map(input.design.parts.map((part) => [part.id, part]));
+  return ids.flatMap((id) => {
+    const part = byId.get(id);
+    return part ? [{ ...part, box: boxIn(layout, part) }] : [];
+  });
+}
+
+export const boxIn = (layout: Layout, part: Part): Box => layout.boxes.get(part.id) ?? part.box;
+
+/** Gives out ids of the form `word-n` that nothing in the design has, each once. */
+export function idMaker(design: Design): (word: string) => string {
+  const taken = new Set<string>();
+  for (const list of [design.parts, design.groups, design.keepClears, design.rules, design.joints]) {
+    for (const { id } of list) taken.add(id);
+  }
+  return (word) => {
+    const stem = word.replace(/-\d+$/, '').slice(0, 70);
+    let n = 1;
+    while (taken.has(`${stem}-${n}`)) n++;
+    const id = `${stem}-${n}`;
+    taken.add(id);
+    return id;
+  };
+}

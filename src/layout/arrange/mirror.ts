@@ -1,0 +1,42 @@
+import type { Axis, Edge, Rule } from '../../design/schema.ts';
+import { edgesAt } from '../edgeAt.ts';
+import { sizeOf, startOf, withSpan } from '../span.ts';
+import { type Arranged, type Arranging, idMaker, NOTHING, selected } from './arranged.ts';
+import { reflectPart } from './reflect.ts';
+
+export interface MirrorRequest {
+  /** x: left and right change sides. */
+  readonly axis: Axis;
+  readonly about: Edge;
+}
+
+/** Mirror images of the parts, each held to its part by a rule. */
+export function mirrorCopy(on: Arranging, ids: readonly string[], { axis, about }: MirrorRequest): Arranged {
+  const line = edgesAt(on.input, on.layout, axis)(about);
+  if (line === null) return NOTHING;
+  const nextId = idMaker(on.input.design);
+  const parts = selected(on, [...new Set(ids)]);
+  const twins = new Map(parts.map((part) => [part.id, nextId(part.id)]));
+  const add = parts.map((part) => {
+    const size = sizeOf(part.box, axis);
+    const start = 2 * line - startOf(part.box, axis) - size;
+    return {
+      ...reflectPart(part, axis),
+      id: twins.get(part.id) ?? part.id,
+      box: withSpan(part.box, axis, start, size),
+      // What lies on a mirrored part lies on its twin.
+      on: twins.get(part.on) ?? part.on,
+    };
+  });
+  const rules = parts.map(
+    (part): Rule => ({
+      id: nextId('mirror'),
+      kind: 'mirror',
+      axis,
+      part: part.id,
+      twin: twins.get(part.id) ?? part.id,
+      about,
+    }),
+  );
+  return { ...NOTHING, add, rules };
+}

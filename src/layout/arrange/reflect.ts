@@ -1,0 +1,114 @@
+import type {
+  Axis,
+  FreeEnd,
+  Member,
+  Panel,
+  PanelShape,
+  Part,
+  PartArray,
+  Run,
+  Strip,
+} from '../../design/schema.ts';
+
+/** The mirror image of a part's own make, in the same box: axis x turns left and right about. */
+export function reflectPart(part: Part, axis: Axis): Part {
+  if (part.kind === 'array') {
+    return { ...part, member: reflectMember(part.member, axis), overrides: reflectOverrides(part, axis) };
+  }
+  return reflectSingle(part, axis);
+}
+
+const reflectMember = (member: Member, axis: Axis): Member => reflectSingle(member, axis);
+
+function reflectSingle<P extends Exclude<Part, PartArray> | Member>(part: P, axis: Axis): P {
+  switch (part.kind) {
+    case 'strip':
+      return { ...part, ...reflectStrip(part, axis) };
+    case 'run':
+      return { ...part, ...reflectRun(part, axis) };
+    case 'panel':
+    case 'sign':
+      return {
+        ...part,
+        shape: reflectShape(part.shape, axis),
+        openings: part.openings.map((opening) => reflectOpening(opening, axis)),
+      };
+    case 'fitting':
+    case 'painted':
+      return { ...part, shape: reflectShape(part.shape, axis) };
+  }
+  return part;
+}
+
+type Ends = Strip['ends'];
+
+const turnOver = (end: FreeEnd): FreeEnd => (end.cut === 'miter' ? { ...end, angle: -end.angle } : end);
+const turnedOver = ({ start, end }: Ends): Ends => ({ start: turnOver(start), end: turnOver(end) });
+const swapped = ({ start, end }: Ends): Ends => ({ start: end, end: start });
+
+/**
+ * A strip is walked from left to right or from bottom to top. Where the mirror turns that walk around, the
+ * ends change places and left stays left; else they stay and left becomes right.
+ */
+function reflectStrip(
+  { lie, angle, ends }: Pick<Strip, 'lie' | 'angle' | 'ends'>,
+  axis: Axis,
+): Pick<Strip, 'lie' | 'angle' | 'ends'> {
+  switch (lie) {
+    case 'across':
+      return { lie, angle, ends: axis === 'x' ? swapped(ends) : turnedOver(ends) };
+    case 'up':
+      return { lie, angle, ends: axis === 'x' ? turnedOver(ends) : swapped(ends) };
+    case 'rising':
+    case 'falling': {
+      const other = lie === 'rising' ? 'falling' : 'rising';
+      return { lie: other, angle, ends: axis === 'x' ? swapped(ends) : turnedOver(ends) };
+    }
+    case 'turned': {
+      const mirrored = axis === 'x' ? 180 - angle : -angle;
+      return { lie, angle: mirrored > 180 ? mirrored - 360 : mirrored, ends: turnedOver(ends) };
+    }
+  }
+}
+
+function reflectRun({ path, side, ends }: Pick<Run, 'path' | 'side' | 'ends'>, axis: Axis) {
+  if (path.form !== 'points') return { path, side, ends };
+  const points = path.points.map(({ u, v }) => (axis === 'x' ? { u: 1 - u, v } : { u, v: 1 - v }));
+  if (path.closed) return { path: { ...path, points }, side, ends };
+  const other: Run['side'] = side === 'inside' ? 'outside' : 'inside';
+  return { path: { ...path, points }, side: other, ends: turnedOver(ends) };
+}
+
+/** An arched head stays up: upside down it would be another shape than the tool has. */
+function reflectShape(shape: PanelShape, axis: Axis): PanelShape {
+  if (shape.form !== 'polygon') return shape;
+  return {
+    ...shape,
+    points: shape.points.map(({ u, v }) => (axis === 'x' ? { u: 1 - u, v } : { u, v: 1 - v })),
+  };
+}
+
+type Opening = Panel['openings'][number];
+
+function reflectOpening(opening: Opening, axis: Axis): Opening {
+  const { left, right, bottom, top } = opening.margin;
+  return {
+    ...opening,
+    shape: reflectShape(opening.shape, axis),
+    margin:
+      axis === 'x' ? { left: right, right: left, bottom, top } : { left, right, bottom: top, top: bottom },
+  };
+}
+
+/** Members that are left out or of another finish change sides too, where the count is known. */
+function reflectOverrides(array: PartArray, axis: Axis): PartArray['overrides'] {
+  const spacing = axis === 'x' ? array.across : array.up;
+  if (spacing === null || spacing.mode === 'most') return array.overrides;
+  const turned: Record<string, PartArray['overrides'][string]> = {};
+  for (const [place, own] of Object.entries(array.overrides)) {
+    const [column = 0, row = 0] = place.split(',').map(Number);
+    const index = spacing.count - 1 - (axis === 'x' ? column : row);
+    turned[axis === 'x' ? `${index},${row}` : `${column},${index}`] = own;
+  }
+  return turned;
+}
