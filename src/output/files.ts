@@ -1,0 +1,114 @@
+import type { DrawItem, Drawing } from '../drawing/drawing.ts';
+import { patternsOf } from '../patterns/planPatterns.ts';
+import { signRequest } from '../plan/patternRequests.ts';
+import type { Plan, SignPlan } from '../plan/types.ts';
+import { EN } from '../plan/words/en.ts';
+import { sayFor } from '../plan/words/say.ts';
+import { checkMessage, stepSentence } from '../plan/words/words.ts';
+import { csvOf } from './csv/csv.ts';
+import { cutListRows } from './csv/cutList.ts';
+import { shoppingRows } from './csv/shopping.ts';
+import { faceDrawing, faceOutlines } from './drawings.ts';
+import { dxfOf } from './dxf/dxf.ts';
+import { planJson } from './json/planJson.ts';
+import { packetOf } from './packet/packet.ts';
+import { pdfOf } from './pdf/pdf.ts';
+import { svgOf } from './svg/svg.ts';
+
+/** A file of the plan: made when it is asked for, since the PDFs take their time. */
+export interface PlanFile {
+  readonly name: string;
+  readonly type: 'application/json' | 'application/pdf' | 'text/csv' | 'image/svg+xml' | 'image/vnd.dxf';
+  readonly make: () => Promise<Uint8Array>;
+}
+
+/** Space between the stencils of several colors in the file of one sign. */
+const BETWEEN_STENCILS = 20;
+
+/** Every file of the contract, in the order that a person wants them. The same plan makes the same bytes. */
+export function planFiles(plan: Plan): PlanFile[] {
+  const text = (name: string, type: PlanFile['type'], make: () => string): PlanFile => ({
+    name,
+    type,
+    make: async () => utf8(make()),
+  });
+  const info = (title: string) => ({ title, date: plan.design.date });
+  const say = sayFor(plan);
+  return [
+    text('plan.json', 'application/json', () =>
+      planJson(plan, {
+        check: (check) => checkMessage(check, EN, say),
+        step: (step) => stepSentence(step, EN, say),
+      }),
+    ),
+    {
+      name: 'packet.pdf',
+      type: 'application/pdf',
+      make: () => packetOf(plan),
+    },
+    {
+      name: 'patterns.pdf',
+      type: 'application/pdf',
+      make: () => pdfOf(patternPages(plan), info(`${plan.design.name}: patterns`)),
+    },
+    text('cut-list.csv', 'text/csv', () => csvOf(cutListRows(plan))),
+    text('shopping.csv', 'text/csv', () => csvOf(shoppingRows(plan))),
+    text('face.svg', 'image/svg+xml', () => svgOf(faceDrawing(plan))),
+    text('face.dxf', 'image/vnd.dxf', () => dxfOf(faceOutlines(plan))),
+    ...plan.signs.flatMap((sign) => {
+      const drawing = signDrawing(plan, sign);
+      return [
+        text(`sign-${fileStem(sign.id)}.svg`, 'image/svg+xml', () => svgOf(drawing)),
+        text(`sign-${fileStem(sign.id)}-mm.dxf`, 'image/vnd.dxf', () => dxfOf(drawing)),
+      ];
+    }),
+  ];
+}
+
+function patternPages(plan: Plan) {
+  return plan.patterns.flatMap((set) =>
+    set.pages.map(({ drawing }) => ({
+      width_mm: drawing.width,
+      height_mm: drawing.height,
+      drawing,
+    })),
+  );
+}
+
+/** What is cut or traced for a sign, full size; the stencils of several colors one above the other. */
+function signDrawing(plan: Plan, sign: SignPlan): Drawing {
+  const say = sayFor(plan);
+  const patterns = patternsOf(signRequest(plan.layout.parts, sign, say.name));
+  let y = 0;
+  let width = 0;
+  const items: DrawItem[] = [];
+  for (const { drawing } of patterns) {
+    items.push({ kind: 'group', move: { x: 0, y }, items: drawing.items });
+    y += drawing.height + BETWEEN_STENCILS;
+    width = Math.max(width, drawing.width);
+  }
+  return { width, height: Math.max(0, y - BETWEEN_STENCILS), title: say.name(sign.id), items };
+}
+
+/** Ids may hold brackets of array members; file names hold none. */
+const fileStem = (id: string): string => id.replace(/[^A-Za-z0-9_-]+/g, '-').replace(/-+$/, '');
+
+/** UTF-8 bytes (RFC 3629); the core knows no encoder of the platform's. */
+function utf8(text: string): Uint8Array {
+  const bytes: number[] = [];
+  for (const character of text) {
+    const code = character.codePointAt(0) ?? 0;
+    if (code < 0x80) bytes.push(code);
+    else if (code < 0x800) bytes.push(0xc0 | (code >> 6), 0x80 | (code & 63));
+    else if (code < 0x10000) bytes.push(0xe0 | (code >> 12), 0x80 | ((code >> 6) & 63), 0x80 | (code & 63));
+    else {
+      bytes.push(
+        0xf0 | (code >> 18),
+        0x80 | ((code >> 12) & 63),
+        0x80 | ((code >> 6) & 63),
+        0x80 | (code & 63),
+      );
+    }
+  }
+  return Uint8Array.from(bytes);
+}
