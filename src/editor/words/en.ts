@@ -1,10 +1,13 @@
 import { actWords } from './en/acts.ts';
 import { bedWords } from './en/bed.ts';
+import { benchWords } from './en/bench.ts';
 import { checkWords } from './en/checks.ts';
+import { exportWords } from './en/export.ts';
 import { jobWords } from './en/job.ts';
 import { partWords } from './en/parts.ts';
 import { shellWords } from './en/shell.ts';
 import { swingWords } from './en/swing.ts';
+import { woodWords } from './en/wood.ts';
 
 /** American English: every string of the interface by its key. Another language is a table of the same keys. */
 export const en = {
@@ -15,4 +18,7 @@ export const en = {
   ...jobWords,
   ...checkWords,
   ...swingWords,
+  ...woodWords,
+  ...benchWords,
+  ...exportWords,
 } as const;

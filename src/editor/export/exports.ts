@@ -1,0 +1,30 @@
+import type { Plan } from '../../plan/types.ts';
+import type { WordKey } from '../words/t.ts';
+import { facePicture } from './facePicture.ts';
+import type { MadeFile } from './filesWorker.ts';
+import { makeFiles } from './makeFiles.ts';
+
+/** One entry of the export menu: its words, and what it writes from a plan. */
+export interface ExportEntry {
+  readonly id: string;
+  readonly words: WordKey;
+  readonly write: (plan: Plan, onFile: (done: number, of: number) => void) => Promise<readonly MadeFile[]>;
+}
+
+const named = (id: string, words: WordKey, ...stems: string[]): ExportEntry => ({
+  id,
+  words,
+  write: (plan, onFile) => makeFiles(plan, stems, onFile),
+});
+
+/** What can be written, in the order of the menu: the same files as the command's, and a picture. */
+export const EXPORTS: readonly ExportEntry[] = [
+  named('packet', 'export.packet', 'packet.pdf'),
+  named('patterns', 'export.patterns', 'patterns.pdf'),
+  named('cut-list', 'export.cutList', 'cut-list.csv'),
+  named('shopping', 'export.shopping', 'shopping.csv'),
+  { id: 'picture', words: 'export.picture', write: facePicture },
+  named('face', 'export.face', 'face.'),
+  named('signs', 'export.signs', 'sign-'),
+  named('plan', 'export.plan', 'plan.json'),
+];
