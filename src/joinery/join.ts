@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/shape.ts';
-import type { Deg } from '../measure/units.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { Deg, Mm } from '../measure/units.ts';
 import { type Bar, edgeLine, type Line, runsThrough } from './bar.ts';
 import { type BarEnd, type CornerLines, cornerLines, cornerPlace } from './corner.ts';
 import type { Decision, Decisions } from './decide.ts';
@@ -55,20 +56,13 @@ export interface CornerJoint {
 /** Cuts both ends of a corner and tells the joint. */
 export function cutCorner(works: Works, a: BarEnd, b: BarEnd, joint: CornerJoint): JointFound {
   const lines = cornerLines(a, b);
-  const straight = lines.inner === null || lines.outer === null;
-  if (joint.kind === 'miter' || straight) {
-    const corner = wallCorner(a, b, lines);
-    const kind: EndCut = joint.kind === 'miter' ? 'miter' : 'butt';
+  if (joint.kind === 'miter' || lines.inner === null || lines.outer === null) {
+    // Where the way goes straight on there is nothing to miter: the ends are butted square.
+    const kind = lines.inner === null ? 'butt' : 'miter';
+    const corner = kind === 'miter' ? wallCorner(a, b, lines) : null;
     addCut(works, a, lines.miter, kind, b.bar.laid.id, corner);
     addCut(works, b, lines.miter, kind, a.bar.laid.id, corner);
-    return found(
-      a.bar,
-      b.bar,
-      joint.kind === 'miter' ? 'miter' : 'butt',
-      null,
-      cornerPlace(lines),
-      joint.decided,
-    );
+    return found(a.bar, b.bar, kind, null, cornerPlace(lines), joint.decided);
   }
   const aThrough = joint.through.index === a.bar.index;
   const [through, stopped] = aThrough ? [a, b] : [b, a];
@@ -109,7 +103,7 @@ function joinTee(works: Works, meeting: Of<'tee'>, decision: Decision | null): J
 function joinCross(works: Works, { a, b, laps }: Of<'cross'>, decision: Decision | null): JointFound | null {
   if (!laps) return null;
   const kind = crossKind(a, b, decision);
-  const through = decision?.through ?? runsThrough(a, b);
+  const through = decision?.through ?? runsThroughCross(a, b);
   const cutInTwo = through.index === a.index ? b : a;
   if (kind === 'half-lap') addLapGap(works, cutInTwo, through);
   else addGap(works, cutInTwo, through, kind);
@@ -117,10 +111,23 @@ function joinCross(works: Works, { a, b, laps }: Of<'cross'>, decision: Decision
   return found(a, b, kind, through, place, decision !== null);
 }
 
-/** Flat stock is halved where it crosses; molding, which shows its section, is cut in two. */
+/** Flat stock of one thickness is halved where it crosses; thinner stock and molding are cut in two. */
 function crossKind(a: Bar, b: Bar, decision: Decision | null): Kind {
   if (decision && decision.kind !== 'miter') return decision.kind;
-  return a.stock?.form === 'shaped' || b.stock?.form === 'shaped' ? 'butt' : 'half-lap';
+  const molded = a.stock?.form === 'shaped' || b.stock?.form === 'shaped';
+  return molded || rises(a, b) !== 0 ? 'butt' : 'half-lap';
+}
+
+/** The thicker one runs through, so that no end grain stands over the thinner one. */
+function runsThroughCross(a: Bar, b: Bar): Bar {
+  const higher = rises(a, b);
+  return higher === 0 ? runsThrough(a, b) : higher > 0 ? a : b;
+}
+
+/** How much higher `a` stands than `b`; 0 when they are flush. */
+function rises(a: Bar, b: Bar): Mm {
+  const over = a.laid.z1 - b.laid.z1;
+  return Math.abs(over) <= SAME_LENGTH ? 0 : over;
 }
 
 function found(a: Bar, b: Bar, kind: Kind, through: Bar | null, at: Point, decided: boolean): JointFound {

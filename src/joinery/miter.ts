@@ -8,9 +8,6 @@ import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
 /** Saw angle of a corner of equal widths with interior angle `interior`: (180 - interior) / 2. */
 export const cornerMiter = (interior: Deg): Deg => (180 - interior) / 2;
 
-/** Saw angle of a frame with `sides` equal sides: 180 / n. */
-export const regularMiter = (sides: number): Deg => 180 / sides;
-
 /**
  * Saw angles of a corner between pieces of widths `a` and `b`, in that order. The joint runs from the inner
  * corner to the outer corner; with the inner corner at the origin and the piece of width `a` along x, the
@@ -25,17 +22,3 @@ export function unequalMiters(a: Mm, b: Mm, interior: Deg): readonly [Deg, Deg] 
 
 /** What an end cut at `miter` takes from the long point to the short point, on a piece of this width. */
 export const endRun = (width: Mm, miter: Deg): Mm => width * Math.tan(radians(Math.abs(miter)));
-
-/** Long-point length of a rail mitered at both ends around an opening: opening + 2 * width at 45 degrees. */
-export const railAroundOpening = (opening: Mm, width: Mm, interior: Deg = 90): Mm =>
-  opening + 2 * endRun(width, cornerMiter(interior));
-
-/**
- * Long-point length of a rail that holds a loose panel in its rabbet:
- * panel + allowance + 2 * (width - rabbet), at 45 degrees.
- */
-export const railAroundPanel = (panel: Mm, allowance: Mm, width: Mm, rabbet: Mm): Mm =>
-  railAroundOpening(panel + allowance, width - rabbet);
-
-/** Wood along the board that a kerf takes when the saw is turned: kerf / cos(miter). */
-export const kerfAlong = (kerf: Mm, miter: Deg): Mm => kerf / Math.cos(radians(miter));

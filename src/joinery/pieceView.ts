@@ -1,6 +1,7 @@
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point } from '../geometry/shape.ts';
-import { type Mm, radians } from '../measure/units.ts';
+import type { Mm } from '../measure/units.ts';
+import { endRun } from './miter.ts';
 import type { Piece } from './piece.ts';
 
 /** About half an em a character: enough to keep figures clear of the wood. */
@@ -68,5 +69,5 @@ export function startRun(piece: Piece): Mm {
     const corners = piece.outline.map((p) => p.x).filter((x) => x < piece.length / 2);
     return Math.max(0, ...corners);
   }
-  return piece.width * Math.tan(radians(Math.abs(start.miter)));
+  return endRun(piece.width, start.miter);
 }

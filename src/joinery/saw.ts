@@ -1,7 +1,7 @@
 import type { Point, Polygon } from '../geometry/shape.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
-import { type Bar, ENDS, type End, toFace } from './bar.ts';
+import { type Bar, type End, toFace } from './bar.ts';
 import { END_KINDS } from './end/table.ts';
 import type { EndCut, PieceEnd } from './piece.ts';
 import type { Touch } from './touch.ts';

@@ -127,6 +127,14 @@ describe('a strip that ends at the side of another', () => {
     ]);
   });
 
+  it('is halved into it on request, up to its far side', () => {
+    const parts = [rail, boxStrip('post', 200, 20, 40, 300)];
+    const joinery = plan(parts, { joints: [joint(['rail', 'post'], 'half-lap')] });
+    expect(pieceOf(joinery, 'post').length).toBeCloseTo(320, 9);
+    expect(areaOf(pieceOf(joinery, 'post').placed)).toBeCloseTo(270 * 40, 6);
+    expect(joinery.joints[0]).toMatchObject({ kind: 'half-lap', through: 'rail', decided: true });
+  });
+
   it('cuts the other in two when it runs through', () => {
     const parts = [rail, boxStrip('post', 200, 20, 40, 300)];
     const joinery = plan(parts, { joints: [joint(['rail', 'post'], 'butt', 'post')] });
@@ -200,6 +208,14 @@ describe('strips that cross', () => {
     const joinery = plan([boxStrip('up', 200, 0, 60, 600, { stock: 'casing' }), across]);
     expect(joinery.joints[0]).toMatchObject({ kind: 'butt', through: 'up' });
     expect(piecesOf(joinery, 'across').map((piece) => piece.length)).toEqual([200, 240]);
+  });
+
+  it('are cut in two by what stands higher', () => {
+    const thick = { ...boxStrip('across', 0, 300, 500, 40), z1: 38 };
+    const joinery = plan([up, thick]);
+    expect(joinery.joints[0]).toMatchObject({ kind: 'butt', through: 'across' });
+    expect(pieceOf(joinery, 'across').length).toBe(500);
+    expect(piecesOf(joinery, 'up').map((piece) => piece.length)).toEqual([300, 260]);
   });
 
   it('pass each other at different heights', () => {

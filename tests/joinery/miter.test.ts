@@ -1,15 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { archRadius, sagitta, segmentedArch } from '../../src/joinery/arch.ts';
-import {
-  cornerMiter,
-  endRun,
-  kerfAlong,
-  railAroundOpening,
-  railAroundPanel,
-  regularMiter,
-  unequalMiters,
-} from '../../src/joinery/miter.ts';
+import { cornerMiter, endRun, unequalMiters } from '../../src/joinery/miter.ts';
 
 describe('miters of a corner', () => {
   it('halve what the corner lacks to a straight line', () => {
@@ -41,11 +33,6 @@ describe('miters of a corner', () => {
       ),
     );
   });
-
-  it('takes more kerf along the board the more the saw is turned', () => {
-    expect(kerfAlong(3, 0)).toBe(3);
-    expect(kerfAlong(3, 60)).toBeCloseTo(6, 9);
-  });
 });
 
 describe('arches', () => {
@@ -70,19 +57,9 @@ describe('arches', () => {
   });
 });
 
-describe('regular frames', () => {
-  it('turn the saw by 180 / n', () => {
-    expect([4, 5, 6, 8, 9, 10].map(regularMiter)).toEqual([45, 36, 30, 22.5, 20, 18]);
-  });
-});
-
-describe('frame lengths', () => {
-  it('add two widths to an opening at 45 degrees', () => {
-    expect(railAroundOpening(300, 50)).toBeCloseTo(400, 9);
-    expect(railAroundPanel(406.4, 1.5, 50.8, 6.35)).toBeCloseTo(406.4 + 1.5 + 2 * 44.45, 9);
-  });
-
-  it('lose width / tan(t / 2) an end from the long to the short point', () => {
+describe('the run of an end', () => {
+  it('is width / tan(t / 2) from the long to the short point', () => {
     expect(endRun(50, cornerMiter(120))).toBeCloseTo(50 / Math.tan(Math.PI / 3), 9);
+    expect(endRun(50, -45)).toBeCloseTo(50, 9);
   });
 });
