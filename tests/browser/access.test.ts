@@ -1,9 +1,9 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { drop, plainDesign, useBrowser, visit } from './bench.ts';
+import { drop, openBrowser, plainDesign, visit } from './bench.ts';
 
-const { context } = useBrowser();
+const { context } = openBrowser();
 
 const STEPS = ['Bed', 'Layout', 'Checks', 'Wood', 'Paint', 'Letters', 'Fixing', 'Pages'] as const;
 

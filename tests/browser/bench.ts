@@ -13,7 +13,7 @@ import type { Design } from '../../src/design/schema.ts';
 import { inches } from '../../src/measure/units.ts';
 
 /** A browser for a test file, and pages on the app with errors collected. */
-export function useBrowser() {
+export function openBrowser() {
   let browser: Browser;
   beforeAll(async () => {
     browser = await chromium.connect(inject('browser'));

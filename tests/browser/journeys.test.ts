@@ -1,8 +1,8 @@
 import { describe, expect, inject, it } from 'vitest';
 import { inches } from '../../src/measure/units.ts';
-import { drop, field, onPage, plainDesign, useBrowser, visit } from './bench.ts';
+import { drop, field, onPage, openBrowser, plainDesign, visit } from './bench.ts';
 
-const { context } = useBrowser();
+const { context } = openBrowser();
 
 describe('first run', () => {
   it('begins with an empty bed and follows a measure typed as a person types it', async () => {

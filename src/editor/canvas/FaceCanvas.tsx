@@ -27,6 +27,9 @@ import { TapeLabels } from './TapeLabels.tsx';
 import { usePointers } from './usePointers.ts';
 import { useSpaceKey } from './useSpaceKey.ts';
 
+/** A face narrower than this on the screen, in pixels, would be covered by the dimensions of a part. */
+const ROOM_FOR_DIMENSIONS = 150;
+
 /** The face to scale. Everything it can do can be done from the part list and the fields too. */
 export function FaceCanvas() {
   const t = useWords();
@@ -80,7 +83,8 @@ export function FaceCanvas() {
   const [only] = selection;
   const onlyBox = selection.length === 1 ? boxes[0] : undefined;
   const single = only !== undefined && onlyBox !== undefined && !design.groups.some((g) => g.id === only);
-  const dimensions = single ? dimensionsOf(design, face, layout, only, onlyBox) : [];
+  const roomy = face.width * view.scale > ROOM_FOR_DIMENSIONS;
+  const dimensions = single && roomy ? dimensionsOf(design, face, layout, only, onlyBox) : [];
   const handles = single && !provisional ? handlesOf(design, only, onlyBox, view) : [];
   const overall = faceDimensions(face);
   const drawn = size.width > 0 && size.height > 0;

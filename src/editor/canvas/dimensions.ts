@@ -3,6 +3,7 @@ import type { Axis, Design, Edge, Rule } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
 import type { Mm } from '../../measure/units.ts';
+import { innerOf } from '../action/inner.ts';
 import { edgeOfBox } from '../action/place.ts';
 
 /** A dimension line of the selection: between two places on an axis, at a height on the other. */
@@ -24,6 +25,10 @@ export function boxOfReference(of: string, face: Face, layout: Layout, inner = f
   if (of.startsWith('level:')) {
     const level = face.levels.find((l) => l.id === of.slice(6));
     return level ? (inner ? (level.inner ?? level.box) : level.box) : null;
+  }
+  if (inner) {
+    const inside = innerOf(layout.parts, of);
+    if (inside) return inside;
   }
   return layout.boxes.get(of) ?? layout.parts.find((p) => p.id === of)?.box ?? null;
 }

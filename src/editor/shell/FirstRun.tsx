@@ -66,16 +66,14 @@ export default function FirstRun() {
               <span className="note">{t('first.emptyHint')}</span>
             </button>
           </li>
-          <li>
-            <button type="button" className="first-card empty" onClick={() => void openFile(store)}>
-              <span className="first-blank" aria-hidden="true">
-                <FolderOpen />
-              </span>
-              <span className="first-name">{t('file.open')}</span>
-              <span className="note">{t('first.openHint')}</span>
-            </button>
-          </li>
         </ul>
+        <div className="first-open">
+          <button type="button" className="btn" onClick={() => void openFile(store)}>
+            <FolderOpen aria-hidden="true" />
+            {t('file.open')}
+          </button>
+          <span className="note">{t('first.openHint')}</span>
+        </div>
       </section>
       {kept.length > 0 ? (
         <section aria-labelledby="first-kept">

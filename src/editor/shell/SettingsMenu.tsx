@@ -6,6 +6,7 @@ import { Menu, MenuChoices, MenuLine } from './Menu.tsx';
 
 const UNITS: readonly Design['measure']['unit'][] = ['in', 'ft-in', 'cm', 'mm'];
 const FRACTIONS: readonly Design['measure']['fraction'][] = ['8', '16', '32', '64', 'decimal'];
+const LOOKS = ['color', 'tape', 'shadow'] as const;
 const THEMES = ['auto', 'light', 'dark', 'contrast'] as const;
 
 /** Units, fractions and the look of the screen. */
@@ -14,11 +15,19 @@ export function SettingsMenu() {
   const store = useStore();
   const commit = useCommit();
   const { measure } = useDesign();
+  const look = useEditor((s) => s.look);
   const theme = useEditor((s) => s.theme);
   const set = (value: Design['measure']) =>
     commit([{ kind: 'set', field: 'measure', value }], t('did.measureStyle'));
   return (
     <Menu label={t('menu.settings')} icon={SlidersHorizontal}>
+      <MenuChoices
+        label={t('look.title')}
+        value={look}
+        choices={LOOKS.map((value) => ({ value, label: t(`look.${value}`) }))}
+        onChoose={(value) => store.setState({ look: value })}
+      />
+      <MenuLine />
       <MenuChoices
         label={t('settings.unit')}
         value={measure.unit}

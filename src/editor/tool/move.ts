@@ -2,7 +2,7 @@ import type { Edit } from '../../design/edit/edit.ts';
 import { preview } from '../../design/state.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
-import { editsToLoosen } from '../action/loosen.ts';
+import { editsToLoosen, rulesThatHold } from '../action/loosen.ts';
 import { boxAround, movableBoxes } from '../action/movable.ts';
 import { type Boxes, editsToPlace } from '../action/place.ts';
 import { selectionName } from '../action/selection.ts';
@@ -55,7 +55,17 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
       dx === 0 ? '' : `↔ ${lengthText(design, dx)}`,
       dy === 0 ? '' : `↕ ${lengthText(design, dy)}`,
     ];
-    propose(store, { edits, held, guides: snap.guides, at: last.px, text: text.filter(Boolean).join('   ') });
+    const stays = free
+      ? []
+      : [...held].flatMap((id) => [...rulesThatHold(design, id, 'x'), ...rulesThatHold(design, id, 'y')]);
+    const hint = stays.length > 0 ? t('hud.held') : '';
+    propose(store, {
+      edits,
+      held,
+      guides: snap.guides,
+      at: last.px,
+      text: [...text, hint].filter(Boolean).join('   '),
+    });
   };
 
   return {

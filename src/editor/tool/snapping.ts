@@ -2,11 +2,12 @@ import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design, Rule } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { followersOf } from '../../layout/follow.ts';
-import type { LaidPart, Layout } from '../../layout/laid.ts';
+import type { Layout } from '../../layout/laid.ts';
 import { bestSnap } from '../../layout/snap/snap.ts';
 import type { Grip, OfferedRule, SnapCandidate } from '../../layout/snap/snapping.ts';
 import type { Mm } from '../../measure/units.ts';
 import { freeId } from '../action/ids.ts';
+import { innerOf } from '../action/inner.ts';
 import { rulesThatHold } from '../action/loosen.ts';
 import { faceFor } from '../state/derive.ts';
 import { type EditorState, pixels } from '../state/store.ts';
@@ -57,17 +58,6 @@ export function snapInHand(state: EditorState, layout: Layout, { moving, grip }:
     guides: found.flatMap((c) => guidesOf(c, design)),
     rules: found.flatMap((c) => c.rule ?? []),
   };
-}
-
-/** The inside of a frame. */
-function innerOf(parts: readonly LaidPart[], id: string): Box | undefined {
-  const part = parts.find((p) => p.id === id);
-  if (part?.kind !== 'run' || !part.closed || part.spec.side !== 'inside') return undefined;
-  const width = part.legs[0]?.width ?? 0;
-  const { x, y, w, h } = part.box;
-  return w > 2 * width && h > 2 * width
-    ? { x: x + width, y: y + width, w: w - 2 * width, h: h - 2 * width }
-    : undefined;
 }
 
 /** Widths of the strips on this face: room is left for those rather than for any stock there is. */

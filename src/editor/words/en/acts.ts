@@ -49,6 +49,7 @@ export const actWords = {
   'say.size': '{width} wide, {height} high',
   'say.at': '{name}: {left} from the left, {bottom} from the bottom',
   'say.groupNeedsTwo': 'Select at least two parts to group them.',
+  'hud.held': 'Held by a rule: Alt lets go',
   'say.copied': 'Copied.',
   'say.opened': 'Opened {name}',
   'say.saved': 'Saved {name}',
