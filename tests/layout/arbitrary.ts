@@ -1,5 +1,7 @@
 import fc from 'fast-check';
+import { newPart } from '../../src/design/defaults.ts';
 import type { Edge, Part, Rule } from '../../src/design/schema.ts';
+import type { Box } from '../../src/geometry/shape.ts';
 import { at, panel, run, strip } from './sample.ts';
 
 const IDS = ['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h'];
@@ -9,11 +11,20 @@ const box = fc
   .map(([x, y, w, h]) => at(x, y, w, h));
 
 const part = (id: string): fc.Arbitrary<Part> =>
-  fc.tuple(fc.constantFrom('panel', 'up', 'across', 'run'), box).map(([kind, b]) => {
-    if (kind === 'panel') return panel(id, b);
-    if (kind === 'run') return run(id, { ...b, w: b.w + 100, h: b.h + 100 });
-    return strip(id, b, kind === 'up' ? 'up' : 'across');
-  });
+  fc
+    .tuple(
+      fc.constantFrom('panel', 'up', 'across', 'run', 'array'),
+      box,
+      fc.oneof({ arbitrary: fc.constant('face'), weight: 3 }, fc.constantFrom(...IDS)),
+    )
+    .map(([kind, b, on]) => ({ ...make(kind, id, b), on }));
+
+function make(kind: string, id: string, b: Box): Part {
+  if (kind === 'panel') return panel(id, b);
+  if (kind === 'run') return run(id, { ...b, w: b.w + 100, h: b.h + 100 });
+  if (kind === 'array') return newPart('array', { id, name: id, box: { ...b, w: b.w + 200 }, stock: 'lath' });
+  return strip(id, b, kind === 'up' ? 'up' : 'across');
+}
 
 export const somePart: fc.Arbitrary<Part> = fc.constantFrom(...IDS).chain(part);
 export const allParts: fc.Arbitrary<Part[]> = fc.tuple(...IDS.map(part));

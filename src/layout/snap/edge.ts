@@ -18,6 +18,9 @@ export function ownEdges(on: SnapAxis): OwnEdge[] {
   return [low, high];
 }
 
+/** Most lines are far away: nothing is made for those. */
+const isNear = (on: SnapAxis, delta: Mm): boolean => Math.abs(delta) <= on.input.tolerance;
+
 /** Edges onto the lines of face, levels and other parts. */
 export function edgeSnaps(on: SnapAxis): SnapCandidate[] {
   const found: SnapCandidate[] = [];
@@ -41,7 +44,7 @@ export function centerSnaps(on: SnapAxis): SnapCandidate[] {
   if (on.grip !== 'move') return [];
   const center = middle(on.span);
   return on.targets.flatMap((target) => {
-    if (target.edge.side !== 'mid') return [];
+    if (target.edge.side !== 'mid' || !isNear(on, target.at - center)) return [];
     const rule: OfferedRule = {
       kind: 'center',
       axis: on.axis,

@@ -63,8 +63,11 @@ function onceMore(on: SnapAxis): SnapCandidate[] {
     const b = row[i + 1]!;
     const gap = b.span.low - a.span.high;
     if (gap < SAME_LENGTH) continue;
-    if (on.grip !== 'high') found.push(after(on, a, b, gap));
-    if (on.grip !== 'low') found.push(ahead(on, a, b, gap));
+    const { tolerance } = on.input;
+    const isAfter = on.grip !== 'high' && Math.abs(b.span.high + gap - on.span.low) <= tolerance;
+    if (isAfter) found.push(after(on, a, b, gap));
+    const isAhead = on.grip !== 'low' && Math.abs(a.span.low - gap - on.span.high) <= tolerance;
+    if (isAhead) found.push(ahead(on, a, b, gap));
   }
   return found;
 }

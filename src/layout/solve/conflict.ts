@@ -19,22 +19,58 @@ export interface Verdict {
   readonly rejected: readonly Rejected[];
 }
 
-/** Adds every equation; the tags of the first contradiction, or null. */
-function addAll(rows: Rows, stated: Stated, tag: number): readonly number[] | null {
-  for (const equation of stated.equations) {
-    const added = rows.add(equation, tag);
+/** Adds equations; the tags of the first contradiction, or null. Equation `i` of the rule has the tag `tag + i`. */
+function addAll(rows: Rows, { equations }: Stated, tag = -1): readonly number[] | null {
+  for (const [i, equation] of equations.entries()) {
+    const added = rows.add(equation, tag < 0 ? -1 : tag + i);
     if (added.found === 'contradicts') return added.tags;
   }
   return null;
 }
 
 function rowsOf(structure: readonly Linear[], rules: readonly Stated[]): Rows {
-  const rows = new Rows(true);
-  for (const equation of structure) rows.add(equation, -1);
-  rules.forEach((stated, i) => {
-    addAll(rows, stated, i);
-  });
+  const rows = new Rows();
+  for (const equation of structure) rows.add(equation);
+  for (const stated of rules) addAll(rows, stated);
   return rows;
+}
+
+/** Rows that can name the rules behind a contradiction. */
+class Ledger {
+  readonly accepted: Stated[] = [];
+  private owners: Stated[] = [];
+  private rows = new Rows(true);
+
+  constructor(private readonly structure: readonly Linear[]) {
+    for (const equation of structure) this.rows.add(equation);
+  }
+
+  /** Null when it holds with all before it; else those that it contradicts, in their order. */
+  take(stated: Stated): Stated[] | null {
+    const tags = this.add(stated);
+    if (tags === null) {
+      this.accepted.push(stated);
+      return null;
+    }
+    const suspects = new Set(tags.flatMap((tag) => this.owners[tag] ?? []));
+    suspects.delete(stated);
+    // Some of its equations may have gone in before the contradiction showed.
+    if (stated.equations.length > 1) this.rebuild();
+    return this.accepted.filter((one) => suspects.has(one));
+  }
+
+  private add(stated: Stated): readonly number[] | null {
+    const tag = this.owners.length;
+    for (let i = 0; i < stated.equations.length; i++) this.owners.push(stated);
+    return addAll(this.rows, stated, tag);
+  }
+
+  private rebuild(): void {
+    this.rows = new Rows(true);
+    this.owners = [];
+    for (const equation of this.structure) this.rows.add(equation);
+    for (const stated of this.accepted) this.add(stated);
+  }
 }
 
 /**
@@ -42,29 +78,31 @@ function rowsOf(structure: readonly Linear[], rules: readonly Stated[]): Rows {
  * fight the later one yields.
  */
 export function judge(structure: readonly Linear[], rules: readonly Stated[]): Verdict {
-  const accepted: Stated[] = [];
+  const ledger = new Ledger(structure);
   const rejected: Rejected[] = [];
-  let rows = rowsOf(structure, accepted);
   for (const stated of rules) {
-    const tags = addAll(rows, stated, accepted.length);
-    if (tags === null) {
-      accepted.push(stated);
-      continue;
-    }
-    const suspects = tags.flatMap((tag) => accepted[tag] ?? []);
+    const suspects = ledger.take(stated);
+    if (suspects === null) continue;
     rejected.push({ rule: stated.rule, fights: smallest(structure, suspects, stated).map((s) => s.rule) });
-    // Some of its equations may have gone in before the contradiction showed.
-    rows = rowsOf(structure, accepted);
   }
-  return { accepted, rejected };
+  return { accepted: ledger.accepted, rejected };
 }
 
-/** Deletion filter, latest first: what remains contradicts the rule, and no part of it does. */
-function smallest(structure: readonly Linear[], suspects: readonly Stated[], against: Stated): Stated[] {
-  let left = [...suspects];
+/**
+ * Of the rules whose equations make up a contradiction the smallest set that still does. Accepted equations
+ * are independent, so one equation contradicts them in one way only and needs every one of those; a rule
+ * of several may contradict fewer by another of its own. Deletion filter, latest first.
+ */
+function smallest(
+  structure: readonly Linear[],
+  suspects: readonly Stated[],
+  against: Stated,
+): readonly Stated[] {
+  if (against.equations.length === 1) return suspects;
+  let left = suspects;
   for (const suspect of [...suspects].reverse()) {
     const without = left.filter((s) => s !== suspect);
-    if (addAll(rowsOf(structure, without), against, without.length) !== null) left = without;
+    if (addAll(rowsOf(structure, without), against) !== null) left = without;
   }
   return left;
 }

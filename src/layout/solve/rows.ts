@@ -9,15 +9,15 @@ interface Row {
   /** pivot = sum of these plus the constant. */
   terms: ReadonlyMap<number, number>;
   constant: number;
-  /** Tags of the equations it was made from, when they are kept. */
-  tags: ReadonlySet<number> | null;
+  /** How often each equation it was made from is in it, when that is kept. */
+  shares: ReadonlyMap<number, number> | null;
 }
 
 export type Added =
   | { readonly found: 'new' }
   /** Already follows from what is there. */
   | { readonly found: 'implied' }
-  /** Cannot hold together with the equations of these tags. */
+  /** Cannot hold together with the equations of these tags; without any one of them it could. */
   | { readonly found: 'contradicts'; readonly tags: readonly number[] };
 
 /**
@@ -33,11 +33,11 @@ export class Rows {
   private readonly rows: Row[] = [];
   private readonly rowOf = new Map<number, number>();
 
-  constructor(private readonly keepTags = false) {}
+  constructor(private readonly keepShares = false) {}
 
-  /** Adds `expression = 0`. `tag` names the equation in contradictions. */
+  /** Adds `expression = 0`. `tag` names the equation in contradictions; each has its own, or none. */
   add(expression: Linear, tag = -1): Added {
-    const tags = this.keepTags ? new Set<number>() : null;
+    const shares = this.keepShares ? new Map<number, number>() : null;
     const work = new Map<number, number>();
     let sum = expression.constant;
     let largest = 0;
@@ -45,7 +45,7 @@ export class Rows {
       largest = Math.max(largest, Math.abs(coefficient));
       const row = this.rowOf.get(index);
       if (row === undefined) accumulate(work, index, coefficient);
-      else sum += this.substitute(work, row, coefficient, tags);
+      else sum += this.substitute(work, row, coefficient, shares);
     }
     const scale = largest || 1;
     let pivot = -1;
@@ -61,7 +61,7 @@ export class Rows {
     }
     if (pivot < 0) {
       if (Math.abs(sum) <= SAME_LENGTH * scale) return { found: 'implied' };
-      return { found: 'contradicts', tags: [...(tags ?? [])].sort((a, b) => a - b) };
+      return { found: 'contradicts', tags: tagsIn(shares) };
     }
     const divisor = -(work.get(pivot) ?? 1);
     const terms = new Map<number, number>();
@@ -69,9 +69,12 @@ export class Rows {
       if (index !== pivot && Math.abs(coefficient) / scale >= CANCELED)
         terms.set(index, coefficient / divisor);
     }
-    tags?.add(tag);
+    if (shares) {
+      if (tag >= 0) shares.set(tag, 1);
+      for (const [one, share] of shares) shares.set(one, -share / divisor);
+    }
     this.rowOf.set(pivot, this.rows.length);
-    this.rows.push({ pivot, terms, constant: sum / divisor, tags });
+    this.rows.push({ pivot, terms, constant: sum / divisor, shares });
     return { found: 'new' };
   }
 
@@ -89,7 +92,7 @@ export class Rows {
   }
 
   copy(): Rows {
-    const twin = new Rows(this.keepTags);
+    const twin = new Rows(this.keepShares);
     for (const row of this.rows) twin.rows.push({ ...row });
     for (const [pivot, index] of this.rowOf) twin.rowOf.set(pivot, index);
     return twin;
@@ -100,11 +103,11 @@ export class Rows {
     work: Map<number, number>,
     index: number,
     weight: number,
-    tags: Set<number> | null,
+    shares: Map<number, number> | null,
   ): number {
     const row = this.resolved(index);
     for (const [other, coefficient] of row.terms) accumulate(work, other, weight * coefficient);
-    if (tags && row.tags) for (const tag of row.tags) tags.add(tag);
+    if (shares && row.shares) for (const [tag, share] of row.shares) accumulate(shares, tag, -weight * share);
     return weight * row.constant;
   }
 
@@ -115,21 +118,33 @@ export class Rows {
     for (const other of row.terms.keys()) if (this.rowOf.has(other)) settled = false;
     if (settled) return row;
     const work = new Map<number, number>();
-    const tags = row.tags ? new Set(row.tags) : null;
+    const shares = row.shares ? new Map<number, number>() : null;
     let sum = row.constant;
     for (const [other, coefficient] of row.terms) {
       const next = this.rowOf.get(other);
       if (next === undefined) accumulate(work, other, coefficient);
-      else sum += this.substitute(work, next, coefficient, tags);
+      else sum += this.substitute(work, next, coefficient, shares);
     }
     for (const [other, coefficient] of work) if (Math.abs(coefficient) < CANCELED) work.delete(other);
     row.terms = work;
     row.constant = sum;
-    row.tags = tags;
+    if (shares && row.shares) {
+      // What was substituted came in on the other side.
+      for (const [tag, share] of shares) shares.set(tag, -share);
+      for (const [tag, share] of row.shares) accumulate(shares, tag, share);
+      row.shares = shares;
+    }
     return row;
   }
 }
 
 function accumulate(work: Map<number, number>, index: number, coefficient: number): void {
   work.set(index, (work.get(index) ?? 0) + coefficient);
+}
+
+/** The equations that did not cancel out. */
+function tagsIn(shares: ReadonlyMap<number, number> | null): number[] {
+  const found: number[] = [];
+  for (const [tag, share] of shares ?? []) if (Math.abs(share) > CANCELED) found.push(tag);
+  return found.sort((a, b) => a - b);
 }
