@@ -1,5 +1,6 @@
 import { expose } from 'comlink';
 import type { Design } from '../design/schema.ts';
+import { castShadows, type ShadowArea } from '../finish/shadow.ts';
 import type { PrinterCorrection } from '../patterns/result.ts';
 import { createPlanner } from '../plan/plan.ts';
 import type { Plan } from '../plan/types.ts';
@@ -8,6 +9,7 @@ import { reuse } from './state/reuse.ts';
 import { TABLES } from './state/tables.ts';
 
 const planner = createPlanner();
+let lastPlan: Plan | null = null;
 let last: { readonly design: Design; readonly correction: PrinterCorrection } | null = null;
 const fonts = new Map<string, Uint8Array>();
 
@@ -27,11 +29,19 @@ const work = {
       const bytes = await fontBytes(id);
       if (bytes) fonts.set(id, bytes);
     }
-    return planner(
+    lastPlan = planner(
       design,
       { tables: TABLES, fonts, correction },
       { onStage: (stage, done, of) => onStage(stage, done / of) },
     );
+    return lastPlan;
+  },
+
+  /** Shadows on the face of the last plan, under the design's light. */
+  shadows(): readonly ShadowArea[] {
+    if (!lastPlan) return [];
+    const { joinery, face, finish, design } = lastPlan;
+    return castShadows(joinery.solids, face.levels, finish.shown, design.light);
   },
 };
 

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { Group, Layer, Stage } from 'react-konva';
 import { radians } from '../../measure/units.ts';
 import { boxAround, itemsOf } from '../action/movable.ts';
-import { useDesign, useEditor, useFace, useLayout, usePlan, useStore } from '../state/hooks.ts';
+import { useDesign, useEditor, useFace, useLayout, usePlan, useShadows, useStore } from '../state/hooks.ts';
 import { stocksOf } from '../state/tables.ts';
 import { useWords } from '../words/t.ts';
 import { boxesOf } from './boxes.ts';
@@ -22,6 +22,7 @@ import { fillOf } from './partLook.ts';
 import { holdCanvas } from './place.ts';
 import { RULER, Rulers } from './Rulers.tsx';
 import './strict.ts';
+import { Shadows } from './Shadows.tsx';
 import { Surroundings } from './Surroundings.tsx';
 import { TapeLabels } from './TapeLabels.tsx';
 import { usePointers } from './usePointers.ts';
@@ -50,6 +51,9 @@ export function FaceCanvas() {
   const selection = useEditor((s) => s.edit.selection);
   const provisional = useEditor((s) => s.provisional);
   const frame = useEditor((s) => s.frame);
+  const exact = useShadows(look === 'shadow');
+  // While something is carried, shadows go with the parts instead.
+  const shadows = provisional ? null : exact;
 
   useEffect(() => {
     const element = holder.current;
@@ -137,8 +141,10 @@ export function FaceCanvas() {
                   sign={signs.get(part.id)}
                   colorOf={colorOf}
                   light={light}
+                  shadeless={shadows !== null}
                 />
               ))}
+              {shadows ? <Shadows areas={shadows} /> : null}
               <KeepClears items={design.keepClears} palette={palette} scale={view.scale} />
             </Group>
           </Layer>

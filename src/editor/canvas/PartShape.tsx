@@ -20,6 +20,8 @@ export interface PartShapeProps {
   readonly colorOf: (finish: string) => string;
   /** Direction and length of the shadow for each millimeter of height. */
   readonly light: Point;
+  /** Shadows are drawn by themselves. */
+  readonly shadeless: boolean;
 }
 
 /** One laid part, drawn from the plan's figures only. */
@@ -34,6 +36,7 @@ function sameLook(a: PartShapeProps, b: PartShapeProps): boolean {
     a.fill === b.fill &&
     a.shaped === b.shaped &&
     a.look === b.look &&
+    a.shadeless === b.shadeless &&
     a.scale === b.scale &&
     a.tape === b.tape &&
     a.outline === b.outline &&
@@ -77,7 +80,7 @@ function drawPart(ctx: CanvasRenderingContext2D, props: PartShapeProps): void {
     ctx.stroke();
     return;
   }
-  if (part.kind !== 'painted') castShadow(ctx, props);
+  if (part.kind !== 'painted' && !props.shadeless) castShadow(ctx, props);
   ctx.beginPath();
   traceRegion(ctx as never, part.region);
   ctx.fillStyle = props.fill;

@@ -1,8 +1,9 @@
-import { createContext, useCallback, useContext, useSyncExternalStore } from 'react';
+import { createContext, useCallback, useContext, useEffect, useState, useSyncExternalStore } from 'react';
 import { useStore as useZustand } from 'zustand';
 import type { Face } from '../../bed/face.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design } from '../../design/schema.ts';
+import type { ShadowArea } from '../../finish/shadow.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { type CommitOptions, commit } from './commit.ts';
 import { faceFor, layoutOf } from './derive.ts';
@@ -15,6 +16,7 @@ export interface Bench {
   readonly planner: {
     readonly subscribe: (listener: () => void) => () => void;
     readonly get: () => PlanState;
+    readonly shadows: () => Promise<readonly ShadowArea[]>;
   };
 }
 
@@ -53,6 +55,27 @@ export const useMeasureStyle = (): Design['measure'] => useEditor((s) => shownDe
 export function usePlan(): PlanState {
   const { planner } = useBench();
   return useSyncExternalStore(planner.subscribe, planner.get);
+}
+
+/** Exact shadows of the plan that is shown, while they are wanted; null until they have come. */
+export function useShadows(wanted: boolean): readonly ShadowArea[] | null {
+  const { planner } = useBench();
+  const { plan, stale } = usePlan();
+  const [found, setFound] = useState<{
+    readonly plan: unknown;
+    readonly areas: readonly ShadowArea[];
+  } | null>(null);
+  useEffect(() => {
+    if (!wanted || !plan || stale) return;
+    let gone = false;
+    void planner.shadows().then((areas) => {
+      if (!gone) setFound({ plan, areas });
+    });
+    return () => {
+      gone = true;
+    };
+  }, [wanted, plan, stale, planner]);
+  return wanted && !stale && found?.plan === plan ? (found?.areas ?? null) : null;
 }
 
 /** Carries edits out as one step of undo. */

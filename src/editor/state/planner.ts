@@ -1,4 +1,5 @@
 import type { Design } from '../../design/schema.ts';
+import type { ShadowArea } from '../../finish/shadow.ts';
 import type { PrinterCorrection } from '../../patterns/result.ts';
 import type { Plan } from '../../plan/types.ts';
 import type { EditorStore } from './store.ts';
@@ -20,6 +21,8 @@ export interface PlanMaker {
     onStage: (stage: string, share: number) => void,
   ) => Promise<Plan | null>;
   readonly cancel: () => void;
+  /** Shadows of the last plan made. */
+  readonly shadows: () => Promise<readonly ShadowArea[]>;
 }
 
 /** Time after the last edit before a plan is begun, so that a run of edits makes one. */
@@ -90,5 +93,6 @@ export function createPlanner(store: EditorStore, maker: PlanMaker) {
       };
     },
     get: () => state,
+    shadows: maker.shadows,
   };
 }

@@ -42,6 +42,7 @@ export function workerMaker(): PlanMaker {
       });
       return plan;
     },
+    shadows: () => start().shadows(),
     cancel: () => {
       if (!running) return;
       const { giveUp } = running;
