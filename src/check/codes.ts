@@ -25,11 +25,11 @@ export const CHECK_CODES = [
   'joint.overlap', // area_m2
   'joint.over-saw', // miter_deg, most_deg
   'joint.bevel-over-saw', // bevel_deg, most_deg
-  'piece.too-long', // length_mm, longest_mm
-  'piece.too-big', // width_mm, height_mm
+  'piece.too-long', // piece, length_mm, longest_mm
+  'piece.too-big', // piece, width_mm, height_mm
   'piece.too-short', // length_mm
   'piece.measured-in-place', // length_mm
-  'cutting.not-proved', // stock, used, lower_bound
+  'cutting.not-proved', // stock, used, lower_bound, cost, lower_cost
   // lettering and patterns
   'lettering.missing-glyph', // sign, characters
   'lettering.unknown-font', // font

@@ -14,14 +14,23 @@ export interface Budget {
 
 /** How many nodes pass between two looks at `cancelled`. */
 const LOOK_EVERY = 256;
+/** How often in all `spent` is told. */
+const TOLD = 50;
 
-export function budgetOf(nodes: number, cancelled: () => boolean = () => false): Budget {
+/** `spent` is told now and then how many nodes are gone. */
+export function budgetOf(
+  nodes: number,
+  cancelled: () => boolean = () => false,
+  spent: (nodes: number) => void = () => {},
+): Budget {
   let left = Math.max(0, Math.floor(nodes));
   let stopped = cancelled();
+  const step = Math.max(1, Math.floor(nodes / TOLD));
   const take = (): boolean => {
     if (stopped || left <= 0) return false;
     left -= 1;
     if (left % LOOK_EVERY === 0 && cancelled()) stopped = true;
+    if (left % step === 0) spent(nodes - left);
     return !stopped;
   };
   const within = (most: number): Budget => {

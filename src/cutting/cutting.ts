@@ -14,7 +14,7 @@ export interface CuttingInput {
   readonly shop: Shop;
   /** Search steps for each stock: the more, the nearer to the least wood, and the longer it takes. */
   readonly effort: { readonly nodes: number };
-  /** Told after each stock. */
+  /** Told now and then, and after each stock: search steps done, of all there are to do. */
   readonly onProgress?: ((done: number, of: number) => void) | undefined;
   /** Asked now and then; once true, the best plan so far is returned. */
   readonly cancelled?: (() => boolean) | undefined;
@@ -32,11 +32,13 @@ export function planCutting(input: CuttingInput): Cutting {
   const sheetsBound: BoardsBound[] = [];
   const checks: Check[] = [];
   const used = [...new Set(input.pieces.map((p) => p.stock))].filter((id) => input.stocks.has(id)).sort();
+  const { nodes } = input.effort;
   used.forEach((id, done) => {
     const stock = input.stocks.get(id);
     if (!stock) return;
     const pieces = input.pieces.filter((p) => p.stock === id);
-    const budget = budgetOf(input.effort.nodes, input.cancelled);
+    const told = (spent: number) => input.onProgress?.(done * nodes + spent, used.length * nodes);
+    const budget = budgetOf(nodes, input.cancelled, told);
     const common = { pieces, owned: input.owned, shop: input.shop };
     if (stock.form === 'sheet') {
       const plan = planSheets({ ...common, stock }, budget);
@@ -49,7 +51,7 @@ export function planCutting(input: CuttingInput): Cutting {
       if (plan.bound) boardsBound.push(plan.bound);
       checks.push(...plan.checks);
     }
-    input.onProgress?.(done + 1, used.length);
+    told(nodes);
   });
   return { boards, boardsBound, sheets, sheetsBound, checks: orderChecks(checks) };
 }

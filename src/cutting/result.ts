@@ -8,7 +8,10 @@ export interface BoardCut {
   /** Long-point extent along the board, from its left end. */
   readonly from: Mm;
   readonly to: Mm;
-  /** Turned over end for end (flat stock only), so that a miter is shared with its neighbor. */
+  /**
+   * Turned end for end (flat stock only), so that a miter is shared with its neighbor: the show face stays
+   * up, the start end comes to lie right and the left edge below.
+   */
   readonly flipped: boolean;
   /** Miter at the left and right end as it lies on the board; 0 is square. */
   readonly left: Deg;
@@ -24,18 +27,24 @@ export interface CutBoard {
   readonly cuts: readonly BoardCut[];
   /** Usable rest at the right end; 0 when below the shop's limit. */
   readonly offcut: Mm;
-  /** Wood lost to kerf, trim, defects and rest too short to keep. */
+  /**
+   * Wood lost to kerf, slanted ends, trim, defects and rest too short to keep, as a length of whole board:
+   * with `offcut` and the pieces' areas over the stock's width it adds up to `length`.
+   */
   readonly waste: Mm;
   readonly cost: Money;
 }
 
+/** How near a stock's plan is to the least; an unpriced size among priced ones is reckoned at the dearest rate. */
 export interface BoardsBound {
   readonly stock: string;
+  /** Bought; what is owned does not count. */
   readonly used: number;
   /** No plan can buy fewer boards than this (or spend less than `lowerCost`). */
   readonly lowerBound: number;
   readonly cost: Money;
   readonly lowerCost: Money;
+  /** Nothing costs less than this plan; where nothing has a price: no less wood will do. */
   readonly proved: boolean;
 }
 

@@ -192,7 +192,7 @@ describe('boards', () => {
     expect(cutting.boardsBound[0]?.proved).toBe(false);
   });
 
-  it('tells its progress stock by stock', () => {
+  it('tells its progress, which never falls and ends at the whole', () => {
     const told: number[][] = [];
     planCutting({
       pieces: [boardPiece('a', 100), boardPiece('b', 100, [0, 0], { stock: 'other' })],
@@ -205,10 +205,9 @@ describe('boards', () => {
       effort: { nodes: 100 },
       onProgress: (done, of) => told.push([done, of]),
     });
-    expect(told).toEqual([
-      [1, 2],
-      [2, 2],
-    ]);
+    expect(told).toContainEqual([100, 200]);
+    expect(told.at(-1)).toEqual([200, 200]);
+    expect(told.map((t) => t[0])).toEqual(told.map((t) => t[0] ?? 0).sort((a, b) => a - b));
   });
 
   it('is the same whatever the order of the pieces', () => {

@@ -1,6 +1,7 @@
 import type { Point } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Piece, PieceEnd } from '../../joinery/piece.ts';
+import type { FlatStock, ShapedStock } from '../../materials/types.ts';
 import { type Deg, type Mm, radians } from '../../measure/units.ts';
 import { pick } from '../at.ts';
 
@@ -75,10 +76,12 @@ export function lyingOutline(piece: Piece): Point[] {
   return fits ? piece.outline.map((p) => ({ x: p.x - x0, y: p.y - y0 })) : trapezoid(piece);
 }
 
-function recessOf(piece: Piece, outline: readonly Point[], end: 0 | 1): Recess {
-  // A tilted cut hides its far face from the outline: such an end shares no room with its neighbor.
+function recessOf(piece: Piece, outline: readonly Point[], end: 0 | 1, width: Mm): Recess {
+  // A tilted cut hides its far face from the outline, and so does any cut of stock that stands on its
+  // edge: such an end shares no room with its neighbor.
   const { bevel, second } = piece.ends[end];
-  const tilted = bevel !== 0 || (second !== null && second.bevel !== 0);
+  const onEdge = Math.abs(piece.width - width) > 1e-3;
+  const tilted = onEdge || bevel !== 0 || (second !== null && second.bevel !== 0);
   const heights = [0, ...outline.map((p) => p.y), piece.width].sort((a, b) => a - b);
   return heights
     .filter((y, i) => i === 0 || y - pick(heights, i - 1) > SAME_LENGTH)
@@ -113,16 +116,16 @@ function lyingEnd(piece: Piece, recess: Recess, end: 0 | 1, kerf: Mm, flipped: b
  * The ways a piece may lie. Turned end for end it stays show face up and its upper edge comes to lie
  * below: a plain rectangle in section does not mind, a molding does.
  */
-export function lyings(piece: Piece, kerf: Mm, mayTurn: boolean): Lying[] {
+export function lyings(piece: Piece, kerf: Mm, stock: FlatStock | ShapedStock): Lying[] {
   const outline = lyingOutline(piece);
-  const start = recessOf(piece, outline, 0);
-  const end = recessOf(piece, outline, 1);
+  const start = recessOf(piece, outline, 0, stock.width);
+  const end = recessOf(piece, outline, 1, stock.width);
   const straight: Lying = {
     left: lyingEnd(piece, start, 0, kerf, false),
     right: lyingEnd(piece, end, 1, kerf, false),
     flipped: false,
   };
-  if (!mayTurn) return [straight];
+  if (stock.form === 'shaped') return [straight];
   const turned: Lying = {
     left: lyingEnd(piece, end, 1, kerf, true),
     right: lyingEnd(piece, start, 0, kerf, true),

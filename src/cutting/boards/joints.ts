@@ -24,6 +24,8 @@ export interface Row {
 export interface Joints {
   /** The gap that all pairs have, where all are alike (square ends): order does not matter then. */
   readonly constant: Mm | null;
+  /** The widest gap that any two can have. */
+  readonly widest: Mm;
   /** Half gaps of each shape's ends: their sum over a row never exceeds the row's gaps. */
   readonly half: readonly Mm[];
   /** Added to a board's capacity, since its two outer ends take no gap. */
@@ -36,6 +38,8 @@ export interface Joints {
 
 /** Rows with more states than this are put in order greedily. */
 const MOST_STATES = 30_000;
+/** Ends of rows remembered. */
+const MOST_TAILS = 300_000;
 const SAME: Mm = 1e-7;
 
 interface Way {
@@ -71,21 +75,19 @@ export function jointsOf(shapes: readonly Shape[]): Joints {
   const halfRight = ways.map((_, a) => Math.min(...ways.map((_, b) => at(gap, a * n + b))) / 2);
   const halfLeft = ways.map((_, b) => Math.min(...ways.map((_, a) => at(gap, a * n + b))) / 2);
   const waysOf = shapes.map((_, s) => ways.map((_, w) => w).filter((w) => pick(ways, w).shape === s));
-  const memo = new Map<string, Row>();
+  const net: Net = { ways, waysOf, gap, turns };
+  const tails = new Map<string, Tail>();
   let exact = true;
 
   const row = (counts: readonly number[]): Row => {
-    const key = counts.join();
-    const known = memo.get(key);
-    if (known) return known;
     const states = counts.reduce((all, c) => all * (c + 1), n);
-    if (states > MOST_STATES && constant === null) exact = false;
-    const found = (states <= MOST_STATES ? exactOrder : greedyOrder)(ways, waysOf, gap, turns, counts);
-    memo.set(key, found);
-    return found;
+    if (states <= MOST_STATES) return exactOrder(net, counts, tails);
+    if (constant === null) exact = false;
+    return greedyOrder(net, counts);
   };
   return {
     constant,
+    widest: Math.max(0, ...gap),
     half: waysOf.map((list) => Math.min(...list.map((w) => at(halfLeft, w) + at(halfRight, w)))),
     exact: () => exact,
     spare: n === 0 ? 0 : Math.max(...halfLeft) + Math.max(...halfRight),
@@ -93,13 +95,13 @@ export function jointsOf(shapes: readonly Shape[]): Joints {
   };
 }
 
-type Order = (
-  ways: readonly Way[],
-  waysOf: readonly (readonly number[])[],
-  gap: readonly number[],
-  turns: readonly number[],
-  counts: readonly number[],
-) => Row;
+/** Every way of lying, with what each pair of neighbors takes: `gap[a * ways + b]`, b to the right of a. */
+interface Net {
+  readonly ways: readonly Way[];
+  readonly waysOf: readonly (readonly number[])[];
+  readonly gap: readonly number[];
+  readonly turns: readonly number[];
+}
 
 interface Tail {
   readonly gaps: Mm;
@@ -110,10 +112,14 @@ interface Tail {
 const better = (gaps: Mm, turns: number, than: Tail): boolean =>
   gaps < than.gaps - SAME || (gaps <= than.gaps + SAME && turns < than.turns);
 
-/** Dynamic program over how many of each shape are still to come and the piece before them. */
-const exactOrder: Order = (ways, waysOf, gap, turns, counts) => {
+/**
+ * Dynamic program over how many of each shape are still to come and the piece before them. `memo` is kept
+ * from one call to the next, since smaller rows are the ends of larger ones.
+ */
+function exactOrder(net: Net, counts: readonly number[], memo: Map<string, Tail>): Row {
+  const { ways, waysOf, gap, turns } = net;
   const left = [...counts];
-  const memo = new Map<string, Tail>();
+  if (memo.size > MOST_TAILS) memo.clear();
   const tail = (before: number): Tail => {
     const key = `${before}:${left.join()}`;
     const known = memo.get(key);
@@ -147,10 +153,10 @@ const exactOrder: Order = (ways, waysOf, gap, turns, counts) => {
     step = tail(step.next);
   }
   return { gaps: whole.gaps, turns: whole.turns, order };
-};
+}
 
 /** Nearest neighbor from every possible first piece: never less than the exact row takes, so still safe. */
-const greedyOrder: Order = (ways, waysOf, gap, turns, counts) => {
+function greedyOrder({ ways, waysOf, gap, turns }: Net, counts: readonly number[]): Row {
   let best: Row = { gaps: Infinity, turns: Infinity, order: [] };
   for (const start of ways.keys()) {
     if (at(counts, pick(ways, start).shape) === 0) continue;
@@ -185,4 +191,4 @@ const greedyOrder: Order = (ways, waysOf, gap, turns, counts) => {
     }
   }
   return best;
-};
+}

@@ -65,8 +65,19 @@ export function shapeCounts(p: Problem, counts: Counts): number[] {
   return shapes;
 }
 
-export const fits = (p: Problem, counts: Counts, capacity: Mm): boolean =>
-  taken(p, counts) <= capacity + SAME_LENGTH;
+/** Whether the items fit side by side: by the widest gaps where that is enough, else in their best order. */
+export function fits(p: Problem, counts: Counts, capacity: Mm): boolean {
+  let n = 0;
+  let bare = 0;
+  for (let i = 0; i < counts.length; i++) {
+    const c = at(counts, i);
+    if (c === 0) continue;
+    n += c;
+    bare += c * pick(p.items, i).length;
+  }
+  if (bare + Math.max(0, n - 1) * p.joints.widest <= capacity) return true;
+  return taken(p, counts) <= capacity + SAME_LENGTH;
+}
 
 export const minus = (from: Counts, less: Counts): number[] => from.map((n, i) => n - at(less, i));
 export const plus = (a: Counts, b: Counts): number[] => a.map((n, i) => n + at(b, i));

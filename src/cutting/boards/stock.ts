@@ -55,7 +55,7 @@ function widestKerf(lying: readonly (readonly Lying[])[], kerf: Mm): Mm {
 export function stockProblem(input: BoardInput): StockProblem {
   const { stock, shop } = input;
   const all = [...input.pieces].sort(byId);
-  const ways = all.map((piece) => lyings(piece, shop.boardKerf, stock.form === 'flat'));
+  const ways = all.map((piece) => lyings(piece, shop.boardKerf, stock));
   const sources = sourcesOf(input, widestKerf(ways, shop.boardKerf));
   const longest = Math.max(0, ...sources.flatMap((s) => s.stretches.map((t) => t.to - t.from)));
   const tooLong = all.filter((piece) => piece.length > longest + SAME_LENGTH);
