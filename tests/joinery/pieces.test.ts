@@ -54,6 +54,20 @@ describe('labels', () => {
     expect(new Set(Object.values(found)).size).toBe(1);
   });
 
+  it('see a pointed end turned end for end', () => {
+    const corner = (x: number) => [
+      boxStrip(`stile${x}`, x, 0, 50, 700),
+      boxStrip(`sill${x}`, x + 50, 0, 500, 50),
+    ];
+    const found = labels([
+      ...corner(0),
+      strip('a', { x: 40, y: 30 }, { x: 400, y: 500 }, 40),
+      ...corner(2000),
+      strip('b', { x: 2400, y: 500 }, { x: 2040, y: 30 }, 40),
+    ]);
+    expect(found.a).toBe(found.b);
+  });
+
   it('of molding are shared only one way round, unless its section is the same from both sides', () => {
     const found = labels([mitered('a', 0, 0, 30, 'casing'), mitered('b', 100, -30, 0, 'casing')]);
     expect(found.a).not.toBe(found.b);

@@ -135,7 +135,10 @@ describe('an open run', () => {
     ]);
     expect(pieces[0]?.ends[0]).toMatchObject({ cut: 'return', miter: 0, bevel: 45 });
     expect(pieces[2]).toMatchObject({ short: 0, width: 60 });
-    // Two hands: the molding cannot be turned end for end.
+    // Two hands: the molding cannot be turned end for end. Seen from the end with the molding's left edge
+    // up, the face of the wall is on the left at the start, and on the right at the end.
+    expect(pieces[2]?.ends.map((end) => end.cut)).toEqual(['square', 'return']);
+    expect(pieces[3]?.ends.map((end) => end.cut)).toEqual(['return', 'square']);
     expect(pieces[2]?.label).not.toBe(pieces[3]?.label);
     const area = joinery.pieces.reduce((sum, piece) => sum + areaOf(piece.placed), 0);
     expect(area).toBeCloseTo(areaOf(joinery.solids[0]?.region ?? []), 3);
