@@ -23,9 +23,9 @@ export const PANES: Readonly<Record<StepId, PaneEntry>> = {
   bed: { icon: BedSingle, Pane: lazy(() => import('./bed/BedPane.tsx')) },
   layout: { icon: LayoutPanelTop, Pane: lazy(() => import('./layout/LayoutPane.tsx')) },
   checks: { icon: ClipboardCheck, Pane: lazy(() => import('./checks/ChecksPane.tsx')) },
-  wood: { icon: Ruler, Pane: lazy(() => import('./facts/JobFacts.tsx')) },
-  paint: { icon: PaintRoller, Pane: lazy(() => import('./facts/JobFacts.tsx')) },
+  wood: { icon: Ruler, Pane: lazy(() => import('./wood/WoodPane.tsx')) },
+  paint: { icon: PaintRoller, Pane: lazy(() => import('./paint/PaintPane.tsx')) },
   lettering: { icon: Type, Pane: lazy(() => import('./facts/JobFacts.tsx')) },
-  fixing: { icon: Hammer, Pane: lazy(() => import('./facts/JobFacts.tsx')) },
+  fixing: { icon: Hammer, Pane: lazy(() => import('./fixing/FixingPane.tsx')) },
   pages: { icon: Printer, Pane: lazy(() => import('./facts/JobFacts.tsx')) },
 };

@@ -3,7 +3,9 @@ import { bedWords } from './en/bed.ts';
 import { benchWords } from './en/bench.ts';
 import { checkWords } from './en/checks.ts';
 import { exportWords } from './en/export.ts';
+import { fixingWords } from './en/fixing.ts';
 import { jobWords } from './en/job.ts';
+import { paintWords } from './en/paint.ts';
 import { partWords } from './en/parts.ts';
 import { shellWords } from './en/shell.ts';
 import { swingWords } from './en/swing.ts';
@@ -19,6 +21,8 @@ export const en = {
   ...checkWords,
   ...swingWords,
   ...woodWords,
+  ...paintWords,
+  ...fixingWords,
   ...benchWords,
   ...exportWords,
 } as const;

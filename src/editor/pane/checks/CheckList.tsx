@@ -5,7 +5,7 @@ import { Typeset } from '../../field/Typeset.tsx';
 import { useStore } from '../../state/hooks.ts';
 import { useCheckWords } from '../../words/checks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
-import { concerned, showCheck } from './showPlace.ts';
+import { knownParts, showParts } from '../facts/showPlace.ts';
 
 export const ICONS: Readonly<Record<Severity, LucideIcon>> = {
   error: CircleAlert,
@@ -53,11 +53,11 @@ export function CheckList({ severity, checks, design }: CheckListProps) {
           const key = `${check.code}|${check.parts.join()}|${i}`;
           return (
             <li key={key}>
-              {check.at || concerned(design, check).length > 0 ? (
+              {check.at || knownParts(design, check.parts).length > 0 ? (
                 <button
                   type="button"
                   className={`check-row ${severity}`}
-                  onClick={() => showCheck(store, check)}
+                  onClick={() => showParts(store, check.parts, check.at)}
                 >
                   {inside}
                 </button>

@@ -4,12 +4,18 @@ import { usePlan } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import '../../style/facts.css';
 
+interface WithPlanProps {
+  /** Drawings and tables want more room than fields do. */
+  readonly wide?: boolean | undefined;
+  readonly children: (plan: Plan) => ReactNode;
+}
+
 /** What stands in a pane once there is a plan; until then what is being waited for. */
-export function WithPlan({ children }: { children: (plan: Plan) => ReactNode }) {
+export function WithPlan({ wide, children }: WithPlanProps) {
   const t = useWords();
   const { plan, stale, progress, problem } = usePlan();
   return (
-    <div className="job-pane pane-stack" aria-busy={stale}>
+    <div className={wide ? 'job-pane wide pane-stack' : 'job-pane pane-stack'} aria-busy={stale}>
       {problem ? (
         <p className="caution" role="alert">
           {t('plan.failed', { problem })}

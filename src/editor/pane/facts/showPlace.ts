@@ -1,4 +1,3 @@
-import type { Check } from '../../../check/check.ts';
 import type { Design } from '../../../design/schema.ts';
 import type { Point } from '../../../geometry/shape.ts';
 import { boxAround } from '../../action/movable.ts';
@@ -8,24 +7,24 @@ import { select } from '../../state/commit.ts';
 import { faceFor, layoutOf } from '../../state/derive.ts';
 import { type EditorStore, toScreen } from '../../state/store.ts';
 
-/** Parts and keep-clears of the design that a check speaks of: `battens[2,0]` is the array `battens`. */
-export function concerned(design: Design, check: Check): string[] {
+/** Parts and keep-clears of the design behind ids of a plan: `battens[2,0]` is the array `battens`. */
+export function knownParts(design: Design, ids: readonly string[]): string[] {
   const known = new Set([...design.parts, ...design.keepClears].map((p) => p.id));
-  const ids = check.parts.map((id) => id.replace(/^keep:/, '').replace(/\[.*$/, ''));
-  return [...new Set(ids)].filter((id) => known.has(id));
+  const own = ids.map((id) => id.replace(/^keep:/, '').replace(/\[.*$/, ''));
+  return [...new Set(own)].filter((id) => known.has(id));
 }
 
-/** Selects what a check speaks of and brings it into sight. */
-export function showCheck(store: EditorStore, check: Check): void {
+/** Selects parts of a plan and brings them, or the place meant, into sight on the drawing. */
+export function showParts(store: EditorStore, laid: readonly string[], place?: Point): void {
   const { design } = store.getState().edit;
-  const ids = concerned(design, check);
+  const ids = knownParts(design, laid);
   select(store, ids);
   store.setState({ tool: 'select' });
   const boxes = layoutOf(design).boxes;
   const around = boxAround(
     ids.flatMap((id) => boxes.get(id) ?? design.keepClears.find((k) => k.id === id)?.box ?? []),
   );
-  const at = check.at ?? (around ? { x: around.x + around.w / 2, y: around.y + around.h / 2 } : null);
+  const at = place ?? (around ? { x: around.x + around.w / 2, y: around.y + around.h / 2 } : null);
   if (at) bringIntoSight(store, at);
 }
 

@@ -1,0 +1,153 @@
+import type { Fastened } from '../../../fastening/result.ts';
+import type { Plan } from '../../../plan/types.ts';
+import { FaceMap } from '../../drawing/FaceMap.tsx';
+import { regionData } from '../../drawing/svgPath.ts';
+import { Measure } from '../../field/Measure.tsx';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useStore } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { ScrollBox } from '../facts/ScrollBox.tsx';
+import { showParts } from '../facts/showPlace.ts';
+import { useSay } from '../facts/useSay.ts';
+
+/** Every brad and screw: on a map, counted, and part by part. */
+export function Fasteners({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const say = useSay();
+  const { fastening, tables } = plan;
+  if (fastening.parts.length === 0) return <p className="note">{t('brads.none')}</p>;
+  const names = new Map([...tables.brads, ...tables.screws].map((f) => [f.id, f.name]));
+  return (
+    <>
+      <section aria-labelledby="brads-map">
+        <h3 id="brads-map" className="section-title">
+          {t('brads.map')}
+        </h3>
+        <div className="map-pair">
+          <BradMap plan={plan} />
+          <div className="pane-stack">
+            <table className="figures">
+              <caption>{t('brads.use')}</caption>
+              <tbody>
+                {fastening.use.map((use) => (
+                  <tr key={`${use.fastener}|${use.length}`}>
+                    <th scope="row">
+                      <Typeset text={names.get(use.fastener) ?? use.fastener} />
+                      <span className="note block">
+                        <Measure mm={use.length} />
+                      </span>
+                    </th>
+                    <td>{use.count}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+            {fastening.glue > 0 ? (
+              <p className="note">{t('brads.glue', { volume: say.volume(fastening.glue) })}</p>
+            ) : null}
+            <ul className="legend column">
+              <li>
+                <span className="dot" aria-hidden="true" /> {t('brads.front')}
+              </li>
+              <li>
+                <span className="dot back" aria-hidden="true" /> {t('brads.back')}
+              </li>
+            </ul>
+          </div>
+        </div>
+      </section>
+      <PartTable plan={plan} />
+    </>
+  );
+}
+
+function BradMap({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const { face, layout, fastening } = plan;
+  const size = Math.max(face.width, face.height) / 150;
+  const count = fastening.parts.reduce((sum, p) => sum + p.at.length, 0);
+  return (
+    <FaceMap face={face} label={t('brads.mapPicture', { count })}>
+      {layout.parts.map((p) => (
+        <path key={p.id} className="map-part" d={regionData(p.region)} />
+      ))}
+      {fastening.parts.map((p) => (
+        <g key={p.part} className={p.from === 'back' ? 'map-brads back' : 'map-brads'}>
+          {p.at.map(({ x, y }) => (
+            <circle key={`${x},${y}`} cx={x} cy={y} r={p.how === 'screws' ? size * 1.5 : size} />
+          ))}
+        </g>
+      ))}
+    </FaceMap>
+  );
+}
+
+interface Row {
+  readonly first: Fastened;
+  readonly ids: readonly string[];
+  readonly count: number;
+}
+
+/** Members of a row that are fixed alike are one line. */
+function rowsOf(parts: readonly Fastened[]): Row[] {
+  const rows = new Map<string, Row>();
+  for (const part of parts) {
+    const base = part.part.replace(/\[.*$/, '');
+    const key = `${base}|${part.how}|${part.fastener}|${part.length}|${part.from}`;
+    const known = rows.get(key);
+    rows.set(key, {
+      first: known?.first ?? part,
+      ids: [...(known?.ids ?? []), part.part],
+      count: (known?.count ?? 0) + part.at.length,
+    });
+  }
+  return [...rows.values()];
+}
+
+function PartTable({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const say = useSay();
+  const store = useStore();
+  return (
+    <section aria-labelledby="brads-table">
+      <h3 id="brads-table" className="section-title">
+        {t('brads.table')}
+      </h3>
+      <ScrollBox label={t('brads.table')}>
+        <table className="figures brads">
+          <caption className="hidden-text">{t('brads.table')}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{t('brads.part')}</th>
+              <th scope="col">{t('brads.what')}</th>
+              <th scope="col">{t('brads.length')}</th>
+              <th scope="col">{t('brads.count')}</th>
+              <th scope="col">{t('brads.biteOf')}</th>
+              <th scope="col">{t('brads.from')}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rowsOf(plan.fastening.parts).map(({ first, ids, count }) => {
+              const base = first.part.replace(/\[.*$/, '');
+              const driven = first.length !== null;
+              return (
+                <tr key={`${first.part}|${first.how}`}>
+                  <th scope="row">
+                    <button type="button" className="link" onClick={() => showParts(store, [first.part])}>
+                      {ids.length > 1 ? `${ids.length} × ${say.name(base)}` : say.name(first.part)}
+                    </button>
+                  </th>
+                  <td>{t(`fixing.${first.how}`)}</td>
+                  <td>{driven ? <Measure mm={first.length ?? 0} /> : '–'}</td>
+                  <td>{count > 0 ? count : '–'}</td>
+                  <td>{driven ? <Measure mm={first.bite} /> : '–'}</td>
+                  <td>{count > 0 ? t(first.from === 'back' ? 'brads.back' : 'brads.front') : '–'}</td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </ScrollBox>
+    </section>
+  );
+}

@@ -1,0 +1,65 @@
+import type { StickMark, StoryStick } from '../../../marks/result.ts';
+import type { Plan } from '../../../plan/types.ts';
+import { Measure } from '../../field/Measure.tsx';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useWords } from '../../words/t.ts';
+import { useSay } from '../facts/useSay.ts';
+
+/** More edges than this on one mark are counted, not read out. */
+const NAMED = 4;
+
+/** Story sticks as tables: every mark from its datum, and what stands there. */
+export function Marks({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const sticks = plan.marks.sticks.filter((s) => s.marks.length > 0);
+  if (sticks.length === 0) return <p className="note">{t('marks.none')}</p>;
+  return (
+    <section aria-labelledby="fixing-marks">
+      <h3 id="fixing-marks" className="section-title">
+        {t('fixing.marks')}
+      </h3>
+      <p className="note">{t('marks.lead')}</p>
+      {sticks.map((stick) => (
+        <Stick key={stick.axis} stick={stick} />
+      ))}
+    </section>
+  );
+}
+
+function Stick({ stick }: { stick: StoryStick }) {
+  const t = useWords();
+  return (
+    <table className="figures stick">
+      <caption>
+        {t(`marks.${stick.axis}`)} <span className="count">{stick.marks.length}</span>
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">{t('marks.at')}</th>
+          <th scope="col">{t('marks.edges')}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {stick.marks.map((mark) => (
+          <tr key={mark.at}>
+            <th scope="row">
+              <Measure mm={mark.shown} />
+            </th>
+            <td className="words">
+              <Edges mark={mark} axis={stick.axis} />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Edges({ mark, axis }: { mark: StickMark; axis: StoryStick['axis'] }) {
+  const t = useWords();
+  const say = useSay();
+  const all = mark.edges.map(({ part, edge }) => t(`marks.edge.${axis}.${edge}`, { name: say.name(part) }));
+  const named = all.slice(0, NAMED).join(', ');
+  const more = all.length - NAMED;
+  return <Typeset text={more > 0 ? `${named} ${t('marks.more', { count: more })}` : named} />;
+}

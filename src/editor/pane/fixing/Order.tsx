@@ -1,0 +1,46 @@
+import type { Plan } from '../../../plan/types.ts';
+import { EN } from '../../../plan/words/en.ts';
+import { stepSentence } from '../../../plan/words/words.ts';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useTicks } from '../../state/ticks.ts';
+import { useWords } from '../../words/t.ts';
+import { useSay } from '../facts/useSay.ts';
+
+/** The order of work, to be ticked off. */
+export function Order({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const say = useSay();
+  const { ticked, tick } = useTicks('steps');
+  const { steps } = plan.marks;
+  const done = steps.filter((s) => ticked.has(idOf(s))).length;
+  return (
+    <section aria-labelledby="fixing-order">
+      <h3 id="fixing-order" className="section-title">
+        {t('fixing.order')} <span className="count">{t('order.count', { done, all: steps.length })}</span>
+      </h3>
+      <p className="note">{t('order.lead')}</p>
+      <ol className="steps">
+        {steps.map((step) => (
+          <li key={idOf(step)}>
+            <label className="step">
+              <input
+                type="checkbox"
+                checked={ticked.has(idOf(step))}
+                onChange={(e) => tick([idOf(step)], e.currentTarget.checked)}
+              />
+              <span className="step-number" aria-hidden="true">
+                {step.number}
+              </span>
+              <span>
+                <Typeset text={stepSentence(step, EN, say)} />
+              </span>
+            </label>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+const idOf = (step: { readonly number: number; readonly act: string }): string =>
+  `${step.number}.${step.act}`;

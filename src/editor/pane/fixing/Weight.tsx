@@ -1,0 +1,142 @@
+import { isInch } from '../../../measure/style.ts';
+import { GRAVITY, KG_PER_POUND } from '../../../measure/units.ts';
+import type { Plan } from '../../../plan/types.ts';
+import { FaceMap } from '../../drawing/FaceMap.tsx';
+import { regionData } from '../../drawing/svgPath.ts';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useSettledDesign } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { UnitField } from '../facts/UnitField.tsx';
+import { useChange } from '../facts/useChange.ts';
+import { useSay } from '../facts/useSay.ts';
+import { massUnit } from './FastenerFields.tsx';
+import { MomentCurve } from './MomentCurve.tsx';
+
+const HEAVIEST = 5;
+
+/** What the face adds to the bed's weight and to the lift. */
+export function Weight({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const say = useSay();
+  const { load } = plan;
+  const heaviest = [...load.byPart].sort((a, b) => b.mass - a.mass).slice(0, HEAVIEST);
+  const over = (code: string) => plan.checks.some((c) => c.code === code);
+  return (
+    <>
+      <section aria-labelledby="fixing-weight">
+        <h3 id="fixing-weight" className="section-title">
+          {t('fixing.weight')}
+        </h3>
+        <div className="map-pair">
+          <CenterMap plan={plan} />
+          <table className="figures">
+            <caption className="hidden-text">{t('fixing.weight')}</caption>
+            <tbody>
+              <tr>
+                <th scope="row">{t('load.added')}</th>
+                <td className={over('load.heavy') ? 'bad-text' : 'big'}>{say.mass(load.added)}</td>
+              </tr>
+              <tr>
+                <th scope="row">{t('load.bare')}</th>
+                <td>{say.mass(load.bare)}</td>
+              </tr>
+              <tr>
+                <th scope="row">{t('load.liftAdded')}</th>
+                <td className={over('load.lift') ? 'bad-text' : 'big'}>{say.force(load.liftAdded)}</td>
+              </tr>
+              <tr>
+                <th scope="row">{t('load.liftBare')}</th>
+                <td>{say.force(load.liftBare)}</td>
+              </tr>
+              <tr>
+                <th scope="row">{t('load.moment')}</th>
+                <td>{say.moment(load.moment)}</td>
+              </tr>
+              <tr>
+                <th scope="row" colSpan={2}>
+                  {t('load.center')}
+                  <span className="note block">
+                    <Typeset
+                      text={t('load.centerAt', {
+                        x: say.short(load.center.x),
+                        y: say.short(load.center.y),
+                        z: say.short(load.center.z),
+                      })}
+                    />
+                  </span>
+                </th>
+              </tr>
+            </tbody>
+          </table>
+        </div>
+        <p className="note">{t('load.estimate')}</p>
+      </section>
+      <MomentCurve load={load} />
+      {heaviest.length > 0 ? (
+        <table className="figures">
+          <caption>{t('load.byPart')}</caption>
+          <tbody>
+            {heaviest.map(({ part, mass }) => (
+              <tr key={part}>
+                <th scope="row">{say.name(part)}</th>
+                <td>{say.mass(mass)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      ) : null}
+      <Limits />
+    </>
+  );
+}
+
+function CenterMap({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const { face, layout, load } = plan;
+  const { x, y } = load.center;
+  const r = Math.max(face.width, face.height) / 40;
+  return (
+    <FaceMap face={face} label={t('load.mapPicture')}>
+      {layout.parts.map((p) => (
+        <path key={p.id} className="map-part" d={regionData(p.region)} />
+      ))}
+      <g className="gravity">
+        <circle cx={x} cy={y} r={r} />
+        <path d={`M${x} ${y}V${y + r}A${r} ${r} 0 0 0 ${x + r} ${y}Z`} />
+        <path d={`M${x} ${y}V${y - r}A${r} ${r} 0 0 0 ${x - r} ${y}Z`} />
+      </g>
+    </FaceMap>
+  );
+}
+
+function Limits() {
+  const t = useWords();
+  const { load, measure } = useSettledDesign();
+  const { set } = useChange();
+  const force = isInch(measure.unit) ? { name: 'lbf', size: KG_PER_POUND * GRAVITY } : { name: 'N', size: 1 };
+  return (
+    <section aria-labelledby="load-limits">
+      <h3 id="load-limits" className="section-title">
+        {t('load.limits')}
+      </h3>
+      <div className="fields">
+        <UnitField
+          label={t('load.warnAdded')}
+          unit={massUnit(measure)}
+          digits={1}
+          min={0.1}
+          value={load.warnAdded_kg}
+          onCommit={(warnAdded_kg) => set('load', { ...load, warnAdded_kg }, t('load.limits'))}
+        />
+        <UnitField
+          label={t('load.warnLift')}
+          unit={force}
+          digits={1}
+          min={0.1}
+          value={load.warnLift_n}
+          onCommit={(warnLift_n) => set('load', { ...load, warnLift_n }, t('load.limits'))}
+        />
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,100 @@
+import type { FinishUse } from '../../../finish/result.ts';
+import type { Plan } from '../../../plan/types.ts';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useWords } from '../../words/t.ts';
+import { ScrollBox } from '../facts/ScrollBox.tsx';
+import { useSay } from '../facts/useSay.ts';
+
+/** How much of every finish: areas, paint, cans, what is left, and tape. */
+export function Amounts({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const say = useSay();
+  const { uses } = plan.finish;
+  if (uses.length === 0) return <p className="note">{t('paint.none')}</p>;
+  const finishes = new Map(plan.design.finishes.map((f) => [f.id, f]));
+  const cans = new Map(plan.tables.containers.map((c) => [c.id, c.name]));
+  const backs = uses.some((u) => u.back > 0);
+  const bought = (use: FinishUse) =>
+    use.buy.length === 0
+      ? t('paint.buyNothing')
+      : use.buy
+          .map((b) => t('paint.buyOne', { count: b.count, container: cans.get(b.container) ?? b.container }))
+          .join(', ');
+  return (
+    <section aria-labelledby="paint-amounts">
+      <h3 id="paint-amounts" className="section-title">
+        {t('paint.amounts')}
+      </h3>
+      <p className="note">{t('paint.amountsLead')}</p>
+      <ScrollBox label={t('paint.amounts')}>
+        <table className="figures amounts">
+          <caption className="hidden-text">{t('paint.amounts')}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{t('paint.finish')}</th>
+              <th scope="col">{t('paint.face')}</th>
+              <th scope="col">{t('paint.edge')}</th>
+              {backs ? <th scope="col">{t('paint.back')}</th> : null}
+              <th scope="col">{t('paint.volume')}</th>
+              <th scope="col">{t('paint.primer')}</th>
+              <th scope="col">{t('paint.buy')}</th>
+              <th scope="col">{t('paint.left')}</th>
+              <th scope="col">{t('paint.tape')}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {uses.map((use) => {
+              const finish = finishes.get(use.finish);
+              return (
+                <tr key={use.finish}>
+                  <th scope="row">
+                    <span className="chip" style={{ background: finish?.color }} aria-hidden="true" />
+                    {finish?.name ?? use.finish}
+                    <span className="note block">{t('paint.coatsOf', { count: use.coats })}</span>
+                  </th>
+                  <td>{say.area(use.face)}</td>
+                  <td>{say.area(use.edge)}</td>
+                  {backs ? <td>{say.area(use.back)}</td> : null}
+                  <td>{say.volume(use.volume)}</td>
+                  <td>{say.volume(use.primer)}</td>
+                  <td>
+                    {bought(use)}
+                    {use.cost > 0 ? <span className="note block">{say.money(use.cost)}</span> : null}
+                  </td>
+                  <td>{say.volume(use.left)}</td>
+                  <td>
+                    <Typeset text={use.tape > 0 ? say.short(use.tape) : '–'} />
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </ScrollBox>
+    </section>
+  );
+}
+
+/** What is painted lying on the bench and what after it is fixed. */
+export function PaintOrder({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const say = useSay();
+  const names = (parts: readonly string[]) => {
+    // Members of a row are one thing to the painter.
+    const named = [...new Set(parts.map((id) => say.name(id.replace(/\[.*$/, ''))))];
+    return named.length === 0 ? t('paint.nothing') : named.join(', ');
+  };
+  return (
+    <section aria-labelledby="paint-order">
+      <h3 id="paint-order" className="section-title">
+        {t('paint.order')}
+      </h3>
+      <dl className="pairs">
+        <dt>{t('paint.before')}</dt>
+        <dd>{names(plan.finish.before)}</dd>
+        <dt>{t('paint.after')}</dt>
+        <dd>{names(plan.finish.after)}</dd>
+      </dl>
+    </section>
+  );
+}

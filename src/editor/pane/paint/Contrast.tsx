@@ -1,0 +1,53 @@
+import { LEGIBLE_CONTRAST, letteringContrast } from '../../../finish/contrast.ts';
+import type { Plan } from '../../../plan/types.ts';
+import { useWords } from '../../words/t.ts';
+
+/** How well each sign's letters stand off what they are painted on, as a number. */
+export function Contrast({ plan }: { plan: Plan }) {
+  const t = useWords();
+  if (plan.signs.length === 0) return null;
+  const colors = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
+  return (
+    <section aria-labelledby="paint-contrast">
+      <h3 id="paint-contrast" className="section-title">
+        {t('paint.contrast')}
+      </h3>
+      <p className="note">{t('paint.contrastLead')}</p>
+      <table className="figures">
+        <caption className="hidden-text">{t('paint.contrast')}</caption>
+        <tbody>
+          {plan.signs.map((sign) => {
+            const ground = plan.layout.parts.find((p) => p.id === sign.id)?.finish ?? null;
+            const ratio = letteringContrast(sign.lettered.layers, ground, colors);
+            const letters = sign.lettered.layers.find((l) => l.role === 'fill');
+            if (ratio === null) return null;
+            const good = ratio >= LEGIBLE_CONTRAST;
+            return (
+              <tr key={sign.id}>
+                <th scope="row">
+                  <span
+                    className="contrast-chip"
+                    aria-hidden="true"
+                    style={{
+                      background: colors.get(ground ?? ''),
+                      color: colors.get(letters?.finish ?? ''),
+                    }}
+                  >
+                    Aa
+                  </span>
+                  {sign.lettered.text.split('\n')[0]}
+                </th>
+                <td>
+                  {t('paint.contrastOf', { ratio: ratio.toFixed(1) })}
+                  <span className={good ? 'good-text block' : 'warn-text block'}>
+                    {t(good ? 'paint.readable' : 'paint.faint')}
+                  </span>
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,92 @@
+import { Plus } from 'lucide-react';
+import { newFinish } from '../../../design/defaults.ts';
+import type { Design, Part } from '../../../design/schema.ts';
+import { freeId, freeName } from '../../action/ids.ts';
+import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { NumberField } from '../../field/NumberField.tsx';
+import { SwitchField } from '../../field/SwitchField.tsx';
+import { useSettledDesign } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { useChange } from '../facts/useChange.ts';
+import { FinishItem } from './FinishItem.tsx';
+
+/** The finishes of the design, each with all that decides how much of it is bought. */
+export function Finishes() {
+  const t = useWords();
+  const design = useSettledDesign();
+  const { add, set } = useChange();
+  const put = (fields: Partial<Design['paint']>) =>
+    set('paint', { ...design.paint, ...fields }, t('paint.setting'));
+  const addFinish = () => {
+    const name = freeName(
+      design.finishes.map((f) => f.name),
+      t('finish.new'),
+    );
+    add('finishes', newFinish(freeId(design, 'finish'), name, '#7d8f88'), name);
+  };
+  return (
+    <>
+      <section aria-labelledby="paint-finishes">
+        <h3 id="paint-finishes" className="section-title">
+          {t('paint.finishes')}
+        </h3>
+        <ul className="item-list">
+          {design.finishes.map((finish) => (
+            <FinishItem
+              key={finish.id}
+              finish={finish}
+              design={design}
+              wearers={design.parts.filter((p) => wears(p, finish.id)).length}
+            />
+          ))}
+        </ul>
+        <button type="button" className="btn" onClick={addFinish}>
+          <Plus aria-hidden="true" />
+          {t('finish.add')}
+        </button>
+      </section>
+      <section aria-labelledby="paint-setting">
+        <h3 id="paint-setting" className="section-title">
+          {t('paint.setting')}
+        </h3>
+        <div className="fields">
+          <NumberField
+            label={t('paint.waste')}
+            unit="%"
+            max={100}
+            value={Math.round(design.paint.waste * 1000) / 10}
+            onCommit={(percent) => put({ waste: percent / 100 })}
+          />
+          <ChoiceField
+            label={t('paint.containers')}
+            value={design.paint.containers}
+            choices={(['us', 'metric'] as const).map((value) => ({
+              value,
+              label: t(`paint.containers.${value}`),
+            }))}
+            onCommit={(containers) => put({ containers })}
+          />
+          <div className="wide">
+            <SwitchField
+              label={t('paint.backPriming')}
+              hint={t('paint.backHint')}
+              value={design.paint.backPriming}
+              onCommit={(backPriming) => put({ backPriming })}
+            />
+          </div>
+        </div>
+      </section>
+    </>
+  );
+}
+
+/** A part wears a finish on its wood, on its letters, or on one of its members. */
+function wears(part: Part, finish: string): boolean {
+  if (part.finish === finish) return true;
+  if (part.kind === 'array') {
+    return part.member.finish === finish || Object.values(part.overrides).some((o) => o.finish === finish);
+  }
+  if (part.kind !== 'sign') return false;
+  const { lettering } = part;
+  return [lettering, lettering.outline, lettering.inline, lettering.shade].some((l) => l?.finish === finish);
+}

@@ -1,0 +1,115 @@
+import { useDeferredValue, useId, useMemo } from 'react';
+import type { Design } from '../../../design/schema.ts';
+import { castShadows } from '../../../finish/shadow.ts';
+import type { Plan } from '../../../plan/types.ts';
+import { FaceMap } from '../../drawing/FaceMap.tsx';
+import { regionData } from '../../drawing/svgPath.ts';
+import { useCommit, useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { useSay } from '../facts/useSay.ts';
+import { ShownAreas } from './FinishMap.tsx';
+
+/** The light of the shadow view: turned by sliders, seen on a small face and on the drawing. */
+export function Light({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const say = useSay();
+  const store = useStore();
+  const commit = useCommit();
+  const look = useEditor((s) => s.look);
+  const { light } = useSettledDesign();
+  const shown = useDeferredValue(light);
+  const shadows = useMemo(
+    () => castShadows(plan.joinery.solids, plan.face.levels, plan.finish.shown, shown),
+    [plan, shown],
+  );
+  const put = (fields: Partial<Design['light']>) =>
+    commit(
+      [{ kind: 'set', field: 'light', value: { ...light, ...fields } }],
+      t('did.change', { name: t('paint.light') }),
+      { merge: 'light' },
+    );
+  return (
+    <section aria-labelledby="paint-light">
+      <h3 id="paint-light" className="section-title">
+        {t('paint.light')}
+      </h3>
+      <p className="note">{t('light.lead')}</p>
+      <div className="map-pair">
+        <FaceMap
+          wood
+          face={plan.face}
+          label={t('light.picture', {
+            altitude: say.angle(light.altitude),
+            azimuth: say.angle(light.azimuth),
+          })}
+        >
+          <ShownAreas plan={plan} />
+          {shadows.map((s) => (
+            <path key={s.z} className="map-shadow" d={regionData(s.region)} />
+          ))}
+        </FaceMap>
+        <div className="light-fields">
+          <Slider
+            label={t('light.azimuth')}
+            hint={t('light.azimuthHint')}
+            min={-180}
+            max={180}
+            value={light.azimuth}
+            onChange={(azimuth) => put({ azimuth })}
+          />
+          <Slider
+            label={t('light.altitude')}
+            hint={t('light.altitudeHint')}
+            min={5}
+            max={85}
+            value={light.altitude}
+            onChange={(altitude) => put({ altitude })}
+          />
+          <button
+            type="button"
+            className="btn"
+            aria-pressed={look === 'shadow'}
+            onClick={() => store.setState({ look: look === 'shadow' ? 'color' : 'shadow' })}
+          >
+            {t('light.show')}
+          </button>
+        </div>
+      </div>
+    </section>
+  );
+}
+
+interface SliderProps {
+  readonly label: string;
+  readonly hint: string;
+  readonly min: number;
+  readonly max: number;
+  readonly value: number;
+  readonly onChange: (value: number) => void;
+}
+
+function Slider({ label, hint, min, max, value, onChange }: SliderProps) {
+  const id = useId();
+  return (
+    <div className="slider">
+      <label htmlFor={id} className="field-label">
+        {label}
+      </label>
+      <output htmlFor={id}>{Math.round(value)}°</output>
+      <input
+        id={id}
+        type="range"
+        min={min}
+        max={max}
+        step={1}
+        value={value}
+        aria-valuetext={`${Math.round(value)}°`}
+        aria-describedby={`${id}-hint`}
+        onChange={(e) => onChange(e.currentTarget.valueAsNumber)}
+      />
+      <p id={`${id}-hint`} className="field-hint">
+        {hint}
+      </p>
+    </div>
+  );
+}

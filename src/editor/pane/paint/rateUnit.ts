@@ -1,0 +1,24 @@
+import { isInch, type MeasureStyle } from '../../../measure/style.ts';
+import { LITERS_PER_US_GALLON, MM_PER_INCH } from '../../../measure/units.ts';
+
+/** A unit as a field shows it: how many of the plan's own unit one of it is. */
+export interface FieldUnit {
+  readonly name: string;
+  readonly size: number;
+}
+
+const M2_PER_SQUARE_FOOT = (12 * MM_PER_INCH * 1e-3) ** 2;
+
+/** Spreading rate: square meters a liter inside. */
+export const rateUnit = ({ unit }: MeasureStyle): FieldUnit =>
+  isInch(unit)
+    ? { name: 'sq ft/gal', size: M2_PER_SQUARE_FOOT / LITERS_PER_US_GALLON }
+    : { name: 'm²/L', size: 1 };
+
+/** Amounts of paint: liters inside, quarts on a US can. */
+export const canUnit = ({ unit }: MeasureStyle): FieldUnit =>
+  isInch(unit) ? { name: 'qt', size: LITERS_PER_US_GALLON / 4 } : { name: 'L', size: 1 };
+
+/** Thickness of a dry film: micrometers inside; a mil is a thousandth of an inch. */
+export const filmUnit = ({ unit }: MeasureStyle): FieldUnit =>
+  isInch(unit) ? { name: 'mil', size: MM_PER_INCH } : { name: 'µm', size: 1 };

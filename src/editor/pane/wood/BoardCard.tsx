@@ -1,0 +1,114 @@
+import { useMemo } from 'react';
+import { boardDrawing } from '../../../cutting/boardDrawing.ts';
+import type { CutBoard } from '../../../cutting/result.ts';
+import type { Piece } from '../../../joinery/piece.ts';
+import type { Mm } from '../../../measure/units.ts';
+import type { Plan } from '../../../plan/types.ts';
+import { DrawingView } from '../../drawing/DrawingView.tsx';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useWords } from '../../words/t.ts';
+import { type PaneSay, useSay } from '../facts/useSay.ts';
+
+interface BoardCardProps {
+  readonly plan: Plan;
+  readonly board: CutBoard;
+  readonly number: number;
+  readonly pieces: ReadonlyMap<string, Piece>;
+  /** Length that fills the width, so that boards can be compared by eye. */
+  readonly longest: Mm;
+  readonly cut: ReadonlySet<string>;
+  readonly onCut: (ids: readonly string[], on: boolean) => void;
+}
+
+/** A board to scale, and its pieces from left to right to tick off. */
+export function BoardCard({ plan, board, number, pieces, longest, cut, onCut }: BoardCardProps) {
+  const t = useWords();
+  const say = useSay();
+  const stock = plan.stocks.get(board.stock);
+  const width = board.cuts.map((c) => pieces.get(c.piece)?.width).find((w) => w !== undefined) ?? 0;
+  const drawing = useMemo(
+    () =>
+      boardDrawing({
+        board,
+        pieces,
+        width,
+        unused: unusedOf(plan, board),
+        text: cuttingText(say, t),
+        paper: 150,
+        longest,
+      }),
+    [plan, board, pieces, width, say, t, longest],
+  );
+  const labels = board.cuts.map((c) => pieces.get(c.piece)?.label ?? '').join(', ');
+  return (
+    <li className="board-card">
+      <div className="item-head">
+        <h5>{t('wood.board', { number })}</h5>
+        <span className="note">
+          <Typeset
+            text={
+              board.owned === null
+                ? t('wood.bought', { length: say.short(board.length), price: say.money(board.cost) })
+                : t('wood.owned', { length: say.short(board.length) })
+            }
+          />
+        </span>
+      </div>
+      <DrawingView
+        drawing={drawing}
+        className="board-drawing"
+        label={t('wood.boardPicture', { number, stock: stock?.name ?? board.stock, pieces: labels })}
+      />
+      <ul className="ticks">
+        {board.cuts.map((c) => {
+          const piece = pieces.get(c.piece);
+          if (!piece) return null;
+          return (
+            <li key={c.piece}>
+              <label className="tick">
+                <input
+                  type="checkbox"
+                  checked={cut.has(c.piece)}
+                  aria-label={t('wood.cut', {
+                    label: piece.label,
+                    where: t('wood.board', { number }),
+                    name: say.name(piece.part),
+                  })}
+                  onChange={(e) => onCut([c.piece], e.currentTarget.checked)}
+                />
+                <strong>{piece.label}</strong>
+                <Typeset text={say.short(piece.shown)} />
+              </label>
+            </li>
+          );
+        })}
+        {board.offcut > 0 ? (
+          <li className="kept-offcut">
+            <Typeset text={t('wood.keeps', { what: t('wood.offcut', { along: say.short(board.offcut) }) })} />
+          </li>
+        ) : null}
+      </ul>
+    </li>
+  );
+}
+
+/** End trim of a bought board, the bad stretches of an owned one. */
+function unusedOf({ design }: Plan, board: CutBoard): { from: Mm; to: Mm }[] {
+  if (board.owned !== null) return [...(design.owned.find((o) => o.id === board.owned)?.defects ?? [])];
+  const trim = design.shop.endTrim;
+  return trim > 0
+    ? [
+        { from: 0, to: trim },
+        { from: board.length - trim, to: board.length },
+      ]
+    : [];
+}
+
+export const cuttingText = (say: PaneSay, t: ReturnType<typeof useWords>) => ({
+  length: say.short,
+  angle: say.angle,
+  offcut: (along: Mm, across?: Mm) =>
+    across === undefined
+      ? t('wood.offcut', { along: say.short(along) })
+      : t('wood.offcutSheet', { along: say.short(along), across: say.short(across) }),
+});

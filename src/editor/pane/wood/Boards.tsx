@@ -1,0 +1,83 @@
+import { useMemo } from 'react';
+import type { BoardsBound } from '../../../cutting/result.ts';
+import type { Plan } from '../../../plan/types.ts';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useTicks } from '../../state/ticks.ts';
+import { useWords } from '../../words/t.ts';
+import { BoardCard } from './BoardCard.tsx';
+import { BoundLine } from './BoundLine.tsx';
+import { SheetCard } from './SheetCard.tsx';
+
+/** Every board and sheet with what is cut from it, stock by stock. */
+export function Boards({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const { ticked, tick } = useTicks('cut');
+  const { boards, boardsBound, sheets, sheetsBound } = plan.cutting;
+  const pieces = useMemo(() => new Map(plan.joinery.pieces.map((p) => [p.id, p])), [plan.joinery.pieces]);
+  const longest = boards.reduce((most, b) => Math.max(most, b.length), 0);
+  if (boards.length + sheets.length === 0) return <p className="note">{t('wood.none')}</p>;
+  const common = { plan, pieces, cut: ticked, onCut: tick };
+  return (
+    <>
+      {boards.length > 0 ? (
+        <section aria-labelledby="wood-boards">
+          <h3 id="wood-boards" className="section-title">
+            {t('wood.boardsTitle')} <span className="count">{boards.length}</span>
+          </h3>
+          {stocksOf(boards).map((id) => (
+            <StockBlock key={id} plan={plan} stock={id} bounds={boardsBound}>
+              {boards.map((board, i) =>
+                board.stock === id ? (
+                  // Boards have no ids; their order is the plan's.
+                  <BoardCard key={`${i + 1}`} {...common} board={board} number={i + 1} longest={longest} />
+                ) : null,
+              )}
+            </StockBlock>
+          ))}
+        </section>
+      ) : null}
+      {sheets.length > 0 ? (
+        <section aria-labelledby="wood-sheets">
+          <h3 id="wood-sheets" className="section-title">
+            {t('wood.sheetsTitle')} <span className="count">{sheets.length}</span>
+          </h3>
+          {stocksOf(sheets).map((id) => (
+            <StockBlock key={id} plan={plan} stock={id} bounds={sheetsBound}>
+              {sheets.map((sheet, i) =>
+                sheet.stock === id ? (
+                  <SheetCard key={`${i + 1}`} {...common} sheet={sheet} number={i + 1} />
+                ) : null,
+              )}
+            </StockBlock>
+          ))}
+        </section>
+      ) : null}
+    </>
+  );
+}
+
+const stocksOf = (cut: readonly { readonly stock: string }[]): string[] => [
+  ...new Set(cut.map((c) => c.stock)),
+];
+
+interface StockBlockProps {
+  readonly plan: Plan;
+  readonly stock: string;
+  readonly bounds: readonly BoardsBound[];
+  readonly children: React.ReactNode;
+}
+
+function StockBlock({ plan, stock, bounds, children }: StockBlockProps) {
+  const bound = bounds.find((b) => b.stock === stock);
+  return (
+    <div className="stock-block">
+      <div className="stock-block-head">
+        <h4>
+          <Typeset text={plan.stocks.get(stock)?.name ?? stock} />
+        </h4>
+        {bound ? <BoundLine bound={bound} /> : null}
+      </div>
+      <ul>{children}</ul>
+    </div>
+  );
+}

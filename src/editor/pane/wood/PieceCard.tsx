@@ -1,0 +1,120 @@
+import { useMemo } from 'react';
+import type { PieceGroup } from '../../../joinery/label.ts';
+import type { Piece } from '../../../joinery/piece.ts';
+import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
+import type { Stock } from '../../../materials/types.ts';
+import { DrawingView } from '../../drawing/DrawingView.tsx';
+import { Measure } from '../../field/Measure.tsx';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useWords } from '../../words/t.ts';
+import { useSay } from '../facts/useSay.ts';
+import { endMark, endWords } from './endWords.ts';
+
+interface PieceCardProps {
+  readonly group: PieceGroup;
+  readonly stock: Stock | undefined;
+  readonly where: ReadonlyMap<string, string>;
+  readonly cut: ReadonlySet<string>;
+  readonly onCut: (ids: readonly string[], on: boolean) => void;
+}
+
+/** All pieces of one label: one drawing, both ends in words, and a tick for each piece. */
+export function PieceCard({ group, stock, where, cut, onCut }: PieceCardProps) {
+  const t = useWords();
+  const say = useSay();
+  const [piece] = group.pieces;
+  const drawing = useMemo(() => {
+    if (!piece) return null;
+    const box = { width: 112, height: piece.form === 'sheet' ? 44 : 25 };
+    return pieceDrawing(piece, box, {
+      length: say.short,
+      end: (end) => endMark(end, say),
+      face: t('wood.faceUp'),
+    });
+  }, [piece, say, t]);
+  if (!piece || !drawing) return null;
+  return (
+    <li className="piece-card">
+      <div className="piece-head">
+        <span className="label">{group.label}</span>
+        <strong>
+          {group.quantity} × {say.name(piece.part).replace(/ \d+$/, group.quantity > 1 ? '' : '$&')}
+        </strong>
+        <span className="note">
+          <Typeset text={stock?.name ?? piece.stock} />
+        </span>
+      </div>
+      <DrawingView
+        drawing={drawing}
+        label={t('wood.picture', { label: group.label, name: say.name(piece.part) })}
+      />
+      <Figures piece={piece} />
+      <ul className="ticks" aria-label={t('wood.from')}>
+        {group.pieces.map((one) => {
+          const from = where.get(one.id) ?? t('wood.notPlaced');
+          return (
+            <li key={one.id}>
+              <label className="tick">
+                <input
+                  type="checkbox"
+                  checked={cut.has(one.id)}
+                  aria-label={t('wood.cut', { label: group.label, where: from, name: say.name(one.part) })}
+                  onChange={(e) => onCut([one.id], e.currentTarget.checked)}
+                />
+                {from}
+              </label>
+            </li>
+          );
+        })}
+      </ul>
+    </li>
+  );
+}
+
+function Figures({ piece }: { piece: Piece }) {
+  const t = useWords();
+  const say = useSay();
+  const pointed = piece.length - piece.short > 0.5 && piece.short > 0 && piece.form !== 'sheet';
+  const [start, end] = piece.ends;
+  return (
+    <dl className="facts">
+      <div>
+        <dt>{t(pointed ? 'wood.longPoint' : 'wood.length')}</dt>
+        <dd>
+          <Measure mm={piece.shown} />
+        </dd>
+      </div>
+      {pointed ? (
+        <div>
+          <dt>{t('wood.shortPoint')}</dt>
+          <dd>
+            <Measure mm={piece.short} />
+          </dd>
+        </div>
+      ) : null}
+      <div>
+        <dt>{t('wood.section')}</dt>
+        <dd>
+          <Measure mm={piece.thickness} /> × <Measure mm={piece.width} />
+        </dd>
+      </div>
+      {piece.form === 'sheet' ? null : (
+        <>
+          <div className="whole">
+            <dt>{t('wood.startEnd')}</dt>
+            <dd>{endWords(start, say)}</dd>
+          </div>
+          <div className="whole">
+            <dt>{t('wood.endEnd')}</dt>
+            <dd>{endWords(end, say)}</dd>
+          </div>
+        </>
+      )}
+      {piece.fit.inPlace ? (
+        <p className="warn-text">
+          <Typeset text={t('wood.inPlace', { allowance: say.short(piece.fit.allowance) })} />
+        </p>
+      ) : null}
+    </dl>
+  );
+}

@@ -1,0 +1,38 @@
+import { useMemo } from 'react';
+import { groupPieces } from '../../../joinery/label.ts';
+import type { Plan } from '../../../plan/types.ts';
+import { useTicks } from '../../state/ticks.ts';
+import { useWords } from '../../words/t.ts';
+import { PieceCard } from './PieceCard.tsx';
+import { whereCut } from './where.ts';
+
+/** Every piece to cut, the same ones together. */
+export function Pieces({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const { ticked, tick } = useTicks('cut');
+  const { pieces } = plan.joinery;
+  const groups = useMemo(() => groupPieces(pieces), [pieces]);
+  const where = useMemo(() => whereCut(plan.cutting), [plan.cutting]);
+  if (pieces.length === 0) return <p className="note">{t('wood.none')}</p>;
+  const done = pieces.filter((p) => ticked.has(p.id)).length;
+  return (
+    <section aria-labelledby="wood-pieces">
+      <h3 id="wood-pieces" className="section-title">
+        {t('wood.pieces')} <span className="count">{t('wood.cutCount', { done, all: pieces.length })}</span>
+      </h3>
+      <p className="note">{t('wood.piecesLead', { pieces: pieces.length, labels: groups.length })}</p>
+      <ul className="piece-cards">
+        {groups.map((group) => (
+          <PieceCard
+            key={group.label}
+            group={group}
+            stock={plan.stocks.get(group.pieces[0]?.stock ?? '')}
+            where={where}
+            cut={ticked}
+            onCut={tick}
+          />
+        ))}
+      </ul>
+    </section>
+  );
+}

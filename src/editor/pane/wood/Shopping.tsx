@@ -1,0 +1,84 @@
+import { Fragment } from 'react';
+import type { Plan, ShoppingLine } from '../../../plan/types.ts';
+import { EN } from '../../../plan/words/en.ts';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useWords } from '../../words/t.ts';
+import { ScrollBox } from '../facts/ScrollBox.tsx';
+import { type PaneSay, useSay } from '../facts/useSay.ts';
+
+/** Everything to get, counter by counter, with the total. */
+export function Shopping({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const say = useSay();
+  const { shopping } = plan;
+  if (shopping.length === 0) return <p className="note">{t('shop.none')}</p>;
+  const kinds = [...new Set(shopping.map((line) => line.kind))];
+  return (
+    <section aria-labelledby="wood-shopping">
+      <h3 id="wood-shopping" className="section-title">
+        {t('wood.shopping')}
+      </h3>
+      <ScrollBox label={t('wood.shopping')}>
+        <table className="figures shopping">
+          <caption className="hidden-text">{t('wood.shopping')}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{t('shop.what')}</th>
+              <th scope="col">{t('shop.size')}</th>
+              <th scope="col">{t('shop.count')}</th>
+              <th scope="col">{t('shop.each')}</th>
+              <th scope="col">{t('shop.price')}</th>
+            </tr>
+          </thead>
+          {kinds.map((kind) => (
+            <tbody key={kind}>
+              <tr>
+                <th scope="rowgroup" colSpan={5} className="kind-row">
+                  {EN.shopping[kind]}
+                </th>
+              </tr>
+              {shopping
+                .filter((line) => line.kind === kind)
+                .map((line, i) => (
+                  <Fragment key={`${line.item}|${i + 1}`}>
+                    <Line line={line} say={say} />
+                  </Fragment>
+                ))}
+            </tbody>
+          ))}
+          <tfoot>
+            <tr>
+              <th scope="row" colSpan={4}>
+                {t('shop.total')}
+              </th>
+              <td>{say.money(plan.total)}</td>
+            </tr>
+          </tfoot>
+        </table>
+      </ScrollBox>
+      <p className="note">{t('shop.pricesHint')}</p>
+    </section>
+  );
+}
+
+function Line({ line, say }: { line: ShoppingLine; say: PaneSay }) {
+  const t = useWords();
+  return (
+    <tr>
+      <th scope="row">
+        <Typeset text={line.name} />
+      </th>
+      <td>
+        <Typeset text={sizeOf(line, say)} />
+      </td>
+      <td>{line.count}</td>
+      <td>{line.owned ? '' : say.money(line.each)}</td>
+      <td>{line.owned ? <span className="good-text">{t('shop.owned')}</span> : say.money(line.price)}</td>
+    </tr>
+  );
+}
+
+function sizeOf({ size }: ShoppingLine, say: PaneSay): string {
+  if (size.volume_l !== undefined) return say.volume(size.volume_l);
+  return [size.length_mm, size.width_mm].flatMap((mm) => (mm === undefined ? [] : say.short(mm))).join(' × ');
+}

@@ -1,0 +1,86 @@
+/** Words of the fixing step. */
+export const fixingWords = {
+  'fixing.tabs': 'Parts of the fixing step',
+  'fixing.order': 'Order of work',
+  'fixing.fasteners': 'Brads & screws',
+  'fixing.marks': 'Marks',
+  'fixing.weight': 'Weight',
+
+  'order.lead': 'Tick each step as it is done; ticks stay on this device.',
+  'order.count': '{done} of {all} done',
+
+  'brads.settings': 'What you drive',
+  'brads.brad': 'Brads',
+  'brads.screw': 'Screws',
+  'brads.lengths': 'Brad lengths at hand',
+  'brads.lengthsHint': 'None ticked: every length of the table counts.',
+  'brads.spacing': 'Apart',
+  'brads.fromEdge': 'From ends and edges',
+  'brads.shortOfFar': 'Short of the far side',
+  'brads.bite': 'Bite at least',
+  'brads.screwOver': 'Screws for parts over',
+  'brads.map': 'Where they go',
+  'brads.mapPicture': '{count} brads and screws on the face',
+  'brads.front': 'from the front',
+  'brads.back': 'from behind',
+  'brads.use': 'In all',
+  'brads.glue': 'Glue: {volume} in beads.',
+  'brads.table': 'Part by part',
+  'brads.part': 'Part',
+  'brads.what': 'Fixed with',
+  'brads.length': 'Length',
+  'brads.count': 'How many',
+  'brads.from': 'Driven',
+  'brads.none': 'Nothing to fix yet.',
+  'brads.biteOf': 'Bite',
+
+  'marks.lead':
+    'All marks run from one datum and are rounded there, never chained: carry them over with a story stick.',
+  'marks.x': 'Across, from the left edge',
+  'marks.y': 'Up, from the bottom edge',
+  'marks.at': 'At',
+  'marks.edges': 'What stands there',
+  'marks.edge.x.low': 'left of {name}',
+  'marks.edge.x.mid': 'middle of {name}',
+  'marks.edge.x.high': 'right of {name}',
+  'marks.edge.y.low': 'bottom of {name}',
+  'marks.edge.y.mid': 'middle of {name}',
+  'marks.edge.y.high': 'top of {name}',
+  'marks.more': 'and {count} more',
+  'marks.none': 'No marks yet.',
+
+  'load.added': 'The face adds',
+  'load.bare': 'The bare bed weighs',
+  'load.liftAdded': 'More to lift at the far edge',
+  'load.liftBare': 'The bare bed there',
+  'load.moment': 'Added moment, bed lowered',
+  'load.center': 'Center of gravity',
+  'load.centerAt': '{x} from the left, {y} from the bottom, {z} out of the face',
+  'load.mapPicture': 'The face with the center of gravity of what is added',
+  'load.curve': 'Moment about the pivot through the swing',
+  'load.curvePicture':
+    'From stowed to lowered the moment of the bare bed goes from {bareStowed} to {bareLowered}, that of the face from {addedStowed} to {addedLowered}.',
+  'load.angle': 'Lowered by',
+  'load.seriesAdded': 'the face',
+  'load.seriesBare': 'the bare bed',
+  'load.table': 'As a table',
+  'load.limits': 'Warn me over',
+  'load.warnAdded': 'Added weight',
+  'load.warnLift': 'Added lift',
+  'load.byPart': 'Heaviest parts',
+  'load.estimate':
+    'Weights come from densities and sizes: an estimate. The bare bed’s pull without springs stands beside it; what springs or struts carry is for their maker to say.',
+
+  'caution.title': 'Before anybody lies under it',
+  'caution.anchor':
+    'Anchor the bed into the studs with the fasteners that the hardware’s maker names. Decoration adds weight: ask the maker whether hinges, lift and anchors carry it.',
+  'caution.latch':
+    'Fit a positive latch that holds the bed up without a hand on it, and try it with the added weight.',
+  'caution.children':
+    'Keep children and pets away from the swing. Lower and raise it with a clear view of the floor.',
+  'caution.protect':
+    'Wear eye and ear protection at the saw and a dust mask for sanding; dust of fiberboard is unhealthy.',
+  'caution.lead': 'Paint from before 1978 may hold lead: test before you sand or scrape.',
+  'caution.codes':
+    'Local codes come first. For wiring, structure, and wherever your place asks for one, call a licensed tradesperson. This tool reckons decoration, not structure.',
+};
