@@ -145,6 +145,7 @@ describe('fit', () => {
       fc.property(
         fc.constantFrom('HARBOR', 'Quay & Co.', 'VAN "W"', 'jgpq', 'ÅÖ 8'),
         fc.record({
+          margin: fc.constantFrom(0, 10),
           arcRise: fc.integer({ min: -120, max: 120 }),
           tracking: fc.double({ min: -0.05, max: 0.4, noNaN: true }),
           outline: fc.option(
@@ -164,8 +165,8 @@ describe('fit', () => {
           expect(checks).toEqual([]);
           const all = boxOf(lettered.layers.flatMap((layer) => layer.whole));
           if (!all) throw new Error('ink expected');
-          expect(Math.min(all.x, all.y)).toBeGreaterThan(10 - FLATNESS);
-          expect(Math.max(all.x + all.w - 900, all.y + all.h - 300)).toBeLessThan(-10 + FLATNESS);
+          expect(Math.min(all.x, all.y)).toBeGreaterThan(changes.margin - FLATNESS);
+          expect(Math.max(all.x + all.w - 900, all.y + all.h - 300)).toBeLessThan(FLATNESS - changes.margin);
         },
       ),
       { numRuns: 25 },

@@ -1,7 +1,7 @@
 import type { Bytes } from './bytes.ts';
 
 /** Which glyph stands for a code point; 0 when the font has none. */
-export type GlyphOf = (codePoint: number) => number;
+type GlyphOf = (codePoint: number) => number;
 
 /** Encodings by preference: platform, encoding (OpenType specification, `cmap`). */
 const PREFERRED: readonly (readonly [number, number])[] = [

@@ -7,7 +7,7 @@ import { guardTrueType } from './guard-truetype.ts';
 import { need } from './tables.ts';
 
 /** Outline of a glyph in font units, y up, every contour closed; null when it cannot be read. */
-export type OutlineOf = (glyph: number) => Path | null;
+type OutlineOf = (glyph: number) => Path | null;
 
 /** Points farther out than this many ems are damage, not design. */
 const MOST_EMS = 100;

@@ -2,7 +2,7 @@ import { Bytes, FontProblem } from './bytes.ts';
 import { inflate } from './inflate.ts';
 
 /** Largest font file that is read. Text fonts for signs run to some hundred kilobytes. */
-export const MOST_BYTES = 8_000_000;
+const MOST_BYTES = 8_000_000;
 /** Largest sum of unpacked tables: a small packed file must not unfold into the whole memory. */
 const MOST_UNPACKED = 32_000_000;
 /** Tables in a file; the OpenType specification registers fewer than sixty. */

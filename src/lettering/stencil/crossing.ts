@@ -42,8 +42,8 @@ const SAMPLES = { least: 24, most: 96 };
 const ACROSS = [-1, -0.5, 0.5, 1];
 /** A bar at more than this from upright looks and holds badly. */
 const MOST_SLANT: Deg = 50;
-/** Sine of the angle up to which bars are squared to the lettering: 15 degrees. */
-const SQUARED = 0.2588;
+/** Sine of the angle up to which bars are squared to the sheet: 10 degrees. */
+const SQUARED = 0.1736;
 /** Run on into the sheet beyond what the measured lines ask for. */
 const OVERSHOOT: Mm = 0.1;
 
@@ -55,7 +55,7 @@ const UPRIGHT: readonly Point[] = [
 ];
 
 /** A border point with the direction into the letter. */
-export interface Start {
+interface Start {
   readonly point: Point;
   readonly into: Point;
 }

@@ -7,7 +7,7 @@ import { registrationHoles, sheetAround } from './sheet.ts';
 import { stencil } from './stencil.ts';
 
 /** The stencil of one color. */
-export interface LayerStencil {
+interface LayerStencil {
   readonly role: LetterLayer['role'];
   readonly finish: string;
   readonly stencil: Stencil;

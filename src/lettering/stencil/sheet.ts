@@ -21,7 +21,7 @@ export function sheetAround(letters: Box, options: Lettering['stencil']): Box {
   };
 }
 
-export const frameOf = (options: Lettering['stencil']): Mm => Math.max(options.frame, options.bridgeWidth);
+const frameOf = (options: Lettering['stencil']): Mm => Math.max(options.frame, options.bridgeWidth);
 
 /**
  * Registration holes, one in each corner of the frame, in the same place on the stencil of every color:

@@ -107,7 +107,7 @@ export function courseOf(sides: readonly Side[]): Course {
 }
 
 /** The first side that a ray from `from` along the unit vector `along` meets, and how far off. */
-export interface Hit {
+interface Hit {
   readonly distance: Mm;
   readonly side: Side;
 }

@@ -1,0 +1,124 @@
+import type { Lettering } from '../design/schema.ts';
+import type { Box, Point } from '../geometry/shape.ts';
+import { FLATNESS } from '../geometry/tolerance.ts';
+import type { Mm } from '../measure/units.ts';
+import type { Font } from './font.ts';
+import { shadeVector } from './layers.ts';
+import { boxOfPaths, placedPaths } from './placed.ts';
+import { type Setting, setText } from './setting.ts';
+
+/** The board the letters go on: id and size of its box. */
+export interface SignBox {
+  readonly id: string;
+  readonly w: Mm;
+  readonly h: Mm;
+}
+
+/** How far the outline and shade reach beyond the ink of the letters. */
+export interface Reach {
+  readonly left: Mm;
+  readonly right: Mm;
+  readonly below: Mm;
+  readonly above: Mm;
+}
+
+/** Factor on the cap heights that makes the ink fill the room the sign leaves, less margins and reach. */
+export function factorOf(lettering: Lettering, font: Font, sign: SignBox, reach: Reach): number {
+  const room = {
+    w: sign.w - 2 * lettering.margin - reach.left - reach.right,
+    h: sign.h - 2 * lettering.margin - reach.below - reach.above,
+  };
+  const inkAt = (factor: number) =>
+    boxOfPaths(placedPaths(setText(lettering, font, factor), font, lettering.arcRise));
+  const fits = (ink: Box): number => {
+    const across = room.w / ink.w;
+    const up = room.h / ink.h;
+    return lettering.fit === 'width' ? across : lettering.fit === 'height' ? up : Math.min(across, up);
+  };
+  const ink = inkAt(1);
+  const needed = { none: [], width: [room.w], height: [room.h], both: [room.w, room.h] }[lettering.fit];
+  if (needed.length === 0 || ink.w <= 0 || ink.h <= 0 || needed.some((size) => size <= 0)) return 1;
+  // Straight text grows in proportion; bent text does not, since its rise stays as asked.
+  return lettering.arcRise === 0 ? fits(ink) : balanced((factor) => fits(inkAt(factor)));
+}
+
+/**
+ * Factor at which `spare` (room over need, falling) comes to 1. Bent text grows nearly by a straight line
+ * over the factor, so false position with halving of the end that stands still finds it in a few steps.
+ */
+function balanced(spare: (factor: number) => number): number {
+  const over = (factor: number) => 1 / spare(factor) - 1;
+  let low = 1;
+  for (let i = 0; i < 30 && over(low) > 0; i += 1) low /= 2;
+  let high = 2 * low;
+  for (let i = 0; i < 30 && over(high) < 0; i += 1) high *= 2;
+  let [atLow, atHigh] = [over(low), over(high)];
+  for (let i = 0; i < 60 && high - low > 1e-9 * high; i += 1) {
+    const next = atHigh > atLow ? low - (atLow * (high - low)) / (atHigh - atLow) : (low + high) / 2;
+    const at = over(next);
+    if (Math.abs(at) < 1e-9) return next;
+    if (at < 0) {
+      [low, atLow] = [next, at];
+      atHigh /= 2;
+    } else {
+      [high, atHigh] = [next, at];
+      atLow /= 2;
+    }
+  }
+  return low;
+}
+
+/** The move that puts the text in its place on the sign. */
+export function placeOf(
+  lettering: Lettering,
+  setting: Setting,
+  ink: Box,
+  sign: SignBox,
+  reach: Reach,
+): Point {
+  const first = setting.lines[0];
+  const last = setting.lines.at(-1);
+  const caps = first && last ? (first.baseline + first.capHeight + last.baseline) / 2 : ink.y + ink.h / 2;
+  const fitsHeight = lettering.fit === 'height' || lettering.fit === 'both';
+  const fitsWidth = lettering.fit === 'width' || lettering.fit === 'both';
+  const middle = {
+    x: ink.x + ink.w / 2 + (fitsWidth ? (reach.right - reach.left) / 2 : 0),
+    y: fitsHeight
+      ? ink.y + ink.h / 2 + (reach.above - reach.below) / 2
+      : lettering.arcRise === 0
+        ? caps
+        : ink.y + ink.h / 2,
+  };
+  return {
+    x: sign.w / 2 - middle.x + lettering.shift.x,
+    y: sign.h / 2 - middle.y + lettering.shift.y,
+  };
+}
+
+/** How far a box stands out of the one inside of it. */
+export const reachOf = (inner: Box, outer: Box): Reach => ({
+  left: Math.max(0, inner.x - outer.x),
+  right: Math.max(0, outer.x + outer.w - inner.x - inner.w),
+  below: Math.max(0, inner.y - outer.y),
+  above: Math.max(0, outer.y + outer.h - inner.y - inner.h),
+});
+
+/** Reach of an outline without sharp corners, and of the shade; corners may run out farther. */
+export function expectedReach({ outline, shade }: Lettering): Reach {
+  const around = outline?.width ?? 0;
+  const by = shade ? shadeVector(shade) : { x: 0, y: 0 };
+  return {
+    left: around + Math.max(0, -by.x),
+    right: around + Math.max(0, by.x),
+    below: around + Math.max(0, -by.y),
+    above: around + Math.max(0, by.y),
+  };
+}
+
+const SIDES = ['left', 'right', 'below', 'above'] as const;
+/** Less than this over a margin is nothing. */
+const SAME_PLACE: Mm = 0.001;
+
+/** Whether the reach that was kept free serves: layers are measured a little inside of their true curves. */
+export const isEnough = (kept: Reach, needed: Reach): boolean =>
+  SIDES.every((side) => needed[side] <= kept[side] + SAME_PLACE && needed[side] >= kept[side] - 2 * FLATNESS);

@@ -1,0 +1,85 @@
+import type { Lettering } from '../../design/schema.ts';
+import type { Box } from '../../geometry/shape.ts';
+import type { Mm } from '../../measure/units.ts';
+import { type Candidate, candidatesOf, chooseBridges, fromOtherEnd, nearestTo } from './choose.ts';
+import { type Crossing, crossingFrom, startsInLine, startsOn } from './crossing.ts';
+import { type Course, courseOf, type Island, type Letter, type Side, type Solid } from './solid.ts';
+import { tongueBridge } from './tongue.ts';
+import type { Tongue } from './weak.ts';
+
+type Options = Lettering['stencil'];
+
+/** An island is held on two sides, so that the knife cannot turn it out. */
+export const LEAST_BRIDGES = 2;
+
+/** A bridge that was decided on; a tongue's belongs to no island. */
+export interface Placed {
+  readonly island: Island | null;
+  readonly crossing: Crossing;
+}
+
+/** An island with all places where a bar could hold it, the best first. */
+export interface Choices {
+  readonly island: Island;
+  readonly candidates: readonly Candidate[];
+}
+
+export function choicesFor(island: Island, solid: Solid, options: Options): Choices {
+  const letter = solid.letters[island.letter];
+  const crossings = letter ? crossingsOf(island, letter, options.bridgeWidth) : [];
+  return { island, candidates: candidatesOf(crossings, island, options.direction) };
+}
+
+/**
+ * Bridges of all islands, from the left; a bridge between two islands counts for both. Those set by hand
+ * come first, so that no proposed one doubles them.
+ */
+export function chooseAll(choices: readonly Choices[], options: Options): Placed[] {
+  const byHand = new Map(options.placed.map(({ island, angles }) => [island, angles]));
+  const placed = choices.flatMap(({ island, candidates }) => {
+    const near = (byHand.get(island.index) ?? []).flatMap((angle) => nearestTo(candidates, angle) ?? []);
+    return [...new Set(near)].map(({ crossing }): Placed => ({ island, crossing }));
+  });
+  for (const { island, candidates } of choices) {
+    if (byHand.has(island.index)) continue;
+    const held = placed
+      .filter(({ crossing }) => crossing.target === island.index)
+      .map(({ crossing }) => fromOtherEnd(crossing, island));
+    const chosen = chooseBridges(candidates, island, wantedOf(island, options), options.bridgeWidth, held);
+    for (const { crossing } of chosen) placed.push({ island, crossing });
+  }
+  return placed;
+}
+
+const wantedOf = (island: Island, options: Options): number =>
+  island.kind === 'island' ? Math.max(LEAST_BRIDGES, options.bridges) : 1;
+
+/** Crossings from all along an island's border; sides far from the island are only looked at if need be. */
+function crossingsOf(island: Island, letter: Letter, width: Mm): Crossing[] {
+  const starts = [...startsOn(island.ring, width), ...startsInLine(island)];
+  const across = (course: Course) =>
+    starts.flatMap((start) => crossingFrom(start, island.index, letter, course, width) ?? []);
+  const near = across(
+    courseOf(sidesNear(letter.sides, island.box, 2 * Math.max(island.box.w, island.box.h) + 6 * width)),
+  );
+  return near.length >= starts.length / 4 ? near : across(courseOf(letter.sides));
+}
+
+function sidesNear(sides: readonly Side[], { x, y, w, h }: Box, by: Mm): Side[] {
+  return sides.filter(
+    ({ from, to }) =>
+      Math.max(from.x, to.x) >= x - by &&
+      Math.min(from.x, to.x) <= x + w + by &&
+      Math.max(from.y, to.y) >= y - by &&
+      Math.min(from.y, to.y) <= y + h + by,
+  );
+}
+
+/** Bridges the free ends of thin fingers; returns those where no bar stands. */
+export function holdTongues(tongues: readonly Tongue[], solid: Solid, placed: Placed[], width: Mm): Tongue[] {
+  return tongues.filter((tongue) => {
+    const crossing = tongueBridge(tongue, solid, width);
+    if (crossing) placed.push({ island: null, crossing });
+    return !crossing;
+  });
+}

@@ -1,0 +1,61 @@
+import { connectedParts, subtract, union } from '../../geometry/clip.ts';
+import { boxesMeet, boxOf, containsPointInRegion, regionOfBox, regionOfRing } from '../../geometry/region.ts';
+import { boxOfPoints } from '../../geometry/ring.ts';
+import type { Box, Region } from '../../geometry/shape.ts';
+import type { Mm } from '../../measure/units.ts';
+import { letterByLetter } from '../cluster.ts';
+import type { Choices, Placed } from './bridging.ts';
+import { barRing, type Crossing } from './crossing.ts';
+import { cheapest } from './link.ts';
+
+/** Rounds of adding bridges when the sheet is found in pieces. */
+const MOST_ROUNDS = 12;
+
+/** The sheet after cutting. */
+interface Cut {
+  readonly sheet: Region;
+  readonly cut: Region;
+  /** Pieces that would fall out. */
+  readonly loose: readonly Region[];
+}
+
+/** Cuts, counts the pieces, and adds bridges to loose ones until there is one piece or no way left. */
+export function proveConnected(
+  letters: Region,
+  box: Box,
+  holes: Region,
+  placed: Placed[],
+  choices: readonly Choices[],
+  width: Mm,
+): Cut {
+  let held = cutOut(letters, box, holes, placed, width);
+  for (let round = 0; round < MOST_ROUNDS && held.loose.length > 0; round += 1) {
+    const before = placed.length;
+    for (const piece of held.loose) {
+      const inPiece = choices.filter(({ island }) => containsPointInRegion(piece, island.inside));
+      const used = (crossing: Crossing) => placed.some((one) => one.crossing === crossing);
+      const way = cheapest(inPiece, (crossing) => !used(crossing));
+      if (way) placed.push(way);
+    }
+    if (placed.length === before) break;
+    held = cutOut(letters, box, holes, placed, width);
+  }
+  return held;
+}
+
+function cutOut(letters: Region, box: Box, holes: Region, placed: readonly Placed[], width: Mm): Cut {
+  const bars = placed.flatMap(({ crossing }) => regionOfRing(barRing(crossing, width)));
+  const cut = letterByLetter(letters, 0, (near) => {
+    const across = barsOver(near, bars);
+    return across.length > 0 ? subtract(near, union([across])) : near;
+  });
+  const sheet = subtract(regionOfBox(box), holes.length > 0 ? union([cut, holes]) : cut);
+  const parts = connectedParts(sheet);
+  const frame = parts.find((part) => containsPointInRegion(part, box));
+  return { sheet, cut, loose: parts.filter((part) => part !== frame) };
+}
+
+function barsOver(letters: Region, bars: Region): Region {
+  const box = boxOf(letters);
+  return box ? bars.filter(({ outer }) => boxesMeet(boxOfPoints(outer), box)) : [];
+}
