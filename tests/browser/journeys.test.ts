@@ -1,6 +1,6 @@
 import { describe, expect, inject, it } from 'vitest';
 import { inches } from '../../src/measure/units.ts';
-import { drop, field, onPage, openBrowser, plainDesign, visit } from './bench.ts';
+import { drop, field, onPage, openBrowser, plainDesign, starterName, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -22,6 +22,31 @@ describe('first run', () => {
     expect(errors).toEqual([]);
     await page.context().close();
   });
+});
+
+describe('from a starter', () => {
+  const name = starterName('harbor-ticket-kiosk');
+  it.skipIf(name === null)(
+    'opens the kiosk, follows a narrower bed after showing what moves, and undoes it',
+    async () => {
+      const { page, errors } = await visit(await context());
+      await page.getByRole('button', { name: name ?? '' }).click();
+      await page.getByRole('treeitem', { name: /^Battens/ }).waitFor();
+      await page.getByRole('navigation').getByRole('button', { name: 'Bed' }).click();
+      const width = field(page, 'Width').first();
+      const before = await width.inputValue();
+      await width.fill('38 - 3/8');
+      await width.press('Enter');
+      await page.getByRole('heading', { name: 'Width: what moves' }).waitFor();
+      expect(await page.locator('.moved li').count()).toBeGreaterThan(5);
+      await page.getByRole('button', { name: 'Take it' }).click();
+      await expect.poll(() => field(page, 'Width').first().inputValue()).toBe('37 5/8"');
+      await page.getByRole('button', { name: 'Undo: Changed the bed: Width' }).click();
+      await expect.poll(() => field(page, 'Width').first().inputValue()).toBe(before);
+      expect(errors).toEqual([]);
+      await page.context().close();
+    },
+  );
 });
 
 describe('by mouse', () => {
@@ -58,6 +83,22 @@ describe('by mouse', () => {
     await page.mouse.up();
     await expect.poll(() => field(page, 'From the left').inputValue()).toBe('5"');
     expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
+    await page.context().close();
+  });
+
+  it('spreads three selected parts evenly by one rule', async () => {
+    const { page } = await visit(await context());
+    const plain = plainDesign();
+    const panel = plain.parts[2];
+    await drop(page, plain);
+    expect(panel?.id).toBe('panel');
+    await page.getByRole('treeitem', { name: /Left stile/ }).click();
+    await page.getByRole('treeitem', { name: /Right stile/ }).click({ modifiers: ['Shift'] });
+    await page.getByRole('treeitem', { name: /Door panel/ }).click({ modifiers: ['Shift'] });
+    await page.getByRole('button', { name: 'Hold it so' }).click();
+    await page.getByRole('treeitem', { name: /Left stile/ }).click();
+    // 41 1/2 less 2 1/2, 16 and 2 1/2 leaves 20 1/2 for four gaps: 5 1/8 each.
+    await expect.poll(() => field(page, 'From the left').inputValue()).toBe('5 1/8"');
     await page.context().close();
   });
 

@@ -6,11 +6,11 @@ import { useWords } from '../words/t.ts';
 export function TabBanner() {
   const t = useWords();
   const writes = useEditor((s) => s.writes);
-  const blocked = useEditor((s) => s.saved === 'blocked');
-  if (blocked) {
+  const saved = useEditor((s) => s.saved);
+  if (saved === 'blocked' || saved === 'full') {
     return (
       <div className="banner bad" role="alert">
-        {t('banner.blocked')}
+        {t(`banner.${saved}`)}
       </div>
     );
   }
@@ -18,7 +18,7 @@ export function TabBanner() {
   return (
     <div className="banner" role="alert">
       <span>{t('banner.otherTab')}</span>
-      <button type="button" className="btn" onClick={takeOver}>
+      <button type="button" className="btn" onClick={() => void takeOver()}>
         {t('banner.takeOver')}
       </button>
     </div>

@@ -60,7 +60,7 @@ export interface EditorState {
   readonly correction: PrinterCorrection;
   readonly said: { readonly text: string; readonly count: number };
   readonly notice: Notice | null;
-  readonly saved: 'saved' | 'saving' | 'blocked';
+  readonly saved: 'saved' | 'saving' | 'blocked' | 'full';
   /** This tab writes the journal; false when another one does. */
   readonly writes: boolean;
 }

@@ -1,96 +1,97 @@
-import { createStore, del, get, set, type UseStore } from 'idb-keyval';
-import { openDesign, saveDesign } from '../../design/open.ts';
 import type { Design } from '../../design/schema.ts';
 import type { EditorStore } from '../state/store.ts';
-import { tellTabs } from './tabs.ts';
+import { TakenOver, writeKept } from './shelf.ts';
+import { claimKnown, claimWritten, THIS_TAB, tellTabs, unclaimed } from './tabs.ts';
 
-/** One kept design in the list of them. */
-export interface Kept {
-  readonly id: string;
-  readonly name: string;
-  /** When it was last changed, milliseconds. */
-  readonly at: number;
-}
+/** A change waits this long for others before it is written: well within a second, disk included. */
+const WITHIN_MS = 150;
+/** A device that could not write is asked again after this long. */
+const AGAIN_MS = 4000;
 
-/** Edits are on disk this long after they were made, at the latest. */
-const WITHIN_MS = 400;
-
-let database: UseStore | null = null;
-const keep = (): UseStore => {
-  database ??= createStore('showface', 'designs');
-  return database;
-};
-
-const LIST = 'list';
-const LAST = 'last';
-const keyOf = (id: string) => `design:${id}`;
-
-export async function listKept(): Promise<Kept[]> {
-  const list = (await get<Kept[]>(LIST, keep())) ?? [];
-  return [...list].sort((a, b) => b.at - a.at);
-}
-
-export const lastOpened = async (): Promise<string | null> => (await get<string>(LAST, keep())) ?? null;
-
-export async function readKept(id: string): Promise<Design | null> {
-  const text = await get<string>(keyOf(id), keep());
-  if (!text) return null;
-  const opened = openDesign(text);
-  return opened.ok ? opened.design : null;
-}
-
-export async function forget(id: string): Promise<void> {
-  await del(keyOf(id), keep());
-  await set(
-    LIST,
-    (await listKept()).filter((k) => k.id !== id),
-    keep(),
-  );
-}
-
-async function write(id: string, design: Design): Promise<void> {
-  await set(keyOf(id), saveDesign(design), keep());
-  const others = (await listKept()).filter((k) => k.id !== id);
-  await set(LIST, [{ id, name: design.name, at: Date.now() }, ...others], keep());
-  await set(LAST, id, keep());
+export interface Journal {
+  /** Writes what is not written yet; settles when it is, or cannot be. */
+  readonly flush: () => Promise<void>;
 }
 
 /**
- * Writes every change within half a second, oldest first and one at a time. Where the device keeps nothing
- * (private windows, full disk), the person is told and the work goes on in memory.
+ * Writes every change a moment after it was made, one at a time and always the newest. Where the device keeps
+ * nothing (blocked, private window, full disk), the person is told and the work goes on in memory; it is tried
+ * again until it works.
  */
-export function keepJournal(store: EditorStore): void {
+export function keepJournal(store: EditorStore): Journal {
   let timer: ReturnType<typeof setTimeout> | undefined;
-  let writing: Promise<void> = Promise.resolve();
-  let written: Design | null = null;
+  let running: Promise<void> | null = null;
+  let written: { readonly id: string; readonly design: Design } | null = null;
 
-  const flush = () => {
+  /** What is to be written, if anything is. */
+  const due = () => {
+    const { designId: id, edit, writes } = store.getState();
+    if (!id || !writes) return null;
+    return written?.id === id && written.design === edit.design ? null : { id, design: edit.design };
+  };
+
+  const writeAll = async () => {
+    await claimKnown();
+    for (let next = due(); next; next = due()) {
+      const { id, design } = next;
+      const claims = unclaimed(id);
+      await writeKept({ id, design, at: Date.now(), writer: THIS_TAB, claims });
+      written = next;
+      if (claims) claimWritten(id);
+      tellTabs(id);
+    }
+    if (store.getState().writes) store.setState({ saved: 'saved' });
+    void askToStay();
+  };
+
+  const flush = (): Promise<void> => {
     clearTimeout(timer);
     timer = undefined;
-    const { designId, edit, writes } = store.getState();
-    if (!designId || !writes || edit.design === written) return;
-    const { design } = edit;
-    written = design;
-    writing = writing
-      .then(() => write(designId, design))
-      .then(() => {
-        if (store.getState().edit.design === design) store.setState({ saved: 'saved' });
-        tellTabs(designId);
+    running ??= writeAll()
+      .catch((error: unknown) => {
+        if (error instanceof TakenOver) {
+          store.setState({ writes: false });
+          return;
+        }
+        const full = error instanceof DOMException && error.name === 'QuotaExceededError';
+        store.setState({ saved: full ? 'full' : 'blocked' });
+        timer ??= setTimeout(() => void flush(), AGAIN_MS);
       })
-      .catch(() => {
-        written = null;
-        store.setState({ saved: 'blocked' });
+      .finally(() => {
+        running = null;
       });
+    return running;
   };
 
   store.subscribe((now, before) => {
-    if (now.designId === null || !now.writes) return;
-    if (now.edit.design === before.edit.design && now.designId === before.designId) return;
+    if (
+      now.edit.design === before.edit.design &&
+      now.designId === before.designId &&
+      now.writes === before.writes
+    )
+      return;
+    if (!due()) return;
     if (now.saved === 'saved') store.setState({ saved: 'saving' });
-    timer ??= setTimeout(flush, WITHIN_MS);
+    if (running) return; // It takes the newest when it comes round.
+    timer ??= setTimeout(() => void flush(), WITHIN_MS);
   });
-  // A tab that is hidden may never come back.
+  // A tab that is hidden or left may never come back.
   document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'hidden') flush();
+    if (document.visibilityState === 'hidden') void flush();
   });
+  addEventListener('pagehide', () => void flush());
+  return { flush };
+}
+
+let asked = false;
+
+/** Asks the browser, once something is kept, not to clear it by itself when space runs short. */
+async function askToStay(): Promise<void> {
+  if (asked) return;
+  asked = true;
+  try {
+    await navigator.storage?.persist?.();
+  } catch {
+    // Not offered here: what is kept then stays as long as the browser has room.
+  }
 }

@@ -1,38 +1,89 @@
+import { problemMessage } from '../../design/problem.ts';
 import type { Design } from '../../design/schema.ts';
 import { openInto } from '../state/commit.ts';
 import type { EditorStore } from '../state/store.ts';
-import { keepJournal, lastOpened, readKept } from './journal.ts';
-import { claim, watchTabs } from './tabs.ts';
+import { t } from '../words/t.ts';
+import { newId } from './id.ts';
+import { keepJournal } from './journal.ts';
+import { lastOpened, readKept, writeKept } from './shelf.ts';
+import { claim, THIS_TAB, watchTabs } from './tabs.ts';
 
 /** Puts a design on the bench as a kept one of its own. */
 export function bringIn(store: EditorStore, design: Design): string {
-  const id = crypto.randomUUID();
-  claim(store, id);
-  openInto(store, id, design);
+  const id = newId();
+  put(store, id, design);
   return id;
 }
 
-/** Opens a kept design; false when it is no longer there. */
-export async function reopen(store: EditorStore, id: string): Promise<boolean> {
-  const design = await readKept(id);
-  if (!design) return false;
+function put(store: EditorStore, id: string, design: Design): void {
   claim(store, id);
   openInto(store, id, design);
+}
+
+/** Opens a kept design; false when it is no longer there or no longer opens, which is told and leaves it kept. */
+export async function reopen(store: EditorStore, id: string): Promise<boolean> {
+  const opened = await readKept(id);
+  if (!opened) return false;
+  if (!opened.ok) {
+    const lines = opened.problems.map(problemMessage);
+    store.setState({ notice: { tone: 'bad', text: t('kept.refused'), lines } });
+    return false;
+  }
+  put(store, id, opened.design);
   return true;
 }
 
+/**
+ * Opens a design that came by a link under the id that it has on the other device, so that its ticks stay when
+ * it comes again. What this device has under that id and is different is kept as a copy; true when there is one.
+ */
+export async function bringLinked(
+  store: EditorStore,
+  id: string,
+  design: Design,
+  copyName: string,
+): Promise<boolean> {
+  let copied = false;
+  try {
+    const had = await readKept(id);
+    if (had?.ok && JSON.stringify(had.design) !== JSON.stringify(design)) {
+      const copy = { ...had.design, name: copyName.slice(0, 200) };
+      await writeKept({ id: newId(), design: copy, at: Date.now(), writer: THIS_TAB, claims: true });
+      copied = true;
+    }
+  } catch {
+    // Nothing is kept here, so there is nothing to lose.
+  }
+  put(store, id, design);
+  return copied;
+}
+
+/** Storage that has not answered by then is taken for blocked; the bench opens without it. */
+const PATIENCE_MS = 2500;
+
 /** Brings back what was on the bench last, and keeps it from now on. */
 export async function startSession(store: EditorStore): Promise<void> {
-  keepJournal(store);
-  watchTabs((id) => {
-    void readKept(id).then((design) => {
-      if (design && store.getState().designId === id) openInto(store, id, design);
-    });
+  const journal = keepJournal(store);
+  watchTabs({
+    onWritten: (id) => {
+      void readKept(id).then((opened) => {
+        const { designId, writes } = store.getState();
+        if (opened?.ok && designId === id && !writes) openInto(store, id, opened.design);
+      });
+    },
+    onHandOver: journal.flush,
+  });
+  const late = new Promise<never>((_, reject) => {
+    setTimeout(() => reject(new Error('storage does not answer')), PATIENCE_MS);
   });
   try {
-    const id = await lastOpened();
-    if (id) await reopen(store, id);
+    await Promise.race([bringBack(store), late]);
   } catch {
     store.setState({ saved: 'blocked' });
   }
+}
+
+async function bringBack(store: EditorStore): Promise<void> {
+  const id = await lastOpened();
+  if (id && store.getState().designId === null) await reopen(store, id);
 }

@@ -23,6 +23,7 @@ import { SwitchField } from '../../field/SwitchField.tsx';
 import { useCommit, useSelection, useSettledDesign } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
 import { CopyRow } from './CopyRow.tsx';
+import { SharedRuleSection } from './SharedRuleSection.tsx';
 
 const ALIGNS: readonly { axis: Axis; side: Edge['side']; words: WordKey; icon: typeof FlipVertical2 }[] = [
   { axis: 'x', side: 'low', words: 'align.left', icon: AlignStartVertical },
@@ -71,7 +72,7 @@ export function ArrangeSection() {
   );
 
   return (
-    <section>
+    <section className="arrange">
       <h3 className="section-title">{t('arrange.title')}</h3>
       <p className="note">{t(one ? 'arrange.one' : 'arrange.many')}</p>
       <div className="btn-row tight">
@@ -100,6 +101,7 @@ export function ArrangeSection() {
         )}
       </div>
       <SwitchField label={t('arrange.hold')} hint={t('arrange.holdHint')} value={hold} onCommit={setHold} />
+      {one ? null : <SharedRuleSection key={ids.join()} ids={ids} />}
       <CopyRow ids={ids} onApply={apply} />
     </section>
   );

@@ -37,6 +37,7 @@ export const actWords = {
   'did.addRule': 'Rule: {rule}',
   'did.dropRule': 'Let go: {rule}',
   'did.arrange': 'Arranged {name}',
+  'did.shared': '{rule}: {count} parts',
   'did.divide': 'Divided {name}',
 
   'say.refused': 'Not done: {label}.',
