@@ -1,4 +1,4 @@
-import type { Design, Rule } from '../design/schema.ts';
+import type { Design } from '../design/schema.ts';
 import { partOf } from './reference.ts';
 import { mentionsOf } from './rule/table.ts';
 
@@ -27,10 +27,3 @@ export function followersOf(design: Pick<Design, 'rules'>, ids: Iterable<string>
   }
   return found;
 }
-
-/** The rules that name a part, in the design's order. */
-export const rulesOf = (design: Pick<Design, 'rules'>, id: string): Rule[] =>
-  design.rules.filter((rule) => {
-    const { lead, follow } = mentionsOf(rule);
-    return partsIn([...lead, ...follow]).includes(id);
-  });

@@ -29,7 +29,7 @@ export function selected({ input, layout }: Arranging, ids: readonly string[]): 
   });
 }
 
-export const boxIn = (layout: Layout, part: Part): Box => layout.boxes.get(part.id) ?? part.box;
+const boxIn = (layout: Layout, part: Part): Box => layout.boxes.get(part.id) ?? part.box;
 
 /** Gives out ids of the form `word-n` that nothing in the design has, each once. */
 export function idMaker(design: Design): (word: string) => string {

@@ -8,7 +8,7 @@ import type { CheckContext } from './context.ts';
  * A cornice or a plinth may stand over the edge of the face by this much with no more than a note; the
  * swing is checked elsewhere. Common practice, no source: about the projection of a large cornice.
  */
-export const MOST_OVERHANG: Mm = 100;
+const MOST_OVERHANG: Mm = 100;
 
 /** Parts past the edge of the face: wholly off it is an error, far over it a warning, a little a note. */
 export function offFace({ laid, bounds }: Placing, { face }: CheckContext): Check[] {

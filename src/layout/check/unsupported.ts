@@ -13,7 +13,7 @@ import type { CheckContext } from './context.ts';
  * Least share of the underside that must lie on something. Common practice, no source: enough for a
  * board that bridges a recess between two rails, not for one that hangs on by an edge.
  */
-export const NEED = 0.25;
+const NEED = 0.25;
 
 const sameHeight = (a: Mm, b: Mm): boolean => Math.abs(a - b) <= SAME_LENGTH;
 
@@ -25,7 +25,7 @@ const isBoard = (laid: LaidPart): boolean =>
     laid.spec.openings.length === 0);
 
 /** Share of the underside (0 to 1) that lies on levels or parts of just its height. */
-export function supportedShare(
+function supportedShare(
   { laid, bounds }: Placing,
   neighbors: readonly Placing[],
   context: CheckContext,

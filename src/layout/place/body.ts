@@ -22,7 +22,7 @@ export interface Body {
 
 type Only<K extends LaidPart['kind']> = Extract<LaidPart, { readonly kind: K }>;
 /** The fields of a laid part that are its kind's own. */
-export type Make =
+type Make =
   | Pick<Only<'strip'>, 'kind' | 'leg' | 'spec'>
   | Pick<Only<'run'>, 'kind' | 'legs' | 'closed' | 'spec'>
   | Pick<Only<'panel'>, 'kind' | 'spec'>

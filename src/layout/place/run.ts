@@ -80,7 +80,7 @@ function archedPath({ x, y, w, h }: Box, rise: Mm, segments: number): Point[] {
 }
 
 /** The path moved to its left by `by`, its corners mitered; ends of open paths are moved square. */
-export function parallel(path: RunPath, by: Mm): Point[] {
+function parallel(path: RunPath, by: Mm): Point[] {
   const { points, closed } = path;
   const n = points.length;
   const normalAt = (i: number): Point => {

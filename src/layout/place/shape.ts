@@ -26,7 +26,7 @@ export function regionOfShape(shape: PanelShape, box: Box): Region {
 type Opening = Panel['openings'][number];
 
 /** The box of an opening, inside the margins; null where the margins leave nothing. */
-export function openingBox(opening: Opening, box: Box): Box | null {
+function openingBox(opening: Opening, box: Box): Box | null {
   const { left, right, bottom, top } = opening.margin;
   const w = box.w - left - right;
   const h = box.h - bottom - top;

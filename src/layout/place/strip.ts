@@ -55,7 +55,7 @@ function centerLine(strip: StripLike, { x, y, w, h }: Box): [Point, Point] {
 }
 
 /** The four corners of a leg with square ends, counterclockwise. */
-export function ringOfLeg(leg: Leg, beyond: Mm = 0): Ring {
+function ringOfLeg(leg: Leg, beyond: Mm = 0): Ring {
   const length = distance(leg.start, leg.end);
   const start = lerp(leg.start, leg.end, -beyond / length);
   const end = lerp(leg.end, leg.start, -beyond / length);

@@ -72,7 +72,7 @@ export function orderBySupport(parts: readonly Part[], byId: ReadonlyMap<string,
 }
 
 /** The part that another lies on, or undefined for levels, the face and what is not there. */
-export function supportOf(part: Part, byId: ReadonlyMap<string, Part>): Part | undefined {
+function supportOf(part: Part, byId: ReadonlyMap<string, Part>): Part | undefined {
   if (part.on === 'face' || isLevelId(part.on)) return undefined;
   const id = partOf(part.on);
   return id === null ? undefined : byId.get(id);

@@ -2,10 +2,8 @@ import type { Spacing } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 
-export type SpacingMode = Spacing['mode'];
-
 /** Most members that a chosen largest gap may ask for. */
-export const MOST_MEMBERS = 400;
+const MOST_MEMBERS = 400;
 
 export interface Spread {
   readonly count: number;

@@ -11,6 +11,7 @@ import { copyByRule } from '../../../src/layout/arrange/copy.ts';
 import { distribute } from '../../../src/layout/arrange/distribute.ts';
 import { type DivideRequest, divide } from '../../../src/layout/arrange/divide.ts';
 import { mirrorCopy } from '../../../src/layout/arrange/mirror.ts';
+import { boundsOf } from '../../../src/layout/bounds.ts';
 import { edgesAt } from '../../../src/layout/edgeAt.ts';
 import { layOut } from '../../../src/layout/layout.ts';
 import { at, boxOfPart, design, fitting, panel, plainFace, run, STOCKS, strip } from '../sample.ts';
@@ -291,6 +292,25 @@ describe('divide', () => {
     expect(divide(on, request({ upright: 'gone' })).add).toEqual([]);
     expect(divide(on, request({ left: { of: 'gone', side: 'low' } })).add).toEqual([]);
   });
+});
+
+it('tells the bounds that edges are of', () => {
+  const outside: Part = { ...run('o', at(100, 500, 300, 200)), side: 'outside' };
+  const on = arranging([
+    run('f', at(100, 100, 300, 200)),
+    outside,
+    run('t', at(100, 900, 300, 60)),
+    panel('a', at(0, 0, 30, 30)),
+  ]);
+  const found = boundsOf(on.input, on.layout);
+  expect(found).toEqual([
+    { id: 'f', box: at(100, 100, 300, 200), inner: at(140, 140, 220, 120) },
+    { id: 'o', box: at(60, 460, 380, 280), inner: at(100, 500, 300, 200) },
+    { id: 't', box: at(100, 900, 300, 60) },
+    { id: 'a', box: at(0, 0, 30, 30) },
+  ]);
+  const edgeAt = edgesAt(on.input, on.layout, 'x');
+  for (const { id, box } of found) expect(edgeAt({ of: id, side: 'low' })).toBe(box.x);
 });
 
 it('tells where edges are', () => {
