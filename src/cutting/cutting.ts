@@ -7,6 +7,9 @@ import { budgetOf } from './budget.ts';
 import type { BoardsBound, CutBoard, CutSheet, Cutting } from './result.ts';
 import { planSheets } from './sheets/sheets.ts';
 
+/** A step on a sheet is that much quicker than one on a board. */
+const SHEET_STEPS = 4;
+
 export interface CuttingInput {
   readonly pieces: readonly Piece[];
   readonly stocks: ReadonlyMap<string, Stock>;
@@ -38,7 +41,8 @@ export function planCutting(input: CuttingInput): Cutting {
     if (!stock) return;
     const pieces = input.pieces.filter((p) => p.stock === id);
     const told = (spent: number) => input.onProgress?.(done * nodes + spent, used.length * nodes);
-    const budget = budgetOf(nodes, input.cancelled, told);
+    const each = stock.form === 'sheet' ? SHEET_STEPS : 1;
+    const budget = budgetOf(nodes * each, input.cancelled, (spent) => told(Math.floor(spent / each)));
     const common = { pieces, owned: input.owned, shop: input.shop };
     if (stock.form === 'sheet') {
       const plan = planSheets({ ...common, stock }, budget);

@@ -1,5 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import type { LyingEnd } from '../../src/cutting/boards/ends.ts';
 import { jointsOf } from '../../src/cutting/boards/joints.ts';
 import type { Problem } from '../../src/cutting/boards/problem.ts';
@@ -58,6 +58,12 @@ function problemOf({ capacity, sizes }: Instance): Problem {
   };
 }
 
+/** Printed at the end: what was found over what is best known. */
+const ratios: string[] = [];
+afterAll(() => {
+  if (ratios.length > 0) process.stdout.write(`cutting, found over best-known: ${ratios.join(', ')}\n`);
+});
+
 describe.skipIf(!present)('boards against the uniform sets', () => {
   for (const file of ['binpack1', 'binpack3']) {
     const instances = present ? instancesOf(`binpacking/${file}.txt`) : [];
@@ -71,6 +77,7 @@ describe.skipIf(!present)('boards against the uniform sets', () => {
       problem.items.forEach((item, i) => {
         expect(plan.loads.reduce((sum, l) => sum + (l.counts[i] ?? 0), 0)).toBe(item.count);
       });
+      ratios.push(`${instance.name} ${(plan.loads.length / instance.known).toFixed(3)}`);
       expect(plan.loads.length).toBe(instance.known);
       expect(plan.bound).toBe(plan.weight);
     });
@@ -139,6 +146,7 @@ describe.skipIf(!present)('one sheet against the guillotine sets', () => {
     });
     expect(worth).toBe(found.value);
     expect(found.proved).toBe(true);
+    ratios.push(`${name}${turn ? ' turn' : ''} ${(found.value / known).toFixed(3)}`);
     expect(found.value / known).toBe(1);
   };
   for (const [name, [fixed, turned]] of Object.entries(KNOWN)) {

@@ -142,8 +142,17 @@ const frozen = (b: Grown): Block =>
         cut: { kind: b.cut.kind, low: frozen(b.cut.low), high: frozen(b.cut.high) },
       };
 
+/** A whole sheet cut across first is as unhandy as this many cuts. */
+const CROSS_FIRST = 2;
+
+const cutsIn = (b: Block): number => (b.cut === null ? 0 : 1 + cutsIn(b.cut.low) + cutsIn(b.cut.high));
+
 export const planOf = (p: SheetProblem, loads: readonly SheetLoad[]): SheetPlan => ({
   loads,
   weight: loads.reduce((sum, l) => sum + pick(p.bins, l.bin).weight, 0),
   rest: largestRest(loads),
+  labor: loads.reduce(
+    (sum, { root }) => sum + cutsIn(root) + (root.cut?.kind === 'cross' ? CROSS_FIRST : 0),
+    0,
+  ),
 });

@@ -59,6 +59,8 @@ export interface SheetPlan {
   readonly weight: number;
   /** Area of the largest block left over. */
   readonly rest: number;
+  /** Number of cuts; a sheet whose first cut is not a rip counts some more. */
+  readonly labor: number;
 }
 
 /** Thinner than this there is nothing left to cut off. */

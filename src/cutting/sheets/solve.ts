@@ -19,8 +19,18 @@ const FOR_RESTS = 0.3;
 /** Whole plans made before sheets are taken apart and planned again. */
 const STARTS = 24;
 
-const better = (a: SheetPlan, b: SheetPlan | null): boolean =>
-  b === null || a.weight < b.weight || (a.weight === b.weight && a.rest > b.rest + 1e-6);
+/** Rests whose areas differ by less than this share of a sheet are alike; labor decides between them. */
+const REST_STEP = 0.01;
+
+/** The order of the goals: money and count, the largest rest, labor. */
+function goalsOf(p: SheetProblem): (a: SheetPlan, b: SheetPlan | null) => boolean {
+  const step = REST_STEP * Math.max(...p.bins.map((b) => b.w * b.h));
+  const steps = (plan: SheetPlan) => Math.floor(plan.rest / step);
+  return (a, b) => {
+    if (b === null || a.weight !== b.weight) return b === null || a.weight < b.weight;
+    return steps(a) !== steps(b) ? steps(a) > steps(b) : a.labor < b.labor;
+  };
+}
 
 /**
  * Sheets for the pieces. Few pieces: every pattern is tried. Else many plans are made sheet by sheet, and
@@ -33,6 +43,7 @@ export function solveSheets(p: SheetProblem, budget: Budget): SolvedSheets {
   const exact = exactPlan(p, limits, budget.part(FOR_ALL));
   if (exact !== null) return { plan: exact, bound: exact.weight };
   const random = shuffler(SEED);
+  const better = goalsOf(p);
   let best: SheetPlan | null = null;
   const starts = budget.part(0.5);
   for (let k = 0; k < STARTS && !starts.done(); k++) {
@@ -64,6 +75,7 @@ function improved(
   random: () => number,
   budget: Budget,
 ): SheetPlan {
+  const better = goalsOf(p);
   let now = start;
   let best = start;
   let score = gathered(p, now.loads);
