@@ -59,7 +59,7 @@ export function cutCorner(works: Works, a: BarEnd, b: BarEnd, joint: CornerJoint
   if (joint.kind === 'miter' || lines.inner === null || lines.outer === null) {
     // Where the way goes straight on there is nothing to miter: the ends are butted square.
     const kind = lines.inner === null ? 'butt' : 'miter';
-    const corner = kind === 'miter' ? wallCorner(a, b, lines) : null;
+    const corner = kind === 'miter' ? sprungCorner(a, b, lines) : null;
     addCut(works, a, lines.miter, kind, b.bar.laid.id, corner);
     addCut(works, b, lines.miter, kind, a.bar.laid.id, corner);
     return found(a.bar, b.bar, kind, null, cornerPlace(lines), joint.decided);
@@ -134,16 +134,10 @@ function found(a: Bar, b: Bar, kind: Kind, through: Bar | null, at: Point, decid
   return { parts: [a.laid.id, b.laid.id], kind, through: through?.laid.id ?? null, at, decided };
 }
 
-/**
- * Inside angle of the wall that sprung molding of one stock follows around a corner, null for any other
- * pair. A run leans on its path: stock inside a closed run follows the walls of a room, stock outside of it
- * goes around a block, and its corners count over 180.
- */
-function wallCorner(a: BarEnd, b: BarEnd, lines: CornerLines): Deg | null {
-  if (!sprungStock(a.bar.stock) || a.bar.laid.stock !== b.bar.laid.stock) return null;
-  const { laid } = a.bar;
-  if (laid.kind === 'strip' || laid.id !== b.bar.laid.id) return 180 - Math.abs(lines.turn);
-  return laid.spec.side === 'inside' ? 180 - lines.turn : 180 + lines.turn;
+/** Interior angle of the corner that sprung molding of one stock turns; null for any other pair. */
+function sprungCorner(a: BarEnd, b: BarEnd, lines: CornerLines): Deg | null {
+  const alike = sprungStock(a.bar.stock) !== null && a.bar.laid.stock === b.bar.laid.stock;
+  return alike ? 180 - Math.abs(lines.turn) : null;
 }
 
 function addCut(

@@ -20,7 +20,7 @@ export function pieceChecks(drafts: readonly Draft[], saw: Shop['saw']): Check[]
     else byPart.set(draft.part, [draft]);
   }
   return [...byPart.values()].flatMap((own) =>
-    [overMiter(own, saw.miter), overBevel(own, saw.bevel), tooShort(own), inPlace(own)].filter(
+    [overMiter(own, saw.miter), overBevel(own, saw), tooShort(own), inPlace(own)].filter(
       (check) => check !== null,
     ),
   );
@@ -56,8 +56,11 @@ function turned(end: PieceEnd, most: Deg): Deg {
   return nested <= most ? Math.min(flat, nested) : flat;
 }
 
-function overBevel(drafts: readonly Draft[], most: Deg): Check | null {
-  const worst = worstOver(drafts, most, (end) => (end.nested ? 0 : Math.abs(end.bevel)));
+/** Sprung molding that the saw can cut nested needs no bevel. */
+function overBevel(drafts: readonly Draft[], { miter, bevel: most }: Shop['saw']): Check | null {
+  const tilted = ({ nested, bevel }: PieceEnd): Deg =>
+    nested && Math.abs(nested.miter) <= miter + SAME_ANGLE ? 0 : Math.abs(bevel);
+  const worst = worstOver(drafts, most, tilted);
   return worst && overSaw('joint.bevel-over-saw', worst, { bevel_deg: worst.angle, most_deg: most });
 }
 

@@ -25,19 +25,28 @@ export function compoundSetting(slope: Deg, corner: Deg): SawSetting {
 /** Sprung molding: both ways to saw one corner. */
 export interface SprungSetting {
   readonly flat: SawSetting;
-  /** Upside down at its spring angle between fence and table: a plain miter cut. */
+  /** Held at its spring angle between fence and table: a plain miter cut. */
   readonly nested: SawSetting;
 }
 
 /**
- * Settings for a sprung molding with spring angle `spring`, measured from the upright that its back leans on
- * (the wall in a room; on the face, the side of what the run follows), where two uprights meet at `corner`:
- * miter = atan(sin s / tan(c / 2)), bevel = asin(cos s * cos(c / 2)) flat, and (180 - c) / 2 with no bevel
- * nested. Inside corners are under 180; outside corners over 180 come out negative.
+ * Settings at a corner of two walls, for a molding that leans on them at its spring angle: miter =
+ * atan(sin s / tan(c / 2)), bevel = asin(cos s * cos(c / 2)) flat, (180 - c) / 2 without bevel nested.
+ * Inside corners are under 180; outside corners over 180 come out negative. On the face, which is the wall
+ * of what is fixed to it, only a return turns such a corner: around the end of the molding, back to the face.
  */
-export function sprungSetting(spring: Deg, corner: Deg): SprungSetting {
-  return {
-    flat: compoundSetting(90 - spring, corner),
-    nested: { miter: cornerMiter(corner), bevel: 0 },
-  };
-}
+export const wallCornerSetting = (spring: Deg, corner: Deg): SprungSetting => settingAt(90 - spring, corner);
+
+/**
+ * Settings at a corner that turns within the one wall that the molding leans on, as a frame on the face
+ * does: the sides slope by the spring angle itself from the plane of the corner. The board's own width times
+ * tan(miter) is then what the corner takes of the width seen from the front, which wall corner settings
+ * would miss.
+ */
+export const frameCornerSetting = (spring: Deg, corner: Deg): SprungSetting => settingAt(spring, corner);
+
+/** Nested, the plane of the corner is the saw's table, and the cut a plain miter. */
+const settingAt = (slope: Deg, corner: Deg): SprungSetting => ({
+  flat: compoundSetting(slope, corner),
+  nested: { miter: cornerMiter(corner), bevel: 0 },
+});

@@ -12,7 +12,7 @@ export interface Cut {
   readonly kind: EndCut;
   /** Laid part that the end meets. */
   readonly with: string | null;
-  /** Inside wall angle of the corner, where sprung molding turns it. */
+  /** Interior angle of the corner, where sprung molding turns it. */
   readonly corner: Deg | null;
 }
 

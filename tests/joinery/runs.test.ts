@@ -207,23 +207,25 @@ describe('an arched run', () => {
 describe('a run of sprung molding', () => {
   const stocks = [shaped('crown', 60, { spring: 38 })];
 
-  it('is cut at the compound setting of an inside corner', () => {
+  // Slope 38 from the plane of the corner, 4 sides: miter 38.24, bevel 25.81 (check-values section 1, where
+  // it stands as the 90 degree corner of walls for the complement, spring 52).
+  it('is cut at the compound setting of a corner in the plane of the face', () => {
     const [piece] = piecesOf(plan([frame('f', box, 60, { stock: 'crown' })], { stocks }), 'f');
     for (const end of piece?.ends ?? []) {
-      expect(end.miter).toBeCloseTo(-31.62, 2);
-      expect(end.bevel).toBeCloseTo(33.86, 2);
+      expect(end.miter).toBeCloseTo(-38.24, 2);
+      expect(end.bevel).toBeCloseTo(25.81, 2);
       expect(end.nested).toEqual({ miter: -45, bevel: 0 });
       expect(end.long).toBe('right');
     }
   });
 
-  it('around a block turns outside corners, its long points off the block', () => {
+  it('around a block has its long points off the block', () => {
     const joinery = plan([frame('f', box, 60, { stock: 'crown', side: 'outside' })], { stocks });
     for (const piece of piecesOf(joinery, 'f')) {
       expect(piece.ends.map((end) => end.long)).toEqual(['right', 'right']);
       expect(piece.ends.map((end) => end.bevel)).toEqual([
-        expect.closeTo(33.86, 2),
-        expect.closeTo(33.86, 2),
+        expect.closeTo(25.81, 2),
+        expect.closeTo(25.81, 2),
       ]);
       expect(piece.length - piece.short).toBeCloseTo(120, 9);
     }
@@ -235,9 +237,22 @@ describe('a run of sprung molding', () => {
       { x: 0, y: 0 },
       { x: 700, y: 0 },
     ];
-    const [body] = piecesOf(plan([run('r', line, false, 60, { stock: 'crown', ends })], { stocks }), 'r');
-    expect(body?.ends[1]).toMatchObject({ cut: 'return', bevel: expect.closeTo(33.86, 2) });
-    expect(body?.ends[1].miter).toBeCloseTo(31.62, 2);
+    const crown = (far: number) => {
+      const section = [
+        { x: 0, y: 0 },
+        { x: 60, y: 0 },
+        { x: far, y: 15 },
+      ];
+      return shaped('crown', 60, { spring: 38, section });
+    };
+    const endOf = (far: number) => {
+      const laid = run('r', line, false, 60, { stock: 'crown', ends });
+      return piecesOf(plan([laid], { stocks: [crown(far)] }), 'r')[0]?.ends[1];
+    };
+    // 38 from the wall, a square corner: 31.62 and 33.86. The edge that stands off the face is the long one.
+    const bevel = expect.closeTo(33.86, 2);
+    expect(endOf(60)).toMatchObject({ cut: 'return', long: 'left', miter: expect.closeTo(31.62, 2), bevel });
+    expect(endOf(0)).toMatchObject({ cut: 'return', long: 'right', miter: expect.closeTo(-31.62, 2), bevel });
   });
 
   it('is within reach of a saw that can cut it nested', () => {

@@ -1,36 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { compoundSetting, sprungSetting } from '../../src/joinery/sprung.ts';
-
-type Vector = readonly [number, number, number];
-const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const cross = (a: Vector, b: Vector): Vector => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-const rad = (deg: number): number => (deg * Math.PI) / 180;
-const deg = (r: number): number => (r * 180) / Math.PI;
-
-/**
- * The joint as it stands in space. The board runs along x to the corner at the origin; its width rises from
- * the horizontal by `slope`, toward the inside of the corner. The joint plane is upright and halves the
- * corner. Its trace on the board's face, against square across, is the miter; how far the plane leans off the
- * face's normal is the bevel.
- */
-function inSpace(slope: number, corner: number): { miter: number; bevel: number } {
-  const across: Vector = [0, Math.cos(rad(slope)), Math.sin(rad(slope))];
-  const normal: Vector = [0, -Math.sin(rad(slope)), Math.cos(rad(slope))];
-  const halving: Vector = [-Math.cos(rad(corner / 2)), Math.sin(rad(corner / 2)), 0];
-  const plane = cross(halving, [0, 0, 1]);
-  const trace = cross(plane, normal);
-  const along = trace[0];
-  const up = dot(trace, across);
-  return {
-    miter: deg(Math.atan2(Math.abs(along), Math.abs(up))) * Math.sign(-along * up),
-    bevel: deg(Math.asin(-dot(plane, normal))),
-  };
-}
+import { compoundSetting, frameCornerSetting, wallCornerSetting } from '../../src/joinery/sprung.ts';
+import { inSpace } from './inSpace.ts';
+import { piecesOf, plan, run, shaped } from './make.ts';
 
 describe('compound settings', () => {
   it('are those of the joint plane in space', () => {
@@ -56,18 +28,62 @@ describe('compound settings', () => {
   });
 
   it('vanish on a straight wall', () => {
-    const { flat, nested } = sprungSetting(38, 180);
+    const { flat, nested } = wallCornerSetting(38, 180);
     expect(flat.miter).toBeCloseTo(0, 12);
     expect(flat.bevel).toBeCloseTo(0, 12);
     expect(nested).toEqual({ miter: 0, bevel: 0 });
   });
 
   it('turn and tilt the other way at an outside corner', () => {
-    const inside = sprungSetting(45, 90);
-    const outside = sprungSetting(45, 270);
+    const inside = wallCornerSetting(45, 90);
+    const outside = wallCornerSetting(45, 270);
     expect(outside.flat.miter).toBeCloseTo(-inside.flat.miter, 12);
     expect(outside.flat.bevel).toBeCloseTo(-inside.flat.bevel, 12);
     expect(inside.nested).toEqual({ miter: 45, bevel: 0 });
     expect(outside.nested).toEqual({ miter: -45, bevel: 0 });
+  });
+});
+
+describe('a frame of sprung molding on the face', () => {
+  it('is cut as its boards meet in space, over the whole width of the board', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 3, max: 12 }),
+        fc.integer({ min: 20, max: 70 }),
+        fc.integer({ min: 30, max: 120 }),
+        fc.constantFrom('inside' as const, 'outside' as const),
+        (sides, spring, boardWidth, side) => {
+          // As the molding leans on the face: seen from the front it is boardWidth * cos(spring) wide.
+          const lean = (spring * Math.PI) / 180;
+          const width = boardWidth * Math.cos(lean);
+          const stock = shaped('crown', width, {
+            spring,
+            boardWidth,
+            thickness: boardWidth * Math.sin(lean),
+          });
+          const path = Array.from({ length: sides }, (_, i) => ({
+            x: 900 * Math.cos((2 * Math.PI * i) / sides),
+            y: 900 * Math.sin((2 * Math.PI * i) / sides),
+          }));
+          const laid = run('f', path, true, width, { stock: 'crown', side });
+          const solid = inSpace(spring, 180 - 360 / sides);
+          for (const piece of piecesOf(plan([laid], { stocks: [stock] }), 'f')) {
+            for (const end of piece.ends) {
+              expect(end.long).toBe('right');
+              expect(end.miter).toBeCloseTo(-solid.miter, 6);
+              expect(end.bevel).toBeCloseTo(solid.bevel, 6);
+              const taken = boardWidth * Math.tan((Math.abs(end.miter) * Math.PI) / 180);
+              expect(2 * taken).toBeCloseTo(piece.length - piece.short, 6);
+            }
+          }
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('at 45 degrees has the setting of a wall corner, where face and wall are alike', () => {
+    expect(frameCornerSetting(45, 90).flat.miter).toBeCloseTo(wallCornerSetting(45, 90).flat.miter, 12);
+    expect(frameCornerSetting(38, 90).flat.miter).toBeCloseTo(wallCornerSetting(52, 90).flat.miter, 12);
   });
 });

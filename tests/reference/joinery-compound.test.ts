@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { compoundSetting, sprungSetting } from '../../src/joinery/sprung.ts';
+import { compoundSetting, wallCornerSetting } from '../../src/joinery/sprung.ts';
 
 /**
  * Printed compound charts, board flat on the saw table. Rows: slope of the side from horizontal; columns: equal
@@ -87,15 +87,15 @@ describe('printed compound charts', () => {
 
   it('agree for crown molding in a square corner', () => {
     // 38 from the wall: M 31.62, B 33.85 (Ryobi MS-1065LZ manual; formula 33.86, section 15).
-    const ryobi = sprungSetting(38, 90).flat;
+    const ryobi = wallCornerSetting(38, 90).flat;
     expect(Math.abs(ryobi.miter - 31.62)).toBeLessThanOrEqual(PRINTED);
     expect(Math.abs(ryobi.bevel - 33.86)).toBeLessThanOrEqual(PRINTED);
     expect(Math.abs(ryobi.bevel - 33.85)).toBeLessThan(0.02);
     // 38: 31.6 and 33.9; 45: 35.3 and 30 (Makita LS1017 manual p. 14), to a tenth.
-    expect(sprungSetting(38, 90).flat.miter).toBeCloseTo(31.6, 1);
-    expect(sprungSetting(38, 90).flat.bevel).toBeCloseTo(33.9, 1);
-    expect(Math.abs(sprungSetting(45, 90).flat.miter - 35.3)).toBeLessThanOrEqual(0.05);
-    expect(sprungSetting(45, 90).flat.bevel).toBeCloseTo(30, 9);
+    expect(wallCornerSetting(38, 90).flat.miter).toBeCloseTo(31.6, 1);
+    expect(wallCornerSetting(38, 90).flat.bevel).toBeCloseTo(33.9, 1);
+    expect(Math.abs(wallCornerSetting(45, 90).flat.miter - 35.3)).toBeLessThanOrEqual(0.05);
+    expect(wallCornerSetting(45, 90).flat.bevel).toBeCloseTo(30, 9);
   });
 
   it('agree with the nomograph example of four sides at 26 degrees', () => {
@@ -110,7 +110,7 @@ describe('sprung molding at other corners', () => {
   it.each(rowsOf(CORNERS))('corner $head', ({ head, cells }) => {
     expect(cells.length).toBe(3);
     [38, 45, 52].forEach((spring, i) => {
-      const { flat } = sprungSetting(spring, head);
+      const { flat } = wallCornerSetting(spring, head);
       expect(Math.abs(flat.miter - (cells[i]?.miter ?? Number.NaN))).toBeLessThanOrEqual(PRINTED);
       expect(Math.abs(flat.bevel - (cells[i]?.bevel ?? Number.NaN))).toBeLessThanOrEqual(PRINTED);
     });

@@ -10,7 +10,7 @@ export interface EndCase {
   readonly secondMiter: Deg | null;
   readonly with: string | null;
   readonly stock: Stock | null;
-  /** Inside wall angle where sprung molding turns a corner here. */
+  /** Interior angle of the corner, where sprung molding turns one here. */
   readonly corner: Deg | null;
 }
 

@@ -1,9 +1,9 @@
-import { sprungSetting } from '../sprung.ts';
+import { frameCornerSetting } from '../sprung.ts';
 import { type EndKind, noReach, plainEnd, sprungStock } from './kind.ts';
 
 /**
- * A cut at an angle, alone or with its neighbor at a corner. Sprung molding is cut at the compound setting
- * of the corner; which edge is long follows from the way it lies.
+ * A cut at an angle, alone or with its neighbor at a corner. Sprung molding, which leans on the face, is cut
+ * at the compound setting of a corner in the plane of the face; which edge is long follows from the turn.
  */
 export const miter: EndKind = {
   cut: 'miter',
@@ -11,7 +11,7 @@ export const miter: EndKind = {
     const plain = plainEnd('miter', at);
     const stock = sprungStock(at.stock);
     if (!stock || at.corner === null) return plain;
-    const setting = sprungSetting(stock.spring, at.corner);
+    const setting = frameCornerSetting(stock.spring, at.corner);
     const hand = at.miter < 0 ? -1 : 1;
     return {
       ...plain,

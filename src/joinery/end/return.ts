@@ -1,7 +1,8 @@
-import { sprungSetting } from '../sprung.ts';
-import { type EndKind, noReach, plainEnd, sprungStock } from './kind.ts';
+import type { ShapedStock } from '../../materials/types.ts';
+import { wallCornerSetting } from '../sprung.ts';
+import { type EndKind, longEdge, noReach, plainEnd, sprungStock } from './kind.ts';
 
-/** An outside corner of a wall, from within the room. */
+/** The square outside corner from the face, as the wall, around the end of the molding. */
 const OUTSIDE_CORNER = 270;
 
 /**
@@ -14,14 +15,24 @@ export const returned: EndKind = {
     const plain = { ...plainEnd('return', at), bevel: 45 };
     const stock = sprungStock(at.stock);
     if (!stock) return plain;
-    const setting = sprungSetting(stock.spring, OUTSIDE_CORNER);
+    const { flat, nested } = wallCornerSetting(stock.spring, OUTSIDE_CORNER);
+    const hand = standsOffOnLeft(stock) ? 1 : -1;
     return {
       ...plain,
-      miter: Math.abs(setting.flat.miter),
-      bevel: Math.abs(setting.flat.bevel),
-      long: 'left',
-      nested: { miter: Math.abs(setting.nested.miter), bevel: 0 },
+      miter: hand * Math.abs(flat.miter),
+      bevel: Math.abs(flat.bevel),
+      long: longEdge(hand),
+      nested: { miter: hand * Math.abs(nested.miter), bevel: 0 },
     };
   },
   reach: noReach,
 };
+
+/**
+ * Around an outside corner the edge that stands off the wall is the long one. The section counts from the
+ * right edge to the left one, as the piece's own outline does.
+ */
+function standsOffOnLeft({ section, width }: ShapedStock): boolean {
+  const top = section.reduce((best, p) => (p.y > best.y ? p : best), { x: 0, y: 0 });
+  return top.x >= width / 2;
+}
