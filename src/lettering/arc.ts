@@ -1,5 +1,5 @@
 import { type Deg, degrees, type Mm } from '../measure/units.ts';
-import type { Setting, Slot } from './setting.ts';
+import type { SetLine, Setting, Slot } from './setting.ts';
 
 /** Where the middle of a glyph's advance stands on its baseline, and how far the glyph is turned. */
 export interface Stand {
@@ -15,40 +15,42 @@ const WIDEST = 4.6622;
 const MOST_OF_CIRCLE = 0.9;
 
 /**
- * Opening angle in radians of an arc of the given length whose middle rises `rise` over its chord:
- * rise / length = (1 - cos(angle / 2)) / angle, solved by halving. A rise no arc of that length reaches
- * gives the highest one.
+ * Opening angle in radians of an arc whose middle rises `rise` over its chord, when letters of the given
+ * length in all are spaced along a circle `inside` of it: (length / angle + inside) (1 - cos(angle / 2)) =
+ * rise, solved by halving. A rise that no such arc reaches gives the highest one.
  */
-export function openingOf(length: Mm, rise: Mm): number {
-  const wanted = rise / length;
+export function openingOf(length: Mm, rise: Mm, inside: Mm = 0): number {
   let low = 0;
   let high = WIDEST;
   for (let i = 0; i < 60; i += 1) {
     const middle = (low + high) / 2;
     // 1 - cos(a) as 2 sin²(a/2): keeps its digits for nearly straight baselines.
-    if ((2 * Math.sin(middle / 4) ** 2) / middle < wanted) low = middle;
+    if ((length / middle + inside) * 2 * Math.sin(middle / 4) ** 2 < rise) low = middle;
     else high = middle;
   }
   return (low + high) / 2;
 }
 
 /**
- * Stands of the slots with the baselines bent to circles about one center. The widest line's ink runs
- * along an arc that rises `rise` over its chord (negative: hangs below it); letters keep their distances
- * along their baseline and stay rigid, each turned about the middle of its advance.
+ * Stands of the slots with the baselines bent to circles about one center. The widest line's baseline rises
+ * `rise` over the chord of its ink (negative: hangs below it). Letters stay rigid, each turned about the
+ * middle of its advance. They keep their distances where they come closest: along the baseline when it
+ * arches up, along the tops of the caps when it hangs, so that neighbors do not run into each other.
  */
 export function standsOf({ slots, lines }: Setting, rise: Mm): Stand[] {
   const widest = lines.reduce((a, b) => (b.right - b.left > a.right - a.left ? b : a));
   const length = widest.right - widest.left;
   if (rise === 0 || length <= 0) return slots.map((slot) => ({ x: middleOf(slot), y: slot.y, turn: 0 }));
   const up = Math.sign(rise);
-  const radius = length / openingOf(length, Math.abs(rise));
+  const insideOf = ({ capHeight }: SetLine) => (up > 0 ? 0 : capHeight);
+  const opening = openingOf(length, Math.abs(rise), insideOf(widest));
+  const radius = length / opening + insideOf(widest);
   const centerY = widest.baseline - up * radius;
   return slots.map((slot) => {
     const line = lines[slot.line] ?? widest;
     const least = (line.right - line.left) / (2 * Math.PI * MOST_OF_CIRCLE);
-    const own = Math.max(radius + up * (line.baseline - widest.baseline), least);
-    const angle = middleOf(slot) / own;
+    const own = Math.max(radius + up * (line.baseline - widest.baseline), least + insideOf(line));
+    const angle = middleOf(slot) / (own - insideOf(line));
     return {
       x: own * Math.sin(angle),
       y: centerY + up * own * Math.cos(angle),

@@ -23,7 +23,7 @@ export interface Setting {
   readonly missing: readonly string[];
 }
 
-interface SetLine {
+export interface SetLine {
   readonly baseline: Mm;
   readonly capHeight: Mm;
   /** Sum of the kerned advances, tracking and word spaces included. */

@@ -180,6 +180,8 @@ describe('arc', () => {
     for (const angle of [0.001, 0.3, 1, 2, 4]) {
       const [length, rise] = [100 * angle, 100 * (1 - Math.cos(angle / 2))];
       expect(openingOf(length, rise)).toBeCloseTo(angle, 6);
+      // Spaced on a circle of 60 inside one of 100.
+      expect(openingOf(60 * angle, rise, 40)).toBeCloseTo(angle, 6);
     }
   });
 
@@ -198,6 +200,25 @@ describe('arc', () => {
         const same = stands[setting.slots[i]?.line === 0 ? 0 : 6];
         expect(radius).toBeCloseTo(Math.hypot(same?.x ?? 0, (same?.y ?? 0) - centerY), 6);
       });
+    }
+  });
+
+  it('spaces letters where they come closest: on the baseline arching up, at the cap tops hanging', () => {
+    const setting = setText(lettering('HHHHHHHH', { kerning: false }), lato, 1);
+    const straight = (setting.slots[1]?.x ?? 0) - (setting.slots[0]?.x ?? 0);
+    for (const [rise, height] of [
+      [70, 0],
+      [-70, 100],
+    ] as const) {
+      const [a, b] = standsOf(setting, rise).map(({ x, y, turn }) => ({
+        x: x - height * Math.sin((turn * Math.PI) / 180),
+        y: y + height * Math.cos((turn * Math.PI) / 180),
+        turn,
+      }));
+      if (!a || !b) throw new Error('letters expected');
+      const half = ((Math.abs(a.turn - b.turn) / 2) * Math.PI) / 180;
+      // Chord and arc of the same angle.
+      expect((Math.hypot(a.x - b.x, a.y - b.y) * half) / Math.sin(half)).toBeCloseTo(straight, 6);
     }
   });
 

@@ -4,6 +4,7 @@ import type { Lettering } from '../../src/design/schema.ts';
 import { subtract, union } from '../../src/geometry/clip.ts';
 import { ellipseRing } from '../../src/geometry/curve.ts';
 import { areaOf, boxOf, regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
+import { signedArea } from '../../src/geometry/ring.ts';
 import type { Box, Region } from '../../src/geometry/shape.ts';
 import { letter } from '../../src/lettering/letter.ts';
 import { stencilSet } from '../../src/lettering/stencil/layers.ts';
@@ -262,6 +263,17 @@ describe('texts', () => {
       // Painted or not, the corners carry the same four holes.
       expect(areaOf(union([made.sheet, set.holes])) - areaOf(made.sheet)).toBeCloseTo(areaOf(set.holes), 2);
     }
+    // The counters of P and R, closed up to slits by a wide outline, are not worth a bar in it.
+    const closed = letter({
+      lettering: { ...text, outline: { width: 7, finish: 'red' }, shade: null },
+      font: fontOf('bebas-neue'),
+      sign: { id: 's', w: 800, h: 300 },
+    });
+    const [outlined] = stencilSet(closed.lettered, text.stencil).set.layers;
+    const holes = (closed.lettered.layers[0]?.whole ?? []).flatMap((polygon) => [...polygon.holes]);
+    const small = holes.filter((hole) => -signedArea(hole) < 16);
+    expect(small.length).toBeGreaterThan(0);
+    expect(outlined?.stencil.islands).toHaveLength(holes.length - small.length);
     // One color needs nothing to line up with.
     const plain = letter({
       lettering: lettering('ROPE'),

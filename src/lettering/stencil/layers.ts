@@ -1,7 +1,9 @@
 import type { Check } from '../../check/check.ts';
 import type { Lettering } from '../../design/schema.ts';
 import { boxOf } from '../../geometry/region.ts';
+import { signedArea } from '../../geometry/ring.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
+import type { Mm } from '../../measure/units.ts';
 import type { Lettered, LetterLayer, Stencil } from '../result.ts';
 import { registrationHoles, sheetAround } from './sheet.ts';
 import { stencil } from './stencil.ts';
@@ -24,7 +26,9 @@ export interface StencilSet {
 /**
  * A stencil for every color of the lettering, from the back to the front. Each opens the whole of its
  * layer, not only what stays in sight: painted over one another from the back, colors meet without gaps,
- * and an outline's stencil has only the counters as islands. Sheets are equal and share their registration
+ * and an outline's stencil has only the counters as islands. Openings that outline and shade close up to
+ * crumbs, smaller than a bridge is wide each way, are painted over there: a bar to hold one would be larger
+ * than it. Sheets are equal and share their registration
  * holes. Bridges set by hand belong to the letters themselves, the `fill` layer.
  */
 export function stencilSet(
@@ -38,7 +42,7 @@ export function stencilSet(
   const layers = inked.map((layer): LayerStencil => {
     const made = stencil({
       sign: lettered.sign,
-      letters: layer.whole,
+      letters: layer.role === 'fill' ? layer.whole : withoutCrumbs(layer.whole, options.bridgeWidth),
       sheet,
       options: layer.role === 'fill' ? options : { ...options, placed: [] },
       holes,
@@ -48,3 +52,9 @@ export function stencilSet(
   });
   return { set: { sheet, holes, layers }, checks };
 }
+
+const withoutCrumbs = (whole: Region, width: Mm): Region =>
+  whole.map((polygon) => ({
+    ...polygon,
+    holes: polygon.holes.filter((hole) => Math.abs(signedArea(hole)) >= width * width),
+  }));
