@@ -1,4 +1,4 @@
-import type { DrawItem, Drawing } from '../drawing/drawing.ts';
+import type { DrawItem, Drawing, TextItem } from '../drawing/drawing.ts';
 import { CAP_HEIGHT } from '../drawing/helvetica.ts';
 import { layer, line, polyline, rectangle, text } from '../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
@@ -10,6 +10,7 @@ import { pick } from './at.ts';
 import { lyingOutline } from './boards/ends.ts';
 import type { CuttingText } from './drawingText.ts';
 import { hatched } from './hatch.ts';
+import { parted } from './labelRow.ts';
 import type { BoardCut, CutBoard } from './result.ts';
 
 export interface BoardDrawingInput {
@@ -46,16 +47,18 @@ export function boardDrawing(input: BoardDrawingInput): Drawing {
   const view: View = { k, high: input.width * k, input };
   const { board } = input;
   const length = board.length * k;
+  const rest = offcut(view);
+  const drawn = board.cuts.map((cut) => drawnPiece(view, cut));
+  const row = parted([...drawn.flatMap((d) => d.below), ...rest.below], length);
+  const ofRest = (label: TextItem) => rest.below.some((r) => r.text === label.text);
   const items: DrawItem[] = [
     layer('board', [
       rectangle({ x: 0, y: BELOW, w: length, h: view.high }, { fill: INK.tint }),
-      ...offcut(view),
+      ...rest.items,
+      ...row.filter(ofRest),
       ...input.unused.flatMap(({ from, to }) => unusable(view, from, to)),
     ]),
-    layer(
-      'pieces',
-      board.cuts.flatMap((cut) => pieceItems(view, cut)),
-    ),
+    layer('pieces', [...drawn.flatMap((d) => d.items), ...row.filter((label) => !ofRest(label))]),
     layer('cuts', cutItems(view)),
     rectangle({ x: 0, y: BELOW, w: length, h: view.high }, { stroke: INK.line, width: WEIGHT.middle }),
   ];
@@ -72,9 +75,15 @@ function outlineOf(view: View, cut: BoardCut, piece: Piece): Point[] {
   }));
 }
 
-function pieceItems(view: View, cut: BoardCut): DrawItem[] {
+/** Drawn in the board, and what is written below it. */
+interface Drawn {
+  readonly items: readonly DrawItem[];
+  readonly below: readonly TextItem[];
+}
+
+function drawnPiece(view: View, cut: BoardCut): Drawn {
   const piece = pieceOf(view, cut);
-  if (!piece) return [];
+  if (!piece) return { items: [], below: [] };
   const ring = outlineOf(view, cut, piece);
   const items: DrawItem[] = [polyline(ring, true, { fill: INK.paper, stroke: INK.line, width: WEIGHT.fine })];
   const room = innerRoom(view, cut, piece);
@@ -100,13 +109,10 @@ function pieceItems(view: View, cut: BoardCut): DrawItem[] {
   const words = inside ? view.input.text.length(piece.shown) : piece.label;
   const span = (cut.to - cut.from) * view.k;
   const small = inside ? fittedSize(words, { size: TEXT.small }, span - 1) : TEXT.note;
-  if (small >= LEAST) {
-    const at = { x: ((cut.from + cut.to) / 2) * view.k, y: BELOW - 1.4 - TEXT.small };
-    items.push(
-      text(at, words, { size: small, bold: !inside, anchor: 'middle', color: inside ? INK.soft : INK.line }),
-    );
-  }
-  return items;
+  if (small < LEAST) return { items, below: [] };
+  const at = { x: ((cut.from + cut.to) / 2) * view.k, y: BELOW - 1.4 - TEXT.small };
+  const color = inside ? INK.soft : INK.line;
+  return { items, below: [text(at, words, { size: small, bold: !inside, anchor: 'middle', color })] };
 }
 
 /** Where text stays clear of slanted ends, at mid height. */
@@ -176,9 +182,9 @@ function cutItems(view: View): DrawItem[] {
   return items;
 }
 
-function offcut(view: View): DrawItem[] {
+function offcut(view: View): Drawn {
   const { board, text: words, unused } = view.input;
-  if (board.offcut <= 0) return [];
+  if (board.offcut <= 0) return { items: [], below: [] };
   // Trim at the right end lies beyond the offcut.
   const trim = unused.find((u) => u.to >= board.length - 1e-6);
   const end = trim ? trim.from : board.length;
@@ -186,11 +192,9 @@ function offcut(view: View): DrawItem[] {
   const label = words.offcut(board.offcut);
   const size = fittedSize(label, { size: TEXT.small }, box.w - 1);
   const items = hatched(box, 1.6);
-  if (size >= LEAST) {
-    const at = { x: box.x + box.w / 2, y: BELOW - 1.4 - TEXT.small };
-    items.push(text(at, label, { size, anchor: 'middle', color: INK.soft }));
-  }
-  return items;
+  if (size < LEAST) return { items, below: [] };
+  const at = { x: box.x + box.w / 2, y: BELOW - 1.4 - TEXT.small };
+  return { items, below: [text(at, label, { size, anchor: 'middle', color: INK.soft })] };
 }
 
 function unusable(view: View, from: Mm, to: Mm): DrawItem[] {

@@ -2,7 +2,7 @@ import { add, angleOf, distance, leftNormal, midpoint, scale, subtract, unit } f
 import type { Point } from '../geometry/shape.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import type { DrawItem } from './drawing.ts';
-import { line, lines, text } from './items.ts';
+import { circle, line, lines, text } from './items.ts';
 import { DIMENSION, INK, WEIGHT } from './style.ts';
 import { textWidth } from './text.ts';
 
@@ -64,7 +64,7 @@ export function leader(place: Point, elbow: Point, words: string): DrawItem[] {
   ];
 }
 
-/** A filled spot, drawn as a point of a round pen. */
+/** A filled spot. */
 export function dot(at: Point, radius: Mm): DrawItem {
-  return line(at, { x: at.x + 1e-3, y: at.y }, { stroke: INK.line, width: 2 * radius, cap: 'round' });
+  return circle(at, radius, { fill: INK.line });
 }

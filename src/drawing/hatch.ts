@@ -1,6 +1,5 @@
-import { clipPolyline } from '../geometry/clip.ts';
 import { rotate } from '../geometry/point.ts';
-import { boxOf, transformRegion } from '../geometry/region.ts';
+import { ringsOf, transformRegion } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import type { Color, DrawItem } from './drawing.ts';
@@ -26,25 +25,38 @@ export const HATCHINGS: readonly (Hatching | null)[] = [
   { angle: 45, pitch: 1.1 },
 ];
 
+/** Where the sides of a region cross the lines of a grid, by the number of the line. */
+function crossings(level: Region, pitch: Mm): Map<number, number[]> {
+  const found = new Map<number, number[]>();
+  for (const ring of ringsOf(level)) {
+    ring.forEach((p, i) => {
+      const q = ring[(i + 1) % ring.length] ?? p;
+      const [low, high] = p.y < q.y ? [p, q] : [q, p];
+      // Half open, so that a line through a corner crosses one of its two sides.
+      for (let n = Math.ceil(low.y / pitch); n * pitch < high.y; n++) {
+        const x = low.x + ((n * pitch - low.y) / (high.y - low.y)) * (high.x - low.x);
+        const on = found.get(n);
+        if (on) on.push(x);
+        else found.set(n, [x]);
+      }
+    });
+  }
+  return found;
+}
+
 /** Lines across a region at an angle, a pitch apart, on one grid for the whole drawing. */
 function strokes(region: Region, angle: Deg, pitch: Mm): [Point, Point][] {
   const level = transformRegion(region, (p) => rotate(p, -angle));
-  const box = boxOf(level);
-  if (!box) return [];
-  const found: [Point, Point][] = [];
-  for (let i = Math.ceil(box.y / pitch); i * pitch < box.y + box.h; i++) {
-    // Half a thousandth off the grid: a line along an edge of the region would be in or out by chance.
-    const y = i * pitch + 5e-4;
-    const whole = [
-      { x: box.x - 1, y },
-      { x: box.x + box.w + 1, y },
-    ];
-    for (const part of clipPolyline(whole, level)) {
-      const [from, to] = [part[0], part[part.length - 1]];
-      if (from && to) found.push([rotate(from, angle), rotate(to, angle)]);
+  const lines: [Point, Point][] = [];
+  for (const [n, xs] of crossings(level, pitch)) {
+    xs.sort((a, b) => a - b);
+    for (let i = 0; i + 1 < xs.length; i += 2) {
+      const [from, to] = [xs[i] ?? 0, xs[i + 1] ?? 0];
+      if (to - from < 0.05) continue;
+      lines.push([rotate({ x: from, y: n * pitch }, angle), rotate({ x: to, y: n * pitch }, angle)]);
     }
   }
-  return found;
+  return lines;
 }
 
 /** Hatching of a region. */

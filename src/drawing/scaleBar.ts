@@ -17,19 +17,20 @@ export function scaleFor(size: { w: Mm; h: Mm }, room: { w: Mm; h: Mm }): number
 /** Whole steps that a bar of about 40 mm of paper can be divided in. */
 const STEPS = { mm: [10, 20, 50, 100, 200, 250, 500, 1000], in: [1, 2, 3, 6, 12, 24, 36] } as const;
 
-/** A bar of four steps, dark and light in turn, with its lower left corner at the origin; about 45 mm long. */
-export function scaleBar(scale: number, unit: 'mm' | 'in'): DrawItem[] {
-  const mm = (step: number) => (unit === 'in' ? inches(step) : step);
-  const steps = STEPS[unit];
-  const step = steps.find((s) => mm(s) / scale >= 8) ?? steps[steps.length - 1] ?? 1;
-  const long = mm(step) / scale;
+/** A bar of up to four steps, dark and light in turn, no longer than `room`, its lower left corner at the origin. */
+export function scaleBar(scale: number, unit: 'mm' | 'in', room: Mm): DrawItem[] {
+  const mm = (step: number) => (unit === 'in' ? inches(step) : step) / scale;
+  const step = STEPS[unit].find((s) => mm(s) >= 8) ?? STEPS[unit][STEPS[unit].length - 1] ?? 1;
+  const long = mm(step);
+  const count = Math.max(1, Math.min(4, Math.floor(room / long)));
   const items: DrawItem[] = [];
-  for (let i = 0; i < 4; i++) {
+  for (let i = 0; i <= count; i++) {
+    const words = i === count ? `${i * step} ${unit}` : String(i * step);
+    items.push(text({ x: i * long, y: 2.2 }, words, { size: TEXT.note, anchor: 'middle' }));
+    if (i === count) continue;
+    const fill = i % 2 === 0 ? INK.line : INK.paper;
     const box = { x: i * long, y: 0, w: long, h: 1.4 };
-    const dark = i % 2 === 0;
-    items.push(rectangle(box, { stroke: INK.line, width: WEIGHT.hair, fill: dark ? INK.line : INK.paper }));
-    items.push(text({ x: i * long, y: 2.2 }, String(i * step), { size: TEXT.note, anchor: 'middle' }));
+    items.push(rectangle(box, { stroke: INK.line, width: WEIGHT.hair, fill }));
   }
-  items.push(text({ x: 4 * long, y: 2.2 }, `${4 * step} ${unit}`, { size: TEXT.note, anchor: 'middle' }));
   return items;
 }

@@ -102,7 +102,7 @@ export interface Row {
   readonly swatch?: ((box: Box) => DrawItem[]) | undefined;
 }
 
-const PAD: Mm = 1.2;
+const PAD: Mm = 1.5;
 const SWATCH: Mm = 8;
 
 /** A table, one block a row; its head comes again on every page. */
@@ -117,9 +117,12 @@ export function table(
   const left = (i: number) => widths.slice(0, i).reduce((sum, w) => sum + w, 0);
   const lead = size * 1.4;
   const swatched = rows.some((row) => row.swatch);
+  // Words beside a column of figures stand a little off them.
+  const insetOf = (i: number) =>
+    i === 0 ? (swatched ? SWATCH : 0) : columns[i - 1]?.figure && !columns[i]?.figure ? 2 : 0;
   const cell = (words: string, i: number, at: Point, bold: boolean): DrawItem => {
     const column = columns[i] as Column;
-    const inset = i === 0 && swatched ? SWATCH : 0;
+    const inset = insetOf(i);
     const room = (widths[i] ?? 0) - 2 * PAD - inset;
     const fit = shortened(words, { size, bold }, room);
     const x = at.x + left(i) + PAD + inset + (column.figure ? room - textWidth(fit, { size, bold }) : 0);
@@ -142,8 +145,8 @@ export function table(
     const bold = row.bold ?? false;
     const cells = row.cells.map((words, i) => {
       const column = columns[i];
-      const inset = i === 0 && swatched ? SWATCH : 0;
-      return column?.wraps ? wrapped(words, { size, bold }, (widths[i] ?? 0) - 2 * PAD - inset) : [words];
+      const room = (widths[i] ?? 0) - 2 * PAD - insetOf(i);
+      return column?.wraps ? wrapped(words, { size, bold }, room) : [words];
     });
     const lines = Math.max(1, ...cells.map((c) => c.length));
     const height = lines * lead + 1.4;

@@ -2,7 +2,7 @@ import type { DrawItem } from '../../drawing/drawing.ts';
 import { line, rectangle, text } from '../../drawing/items.ts';
 import { scaleBar } from '../../drawing/scaleBar.ts';
 import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
-import { shortened, textWidth } from '../../drawing/text.ts';
+import { shortened } from '../../drawing/text.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { inches, type Mm } from '../../measure/units.ts';
 import { WORDS } from './words.ts';
@@ -83,7 +83,7 @@ export function frame(sheet: Sheet, block: TitleBlock): DrawItem[] {
           {
             kind: 'group',
             move: { x: c1 + 3, y: y0 + 1.8 },
-            items: scaleBar(block.scale, block.unit),
+            items: scaleBar(block.scale, block.unit, c2 - c1 - 12),
           } as const,
         ]),
     ...cell(c2, c3, WORDS.block.date, block.date === '' ? WORDS.block.noDate : block.date),
@@ -95,7 +95,3 @@ export function frame(sheet: Sheet, block: TitleBlock): DrawItem[] {
     line({ x: x0, y: top - 8 }, { x: x1, y: top - 8 }, bold),
   ];
 }
-
-/** Text set flush right by its width, for columns of figures. */
-export const flushRight = (right: Mm, y: Mm, words: string, size: Mm = TEXT.body): DrawItem =>
-  text({ x: right - textWidth(words, { size }), y }, words, { size });

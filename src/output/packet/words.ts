@@ -129,7 +129,6 @@ export const WORDS = {
     point: 'point',
     sawn: 'sawn to line',
   } satisfies Record<EndCut, string>,
-  endLong: { left: 'upper edge long', right: 'lower edge long', both: '', middle: 'two cuts' },
   form: { flat: 'Flat stock', shaped: 'Moldings', sheet: 'Sheets' } satisfies Record<Piece['form'], string>,
   boards: {
     lead: 'Cut from the left. The saw takes its kerf between pieces; a triangle after a mark means that the piece is turned over end for end.',

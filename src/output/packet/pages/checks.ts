@@ -1,4 +1,3 @@
-import { TEXT } from '../../../drawing/style.ts';
 import { checkMessage } from '../../../plan/words/words.ts';
 import { entry, fillPages, heading, paragraph, space } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
@@ -19,8 +18,6 @@ export function checks(packet: Packet): Leaf[] {
     space(4),
     heading(W.cautions),
     ...WORDS.cautions.map(([term, sentence]) => entry(term, sentence, body.w, 38)),
-    space(2),
-    ...paragraph(WORDS.load.caution, body.w, TEXT.body),
   ];
   return fillPages(blocks, body).map((draw) => ({
     title: WORDS.titles.checks,

@@ -4,9 +4,9 @@ import { hatch } from '../../../drawing/hatch.ts';
 import { line, lines, polyline, rectangle, text } from '../../../drawing/items.ts';
 import { spreadOut } from '../../../drawing/spread.ts';
 import { DASH, DIMENSION, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
-import { fittedSize, textWidth } from '../../../drawing/text.ts';
+import { textWidth } from '../../../drawing/text.ts';
 import { clipPolyline } from '../../../geometry/clip.ts';
-import { boxOf, regionOfBox } from '../../../geometry/region.ts';
+import { boxOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
 import type { Box, Region } from '../../../geometry/shape.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
@@ -87,46 +87,74 @@ function running(packet: Packet, view: PageView, axis: 'x' | 'y'): DrawItem[] {
   });
 }
 
-/** Names on the parts where they fit, so that nothing overlaps: larger parts first. */
+/** Shares of a box at which a name is tried, the middle first. */
+const SPOTS = [0.5, 0.3, 0.7, 0.12, 0.88, 0.04, 0.96] as const;
+
+/** Does a small box lie within the region? Looked at on its border and along its middle. */
+function within(region: Region, box: Box): boolean {
+  const shares = [0, 0.2, 0.4, 0.6, 0.8, 1];
+  const [across, up] = box.w > box.h ? [shares, [0, 0.5, 1]] : [[0, 0.5, 1], shares];
+  return across.every((u) =>
+    up.every((v) => containsPointInRegion(region, { x: box.x + u * box.w, y: box.y + v * box.h })),
+  );
+}
+
+/** The first place of a name on what is seen of its part, in the largest type that fits, clear of other names. */
+function nameOn(region: Region, name: string, taken: readonly Box[]): { item: DrawItem; box: Box } | null {
+  const whole = labelBox(region);
+  if (!whole) return null;
+  const turns = whole.h > whole.w ? [90, 0] : [0, 90];
+  for (const size of [TEXT.small, TEXT.note, 1.7]) {
+    const width = textWidth(name, { size });
+    for (const angle of turns) {
+      const [w, h] = angle === 90 ? [size * 1.1, width + 1] : [width + 1, size * 1.1];
+      if (w > whole.w || h > whole.h) continue;
+      for (const v of SPOTS) {
+        for (const u of SPOTS) {
+          const box = { x: whole.x + u * (whole.w - w), y: whole.y + v * (whole.h - h), w, h };
+          if (taken.some((other) => meets(other, box)) || !within(region, box)) continue;
+          const middle = { x: box.x + w / 2, y: box.y + h / 2 };
+          const drop = size * 0.36;
+          const at = angle === 90 ? { x: middle.x + drop, y: middle.y } : { x: middle.x, y: middle.y - drop };
+          return { item: text(at, name, { size, anchor: 'middle', angle }), box };
+        }
+      }
+    }
+  }
+  return null;
+}
+
+/** Names on what is seen of the parts, wherever they fit. */
 function names({ plan, say }: Packet, view: PageView): DrawItem[] {
+  const seen = new Map<string, Region[]>();
+  for (const { part, region } of plan.finish.shown)
+    seen.set(part, [...(seen.get(part) ?? []), view.region(region)]);
+  // Fittings come without a finish and hide what lies below them.
+  const fittings = plan.joinery.solids.filter((s) => s.kind === 'fitting');
+  const fittingBoxes = fittings.flatMap((s) => boxOf(view.region(s.region)) ?? []);
+  const keepClear = plan.design.keepClears.map((k) => onPage(view, k.box));
   const taken: Box[] = [];
   const items: DrawItem[] = [];
-  const solids = [...solidsInOrder(plan)].reverse();
-  const covered: Region[] = [];
-  for (const solid of solids) {
-    const box = labelBox(view.region(solid.region));
-    if (!box) continue;
-    const name = say.name(solid.part);
-    const upright = box.h > box.w;
-    const [long, deep] = upright ? [box.h, box.w] : [box.w, box.h];
-    const size = fittedSize(name, { size: Math.min(TEXT.small, deep * 0.75) }, long - 2);
-    if (size < 1.5) continue;
-    const width = textWidth(name, { size });
-    const middle = { x: box.x + box.w / 2, y: box.y + box.h / 2 };
-    const own: Box = upright
-      ? { x: middle.x - size * 0.5, y: middle.y - width / 2, w: size, h: width }
-      : { x: middle.x - width / 2, y: middle.y - size * 0.5, w: width, h: size };
-    const onTop = covered.some((region) => {
-      const b = boxOf(region);
-      return b !== null && meets(b, own);
-    });
-    covered.push(view.region(solid.region));
-    if (onTop || taken.some((b) => meets(b, own))) continue;
-    taken.push(own);
-    const at = upright
-      ? { x: middle.x + size * 0.36, y: middle.y }
-      : { x: middle.x, y: middle.y - size * 0.36 };
-    items.push(text(at, name, { size, anchor: 'middle', angle: upright ? 90 : 0 }));
+  for (const solid of plan.joinery.solids) {
+    const others = solid.kind === 'fitting' ? taken : [...taken, ...fittingBoxes, ...keepClear];
+    const visible = (seen.get(solid.part) ?? [view.region(solid.region)]).flat();
+    const placed = nameOn(visible, say.name(solid.part), others);
+    if (!placed) continue;
+    taken.push(placed.box);
+    items.push(placed.item);
   }
   return items;
 }
 
 const meets = (a: Box, b: Box) => a.x < b.x + b.w && b.x < a.x + a.w && a.y < b.y + b.h && b.y < a.y + a.h;
 
+function onPage(view: PageView, { x, y, w, h }: Box): Box {
+  return { ...view.to({ x, y }), w: w / view.scale, h: h / view.scale };
+}
+
 function keepClears({ plan }: Packet, view: PageView): DrawItem[] {
   return plan.design.keepClears.flatMap((k) => {
-    const low = view.to({ x: k.box.x, y: k.box.y });
-    const box = { x: low.x, y: low.y, w: k.box.w / view.scale, h: k.box.h / view.scale };
+    const box = onPage(view, k.box);
     const cross = lines(
       [
         [

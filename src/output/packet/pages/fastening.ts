@@ -8,6 +8,7 @@ import { formatReading, formatVolume } from '../../../measure/format.ts';
 import { outlinedFace } from '../faceView.ts';
 import { fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { gathered } from '../naming.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
 import { WORDS } from '../words.ts';
@@ -53,9 +54,9 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
 
 /** Parts that are fixed alike, told in one row. */
 function rows(packet: Packet) {
-  const { plan, say, measure } = packet;
+  const { plan, measure } = packet;
   const told = (mm: number) => formatReading(mm, measure);
-  const alike = new Map<string, { part: Fastened; names: string[]; count: number; glue: number }>();
+  const alike = new Map<string, { part: Fastened; ids: string[]; count: number; glue: number }>();
   for (const part of plan.fastening.parts) {
     if (part.how === 'none') continue;
     const key = [
@@ -66,15 +67,15 @@ function rows(packet: Packet) {
       part.bite.toFixed(2),
       part.depth.toFixed(2),
     ].join('|');
-    const known = alike.get(key) ?? { part, names: [], count: 0, glue: 0 };
-    known.names.push(say.name(part.part));
+    const known = alike.get(key) ?? { part, ids: [], count: 0, glue: 0 };
+    known.ids.push(part.part);
     known.count += part.at.length;
     known.glue += part.glue;
     alike.set(key, known);
   }
-  return [...alike.values()].map(({ part, names, count, glue }) => ({
+  return [...alike.values()].map(({ part, ids, count, glue }) => ({
     cells: [
-      [...new Set(names)].join(', '),
+      gathered(packet, ids).join(', '),
       WORDS.how[part.how],
       part.length === null ? '' : told(part.length),
       count === 0 ? '' : String(count),

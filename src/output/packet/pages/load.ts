@@ -3,13 +3,18 @@ import { line, lines, polyline, text } from '../../../drawing/items.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import type { Box, Point } from '../../../geometry/shape.ts';
 import { formatAngle, formatMoment, formatReading } from '../../../measure/format.ts';
-import type { Mm, NewtonMeters } from '../../../measure/units.ts';
+import { isInch } from '../../../measure/style.ts';
+import { GRAVITY, inches, KG_PER_POUND, type Mm } from '../../../measure/units.ts';
 import { type Block, entry, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { gathered } from '../naming.ts';
 import { bodyOf } from '../sheet.ts';
 import { WORDS } from '../words.ts';
 
 const W = WORDS.load;
+
+/** Moment of a pound of force at a foot. */
+const NEWTON_METERS_PER_FOOT_POUND = (KG_PER_POUND * GRAVITY * inches(12)) / 1000;
 
 /** A round step that divides `most` into four to eight. */
 function stepOf(most: number): number {
@@ -21,14 +26,16 @@ function stepOf(most: number): number {
 function curve(packet: Packet, box: Box): DrawItem[] {
   const { plan, measure } = packet;
   const points = plan.load.curve;
-  const whole = points.map((p) => ({ angle: p.angle, moment: p.added + p.bare }));
-  const bare = points.map((p) => ({ angle: p.angle, moment: p.bare }));
+  // The grid is round in the unit that is read.
+  const unit = isInch(measure.unit) ? NEWTON_METERS_PER_FOOT_POUND : 1;
+  const whole = points.map((p) => ({ angle: p.angle, moment: (p.added + p.bare) / unit }));
+  const bare = points.map((p) => ({ angle: p.angle, moment: p.bare / unit }));
   const all = [...whole, ...bare].map((p) => p.moment);
   const step = stepOf(Math.max(...all.map(Math.abs), 1));
   const low = Math.floor(Math.min(0, ...all) / step) * step;
   const high = Math.max(low + step, Math.ceil(Math.max(0, ...all) / step) * step);
   const plot = { x: box.x + 24, y: box.y + 10, w: box.w - 60, h: box.h - 16 };
-  const to = (angle: number, moment: NewtonMeters): Point => ({
+  const to = (angle: number, moment: number): Point => ({
     x: plot.x + (angle / 90) * plot.w,
     y: plot.y + ((moment - low) / (high - low)) * plot.h,
   });
@@ -38,7 +45,7 @@ function curve(packet: Packet, box: Box): DrawItem[] {
     const moment = low + i * step;
     items.push(line(to(0, moment), to(90, moment), hair));
     const at = to(0, moment);
-    const words = formatMoment(moment, measure);
+    const words = formatMoment(moment * unit, measure);
     items.push(text({ x: at.x - 1.6, y: at.y - 0.8 }, words, { size: TEXT.note, anchor: 'end' }));
   }
   for (let angle = 0; angle <= 90; angle += 15) {
@@ -66,6 +73,23 @@ function curve(packet: Packet, box: Box): DrawItem[] {
   return items;
 }
 
+/** Weights, the heaviest first, members of one array added up. */
+function massesByPart(packet: Packet): { name: string; mass: number }[] {
+  const { plan } = packet;
+  const baseOf = new Map(plan.layout.parts.map((p) => [p.id, p.part]));
+  const groups = new Map<string, { ids: string[]; mass: number }>();
+  for (const { part, mass } of plan.load.byPart) {
+    const base = baseOf.get(part) ?? part;
+    const known = groups.get(base) ?? { ids: [], mass: 0 };
+    known.ids.push(part);
+    known.mass += mass;
+    groups.set(base, known);
+  }
+  return [...groups.values()]
+    .map(({ ids, mass }) => ({ name: gathered(packet, ids).join(', '), mass }))
+    .sort((a, b) => b.mass - a.mass || (a.name < b.name ? -1 : 1));
+}
+
 /** Estimates of weight and lift, and the moment through the swing. */
 export function load(packet: Packet): Leaf[] {
   const { plan, say, measure } = packet;
@@ -84,7 +108,7 @@ export function load(packet: Packet): Leaf[] {
     height: 84,
     draw: (at, w) => curve(packet, { x: at.x, y: at.y - 84, w, h: 84 }),
   };
-  const masses = [...plan.load.byPart].sort((a, b) => b.mass - a.mass || (a.part < b.part ? -1 : 1));
+  const masses = massesByPart(packet);
   const blocks = [
     heading(W.figures),
     ...figures.map(([term, words]) => entry(term, words, body.w, 74)),
@@ -103,7 +127,7 @@ export function load(packet: Packet): Leaf[] {
               { title: W.part, share: 5 },
               { title: W.mass, share: 2, figure: true },
             ],
-            masses.map(({ part, mass }) => ({ cells: [say.name(part), say.mass(mass)] })),
+            masses.map(({ name, mass }) => ({ cells: [name, say.mass(mass)] })),
             body.w * 0.55,
           ),
         ]),

@@ -1,25 +1,34 @@
+import type { StickMark } from '../../../marks/result.ts';
 import { formatLength } from '../../../measure/format.ts';
 import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { gathered } from '../naming.ts';
 import { bodyOf } from '../sheet.ts';
 import { WORDS } from '../words.ts';
 import { tickBox } from './shopping.ts';
 
 const W = WORDS.marks;
 
+/** Edges that fall on a mark, members of one array told together. */
+function edgeWords(packet: Packet, mark: StickMark, axis: 'x' | 'y'): string {
+  return (['low', 'mid', 'high'] as const)
+    .flatMap((edge) => {
+      const ids = mark.edges.filter((e) => e.edge === edge).map((e) => e.part);
+      return gathered(packet, ids).map((name) => `${name} ${W.edge[edge][axis]}`);
+    })
+    .join(', ');
+}
+
 /** Both story sticks as tables, each mark with all edges that fall on it. */
 export function marks(packet: Packet): Leaf[] {
   const body = bodyOf(packet.sheet);
   const columns = [
-    { title: W.at, share: 2.6, figure: true },
+    { title: W.at, share: 1.8, figure: true },
     { title: W.what, share: 10, wraps: true },
   ];
   const blocks = packet.plan.marks.sticks.flatMap((stick): Block[] => {
     const rows = stick.marks.map((mark) => ({
-      cells: [
-        formatLength(mark.shown, packet.measure),
-        mark.edges.map(({ part, edge }) => `${packet.say.name(part)} ${W.edge[edge][stick.axis]}`).join(', '),
-      ],
+      cells: [formatLength(mark.shown, packet.measure), edgeWords(packet, mark, stick.axis)],
       swatch: tickBox,
     }));
     return [heading(W.axis[stick.axis]), ...table(columns, rows, body.w), space(4)];

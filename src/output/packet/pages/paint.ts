@@ -9,6 +9,7 @@ import { formatArea, formatMoney, formatReading, formatVolume } from '../../../m
 import { colorOf, labelBox } from '../faceView.ts';
 import { type Block, entry, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { gathered } from '../naming.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
 import { WORDS } from '../words.ts';
@@ -141,8 +142,8 @@ function uses(packet: Packet, width: number): Block[] {
     { title: W.finish, share: 5.4, wraps: true },
     figure(W.face, 2.7),
     figure(W.edge, 2.7),
-    figure(W.back, 2.5),
-    figure(W.coats, 1.5),
+    figure(W.back, 2.3),
+    figure(W.coats, 1.8),
     figure(W.need, 2.5),
     figure(W.primer, 2.4),
     { title: W.buy, share: 3.4, wraps: true },
@@ -154,11 +155,11 @@ function uses(packet: Packet, width: number): Block[] {
 
 /** Which color goes where, how much of each, and what is painted before it is fixed. */
 export function paint(packet: Packet): Leaf[] {
-  const { plan, say, words } = packet;
+  const { plan, words } = packet;
   const { face, finish } = plan;
   const landscape = face.width > face.height;
   const body = bodyOf(packet.sheet);
-  const names = (ids: readonly string[]) => words.list([...new Set(ids.map(say.name))]) || W.nothing;
+  const names = (ids: readonly string[]) => words.list(gathered(packet, ids)) || W.nothing;
   const blocks = [
     ...(finish.uses.length > 0 ? uses(packet, body.w) : paragraph(W.none, body.w)),
     space(4),

@@ -24,7 +24,7 @@ function sheetBlocks(packet: Packet, sheet: CutSheet, number: number, width: Mm)
       offcut: (along, across) =>
         WORDS.boards.rest(across === undefined ? told(along) : `${told(along)} x ${told(across)}`),
     },
-    paper: { width, height: 115 },
+    paper: { width, height: 96 },
   });
   const money = formatMoney(sheet.cost, plan.design.measure.currency);
   const title = `${W.sheet(number, say.name(sheet.stock), told(sheet.length), told(sheet.width))}, ${sheet.owned === null ? money : W.shelf}`;

@@ -6,7 +6,7 @@ import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import type { SideShape } from '../../../fold/result.ts';
 import { sideView } from '../../../fold/sideView.ts';
 import { regionOfBox, regionOfRing } from '../../../geometry/region.ts';
-import type { Box } from '../../../geometry/shape.ts';
+import type { Box, Point } from '../../../geometry/shape.ts';
 import { formatAngle, formatReading } from '../../../measure/format.ts';
 import type { Deg, Mm } from '../../../measure/units.ts';
 import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
@@ -92,15 +92,10 @@ function drawView(packet: Packet, angle: Deg, words: string, room: Box, scale: n
 }
 
 function clearances(packet: Packet, width: Mm): Block[] {
-  const { plan, say } = packet;
-  const { fold } = plan;
+  const { fold } = packet.plan;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
-  const nameOf = (id: string) => {
-    if (id.startsWith('bed:')) return id.slice(4);
-    return id.startsWith('keep:') ? say.name(id.slice(5)) : say.name(id);
-  };
   const row = (what: string, least: Mm, at: Deg, by: string) => ({
-    cells: [what, told(least), formatAngle(at), nameOf(by)],
+    cells: [what, told(least), formatAngle(at), nameOf(packet, by)],
     bold: least < 0,
   });
   const rows = [
@@ -116,32 +111,28 @@ function clearances(packet: Packet, width: Mm): Block[] {
     { title: W.at, share: 1.6, figure: true },
     { title: W.by, share: 5 },
   ];
-  const hits = fold.hits.map((hit) => ({
-    cells: [nameOf(hit.part), WORDS.meets[hit.what], formatAngle(hit.angle), told(hit.over)],
+  return [...table(columns, rows, width), space(2), ...paragraph(W.angles, width, TEXT.small)];
+}
+
+/** Bodies of the bed by their plain names, parts and keep-clears by their own. */
+function nameOf({ say }: Packet, id: string): string {
+  if (id.startsWith('bed:')) return id.slice(4);
+  return id.startsWith('keep:') ? say.name(id.slice(5)) : say.name(id);
+}
+
+function hits(packet: Packet, width: Mm): Block[] {
+  const told = (mm: Mm) => formatReading(mm, packet.measure);
+  const rows = packet.plan.fold.hits.map((hit) => ({
+    cells: [nameOf(packet, hit.part), WORDS.meets[hit.what], formatAngle(hit.angle), told(hit.over)],
   }));
-  const hitTable =
-    hits.length === 0
-      ? paragraph(W.none, width)
-      : [
-          heading(W.hits),
-          ...table(
-            [
-              { title: W.part, share: 5 },
-              { title: W.meets, share: 3 },
-              { title: W.at, share: 2, figure: true },
-              { title: W.over, share: 2.4, figure: true },
-            ],
-            hits,
-            width,
-          ),
-        ];
-  return [
-    ...table(columns, rows, width),
-    space(2),
-    ...paragraph(W.angles, width, TEXT.small),
-    space(3),
-    ...hitTable,
+  if (rows.length === 0) return paragraph(W.none, width);
+  const columns = [
+    { title: W.part, share: 5 },
+    { title: W.meets, share: 3 },
+    { title: W.at, share: 2, figure: true },
+    { title: W.over, share: 2.4, figure: true },
   ];
+  return [heading(W.hits), ...table(columns, rows, width)];
 }
 
 /** The side view at three angles, and every clearance through the swing. */
@@ -149,19 +140,38 @@ export function swing(packet: Packet): Leaf[] {
   const body = bodyOf(packet.sheet);
   const shown = angles(packet);
   const model = roomBox(packet);
-  const gap = 4;
-  const cell = { w: (body.w - gap * (shown.length - 1)) / shown.length, h: body.h * 0.52 };
+  const gap = 6;
+  const columns = 2;
+  const cell = { w: (body.w - gap) / columns, h: body.h * 0.46 };
   const scale = scaleFor(model, { w: cell.w, h: cell.h - 6 });
   const high = model.h / scale + 8;
-  const views: Block = {
-    height: high + 4,
-    draw: (at) =>
-      shown.flatMap(({ angle, words }, i) => {
-        const room = { x: at.x + i * (cell.w + gap), y: at.y - high, w: cell.w, h: high };
-        return drawView(packet, angle, words, room, scale);
-      }),
+  // An odd number of views leaves a corner: the figures stand there.
+  const odd = shown.length % columns === 1;
+  const figures = clearances(packet, odd ? cell.w : body.w);
+  const corner = (at: Point): DrawItem[] => {
+    let y = at.y - 6;
+    return figures.flatMap((block) => {
+      const items = block.draw({ x: at.x, y }, cell.w);
+      y -= block.height;
+      return items;
+    });
   };
-  return fillPages([views, ...clearances(packet, body.w)], body).map((draw, i) => ({
+  const rows: Block[] = [];
+  for (let i = 0; i < shown.length; i += columns) {
+    const last = i + columns >= shown.length;
+    rows.push({
+      height: high + 4,
+      draw: (at) => [
+        ...shown.slice(i, i + columns).flatMap(({ angle, words }, k) => {
+          const room = { x: at.x + k * (cell.w + gap), y: at.y - high, w: cell.w, h: high };
+          return drawView(packet, angle, words, room, scale);
+        }),
+        ...(odd && last ? corner({ x: at.x + cell.w + gap, y: at.y }) : []),
+      ],
+    });
+  }
+  const blocks = [...rows, ...(odd ? [] : figures), ...hits(packet, body.w)];
+  return fillPages(blocks, body).map((draw, i) => ({
     title: WORDS.titles.swing,
     landscape: false,
     scale: i === 0 ? scale : null,

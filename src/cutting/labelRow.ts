@@ -1,0 +1,29 @@
+import type { TextItem } from '../drawing/drawing.ts';
+import { textWidth } from '../drawing/text.ts';
+import type { Mm } from '../measure/units.ts';
+
+/** Between two labels. */
+const GAP: Mm = 0.8;
+
+/**
+ * Labels in a row, each centered on its place, moved as far as it takes to keep them apart: to the right past
+ * the one before, and back from the row's end where they would run over it.
+ */
+export function parted(labels: readonly TextItem[], end: Mm): TextItem[] {
+  const sorted = [...labels].sort((a, b) => a.at.x - b.at.x);
+  const half = sorted.map((label) => textWidth(label.text, label) / 2);
+  const at: Mm[] = [];
+  let free = -Infinity;
+  sorted.forEach((label, i) => {
+    const h = half[i] ?? 0;
+    at.push(Math.max(label.at.x, free + h));
+    free = (at[i] ?? 0) + h + GAP;
+  });
+  let room = Math.max(end, ...sorted.map((label, i) => label.at.x + (half[i] ?? 0)));
+  for (let i = at.length - 1; i >= 0; i--) {
+    const h = half[i] ?? 0;
+    at[i] = Math.min(at[i] ?? 0, room - h);
+    room = (at[i] ?? 0) - h - GAP;
+  }
+  return sorted.map((label, i) => ({ ...label, at: { x: at[i] ?? label.at.x, y: label.at.y } }));
+}

@@ -1,0 +1,189 @@
+import { describe, expect, it } from 'vitest';
+import type { Drawing } from '../../src/drawing/drawing.ts';
+import { flatten, textCorners } from '../../src/drawing/walk.ts';
+import { boxOfPath } from '../../src/geometry/path.ts';
+import { boxOfPoints } from '../../src/geometry/ring.ts';
+import type { Box } from '../../src/geometry/shape.ts';
+import { formatReading } from '../../src/measure/format.ts';
+import { type Block, fillPages } from '../../src/output/packet/flow.ts';
+import { gathered } from '../../src/output/packet/naming.ts';
+import { packetOf, packetPages } from '../../src/output/packet/packet.ts';
+import { compareLabels } from '../../src/output/packet/pages/cutList.ts';
+import { packetSheet } from '../../src/output/packet/sheet.ts';
+import { WORDS } from '../../src/output/packet/words.ts';
+import { EN } from '../../src/plan/words/en.ts';
+import { sayFor } from '../../src/plan/words/say.ts';
+import { printerTools, textOf } from './raster.ts';
+import { planned, STARTERS, starter } from './starters.ts';
+
+interface Written {
+  readonly words: string;
+  readonly box: Box;
+}
+
+const textsOn = (drawing: Drawing): Written[] =>
+  flatten(drawing.items)
+    .texts.filter((t) => t.item.text.trim() !== '')
+    .map((t) => ({ words: t.item.text, box: boxOfPoints(textCorners(t)) }));
+
+/** Pairs of texts that cover each other by more than a hair. */
+function collisions(texts: readonly Written[]): string[] {
+  const hair = 0.1;
+  return texts.flatMap((a, i) =>
+    texts.slice(i + 1).flatMap((b) => {
+      const w = Math.min(a.box.x + a.box.w, b.box.x + b.box.w) - Math.max(a.box.x, b.box.x);
+      const h = Math.min(a.box.y + a.box.h, b.box.y + b.box.h) - Math.max(a.box.y, b.box.y);
+      return w > hair && h > hair ? [`${a.words} | ${b.words}`] : [];
+    }),
+  );
+}
+
+describe.each(STARTERS)('the packet of %s', (name) => {
+  const plan = planned(starter(name));
+  const pages = packetPages(plan);
+
+  it('has no text over another text, nor over the edge of a page', () => {
+    for (const { drawing } of pages) {
+      const texts = textsOn(drawing);
+      expect(collisions(texts), drawing.title).toEqual([]);
+      for (const { box, words } of texts) {
+        const inside =
+          box.x > 3 && box.y > 3 && box.x + box.w < drawing.width - 3 && box.y + box.h < drawing.height - 3;
+        expect(inside, `${drawing.title}: ${words}`).toBe(true);
+      }
+    }
+  });
+
+  it('says on its cover on which page each kind begins', () => {
+    const cover = textsOn(pages[0]!.drawing);
+    const starts = Object.values(WORDS.titles).filter((title) => title !== WORDS.titles.cover);
+    let found = 0;
+    for (const title of starts) {
+      // Some titles are terms of the key figures too: the line with a page number at its end is meant.
+      const number = cover
+        .filter((t) => t.words === title)
+        .flatMap((line) =>
+          cover.filter((t) => Math.abs(t.box.y - line.box.y) < 0.7 && /^\d+$/.test(t.words)),
+        )[0];
+      if (!number) continue;
+      expect(pages[Number(number.words) - 1]?.drawing.title).toBe(title);
+      found++;
+    }
+    expect(found).toBeGreaterThanOrEqual(12);
+  });
+
+  it('numbers every page and names the design on it', () => {
+    pages.forEach(({ drawing }, i) => {
+      const words = textsOn(drawing).map((t) => t.words);
+      expect(words).toContain(WORDS.block.pageOf(i + 1, pages.length));
+      expect(words).toContain(plan.design.name);
+    });
+  });
+
+  it.skipIf(!printerTools)('gives back every mark and every length of a piece as text', async () => {
+    const text = textOf(await packetOf(plan)).replace(/\s+/g, ' ');
+    for (const piece of plan.joinery.pieces) {
+      expect(text).toContain(piece.label);
+      expect(text).toContain(formatReading(piece.shown, plan.design.measure));
+    }
+    for (const check of plan.checks) expect(text).toContain(WORDS.checks.severity[check.severity]);
+    for (const [term] of WORDS.cautions) expect(text).toContain(term);
+  });
+
+  it('is the same byte for byte every time', async () => {
+    const [a, b] = [await packetOf(plan), await packetOf(plan)];
+    expect(Buffer.compare(Buffer.from(a), Buffer.from(b))).toBe(0);
+  });
+
+  it('draws the elevation to the scale that it states', () => {
+    const elevation = pages.find((p) => p.drawing.title === WORDS.titles.elevation)!;
+    const stated = textsOn(elevation.drawing).find((t) => t.words.startsWith(`${WORDS.block.scale} 1 : `));
+    const scale = Number(stated!.words.split(': ')[1]);
+    const boxes = flatten(elevation.drawing.items)
+      .paths.filter((p) => p.path.length > 1)
+      .map((p) => boxOfPath(p.path));
+    const { width, height } = plan.face;
+    const found = boxes.some(
+      (b) => Math.abs(b.w - width / scale) < 1e-6 && Math.abs(b.h - height / scale) < 1e-6,
+    );
+    expect(found).toBe(true);
+  });
+});
+
+describe('a packet in millimeters on A4 with hostile names', () => {
+  it('holds together', async () => {
+    const kiosk = starter('harbor-ticket-kiosk');
+    const long = 'Überlanger Name mit (Klammern) \\ und 漢字 😀 '.repeat(4);
+    const design = {
+      ...kiosk,
+      name: long,
+      date: 'den 31. Dezember',
+      note: long.repeat(8),
+      measure: { ...kiosk.measure, unit: 'mm' as const },
+      pages: { ...kiosk.pages, paper: 'a4' },
+      parts: kiosk.parts.map((part) => ({ ...part, name: long })),
+    };
+    const pages = packetPages(planned(design));
+    expect(pages[0]).toMatchObject({ width_mm: 210, height_mm: 297 });
+    for (const { drawing } of pages) expect(collisions(textsOn(drawing)), drawing.title).toEqual([]);
+  });
+});
+
+describe('sheets of the packet', () => {
+  it.each([
+    ['letter', 215.9, 279.4],
+    ['tabloid', 215.9, 279.4],
+    ['roll', 215.9, 279.4],
+    ['a4', 210, 297],
+    ['a2', 210, 297],
+  ])('for %s are %f by %f mm', (paper, width, height) => {
+    const sheet = packetSheet(paper);
+    expect(sheet.width).toBeCloseTo(width, 9);
+    expect(sheet.height).toBeCloseTo(height, 9);
+  });
+});
+
+describe('blocks on pages', () => {
+  const block = (name: string, height: number, more: Partial<Block> = {}): Block => ({
+    height,
+    draw: (at) => [{ kind: 'text', at, text: name, size: 3, anchor: 'start', color: '#000000' }],
+    ...more,
+  });
+  const body = { x: 0, y: 0, w: 100, h: 30 };
+  const read = (blocks: Block[]) =>
+    fillPages(blocks, body).map((draw) => draw(body).map((item) => (item.kind === 'text' ? item.text : '')));
+
+  it('go on to the next page when one is full', () => {
+    expect(read([block('a', 20), block('b', 10), block('c', 10)])).toEqual([['a', 'b'], ['c']]);
+  });
+
+  it('take the head of their table along', () => {
+    const head = block('head', 5, { heldToNext: true });
+    expect(read([head, block('1', 20, { head }), block('2', 20, { head })])).toEqual([
+      ['head', '1'],
+      ['head', '2'],
+    ]);
+  });
+
+  it('leave no heading alone at the foot of a page', () => {
+    const title = block('title', 5, { heldToNext: true });
+    expect(read([block('a', 20), title, block('b', 20)])).toEqual([['a'], ['title', 'b']]);
+  });
+});
+
+describe('names and marks', () => {
+  it('sort as a person counts', () => {
+    expect(['B1', 'A10', 'A2', 'A1'].sort(compareLabels)).toEqual(['A1', 'A2', 'A10', 'B1']);
+  });
+
+  it('tell the members of an array together', () => {
+    const plan = { design: starter('harbor-ticket-kiosk'), stocks: new Map() };
+    const array = plan.design.parts.find((p) => p.kind === 'array')!;
+    const packet = { say: sayFor(plan), words: EN } as Parameters<typeof gathered>[0];
+    const name = array.name === '' ? array.id : array.name;
+    expect(gathered(packet, [`${array.id}[0,0]`, `${array.id}[1,0]`, `${array.id}[1,0]`])).toEqual([
+      `${name} (2)`,
+    ]);
+    expect(gathered(packet, [`${array.id}[1,0]`])).toEqual([`${name} 2`]);
+  });
+});
