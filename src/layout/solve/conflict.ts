@@ -90,15 +90,16 @@ export function judge(structure: readonly Linear[], rules: readonly Stated[]): V
 
 /**
  * Of the rules whose equations make up a contradiction the smallest set that still does. Accepted equations
- * are independent, so one equation contradicts them in one way only and needs every one of those; a rule
- * of several may contradict fewer by another of its own. Deletion filter, latest first.
+ * are independent, so one equation contradicts them in one way only and needs every one of those: between
+ * rules of one equation nothing is left to find out, however long the chain. A rule of several may do with
+ * fewer others, by equations that were not needed. Deletion filter, latest first.
  */
 function smallest(
   structure: readonly Linear[],
   suspects: readonly Stated[],
   against: Stated,
 ): readonly Stated[] {
-  if (against.equations.length === 1) return suspects;
+  if ([against, ...suspects].every((one) => one.equations.length === 1)) return suspects;
   let left = suspects;
   for (const suspect of [...suspects].reverse()) {
     const without = left.filter((s) => s !== suspect);

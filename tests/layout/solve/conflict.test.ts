@@ -78,6 +78,24 @@ describe('rules that fight', () => {
     expect(boxOfPart(layout, 'a')).toEqual(at(0, 20, 50, 1960));
   });
 
+  it('a rule that says part of what another said before is not blamed for it', () => {
+    const rules: Rule[] = [
+      { id: '1', kind: 'same', axis: 'x', parts: ['a', 'b'] },
+      {
+        id: '2',
+        kind: 'graded',
+        axis: 'x',
+        parts: ['a', 'b', 'c'],
+        low: low('face'),
+        high: high('face'),
+        ratio: [5, 5, 1],
+        gap: 0,
+      },
+      { id: '3', kind: 'same', axis: 'x', parts: ['c', 'b'] },
+    ];
+    expect(lay(design(parts, rules)).rules[2]).toMatchObject({ holds: false, fights: ['2'] });
+  });
+
   it('drops the fight when the opponent goes', () => {
     const rules = [set('1', low('a'), low('face'), 10), set('2', low('a'), low('face'), 20)];
     expect(boxOfPart(lay(design(parts, rules)), 'a').x).toBe(10);
