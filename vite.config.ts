@@ -1,14 +1,50 @@
 import react from '@vitejs/plugin-react';
+import type { Plugin } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import { MANIFEST } from './src/editor/offline/manifest.ts';
+import { POLICY, POLICY_HEADER, policyText } from './src/editor/offline/policy.ts';
+
+/** Puts the content policy into the built page, ahead of everything it governs; the dev server needs inline scripts. */
+const policy: Plugin = {
+  name: 'showface:policy',
+  apply: 'build',
+  transformIndexHtml: () => [
+    {
+      tag: 'meta',
+      attrs: { 'http-equiv': 'Content-Security-Policy', content: policyText(POLICY) },
+      injectTo: 'head-prepend',
+    },
+  ],
+};
+
+/** Keeps every file of the tool on the device. A new version waits until the person asks for it. */
+const offline = VitePWA({
+  registerType: 'prompt',
+  injectRegister: false,
+  filename: 'offline.js',
+  manifestFilename: 'app.webmanifest',
+  manifest: MANIFEST,
+  includeManifestIcons: false,
+  workbox: {
+    globPatterns: ['**/*.{html,js,css,woff,woff2,json,svg,png,wasm,webmanifest}'],
+    maximumFileSizeToCacheInBytes: 24_000_000,
+    cleanupOutdatedCaches: true,
+    clientsClaim: true,
+    skipWaiting: false,
+    inlineWorkboxRuntime: true,
+    sourcemap: false,
+  },
+});
 
 export default defineConfig({
   root: 'src/editor',
   publicDir: '../../assets/public',
   base: './',
-  plugins: [react()],
+  plugins: [react(), policy, offline],
   worker: { format: 'es' },
-  build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022', sourcemap: true },
-  preview: { port: 4173 },
+  build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022', sourcemap: true, assetsInlineLimit: 0 },
+  preview: { port: 4173, headers: { 'Content-Security-Policy': POLICY_HEADER } },
   test: {
     reporters: ['default', './.ci/tally.mjs'],
     coverage: {

@@ -10,6 +10,8 @@ import './style/small.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { newDesign } from '../design/defaults.ts';
+import { takeLinked } from './bench/link.ts';
+import { keepOffline } from './offline/register.ts';
 import { App } from './shell/App.tsx';
 import { keepCorrection } from './state/device.ts';
 import { BenchContext } from './state/hooks.ts';
@@ -18,6 +20,7 @@ import { createEditorStore } from './state/store.ts';
 import { keepTheme, storedTheme } from './state/theme.ts';
 import { workerMaker } from './state/workerMaker.ts';
 import { startSession } from './storage/session.ts';
+import { t } from './words/t.ts';
 
 const root = document.getElementById('app');
 if (!root) throw new Error('index.html has no #app');
@@ -28,6 +31,7 @@ keepCorrection(store);
 const planner = createPlanner(store, workerMaker());
 
 await startSession(store);
+await takeLinked(store);
 
 createRoot(root).render(
   <StrictMode>
@@ -36,3 +40,9 @@ createRoot(root).render(
     </BenchContext>
   </StrictMode>,
 );
+
+// A newer version may have taken away a file that this page had not loaded yet.
+addEventListener('vite:preloadError', () => {
+  store.setState({ notice: { tone: 'bad', text: t('offline.broken') } });
+});
+void keepOffline();

@@ -5,6 +5,8 @@ import { checkWords } from './en/checks.ts';
 import { exportWords } from './en/export.ts';
 import { fixingWords } from './en/fixing.ts';
 import { jobWords } from './en/job.ts';
+import { letteringWords } from './en/lettering.ts';
+import { pagesWords } from './en/pages.ts';
 import { paintWords } from './en/paint.ts';
 import { partWords } from './en/parts.ts';
 import { shellWords } from './en/shell.ts';
@@ -23,6 +25,8 @@ export const en = {
   ...woodWords,
   ...paintWords,
   ...fixingWords,
+  ...letteringWords,
+  ...pagesWords,
   ...benchWords,
   ...exportWords,
 } as const;

@@ -17,6 +17,7 @@ export const shellWords = {
   'saved.saved': 'Yes',
   'saved.saving': 'Writing…',
   'saved.blocked': 'No',
+  'saved.full': 'No',
 
   'pane.region': 'Pane of the step',
   'pane.tabs': 'Step and selection',
@@ -59,6 +60,10 @@ export const shellWords = {
     'This design is open in another tab, and that one keeps the changes. What you change here is lost.',
   'banner.takeOver': 'Work here instead',
   'banner.blocked': 'This device keeps nothing for this page just now. Save to a file before you close it.',
+
+  'banner.full':
+    'This device has no room left. What is kept is the design before your last changes: save to a file, then make room.',
+  'kept.refused': 'The design that was kept here does not open. It was left as it is.',
 
   'first.lead': 'Turn the underside of your fold-up bed into the front of something.',
   'first.begin': 'Start a face',
@@ -107,7 +112,7 @@ export const shellWords = {
   'zoom.out': 'Smaller',
   'zoom.fit': 'Show the whole face',
 
-  'field.unread': 'Found {found}; expected {expected}.',
+  'field.unread': 'Found “{found}”; expected {expected}.',
   'field.negative': 'This cannot be less than nothing.',
   'field.least': 'At least {least}.',
   'field.most': 'At most {most}.',

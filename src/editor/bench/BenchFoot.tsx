@@ -1,0 +1,44 @@
+import { Check, ChevronLeft, ChevronRight } from 'lucide-react';
+import { useWords } from '../words/t.ts';
+
+interface BenchFootProps {
+  /** The step in words. */
+  readonly what: string;
+  readonly ticked: boolean;
+  readonly first: boolean;
+  readonly last: boolean;
+  readonly onBack: () => void;
+  readonly onTick: () => void;
+  readonly onNext: () => void;
+}
+
+/** Three buttons that a glove finds. */
+export function BenchFoot({ what, ticked, first, last, onBack, onTick, onNext }: BenchFootProps) {
+  const t = useWords();
+  return (
+    <footer className="saw-foot">
+      <button
+        type="button"
+        className="btn"
+        disabled={first}
+        aria-label={t('bench.previous')}
+        onClick={onBack}
+      >
+        <ChevronLeft aria-hidden="true" />
+      </button>
+      <button
+        type="button"
+        className={ticked ? 'btn saw-tick' : 'btn main saw-tick'}
+        aria-pressed={ticked}
+        aria-label={t(ticked ? 'bench.untick' : 'bench.tickOf', { what })}
+        onClick={onTick}
+      >
+        <Check aria-hidden="true" />
+        <span>{t(ticked ? 'bench.ticked' : 'bench.tick')}</span>
+      </button>
+      <button type="button" className="btn" disabled={last} aria-label={t('bench.next')} onClick={onNext}>
+        <ChevronRight aria-hidden="true" />
+      </button>
+    </footer>
+  );
+}

@@ -1,0 +1,143 @@
+import { ArrowLeft, List, QrCode } from 'lucide-react';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { useSay } from '../pane/facts/useSay.ts';
+import { useEditor, usePlan, useStore } from '../state/hooks.ts';
+import { say as announce } from '../state/store.ts';
+import { useTicks } from '../state/ticks.ts';
+import { useWords } from '../words/t.ts';
+import '../style/facts.css';
+import '../style/bench.css';
+import { BenchFoot } from './BenchFoot.tsx';
+import { BenchList } from './BenchList.tsx';
+import { BenchStart } from './BenchStart.tsx';
+import { LinkDialog } from './LinkDialog.tsx';
+import { leaveSaw } from './route.ts';
+import { StepCard } from './StepCard.tsx';
+import { stepName } from './stepName.ts';
+import { benchSteps, nextOpen } from './steps.ts';
+import { useAwake } from './useAwake.ts';
+import { useSwipe } from './useSwipe.ts';
+
+/** The plan at the saw: one piece at a time in figures that are read at arm's length, to be ticked off. */
+export default function BenchView() {
+  const chosen = useEditor((s) => s.designId);
+  return chosen === null ? <BenchStart /> : <BenchSteps key={chosen} />;
+}
+
+function BenchSteps() {
+  const t = useWords();
+  const store = useStore();
+  const { plan, stale, progress, problem } = usePlan();
+  const figures = useSay();
+  const { ticked, tick } = useTicks('cut');
+  const [chosen, choose] = useState<string | null>(null);
+  const [listed, setListed] = useState(false);
+  const [linking, setLinking] = useState(false);
+  const body = useRef<HTMLElement>(null);
+  const awake = useAwake();
+
+  const steps = useMemo(() => (plan ? benchSteps(plan.cutting, plan.joinery.pieces) : []), [plan]);
+  const done = steps.filter((s) => ticked.has(s.id)).length;
+  const found = steps.findIndex((s) => s.id === chosen);
+  const at = found >= 0 ? found : (nextOpen(steps, ticked, steps.length - 1) ?? 0);
+  const step = steps[at];
+
+  const go = (to: number) => {
+    const target = steps[Math.max(0, Math.min(steps.length - 1, to))];
+    if (target) choose(target.id);
+    setListed(false);
+    body.current?.scrollTo({ top: 0 });
+  };
+  const turnTick = () => {
+    if (!step) return;
+    const on = !ticked.has(step.id);
+    tick([step.id], on);
+    const what = stepName(step, t);
+    announce(
+      store,
+      t(on ? 'bench.did' : 'bench.undid', { what, done: done + (on ? 1 : -1), all: steps.length }),
+    );
+    const next = on ? nextOpen(steps, new Set([...ticked, step.id]), at) : null;
+    go(next ?? at);
+  };
+
+  useSwipe(body, (direction) => {
+    if (!listed) go(at + (direction === 'on' ? 1 : -1));
+  });
+  useEffect(() => {
+    const onKey = (e: KeyboardEvent) => {
+      if (listed || linking || e.ctrlKey || e.metaKey || e.altKey) return;
+      if (e.key === 'ArrowRight') go(at + 1);
+      else if (e.key === 'ArrowLeft') go(at - 1);
+    };
+    addEventListener('keydown', onKey);
+    return () => removeEventListener('keydown', onKey);
+  });
+
+  return (
+    <div className="saw">
+      <header className="saw-head">
+        <button type="button" className="btn bare saw-icon" aria-label={t('bench.close')} onClick={leaveSaw}>
+          <ArrowLeft aria-hidden="true" />
+        </button>
+        <div className="saw-progress">
+          <h1 className="hidden-text">{t('bench.title')}</h1>
+          <span>{t('bench.progress', { done, all: steps.length })}</span>
+          <progress aria-label={t('bench.title')} max={Math.max(1, steps.length)} value={done} />
+        </div>
+        <button
+          type="button"
+          className="btn bare saw-icon"
+          aria-label={t('bench.toPhone')}
+          title={t('bench.toPhone')}
+          onClick={() => setLinking(true)}
+        >
+          <QrCode aria-hidden="true" />
+        </button>
+        <button
+          type="button"
+          className="btn saw-icon"
+          aria-label={t('bench.list')}
+          aria-pressed={listed}
+          title={t('bench.list')}
+          onClick={() => setListed(!listed)}
+        >
+          <List aria-hidden="true" />
+        </button>
+      </header>
+      <main className="saw-body" ref={body} aria-busy={stale}>
+        {problem ? (
+          <p className="caution" role="alert">
+            {problem}
+          </p>
+        ) : null}
+        {stale ? (
+          <progress className="saw-working" aria-label={t('plan.coming')} max={1} value={progress?.share} />
+        ) : null}
+        {listed ? <BenchList steps={steps} ticked={ticked} at={at} onChoose={go} /> : null}
+        {!listed && plan && step ? <StepCard key={step.id} step={step} plan={plan} say={figures} /> : null}
+        {plan && steps.length === 0 ? <p className="saw-empty">{t('bench.none')}</p> : null}
+        {!plan && !problem ? <p className="saw-empty">{t('plan.coming')}</p> : null}
+        {!listed && steps.length > 0 && done === steps.length ? (
+          <p className="saw-all">{t('bench.all')}</p>
+        ) : null}
+        {awake === 'on' || awake === 'off' ? null : (
+          <p className="note">{t(awake === 'never' ? 'bench.awakeNever' : 'bench.awakeInsecure')}</p>
+        )}
+        {awake === 'on' ? <p className="note">{t('bench.awake')}</p> : null}
+      </main>
+      {step && !listed ? (
+        <BenchFoot
+          what={stepName(step, t)}
+          ticked={ticked.has(step.id)}
+          first={at === 0}
+          last={at === steps.length - 1}
+          onBack={() => go(at - 1)}
+          onTick={turnTick}
+          onNext={() => go(at + 1)}
+        />
+      ) : null}
+      {linking ? <LinkDialog onClose={() => setLinking(false)} /> : null}
+    </div>
+  );
+}

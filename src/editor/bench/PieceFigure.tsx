@@ -1,0 +1,24 @@
+import { useMemo } from 'react';
+import type { Piece } from '../../joinery/piece.ts';
+import { pieceDrawing } from '../../joinery/pieceDrawing.ts';
+import { DrawingView } from '../drawing/DrawingView.tsx';
+import type { PaneSay } from '../pane/facts/useSay.ts';
+import { endMark } from '../pane/wood/endWords.ts';
+import { useWords } from '../words/t.ts';
+
+/** The piece as it lies on the bench, drawn small enough that its figures stay large on a phone. */
+export function PieceFigure({ piece, say }: { piece: Piece; say: PaneSay }) {
+  const t = useWords();
+  const drawing = useMemo(() => {
+    const box = { width: 78, height: piece.form === 'sheet' ? 62 : 32 };
+    const words = { length: say.short, end: (end: Piece['ends'][0]) => endMark(end, say), face: '' };
+    return pieceDrawing(piece, box, words);
+  }, [piece, say]);
+  return (
+    <DrawingView
+      drawing={drawing}
+      className="saw-drawing"
+      label={t('bench.drawing', { label: piece.label })}
+    />
+  );
+}

@@ -1,0 +1,104 @@
+import type {
+  BoardCut,
+  CutBoard,
+  CutSheet,
+  Cutting,
+  SheetCut,
+  SheetPlacement,
+} from '../../cutting/result.ts';
+import type { Piece } from '../../joinery/piece.ts';
+
+/** A board or sheet and its number among its kind, from 1. */
+export interface BoardRef {
+  readonly kind: 'board';
+  readonly board: CutBoard;
+  readonly number: number;
+}
+export interface SheetRef {
+  readonly kind: 'sheet';
+  readonly sheet: CutSheet;
+  readonly number: number;
+}
+
+/** One thing to do at the saw. Its id is what is ticked: of a piece the piece's own, as in every other list. */
+export type BenchStep =
+  | {
+      readonly kind: 'board-piece';
+      readonly id: string;
+      readonly piece: Piece;
+      readonly from: BoardRef;
+      readonly cut: BoardCut;
+    }
+  | { readonly kind: 'sheet-cut'; readonly id: string; readonly from: SheetRef; readonly cut: SheetCut }
+  | {
+      readonly kind: 'sheet-piece';
+      readonly id: string;
+      readonly piece: Piece;
+      readonly from: SheetRef;
+      readonly place: SheetPlacement;
+    }
+  | { readonly kind: 'loose-piece'; readonly id: string; readonly piece: Piece; readonly from: null };
+
+/**
+ * Everything to be sawn, in the order of the cutting plan: each board from left to right, then each sheet's
+ * cuts in their sequence and the pieces that they set free. Pieces that no board holds come last.
+ */
+export function benchSteps(cutting: Cutting, pieces: readonly Piece[]): BenchStep[] {
+  const byId = new Map(pieces.map((p) => [p.id, p]));
+  const boards = cutting.boards.flatMap((board, i) => {
+    const from: BoardRef = { kind: 'board', board, number: i + 1 };
+    return board.cuts.flatMap((cut): BenchStep[] => {
+      const piece = byId.get(cut.piece);
+      return piece ? [{ kind: 'board-piece', id: piece.id, piece, from, cut }] : [];
+    });
+  });
+  const sheets = cutting.sheets.flatMap((sheet, i) => {
+    const from: SheetRef = { kind: 'sheet', sheet, number: i + 1 };
+    return [
+      ...sheet.sequence.map((cut): BenchStep => ({ kind: 'sheet-cut', id: cutId(from, cut), from, cut })),
+      ...sheet.placements.flatMap((place): BenchStep[] => {
+        const piece = byId.get(place.piece);
+        return piece ? [{ kind: 'sheet-piece', id: piece.id, piece, from, place }] : [];
+      }),
+    ];
+  });
+  const held = new Set([...boards, ...sheets].map((s) => s.id));
+  const loose = pieces
+    .filter((p) => !held.has(p.id))
+    .map((piece): BenchStep => ({ kind: 'loose-piece', id: piece.id, piece, from: null }));
+  return [...boards, ...sheets, ...loose];
+}
+
+/** Tells a cut by what it does, so that a tick does not pass to another cut when the plan changes. */
+const cutId = ({ sheet, number }: SheetRef, { kind, fence, of }: SheetCut): string =>
+  `${sheet.stock}:${number}:${kind}:${[fence, of.x, of.y, of.w, of.h].map((v) => v.toFixed(1)).join(':')}`;
+
+/** Steps of one board or sheet together, in order. */
+export interface BenchGroup {
+  readonly from: BenchStep['from'];
+  readonly steps: readonly { readonly step: BenchStep; readonly index: number }[];
+}
+
+export function benchGroups(steps: readonly BenchStep[]): BenchGroup[] {
+  const groups: { from: BenchStep['from']; steps: { step: BenchStep; index: number }[] }[] = [];
+  steps.forEach((step, index) => {
+    const last = groups.at(-1);
+    if (last && last.from === step.from) last.steps.push({ step, index });
+    else groups.push({ from: step.from, steps: [{ step, index }] });
+  });
+  return groups;
+}
+
+/** The first step after `at` that is not ticked, from the start again if need be; null when all are. */
+export function nextOpen(
+  steps: readonly BenchStep[],
+  ticked: ReadonlySet<string>,
+  at: number,
+): number | null {
+  for (let n = 1; n <= steps.length; n++) {
+    const index = (at + n) % steps.length;
+    const step = steps[index];
+    if (step && !ticked.has(step.id)) return index;
+  }
+  return null;
+}
