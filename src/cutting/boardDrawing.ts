@@ -4,6 +4,7 @@ import { layer, line, polyline, rectangle, text } from '../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
 import { fittedSize, textWidth } from '../drawing/text.ts';
 import type { Point } from '../geometry/shape.ts';
+import { SAME_ANGLE } from '../geometry/tolerance.ts';
 import type { Piece } from '../joinery/piece.ts';
 import { type Deg, type Mm, radians } from '../measure/units.ts';
 import { pick } from './at.ts';
@@ -139,7 +140,36 @@ interface Saw {
   readonly miter: Deg;
 }
 
-function sawLine(view: View, tip: Mm, miter: Deg, side: 'left' | 'right'): Saw {
+type Side = 'left' | 'right';
+
+/** The cuts that make one end: one across the board, or two that meet in a point. */
+function sawsAt(view: View, cut: BoardCut, side: Side): Saw[] {
+  const piece = pieceOf(view, cut);
+  const end = piece?.ends[(side === 'left') === cut.flipped ? 1 : 0];
+  if (!piece || !end?.second) {
+    return side === 'left'
+      ? [sawLine(view, cut.from, cut.left, side)]
+      : [sawLine(view, cut.to, cut.right, side)];
+  }
+  const ring = outlineOf(view, cut, piece);
+  const out = side === 'left' ? -1 : 1;
+  const farthest = (points: readonly Point[]): Point =>
+    points.reduce((best, p) => (out * p.x > out * best.x ? p : best), points[0] ?? { x: 0, y: 0 });
+  const near = (y: Mm) => ring.filter((p) => Math.abs(p.y - y) < 1e-3);
+  const tip = farthest(ring);
+  // As it lies, a positive miter falls back at the lower edge.
+  const lying = [end.miter, end.second.miter].map((m) => (cut.flipped ? -m : m));
+  return [BELOW, BELOW + view.high].flatMap((y, upper): Saw[] => {
+    const miter = lying.find((m) => (upper === 1 ? m < 0 : m > 0));
+    const edge = near(y);
+    if (miter === undefined || edge.length === 0) return [];
+    return upper === 1
+      ? [{ foot: tip, top: farthest(edge), miter }]
+      : [{ foot: farthest(edge), top: tip, miter }];
+  });
+}
+
+function sawLine(view: View, tip: Mm, miter: Deg, side: Side): Saw {
   // Positive: the long point is above; the lower end of the cut lies back towards the piece.
   const lean = Math.tan(radians(Math.abs(miter))) * view.input.width * (side === 'right' ? -1 : 1);
   const top = (tip + (miter < 0 ? lean : 0)) * view.k;
@@ -152,16 +182,22 @@ function sawLine(view: View, tip: Mm, miter: Deg, side: 'left' | 'right'): Saw {
   };
 }
 
+/** One cut makes both ends where they are parallel and a kerf apart. */
+function sharesCut(view: View, before: BoardCut, cut: BoardCut): boolean {
+  const parallel = Math.abs(before.right + cut.left) <= SAME_ANGLE;
+  const pointed = (c: BoardCut) => pieceOf(view, c)?.ends.some((e) => e.second !== null) ?? false;
+  return parallel && cut.from - before.to < view.input.width && !pointed(before) && !pointed(cut);
+}
+
 /** The cuts from left to right; what the board's own end or a shared cut gives is not sawn again. */
 function sawLines(view: View): Saw[] {
   const { cuts, length } = view.input.board;
   return cuts.flatMap((cut, i) => {
     const before = i > 0 ? pick(cuts, i - 1) : null;
-    const shared = before !== null && before.right === -cut.left && cut.from - before.to < view.input.width;
-    const first = before === null && (cut.from > 1e-6 || cut.left !== 0);
-    const left = first || (before !== null && !shared) ? [sawLine(view, cut.from, cut.left, 'left')] : [];
+    const sawn = before === null ? cut.from > 1e-6 || cut.left !== 0 : !sharesCut(view, before, cut);
+    const left = sawn ? sawsAt(view, cut, 'left') : [];
     const ends = cut.to < length - 1e-6 || cut.right !== 0;
-    return ends ? [...left, sawLine(view, cut.to, cut.right, 'right')] : left;
+    return ends ? [...left, ...sawsAt(view, cut, 'right')] : left;
   });
 }
 
@@ -177,7 +213,13 @@ function cutItems(view: View): DrawItem[] {
     const wide = textWidth(words, { size: TEXT.note });
     const x = Math.max(top.x, end + wide / 2 + 0.5);
     end = x + wide / 2;
-    items.push(text({ x, y: top.y + 0.6 }, words, { size: TEXT.note, anchor: 'middle', color: INK.accent }));
+    items.push(
+      text({ x, y: BELOW + view.high + OVER + 0.6 }, words, {
+        size: TEXT.note,
+        anchor: 'middle',
+        color: INK.accent,
+      }),
+    );
   }
   return items;
 }
