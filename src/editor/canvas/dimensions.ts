@@ -57,8 +57,32 @@ export function dimensionsOf(design: Design, face: Face, layout: Layout, id: str
     size('x', 'w', keep || !(fixed === 'up' || fixed === 'turned')),
     size('y', 'h', keep || !(fixed === 'across' || fixed === 'turned')),
   ];
+  if (part?.kind === 'array') found.push(...firstGaps(layout, id));
   for (const rule of design.rules) found.push(...dimensionsOfRule(rule, face, layout, id, box));
   return found;
+}
+
+/** The first gap of a row and of a column of an array: the others are the same. */
+function firstGaps(layout: Layout, id: string): Dimension[] {
+  const member = (column: number, row: number) =>
+    layout.parts.find((p) => p.id === `${id}[${column},${row}]`)?.box;
+  const first = member(0, 0);
+  const gap = (axis: Axis, next: Box | undefined): Dimension[] =>
+    first && next
+      ? [
+          {
+            key: `${id}-gap-${axis}`,
+            axis,
+            from: edgeOfBox(first, axis, 'high'),
+            to: edgeOfBox(next, axis, 'low'),
+            cross: aside(first, axis),
+            off: 0,
+            edits: null,
+            role: 'gap',
+          },
+        ]
+      : [];
+  return [...gap('x', member(1, 0)), ...gap('y', member(0, 1))];
 }
 
 /** Off the middle, where the handles are. */

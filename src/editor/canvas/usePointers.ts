@@ -6,7 +6,7 @@ import { layoutOf } from '../state/derive.ts';
 import { type EditorStore, pixels, toFace } from '../state/store.ts';
 import { startDraw } from '../tool/draw.ts';
 import { startFrameSelect } from '../tool/frameSelect.ts';
-import type { Gesture, Touch } from '../tool/gesture.ts';
+import { type Gesture, strayed, type Touch } from '../tool/gesture.ts';
 import { startMove } from '../tool/move.ts';
 import { startPan } from '../tool/pan.ts';
 import { startPinch } from '../tool/pinch.ts';
@@ -21,6 +21,9 @@ import { zoomedAt } from './zoom.ts';
 /** Picking reach and handle reach in pixels, for a mouse and for a finger. */
 const REACH = { mouse: 5, finger: 14 } as const;
 const HANDLE_REACH = { mouse: 9, finger: 22 } as const;
+
+/** A finger rests when it has stayed this long. */
+const REST_MS = 550;
 
 /**
  * Turns presses on the canvas into gestures: one runs at a time, by mouse, pen or finger; a second finger
@@ -72,7 +75,6 @@ export function usePointers(
   return {
     onPointerDown: (e: PointerEvent<HTMLDivElement>) => {
       if (e.target instanceof Element && e.target.closest('button, input, textarea, select')) return;
-      e.currentTarget.focus({ preventScroll: true });
       e.currentTarget.setPointerCapture(e.pointerId);
       hand.press(e.pointerId, e.button, touchOf(e), space.current === true);
     },
@@ -98,6 +100,8 @@ class Hand {
   #gesture: Gesture | null = null;
   #pinch: ReturnType<typeof startPinch> | null = null;
   #typed = '';
+  #resting: ReturnType<typeof setTimeout> | undefined;
+  #pressed: Point = { x: 0, y: 0 };
 
   constructor(store: EditorStore) {
     this.#store = store;
@@ -106,6 +110,7 @@ class Hand {
   press(pointer: number, button: number, touch: Touch, space: boolean): void {
     this.#down.set(pointer, touch.px);
     if (this.#down.size === 2) {
+      clearTimeout(this.#resting);
       this.#gesture?.cancel();
       this.#gesture = null;
       const [a, b] = [...this.#down.values()];
@@ -114,10 +119,26 @@ class Hand {
     }
     if (this.#down.size > 2) return;
     this.#typed = '';
+    if (touch.touch) this.#wait(touch);
     this.#store.setState({ field: null });
     if (button === 1 || space || this.#store.getState().tool === 'hand')
       this.#gesture = startPan(this.#store, touch);
     else if (button === 0) this.#gesture = this.#begin(touch);
+  }
+
+  /** A finger that rests on a part adds it to the selection, as a click with Shift does. */
+  #wait(touch: Touch): void {
+    this.#pressed = touch.px;
+    const before = this.#store.getState().edit.selection;
+    clearTimeout(this.#resting);
+    this.#resting = setTimeout(() => {
+      this.#gesture?.cancel();
+      this.#gesture = null;
+      const { edit, view, tool } = this.#store.getState();
+      const found = pickAt(edit.design, layoutOf(edit.design), touch.face, pixels(view, REACH.finger));
+      if (!found || tool !== 'select') return;
+      select(this.#store, before.includes(found) ? before.filter((id) => id !== found) : [...before, found]);
+    }, REST_MS);
   }
 
   #begin(touch: Touch): Gesture | null {
@@ -150,6 +171,7 @@ class Hand {
   move(pointer: number, touch: Touch): void {
     if (!this.#down.has(pointer)) return;
     this.#down.set(pointer, touch.px);
+    if (strayed(this.#pressed, touch.px)) clearTimeout(this.#resting);
     if (this.#pinch) {
       const [a, b] = [...this.#down.values()];
       if (a && b) this.#pinch(a, b);
@@ -157,6 +179,7 @@ class Hand {
   }
 
   release(pointer: number, touch: Touch): void {
+    clearTimeout(this.#resting);
     this.#down.delete(pointer);
     if (this.#pinch) {
       if (this.#down.size < 2) this.#pinch = null;
@@ -167,6 +190,7 @@ class Hand {
   }
 
   drop(pointer: number): void {
+    clearTimeout(this.#resting);
     this.#down.delete(pointer);
     this.#pinch = null;
     this.#gesture?.cancel();

@@ -11,7 +11,7 @@ export function Typeset({ text }: { text: string }) {
   if (matches.length === 0) return <>{text}</>;
   let from = 0;
   const drawn = matches.map((m) => {
-    const before = text.slice(from, m.index).replace(/(\d) $/, '$1');
+    const before = text.slice(from, m.index).replace(/(\d) $/, '$1\u2060');
     from = m.index + m[0].length;
     return (
       <Fragment key={m.index}>

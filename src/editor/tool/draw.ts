@@ -32,7 +32,7 @@ export function startDraw(store: EditorStore, start: Touch, kind: DrawnKind): Ge
   const span = (next: Box) => {
     box = next;
     const made = createItem(edit.design, kind, next);
-    const text = `↔ ${lengthText(edit.design, next.w)}   ↕ ${lengthText(edit.design, next.h)}`;
+    const text = `${lengthText(edit.design, next.w)} × ${lengthText(edit.design, next.h)}`;
     propose(store, { edits: made.edits, held: new Set([made.id]), guides: snap.guides, at: last.px, text });
   };
 

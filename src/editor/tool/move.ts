@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import type { Axis, Design } from '../../design/schema.ts';
 import { preview } from '../../design/state.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -51,10 +52,7 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
     const loosened = loosen.length > 0 ? preview(edit, loosen) : design;
     edits = [...loosen, ...editsToPlace(loosened, before, after)];
     edits = [...edits, ...ruleEdits(preview(edit, edits), hand(dx, dy), snap)];
-    const text = [
-      dx === 0 ? '' : `↔ ${lengthText(design, dx)}`,
-      dy === 0 ? '' : `↕ ${lengthText(design, dy)}`,
-    ];
+    const text = [wayText(design, 'x', dx), wayText(design, 'y', dy)];
     const stays = free
       ? []
       : [...held].flatMap((id) => [...rulesThatHold(design, id, 'x'), ...rulesThatHold(design, id, 'y')]);
@@ -92,14 +90,17 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
       clearGesture(store);
       if (!begun || edits.length === 0) return;
       const label = t('did.move', { name: selectionName(design, selection) });
-      const by = [
-        delta.x === 0 ? '' : t('say.movedAcross', { by: lengthText(design, delta.x) }),
-        delta.y === 0 ? '' : t('say.movedUp', { by: lengthText(design, delta.y) }),
-      ].filter(Boolean);
+      const by = [wayText(design, 'x', delta.x), wayText(design, 'y', delta.y)].filter(Boolean);
       commit(store, edits, label, { held, say: `${label}: ${by.join(', ')}` });
     },
     cancel: () => clearGesture(store),
   };
+}
+
+/** “2 1/4" to the left”; nothing for no way. */
+function wayText(design: Design, axis: Axis, by: Mm): string {
+  if (by === 0) return '';
+  return t(`moved.${axis}.${by < 0 ? 'low' : 'high'}`, { by: lengthText(design, Math.abs(by)) });
 }
 
 const shifted = (box: Box, dx: Mm, dy: Mm): Box => ({ ...box, x: box.x + dx, y: box.y + dy });

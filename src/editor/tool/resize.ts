@@ -91,7 +91,7 @@ function pulledSpan(start: Mm, size: Mm, pull: -1 | 0 | 1, by: Mm): { start: Mm;
 }
 
 function sizeText(design: Parameters<typeof lengthText>[0], box: Box, pull: Pull): string {
-  const w = pull.x === 0 ? '' : `↔ ${lengthText(design, box.w)}`;
-  const h = pull.y === 0 ? '' : `↕ ${lengthText(design, box.h)}`;
-  return [w, h].filter(Boolean).join('   ');
+  const w = pull.x === 0 ? '' : lengthText(design, box.w);
+  const h = pull.y === 0 ? '' : lengthText(design, box.h);
+  return [w, h].filter(Boolean).join(' × ');
 }

@@ -1,5 +1,4 @@
 import { useDesign, useSelection } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
 import { ArrangeSection } from '../layout/ArrangeSection.tsx';
 import { PartActs } from '../parts/PartActs.tsx';
 import { GroupFields } from './GroupFields.tsx';
@@ -10,14 +9,12 @@ import { RuleList } from './RuleList.tsx';
 
 /** Everything about what is selected, as fields and sentences. */
 export function Inspector() {
-  const t = useWords();
   const design = useDesign();
   const selection = useSelection();
   const [only] = selection;
   if (selection.length !== 1 || only === undefined) {
     return (
       <div className="inspector">
-        <p className="note">{t('count.selected', { count: selection.length })}</p>
         <PartActs />
         <ArrangeSection />
       </div>

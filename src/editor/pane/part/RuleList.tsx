@@ -1,6 +1,8 @@
 import { Trash2, TriangleAlert } from 'lucide-react';
 import { partsOfRule } from '../../../design/references.ts';
 import type { Part, Rule } from '../../../design/schema.ts';
+import { partOf } from '../../../layout/reference.ts';
+import { mentionsOf } from '../../../layout/rule/table.ts';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useCommit, useDesign, useLayout } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
@@ -12,7 +14,9 @@ import { ruleSentence } from './sentence.ts';
 export function RuleList({ part }: { part: Part }) {
   const t = useWords();
   const design = useDesign();
-  const rules = design.rules.filter((r) => partsOfRule(r).includes(part.id));
+  const named = design.rules.filter((r) => partsOfRule(r).includes(part.id));
+  const rules = named.filter((r) => places(r, part.id));
+  const leading = named.filter((r) => !places(r, part.id));
   return (
     <section className="rules" aria-labelledby="rules-title">
       <h3 id="rules-title" className="section-title">
@@ -25,9 +29,22 @@ export function RuleList({ part }: { part: Part }) {
         ))}
       </ul>
       <AddRule key={part.id} part={part} />
+      {leading.length > 0 ? (
+        <details className="fold">
+          <summary>{t('rules.leading', { count: leading.length })}</summary>
+          <ul>
+            {leading.map((rule) => (
+              <RuleItem key={rule.id} rule={rule} />
+            ))}
+          </ul>
+        </details>
+      ) : null}
     </section>
   );
 }
+
+/** Whether a rule places the part, rather than something else by it. */
+const places = (rule: Rule, id: string): boolean => mentionsOf(rule).follow.some((of) => partOf(of) === id);
 
 function RuleItem({ rule }: { rule: Rule }) {
   const t = useWords();

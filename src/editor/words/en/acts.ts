@@ -45,8 +45,6 @@ export const actWords = {
   'say.redone': 'Done again: {label}',
   'say.selected': '{count} selected',
   'say.locked': 'Locked parts stay where they are.',
-  'say.movedAcross': '{by} across',
-  'say.movedUp': '{by} up',
   'say.size': '{width} wide, {height} high',
   'say.at': '{name}: {left} from the left, {bottom} from the bottom',
   'say.groupNeedsTwo': 'Select at least two parts to group them.',

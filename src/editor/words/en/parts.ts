@@ -143,6 +143,7 @@ export const partWords = {
   'rule.insetHigh': 'Held back at the end',
   'rules.title': 'Rules',
   'rules.none': 'No rule holds it: it stays where you put it.',
+  'rules.leading': 'Rules by which others follow it ({count})',
   'rules.add': 'Add a rule',
   'rules.hold': 'Hold it so',
   'rules.incomplete': 'Choose what it refers to.',

@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { inches } from '../../src/measure/units.ts';
+import { drop, field, onPage, openBrowser, plainDesign, visit } from './bench.ts';
+
+const { context } = openBrowser();
+
+describe('on the drawing', () => {
+  it('changes a measure by clicking its dimension', async () => {
+    const { page } = await visit(await context());
+    await drop(page, plainDesign());
+    await page.getByRole('treeitem', { name: /Door panel/ }).click();
+    await page.getByRole('button', { name: 'Change the measure 16"' }).click();
+    await page.keyboard.type('15 1/2');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => field(page, 'Width').inputValue()).toBe('15 1/2"');
+    await page.context().close();
+  });
+
+  it('selects by a frame, groups, moves as one and opens the group again', async () => {
+    const { page } = await visit(await context());
+    await drop(page, plainDesign());
+    const from = await onPage(page, inches(2), inches(70));
+    const to = await onPage(page, inches(30), inches(2));
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(to.x, to.y, { steps: 4 });
+    await page.mouse.up();
+    await page.getByRole('tab', { name: '2 selected' }).waitFor();
+    await page.keyboard.press('Control+g');
+    await page.getByRole('treeitem', { name: /Group 1/ }).waitFor();
+    await page.keyboard.press('Shift+ArrowUp');
+    await page.getByRole('treeitem', { name: /Left stile/ }).click();
+    await expect.poll(() => field(page, 'From the bottom').inputValue()).toBe('5"');
+    await page.getByRole('treeitem', { name: /Door panel/ }).click();
+    await expect.poll(() => field(page, 'From the bottom').inputValue()).toBe('31"');
+    await page.context().close();
+  });
+
+  it('letters a sign in place', async () => {
+    const { page } = await visit(await context());
+    await drop(page, { ...plainDesign(), parts: [] });
+    await page.getByRole('radio', { name: 'Draw a sign' }).click();
+    const at = await onPage(page, inches(20), inches(60));
+    await page.mouse.click(at.x, at.y);
+    await field(page, 'Lettering').waitFor();
+    await page.mouse.dblclick(at.x, at.y);
+    await page.locator('.letter-field').fill('FISH & ICE');
+    await page.keyboard.press('Control+Enter');
+    await expect.poll(() => field(page, 'Lettering').inputValue()).toBe('FISH & ICE');
+    await page.context().close();
+  });
+
+  it('copies parts, and puts them into another design', async () => {
+    const { page } = await visit(await context({ permissions: ['clipboard-read', 'clipboard-write'] }));
+    await drop(page, plainDesign());
+    await page.getByRole('treeitem', { name: /Door panel/ }).click();
+    await page.keyboard.press('Control+c');
+    await drop(page, { ...plainDesign(), name: 'Another face', parts: [] });
+    await expect.poll(() => page.getByRole('treeitem').count()).toBe(0);
+    await page.locator('.canvas').focus();
+    await page.keyboard.press('Control+v');
+    await expect.poll(() => page.getByRole('treeitem', { name: /Door panel/ }).count()).toBe(1);
+    await page.context().close();
+  });
+});
+
+describe('rules that fight', () => {
+  it('are named, and letting one go settles it', async () => {
+    const { page } = await visit(await context());
+    const plain = plainDesign();
+    const set = (id: string, distance: number) =>
+      ({
+        id,
+        kind: 'set',
+        axis: 'x',
+        edge: { of: 'panel', side: 'low' },
+        from: { of: 'face', side: 'low' },
+        distance: inches(distance),
+      }) as const;
+    await drop(page, { ...plain, rules: [set('near', 10), set('far', 14)] });
+    await page.getByRole('treeitem', { name: /Door panel/ }).click();
+    await page.getByText('This cannot hold together with:').waitFor();
+    await expect.poll(() => field(page, 'From the left').inputValue()).toBe('10"');
+    await page.getByRole('button', { name: 'Let that one go' }).click();
+    await expect.poll(() => field(page, 'From the left').inputValue()).toBe('14"');
+    expect(await page.getByText('This cannot hold together with:').count()).toBe(0);
+    await page.context().close();
+  });
+});
