@@ -206,8 +206,8 @@ function cutItems(view: View): DrawItem[] {
   const items: DrawItem[] = saws.map((s) =>
     line(s.foot, s.top, { stroke: INK.accent, width: WEIGHT.middle }),
   );
-  // Angles stand over their cuts, moved to the right where two would meet.
-  let end = -Infinity;
+  // Angles stand over their cuts, moved to the right where two would meet or one would leave the board.
+  let end: Mm = -0.5;
   for (const { top, miter } of saws.filter((s) => s.miter !== 0).sort((a, b) => a.top.x - b.top.x)) {
     const words = view.input.text.angle(Math.abs(miter));
     const wide = textWidth(words, { size: TEXT.note });
