@@ -17,9 +17,9 @@ import { planMarks } from '../marks/planMarks.ts';
 import { byId } from '../materials/lookup.ts';
 import type { Stock, Tables } from '../materials/types.ts';
 import { planPatterns } from '../patterns/planPatterns.ts';
+import { letteringFinishChecks, limitChecks } from './designChecks.ts';
 import { keepingList, remembering } from './memory.ts';
 import { patternRequests } from './patternRequests.ts';
-import { limitChecks, referenceChecks } from './referenceChecks.ts';
 import { shoppingList } from './shopping.ts';
 import { createSignPlanner } from './signs.ts';
 import type { Effort, Plan, SignPlan, Supplies, Watch } from './types.ts';
@@ -142,7 +142,7 @@ export function createPlanner(): Planner {
       pages: patterns.sets.reduce((sum, s) => sum + s.pages.length, 0),
     };
     const checks: Check[] = [
-      ...referenceChecks(design, stocks),
+      ...letteringFinishChecks(design),
       ...limitChecks(design, counts),
       ...bedChecks,
       ...[layout, lettering, joinery, cutting, finish, load, fold, fastening, patterns].flatMap(

@@ -84,8 +84,10 @@ export const checks: PlanWords['checks'] = {
     `The stencil of ${say.name(f.parts[0] ?? '')} has a tongue only ${say.length(f.number('width_mm'))} wide. Handle it gently, or take larger letters.`,
   'stencil.one-bridge': (f, say) =>
     `${f.number('count')} islands of the stencil of ${say.name(f.parts[0] ?? '')} hang on one bridge, since two do not fit. Handle them gently.`,
-  'patterns.too-many-pages': (f) =>
-    `The patterns come to ${f.number('pages')} pages, over the 400 that one packet holds. Print larger sheets, or fewer templates.`,
+  'patterns.too-many-pages': (f, say) =>
+    f.parts.length > 0
+      ? `The pattern of ${say.name(f.parts[0] ?? '')} comes to ${f.number('pages')} pages. Print on larger sheets or a roll.`
+      : `The patterns come to ${f.number('pages')} pages in all. Print on larger sheets, or print fewer templates.`,
   'patterns.no-room': (f) =>
     `The margins leave no room to print on ${f.text('paper')}. Make the margins or the overlap smaller.`,
   'finish.no-containers': (f, say) =>

@@ -1,0 +1,53 @@
+import type { Check } from '../check/check.ts';
+import type { Design } from '../design/schema.ts';
+
+/** Sizes up to which a design stays quick to work with. */
+export const LIMITS = { parts: 2000, rules: 5000, letters: 500, pages: 400 } as const;
+
+/** Finishes that lettering asks for and the design does not have; the layout names those of the parts. */
+export function letteringFinishChecks(design: Design): Check[] {
+  const known = new Set(design.finishes.map((f) => f.id));
+  return design.parts.flatMap((part) => {
+    if (part.kind !== 'sign') return [];
+    const { finish, outline, inline, shade } = part.lettering;
+    const asked = [finish, outline?.finish, inline?.finish, shade?.finish];
+    const unknown = new Set(asked.filter((id): id is string => id !== undefined && !known.has(id)));
+    return [...unknown].map(
+      (id): Check => ({
+        code: 'part.unknown-finish',
+        severity: 'error',
+        parts: [part.id],
+        figures: { finish: id },
+      }),
+    );
+  });
+}
+
+/** Warnings where a design outgrows what the tool is made for. */
+export function limitChecks(
+  design: Design,
+  counts: { readonly parts: number; readonly letters: number; readonly pages: number },
+): Check[] {
+  const over = (
+    code: 'limit.parts' | 'limit.rules' | 'limit.letters',
+    count: number,
+    most: number,
+  ): Check[] => (count > most ? [{ code, severity: 'warning', parts: [], figures: { count, most } }] : []);
+  const pages: Check[] =
+    counts.pages > LIMITS.pages
+      ? [
+          {
+            code: 'patterns.too-many-pages',
+            severity: 'warning',
+            parts: [],
+            figures: { pages: counts.pages, most: LIMITS.pages },
+          },
+        ]
+      : [];
+  return [
+    ...over('limit.parts', counts.parts, LIMITS.parts),
+    ...over('limit.rules', design.rules.length, LIMITS.rules),
+    ...over('limit.letters', counts.letters, LIMITS.letters),
+    ...pages,
+  ];
+}

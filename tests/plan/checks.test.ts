@@ -1,0 +1,281 @@
+import { describe, expect, it } from 'vitest';
+import type { Check } from '../../src/check/check.ts';
+import { CHECK_CODES, type CheckCode } from '../../src/check/codes.ts';
+import { newPart } from '../../src/design/defaults.ts';
+import type { Design, Part, Rule } from '../../src/design/schema.ts';
+import { plan } from '../../src/plan/plan.ts';
+import { EN } from '../../src/plan/words/en.ts';
+import { sayFor } from '../../src/plan/words/say.ts';
+import { checkMessage } from '../../src/plan/words/words.ts';
+import { kiosk, SUPPLIES } from './starters.ts';
+
+const box = (x: number, y: number, w: number, h: number) => ({ x, y, w, h });
+const base = kiosk();
+
+const withParts = (...parts: Part[]): Design => ({ ...base, parts: [...base.parts, ...parts] });
+const withRules = (...rules: Rule[]): Design => ({ ...base, rules: [...base.rules, ...rules] });
+const changed = (id: string, change: (p: Part) => Part): Design => ({
+  ...base,
+  parts: base.parts.map((p) => (p.id === id ? change(p) : p)),
+});
+const strip = (id: string, x: number, y: number, w = 200): Extract<Part, { kind: 'strip' }> =>
+  newPart('strip', {
+    id,
+    name: `Strip ${id}`,
+    box: box(x, y, w, 38.1),
+    stock: 'pine-1x2',
+    finish: 'sailcloth',
+  });
+const sign = (lettering: object): Design =>
+  changed('sign', (p) => (p.kind === 'sign' ? { ...p, lettering: { ...p.lettering, ...lettering } } : p));
+const bed = (change: Partial<Design['bed']>): Design => ({ ...base, bed: { ...base.bed, ...change } });
+const edge = (of: string, side: 'low' | 'mid' | 'high') => ({ of, side });
+
+/** Hard to reach through a whole design; `tests/lettering/stencil.test.ts` sets them off. */
+type InItsRoom = 'stencil.loose-island' | 'stencil.one-bridge' | 'stencil.thin-tongue';
+
+/** For each code, a design in which it appears: a check that nothing can set off is a check that never warns. */
+const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } = {
+  'part.off-face': () => withParts(strip('wide', 900, 1000, 400)),
+  'part.unsupported': () => withParts({ ...strip('floating', 0, 500, 1000), on: 'pull-left' }),
+  'part.overlap': () =>
+    withParts(
+      newPart('panel', { id: 'second', name: 'Second', box: box(150, 300, 200, 200), finish: 'sailcloth' }),
+    ),
+  'part.keep-clear': () => ({
+    ...base,
+    keepClears: [{ id: 'latch', name: 'Latch', why: 'latch', box: box(300, 220, 100, 60), height: 30 }],
+  }),
+  'part.no-size': () =>
+    withParts({ ...newPart('panel', { id: 'flat', name: 'Flat', box: box(200, 300, 0, 0) }) }),
+  'part.unknown-stock': () => withParts({ ...strip('odd', 200, 900), stock: 'driftwood' }),
+  'part.unknown-finish': () => sign({ finish: 'tar' }),
+  'part.unknown-support': () => withParts({ ...strip('lost', 200, 900), on: 'nothing-there' }),
+  'part.support-cycle': () =>
+    withParts({ ...strip('one', 200, 900), on: 'two' }, { ...strip('two', 200, 900), on: 'one' }),
+  'rule.impossible': () =>
+    withRules({
+      id: 'no',
+      kind: 'set',
+      axis: 'y',
+      edge: edge('plinth', 'low'),
+      from: edge('level:field', 'low'),
+      distance: 40,
+    }),
+  'rule.unknown-part': () =>
+    withRules({
+      id: 'lost',
+      kind: 'set',
+      axis: 'y',
+      edge: edge('nobody', 'low'),
+      from: edge('face', 'low'),
+      distance: 4,
+    }),
+  'rule.gap-negative': () => ({
+    ...withParts(strip('a', 0, 900, 700), strip('b', 300, 900, 700)),
+    rules: [
+      ...base.rules,
+      { id: 'wa', kind: 'set', axis: 'x', edge: edge('a', 'high'), from: edge('a', 'low'), distance: 700 },
+      { id: 'wb', kind: 'set', axis: 'x', edge: edge('b', 'high'), from: edge('b', 'low'), distance: 700 },
+      {
+        id: 'tight',
+        kind: 'even',
+        axis: 'x',
+        parts: ['a', 'b'],
+        low: edge('face', 'low'),
+        high: edge('face', 'high'),
+        mode: 'gaps',
+      },
+    ],
+  }),
+  'rule.gap-over-most': () => ({
+    ...withParts(strip('a', 100, 900, 100), strip('b', 500, 900, 100)),
+    rules: [
+      ...base.rules,
+      {
+        id: 'loose',
+        kind: 'even',
+        axis: 'x',
+        parts: ['a', 'b'],
+        low: edge('face', 'low'),
+        high: edge('face', 'high'),
+        mode: 'most',
+        most: 50,
+      },
+    ],
+  }),
+  'array.count': () =>
+    changed('battens', (p) => (p.kind === 'array' ? { ...p, across: { mode: 'gaps', count: 60 } } : p)),
+  'bed.no-room': () => bed({ cleats: { ...base.bed.cleats, below: 400 } }),
+  'bed.legs': () => bed({ legs: { ...base.bed.legs, length: 100 } }),
+  'joint.overlap': () => withParts({ ...strip('over', 100, 220), on: 'field' }),
+  'joint.over-saw': () => ({ ...base, shop: { ...base.shop, saw: { miter: 40, bevel: 45 } } }),
+  'joint.bevel-over-saw': () => ({
+    ...withParts({
+      ...newPart('run', { id: 'crown', name: 'Crown', box: box(200, 400, 400, 300), stock: 'cornice-45' }),
+      on: 'casing',
+    }),
+    shop: { ...base.shop, saw: { miter: 44, bevel: 20 } },
+  }),
+  'piece.too-long': () => ({
+    ...changed('plinth', (p) => (p.kind === 'strip' ? { ...p, stock: 'stub' } : p)),
+    stocks: [
+      {
+        form: 'flat',
+        id: 'stub',
+        name: 'Stub',
+        material: 'pine',
+        width: 139.7,
+        thickness: 19.05,
+        lengths: [{ length: 300, price: 1 }],
+      },
+    ],
+  }),
+  'piece.too-big': () => ({
+    ...changed('sign', (p) => (p.kind === 'sign' ? { ...p, stock: 'scrap' } : p)),
+    stocks: [
+      {
+        form: 'sheet',
+        id: 'scrap',
+        name: 'Scrap',
+        material: 'mdf',
+        thickness: 12.7,
+        grain: false,
+        sizes: [{ length: 300, width: 300, price: 1 }],
+      },
+    ],
+  }),
+  'piece.too-short': () => withParts({ ...strip('short', 90, 400, 30), on: 'field' }),
+  'piece.measured-in-place': () => changed('nosing', (p) => (p.kind === 'strip' ? { ...p, fit: true } : p)),
+  'cutting.not-proved': () => ({
+    ...base,
+    parts: [
+      ...base.parts,
+      ...Array.from({ length: 60 }, (_, i) => ({
+        ...strip(`n${i}`, 90, 220, 301.7 + ((i * 37) % 53) * 7.3),
+        on: 'field',
+      })),
+    ],
+  }),
+  'lettering.missing-glyph': () => sign({ lines: [{ text: 'A☂' }] }),
+  'lettering.unknown-font': () => sign({ font: 'nobody-sans' }),
+  'lettering.off-sign': () => sign({ fit: 'none', capHeight: 300 }),
+  'lettering.low-contrast': () => sign({ finish: 'harbor-blue' }),
+  'patterns.too-many-pages': () => ({
+    ...base,
+    pages: {
+      ...base.pages,
+      paper: 'a5',
+      also: ['face'],
+      margin: { left: 30, right: 30, top: 30, bottom: 30 },
+    },
+  }),
+  'patterns.no-room': () => ({
+    ...base,
+    pages: { ...base.pages, margin: { left: 120, right: 120, top: 120, bottom: 120 } },
+  }),
+  'finish.no-containers': () => ({
+    ...base,
+    finishes: base.finishes.map((f) => ({ ...f, containers: [{ container: 'thimble', price: 1 }] })),
+  }),
+  'fold.hits-floor': () => withParts({ ...tall('foot', 1, 208), on: 'casing' }),
+  'fold.hits-wall': () =>
+    withParts({
+      ...newPart('panel', { id: 'skirt', name: 'Skirt', box: box(100, -220, 400, 230), stock: 'mdf-half' }),
+      on: 'rim',
+    }),
+  'fold.hits-ceiling': () => bed({ ceiling: 2205 }),
+  'fold.hits-legs': () => withParts(tall('lamp', 900, 300)),
+  'fold.hits-side': () => ({
+    ...withParts(strip('wide', 900, 1000, 400)),
+    bed: { ...base.bed, beside: { left: null, right: 20 } },
+  }),
+  'fold.tight': () => bed({ ceiling: 2214 }),
+  'load.heavy': () => ({ ...base, load: { ...base.load, warnAdded_kg: 1 } }),
+  'load.lift': () => ({ ...base, load: { ...base.load, warnLift_n: 1 } }),
+  'load.no-density': () => ({
+    ...withParts({ ...strip('moon', 90, 900), stock: 'moon' }),
+    stocks: [
+      {
+        form: 'flat',
+        id: 'moon',
+        name: 'Moon',
+        material: 'moon-dust',
+        width: 38,
+        thickness: 19,
+        lengths: [{ length: 2400, price: 1 }],
+      },
+    ],
+  }),
+  'fastening.through': () => ({ ...base, fastening: { ...base.fastening, lengths: [90] } }),
+  'fastening.no-brad': () => ({ ...base, fastening: { ...base.fastening, lengths: [12.7], bite: 12 } }),
+  'fastening.nothing-solid': () => withParts({ ...strip('beyond', 1100, 900), on: 'rim' }),
+  'fastening.screws': () => ({ ...base, fastening: { ...base.fastening, screwOver_kg: 0.2 } }),
+  'limit.parts': () =>
+    changed('battens', (p) =>
+      p.kind === 'array'
+        ? {
+            ...p,
+            memberSize: { w: 1, h: 1 },
+            across: { mode: 'gaps', count: 46 },
+            up: { mode: 'gaps', count: 46 },
+            member: painted,
+          }
+        : p,
+    ),
+  'limit.rules': () => ({
+    ...base,
+    rules: [
+      ...base.rules,
+      ...Array.from(
+        { length: 5001 },
+        (_, i): Rule => ({
+          id: `again${i}`,
+          kind: 'set',
+          axis: 'y',
+          edge: edge('plinth', 'low'),
+          from: edge('level:field', 'low'),
+          distance: 0,
+        }),
+      ),
+    ],
+  }),
+  'limit.letters': () =>
+    sign({ lines: [{ text: 'I'.repeat(400) }, { text: 'I'.repeat(120) }], make: 'trace' }),
+};
+
+const painted = { kind: 'painted', finish: null, shape: { form: 'rectangle' } } as const;
+
+/** A fitting that stands far out of the face. */
+function tall(id: string, y: number, depth: number): Part {
+  return {
+    ...newPart('fitting', { id, name: `Fitting ${id}`, box: box(400, y, 60, 60) }),
+    depth,
+    on: 'field',
+  };
+}
+
+describe('every check', () => {
+  const codes = CHECK_CODES.filter((code): code is keyof typeof SETS_OFF => code in SETS_OFF);
+
+  it('but those of the stencil maker, which are set off in its own room, has a design here', () => {
+    expect(CHECK_CODES.filter((code) => !(code in SETS_OFF)).sort()).toEqual([
+      'stencil.loose-island',
+      'stencil.one-bridge',
+      'stencil.thin-tongue',
+    ]);
+  });
+
+  it.each(codes)('%s appears, and speaks a whole sentence', (code) => {
+    const p = plan(SETS_OFF[code](), SUPPLIES, { effort: { nodes: 200 } });
+    const found = p.checks.find((c: Check) => c.code === code);
+    expect(
+      found,
+      `${code}: found only ${[...new Set(p.checks.map((c) => c.code))].join(', ')}`,
+    ).toBeDefined();
+    if (!found) return;
+    const message = checkMessage(found, EN, sayFor(p));
+    expect(message).toMatch(/^[A-Z0-9“].*[.]$/);
+    expect(message).not.toMatch(/undefined|NaN|\[object/);
+  });
+});
