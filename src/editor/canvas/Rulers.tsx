@@ -87,7 +87,7 @@ const INCH_STEPS = [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 6, 12, 24, 60, 120];
 const MM_STEPS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
 
 /** Ticks a person can tell apart: the least step that leaves 6 pixels, a label where there is room for it. */
-export function ticks(from: Mm, to: Mm, scale: number, unit: Design['measure']['unit']): Tick[] {
+function ticks(from: Mm, to: Mm, scale: number, unit: Design['measure']['unit']): Tick[] {
   const metric = unit === 'mm' || unit === 'cm';
   const steps = metric ? MM_STEPS : INCH_STEPS.map(inches);
   const step = steps.find((s) => s * scale >= 6) ?? steps[steps.length - 1] ?? 1000;

@@ -33,7 +33,7 @@ export function boxOfReference(of: string, face: Face, layout: Layout, inner = f
   return layout.boxes.get(of) ?? layout.parts.find((p) => p.id === of)?.box ?? null;
 }
 
-export function placeOfEdge(edge: Edge, axis: Axis, face: Face, layout: Layout): Mm | null {
+function placeOfEdge(edge: Edge, axis: Axis, face: Face, layout: Layout): Mm | null {
   const box = boxOfReference(edge.of, face, layout, edge.inner);
   return box ? edgeOfBox(box, axis, edge.side) : null;
 }

@@ -1,4 +1,3 @@
-import type { Face } from '../../bed/face.ts';
 import type { Design } from '../../design/schema.ts';
 import { containsPointInRegion } from '../../geometry/region.ts';
 import type { Point } from '../../geometry/shape.ts';
@@ -28,5 +27,3 @@ export function partAt(layout: Layout, p: Point): string | null {
 
 const near = (b: { x: Mm; y: Mm; w: Mm; h: Mm }, p: Point, reach: Mm) =>
   p.x >= b.x - reach && p.x <= b.x + b.w + reach && p.y >= b.y - reach && p.y <= b.y + b.h + reach;
-
-export const isOnFace = (face: Face, p: Point): boolean => near(face.box, p, 0);

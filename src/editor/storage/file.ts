@@ -1,4 +1,4 @@
-import { openDesign, saveDesign } from '../../design/open.ts';
+import { MOST_CHARACTERS, openDesign, saveDesign } from '../../design/open.ts';
 import { problemMessage } from '../../design/problem.ts';
 import { type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
@@ -37,17 +37,16 @@ export async function openFile(store: EditorStore): Promise<void> {
 
 /** Opens a dropped or picked file; a bad one changes nothing and is told with every problem. Gives the design's id. */
 export async function openFrom(store: EditorStore, file: File): Promise<string | null> {
-  const opened = openDesign(await file.text());
-  if (!opened.ok) {
-    store.setState({
-      notice: {
-        tone: 'bad',
-        text: t('file.refused', { name: file.name }),
-        lines: opened.problems.map(problemMessage),
-      },
-    });
+  const refuse = (lines: readonly string[]): null => {
+    store.setState({ notice: { tone: 'bad', text: t('file.refused', { name: file.name }), lines } });
     return null;
-  }
+  };
+  // No character takes more than four bytes: a larger file is not even read.
+  if (file.size > MOST_CHARACTERS * 4) return refuse([t('file.tooLarge')]);
+  const text = await file.text().catch(() => null);
+  if (text === null) return refuse([t('file.unreadable')]);
+  const opened = openDesign(text);
+  if (!opened.ok) return refuse(opened.problems.map(problemMessage));
   const id = bringIn(store, opened.design);
   store.setState({
     notice:
@@ -109,7 +108,7 @@ function pickByInput(accept: string): Promise<File | null> {
 }
 
 /** A name that every file system takes. */
-export const fileName = (name: string): string =>
+const fileName = (name: string): string =>
   name
     .trim()
     .toLowerCase()

@@ -23,14 +23,12 @@ export interface Gesture {
   readonly typed?: (mm: Mm) => void;
 }
 
-export type StartGesture = (store: EditorStore, start: Touch) => Gesture | null;
-
 /** Takes every trace of a gesture off the screen. */
 export function clearGesture(store: EditorStore): void {
   store.setState({ provisional: null, frame: null, hud: null });
 }
 
 /** A press that moved less than this is a click, in pixels. */
-export const CLICK_SLOP = 4;
+const CLICK_SLOP = 4;
 
 export const strayed = (a: Point, b: Point): boolean => Math.hypot(a.x - b.x, a.y - b.y) > CLICK_SLOP;

@@ -84,7 +84,7 @@ function lengthOfStrip(strip: Strip, box: BoxOf): number {
 }
 
 /** The strip at an angle; square positions become plain strips again, so that their box says it all. */
-export function turned(strip: Strip, box: BoxOf, length: number, angle: Deg): Strip {
+function turned(strip: Strip, box: BoxOf, length: number, angle: Deg): Strip {
   const cx = box.x + box.w / 2;
   const cy = box.y + box.h / 2;
   const width = strip.lie === 'up' ? box.w : strip.lie === 'across' ? box.h : Math.min(box.w, box.h);

@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest';
+import { newDesign, newPart } from '../../src/design/defaults.ts';
+import { KEEP_CLEARS, treeRows } from '../../src/editor/pane/parts/rows.ts';
+import { rowByName, treeMove } from '../../src/editor/pane/parts/treeKeys.ts';
+
+const box = { x: 0, y: 0, w: 10, h: 10 };
+const design = {
+  ...newDesign(),
+  parts: ['door', 'pull', 'sign'].map((id) => newPart('panel', { id, name: id, box })),
+  groups: [{ id: 'g', name: 'Group', parts: ['door', 'pull'] }],
+  keepClears: [{ id: 'k', name: 'Leg', why: 'leg', box, height: 0 }] as const,
+};
+const rows = treeRows({ ...design, keepClears: [...design.keepClears] }, new Set(), 'Keep-clears');
+const row = (id: string) => {
+  const found = rows.find((r) => r.id === id);
+  if (!found) throw new Error(id);
+  return found;
+};
+
+describe('the part tree', () => {
+  it('lists groups with their parts, then single parts, then keep-clears', () => {
+    expect(rows.map((r) => r.id)).toEqual(['g', 'door', 'pull', 'sign', KEEP_CLEARS, 'k']);
+    expect(rows.map((r) => r.level)).toEqual([1, 2, 2, 1, 1, 2]);
+    expect([row('pull').at, row('pull').of, row('sign').at, row('sign').of]).toEqual([2, 2, 2, 3]);
+  });
+
+  it('walks as trees do: right opens or goes in, left closes or goes out', () => {
+    expect(treeMove('ArrowDown', rows, row('g'))).toEqual({ act: 'go', row: row('door') });
+    expect(treeMove('ArrowRight', rows, row('g'))).toEqual({ act: 'go', row: row('door') });
+    expect(treeMove('ArrowRight', rows, { ...row('g'), open: false })).toEqual({ act: 'open' });
+    expect(treeMove('ArrowLeft', rows, row('pull'))).toEqual({ act: 'go', row: row('g') });
+    expect(treeMove('ArrowLeft', rows, row('g'))).toEqual({ act: 'close' });
+    expect(treeMove('End', rows, row('g'))).toEqual({ act: 'go', row: row('k') });
+    expect(treeMove('q', rows, row('g'))).toBeNull();
+  });
+
+  it('finds a row by its first letters, going around', () => {
+    expect(rowByName('s', rows, row('g'))?.id).toBe('sign');
+    expect(rowByName('g', rows, row('sign'))?.id).toBe('g');
+  });
+});
