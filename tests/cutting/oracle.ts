@@ -5,7 +5,7 @@ import loadHighs from 'highs';
  * every pattern is a column. For tests and benches only.
  */
 
-export interface OracleBoard {
+interface OracleBoard {
   /** Length and one kerf: pieces are given with their kerf too. */
   readonly room: number;
   readonly price: number;
@@ -13,7 +13,7 @@ export interface OracleBoard {
   readonly count?: number;
 }
 
-export interface OracleAnswer {
+interface OracleAnswer {
   readonly cost: number;
   /** Fewest bought boards at that cost. */
   readonly count: number;

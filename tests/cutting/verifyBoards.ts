@@ -17,7 +17,7 @@ interface P {
   readonly y: number;
 }
 
-export function outlineOnBoard(piece: Piece, from: number, flipped: boolean): P[] {
+function outlineOnBoard(piece: Piece, from: number, flipped: boolean): P[] {
   return piece.outline.map((p) =>
     flipped ? { x: from + piece.length - p.x, y: piece.width - p.y } : { x: from + p.x, y: p.y },
   );

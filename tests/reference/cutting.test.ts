@@ -5,7 +5,8 @@ import { jointsOf } from '../../src/cutting/boards/joints.ts';
 import type { Problem } from '../../src/cutting/boards/problem.ts';
 import { solve } from '../../src/cutting/boards/solve.ts';
 import { budgetOf } from '../../src/cutting/budget.ts';
-import { bestGuillotine, type ValuedType } from '../../src/cutting/sheets/best.ts';
+import { bestGuillotine } from '../../src/cutting/sheets/best.ts';
+import type { ValuedType } from '../../src/cutting/sheets/valued.ts';
 import { weigh } from '../../src/cutting/weigh.ts';
 
 /**

@@ -6,7 +6,7 @@ import { type Deg, type Mm, radians } from '../../measure/units.ts';
 import { pick } from '../at.ts';
 
 /** How far an end falls back from the long point, by height across the board; straight between entries. */
-export type Recess = readonly { readonly y: Mm; readonly back: Mm }[];
+type Recess = readonly { readonly y: Mm; readonly back: Mm }[];
 
 /** One end of a piece as it lies on the board. */
 export interface LyingEnd {

@@ -8,13 +8,13 @@ export type Shape = readonly Lying[];
 export const shapeKey = (shape: Shape): string => shape.map(keyOf).join(' ');
 
 /** One piece of a row: its shape and which way of lying. */
-export interface Placed {
+interface Placed {
   readonly shape: number;
   readonly lying: number;
 }
 
 /** A row of pieces in order, the sum of the distances between them and the turns of the saw. */
-export interface Row {
+interface Row {
   readonly gaps: Mm;
   readonly turns: number;
   readonly order: readonly Placed[];

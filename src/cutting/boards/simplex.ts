@@ -7,7 +7,7 @@ export interface Column {
   readonly cost: number;
 }
 
-export interface Solved {
+interface Solved {
   readonly objective: number;
   /** Price of each row, never negative. */
   readonly duals: readonly number[];

@@ -19,7 +19,7 @@ export interface Source {
 }
 
 /** Where the stretches of a bin come from. */
-export interface Origin {
+interface Origin {
   readonly source: number;
   readonly stretch: number;
 }

@@ -169,7 +169,7 @@ function shared(
 }
 
 /** Cuts a block out of a larger one, the larger rest first and whole, then cuts it up. */
-export function cutOut(block: Block, made: Made): Block {
+function cutOut(block: Block, made: Made): Block {
   const over = { w: block.w - made.w, h: block.h - made.h };
   const rip = block.w * over.h >= over.w * block.h;
   for (const kind of rip ? (['rip', 'cross'] as const) : (['cross', 'rip'] as const)) {

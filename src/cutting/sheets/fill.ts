@@ -12,14 +12,14 @@ import {
 } from './problem.ts';
 
 /** Score of a piece in a block; the least is taken. */
-export const FITS = {
+const FITS = {
   area: (b: Grown, t: Turn) => b.w * b.h - t.w * t.h,
   short: (b: Grown, t: Turn) => Math.min(b.w - t.w, b.h - t.h),
   long: (b: Grown, t: Turn) => Math.max(b.w - t.w, b.h - t.h),
 };
 
 /** Whether the first cut past a piece is a rip. */
-export const CUTS = {
+const CUTS = {
   /** The larger of the two rests stays as large as it can. */
   keep: (b: Grown, t: Turn) => b.w * (b.h - t.h) >= (b.w - t.w) * b.h,
   split: (b: Grown, t: Turn) => b.w * (b.h - t.h) < (b.w - t.w) * b.h,

@@ -1,9 +1,9 @@
 import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
-import type { ValuedLayout, ValuedPlacement, ValuedType, Way } from './best.ts';
 import { pointUnder } from './points.ts';
 import { type ValueTable, valueTable } from './unlimited.ts';
+import type { ValuedLayout, ValuedPlacement, ValuedType, Way } from './valued.ts';
 
 /** A block put together from pieces: one of them, or two blocks side by side or one upon the other. */
 interface Built {

@@ -9,7 +9,7 @@ import { type SheetBin, type SheetItem, type SheetProblem, THIN, type Turn } fro
 import type { Frame } from './sequence.ts';
 
 /** A sheet that can be bought or is owned. */
-export interface SheetSource extends Frame {
+interface SheetSource extends Frame {
   readonly cost: Money;
   readonly owned: string | null;
   readonly count: number;
@@ -39,7 +39,7 @@ export function blank(piece: Piece): { w: Mm; h: Mm } {
 }
 
 /** Ways to lie: with the grain where both piece and sheet have one, else either. Sizes without the kerf. */
-export function waysOf(piece: Piece, grain: boolean): Turn[] {
+function waysOf(piece: Piece, grain: boolean): Turn[] {
   const { w, h } = blank(piece);
   const straight: Turn = { w, h, turned: false };
   const turned: Turn = { w: h, h: w, turned: true };

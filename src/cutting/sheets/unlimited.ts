@@ -1,7 +1,7 @@
 import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
-import type { ValuedLayout, ValuedPlacement, ValuedType, Way } from './best.ts';
 import { pointUnder, sumsUpTo } from './points.ts';
+import type { ValuedLayout, ValuedPlacement, ValuedType, Way } from './valued.ts';
 
 /** Best values of all blocks whose sides are discretization points. */
 export interface ValueTable {
