@@ -46,24 +46,6 @@ export function dimension(from: Point, to: Point, away: Mm, words: string): Draw
   ];
 }
 
-/** A leader from a place to words beside it: a dot, a slanted line and a short flat one. */
-export function leader(place: Point, elbow: Point, words: string): DrawItem[] {
-  const right = elbow.x >= place.x;
-  const flat = { x: elbow.x + (right ? 3 : -3), y: elbow.y };
-  const at = { x: flat.x + (right ? 0.8 : -0.8), y: flat.y - DIMENSION.text * 0.36 };
-  return [
-    lines(
-      [
-        [place, elbow],
-        [elbow, flat],
-      ],
-      THIN,
-    ),
-    dot(place, 0.5),
-    text(at, words, { size: DIMENSION.text, anchor: right ? 'start' : 'end' }),
-  ];
-}
-
 /** A filled spot. */
 export function dot(at: Point, radius: Mm): DrawItem {
   return circle(at, radius, { fill: INK.line });

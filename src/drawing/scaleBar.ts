@@ -4,9 +4,7 @@ import { rectangle, text } from './items.ts';
 import { INK, TEXT, WEIGHT } from './style.ts';
 
 /** Reductions that drawings are made at, from the largest drawing to the smallest. */
-export const SCALES = [
-  1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 32, 40, 48, 50, 60, 75, 100,
-] as const;
+const SCALES = [1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 32, 40, 48, 50, 60, 75, 100] as const;
 
 /** Largest scale of the series at which something of this size fits, as the number under 1. */
 export function scaleFor(size: { w: Mm; h: Mm }, room: { w: Mm; h: Mm }): number {

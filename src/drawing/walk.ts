@@ -78,15 +78,3 @@ export function textCorners(flat: FlatText): Point[] {
     { x: from, y: high },
   ].map((p) => applied(matrix, p));
 }
-
-/** Names of the layers in order of first use. */
-export function layersOf(items: Drawing['items']): string[] {
-  const names: string[] = [];
-  const visit = (item: DrawItem): void => {
-    if (item.kind !== 'group') return;
-    if (item.layer !== undefined && !names.includes(item.layer)) names.push(item.layer);
-    for (const child of item.items) visit(child);
-  };
-  for (const item of items) visit(item);
-  return names;
-}

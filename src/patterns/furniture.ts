@@ -1,5 +1,5 @@
 import type { DrawItem } from '../drawing/drawing.ts';
-import { lines, rectangle, shape, text } from '../drawing/items.ts';
+import { lines, shape, text } from '../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
 import { fittedSize, shortened, wrapped } from '../drawing/text.ts';
 import { pathOfBox } from '../geometry/path.ts';
@@ -35,16 +35,17 @@ function keyMap(plate: Plate, room: Box): DrawItem[] {
   const h = Math.max(...boxes.map((b) => b.y + b.h)) - y0;
   const k = Math.min(room.w / w, room.h / h);
   const at = { x: room.x + (room.w - k * w) / 2, y: room.y + (room.h - k * h) / 2 };
-  return plate.cells.map((cell) => {
-    const b = cell.box;
-    const small = { x: at.x + k * (b.x - x0), y: at.y + k * (b.y - y0), w: k * b.w, h: k * b.h };
-    const here = cell === plate.cell;
-    return rectangle(small, {
-      stroke: INK.line,
-      width: WEIGHT.hair,
-      ...(here ? { fill: INK.line } : {}),
-    });
+  const small = ({ box: b }: Cell): Box => ({
+    x: at.x + k * (b.x - x0),
+    y: at.y + k * (b.y - y0),
+    w: k * b.w,
+    h: k * b.h,
   });
+  const all = plate.cells.flatMap((cell) => pathOfBox(small(cell)));
+  return [
+    shape(all, { stroke: INK.line, width: WEIGHT.hair }),
+    shape(pathOfBox(small(plate.cell)), { fill: INK.line }),
+  ];
 }
 
 /**

@@ -70,6 +70,20 @@ function splitTexts(cuts: Cuts, texts: readonly Box[], axis: 'x' | 'y'): number 
   return texts.filter((t) => lines.some((at) => at > t[axis] && at < t[axis] + t[size])).length;
 }
 
+/** Cells of a grid that may have ink. */
+function takenCells(coarse: Occupancy, up: Cuts, across: Cuts): number {
+  let taken = 0;
+  for (let r = 0; r + 1 < up.length; r++) {
+    const y = up[r] ?? 0;
+    const h = (up[r + 1] ?? 0) - y;
+    for (let c = 0; c + 1 < across.length; c++) {
+      const x = across[c] ?? 0;
+      if (coarse.count({ x, y, w: (across[c + 1] ?? 0) - x, h }) > 0) taken++;
+    }
+  }
+  return taken;
+}
+
 /** The grid on this sheet with the fewest pages that have ink, and of those one that cuts few texts. */
 export function bestGrid(ink: Ink, box: Box, sheet: Sheet): Parting {
   const { room, overlap } = sheet;
@@ -79,34 +93,20 @@ export function bestGrid(ink: Ink, box: Box, sheet: Sheet): Parting {
   const coarse = new Occupancy(box, ink, [], step);
   const splitUp = up.map((cuts) => splitTexts(cuts, ink.texts, 'y'));
   const splitAcross = across.map((cuts) => splitTexts(cuts, ink.texts, 'x'));
-  const found: {
-    count: number;
-    split: number;
-    order: number;
-    cells: Cell[];
-    rows: number;
-    columns: number;
-  }[] = [];
+  const found: { count: number; split: number; order: number; rowCuts: Cuts; columnCuts: Cuts }[] = [];
   for (const [i, rowCuts] of up.entries()) {
     for (const [k, columnCuts] of across.entries()) {
-      const cells = cellsOf(rowCuts, () => columnCuts);
-      const count = cells.reduce((sum, cell) => sum + (coarse.count(cell.box) > 0 ? 1 : 0), 0);
-      found.push({
-        count,
-        split: (splitUp[i] ?? 0) + (splitAcross[k] ?? 0),
-        order: i + k,
-        cells,
-        rows: rowCuts.length - 1,
-        columns: columnCuts.length - 1,
-      });
+      const count = takenCells(coarse, rowCuts, columnCuts);
+      const split = (splitUp[i] ?? 0) + (splitAcross[k] ?? 0);
+      found.push({ count, split, order: i + k, rowCuts, columnCuts });
     }
   }
   found.sort((a, b) => a.count - b.count || a.split - b.split || a.order - b.order);
-  const exact = found.slice(0, FINALISTS).map((f) => ({
+  const exact = found.slice(0, FINALISTS).map(({ rowCuts, columnCuts }) => ({
     sheet,
-    rows: f.rows,
-    columns: f.columns,
-    cells: f.cells.filter((cell) => hasInk(ink, cell.box)),
+    rows: rowCuts.length - 1,
+    columns: columnCuts.length - 1,
+    cells: cellsOf(rowCuts, () => columnCuts).filter((cell) => hasInk(ink, cell.box)),
   }));
   return exact.reduce((best, next) => (next.cells.length < best.cells.length ? next : best));
 }

@@ -66,15 +66,19 @@ export function inkOf(drawing: Drawing): Ink {
 }
 
 /** The part of the segment inside the box, its border included; null when there is none (Liang and Barsky 1984). */
-export function clippedSegment([a, b]: Segment, box: Box): Segment | null {
+function clippedSegment([a, b]: Segment, box: Box): Segment | null {
+  // Most segments lie wholly to one side.
+  const [right, top] = [box.x + box.w, box.y + box.h];
+  if ((a.x < box.x && b.x < box.x) || (a.x > right && b.x > right)) return null;
+  if ((a.y < box.y && b.y < box.y) || (a.y > top && b.y > top)) return null;
   const d = { x: b.x - a.x, y: b.y - a.y };
   let from = 0;
   let to = 1;
   const sides: readonly (readonly [number, number])[] = [
     [-d.x, a.x - box.x],
-    [d.x, box.x + box.w - a.x],
+    [d.x, right - a.x],
     [-d.y, a.y - box.y],
-    [d.y, box.y + box.h - a.y],
+    [d.y, top - a.y],
   ];
   for (const [p, q] of sides) {
     if (p === 0) {

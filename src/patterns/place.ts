@@ -2,7 +2,7 @@ import type { Box } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Occupancy } from './occupancy.ts';
 
-const STEP: Mm = 2;
+const STEP: Mm = 3;
 /** Ink nearer to the border than this would be read as part of the thing. */
 const CLEAR: Mm = 1.5;
 /** Ink along the border is worse than ink that crosses the inside. */

@@ -20,6 +20,8 @@ export interface TileOptions {
   readonly note?: string | undefined;
   /** Boxes to keep on one page each, where the setup asks for it. */
   readonly letters?: readonly Box[] | undefined;
+  /** Boxes to keep on one page each in any case. */
+  readonly keep?: readonly Box[] | undefined;
 }
 
 /** Fewer letters split, then fewer pages, then upright paper, then less paper. */
@@ -50,7 +52,7 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
   const ink = inkOf(drawing);
   const box = ink.box;
   const sheets = sheetsOf(setup, box ?? { w: 0, h: 0 });
-  const asked = setup.pages.wholeLetters ? (options.letters ?? []) : [];
+  const asked = [...(options.keep ?? []), ...(setup.pages.wholeLetters ? (options.letters ?? []) : [])];
   const letters = asked.filter((letter) => sheets.some((sheet) => fitsOn(sheet, letter)));
   if (sheets.length === 0) return null;
   const base = {

@@ -31,7 +31,7 @@ const outlined = (region: Region, fill: Color | undefined, weight: number): Draw
   });
 
 /** Levels of the bare face; recessed ones a little darker. */
-export function levels(plan: Plan, view: PageView, colored: boolean): DrawItem[] {
+function levels(plan: Plan, view: PageView, colored: boolean): DrawItem[] {
   return plan.face.levels.map((level) =>
     outlined(view.region(level.region), colored ? BARE : undefined, WEIGHT.thin),
   );

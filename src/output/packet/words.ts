@@ -3,7 +3,6 @@ import type { LevelId } from '../../bed/face.ts';
 import type { Severity } from '../../check/check.ts';
 import type { Fastened } from '../../fastening/result.ts';
 import type { EndCut, Piece, Solid } from '../../joinery/piece.ts';
-import type { ShoppingKind } from '../../plan/types.ts';
 
 /** Everything the packet says in its own voice; sentences of checks and steps come from the plan's words. */
 export const WORDS = {
@@ -312,6 +311,3 @@ export const WORDS = {
     ],
   ],
 } as const;
-
-/** Headings of the shopping list are the plan's. */
-export type ShoppingHeadings = Readonly<Record<ShoppingKind, string>>;

@@ -7,6 +7,8 @@ export interface Pattern {
   readonly title: string;
   readonly note?: string | undefined;
   readonly drawing: Drawing;
-  /** Letters to keep whole. */
+  /** Letters to keep whole where the person asks for it. */
   readonly letters: readonly Box[];
+  /** What no trim line should run through, asked for or not. */
+  readonly keep?: readonly Box[] | undefined;
 }

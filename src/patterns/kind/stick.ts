@@ -3,6 +3,7 @@ import { layer, line, lines, polyline, rectangle, text } from '../../drawing/ite
 import { spreadOut } from '../../drawing/spread.ts';
 import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
 import { shortened } from '../../drawing/text.ts';
+import type { Box } from '../../geometry/shape.ts';
 import { formatLength } from '../../measure/format.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -51,8 +52,8 @@ function places(marks: readonly StickMark[], axis: 'x' | 'y', measure: MeasureSt
   }));
 }
 
-/** The stick standing up, marks on its left edge and read upright. */
-function upright({ axis, length, marks, measure }: StickPattern): DrawItem[] {
+/** The stick standing up, marks on its left edge and read upright; and the boxes of its labels. */
+function upright({ axis, length, marks, measure }: StickPattern): { items: DrawItem[]; keep: Box[] } {
   const all = places(marks, axis, measure);
   const rows = spreadOut(
     all.map((p) => p.at),
@@ -92,17 +93,23 @@ function upright({ axis, length, marks, measure }: StickPattern): DrawItem[] {
       { stroke: INK.line, width: WEIGHT.bold },
     ),
   ];
-  return [
+  const keep = all.map(({ at }, i) => {
+    const row = rows[i] ?? at;
+    const low = Math.min(at, row) - LABEL / 2;
+    return { x: 0, y: low, w: WIDTH, h: Math.max(at, row) + LABEL / 2 - low };
+  });
+  const items = [
     layer('stick', [rectangle({ x: 0, y: 0, w: WIDTH, h: length }, FOLLOW), ...foot]),
     layer('marks', ticks),
     layer('labels', [...leaders, ...labels]),
   ];
+  return { items, keep };
 }
 
 export function stickPatterns(stick: StickPattern): Pattern[] {
   const { axis, length } = stick;
   const title = WORDS.stick[axis];
-  const items = upright(stick);
+  const { items, keep } = upright(stick);
   const standing = axis === 'y';
   return [
     {
@@ -116,6 +123,7 @@ export function stickPatterns(stick: StickPattern): Pattern[] {
         items: standing ? items : [{ kind: 'group', turn: -90, move: { x: 0, y: WIDTH }, items }],
       },
       letters: [],
+      keep: standing ? keep : keep.map(({ x, y, w, h }) => ({ x: y, y: WIDTH - x - w, w: h, h: w })),
     },
   ];
 }

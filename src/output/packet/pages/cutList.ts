@@ -43,7 +43,7 @@ export function compareLabels(a: string, b: string): number {
 }
 
 /** An end in a few words: `miter 45°`, `square`, `miter 31.6°, bevel 33.9°`. */
-export function endWords(end: PieceEnd): string {
+function endWords(end: PieceEnd): string {
   if (end.miter === 0 && end.bevel === 0) return WORDS.end[end.cut];
   const angles = [
     ...(end.miter === 0 ? [] : [formatAngle(Math.abs(end.miter))]),
