@@ -44,7 +44,7 @@ describe.each(['light', 'dark'] as const)('without violations, %s', (colorScheme
 });
 
 describe('nothing is clipped', () => {
-  it.each([360, 390, 760, 1024, 1200, 1920, 2560])('at %i pixels', async (width) => {
+  it.each([320, 360, 390, 760, 1024, 1200, 1920, 2560])('at %i pixels', async (width) => {
     const { page } = await visit(await context({ viewport: { width, height: 860 } }));
     await drop(page, plainDesign());
     const outside = await page.evaluate(() => {
