@@ -153,8 +153,8 @@ describe('a killed browser', () => {
     expect(oldest).toHaveLength(KILLS);
     // Kills in the middle of edits, not before them.
     expect(tally.edits).toBeGreaterThan(KILLS * 3);
-    console.log(
-      `${KILLS} kills in ${tally.edits} edits: ${tally.lost} lost, the oldest ${tally.oldestLost} ms before its kill`,
+    process.stdout.write(
+      `${KILLS} kills in ${tally.edits} edits: ${tally.lost} lost, the oldest ${tally.oldestLost} ms before its kill\n`,
     );
   });
 });

@@ -11,6 +11,8 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Address of the built app. */
     readonly app: string;
+    /** Folder of the built app, for tests that serve it themselves. */
+    readonly built: string;
     /** Where to reach the browser. */
     readonly browser: string;
   }
@@ -22,7 +24,11 @@ const configFile = fileURLToPath(new URL('../../vite.config.ts', import.meta.url
 export default async function setup(project: TestProject) {
   const found = await findBrowser();
   const outDir = mkdtempSync(join(tmpdir(), 'showface-'));
+  // As it is shipped: the test runner's own mode would build React and the tool for development.
+  const mode = process.env.NODE_ENV;
+  process.env.NODE_ENV = 'production';
   await build({ configFile, logLevel: 'error', build: { outDir, emptyOutDir: true, sourcemap: false } });
+  process.env.NODE_ENV = mode;
   const server = await preview({
     configFile,
     logLevel: 'error',
@@ -33,6 +39,7 @@ export default async function setup(project: TestProject) {
   const app = server.resolvedUrls?.local[0];
   if (!app) throw new Error('The preview server told no address.');
   project.provide('app', app);
+  project.provide('built', outDir);
   project.provide('browser', browser.wsEndpoint());
   return async () => {
     await browser.close();
