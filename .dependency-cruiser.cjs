@@ -37,10 +37,9 @@ const levelRules = rooms.map(({ name, level }) => ({
 /** Runtime packages that each pure room may use; everything else is refused. */
 const PACKAGES = {
   geometry: ['clipper2-ts'],
-  design: ['zod', 'immer'],
-  layout: ['@lume/kiwi'],
+  design: ['zod'],
   lettering: ['opentype.js'],
-  output: ['@cantoo/pdf-lib', 'dxf-writer', 'html-entities'],
+  output: ['@cantoo/pdf-lib'],
 };
 
 const packageRules = pure.map((name) => ({

@@ -20,8 +20,8 @@ describe('the command', () => {
     return { code, out: out.join('\n'), err: err.join('\n') };
   }
 
-  function broken(change: (data: Record<string, never>) => void): string {
-    const data = JSON.parse(readFileSync(KIOSK, 'utf8')) as Record<string, never>;
+  function broken(change: (data: Record<string, unknown>) => void): string {
+    const data = JSON.parse(readFileSync(KIOSK, 'utf8')) as Record<string, unknown>;
     change(data);
     const path = join(folder, 'broken.json');
     writeFileSync(path, JSON.stringify(data));

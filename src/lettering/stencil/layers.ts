@@ -9,7 +9,7 @@ import { registrationHoles, sheetAround } from './sheet.ts';
 import { stencil } from './stencil.ts';
 
 /** The stencil of one color. */
-interface LayerStencil {
+export interface LayerStencil {
   readonly role: LetterLayer['role'];
   readonly finish: string;
   readonly stencil: Stencil;
