@@ -1,5 +1,13 @@
 import { heavyOrLight, stepsIn } from './round.ts';
-import { isInch, type LengthUnit, type MeasureStyle, STEPS_PER_INCH, STEPS_PER_MM } from './style.ts';
+import {
+  isInch,
+  type LengthUnit,
+  type MeasureStyle,
+  type Notation,
+  PLAIN_NOTATION,
+  STEPS_PER_INCH,
+  STEPS_PER_MM,
+} from './style.ts';
 import {
   type Deg,
   GRAVITY,
@@ -75,29 +83,37 @@ const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDiv
  */
 export function formatLength(mm: Mm, style: MeasureStyle): string {
   const { mark } = lengthParts(mm, style);
-  return mark ? `${formatReading(mm, style)} ${mark}` : formatReading(mm, style);
+  if (!mark) return formatReading(mm, style);
+  return `${formatReading(mm, style)} ${(style.notation ?? PLAIN_NOTATION)[mark]}`;
 }
 
 /** The same without heavy or light, where there is no room for it or the length is a choice, not a reading. */
 export function formatReading(mm: Mm, style: MeasureStyle): string {
   const { sign, feet, whole, decimals, numerator, denominator, unit } = lengthParts(mm, style);
+  if (!isInch(unit)) {
+    return `${sign}${inNotation(decimals === '' ? `${whole}` : `${whole}.${decimals}`, style.notation)} ${unit}`;
+  }
+  // Thousandths of an inch keep the point in every language: behind a comma they would read as thousands.
   const point = decimals === '' ? '' : `.${decimals}`;
-  if (!isInch(unit)) return `${sign}${whole}${point} ${unit}`;
   const fraction = numerator === 0 ? '' : `${numerator}/${denominator}`;
   const inches = fraction === '' || whole !== 0 ? `${whole}${point}` : '';
   const feetMark = feet === null ? '' : `${feet}' `;
   return `${sign}${feetMark}${[inches, fraction].filter((s) => s !== '').join(' ')}"`;
 }
 
+/** A number in plain figures as the language writes it. */
+const inNotation = (plain: string, notation: Notation = PLAIN_NOTATION): string =>
+  plain.replace('.', notation.decimalMark);
+
 /** Decimals without trailing zeros, and without a minus before nothing. */
-function decimal(value: number, digits: number): string {
-  return String(Number(value.toFixed(digits)) + 0);
+export function formatNumber(value: number, digits: number, notation?: Notation): string {
+  return inNotation(String(Number(value.toFixed(digits)) + 0), notation);
 }
 
 /** Three figures that count, for amounts that a person estimates with; never in powers of ten. */
-function amount(value: number): string {
+function amount(value: number, { notation }: MeasureStyle): string {
   const size = Math.abs(value);
-  return decimal(value, size >= 100 ? 0 : size >= 10 ? 1 : 2);
+  return formatNumber(value, size >= 100 ? 0 : size >= 10 ? 1 : 2, notation);
 }
 
 /** Square meters of a square foot: 0.3048 squared, exact. */
@@ -107,50 +123,56 @@ const METERS_PER_FOOT = (12 * MM_PER_INCH) / 1000;
 
 /** `24.5 sq ft`, `2.28 m²`. */
 export function formatArea(area: SquareMeters, style: MeasureStyle): string {
-  return isInch(style.unit) ? `${amount(area / M2_PER_SQUARE_FOOT)} sq ft` : `${amount(area)} m²`;
+  return isInch(style.unit)
+    ? `${amount(area / M2_PER_SQUARE_FOOT, style)} sq ft`
+    : `${amount(area, style)} m²`;
 }
 
 /** `12.3 lb`, `5.6 kg`. */
 export function formatMass(mass: Kg, style: MeasureStyle): string {
-  return isInch(style.unit) ? `${amount(mass / KG_PER_POUND)} lb` : `${amount(mass)} kg`;
+  return isInch(style.unit) ? `${amount(mass / KG_PER_POUND, style)} lb` : `${amount(mass, style)} kg`;
 }
 
 /** In the size a paint store would say it: fluid ounces, quarts, gallons; milliliters, liters. */
 export function formatVolume(volume: Liters, style: MeasureStyle): string {
   if (!isInch(style.unit)) {
-    return Math.abs(volume) < 0.9995 ? `${decimal(volume * 1000, 0)} mL` : `${amount(volume)} L`;
+    return Math.abs(volume) < 0.9995 ? `${formatNumber(volume * 1000, 0)} mL` : `${amount(volume, style)} L`;
   }
   const gallons = volume / LITERS_PER_US_GALLON;
   const size = Math.abs(gallons);
   // 1 gal = 4 qt = 128 fl oz.
-  if (size < 0.25 - 1e-9) return `${amount(gallons * 128)} fl oz`;
-  return size < 1 - 1e-9 ? `${amount(gallons * 4)} qt` : `${amount(gallons)} gal`;
+  if (size < 0.25 - 1e-9) return `${amount(gallons * 128, style)} fl oz`;
+  return size < 1 - 1e-9 ? `${amount(gallons * 4, style)} qt` : `${amount(gallons, style)} gal`;
 }
 
 /** To a tenth, as fine as a saw's scale can be set: `22.5°`. */
-export const formatAngle = (angle: Deg): string => `${decimal(angle, 1)}°`;
+export const formatAngle = (angle: Deg, notation?: Notation): string =>
+  `${formatNumber(angle, 1, notation)}°`;
 
 /** `12.4 lbf`, `55 N`. */
 export function formatForce(force: Newtons, style: MeasureStyle): string {
-  return isInch(style.unit) ? `${amount(force / NEWTONS_PER_POUND_FORCE)} lbf` : `${amount(force)} N`;
+  return isInch(style.unit)
+    ? `${amount(force / NEWTONS_PER_POUND_FORCE, style)} lbf`
+    : `${amount(force, style)} N`;
 }
 
 /** `31.2 lbf·ft`, `42.3 N·m`. */
 export function formatMoment(moment: NewtonMeters, style: MeasureStyle): string {
-  if (!isInch(style.unit)) return `${amount(moment)} N·m`;
-  return `${amount(moment / (NEWTONS_PER_POUND_FORCE * METERS_PER_FOOT))} lbf·ft`;
+  if (!isInch(style.unit)) return `${amount(moment, style)} N·m`;
+  return `${amount(moment / (NEWTONS_PER_POUND_FORCE * METERS_PER_FOOT), style)} lbf·ft`;
 }
 
 /** Spreading rate, from square meters a liter: `400 sq ft/gal`, `9.82 m²/L`. */
 export function formatRate(rate: number, style: MeasureStyle): string {
-  if (!isInch(style.unit)) return `${amount(rate)} m²/L`;
-  return `${amount((rate * LITERS_PER_US_GALLON) / M2_PER_SQUARE_FOOT)} sq ft/gal`;
+  if (!isInch(style.unit)) return `${amount(rate, style)} m²/L`;
+  return `${amount((rate * LITERS_PER_US_GALLON) / M2_PER_SQUARE_FOOT, style)} sq ft/gal`;
 }
 
-/** Two decimals; a sign such as `$` before the number, letters such as `EUR` after it. */
-export function formatMoney(money: Money, currency: string): string {
+/** Two decimals; a sign such as `$` before the number where the language has it so, letters such as `EUR` after it. */
+export function formatMoney(money: Money, currency: string, notation: Notation = PLAIN_NOTATION): string {
   const sign = money < -0.005 ? '-' : '';
-  const number = Math.abs(money).toFixed(2);
+  const number = inNotation(Math.abs(money).toFixed(2), notation);
   if (currency === '') return `${sign}${number}`;
-  return /[A-Za-z]$/.test(currency) ? `${sign}${number} ${currency}` : `${sign}${currency}${number}`;
+  const behind = notation.currency === 'behind' || /[A-Za-z]$/.test(currency);
+  return behind ? `${sign}${number} ${currency}` : `${sign}${currency}${number}`;
 }

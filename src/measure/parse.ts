@@ -1,5 +1,5 @@
 import { type LengthUnit, MM_PER_BARE } from './style.ts';
-import { MM_PER_FOOT, type Token, tokensOf, type Unread } from './token.ts';
+import { type Expected, MM_PER_FOOT, type Token, tokensOf, type Unread } from './token.ts';
 import { MM_PER_INCH, type Mm } from './units.ts';
 
 /** What was read, or where reading stopped and why. */
@@ -34,7 +34,7 @@ interface Quantity {
  */
 export function parseMeasure(text: string, unit: LengthUnit): Parsed {
   if (text.length > LONGEST) {
-    return { ok: false, at: LONGEST, found: '…', expected: `no more than ${LONGEST} characters` };
+    return { ok: false, at: LONGEST, found: '…', expected: 'no more than 200 characters' };
   }
   const tokens = tokensOf(text);
   if (!Array.isArray(tokens)) return tokens;
@@ -186,7 +186,7 @@ function divided(a: Quantity, b: Quantity, at: Token): Quantity | Unread {
 const pureKind = (a: Quantity, b: Quantity): Quantity['kind'] =>
   a.kind === 'bare' || b.kind === 'bare' ? 'bare' : 'ratio';
 
-function unread(token: Token, expected: string): Unread {
+function unread(token: Token, expected: Expected): Unread {
   const found = token.kind === 'end' ? 'the end' : token.text;
   return { ok: false, at: token.at, found, expected };
 }

@@ -5,10 +5,29 @@ export type LengthUnit = 'in' | 'ft-in' | 'mm' | 'cm';
 /** Smallest inch fraction shown, by its denominator, or decimals. */
 export type FractionStyle = '8' | '16' | '32' | '64' | 'decimal';
 
-/** How lengths are shown. `fraction` matters for inches only. */
+/** How a language writes figures. */
+export interface Notation {
+  readonly decimalMark: '.' | ',';
+  /** Where a sign such as `$` stands; letters such as `EUR` always follow the number. */
+  readonly currency: 'before' | 'behind';
+  /** Said of a reading whose true length is a little longer, or shorter. */
+  readonly heavy: string;
+  readonly light: string;
+}
+
+/** American English, and what files are written in. */
+export const PLAIN_NOTATION: Notation = {
+  decimalMark: '.',
+  currency: 'before',
+  heavy: 'heavy',
+  light: 'light',
+};
+
+/** How lengths are shown. `fraction` matters for inches only; without a notation figures are plain. */
 export interface MeasureStyle {
   readonly unit: LengthUnit;
   readonly fraction: FractionStyle;
+  readonly notation?: Notation | undefined;
 }
 
 /** Whether the unit is one of the inch system; areas, masses and the rest follow it. */

@@ -1,11 +1,35 @@
 import { MM_PER_INCH, type Mm } from './units.ts';
 
+/** What may be missing in a length; English as it stands, and the key under which other languages say it. */
+export const EXPECTED = [
+  'no more than 200 characters',
+  'a sign (+ - * /), a unit or the end',
+  'a length',
+  'a number',
+  'a number, a unit or a sign',
+  'a number, or a unit: in, ft, mm, cm or m',
+  'a number other than 0 below a fraction',
+  'a number other than 0 to divide by',
+  'a number without unit to divide by',
+  'a number without unit to multiply by',
+  'a fraction less than 1 behind a whole number',
+  'a decimal point',
+  'a closing parenthesis',
+  'one unit only',
+  'two lengths to add or take away',
+] as const;
+export type Expected = (typeof EXPECTED)[number];
+
+/** What is found that cannot be quoted from the text. */
+export const FOUND = ['the end', 'a number without unit', 'a number beyond measure'] as const;
+
 /** A problem in what was typed: `at` is the index in the text, the rest is for the message. */
 export interface Unread {
   readonly ok: false;
   readonly at: number;
+  /** A piece of the text, or one of `FOUND`. */
   readonly found: string;
-  readonly expected: string;
+  readonly expected: Expected;
 }
 
 export type Token =
@@ -40,6 +64,7 @@ const UNITS: Readonly<Record<string, Mm>> = {
   in: MM_PER_INCH,
   inch: MM_PER_INCH,
   inches: MM_PER_INCH,
+  zoll: MM_PER_INCH,
   "'": MM_PER_FOOT,
   ft: MM_PER_FOOT,
   foot: MM_PER_FOOT,
@@ -50,7 +75,12 @@ const UNITS: Readonly<Record<string, Mm>> = {
 };
 
 /** A reading called heavy or light is taken a sixty-fourth over or under, the middle of what that can mean. */
-const MARKS: Readonly<Record<string, Mm>> = { heavy: MM_PER_INCH / 64, light: -MM_PER_INCH / 64 };
+const MARKS: Readonly<Record<string, Mm>> = {
+  heavy: MM_PER_INCH / 64,
+  light: -MM_PER_INCH / 64,
+  reichlich: MM_PER_INCH / 64,
+  knapp: -MM_PER_INCH / 64,
+};
 
 const VULGAR: Readonly<Record<string, number>> = {
   '½': 1 / 2,

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   formatAngle,
@@ -12,6 +13,7 @@ import {
   formatVolume,
   lengthParts,
 } from '../../src/measure/format.ts';
+import { parseMeasure } from '../../src/measure/parse.ts';
 import type { FractionStyle, LengthUnit } from '../../src/measure/style.ts';
 
 const style = (unit: LengthUnit, fraction: FractionStyle = '16') => ({ unit, fraction });
@@ -145,5 +147,37 @@ describe('other amounts', () => {
     expect(formatMoney(12.5, 'EUR')).toBe('12.50 EUR');
     expect(formatMoney(-3, '€')).toBe('-€3.00');
     expect(formatMoney(-0.001, '')).toBe('0.00');
+  });
+});
+
+describe('the notation of a language', () => {
+  const notation = { decimalMark: ',', currency: 'behind', heavy: 'reichlich', light: 'knapp' } as const;
+  const german = { ...metric, notation };
+
+  it('sets the decimal mark in every figure', () => {
+    expect(formatLength(977.94, german)).toBe('977,9 mm');
+    expect(formatLength(978, { ...german, unit: 'cm' })).toBe('97,8 cm');
+    expect(formatArea(2.28, german)).toBe('2,28 m²');
+    expect(formatMass(5.6, german)).toBe('5,6 kg');
+    expect(formatVolume(2.5, german)).toBe('2,5 L');
+    expect(formatAngle(22.5, notation)).toBe('22,5°');
+    expect(formatMoment(42.3, german)).toBe('42,3 N·m');
+    expect(formatMoney(12.5, '€', notation)).toBe('12,50 €');
+    expect(formatMoney(-12.5, '$', notation)).toBe('-12,50 $');
+  });
+
+  it('shows lengths that the parser reads back', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -5000, max: 5000, noNaN: true }),
+        fc.constantFrom<LengthUnit>('mm', 'cm', 'in', 'ft-in'),
+        fc.constantFrom<FractionStyle>('8', '16', 'decimal'),
+        (mm, unit, fraction) => {
+          const read = parseMeasure(formatLength(mm, { unit, fraction, notation }), unit);
+          expect(read.ok).toBe(true);
+          expect(read).toEqual(parseMeasure(formatLength(mm, { unit, fraction }), unit));
+        },
+      ),
+    );
   });
 });
