@@ -1,5 +1,12 @@
 import { run } from './run.ts';
 
+// A reader that has seen enough (a pager, `head`) closes the pipe; that is no fault of the plan.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+  });
+}
+
 process.exitCode = await run(process.argv.slice(2), {
   out: (line) => process.stdout.write(`${line}\n`),
   err: (line) => process.stderr.write(`${line}\n`),

@@ -95,9 +95,6 @@ export function containsPoint(ring: Ring, p: Point): boolean {
   return on || inside;
 }
 
-export const translateRing = (ring: Ring, dx: Mm, dy: Mm): Ring =>
-  ring.map((p) => ({ x: p.x + dx, y: p.y + dy }));
-
 /**
  * Drops repeated points and points that lie within `tolerance` of the line between the ones kept around
  * them. Gives an empty ring when nothing with an area is left.
