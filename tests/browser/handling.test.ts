@@ -64,6 +64,66 @@ describe('on the drawing', () => {
   });
 });
 
+describe('a part that a rule holds', () => {
+  it('stays under the hand, and lets go with Alt', async () => {
+    const { page } = await visit(await context());
+    const even = {
+      id: 'row',
+      kind: 'even',
+      axis: 'x',
+      parts: ['left', 'right'],
+      low: { of: 'face', side: 'low' },
+      high: { of: 'face', side: 'high' },
+      mode: 'gaps',
+    } as const;
+    await drop(page, { ...plainDesign(), rules: [even] });
+    await page.getByRole('treeitem', { name: /Left stile/ }).click();
+    // 41 1/2 less two stiles of 2 1/2 leaves 36 1/2 for three gaps: 12 3/16 light each.
+    const held = await field(page, 'From the left').inputValue();
+    expect(held).toMatch(/^12 3\/16"/);
+    const drag = async () => {
+      const from = await onPage(page, inches(13.4), inches(12));
+      await page.mouse.move(from.x, from.y);
+      await page.mouse.down();
+      await page.mouse.move(from.x - 50, from.y, { steps: 4 });
+      await page.mouse.up();
+    };
+    await drag();
+    await expect.poll(() => field(page, 'From the left').inputValue()).toBe(held);
+    await page.keyboard.down('Alt');
+    await drag();
+    await page.keyboard.up('Alt');
+    await expect.poll(() => field(page, 'From the left').inputValue()).not.toBe(held);
+    await page.getByText('No rule holds it').waitFor();
+    await page.context().close();
+  });
+});
+
+describe('the stock palette', () => {
+  it('drags a board onto the face, and leaves no trace beside it', async () => {
+    const { page } = await visit(await context());
+    await drop(page, { ...plainDesign(), parts: [] });
+    const stock = page.getByRole('button', { name: /^Pine 1 x 4/ });
+    const box = await stock.boundingBox();
+    if (!box) throw new Error('the stock is not on the page');
+    const start = { x: box.x + 20, y: box.y + 10 };
+    await page.mouse.move(start.x, start.y);
+    await page.mouse.down();
+    await page.mouse.move(start.x, start.y - 60, { steps: 3 });
+    await page.mouse.up();
+    expect(await page.getByRole('treeitem').count()).toBe(0);
+    const to = await onPage(page, inches(20), inches(50));
+    await page.mouse.move(start.x, start.y);
+    await page.mouse.down();
+    await page.mouse.move(to.x, to.y, { steps: 6 });
+    await page.mouse.up();
+    await page.getByRole('treeitem', { name: /Strip 1/ }).waitFor();
+    // A dressed 1 x 4 is 3 1/2 in wide (PS 20).
+    await expect.poll(() => field(page, 'Height').inputValue()).toBe('3 1/2"');
+    await page.context().close();
+  });
+});
+
 describe('rules that fight', () => {
   it('are named, and letting one go settles it', async () => {
     const { page } = await visit(await context());

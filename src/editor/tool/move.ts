@@ -16,6 +16,9 @@ import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 import { type InHand, NO_SNAP, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 
+/** Pixels along an axis before a drag counts there too. */
+const AXIS_SLOP = 5;
+
 /** Carries the selection; parts that depend on it follow live. Null when all of it is locked. */
 export function startMove(store: EditorStore, start: Touch): Gesture | null {
   const { edit } = store.getState();
@@ -31,13 +34,14 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
   let edits: readonly Edit[] = [];
   let delta = { x: 0, y: 0 };
   let begun = false;
+  let engaged = { x: false, y: false };
   /** The way the hand went: what a typed measure is counted along. */
   let heading: { readonly along: boolean; readonly sign: -1 | 1 } = { along: true, sign: 1 };
   let last: Touch = start;
 
-  const hand = (dx: Mm, dy: Mm, straight = false): InHand => ({
+  const hand = (dx: Mm, dy: Mm): InHand => ({
     moving: [...before].map(([id, box]) => ({ id, box: shifted(box, dx, dy) })),
-    grip: { x: straight && dx === 0 ? null : 'move', y: straight && dy === 0 ? null : 'move' },
+    grip: { x: dx === 0 ? null : 'move', y: dy === 0 ? null : 'move' },
   });
 
   const carry = (dx: Mm, dy: Mm, snap: Snap, free: boolean) => {
@@ -71,15 +75,17 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
       if (!begun && !strayed(start.px, touch.px)) return;
       begun = true;
       last = touch;
-      let dx = touch.face.x - start.face.x;
-      let dy = touch.face.y - start.face.y;
-      const along = Math.abs(dx) >= Math.abs(dy);
-      heading = { along, sign: (along ? dx : dy) < 0 ? -1 : 1 };
-      if (touch.shift) {
-        if (Math.abs(dx) >= Math.abs(dy)) dy = 0;
-        else dx = 0;
-      }
-      const snap = touch.free ? NO_SNAP : snapInHand(store.getState(), layout, hand(dx, dy, touch.shift));
+      // An axis counts from when the hand clearly went along it: a drag meant across stays in line.
+      engaged = {
+        x: engaged.x || Math.abs(touch.px.x - start.px.x) > AXIS_SLOP,
+        y: engaged.y || Math.abs(touch.px.y - start.px.y) > AXIS_SLOP,
+      };
+      const raw = { x: touch.face.x - start.face.x, y: touch.face.y - start.face.y };
+      const along = Math.abs(raw.x) >= Math.abs(raw.y);
+      heading = { along, sign: (along ? raw.x : raw.y) < 0 ? -1 : 1 };
+      const dx = engaged.x && (along || !touch.shift) ? raw.x : 0;
+      const dy = engaged.y && (!along || !touch.shift) ? raw.y : 0;
+      const snap = touch.free ? NO_SNAP : snapInHand(store.getState(), layout, hand(dx, dy));
       carry(dx + snap.dx, dy + snap.dy, snap, touch.free);
     },
     typed: (mm) => {
