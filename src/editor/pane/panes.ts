@@ -25,7 +25,7 @@ export const PANES: Readonly<Record<StepId, PaneEntry>> = {
   checks: { icon: ClipboardCheck, Pane: lazy(() => import('./checks/ChecksPane.tsx')) },
   wood: { icon: Ruler, Pane: lazy(() => import('./wood/WoodPane.tsx')) },
   paint: { icon: PaintRoller, Pane: lazy(() => import('./paint/PaintPane.tsx')) },
-  lettering: { icon: Type, Pane: lazy(() => import('./facts/JobFacts.tsx')) },
+  lettering: { icon: Type, Pane: lazy(() => import('./lettering/LetteringPane.tsx')) },
   fixing: { icon: Hammer, Pane: lazy(() => import('./fixing/FixingPane.tsx')) },
-  pages: { icon: Printer, Pane: lazy(() => import('./facts/JobFacts.tsx')) },
+  pages: { icon: Printer, Pane: lazy(() => import('./pages/PagesPane.tsx')) },
 };

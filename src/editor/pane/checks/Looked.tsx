@@ -21,9 +21,9 @@ export function Looked({ plan }: { plan: Plan }) {
     [
       'checks.did.swing',
       {
-        floor: say.length(fold.floorClear),
-        wall: say.length(fold.wallClear),
-        ceiling: say.length(fold.ceilingClear),
+        floor: say.short(fold.floorClear),
+        wall: say.short(fold.wallClear),
+        ceiling: say.short(fold.ceilingClear),
       },
       fold.hits.length === 0,
     ],

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Plan } from '../../../plan/types.ts';
-import { usePlan } from '../../state/hooks.ts';
+import { useEditor, usePlan } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import '../../style/facts.css';
 
@@ -13,9 +13,11 @@ interface WithPlanProps {
 /** What stands in a pane once there is a plan; until then what is being waited for. */
 export function WithPlan({ wide, children }: WithPlanProps) {
   const t = useWords();
+  const step = useEditor((s) => s.step);
   const { plan, stale, progress, problem } = usePlan();
   return (
     <div className={wide ? 'job-pane wide pane-stack' : 'job-pane pane-stack'} aria-busy={stale}>
+      <h2 className="hidden-text">{t(`step.${step}`)}</h2>
       {problem ? (
         <p className="caution" role="alert">
           {t('plan.failed', { problem })}

@@ -6,7 +6,8 @@ import {
   formatReading,
   formatVolume,
 } from '../../../measure/format.ts';
-import type { Liters, Mm, Money, NewtonMeters } from '../../../measure/units.ts';
+import { isInch } from '../../../measure/style.ts';
+import { inches, type Liters, type Mm, type Money, type NewtonMeters } from '../../../measure/units.ts';
 import { sayFor } from '../../../plan/words/say.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { stocksOf } from '../../state/tables.ts';
@@ -19,6 +20,9 @@ export function useSay() {
     return {
       ...sayFor({ design, stocks: stocksOf(design) }),
       short: (mm: Mm) => formatReading(mm, measure),
+      /** Across a room or a street, where nobody counts fractions. */
+      far: (mm: Mm) =>
+        isInch(measure.unit) ? `${Math.round(mm / inches(12))} ft` : `${(mm / 1000).toFixed(1)} m`,
       money: (money: Money) => formatMoney(money, measure.currency),
       volume: (liters: Liters) => formatVolume(liters, measure),
       moment: (moment: NewtonMeters) => formatMoment(moment, measure),

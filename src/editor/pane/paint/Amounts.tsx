@@ -13,7 +13,6 @@ export function Amounts({ plan }: { plan: Plan }) {
   if (uses.length === 0) return <p className="note">{t('paint.none')}</p>;
   const finishes = new Map(plan.design.finishes.map((f) => [f.id, f]));
   const cans = new Map(plan.tables.containers.map((c) => [c.id, c.name]));
-  const backs = uses.some((u) => u.back > 0);
   const bought = (use: FinishUse) =>
     use.buy.length === 0
       ? t('paint.buyNothing')
@@ -32,11 +31,8 @@ export function Amounts({ plan }: { plan: Plan }) {
           <thead>
             <tr>
               <th scope="col">{t('paint.finish')}</th>
-              <th scope="col">{t('paint.face')}</th>
-              <th scope="col">{t('paint.edge')}</th>
-              {backs ? <th scope="col">{t('paint.back')}</th> : null}
+              <th scope="col">{t('paint.area')}</th>
               <th scope="col">{t('paint.volume')}</th>
-              <th scope="col">{t('paint.primer')}</th>
               <th scope="col">{t('paint.buy')}</th>
               <th scope="col">{t('paint.left')}</th>
               <th scope="col">{t('paint.tape')}</th>
@@ -52,11 +48,17 @@ export function Amounts({ plan }: { plan: Plan }) {
                     {finish?.name ?? use.finish}
                     <span className="note block">{t('paint.coatsOf', { count: use.coats })}</span>
                   </th>
-                  <td>{say.area(use.face)}</td>
-                  <td>{say.area(use.edge)}</td>
-                  {backs ? <td>{say.area(use.back)}</td> : null}
-                  <td>{say.volume(use.volume)}</td>
-                  <td>{say.volume(use.primer)}</td>
+                  <td>
+                    <Amount words={t('paint.face')} value={say.area(use.face)} />
+                    <Amount words={t('paint.edge')} value={say.area(use.edge)} />
+                    {use.back > 0 ? <Amount words={t('paint.back')} value={say.area(use.back)} /> : null}
+                  </td>
+                  <td>
+                    {say.volume(use.volume)}
+                    {use.primer > 0 ? (
+                      <Amount words={t('paint.primer')} value={say.volume(use.primer)} />
+                    ) : null}
+                  </td>
                   <td>
                     {bought(use)}
                     {use.cost > 0 ? <span className="note block">{say.money(use.cost)}</span> : null}
@@ -72,6 +74,14 @@ export function Amounts({ plan }: { plan: Plan }) {
         </table>
       </ScrollBox>
     </section>
+  );
+}
+
+function Amount({ words, value }: { words: string; value: string }) {
+  return (
+    <span className="amount">
+      <span className="note">{words}</span> {value}
+    </span>
   );
 }
 

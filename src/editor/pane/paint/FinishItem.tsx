@@ -78,7 +78,6 @@ export function FinishItem({ finish, design, wearers }: FinishItemProps) {
         />
         <UnitField
           label={t('finish.rate')}
-          hint={t('finish.rateHint')}
           unit={rateUnit(measure)}
           digits={1}
           min={0.1}
@@ -92,7 +91,7 @@ export function FinishItem({ finish, design, wearers }: FinishItemProps) {
           value={finish.owned_l}
           onCommit={(owned_l) => put({ owned_l: Math.min(1000, owned_l) })}
         />
-        <div className="wide">
+        <div className="low">
           <SwitchField
             label={t('finish.primer')}
             value={finish.primer !== null}

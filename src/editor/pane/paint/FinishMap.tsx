@@ -11,7 +11,8 @@ export function ShownAreas({ plan }: { plan: Plan }) {
     const color = area.finish === null ? undefined : colors.get(area.finish);
     return color ? (
       <path
-        key={`${area.part}|${area.finish}|${i + 1}`}
+        // biome-ignore lint/suspicious/noArrayIndexKey: a part may show one finish in several areas
+        key={`${area.part}|${area.finish}|${i}`}
         className="map-area"
         d={regionData(area.region)}
         fill={color}

@@ -1,13 +1,12 @@
-import { CircleAlert, Pause, Play, SkipForward } from 'lucide-react';
+import { Pause, Play, SkipForward } from 'lucide-react';
 import { useId, useMemo } from 'react';
 import type { Plan } from '../../../plan/types.ts';
 import { Measure } from '../../field/Measure.tsx';
-import { Typeset } from '../../field/Typeset.tsx';
 import { usePlan } from '../../state/hooks.ts';
-import { useCheckWords } from '../../words/checks.ts';
 import { useWords } from '../../words/t.ts';
 import { useSay } from '../facts/useSay.ts';
 import { Clearances } from './Clearances.tsx';
+import { Hits } from './Hits.tsx';
 import { SideView } from './SideView.tsx';
 import { useSwing } from './useSwing.ts';
 import '../../style/facts.css';
@@ -30,7 +29,6 @@ export function SwingSection() {
 function Swing({ plan }: { plan: Plan }) {
   const t = useWords();
   const say = useSay();
-  const message = useCheckWords(plan.design);
   const id = useId();
   const { angle, playing, still, show, play } = useSwing();
   const { fold } = plan;
@@ -93,29 +91,7 @@ function Swing({ plan }: { plan: Plan }) {
       {fold.hits.length === 0 ? (
         <p className="good-text">{t('swing.noHits')}</p>
       ) : (
-        <ul className="checks" aria-label={t('swing.hits')}>
-          {fold.checks
-            .filter((c) => c.code.startsWith('fold.hits'))
-            .map((check) => {
-              const at = check.figures.angle_deg;
-              return (
-                <li
-                  key={`${check.code}|${check.parts.join()}|${at}`}
-                  className={`check-row ${check.severity}`}
-                >
-                  <CircleAlert aria-hidden="true" />
-                  <div>
-                    <Typeset text={message(check)} />
-                    {typeof at === 'number' ? (
-                      <button type="button" className="btn small" onClick={() => show(at)}>
-                        {t('swing.showAt', { angle: say.angle(at) })}
-                      </button>
-                    ) : null}
-                  </div>
-                </li>
-              );
-            })}
-        </ul>
+        <Hits fold={fold} onShow={show} />
       )}
       <Clearances fold={fold} bed={plan.design.bed} onShow={show} />
       {fold.reach.length > 0 ? <Reach plan={plan} /> : null}

@@ -34,7 +34,7 @@ export function BoardCard({ plan, board, number, pieces, longest, cut, onCut }: 
         width,
         unused: unusedOf(plan, board),
         text: cuttingText(say, t),
-        paper: 150,
+        paper: 110,
         longest,
       }),
     [plan, board, pieces, width, say, t, longest],

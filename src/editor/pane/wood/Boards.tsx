@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import type { BoardsBound } from '../../../cutting/result.ts';
+import type { BoardsBound, CutBoard } from '../../../cutting/result.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useTicks } from '../../state/ticks.ts';
@@ -14,7 +14,6 @@ export function Boards({ plan }: { plan: Plan }) {
   const { ticked, tick } = useTicks('cut');
   const { boards, boardsBound, sheets, sheetsBound } = plan.cutting;
   const pieces = useMemo(() => new Map(plan.joinery.pieces.map((p) => [p.id, p])), [plan.joinery.pieces]);
-  const longest = boards.reduce((most, b) => Math.max(most, b.length), 0);
   if (boards.length + sheets.length === 0) return <p className="note">{t('wood.none')}</p>;
   const common = { plan, pieces, cut: ticked, onCut: tick };
   return (
@@ -28,8 +27,14 @@ export function Boards({ plan }: { plan: Plan }) {
             <StockBlock key={id} plan={plan} stock={id} bounds={boardsBound}>
               {boards.map((board, i) =>
                 board.stock === id ? (
-                  // Boards have no ids; their order is the plan's.
-                  <BoardCard key={`${i + 1}`} {...common} board={board} number={i + 1} longest={longest} />
+                  <BoardCard
+                    // biome-ignore lint/suspicious/noArrayIndexKey: boards have no ids; their order is the plan's
+                    key={i}
+                    {...common}
+                    board={board}
+                    number={i + 1}
+                    longest={longestOf(boards, id)}
+                  />
                 ) : null,
               )}
             </StockBlock>
@@ -45,7 +50,8 @@ export function Boards({ plan }: { plan: Plan }) {
             <StockBlock key={id} plan={plan} stock={id} bounds={sheetsBound}>
               {sheets.map((sheet, i) =>
                 sheet.stock === id ? (
-                  <SheetCard key={`${i + 1}`} {...common} sheet={sheet} number={i + 1} />
+                  // biome-ignore lint/suspicious/noArrayIndexKey: as boards
+                  <SheetCard key={i} {...common} sheet={sheet} number={i + 1} />
                 ) : null,
               )}
             </StockBlock>
@@ -55,6 +61,10 @@ export function Boards({ plan }: { plan: Plan }) {
     </>
   );
 }
+
+/** Boards of one stock are drawn to one scale, so that they can be compared by eye. */
+const longestOf = (boards: readonly CutBoard[], stock: string): number =>
+  Math.max(...boards.filter((b) => b.stock === stock).map((b) => b.length));
 
 const stocksOf = (cut: readonly { readonly stock: string }[]): string[] => [
   ...new Set(cut.map((c) => c.stock)),

@@ -33,12 +33,14 @@ export function PieceCard({ group, stock, where, cut, onCut }: PieceCardProps) {
     });
   }, [piece, say, t]);
   if (!piece || !drawing) return null;
+  // Members of a row are one thing to the reader.
+  const names = [...new Set(group.pieces.map((p) => say.name(p.part.replace(/\[.*$/, ''))))];
   return (
     <li className="piece-card">
       <div className="piece-head">
         <span className="label">{group.label}</span>
         <strong>
-          {group.quantity} × {say.name(piece.part).replace(/ \d+$/, group.quantity > 1 ? '' : '$&')}
+          {group.quantity} × {names.join(', ')}
         </strong>
         <span className="note">
           <Typeset text={stock?.name ?? piece.stock} />

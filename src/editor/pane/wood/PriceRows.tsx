@@ -37,8 +37,8 @@ export function PriceRows({ stock, onChange }: PriceRowsProps) {
     <fieldset className="price-rows">
       <legend>{t(sheet ? 'stock.sizes' : 'stock.lengths')}</legend>
       {rows.map((row, i) => (
-        // Sizes have no ids; two rows may even be the same until one is changed.
-        <div className={sheet ? 'row-fields three' : 'row-fields'} key={`${i + 1}`}>
+        // biome-ignore lint/suspicious/noArrayIndexKey: sizes have no ids, and two may be the same for a while
+        <div className={sheet ? 'row-fields three' : 'row-fields'} key={i}>
           <MeasureField
             label={t(sheet ? 'stock.along' : 'stock.length')}
             min={1}

@@ -1,4 +1,3 @@
-import { Fragment } from 'react';
 import type { Plan, ShoppingLine } from '../../../plan/types.ts';
 import { EN } from '../../../plan/words/en.ts';
 import { Typeset } from '../../field/Typeset.tsx';
@@ -26,7 +25,9 @@ export function Shopping({ plan }: { plan: Plan }) {
               <th scope="col">{t('shop.what')}</th>
               <th scope="col">{t('shop.size')}</th>
               <th scope="col">{t('shop.count')}</th>
-              <th scope="col">{t('shop.each')}</th>
+              <th scope="col" className="each">
+                {t('shop.each')}
+              </th>
               <th scope="col">{t('shop.price')}</th>
             </tr>
           </thead>
@@ -40,17 +41,17 @@ export function Shopping({ plan }: { plan: Plan }) {
               {shopping
                 .filter((line) => line.kind === kind)
                 .map((line, i) => (
-                  <Fragment key={`${line.item}|${i + 1}`}>
-                    <Line line={line} say={say} />
-                  </Fragment>
+                  // biome-ignore lint/suspicious/noArrayIndexKey: one stock may be bought in several lengths
+                  <Line key={`${line.item}|${i}`} line={line} say={say} />
                 ))}
             </tbody>
           ))}
           <tfoot>
             <tr>
-              <th scope="row" colSpan={4}>
+              <th scope="row" colSpan={3}>
                 {t('shop.total')}
               </th>
+              <td className="each" />
               <td>{say.money(plan.total)}</td>
             </tr>
           </tfoot>
@@ -72,7 +73,7 @@ function Line({ line, say }: { line: ShoppingLine; say: PaneSay }) {
         <Typeset text={sizeOf(line, say)} />
       </td>
       <td>{line.count}</td>
-      <td>{line.owned ? '' : say.money(line.each)}</td>
+      <td className="each">{line.owned ? '' : say.money(line.each)}</td>
       <td>{line.owned ? <span className="good-text">{t('shop.owned')}</span> : say.money(line.price)}</td>
     </tr>
   );

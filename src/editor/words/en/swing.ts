@@ -2,7 +2,7 @@
 export const swingWords = {
   'swing.title': 'The swing from the side',
   'swing.picture':
-    'Side view of the bed lowered by {angle}, with wall, floor and ceiling. {hits} parts touch on the way.',
+    'Side view of the bed lowered by {angle}, with wall, floor and ceiling. Parts that touch on the way: {hits}.',
   'swing.angle': 'Lowered by',
   'swing.play': 'Play the swing',
   'swing.stop': 'Stop',
@@ -21,8 +21,10 @@ export const swingWords = {
   'swing.ceiling': 'Ceiling',
   'swing.space': 'Free floor it needs, from the wall',
   'swing.showAt': 'Show it at {angle}',
-  'swing.hits': 'It touches',
+  'swing.hits': 'It touches on the way',
+  'swing.over': 'Too far by',
+  'swing.left': 'what stands at the left',
+  'swing.right': 'what stands at the right',
   'swing.noHits': 'Nothing touches floor, wall, baseboard, ceiling, legs or neighbors at any angle.',
   'swing.reach': 'Handles and latches above the floor',
-  'swing.mark': 'Touches here',
 };

@@ -8,7 +8,7 @@ export const woodWords = {
   'wood.stock': 'Stock & saw',
 
   'wood.piecesLead':
-    '{pieces} pieces of {labels} kinds. Angles are as a miter saw shows them: 0° is square. Tick each piece as it leaves the saw; ticks stay on this device.',
+    'Pieces: {pieces}, of {labels} kinds. Angles are as a miter saw shows them: 0° is square. Tick each piece as it leaves the saw; ticks stay on this device.',
   'wood.cutCount': '{done} of {all} cut',
   'wood.none': 'No pieces yet: lay out strips, frames or panels first.',
   'wood.picture': 'Piece {label}, {name}, as it lies on the bench with its show face up',
@@ -17,7 +17,6 @@ export const woodWords = {
   'wood.longPoint': 'Long point',
   'wood.shortPoint': 'Short point',
   'wood.length': 'Length',
-  'wood.width': 'Width',
   'wood.startEnd': 'Left end',
   'wood.endEnd': 'Right end',
   'wood.endSquare': 'square',
@@ -53,7 +52,6 @@ export const woodWords = {
   'wood.offcut': 'offcut {along}',
   'wood.offcutSheet': 'offcut {along} × {across}',
   'wood.keeps': 'Keep {what}',
-  'wood.flipped': 'turned end for end',
   'wood.sequence': 'Cuts in order',
   'wood.cutNumber': 'Cut',
   'wood.cutWay': 'Way',
@@ -88,7 +86,7 @@ export const woodWords = {
   'joint.butt': 'Butt',
   'joint.cope': 'Cope',
   'joint.half-lap': 'Half lap',
-  'joints.count': '{count} places',
+  'joints.count': 'places: {count}',
 
   'shopset.title': 'Saw and shop',
   'shopset.boardKerf': 'Kerf, boards',

@@ -1,0 +1,78 @@
+import { type KeyboardEvent, type PointerEvent, useState } from 'react';
+import type { Point } from '../../../geometry/shape.ts';
+import type { Deg } from '../../../measure/units.ts';
+import { useWords } from '../../words/t.ts';
+import { angleFrom, type Movable } from './bridges.ts';
+
+interface BridgeHandleProps {
+  readonly bridge: Movable;
+  readonly center: Point;
+  /** The point of the stencil under a pointer. */
+  readonly toStencil: (client: { readonly clientX: number; readonly clientY: number }) => Point | null;
+  readonly onMove: (angle: Deg, merge: boolean) => void;
+}
+
+const TURN: Deg = 5;
+const wrapped = (angle: Deg): Deg => ((((angle + 180) % 360) + 360) % 360) - 180;
+
+/** A grip on a bridge: dragged around its island, or turned by arrow keys. */
+export function BridgeHandle({ bridge, center, toStencil, onMove }: BridgeHandleProps) {
+  const t = useWords();
+  const [held, hold] = useState<Deg | null>(null);
+  const angle = held ?? bridge.angle;
+  const reach = Math.hypot(bridge.at.x - center.x, bridge.at.y - center.y);
+  const radians = (angle * Math.PI) / 180;
+  const at =
+    held === null
+      ? bridge.at
+      : { x: center.x + reach * Math.cos(radians), y: center.y + reach * Math.sin(radians) };
+
+  const onPointerDown = (e: PointerEvent<SVGGElement>) => {
+    e.currentTarget.setPointerCapture(e.pointerId);
+    e.currentTarget.focus();
+    hold(bridge.angle);
+  };
+  const onPointerMove = (e: PointerEvent<SVGGElement>) => {
+    const p = held === null ? null : toStencil(e);
+    if (p) hold(angleFrom(center, p));
+  };
+  const onPointerUp = () => {
+    if (held !== null && held !== bridge.angle) onMove(held, false);
+    hold(null);
+  };
+  const onKeyDown = (e: KeyboardEvent<SVGGElement>) => {
+    const turns: Readonly<Record<string, number>> = {
+      ArrowLeft: 1,
+      ArrowUp: 1,
+      ArrowRight: -1,
+      ArrowDown: -1,
+    };
+    const turn = turns[e.key];
+    if (turn === undefined) return;
+    e.preventDefault();
+    e.stopPropagation();
+    onMove(wrapped(bridge.angle + turn * TURN * (e.shiftKey ? 3 : 1)), true);
+  };
+
+  return (
+    <g
+      className={held === null ? 'bridge-handle' : 'bridge-handle held'}
+      role="slider"
+      tabIndex={0}
+      aria-label={t('stencil.bridge', { number: bridge.index + 1, island: bridge.island + 1 })}
+      aria-valuemin={-180}
+      aria-valuemax={180}
+      aria-valuenow={Math.round(wrapped(angle))}
+      aria-valuetext={`${Math.round(wrapped(angle))}°`}
+      onPointerDown={onPointerDown}
+      onPointerMove={onPointerMove}
+      onPointerUp={onPointerUp}
+      onPointerCancel={() => hold(null)}
+      onKeyDown={onKeyDown}
+    >
+      {held === null ? null : <path className="bridge-lead" d={`M${center.x} ${center.y}L${at.x} ${at.y}`} />}
+      <path className="bridge-target" d={`M${at.x} ${at.y}h0`} />
+      <path className="bridge-dot" d={`M${at.x} ${at.y}h0`} />
+    </g>
+  );
+}

@@ -1,0 +1,146 @@
+import { FolderOpen, Trash2 } from 'lucide-react';
+import { useId, useRef, useState } from 'react';
+import type { Design, Sign } from '../../../design/schema.ts';
+import { freeId } from '../../action/ids.ts';
+import { useCommit, useSettledDesign } from '../../state/hooks.ts';
+import { TABLES } from '../../state/tables.ts';
+import { useWords, type WordKey } from '../../words/t.ts';
+import { useChange } from '../facts/useChange.ts';
+import { openFont } from './openFont.ts';
+import { useFontFace } from './useFontFace.ts';
+
+const FAMILIES = ['sans', 'slab', 'serif', 'script', 'deco', 'stencil'] as const;
+
+/** Letter styles, each shown in its own letters with the sign's own words. */
+export function FontChooser({ part, onChoose }: { part: Sign; onChoose: (font: string) => void }) {
+  const t = useWords();
+  const id = useId();
+  const design = useSettledDesign();
+  const commit = useCommit();
+  const { remove } = useChange();
+  const file = useRef<HTMLInputElement>(null);
+  const [reading, setReading] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
+  const { font } = part.lettering;
+  const sample = part.lettering.lines.map((l) => l.text).find((text) => text.trim() !== '') ?? 'ABC';
+
+  const open = async (chosen: File) => {
+    setReading(true);
+    setProblem(null);
+    const opened = await openFont(chosen);
+    setReading(false);
+    if (!opened.ok) {
+      setProblem(opened.message);
+      return;
+    }
+    const item = { id: freeId(design, 'font'), name: opened.name, data: opened.data };
+    const lettering = { ...part.lettering, font: `own:${item.id}` };
+    commit(
+      [
+        { kind: 'insert', list: 'fonts', item },
+        { kind: 'replace', list: 'parts', id: part.id, item: { ...part, lettering } },
+      ],
+      t('did.font', { name: opened.name }),
+    );
+  };
+  const used = (own: string) =>
+    design.parts.some((p) => p.kind === 'sign' && p.lettering.font === `own:${own}`);
+  const group = (words: WordKey, fonts: readonly { readonly id: string; readonly name: string }[]) =>
+    fonts.length === 0 ? null : (
+      <div className="font-family" key={words}>
+        <p className="caption">{t(words)}</p>
+        <div className="font-grid">
+          {fonts.map((f) => (
+            <FontCard
+              key={f.id}
+              group={id}
+              font={f}
+              own={design.fonts}
+              sample={sample}
+              chosen={f.id === font}
+              onChoose={() => onChoose(f.id)}
+            />
+          ))}
+        </div>
+      </div>
+    );
+  return (
+    <fieldset className="font-chooser">
+      <legend className="section-sub">{t('letters.font')}</legend>
+      {FAMILIES.map((family) =>
+        group(
+          `letters.family.${family}`,
+          TABLES.fonts.filter((f) => f.family === family),
+        ),
+      )}
+      {group(
+        'letters.family.own',
+        design.fonts.map((f) => ({ id: `own:${f.id}`, name: f.name })),
+      )}
+      {design.fonts
+        .filter((f) => !used(f.id))
+        .map((f) => (
+          <button
+            key={f.id}
+            type="button"
+            className="btn small"
+            onClick={() => remove('fonts', f.id, f.name)}
+          >
+            <Trash2 aria-hidden="true" />
+            {t('letters.removeFont', { name: f.name })}
+          </button>
+        ))}
+      <div className="btn-row spaced">
+        <button type="button" className="btn" disabled={reading} onClick={() => file.current?.click()}>
+          <FolderOpen aria-hidden="true" />
+          {t(reading ? 'letters.reading1' : 'letters.openFont')}
+        </button>
+        <input
+          ref={file}
+          className="hidden-text"
+          type="file"
+          accept=".ttf,.otf,.woff"
+          tabIndex={-1}
+          aria-label={t('letters.openFont')}
+          onChange={(e) => {
+            const chosen = e.currentTarget.files?.[0];
+            e.currentTarget.value = '';
+            if (chosen) void open(chosen);
+          }}
+        />
+      </div>
+      <p className="field-hint">{t('letters.openHint')}</p>
+      {problem ? (
+        <p className="field-error" role="alert">
+          {problem}
+        </p>
+      ) : null}
+    </fieldset>
+  );
+}
+
+interface FontCardProps {
+  readonly group: string;
+  readonly font: { readonly id: string; readonly name: string };
+  readonly own: Design['fonts'];
+  readonly sample: string;
+  readonly chosen: boolean;
+  readonly onChoose: () => void;
+}
+
+function FontCard({ group, font, own, sample, chosen, onChoose }: FontCardProps) {
+  const family = useFontFace(font.id, own);
+  return (
+    <label className="font-card">
+      <input type="radio" name={group} value={font.id} checked={chosen} onChange={onChoose} />
+      <span
+        className="font-sample"
+        style={family ? { fontFamily: `"${family}"` } : undefined}
+        aria-hidden="true"
+      >
+        {sample}
+      </span>
+      <span className="font-name">{font.name}</span>
+    </label>
+  );
+}

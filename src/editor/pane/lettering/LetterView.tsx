@@ -1,0 +1,45 @@
+import { useId } from 'react';
+import type { Plan, SignPlan } from '../../../plan/types.ts';
+import { regionData } from '../../drawing/svgPath.ts';
+import { useWords } from '../../words/t.ts';
+import { useSay } from '../facts/useSay.ts';
+
+/** The sign as it will be painted, large. */
+export function LetterView({ plan, sign }: { plan: Plan; sign: SignPlan }) {
+  const t = useWords();
+  const say = useSay();
+  const id = useId();
+  const laid = plan.layout.parts.find((p) => p.id === sign.id);
+  if (!laid) return null;
+  const colors = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
+  const { lettered } = sign;
+  const { w, h } = laid.box;
+  const margin = Math.max(w, h) / 60;
+  return (
+    <svg
+      className="letter-view"
+      viewBox={`${-margin} ${-margin} ${w + 2 * margin} ${h + 2 * margin}`}
+      role="img"
+      aria-labelledby={id}
+    >
+      <title id={id}>
+        {t('letters.picture', {
+          text: lettered.text,
+          width: say.short(w),
+          cap: say.short(lettered.capHeight),
+        })}
+      </title>
+      <g transform={`matrix(1 0 0 -1 0 ${h})`} fillRule="evenodd">
+        <path
+          className="letter-board"
+          transform={`translate(${-sign.at.x} ${-sign.at.y})`}
+          d={regionData(laid.region)}
+          fill={colors.get(laid.finish ?? '') ?? 'var(--rim)'}
+        />
+        {lettered.layers.map((layer) => (
+          <path key={layer.role} d={regionData(layer.region)} fill={colors.get(layer.finish)} />
+        ))}
+      </g>
+    </svg>
+  );
+}

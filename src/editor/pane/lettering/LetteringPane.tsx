@@ -1,0 +1,124 @@
+import { Plus } from 'lucide-react';
+import type { Lettering, Sign } from '../../../design/schema.ts';
+import type { Plan } from '../../../plan/types.ts';
+import { useCommit, useSelection, useSettledDesign, useStore } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { SubTabs } from '../facts/SubTabs.tsx';
+import { showParts } from '../facts/showPlace.ts';
+import { WithPlan } from '../facts/WithPlan.tsx';
+import { FontChooser } from './FontChooser.tsx';
+import { LookFields } from './LookFields.tsx';
+import { MakeFields } from './MakeFields.tsx';
+import { Preview } from './Preview.tsx';
+import { Reading } from './Reading.tsx';
+import { TextFields } from './TextFields.tsx';
+import '../../style/lettering.css';
+
+/** What the signs say, in which letters, and how they get onto the board. */
+export default function LetteringPane() {
+  return <WithPlan wide>{(plan) => <Signs plan={plan} />}</WithPlan>;
+}
+
+function Signs({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const store = useStore();
+  const selection = useSelection();
+  const design = useSettledDesign();
+  const signs = design.parts.filter((p): p is Sign => p.kind === 'sign');
+  const part = signs.find((s) => selection.includes(s.id)) ?? signs[0];
+  if (!part) {
+    return (
+      <>
+        <p className="note">{t('letters.none')}</p>
+        <button
+          type="button"
+          className="btn main"
+          onClick={() => store.setState({ step: 'layout', tab: 'step', tool: 'sign', sheetOpen: false })}
+        >
+          <Plus aria-hidden="true" />
+          {t('letters.addSign')}
+        </button>
+      </>
+    );
+  }
+  return (
+    <>
+      {signs.length > 1 ? (
+        <ul className="sign-list" aria-label={t('letters.signs')}>
+          {signs.map((s) => (
+            <li key={s.id}>
+              <button
+                type="button"
+                className="btn"
+                aria-pressed={s.id === part.id}
+                onClick={() => showParts(store, [s.id])}
+              >
+                {s.lettering.lines[0]?.text || s.name}
+              </button>
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      <SignStep key={part.id} plan={plan} part={part} />
+    </>
+  );
+}
+
+function SignStep({ plan, part }: { plan: Plan; part: Sign }) {
+  const t = useWords();
+  const commit = useCommit();
+  const sign = plan.signs.find((s) => s.id === part.id);
+  const change = (fields: Partial<Lettering>, merge?: string) =>
+    commit(
+      [
+        {
+          kind: 'replace',
+          list: 'parts',
+          id: part.id,
+          item: { ...part, lettering: { ...part.lettering, ...fields } },
+        },
+      ],
+      t('did.change', { name: part.name }),
+      merge ? { merge } : {},
+    );
+  const fields = { lettering: part.lettering, onChange: (next: Partial<Lettering>) => change(next) };
+  return (
+    <>
+      {sign ? (
+        <Preview
+          plan={plan}
+          part={part}
+          sign={sign}
+          onPlace={(stencil, merge) => change({ stencil }, merge ?? undefined)}
+        />
+      ) : null}
+      <SubTabs
+        name="lettering"
+        label={t('letters.tabs')}
+        tabs={[
+          { id: 'text', label: t('letters.text'), content: () => <TextFields {...fields} /> },
+          {
+            id: 'look',
+            label: t('letters.look'),
+            content: () => (
+              <>
+                <FontChooser part={part} onChoose={(font) => change({ font })} />
+                <LookFields {...fields} />
+              </>
+            ),
+          },
+          {
+            id: 'make',
+            label: t('letters.make'),
+            content: () => <MakeFields {...fields} sign={sign} />,
+          },
+          {
+            id: 'reading',
+            label: t('letters.reading'),
+            content: () => (sign ? <Reading plan={plan} part={part} sign={sign} /> : null),
+          },
+        ]}
+      />
+    </>
+  );
+}

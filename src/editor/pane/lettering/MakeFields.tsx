@@ -1,0 +1,106 @@
+import type { Lettering } from '../../../design/schema.ts';
+import type { SignPlan } from '../../../plan/types.ts';
+import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { MeasureField } from '../../field/MeasureField.tsx';
+import { NumberField } from '../../field/NumberField.tsx';
+import { useWords } from '../../words/t.ts';
+import type { LetteringFieldsProps } from './TextFields.tsx';
+
+const MAKES = ['trace', 'stencil', 'mirrored', 'cut-out'] as const;
+const DIRECTIONS = ['thinnest', 'up', 'across'] as const;
+
+/** How the letters get onto the board. */
+export function MakeFields({
+  lettering,
+  onChange,
+  sign,
+}: LetteringFieldsProps & { readonly sign: SignPlan | undefined }) {
+  const t = useWords();
+  const { make, stencil } = lettering;
+  const put = (fields: Partial<Lettering['stencil']>) => onChange({ stencil: { ...stencil, ...fields } });
+  return (
+    <>
+      <ChoiceField
+        label={t('letters.makeBy')}
+        hint={t(`make.${make}Hint`, { count: sign?.cutOuts.length ?? 0 })}
+        value={make}
+        choices={MAKES.map((value) => ({ value, label: t(`make.${value}`) }))}
+        onCommit={(next) => onChange({ make: next })}
+      />
+      {make === 'stencil' ? (
+        <section aria-labelledby="stencil-title">
+          <h3 id="stencil-title" className="section-title">
+            {t('stencil.title')}
+          </h3>
+          {sign ? <Held sign={sign} /> : null}
+          <div className="fields three">
+            <MeasureField
+              label={t('stencil.bridgeWidth')}
+              min={0.2}
+              value={stencil.bridgeWidth}
+              onCommit={(bridgeWidth) => put({ bridgeWidth })}
+            />
+            <NumberField
+              label={t('stencil.bridges')}
+              whole
+              min={1}
+              max={8}
+              value={stencil.bridges}
+              onCommit={(bridges) => put({ bridges })}
+            />
+            <ChoiceField
+              label={t('stencil.direction')}
+              value={stencil.direction}
+              choices={DIRECTIONS.map((value) => ({ value, label: t(`stencil.direction.${value}`) }))}
+              onCommit={(direction) => put({ direction })}
+            />
+            <MeasureField
+              label={t('stencil.tongue')}
+              value={stencil.tongue}
+              onCommit={(tongue) => put({ tongue })}
+            />
+            <MeasureField
+              label={t('stencil.frame')}
+              value={stencil.frame}
+              onCommit={(frame) => put({ frame })}
+            />
+          </div>
+          {stencil.placed.length > 0 ? (
+            <div className="btn-row spaced">
+              <p className="note">{t('stencil.byHand', { count: stencil.placed.length })}</p>
+              <button type="button" className="btn" onClick={() => put({ placed: [] })}>
+                {t('stencil.reset')}
+              </button>
+            </div>
+          ) : null}
+        </section>
+      ) : null}
+    </>
+  );
+}
+
+/** Whether the stencil holds together, as it was proved on its polygons. */
+function Held({ sign }: { sign: SignPlan }) {
+  const t = useWords();
+  const made = sign.stencils?.layers.map((l) => l.stencil) ?? [];
+  const sum = (pick: (stencil: (typeof made)[number]) => number) =>
+    made.reduce((total, one) => total + pick(one), 0);
+  const loose = sum((s) => s.loose);
+  const single = sum((s) => s.single);
+  if (made.length === 0) return null;
+  return (
+    <div className="held-facts">
+      {loose === 0 ? (
+        <p className="good-text">
+          {t('stencil.holds', {
+            islands: sum((s) => s.islands.length),
+            bridges: sum((s) => s.bridges.length),
+          })}
+        </p>
+      ) : (
+        <p className="bad-text">{t('stencil.loose', { loose })}</p>
+      )}
+      {single > 0 ? <p className="warn-text">{t('stencil.single', { count: single })}</p> : null}
+    </div>
+  );
+}

@@ -1,0 +1,100 @@
+import { Minus, Plus } from 'lucide-react';
+import { useState } from 'react';
+import type { Lettering, Sign } from '../../../design/schema.ts';
+import type { Plan, SignPlan } from '../../../plan/types.ts';
+import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useWords } from '../../words/t.ts';
+import { ScrollBox } from '../facts/ScrollBox.tsx';
+import { useSay } from '../facts/useSay.ts';
+import { LetterView } from './LetterView.tsx';
+import { StencilView } from './StencilView.tsx';
+
+const ZOOMS = [1, 1.5, 2, 3, 4] as const;
+
+interface PreviewProps {
+  readonly plan: Plan;
+  readonly part: Sign;
+  readonly sign: SignPlan;
+  readonly onPlace: (options: Lettering['stencil'], merge: string | null) => void;
+}
+
+/** The lettering large: as painted, or as the stencils of its colors. */
+export function Preview({ plan, part, sign, onPlace }: PreviewProps) {
+  const t = useWords();
+  const say = useSay();
+  const [shown, show] = useState('letters');
+  const [zoom, setZoom] = useState(0);
+  const layers = sign.stencils?.layers ?? [];
+  const made = layers.find((l) => l.role === shown);
+  const names = new Map(plan.design.finishes.map((f) => [f.id, f.name]));
+  const choices = [
+    { value: 'letters', label: t('letters.showLetters') },
+    ...layers.map((l, i) => ({
+      value: l.role as string,
+      label:
+        layers.length === 1
+          ? t('letters.showStencil')
+          : `${t('letters.showStencil')}: ${t('letters.color', {
+              number: i + 1,
+              of: layers.length,
+              name: names.get(l.finish) ?? l.finish,
+            })}`,
+    })),
+  ];
+  const { lettered } = sign;
+  return (
+    <section className="lettering-preview" aria-label={t('letters.preview')}>
+      <div className="preview-bar">
+        {layers.length > 0 ? (
+          <ChoiceField
+            quiet
+            label={t('letters.show')}
+            value={made ? shown : 'letters'}
+            choices={choices}
+            onCommit={show}
+          />
+        ) : null}
+        <button
+          type="button"
+          className="btn icon"
+          aria-label={t('letters.smaller')}
+          disabled={zoom === 0}
+          onClick={() => setZoom(zoom - 1)}
+        >
+          <Minus aria-hidden="true" />
+        </button>
+        <button
+          type="button"
+          className="btn icon"
+          aria-label={t('letters.larger')}
+          disabled={zoom === ZOOMS.length - 1}
+          onClick={() => setZoom(zoom + 1)}
+        >
+          <Plus aria-hidden="true" />
+        </button>
+      </div>
+      <ScrollBox label={t('letters.preview')}>
+        <div style={{ width: `${(ZOOMS[zoom] ?? 1) * 100}%` }}>
+          {made ? (
+            <StencilView sign={sign} made={made} options={part.lettering.stencil} onPlace={onPlace} />
+          ) : (
+            <LetterView plan={plan} sign={sign} />
+          )}
+        </div>
+      </ScrollBox>
+      {made?.role === 'fill' ? <p className="note">{t('stencil.drag')}</p> : null}
+      {lettered.missing.length > 0 ? (
+        <p className="warn-text">{t('letters.missing', { characters: lettered.missing.join(' ') })}</p>
+      ) : null}
+      <p className="note">
+        <Typeset
+          text={t('letters.capNow', {
+            cap: say.short(lettered.capHeight),
+            width: say.short(lettered.width),
+          })}
+        />
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,140 @@
+import { useMemo, useState } from 'react';
+import { roomPoint } from '../../../bed/swing.ts';
+import type { Sign } from '../../../design/schema.ts';
+import { LEGIBLE_CONTRAST, letteringContrast } from '../../../finish/contrast.ts';
+import {
+  gapProportion,
+  leastHeight,
+  lineSpaceProportion,
+  narrowestGap,
+  readingDistance,
+} from '../../../lettering/legibility.ts';
+import type { Plan, SignPlan } from '../../../plan/types.ts';
+import { MeasureField } from '../../field/MeasureField.tsx';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useWords } from '../../words/t.ts';
+import { ScrollBox } from '../facts/ScrollBox.tsx';
+import { useSay } from '../facts/useSay.ts';
+import { useProportions } from './useProportions.ts';
+
+/** Across a room. */
+const USUAL_DISTANCE = 3000;
+
+/** How well the sign can be read, with the source of every limit. */
+export function Reading({ plan, part, sign }: { plan: Plan; part: Sign; sign: SignPlan }) {
+  const t = useWords();
+  const say = useSay();
+  const [distance, setDistance] = useState(USUAL_DISTANCE);
+  const { lettered } = sign;
+  const colors = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
+  const ground = plan.layout.parts.find((p) => p.id === sign.id)?.finish ?? null;
+  const contrast = letteringContrast(lettered.layers, ground, colors);
+  const reach = readingDistance(lettered.capHeight);
+  const baseline = roomPoint(plan.design.bed, sign.at.y + lettered.box.y, 0, 0).y;
+  const least = leastHeight(baseline, distance);
+  const ofFont = useProportions(part.lettering.font, plan.design.fonts);
+  const gap = useMemo(() => narrowestGap(lettered.glyphs), [lettered.glyphs]);
+  const proportions = [
+    ...ofFont,
+    ...(gap === null ? [] : [gapProportion(gap, lettered.capHeight)]),
+    ...(part.lettering.lines.length > 1 ? [lineSpaceProportion(part.lettering.lineSpace)] : []),
+  ];
+  const percent = (share: number) => String(Math.round(share * 100));
+  return (
+    <>
+      <p className="note">{t('reading.lead')}</p>
+      <table className="figures">
+        <caption className="hidden-text">{t('letters.reading')}</caption>
+        <tbody>
+          {contrast === null ? null : (
+            <tr>
+              <th scope="row">
+                {t('reading.contrast')}
+                <span className="note block">WCAG 2, 1.4.3</span>
+              </th>
+              <td>
+                {t('paint.contrastOf', { ratio: contrast.toFixed(1) })}
+                <Verdict
+                  good={contrast >= LEGIBLE_CONTRAST}
+                  words={[t('paint.readable'), t('paint.faint')]}
+                />
+              </td>
+            </tr>
+          )}
+          <tr>
+            <th scope="row">
+              {t('reading.far')}
+              <span className="note block">{t('reading.farSource')}</span>
+            </th>
+            <td>
+              <Typeset text={t('reading.farValue', { near: say.far(reach.near), far: say.far(reach.far) })} />
+            </td>
+          </tr>
+          <tr>
+            <th scope="row">
+              {t('reading.least')}
+              <span className="note block">
+                <Typeset text={t('reading.leastSource', { height: say.short(baseline) })} />
+              </span>
+            </th>
+            <td>
+              {least === null ? (
+                <span className="note">{t('reading.leastNone')}</span>
+              ) : (
+                <>
+                  <Typeset text={say.short(least)} />
+                  <Verdict
+                    good={lettered.capHeight >= least}
+                    words={[t('reading.enough'), t('reading.small')]}
+                  />
+                </>
+              )}
+            </td>
+          </tr>
+        </tbody>
+      </table>
+      <div className="fields">
+        <MeasureField
+          label={t('reading.distance')}
+          hint={t('reading.distanceHint')}
+          min={100}
+          value={distance}
+          onCommit={setDistance}
+        />
+      </div>
+      {proportions.length > 0 ? (
+        <ScrollBox label={t('reading.what')}>
+          <table className="figures">
+            <caption className="hidden-text">{t('reading.what')}</caption>
+            <thead>
+              <tr>
+                <th scope="col">{t('reading.what')}</th>
+                <th scope="col">{t('reading.share')}</th>
+                <th scope="col">{t('reading.limits')}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {proportions.map((p) => (
+                <tr key={p.what}>
+                  <th scope="row">
+                    {t(`reading.${p.what}`)}
+                    <span className="note block">{p.source}</span>
+                  </th>
+                  <td>{t('reading.of', { percent: percent(p.share) })}</td>
+                  <td>
+                    {t('reading.range', { least: percent(p.least), most: percent(p.most) })}
+                    <Verdict good={p.within} words={[t('reading.within'), t('reading.outside')]} />
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </ScrollBox>
+      ) : null}
+    </>
+  );
+}
+
+function Verdict({ good, words }: { good: boolean; words: readonly [string, string] }) {
+  return <span className={good ? 'good-text block' : 'warn-text block'}>{good ? words[0] : words[1]}</span>;
+}

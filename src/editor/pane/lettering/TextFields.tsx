@@ -1,0 +1,141 @@
+import { Plus, Trash2 } from 'lucide-react';
+import type { Lettering } from '../../../design/schema.ts';
+import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { MeasureField } from '../../field/MeasureField.tsx';
+import { NumberField } from '../../field/NumberField.tsx';
+import { SwitchField } from '../../field/SwitchField.tsx';
+import { TextField } from '../../field/TextField.tsx';
+import { useWords } from '../../words/t.ts';
+
+export interface LetteringFieldsProps {
+  readonly lettering: Lettering;
+  readonly onChange: (fields: Partial<Lettering>) => void;
+}
+
+const ALIGNS = ['left', 'center', 'right'] as const;
+const FITS = ['none', 'width', 'height', 'both'] as const;
+const percent = (share: number): number => Math.round(share * 1000) / 10;
+
+/** What is written, how high, and how it is set. */
+export function TextFields({ lettering, onChange }: LetteringFieldsProps) {
+  const t = useWords();
+  const { lines } = lettering;
+  type Line = Lettering['lines'][number];
+  const setLine = (i: number, line: Line) => onChange({ lines: lines.map((l, k) => (k === i ? line : l)) });
+  const share = (key: 'tracking' | 'wordSpace' | 'lineSpace', least: number, most: number) => (
+    <NumberField
+      label={t(`letters.${key}`)}
+      hint={t('letters.ofCap')}
+      unit="%"
+      min={least}
+      max={most}
+      value={percent(lettering[key])}
+      onCommit={(value) => onChange({ [key]: value / 100 })}
+    />
+  );
+  return (
+    <>
+      <div className="lines">
+        {lines.map((line, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: lines have no ids; they are told apart by their place
+          <div className="row-fields line" key={i}>
+            <TextField
+              label={t('letters.line', { number: i + 1 })}
+              most={500}
+              value={line.text}
+              onCommit={(text) => setLine(i, { ...line, text })}
+            />
+            <MeasureField
+              label={t('letters.lineCap', { number: i + 1 })}
+              min={1}
+              disabled={lettering.fit !== 'none'}
+              value={line.capHeight ?? lettering.capHeight}
+              onCommit={(mm) =>
+                setLine(
+                  i,
+                  Math.abs(mm - lettering.capHeight) < 0.01
+                    ? { text: line.text }
+                    : { text: line.text, capHeight: mm },
+                )
+              }
+            />
+            <button
+              type="button"
+              className="btn bare icon"
+              aria-label={t('letters.removeLine', { number: i + 1 })}
+              disabled={lines.length === 1}
+              onClick={() => onChange({ lines: lines.filter((_, k) => k !== i) })}
+            >
+              <Trash2 aria-hidden="true" />
+            </button>
+          </div>
+        ))}
+        <button
+          type="button"
+          className="btn small"
+          disabled={lines.length >= 40}
+          onClick={() => onChange({ lines: [...lines, { text: '' }] })}
+        >
+          <Plus aria-hidden="true" />
+          {t('letters.addLine')}
+        </button>
+      </div>
+      <div className="fields three">
+        <ChoiceField
+          label={t('lettering.fit')}
+          value={lettering.fit}
+          choices={FITS.map((value) => ({ value, label: t(`fit.${value}`) }))}
+          onCommit={(fit) => onChange({ fit })}
+        />
+        <MeasureField
+          label={t('lettering.capHeight')}
+          min={1}
+          disabled={lettering.fit !== 'none'}
+          value={lettering.capHeight}
+          onCommit={(capHeight) => onChange({ capHeight })}
+        />
+        <MeasureField
+          label={t('letters.margin')}
+          value={lettering.margin}
+          onCommit={(margin) => onChange({ margin })}
+        />
+        <ChoiceField
+          label={t('letters.align')}
+          value={lettering.align}
+          choices={ALIGNS.map((value) => ({ value, label: t(`letters.align.${value}`) }))}
+          onCommit={(align) => onChange({ align })}
+        />
+        {share('tracking', -50, 300)}
+        {share('wordSpace', -50, 500)}
+        {share('lineSpace', 50, 600)}
+        <MeasureField
+          label={t('letters.arc')}
+          hint={t('letters.arcHint')}
+          min={-5000}
+          max={5000}
+          value={lettering.arcRise}
+          onCommit={(arcRise) => onChange({ arcRise })}
+        />
+        <MeasureField
+          label={t('letters.shiftX')}
+          min={-100_000}
+          value={lettering.shift.x}
+          onCommit={(x) => onChange({ shift: { ...lettering.shift, x } })}
+        />
+        <MeasureField
+          label={t('letters.shiftY')}
+          min={-100_000}
+          value={lettering.shift.y}
+          onCommit={(y) => onChange({ shift: { ...lettering.shift, y } })}
+        />
+        <div className="wide">
+          <SwitchField
+            label={t('letters.kerning')}
+            value={lettering.kerning}
+            onCommit={(kerning) => onChange({ kerning })}
+          />
+        </div>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,51 @@
+import type { Plan } from '../../../plan/types.ts';
+import { useWords } from '../../words/t.ts';
+import { SubTabs } from '../facts/SubTabs.tsx';
+import { WithPlan } from '../facts/WithPlan.tsx';
+import { PaperFields } from './PaperFields.tsx';
+import { PrinterFields } from './PrinterFields.tsx';
+import { SetPreview } from './SetPreview.tsx';
+import '../../style/pages.css';
+
+/** Full-size patterns on ordinary paper: what will be printed, on what, and true to size. */
+export default function PagesPane() {
+  return <WithPlan wide>{(plan) => <PagesStep plan={plan} />}</WithPlan>;
+}
+
+function PagesStep({ plan }: { plan: Plan }) {
+  const t = useWords();
+  return (
+    <SubTabs
+      name="pages"
+      label={t('pages.tabs')}
+      tabs={[
+        { id: 'preview', label: t('pages.preview'), content: () => <Preview plan={plan} /> },
+        { id: 'paper', label: t('pages.paper'), content: () => <PaperFields /> },
+        { id: 'printer', label: t('pages.printer'), content: () => <PrinterFields /> },
+      ]}
+    />
+  );
+}
+
+function Preview({ plan }: { plan: Plan }) {
+  const t = useWords();
+  const { patterns, design, tables } = plan;
+  if (patterns.length === 0) return <p className="note">{t('pages.none')}</p>;
+  const paper = tables.papers.find((p) => p.id === design.pages.paper)?.name ?? design.pages.paper;
+  const pages = patterns.reduce((sum, set) => sum + set.pages.length, 0);
+  // Titles name finishes by their ids, as the printed pages do; on screen a color has its name.
+  const titleOf = (title: string) =>
+    design.finishes.reduce((words, f) => words.replace(`: ${f.id}`, `: ${f.name}`), title);
+  return (
+    <>
+      <p className="pages-total">
+        <strong>{t('pages.total', { pages, paper })}</strong>
+        <span className="note">{t('pages.print')}</span>
+      </p>
+      {patterns.map((set, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: several patterns may be for one sign, one for each color
+        <SetPreview key={`${set.for}|${i}`} plan={plan} set={set} title={titleOf(set.title)} />
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,109 @@
+import { FileDown } from 'lucide-react';
+import { useMemo, useState } from 'react';
+import { testPage } from '../../../patterns/testPage.ts';
+import { DrawingView } from '../../drawing/DrawingView.tsx';
+import { MeasureField } from '../../field/MeasureField.tsx';
+import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
+import { TABLES } from '../../state/tables.ts';
+import { saveBytes } from '../../storage/file.ts';
+import { useWords } from '../../words/t.ts';
+import { useSay } from '../facts/useSay.ts';
+
+/** What the ruler says about the printer at hand; kept on the device. */
+export function PrinterFields() {
+  const t = useWords();
+  const say = useSay();
+  const store = useStore();
+  const design = useSettledDesign();
+  const correction = useEditor((s) => s.correction);
+  const [saving, setSaving] = useState(false);
+  const paper = TABLES.papers.find((p) => p.id === design.pages.paper);
+  const test = useMemo(
+    () =>
+      paper
+        ? testPage({
+            paper,
+            pages: design.pages,
+            correction: { x: 1, y: 1 },
+            measure: design.measure,
+            design: design.name,
+          })
+        : null,
+    [paper, design],
+  );
+  const save = async () => {
+    if (!test) return;
+    setSaving(true);
+    try {
+      const { pdfOf } = await import('../../../output/pdf/pdf.ts');
+      const { drawing } = test;
+      const page = { width_mm: drawing.width, height_mm: drawing.height, drawing };
+      const bytes = await pdfOf([page], { title: drawing.title, date: design.date });
+      await saveBytes('printer-test.pdf', 'application/pdf', bytes);
+    } finally {
+      setSaving(false);
+    }
+  };
+  const measured = (axis: 'x' | 'y', true_mm: number) => (
+    <MeasureField
+      label={t(axis === 'x' ? 'printer.across' : 'printer.up')}
+      hint={t('printer.should', { length: say.short(true_mm) })}
+      min={true_mm * 0.6}
+      max={true_mm * 1.6}
+      value={true_mm * correction[axis]}
+      onCommit={(mm) => store.setState({ correction: { ...correction, [axis]: mm / true_mm } })}
+    />
+  );
+  const untrue = (['x', 'y'] as const).filter((axis) => Math.abs(correction[axis] - 1) > 1e-6);
+  return (
+    <section aria-labelledby="pages-printer">
+      <h3 id="pages-printer" className="section-title">
+        {t('pages.printer')}
+      </h3>
+      <p className="note">{t('printer.lead')}</p>
+      {test ? (
+        <>
+          <div className="btn-row spaced">
+            <button type="button" className="btn" disabled={saving} onClick={() => void save()}>
+              <FileDown aria-hidden="true" />
+              {t(saving ? 'printer.saving' : 'printer.save')}
+            </button>
+          </div>
+          <div className="fields spaced">
+            {measured('x', test.x)}
+            {measured('y', test.y)}
+          </div>
+          <div className="printer-state" role="status">
+            {untrue.length === 0 ? (
+              <p className="good-text">{t('printer.true')}</p>
+            ) : (
+              <>
+                <p className="note">
+                  {t('printer.scale', {
+                    percent: `${percent(correction.x)} × ${percent(correction.y)}`,
+                  })}
+                </p>
+                <button
+                  type="button"
+                  className="btn small"
+                  onClick={() => store.setState({ correction: { x: 1, y: 1 } })}
+                >
+                  {t('printer.reset')}
+                </button>
+              </>
+            )}
+          </div>
+          <DrawingView
+            drawing={test.drawing}
+            className="test-page"
+            label={t('printer.picture', { x: say.short(test.x), y: say.short(test.y) })}
+          />
+        </>
+      ) : (
+        <p className="warn-text">{t('printer.noRoom')}</p>
+      )}
+    </section>
+  );
+}
+
+const percent = (share: number): string => String(Math.round(share * 1000) / 10);

@@ -1,0 +1,77 @@
+import { useId, useRef, useState } from 'react';
+import type { PatternPage, PatternSet } from '../../../patterns/result.ts';
+import type { Plan } from '../../../plan/types.ts';
+import { DrawingView } from '../../drawing/DrawingView.tsx';
+import { Typeset } from '../../field/Typeset.tsx';
+import { useWords } from '../../words/t.ts';
+import { useSay } from '../facts/useSay.ts';
+import { KeyMap, PagesOnFace } from './KeyMap.tsx';
+import { PageDialog } from './PageDialog.tsx';
+import { useSeen } from './useSeen.ts';
+
+interface SetPreviewProps {
+  readonly plan: Plan;
+  readonly set: PatternSet;
+  readonly title: string;
+}
+
+/** One pattern: how its pages join, where they lie, and every page as it prints. */
+export function SetPreview({ plan, set, title }: SetPreviewProps) {
+  const t = useWords();
+  const say = useSay();
+  const id = useId();
+  const [large, show] = useState<number | null>(null);
+  const named = { ...set, title };
+  return (
+    <section aria-labelledby={id}>
+      <h3 id={id} className="section-title">
+        {title}
+      </h3>
+      <p className="note">
+        {t('pages.count', { pages: set.pages.length, rows: set.rows, columns: set.columns })}
+        {set.turned ? `, ${t('pages.turned')}` : ''}.{' '}
+        <Typeset text={t('pages.size', { width: say.short(set.width), height: say.short(set.height) })} />
+      </p>
+      <div className="set-maps">
+        <PagesOnFace plan={plan} set={named} />
+        <KeyMap set={named} />
+      </div>
+      <ul className="thumbs">
+        {set.pages.map((page, i) => (
+          <Thumb key={page.name} page={page} title={title} onOpen={() => show(i)} />
+        ))}
+      </ul>
+      <PageDialog set={named} page={large} onShow={show} />
+    </section>
+  );
+}
+
+interface ThumbProps {
+  readonly page: PatternPage;
+  readonly title: string;
+  readonly onOpen: () => void;
+}
+
+function Thumb({ page, title, onOpen }: ThumbProps) {
+  const t = useWords();
+  const ref = useRef<HTMLLIElement>(null);
+  const seen = useSeen(ref);
+  const { width, height } = page.drawing;
+  return (
+    <li ref={ref}>
+      <button
+        type="button"
+        className="thumb"
+        aria-label={t('pages.open', { name: page.name, title })}
+        onClick={onOpen}
+      >
+        <span className="thumb-paper" style={{ aspectRatio: `${width} / ${height}` }}>
+          {seen ? (
+            <DrawingView drawing={page.drawing} label={t('pages.picture', { name: page.name, title })} />
+          ) : null}
+        </span>
+        <span className="thumb-name">{page.name}</span>
+      </button>
+    </li>
+  );
+}

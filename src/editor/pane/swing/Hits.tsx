@@ -1,0 +1,61 @@
+import type { FoldPlan, Hit } from '../../../fold/result.ts';
+import type { Deg } from '../../../measure/units.ts';
+import { Measure } from '../../field/Measure.tsx';
+import { useWords, type WordKey } from '../../words/t.ts';
+import { useSay } from '../facts/useSay.ts';
+
+const WHAT: Readonly<Record<Hit['what'], WordKey>> = {
+  floor: 'swing.floor',
+  wall: 'swing.wall',
+  'wall-board': 'swing.wallBoard',
+  ceiling: 'swing.ceiling',
+  legs: 'bed.legs',
+  'side-left': 'swing.left',
+  'side-right': 'swing.right',
+};
+
+interface HitsProps {
+  readonly fold: FoldPlan;
+  readonly onShow: (angle: Deg) => void;
+}
+
+/** What touches on the way, by how much, and from which angle on; what to do about it stands in the checks. */
+export function Hits({ fold, onShow }: HitsProps) {
+  const t = useWords();
+  const say = useSay();
+  return (
+    <table className="figures clearances">
+      <caption className="bad-text">{t('swing.hits')}</caption>
+      <thead className="hidden-text">
+        <tr>
+          <th scope="col">{t('swing.by')}</th>
+          <th scope="col">{t('swing.over')}</th>
+          <th scope="col">{t('swing.at')}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {fold.hits.map((hit) => (
+          <tr key={`${hit.part}|${hit.what}`}>
+            <th scope="row">
+              {say.name(hit.part)}
+              <span className="note">{t(WHAT[hit.what])}</span>
+            </th>
+            <td className="bad-text">
+              <Measure mm={hit.over} />
+            </td>
+            <td>
+              <button
+                type="button"
+                className="btn small"
+                aria-label={t('swing.showAt', { angle: say.angle(hit.angle) })}
+                onClick={() => onShow(hit.angle)}
+              >
+                {say.angle(hit.angle)}
+              </button>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
