@@ -105,7 +105,8 @@ function BenchSteps() {
           <List aria-hidden="true" />
         </button>
       </header>
-      <main className="saw-body" ref={body} aria-busy={stale}>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
+      <main className="saw-body" ref={body} aria-busy={stale} tabIndex={0}>
         {problem ? (
           <p className="caution" role="alert">
             {problem}

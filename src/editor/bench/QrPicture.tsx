@@ -1,8 +1,5 @@
-import qrcode from 'qrcode-generator';
 import { useMemo } from 'react';
-
-/** The quiet border that readers need, in modules. */
-const QUIET = 4;
+import { codePath } from './qrPath.ts';
 
 /** An address as a QR code: its text, then digits in the code's own dense form for them. Always black on white. */
 export function QrPicture({ text, digits, label }: { text: string; digits: string; label: string }) {
@@ -19,24 +16,4 @@ export function QrPicture({ text, digits, label }: { text: string; digits: strin
       <path d={d} fill="#000000" />
     </svg>
   );
-}
-
-/** Dark modules row by row, runs as one rectangle. */
-export function codePath(text: string, digits: string): { d: string; size: number } {
-  const code = qrcode(0, 'L');
-  code.addData(text, 'Byte');
-  if (digits !== '') code.addData(digits, 'Numeric');
-  code.make();
-  const count = code.getModuleCount();
-  let d = '';
-  for (let row = 0; row < count; row++) {
-    for (let from = 0; from < count; from++) {
-      if (!code.isDark(row, from)) continue;
-      let to = from;
-      while (to < count && code.isDark(row, to)) to++;
-      d += `M${from + QUIET} ${row + QUIET}h${to - from}v1h${from - to}z`;
-      from = to;
-    }
-  }
-  return { d, size: count + 2 * QUIET };
 }

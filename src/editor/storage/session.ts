@@ -1,5 +1,6 @@
 import { problemMessage } from '../../design/problem.ts';
 import type { Design } from '../../design/schema.ts';
+import { startState } from '../../design/state.ts';
 import { openInto } from '../state/commit.ts';
 import type { EditorStore } from '../state/store.ts';
 import { t } from '../words/t.ts';
@@ -58,21 +59,23 @@ export async function bringLinked(
   return copied;
 }
 
+/** Shows what another tab wrote of the open design; what is selected and looked at stays. */
+async function follow(store: EditorStore, id: string): Promise<void> {
+  const opened = await readKept(id).catch(() => null);
+  const { designId, writes, edit } = store.getState();
+  if (!opened?.ok || designId !== id || writes) return;
+  const { design } = opened;
+  const selection = edit.selection.filter((part) => design.parts.some((p) => p.id === part));
+  store.setState({ edit: { ...startState(design), selection }, provisional: null });
+}
+
 /** Storage that has not answered by then is taken for blocked; the bench opens without it. */
 const PATIENCE_MS = 2500;
 
 /** Brings back what was on the bench last, and keeps it from now on. */
 export async function startSession(store: EditorStore): Promise<void> {
   const journal = keepJournal(store);
-  watchTabs({
-    onWritten: (id) => {
-      void readKept(id).then((opened) => {
-        const { designId, writes } = store.getState();
-        if (opened?.ok && designId === id && !writes) openInto(store, id, opened.design);
-      });
-    },
-    onHandOver: journal.flush,
-  });
+  watchTabs({ follow: (id) => follow(store, id), onHandOver: journal.flush });
   const late = new Promise<never>((_, reject) => {
     setTimeout(() => reject(new Error('storage does not answer')), PATIENCE_MS);
   });

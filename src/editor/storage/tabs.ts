@@ -34,6 +34,7 @@ interface Claim {
 }
 
 let current: Claim | null = null;
+let events: TabEvents | null = null;
 
 /** Settles when it is known whether this tab writes the open design. */
 export const claimKnown = (): Promise<void> => current?.known ?? Promise.resolve();
@@ -65,11 +66,15 @@ export function claim(store: EditorStore, id: string): void {
 
 /** Holds the lock of a design as long as this tab has it open. */
 async function hold(mine: Claim, options: LockOptions, onKnown: () => void = () => {}): Promise<void> {
+  const inLine = !options.ifAvailable && !options.steal;
   const released = new Promise<void>((resolve) => {
     mine.release = resolve;
   });
   try {
     const got = await navigator.locks.request(`showface:${mine.id}`, options, async (lock) => {
+      if (current !== mine) return true;
+      // The tab that had it wrote on until it was closed.
+      if (lock && inLine) await events?.follow(mine.id);
       if (current !== mine) return true;
       mine.unclaimed = lock !== null;
       mine.store.setState({ writes: lock !== null });
@@ -106,6 +111,7 @@ export async function takeOver(): Promise<void> {
     });
     send('hand-over', mine.id);
   });
+  await events?.follow(mine.id);
   if (current !== mine) return;
   mine.release();
   // A claim of its own: the one in line for the lock ends with the old one.
@@ -116,23 +122,24 @@ export async function takeOver(): Promise<void> {
 }
 
 export interface TabEvents {
-  /** Another tab wrote the design that is open here. */
-  readonly onWritten: (id: string) => void;
+  /** Takes in what another tab wrote of the design that is open here. */
+  readonly follow: (id: string) => Promise<void>;
   /** Another tab wants the design: settles when the last edit is written. */
   readonly onHandOver: () => Promise<void>;
 }
 
-export function watchTabs({ onWritten, onHandOver }: TabEvents): void {
+export function watchTabs(given: TabEvents): void {
+  events = given;
   channel?.addEventListener('message', (e: MessageEvent<Message>) => {
     const { kind, id } = e.data;
     const mine = current;
     if (mine?.id !== id) return;
     const { writes } = mine.store.getState();
-    if (kind === 'written' && !writes) onWritten(id);
+    if (kind === 'written' && !writes) void given.follow(id);
     if (kind === 'who' && writes) send('mine', id);
     if (kind === 'mine' && !navigator.locks) mine.store.setState({ writes: false });
     if (kind === 'hand-over' && writes) {
-      void onHandOver().then(() => {
+      void given.onHandOver().then(() => {
         mine.store.setState({ writes: false });
         send('handed', id);
       });

@@ -1,4 +1,5 @@
 import type { Plan } from '../../../plan/types.ts';
+import { BenchButton } from '../../bench/BenchButton.tsx';
 import { useWords } from '../../words/t.ts';
 import { SubTabs } from '../facts/SubTabs.tsx';
 import { WithPlan } from '../facts/WithPlan.tsx';
@@ -19,26 +20,29 @@ export default function WoodPane() {
 function Wood({ plan }: { plan: Plan }) {
   const t = useWords();
   return (
-    <SubTabs
-      name="wood"
-      label={t('wood.tabs')}
-      tabs={[
-        { id: 'pieces', label: t('wood.pieces'), content: () => <Pieces plan={plan} /> },
-        { id: 'boards', label: t('wood.boards'), content: () => <Boards plan={plan} /> },
-        { id: 'shopping', label: t('wood.shopping'), content: () => <Shopping plan={plan} /> },
-        { id: 'joints', label: t('wood.joints'), content: () => <Joints plan={plan} /> },
-        {
-          id: 'stock',
-          label: t('wood.stock'),
-          content: () => (
-            <>
-              <SawFields />
-              <OwnedList />
-              <OwnStocks />
-            </>
-          ),
-        },
-      ]}
-    />
+    <>
+      <BenchButton />
+      <SubTabs
+        name="wood"
+        label={t('wood.tabs')}
+        tabs={[
+          { id: 'pieces', label: t('wood.pieces'), content: () => <Pieces plan={plan} /> },
+          { id: 'boards', label: t('wood.boards'), content: () => <Boards plan={plan} /> },
+          { id: 'shopping', label: t('wood.shopping'), content: () => <Shopping plan={plan} /> },
+          { id: 'joints', label: t('wood.joints'), content: () => <Joints plan={plan} /> },
+          {
+            id: 'stock',
+            label: t('wood.stock'),
+            content: () => (
+              <>
+                <SawFields />
+                <OwnedList />
+                <OwnStocks />
+              </>
+            ),
+          },
+        ]}
+      />
+    </>
   );
 }

@@ -11,6 +11,7 @@ export const benchWords = {
 
   'bench.title': 'At the saw',
   'bench.open': 'At the saw',
+  'bench.openLong': 'One piece at a time, at the saw',
   'bench.close': 'Back to the drawing',
   'bench.toPhone': 'To a phone',
   'bench.list': 'All pieces',
