@@ -41,6 +41,7 @@ const made = plan(kiosk, {
     tables.fonts.map((f) => [f.id, new Uint8Array(file(`node_modules/${f.package}/${f.file}`))]),
   ),
   correction: { x: 1, y: 1 },
+  language: 'en',
 });
 
 const SUBS: Readonly<Record<string, readonly string[]>> = {
@@ -71,6 +72,7 @@ const spoken = (page: Page, mm: number) =>
 async function violations(page: Page): Promise<string[]> {
   // What stands around the pane has its own test; the inside of a drawing is one picture.
   const { violations: found } = await new AxeBuilder({ page })
+    .options({ resultTypes: ['violations'] })
     .include('.pane')
     .exclude('.paper-drawing > g')
     .analyze();
@@ -81,25 +83,30 @@ describe('every pane opens', () => {
   it.each([
     { colorScheme: 'light' as const, width: 1440 },
     { colorScheme: 'dark' as const, width: 390 },
-  ])('without violations or errors, $colorScheme at $width pixels', async ({ colorScheme, width }) => {
-    const { page, errors } = await visit(await context({ colorScheme, viewport: { width, height: 860 } }));
-    await drop(page, kiosk);
-    for (const [step, subs] of Object.entries(SUBS)) {
-      await openStep(page, step);
-      for (const sub of subs.length > 0 ? subs : ['']) {
-        if (sub) await openSub(page, sub);
-        await page.waitForTimeout(200);
-        expect({ step, sub, found: await violations(page) }).toEqual({ step, sub, found: [] });
-        const wider = await page
-          .locator('.pane-body:visible')
-          .first()
-          .evaluate((el) => el.scrollWidth - el.clientWidth);
-        expect({ step, sub, wider }).toEqual({ step, sub, wider: 0 });
+  ])(
+    'without violations or errors, $colorScheme at $width pixels',
+    async ({ colorScheme, width }) => {
+      const { page, errors } = await visit(await context({ colorScheme, viewport: { width, height: 860 } }));
+      await drop(page, kiosk);
+      for (const [step, subs] of Object.entries(SUBS)) {
+        await openStep(page, step);
+        for (const sub of subs.length > 0 ? subs : ['']) {
+          if (sub) await openSub(page, sub);
+          await page.waitForTimeout(200);
+          expect({ step, sub, found: await violations(page) }).toEqual({ step, sub, found: [] });
+          const wider = await page
+            .locator('.pane-body:visible')
+            .first()
+            .evaluate((el) => el.scrollWidth - el.clientWidth);
+          expect({ step, sub, wider }).toEqual({ step, sub, wider: 0 });
+        }
       }
-    }
-    expect(errors).toEqual([]);
-    await page.context().close();
-  });
+      expect(errors).toEqual([]);
+      await page.context().close();
+      // Twenty views, each looked through whole.
+    },
+    300_000,
+  );
 });
 
 describe('the panes show the plan', () => {
@@ -224,6 +231,42 @@ describe('work in the panes', () => {
     await expect.poll(() => broken.count()).toBe(0);
     expect(await page.getByRole('button', { name: /^Undo/ }).isDisabled()).toBe(false);
     await page.context().close();
+  });
+
+  it('shows on the face what a check speaks of', async () => {
+    const { page } = await visit(await context());
+    // A ceiling two meters up is lower than the bed stands.
+    await drop(page, { ...kiosk, bed: { ...kiosk.bed, ceiling: 1950 } });
+    await openStep(page, 'Checks');
+    await page
+      .getByRole('button', { name: /^Casing hits the ceiling/ })
+      .first()
+      .click();
+    await expect
+      .poll(() => page.getByRole('treeitem', { name: /^Casing/ }).getAttribute('aria-selected'))
+      .toBe('true');
+    expect(await page.locator('.side-view .touched').count()).toBeGreaterThan(0);
+    await page.context().close();
+  });
+
+  it('plays the swing where motion is welcome, and steps where it is not', async () => {
+    for (const reducedMotion of ['no-preference', 'reduce'] as const) {
+      const { page } = await visit(await context({ reducedMotion }));
+      await drop(page, kiosk);
+      await openStep(page, 'Checks');
+      const slider = page.getByRole('slider', { name: 'Lowered by' });
+      await page.getByRole('button', { name: 'Stowed', exact: true }).click();
+      expect(await slider.inputValue()).toBe('0');
+      if (reducedMotion === 'reduce') {
+        await page.getByRole('button', { name: 'Next position' }).click();
+        expect(await slider.inputValue()).toBe('15');
+      } else {
+        await page.getByRole('button', { name: 'Play the swing' }).click();
+        await expect.poll(async () => Number(await slider.inputValue())).toBeGreaterThan(5);
+        await page.getByRole('button', { name: 'Stop' }).click();
+      }
+      await page.context().close();
+    }
   });
 
   it('says why a file is no font, and keeps one that is', async () => {

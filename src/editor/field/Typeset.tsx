@@ -1,6 +1,7 @@
 import { Fragment } from 'react';
 
-const FRACTION = /(\d+)\/(\d+)/g;
+/** With the whole inches before it and the mark behind it, which stay on its line. */
+const FRACTION = /(\d+ )?(\d+)\/(\d+)("?)/g;
 
 /**
  * A text with its fractions set as a tape shows them. Screen readers get the text as it is written: the
@@ -11,15 +12,19 @@ export function Typeset({ text }: { text: string }) {
   if (matches.length === 0) return <>{text}</>;
   let from = 0;
   const drawn = matches.map((m) => {
-    const before = text.slice(from, m.index).replace(/(\d) $/, '$1\u2060');
+    const before = text.slice(from, m.index);
     from = m.index + m[0].length;
     return (
       <Fragment key={m.index}>
         {before}
-        <span className="frac">
-          <sup>{m[1]}</sup>
-          <i>⁄</i>
-          <sub>{m[2]}</sub>
+        <span className="measure">
+          {m[1]?.trimEnd()}
+          <span className="frac">
+            <sup>{m[2]}</sup>
+            <i>⁄</i>
+            <sub>{m[3]}</sub>
+          </span>
+          {m[4]}
         </span>
       </Fragment>
     );

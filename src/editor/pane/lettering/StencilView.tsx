@@ -16,6 +16,9 @@ interface StencilViewProps {
   readonly onPlace: (options: Lettering['stencil'], merge: string | null) => void;
 }
 
+/** So many grips crowd each other unless they are small. */
+const MANY = 24;
+
 /** The sheet as it is after cutting, with a grip on every bridge that can be moved. */
 export function StencilView({ sign, made, options, onPlace }: StencilViewProps) {
   const t = useWords();
@@ -36,7 +39,7 @@ export function StencilView({ sign, made, options, onPlace }: StencilViewProps) 
   return (
     // biome-ignore lint/a11y/useSemanticElements: a drawing with controls in it is a group
     <svg
-      className="stencil-view"
+      className={movable.length > MANY ? 'stencil-view many' : 'stencil-view'}
       role="group"
       viewBox={`${sheet.x - margin} ${-(sheet.y + sheet.h) - margin} ${sheet.w + 2 * margin} ${sheet.h + 2 * margin}`}
       aria-labelledby={id}

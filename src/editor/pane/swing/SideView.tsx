@@ -23,7 +23,8 @@ const TEXT: Mm = 80;
 export function SideView({ input, fold, angle, label, colorOf }: SideViewProps) {
   const id = useId();
   const { bed } = input;
-  const reach = Math.max(fold.floorSpace, bed.pivot.fromWall + bed.mattress.thickness) + 160;
+  // The room is at least about as wide as it is high, whichever way the bed folds.
+  const reach = Math.max(fold.floorSpace + 160, bed.ceiling * 0.9);
   const touched = new Set(fold.hits.filter((h) => h.angle <= angle + 1e-6).map((h) => h.part));
   const hits = fold.hits.filter((h) => touched.has(h.part));
   return (
