@@ -1,8 +1,6 @@
 import * as fontkit from 'fontkit';
 import { describe, expect, it } from 'vitest';
-import { boxOfPath } from '../../src/geometry/path.ts';
 import type { Path, Point } from '../../src/geometry/shape.ts';
-import { fontProportions } from '../../src/lettering/legibility.ts';
 import { letter } from '../../src/lettering/letter.ts';
 import { bytesOf, CHARACTERS, fontOf, SHIPPED } from '../lettering/fonts.ts';
 import { lettering } from '../lettering/lettering.ts';
@@ -127,65 +125,5 @@ describe.each(SHIPPED.map(({ id }) => id))('%s against a second font library', (
       });
       expect(lettered.width).toBeCloseTo(oracle.layout(word, PLAIN).advanceWidth, 6);
     }
-  });
-});
-
-/** check-values.md, section 13: read from the font files with two libraries. */
-const SECTION_13 = {
-  lato: {
-    unitsPerEm: 2000,
-    capHeight: 1433,
-    advances: { H: 1512, I: 614, O: 1596, A: 1360, V: 1360, M: 1840, T: 1180, '0': 1160 },
-    boxOfI: [210, 404],
-    boxOfO: [92, -15, 1505, 1449],
-    words: { WELCOME: [10196, 10116], AVA: [4080, 3808], To: [2292, 2082], HOME: [6110, 6110] },
-    proportions: [0.986, 0.135],
-    welcomeIn: 28.237,
-  },
-  'bebas-neue': {
-    unitsPerEm: 1000,
-    capHeight: 700,
-    advances: { H: 420, I: 192, O: 400, A: 401, V: 382, M: 538, T: 364, '0': 400 },
-    boxOfI: [41, 151],
-    boxOfO: [33, -10, 367, 710],
-    words: { WELCOME: [2948, 2946], AVA: [1184, 1128], To: [764, 760], HOME: [1721, 1721] },
-    proportions: [0.477, 0.157],
-    welcomeIn: 16.834,
-  },
-} as const;
-
-describe.each(Object.entries(SECTION_13))('%s, figures of section 13', (id, figures) => {
-  const font = fontOf(id);
-  const widthOf = (text: string, kerning: boolean, capHeight: number) =>
-    letter({ lettering: lettering(text, { capHeight, kerning }), font, sign: { id: 's', w: 1, h: 1 } })
-      .lettered.width;
-
-  it('units, cap height, advances and boxes', () => {
-    expect([font.unitsPerEm, font.capHeight]).toEqual([figures.unitsPerEm, figures.capHeight]);
-    for (const [character, advance] of Object.entries(figures.advances)) {
-      expect(font.advance(character)).toBe(advance);
-    }
-    const i = boxOfPath(font.outline('I'));
-    expect([i.x, i.x + i.w]).toEqual(figures.boxOfI);
-    const o = boxOfPath(font.outline('O'));
-    [o.x, o.y, o.x + o.w, o.y + o.h].forEach((value, k) => {
-      expect(value).toBeCloseTo(figures.boxOfO[k] ?? Number.NaN, 6);
-    });
-  });
-
-  it('words, plain and kerned', () => {
-    for (const [word, [plain, kerned]] of Object.entries(figures.words)) {
-      expect(widthOf(word, false, font.capHeight)).toBeCloseTo(plain, 6);
-      expect(widthOf(word, true, font.capHeight)).toBeCloseTo(kerned, 6);
-    }
-  });
-
-  it('proportions and the width at a cap height of 4 in', () => {
-    const [width, stroke] = fontProportions(font);
-    expect(width?.share).toBeCloseTo(figures.proportions[0], 3);
-    expect(stroke?.share).toBeCloseTo(figures.proportions[1], 3);
-    expect(width?.within).toBe(id === 'lato');
-    expect(stroke?.within).toBe(true);
-    expect(widthOf('WELCOME', true, 101.6) / 25.4).toBeCloseTo(figures.welcomeIn, 3);
   });
 });
