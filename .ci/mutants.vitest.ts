@@ -1,0 +1,14 @@
+import { defineConfig } from 'vitest/config';
+
+/** Tests of the room under mutation (`npm run mutants -- ROOM`), in Node alone: no browser, no build. */
+const room = process.env.MUTANTS_ROOM ?? '*';
+
+export default defineConfig({
+  test: {
+    root: '.',
+    include: [`tests/${room}/**/*.test.ts`],
+    exclude: ['tests/**/fuzz.test.ts'],
+    environment: 'node',
+    testTimeout: 60_000,
+  },
+});
