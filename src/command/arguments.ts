@@ -1,9 +1,12 @@
+import { LANGUAGE_TAGS, type Language } from '../plan/words/languages.ts';
+
 /** What the call asks for. */
 export interface Call {
   readonly design: string;
   readonly out: string;
   readonly paper: string | null;
   readonly unit: 'in' | 'ft-in' | 'mm' | 'cm' | null;
+  readonly language: Language;
 }
 
 export type ParsedCall =
@@ -12,6 +15,7 @@ export type ParsedCall =
   | { readonly ok: 'help' };
 
 export const USAGE = `Usage: npm run plan -- DESIGN.json --out DIR [--paper NAME] [--unit in|ft-in|mm|cm]
+         [--language ${LANGUAGE_TAGS.join('|')}]
 
 Reads a design file and writes the whole plan into DIR: plan.json, packet.pdf, patterns.pdf, cut-list.csv,
 shopping.csv, face.svg, face.dxf, and one SVG and one DXF for each sign.
@@ -19,6 +23,7 @@ shopping.csv, face.svg, face.dxf, and one SVG and one DXF for each sign.
   --out DIR      folder to write into; made if it is not there
   --paper NAME   paper for packet and patterns instead of the design's: letter, legal, tabloid, a4, a3, a2
   --unit UNIT    unit to show lengths in instead of the design's
+  --language TAG language of packet, patterns, steps and messages; without it en
   --help         this text
 
 Exit code 0: done. 1: the design has errors that forbid a plan; each is named, nothing is written.
@@ -38,7 +43,7 @@ export function parseCall(words: readonly string[]): ParsedCall {
       continue;
     }
     const [name, given] = word.includes('=') ? splitOnce(word, '=') : [word, words[++i]];
-    if (!['--out', '--paper', '--unit'].includes(name)) return wrong(`unknown option ${name}`);
+    if (!['--out', '--paper', '--unit', '--language'].includes(name)) return wrong(`unknown option ${name}`);
     if (given === undefined || given === '') return wrong(`${name} wants a value`);
     if (Object.hasOwn(options, name)) return wrong(`${name} is given twice`);
     options[name] = given;
@@ -52,9 +57,15 @@ export function parseCall(words: readonly string[]): ParsedCall {
   if (unit !== undefined && !UNITS.some((u) => u === unit)) {
     return wrong(`--unit: found “${unit}”; expected one of ${UNITS.join(', ')}`);
   }
+  const tag = options['--language'] ?? 'en';
+  const language = LANGUAGE_TAGS.find((known) => known === tag);
+  if (language === undefined) {
+    return wrong(`--language: found “${tag}”; expected one of ${LANGUAGE_TAGS.join(', ')}`);
+  }
+  const paper = options['--paper'] ?? null;
   return {
     ok: true,
-    call: { design, out, paper: options['--paper'] ?? null, unit: UNITS.find((u) => u === unit) ?? null },
+    call: { design, out, paper, unit: UNITS.find((u) => u === unit) ?? null, language },
   };
 }
 

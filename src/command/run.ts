@@ -5,8 +5,8 @@ import type { Design } from '../design/schema.ts';
 import { planFiles } from '../output/files.ts';
 import { plan } from '../plan/plan.ts';
 import type { Supplies } from '../plan/types.ts';
-import { EN } from '../plan/words/en.ts';
 import { sayFor } from '../plan/words/say.ts';
+import { PLAN_WORDS } from '../plan/words/tables.ts';
 import { checkMessage } from '../plan/words/words.ts';
 import { type Call, parseCall, USAGE } from './arguments.ts';
 import { readSupplies } from './supplies.ts';
@@ -39,7 +39,7 @@ export async function run(words: readonly string[], voice: Voice): Promise<0 | 1
     return 2;
   }
   for (const repair of opened.repairs) voice.err(`repaired: ${repair}`);
-  const supplies = readSupplies(opened.design);
+  const supplies = readSupplies(opened.design, call.language);
   if (call.paper !== null && !supplies.tables.papers.some((p) => p.id === call.paper)) {
     const known = supplies.tables.papers.map((p) => p.id).join(', ');
     voice.err(`--paper: found “${call.paper}”; expected one of ${known}`);
@@ -76,7 +76,7 @@ async function planAndWrite(
   const errors = result.checks.filter((c) => c.severity === 'error');
   for (const check of result.checks) {
     const tell = check.severity === 'error' ? voice.err : voice.out;
-    tell(`${check.severity}: ${check.code}: ${checkMessage(check, EN, say)}`);
+    tell(`${check.severity}: ${check.code}: ${checkMessage(check, PLAN_WORDS[result.language], say)}`);
   }
   if (errors.length > 0) {
     voice.err(`${errors.length} errors forbid a plan; nothing was written.`);

@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import type { Design } from '../design/schema.ts';
 import type { Tables } from '../materials/types.ts';
 import type { Supplies } from '../plan/types.ts';
+import type { Language } from '../plan/words/languages.ts';
 
 const ASSETS = new URL('../../assets/', import.meta.url);
 const require = createRequire(import.meta.url);
@@ -42,7 +43,7 @@ export function readFonts(tables: Tables, design: Design): Map<string, Uint8Arra
 }
 
 /** All that a plan needs besides the design. The command prints true to size: it knows no printer. */
-export function readSupplies(design: Design): Supplies {
+export function readSupplies(design: Design, language: Language = 'en'): Supplies {
   const tables = readTables();
-  return { tables, fonts: readFonts(tables, design), correction: { x: 1, y: 1 } };
+  return { tables, fonts: readFonts(tables, design), correction: { x: 1, y: 1 }, language };
 }

@@ -15,6 +15,7 @@ import { keepOffline } from './offline/register.ts';
 import { App } from './shell/App.tsx';
 import { keepCorrection } from './state/device.ts';
 import { BenchContext } from './state/hooks.ts';
+import { startSpeaking } from './state/language.ts';
 import { createPlanner } from './state/planner.ts';
 import { createEditorStore } from './state/store.ts';
 import { keepTheme, storedTheme } from './state/theme.ts';
@@ -30,6 +31,7 @@ keepTheme(store);
 keepCorrection(store);
 const planner = createPlanner(store, workerMaker());
 
+await startSpeaking();
 await startSession(store);
 await takeLinked(store);
 

@@ -4,6 +4,7 @@ import { castShadows, type ShadowArea } from '../finish/shadow.ts';
 import type { PrinterCorrection } from '../patterns/result.ts';
 import { createPlanner } from '../plan/plan.ts';
 import type { Plan } from '../plan/types.ts';
+import type { Language } from '../plan/words/languages.ts';
 import { fontBytes } from './fonts.ts';
 import { reuse } from './state/reuse.ts';
 import { TABLES } from './state/tables.ts';
@@ -18,6 +19,7 @@ const work = {
   async plan(
     sent: Design,
     sentCorrection: PrinterCorrection,
+    language: Language,
     onStage: (stage: string, share: number) => void,
   ): Promise<Plan> {
     const design = reuse(last?.design, sent);
@@ -31,7 +33,7 @@ const work = {
     }
     lastPlan = planner(
       design,
-      { tables: TABLES, fonts, correction },
+      { tables: TABLES, fonts, correction, language },
       { onStage: (stage, done, of) => onStage(stage, done / of) },
     );
     return lastPlan;

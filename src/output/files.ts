@@ -2,8 +2,8 @@ import type { DrawItem, Drawing } from '../drawing/drawing.ts';
 import { patternsOf } from '../patterns/planPatterns.ts';
 import { signRequest } from '../plan/patternRequests.ts';
 import type { Plan, SignPlan } from '../plan/types.ts';
-import { EN } from '../plan/words/en.ts';
 import { sayFor } from '../plan/words/say.ts';
+import { PLAN_WORDS } from '../plan/words/tables.ts';
 import { checkMessage, stepSentence } from '../plan/words/words.ts';
 import { csvOf } from './csv/csv.ts';
 import { cutListRows } from './csv/cutList.ts';
@@ -12,6 +12,7 @@ import { faceDrawing, faceOutlines } from './drawings.ts';
 import { dxfOf } from './dxf/dxf.ts';
 import { planJson } from './json/planJson.ts';
 import { packetOf } from './packet/packet.ts';
+import { PACKET_WORDS } from './packet/words/words.ts';
 import { pdfOf } from './pdf/pdf.ts';
 import { svgOf } from './svg/svg.ts';
 
@@ -34,11 +35,12 @@ export function planFiles(plan: Plan): PlanFile[] {
   });
   const info = (title: string) => ({ title, date: plan.design.date });
   const say = sayFor(plan);
+  const words = PLAN_WORDS[plan.language];
   return [
     text('plan.json', 'application/json', () =>
       planJson(plan, {
-        check: (check) => checkMessage(check, EN, say),
-        step: (step) => stepSentence(step, EN, say),
+        check: (check) => checkMessage(check, words, say),
+        step: (step) => stepSentence(step, words, say),
       }),
     ),
     {
@@ -49,7 +51,8 @@ export function planFiles(plan: Plan): PlanFile[] {
     {
       name: 'patterns.pdf',
       type: 'application/pdf',
-      make: () => pdfOf(patternPages(plan), info(`${plan.design.name}: patterns`)),
+      make: () =>
+        pdfOf(patternPages(plan), info(`${plan.design.name}: ${PACKET_WORDS[plan.language].patternsFile}`)),
     },
     text('cut-list.csv', 'text/csv', () => csvOf(cutListRows(plan))),
     text('shopping.csv', 'text/csv', () => csvOf(shoppingRows(plan))),
@@ -78,7 +81,10 @@ function patternPages(plan: Plan) {
 /** What is cut or traced for a sign, full size; the stencils of several colors one above the other. */
 function signDrawing(plan: Plan, sign: SignPlan): Drawing {
   const say = sayFor(plan);
-  const patterns = patternsOf(signRequest(plan.layout.parts, sign, say.name));
+  const patterns = patternsOf(
+    signRequest(plan.layout.parts, sign, say.name),
+    PLAN_WORDS[plan.language].patterns,
+  );
   let y = 0;
   let width = 0;
   const items: DrawItem[] = [];

@@ -6,7 +6,7 @@ import { pathOfBox } from '../geometry/path.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { inches, MM_PER_INCH, type Mm } from '../measure/units.ts';
 import { type Cell, nameOf } from './cells.ts';
-import { WORDS } from './words.ts';
+import type { PatternWords } from './words.ts';
 
 /** What stands in the measuring square of a page. */
 export interface Plate {
@@ -20,6 +20,7 @@ export interface Plate {
   readonly page: number;
   readonly of: number;
   readonly unit: 'in' | 'mm';
+  readonly terms: PatternWords;
 }
 
 export const squareSide = (unit: 'in' | 'mm'): Mm => (unit === 'in' ? inches(2) : 50);
@@ -73,7 +74,7 @@ export function drawPlate(plate: Plate): DrawItem[] {
       size: fittedSize(name, { size: big, bold: true }, nameRoom),
       bold: true,
     }),
-    text({ x: pad, y: side - pad - big * 0.72 - 4 }, WORDS.pageOf(plate.page, plate.of), {
+    text({ x: pad, y: side - pad - big * 0.72 - 4 }, plate.terms.pageOf(plate.page, plate.of), {
       size: TEXT.small,
     }),
     ...keyMap(plate, { x: side - pad - room * 0.45, y: side - pad - 20, w: room * 0.45, h: 20 }),
@@ -93,7 +94,7 @@ export function drawPlate(plate: Plate): DrawItem[] {
     y -= size * 1.3;
   }
   items.push(
-    text({ x: side / 2, y: 1 }, WORDS.square[plate.unit], {
+    text({ x: side / 2, y: 1 }, plate.terms.square[plate.unit], {
       size: TEXT.note,
       anchor: 'middle',
       color: INK.soft,
@@ -111,7 +112,7 @@ export function rulerLength(room: Mm): { mm: number; in: number } {
 }
 
 /** A ruler with millimeters below and inches above, both from the same zero at the origin's left end. */
-export function drawRuler(length: { mm: number; in: number }): DrawItem[] {
+export function drawRuler(length: { mm: number; in: number }, words: PatternWords): DrawItem[] {
   const pairs: [Point, Point][] = [];
   const high = RULER_HEIGHT;
   for (let mm = 0; mm <= length.mm; mm++) {
@@ -149,8 +150,8 @@ export function drawRuler(length: { mm: number; in: number }): DrawItem[] {
     items.push(text({ x: inches(inch) - 0.4, y: high - 3.2 }, String(inch), { ...figure, anchor: 'end' }));
   }
   items.push(
-    text({ x: 0.8, y: 3.1 }, WORDS.ruler.mm, figure),
-    text({ x: 0.8, y: high - 4.3 }, WORDS.ruler.in, figure),
+    text({ x: 0.8, y: 3.1 }, words.ruler.mm, figure),
+    text({ x: 0.8, y: high - 4.3 }, words.ruler.in, figure),
   );
   return items;
 }

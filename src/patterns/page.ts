@@ -15,6 +15,7 @@ import { Occupancy } from './occupancy.ts';
 import { freePlace } from './place.ts';
 import { drawJoint, takenBy } from './registration.ts';
 import type { PatternPage } from './result.ts';
+import type { PatternWords } from './words.ts';
 
 /** Half of the heaviest line: ink on the very border of a page is printed at its full weight. */
 const BORDER: Mm = 0.25;
@@ -115,7 +116,7 @@ function furniture(
   if (ruler) {
     const { box, turned } = ruler;
     const move = turned ? { x: box.x + box.w, y: box.y } : { x: box.x, y: box.y };
-    items.push({ kind: 'group', turn: turned ? 90 : 0, move, items: drawRuler(length) });
+    items.push({ kind: 'group', turn: turned ? 90 : 0, move, items: drawRuler(length, plate.terms) });
   }
   return items;
 }
@@ -134,6 +135,7 @@ export interface PageWords {
   readonly note: string;
   readonly design: string;
   readonly unit: 'in' | 'mm';
+  readonly terms: PatternWords;
   /** Place in the pattern, told as a person measures. */
   place(x: Mm, y: Mm): string;
 }
@@ -159,8 +161,9 @@ export function pagesOf(
       page: i + 1,
       of: cells.length,
       unit: words.unit,
+      terms: words.terms,
     };
-    const seams = [...joints.flatMap(takenBy), ...trimBoxes(joints)];
+    const seams = [...joints.flatMap((joint) => takenBy(joint, words.terms)), ...trimBoxes(joints)];
     const inside = inkInside(pattern.ink, shown);
     const taken = (blocked: readonly Box[]) => new Occupancy(window, inside, [...seams, ...blocked], 2);
     const rooms = [roomInside(window, cell.box, joints), grown(window, -CLEAR)];
@@ -179,7 +182,10 @@ export function pagesOf(
               clip: pathOfBox(grown(shown, BORDER)),
               items: patternIn(grown(shown, BORDER), pattern.boxed),
             },
-            layer('page', [...joints.flatMap(drawJoint), ...furniture(plate, rooms, taken)]),
+            layer('page', [
+              ...joints.flatMap((joint) => drawJoint(joint, words.terms)),
+              ...furniture(plate, rooms, taken),
+            ]),
           ],
         },
       ],

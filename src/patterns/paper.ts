@@ -3,6 +3,7 @@ import type { Paper } from '../materials/types.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
 import type { PrinterCorrection } from './result.ts';
+import type { PatternWords } from './words.ts';
 
 /** Everything about the paper and how its pages join; the same for all patterns of a job. */
 export interface PageSetup {
@@ -11,6 +12,7 @@ export interface PageSetup {
   readonly correction: PrinterCorrection;
   /** How places are told; its system is that of the measuring square. */
   readonly measure: MeasureStyle;
+  readonly words: PatternWords;
   /** Printed on every page. */
   readonly design: string;
 }

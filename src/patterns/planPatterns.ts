@@ -7,13 +7,16 @@ import { type StickPattern, stickPatterns } from './kind/stick.ts';
 import type { PageSetup } from './paper.ts';
 import type { PatternPlan, PatternSet } from './result.ts';
 import { tile } from './tile.ts';
+import type { PatternWords } from './words.ts';
 
 /** What a pattern is asked for, as plain data. */
 export type PatternRequest = SignPattern | FacePattern | PartPattern | StickPattern;
 
 type Kind = PatternRequest['kind'];
 
-const DRAWN: { readonly [K in Kind]: (request: Extract<PatternRequest, { kind: K }>) => Pattern[] } = {
+const DRAWN: {
+  readonly [K in Kind]: (request: Extract<PatternRequest, { kind: K }>, words: PatternWords) => Pattern[];
+} = {
   sign: signPatterns,
   face: facePatterns,
   part: partPatterns,
@@ -21,9 +24,12 @@ const DRAWN: { readonly [K in Kind]: (request: Extract<PatternRequest, { kind: K
 };
 
 /** The full-size drawings of a request, before they are tiled; a sign's are also written for machines. */
-export function patternsOf<K extends Kind>(request: Extract<PatternRequest, { kind: K }>): Pattern[] {
+export function patternsOf<K extends Kind>(
+  request: Extract<PatternRequest, { kind: K }>,
+  words: PatternWords,
+): Pattern[] {
   const draw = DRAWN[request.kind as K];
-  return draw(request);
+  return draw(request, words);
 }
 
 /** More pages than this for one pattern are a sign that a larger paper is meant. Common practice, no source. */
@@ -33,7 +39,7 @@ const MANY_PAGES = 120;
 export function planPatterns(requests: readonly PatternRequest[], setup: PageSetup): PatternPlan {
   const sets: PatternSet[] = [];
   const checks: Check[] = [];
-  for (const pattern of requests.flatMap((request) => patternsOf(request))) {
+  for (const pattern of requests.flatMap((request) => patternsOf(request, setup.words))) {
     const set = tile(pattern.drawing, { ...pattern, setup });
     if (!set) {
       checks.push({

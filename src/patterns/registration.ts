@@ -5,7 +5,7 @@ import { textWidth } from '../drawing/text.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Joint, nameOf } from './cells.ts';
-import { WORDS } from './words.ts';
+import type { PatternWords } from './words.ts';
 
 const ARM: Mm = 5;
 const RADIUS: Mm = 2.5;
@@ -51,8 +51,8 @@ function mark(p: Point): DrawItem[] {
 }
 
 /** Where the neighbor's name stands: inside the page's own cell, clear of the trim line and of the marks. */
-function nameplate(joint: Joint): { at: Point; angle: number; box: Box } {
-  const words = WORDS.joins(nameOf(joint.other));
+function nameplate(joint: Joint, terms: PatternWords): { at: Point; angle: number; box: Box } {
+  const words = terms.joins(nameOf(joint.other));
   const long = textWidth(words, { size: NAME }) + 4;
   const middle =
     (joint.from + joint.to) / 2 + (shares(joint.to - joint.from).length === 1 ? ARM + long / 2 + 1 : 0);
@@ -85,7 +85,7 @@ function pointer(joint: Joint, at: Point, half: Mm): DrawItem {
 }
 
 /** Trim line, marks and neighbor's name of one joint, in the pattern's coordinates. */
-export function drawJoint(joint: Joint): DrawItem[] {
+export function drawJoint(joint: Joint, terms: PatternWords): DrawItem[] {
   const ends: [Point, Point] = upright(joint)
     ? [
         { x: joint.at, y: joint.from },
@@ -98,17 +98,17 @@ export function drawJoint(joint: Joint): DrawItem[] {
   const trim = line(ends[0], ends[1], { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.trim });
   const marks = marksOf(joint).flatMap(mark);
   if (joint.to - joint.from < NAMED) return [trim, ...marks];
-  const words = WORDS.joins(nameOf(joint.other));
-  const { at, angle } = nameplate(joint);
+  const words = terms.joins(nameOf(joint.other));
+  const { at, angle } = nameplate(joint, terms);
   const half = textWidth(words, { size: NAME }) / 2;
   const name = text(at, words, { size: NAME, anchor: 'middle', angle, color: INK.line });
   return [trim, ...marks, name, pointer(joint, at, half)];
 }
 
 /** Boxes that the marks and names of a joint take up on the page. */
-export function takenBy(joint: Joint): Box[] {
+export function takenBy(joint: Joint, terms: PatternWords): Box[] {
   const marks = marksOf(joint).map((p) => ({ x: p.x - ARM, y: p.y - ARM, w: 2 * ARM, h: 2 * ARM }));
   if (joint.to - joint.from < NAMED) return marks;
-  const { box } = nameplate(joint);
+  const { box } = nameplate(joint, terms);
   return [...marks, { x: box.x - 1, y: box.y - 3, w: box.w + 4, h: box.h + 6 }];
 }

@@ -7,7 +7,6 @@ import { formatReading } from '../measure/format.ts';
 import { isInch } from '../measure/style.ts';
 import { inches, MM_PER_INCH, type Mm } from '../measure/units.ts';
 import { type PageSetup, sheetsOf } from './paper.ts';
-import { WORDS } from './words.ts';
 
 /** Ticks of a ruler along the line from the origin to the right, as segments. */
 function ticks(length: Mm, step: Mm, long: number, middle: number): [Point, Point][] {
@@ -51,7 +50,7 @@ export function testPage(
   const origin = { x: sheet.margin.left + edge, y: sheet.margin.bottom + edge };
   const told = (mm: Mm) => formatReading(mm, setup.measure);
   const body = wrapped(
-    WORDS.test(x === y ? told(x) : `${told(x)} / ${told(y)}`).join('\n'),
+    setup.words.test(x === y ? told(x) : `${told(x)} / ${told(y)}`).join('\n'),
     { size: TEXT.large },
     x - 24,
   );
@@ -62,13 +61,16 @@ export function testPage(
     drawing: {
       width: sheet.width,
       height: sheet.height,
-      title: WORDS.testTitle,
+      title: setup.words.testTitle,
       items: [
-        { kind: 'group', move: origin, items: ruler(x, inch, WORDS.across(told(x))) },
+        { kind: 'group', move: origin, items: ruler(x, inch, setup.words.across(told(x))) },
         // Turned up, with the ticks to the right of its line.
         { kind: 'group', move: origin, turn: 90, scale: { x: 1, y: -1 }, items: ruler(y, inch, '') },
-        text({ x: origin.x - 5, y: origin.y + y / 2 }, WORDS.up(told(y)), { anchor: 'middle', angle: 90 }),
-        text({ x: origin.x + 18, y: top }, WORDS.testTitle, { size: TEXT.title * 0.8, bold: true }),
+        text({ x: origin.x - 5, y: origin.y + y / 2 }, setup.words.up(told(y)), {
+          anchor: 'middle',
+          angle: 90,
+        }),
+        text({ x: origin.x + 18, y: top }, setup.words.testTitle, { size: TEXT.title * 0.8, bold: true }),
         ...body.map((words, i) =>
           text({ x: origin.x + 18, y: top - 12 - i * 5.6 }, words, { size: TEXT.large }),
         ),

@@ -10,7 +10,6 @@ import { boxedItems, pagesOf } from './page.ts';
 import { type PageSetup, type Sheet, sheetsOf } from './paper.ts';
 import type { PatternSet } from './result.ts';
 import { fitsOn, splitLetters, wholeLetters } from './whole.ts';
-import { WORDS } from './words.ts';
 
 export interface TileOptions {
   readonly setup: PageSetup;
@@ -76,10 +75,11 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
     { box, ink, boxed: boxedItems(flatten(drawing.items)) },
     {
       title: options.title,
-      note: options.note ?? WORDS.print,
+      note: options.note ?? setup.words.print,
       design: setup.design,
       unit: isInch(setup.measure.unit) ? 'in' : 'mm',
-      place: (x, y) => WORDS.at(told(x), told(y)),
+      terms: setup.words,
+      place: (x, y) => setup.words.at(told(x), told(y)),
     },
   );
   const { rows, columns, sheet } = parting;

@@ -1,33 +1,20 @@
-/** Everything that pattern pages say. */
-export const WORDS = {
-  pageOf: (page: number, of: number) => `Page ${page} of ${of}`,
-  joins: (name: string) => `joins ${name}`,
-  at: (x: string, y: string) => `lower left at ${x}, ${y}`,
-  square: { mm: '50 mm square: measure me', in: '2 in square: measure me' },
-  print: 'Print at 100 %, no fitting.',
-  ruler: { mm: 'mm', in: 'in' },
-  testTitle: 'Printer test page',
-  test: (length: string) => [
-    'Print this page at 100 %, without fitting or scaling, on the paper you will use.',
-    `Measure both rulers from the first to the last line. Each should be ${length} long.`,
-    'Enter what you read: across for x, up for y. The patterns are then drawn to come out true.',
-  ],
-  across: (length: string) => `across: ${length}`,
-  up: (length: string) => `up: ${length}`,
-  mode: {
-    trace: 'trace the outlines',
-    stencil: 'stencil: cut away inside the outlines',
-    mirrored: 'mirrored: transfer face down',
-    'cut-out': 'cut out the letters',
-  },
-  layer: (number: number, of: number, finish: string) => `color ${number} of ${of}: ${finish}`,
-  face: 'Whole face',
-  part: (name: string) => `Template: ${name}`,
-  stick: { x: 'Story stick across, from the left edge', y: 'Story stick up, from the bottom edge' },
-  edge: {
-    low: { x: 'left', y: 'bottom' },
-    mid: { x: 'middle', y: 'middle' },
-    high: { x: 'right', y: 'top' },
-  },
-  datum: 'datum: 0 here',
-} as const;
+/** Everything that pattern pages say; one table a language, which the plan hands over. */
+export interface PatternWords {
+  readonly pageOf: (page: number, of: number) => string;
+  readonly joins: (name: string) => string;
+  readonly at: (x: string, y: string) => string;
+  readonly square: { readonly mm: string; readonly in: string };
+  readonly print: string;
+  readonly ruler: { readonly mm: string; readonly in: string };
+  readonly testTitle: string;
+  readonly test: (length: string) => readonly string[];
+  readonly across: (length: string) => string;
+  readonly up: (length: string) => string;
+  readonly mode: { readonly [M in 'trace' | 'stencil' | 'mirrored' | 'cut-out']: string };
+  readonly layer: (number: number, of: number, finish: string) => string;
+  readonly face: string;
+  readonly part: (name: string) => string;
+  readonly stick: { readonly x: string; readonly y: string };
+  readonly edge: { readonly [E in 'low' | 'mid' | 'high']: { readonly x: string; readonly y: string } };
+  readonly datum: string;
+}

@@ -3,6 +3,7 @@ import type { Design } from '../design/schema.ts';
 import { regionOfBox, translateRegion } from '../geometry/region.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import type { StoryStick } from '../marks/result.ts';
+import type { MeasureStyle } from '../measure/style.ts';
 import type { SignPattern } from '../patterns/kind/sign.ts';
 import type { PatternRequest } from '../patterns/planPatterns.ts';
 import type { SignPlan } from './types.ts';
@@ -13,6 +14,7 @@ export interface RequestInput {
   readonly parts: readonly LaidPart[];
   readonly signs: readonly SignPlan[];
   readonly sticks: readonly StoryStick[];
+  readonly measure: MeasureStyle;
   readonly nameOf: (id: string) => string;
 }
 
@@ -45,12 +47,12 @@ export function signRequest(
   };
 }
 
-function stickRequests({ design, face, sticks, nameOf }: RequestInput): PatternRequest[] {
+function stickRequests({ face, sticks, measure, nameOf }: RequestInput): PatternRequest[] {
   return sticks.map((stick) => ({
     kind: 'stick',
     axis: stick.axis,
     length: stick.axis === 'x' ? face.width : face.height,
-    measure: design.measure,
+    measure,
     marks: stick.marks.flatMap((mark) =>
       mark.edges.map(({ part, edge }) => ({ at: mark.at, shown: mark.shown, name: nameOf(part), edge })),
     ),

@@ -23,7 +23,9 @@ import { patternRequests } from './patternRequests.ts';
 import { shoppingList } from './shopping.ts';
 import { createSignPlanner } from './signs.ts';
 import type { Effort, Plan, SignPlan, Supplies, Watch } from './types.ts';
+import { styleIn } from './words/languages.ts';
 import { sayFor } from './words/say.ts';
+import { PLAN_WORDS } from './words/tables.ts';
 
 /** Search steps for each stock. Large enough to prove the starters' boards, small enough for a second of work. */
 export const DEFAULT_EFFORT: Effort = { nodes: 200_000 };
@@ -151,6 +153,7 @@ export function createPlanner(): Planner {
     ];
     return {
       design,
+      language: supplies.language,
       stocks,
       tables,
       face,
@@ -312,19 +315,25 @@ function createStages() {
         stocks: Plan['stocks'],
       ) => {
         const paper = supplies.tables.papers.find((p) => p.id === design.pages.paper);
-        const say = sayFor({ design, stocks });
+        const { language } = supplies;
+        const say = sayFor({ design, stocks, language });
+        const measure = styleIn(language, design.measure);
         if (!paper) {
           const figures = { paper: design.pages.paper };
           const check: Check = { code: 'patterns.no-room', severity: 'error', parts: [], figures };
           return { sets: [], checks: [check] };
         }
-        return planPatterns(patternRequests({ design, face, parts, signs, sticks, nameOf: say.name }), {
-          paper,
-          pages: design.pages,
-          correction: supplies.correction,
-          measure: design.measure,
-          design: design.name,
-        });
+        return planPatterns(
+          patternRequests({ design, face, parts, signs, sticks, measure, nameOf: say.name }),
+          {
+            paper,
+            pages: design.pages,
+            correction: supplies.correction,
+            measure,
+            words: PLAN_WORDS[language].patterns,
+            design: design.name,
+          },
+        );
       },
     ),
   };

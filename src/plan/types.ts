@@ -16,6 +16,7 @@ import type { MarksPlan } from '../marks/result.ts';
 import type { Stock, Tables } from '../materials/types.ts';
 import type { Money } from '../measure/units.ts';
 import type { PatternSet, PrinterCorrection } from '../patterns/result.ts';
+import type { Language } from './words/languages.ts';
 
 /** What a plan needs besides the design; arrives from the editor or the command as plain data. */
 export interface Supplies {
@@ -24,6 +25,8 @@ export interface Supplies {
   readonly fonts: ReadonlyMap<string, Uint8Array>;
   /** Of the printer at hand, kept on the device. */
   readonly correction: PrinterCorrection;
+  /** That patterns, packet and messages speak. */
+  readonly language: Language;
 }
 
 /** How hard to look for the cheapest boards and sheets: a count of search steps, so that results repeat. */
@@ -74,6 +77,7 @@ export interface ShoppingLine {
 /** Everything that follows from a design. */
 export interface Plan {
   readonly design: Design;
+  readonly language: Language;
   readonly stocks: ReadonlyMap<string, Stock>;
   readonly tables: Tables;
   readonly face: Face;

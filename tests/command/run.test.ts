@@ -64,6 +64,19 @@ describe('the command', () => {
     expect(readFileSync(join(folder, 'out', 'cut-list.csv'), 'utf8')).toMatch(/\d mm/);
   });
 
+  it('speaks the language of the call in every file that people read', async () => {
+    const { code, out } = await call(KIOSK, '--out', join(folder, 'out'), '--language', 'de', '--unit', 'mm');
+    expect(code).toBe(0);
+    const plan = JSON.parse(readFileSync(join(folder, 'out', 'plan.json'), 'utf8')) as {
+      steps: { text: string }[];
+      checks: { message: string }[];
+    };
+    expect(JSON.stringify(plan.steps)).toContain('Anrisse mit den Messlatten');
+    for (const { message } of plan.checks) expect(out).toContain(message);
+    expect(readFileSync(join(folder, 'out', 'shopping.csv'), 'utf8')).toContain('Leisten und Profile');
+    expect(readFileSync(join(folder, 'out', 'cut-list.csv'), 'utf8')).toMatch(/"\d+,\d mm"/);
+  });
+
   it('2: a file that is not there, not JSON, of another version, or with a negative width', async () => {
     const cases: [string, RegExp][] = [
       [join(folder, 'nowhere.json'), /cannot be read/],

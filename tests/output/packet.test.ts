@@ -10,7 +10,7 @@ import { gathered } from '../../src/output/packet/naming.ts';
 import { packetOf, packetPages } from '../../src/output/packet/packet.ts';
 import { compareLabels } from '../../src/output/packet/pages/cutList.ts';
 import { packetSheet } from '../../src/output/packet/sheet.ts';
-import { WORDS } from '../../src/output/packet/words.ts';
+import { EN as WORDS } from '../../src/output/packet/words/en.ts';
 import { EN } from '../../src/plan/words/en.ts';
 import { sayFor } from '../../src/plan/words/say.ts';
 import { printerTools, textOf } from './raster.ts';
@@ -177,7 +177,7 @@ describe('names and marks', () => {
   });
 
   it('tell the members of an array together', () => {
-    const plan = { design: starter('harbor-ticket-kiosk'), stocks: new Map() };
+    const plan = { design: starter('harbor-ticket-kiosk'), stocks: new Map(), language: 'en' as const };
     const array = plan.design.parts.find((p) => p.kind === 'array')!;
     const packet = { say: sayFor(plan), words: EN } as Parameters<typeof gathered>[0];
     const name = array.name === '' ? array.id : array.name;

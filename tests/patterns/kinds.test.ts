@@ -7,6 +7,7 @@ import { regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import type { Stencil } from '../../src/lettering/result.ts';
 import type { SignPattern } from '../../src/patterns/kind/sign.ts';
 import { patternsOf, planPatterns } from '../../src/patterns/planPatterns.ts';
+import { EN } from '../../src/plan/words/en.ts';
 import { letteredLine } from '../output/letters.ts';
 import { setupOf } from './setup.ts';
 
@@ -40,7 +41,7 @@ const pathsOn = (items: Parameters<typeof flatten>[0], layer: string) =>
 
 describe('a sign', () => {
   it('to trace has the outlines of its letters, its edge and its center lines', () => {
-    const [pattern] = patternsOf(sign('trace'));
+    const [pattern] = patternsOf(sign('trace'), EN.patterns);
     const { items } = pattern!.drawing;
     expect(pathsOn(items, 'fill')).toHaveLength(3);
     const guides = pathsOn(items, 'guides').map(boxOfPath);
@@ -51,8 +52,10 @@ describe('a sign', () => {
   });
 
   it('mirrored is its own mirror image about the middle of the board', () => {
-    const plain = pathsOn(patternsOf(sign('trace'))[0]!.drawing.items, 'fill').map(boxOfPath);
-    const turned = pathsOn(patternsOf(sign('mirrored'))[0]!.drawing.items, 'fill').map(boxOfPath);
+    const plain = pathsOn(patternsOf(sign('trace'), EN.patterns)[0]!.drawing.items, 'fill').map(boxOfPath);
+    const turned = pathsOn(patternsOf(sign('mirrored'), EN.patterns)[0]!.drawing.items, 'fill').map(
+      boxOfPath,
+    );
     plain.forEach((box, i) => {
       expect(turned[i]!.x).toBeCloseTo(width - box.x - box.w, 6);
       expect(turned[i]!.y).toBeCloseTo(box.y, 9);
@@ -60,7 +63,7 @@ describe('a sign', () => {
   });
 
   it('as a stencil shows all that is cut out of the sheet, letters and registration holes, one pattern a color', () => {
-    const patterns = patternsOf(sign('stencil', 2));
+    const patterns = patternsOf(sign('stencil', 2), EN.patterns);
     expect(patterns.map((p) => p.title)).toEqual([
       'Sign, color 1 of 2: color 0',
       'Sign, color 2 of 2: color 1',
@@ -82,7 +85,7 @@ describe('templates and sticks', () => {
       regionOfBox({ x: 300, y: 500, w: 200, h: 100 }),
       regionOfBox({ x: 350, y: 520, w: 50, h: 50 }),
     );
-    const [pattern] = patternsOf({ kind: 'part', id: 'p', name: 'Panel', region: ring });
+    const [pattern] = patternsOf({ kind: 'part', id: 'p', name: 'Panel', region: ring }, EN.patterns);
     expect(pattern!.drawing).toMatchObject({ width: 200, height: 100 });
     const boxes = pathsOn(pattern!.drawing.items, 'parts').map(boxOfPath);
     expect(boxes).toEqual([
@@ -98,13 +101,16 @@ describe('templates and sticks', () => {
       name: `P${i}`,
       edge: 'low' as const,
     }));
-    const [pattern] = patternsOf({
-      kind: 'stick',
-      axis,
-      length: 985,
-      marks,
-      measure: { unit: 'mm', fraction: '16' },
-    });
+    const [pattern] = patternsOf(
+      {
+        kind: 'stick',
+        axis,
+        length: 985,
+        marks,
+        measure: { unit: 'mm', fraction: '16' },
+      },
+      EN.patterns,
+    );
     const places = pathsOn(pattern!.drawing.items, 'marks').map((p) => boxOfPath(p)[axis]);
     expect(places.map((p) => Math.round(p * 1e6) / 1e6).sort((a, b) => a - b)).toEqual([10, 55.5, 57, 900]);
     expect(axis === 'x' ? pattern!.drawing.width : pattern!.drawing.height).toBe(985);

@@ -4,6 +4,7 @@ import { INK, WEIGHT } from '../../src/drawing/style.ts';
 import type { Paper } from '../../src/materials/types.ts';
 import { inches } from '../../src/measure/units.ts';
 import type { PageSetup } from '../../src/patterns/paper.ts';
+import { patterns } from '../../src/plan/words/en/patterns.ts';
 
 /** Sizes of check-values section 3 (ISO 216; ANSI/ASME Y14.1). */
 export const PAPERS = {
@@ -44,6 +45,7 @@ export function setupOf(change: {
     },
     correction: change.correction ?? { x: 1, y: 1 },
     measure: { unit: change.unit ?? 'mm', fraction: '16' },
+    words: patterns,
     design: 'A design, a date',
   };
 }

@@ -1,10 +1,21 @@
-import { createContext, useCallback, useContext, useEffect, useState, useSyncExternalStore } from 'react';
+import {
+  createContext,
+  useCallback,
+  useContext,
+  useEffect,
+  useMemo,
+  useState,
+  useSyncExternalStore,
+} from 'react';
 import { useStore as useZustand } from 'zustand';
 import type { Face } from '../../bed/face.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design } from '../../design/schema.ts';
 import type { ShadowArea } from '../../finish/shadow.ts';
 import type { Layout } from '../../layout/laid.ts';
+import type { MeasureStyle } from '../../measure/style.ts';
+import { styleIn } from '../../plan/words/languages.ts';
+import { useLanguage } from '../words/t.ts';
 import { type CommitOptions, commit } from './commit.ts';
 import { faceFor, layoutOf } from './derive.ts';
 import type { PlanState } from './planner.ts';
@@ -46,7 +57,12 @@ export const useFace = (): Face => faceFor(useDesign().bed);
 
 export const useSelection = (): readonly string[] => useEditor((s) => s.edit.selection);
 
-export const useMeasureStyle = (): Design['measure'] => useEditor((s) => shownDesign(s).measure);
+/** How the design as shown is measured, in the notation of the language on screen. */
+export function useMeasureStyle(): MeasureStyle {
+  const measure = useEditor((s) => shownDesign(s).measure);
+  const language = useLanguage();
+  return useMemo(() => styleIn(language, measure), [language, measure]);
+}
 
 /**
  * The whole plan, computed in a worker after each edit. `plan` is the last one that came; `stale` while a

@@ -2,6 +2,8 @@ import type { Design } from '../../design/schema.ts';
 import type { ShadowArea } from '../../finish/shadow.ts';
 import type { PrinterCorrection } from '../../patterns/result.ts';
 import type { Plan } from '../../plan/types.ts';
+import type { Language } from '../../plan/words/languages.ts';
+import { onSpoken, spoken } from '../words/t.ts';
 import type { EditorStore } from './store.ts';
 
 export interface PlanState {
@@ -18,6 +20,7 @@ export interface PlanMaker {
   readonly make: (
     design: Design,
     correction: PrinterCorrection,
+    language: Language,
     onStage: (stage: string, share: number) => void,
   ) => Promise<Plan | null>;
   readonly cancel: () => void;
@@ -47,7 +50,7 @@ export function createPlanner(store: EditorStore, maker: PlanMaker) {
     asked = design;
     busy = true;
     try {
-      const plan = await maker.make(design, store.getState().correction, (stage, share) => {
+      const plan = await maker.make(design, store.getState().correction, spoken(), (stage, share) => {
         if (asked === design) set({ progress: { stage, share } });
       });
       if (asked === design && plan) set({ plan, stale: false, progress: null, problem: null });
@@ -83,6 +86,11 @@ export function createPlanner(store: EditorStore, maker: PlanMaker) {
     if (now.designId !== before.designId) set({ plan: null });
     const changed = now.edit.design !== before.edit.design || now.designId !== before.designId;
     if (changed || now.correction !== before.correction) ask(now.edit.design);
+  });
+
+  onSpoken(() => {
+    const { designId, edit } = store.getState();
+    if (designId !== null) ask(edit.design);
   });
 
   return {

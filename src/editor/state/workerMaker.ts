@@ -2,6 +2,7 @@ import { proxy, type Remote, wrap } from 'comlink';
 import type { Design } from '../../design/schema.ts';
 import type { PrinterCorrection } from '../../patterns/result.ts';
 import type { Plan } from '../../plan/types.ts';
+import type { Language } from '../../plan/words/languages.ts';
 import type { Work } from '../worker.ts';
 import type { PlanMaker } from './planner.ts';
 
@@ -27,12 +28,12 @@ export function workerMaker(): PlanMaker {
   };
 
   return {
-    make: (design: Design, correction: PrinterCorrection, onStage) => {
+    make: (design: Design, correction: PrinterCorrection, language: Language, onStage) => {
       const plan = new Promise<Plan | null>((resolve, reject) => {
         const mine = { giveUp: () => resolve(null) };
         running = mine;
         start()
-          .plan(design, correction, proxy(onStage))
+          .plan(design, correction, language, proxy(onStage))
           .then(resolve, reject)
           .finally(() => {
             if (running !== mine) return;

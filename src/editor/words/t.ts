@@ -1,18 +1,43 @@
 import { useSyncExternalStore } from 'react';
+import type { Language } from '../../plan/words/languages.ts';
 import { en } from './en.ts';
 
 export type WordKey = keyof typeof en;
 export type Words = Readonly<Record<WordKey, string>>;
 export type Values = Readonly<Record<string, string | number>>;
 
+/** The interface by language. English is there from the start; the others come when they are wanted. */
+const TABLES: Readonly<Record<Language, () => Promise<Words>>> = {
+  en: async () => en,
+  de: async () => (await import('./de.ts')).de,
+};
+
 let words: Words = en;
+let language: Language = 'en';
+let wanted: Language = 'en';
 const listeners = new Set<() => void>();
 
-/** Takes another language's table; everything on screen follows. */
-export function speak(table: Words, language: string): void {
+/** Takes another language's table; everything on screen follows. Rejects when its file cannot be had. */
+export async function speak(next: Language): Promise<void> {
+  wanted = next;
+  const table = await TABLES[next]();
+  // Of two choices in a row the later one counts, whichever file comes first.
+  if (wanted !== next) return;
   words = table;
-  document.documentElement.lang = language;
+  language = next;
+  document.documentElement.lang = next;
   for (const listener of listeners) listener();
+}
+
+/** The language on screen. */
+export const spoken = (): Language => language;
+
+/** Calls back after the language has changed. */
+export function onSpoken(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => {
+    listeners.delete(listener);
+  };
 }
 
 /** The words for a key, with `{name}` places filled. */
@@ -23,12 +48,9 @@ export function t(key: WordKey, values?: Values): string {
 
 /** Re-renders a component when the language changes. */
 export function useWords(): typeof t {
-  useSyncExternalStore(
-    (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
-    () => words,
-  );
+  useSyncExternalStore(onSpoken, spoken);
   return t;
 }
+
+/** The language on screen; re-renders when it changes. */
+export const useLanguage = (): Language => useSyncExternalStore(onSpoken, spoken);

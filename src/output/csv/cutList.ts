@@ -2,6 +2,7 @@ import { groupPieces } from '../../joinery/label.ts';
 import type { PieceEnd } from '../../joinery/piece.ts';
 import { formatLength } from '../../measure/format.ts';
 import type { Plan } from '../../plan/types.ts';
+import { styleIn } from '../../plan/words/languages.ts';
 import type { Cell } from './csv.ts';
 
 const HEAD = [
@@ -44,7 +45,7 @@ export function cutListRows(plan: Plan): Cell[][] {
       quantity,
       piece.name,
       plan.stocks.get(piece.stock)?.name ?? piece.stock,
-      formatLength(piece.shown, plan.design.measure),
+      formatLength(piece.shown, styleIn(plan.language, plan.design.measure)),
       rounded(piece.length, 2),
       rounded(piece.short, 2),
       rounded(piece.width, 2),

@@ -1,12 +1,14 @@
 import { formatLength, formatVolume } from '../../measure/format.ts';
+import type { MeasureStyle } from '../../measure/style.ts';
 import type { Plan, ShoppingLine } from '../../plan/types.ts';
-import { EN } from '../../plan/words/en.ts';
+import { styleIn } from '../../plan/words/languages.ts';
+import { PLAN_WORDS } from '../../plan/words/tables.ts';
 import type { Cell } from './csv.ts';
 
 const HEAD = ['kind', 'name', 'size', 'count', 'each', 'price', 'owned'];
 
 /** Size of a line in the design's units: length by width, or volume. */
-export function sizeText({ size }: ShoppingLine, measure: Plan['design']['measure']): string {
+export function sizeText({ size }: ShoppingLine, measure: MeasureStyle): string {
   const { length_mm, width_mm, volume_l } = size;
   if (volume_l !== undefined) return formatVolume(volume_l, measure);
   return [length_mm, width_mm]
@@ -19,9 +21,9 @@ export function sizeText({ size }: ShoppingLine, measure: Plan['design']['measur
 export function shoppingRows(plan: Plan): Cell[][] {
   const money = (value: number): string => value.toFixed(2);
   const rows = plan.shopping.map((line): Cell[] => [
-    EN.shopping[line.kind],
+    PLAN_WORDS[plan.language].shopping[line.kind],
     line.name,
-    sizeText(line, plan.design.measure),
+    sizeText(line, styleIn(plan.language, plan.design.measure)),
     line.count,
     money(line.each),
     money(line.price),

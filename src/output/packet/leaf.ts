@@ -4,12 +4,15 @@ import type { MeasureStyle } from '../../measure/style.ts';
 import type { Plan } from '../../plan/types.ts';
 import type { PlanWords, Say } from '../../plan/words/words.ts';
 import type { Sheet } from './sheet.ts';
+import type { PacketWords } from './words/shape.ts';
 
 /** Everything a page kind may use. */
 export interface Packet {
   readonly plan: Plan;
   readonly say: Say;
   readonly words: PlanWords;
+  /** What the packet says in its own voice. */
+  readonly terms: PacketWords;
   readonly measure: MeasureStyle;
   readonly unit: 'in' | 'mm';
   /** Upright. */

@@ -1,12 +1,13 @@
 import { isInch } from '../../measure/style.ts';
 import type { Plan } from '../../plan/types.ts';
-import { EN } from '../../plan/words/en.ts';
+import { styleIn } from '../../plan/words/languages.ts';
 import { sayFor } from '../../plan/words/say.ts';
+import { PLAN_WORDS } from '../../plan/words/tables.ts';
 import { type PdfPage, pdfOf } from '../pdf/pdf.ts';
 import { PAGE_KINDS, type PageKind } from './kinds.ts';
 import type { Contents, Leaf, Packet } from './leaf.ts';
 import { bodyOf, frame, packetSheet, turned } from './sheet.ts';
-import { WORDS } from './words.ts';
+import { PACKET_WORDS } from './words/words.ts';
 
 const KINDS = Object.keys(PAGE_KINDS) as PageKind[];
 
@@ -15,8 +16,9 @@ function packetFor(plan: Plan): Packet {
   return {
     plan,
     say: sayFor(plan),
-    words: EN,
-    measure,
+    words: PLAN_WORDS[plan.language],
+    terms: PACKET_WORDS[plan.language],
+    measure: styleIn(plan.language, measure),
     unit: isInch(measure.unit) ? 'in' : 'mm',
     sheet: packetSheet(pages.paper),
   };
@@ -30,7 +32,7 @@ export function packetPages(plan: Plan): PdfPage[] {
   for (const kind of KINDS) {
     const own = PAGE_KINDS[kind](packet);
     if (own.length === 0) continue;
-    if (kind !== 'cover') contents.push({ title: WORDS.titles[kind], page: leaves.length + 1 });
+    if (kind !== 'cover') contents.push({ title: packet.terms.titles[kind], page: leaves.length + 1 });
     leaves.push(...own);
   }
   const { name, date } = plan.design;
@@ -44,6 +46,7 @@ export function packetPages(plan: Plan): PdfPage[] {
       of: leaves.length,
       scale: leaf.scale,
       unit: packet.unit,
+      terms: packet.terms.block,
     };
     const items = [...frame(sheet, block), ...leaf.draw(bodyOf(sheet), contents)];
     return {

@@ -5,7 +5,7 @@ import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
 import { shortened } from '../../drawing/text.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { inches, type Mm } from '../../measure/units.ts';
-import { WORDS } from './words.ts';
+import type { PacketWords } from './words/shape.ts';
 
 /** Sheet of the packet: Letter for inch papers, A4 for the ISO ones. */
 export interface Sheet {
@@ -45,6 +45,7 @@ export interface TitleBlock {
   /** The number under 1, for drawings to scale. */
   readonly scale: number | null;
   readonly unit: 'in' | 'mm';
+  readonly terms: PacketWords['block'];
 }
 
 /** Border of the sheet's foot: design, page title, scale bar, date, page number; and the page's heading. */
@@ -72,11 +73,11 @@ export function frame(sheet: Sheet, block: TitleBlock): DrawItem[] {
   return [
     rectangle({ x: x0, y: y0, w, h: BLOCK }, bold),
     ...columns.map((x) => line({ x, y: y0 }, { x, y: y0 + BLOCK }, thin)),
-    ...cell(x0, c1, WORDS.block.design, block.design, true),
+    ...cell(x0, c1, block.terms.design, block.design, true),
     ...(block.scale === null
-      ? cell(c1, c2, WORDS.block.scale, WORDS.block.noScale)
+      ? cell(c1, c2, block.terms.scale, block.terms.noScale)
       : [
-          text({ x: c1 + 1.8, y: y0 + BLOCK - 3.4 }, `${WORDS.block.scale} 1 : ${block.scale}`, {
+          text({ x: c1 + 1.8, y: y0 + BLOCK - 3.4 }, `${block.terms.scale} 1 : ${block.scale}`, {
             size: TEXT.note,
             color: INK.soft,
           }),
@@ -86,8 +87,8 @@ export function frame(sheet: Sheet, block: TitleBlock): DrawItem[] {
             items: scaleBar(block.scale, block.unit, c2 - c1 - 12),
           } as const,
         ]),
-    ...cell(c2, c3, WORDS.block.date, block.date === '' ? WORDS.block.noDate : block.date),
-    ...cell(c3, x1, WORDS.block.page, WORDS.block.pageOf(block.page, block.of), true),
+    ...cell(c2, c3, block.terms.date, block.date === '' ? block.terms.noDate : block.date),
+    ...cell(c3, x1, block.terms.page, block.terms.pageOf(block.page, block.of), true),
     text({ x: x0, y: top - 5.5 }, shortened(block.title, { size: TEXT.heading, bold: true }, w), {
       size: TEXT.heading,
       bold: true,

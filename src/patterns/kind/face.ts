@@ -5,7 +5,7 @@ import { fittedSize } from '../../drawing/text.ts';
 import { boxOf, containsPointInRegion } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
-import { WORDS } from '../words.ts';
+import type { PatternWords } from '../words.ts';
 import { centerLines, FOLLOW, GUIDE, outlines } from './outlines.ts';
 import type { Pattern } from './pattern.ts';
 
@@ -34,17 +34,17 @@ export function nameOn(region: Region, name: string): DrawItem[] {
   return [text(base, name, { size, anchor: 'middle', angle: upright ? 90 : 0, color: INK.soft })];
 }
 
-export function facePatterns(face: FacePattern): Pattern[] {
+export function facePatterns(face: FacePattern, words: PatternWords): Pattern[] {
   const whole = { x: 0, y: 0, w: face.width, h: face.height };
   const keepClear = { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.hidden };
   return [
     {
       for: 'face',
-      title: WORDS.face,
+      title: words.face,
       drawing: {
         width: face.width,
         height: face.height,
-        title: WORDS.face,
+        title: words.face,
         items: [
           layer('guides', [rectangle(whole, FOLLOW), ...centerLines(whole)]),
           layer(

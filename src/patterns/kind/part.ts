@@ -1,7 +1,7 @@
 import { layer, moved } from '../../drawing/items.ts';
 import { boxOf } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
-import { WORDS } from '../words.ts';
+import type { PatternWords } from '../words.ts';
 import { nameOn } from './face.ts';
 import { centerLines, FOLLOW, outlines } from './outlines.ts';
 import type { Pattern } from './pattern.ts';
@@ -14,10 +14,10 @@ export interface PartPattern {
   readonly region: Region;
 }
 
-export function partPatterns({ id, name, region }: PartPattern): Pattern[] {
+export function partPatterns({ id, name, region }: PartPattern, words: PatternWords): Pattern[] {
   const box = boxOf(region);
   if (!box) return [];
-  const title = WORDS.part(name);
+  const title = words.part(name);
   return [
     {
       for: id,

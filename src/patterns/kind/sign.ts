@@ -4,7 +4,7 @@ import { pathOfRings } from '../../geometry/path.ts';
 import { boxOf, transformRegion } from '../../geometry/region.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Lettered, Stencil } from '../../lettering/result.ts';
-import { WORDS } from '../words.ts';
+import type { PatternWords } from '../words.ts';
 import { centerLines, FOLLOW, GUIDE, outlines } from './outlines.ts';
 import type { Pattern } from './pattern.ts';
 
@@ -67,14 +67,14 @@ function mirrored(lettered: Lettered, board: Region): { lettered: Lettered; boar
   };
 }
 
-function whole(sign: SignPattern, lettered: Lettered, board: Region): Pattern[] {
+function whole(sign: SignPattern, lettered: Lettered, board: Region, words: PatternWords): Pattern[] {
   const ink = lettered.layers.map((one) => boxOf(one.region)).filter((b): b is Box => b !== null);
   const box = ink.reduce(around, boxed(board));
   return [
     {
       for: sign.id,
       title: sign.name,
-      note: WORDS.mode[sign.mode],
+      note: words.mode[sign.mode],
       drawing: drawingOf(sign.name, box, [guides(board), ...lettering(lettered)]),
       letters: letterBoxes(lettered, box),
     },
@@ -85,17 +85,17 @@ function whole(sign: SignPattern, lettered: Lettered, board: Region): Pattern[] 
  * One pattern a color, with everything that is cut out of its sheet: the letters as they are bridged, and the
  * registration holes that all sheets share.
  */
-function stencils(sign: SignPattern): Pattern[] {
+function stencils(sign: SignPattern, words: PatternWords): Pattern[] {
   const sheet = sign.stencils.map((s) => boxed(s.stencil.sheet)).reduce(around, boxed(sign.board));
   return sign.stencils.map(({ finish, stencil }, i) => {
     const title =
       sign.stencils.length > 1
-        ? `${sign.name}, ${WORDS.layer(i + 1, sign.stencils.length, finish)}`
+        ? `${sign.name}, ${words.layer(i + 1, sign.stencils.length, finish)}`
         : sign.name;
     return {
       for: sign.id,
       title,
-      note: WORDS.mode.stencil,
+      note: words.mode.stencil,
       drawing: drawingOf(title, sheet, [
         guides(sign.board),
         layer(
@@ -112,14 +112,15 @@ function stencils(sign: SignPattern): Pattern[] {
   });
 }
 
-const MODES = {
-  trace: (sign: SignPattern) => whole(sign, sign.lettered, sign.board),
-  mirrored: (sign: SignPattern) => {
+const MODES: Readonly<Record<SignPattern['mode'], (sign: SignPattern, words: PatternWords) => Pattern[]>> = {
+  trace: (sign, words) => whole(sign, sign.lettered, sign.board, words),
+  mirrored: (sign, words) => {
     const turned = mirrored(sign.lettered, sign.board);
-    return whole(sign, turned.lettered, turned.board);
+    return whole(sign, turned.lettered, turned.board, words);
   },
   stencil: stencils,
-  'cut-out': (sign: SignPattern) => whole(sign, sign.lettered, sign.board),
-} as const satisfies Record<SignPattern['mode'], (sign: SignPattern) => Pattern[]>;
+  'cut-out': (sign, words) => whole(sign, sign.lettered, sign.board, words),
+};
 
-export const signPatterns = (sign: SignPattern): Pattern[] => MODES[sign.mode](sign);
+export const signPatterns = (sign: SignPattern, words: PatternWords): Pattern[] =>
+  MODES[sign.mode](sign, words);

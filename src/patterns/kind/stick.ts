@@ -7,7 +7,7 @@ import type { Box } from '../../geometry/shape.ts';
 import { formatLength } from '../../measure/format.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
 import type { Mm } from '../../measure/units.ts';
-import { WORDS } from '../words.ts';
+import type { PatternWords } from '../words.ts';
 import { FOLLOW } from './outlines.ts';
 import type { Pattern } from './pattern.ts';
 
@@ -36,11 +36,11 @@ const LABEL: Mm = TEXT.small;
 const PITCH: Mm = 3.3;
 
 /** Marks at one place share a line and a label. */
-function places(marks: readonly StickMark[], axis: 'x' | 'y', measure: MeasureStyle) {
+function places(marks: readonly StickMark[], { axis, measure }: StickPattern, words: PatternWords) {
   const sorted = [...marks].sort((a, b) => a.at - b.at || (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
   const found: { at: Mm; names: string[]; shown: Mm }[] = [];
   for (const mark of sorted) {
-    const name = `${mark.name} ${WORDS.edge[mark.edge][axis]}`;
+    const name = `${mark.name} ${words.edge[mark.edge][axis]}`;
     const last = found[found.length - 1];
     if (last && mark.at - last.at < 0.01) {
       if (!last.names.includes(name)) last.names.push(name);
@@ -53,8 +53,9 @@ function places(marks: readonly StickMark[], axis: 'x' | 'y', measure: MeasureSt
 }
 
 /** The stick standing up, marks on its left edge and read upright; and the boxes of its labels. */
-function upright({ axis, length, marks, measure }: StickPattern): { items: DrawItem[]; keep: Box[] } {
-  const all = places(marks, axis, measure);
+function upright(stick: StickPattern, words: PatternWords): { items: DrawItem[]; keep: Box[] } {
+  const { length, marks } = stick;
+  const all = places(marks, stick, words);
   const rows = spreadOut(
     all.map((p) => p.at),
     PITCH,
@@ -82,7 +83,7 @@ function upright({ axis, length, marks, measure }: StickPattern): { items: DrawI
     }),
   );
   const foot = [
-    text({ x: 1.5, y: 1 }, WORDS.datum, { size: 1.8, color: INK.soft }),
+    text({ x: 1.5, y: 1 }, words.datum, { size: 1.8, color: INK.soft }),
     lines(
       [
         [
@@ -106,10 +107,10 @@ function upright({ axis, length, marks, measure }: StickPattern): { items: DrawI
   return { items, keep };
 }
 
-export function stickPatterns(stick: StickPattern): Pattern[] {
+export function stickPatterns(stick: StickPattern, words: PatternWords): Pattern[] {
   const { axis, length } = stick;
-  const title = WORDS.stick[axis];
-  const { items, keep } = upright(stick);
+  const title = words.stick[axis];
+  const { items, keep } = upright(stick, words);
   const standing = axis === 'y';
   return [
     {

@@ -1,4 +1,6 @@
 import { checks } from './en/checks.ts';
+import { patterns } from './en/patterns.ts';
+import { places } from './en/places.ts';
 import { rules } from './en/rules.ts';
 import { list, steps } from './en/steps.ts';
 import type { PlanWords } from './words.ts';
@@ -21,4 +23,6 @@ export const EN: PlanWords = {
     tape: 'Masking tape',
     paper: 'Paper',
   },
+  places,
+  patterns,
 };

@@ -1,7 +1,17 @@
+import type { LevelId } from '../../bed/face.ts';
 import type { Design } from '../../design/schema.ts';
-import { formatAngle, formatArea, formatForce, formatLength, formatMass } from '../../measure/format.ts';
+import {
+  formatAngle,
+  formatArea,
+  formatForce,
+  formatLength,
+  formatMass,
+  formatNumber,
+} from '../../measure/format.ts';
 import type { Plan } from '../types.ts';
-import type { RuleSay, Say } from './words.ts';
+import { type Language, styleIn } from './languages.ts';
+import { PLAN_WORDS } from './tables.ts';
+import type { PlaceWords, RuleSay, Say } from './words.ts';
 
 /** Names of everything in a design by its id. */
 export function namesOf(design: Design): ReadonlyMap<string, string> {
@@ -12,61 +22,52 @@ export function namesOf(design: Design): ReadonlyMap<string, string> {
   return names;
 }
 
-/** The bed's own bodies, as the sweep names them. */
-const BED_NAMES: Readonly<Record<string, string>> = {
-  'bed:frame': 'The bed frame',
-  'bed:platform': 'The platform',
-  'bed:mattress': 'The mattress',
-  'bed:legs': 'The legs',
-  'bed:skin': 'The skin',
-};
-
 /** `Battens 3` for the member `battens[2,0]`; with several rows `Battens 3, row 1`. */
-function nameWith(names: ReadonlyMap<string, string>, id: string): string {
-  if (id in BED_NAMES) return BED_NAMES[id] ?? id;
+function nameWith(names: ReadonlyMap<string, string>, id: string, words: PlaceWords): string {
+  // The bed's own bodies, as the sweep names them.
+  const body = /^bed:(.*)$/.exec(id)?.[1];
+  if (body !== undefined && Object.hasOwn(words.bed, body)) return words.bed[body as keyof PlaceWords['bed']];
   if (id.startsWith('keep:')) return names.get(id.slice(5)) ?? id.slice(5);
   const member = /^(.*)\[(\d+),(\d+)\]$/.exec(id);
   if (!member) return names.get(id) ?? id;
   const base = names.get(member[1] ?? '') ?? member[1] ?? id;
-  const [column, row] = [Number(member[2]) + 1, Number(member[3]) + 1];
-  return row === 1 ? `${base} ${column}` : `${base} ${column}, row ${row}`;
+  return words.member(base, Number(member[2]) + 1, Number(member[3]) + 1);
 }
 
-/** How a plan's figures are said, in the design's units. */
-export function sayFor(plan: Pick<Plan, 'design' | 'stocks'>): Say {
-  const { measure } = plan.design;
-  const names = new Map(namesOf(plan.design));
-  for (const [id, stock] of plan.stocks) if (!names.has(id)) names.set(id, stock.name);
+/** What saying needs of a plan; a design and its stocks do before there is one. */
+export type Told = Pick<Plan, 'design' | 'stocks'> & { readonly language: Language };
+
+/** How a plan's figures are said, in the design's units and the plan's language. */
+export function sayFor({ design, stocks, language }: Told): Say {
+  const measure = styleIn(language, design.measure);
+  const words = PLAN_WORDS[language].places;
+  const names = new Map(namesOf(design));
+  for (const [id, stock] of stocks) if (!names.has(id)) names.set(id, stock.name);
   return {
     length: (mm) => formatLength(mm, measure),
-    angle: (deg) => formatAngle(deg),
+    angle: (deg) => formatAngle(deg, measure.notation),
     mass: (kg) => formatMass(kg, measure),
     force: (newtons) => formatForce(newtons, measure),
     area: (m2) => formatArea(m2, measure),
     share: (ratio) => `${Math.round(ratio * 100)} %`,
-    name: (id) => nameWith(names, id),
+    number: (value, digits) => formatNumber(value, digits, measure.notation),
+    name: (id) => nameWith(names, id, words),
   };
 }
 
-const SIDES = {
-  x: { low: 'left edge', mid: 'center line', high: 'right edge' },
-  y: { low: 'bottom edge', mid: 'center line', high: 'top edge' },
-} as const;
-
-const LEVEL_NAMES: Readonly<Record<string, string>> = {
-  face: 'the face',
-  'level:rim': 'the rim',
-  'level:ledge': 'the ledge',
-  'level:field': 'the field',
-  'level:skin': 'the skin',
-};
-
 /** As `sayFor`, with edges in words for rule sentences. */
-export function ruleSayFor(plan: Pick<Plan, 'design' | 'stocks'>): RuleSay {
+export function ruleSayFor(plan: Told): RuleSay {
   const say = sayFor(plan);
+  const words = PLAN_WORDS[plan.language].places;
   return {
     ...say,
-    edge: ({ of, side, inner }, axis) =>
-      `${inner ? 'inner ' : ''}${SIDES[axis][side]} of ${LEVEL_NAMES[of] ?? say.name(of)}`,
+    edge: ({ of, side, inner }, axis) => {
+      const level = of.replace(/^level:/, '');
+      const owner =
+        of === 'face' || of.startsWith('level:')
+          ? { level: level as LevelId | 'face' }
+          : { name: say.name(of) };
+      return words.edge(axis, side, inner === true, owner);
+    },
   };
 }

@@ -1,7 +1,9 @@
+import type { LevelId } from '../../bed/face.ts';
 import type { Check } from '../../check/check.ts';
 import type { CheckCode } from '../../check/codes.ts';
 import type { Rule, RuleKind, RuleOf } from '../../design/schema.ts';
 import type { Step } from '../../marks/result.ts';
+import type { PatternWords } from '../../patterns/words.ts';
 import type { ShoppingKind } from '../types.ts';
 
 /** How figures are put into a sentence: units, rounding and names belong to the design and the language. */
@@ -12,6 +14,8 @@ export interface Say {
   readonly force: (newtons: number) => string;
   readonly area: (m2: number) => string;
   readonly share: (ratio: number) => string;
+  /** A plain number with at most so many decimals. */
+  readonly number: (value: number, digits: number) => string;
   /** Name of a part, rule's part, stock or finish by its id. */
   readonly name: (id: string) => string;
 }
@@ -33,15 +37,30 @@ export interface PlanWords {
   };
   readonly shopping: { readonly [K in ShoppingKind]: string };
   readonly list: (items: readonly string[]) => string;
+  readonly places: PlaceWords;
+  readonly patterns: PatternWords;
+}
+
+type Side = 'low' | 'mid' | 'high';
+
+/** Names of what has none in the design: bodies of the bed, levels of the face, edges, members of rows. */
+export interface PlaceWords {
+  readonly bed: { readonly [B in 'frame' | 'platform' | 'mattress' | 'legs' | 'skin']: string };
+  readonly level: { readonly [L in LevelId | 'face']: string };
+  readonly edge: (
+    axis: 'x' | 'y',
+    side: Side,
+    inner: boolean,
+    of: { readonly level: LevelId | 'face' } | { readonly name: string },
+  ) => string;
+  /** Numbers from 1; the row is told where it is not the first. */
+  readonly member: (name: string, column: number, row: number) => string;
 }
 
 /** What rule sentences need besides. */
 export interface RuleSay extends Say {
   /** An edge in words, such as "left edge of Sign". */
-  readonly edge: (
-    edge: { of: string; side: 'low' | 'mid' | 'high'; inner?: boolean | undefined },
-    axis: 'x' | 'y',
-  ) => string;
+  readonly edge: (edge: { of: string; side: Side; inner?: boolean | undefined }, axis: 'x' | 'y') => string;
 }
 
 /** Reads a check's figures; a missing figure is a fault of the room that made the check. */

@@ -2,33 +2,42 @@ import { useMemo } from 'react';
 import {
   formatMoment,
   formatMoney,
+  formatNumber,
   formatRate,
   formatReading,
   formatVolume,
 } from '../../../measure/format.ts';
 import { isInch } from '../../../measure/style.ts';
 import { inches, type Liters, type Mm, type Money, type NewtonMeters } from '../../../measure/units.ts';
+import { styleIn } from '../../../plan/words/languages.ts';
 import { sayFor } from '../../../plan/words/say.ts';
+import { PLAN_WORDS } from '../../../plan/words/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { stocksOf } from '../../state/tables.ts';
+import { useLanguage } from '../../words/t.ts';
 
 /** How figures are said in the design's units; `short` is a length without heavy or light. */
 export function useSay() {
   const design = useSettledDesign();
+  const language = useLanguage();
   return useMemo(() => {
-    const { measure } = design;
+    const measure = styleIn(language, design.measure);
     return {
-      ...sayFor({ design, stocks: stocksOf(design) }),
+      ...sayFor({ design, stocks: stocksOf(design), language }),
+      /** What the plan itself says: steps, shopping. */
+      words: PLAN_WORDS[language],
       short: (mm: Mm) => formatReading(mm, measure),
       /** Across a room or a street, where nobody counts fractions. */
       far: (mm: Mm) =>
-        isInch(measure.unit) ? `${Math.round(mm / inches(12))} ft` : `${(mm / 1000).toFixed(1)} m`,
-      money: (money: Money) => formatMoney(money, measure.currency),
+        isInch(measure.unit)
+          ? `${Math.round(mm / inches(12))} ft`
+          : `${formatNumber(mm / 1000, 1, measure.notation)} m`,
+      money: (money: Money) => formatMoney(money, measure.currency, measure.notation),
       volume: (liters: Liters) => formatVolume(liters, measure),
       moment: (moment: NewtonMeters) => formatMoment(moment, measure),
       rate: (rate: number) => formatRate(rate, measure),
     };
-  }, [design]);
+  }, [design, language]);
 }
 
 export type PaneSay = ReturnType<typeof useSay>;

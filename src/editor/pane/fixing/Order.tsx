@@ -1,5 +1,4 @@
 import type { Plan } from '../../../plan/types.ts';
-import { EN } from '../../../plan/words/en.ts';
 import { stepSentence } from '../../../plan/words/words.ts';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useTicks } from '../../state/ticks.ts';
@@ -32,7 +31,7 @@ export function Order({ plan }: { plan: Plan }) {
                 {step.number}
               </span>
               <span>
-                <Typeset text={stepSentence(step, EN, say)} />
+                <Typeset text={stepSentence(step, say.words, say)} />
               </span>
             </label>
           </li>

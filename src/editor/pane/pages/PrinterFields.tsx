@@ -1,18 +1,21 @@
 import { FileDown } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { testPage } from '../../../patterns/testPage.ts';
+import { styleIn } from '../../../plan/words/languages.ts';
+import { PLAN_WORDS } from '../../../plan/words/tables.ts';
 import { DrawingView } from '../../drawing/DrawingView.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { TABLES } from '../../state/tables.ts';
 import { saveBytes } from '../../storage/file.ts';
-import { useWords } from '../../words/t.ts';
+import { useLanguage, useWords } from '../../words/t.ts';
 import { useSay } from '../facts/useSay.ts';
 
 /** What the ruler says about the printer at hand; kept on the device. */
 export function PrinterFields() {
   const t = useWords();
   const say = useSay();
+  const language = useLanguage();
   const store = useStore();
   const design = useSettledDesign();
   const correction = useEditor((s) => s.correction);
@@ -25,11 +28,12 @@ export function PrinterFields() {
             paper,
             pages: design.pages,
             correction: { x: 1, y: 1 },
-            measure: design.measure,
+            measure: styleIn(language, design.measure),
+            words: PLAN_WORDS[language].patterns,
             design: design.name,
           })
         : null,
-    [paper, design],
+    [paper, design, language],
   );
   const save = async () => {
     if (!test) return;
@@ -80,7 +84,7 @@ export function PrinterFields() {
               <>
                 <p className="note">
                   {t('printer.scale', {
-                    percent: `${percent(correction.x)} × ${percent(correction.y)}`,
+                    percent: `${say.number(correction.x * 100, 1)} × ${say.number(correction.y * 100, 1)}`,
                   })}
                 </p>
                 <button
@@ -105,5 +109,3 @@ export function PrinterFields() {
     </section>
   );
 }
-
-const percent = (share: number): string => String(Math.round(share * 1000) / 10);

@@ -1,11 +1,11 @@
 import type { Design, Rule } from '../../../design/schema.ts';
 import type { RuleState } from '../../../layout/laid.ts';
-import { EN } from '../../../plan/words/en.ts';
 import { ruleSayFor } from '../../../plan/words/say.ts';
+import { PLAN_WORDS } from '../../../plan/words/tables.ts';
 import { ruleSentence as sentence } from '../../../plan/words/words.ts';
 import { nameOf } from '../../action/movable.ts';
 import { stocksOf } from '../../state/tables.ts';
-import { t } from '../../words/t.ts';
+import { spoken, t } from '../../words/t.ts';
 
 /** What a rule can refer to, by name: the face, a level, a part. */
 export function referenceName(design: Design, of: string): string {
@@ -16,5 +16,7 @@ export function referenceName(design: Design, of: string): string {
 
 /** A rule as a person would say it at the bench. */
 export function ruleSentence(design: Design, rule: Rule, state: RuleState | undefined): string {
-  return sentence(rule, state?.result ?? null, EN, ruleSayFor({ design, stocks: stocksOf(design) }));
+  const language = spoken();
+  const say = ruleSayFor({ design, stocks: stocksOf(design), language });
+  return sentence(rule, state?.result ?? null, PLAN_WORDS[language], say);
 }

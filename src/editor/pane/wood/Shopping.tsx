@@ -1,5 +1,4 @@
 import type { Plan, ShoppingLine } from '../../../plan/types.ts';
-import { EN } from '../../../plan/words/en.ts';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useWords } from '../../words/t.ts';
 import { ScrollBox } from '../facts/ScrollBox.tsx';
@@ -35,7 +34,7 @@ export function Shopping({ plan }: { plan: Plan }) {
             <tbody key={kind}>
               <tr>
                 <th scope="rowgroup" colSpan={5} className="kind-row">
-                  {EN.shopping[kind]}
+                  {say.words.shopping[kind]}
                 </th>
               </tr>
               {shopping

@@ -3,14 +3,11 @@ import type { CutBoard } from '../../../cutting/result.ts';
 import { moved, text } from '../../../drawing/items.ts';
 import { TEXT } from '../../../drawing/style.ts';
 import { byId } from '../../../materials/lookup.ts';
-import { formatAngle, formatMoney, formatReading } from '../../../measure/format.ts';
+import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Block, fillPages, heading, paragraph, space } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
-import { WORDS } from '../words.ts';
-
-const W = WORDS.boards;
 
 /** What of the board is not used: the trim of a bought one, the defects of an owned one. */
 function unusedOf({ plan }: Packet, board: CutBoard): { from: Mm; to: Mm }[] {
@@ -25,6 +22,7 @@ function unusedOf({ plan }: Packet, board: CutBoard): { from: Mm; to: Mm }[] {
 }
 
 function boardBlock(packet: Packet, board: CutBoard, number: number, longest: Mm, width: Mm): Block {
+  const terms = packet.terms.boards;
   const { plan, measure } = packet;
   const stock = plan.stocks.get(board.stock);
   const told = (mm: Mm) => formatReading(mm, measure);
@@ -33,12 +31,15 @@ function boardBlock(packet: Packet, board: CutBoard, number: number, longest: Mm
     pieces: byId(plan.joinery.pieces),
     width: stock && stock.form !== 'sheet' ? stock.width : 50,
     unused: unusedOf(packet, board),
-    text: { length: told, angle: formatAngle, offcut: (along) => W.rest(told(along)) },
+    text: { length: told, angle: packet.say.angle, offcut: (along) => terms.rest(told(along)) },
     paper: width,
     longest,
   });
-  const cost = board.owned === null ? `, ${formatMoney(board.cost, plan.design.measure.currency)}` : '';
-  const title = `${W.board(number, told(board.length), board.owned !== null)}${cost}`;
+  const cost =
+    board.owned === null
+      ? `, ${formatMoney(board.cost, plan.design.measure.currency, packet.measure.notation)}`
+      : '';
+  const title = `${terms.board(number, told(board.length), board.owned !== null)}${cost}`;
   return {
     height: drawing.height + 7,
     draw: (at) => [
@@ -50,6 +51,7 @@ function boardBlock(packet: Packet, board: CutBoard, number: number, longest: Mm
 
 /** Every board from left to right, stock by stock, with what is known about the least that must be bought. */
 export function boards(packet: Packet): Leaf[] {
+  const terms = packet.terms.boards;
   const { cutting } = packet.plan;
   if (cutting.boards.length === 0) return [];
   const body = bodyOf(packet.sheet);
@@ -58,7 +60,7 @@ export function boards(packet: Packet): Leaf[] {
   const blocks = stocks.flatMap((stock): Block[] => {
     const own = cutting.boards.filter((b) => b.stock === stock);
     const bound = cutting.boardsBound.find((b) => b.stock === stock);
-    const told = bound ? (bound.proved ? W.proved : W.bound(bound.used, bound.lowerBound)) : '';
+    const told = bound ? (bound.proved ? terms.proved : terms.bound(bound.used, bound.lowerBound)) : '';
     return [
       heading(packet.say.name(stock)),
       ...own.map((board, i) => boardBlock(packet, board, i + 1, longest, body.w)),
@@ -66,8 +68,8 @@ export function boards(packet: Packet): Leaf[] {
       space(2),
     ];
   });
-  return fillPages([...paragraph(W.lead, body.w), space(2), ...blocks], body).map((draw) => ({
-    title: WORDS.titles.boards,
+  return fillPages([...paragraph(terms.lead, body.w), space(2), ...blocks], body).map((draw) => ({
+    title: packet.terms.titles.boards,
     landscape: false,
     scale: null,
     draw,

@@ -2,25 +2,23 @@ import { checkMessage } from '../../../plan/words/words.ts';
 import { entry, fillPages, heading, paragraph, space } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
-import { WORDS } from '../words.ts';
-
-const W = WORDS.checks;
 
 /** What the plan found, and what holds for every wall bed. */
 export function checks(packet: Packet): Leaf[] {
+  const terms = packet.terms.checks;
   const { plan, words, say } = packet;
   const body = bodyOf(packet.sheet);
   const found = plan.checks.map((check) =>
-    entry(W.severity[check.severity], checkMessage(check, words, say), body.w, 22),
+    entry(terms.severity[check.severity], checkMessage(check, words, say), body.w, 22),
   );
   const blocks = [
-    ...(found.length === 0 ? paragraph(W.none, body.w) : found),
+    ...(found.length === 0 ? paragraph(terms.none, body.w) : found),
     space(4),
-    heading(W.cautions),
-    ...WORDS.cautions.map(([term, sentence]) => entry(term, sentence, body.w, 38)),
+    heading(terms.cautions),
+    ...packet.terms.cautions.map(([term, sentence]) => entry(term, sentence, body.w, 38)),
   ];
   return fillPages(blocks, body).map((draw) => ({
-    title: WORDS.titles.checks,
+    title: packet.terms.titles.checks,
     landscape: false,
     scale: null,
     draw,

@@ -7,11 +7,9 @@ import { formatMoney, formatReading } from '../../../measure/format.ts';
 import { coloredFace } from '../faceView.ts';
 import type { Contents, Leaf, Packet } from '../leaf.ts';
 import { viewOf } from '../view.ts';
-import { WORDS } from '../words.ts';
-
-const W = WORDS.cover;
 
 function figures(packet: Packet): [string, string][] {
+  const terms = packet.terms.cover;
   const { plan, say, measure } = packet;
   const { cutting, face } = plan;
   const length = (mm: number) => formatReading(mm, measure);
@@ -19,26 +17,28 @@ function figures(packet: Packet): [string, string][] {
   const pages = plan.patterns.reduce((sum, set) => sum + set.pages.length, 0);
   const paints = plan.finish.uses.filter((u) => u.volume > 0).map((u) => say.name(u.finish));
   return [
-    [W.face, W.faceSize(length(face.width), length(face.height))],
-    [W.parts, W.partCount(plan.layout.parts.length, plan.joinery.pieces.length)],
-    [W.boards, W.boardCount(bought, cutting.boards.length - bought)],
-    [W.sheets, String(cutting.sheets.length)],
-    [W.paint, paints.join(', ') || WORDS.paint.nothing],
-    [W.weight, say.mass(plan.load.added)],
-    [W.lift, W.liftAt(say.force(plan.load.liftAdded))],
-    [W.floorSpace, W.floorSpaceOf(length(plan.fold.floorSpace))],
-    [W.patterns, String(pages)],
-    [W.cost, formatMoney(plan.total, plan.design.measure.currency)],
+    [terms.face, terms.faceSize(length(face.width), length(face.height))],
+    [terms.parts, terms.partCount(plan.layout.parts.length, plan.joinery.pieces.length)],
+    [terms.boards, terms.boardCount(bought, cutting.boards.length - bought)],
+    [terms.sheets, String(cutting.sheets.length)],
+    [terms.paint, paints.join(', ') || packet.terms.paint.nothing],
+    [terms.weight, say.mass(plan.load.added)],
+    [terms.lift, terms.liftAt(say.force(plan.load.liftAdded))],
+    [terms.floorSpace, terms.floorSpaceOf(length(plan.fold.floorSpace))],
+    [terms.patterns, String(pages)],
+    [terms.cost, formatMoney(plan.total, plan.design.measure.currency, packet.measure.notation)],
   ];
 }
 
 function state(packet: Packet): string[] {
+  const terms = packet.terms.cover;
   const count = (severity: string) => packet.plan.checks.filter((c) => c.severity === severity).length;
   const [errors, warnings] = [count('error'), count('warning')];
-  return [...(errors > 0 ? [W.errors(errors)] : []), ...(warnings > 0 ? [W.warnings(warnings)] : [])];
+  return [...(errors > 0 ? [terms.errors(errors)] : []), ...(warnings > 0 ? [terms.warnings(warnings)] : [])];
 }
 
 function column(packet: Packet, room: Box, contents: readonly Contents[]): DrawItem[] {
+  const terms = packet.terms.cover;
   const { design } = packet.plan;
   const items: DrawItem[] = [];
   const size = TEXT.small;
@@ -54,12 +54,12 @@ function column(packet: Packet, room: Box, contents: readonly Contents[]): DrawI
     items.push(text({ x: room.x, y }, row, { size: fit, bold: true }));
   }
   y -= 2;
-  for (const row of wrapped(W.subtitle, { size }, room.w)) {
+  for (const row of wrapped(terms.subtitle, { size }, room.w)) {
     y -= 3.6;
     items.push(text({ x: room.x, y }, row, { size, color: INK.soft }));
   }
   y -= 3;
-  heading(W.figures);
+  heading(terms.figures);
   for (const [term, words] of figures(packet)) {
     const rows = wrapped(words, { size }, room.w - 24).slice(0, 3);
     items.push(text({ x: room.x, y: y - 3.4 }, term, { size, color: INK.soft }));
@@ -79,7 +79,7 @@ function column(packet: Packet, room: Box, contents: readonly Contents[]): DrawI
     y -= h;
   }
   y -= 4;
-  heading(W.contents);
+  heading(terms.contents);
   for (const { title, page } of contents) {
     const words = shortened(title, { size }, room.w - 10);
     items.push(text({ x: room.x, y: y - 3.4 }, words, { size }));
@@ -89,14 +89,14 @@ function column(packet: Packet, room: Box, contents: readonly Contents[]): DrawI
   }
   if (design.note !== '') {
     y -= 4;
-    heading(W.note);
+    heading(terms.note);
     const most = Math.max(0, Math.floor((y - room.y - 24) / 3.5));
     for (const row of wrapped(design.note, { size }, room.w).slice(0, most)) {
       items.push(text({ x: room.x, y: y - 3.4 }, row, { size }));
       y -= 3.5;
     }
   }
-  const caution = wrapped(W.caution, { size: TEXT.note }, room.w);
+  const caution = wrapped(terms.caution, { size: TEXT.note }, room.w);
   caution.forEach((row, i) => {
     items.push(text({ x: room.x, y: room.y + (caution.length - 1 - i) * 3.1 }, row, { size: TEXT.note }));
   });
@@ -114,5 +114,5 @@ export function cover(packet: Packet): Leaf[] {
     const view = viewOf(face.box, picture);
     return [...coloredFace(packet.plan, view), ...column(packet, text, contents)];
   };
-  return [{ title: WORDS.titles.cover, landscape, scale: null, draw }];
+  return [{ title: packet.terms.titles.cover, landscape, scale: null, draw }];
 }

@@ -4,14 +4,11 @@ import { shortened } from '../../../drawing/text.ts';
 import { boxOfPoints } from '../../../geometry/ring.ts';
 import type { Piece, PieceEnd } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
-import { formatAngle, formatLength, formatReading } from '../../../measure/format.ts';
+import { formatLength, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
-import { WORDS } from '../words.ts';
-
-const W = WORDS.cutList;
 
 /** Identical pieces, told once. */
 export interface Group {
@@ -43,17 +40,17 @@ export function compareLabels(a: string, b: string): number {
 }
 
 /** An end in a few words: `miter 45°`, `square`, `miter 31.6°, bevel 33.9°`. */
-function endWords(end: PieceEnd): string {
-  if (end.miter === 0 && end.bevel === 0) return WORDS.end[end.cut];
+function endWords({ terms, say }: Packet, end: PieceEnd): string {
+  if (end.miter === 0 && end.bevel === 0) return terms.end[end.cut];
   const angles = [
-    ...(end.miter === 0 ? [] : [formatAngle(Math.abs(end.miter))]),
-    ...(end.bevel === 0 ? [] : [`${WORDS.saw.bevel.toLowerCase()} ${formatAngle(Math.abs(end.bevel))}`]),
+    ...(end.miter === 0 ? [] : [say.angle(Math.abs(end.miter))]),
+    ...(end.bevel === 0 ? [] : [`${terms.saw.bevel.toLowerCase()} ${say.angle(Math.abs(end.bevel))}`]),
   ];
-  return `${WORDS.end[end.cut]} ${angles.join(', ')}`;
+  return `${terms.end[end.cut]} ${angles.join(', ')}`;
 }
 
-function endsOf({ ends: [a, b] }: Piece): string {
-  const [start, end] = [endWords(a), endWords(b)];
+function endsOf(packet: Packet, { ends: [a, b] }: Piece): string {
+  const [start, end] = [endWords(packet, a), endWords(packet, b)];
   return start === end ? start : `${start} / ${end}`;
 }
 
@@ -65,6 +62,7 @@ function nameOf({ pieces }: Group): string {
 }
 
 function listOf(packet: Packet, width: Mm): Block[] {
+  const terms = packet.terms.cutList;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
   const all = groups(packet);
   return (['flat', 'shaped', 'sheet'] as const).flatMap((form) => {
@@ -72,7 +70,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
     if (own.length === 0) return [];
     const rows = own.map((group) => {
       const { piece, count } = group;
-      const fit = piece.fit.inPlace ? `; ${W.inPlace(told(piece.fit.allowance))}` : '';
+      const fit = piece.fit.inPlace ? `; ${terms.inPlace(told(piece.fit.allowance))}` : '';
       return {
         cells: [
           piece.label,
@@ -83,22 +81,22 @@ function listOf(packet: Packet, width: Mm): Block[] {
           form === 'sheet' ? '' : told(piece.short),
           told(piece.width),
           told(piece.thickness),
-          form === 'sheet' ? fit.slice(2) : `${endsOf(piece)}${fit}`,
+          form === 'sheet' ? fit.slice(2) : `${endsOf(packet, piece)}${fit}`,
         ],
       };
     });
     const columns = [
-      { title: W.label, share: 1.3 },
-      { title: W.count, share: 1, figure: true },
-      { title: W.name, share: 4, wraps: true },
-      { title: W.stock, share: 3.4, wraps: true },
-      { title: W.long, share: 3, figure: true },
-      { title: W.short, share: 2.4, figure: true },
-      { title: W.width, share: 2.2, figure: true },
-      { title: W.thickness, share: 1.9, figure: true },
-      { title: W.ends, share: 3.6, wraps: true },
+      { title: terms.label, share: 1.3 },
+      { title: terms.count, share: 1, figure: true },
+      { title: terms.name, share: 4, wraps: true },
+      { title: terms.stock, share: 3.4, wraps: true },
+      { title: terms.long, share: 3, figure: true },
+      { title: terms.short, share: 2.4, figure: true },
+      { title: terms.width, share: 2.2, figure: true },
+      { title: terms.thickness, share: 1.9, figure: true },
+      { title: terms.ends, share: 3.6, wraps: true },
     ];
-    return [heading(WORDS.form[form]), ...table(columns, rows, width), space(3)];
+    return [heading(packet.terms.form[form]), ...table(columns, rows, width), space(3)];
   });
 }
 
@@ -106,6 +104,7 @@ const CELL = { height: 44, gap: 4 } as const;
 
 /** Drawings of two pieces side by side, each in a frame with its count and name. */
 function drawingRow(packet: Packet, row: readonly Group[], width: Mm): Block {
+  const terms = packet.terms.cutList;
   const cellWidth = (width - CELL.gap) / 2;
   const words = {
     length: (mm: Mm) => formatReading(mm, packet.measure),
@@ -114,7 +113,7 @@ function drawingRow(packet: Packet, row: readonly Group[], width: Mm): Block {
         ? ''
         : [end.miter, end.bevel]
             .filter((a) => a !== 0)
-            .map((a) => formatAngle(Math.abs(a)))
+            .map((a) => packet.say.angle(Math.abs(a)))
             .join(' / '),
     face: '',
   };
@@ -124,7 +123,7 @@ function drawingRow(packet: Packet, row: readonly Group[], width: Mm): Block {
       row.flatMap((group, i) => {
         const x = at.x + i * (cellWidth + CELL.gap);
         const y = at.y - CELL.height;
-        const title = `${group.count > 1 ? `${W.times(group.count)}: ` : ''}${nameOf(group)}`;
+        const title = `${group.count > 1 ? `${terms.times(group.count)}: ` : ''}${nameOf(group)}`;
         const stock = `${packet.say.name(group.piece.stock)}, ${words.length(group.piece.width)} x ${words.length(group.piece.thickness)}`;
         const drawing = pieceDrawing(group.piece, { width: cellWidth - 4, height: CELL.height - 12 }, words);
         return [
@@ -158,14 +157,15 @@ const needsDrawing = ({ piece }: Group): boolean => {
 
 /** All pieces by their marks with lengths and ends, and a drawing of every shape that is not a plain rectangle. */
 export function cutList(packet: Packet): Leaf[] {
+  const terms = packet.terms.cutList;
   const body = bodyOf(packet.sheet);
-  const list = [...paragraph(W.lead, body.w), space(2), ...listOf(packet, body.w)];
+  const list = [...paragraph(terms.lead, body.w), space(2), ...listOf(packet, body.w)];
   const drawn = groups(packet).filter(needsDrawing);
   const rows: Block[] = [];
   for (let i = 0; i < drawn.length; i += 2) rows.push(drawingRow(packet, drawn.slice(i, i + 2), body.w));
   const leaf = (title: string) => (draw: Leaf['draw']) => ({ title, landscape: false, scale: null, draw });
   return [
-    ...fillPages(list, body).map(leaf(WORDS.titles.cutList)),
-    ...fillPages(rows, body).map(leaf(WORDS.titles.pieces)),
+    ...fillPages(list, body).map(leaf(packet.terms.titles.cutList)),
+    ...fillPages(rows, body).map(leaf(packet.terms.titles.pieces)),
   ];
 }

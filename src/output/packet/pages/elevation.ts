@@ -15,9 +15,7 @@ import { fillPages, heading, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { type PageView, viewOf } from '../view.ts';
-import { WORDS } from '../words.ts';
 
-const W = WORDS.elevation;
 /** Room around the elevation for running marks and overall dimensions. */
 const AROUND = { left: 24, right: 15, top: 15, bottom: 22 } as const;
 const LABEL: Mm = TEXT.note;
@@ -218,6 +216,7 @@ function sectionHeight({ plan }: Packet): Mm {
 
 /** Levels and parts cut across, from the wood behind up to the highest part. */
 function section(packet: Packet, room: Box): DrawItem[] {
+  const terms = packet.terms.elevation;
   const { plan, say } = packet;
   const { face } = plan;
   const y = sectionHeight(packet);
@@ -274,29 +273,35 @@ function section(packet: Packet, room: Box): DrawItem[] {
   return [
     ...items,
     rim,
-    text({ x: room.x, y: room.y + room.h + 1 }, W.section(say.length(y)), { size: TEXT.small }),
+    text({ x: room.x, y: room.y + room.h + 1 }, terms.section(say.length(y)), { size: TEXT.small }),
   ];
 }
 
 function tables(packet: Packet, width: Mm) {
+  const terms = packet.terms.elevation;
   const { plan } = packet;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
   const levels = table(
     [
-      { title: W.level, share: 3 },
-      { title: W.depth, share: 3, figure: true },
-      { title: W.opening, share: 4, figure: true },
-      { title: W.behind, share: 3, figure: true },
+      { title: terms.level, share: 3 },
+      { title: terms.depth, share: 3, figure: true },
+      { title: terms.opening, share: 4, figure: true },
+      { title: terms.behind, share: 3, figure: true },
     ],
     plan.face.levels.map(({ id, z, inner, behind }) => ({
-      cells: [WORDS.level[id], told(z), inner ? `${told(inner.w)} x ${told(inner.h)}` : W.none, told(behind)],
+      cells: [
+        packet.terms.level[id],
+        told(z),
+        inner ? `${told(inner.w)} x ${told(inner.h)}` : terms.none,
+        told(behind),
+      ],
     })),
     width,
   );
   const clears = plan.design.keepClears.map((k) => ({
     cells: [
       k.name === '' ? k.id : k.name,
-      WORDS.why[k.why],
+      packet.terms.why[k.why],
       `${told(k.box.x)}, ${told(k.box.y)}`,
       `${told(k.box.w)} x ${told(k.box.h)}`,
       told(k.height),
@@ -307,20 +312,20 @@ function tables(packet: Packet, width: Mm) {
       ? []
       : [
           space(4),
-          heading(W.keepClears),
+          heading(terms.keepClears),
           ...table(
             [
-              { title: W.name, share: 4 },
-              { title: W.keepClear, share: 2 },
-              { title: W.place, share: 4, figure: true },
-              { title: W.size, share: 4, figure: true },
-              { title: W.stands, share: 2.5, figure: true },
+              { title: terms.name, share: 4 },
+              { title: terms.keepClear, share: 2 },
+              { title: terms.place, share: 4, figure: true },
+              { title: terms.size, share: 4, figure: true },
+              { title: terms.stands, share: 2.5, figure: true },
             ],
             clears,
             width,
           ),
         ];
-  return [heading(W.levels), ...levels, ...kept];
+  return [heading(terms.levels), ...levels, ...kept];
 }
 
 /** Depth of the section's drawing on paper, with its title. */
@@ -347,9 +352,14 @@ export function elevation(packet: Packet): Leaf[] {
     ...tables(packet, body.w),
   ];
   return [
-    { title: WORDS.titles.elevation, landscape, scale, draw: (room) => drawElevation(packet, room).items },
+    {
+      title: packet.terms.titles.elevation,
+      landscape,
+      scale,
+      draw: (room) => drawElevation(packet, room).items,
+    },
     ...fillPages(blocks, body).map((draw) => ({
-      title: WORDS.elevation.levels,
+      title: packet.terms.elevation.levels,
       landscape: false,
       scale: null,
       draw,

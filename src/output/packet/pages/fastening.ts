@@ -11,9 +11,6 @@ import type { Leaf, Packet } from '../leaf.ts';
 import { gathered } from '../naming.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
-import { WORDS } from '../words.ts';
-
-const W = WORDS.fastening;
 
 /** Brads as dots, screws as circles, what comes from behind as crosses. */
 function mark({ how, from }: Fastened, p: Point): DrawItem {
@@ -39,12 +36,13 @@ function mark({ how, from }: Fastened, p: Point): DrawItem {
 }
 
 function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
+  const terms = packet.terms.fastening;
   const { plan } = packet;
   const view = viewOf(plan.face.box, body, { left: 0, right: 0, top: 7, bottom: 0 });
   const marks = plan.fastening.parts.flatMap((part) => part.at.map((p) => mark(part, view.to(p))));
   return {
     items: [
-      text({ x: body.x, y: body.y + body.h - 3 }, W.map, { size: TEXT.small }),
+      text({ x: body.x, y: body.y + body.h - 3 }, terms.map, { size: TEXT.small }),
       ...outlinedFace(plan, view),
       ...marks,
     ],
@@ -54,6 +52,7 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
 
 /** Parts that are fixed alike, told in one row. */
 function rows(packet: Packet) {
+  const terms = packet.terms.fastening;
   const { plan, measure } = packet;
   const told = (mm: number) => formatReading(mm, measure);
   const alike = new Map<string, { part: Fastened; ids: string[]; count: number; glue: number }>();
@@ -76,10 +75,10 @@ function rows(packet: Packet) {
   return [...alike.values()].map(({ part, ids, count, glue }) => ({
     cells: [
       gathered(packet, ids).join(', '),
-      WORDS.how[part.how],
+      packet.terms.how[part.how],
       part.length === null ? '' : told(part.length),
       count === 0 ? '' : String(count),
-      count === 0 ? '' : W[part.from],
+      count === 0 ? '' : terms[part.from],
       count === 0 || part.length === null ? '' : told(part.bite),
       count === 0 || part.length === null ? '' : told(part.depth),
       glue === 0 ? '' : formatVolume(glue, measure),
@@ -89,20 +88,21 @@ function rows(packet: Packet) {
 
 /** Where each brad and screw goes, and which one. */
 export function fastening(packet: Packet): Leaf[] {
+  const terms = packet.terms.fastening;
   const { plan, measure } = packet;
   const landscape = plan.face.width > plan.face.height;
   const front = map(packet, bodyOf(landscape ? turned(packet.sheet) : packet.sheet));
   const body = bodyOf(packet.sheet);
   const figure = (title: string, share: number) => ({ title, share, figure: true });
   const columns = [
-    { title: W.part, share: 6, wraps: true },
-    { title: W.how, share: 1.6 },
-    figure(W.length, 2),
-    figure(W.count, 1.2),
-    { title: W.from, share: 1.8 },
-    figure(W.bite, 2),
-    figure(W.room, 2.8),
-    figure(W.glue, 2),
+    { title: terms.part, share: 6, wraps: true },
+    { title: terms.how, share: 1.6 },
+    figure(terms.length, 2),
+    figure(terms.count, 1.2),
+    { title: terms.from, share: 1.8 },
+    figure(terms.bite, 2),
+    figure(terms.room, 2.8),
+    figure(terms.glue, 2),
   ];
   const names = new Map([...plan.tables.brads, ...plan.tables.screws].map((f) => [f.id, f.name]));
   const total = plan.fastening.use.map((use) => ({
@@ -110,23 +110,28 @@ export function fastening(packet: Packet): Leaf[] {
   }));
   const found = rows(packet);
   const blocks = [
-    ...paragraph(W.lead, body.w),
+    ...paragraph(terms.lead, body.w),
     space(2),
     ...(found.length > 0 ? table(columns, found, body.w) : []),
     space(3),
-    ...(total.length > 0 ? [heading(W.total)] : []),
+    ...(total.length > 0 ? [heading(terms.total)] : []),
     ...(total.length > 0
       ? table(
-          [{ title: WORDS.shopping.item, share: 4 }, figure(W.length, 2), figure(W.count, 1)],
+          [{ title: packet.terms.shopping.item, share: 4 }, figure(terms.length, 2), figure(terms.count, 1)],
           total,
           body.w * 0.6,
         )
       : []),
   ];
   return [
-    { title: WORDS.titles.fastening, landscape, scale: front.scale, draw: (room) => map(packet, room).items },
+    {
+      title: packet.terms.titles.fastening,
+      landscape,
+      scale: front.scale,
+      draw: (room) => map(packet, room).items,
+    },
     ...fillPages(blocks, body).map((draw) => ({
-      title: WORDS.titles.fastening,
+      title: packet.terms.titles.fastening,
       landscape: false,
       scale: null,
       draw,

@@ -2,16 +2,13 @@ import type { DrawItem } from '../../../drawing/drawing.ts';
 import { line, lines, polyline, text } from '../../../drawing/items.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import type { Box, Point } from '../../../geometry/shape.ts';
-import { formatAngle, formatMoment, formatReading } from '../../../measure/format.ts';
+import { formatMoment, formatReading } from '../../../measure/format.ts';
 import { isInch } from '../../../measure/style.ts';
 import { GRAVITY, inches, KG_PER_POUND, type Mm } from '../../../measure/units.ts';
 import { type Block, entry, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { gathered } from '../naming.ts';
 import { bodyOf } from '../sheet.ts';
-import { WORDS } from '../words.ts';
-
-const W = WORDS.load;
 
 /** Moment of a pound of force at a foot. */
 const NEWTON_METERS_PER_FOOT_POUND = (KG_PER_POUND * GRAVITY * inches(12)) / 1000;
@@ -24,6 +21,7 @@ function stepOf(most: number): number {
 
 /** Moment against angle: one line with the face, one for the bare bed, told apart by dashes. */
 function curve(packet: Packet, box: Box): DrawItem[] {
+  const terms = packet.terms.load;
   const { plan, measure } = packet;
   const points = plan.load.curve;
   // The grid is round in the unit that is read.
@@ -51,12 +49,14 @@ function curve(packet: Packet, box: Box): DrawItem[] {
   for (let angle = 0; angle <= 90; angle += 15) {
     items.push(line(to(angle, low), to(angle, high), hair));
     const at = to(angle, low);
-    items.push(text({ x: at.x, y: at.y - 4 }, formatAngle(angle), { size: TEXT.note, anchor: 'middle' }));
+    items.push(
+      text({ x: at.x, y: at.y - 4 }, packet.say.angle(angle), { size: TEXT.note, anchor: 'middle' }),
+    );
   }
   items.push(lines([[to(0, 0), to(90, 0)]], { stroke: INK.line, width: WEIGHT.thin }));
   const drawn = [
-    { row: whole, words: W.curveAdded, dash: undefined },
-    { row: bare, words: W.curveBare, dash: DASH.hidden },
+    { row: whole, words: terms.curveAdded, dash: undefined },
+    { row: bare, words: terms.curveBare, dash: DASH.hidden },
   ];
   const ends = drawn.map(({ row }) => to(90, row[row.length - 1]?.moment ?? 0).y);
   // Words at the lines' ends, parted where the lines end too near to each other.
@@ -92,17 +92,18 @@ function massesByPart(packet: Packet): { name: string; mass: number }[] {
 
 /** Estimates of weight and lift, and the moment through the swing. */
 export function load(packet: Packet): Leaf[] {
+  const terms = packet.terms.load;
   const { plan, say, measure } = packet;
   const body = bodyOf(packet.sheet);
   const told = (mm: Mm) => formatReading(mm, measure);
   const { center } = plan.load;
   const figures: [string, string][] = [
-    [W.added, say.mass(plan.load.added)],
-    [W.bare, say.mass(plan.load.bare)],
-    [W.center, W.centerAt(told(center.x), told(center.y), told(center.z))],
-    [W.moment, formatMoment(plan.load.moment, measure)],
-    [W.lift, say.force(plan.load.liftAdded)],
-    [W.liftBare, say.force(plan.load.liftBare)],
+    [terms.added, say.mass(plan.load.added)],
+    [terms.bare, say.mass(plan.load.bare)],
+    [terms.center, terms.centerAt(told(center.x), told(center.y), told(center.z))],
+    [terms.moment, formatMoment(plan.load.moment, measure)],
+    [terms.lift, say.force(plan.load.liftAdded)],
+    [terms.liftBare, say.force(plan.load.liftBare)],
   ];
   const chart: Block = {
     height: 84,
@@ -110,22 +111,22 @@ export function load(packet: Packet): Leaf[] {
   };
   const masses = massesByPart(packet);
   const blocks = [
-    heading(W.figures),
+    heading(terms.figures),
     ...figures.map(([term, words]) => entry(term, words, body.w, 74)),
     space(2),
-    ...paragraph(W.caution, body.w),
+    ...paragraph(terms.caution, body.w),
     space(2),
-    heading(W.curve),
+    heading(terms.curve),
     chart,
     space(2),
     ...(masses.length === 0
       ? []
       : [
-          heading(W.byPart),
+          heading(terms.byPart),
           ...table(
             [
-              { title: W.part, share: 5 },
-              { title: W.mass, share: 2, figure: true },
+              { title: terms.part, share: 5 },
+              { title: terms.mass, share: 2, figure: true },
             ],
             masses.map(({ name, mass }) => ({ cells: [name, say.mass(mass)] })),
             body.w * 0.55,
@@ -133,7 +134,7 @@ export function load(packet: Packet): Leaf[] {
         ]),
   ];
   return fillPages(blocks, body).map((draw) => ({
-    title: WORDS.titles.load,
+    title: packet.terms.titles.load,
     landscape: false,
     scale: null,
     draw,

@@ -4,37 +4,36 @@ import { type Block, fillPages, heading, paragraph, space, table } from '../flow
 import type { Leaf, Packet } from '../leaf.ts';
 import { gathered } from '../naming.ts';
 import { bodyOf } from '../sheet.ts';
-import { WORDS } from '../words.ts';
 import { tickBox } from './shopping.ts';
-
-const W = WORDS.marks;
 
 /** Edges that fall on a mark, members of one array told together. */
 function edgeWords(packet: Packet, mark: StickMark, axis: 'x' | 'y'): string {
+  const terms = packet.terms.marks;
   return (['low', 'mid', 'high'] as const)
     .flatMap((edge) => {
       const ids = mark.edges.filter((e) => e.edge === edge).map((e) => e.part);
-      return gathered(packet, ids).map((name) => `${name} ${W.edge[edge][axis]}`);
+      return gathered(packet, ids).map((name) => `${name} ${terms.edge[edge][axis]}`);
     })
     .join(', ');
 }
 
 /** Both story sticks as tables, each mark with all edges that fall on it. */
 export function marks(packet: Packet): Leaf[] {
+  const terms = packet.terms.marks;
   const body = bodyOf(packet.sheet);
   const columns = [
-    { title: W.at, share: 1.8, figure: true },
-    { title: W.what, share: 10, wraps: true },
+    { title: terms.at, share: 1.8, figure: true },
+    { title: terms.what, share: 10, wraps: true },
   ];
   const blocks = packet.plan.marks.sticks.flatMap((stick): Block[] => {
     const rows = stick.marks.map((mark) => ({
       cells: [formatLength(mark.shown, packet.measure), edgeWords(packet, mark, stick.axis)],
       swatch: tickBox,
     }));
-    return [heading(W.axis[stick.axis]), ...table(columns, rows, body.w), space(4)];
+    return [heading(terms.axis[stick.axis]), ...table(columns, rows, body.w), space(4)];
   });
-  return fillPages([...paragraph(W.lead, body.w), ...blocks], body).map((draw) => ({
-    title: WORDS.titles.marks,
+  return fillPages([...paragraph(terms.lead, body.w), ...blocks], body).map((draw) => ({
+    title: packet.terms.titles.marks,
     landscape: false,
     scale: null,
     draw,

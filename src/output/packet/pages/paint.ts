@@ -12,9 +12,7 @@ import type { Leaf, Packet } from '../leaf.ts';
 import { gathered } from '../naming.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
-import { WORDS } from '../words.ts';
 
-const W = WORDS.paint;
 const LEGEND = 9;
 
 /** Finishes that show, in the order of the design, each with its hatching; bare wood comes last. */
@@ -60,6 +58,7 @@ function numbered(at: Point, number: string): DrawItem[] {
 }
 
 function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
+  const terms = packet.terms.paint;
   const { plan, say } = packet;
   const finishes = finishesShown(packet);
   const perRow = 3;
@@ -89,13 +88,13 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
     const w = body.w / perRow;
     const at = { x: body.x + (i % perRow) * w, y: body.y + (rows - 1 - Math.floor(i / perRow)) * LEGEND };
     const box = { x: at.x, y: at.y, w: 12, h: 6 };
-    const words = finish === null ? W.bare : `${i + 1}  ${say.name(finish)}`;
+    const words = finish === null ? terms.bare : `${i + 1}  ${say.name(finish)}`;
     return [
       ...swatch(packet, finish, i)(box),
       text({ x: at.x + 14, y: at.y + 2 }, words, { size: TEXT.small }),
     ];
   });
-  const note = text({ x: body.x, y: body.y + body.h - 3 }, W.map, { size: TEXT.small });
+  const note = text({ x: body.x, y: body.y + body.h - 3 }, terms.map, { size: TEXT.small });
   const border = rectangle(view.box, { stroke: INK.line, width: WEIGHT.bold });
   return { items: [note, ...fills, ...hatches, ...numbers, border, ...legend], scale: view.scale };
 }
@@ -113,6 +112,7 @@ const swatch =
   ];
 
 function uses(packet: Packet, width: number): Block[] {
+  const terms = packet.terms.paint;
   const { plan, say, measure } = packet;
   const finishes = finishesShown(packet);
   const area = (m2: number) => (m2 === 0 ? '' : formatArea(m2, measure));
@@ -139,38 +139,40 @@ function uses(packet: Packet, width: number): Block[] {
   });
   const figure = (title: string, share: number) => ({ title, share, figure: true });
   const columns = [
-    { title: W.finish, share: 5.4, wraps: true },
-    figure(W.face, 2.7),
-    figure(W.edge, 2.7),
-    figure(W.back, 2.3),
-    figure(W.coats, 1.8),
-    figure(W.need, 2.5),
-    figure(W.primer, 2.4),
-    { title: W.buy, share: 3.4, wraps: true },
-    figure(W.left, 2.4),
-    figure(W.tape, 2.7),
+    { title: terms.finish, share: 5.4, wraps: true },
+    figure(terms.face, 2.7),
+    figure(terms.edge, 2.7),
+    figure(terms.back, 2.3),
+    figure(terms.coats, 1.8),
+    figure(terms.need, 2.5),
+    figure(terms.primer, 2.4),
+    { title: terms.buy, share: 3.4, wraps: true },
+    figure(terms.left, 2.4),
+    figure(terms.tape, 2.7),
   ];
   return table(columns, rows, width);
 }
 
 /** Which color goes where, how much of each, and what is painted before it is fixed. */
 export function paint(packet: Packet): Leaf[] {
+  const terms = packet.terms.paint;
   const { plan, words } = packet;
   const { face, finish } = plan;
   const landscape = face.width > face.height;
   const body = bodyOf(packet.sheet);
-  const names = (ids: readonly string[]) => words.list(gathered(packet, ids)) || W.nothing;
+  const names = (ids: readonly string[]) => words.list(gathered(packet, ids)) || terms.nothing;
   const blocks = [
-    ...(finish.uses.length > 0 ? uses(packet, body.w) : paragraph(W.none, body.w)),
+    ...(finish.uses.length > 0 ? uses(packet, body.w) : paragraph(terms.none, body.w)),
     space(4),
-    heading(WORDS.titles.steps),
-    entry(W.before, names(finish.before), body.w, 38),
-    entry(W.after, names(finish.after), body.w, 38),
+    heading(packet.terms.titles.steps),
+    entry(terms.before, names(finish.before), body.w, 38),
+    entry(terms.after, names(finish.after), body.w, 38),
     entry(
-      WORDS.cover.cost,
+      packet.terms.cover.cost,
       formatMoney(
         finish.uses.reduce((sum, u) => sum + u.cost, 0),
         plan.design.measure.currency,
+        packet.measure.notation,
       ),
       body.w,
       38,
@@ -178,9 +180,14 @@ export function paint(packet: Packet): Leaf[] {
   ];
   const front = map(packet, bodyOf(landscape ? turned(packet.sheet) : packet.sheet));
   return [
-    { title: WORDS.titles.paint, landscape, scale: front.scale, draw: (room) => map(packet, room).items },
+    {
+      title: packet.terms.titles.paint,
+      landscape,
+      scale: front.scale,
+      draw: (room) => map(packet, room).items,
+    },
     ...fillPages(blocks, body).map((draw) => ({
-      title: WORDS.titles.paint,
+      title: packet.terms.titles.paint,
       landscape: false,
       scale: null,
       draw,

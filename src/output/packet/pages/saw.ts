@@ -1,12 +1,9 @@
-import { formatAngle, formatReading } from '../../../measure/format.ts';
+import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
-import { WORDS } from '../words.ts';
 import { compareLabels, groups } from './cutList.ts';
-
-const W = WORDS.saw;
 
 interface Setting {
   readonly miter: number;
@@ -37,37 +34,38 @@ function settings(packet: Packet): Setting[] {
 
 /** What the saw is set to, once for all pieces that share a setting. */
 export function saw(packet: Packet): Leaf[] {
+  const terms = packet.terms.saw;
   const body = bodyOf(packet.sheet);
   const { shop } = packet.plan.design;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
   const rows = settings(packet).map(({ miter, bevel, labels, count }) => ({
     cells: [
-      formatAngle(miter),
-      formatAngle(bevel),
+      packet.say.angle(miter),
+      packet.say.angle(bevel),
       String(count),
       [...labels].sort(compareLabels).join(', '),
     ],
   }));
   const columns = [
-    { title: W.setting, share: 1.2, figure: true },
-    { title: W.bevel, share: 1.2, figure: true },
-    { title: W.ends, share: 1, figure: true },
-    { title: W.pieces, share: 8, wraps: true },
+    { title: terms.setting, share: 1.2, figure: true },
+    { title: terms.bevel, share: 1.2, figure: true },
+    { title: terms.ends, share: 1, figure: true },
+    { title: terms.pieces, share: 8, wraps: true },
   ];
   const used: [string, string][] = [
-    [W.kerf, told(shop.boardKerf)],
-    [W.sheetKerf, told(shop.sheetKerf)],
-    [W.trim, told(shop.endTrim)],
-    [W.allowance, told(shop.fitAllowance)],
-    [W.most, formatAngle(shop.saw.miter)],
-    [W.tilt, formatAngle(shop.saw.bevel)],
+    [terms.kerf, told(shop.boardKerf)],
+    [terms.sheetKerf, told(shop.sheetKerf)],
+    [terms.trim, told(shop.endTrim)],
+    [terms.allowance, told(shop.fitAllowance)],
+    [terms.most, packet.say.angle(shop.saw.miter)],
+    [terms.tilt, packet.say.angle(shop.saw.bevel)],
   ];
   const blocks = [
-    ...paragraph(W.lead, body.w),
+    ...paragraph(terms.lead, body.w),
     space(2),
     ...(rows.length > 0 ? table(columns, rows, body.w) : []),
     space(4),
-    heading(W.shop),
+    heading(terms.shop),
     ...table(
       [
         { title: '', share: 3 },
@@ -78,7 +76,7 @@ export function saw(packet: Packet): Leaf[] {
     ).slice(1),
   ];
   return fillPages(blocks, body).map((draw) => ({
-    title: WORDS.titles.saw,
+    title: packet.terms.titles.saw,
     landscape: false,
     scale: null,
     draw,

@@ -2,16 +2,14 @@ import type { CutSheet } from '../../../cutting/result.ts';
 import { sheetDrawing } from '../../../cutting/sheetDrawing.ts';
 import { moved } from '../../../drawing/items.ts';
 import { byId } from '../../../materials/lookup.ts';
-import { formatAngle, formatMoney, formatReading } from '../../../measure/format.ts';
+import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
-import { WORDS } from '../words.ts';
-
-const W = WORDS.sheets;
 
 function sheetBlocks(packet: Packet, sheet: CutSheet, number: number, width: Mm): Block[] {
+  const terms = packet.terms.sheets;
   const { plan, measure, say } = packet;
   const told = (mm: Mm) => formatReading(mm, measure);
   const drawing = sheetDrawing({
@@ -20,47 +18,48 @@ function sheetBlocks(packet: Packet, sheet: CutSheet, number: number, width: Mm)
     kerf: plan.design.shop.sheetKerf,
     text: {
       length: told,
-      angle: formatAngle,
+      angle: packet.say.angle,
       offcut: (along, across) =>
-        WORDS.boards.rest(across === undefined ? told(along) : `${told(along)} x ${told(across)}`),
+        packet.terms.boards.rest(across === undefined ? told(along) : `${told(along)} x ${told(across)}`),
     },
     paper: { width, height: 96 },
   });
-  const money = formatMoney(sheet.cost, plan.design.measure.currency);
-  const title = `${W.sheet(number, say.name(sheet.stock), told(sheet.length), told(sheet.width))}, ${sheet.owned === null ? money : W.shelf}`;
+  const money = formatMoney(sheet.cost, plan.design.measure.currency, packet.measure.notation);
+  const title = `${terms.sheet(number, say.name(sheet.stock), told(sheet.length), told(sheet.width))}, ${sheet.owned === null ? money : terms.shelf}`;
   const picture: Block = {
     height: drawing.height + 3,
     heldToNext: true,
     draw: (at) => [moved({ x: at.x, y: at.y - drawing.height }, drawing.items)],
   };
   const rows = sheet.sequence.map((cut) => ({
-    cells: [String(cut.number), W[cut.kind], told(cut.fence), `${told(cut.of.w)} x ${told(cut.of.h)}`],
+    cells: [String(cut.number), terms[cut.kind], told(cut.fence), `${told(cut.of.w)} x ${told(cut.of.h)}`],
   }));
   const columns = [
-    { title: W.number, share: 1, figure: true },
-    { title: W.kind, share: 2 },
-    { title: W.fence, share: 2, figure: true },
-    { title: W.of, share: 4, figure: true },
+    { title: terms.number, share: 1, figure: true },
+    { title: terms.kind, share: 2 },
+    { title: terms.fence, share: 2, figure: true },
+    { title: terms.of, share: 4, figure: true },
   ];
   return [heading(title), picture, ...table(columns, rows, width * 0.7), space(5)];
 }
 
 /** Every sheet to scale, and its cuts in their order. */
 export function sheets(packet: Packet): Leaf[] {
+  const terms = packet.terms.sheets;
   const all = packet.plan.cutting.sheets;
   if (all.length === 0) return [];
   const body = bodyOf(packet.sheet);
   const bounds = packet.plan.cutting.sheetsBound.map(
     (b) =>
-      `${packet.say.name(b.stock)}: ${b.proved ? WORDS.boards.proved : WORDS.boards.bound(b.used, b.lowerBound)}`,
+      `${packet.say.name(b.stock)}: ${b.proved ? packet.terms.boards.proved : packet.terms.boards.bound(b.used, b.lowerBound)}`,
   );
   const blocks = [
-    ...paragraph(W.lead, body.w),
+    ...paragraph(terms.lead, body.w),
     ...all.flatMap((sheet, i) => sheetBlocks(packet, sheet, i + 1, body.w)),
     ...bounds.flatMap((words) => paragraph(words, body.w)),
   ];
   return fillPages(blocks, body).map((draw) => ({
-    title: WORDS.titles.sheets,
+    title: packet.terms.titles.sheets,
     landscape: false,
     scale: null,
     draw,

@@ -6,9 +6,6 @@ import type { ShoppingLine } from '../../../plan/types.ts';
 import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
-import { WORDS } from '../words.ts';
-
-const W = WORDS.shopping;
 
 function sizeOf({ size }: ShoppingLine, packet: Packet): string {
   const told = (mm: number) => formatReading(mm, packet.measure);
@@ -21,15 +18,16 @@ function sizeOf({ size }: ShoppingLine, packet: Packet): string {
 
 /** What to get, counter by counter, with a box to tick. */
 export function shopping(packet: Packet): Leaf[] {
+  const terms = packet.terms.shopping;
   const { plan, words } = packet;
   const body = bodyOf(packet.sheet);
-  const money = (value: number) => formatMoney(value, plan.design.measure.currency);
+  const money = (value: number) => formatMoney(value, plan.design.measure.currency, packet.measure.notation);
   const columns = [
-    { title: W.item, share: 6, wraps: true },
-    { title: W.size, share: 3, figure: true },
-    { title: W.count, share: 1.2, figure: true },
-    { title: W.each, share: 2, figure: true },
-    { title: W.price, share: 2, figure: true },
+    { title: terms.item, share: 6, wraps: true },
+    { title: terms.size, share: 3, figure: true },
+    { title: terms.count, share: 1.2, figure: true },
+    { title: terms.each, share: 2, figure: true },
+    { title: terms.price, share: 2, figure: true },
   ];
   const kinds = [...new Set(plan.shopping.map((line) => line.kind))];
   const blocks = kinds.flatMap((kind): Block[] => {
@@ -41,7 +39,7 @@ export function shopping(packet: Packet): Leaf[] {
           sizeOf(line, packet),
           String(line.count),
           line.owned ? '' : money(line.each),
-          line.owned ? W.owned : money(line.price),
+          line.owned ? terms.owned : money(line.price),
         ],
         swatch: tickBox,
       }));
@@ -49,11 +47,11 @@ export function shopping(packet: Packet): Leaf[] {
   });
   const total = table(
     columns,
-    [{ cells: [W.total, '', '', '', money(plan.total)], bold: true }],
+    [{ cells: [terms.total, '', '', '', money(plan.total)], bold: true }],
     body.w,
   ).slice(1);
-  return fillPages([...paragraph(W.lead, body.w), ...blocks, space(3), ...total], body).map((draw) => ({
-    title: WORDS.titles.shopping,
+  return fillPages([...paragraph(terms.lead, body.w), ...blocks, space(3), ...total], body).map((draw) => ({
+    title: packet.terms.titles.shopping,
     landscape: false,
     scale: null,
     draw,

@@ -6,7 +6,6 @@ import { stepSentence } from '../../../plan/words/words.ts';
 import { type Block, fillPages, paragraph, space } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
-import { WORDS } from '../words.ts';
 import { tickBox } from './shopping.ts';
 
 /** A numbered step with a box to tick. */
@@ -31,10 +30,12 @@ export function steps(packet: Packet): Leaf[] {
   const blocks = packet.plan.marks.steps.map((step) =>
     stepBlock(step.number, stepSentence(step, packet.words, packet.say), body.w),
   );
-  return fillPages([...paragraph(WORDS.steps.lead, body.w), space(4), ...blocks], body).map((draw) => ({
-    title: WORDS.titles.steps,
-    landscape: false,
-    scale: null,
-    draw,
-  }));
+  return fillPages([...paragraph(packet.terms.steps.lead, body.w), space(4), ...blocks], body).map(
+    (draw) => ({
+      title: packet.terms.titles.steps,
+      landscape: false,
+      scale: null,
+      draw,
+    }),
+  );
 }

@@ -7,15 +7,13 @@ import type { SideShape } from '../../../fold/result.ts';
 import { sideView } from '../../../fold/sideView.ts';
 import { regionOfBox, regionOfRing } from '../../../geometry/region.ts';
 import type { Box, Point } from '../../../geometry/shape.ts';
-import { formatAngle, formatReading } from '../../../measure/format.ts';
+import { formatReading } from '../../../measure/format.ts';
 import type { Deg, Mm } from '../../../measure/units.ts';
 import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 import { viewAt } from '../view.ts';
-import { WORDS } from '../words.ts';
 
-const W = WORDS.swing;
 /** Wall and floor are drawn this thick, in the room. */
 const BEHIND: Mm = 90;
 
@@ -40,11 +38,12 @@ function roomBox({ plan }: Packet): Box {
 }
 
 /** Distinct angles to show: stowed, where it comes closest, lowered. */
-function angles({ plan }: Packet): { angle: Deg; words: string }[] {
-  const { worst } = plan.fold;
+function angles(packet: Packet): { angle: Deg; words: string }[] {
+  const terms = packet.terms.swing;
+  const { worst } = packet.plan.fold;
   const between =
-    worst > 0.5 && worst < 89.5 ? [{ angle: worst, words: W.views.worst(formatAngle(worst)) }] : [];
-  return [{ angle: 0, words: W.views.stowed }, ...between, { angle: 90, words: W.views.lowered }];
+    worst > 0.5 && worst < 89.5 ? [{ angle: worst, words: terms.views.worst(packet.say.angle(worst)) }] : [];
+  return [{ angle: 0, words: terms.views.stowed }, ...between, { angle: 90, words: terms.views.lowered }];
 }
 
 function drawView(packet: Packet, angle: Deg, words: string, room: Box, scale: number): DrawItem[] {
@@ -92,47 +91,48 @@ function drawView(packet: Packet, angle: Deg, words: string, room: Box, scale: n
 }
 
 function clearances(packet: Packet, width: Mm): Block[] {
+  const terms = packet.terms.swing;
   const { fold } = packet.plan;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
   const row = (what: string, least: Mm, at: Deg, by: string) => ({
-    cells: [what, told(least), formatAngle(at), nameOf(packet, by)],
+    cells: [what, told(least), packet.say.angle(at), packet.say.name(by)],
     bold: least < 0,
   });
   const rows = [
-    row(W.toFloor, fold.floorClear, fold.at.floor, fold.closest.floor),
-    row(W.toWall, fold.wallClear, fold.at.wall, fold.closest.wall),
-    row(W.toCeiling, fold.ceilingClear, fold.at.ceiling, fold.closest.ceiling),
-    ...(fold.wallBoardClear === null ? [] : [{ cells: [W.board, told(fold.wallBoardClear), '', ''] }]),
-    { ...row(W.space, fold.floorSpace, fold.at.space, fold.closest.space), bold: false },
+    row(terms.toFloor, fold.floorClear, fold.at.floor, fold.closest.floor),
+    row(terms.toWall, fold.wallClear, fold.at.wall, fold.closest.wall),
+    row(terms.toCeiling, fold.ceilingClear, fold.at.ceiling, fold.closest.ceiling),
+    ...(fold.wallBoardClear === null ? [] : [{ cells: [terms.board, told(fold.wallBoardClear), '', ''] }]),
+    { ...row(terms.space, fold.floorSpace, fold.at.space, fold.closest.space), bold: false },
   ];
   const columns = [
-    { title: W.what, share: 4 },
-    { title: W.least, share: 2.4, figure: true },
-    { title: W.at, share: 1.6, figure: true },
-    { title: W.by, share: 5 },
+    { title: terms.what, share: 4 },
+    { title: terms.least, share: 2.4, figure: true },
+    { title: terms.at, share: 1.6, figure: true },
+    { title: terms.by, share: 5 },
   ];
-  return [...table(columns, rows, width), space(2), ...paragraph(W.angles, width, TEXT.small)];
-}
-
-/** Bodies of the bed by their plain names, parts and keep-clears by their own. */
-function nameOf({ say }: Packet, id: string): string {
-  if (id.startsWith('bed:')) return id.slice(4);
-  return id.startsWith('keep:') ? say.name(id.slice(5)) : say.name(id);
+  return [...table(columns, rows, width), space(2), ...paragraph(terms.angles, width, TEXT.small)];
 }
 
 function hits(packet: Packet, width: Mm): Block[] {
+  const terms = packet.terms.swing;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
   const rows = packet.plan.fold.hits.map((hit) => ({
-    cells: [nameOf(packet, hit.part), WORDS.meets[hit.what], formatAngle(hit.angle), told(hit.over)],
+    cells: [
+      packet.say.name(hit.part),
+      packet.terms.meets[hit.what],
+      packet.say.angle(hit.angle),
+      told(hit.over),
+    ],
   }));
-  if (rows.length === 0) return paragraph(W.none, width);
+  if (rows.length === 0) return paragraph(terms.none, width);
   const columns = [
-    { title: W.part, share: 5 },
-    { title: W.meets, share: 3 },
-    { title: W.at, share: 2, figure: true },
-    { title: W.over, share: 2.4, figure: true },
+    { title: terms.part, share: 5 },
+    { title: terms.meets, share: 3 },
+    { title: terms.at, share: 2, figure: true },
+    { title: terms.over, share: 2.4, figure: true },
   ];
-  return [heading(W.hits), ...table(columns, rows, width)];
+  return [heading(terms.hits), ...table(columns, rows, width)];
 }
 
 /** The side view at three angles, and every clearance through the swing. */
@@ -172,7 +172,7 @@ export function swing(packet: Packet): Leaf[] {
   }
   const blocks = [...rows, ...(odd ? [] : figures), ...hits(packet, body.w)];
   return fillPages(blocks, body).map((draw, i) => ({
-    title: WORDS.titles.swing,
+    title: packet.terms.titles.swing,
     landscape: false,
     scale: i === 0 ? scale : null,
     draw,

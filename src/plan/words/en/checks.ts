@@ -77,7 +77,7 @@ export const checks: PlanWords['checks'] = {
   'lettering.off-sign': (f, say) =>
     `The lettering of ${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} past the sign. Make it smaller, or fit it to the sign.`,
   'lettering.low-contrast': (f, say) =>
-    `The lettering of ${say.name(f.parts[0] ?? '')} stands off its ground by a contrast of only ${f.number('ratio').toFixed(1)} to 1; 3 to 1 is the least that large letters read well at. Take a lighter or a darker color.`,
+    `The lettering of ${say.name(f.parts[0] ?? '')} stands off its ground by a contrast of only ${say.number(f.number('ratio'), 1)} to 1; 3 to 1 is the least that large letters read well at. Take a lighter or a darker color.`,
   'stencil.loose-island': (f, say) =>
     `${f.number('count')} pieces of the stencil of ${say.name(f.parts[0] ?? '')} would fall out. Widen the letters or narrow the bridges.`,
   'stencil.thin-tongue': (f, say) =>

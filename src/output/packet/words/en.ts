@@ -1,11 +1,13 @@
-import type { KeepClear } from '../../bed/bed.ts';
-import type { LevelId } from '../../bed/face.ts';
-import type { Severity } from '../../check/check.ts';
-import type { Fastened } from '../../fastening/result.ts';
-import type { EndCut, Piece, Solid } from '../../joinery/piece.ts';
+import type { KeepClear } from '../../../bed/bed.ts';
+import type { LevelId } from '../../../bed/face.ts';
+import type { Severity } from '../../../check/check.ts';
+import type { Fastened } from '../../../fastening/result.ts';
+import type { EndCut, Piece, Solid } from '../../../joinery/piece.ts';
 
-/** Everything the packet says in its own voice; sentences of checks and steps come from the plan's words. */
-export const WORDS = {
+/** American English. */
+export const EN = {
+  /** Of the file of patterns, behind the design's name. */
+  patternsFile: 'patterns',
   block: {
     design: 'Design',
     scale: 'Scale',

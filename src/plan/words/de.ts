@@ -1,0 +1,28 @@
+import { checks } from './de/checks.ts';
+import { patterns } from './de/patterns.ts';
+import { places } from './de/places.ts';
+import { rules } from './de/rules.ts';
+import { list, steps } from './de/steps.ts';
+import type { PlanWords } from './words.ts';
+
+/** German. */
+export const DE: PlanWords = {
+  checks,
+  rules,
+  steps,
+  list,
+  shopping: {
+    board: 'Leisten und Profile',
+    sheet: 'Platten',
+    fitting: 'Beschläge',
+    paint: 'Farbe',
+    primer: 'Grundierung',
+    brads: 'Stifte',
+    screws: 'Schrauben',
+    glue: 'Leim',
+    tape: 'Klebeband',
+    paper: 'Papier',
+  },
+  places,
+  patterns,
+};

@@ -1,0 +1,147 @@
+import type { CheckFigures, PlanWords, Say } from '../words.ts';
+
+/** What would clear a hit: the figures that the sweep found to help. */
+function cure(f: CheckFigures, say: Say, otherwise: string): string {
+  const ways = [
+    f.has('thinner_mm') ? `${say.length(f.number('thinner_mm'))} dünner` : '',
+    f.has('shorter_mm') ? `${say.length(f.number('shorter_mm'))} kürzer` : '',
+  ].filter((way) => way !== '');
+  return ways.length === 0 ? `${otherwise}.` : `${capital(ways.join(' oder '))} machen, oder: ${otherwise}.`;
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** With its article: what is hit (accusative) and what stays clear (dative). */
+const HIT_BY: Readonly<Record<string, readonly [hit: string, clear: string]>> = {
+  floor: ['den Boden', 'zum Boden'],
+  wall: ['die Wand', 'zur Wand'],
+  'wall-board': ['die Sockelleiste', 'zur Sockelleiste'],
+  ceiling: ['die Decke', 'zur Decke'],
+};
+
+const hit = (f: CheckFigures): string => HIT_BY[f.text('what')]?.[0] ?? f.text('what');
+const clear = (f: CheckFigures): string => HIT_BY[f.text('what')]?.[1] ?? f.text('what');
+
+const SIDE: Readonly<Record<string, string>> = { left: 'links', right: 'rechts' };
+
+/** `Jeder Stift, der`, `Keine Schraube`; both are said of what the table lists. */
+const FASTENER: Readonly<Record<string, { readonly every: string; readonly none: string }>> = {
+  brad: { every: 'Jeder Stift, der', none: 'Kein Stift' },
+  screw: { every: 'Jede Schraube, die', none: 'Keine Schraube' },
+};
+
+const fastener = (f: CheckFigures) =>
+  FASTENER[f.text('fastener')] ?? { every: f.text('fastener'), none: f.text('fastener') };
+
+/** What of the bed has no room, as the check names it. */
+const ROOM: Readonly<Record<string, string>> = {
+  platform: 'Liegefläche',
+  cleats: 'Auflageleisten',
+  field: 'Feld',
+};
+
+/** Each message: what is so, with its figure, and what to do about it. */
+export const checks: PlanWords['checks'] = {
+  'part.off-face': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} ragt ${say.length(f.number('over_mm'))} über die Kante der Front. Verschieben oder kürzen, oder mit Absicht so lassen.`,
+  'part.unsupported': (f, say) =>
+    `Nur ${say.share(f.number('share'))} der Rückseite von ${say.name(f.parts[0] ?? '')} liegen auf. Holz unterlegen oder auf eine andere Ebene legen.`,
+  'part.overlap': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} und ${say.name(f.parts[1] ?? '')} nehmen denselben Platz ein (${say.area(f.number('area_m2'))}). Eines verschieben oder auf das andere legen.`,
+  'part.keep-clear': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} verdeckt ${say.length(f.number('over_mm'))} der freizuhaltenden Stelle ${f.text('keep_clear')}. Wegrücken.`,
+  'part.no-size': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} wird ${say.length(f.number('width_mm'))} breit und ${say.length(f.number('height_mm'))} hoch. Platz schaffen oder die Regeln ändern, die das Teil halten.`,
+  'part.unknown-stock': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} verlangt das Material „${f.text('stock')}“, das weder in den Tabellen noch im Entwurf steht. Anderes Material wählen.`,
+  'part.unknown-finish': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} verlangt den Anstrich „${f.text('finish')}“, den der Entwurf nicht hat. Anderen Anstrich wählen.`,
+  'part.unknown-support': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} soll auf „${f.text('on')}“ liegen; das ist weder eine Ebene dieser Front noch ein Teil. Wählen, worauf es liegt.`,
+  'part.support-cycle': (f, say) =>
+    `Diese Teile liegen im Kreis aufeinander: ${f.parts.map(say.name).join(', ')}. Eines davon auf die Front legen.`,
+  'rule.impossible': (f, say) =>
+    `Die Regel „${f.text('rule')}“ geht nicht auf${f.parts.length > 0 ? ` zusammen mit ${f.parts.map(say.name).join(', ')}` : ''}. Eine davon lösen oder ändern; bis dahin bleiben die Teile, wo sie waren.`,
+  'rule.unknown-part': (f) =>
+    `Die Regel „${f.text('rule')}“ nennt „${f.text('part')}“, das es nicht gibt. Regel lösen oder ein anderes Teil nennen.`,
+  'rule.gap-negative': (f, say) =>
+    `Die Regel „${f.text('rule')}“ lässt Abstände von ${say.length(f.number('gap_mm'))}: die Teile passen nicht. Eines herausnehmen oder mehr Platz geben.`,
+  'rule.gap-over-most': (f, say) =>
+    `Die Regel „${f.text('rule')}“ lässt Abstände von ${say.length(f.number('gap_mm'))}, mehr als die erlaubten ${say.length(f.number('most_mm'))}. Ein Teil hinzufügen.`,
+  'array.count': (f, say) =>
+    `${f.number('count')} Glieder von ${say.name(f.parts[0] ?? '')} passen nicht in ${say.length(f.number('room_mm'))}. Weniger oder schmalere nehmen.`,
+  'bed.no-room': (f, say) =>
+    `Die Bettmaße lassen keinen Platz (${ROOM[f.text('what')] ?? f.text('what')}: ${say.length(f.number('size_mm'))}). Nachmessen: Rahmentiefe, Auflageleisten und Liegefläche müssen ineinander passen.`,
+  'bed.legs': (f, say) =>
+    `Die Füße sind ${say.length(f.number('legs_mm'))} lang, die gesenkte Front steht aber ${say.length(f.number('needed_mm'))} über dem Boden. Fußlänge, Höhe des Drehpunkts und seinen Abstand zur Front prüfen.`,
+  'joint.overlap': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} und ${say.name(f.parts[1] ?? '')} liegen ohne Verbindung übereinander (${say.area(f.number('area_m2'))}). Verbindung wählen oder eines verschieben.`,
+  'joint.over-saw': (f, say) =>
+    `Eine Gehrung von ${say.angle(f.number('miter_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück um ein Viertel gedreht an einem rechtwinkligen, am Anschlag festgespannten Klotz schneiden, oder mit der Handsäge nach Riss.`,
+  'joint.bevel-over-saw': (f, say) =>
+    `Eine Neigung von ${say.angle(f.number('bevel_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Stattdessen im Neigungswinkel der Leiste angelegt schneiden.`,
+  'piece.too-long': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} braucht ${say.length(f.number('length_mm'))} Länge; die längste Leiste hat ${say.length(f.number('longest_mm'))}. Längere Handelslänge eintragen oder aus zwei Stücken machen.`,
+  'piece.too-big': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} misst ${say.length(f.number('width_mm'))} mal ${say.length(f.number('height_mm'))}, mehr als jede Platte dieses Materials. Größere Platte eintragen oder aus zwei Stücken machen.`,
+  'piece.too-short': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} hat ein Stück von nur ${say.length(f.number('length_mm'))} Länge. Vom Ende einer langen Leiste schneiden, Hände weit weg vom Blatt, nie lose.`,
+  'piece.measured-in-place': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} wird zuerst auf ${say.length(f.number('length_mm'))} geschnitten und vor Ort angepasst.`,
+  'cutting.not-proved': (f, say) =>
+    `${say.name(f.text('stock'))}: ${f.number('used')} geplant; mit weniger als ${f.number('lower_bound')} kommt kein Plan aus. Ob es mit weniger als geplant geht, wurde weder gefunden noch ausgeschlossen.`,
+  'lettering.missing-glyph': (f, say) =>
+    `Die Schrift von ${say.name(f.parts[0] ?? '')} hat kein ${f.text('characters')}. Andere Schrift oder andere Buchstaben wählen.`,
+  'lettering.unknown-font': (f, say) =>
+    `Die Schrift „${f.text('font')}“ von ${say.name(f.parts[0] ?? '')} liegt nicht vor. Andere Schrift wählen.`,
+  'lettering.off-sign': (f, say) =>
+    `Die Beschriftung von ${say.name(f.parts[0] ?? '')} ragt ${say.length(f.number('over_mm'))} über das Schild. Kleiner machen oder auf das Schild einpassen.`,
+  'lettering.low-contrast': (f, say) =>
+    `Die Beschriftung von ${say.name(f.parts[0] ?? '')} hebt sich nur mit einem Kontrast von ${say.number(f.number('ratio'), 1)} zu 1 vom Grund ab; große Buchstaben brauchen mindestens 3 zu 1. Hellere oder dunklere Farbe nehmen.`,
+  'stencil.loose-island': (f, say) =>
+    `${f.number('count')} Stücke der Schablone von ${say.name(f.parts[0] ?? '')} fallen heraus. Buchstaben breiter oder Stege schmaler machen.`,
+  'stencil.thin-tongue': (f, say) =>
+    `Die Schablone von ${say.name(f.parts[0] ?? '')} hat eine Zunge von nur ${say.length(f.number('width_mm'))} Breite. Vorsichtig behandeln oder größere Buchstaben nehmen.`,
+  'stencil.one-bridge': (f, say) =>
+    `${f.number('count')} Inseln der Schablone von ${say.name(f.parts[0] ?? '')} hängen an einem Steg, weil zwei nicht passen. Vorsichtig behandeln.`,
+  'patterns.too-many-pages': (f, say) =>
+    f.parts.length > 0
+      ? `Die Schablone von ${say.name(f.parts[0] ?? '')} braucht ${f.number('pages')} Blätter. Auf größerem Papier oder Rolle drucken.`
+      : `Die Schablonen brauchen zusammen ${f.number('pages')} Blätter. Auf größerem Papier oder Rolle drucken, oder weniger Schablonen.`,
+  'patterns.no-room': (f) =>
+    `Die Ränder lassen auf ${f.text('paper')} keinen Platz zum Drucken. Ränder oder Überlappung kleiner machen.`,
+  'finish.no-containers': (f, say) =>
+    `Für ${say.name(f.text('finish'))} ist kein Gebinde eingetragen. Gebindegröße wählen.`,
+  'fold.hits-floor': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} stößt bei ${say.angle(f.number('angle_deg'))} des Schwenks um ${say.length(f.number('over_mm'))} an den Boden. ${cure(f, say, 'näher an den Drehpunkt rücken')}`,
+  'fold.hits-wall': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} stößt bei ${say.angle(f.number('angle_deg'))} des Schwenks um ${say.length(f.number('over_mm'))} an ${hit(f)}. ${cure(f, say, 'den Drehpunkt von der Wand abrücken')}`,
+  'fold.hits-ceiling': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} stößt bei ${say.angle(f.number('angle_deg'))} des Schwenks um ${say.length(f.number('over_mm'))} an die Decke. ${cure(f, say, 'auf der Front tiefer setzen')}`,
+  'fold.hits-legs': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} steht ${say.length(f.number('over_mm'))} tiefer als die Füße: das Bett läge darauf auf. Dünner machen oder die Füße verlängern.`,
+  'fold.hits-side': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} ragt ${say.length(f.number('over_mm'))} in das, was ${SIDE[f.text('side')] ?? f.text('side')} steht. Verschieben oder kürzen.`,
+  'fold.tight': (f, say) =>
+    `Nur ${say.length(f.number('clear_mm'))} bleiben ${clear(f)} frei, bei ${say.angle(f.number('angle_deg'))} des Schwenks. Böden und Wände sind selten gerade: vor dem Leimen dort nachmessen.`,
+  'load.heavy': (f, say) =>
+    `Die Front bringt ${say.mass(f.number('added_kg'))} dazu, mehr als die Grenze von ${say.mass(f.number('limit_kg'))}. Dünneres Material nehmen und den Hersteller von Lift und Scharnieren fragen, was sie tragen.`,
+  'load.lift': (f, say) =>
+    `Die Front erhöht die Hebekraft am freien Ende um ${say.force(f.number('lift_n'))}, mehr als die Grenze von ${say.force(f.number('limit_n'))}. Dort oben leichteres Material nehmen oder die Federn nach Angabe des Herstellers einstellen lassen.`,
+  'load.no-density': (f, say) =>
+    `Für das Material von ${say.name(f.text('stock'))} ist keine Dichte bekannt; sein Gewicht fehlt. Material dafür wählen.`,
+  'fastening.through': (f, say) =>
+    `${fastener(f).every} für ${say.name(f.parts[0] ?? '')} lang genug ist (${say.length(f.number('length_mm'))}), käme hinten heraus; ${say.length(f.number('room_mm'))} Holz sind da. Kürzere besorgen oder leimen.`,
+  'fastening.no-brad': (f, say) =>
+    `${fastener(f).none} der Tabelle passt für ${say.name(f.parts[0] ?? '')}: ${say.length(f.number('need_mm'))} müssen greifen, und ${say.length(f.number('room_mm'))} Holz sind da. Leimen und spannen oder mit Holz hinterlegen.`,
+  'fastening.nothing-solid': (f, say) =>
+    `Hinter ${say.name(f.parts[0] ?? '')} ist nichts Festes zum Befestigen. Holz hinterlegen.`,
+  'fastening.screws': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} wiegt ${say.mass(f.number('mass_kg'))}: schrauben, nicht nur stiften.`,
+  'limit.parts': (f) =>
+    `Der Entwurf hat ${f.number('count')} Teile; bis ${f.number('most')} bleibt das Arbeiten flott. Für sich wiederholende Teile Reihen verwenden.`,
+  'limit.rules': (f) =>
+    `Der Entwurf hat ${f.number('count')} Regeln; bis ${f.number('most')} bleibt das Arbeiten flott.`,
+  'limit.letters': (f) =>
+    `Die Schilder haben ${f.number('count')} Buchstaben; bis ${f.number('most')} bleibt das Arbeiten flott.`,
+};

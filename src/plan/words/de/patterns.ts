@@ -1,0 +1,35 @@
+import type { PatternWords } from '../../../patterns/words.ts';
+
+/** What pattern pages say. */
+export const patterns: PatternWords = {
+  pageOf: (page, of) => `Blatt ${page} von ${of}`,
+  joins: (name) => `Anschluss ${name}`,
+  at: (x, y) => `links unten bei ${x}, ${y}`,
+  square: { mm: 'Quadrat 50 mm: nachmessen', in: 'Quadrat 2 in: nachmessen' },
+  print: 'Mit 100 % drucken, nicht anpassen.',
+  ruler: { mm: 'mm', in: 'in' },
+  testTitle: 'Testblatt für den Drucker',
+  test: (length) => [
+    'Dieses Blatt mit 100 % drucken, ohne Anpassen oder Skalieren, auf dem Papier, das verwendet wird.',
+    `Beide Lineale vom ersten bis zum letzten Strich messen. Jedes soll ${length} lang sein.`,
+    'Das Abgelesene eingeben: quer für x, hoch für y. Danach kommen die Schablonen maßhaltig heraus.',
+  ],
+  across: (length) => `quer: ${length}`,
+  up: (length) => `hoch: ${length}`,
+  mode: {
+    trace: 'Umrisse nachziehen',
+    stencil: 'Schablone: innerhalb der Umrisse ausschneiden',
+    mirrored: 'gespiegelt: mit der Schrift nach unten übertragen',
+    'cut-out': 'Buchstaben ausschneiden',
+  },
+  layer: (number, of, finish) => `Farbe ${number} von ${of}: ${finish}`,
+  face: 'Ganze Front',
+  part: (name) => `Schablone: ${name}`,
+  stick: { x: 'Messlatte quer, ab linker Kante', y: 'Messlatte hoch, ab Unterkante' },
+  edge: {
+    low: { x: 'links', y: 'unten' },
+    mid: { x: 'Mitte', y: 'Mitte' },
+    high: { x: 'rechts', y: 'oben' },
+  },
+  datum: 'Bezugskante: hier 0',
+};

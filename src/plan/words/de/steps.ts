@@ -1,0 +1,36 @@
+import type { PlanWords, Say } from '../words.ts';
+
+export const list = (items: readonly string[]): string =>
+  items.length < 3 ? items.join(' und ') : `${items.slice(0, -1).join(', ')} und ${items.at(-1)}`;
+
+/** Names, each once; a long list is counted instead of read out. */
+function named(parts: readonly string[], say: Say): string {
+  const names = [...new Set(parts.map(say.name))];
+  return names.length > 6 ? `${names.slice(0, 5).join(', ')} und ${names.length - 5} weitere` : list(names);
+}
+
+export const steps: PlanWords['steps'] = {
+  prepare: () =>
+    'Das hochgeklappte Bett gegen Herunterfallen sichern: verriegeln und zusätzlich abstützen. Den Boden darunter freiräumen. Die Front reinigen und anschleifen, damit der Leim hält; alte Farbe vor dem Schleifen auf Blei testen.',
+  'cut-sheets': (parts, say) => `Platten in der Reihenfolge der Nummern zuschneiden: ${named(parts, say)}.`,
+  'cut-boards': (parts, say) =>
+    `Leisten nach Sägeeinstellung zuschneiden, lange Stücke zuerst: ${named(parts, say)}. Jedes Stück gleich nach dem Schnitt beschriften.`,
+  'paint-before': (parts, say) =>
+    `Liegend auf der Bank grundieren und streichen, bis auf die letzte Lage: ${named(parts, say)}.`,
+  mark: () =>
+    'Anrisse mit den Messlatten ab den beiden Bezugskanten auf die Front übertragen. Nie von Anriss zu Anriss messen.',
+  'dry-fit': (parts, say) =>
+    `Ohne Leim auflegen, mit Klebeband halten und von Weitem ansehen: ${named(parts, say)}.`,
+  fix: (parts, say) => `Leimen und befestigen: ${named(parts, say)}.`,
+  'measure-in-place': (parts, say) =>
+    `Anhalten, anreißen, passend schneiden und befestigen: ${named(parts, say)}.`,
+  letter: (parts, say) =>
+    `Schablonen zusammenkleben, nach den Mittellinien auflegen und beschriften: ${named(parts, say)}.`,
+  'paint-after': (parts, say) =>
+    parts.length === 0
+      ? 'Nagellöcher spachteln, abkleben und die letzte Lage streichen.'
+      : `Nagellöcher spachteln, abkleben und an Ort und Stelle streichen: ${named(parts, say)}.`,
+  'fit-hardware': (parts, say) => `Beschläge anschrauben: ${named(parts, say)}.`,
+  'try-swing': () =>
+    'Zu zweit, niemand im Weg: das Bett langsam durch den ganzen Schwenk senken. Auf Schleifen horchen; prüfen, ob die Verriegelung noch einrastet und der Lift das Mehrgewicht noch hält.',
+};

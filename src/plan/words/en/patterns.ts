@@ -1,0 +1,35 @@
+import type { PatternWords } from '../../../patterns/words.ts';
+
+/** What pattern pages say. */
+export const patterns: PatternWords = {
+  pageOf: (page: number, of: number) => `Page ${page} of ${of}`,
+  joins: (name: string) => `joins ${name}`,
+  at: (x: string, y: string) => `lower left at ${x}, ${y}`,
+  square: { mm: '50 mm square: measure me', in: '2 in square: measure me' },
+  print: 'Print at 100 %, no fitting.',
+  ruler: { mm: 'mm', in: 'in' },
+  testTitle: 'Printer test page',
+  test: (length: string) => [
+    'Print this page at 100 %, without fitting or scaling, on the paper you will use.',
+    `Measure both rulers from the first to the last line. Each should be ${length} long.`,
+    'Enter what you read: across for x, up for y. The patterns are then drawn to come out true.',
+  ],
+  across: (length: string) => `across: ${length}`,
+  up: (length: string) => `up: ${length}`,
+  mode: {
+    trace: 'trace the outlines',
+    stencil: 'stencil: cut away inside the outlines',
+    mirrored: 'mirrored: transfer face down',
+    'cut-out': 'cut out the letters',
+  },
+  layer: (number: number, of: number, finish: string) => `color ${number} of ${of}: ${finish}`,
+  face: 'Whole face',
+  part: (name: string) => `Template: ${name}`,
+  stick: { x: 'Story stick across, from the left edge', y: 'Story stick up, from the bottom edge' },
+  edge: {
+    low: { x: 'left', y: 'bottom' },
+    mid: { x: 'middle', y: 'middle' },
+    high: { x: 'right', y: 'top' },
+  },
+  datum: 'datum: 0 here',
+};

@@ -1,0 +1,7 @@
+import { DE } from './de.ts';
+import { EN } from './en.ts';
+import type { Language } from './languages.ts';
+import type { PlanWords } from './words.ts';
+
+/** Every sentence of the plan by language; a language without its table does not compile. */
+export const PLAN_WORDS: Readonly<Record<Language, PlanWords>> = { en: EN, de: DE };
