@@ -71,7 +71,7 @@ function faultOf(text: string, unit: LengthUnit): string | null {
   const read = parseMeasure(text, unit);
   if (!read.ok) {
     if (!(Number.isInteger(read.at) && read.at >= 0 && read.at <= text.length)) return `place ${read.at}`;
-    return read.found === '' || read.expected === '' ? 'nothing said' : null;
+    return read.found === '' || read.expected.length === 0 ? 'nothing said' : null;
   }
   if (!Number.isFinite(read.value) || Object.is(read.value, -0)) return `value ${read.value}`;
   if (text.length > 190) return null;
