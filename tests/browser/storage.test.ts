@@ -198,6 +198,48 @@ describe('what is kept and no longer opens', () => {
   });
 });
 
+describe('earlier states', () => {
+  it('are put by as the work goes on, at most every ten minutes, and open as designs of their own', async () => {
+    const device = await context({ viewport: { width: 1600, height: 900 } });
+    const page = await device.newPage();
+    const start = new Date('2026-03-01T09:00:00');
+    await page.clock.install({ time: start });
+    await page.goto(inject('app'));
+    await page.locator('.first').waitFor();
+    await drop(page, plainDesign());
+    await page.clock.runFor(2000);
+    await kept(page);
+    for (const [minutes, width] of [
+      [5, '17'],
+      [12, '18'],
+      [3, '19'],
+      [11, '20'],
+    ] as const) {
+      await page.clock.runFor(minutes * 60_000);
+      await setWidth(page, width);
+      await page.clock.runFor(2000);
+      await kept(page);
+    }
+    // Put by: 16 when it became 17, and 18 when it became 19; 17 and 19 came too soon after those before them.
+    await page.getByRole('button', { name: 'File' }).click();
+    await page.getByRole('menuitem', { name: 'Earlier states' }).click();
+    const states = page.getByRole('dialog').getByRole('listitem');
+    await expect.poll(() => states.count()).toBe(2);
+    await states.last().getByRole('button').click();
+    await page.getByRole('treeitem', { name: /Door panel/ }).click();
+    await expect.poll(() => field(page, 'Width').inputValue()).toBe('16"');
+    await expect.poll(() => page.locator('.name-cell input').inputValue()).toMatch(/^Plain face, as of /);
+    await page.clock.runFor(2000);
+    // The design itself stays as it was.
+    await page.getByRole('button', { name: 'File' }).click();
+    await page.getByRole('menuitem', { name: 'Other designs' }).click();
+    await page.locator('.kept-open', { hasText: /^Plain face(?!,)/ }).click();
+    await page.getByRole('treeitem', { name: /Door panel/ }).click();
+    await expect.poll(() => field(page, 'Width').inputValue()).toBe('20"');
+    await device.close();
+  });
+});
+
 const HOSTILE: readonly (readonly [string, string, RegExp])[] = [
   ['cut short', JSON.stringify(plainDesign()).slice(0, -40), /damaged or cut short/],
   ['no JSON at all', '<svg onload=alert(1)>', /line 1/],

@@ -2,6 +2,7 @@ import { X } from 'lucide-react';
 import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { useEditor, useSettledDesign } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
+import '../style/dialog.css';
 import { isAddress, isOwnAddress, linkTo } from './link.ts';
 
 const QrPicture = lazy(() => import('./QrPicture.tsx').then((m) => ({ default: m.QrPicture })));
@@ -21,7 +22,7 @@ export function LinkDialog({ onClose }: { onClose: () => void }) {
   }, []);
   const good = isAddress(address);
   return (
-    <dialog ref={dialog} className="link-dialog" aria-labelledby="link-title" onClose={onClose}>
+    <dialog ref={dialog} className="dialog link-dialog" aria-labelledby="link-title" onClose={onClose}>
       <header>
         <h2 id="link-title">{t('link.title')}</h2>
         <button

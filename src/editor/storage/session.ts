@@ -6,7 +6,7 @@ import type { EditorStore } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { newId } from './id.ts';
 import { keepJournal } from './journal.ts';
-import { lastOpened, readKept, writeKept } from './shelf.ts';
+import { lastOpened, readEarlier, readKept, writeKept } from './shelf.ts';
 import { claim, THIS_TAB, watchTabs } from './tabs.ts';
 
 /** Puts a design on the bench as a kept one of its own. */
@@ -57,6 +57,15 @@ export async function bringLinked(
   }
   put(store, id, design);
   return copied;
+}
+
+/** Opens a state that was put by as a design of its own; the one on the bench stays kept as it is. */
+export async function bringEarlier(store: EditorStore, id: string, at: number): Promise<boolean> {
+  const opened = await readEarlier(id, at).catch(() => null);
+  if (!opened?.ok) return false;
+  const name = t('earlier.name', { name: opened.design.name, time: new Date(at).toLocaleString() });
+  bringIn(store, { ...opened.design, name: name.slice(0, 200) });
+  return true;
 }
 
 /** Shows what another tab wrote of the open design; what is selected and looked at stays. */

@@ -21,6 +21,13 @@ const designKey = (id: string) => `design:${id}`;
 /** Names the tab that may write a design. Checked within each write, so that no late write of another gets in. */
 const writerKey = (id: string) => `writer:${id}`;
 
+/** What a design was at a time, milliseconds; fifteen digits keep the order of the keys that of time. */
+const earlierPrefix = (id: string) => `earlier:${id}:`;
+const earlierKey = (id: string, at: number) => `${earlierPrefix(id)}${String(at).padStart(15, '0')}`;
+/** A state is put by when the one put by before it is at least this much older. */
+const EARLIER_EVERY_MS = 10 * 60 * 1000;
+const MOST_EARLIER = 24;
+
 const listIn = async (tx: Transaction): Promise<Kept[]> => (await tx.get<Kept[]>(LIST)) ?? [];
 
 export const listKept = (): Promise<Kept[]> =>
@@ -40,6 +47,7 @@ export const forget = (id: string): Promise<void> =>
     const list = await listIn(tx);
     tx.drop(designKey(id));
     tx.drop(writerKey(id));
+    for (const key of await tx.keys(earlierPrefix(id))) tx.drop(key);
     tx.put(
       LIST,
       list.filter((k) => k.id !== id),
@@ -61,8 +69,33 @@ export const writeKept = ({ id, design, at, writer, claims }: Writing): Promise<
   transact('readwrite', async (tx) => {
     const [list, holder] = [await listIn(tx), await tx.get<string>(writerKey(id))];
     if (!claims && holder !== writer) throw new TakenOver();
-    tx.put(designKey(id), JSON.stringify(design));
+    const text = JSON.stringify(design);
+    const since = list.find((k) => k.id === id)?.at;
+    if (since !== undefined) await putBy(tx, id, since, text);
+    tx.put(designKey(id), text);
     tx.put(writerKey(id), writer);
     tx.put(LIST, [{ id, name: design.name, at }, ...list.filter((k) => k.id !== id)]);
     tx.put(LAST, id);
   });
+
+/** Puts by the state that is about to be overwritten, if the last one put by is old enough. */
+async function putBy(tx: Transaction, id: string, since: number, next: string): Promise<void> {
+  const before = await tx.get<string>(designKey(id));
+  if (before === undefined || before === next) return;
+  const keys = await tx.keys(earlierPrefix(id));
+  const last = keys.at(-1);
+  if (last !== undefined && since - timeOf(last) < EARLIER_EVERY_MS) return;
+  tx.put(earlierKey(id, since), before);
+  for (const key of keys.slice(0, Math.max(0, keys.length + 1 - MOST_EARLIER))) tx.drop(key);
+}
+
+const timeOf = (key: string): number => Number(key.slice(-15));
+
+/** When the states of a design that were put by were last changed, the newest first. */
+export const listEarlier = (id: string): Promise<number[]> =>
+  transact('readonly', async (tx) => (await tx.keys(earlierPrefix(id))).map(timeOf).reverse());
+
+export async function readEarlier(id: string, at: number): Promise<Opened | null> {
+  const text = await transact('readonly', (tx) => tx.get<string>(earlierKey(id, at)));
+  return text === undefined ? null : openDesign(text);
+}

@@ -1,5 +1,12 @@
 /** Words of the plan at the saw, of what is kept on the device, and of the way to a phone. */
 export const benchWords = {
+  'earlier.open': 'Earlier states',
+  'earlier.title': 'Earlier states of this design',
+  'earlier.lead':
+    'Put by on this device about every ten minutes of work. One that you open becomes a design of its own; this one stays as it is.',
+  'earlier.none': 'None yet: the first is put by when you change a design that was kept before.',
+  'earlier.name': '{name}, as of {time}',
+
   'offline.stored': 'Stored on this device: from now on it starts without a network.',
   'offline.ready': 'A newer version is ready. It waits until you take it; what is open stays kept.',
   'offline.overtaken':

@@ -1,0 +1,50 @@
+import { X } from 'lucide-react';
+import { useEffect, useRef, useState } from 'react';
+import { useEditor, useStore } from '../state/hooks.ts';
+import { bringEarlier } from '../storage/session.ts';
+import { listEarlier } from '../storage/shelf.ts';
+import { useWords } from '../words/t.ts';
+import '../style/dialog.css';
+
+/** States of the open design that were put by, to go back to. */
+export function EarlierDialog({ onClose }: { onClose: () => void }) {
+  const t = useWords();
+  const store = useStore();
+  const id = useEditor((s) => s.designId);
+  const dialog = useRef<HTMLDialogElement>(null);
+  const [times, setTimes] = useState<readonly number[] | null>(null);
+  useEffect(() => {
+    dialog.current?.showModal();
+  }, []);
+  useEffect(() => {
+    if (id) void listEarlier(id).then(setTimes, () => setTimes([]));
+  }, [id]);
+  const open = async (at: number) => {
+    if (id && (await bringEarlier(store, id, at))) dialog.current?.close();
+  };
+  return (
+    <dialog ref={dialog} className="dialog" aria-labelledby="earlier-title" onClose={onClose}>
+      <header>
+        <h2 id="earlier-title">{t('earlier.title')}</h2>
+        <button
+          type="button"
+          className="btn bare icon"
+          aria-label={t('act.close')}
+          onClick={() => dialog.current?.close()}
+        >
+          <X aria-hidden="true" />
+        </button>
+      </header>
+      <p>{t(times?.length === 0 ? 'earlier.none' : 'earlier.lead')}</p>
+      <ul>
+        {times?.map((at) => (
+          <li key={at}>
+            <button type="button" className="btn" onClick={() => void open(at)}>
+              <time dateTime={new Date(at).toISOString()}>{new Date(at).toLocaleString()}</time>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </dialog>
+  );
+}
