@@ -10,6 +10,8 @@ interface DrawingViewProps {
   /** More than the label says: figures that the drawing holds. */
   readonly description?: string | undefined;
   readonly className?: string | undefined;
+  /** The drawing is a sheet of paper: it is drawn with its edges, and not on a card. */
+  readonly sheet?: boolean | undefined;
 }
 
 /**
@@ -17,7 +19,7 @@ interface DrawingViewProps {
  * what is on screen should look like what will be printed.
  */
 export const DrawingView = memo(function DrawingView(props: DrawingViewProps) {
-  const { drawing, label, description, className } = props;
+  const { drawing, label, description, className, sheet } = props;
   const id = useId();
   const { width, height } = drawing;
   return (
@@ -30,6 +32,7 @@ export const DrawingView = memo(function DrawingView(props: DrawingViewProps) {
       strokeLinejoin="round"
     >
       <title id={`${id}-label`}>{label}</title>
+      {sheet ? <rect className="paper-sheet" width={width} height={height} /> : null}
       {description ? <desc id={`${id}-text`}>{description}</desc> : null}
       <g transform={`matrix(1 0 0 -1 0 ${height})`}>
         <Items items={drawing.items} id={id} />

@@ -41,7 +41,9 @@ export function SetPreview({ plan, set, title }: SetPreviewProps) {
           <Thumb key={page.name} page={page} title={title} onOpen={() => show(i)} />
         ))}
       </ul>
-      <PageDialog set={named} page={large} onShow={show} />
+      {large === null ? null : (
+        <PageDialog set={named} page={large} onShow={show} onClose={() => show(null)} />
+      )}
     </section>
   );
 }
