@@ -12,6 +12,8 @@ const TWO_ROWS_OVER: Mm = 70;
 const FIELD_SPACINGS = 2;
 /** A strip too narrow for the edge distance keeps this share of its width clear on each side. */
 const NARROW_SHARE = 0.4;
+/** More than this each way over a sheet would take forever to place. */
+const MOST_EACH_WAY = 40;
 /** Keeps a row that runs along the border of its room within it, through the grid of the polygon library. */
 const EASE: Mm = 0.01;
 
@@ -64,10 +66,11 @@ export function placesAlong(leg: Leg, piece: Region, contact: Region, spacing: S
   return [];
 }
 
-/** Points of an even grid, centered on the region, that lie in it. */
-function grid(region: Region, step: Mm): Point[] {
+/** Points of an even grid, centered on the region, that lie in it; wider than `pitch` where that is too many. */
+function grid(region: Region, pitch: Mm): Point[] {
   const box = boxOf(region);
   if (!box) return [];
+  const step = Math.max(pitch, Math.max(box.w, box.h) / MOST_EACH_WAY);
   const across = Math.floor(box.w / step) + 1;
   const up = Math.floor(box.h / step) + 1;
   const points: Point[] = [];

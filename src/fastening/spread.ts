@@ -6,6 +6,8 @@ import { type Deg, degrees, type Mm } from '../measure/units.ts';
 const CORNER: Deg = 30;
 /** On a stretch shorter than this share of the spacing, one in the middle does. */
 const SINGLE = 0.25;
+/** More than this along one line is no spacing but a slip of the pen, and would take forever to place. */
+const MOST_ALONG = 200;
 /** Nearer than this, two places are one. */
 const SAME_PLACE: Mm = 0.01;
 
@@ -26,11 +28,11 @@ function pointAt(line: readonly Point[], along: Mm): Point {
   return line[line.length - 1] ?? { x: 0, y: 0 };
 }
 
-/** Even places along an open line, one at each end and none farther apart than `spacing`. */
+/** Even places along an open line, one at each end and none farther apart than `spacing`; 200 at most. */
 export function spreadAlong(line: readonly Point[], spacing: Mm): Point[] {
   const length = lengthOf(line);
   if (length < spacing * SINGLE) return [pointAt(line, length / 2)];
-  const gaps = Math.max(1, Math.ceil(length / spacing - 1e-9));
+  const gaps = Math.min(MOST_ALONG - 1, Math.max(1, Math.ceil(length / spacing - 1e-9)));
   return Array.from({ length: gaps + 1 }, (_, i) => pointAt(line, (length * i) / gaps));
 }
 

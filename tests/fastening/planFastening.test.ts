@@ -400,4 +400,16 @@ describe('screws and glue', () => {
       ['brads', 'brad18', 2, 6],
     ]);
   });
+
+  it('a spacing that nobody drives stays within what can be placed', () => {
+    const strip = blockInInches('strip', [5, 20, 30, 2.5], [-3.25, -2.5]);
+    const sheet = blockInInches('sheet', [5, 30, 30, 40], [-3.25, -2.5]);
+    const close = { ...settings, spacing: 1e-9 };
+    expect(first({ solids: [strip], parts: [stripOf(strip, BRADS)], settings: close }).part.at).toHaveLength(
+      200,
+    );
+    const field = first({ solids: [sheet], parts: [panelOf(sheet, BRADS)], settings: close }).part;
+    expect(field.at.length).toBeGreaterThan(500);
+    expect(field.at.length).toBeLessThan(3000);
+  });
 });
