@@ -1,22 +1,61 @@
 import { FolderOpen, Plus, Trash2 } from 'lucide-react';
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { newDesign } from '../../design/defaults.ts';
 import type { Design } from '../../design/schema.ts';
+import { startState } from '../../design/state.ts';
+import { fitToBed, type MainMeasures } from '../action/fitBed.ts';
+import { Measure } from '../field/Measure.tsx';
 import { loadStarter, STARTERS } from '../starters.ts';
-import { useStore } from '../state/hooks.ts';
+import { faceFor } from '../state/derive.ts';
+import { useDesign, useStore } from '../state/hooks.ts';
 import { openFile } from '../storage/file.ts';
 import { bringIn, reopen } from '../storage/session.ts';
 import { forget, type Kept, listKept } from '../storage/shelf.ts';
 import { useWords } from '../words/t.ts';
-import { StarterPicture } from './StarterPicture.tsx';
+import { FirstBed } from './FirstBed.tsx';
+import { StarterCard } from './StarterCard.tsx';
 import { showStep } from './showStep.ts';
+import { useFitChecks } from './useFitChecks.ts';
 
-/** Nothing on the bench yet: begin from a starter, from an empty bed, or from what was kept. */
+/**
+ * Nothing on the bench yet: measure the bed, then begin from a starter fitted to it, from the empty bed, or from
+ * what was kept. Until something is chosen, the store's design is that empty bed.
+ */
 export default function FirstRun() {
   const t = useWords();
   const store = useStore();
   const [starters, setStarters] = useState<readonly { name: string; design: Design }[]>([]);
   const [kept, setKept] = useState<readonly Kept[]>([]);
+  const empty = useDesign();
+  /** Which way the bed folds, of the person's own choice. */
+  const [way, setWay] = useState<MainMeasures['pivotAlong']>(null);
+  const [own, setOwn] = useState(false);
+  const { mattress } = empty.bed;
+  const { measure } = empty;
+
+  const keep = (next: MainMeasures) => {
+    const bed = { ...empty.bed, mattress: next.mattress, pivotAlong: next.pivotAlong ?? 'end' };
+    store.setState({ edit: startState({ ...empty, bed, measure: next.measure }) });
+    setWay(next.pivotAlong);
+  };
+  const drop = () => {
+    store.setState({ edit: startState({ ...newDesign(), measure }) });
+    setWay(null);
+    setOwn(false);
+  };
+
+  const fitted = useMemo(
+    () =>
+      own
+        ? starters.map(({ name, design }) => ({
+            name,
+            fitted: fitToBed(design, { mattress, pivotAlong: way, measure }),
+          }))
+        : null,
+    [own, starters, mattress, way, measure],
+  );
+  const checks = useFitChecks(fitted);
+  const face = faceFor(empty.bed);
 
   useEffect(() => {
     void Promise.all(
@@ -29,11 +68,11 @@ export default function FirstRun() {
   }, []);
 
   const startEmpty = () => {
-    bringIn(store, newDesign());
+    bringIn(store, empty);
     showStep(store, 'bed');
   };
   const startFrom = (design: Design) => {
-    bringIn(store, design);
+    bringIn(store, { ...design, measure });
     store.setState({ step: 'layout', tab: 'step', sheetOpen: false });
   };
 
@@ -43,26 +82,39 @@ export default function FirstRun() {
         <h1>Showface</h1>
         <p>{t('first.lead')}</p>
       </header>
+      <FirstBed
+        measures={{ mattress, pivotAlong: way, measure }}
+        own={own}
+        onChange={(next) => {
+          setOwn(true);
+          keep(next);
+        }}
+        onUnit={(unit) => keep({ mattress, pivotAlong: way, measure: unit })}
+        onDrop={drop}
+      />
       <section aria-labelledby="first-begin">
         <h2 id="first-begin" className="tape">
           {t('first.begin')}
         </h2>
         <ul className="first-cards">
           {starters.map(({ name, design }) => (
-            <li key={name}>
-              <button type="button" className="first-card" onClick={() => startFrom(design)}>
-                <StarterPicture design={design} />
-                <span className="first-name">{design.name}</span>
-                <span className="note">{design.note.split('\n')[0]}</span>
-              </button>
-            </li>
+            <StarterCard
+              key={name}
+              design={design}
+              fitted={fitted?.find((f) => f.name === name)?.fitted ?? null}
+              checks={checks.get(name)}
+              onOpen={startFrom}
+            />
           ))}
-          <li>
+          <li className="first-item">
             <button type="button" className="first-card empty" onClick={startEmpty}>
               <span className="first-blank" aria-hidden="true">
                 <Plus />
               </span>
               <span className="first-name">{t('first.empty')}</span>
+              <span className="first-size">
+                {t('title.face')} <Measure mm={face.width} /> × <Measure mm={face.height} />
+              </span>
               <span className="note">{t('first.emptyHint')}</span>
             </button>
           </li>

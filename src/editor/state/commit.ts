@@ -1,3 +1,4 @@
+import { newDesign } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design } from '../../design/schema.ts';
 import {
@@ -94,4 +95,14 @@ export function openInto(store: EditorStore, designId: string, design: Design): 
     tab: 'step',
     tool: 'select',
   });
+}
+
+/** Leaves the bench empty: an empty bed that measures as the design before it did. What was kept stays kept. */
+export function putAway(store: EditorStore): void {
+  store.setState(({ edit }) => ({
+    designId: null,
+    edit: startState({ ...newDesign(), measure: edit.design.measure }),
+    provisional: null,
+    field: null,
+  }));
 }
