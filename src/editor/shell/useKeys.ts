@@ -61,7 +61,8 @@ const isText = (target: EventTarget | null) =>
 /** Widgets that use arrows and Escape for themselves. */
 const isWidget = (target: EventTarget | null) =>
   target instanceof Element &&
-  target.closest('[role=menu], [role=tablist], [role=toolbar], [role=radiogroup], [role=dialog]') !== null;
+  target.closest('[role=menu], [role=tablist], [role=toolbar], [role=radiogroup], [role=dialog], dialog') !==
+    null;
 
 /** Keys for the whole bench. In the part list, arrows walk the list, and with Alt they move the part. */
 export function useKeys(): void {
