@@ -3,8 +3,8 @@ import type { Axis, Design, Edge, Rule } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
 import type { Mm } from '../../measure/units.ts';
-import { innerOf } from '../action/inner.ts';
 import { edgeOfBox } from '../action/place.ts';
+import { boundsFor } from '../state/derive.ts';
 
 /** A dimension line of the selection: between two places on an axis, at a height on the other. */
 export interface Dimension {
@@ -26,11 +26,9 @@ export function boxOfReference(of: string, face: Face, layout: Layout, inner = f
     const level = face.levels.find((l) => l.id === of.slice(6));
     return level ? (inner ? (level.inner ?? level.box) : level.box) : null;
   }
-  if (inner) {
-    const inside = innerOf(layout.parts, of);
-    if (inside) return inside;
-  }
-  return layout.boxes.get(of) ?? layout.parts.find((p) => p.id === of)?.box ?? null;
+  const bounds = boundsFor(layout).get(of);
+  if (bounds) return inner ? (bounds.inner ?? bounds.box) : bounds.box;
+  return layout.parts.find((p) => p.id === of)?.box ?? null;
 }
 
 function placeOfEdge(edge: Edge, axis: Axis, face: Face, layout: Layout): Mm | null {

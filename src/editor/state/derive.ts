@@ -1,13 +1,16 @@
 import type { Face } from '../../bed/face.ts';
 import { faceOf } from '../../bed/faceOf.ts';
 import type { Design } from '../../design/schema.ts';
+import { type Bounds, boundsOf } from '../../layout/bounds.ts';
 import type { Layout } from '../../layout/laid.ts';
-import { layOut } from '../../layout/layout.ts';
+import { type LayoutInput, layOut } from '../../layout/layout.ts';
 import { createMemory } from '../../layout/memory.ts';
 import { stocksOf } from './tables.ts';
 
 const faces = new WeakMap<Design['bed'], Face>();
 const layouts = new WeakMap<Design, Layout>();
+const laidFrom = new WeakMap<Layout, Design>();
+const bounds = new WeakMap<Layout, ReadonlyMap<string, Bounds>>();
 /** One memory for all of this tab's layouts: a drag step lays out again only what it touches. */
 const memory = createMemory();
 
@@ -28,14 +31,28 @@ export function faceFor(bed: Design['bed']): Face {
 export function layoutOf(design: Design, held?: ReadonlySet<string>): Layout {
   let layout = layouts.get(design);
   if (!layout) {
-    const input = {
-      design,
-      face: faceFor(design.bed),
-      keepClears: design.keepClears,
-      stocks: stocksOf(design),
-    };
+    const input = inputOf(design);
     layout = layOut(held ? { ...input, held } : input, memory);
     layouts.set(design, layout);
+    laidFrom.set(layout, design);
   }
   return layout;
 }
+
+/** The edges that rules and snapping mean, by part: the visible outside of everything, and the inside of frames. */
+export function boundsFor(layout: Layout): ReadonlyMap<string, Bounds> {
+  let found = bounds.get(layout);
+  if (!found) {
+    const design = laidFrom.get(layout);
+    found = new Map(design ? boundsOf(inputOf(design), layout).map((b) => [b.id, b]) : []);
+    bounds.set(layout, found);
+  }
+  return found;
+}
+
+const inputOf = (design: Design): LayoutInput => ({
+  design,
+  face: faceFor(design.bed),
+  keepClears: design.keepClears,
+  stocks: stocksOf(design),
+});

@@ -7,9 +7,8 @@ import { bestSnap } from '../../layout/snap/snap.ts';
 import type { Grip, OfferedRule, SnapCandidate } from '../../layout/snap/snapping.ts';
 import type { Mm } from '../../measure/units.ts';
 import { freeId } from '../action/ids.ts';
-import { innerOf } from '../action/inner.ts';
 import { rulesThatHold } from '../action/loosen.ts';
-import { faceFor } from '../state/derive.ts';
+import { boundsFor, faceFor } from '../state/derive.ts';
 import { type EditorState, pixels } from '../state/store.ts';
 import { stocksOf } from '../state/tables.ts';
 import { lengthText } from '../state/text.ts';
@@ -38,14 +37,24 @@ export function snapInHand(state: EditorState, layout: Layout, { moving, grip }:
   const { design } = state.edit;
   const own = new Set(moving.map((m) => m.id));
   const following = followersOf(design, own);
+  const bounds = boundsFor(layout);
+  /** Where the visible outside of a part is when its box is there: past it for frames around their path. */
+  const outsideOf = (id: string, box: Box): Box => {
+    const rest = layout.boxes.get(id);
+    const outside = bounds.get(id)?.box;
+    if (!rest || !outside) return box;
+    const dx = rest.x - outside.x;
+    const dy = rest.y - outside.y;
+    return dx === 0 && dy === 0
+      ? box
+      : { x: box.x - dx, y: box.y - dy, w: box.w + 2 * dx, h: box.h + 2 * dy };
+  };
   const free = (axis: Axis): Grip =>
     moving.some((m) => rulesThatHold(design, m.id, axis).length > 0) ? null : grip[axis];
   const best = bestSnap({
-    moving,
+    moving: moving.map(({ id, box }) => ({ id, box: outsideOf(id, box) })),
     handle: { x: free('x'), y: free('y') },
-    others: [...layout.boxes]
-      .filter(([id]) => !own.has(id) && !following.has(id))
-      .map(([id, box]) => ({ id, box, inner: innerOf(layout.parts, id) })),
+    others: [...bounds.values()].filter(({ id }) => !own.has(id) && !following.has(id)),
     face: faceFor(design.bed),
     tolerance: pixels(state.view, REACH),
     style: design.measure,
