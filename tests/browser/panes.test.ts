@@ -111,7 +111,7 @@ describe('every pane opens', () => {
 
 describe('the panes show the plan', () => {
   it('in wood, paint, fixing and pages', async () => {
-    const { page } = await visit(await context());
+    const { page, errors } = await visit(await context());
     await drop(page, kiosk);
 
     await openStep(page, 'Wood');
@@ -160,6 +160,7 @@ describe('the panes show the plan', () => {
     expect(await page.getByRole('slider', { name: 'Lowered by' }).inputValue()).toBe(
       String(Math.round(made.fold.worst * 2) / 2),
     );
+    expect(errors).toEqual([]);
     await page.context().close();
   });
 });
