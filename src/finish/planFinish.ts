@@ -4,7 +4,7 @@ import { areaOf, boxOf } from '../geometry/region.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Solid } from '../joinery/piece.ts';
 import type { ShapedStock } from '../materials/types.ts';
-import type { Mm } from '../measure/units.ts';
+import type { Liters, Mm } from '../measure/units.ts';
 import { type Areas, amountOf } from './amount.ts';
 import { paintingOrder } from './before.ts';
 import { ABUT } from './border.ts';
@@ -19,13 +19,15 @@ import { surfacesOf } from './surface.ts';
 import { tapeOf } from './tape.ts';
 
 const M2_PER_MM2 = 1e-6;
+/** Paint that a part carries: what is lost in tray, roller and brush never gets there. */
+const NO_WASTE = 0;
 
 /** Running sums of one finish, square millimeters. */
 interface Sums {
-  face: number;
-  edge: number;
-  back: number;
-  primed: number;
+  readonly face: number;
+  readonly edge: number;
+  readonly back: number;
+  readonly primed: number;
 }
 
 /**
@@ -49,18 +51,17 @@ export function planFinish(input: FinishInput): FinishPlan {
   );
   const solids = new Map(input.solids.map((solid) => [solid.part, solid]));
   const sums = new Map<string, Sums>();
+  const finishes = new Map(input.finishes.map((finish) => [finish.id, finish]));
+  const liters = new Map<string, Liters>();
   shown.forEach((seen, i) => {
-    const { finish, kind } = seen.surface;
+    const { finish, part } = seen.surface;
     if (finish === null) return;
-    const sum = sums.get(finish) ?? { face: 0, edge: 0, back: 0, primed: 0 };
-    sums.set(finish, sum);
-    if (kind === 'solid') {
-      const neighbors = neighborsOf(i).flatMap((j) => surfaces[j] ?? []);
-      addSolid(sum, seen, neighbors, solids.get(seen.surface.part), input);
-    } else {
-      sum.face += seen.area;
-      if (kind === 'painted' && !liesOnFinish(seen.surface, solids)) sum.primed += seen.area;
-    }
+    const own = sumsOf(seen, () => neighborsOf(i).flatMap((j) => surfaces[j] ?? []), solids, input);
+    sums.set(finish, plus(sums.get(finish), own));
+    const known = finishes.get(finish);
+    if (!known) return;
+    const { volume, primer } = amountOf(known, areasOf(own), NO_WASTE);
+    liters.set(part, (liters.get(part) ?? 0) + volume + primer);
   });
   const tape = tapeOf(shown, neighborsOf);
   const checks: Check[] = contrastChecks(
@@ -77,6 +78,7 @@ export function planFinish(input: FinishInput): FinishPlan {
     shown: shown
       .filter(({ region }) => region.length > 0)
       .map(({ surface, region }) => ({ part: surface.part, finish: surface.finish, z: surface.z, region })),
+    onParts: [...liters].map(([part, onIt]) => ({ part, liters: onIt })),
     ...paintingOrder(input.solids),
     checks,
   };
@@ -85,27 +87,46 @@ export function planFinish(input: FinishInput): FinishPlan {
 const liesOnFinish = (surface: Surface, solids: ReadonlyMap<string, Solid>): boolean =>
   (solids.get(surface.on ?? '')?.finish ?? null) !== null;
 
-function addSolid(
-  sum: Sums,
+const plus = (a: Sums | undefined, b: Sums): Sums =>
+  a
+    ? { face: a.face + b.face, edge: a.edge + b.edge, back: a.back + b.back, primed: a.primed + b.primed }
+    : b;
+
+const areasOf = (sum: Sums): Areas => ({
+  face: sum.face * M2_PER_MM2,
+  edge: sum.edge * M2_PER_MM2,
+  back: sum.back * M2_PER_MM2,
+  primed: sum.primed * M2_PER_MM2,
+});
+
+/** What one surface adds to the sums of its finish. */
+function sumsOf(
+  seen: Shown,
+  neighbors: () => readonly Surface[],
+  solids: ReadonlyMap<string, Solid>,
+  input: FinishInput,
+): Sums {
+  const { surface, area } = seen;
+  if (surface.kind === 'solid') return solidSums(seen, neighbors(), solids.get(surface.part), input);
+  const primed = surface.kind === 'painted' && !liesOnFinish(surface, solids) ? area : 0;
+  return { face: area, edge: 0, back: 0, primed };
+}
+
+function solidSums(
   { surface, area }: Shown,
   neighbors: readonly Surface[],
   solid: Solid | undefined,
   input: FinishInput,
-): void {
+): Sums {
   const stock = input.stocks.get(solid?.stock ?? '');
-  const thirst = input.materials.get(stock?.material ?? '')?.edgeThirst ?? 1;
-  sum.face += area;
-  sum.primed += area;
+  const back = input.paint.backPriming ? 2 * areaOf(surface.region) - area : 0;
   if (stock?.form === 'shaped') {
     const beyond = area * Math.max(0, stock.girth / flatView(stock, surface) - 1);
-    sum.edge += beyond;
-    sum.primed += beyond;
-  } else {
-    const edge = freeEdges(surface, neighbors);
-    sum.edge += edge;
-    sum.primed += edge * thirst;
+    return { face: area, edge: beyond, back, primed: area + beyond };
   }
-  if (input.paint.backPriming) sum.back += 2 * areaOf(surface.region) - area;
+  const thirst = input.materials.get(stock?.material ?? '')?.edgeThirst ?? 1;
+  const edge = freeEdges(surface, neighbors);
+  return { face: area, edge, back, primed: area + edge * thirst };
 }
 
 /** Width of a molding as the room sees it: its thickness where it stands on its edge. */
@@ -117,12 +138,7 @@ function flatView(stock: ShapedStock, surface: Surface): Mm {
 }
 
 function finishUse(finish: Finish, sum: Sums, tape: Mm, input: FinishInput, checks: Check[]): FinishUse {
-  const areas: Areas = {
-    face: sum.face * M2_PER_MM2,
-    edge: sum.edge * M2_PER_MM2,
-    back: sum.back * M2_PER_MM2,
-    primed: sum.primed * M2_PER_MM2,
-  };
+  const areas = areasOf(sum);
   const { volume, primer } = amountOf(finish, areas, input.paint.waste);
   const offers = offersOf(finish, input);
   const need = Math.max(0, volume - finish.owned_l);
@@ -151,15 +167,18 @@ function finishUse(finish: Finish, sum: Sums, tape: Mm, input: FinishInput, chec
   };
 }
 
-/** Containers the finish names with their prices; where it names none, every size of the system, unpriced. */
+/**
+ * Containers of the chosen system that the finish names with their prices; where it names none of that system,
+ * every size of it, unpriced.
+ */
 function offersOf(finish: Finish, { containers, paint }: FinishInput): ContainerOffer[] {
-  if (finish.containers.length === 0) {
-    return containers
-      .filter((container) => container.system === paint.containers)
-      .map(({ id, volume }) => ({ container: id, volume, price: null }));
-  }
-  return finish.containers.flatMap(({ container, price }) => {
-    const found = containers.find((entry) => entry.id === container);
-    return found ? [{ container, volume: found.volume, price }] : [];
+  const sold = containers.filter((container) => container.system === paint.containers);
+  const named = sold.flatMap(({ id, volume }): ContainerOffer[] => {
+    const offer = finish.containers.find((entry) => entry.container === id);
+    return offer ? [{ container: id, volume, price: offer.price }] : [];
   });
+  if (named.length > 0) return named;
+  const known = finish.containers.filter(({ container }) => containers.some(({ id }) => id === container));
+  if (finish.containers.length > 0 && known.length === 0) return [];
+  return sold.map(({ id, volume }) => ({ container: id, volume, price: null }));
 }

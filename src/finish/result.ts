@@ -42,6 +42,11 @@ export interface ShownArea {
 export interface FinishPlan {
   readonly uses: readonly FinishUse[];
   readonly shown: readonly ShownArea[];
+  /**
+   * Wet paint that each part carries: all coats of its finishes and their primer, by the faces, edges and
+   * backs they go on, waste left out.
+   */
+  readonly onParts: readonly { readonly part: string; readonly liters: Liters }[];
   /** Parts painted on the bench before they are fixed, and those painted in place. */
   readonly before: readonly string[];
   readonly after: readonly string[];

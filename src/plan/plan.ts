@@ -6,12 +6,10 @@ import { planFastening } from '../fastening/planFastening.ts';
 import { planFinish } from '../finish/planFinish.ts';
 import type { FinishPlan } from '../finish/result.ts';
 import { planFold } from '../fold/planFold.ts';
-import { areaOf } from '../geometry/region.ts';
 import { planJoinery } from '../joinery/joinery.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import { layOut } from '../layout/layout.ts';
 import { createMemory } from '../layout/memory.ts';
-import type { Coating } from '../load/mass.ts';
 import { planLoad } from '../load/planLoad.ts';
 import { planMarks } from '../marks/planMarks.ts';
 import { byId } from '../materials/lookup.ts';
@@ -248,7 +246,7 @@ function createStages() {
           parts,
           stocks: [...stocks.values()],
           materials: tables.materials,
-          coatings: coatingsOf(finish),
+          coatings: finish.onParts,
         }),
     ),
     fold: remembering(
@@ -374,15 +372,4 @@ function createCuttingStage() {
     watch = by;
     return cut(pieces, stocks, owned, shop, nodes);
   };
-}
-
-/** Liters of paint that each part carries: every finish by the share of its visible area on the part. */
-function coatingsOf(finish: FinishPlan): Coating[] {
-  return finish.uses.flatMap((use) => {
-    const shown = finish.shown.filter((s) => s.finish === use.finish);
-    const areas = shown.map((s) => areaOf(s.region));
-    const whole = areas.reduce((sum, a) => sum + a, 0);
-    if (whole === 0) return [];
-    return shown.map((s, i) => ({ part: s.part, liters: (use.volume * (areas[i] ?? 0)) / whole }));
-  });
 }

@@ -219,3 +219,40 @@ describe('contrast', () => {
     expect(plan.checks[0]?.figures.ratio).toBeCloseTo(contrastRatio('#803030', '#903838'), 12);
   });
 });
+
+describe('paint that stays on a part', () => {
+  const primed = finish('red', { primer: { coats: 1, rate_m2_l: 8 } });
+
+  it('is coats and primer on faces and edges, waste left out, by hand', () => {
+    const plan = planFinish(
+      input([solid('panel', box(0, 0, 500, 1000), 0, 20), solid('batten', box(700, 0, 100, 1000), 0, 20)], {
+        finishes: [primed],
+        paint: { ...NO_WASTE, waste: 0.25 },
+      }),
+    );
+    // Faces 0.5 and 0.1 m2; edges 3 m and 2.2 m around, 20 mm high.
+    const wet = (area: number) => (2 * area) / 10 + area / 8;
+    expect(plan.onParts.map(({ part }) => part)).toEqual(['panel', 'batten']);
+    expect(plan.onParts[0]?.liters).toBeCloseTo(wet(0.5 + 3 * 0.02), 9);
+    expect(plan.onParts[1]?.liters).toBeCloseTo(wet(0.1 + 2.2 * 0.02), 9);
+  });
+
+  it('adds up to what is bought for, less the waste, whatever lies over what', () => {
+    const solids = [
+      solid('panel', box(0, 0, 500, 1000), 0, 20),
+      solid('over', box(100, 100, 300, 300), 20, 32, { finish: 'blue', on: 'panel' }),
+      solid('circle', box(0, 500, 200, 200), 20, 20, { kind: 'painted', finish: 'blue', on: 'panel' }),
+    ];
+    for (const backPriming of [false, true]) {
+      const { uses, onParts } = planFinish(
+        input(solids, {
+          finishes: [primed, finish('blue')],
+          paint: { ...NO_WASTE, waste: 0.1, backPriming },
+        }),
+      );
+      const wet = onParts.reduce((sum, { liters }) => sum + liters, 0);
+      const used = uses.reduce((sum, use) => sum + use.volume + use.primer, 0);
+      expect(wet * 1.1).toBeCloseTo(used, 9);
+    }
+  });
+});
