@@ -58,6 +58,7 @@ export const CHECK_CODES = [
   'fastening.screws', // mass_kg
   // size limits
   'limit.parts', // count, most
+  'fastening.unknown', // fastener (brad or screw), id
   'limit.rules', // count, most
   'limit.letters', // count, most
 ] as const;

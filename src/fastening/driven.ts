@@ -143,6 +143,7 @@ const notDriven = (
   at: Point | undefined,
   code: Check['code'],
   figures: Check['figures'],
+  severity: Check['severity'] = 'warning',
 ): Driven => ({
   fastener: null,
   length: null,
@@ -150,8 +151,12 @@ const notDriven = (
   at: [],
   depth: 0,
   bite: 0,
-  checks: [{ code, severity: 'warning', parts: [laid.id], at, figures }],
+  checks: [{ code, severity, parts: [laid.id], at, figures }],
 });
+
+/** Nothing is known of what should be driven, neither its lengths nor how thick it is. */
+const unknownFastener = (laid: LaidPart, fastener: 'brad' | 'screw', id: string): Driven =>
+  notDriven(laid, undefined, 'fastening.unknown', { fastener, id }, 'error');
 
 /**
  * No listed length will do: either every one that bites comes out on the far side, where shorter ones
@@ -179,12 +184,13 @@ export function driveBrads(
   contacts: readonly PartContact[],
 ): Driven {
   const { settings, brad } = input;
-  const diameter = brad?.diameter ?? 0;
+  if (!brad) return unknownFastener(laid, 'brad', settings.brad);
+  const { diameter } = brad;
   const spacing = { spacing: settings.spacing, fromEdge: settings.fromEdge, diameter };
   const spots = spotsOf(input, stack, laid, contacts, spacing);
   if (spots.length === 0) return notDriven(laid, undefined, 'fastening.nothing-solid', {});
   const rule: DriveRule = {
-    lengths: settings.lengths.length > 0 ? settings.lengths : (brad?.lengths ?? []),
+    lengths: settings.lengths.length > 0 ? settings.lengths : brad.lengths,
     short: settings.shortOfFar,
     bite: settings.bite,
     enough: null,
@@ -216,12 +222,13 @@ export function driveScrews(
   contacts: readonly PartContact[],
 ): Driven {
   const { settings, screw } = input;
-  const diameter = screw?.diameter ?? 0;
+  if (!screw) return unknownFastener(laid, 'screw', settings.screw);
+  const { diameter } = screw;
   const spacing = { spacing: settings.spacing * SCREW_SPACINGS, fromEdge: settings.fromEdge, diameter };
   const spots = spotsOf(input, stack, laid, contacts, spacing);
   if (spots.length === 0) return notDriven(laid, undefined, 'fastening.nothing-solid', {});
   const rule: DriveRule = {
-    lengths: screw?.lengths ?? [],
+    lengths: screw.lengths,
     short: settings.shortOfFar,
     bite: settings.bite,
     enough: THREAD_DIAMETERS * diameter,

@@ -116,6 +116,22 @@ function tally(parts: readonly Fastened[]): FastenerUse[] {
   );
 }
 
+/** Which brad or screw is not in the table is told once, for all the parts that ask for it. */
+function unknownOnce(checks: readonly Check[]): Check[] {
+  const told = new Map<string, Check>();
+  const others: Check[] = [];
+  for (const check of checks) {
+    if (check.code !== 'fastening.unknown') {
+      others.push(check);
+      continue;
+    }
+    const key = String(check.figures.fastener);
+    const before = told.get(key);
+    told.set(key, before ? { ...before, parts: [...before.parts, ...check.parts] } : check);
+  }
+  return [...others, ...told.values()];
+}
+
 /**
  * How every part is held: brads from the front, screws for heavy parts (from behind, where they reach, so
  * that nothing shows), glue by the length of its beads; each with its places on the face.
@@ -124,7 +140,8 @@ function tally(parts: readonly Fastened[]): FastenerUse[] {
  * everything solid beneath it and the wood behind the level at that very place. So none ever comes out
  * under the mattress, whatever the stack.
  *
- * Checks, all warnings: `fastening.through` where every listed length that bites would come out on the far
+ * Checks: `fastening.unknown` (error) where the settings name a brad or screw that is not in the table; and
+ * as warnings `fastening.through` where every listed length that bites would come out on the far
  * side, `fastening.no-brad` where there is not the wood for any (brads and screws alike), and
  * `fastening.nothing-solid`. A note, `fastening.screws`, where a part set to brads is heavy enough for screws.
  *
@@ -145,6 +162,6 @@ export function planFastening(input: FasteningInput): FasteningPlan {
     parts,
     use: tally(parts),
     glue: parts.reduce((sum, p) => sum + p.glue, 0),
-    checks: orderChecks(results.flatMap((r) => r.checks)),
+    checks: orderChecks(unknownOnce(results.flatMap((r) => r.checks))),
   };
 }

@@ -413,3 +413,26 @@ describe('screws and glue', () => {
     expect(field.at.length).toBeLessThan(3000);
   });
 });
+
+describe('a brad or screw that no table lists', () => {
+  const strips = ['one', 'two'].map((id, i) => blockInInches(id, [5, 20 + 10 * i, 30, 2.5], [-3.25, -2.5]));
+  const parts = (how: 'brads' | 'screws') => strips.map((s) => stripOf(s, { how, glue: false }));
+
+  it.each([
+    ['brads', 'brad', 'brad18', { brad: null }],
+    ['screws', 'screw', 'no8', { screw: null }],
+  ] as const)(
+    '%s: told once, as an error, with the name that the design gives',
+    (how, fastener, id, more) => {
+      const plan = planFastening(input({ solids: strips, parts: parts(how), ...more }));
+      expect(plan.checks).toEqual([
+        { code: 'fastening.unknown', severity: 'error', parts: ['one', 'two'], figures: { fastener, id } },
+      ]);
+      expect(plan.parts.every((p) => p.length === null && p.at.length === 0)).toBe(true);
+    },
+  );
+
+  it('matters only where something is driven by it', () => {
+    expect(planFastening(input({ solids: strips, parts: parts('brads'), screw: null })).checks).toEqual([]);
+  });
+});

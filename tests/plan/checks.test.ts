@@ -213,6 +213,7 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
   'fastening.screws': () => ({ ...base, fastening: { ...base.fastening, screwOver_kg: 0.2 } }),
   'limit.parts': () =>
     changed('battens', (p) =>
+  'fastening.unknown': () => ({ ...base, fastening: { ...base.fastening, brad: 'thorn' } }),
       p.kind === 'array'
         ? {
             ...p,

@@ -33,11 +33,15 @@ const FASTENER: Readonly<Record<string, { readonly every: string; readonly none:
 const fastener = (f: CheckFigures) =>
   FASTENER[f.text('fastener')] ?? { every: f.text('fastener'), none: f.text('fastener') };
 
+/** What the design asks for (accusative) and no table lists. */
+const UNKNOWN: Readonly<Record<string, string>> = { brad: 'den Stift', screw: 'die Schraube' };
+
 /** What of the bed has no room, as the check names it. */
 const ROOM: Readonly<Record<string, string>> = {
   platform: 'Liegefläche',
   cleats: 'Auflageleisten',
   field: 'Feld',
+  legs: 'Füße',
 };
 
 /** Each message: what is so, with its figure, and what to do about it. */
@@ -144,4 +148,6 @@ export const checks: PlanWords['checks'] = {
     `Der Entwurf hat ${f.number('count')} Regeln; bis ${f.number('most')} bleibt das Arbeiten flott.`,
   'limit.letters': (f) =>
     `Die Schilder haben ${f.number('count')} Buchstaben; bis ${f.number('most')} bleibt das Arbeiten flott.`,
+  'fastening.unknown': (f) =>
+    `Der Entwurf verlangt ${UNKNOWN[f.text('fastener')] ?? f.text('fastener')} „${f.text('id')}“, aber keine Tabelle führt das; so lässt sich keine Länge wählen. Aus der Liste wählen.`,
 };

@@ -124,4 +124,6 @@ export const checks: PlanWords['checks'] = {
     `The design has ${f.number('count')} rules; up to ${f.number('most')} stay quick to work with.`,
   'limit.letters': (f) =>
     `The signs have ${f.number('count')} letters; up to ${f.number('most')} stay quick to work with.`,
+  'fastening.unknown': (f) =>
+    `The design asks for the ${f.text('fastener')} “${f.text('id')}”, which no table lists, so that no length can be chosen. Choose a listed one.`,
 };
