@@ -1,11 +1,12 @@
 import { useState } from 'react';
-import type { Edge } from '../../../design/schema.ts';
 import { divide } from '../../../layout/arrange/divide.ts';
+import { namesFor, type SpaceNames, spaceBetween } from '../../../layout/arrange/space.ts';
 import { arrangingOf, editsToArrange } from '../../action/arrange.ts';
+import { itemsOf } from '../../action/movable.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { NumberField } from '../../field/NumberField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
-import { useCommit, useFace, useSettledDesign } from '../../state/hooks.ts';
+import { useCommit, useFace, useSelection, useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { BARE, finishChoices, stockChoices } from '../part/choices.ts';
 import { referenceName } from '../part/sentence.ts';
@@ -19,7 +20,10 @@ export function DivideSection() {
   const face = useFace();
   const commit = useCommit();
   const innermost = face.levels.at(-1)?.id ?? 'rim';
-  const [space, setSpace] = useState({ left: '', right: '', bottom: '', top: '' });
+  const selection = useSelection();
+  const chosenFor = selection.join();
+  /** Chosen by hand; another selection starts from its own space again. */
+  const [chosen, setChosen] = useState<{ names: Partial<SpaceNames>; by: string }>({ names: {}, by: '' });
   const [columns, setColumns] = useState(2);
   const [rows, setRows] = useState(3);
   const [framed, setFramed] = useState(true);
@@ -29,27 +33,25 @@ export function DivideSection() {
   const [finish, setFinish] = useState(design.finishes[1]?.id ?? BARE);
 
   const things = [
-    'face',
-    ...face.levels.map((l) => `level:${l.id}`),
-    ...design.parts.filter((p) => p.kind !== 'fitting').map((p) => p.id),
+    { value: 'face' },
+    ...face.levels.map((l) => ({ value: `level:${l.id}`, group: t('on.levels') })),
+    ...design.parts
+      .filter((p) => p.kind !== 'fitting')
+      .map((p) => ({ value: p.id, group: t('divide.parts') })),
   ];
-  const named = things.map((value) => ({ value, label: referenceName(design, value) }));
-  const of = (side: keyof typeof space) =>
-    things.includes(space[side]) ? space[side] : `level:${innermost}`;
-  /** A level's or a frame's own edges; of a part beside the space, the edge that faces it. */
-  const edge = (side: keyof typeof space): Edge => {
-    const name = of(side);
-    const low = side === 'left' || side === 'bottom';
-    const beside = design.parts.some((p) => p.id === name) && of(opposite[side]) !== name;
-    return { of: name, side: low === beside ? 'high' : 'low' };
+  const named = things.map((thing) => ({ ...thing, label: referenceName(design, thing.value) }));
+  const start = namesFor(arrangingOf(design), itemsOf(design, selection));
+  const of = (side: keyof SpaceNames): string => {
+    const name = (chosen.by === chosenFor ? chosen.names[side] : undefined) ?? start?.[side];
+    return name !== undefined && things.some((thing) => thing.value === name) ? name : `level:${innermost}`;
   };
+  const names = { left: of('left'), right: of('right'), bottom: of('bottom'), top: of('top') };
 
   const apply = () => {
-    const arranged = divide(arrangingOf(design), {
-      left: edge('left'),
-      right: edge('right'),
-      bottom: edge('bottom'),
-      top: edge('top'),
+    const arranging = arrangingOf(design);
+    const { on, ...edges } = spaceBetween(arranging, names);
+    const arranged = divide(arranging, {
+      ...edges,
       columns,
       rows,
       framed,
@@ -58,7 +60,7 @@ export function DivideSection() {
       across,
       names: { upright: t('divide.upright'), across: t('divide.rail') },
       like: {
-        on: 'face',
+        on,
         finish: finish === BARE ? null : finish,
         fixing: { how: 'brads', glue: true },
         onEdge: false,
@@ -69,9 +71,10 @@ export function DivideSection() {
     });
     const edits = editsToArrange(design, arranged);
     if (edits.length === 0) return;
-    commit(edits, t('did.divide', { name: referenceName(design, of('left')) }), {
-      selection: arranged.add.map((p) => p.id),
-    });
+    const made = arranged.add.map((p) => p.id);
+    commit(edits, t('did.divide', { name: referenceName(design, names.left) }), { selection: made });
+    // The same space again, though what was made is selected now.
+    setChosen({ names, by: made.join() });
   };
 
   return (
@@ -83,9 +86,9 @@ export function DivideSection() {
           <ChoiceField
             key={side}
             label={t(`divide.${side}`)}
-            value={of(side)}
+            value={names[side]}
             choices={named}
-            onCommit={(value) => setSpace({ ...space, [side]: value })}
+            onCommit={(value) => setChosen({ names: { ...names, [side]: value }, by: chosenFor })}
           />
         ))}
         <NumberField
@@ -136,5 +139,3 @@ export function DivideSection() {
     </details>
   );
 }
-
-const opposite = { left: 'right', right: 'left', bottom: 'top', top: 'bottom' } as const;

@@ -1,5 +1,6 @@
 import { useDesign, useSelection } from '../../state/hooks.ts';
 import { ArrangeSection } from '../layout/ArrangeSection.tsx';
+import { DivideSection } from '../layout/DivideSection.tsx';
 import { PartActs } from '../parts/PartActs.tsx';
 import { GroupFields } from './GroupFields.tsx';
 import { KeepClearFields } from './KeepClearFields.tsx';
@@ -17,6 +18,7 @@ export function Inspector() {
       <div className="inspector">
         <PartActs />
         <ArrangeSection />
+        <DivideSection />
       </div>
     );
   }
@@ -31,6 +33,7 @@ export function Inspector() {
           <PartFields part={part} />
           <PartChecks part={part.id} />
           <RuleList part={part} />
+          {part.kind === 'fitting' ? null : <DivideSection />}
         </>
       ) : null}
       {keep ? <KeepClearFields keep={keep} /> : null}

@@ -210,6 +210,7 @@ export const partWords = {
   'divide.right': 'To, at the right',
   'divide.bottom': 'From, below',
   'divide.top': 'To, above',
+  'divide.parts': 'Parts',
   'divide.columns': 'Columns',
   'divide.rows': 'Rows',
   'divide.uprights': 'Uprights of',
