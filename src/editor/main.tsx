@@ -9,13 +9,12 @@ import './style/first.css';
 import './style/small.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { newDesign } from '../design/defaults.ts';
 import { takeLinked } from './bench/link.ts';
 import { keepOffline } from './offline/register.ts';
 import { App } from './shell/App.tsx';
 import { keepCorrection } from './state/device.ts';
 import { BenchContext } from './state/hooks.ts';
-import { startSpeaking } from './state/language.ts';
+import { emptyDesign, startSpeaking } from './state/language.ts';
 import { createPlanner } from './state/planner.ts';
 import { createEditorStore } from './state/store.ts';
 import { keepTheme, storedTheme } from './state/theme.ts';
@@ -26,12 +25,12 @@ import { t } from './words/t.ts';
 const root = document.getElementById('app');
 if (!root) throw new Error('index.html has no #app');
 
-const store = createEditorStore(newDesign(), storedTheme());
+await startSpeaking();
+const store = createEditorStore(emptyDesign(), storedTheme());
 keepTheme(store);
 keepCorrection(store);
 const planner = createPlanner(store, workerMaker());
 
-await startSpeaking();
 await startSession(store);
 await takeLinked(store);
 

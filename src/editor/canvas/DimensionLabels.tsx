@@ -1,8 +1,8 @@
 import type { Design } from '../../design/schema.ts';
-import { formatReading } from '../../measure/format.ts';
 import { Typeset } from '../field/Typeset.tsx';
 import { useStore } from '../state/hooks.ts';
 import { toScreen, type View } from '../state/store.ts';
+import { lengthText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
 import { type Dimension, dimensionOnScreen } from './dimensions.ts';
 
@@ -20,7 +20,7 @@ export function DimensionLabels({ dimensions, view, measure }: LabelsProps) {
     <>
       {dimensions.map((d) => {
         const { middle } = dimensionOnScreen(d, (p) => toScreen(view, p));
-        const text = formatReading(Math.abs(d.to - d.from), measure);
+        const text = lengthText({ measure }, Math.abs(d.to - d.from));
         const style = { transform: `translate(-50%, -50%) translate(${middle.x}px, ${middle.y}px)` };
         const { edits } = d;
         if (!edits) {

@@ -1,8 +1,9 @@
 import type { Design } from '../../design/schema.ts';
 import type { Layout } from '../../layout/laid.ts';
-import { formatReading } from '../../measure/format.ts';
 import { Typeset } from '../field/Typeset.tsx';
 import { toScreen, type View } from '../state/store.ts';
+import { lengthText } from '../state/text.ts';
+import { useLanguage } from '../words/t.ts';
 
 interface TapeLabelsProps {
   readonly layout: Layout;
@@ -15,6 +16,7 @@ const ROOM = { w: 62, h: 17 } as const;
 
 /** Tape view: for each part its running measures from the left and the lower edge, as they are taped out. */
 export function TapeLabels({ layout, view, measure }: TapeLabelsProps) {
+  useLanguage();
   const parts = layout.parts.filter((p) => {
     const long = Math.max(p.box.w, p.box.h) * view.scale;
     return long > ROOM.w && Math.min(p.box.w, p.box.h) * view.scale > ROOM.h * 0.8;
@@ -24,7 +26,7 @@ export function TapeLabels({ layout, view, measure }: TapeLabelsProps) {
       {parts.slice(0, 160).map((p) => {
         const at = toScreen(view, { x: p.box.x + p.box.w / 2, y: p.box.y + p.box.h / 2 });
         const upright = p.box.w * view.scale < ROOM.w;
-        const text = `${formatReading(p.box.x, measure)} · ${formatReading(p.box.y, measure)}`;
+        const text = `${lengthText({ measure }, p.box.x)} · ${lengthText({ measure }, p.box.y)}`;
         return (
           <span
             key={p.id}

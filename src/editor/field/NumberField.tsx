@@ -1,3 +1,4 @@
+import { numberText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
 import { Field } from './Field.tsx';
 import { type Read, useDraft } from './useDraft.ts';
@@ -32,11 +33,14 @@ export function NumberField(props: NumberFieldProps) {
     if (text.trim() === '' || !Number.isFinite(number)) return { ok: false, message: t('field.noNumber') };
     if (whole && !Number.isInteger(number)) return { ok: false, message: t('field.noWhole') };
     if (number < min || number > max)
-      return { ok: false, message: t('field.range', { least: min, most: max }) };
+      return {
+        ok: false,
+        message: t('field.range', { least: numberText(min, 3), most: numberText(max, 3) }),
+      };
     return { ok: true, value: number };
   };
   const draft = useDraft<number, { message: string }>({
-    shown: String(Math.round(value * 1000) / 1000),
+    shown: numberText(value, 3),
     read,
     onCommit,
     onStep: (direction, large) =>

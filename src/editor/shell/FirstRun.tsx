@@ -1,6 +1,5 @@
 import { FolderOpen, Plus, Trash2 } from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
-import { newDesign } from '../../design/defaults.ts';
 import type { Design } from '../../design/schema.ts';
 import { startState } from '../../design/state.ts';
 import { fitToBed, type MainMeasures } from '../action/fitBed.ts';
@@ -8,6 +7,7 @@ import { Measure } from '../field/Measure.tsx';
 import { loadStarter, STARTERS } from '../starters.ts';
 import { faceFor } from '../state/derive.ts';
 import { useDesign, useStore } from '../state/hooks.ts';
+import { asUsual, emptyDesign } from '../state/language.ts';
 import { openFile } from '../storage/file.ts';
 import { bringIn, reopen } from '../storage/session.ts';
 import { forget, type Kept, listKept } from '../storage/shelf.ts';
@@ -39,7 +39,7 @@ export default function FirstRun() {
     setWay(next.pivotAlong);
   };
   const drop = () => {
-    store.setState({ edit: startState({ ...newDesign(), measure }) });
+    store.setState({ edit: startState({ ...emptyDesign(), measure }) });
     setWay(null);
     setOwn(false);
   };
@@ -72,7 +72,7 @@ export default function FirstRun() {
     showStep(store, 'bed');
   };
   const startFrom = (design: Design) => {
-    bringIn(store, { ...design, measure });
+    bringIn(store, { ...asUsual(design), measure });
     store.setState({ step: 'layout', tab: 'step', sheetOpen: false });
   };
 

@@ -1,7 +1,9 @@
 import { SlidersHorizontal } from 'lucide-react';
 import type { Design } from '../../design/schema.ts';
+import { LANGUAGE_TAGS, LANGUAGES } from '../../plan/words/languages.ts';
 import { useCommit, useDesign, useEditor, useStore } from '../state/hooks.ts';
-import { useWords } from '../words/t.ts';
+import { chooseLanguage } from '../state/language.ts';
+import { useLanguage, useWords } from '../words/t.ts';
 import { Menu, MenuChoices, MenuLine } from './Menu.tsx';
 
 const UNITS: readonly Design['measure']['unit'][] = ['in', 'ft-in', 'cm', 'mm'];
@@ -9,9 +11,10 @@ const FRACTIONS: readonly Design['measure']['fraction'][] = ['8', '16', '32', '6
 const LOOKS = ['color', 'tape', 'shadow'] as const;
 const THEMES = ['auto', 'light', 'dark', 'contrast'] as const;
 
-/** Units, fractions and the look of the screen. */
+/** Language, units, fractions and the look of the screen. */
 export function SettingsMenu() {
   const t = useWords();
+  const language = useLanguage();
   const store = useStore();
   const commit = useCommit();
   const { measure } = useDesign();
@@ -21,6 +24,13 @@ export function SettingsMenu() {
     commit([{ kind: 'set', field: 'measure', value }], t('did.measureStyle'));
   return (
     <Menu label={t('menu.settings')} icon={SlidersHorizontal}>
+      <MenuChoices
+        label={t('settings.language')}
+        value={language}
+        choices={LANGUAGE_TAGS.map((value) => ({ value, label: LANGUAGES[value].name }))}
+        onChoose={(value) => void chooseLanguage(store, value)}
+      />
+      <MenuLine />
       <MenuChoices
         label={t('look.title')}
         value={look}

@@ -4,6 +4,7 @@ import { MM_PER_INCH } from '../../measure/units.ts';
 import { Measure } from '../field/Measure.tsx';
 import { redoStep, undoStep } from '../state/commit.ts';
 import { useCommit, useDesign, useEditor, useFace, useStore } from '../state/hooks.ts';
+import { numberText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
 import { ExportMenu } from './ExportMenu.tsx';
 import { FileMenu } from './FileMenu.tsx';
@@ -79,9 +80,7 @@ export function TitleBlock() {
 /** Screens count 96 pixels to the inch; the scale is of the drawing as it stands there. */
 function scaleText(pixelsPerMm: number): string {
   const ratio = 96 / MM_PER_INCH / pixelsPerMm;
-  return ratio >= 1
-    ? `1 : ${ratio < 10 ? ratio.toFixed(1) : Math.round(ratio)}`
-    : `${(1 / ratio).toFixed(1)} : 1`;
+  return ratio >= 1 ? `1 : ${numberText(ratio, ratio < 10 ? 1 : 0)}` : `${numberText(1 / ratio, 1)} : 1`;
 }
 
 /** A face with its rim, folded out a little: our own sign. */

@@ -1,5 +1,9 @@
-import { LANGUAGE_TAGS, type Language } from '../../plan/words/languages.ts';
-import { speak } from '../words/t.ts';
+import { newDesign } from '../../design/defaults.ts';
+import type { Design } from '../../design/schema.ts';
+import { startState } from '../../design/state.ts';
+import { LANGUAGE_TAGS, LANGUAGES, type Language } from '../../plan/words/languages.ts';
+import { speak, spoken, t } from '../words/t.ts';
+import type { EditorStore } from './store.ts';
 
 const KEY = 'showface:language';
 
@@ -22,12 +26,34 @@ export async function startSpeaking(): Promise<void> {
   await speak(firstLanguage()).catch(() => {});
 }
 
-/** Speaks a language from now on and keeps the choice. */
-export async function chooseLanguage(language: Language): Promise<void> {
+/** Speaks a language from now on and keeps the choice. An empty bench begins anew as its speakers measure. */
+export async function chooseLanguage(store: EditorStore, language: Language): Promise<void> {
   await speak(language);
+  if (store.getState().designId === null) store.setState({ edit: startState(emptyDesign()) });
   try {
     localStorage.setItem(KEY, language);
   } catch {
     // Storage may be blocked; the choice then lasts as long as the page.
   }
+}
+
+/** A design as people who speak the language on screen measure, print and buy paint. */
+export function asUsual(design: Design): Design {
+  const { unit, paper, containers, currency } = LANGUAGES[spoken()].usual;
+  const same = design.paint.containers === containers;
+  return {
+    ...design,
+    measure: { ...design.measure, unit, currency },
+    pages: { ...design.pages, paper },
+    paint: { ...design.paint, containers },
+    // Cans of the other system are not to be had: every size of this one counts.
+    finishes: same ? design.finishes : design.finishes.map((finish) => ({ ...finish, containers: [] })),
+  };
+}
+
+/** Nothing on the face yet, in the language on screen. */
+export function emptyDesign(): Design {
+  const design = asUsual(newDesign(undefined, t('new.face')));
+  const names: Readonly<Record<string, string>> = { ground: t('new.ground'), trim: t('new.trim') };
+  return { ...design, finishes: design.finishes.map((f) => ({ ...f, name: names[f.id] ?? f.name })) };
 }

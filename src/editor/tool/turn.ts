@@ -1,12 +1,12 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Strip } from '../../design/schema.ts';
-import { formatAngle } from '../../measure/format.ts';
 import type { Deg } from '../../measure/units.ts';
 import { degrees } from '../../measure/units.ts';
 import { commit } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
 import { propose } from '../state/propose.ts';
 import type { EditorStore } from '../state/store.ts';
+import { angleText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 
@@ -40,13 +40,13 @@ export function startTurn(store: EditorStore, start: Touch): Gesture | null {
       const stop = Math.round(raw / STOP) * STOP;
       angle = !touch.free && Math.abs(raw - stop) < STOP_WITHIN ? normal(stop) : Math.round(raw * 10) / 10;
       edits = [{ kind: 'replace', list: 'parts', id: strip.id, item: turned(strip, box, length, angle) }];
-      propose(store, { edits, held, guides: [], at: touch.px, text: formatAngle(angle) });
+      propose(store, { edits, held, guides: [], at: touch.px, text: angleText(angle) });
     },
     end: () => {
       clearGesture(store);
       if (!begun || edits.length === 0) return;
       const label = t('did.turn', { name: strip.name });
-      commit(store, edits, label, { held, say: `${label}: ${formatAngle(angle)}` });
+      commit(store, edits, label, { held, say: `${label}: ${angleText(angle)}` });
     },
     cancel: () => clearGesture(store),
   };

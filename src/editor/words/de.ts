@@ -1,3 +1,35 @@
-import { en } from './en.ts';
+import { actWords } from './de/acts.ts';
+import { bedWords } from './de/bed.ts';
+import { benchWords } from './de/bench.ts';
+import { checkWords } from './de/checks.ts';
+import { cornerWords } from './de/corners.ts';
+import { exportWords } from './de/export.ts';
+import { fixingWords } from './de/fixing.ts';
+import { jobWords } from './de/job.ts';
+import { letteringWords } from './de/lettering.ts';
+import { pagesWords } from './de/pages.ts';
+import { paintWords } from './de/paint.ts';
+import { partWords } from './de/parts.ts';
+import { shellWords } from './de/shell.ts';
+import { swingWords } from './de/swing.ts';
+import { woodWords } from './de/wood.ts';
+import type { Words } from './en.ts';
 
-export const de = en;
+/** German. */
+export const de: Words = {
+  ...shellWords,
+  ...actWords,
+  ...bedWords,
+  ...partWords,
+  ...cornerWords,
+  ...jobWords,
+  ...checkWords,
+  ...swingWords,
+  ...woodWords,
+  ...paintWords,
+  ...fixingWords,
+  ...letteringWords,
+  ...pagesWords,
+  ...benchWords,
+  ...exportWords,
+};

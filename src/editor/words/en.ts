@@ -2,6 +2,7 @@ import { actWords } from './en/acts.ts';
 import { bedWords } from './en/bed.ts';
 import { benchWords } from './en/bench.ts';
 import { checkWords } from './en/checks.ts';
+import { cornerWords } from './en/corners.ts';
 import { exportWords } from './en/export.ts';
 import { fixingWords } from './en/fixing.ts';
 import { jobWords } from './en/job.ts';
@@ -19,6 +20,7 @@ export const en = {
   ...actWords,
   ...bedWords,
   ...partWords,
+  ...cornerWords,
   ...jobWords,
   ...checkWords,
   ...swingWords,
@@ -30,3 +32,6 @@ export const en = {
   ...benchWords,
   ...exportWords,
 } as const;
+
+export type WordKey = keyof typeof en;
+export type Words = Readonly<Record<WordKey, string>>;

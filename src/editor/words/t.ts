@@ -1,9 +1,8 @@
 import { useSyncExternalStore } from 'react';
 import type { Language } from '../../plan/words/languages.ts';
-import { en } from './en.ts';
+import { en, type WordKey, type Words } from './en.ts';
 
-export type WordKey = keyof typeof en;
-export type Words = Readonly<Record<WordKey, string>>;
+export type { WordKey, Words };
 export type Values = Readonly<Record<string, string | number>>;
 
 /** The interface by language. English is there from the start; the others come when they are wanted. */

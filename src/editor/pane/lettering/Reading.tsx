@@ -12,6 +12,7 @@ import {
 import type { Plan, SignPlan } from '../../../plan/types.ts';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { Typeset } from '../../field/Typeset.tsx';
+import { numberText } from '../../state/text.ts';
 import { useWords } from '../../words/t.ts';
 import { ScrollBox } from '../facts/ScrollBox.tsx';
 import { useSay } from '../facts/useSay.ts';
@@ -53,7 +54,7 @@ export function Reading({ plan, part, sign }: { plan: Plan; part: Sign; sign: Si
                 <span className="note block">WCAG 2, 1.4.3</span>
               </th>
               <td>
-                {t('paint.contrastOf', { ratio: contrast.toFixed(1) })}
+                {t('paint.contrastOf', { ratio: numberText(contrast, 1) })}
                 <Verdict
                   good={contrast >= LEGIBLE_CONTRAST}
                   words={[t('paint.readable'), t('paint.faint')]}

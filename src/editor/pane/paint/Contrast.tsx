@@ -1,5 +1,6 @@
 import { LEGIBLE_CONTRAST, letteringContrast } from '../../../finish/contrast.ts';
 import type { Plan } from '../../../plan/types.ts';
+import { numberText } from '../../state/text.ts';
 import { useWords } from '../../words/t.ts';
 
 /** How well each sign's letters stand off what they are painted on, as a number. */
@@ -38,7 +39,7 @@ export function Contrast({ plan }: { plan: Plan }) {
                   {sign.lettered.text.split('\n')[0]}
                 </th>
                 <td>
-                  {t('paint.contrastOf', { ratio: ratio.toFixed(1) })}
+                  {t('paint.contrastOf', { ratio: numberText(ratio, 1) })}
                   <span className={good ? 'good-text block' : 'warn-text block'}>
                     {t(good ? 'paint.readable' : 'paint.faint')}
                   </span>

@@ -2,8 +2,9 @@ import { useState } from 'react';
 import type { Design } from '../../../design/schema.ts';
 import { spreadingRate } from '../../../finish/spreading.ts';
 import { formatRate } from '../../../measure/format.ts';
+import { styleIn } from '../../../plan/words/languages.ts';
 import { NumberField } from '../../field/NumberField.tsx';
-import { useWords } from '../../words/t.ts';
+import { useLanguage, useWords } from '../../words/t.ts';
 import { UnitField } from '../facts/UnitField.tsx';
 import { filmUnit } from './rateUnit.ts';
 
@@ -15,6 +16,7 @@ interface DataSheetProps {
 /** Spreading rate by a data sheet's volume solids and film thickness, for cans that do not say it. */
 export function DataSheet({ measure, onTake }: DataSheetProps) {
   const t = useWords();
+  const language = useLanguage();
   const [solids, setSolids] = useState(40);
   const [film, setFilm] = useState(40);
   const rate = Math.min(100, spreadingRate(solids / 100, film));
@@ -40,7 +42,7 @@ export function DataSheet({ measure, onTake }: DataSheetProps) {
           onCommit={setFilm}
         />
         <button type="button" className="btn low" onClick={() => onTake(rate)}>
-          {t('finish.useRate', { rate: formatRate(rate, measure) })}
+          {t('finish.useRate', { rate: formatRate(rate, styleIn(language, measure)) })}
         </button>
       </div>
     </details>

@@ -36,6 +36,7 @@ export const shellWords = {
   'file.unreadable': 'The device could not read it: it may be a folder, or gone by now.',
   'file.mended': '“{name}” was opened after these repairs:',
 
+  'settings.language': 'Language',
   'settings.unit': 'Measures in',
   'settings.fraction': 'Inches to',
   'settings.theme': 'Screen',
@@ -84,6 +85,9 @@ export const shellWords = {
   'first.emptyHint': 'Enter your bed’s measures, then lay out strips, panels and signs.',
   'first.openHint': 'A file you saved before. You can also drop it on this page.',
   'first.kept': 'Kept on this device',
+  'new.face': 'New face',
+  'new.ground': 'Ground',
+  'new.trim': 'Trim',
   'first.unnamed': 'Without a name',
   'first.forget': 'Delete “{name}” from this device',
 

@@ -69,6 +69,7 @@ export const woodWords = {
   'shop.each': 'Each',
   'shop.price': 'Price',
   'shop.owned': 'you have it',
+  'shop.unpriced': 'no price',
   'shop.total': 'Total',
   'shop.pricesHint': 'Prices of the tables are examples. Enter your own under Stock & saw and Paint.',
 

@@ -1,0 +1,29 @@
+import type { checkWords as en } from '../en/checks.ts';
+
+/** Words of the checks step. */
+export const checkWords: Record<keyof typeof en, string> = {
+  'checks.errors': 'Zuerst beheben',
+  'checks.warnings': 'Ansehen',
+  'checks.notes': 'Gut zu wissen',
+  'checks.count.error': '{count} zu beheben',
+  'checks.count.warning': '{count} anzusehen',
+  'checks.count.note': '{count} gut zu wissen',
+  'checks.lead': 'Anklicken zeigt die Stelle auf der Front.',
+  'checks.rules': 'Regeln, die nicht aufgehen',
+  'checks.rulesLead':
+    'Bis eine davon gelöst ist, bleiben die Teile, wo sie zuletzt lagen. Nichts ist verloren: Rückgängig bringt eine Regel wieder.',
+  'checks.dropOther': 'Diese lösen: {rule}',
+  'checks.fights': 'Widerspricht',
+  'checks.clear': 'Nichts zu beheben. Geprüft wurde:',
+  'checks.looked': 'Was geprüft wurde',
+  'checks.did.parts':
+    'Teile: {count}. Auf der Front, aufliegend, frei voneinander und von Stellen zum Freihalten ({keeps})',
+  'checks.did.rules': 'Regeln, die aufgehen: {count}',
+  'checks.did.pieces': 'Stücke: {count}. Jeder Schnitt für die Säge machbar, jede Länge im Handelsmaß',
+  'checks.did.swing':
+    'Jeder Winkel des Schwenks: an der engsten Stelle {floor} zum Boden, {wall} zur Wand, {ceiling} zur Decke',
+  'checks.did.load': '{added} dazu, {lift} mehr Hebekraft am freien Ende',
+  'checks.did.brads': 'Stifte und Schrauben: {count}. Jede endet vor der Rückseite des Holzes',
+  'checks.did.letters': 'Schilder: {count}. Jeder Buchstabe ist in der Schrift und auf dem Schild',
+  'checks.did.paint': 'Anstriche: {count}. Jeder hat Gebinde, aus denen er kommt',
+};
