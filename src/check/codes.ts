@@ -33,7 +33,9 @@ export const CHECK_CODES = [
   // lettering and patterns
   'lettering.missing-glyph', // sign, characters
   'lettering.unknown-font', // font
-  'lettering.off-sign', // over_mm
+  'lettering.off-sign', // over_mm, by (edge: past the board; cover: under what lies on it)
+  'lettering.no-room', // lack_mm (over what there is), margin_mm
+  'lettering.script', // sign, characters
   'lettering.low-contrast', // ratio
   'stencil.loose-island', // count
   'stencil.thin-tongue', // width_mm

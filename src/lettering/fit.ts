@@ -22,12 +22,28 @@ export interface Reach {
   readonly above: Mm;
 }
 
-/** Factor on the cap heights that makes the ink fill the room the sign leaves, less margins and reach. */
-export function factorOf(lettering: Lettering, font: Font, sign: SignBox, reach: Reach): number {
-  const room = {
-    w: sign.w - 2 * lettering.margin - reach.left - reach.right,
-    h: sign.h - 2 * lettering.margin - reach.below - reach.above,
-  };
+/** What a text may fill: the box of what is seen of the sign, less margins and reach; maybe less than nothing. */
+const roomFor = ({ margin }: Lettering, seen: Box, reach: Reach): { w: Mm; h: Mm } => ({
+  w: seen.w - 2 * margin - reach.left - reach.right,
+  h: seen.h - 2 * margin - reach.below - reach.above,
+});
+
+/** Sizes of the room that a fit has to fill. */
+const neededOf = ({ fit }: Lettering, room: { w: Mm; h: Mm }): readonly Mm[] =>
+  ({ none: [], width: [room.w], height: [room.h], both: [room.w, room.h] })[fit];
+
+/** The least size of room that a fit has to fill, when it leaves nothing to fill; null when there is room. */
+export function lackingRoom(lettering: Lettering, seen: Box, reach: Reach): Mm | null {
+  const least = Math.min(...neededOf(lettering, roomFor(lettering, seen, reach)));
+  return least <= 0 ? least : null;
+}
+
+/**
+ * Factor on the cap heights that makes the ink fill the room that what is seen of the sign leaves, less
+ * margins and reach; 1 where there is none.
+ */
+export function factorOf(lettering: Lettering, font: Font, seen: Box, reach: Reach): number {
+  const room = roomFor(lettering, seen, reach);
   const inkAt = (factor: number) =>
     boxOfPaths(placedPaths(setText(lettering, font, factor), font, lettering.arcRise));
   const fits = (ink: Box): number => {
@@ -36,7 +52,7 @@ export function factorOf(lettering: Lettering, font: Font, sign: SignBox, reach:
     return lettering.fit === 'width' ? across : lettering.fit === 'height' ? up : Math.min(across, up);
   };
   const ink = inkAt(1);
-  const needed = { none: [], width: [room.w], height: [room.h], both: [room.w, room.h] }[lettering.fit];
+  const needed = neededOf(lettering, room);
   if (needed.length === 0 || ink.w <= 0 || ink.h <= 0 || needed.some((size) => size <= 0)) return 1;
   // Straight text grows in proportion; bent text does not, since its rise stays as asked.
   return lettering.arcRise === 0 ? fits(ink) : balanced((factor) => fits(inkAt(factor)));
@@ -68,14 +84,8 @@ function balanced(spare: (factor: number) => number): number {
   return low;
 }
 
-/** The move that puts the text in its place on the sign. */
-export function placeOf(
-  lettering: Lettering,
-  setting: Setting,
-  ink: Box,
-  sign: SignBox,
-  reach: Reach,
-): Point {
+/** The move that puts the text in the middle of what is seen of the sign, and to its place from there. */
+export function placeOf(lettering: Lettering, setting: Setting, ink: Box, seen: Box, reach: Reach): Point {
   const first = setting.lines[0];
   const last = setting.lines.at(-1);
   const caps = first && last ? (first.baseline + first.capHeight + last.baseline) / 2 : ink.y + ink.h / 2;
@@ -90,8 +100,8 @@ export function placeOf(
         : ink.y + ink.h / 2,
   };
   return {
-    x: sign.w / 2 - middle.x + lettering.shift.x,
-    y: sign.h / 2 - middle.y + lettering.shift.y,
+    x: seen.x + seen.w / 2 - middle.x + lettering.shift.x,
+    y: seen.y + seen.h / 2 - middle.y + lettering.shift.y,
   };
 }
 

@@ -3,21 +3,36 @@ import type { Lettering } from '../design/schema.ts';
 import { regionOfRings, union } from '../geometry/clip.ts';
 import { ringsOfPath } from '../geometry/curve.ts';
 import { transformPath } from '../geometry/path.ts';
-import { areaOf, boxOf } from '../geometry/region.ts';
-import type { Box } from '../geometry/shape.ts';
-import { FLATNESS } from '../geometry/tolerance.ts';
+import { areaOf, boxOf, regionOfBox } from '../geometry/region.ts';
+import type { Box, Region } from '../geometry/shape.ts';
+import type { Mm } from '../measure/units.ts';
 import { letterByLetter } from './cluster.ts';
-import { expectedReach, factorOf, isEnough, placeOf, type Reach, reachOf, type SignBox } from './fit.ts';
+import {
+  expectedReach,
+  factorOf,
+  isEnough,
+  lackingRoom,
+  placeOf,
+  type Reach,
+  reachOf,
+  type SignBox,
+} from './fit.ts';
 import type { Font } from './font.ts';
 import { layersOf } from './layers.ts';
 import { boxOfPaths, placedPaths } from './placed.ts';
 import type { Lettered, LetterLayer, PlacedGlyph } from './result.ts';
+import { onlyTogether } from './script.ts';
 import { type Setting, setText } from './setting.ts';
+import { overRun } from './sight.ts';
 
 export interface LetterInput {
   readonly lettering: Lettering;
   readonly font: Font;
   readonly sign: SignBox;
+  /** The board in the sign's coordinates, openings taken out; the whole box of the sign when not given. */
+  readonly board?: Region | undefined;
+  /** What of the board is in sight, with what lies on it taken away; the whole board when not given. */
+  readonly room?: Region | undefined;
 }
 
 /** A second pass settles the reach: outline and shade do not grow with the letters. */
@@ -26,21 +41,31 @@ const PASSES = 4;
 /**
  * Lays out the text of a sign: outlines in place, color layers, figures.
  *
- * Place: centered on the sign, then moved by the shift. Across, the middle of the ink stands on the middle
- * of the sign. Up, straight lines are centered from the last baseline to the top of the first line's caps,
+ * Place: centered on what is in sight of the sign, by its box, then moved by the shift. Across, the middle
+ * of the ink stands on the middle of the sign. Up, straight lines are centered from the last baseline to the top of the first line's caps,
  * as a sign painter does it, so that one tail of a Q does not push the whole text up; bent lines, and text
  * fitted to the height, by their ink. Text fitted to the sign includes its outline and shade.
  *
- * Checks: `lettering.missing-glyph`, `lettering.off-sign`.
+ * Checks: `lettering.missing-glyph` (error); `lettering.no-room` (error), where the margins leave a fit
+ * nothing to fill; `lettering.off-sign`, an error where ink would miss the board and a warning where
+ * something on the board covers it; `lettering.script` (warning), where letters set one by one do not make
+ * the words.
  */
-export function letter({ lettering, font, sign }: LetterInput): { lettered: Lettered; checks: Check[] } {
+export function letter({
+  lettering,
+  font,
+  sign,
+  board = regionOfBox({ x: 0, y: 0, w: sign.w, h: sign.h }),
+  room = board,
+}: LetterInput): { lettered: Lettered; checks: Check[] } {
+  const seen = boxOf(room) ?? { x: sign.w / 2, y: sign.h / 2, w: 0, h: 0 };
   let reach = expectedReach(lettering);
-  let laid = layAt(lettering, font, sign, reach);
+  let laid = layAt(lettering, font, seen, reach);
   for (let pass = 1; pass < PASSES && lettering.fit !== 'none'; pass += 1) {
     const measured = reachOf(laid.box, boxOfLayers(laid.layers) ?? laid.box);
     if (isEnough(reach, measured)) break;
     reach = measured;
-    laid = layAt(lettering, font, sign, reach);
+    laid = layAt(lettering, font, seen, reach);
   }
   const { setting, factor, glyphs, layers, box } = laid;
   const lettered: Lettered = {
@@ -55,7 +80,14 @@ export function letter({ lettering, font, sign }: LetterInput): { lettered: Lett
     ink_mm2: areaOf(fillOf(layers)),
     missing: setting.missing,
   };
-  return { lettered, checks: checksOf(lettered, sign) };
+  const lack = lackingRoom(lettering, seen, reach);
+  return {
+    lettered,
+    checks: [
+      ...textChecks(lettered),
+      ...(lack === null ? sightChecks(lettered, board, room) : [noRoom(sign.id, lack, lettering.margin)]),
+    ],
+  };
 }
 
 /** The whole area of the letters themselves. */
@@ -74,12 +106,12 @@ interface Laid {
   readonly box: Box;
 }
 
-function layAt(lettering: Lettering, font: Font, sign: SignBox, reach: Reach): Laid {
-  const factor = factorOf(lettering, font, sign, reach);
+function layAt(lettering: Lettering, font: Font, seen: Box, reach: Reach): Laid {
+  const factor = factorOf(lettering, font, seen, reach);
   const setting = setText(lettering, font, factor);
   const paths = placedPaths(setting, font, lettering.arcRise);
   const ink = boxOfPaths(paths);
-  const by = placeOf(lettering, setting, ink, sign, reach);
+  const by = placeOf(lettering, setting, ink, seen, reach);
   const glyphs = paths.flatMap((path, i): PlacedGlyph[] => {
     const slot = setting.slots[i];
     if (!slot || path.length === 0) return [];
@@ -95,26 +127,39 @@ function layAt(lettering: Lettering, font: Font, sign: SignBox, reach: Reach): L
   return { setting, factor, glyphs, layers, box: { ...ink, x: ink.x + by.x, y: ink.y + by.y } };
 }
 
-function checksOf(lettered: Lettered, sign: SignBox): Check[] {
+function textChecks({ sign, text, missing }: Lettered): Check[] {
   const checks: Check[] = [];
-  if (lettered.missing.length > 0) {
-    checks.push({
-      code: 'lettering.missing-glyph',
-      severity: 'error',
-      parts: [sign.id],
-      figures: { sign: sign.id, characters: lettered.missing.join(' ') },
-    });
+  const figures = (characters: readonly string[]) => ({ sign, characters: characters.join(' ') });
+  if (missing.length > 0) {
+    const code = 'lettering.missing-glyph';
+    checks.push({ code, severity: 'error', parts: [sign], figures: figures(missing) });
   }
-  const all = boxOfLayers(lettered.layers) ?? lettered.box;
-  const over = Math.max(-all.x, -all.y, all.x + all.w - sign.w, all.y + all.h - sign.h);
-  // Outlines are polygons that are no truer than this.
-  if (lettered.glyphs.length > 0 && over > FLATNESS) {
-    checks.push({
-      code: 'lettering.off-sign',
-      severity: 'error',
-      parts: [sign.id],
-      figures: { over_mm: over },
-    });
+  const together = onlyTogether(text);
+  if (together.length > 0) {
+    const code = 'lettering.script';
+    checks.push({ code, severity: 'warning', parts: [sign], figures: figures(together) });
   }
   return checks;
+}
+
+const noRoom = (sign: string, room: Mm, margin: Mm): Check => ({
+  code: 'lettering.no-room',
+  severity: 'error',
+  parts: [sign],
+  figures: { lack_mm: -room, margin_mm: margin },
+});
+
+/** Paint that misses the board is lost; what something on the board covers can be meant so. */
+function sightChecks({ sign, layers }: Lettered, board: Region, room: Region): Check[] {
+  const all = layers.flatMap((layer) => layer.whole);
+  const off = (over_mm: Mm, severity: Check['severity'], by: string): Check => ({
+    code: 'lettering.off-sign',
+    severity,
+    parts: [sign],
+    figures: { over_mm, by },
+  });
+  const beyond = overRun(all, board);
+  if (beyond > 0) return [off(beyond, 'error', 'edge')];
+  const covered = room === board ? 0 : overRun(all, room);
+  return covered > 0 ? [off(covered, 'warning', 'cover')] : [];
 }

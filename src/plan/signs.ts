@@ -1,5 +1,9 @@
 import type { Check } from '../check/check.ts';
 import type { Design, Lettering } from '../design/schema.ts';
+import { subtract, union } from '../geometry/clip.ts';
+import { boxesMeet, transformRegion } from '../geometry/region.ts';
+import type { Region } from '../geometry/shape.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import { type CutOut, cutOuts } from '../lettering/cut-out.ts';
 import { type Font, readFont } from '../lettering/font.ts';
@@ -27,8 +31,8 @@ export function createSignPlanner() {
   });
   const ownBytes = rememberingEach((_id: string, data: string) => bytesOfBase64(data));
   const workOf = rememberingEach(
-    (id: string, lettering: Lettering, font: Font, w: Mm, h: Mm): SignWork =>
-      workSign(id, lettering, font, w, h),
+    (id: string, lettering: Lettering, font: Font, w: Mm, h: Mm, told: string): SignWork =>
+      workSign(id, lettering, font, w, h, JSON.parse(told) as Sight),
   );
   const planned = rememberingEach(
     (id: string, work: SignWork, x: Mm, y: Mm): SignPlan => ({
@@ -52,7 +56,9 @@ export function createSignPlanner() {
         checks.push({ code: 'lettering.unknown-font', severity: 'error', parts: [sign.id], figures });
         continue;
       }
-      const work = workOf.of(sign.id, lettering, font, box.w, box.h);
+      // By value: a sign that moves with what lies on it keeps its letters.
+      const told = JSON.stringify(sightOf(sign, parts));
+      const work = workOf.of(sign.id, lettering, font, box.w, box.h, told);
       signs.push(planned.of(sign.id, work, box.x, box.y));
       checks.push(...work.checks);
     }
@@ -61,8 +67,36 @@ export function createSignPlanner() {
   });
 }
 
-function workSign(id: string, lettering: Lettering, font: Font, w: Mm, h: Mm): SignWork {
-  const { lettered, checks } = letter({ lettering, font, sign: { id, w, h } });
+/** The board of a sign and what of it is seen, in the sign's coordinates. */
+interface Sight {
+  readonly board: Region;
+  readonly room: Region;
+}
+
+function sightOf(sign: Laid<'sign'>, parts: readonly LaidPart[]): Sight {
+  const { x, y } = sign.box;
+  const local = (value: Mm) => Math.round(value / SAME_LENGTH) * SAME_LENGTH;
+  const own = (region: Region) => transformRegion(region, (p) => ({ x: local(p.x - x), y: local(p.y - y) }));
+  const covers = coversOf(sign, parts);
+  const board = own(sign.region);
+  return {
+    board,
+    room: covers.length === 0 ? board : subtract(board, union(covers.map((part) => own(part.region)))),
+  };
+}
+
+/** Parts with a thickness that lie on the sign, or on such parts; supports stand before what lies on them. */
+function coversOf(sign: Laid<'sign'>, parts: readonly LaidPart[]): LaidPart[] {
+  const under = new Set([sign.id]);
+  return parts.filter((part) => {
+    if (part.kind === 'painted' || !under.has(part.on) || !boxesMeet(part.box, sign.box)) return false;
+    under.add(part.id);
+    return true;
+  });
+}
+
+function workSign(id: string, lettering: Lettering, font: Font, w: Mm, h: Mm, sight: Sight): SignWork {
+  const { lettered, checks } = letter({ lettering, font, sign: { id, w, h }, ...sight });
   if (lettering.make !== 'stencil') {
     return {
       lettered,

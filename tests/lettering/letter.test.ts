@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { intersect, subtractedArea, union } from '../../src/geometry/clip.ts';
-import { areaOf, boxOf, translateRegion } from '../../src/geometry/region.ts';
+import type { Lettering } from '../../src/design/schema.ts';
+import { intersect, subtract, subtractedArea, union } from '../../src/geometry/clip.ts';
+import { ellipseRing } from '../../src/geometry/curve.ts';
+import { areaOf, boxOf, regionOfBox, regionOfRing, translateRegion } from '../../src/geometry/region.ts';
 import type { Region } from '../../src/geometry/shape.ts';
 import { FLATNESS } from '../../src/geometry/tolerance.ts';
 import { openingOf, standsOf } from '../../src/lettering/arc.ts';
@@ -117,6 +119,86 @@ describe('place', () => {
     const { checks, lettered } = letterWith('HARBOR TICKETS', { capHeight: 150 });
     expect(checks.map((check) => check.code)).toEqual(['lettering.off-sign']);
     expect(checks[0]?.figures.over_mm).toBeCloseTo((lettered.box.w - 900) / 2, 3);
+  });
+});
+
+describe('what is in sight of a sign', () => {
+  const board = regionOfBox({ x: 0, y: 0, w: 900, h: 300 });
+  const hole = regionOfBox({ x: 440, y: 120, w: 20, h: 60 });
+  const framed = regionOfBox({ x: 30, y: 60, w: 840, h: 210 });
+  const sighted = (text: string, changes: Partial<Lettering>, sight: { board?: Region; room?: Region }) =>
+    letter({
+      lettering: lettering(text, changes),
+      font: lato,
+      sign: { id: 'board', w: 900, h: 300 },
+      ...sight,
+    });
+
+  it('is what text is fitted to and centered on: the box inside a frame molding, less the margin', () => {
+    const { lettered, checks } = sighted('HI', { fit: 'height' }, { board, room: framed });
+    expect(lettered.box.y).toBeCloseTo(70, 6);
+    expect(lettered.box.h).toBeCloseTo(190, 6);
+    expect(lettered.box.x + lettered.box.w / 2).toBeCloseTo(450, 6);
+    expect(checks).toEqual([]);
+  });
+
+  it('warns of ink under what lies on the sign, by how far it runs under', () => {
+    const { lettered, checks } = sighted('HHHHHHHHHH', { capHeight: 85.4 }, { board, room: framed });
+    expect(lettered.box.x).toBeGreaterThan(0);
+    expect(checks).toMatchObject([
+      { code: 'lettering.off-sign', severity: 'warning', figures: { by: 'cover' } },
+    ]);
+    expect(checks[0]?.figures.over_mm).toBeCloseTo(30 - lettered.box.x, 3);
+  });
+
+  it('takes ink over an opening, or past the curve of a round board, for an error', () => {
+    const open = sighted('HI', { capHeight: 200 }, { board: subtract(board, hole) });
+    const through = intersect(
+      open.lettered.glyphs.flatMap((g) => g.region),
+      hole,
+    );
+    expect(areaOf(through) > 1).toBe(open.checks.length === 1);
+    const round = regionOfRing(ellipseRing({ x: 0, y: 0, w: 900, h: 300 }));
+    const { checks } = sighted('HOTEL', { fit: 'both', margin: 0 }, { board: round });
+    expect(checks).toMatchObject([
+      { code: 'lettering.off-sign', severity: 'error', figures: { by: 'edge' } },
+    ]);
+    expect(sighted('HOTEL', { capHeight: 60 }, { board: round }).checks).toEqual([]);
+  });
+
+  it('sees an opening that a letter spans, though every corner of it is on its rim', () => {
+    const bar = regionOfBox({ x: 445, y: 145, w: 6, h: 10 });
+    const { checks } = sighted('I', { capHeight: 290 }, { board: subtract(board, bar) });
+    expect(checks[0]?.figures.over_mm).toBeCloseTo(3, 1);
+  });
+
+  it('says so when the margins leave a fit nothing to fill', () => {
+    for (const fit of ['width', 'height', 'both'] as const) {
+      const margin = fit === 'width' ? 460 : 155;
+      const { checks } = sighted('HI', { fit, margin }, {});
+      expect(checks).toEqual([
+        {
+          code: 'lettering.no-room',
+          severity: 'error',
+          parts: ['board'],
+          figures: { lack_mm: fit === 'width' ? 20 : 10, margin_mm: margin },
+        },
+      ]);
+    }
+    expect(sighted('HI', { fit: 'none', margin: 460 }, {}).checks).toEqual([]);
+  });
+});
+
+describe('scripts', () => {
+  it.each(['שלום', 'مرحبا', 'नमस्ते', 'สวัสดี'])('warns that %s is set letter by letter', (text) => {
+    const codes = letterWith(text).checks.map((c) => `${c.severity} ${c.code}`);
+    expect(codes).toContain('warning lettering.script');
+  });
+
+  it('keeps quiet about scripts that are written letter by letter', () => {
+    for (const text of ['Crème brûlée, 3 €', 'Ελλάδα', 'ПРИВЕТ', '日本語', '1٢3']) {
+      expect(letterWith(text).checks.map((c) => c.code)).not.toContain('lettering.script');
+    }
   });
 });
 

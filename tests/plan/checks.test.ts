@@ -160,6 +160,8 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
   'lettering.missing-glyph': () => sign({ lines: [{ text: 'A☂' }] }),
   'lettering.unknown-font': () => sign({ font: 'nobody-sans' }),
   'lettering.off-sign': () => sign({ fit: 'none', capHeight: 300 }),
+  'lettering.no-room': () => sign({ margin: 90 }),
+  'lettering.script': () => sign({ lines: [{ text: 'HARBOR שלום' }] }),
   'lettering.low-contrast': () => sign({ finish: 'harbor-blue' }),
   'patterns.too-many-pages': () => ({
     ...base,

@@ -99,7 +99,13 @@ export const checks: PlanWords['checks'] = {
   'lettering.unknown-font': (f, say) =>
     `Die Schrift „${f.text('font')}“ von ${say.name(f.parts[0] ?? '')} liegt nicht vor. Andere Schrift wählen.`,
   'lettering.off-sign': (f, say) =>
-    `Die Beschriftung von ${say.name(f.parts[0] ?? '')} ragt ${say.length(f.number('over_mm'))} über das Schild. Kleiner machen oder auf das Schild einpassen.`,
+    f.text('by') === 'cover'
+      ? `Die Beschriftung von ${say.name(f.parts[0] ?? '')} läuft ${say.length(f.number('over_mm'))} unter das, was auf dem Schild liegt. Kleiner machen oder auf das Schild einpassen.`
+      : `Die Beschriftung von ${say.name(f.parts[0] ?? '')} ragt ${say.length(f.number('over_mm'))} über das Schild. Kleiner machen oder auf das Schild einpassen.`,
+  'lettering.no-room': (f, say) =>
+    `Die Beschriftung von ${say.name(f.parts[0] ?? '')} soll in das Schild passen, aber Ränder von ${say.length(f.number('margin_mm'))} lassen keinen Platz: Es sind ${say.length(f.number('lack_mm'))} zu viel. Ränder kleiner oder das Schild größer machen.`,
+  'lettering.script': (f, say) =>
+    `Der Text von ${say.name(f.parts[0] ?? '')} enthält ${f.text('characters')}: Buchstaben werden einzeln von links nach rechts gesetzt und nicht so verbunden oder gewendet, wie ihre Schrift es will. Vor dem Schneiden jemanden prüfen lassen, der sie liest.`,
   'lettering.low-contrast': (f, say) =>
     `Die Beschriftung von ${say.name(f.parts[0] ?? '')} hebt sich nur mit einem Kontrast von ${say.number(f.number('ratio'), 1)} zu 1 vom Grund ab; große Buchstaben brauchen mindestens 3 zu 1. Hellere oder dunklere Farbe nehmen.`,
   'stencil.loose-island': (f, say) =>

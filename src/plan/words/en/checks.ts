@@ -75,7 +75,13 @@ export const checks: PlanWords['checks'] = {
   'lettering.unknown-font': (f, say) =>
     `The font “${f.text('font')}” of ${say.name(f.parts[0] ?? '')} is not at hand. Choose another font.`,
   'lettering.off-sign': (f, say) =>
-    `The lettering of ${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} past the sign. Make it smaller, or fit it to the sign.`,
+    f.text('by') === 'cover'
+      ? `The lettering of ${say.name(f.parts[0] ?? '')} runs ${say.length(f.number('over_mm'))} under what lies on the sign. Make it smaller, or fit it to the sign.`
+      : `The lettering of ${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} past the sign. Make it smaller, or fit it to the sign.`,
+  'lettering.no-room': (f, say) =>
+    `The lettering of ${say.name(f.parts[0] ?? '')} is to fit the sign, but its margins of ${say.length(f.number('margin_mm'))} leave no room: they are ${say.length(f.number('lack_mm'))} too much. Make the margin smaller, or the sign larger.`,
+  'lettering.script': (f, say) =>
+    `The text of ${say.name(f.parts[0] ?? '')} has ${f.text('characters')}: letters are set one by one from left to right, which does not join or turn them as their script wants. Have somebody who reads it look at the sign before you cut.`,
   'lettering.low-contrast': (f, say) =>
     `The lettering of ${say.name(f.parts[0] ?? '')} stands off its ground by a contrast of only ${say.number(f.number('ratio'), 1)} to 1; 3 to 1 is the least that large letters read well at. Take a lighter or a darker color.`,
   'stencil.loose-island': (f, say) =>
