@@ -8,7 +8,7 @@ import {
   stair,
   thresholdBound,
 } from '../../src/cutting/boards/bound.ts';
-import { stretches } from '../../src/cutting/boards/stretch.ts';
+import { defectsOn, stretches } from '../../src/cutting/boards/stretch.ts';
 import { budgetOf } from '../../src/cutting/budget.ts';
 import { leastCover } from '../../src/cutting/cover.ts';
 import { sheetCountBound } from '../../src/cutting/sheets/bound.ts';
@@ -134,6 +134,16 @@ describe('stretches', () => {
     expect(stretches(1000, 5, bad, 3)).toEqual([
       { from: 12, to: 300 },
       { from: 350, to: 990 },
+    ]);
+  });
+
+  it('keep clear of a defect whose far end was entered first, and of one that leaves the board', () => {
+    expect(defectsOn(1000, [{ from: 560, to: 500 }])).toEqual([{ from: 500, to: 560 }]);
+    expect(defectsOn(1000, [{ from: 1200, to: 950 }])).toEqual([{ from: 950, to: 1000 }]);
+    expect(defectsOn(1000, [{ from: 1200, to: 1100 }])).toEqual([]);
+    expect(stretches(1000, 0, [{ from: 560, to: 500 }], 3)).toEqual([
+      { from: 0, to: 500 },
+      { from: 560, to: 1000 },
     ]);
   });
 

@@ -81,8 +81,8 @@ function verifyBoard(input: CuttingInput, board: CutBoard, pieces: ReadonlyMap<s
     expect(c.to).toBeLessThanOrEqual(board.length - trim + NEAR);
     for (const d of defects) {
       const clear =
-        Math.max(...ring.map((p) => p.x)) <= d.from + NEAR ||
-        Math.min(...ring.map((p) => p.x)) >= d.to - NEAR;
+        Math.max(...ring.map((p) => p.x)) <= Math.min(d.from, d.to) + NEAR ||
+        Math.min(...ring.map((p) => p.x)) >= Math.max(d.from, d.to) - NEAR;
       expect(clear, `${c.piece} on a defect`).toBe(true);
     }
   }

@@ -8,6 +8,17 @@ export interface Stretch {
 }
 
 /**
+ * The bad stretches of a board of this length as they are kept clear of: whichever end was entered first,
+ * and no farther than the board goes.
+ */
+export function defectsOn(length: Mm, defects: readonly Stretch[]): Stretch[] {
+  return defects
+    .map(({ from, to }) => ({ from: Math.min(from, to), to: Math.min(Math.max(from, to), length) }))
+    .filter((d) => d.to > d.from)
+    .sort((a, b) => a.from - b.from || a.to - b.to);
+}
+
+/**
  * Stretches left between the trimmed ends and the defects. A defect narrower than the widest kerf counts
  * as that kerf: the blade that frees one neighbor must not reach into the other.
  */
@@ -15,8 +26,7 @@ export function stretches(length: Mm, trim: Mm, defects: readonly Stretch[], ker
   const found: Stretch[] = [];
   const end = length - trim;
   let from = trim;
-  const bad = [...defects].filter((d) => d.to > d.from).sort((a, b) => a.from - b.from || a.to - b.to);
-  for (const d of bad) {
+  for (const d of defectsOn(length, defects)) {
     const to = Math.min(d.from, end);
     if (to - from > SAME_LENGTH) found.push({ from, to });
     from = Math.max(from, d.to, d.from > trim ? d.from + kerf : d.to);

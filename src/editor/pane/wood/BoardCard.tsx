@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { boardDrawing } from '../../../cutting/boardDrawing.ts';
+import { defectsOn } from '../../../cutting/boards/stretch.ts';
 import type { CutBoard } from '../../../cutting/result.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import type { Mm } from '../../../measure/units.ts';
@@ -94,7 +95,9 @@ export function BoardCard({ plan, board, number, pieces, longest, cut, onCut }: 
 
 /** End trim of a bought board, the bad stretches of an owned one. */
 function unusedOf({ design }: Plan, board: CutBoard): { from: Mm; to: Mm }[] {
-  if (board.owned !== null) return [...(design.owned.find((o) => o.id === board.owned)?.defects ?? [])];
+  if (board.owned !== null) {
+    return defectsOn(board.length, design.owned.find((o) => o.id === board.owned)?.defects ?? []);
+  }
   const trim = design.shop.endTrim;
   return trim > 0
     ? [
