@@ -1,3 +1,4 @@
+import { numbered } from '../../cutting/numbered.ts';
 import { groupPieces } from '../../joinery/label.ts';
 import type { PieceEnd } from '../../joinery/piece.ts';
 import { formatLength } from '../../measure/format.ts';
@@ -62,11 +63,11 @@ export function cutListRows(plan: Plan): Cell[][] {
 /** Which board or sheet each piece is cut from, numbered as the packet numbers them. */
 function sourcesOf(plan: Plan): ReadonlyMap<string, string> {
   const from = new Map<string, string>();
-  plan.cutting.boards.forEach((board, i) => {
-    for (const cut of board.cuts) from.set(cut.piece, `board ${i + 1}`);
-  });
-  plan.cutting.sheets.forEach((sheet, i) => {
-    for (const placed of sheet.placements) from.set(placed.piece, `sheet ${i + 1}`);
-  });
+  for (const { number, cut: board } of numbered(plan.cutting.boards)) {
+    for (const cut of board.cuts) from.set(cut.piece, `board ${number}`);
+  }
+  for (const { number, cut: sheet } of numbered(plan.cutting.sheets)) {
+    for (const placed of sheet.placements) from.set(placed.piece, `sheet ${number}`);
+  }
   return from;
 }

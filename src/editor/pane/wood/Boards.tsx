@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { numbered } from '../../../cutting/numbered.ts';
 import type { BoardsBound, CutBoard } from '../../../cutting/result.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Typeset } from '../../field/Typeset.tsx';
@@ -25,14 +26,13 @@ export function Boards({ plan }: { plan: Plan }) {
           </h3>
           {stocksOf(boards).map((id) => (
             <StockBlock key={id} plan={plan} stock={id} bounds={boardsBound}>
-              {boards.map((board, i) =>
+              {numbered(boards).map(({ number, cut: board }) =>
                 board.stock === id ? (
                   <BoardCard
-                    // biome-ignore lint/suspicious/noArrayIndexKey: boards have no ids; their order is the plan's
-                    key={i}
+                    key={number}
                     {...common}
                     board={board}
-                    number={i + 1}
+                    number={number}
                     longest={longestOf(boards, id)}
                   />
                 ) : null,
@@ -48,10 +48,9 @@ export function Boards({ plan }: { plan: Plan }) {
           </h3>
           {stocksOf(sheets).map((id) => (
             <StockBlock key={id} plan={plan} stock={id} bounds={sheetsBound}>
-              {sheets.map((sheet, i) =>
+              {numbered(sheets).map(({ number, cut: sheet }) =>
                 sheet.stock === id ? (
-                  // biome-ignore lint/suspicious/noArrayIndexKey: as boards
-                  <SheetCard key={i} {...common} sheet={sheet} number={i + 1} />
+                  <SheetCard key={number} {...common} sheet={sheet} number={number} />
                 ) : null,
               )}
             </StockBlock>

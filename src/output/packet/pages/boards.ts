@@ -1,4 +1,6 @@
 import { boardDrawing } from '../../../cutting/boardDrawing.ts';
+import { defectsOn } from '../../../cutting/boards/stretch.ts';
+import { numbered } from '../../../cutting/numbered.ts';
 import type { CutBoard } from '../../../cutting/result.ts';
 import { moved, text } from '../../../drawing/items.ts';
 import { TEXT } from '../../../drawing/style.ts';
@@ -12,7 +14,9 @@ import { bodyOf } from '../sheet.ts';
 /** What of the board is not used: the trim of a bought one, the defects of an owned one. */
 function unusedOf({ plan }: Packet, board: CutBoard): { from: Mm; to: Mm }[] {
   const { endTrim } = plan.design.shop;
-  if (board.owned !== null) return [...(plan.design.owned.find((o) => o.id === board.owned)?.defects ?? [])];
+  if (board.owned !== null) {
+    return defectsOn(board.length, plan.design.owned.find((o) => o.id === board.owned)?.defects ?? []);
+  }
   return endTrim === 0
     ? []
     : [
@@ -58,12 +62,12 @@ export function boards(packet: Packet): Leaf[] {
   const longest = Math.max(...cutting.boards.map((b) => b.length));
   const stocks = [...new Set(cutting.boards.map((b) => b.stock))];
   const blocks = stocks.flatMap((stock): Block[] => {
-    const own = cutting.boards.filter((b) => b.stock === stock);
+    const own = numbered(cutting.boards).filter(({ cut }) => cut.stock === stock);
     const bound = cutting.boardsBound.find((b) => b.stock === stock);
     const told = bound ? (bound.proved ? terms.proved : terms.bound(bound.used, bound.lowerBound)) : '';
     return [
-      heading(packet.say.name(stock)),
-      ...own.map((board, i) => boardBlock(packet, board, i + 1, longest, body.w)),
+      heading(packet.say.stock(stock)),
+      ...own.map(({ cut, number }) => boardBlock(packet, cut, number, longest, body.w)),
       ...(told === '' ? [] : paragraph(told, body.w, TEXT.small)),
       space(2),
     ];

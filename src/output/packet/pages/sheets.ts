@@ -1,3 +1,4 @@
+import { numbered } from '../../../cutting/numbered.ts';
 import type { CutSheet } from '../../../cutting/result.ts';
 import { sheetDrawing } from '../../../cutting/sheetDrawing.ts';
 import { moved } from '../../../drawing/items.ts';
@@ -25,7 +26,7 @@ function sheetBlocks(packet: Packet, sheet: CutSheet, number: number, width: Mm)
     paper: { width, height: 96 },
   });
   const money = formatMoney(sheet.cost, plan.design.measure.currency, packet.measure.notation);
-  const title = `${terms.sheet(number, say.name(sheet.stock), told(sheet.length), told(sheet.width))}, ${sheet.owned === null ? money : terms.shelf}`;
+  const title = `${terms.sheet(number, say.stock(sheet.stock), told(sheet.length), told(sheet.width))}, ${sheet.owned === null ? money : terms.shelf}`;
   const picture: Block = {
     height: drawing.height + 3,
     heldToNext: true,
@@ -51,11 +52,11 @@ export function sheets(packet: Packet): Leaf[] {
   const body = bodyOf(packet.sheet);
   const bounds = packet.plan.cutting.sheetsBound.map(
     (b) =>
-      `${packet.say.name(b.stock)}: ${b.proved ? packet.terms.boards.proved : packet.terms.boards.bound(b.used, b.lowerBound)}`,
+      `${packet.say.stock(b.stock)}: ${b.proved ? packet.terms.boards.proved : packet.terms.boards.bound(b.used, b.lowerBound)}`,
   );
   const blocks = [
     ...paragraph(terms.lead, body.w),
-    ...all.flatMap((sheet, i) => sheetBlocks(packet, sheet, i + 1, body.w)),
+    ...numbered(all).flatMap(({ cut, number }) => sheetBlocks(packet, cut, number, body.w)),
     ...bounds.flatMap((words) => paragraph(words, body.w)),
   ];
   return fillPages(blocks, body).map((draw) => ({
