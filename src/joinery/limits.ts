@@ -53,7 +53,7 @@ function overMiter(drafts: readonly Draft[], most: Deg): Check | null {
 function turned(end: PieceEnd, most: Deg): Deg {
   const flat = Math.max(Math.abs(end.miter), Math.abs(end.second?.miter ?? 0));
   const nested = Math.abs(end.nested?.miter ?? Number.POSITIVE_INFINITY);
-  return nested <= most ? Math.min(flat, nested) : flat;
+  return nested <= most + SAME_ANGLE ? Math.min(flat, nested) : flat;
 }
 
 /** Sprung molding that the saw can cut nested needs no bevel. */

@@ -2,6 +2,7 @@ import type { FreeEnd } from '../design/schema.ts';
 import type { Box } from '../geometry/shape.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import type { Bar, End, Line } from './bar.ts';
+import { returnAngle } from './end/return.ts';
 import { type Cut, cutAlong } from './trim.ts';
 
 /**
@@ -22,7 +23,7 @@ export const isBrace = (bar: Bar): boolean =>
   bar.laid.kind === 'strip' && (bar.laid.spec.lie === 'rising' || bar.laid.spec.lie === 'falling');
 
 function freeCut(bar: Bar, end: End, free: FreeEnd): Cut {
-  const angle = free.cut === 'miter' ? free.angle : 0;
+  const angle = free.cut === 'miter' ? free.angle : free.cut === 'return' ? returnAngle(bar.stock) : 0;
   const slope = Math.tan(radians(end === 'end' ? angle : -angle));
   // The laid length is long point to long point: the cut takes wood away on the short side only.
   const back: Mm = (Math.abs(slope) * bar.width) / 2;

@@ -1,7 +1,6 @@
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
-import { endRun } from './miter.ts';
 import type { Piece } from './piece.ts';
 
 /** About half an em a character: enough to keep figures clear of the wood. */
@@ -62,12 +61,11 @@ export const onSheet =
   (view: View, shift: Mm = 0) =>
   (p: Point): Point => ({ x: view.at.x + shift + p.x * view.scale, y: view.at.y + p.y * view.scale });
 
-/** How far the short point of the start lies in from its long point. */
+/** How far the short point of the start lies in from its long point, on the outline as it is seen. */
 export function startRun(piece: Piece): Mm {
-  const [start] = piece.ends;
-  if (start.second) {
-    const corners = piece.outline.map((p) => p.x).filter((x) => x < piece.length / 2);
-    return Math.max(0, ...corners);
-  }
-  return endRun(piece.width, start.miter);
+  if (piece.form === 'sheet') return 0;
+  const { y, h } = boxOfPoints(piece.outline);
+  const first = (edge: Mm): Mm =>
+    Math.min(...piece.outline.filter((p) => Math.abs(p.y - edge) < 1e-6).map((p) => p.x));
+  return Math.max(first(y), first(y + h));
 }

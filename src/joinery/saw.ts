@@ -2,6 +2,7 @@ import type { Point, Polygon } from '../geometry/shape.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Bar, type End, toFace } from './bar.ts';
+import { returnReach } from './end/return.ts';
 import { END_KINDS } from './end/table.ts';
 import type { EndCut, PieceEnd } from './piece.ts';
 import type { Touch } from './touch.ts';
@@ -175,7 +176,8 @@ function onFace(
 /** Where a return leaves the body: as far back from the end as the molding stands out of the face. */
 function returnCut(bar: Bar, end: End, outline: readonly Corner[]): Cut {
   const xs = outline.map((p) => p.x);
-  const at = end === 'start' ? Math.min(...xs) + bar.thickness : Math.max(...xs) - bar.thickness;
+  const reach = returnReach(bar.stock, bar.width, bar.thickness);
+  const at = end === 'start' ? Math.min(...xs) + reach : Math.max(...xs) - reach;
   return { at, slope: 0, kind: 'return', with: null, corner: null };
 }
 

@@ -1,6 +1,8 @@
-import type { Region } from '../geometry/shape.ts';
+import type { Point, Region } from '../geometry/shape.ts';
+import type { Mm } from '../measure/units.ts';
 import { type Bar, ENDS, type End, toFace } from './bar.ts';
 import { atOrigin, type Draft, type Placed, type Stretch } from './draft.ts';
+import { returnReach } from './end/return.ts';
 import { END_KINDS } from './end/table.ts';
 import type { PieceEnd } from './piece.ts';
 import type { Length } from './saw.ts';
@@ -74,7 +76,7 @@ function baseOf(bar: Bar): Omit<Draft, 'length' | 'short' | 'ends' | 'fit' | 'ou
   };
 }
 
-/** A mitered return: as long at its face as the molding is thick, running out to nothing at its back. */
+/** A mitered return: as long at its face as the molding stands out, running out to nothing at its back. */
 function returnOf(bar: Bar, end: End, placed: Region): Draft | null {
   const base = baseOf(bar);
   if (!base) return null;
@@ -92,19 +94,26 @@ function returnOf(bar: Bar, end: End, placed: Region): Draft | null {
     stock: bar.stock,
     corner: null,
   });
-  const [l, w] = [bar.thickness, bar.width];
+  const [l, w] = [returnReach(bar.stock, bar.width, bar.thickness), bar.width];
   return {
     ...base,
     length: l,
     short: 0,
     ends: end === 'start' ? [back, mitered] : [mitered, back],
     fit: { inPlace: false, allowance: 0 },
-    outline: [
-      { x: 0, y: 0 },
-      { x: l, y: 0 },
-      { x: l, y: w },
-      { x: 0, y: w },
-    ],
+    outline: returnOutline(l, w, end === 'start' ? 'end' : 'start', mitered.long),
     placed,
   };
+}
+
+/** A rectangle whose bevel hides behind its face, or, of sprung molding, the triangle that its miter leaves. */
+function returnOutline(l: Mm, w: Mm, miteredAt: End, long: PieceEnd['long']): Point[] {
+  const corners = [
+    { x: 0, y: 0 },
+    { x: l, y: 0 },
+    { x: l, y: w },
+    { x: 0, y: w },
+  ];
+  const cutOff = { x: miteredAt === 'start' ? 0 : l, y: long === 'left' ? 0 : w };
+  return long === 'both' ? corners : corners.filter((p) => p.x !== cutOff.x || p.y !== cutOff.y);
 }

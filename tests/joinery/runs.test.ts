@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { areaOf } from '../../src/geometry/region.ts';
 import type { Point } from '../../src/geometry/shape.ts';
+import { SAME_ANGLE } from '../../src/geometry/tolerance.ts';
+import { pieceChecks } from '../../src/joinery/limits.ts';
 import { boxStrip, flat, frame, joint, pieceOf, piecesOf, plan, regionOf, run, shaped } from './make.ts';
 
 const box = { x: 100, y: 50, w: 400, h: 600 };
@@ -253,6 +255,44 @@ describe('a run of sprung molding', () => {
     const bevel = expect.closeTo(33.86, 2);
     expect(endOf(60)).toMatchObject({ cut: 'return', long: 'left', miter: expect.closeTo(31.62, 2), bevel });
     expect(endOf(0)).toMatchObject({ cut: 'return', long: 'right', miter: expect.closeTo(-31.62, 2), bevel });
+  });
+
+  it('is short by what its returned ends take, on its outline and on the face', () => {
+    const ends = { start: { cut: 'return' }, end: { cut: 'return' } } as const;
+    const section = [
+      { x: 0, y: 0 },
+      { x: 60, y: 0 },
+      { x: 60, y: 47 },
+    ];
+    const crown = shaped('crown', 60, { spring: 38, section });
+    const line = [
+      { x: 0, y: 0 },
+      { x: 700, y: 0 },
+    ];
+    const joinery = plan([run('r', line, false, 60, { stock: 'crown', ends })], { stocks: [crown] });
+    // Plane geometry: the outer edge of a molding 60 wide stands 60 tan 38 = 46.88 off the face.
+    const reach = 60 * Math.tan((38 * Math.PI) / 180);
+    const [body, ...returns] = piecesOf(joinery, 'r');
+    expect(body?.length).toBeCloseTo(700, 9);
+    expect(body?.short).toBeCloseTo(700 - 2 * reach, 9);
+    expect(areaOf([{ outer: body?.outline ?? [], holes: [] }])).toBeCloseTo(60 * (700 - reach), 6);
+    expect(areaOf(joinery.solids[0]?.region ?? [])).toBeCloseTo(60 * (700 - reach), 3);
+    for (const piece of returns) {
+      expect(piece).toMatchObject({ length: expect.closeTo(reach, 9), short: 0 });
+      expect(areaOf([{ outer: piece.outline, holes: [] }])).toBeCloseTo((60 * reach) / 2, 6);
+    }
+  });
+
+  it('is within reach of a saw that turns to its nested angle, give or take the angle tolerance', () => {
+    const [piece] = plan([frame('f', box, 60, { stock: 'crown' })], { stocks }).pieces;
+    if (!piece) throw new Error('no piece');
+    const cut = (nested: number) => {
+      const [end] = piece.ends;
+      const turned = { ...end, miter: 60, bevel: 0, nested: { miter: nested, bevel: 0 } };
+      return pieceChecks([{ ...piece, ends: [turned, turned] }], { miter: 45, bevel: 45 });
+    };
+    expect(cut(45 + SAME_ANGLE / 2)).toEqual([]);
+    expect(cut(45 + SAME_ANGLE * 2).map(({ code }) => code)).toEqual(['joint.over-saw']);
   });
 
   it('is within reach of a saw that can cut it nested', () => {

@@ -1,4 +1,5 @@
-import type { ShapedStock } from '../../materials/types.ts';
+import type { ShapedStock, Stock } from '../../materials/types.ts';
+import { type Deg, type Mm, radians } from '../../measure/units.ts';
 import { wallCornerSetting } from '../sprung.ts';
 import { type EndKind, longEdge, noReach, plainEnd, sprungStock } from './kind.ts';
 
@@ -16,7 +17,7 @@ export const returned: EndKind = {
     const stock = sprungStock(at.stock);
     if (!stock) return plain;
     const { flat, nested } = wallCornerSetting(stock.spring, OUTSIDE_CORNER);
-    const hand = standsOffOnLeft(stock) ? 1 : -1;
+    const hand = handOf(stock);
     return {
       ...plain,
       miter: hand * Math.abs(flat.miter),
@@ -27,6 +28,24 @@ export const returned: EndKind = {
   },
   reach: noReach,
 };
+
+/**
+ * Slope of a returned end as it is seen from the front, positive with the long point on the left. Sprung
+ * molding stands off the wall by its width times tan(spring) at its outer edge, and around the corner that
+ * edge runs on as far; molding on its back is seen to end square, its bevel hidden behind the face.
+ */
+export function returnAngle(stock: Stock | null): Deg {
+  const sprung = sprungStock(stock);
+  return sprung ? handOf(sprung) * sprung.spring : 0;
+}
+
+/** How far a return stands out of the face, which is also how long it is at its outer edge. */
+export function returnReach(stock: Stock | null, width: Mm, thickness: Mm): Mm {
+  const sprung = sprungStock(stock);
+  return sprung ? width * Math.tan(radians(sprung.spring)) : thickness;
+}
+
+const handOf = (stock: ShapedStock): 1 | -1 => (standsOffOnLeft(stock) ? 1 : -1);
 
 /**
  * Around an outside corner the edge that stands off the wall is the long one. The section counts from the
