@@ -23,7 +23,7 @@ export function selectionName(design: Design, selection: readonly string[]): str
 }
 
 /** Arrow keys: a sixteenth of an inch or a millimeter; large steps an inch or a centimeter. */
-function nudgeStep(design: Design, large: boolean): Mm {
+export function nudgeStep(design: Design, large: boolean): Mm {
   const metric = design.measure.unit === 'mm' || design.measure.unit === 'cm';
   return metric ? (large ? 10 : 1) : inches(large ? 1 : 1 / 16);
 }

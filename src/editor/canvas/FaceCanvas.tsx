@@ -4,6 +4,7 @@ import { radians } from '../../measure/units.ts';
 import { boxAround, itemsOf } from '../action/movable.ts';
 import { useDesign, useEditor, useFace, useLayout, usePlan, useShadows, useStore } from '../state/hooks.ts';
 import { stocksOf } from '../state/tables.ts';
+import { cancelPath } from '../tool/path.ts';
 import { useWords } from '../words/t.ts';
 import { boxesOf } from './boxes.ts';
 import { CanvasFields } from './CanvasFields.tsx';
@@ -51,6 +52,8 @@ export function FaceCanvas() {
   const selection = useEditor((s) => s.edit.selection);
   const provisional = useEditor((s) => s.provisional);
   const frame = useEditor((s) => s.frame);
+  const corner = useEditor((s) => s.corner);
+  const path = useEditor((s) => s.path);
   const exact = useShadows(look === 'shadow');
   // While something is carried, shadows go with the parts instead.
   const shadows = provisional ? null : exact;
@@ -73,6 +76,10 @@ export function FaceCanvas() {
     if (fitted && size.width > 0) store.setState({ view: fitToFace(face, design.bed, size) });
   }, [fitted, size, face, design.bed, store]);
 
+  useEffect(() => {
+    if (tool !== 'path' && path.length > 0) cancelPath(store);
+  }, [tool, path, store]);
+
   const stocks = useMemo(() => stocksOf(design), [design]);
   const colorOf = useMemo(() => {
     const colors = new Map(design.finishes.map((f) => [f.id, f.color]));
@@ -89,7 +96,7 @@ export function FaceCanvas() {
   const single = only !== undefined && onlyBox !== undefined && !design.groups.some((g) => g.id === only);
   const roomy = face.width * view.scale > ROOM_FOR_DIMENSIONS;
   const dimensions = single && roomy ? dimensionsOf(design, face, layout, only, onlyBox) : [];
-  const handles = single && !provisional ? handlesOf(design, only, onlyBox, view) : [];
+  const handles = single && !provisional ? handlesOf(design, only, onlyBox, view, corner) : [];
   const overall = faceDimensions(face);
   const drawn = size.width > 0 && size.height > 0;
 
@@ -157,6 +164,7 @@ export function FaceCanvas() {
               boxes={selection.length > 1 || !single ? boxes : []}
               handles={handles}
               guides={provisional?.guides ?? []}
+              path={path}
               frame={frame}
             />
             <DimensionLines dimensions={dimensions} view={view} palette={palette} />

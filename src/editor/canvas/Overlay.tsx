@@ -14,6 +14,8 @@ interface OverlayProps {
   readonly boxes: readonly Box[];
   readonly handles: readonly Handle[];
   readonly guides: readonly Guide[];
+  /** Corners of a path being placed. */
+  readonly path: readonly Point[];
   readonly frame: { readonly from: Point; readonly to: Point } | null;
 }
 
@@ -36,6 +38,7 @@ export function Overlay(props: OverlayProps) {
           ctx.setLineDash([]);
         }
         for (const guide of props.guides) drawGuide(ctx, guide, view, palette);
+        if (props.path.length > 0) drawPath(ctx, props.path, view, palette);
         for (const handle of props.handles) drawHandle(ctx, handle, palette);
         if (props.frame) {
           const a = toScreen(view, props.frame.from);
@@ -86,9 +89,45 @@ function drawHandle(ctx: CanvasRenderingContext2D, handle: Handle, palette: Pale
     ctx.stroke();
     return;
   }
+  if (handle.act.kind === 'corner') {
+    ctx.arc(x, y, 5.5, 0, Math.PI * 2);
+    if (handle.act.chosen) ctx.fillStyle = palette.pencil;
+    ctx.fill();
+    ctx.stroke();
+    return;
+  }
+  if (handle.act.kind === 'middle') {
+    ctx.arc(x, y, 6.5, 0, Math.PI * 2);
+    ctx.fill();
+    ctx.lineWidth = 1;
+    ctx.stroke();
+    ctx.lineWidth = 1.5;
+    ctx.beginPath();
+    ctx.moveTo(x - 3.5, y);
+    ctx.lineTo(x + 3.5, y);
+    ctx.moveTo(x, y - 3.5);
+    ctx.lineTo(x, y + 3.5);
+    ctx.stroke();
+    return;
+  }
   ctx.rect(x - 4.5, y - 4.5, 9, 9);
   ctx.fill();
   ctx.stroke();
+}
+
+function drawPath(ctx: CanvasRenderingContext2D, path: readonly Point[], view: View, palette: Palette): void {
+  const at = path.map((p) => toScreen(view, p));
+  ctx.beginPath();
+  at.forEach((p, i) => {
+    if (i === 0) ctx.moveTo(p.x, p.y);
+    else ctx.lineTo(p.x, p.y);
+  });
+  ctx.strokeStyle = palette.pencil;
+  ctx.lineWidth = 1.5;
+  ctx.stroke();
+  at.forEach((px, index) => {
+    drawHandle(ctx, { px, act: { kind: 'corner', index, chosen: index > 0 }, cursor: '' }, palette);
+  });
 }
 
 function drawGuide(ctx: CanvasRenderingContext2D, guide: Guide, view: View, palette: Palette): void {

@@ -1,13 +1,19 @@
 import type { Design } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { radians } from '../../measure/units.ts';
+import { type Corners, cornersOf, middlesOf } from '../action/corners.ts';
 import { toScreen, type View } from '../state/store.ts';
 import type { Pull } from '../tool/resize.ts';
 import { angleOfStrip } from '../tool/turn.ts';
 
 export interface Handle {
   readonly px: Point;
-  readonly act: { readonly kind: 'resize'; readonly pull: Pull } | { readonly kind: 'turn' };
+  readonly act:
+    | { readonly kind: 'resize'; readonly pull: Pull }
+    | { readonly kind: 'turn' }
+    | { readonly kind: 'corner'; readonly index: number; readonly chosen: boolean }
+    /** Halfway to the next corner: dragging it adds one. */
+    | { readonly kind: 'middle'; readonly index: number };
   readonly cursor: string;
 }
 
@@ -25,14 +31,30 @@ const PULLS: readonly Pull[] = [
 /** Handles stand clear of the part by this much where it is too small to hold them, in pixels. */
 const ROOM = 26;
 
+/** Handles that size a part stand off by this much where its own corners are handles too, in pixels. */
+const CLEAR = 14;
+/** Legs shorter than this have no handle in their middle, in pixels. */
+const SHORTEST_LEG = 44;
+
 /** Handles of the one selected part or keep-clear; what its stock decides has none. */
-export function handlesOf(design: Design, id: string, box: Box, view: View): Handle[] {
+export function handlesOf(
+  design: Design,
+  id: string,
+  box: Box,
+  view: View,
+  corner: number | null = null,
+): Handle[] {
   const part = design.parts.find((p) => p.id === id);
   if (part?.locked) return [];
-  const handles: Handle[] = [];
+  const corners = part ? cornersOf(part, box) : null;
+  const handles: Handle[] = corners ? cornerHandles(corners, view, corner) : [];
   const wide = box.w * view.scale;
   const high = box.h * view.scale;
-  const out = { x: wide < ROOM ? (ROOM - wide) / 2 : 0, y: high < ROOM ? (ROOM - high) / 2 : 0 };
+  const clear = corners ? CLEAR : 0;
+  const out = {
+    x: Math.max(clear, wide < ROOM ? (ROOM - wide) / 2 : 0),
+    y: Math.max(clear, high < ROOM ? (ROOM - high) / 2 : 0),
+  };
   for (const pull of PULLS) {
     if (!mayPull(part, pull)) continue;
     const at = toScreen(view, {
@@ -63,6 +85,26 @@ export function handlesOf(design: Design, id: string, box: Box, view: View): Han
     });
   }
   return handles;
+}
+
+function cornerHandles(corners: Corners, view: View, chosen: number | null): Handle[] {
+  const at = corners.points.map((p) => toScreen(view, p));
+  const long = (i: number) => {
+    const [a, b] = [at[i], at[(i + 1) % at.length]];
+    return a !== undefined && b !== undefined && Math.hypot(a.x - b.x, a.y - b.y) >= SHORTEST_LEG;
+  };
+  return [
+    ...at.map(
+      (px, index): Handle => ({
+        px,
+        act: { kind: 'corner', index, chosen: index === chosen },
+        cursor: 'move',
+      }),
+    ),
+    ...middlesOf(corners).flatMap((p, index): Handle[] =>
+      long(index) ? [{ px: toScreen(view, p), act: { kind: 'middle', index }, cursor: 'copy' }] : [],
+    ),
+  ];
 }
 
 function mayPull(part: Design['parts'][number] | undefined, pull: Pull): boolean {

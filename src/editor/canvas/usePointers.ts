@@ -4,11 +4,13 @@ import { parseMeasure } from '../../measure/parse.ts';
 import { select } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
 import { type EditorStore, pixels, toFace } from '../state/store.ts';
+import { startCorner } from '../tool/corner.ts';
 import { startDraw } from '../tool/draw.ts';
 import { startFrameSelect } from '../tool/frameSelect.ts';
 import { type Gesture, strayed, type Touch } from '../tool/gesture.ts';
 import { startMove } from '../tool/move.ts';
 import { startPan } from '../tool/pan.ts';
+import { endPath, hoverPath, startPathCorner } from '../tool/path.ts';
 import { startPinch } from '../tool/pinch.ts';
 import { startResize } from '../tool/resize.ts';
 import { isDrawn } from '../tool/tools.ts';
@@ -144,6 +146,7 @@ class Hand {
   #begin(touch: Touch): Gesture | null {
     const store = this.#store;
     const state = store.getState();
+    if (state.tool === 'path') return startPathCorner(store);
     if (isDrawn(state.tool)) return startDraw(store, touch, state.tool);
     const { design, selection } = state.edit;
     const layout = layoutOf(design);
@@ -153,6 +156,9 @@ class Hand {
     if (only && box) {
       const handle = handleAt(handlesOf(design, only, box, state.view), touch.px, HANDLE_REACH[kind]);
       if (handle?.act.kind === 'resize') return startResize(store, touch, handle.act.pull);
+      if (handle?.act.kind === 'corner') return startCorner(store, touch, handle.act.index, false);
+      if (handle?.act.kind === 'middle') return startCorner(store, touch, handle.act.index, true);
+      if (state.corner !== null) store.setState({ corner: null });
       if (handle?.act.kind === 'turn') return startTurn(store, touch);
     }
     const found = pickAt(design, layout, touch.face, pixels(state.view, REACH[kind]));
@@ -169,7 +175,10 @@ class Hand {
   }
 
   move(pointer: number, touch: Touch): void {
-    if (!this.#down.has(pointer)) return;
+    if (!this.#down.has(pointer)) {
+      if (this.#store.getState().tool === 'path' && !touch.touch) hoverPath(this.#store, touch);
+      return;
+    }
     this.#down.set(pointer, touch.px);
     if (strayed(this.#pressed, touch.px)) clearTimeout(this.#resting);
     if (this.#pinch) {
@@ -228,7 +237,11 @@ class Hand {
   /** A double click: into a group, or into the lettering of a sign. */
   open(px: Point): void {
     const store = this.#store;
-    const { view, edit } = store.getState();
+    const { view, edit, tool } = store.getState();
+    if (tool === 'path') {
+      endPath(store, false);
+      return;
+    }
     const id = partAt(layoutOf(edit.design), toFace(view, px));
     const part = edit.design.parts.find((p) => p.id === id);
     if (!part) return;

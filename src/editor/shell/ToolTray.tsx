@@ -1,4 +1,4 @@
-import { Hand, MousePointer2 } from 'lucide-react';
+import { Hand, MousePointer2, Spline } from 'lucide-react';
 import { Toolbar } from 'radix-ui';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { DRAWN_KINDS, type ToolId } from '../tool/tools.ts';
@@ -8,6 +8,7 @@ import { KIND_ICONS } from './kindIcons.ts';
 const TOOLS: readonly { id: ToolId; icon: (typeof KIND_ICONS)['strip'] }[] = [
   { id: 'select', icon: MousePointer2 },
   { id: 'hand', icon: Hand },
+  { id: 'path', icon: Spline },
   ...DRAWN_KINDS.map((id) => ({ id, icon: KIND_ICONS[id] })),
 ];
 

@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { nudgeCorner, removeCorner } from '../action/cornerActs.ts';
 import {
   copiedText,
   duplicateSelection,
@@ -14,6 +15,7 @@ import { redoStep, select, undoStep } from '../state/commit.ts';
 import { useStore } from '../state/hooks.ts';
 import { type EditorStore, say } from '../state/store.ts';
 import { openFile, saveFile } from '../storage/file.ts';
+import { cancelPath, dropLastCorner, endPath } from '../tool/path.ts';
 import { t } from '../words/t.ts';
 import { zoomBy } from './ZoomTray.tsx';
 
@@ -36,10 +38,13 @@ const ALWAYS: Readonly<Record<string, Act>> = {
 };
 
 const PLAIN: Readonly<Record<string, Act>> = {
-  Delete: removeSelection,
-  Backspace: removeSelection,
+  Delete: removeChosen,
+  Backspace: removeChosen,
+  Enter: (s) => endPath(s, false),
   Escape: (s) => {
-    if (s.getState().tool !== 'select') s.setState({ tool: 'select' });
+    if (s.getState().path.length > 0) cancelPath(s);
+    else if (s.getState().corner !== null) s.setState({ corner: null });
+    else if (s.getState().tool !== 'select') s.setState({ tool: 'select' });
     else if (s.getState().edit.selection.length > 0) select(s, []);
   },
   '+': (s) => zoomBy(s, 1.25),
@@ -47,6 +52,13 @@ const PLAIN: Readonly<Record<string, Act>> = {
   '-': (s) => zoomBy(s, 0.8),
   '0': (s) => s.setState({ fitted: true }),
 };
+
+/** The last corner of a path being placed, else the chosen corner, else all that is selected. */
+function removeChosen(store: EditorStore): void {
+  const { path, corner } = store.getState();
+  if (path.length > 0) dropLastCorner(store);
+  else if (corner === null || !removeCorner(store, corner)) removeSelection(store);
+}
 
 const ARROWS: Readonly<Record<string, readonly [-1 | 0 | 1, -1 | 0 | 1]>> = {
   ArrowLeft: [-1, 0],
@@ -112,7 +124,11 @@ function findAct(e: KeyboardEvent, control: boolean): Act | undefined {
   if (arrow) {
     const inTree = e.target instanceof Element && e.target.closest('[role=tree]') !== null;
     if (isWidget(e.target) || (inTree && !e.altKey)) return undefined;
-    return (s) => nudge(s, arrow[0], arrow[1], e.shiftKey);
+    return (s) => {
+      if (!nudgeCorner(s, arrow[0], arrow[1], e.shiftKey)) nudge(s, arrow[0], arrow[1], e.shiftKey);
+    };
   }
+  if (key === 'Enter' && !(e.target instanceof Element && e.target.closest('.canvas, body') === e.target))
+    return undefined;
   return isWidget(e.target) ? undefined : PLAIN[key];
 }

@@ -1,4 +1,3 @@
-import { newDesign } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design } from '../../design/schema.ts';
 import {
@@ -14,6 +13,7 @@ import {
 import { settled } from '../../layout/settle.ts';
 import { t } from '../words/t.ts';
 import { layoutOf } from './derive.ts';
+import { emptyDesign } from './language.ts';
 import { type EditorState, type EditorStore, type SideTab, say } from './store.ts';
 
 export interface CommitOptions {
@@ -59,7 +59,11 @@ function settling(edit: EditState, edits: readonly Edit[], held: ReadonlySet<str
 
 /** Selects; in the layout step the fields of what is selected come forward, unless the part list is in use. */
 export function select(store: EditorStore, selection: readonly string[]): void {
-  store.setState((s) => ({ edit: { ...s.edit, selection }, tab: tabFor(s, selection.length > 0) }));
+  store.setState((s) => ({
+    edit: { ...s.edit, selection },
+    corner: null,
+    tab: tabFor(s, selection.length > 0),
+  }));
 }
 
 function tabFor({ tab, step }: EditorState, some: boolean): SideTab {
@@ -71,14 +75,14 @@ function tabFor({ tab, step }: EditorState, some: boolean): SideTab {
 export function undoStep(store: EditorStore): void {
   const label = undoLabel(store.getState().edit);
   if (label === null) return;
-  store.setState((s) => ({ edit: undo(s.edit), provisional: null }));
+  store.setState((s) => ({ edit: undo(s.edit), provisional: null, corner: null }));
   say(store, t('say.undone', { label }));
 }
 
 export function redoStep(store: EditorStore): void {
   const label = redoLabel(store.getState().edit);
   if (label === null) return;
-  store.setState((s) => ({ edit: redo(s.edit), provisional: null }));
+  store.setState((s) => ({ edit: redo(s.edit), provisional: null, corner: null }));
   say(store, t('say.redone', { label }));
 }
 
@@ -91,6 +95,8 @@ export function openInto(store: EditorStore, designId: string, design: Design): 
     frame: null,
     hud: null,
     field: null,
+    corner: null,
+    path: [],
     fitted: true,
     tab: 'step',
     tool: 'select',
@@ -101,7 +107,7 @@ export function openInto(store: EditorStore, designId: string, design: Design): 
 export function putAway(store: EditorStore): void {
   store.setState(({ edit }) => ({
     designId: null,
-    edit: startState({ ...newDesign(), measure: edit.design.measure }),
+    edit: startState({ ...emptyDesign(), measure: edit.design.measure }),
     provisional: null,
     field: null,
   }));

@@ -47,6 +47,10 @@ export interface EditorState {
   readonly frame: { readonly from: Point; readonly to: Point } | null;
   readonly hud: Hud | null;
   readonly field: CanvasField | null;
+  /** The chosen corner of the one selected part. */
+  readonly corner: number | null;
+  /** Corners set so far of a path being placed. */
+  readonly path: readonly Point[];
   readonly step: StepId;
   readonly tab: SideTab;
   readonly look: Look;
@@ -85,6 +89,8 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     frame: null,
     hud: null,
     field: null,
+    corner: null,
+    path: [],
     step: 'layout',
     tab: 'step',
     look: 'color',

@@ -1,6 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design, Rule } from '../../design/schema.ts';
-import type { Box } from '../../geometry/shape.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
 import { followersOf } from '../../layout/follow.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { bestSnap } from '../../layout/snap/snap.ts';
@@ -67,6 +67,56 @@ export function snapInHand(state: EditorState, layout: Layout, { moving, grip }:
     guides: found.flatMap((c) => guidesOf(c, design)),
     rules: found.flatMap((c) => c.rule ?? []),
   };
+}
+
+/**
+ * The best for a single point, such as a corner: whatever edges snap to, and lines through other points.
+ * `part`: the part that it belongs to, whose own edges go with it. Nothing is held by rules.
+ */
+export function snapPoint(
+  state: EditorState,
+  layout: Layout,
+  p: Point,
+  part: string | null,
+  others: readonly Point[],
+): Snap {
+  const { design } = state.edit;
+  const following = part === null ? new Set<string>() : followersOf(design, new Set([part]));
+  const tolerance = pixels(state.view, REACH);
+  const best = bestSnap({
+    moving: [{ id: 'corner', box: { x: p.x, y: p.y, w: 0, h: 0 } }],
+    handle: { x: 'move', y: 'move' },
+    others: [...boundsFor(layout).values()].filter(({ id }) => id !== part && !following.has(id)),
+    face: faceFor(design.bed),
+    tolerance,
+    style: design.measure,
+    stockWidths: [],
+  });
+  const alongside = (axis: Axis) => alignedWith(p, others, axis, best[axis]?.delta ?? tolerance);
+  const [x, y] = [alongside('x'), alongside('y')];
+  const kept = [x ? null : best.x, y ? null : best.y].filter((c) => c !== null);
+  return {
+    dx: x?.delta ?? best.x?.delta ?? 0,
+    dy: y?.delta ?? best.y?.delta ?? 0,
+    guides: [...kept.flatMap((c) => guidesOf(c, design)), ...[x, y].flatMap((own) => own?.guide ?? [])],
+    rules: [],
+  };
+}
+
+/** The nearest of other points that is in line along an axis, when it is nearer than what was found already. */
+function alignedWith(p: Point, others: readonly Point[], axis: Axis, within: Mm) {
+  const along = (q: Point) => (axis === 'x' ? q.x : q.y);
+  const across = (q: Point) => (axis === 'x' ? q.y : q.x);
+  let found: { readonly delta: Mm; readonly guide: Guide } | null = null;
+  let least = Math.abs(within);
+  for (const q of others) {
+    const delta = along(q) - along(p);
+    if (Math.abs(delta) > least) continue;
+    least = Math.abs(delta);
+    const [from, to] = [Math.min(across(p), across(q)), Math.max(across(p), across(q))];
+    found = { delta, guide: { kind: 'line', axis, at: along(q), from, to } };
+  }
+  return found;
 }
 
 /** Widths of the strips on this face: room is left for those rather than for any stock there is. */

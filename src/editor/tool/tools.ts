@@ -13,6 +13,8 @@ export const DRAWN_KINDS: readonly DrawnKind[] = [
   'keep-clear',
 ];
 
-export type ToolId = 'select' | 'hand' | DrawnKind;
+/** `path` sets the corners of a run one by one. */
+export type ToolId = 'select' | 'hand' | 'path' | DrawnKind;
 
-export const isDrawn = (tool: ToolId): tool is DrawnKind => tool !== 'select' && tool !== 'hand';
+export const isDrawn = (tool: ToolId): tool is DrawnKind =>
+  tool !== 'select' && tool !== 'hand' && tool !== 'path';

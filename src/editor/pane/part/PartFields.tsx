@@ -1,13 +1,14 @@
 import type { ComponentType } from 'react';
 import type { Part, PartKind, PartOf } from '../../../design/schema.ts';
-import { formatReading } from '../../../measure/format.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
 import { TextField } from '../../field/TextField.tsx';
 import { useDesign, useFace, useLayout } from '../../state/hooks.ts';
+import { lengthText } from '../../state/text.ts';
 import { useWords } from '../../words/t.ts';
 import { ArrayFields } from './ArrayFields.tsx';
+import { CornerFields } from './CornerFields.tsx';
 import { BARE, finishChoices, supportChoices } from './choices.ts';
 import { FittingFields } from './FittingFields.tsx';
 import { PaintedFields } from './PaintedFields.tsx';
@@ -74,6 +75,7 @@ export function PartFields({ part }: { part: Part }) {
         />
       </div>
       <OwnFields part={part} />
+      <CornerFields part={part} />
       <div className="fields">
         <ChoiceField
           label={t('part.on')}
@@ -82,8 +84,8 @@ export function PartFields({ part }: { part: Part }) {
           hint={
             laid
               ? t('part.stands', {
-                  from: formatReading(laid.z0, design.measure),
-                  to: formatReading(laid.z1, design.measure),
+                  from: lengthText(design, laid.z0),
+                  to: lengthText(design, laid.z1),
                 })
               : undefined
           }

@@ -8,13 +8,19 @@ import { useWords } from '../../words/t.ts';
 import { stockChoices } from './choices.ts';
 import { usePart } from './usePart.ts';
 
+/** An own path begins as the frame it was. */
+const SQUARE = [
+  { u: 0, v: 0 },
+  { u: 1, v: 0 },
+  { u: 1, v: 1 },
+  { u: 0, v: 1 },
+];
+
 export function RunFields({ part }: { part: Run }) {
   const t = useWords();
   const design = useDesign();
   const { box, change } = usePart(part);
   const { path } = part;
-  const forms =
-    path.form === 'points' ? (['frame', 'arched', 'points'] as const) : (['frame', 'arched'] as const);
   return (
     <div className="fields">
       <div className="wide">
@@ -28,10 +34,14 @@ export function RunFields({ part }: { part: Run }) {
       <ChoiceField
         label={t('run.path')}
         value={path.form}
-        choices={forms.map((value) => ({ value, label: t(`path.${value}`) }))}
+        choices={(['frame', 'arched', 'points'] as const).map((value) => ({
+          value,
+          label: t(`path.${value}`),
+        }))}
         onCommit={(form) => {
           if (form === 'frame') change({ path: { form } });
           else if (form === 'arched') change({ path: { form, rise: box.w / 4, segments: 6 } });
+          else if (path.form !== 'points') change({ path: { form, points: SQUARE, closed: true } });
         }}
       />
       <ChoiceField

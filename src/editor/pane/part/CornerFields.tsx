@@ -1,0 +1,127 @@
+import { Plus, Trash2 } from 'lucide-react';
+import type { Part } from '../../../design/schema.ts';
+import { midpoint } from '../../../geometry/point.ts';
+import { commitCorners } from '../../action/cornerActs.ts';
+import {
+  addedCorner,
+  type Corners,
+  cornersOf,
+  leastCorners,
+  MOST_CORNERS,
+  movedCorner,
+  withoutCorner,
+} from '../../action/corners.ts';
+import { MeasureField } from '../../field/MeasureField.tsx';
+import { SwitchField } from '../../field/SwitchField.tsx';
+import { useEditor, useStore } from '../../state/hooks.ts';
+import { t, useWords } from '../../words/t.ts';
+import { usePart } from './usePart.ts';
+
+/** Corners of a polygon or of a run's own path, as measures from the lower left of the box. */
+export function CornerFields({ part }: { part: Part }) {
+  useWords();
+  const store = useStore();
+  const chosen = useEditor((s) => s.corner);
+  const { box } = usePart(part);
+  const corners = cornersOf(part, box);
+  if (!corners) return null;
+  const { points, closed } = corners;
+  const { name } = part;
+  const take = (next: Corners, label: string) => commitCorners(store, { part, box, corners }, next, label);
+  const measure = (index: number, axis: 'x' | 'y', mm: number) => {
+    const at = points[index];
+    if (!at) return;
+    take(
+      movedCorner(corners, index, { ...at, [axis]: box[axis] + mm }),
+      t('did.corner', { number: index + 1, name }),
+    );
+  };
+  const add = (index: number) => {
+    const [a, b] = [points[index], points[(index + 1) % points.length]];
+    if (!a || !b) return;
+    // After the last corner of an open path its last leg goes on by half.
+    const ends = !closed && index === points.length - 1;
+    const before = points[index - 1];
+    const at =
+      ends && before ? { x: a.x + (a.x - before.x) / 2, y: a.y + (a.y - before.y) / 2 } : midpoint(a, b);
+    take(addedCorner(corners, index, at), t('did.addCorner', { number: index + 2, name }));
+  };
+  const least = leastCorners(closed);
+  return (
+    <fieldset className="sub corners">
+      <legend>{t('corners.title')}</legend>
+      <p className="note">{t('corners.hint')}</p>
+      <table className="corner-table">
+        <thead>
+          <tr>
+            <th scope="col">
+              <span className="hidden-text">{t('corners.number')}</span>
+            </th>
+            <th scope="col">{t('corners.left')}</th>
+            <th scope="col">{t('corners.bottom')}</th>
+            <td />
+          </tr>
+        </thead>
+        <tbody>
+          {points.map((p, index) => {
+            const number = index + 1;
+            return (
+              <tr
+                // Corners have no names; a field keeps its place while its corner moves.
+                key={`corner-${number}`}
+                data-chosen={chosen === index}
+                onFocus={() => store.setState({ corner: index })}
+              >
+                <th scope="row">{number}</th>
+                {(['x', 'y'] as const).map((axis) => (
+                  <td key={axis}>
+                    <MeasureField
+                      quiet
+                      label={t(axis === 'x' ? 'corners.leftOf' : 'corners.bottomOf', { number })}
+                      min={-10_000}
+                      value={p[axis] - box[axis]}
+                      onCommit={(mm) => measure(index, axis, mm)}
+                    />
+                  </td>
+                ))}
+                <td className="corner-acts">
+                  <button
+                    type="button"
+                    className="btn bare icon"
+                    aria-label={t('corners.add', { number })}
+                    disabled={points.length >= MOST_CORNERS}
+                    onClick={() => add(index)}
+                  >
+                    <Plus aria-hidden="true" />
+                  </button>
+                  <button
+                    type="button"
+                    className="btn bare icon"
+                    aria-label={t('corners.remove', { number })}
+                    disabled={points.length <= least}
+                    onClick={() => {
+                      const left = withoutCorner(corners, index);
+                      if (left) take(left, t('did.dropCorner', { number, name }));
+                    }}
+                  >
+                    <Trash2 aria-hidden="true" />
+                  </button>
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      {part.kind === 'run' ? (
+        <SwitchField
+          label={t('corners.closed')}
+          value={closed}
+          onCommit={(on) => {
+            if (!on || points.length >= leastCorners(true))
+              take({ points, closed: on }, t('did.change', { name }));
+          }}
+        />
+      ) : null}
+    </fieldset>
+  );
+}

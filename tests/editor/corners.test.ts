@@ -1,0 +1,195 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { newDesign, newPart } from '../../src/design/defaults.ts';
+import type { Design, Part } from '../../src/design/schema.ts';
+import { preview, startState } from '../../src/design/state.ts';
+import { removeCorner } from '../../src/editor/action/cornerActs.ts';
+import {
+  addedCorner,
+  boxedCorners,
+  cornersOf,
+  editsToCorners,
+  middlesOf,
+  movedCorner,
+  withoutCorner,
+} from '../../src/editor/action/corners.ts';
+import { undoStep } from '../../src/editor/state/commit.ts';
+import { createEditorStore } from '../../src/editor/state/store.ts';
+import { startCorner } from '../../src/editor/tool/corner.ts';
+import { endPath, startPathCorner } from '../../src/editor/tool/path.ts';
+
+const BOX = { x: 100, y: 200, w: 300, h: 400 };
+const triangle = [
+  { u: 0, v: 0 },
+  { u: 1, v: 0 },
+  { u: 0.5, v: 1 },
+];
+
+function designWith(): { design: Design; part: Part } {
+  const part: Part = {
+    ...newPart('panel', { id: 'gable', name: 'Gable', box: BOX }),
+    shape: { form: 'polygon', points: triangle },
+  };
+  const low = {
+    id: 'low',
+    kind: 'set',
+    axis: 'x',
+    edge: { of: 'gable', side: 'low' },
+    from: { of: 'face', side: 'low' },
+    distance: 100,
+  } as const;
+  return { design: { ...newDesign(), parts: [part], rules: [low] }, part };
+}
+
+const touch = (x: number, y: number, more: object = {}) => ({
+  px: { x, y: 1000 - y },
+  face: { x, y },
+  shift: false,
+  free: true,
+  touch: false,
+  ...more,
+});
+
+function storeOf(design: Design) {
+  const store = createEditorStore(design, 'light');
+  store.setState({
+    designId: 'd',
+    edit: { ...startState(design), selection: ['gable'] },
+    view: { scale: 1, x: 0, y: 1000 },
+  });
+  return store;
+}
+
+describe('corners', () => {
+  it('stand where the box puts them, and the box goes around them', () => {
+    const { design, part } = designWith();
+    const corners = cornersOf(part, BOX);
+    expect(corners?.points[2]).toEqual({ x: 250, y: 600 });
+    if (!corners) throw new Error('no corners');
+    // The lower left corner goes 50 mm out: the box grows, the rule that holds its left edge follows.
+    const after = preview(
+      startState(design),
+      editsToCorners(design, part, BOX, movedCorner(corners, 0, { x: 50, y: 200 })),
+    );
+    expect(after.parts[0]?.box).toEqual({ x: 50, y: 200, w: 350, h: 400 });
+    expect(after.rules[0]).toMatchObject({ distance: 50 });
+    const moved = after.parts[0];
+    const now = moved ? cornersOf(moved, moved.box) : null;
+    expect(now?.points[1]?.x).toBeCloseTo(400, 9);
+    expect(now?.points[2]?.x).toBeCloseTo(250, 9);
+  });
+
+  it('come back from shares of their box', () => {
+    const mm = fc.double({ min: -2000, max: 2000, noNaN: true });
+    fc.assert(
+      fc.property(fc.array(fc.record({ x: mm, y: mm }), { minLength: 3, maxLength: 12 }), (points) => {
+        const { box, points: shares } = boxedCorners(points);
+        shares.forEach(({ u, v }, i) => {
+          expect(u).toBeGreaterThanOrEqual(0);
+          expect(u).toBeLessThanOrEqual(1);
+          expect(Math.abs(box.x + u * box.w - (points[i]?.x ?? Number.NaN))).toBeLessThan(1e-6);
+          expect(Math.abs(box.y + v * box.h - (points[i]?.y ?? Number.NaN))).toBeLessThan(1e-6);
+        });
+      }),
+    );
+  });
+
+  it('are added halfway and taken away down to the least', () => {
+    const closed = { points: [0, 1, 2].map((x) => ({ x, y: x % 2 })), closed: true };
+    expect(middlesOf(closed)).toHaveLength(3);
+    expect(middlesOf({ ...closed, closed: false })).toHaveLength(2);
+    const more = addedCorner(closed, 2, { x: 1, y: 5 });
+    expect(more.points[3]).toEqual({ x: 1, y: 5 });
+    expect(withoutCorner(more, 3)).toEqual(closed);
+    expect(withoutCorner(closed, 0)).toBeNull();
+  });
+});
+
+describe('a corner by hand', () => {
+  it('is one step of undo for one drag', () => {
+    const { design } = designWith();
+    const store = storeOf(design);
+    const gesture = startCorner(store, touch(400, 200), 1, false);
+    gesture?.move(touch(420, 210));
+    gesture?.move(touch(460, 230));
+    gesture?.end(touch(460, 230));
+    const [gable] = store.getState().edit.design.parts;
+    expect(gable ? cornersOf(gable, gable.box)?.points[1] : null).toEqual({ x: 460, y: 230 });
+    undoStep(store);
+    expect(store.getState().edit.design).toEqual(design);
+    expect(store.getState().edit.history.done).toEqual([]);
+  });
+
+  it('leaves no trace when it is given up', () => {
+    const { design } = designWith();
+    const store = storeOf(design);
+    const gesture = startCorner(store, touch(400, 400), 1, true);
+    gesture?.move(touch(450, 450));
+    expect(store.getState().provisional?.design).not.toEqual(design);
+    gesture?.cancel();
+    expect(store.getState().edit.design).toBe(design);
+    expect(store.getState()).toMatchObject({ provisional: null, hud: null, corner: null });
+  });
+
+  it('is taken away, but never the last three', () => {
+    const { design } = designWith();
+    const store = storeOf(design);
+    const gesture = startCorner(store, touch(250, 200), 0, true);
+    gesture?.move(touch(250, 150));
+    gesture?.end(touch(250, 150));
+    const count = () => {
+      const [gable] = store.getState().edit.design.parts;
+      return gable ? cornersOf(gable, gable.box)?.points.length : 0;
+    };
+    expect(count()).toBe(4);
+    expect(removeCorner(store, 1)).toBe(true);
+    expect(count()).toBe(3);
+    expect(removeCorner(store, 1)).toBe(true);
+    expect(count()).toBe(3);
+  });
+});
+
+describe('a path corner by corner', () => {
+  const click = (store: ReturnType<typeof storeOf>, x: number, y: number) =>
+    startPathCorner(store).end(touch(x, y));
+
+  it('closes on its first corner', () => {
+    const store = storeOf({ ...newDesign(), parts: [] });
+    store.setState({ tool: 'path' });
+    for (const [x, y] of [
+      [200, 300],
+      [600, 300],
+      [600, 700],
+      [202, 301],
+    ] as const)
+      click(store, x, y);
+    const [run] = store.getState().edit.design.parts;
+    expect(run).toMatchObject({
+      kind: 'run',
+      box: { x: 200, y: 300, w: 400, h: 400 },
+      path: { form: 'points', closed: true },
+    });
+    expect(store.getState()).toMatchObject({ tool: 'select', path: [], provisional: null });
+  });
+
+  it('ends open where it was ended, and a double click sets one corner', () => {
+    const store = storeOf({ ...newDesign(), parts: [] });
+    store.setState({ tool: 'path' });
+    click(store, 200, 300);
+    click(store, 600, 300);
+    click(store, 600, 300);
+    endPath(store, false);
+    const [run] = store.getState().edit.design.parts;
+    expect(run).toMatchObject({ box: { x: 200, y: 300, w: 400, h: 0 }, path: { closed: false } });
+    expect(run?.kind === 'run' && run.path.form === 'points' ? run.path.points : []).toHaveLength(2);
+  });
+
+  it('makes nothing of one corner', () => {
+    const store = storeOf({ ...newDesign(), parts: [] });
+    store.setState({ tool: 'path' });
+    click(store, 200, 300);
+    endPath(store, false);
+    expect(store.getState().edit.design.parts).toEqual([]);
+    expect(store.getState().path).toEqual([]);
+  });
+});
