@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { Group, Layer, Stage } from 'react-konva';
 import { radians } from '../../measure/units.ts';
 import { boxAround, itemsOf } from '../action/movable.ts';
+import { keepPhotos } from '../photo/keep.ts';
 import { useDesign, useEditor, useFace, useLayout, usePlan, useShadows, useStore } from '../state/hooks.ts';
 import { stocksOf } from '../state/tables.ts';
 import { cancelPath } from '../tool/path.ts';
@@ -18,6 +19,7 @@ import { handlesOf } from './handles.ts';
 import { KeepClears } from './KeepClears.tsx';
 import { Overlay } from './Overlay.tsx';
 import { PartShape } from './PartShape.tsx';
+import { PhotoHandles, PhotoUnder } from './PhotoLayer.tsx';
 import { usePalette } from './palette.ts';
 import { fillOf } from './partLook.ts';
 import { holdCanvas } from './place.ts';
@@ -54,6 +56,8 @@ export function FaceCanvas() {
   const frame = useEditor((s) => s.frame);
   const corner = useEditor((s) => s.corner);
   const path = useEditor((s) => s.path);
+  const photo = useEditor((s) => s.photo);
+  const photoMode = useEditor((s) => s.photoMode);
   const exact = useShadows(look === 'shadow');
   // While something is carried, shadows go with the parts instead.
   const shadows = provisional ? null : exact;
@@ -75,6 +79,8 @@ export function FaceCanvas() {
   useEffect(() => {
     if (fitted && size.width > 0) store.setState({ view: fitToFace(face, design.bed, size) });
   }, [fitted, size, face, design.bed, store]);
+
+  useEffect(() => keepPhotos(store), [store]);
 
   useEffect(() => {
     if (tool !== 'path' && path.length > 0) cancelPath(store);
@@ -131,6 +137,7 @@ export function FaceCanvas() {
             />
             <Group x={view.x} y={view.y} scaleX={view.scale} scaleY={-view.scale}>
               <FaceLevels face={face} palette={palette} scale={view.scale} />
+              {photo?.shown ? <PhotoUnder photo={photo} mode={photoMode} face={face} /> : null}
             </Group>
           </Layer>
           <Layer listening={false}>
@@ -156,6 +163,11 @@ export function FaceCanvas() {
             </Group>
           </Layer>
           <Layer listening={false}>
+            {photo?.shown && photoMode !== 'rest' ? (
+              <Group x={view.x} y={view.y} scaleX={view.scale} scaleY={-view.scale}>
+                <PhotoHandles photo={photo} mode={photoMode} palette={palette} scale={view.scale} />
+              </Group>
+            ) : null}
             <DimensionLines dimensions={overall} view={view} palette={palette} />
             <Overlay
               view={view}

@@ -11,6 +11,7 @@ import { type Gesture, strayed, type Touch } from '../tool/gesture.ts';
 import { startMove } from '../tool/move.ts';
 import { startPan } from '../tool/pan.ts';
 import { endPath, hoverPath, startPathCorner } from '../tool/path.ts';
+import { startPhoto } from '../tool/photo.ts';
 import { startPinch } from '../tool/pinch.ts';
 import { startResize } from '../tool/resize.ts';
 import { isDrawn } from '../tool/tools.ts';
@@ -146,6 +147,7 @@ class Hand {
   #begin(touch: Touch): Gesture | null {
     const store = this.#store;
     const state = store.getState();
+    if (state.photo?.shown && state.photoMode !== 'rest') return startPhoto(store, touch);
     if (state.tool === 'path') return startPathCorner(store);
     if (isDrawn(state.tool)) return startDraw(store, touch, state.tool);
     const { design, selection } = state.edit;

@@ -1,8 +1,9 @@
 import { useEffect } from 'react';
 import { useStore } from '../state/hooks.ts';
+import type { EditorStore } from '../state/store.ts';
 import { openFrom } from '../storage/file.ts';
 
-/** A design file dropped anywhere is opened. */
+/** A design file dropped anywhere is opened; a photo lies under the drawing that is open. */
 export function useDrop(): void {
   const store = useStore();
   useEffect(() => {
@@ -13,7 +14,7 @@ export function useDrop(): void {
       const file = e.dataTransfer?.files[0];
       if (!file) return;
       e.preventDefault();
-      void openFrom(store, file);
+      void openDropped(store, file);
     };
     window.addEventListener('dragover', over);
     window.addEventListener('drop', drop);
@@ -22,4 +23,11 @@ export function useDrop(): void {
       window.removeEventListener('drop', drop);
     };
   }, [store]);
+}
+
+async function openDropped(store: EditorStore, file: File): Promise<void> {
+  if (store.getState().designId !== null && file.type.startsWith('image/')) {
+    const { openPhoto } = await import('../photo/open.ts');
+    await openPhoto(store, file);
+  } else await openFrom(store, file);
 }

@@ -42,7 +42,8 @@ const PLAIN: Readonly<Record<string, Act>> = {
   Backspace: removeChosen,
   Enter: (s) => endPath(s, false),
   Escape: (s) => {
-    if (s.getState().path.length > 0) cancelPath(s);
+    if (s.getState().photoMode !== 'rest') s.setState({ photoMode: 'rest' });
+    else if (s.getState().path.length > 0) cancelPath(s);
     else if (s.getState().corner !== null) s.setState({ corner: null });
     else if (s.getState().tool !== 'select') s.setState({ tool: 'select' });
     else if (s.getState().edit.selection.length > 0) select(s, []);

@@ -5,6 +5,7 @@ import type { Point } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { PrinterCorrection } from '../../patterns/result.ts';
 import type { StepId } from '../pane/steps.ts';
+import type { Photo, PhotoMode } from '../photo/photo.ts';
 import type { Guide } from '../tool/guide.ts';
 import type { ToolId } from '../tool/tools.ts';
 
@@ -49,6 +50,9 @@ export interface EditorState {
   readonly field: CanvasField | null;
   /** The chosen corner of the one selected part. */
   readonly corner: number | null;
+  /** Under the drawing, on this device only. */
+  readonly photo: Photo | null;
+  readonly photoMode: PhotoMode;
   /** Corners set so far of a path being placed. */
   readonly path: readonly Point[];
   readonly step: StepId;
@@ -91,6 +95,8 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     field: null,
     corner: null,
     path: [],
+    photo: null,
+    photoMode: 'rest',
     step: 'layout',
     tab: 'step',
     look: 'color',

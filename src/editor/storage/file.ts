@@ -96,7 +96,8 @@ function download(name: string, blob: Blob): void {
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }
 
-function pickByInput(accept: string): Promise<File | null> {
+/** Asks for a file of a kind; null when none was chosen. */
+export function pickByInput(accept: string): Promise<File | null> {
   return new Promise((resolve) => {
     const input = document.createElement('input');
     input.type = 'file';

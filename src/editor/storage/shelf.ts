@@ -21,6 +21,9 @@ const designKey = (id: string) => `design:${id}`;
 /** Names the tab that may write a design. Checked within each write, so that no late write of another gets in. */
 const writerKey = (id: string) => `writer:${id}`;
 
+/** The photo under a design, as bytes, and how it lies. */
+export const photoKeys = (id: string) => [`photo:${id}`, `photo-lie:${id}`] as const;
+
 /** What a design was at a time, milliseconds; fifteen digits keep the order of the keys that of time. */
 const earlierPrefix = (id: string) => `earlier:${id}:`;
 const earlierKey = (id: string, at: number) => `${earlierPrefix(id)}${String(at).padStart(15, '0')}`;
@@ -47,6 +50,7 @@ export const forget = (id: string): Promise<void> =>
     const list = await listIn(tx);
     tx.drop(designKey(id));
     tx.drop(writerKey(id));
+    for (const key of photoKeys(id)) tx.drop(key);
     for (const key of await tx.keys(earlierPrefix(id))) tx.drop(key);
     tx.put(
       LIST,

@@ -10,6 +10,7 @@ import { letteringWords } from './de/lettering.ts';
 import { pagesWords } from './de/pages.ts';
 import { paintWords } from './de/paint.ts';
 import { partWords } from './de/parts.ts';
+import { photoWords } from './de/photo.ts';
 import { shellWords } from './de/shell.ts';
 import { swingWords } from './de/swing.ts';
 import { woodWords } from './de/wood.ts';
@@ -22,6 +23,7 @@ export const de: Words = {
   ...bedWords,
   ...partWords,
   ...cornerWords,
+  ...photoWords,
   ...jobWords,
   ...checkWords,
   ...swingWords,

@@ -10,6 +10,7 @@ import { letteringWords } from './en/lettering.ts';
 import { pagesWords } from './en/pages.ts';
 import { paintWords } from './en/paint.ts';
 import { partWords } from './en/parts.ts';
+import { photoWords } from './en/photo.ts';
 import { shellWords } from './en/shell.ts';
 import { swingWords } from './en/swing.ts';
 import { woodWords } from './en/wood.ts';
@@ -21,6 +22,7 @@ export const en = {
   ...bedWords,
   ...partWords,
   ...cornerWords,
+  ...photoWords,
   ...jobWords,
   ...checkWords,
   ...swingWords,

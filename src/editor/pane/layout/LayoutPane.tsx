@@ -13,6 +13,7 @@ import { useWords } from '../../words/t.ts';
 import { ArrangeSection } from './ArrangeSection.tsx';
 import { DivideSection } from './DivideSection.tsx';
 import { FinishList } from './FinishList.tsx';
+import { PhotoSection } from './PhotoSection.tsx';
 
 const FORMS = ['flat', 'shaped', 'sheet'] as const;
 
@@ -48,6 +49,7 @@ export default function LayoutPane() {
       <StockPalette />
       {selection.length > 0 ? <ArrangeSection /> : null}
       <DivideSection />
+      <PhotoSection />
       <FinishList />
     </div>
   );

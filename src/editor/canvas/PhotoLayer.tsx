@@ -1,0 +1,105 @@
+import { Shape } from 'react-konva';
+import type { Face } from '../../bed/face.ts';
+import type { Photo, PhotoMode } from '../photo/photo.ts';
+import { onFace } from '../photo/placing.ts';
+import { useStraightened } from '../photo/useStraightened.ts';
+import { photoHandles } from '../tool/photo.ts';
+import type { Palette } from './palette.ts';
+
+interface PhotoProps {
+  readonly photo: Photo;
+  readonly mode: PhotoMode;
+  readonly face: Face;
+}
+
+/** The photo under the drawing, in the coordinates of the face; while it is being set it shows as it was taken. */
+export function PhotoUnder({ photo, mode, face }: PhotoProps) {
+  const straight = useStraightened(photo, face);
+  const { image, placing, opacity } = photo;
+  const shown = mode === 'rest' ? straight : null;
+  return (
+    <Shape
+      perfectDrawEnabled={false}
+      sceneFunc={(konva) => {
+        const ctx = konva._context;
+        ctx.save();
+        ctx.globalAlpha = opacity;
+        // The face counts up, pictures count down.
+        ctx.scale(1, -1);
+        if (shown) ctx.drawImage(shown, 0, -face.height, face.width, face.height);
+        else {
+          const { at, scale } = placing;
+          const height = image.height * scale;
+          ctx.drawImage(image, at.x, -at.y - height, image.width * scale, height);
+        }
+        ctx.restore();
+      }}
+    />
+  );
+}
+
+interface HandlesProps {
+  readonly photo: Photo;
+  readonly mode: Exclude<PhotoMode, 'rest'>;
+  readonly palette: Palette;
+  readonly scale: number;
+}
+
+/** Marks and corners of the photo while they are set: crosshairs that show what lies beneath them. */
+export function PhotoHandles({ photo, mode, palette, scale }: HandlesProps) {
+  return (
+    <Shape
+      perfectDrawEnabled={false}
+      sceneFunc={(konva) => {
+        const ctx = konva._context;
+        const px = 1 / scale;
+        const points = photoHandles(photo, mode);
+        const { image, placing } = photo;
+        const corner = (x: number, y: number) => onFace(placing, image, { x, y });
+        const frame = [
+          corner(0, 0),
+          corner(image.width, 0),
+          corner(image.width, image.height),
+          corner(0, image.height),
+        ];
+        const trace = (ring: readonly { readonly x: number; readonly y: number }[], closed: boolean) => {
+          ctx.beginPath();
+          ring.forEach((p, i) => {
+            if (i === 0) ctx.moveTo(p.x, p.y);
+            else ctx.lineTo(p.x, p.y);
+          });
+          if (closed) ctx.closePath();
+        };
+        ctx.strokeStyle = palette.pencil;
+        ctx.lineWidth = px;
+        ctx.setLineDash([6 * px, 4 * px]);
+        trace(frame, true);
+        ctx.stroke();
+        ctx.setLineDash([]);
+        for (const [color, width] of [
+          [palette.sheet, 4],
+          [palette.pencil, 1.5],
+        ] as const) {
+          ctx.strokeStyle = color;
+          ctx.lineWidth = width * px;
+          trace(points, mode === 'straighten');
+          ctx.stroke();
+          for (const p of points) {
+            ctx.beginPath();
+            ctx.arc(p.x, p.y, 9 * px, 0, Math.PI * 2);
+            for (const [dx, dy] of [
+              [1, 0],
+              [-1, 0],
+              [0, 1],
+              [0, -1],
+            ] as const) {
+              ctx.moveTo(p.x + dx * 3 * px, p.y + dy * 3 * px);
+              ctx.lineTo(p.x + dx * 13 * px, p.y + dy * 13 * px);
+            }
+            ctx.stroke();
+          }
+        }
+      }}
+    />
+  );
+}

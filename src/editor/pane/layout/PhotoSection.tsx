@@ -1,0 +1,156 @@
+import { ImagePlus, Trash2 } from 'lucide-react';
+import { useState } from 'react';
+import { MeasureField } from '../../field/MeasureField.tsx';
+import { NumberField } from '../../field/NumberField.tsx';
+import { SwitchField } from '../../field/SwitchField.tsx';
+import { openPhoto } from '../../photo/open.ts';
+import type { Photo, PhotoMode } from '../../photo/photo.ts';
+import { type Placing, scaledTo } from '../../photo/placing.ts';
+import { useEditor, useStore } from '../../state/hooks.ts';
+import { pickByInput } from '../../storage/file.ts';
+import { useWords } from '../../words/t.ts';
+import { QuadFields } from './QuadFields.tsx';
+
+const MODES = ['move', 'scale', 'straighten'] as const;
+
+/** A photo of the bed under the drawing: sized by a known length, straightened by the bed's corners. */
+export function PhotoSection() {
+  const t = useWords();
+  const store = useStore();
+  const photo = useEditor((s) => s.photo);
+  const choose = async () => {
+    const file = await pickByInput('image/jpeg,image/png,image/webp');
+    if (file) await openPhoto(store, file);
+  };
+  return (
+    <details className="fold" open={photo !== null}>
+      <summary className="section-title">{t('photo.title')}</summary>
+      <div className="pane-stack">
+        <p className="note">{t('photo.lead')}</p>
+        {photo ? <PhotoFields photo={photo} /> : null}
+        <div className="btn-row">
+          <button type="button" className="btn" onClick={() => void choose()}>
+            <ImagePlus aria-hidden="true" />
+            {t(photo ? 'photo.other' : 'photo.open')}
+          </button>
+          {photo ? (
+            <button
+              type="button"
+              className="btn"
+              onClick={() => store.setState({ photo: null, photoMode: 'rest' })}
+            >
+              <Trash2 aria-hidden="true" />
+              {t('photo.remove')}
+            </button>
+          ) : null}
+        </div>
+      </div>
+    </details>
+  );
+}
+
+function PhotoFields({ photo }: { photo: Photo }) {
+  const t = useWords();
+  const store = useStore();
+  const mode = useEditor((s) => s.photoMode);
+  const { placing, image, locked } = photo;
+  const change = (next: Partial<Photo>) => store.setState({ photo: { ...photo, ...next } });
+  const place = (next: Partial<Placing>) => change({ placing: { ...placing, ...next } });
+  const setMode = (next: PhotoMode) => store.setState({ photoMode: next === mode ? 'rest' : next });
+  return (
+    <>
+      <div className="fields">
+        <SwitchField label={t('photo.shown')} value={photo.shown} onCommit={(shown) => change({ shown })} />
+        <SwitchField
+          label={t('photo.locked')}
+          value={locked}
+          onCommit={(on) => store.setState({ photo: { ...photo, locked: on }, photoMode: 'rest' })}
+        />
+        <div className="wide">
+          <NumberField
+            label={t('photo.opacity')}
+            unit="%"
+            min={5}
+            max={100}
+            step={5}
+            value={Math.round(photo.opacity * 100)}
+            onCommit={(percent) => change({ opacity: percent / 100 })}
+          />
+        </div>
+      </div>
+      <fieldset className="btn-row photo-modes" disabled={locked}>
+        <legend className="hidden-text">{t('photo.modes')}</legend>
+        {MODES.map((one) => (
+          <button
+            key={one}
+            type="button"
+            className="btn"
+            aria-pressed={mode === one}
+            onClick={() => setMode(one)}
+          >
+            {t(`photo.mode.${one}`)}
+          </button>
+        ))}
+      </fieldset>
+      {mode === 'rest' ? null : <p className="note">{t(`photo.hint.${mode}`)}</p>}
+      {mode === 'move' ? (
+        <div className="fields">
+          <MeasureField
+            label={t('part.left')}
+            min={-20_000}
+            value={placing.at.x}
+            onCommit={(x) => place({ at: { ...placing.at, x } })}
+          />
+          <MeasureField
+            label={t('part.bottom')}
+            min={-20_000}
+            value={placing.at.y}
+            onCommit={(y) => place({ at: { ...placing.at, y } })}
+          />
+          <MeasureField
+            label={t('part.width')}
+            min={10}
+            value={image.width * placing.scale}
+            onCommit={(width) => place({ scale: width / image.width })}
+          />
+        </div>
+      ) : null}
+      {mode === 'scale' ? <KnownLength photo={photo} /> : null}
+      {mode === 'straighten' ? (
+        <QuadFields quad={placing.quad} size={image} onCommit={(quad) => place({ quad })} />
+      ) : null}
+      <SwitchField
+        label={t('photo.straight')}
+        hint={t('photo.straightHint')}
+        disabled={locked}
+        value={placing.straight}
+        onCommit={(straight) => {
+          place({ straight });
+          if (straight) store.setState({ photoMode: 'rest' });
+        }}
+      />
+    </>
+  );
+}
+
+/** The length between the two marks: typing what it is in truth sizes the photo. */
+function KnownLength({ photo }: { photo: Photo }) {
+  const t = useWords();
+  const store = useStore();
+  const { placing, image } = photo;
+  const [a, b] = placing.marks;
+  // Typing the same measure again is meant too: the draft then starts from nothing.
+  const [times, setTimes] = useState(0);
+  return (
+    <MeasureField
+      key={times}
+      label={t('photo.apart')}
+      min={1}
+      value={Math.hypot(b.x - a.x, b.y - a.y) * placing.scale}
+      onCommit={(mm) => {
+        store.setState({ photo: { ...photo, placing: scaledTo(placing, image, mm) } });
+        setTimes(times + 1);
+      }}
+    />
+  );
+}

@@ -1,0 +1,46 @@
+import { type Homography, mapped } from './homography.ts';
+
+/** Pixels, four bytes each, rows from the top. */
+export interface Pixels {
+  readonly data: Uint8ClampedArray<ArrayBuffer>;
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * A picture as it is seen through a map: each pixel of the result takes the color found where `toSource` takes
+ * its middle, blended from the four pixels around; outside of the picture it is clear.
+ */
+export function warpedPixels(source: Pixels, toSource: Homography, width: number, height: number): Pixels {
+  const data = new Uint8ClampedArray(width * height * 4);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const p = mapped(toSource, { x: x + 0.5, y: y + 0.5 });
+      blend(source, p.x - 0.5, p.y - 0.5, data, (y * width + x) * 4);
+    }
+  }
+  return { data, width, height };
+}
+
+function blend(
+  { data, width, height }: Pixels,
+  x: number,
+  y: number,
+  out: Uint8ClampedArray,
+  at: number,
+): void {
+  if (!(x > -0.5 && y > -0.5 && x < width - 0.5 && y < height - 0.5)) return;
+  const x0 = Math.min(width - 1, Math.max(0, Math.floor(x)));
+  const y0 = Math.min(height - 1, Math.max(0, Math.floor(y)));
+  const x1 = Math.min(width - 1, x0 + 1);
+  const y1 = Math.min(height - 1, y0 + 1);
+  const fx = Math.min(1, Math.max(0, x - x0));
+  const fy = Math.min(1, Math.max(0, y - y0));
+  for (let c = 0; c < 4; c++) {
+    const upper =
+      (data[(y0 * width + x0) * 4 + c] ?? 0) * (1 - fx) + (data[(y0 * width + x1) * 4 + c] ?? 0) * fx;
+    const lower =
+      (data[(y1 * width + x0) * 4 + c] ?? 0) * (1 - fx) + (data[(y1 * width + x1) * 4 + c] ?? 0) * fx;
+    out[at + c] = upper * (1 - fy) + lower * fy;
+  }
+}
