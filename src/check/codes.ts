@@ -13,7 +13,7 @@ export const CHECK_CODES = [
   'part.unknown-finish', // finish
   'part.unknown-support', // on
   'part.support-cycle', // parts in the cycle
-  'rule.impossible', // rule; parts = the other rules it fights
+  'rule.impossible', // rule, fights (ids of the rules it fights, with spaces between)
   'rule.unknown-part', // rule, part
   'rule.gap-negative', // rule, gap_mm
   'rule.gap-over-most', // rule, gap_mm, most_mm
@@ -42,6 +42,7 @@ export const CHECK_CODES = [
   'stencil.one-bridge', // count
   'patterns.too-many-pages', // pages
   'patterns.no-room', // paper
+  'patterns.unknown-paper', // paper
   // finish
   'finish.no-containers', // finish
   // fold, load, fastening
@@ -58,9 +59,9 @@ export const CHECK_CODES = [
   'fastening.no-brad', // room_mm, need_mm, fastener (brad or screw)
   'fastening.nothing-solid', //
   'fastening.screws', // mass_kg
+  'fastening.unknown', // fastener (brad or screw), id
   // size limits
   'limit.parts', // count, most
-  'fastening.unknown', // fastener (brad or screw), id
   'limit.rules', // count, most
   'limit.letters', // count, most
 ] as const;

@@ -21,7 +21,8 @@ Reads a design file and writes the whole plan into DIR: plan.json, packet.pdf, p
 shopping.csv, face.svg, face.dxf, and one SVG and one DXF for each sign.
 
   --out DIR      folder to write into; made if it is not there
-  --paper NAME   paper for packet and patterns instead of the design's: letter, legal, tabloid, a4, a3, a2
+  --paper NAME   paper for packet and patterns instead of the design's: letter, legal, tabloid, a5 to a0,
+                 ansi-c to ansi-e, roll-24in, roll-36in, roll-610, roll-914
   --unit UNIT    unit to show lengths in instead of the design's
   --language TAG language of packet, patterns, steps and messages; without it en
   --help         this text
@@ -62,7 +63,7 @@ export function parseCall(words: readonly string[]): ParsedCall {
   if (language === undefined) {
     return wrong(`--language: found “${tag}”; expected one of ${LANGUAGE_TAGS.join(', ')}`);
   }
-  const paper = options['--paper'] ?? null;
+  const paper = options['--paper']?.toLowerCase() ?? null;
   return {
     ok: true,
     call: { design, out, paper, unit: UNITS.find((u) => u === unit) ?? null, language },

@@ -79,7 +79,9 @@ async function planAndWrite(
     tell(`${check.severity}: ${check.code}: ${checkMessage(check, PLAN_WORDS[result.language], say)}`);
   }
   if (errors.length > 0) {
-    voice.err(`${errors.length} errors forbid a plan; nothing was written.`);
+    voice.err(
+      `${errors.length === 1 ? 'One error forbids' : `${errors.length} errors forbid`} a plan; nothing was written.`,
+    );
     return 1;
   }
   const files = new Map<string, Uint8Array>();

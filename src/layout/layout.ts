@@ -1,5 +1,6 @@
 import type { Face } from '../bed/face.ts';
 import { type Check, orderChecks } from '../check/check.ts';
+import { partsOfRule } from '../design/references.ts';
 import type { Design, KeepClear, Part, Rule } from '../design/schema.ts';
 import type { Box } from '../geometry/shape.ts';
 import type { Stock } from '../materials/types.ts';
@@ -197,25 +198,24 @@ function statesOf(
   });
 }
 
+/** Checks of rules name the parts that the rules place; the rules themselves stand in the figures. */
 function ruleChecks(rules: readonly Rule[], states: readonly RuleState[], network: Network): Check[] {
   const unknown = new Map(network.unknown.map(({ rule, of }) => [rule.id, of]));
+  const byId = new Map(rules.map((rule) => [rule.id, rule]));
   return rules.flatMap((rule, i): Check[] => {
     const state = states[i];
     const of = unknown.get(rule.id);
     if (of !== undefined) {
+      const parts = partsOfRule(rule).filter((part) => part !== of);
       return [
-        {
-          code: 'rule.unknown-part',
-          severity: 'warning',
-          parts: [rule.id],
-          figures: { rule: rule.id, part: of },
-        },
+        { code: 'rule.unknown-part', severity: 'warning', parts, figures: { rule: rule.id, part: of } },
       ];
     }
     if (state && !state.holds) {
-      return [
-        { code: 'rule.impossible', severity: 'error', parts: [...state.fights], figures: { rule: rule.id } },
-      ];
+      const all = [rule, ...state.fights.flatMap((id) => byId.get(id) ?? [])];
+      const parts = [...new Set(all.flatMap(partsOfRule))];
+      const figures = { rule: rule.id, fights: state.fights.join(' ') };
+      return [{ code: 'rule.impossible', severity: 'error', parts, figures }];
     }
     return state?.result == null ? [] : checksOf(rule, state.result);
   });

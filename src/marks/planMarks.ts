@@ -44,17 +44,25 @@ function stepsOf(input: MarksInput): Step[] {
   const onBench = signs.filter((id) => before.includes(id));
   const onFace = signs.filter((id) => !before.includes(id));
   const hardware = parts.filter((laid) => laid.kind === 'fitting' && !fixed.includes(laid));
-  const finished = parts.some((laid) => laid.finish !== null);
+  // Color that lies on the bed itself goes on before anything covers its borders: no masking is needed then.
+  const levels: readonly string[] = ['rim', 'ledge', 'field', 'skin'];
+  const ground = ids(parts.filter((laid) => laid.kind === 'painted' && levels.includes(laid.on))).filter(
+    (id) => after.includes(id),
+  );
+  const inPlaceAfter = after.filter((id) => !ground.includes(id));
+  const lastCoat = before.filter((id) => !signs.includes(id));
   const acts: Act[] = [
     { act: 'prepare', parts: [] },
     ...actFor('cut-sheets', cutFrom(parts, pieces, ['sheet'])),
     ...actFor('cut-boards', cutFrom(parts, pieces, ['flat', 'shaped'])),
     ...actFor('paint-before', before),
     ...actFor('letter', onBench),
+    ...actFor('paint-ground', ground),
     { act: 'mark', parts: [] },
     ...actFor('dry-fit', ids(fixed.filter((laid) => !inPlace.has(laid.id)))),
     ...fixing(input),
-    ...(finished || after.length > 0 ? [{ act: 'paint-after' as const, parts: after }] : []),
+    ...actFor('paint-after', inPlaceAfter),
+    ...actFor('last-coat', lastCoat),
     ...actFor('letter', onFace),
     ...actFor('fit-hardware', ids(hardware)),
     { act: 'try-swing', parts: [] },

@@ -35,11 +35,13 @@ export interface Step {
     | 'cut-boards'
     | 'paint-before'
     | 'mark'
+    | 'paint-ground'
     | 'dry-fit'
     | 'fix'
     | 'measure-in-place'
     | 'letter'
     | 'paint-after'
+    | 'last-coat'
     | 'fit-hardware'
     | 'try-swing';
   readonly parts: readonly string[];

@@ -1,7 +1,4 @@
-import type { DrawItem, Drawing } from '../drawing/drawing.ts';
-import { patternsOf } from '../patterns/planPatterns.ts';
-import { signRequest } from '../plan/patternRequests.ts';
-import type { Plan, SignPlan } from '../plan/types.ts';
+import type { Plan } from '../plan/types.ts';
 import { sayFor } from '../plan/words/say.ts';
 import { PLAN_WORDS } from '../plan/words/tables.ts';
 import { checkMessage, stepSentence } from '../plan/words/words.ts';
@@ -14,6 +11,7 @@ import { planJson } from './json/planJson.ts';
 import { packetOf } from './packet/packet.ts';
 import { PACKET_WORDS } from './packet/words/words.ts';
 import { pdfOf } from './pdf/pdf.ts';
+import { signFile } from './signFile.ts';
 import { svgOf } from './svg/svg.ts';
 
 /** A file of the plan: made when it is asked for, since the PDFs take their time. */
@@ -22,9 +20,6 @@ export interface PlanFile {
   readonly type: 'application/json' | 'application/pdf' | 'text/csv' | 'image/svg+xml' | 'image/vnd.dxf';
   readonly make: () => Promise<Uint8Array>;
 }
-
-/** Space between the stencils of several colors in the file of one sign. */
-const BETWEEN_STENCILS = 20;
 
 /** Every file of the contract, in the order that a person wants them. The same plan makes the same bytes. */
 export function planFiles(plan: Plan): PlanFile[] {
@@ -36,6 +31,7 @@ export function planFiles(plan: Plan): PlanFile[] {
   const info = (title: string) => ({ title, date: plan.design.date });
   const say = sayFor(plan);
   const words = PLAN_WORDS[plan.language];
+  const stems = fileStems(plan.signs.map((sign) => sign.id));
   return [
     text('plan.json', 'application/json', () =>
       planJson(plan, {
@@ -58,11 +54,11 @@ export function planFiles(plan: Plan): PlanFile[] {
     text('shopping.csv', 'text/csv', () => csvOf(shoppingRows(plan))),
     text('face.svg', 'image/svg+xml', () => svgOf(faceDrawing(plan))),
     text('face.dxf', 'image/vnd.dxf', () => dxfOf(faceOutlines(plan))),
-    ...plan.signs.flatMap((sign) => {
-      const drawing = signDrawing(plan, sign);
+    ...plan.signs.flatMap((sign, i) => {
+      const { drawing, machine, tolerance } = signFile(plan, sign);
       return [
-        text(`sign-${fileStem(sign.id)}.svg`, 'image/svg+xml', () => svgOf(drawing)),
-        text(`sign-${fileStem(sign.id)}-mm.dxf`, 'image/vnd.dxf', () => dxfOf(drawing)),
+        text(`sign-${stems[i]}.svg`, 'image/svg+xml', () => svgOf(drawing, { tolerance })),
+        text(`sign-${stems[i]}-mm.dxf`, 'image/vnd.dxf', () => dxfOf(machine, { tolerance })),
       ];
     }),
   ];
@@ -78,26 +74,17 @@ function patternPages(plan: Plan) {
   );
 }
 
-/** What is cut or traced for a sign, full size; the stencils of several colors one above the other. */
-function signDrawing(plan: Plan, sign: SignPlan): Drawing {
-  const say = sayFor(plan);
-  const patterns = patternsOf(
-    signRequest(plan.layout.parts, sign, say.name),
-    PLAN_WORDS[plan.language].patterns,
-  );
-  let y = 0;
-  let width = 0;
-  const items: DrawItem[] = [];
-  for (const { drawing } of patterns) {
-    items.push({ kind: 'group', move: { x: 0, y }, items: drawing.items });
-    y += drawing.height + BETWEEN_STENCILS;
-    width = Math.max(width, drawing.width);
-  }
-  return { width, height: Math.max(0, y - BETWEEN_STENCILS), title: say.name(sign.id), items };
+/** A stem of plain characters for each id, no two alike on any disk, whatever it thinks of capitals. */
+function fileStems(ids: readonly string[]): string[] {
+  const taken = new Set<string>();
+  return ids.map((id) => {
+    const plain = id.replace(/[^A-Za-z0-9_-]+/g, '-').replace(/-+$/, '');
+    let stem = plain;
+    for (let n = 2; taken.has(stem.toLowerCase()); n++) stem = `${plain}-${n}`;
+    taken.add(stem.toLowerCase());
+    return stem;
+  });
 }
-
-/** Ids may hold brackets of array members; file names hold none. */
-const fileStem = (id: string): string => id.replace(/[^A-Za-z0-9_-]+/g, '-').replace(/-+$/, '');
 
 /** UTF-8 bytes (RFC 3629); the core knows no encoder of the platform's. */
 function utf8(text: string): Uint8Array {

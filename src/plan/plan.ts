@@ -16,6 +16,7 @@ import { byId } from '../materials/lookup.ts';
 import type { Stock, Tables } from '../materials/types.ts';
 import { planPatterns } from '../patterns/planPatterns.ts';
 import { letteringFinishChecks, limitChecks } from './designChecks.ts';
+import { type LetterWork, planLetters, withLetterGlue, withLetters } from './letters.ts';
 import { keepingList, remembering } from './memory.ts';
 import { patternRequests } from './patternRequests.ts';
 import { shoppingList } from './shopping.ts';
@@ -66,7 +67,16 @@ export function createPlanner(): Planner {
     const lettering = stage.signs(layout.parts, design.fonts, supplies);
 
     tell('joinery', 2);
-    const joinery = stage.joinery(layout.parts, design.joints, stocks, design.shop, design.measure);
+    const joined = stage.joinery(layout.parts, design.joints, stocks, design.shop, design.measure);
+    const letters = stage.letters(
+      layout.parts,
+      lettering.signs,
+      stocks,
+      design.shop.sheetKerf,
+      design.measure,
+    );
+    const joinery = stage.withLetters(joined, letters, stocks);
+    const standing = stage.standing(joined.solids, letters);
 
     tell('cutting', 3);
     const effort = options.effort ?? DEFAULT_EFFORT;
@@ -84,19 +94,10 @@ export function createPlanner(): Planner {
     );
 
     tell('load', 5);
-    const load = stage.load(
-      design.bed,
-      face,
-      design.load,
-      joinery.solids,
-      layout.parts,
-      stocks,
-      tables,
-      finish,
-    );
+    const load = stage.load(design.bed, face, design.load, standing, layout.parts, stocks, tables, finish);
 
     tell('fold', 6);
-    const fold = stage.fold(design.bed, face, design.keepClears, joinery.solids);
+    const fold = stage.fold(design.bed, face, design.keepClears, standing);
 
     tell('fastening', 7);
     const fastening = stage.fastening(
@@ -105,14 +106,15 @@ export function createPlanner(): Planner {
       design.fastening,
       face,
       layout.parts,
-      joinery,
+      joined,
+      letters,
       stocks,
       load.byPart,
       tables,
     );
 
     tell('marks', 8);
-    const marks = stage.marks(layout.parts, joinery, design.rules, design.measure, finish);
+    const marks = stage.marks(layout.parts, joined, design.rules, design.measure, finish);
 
     tell('patterns', 9);
     const patterns = stage.patterns(
@@ -145,7 +147,7 @@ export function createPlanner(): Planner {
       ...letteringFinishChecks(design),
       ...limitChecks(design, counts),
       ...bedChecks,
-      ...[layout, lettering, joinery, cutting, finish, load, fold, fastening, patterns].flatMap(
+      ...[layout, lettering, joinery, letters, cutting, finish, load, fold, fastening, patterns].flatMap(
         (s) => s.checks,
       ),
     ];
@@ -204,6 +206,20 @@ function createStages() {
         shop: Design['shop'],
         measure: Design['measure'],
       ) => planJoinery({ parts, joints, stocks, shop, measure }),
+    ),
+    letters: remembering(
+      (
+        parts: Plan['layout']['parts'],
+        signs: readonly SignPlan[],
+        stocks: Plan['stocks'],
+        kerf: Design['shop']['sheetKerf'],
+        measure: Design['measure'],
+      ) => planLetters({ parts, signs, stocks, kerf, measure }),
+    ),
+    withLetters: remembering(withLetters),
+    /** What stands out of the face: parts after their joints, and letters that are glued on. */
+    standing: remembering((solids: Plan['joinery']['solids'], letters: LetterWork) =>
+      letters.solids.length === 0 ? solids : [...solids, ...letters.solids],
     ),
     cutting: createCuttingStage(),
     finish: remembering(
@@ -265,11 +281,13 @@ function createStages() {
         face: Plan['face'],
         parts: Plan['layout']['parts'],
         joinery: Plan['joinery'],
+        letters: LetterWork,
         stocks: Plan['stocks'],
         masses: Plan['load']['byPart'],
         tables: Tables,
-      ) =>
-        planFastening({
+      ) => {
+        const glue = tables.glues[0] ?? null;
+        const plan = planFastening({
           bed,
           face,
           keepClears,
@@ -281,8 +299,10 @@ function createStages() {
           settings,
           brad: tables.brads.find((b) => b.id === settings.brad) ?? null,
           screw: tables.screws.find((s) => s.id === settings.screw) ?? null,
-          glue: tables.glues[0] ?? null,
-        }),
+          glue,
+        });
+        return withLetterGlue(plan, letters, glue);
+      },
     ),
     marks: remembering(
       (
@@ -318,7 +338,7 @@ function createStages() {
         const measure = styleIn(language, design.measure);
         if (!paper) {
           const figures = { paper: design.pages.paper };
-          const check: Check = { code: 'patterns.no-room', severity: 'error', parts: [], figures };
+          const check: Check = { code: 'patterns.unknown-paper', severity: 'error', parts: [], figures };
           return { sets: [], checks: [check] };
         }
         return planPatterns(

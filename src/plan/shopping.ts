@@ -67,6 +67,7 @@ function boards({ cutting, stocks }: ShoppingInput): ShoppingLine[] {
       each: b.cost,
       price: b.cost,
       owned: b.owned !== null,
+      priced: b.owned !== null || b.cost > 0,
     }),
   );
 }
@@ -84,6 +85,7 @@ function sheets({ cutting, stocks }: ShoppingInput): ShoppingLine[] {
       each: s.cost,
       price: s.cost,
       owned: s.owned !== null,
+      priced: s.owned !== null || s.cost > 0,
     }),
   );
 }
@@ -102,6 +104,7 @@ function fittings({ layout, design }: ShoppingInput): ShoppingLine[] {
       each: p.spec.price,
       price: p.spec.price,
       owned: false,
+      priced: p.spec.price > 0,
     }),
   );
 }
@@ -121,6 +124,7 @@ function paint({ finish, design, tables }: ShoppingInput): ShoppingLine[] {
         each,
         price: each * buy.count,
         owned: false,
+        priced: each > 0,
       });
     }
   }
@@ -135,7 +139,7 @@ function primer({ finish, design, tables }: ShoppingInput): ShoppingLine[] {
     .filter((c) => c.system === design.paint.containers)
     .map((c) => ({ container: c.id, volume: c.volume, price: null }));
   return chooseContainers(need, offers).map((buy) => ({
-    kind: 'primer',
+    kind: 'primer' as const,
     item: buy.container,
     name: tables.containers.find((c) => c.id === buy.container)?.name ?? buy.container,
     size: { volume_l: buy.volume },
@@ -143,25 +147,32 @@ function primer({ finish, design, tables }: ShoppingInput): ShoppingLine[] {
     each: buy.price,
     price: buy.price * buy.count,
     owned: false,
+    priced: buy.price > 0,
   }));
 }
 
-/** Brads and screws come in boxes; driven ones are counted per size, with a tenth more for bent ones. */
-function fasteners({ fastening, tables }: ShoppingInput): ShoppingLine[] {
+/**
+ * Brads and screws come in boxes; driven ones are counted per size, with a tenth more for bent ones. Brad
+ * lengths that the design says are at hand are not bought.
+ */
+function fasteners({ fastening, design, tables }: ShoppingInput): ShoppingLine[] {
   return fastening.use.flatMap(({ fastener, length, count }) => {
     const brad = tables.brads.find((b) => b.id === fastener);
     const box = brad ?? tables.screws.find((s) => s.id === fastener);
     if (!box || count === 0) return [];
+    const owned = brad !== undefined && design.fastening.lengths.includes(length);
     const boxes = Math.ceil((count * 1.1) / box.count);
+    const each = owned ? 0 : box.price;
     const line: ShoppingLine = {
       kind: brad ? 'brads' : 'screws',
       item: fastener,
       name: box.name,
       size: { length_mm: length },
       count: boxes,
-      each: box.price,
-      price: boxes * box.price,
-      owned: false,
+      each,
+      price: boxes * each,
+      owned,
+      priced: owned || box.price > 0,
     };
     return [line];
   });
@@ -182,6 +193,7 @@ function glue({ fastening, tables }: ShoppingInput): ShoppingLine[] {
       each: kind.price,
       price: count * kind.price,
       owned: false,
+      priced: kind.price > 0,
     },
   ];
 }
@@ -201,20 +213,33 @@ function tape({ finish, tables }: ShoppingInput): ShoppingLine[] {
       each: roll.price,
       price: count * roll.price,
       owned: false,
+      priced: roll.price > 0,
     },
   ];
 }
 
+/** Sheets by the page; of a roll its length. */
 function paper({ patterns, tables }: ShoppingInput): ShoppingLine[] {
-  const sheetsOf = new Map<string, number>();
-  for (const set of patterns) sheetsOf.set(set.paper, (sheetsOf.get(set.paper) ?? 0) + set.pages.length);
-  return [...sheetsOf].flatMap(([id, count]) => {
-    const paper = tables.papers.find((p) => p.id === id);
-    if (!paper || count === 0) return [];
-    const size = {
-      width_mm: paper.width,
-      ...(paper.height === undefined ? {} : { length_mm: paper.height }),
+  const byPaper = new Map<string, { pages: number; length: number }>();
+  for (const set of patterns) {
+    const before = byPaper.get(set.paper) ?? { pages: 0, length: 0 };
+    const length = set.pages.reduce((sum, { drawing }) => sum + Math.max(drawing.width, drawing.height), 0);
+    byPaper.set(set.paper, { pages: before.pages + set.pages.length, length: before.length + length });
+  }
+  return [...byPaper].flatMap(([id, { pages, length }]) => {
+    const found = tables.papers.find((p) => p.id === id);
+    if (!found || pages === 0) return [];
+    const line: ShoppingLine = {
+      kind: 'paper',
+      item: id,
+      name: found.name,
+      size: { width_mm: found.width, length_mm: found.height ?? length },
+      count: found.height === undefined ? 1 : pages,
+      each: 0,
+      price: 0,
+      owned: false,
+      priced: false,
     };
-    return [{ kind: 'paper', item: id, name: paper.name, size, count, each: 0, price: 0, owned: false }];
+    return [line];
   });
 }

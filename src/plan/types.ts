@@ -72,6 +72,8 @@ export interface ShoppingLine {
   readonly price: Money;
   /** Taken from what is owned: nothing to pay. */
   readonly owned: boolean;
+  /** False where no price is known: the total leaves it out. */
+  readonly priced: boolean;
 }
 
 /** Everything that follows from a design. */

@@ -10,7 +10,7 @@ const inInches = (mm: number) => mm / 25.4;
 const boardsByName = (bed: ReturnType<typeof sampleBed>) =>
   new Map(faceOf(bed).face.boards.map((b) => [b.name, b]));
 
-describe('corner laps (issue 2: common practice, no source)', () => {
+describe('corner laps (common practice, no source)', () => {
   it('a rail that runs past two 1 1/2 in boards is 3 in longer than the platform: 75 gives 78', () => {
     const boards = boardsByName(sampleBed());
     expect(inInches(boards.get('side rail')?.length ?? 0)).toBeCloseTo(78, 9);

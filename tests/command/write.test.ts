@@ -33,6 +33,16 @@ describe('writing whole or not at all', () => {
     expect(readFileSync(join(folder, 'deep', 'out', 'b.txt'), 'utf8')).toBe('new b');
   });
 
+  it('leaves a folder alone that stands where a file is to go', () => {
+    const out = join(folder, 'out');
+    mkdirSync(join(out, 'b.txt'), { recursive: true });
+    writeFileSync(join(out, 'b.txt', 'mine.txt'), 'mine');
+    expect(() => writeWhole(out, files)).toThrow(/b\.txt is a folder/);
+    expect(readdirSync(out)).toEqual(['b.txt']);
+    expect(readFileSync(join(out, 'b.txt', 'mine.txt'), 'utf8')).toBe('mine');
+    expect(readdirSync(folder)).toEqual(['out']);
+  });
+
   it.each([0, 1, 2])('a write that fails at file %i leaves no trace', (failing) => {
     let n = 0;
     const disk = {

@@ -2,15 +2,23 @@ import type { Face } from '../../src/bed/face.ts';
 import type { Axis, Edge, Rule } from '../../src/design/schema.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 
-/** Signed distances from where a rule wants things, worked out from boxes alone: zero where it holds. */
-export function deviations(rule: Rule, face: Face, boxes: ReadonlyMap<string, Box>): number[] {
+/**
+ * Signed distances from where a rule wants things, worked out from boxes alone: zero where it holds. `inners`
+ * are the boxes inside of closed runs.
+ */
+export function deviations(
+  rule: Rule,
+  face: Face,
+  boxes: ReadonlyMap<string, Box>,
+  inners: ReadonlyMap<string, Box> = new Map(),
+): number[] {
   const boxOf = (of: string, inner = false): Box => {
     if (of === 'face') return face.box;
     if (of.startsWith('level:')) {
       const level = face.levels.find((l) => `level:${l.id}` === of);
       return (inner ? level?.inner : null) ?? level?.box ?? face.box;
     }
-    const box = boxes.get(of);
+    const box = (inner ? inners.get(of) : undefined) ?? boxes.get(of);
     if (!box) throw new Error(`no ${of}`);
     return box;
   };

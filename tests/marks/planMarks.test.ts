@@ -190,6 +190,17 @@ describe('steps', () => {
     );
   });
 
+  it('paints the bed itself before anything covers it, and gives the last coat when all is fixed', () => {
+    const parts = [laid('ground', { kind: 'painted', on: 'field' }), laid('stile', { on: 'field' })];
+    const order = steps(parts, { before: ['stile'], after: ['ground'] });
+    const at = (act: string) => order.findIndex(([found]) => found === act);
+    expect(order[at('paint-ground')]?.[1]).toBe('ground');
+    expect(order[at('last-coat')]?.[1]).toBe('stile');
+    expect(at('paint-ground')).toBeLessThan(at('fix'));
+    expect(at('last-coat')).toBeGreaterThan(at('fix'));
+    expect(at('paint-after')).toBe(-1);
+  });
+
   it('a sign painted in place is lettered after it', () => {
     const order = steps([laid('name', { kind: 'sign' })], { after: ['name'] }).map(([act]) => act);
     expect(order.indexOf('letter')).toBeGreaterThan(order.indexOf('paint-after'));

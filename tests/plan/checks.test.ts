@@ -172,6 +172,7 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
       margin: { left: 30, right: 30, top: 30, bottom: 30 },
     },
   }),
+  'patterns.unknown-paper': () => ({ ...base, pages: { ...base.pages, paper: 'napkin' } }),
   'patterns.no-room': () => ({
     ...base,
     pages: { ...base.pages, margin: { left: 120, right: 120, top: 120, bottom: 120 } },
@@ -213,9 +214,9 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
   'fastening.no-brad': () => ({ ...base, fastening: { ...base.fastening, lengths: [12.7], bite: 12 } }),
   'fastening.nothing-solid': () => withParts({ ...strip('beyond', 1100, 900), on: 'rim' }),
   'fastening.screws': () => ({ ...base, fastening: { ...base.fastening, screwOver_kg: 0.2 } }),
+  'fastening.unknown': () => ({ ...base, fastening: { ...base.fastening, brad: 'thorn' } }),
   'limit.parts': () =>
     changed('battens', (p) =>
-  'fastening.unknown': () => ({ ...base, fastening: { ...base.fastening, brad: 'thorn' } }),
       p.kind === 'array'
         ? {
             ...p,

@@ -4,7 +4,7 @@ import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
 import { memberId } from '../reference.ts';
-import { spread } from '../rule/spacing.ts';
+import { countOf, spread } from '../rule/spacing.ts';
 import { sizeOf, startOf } from '../span.ts';
 import { memberSize } from '../structure.ts';
 
@@ -39,40 +39,67 @@ function lineOf(
   return { starts: found.starts.map((start) => startOf(box, axis) + start), size, gap: found.gap };
 }
 
-export interface Expanded {
+export interface Grid {
+  readonly columns: number;
+  readonly rows: number;
+  /** Every place from the lower left, row by row, those that are left empty too. */
   readonly slots: readonly Slot[];
   /** The direction in which the members do not fit: how many, and the room they have. */
   readonly tight: { readonly count: number; readonly room: Mm } | null;
 }
 
-/** Every member of an array, from the lower left, row by row, without those left out. */
-export function expandArray(array: PartArray, box: Box, stocks: ReadonlyMap<string, Stock>): Expanded {
+/** All the places of an array in its box. */
+export function gridOf(array: PartArray, box: Box, stocks: ReadonlyMap<string, Stock>): Grid {
   const across = lineOf(array, box, 'x', array.across, stocks);
   const up = lineOf(array, box, 'y', array.up, stocks);
-  const slots: Slot[] = [];
-  up.starts.forEach((y, row) => {
-    across.starts.forEach((x, column) => {
-      const own = array.overrides[`${column},${row}`];
-      if (own?.omit) return;
-      const member = overridden(array.member, own);
+  const columns = across.starts.length;
+  const rows = up.starts.length;
+  const slots = up.starts.flatMap((y, row) =>
+    across.starts.map((x, column): Slot => {
+      const member = overridden(array.member, array.overrides[`${column},${row}`]);
       // A member of other stock keeps the center line of its place.
       const w = memberSize(array, member, 'x', stocks) ?? across.size;
       const h = memberSize(array, member, 'y', stocks) ?? up.size;
-      slots.push({
+      return {
         id: memberId(array.id, column, row),
-        name: nameOf(array.name, column, row, across.starts.length, up.starts.length),
+        name: nameOf(array.name, column, row, columns, rows),
         column,
         row,
         member,
         box: { x: x + (across.size - w) / 2, y: y + (up.size - h) / 2, w, h },
-      });
-    });
-  });
+      };
+    }),
+  );
   const tight = [
     { line: across, room: box.w },
     { line: up, room: box.h },
   ].find(({ line }) => line.gap < -SAME_LENGTH);
-  return { slots, tight: tight ? { count: tight.line.starts.length, room: tight.room } : null };
+  return {
+    columns,
+    rows,
+    slots,
+    tight: tight ? { count: tight.line.starts.length, room: tight.room } : null,
+  };
+}
+
+/** Every member of an array, from the lower left, row by row, without those left out. */
+export function expandArray(
+  array: PartArray,
+  box: Box,
+  stocks: ReadonlyMap<string, Stock>,
+): Pick<Grid, 'slots' | 'tight'> {
+  const { slots, tight } = gridOf(array, box, stocks);
+  return { slots: slots.filter(({ column, row }) => !array.overrides[`${column},${row}`]?.omit), tight };
+}
+
+/** How many places an array has in its box, counted without laying them. */
+export function membersOf(array: PartArray, box: Box, stocks: ReadonlyMap<string, Stock>): number {
+  const along = (axis: Axis, spacing: Spacing | null): number => {
+    if (spacing === null) return 1;
+    const room = sizeOf(box, axis);
+    return countOf(room, memberSize(array, array.member, axis, stocks) ?? room, spacing);
+  };
+  return along('x', array.across) * along('y', array.up);
 }
 
 function overridden(member: Member, own: PartArray['overrides'][string] | undefined): Member {

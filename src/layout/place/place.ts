@@ -8,7 +8,7 @@ import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { LaidPart } from '../laid.ts';
 import { levelOf } from '../reference.ts';
-import { expandArray, type Slot } from './array.ts';
+import { expandArray, membersOf, type Slot } from './array.ts';
 import { type Body, bodyOf, isSingle, type Single } from './body.ts';
 import { isLevelId, levelUnder, orderBySupport } from './support.ts';
 
@@ -53,7 +53,10 @@ export interface Placement {
   readonly checks: readonly Check[];
 }
 
-/** Lays every part at its height, array members one by one. */
+/** As many as a file may hold one by one. An array beyond it is left out and named: it would never be cut. */
+const MOST_LAID = 4000;
+
+/** Lays every part at its height, array members one by one, up to 4000 in all. */
 export function placeParts(
   input: PlaceInput,
   before: ReadonlyMap<string, PlacedPart> | undefined,
@@ -67,8 +70,16 @@ export function placeParts(
   }));
   const tops = new Map<string, Mm>();
   const placed: PlacedPart[] = [];
+  let count = 0;
   for (const part of order) {
     const box = input.boxes.get(part.id) ?? part.box;
+    const more = isSingle(part) ? 1 : membersOf(part, box, input.stocks);
+    if (count + more > MOST_LAID) {
+      const figures = { count: count + more, most: MOST_LAID };
+      checks.push({ code: 'limit.parts', severity: 'error', parts: [part.id], figures });
+      continue;
+    }
+    count += more;
     const ground = groundOf(part, input, tops);
     const last = before?.get(part.id);
     const now =

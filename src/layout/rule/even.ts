@@ -1,3 +1,4 @@
+import { partsOfRule } from '../../design/references.ts';
 import type { RuleOf } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { apart, combine, type Linear, mean } from '../solve/linear.ts';
@@ -75,7 +76,7 @@ export const evenRule: RuleKindOf<Even> = {
       found.push({
         code: 'rule.gap-over-most',
         severity: 'warning',
-        parts: [rule.id],
+        parts: partsOfRule(rule),
         figures: { rule: rule.id, gap_mm: gap, most_mm: rule.most },
       });
     }

@@ -1,4 +1,5 @@
 import type { Check } from '../../check/check.ts';
+import { partsOfRule } from '../../design/references.ts';
 import type { Axis, Edge, Rule } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -43,7 +44,7 @@ export function gapNegative(rule: Rule, gap: Mm): Check[] {
     {
       code: 'rule.gap-negative',
       severity: 'warning',
-      parts: [rule.id],
+      parts: partsOfRule(rule),
       figures: { rule: rule.id, gap_mm: gap },
     },
   ];

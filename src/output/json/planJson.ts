@@ -68,7 +68,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
         right_deg: deg(c.right),
       })),
       offcut_mm: mm(b.offcut),
-      cost: b.cost,
+      cost: cents(b.cost),
     })),
     boards_bound: plan.cutting.boardsBound.map(boundFields),
     sheets: plan.cutting.sheets.map((s) => ({
@@ -86,7 +86,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
         of: boxFields(c.of),
         fence_mm: mm(c.fence),
       })),
-      cost: s.cost,
+      cost: cents(s.cost),
     })),
     sheets_bound: plan.cutting.sheetsBound.map(boundFields),
     finishes: plan.finish.uses.map((u) => ({
@@ -101,7 +101,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
         container: b.container,
         count: b.count,
         volume_l: micro(b.volume),
-        price: b.price,
+        price: cents(b.price),
       })),
       left_l: micro(u.left),
       tape_m: micro(u.tape / 1000),
@@ -170,9 +170,10 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
       name: l.name,
       ...l.size,
       count: l.count,
-      each: l.each,
-      price: l.price,
+      each: cents(l.each),
+      price: cents(l.price),
       owned: l.owned,
+      priced: l.priced,
     })),
     checks: plan.checks.map((c) => ({
       code: c.code,
@@ -190,6 +191,7 @@ const mm = (value: number): number => Math.round(value * 1000) / 1000 + 0;
 const deg = (value: number): number => Math.round(value * 10_000) / 10_000 + 0;
 const micro = (value: number): number => Math.round(value * 1e6) / 1e6 + 0;
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+const cents = (value: number): number => Math.round(value * 100) / 100 + 0;
 const pair = (p: Point): [number, number] => [mm(p.x), mm(p.y)];
 
 function boxFields(b: { x: number; y: number; w: number; h: number }) {
@@ -217,8 +219,8 @@ function boundFields(b: Plan['cutting']['boardsBound'][number]) {
     stock: b.stock,
     used: b.used,
     lower_bound: b.lowerBound,
-    cost: b.cost,
-    lower_cost: b.lowerCost,
+    cost: cents(b.cost),
+    lower_cost: cents(b.lowerCost),
     proved: b.proved,
   };
 }

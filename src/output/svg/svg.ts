@@ -8,6 +8,7 @@ import {
   turnAndMove,
 } from '../../drawing/transform.ts';
 import type { Path } from '../../geometry/shape.ts';
+import type { Mm } from '../../measure/units.ts';
 import { decimal } from '../number.ts';
 
 /** A micrometer. */
@@ -95,11 +96,16 @@ class Writer {
   }
 }
 
+export interface SvgOptions {
+  /** Largest distance of the drawing's lines from the true curves, where it is worth telling. */
+  readonly tolerance?: Mm | undefined;
+}
+
 /**
  * A drawing as SVG in true size: user units are millimeters, layers are groups with `data-layer`.
  * y points down in SVG, so the drawing is turned over here.
  */
-export function svgOf(drawing: Drawing): string {
+export function svgOf(drawing: Drawing, options: SvgOptions = {}): string {
   const { width, height } = drawing;
   const writer = new Writer();
   const body = writer.items(drawing.items, { a: 1, b: 0, c: 0, d: -1, e: 0, f: height });
@@ -108,6 +114,9 @@ export function svgOf(drawing: Drawing): string {
     `<svg xmlns="http://www.w3.org/2000/svg" width="${n(width)}mm" height="${n(height)}mm" ` +
       `viewBox="0 0 ${n(width)} ${n(height)}" font-family="Helvetica, Arial, sans-serif" stroke-linejoin="round">`,
     `<title>${escaped(drawing.title)}</title>`,
+    ...(options.tolerance === undefined
+      ? []
+      : [`<!-- True size in millimeters; curves are polylines within ${n(options.tolerance)} mm. -->`]),
     ...(writer.clips.length > 0 ? [`<defs>${writer.clips.join('')}</defs>`] : []),
     body,
     '</svg>',

@@ -1,5 +1,4 @@
 import type { LevelId } from '../../bed/face.ts';
-import type { Design } from '../../design/schema.ts';
 import {
   formatAngle,
   formatArea,
@@ -11,16 +10,12 @@ import {
 import type { Plan } from '../types.ts';
 import { type Language, styleIn } from './languages.ts';
 import { PLAN_WORDS } from './tables.ts';
-import type { PlaceWords, RuleSay, Say } from './words.ts';
+import { type PlaceWords, type RuleSay, ruleSentence, type Say } from './words.ts';
 
-/** Names of everything in a design by its id. */
-export function namesOf(design: Design): ReadonlyMap<string, string> {
-  const names = new Map<string, string>();
-  for (const list of [design.stocks, design.finishes, design.keepClears, design.groups, design.parts]) {
-    for (const item of list) names.set(item.id, item.name === '' ? item.id : item.name);
-  }
-  return names;
-}
+type Named = readonly { readonly id: string; readonly name: string }[];
+
+const namesIn = (...lists: readonly Named[]): ReadonlyMap<string, string> =>
+  new Map(lists.flat().map(({ id, name }) => [id, name === '' ? id : name]));
 
 /** `Battens 3` for the member `battens[2,0]`; with several rows `Battens 3, row 1`. */
 function nameWith(names: ReadonlyMap<string, string>, id: string, words: PlaceWords): string {
@@ -41,8 +36,9 @@ export type Told = Pick<Plan, 'design' | 'stocks'> & { readonly language: Langua
 export function sayFor({ design, stocks, language }: Told): Say {
   const measure = styleIn(language, design.measure);
   const words = PLAN_WORDS[language].places;
-  const names = new Map(namesOf(design));
-  for (const [id, stock] of stocks) if (!names.has(id)) names.set(id, stock.name);
+  const names = namesIn(design.keepClears, design.groups, design.parts);
+  const finishes = namesIn(design.finishes);
+  const rules = new Map(design.rules.map((rule) => [rule.id, rule]));
   return {
     length: (mm) => formatLength(mm, measure),
     angle: (deg) => formatAngle(deg, measure.notation),
@@ -52,6 +48,14 @@ export function sayFor({ design, stocks, language }: Told): Say {
     share: (ratio) => `${Math.round(ratio * 100)} %`,
     number: (value, digits) => formatNumber(value, digits, measure.notation),
     name: (id) => nameWith(names, id, words),
+    stock: (id) => stocks.get(id)?.name ?? id,
+    finish: (id) => finishes.get(id) ?? id,
+    rule: (id) => {
+      const rule = rules.get(id);
+      return rule
+        ? ruleSentence(rule, null, PLAN_WORDS[language], ruleSayFor({ design, stocks, language }))
+        : id;
+    },
   };
 }
 

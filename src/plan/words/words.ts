@@ -16,8 +16,13 @@ export interface Say {
   readonly share: (ratio: number) => string;
   /** A plain number with at most so many decimals. */
   readonly number: (value: number, digits: number) => string;
-  /** Name of a part, rule's part, stock or finish by its id. */
+  /** Name of a part, keep-clear or group by its id. */
   readonly name: (id: string) => string;
+  /** Name of a stock and of a finish; the same id may also be a part's. */
+  readonly stock: (id: string) => string;
+  readonly finish: (id: string) => string;
+  /** A rule as a sentence. */
+  readonly rule: (id: string) => string;
 }
 
 /** A check's figures, read with the certainty that each code carries its own. */
@@ -91,4 +96,19 @@ export function ruleSentence(rule: Rule, result: number | null, words: PlanWords
 /** A step of the order of work as a sentence. */
 export function stepSentence(step: Step, words: PlanWords, say: Say): string {
   return words.steps[step.act](step.parts, say);
+}
+
+/** Names of parts, each once; the members of an array as one, with their count. */
+export function partNames(parts: readonly string[], say: Say): string[] {
+  const counts = new Map<string, number>();
+  for (const id of parts) {
+    const base = id.replace(/\[\d+,\d+\]$/, '');
+    counts.set(base, (counts.get(base) ?? 0) + 1);
+  }
+  const named = new Map<string, number>();
+  for (const [base, count] of counts) {
+    const name = say.name(base);
+    named.set(name, (named.get(name) ?? 0) + count);
+  }
+  return [...named].map(([name, count]) => (count > 1 ? `${name} (${count})` : name));
 }

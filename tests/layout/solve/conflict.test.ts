@@ -38,8 +38,8 @@ describe('rules that fight', () => {
     expect(
       layout.checks.filter((c) => c.code === 'rule.impossible').map((c) => [c.severity, c.parts, c.figures]),
     ).toEqual([
-      ['error', ['1', '2', '3', '4'], { rule: '6' }],
-      ['error', ['1', '3', '4'], { rule: '5' }],
+      ['error', ['c', 'a', 'b'], { rule: '5', fights: '1 3 4' }],
+      ['error', ['d', 'c', 'a', 'b'], { rule: '6', fights: '1 2 3 4' }],
     ]);
   });
 

@@ -72,11 +72,21 @@ function Line({ line, say }: { line: ShoppingLine; say: PaneSay }) {
         <Typeset text={sizeOf(line, say)} />
       </td>
       <td>{line.count}</td>
-      <td className="each">{line.owned ? '' : say.money(line.each)}</td>
-      <td>{line.owned ? <span className="good-text">{t('shop.owned')}</span> : say.money(line.price)}</td>
+      <td className="each">{line.owned || !line.priced ? '' : say.money(line.each)}</td>
+      <td>
+        {line.owned ? (
+          <span className="good-text">{t('shop.owned')}</span>
+        ) : (
+          priceOf(line, say, t('shop.unpriced'))
+        )}
+      </td>
     </tr>
   );
 }
+
+/** A price, or a word for one that nobody entered. */
+const priceOf = (line: ShoppingLine, say: PaneSay, unpriced: string): string =>
+  line.priced ? say.money(line.price) : unpriced;
 
 function sizeOf({ size }: ShoppingLine, say: PaneSay): string {
   if (size.volume_l !== undefined) return say.volume(size.volume_l);

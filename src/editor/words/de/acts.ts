@@ -40,6 +40,9 @@ export const actWords: Record<keyof typeof en, string> = {
   'did.dropRule': 'Gelöst: {rule}',
   'did.arrange': '{name} ausgerichtet',
   'did.shared': '{rule}: {count} Teile',
+  'did.leaveOut': '{name} weggelassen',
+  'did.putBack': '{name} wieder eingesetzt',
+  'did.repeat': '{name} wiederholt',
   'did.divide': '{name} aufgeteilt',
 
   'say.refused': 'Nicht ausgeführt: {label}.',

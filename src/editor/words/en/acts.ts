@@ -38,6 +38,9 @@ export const actWords = {
   'did.dropRule': 'Let go: {rule}',
   'did.arrange': 'Arranged {name}',
   'did.shared': '{rule}: {count} parts',
+  'did.leaveOut': 'Left out {name}',
+  'did.putBack': 'Put back {name}',
+  'did.repeat': 'Repeated {name}',
   'did.divide': 'Divided {name}',
 
   'say.refused': 'Not done: {label}.',

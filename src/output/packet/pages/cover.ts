@@ -15,7 +15,7 @@ function figures(packet: Packet): [string, string][] {
   const length = (mm: number) => formatReading(mm, measure);
   const bought = cutting.boards.filter((b) => b.owned === null).length;
   const pages = plan.patterns.reduce((sum, set) => sum + set.pages.length, 0);
-  const paints = plan.finish.uses.filter((u) => u.volume > 0).map((u) => say.name(u.finish));
+  const paints = plan.finish.uses.filter((u) => u.volume > 0).map((u) => say.finish(u.finish));
   return [
     [terms.face, terms.faceSize(length(face.width), length(face.height))],
     [terms.parts, terms.partCount(plan.layout.parts.length, plan.joinery.pieces.length)],

@@ -76,7 +76,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
           piece.label,
           String(count),
           nameOf(group),
-          packet.say.name(piece.stock),
+          packet.say.stock(piece.stock),
           formatLength(piece.shown, packet.measure),
           form === 'sheet' ? '' : told(piece.short),
           told(piece.width),
@@ -124,7 +124,7 @@ function drawingRow(packet: Packet, row: readonly Group[], width: Mm): Block {
         const x = at.x + i * (cellWidth + CELL.gap);
         const y = at.y - CELL.height;
         const title = `${group.count > 1 ? `${terms.times(group.count)}: ` : ''}${nameOf(group)}`;
-        const stock = `${packet.say.name(group.piece.stock)}, ${words.length(group.piece.width)} x ${words.length(group.piece.thickness)}`;
+        const stock = `${packet.say.stock(group.piece.stock)}, ${words.length(group.piece.width)} x ${words.length(group.piece.thickness)}`;
         const drawing = pieceDrawing(group.piece, { width: cellWidth - 4, height: CELL.height - 12 }, words);
         return [
           rectangle({ x, y, w: cellWidth, h: CELL.height }, { stroke: INK.faint, width: WEIGHT.thin }),

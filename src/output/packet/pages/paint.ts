@@ -88,7 +88,7 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
     const w = body.w / perRow;
     const at = { x: body.x + (i % perRow) * w, y: body.y + (rows - 1 - Math.floor(i / perRow)) * LEGEND };
     const box = { x: at.x, y: at.y, w: 12, h: 6 };
-    const words = finish === null ? terms.bare : `${i + 1}  ${say.name(finish)}`;
+    const words = finish === null ? terms.bare : `${i + 1}  ${say.finish(finish)}`;
     return [
       ...swatch(packet, finish, i)(box),
       text({ x: at.x + 14, y: at.y + 2 }, words, { size: TEXT.small }),
@@ -123,7 +123,7 @@ function uses(packet: Packet, width: number): Block[] {
     const number = i < 0 ? '' : `${i + 1}  `;
     return {
       cells: [
-        `${number}${say.name(use.finish)}`,
+        `${number}${say.finish(use.finish)}`,
         area(use.face),
         area(use.edge),
         area(use.back),

@@ -38,8 +38,8 @@ export function shopping(packet: Packet): Leaf[] {
           line.name,
           sizeOf(line, packet),
           String(line.count),
-          line.owned ? '' : money(line.each),
-          line.owned ? terms.owned : money(line.price),
+          line.owned || !line.priced ? '' : money(line.each),
+          line.owned ? terms.owned : line.priced ? money(line.price) : terms.unpriced,
         ],
         swatch: tickBox,
       }));

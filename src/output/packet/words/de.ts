@@ -162,6 +162,7 @@ export const DE: PacketWords = {
     price: 'Preis',
     total: 'Summe',
     owned: 'im Vorrat',
+    unpriced: 'ohne Preis',
     lead: 'Preise sind die aus den Tabellen und dem Entwurf.',
   },
   paint: {

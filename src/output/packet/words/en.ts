@@ -176,6 +176,7 @@ export const EN = {
     price: 'Price',
     total: 'Total',
     owned: 'on the shelf',
+    unpriced: 'no price',
     lead: 'Prices are those entered in the tables and the design.',
   },
   paint: {

@@ -57,7 +57,7 @@ export const checks: PlanWords['checks'] = {
   'part.no-size': (f, say) =>
     `${say.name(f.parts[0] ?? '')} wird ${say.length(f.number('width_mm'))} breit und ${say.length(f.number('height_mm'))} hoch. Platz schaffen oder die Regeln ändern, die das Teil halten.`,
   'part.unknown-stock': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} verlangt das Material „${f.text('stock')}“, das weder in den Tabellen noch im Entwurf steht. Anderes Material wählen.`,
+    `${say.name(f.parts[0] ?? '')} verlangt das Material „${f.text('stock')}“, das es nicht gibt oder das nicht die nötige Form hat (Leiste, Profil oder Platte). Anderes Material wählen.`,
   'part.unknown-finish': (f, say) =>
     `${say.name(f.parts[0] ?? '')} verlangt den Anstrich „${f.text('finish')}“, den der Entwurf nicht hat. Anderen Anstrich wählen.`,
   'part.unknown-support': (f, say) =>
@@ -65,13 +65,15 @@ export const checks: PlanWords['checks'] = {
   'part.support-cycle': (f, say) =>
     `Diese Teile liegen im Kreis aufeinander: ${f.parts.map(say.name).join(', ')}. Eines davon auf die Front legen.`,
   'rule.impossible': (f, say) =>
-    `Die Regel „${f.text('rule')}“ geht nicht auf${f.parts.length > 0 ? ` zusammen mit ${f.parts.map(say.name).join(', ')}` : ''}. Eine davon lösen oder ändern; bis dahin bleiben die Teile, wo sie waren.`,
-  'rule.unknown-part': (f) =>
-    `Die Regel „${f.text('rule')}“ nennt „${f.text('part')}“, das es nicht gibt. Regel lösen oder ein anderes Teil nennen.`,
+    f.text('fights') === ''
+      ? `Diese Regel geht nicht auf: ${say.rule(f.text('rule'))}. Das Material oder ein festes Maß steht dagegen: eines davon ändern. Bis dahin bleiben die Teile, wo sie waren.`
+      : `Diese Regel geht nicht auf: ${say.rule(f.text('rule'))}. Sie widerspricht: ${f.text('fights').split(' ').map(say.rule).join('; ')}. Eine davon lösen oder ändern; bis dahin bleiben die Teile, wo sie waren.`,
+  'rule.unknown-part': (f, say) =>
+    `Eine Regel nennt „${f.text('part')}“, das es nicht gibt: ${say.rule(f.text('rule'))}. Regel lösen oder ein anderes Teil nennen.`,
   'rule.gap-negative': (f, say) =>
-    `Die Regel „${f.text('rule')}“ lässt Abstände von ${say.length(f.number('gap_mm'))}: die Teile passen nicht. Eines herausnehmen oder mehr Platz geben.`,
+    `Aus dieser Regel folgen Abstände von ${say.length(f.number('gap_mm'))}: ${say.rule(f.text('rule'))}. Die Teile passen nicht. Eines herausnehmen oder mehr Platz geben.`,
   'rule.gap-over-most': (f, say) =>
-    `Die Regel „${f.text('rule')}“ lässt Abstände von ${say.length(f.number('gap_mm'))}, mehr als die erlaubten ${say.length(f.number('most_mm'))}. Ein Teil hinzufügen.`,
+    `Aus dieser Regel folgen Abstände von ${say.length(f.number('gap_mm'))}, mehr als die erlaubten ${say.length(f.number('most_mm'))}: ${say.rule(f.text('rule'))}. Ein Teil hinzufügen.`,
   'array.count': (f, say) =>
     `${f.number('count')} Glieder von ${say.name(f.parts[0] ?? '')} passen nicht in ${say.length(f.number('room_mm'))}. Weniger oder schmalere nehmen.`,
   'bed.no-room': (f, say) =>
@@ -83,9 +85,9 @@ export const checks: PlanWords['checks'] = {
   'joint.over-saw': (f, say) =>
     `Eine Gehrung von ${say.angle(f.number('miter_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück um ein Viertel gedreht an einem rechtwinkligen, am Anschlag festgespannten Klotz schneiden, oder mit der Handsäge nach Riss.`,
   'joint.bevel-over-saw': (f, say) =>
-    `Eine Neigung von ${say.angle(f.number('bevel_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Stattdessen im Neigungswinkel der Leiste angelegt schneiden.`,
+    `Eine Neigung von ${say.angle(f.number('bevel_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück hochkant anlegen und die Säge um diesen Winkel drehen, oder von Hand am Anriss schneiden.`,
   'piece.too-long': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} braucht ${say.length(f.number('length_mm'))} Länge; die längste Leiste hat ${say.length(f.number('longest_mm'))}. Längere Handelslänge eintragen oder aus zwei Stücken machen.`,
+    `${say.name(f.parts[0] ?? '')} braucht ${say.length(f.number('length_mm'))} Länge; ${f.number('longest_mm') > 0 ? `die längste Leiste hat ${say.length(f.number('longest_mm'))}` : 'eine brauchbare Handelslänge ist nicht eingetragen'}. Längere Handelslänge eintragen oder aus zwei Stücken machen.`,
   'piece.too-big': (f, say) =>
     `${say.name(f.parts[0] ?? '')} misst ${say.length(f.number('width_mm'))} mal ${say.length(f.number('height_mm'))}, mehr als jede Platte dieses Materials. Größere Platte eintragen oder aus zwei Stücken machen.`,
   'piece.too-short': (f, say) =>
@@ -93,7 +95,7 @@ export const checks: PlanWords['checks'] = {
   'piece.measured-in-place': (f, say) =>
     `${say.name(f.parts[0] ?? '')} wird zuerst auf ${say.length(f.number('length_mm'))} geschnitten und vor Ort angepasst.`,
   'cutting.not-proved': (f, say) =>
-    `${say.name(f.text('stock'))}: ${f.number('used')} geplant; mit weniger als ${f.number('lower_bound')} kommt kein Plan aus. Ob es mit weniger als geplant geht, wurde weder gefunden noch ausgeschlossen.`,
+    `${say.stock(f.text('stock'))}: ${f.number('used')} geplant; mit weniger als ${f.number('lower_bound')} kommt kein Plan aus. Ob es mit weniger als geplant geht, wurde weder gefunden noch ausgeschlossen.`,
   'lettering.missing-glyph': (f, say) =>
     `Die Schrift von ${say.name(f.parts[0] ?? '')} hat kein ${f.text('characters')}. Andere Schrift oder andere Buchstaben wählen.`,
   'lettering.unknown-font': (f, say) =>
@@ -118,10 +120,12 @@ export const checks: PlanWords['checks'] = {
     f.parts.length > 0
       ? `Die Schablone von ${say.name(f.parts[0] ?? '')} braucht ${f.number('pages')} Blätter. Auf größerem Papier oder Rolle drucken.`
       : `Die Schablonen brauchen zusammen ${f.number('pages')} Blätter. Auf größerem Papier oder Rolle drucken, oder weniger Schablonen.`,
+  'patterns.unknown-paper': (f) =>
+    `Das Papier „${f.text('paper')}“ steht nicht in den Tabellen. Ein anderes Papier wählen.`,
   'patterns.no-room': (f) =>
     `Die Ränder lassen auf ${f.text('paper')} keinen Platz zum Drucken. Ränder oder Überlappung kleiner machen.`,
   'finish.no-containers': (f, say) =>
-    `Für ${say.name(f.text('finish'))} ist kein Gebinde eingetragen. Gebindegröße wählen.`,
+    `Für ${say.finish(f.text('finish'))} ist kein Gebinde eingetragen. Gebindegröße wählen.`,
   'fold.hits-floor': (f, say) =>
     `${say.name(f.parts[0] ?? '')} stößt bei ${say.angle(f.number('angle_deg'))} des Schwenks um ${say.length(f.number('over_mm'))} an den Boden. ${cure(f, say, 'näher an den Drehpunkt rücken')}`,
   'fold.hits-wall': (f, say) =>
@@ -139,7 +143,7 @@ export const checks: PlanWords['checks'] = {
   'load.lift': (f, say) =>
     `Die Front erhöht die Hebekraft am freien Ende um ${say.force(f.number('lift_n'))}, mehr als die Grenze von ${say.force(f.number('limit_n'))}. Dort oben leichteres Material nehmen oder die Federn nach Angabe des Herstellers einstellen lassen.`,
   'load.no-density': (f, say) =>
-    `Für das Material von ${say.name(f.text('stock'))} ist keine Dichte bekannt; sein Gewicht fehlt. Material dafür wählen.`,
+    `Für das Material von ${say.stock(f.text('stock'))} ist keine Dichte bekannt; sein Gewicht fehlt. Material dafür wählen.`,
   'fastening.through': (f, say) =>
     `${fastener(f).every} für ${say.name(f.parts[0] ?? '')} lang genug ist (${say.length(f.number('length_mm'))}), käme hinten heraus; ${say.length(f.number('room_mm'))} Holz sind da. Kürzere besorgen oder leimen.`,
   'fastening.no-brad': (f, say) =>
@@ -148,12 +152,12 @@ export const checks: PlanWords['checks'] = {
     `Hinter ${say.name(f.parts[0] ?? '')} ist nichts Festes zum Befestigen. Holz hinterlegen.`,
   'fastening.screws': (f, say) =>
     `${say.name(f.parts[0] ?? '')} wiegt ${say.mass(f.number('mass_kg'))}: schrauben, nicht nur stiften.`,
+  'fastening.unknown': (f) =>
+    `Der Entwurf verlangt ${UNKNOWN[f.text('fastener')] ?? f.text('fastener')} „${f.text('id')}“, aber keine Tabelle führt das; so lässt sich keine Länge wählen. Aus der Liste wählen.`,
   'limit.parts': (f) =>
     `Der Entwurf hat ${f.number('count')} Teile; bis ${f.number('most')} bleibt das Arbeiten flott. Für sich wiederholende Teile Reihen verwenden.`,
   'limit.rules': (f) =>
     `Der Entwurf hat ${f.number('count')} Regeln; bis ${f.number('most')} bleibt das Arbeiten flott.`,
   'limit.letters': (f) =>
     `Die Schilder haben ${f.number('count')} Buchstaben; bis ${f.number('most')} bleibt das Arbeiten flott.`,
-  'fastening.unknown': (f) =>
-    `Der Entwurf verlangt ${UNKNOWN[f.text('fastener')] ?? f.text('fastener')} „${f.text('id')}“, aber keine Tabelle führt das; so lässt sich keine Länge wählen. Aus der Liste wählen.`,
 };

@@ -1,13 +1,9 @@
-import type { PlanWords, Say } from '../words.ts';
+import { type PlanWords, partNames, type Say } from '../words.ts';
 
 export const list = (items: readonly string[]): string =>
   items.length < 3 ? items.join(' und ') : `${items.slice(0, -1).join(', ')} und ${items.at(-1)}`;
 
-/** Names, each once; a long list is counted instead of read out. */
-function named(parts: readonly string[], say: Say): string {
-  const names = [...new Set(parts.map(say.name))];
-  return names.length > 6 ? `${names.slice(0, 5).join(', ')} und ${names.length - 5} weitere` : list(names);
-}
+const named = (parts: readonly string[], say: Say): string => list(partNames(parts, say));
 
 export const steps: PlanWords['steps'] = {
   prepare: () =>
@@ -16,7 +12,9 @@ export const steps: PlanWords['steps'] = {
   'cut-boards': (parts, say) =>
     `Leisten nach Sägeeinstellung zuschneiden, lange Stücke zuerst: ${named(parts, say)}. Jedes Stück gleich nach dem Schnitt beschriften.`,
   'paint-before': (parts, say) =>
-    `Liegend auf der Bank grundieren und streichen, bis auf die letzte Lage: ${named(parts, say)}.`,
+    `Liegend auf der Bank grundieren und streichen, bis auf die letzte Lage, Schilder mit allen Lagen: ${named(parts, say)}. Leimflächen roh lassen.`,
+  'paint-ground': (parts, say) =>
+    `Auf dem Bett selbst streichen, bevor dort etwas befestigt wird: ${named(parts, say)}. Ränder abkleben, die kein Teil verdeckt.`,
   mark: () =>
     'Anrisse mit den Messlatten ab den beiden Bezugskanten auf die Front übertragen. Nie von Anriss zu Anriss messen.',
   'dry-fit': (parts, say) =>
@@ -27,9 +25,9 @@ export const steps: PlanWords['steps'] = {
   letter: (parts, say) =>
     `Schablonen zusammenkleben, nach den Mittellinien auflegen und beschriften: ${named(parts, say)}.`,
   'paint-after': (parts, say) =>
-    parts.length === 0
-      ? 'Nagellöcher spachteln, abkleben und die letzte Lage streichen.'
-      : `Nagellöcher spachteln, abkleben und an Ort und Stelle streichen: ${named(parts, say)}.`,
+    `Nagellöcher spachteln, abkleben und an Ort und Stelle streichen: ${named(parts, say)}.`,
+  'last-coat': (parts, say) =>
+    `Nagellöcher spachteln, schleifen, andere Farben abkleben und die letzte Lage streichen: ${named(parts, say)}.`,
   'fit-hardware': (parts, say) => `Beschläge anschrauben: ${named(parts, say)}.`,
   'try-swing': () =>
     'Zu zweit, niemand im Weg: das Bett langsam durch den ganzen Schwenk senken. Auf Schleifen horchen; prüfen, ob die Verriegelung noch einrastet und der Lift das Mehrgewicht noch hält.',

@@ -33,7 +33,7 @@ export const checks: PlanWords['checks'] = {
   'part.no-size': (f, say) =>
     `${say.name(f.parts[0] ?? '')} comes out ${say.length(f.number('width_mm'))} wide and ${say.length(f.number('height_mm'))} high. Give it room, or change the rules that hold it.`,
   'part.unknown-stock': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} asks for the stock “${f.text('stock')}”, which is not in the tables or the design. Choose another stock.`,
+    `${say.name(f.parts[0] ?? '')} asks for the stock “${f.text('stock')}”, which is not there or not of the form it needs (board, molding or sheet). Choose another stock.`,
   'part.unknown-finish': (f, say) =>
     `${say.name(f.parts[0] ?? '')} asks for the finish “${f.text('finish')}”, which the design does not have. Choose another finish.`,
   'part.unknown-support': (f, say) =>
@@ -41,13 +41,15 @@ export const checks: PlanWords['checks'] = {
   'part.support-cycle': (f, say) =>
     `These parts lie on each other in a circle: ${f.parts.map(say.name).join(', ')}. Let one of them lie on the face.`,
   'rule.impossible': (f, say) =>
-    `The rule “${f.text('rule')}” cannot hold${f.parts.length > 0 ? ` together with ${f.parts.map(say.name).join(', ')}` : ''}. Drop or change one of them; until then the parts stay where they were.`,
-  'rule.unknown-part': (f) =>
-    `The rule “${f.text('rule')}” names “${f.text('part')}”, which does not exist. Drop the rule or name another part.`,
+    f.text('fights') === ''
+      ? `This rule cannot hold: ${say.rule(f.text('rule'))}. The stock or a fixed size stands against it: change one of them. Until then the parts stay where they were.`
+      : `This rule cannot hold: ${say.rule(f.text('rule'))}. It fights: ${f.text('fights').split(' ').map(say.rule).join('; ')}. Drop or change one of them; until then the parts stay where they were.`,
+  'rule.unknown-part': (f, say) =>
+    `A rule names “${f.text('part')}”, which does not exist: ${say.rule(f.text('rule'))}. Drop the rule or name another part.`,
   'rule.gap-negative': (f, say) =>
-    `The rule “${f.text('rule')}” leaves gaps of ${say.length(f.number('gap_mm'))}: the parts do not fit. Take one out, or give them more room.`,
+    `Gaps of ${say.length(f.number('gap_mm'))} come out of this rule: ${say.rule(f.text('rule'))}. The parts do not fit. Take one out, or give them more room.`,
   'rule.gap-over-most': (f, say) =>
-    `The rule “${f.text('rule')}” leaves gaps of ${say.length(f.number('gap_mm'))}, over the ${say.length(f.number('most_mm'))} allowed. Add a part.`,
+    `Gaps of ${say.length(f.number('gap_mm'))}, over the ${say.length(f.number('most_mm'))} allowed, come out of this rule: ${say.rule(f.text('rule'))}. Add a part.`,
   'array.count': (f, say) =>
     `${f.number('count')} members of ${say.name(f.parts[0] ?? '')} do not fit into ${say.length(f.number('room_mm'))}. Take fewer, or narrower ones.`,
   'bed.no-room': (f, say) =>
@@ -59,9 +61,9 @@ export const checks: PlanWords['checks'] = {
   'joint.over-saw': (f, say) =>
     `A miter of ${say.angle(f.number('miter_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Cut it with the piece turned a quarter against a square block clamped to the fence, or with a hand saw to the mark.`,
   'joint.bevel-over-saw': (f, say) =>
-    `A bevel of ${say.angle(f.number('bevel_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Cut it nested at its spring angle instead.`,
+    `A bevel of ${say.angle(f.number('bevel_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Stand the piece on edge and turn the saw by that angle instead, or cut to the mark by hand.`,
   'piece.too-long': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} needs a length of ${say.length(f.number('length_mm'))}; the longest stock is ${say.length(f.number('longest_mm'))}. Add a longer stock length, or make it of two pieces.`,
+    `${say.name(f.parts[0] ?? '')} needs a length of ${say.length(f.number('length_mm'))}; ${f.number('longest_mm') > 0 ? `the longest stock is ${say.length(f.number('longest_mm'))}` : 'no length of its stock that could serve is listed'}. Add a longer stock length, or make it of two pieces.`,
   'piece.too-big': (f, say) =>
     `${say.name(f.parts[0] ?? '')} is ${say.length(f.number('width_mm'))} by ${say.length(f.number('height_mm'))}, larger than every sheet of its stock. Add a larger sheet, or make it of two pieces.`,
   'piece.too-short': (f, say) =>
@@ -69,7 +71,7 @@ export const checks: PlanWords['checks'] = {
   'piece.measured-in-place': (f, say) =>
     `${say.name(f.parts[0] ?? '')} is cut to ${say.length(f.number('length_mm'))} first and measured in place.`,
   'cutting.not-proved': (f, say) =>
-    `${say.name(f.text('stock'))}: ${f.number('used')} planned; no plan can do with fewer than ${f.number('lower_bound')}. Fewer than planned was neither found nor ruled out.`,
+    `${say.stock(f.text('stock'))}: ${f.number('used')} planned; no plan can do with fewer than ${f.number('lower_bound')}. Fewer than planned was neither found nor ruled out.`,
   'lettering.missing-glyph': (f, say) =>
     `The font of ${say.name(f.parts[0] ?? '')} has no ${f.text('characters')}. Choose another font or other letters.`,
   'lettering.unknown-font': (f, say) =>
@@ -94,10 +96,12 @@ export const checks: PlanWords['checks'] = {
     f.parts.length > 0
       ? `The pattern of ${say.name(f.parts[0] ?? '')} comes to ${f.number('pages')} pages. Print on larger sheets or a roll.`
       : `The patterns come to ${f.number('pages')} pages in all. Print on larger sheets, or print fewer templates.`,
+  'patterns.unknown-paper': (f) =>
+    `The paper “${f.text('paper')}” is not in the tables. Choose another paper.`,
   'patterns.no-room': (f) =>
     `The margins leave no room to print on ${f.text('paper')}. Make the margins or the overlap smaller.`,
   'finish.no-containers': (f, say) =>
-    `No container is listed for ${say.name(f.text('finish'))}. Choose a can size.`,
+    `No container is listed for ${say.finish(f.text('finish'))}. Choose a can size.`,
   'fold.hits-floor': (f, say) =>
     `${say.name(f.parts[0] ?? '')} hits the floor at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. ${cure(f, say, 'Move it toward the pivot.')}`,
   'fold.hits-wall': (f, say) =>
@@ -115,7 +119,7 @@ export const checks: PlanWords['checks'] = {
   'load.lift': (f, say) =>
     `The face adds ${say.force(f.number('lift_n'))} to the lift at the far edge, over your limit of ${say.force(f.number('limit_n'))}. Take lighter stock up there, or have the springs set by the maker's word.`,
   'load.no-density': (f, say) =>
-    `No density is known for the material of ${say.name(f.text('stock'))}; its weight is left out. Choose a material for it.`,
+    `No density is known for the material of ${say.stock(f.text('stock'))}; its weight is left out. Choose a material for it.`,
   'fastening.through': (f, say) =>
     `Every listed ${f.text('fastener')} long enough for ${say.name(f.parts[0] ?? '')} (${say.length(f.number('length_mm'))}) would come out on the far side; there are ${say.length(f.number('room_mm'))} of wood. Get shorter ones, or glue.`,
   'fastening.no-brad': (f, say) =>
@@ -124,12 +128,12 @@ export const checks: PlanWords['checks'] = {
     `There is nothing solid behind ${say.name(f.parts[0] ?? '')} to fix it to. Put wood behind it.`,
   'fastening.screws': (f, say) =>
     `${say.name(f.parts[0] ?? '')} weighs ${say.mass(f.number('mass_kg'))}: use screws, not brads alone.`,
+  'fastening.unknown': (f) =>
+    `The design asks for the ${f.text('fastener')} “${f.text('id')}”, which no table lists, so that no length can be chosen. Choose a listed one.`,
   'limit.parts': (f) =>
     `The design has ${f.number('count')} parts; up to ${f.number('most')} stay quick to work with. Use arrays for parts that repeat.`,
   'limit.rules': (f) =>
     `The design has ${f.number('count')} rules; up to ${f.number('most')} stay quick to work with.`,
   'limit.letters': (f) =>
     `The signs have ${f.number('count')} letters; up to ${f.number('most')} stay quick to work with.`,
-  'fastening.unknown': (f) =>
-    `The design asks for the ${f.text('fastener')} “${f.text('id')}”, which no table lists, so that no length can be chosen. Choose a listed one.`,
 };

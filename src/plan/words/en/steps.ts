@@ -1,13 +1,9 @@
-import type { PlanWords, Say } from '../words.ts';
+import { type PlanWords, partNames, type Say } from '../words.ts';
 
 export const list = (items: readonly string[]): string =>
   items.length < 3 ? items.join(' and ') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 
-/** Names, each once; a long list is counted instead of read out. */
-function named(parts: readonly string[], say: Say): string {
-  const names = [...new Set(parts.map(say.name))];
-  return names.length > 6 ? `${list(names.slice(0, 5))} and ${names.length - 5} more` : list(names);
-}
+const named = (parts: readonly string[], say: Say): string => list(partNames(parts, say));
 
 export const steps: PlanWords['steps'] = {
   prepare: () =>
@@ -16,7 +12,9 @@ export const steps: PlanWords['steps'] = {
   'cut-boards': (parts, say) =>
     `Cut the boards by saw setting, long pieces first: ${named(parts, say)}. Label each piece as it leaves the saw.`,
   'paint-before': (parts, say) =>
-    `Prime and paint flat on the bench, all but the last coat: ${named(parts, say)}.`,
+    `Prime and paint flat on the bench, all but the last coat, signs with all their coats: ${named(parts, say)}. Leave bare what will be glued.`,
+  'paint-ground': (parts, say) =>
+    `Paint on the bed itself, before anything is fixed there: ${named(parts, say)}. Mask borders that no part will cover.`,
   mark: () =>
     'Carry the marks onto the face from the two datum edges with the story sticks. Never step from mark to mark.',
   'dry-fit': (parts, say) => `Lay out and tape up without glue, and stand back: ${named(parts, say)}.`,
@@ -24,10 +22,9 @@ export const steps: PlanWords['steps'] = {
   'measure-in-place': (parts, say) => `Hold in place, mark, cut to fit and fix: ${named(parts, say)}.`,
   letter: (parts, say) =>
     `Tape the patterns together, lay them on by the centering lines and letter: ${named(parts, say)}.`,
-  'paint-after': (parts, say) =>
-    parts.length === 0
-      ? 'Fill the brad holes, mask, and give the last coat.'
-      : `Fill the brad holes, mask, and paint in place: ${named(parts, say)}.`,
+  'paint-after': (parts, say) => `Fill the brad holes, mask, and paint in place: ${named(parts, say)}.`,
+  'last-coat': (parts, say) =>
+    `Fill the brad holes, sand, mask what has another color, and give the last coat: ${named(parts, say)}.`,
   'fit-hardware': (parts, say) => `Screw on the fittings: ${named(parts, say)}.`,
   'try-swing': () =>
     'With a helper, and nobody in the way, lower the bed slowly through its whole swing. Listen for rubbing; see that the latch still catches and that the lift still holds the added weight.',

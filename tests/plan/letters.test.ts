@@ -1,0 +1,180 @@
+import DxfParser from 'dxf-parser';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Design, Lettering } from '../../src/design/schema.ts';
+import { union } from '../../src/geometry/clip.ts';
+import { areaOf, boxOf, transformRegion } from '../../src/geometry/region.ts';
+import { boxOfPoints, signedArea } from '../../src/geometry/ring.ts';
+import type { Point } from '../../src/geometry/shape.ts';
+import { cutListRows } from '../../src/output/csv/cutList.ts';
+import { planFiles } from '../../src/output/files.ts';
+import { isLetterOf } from '../../src/plan/letters.ts';
+import { plan } from '../../src/plan/plan.ts';
+import type { Plan } from '../../src/plan/types.ts';
+import { kiosk, SUPPLIES } from './starters.ts';
+
+const QUICK = { effort: { nodes: 2000 } };
+
+function lettered(changes: Partial<Lettering>): Design {
+  const base = kiosk();
+  const parts = base.parts.map((p) =>
+    p.kind === 'sign' ? { ...p, lettering: { ...p.lettering, ...changes } } : p,
+  );
+  return { ...base, parts };
+}
+
+async function fileOf(p: Plan, name: string): Promise<string> {
+  const bytes = await planFiles(p)
+    .find((f) => f.name === name)
+    ?.make();
+  return new TextDecoder().decode(bytes);
+}
+
+interface Polyline {
+  type: string;
+  layer: string;
+  shape?: boolean;
+  vertices: Point[];
+}
+const entitiesOf = (dxf: string) => (new DxfParser().parseSync(dxf)?.entities ?? []) as unknown as Polyline[];
+
+describe('cut-out letters', () => {
+  let painted: Plan;
+  let sawn: Plan;
+  beforeAll(() => {
+    painted = plan(lettered({ make: 'trace' }), SUPPLIES, QUICK);
+    sawn = plan(lettered({ make: 'cut-out' }), SUPPLIES, QUICK);
+  });
+  const letters = () => sawn.joinery.pieces.filter((p) => isLetterOf('sign', p));
+
+  it('are pieces of the sign’s own sheet, one a letter, with true outlines and a kerf to spare all around', () => {
+    expect(letters()).toHaveLength(13);
+    const { sheetKerf } = sawn.design.shop;
+    const sign = sawn.layout.parts.find((p) => p.id === 'sign');
+    letters().forEach((piece, i) => {
+      const box = boxOfPoints(piece.outline);
+      expect(piece.stock).toBe(sign?.stock);
+      expect([box.x, box.y]).toEqual([expect.closeTo(sheetKerf, 9), expect.closeTo(sheetKerf, 9)]);
+      expect([piece.length - box.w, piece.width - box.h]).toEqual([
+        expect.closeTo(2 * sheetKerf, 9),
+        expect.closeTo(2 * sheetKerf, 9),
+      ]);
+      const area = [piece.outline, ...piece.holes].reduce((sum, ring) => sum + signedArea(ring), 0);
+      expect(area).toBeCloseTo(areaOf(sawn.signs[0]?.cutOuts[i]?.region ?? []), 6);
+      expect(piece.z0).toBe(sign?.z1);
+    });
+  });
+
+  it('bear marks that no other kind of piece has, and stand in the cut list', () => {
+    const marks = new Map<string, Set<string>>();
+    for (const { label, stock } of sawn.joinery.pieces) {
+      marks.set(label, (marks.get(label) ?? new Set()).add(stock));
+    }
+    expect([...marks.values()].every((stocks) => stocks.size === 1)).toBe(true);
+    // HARBOR TICKETS has R and T twice: eleven kinds.
+    expect(new Set(letters().map((p) => p.label)).size).toBe(11);
+    const listed = cutListRows(sawn).map((row) => row[2]);
+    expect(listed).toContain(`${sawn.layout.parts.find((p) => p.id === 'sign')?.name} H`);
+  });
+
+  it('are laid on sheets once each, as whole blanks', () => {
+    const placed = sawn.cutting.sheets.flatMap((s) => s.placements);
+    for (const piece of letters()) {
+      const own = placed.filter((p) => p.piece === piece.id);
+      expect(own).toHaveLength(1);
+      const sides = [own[0]?.w ?? 0, own[0]?.h ?? 0].sort((a, b) => a - b);
+      const want = [piece.length, piece.width].sort((a, b) => a - b);
+      expect(sides).toEqual(want.map((side) => expect.closeTo(side, 6)));
+    }
+  });
+
+  it('weigh area times thickness times density, and take half their outlines in beads of glue', () => {
+    const stock = sawn.stocks.get(letters()[0]?.stock ?? '');
+    const density = sawn.tables.materials.find((m) => m.id === stock?.material)?.density ?? Number.NaN;
+    const area = letters().reduce((sum, p) => sum + areaOf(p.placed), 0);
+    const byPart = (p: Plan) =>
+      p.load.byPart.filter((l) => l.part === 'sign').reduce((sum, l) => sum + l.mass, 0);
+    expect(byPart(sawn) - byPart(painted)).toBeCloseTo((area * (stock?.thickness ?? 0) * density) / 1e9, 6);
+    expect(sawn.fastening.glue).toBeGreaterThan(painted.fastening.glue);
+    const stands = Math.max(...sawn.joinery.pieces.map((p) => p.z1));
+    expect(stands).toBeGreaterThanOrEqual(letters()[0]?.z1 ?? Number.NaN);
+  });
+
+  it('may be of another sheet, which is bought then; what is no sheet is told', () => {
+    const sheets = [...SUPPLIES.tables.stocks].filter((s) => s.form === 'sheet' && s.sizes.length > 0);
+    const other = sheets.find((s) => !painted.joinery.pieces.some((p) => p.stock === s.id));
+    const p = plan(lettered({ make: 'cut-out', stock: other?.id ?? '' }), SUPPLIES, QUICK);
+    expect(p.shopping.some((l) => l.kind === 'sheet' && l.item === other?.id)).toBe(true);
+    const wrong = plan(lettered({ make: 'cut-out', stock: 'pine-1x2' }), SUPPLIES, QUICK);
+    expect(wrong.checks).toContainEqual({
+      code: 'part.unknown-stock',
+      severity: 'error',
+      parts: ['sign'],
+      figures: { stock: 'pine-1x2' },
+    });
+  });
+
+  it('go to the machine as closed paths alone, the very letters unmirrored, nested without a touch', async () => {
+    const dxf = await fileOf(sawn, 'sign-sign-mm.dxf');
+    const found = entitiesOf(dxf);
+    expect(new Set(found.map((e) => `${e.type} ${e.layer} ${e.shape}`))).toEqual(
+      new Set(['POLYLINE CUT true']),
+    );
+    expect(dxf).toContain('Curves are polylines within 0.05 mm.');
+    const rings = found.map((e) => e.vertices);
+    const outer = rings.filter((ring) => signedArea(ring) > 0);
+    expect(outer).toHaveLength(13);
+    const net = rings.reduce((sum, ring) => sum + signedArea(ring), 0);
+    const ink = letters().reduce((sum, p) => sum + areaOf(p.placed), 0);
+    // The file writes places to a tenth of a micrometer.
+    expect(Math.abs(net - ink)).toBeLessThan(1);
+    expect(areaOf(union(outer.map((ring) => [{ outer: ring, holes: [] }])))).toBeCloseTo(
+      outer.reduce((sum, ring) => sum + signedArea(ring), 0),
+      1,
+    );
+    const kerf = sawn.design.shop.sheetKerf;
+    outer.forEach((a, i) => {
+      for (const b of outer.slice(i + 1)) {
+        const [p, q] = [boxOfPoints(a), boxOfPoints(b)];
+        const apart = Math.max(q.x - p.x - p.w, p.x - q.x - q.w, q.y - p.y - p.h, p.y - q.y - q.h);
+        expect(apart).toBeGreaterThan(3 * kerf - 0.001);
+      }
+    });
+    // A letter laid over its nested twin, turned or not, covers it: mirrored ones would not.
+    const first = letters()[2];
+    const want = boxOf(first?.placed ?? []);
+    const place = sawn.cutting.sheets.flatMap((s) => s.placements).find((p) => p.piece === first?.id);
+    const ring = outer.find((r) => {
+      const box = boxOfPoints(r);
+      return place && Math.abs(box.x - place.x - kerf) < 0.01 && Math.abs(box.y - place.y - kerf) < 0.01;
+    });
+    const box = boxOfPoints(ring ?? []);
+    const back = transformRegion([{ outer: ring ?? [], holes: [] }], (p) =>
+      place?.turned
+        ? { x: (want?.x ?? 0) + p.y - box.y, y: (want?.y ?? 0) + box.x + box.w - p.x }
+        : { x: (want?.x ?? 0) + p.x - box.x, y: (want?.y ?? 0) + p.y - box.y },
+    );
+    const solid = (first?.placed ?? []).map(({ outer: o }) => ({ outer: o, holes: [] }));
+    expect(areaOf(union([back, solid])) - areaOf(solid)).toBeLessThan(1);
+  });
+
+  it('show the sheet around them on a layer of its own in the SVG', async () => {
+    const svg = await fileOf(sawn, 'sign-sign.svg');
+    expect(svg).toContain('data-layer="GUIDES"');
+    expect(svg).toContain('data-layer="CUT"');
+    expect(svg).toContain('curves are polylines within 0.05 mm');
+    const cut = svg.slice(svg.indexOf('data-layer="CUT"'));
+    for (const [, d] of cut.matchAll(/ d="([^"]*)"/g)) expect(d).toMatch(/^M[^M]*Z$/);
+  });
+});
+
+describe('stencils for a machine', () => {
+  it('are closed paths alone: openings to cut, and the sheet’s edge by itself', async () => {
+    const p = plan(lettered({ make: 'stencil' }), SUPPLIES, QUICK);
+    const found = entitiesOf(await fileOf(p, 'sign-sign-mm.dxf'));
+    const sheet = p.signs[0]?.stencils?.layers[0]?.stencil.sheet ?? [];
+    expect(found.every((e) => e.type === 'POLYLINE' && e.shape)).toBe(true);
+    expect(found.filter((e) => e.layer === 'CUT')).toHaveLength(sheet.flatMap((s) => s.holes).length);
+    expect(found.filter((e) => e.layer === 'EDGE')).toHaveLength(1);
+    expect(found.some((e) => e.layer === 'GUIDES')).toBe(false);
+  });
+});

@@ -1,0 +1,198 @@
+import { describe, expect, it } from 'vitest';
+import { CHECK_CODES } from '../../src/check/codes.ts';
+import type { Rule, RuleKind } from '../../src/design/schema.ts';
+import { DE as PACKET_DE } from '../../src/output/packet/words/de.ts';
+import { EN as PACKET_EN } from '../../src/output/packet/words/en.ts';
+import { DE } from '../../src/plan/words/de.ts';
+import { EN } from '../../src/plan/words/en.ts';
+import { LANGUAGE_TAGS, LANGUAGES, styleIn } from '../../src/plan/words/languages.ts';
+import { ruleSayFor } from '../../src/plan/words/say.ts';
+import { PLAN_WORDS } from '../../src/plan/words/tables.ts';
+import type { CheckFigures, PlanWords, RuleSay } from '../../src/plan/words/words.ts';
+import { kiosk } from './starters.ts';
+
+/** Says every figure by what it is asked for, so that a sentence shows what it was made from. */
+const SAY: RuleSay = {
+  length: (mm) => `<${mm} mm>`,
+  angle: (deg) => `<${deg} deg>`,
+  mass: (kg) => `<${kg} kg>`,
+  force: (n) => `<${n} N>`,
+  area: (m2) => `<${m2} m2>`,
+  share: (ratio) => `<${ratio}>`,
+  number: (value) => `<${value}>`,
+  name: (id) => `<${id}>`,
+  stock: (id) => `<${id}>`,
+  finish: (id) => `<${id}>`,
+  rule: (id) => `<${id}>`,
+  edge: ({ of, side }, axis) => `linke Kante <${axis} ${side} ${of}>`,
+};
+
+/** Figures whose every key is a number of its own, or a text that no table knows. */
+function figures(has: boolean): CheckFigures {
+  const codeOf = (key: string) => [...key].reduce((sum, c) => (sum * 31 + c.charCodeAt(0)) % 9973, 7);
+  return {
+    parts: ['p0', 'p1'],
+    has: () => has,
+    number: (key) => codeOf(key),
+    text: (key) => `<${key}>`,
+  };
+}
+
+/** What stands in angle brackets, and every number: all that a sentence was given. */
+const given = (sentence: string): string[] => (sentence.match(/<[^>]*>|\d+/g) ?? []).sort();
+
+const RULES: { readonly [K in RuleKind]: Extract<Rule, { kind: K }>[] } = {
+  set: [
+    {
+      id: 'r',
+      kind: 'set',
+      axis: 'x',
+      edge: { of: 'a', side: 'low' },
+      from: { of: 'b', side: 'high' },
+      distance: 12,
+    },
+    {
+      id: 'r',
+      kind: 'set',
+      axis: 'y',
+      edge: { of: 'a', side: 'low' },
+      from: { of: 'b', side: 'high' },
+      distance: -12,
+    },
+    {
+      id: 'r',
+      kind: 'set',
+      axis: 'y',
+      edge: { of: 'a', side: 'low' },
+      from: { of: 'b', side: 'high' },
+      distance: 0,
+    },
+  ],
+  center: [
+    {
+      id: 'r',
+      kind: 'center',
+      axis: 'x',
+      parts: ['a', 'b'],
+      low: { of: 'face', side: 'low' },
+      high: { of: 'face', side: 'high' },
+    },
+  ],
+  between: [
+    {
+      id: 'r',
+      kind: 'between',
+      axis: 'x',
+      part: 'a',
+      low: { of: 'b', side: 'high' },
+      high: { of: 'c', side: 'low' },
+      insetLow: 3,
+      insetHigh: 4,
+    },
+  ],
+  even: (['gaps', 'flush', 'half', 'centers', 'most'] as const).map((mode) => ({
+    id: 'r',
+    kind: 'even' as const,
+    axis: 'x' as const,
+    mode,
+    parts: ['a', 'b', 'c'],
+    low: { of: 'face', side: 'low' as const },
+    high: { of: 'face', side: 'high' as const },
+    pitch: 90,
+    most: 80,
+  })),
+  mirror: [{ id: 'r', kind: 'mirror', axis: 'x', part: 'a', twin: 'b', about: { of: 'face', side: 'mid' } }],
+  same: [{ id: 'r', kind: 'same', axis: 'y', parts: ['a', 'b'] }],
+  reveal: [{ id: 'r', kind: 'reveal', part: 'a', inside: 'b', margin: 20, inner: false }],
+  graded: [
+    {
+      id: 'r',
+      kind: 'graded',
+      axis: 'y',
+      parts: ['a', 'b', 'c'],
+      ratio: [1, 2, 3],
+      gap: 9,
+      low: { of: 'face', side: 'low' },
+      high: { of: 'face', side: 'high' },
+    },
+  ],
+};
+
+describe('the plan in German says what it says in English', () => {
+  it.each(CHECK_CODES)('of %s, with the same figures', (code) => {
+    for (const has of [true, false]) {
+      const [english, german] = [EN, DE].map((words) => words.checks[code](figures(has), SAY));
+      expect(given(german ?? '')).toEqual(given(english ?? ''));
+      expect(german).not.toBe(english);
+    }
+  });
+
+  it('of every step', () => {
+    for (const act of Object.keys(EN.steps) as (keyof PlanWords['steps'])[]) {
+      const [english, german] = [EN, DE].map((words) => words.steps[act](['a', 'b'], SAY));
+      expect(given(german ?? '')).toEqual(given(english ?? ''));
+      expect(german).not.toBe(english);
+    }
+  });
+
+  it('of every kind of rule', () => {
+    for (const rule of Object.values(RULES).flat()) {
+      const speak = (words: PlanWords) =>
+        (words.rules[rule.kind] as (r: Rule, result: number | null, say: RuleSay) => string)(rule, 50, SAY);
+      // A reveal leaves out the edge's own words, which differ between the languages.
+      const things = (text: string) => given(text).map((thing) => thing.replace(/^<x \w+ /, '<'));
+      expect(things(speak(DE))).toEqual(things(speak(EN)));
+    }
+  });
+});
+
+it('bends the names of edges', () => {
+  const say = ruleSayFor({ design: kiosk(), stocks: new Map(), language: 'de' });
+  const edge = { of: 'face', side: 'low' } as const;
+  expect(say.edge(edge, 'x')).toBe('linke Kante der Front');
+  expect(say.edge({ of: 'level:rim', side: 'high', inner: true }, 'y')).toBe('obere Innenkante des Rands');
+  expect(
+    DE.rules.set(
+      { id: 'r', kind: 'set', axis: 'x', edge: { of: 'sign', side: 'low' }, from: edge, distance: 100 },
+      null,
+      say,
+    ),
+  ).toBe('Linke Kante von Sign liegt 3 15/16" rechts von der linken Kante der Front');
+});
+
+/** Every text of a table with its path; sentences are made with marks that must come out again. */
+function textsOf(table: unknown, path: string): [string, string][] {
+  if (typeof table === 'string') return [[path, table]];
+  if (typeof table === 'function') {
+    const make = table as (...marks: string[]) => unknown;
+    return textsOf(make(...Array.from({ length: make.length }, (_, i) => `<${i}>`)), `${path}()`);
+  }
+  return Object.entries(table as object).flatMap(([key, value]) => textsOf(value, `${path}.${key}`));
+}
+
+/** Words that both languages share. */
+const ALIKE = new Set(['mm', 'in', 'Name', '<0>']);
+
+describe.each([
+  ['packet', PACKET_EN, PACKET_DE],
+  ['patterns', EN.patterns, DE.patterns],
+  ['shopping', EN.shopping, DE.shopping],
+])('the words of %s', (_name, english, german) => {
+  const ours = new Map(textsOf(german, ''));
+  it.each(textsOf(english, ''))('%s: %s', (path, text) => {
+    const own = ours.get(path);
+    expect(own?.trim()).toBeTruthy();
+    expect(given(own ?? '').filter((g) => g.startsWith('<'))).toEqual(
+      given(text).filter((g) => g.startsWith('<')),
+    );
+    if (!ALIKE.has(text)) expect(own).not.toBe(text);
+  });
+});
+
+it('every language has its words, its notation and what is usual', () => {
+  for (const language of LANGUAGE_TAGS) {
+    expect(PLAN_WORDS[language].list(['a', 'b', 'c'])).toMatch(/^a, b \S+ c$/);
+    expect(LANGUAGES[language].name).not.toBe('');
+    expect(styleIn(language, kiosk().measure).notation).toBe(LANGUAGES[language].notation);
+  }
+});
