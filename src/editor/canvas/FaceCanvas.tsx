@@ -17,6 +17,7 @@ import { fitToFace } from './fit.ts';
 import { HudTag } from './HudTag.tsx';
 import { handlesOf } from './handles.ts';
 import { KeepClears } from './KeepClears.tsx';
+import { memberMarks } from './members.ts';
 import { Overlay } from './Overlay.tsx';
 import { PartShape } from './PartShape.tsx';
 import { PhotoHandles, PhotoUnder } from './PhotoLayer.tsx';
@@ -55,6 +56,7 @@ export function FaceCanvas() {
   const provisional = useEditor((s) => s.provisional);
   const frame = useEditor((s) => s.frame);
   const corner = useEditor((s) => s.corner);
+  const member = useEditor((s) => s.member);
   const path = useEditor((s) => s.path);
   const photo = useEditor((s) => s.photo);
   const photoMode = useEditor((s) => s.photoMode);
@@ -96,8 +98,10 @@ export function FaceCanvas() {
 
   const boxes = boxesOf(design, layout, selection);
   const items = new Set(itemsOf(design, selection));
-  const outlined = layout.parts.filter((p) => items.has(p.part));
   const [only] = selection;
+  const marks = selection.length === 1 && only ? memberMarks(design, layout, only, member) : null;
+  const chosen = marks?.chosen ?? null;
+  const outlined = layout.parts.filter((p) => items.has(p.part) && (chosen === null || p.id === chosen));
   const onlyBox = selection.length === 1 ? boxes[0] : undefined;
   const single = only !== undefined && onlyBox !== undefined && !design.groups.some((g) => g.id === only);
   const roomy = face.width * view.scale > ROOM_FOR_DIMENSIONS;
@@ -173,7 +177,7 @@ export function FaceCanvas() {
               view={view}
               palette={palette}
               outlined={outlined}
-              boxes={selection.length > 1 || !single ? boxes : []}
+              boxes={selection.length > 1 || !single ? boxes : (marks?.boxes ?? [])}
               handles={handles}
               guides={provisional?.guides ?? []}
               path={path}

@@ -1,6 +1,7 @@
 import { type PointerEvent, type RefObject, useEffect, useMemo } from 'react';
 import type { Point } from '../../geometry/shape.ts';
 import { parseMeasure } from '../../measure/parse.ts';
+import { chooseMemberAt, chosenMember } from '../action/members.ts';
 import { select } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
 import { type EditorStore, pixels, toFace } from '../state/store.ts';
@@ -163,6 +164,8 @@ class Hand {
       if (state.corner !== null) store.setState({ corner: null });
       if (handle?.act.kind === 'turn') return startTurn(store, touch);
     }
+    if (!touch.shift && chosenMember(state)?.slot && chooseMemberAt(store, touch.face))
+      return startMove(store, touch);
     const found = pickAt(design, layout, touch.face, pixels(state.view, REACH[kind]));
     if (!found) return touch.touch ? startPan(store, touch) : startFrameSelect(store, touch);
     if (touch.shift) {
@@ -236,7 +239,7 @@ class Hand {
     e.stopPropagation();
   }
 
-  /** A double click: into a group, or into the lettering of a sign. */
+  /** A double click: into a group, to a member of an array, or into the lettering of a sign. */
   open(px: Point): void {
     const store = this.#store;
     const { view, edit, tool } = store.getState();
@@ -244,6 +247,7 @@ class Hand {
       endPath(store, false);
       return;
     }
+    if (chooseMemberAt(store, toFace(view, px))) return;
     const id = partAt(layoutOf(edit.design), toFace(view, px));
     const part = edit.design.parts.find((p) => p.id === id);
     if (!part) return;

@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { nudgeCorner, removeCorner } from '../action/cornerActs.ts';
+import { chosenMember, enterMembers, stepMember, toggleMember } from '../action/members.ts';
 import {
   copiedText,
   duplicateSelection,
@@ -40,11 +41,15 @@ const ALWAYS: Readonly<Record<string, Act>> = {
 const PLAIN: Readonly<Record<string, Act>> = {
   Delete: removeChosen,
   Backspace: removeChosen,
-  Enter: (s) => endPath(s, false),
+  Enter: (s) => {
+    if (s.getState().path.length > 0) endPath(s, false);
+    else enterMembers(s);
+  },
   Escape: (s) => {
     if (s.getState().photoMode !== 'rest') s.setState({ photoMode: 'rest' });
     else if (s.getState().path.length > 0) cancelPath(s);
     else if (s.getState().corner !== null) s.setState({ corner: null });
+    else if (chosenMember(s.getState())?.slot) s.setState({ member: null });
     else if (s.getState().tool !== 'select') s.setState({ tool: 'select' });
     else if (s.getState().edit.selection.length > 0) select(s, []);
   },
@@ -54,11 +59,11 @@ const PLAIN: Readonly<Record<string, Act>> = {
   '0': (s) => s.setState({ fitted: true }),
 };
 
-/** The last corner of a path being placed, else the chosen corner, else all that is selected. */
+/** The last corner of a path being placed, else the chosen corner or member, else all that is selected. */
 function removeChosen(store: EditorStore): void {
   const { path, corner } = store.getState();
   if (path.length > 0) dropLastCorner(store);
-  else if (corner === null || !removeCorner(store, corner)) removeSelection(store);
+  else if ((corner === null || !removeCorner(store, corner)) && !toggleMember(store)) removeSelection(store);
 }
 
 const ARROWS: Readonly<Record<string, readonly [-1 | 0 | 1, -1 | 0 | 1]>> = {
@@ -126,6 +131,7 @@ function findAct(e: KeyboardEvent, control: boolean): Act | undefined {
     const inTree = e.target instanceof Element && e.target.closest('[role=tree]') !== null;
     if (isWidget(e.target) || (inTree && !e.altKey)) return undefined;
     return (s) => {
+      if (stepMember(s, arrow[0], arrow[1])) return;
       if (!nudgeCorner(s, arrow[0], arrow[1], e.shiftKey)) nudge(s, arrow[0], arrow[1], e.shiftKey);
     };
   }

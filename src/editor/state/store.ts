@@ -50,6 +50,8 @@ export interface EditorState {
   readonly field: CanvasField | null;
   /** The chosen corner of the one selected part. */
   readonly corner: number | null;
+  /** The chosen member of the one selected array, as `id[column,row]`. */
+  readonly member: string | null;
   /** Under the drawing, on this device only. */
   readonly photo: Photo | null;
   readonly photoMode: PhotoMode;
@@ -94,6 +96,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     hud: null,
     field: null,
     corner: null,
+    member: null,
     path: [],
     photo: null,
     photoMode: 'rest',

@@ -3,67 +3,27 @@ import { inches } from '../../../measure/units.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { NumberField } from '../../field/NumberField.tsx';
-import { useDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { stockChoices } from './choices.ts';
+import { MemberFields } from './MemberFields.tsx';
+import { MemberGrid } from './MemberGrid.tsx';
 import { usePart } from './usePart.ts';
 
 const MODES = ['gaps', 'flush', 'half', 'centers', 'most'] as const;
 
-/** What is repeated, and how it is spaced in rows and columns. */
+/** What is repeated, how it is spaced in rows and columns, and which ones differ. */
 export function ArrayFields({ part }: { part: PartArray }) {
   const t = useWords();
-  const design = useDesign();
   const { change } = usePart(part);
-  const { member } = part;
   return (
     <>
-      <div className="fields">
-        {'stock' in member ? (
-          <div className="wide">
-            <ChoiceField
-              label={t('part.stock')}
-              value={member.stock}
-              choices={stockChoices(
-                design,
-                member.kind === 'panel' ? ['sheet'] : ['flat', 'shaped'],
-                member.stock,
-              )}
-              onCommit={(stock) => change({ member: { ...member, stock } })}
-            />
-          </div>
-        ) : null}
-        {member.kind === 'strip' ? (
-          <ChoiceField
-            label={t('strip.lie')}
-            value={member.lie}
-            choices={(['across', 'up', 'rising', 'falling'] as const).map((value) => ({
-              value,
-              label: t(`lie.${value}`),
-            }))}
-            onCommit={(lie) => change({ member: { ...member, lie } })}
-          />
-        ) : (
-          <>
-            <MeasureField
-              label={t('array.memberWidth')}
-              value={part.memberSize.w}
-              onCommit={(w) => change({ memberSize: { ...part.memberSize, w } })}
-            />
-            <MeasureField
-              label={t('array.memberHeight')}
-              value={part.memberSize.h}
-              onCommit={(h) => change({ memberSize: { ...part.memberSize, h } })}
-            />
-          </>
-        )}
-      </div>
+      <MemberFields part={part} />
       <SpacingFields
         label={t('array.across')}
         spacing={part.across}
         onCommit={(across) => change({ across })}
       />
       <SpacingFields label={t('array.up')} spacing={part.up} onCommit={(up) => change({ up })} />
+      <MemberGrid part={part} />
     </>
   );
 }

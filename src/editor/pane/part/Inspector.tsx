@@ -1,6 +1,8 @@
+import { isRepeatable } from '../../action/member.ts';
 import { useDesign, useSelection } from '../../state/hooks.ts';
 import { ArrangeSection } from '../layout/ArrangeSection.tsx';
 import { DivideSection } from '../layout/DivideSection.tsx';
+import { RepeatSection } from '../layout/RepeatSection.tsx';
 import { PartActs } from '../parts/PartActs.tsx';
 import { GroupFields } from './GroupFields.tsx';
 import { KeepClearFields } from './KeepClearFields.tsx';
@@ -33,6 +35,7 @@ export function Inspector() {
           <PartFields part={part} />
           <PartChecks part={part.id} />
           <RuleList part={part} />
+          {isRepeatable(part) ? <RepeatSection part={part} /> : null}
           {part.kind === 'fitting' ? null : <DivideSection />}
         </>
       ) : null}

@@ -91,12 +91,17 @@ export function PartFields({ part }: { part: Part }) {
           }
           onCommit={(on) => change({ on })}
         />
-        {part.kind === 'fitting' ? null : (
+        {(part.kind === 'array' ? part.member : part).kind === 'fitting' ? null : (
           <ChoiceField
             label={t('part.finish')}
-            value={part.finish ?? BARE}
+            value={(part.kind === 'array' ? part.member.finish : part.finish) ?? BARE}
             choices={finishChoices(design)}
-            onCommit={(id) => change({ finish: id === BARE ? null : id })}
+            onCommit={(id) => {
+              const finish = id === BARE ? null : id;
+              // It is the members of an array that are seen.
+              if (part.kind === 'array') change({ finish, member: { ...part.member, finish } });
+              else change({ finish });
+            }}
           />
         )}
         {part.kind === 'painted' ? null : (

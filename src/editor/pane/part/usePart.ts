@@ -1,22 +1,32 @@
-import type { Part } from '../../../design/schema.ts';
+import { useContext } from 'react';
+import type { Member, Part, PartArray } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { editsToPlace } from '../../action/place.ts';
 import { layoutOf } from '../../state/derive.ts';
 import { useCommit, useDesign } from '../../state/hooks.ts';
 import { t } from '../../words/t.ts';
+import { MemberContext } from './memberContext.ts';
 
-/** The part's box as laid out, and the ways to change the part from fields. */
+/** The part's box as laid out, and the ways to change the part (or the member of an array) from fields. */
 export function usePart<P extends Part>(part: P) {
   const design = useDesign();
   const commit = useCommit();
-  const box = layoutOf(design).boxes.get(part.id) ?? part.box;
+  const array = useContext(MemberContext);
+  const box = array ? part.box : (layoutOf(design).boxes.get(part.id) ?? part.box);
   const held = new Set([part.id]);
   return {
     box,
     /** Changes fields of the part. */
     change: (fields: Partial<P>) =>
       commit(
-        [{ kind: 'replace', list: 'parts', id: part.id, item: { ...part, ...fields } }],
+        [
+          {
+            kind: 'replace',
+            list: 'parts',
+            id: part.id,
+            item: array ? withMember(array, fields) : { ...part, ...fields },
+          },
+        ],
         t('did.change', { name: part.name }),
         { held },
       ),
@@ -27,5 +37,14 @@ export function usePart<P extends Part>(part: P) {
         t('did.change', { name: part.name }),
         { held },
       ),
+  };
+}
+
+/** The array with fields of its member changed; a box says how large each member is. */
+function withMember(array: PartArray, { box, ...fields }: Partial<Part>): PartArray {
+  return {
+    ...array,
+    member: { ...array.member, ...fields } as Member,
+    memberSize: box ? { w: box.w, h: box.h } : array.memberSize,
   };
 }

@@ -126,7 +126,6 @@ export const partWords: Record<keyof typeof en, string> = {
   'array.asOthers': 'Wie die anderen',
   'array.ownFinish': 'Eigener Anstrich',
   'array.ownStock': 'Eigenes Material',
-  'array.said': '{name}',
   'array.saidOut': '{name}, weggelassen',
   'repeat.title': 'Wiederholen',
   'repeat.lead':

@@ -124,7 +124,6 @@ export const partWords = {
   'array.asOthers': 'As the others',
   'array.ownFinish': 'Its finish',
   'array.ownStock': 'Its stock',
-  'array.said': '{name}',
   'array.saidOut': '{name}, left out',
   'repeat.title': 'Repeat it',
   'repeat.lead': 'Makes one array of it: the copies stay alike, and their spacing is one decision.',

@@ -1,0 +1,193 @@
+import { type KeyboardEvent, useEffect, useRef } from 'react';
+import type { PartArray } from '../../../design/schema.ts';
+import type { Slot } from '../../../layout/place/array.ts';
+import {
+  type ChosenMember,
+  chooseMember,
+  chosenMember,
+  commitOverride,
+  overrideOf,
+  toggleMember,
+} from '../../action/members.ts';
+import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { NumberField } from '../../field/NumberField.tsx';
+import { SwitchField } from '../../field/SwitchField.tsx';
+import { useDesign, useEditor, useStore } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import '../../style/members.css';
+import { BARE, finishChoices, stockChoices } from './choices.ts';
+
+/** More places than this are chosen by number. */
+const MOST_CELLS = 600;
+const AS_OTHERS = '-as-others-';
+
+const STEPS: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** The places of an array as on the face: each one can be left out, or have a finish or stock of its own. */
+export function MemberGrid({ part }: { part: PartArray }) {
+  const t = useWords();
+  const store = useStore();
+  useEditor((s) => s.member);
+  const found = chosenMember(store.getState());
+  if (!found || found.array.id !== part.id || found.grid.slots.length < 2) return null;
+  const { grid, slot } = found;
+  return (
+    <fieldset className="sub">
+      <legend>{t('array.single')}</legend>
+      <p className="note">{t('array.singleHint')}</p>
+      {grid.slots.length > MOST_CELLS ? <ByNumber found={found} /> : <Cells found={found} />}
+      {slot ? <OwnFields key={slot.id} found={found} slot={slot} /> : null}
+    </fieldset>
+  );
+}
+
+function Cells({ found }: { found: ChosenMember }) {
+  const t = useWords();
+  const store = useStore();
+  const design = useDesign();
+  const table = useRef<HTMLTableElement>(null);
+  const { array, grid, slot } = found;
+  const rows = Array.from({ length: grid.rows }, (_, i) => grid.rows - 1 - i);
+  const reached = slot?.id ?? grid.slots[0]?.id;
+
+  // Focus goes with the choice, but only within the grid.
+  useEffect(() => {
+    if (slot && table.current?.contains(document.activeElement))
+      table.current.querySelector<HTMLElement>('[aria-pressed=true]')?.focus();
+  }, [slot]);
+
+  const onKey = (e: KeyboardEvent, at: Slot) => {
+    const step = STEPS[e.key];
+    if (step) {
+      const next = grid.slots.find((s) => s.column === at.column + step[0] && s.row === at.row + step[1]);
+      if (next) chooseMember(store, next);
+    } else if (e.key === 'Delete' || e.key === 'Backspace') {
+      if (slot?.id !== at.id) chooseMember(store, at);
+      toggleMember(store);
+    } else return;
+    e.preventDefault();
+  };
+
+  const cell = (at: Slot) => {
+    const own = overrideOf(array, at);
+    const finish = design.finishes.find((f) => f.id === at.member.finish);
+    const state = [
+      own.omit ? t('array.isOut') : '',
+      own.finish !== undefined ? (finish?.name ?? t('finish.bare')) : '',
+      own.stock ?? '',
+    ].filter(Boolean);
+    return (
+      <button
+        type="button"
+        className="member"
+        data-out={own.omit ?? false}
+        data-own={own.finish !== undefined || own.stock !== undefined}
+        aria-pressed={at.id === slot?.id}
+        aria-label={[at.name, ...state].join(', ')}
+        title={[at.name, ...state].join(', ')}
+        tabIndex={at.id === reached ? 0 : -1}
+        style={own.omit || !finish ? undefined : { backgroundColor: finish.color }}
+        onClick={() => chooseMember(store, at)}
+        onKeyDown={(e) => onKey(e, at)}
+      />
+    );
+  };
+
+  return (
+    <div className="members">
+      <table ref={table} aria-label={t('array.single')}>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row}>
+              {grid.slots.slice(row * grid.columns, (row + 1) * grid.columns).map((at) => (
+                <td key={at.id}>{cell(at)}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** Column and row as numbers, for arrays too large to show. */
+function ByNumber({ found: { grid, slot } }: { found: ChosenMember }) {
+  const t = useWords();
+  const store = useStore();
+  const go = (column: number, row: number) =>
+    chooseMember(store, grid.slots.find((s) => s.column === column && s.row === row) ?? null);
+  const at = { column: slot?.column ?? 0, row: slot?.row ?? 0 };
+  return (
+    <div className="fields">
+      <NumberField
+        label={t('array.column')}
+        whole
+        min={1}
+        max={grid.columns}
+        value={at.column + 1}
+        onCommit={(n) => go(n - 1, at.row)}
+      />
+      <NumberField
+        label={t('array.row')}
+        whole
+        min={1}
+        max={grid.rows}
+        value={at.row + 1}
+        onCommit={(n) => go(at.column, n - 1)}
+      />
+    </div>
+  );
+}
+
+/** What the chosen member has of its own. */
+function OwnFields({ found, slot }: { found: ChosenMember; slot: Slot }) {
+  const t = useWords();
+  const store = useStore();
+  const design = useDesign();
+  const { member } = found.array;
+  const own = overrideOf(found.array, slot);
+  const others = { value: AS_OTHERS, label: t('array.asOthers') };
+  const take = (change: typeof own) => commitOverride(store, found, slot, { ...own, ...change });
+  return (
+    <>
+      <p className="member-name">{slot.name}</p>
+      <div className="fields">
+        <div className="wide">
+          <SwitchField
+            label={t('array.leaveOut')}
+            value={own.omit === true}
+            onCommit={(omit) => take({ omit })}
+          />
+        </div>
+        {member.kind === 'fitting' ? null : (
+          <ChoiceField
+            label={t('array.ownFinish')}
+            value={own.finish === undefined ? AS_OTHERS : (own.finish ?? BARE)}
+            choices={[others, ...finishChoices(design)]}
+            onCommit={(id) => take({ finish: id === AS_OTHERS ? undefined : id === BARE ? null : id })}
+          />
+        )}
+        {'stock' in member ? (
+          <ChoiceField
+            label={t('array.ownStock')}
+            value={own.stock ?? AS_OTHERS}
+            choices={[
+              others,
+              ...stockChoices(
+                design,
+                member.kind === 'panel' ? ['sheet'] : ['flat', 'shaped'],
+                own.stock ?? member.stock,
+              ),
+            ]}
+            onCommit={(id) => take({ stock: id === AS_OTHERS ? undefined : id })}
+          />
+        ) : null}
+      </div>
+    </>
+  );
+}
