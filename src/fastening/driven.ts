@@ -1,22 +1,25 @@
 import type { KeepClear } from '../bed/bed.ts';
 import type { Check } from '../check/check.ts';
 import type { Design } from '../design/schema.ts';
-import { clipPolyline } from '../geometry/clip.ts';
+import { clipPolyline, union } from '../geometry/clip.ts';
 import { distance } from '../geometry/point.ts';
-import type { Point, Region } from '../geometry/shape.ts';
+import { EMPTY, regionOfBox } from '../geometry/region.ts';
+import type { Box, Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
 import type { LaidPart, Leg } from '../layout/laid.ts';
 import type { Brad, Screw, Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 import { chooseDrive, type Drive, type DriveRule, noDrive, type Place } from './drive.ts';
-import { placesAlong, placesOver, type Spacing } from './places.ts';
+import { EASE, type Ground, placesAlong, placesOver, type Spacing } from './places.ts';
 import { distinct } from './spread.ts';
 import { type Stack, woodUnder } from './stack.ts';
 import { surfaceHeight } from './surface.ts';
 
 /** Screws hold so much more than brads that they stand this many spacings apart. Common practice, no source. */
 const SCREW_SPACINGS = 2;
+/** A single brad or screw lets a piece turn. Common practice, no source. */
+const FEWEST = 2;
 /** Thread in what holds it, in shank diameters: Wood Handbook, Eq. 8-13 (check-values, section 9). */
 const THREAD_DIAMETERS = 7;
 
@@ -41,8 +44,12 @@ export interface Driven {
   readonly checks: readonly Check[];
 }
 
-interface PartContact {
+/** What one solid of a part lies on. */
+export interface PartContact {
   readonly solid: Solid;
+  /** Its contact with each support by itself. */
+  readonly supports: readonly Region[];
+  /** All of them together. */
   readonly contact: Region;
 }
 
@@ -68,30 +75,54 @@ const legOf = (piece: Region, legs: readonly Leg[]): Leg | null =>
     null,
   );
 
+/** The places of every piece of a part, or of the whole sheet. */
 function placesOf(
   input: DriveInput,
   laid: LaidPart,
-  { solid, contact }: PartContact,
+  { solid, supports }: PartContact,
   spacing: Spacing,
 ): Point[] {
-  if (laid.kind !== 'strip' && laid.kind !== 'run') return placesOver(solid.region, contact, spacing);
+  const lay = (place: (ground: Ground) => Point[]) => clearOf(input.keepClears, supports, spacing, place);
+  if (laid.kind !== 'strip' && laid.kind !== 'run') {
+    return lay((ground) => placesOver(solid.region, ground, spacing));
+  }
   const legs = laid.kind === 'strip' ? [laid.leg] : laid.legs;
   const pieces = input.pieces.filter((p) => p.part === laid.id && p.placed.length > 0);
-  if (pieces.length === 0) return legs.flatMap((leg) => placesAlong(leg, solid.region, contact, spacing));
+  if (pieces.length === 0) {
+    return legs.flatMap((leg) => lay((ground) => placesAlong(leg, solid.region, ground, spacing)));
+  }
   return pieces.flatMap((piece) => {
     const leg = legOf(piece.placed, legs);
-    return leg ? placesAlong(leg, piece.placed, contact, spacing) : [];
+    return leg ? lay((ground) => placesAlong(leg, piece.placed, ground, spacing)) : [];
   });
 }
 
-const inKeepClear = (p: Point, keepClears: readonly KeepClear[], clear: Mm): boolean =>
-  keepClears.some(
-    ({ box }) =>
-      p.x > box.x - clear &&
-      p.x < box.x + box.w + clear &&
-      p.y > box.y - clear &&
-      p.y < box.y + box.h + clear,
-  );
+const grown = ({ x, y, w, h }: Box, by: Mm): Box => ({ x: x - by, y: y - by, w: w + 2 * by, h: h + 2 * by });
+
+const inside = (p: Point, { x, y, w, h }: Box): boolean => p.x > x && p.x < x + w && p.y > y && p.y < y + h;
+
+/**
+ * Places that stay clear of hinges, legs and handles. Even places that fall on one are left out; where that
+ * leaves fewer than two, which would not hold a piece straight, they are laid again around it.
+ */
+function clearOf(
+  keepClears: readonly KeepClear[],
+  supports: readonly Region[],
+  { fromEdge, diameter }: Spacing,
+  place: (ground: Ground) => Point[],
+): Point[] {
+  const even = place({ supports, blocked: EMPTY });
+  const near = keepClears.map(({ box }) => grown(box, diameter));
+  let best = even.filter((p) => !near.some((box) => inside(p, box)));
+  if (best.length === even.length) return best;
+  for (const by of [fromEdge, diameter + EASE]) {
+    if (best.length >= FEWEST) break;
+    const blocked = union(keepClears.map(({ box }) => regionOfBox(grown(box, by))));
+    const around = place({ supports, blocked });
+    if (around.length > best.length) best = around;
+  }
+  return best;
+}
 
 /** Distance from the nearest of the legs' center lines. */
 function sidewaysOf(laid: LaidPart, p: Point): Mm {
@@ -118,7 +149,6 @@ function spotsOf(
   return contacts.flatMap((contact) => {
     const { z0, z1 } = contact.solid;
     return distinct(placesOf(input, laid, contact, spacing))
-      .filter((p) => !inKeepClear(p, input.keepClears, spacing.diameter))
       .map((at) => ({
         at,
         part: surfaceHeight(stock, z1 - z0, radius, sidewaysOf(laid, at)),

@@ -1,10 +1,10 @@
-import { clipPolyline, intersect, offset } from '../geometry/clip.ts';
-import { add, leftNormal, scale, subtract } from '../geometry/point.ts';
-import { areaOf, boxOf, containsPointInRegion, ringsOf } from '../geometry/region.ts';
+import { clipPolyline, connectedParts, intersect, offset, subtract, union } from '../geometry/clip.ts';
+import { add, distance, dot, leftNormal, subtract as minus, scale } from '../geometry/point.ts';
+import { boxOf, containsPointInRegion, ringsOf } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import type { Leg } from '../layout/laid.ts';
 import type { Mm } from '../measure/units.ts';
-import { distinct, spreadAlong, spreadRow, trimEnds } from './spread.ts';
+import { distinct, lengthOf, spreadAlong, spreadRow, trimEnds } from './spread.ts';
 
 /** Strips wider than this get two rows, so that they cannot cup. Common practice, no source. */
 const TWO_ROWS_OVER: Mm = 70;
@@ -12,10 +12,12 @@ const TWO_ROWS_OVER: Mm = 70;
 const FIELD_SPACINGS = 2;
 /** A strip too narrow for the edge distance keeps this share of its width clear on each side. */
 const NARROW_SHARE = 0.4;
+/** A row will do that holds along this share of what the best one does. */
+const ENOUGH = 0.5;
 /** More than this each way over a sheet would take forever to place. */
 const MOST_EACH_WAY = 40;
 /** Keeps a row that runs along the border of its room within it, through the grid of the polygon library. */
-const EASE: Mm = 0.01;
+export const EASE: Mm = 0.01;
 
 export interface Spacing {
   readonly spacing: Mm;
@@ -24,21 +26,38 @@ export interface Spacing {
   readonly diameter: Mm;
 }
 
-/**
- * The contact drawn in from the edges of what is beneath: by the full edge distance where that leaves
- * room within `inside`, else by half of it, else by two diameters.
- */
-function overSupport(contact: Region, inside: Region, { fromEdge, diameter }: Spacing): Region {
-  for (const by of [fromEdge, fromEdge / 2, 2 * diameter]) {
-    const room = intersect(inside, offset(contact, -by, 'miter'));
-    if (areaOf(room) > 0) return room;
-  }
-  return [];
+/** What a part can be driven into. */
+export interface Ground {
+  /** The part's contact with each support by itself: where two supports abut there is a seam, not wood. */
+  readonly supports: readonly Region[];
+  /** Left out of it. */
+  readonly blocked: Region;
 }
+
+/** Whether a region is more than a line left by rounding. */
+const hasRoom = (region: Region): boolean => offset(region, -EASE, 'miter').length > 0;
+
+/**
+ * Every contact drawn in from the edges of its support: by the full edge distance where that leaves room
+ * within `inside`, else by half of it, else by two diameters.
+ */
+function overSupport({ supports, blocked }: Ground, inside: Region, { fromEdge, diameter }: Spacing): Region {
+  const rooms = supports.flatMap((contact) => {
+    for (const by of [fromEdge, fromEdge / 2, 2 * diameter]) {
+      const room = intersect(inside, offset(contact, -by, 'miter'));
+      if (hasRoom(room)) return [room];
+    }
+    return [];
+  });
+  const room = rooms.length > 1 ? union(rooms) : (rooms[0] ?? []);
+  return blocked.length > 0 ? subtract(room, blocked) : room;
+}
+
+const leftOf = (leg: Leg): Point => leftNormal(minus(leg.end, leg.start));
 
 /** The leg's center line moved sideways, to the left when positive. */
 function row(leg: Leg, sideways: Mm): Point[] {
-  const shift = scale(leftNormal(subtract(leg.end, leg.start)), sideways);
+  const shift = scale(leftOf(leg), sideways);
   return [add(leg.start, shift), add(leg.end, shift)];
 }
 
@@ -50,20 +69,63 @@ function rowsOf(leg: Leg, fromEdge: Mm): Mm[][] {
   const { width } = leg;
   const outer = width / 2 - fromEdge;
   const wide = width > TWO_ROWS_OVER && outer > 0 ? [[outer, -outer]] : [];
-  return [...wide, [0], [width / 4, -width / 4], [(3 * width) / 8, (-3 * width) / 8]];
+  // Two rows nearer to each other than the edge distance would split the strip between them.
+  const pairs = [width / 4, (3 * width) / 8].filter((sideways) => 2 * sideways >= fromEdge);
+  return [...wide, [0], ...pairs.map((sideways) => [sideways, -sideways])];
 }
 
-/** Places along a straight piece of stock, clear of its ends, edges and joints, over what is beneath it. */
-export function placesAlong(leg: Leg, piece: Region, contact: Region, spacing: Spacing): Point[] {
+/** Rows through the middle of each part of the room: beside a seam that runs under the center line. */
+function rowsWithin(leg: Leg, room: Region): Mm[][] {
+  const left = leftOf(leg);
+  const middles = connectedParts(room).map((part) => {
+    const across = part.flatMap(({ outer }) => outer.map((p) => dot(minus(p, leg.start), left)));
+    return (Math.min(...across) + Math.max(...across)) / 2;
+  });
+  return middles.sort((a, b) => Math.abs(a) - Math.abs(b) || a - b).map((middle) => [middle]);
+}
+
+interface Rows {
+  readonly lines: readonly Point[][];
+  /** Length that a row of them holds along. */
+  readonly holds: Mm;
+}
+
+function layRows(leg: Leg, rows: readonly Mm[], room: Region): Rows {
+  const lines = rows.flatMap((sideways) => clipPolyline(row(leg, sideways), room));
+  return { lines, holds: lines.reduce((sum, line) => sum + lengthOf(line), 0) / rows.length };
+}
+
+/** The first rows that hold along enough of the piece, beside those that hold along most of it. */
+function chooseRows(leg: Leg, room: Region, fromEdge: Mm): Rows | null {
+  const wanted = rowsOf(leg, fromEdge);
+  const first = layRows(leg, wanted[0] ?? [0], room);
+  if (first.holds >= ENOUGH * distance(leg.start, leg.end)) return first;
+  const others = [...wanted.slice(1), ...rowsWithin(leg, room)].map((rows) => layRows(leg, rows, room));
+  const most = Math.max(first.holds, ...others.map(({ holds }) => holds));
+  return [first, ...others].find(({ lines, holds }) => lines.length > 0 && holds >= ENOUGH * most) ?? null;
+}
+
+/**
+ * Places along a straight piece of stock, clear of its ends, edges and joints, over what is beneath it. On
+ * a piece so narrow that a seam beneath it leaves nothing, they stand nearer to its own edges.
+ */
+export function placesAlong(leg: Leg, piece: Region, ground: Ground, spacing: Spacing): Point[] {
   const edge = Math.min(spacing.fromEdge, leg.width * NARROW_SHARE);
-  const room = overSupport(contact, offset(piece, -edge, 'miter'), spacing);
-  for (const rows of rowsOf(leg, spacing.fromEdge)) {
-    const lines = rows.flatMap((sideways) => clipPolyline(row(leg, sideways), room));
-    // A narrow strip keeps its full distance from the ends all the same.
-    const trimmed = lines.map((line) => trimEnds(line, spacing.fromEdge - edge));
-    if (trimmed.length > 0) return distinct(trimmed.flatMap((line) => spreadAlong(line, spacing.spacing)));
-  }
-  return [];
+  const inside = offset(piece, -edge, 'miter');
+  const places = placesWithin(leg, overSupport(ground, inside, spacing), spacing, edge);
+  if (places.length > 0 || ground.supports.length < 2) return places;
+  const asOne = { ...ground, supports: [union(ground.supports)] };
+  if (overSupport(asOne, inside, spacing).length === 0) return [];
+  const least = Math.min(edge, 2 * spacing.diameter);
+  return placesWithin(leg, overSupport(ground, offset(piece, -least, 'miter'), spacing), spacing, least);
+}
+
+function placesWithin(leg: Leg, room: Region, { spacing, fromEdge }: Spacing, clear: Mm): Point[] {
+  const rows = chooseRows(leg, room, fromEdge);
+  if (!rows) return [];
+  // A narrow strip keeps its full distance from the ends all the same.
+  const trimmed = rows.lines.map((line) => trimEnds(line, fromEdge - clear));
+  return distinct(trimmed.flatMap((line) => spreadAlong(line, spacing)));
 }
 
 /** Points of an even grid, centered on the region, that lie in it; wider than `pitch` where that is too many. */
@@ -87,9 +149,9 @@ function grid(region: Region, pitch: Mm): Point[] {
 const closed = (ring: readonly Point[]): Point[] => (ring[0] ? [...ring, ring[0]] : []);
 
 /** Places on a sheet: a row around every edge, openings too, and a wider grid over the middle. */
-export function placesOver(sheet: Region, contact: Region, spacing: Spacing): Point[] {
+export function placesOver(sheet: Region, ground: Ground, spacing: Spacing): Point[] {
   const inside = offset(sheet, -spacing.fromEdge, 'miter');
-  const room = overSupport(contact, inside, spacing);
+  const room = overSupport(ground, inside, spacing);
   if (room.length === 0) return [];
   const eased = offset(room, EASE, 'miter');
   const edges = ringsOf(inside)

@@ -2,16 +2,16 @@ import type { Bed, KeepClear } from '../bed/bed.ts';
 import type { Face } from '../bed/face.ts';
 import { type Check, orderChecks } from '../check/check.ts';
 import type { Design } from '../design/schema.ts';
+import { union } from '../geometry/clip.ts';
 import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
-import type { Region } from '../geometry/shape.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import type { Brad, Glue, Screw, Stock } from '../materials/types.ts';
 import type { Kg } from '../measure/units.ts';
-import { type Driven, driveBrads, driveScrews } from './driven.ts';
+import { type Driven, driveBrads, driveScrews, type PartContact } from './driven.ts';
 import { beadLength, glueFor } from './glue.ts';
 import type { Fastened, FastenerUse, FasteningPlan } from './result.ts';
-import { contactUnder, type Stack, stackOf } from './stack.ts';
+import { contactsUnder, type Stack, stackOf } from './stack.ts';
 
 export interface FasteningInput {
   readonly bed: Bed;
@@ -54,13 +54,11 @@ const NOTHING: Driven = {
   checks: [],
 };
 
-interface PartContact {
-  readonly solid: Solid;
-  readonly contact: Region;
-}
-
 function contactsOf(stack: Stack, solids: readonly Solid[]): PartContact[] {
-  return solids.map((solid) => ({ solid, contact: contactUnder(stack, solid.region, solid.z0) }));
+  return solids.map((solid) => {
+    const supports = contactsUnder(stack, solid.region, solid.z0);
+    return { solid, supports, contact: supports.length > 1 ? union(supports) : (supports[0] ?? []) };
+  });
 }
 
 function nothingSolid(laid: LaidPart, solids: readonly Solid[]): Check {

@@ -11,7 +11,7 @@ const MOST_ALONG = 200;
 /** Nearer than this, two places are one. */
 const SAME_PLACE: Mm = 0.01;
 
-const lengthOf = (line: readonly Point[]): Mm =>
+export const lengthOf = (line: readonly Point[]): Mm =>
   line.reduce((sum, p, i) => sum + (i === 0 ? 0 : distance(line[i - 1] ?? p, p)), 0);
 
 /** The point at distance `along` from the start of the line. */

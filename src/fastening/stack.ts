@@ -1,7 +1,7 @@
 import type { Bed } from '../bed/bed.ts';
 import type { Face } from '../bed/face.ts';
 import { solidBehind } from '../bed/solidBehind.ts';
-import { intersect, union } from '../geometry/clip.ts';
+import { intersect } from '../geometry/clip.ts';
 import { boxesMeet, boxOf, containsPointInRegion } from '../geometry/region.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
@@ -32,16 +32,15 @@ export function stackOf(bed: Bed, face: Face, solids: readonly Solid[]): Stack {
 
 const level = (a: Mm, b: Mm): boolean => Math.abs(a - b) <= SAME_LENGTH;
 
-/** Where something that covers `region` with its back at `z` touches wood. */
-export function contactUnder(stack: Stack, region: Region, z: Mm): Region {
+/** Where something that covers `region` with its back at `z` touches wood: its contact with each support. */
+export function contactsUnder(stack: Stack, region: Region, z: Mm): Region[] {
   const box = boxOf(region);
   if (!box) return [];
   const under = stack.solids
     .filter((s) => level(s.solid.z1, z) && boxesMeet(s.box, box))
     .map((s) => s.solid.region);
   const levels = stack.face.levels.filter((l) => level(l.z, z)).map((l) => l.region);
-  const all = [...under, ...levels];
-  return all.length === 0 ? [] : intersect(region, union(all));
+  return [...under, ...levels].map((support) => intersect(region, support)).filter((c) => c.length > 0);
 }
 
 /**

@@ -436,3 +436,70 @@ describe('a brad or screw that no table lists', () => {
     expect(planFastening(input({ solids: strips, parts: parts('brads'), screw: null })).checks).toEqual([]);
   });
 });
+
+describe('two boards that abut', () => {
+  // Stiles of 3 in side by side on the field, their joint at x = 20; a strip up over the joint.
+  const stile = (id: string, x: number) => blockInInches(id, [x, 10, 3, 50], [-3.25, -2.5]);
+  const stiles = [stile('left', 17), stile('right', 20)];
+  const over = (width: number, extra: object = {}) => {
+    const bead = blockInInches('bead', [20 - width / 2, 10, width, 50], [-2.5, -2]);
+    const solids = [...stiles, bead];
+    const parts = [...stiles.map((s) => panelOf(s, BRADS)), stripOf(bead, BRADS)];
+    return first({ solids, parts, ...extra }).part.at;
+  };
+
+  it.each([0.75, 1, 1.5, 2.5, 3.5])('a strip %s in wide has no brad in their joint', (width) => {
+    const at = over(width);
+    expect(at.length).toBeGreaterThan(7);
+    for (const { x } of at) {
+      const off = Math.abs(x - inches(20));
+      expect(off).toBeGreaterThanOrEqual(2 * brad.diameter - 0.02);
+      expect(off).toBeLessThanOrEqual(inches(width / 2) - 2 * brad.diameter + 0.02);
+    }
+  });
+
+  it('a bead takes one row, all on the same board', () => {
+    const sides = new Set(over(0.75).map(({ x }) => Math.sign(x - inches(20))));
+    expect(sides.size).toBe(1);
+  });
+
+  it('a panel over them keeps the edge distance on both sides of the joint', () => {
+    const sheet = blockInInches('sheet', [17, 10, 6, 50], [-2.5, -2]);
+    const solids = [...stiles, sheet];
+    const { part } = first({ solids, parts: solids.map((s) => panelOf(s, BRADS)) });
+    expect(part.at.length).toBeGreaterThan(10);
+    for (const { x } of part.at) {
+      expect(Math.abs(x - inches(20))).toBeGreaterThanOrEqual(inches(0.5) - 0.02);
+    }
+  });
+});
+
+describe('keep-clears that take nearly all places of a part', () => {
+  const hinge = (x: number, w: number) => {
+    const box = { x: inches(x), y: inches(15), w: inches(w), h: inches(10) };
+    return { id: `k${x}`, name: 'hinge', why: 'hinge' as const, box, height: 20 };
+  };
+  // A strip from 10 to 20 has places at 10.5, 15 and 19.5.
+  const strip = blockInInches('strip', [10, 20, 10, 2.5], [-3.25, -2.5]);
+  const drive = (keepClears: FasteningInput['keepClears']) =>
+    first({ solids: [strip], parts: [stripOf(strip, BRADS)], keepClears }).part.at.map((p) => inInches(p.x));
+
+  it('move the places along where there is room', () => {
+    expect(drive([])).toEqual([10.5, 15, 19.5]);
+    const moved = drive([hinge(10, 1), hinge(14, 2)]);
+    // Clear of the hinges by the edge distance: from 11.5 to 13.5 and from 16.5 on.
+    expect(moved[0]).toBeGreaterThanOrEqual(11.5 - 0.001);
+    expect(moved.length).toBeGreaterThanOrEqual(2);
+    for (const x of moved) expect((x >= 11.5 && x <= 13.5) || x >= 16.5).toBe(true);
+  });
+
+  it('stand nearer to the hinge where there is no more room', () => {
+    const moved = drive([hinge(9, 9.75), hinge(19.25, 2)]);
+    // Half an inch is left between the hinges: enough for one brad, with no edge distance.
+    expect(moved).toEqual([19]);
+  });
+
+  it('and leave them out where two others stay', () => {
+    expect(drive([hinge(14, 2)])).toEqual([10.5, 19.5]);
+  });
+});
