@@ -11,6 +11,7 @@ import type { Mm } from '../measure/units.ts';
 import type { CuttingText } from './drawingText.ts';
 import { hatched } from './hatch.ts';
 import type { CutSheet, SheetCut, SheetPlacement } from './result.ts';
+import { ringsOnSheet } from './sheets/lie.ts';
 
 export interface SheetDrawingInput {
   readonly sheet: CutSheet;
@@ -68,6 +69,10 @@ const boxOn = ({ k }: View, r: Box): Box => ({
   h: r.h * k,
 });
 
+const pointOn =
+  ({ k }: View) =>
+  (p: Point): Point => ({ x: MARGIN + p.x * k, y: MARGIN + p.y * k });
+
 function sizeItems({ input }: View, whole: Box): DrawItem[] {
   const { sheet, text: words } = input;
   const look = { size: TEXT.small, anchor: 'middle' as const, color: INK.soft };
@@ -77,29 +82,17 @@ function sizeItems({ input }: View, whole: Box): DrawItem[] {
   ];
 }
 
-/** Ring of a piece's outline or opening as it lies on the sheet. */
-function ringOn(view: View, place: SheetPlacement, piece: Piece, ring: readonly Point[]): Point[] {
-  const box = boxOfPoints(piece.outline);
-  const at = boxOn(view, place);
-  return ring.map((p) => {
-    const [x, y] = [(p.x - box.x) * view.k, (p.y - box.y) * view.k];
-    // Turned a quarter counterclockwise.
-    return place.turned ? { x: at.x + at.w - y, y: at.y + x } : { x: at.x + x, y: at.y + y };
-  });
-}
-
 function pieceItems(view: View, place: SheetPlacement): DrawItem[] {
   const piece = view.input.pieces.get(place.piece);
   const box = boxOn(view, place);
   if (!piece) return [];
+  const rings = ringsOnSheet(place, piece).map((ring) => ring.map(pointOn(view)));
   const items: DrawItem[] = [
     rectangle(box, { fill: INK.paper, stroke: INK.soft, width: WEIGHT.hair }),
-    ...[piece.outline, ...piece.holes].map((ring) =>
-      polyline(ringOn(view, place, piece, ring), true, { stroke: INK.line, width: WEIGHT.fine }),
-    ),
+    ...rings.map((ring) => polyline(ring, true, { stroke: INK.line, width: WEIGHT.fine })),
   ];
-  const outline = ringOn(view, place, piece, piece.outline);
-  const holes = piece.holes.map((hole) => boxOfPoints(ringOn(view, place, piece, hole)));
+  const [outline = [], ...inner] = rings;
+  const holes = inner.map(boxOfPoints);
   items.push(...labelItems(view, box, { outline, holes }, piece.label, sizeWords(view, place)));
   return items;
 }

@@ -292,6 +292,8 @@ export const letteringSchema = z.strictObject({
     bridgeWidth: size,
     bridges: z.number().int().min(1).max(8),
     direction: z.enum(['thinnest', 'up', 'across']),
+  /** Sheet that cut-out letters are sawn from; the sign's own stock when left out. */
+  stock: id.optional(),
     /** Tongues of the sheet thinner than this are held by a bridge. */
     tongue: sizeOrZero,
     /** Sheet left around the lettering. */

@@ -31,11 +31,11 @@ export interface SheetInput {
   readonly shop: Shop;
 }
 
-/** The rectangle that a piece is cut to before its outline is sawn. */
+/** The rectangle that a piece is cut to before its outline is sawn: around it, with wood to spare where it asks. */
 export function blank(piece: Piece): { w: Mm; h: Mm } {
   if (piece.outline.length < 3) return { w: piece.length, h: piece.width };
   const { w, h } = boxOfPoints(piece.outline);
-  return { w, h };
+  return { w: Math.max(w, piece.length), h: Math.max(h, piece.width) };
 }
 
 /** Ways to lie: with the grain where both piece and sheet have one, else either. Sizes without the kerf. */
