@@ -1,14 +1,16 @@
-import type { Design } from '../../design/schema.ts';
+import type { Design, Rule } from '../../design/schema.ts';
 import type { Layout } from '../../layout/laid.ts';
+import type { Mm } from '../../measure/units.ts';
 import { editsToPlace } from '../action/place.ts';
 import { MeasureField } from '../field/MeasureField.tsx';
 import { commit } from '../state/commit.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { toScreen, type View } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
-import { useWords } from '../words/t.ts';
+import { useWords, type WordKey } from '../words/t.ts';
 import { LetteringInPlace } from './LetteringInPlace.tsx';
 import { canvasElement } from './place.ts';
+import { SpacingInPlace } from './SpacingInPlace.tsx';
 
 interface CanvasFieldsProps {
   readonly layout: Layout;
@@ -43,26 +45,34 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
     );
   }
   const style = { transform: `translate(-50%, -50%) translate(${field.at.x}px, ${field.at.y}px)` };
+  if (field.kind === 'spacing') {
+    const array = design.parts.find((p) => p.id === field.part);
+    if (array?.kind !== 'array') return null;
+    return (
+      <div className="canvas-field" style={style}>
+        <SpacingInPlace array={array} axis={field.axis} onDone={close} />
+      </div>
+    );
+  }
   if (field.kind === 'rule') {
     const rule = design.rules.find((r) => r.id === field.rule);
-    if (rule?.kind !== 'set' && rule?.kind !== 'reveal') return null;
-    const value = rule.kind === 'set' ? rule.distance : rule.margin;
-    const take = (mm: number) => {
-      const signed = value < 0 ? -mm : mm;
-      const item = rule.kind === 'set' ? { ...rule, distance: signed } : { ...rule, margin: signed };
+    const measure = rule ? measureOf(rule) : null;
+    if (!rule || !measure) return null;
+    const take = (mm: number) =>
       commit(
         store,
-        [{ kind: 'replace', list: 'rules', id: rule.id, item }],
+        [{ kind: 'replace', list: 'rules', id: rule.id, item: measure.put(measure.value < 0 ? -mm : mm) }],
         t('did.measure', { to: lengthText(design, mm) }),
       );
-    };
     return (
       <div className="canvas-field" style={style}>
         <MeasureField
-          label={t('rule.distance')}
-          quiet
+          label={t(measure.words)}
+          // What an even rule is given is not the gap that was clicked.
+          quiet={rule.kind !== 'even'}
           autoFocus
-          value={Math.abs(value)}
+          min={rule.kind === 'even' ? 1 : 0}
+          value={Math.abs(measure.value)}
           onCommit={take}
           onDone={close}
         />
@@ -92,4 +102,21 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
       />
     </div>
   );
+}
+
+/** The one measure of a rule that its dimension shows or follows from; null where there is none. */
+function measureOf(rule: Rule): { words: WordKey; value: Mm; put: (mm: Mm) => Rule } | null {
+  if (rule.kind === 'set')
+    return {
+      words: 'rule.distance',
+      value: rule.distance,
+      put: (distance) => ({ ...rule, distance }),
+    };
+  if (rule.kind === 'reveal')
+    return { words: 'rule.margin', value: rule.margin, put: (margin) => ({ ...rule, margin }) };
+  if (rule.kind === 'even' && rule.mode === 'centers')
+    return { words: 'array.pitch', value: rule.pitch ?? 0, put: (pitch) => ({ ...rule, pitch }) };
+  if (rule.kind === 'even' && rule.mode === 'most')
+    return { words: 'array.most', value: rule.most ?? 0, put: (most) => ({ ...rule, most }) };
+  return null;
 }

@@ -1,7 +1,8 @@
-import type { Design } from '../../design/schema.ts';
+import type { Axis, Design } from '../../design/schema.ts';
+import type { Point } from '../../geometry/shape.ts';
 import { Typeset } from '../field/Typeset.tsx';
 import { useStore } from '../state/hooks.ts';
-import { toScreen, type View } from '../state/store.ts';
+import { type CanvasField, toScreen, type View } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
 import { type Dimension, dimensionOnScreen } from './dimensions.ts';
@@ -32,10 +33,9 @@ export function DimensionLabels({ dimensions, view, measure }: LabelsProps) {
         }
         const open = () => {
           const at = middle;
-          store.setState({
-            field: 'rule' in edits ? { kind: 'rule', rule: edits.rule, at } : { kind: 'size', ...edits, at },
-          });
+          store.setState({ field: fieldOf(edits, d.axis, at) });
         };
+        const words = 'array' in edits ? 'canvas.editSpacing' : 'canvas.editDimension';
         return (
           <button
             key={d.key}
@@ -43,7 +43,7 @@ export function DimensionLabels({ dimensions, view, measure }: LabelsProps) {
             className={`dim ${d.role}`}
             style={style}
             onClick={open}
-            aria-label={t('canvas.editDimension', { measure: text })}
+            aria-label={t(words, { measure: text })}
           >
             <Typeset text={text} />
           </button>
@@ -51,4 +51,10 @@ export function DimensionLabels({ dimensions, view, measure }: LabelsProps) {
       })}
     </>
   );
+}
+
+function fieldOf(edits: NonNullable<Dimension['edits']>, axis: Axis, at: Point): CanvasField {
+  if ('rule' in edits) return { kind: 'rule', rule: edits.rule, at };
+  if ('array' in edits) return { kind: 'spacing', part: edits.array, axis, at };
+  return { kind: 'size', ...edits, at };
 }

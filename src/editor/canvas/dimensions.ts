@@ -1,10 +1,12 @@
 import type { Face } from '../../bed/face.ts';
-import type { Axis, Design, Edge, Rule } from '../../design/schema.ts';
+import type { Axis, Design, Edge, PartArray, Rule } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
+import { gridOf } from '../../layout/place/array.ts';
 import type { Mm } from '../../measure/units.ts';
 import { edgeOfBox } from '../action/place.ts';
 import { boundsFor } from '../state/derive.ts';
+import { stocksOf } from '../state/tables.ts';
 
 /** A dimension line of the selection: between two places on an axis, at a height on the other. */
 export interface Dimension {
@@ -15,7 +17,12 @@ export interface Dimension {
   readonly cross: Mm;
   /** Pixels that the line stands off from `cross`, so that lines do not lie on the part. */
   readonly off: number;
-  readonly edits: { readonly rule: string } | { readonly part: string; readonly side: 'w' | 'h' } | null;
+  readonly edits:
+    | { readonly rule: string }
+    | { readonly part: string; readonly side: 'w' | 'h' }
+    /** The spacing of an array along the dimension: how many, the pitch, or the largest gap. */
+    | { readonly array: string }
+    | null;
   readonly role: 'size' | 'rule' | 'gap' | 'face';
 }
 
@@ -55,32 +62,32 @@ export function dimensionsOf(design: Design, face: Face, layout: Layout, id: str
     size('x', 'w', keep || !(fixed === 'up' || fixed === 'turned')),
     size('y', 'h', keep || !(fixed === 'across' || fixed === 'turned')),
   ];
-  if (part?.kind === 'array') found.push(...firstGaps(layout, id));
+  if (part?.kind === 'array') found.push(...firstGaps(part, box, design));
   for (const rule of design.rules) found.push(...dimensionsOfRule(rule, face, layout, id, box));
   return found;
 }
 
 /** The first gap of a row and of a column of an array: the others are the same. */
-function firstGaps(layout: Layout, id: string): Dimension[] {
-  const member = (column: number, row: number) =>
-    layout.parts.find((p) => p.id === `${id}[${column},${row}]`)?.box;
-  const first = member(0, 0);
+function firstGaps(array: PartArray, box: Box, design: Design): Dimension[] {
+  const { slots } = gridOf(array, box, stocksOf(design));
+  const place = (column: number, row: number) => slots.find((s) => s.column === column && s.row === row)?.box;
+  const first = place(0, 0);
   const gap = (axis: Axis, next: Box | undefined): Dimension[] =>
     first && next
       ? [
           {
-            key: `${id}-gap-${axis}`,
+            key: `${array.id}-gap-${axis}`,
             axis,
             from: edgeOfBox(first, axis, 'high'),
             to: edgeOfBox(next, axis, 'low'),
             cross: aside(first, axis),
             off: 0,
-            edits: null,
+            edits: array.locked ? null : { array: array.id },
             role: 'gap',
           },
         ]
       : [];
-  return [...gap('x', member(1, 0)), ...gap('y', member(0, 1))];
+  return [...gap('x', place(1, 0)), ...gap('y', place(0, 1))];
 }
 
 /** Off the middle, where the handles are. */
@@ -133,9 +140,11 @@ function dimensionsOfRule(rule: Rule, face: Face, layout: Layout, id: string, bo
       const after = at === stops.length - 1 ? last : (stops[at + 1]?.low ?? null);
       const here = stops[at];
       if (!here) return [];
+      // How many there are is a matter of which parts are named; the pitch and the largest gap are measures.
+      const edits = rule.mode === 'centers' || rule.mode === 'most' ? { rule: rule.id } : null;
       return [
-        ...line(rule.axis, before, here.low, { key: `${rule.id}-before`, edits: null, role: 'gap' }),
-        ...line(rule.axis, here.high, after, { key: `${rule.id}-after`, edits: null, role: 'gap' }),
+        ...line(rule.axis, before, here.low, { key: `${rule.id}-before`, edits, role: 'gap' }),
+        ...line(rule.axis, here.high, after, { key: `${rule.id}-after`, edits, role: 'gap' }),
       ];
     }
     case 'center': {

@@ -16,6 +16,9 @@ interface NumberFieldProps {
   readonly unit?: string | undefined;
   readonly hint?: string | undefined;
   readonly disabled?: boolean | undefined;
+  readonly autoFocus?: boolean | undefined;
+  /** Called after Enter or Escape, for fields that go away then. */
+  readonly onDone?: (() => void) | undefined;
 }
 
 /** A plain number: a count, an angle, a share. */
@@ -43,6 +46,7 @@ export function NumberField(props: NumberFieldProps) {
     shown: numberText(value, 3),
     read,
     onCommit,
+    onDone: props.onDone,
     onStep: (direction, large) =>
       onCommit(limit(Math.round((value + direction * step * (large ? 10 : 1)) * 1e6) / 1e6)),
   });
@@ -57,6 +61,9 @@ export function NumberField(props: NumberFieldProps) {
             inputMode="decimal"
             autoComplete="off"
             disabled={props.disabled}
+            // A field opened by clicking a dimension is where the person already looks.
+            // biome-ignore lint/a11y/noAutofocus: see above
+            autoFocus={props.autoFocus}
             value={draft.text}
             onFocus={(e) => e.currentTarget.select()}
             onChange={(e) => draft.onChange(e.currentTarget.value)}

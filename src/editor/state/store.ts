@@ -1,5 +1,5 @@
 import { createStore } from 'zustand/vanilla';
-import type { Design } from '../../design/schema.ts';
+import type { Axis, Design } from '../../design/schema.ts';
 import { type EditState, startState } from '../../design/state.ts';
 import type { Point } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -38,6 +38,8 @@ export interface Provisional {
 export type CanvasField =
   | { readonly kind: 'rule'; readonly rule: string; readonly at: Point }
   | { readonly kind: 'size'; readonly part: string; readonly side: 'w' | 'h'; readonly at: Point }
+  /** The spacing of an array: how many, the pitch, or the largest gap. */
+  | { readonly kind: 'spacing'; readonly part: string; readonly axis: Axis; readonly at: Point }
   | { readonly kind: 'lettering'; readonly part: string };
 
 export interface EditorState {

@@ -103,6 +103,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'canvas.label': 'Zeichnung der Front von {name}',
   'canvas.keys':
     'Pfeiltasten bewegen die Auswahl, mit Umschalt in großen Schritten. Entf entfernt sie. Jedes Teil lässt sich auch in der Teileliste wählen und in Feldern bemaßen.',
+  'canvas.editSpacing': 'Verteilung ändern, jetzt {measure} Abstand',
   'canvas.editDimension': 'Maß {measure} ändern',
 
   'tools.title': 'Werkzeuge',

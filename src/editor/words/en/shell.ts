@@ -100,6 +100,7 @@ export const shellWords = {
   'canvas.label': 'Drawing of the face of {name}',
   'canvas.keys':
     'Arrow keys move what is selected, with Shift in large steps. Delete takes it away. Every part can also be chosen in the part list and measured in fields.',
+  'canvas.editSpacing': 'Change the spacing, now {measure} apart',
   'canvas.editDimension': 'Change the measure {measure}',
 
   'tools.title': 'Tools',

@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { newDesign, newPart } from '../../src/design/defaults.ts';
+import type { Design, Part, Rule, RuleOf } from '../../src/design/schema.ts';
+import { dimensionsOf } from '../../src/editor/canvas/dimensions.ts';
+import { faceFor, layoutOf } from '../../src/editor/state/derive.ts';
+
+const BOX = { x: 100, y: 200, w: 500, h: 300 };
+
+function dimensions(parts: readonly Part[], rules: readonly Rule[], id: string) {
+  const design: Design = { ...newDesign(), parts, rules };
+  const layout = layoutOf(design);
+  const box = layout.boxes.get(id);
+  if (!box) throw new Error(`no box for ${id}`);
+  return dimensionsOf(design, faceFor(design.bed), layout, id, box);
+}
+
+describe('dimensions that open a field', () => {
+  const array = newPart('array', { id: 'row', name: 'Row', box: BOX, stock: 'pine-1x3' });
+
+  it('the gap of an array opens its spacing, though its first member is left out', () => {
+    const parts = [{ ...array, overrides: { '0,0': { omit: true } } }];
+    const gap = dimensions(parts, [], 'row').find((d) => d.role === 'gap');
+    expect(gap?.edits).toEqual({ array: 'row' });
+    // Five dressed 1 x 3 (2 1/2 in, PS 20) in 500 leave 182.5 for six gaps.
+    expect((gap?.to ?? 0) - (gap?.from ?? 0)).toBeCloseTo((500 - 5 * 63.5) / 6, 9);
+    const locked = dimensions([{ ...array, locked: true }], [], 'row').find((d) => d.role === 'gap');
+    expect(locked?.edits).toBeNull();
+  });
+
+  it('the gaps of an even rule open its pitch or its largest gap, where it has one', () => {
+    const parts = ['a', 'b', 'c'].map((id) => newPart('panel', { id, name: id, box: { ...BOX, w: 60 } }));
+    const even = (more: Pick<RuleOf<'even'>, 'mode' | 'pitch' | 'most'>): Rule => ({
+      id: 'even',
+      kind: 'even',
+      axis: 'x',
+      parts: ['a', 'b', 'c'],
+      low: { of: 'face', side: 'low' },
+      high: { of: 'face', side: 'high' },
+      ...more,
+    });
+    const edits = (rule: Rule) =>
+      dimensions(parts, [rule], 'b')
+        .filter((d) => d.role === 'gap')
+        .map((d) => d.edits);
+    expect(edits(even({ mode: 'centers', pitch: 200 }))).toEqual([{ rule: 'even' }, { rule: 'even' }]);
+    expect(edits(even({ mode: 'most', most: 400 }))).toEqual([{ rule: 'even' }, { rule: 'even' }]);
+    expect(edits(even({ mode: 'gaps' }))).toEqual([null, null]);
+  });
+});
