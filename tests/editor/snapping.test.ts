@@ -49,3 +49,58 @@ describe('snapping to a frame', () => {
     expect(snap.dx).toBeCloseTo(-2, 6);
   });
 });
+
+describe('snapping to the members of an array', () => {
+  const row = newPart('array', {
+    id: 'row',
+    name: 'Row',
+    box: { x: 200, y: 300, w: 500, h: 300 },
+    stock: STOCK,
+  });
+  const panel = newPart('panel', { id: 'panel', name: 'Panel', box: { x: 0, y: 650, w: 90, h: 60 } });
+  // Five of 63.5 in 500 leave six gaps of 182.5 / 6; the second one begins at two gaps and a width.
+  const second = 200 + (2 * (500 - 5 * WIDTH)) / 6 + WIDTH;
+
+  it('names the member whose edge is met, and holds it', () => {
+    const design = { ...newDesign(), parts: [row, panel] };
+    const snap = snapOf(design, 'panel', { x: second + 0.5, y: 650, w: 90, h: 60 });
+    expect(snap.dx).toBeCloseTo(-0.5, 6);
+    expect(snap.rules).toEqual([
+      {
+        kind: 'set',
+        axis: 'x',
+        edge: { of: 'panel', side: 'low' },
+        from: { of: 'row[1,0]', side: 'low' },
+        distance: 0,
+      },
+    ]);
+    const rule = { ...snap.rules[0], id: 'held' } as Design['rules'][number];
+    const held = layoutOf({ ...design, rules: [rule] });
+    expect(held.rules[0]?.holds).toBe(true);
+    expect(held.boxes.get('panel')?.x).toBeCloseTo(second, 6);
+  });
+
+  it('centers between two members, and never asks a member to move', () => {
+    const narrow = { ...panel, box: { x: 0, y: 400, w: 10, h: 60 } };
+    const design = { ...newDesign(), parts: [row, narrow] };
+    const gap = (500 - 5 * WIDTH) / 6;
+    const middle = second - gap / 2;
+    const snap = snapOf(design, 'panel', { x: middle - 5 + 1, y: 400, w: 10, h: 60 });
+    expect(snap.dx).toBeCloseTo(-1, 6);
+    expect(snap.rules).toEqual([
+      {
+        kind: 'center',
+        axis: 'x',
+        parts: ['panel'],
+        low: { of: 'row[0,0]', side: 'high' },
+        high: { of: 'row[1,0]', side: 'low' },
+      },
+    ]);
+  });
+
+  it('offers no members of an array that is far away', () => {
+    const design = { ...newDesign(), parts: [row, panel] };
+    const far = snapOf(design, 'panel', { x: second + 2, y: 1200, w: 90, h: 60 });
+    expect(JSON.stringify(far.rules)).not.toContain('row[');
+  });
+});

@@ -1,5 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design, Rule } from '../../design/schema.ts';
+import { boxesMeet } from '../../geometry/region.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { followersOf } from '../../layout/follow.ts';
 import type { Layout } from '../../layout/laid.ts';
@@ -8,6 +9,7 @@ import type { Grip, OfferedRule, SnapCandidate } from '../../layout/snap/snappin
 import type { Mm } from '../../measure/units.ts';
 import { freeId } from '../action/ids.ts';
 import { rulesThatHold } from '../action/loosen.ts';
+import { boxAround } from '../action/movable.ts';
 import { boundsFor, faceFor } from '../state/derive.ts';
 import { type EditorState, pixels } from '../state/store.ts';
 import { stocksOf } from '../state/tables.ts';
@@ -54,7 +56,10 @@ export function snapInHand(state: EditorState, layout: Layout, { moving, grip }:
   const best = bestSnap({
     moving: moving.map(({ id, box }) => ({ id, box: outsideOf(id, box) })),
     handle: { x: free('x'), y: free('y') },
-    others: [...bounds.values()].filter(({ id }) => !own.has(id) && !following.has(id)),
+    others: [
+      ...[...bounds.values()].filter(({ id }) => !own.has(id) && !following.has(id)),
+      ...membersNear(layout, moving, (id) => !own.has(id) && !following.has(id)),
+    ],
     face: faceFor(design.bed),
     tolerance: pixels(state.view, REACH),
     style: design.measure,
@@ -67,6 +72,34 @@ export function snapInHand(state: EditorState, layout: Layout, { moving, grip }:
     guides: found.flatMap((c) => guidesOf(c, design)),
     rules: found.flatMap((c) => c.rule ?? []),
   };
+}
+
+/** The members of an array are offered one by one while it is this near to what moves, and no more of them in all. */
+const NEAR: Mm = 300;
+const MOST_MEMBERS = 400;
+
+/** Members of the arrays that are near, as `id[column,row]`. */
+function membersNear(
+  layout: Layout,
+  moving: InHand['moving'],
+  free: (id: string) => boolean,
+): { readonly id: string; readonly box: Box }[] {
+  const around = boxAround(moving.map((m) => m.box));
+  if (!around) return [];
+  const reach = { x: around.x - NEAR, y: around.y - NEAR, w: around.w + 2 * NEAR, h: around.h + 2 * NEAR };
+  const near = (id: string) => {
+    const box = layout.boxes.get(id);
+    return box !== undefined && boxesMeet(box, reach);
+  };
+  const arrays = new Map<string, boolean>();
+  const isOffered = (id: string): boolean => {
+    const known = arrays.get(id);
+    if (known !== undefined) return known;
+    const found = free(id) && near(id);
+    arrays.set(id, found);
+    return found;
+  };
+  return layout.parts.filter((p) => p.member !== null && isOffered(p.part)).slice(0, MOST_MEMBERS);
 }
 
 /**

@@ -38,8 +38,10 @@ function row(on: SnapAxis): SnapCandidate[] {
   const low = face.find((t) => t.edge.side === 'low');
   const high = face.find((t) => t.edge.side === 'high');
   if (id === undefined || !low || !high || on.beside.length === 0) return [];
-  const own: Neighbor = { id, span: on.span, across: on.across };
-  const all = [...on.beside, own].sort((a, b) => middle(a.span) - middle(b.span) || (a.id < b.id ? -1 : 1));
+  const own: Neighbor = { id, member: false, span: on.span, across: on.across };
+  const all = [...on.beside.filter((one) => !one.member), own].sort(
+    (a, b) => middle(a.span) - middle(b.span) || (a.id < b.id ? -1 : 1),
+  );
   const left = high.at - low.at - all.reduce((sum, one) => sum + one.span.high - one.span.low, 0);
   const gap = left / (all.length + 1);
   if (gap < SAME_LENGTH) return [];

@@ -57,7 +57,9 @@ function betweenNeighbors(on: SnapAxis): SnapCandidate[] {
 /** The gap that two neighbors in a row already have, once more: the nearer one is then centered between. */
 function onceMore(on: SnapAxis): SnapCandidate[] {
   const found: SnapCandidate[] = [];
-  const row = [...on.beside].sort((a, b) => a.span.low - b.span.low || (a.id < b.id ? -1 : 1));
+  const row = on.beside
+    .filter((one) => !one.member)
+    .sort((a, b) => a.span.low - b.span.low || (a.id < b.id ? -1 : 1));
   for (let i = 0; i + 1 < row.length; i++) {
     const a = row[i]!;
     const b = row[i + 1]!;

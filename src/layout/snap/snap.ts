@@ -1,6 +1,7 @@
 import type { Axis } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { readReference } from '../reference.ts';
 import { AXES, otherAxis, type Span, sizeOf, spanOf } from '../span.ts';
 import { divisionSnaps } from './division.ts';
 import { centerSnaps, edgeSnaps } from './edge.ts';
@@ -85,7 +86,12 @@ function alongAxis(input: SnapInput, axis: Axis): SnapAxis | null {
     highPart: highPart.id,
     targets: targetsOf({ ...input, others }, axis),
     beside: others
-      .map(({ id, box }) => ({ id, span: spanOf(box, axis), across: spanOf(box, otherAxis(axis)) }))
+      .map(({ id, box }) => ({
+        id,
+        member: readReference(id).to === 'member',
+        span: spanOf(box, axis),
+        across: spanOf(box, otherAxis(axis)),
+      }))
       .filter((other) => meet(other.across, across)),
     input: { ...input, others },
   };

@@ -15,8 +15,9 @@ export interface SnapInput {
   readonly moving: readonly { readonly id: string; readonly box: Box }[];
   readonly handle: { readonly x: Grip; readonly y: Grip };
   /**
-   * What may be snapped to, in its visible bounds; `inner`: the inside of a frame. Parts that follow the
-   * moving ones do not belong here (`followersOf`).
+   * What may be snapped to, in its visible bounds; `inner`: the inside of a frame. Members of arrays, as
+   * `id[column,row]`, come besides the arrays. Parts that follow the moving ones do not belong here
+   * (`followersOf`).
    */
   readonly others: readonly { readonly id: string; readonly box: Box; readonly inner?: Box | undefined }[];
   readonly face: Face;
@@ -62,6 +63,8 @@ export interface Target {
 /** Something that takes up room along the axis. */
 export interface Neighbor {
   readonly id: string;
+  /** A member of an array: it can be measured from, but its place is the array's to say. */
+  readonly member: boolean;
   readonly span: Span;
   readonly across: Span;
 }
