@@ -34,16 +34,23 @@ export interface FoldPlan {
   readonly wallBoardClear: Mm | null;
   /** From the wall to the farthest point of the swing. */
   readonly floorSpace: Mm;
-  /** Angles at which each least clearance occurs. */
-  readonly at: { readonly floor: Deg; readonly wall: Deg; readonly ceiling: Deg; readonly space: Deg };
+  /** Angles at which each least clearance occurs; for the wall board null where there is none. */
+  readonly at: {
+    readonly floor: Deg;
+    readonly wall: Deg;
+    readonly wallBoard: Deg | null;
+    readonly ceiling: Deg;
+    readonly space: Deg;
+  };
   /** What comes closest: ids as in `Hit.part`. */
   readonly closest: {
     readonly floor: string;
     readonly wall: string;
+    readonly wallBoard: string | null;
     readonly ceiling: string;
     readonly space: string;
   };
-  /** Angle of the least of the clearances to floor, wall and ceiling. */
+  /** Angle of the least of the clearances to floor, wall, wall board and ceiling. */
   readonly worst: Deg;
   /** Height of handles and latches above the floor, stowed and lowered. */
   readonly reach: readonly { readonly id: string; readonly stowed: Mm; readonly lowered: Mm }[];

@@ -57,6 +57,31 @@ describe('the bare bed, by hand', () => {
   });
 });
 
+describe('the wall board counts like floor, wall and ceiling', () => {
+  it('its angle and what comes closest are told', () => {
+    const fold = planFold(input([], sampleBed({ wallBoard: { thickness: inches(1), height: inches(8) } })));
+    expect(fold.wallBoardClear).toBeGreaterThan(0);
+    expect(fold.closest.wallBoard).toMatch(/^bed:/);
+    expect(fold.at.wallBoard).toBeGreaterThanOrEqual(0);
+    expect(fold.at.wallBoard).toBeLessThanOrEqual(90);
+  });
+
+  it('is the tightest position where it is touched', () => {
+    // The mattress, 5 3/4 behind the pivot, stands 3 1/4 from the wall when stowed.
+    const board = { thickness: inches(4), height: inches(40) };
+    const fold = planFold(input([], sampleBed({ wallBoard: board })));
+    expect(fold.hits.map((h) => h.what)).toContain('wall-board');
+    expect(fold.wallBoardClear).toBe(0);
+    expect([fold.floorClear, fold.wallClear, fold.ceilingClear].every((clear) => clear > 0)).toBe(true);
+    expect(fold.worst).toBe(fold.at.wallBoard);
+  });
+
+  it('has no angle where there is none', () => {
+    const fold = planFold(input());
+    expect([fold.wallBoardClear, fold.at.wallBoard, fold.closest.wallBoard]).toEqual([null, null, null]);
+  });
+});
+
 describe('hand-worked hits', () => {
   it('a skirt 12 below the pivot meets a wall 9 behind it', () => {
     const fold = planFold(input([blockInInches('skirt', [0, -8, 41.5, 8], [0, 0.75])]));

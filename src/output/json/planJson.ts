@@ -44,7 +44,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
     })),
     pieces: groups.rows.map(({ piece, quantity }) => ({
       id: piece.id,
-      part: piece.part,
+      part: designPart(piece),
       label: piece.label,
       stock: piece.stock,
       length_mm: mm(piece.length),
@@ -52,6 +52,13 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
       width_mm: mm(piece.width),
       thickness_mm: mm(piece.thickness),
       ends: piece.ends.map(endFields),
+      notches: piece.notches.map((n) => ({
+        from_mm: mm(n.from),
+        to_mm: mm(n.to),
+        depth_mm: mm(n.depth),
+        side: n.side,
+        miter_deg: deg(n.miter),
+      })),
       fit: { in_place: piece.fit.inPlace, allowance_mm: mm(piece.fit.allowance) },
       quantity,
     })),
@@ -116,6 +123,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
     fold: {
       floor_clear_mm: mm(plan.fold.floorClear),
       wall_clear_mm: mm(plan.fold.wallClear),
+      wall_board_clear_mm: plan.fold.wallBoardClear === null ? null : mm(plan.fold.wallBoardClear),
       ceiling_clear_mm: mm(plan.fold.ceilingClear),
       floor_space_mm: mm(plan.fold.floorSpace),
       hits: plan.fold.hits.map((h) => ({
@@ -225,13 +233,15 @@ function boundFields(b: Plan['cutting']['boardsBound'][number]) {
   };
 }
 
+/** The part of the design that a piece belongs to: of an array the array, not its member. */
+const designPart = ({ part }: Piece): string => part.replace(/\[.*$/, '');
+
 /** Identical pieces of one part of the design share a row; cuts name the row. */
 function groupedPieces(pieces: readonly Piece[]) {
   const rows = new Map<string, { piece: Piece; quantity: number }>();
   const rowOfPiece = new Map<string, string>();
   for (const piece of pieces) {
-    const part = piece.part.replace(/\[.*$/, '');
-    const key = `${part}|${piece.label}`;
+    const key = `${designPart(piece)}|${piece.label}`;
     const row = rows.get(key);
     rows.set(key, row ? { ...row, quantity: row.quantity + 1 } : { piece, quantity: 1 });
     rowOfPiece.set(piece.id, rows.get(key)?.piece.id ?? piece.id);

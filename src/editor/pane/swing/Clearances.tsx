@@ -1,4 +1,3 @@
-import type { Bed } from '../../../bed/bed.ts';
 import type { FoldPlan } from '../../../fold/result.ts';
 import type { Deg, Mm } from '../../../measure/units.ts';
 import { Measure } from '../../field/Measure.tsx';
@@ -14,20 +13,26 @@ interface Row {
 
 interface ClearancesProps {
   readonly fold: FoldPlan;
-  readonly bed: Bed;
   readonly onShow: (angle: Deg) => void;
 }
 
 /** The least room to everything around, at which angle, and what comes that close. */
-export function Clearances({ fold, bed, onShow }: ClearancesProps) {
+export function Clearances({ fold, onShow }: ClearancesProps) {
   const t = useWords();
   const say = useSay();
   const rows: Row[] = [
     { words: 'swing.floor', room: fold.floorClear, at: fold.at.floor, by: fold.closest.floor },
     { words: 'swing.wall', room: fold.wallClear, at: fold.at.wall, by: fold.closest.wall },
-    ...(fold.wallBoardClear === null || bed.wallBoard.thickness === 0
+    ...(fold.wallBoardClear === null
       ? []
-      : [{ words: 'swing.wallBoard' as const, room: fold.wallBoardClear, at: null, by: null }]),
+      : [
+          {
+            words: 'swing.wallBoard' as const,
+            room: fold.wallBoardClear,
+            at: fold.at.wallBoard,
+            by: fold.closest.wallBoard,
+          },
+        ]),
     { words: 'swing.ceiling', room: fold.ceilingClear, at: fold.at.ceiling, by: fold.closest.ceiling },
     { words: 'swing.space', room: fold.floorSpace, at: fold.at.space, by: fold.closest.space },
   ];

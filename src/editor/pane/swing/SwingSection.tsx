@@ -93,7 +93,7 @@ function Swing({ plan }: { plan: Plan }) {
       ) : (
         <Hits fold={fold} onShow={show} />
       )}
-      <Clearances fold={fold} bed={plan.design.bed} onShow={show} />
+      <Clearances fold={fold} onShow={show} />
       {fold.reach.length > 0 ? <Reach plan={plan} /> : null}
     </>
   );

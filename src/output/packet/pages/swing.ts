@@ -1,21 +1,25 @@
 import type { DrawItem } from '../../../drawing/drawing.ts';
 import { hatch } from '../../../drawing/hatch.ts';
-import { line, polyline, text } from '../../../drawing/items.ts';
+import { circle, line, polyline, rectangle, text } from '../../../drawing/items.ts';
 import { scaleFor } from '../../../drawing/scaleBar.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import type { SideShape } from '../../../fold/result.ts';
 import { sideView } from '../../../fold/sideView.ts';
 import { regionOfBox, regionOfRing } from '../../../geometry/region.ts';
 import type { Box, Point } from '../../../geometry/shape.ts';
+import { SAME_ANGLE } from '../../../geometry/tolerance.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Deg, Mm } from '../../../measure/units.ts';
 import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
-import { viewAt } from '../view.ts';
+import { type PageView, viewAt } from '../view.ts';
 
 /** Wall and floor are drawn this thick, in the room. */
 const BEHIND: Mm = 90;
+/** Radii of the marks on paper. */
+const PIVOT: Mm = 0.9;
+const CONTACT: Mm = 1.8;
 
 const FILL: Readonly<Record<SideShape['kind'], string>> = {
   frame: INK.tint,
@@ -51,7 +55,7 @@ function drawView(packet: Packet, angle: Deg, words: string, room: Box, scale: n
   const model = roomBox(packet);
   const view = viewAt(model, { ...room, h: room.h - 6 }, scale);
   const p = (x: Mm, y: Mm) => view.to({ x, y });
-  const { ceiling } = plan.design.bed;
+  const { ceiling, pivot, wallBoard } = plan.design.bed;
   const right = model.x + model.w;
   const solid = (box: Box) => {
     const low = p(box.x, box.y);
@@ -61,6 +65,7 @@ function drawView(packet: Packet, angle: Deg, words: string, room: Box, scale: n
     });
   };
   const bold = { stroke: INK.line, width: WEIGHT.bold };
+  const board = { x: 0, y: 0, w: wallBoard.thickness, h: wallBoard.height };
   const walls = [
     ...solid({ x: model.x, y: model.y, w: BEHIND, h: model.h }),
     ...solid({ x: 0, y: model.y, w: right, h: BEHIND }),
@@ -68,6 +73,7 @@ function drawView(packet: Packet, angle: Deg, words: string, room: Box, scale: n
     line(p(0, 0), p(0, ceiling), bold),
     line(p(0, 0), p(right, 0), bold),
     line(p(0, ceiling), p(right, ceiling), bold),
+    ...(board.w > 0 && board.h > 0 ? boardItems(board, view) : []),
   ];
   const input = {
     bed: plan.design.bed,
@@ -82,12 +88,46 @@ function drawView(packet: Packet, angle: Deg, words: string, room: Box, scale: n
       ? [drawn, ...hatch(regionOfRing(points), { angle: 45, pitch: 2.2, crossed: true }, INK.faint)]
       : [drawn];
   });
+  const marks = plan.fold.hits
+    .filter((hit) => hit.angle <= angle + SAME_ANGLE)
+    .flatMap((hit) => contactItems(view.to(hit.place)));
   const title = text({ x: room.x + room.w / 2, y: room.y + room.h - 3.5 }, words, {
     size: TEXT.small,
     bold: true,
     anchor: 'middle',
   });
-  return [...walls, ...shapes, title];
+  return [
+    ...walls,
+    ...shapes,
+    ...pivotItems(view.to({ x: pivot.fromWall, y: pivot.height })),
+    ...marks,
+    title,
+  ];
+}
+
+/** The wall board in front of its wall; the bed passes before it. */
+function boardItems(box: Box, view: PageView): DrawItem[] {
+  const low = view.to(box);
+  const high = view.to({ x: box.x + box.w, y: box.y + box.h });
+  const drawn = { x: low.x, y: low.y, w: high.x - low.x, h: high.y - low.y };
+  return [rectangle(drawn, { fill: INK.faint, stroke: INK.line, width: WEIGHT.thin })];
+}
+
+/** The pivot: a point in a circle, on paper of its own so that it reads over the bed. */
+const pivotItems = (at: Point): DrawItem[] => [
+  circle(at, PIVOT, { fill: INK.paper, stroke: INK.line, width: WEIGHT.middle }),
+  circle(at, PIVOT / 3, { fill: INK.line }),
+];
+
+/** A cross in a circle where something touches. */
+function contactItems(at: Point): DrawItem[] {
+  const arm = CONTACT * 0.55;
+  const look = { stroke: INK.accent, width: WEIGHT.middle };
+  return [
+    circle(at, CONTACT, look),
+    line({ x: at.x - arm, y: at.y - arm }, { x: at.x + arm, y: at.y + arm }, look),
+    line({ x: at.x - arm, y: at.y + arm }, { x: at.x + arm, y: at.y - arm }, look),
+  ];
 }
 
 function clearances(packet: Packet, width: Mm): Block[] {
@@ -102,7 +142,9 @@ function clearances(packet: Packet, width: Mm): Block[] {
     row(terms.toFloor, fold.floorClear, fold.at.floor, fold.closest.floor),
     row(terms.toWall, fold.wallClear, fold.at.wall, fold.closest.wall),
     row(terms.toCeiling, fold.ceilingClear, fold.at.ceiling, fold.closest.ceiling),
-    ...(fold.wallBoardClear === null ? [] : [{ cells: [terms.board, told(fold.wallBoardClear), '', ''] }]),
+    ...(fold.wallBoardClear === null || fold.at.wallBoard === null
+      ? []
+      : [row(terms.board, fold.wallBoardClear, fold.at.wallBoard, fold.closest.wallBoard ?? '')]),
     { ...row(terms.space, fold.floorSpace, fold.at.space, fold.closest.space), bold: false },
   ];
   const columns = [
@@ -170,7 +212,8 @@ export function swing(packet: Packet): Leaf[] {
       ],
     });
   }
-  const blocks = [...rows, ...(odd ? [] : figures), ...hits(packet, body.w)];
+  const caution = paragraph(packet.terms.swing.caution, body.w, TEXT.small);
+  const blocks = [...rows, ...(odd ? [] : figures), ...hits(packet, body.w), space(2), ...caution];
   return fillPages(blocks, body).map((draw, i) => ({
     title: packet.terms.titles.swing,
     landscape: false,

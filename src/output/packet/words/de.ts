@@ -108,6 +108,23 @@ export const DE: PacketWords = {
     inPlace: (allowance) => `vor Ort anpassen; ${allowance} Zugabe`,
     times: (n) => `${n} Stück`,
     alike: 'gleich',
+    nested: (setting) => `schräg angelegt ${setting}`,
+    notch: {
+      face: (depth) => `vorn ausblatten, ${depth} tief`,
+      back: (depth) => `hinten ausblatten, ${depth} tief`,
+    },
+    notched:
+      'Ausblattungen zählen ab dem Anfang, der links liegt, Sichtseite nach oben; erst ablängen, dann ausblatten. Von zwei überblatteten Stücken behält das durchlaufende (der Ständer, den ein Riegel kreuzt) seine Sichtseite und wird hinten ausgeblattet, das andere vorn.',
+  },
+  arches: {
+    title: 'Bögen',
+    part: 'Bogen',
+    radius: 'Radius',
+    segments: 'Segmente',
+    miter: 'Gehrung',
+    chord: 'Sehne',
+    sagitta: 'Fehlt zum Kreis',
+    note: 'Radius und Sehne gelten für die Außenkante, von Ecke zu Ecke. Die letzte Spalte sagt, wie weit die Mitte eines geraden Segments hinter dem Kreis zurückbleibt.',
   },
   end: {
     square: 'gerade',
@@ -150,6 +167,7 @@ export const DE: PacketWords = {
     kerf: 'Sägefuge, Leisten',
     sheetKerf: 'Sägefuge, Platten',
     trim: 'Besäumen je Ende',
+    nested: 'Schräg angelegt: Profil im Federwinkel zwischen Anschlag und Tisch',
     most: 'Säge dreht bis',
     tilt: 'Säge kippt bis',
     allowance: 'Zugabe zum Anpassen',
@@ -231,6 +249,8 @@ export const DE: PacketWords = {
     part: 'Teil',
     meets: 'Stößt an',
     over: 'Zu viel um',
+    caution:
+      'Diese Werte folgen den eingetragenen Maßen und einem geraden, steifen Bett. Vor dem Leimen das leere Bett langsam und zu zweit von Hand schwenken; Kinder vom Schwenk und Hände vom Drehpunkt fernhalten.',
   },
   meets: {
     floor: 'Boden',

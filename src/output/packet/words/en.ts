@@ -119,6 +119,23 @@ export const EN = {
     inPlace: (allowance: string) => `measure in place; ${allowance} is left on`,
     times: (n: number) => `${n} pieces`,
     alike: 'alike',
+    nested: (setting: string) => `nested ${setting}`,
+    notch: {
+      face: (depth: string) => `notch on the face ${depth} deep`,
+      back: (depth: string) => `notch on the back ${depth} deep`,
+    },
+    notched:
+      'Notches are measured from the start end, which lies left with the show face up; saw them after the piece is cut to length. Of two pieces halved into each other the one that runs through (the stile, where a rail crosses it) keeps its face and is notched on its back; the other is notched on its face.',
+  },
+  arches: {
+    title: 'Arches',
+    part: 'Arch',
+    radius: 'Radius',
+    segments: 'Segments',
+    miter: 'Miter',
+    chord: 'Chord',
+    sagitta: 'Left of circle',
+    note: 'Radius and chord are those of the outer edge, corner to corner. The last column is how far the middle of each straight segment falls short of the circle.',
   },
   end: {
     square: 'square',
@@ -164,6 +181,7 @@ export const EN = {
     kerf: 'Kerf, boards',
     sheetKerf: 'Kerf, sheets',
     trim: 'Trim at each end',
+    nested: 'Nested: molding held at its spring angle between fence and table',
     most: 'Saw turns to',
     tilt: 'Saw tilts to',
     allowance: 'Left on to fit in place',
@@ -248,6 +266,8 @@ export const EN = {
     part: 'Part',
     meets: 'Meets',
     over: 'Too much by',
+    caution:
+      'These figures go by the measures as entered, for a bed that is true and stiff. Swing the bare bed by hand, slowly and with a helper, before anything is glued on; keep children away from the swing, and hands away from the pivot.',
   },
   meets: {
     floor: 'floor',
