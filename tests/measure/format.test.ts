@@ -121,6 +121,18 @@ describe('other amounts', () => {
     expect(formatVolume(0.99996, metric)).toBe('1 L');
   });
 
+  it('amounts to three figures, and none beyond the point from a hundred on', () => {
+    expect(formatMass(123.4, metric)).toBe('123 kg');
+    expect(formatMass(100.4, metric)).toBe('100 kg');
+    expect(formatMass(12.34, metric)).toBe('12.3 kg');
+    expect(formatMass(1.234, metric)).toBe('1.23 kg');
+  });
+
+  it('a foot is a foot', () => {
+    expect(formatLength(304.8, { unit: 'ft-in', fraction: '16' })).toBe(`1' 0"`);
+    expect(formatLength(303.2125, { unit: 'ft-in', fraction: '16' })).toBe('11 15/16"');
+  });
+
   it('angles to a tenth', () => {
     expect(formatAngle(22.5)).toBe('22.5°');
     expect(formatAngle(45)).toBe('45°');
@@ -147,6 +159,9 @@ describe('other amounts', () => {
     expect(formatMoney(12.5, 'EUR')).toBe('12.50 EUR');
     expect(formatMoney(-3, '€')).toBe('-€3.00');
     expect(formatMoney(-0.001, '')).toBe('0.00');
+    expect(formatMoney(5, '')).toBe('5.00');
+    // Letters before a sign are part of it and stand before the number too.
+    expect(formatMoney(5, 'US$')).toBe('US$5.00');
   });
 });
 

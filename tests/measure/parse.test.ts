@@ -45,6 +45,27 @@ describe('numbers as they are typed', () => {
     ['-3 1/4', -3.25],
     ['38 1/2 heavy', 38.5 + 1 / 64],
     ['38 1/2" light', 38.5 - 1 / 64],
+    ["6' 2 heavy", 74 + 1 / 64],
+    ['38 \u00a0 1/2', 38.5],
+    ['11/16', 0.6875],
+    ['¹¹⁄₁₆', 0.6875],
+    ['¹⁰⁄₁₆', 0.625],
+    ['+3', 3],
+    ['-+3', -3],
+    ['+-3', -3],
+    ['⅓', 1 / 3],
+    ['⅔', 2 / 3],
+    ['¼', 1 / 4],
+    ['¾', 3 / 4],
+    ['⅕', 1 / 5],
+    ['⅖', 2 / 5],
+    ['⅗', 3 / 5],
+    ['⅘', 4 / 5],
+    ['⅙', 1 / 6],
+    ['⅚', 5 / 6],
+    ['⅛', 1 / 8],
+    ['⅝', 5 / 8],
+    ['⅞', 7 / 8],
   ])('%s', (text, expected) => {
     expect(inches(text)).toBeCloseTo(expected, 12);
   });
@@ -59,6 +80,19 @@ describe('numbers as they are typed', () => {
     ['1 in', 25.4],
     ['1 ft', 304.8],
   ])('%s in a metric design', (text, expected) => {
+    expect(read(text, 'mm')).toBeCloseTo(expected, 9);
+  });
+
+  it.each([
+    ['10 heavy', 10 + 25.4 / 64],
+    ['3" + 2 + 1', 79.2],
+    ['(3" + 2) * 2', 156.4],
+    ['(2 * 3") + 1', 153.4],
+    ['(3" * 2) + 1', 153.4],
+    ['(3" / 2) + 1', 39.1],
+    ['(10 heavy) + 1', 11 + 25.4 / 64],
+    ["(6') + 1", 1829.8],
+  ])('%s stays a length once it is one', (text, expected) => {
     expect(read(text, 'mm')).toBeCloseTo(expected, 9);
   });
 
@@ -94,6 +128,20 @@ describe('arithmetic', () => {
     ['1 ft + 254 mm', 22],
     ['10 - 4 - 3', 3],
     ['24 / 4 / 3', 2],
+    ['5 \u2212 2', 3],
+    ['5 \u2013 2', 3],
+    ['5 \u2010 2', 3],
+    ['5 \u2011 2', 3],
+    ['6\' + 2"', 74],
+    ["6'*2", 144],
+    ["6'/2", 36],
+    ["6' -2", 70],
+    ["6'- 2", 70],
+    ["6'-(2)", 70],
+    ["6'-2", 74],
+    ['6"/3" * 2', 4],
+    ['2 * (6"/3")', 4],
+    ['6"/3" / 2', 1],
   ])('%s', (text, expected) => {
     expect(inches(text)).toBeCloseTo(expected, 12);
   });
@@ -155,6 +203,23 @@ describe('what cannot be read is named with its place', () => {
     ['1,219', 1, ',', 'a decimal point'],
     ['1,219.5', 1, ',', 'a decimal point'],
     ['1.5,2', 3, ',', 'a decimal point'],
+    ['2 * 3" * 2"', 9, '2', 'a number without unit to multiply by'],
+    ['(6"/3") + 1"', 8, '+', 'two lengths to add or take away'],
+    ['1" + 6"/3"', 3, '+', 'two lengths to add or take away'],
+    ['(6"/3") heavy', 8, 'heavy', 'a sign (+ - * /), a unit or the end'],
+    ['2 * 6"/3"', 0, 'a number without unit', 'a length'],
+    ['6"/3" * (4"/2")', 0, 'a number without unit', 'a length'],
+    ['6"/3" / (4"/2")', 0, 'a number without unit', 'a length'],
+    ['6" 2', 3, '2', 'a sign (+ - * /), a unit or the end'],
+    ["6' 2 cm", 3, '2', 'a sign (+ - * /), a unit or the end'],
+    ["6'(2)", 2, '(', 'a sign (+ - * /), a unit or the end'],
+    ['3.25 1/2', 5, '1/2', 'a sign (+ - * /), a unit or the end'],
+    ['38 5/5', 3, '5/5', 'a fraction less than 1 behind a whole number'],
+    ['1,', 1, ',', 'a decimal point'],
+    ['1,5,2', 1, ',', 'a decimal point'],
+    ['1,5.2', 1, ',', 'a decimal point'],
+    ['+ banana', 2, 'banana', 'a number, or a unit: in, ft, mm, cm or m'],
+    ['(+', 2, 'the end', 'a number'],
     ['38 ♥', 3, '♥', 'a number, a unit or a sign'],
     ['38 😀', 3, '😀', 'a number, a unit or a sign'],
     ['1e3', 1, 'e', 'a number, or a unit: in, ft, mm, cm or m'],
@@ -164,7 +229,15 @@ describe('what cannot be read is named with its place', () => {
   });
 
   it('refuses text too long to be a measure and numbers beyond it', () => {
-    expect(refuse('('.repeat(100_000)).at).toBe(200);
+    expect(refuse('('.repeat(100_000))).toEqual({
+      at: 200,
+      found: '…',
+      expected: 'no more than 200 characters',
+    });
+    expect(inches(`${' '.repeat(198)}38`)).toBe(38);
+    expect(refuse(`${' '.repeat(199)}38`).at).toBe(200);
+    expect(read('100000000', 'mm')).toBe(1e8);
+    expect(refuse('100000001', 'mm').found).toBe('a number beyond measure');
     expect(refuse('9'.repeat(199))).toEqual({
       at: 0,
       found: 'a number beyond measure',

@@ -41,6 +41,14 @@ describe('roundLength', () => {
   });
 });
 
+describe('stepOf', () => {
+  it('is the smallest step that the style shows', () => {
+    expect(stepOf(inch('16'))).toBeCloseTo(1.5875, 12);
+    expect(stepOf(inch('decimal'))).toBeCloseTo(0.0254, 12);
+    expect(stepOf(metric)).toBeCloseTo(0.1, 12);
+  });
+});
+
 describe('heavyOrLight', () => {
   it('is for inches only', () => {
     expect(heavyOrLight(12.34, metric)).toBeNull();
@@ -51,6 +59,14 @@ describe('heavyOrLight', () => {
 });
 
 describe('shareOut', () => {
+  it('gives what is left over to the share that rounding down took most from', () => {
+    // 7 steps by 1 : 3 are 1.75 and 5.25.
+    expect(shareOut(7, [1, 3], 1)).toEqual([2, 5]);
+    expect(shareOut(7, [3, 1], 1)).toEqual([5, 2]);
+    expect(shareOut(7, [0, 0], 1)).toEqual([0, 0]);
+    expect(shareOut(7, [], 1)).toEqual([]);
+  });
+
   it('fills the whole with steps', () => {
     // 37 in over 11 gaps in sixteenths: 592 = 11 x 53 + 9.
     const sixteenth = 25.4 / 16;
