@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Mm } from '../measure/units.ts';
 
 /**
  * The design file. Lengths are millimeters, angles degrees, areas square meters, volumes liters and
@@ -14,9 +15,12 @@ z.config({ jitless: true });
 /** The format version that this build writes. */
 export const FORMAT_VERSION = 1;
 
-const length = z.number().min(-100_000).max(100_000);
-const size = z.number().positive().max(100_000);
-const sizeOrZero = z.number().min(0).max(100_000);
+/** Twenty meters: no room holds more, and every stage stays quick within it. */
+export const FARTHEST: Mm = 20_000;
+
+const length = z.number().min(-FARTHEST).max(FARTHEST);
+const size = z.number().positive().max(FARTHEST);
+const sizeOrZero = z.number().min(0).max(FARTHEST);
 const id = z
   .string()
   .min(1)

@@ -52,7 +52,7 @@ const HOSTILE: readonly unknown[] = [
 
 /** Numbers that fields do hold, though nobody builds with them. */
 const EXTREME = [
-  0, 1e-9, 1e-3, 0.5, 1, 2, 7, 25.4, 89, 300, 2500, 10_000, 100_000, -1, -300, -100_000,
+  0, 1e-9, 1e-3, 0.5, 1, 2, 7, 25.4, 89, 300, 2500, 10_000, 20_000, -1, -300, -20_000,
 ] as const;
 
 type Damage = (data: Record<string, unknown>, chance: Chance) => void;

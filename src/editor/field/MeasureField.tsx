@@ -1,3 +1,4 @@
+import { FARTHEST } from '../../design/schema.ts';
 import { formatLength } from '../../measure/format.ts';
 import { parseMeasure } from '../../measure/parse.ts';
 import { inches, type Mm } from '../../measure/units.ts';
@@ -29,7 +30,7 @@ interface Unread {
 
 /** A length typed as a person types it: fractions, feet, sums; arrows up and down nudge it. */
 export function MeasureField(props: MeasureFieldProps) {
-  const { label, value, onCommit, min = 0, max = 100_000, hint, quiet, disabled } = props;
+  const { label, value, onCommit, min = 0, max = FARTHEST, hint, quiet, disabled } = props;
   const t = useWords();
   const style = useMeasureStyle();
   const metric = style.unit === 'mm' || style.unit === 'cm';

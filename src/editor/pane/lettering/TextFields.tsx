@@ -1,5 +1,5 @@
 import { Plus, Trash2 } from 'lucide-react';
-import type { Lettering } from '../../../design/schema.ts';
+import { FARTHEST, type Lettering } from '../../../design/schema.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { NumberField } from '../../field/NumberField.tsx';
@@ -118,13 +118,13 @@ export function TextFields({ lettering, onChange }: LetteringFieldsProps) {
         />
         <MeasureField
           label={t('letters.shiftX')}
-          min={-100_000}
+          min={-FARTHEST}
           value={lettering.shift.x}
           onCommit={(x) => onChange({ shift: { ...lettering.shift, x } })}
         />
         <MeasureField
           label={t('letters.shiftY')}
-          min={-100_000}
+          min={-FARTHEST}
           value={lettering.shift.y}
           onCommit={(y) => onChange({ shift: { ...lettering.shift, y } })}
         />
