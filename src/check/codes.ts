@@ -40,6 +40,8 @@ export const CHECK_CODES = [
   'stencil.loose-island', // count
   'stencil.thin-tongue', // width_mm
   'stencil.one-bridge', // count
+  'stencil.letter-lost', // characters
+  'stencil.placed-lost', // count
   'patterns.too-many-pages', // pages
   'patterns.no-room', // paper
   'patterns.unknown-paper', // paper

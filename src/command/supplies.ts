@@ -5,6 +5,7 @@ import type { Design } from '../design/schema.ts';
 import type { Tables } from '../materials/types.ts';
 import type { Supplies } from '../plan/types.ts';
 import type { Language } from '../plan/words/languages.ts';
+import { tablesIn } from '../plan/words/tableNames.ts';
 
 const ASSETS = new URL('../../assets/', import.meta.url);
 const require = createRequire(import.meta.url);
@@ -45,5 +46,10 @@ export function readFonts(tables: Tables, design: Design): Map<string, Uint8Arra
 /** All that a plan needs besides the design. The command prints true to size: it knows no printer. */
 export function readSupplies(design: Design, language: Language = 'en'): Supplies {
   const tables = readTables();
-  return { tables, fonts: readFonts(tables, design), correction: { x: 1, y: 1 }, language };
+  return {
+    tables: tablesIn(language, tables),
+    fonts: readFonts(tables, design),
+    correction: { x: 1, y: 1 },
+    language,
+  };
 }

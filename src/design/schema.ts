@@ -292,12 +292,12 @@ export const letteringSchema = z.strictObject({
     .nullable(),
   /** How it is made. */
   make: z.enum(['trace', 'stencil', 'mirrored', 'cut-out']),
+  /** Sheet that cut-out letters are sawn from; the sign's own stock when left out. */
+  stock: id.optional(),
   stencil: z.strictObject({
     bridgeWidth: size,
     bridges: z.number().int().min(1).max(8),
     direction: z.enum(['thinnest', 'up', 'across']),
-  /** Sheet that cut-out letters are sawn from; the sign's own stock when left out. */
-  stock: id.optional(),
     /** Tongues of the sheet thinner than this are held by a bridge. */
     tongue: sizeOrZero,
     /** Sheet left around the lettering. */
@@ -440,7 +440,7 @@ export const ruleSchema = z.discriminatedUnion('kind', [
   z.strictObject({ ...ruleBase, kind: z.literal('mirror'), axis, part: id, twin: id, about: edgeSchema }),
   /** All the same width (axis x) or height (axis y). */
   z.strictObject({ ...ruleBase, kind: z.literal('same'), axis, parts: z.array(id).min(2).max(500) }),
-  /** The same margin on all four sides inside something; null: equal, whatever it comes to (needs a size). */
+  /** The same margin on all four sides inside something. */
   z.strictObject({
     ...ruleBase,
     kind: z.literal('reveal'),
@@ -592,5 +592,4 @@ export type Edge = Immutable<z.infer<typeof edgeSchema>>;
 export type Joint = Design['joints'][number];
 export type Shop = Design['shop'];
 export type Pages = Design['pages'];
-export type LevelId = (typeof LEVEL_IDS)[number];
 export type Axis = 'x' | 'y';

@@ -7,7 +7,7 @@ import type { Plan } from '../plan/types.ts';
 import type { Language } from '../plan/words/languages.ts';
 import { fontBytes } from './fonts.ts';
 import { reuse } from './state/reuse.ts';
-import { TABLES } from './state/tables.ts';
+import { tablesFor } from './state/tables.ts';
 
 const planner = createPlanner();
 let lastPlan: Plan | null = null;
@@ -33,7 +33,7 @@ const work = {
     }
     lastPlan = planner(
       design,
-      { tables: TABLES, fonts, correction, language },
+      { tables: tablesFor(language), fonts, correction, language },
       { onStage: (stage, done, of) => onStage(stage, done / of) },
     );
     return lastPlan;

@@ -8,7 +8,7 @@ import { sprungStock } from './end/kind.ts';
 import { crossingPlace, type Meeting, nearSide } from './meet.ts';
 import type { EndCut, JointFound } from './piece.ts';
 import { type Cut, cutAlong } from './trim.ts';
-import type { BarWork } from './work.ts';
+import type { BarWork, Halving } from './work.ts';
 
 type Kind = JointFound['kind'];
 
@@ -72,6 +72,7 @@ export function cutCorner(works: Works, a: BarEnd, b: BarEnd, joint: CornerJoint
   if (joint.kind === 'half-lap') {
     if (joint.toOutside) addFlush(works, stopped, aThrough ? lines.outer.a : lines.outer.b);
     addLap(works, stopped, innerOfThrough);
+    addHalvings(works, through.bar, stopped.bar);
   } else {
     addCut(works, stopped, innerOfThrough, joint.kind, through.bar.laid.id, null);
   }
@@ -90,6 +91,7 @@ function joinTee(works: Works, meeting: Of<'tee'>, decision: Decision | null): J
   if (kind === 'half-lap') {
     addFlush(works, ending, far);
     addLap(works, ending, near);
+    addHalvings(works, passing, ending.bar);
   } else if (through.index === ending.bar.index) {
     addFlush(works, ending, far);
     addGap(works, passing, ending.bar, kind);
@@ -105,8 +107,10 @@ function joinCross(works: Works, { a, b, laps }: Of<'cross'>, decision: Decision
   const kind = crossKind(a, b, decision);
   const through = decision?.through ?? runsThroughCross(a, b);
   const cutInTwo = through.index === a.index ? b : a;
-  if (kind === 'half-lap') addLapGap(works, cutInTwo, through);
-  else addGap(works, cutInTwo, through, kind);
+  if (kind === 'half-lap') {
+    addLapGap(works, cutInTwo, through);
+    addHalvings(works, through, cutInTwo);
+  } else addGap(works, cutInTwo, through, kind);
   const place = crossingPlace(a, { at: b.start, along: b.along });
   return found(a, b, kind, through, place, decision !== null);
 }
@@ -171,6 +175,21 @@ function addGap(works: Works, cutBar: Bar, through: Bar, kind: 'butt' | 'cope' |
 function addLapGap(works: Works, cutBar: Bar, through: Bar): void {
   const gap = gapOf(cutBar, through, 'butt');
   if (gap) works[cutBar.index]?.lapGaps.push(gap);
+}
+
+/**
+ * Halves the height that two bars share: what runs through keeps its face and loses the lower half, the
+ * other one loses all above the middle, so that each fills what the other lost.
+ */
+function addHalvings(works: Works, through: Bar, other: Bar): void {
+  const middle = (Math.max(through.laid.z0, other.laid.z0) + Math.min(through.laid.z1, other.laid.z1)) / 2;
+  addHalving(works, through, other, 'back', middle - through.laid.z0);
+  addHalving(works, other, through, 'face', other.laid.z1 - middle);
+}
+
+function addHalving(works: Works, bar: Bar, other: Bar, side: Halving['side'], depth: Mm): void {
+  const gap = gapOf(bar, other, 'butt');
+  if (gap) works[bar.index]?.halvings.push({ ...gap, side, depth });
 }
 
 function gapOf(cutBar: Bar, through: Bar, kind: EndCut): { near: Cut; far: Cut } | null {

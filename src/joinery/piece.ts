@@ -20,6 +20,22 @@ export interface PieceEnd {
   readonly nested: { readonly miter: Deg; readonly bevel: Deg } | null;
 }
 
+/**
+ * A stretch sawn out to part of the thickness where a half-lap lets another piece cross. The piece that runs
+ * through keeps its face and is notched on its back; the other one is notched on its face.
+ */
+export interface Notch {
+  /** Outermost extent along the piece, from its start end. */
+  readonly from: Mm;
+  readonly to: Mm;
+  readonly depth: Mm;
+  readonly side: 'face' | 'back';
+  /** Saw angle of its shoulders, 0 is square; positive: they lie farther from the start on the left edge. */
+  readonly miter: Deg;
+  /** Seen from the front, in the piece's own coordinates. */
+  readonly outline: readonly Point[];
+}
+
 /** One piece of wood to cut. Identical pieces share a `label` and differ in `id`. */
 export interface Piece {
   readonly id: string;
@@ -43,6 +59,8 @@ export interface Piece {
   readonly outline: readonly Point[];
   /** Openings sawn out of a panel, in the same coordinates. */
   readonly holes: readonly (readonly Point[])[];
+  /** Half-laps, in order from the start end. */
+  readonly notches: readonly Notch[];
   /** Where it lies on the face. */
   readonly placed: Region;
   readonly z0: Mm;

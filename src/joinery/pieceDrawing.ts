@@ -3,7 +3,8 @@ import { pathOfPolyline, pathOfRings } from '../geometry/path.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Ring } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
-import type { Piece, PieceEnd } from './piece.ts';
+import { notchItems, notchRoom, notchSize } from './notchDrawing.ts';
+import type { Notch, Piece, PieceEnd } from './piece.ts';
 import { onSheet, startRun, textWidth, type View, viewOf } from './pieceView.ts';
 import { type Corner, keep } from './trim.ts';
 
@@ -12,6 +13,8 @@ export interface PieceWords {
   readonly length: (mm: Mm) => string;
   /** An end as the saw is set for it; empty for a square end. */
   readonly end: (end: PieceEnd) => string;
+  /** Side and depth of a notch. */
+  readonly notch: (notch: Notch) => string;
   /** Printed on the show face, beside the label. */
   readonly face: string;
 }
@@ -36,7 +39,8 @@ interface Sheet {
 /**
  * A piece as it lies on the bench, show face up and start at the left: outline with both its true ends, the
  * long-point and short-point lengths on the edges they belong to, saw angles at the ends and the label on
- * the wood. A piece too long for the box is broken in its middle, so that its ends keep their shape.
+ * the wood. A piece too long for the box is broken in its middle, so that its ends keep their shape; one with
+ * notches is drawn whole, so that each lies where it is sawn.
  */
 export function pieceDrawing(
   piece: Piece,
@@ -46,13 +50,15 @@ export function pieceDrawing(
 ): Drawing {
   const size = textSize(box);
   const sheet: Sheet = { box, size, ink, words };
-  const view = viewOf(piece, box, piece.ends.map(words.end), size);
+  const room = notchRoom(piece, words.length, size);
+  const view = viewOf(piece, box, { ends: piece.ends.map(words.end), below: room }, size);
   return {
     width: box.width,
     height: box.height,
     title: piece.label,
     items: [
       ...wood(piece, view, sheet),
+      ...notches(piece, view, sheet),
       ...lengths(piece, view, sheet),
       ...angles(piece, view, sheet),
       label(piece, view, sheet),
@@ -77,6 +83,17 @@ function wood(piece: Piece, view: View, { ink, size }: Sheet): DrawItem[] {
     ...[left, right].map((ring): DrawItem => ({ kind: 'path', path: pathOfRings([ring]), ...style })),
     ...cutAt.map((x): DrawItem => breakLine(x, view, size, ink)),
   ];
+}
+
+function notches(piece: Piece, view: View, { size, ink, words }: Sheet): DrawItem[] {
+  const taken = !longIsUp(piece) || shortIsTold(piece);
+  return notchItems(piece, view, {
+    size: notchSize(size),
+    ink,
+    length: words.length,
+    notch: words.notch,
+    below: view.at.y - size * (taken ? 2 : 0.6),
+  });
 }
 
 /** A stick's outline is convex: one cut across leaves one piece of it. */
@@ -111,12 +128,13 @@ function longIsUp(piece: Piece): boolean {
   return extent(height) >= extent(0) - 1e-6;
 }
 
+const shortIsTold = (piece: Piece): boolean => piece.length - piece.short > 0.5 && piece.short > 0;
+
 function lengths(piece: Piece, view: View, sheet: Sheet): DrawItem[] {
   const up = longIsUp(piece);
   const long = dimension(0, piece.length, up, sheet.words.length(piece.shown), piece, view, sheet);
-  const differs = piece.length - piece.short > 0.5 && piece.short > 0;
   if (piece.form === 'sheet') return [...long, ...width(piece, view, sheet)];
-  if (!differs) return long;
+  if (!shortIsTold(piece)) return long;
   const from = startRun(piece);
   const text = sheet.words.length(piece.short);
   return [...long, ...dimension(from, from + piece.short, !up, text, piece, view, sheet)];
@@ -205,7 +223,8 @@ function label(piece: Piece, view: View, { size, ink, words, box }: Sheet): Draw
   const big = size * 1.2;
   const from = startRun(piece) * view.scale;
   const to = view.kept === null ? from + piece.short * view.scale : view.kept * view.scale - size * 0.5;
-  const fits = to - from > textWidth(text, big) + size && view.height > big && piece.holes.length === 0;
+  const whole = piece.holes.length + piece.notches.length === 0;
+  const fits = whole && to - from > textWidth(text, big) + size && view.height > big;
   const at = fits
     ? { x: view.at.x + (from + to) / 2, y: view.at.y + view.height / 2 - big * 0.35 }
     : { x: size * 0.5, y: box.height - big };

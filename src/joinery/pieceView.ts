@@ -22,30 +22,35 @@ export interface View {
 }
 
 /**
- * Fits a piece into a box with room for figures around it, `ends` being what is written beside its ends. A
- * stick is drawn as wide as it may be with both cut ends in view, and broken in the middle when it is too
- * long for that; a panel is drawn whole.
+ * Fits a piece into a box with room for figures around it: `ends` is what is written beside its ends, and
+ * `below` the height of what is written of its notches. A stick is drawn as wide as it may be with both cut
+ * ends in view, and broken in the middle when it is too long for that; a panel is drawn whole, and so is a
+ * notched stick.
  */
 export function viewOf(
   piece: Piece,
   box: { readonly width: Mm; readonly height: Mm },
-  ends: readonly string[],
+  figures: { readonly ends: readonly string[]; readonly below: Mm },
   size: Mm,
 ): View {
   const own = boxOfPoints(piece.outline);
-  const side = Math.max(...ends.map((text) => textWidth(text, size)), size) + size;
-  const room = { w: box.width - 2 * side, h: box.height - 2 * BAND * size };
+  const { below } = figures;
+  const side = Math.max(...figures.ends.map((text) => textWidth(text, size)), size) + size;
+  const room = { w: box.width - 2 * side, h: box.height - 2 * BAND * size - below };
   const gap = size * 1.5;
   const whole = Math.min(room.h / own.h, room.w / own.w);
   const cutRun = Math.max(longestRun(piece, own.w), own.h / 2);
   const byEnds = (room.w - gap) / 2 / (cutRun * 1.25);
-  const scale = piece.form === 'sheet' ? whole : Math.max(whole, Math.min(room.h / own.h, byEnds));
+  const scale =
+    piece.form === 'sheet' || piece.notches.length > 0
+      ? whole
+      : Math.max(whole, Math.min(room.h / own.h, byEnds));
   const broken = own.w * scale > room.w + 1e-9;
   const width = broken ? room.w : own.w * scale;
   const height = own.h * scale;
   return {
     scale,
-    at: { x: (box.width - width) / 2, y: (box.height - height) / 2 },
+    at: { x: (box.width - width) / 2, y: (box.height + below - height) / 2 },
     width,
     height,
     kept: broken ? (room.w - gap) / 2 / scale : null,

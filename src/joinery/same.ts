@@ -1,13 +1,14 @@
 import type { Point } from '../geometry/shape.ts';
 import type { ShapedStock, Stock } from '../materials/types.ts';
 import type { Draft } from './draft.ts';
-import type { PieceEnd } from './piece.ts';
+import type { Notch, PieceEnd } from './piece.ts';
 
 /** Pieces that differ by no more than this, in millimeters or degrees, are sawn alike. */
 export const SAWN_ALIKE = 0.02;
 
 /**
- * Whether two pieces are the same to the saw: size, outline, openings, end cuts, grain and allowance. A
+ * Whether two pieces are the same to the saw: size, outline, openings, notches, end cuts, grain and
+ * allowance. A
  * piece may be turned end for end with its show face up, unless its section or an end has a hand; it is
  * never turned over, so that mirrored pieces stay two different pieces.
  */
@@ -26,16 +27,22 @@ const sameSize = (a: Draft, b: Draft): boolean =>
   a.grain === b.grain &&
   a.fit.inPlace === b.fit.inPlace &&
   near(a.fit.allowance, b.fit.allowance) &&
-  a.holes.length === b.holes.length;
+  a.holes.length === b.holes.length &&
+  a.notches.length === b.notches.length;
 
 function matches(a: Draft, b: Draft): boolean {
   return (
     sameEnd(a.ends[0], b.ends[0]) &&
     sameEnd(a.ends[1], b.ends[1]) &&
     sameRing(a.outline, b.outline) &&
-    sameRings(a.holes, b.holes)
+    sameRings(a.holes, b.holes) &&
+    a.notches.every((notch) => b.notches.some((other) => sameNotch(notch, other)))
   );
 }
+
+/** Two notches of one piece never lie in the same place, so that each finds its own. */
+const sameNotch = (a: Notch, b: Notch): boolean =>
+  a.side === b.side && near(a.depth, b.depth) && sameRing(a.outline, b.outline);
 
 /** Cuts that only differ in their name, such as square and butt, are one setting of the saw. */
 function sameEnd(a: PieceEnd, b: PieceEnd): boolean {
@@ -93,6 +100,7 @@ function turned(piece: Draft): Draft {
     ends: [turnedEnd(piece.ends[1]), turnedEnd(piece.ends[0])],
     outline: piece.outline.map(turn),
     holes: piece.holes.map((ring) => ring.map(turn)),
+    notches: piece.notches.map((notch) => ({ ...notch, outline: notch.outline.map(turn) })),
   };
 }
 

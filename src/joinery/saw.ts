@@ -1,10 +1,11 @@
+import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Polygon } from '../geometry/shape.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
-import { type Bar, type End, toFace } from './bar.ts';
+import { type Bar, type End, TOUCH, toFace } from './bar.ts';
 import { returnReach } from './end/return.ts';
 import { END_KINDS } from './end/table.ts';
-import type { EndCut, PieceEnd } from './piece.ts';
+import type { EndCut, Notch, PieceEnd } from './piece.ts';
 import type { Touch } from './touch.ts';
 import { type Corner, type Cut, keep, miterOf, outlineOf } from './trim.ts';
 import { type BarWork, endCuts, type Gap } from './work.ts';
@@ -18,6 +19,7 @@ export interface Length {
   /** Long point to long point, and short point to short point. */
   readonly long: Mm;
   readonly short: Mm;
+  readonly notches: readonly NotchedOut[];
   /** On the face; what is halved into another piece is counted there. */
   readonly seen: readonly Polygon[];
   /** Footprint of the returns at the start and the end, which is no longer in `seen`. */
@@ -25,6 +27,9 @@ export interface Length {
   /** What its ends lie against as they were laid, without a joint that cut them. */
   readonly touches: readonly Touch[];
 }
+
+/** A notch in the bar's coordinates. */
+export type NotchedOut = Pick<Notch, 'depth' | 'side' | 'miter' | 'outline'>;
 
 /** What sawing needs to know beyond the bar itself. */
 export interface SawContext {
@@ -61,15 +66,29 @@ function sawLength(work: BarWork, cuts: EndPairs, context: SawContext): Length |
   const asLaid = outlineOf(bar.width, cuts.start, cuts.end);
   if (asLaid.length < 3 || spanOf(asLaid).long <= 0) return null;
   const allowance = bar.laid.spec.fit ? context.fitAllowance : 0;
-  const wood = outlineOf(
-    bar.width,
-    cuts.start.map((cut) => shifted(cut, -reachOf(bar, cut, context))),
-    cuts.end.map((cut) => shifted(cut, reachOf(bar, cut, context) + allowance)),
-  );
+  const sawn: EndPairs = {
+    start: cuts.start.map((cut) => shifted(cut, -reachOf(bar, cut, context))),
+    end: cuts.end.map((cut) => shifted(cut, reachOf(bar, cut, context) + allowance)),
+  };
+  const wood = outlineOf(bar.width, sawn.start, sawn.end);
   const met = { start: meetsOf(bar, 'start', asLaid, context), end: meetsOf(bar, 'end', asLaid, context) };
   const ends: [PieceEnd, PieceEnd] = [endOf(bar, 'start', wood, met.start), endOf(bar, 'end', wood, met.end)];
   const touches = [...met.start, ...met.end].map(({ touch }) => touch).filter((touch) => touch !== null);
-  return { bar, outline: wood, ends, ...spanOf(wood), ...onFace(work, cuts, ends), touches };
+  const notches = notchesOf(work, sawn);
+  return { bar, outline: wood, ends, ...spanOf(wood), notches, ...onFace(work, cuts, ends), touches };
+}
+
+/** The notches of one length; what another length of the bar was halved for leaves none in it. */
+function notchesOf({ bar, halvings }: BarWork, sawn: EndPairs): NotchedOut[] {
+  return halvings
+    .map(({ near, far, depth, side }) => ({
+      depth,
+      side,
+      miter: miterOf(far, 'end'),
+      outline: outlineOf(bar.width, [...sawn.start, near], [...sawn.end, far]),
+    }))
+    .filter(({ outline }) => outline.length >= 3 && boxOfPoints(outline).w > TOUCH)
+    .sort((a, b) => boxOfPoints(a.outline).x - boxOfPoints(b.outline).x);
 }
 
 function reachOf(bar: Bar, cut: Cut, context: SawContext): Mm {

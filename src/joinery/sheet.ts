@@ -53,6 +53,7 @@ function sheetPiece(
     fit: { inPlace: false, allowance: 0 },
     outline,
     holes,
+    notches: [],
     placed: [polygon],
     z0: laid.z0,
     z1: laid.z1,

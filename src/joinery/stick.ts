@@ -1,3 +1,4 @@
+import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Bar, ENDS, type End, toFace } from './bar.ts';
@@ -30,7 +31,7 @@ function numbered(pieces: readonly Placed[]): Placed[] {
 }
 
 function bodyOf(length: Length, allowance: number): Placed | null {
-  const { bar, ends, outline } = length;
+  const { bar, ends } = length;
   const base = baseOf(bar);
   if (!base) return null;
   const { fit } = bar.laid.spec;
@@ -41,10 +42,26 @@ function bodyOf(length: Length, allowance: number): Placed | null {
       short: length.short,
       ends,
       fit: { inPlace: fit, allowance: fit ? allowance : 0 },
-      outline: atOrigin(outline).outline,
+      ...shapeOf(length),
       placed: length.seen,
     },
     stretch: fit ? null : stretchOf(length),
+  };
+}
+
+/** Outline and notches in the piece's own coordinates. */
+function shapeOf({ outline, notches }: Length): Pick<Draft, 'outline' | 'notches'> {
+  const own = atOrigin(
+    outline,
+    notches.map((notch) => notch.outline),
+  );
+  return {
+    outline: own.outline,
+    notches: notches.map(({ depth, side, miter }, i) => {
+      const ring = own.holes[i] ?? [];
+      const { x, w } = boxOfPoints(ring);
+      return { from: x, to: x + w, depth, side, miter, outline: ring };
+    }),
   };
 }
 
@@ -58,7 +75,9 @@ function stretchOf({ bar, ends, outline }: Length): Stretch | null {
 }
 
 /** The fields that do not depend on the cuts; null for stock that is in no table, which cannot be cut. */
-function baseOf(bar: Bar): Omit<Draft, 'length' | 'short' | 'ends' | 'fit' | 'outline' | 'placed'> | null {
+function baseOf(
+  bar: Bar,
+): Omit<Draft, 'length' | 'short' | 'ends' | 'fit' | 'outline' | 'notches' | 'placed'> | null {
   const { laid, stock } = bar;
   if (!stock) return null;
   return {
@@ -101,6 +120,7 @@ function returnOf(bar: Bar, end: End, placed: Region): Draft | null {
     short: 0,
     ends: end === 'start' ? [back, mitered] : [mitered, back],
     fit: { inPlace: false, allowance: 0 },
+    notches: [],
     outline: returnOutline(l, w, end === 'start' ? 'end' : 'start', mitered.long),
     placed,
   };

@@ -1,3 +1,4 @@
+import type { Mm } from '../measure/units.ts';
 import type { Bar, End } from './bar.ts';
 import { isBrace, naturalCuts } from './natural.ts';
 import type { Cut } from './trim.ts';
@@ -6,6 +7,12 @@ import type { Cut } from './trim.ts';
 export interface Gap {
   readonly near: Cut;
   readonly far: Cut;
+}
+
+/** A stretch of a bar that is sawn out to `depth` from one side, for another one to lie in. */
+export interface Halving extends Gap {
+  readonly depth: Mm;
+  readonly side: 'face' | 'back';
 }
 
 /** A bar with the cuts that its joints have asked for so far. */
@@ -18,6 +25,8 @@ export interface BarWork {
   readonly gaps: Gap[];
   /** The bar runs on here, halved into another one that is counted in full. */
   readonly lapGaps: Gap[];
+  /** What half-laps saw out of it. */
+  readonly halvings: Halving[];
 }
 
 export const newWork = (bar: Bar): BarWork => ({
@@ -26,6 +35,7 @@ export const newWork = (bar: Bar): BarWork => ({
   laps: { start: [], end: [] },
   gaps: [],
   lapGaps: [],
+  halvings: [],
 });
 
 /** The cuts that shape an end: its joints in place of its own cut; a brace keeps to its box besides. */

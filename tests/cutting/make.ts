@@ -46,6 +46,7 @@ export function boardPiece(
     fit: { inPlace: false, allowance: 0 },
     outline,
     holes: [],
+    notches: [],
     placed: [],
     z0: 0,
     z1: 19,

@@ -27,6 +27,7 @@ const piece = (id: string): Piece => ({
   fit: { inPlace: false, allowance: 0 },
   outline: [],
   holes: [],
+  notches: [],
   placed: [],
   z0: 0,
   z1: 19,

@@ -106,6 +106,9 @@ describe('a corner of two strips', () => {
     expect(pieceOf(joinery, 'rail').length).toBe(600);
     expect(joinery.solids.map((solid) => Math.round(areaOf(solid.region)))).toEqual([20000, 27500]);
     expect(joinery.joints[0]?.kind).toBe('half-lap');
+    // The stile runs through and keeps its face; each end is halved over the width of the other.
+    expect(notchesOf(joinery, 'stile')).toEqual([['back', STILE_FROM, STILE_TO, 9.5, 0]]);
+    expect(notchesOf(joinery, 'rail')).toEqual([['face', 0, 50, 9.5, 0]]);
   });
 });
 
@@ -133,6 +136,9 @@ describe('a strip that ends at the side of another', () => {
     expect(pieceOf(joinery, 'post').length).toBeCloseTo(320, 9);
     expect(areaOf(pieceOf(joinery, 'post').placed)).toBeCloseTo(270 * 40, 6);
     expect(joinery.joints[0]).toMatchObject({ kind: 'half-lap', through: 'rail', decided: true });
+    // The post goes up from the rail, so that its foot is halved, from the face.
+    expect(notchesOf(joinery, 'post')).toEqual([['face', 0, 50, 9.5, 0]]);
+    expect(notchesOf(joinery, 'rail')).toEqual([['back', 200, 240, 9.5, 0]]);
   });
 
   it('cuts the other in two when it runs through', () => {
@@ -183,6 +189,8 @@ describe('strips that cross', () => {
     const area = joinery.solids.reduce((sum, solid) => sum + areaOf(solid.region), 0);
     expect(area).toBeCloseTo(600 * 50 + 450 * 40, 6);
     expect(joinery.checks).toEqual([]);
+    expect(notchesOf(joinery, 'up')).toEqual([['back', 300, 340, 9.5, 0]]);
+    expect(notchesOf(joinery, 'across')).toEqual([['face', 200, 250, 9.5, 0]]);
   });
 
   it('are cut in two where the other runs through', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { DrawItem, Drawing, TextItem } from '../../src/drawing/drawing.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
-import type { PieceEnd } from '../../src/joinery/piece.ts';
+import type { Notch, PieceEnd } from '../../src/joinery/piece.ts';
 import { pieceDrawing } from '../../src/joinery/pieceDrawing.ts';
 import { boxStrip, brace, frame, panel, pieceOf, piecesOf, plan, strip } from './make.ts';
 
@@ -13,6 +13,7 @@ const words = {
       .filter((a) => a !== undefined && a !== 0)
       .map((a) => `${Math.round(Math.abs(a ?? 0))}`)
       .join('+'),
+  notch: ({ side, depth }: Notch) => `${side} ${depth}`,
   face: '',
 };
 const BOX = { width: 85, height: 22 };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Lettering } from '../../src/design/schema.ts';
-import { subtract, union } from '../../src/geometry/clip.ts';
+import { intersect, subtract, union } from '../../src/geometry/clip.ts';
 import { ellipseRing } from '../../src/geometry/curve.ts';
 import { areaOf, boxOf, regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import { signedArea } from '../../src/geometry/ring.ts';
@@ -281,5 +281,53 @@ describe('texts', () => {
       sign: { id: 's', w: 800, h: 300 },
     });
     expect(stencilSet(plain.lettered, text.stencil).set.holes).toEqual([]);
+  });
+});
+
+describe('what a stencil loses', () => {
+  const setOf = (text: string, changes: Partial<Lettering['stencil']>, capHeight = 60) => {
+    const written = lettering(text, { capHeight, stencil: stencilOptions(changes) });
+    const { lettered } = letter({
+      lettering: written,
+      font: fontOf('lato'),
+      sign: { id: 's', w: 900, h: 300 },
+    });
+    return { lettered, ...stencilSet(lettered, written.stencil) };
+  };
+  const told = (checks: readonly { code: string; severity: string; figures: object }[]) =>
+    checks.filter((c) => c.code === 'stencil.letter-lost' || c.code === 'stencil.placed-lost');
+
+  it('names letters that bridges cover by more than half, each once, and no others', () => {
+    expect(told(setOf('HOBOI', {}).checks)).toEqual([]);
+    expect(told(setOf('HOBOI', { bridgeWidth: 30 }).checks)).toEqual([
+      {
+        code: 'stencil.letter-lost',
+        severity: 'warning',
+        parts: ['s'],
+        figures: { characters: 'O B' },
+      },
+    ]);
+  });
+
+  it('agrees with the plain reckoning of every letter (twin)', () => {
+    for (const bridgeWidth of [4, 8, 14, 20, 26, 34]) {
+      const { lettered, set, checks } = setOf('AROBEQ48&', { bridgeWidth });
+      const cut = set.layers[0]?.stencil.cut ?? [];
+      const lost = lettered.glyphs.filter(
+        ({ region }) => areaOf(intersect(region, cut)) < areaOf(region) / 2,
+      );
+      const found = told(checks).flatMap((c) => Object.values(c.figures));
+      expect(found).toEqual(lost.length > 0 ? [lost.map((g) => g.character).join(' ')] : []);
+    }
+  });
+
+  it('passes over bridges set by hand on islands that are gone, and says so', () => {
+    const placed = [{ island: 1, angles: [90, -90] }];
+    const gone = setOf('COT', { placed });
+    expect(told(gone.checks)).toEqual([
+      { code: 'stencil.placed-lost', severity: 'note', parts: ['s'], figures: { count: 1 } },
+    ]);
+    expect(gone.set).toEqual(setOf('COT', {}).set);
+    expect(told(setOf('COOT', { placed }).checks)).toEqual([]);
   });
 });

@@ -27,6 +27,7 @@ const sign = {
         { x: 0, y: 200 },
       ],
       holes: [],
+      notches: [],
     },
   ],
   lettered,

@@ -28,6 +28,12 @@ const strip = (id: string, x: number, y: number, w = 200): Extract<Part, { kind:
   });
 const sign = (lettering: object): Design =>
   changed('sign', (p) => (p.kind === 'sign' ? { ...p, lettering: { ...p.lettering, ...lettering } } : p));
+const stenciled = (options: object): Design =>
+  changed('sign', (p) =>
+    p.kind === 'sign'
+      ? { ...p, lettering: { ...p.lettering, stencil: { ...p.lettering.stencil, ...options } } }
+      : p,
+  );
 const bed = (change: Partial<Design['bed']>): Design => ({ ...base, bed: { ...base.bed, ...change } });
 const edge = (of: string, side: 'low' | 'mid' | 'high') => ({ of, side });
 
@@ -162,6 +168,8 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
   'lettering.off-sign': () => sign({ fit: 'none', capHeight: 300 }),
   'lettering.no-room': () => sign({ margin: 90 }),
   'lettering.script': () => sign({ lines: [{ text: 'HARBOR שלום' }] }),
+  'stencil.letter-lost': () => stenciled({ bridgeWidth: 40 }),
+  'stencil.placed-lost': () => stenciled({ placed: [{ island: 400, angles: [0, 180] }] }),
   'lettering.low-contrast': () => sign({ finish: 'harbor-blue' }),
   'patterns.too-many-pages': () => ({
     ...base,

@@ -4,6 +4,7 @@ import { pieceDrawing } from '../../joinery/pieceDrawing.ts';
 import { DrawingView } from '../drawing/DrawingView.tsx';
 import type { PaneSay } from '../pane/facts/useSay.ts';
 import { endMark } from '../pane/wood/endWords.ts';
+import { notchWords } from '../pane/wood/notchWords.ts';
 import { useWords } from '../words/t.ts';
 
 /** The piece as it lies on the bench, drawn small enough that its figures stay large on a phone. */
@@ -11,7 +12,12 @@ export function PieceFigure({ piece, say }: { piece: Piece; say: PaneSay }) {
   const t = useWords();
   const drawing = useMemo(() => {
     const box = { width: 78, height: piece.form === 'sheet' ? 62 : 32 };
-    const words = { length: say.short, end: (end: Piece['ends'][0]) => endMark(end, say), face: '' };
+    const words = {
+      length: say.short,
+      end: (end: Piece['ends'][0]) => endMark(end, say),
+      notch: (notch: Piece['notches'][0]) => notchWords(notch, say),
+      face: '',
+    };
     return pieceDrawing(piece, box, words);
   }, [piece, say]);
   return (

@@ -4,6 +4,7 @@ import { parseMeasure } from '../../measure/parse.ts';
 import { inches, type Mm } from '../../measure/units.ts';
 import { useMeasureStyle } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
+import { unreadWords } from '../words/unread.ts';
 import { Field } from './Field.tsx';
 import { Typeset } from './Typeset.tsx';
 import { type Read, useDraft } from './useDraft.ts';
@@ -39,7 +40,10 @@ export function MeasureField(props: MeasureFieldProps) {
   const read = (text: string): Read<Mm, Unread> => {
     const parsed = parseMeasure(text, style.unit);
     if (!parsed.ok) {
-      const message = t('field.unread', { found: parsed.found, expected: parsed.expected });
+      const message = t('field.unread', {
+        found: unreadWords(parsed.found),
+        expected: unreadWords(parsed.expected),
+      });
       return { ok: false, text, at: parsed.at, message };
     }
     if (parsed.value < min) {

@@ -2,7 +2,7 @@ import type { Bed, Design } from '../../design/schema.ts';
 import type { MainMeasures } from '../action/fitBed.ts';
 import { ChoiceField } from '../field/ChoiceField.tsx';
 import { MeasureField } from '../field/MeasureField.tsx';
-import { TABLES } from '../state/tables.ts';
+import { tables } from '../state/tables.ts';
 import { useWords } from '../words/t.ts';
 
 const SIDES = ['width', 'length', 'thickness'] as const;
@@ -26,7 +26,7 @@ interface FirstBedProps {
 export function FirstBed({ measures, own, onChange, onUnit, onDrop }: FirstBedProps) {
   const t = useWords();
   const { mattress, pivotAlong, measure } = measures;
-  const preset = TABLES.mattresses.find(
+  const preset = tables().mattresses.find(
     (m) => Math.abs(m.width - mattress.width) < 0.5 && Math.abs(m.length - mattress.length) < 0.5,
   );
   const metric = measure.unit === 'mm' || measure.unit === 'cm';
@@ -47,10 +47,10 @@ export function FirstBed({ measures, own, onChange, onUnit, onDrop }: FirstBedPr
           value={preset?.id ?? 'own'}
           choices={[
             { value: 'own', label: t('first.ownSize') },
-            ...TABLES.mattresses.map((m) => ({ value: m.id, label: m.name })),
+            ...tables().mattresses.map((m) => ({ value: m.id, label: m.name })),
           ]}
           onCommit={(id) => {
-            const m = TABLES.mattresses.find((one) => one.id === id);
+            const m = tables().mattresses.find((one) => one.id === id);
             if (m) onChange({ ...measures, mattress: { ...mattress, width: m.width, length: m.length } });
           }}
         />

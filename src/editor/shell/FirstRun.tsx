@@ -13,6 +13,7 @@ import { bringIn, reopen } from '../storage/session.ts';
 import { forget, type Kept, listKept } from '../storage/shelf.ts';
 import { useWords } from '../words/t.ts';
 import { FirstBed } from './FirstBed.tsx';
+import { LanguageSwitch } from './LanguageSwitch.tsx';
 import { StarterCard } from './StarterCard.tsx';
 import { showStep } from './showStep.ts';
 import { useFitChecks } from './useFitChecks.ts';
@@ -80,6 +81,7 @@ export default function FirstRun() {
     <main className="first">
       <header className="first-head">
         <h1>Showface</h1>
+        <LanguageSwitch />
         <p>{t('first.lead')}</p>
       </header>
       <FirstBed

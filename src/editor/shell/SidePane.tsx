@@ -66,11 +66,13 @@ export function SidePane({ withParts }: { withParts: boolean }) {
         </Tabs.Content>
         {selection.length > 0 ? (
           <Tabs.Content value="part" className="pane-body" tabIndex={-1}>
+            <h2 className="hidden-text">{selected}</h2>
             <Inspector />
           </Tabs.Content>
         ) : null}
         {withParts ? (
           <Tabs.Content value="parts" className="pane-body" tabIndex={-1}>
+            <h2 className="hidden-text">{t('parts.title')}</h2>
             <PartsTree />
           </Tabs.Content>
         ) : null}

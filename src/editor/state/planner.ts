@@ -31,8 +31,6 @@ export interface PlanMaker {
 /** Time after the last edit before a plan is begun, so that a run of edits makes one. */
 const QUIET_MS = 120;
 
-export type Planner = ReturnType<typeof createPlanner>;
-
 /** Keeps the plan up with the design: waits for a pause, drops what an edit has made old, latest wins. */
 export function createPlanner(store: EditorStore, maker: PlanMaker) {
   let state: PlanState = { plan: null, stale: true, progress: null, problem: null };

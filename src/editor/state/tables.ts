@@ -11,9 +11,12 @@ import tapes from '../../../assets/materials/tapes.json';
 import type { Design } from '../../design/schema.ts';
 import { lookup } from '../../materials/lookup.ts';
 import type { Stock, Tables } from '../../materials/types.ts';
+import type { Language } from '../../plan/words/languages.ts';
+import { tablesIn } from '../../plan/words/tableNames.ts';
+import { spoken } from '../words/t.ts';
 
-/** The tables that come with the tool. */
-export const TABLES = {
+/** The tables that come with the tool, as they are shipped. */
+const SHIPPED = {
   materials,
   stocks,
   brads,
@@ -26,14 +29,31 @@ export const TABLES = {
   fonts,
 } as Tables;
 
-const found = new WeakMap<Design['stocks'], ReadonlyMap<string, Stock>>();
+const named = new Map<Language, Tables>();
+
+/** The tables named in a language; the same object every time, since plans are remembered by identity. */
+export function tablesFor(language: Language): Tables {
+  const known = named.get(language);
+  if (known) return known;
+  const tables = tablesIn(language, SHIPPED);
+  named.set(language, tables);
+  return tables;
+}
+
+/** The tables named in the language on screen. */
+export const tables = (): Tables => tablesFor(spoken());
+
+const found = new WeakMap<
+  Design['stocks'],
+  { readonly of: Tables; readonly map: ReadonlyMap<string, Stock> }
+>();
 
 /** Stocks by id: the tables' and the design's own. */
 export function stocksOf(design: Pick<Design, 'stocks'>): ReadonlyMap<string, Stock> {
-  let map = found.get(design.stocks);
-  if (!map) {
-    map = lookup(TABLES, design.stocks).stocks;
-    found.set(design.stocks, map);
-  }
+  const of = tables();
+  const known = found.get(design.stocks);
+  if (known?.of === of) return known.map;
+  const { stocks: map } = lookup(of, design.stocks);
+  found.set(design.stocks, { of, map });
   return map;
 }

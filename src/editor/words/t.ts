@@ -2,7 +2,7 @@ import { useSyncExternalStore } from 'react';
 import type { Language } from '../../plan/words/languages.ts';
 import { en, type WordKey, type Words } from './en.ts';
 
-export type { WordKey, Words };
+export type { WordKey };
 export type Values = Readonly<Record<string, string | number>>;
 
 /** The interface by language. English is there from the start; the others come when they are wanted. */

@@ -5,6 +5,7 @@ import { signedArea } from '../../geometry/ring.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Lettered, LetterLayer, Stencil } from '../result.ts';
+import { lostLetters } from './lost.ts';
 import { registrationHoles, sheetAround } from './sheet.ts';
 import { stencil } from './stencil.ts';
 
@@ -29,7 +30,11 @@ export interface StencilSet {
  * and an outline's stencil has only the counters as islands. Openings that outline and shade close up to
  * crumbs, smaller than a bridge is wide each way, are painted over there: a bar to hold one would be larger
  * than it. Sheets are equal and share their registration
- * holes. Bridges set by hand belong to the letters themselves, the `fill` layer.
+ * holes. Bridges set by hand belong to the letters themselves, the `fill` layer; those of islands that the
+ * text no longer has are passed over.
+ *
+ * Checks: those of each stencil; `stencil.letter-lost` (warning), where bridges cover most of a letter;
+ * `stencil.placed-lost` (note), where an island with bridges set by hand is gone.
  */
 export function stencilSet(
   lettered: Lettered,
@@ -48,9 +53,26 @@ export function stencilSet(
       holes,
     });
     checks.push(...made.checks);
+    if (layer.role === 'fill') checks.push(...lostChecks(lettered, options, made.stencil));
     return { role: layer.role, finish: layer.finish, stencil: made.stencil };
   });
   return { set: { sheet, holes, layers }, checks };
+}
+
+/** Letters that are no more under their bridges, and bridges set by hand on islands that are no more. */
+function lostChecks({ sign, glyphs }: Lettered, { placed }: Lettering['stencil'], made: Stencil): Check[] {
+  const checks: Check[] = [];
+  const gone = placed.filter(({ island }) => island >= made.islands.length);
+  if (gone.length > 0) {
+    const figures = { count: gone.length };
+    checks.push({ code: 'stencil.placed-lost', severity: 'note', parts: [sign], figures });
+  }
+  const letters = lostLetters(glyphs, made);
+  if (letters.length > 0) {
+    const figures = { characters: letters.join(' ') };
+    checks.push({ code: 'stencil.letter-lost', severity: 'warning', parts: [sign], figures });
+  }
+  return checks;
 }
 
 const withoutCrumbs = (whole: Region, width: Mm): Region =>

@@ -1,7 +1,8 @@
 import { numbered } from '../../cutting/numbered.ts';
 import { groupPieces } from '../../joinery/label.ts';
-import type { PieceEnd } from '../../joinery/piece.ts';
+import type { Notch, PieceEnd } from '../../joinery/piece.ts';
 import { formatLength } from '../../measure/format.ts';
+import type { Deg } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
 import { styleIn } from '../../plan/words/languages.ts';
 import type { Cell } from './csv.ts';
@@ -19,19 +20,38 @@ const HEAD = [
   'start_cut',
   'start_miter_deg',
   'start_bevel_deg',
+  'start_second_miter_deg',
+  'start_second_bevel_deg',
+  'start_nested_miter_deg',
+  'start_nested_bevel_deg',
   'start_long_edge',
   'end_cut',
   'end_miter_deg',
   'end_bevel_deg',
+  'end_second_miter_deg',
+  'end_second_bevel_deg',
+  'end_nested_miter_deg',
+  'end_nested_bevel_deg',
   'end_long_edge',
+  'notches',
   'measured_in_place',
   'boards',
 ];
 
 const rounded = (value: number, places: number): number => Number(value.toFixed(places)) + 0;
 
+/** Miter and bevel; both empty where there is no such cut. */
+const settingCells = (cut: { readonly miter: Deg; readonly bevel: Deg } | null): Cell[] =>
+  cut ? [rounded(cut.miter, 2), rounded(cut.bevel, 2)] : [null, null];
+
 function endCells(end: PieceEnd): Cell[] {
-  return [end.cut, rounded(end.miter, 2), rounded(end.bevel, 2), end.long];
+  return [end.cut, ...settingCells(end), ...settingCells(end.second), ...settingCells(end.nested), end.long];
+}
+
+/** `face 254-317.5, 9.53 deep`, millimeters from the start end; several parted by semicolons. */
+function notchCell({ side, from, to, depth, miter }: Notch): string {
+  const shoulders = miter === 0 ? '' : `, miter ${rounded(miter, 2)}`;
+  return `${side} ${rounded(from, 2)}-${rounded(to, 2)}, ${rounded(depth, 2)} deep${shoulders}`;
 }
 
 /** The cut list as rows: identical pieces in one, with the boards or sheets that they come from. */
@@ -53,6 +73,7 @@ export function cutListRows(plan: Plan): Cell[][] {
       rounded(piece.thickness, 2),
       ...endCells(piece.ends[0]),
       ...endCells(piece.ends[1]),
+      piece.notches.map(notchCell).join('; '),
       piece.fit.inPlace ? 'yes' : 'no',
       sources.join(' '),
     ];

@@ -285,6 +285,23 @@ describe('arrays', () => {
   });
 });
 
+describe('more than can be laid', () => {
+  it('an array beyond four thousand parts in all is left out and named; the rest stays', () => {
+    const huge: Part = {
+      ...newPart('array', { id: 'm', name: 'M', box: at(0, 0, 1000, 500), stock: 'lath' }),
+      member: { ...panel('x', at(0, 0, 1, 1)), kind: 'panel' } as never,
+      memberSize: { w: 1, h: 1 },
+      across: { mode: 'gaps', count: 400 },
+      up: { mode: 'gaps', count: 400 },
+    };
+    const layout = lay(design([huge, panel('a', at(0, 0, 10, 10))]));
+    expect(layout.parts.map(({ id }) => id)).toEqual(['a']);
+    expect(layout.checks.filter((c) => c.code === 'limit.parts')).toEqual([
+      { code: 'limit.parts', severity: 'error', parts: ['m'], figures: { count: 160_000, most: 4000 } },
+    ]);
+  });
+});
+
 describe('what is not in the tables', () => {
   it('unknown stock, stock of the wrong kind, unknown finish, no size', () => {
     const parts: Part[] = [

@@ -4,7 +4,7 @@ import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
 import { useCommit, useDesign, useEditor, useStore } from '../../state/hooks.ts';
-import { TABLES } from '../../state/tables.ts';
+import { tables } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
 import { SwingSection } from '../swing/SwingSection.tsx';
 import { BoardList } from './BoardList.tsx';
@@ -50,10 +50,10 @@ export default function BedPane() {
   }
 
   const { width, length } = bed.mattress;
-  const preset = TABLES.mattresses.find(
+  const preset = tables().mattresses.find(
     (m) => Math.abs(m.width - width) < 0.5 && Math.abs(m.length - length) < 0.5,
   );
-  const woods = TABLES.materials.map((m) => ({ value: m.id, label: m.name }));
+  const woods = tables().materials.map((m) => ({ value: m.id, label: m.name }));
   const field = (f: BedField) => (
     <MeasureField
       key={f.words}
@@ -67,6 +67,7 @@ export default function BedPane() {
 
   return (
     <div className="pane-stack">
+      <h2 className="hidden-text">{t('step.bed')}</h2>
       <p className="note">{t('bed.lead')}</p>
       <section>
         <h3 className="section-title">{t('bed.mattress')}</h3>
@@ -77,10 +78,10 @@ export default function BedPane() {
               value={preset?.id ?? 'own'}
               choices={[
                 { value: 'own', label: t('bed.ownSize') },
-                ...TABLES.mattresses.map((m) => ({ value: m.id, label: m.name })),
+                ...tables().mattresses.map((m) => ({ value: m.id, label: m.name })),
               ]}
               onCommit={(id) => {
-                const m = TABLES.mattresses.find((one) => one.id === id);
+                const m = tables().mattresses.find((one) => one.id === id);
                 if (m)
                   propose(
                     { ...bed, mattress: { ...bed.mattress, width: m.width, length: m.length } },

@@ -5,7 +5,7 @@ import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
 import { useSettledDesign } from '../../state/hooks.ts';
-import { TABLES } from '../../state/tables.ts';
+import { tables } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
 import { UnitField } from '../facts/UnitField.tsx';
 import { useChange } from '../facts/useChange.ts';
@@ -25,7 +25,7 @@ export function FastenerFields() {
   const { set } = useChange();
   const put = (fields: Partial<Design['fastening']>) =>
     set('fastening', { ...fastening, ...fields }, t('brads.settings'));
-  const brad = TABLES.brads.find((b) => b.id === fastening.brad);
+  const brad = tables().brads.find((b) => b.id === fastening.brad);
   const has = (mm: number) => fastening.lengths.some((l) => Math.abs(l - mm) < 0.01);
   return (
     <section aria-labelledby="brads-settings">
@@ -36,14 +36,14 @@ export function FastenerFields() {
         <ChoiceField
           label={t('brads.brad')}
           value={fastening.brad}
-          choices={TABLES.brads.map((b) => ({ value: b.id, label: b.name }))}
+          choices={tables().brads.map((b) => ({ value: b.id, label: b.name }))}
           // Lengths at hand are those of one kind of brad.
           onCommit={(id) => put({ brad: id, lengths: [] })}
         />
         <ChoiceField
           label={t('brads.screw')}
           value={fastening.screw}
-          choices={TABLES.screws.map((s) => ({ value: s.id, label: s.name }))}
+          choices={tables().screws.map((s) => ({ value: s.id, label: s.name }))}
           onCommit={(screw) => put({ screw })}
         />
         {LENGTHS.map((key) => (

@@ -25,6 +25,7 @@ export default function LayoutPane() {
   const selection = useSelection();
   return (
     <div className="pane-stack">
+      <h2 className="hidden-text">{t('step.layout')}</h2>
       <section>
         <h3 className="section-title">{t('layout.draw')}</h3>
         <p className="note">{t('layout.drawHint')}</p>

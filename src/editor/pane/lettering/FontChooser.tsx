@@ -3,7 +3,7 @@ import { useId, useRef, useState } from 'react';
 import type { Design, Sign } from '../../../design/schema.ts';
 import { freeId } from '../../action/ids.ts';
 import { useCommit, useSettledDesign } from '../../state/hooks.ts';
-import { TABLES } from '../../state/tables.ts';
+import { tables } from '../../state/tables.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';
 import { openFont } from './openFont.ts';
@@ -70,7 +70,7 @@ export function FontChooser({ part, onChoose }: { part: Sign; onChoose: (font: s
       {FAMILIES.map((family) =>
         group(
           `letters.family.${family}`,
-          TABLES.fonts.filter((f) => f.family === family),
+          tables().fonts.filter((f) => f.family === family),
         ),
       )}
       {group(

@@ -3,7 +3,7 @@ import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
 import { useSettledDesign } from '../../state/hooks.ts';
-import { TABLES } from '../../state/tables.ts';
+import { tables } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';
 
@@ -16,7 +16,7 @@ export function PaperFields() {
   const { pages } = useSettledDesign();
   const { set } = useChange();
   const put = (fields: Partial<Pages>) => set('pages', { ...pages, ...fields }, t('pages.paper'));
-  const paper = TABLES.papers.find((p) => p.id === pages.paper);
+  const paper = tables().papers.find((p) => p.id === pages.paper);
   const roll = paper !== undefined && paper.height === undefined;
   return (
     <>
@@ -28,7 +28,7 @@ export function PaperFields() {
           <ChoiceField
             label={t('pages.paperSize')}
             value={pages.paper}
-            choices={TABLES.papers.map((p) => ({ value: p.id, label: p.name }))}
+            choices={tables().papers.map((p) => ({ value: p.id, label: p.name }))}
             onCommit={(id) => put({ paper: id })}
           />
           {roll ? (

@@ -6,7 +6,7 @@ import { PLAN_WORDS } from '../../../plan/words/tables.ts';
 import { DrawingView } from '../../drawing/DrawingView.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
-import { TABLES } from '../../state/tables.ts';
+import { tables } from '../../state/tables.ts';
 import { saveBytes } from '../../storage/file.ts';
 import { useLanguage, useWords } from '../../words/t.ts';
 import { useSay } from '../facts/useSay.ts';
@@ -20,7 +20,7 @@ export function PrinterFields() {
   const design = useSettledDesign();
   const correction = useEditor((s) => s.correction);
   const [saving, setSaving] = useState(false);
-  const paper = TABLES.papers.find((p) => p.id === design.pages.paper);
+  const paper = tables().papers.find((p) => p.id === design.pages.paper);
   const test = useMemo(
     () =>
       paper

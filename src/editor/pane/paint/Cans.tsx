@@ -1,7 +1,7 @@
 import type { Design, Finish } from '../../../design/schema.ts';
 import { NumberField } from '../../field/NumberField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
-import { TABLES } from '../../state/tables.ts';
+import { tables } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
 
 interface CansProps {
@@ -14,7 +14,7 @@ interface CansProps {
 export function Cans({ finish, design, onChange }: CansProps) {
   const t = useWords();
   const { containers: system } = design.paint;
-  const sizes = TABLES.containers.filter((c) => c.system === system);
+  const sizes = tables().containers.filter((c) => c.system === system);
   const chosen = new Map(finish.containers.map((c) => [c.container, c.price]));
   return (
     <details className="more">

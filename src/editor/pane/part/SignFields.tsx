@@ -4,7 +4,7 @@ import { editsToLetter } from '../../action/letter.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { useCommit, useDesign } from '../../state/hooks.ts';
-import { TABLES } from '../../state/tables.ts';
+import { tables } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
 import { PanelFields } from './PanelFields.tsx';
 import { usePart } from './usePart.ts';
@@ -18,7 +18,7 @@ export function SignFields({ part }: { part: Sign }) {
   const { lettering } = part;
   const letter = (fields: Partial<Lettering>) => change({ lettering: { ...lettering, ...fields } });
   const fonts = [
-    ...TABLES.fonts.map((f) => ({ value: f.id, label: f.name })),
+    ...tables().fonts.map((f) => ({ value: f.id, label: f.name })),
     ...design.fonts.map((f) => ({ value: `own:${f.id}`, label: f.name })),
   ];
   return (

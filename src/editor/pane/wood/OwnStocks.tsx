@@ -8,7 +8,7 @@ import { SwitchField } from '../../field/SwitchField.tsx';
 import { TextField } from '../../field/TextField.tsx';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useSettledDesign } from '../../state/hooks.ts';
-import { TABLES } from '../../state/tables.ts';
+import { tables } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';
 import { newStock, type OwnForm, type OwnStock, ownCopy, resized } from './ownStock.ts';
@@ -30,7 +30,7 @@ export function OwnStocks() {
     add('stocks', newStock(form, freeId(design, 'stock'), name), name);
   };
   const copy = (id: string) => {
-    const stock = TABLES.stocks.find((s) => s.id === id);
+    const stock = tables().stocks.find((s) => s.id === id);
     if (stock) add('stocks', ownCopy(stock), stock.name);
   };
   const own = new Set(design.stocks.map((s) => s.id));
@@ -50,8 +50,8 @@ export function OwnStocks() {
         value=""
         choices={[
           { value: '', label: t('stock.choose') },
-          ...TABLES.stocks
-            .filter((s) => !own.has(s.id))
+          ...tables()
+            .stocks.filter((s) => !own.has(s.id))
             .map((s) => ({ value: s.id, label: s.name, group: t(`form.${s.form}`) })),
         ]}
         onCommit={copy}
@@ -70,7 +70,7 @@ export function OwnStocks() {
 
 /** Names of the parts made of a stock that nothing else would stand in for. */
 function usersOf(design: Design, id: string): string[] {
-  if (TABLES.stocks.some((s) => s.id === id)) return [];
+  if (tables().stocks.some((s) => s.id === id)) return [];
   return design.parts.flatMap((p) => {
     const stock =
       p.kind === 'array' ? ('stock' in p.member ? p.member.stock : null) : 'stock' in p ? p.stock : null;
@@ -105,7 +105,7 @@ function StockItem({ stock, design }: { stock: OwnStock; design: Design }) {
         <ChoiceField
           label={t('stock.material')}
           value={stock.material}
-          choices={TABLES.materials.map((m) => ({ value: m.id, label: m.name }))}
+          choices={tables().materials.map((m) => ({ value: m.id, label: m.name }))}
           onCommit={(material) => put({ ...stock, material })}
         />
         <SizeFields stock={stock} onChange={put} />

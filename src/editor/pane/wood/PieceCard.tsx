@@ -9,6 +9,7 @@ import { Typeset } from '../../field/Typeset.tsx';
 import { useWords } from '../../words/t.ts';
 import { useSay } from '../facts/useSay.ts';
 import { endMark, endWords } from './endWords.ts';
+import { notchPlace, notchWords } from './notchWords.ts';
 
 interface PieceCardProps {
   readonly group: PieceGroup;
@@ -29,6 +30,7 @@ export function PieceCard({ group, stock, where, cut, onCut }: PieceCardProps) {
     return pieceDrawing(piece, box, {
       length: say.short,
       end: (end) => endMark(end, say),
+      notch: (notch) => notchWords(notch, say),
       face: t('wood.faceUp'),
     });
   }, [piece, say, t]);
@@ -112,6 +114,16 @@ function Figures({ piece }: { piece: Piece }) {
           </div>
         </>
       )}
+      {piece.notches.length > 0 ? (
+        <div className="whole">
+          <dt>{t('wood.notches')}</dt>
+          {piece.notches.map((notch) => (
+            <dd key={`${notch.from} ${notch.side}`}>
+              <Typeset text={notchPlace(notch, say)} />
+            </dd>
+          ))}
+        </div>
+      ) : null}
       {piece.fit.inPlace ? (
         <p className="warn-text">
           <Typeset text={t('wood.inPlace', { allowance: say.short(piece.fit.allowance) })} />

@@ -2,13 +2,15 @@ import { moved, rectangle, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { shortened } from '../../../drawing/text.ts';
 import { boxOfPoints } from '../../../geometry/ring.ts';
-import type { Piece, PieceEnd } from '../../../joinery/piece.ts';
+import type { Notch, Piece, PieceEnd } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
 import { formatLength, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { endMark, endsWords, notchesWords, notchWords } from '../pieceWords.ts';
 import { bodyOf } from '../sheet.ts';
+import { archBlocks } from './arches.ts';
 
 /** Identical pieces, told once. */
 export interface Group {
@@ -39,21 +41,6 @@ export function compareLabels(a: string, b: string): number {
   return Number(na) - Number(nb) || (ra < rb ? -1 : ra > rb ? 1 : 0);
 }
 
-/** An end in a few words: `miter 45°`, `square`, `miter 31.6°, bevel 33.9°`. */
-function endWords({ terms, say }: Packet, end: PieceEnd): string {
-  if (end.miter === 0 && end.bevel === 0) return terms.end[end.cut];
-  const angles = [
-    ...(end.miter === 0 ? [] : [say.angle(Math.abs(end.miter))]),
-    ...(end.bevel === 0 ? [] : [`${terms.saw.bevel.toLowerCase()} ${say.angle(Math.abs(end.bevel))}`]),
-  ];
-  return `${terms.end[end.cut]} ${angles.join(', ')}`;
-}
-
-function endsOf(packet: Packet, { ends: [a, b] }: Piece): string {
-  const [start, end] = [endWords(packet, a), endWords(packet, b)];
-  return start === end ? start : `${start} / ${end}`;
-}
-
 /** Names of the parts that identical pieces belong to, shortened to their common beginning where they are many. */
 function nameOf({ pieces }: Group): string {
   const names = [...new Set(pieces.map((p) => p.name))];
@@ -70,6 +57,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
     if (own.length === 0) return [];
     const rows = own.map((group) => {
       const { piece, count } = group;
+      const notches = piece.notches.length > 0 ? `; ${notchesWords(packet, piece)}` : '';
       const fit = piece.fit.inPlace ? `; ${terms.inPlace(told(piece.fit.allowance))}` : '';
       return {
         cells: [
@@ -81,7 +69,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
           form === 'sheet' ? '' : told(piece.short),
           told(piece.width),
           told(piece.thickness),
-          form === 'sheet' ? fit.slice(2) : `${endsOf(packet, piece)}${fit}`,
+          form === 'sheet' ? fit.slice(2) : `${endsWords(packet, piece)}${notches}${fit}`,
         ],
       };
     });
@@ -108,13 +96,8 @@ function drawingRow(packet: Packet, row: readonly Group[], width: Mm): Block {
   const cellWidth = (width - CELL.gap) / 2;
   const words = {
     length: (mm: Mm) => formatReading(mm, packet.measure),
-    end: (end: PieceEnd) =>
-      end.miter === 0 && end.bevel === 0
-        ? ''
-        : [end.miter, end.bevel]
-            .filter((a) => a !== 0)
-            .map((a) => packet.say.angle(Math.abs(a)))
-            .join(' / '),
+    end: (end: PieceEnd) => endMark(packet, end),
+    notch: (notch: Notch) => notchWords(packet, notch),
     face: '',
   };
   return {
@@ -148,7 +131,9 @@ function drawingRow(packet: Packet, row: readonly Group[], width: Mm): Block {
 
 /** Pieces worth a drawing: those whose shape the list does not tell. */
 const needsDrawing = ({ piece }: Group): boolean => {
-  const plain = piece.ends.every((end) => end.miter === 0 && end.bevel === 0);
+  const plain =
+    piece.notches.length === 0 &&
+    piece.ends.every((end) => end.miter === 0 && end.bevel === 0 && end.second === null);
   const box = boxOfPoints(piece.outline);
   const rectangular =
     piece.outline.length === 4 && Math.abs(box.w - piece.length) < 1e-3 && piece.holes.length === 0;
@@ -159,7 +144,14 @@ const needsDrawing = ({ piece }: Group): boolean => {
 export function cutList(packet: Packet): Leaf[] {
   const terms = packet.terms.cutList;
   const body = bodyOf(packet.sheet);
-  const list = [...paragraph(terms.lead, body.w), space(2), ...listOf(packet, body.w)];
+  const notched = packet.plan.joinery.pieces.some((piece) => piece.notches.length > 0);
+  const list = [
+    ...paragraph(terms.lead, body.w),
+    ...(notched ? paragraph(terms.notched, body.w) : []),
+    space(2),
+    ...listOf(packet, body.w),
+    ...archBlocks(packet, body.w),
+  ];
   const drawn = groups(packet).filter(needsDrawing);
   const rows: Block[] = [];
   for (let i = 0; i < drawn.length; i += 2) rows.push(drawingRow(packet, drawn.slice(i, i + 2), body.w));

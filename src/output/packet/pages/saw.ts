@@ -1,6 +1,7 @@
+import type { PieceEnd } from '../../../joinery/piece.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { fillPages, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 import { compareLabels, groups } from './cutList.ts';
@@ -12,8 +13,16 @@ interface Setting {
   count: number;
 }
 
+type Cuts = (end: PieceEnd) => readonly { readonly miter: number; readonly bevel: number }[];
+
+/** Every cut as it is made flat on the table. */
+const flat: Cuts = (end) => [end, ...(end.second ? [end.second] : [])];
+
+/** The same corner of sprung molding, held at its spring angle between fence and table. */
+const nested: Cuts = (end) => (end.nested ? [end.nested] : []);
+
 /** Every different setting of the saw with the pieces that need it, square first. */
-function settings(packet: Packet): Setting[] {
+function settings(packet: Packet, cuts: Cuts): Setting[] {
   const found = new Map<string, Setting>();
   const use = (miter: number, bevel: number, label: string, times: number) => {
     const key = `${miter.toFixed(2)}|${bevel.toFixed(2)}`;
@@ -24,21 +33,16 @@ function settings(packet: Packet): Setting[] {
   };
   for (const { piece, count } of groups(packet)) {
     if (piece.form === 'sheet') continue;
-    for (const end of piece.ends) {
-      use(Math.abs(end.miter), Math.abs(end.bevel), piece.label, count);
-      if (end.second) use(Math.abs(end.second.miter), Math.abs(end.second.bevel), piece.label, count);
+    for (const { miter, bevel } of piece.ends.flatMap(cuts)) {
+      use(Math.abs(miter), Math.abs(bevel), piece.label, count);
     }
   }
   return [...found.values()].sort((a, b) => a.miter - b.miter || a.bevel - b.bevel);
 }
 
-/** What the saw is set to, once for all pieces that share a setting. */
-export function saw(packet: Packet): Leaf[] {
+function settingsTable(packet: Packet, cuts: Cuts, width: Mm): Block[] {
   const terms = packet.terms.saw;
-  const body = bodyOf(packet.sheet);
-  const { shop } = packet.plan.design;
-  const told = (mm: Mm) => formatReading(mm, packet.measure);
-  const rows = settings(packet).map(({ miter, bevel, labels, count }) => ({
+  const rows = settings(packet, cuts).map(({ miter, bevel, labels, count }) => ({
     cells: [
       packet.say.angle(miter),
       packet.say.angle(bevel),
@@ -52,6 +56,16 @@ export function saw(packet: Packet): Leaf[] {
     { title: terms.ends, share: 1, figure: true },
     { title: terms.pieces, share: 8, wraps: true },
   ];
+  return rows.length > 0 ? table(columns, rows, width) : [];
+}
+
+/** What the saw is set to, once for all pieces that share a setting. */
+export function saw(packet: Packet): Leaf[] {
+  const terms = packet.terms.saw;
+  const body = bodyOf(packet.sheet);
+  const { shop } = packet.plan.design;
+  const told = (mm: Mm) => formatReading(mm, packet.measure);
+  const sprung = settingsTable(packet, nested, body.w);
   const used: [string, string][] = [
     [terms.kerf, told(shop.boardKerf)],
     [terms.sheetKerf, told(shop.sheetKerf)],
@@ -63,7 +77,8 @@ export function saw(packet: Packet): Leaf[] {
   const blocks = [
     ...paragraph(terms.lead, body.w),
     space(2),
-    ...(rows.length > 0 ? table(columns, rows, body.w) : []),
+    ...settingsTable(packet, flat, body.w),
+    ...(sprung.length > 0 ? [space(4), heading(terms.nested), ...sprung] : []),
     space(4),
     heading(terms.shop),
     ...table(

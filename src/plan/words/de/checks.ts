@@ -116,6 +116,10 @@ export const checks: PlanWords['checks'] = {
     `Die Schablone von ${say.name(f.parts[0] ?? '')} hat eine Zunge von nur ${say.length(f.number('width_mm'))} Breite. Vorsichtig behandeln oder größere Buchstaben nehmen.`,
   'stencil.one-bridge': (f, say) =>
     `${f.number('count')} Inseln der Schablone von ${say.name(f.parts[0] ?? '')} hängen an einem Steg, weil zwei nicht passen. Vorsichtig behandeln.`,
+  'stencil.letter-lost': (f, say) =>
+    `Die Stege in der Schablone von ${say.name(f.parts[0] ?? '')} decken mehr als die Hälfte von ${f.text('characters')} zu. Schmalere Stege oder größere Buchstaben nehmen.`,
+  'stencil.placed-lost': (f, say) =>
+    `Von Hand gesetzte Stege in der Schablone von ${say.name(f.parts[0] ?? '')} gehören zu ${f.number('count')} Inseln, die der Text nicht mehr hat. Sie zählen nicht mehr; wo gewünscht, neu setzen.`,
   'patterns.too-many-pages': (f, say) =>
     f.parts.length > 0
       ? `Die Schablone von ${say.name(f.parts[0] ?? '')} braucht ${f.number('pages')} Blätter. Auf größerem Papier oder Rolle drucken.`

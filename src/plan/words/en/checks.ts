@@ -92,6 +92,10 @@ export const checks: PlanWords['checks'] = {
     `The stencil of ${say.name(f.parts[0] ?? '')} has a tongue only ${say.length(f.number('width_mm'))} wide. Handle it gently, or take larger letters.`,
   'stencil.one-bridge': (f, say) =>
     `${f.number('count')} islands of the stencil of ${say.name(f.parts[0] ?? '')} hang on one bridge, since two do not fit. Handle them gently.`,
+  'stencil.letter-lost': (f, say) =>
+    `The bridges in the stencil of ${say.name(f.parts[0] ?? '')} cover more than half of ${f.text('characters')}. Take narrower bridges, or larger letters.`,
+  'stencil.placed-lost': (f, say) =>
+    `Bridges set by hand in the stencil of ${say.name(f.parts[0] ?? '')} belong to ${f.number('count')} islands that the text no longer has. They are passed over; set bridges anew where you want them.`,
   'patterns.too-many-pages': (f, say) =>
     f.parts.length > 0
       ? `The pattern of ${say.name(f.parts[0] ?? '')} comes to ${f.number('pages')} pages. Print on larger sheets or a roll.`

@@ -1,0 +1,112 @@
+import type { DrawItem } from '../drawing/drawing.ts';
+import { pathOfPolyline, pathOfRings } from '../geometry/path.ts';
+import { boxOfPoints } from '../geometry/ring.ts';
+import type { Point, Ring } from '../geometry/shape.ts';
+import type { Mm } from '../measure/units.ts';
+import type { Notch, Piece } from './piece.ts';
+import type { PieceInk } from './pieceDrawing.ts';
+import { onSheet, textWidth, type View } from './pieceView.ts';
+
+/** How the figures of notches are written. */
+export interface NotchLook {
+  readonly size: Mm;
+  readonly ink: PieceInk;
+  readonly length: (mm: Mm) => string;
+  readonly notch: (notch: Notch) => string;
+  /** Where the figures below the piece begin. */
+  readonly below: Mm;
+}
+
+/** Notches are told in smaller figures than the piece itself: there may be many. */
+export const notchSize = (size: Mm): Mm => Math.max(1.9, size * 0.62);
+
+/** Both shoulders of every notch, measured from the start; each told once. */
+const shoulders = (piece: Piece): Mm[] =>
+  [...new Set(piece.notches.flatMap(({ from, to }) => [from, to]))]
+    .filter((at) => at > 1e-3 && at < piece.length - 1e-3)
+    .sort((a, b) => a - b);
+
+/** Height of the figures below the piece; 0 for a piece without notches. */
+export function notchRoom(piece: Piece, length: (mm: Mm) => string, size: Mm): Mm {
+  if (piece.notches.length === 0) return 0;
+  const own = notchSize(size);
+  return Math.max(0, ...shoulders(piece).map((at) => textWidth(length(at), own))) + 3 * own;
+}
+
+/**
+ * The notches of a piece: hatched, with a full outline where they are sawn into the face and a dashed one
+ * where they are hidden on the back, running measures to their shoulders, and their side and depth in words.
+ */
+export function notchItems(piece: Piece, view: View, look: NotchLook): DrawItem[] {
+  return [
+    ...piece.notches.flatMap((notch) => hatchedNotch(notch.outline.map(onSheet(view)), notch.side, look)),
+    ...runningMeasures(piece, view, look),
+    ...depths(piece, view, look),
+  ];
+}
+
+function hatchedNotch(ring: Ring, side: Notch['side'], { ink, size }: NotchLook): DrawItem[] {
+  const color = side === 'face' ? ink.line : ink.faint;
+  const outline = { kind: 'path', path: pathOfRings([ring]), stroke: ink.line, width: 0.25 } as const;
+  return [
+    ...hatching(ring, size * 0.3).map(
+      (pair): DrawItem => ({ kind: 'path', path: pathOfPolyline(pair), stroke: color, width: 0.13 }),
+    ),
+    side === 'face' ? outline : { ...outline, dash: [1.2, 0.7] },
+  ];
+}
+
+/** Lines x + y = s across a convex ring, `step` apart. */
+function hatching(ring: Ring, step: Mm): Point[][] {
+  const sums = ring.map((p) => p.x + p.y);
+  const lines: Point[][] = [];
+  for (let s = Math.ceil(Math.min(...sums) / step) * step; s < Math.max(...sums); s += step) {
+    const ends = ring.flatMap((p, i): Point[] => {
+      const q = ring[(i + 1) % ring.length];
+      if (!q) return [];
+      const [a, b] = [p.x + p.y - s, q.x + q.y - s];
+      if (a < 0 === b < 0) return [];
+      const t = a / (a - b);
+      return [{ x: p.x + (q.x - p.x) * t, y: p.y + (q.y - p.y) * t }];
+    });
+    if (ends.length === 2) lines.push(ends);
+  }
+  return lines;
+}
+
+/** Written upright under each shoulder; where two stand too close, only the first is told. */
+function runningMeasures(piece: Piece, view: View, { size, ink, length, below }: NotchLook): DrawItem[] {
+  const items: DrawItem[] = [];
+  let last = Number.NEGATIVE_INFINITY;
+  for (const at of shoulders(piece)) {
+    const { x } = onSheet(view)({ x: at, y: 0 });
+    if (x - last < size * 1.1) continue;
+    last = x;
+    const line = [
+      { x, y: view.at.y - size * 0.2 },
+      { x, y: below },
+    ];
+    items.push(
+      { kind: 'path', path: pathOfPolyline(line), stroke: ink.faint, width: 0.15 },
+      {
+        kind: 'text',
+        at: { x: x + size * 0.35, y: below - size * 0.3 },
+        text: length(at),
+        size,
+        anchor: 'end',
+        angle: 90,
+        color: ink.text,
+      },
+    );
+  }
+  return items;
+}
+
+/** Each side and depth once, at the foot of the drawing. */
+function depths(piece: Piece, view: View, { size, ink, notch }: NotchLook): DrawItem[] {
+  const told = [...new Set(piece.notches.map(notch))].filter((words) => words !== '');
+  if (told.length === 0) return [];
+  const middle = view.at.x + (boxOfPoints(piece.outline).w * view.scale) / 2;
+  const at = { x: middle, y: size * 0.4 };
+  return [{ kind: 'text', at, text: told.join('; '), size, anchor: 'middle', color: ink.text }];
+}
