@@ -1,0 +1,126 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Download, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { run } from '../../src/command/run.ts';
+import { newDesign, newPart } from '../../src/design/defaults.ts';
+import { openDesign } from '../../src/design/open.ts';
+import type { Design } from '../../src/design/schema.ts';
+import { drop, openBrowser, visit } from './bench.ts';
+
+const KIOSK = fileURLToPath(new URL('../../assets/starters/harbor-ticket-kiosk.json', import.meta.url));
+const { context } = openBrowser();
+
+/** The browser is reached from afar: a download comes through a stream. */
+async function bytesOf(download: Download): Promise<Buffer> {
+  const chunks: Buffer[] = [];
+  for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
+  return Buffer.concat(chunks);
+}
+
+/** Chooses an entry of the export menu as soon as the plan is there, and gives the file that comes. */
+async function exported(page: Page, entry: string): Promise<Buffer> {
+  const item = page.getByRole('menuitem', { name: entry });
+  await expect
+    .poll(
+      async () => {
+        await page.getByRole('button', { name: 'Print & export' }).click();
+        const ready = (await item.getAttribute('aria-disabled')) !== 'true';
+        if (!ready) await page.keyboard.press('Escape');
+        return ready;
+      },
+      { timeout: 60_000, interval: 500 },
+    )
+    .toBe(true);
+  const coming = page.waitForEvent('download', { timeout: 90_000 });
+  await item.click();
+  return bytesOf(await coming);
+}
+
+describe('the editor and the command', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'showface-bytes-'));
+  const problems: string[] = [];
+  beforeAll(async () => {
+    const code = await run([KIOSK, '--out', folder], { out: () => {}, err: (line) => problems.push(line) });
+    expect({ code, problems }).toEqual({ code: 0, problems: [] });
+  });
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  it.each([
+    ['plan.json', 'Whole plan (JSON)'],
+    ['packet.pdf', 'Packet for the shop (PDF)'],
+    ['patterns.pdf', 'Full-size patterns (PDF)'],
+  ])('write the same %s of the kiosk, byte for byte', async (file, entry) => {
+    const opened = openDesign(readFileSync(KIOSK, 'utf8'));
+    if (!opened.ok) throw new Error('the kiosk does not open');
+    const { page, errors } = await visit(await context({ locale: 'en-US' }));
+    await drop(page, opened.design);
+    const bytes = await exported(page, entry);
+    const expected = readFileSync(join(folder, file));
+    expect(expected.length).toBeGreaterThan(1000);
+    expect(bytes.equals(expected)).toBe(true);
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+});
+
+/** Three hundred short strips in rows and columns, no two touching. */
+function manyParts(): Design {
+  const parts = Array.from({ length: 300 }, (_, i) => ({
+    ...newPart('strip', {
+      id: `s${i}`,
+      name: `Slat ${i + 1}`,
+      box: { x: 90 + (i % 12) * 72, y: 90 + Math.floor(i / 12) * 72, w: 38.1, h: 60 },
+      stock: 'pine-1x2',
+      finish: 'trim',
+    }),
+    lie: 'up' as const,
+    length: 60,
+  }));
+  return { ...newDesign(undefined, 'Three hundred'), date: '', parts };
+}
+
+declare global {
+  interface Window {
+    probe: { longest: number; stop: () => number };
+  }
+}
+
+describe('a packet of three hundred parts', () => {
+  it('is written while the page goes on answering', async () => {
+    const { page, errors } = await visit(await context({ locale: 'en-US' }));
+    await drop(page, manyParts());
+    // The plan first: what is probed is the writing.
+    await page.getByRole('button', { name: 'Print & export' }).click();
+    await page
+      .locator('[role=menuitem]:not([aria-disabled=true])', { hasText: 'Packet' })
+      .waitFor({ timeout: 90_000 });
+    await page.evaluate(() => {
+      let last = performance.now();
+      const probe = { longest: 0, stop: () => 0 };
+      const timer = setInterval(() => {
+        const now = performance.now();
+        probe.longest = Math.max(probe.longest, now - last);
+        last = now;
+      }, 10);
+      probe.stop = () => {
+        clearInterval(timer);
+        return Math.max(probe.longest, performance.now() - last);
+      };
+      window.probe = probe;
+    });
+    const coming = page.waitForEvent('download', { timeout: 120_000 });
+    await page.getByRole('menuitem', { name: 'Packet for the shop (PDF)' }).click();
+    const bytes = await bytesOf(await coming);
+    const longest = await page.evaluate(() => window.probe.stop());
+    process.stdout.write(
+      `longest gap of the main thread while ${bytes.length} bytes were written: ${Math.round(longest)} ms\n`,
+    );
+    expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
+    expect(longest).toBeLessThan(200);
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+});
