@@ -39,13 +39,16 @@ export default function BedPane() {
 
   if (waiting) {
     return (
-      <MovedList
-        design={design}
-        change={waiting.change}
-        label={waiting.label}
-        onKeep={() => keep(waiting.change.bed, waiting.label)}
-        onDrop={drop}
-      />
+      <>
+        <h2 className="hidden-text">{t('step.bed')}</h2>
+        <MovedList
+          design={design}
+          change={waiting.change}
+          label={waiting.label}
+          onKeep={() => keep(waiting.change.bed, waiting.label)}
+          onDrop={drop}
+        />
+      </>
     );
   }
 
@@ -104,7 +107,20 @@ export default function BedPane() {
         <section key={section.words}>
           <h3 className="section-title">{t(section.words)}</h3>
           <div className="fields">
-            {section.fields.map(field)}
+            {section.words === 'bed.legs' ? (
+              <div className="wide">
+                <ChoiceField
+                  label={t('bed.legsWhere')}
+                  value={bed.legs.where}
+                  choices={(['beside', 'on-face'] as const).map((value) => ({
+                    value,
+                    label: t(`bed.legsWhere.${value}`),
+                  }))}
+                  onCommit={(where) => propose({ ...bed, legs: { ...bed.legs, where } }, t('bed.legsWhere'))}
+                />
+              </div>
+            ) : null}
+            {section.fields.filter((f) => f.when?.(bed) ?? true).map(field)}
             {section.words === 'bed.frame' ? (
               <>
                 <ChoiceField
