@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { newPart } from '../../src/design/defaults.ts';
+import type { Design } from '../../src/design/schema.ts';
 import { inches } from '../../src/measure/units.ts';
 import { drop, field, onPage, openBrowser, plainDesign, visit } from './bench.ts';
 
@@ -95,6 +97,67 @@ describe('a part that a rule holds', () => {
     await page.keyboard.up('Alt');
     await expect.poll(() => field(page, 'From the left').inputValue()).not.toBe(held);
     await page.getByText('No rule holds it').waitFor();
+    await page.context().close();
+  });
+});
+
+describe('frames and arrays', () => {
+  /** A door with a frame on it: 20 by 30 in, of 1 x 3 (2 1/2 in), so that 15 by 25 in are open. */
+  const framedDoor = (): Design => {
+    const box = { x: inches(10), y: inches(20), w: inches(20), h: inches(30) };
+    const door = newPart('panel', { id: 'door', name: 'Door', box, finish: 'ground' });
+    const frame = newPart('run', { id: 'frame', name: 'Door frame', box, stock: 'pine-1x3', finish: 'trim' });
+    return { ...plainDesign(), parts: [door, { ...frame, on: 'door' }] };
+  };
+
+  it('divides the opening of the selected frame, on what the frame lies on', async () => {
+    const { page, errors } = await visit(await context());
+    await drop(page, framedDoor());
+    await page.getByRole('treeitem', { name: /Door frame/ }).click();
+    await page.getByText('Divide a space').click();
+    expect(await field(page, 'From, at the left').inputValue()).toBe('frame');
+    await field(page, 'Rows').fill('1');
+    await page.getByText('Strips at the borders too').click();
+    await page.getByRole('button', { name: 'Divide it' }).click();
+    await page.getByRole('treeitem', { name: /Upright 1/ }).click();
+    await expect.poll(() => field(page, 'From the left').inputValue()).toBe('18 3/4"');
+    expect(await field(page, 'Height').inputValue()).toBe('25"');
+    expect(await field(page, 'Lies on').inputValue()).toBe('door');
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+
+  it('repeats a part, and leaves single ones out on the drawing and by keys', async () => {
+    const { page, errors } = await visit(await context());
+    await drop(page, plainDesign());
+    await page.getByRole('treeitem', { name: /Left stile/ }).click();
+    await page.getByText('Repeat it').click();
+    await page.getByRole('button', { name: 'Make an array' }).click();
+    const places = page.getByRole('table', { name: 'One by one' }).getByRole('button');
+    await expect.poll(() => places.count()).toBe(3);
+    // Stiles of 2 1/2 in with 2 in between: the second one runs from 9 1/2 to 12 in.
+    const at = await onPage(page, inches(10.5), inches(20));
+    await page.mouse.dblclick(at.x, at.y);
+    await page.getByRole('button', { name: 'Left stile 2', pressed: true }).waitFor();
+    await page.keyboard.press('Delete');
+    await page.getByRole('button', { name: 'Left stile 2, left out' }).waitFor();
+    await page.getByRole('button', { name: 'Left stile 2, left out' }).focus();
+    await page.keyboard.press('ArrowRight');
+    await page.getByRole('button', { name: 'Left stile 3', pressed: true }).waitFor();
+    await field(page, 'Its finish').selectOption('ground');
+    await page.getByRole('button', { name: 'Left stile 3, Ground' }).waitFor();
+    await page.locator('.canvas').focus();
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    await page.getByRole('button', { name: 'Left stile 2', exact: true }).waitFor();
+    expect(await page.getByRole('button', { name: /Ground$|left out$/ }).count()).toBe(0);
+    await page.getByRole('button', { name: /^Change the spacing/ }).click();
+    await page.keyboard.type('5');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => places.count()).toBe(5);
+    await field(page, 'Made as').selectOption('panel');
+    await field(page, 'Grain').waitFor();
+    expect(errors).toEqual([]);
     await page.context().close();
   });
 });
