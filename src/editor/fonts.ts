@@ -1,4 +1,4 @@
-import { tables } from './state/tables.ts';
+import { tablesFor } from './state/shipped.ts';
 
 /** Addresses of the fonts that ship with the tool; each is fetched when a sign first asks for it. */
 const urls = import.meta.glob<string>('../../node_modules/@fontsource/*/files/*-latin-400-normal.woff', {
@@ -8,7 +8,7 @@ const urls = import.meta.glob<string>('../../node_modules/@fontsource/*/files/*-
 });
 
 export function fontUrl(id: string): string | null {
-  const entry = tables().fonts.find((f) => f.id === id);
+  const entry = tablesFor('en').fonts.find((f) => f.id === id);
   return entry ? (urls[`../../node_modules/${entry.package}/${entry.file}`] ?? null) : null;
 }
 

@@ -7,7 +7,7 @@ import type { Plan } from '../plan/types.ts';
 import type { Language } from '../plan/words/languages.ts';
 import { fontBytes } from './fonts.ts';
 import { reuse } from './state/reuse.ts';
-import { tablesFor } from './state/tables.ts';
+import { tablesFor } from './state/shipped.ts';
 
 const planner = createPlanner();
 let lastPlan: Plan | null = null;

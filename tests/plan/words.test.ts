@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CHECK_CODES } from '../../src/check/codes.ts';
+import { readTables } from '../../src/command/supplies.ts';
 import type { Rule, RuleKind } from '../../src/design/schema.ts';
 import { DE as PACKET_DE } from '../../src/output/packet/words/de.ts';
 import { EN as PACKET_EN } from '../../src/output/packet/words/en.ts';
@@ -7,6 +8,7 @@ import { DE } from '../../src/plan/words/de.ts';
 import { EN } from '../../src/plan/words/en.ts';
 import { LANGUAGE_TAGS, LANGUAGES, styleIn } from '../../src/plan/words/languages.ts';
 import { ruleSayFor } from '../../src/plan/words/say.ts';
+import { tablesIn } from '../../src/plan/words/tableNames.ts';
 import { PLAN_WORDS } from '../../src/plan/words/tables.ts';
 import type { CheckFigures, PlanWords, RuleSay } from '../../src/plan/words/words.ts';
 import { kiosk } from './starters.ts';
@@ -171,7 +173,7 @@ function textsOf(table: unknown, path: string): [string, string][] {
 }
 
 /** Words that both languages share. */
-const ALIKE = new Set(['mm', 'in', 'Name', '<0>']);
+const ALIKE = new Set(['mm', 'in', 'Name', 'Radius', '<0>']);
 
 describe.each([
   ['packet', PACKET_EN, PACKET_DE],
@@ -195,4 +197,25 @@ it('every language has its words, its notation and what is usual', () => {
     expect(LANGUAGES[language].name).not.toBe('');
     expect(styleIn(language, kiosk().measure).notation).toBe(LANGUAGES[language].notation);
   }
+});
+
+describe('the names of the tables', () => {
+  const english = readTables();
+  const german = tablesIn('de', english);
+
+  it('are exchanged, with everything else left alone', () => {
+    expect(tablesIn('en', english)).toBe(english);
+    expect(german.stocks.find((s) => s.id === 'pine-1x3')?.name).toBe('Kiefer 1 x 3');
+    expect(german.containers.find((c) => c.id === 'metric-2.5')?.name).toBe('2,5 L');
+    const bare = <T extends { name: string }>(list: readonly T[]) => list.map(({ name: _, ...rest }) => rest);
+    expect(bare(german.stocks)).toEqual(bare(english.stocks));
+  });
+
+  it('are all German but for words that German has taken in', () => {
+    const lists = ['materials', 'stocks', 'brads', 'screws', 'glues', 'tapes'] as const;
+    const alike = lists.flatMap((list) =>
+      german[list].filter((entry, i) => entry.name === english[list][i]?.name).map((entry) => entry.name),
+    );
+    expect(alike.filter((name) => !name.startsWith('MDF'))).toEqual([]);
+  });
 });
