@@ -36,7 +36,7 @@ export function Inspector() {
           <PartChecks part={part.id} />
           <RuleList part={part} />
           {isRepeatable(part) ? <RepeatSection part={part} /> : null}
-          {part.kind === 'fitting' ? null : <DivideSection />}
+          {part.kind === 'fitting' || part.kind === 'array' ? null : <DivideSection />}
         </>
       ) : null}
       {keep ? <KeepClearFields keep={keep} /> : null}
