@@ -289,7 +289,11 @@ describe('more than can be laid', () => {
   it('an array beyond four thousand parts in all is left out and named; the rest stays', () => {
     const huge: Part = {
       ...newPart('array', { id: 'm', name: 'M', box: at(0, 0, 1000, 500), stock: 'lath' }),
-      member: { ...panel('x', at(0, 0, 1, 1)), kind: 'panel' } as never,
+      member: {
+        kind: 'painted',
+        finish: null,
+        shape: { form: 'rectangle' },
+      },
       memberSize: { w: 1, h: 1 },
       across: { mode: 'gaps', count: 400 },
       up: { mode: 'gaps', count: 400 },
