@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { areaOf } from '../../src/geometry/region.ts';
-import type { Piece } from '../../src/joinery/piece.ts';
+import type { Joinery, Piece } from '../../src/joinery/piece.ts';
 import { boxStrip, brace, joint, pieceOf, piecesOf, plan, regionOf, shaped, strip } from './make.ts';
 
 const cuts = (piece: Piece) => piece.ends.map((end) => end.cut);
 const miters = (piece: Piece) => piece.ends.map((end) => end.miter);
 const withs = (piece: Piece) => piece.ends.map((end) => end.with);
+
+const notchesOf = (joinery: Joinery, part: string) =>
+  pieceOf(joinery, part).notches.map((n) => [n.side, n.from, n.to, n.depth, n.miter]);
 
 describe('a strip by itself', () => {
   it('is square and as long as it was laid', () => {
@@ -107,7 +110,7 @@ describe('a corner of two strips', () => {
     expect(joinery.solids.map((solid) => Math.round(areaOf(solid.region)))).toEqual([20000, 27500]);
     expect(joinery.joints[0]?.kind).toBe('half-lap');
     // The stile runs through and keeps its face; each end is halved over the width of the other.
-    expect(notchesOf(joinery, 'stile')).toEqual([['back', STILE_FROM, STILE_TO, 9.5, 0]]);
+    expect(notchesOf(joinery, 'stile')).toEqual([['back', 0, 50, 9.5, 0]]);
     expect(notchesOf(joinery, 'rail')).toEqual([['face', 0, 50, 9.5, 0]]);
   });
 });
@@ -191,6 +194,47 @@ describe('strips that cross', () => {
     expect(joinery.checks).toEqual([]);
     expect(notchesOf(joinery, 'up')).toEqual([['back', 300, 340, 9.5, 0]]);
     expect(notchesOf(joinery, 'across')).toEqual([['face', 200, 250, 9.5, 0]]);
+  });
+
+  it('at a slant are notched at that slant', () => {
+    const slanted = strip('slanted', { x: 0, y: 0 }, { x: 600, y: 600 }, 40);
+    const joinery = plan([boxStrip('up', 280, 0, 50, 600), slanted]);
+    const [own] = pieceOf(joinery, 'up').notches;
+    const [other] = pieceOf(joinery, 'slanted').notches;
+    // The stile stands at x 280 to 330 and the other at y = x, 40 / cos 45 = 56.57 high there.
+    expect(own).toMatchObject({
+      side: 'back',
+      from: expect.closeTo(251.716, 3),
+      to: expect.closeTo(358.284, 3),
+    });
+    // Seen along the stile its left edge is at x = 280, where the other is lower down.
+    expect(own?.miter).toBeCloseTo(-45, 9);
+    expect(other).toMatchObject({ side: 'face', depth: 9.5 });
+    expect(Math.abs(other?.miter ?? 0)).toBeCloseTo(45, 9);
+    // Both notches are the one area in which the two cross.
+    for (const notch of [own, other]) {
+      expect(areaOf([{ outer: notch?.outline ?? [], holes: [] }])).toBeCloseTo(50 * 40 * Math.SQRT2, 6);
+    }
+  });
+
+  it('fill each other through the height they share, whatever their thickness', () => {
+    const thin = boxStrip('thin', 0, 300, 500, 40, { z0: 4, z1: 16 });
+    const joinery = plan([up, thin], { joints: [joint(['up', 'thin'], 'half-lap')] });
+    // Shared from 4 to 16, halved at 10: the stile loses 0 to 10 of its back, the other 10 to 16 of its face.
+    expect(notchesOf(joinery, 'up')).toEqual([['back', 300, 340, 10, 0]]);
+    expect(notchesOf(joinery, 'thin')).toEqual([['face', 200, 250, 6, 0]]);
+  });
+
+  it('do not share a mark with plain pieces of their size, but with those notched alike', () => {
+    const plain = boxStrip('plain', 0, 450, 500, 40, { z0: 30, z1: 49 });
+    const turned = boxStrip('turned', -50, 100, 500, 40);
+    const elsewhere = boxStrip('elsewhere', -100, 500, 500, 40);
+    const joinery = plan([up, across, plain, turned, elsewhere]);
+    const label = (part: string) => pieceOf(joinery, part).label;
+    expect(pieceOf(joinery, 'plain')).toMatchObject({ length: 500, notches: [] });
+    // One is notched from 200, one from 250, which is the same turned end for end; one from 300.
+    expect(label('turned')).toBe(label('across'));
+    expect(new Set(['across', 'plain', 'elsewhere', 'up'].map(label)).size).toBe(4);
   });
 
   it('are cut in two where the other runs through', () => {

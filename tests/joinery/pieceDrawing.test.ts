@@ -110,6 +110,49 @@ describe('the drawing of a piece', () => {
     );
   });
 
+  it('hatches notches, with running measures to their shoulders and their depth', () => {
+    const parts = [
+      boxStrip('up', 0, 0, 50, 900),
+      boxStrip('a', -100, 200, 400, 60),
+      boxStrip('b', -100, 600, 400, 40),
+    ];
+    const joinery = plan(parts);
+    const drawing = pieceDrawing(pieceOf(joinery, 'up'), { width: 90, height: 40 }, words);
+    const texts = textsOf(drawing).map((item) => item.text);
+    for (const measure of ['200', '260', '600', '640', '900', 'back 9.5']) expect(texts).toContain(measure);
+    // Hidden on the back: dashed. The rails are notched on the face: drawn in full.
+    const dashed = (items: readonly DrawItem[]) =>
+      items.filter((item) => item.kind === 'path' && item.dash !== undefined).length;
+    expect(dashed(drawing.items)).toBe(2);
+    const rail = pieceDrawing(pieceOf(joinery, 'a'), { width: 90, height: 40 }, words);
+    expect(dashed(rail.items)).toBe(0);
+    expect(textsOf(rail).map((item) => item.text)).toContain('face 9.5');
+  });
+
+  it('keeps notched pieces within it, figures upright beside each other', () => {
+    fc.assert(
+      fc.property(
+        fc.uniqueArray(fc.integer({ min: 0, max: 18 }), { minLength: 1, maxLength: 12 }),
+        fc.constantFrom({ width: 112, height: 25 }, { width: 84, height: 32 }, { width: 170, height: 60 }),
+        (places, box) => {
+          const bars = places.map((at) => boxStrip(`b${at}`, 30 + at * 100, 0, 50, 600));
+          const long = boxStrip('long', 0, 300, 2000, 60);
+          for (const piece of plan([long, ...bars]).pieces) {
+            const drawing = pieceDrawing(piece, box, words);
+            expectInside(drawing);
+            const upright = textsOf(drawing).filter((item) => item.angle === 90);
+            const xs = upright.map((item) => item.at.x).sort((a, b) => a - b);
+            for (const [i, x] of xs.entries()) {
+              if (i > 0) expect(x - (xs[i - 1] ?? 0)).toBeGreaterThanOrEqual(upright[0]?.size ?? 0);
+            }
+            for (const item of upright)
+              expect(item.at.y - item.text.length * item.size * 0.6).toBeGreaterThan(0);
+          }
+        },
+      ),
+    );
+  });
+
   it('keeps braces and short pieces within it too', () => {
     const parts = [
       brace('b', 'rising', { x: 0, y: 0, w: 300, h: 800 }, 60),
