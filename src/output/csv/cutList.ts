@@ -48,10 +48,10 @@ function endCells(end: PieceEnd): Cell[] {
   return [end.cut, ...settingCells(end), ...settingCells(end.second), ...settingCells(end.nested), end.long];
 }
 
-/** `face 254-317.5, 9.53 deep`, millimeters from the start end; several parted by semicolons. */
+/** `face 254-317.5, 9.525 deep`, millimeters from the start end; several parted by semicolons. */
 function notchCell({ side, from, to, depth, miter }: Notch): string {
   const shoulders = miter === 0 ? '' : `, miter ${rounded(miter, 2)}`;
-  return `${side} ${rounded(from, 2)}-${rounded(to, 2)}, ${rounded(depth, 2)} deep${shoulders}`;
+  return `${side} ${rounded(from, 2)}-${rounded(to, 2)}, ${rounded(depth, 3)} deep${shoulders}`;
 }
 
 /** The cut list as rows: identical pieces in one, with the boards or sheets that they come from. */

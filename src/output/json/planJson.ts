@@ -27,7 +27,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
         ...boxFields(l.box),
         inner: l.inner && boxFields(l.inner),
       })),
-      keep_clears: plan.design.keepClears.map((k) => ({
+      keep_clears: plan.keepClears.map((k) => ({
         id: k.id,
         name: k.name,
         why: k.why,
