@@ -26,7 +26,13 @@ export interface Bed {
     readonly fromWall: Mm;
     readonly aboveEdge: Mm;
   };
-  readonly legs: { readonly length: Mm; readonly section: Mm; readonly fromEnd: Mm; readonly fromSide: Mm };
+  readonly legs: {
+    readonly where: 'beside' | 'on-face';
+    readonly length: Mm;
+    readonly section: Mm;
+    readonly fromEnd: Mm;
+    readonly fromSide: Mm;
+  };
   readonly ceiling: Mm;
   readonly wallBoard: { readonly thickness: Mm; readonly height: Mm };
   readonly beside: { readonly left: Mm | null; readonly right: Mm | null };

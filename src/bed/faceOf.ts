@@ -6,6 +6,7 @@ import type { Bed } from './bed.ts';
 import { boardsOf, platformSize } from './boards.ts';
 import { type BedDepths, depthsOf } from './depths.ts';
 import type { Face, Level } from './face.ts';
+import { betweenLegs } from './legFootprints.ts';
 
 /** Feet this much off the floor are taken up by a leveler or a shim. Common practice, no source. */
 export const LEG_SLACK: Mm = 3;
@@ -60,6 +61,8 @@ function bedChecks(bed: Bed, depths: BedDepths, within: Box, height: Mm): Check[
   if (opening <= SAME_LENGTH) noRoom('field', opening);
   const legRoom = height - bed.legs.fromEnd - bed.legs.section;
   if (legRoom < -SAME_LENGTH) noRoom('legs', legRoom);
+  const between = betweenLegs(within.w + 2 * bed.frame.thickness, bed.legs);
+  if (bed.legs.where === 'on-face' && between < -SAME_LENGTH) noRoom('legs', between);
   const needed = bed.pivot.height - bed.pivot.fromFace;
   if (Math.abs(needed - bed.legs.length) > LEG_SLACK) {
     checks.push({
@@ -81,7 +84,7 @@ function bedChecks(bed: Bed, depths: BedDepths, within: Box, height: Mm): Check[
  * a side-pivoted bed lies lengthwise.
  *
  * Checks: `bed.no-room` (error) where boards cannot be as measured: cleats or platform standing below the
- * frame's lower edge, no opening left between the cleats, legs longer than the bed; `bed.legs` (warning)
+ * frame's lower edge, no opening left between the cleats, legs set back by more than the face has; `bed.legs` (warning)
  * where the lowered face would not stand level on its legs. A face always comes back, so that the editor
  * can draw a bed while it is being entered; levels without area are left out.
  */

@@ -7,7 +7,7 @@ export const CHECK_CODES = [
   'part.off-face', // over_mm
   'part.unsupported', // share (0..1 of the underside that lies on something), need
   'part.overlap', // area_m2
-  'part.keep-clear', // keep_clear, reason, over_mm
+  'part.keep-clear', // keep_clear (id), reason, over_mm
   'part.no-size', // width_mm, height_mm
   'part.unknown-stock', // stock
   'part.unknown-finish', // finish

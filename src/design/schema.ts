@@ -68,7 +68,15 @@ export const bedSchema = z.strictObject({
     aboveEdge: length,
   }),
   /** From the face to the floor with the bed lowered. */
-  legs: z.strictObject({ length: size, section: size, fromEnd: sizeOrZero, fromSide: sizeOrZero }),
+  legs: z.strictObject({
+    /** `beside`: outside of what is seen, hinged to the frame; `on-face`: two places on the face stay clear. */
+    where: z.enum(['beside', 'on-face']).default('beside'),
+    length: size,
+    section: size,
+    /** Set back from the end away from the pivot, and from the sides of the face. */
+    fromEnd: sizeOrZero,
+    fromSide: sizeOrZero,
+  }),
   ceiling: size,
   /** Thickness of a baseboard or wall board behind the bed, and how high it stands. */
   wallBoard: z.strictObject({ thickness: sizeOrZero, height: sizeOrZero }),

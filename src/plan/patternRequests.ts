@@ -1,4 +1,5 @@
 import type { Face } from '../bed/face.ts';
+import { allKeepClears } from '../bed/legFootprints.ts';
 import type { Design } from '../design/schema.ts';
 import { regionOfBox, translateRegion } from '../geometry/region.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
@@ -75,7 +76,7 @@ function faceRequest({ design, face, parts }: RequestInput): PatternRequest {
     width: face.width,
     height: face.height,
     levels: face.levels.map(({ id, region }) => ({ id, region })),
-    keepClears: design.keepClears.map((k) => k.box),
+    keepClears: allKeepClears(design.keepClears, face, design.bed).map((k) => k.box),
     parts: parts.map(({ id, name, region }) => ({ id, name, region })),
   };
 }

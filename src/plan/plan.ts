@@ -1,4 +1,5 @@
 import { faceOf } from '../bed/faceOf.ts';
+import { allKeepClears } from '../bed/legFootprints.ts';
 import { type Check, orderChecks } from '../check/check.ts';
 import { planCutting } from '../cutting/cutting.ts';
 import type { Design } from '../design/schema.ts';
@@ -61,7 +62,8 @@ export function createPlanner(): Planner {
     tell('layout', 0);
     const stocks = stage.stocks(tables, design.stocks);
     const { face, checks: bedChecks } = stage.face(design.bed);
-    const layout = stage.layout(design.parts, design.rules, design.finishes, design.keepClears, face, stocks);
+    const keepClears = stage.keepClears(design.keepClears, face, design.bed);
+    const layout = stage.layout(design.parts, design.rules, design.finishes, keepClears, face, stocks);
 
     tell('lettering', 1);
     const lettering = stage.signs(layout.parts, design.fonts, supplies);
@@ -102,7 +104,7 @@ export function createPlanner(): Planner {
     tell('fastening', 7);
     const fastening = stage.fastening(
       design.bed,
-      design.keepClears,
+      keepClears,
       design.fastening,
       face,
       layout.parts,
@@ -157,6 +159,7 @@ export function createPlanner(): Planner {
       stocks,
       tables,
       face,
+      keepClears,
       layout,
       joinery,
       cutting,
@@ -184,12 +187,13 @@ function createStages() {
   return {
     stocks: remembering((tables: Tables, own: readonly Stock[]) => byId([...tables.stocks, ...own])),
     face: remembering(faceOf),
+    keepClears: remembering(allKeepClears),
     layout: remembering(
       (
         parts: Design['parts'],
         rules: Design['rules'],
         finishes: Design['finishes'],
-        keepClears: Design['keepClears'],
+        keepClears: Plan['keepClears'],
         face: Plan['face'],
         stocks: Plan['stocks'],
       ): Plan['layout'] => {
@@ -276,7 +280,7 @@ function createStages() {
     fastening: remembering(
       (
         bed: Design['bed'],
-        keepClears: Design['keepClears'],
+        keepClears: Plan['keepClears'],
         settings: Design['fastening'],
         face: Plan['face'],
         parts: Plan['layout']['parts'],

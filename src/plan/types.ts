@@ -1,3 +1,4 @@
+import type { KeepClear } from '../bed/bed.ts';
 import type { Face } from '../bed/face.ts';
 import type { Check } from '../check/check.ts';
 import type { Cutting } from '../cutting/result.ts';
@@ -83,6 +84,8 @@ export interface Plan {
   readonly stocks: ReadonlyMap<string, Stock>;
   readonly tables: Tables;
   readonly face: Face;
+  /** Those of the design and, where the legs stand on the face, theirs. */
+  readonly keepClears: readonly KeepClear[];
   readonly layout: Layout;
   readonly joinery: Joinery;
   readonly cutting: Cutting;

@@ -1,19 +1,12 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design } from '../../design/schema.ts';
 import type { Arranged, Arranging } from '../../layout/arrange/arranged.ts';
-import { faceFor, layoutOf } from '../state/derive.ts';
-import { stocksOf } from '../state/tables.ts';
+import { inputOf, layoutOf } from '../state/derive.ts';
 import { freeName } from './ids.ts';
 
 /** What arrangements of the layout room work from. */
 export function arrangingOf(design: Design): Arranging {
-  const input = {
-    design,
-    face: faceFor(design.bed),
-    keepClears: design.keepClears,
-    stocks: stocksOf(design),
-  };
-  return { input, layout: layoutOf(design) };
+  return { input: { ...inputOf(design), design }, layout: layoutOf(design) };
 }
 
 /** An arrangement as edits; copies get names of their own. */

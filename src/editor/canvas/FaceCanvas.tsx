@@ -3,6 +3,7 @@ import { Group, Layer, Stage } from 'react-konva';
 import { radians } from '../../measure/units.ts';
 import { boxAround, itemsOf } from '../action/movable.ts';
 import { keepPhotos } from '../photo/keep.ts';
+import { keepClearsOf } from '../state/derive.ts';
 import { useDesign, useEditor, useFace, useLayout, usePlan, useShadows, useStore } from '../state/hooks.ts';
 import { stocksOf } from '../state/tables.ts';
 import { cancelPath } from '../tool/path.ts';
@@ -163,7 +164,7 @@ export function FaceCanvas() {
                 />
               ))}
               {shadows ? <Shadows areas={shadows} /> : null}
-              <KeepClears items={design.keepClears} palette={palette} scale={view.scale} />
+              <KeepClears items={keepClearsOf(design)} palette={palette} scale={view.scale} />
             </Group>
           </Layer>
           <Layer listening={false}>

@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import { Shape } from 'react-konva';
-import type { KeepClear } from '../../design/schema.ts';
+import type { KeepClear } from '../../bed/bed.ts';
 import type { Palette } from './palette.ts';
 
 interface KeepClearsProps {

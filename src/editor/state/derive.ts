@@ -1,10 +1,13 @@
+import type { KeepClear } from '../../bed/bed.ts';
 import type { Face } from '../../bed/face.ts';
 import { faceOf } from '../../bed/faceOf.ts';
+import { allKeepClears } from '../../bed/legFootprints.ts';
 import type { Design } from '../../design/schema.ts';
 import { type Bounds, boundsOf } from '../../layout/bounds.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { type LayoutInput, layOut } from '../../layout/layout.ts';
 import { createMemory } from '../../layout/memory.ts';
+import { remembering } from '../../plan/memory.ts';
 import { stocksOf } from './tables.ts';
 
 const faces = new WeakMap<Design['bed'], Face>();
@@ -13,6 +16,7 @@ const laidFrom = new WeakMap<Layout, Design>();
 const bounds = new WeakMap<Layout, ReadonlyMap<string, Bounds>>();
 /** One memory for all of this tab's layouts: a drag step lays out again only what it touches. */
 const memory = createMemory();
+const keepClears = remembering(allKeepClears);
 
 /** The face of a bed, computed once for each bed. */
 export function faceFor(bed: Design['bed']): Face {
@@ -22,6 +26,11 @@ export function faceFor(bed: Design['bed']): Face {
     faces.set(bed, face);
   }
   return face;
+}
+
+/** What must stay free on the face, the legs' places too; the same list while nothing of it changes. */
+export function keepClearsOf(design: Design): readonly KeepClear[] {
+  return keepClears(design.keepClears, faceFor(design.bed), design.bed);
 }
 
 /**
@@ -50,9 +59,10 @@ export function boundsFor(layout: Layout): ReadonlyMap<string, Bounds> {
   return found;
 }
 
-const inputOf = (design: Design): LayoutInput => ({
+/** What a design is laid out from. */
+export const inputOf = (design: Design): LayoutInput => ({
   design,
   face: faceFor(design.bed),
-  keepClears: design.keepClears,
+  keepClears: keepClearsOf(design),
   stocks: stocksOf(design),
 });

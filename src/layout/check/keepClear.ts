@@ -1,5 +1,5 @@
+import type { KeepClear } from '../../bed/bed.ts';
 import type { Check } from '../../check/check.ts';
-import type { KeepClear } from '../../design/schema.ts';
 import { intersect } from '../../geometry/clip.ts';
 import { boxesMeet, boxOf, centroidOf, regionOfBox } from '../../geometry/region.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
@@ -26,7 +26,7 @@ export function onKeepClear({ laid, bounds }: Placing, { keepClears }: CheckCont
       severity: 'error',
       parts: [laid.id],
       at: centroidOf(common),
-      figures: { keep_clear: clear.name, reason: clear.why, over_mm: over },
+      figures: { keep_clear: clear.id, reason: clear.why, over_mm: over },
     });
   }
   return found;

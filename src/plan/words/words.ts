@@ -50,7 +50,9 @@ type Side = 'low' | 'mid' | 'high';
 
 /** Names of what has none in the design: bodies of the bed, levels of the face, edges, members of rows. */
 export interface PlaceWords {
-  readonly bed: { readonly [B in 'frame' | 'platform' | 'mattress' | 'legs' | 'skin']: string };
+  readonly bed: {
+    readonly [B in 'frame' | 'platform' | 'mattress' | 'legs' | 'leg-left' | 'leg-right' | 'skin']: string;
+  };
   readonly level: { readonly [L in LevelId | 'face']: string };
   readonly edge: (
     axis: 'x' | 'y',

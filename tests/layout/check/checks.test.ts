@@ -130,7 +130,7 @@ describe('keep-clear', () => {
 
   it('a part over it is told with how far, one that passes above is not', () => {
     expect(found([panel('a', at(150, 0, 300, 300))], { keepClears: [clear] })).toEqual([
-      ['part.keep-clear', 'error', ['a'], { keep_clear: 'Left hinge', reason: 'hinge', over_mm: 10 }],
+      ['part.keep-clear', 'error', ['a'], { keep_clear: 'k', reason: 'hinge', over_mm: 10 }],
     ]);
     expect(found([panel('a', at(160, 0, 300, 300))], { keepClears: [clear] })).toEqual([]);
     const step = { ...fitting('s', at(300, 100, 200, 80)), depth: 15 };

@@ -7,6 +7,8 @@ export interface BedField {
   readonly words: WordKey;
   readonly hint?: WordKey;
   readonly min?: Mm;
+  /** Asked for only where it counts. */
+  readonly when?: (bed: Bed) => boolean;
   readonly get: (bed: Bed) => Mm;
   readonly put: (bed: Bed, mm: Mm) => Bed;
 }
@@ -26,7 +28,7 @@ function of<S extends Section>(
   section: S,
   key: Lengths<S>,
   words: WordKey,
-  more: Pick<BedField, 'hint' | 'min'> = {},
+  more: Pick<BedField, 'hint' | 'min' | 'when'> = {},
 ): BedField {
   return {
     words,
@@ -79,7 +81,7 @@ export const BED_SECTIONS: readonly BedSection[] = [
       of('legs', 'length', 'bed.legsLength', { min: 1 }),
       of('legs', 'section', 'bed.legsSection', { min: 1 }),
       of('legs', 'fromEnd', 'bed.legsFromEnd'),
-      of('legs', 'fromSide', 'bed.legsFromSide'),
+      of('legs', 'fromSide', 'bed.legsFromSide', { when: (bed) => bed.legs.where === 'on-face' }),
     ],
   },
   {

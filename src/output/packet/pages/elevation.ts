@@ -130,7 +130,7 @@ function names({ plan, say }: Packet, view: PageView): DrawItem[] {
   // Fittings come without a finish and hide what lies below them.
   const fittings = plan.joinery.solids.filter((s) => s.kind === 'fitting');
   const fittingBoxes = fittings.flatMap((s) => boxOf(view.region(s.region)) ?? []);
-  const keepClear = plan.design.keepClears.map((k) => onPage(view, k.box));
+  const keepClear = plan.keepClears.map((k) => onPage(view, k.box));
   const taken: Box[] = [];
   const items: DrawItem[] = [];
   for (const solid of plan.joinery.solids) {
@@ -151,7 +151,7 @@ function onPage(view: PageView, { x, y, w, h }: Box): Box {
 }
 
 function keepClears({ plan }: Packet, view: PageView): DrawItem[] {
-  return plan.design.keepClears.flatMap((k) => {
+  return plan.keepClears.flatMap((k) => {
     const box = onPage(view, k.box);
     const cross = lines(
       [
@@ -298,9 +298,9 @@ function tables(packet: Packet, width: Mm) {
     })),
     width,
   );
-  const clears = plan.design.keepClears.map((k) => ({
+  const clears = plan.keepClears.map((k) => ({
     cells: [
-      k.name === '' ? k.id : k.name,
+      packet.say.name(k.id),
       packet.terms.why[k.why],
       `${told(k.box.x)}, ${told(k.box.y)}`,
       `${told(k.box.w)} x ${told(k.box.h)}`,

@@ -53,7 +53,7 @@ export const checks: PlanWords['checks'] = {
   'part.overlap': (f, say) =>
     `${say.name(f.parts[0] ?? '')} und ${say.name(f.parts[1] ?? '')} nehmen denselben Platz ein (${say.area(f.number('area_m2'))}). Eines verschieben oder auf das andere legen.`,
   'part.keep-clear': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} verdeckt ${say.length(f.number('over_mm'))} der freizuhaltenden Stelle ${f.text('keep_clear')}. Wegrücken.`,
+    `${say.name(f.parts[0] ?? '')} verdeckt ${say.length(f.number('over_mm'))} der freizuhaltenden Stelle ${say.name(f.text('keep_clear'))}. Wegrücken.`,
   'part.no-size': (f, say) =>
     `${say.name(f.parts[0] ?? '')} wird ${say.length(f.number('width_mm'))} breit und ${say.length(f.number('height_mm'))} hoch. Platz schaffen oder die Regeln ändern, die das Teil halten.`,
   'part.unknown-stock': (f, say) =>

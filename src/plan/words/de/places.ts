@@ -28,6 +28,8 @@ export const places: PlanWords['places'] = {
     platform: 'Liegefläche',
     mattress: 'Matratze',
     legs: 'Füße',
+    'leg-left': 'Linker Fuß',
+    'leg-right': 'Rechter Fuß',
     skin: 'Beplankung',
   },
   level,

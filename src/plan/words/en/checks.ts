@@ -29,7 +29,7 @@ export const checks: PlanWords['checks'] = {
   'part.overlap': (f, say) =>
     `${say.name(f.parts[0] ?? '')} and ${say.name(f.parts[1] ?? '')} take up the same place (${say.area(f.number('area_m2'))}). Move one, or let it lie on the other.`,
   'part.keep-clear': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} covers ${say.length(f.number('over_mm'))} of the keep-clear ${f.text('keep_clear')}. Move it off.`,
+    `${say.name(f.parts[0] ?? '')} covers ${say.length(f.number('over_mm'))} of the keep-clear ${say.name(f.text('keep_clear'))}. Move it off.`,
   'part.no-size': (f, say) =>
     `${say.name(f.parts[0] ?? '')} comes out ${say.length(f.number('width_mm'))} wide and ${say.length(f.number('height_mm'))} high. Give it room, or change the rules that hold it.`,
   'part.unknown-stock': (f, say) =>

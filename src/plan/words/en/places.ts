@@ -19,6 +19,8 @@ export const places: PlanWords['places'] = {
     platform: 'The platform',
     mattress: 'The mattress',
     legs: 'The legs',
+    'leg-left': 'Left leg',
+    'leg-right': 'Right leg',
     skin: 'The skin',
   },
   level,
