@@ -46,12 +46,14 @@ export function MemberFields({ part }: { part: PartArray }) {
     <fieldset className="sub">
       <legend>{t('array.member')}</legend>
       <div className="fields">
-        <ChoiceField
-          label={t('array.kind')}
-          value={member.kind}
-          choices={MEMBER_KINDS.map((value) => ({ value, label: t(`kind.${value}`) }))}
-          onCommit={(kind) => change(withMemberKind({ ...part, box }, kind))}
-        />
+        <div className="wide">
+          <ChoiceField
+            label={t('array.kind')}
+            value={member.kind}
+            choices={MEMBER_KINDS.map((value) => ({ value, label: t(`kind.${value}`) }))}
+            onCommit={(kind) => change(withMemberKind({ ...part, box }, kind))}
+          />
+        </div>
         {ownWidth ? (
           <MeasureField
             label={t('array.memberWidth')}
