@@ -23,6 +23,9 @@ interface SignWork {
   readonly checks: readonly Check[];
 }
 
+/** Four times what stays quick to work with. A sign beyond it is left out and named, or its stencil takes minutes. */
+const MOST_LETTERED = 2000;
+
 /** Letters every sign; remembers each sign's work while its words, font and size stay. */
 export function createSignPlanner() {
   const fontOf = rememberingEach((_id: string, bytes: Uint8Array): Font | null => {
@@ -46,8 +49,16 @@ export function createSignPlanner() {
   return remembering((parts: readonly LaidPart[], fonts: Design['fonts'], supplies: Supplies) => {
     const signs: SignPlan[] = [];
     const checks: Check[] = [];
+    let letters = 0;
     for (const sign of parts.filter((p): p is Laid<'sign'> => p.kind === 'sign')) {
       const { lettering, box } = sign;
+      const more = lettering.lines.reduce((sum, line) => sum + [...line.text].length, 0);
+      if (letters + more > MOST_LETTERED) {
+        const figures = { count: letters + more, most: MOST_LETTERED };
+        checks.push({ code: 'limit.letters', severity: 'error', parts: [sign.id], figures });
+        continue;
+      }
+      letters += more;
       const own = fonts.find((f) => `own:${f.id}` === lettering.font);
       const bytes = own ? ownBytes.of(own.id, own.data) : supplies.fonts.get(lettering.font);
       const font = bytes ? fontOf.of(lettering.font, bytes) : null;
