@@ -1,11 +1,12 @@
 import type { DrawItem } from '../drawing/drawing.ts';
+import { textWidth } from '../drawing/text.ts';
 import { pathOfPolyline, pathOfRings } from '../geometry/path.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Ring } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Notch, Piece } from './piece.ts';
 import type { PieceInk } from './pieceDrawing.ts';
-import { onSheet, textWidth, type View } from './pieceView.ts';
+import { onSheet, type View } from './pieceView.ts';
 
 /** How the figures of notches are written. */
 export interface NotchLook {
@@ -13,12 +14,13 @@ export interface NotchLook {
   readonly ink: PieceInk;
   readonly length: (mm: Mm) => string;
   readonly notch: (notch: Notch) => string;
+  readonly measures: boolean;
   /** Where the figures below the piece begin. */
   readonly below: Mm;
 }
 
 /** Notches are told in smaller figures than the piece itself: there may be many. */
-export const notchSize = (size: Mm): Mm => Math.max(1.9, size * 0.62);
+export const notchSize = (size: Mm): Mm => Math.max(1.9, size * 0.75);
 
 /** Both shoulders of every notch, measured from the start; each told once. */
 const shoulders = (piece: Piece): Mm[] =>
@@ -26,11 +28,24 @@ const shoulders = (piece: Piece): Mm[] =>
     .filter((at) => at > 1e-3 && at < piece.length - 1e-3)
     .sort((a, b) => a - b);
 
-/** Height of the figures below the piece; 0 for a piece without notches. */
-export function notchRoom(piece: Piece, length: (mm: Mm) => string, size: Mm): Mm {
-  if (piece.notches.length === 0) return 0;
+/** What is written below a notched piece, and the height that it takes. */
+export interface NotchRoom {
+  readonly height: Mm;
+  /** Whether there is room for running measures to the shoulders. */
+  readonly measures: boolean;
+}
+
+/** A piece must be drawn at least this high to show where its notches are. */
+const LEAST: Mm = 4;
+
+/** Room for the figures below a piece where `free` is left beside its own; none for one without notches. */
+export function notchRoom(piece: Piece, length: (mm: Mm) => string, size: Mm, free: Mm): NotchRoom {
+  if (piece.notches.length === 0) return { height: 0, measures: false };
   const own = notchSize(size);
-  return Math.max(0, ...shoulders(piece).map((at) => textWidth(length(at), own))) + 3 * own;
+  const depth = 1.8 * own;
+  const longest = Math.max(0, ...shoulders(piece).map((at) => textWidth(length(at), { size: own })));
+  const whole = depth + longest + own * 0.6;
+  return free - whole >= LEAST ? { height: whole, measures: true } : { height: depth, measures: false };
 }
 
 /**
@@ -40,7 +55,7 @@ export function notchRoom(piece: Piece, length: (mm: Mm) => string, size: Mm): M
 export function notchItems(piece: Piece, view: View, look: NotchLook): DrawItem[] {
   return [
     ...piece.notches.flatMap((notch) => hatchedNotch(notch.outline.map(onSheet(view)), notch.side, look)),
-    ...runningMeasures(piece, view, look),
+    ...(look.measures ? runningMeasures(piece, view, look) : []),
     ...depths(piece, view, look),
   ];
 }

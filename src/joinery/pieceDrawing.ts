@@ -5,7 +5,7 @@ import type { Point, Ring } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 import { notchItems, notchRoom, notchSize } from './notchDrawing.ts';
 import type { Notch, Piece, PieceEnd } from './piece.ts';
-import { onSheet, startRun, textWidth, type View, viewOf } from './pieceView.ts';
+import { BAND, onSheet, startRun, textWidth, type View, viewOf } from './pieceView.ts';
 import { type Corner, keep } from './trim.ts';
 
 /** How the drawing says its figures; wording and units are the caller's. */
@@ -34,6 +34,8 @@ interface Sheet {
   readonly size: Mm;
   readonly ink: PieceInk;
   readonly words: PieceWords;
+  /** Whether there is room to measure the notches of the piece. */
+  readonly measures: boolean;
 }
 
 /**
@@ -48,10 +50,10 @@ export function pieceDrawing(
   words: PieceWords,
   ink: PieceInk = PAPER_INK,
 ): Drawing {
-  const size = textSize(box);
-  const sheet: Sheet = { box, size, ink, words };
-  const room = notchRoom(piece, words.length, size);
-  const view = viewOf(piece, box, { ends: piece.ends.map(words.end), below: room }, size);
+  const size = textSize(box, piece.notches.length > 0);
+  const room = notchRoom(piece, words.length, size, box.height - 2 * BAND * size);
+  const sheet: Sheet = { box, size, ink, words, measures: room.measures };
+  const view = viewOf(piece, box, { ends: piece.ends.map(words.end), below: room.height }, size);
   return {
     width: box.width,
     height: box.height,
@@ -66,7 +68,11 @@ export function pieceDrawing(
   };
 }
 
-const textSize = (box: { readonly height: Mm }): Mm => Math.max(2.2, Math.min(4, box.height / 8));
+/** A notched piece has more figures to make room for. */
+function textSize(box: { readonly height: Mm }, notched: boolean): Mm {
+  const size = Math.max(2.2, Math.min(4, box.height / 8));
+  return notched ? Math.min(2.6, size) : size;
+}
 
 function wood(piece: Piece, view: View, { ink, size }: Sheet): DrawItem[] {
   const style = { fill: ink.wood, stroke: ink.line, width: 0.3, fillRule: 'evenodd' } as const;
@@ -85,13 +91,14 @@ function wood(piece: Piece, view: View, { ink, size }: Sheet): DrawItem[] {
   ];
 }
 
-function notches(piece: Piece, view: View, { size, ink, words }: Sheet): DrawItem[] {
+function notches(piece: Piece, view: View, { size, ink, words, measures }: Sheet): DrawItem[] {
   const taken = !longIsUp(piece) || shortIsTold(piece);
   return notchItems(piece, view, {
     size: notchSize(size),
     ink,
     length: words.length,
     notch: words.notch,
+    measures,
     below: view.at.y - size * (taken ? 2 : 0.6),
   });
 }

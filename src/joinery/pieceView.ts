@@ -7,7 +7,7 @@ import type { Piece } from './piece.ts';
 export const textWidth = (text: string, size: Mm): Mm => text.length * size * 0.6;
 
 /** Height of a line of figures above and below the piece, in text sizes. */
-const BAND = 2;
+export const BAND = 2;
 
 /** Where a piece is drawn: scale, place, and where it is broken. */
 export interface View {

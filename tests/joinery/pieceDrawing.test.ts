@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { DrawItem, Drawing, TextItem } from '../../src/drawing/drawing.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
-import type { Notch, PieceEnd } from '../../src/joinery/piece.ts';
+import type { Notch, Piece, PieceEnd } from '../../src/joinery/piece.ts';
 import { pieceDrawing } from '../../src/joinery/pieceDrawing.ts';
 import { boxStrip, brace, frame, panel, pieceOf, piecesOf, plan, strip } from './make.ts';
 
@@ -41,6 +41,17 @@ function expectInside(drawing: Drawing): void {
       expect(item.at.y + item.size * 0.75).toBeLessThanOrEqual(drawing.height);
     }
   }
+}
+
+/** The first notch is drawn as far along the wood as it is along the piece. */
+function expectStartLeft(piece: Piece, drawing: Drawing): void {
+  const box = (item: DrawItem | undefined) => boxOfPath(item?.kind === 'path' ? item.path : []);
+  const [wood] = woodOf(drawing);
+  const outlined = drawing.items.filter((item) => item.kind === 'path' && item.width === 0.25);
+  const [own, first] = [box(wood), box(outlined[0])];
+  expect(own.w / own.h).toBeCloseTo(piece.length / piece.width, 6);
+  expect((first.x - own.x) / own.w).toBeCloseTo((piece.notches[0]?.from ?? Number.NaN) / piece.length, 6);
+  expect(own.h).toBeGreaterThan(1);
 }
 
 describe('the drawing of a piece', () => {
@@ -140,6 +151,7 @@ describe('the drawing of a piece', () => {
           for (const piece of plan([long, ...bars]).pieces) {
             const drawing = pieceDrawing(piece, box, words);
             expectInside(drawing);
+            expectStartLeft(piece, drawing);
             const upright = textsOf(drawing).filter((item) => item.angle === 90);
             const xs = upright.map((item) => item.at.x).sort((a, b) => a - b);
             for (const [i, x] of xs.entries()) {

@@ -48,16 +48,3 @@ export function endsWords(packet: Packet, { ends: [a, b] }: Piece): string {
 /** Side and depth of a notch. */
 export const notchWords = ({ terms, measure }: Packet, { side, depth }: Notch): string =>
   terms.cutList.notch[side](formatReading(depth, measure));
-
-/** All notches of a piece: where they lie, those of one side, depth and angle together. */
-export function notchesWords(packet: Packet, { notches }: Piece): string {
-  const { terms, say, measure } = packet;
-  const places = new Map<string, string[]>();
-  for (const notch of notches) {
-    const angle = notch.miter === 0 ? '' : `, ${terms.end.miter} ${say.angle(Math.abs(notch.miter))}`;
-    const what = `${notchWords(packet, notch)}${angle}`;
-    const place = `${formatReading(notch.from, measure)} – ${formatReading(notch.to, measure)}`;
-    places.set(what, [...(places.get(what) ?? []), place]);
-  }
-  return [...places].map(([what, at]) => `${what}: ${at.join(', ')}`).join('; ');
-}

@@ -26,7 +26,7 @@ export function PieceCard({ group, stock, where, cut, onCut }: PieceCardProps) {
   const [piece] = group.pieces;
   const drawing = useMemo(() => {
     if (!piece) return null;
-    const box = { width: 112, height: piece.form === 'sheet' ? 44 : 25 };
+    const box = { width: 112, height: piece.form === 'sheet' ? 44 : piece.notches.length > 0 ? 34 : 25 };
     return pieceDrawing(piece, box, {
       length: say.short,
       end: (end) => endMark(end, say),

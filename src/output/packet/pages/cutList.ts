@@ -8,9 +8,10 @@ import { formatLength, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
-import { endMark, endsWords, notchesWords, notchWords } from '../pieceWords.ts';
+import { endMark, endsWords, notchWords } from '../pieceWords.ts';
 import { bodyOf } from '../sheet.ts';
 import { archBlocks } from './arches.ts';
+import { notchBlocks } from './notches.ts';
 
 /** Identical pieces, told once. */
 export interface Group {
@@ -57,7 +58,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
     if (own.length === 0) return [];
     const rows = own.map((group) => {
       const { piece, count } = group;
-      const notches = piece.notches.length > 0 ? `; ${notchesWords(packet, piece)}` : '';
+      const notches = piece.notches.length > 0 ? `; ${terms.notched}` : '';
       const fit = piece.fit.inPlace ? `; ${terms.inPlace(told(piece.fit.allowance))}` : '';
       return {
         cells: [
@@ -144,12 +145,11 @@ const needsDrawing = ({ piece }: Group): boolean => {
 export function cutList(packet: Packet): Leaf[] {
   const terms = packet.terms.cutList;
   const body = bodyOf(packet.sheet);
-  const notched = packet.plan.joinery.pieces.some((piece) => piece.notches.length > 0);
   const list = [
     ...paragraph(terms.lead, body.w),
-    ...(notched ? paragraph(terms.notched, body.w) : []),
     space(2),
     ...listOf(packet, body.w),
+    ...notchBlocks(packet, body.w),
     ...archBlocks(packet, body.w),
   ];
   const drawn = groups(packet).filter(needsDrawing);

@@ -89,7 +89,7 @@ export const DE: PacketWords = {
   kind: {
     strip: 'Leiste',
     run: 'Rahmen',
-    panel: 'Platte',
+    panel: 'Füllung',
     sign: 'Schild',
     fitting: 'Beschlag',
     painted: 'gemalt',
@@ -113,8 +113,18 @@ export const DE: PacketWords = {
       face: (depth) => `vorn ausblatten, ${depth} tief`,
       back: (depth) => `hinten ausblatten, ${depth} tief`,
     },
-    notched:
-      'Ausblattungen zählen ab dem Anfang, der links liegt, Sichtseite nach oben; erst ablängen, dann ausblatten. Von zwei überblatteten Stücken behält das durchlaufende (der Ständer, den ein Riegel kreuzt) seine Sichtseite und wird hinten ausgeblattet, das andere vorn.',
+    notched: 'ausgeblattet',
+  },
+  notches: {
+    title: 'Ausblattungen',
+    note: 'Gemessen ab dem Anfang, der links liegt, Sichtseite nach oben; erst ablängen, dann ausblatten. Von zwei überblatteten Stücken behält das durchlaufende (der Ständer, den ein Riegel kreuzt) seine Sichtseite und wird hinten ausgeblattet, das andere vorn.',
+    label: 'Nr.',
+    on: 'Seite',
+    side: { face: 'vorn', back: 'hinten' },
+    from: 'Von',
+    to: 'Bis',
+    depth: 'Tief',
+    miter: 'Gehrung',
   },
   arches: {
     title: 'Bögen',

@@ -124,8 +124,18 @@ export const EN = {
       face: (depth: string) => `notch on the face ${depth} deep`,
       back: (depth: string) => `notch on the back ${depth} deep`,
     },
-    notched:
-      'Notches are measured from the start end, which lies left with the show face up; saw them after the piece is cut to length. Of two pieces halved into each other the one that runs through (the stile, where a rail crosses it) keeps its face and is notched on its back; the other is notched on its face.',
+    notched: 'notched',
+  },
+  notches: {
+    title: 'Notches of halved pieces',
+    note: 'Measured from the start end, which lies left with the show face up; saw them once the piece is cut to length. Of two pieces halved into each other the one that runs through (the stile, where a rail crosses it) keeps its face and is notched on its back; the other is notched on its face.',
+    label: 'Mark',
+    on: 'Sawn into',
+    side: { face: 'face', back: 'back' },
+    from: 'From',
+    to: 'To',
+    depth: 'Deep',
+    miter: 'Miter',
   },
   arches: {
     title: 'Arches',
