@@ -84,7 +84,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'first.forget': '„{name}“ von diesem Gerät löschen',
   'first.bed': 'Das eigene Bett',
   'first.ownSize': 'Wie hier gemessen',
-  'first.ownWay': 'Wie jede Front gezeichnet ist',
+  'first.ownWay': 'Wie gezeichnet',
   'first.notYet': 'Gemessenes eingeben, und jede Front unten wird dafür neu ausgelegt.',
   'first.fitted': 'Jede Front unten ist für dieses Bett ausgelegt.',
   'first.drop': 'Zurück zu den Betten, für die sie gezeichnet sind',

@@ -1,0 +1,96 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { de } from '../../src/editor/words/de.ts';
+import { drop, openBrowser, plainDesign, starterName, visit } from './bench.ts';
+
+const { context } = openBrowser();
+
+const STEPS = ['bed', 'layout', 'checks', 'wood', 'paint', 'lettering', 'fixing', 'pages'] as const;
+
+async function violations(page: Page): Promise<string[]> {
+  const { violations: found } = await new AxeBuilder({ page }).analyze();
+  return found.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(' | ')}`);
+}
+
+const language = (page: Page) => page.evaluate(() => document.documentElement.lang);
+
+/** What is cut off at its own edge, or stands outside the window. */
+const clipped = (page: Page) =>
+  page.evaluate(() => {
+    const wide = document.documentElement.clientWidth;
+    const look = '.title-block *, .rail-step, .pane-head *, .tray, .btn, .section-title, label, .tool-name';
+    return [...document.querySelectorAll<HTMLElement>(look)]
+      .filter((el) => {
+        const r = el.getBoundingClientRect();
+        if (r.width <= 2 || r.height <= 2 || !el.checkVisibility()) return false;
+        const style = getComputedStyle(el);
+        // Names of designs are cut with an ellipsis on purpose; what scrolls is not cut.
+        const cut =
+          (style.overflowX === 'hidden' || style.overflowX === 'clip') &&
+          style.textOverflow !== 'ellipsis' &&
+          el.scrollWidth > el.clientWidth + 1;
+        return r.right > wide + 1 || r.left < -1 || cut;
+      })
+      .map((el) => `${el.tagName}.${el.getAttribute('class')}: ${el.textContent?.slice(0, 40)}`);
+  });
+
+describe('German', () => {
+  const name = starterName('harbor-ticket-kiosk');
+
+  it.skipIf(name === null)('is chosen, shown at once, measures in millimeters, and stays', async () => {
+    const { page, errors } = await visit(await context());
+    expect(await language(page)).toBe('en');
+    await page.getByRole('radio', { name: 'Deutsch' }).click();
+    await page.getByText(de['first.lead']).waitFor();
+    expect(await language(page)).toBe('de');
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: name ?? '' }).click();
+    await page.getByRole('treeitem', { name: /^Battens/ }).waitFor();
+    for (const step of STEPS) {
+      await page
+        .getByRole('navigation')
+        .getByRole('button', { name: de[`step.${step}`] })
+        .waitFor();
+    }
+    await expect.poll(() => page.locator('.face-cell').textContent()).toMatch(/\d+,\d mm × \d/);
+    await page.getByRole('navigation').getByRole('button', { name: de['step.fixing'] }).click();
+    await page.getByText(/Anrisse mit den Messlatten/).waitFor({ timeout: 60_000 });
+    await page.getByRole('navigation').getByRole('button', { name: de['step.wood'] }).click();
+    await page
+      .getByText(/Kiefer/)
+      .first()
+      .waitFor();
+    await page.reload();
+    await page.getByRole('navigation').getByRole('button', { name: de['step.paint'] }).waitFor();
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+
+  it('is what a browser that asks for it gets, and is left in the settings', async () => {
+    const { page } = await visit(await context({ locale: 'de-AT' }));
+    expect(await language(page)).toBe('de');
+    await drop(page, plainDesign());
+    await page.getByRole('button', { name: de['menu.settings'] }).click();
+    await page.getByRole('menuitemradio', { name: 'English' }).click();
+    await page.getByRole('navigation').getByRole('button', { name: 'Paint' }).waitFor();
+    expect(await language(page)).toBe('en');
+    await page.context().close();
+  });
+
+  it.each([390, 1440])('is neither clipped nor faulty on any step at %i pixels', async (width) => {
+    const { page } = await visit(await context({ locale: 'de-DE', viewport: { width, height: 900 } }));
+    expect(await clipped(page)).toEqual([]);
+    await drop(page, plainDesign());
+    for (const step of STEPS) {
+      await page
+        .getByRole('navigation')
+        .getByRole('button', { name: de[`step.${step}`] })
+        .click();
+      await page.waitForTimeout(300);
+      expect({ step, clipped: await clipped(page) }).toEqual({ step, clipped: [] });
+      expect({ step, found: await violations(page) }).toEqual({ step, found: [] });
+    }
+    await page.context().close();
+  });
+});
