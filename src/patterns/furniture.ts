@@ -1,6 +1,6 @@
 import type { DrawItem } from '../drawing/drawing.ts';
 import { lines, shape, text } from '../drawing/items.ts';
-import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
+import { DASH, INK, TEXT, WEIGHT } from '../drawing/style.ts';
 import { fittedSize, shortened, wrapped } from '../drawing/text.ts';
 import { pathOfBox } from '../geometry/path.ts';
 import type { Box, Point } from '../geometry/shape.ts';
@@ -12,11 +12,15 @@ import type { PatternWords } from './words.ts';
 export interface Plate {
   readonly cell: Cell;
   readonly cells: readonly Cell[];
+  /** Of the whole pattern, pages or not. */
+  readonly whole: Box;
   readonly title: string;
   readonly note: string;
   readonly design: string;
   /** Where the cell's lower left corner lies in the pattern. */
   readonly place: string;
+  /** Parts of the pattern have no page, since only lines for laying it on the work are there. */
+  readonly bare: boolean;
   readonly page: number;
   readonly of: number;
   readonly unit: 'in' | 'mm';
@@ -27,25 +31,22 @@ export const squareSide = (unit: 'in' | 'mm'): Mm => (unit === 'in' ? inches(2) 
 
 const LIGHT = { stroke: INK.line, width: WEIGHT.thin };
 
-/** Small plan of all pages, this one filled. */
+/** Small plan of the whole pattern with all its pages, this one filled; what has no page is left bare. */
 function keyMap(plate: Plate, room: Box): DrawItem[] {
-  const boxes = plate.cells.map((c) => c.box);
-  const x0 = Math.min(...boxes.map((b) => b.x));
-  const y0 = Math.min(...boxes.map((b) => b.y));
-  const w = Math.max(...boxes.map((b) => b.x + b.w)) - x0;
-  const h = Math.max(...boxes.map((b) => b.y + b.h)) - y0;
+  const { x: x0, y: y0, w, h } = plate.whole;
   const k = Math.min(room.w / w, room.h / h);
   const at = { x: room.x + (room.w - k * w) / 2, y: room.y + (room.h - k * h) / 2 };
-  const small = ({ box: b }: Cell): Box => ({
+  const small = (b: Box): Box => ({
     x: at.x + k * (b.x - x0),
     y: at.y + k * (b.y - y0),
     w: k * b.w,
     h: k * b.h,
   });
-  const all = plate.cells.flatMap((cell) => pathOfBox(small(cell)));
+  const all = plate.cells.flatMap((cell) => pathOfBox(small(cell.box)));
   return [
+    shape(pathOfBox(small(plate.whole)), { stroke: INK.soft, width: WEIGHT.hair, dash: DASH.dotted }),
     shape(all, { stroke: INK.line, width: WEIGHT.hair }),
-    shape(pathOfBox(small(plate.cell)), { fill: INK.line }),
+    shape(pathOfBox(small(plate.cell.box)), { fill: INK.line }),
   ];
 }
 
@@ -84,6 +85,7 @@ export function drawPlate(plate: Plate): DrawItem[] {
   const rows: { words: string; bold?: boolean; size: Mm }[] = [
     ...title.map((words) => ({ words, bold: true, size: TEXT.small })),
     ...note.map((words) => ({ words, size: TEXT.note })),
+    ...wrapped(plate.bare ? plate.terms.bare : '', small, room).map((words) => ({ words, size: TEXT.note })),
     { words: plate.place, size: TEXT.note },
     { words: plate.design, size: TEXT.note },
   ];

@@ -9,6 +9,8 @@ import type { Sheet } from './paper.ts';
 /** A way to part the pattern into pages, blank ones left out. */
 export interface Parting {
   readonly sheet: Sheet;
+  /** What of the pattern the grid covers. */
+  readonly box: Box;
   readonly cells: readonly Cell[];
   readonly rows: number;
   readonly columns: number;
@@ -90,7 +92,7 @@ export function bestGrid(ink: Ink, box: Box, sheet: Sheet): Parting {
   const across = candidates(box.x, box.x + box.w, edgesOf(ink, 'x'), room.w, overlap);
   const up = candidates(box.y, box.y + box.h, edgesOf(ink, 'y'), room.h, overlap);
   const step = Math.max(2, Math.max(box.w, box.h) / 1200);
-  const coarse = new Occupancy(box, ink, [], step);
+  const coarse = new Occupancy(box, { ...ink, besides: [] }, [], step);
   const splitUp = up.map((cuts) => splitTexts(cuts, ink.texts, 'y'));
   const splitAcross = across.map((cuts) => splitTexts(cuts, ink.texts, 'x'));
   const found: { count: number; split: number; order: number; rowCuts: Cuts; columnCuts: Cuts }[] = [];
@@ -104,9 +106,27 @@ export function bestGrid(ink: Ink, box: Box, sheet: Sheet): Parting {
   found.sort((a, b) => a.count - b.count || a.split - b.split || a.order - b.order);
   const exact = found.slice(0, FINALISTS).map(({ rowCuts, columnCuts }) => ({
     sheet,
+    box,
     rows: rowCuts.length - 1,
     columns: columnCuts.length - 1,
     cells: cellsOf(rowCuts, () => columnCuts).filter((cell) => hasInk(ink, cell.box)),
   }));
   return exact.reduce((best, next) => (next.cells.length < best.cells.length ? next : best));
+}
+
+/**
+ * What a grid on this sheet may cover: all of the pattern where that takes no more pages along a direction
+ * than what pages are made for, else as much around that as those pages hold.
+ */
+export function coverOf(ink: { readonly main: Box; readonly box: Box }, { room, overlap }: Sheet): Box {
+  const x = spanOf(ink.main.x, ink.main.w, ink.box.x, ink.box.w, room.w, overlap);
+  const y = spanOf(ink.main.y, ink.main.h, ink.box.y, ink.box.h, room.h, overlap);
+  return { x: x.low, y: y.low, w: x.size, h: y.size };
+}
+
+function spanOf(low: Mm, size: Mm, wholeLow: Mm, whole: Mm, room: Mm, overlap: Mm): { low: Mm; size: Mm } {
+  const most = pagesAlong(size, room, overlap) * (room - overlap) + overlap;
+  if (whole <= most) return { low: wholeLow, size: whole };
+  const middle = low - (most - size) / 2;
+  return { low: Math.min(Math.max(middle, wholeLow), wholeLow + whole - most), size: most };
 }

@@ -12,7 +12,12 @@ export type Segment = readonly [Point, Point];
 
 /** What a drawing leaves on paper: lines, and areas that are filled. */
 export interface Ink {
+  /** Lines that are followed with pencil or knife, and texts. */
   readonly segments: readonly Segment[];
+  /** Lines for laying the pattern on the work: things may stand over them where nothing is free. */
+  readonly light: readonly Segment[];
+  /** Light lines that are worth no page of their own. */
+  readonly besides: readonly Segment[];
   readonly areas: readonly { readonly region: Region; readonly box: Box }[];
   /** Extents of connected outlines and texts, one each: where a page border would cut something. */
   readonly extents: readonly Box[];
@@ -20,7 +25,12 @@ export interface Ink {
   readonly texts: readonly Box[];
   /** Of it all; null for a drawing without ink. */
   readonly box: Box | null;
+  /** Of what pages are made for; null where there is nothing but lines besides. */
+  readonly main: Box | null;
 }
+
+/** Layers of light lines. */
+const LIGHT = ['guides', 'sheet'];
 
 function sidesOf(points: readonly Point[], closed: boolean): Segment[] {
   const sides: Segment[] = [];
@@ -30,19 +40,30 @@ function sidesOf(points: readonly Point[], closed: boolean): Segment[] {
   return sides;
 }
 
-/** Ink of a drawing. White fills leave none; texts count as their boxes. */
-export function inkOf(drawing: Drawing): Ink {
+/**
+ * Ink of a drawing. White fills leave none; texts count as their boxes.
+ *
+ * @param besides layers whose lines are worth no page of their own
+ */
+export function inkOf(drawing: Drawing, besides: readonly string[] = []): Ink {
   const { paths, texts: words } = flatten(drawing.items);
   const segments: Segment[] = [];
+  const light: Segment[] = [];
+  const beside: Segment[] = [];
+  const mains: Box[] = [];
   const areas: { region: Region; box: Box }[] = [];
   const extents: Box[] = [];
   const texts: Box[] = [];
   for (const flat of paths) {
     const filled = flat.item.fill !== undefined && flat.item.fill.toLowerCase() !== COLORS.paper;
     if (!filled && flat.item.stroke === undefined) continue;
+    const own = flat.layer ?? '';
+    const worthPage = !besides.includes(own);
+    const lines = !worthPage ? beside : LIGHT.includes(own) ? light : segments;
     for (const { points, closed } of outlinesOf(flat, FLATNESS)) {
-      segments.push(...sidesOf(points, closed));
+      for (const side of sidesOf(points, closed)) lines.push(side);
       extents.push(boxOfPoints(points));
+      if (worthPage) mains.push(boxOfPoints(points));
     }
     if (!filled) continue;
     const whole = areaOfPath(flat.path, flat.item.fillRule ?? 'nonzero', FLATNESS);
@@ -57,12 +78,26 @@ export function inkOf(drawing: Drawing): Ink {
     segments.push(...sidesOf(corners, true));
     extents.push(boxOfPoints(corners));
     texts.push(boxOfPoints(corners));
+    mains.push(boxOfPoints(corners));
   }
-  const corners = extents.flatMap((b) => [
+  return {
+    segments,
+    light,
+    besides: beside,
+    areas,
+    extents,
+    texts,
+    box: around(extents),
+    main: around(mains),
+  };
+}
+
+function around(boxes: readonly Box[]): Box | null {
+  const corners = boxes.flatMap((b) => [
     { x: b.x, y: b.y },
     { x: b.x + b.w, y: b.y + b.h },
   ]);
-  return { segments, areas, extents, texts, box: corners.length > 0 ? boxOfPoints(corners) : null };
+  return corners.length > 0 ? boxOfPoints(corners) : null;
 }
 
 /** The part of the segment inside the box, its border included; null when there is none (Liang and Barsky 1984). */
@@ -96,9 +131,10 @@ function clippedSegment([a, b]: Segment, box: Box): Segment | null {
 const meets = (a: Box, b: Box) =>
   a.x <= b.x + b.w && b.x <= a.x + a.w && a.y <= b.y + b.h && b.y <= a.y + a.h;
 
-/** Is there ink in the box? Exact on the geometry: a page inside a big letter's bare counter is blank. */
+/** Is there ink in the box that is worth a page? Exact on the geometry: a page inside a big letter's bare counter is blank. */
 export function hasInk(ink: Ink, box: Box): boolean {
-  if (ink.segments.some((segment) => clippedSegment(segment, box))) return true;
+  const inside = (segment: Segment) => clippedSegment(segment, box) !== null;
+  if (ink.segments.some(inside) || ink.light.some(inside)) return true;
   const middle = { x: box.x + box.w / 2, y: box.y + box.h / 2 };
   return ink.areas.some((area) => meets(area.box, box) && containsPointInRegion(area.region, middle));
 }
@@ -109,10 +145,19 @@ export function inkInside(ink: Ink, window: Box): Ink {
   const areas = ink.areas
     .filter((a) => meets(a.box, window))
     .map((a) => ({ region: intersect(a.region, area), box: a.box }));
-  const segments: Segment[] = [];
-  for (const segment of ink.segments) {
-    const inside = clippedSegment(segment, window);
-    if (inside) segments.push(inside);
-  }
-  return { ...ink, areas, segments };
+  const clipped = (lines: readonly Segment[]) => {
+    const inside: Segment[] = [];
+    for (const line of lines) {
+      const part = clippedSegment(line, window);
+      if (part) inside.push(part);
+    }
+    return inside;
+  };
+  return {
+    ...ink,
+    areas,
+    segments: clipped(ink.segments),
+    light: clipped(ink.light),
+    besides: clipped(ink.besides),
+  };
 }

@@ -2,6 +2,9 @@ import type { Box, Point } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Ink } from './ink.ts';
 
+/** A square of lines to follow weighs as much as this many of light ones: more than any box can hold. */
+const HEAVY = 5000;
+
 /**
  * Ink on a grid of small squares with running sums, so that "is there ink in this box" takes four look-ups.
  * Never says free where there is ink; near a border it may say taken where there is none.
@@ -9,7 +12,7 @@ import type { Ink } from './ink.ts';
 export class Occupancy {
   private readonly columns: number;
   private readonly rows: number;
-  private readonly sums: Int32Array;
+  private readonly sums: Float64Array;
 
   constructor(
     private readonly box: Box,
@@ -19,16 +22,19 @@ export class Occupancy {
   ) {
     this.columns = Math.max(1, Math.ceil(box.w / step));
     this.rows = Math.max(1, Math.ceil(box.h / step));
+    const light = new Uint8Array(this.columns * this.rows);
+    for (const [a, b] of ink.light) this.markSegment(light, a, b);
+    for (const [a, b] of ink.besides) this.markSegment(light, a, b);
     const taken = new Uint8Array(this.columns * this.rows);
     for (const [a, b] of ink.segments) this.markSegment(taken, a, b);
     for (const { region } of ink.areas) {
       for (const polygon of region) this.markRows(taken, [polygon.outer, ...polygon.holes]);
     }
     for (const other of blocked) this.markBox(taken, other);
-    this.sums = this.summed(taken);
+    this.sums = this.summed(taken, light);
   }
 
-  /** Taken squares that the box touches; 0 means that there is no ink in it. */
+  /** Weight of the taken squares that the box touches; 0 means that there is no ink in it. */
   count(box: Box): number {
     const x0 = this.column(box.x);
     const x1 = this.column(box.x + box.w) + 1;
@@ -95,13 +101,14 @@ export class Occupancy {
     }
   }
 
-  private summed(taken: Uint8Array): Int32Array {
+  private summed(taken: Uint8Array, light: Uint8Array): Float64Array {
     const width = this.columns + 1;
-    const sums = new Int32Array(width * (this.rows + 1));
+    const sums = new Float64Array(width * (this.rows + 1));
     for (let r = 0; r < this.rows; r++) {
       let along = 0;
       for (let c = 0; c < this.columns; c++) {
-        along += taken[r * this.columns + c] ?? 0;
+        const at = r * this.columns + c;
+        along += taken[at] ? HEAVY : (light[at] ?? 0);
         sums[(r + 1) * width + c + 1] = (sums[r * width + c + 1] ?? 0) + along;
       }
     }

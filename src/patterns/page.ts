@@ -13,7 +13,7 @@ import type { Parting } from './grid.ts';
 import { type Ink, inkInside } from './ink.ts';
 import { Occupancy } from './occupancy.ts';
 import { freePlace } from './place.ts';
-import { drawJoint, takenBy } from './registration.ts';
+import { drawSeam, seamsOf, takenBy, UNREADABLE, type Weigh } from './registration.ts';
 import type { PatternPage } from './result.ts';
 import type { PatternWords } from './words.ts';
 
@@ -140,6 +140,22 @@ export interface PageWords {
   place(x: Mm, y: Mm): string;
 }
 
+/** Whether lines beside what pages are made for stand where there is no page. */
+function isBare({ cells }: Parting, { box, ink }: { readonly box: Box; readonly ink: Ink }): boolean {
+  if (ink.besides.length === 0) return false;
+  const covered = cells.reduce((sum, cell) => sum + cell.box.w * cell.box.h, 0);
+  return covered < box.w * box.h * (1 - 1e-9);
+}
+
+/** Squares that the pattern is weighed by at most along its longer side. */
+const MOST_SQUARES = 1000;
+
+/** What stands in the way of marks and names: lines by their weight, and texts above all. */
+function weighing(whole: Box, ink: Ink): Weigh {
+  const lines = new Occupancy(whole, ink, [], Math.max(2, Math.max(whole.w, whole.h) / MOST_SQUARES));
+  return (box) => lines.count(box) + (ink.texts.some((t) => boxesMeet(t, box)) ? UNREADABLE : 0);
+}
+
 /** The pages of a parting, each drawn with what belongs to it. */
 export function pagesOf(
   parting: Parting,
@@ -147,25 +163,29 @@ export function pagesOf(
   words: PageWords,
 ): PatternPage[] {
   const { sheet, cells } = parting;
+  const weigh = weighing(pattern.box, pattern.ink);
   return cells.map((cell, i) => {
-    const shown = shownAround(cell, pattern.box, sheet);
+    const shown = shownAround(cell, parting.box, sheet);
     const window = windowAround(shown, sheet);
     const joints = jointsOf(cell, cells);
     const plate: Plate = {
       cell,
       cells,
+      whole: pattern.box,
       title: words.title,
       note: words.note,
       design: words.design,
       place: words.place(cell.box.x, cell.box.y),
+      bare: isBare(parting, pattern),
       page: i + 1,
       of: cells.length,
       unit: words.unit,
       terms: words.terms,
     };
-    const seams = [...joints.flatMap((joint) => takenBy(joint, words.terms)), ...trimBoxes(joints)];
+    const seams = seamsOf(joints, words.terms, weigh);
+    const joined = [...seams.flatMap(takenBy), ...trimBoxes(joints)];
     const inside = inkInside(pattern.ink, shown);
-    const taken = (blocked: readonly Box[]) => new Occupancy(window, inside, [...seams, ...blocked], 2);
+    const taken = (blocked: readonly Box[]) => new Occupancy(window, inside, [...joined, ...blocked], 2);
     const rooms = [roomInside(window, cell.box, joints), grown(window, -CLEAR)];
     const content: GroupItem = {
       kind: 'group',
@@ -182,10 +202,7 @@ export function pagesOf(
               clip: pathOfBox(grown(shown, BORDER)),
               items: patternIn(grown(shown, BORDER), pattern.boxed),
             },
-            layer('page', [
-              ...joints.flatMap((joint) => drawJoint(joint, words.terms)),
-              ...furniture(plate, rooms, taken),
-            ]),
+            layer('page', [...seams.flatMap(drawSeam), ...furniture(plate, rooms, taken)]),
           ],
         },
       ],

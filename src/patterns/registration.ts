@@ -2,6 +2,7 @@ import type { DrawItem } from '../drawing/drawing.ts';
 import { circle, line, lines, shape, text } from '../drawing/items.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../drawing/style.ts';
 import { textWidth } from '../drawing/text.ts';
+import { boxesMeet } from '../geometry/region.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Joint, nameOf } from './cells.ts';
@@ -16,20 +17,58 @@ const LEAST: Mm = 15;
 /** Room for a neighbor's name beside the marks. */
 const NAMED: Mm = 40;
 
-/** Shares of a joint at which registration marks stand; one where the joint is short. */
-function shares(length: Mm): readonly number[] {
+/** How much stands in the way in a box of the pattern; at `UNREADABLE` a text does. */
+export type Weigh = (box: Box) => number;
+
+/** More than all lines of a page weigh. */
+export const UNREADABLE = 1e12;
+
+const FREE: Weigh = () => 0;
+/** Places along a joint are tried this far apart. */
+const STEP: Mm = 2;
+
+/** Shares of a joint near which registration marks stand, and how far each may go; one where the joint is short. */
+function wanted(length: Mm): readonly { readonly share: number; readonly by: number }[] {
   if (length < LEAST) return [];
-  return length >= 60 ? [0.25, 0.75] : [0.5];
+  const pair = [
+    { share: 0.25, by: 0.2 },
+    { share: 0.75, by: 0.2 },
+  ];
+  return length >= 60 ? pair : [{ share: 0.5, by: 0.3 }];
 }
 
 const upright = (joint: Joint) => joint.side === 'left' || joint.side === 'right';
 
-/** Registration marks of a joint, in the pattern's coordinates: the same for both pages. */
-export function marksOf(joint: Joint): Point[] {
-  return shares(joint.to - joint.from).map((share) => {
-    const along = joint.from + share * (joint.to - joint.from);
-    return upright(joint) ? { x: joint.at, y: along } : { x: along, y: joint.at };
+/** The place between two ends where least stands in the way, of equal ones the nearest to the one wanted. */
+function bestAlong(want: Mm, by: Mm, weighAt: (along: Mm) => number): { along: Mm; weight: number } {
+  let best = { along: want, weight: weighAt(want) };
+  for (let off = STEP; off <= by && best.weight > 0; off += STEP) {
+    for (const along of [want - off, want + off]) {
+      const weight = weighAt(along);
+      if (weight < best.weight) best = { along, weight };
+    }
+  }
+  return best;
+}
+
+const boxAround = (p: Point): Box => ({ x: p.x - ARM, y: p.y - ARM, w: 2 * ARM, h: 2 * ARM });
+
+/**
+ * Registration marks of a joint, in the pattern's coordinates: the same for both pages. They stand where
+ * they cover least; one that would make a text unreadable is left out where another is not.
+ */
+export function marksOf(joint: Joint, weigh: Weigh = FREE): Point[] {
+  const length = joint.to - joint.from;
+  const placeAt = (along: Mm): Point =>
+    upright(joint) ? { x: joint.at, y: along } : { x: along, y: joint.at };
+  const marks = wanted(length).map(({ share, by }) => {
+    const found = bestAlong(joint.from + share * length, by * length, (along) =>
+      weigh(boxAround(placeAt(along))),
+    );
+    return { at: placeAt(found.along), weight: found.weight };
   });
+  const readable = marks.filter((m) => m.weight < UNREADABLE);
+  return (readable.length > 0 ? readable : marks).map((m) => m.at);
 }
 
 function mark(p: Point): DrawItem[] {
@@ -50,23 +89,60 @@ function mark(p: Point): DrawItem[] {
   return [cross, circle(p, RADIUS, look)];
 }
 
-/** Where the neighbor's name stands: inside the page's own cell, clear of the trim line and of the marks. */
-function nameplate(joint: Joint, terms: PatternWords): { at: Point; angle: number; box: Box } {
-  const words = terms.joins(nameOf(joint.other));
+/** The neighbor's name with its pointer: inside the page's own cell, clear of the trim line. */
+interface Nameplate {
+  readonly words: string;
+  readonly at: Point;
+  readonly box: Box;
+}
+
+function nameplateAt(joint: Joint, words: string, middle: Mm): Nameplate {
   const long = textWidth(words, { size: NAME }) + 4;
-  const middle =
-    (joint.from + joint.to) / 2 + (shares(joint.to - joint.from).length === 1 ? ARM + long / 2 + 1 : 0);
   const inward = 2.2;
   const deep = NAME * 1.2;
+  // The pointer stands behind the words.
+  const low = middle - long / 2 - 0.5;
+  const run = long + 4;
   if (upright(joint)) {
     const right = joint.side === 'right';
     const x = right ? joint.at - inward : joint.at + inward + NAME * 0.72;
-    const low = right ? joint.at - inward - deep : joint.at + inward - 0.5;
-    return { at: { x, y: middle }, angle: 90, box: { x: low, y: middle - long / 2, w: deep + 0.5, h: long } };
+    const left = right ? joint.at - inward - deep : joint.at + inward - 0.5;
+    return { words, at: { x, y: middle }, box: { x: left, y: low, w: deep + 0.5, h: run } };
   }
   const top = joint.side === 'top';
   const y = top ? joint.at - inward - NAME * 0.72 : joint.at + inward;
-  return { at: { x: middle, y }, angle: 0, box: { x: middle - long / 2, y: y - 0.7, w: long, h: deep } };
+  return { words, at: { x: middle, y }, box: { x: low, y: y - 0.7, w: run, h: deep } };
+}
+
+/** A joint with its marks and, where it is long enough, its neighbor's name in their places. */
+export interface Seam {
+  readonly joint: Joint;
+  readonly marks: readonly Point[];
+  readonly name: Nameplate | null;
+}
+
+/** All joints of a page: names stand where they cover least, and no mark and no other name. */
+export function seamsOf(joints: readonly Joint[], terms: PatternWords, weigh: Weigh = FREE): Seam[] {
+  const marks = joints.map((joint) => marksOf(joint, weigh));
+  const blocked = marks.flat().map(boxAround);
+  return joints.map((joint, i) => {
+    const length = joint.to - joint.from;
+    const own = marks[i] ?? [];
+    if (length < NAMED) return { joint, marks: own, name: null };
+    const words = terms.joins(nameOf(joint.other));
+    const plateAt = (middle: Mm) => nameplateAt(joint, words, middle);
+    const { along } = bestAlong(
+      joint.from + length / 2,
+      (length - textWidth(words, { size: NAME })) / 2 - 8,
+      (middle) => {
+        const { box } = plateAt(middle);
+        return weigh(box) + (blocked.some((b) => boxesMeet(b, box)) ? UNREADABLE : 0);
+      },
+    );
+    const name = plateAt(along);
+    blocked.push(name.box);
+    return { joint, marks: own, name };
+  });
 }
 
 /** A small filled arrow head beside the name, pointing to the neighbor. */
@@ -85,7 +161,7 @@ function pointer(joint: Joint, at: Point, half: Mm): DrawItem {
 }
 
 /** Trim line, marks and neighbor's name of one joint, in the pattern's coordinates. */
-export function drawJoint(joint: Joint, terms: PatternWords): DrawItem[] {
+export function drawSeam({ joint, marks, name }: Seam): DrawItem[] {
   const ends: [Point, Point] = upright(joint)
     ? [
         { x: joint.at, y: joint.from },
@@ -96,19 +172,19 @@ export function drawJoint(joint: Joint, terms: PatternWords): DrawItem[] {
         { x: joint.to, y: joint.at },
       ];
   const trim = line(ends[0], ends[1], { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.trim });
-  const marks = marksOf(joint).flatMap(mark);
-  if (joint.to - joint.from < NAMED) return [trim, ...marks];
-  const words = terms.joins(nameOf(joint.other));
-  const { at, angle } = nameplate(joint, terms);
+  const crosses = marks.flatMap(mark);
+  if (!name) return [trim, ...crosses];
+  const { words, at } = name;
   const half = textWidth(words, { size: NAME }) / 2;
-  const name = text(at, words, { size: NAME, anchor: 'middle', angle, color: INK.line });
-  return [trim, ...marks, name, pointer(joint, at, half)];
+  const angle = upright(joint) ? 90 : 0;
+  const told = text(at, words, { size: NAME, anchor: 'middle', angle, color: INK.line });
+  return [trim, ...crosses, told, pointer(joint, at, half)];
 }
 
 /** Boxes that the marks and names of a joint take up on the page. */
-export function takenBy(joint: Joint, terms: PatternWords): Box[] {
-  const marks = marksOf(joint).map((p) => ({ x: p.x - ARM, y: p.y - ARM, w: 2 * ARM, h: 2 * ARM }));
-  if (joint.to - joint.from < NAMED) return marks;
-  const { box } = nameplate(joint, terms);
-  return [...marks, { x: box.x - 1, y: box.y - 3, w: box.w + 4, h: box.h + 6 }];
+export function takenBy({ marks, name }: Seam): Box[] {
+  const crosses = marks.map(boxAround);
+  if (!name) return crosses;
+  const { box } = name;
+  return [...crosses, { x: box.x - 1, y: box.y - 3, w: box.w + 4, h: box.h + 6 }];
 }

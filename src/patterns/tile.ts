@@ -4,7 +4,7 @@ import type { Box } from '../geometry/shape.ts';
 import { formatReading } from '../measure/format.ts';
 import { isInch } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
-import { bestGrid, type Parting } from './grid.ts';
+import { bestGrid, coverOf, type Parting } from './grid.ts';
 import { inkOf } from './ink.ts';
 import { boxedItems, pagesOf } from './page.ts';
 import { type PageSetup, type Sheet, sheetsOf } from './paper.ts';
@@ -21,14 +21,17 @@ export interface TileOptions {
   readonly letters?: readonly Box[] | undefined;
   /** Boxes to keep on one page each in any case. */
   readonly keep?: readonly Box[] | undefined;
+  /** Layers whose lines are worth no page of their own. */
+  readonly besides?: readonly string[] | undefined;
 }
 
-/** Fewer letters split, then fewer pages, then upright paper, then less paper. */
-function rank(parting: Parting, letters: readonly Box[]): number[] {
-  const { sheet } = parting;
+/** Fewer letters split, then fewer pages, then all of the pattern in sight, then upright paper, then less paper. */
+function rank(parting: Parting, whole: Box, letters: readonly Box[]): number[] {
+  const { sheet, box } = parting;
   return [
     splitLetters(parting, letters),
     parting.cells.length,
+    box.w < whole.w || box.h < whole.h ? 1 : 0,
     parting.rows * parting.columns,
     sheet.turned ? 1 : 0,
     sheet.width * sheet.height,
@@ -48,8 +51,8 @@ function before(a: readonly number[], b: readonly number[]): boolean {
  */
 export function tile(drawing: Drawing, options: TileOptions): PatternSet | null {
   const { setup } = options;
-  const ink = inkOf(drawing);
-  const box = ink.box;
+  const ink = inkOf(drawing, options.besides);
+  const { box, main } = ink;
   const sheets = sheetsOf(setup, box ?? { w: 0, h: 0 });
   const asked = [...(options.keep ?? []), ...(setup.pages.wholeLetters ? (options.letters ?? []) : [])];
   const letters = asked.filter((letter) => sheets.some((sheet) => fitsOn(sheet, letter)));
@@ -61,14 +64,19 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
     width: drawing.width,
     height: drawing.height,
   };
-  if (!box) return { ...base, rows: 0, columns: 0, turned: false, pages: [] };
+  if (!box || !main) return { ...base, rows: 0, columns: 0, turned: false, pages: [] };
   const partingsOn = (sheet: Sheet): Parting[] => {
-    const grid = bestGrid(ink, box, sheet);
-    return letters.length > 0 ? [grid, wholeLetters(ink, box, letters, sheet)] : [grid];
+    const cover = coverOf({ main, box }, sheet);
+    // As many pages in a row, but they may be shifted over what they are made for.
+    const covers = cover.w < box.w || cover.h < box.h ? [cover, main] : [cover];
+    return covers.flatMap((on) => {
+      const grid = bestGrid(ink, on, sheet);
+      return letters.length > 0 ? [grid, wholeLetters(ink, on, letters, sheet)] : [grid];
+    });
   };
   const parting = sheets
     .flatMap(partingsOn)
-    .reduce((best, next) => (before(rank(next, letters), rank(best, letters)) ? next : best));
+    .reduce((best, next) => (before(rank(next, box, letters), rank(best, box, letters)) ? next : best));
   const told = (mm: Mm) => formatReading(mm, setup.measure);
   const pages = pagesOf(
     parting,

@@ -125,5 +125,5 @@ export function wholeLetters(ink: Ink, box: Box, letters: readonly Box[], sheet:
   };
   const cells = cellsOf(up, acrossOf).filter((cell) => hasInk(ink, cell.box));
   const columns = cells.reduce((most, cell) => Math.max(most, cell.column + 1), 1);
-  return { sheet, cells, rows, columns };
+  return { sheet, box, cells, rows, columns };
 }

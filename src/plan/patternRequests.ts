@@ -17,13 +17,14 @@ export interface RequestInput {
   readonly sticks: readonly StoryStick[];
   readonly measure: MeasureStyle;
   readonly nameOf: (id: string) => string;
+  readonly finishOf: (id: string) => string;
 }
 
 /** Everything that is printed full size: every sign, and what the design asks for besides. */
 export function patternRequests(input: RequestInput): PatternRequest[] {
   const { also } = input.design.pages;
   return [
-    ...input.signs.map((sign) => signRequest(input.parts, sign, input.nameOf)),
+    ...input.signs.map((sign) => signRequest(input.parts, sign, input)),
     ...(also.includes('story-sticks') ? stickRequests(input) : []),
     ...(also.includes('parts') ? partRequests(input) : []),
     ...(also.includes('face') ? [faceRequest(input)] : []),
@@ -34,7 +35,7 @@ export function patternRequests(input: RequestInput): PatternRequest[] {
 export function signRequest(
   parts: readonly LaidPart[],
   sign: SignPlan,
-  nameOf: (id: string) => string,
+  { nameOf, finishOf }: Pick<RequestInput, 'nameOf' | 'finishOf'>,
 ): SignPattern {
   const laid = parts.find((p): p is Laid<'sign'> => p.id === sign.id && p.kind === 'sign');
   return {
@@ -44,7 +45,10 @@ export function signRequest(
     mode: laid?.lettering.make ?? 'trace',
     board: laid ? translateRegion(laid.region, -sign.at.x, -sign.at.y) : regionOfBox(sign.lettered.box),
     lettered: sign.lettered,
-    stencils: sign.stencils?.layers ?? [],
+    stencils: (sign.stencils?.layers ?? []).map(({ finish, stencil }) => ({
+      finish: finishOf(finish),
+      stencil,
+    })),
   };
 }
 

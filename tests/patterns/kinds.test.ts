@@ -5,11 +5,13 @@ import { ellipseRing } from '../../src/geometry/curve.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
 import { regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import type { Stencil } from '../../src/lettering/result.ts';
+import { hasInk, inkOf } from '../../src/patterns/ink.ts';
 import type { SignPattern } from '../../src/patterns/kind/sign.ts';
 import { patternsOf, planPatterns } from '../../src/patterns/planPatterns.ts';
+import type { PatternSet } from '../../src/patterns/result.ts';
 import { EN } from '../../src/plan/words/en.ts';
 import { letteredLine } from '../output/letters.ts';
-import { setupOf } from './setup.ts';
+import { PAPERS, setupOf } from './setup.ts';
 
 const lettered = letteredLine('FIT', 100, { x: 50, y: 50 });
 const width = lettered.width + 100;
@@ -76,6 +78,37 @@ describe('a sign', () => {
         { x: 20, y: 20, w: width - 40, h: 160 },
       ]);
     }
+  });
+});
+
+describe('small text on a large board', () => {
+  const wide: SignPattern = { ...sign('trace'), board: regionOfBox({ x: -1000, y: -800, w: 2400, h: 1800 }) };
+  const wordsOn = (set: PatternSet) =>
+    set.pages.flatMap((page) => flatten(page.drawing.items).texts.map((t) => t.item.text));
+
+  it('prints no page that has only the edge and the center lines of the board, and says so', () => {
+    const [set] = planPatterns([wide], setupOf({})).sets;
+    const ink = inkOf(patternsOf(wide, EN.patterns)[0]!.drawing, ['guides']);
+    expect(set!.pages.length).toBeGreaterThan(0);
+    for (const { cell } of set!.pages) expect(hasInk(ink, cell)).toBe(true);
+    // No more than the letters' own box takes by the tiling formula.
+    const room = setupOf({}).paper;
+    const [w, h] = [room.width - 25.4, (room.height ?? 0) - 25.4];
+    const along = (length: number, page: number) => Math.ceil((length - 12.7) / (page - 12.7));
+    const { main } = ink;
+    expect(set!.pages.length).toBeLessThanOrEqual(
+      Math.min(along(main!.w, w) * along(main!.h, h), along(main!.w, h) * along(main!.h, w)),
+    );
+    expect(wordsOn(set!)).toContain(EN.patterns.bare);
+  });
+
+  it('shows all of a board that takes no further page', () => {
+    const [set] = planPatterns([sign('trace')], setupOf({ paper: PAPERS.tabloid })).sets;
+    expect(set!.pages).toHaveLength(1);
+    expect(wordsOn(set!)).not.toContain(EN.patterns.bare);
+    const low = Math.min(...set!.pages.map((p) => p.cell.y));
+    const high = Math.max(...set!.pages.map((p) => p.cell.y + p.cell.h));
+    expect([low, high]).toEqual([0, 200]);
   });
 });
 

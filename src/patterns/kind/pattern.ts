@@ -11,4 +11,6 @@ export interface Pattern {
   readonly letters: readonly Box[];
   /** What no trim line should run through, asked for or not. */
   readonly keep?: readonly Box[] | undefined;
+  /** Layers whose lines are worth no page of their own. */
+  readonly besides?: readonly string[] | undefined;
 }

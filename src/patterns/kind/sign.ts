@@ -17,7 +17,10 @@ export interface SignPattern {
   readonly board: Region;
   readonly lettered: Lettered;
   /** Stencil mode: one for each color, from the back to the front. */
-  readonly stencils: readonly { readonly finish: string; readonly stencil: Stencil }[];
+  readonly stencils: readonly {
+    /** As told to a person. */ readonly finish: string;
+    readonly stencil: Stencil;
+  }[];
 }
 
 const boxed = (region: Region): Box => boxOf(region) ?? { x: 0, y: 0, w: 0, h: 0 };
@@ -44,6 +47,9 @@ const letterBoxes = (lettered: Lettered, origin: Point): Box[] =>
     const box = boxOf(glyph.region);
     return box ? [{ ...box, x: box.x - origin.x, y: box.y - origin.y }] : [];
   });
+
+/** A board much larger than its text would print page after page of nothing but its edge. */
+const BESIDES = ['guides'];
 
 /** Edge of the board and its center lines: to lay the pattern on it. */
 function guides(board: Region): DrawItem {
@@ -77,6 +83,7 @@ function whole(sign: SignPattern, lettered: Lettered, board: Region, words: Patt
       note: words.mode[sign.mode],
       drawing: drawingOf(sign.name, box, [guides(board), ...lettering(lettered)]),
       letters: letterBoxes(lettered, box),
+      besides: BESIDES,
     },
   ];
 }
@@ -108,6 +115,7 @@ function stencils(sign: SignPattern, words: PatternWords): Pattern[] {
         ),
       ]),
       letters: letterBoxes(sign.lettered, sheet),
+      besides: BESIDES,
     };
   });
 }

@@ -2,7 +2,7 @@ import type { DrawItem } from '../../drawing/drawing.ts';
 import { layer, line, lines, polyline, rectangle, text } from '../../drawing/items.ts';
 import { spreadOut } from '../../drawing/spread.ts';
 import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
-import { shortened } from '../../drawing/text.ts';
+import { wrapped } from '../../drawing/text.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { formatLength } from '../../measure/format.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
@@ -29,11 +29,15 @@ export interface StickPattern {
   readonly measure: MeasureStyle;
 }
 
-const WIDTH: Mm = 100;
+const WIDTH: Mm = 120;
 /** The marks run this far in from the stick's edge; labels stand beyond. */
 const REACH: Mm = 14;
+/** Labels end here; the rest of the width is free for the marks that join pages. */
+const LABELS_TO: Mm = WIDTH - 16;
 const LABEL: Mm = TEXT.small;
 const PITCH: Mm = 3.3;
+/** Trim lines stay this far from labels, so that the marks on them do as well. */
+const TRIM_CLEAR: Mm = 6.5;
 
 /** Marks at one place share a line and a label. */
 function places(marks: readonly StickMark[], { axis, measure }: StickPattern, words: PatternWords) {
@@ -52,20 +56,40 @@ function places(marks: readonly StickMark[], { axis, measure }: StickPattern, wo
   }));
 }
 
+/** A label in its rows, the lowest first, and how high the middle of each stands. */
+interface Label {
+  readonly at: Mm;
+  readonly rows: readonly { readonly words: string; readonly y: Mm }[];
+}
+
+/** Labels one above the other, each as near its mark as its neighbors allow; long ones in several rows. */
+function stacked(all: readonly { readonly at: Mm; readonly words: string }[], length: Mm): Label[] {
+  const texts = all.map(({ words }) => wrapped(words, { size: LABEL }, LABELS_TO - REACH - 8).reverse());
+  const marks = all.flatMap(({ at }, i) => (texts[i] ?? []).map(() => at));
+  const heights = spreadOut(marks, PITCH, LABEL, length - LABEL);
+  let next = 0;
+  return all.map(({ at }, i) => ({
+    at,
+    rows: (texts[i] ?? []).map((words) => ({ words, y: heights[next++] ?? at })),
+  }));
+}
+
+/** The width of the stick over a label and its mark, and so much more above and below. */
+function boxAround({ at, rows }: Label, clear: Mm, length: Mm): Box {
+  const heights = [at, ...rows.map((row) => row.y)];
+  const low = Math.max(0, Math.min(...heights) - LABEL / 2 - clear);
+  const high = Math.min(length, Math.max(...heights) + LABEL / 2 + clear);
+  return { x: 0, y: low, w: WIDTH, h: high - low };
+}
+
 /** The stick standing up, marks on its left edge and read upright; and the boxes of its labels. */
 function upright(stick: StickPattern, words: PatternWords): { items: DrawItem[]; keep: Box[] } {
   const { length, marks } = stick;
-  const all = places(marks, stick, words);
-  const rows = spreadOut(
-    all.map((p) => p.at),
-    PITCH,
-    LABEL,
-    length - LABEL,
-  );
+  const all = stacked(places(marks, stick, words), length);
   const ticks = all.map(({ at }) => line({ x: 0, y: at }, { x: REACH, y: at }, FOLLOW));
   const thin = { stroke: INK.soft, width: WEIGHT.hair };
-  const leaders = all.map(({ at }, i) => {
-    const row = rows[i] ?? at;
+  const leaders = all.map(({ at, rows }) => {
+    const row = ((rows[0]?.y ?? at) + (rows[rows.length - 1]?.y ?? at)) / 2;
     return polyline(
       [
         { x: REACH, y: at },
@@ -76,11 +100,8 @@ function upright(stick: StickPattern, words: PatternWords): { items: DrawItem[];
       thin,
     );
   });
-  const room = WIDTH - REACH - 9;
-  const labels = all.map(({ at, words }, i) =>
-    text({ x: REACH + 8, y: (rows[i] ?? at) - LABEL * 0.35 }, shortened(words, { size: LABEL }, room), {
-      size: LABEL,
-    }),
+  const labels = all.flatMap(({ rows }) =>
+    rows.map((row) => text({ x: REACH + 8, y: row.y - LABEL * 0.35 }, row.words, { size: LABEL })),
   );
   const foot = [
     text({ x: 1.5, y: 1 }, words.datum, { size: 1.8, color: INK.soft }),
@@ -94,11 +115,8 @@ function upright(stick: StickPattern, words: PatternWords): { items: DrawItem[];
       { stroke: INK.line, width: WEIGHT.bold },
     ),
   ];
-  const keep = all.map(({ at }, i) => {
-    const row = rows[i] ?? at;
-    const low = Math.min(at, row) - LABEL / 2;
-    return { x: 0, y: low, w: WIDTH, h: Math.max(at, row) + LABEL / 2 - low };
-  });
+  // Twice: a trim line too near to labels is bad, one through a label is worse.
+  const keep = [0, TRIM_CLEAR].flatMap((clear) => all.map((label) => boxAround(label, clear, length)));
   const items = [
     layer('stick', [rectangle({ x: 0, y: 0, w: WIDTH, h: length }, FOLLOW), ...foot]),
     layer('marks', ticks),

@@ -6,6 +6,7 @@ export const patterns: PatternWords = {
   joins: (name) => `Anschluss ${name}`,
   at: (x, y) => `links unten bei ${x}, ${y}`,
   square: { mm: 'Quadrat 50 mm: nachmessen', in: 'Quadrat 2 in: nachmessen' },
+  bare: 'Wo nur der Rand ist, kein Blatt.',
   print: 'Mit 100 % drucken, nicht anpassen.',
   ruler: { mm: 'mm', in: 'in' },
   testTitle: 'Testblatt für den Drucker',

@@ -1,0 +1,107 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { flatten, textCorners } from '../../src/drawing/walk.ts';
+import { boxOfPath } from '../../src/geometry/path.ts';
+import { boxOfPoints } from '../../src/geometry/ring.ts';
+import type { Box } from '../../src/geometry/shape.ts';
+import type { PatternPage, PatternSet } from '../../src/patterns/result.ts';
+import { plan } from '../../src/plan/plan.ts';
+import { STARTERS, SUPPLIES, starter } from '../plan/starters.ts';
+
+interface Written {
+  readonly words: string;
+  readonly box: Box;
+}
+
+const textsOn = ({ drawing }: PatternPage): Written[] =>
+  flatten(drawing.items)
+    .texts.filter((t) => t.item.text.trim() !== '')
+    .map((t) => ({ words: t.item.text, box: boxOfPoints(textCorners(t)) }));
+
+const isOn = (box: Box, { drawing }: PatternPage) =>
+  box.x >= 0 && box.y >= 0 && box.x + box.w <= drawing.width && box.y + box.h <= drawing.height;
+
+/** Common to both, by more than a hair. */
+function meet(a: Box, b: Box): boolean {
+  const hair = 0.1;
+  const w = Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x);
+  const h = Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y);
+  return w > hair && h > hair;
+}
+
+/** Rings of registration marks: five millimeters across, with a cross of ten about the same middle. */
+function marksOn({ drawing }: PatternPage): Box[] {
+  return flatten(drawing.items)
+    .paths.filter((p) => p.layer === 'page')
+    .map((p) => boxOfPath(p.path))
+    .filter((b) => Math.abs(b.w - 10) < 0.15 && Math.abs(b.h - 10) < 0.15);
+}
+
+describe.each(STARTERS)('pages of %s', (name) => {
+  let sets: readonly PatternSet[];
+  beforeAll(() => {
+    const design = starter(name);
+    const pages = { ...design.pages, also: ['story-sticks' as const] };
+    sets = plan({ ...design, pages }, SUPPLIES, { effort: { nodes: 200 } }).patterns;
+  });
+  const each = (look: (page: PatternPage, set: PatternSet) => void) => {
+    for (const set of sets) for (const page of set.pages) look(page, set);
+  };
+
+  it('have no text over another', () => {
+    each((page, { title }) => {
+      const texts = textsOn(page).filter(({ box }) => isOn(box, page));
+      const over = texts.flatMap((a, i) =>
+        texts.slice(i + 1).flatMap((b) => (meet(a.box, b.box) ? [`${a.words} / ${b.words}`] : [])),
+      );
+      expect(over, `${title} ${page.name}`).toEqual([]);
+    });
+  });
+
+  it('have no registration mark over a text', () => {
+    let marks = 0;
+    each((page, { title }) => {
+      const crosses = marksOn(page);
+      marks += crosses.length;
+      const hit = textsOn(page).filter(({ box }) => crosses.some((mark) => meet(mark, box)));
+      expect(
+        hit.map((t) => t.words),
+        `${title} ${page.name}`,
+      ).toEqual([]);
+    });
+    expect(marks).toBeGreaterThan(10);
+  });
+
+  it('cut no label short, and give no id where a person looks for a name', () => {
+    const ids = starter(name).finishes.filter((f) => f.id !== f.name);
+    each((page) => {
+      for (const { words } of textsOn(page)) {
+        expect(words).not.toContain('…');
+        for (const { id } of ids) expect(words).not.toContain(`: ${id}`);
+      }
+    });
+  });
+
+  it('have their square and ruler off the letters', () => {
+    each((page, { title, for: what }) => {
+      if (what.startsWith('story-stick')) return;
+      const { paths } = flatten(page.drawing.items);
+      const square = paths
+        .filter((p) => p.layer === 'page')
+        .map((p) => boxOfPath(p.path))
+        .find((b) => Math.abs(b.w - b.h) < 0.01 && b.w > 49);
+      expect(square).toBeDefined();
+      if (!square) return;
+      for (const path of paths.filter((p) => p.layer === 'cut')) {
+        const inside = path.path.filter(
+          (c) =>
+            c.op !== 'Z' &&
+            c.x > square.x &&
+            c.x < square.x + square.w &&
+            c.y > square.y &&
+            c.y < square.y + square.h,
+        );
+        expect(inside, `${title} ${page.name}`).toEqual([]);
+      }
+    });
+  });
+});
