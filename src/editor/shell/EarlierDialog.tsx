@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'react';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { bringEarlier } from '../storage/session.ts';
 import { listEarlier } from '../storage/shelf.ts';
-import { useWords } from '../words/t.ts';
+import { spoken, useWords } from '../words/t.ts';
 import '../style/dialog.css';
 
 /** States of the open design that were put by, to go back to. */
@@ -40,7 +40,7 @@ export function EarlierDialog({ onClose }: { onClose: () => void }) {
         {times?.map((at) => (
           <li key={at}>
             <button type="button" className="btn" onClick={() => void open(at)}>
-              <time dateTime={new Date(at).toISOString()}>{new Date(at).toLocaleString()}</time>
+              <time dateTime={new Date(at).toISOString()}>{new Date(at).toLocaleString(spoken())}</time>
             </button>
           </li>
         ))}

@@ -11,7 +11,7 @@ import { asUsual, emptyDesign } from '../state/language.ts';
 import { openFile } from '../storage/file.ts';
 import { bringIn, reopen } from '../storage/session.ts';
 import { forget, type Kept, listKept } from '../storage/shelf.ts';
-import { useWords } from '../words/t.ts';
+import { spoken, useWords } from '../words/t.ts';
 import { FirstBed } from './FirstBed.tsx';
 import { LanguageSwitch } from './LanguageSwitch.tsx';
 import { StarterCard } from './StarterCard.tsx';
@@ -140,7 +140,7 @@ export default function FirstRun() {
                 <button type="button" className="kept-open" onClick={() => void reopen(store, k.id)}>
                   <span className="first-name">{k.name || t('first.unnamed')}</span>
                   <time className="note" dateTime={new Date(k.at).toISOString()}>
-                    {new Date(k.at).toLocaleString()}
+                    {new Date(k.at).toLocaleString(spoken())}
                   </time>
                 </button>
                 <button

@@ -3,7 +3,7 @@ import type { Design } from '../../design/schema.ts';
 import { startState } from '../../design/state.ts';
 import { openInto } from '../state/commit.ts';
 import type { EditorStore } from '../state/store.ts';
-import { t } from '../words/t.ts';
+import { spoken, t } from '../words/t.ts';
 import { newId } from './id.ts';
 import { keepJournal } from './journal.ts';
 import { lastOpened, readEarlier, readKept, writeKept } from './shelf.ts';
@@ -63,7 +63,7 @@ export async function bringLinked(
 export async function bringEarlier(store: EditorStore, id: string, at: number): Promise<boolean> {
   const opened = await readEarlier(id, at).catch(() => null);
   if (!opened?.ok) return false;
-  const name = t('earlier.name', { name: opened.design.name, time: new Date(at).toLocaleString() });
+  const name = t('earlier.name', { name: opened.design.name, time: new Date(at).toLocaleString(spoken()) });
   bringIn(store, { ...opened.design, name: name.slice(0, 200) });
   return true;
 }
