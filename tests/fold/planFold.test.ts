@@ -24,20 +24,24 @@ const input = (solids: readonly Solid[] = [], bed: Bed = sampleBed(), more: Part
 const inInches = (mm: number) => mm / 25.4;
 
 describe('the bare bed, by hand', () => {
-  const fold = planFold(input());
+  // In each test, so that a throw fails it instead of the whole file.
+  const bare = () => planFold(input());
 
   it('ceiling: the back top corner of the frame turns over its own radius', () => {
+    const fold = bare();
     expect(inInches(fold.ceilingClear)).toBeCloseTo(96 - 14 - Math.hypot(74, 4.25), 9);
     expect(fold.at.ceiling).toBeCloseTo(degrees(Math.atan2(4.25, 74)), 9);
     expect(fold.closest.ceiling).toBe('bed:frame');
   });
 
   it('floor: lowered, the face lies 11 above it', () => {
+    const fold = bare();
     expect(inInches(fold.floorClear)).toBeCloseTo(14 - Math.hypot(4, 3), 9);
     expect(fold.at.floor).toBeCloseTo(degrees(Math.atan2(3, 4)), 9);
   });
 
   it('wall: the mattress back lower corner', () => {
+    const fold = bare();
     // Mattress: 5 3/4 behind the pivot, its lower end 2 1/2 below it.
     const mattress = 9 - Math.hypot(2.5, 5.75);
     const frame = 9 - Math.hypot(4, 4.25);
@@ -46,11 +50,13 @@ describe('the bare bed, by hand', () => {
   });
 
   it('needs floor as far as the feet of the legs and the top edge sweep', () => {
+    const fold = bare();
     // Feet: 72 above the lower edge less 4 = 68 up, 11 + 3 out; top edge: 74 up, 3 out.
     expect(inInches(fold.floorSpace)).toBeCloseTo(9 + Math.max(Math.hypot(68, 14), Math.hypot(74, 3)), 9);
   });
 
   it('hits nothing and has no checks', () => {
+    const fold = bare();
     expect(fold.hits).toEqual([]);
     expect(fold.checks).toEqual([]);
     expect(fold.wallBoardClear).toBeNull();
@@ -99,6 +105,13 @@ describe('hand-worked hits', () => {
     expect(fold.checks.map((c) => [c.code, c.severity, c.parts])).toEqual([
       ['fold.hits-wall', 'error', ['skirt']],
     ]);
+    const [check] = fold.checks;
+    const figures = check?.figures ?? {};
+    expect([inInches(check?.at?.x ?? 0), inInches(check?.at?.y ?? 0)]).toEqual([20.75, -4]);
+    expect(Object.keys(figures)).toEqual(['over_mm', 'angle_deg', 'what', 'shorter_mm']);
+    expect(inInches(Number(figures.shorter_mm))).toBeCloseTo(3, 6);
+    expect(inInches(Number(figures.over_mm))).toBeCloseTo(3, 6);
+    expect([figures.what, figures.angle_deg]).toEqual(['wall', hit?.angle]);
   });
 
   it('a cornice 12 above the free end meets the ceiling while stowed', () => {
@@ -132,6 +145,13 @@ describe('hand-worked hits', () => {
     ]);
     expect(inInches(fold.floorClear)).toBeCloseTo(-0.5, 9);
     expect(inInches(fold.hits[0]?.thinner ?? 0)).toBeCloseTo(0.5, 6);
+    // Lowered, its outer face lies 14 - 11 1/2 - 3 high; its middle 69 1/2 - 4 out from a pivot 9 from the wall.
+    const legs = fold.hits[1];
+    expect([inInches(legs?.place.x ?? 0), inInches(legs?.place.y ?? 0)]).toEqual([
+      expect.closeTo(74.5, 9),
+      expect.closeTo(-0.5, 9),
+    ]);
+    expect([legs?.angle, legs?.thinner, legs?.shorter]).toEqual([90, legs?.over, null]);
     // Told once.
     expect(fold.checks.map((c) => c.code)).toEqual(['fold.hits-legs']);
     expect(fold.checks[0]?.figures.over_mm).toBeCloseTo(inches(0.5), 9);
@@ -154,6 +174,14 @@ describe('hand-worked hits', () => {
       ['side-left', 0.5],
       ['side-right', 1],
     ]);
+    // Stowed, its middle 11 1/2 - 4 above a pivot 14 high, its outer face 3 3/4 out from a pivot 9 from the wall.
+    for (const { place, shorter, thinner, over, angle } of fold.hits) {
+      expect([inInches(place.x), inInches(place.y)]).toEqual([
+        expect.closeTo(12.75, 9),
+        expect.closeTo(21.5, 9),
+      ]);
+      expect([shorter, thinner, angle]).toEqual([over, null, 0]);
+    }
     expect(fold.checks.map((c) => [c.code, c.figures.side])).toEqual([
       ['fold.hits-side', 'left'],
       ['fold.hits-side', 'right'],
@@ -267,6 +295,43 @@ describe('keep-clears and reach', () => {
 });
 
 describe('side view', () => {
+  const kindsOf = (given: FoldInput) => sideView(given, 0).map((s) => s.kind);
+
+  it('has a skin where there is one, and what must stay clear as far as it stands out', () => {
+    const skinned = sampleBed({ skin: { thickness: inches(0.25), material: 'plywood' } });
+    expect(kindsOf(input([], skinned))).toContain('skin');
+    expect(kindsOf(input())).not.toContain('skin');
+    const keep = (why: 'leg' | 'hinge', height: number) => ({
+      id: why,
+      name: why,
+      why,
+      box: { x: inches(3), y: inches(60), w: inches(2), h: inches(4) },
+      height,
+    });
+    const bare = kindsOf(input());
+    const more = (...keepClears: FoldInput['keepClears']) =>
+      kindsOf(input([], sampleBed(), { keepClears })).slice(bare.length);
+    expect(more(keep('leg', 50))).toEqual(['leg']);
+    expect(more(keep('hinge', 50))).toEqual(['keep-clear']);
+    expect(more(keep('hinge', 0))).toEqual([]);
+    const [box] = sideView(input([], sampleBed(), { keepClears: [keep('hinge', inches(2))] }), 0).slice(-1);
+    const ys = (box?.points ?? []).map((p) => inInches(p.y));
+    // From 60 to 64 above an edge that hangs 4 below a pivot 14 high.
+    expect([Math.min(...ys), Math.max(...ys)]).toEqual([expect.closeTo(70, 9), expect.closeTo(74, 9)]);
+  });
+
+  it('sees the mattress along the way that turns: its length upright, its width lying', () => {
+    const tall = (bed: Bed) => {
+      const ys =
+        sideView(input([], bed), 0)
+          .find((s) => s.kind === 'mattress')
+          ?.points.map((p) => p.y) ?? [];
+      return inInches(Math.max(...ys) - Math.min(...ys));
+    };
+    expect(tall(sampleBed())).toBeCloseTo(75, 9);
+    expect(tall(sampleBed({ pivotAlong: 'side' }))).toBeCloseTo(38, 9);
+  });
+
   it('draws the same bodies that are swept', () => {
     const shapes = sideView(input([blockInInches('strip', [0, 10, 41.5, 3], [0, 0.75])]), 90);
     const strip = shapes.find((s) => s.id === 'strip');
