@@ -24,13 +24,18 @@ export function groupOf(design: Design, part: string): string | null {
   return design.groups.find((g) => g.parts.includes(part))?.id ?? null;
 }
 
-/** Name of a part, group or keep-clear. */
+const names = new WeakMap<Design, ReadonlyMap<string, string>>();
+
+/** Name of a part, group or keep-clear; lists name every part, so they are looked up in one table a design. */
 export function nameOf(design: Design, id: string): string {
-  const found =
-    design.parts.find((p) => p.id === id) ??
-    design.groups.find((g) => g.id === id) ??
-    design.keepClears.find((k) => k.id === id);
-  return found?.name || id;
+  let table = names.get(design);
+  if (!table) {
+    // A part goes before what else may have its id.
+    const all = [...design.keepClears, ...design.groups, ...design.parts];
+    table = new Map(all.map((item) => [item.id, item.name]));
+    names.set(design, table);
+  }
+  return table.get(id) || id;
 }
 
 /** Box around boxes; null for none. */

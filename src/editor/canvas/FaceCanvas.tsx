@@ -1,34 +1,27 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Group, Layer, Stage } from 'react-konva';
-import { radians } from '../../measure/units.ts';
 import { boxAround, itemsOf } from '../action/movable.ts';
 import { keepPhotos } from '../photo/keep.ts';
-import { keepClearsOf } from '../state/derive.ts';
 import { useDesign, useEditor, useFace, useLayout, usePlan, useShadows, useStore } from '../state/hooks.ts';
-import { stocksOf } from '../state/tables.ts';
 import { cancelPath } from '../tool/path.ts';
 import { useWords } from '../words/t.ts';
+import { BaseLayer } from './BaseLayer.tsx';
 import { boxesOf } from './boxes.ts';
 import { CanvasFields } from './CanvasFields.tsx';
 import { DimensionLabels } from './DimensionLabels.tsx';
 import { DimensionLines } from './DimensionLines.tsx';
 import { dimensionsOf, faceDimensions } from './dimensions.ts';
-import { FaceLevels } from './FaceLevels.tsx';
 import { fitToFace } from './fit.ts';
 import { HudTag } from './HudTag.tsx';
 import { handlesOf } from './handles.ts';
-import { KeepClears } from './KeepClears.tsx';
 import { memberMarks } from './members.ts';
 import { Overlay } from './Overlay.tsx';
-import { PartShape } from './PartShape.tsx';
-import { PhotoHandles, PhotoUnder } from './PhotoLayer.tsx';
+import { PartsLayer } from './PartsLayer.tsx';
+import { PhotoHandles } from './PhotoLayer.tsx';
 import { usePalette } from './palette.ts';
-import { fillOf } from './partLook.ts';
 import { holdCanvas } from './place.ts';
 import { RULER, Rulers } from './Rulers.tsx';
 import './strict.ts';
-import { Shadows } from './Shadows.tsx';
-import { Surroundings } from './Surroundings.tsx';
 import { TapeLabels } from './TapeLabels.tsx';
 import { usePointers } from './usePointers.ts';
 import { useSpaceKey } from './useSpaceKey.ts';
@@ -89,13 +82,7 @@ export function FaceCanvas() {
     if (tool !== 'path' && path.length > 0) cancelPath(store);
   }, [tool, path, store]);
 
-  const stocks = useMemo(() => stocksOf(design), [design]);
-  const colorOf = useMemo(() => {
-    const colors = new Map(design.finishes.map((f) => [f.id, f.color]));
-    return (finish: string) => colors.get(finish) ?? '#888888';
-  }, [design.finishes]);
   const signs = useMemo(() => new Map(plan?.signs.map((s) => [s.id, s]) ?? []), [plan]);
-  const light = useMemo(() => lightOf(design.light), [design.light]);
 
   const boxes = boxesOf(design, layout, selection);
   const items = new Set(itemsOf(design, selection));
@@ -131,42 +118,25 @@ export function FaceCanvas() {
       </p>
       {drawn ? (
         <Stage width={size.width} height={size.height} listening={false}>
-          <Layer listening={false}>
-            <Surroundings
-              {...size}
-              view={view}
-              face={face}
-              bed={design.bed}
-              unit={design.measure.unit}
-              palette={palette}
-            />
-            <Group x={view.x} y={view.y} scaleX={view.scale} scaleY={-view.scale}>
-              <FaceLevels face={face} palette={palette} scale={view.scale} />
-              {photo?.shown ? <PhotoUnder photo={photo} mode={photoMode} face={face} /> : null}
-            </Group>
-          </Layer>
-          <Layer listening={false}>
-            <Group x={view.x} y={view.y} scaleX={view.scale} scaleY={-view.scale}>
-              {layout.parts.map((part) => (
-                <PartShape
-                  key={part.id}
-                  part={part}
-                  fill={fillOf(part, design.finishes, palette)}
-                  shaped={part.stock !== null && stocks.get(part.stock)?.form === 'shaped'}
-                  look={look}
-                  scale={view.scale}
-                  tape={palette.tape}
-                  outline={palette.outline}
-                  sign={signs.get(part.id)}
-                  colorOf={colorOf}
-                  light={light}
-                  shadeless={shadows !== null}
-                />
-              ))}
-              {shadows ? <Shadows areas={shadows} /> : null}
-              <KeepClears items={keepClearsOf(design)} palette={palette} scale={view.scale} />
-            </Group>
-          </Layer>
+          <BaseLayer
+            {...size}
+            view={view}
+            face={face}
+            bed={design.bed}
+            unit={design.measure.unit}
+            palette={palette}
+            photo={photo}
+            photoMode={photoMode}
+          />
+          <PartsLayer
+            design={design}
+            layout={layout}
+            signs={signs}
+            view={view}
+            look={look}
+            palette={palette}
+            shadows={shadows}
+          />
           <Layer listening={false}>
             {photo?.shown && photoMode !== 'rest' ? (
               <Group x={view.x} y={view.y} scaleX={view.scale} scaleY={-view.scale}>
@@ -203,10 +173,4 @@ export function FaceCanvas() {
       <CanvasFields layout={layout} view={view} design={design} />
     </div>
   );
-}
-
-/** Shadow offset on the face for each millimeter of height; `azimuth` counterclockwise from the right. */
-function lightOf(light: { readonly azimuth: number; readonly altitude: number }) {
-  const reach = 1 / Math.tan(radians(light.altitude));
-  return { x: -Math.cos(radians(light.azimuth)) * reach, y: -Math.sin(radians(light.azimuth)) * reach };
 }

@@ -1,7 +1,7 @@
 import { SlidersHorizontal } from 'lucide-react';
 import type { Design } from '../../design/schema.ts';
 import { LANGUAGE_TAGS, LANGUAGES } from '../../plan/words/languages.ts';
-import { useCommit, useDesign, useEditor, useStore } from '../state/hooks.ts';
+import { useCommit, useEditor, useStore } from '../state/hooks.ts';
 import { chooseLanguage } from '../state/language.ts';
 import { useLanguage, useWords } from '../words/t.ts';
 import { Menu, MenuChoices, MenuLine } from './Menu.tsx';
@@ -17,7 +17,7 @@ export function SettingsMenu() {
   const language = useLanguage();
   const store = useStore();
   const commit = useCommit();
-  const { measure } = useDesign();
+  const measure = useEditor((s) => s.edit.design.measure);
   const look = useEditor((s) => s.look);
   const theme = useEditor((s) => s.theme);
   const set = (value: Design['measure']) =>

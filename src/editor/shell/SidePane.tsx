@@ -5,7 +5,7 @@ import { nameOf } from '../action/movable.ts';
 import { PANES } from '../pane/panes.ts';
 import { Inspector } from '../pane/part/Inspector.tsx';
 import { PartsTree } from '../pane/parts/PartsTree.tsx';
-import { useDesign, useEditor, useSelection, useStore } from '../state/hooks.ts';
+import { useEditor, useSelection, useSettledDesign, useStore } from '../state/hooks.ts';
 import type { SideTab } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
 
@@ -17,7 +17,7 @@ export function SidePane({ withParts }: { withParts: boolean }) {
   const chosenTab = useEditor((s) => s.tab);
   const open = useEditor((s) => s.sheetOpen);
   const selection = useSelection();
-  const design = useDesign();
+  const design = useSettledDesign();
   const [only] = selection;
   const tab =
     (chosenTab === 'part' && selection.length === 0) || (chosenTab === 'parts' && !withParts)

@@ -3,7 +3,7 @@ import { redoLabel, undoLabel } from '../../design/state.ts';
 import { MM_PER_INCH } from '../../measure/units.ts';
 import { Measure } from '../field/Measure.tsx';
 import { redoStep, undoStep } from '../state/commit.ts';
-import { useCommit, useDesign, useEditor, useFace, useStore } from '../state/hooks.ts';
+import { useCommit, useEditor, useFace, useStore } from '../state/hooks.ts';
 import { numberText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
 import { ExportMenu } from './ExportMenu.tsx';
@@ -16,7 +16,7 @@ import { SettingsMenu } from './SettingsMenu.tsx';
 export function TitleBlock() {
   const t = useWords();
   const store = useStore();
-  const design = useDesign();
+  const name = useEditor((s) => s.edit.design.name);
   const face = useFace();
   const commit = useCommit();
   const saved = useEditor((s) => s.saved);
@@ -30,8 +30,10 @@ export function TitleBlock() {
         <span>Showface</span>
       </h1>
       <NameCell
-        value={design.name}
-        onCommit={(name) => commit([{ kind: 'set', field: 'name', value: name }], t('did.rename', { name }))}
+        value={name}
+        onCommit={(value) =>
+          commit([{ kind: 'set', field: 'name', value }], t('did.rename', { name: value }))
+        }
       />
       <div className="cell face-cell">
         <span className="caption">{t('title.face')}</span>

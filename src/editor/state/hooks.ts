@@ -53,7 +53,7 @@ export const useSettledDesign = (): Design => useEditor((s) => s.edit.design);
 /** Layout of the design as shown; follows a drag. */
 export const useLayout = (): Layout => layoutOf(useDesign());
 
-export const useFace = (): Face => faceFor(useDesign().bed);
+export const useFace = (): Face => useEditor((s) => faceFor(shownDesign(s).bed));
 
 export const useSelection = (): readonly string[] => useEditor((s) => s.edit.selection);
 

@@ -16,6 +16,18 @@ const SQUARE = { start: { cut: 'square' }, end: { cut: 'square' } } as const;
 /** Divides a space into columns and rows by strips that stay evenly spread when the space changes. */
 export function DivideSection() {
   const t = useWords();
+  const [open, setOpen] = useState(false);
+  return (
+    <details className="fold" open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>
+      <summary className="section-title">{t('divide.title')}</summary>
+      {open ? <DivideFields /> : null}
+    </details>
+  );
+}
+
+/** Its lists name every part, so they are made only while they are looked at. */
+function DivideFields() {
+  const t = useWords();
   const design = useSettledDesign();
   const face = useFace();
   const commit = useCommit();
@@ -78,8 +90,7 @@ export function DivideSection() {
   };
 
   return (
-    <details className="fold">
-      <summary className="section-title">{t('divide.title')}</summary>
+    <>
       <p className="note">{t('divide.lead')}</p>
       <div className="fields">
         {(['left', 'right', 'bottom', 'top'] as const).map((side) => (
@@ -136,6 +147,6 @@ export function DivideSection() {
           {t('divide.do')}
         </button>
       </div>
-    </details>
+    </>
   );
 }

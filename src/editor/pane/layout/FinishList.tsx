@@ -2,13 +2,13 @@ import { Plus } from 'lucide-react';
 import { newFinish } from '../../../design/defaults.ts';
 import { freeId, freeName } from '../../action/ids.ts';
 import { ColorField } from '../../field/ColorField.tsx';
-import { useCommit, useDesign } from '../../state/hooks.ts';
+import { useCommit, useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 
 /** Colors of the design; the rest of a finish stands in the paint step. */
 export function FinishList() {
   const t = useWords();
-  const design = useDesign();
+  const design = useSettledDesign();
   const commit = useCommit();
   const add = () => {
     const name = freeName(

@@ -4,7 +4,7 @@ import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { Measure } from '../../field/Measure.tsx';
 import { KIND_ICONS } from '../../shell/kindIcons.ts';
 import { faceFor } from '../../state/derive.ts';
-import { useDesign, useEditor, useSelection, useStore } from '../../state/hooks.ts';
+import { useEditor, useSelection, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { stocksOf } from '../../state/tables.ts';
 import { finishDraw } from '../../tool/draw.ts';
 import { startPlacing } from '../../tool/place.ts';
@@ -60,7 +60,7 @@ export default function LayoutPane() {
 function StockPalette() {
   const t = useWords();
   const store = useStore();
-  const design = useDesign();
+  const design = useSettledDesign();
   const [form, setForm] = useState<(typeof FORMS)[number]>('flat');
   const stocks = [...stocksOf(design).values()].filter((s) => s.form === form);
   const kind: DrawnKind = form === 'sheet' ? 'panel' : 'strip';

@@ -1,9 +1,11 @@
 import { ChevronDown, ChevronRight, Lock, TriangleAlert } from 'lucide-react';
-import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, memo, useMemo, useRef, useState } from 'react';
+import type { Part } from '../../../design/schema.ts';
 import { KIND_ICONS } from '../../shell/kindIcons.ts';
 import { select } from '../../state/commit.ts';
 import { layoutOf } from '../../state/derive.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
+import { reuse } from '../../state/reuse.ts';
 import { useWords } from '../../words/t.ts';
 import { NewPart } from './NewPart.tsx';
 import { PartActs } from './PartActs.tsx';
@@ -23,8 +25,15 @@ export function PartsTree() {
   const [current, setCurrent] = useState<string | null>(null);
   const typed = useRef({ text: '', at: 0 });
   const tree = useRef<HTMLDivElement>(null);
-  const rows = useMemo(() => treeRows(design, closed, t('parts.keepClears')), [design, closed, t]);
+  const before = useRef<readonly TreeRow[]>([]);
+  const rows = useMemo(() => {
+    before.current = reuse(before.current, treeRows(design, closed, t('parts.keepClears')));
+    return before.current;
+  }, [design, closed, t]);
   const layout = layoutOf(design);
+  const parts = useMemo(() => new Map(design.parts.map((p) => [p.id, p])), [design.parts]);
+  const colors = useMemo(() => new Map(design.finishes.map((f) => [f.id, f.color])), [design.finishes]);
+  const selected = new Set(selection);
   const troubled = useMemo(() => new Set(layout.checks.flatMap((c) => c.parts)), [layout]);
   const active = rows.find((r) => r.id === current) ?? rows.find((r) => selection.includes(r.id)) ?? rows[0];
 
@@ -42,6 +51,18 @@ export function PartsTree() {
     }
     tree.current?.querySelector<HTMLElement>(`[data-row="${CSS.escape(row.id)}"]`)?.focus();
   };
+
+  const latest = { pick: go, toggle: (row: TreeRow) => toggle(row, row.open === false) };
+  const acts = useRef(latest);
+  acts.current = latest;
+  /** The same object for good, so that a row is made anew only when something of it changed. */
+  const on = useMemo<RowActs>(
+    () => ({
+      pick: (row, extend) => acts.current.pick(row, extend),
+      toggle: (row) => acts.current.toggle(row),
+    }),
+    [],
+  );
 
   const onKeyDown = (e: KeyboardEvent) => {
     if (!active || e.altKey || e.ctrlKey || e.metaKey) return;
@@ -88,13 +109,12 @@ export function PartsTree() {
             <Row
               key={row.id}
               row={row}
-              selected={selection.includes(row.id)}
+              selected={selected.has(row.id)}
               focusable={row === active}
               troubled={troubled.has(row.id)}
-              locked={design.parts.some((p) => p.id === row.id && p.locked)}
-              color={colorOf(design, row.id)}
-              onPick={(extend) => go(row, extend)}
-              onToggle={() => toggle(row, row.open === false)}
+              locked={parts.get(row.id)?.locked === true}
+              color={colorOf(parts.get(row.id), colors)}
+              on={on}
             />
           ))}
         </div>
@@ -104,11 +124,15 @@ export function PartsTree() {
   );
 }
 
-function colorOf(design: ReturnType<typeof useSettledDesign>, id: string): string | null {
-  const part = design.parts.find((p) => p.id === id);
+function colorOf(part: Part | undefined, colors: ReadonlyMap<string, string>): string | null {
   if (!part) return null;
   if (part.kind === 'fitting') return part.color;
-  return design.finishes.find((f) => f.id === part.finish)?.color ?? 'var(--rim)';
+  return colors.get(part.finish ?? '') ?? 'var(--rim)';
+}
+
+interface RowActs {
+  readonly pick: (row: TreeRow, extend: boolean) => void;
+  readonly toggle: (row: TreeRow) => void;
 }
 
 interface RowProps {
@@ -118,11 +142,10 @@ interface RowProps {
   readonly troubled: boolean;
   readonly locked: boolean;
   readonly color: string | null;
-  readonly onPick: (extend: boolean) => void;
-  readonly onToggle: () => void;
+  readonly on: RowActs;
 }
 
-function Row({ row, selected, focusable, troubled, locked, color, onPick, onToggle }: RowProps) {
+const Row = memo(function Row({ row, selected, focusable, troubled, locked, color, on }: RowProps) {
   const t = useWords();
   const Icon = row.kind === 'group' || row.kind === 'keep-clears' ? null : KIND_ICONS[row.kind];
   const Chevron = row.open ? ChevronDown : ChevronRight;
@@ -143,7 +166,7 @@ function Row({ row, selected, focusable, troubled, locked, color, onPick, onTogg
       aria-selected={selected}
       aria-expanded={row.open ?? undefined}
       tabIndex={focusable ? 0 : -1}
-      onClick={(e) => onPick(e.shiftKey || e.ctrlKey || e.metaKey)}
+      onClick={(e) => on.pick(row, e.shiftKey || e.ctrlKey || e.metaKey)}
     >
       {row.open === null ? null : (
         // The arrow keys do the same.
@@ -153,7 +176,7 @@ function Row({ row, selected, focusable, troubled, locked, color, onPick, onTogg
           className="tree-fold"
           onClick={(e) => {
             e.stopPropagation();
-            onToggle();
+            on.toggle(row);
           }}
         >
           <Chevron aria-hidden="true" />
@@ -167,4 +190,4 @@ function Row({ row, selected, focusable, troubled, locked, color, onPick, onTogg
       {color ? <span className="chip" style={{ background: color }} aria-hidden="true" /> : null}
     </div>
   );
-}
+});

@@ -1,5 +1,3 @@
-import { memo } from 'react';
-import { Shape } from 'react-konva';
 import type { Point, Region } from '../../geometry/shape.ts';
 import type { LaidPart, Leg } from '../../layout/laid.ts';
 import type { SignPlan } from '../../plan/types.ts';
@@ -7,7 +5,7 @@ import type { Look } from '../state/store.ts';
 import { inkOn } from './partLook.ts';
 import { traceRegion } from './trace.ts';
 
-export interface PartShapeProps {
+export interface PartLook {
   readonly part: LaidPart;
   readonly fill: string;
   /** Molding: shaped in section, so lines run along it. */
@@ -25,71 +23,29 @@ export interface PartShapeProps {
 }
 
 /** One laid part, drawn from the plan's figures only. */
-export const PartShape = memo(function PartShape(props: PartShapeProps) {
-  return <Shape perfectDrawEnabled={false} sceneFunc={(konva) => drawPart(konva._context, props)} />;
-}, sameLook);
-
-/** Layouts are new objects at every drag step; a part is drawn again only when something of it moved. */
-function sameLook(a: PartShapeProps, b: PartShapeProps): boolean {
-  if (a.part !== b.part && !samePart(a.part, b.part)) return false;
-  return (
-    a.fill === b.fill &&
-    a.shaped === b.shaped &&
-    a.look === b.look &&
-    a.shadeless === b.shadeless &&
-    a.scale === b.scale &&
-    a.tape === b.tape &&
-    a.outline === b.outline &&
-    a.sign === b.sign &&
-    a.colorOf === b.colorOf &&
-    a.light.x === b.light.x &&
-    a.light.y === b.light.y
-  );
-}
-
-function samePart(a: LaidPart, b: LaidPart): boolean {
-  if (a.kind !== b.kind || a.z0 !== b.z0 || a.z1 !== b.z1) return false;
-  return sameRegion(a.region, b.region);
-}
-
-function sameRegion(a: Region, b: Region): boolean {
-  if (a === b) return true;
-  if (a.length !== b.length) return false;
-  return a.every((polygon, i) => {
-    const other = b[i];
-    if (!other || polygon.holes.length !== other.holes.length) return false;
-    return [polygon.outer, ...polygon.holes].every((ring, r) => {
-      const twin = r === 0 ? other.outer : other.holes[r - 1];
-      return twin?.length === ring.length && ring.every((p, k) => p.x === twin[k]?.x && p.y === twin[k]?.y);
-    });
-  });
-}
-
-function drawPart(ctx: CanvasRenderingContext2D, props: PartShapeProps): void {
+export function drawPart(ctx: CanvasRenderingContext2D, props: PartLook): void {
   const { part, look, scale } = props;
   const px = 1 / scale;
   if (look === 'tape') {
-    ctx.beginPath();
-    traceRegion(ctx as never, part.region);
+    const outline = outlineOf(part.region);
     ctx.lineJoin = 'miter';
     ctx.strokeStyle = props.outline;
     ctx.lineWidth = Math.max(6 * px, 19) + 1.5 * px;
-    ctx.stroke();
+    ctx.stroke(outline);
     ctx.strokeStyle = props.tape;
     ctx.lineWidth = Math.max(6 * px, 19);
-    ctx.stroke();
+    ctx.stroke(outline);
     return;
   }
   if (part.kind !== 'painted' && !props.shadeless) castShadow(ctx, props);
-  ctx.beginPath();
-  traceRegion(ctx as never, part.region);
+  const outline = outlineOf(part.region);
   ctx.fillStyle = props.fill;
-  ctx.fill('evenodd');
+  ctx.fill(outline, 'evenodd');
   if (part.kind !== 'painted') {
     ctx.lineWidth = 1.1 * px;
     ctx.strokeStyle = props.outline;
     ctx.globalAlpha = 0.85;
-    ctx.stroke();
+    ctx.stroke(outline);
     ctx.globalAlpha = 1;
   }
   const line = inkOn(props.fill);
@@ -104,20 +60,40 @@ function drawPart(ctx: CanvasRenderingContext2D, props: PartShapeProps): void {
   if (props.sign) drawLettering(ctx, part, props.sign, props.colorOf);
 }
 
-function castShadow(ctx: CanvasRenderingContext2D, { part, light, look, scale }: PartShapeProps): void {
+/** Outlines as the canvas keeps them: a drag draws every part again and moves few. */
+const outlines = new WeakMap<Region, Path2D>();
+
+function outlineOf(region: Region): Path2D {
+  let path = outlines.get(region);
+  if (!path) {
+    path = new Path2D();
+    traceRegion(path, region);
+    outlines.set(region, path);
+  }
+  return path;
+}
+
+function castShadow(ctx: CanvasRenderingContext2D, { part, light, look, scale }: PartLook): void {
   const height = part.z1 - part.z0;
   if (height <= 0) return;
   const steps = look === 'shadow' ? 6 : 1;
   const least = 1.2 / scale;
   const reach = look === 'shadow' ? 1 : 0.35;
-  ctx.beginPath();
-  for (let i = 1; i <= steps; i++) {
-    const d = (height * reach * i) / steps;
-    traceRegion(ctx as never, part.region, light.x * Math.max(d, least), light.y * Math.max(d, least));
-  }
   ctx.fillStyle = '#120c03';
   ctx.globalAlpha = look === 'shadow' ? 0.42 : 0.28;
-  ctx.fill('nonzero');
+  if (steps === 1) {
+    const d = Math.max(height * reach, least);
+    ctx.translate(light.x * d, light.y * d);
+    ctx.fill(outlineOf(part.region), 'nonzero');
+    ctx.translate(-light.x * d, -light.y * d);
+  } else {
+    ctx.beginPath();
+    for (let i = 1; i <= steps; i++) {
+      const d = Math.max((height * reach * i) / steps, least);
+      traceRegion(ctx as never, part.region, light.x * d, light.y * d);
+    }
+    ctx.fill('nonzero');
+  }
   ctx.globalAlpha = 1;
 }
 

@@ -1,0 +1,37 @@
+import { memo } from 'react';
+import { Group, Layer } from 'react-konva';
+import type { Face } from '../../bed/face.ts';
+import type { Bed, Design } from '../../design/schema.ts';
+import type { Photo, PhotoMode } from '../photo/photo.ts';
+import type { View } from '../state/store.ts';
+import { FaceLevels } from './FaceLevels.tsx';
+import { PhotoUnder } from './PhotoLayer.tsx';
+import type { Palette } from './palette.ts';
+import { Surroundings } from './Surroundings.tsx';
+
+interface BaseLayerProps {
+  readonly width: number;
+  readonly height: number;
+  readonly view: View;
+  readonly face: Face;
+  readonly bed: Bed;
+  readonly unit: Design['measure']['unit'];
+  readonly palette: Palette;
+  readonly photo: Photo | null;
+  readonly photoMode: PhotoMode;
+}
+
+/** What lies under the parts: grid, bed and photo. A drag of parts does not draw it again. */
+export const BaseLayer = memo(function BaseLayer(props: BaseLayerProps) {
+  const { photo, photoMode, ...around } = props;
+  const { view, face, palette } = around;
+  return (
+    <Layer listening={false}>
+      <Surroundings {...around} />
+      <Group x={view.x} y={view.y} scaleX={view.scale} scaleY={-view.scale}>
+        <FaceLevels face={face} palette={palette} scale={view.scale} />
+        {photo?.shown ? <PhotoUnder photo={photo} mode={photoMode} face={face} /> : null}
+      </Group>
+    </Layer>
+  );
+});
