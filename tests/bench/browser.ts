@@ -1,0 +1,282 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import type { Browser, Page } from 'playwright-core';
+import { build, preview } from 'vite';
+import { DEFAULT_BED, newDesign, newPart } from '../../src/design/defaults.ts';
+import { saveDesign } from '../../src/design/open.ts';
+import type { Design, Rule } from '../../src/design/schema.ts';
+import { findBrowser, launch } from '../browser/chrome.ts';
+import type { BenchRow } from './row.ts';
+
+/**
+ * Frames of the built tool in a browser, against bare Konva nodes of the same number in the same browser: from
+ * one animation frame to the next while something is dragged a little further in each, with nothing else to wait
+ * for (the frame rate is not limited).
+ */
+const SIZES = [50, 500, 2000] as const;
+const RULED = 500;
+const FRAMES = 90;
+const WARM_UP = 15;
+const TURNS = 4;
+/** The plan and what it draws come from the worker in this time; their arrival is no part of a drag. */
+const SETTLE_MS = 6000;
+const VIEWPORT = { width: 1440, height: 900 };
+const UNLIMITED = ['--disable-frame-rate-limit', '--disable-gpu-vsync'];
+
+/** Strips in rows and columns; `ruled`: each one stands off its left neighbor and off the one below it. */
+function grid(count: number, ruled: boolean): Design {
+  const columns = Math.ceil(Math.sqrt(count));
+  const id = (c: number, r: number) => `p${r}-${c}`;
+  const places = Array.from({ length: count }, (_, i) => ({ c: i % columns, r: Math.floor(i / columns) }));
+  const parts = places.map(({ c, r }) => ({
+    ...newPart('strip', {
+      id: id(c, r),
+      name: `Strip ${r}, ${c}`,
+      box: { x: 200 + 60 * c, y: 200 + 100 * r, w: 38.1, h: 70 },
+      stock: 'pine-1x2',
+      finish: 'trim',
+    }),
+    lie: 'up' as const,
+    length: 70,
+  }));
+  const off = (axis: 'x' | 'y', c: number, r: number, before: string | null, from: number): Rule => ({
+    id: `${axis}${id(c, r)}`,
+    kind: 'set',
+    axis,
+    edge: { of: id(c, r), side: 'low' },
+    from: before ? { of: before, side: 'high' } : { of: 'face', side: 'low' },
+    distance: before ? (axis === 'x' ? 21.9 : 30) : from,
+  });
+  const rules = places.flatMap(({ c, r }) => [
+    off('x', c, r, c > 0 ? id(c - 1, r) : null, 200),
+    off('y', c, r, r > 0 ? id(c, r - 1) : null, 200),
+  ]);
+  const rows = Math.ceil(count / columns);
+  const bed = {
+    ...DEFAULT_BED,
+    mattress: { width: 400 + 60 * columns, length: 400 + 100 * rows, thickness: 127 },
+    ceiling: 20_000,
+  };
+  return { ...newDesign(bed, 'Bench'), parts, rules: ruled ? rules : [] };
+}
+
+interface Frames {
+  readonly median: number;
+  readonly worst: number;
+}
+
+const framesOf = (times: readonly number[]): Frames => {
+  const sorted = times.slice(WARM_UP).sort((a, b) => a - b);
+  return { median: sorted[Math.floor(sorted.length / 2)] ?? 0, worst: sorted.at(-1) ?? 0 };
+};
+
+const SLOWEST: Frames = { median: Number.POSITIVE_INFINITY, worst: Number.POSITIVE_INFINITY };
+const quicker = (a: Frames, b: Frames): Frames => (b.median < a.median ? b : a);
+
+/** Opens a design in the tool and waits until all that follows from it has come. */
+async function lay(page: Page, design: Design): Promise<void> {
+  await page.evaluate((text) => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([text], 'bench.json', { type: 'application/json' }));
+    window.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, cancelable: true }));
+  }, saveDesign(design));
+  await page.locator('.canvas canvas').first().waitFor();
+  await page.waitForTimeout(SETTLE_MS);
+}
+
+/** Drags the first strip in the tool by a pixel or so each frame, and lets it go where it was by Escape. */
+async function toolFrames(page: Page, design: Design): Promise<Frames> {
+  const box = design.parts[0]?.box;
+  if (!box) throw new Error('nothing to drag');
+  const times = await page.evaluate(
+    async ({ at, frames }) => {
+      const canvas = document.querySelector<HTMLElement>('.canvas');
+      if (!canvas) throw new Error('no drawing');
+      const { scale, left, base } = canvas.dataset;
+      const rect = canvas.getBoundingClientRect();
+      const start = {
+        x: rect.x + Number(left) + at.x * Number(scale),
+        y: rect.y + Number(base) - at.y * Number(scale),
+      };
+      const send = (type: string, dx: number, dy: number) =>
+        canvas.dispatchEvent(
+          new PointerEvent(type, {
+            bubbles: true,
+            cancelable: true,
+            pointerId: 1,
+            pointerType: 'mouse',
+            isPrimary: true,
+            button: type === 'pointermove' ? -1 : 0,
+            buttons: type === 'pointerup' ? 0 : 1,
+            clientX: start.x + dx,
+            clientY: start.y + dy,
+          }),
+        );
+      // A made-up pointer cannot be captured.
+      canvas.setPointerCapture = () => {};
+      const frame = () => new Promise<number>((resolve) => requestAnimationFrame(resolve));
+      const found: number[] = [];
+      send('pointerdown', 0, 0);
+      await frame();
+      let last = performance.now();
+      for (let i = 0; i < frames; i++) {
+        send('pointermove', 8 + Math.sin(i / 9) * 40, -8 + Math.cos(i / 7) * 30);
+        await frame();
+        const now = performance.now();
+        found.push(now - last);
+        last = now;
+      }
+      window.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true }));
+      send('pointerup', 0, 0);
+      return found;
+    },
+    { at: { x: box.x + box.w / 2, y: box.y + box.h / 2 }, frames: FRAMES },
+  );
+  return framesOf(times);
+}
+
+/** As many bare rectangles with fill and edge on one layer; one of them moves and all are drawn again each frame. */
+async function bareFrames(page: Page, design: Design): Promise<Frames> {
+  const boxes = design.parts.map((p) => p.box);
+  const times = await page.evaluate(
+    async ({ boxes, frames, size }) => {
+      // biome-ignore lint/suspicious/noExplicitAny: the library as a plain script
+      const { Konva } = window as any;
+      const holder = document.createElement('div');
+      document.body.replaceChildren(holder);
+      const stage = new Konva.Stage({ container: holder, ...size, listening: false });
+      const layer = new Konva.Layer({ listening: false });
+      stage.add(layer);
+      const most = Math.max(...boxes.map((b) => b.y + b.h)) + 200;
+      const scale = (size.height - 176) / most;
+      const rects = boxes.map(
+        (b) =>
+          new Konva.Rect({
+            x: b.x * scale,
+            y: (most - b.y - b.h) * scale,
+            width: b.w * scale,
+            height: b.h * scale,
+            fill: '#2f4a4f',
+            stroke: '#22190a',
+            strokeWidth: 1.1,
+            perfectDrawEnabled: false,
+          }),
+      );
+      for (const rect of rects) layer.add(rect);
+      const frame = () => new Promise<number>((resolve) => requestAnimationFrame(resolve));
+      const found: number[] = [];
+      await frame();
+      let last = performance.now();
+      for (let i = 0; i < frames; i++) {
+        rects[0].x(100 + Math.sin(i / 9) * 40);
+        layer.batchDraw();
+        await frame();
+        const now = performance.now();
+        found.push(now - last);
+        last = now;
+      }
+      stage.destroy();
+      return found;
+    },
+    { boxes, frames: FRAMES, size: { width: 720, height: 850 } },
+  );
+  return framesOf(times);
+}
+
+async function pageOn(browser: Browser, address: string | null): Promise<Page> {
+  const context = await browser.newContext({ viewport: VIEWPORT, reducedMotion: 'reduce' });
+  // The runner names functions by a helper that the page does not have.
+  await context.addInitScript('globalThis.__name = (f) => f');
+  const page = await context.newPage();
+  if (address) {
+    await page.goto(address);
+    await page.locator('.first-card').first().waitFor();
+  } else {
+    await page.goto('about:blank');
+    await page.addScriptTag({
+      path: fileURLToPath(new URL('../../node_modules/konva/konva.min.js', import.meta.url)),
+    });
+  }
+  return page;
+}
+
+async function frameRow(browser: Browser, app: string, design: Design, name: string): Promise<BenchRow> {
+  const [tool, bare] = [await pageOn(browser, app), await pageOn(browser, null)];
+  await lay(tool, design);
+  let [ours, plain] = [SLOWEST, SLOWEST];
+  // In turn, and the least of each: whatever else the machine does only adds time.
+  for (let turn = 0; turn < TURNS; turn++) {
+    ours = quicker(ours, await toolFrames(tool, design));
+    plain = quicker(plain, await bareFrames(bare, design));
+  }
+  await tool.context().close();
+  await bare.context().close();
+  const ms = ({ median, worst }: Frames) => `${median.toFixed(1)} ms (worst ${worst.toFixed(0)})`;
+  return {
+    name,
+    size: design.parts.length,
+    ratio: ours.median / plain.median,
+    against: 'as many bare Konva nodes, one moved, all redrawn',
+    note: `${design.rules.length} rules; a frame of the tool ${ms(ours)}, bare ${ms(plain)}`,
+  };
+}
+
+/** Everything that comes before a starter can be clicked, packed as a server sends it, against all of the tool. */
+async function firstFrameRow(browser: Browser, app: string, folder: string): Promise<BenchRow> {
+  const context = await browser.newContext({ viewport: VIEWPORT, serviceWorkers: 'block' });
+  const page = await context.newPage();
+  const sizes: Promise<number>[] = [];
+  page.on('response', (response) => {
+    sizes.push(
+      response.body().then(
+        (body) => gzipSync(body).length,
+        () => 0,
+      ),
+    );
+  });
+  await page.goto(app);
+  await page.locator('.first-card').first().waitFor();
+  const bytes = (await Promise.all(sizes)).reduce((sum, size) => sum + size, 0);
+  await context.close();
+  const all = (readdirSync(folder, { recursive: true }) as string[])
+    .map((file) => join(folder, file))
+    .filter((file) => statSync(file).isFile())
+    .reduce((sum, file) => sum + gzipSync(readFileSync(file)).length, 0);
+  return {
+    name: 'bytes before the first usable frame',
+    size: sizes.length,
+    ratio: bytes / all,
+    against: 'all files of the tool',
+    note: `${Math.round(bytes / 1000)} kB of ${Math.round(all / 1000)} kB, gzip; size counts files`,
+  };
+}
+
+export async function bench(): Promise<BenchRow[]> {
+  const configFile = fileURLToPath(new URL('../../vite.config.ts', import.meta.url));
+  const outDir = mkdtempSync(join(tmpdir(), 'showface-bench-'));
+  await build({ configFile, logLevel: 'error', build: { outDir, emptyOutDir: true, sourcemap: false } });
+  const server = await preview({
+    configFile,
+    logLevel: 'error',
+    build: { outDir },
+    preview: { port: 0, strictPort: false, host: '127.0.0.1', open: false },
+  });
+  const app = server.resolvedUrls?.local[0];
+  if (!app) throw new Error('The preview server told no address.');
+  const browser = await launch(await findBrowser(), UNLIMITED);
+  try {
+    const rows: BenchRow[] = [await firstFrameRow(browser, app, outDir)];
+    for (const size of SIZES) {
+      rows.push(await frameRow(browser, app, grid(size, false), 'frame of a drag'));
+    }
+    rows.push(await frameRow(browser, app, grid(RULED, true), 'frame of a drag under rules'));
+    return rows;
+  } finally {
+    await browser.close();
+    await server.close();
+    rmSync(outDir, { recursive: true, force: true });
+  }
+}
