@@ -2,6 +2,7 @@ import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
 import { type Filled, fillSheet, MANNERS, planOf } from './fill.ts';
 import type { SheetLoad, SheetPlan, SheetProblem } from './problem.ts';
+import { searchSheet } from './search.ts';
 
 /** Keys by which pieces are put in falling order. */
 const KEYS: readonly ((p: SheetProblem, i: number) => number)[] = [
@@ -18,6 +19,8 @@ export interface Effort {
   readonly tries: number;
   /** How far chance may move pieces in the order and sheets in the choice; 0 for none. */
   readonly stir: number;
+  /** Joins of two blocks in the search for the fullest sheet; 0 for none. */
+  readonly search: number;
 }
 
 /**
@@ -102,7 +105,10 @@ function fullest(
     if (best === null || filled.area > best.area) best = filled;
     if (best.area >= left * (1 - 1e-9)) return best;
   }
-  return best;
+  if (effort.search === 0) return best;
+  const worth = () => 1 + effort.stir * 0.3 * (random() - 0.5);
+  const found = searchSheet(p, bin, need, worth, effort.search, budget);
+  return found && found.area > (best?.area ?? 0) ? found : best;
 }
 
 /** Every copy still needed, in falling order of a key that chance may bend. */

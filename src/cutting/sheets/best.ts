@@ -1,10 +1,15 @@
 import type { Mm } from '../../measure/units.ts';
-import { budgetOf } from '../budget.ts';
+import { type Budget, budgetOf } from '../budget.ts';
 import { bestLimited } from './limited.ts';
-import { bestUnlimited } from './unlimited.ts';
+import { bestUnlimited, valueTable } from './unlimited.ts';
 import type { ValuedLayout, ValuedType, Way } from './valued.ts';
 
 const NODES = 20_000_000;
+
+interface Size {
+  readonly w: Mm;
+  readonly h: Mm;
+}
 
 /**
  * The most valuable guillotine pattern of one sheet, any number of stages, no kerf. Without limits on
@@ -12,18 +17,33 @@ const NODES = 20_000_000;
  * unless `nodes` end first.
  */
 export function bestGuillotine(
-  sheet: { readonly w: Mm; readonly h: Mm },
+  sheet: Size,
   types: readonly ValuedType[],
   options: { readonly turn: boolean; readonly nodes?: number | undefined },
 ): ValuedLayout {
   const ways = types.flatMap((t, type): Way[] => {
     const straight: Way = { type, w: t.w, h: t.h, turned: false };
-    const both =
-      options.turn && t.w !== t.h ? [straight, { type, w: t.h, h: t.w, turned: true }] : [straight];
-    return both.filter((o) => o.w <= sheet.w && o.h <= sheet.h);
+    return options.turn && t.w !== t.h ? [straight, { type, w: t.h, h: t.w, turned: true }] : [straight];
   });
+  return bestPattern(sheet, types, ways, { cells: Infinity, budget: budgetOf(options.nodes ?? NODES) });
+}
+
+/**
+ * The same for types that lie in ways of their own; those that are too large for the sheet are passed over.
+ *
+ * @param limits `cells`: blocks that may be valued before the search, which does without beyond that, and
+ *   then takes types without a limit as often as they fit; `budget`: joins of two blocks that may be tried
+ */
+export function bestPattern(
+  sheet: Size,
+  types: readonly ValuedType[],
+  ways: readonly Way[],
+  limits: { readonly cells: number; readonly budget: Budget },
+): ValuedLayout {
+  const fitting = ways.filter((o) => o.w <= sheet.w + 1e-9 && o.h <= sheet.h + 1e-9);
+  const table = valueTable(sheet, types, fitting, limits.cells);
   const limited = types.some((t) => t.max !== undefined);
-  return limited
-    ? bestLimited(sheet, types, ways, budgetOf(options.nodes ?? NODES))
-    : bestUnlimited(sheet, types, ways);
+  return table && !limited
+    ? bestUnlimited(table, fitting)
+    : bestLimited(sheet, types, fitting, table, limits.budget);
 }

@@ -2,21 +2,8 @@ import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
 import { planOf } from './fill.ts';
-import { type Block, leaf, type SheetLoad, type SheetPlan, type SheetProblem, THIN } from './problem.ts';
-
-/**
- * A block that holds a given set of items with nothing to spare: an item in one of its ways, or two
- * smaller blocks side by side (`cross`) or one upon the other (`rip`).
- */
-type Made =
-  | { readonly w: Mm; readonly h: Mm; readonly item: number; readonly turned: boolean }
-  | {
-      readonly w: Mm;
-      readonly h: Mm;
-      readonly kind: 'rip' | 'cross';
-      readonly low: Made;
-      readonly high: Made;
-    };
+import { cutOut, type Made } from './made.ts';
+import { leaf, type SheetLoad, type SheetPlan, type SheetProblem, THIN } from './problem.ts';
 
 /** Sets of items are numbered in mixed radix; more sets than this are too many to try. */
 const MOST_SETS = 4096;
@@ -166,45 +153,4 @@ function shared(
     set -= step.part;
   }
   return planOf(p, loads);
-}
-
-/** Cuts a block out of a larger one, the larger rest first and whole, then cuts it up. */
-function cutOut(block: Block, made: Made): Block {
-  const over = { w: block.w - made.w, h: block.h - made.h };
-  const rip = block.w * over.h >= over.w * block.h;
-  for (const kind of rip ? (['rip', 'cross'] as const) : (['cross', 'rip'] as const)) {
-    const spare = kind === 'rip' ? over.h : over.w;
-    if (spare > THIN)
-      return inTwo(
-        block,
-        kind,
-        kind === 'rip' ? made.h : made.w,
-        (low) => cutOut(low, made),
-        (b) => b,
-      );
-  }
-  if ('item' in made) return { ...block, item: made.item, turned: made.turned };
-  const size = made.kind === 'rip' ? made.low.h : made.low.w;
-  return inTwo(
-    block,
-    made.kind,
-    size,
-    (b) => cutOut(b, made.low),
-    (b) => cutOut(b, made.high),
-  );
-}
-
-function inTwo(
-  block: Block,
-  kind: 'rip' | 'cross',
-  size: Mm,
-  low: (b: Block) => Block,
-  high: (b: Block) => Block,
-): Block {
-  const { x, y, w, h } = block;
-  const [a, b] =
-    kind === 'rip'
-      ? [leaf(x, y, w, size), leaf(x, y + size, w, h - size)]
-      : [leaf(x, y, size, h), leaf(x + size, y, w - size, h)];
-  return { ...block, cut: { kind, low: low(a), high: high(b) } };
 }

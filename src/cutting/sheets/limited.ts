@@ -1,9 +1,10 @@
 import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
+import type { Made } from './made.ts';
 import { pointUnder } from './points.ts';
-import { type ValueTable, valueTable } from './unlimited.ts';
-import type { ValuedLayout, ValuedPlacement, ValuedType, Way } from './valued.ts';
+import type { ValueTable } from './unlimited.ts';
+import { madeOf, placementsOf, type ValuedLayout, type ValuedType, type Way } from './valued.ts';
 
 /** A block put together from pieces: one of them, or two blocks side by side or one upon the other. */
 interface Built {
@@ -14,26 +15,26 @@ interface Built {
   readonly counts: readonly number[];
   /** No pattern that holds this block is worth more. */
   readonly bound: number;
-  readonly way: number;
-  readonly parts: { readonly across: boolean; readonly low: Built; readonly high: Built } | null;
+  readonly made: Made;
 }
 
 /**
  * Best-first search of K. V. Viswanathan and A. Bagchi (Operations Research 41, 1993): blocks grow by
  * joining, the block that promises most is taken first, and what lies around it is bounded by the table of
- * unlimited values and by the worth of the copies left in the area left. When the most promising block
+ * unlimited values, where there is one, and by the worth of the copies left in the area left. When the most promising block
  * promises no more than the best one found, that one is optimal.
  */
 export function bestLimited(
   sheet: { readonly w: Mm; readonly h: Mm },
   types: readonly ValuedType[],
   ways: readonly Way[],
+  table: ValueTable | null,
   budget: Budget,
 ): ValuedLayout {
   const limit = types.map((t) =>
     Math.min(t.max ?? Infinity, Math.floor((sheet.w * sheet.h) / (t.w * t.h) + 1e-9)),
   );
-  const around = roundAbout(sheet, valueTable(sheet, types, ways));
+  const around = table ? roundAbout(sheet, table) : () => Infinity;
   const rates = types.map((_, i) => i).sort((a, b) => rate(types, b) - rate(types, a) || a - b);
   const spare = (w: Mm, h: Mm, counts: readonly number[]): number => {
     let area = sheet.w * sheet.h - w * h;
@@ -47,21 +48,13 @@ export function bestLimited(
     }
     return sum;
   };
-  const build = (
-    w: Mm,
-    h: Mm,
-    value: number,
-    counts: number[],
-    way: number,
-    parts: Built['parts'],
-  ): Built => ({
-    w,
-    h,
+  const build = (made: Made, value: number, counts: number[]): Built => ({
+    w: made.w,
+    h: made.h,
     value,
     counts,
-    bound: value + Math.min(around(w, h), spare(w, h, counts)),
-    way,
-    parts,
+    bound: value + Math.min(around(made.w, made.h), spare(made.w, made.h, counts)),
+    made,
   });
 
   const open = heap();
@@ -76,21 +69,20 @@ export function bestLimited(
     known.set(key, [...same.filter((s) => !(b.w <= s.w && b.h <= s.h)), b]);
     open.push(b);
   };
-  ways.forEach((o, k) => {
-    if (at(limit, o.type) < 1) return;
-    const counts = types.map((_, i) => (i === o.type ? 1 : 0));
-    offer(build(o.w, o.h, pick(types, o.type).value, counts, k, null));
-  });
+  for (const { w, h, type, turned } of ways) {
+    if (at(limit, type) < 1) continue;
+    const counts = types.map((_, i) => (i === type ? 1 : 0));
+    offer(build({ w, h, item: type, turned }, pick(types, type).value, counts));
+  }
 
   const closed: Built[] = [];
   let proved = true;
-  const join = (a: Built, b: Built, across: boolean): void => {
-    const w = across ? a.w + b.w : Math.max(a.w, b.w);
-    const h = across ? Math.max(a.h, b.h) : a.h + b.h;
-    if (w > sheet.w + 1e-9 || h > sheet.h + 1e-9) return;
+  const join = (a: Built, b: Built, kind: 'rip' | 'cross'): void => {
+    const made = madeOf(kind, a.made, b.made);
+    if (made.w > sheet.w + 1e-9 || made.h > sheet.h + 1e-9) return;
     const counts = a.counts.map((n, i) => n + at(b.counts, i));
     if (counts.some((n, i) => n > at(limit, i))) return;
-    offer(build(w, h, a.value + b.value, counts, -1, { across, low: a, high: b }));
+    offer(build(made, a.value + b.value, counts));
   };
   for (let block = open.pop(); block !== null; block = open.pop()) {
     const top: Built | null = best;
@@ -101,36 +93,21 @@ export function bestLimited(
         proved = false;
         break;
       }
-      join(block, other, true);
-      join(block, other, false);
+      join(block, other, 'cross');
+      join(block, other, 'rip');
     }
     if (!proved) break;
   }
   const found: Built | null = best;
-  if (found === null) return { value: 0, layout: [], proved: true };
-  const whole = found as Built;
-  return { value: whole.value, layout: placements(whole, ways), proved };
+  if (found === null) return { value: 0, made: null, layout: [], proved: true };
+  const { value, made } = found as Built;
+  return { value, made, layout: placementsOf(made), proved };
 }
 
 const rate = (types: readonly ValuedType[], i: number): number => {
   const t = pick(types, i);
   return t.value / (t.w * t.h);
 };
-
-function placements(block: Built, ways: readonly Way[]): ValuedPlacement[] {
-  const out: ValuedPlacement[] = [];
-  const walk = (b: Built, x: Mm, y: Mm): void => {
-    if (b.parts) {
-      walk(b.parts.low, x, y);
-      walk(b.parts.high, b.parts.across ? x + b.parts.low.w : x, b.parts.across ? y : y + b.parts.low.h);
-      return;
-    }
-    const o = pick(ways, b.way);
-    out.push({ type: o.type, x, y, w: o.w, h: o.h, turned: o.turned });
-  };
-  walk(block, 0, 0);
-  return out;
-}
 
 interface Step {
   readonly to: number;

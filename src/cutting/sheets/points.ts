@@ -5,9 +5,14 @@ const SAME = 1e-9;
 
 /**
  * Discretization points (J. C. Herz, IBM J. Res. Dev. 16, 1972): every sum of the sizes up to the limit.
- * Only there need a cut be tried. `most` limits how often each size may be taken.
+ * Only there need a cut be tried. `most` limits how often each size may be taken. Null when there are more
+ * than `cap`.
  */
-export function sumsUpTo(sizes: readonly { readonly size: Mm; readonly most: number }[], limit: Mm): Mm[] {
+export function sumsUpTo(
+  sizes: readonly { readonly size: Mm; readonly most: number }[],
+  limit: Mm,
+  cap: number,
+): Mm[] | null {
   let sums: Mm[] = [0];
   for (const { size, most } of sizes) {
     const next: Mm[] = [];
@@ -15,6 +20,7 @@ export function sumsUpTo(sizes: readonly { readonly size: Mm; readonly most: num
       for (let n = 0; n <= most && s + n * size <= limit + SAME; n++) next.push(s + n * size);
     }
     sums = distinct(next);
+    if (sums.length > cap) return null;
   }
   return sums;
 }

@@ -19,6 +19,10 @@ const FOR_RESTS = 0.3;
 /** Whole plans made before sheets are taken apart and planned again. */
 const STARTS = 24;
 
+/** Joins of blocks in one search for the fullest sheet, and how often it is tried while improving. */
+const SEARCH = 6000;
+const SEARCHED = 0.3;
+
 /** Rests whose areas differ by less than this share of a sheet are alike; labor decides between them. */
 const REST_STEP = 0.01;
 
@@ -47,12 +51,16 @@ export function solveSheets(p: SheetProblem, budget: Budget): SolvedSheets {
   let best: SheetPlan | null = null;
   const starts = budget.part(0.5);
   for (let k = 0; k < STARTS && !starts.done(); k++) {
-    const effort = { tries: 12 + 4 * (k % 3), stir: k === 0 ? 0 : 0.15 + 0.1 * (k % 4) };
+    const effort = {
+      tries: 12 + 4 * (k % 3),
+      stir: k === 0 ? 0 : 0.15 + 0.1 * (k % 4),
+      search: k % 2 === 0 ? SEARCH : 0,
+    };
     const plan = assemble(p, counts, limits, effort, random, starts);
     if (plan !== null && better(plan, best)) best = plan;
   }
   // A plan that was cancelled before it began is still a plan.
-  best ??= assemble(p, counts, limits, { tries: 6, stir: 0 }, random, budgetOf(Infinity));
+  best ??= assemble(p, counts, limits, { tries: 6, stir: 0, search: 0 }, random, budgetOf(Infinity));
   if (best === null) return { plan: null, bound: 0 };
   const bound = sheetBound(p);
   // A plan that is proved has only its largest rest to gain.
@@ -122,7 +130,7 @@ function planned(
     const exact = exactPart(p, counts, free, budget.part(0.1));
     if (exact !== null) return exact;
   }
-  const effort = { tries: 8, stir: 0.1 + 0.5 * random() };
+  const effort = { tries: 8, stir: 0.1 + 0.5 * random(), search: random() < SEARCHED ? SEARCH : 0 };
   const plan = assemble(p, counts, free, effort, random, budget);
   return plan === null ? null : [...plan.loads];
 }

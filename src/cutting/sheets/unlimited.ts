@@ -1,7 +1,8 @@
 import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
+import type { Made } from './made.ts';
 import { pointUnder, sumsUpTo } from './points.ts';
-import type { ValuedLayout, ValuedPlacement, ValuedType, Way } from './valued.ts';
+import { madeOf, placementsOf, type ValuedLayout, type ValuedType, type Way } from './valued.ts';
 
 /** Best values of all blocks whose sides are discretization points. */
 export interface ValueTable {
@@ -18,22 +19,27 @@ export interface ValueTable {
 /**
  * P. C. Gilmore and R. E. Gomory's recursion (Operations Research 14, 1966) over discretization points: a
  * block is worth its best single piece, or the best two blocks that an edge-to-edge cut makes of it. By
- * symmetry cuts beyond the middle need not be tried.
+ * symmetry cuts beyond the middle need not be tried. Null when there are more than `cells` blocks to value.
  */
 export function valueTable(
   sheet: { readonly w: Mm; readonly h: Mm },
   types: readonly ValuedType[],
   ways: readonly Way[],
-): ValueTable {
+  cells: number,
+): ValueTable | null {
   const most = (size: Mm, limit: Mm) => Math.floor(limit / size + 1e-9);
   const xs = sumsUpTo(
     ways.map((o) => ({ size: o.w, most: most(o.w, sheet.w) })),
     sheet.w,
+    cells,
   );
+  if (!xs) return null;
   const ys = sumsUpTo(
     ways.map((o) => ({ size: o.h, most: most(o.h, sheet.h) })),
     sheet.h,
+    cells / xs.length,
   );
+  if (!ys) return null;
   const rows = ys.length;
   const value = new Float64Array(xs.length * rows);
   const way = new Int32Array(xs.length * rows);
@@ -88,29 +94,25 @@ const pairs = (points: readonly Mm[]): number[][] =>
     return rest;
   });
 
-export function bestUnlimited(
-  sheet: { readonly w: Mm; readonly h: Mm },
-  types: readonly ValuedType[],
-  ways: readonly Way[],
-): ValuedLayout {
-  const t = valueTable(sheet, types, ways);
+/** The best pattern that a table of values holds for the whole sheet. */
+export function bestUnlimited(t: ValueTable, ways: readonly Way[]): ValuedLayout {
   const rows = t.ys.length;
-  const layout: ValuedPlacement[] = [];
-  const walk = (i: number, j: number, x: Mm, y: Mm): void => {
+  const walk = (i: number, j: number): Made | null => {
     const here = i * rows + j;
     const k = at(t.cut, here);
     if (k > 0) {
-      walk(k, j, x, y);
-      walk(pointUnder(t.xs, at(t.xs, i) - at(t.xs, k)), j, x + at(t.xs, k), y);
-    } else if (k < 0) {
-      walk(i, -k, x, y);
-      walk(i, pointUnder(t.ys, at(t.ys, j) - at(t.ys, -k)), x, y + at(t.ys, -k));
-    } else if (at(t.way, here) > 0) {
-      const o = pick(ways, at(t.way, here) - 1);
-      layout.push({ type: o.type, x, y, w: o.w, h: o.h, turned: o.turned });
+      return joined('cross', walk(k, j), walk(pointUnder(t.xs, at(t.xs, i) - at(t.xs, k)), j));
     }
+    if (k < 0) {
+      return joined('rip', walk(i, -k), walk(i, pointUnder(t.ys, at(t.ys, j) - at(t.ys, -k))));
+    }
+    if (at(t.way, here) === 0) return null;
+    const { w, h, type, turned } = pick(ways, at(t.way, here) - 1);
+    return { w, h, item: type, turned };
   };
-  const last = [t.xs.length - 1, rows - 1] as const;
-  walk(last[0], last[1], 0, 0);
-  return { value: at(t.value, last[0] * rows + last[1]), layout, proved: true };
+  const made = walk(t.xs.length - 1, rows - 1);
+  return { value: at(t.value, t.xs.length * rows - 1), made, layout: placementsOf(made), proved: true };
 }
+
+const joined = (kind: 'rip' | 'cross', low: Made | null, high: Made | null): Made | null =>
+  low && high ? madeOf(kind, low, high) : (low ?? high);

@@ -1,0 +1,63 @@
+import { at, pick } from '../at.ts';
+import type { Budget } from '../budget.ts';
+import { bestPattern } from './best.ts';
+import type { Filled } from './fill.ts';
+import { cutOut, type Made } from './made.ts';
+import { leaf, type SheetProblem } from './problem.ts';
+import type { ValuedType, Way } from './valued.ts';
+
+/** Blocks valued before a search; more take longer than the search itself. */
+const CELLS = 4000;
+
+/**
+ * Fills one sheet as well as can be from the pieces still needed, by the exact search for the most valuable
+ * pattern as far as `nodes` joins of two blocks take it. Where there are more of each piece than a sheet
+ * holds, the pattern is the best there is.
+ *
+ * @param worth value of a piece of an item for each unit of its area; 1 for the fullest sheet
+ */
+export function searchSheet(
+  p: SheetProblem,
+  bin: number,
+  need: readonly number[],
+  worth: (item: number) => number,
+  nodes: number,
+  budget: Budget,
+): Filled | null {
+  const { w, h } = pick(p.bins, bin);
+  const wanted = need.flatMap((n, i) => (n > 0 ? [i] : []));
+  const plenty = wanted.every((i) => at(need, i) >= Math.floor((w * h) / pick(p.items, i).area + 1e-9));
+  const types = wanted.map((i): ValuedType => {
+    const item = pick(p.items, i);
+    const [first] = item.ways;
+    return {
+      w: first?.w ?? 0,
+      h: first?.h ?? 0,
+      value: item.area * worth(i),
+      max: plenty ? undefined : at(need, i),
+    };
+  });
+  const ways = wanted.flatMap((i, type) => pick(p.items, i).ways.map((turn): Way => ({ type, ...turn })));
+  const share = Math.min(1, nodes / Math.max(1, budget.left));
+  const { made } = bestPattern({ w, h }, types, ways, { cells: CELLS, budget: budget.part(share) });
+  if (made === null) return null;
+  const named = itemsOf(made, wanted);
+  const counts = p.items.map(() => 0);
+  countInto(counts, named);
+  const area = counts.reduce((sum, n, i) => sum + n * pick(p.items, i).area, 0);
+  return { root: cutOut(leaf(0, 0, w, h), named), counts, area };
+}
+
+const itemsOf = (made: Made, items: readonly number[]): Made =>
+  'item' in made
+    ? { ...made, item: at(items, made.item) }
+    : { ...made, low: itemsOf(made.low, items), high: itemsOf(made.high, items) };
+
+function countInto(counts: number[], made: Made): void {
+  if ('item' in made) {
+    counts[made.item] = at(counts, made.item) + 1;
+    return;
+  }
+  countInto(counts, made.low);
+  countInto(counts, made.high);
+}
