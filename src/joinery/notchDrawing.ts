@@ -5,8 +5,7 @@ import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Ring } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Notch, Piece } from './piece.ts';
-import type { PieceInk } from './pieceDrawing.ts';
-import { onSheet, type View } from './pieceView.ts';
+import { onSheet, type PieceInk, type View } from './pieceView.ts';
 
 /** How the figures of notches are written. */
 export interface NotchLook {

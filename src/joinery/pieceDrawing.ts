@@ -1,11 +1,11 @@
-import type { Color, DrawItem, Drawing } from '../drawing/drawing.ts';
+import type { DrawItem, Drawing } from '../drawing/drawing.ts';
 import { pathOfPolyline, pathOfRings } from '../geometry/path.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Ring } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 import { notchItems, notchRoom, notchSize } from './notchDrawing.ts';
 import type { Notch, Piece, PieceEnd } from './piece.ts';
-import { BAND, onSheet, startRun, textWidth, type View, viewOf } from './pieceView.ts';
+import { BAND, onSheet, type PieceInk, startRun, textWidth, type View, viewOf } from './pieceView.ts';
 import { type Corner, keep } from './trim.ts';
 
 /** How the drawing says its figures; wording and units are the caller's. */
@@ -17,13 +17,6 @@ export interface PieceWords {
   readonly notch: (notch: Notch) => string;
   /** Printed on the show face, beside the label. */
   readonly face: string;
-}
-
-export interface PieceInk {
-  readonly wood: Color;
-  readonly line: Color;
-  readonly text: Color;
-  readonly faint: Color;
 }
 
 /** Ink on white paper. */
@@ -224,7 +217,10 @@ function angles(piece: Piece, view: View, { size, ink, words }: Sheet): DrawItem
   });
 }
 
-/** On whole wood between the start's cut and the break or the end's cut; else in the corner of the drawing. */
+/**
+ * On whole wood between the start's cut and the break or the end's cut; else in a corner of the drawing, of a
+ * notched piece in the lower one, which its measures leave free.
+ */
 function label(piece: Piece, view: View, { size, ink, words, box }: Sheet): DrawItem {
   const text = words.face === '' ? piece.label : `${piece.label} ${words.face}`;
   const big = size * 1.2;
@@ -234,7 +230,7 @@ function label(piece: Piece, view: View, { size, ink, words, box }: Sheet): Draw
   const fits = whole && to - from > textWidth(text, big) + size && view.height > big;
   const at = fits
     ? { x: view.at.x + (from + to) / 2, y: view.at.y + view.height / 2 - big * 0.35 }
-    : { x: size * 0.5, y: box.height - big };
+    : { x: size * 0.5, y: piece.notches.length > 0 ? size * 0.4 : box.height - big };
   const anchor = fits ? 'middle' : 'start';
   return { kind: 'text', at, text, size: big, anchor, bold: true, color: ink.text };
 }

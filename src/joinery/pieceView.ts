@@ -1,3 +1,4 @@
+import type { Color } from '../drawing/drawing.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
@@ -8,6 +9,14 @@ export const textWidth = (text: string, size: Mm): Mm => text.length * size * 0.
 
 /** Height of a line of figures above and below the piece, in text sizes. */
 export const BAND = 2;
+
+/** Colors of a drawn piece. */
+export interface PieceInk {
+  readonly wood: Color;
+  readonly line: Color;
+  readonly text: Color;
+  readonly faint: Color;
+}
 
 /** Where a piece is drawn: scale, place, and where it is broken. */
 export interface View {

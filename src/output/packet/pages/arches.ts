@@ -27,5 +27,11 @@ export function archBlocks(packet: Packet, width: Mm): Block[] {
     { title: terms.chord, share: 2.4, figure: true },
     { title: terms.sagitta, share: 2.6, figure: true },
   ];
-  return [heading(terms.title), ...table(columns, rows, width), ...paragraph(terms.note, width), space(3)];
+  return [
+    heading(terms.title),
+    ...table(columns, rows, width),
+    space(1.5),
+    ...paragraph(terms.note, width),
+    space(3),
+  ];
 }

@@ -149,7 +149,11 @@ export function cutList(packet: Packet): Leaf[] {
     ...paragraph(terms.lead, body.w),
     space(2),
     ...listOf(packet, body.w),
-    ...notchBlocks(packet, body.w),
+    ...notchBlocks(
+      packet,
+      groups(packet).map(({ piece }) => piece),
+      body.w,
+    ),
     ...archBlocks(packet, body.w),
   ];
   const drawn = groups(packet).filter(needsDrawing);

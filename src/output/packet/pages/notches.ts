@@ -1,16 +1,20 @@
+import type { Piece } from '../../../joinery/piece.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Packet } from '../leaf.ts';
-import { groups } from './cutList.ts';
 
-/** Where half-laps are sawn out of the pieces, one row a notch, with the rule which of two keeps its face. */
-export function notchBlocks(packet: Packet, width: Mm): Block[] {
-  const notched = groups(packet).filter(({ piece }) => piece.notches.length > 0);
+/**
+ * Where half-laps are sawn out of the pieces, one row a notch, with the rule which of two keeps its face.
+ *
+ * @param pieces one of each mark, in the order of the marks
+ */
+export function notchBlocks(packet: Packet, pieces: readonly Piece[], width: Mm): Block[] {
+  const notched = pieces.filter((piece) => piece.notches.length > 0);
   if (notched.length === 0) return [];
   const terms = packet.terms.notches;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
-  const rows = notched.flatMap(({ piece }) =>
+  const rows = notched.flatMap((piece) =>
     piece.notches.map((notch) => ({
       cells: [
         piece.label,
