@@ -59,10 +59,10 @@ export function boxedItems(flat: Flat): Boxed[] {
 }
 
 /** What shows in the window, one group a layer, in the pattern's coordinates. */
-function patternIn(window: Box, boxed: readonly Boxed[]): DrawItem[] {
+function patternIn(shownBox: Box, boxed: readonly Boxed[]): DrawItem[] {
   const layers = new Map<string | null, DrawItem[]>();
   for (const { item, layer: name, box } of boxed) {
-    if (!boxesMeet(box, window)) continue;
+    if (!boxesMeet(box, shownBox)) continue;
     const items = layers.get(name);
     if (items) items.push(item);
     else layers.set(name, [item]);
@@ -166,7 +166,7 @@ export function pagesOf(
   const weigh = weighing(pattern.box, pattern.ink);
   return cells.map((cell, i) => {
     const shown = shownAround(cell, parting.box, sheet);
-    const window = windowAround(shown, sheet);
+    const shownBox = windowAround(shown, sheet);
     const joints = jointsOf(cell, cells);
     const plate: Plate = {
       cell,
@@ -185,8 +185,8 @@ export function pagesOf(
     const seams = seamsOf(joints, words.terms, weigh);
     const joined = [...seams.flatMap(takenBy), ...trimBoxes(joints)];
     const inside = inkInside(pattern.ink, shown);
-    const taken = (blocked: readonly Box[]) => new Occupancy(window, inside, [...joined, ...blocked], 2);
-    const rooms = [roomInside(window, cell.box, joints), grown(window, -CLEAR)];
+    const taken = (blocked: readonly Box[]) => new Occupancy(shownBox, inside, [...joined, ...blocked], 2);
+    const rooms = [roomInside(shownBox, cell.box, joints), grown(shownBox, -CLEAR)];
     const content: GroupItem = {
       kind: 'group',
       scale: sheet.scale,
@@ -194,8 +194,8 @@ export function pagesOf(
       items: [
         {
           kind: 'group',
-          move: { x: -window.x, y: -window.y },
-          clip: pathOfBox(grown(window, BORDER)),
+          move: { x: -shownBox.x, y: -shownBox.y },
+          clip: pathOfBox(grown(shownBox, BORDER)),
           items: [
             {
               kind: 'group',
@@ -213,16 +213,23 @@ export function pagesOf(
       title: `${words.title} ${nameOf(cell)}`,
       items: [content],
     };
-    return { name: nameOf(cell), row: cell.row, column: cell.column, cell: cell.box, window, drawing };
+    return {
+      name: nameOf(cell),
+      row: cell.row,
+      column: cell.column,
+      cell: cell.box,
+      window: shownBox,
+      drawing,
+    };
   });
 }
 
 /** The cell where the page is joined, else up to the page's border. */
-function roomInside(window: Box, cell: Box, joints: readonly Joint[]): Box {
+function roomInside(shownBox: Box, cell: Box, joints: readonly Joint[]): Box {
   const joined = (side: Joint['side']) => joints.some((joint) => joint.side === side);
-  const left = joined('left') ? cell.x : window.x;
-  const right = joined('right') ? cell.x + cell.w : window.x + window.w;
-  const bottom = joined('bottom') ? cell.y : window.y;
-  const top = joined('top') ? cell.y + cell.h : window.y + window.h;
+  const left = joined('left') ? cell.x : shownBox.x;
+  const right = joined('right') ? cell.x + cell.w : shownBox.x + shownBox.w;
+  const bottom = joined('bottom') ? cell.y : shownBox.y;
+  const top = joined('top') ? cell.y + cell.h : shownBox.y + shownBox.h;
   return grown({ x: left, y: bottom, w: right - left, h: top - bottom }, -CLEAR);
 }
