@@ -346,7 +346,16 @@ function createStages() {
           return { sets: [], checks: [check] };
         }
         return planPatterns(
-          patternRequests({ design, face, parts, signs, sticks, measure, nameOf: say.name, finishOf: say.finish }),
+          patternRequests({
+            design,
+            face,
+            parts,
+            signs,
+            sticks,
+            measure,
+            nameOf: say.name,
+            finishOf: say.finish,
+          }),
           {
             paper,
             pages: design.pages,
