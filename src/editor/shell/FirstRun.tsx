@@ -1,4 +1,4 @@
-import { FolderOpen, Plus, Trash2 } from 'lucide-react';
+import { FolderOpen, Plus } from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
 import type { Design } from '../../design/schema.ts';
 import { startState } from '../../design/state.ts';
@@ -9,10 +9,10 @@ import { faceFor } from '../state/derive.ts';
 import { useDesign, useStore } from '../state/hooks.ts';
 import { asUsual, emptyDesign } from '../state/language.ts';
 import { openFile } from '../storage/file.ts';
-import { bringIn, reopen } from '../storage/session.ts';
-import { forget, type Kept, listKept } from '../storage/shelf.ts';
-import { spoken, useWords } from '../words/t.ts';
+import { bringIn } from '../storage/session.ts';
+import { useWords } from '../words/t.ts';
 import { FirstBed } from './FirstBed.tsx';
+import { KeptDesigns } from './KeptDesigns.tsx';
 import { LanguageSwitch } from './LanguageSwitch.tsx';
 import { StarterCard } from './StarterCard.tsx';
 import { showStep } from './showStep.ts';
@@ -26,7 +26,6 @@ export default function FirstRun() {
   const t = useWords();
   const store = useStore();
   const [starters, setStarters] = useState<readonly { name: string; design: Design }[]>([]);
-  const [kept, setKept] = useState<readonly Kept[]>([]);
   const empty = useDesign();
   /** Which way the bed folds, of the person's own choice. */
   const [way, setWay] = useState<MainMeasures['pivotAlong']>(null);
@@ -65,7 +64,6 @@ export default function FirstRun() {
         return design ? [{ name, design }] : [];
       }),
     ).then((found) => setStarters(found.flat()));
-    void listKept().then(setKept, () => setKept([]));
   }, []);
 
   const startEmpty = () => {
@@ -129,33 +127,7 @@ export default function FirstRun() {
           <span className="note">{t('first.openHint')}</span>
         </div>
       </section>
-      {kept.length > 0 ? (
-        <section aria-labelledby="first-kept">
-          <h2 id="first-kept" className="tape">
-            {t('first.kept')}
-          </h2>
-          <ul className="kept">
-            {kept.map((k) => (
-              <li key={k.id}>
-                <button type="button" className="kept-open" onClick={() => void reopen(store, k.id)}>
-                  <span className="first-name">{k.name || t('first.unnamed')}</span>
-                  <time className="note" dateTime={new Date(k.at).toISOString()}>
-                    {new Date(k.at).toLocaleString(spoken())}
-                  </time>
-                </button>
-                <button
-                  type="button"
-                  className="btn bare icon"
-                  aria-label={t('first.forget', { name: k.name })}
-                  onClick={() => void forget(k.id).then(() => setKept(kept.filter((o) => o.id !== k.id)))}
-                >
-                  <Trash2 aria-hidden="true" />
-                </button>
-              </li>
-            ))}
-          </ul>
-        </section>
-      ) : null}
+      <KeptDesigns />
       <p className="caution">{t('caution.short')}</p>
     </main>
   );

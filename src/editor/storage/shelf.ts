@@ -8,6 +8,8 @@ export interface Kept {
   readonly name: string;
   /** When it was last changed, milliseconds. */
   readonly at: number;
+  /** When it was removed, milliseconds: it stays for a while, to be put back. */
+  readonly removed?: number | undefined;
 }
 
 /** Thrown when another tab has taken a design over: nothing was written. */
@@ -30,14 +32,26 @@ const earlierKey = (id: string, at: number) => `${earlierPrefix(id)}${String(at)
 /** A state is put by when the one put by before it is at least this much older. */
 const EARLIER_EVERY_MS = 10 * 60 * 1000;
 const MOST_EARLIER = 24;
+const REMOVED_STAYS_MS = 30 * 24 * 3600 * 1000;
 
 const listIn = async (tx: Transaction): Promise<Kept[]> => (await tx.get<Kept[]>(LIST)) ?? [];
 
-export const listKept = (): Promise<Kept[]> =>
-  transact('readonly', async (tx) => (await listIn(tx)).sort((a, b) => b.at - a.at));
+const listWhere = (wanted: (kept: Kept) => boolean): Promise<Kept[]> =>
+  transact('readonly', async (tx) => (await listIn(tx)).filter(wanted).sort((a, b) => b.at - a.at));
 
+/** The kept designs, the latest first. */
+export const listKept = (): Promise<Kept[]> => listWhere((k) => k.removed === undefined);
+
+/** Those that were removed and can still be put back. */
+export const listRemoved = (): Promise<Kept[]> => listWhere((k) => k.removed !== undefined);
+
+/** The design to begin with again: the one last written, unless it was removed since. */
 export const lastOpened = (): Promise<string | null> =>
-  transact('readonly', async (tx) => (await tx.get<string>(LAST)) ?? null);
+  transact('readonly', async (tx) => {
+    const last = await tx.get<string>(LAST);
+    const entry = (await listIn(tx)).find((k) => k.id === last);
+    return entry && entry.removed === undefined ? entry.id : null;
+  });
 
 /** What is kept under an id, through the guarded door; null where nothing is. */
 export async function readKept(id: string): Promise<Opened | null> {
@@ -45,18 +59,36 @@ export async function readKept(id: string): Promise<Opened | null> {
   return text === undefined ? null : openDesign(text);
 }
 
-export const forget = (id: string): Promise<void> =>
+/** Marks a design as removed at a time, or, without one, takes the mark off again. */
+export const markRemoved = (id: string, at: number | undefined): Promise<void> =>
   transact('readwrite', async (tx) => {
-    const list = await listIn(tx);
-    tx.drop(designKey(id));
-    tx.drop(writerKey(id));
-    for (const key of photoKeys(id)) tx.drop(key);
-    for (const key of await tx.keys(earlierPrefix(id))) tx.drop(key);
     tx.put(
       LIST,
-      list.filter((k) => k.id !== id),
+      (await listIn(tx)).map((k) => (k.id === id ? { ...k, removed: at } : k)),
     );
   });
+
+/** Deletes designs for good, with all that was put by of them. */
+export const forget = (ids: readonly string[]): Promise<void> =>
+  transact('readwrite', async (tx) => {
+    const list = await listIn(tx);
+    for (const id of ids) {
+      tx.drop(designKey(id));
+      tx.drop(writerKey(id));
+      for (const key of photoKeys(id)) tx.drop(key);
+      for (const key of await tx.keys(earlierPrefix(id))) tx.drop(key);
+    }
+    tx.put(
+      LIST,
+      list.filter((k) => !ids.includes(k.id)),
+    );
+  });
+
+/** Deletes for good what was removed more than thirty days before now, milliseconds. */
+export async function clearRemoved(now: number): Promise<void> {
+  const old = (await listRemoved()).filter((k) => now - (k.removed ?? now) > REMOVED_STAYS_MS);
+  if (old.length > 0) await forget(old.map((k) => k.id));
+}
 
 export interface Writing {
   readonly id: string;

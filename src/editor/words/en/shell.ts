@@ -89,7 +89,12 @@ export const shellWords = {
   'new.ground': 'Ground',
   'new.trim': 'Trim',
   'first.unnamed': 'Without a name',
-  'first.forget': 'Delete “{name}” from this device',
+  'first.remove': 'Remove “{name}”',
+  'first.removed': 'Removed',
+  'first.removedHint': 'Each stays on this device for thirty days, then it is deleted.',
+  'first.putBack': 'Put back',
+  'first.putBackNamed': 'Put back “{name}”',
+  'first.forgetAll': 'Delete for good',
 
   'caution.short':
     'A wall bed can fall, pinch and crush. This tool computes decoration, not structure: anchor into studs by the hardware maker’s word, fit a positive latch, and keep children away from the swing.',
