@@ -1,4 +1,4 @@
-import { type ReactNode, useId } from 'react';
+import { type CSSProperties, type ReactNode, useId } from 'react';
 import type { Face } from '../../bed/face.ts';
 import { regionData } from './svgPath.ts';
 
@@ -16,10 +16,12 @@ interface FaceMapProps {
 export function FaceMap({ face, label, description, wood, children }: FaceMapProps) {
   const id = useId();
   const margin = Math.max(face.width, face.height) / 80;
+  const [width, height] = [face.width + 2 * margin, face.height + 2 * margin];
   return (
     <svg
       className="face-map"
-      viewBox={`${-margin} ${-margin} ${face.width + 2 * margin} ${face.height + 2 * margin}`}
+      viewBox={`${-margin} ${-margin} ${width} ${height}`}
+      style={{ '--aspect': width / height } as CSSProperties}
       role="img"
       aria-labelledby={`${id}-label`}
       aria-describedby={description ? `${id}-text` : undefined}

@@ -20,7 +20,7 @@ export function Amounts({ plan }: { plan: Plan }) {
           .map((b) => t('paint.buyOne', { count: b.count, container: cans.get(b.container) ?? b.container }))
           .join(', ');
   return (
-    <section aria-labelledby="paint-amounts">
+    <section aria-labelledby="paint-amounts" className="amounts-room">
       <h3 id="paint-amounts" className="section-title">
         {t('paint.amounts')}
       </h3>
@@ -48,23 +48,23 @@ export function Amounts({ plan }: { plan: Plan }) {
                     {finish?.name ?? use.finish}
                     <span className="note block">{t('paint.coatsOf', { count: use.coats })}</span>
                   </th>
-                  <td>
+                  <td data-label={t('paint.area')}>
                     <Amount words={t('paint.face')} value={say.area(use.face)} />
                     <Amount words={t('paint.edge')} value={say.area(use.edge)} />
                     {use.back > 0 ? <Amount words={t('paint.back')} value={say.area(use.back)} /> : null}
                   </td>
-                  <td>
+                  <td data-label={t('paint.volume')}>
                     {say.volume(use.volume)}
                     {use.primer > 0 ? (
                       <Amount words={t('paint.primer')} value={say.volume(use.primer)} />
                     ) : null}
                   </td>
-                  <td>
+                  <td data-label={t('paint.buy')}>
                     {bought(use)}
                     {use.cost > 0 ? <span className="note block">{say.money(use.cost)}</span> : null}
                   </td>
-                  <td>{say.volume(use.left)}</td>
-                  <td>
+                  <td data-label={t('paint.left')}>{say.volume(use.left)}</td>
+                  <td data-label={t('paint.tape')}>
                     <Typeset text={use.tape > 0 ? say.short(use.tape) : '–'} />
                   </td>
                 </tr>
