@@ -1,6 +1,6 @@
 import type { Run } from '../../design/schema.ts';
 import { regionOfRings } from '../../geometry/clip.ts';
-import { angleOf, cross, dot, subtract, unit } from '../../geometry/point.ts';
+import { angleOf, cross, distance, dot, subtract, unit } from '../../geometry/point.ts';
 import { reverseRing, signedArea } from '../../geometry/ring.ts';
 import { intersectLines } from '../../geometry/segment.ts';
 import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
@@ -79,7 +79,13 @@ function archedPath({ x, y, w, h }: Box, rise: Mm, segments: number): Point[] {
   return distinct(points, true);
 }
 
-/** The path moved to its left by `by`, its corners mitered; ends of open paths are moved square. */
+/** A corner that runs out farther than so many widths turns back on itself; no saw miters it. */
+const LONGEST_MITER = 100;
+
+/**
+ * The path moved to its left by `by`, its corners mitered; ends of open paths are moved square, and so are
+ * corners that turn back on themselves: their miter would lie out of all reach.
+ */
 function parallel(path: RunPath, by: Mm): Point[] {
   const { points, closed } = path;
   const n = points.length;
@@ -100,10 +106,13 @@ function parallel(path: RunPath, by: Mm): Point[] {
     const straight =
       Math.abs(cross(unit(subtract(corner, before)), unit(subtract(after, corner)))) < SAME_LENGTH;
     if (straight) return shift(corner, out);
-    return (
-      intersectLines(shift(before, into), shift(corner, into), shift(corner, out), shift(after, out)) ??
-      shift(corner, out)
+    const tip = intersectLines(
+      shift(before, into),
+      shift(corner, into),
+      shift(corner, out),
+      shift(after, out),
     );
+    return tip && distance(tip, corner) <= LONGEST_MITER * Math.abs(by) ? tip : shift(corner, out);
   });
 }
 

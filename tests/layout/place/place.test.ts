@@ -188,6 +188,21 @@ describe('runs', () => {
     expect(legs.map((l) => l.angle).sort((a, b) => a - b)).toEqual([-90, 0, 90, 180]);
   });
 
+  it('a path that turns back on itself stays within reach of its corner', () => {
+    const points = [
+      { u: 0, v: 0 },
+      { u: 1, v: 0 },
+      { u: 0, v: 1 },
+    ];
+    // A hundredth of a millimeter high over 300: mitered, the corner would run out 2 * 40 * 300 / 0.01 mm.
+    const part: Part = {
+      ...run('a', at(0, 0, 300, 0.01)),
+      path: { form: 'points', closed: false, points },
+    };
+    const { box } = laidAs(lay(design([part])), 'a', 'run');
+    expect(box.w).toBeLessThan(300 + 100 * 40);
+  });
+
   it('stock wider than the frame has room for covers it', () => {
     const layout = lay(design([{ ...run('a', at(0, 0, 300, 60)) }]));
     expect(boxOf(laidAs(layout, 'a', 'run').region)?.w).toBeGreaterThanOrEqual(300 - 1e-6);
