@@ -258,6 +258,17 @@ const panelFields = {
   grain: z.enum(['up', 'across', 'any']),
 };
 
+/** Letters of a line that are larger or smaller than the others. */
+const letterSize = z.strictObject({
+  /** First character, counted from 0, and how many: code points of the line's text. */
+  from: z.number().int().min(0).max(500),
+  count: z.number().int().min(1).max(500),
+  /** Share of the line's cap height. */
+  size: z.number().min(0.2).max(3),
+  /** On the line's baseline, half way up its caps, or level with the top of its caps. */
+  stand: z.enum(['baseline', 'middle', 'top']),
+});
+
 export const letteringSchema = z.strictObject({
   /** Font id: of the table, or `own:` and the id of a font kept with the design. */
   font: z.string().min(1).max(120),
@@ -267,6 +278,8 @@ export const letteringSchema = z.strictObject({
         text: z.string().max(500),
         /** Cap height of this line where it differs. */
         capHeight: size.optional(),
+        /** Letters with a size of their own. Where they overlap, the first one listed counts. */
+        sizes: z.array(letterSize).max(100).optional(),
       }),
     )
     .min(1)

@@ -42,7 +42,7 @@ export function standsOf({ slots, lines }: Setting, rise: Mm): Stand[] {
   const length = widest.right - widest.left;
   if (rise === 0 || length <= 0) return slots.map((slot) => ({ x: middleOf(slot), y: slot.y, turn: 0 }));
   const up = Math.sign(rise);
-  const insideOf = ({ capHeight }: SetLine) => (up > 0 ? 0 : capHeight);
+  const insideOf = ({ top }: SetLine) => (up > 0 ? 0 : top);
   const opening = openingOf(length, Math.abs(rise), insideOf(widest));
   const radius = length / opening + insideOf(widest);
   const centerY = widest.baseline - up * radius;

@@ -88,7 +88,8 @@ function balanced(spare: (factor: number) => number): number {
 export function placeOf(lettering: Lettering, setting: Setting, ink: Box, seen: Box, reach: Reach): Point {
   const first = setting.lines[0];
   const last = setting.lines.at(-1);
-  const caps = first && last ? (first.baseline + first.capHeight + last.baseline) / 2 : ink.y + ink.h / 2;
+  const caps =
+    first && last ? (first.baseline + first.top + last.baseline + last.foot) / 2 : ink.y + ink.h / 2;
   const fitsHeight = lettering.fit === 'height' || lettering.fit === 'both';
   const fitsWidth = lettering.fit === 'width' || lettering.fit === 'both';
   const middle = {

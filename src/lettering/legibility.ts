@@ -54,14 +54,20 @@ export function fontProportions(font: Font): Proportion[] {
  */
 export const gapProportion = (gap: Mm, capHeight: Mm): Proportion => proportion('gap', gap / capHeight);
 
-/** The smallest gap between neighbors on a line; null where no line has two letters. */
-export function narrowestGap(glyphs: readonly PlacedGlyph[]): Mm | null {
-  let least: Mm | null = null;
+/**
+ * The gap between neighbors on a line that is smallest for its letters, with the cap height of the taller
+ * one; null where no line has two letters.
+ */
+export function narrowestGap(
+  glyphs: readonly PlacedGlyph[],
+): { readonly gap: Mm; readonly capHeight: Mm } | null {
+  let least: { gap: Mm; capHeight: Mm } | null = null;
   glyphs.forEach((left, i) => {
     const right = glyphs[i + 1];
     if (right?.line !== left.line) return;
     const gap = distanceBetween(left.region, right.region);
-    if (least === null || gap < least) least = gap;
+    const capHeight = Math.max(left.capHeight, right.capHeight);
+    if (least === null || gap / capHeight < least.gap / least.capHeight) least = { gap, capHeight };
   });
   return least;
 }

@@ -73,6 +73,7 @@ export function letter({
     text: lettering.lines.map((line) => line.text).join('\n'),
     font: lettering.font,
     capHeight: lettering.capHeight * factor,
+    capHeights: heightsOf(glyphs),
     glyphs,
     layers,
     box,
@@ -117,7 +118,8 @@ function layAt(lettering: Lettering, font: Font, seen: Box, reach: Reach): Laid 
     if (!slot || path.length === 0) return [];
     const placed = transformPath(path, (p) => ({ x: p.x + by.x, y: p.y + by.y }));
     const region = regionOfRings(ringsOfPath(placed), 'nonzero');
-    return [{ character: slot.character, line: slot.line, path: placed, region }];
+    const { character, line } = slot;
+    return [{ character, line, capHeight: slot.scale * font.capHeight, path: placed, region }];
   });
   const letters = glyphs.flatMap((glyph) => glyph.region);
   const layers = layersOf(
@@ -125,6 +127,12 @@ function layAt(lettering: Lettering, font: Font, seen: Box, reach: Reach): Laid 
     lettering,
   );
   return { setting, factor, glyphs, layers, box: { ...ink, x: ink.x + by.x, y: ink.y + by.y } };
+}
+
+/** Told apart by a hundredth of a millimeter: the same size is reckoned in more than one way. */
+function heightsOf(glyphs: readonly PlacedGlyph[]): Mm[] {
+  const heights = new Map(glyphs.map(({ capHeight }) => [Math.round(capHeight * 100), capHeight]));
+  return [...heights.values()].sort((a, b) => b - a);
 }
 
 function textChecks({ sign, text, missing }: Lettered): Check[] {

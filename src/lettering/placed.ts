@@ -18,7 +18,7 @@ export function placedPaths(setting: Setting, font: Font, rise: Mm): Path[] {
 
 function standingPath(outline: Path, slot: Slot, stand: Stand): Path {
   return transformPath(outline, (p) => {
-    const own = { x: p.x * slot.scale - slot.advance / 2, y: p.y * slot.scale };
+    const own = { x: p.x * slot.scale - slot.advance / 2, y: p.y * slot.scale + slot.rise };
     const turned = stand.turn === 0 ? own : rotate(own, stand.turn);
     return { x: turned.x + stand.x, y: turned.y + stand.y };
   });

@@ -5,6 +5,8 @@ import type { Deg, Mm } from '../measure/units.ts';
 export interface PlacedGlyph {
   readonly character: string;
   readonly line: number;
+  /** Cap height of its size. */
+  readonly capHeight: Mm;
   /** In the sign's coordinates: origin at the lower left of the sign's box, millimeters. */
   readonly path: Path;
   readonly region: Region;
@@ -57,7 +59,10 @@ export interface Lettered {
   readonly sign: string;
   readonly text: string;
   readonly font: string;
+  /** As asked for, or as it follows from the sign. */
   readonly capHeight: Mm;
+  /** Cap heights of all its letters, each once, from the tallest. */
+  readonly capHeights: readonly Mm[];
   readonly glyphs: readonly PlacedGlyph[];
   readonly layers: readonly LetterLayer[];
   /** Ink box in the sign's coordinates. */

@@ -2,6 +2,7 @@ import type { Lettering } from '../design/schema.ts';
 import { boxOfPath } from '../geometry/path.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Font } from './font.ts';
+import { type Sized, sizedCharacters } from './sizes.ts';
 
 /** A character in its place on a straight baseline. */
 export interface Slot {
@@ -11,6 +12,8 @@ export interface Slot {
   readonly x: Mm;
   readonly y: Mm;
   readonly advance: Mm;
+  /** How far the letter stands over its baseline. */
+  readonly rise: Mm;
   /** Millimeters a font unit. */
   readonly scale: number;
 }
@@ -26,6 +29,9 @@ export interface Setting {
 export interface SetLine {
   readonly baseline: Mm;
   readonly capHeight: Mm;
+  /** Top of its highest caps and foot of its lowest letters, over the baseline; 0 or less for the foot. */
+  readonly top: Mm;
+  readonly foot: Mm;
   /** Sum of the kerned advances, tracking and word spaces included. */
   readonly width: Mm;
   /** Ends of the ink after alignment. */
@@ -39,17 +45,15 @@ export interface SetLine {
  * from an H below it, and a centered line look off its middle.
  *
  * Baseline to baseline is the lower line's cap height plus the white, (lineSpace - 1) times the mean of
- * both cap heights; for equal lines that is lineSpace times the cap height.
+ * both cap heights; for equal lines that is lineSpace times the cap height. Letters larger than their line
+ * push it away by what they stand out of it.
  */
 export function setText(lettering: Lettering, font: Font, factor: number): Setting {
   const rows = lettering.lines.map((line, index) => {
     const capHeight = (line.capHeight ?? lettering.capHeight) * factor;
-    return setLine(charactersOf(line.text), index, capHeight, lettering, font);
+    return setLine(sizedCharacters(line, capHeight, font), index, capHeight, lettering, font);
   });
-  const baselines = stack(
-    rows.map((row) => row.capHeight),
-    lettering.lineSpace,
-  );
+  const baselines = stack(rows, lettering.lineSpace);
   const widest = Math.max(...rows.map((row) => row.right - row.left));
   const anchor = { left: -widest / 2, center: 0, right: widest / 2 }[lettering.align];
   const slots: Slot[] = [];
@@ -62,6 +66,8 @@ export function setText(lettering: Lettering, font: Font, factor: number): Setti
     lines.push({
       baseline,
       capHeight: row.capHeight,
+      top: row.top,
+      foot: row.foot,
       width: row.width,
       left: row.left + by,
       right: row.right + by,
@@ -70,25 +76,25 @@ export function setText(lettering: Lettering, font: Font, factor: number): Setti
   return { slots, lines, missing: missingOf(slots, font) };
 }
 
-/** Letters of a text as a person counts them, composed where Unicode has a composed form. */
-const charactersOf = (text: string): string[] =>
-  Array.from(text.normalize('NFC'), (c) => (/\s/u.test(c) ? ' ' : c)).filter((c) => !/\p{C}/u.test(c));
-
+/**
+ * Pairs are kerned where both letters are of one size and stand equally high: a font's pairs are drawn for
+ * those alone. Tracking between two sizes is the mean of theirs.
+ */
 function setLine(
-  characters: readonly string[],
+  characters: readonly Sized[],
   line: number,
   capHeight: Mm,
   { tracking, wordSpace, kerning }: Lettering,
   font: Font,
 ) {
-  const scale = capHeight / font.capHeight;
   const slots: Slot[] = [];
   let pen = 0;
   let left = Infinity;
   let right = -Infinity;
-  characters.forEach((character, i) => {
+  characters.forEach(({ character, capHeight: own, rise }, i) => {
+    const scale = own / font.capHeight;
     const advance = font.advance(character) * scale;
-    slots.push({ character, line, x: pen, y: 0, advance, scale });
+    slots.push({ character, line, x: pen, y: 0, advance, rise, scale });
     const path = font.outline(character);
     if (path.length > 0) {
       const { x, w } = boxOfPath(path);
@@ -96,19 +102,30 @@ function setLine(
       right = Math.max(right, pen + (x + w) * scale);
     }
     pen += advance;
-    if (character === ' ') pen += wordSpace * capHeight;
+    if (character === ' ') pen += wordSpace * own;
     const next = characters[i + 1];
-    if (next !== undefined) pen += tracking * capHeight + (kerning ? font.kern(character, next) * scale : 0);
+    if (next === undefined) return;
+    const alike = next.capHeight === own && next.rise === rise;
+    pen += (tracking * (own + next.capHeight)) / 2;
+    if (kerning && alike) pen += font.kern(character, next.character) * scale;
   });
   const inked = left <= right;
-  return { slots, capHeight, width: pen, left: inked ? left : 0, right: inked ? right : pen };
+  return {
+    slots,
+    capHeight,
+    top: Math.max(capHeight, ...characters.map((c) => c.rise + c.capHeight)),
+    foot: Math.min(0, ...characters.map((c) => c.rise)),
+    width: pen,
+    left: inked ? left : 0,
+    right: inked ? right : pen,
+  };
 }
 
-function stack(capHeights: readonly Mm[], lineSpace: number): Mm[] {
+function stack(rows: readonly Pick<SetLine, 'capHeight' | 'top' | 'foot'>[], lineSpace: number): Mm[] {
   let y = 0;
-  return capHeights.map((capHeight, i) => {
-    const above = capHeights[i - 1];
-    if (above !== undefined) y -= capHeight + ((lineSpace - 1) * (above + capHeight)) / 2;
+  return rows.map(({ capHeight, top }, i) => {
+    const above = rows[i - 1];
+    if (above) y -= top - above.foot + ((lineSpace - 1) * (above.capHeight + capHeight)) / 2;
     return y;
   });
 }

@@ -286,7 +286,13 @@ function signPart(): Part {
   const sign = newPart('sign', { id: 'sign', name: 'Sign', box: box(100, 1400, 300, 90), finish: 'ground' });
   return {
     ...sign,
-    lettering: { ...sign.lettering, lines: [{ text: 'AB' }, { text: 'o 8', capHeight: 20 }] },
+    lettering: {
+      ...sign.lettering,
+      lines: [
+        { text: 'AB' },
+        { text: 'o 8', capHeight: 20, sizes: [{ from: 2, count: 1, size: 0.6, stand: 'top' }] },
+      ],
+    },
   };
 }
 

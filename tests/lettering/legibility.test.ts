@@ -56,7 +56,9 @@ describe('proportions', () => {
     const scale = 100 / 1433;
     const h = fontOf('lato').outline('H');
     const white = Math.min(...h.map((command) => (command.op === 'Z' ? Infinity : command.x)));
-    expect(narrowestGap(glyphs)).toBeCloseTo((white + 210) * scale + 10, 6);
+    const narrowest = narrowestGap(glyphs);
+    expect(narrowest?.gap).toBeCloseTo((white + 210) * scale + 10, 6);
+    expect(narrowest?.capHeight).toBeCloseTo(100, 9);
     expect(narrowestGap(glyphs.slice(0, 1))).toBeNull();
   });
 
@@ -66,7 +68,7 @@ describe('proportions', () => {
       font: fontOf('lato'),
       sign: { id: 's', w: 900, h: 400 },
     }).lettered.glyphs;
-    expect(narrowestGap(glyphs)).toBe(0);
+    expect(narrowestGap(glyphs)?.gap).toBe(0);
   });
 });
 

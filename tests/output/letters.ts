@@ -43,6 +43,7 @@ export function letteredLine(text: string, capHeight: number, at: Point = { x: 0
     return {
       character: text[i] ?? '',
       line: 0,
+      capHeight,
       path,
       region: regionOfRings(ringsOfPath(path, 0.005), 'nonzero'),
     };
@@ -53,6 +54,7 @@ export function letteredLine(text: string, capHeight: number, at: Point = { x: 0
     text,
     font: 'bebas-neue',
     capHeight,
+    capHeights: [capHeight],
     glyphs,
     layers: [{ role: 'fill', finish: 'ink', region: whole, whole }],
     box: { x: at.x, y: at.y, w: x - at.x, h: capHeight },

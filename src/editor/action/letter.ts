@@ -1,16 +1,16 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Sign } from '../../design/schema.ts';
+import { linesAfterTyping } from './letterSizes.ts';
 
-/** The edit that gives a sign other words; lines keep the cap heights they had. */
+/** The edit that gives a sign other words; lines and letters keep the sizes they had. */
 export function editsToLetter(sign: Sign, text: string): Edit[] {
-  const lines = text
+  const texts = text
     .split('\n')
     .slice(0, 40)
-    .map((line, i) => ({ ...sign.lettering.lines[i], text: line.slice(0, 500) }));
-  const same =
-    lines.length === sign.lettering.lines.length &&
-    lines.every((l, i) => l.text === sign.lettering.lines[i]?.text);
-  if (same) return [];
+    .map((line) => line.slice(0, 500));
+  const before = sign.lettering.lines;
+  if (texts.length === before.length && texts.every((one, i) => one === before[i]?.text)) return [];
+  const lines = linesAfterTyping(before, texts);
   return [
     {
       kind: 'replace',

@@ -11,6 +11,8 @@ interface TextFieldProps {
   readonly disabled?: boolean | undefined;
   readonly autoFocus?: boolean | undefined;
   readonly onDone?: (() => void) | undefined;
+  /** What is selected, as places in the text without white at its beginning. */
+  readonly onSelect?: ((from: number, to: number) => void) | undefined;
 }
 
 /** A line of text, taken when it is left. */
@@ -40,6 +42,11 @@ export function TextField({
             // biome-ignore lint/a11y/noAutofocus: see above
             autoFocus={rest.autoFocus}
             value={draft.text}
+            onSelect={({ currentTarget: { value: typed, selectionStart, selectionEnd } }) => {
+              const white = typed.length - typed.trimStart().length;
+              const place = (at: number | null) => Math.max(0, (at ?? 0) - white);
+              rest.onSelect?.(place(selectionStart), place(selectionEnd));
+            }}
             onChange={(e) => draft.onChange(e.currentTarget.value)}
             onBlur={draft.onBlur}
             onKeyDown={draft.onKeyDown}

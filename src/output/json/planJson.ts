@@ -147,6 +147,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
       text: lettered.text,
       font: lettered.font,
       cap_height_mm: mm(lettered.capHeight),
+      cap_heights_mm: lettered.capHeights.map(mm),
       ink_mm2: micro(lettered.ink_mm2),
       width_mm: mm(lettered.width),
       bridges: sum(stencils?.layers.map((l) => l.stencil.bridges.length) ?? []),

@@ -30,14 +30,16 @@ export function Reading({ plan, part, sign }: { plan: Plan; part: Sign; sign: Si
   const colors = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
   const ground = plan.layout.parts.find((p) => p.id === sign.id)?.finish ?? null;
   const contrast = letteringContrast(lettered.layers, ground, colors);
-  const reach = readingDistance(lettered.capHeight);
+  // What is small decides how far the whole sign is read.
+  const smallest = lettered.capHeights.at(-1) ?? lettered.capHeight;
+  const reach = readingDistance(smallest);
   const baseline = roomPoint(plan.design.bed, sign.at.y + lettered.box.y, 0, 0).y;
   const least = leastHeight(baseline, distance);
   const ofFont = useProportions(part.lettering.font, plan.design.fonts);
   const gap = useMemo(() => narrowestGap(lettered.glyphs), [lettered.glyphs]);
   const proportions = [
     ...ofFont,
-    ...(gap === null ? [] : [gapProportion(gap, lettered.capHeight)]),
+    ...(gap === null ? [] : [gapProportion(gap.gap, gap.capHeight)]),
     ...(part.lettering.lines.length > 1 ? [lineSpaceProportion(part.lettering.lineSpace)] : []),
   ];
   const percent = (share: number) => String(Math.round(share * 100));
@@ -84,10 +86,7 @@ export function Reading({ plan, part, sign }: { plan: Plan; part: Sign; sign: Si
               ) : (
                 <>
                   <Typeset text={say.short(least)} />
-                  <Verdict
-                    good={lettered.capHeight >= least}
-                    words={[t('reading.enough'), t('reading.small')]}
-                  />
+                  <Verdict good={smallest >= least} words={[t('reading.enough'), t('reading.small')]} />
                 </>
               )}
             </td>

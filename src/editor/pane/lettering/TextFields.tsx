@@ -1,11 +1,11 @@
-import { Plus, Trash2 } from 'lucide-react';
+import { Plus } from 'lucide-react';
 import { FARTHEST, type Lettering } from '../../../design/schema.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { NumberField } from '../../field/NumberField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
-import { TextField } from '../../field/TextField.tsx';
 import { useWords } from '../../words/t.ts';
+import { LineFields } from './LineFields.tsx';
 
 export interface LetteringFieldsProps {
   readonly lettering: Lettering;
@@ -20,8 +20,6 @@ const percent = (share: number): number => Math.round(share * 1000) / 10;
 export function TextFields({ lettering, onChange }: LetteringFieldsProps) {
   const t = useWords();
   const { lines } = lettering;
-  type Line = Lettering['lines'][number];
-  const setLine = (i: number, line: Line) => onChange({ lines: lines.map((l, k) => (k === i ? line : l)) });
   const share = (key: 'tracking' | 'wordSpace' | 'lineSpace', least: number, most: number) => (
     <NumberField
       label={t(`letters.${key}`)}
@@ -37,38 +35,15 @@ export function TextFields({ lettering, onChange }: LetteringFieldsProps) {
     <>
       <div className="lines">
         {lines.map((line, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: lines have no ids; they are told apart by their place
-          <div className="row-fields line" key={i}>
-            <TextField
-              label={t('letters.line', { number: i + 1 })}
-              most={500}
-              value={line.text}
-              onCommit={(text) => setLine(i, { ...line, text })}
-            />
-            <MeasureField
-              label={t('letters.lineCap', { number: i + 1 })}
-              min={1}
-              disabled={lettering.fit !== 'none'}
-              value={line.capHeight ?? lettering.capHeight}
-              onCommit={(mm) =>
-                setLine(
-                  i,
-                  Math.abs(mm - lettering.capHeight) < 0.01
-                    ? { text: line.text }
-                    : { text: line.text, capHeight: mm },
-                )
-              }
-            />
-            <button
-              type="button"
-              className="btn bare icon"
-              aria-label={t('letters.removeLine', { number: i + 1 })}
-              disabled={lines.length === 1}
-              onClick={() => onChange({ lines: lines.filter((_, k) => k !== i) })}
-            >
-              <Trash2 aria-hidden="true" />
-            </button>
-          </div>
+          <LineFields
+            // biome-ignore lint/suspicious/noArrayIndexKey: lines have no ids; they are told apart by their place
+            key={i}
+            lettering={lettering}
+            line={line}
+            number={i + 1}
+            onChange={(next) => onChange({ lines: lines.map((l, k) => (k === i ? next : l)) })}
+            onRemove={() => onChange({ lines: lines.filter((_, k) => k !== i) })}
+          />
         ))}
         <button
           type="button"
@@ -79,6 +54,7 @@ export function TextFields({ lettering, onChange }: LetteringFieldsProps) {
           <Plus aria-hidden="true" />
           {t('letters.addLine')}
         </button>
+        <p className="note">{t('letters.ownSizeHint')}</p>
       </div>
       <div className="fields three">
         <ChoiceField

@@ -1,0 +1,134 @@
+import { ALargeSmall, Trash2 } from 'lucide-react';
+import { useState } from 'react';
+import type { Lettering } from '../../../design/schema.ts';
+import {
+  type LetterSize,
+  type Line,
+  lettersMeant,
+  lettersOf,
+  lineAfterTyping,
+  withOwnSize,
+  withoutSize,
+  withSizeChanged,
+} from '../../action/letterSizes.ts';
+import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { MeasureField } from '../../field/MeasureField.tsx';
+import { NumberField } from '../../field/NumberField.tsx';
+import { TextField } from '../../field/TextField.tsx';
+import { useWords } from '../../words/t.ts';
+
+interface LineFieldsProps {
+  readonly lettering: Lettering;
+  readonly line: Line;
+  /** Counted from 1. */
+  readonly number: number;
+  readonly onChange: (line: Line) => void;
+  readonly onRemove: () => void;
+}
+
+/** As many as the design's form takes. */
+const MOST_SIZES = 100;
+const STANDS = ['baseline', 'middle', 'top'] as const;
+
+/** One line of a sign: its words, its height, and its letters that are larger or smaller. */
+export function LineFields({ lettering, line, number, onChange, onRemove }: LineFieldsProps) {
+  const t = useWords();
+  const [selection, select] = useState<{ from: number; to: number } | null>(null);
+  const meant = lettersMeant(line.text, selection);
+  const letters = meant ? lettersOf(line, meant) : '';
+  const sizes = line.sizes ?? [];
+  const { capHeight: _own, ...asOthers } = line;
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a grid
+    <div className="line" role="group" aria-label={t('letters.line', { number })}>
+      <div className="row-fields line-fields">
+        <TextField
+          label={t('letters.line', { number })}
+          most={500}
+          value={line.text}
+          onCommit={(text) => onChange(lineAfterTyping(line, text))}
+          onSelect={(from, to) => select({ from, to })}
+        />
+        <MeasureField
+          label={t('letters.lineCap', { number })}
+          min={1}
+          disabled={lettering.fit !== 'none'}
+          value={line.capHeight ?? lettering.capHeight}
+          onCommit={(mm) =>
+            onChange(Math.abs(mm - lettering.capHeight) < 0.01 ? asOthers : { ...line, capHeight: mm })
+          }
+        />
+        <button
+          type="button"
+          className="btn bare icon"
+          aria-label={t('letters.ownSize', { letters })}
+          title={t('letters.ownSize', { letters })}
+          disabled={meant === null || sizes.length >= MOST_SIZES}
+          onClick={() => meant && onChange(withOwnSize(line, meant.from, meant.count))}
+        >
+          <ALargeSmall aria-hidden="true" />
+        </button>
+        <button
+          type="button"
+          className="btn bare icon"
+          aria-label={t('letters.removeLine', { number })}
+          disabled={lettering.lines.length === 1}
+          onClick={onRemove}
+        >
+          <Trash2 aria-hidden="true" />
+        </button>
+      </div>
+      {sizes.map((size, i) => (
+        <SizeFields
+          key={`${size.from}:${size.count}`}
+          size={size}
+          letters={lettersOf(line, size)}
+          onChange={(fields) => onChange(withSizeChanged(line, i, fields))}
+          onRemove={() => onChange(withoutSize(line, i))}
+        />
+      ))}
+    </div>
+  );
+}
+
+interface SizeFieldsProps {
+  readonly size: LetterSize;
+  readonly letters: string;
+  readonly onChange: (fields: Partial<LetterSize>) => void;
+  readonly onRemove: () => void;
+}
+
+function SizeFields({ size, letters, onChange, onRemove }: SizeFieldsProps) {
+  const t = useWords();
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a grid
+    <div className="row-fields letter-size" role="group" aria-label={t('letters.sized', { letters })}>
+      <span className="sized" aria-hidden="true">
+        {letters}
+      </span>
+      <NumberField
+        label={t('letters.size')}
+        unit="%"
+        min={20}
+        max={300}
+        step={5}
+        value={Math.round(size.size * 1000) / 10}
+        onCommit={(percent) => onChange({ size: percent / 100 })}
+      />
+      <ChoiceField
+        label={t('letters.stand')}
+        value={size.stand}
+        choices={STANDS.map((value) => ({ value, label: t(`letters.stand.${value}`) }))}
+        onCommit={(stand) => onChange({ stand })}
+      />
+      <button
+        type="button"
+        className="btn bare icon"
+        aria-label={t('letters.removeSize', { letters })}
+        onClick={onRemove}
+      >
+        <Trash2 aria-hidden="true" />
+      </button>
+    </div>
+  );
+}
