@@ -47,6 +47,7 @@ export const CHECK_CODES = [
   'patterns.unknown-paper', // paper
   // finish
   'finish.no-containers', // finish
+  'finish.primer-hides', // finish
   // fold, load, fastening
   'fold.hits-floor', // over_mm, angle_deg, what, thinner_mm and shorter_mm where they would do
   'fold.hits-wall', // over_mm, angle_deg, what, thinner_mm and shorter_mm where they would do; what is wall or wall-board

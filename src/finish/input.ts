@@ -4,6 +4,7 @@ import type { Point, Region } from '../geometry/shape.ts';
 import type { Solid } from '../joinery/piece.ts';
 import type { LetterLayer } from '../lettering/result.ts';
 import type { Container, Material, Stock } from '../materials/types.ts';
+import type { Looks } from './look.ts';
 
 /** The painted lettering of one sign. */
 export interface LetterPaint {
@@ -20,6 +21,7 @@ export interface FinishInput {
   readonly solids: readonly Solid[];
   readonly lettering: readonly LetterPaint[];
   readonly finishes: Design['finishes'];
+  readonly looks: Looks;
   readonly paint: Design['paint'];
   readonly stocks: ReadonlyMap<string, Stock>;
   readonly materials: ReadonlyMap<string, Material>;

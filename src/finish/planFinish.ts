@@ -1,5 +1,6 @@
 import type { Check } from '../check/check.ts';
 import type { Finish } from '../design/schema.ts';
+import type { Color } from '../drawing/drawing.ts';
 import { areaOf, boxOf } from '../geometry/region.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Solid } from '../joinery/piece.ts';
@@ -12,6 +13,7 @@ import { type ContainerOffer, chooseContainers } from './containers.ts';
 import { contrastChecks } from './contrast.ts';
 import { freeEdges } from './edge.ts';
 import type { FinishInput, Surface } from './input.ts';
+import { letterLook } from './look.ts';
 import { near } from './near.ts';
 import type { FinishPlan, FinishUse } from './result.ts';
 import { type Shown, shownOf } from './show.ts';
@@ -39,8 +41,8 @@ interface Sums {
  * - Backs, with back-priming: the underside of every part with a finish, and the face that others cover.
  * - Primer goes under all of it but painted shapes and lettering that lie on a finish already.
  *
- * Checks: `finish.no-containers` where paint is needed and no known container holds it;
- * `lettering.low-contrast`.
+ * Checks: `finish.no-containers` where paint is needed and no known container holds it; `finish.primer-hides`
+ * where a primer is set under a stain or clear coat; `lettering.low-contrast`.
  */
 export function planFinish(input: FinishInput): FinishPlan {
   const surfaces = surfacesOf(input);
@@ -64,11 +66,7 @@ export function planFinish(input: FinishInput): FinishPlan {
     liters.set(part, (liters.get(part) ?? 0) + volume + primer);
   });
   const tape = tapeOf(shown, neighborsOf);
-  const checks: Check[] = contrastChecks(
-    input.lettering,
-    (sign) => solids.get(sign)?.finish ?? null,
-    input.finishes,
-  );
+  const checks: Check[] = contrastChecks(input.lettering, input.looks, input.finishes);
   const uses = input.finishes.flatMap((finish) => {
     const sum = sums.get(finish.id);
     return sum ? [finishUse(finish, sum, tape.get(finish.id) ?? 0, input, checks)] : [];
@@ -77,11 +75,23 @@ export function planFinish(input: FinishInput): FinishPlan {
     uses,
     shown: shown
       .filter(({ region }) => region.length > 0)
-      .map(({ surface, region }) => ({ part: surface.part, finish: surface.finish, z: surface.z, region })),
+      .map(({ surface, region }) => ({
+        part: surface.part,
+        finish: surface.finish,
+        look: lookOf(surface, input),
+        z: surface.z,
+        region,
+      })),
     onParts: [...liters].map(([part, onIt]) => ({ part, liters: onIt })),
     ...paintingOrder(input.solids),
     checks,
   };
+}
+
+/** What a painted or lettered surface looks like; null for the bed's own wood. */
+function lookOf({ part, kind, finish }: Surface, { looks, finishes }: FinishInput): Color | null {
+  if (kind !== 'letter') return looks.parts.get(part) ?? null;
+  return letterLook(looks, finishes, part, finish ?? '');
 }
 
 const liesOnFinish = (surface: Surface, solids: ReadonlyMap<string, Solid>): boolean =>
@@ -150,6 +160,10 @@ function finishUse(finish: Finish, sum: Sums, tape: Mm, input: FinishInput, chec
       parts: [],
       figures: { finish: finish.id },
     });
+  }
+  if (finish.kind !== 'paint' && primer > 0) {
+    const figures = { finish: finish.id };
+    checks.push({ code: 'finish.primer-hides', severity: 'warning', parts: [], figures });
   }
   const bought = buy.reduce((all, { count, volume: each }) => all + count * each, 0);
   return {

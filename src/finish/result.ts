@@ -1,4 +1,5 @@
 import type { Check } from '../check/check.ts';
+import type { Color } from '../drawing/drawing.ts';
 import type { Region } from '../geometry/shape.ts';
 import type { Liters, Mm, Money, SquareMeters } from '../measure/units.ts';
 
@@ -35,6 +36,8 @@ export interface ShownArea {
   /** Laid part, or the id of a level whose bare wood is seen. */
   readonly part: string;
   readonly finish: string | null;
+  /** Color of the finish over what it lies on, or of the bare part; null for the bed's own wood. */
+  readonly look: Color | null;
   readonly z: Mm;
   readonly region: Region;
 }

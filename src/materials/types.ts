@@ -11,6 +11,8 @@ export interface Material extends Sourced {
   readonly id: string;
   readonly name: string;
   readonly density: KgPerM3;
+  /** `#rrggbb`, bare, in plain daylight: our own choice, by eye, no source. Boards of one wood differ more than woods do. */
+  readonly color: string;
   /** How much more primer a cut edge drinks than a face (1 = the same). */
   readonly edgeThirst: number;
   /** `soft` takes brads and screws as softwood does. */

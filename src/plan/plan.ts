@@ -4,6 +4,7 @@ import { type Check, orderChecks } from '../check/check.ts';
 import { planCutting } from '../cutting/cutting.ts';
 import type { Design } from '../design/schema.ts';
 import { planFastening } from '../fastening/planFastening.ts';
+import { type Looks, looksOf } from '../finish/look.ts';
 import { planFinish } from '../finish/planFinish.ts';
 import type { FinishPlan } from '../finish/result.ts';
 import { planFold } from '../fold/planFold.ts';
@@ -85,7 +86,9 @@ export function createPlanner(): Planner {
     const cutting = stage.cutting(joinery.pieces, stocks, design.owned, design.shop, effort.nodes, options);
 
     tell('finish', 4);
+    const looks = stage.looks(layout.parts, face.levels, design.finishes, stocks, tables);
     const finish = stage.finish(
+      looks,
       face,
       joinery.solids,
       lettering.signs,
@@ -164,6 +167,7 @@ export function createPlanner(): Planner {
       joinery,
       cutting,
       signs: lettering.signs,
+      looks,
       finish,
       load,
       fold,
@@ -226,8 +230,18 @@ function createStages() {
       letters.solids.length === 0 ? solids : [...solids, ...letters.solids],
     ),
     cutting: createCuttingStage(),
+    looks: remembering(
+      (
+        parts: Plan['layout']['parts'],
+        levels: Plan['face']['levels'],
+        finishes: Design['finishes'],
+        stocks: Plan['stocks'],
+        tables: Tables,
+      ) => looksOf({ parts, levels, finishes, stocks, materials: byId(tables.materials) }),
+    ),
     finish: remembering(
       (
+        looks: Looks,
         face: Plan['face'],
         solids: Plan['joinery']['solids'],
         signs: readonly SignPlan[],
@@ -241,6 +255,7 @@ function createStages() {
           solids,
           lettering: signs.map((s) => ({ sign: s.id, at: s.at, layers: s.lettered.layers })),
           finishes,
+          looks,
           paint,
           stocks,
           materials: byId(tables.materials),

@@ -4,6 +4,7 @@ import type { Check } from '../check/check.ts';
 import type { Cutting } from '../cutting/result.ts';
 import type { Design } from '../design/schema.ts';
 import type { FasteningPlan } from '../fastening/result.ts';
+import type { Looks } from '../finish/look.ts';
 import type { FinishPlan } from '../finish/result.ts';
 import type { FoldPlan } from '../fold/result.ts';
 import type { Point } from '../geometry/shape.ts';
@@ -90,6 +91,7 @@ export interface Plan {
   readonly joinery: Joinery;
   readonly cutting: Cutting;
   readonly signs: readonly SignPlan[];
+  readonly looks: Looks;
   readonly finish: FinishPlan;
   readonly load: LoadPlan;
   readonly fold: FoldPlan;

@@ -239,6 +239,7 @@ const mdf: Material = {
   id: 'mdf',
   name: 'MDF',
   density: 750,
+  color: '#b79a74',
   edgeThirst: 2.5,
   hardness: 'board',
   source: '',

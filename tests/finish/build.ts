@@ -1,5 +1,6 @@
 import type { Design, Finish } from '../../src/design/schema.ts';
 import type { FinishInput } from '../../src/finish/input.ts';
+import type { Looks } from '../../src/finish/look.ts';
 import { regionOfBox } from '../../src/geometry/region.ts';
 import type { Region } from '../../src/geometry/shape.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
@@ -43,6 +44,13 @@ export function finish(id: string, more: Partial<Finish> = {}): Finish {
   };
 }
 
+/** Every solid in the color of its finish: looks have tests of their own. */
+export function looksBy(solids: readonly Solid[], finishes: readonly Finish[]): Looks {
+  const colors = new Map(finishes.map((f) => [f.id, f.color]));
+  const parts = new Map(solids.map((s) => [s.part, colors.get(s.finish ?? '') ?? '#e4cfa4']));
+  return { parts, grounds: parts };
+}
+
 export const NO_WASTE: Design['paint'] = { waste: 0, containers: 'metric', backPriming: false };
 
 export function input(solids: readonly Solid[], more: Partial<FinishInput> = {}): FinishInput {
@@ -51,6 +59,7 @@ export function input(solids: readonly Solid[], more: Partial<FinishInput> = {})
     solids,
     lettering: [],
     finishes: [finish('red'), finish('blue')],
+    looks: looksBy(solids, more.finishes ?? [finish('red'), finish('blue')]),
     paint: NO_WASTE,
     stocks: new Map(),
     materials: new Map(),

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type ContainerOffer, chooseContainers } from '../../src/finish/containers.ts';
 import { contrastRatio, letteringContrast, luminance } from '../../src/finish/contrast.ts';
+import type { LetterPaint } from '../../src/finish/input.ts';
 import { planFinish } from '../../src/finish/planFinish.ts';
 import { spreadingRate } from '../../src/finish/spreading.ts';
 import { box, finish, input, NO_WASTE, solid } from './build.ts';
@@ -189,16 +190,23 @@ describe('contrast', () => {
   });
 
   it('takes the better of letter on outline and outline on ground', () => {
-    const colors = new Map([
-      ['dark', '#000000'],
-      ['gray', '#767676'],
-      ['light', '#ffffff'],
-    ]);
+    const finishes = [
+      finish('dark', { color: '#000000' }),
+      finish('gray', { color: '#767676' }),
+      finish('light', { color: '#ffffff' }),
+    ];
+    const on = (finish: string | null) => {
+      const look = finishes.find((f) => f.id === finish)?.color;
+      const looks = new Map(look === undefined ? [] : [['sign', look] as const]);
+      return { parts: looks, grounds: new Map([['sign', '#ffffff']]) };
+    };
+    const contrast = (layers: LetterPaint['layers'], ground: string | null) =>
+      letteringContrast({ sign: 'sign', layers }, on(ground), finishes);
     const fill = { role: 'fill', finish: 'gray', region: [] } as const;
     const outline = { role: 'outline', finish: 'light', region: [] } as const;
-    expect(letteringContrast([fill], 'light', colors)).toBeCloseTo(4.54, 2);
-    expect(letteringContrast([fill, outline], 'dark', colors)).toBeCloseTo(21, 6);
-    expect(letteringContrast([fill], null, colors)).toBeNull();
+    expect(contrast([fill], 'light')).toBeCloseTo(4.54, 2);
+    expect(contrast([fill, outline], 'dark')).toBeCloseTo(21, 6);
+    expect(contrast([fill], null)).toBeNull();
   });
 
   it('warns of lettering that cannot be read', () => {

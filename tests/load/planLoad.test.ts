@@ -15,6 +15,7 @@ const material = (id: string, density: number): Material => ({
   id,
   name: id,
   density,
+  color: '#e4cfa4',
   edgeThirst: 1,
   hardness: 'soft',
   source: 'test',

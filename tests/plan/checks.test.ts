@@ -185,6 +185,10 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
     ...base,
     pages: { ...base.pages, margin: { left: 120, right: 120, top: 120, bottom: 120 } },
   }),
+  'finish.primer-hides': () => ({
+    ...base,
+    finishes: base.finishes.map((f) => ({ ...f, kind: 'stain', primer: { coats: 1, rate_m2_l: 8 } })),
+  }),
   'finish.no-containers': () => ({
     ...base,
     finishes: base.finishes.map((f) => ({ ...f, containers: [{ container: 'thimble', price: 1 }] })),

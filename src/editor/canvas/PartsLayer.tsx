@@ -1,17 +1,19 @@
 import { memo, useMemo } from 'react';
 import { Group, Layer, Shape } from 'react-konva';
 import type { Design } from '../../design/schema.ts';
+import { letterLook } from '../../finish/look.ts';
 import type { ShadowArea } from '../../finish/shadow.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { radians } from '../../measure/units.ts';
 import type { SignPlan } from '../../plan/types.ts';
-import { keepClearsOf } from '../state/derive.ts';
+import { faceFor, keepClearsOf, looksFor } from '../state/derive.ts';
 import type { Look, View } from '../state/store.ts';
-import { stocksOf } from '../state/tables.ts';
+import { materialsOf, stocksOf } from '../state/tables.ts';
 import { drawPart } from './drawPart.ts';
+import { gleamsOn } from './gleam.ts';
 import { KeepClears } from './KeepClears.tsx';
 import type { Palette } from './palette.ts';
-import { fillOf } from './partLook.ts';
+import { appearanceOf } from './partLook.ts';
 import { Shadows } from './Shadows.tsx';
 
 interface PartsLayerProps {
@@ -32,14 +34,18 @@ interface PartsLayerProps {
 export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
   const { design, layout, signs, view, look, palette, shadows } = props;
   const { finishes, stocks, light } = design;
-  const colorOf = useMemo(() => {
-    const colors = new Map(finishes.map((f) => [f.id, f.color]));
-    return (finish: string) => colors.get(finish) ?? '#888888';
-  }, [finishes]);
-  const shaped = useMemo(() => {
-    const all = [...stocksOf({ stocks }).values()];
-    return new Set(all.flatMap((s) => (s.form === 'shaped' ? [s.id] : [])));
-  }, [stocks]);
+  const looks = looksFor(design, layout);
+  const appearance = useMemo(
+    () => appearanceOf({ looks, finishes, stocks: stocksOf({ stocks }), materials: materialsOf() }),
+    [looks, finishes, stocks],
+  );
+  const letterOf = useMemo(() => {
+    const sheens = new Map(finishes.map((f) => [f.id, f.sheen]));
+    return (sign: string, finish: string) => ({
+      fill: letterLook(looks, finishes, sign, finish) ?? '#888888',
+      sheen: sheens.get(finish) ?? null,
+    });
+  }, [looks, finishes]);
   const falling = useMemo(() => shadowOf(light), [light]);
   return (
     <Layer listening={false}>
@@ -47,17 +53,18 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
         <Shape
           perfectDrawEnabled={false}
           sceneFunc={(konva) => {
+            const gleams = gleamsOn(konva._context, light, faceFor(design.bed).box);
             for (const part of layout.parts) {
               drawPart(konva._context, {
                 part,
-                fill: fillOf(part, finishes, palette),
-                shaped: part.stock !== null && shaped.has(part.stock),
+                appearance: appearance(part),
                 look,
                 scale: view.scale,
                 tape: palette.tape,
                 outline: palette.outline,
                 sign: signs.get(part.id),
-                colorOf,
+                letterOf,
+                gleamOf: gleams,
                 light: falling,
                 shadeless: shadows !== null,
               });

@@ -1,21 +1,28 @@
+import type { Finish } from '../../design/schema.ts';
 import type { Point, Region } from '../../geometry/shape.ts';
 import type { LaidPart, Leg } from '../../layout/laid.ts';
 import type { SignPlan } from '../../plan/types.ts';
 import type { Look } from '../state/store.ts';
-import { inkOn } from './partLook.ts';
+import { grainOf } from './grain.ts';
+import { type Appearance, inkOn } from './partLook.ts';
 import { traceRegion } from './trace.ts';
+
+/** A color of lettering as it looks on its sign. */
+export interface Lettered {
+  readonly fill: string;
+  readonly sheen: Finish['sheen'] | null;
+}
 
 export interface PartLook {
   readonly part: LaidPart;
-  readonly fill: string;
-  /** Molding: shaped in section, so lines run along it. */
-  readonly shaped: boolean;
+  readonly appearance: Appearance;
   readonly look: Look;
   readonly scale: number;
   readonly tape: string;
   readonly outline: string;
   readonly sign: SignPlan | undefined;
-  readonly colorOf: (finish: string) => string;
+  readonly letterOf: (sign: string, finish: string) => Lettered;
+  readonly gleamOf: (sheen: Finish['sheen'] | null) => CanvasGradient | null;
   /** Direction and length of the shadow for each millimeter of height. */
   readonly light: Point;
   /** Shadows are drawn by themselves. */
@@ -39,8 +46,12 @@ export function drawPart(ctx: CanvasRenderingContext2D, props: PartLook): void {
   }
   if (part.kind !== 'painted' && !props.shadeless) castShadow(ctx, props);
   const outline = outlineOf(part.region);
-  ctx.fillStyle = props.fill;
+  const { fill, sheen, grained, shaped } = props.appearance;
+  const line = inkOn(fill);
+  ctx.fillStyle = fill;
   ctx.fill(outline, 'evenodd');
+  if (grained) drawGrain(ctx, part, outline, line, px);
+  shine(ctx, outline, props.gleamOf(sheen));
   if (part.kind !== 'painted') {
     ctx.lineWidth = 1.1 * px;
     ctx.strokeStyle = props.outline;
@@ -48,16 +59,38 @@ export function drawPart(ctx: CanvasRenderingContext2D, props: PartLook): void {
     ctx.stroke(outline);
     ctx.globalAlpha = 1;
   }
-  const line = inkOn(props.fill);
   ctx.strokeStyle = line;
   ctx.lineWidth = px;
   ctx.globalAlpha = 0.4;
-  if (props.shaped) {
+  if (shaped) {
     for (const leg of legsOf(part)) profileLines(ctx, leg);
   }
   if (part.kind === 'run') cornerLines(ctx, part.region, part.legs[0]?.width ?? 0);
   ctx.globalAlpha = 1;
-  if (props.sign) drawLettering(ctx, part, props.sign, props.colorOf);
+  if (props.sign) drawLettering(ctx, props, props.sign);
+}
+
+/** Strokes along the wood, where it shows. */
+function drawGrain(
+  ctx: CanvasRenderingContext2D,
+  part: LaidPart,
+  outline: Path2D,
+  line: string,
+  px: number,
+): void {
+  ctx.save();
+  ctx.clip(outline, 'evenodd');
+  ctx.strokeStyle = line;
+  ctx.lineWidth = px;
+  ctx.globalAlpha = 0.16;
+  ctx.stroke(grainOf(part));
+  ctx.restore();
+}
+
+function shine(ctx: CanvasRenderingContext2D, outline: Path2D, gleam: CanvasGradient | null): void {
+  if (!gleam) return;
+  ctx.fillStyle = gleam;
+  ctx.fill(outline, 'evenodd');
 }
 
 /** Outlines as the canvas keeps them: a drag draws every part again and moves few. */
@@ -141,19 +174,19 @@ function nearest(ring: readonly Point[], p: Point): Point | undefined {
   return best;
 }
 
-function drawLettering(
-  ctx: CanvasRenderingContext2D,
-  part: LaidPart,
-  sign: SignPlan,
-  colorOf: (finish: string) => string,
-): void {
-  ctx.save();
-  ctx.translate(part.box.x, part.box.y);
+function drawLettering(ctx: CanvasRenderingContext2D, props: PartLook, sign: SignPlan): void {
+  const { part, letterOf, gleamOf } = props;
+  const { x, y } = part.box;
   for (const layer of sign.lettered.layers) {
+    const { fill, sheen } = letterOf(part.id, layer.finish);
     ctx.beginPath();
-    traceRegion(ctx as never, layer.region);
-    ctx.fillStyle = colorOf(layer.finish);
+    // Placed point by point: a gleam lies over the whole face, and would move with a moved canvas.
+    traceRegion(ctx as never, layer.region, x, y);
+    ctx.fillStyle = fill;
+    ctx.fill('evenodd');
+    const gleam = gleamOf(sheen);
+    if (!gleam) continue;
+    ctx.fillStyle = gleam;
     ctx.fill('evenodd');
   }
-  ctx.restore();
 }

@@ -1,12 +1,45 @@
-import type { Design } from '../../design/schema.ts';
+import type { Design, Finish } from '../../design/schema.ts';
+import type { Looks } from '../../finish/look.ts';
 import type { LaidPart } from '../../layout/laid.ts';
-import type { Palette } from './palette.ts';
+import type { Material, Stock } from '../../materials/types.ts';
 
-/** Color of a laid part: its finish, a fitting's own color, or bare wood. */
-export function fillOf(part: LaidPart, finishes: Design['finishes'], palette: Palette): string {
-  if (part.kind === 'fitting') return part.spec.color;
-  const finish = finishes.find((f) => f.id === part.finish);
-  return finish?.color ?? palette.rim;
+/** How the surface of a part is drawn. */
+export interface Appearance {
+  readonly fill: string;
+  /** Of its finish; null for bare wood and fittings. */
+  readonly sheen: Finish['sheen'] | null;
+  /** Its wood shows, and has a grain. */
+  readonly grained: boolean;
+  /** Shaped in section. */
+  readonly shaped: boolean;
+}
+
+interface AppearanceInput {
+  readonly looks: Looks;
+  readonly finishes: Design['finishes'];
+  readonly stocks: ReadonlyMap<string, Stock>;
+  readonly materials: ReadonlyMap<string, Material>;
+}
+
+/** Appearances by part. */
+export function appearanceOf({ looks, finishes, stocks, materials }: AppearanceInput) {
+  const byId = new Map(finishes.map((finish) => [finish.id, finish]));
+  return (part: LaidPart): Appearance => {
+    const finish = part.kind === 'fitting' ? undefined : byId.get(part.finish ?? '');
+    const stock = stocks.get(part.stock ?? '');
+    return {
+      fill: looks.parts.get(part.id) ?? '#888888',
+      sheen: finish?.sheen ?? null,
+      grained: finish?.kind !== 'paint' && grows(stock, materials),
+      shaped: stock?.form === 'shaped',
+    };
+  };
+}
+
+/** Boards of a wood have a grain; of a sheet its stock says so. */
+function grows(stock: Stock | undefined, materials: ReadonlyMap<string, Material>): boolean {
+  if (!stock) return false;
+  return stock.form === 'sheet' ? stock.grain : materials.get(stock.material)?.hardness !== 'board';
 }
 
 /** Black or chalk, whichever shows on a color. */

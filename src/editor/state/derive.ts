@@ -3,12 +3,13 @@ import type { Face } from '../../bed/face.ts';
 import { faceOf } from '../../bed/faceOf.ts';
 import { allKeepClears } from '../../bed/legFootprints.ts';
 import type { Design } from '../../design/schema.ts';
+import { type LookInput, type Looks, looksOf } from '../../finish/look.ts';
 import { type Bounds, boundsOf } from '../../layout/bounds.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { type LayoutInput, layOut } from '../../layout/layout.ts';
 import { createMemory } from '../../layout/memory.ts';
 import { remembering } from '../../plan/memory.ts';
-import { stocksOf } from './tables.ts';
+import { materialsOf, stocksOf } from './tables.ts';
 
 const faces = new WeakMap<Design['bed'], Face>();
 const layouts = new WeakMap<Design, Layout>();
@@ -17,6 +18,15 @@ const bounds = new WeakMap<Layout, ReadonlyMap<string, Bounds>>();
 /** One memory for all of this tab's layouts: a drag step lays out again only what it touches. */
 const memory = createMemory();
 const keepClears = remembering(allKeepClears);
+const looks = remembering(
+  (
+    parts: Layout['parts'],
+    levels: Face['levels'],
+    finishes: Design['finishes'],
+    stocks: LookInput['stocks'],
+    materials: LookInput['materials'],
+  ) => looksOf({ parts, levels, finishes, stocks, materials }),
+);
 
 /** The face of a bed, computed once for each bed. */
 export function faceFor(bed: Design['bed']): Face {
@@ -47,6 +57,10 @@ export function layoutOf(design: Design, held?: ReadonlySet<string>): Layout {
   }
   return layout;
 }
+
+/** What the parts of a layout look like, finished. */
+export const looksFor = (design: Design, layout: Layout): Looks =>
+  looks(layout.parts, faceFor(design.bed).levels, design.finishes, stocksOf(design), materialsOf());
 
 /** The edges that rules and snapping mean, by part: the visible outside of everything, and the inside of frames. */
 export function boundsFor(layout: Layout): ReadonlyMap<string, Bounds> {

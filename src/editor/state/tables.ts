@@ -1,6 +1,7 @@
 import type { Design } from '../../design/schema.ts';
-import { lookup } from '../../materials/lookup.ts';
-import type { Stock, Tables } from '../../materials/types.ts';
+import { byId, lookup } from '../../materials/lookup.ts';
+import type { Material, Stock, Tables } from '../../materials/types.ts';
+import { remembering } from '../../plan/memory.ts';
 import { spoken } from '../words/t.ts';
 import { tablesFor } from './shipped.ts';
 
@@ -21,3 +22,8 @@ export function stocksOf(design: Pick<Design, 'stocks'>): ReadonlyMap<string, St
   found.set(design.stocks, { of, map });
   return map;
 }
+
+const materials = remembering((all: Tables['materials']) => byId(all));
+
+/** Materials by id. */
+export const materialsOf = (): ReadonlyMap<string, Material> => materials(tables().materials);

@@ -1,6 +1,7 @@
 import type { Color, DrawItem } from '../../drawing/drawing.ts';
 import { rectangle, shape } from '../../drawing/items.ts';
 import { INK, WEIGHT } from '../../drawing/style.ts';
+import { letterLook } from '../../finish/look.ts';
 import { pathOfRegion } from '../../geometry/path.ts';
 import { areaOf, boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
@@ -16,11 +17,7 @@ export function solidsInOrder(plan: Plan): Solid[] {
     .map(({ solid }) => solid);
 }
 
-export function colorOf(plan: Plan, finish: string | null): Color {
-  return plan.design.finishes.find((f) => f.id === finish)?.color ?? BARE;
-}
-
-/** Wood without a finish. */
+/** The bed's own wood, whatever it is: its levels are told apart by their lines. */
 const BARE: Color = '#e6d6b8';
 
 const outlined = (region: Region, fill: Color | undefined, weight: number): DrawItem =>
@@ -39,13 +36,9 @@ function levels(plan: Plan, view: PageView, colored: boolean): DrawItem[] {
 
 /** The face as it will look: every solid in its color, lettering on top, light outlines. */
 export function coloredFace(plan: Plan, view: PageView): DrawItem[] {
-  const fittingColor = new Map(
-    plan.layout.parts.flatMap((p) => (p.kind === 'fitting' ? [[p.id, p.spec.color] as const] : [])),
-  );
   const lettering = new Map(plan.signs.map((sign) => [sign.id, sign]));
   const parts = solidsInOrder(plan).flatMap((solid): DrawItem[] => {
-    const fill = fittingColor.get(solid.part) ?? colorOf(plan, solid.finish);
-    const drawn = [outlined(view.region(solid.region), fill, WEIGHT.hair)];
+    const drawn = [outlined(view.region(solid.region), plan.looks.parts.get(solid.part), WEIGHT.hair)];
     const sign = lettering.get(solid.part);
     if (!sign) return drawn;
     const letters = sign.lettered.layers.map((layer) => {
@@ -54,7 +47,7 @@ export function coloredFace(plan: Plan, view: PageView): DrawItem[] {
         holes: polygon.holes.map((ring) => ring.map((p) => ({ x: p.x + sign.at.x, y: p.y + sign.at.y }))),
       }));
       return shape(pathOfRegion(view.region(onFace)), {
-        fill: colorOf(plan, layer.finish),
+        fill: letterLook(plan.looks, plan.design.finishes, solid.part, layer.finish) ?? BARE,
         fillRule: 'evenodd',
       });
     });

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { letterLook } from '../../../finish/look.ts';
 import type { Plan, SignPlan } from '../../../plan/types.ts';
 import { regionData } from '../../drawing/svgPath.ts';
 import { useWords } from '../../words/t.ts';
@@ -11,7 +12,7 @@ export function LetterView({ plan, sign }: { plan: Plan; sign: SignPlan }) {
   const id = useId();
   const laid = plan.layout.parts.find((p) => p.id === sign.id);
   if (!laid) return null;
-  const colors = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
+  const { looks, design } = plan;
   const { lettered } = sign;
   const { w, h } = laid.box;
   const margin = Math.max(w, h) / 60;
@@ -34,10 +35,14 @@ export function LetterView({ plan, sign }: { plan: Plan; sign: SignPlan }) {
           className="letter-board"
           transform={`translate(${-sign.at.x} ${-sign.at.y})`}
           d={regionData(laid.region)}
-          fill={colors.get(laid.finish ?? '') ?? 'var(--rim)'}
+          fill={looks.parts.get(sign.id)}
         />
         {lettered.layers.map((layer) => (
-          <path key={layer.role} d={regionData(layer.region)} fill={colors.get(layer.finish)} />
+          <path
+            key={layer.role}
+            d={regionData(layer.region)}
+            fill={letterLook(looks, design.finishes, sign.id, layer.finish) ?? undefined}
+          />
         ))}
       </g>
     </svg>

@@ -27,9 +27,8 @@ export function Reading({ plan, part, sign }: { plan: Plan; part: Sign; sign: Si
   const say = useSay();
   const [distance, setDistance] = useState(USUAL_DISTANCE);
   const { lettered } = sign;
-  const colors = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
-  const ground = plan.layout.parts.find((p) => p.id === sign.id)?.finish ?? null;
-  const contrast = letteringContrast(lettered.layers, ground, colors);
+  const written = { sign: sign.id, layers: lettered.layers };
+  const contrast = letteringContrast(written, plan.looks, plan.design.finishes);
   // What is small decides how far the whole sign is read.
   const smallest = lettered.capHeights.at(-1) ?? lettered.capHeight;
   const reach = readingDistance(smallest);

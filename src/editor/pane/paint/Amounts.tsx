@@ -4,6 +4,7 @@ import { Typeset } from '../../field/Typeset.tsx';
 import { useWords } from '../../words/t.ts';
 import { ScrollBox } from '../facts/ScrollBox.tsx';
 import { useSay } from '../facts/useSay.ts';
+import { FinishChip } from './FinishMap.tsx';
 
 /** How much of every finish: areas, paint, cans, what is left, and tape. */
 export function Amounts({ plan }: { plan: Plan }) {
@@ -44,7 +45,7 @@ export function Amounts({ plan }: { plan: Plan }) {
               return (
                 <tr key={use.finish}>
                   <th scope="row">
-                    <span className="chip" style={{ background: finish?.color }} aria-hidden="true" />
+                    {finish ? <FinishChip plan={plan} finish={finish} /> : null}
                     {finish?.name ?? use.finish}
                     <span className="note block">{t('paint.coatsOf', { count: use.coats })}</span>
                   </th>

@@ -1,4 +1,5 @@
 import { LEGIBLE_CONTRAST, letteringContrast } from '../../../finish/contrast.ts';
+import { letterLook } from '../../../finish/look.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { numberText } from '../../state/text.ts';
 import { useWords } from '../../words/t.ts';
@@ -7,7 +8,7 @@ import { useWords } from '../../words/t.ts';
 export function Contrast({ plan }: { plan: Plan }) {
   const t = useWords();
   if (plan.signs.length === 0) return null;
-  const colors = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
+  const { looks, design } = plan;
   return (
     <section aria-labelledby="paint-contrast">
       <h3 id="paint-contrast" className="section-title">
@@ -18,9 +19,9 @@ export function Contrast({ plan }: { plan: Plan }) {
         <caption className="hidden-text">{t('paint.contrast')}</caption>
         <tbody>
           {plan.signs.map((sign) => {
-            const ground = plan.layout.parts.find((p) => p.id === sign.id)?.finish ?? null;
-            const ratio = letteringContrast(sign.lettered.layers, ground, colors);
-            const letters = sign.lettered.layers.find((l) => l.role === 'fill');
+            const { layers } = sign.lettered;
+            const ratio = letteringContrast({ sign: sign.id, layers }, looks, design.finishes);
+            const letters = layers.find((l) => l.role === 'fill');
             if (ratio === null) return null;
             const good = ratio >= LEGIBLE_CONTRAST;
             return (
@@ -30,8 +31,8 @@ export function Contrast({ plan }: { plan: Plan }) {
                     className="contrast-chip"
                     aria-hidden="true"
                     style={{
-                      background: colors.get(ground ?? ''),
-                      color: colors.get(letters?.finish ?? ''),
+                      background: looks.parts.get(sign.id),
+                      color: letterLook(looks, design.finishes, sign.id, letters?.finish ?? '') ?? undefined,
                     }}
                   >
                     Aa

@@ -10,6 +10,7 @@ import { UnitField } from '../facts/UnitField.tsx';
 import { useChange } from '../facts/useChange.ts';
 import { Cans } from './Cans.tsx';
 import { DataSheet } from './DataSheet.tsx';
+import { chipOf, OnWoods } from './OnWoods.tsx';
 import { canUnit, rateUnit } from './rateUnit.ts';
 
 const KINDS = ['paint', 'stain', 'clear'] as const;
@@ -33,7 +34,7 @@ export function FinishItem({ finish, design, wearers }: FinishItemProps) {
     <li>
       <div className="item-head">
         <h4>
-          <span className="chip large" style={{ background: finish.color }} aria-hidden="true" />
+          <span className="chip large" style={{ background: chipOf(finish, design) }} aria-hidden="true" />
           {finish.name}
         </h4>
         {wearers > 0 ? (
@@ -51,11 +52,13 @@ export function FinishItem({ finish, design, wearers }: FinishItemProps) {
       </div>
       <div className="fields three">
         <TextField label={t('finish.name')} value={finish.name} onCommit={(name) => put({ name })} />
-        <ColorField
-          label={t('finish.color')}
-          value={finish.color}
-          onCommit={(color) => put({ color }, `color:${finish.id}`)}
-        />
+        {finish.kind === 'clear' ? null : (
+          <ColorField
+            label={t(finish.kind === 'stain' ? 'finish.overWhite' : 'finish.color')}
+            value={finish.color}
+            onCommit={(color) => put({ color }, `color:${finish.id}`)}
+          />
+        )}
         <ChoiceField
           label={t('finish.kind')}
           value={finish.kind}
@@ -120,6 +123,7 @@ export function FinishItem({ finish, design, wearers }: FinishItemProps) {
           </>
         ) : null}
       </div>
+      {finish.kind === 'paint' ? null : <OnWoods finish={finish} design={design} />}
       <DataSheet measure={measure} onTake={(rate_m2_l) => put({ rate_m2_l })} />
       <Cans finish={finish} design={design} onChange={(containers) => put({ containers })} />
     </li>

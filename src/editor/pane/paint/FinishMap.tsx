@@ -1,24 +1,31 @@
+import type { Finish } from '../../../design/schema.ts';
+import { looksOfFinish } from '../../../finish/look.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { FaceMap } from '../../drawing/FaceMap.tsx';
 import { regionData } from '../../drawing/svgPath.ts';
 import { useWords } from '../../words/t.ts';
+import { stripes } from './stripes.ts';
 
 /** What is seen of every finish, as the room will see it. */
 export function ShownAreas({ plan }: { plan: Plan }) {
-  const colors = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
   const shown = [...plan.finish.shown].sort((a, b) => a.z - b.z);
   return shown.map((area, i) => {
-    const color = area.finish === null ? undefined : colors.get(area.finish);
-    return color ? (
+    return area.finish !== null && area.look !== null ? (
       <path
         // biome-ignore lint/suspicious/noArrayIndexKey: a part may show one finish in several areas
         key={`${area.part}|${area.finish}|${i}`}
         className="map-area"
         d={regionData(area.region)}
-        fill={color}
+        fill={area.look}
       />
     ) : null;
   });
+}
+
+/** A finish as it shows on the face: a stain in stripes, one for each wood that it lies on. */
+export function FinishChip({ plan, finish }: { plan: Plan; finish: Finish }) {
+  const looks = looksOfFinish(plan.finish.shown, finish.id);
+  return <span className="chip" style={{ background: stripes(looks, finish.color) }} aria-hidden="true" />;
 }
 
 export function FinishMap({ plan }: { plan: Plan }) {
@@ -40,7 +47,7 @@ export function FinishMap({ plan }: { plan: Plan }) {
         <ul className="legend column">
           {used.map((f) => (
             <li key={f.id}>
-              <span className="chip" style={{ background: f.color }} aria-hidden="true" />
+              <FinishChip plan={plan} finish={f} />
               {f.name}
             </li>
           ))}

@@ -8,6 +8,7 @@ import { useCommit, useEditor, useSettledDesign, useStore } from '../../state/ho
 import { useWords } from '../../words/t.ts';
 import { useSay } from '../facts/useSay.ts';
 import { ShownAreas } from './FinishMap.tsx';
+import { Gleams } from './Gleams.tsx';
 
 /** The light of the shadow view: turned by sliders, seen on a small face and on the drawing. */
 export function Light({ plan }: { plan: Plan }) {
@@ -44,6 +45,7 @@ export function Light({ plan }: { plan: Plan }) {
           })}
         >
           <ShownAreas plan={plan} />
+          <Gleams plan={plan} light={shown} />
           {shadows.map((s) => (
             <path key={s.z} className="map-shadow" d={regionData(s.region)} />
           ))}

@@ -1,9 +1,8 @@
 import { ChevronDown, ChevronRight, Lock, TriangleAlert } from 'lucide-react';
 import { type KeyboardEvent, memo, useMemo, useRef, useState } from 'react';
-import type { Part } from '../../../design/schema.ts';
 import { KIND_ICONS } from '../../shell/kindIcons.ts';
 import { select } from '../../state/commit.ts';
-import { layoutOf } from '../../state/derive.ts';
+import { layoutOf, looksFor } from '../../state/derive.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { reuse } from '../../state/reuse.ts';
 import { useWords } from '../../words/t.ts';
@@ -32,7 +31,13 @@ export function PartsTree() {
   }, [design, closed, t]);
   const layout = layoutOf(design);
   const parts = useMemo(() => new Map(design.parts.map((p) => [p.id, p])), [design.parts]);
-  const colors = useMemo(() => new Map(design.finishes.map((f) => [f.id, f.color])), [design.finishes]);
+  const looks = looksFor(design, layout);
+  const colors = useMemo(() => {
+    // A row of members shows the first one's color.
+    const first = new Map<string, string>();
+    for (const p of layout.parts) if (!first.has(p.part)) first.set(p.part, looks.parts.get(p.id) ?? '');
+    return first;
+  }, [layout, looks]);
   const selected = new Set(selection);
   const troubled = useMemo(() => new Set(layout.checks.flatMap((c) => c.parts)), [layout]);
   const active = rows.find((r) => r.id === current) ?? rows.find((r) => selection.includes(r.id)) ?? rows[0];
@@ -113,7 +118,7 @@ export function PartsTree() {
               focusable={row === active}
               troubled={troubled.has(row.id)}
               locked={parts.get(row.id)?.locked === true}
-              color={colorOf(parts.get(row.id), colors)}
+              color={colors.get(row.id) ?? null}
               on={on}
             />
           ))}
@@ -122,12 +127,6 @@ export function PartsTree() {
       {selection.length > 0 ? <PartActs /> : null}
     </div>
   );
-}
-
-function colorOf(part: Part | undefined, colors: ReadonlyMap<string, string>): string | null {
-  if (!part) return null;
-  if (part.kind === 'fitting') return part.color;
-  return colors.get(part.finish ?? '') ?? 'var(--rim)';
 }
 
 interface RowActs {

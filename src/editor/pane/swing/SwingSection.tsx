@@ -41,7 +41,7 @@ function Swing({ plan }: { plan: Plan }) {
     }),
     [plan],
   );
-  const colorOf = useMemo(() => colorsOf(plan), [plan]);
+  const { looks } = plan;
   return (
     <>
       <SideView
@@ -49,7 +49,7 @@ function Swing({ plan }: { plan: Plan }) {
         fold={fold}
         angle={angle}
         label={t('swing.picture', { angle: say.angle(angle), hits: fold.hits.length })}
-        colorOf={colorOf}
+        colorOf={(part) => looks.parts.get(part)}
       />
       <div className="swing-slider">
         <label htmlFor={id} className="field-label">
@@ -129,16 +129,4 @@ function Reach({ plan }: { plan: Plan }) {
       </tbody>
     </table>
   );
-}
-
-/** Color of a part in the side view: its finish. */
-function colorsOf(plan: Plan): (part: string) => string | undefined {
-  const finishes = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
-  const parts = new Map(
-    plan.layout.parts.map((p) => [
-      p.id,
-      p.kind === 'fitting' ? p.spec.color : (finishes.get(p.finish ?? '') ?? undefined),
-    ]),
-  );
-  return (part) => parts.get(part);
 }

@@ -51,6 +51,11 @@ export const paintWords: Record<keyof typeof en, string> = {
   'finish.kind.stain': 'Beize',
   'finish.kind.clear': 'Klarlack',
   'finish.color': 'Farbton',
+  'finish.overWhite': 'Farbton auf Weiß',
+  'finish.stainHint':
+    'Eine Beize mischt sich mit dem Holz: Ihr eigener Farbton ist der auf etwas Weißem. Dunkleres Holz nimmt mehr Licht weg.',
+  'finish.clearHint': 'Klarlack zeigt das Holz, wie es ist; zu sehen ist nur sein Glanz.',
+  'finish.onWoods': 'Auf den Hölzern dieser Front',
   'finish.sheen': 'Glanz',
   'finish.sheen.flat': 'Matt',
   'finish.sheen.eggshell': 'Seidenmatt',

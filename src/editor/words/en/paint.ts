@@ -49,6 +49,11 @@ export const paintWords = {
   'finish.kind.stain': 'Stain',
   'finish.kind.clear': 'Clear coat',
   'finish.color': 'Color',
+  'finish.overWhite': 'Color over white',
+  'finish.stainHint':
+    'A stain mixes with the wood: its own color is what it looks like on something white. A darker wood takes more light away.',
+  'finish.clearHint': 'A clear coat shows the wood as it is; only its sheen is seen.',
+  'finish.onWoods': 'On the woods of this face',
   'finish.sheen': 'Sheen',
   'finish.sheen.flat': 'Flat',
   'finish.sheen.eggshell': 'Eggshell',

@@ -2,11 +2,12 @@ import type { DrawItem } from '../../../drawing/drawing.ts';
 import { HATCHINGS, type Hatching, hatch } from '../../../drawing/hatch.ts';
 import { circle, rectangle, shape, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import { looksOfFinish } from '../../../finish/look.ts';
 import { pathOfRegion } from '../../../geometry/path.ts';
 import { areaOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
 import type { Box, Point, Region } from '../../../geometry/shape.ts';
 import { formatArea, formatMoney, formatReading, formatVolume } from '../../../measure/format.ts';
-import { colorOf, labelBox } from '../faceView.ts';
+import { labelBox } from '../faceView.ts';
 import { type Block, entry, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { gathered } from '../naming.ts';
@@ -14,6 +15,8 @@ import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
 
 const LEGEND = 9;
+/** More colors than this in one swatch cannot be told apart. */
+const MOST_LOOKS = 4;
 
 /** Finishes that show, in the order of the design, each with its hatching; bare wood comes last. */
 function finishesShown({ plan }: Packet): (string | null)[] {
@@ -67,7 +70,7 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
   const areas = plan.finish.shown.map((s) => ({ ...s, region: view.region(s.region) }));
   const fills = areas.map((s) =>
     shape(pathOfRegion(s.region), {
-      fill: s.finish === null ? INK.paper : pale(colorOf(plan, s.finish)),
+      fill: s.finish === null || s.look === null ? INK.paper : pale(s.look),
       fillRule: 'evenodd',
       stroke: INK.line,
       width: WEIGHT.thin,
@@ -99,17 +102,18 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
   return { items: [note, ...fills, ...hatches, ...numbers, border, ...legend], scale: view.scale };
 }
 
-/** Color and hatching of a finish, as on the map. */
+/** Color and hatching of a finish, as on the map; side by side what it looks like on different woods. */
 const swatch =
   ({ plan }: Packet, finish: string | null, i: number) =>
-  (box: Box): DrawItem[] => [
-    rectangle(box, {
-      fill: finish === null ? INK.paper : pale(colorOf(plan, finish)),
-      stroke: INK.line,
-      width: WEIGHT.thin,
-    }),
-    ...hatch(regionOfBox(box), patternOf(finish, i)),
-  ];
+  (box: Box): DrawItem[] => {
+    const looks = finish === null ? [] : looksOfFinish(plan.finish.shown, finish).slice(0, MOST_LOOKS);
+    const w = box.w / Math.max(1, looks.length);
+    return [
+      ...looks.map((look, k) => rectangle({ ...box, x: box.x + k * w, w }, { fill: pale(look) })),
+      rectangle(box, { stroke: INK.line, width: WEIGHT.thin }),
+      ...hatch(regionOfBox(box), patternOf(finish, i)),
+    ];
+  };
 
 function uses(packet: Packet, width: number): Block[] {
   const terms = packet.terms.paint;

@@ -128,6 +128,8 @@ export const checks: PlanWords['checks'] = {
     `Das Papier „${f.text('paper')}“ steht nicht in den Tabellen. Ein anderes Papier wählen.`,
   'patterns.no-room': (f) =>
     `Die Ränder lassen auf ${f.text('paper')} keinen Platz zum Drucken. Ränder oder Überlappung kleiner machen.`,
+  'finish.primer-hides': (f, say) =>
+    `${say.finish(f.text('finish'))} lässt das Holz sehen, darunter ist aber eine Grundierung gesetzt, die es verdeckt. Die Grundierung weglassen.`,
   'finish.no-containers': (f, say) =>
     `Für ${say.finish(f.text('finish'))} ist kein Gebinde eingetragen. Gebindegröße wählen.`,
   'fold.hits-floor': (f, say) =>

@@ -104,6 +104,8 @@ export const checks: PlanWords['checks'] = {
     `The paper “${f.text('paper')}” is not in the tables. Choose another paper.`,
   'patterns.no-room': (f) =>
     `The margins leave no room to print on ${f.text('paper')}. Make the margins or the overlap smaller.`,
+  'finish.primer-hides': (f, say) =>
+    `${say.finish(f.text('finish'))} lets the wood show, but a primer is set under it, which hides the wood. Leave the primer out.`,
   'finish.no-containers': (f, say) =>
     `No container is listed for ${say.finish(f.text('finish'))}. Choose a can size.`,
   'fold.hits-floor': (f, say) =>
