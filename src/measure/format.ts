@@ -121,11 +121,12 @@ const M2_PER_SQUARE_FOOT = (12 * MM_PER_INCH * 1e-3) ** 2;
 const NEWTONS_PER_POUND_FORCE = KG_PER_POUND * GRAVITY;
 const METERS_PER_FOOT = (12 * MM_PER_INCH) / 1000;
 
-/** `24.5 sq ft`, `2.28 m²`. */
+/** `24.5 sq ft`, `2.28 m²`; what is under a tenth of one `8.2 sq in`, `53 cm²`, so that little never reads as none. */
 export function formatArea(area: SquareMeters, style: MeasureStyle): string {
-  return isInch(style.unit)
-    ? `${amount(area / M2_PER_SQUARE_FOOT, style)} sq ft`
-    : `${amount(area, style)} m²`;
+  const inches = isInch(style.unit);
+  const large = inches ? area / M2_PER_SQUARE_FOOT : area;
+  if (large === 0 || Math.abs(large) >= 0.1) return `${amount(large, style)} ${inches ? 'sq ft' : 'm²'}`;
+  return inches ? `${amount(large * 144, style)} sq in` : `${amount(large * 1e4, style)} cm²`;
 }
 
 /** `12.3 lb`, `5.6 kg`. */

@@ -103,6 +103,11 @@ describe('other amounts', () => {
     expect(formatArea(0.09290304, us)).toBe('1 sq ft');
     expect(formatArea(2.2761, us)).toBe('24.5 sq ft');
     expect(formatArea(2.2761, metric)).toBe('2.28 m²');
+    // 1 sq in = 6.4516 cm2, exact (the same).
+    expect(formatArea(6.4516e-4, us)).toBe('1 sq in');
+    expect(formatArea(0.00579, us)).toBe('8.97 sq in');
+    expect(formatArea(0.00579, metric)).toBe('57.9 cm²');
+    expect(formatArea(0, us)).toBe('0 sq ft');
   });
 
   it('masses: 1 lb = 0.45359237 kg (NIST Handbook 44, App. C)', () => {

@@ -89,7 +89,8 @@ export function placeParts(
       tops.set(laid.id, laid.z1);
       tops.set(part.id, Math.max(tops.get(part.id) ?? laid.z1, laid.z1));
     }
-    if (ground === null && part.on !== 'face' && !cycles.some((cycle) => cycle.includes(part.id))) {
+    // A support that has come out without size is told of itself.
+    if (ground === null && part.on !== 'face' && !input.byId.has(part.on)) {
       checks.push({
         code: 'part.unknown-support',
         severity: 'error',

@@ -81,7 +81,9 @@ export const checks: PlanWords['checks'] = {
   'bed.legs': (f, say) =>
     `Die Füße sind ${say.length(f.number('legs_mm'))} lang, die gesenkte Front steht aber ${say.length(f.number('needed_mm'))} über dem Boden. Fußlänge, Höhe des Drehpunkts und seinen Abstand zur Front prüfen.`,
   'joint.overlap': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} und ${say.name(f.parts[1] ?? '')} liegen ohne Verbindung übereinander (${say.area(f.number('area_m2'))}). Verbindung wählen oder eines verschieben.`,
+    f.parts.length > 1
+      ? `${say.name(f.parts[0] ?? '')} und ${say.name(f.parts[1] ?? '')} liegen ohne Verbindung übereinander (${say.area(f.number('area_m2'))}). Verbindung wählen oder eines verschieben.`
+      : `${say.name(f.parts[0] ?? '')} liegt ohne Verbindung über sich selbst (${say.area(f.number('area_m2'))}). Mehr Platz geben oder schmalere Leiste nehmen.`,
   'joint.over-saw': (f, say) =>
     `Eine Gehrung von ${say.angle(f.number('miter_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück um ein Viertel gedreht an einem rechtwinkligen, am Anschlag festgespannten Klotz schneiden, oder mit der Handsäge nach Riss.`,
   'joint.bevel-over-saw': (f, say) =>

@@ -57,7 +57,9 @@ export const checks: PlanWords['checks'] = {
   'bed.legs': (f, say) =>
     `The legs are ${say.length(f.number('legs_mm'))} long, but the lowered face stands ${say.length(f.number('needed_mm'))} above the floor. Check leg length, pivot height and pivot distance from the face.`,
   'joint.overlap': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} and ${say.name(f.parts[1] ?? '')} lie over each other with no joint (${say.area(f.number('area_m2'))}). Choose a joint, or move one of them.`,
+    f.parts.length > 1
+      ? `${say.name(f.parts[0] ?? '')} and ${say.name(f.parts[1] ?? '')} lie over each other with no joint (${say.area(f.number('area_m2'))}). Choose a joint, or move one of them.`
+      : `${say.name(f.parts[0] ?? '')} lies over itself with no joint (${say.area(f.number('area_m2'))}). Give it more room, or narrower stock.`,
   'joint.over-saw': (f, say) =>
     `A miter of ${say.angle(f.number('miter_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Cut it with the piece turned a quarter against a square block clamped to the fence, or with a hand saw to the mark.`,
   'joint.bevel-over-saw': (f, say) =>
