@@ -76,9 +76,14 @@ function shapedToBox(part: Part, design: Design): Part {
     return { ...part, member: { ...part.member, lie: 'across' }, across: null, up: part.across };
   }
   if (part.kind === 'sign') {
+    const capHeight = Math.max(5, Math.min(inches(3), box.h * 0.45));
+    // Letters in the color of their board could not be seen; with a single color the board stays bare.
+    const other = design.finishes.find((f) => f.id !== part.finish)?.id;
+    const { finish } = part.lettering;
     return {
       ...part,
-      lettering: { ...part.lettering, capHeight: Math.max(5, Math.min(inches(3), box.h * 0.45)) },
+      finish: other === undefined ? null : part.finish,
+      lettering: { ...part.lettering, capHeight, finish: other ?? finish },
     };
   }
   return part;

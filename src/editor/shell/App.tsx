@@ -1,14 +1,16 @@
-import { lazy, Suspense } from 'react';
+import { lazy, Suspense, useEffect, useRef } from 'react';
 import { useAtTheSaw } from '../bench/route.ts';
 import { OfflineNotice } from '../offline/OfflineNotice.tsx';
 import { useEditor } from '../state/hooks.ts';
 import { Announcer } from './Announcer.tsx';
 import { Bench } from './Bench.tsx';
 import { NoticeBar } from './NoticeBar.tsx';
+import { regainFocus } from './regions.ts';
 import { useDrop } from './useDrop.ts';
 import { useKeys } from './useKeys.ts';
 
 const FirstRun = lazy(() => import('./FirstRun.tsx'));
+const KeysDialog = lazy(() => import('./KeysDialog.tsx').then((m) => ({ default: m.KeysDialog })));
 const BenchView = lazy(() => import('../bench/BenchView.tsx'));
 
 /** The drawing board, or the pieces at the saw. */
@@ -28,6 +30,22 @@ export function App() {
 /** The bench with a design on it, or the choice of one. */
 function Board() {
   const chosen = useEditor((s) => s.designId !== null);
+  const keysShown = useEditor((s) => s.keysShown);
   useKeys();
-  return chosen ? <Bench /> : <FirstRun />;
+  const before = useRef(chosen);
+  useEffect(() => {
+    if (before.current !== chosen) regainFocus(chosen ? undefined : '.first');
+    before.current = chosen;
+  }, [chosen]);
+  if (!chosen) return <FirstRun />;
+  return (
+    <>
+      <Bench />
+      {keysShown ? (
+        <Suspense fallback={null}>
+          <KeysDialog />
+        </Suspense>
+      ) : null}
+    </>
+  );
 }

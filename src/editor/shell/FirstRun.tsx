@@ -76,7 +76,7 @@ export default function FirstRun() {
   };
 
   return (
-    <main className="first">
+    <main className="first" tabIndex={-1}>
       <header className="first-head">
         <h1>Showface</h1>
         <LanguageSwitch />

@@ -6,10 +6,12 @@ interface MenuProps {
   readonly label: string;
   readonly icon: LucideIcon;
   readonly children: ReactNode;
+  /** Where the focus goes after a choice; to the menu's own button unless this returns true. */
+  readonly onClosed?: (() => boolean) | undefined;
 }
 
 /** A menu behind a button of the title block. */
-export function Menu({ label, icon: Icon, children }: MenuProps) {
+export function Menu({ label, icon: Icon, children, onClosed }: MenuProps) {
   return (
     <DropdownMenu.Root modal={false}>
       <DropdownMenu.Trigger className="btn bare" title={label} aria-label={label}>
@@ -17,7 +19,15 @@ export function Menu({ label, icon: Icon, children }: MenuProps) {
         <span className="menu-name">{label}</span>
       </DropdownMenu.Trigger>
       <DropdownMenu.Portal>
-        <DropdownMenu.Content className="menu" align="end" sideOffset={6} collisionPadding={8}>
+        <DropdownMenu.Content
+          className="menu"
+          align="end"
+          sideOffset={6}
+          collisionPadding={8}
+          onCloseAutoFocus={(e) => {
+            if (onClosed?.()) e.preventDefault();
+          }}
+        >
           {children}
         </DropdownMenu.Content>
       </DropdownMenu.Portal>

@@ -4,7 +4,7 @@ import { LANGUAGE_TAGS, LANGUAGES } from '../../plan/words/languages.ts';
 import { useCommit, useEditor, useStore } from '../state/hooks.ts';
 import { chooseLanguage } from '../state/language.ts';
 import { useLanguage, useWords } from '../words/t.ts';
-import { Menu, MenuChoices, MenuLine } from './Menu.tsx';
+import { Menu, MenuChoices, MenuItem, MenuLine } from './Menu.tsx';
 
 const UNITS: readonly Design['measure']['unit'][] = ['in', 'ft-in', 'cm', 'mm'];
 const FRACTIONS: readonly Design['measure']['fraction'][] = ['8', '16', '32', '64', 'decimal'];
@@ -24,6 +24,8 @@ export function SettingsMenu() {
     commit([{ kind: 'set', field: 'measure', value }], t('did.measureStyle'));
   return (
     <Menu label={t('menu.settings')} icon={SlidersHorizontal}>
+      <MenuItem label={t('keys.open')} hint="?" onSelect={() => store.setState({ keysShown: true })} />
+      <MenuLine />
       <MenuChoices
         label={t('settings.language')}
         value={language}

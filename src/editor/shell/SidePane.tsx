@@ -1,6 +1,6 @@
 import { ChevronDown, ChevronUp } from 'lucide-react';
 import { Tabs } from 'radix-ui';
-import { Suspense } from 'react';
+import { Suspense, useEffect, useRef } from 'react';
 import { nameOf } from '../action/movable.ts';
 import { PANES } from '../pane/panes.ts';
 import { Inspector } from '../pane/part/Inspector.tsx';
@@ -8,6 +8,7 @@ import { PartsTree } from '../pane/parts/PartsTree.tsx';
 import { useEditor, useSelection, useSettledDesign, useStore } from '../state/hooks.ts';
 import type { SideTab } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
+import { regainFocus } from './regions.ts';
 
 /** The pane of the step, and beside it what is selected. On a small screen a sheet that comes up from below. */
 export function SidePane({ withParts }: { withParts: boolean }) {
@@ -24,6 +25,14 @@ export function SidePane({ withParts }: { withParts: boolean }) {
       ? 'step'
       : chosenTab;
   const { Pane } = PANES[step];
+
+  // The control that was pressed may be gone with the pane that held it: the focus goes to what came instead.
+  const before = useRef(tab);
+  useEffect(() => {
+    if (before.current !== tab) regainFocus();
+    before.current = tab;
+  }, [tab]);
+
   const selected =
     selection.length === 1 && only ? nameOf(design, only) : t('count.selected', { count: selection.length });
   return (

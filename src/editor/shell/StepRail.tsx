@@ -3,6 +3,7 @@ import { PANES } from '../pane/panes.ts';
 import { STEPS } from '../pane/steps.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
+import { focusPane } from './regions.ts';
 import { showStep } from './showStep.ts';
 
 /** The steps of the job, on a stick marked off like a rule. */
@@ -22,7 +23,11 @@ export function StepRail() {
                 type="button"
                 className="rail-step"
                 aria-current={id === step ? 'step' : undefined}
-                onClick={() => showStep(store, id)}
+                onClick={(e) => {
+                  showStep(store, id);
+                  // Pressed by a key, it leads into its pane; the parts and the tools stand between.
+                  if (e.detail === 0) focusPane(store);
+                }}
               >
                 <span className="rail-number" aria-hidden="true">
                   {i + 1}

@@ -16,8 +16,11 @@ import { redoStep, select, undoStep } from '../state/commit.ts';
 import { useStore } from '../state/hooks.ts';
 import { type EditorStore, say } from '../state/store.ts';
 import { openFile, saveFile } from '../storage/file.ts';
+import { placeInMiddle } from '../tool/draw.ts';
 import { cancelPath, dropLastCorner, endPath } from '../tool/path.ts';
+import { isDrawn } from '../tool/tools.ts';
 import { t } from '../words/t.ts';
+import { goRound } from './regions.ts';
 import { zoomBy } from './ZoomTray.tsx';
 
 type Act = (store: EditorStore, e: KeyboardEvent) => void;
@@ -41,10 +44,7 @@ const ALWAYS: Readonly<Record<string, Act>> = {
 const PLAIN: Readonly<Record<string, Act>> = {
   Delete: removeChosen,
   Backspace: removeChosen,
-  Enter: (s) => {
-    if (s.getState().path.length > 0) endPath(s, false);
-    else enterMembers(s);
-  },
+  Enter: enter,
   Escape: (s) => {
     if (s.getState().photoMode !== 'rest') s.setState({ photoMode: 'rest' });
     else if (s.getState().path.length > 0) cancelPath(s);
@@ -56,8 +56,19 @@ const PLAIN: Readonly<Record<string, Act>> = {
   '+': (s) => zoomBy(s, 1.25),
   '=': (s) => zoomBy(s, 1.25),
   '-': (s) => zoomBy(s, 0.8),
+  '?': (s) => s.setState({ keysShown: true }),
   '0': (s) => s.setState({ fitted: true }),
 };
+
+/** Ends a path, places what is to be drawn, letters the selected sign, or goes into the members of an array. */
+function enter(store: EditorStore): void {
+  const { path, tool, edit } = store.getState();
+  const sign = edit.design.parts.find((p) => p.kind === 'sign' && edit.selection.join() === p.id);
+  if (path.length > 0) endPath(store, false);
+  else if (isDrawn(tool)) placeInMiddle(store, tool);
+  else if (sign) store.setState({ field: { kind: 'lettering', part: sign.id } });
+  else enterMembers(store);
+}
 
 /** The last corner of a path being placed, else the chosen corner or member, else all that is selected. */
 function removeChosen(store: EditorStore): void {
@@ -124,6 +135,7 @@ export function useKeys(): void {
 function findAct(e: KeyboardEvent, control: boolean): Act | undefined {
   const text = isText(e.target);
   const key = e.key.length === 1 ? e.key.toLowerCase() : e.key;
+  if (key === 'F6') return (s) => goRound(s, e.shiftKey);
   if (control) return ALWAYS[key] ?? (text ? undefined : WITH_CONTROL[key]);
   if (text) return undefined;
   const arrow = ARROWS[key];

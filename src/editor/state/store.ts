@@ -68,6 +68,8 @@ export interface EditorState {
   readonly fitted: boolean;
   readonly theme: ThemeChoice;
   readonly sheetOpen: boolean;
+  /** The board of keys, mouse and fingers is open. */
+  readonly keysShown: boolean;
   /** Of the printer at hand; kept on the device, not with the design. */
   readonly correction: PrinterCorrection;
   readonly said: { readonly text: string; readonly count: number };
@@ -110,6 +112,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     fitted: true,
     theme,
     sheetOpen: false,
+    keysShown: false,
     correction: { x: 1, y: 1 },
     said: { text: '', count: 0 },
     notice: null,

@@ -3,7 +3,7 @@ import type { Box, Point } from '../../geometry/shape.ts';
 import { createItem, DEFAULT_SIZE } from '../action/create.ts';
 import { freeId } from '../action/ids.ts';
 import { commit } from '../state/commit.ts';
-import { layoutOf } from '../state/derive.ts';
+import { faceFor, layoutOf } from '../state/derive.ts';
 import { propose } from '../state/propose.ts';
 import type { EditorStore } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
@@ -65,6 +65,13 @@ export function startDraw(store: EditorStore, start: Touch, kind: DrawnKind): Ge
     },
     cancel: () => clearGesture(store),
   };
+}
+
+/** Places a part of usual size in the middle of the face: what a key does where a pointer draws. */
+export function placeInMiddle(store: EditorStore, kind: DrawnKind, stock?: string): void {
+  const face = faceFor(store.getState().edit.design.bed);
+  const { w, h } = DEFAULT_SIZE[kind];
+  finishDraw(store, kind, { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h }, null, stock);
 }
 
 const pointBox = (p: Point): Box => ({ x: p.x, y: p.y, w: 0, h: 0 });

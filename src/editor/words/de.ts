@@ -6,6 +6,7 @@ import { cornerWords } from './de/corners.ts';
 import { exportWords } from './de/export.ts';
 import { fixingWords } from './de/fixing.ts';
 import { jobWords } from './de/job.ts';
+import { keyWords } from './de/keys.ts';
 import { letteringWords } from './de/lettering.ts';
 import { pagesWords } from './de/pages.ts';
 import { paintWords } from './de/paint.ts';
@@ -34,4 +35,5 @@ export const de: Words = {
   ...pagesWords,
   ...benchWords,
   ...exportWords,
+  ...keyWords,
 };

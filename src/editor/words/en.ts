@@ -6,6 +6,7 @@ import { cornerWords } from './en/corners.ts';
 import { exportWords } from './en/export.ts';
 import { fixingWords } from './en/fixing.ts';
 import { jobWords } from './en/job.ts';
+import { keyWords } from './en/keys.ts';
 import { letteringWords } from './en/lettering.ts';
 import { pagesWords } from './en/pages.ts';
 import { paintWords } from './en/paint.ts';
@@ -33,6 +34,7 @@ export const en = {
   ...pagesWords,
   ...benchWords,
   ...exportWords,
+  ...keyWords,
 } as const;
 
 export type WordKey = keyof typeof en;

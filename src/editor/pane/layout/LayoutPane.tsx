@@ -1,16 +1,14 @@
+import { Toolbar } from 'radix-ui';
 import { useState } from 'react';
-import { DEFAULT_SIZE } from '../../action/create.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { Measure } from '../../field/Measure.tsx';
 import { KIND_ICONS } from '../../shell/kindIcons.ts';
-import { faceFor } from '../../state/derive.ts';
-import { useEditor, useSelection, useSettledDesign, useStore } from '../../state/hooks.ts';
+import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { stocksOf } from '../../state/tables.ts';
-import { finishDraw } from '../../tool/draw.ts';
+import { placeInMiddle } from '../../tool/draw.ts';
 import { startPlacing } from '../../tool/place.ts';
 import { DRAWN_KINDS, type DrawnKind } from '../../tool/tools.ts';
 import { useWords } from '../../words/t.ts';
-import { ArrangeSection } from './ArrangeSection.tsx';
 import { DivideSection } from './DivideSection.tsx';
 import { FinishList } from './FinishList.tsx';
 import { PhotoSection } from './PhotoSection.tsx';
@@ -22,7 +20,6 @@ export default function LayoutPane() {
   const t = useWords();
   const store = useStore();
   const tool = useEditor((s) => s.tool);
-  const selection = useSelection();
   return (
     <div className="pane-stack">
       <h2 className="hidden-text">{t('step.layout')}</h2>
@@ -38,7 +35,11 @@ export default function LayoutPane() {
                 type="button"
                 className="kind"
                 aria-pressed={tool === kind}
-                onClick={() => store.setState({ tool: tool === kind ? 'select' : kind, sheetOpen: false })}
+                onClick={(e) => {
+                  // A key cannot draw: it places one of usual size.
+                  if (e.detail === 0) placeInMiddle(store, kind);
+                  else store.setState({ tool: tool === kind ? 'select' : kind, sheetOpen: false });
+                }}
               >
                 <Icon aria-hidden="true" />
                 <span>{t(`kind.${kind}`)}</span>
@@ -48,7 +49,6 @@ export default function LayoutPane() {
         </div>
       </section>
       <StockPalette />
-      {selection.length > 0 ? <ArrangeSection /> : null}
       <DivideSection />
       <PhotoSection />
       <FinishList />
@@ -64,11 +64,6 @@ function StockPalette() {
   const [form, setForm] = useState<(typeof FORMS)[number]>('flat');
   const stocks = [...stocksOf(design).values()].filter((s) => s.form === form);
   const kind: DrawnKind = form === 'sheet' ? 'panel' : 'strip';
-  const putInMiddle = (stock: string) => {
-    const face = faceFor(design.bed);
-    const { w, h } = DEFAULT_SIZE[kind];
-    finishDraw(store, kind, { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h }, null, stock);
-  };
   return (
     <section>
       <h3 className="section-title">{t('layout.stock')}</h3>
@@ -80,38 +75,37 @@ function StockPalette() {
         choices={FORMS.map((value) => ({ value, label: t(`form.${value}`) }))}
         onCommit={setForm}
       />
-      <ul className="stocks">
+      {/* One stop of the Tab key, and arrows within: the list is long. */}
+      <Toolbar.Root className="stocks" orientation="vertical" aria-label={t('layout.stocks')}>
         {stocks.map((stock) => (
-          <li key={stock.id}>
-            <button
-              type="button"
-              className="stock"
-              onPointerDown={(e) => startPlacing(store, kind, stock.id, e.nativeEvent)}
-              onClick={(e) => {
-                // Keys and screen readers click without a pointer; a pointer has already placed it.
-                if (e.detail === 0) putInMiddle(stock.id);
-              }}
-            >
-              <span
-                className="stock-bar"
-                data-form={stock.form}
-                style={{ height: barHeight(stock) }}
-                aria-hidden="true"
-              />
-              <span className="stock-name">{stock.name}</span>
-              <span className="note">
-                {stock.form === 'sheet' ? (
-                  <Measure mm={stock.thickness} />
-                ) : (
-                  <>
-                    <Measure mm={stock.thickness} /> × <Measure mm={stock.width} />
-                  </>
-                )}
-              </span>
-            </button>
-          </li>
+          <Toolbar.Button
+            key={stock.id}
+            className="stock"
+            onPointerDown={(e) => startPlacing(store, kind, stock.id, e.nativeEvent)}
+            onClick={(e) => {
+              // Keys and screen readers click without a pointer; a pointer has already placed it.
+              if (e.detail === 0) placeInMiddle(store, kind, stock.id);
+            }}
+          >
+            <span
+              className="stock-bar"
+              data-form={stock.form}
+              style={{ height: barHeight(stock) }}
+              aria-hidden="true"
+            />
+            <span className="stock-name">{stock.name}</span>
+            <span className="note">
+              {stock.form === 'sheet' ? (
+                <Measure mm={stock.thickness} />
+              ) : (
+                <>
+                  <Measure mm={stock.thickness} /> × <Measure mm={stock.width} />
+                </>
+              )}
+            </span>
+          </Toolbar.Button>
         ))}
-      </ul>
+      </Toolbar.Root>
     </section>
   );
 }

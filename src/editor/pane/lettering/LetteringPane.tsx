@@ -2,6 +2,7 @@ import { Plus } from 'lucide-react';
 import type { Lettering, Sign } from '../../../design/schema.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { useCommit, useSelection, useSettledDesign, useStore } from '../../state/hooks.ts';
+import { placeInMiddle } from '../../tool/draw.ts';
 import { useWords } from '../../words/t.ts';
 import { SubTabs } from '../facts/SubTabs.tsx';
 import { showParts } from '../facts/showPlace.ts';
@@ -30,11 +31,7 @@ function Signs({ plan }: { plan: Plan }) {
     return (
       <>
         <p className="note">{t('letters.none')}</p>
-        <button
-          type="button"
-          className="btn main"
-          onClick={() => store.setState({ step: 'layout', tab: 'step', tool: 'sign', sheetOpen: false })}
-        >
+        <button type="button" className="btn main" onClick={() => placeInMiddle(store, 'sign')}>
           <Plus aria-hidden="true" />
           {t('letters.addSign')}
         </button>

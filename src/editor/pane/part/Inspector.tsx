@@ -35,6 +35,7 @@ export function Inspector() {
           <PartFields part={part} />
           <PartChecks part={part.id} />
           <RuleList part={part} />
+          <ArrangeSection />
           {isRepeatable(part) ? <RepeatSection part={part} /> : null}
           {part.kind === 'fitting' || part.kind === 'array' ? null : <DivideSection />}
         </>

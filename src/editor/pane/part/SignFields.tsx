@@ -80,6 +80,7 @@ function LinesField({ value, onCommit }: { value: string; onCommit: (text: strin
           id={id}
           rows={Math.max(1, text.split('\n').length)}
           value={text}
+          onFocus={(e) => e.currentTarget.select()}
           onChange={(e) => setText(e.currentTarget.value)}
           onBlur={() => {
             if (text !== value) onCommit(text);

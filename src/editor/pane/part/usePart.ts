@@ -1,9 +1,10 @@
 import { useContext } from 'react';
-import type { Member, Part, PartArray } from '../../../design/schema.ts';
+import type { Design, Member, Part, PartArray } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { editsToPlace } from '../../action/place.ts';
 import { layoutOf } from '../../state/derive.ts';
 import { useCommit, useDesign } from '../../state/hooks.ts';
+import { lengthText } from '../../state/text.ts';
 import { t } from '../../words/t.ts';
 import { MemberContext } from './memberContext.ts';
 
@@ -31,13 +32,23 @@ export function usePart<P extends Part>(part: P) {
         { held },
       ),
     /** Places or sizes it; rules that place it follow with their measures. */
-    place: (sides: Partial<Box>) =>
-      commit(
-        editsToPlace(design, new Map([[part.id, box]]), new Map([[part.id, { ...box, ...sides }]])),
-        t('did.change', { name: part.name }),
-        { held },
-      ),
+    place: (sides: Partial<Box>) => {
+      const next = { ...box, ...sides };
+      const label = t('did.change', { name: part.name });
+      commit(editsToPlace(design, new Map([[part.id, box]]), new Map([[part.id, next]])), label, {
+        held,
+        say: placedWords(design, part.name, sides, next),
+      });
+    },
   };
+}
+
+/** What is told of a part that was given a measure: where it stands now, or how large it is. */
+function placedWords(design: Design, name: string, given: Partial<Box>, now: Box): string {
+  const length = (mm: number) => lengthText(design, mm);
+  if (given.w !== undefined || given.h !== undefined)
+    return `${name}: ${t('say.size', { width: length(now.w), height: length(now.h) })}`;
+  return t('say.at', { name, left: length(now.x), bottom: length(now.y) });
 }
 
 /** The array with fields of its member changed; a box says how large each member is. */

@@ -1,26 +1,35 @@
 import { Plus } from 'lucide-react';
-import { DEFAULT_SIZE } from '../../action/create.ts';
+import { useRef } from 'react';
 import { Menu, MenuItem } from '../../shell/Menu.tsx';
-import { faceFor } from '../../state/derive.ts';
+import { focusPane } from '../../shell/regions.ts';
 import { useStore } from '../../state/hooks.ts';
-import { finishDraw } from '../../tool/draw.ts';
+import { placeInMiddle } from '../../tool/draw.ts';
 import { DRAWN_KINDS } from '../../tool/tools.ts';
 import { useWords } from '../../words/t.ts';
 
-/** Adds a part without the drawing: in the middle of the face, to be measured in its fields. */
+/** Adds a part without the drawing: in the middle of the face, to be measured in its fields, where the focus goes. */
 export function NewPart() {
   const t = useWords();
   const store = useStore();
+  const added = useRef(false);
   return (
-    <Menu label={t('parts.add')} icon={Plus}>
+    <Menu
+      label={t('parts.add')}
+      icon={Plus}
+      onClosed={() => {
+        const leads = added.current;
+        added.current = false;
+        if (leads) focusPane(store);
+        return leads;
+      }}
+    >
       {DRAWN_KINDS.map((kind) => (
         <MenuItem
           key={kind}
           label={t(`kind.${kind}`)}
           onSelect={() => {
-            const face = faceFor(store.getState().edit.design.bed);
-            const { w, h } = DEFAULT_SIZE[kind];
-            finishDraw(store, kind, { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h }, null);
+            added.current = true;
+            placeInMiddle(store, kind);
             store.setState({ tab: 'part' });
           }}
         />

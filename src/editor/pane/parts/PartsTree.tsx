@@ -1,6 +1,7 @@
 import { ChevronDown, ChevronRight, Lock, TriangleAlert } from 'lucide-react';
-import { type KeyboardEvent, memo, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, memo, useEffect, useMemo, useRef, useState } from 'react';
 import { KIND_ICONS } from '../../shell/kindIcons.ts';
+import { focusPane, regainFocus } from '../../shell/regions.ts';
 import { select } from '../../state/commit.ts';
 import { layoutOf, looksFor } from '../../state/derive.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
@@ -57,6 +58,16 @@ export function PartsTree() {
     tree.current?.querySelector<HTMLElement>(`[data-row="${CSS.escape(row.id)}"]`)?.focus();
   };
 
+  /** Where in the list the focus stands, so that it moves to the neighbor of a row that was taken away. */
+  const focused = useRef<{ readonly id: string; readonly at: number } | null>(null);
+  useEffect(() => {
+    const lost = focused.current;
+    if (!lost || rows.some((r) => r.id === lost.id)) return;
+    focused.current = null;
+    const next = rows[Math.min(lost.at, rows.length - 1)];
+    regainFocus(next ? `[data-row="${CSS.escape(next.id)}"]` : '.parts-head button');
+  }, [rows]);
+
   const latest = { pick: go, toggle: (row: TreeRow) => toggle(row, row.open === false) };
   const acts = useRef(latest);
   acts.current = latest;
@@ -91,6 +102,7 @@ export function PartsTree() {
       store.setState({ tab: 'part', sheetOpen: true });
       if (move.name)
         requestAnimationFrame(() => document.querySelector<HTMLElement>('.inspector input')?.focus());
+      else focusPane(store);
     } else toggle(row, move.act === 'open');
   };
 
@@ -109,6 +121,16 @@ export function PartsTree() {
           aria-multiselectable="true"
           ref={tree}
           onKeyDown={onKeyDown}
+          onFocus={(e) => {
+            const at = rows.findIndex((r) => r.id === e.target.dataset.row);
+            const row = rows[at];
+            focused.current = row ? { id: row.id, at } : null;
+            if (row) setCurrent(row.id);
+          }}
+          onBlur={(e) => {
+            // Gone with its row it has no other place yet; then it is not forgotten.
+            if (e.relatedTarget) focused.current = null;
+          }}
         >
           {rows.map((row) => (
             <Row

@@ -8,7 +8,7 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.make': 'Ausführung',
   'letters.reading': 'Lesbarkeit',
   'letters.none':
-    'Noch kein Schild auf der Front. In der Aufteilung eines zeichnen; hier bekommt es seine Buchstaben.',
+    'Noch kein Schild auf der Front. Hier bekommt es seine Buchstaben, in der Aufteilung seinen Platz.',
   'letters.addSign': 'Schild auf die Front setzen',
   'letters.signs': 'Schilder',
 

@@ -191,6 +191,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'layout.draw': 'Auf die Front zeichnen',
   'layout.drawHint': 'Art wählen, dann von Ecke zu Ecke aufziehen. Ein Klick setzt eines in üblicher Größe.',
   'layout.stock': 'Oder Material herüberziehen',
+  'layout.stocks': 'Material für die Front',
   'layout.stockHint': 'Mit Alt frei ablegen; beim Ziehen lässt sich ein Maß eintippen.',
   'layout.form': 'Art des Materials',
 

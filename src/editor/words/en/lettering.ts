@@ -5,7 +5,8 @@ export const letteringWords = {
   'letters.look': 'Look',
   'letters.make': 'Making',
   'letters.reading': 'Reading',
-  'letters.none': 'There is no sign on the face yet. Draw one in the layout; its letters are set here.',
+  'letters.none':
+    'There is no sign on the face yet. Put one there; its letters are set here, its place in the layout.',
   'letters.addSign': 'Put a sign on the face',
   'letters.signs': 'Signs',
 

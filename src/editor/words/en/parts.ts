@@ -189,6 +189,7 @@ export const partWords = {
   'layout.drawHint':
     'Choose what it is, then pull it from corner to corner. A click places one of usual size.',
   'layout.stock': 'Or drag a piece of stock',
+  'layout.stocks': 'Stock to put on the face',
   'layout.stockHint': 'Hold Alt to place freely; type a measure while you drag.',
   'layout.form': 'Kind of stock',
 

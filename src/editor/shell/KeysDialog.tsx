@@ -1,0 +1,78 @@
+import { X } from 'lucide-react';
+import { useEffect, useRef } from 'react';
+import { useStore } from '../state/hooks.ts';
+import { useWords, type WordKey } from '../words/t.ts';
+import '../style/dialog.css';
+
+/** What is pressed, and what it does; `+` joins keys that are held together, a comma parts those that do alike. */
+const KEYS: readonly (readonly [keys: WordKey, does: WordKey])[] = [
+  ['keys.press.region', 'keys.region'],
+  ['keys.press.tree', 'keys.tree'],
+  ['keys.press.enter', 'keys.enter'],
+  ['keys.press.arrows', 'keys.arrows'],
+  ['keys.press.delete', 'keys.delete'],
+  ['keys.press.undo', 'keys.undo'],
+  ['keys.press.copy', 'keys.copy'],
+  ['keys.press.group', 'keys.group'],
+  ['keys.press.zoom', 'keys.zoom'],
+  ['keys.press.escape', 'keys.escape'],
+];
+const MOUSE: readonly (readonly [WordKey, WordKey])[] = [
+  ['keys.press.alt', 'keys.alt'],
+  ['keys.press.shift', 'keys.shift'],
+  ['keys.press.digits', 'keys.digits'],
+  ['keys.press.double', 'keys.double'],
+  ['keys.press.wheel', 'keys.wheel'],
+];
+const FINGERS: readonly (readonly [WordKey, WordKey])[] = [
+  ['keys.press.drag', 'keys.drag'],
+  ['keys.press.rest', 'keys.rest'],
+  ['keys.press.taps', 'keys.double'],
+  ['keys.press.pinch', 'keys.pinch'],
+];
+
+/** What keys, mouse and fingers do, on one board. */
+export function KeysDialog() {
+  const t = useWords();
+  const store = useStore();
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    dialog.current?.showModal();
+  }, []);
+  const list = (title: WordKey, lines: typeof KEYS) => (
+    <section>
+      <h3 className="section-title">{t(title)}</h3>
+      <dl className="keys">
+        {lines.map(([keys, does]) => (
+          <div key={keys}>
+            <dt>{t(keys)}</dt>
+            <dd>{t(does)}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+  return (
+    <dialog
+      ref={dialog}
+      className="dialog"
+      aria-labelledby="keys-title"
+      onClose={() => store.setState({ keysShown: false })}
+    >
+      <header>
+        <h2 id="keys-title">{t('keys.title')}</h2>
+        <button
+          type="button"
+          className="btn bare icon"
+          aria-label={t('act.close')}
+          onClick={() => dialog.current?.close()}
+        >
+          <X aria-hidden="true" />
+        </button>
+      </header>
+      {list('keys.byKey', KEYS)}
+      {list('keys.byMouse', MOUSE)}
+      {list('keys.byFinger', FINGERS)}
+    </dialog>
+  );
+}
