@@ -1,5 +1,5 @@
 import { inches } from '../measure/units.ts';
-import type { Bed, Design, Finish, Lettering, Part, PartKind, PartOf } from './schema.ts';
+import type { Bed, Design, Finish, Lettering, Part, PartKind, PartOf, ShedSupplies } from './schema.ts';
 
 /**
  * A bed to start from: a mattress of 38 by 75 in on a half-inch platform between 2x6 boards, upright.
@@ -41,6 +41,13 @@ export function newFinish(id: string, name: string, color: string): Finish {
     primer: { coats: 1, rate_m2_l: (300 * 0.09290304) / 3.785411784 },
   };
 }
+
+/** Nothing in the shed, and the prices of the tables. */
+export const NO_SUPPLIES: ShedSupplies = {
+  owned: { primer_l: 0, glue_l: 0, tape: 0, screws: [] },
+  prices: {},
+  primer: [],
+};
 
 /** A new design around a bed, with nothing on its face yet. */
 export function newDesign(bed: Bed = DEFAULT_BED, name = 'New face'): Design {

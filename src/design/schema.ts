@@ -531,6 +531,23 @@ export const loadSchema = z.strictObject({
   warnLift_n: z.number().positive().max(5000),
 });
 
+/** What is bought besides wood and paint: what of it is in the shed already, and what it costs. */
+export const suppliesSchema = z.strictObject({
+  owned: z.strictObject({
+    primer_l: z.number().min(0).max(1000),
+    glue_l: z.number().min(0).max(1000),
+    /** Length of masking tape. */
+    tape: z.number().min(0).max(1_000_000),
+    screws: z
+      .array(z.strictObject({ screw: id, length: size, count: z.number().int().min(1).max(100_000) }))
+      .max(100),
+  }),
+  /** Paid for a box, bottle, roll or page, by table id; the table's own price where there is none. */
+  prices: z.record(id, money),
+  /** Sizes that primer is bought in; empty: every size of the system, unpriced. */
+  primer: z.array(z.strictObject({ container: id, price: money })).max(20),
+});
+
 export const pagesSchema = z.strictObject({
   /** Paper of the tables. */
   paper: id,
@@ -577,6 +594,8 @@ export const designSchema = z.strictObject({
   }),
   fastening: fasteningSchema,
   load: loadSchema,
+  /** Absent: nothing in the shed, prices of the tables. */
+  supplies: suppliesSchema.optional(),
   pages: pagesSchema,
   /** Where the light of the shadow view comes from. */
   light: z.strictObject({ azimuth: z.number().min(-180).max(180), altitude: z.number().min(5).max(85) }),
@@ -612,5 +631,6 @@ export type RuleOf<K extends RuleKind> = Extract<Rule, { readonly kind: K }>;
 export type Edge = Immutable<z.infer<typeof edgeSchema>>;
 export type Joint = Design['joints'][number];
 export type Shop = Design['shop'];
+export type ShedSupplies = NonNullable<Design['supplies']>;
 export type Pages = Design['pages'];
 export type Axis = 'x' | 'y';

@@ -109,6 +109,7 @@ export interface Container extends Sourced {
 export interface Glue extends Sourced {
   readonly id: string;
   readonly name: string;
+  readonly system: 'us' | 'metric';
   readonly volume: Liters;
   readonly price: Money;
   /** Cross section of the bead laid down, square millimeters. */
@@ -118,6 +119,7 @@ export interface Glue extends Sourced {
 export interface Tape extends Sourced {
   readonly id: string;
   readonly name: string;
+  readonly system: 'us' | 'metric';
   readonly length: Mm;
   readonly width: Mm;
   readonly price: Money;

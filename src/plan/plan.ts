@@ -135,6 +135,7 @@ export function createPlanner(): Planner {
     tell('shopping', 10);
     const shopping = shoppingList({
       design,
+      language: supplies.language,
       tables,
       stocks,
       layout,

@@ -1,15 +1,18 @@
 import type { Cutting } from '../cutting/result.ts';
 import type { Design } from '../design/schema.ts';
 import type { FasteningPlan } from '../fastening/result.ts';
-import { chooseContainers } from '../finish/containers.ts';
 import type { FinishPlan } from '../finish/result.ts';
 import type { Layout } from '../layout/laid.ts';
 import type { Stock, Tables } from '../materials/types.ts';
 import type { PatternSet } from '../patterns/result.ts';
+import { supplyLines } from './supplyLines.ts';
 import type { ShoppingLine } from './types.ts';
+import type { Language } from './words/languages.ts';
 
-interface ShoppingInput {
+export interface ShoppingInput {
   readonly design: Design;
+  /** For the names of what is in no table. */
+  readonly language: Language;
   readonly tables: Tables;
   readonly stocks: ReadonlyMap<string, Stock>;
   readonly layout: Layout;
@@ -24,17 +27,7 @@ interface ShoppingInput {
  * with no price, so that the person sees that it is used.
  */
 export function shoppingList(input: ShoppingInput): ShoppingLine[] {
-  return [
-    ...boards(input),
-    ...sheets(input),
-    ...fittings(input),
-    ...paint(input),
-    ...primer(input),
-    ...fasteners(input),
-    ...glue(input),
-    ...tape(input),
-    ...paper(input),
-  ];
+  return [...boards(input), ...sheets(input), ...fittings(input), ...supplyLines(input)];
 }
 
 /** Counts equal things: `key` tells what is equal, `line` makes the line of the first of them. */
@@ -107,139 +100,4 @@ function fittings({ layout, design }: ShoppingInput): ShoppingLine[] {
       priced: p.spec.price > 0,
     }),
   );
-}
-
-function paint({ finish, design, tables }: ShoppingInput): ShoppingLine[] {
-  const lines: ShoppingLine[] = [];
-  for (const use of finish.uses) {
-    const name = design.finishes.find((f) => f.id === use.finish)?.name ?? use.finish;
-    for (const buy of use.buy) {
-      const each = buy.price;
-      lines.push({
-        kind: 'paint',
-        item: use.finish,
-        name: `${name}, ${tables.containers.find((c) => c.id === buy.container)?.name ?? buy.container}`,
-        size: { volume_l: buy.volume },
-        count: buy.count,
-        each,
-        price: each * buy.count,
-        owned: false,
-        priced: each > 0,
-      });
-    }
-  }
-  return lines;
-}
-
-/** One primer serves under every finish; it is bought in the cans that leave least over. */
-function primer({ finish, design, tables }: ShoppingInput): ShoppingLine[] {
-  const need = finish.uses.reduce((sum, use) => sum + use.primer, 0);
-  if (need === 0) return [];
-  const offers = tables.containers
-    .filter((c) => c.system === design.paint.containers)
-    .map((c) => ({ container: c.id, volume: c.volume, price: null }));
-  return chooseContainers(need, offers).map((buy) => ({
-    kind: 'primer' as const,
-    item: buy.container,
-    name: tables.containers.find((c) => c.id === buy.container)?.name ?? buy.container,
-    size: { volume_l: buy.volume },
-    count: buy.count,
-    each: buy.price,
-    price: buy.price * buy.count,
-    owned: false,
-    priced: buy.price > 0,
-  }));
-}
-
-/**
- * Brads and screws come in boxes; driven ones are counted per size, with a tenth more for bent ones. Brad
- * lengths that the design says are at hand are not bought.
- */
-function fasteners({ fastening, design, tables }: ShoppingInput): ShoppingLine[] {
-  return fastening.use.flatMap(({ fastener, length, count }) => {
-    const brad = tables.brads.find((b) => b.id === fastener);
-    const box = brad ?? tables.screws.find((s) => s.id === fastener);
-    if (!box || count === 0) return [];
-    const owned = brad !== undefined && design.fastening.lengths.includes(length);
-    const boxes = Math.ceil((count * 1.1) / box.count);
-    const each = owned ? 0 : box.price;
-    const line: ShoppingLine = {
-      kind: brad ? 'brads' : 'screws',
-      item: fastener,
-      name: box.name,
-      size: { length_mm: length },
-      count: boxes,
-      each,
-      price: boxes * each,
-      owned,
-      priced: owned || box.price > 0,
-    };
-    return [line];
-  });
-}
-
-function glue({ fastening, tables }: ShoppingInput): ShoppingLine[] {
-  const need = fastening.glue;
-  const kind = tables.glues[0];
-  if (need === 0 || !kind) return [];
-  const count = Math.ceil(need / kind.volume);
-  return [
-    {
-      kind: 'glue',
-      item: kind.id,
-      name: kind.name,
-      size: { volume_l: kind.volume },
-      count,
-      each: kind.price,
-      price: count * kind.price,
-      owned: false,
-      priced: kind.price > 0,
-    },
-  ];
-}
-
-function tape({ finish, tables }: ShoppingInput): ShoppingLine[] {
-  const need = finish.uses.reduce((sum, use) => sum + use.tape, 0);
-  const roll = tables.tapes[0];
-  if (need === 0 || !roll) return [];
-  const count = Math.ceil(need / roll.length);
-  return [
-    {
-      kind: 'tape',
-      item: roll.id,
-      name: roll.name,
-      size: { length_mm: roll.length, width_mm: roll.width },
-      count,
-      each: roll.price,
-      price: count * roll.price,
-      owned: false,
-      priced: roll.price > 0,
-    },
-  ];
-}
-
-/** Sheets by the page; of a roll its length. */
-function paper({ patterns, tables }: ShoppingInput): ShoppingLine[] {
-  const byPaper = new Map<string, { pages: number; length: number }>();
-  for (const set of patterns) {
-    const before = byPaper.get(set.paper) ?? { pages: 0, length: 0 };
-    const length = set.pages.reduce((sum, { drawing }) => sum + Math.max(drawing.width, drawing.height), 0);
-    byPaper.set(set.paper, { pages: before.pages + set.pages.length, length: before.length + length });
-  }
-  return [...byPaper].flatMap(([id, { pages, length }]) => {
-    const found = tables.papers.find((p) => p.id === id);
-    if (!found || pages === 0) return [];
-    const line: ShoppingLine = {
-      kind: 'paper',
-      item: id,
-      name: found.name,
-      size: { width_mm: found.width, length_mm: found.height ?? length },
-      count: found.height === undefined ? 1 : pages,
-      each: 0,
-      price: 0,
-      owned: false,
-      priced: false,
-    };
-    return [line];
-  });
 }

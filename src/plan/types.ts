@@ -67,8 +67,13 @@ export interface ShoppingLine {
   /** Id of stock, finish, container or part. */
   readonly item: string;
   readonly name: string;
-  /** Size in the words of the trade, made from figures in `plan/words/`; empty where there is none. */
-  readonly size: { readonly length_mm?: number; readonly width_mm?: number; readonly volume_l?: number };
+  /** Figures of its size, `pieces` those in a box; empty where there is none. */
+  readonly size: {
+    readonly length_mm?: number;
+    readonly width_mm?: number;
+    readonly volume_l?: number;
+    readonly pieces?: number;
+  };
   readonly count: number;
   readonly each: Money;
   readonly price: Money;

@@ -32,6 +32,26 @@ describe('opening a design file', () => {
     expect(openDesign(`\uFEFF${saveDesign(design())}`).ok).toBe(true);
   });
 
+  it('opens a file without supplies as it is, and gives back those that it holds', () => {
+    expect(Object.hasOwn(design(), 'supplies')).toBe(false);
+    const supplies = {
+      owned: {
+        primer_l: 0.5,
+        glue_l: 0.2,
+        tape: 12_000,
+        screws: [{ screw: 'screw-8', length: 31.75, count: 40 }],
+      },
+      prices: { 'brad-18': 7.5 },
+      primer: [{ container: 'us-quart', price: 14 }],
+    };
+    const held = { ...design(), supplies };
+    expect(openDesign(saveDesign(held))).toEqual({ ok: true, design: held, repairs: [], migratedFrom: 1 });
+    const less = damaged((d) => {
+      d.supplies = { ...supplies, owned: { ...supplies.owned, tape: -1 } };
+    });
+    expect(refusal(less)[0]).toContain('supplies');
+  });
+
   it('names the place where the text breaks off', () => {
     const text = saveDesign(design());
     expect(refusal(text.slice(0, 200))[0]).toMatch(

@@ -36,7 +36,7 @@ const screw: Screw = {
   count: 100,
   source: '',
 };
-const glue: Glue = { id: 'wood', name: '', volume: 0.5, price: 0, bead_mm2: 7, source: '' };
+const glue: Glue = { id: 'wood', name: '', system: 'us', volume: 0.5, price: 0, bead_mm2: 7, source: '' };
 const settings: FasteningInput['settings'] = {
   brad: 'brad18',
   lengths: [],

@@ -26,6 +26,7 @@ export const FIELDS = [
   'paint',
   'fastening',
   'load',
+  'supplies',
   'pages',
   'light',
 ] as const;

@@ -7,23 +7,31 @@ import type { Cell } from './csv.ts';
 
 const HEAD = ['kind', 'name', 'size', 'count', 'each', 'price', 'owned'];
 
-/** Size of a line in the design's units: length by width, or volume. */
-export function sizeText({ size }: ShoppingLine, measure: MeasureStyle): string {
-  const { length_mm, width_mm, volume_l } = size;
+/** Size of a line in the design's units: length by width, or volume; and how many are in a box. */
+export function sizeText(
+  { size }: ShoppingLine,
+  measure: MeasureStyle,
+  piecesOf: (count: number) => string,
+): string {
+  const { length_mm, width_mm, volume_l, pieces } = size;
   if (volume_l !== undefined) return formatVolume(volume_l, measure);
-  return [length_mm, width_mm]
+  const sides = [length_mm, width_mm]
     .filter((mm): mm is number => mm !== undefined)
-    .map((mm) => formatLength(mm, measure))
-    .join(' x ');
+    .map((mm) => formatLength(mm, measure));
+  return [
+    ...(sides.length > 0 ? [sides.join(' x ')] : []),
+    ...(pieces === undefined ? [] : [piecesOf(pieces)]),
+  ].join(', ');
 }
 
 /** The shopping list as rows, with its total in the last one. */
 export function shoppingRows(plan: Plan): Cell[][] {
+  const words = PLAN_WORDS[plan.language];
   const money = (value: number): string => value.toFixed(2);
   const rows = plan.shopping.map((line): Cell[] => [
-    PLAN_WORDS[plan.language].shopping[line.kind],
+    words.shopping[line.kind],
     line.name,
-    sizeText(line, styleIn(plan.language, plan.design.measure)),
+    sizeText(line, styleIn(plan.language, plan.design.measure), words.pieces),
     line.count,
     money(line.each),
     money(line.price),

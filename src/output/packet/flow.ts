@@ -97,6 +97,8 @@ export interface Column {
 
 export interface Row {
   readonly cells: readonly string[];
+  /** A title over the rows that follow it: its first cell alone, over the whole width. */
+  readonly title?: boolean | undefined;
   readonly bold?: boolean | undefined;
   /** A small swatch before the first cell. */
   readonly swatch?: ((box: Box) => DrawItem[]) | undefined;
@@ -141,7 +143,20 @@ export function table(
       rule(at, at.y - headHeight, WEIGHT.fine),
     ],
   };
+  const titleRow = ([words = '']: readonly string[]): Block => {
+    const height = lead + 3.6;
+    return {
+      height,
+      head,
+      heldToNext: true,
+      draw: (at) => [
+        text({ x: at.x + PAD, y: at.y - size - 2.4 }, words, { size, bold: true }),
+        rule(at, at.y - height, WEIGHT.thin),
+      ],
+    };
+  };
   const body = rows.map((row): Block => {
+    if (row.title) return titleRow(row.cells);
     const bold = row.bold ?? false;
     const cells = row.cells.map((words, i) => {
       const column = columns[i];

@@ -11,6 +11,7 @@ export const DE: PlanWords = {
   rules,
   steps,
   list,
+  pieces: (count) => `${count} Stück`,
   shopping: {
     board: 'Leisten und Profile',
     sheet: 'Platten',

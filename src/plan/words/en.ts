@@ -11,6 +11,7 @@ export const EN: PlanWords = {
   rules,
   steps,
   list,
+  pieces: (count) => (count === 1 ? '1 piece' : `${count} pieces`),
   shopping: {
     board: 'Boards and moldings',
     sheet: 'Sheets',

@@ -41,6 +41,8 @@ export interface PlanWords {
     readonly [K in RuleKind]: (rule: RuleOf<K>, result: number | null, say: RuleSay) => string;
   };
   readonly shopping: { readonly [K in ShoppingKind]: string };
+  /** How many there are in a box, or are at hand. */
+  readonly pieces: (count: number) => string;
   readonly list: (items: readonly string[]) => string;
   readonly places: PlaceWords;
   readonly patterns: PatternWords;

@@ -19,6 +19,10 @@ export const rateUnit = ({ unit }: MeasureStyle): FieldUnit =>
 export const canUnit = ({ unit }: MeasureStyle): FieldUnit =>
   isInch(unit) ? { name: 'qt', size: LITERS_PER_US_GALLON / 4 } : { name: 'L', size: 1 };
 
+/** Small amounts, of glue: liters inside, fluid ounces on a US bottle. */
+export const ounceUnit = ({ unit }: MeasureStyle): FieldUnit =>
+  isInch(unit) ? { name: 'fl oz', size: LITERS_PER_US_GALLON / 128 } : { name: 'mL', size: 0.001 };
+
 /** Thickness of a dry film: micrometers inside; a mil is a thousandth of an inch. */
 export const filmUnit = ({ unit }: MeasureStyle): FieldUnit =>
   isInch(unit) ? { name: 'mil', size: MM_PER_INCH } : { name: 'µm', size: 1 };

@@ -90,5 +90,7 @@ const priceOf = (line: ShoppingLine, say: PaneSay, unpriced: string): string =>
 
 function sizeOf({ size }: ShoppingLine, say: PaneSay): string {
   if (size.volume_l !== undefined) return say.volume(size.volume_l);
-  return [size.length_mm, size.width_mm].flatMap((mm) => (mm === undefined ? [] : say.short(mm))).join(' × ');
+  const sides = [size.length_mm, size.width_mm].flatMap((mm) => (mm === undefined ? [] : say.short(mm)));
+  const pieces = size.pieces === undefined ? [] : [say.words.pieces(size.pieces)];
+  return [...(sides.length > 0 ? [sides.join(' × ')] : []), ...pieces].join(', ');
 }

@@ -9,6 +9,7 @@ import { OwnedList } from './OwnedList.tsx';
 import { OwnStocks } from './OwnStocks.tsx';
 import { Pieces } from './Pieces.tsx';
 import { SawFields } from './SawFields.tsx';
+import { ShedFields } from './ShedFields.tsx';
 import { Shopping } from './Shopping.tsx';
 import '../../style/wood.css';
 
@@ -37,6 +38,7 @@ function Wood({ plan }: { plan: Plan }) {
               <>
                 <SawFields />
                 <OwnedList />
+                <ShedFields />
                 <OwnStocks />
               </>
             ),

@@ -77,7 +77,8 @@ export const woodWords: Record<keyof typeof en, string> = {
   'shop.owned': 'vorhanden',
   'shop.unpriced': 'ohne Preis',
   'shop.total': 'Summe',
-  'shop.pricesHint': 'Preise der Tabellen sind Beispiele. Eigene unter Material & Säge und Farbe eintragen.',
+  'shop.pricesHint':
+    'Preise der Tabellen sind Beispiele. Eigene unter Material & Säge (auch für Zubehör) und Farbe eintragen.',
 
   'joints.lead': 'Wie Teile sich treffen, folgt aus ihrer Lage. Hier ändern, wo es besser geht.',
   'joints.none': 'Keine zwei Stücke treffen sich.',
@@ -105,6 +106,18 @@ export const woodWords: Record<keyof typeof en, string> = {
   'shopset.fitAllowance': 'Zugabe zum Anpassen',
   'shopset.keepOffcut': 'Reste aufheben ab',
 
+  'shed.title': 'Was im Vorrat ist',
+  'shed.lead': 'Wird vom Einkauf abgezogen. Farbe steht bei ihrem Anstrich, Stifte unter Montage.',
+  'shed.primer': 'Grundierung',
+  'shed.glue': 'Leim',
+  'shed.tape': 'Klebeband',
+  'shed.screws': 'Schrauben',
+  'shed.length': 'Länge',
+  'shed.addScrews': 'Schrauben hinzufügen',
+  'shed.removeScrews': 'Schrauben {number} entfernen',
+  'shed.prices': 'Preise dafür',
+  'shed.pricesHint': 'Für Packung, Flasche, Rolle, Dose, Blatt. Mit 0 steht es ohne Preis in der Liste.',
+  'shed.primerCan': 'Grundierung, {can}',
   'owned.title': 'Vorhandene Reste',
   'owned.lead': 'Werden zuerst verwendet, bevor gekauft wird.',
   'owned.add': 'Rest hinzufügen',

@@ -75,7 +75,8 @@ export const woodWords = {
   'shop.owned': 'you have it',
   'shop.unpriced': 'no price',
   'shop.total': 'Total',
-  'shop.pricesHint': 'Prices of the tables are examples. Enter your own under Stock & saw and Paint.',
+  'shop.pricesHint':
+    'Prices of the tables are examples. Enter your own under Stock & saw, supplies too, and Paint.',
 
   'joints.lead': 'How parts meet was worked out from where they lie. Change it here where you know better.',
   'joints.none': 'No two pieces meet.',
@@ -103,6 +104,19 @@ export const woodWords = {
   'shopset.fitAllowance': 'Left on to fit',
   'shopset.keepOffcut': 'Offcuts kept from',
 
+  'shed.title': 'Supplies you have',
+  'shed.lead': 'Taken off what is bought. Paint at hand is entered with its finish, brads under Fixing.',
+  'shed.primer': 'Primer',
+  'shed.glue': 'Glue',
+  'shed.tape': 'Masking tape',
+  'shed.screws': 'Screws',
+  'shed.length': 'Length',
+  'shed.addScrews': 'Add screws',
+  'shed.removeScrews': 'Take away screws {number}',
+  'shed.prices': 'Prices of supplies',
+  'shed.pricesHint':
+    'For a box, a bottle, a roll, a can, a page. At 0 it stands in the list without a price.',
+  'shed.primerCan': 'Primer, {can}',
   'owned.title': 'Offcuts you have',
   'owned.lead': 'Used before anything is bought.',
   'owned.add': 'Add an offcut',

@@ -3,17 +3,16 @@ import { INK, WEIGHT } from '../../../drawing/style.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { formatMoney, formatReading, formatVolume } from '../../../measure/format.ts';
 import type { ShoppingLine } from '../../../plan/types.ts';
-import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import { fillPages, paragraph, type Row, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 
 function sizeOf({ size }: ShoppingLine, packet: Packet): string {
   const told = (mm: number) => formatReading(mm, packet.measure);
   if (size.volume_l !== undefined) return formatVolume(size.volume_l, packet.measure);
-  if (size.length_mm === undefined) return '';
-  return size.width_mm === undefined
-    ? told(size.length_mm)
-    : `${told(size.length_mm)} x ${told(size.width_mm)}`;
+  const sides = [size.length_mm, size.width_mm].flatMap((mm) => (mm === undefined ? [] : told(mm)));
+  const pieces = size.pieces === undefined ? [] : [packet.words.pieces(size.pieces)];
+  return [...(sides.length > 0 ? [sides.join(' x ')] : []), ...pieces].join(', ');
 }
 
 /** What to get, counter by counter, with a box to tick. */
@@ -30,8 +29,9 @@ export function shopping(packet: Packet): Leaf[] {
     { title: terms.price, share: 2, figure: true },
   ];
   const kinds = [...new Set(plan.shopping.map((line) => line.kind))];
-  const blocks = kinds.flatMap((kind): Block[] => {
-    const rows = plan.shopping
+  const rows = kinds.flatMap((kind): Row[] => [
+    { cells: [words.shopping[kind]], title: true },
+    ...plan.shopping
       .filter((line) => line.kind === kind)
       .map((line) => ({
         cells: [
@@ -42,15 +42,17 @@ export function shopping(packet: Packet): Leaf[] {
           line.owned ? terms.owned : line.priced ? money(line.price) : terms.unpriced,
         ],
         swatch: tickBox,
-      }));
-    return [heading(words.shopping[kind]), ...table(columns, rows, body.w)];
-  });
-  const total = table(
-    columns,
-    [{ cells: [terms.total, '', '', '', money(plan.total)], bold: true }],
-    body.w,
-  ).slice(1);
-  return fillPages([...paragraph(terms.lead, body.w), ...blocks, space(3), ...total], body).map((draw) => ({
+      })),
+  ]);
+  const total = { cells: [terms.total, '', '', '', money(plan.total)], bold: true };
+  const unpriced = plan.shopping.some((line) => !line.priced);
+  const blocks = [
+    ...paragraph(terms.lead, body.w),
+    space(2),
+    ...(rows.length > 0 ? table(columns, [...rows, total], body.w) : []),
+    ...(unpriced ? [space(2), ...paragraph(terms.without, body.w)] : []),
+  ];
+  return fillPages(blocks, body).map((draw) => ({
     title: packet.terms.titles.shopping,
     landscape: false,
     scale: null,

@@ -191,7 +191,8 @@ export const DE: PacketWords = {
     total: 'Summe',
     owned: 'im Vorrat',
     unpriced: 'ohne Preis',
-    lead: 'Preise sind die aus den Tabellen und dem Entwurf.',
+    lead: 'Preise sind die aus den Tabellen und dem Entwurf. Was im Vorrat ist, ist schon abgezogen.',
+    without: 'In der Summe fehlt, was keinen Preis hat.',
   },
   paint: {
     map: 'Anstriche nach Nummern; die Schraffur trennt sie auch in Schwarzweiß.',

@@ -205,7 +205,8 @@ export const EN = {
     total: 'Total',
     owned: 'on the shelf',
     unpriced: 'no price',
-    lead: 'Prices are those entered in the tables and the design.',
+    lead: 'Prices are those entered in the tables and the design. What is on the shelf is taken off already.',
+    without: 'The total leaves out what has no price.',
   },
   paint: {
     map: 'Finishes by number; hatched apart so that they can be told in black and white.',

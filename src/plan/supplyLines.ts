@@ -1,0 +1,192 @@
+import { NO_SUPPLIES } from '../design/defaults.ts';
+import { type ContainerOffer, chooseContainers } from '../finish/containers.ts';
+import type { ContainerBuy } from '../finish/result.ts';
+import type { Mm, Money } from '../measure/units.ts';
+import type { ShoppingInput } from './shopping.ts';
+import type { ShoppingKind, ShoppingLine } from './types.ts';
+import { PLAN_WORDS } from './words/tables.ts';
+
+/** A tenth more brads and screws than are driven, for bent ones. Common practice, no source. */
+const SPARE = 1.1;
+const MM_PER_METER = 1000;
+/** Nobody reads a difference of length below this. */
+const SAME: Mm = 0.01;
+
+type Input = Pick<ShoppingInput, 'design' | 'language' | 'tables' | 'finish' | 'fastening' | 'patterns'>;
+
+const suppliesOf = ({ design }: Input) => design.supplies ?? NO_SUPPLIES;
+
+/** What the person pays for an entry of a table. */
+const priceOf = (input: Input, entry: { readonly id: string; readonly price: Money }): Money =>
+  suppliesOf(input).prices[entry.id] ?? entry.price;
+
+/** Something that is used up from the shed: no price, and the amount taken. */
+const fromShed = (
+  kind: ShoppingKind,
+  item: string,
+  name: string,
+  size: ShoppingLine['size'],
+): ShoppingLine => ({ kind, item, name, size, count: 1, each: 0, price: 0, owned: true, priced: true });
+
+const bought = (
+  kind: ShoppingKind,
+  item: string,
+  name: string,
+  size: ShoppingLine['size'],
+  count: number,
+  each: Money,
+): ShoppingLine => ({
+  kind,
+  item,
+  name,
+  size,
+  count,
+  each,
+  price: count * each,
+  owned: false,
+  priced: each > 0,
+});
+
+/** What is bought by can, box, bottle, roll and page: as much as is needed over what the shed holds. */
+export function supplyLines(input: Input): ShoppingLine[] {
+  return [
+    ...paint(input),
+    ...primer(input),
+    ...fasteners(input),
+    ...glue(input),
+    ...tape(input),
+    ...paper(input),
+  ];
+}
+
+function paint({ finish, design, tables }: Input): ShoppingLine[] {
+  return finish.uses.flatMap((use) => {
+    const own = design.finishes.find((f) => f.id === use.finish);
+    const name = own?.name ?? use.finish;
+    const taken = Math.min(use.volume, own?.owned_l ?? 0);
+    const cans = use.buy.map((buy) => {
+      const can = tables.containers.find((c) => c.id === buy.container)?.name ?? buy.container;
+      return bought('paint', use.finish, `${name}, ${can}`, { volume_l: buy.volume }, buy.count, buy.price);
+    });
+    return taken > 0 ? [fromShed('paint', use.finish, name, { volume_l: taken }), ...cans] : cans;
+  });
+}
+
+/** One primer serves under every finish. */
+function primer(input: Input): ShoppingLine[] {
+  const { finish, design, tables, language } = input;
+  const need = finish.uses.reduce((sum, use) => sum + use.primer, 0);
+  if (need === 0) return [];
+  const supplies = suppliesOf(input);
+  const name = PLAN_WORDS[language].shopping.primer;
+  const taken = Math.min(need, supplies.owned.primer_l);
+  const sold = tables.containers.filter((c) => c.system === design.paint.containers);
+  const named = sold.flatMap(({ id, volume }): ContainerOffer[] => {
+    const offer = supplies.primer.find((entry) => entry.container === id);
+    return offer ? [{ container: id, volume, price: offer.price }] : [];
+  });
+  const all = sold.map(({ id, volume }) => ({ container: id, volume, price: null }));
+  const cans = chooseContainers(need - taken, named.length > 0 ? named : all).map((buy) => {
+    const can = tables.containers.find((c) => c.id === buy.container)?.name ?? buy.container;
+    return bought('primer', buy.container, `${name}, ${can}`, { volume_l: buy.volume }, buy.count, buy.price);
+  });
+  return taken > 0 ? [fromShed('primer', 'primer', name, { volume_l: taken }), ...cans] : cans;
+}
+
+/**
+ * Brads and screws by the box, a tenth more than are driven. Brad lengths that the design says are at hand are
+ * not bought; of screws as many are taken off as the shed holds of that length.
+ */
+function fasteners(input: Input): ShoppingLine[] {
+  const { fastening, design, tables } = input;
+  const shed = suppliesOf(input).owned.screws;
+  return fastening.use.flatMap(({ fastener, length, count }) => {
+    const brad = tables.brads.find((b) => b.id === fastener);
+    const box = brad ?? tables.screws.find((s) => s.id === fastener);
+    if (!box || count === 0) return [];
+    const kind = brad ? ('brads' as const) : ('screws' as const);
+    const need = Math.ceil(count * SPARE);
+    const held = brad
+      ? design.fastening.lengths.includes(length)
+        ? need
+        : 0
+      : shed
+          .filter((s) => s.screw === fastener && Math.abs(s.length - length) < SAME)
+          .reduce((sum, s) => sum + s.count, 0);
+    const taken = Math.min(need, held);
+    const boxes = Math.ceil((need - taken) / box.count);
+    const size = { length_mm: length, pieces: box.count };
+    return [
+      ...(taken > 0 ? [fromShed(kind, fastener, box.name, { length_mm: length, pieces: taken })] : []),
+      ...(boxes > 0 ? [bought(kind, fastener, box.name, size, boxes, priceOf(input, box))] : []),
+    ];
+  });
+}
+
+/** The cheapest sizes that are enough, priced or not. */
+function cheapest<T extends { readonly id: string; readonly price: Money }>(
+  input: Input,
+  entries: readonly T[],
+  need: number,
+  holds: (entry: T) => number,
+): { readonly entry: T; readonly buy: ContainerBuy }[] {
+  const offers = entries.map((entry) => ({
+    container: entry.id,
+    volume: holds(entry),
+    price: priceOf(input, entry),
+  }));
+  return chooseContainers(need, offers).flatMap((buy) => {
+    const entry = entries.find((e) => e.id === buy.container);
+    return entry ? [{ entry, buy }] : [];
+  });
+}
+
+function glue(input: Input): ShoppingLine[] {
+  const { fastening, tables, design, language } = input;
+  const need = fastening.glue;
+  const taken = Math.min(need, suppliesOf(input).owned.glue_l);
+  const sold = tables.glues.filter((g) => g.system === design.paint.containers);
+  const bottles = cheapest(input, sold, need - taken, (g) => g.volume).map(({ entry, buy }) =>
+    bought('glue', entry.id, entry.name, { volume_l: entry.volume }, buy.count, buy.price),
+  );
+  const name = PLAN_WORDS[language].shopping.glue;
+  return taken > 0 ? [fromShed('glue', 'glue', name, { volume_l: taken }), ...bottles] : bottles;
+}
+
+function tape(input: Input): ShoppingLine[] {
+  const { finish, tables, design, language } = input;
+  const need = finish.uses.reduce((sum, use) => sum + use.tape, 0);
+  const taken = Math.min(need, suppliesOf(input).owned.tape);
+  const sold = tables.tapes.filter((t) => t.system === design.paint.containers);
+  const rolls = cheapest(input, sold, (need - taken) / MM_PER_METER, (t) => t.length / MM_PER_METER).map(
+    ({ entry, buy }) =>
+      bought(
+        'tape',
+        entry.id,
+        entry.name,
+        { length_mm: entry.length, width_mm: entry.width },
+        buy.count,
+        buy.price,
+      ),
+  );
+  const name = PLAN_WORDS[language].shopping.tape;
+  return taken > 0 ? [fromShed('tape', 'tape', name, { length_mm: taken }), ...rolls] : rolls;
+}
+
+/** Sheets by the page; of a roll its length, and the price of the roll. */
+function paper(input: Input): ShoppingLine[] {
+  const { patterns, tables } = input;
+  const byPaper = new Map<string, { pages: number; length: number }>();
+  for (const set of patterns) {
+    const before = byPaper.get(set.paper) ?? { pages: 0, length: 0 };
+    const length = set.pages.reduce((sum, { drawing }) => sum + Math.max(drawing.width, drawing.height), 0);
+    byPaper.set(set.paper, { pages: before.pages + set.pages.length, length: before.length + length });
+  }
+  return [...byPaper].flatMap(([id, { pages, length }]) => {
+    const found = tables.papers.find((p) => p.id === id);
+    if (!found || pages === 0) return [];
+    const size = { width_mm: found.width, length_mm: found.height ?? length };
+    const count = found.height === undefined ? 1 : pages;
+    return [bought('paper', id, found.name, size, count, priceOf(input, { id, price: 0 }))];
+  });
+}
