@@ -42,8 +42,8 @@ const work = {
   /** Shadows on the face of the last plan, under the design's light. */
   shadows(): readonly ShadowArea[] {
     if (!lastPlan) return [];
-    const { joinery, face, finish, design } = lastPlan;
-    return castShadows(joinery.solids, face.levels, finish.shown, design.light);
+    const { joinery, sawnLetters, face, finish, design } = lastPlan;
+    return castShadows([...joinery.solids, ...sawnLetters], face.levels, finish.shown, design.light);
   },
 };
 

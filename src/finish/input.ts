@@ -20,6 +20,8 @@ export interface FinishInput {
   readonly face: Pick<Face, 'levels'>;
   readonly solids: readonly Solid[];
   readonly lettering: readonly LetterPaint[];
+  /** Letters that are sawn out and glued onto their signs. */
+  readonly sawn: readonly Solid[];
   readonly finishes: Design['finishes'];
   readonly looks: Looks;
   readonly paint: Design['paint'];
@@ -28,12 +30,13 @@ export interface FinishInput {
   readonly containers: readonly Container[];
 }
 
-/** Something with a front that can be seen: a level of the bed, a part, a painted shape, a color of lettering. */
+/** Something with a front that can be seen: a level of the bed, a part, a painted shape, a color of lettering, a sawn letter. */
 export interface Surface {
   /** Laid part, or the id of a level. */
   readonly part: string;
-  readonly kind: 'level' | 'solid' | 'painted' | 'letter';
+  readonly kind: 'level' | 'solid' | 'painted' | 'letter' | 'sawn';
   readonly finish: string | null;
+  readonly stock: string | null;
   /** What it lies on: a level or laid part. */
   readonly on: string | null;
   readonly region: Region;

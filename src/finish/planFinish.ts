@@ -38,6 +38,7 @@ interface Sums {
  * - Faces: what is seen from the room once all that lies above is taken away.
  * - Edges: what stands free of neighbors and of the bed's own wood, insides of openings too. Moldings are
  *   painted by their girth over what is seen of them; their sawn ends, a few square centimeters, are not counted.
+ * - Sawn letters: their faces, and their edges all around and in their counters.
  * - Backs, with back-priming: the underside of every part with a finish, and the face that others cover.
  * - Primer goes under all of it but painted shapes and lettering that lie on a finish already.
  *
@@ -117,18 +118,13 @@ function sumsOf(
   input: FinishInput,
 ): Sums {
   const { surface, area } = seen;
-  if (surface.kind === 'solid') return solidSums(seen, neighbors(), solids.get(surface.part), input);
+  if (surface.kind === 'solid' || surface.kind === 'sawn') return solidSums(seen, neighbors(), input);
   const primed = surface.kind === 'painted' && !liesOnFinish(surface, solids) ? area : 0;
   return { face: area, edge: 0, back: 0, primed };
 }
 
-function solidSums(
-  { surface, area }: Shown,
-  neighbors: readonly Surface[],
-  solid: Solid | undefined,
-  input: FinishInput,
-): Sums {
-  const stock = input.stocks.get(solid?.stock ?? '');
+function solidSums({ surface, area }: Shown, neighbors: readonly Surface[], input: FinishInput): Sums {
+  const stock = input.stocks.get(surface.stock ?? '');
   const back = input.paint.backPriming ? 2 * areaOf(surface.region) - area : 0;
   if (stock?.form === 'shaped') {
     const beyond = area * Math.max(0, stock.girth / flatView(stock, surface) - 1);

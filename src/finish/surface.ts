@@ -2,6 +2,7 @@ import { intersect, union } from '../geometry/clip.ts';
 import { boxesMeet, boxOf, EMPTY, translateRegion } from '../geometry/region.ts';
 import type { Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { Solid } from '../joinery/piece.ts';
 import type { FinishInput, Surface } from './input.ts';
 
 /** Whether two heights are the same plane. */
@@ -9,9 +10,10 @@ export const sameHeight = (a: number, b: number): boolean => Math.abs(a - b) <= 
 
 /**
  * Everything that has a front, from the one nearest the room to the deepest. At the same height paint lies
- * over wood, lettering over its sign, and later painted shapes over earlier ones.
+ * over wood, lettering over its sign, and later painted shapes over earlier ones. Where letters are sawn out,
+ * they carry their own color and the line inside of it; outline and shade stay on the sign.
  */
-export function surfacesOf(input: Pick<FinishInput, 'face' | 'solids' | 'lettering'>): Surface[] {
+export function surfacesOf(input: Pick<FinishInput, 'face' | 'solids' | 'lettering' | 'sawn'>): Surface[] {
   const wood = [...levels(input), ...solids(input)];
   const onWood = [...painted(input, wood), ...letters(input)];
   // Later paint comes first: it lies on top.
@@ -23,6 +25,7 @@ function levels({ face }: Pick<FinishInput, 'face'>): Surface[] {
     part: level.id,
     kind: 'level',
     finish: null,
+    stock: null,
     on: null,
     region: level.region,
     bottom: Number.NEGATIVE_INFINITY,
@@ -31,31 +34,28 @@ function levels({ face }: Pick<FinishInput, 'face'>): Surface[] {
 }
 
 function solids({ solids: all }: Pick<FinishInput, 'solids'>): Surface[] {
-  return all
-    .filter((solid) => solid.kind !== 'painted')
-    .map(({ part, finish, on, region, z0, z1 }) => ({
-      part,
-      kind: 'solid',
-      finish,
-      on,
-      region,
-      bottom: z0,
-      z: z1,
-    }));
+  return all.filter((solid) => solid.kind !== 'painted').map((solid) => surfaceOf('solid', solid));
 }
+
+const surfaceOf = (kind: Surface['kind'], { part, finish, stock, on, region, z0, z1 }: Solid): Surface => ({
+  part,
+  kind,
+  finish,
+  stock,
+  on,
+  region,
+  bottom: z0,
+  z: z1,
+});
 
 /** Painted shapes, as far as there is wood at their height to take the paint. */
 function painted({ solids: all }: Pick<FinishInput, 'solids'>, wood: readonly Surface[]): Surface[] {
   return all
     .filter((solid) => solid.kind === 'painted')
-    .map(({ part, finish, on, region, z0 }) => ({
-      part,
-      kind: 'painted',
-      finish,
-      on,
-      region: onto(region, z0, wood),
-      bottom: z0,
-      z: z0,
+    .map((solid) => ({
+      ...surfaceOf('painted', solid),
+      region: onto(solid.region, solid.z0, wood),
+      z: solid.z0,
     }));
 }
 
@@ -69,22 +69,25 @@ function onto(region: Region, z: number, wood: readonly Surface[]): Region {
   return intersect(region, union(beneath.map((surface) => surface.region)));
 }
 
-function letters({ solids: all, lettering }: Pick<FinishInput, 'solids' | 'lettering'>): Surface[] {
+function letters({
+  solids: all,
+  lettering,
+  sawn,
+}: Pick<FinishInput, 'solids' | 'lettering' | 'sawn'>): Surface[] {
   const tops = new Map(all.map((solid) => [solid.part, solid]));
   return lettering.flatMap(({ sign, at, layers }) => {
     const solid = tops.get(sign);
     if (!solid) return [];
-    return layers.map(
-      ({ finish, region }): Surface => ({
-        part: sign,
-        kind: 'letter',
-        finish,
-        on: sign,
-        // Lettering that runs off its sign paints nothing there.
-        region: intersect(translateRegion(region, at.x, at.y), solid.region),
-        bottom: solid.z1,
-        z: solid.z1,
-      }),
-    );
+    const own = sawn.filter((letter) => letter.part === sign);
+    const top = own[0]?.z1;
+    return layers.flatMap(({ role, finish, region }): Surface[] => {
+      if (role === 'fill' && own.length > 0) return own.map((letter) => surfaceOf('sawn', letter));
+      const placed = translateRegion(region, at.x, at.y);
+      const z = (role === 'inline' ? top : undefined) ?? solid.z1;
+      // Lettering that runs off its sign paints nothing there; what is sawn out is there all the same.
+      const seen = z === solid.z1 ? intersect(placed, solid.region) : placed;
+      const { part, stock } = solid;
+      return [{ part, kind: 'letter', finish, stock, on: sign, region: seen, bottom: z, z }];
+    });
   });
 }

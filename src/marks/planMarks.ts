@@ -41,6 +41,17 @@ function stepsOf(input: MarksInput): Step[] {
   const fixed = fixedParts(parts);
   const inPlace = measuredInPlace(input);
   const signs = ids(parts.filter((laid) => laid.kind === 'sign'));
+  const sawn = ids(parts.filter((laid) => laid.kind === 'sign' && laid.lettering.make === 'cut-out'));
+  const lettered = (some: readonly string[]): Act[] => [
+    ...actFor(
+      'letter',
+      some.filter((id) => !sawn.includes(id)),
+    ),
+    ...actFor(
+      'mount-letters',
+      some.filter((id) => sawn.includes(id)),
+    ),
+  ];
   const onBench = signs.filter((id) => before.includes(id));
   const onFace = signs.filter((id) => !before.includes(id));
   const hardware = parts.filter((laid) => laid.kind === 'fitting' && !fixed.includes(laid));
@@ -56,14 +67,14 @@ function stepsOf(input: MarksInput): Step[] {
     ...actFor('cut-sheets', cutFrom(parts, pieces, ['sheet'])),
     ...actFor('cut-boards', cutFrom(parts, pieces, ['flat', 'shaped'])),
     ...actFor('paint-before', before),
-    ...actFor('letter', onBench),
+    ...lettered(onBench),
     ...actFor('paint-ground', ground),
     { act: 'mark', parts: [] },
     ...actFor('dry-fit', ids(fixed.filter((laid) => !inPlace.has(laid.id)))),
     ...fixing(input),
     ...actFor('paint-after', inPlaceAfter),
     ...actFor('last-coat', lastCoat),
-    ...actFor('letter', onFace),
+    ...lettered(onFace),
     ...actFor('fit-hardware', ids(hardware)),
     { act: 'try-swing', parts: [] },
   ];

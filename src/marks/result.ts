@@ -40,6 +40,7 @@ export interface Step {
     | 'fix'
     | 'measure-in-place'
     | 'letter'
+    | 'mount-letters'
     | 'paint-after'
     | 'last-coat'
     | 'fit-hardware'

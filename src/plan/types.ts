@@ -8,7 +8,7 @@ import type { Looks } from '../finish/look.ts';
 import type { FinishPlan } from '../finish/result.ts';
 import type { FoldPlan } from '../fold/result.ts';
 import type { Point } from '../geometry/shape.ts';
-import type { Joinery } from '../joinery/piece.ts';
+import type { Joinery, Solid } from '../joinery/piece.ts';
 import type { Layout } from '../layout/laid.ts';
 import type { CutOut } from '../lettering/cut-out.ts';
 import type { Lettered } from '../lettering/result.ts';
@@ -94,6 +94,8 @@ export interface Plan {
   readonly keepClears: readonly KeepClear[];
   readonly layout: Layout;
   readonly joinery: Joinery;
+  /** Letters sawn from sheet, where they stand on their signs. */
+  readonly sawnLetters: readonly Solid[];
   readonly cutting: Cutting;
   readonly signs: readonly SignPlan[];
   readonly looks: Looks;

@@ -12,6 +12,7 @@ import {
   regionOfRing,
   transformRegion,
 } from '../../src/geometry/region.ts';
+import type { Region } from '../../src/geometry/shape.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
 import type { Material, ShapedStock, SheetStock } from '../../src/materials/types.ts';
 import { box, finish, input, LEVEL, NO_WASTE, solid } from './build.ts';
@@ -54,6 +55,73 @@ describe('faces', () => {
     const given = input([solid('ring', subtract(disk(300), disk(200)), 0, 18)]);
     expect(face(given) / (Math.PI * (300 ** 2 - 200 ** 2))).toBeCloseTo(1, 4);
     expect(edge(given) / (2 * Math.PI * 500 * 18)).toBeCloseTo(1, 4);
+  });
+
+  it('counts sawn letters by closed forms: their faces, and perimeter times thickness all around', () => {
+    // A ring of a letter, 100 by 140 with a counter of 60 by 80, and a bar of 30 by 140, on a sign.
+    const ring = subtract(box(200, 300, 100, 140), box(220, 330, 60, 80));
+    const bar = box(340, 300, 30, 140);
+    const board = solid('sign', box(100, 200, 400, 400), 0, 12, { kind: 'sign', finish: 'blue' });
+    const letter = (region: Region) =>
+      solid('sign', region, 12, 21, { kind: 'sign', on: 'sign', stock: 'mdf' });
+    const layers = (more: FinishInput['lettering'][number]['layers'] = []) => [
+      {
+        sign: 'sign',
+        at: { x: 100, y: 200 },
+        layers: [{ role: 'fill', finish: 'red', region: box(100, 100, 100, 140) }, ...more] as const,
+      },
+    ];
+    const given = input([board], { sawn: [letter(ring), letter(bar)], lettering: layers() });
+    const face1 = 100 * 140 - 60 * 80 + 30 * 140;
+    const walls = (2 * 240 + 2 * 140 + 2 * 170) * 9;
+    expect(face(given)).toBeCloseTo(face1, 6);
+    expect(edge(given)).toBeCloseTo(walls, 3);
+    // The sign under them is not seen; its own edges are.
+    expect(face(given, 'blue')).toBeCloseTo(400 * 400 - face1, 6);
+    expect(edge(given, 'blue')).toBeCloseTo(4 * 400 * 12, 3);
+
+    // A line inside the letter lies on its front; wood that is sawn is primed, the line over it is not.
+    const thirsty: Material = {
+      id: 'mdf',
+      name: 'MDF',
+      density: 750,
+      edgeThirst: 2,
+      color: '#c0a080',
+      hardness: 'board',
+      source: '',
+    };
+    const sheet: SheetStock = {
+      id: 'mdf',
+      name: 'MDF 9',
+      form: 'sheet',
+      material: 'mdf',
+      thickness: 9,
+      sizes: [],
+      grain: false,
+    };
+    const line = { role: 'inline', finish: 'blue', region: box(250, 110, 10, 120) } as const;
+    const primer = { rate_m2_l: 10, coats: 1 };
+    const lined = input([board], {
+      sawn: [letter(bar)],
+      lettering: layers([line]),
+      finishes: [finish('red', { primer }), finish('blue')],
+      stocks: new Map([['mdf', sheet]]),
+      materials: new Map([['mdf', thirsty]]),
+    });
+    expect(face(lined)).toBeCloseTo(30 * 140 - 10 * 120, 6);
+    expect(edge(lined)).toBeCloseTo(340 * 9, 3);
+    expect(face(lined, 'blue')).toBeCloseTo(400 * 400 - 30 * 140 + 10 * 120, 6);
+    expect(use(lined).primer).toBeCloseTo((30 * 140 - 10 * 120 + 2 * 340 * 9) / 1e6 / 10, 9);
+  });
+
+  it('leaves out edges of sawn letters that stand against a higher part', () => {
+    const board = solid('sign', box(100, 200, 400, 400), 0, 12, { kind: 'sign', finish: 'blue' });
+    const rail = solid('rail', box(100, 440, 400, 60), 12, 17, { on: 'sign', finish: 'blue' });
+    const bar = solid('sign', box(340, 300, 30, 140), 12, 21, { kind: 'sign', on: 'sign' });
+    const lettering = [
+      { sign: 'sign', at: { x: 0, y: 0 }, layers: [{ role: 'fill', finish: 'red', region: [] }] as const },
+    ];
+    expect(edge(input([board, rail], { sawn: [bar], lettering }))).toBeCloseTo(340 * 9 - 30 * 5, 3);
   });
 
   it('paints over paint: later shapes over earlier ones, letters over their sign', () => {

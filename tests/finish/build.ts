@@ -58,6 +58,7 @@ export function input(solids: readonly Solid[], more: Partial<FinishInput> = {})
     face: { levels: [LEVEL] },
     solids,
     lettering: [],
+    sawn: [],
     finishes: [finish('red'), finish('blue')],
     looks: looksBy(solids, more.finishes ?? [finish('red'), finish('blue')]),
     paint: NO_WASTE,

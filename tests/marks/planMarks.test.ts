@@ -18,6 +18,7 @@ interface Short {
   readonly finish?: string | null;
   readonly box?: LaidPart['box'];
   readonly round?: boolean;
+  readonly sawn?: boolean;
 }
 
 const laid = (id: string, s: Short = {}): LaidPart => {
@@ -35,6 +36,7 @@ const laid = (id: string, s: Short = {}): LaidPart => {
     on: s.on ?? 'field',
     finish: s.finish === undefined ? 'green' : s.finish,
     spec,
+    ...(kind === 'sign' ? { lettering: { make: s.sawn ? 'cut-out' : 'trace' } } : {}),
   } as unknown as LaidPart;
 };
 
@@ -199,6 +201,15 @@ describe('steps', () => {
     expect(at('paint-ground')).toBeLessThan(at('fix'));
     expect(at('last-coat')).toBeGreaterThan(at('fix'));
     expect(at('paint-after')).toBe(-1);
+  });
+
+  it('a sign of sawn letters has them glued on, before it is fixed', () => {
+    const parts = [laid('name', { kind: 'sign', sawn: true }), laid('words', { kind: 'sign' })];
+    const order = steps(parts, { before: ['name', 'words'] });
+    expect(order).toContainEqual(['mount-letters', 'name']);
+    expect(order).toContainEqual(['letter', 'words']);
+    const acts = order.map(([act]) => act);
+    expect(acts.indexOf('mount-letters')).toBeLessThan(acts.indexOf('fix'));
   });
 
   it('a sign painted in place is lettered after it', () => {

@@ -107,7 +107,7 @@ function SignStep({ plan, part }: { plan: Plan; part: Sign }) {
           {
             id: 'make',
             label: t('letters.make'),
-            content: () => <MakeFields {...fields} sign={sign} />,
+            content: () => <MakeFields {...fields} sign={sign} board={part} />,
           },
           {
             id: 'reading',

@@ -1,12 +1,17 @@
-import type { Lettering } from '../../../design/schema.ts';
+import type { Lettering, Sign } from '../../../design/schema.ts';
 import type { SignPlan } from '../../../plan/types.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { NumberField } from '../../field/NumberField.tsx';
+import { useDesign } from '../../state/hooks.ts';
+import { stocksOf } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
+import { stockChoices } from '../part/choices.ts';
 import type { LetteringFieldsProps } from './TextFields.tsx';
 
 const MAKES = ['trace', 'stencil', 'mirrored', 'cut-out'] as const;
+/** No stock has an id without letters. */
+const AS_THE_SIGN = '';
 const DIRECTIONS = ['thinnest', 'up', 'across'] as const;
 
 /** How the letters get onto the board. */
@@ -14,8 +19,11 @@ export function MakeFields({
   lettering,
   onChange,
   sign,
-}: LetteringFieldsProps & { readonly sign: SignPlan | undefined }) {
+  board,
+}: LetteringFieldsProps & { readonly sign: SignPlan | undefined; readonly board: Sign }) {
   const t = useWords();
+  const design = useDesign();
+  const ownSheet = stocksOf(design).get(board.stock)?.name ?? board.stock;
   const { make, stencil } = lettering;
   const put = (fields: Partial<Lettering['stencil']>) => onChange({ stencil: { ...stencil, ...fields } });
   return (
@@ -27,6 +35,18 @@ export function MakeFields({
         choices={MAKES.map((value) => ({ value, label: t(`make.${value}`) }))}
         onCommit={(next) => onChange({ make: next })}
       />
+      {make === 'cut-out' ? (
+        <ChoiceField
+          label={t('letters.sawnFrom')}
+          hint={t('letters.sawnFromHint')}
+          value={lettering.stock ?? AS_THE_SIGN}
+          choices={[
+            { value: AS_THE_SIGN, label: t('letters.asTheSign', { sheet: ownSheet }) },
+            ...stockChoices(design, ['sheet'], lettering.stock ?? board.stock),
+          ]}
+          onCommit={(next) => onChange({ stock: next === AS_THE_SIGN ? undefined : next })}
+        />
+      ) : null}
       {make === 'stencil' ? (
         <section aria-labelledby="stencil-title">
           <h3 id="stencil-title" className="section-title">

@@ -20,7 +20,8 @@ export function Light({ plan }: { plan: Plan }) {
   const { light } = useSettledDesign();
   const shown = useDeferredValue(light);
   const shadows = useMemo(
-    () => castShadows(plan.joinery.solids, plan.face.levels, plan.finish.shown, shown),
+    () =>
+      castShadows([...plan.joinery.solids, ...plan.sawnLetters], plan.face.levels, plan.finish.shown, shown),
     [plan, shown],
   );
   const put = (fields: Partial<Design['light']>) =>

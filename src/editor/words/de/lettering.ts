@@ -104,6 +104,9 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'make.stencilHint': 'Ein Bogen zum Ausschneiden; Stege halten jede Insel.',
   'make.mirroredHint': 'Umrisse spiegelverkehrt, zum Durchreiben mit der Schrift nach unten.',
   'make.cut-outHint': 'Jeder Buchstabe aus Platte gesägt. Zu sägende Stücke: {count}.',
+  'letters.sawnFrom': 'Buchstaben gesägt aus',
+  'letters.sawnFromHint': 'Sie werden auf dieser Platte ausgelegt, und sie steht auf der Einkaufsliste.',
+  'letters.asTheSign': 'Platte des Schilds: {sheet}',
 
   'stencil.title': 'Schablone',
   'stencil.holds': 'Sie hält zusammen: nichts fällt heraus. Inseln: {islands}, Stege: {bridges}.',

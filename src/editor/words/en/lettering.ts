@@ -102,6 +102,9 @@ export const letteringWords = {
   'make.stencilHint': 'A sheet to cut out; bridges hold every island.',
   'make.mirroredHint': 'Outlines back to front, to rub or transfer face down.',
   'make.cut-outHint': 'Each letter sawn from sheet. Pieces to saw: {count}.',
+  'letters.sawnFrom': 'Letters sawn from',
+  'letters.sawnFromHint': 'They are laid out on this sheet, and it stands on the shopping list.',
+  'letters.asTheSign': 'The sign’s own sheet: {sheet}',
 
   'stencil.title': 'Stencil',
   'stencil.holds': 'It holds together: no piece falls out. Islands: {islands}, bridges: {bridges}.',

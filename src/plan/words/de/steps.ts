@@ -24,6 +24,8 @@ export const steps: PlanWords['steps'] = {
     `Anhalten, anreißen, passend schneiden und befestigen: ${named(parts, say)}.`,
   letter: (parts, say) =>
     `Schablonen zusammenkleben, nach den Mittellinien auflegen und beschriften: ${named(parts, say)}.`,
+  'mount-letters': (parts, say) =>
+    `Buchstaben am Umriss aussägen, Flächen und Sägekanten streichen und über dem nach den Mittellinien aufgelegten Muster aufleimen: ${named(parts, say)}. Leimflächen roh lassen.`,
   'paint-after': (parts, say) =>
     `Nagellöcher spachteln, abkleben und an Ort und Stelle streichen: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>
