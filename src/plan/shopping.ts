@@ -1,26 +1,6 @@
-import type { Cutting } from '../cutting/result.ts';
-import type { Design } from '../design/schema.ts';
-import type { FasteningPlan } from '../fastening/result.ts';
-import type { FinishPlan } from '../finish/result.ts';
-import type { Layout } from '../layout/laid.ts';
-import type { Stock, Tables } from '../materials/types.ts';
-import type { PatternSet } from '../patterns/result.ts';
+import type { ShoppingInput } from './shoppingInput.ts';
 import { supplyLines } from './supplyLines.ts';
 import type { ShoppingLine } from './types.ts';
-import type { Language } from './words/languages.ts';
-
-export interface ShoppingInput {
-  readonly design: Design;
-  /** For the names of what is in no table. */
-  readonly language: Language;
-  readonly tables: Tables;
-  readonly stocks: ReadonlyMap<string, Stock>;
-  readonly layout: Layout;
-  readonly cutting: Cutting;
-  readonly finish: FinishPlan;
-  readonly fastening: FasteningPlan;
-  readonly patterns: readonly PatternSet[];
-}
 
 /**
  * Everything to get, in the order of the counters it is bought at. What is owned already stands in the list

@@ -2,7 +2,7 @@ import { NO_SUPPLIES } from '../design/defaults.ts';
 import { type ContainerOffer, chooseContainers } from '../finish/containers.ts';
 import type { ContainerBuy } from '../finish/result.ts';
 import type { Mm, Money } from '../measure/units.ts';
-import type { ShoppingInput } from './shopping.ts';
+import type { ShoppingInput } from './shoppingInput.ts';
 import type { ShoppingKind, ShoppingLine } from './types.ts';
 import { PLAN_WORDS } from './words/tables.ts';
 

@@ -1,5 +1,5 @@
 import { NO_SUPPLIES } from '../../../design/defaults.ts';
-import type { Design, ShedSupplies } from '../../../design/schema.ts';
+import type { ShedSupplies } from '../../../design/schema.ts';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
@@ -11,12 +11,6 @@ import { SupplyPrices } from './SupplyPrices.tsx';
 
 const MOST_LITERS = 1000;
 const MOST_TAPE = 1_000_000;
-
-export interface SuppliesProps {
-  readonly design: Design;
-  readonly supplies: ShedSupplies;
-  readonly put: (fields: Partial<ShedSupplies>) => void;
-}
 
 /** What is at hand of primer, glue, tape and screws, and what they cost. */
 export function ShedFields() {

@@ -5,7 +5,7 @@ import { NumberField } from '../../field/NumberField.tsx';
 import { tables } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
 import { useSay } from '../facts/useSay.ts';
-import type { SuppliesProps } from './ShedFields.tsx';
+import type { SuppliesProps } from './suppliesProps.ts';
 
 type Screws = ShedSupplies['owned']['screws'][number];
 

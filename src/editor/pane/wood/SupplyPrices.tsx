@@ -1,7 +1,7 @@
 import { NumberField } from '../../field/NumberField.tsx';
 import { tables } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
-import type { SuppliesProps } from './ShedFields.tsx';
+import type { SuppliesProps } from './suppliesProps.ts';
 
 /** What a box, a bottle, a roll, a can and a page cost where the person buys them. */
 export function SupplyPrices({ design, supplies, put }: SuppliesProps) {
