@@ -3,6 +3,7 @@ import { areaOfPath, outlinesOf, windowOf } from '../drawing/outline.ts';
 import { INK as COLORS } from '../drawing/style.ts';
 import { flatten, textCorners } from '../drawing/walk.ts';
 import { intersect } from '../geometry/clip.ts';
+import { cross, length, subtract } from '../geometry/point.ts';
 import { boxOf, containsPointInRegion, regionOfBox } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
@@ -18,6 +19,8 @@ export interface Ink {
   readonly light: readonly Segment[];
   /** Light lines that are worth no page of their own. */
   readonly besides: readonly Segment[];
+  /** Corners of light lines. */
+  readonly corners: readonly Point[];
   readonly areas: readonly { readonly region: Region; readonly box: Box }[];
   /** Extents of connected outlines and texts, one each: where a page border would cut something. */
   readonly extents: readonly Box[];
@@ -27,6 +30,17 @@ export interface Ink {
   readonly box: Box | null;
   /** Of what pages are made for; null where there is nothing but lines besides. */
   readonly main: Box | null;
+}
+
+/** Lines that turn by less go on, as the stretches of a curve do; sine of 20 degrees. */
+const TURNS = 0.34;
+
+function cornersOf(points: readonly Point[]): Point[] {
+  return points.filter((p, i) => {
+    const before = subtract(p, points.at(i - 1) ?? p);
+    const after = subtract(points[(i + 1) % points.length] ?? p, p);
+    return Math.abs(cross(before, after)) > TURNS * length(before) * length(after);
+  });
 }
 
 /** Layers of light lines. */
@@ -51,6 +65,7 @@ export function inkOf(drawing: Drawing, besides: readonly string[] = []): Ink {
   const light: Segment[] = [];
   const beside: Segment[] = [];
   const mains: Box[] = [];
+  const corners: Point[] = [];
   const areas: { region: Region; box: Box }[] = [];
   const extents: Box[] = [];
   const texts: Box[] = [];
@@ -63,6 +78,7 @@ export function inkOf(drawing: Drawing, besides: readonly string[] = []): Ink {
     for (const { points, closed } of outlinesOf(flat, FLATNESS)) {
       for (const side of sidesOf(points, closed)) lines.push(side);
       extents.push(boxOfPoints(points));
+      if (lines !== segments && closed) corners.push(...cornersOf(points));
       if (worthPage) mains.push(boxOfPoints(points));
     }
     if (!filled) continue;
@@ -84,6 +100,7 @@ export function inkOf(drawing: Drawing, besides: readonly string[] = []): Ink {
     segments,
     light,
     besides: beside,
+    corners,
     areas,
     extents,
     texts,

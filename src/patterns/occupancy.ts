@@ -4,6 +4,11 @@ import type { Ink } from './ink.ts';
 
 /** A square of lines to follow weighs as much as this many of light ones: more than any box can hold. */
 const HEAVY = 5000;
+/** As many light squares does a corner of light lines weigh: it is what a pattern is laid on by. */
+const CORNER = 150;
+
+const inBox = (p: Point, { x, y, w, h }: Box): boolean =>
+  p.x >= x && p.x <= x + w && p.y >= y && p.y <= y + h;
 
 /**
  * Ink on a grid of small squares with running sums, so that "is there ink in this box" takes four look-ups.
@@ -25,6 +30,9 @@ export class Occupancy {
     const light = new Uint8Array(this.columns * this.rows);
     for (const [a, b] of ink.light) this.markSegment(light, a, b);
     for (const [a, b] of ink.besides) this.markSegment(light, a, b);
+    for (const { x, y } of ink.corners) {
+      if (inBox({ x, y }, box)) light[this.row(y) * this.columns + this.column(x)] = CORNER;
+    }
     const taken = new Uint8Array(this.columns * this.rows);
     for (const [a, b] of ink.segments) this.markSegment(taken, a, b);
     for (const { region } of ink.areas) {
@@ -41,6 +49,12 @@ export class Occupancy {
     const y0 = this.row(box.y);
     const y1 = this.row(box.y + box.h) + 1;
     return this.at(x1, y1) - this.at(x0, y1) - this.at(x1, y0) + this.at(x0, y0);
+  }
+
+  /** Whether light lines alone run through the box, and no corner of them. */
+  hasLightOnly(box: Box): boolean {
+    const weight = this.count(box);
+    return weight > 0 && weight < CORNER;
   }
 
   private at(column: number, row: number): number {

@@ -1,26 +1,24 @@
 import type { DrawItem, Drawing, GroupItem } from '../drawing/drawing.ts';
-import { layer, moved } from '../drawing/items.ts';
+import { layer } from '../drawing/items.ts';
 import type { Flat, FlatPath, FlatText } from '../drawing/walk.ts';
 import { textCorners } from '../drawing/walk.ts';
 import { boxOfPath, pathOfBox } from '../geometry/path.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box } from '../geometry/shape.ts';
-import { degrees, inches, type Mm } from '../measure/units.ts';
+import { degrees, type Mm } from '../measure/units.ts';
 import { type Joint, jointsOf, nameOf, shownAround, windowAround } from './cells.ts';
-import { drawPlate, drawRuler, type Plate, RULER_HEIGHT, rulerLength, squareSide } from './furniture.ts';
+import type { Plate } from './furniture.ts';
 import type { Parting } from './grid.ts';
 import { type Ink, inkInside } from './ink.ts';
+import { CLEAR, measures } from './measures.ts';
 import { Occupancy } from './occupancy.ts';
-import { freePlace } from './place.ts';
 import { drawSeam, seamsOf, takenBy, UNREADABLE, type Weigh } from './registration.ts';
 import type { PatternPage } from './result.ts';
 import type { PatternWords } from './words.ts';
 
 /** Half of the heaviest line: ink on the very border of a page is printed at its full weight. */
 const BORDER: Mm = 0.25;
-/** The square and the ruler stay this far inside the page, and from each other. */
-const CLEAR: Mm = 3;
 
 const grown = (b: Box, by: Mm): Box => ({ x: b.x - by, y: b.y - by, w: b.w + 2 * by, h: b.h + 2 * by });
 
@@ -68,57 +66,6 @@ function patternIn(shownBox: Box, boxed: readonly Boxed[]): DrawItem[] {
     else layers.set(name, [item]);
   }
   return [...layers].map(([name, items]) => (name === null ? { kind: 'group', items } : layer(name, items)));
-}
-
-/** A place and whether the thing stands upright in it. */
-interface Placed {
-  readonly box: Box;
-  readonly covered: number;
-  readonly turned: boolean;
-}
-
-/** Best place for the size, lying or, where allowed, standing: first in the cell, then anywhere on the page. */
-function bestPlace(rooms: readonly Box[], w: Mm, h: Mm, taken: Occupancy): Placed | null {
-  const sizes =
-    w === h
-      ? [{ w, h, turned: false }]
-      : [
-          { w, h, turned: false },
-          { w: h, h: w, turned: true },
-        ];
-  let best: Placed | null = null;
-  for (const room of rooms) {
-    for (const { turned, ...size } of sizes) {
-      const place = freePlace(room, size, taken);
-      if (place && (!best || place.covered < best.covered)) best = { ...place, turned };
-    }
-  }
-  return best;
-}
-
-/** The square and the ruler where they cover least, in the pattern's coordinates. */
-function furniture(
-  plate: Plate,
-  rooms: readonly Box[],
-  taken: (blocked: readonly Box[]) => Occupancy,
-): DrawItem[] {
-  const side = squareSide(plate.unit);
-  const items: DrawItem[] = [];
-  const blocked: Box[] = [];
-  const square = bestPlace(rooms, side, side, taken(blocked));
-  if (square) {
-    blocked.push(grown(square.box, CLEAR));
-    items.push(moved(square.box, drawPlate(plate)));
-  }
-  const length = rulerLength(Math.max(...rooms.flatMap((room) => [room.w, room.h])) - 1);
-  const long = Math.max(length.mm, inches(length.in)) + 1;
-  const ruler = bestPlace(rooms, long, RULER_HEIGHT, taken(blocked));
-  if (ruler) {
-    const { box, turned } = ruler;
-    const move = turned ? { x: box.x + box.w, y: box.y } : { x: box.x, y: box.y };
-    items.push({ kind: 'group', turn: turned ? 90 : 0, move, items: drawRuler(length, plate.terms) });
-  }
-  return items;
 }
 
 /** Narrow boxes along the trim lines: nothing may stand across them. */
@@ -186,7 +133,8 @@ export function pagesOf(
     const joined = [...seams.flatMap(takenBy), ...trimBoxes(joints)];
     const inside = inkInside(pattern.ink, shown);
     const taken = (blocked: readonly Box[]) => new Occupancy(shownBox, inside, [...joined, ...blocked], 2);
-    const rooms = [roomInside(shownBox, cell.box, joints), grown(shownBox, -CLEAR)];
+    const own = [roomInside(shownBox, cell.box, joints), grown(shownBox, -CLEAR)];
+    const beyond = roomsBeyond(shownBox, shown);
     const content: GroupItem = {
       kind: 'group',
       scale: sheet.scale,
@@ -202,7 +150,7 @@ export function pagesOf(
               clip: pathOfBox(grown(shown, BORDER)),
               items: patternIn(grown(shown, BORDER), pattern.boxed),
             },
-            layer('page', [...seams.flatMap(drawSeam), ...furniture(plate, rooms, taken)]),
+            layer('page', [...seams.flatMap(drawSeam), ...measures(plate, own, beyond, taken)]),
           ],
         },
       ],
@@ -232,4 +180,11 @@ function roomInside(shownBox: Box, cell: Box, joints: readonly Joint[]): Box {
   const bottom = joined('bottom') ? cell.y : shownBox.y;
   const top = joined('top') ? cell.y + cell.h : shownBox.y + shownBox.h;
   return grown({ x: left, y: bottom, w: right - left, h: top - bottom }, -CLEAR);
+}
+
+/** Paper that shows nothing of the pattern: beside it and below it, up to the page's border. */
+function roomsBeyond(page: Box, shown: Box): Box[] {
+  const right = { ...page, x: shown.x + shown.w, w: page.x + page.w - shown.x - shown.w };
+  const below = { ...page, h: shown.y - page.y };
+  return [below, right].map((room) => grown(room, -CLEAR));
 }

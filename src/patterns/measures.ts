@@ -1,0 +1,87 @@
+import type { DrawItem } from '../drawing/drawing.ts';
+import { moved, shape } from '../drawing/items.ts';
+import { INK } from '../drawing/style.ts';
+import { pathOfBox } from '../geometry/path.ts';
+import type { Box } from '../geometry/shape.ts';
+import { inches, type Mm } from '../measure/units.ts';
+import { drawPlate, drawRuler, type Plate, RULER_HEIGHT, rulerLength, squareSide } from './furniture.ts';
+import type { Occupancy } from './occupancy.ts';
+import { freePlace } from './place.ts';
+
+/** The square and the ruler stay this far inside the page, and from each other. */
+export const CLEAR: Mm = 3;
+/** White kept around figures where lines are cleared away behind them. */
+const AROUND: Mm = 0.5;
+
+const grown = (b: Box, by: Mm): Box => ({ x: b.x - by, y: b.y - by, w: b.w + 2 * by, h: b.h + 2 * by });
+
+/** A place and whether the thing stands upright in it. */
+interface Placed {
+  readonly box: Box;
+  readonly covered: number;
+  readonly turned: boolean;
+}
+
+/** Best place for the size, lying or, where allowed, standing: in the first room that has as good a one as any. */
+function bestPlace(rooms: readonly Box[], w: Mm, h: Mm, taken: Occupancy): Placed | null {
+  const sizes =
+    w === h
+      ? [{ w, h, turned: false }]
+      : [
+          { w, h, turned: false },
+          { w: h, h: w, turned: true },
+        ];
+  let best: Placed | null = null;
+  for (const room of rooms) {
+    for (const { turned, ...size } of sizes) {
+      const place = freePlace(room, size, taken);
+      if (place && (!best || place.covered < best.covered)) best = { ...place, turned };
+    }
+  }
+  return best;
+}
+
+/**
+ * White ground behind the square or ruler, so that no line runs through its words. Only lines for laying the
+ * pattern on the work go under it: they are straight and go on beside it. What is cut or followed stays.
+ */
+function ground(box: Box, taken: Occupancy): DrawItem[] {
+  const cleared = grown(box, AROUND);
+  return taken.hasLightOnly(cleared) ? [shape(pathOfBox(cleared), { fill: INK.paper })] : [];
+}
+
+/**
+ * The square and the ruler where they cover least, in the pattern's coordinates. The square names the page,
+ * so it stands in what is left after trimming, if it can; the ruler is read once, before that, and stands
+ * on paper that shows nothing, if it can.
+ *
+ * @param own inside the trim lines first, then the whole page
+ * @param beyond the page's paper beside the pattern
+ */
+export function measures(
+  plate: Plate,
+  own: readonly Box[],
+  beyond: readonly Box[],
+  taken: (blocked: readonly Box[]) => Occupancy,
+): DrawItem[] {
+  const side = squareSide(plate.unit);
+  const items: DrawItem[] = [];
+  const blocked: Box[] = [];
+  const free = taken(blocked);
+  const square = bestPlace(own, side, side, free);
+  if (square) {
+    blocked.push(grown(square.box, CLEAR));
+    items.push(...ground(square.box, free), moved(square.box, drawPlate(plate)));
+  }
+  const length = rulerLength(Math.max(...own.flatMap((room) => [room.w, room.h])) - 1);
+  const long = Math.max(length.mm, inches(length.in)) + 1;
+  const left = taken(blocked);
+  const ruler = bestPlace([...beyond, ...own], long, RULER_HEIGHT, left);
+  if (ruler) {
+    const { box, turned } = ruler;
+    const move = turned ? { x: box.x + box.w, y: box.y } : { x: box.x, y: box.y };
+    const drawn = drawRuler(length, plate.terms);
+    items.push(...ground(box, free), { kind: 'group', turn: turned ? 90 : 0, move, items: drawn });
+  }
+  return items;
+}
