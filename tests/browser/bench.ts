@@ -4,6 +4,7 @@ import {
   type BrowserContext,
   type BrowserContextOptions,
   chromium,
+  type Download,
   type Page,
 } from 'playwright-core';
 import { afterAll, beforeAll, inject } from 'vitest';
@@ -88,6 +89,13 @@ export async function onPage(page: Page, x: number, y: number): Promise<{ x: num
     base: Number(el.getAttribute('data-base')),
   }));
   return { x: view.rect.x + view.left + x * view.scale, y: view.rect.y + view.base - y * view.scale };
+}
+
+/** What a download holds; the browser may run on another machine, so it is streamed. */
+export async function bytesOf(file: Download): Promise<Buffer> {
+  const parts: Buffer[] = [];
+  for await (const part of await file.createReadStream()) parts.push(part as Buffer);
+  return Buffer.concat(parts);
 }
 
 export const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });

@@ -1,7 +1,7 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
-import type { Download, Locator, Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { drop, field, openBrowser, plainDesign, visit } from './bench.ts';
+import { bytesOf, drop, field, openBrowser, plainDesign, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -75,12 +75,6 @@ class Keys {
     await this.press('Enter');
     await expect.poll(() => this.#at(this.#page.getByRole('tabpanel', { name: `${kind} 1` }))).toBe(true);
   }
-}
-
-async function bytesOf(file: Download): Promise<Buffer> {
-  const parts: Buffer[] = [];
-  for await (const part of await file.createReadStream()) parts.push(part as Buffer);
-  return Buffer.concat(parts);
 }
 
 const told = async (page: Page) =>

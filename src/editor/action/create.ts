@@ -24,6 +24,8 @@ export interface Created {
   readonly edits: readonly Edit[];
   readonly id: string;
   readonly name: string;
+  /** What it takes up: its stock may decide one side of it. */
+  readonly box: Box;
 }
 
 /** The edit that adds a part (or keep-clear) over a box, with an id, a name and a finish that make sense. */
@@ -35,7 +37,7 @@ export function createItem(design: Design, kind: DrawnKind, box: Box, stock?: st
       t('kind.keep-clear'),
     );
     const item = { id, name, why: 'other', box: atLeast(box), height: 0 } as const;
-    return { edits: [{ kind: 'insert', list: 'keepClears', item }], id, name };
+    return { edits: [{ kind: 'insert', list: 'keepClears', item }], id, name, box: item.box };
   }
   const name = freeName(
     design.parts.map((p) => p.name),
@@ -46,7 +48,7 @@ export function createItem(design: Design, kind: DrawnKind, box: Box, stock?: st
     newPart(kind, { id, name, box: atLeast(box), finish, ...(stock ? { stock } : {}) }),
     design,
   );
-  return { edits: [{ kind: 'insert', list: 'parts', item: part }], id, name };
+  return { edits: [{ kind: 'insert', list: 'parts', item: part }], id, name, box: part.box };
 }
 
 const atLeast = (box: Box): Box => ({ ...box, w: Math.max(1, box.w), h: Math.max(1, box.h) });

@@ -35,6 +35,8 @@ export function SidePane({ withParts }: { withParts: boolean }) {
 
   const selected =
     selection.length === 1 && only ? nameOf(design, only) : t('count.selected', { count: selection.length });
+  // A tab that is chosen already tells nothing when it is pressed again, though its pane may be folded down.
+  const bringUp = () => store.setState({ sheetOpen: true });
   return (
     <aside className="pane" data-open={open} aria-label={t('pane.region')}>
       <Tabs.Root
@@ -44,16 +46,16 @@ export function SidePane({ withParts }: { withParts: boolean }) {
       >
         <div className="pane-head">
           <Tabs.List className="pane-list" aria-label={t('pane.tabs')}>
-            <Tabs.Trigger value="step" className="pane-tab">
+            <Tabs.Trigger value="step" className="pane-tab" onClick={bringUp}>
               {t(`step.${step}`)}
             </Tabs.Trigger>
             {selection.length > 0 ? (
-              <Tabs.Trigger value="part" className="pane-tab">
+              <Tabs.Trigger value="part" className="pane-tab" onClick={bringUp}>
                 {selected}
               </Tabs.Trigger>
             ) : null}
             {withParts ? (
-              <Tabs.Trigger value="parts" className="pane-tab">
+              <Tabs.Trigger value="parts" className="pane-tab" onClick={bringUp}>
                 {t('parts.title')}
               </Tabs.Trigger>
             ) : null}

@@ -92,8 +92,8 @@ export function finishDraw(
   const edits = [...made.edits, ...holding];
   const label = t('did.add', { name: made.name });
   const size = t('say.size', {
-    width: lengthText(edit.design, box.w),
-    height: lengthText(edit.design, box.h),
+    width: lengthText(edit.design, made.box.w),
+    height: lengthText(edit.design, made.box.h),
   });
   if (commit(store, edits, label, { selection: [made.id], say: `${label}: ${size}` })) {
     store.setState((s) => ({ tool: 'select', tab: s.step === 'layout' ? 'part' : s.tab }));

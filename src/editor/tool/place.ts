@@ -14,6 +14,14 @@ import type { DrawnKind } from './tools.ts';
 
 const MOVE = { x: 'move', y: 'move' } as const;
 
+/** A finger that has rested this long on a piece of stock lifts it out of the list. */
+const LIFT_MS = 300;
+
+let lifted = false;
+
+/** Whether a finger carries a piece of stock: the list it came from must not scroll then. */
+export const isLifted = (): boolean => lifted;
+
 /**
  * Drags a piece of stock from the palette onto the face. It begins outside of the drawing, so it follows
  * the pointer through the window; released beside the drawing it leaves no trace. A press that goes
@@ -24,13 +32,26 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
   const { design } = store.getState().edit;
   const layout = layoutOf(design);
   const start = { x: down.clientX, y: down.clientY };
+  const finger = down.pointerType === 'touch';
+  const pressed = down.target instanceof Element ? down.target.closest('button') : null;
   let box: Box | null = null;
   let snap: Snap = NO_SNAP;
   let begun = false;
   const id = freeId(design, kind);
 
+  // A finger that sets off at once scrolls the list; one that rests first lifts the piece out of it.
+  const lift = () => {
+    lifted = true;
+    pressed?.setAttribute('data-lifted', '');
+  };
+  const resting = finger ? setTimeout(lift, LIFT_MS) : undefined;
+
   const follow = (e: PointerEvent) => {
     if (!begun && !strayed(start, { x: e.clientX, y: e.clientY })) return;
+    if (finger && !lifted) {
+      cancel();
+      return;
+    }
     begun = true;
     const px = onCanvas(e);
     if (!px) {
@@ -51,6 +72,9 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
     propose(store, { edits, held: new Set([made.id]), guides: snap.guides, at: px, text });
   };
   const stop = () => {
+    clearTimeout(resting);
+    lifted = false;
+    pressed?.removeAttribute('data-lifted');
     window.removeEventListener('pointermove', follow);
     window.removeEventListener('pointerup', release);
     window.removeEventListener('pointercancel', cancel);
@@ -84,7 +108,6 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
 /** The size that a new part takes by its kind and stock. */
 function madeSize(kind: DrawnKind, stock: string, design: Parameters<typeof createItem>[0]) {
   const size = DEFAULT_SIZE[kind];
-  const [edit] = createItem(design, kind, { x: 0, y: 0, ...size }, stock).edits;
-  const box = edit?.kind === 'insert' && edit.list === 'parts' ? edit.item.box : size;
+  const { box } = createItem(design, kind, { x: 0, y: 0, ...size }, stock);
   return { w: box.w, h: box.h };
 }

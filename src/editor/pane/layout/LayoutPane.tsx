@@ -1,12 +1,12 @@
 import { Toolbar } from 'radix-ui';
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { Measure } from '../../field/Measure.tsx';
 import { KIND_ICONS } from '../../shell/kindIcons.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { stocksOf } from '../../state/tables.ts';
 import { placeInMiddle } from '../../tool/draw.ts';
-import { startPlacing } from '../../tool/place.ts';
+import { isLifted, startPlacing } from '../../tool/place.ts';
 import { DRAWN_KINDS, type DrawnKind } from '../../tool/tools.ts';
 import { useWords } from '../../words/t.ts';
 import { DivideSection } from './DivideSection.tsx';
@@ -64,10 +64,21 @@ function StockPalette() {
   const [form, setForm] = useState<(typeof FORMS)[number]>('flat');
   const stocks = [...stocksOf(design).values()].filter((s) => s.form === form);
   const kind: DrawnKind = form === 'sheet' ? 'panel' : 'strip';
+  const list = useRef<HTMLDivElement>(null);
+  // React listens to touches passively; a list that scrolls would take the piece out of the finger.
+  useEffect(() => {
+    const element = list.current;
+    const hold = (e: TouchEvent) => {
+      if (isLifted()) e.preventDefault();
+    };
+    element?.addEventListener('touchmove', hold, { passive: false });
+    return () => element?.removeEventListener('touchmove', hold);
+  }, []);
   return (
     <section>
       <h3 className="section-title">{t('layout.stock')}</h3>
-      <p className="note">{t('layout.stockHint')}</p>
+      <p className="note by-mouse">{t('layout.stockHint')}</p>
+      <p className="note by-finger">{t('layout.stockHintFinger')}</p>
       <ChoiceField
         label={t('layout.form')}
         quiet
@@ -76,7 +87,7 @@ function StockPalette() {
         onCommit={setForm}
       />
       {/* One stop of the Tab key, and arrows within: the list is long. */}
-      <Toolbar.Root className="stocks" orientation="vertical" aria-label={t('layout.stocks')}>
+      <Toolbar.Root ref={list} className="stocks" orientation="vertical" aria-label={t('layout.stocks')}>
         {stocks.map((stock) => (
           <Toolbar.Button
             key={stock.id}

@@ -193,6 +193,8 @@ export const partWords: Record<keyof typeof en, string> = {
   'layout.stock': 'Oder Material herüberziehen',
   'layout.stocks': 'Material für die Front',
   'layout.stockHint': 'Mit Alt frei ablegen; beim Ziehen lässt sich ein Maß eintippen.',
+  'layout.stockHintFinger':
+    'Halten, bis es sich hebt, dann auf die Front tragen. Antippen setzt es in die Mitte.',
   'layout.form': 'Art des Materials',
 
   'arrange.title': 'Ausrichten',

@@ -187,10 +187,12 @@ export const partWords = {
 
   'layout.draw': 'Draw on the face',
   'layout.drawHint':
-    'Choose what it is, then pull it from corner to corner. A click places one of usual size.',
+    'Choose what it is, then pull it from corner to corner. A click or a tap places one of usual size.',
   'layout.stock': 'Or drag a piece of stock',
   'layout.stocks': 'Stock to put on the face',
   'layout.stockHint': 'Hold Alt to place freely; type a measure while you drag.',
+  'layout.stockHintFinger':
+    'Hold it until it lifts, then carry it onto the face. A tap puts it in the middle.',
   'layout.form': 'Kind of stock',
 
   'arrange.title': 'Arrange',

@@ -1,0 +1,119 @@
+import { PDFDocument } from '@cantoo/pdf-lib';
+import { describe, expect, it } from 'vitest';
+import { inches } from '../../src/measure/units.ts';
+import { bytesOf, field, onPage, openBrowser, visit } from './bench.ts';
+import { Fingers } from './fingers.ts';
+
+const { context } = openBrowser();
+
+const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } as const;
+
+describe('by touch on a phone', () => {
+  it('goes from nothing to a finished kiosk with its sign and pages', async () => {
+    const phone = await context({ ...PHONE, acceptDownloads: true });
+    const { page, errors } = await visit(phone);
+    const fingers = await Fingers.on(phone, page);
+    const spot = (x: number, y: number) => onPage(page, inches(x), inches(y));
+    const step = (name: string) => page.getByRole('navigation').getByRole('button', { name }).tap();
+    const tool = (name: string) => page.getByRole('radio', { name }).tap();
+    const fold = () => page.getByRole('button', { name: 'Fold the pane down' }).tap();
+    const type = async (label: string, text: string) => {
+      await field(page, label).tap();
+      await field(page, label).fill(text);
+      await field(page, label).press('Enter');
+    };
+    const scale = () => page.locator('.canvas').getAttribute('data-scale').then(Number);
+
+    await page.getByRole('button', { name: /^Empty bed/ }).tap();
+    await page.locator('.canvas canvas').first().waitFor();
+
+    // A stile drawn with the finger, measured, and its mirror image.
+    await step('Layout');
+    await page.getByRole('button', { name: 'Strip', exact: true }).tap();
+    await page.getByRole('tab', { name: 'Layout' }).waitFor();
+    await fingers.carry(await spot(1.6, 3), await spot(1.6, 74));
+    await page.getByRole('tab', { name: 'Strip 1' }).tap();
+    await type('From the left', '0');
+    await type('From the bottom', '0');
+    await type('Height', '78');
+    await page.getByRole('button', { name: 'Mirror copy to the other side' }).tap();
+    // 41 1/2 less a dressed 1 x 3 of 2 1/2 in (PS 20).
+    await expect.poll(() => field(page, 'From the left').inputValue()).toBe('39"');
+
+    // A rail carried from the stock onto the face: the finger rests until it lifts.
+    await page.getByRole('tab', { name: 'Layout' }).tap();
+    const stock = page.getByRole('button', { name: /^Pine 1 x 4/ });
+    await stock.scrollIntoViewIfNeeded();
+    const box = await stock.boundingBox();
+    if (!box) throw new Error('the stock is not on the page');
+    const rail = { x: box.x + 60, y: box.y + box.height / 2 };
+    await fingers.carry(rail, await spot(20, 40), 450);
+    await page.getByRole('tab', { name: 'Strip 3' }).waitFor();
+    await type('From the left', '2 1/2');
+    await type('Width', '36 1/2');
+    await type('From the bottom', '0');
+    await page.getByRole('button', { name: 'Mirror copy above or below' }).tap();
+    await expect.poll(() => field(page, 'From the bottom').inputValue()).toBe('74 1/2"');
+
+    // Even battens: drawn, then their number typed on the drawing.
+    await fold();
+    await tool('Draw a row of strips');
+    await fingers.carry(await spot(6, 6), await spot(35, 28));
+    await page.getByRole('tab', { name: 'Row 1' }).waitFor();
+    await page.getByRole('button', { name: /^Change the spacing/ }).tap();
+    await page.locator('.canvas-field input').fill('9');
+    await page.locator('.canvas-field input').press('Enter');
+    await page.getByRole('tab', { name: 'Row 1' }).tap();
+    await expect.poll(() => field(page, 'How many').inputValue()).toBe('9');
+    await fold();
+
+    await tool('Draw a panel');
+    await fingers.carry(await spot(8, 34), await spot(33, 52));
+    await page.getByRole('tab', { name: 'Panel 1' }).waitFor();
+    await page
+      .getByRole('button', { name: /^Change the measure/ })
+      .first()
+      .tap();
+    await page.locator('.canvas-field input').fill('24');
+    await page.locator('.canvas-field input').press('Enter');
+    await page.getByRole('button', { name: 'Change the measure 24"' }).waitFor();
+
+    // A sign set down by a tap, lettered where it stands by two.
+    await tool('Draw a sign');
+    const sign = await spot(20, 63);
+    await fingers.tap(sign);
+    await page.getByRole('tab', { name: 'Sign 1' }).waitFor();
+    await fingers.twoTaps(sign);
+    await page.locator('.letter-field').fill('HARBOR');
+    await page.locator('.letter-field').press('Control+Enter');
+
+    // A finger that rests adds the panel; both are centered by one press, and two fingers look closer.
+    const before = await scale();
+    await fingers.rest(await spot(20, 44));
+    await page.getByRole('tab', { name: '2 selected' }).tap();
+    await page.getByRole('button', { name: 'Centered across' }).tap();
+    await fold();
+    await fingers.pinch(await spot(20, 44), 40, 80);
+    await expect.poll(async () => (await scale()) / before).toBeCloseTo(2, 1);
+    await page.getByRole('button', { name: 'Show the whole face' }).tap();
+
+    await step('Checks');
+    await page.getByText('Nothing to mend. What was looked at:').waitFor({ timeout: 60_000 });
+    await page.getByText('Parts: 15.').waitFor();
+    await step('Pages');
+    await page.getByText(/^Pages: \d+, on Letter$/).waitFor();
+    const pages = await page.locator('.thumb').count();
+    await page.getByRole('button', { name: 'Enlarge page A1 of Sign 1' }).tap();
+    await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
+    await page.getByRole('button', { name: 'Print & export' }).tap();
+    const [file] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('menuitem', { name: 'Full-size patterns (PDF)' }).tap(),
+    ]);
+    const printed = await PDFDocument.load(await bytesOf(file));
+    expect(printed.getPageCount()).toBe(pages);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    expect(errors).toEqual([]);
+    await phone.close();
+  });
+});
