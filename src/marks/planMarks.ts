@@ -18,9 +18,16 @@ type Act = Omit<Step, 'number'>;
 const ids = (parts: readonly LaidPart[]): string[] => parts.map((laid) => laid.id);
 
 /** Parts that have a piece of one of the forms, in the layout's order. */
-function cutFrom(parts: readonly LaidPart[], pieces: readonly Piece[], forms: readonly Piece['form'][]) {
-  const having = new Set(pieces.filter((p) => forms.includes(p.form)).map((p) => p.part));
-  return ids(parts).filter((id) => having.has(id));
+const cutFrom = (parts: readonly LaidPart[], pieces: readonly Piece[], forms: readonly Piece['form'][]) =>
+  having(
+    parts,
+    pieces.filter((p) => forms.includes(p.form)),
+  );
+
+/** Parts that some pieces are of, in the layout's order. */
+function having(parts: readonly LaidPart[], pieces: readonly Piece[]): string[] {
+  const found = new Set(pieces.map((p) => p.part));
+  return ids(parts).filter((id) => found.has(id));
 }
 
 /** An act for some parts; none when there are none. */
@@ -40,6 +47,10 @@ function stepsOf(input: MarksInput): Step[] {
   if (parts.length === 0) return [];
   const fixed = fixedParts(parts);
   const inPlace = measuredInPlace(input);
+  const notched = having(
+    parts,
+    pieces.filter((p) => p.notches.length > 0),
+  );
   const signs = ids(parts.filter((laid) => laid.kind === 'sign'));
   const sawn = ids(parts.filter((laid) => laid.kind === 'sign' && laid.lettering.make === 'cut-out'));
   const lettered = (some: readonly string[]): Act[] => [
@@ -66,6 +77,7 @@ function stepsOf(input: MarksInput): Step[] {
     { act: 'prepare', parts: [] },
     ...actFor('cut-sheets', cutFrom(parts, pieces, ['sheet'])),
     ...actFor('cut-boards', cutFrom(parts, pieces, ['flat', 'shaped'])),
+    ...actFor('notch', notched),
     ...actFor('paint-before', before),
     ...lettered(onBench),
     ...actFor('paint-ground', ground),

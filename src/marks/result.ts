@@ -33,6 +33,7 @@ export interface Step {
     | 'prepare'
     | 'cut-sheets'
     | 'cut-boards'
+    | 'notch'
     | 'paint-before'
     | 'mark'
     | 'paint-ground'

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Rule } from '../../src/design/schema.ts';
-import type { JointFound, Piece } from '../../src/joinery/piece.ts';
+import type { JointFound, Notch, Piece } from '../../src/joinery/piece.ts';
 import type { LaidPart } from '../../src/layout/laid.ts';
 import { type MarksInput, planMarks } from '../../src/marks/planMarks.ts';
 import { stepOf } from '../../src/measure/round.ts';
@@ -41,7 +41,7 @@ const laid = (id: string, s: Short = {}): LaidPart => {
 };
 
 const piece = (part: string, form: Piece['form'], inPlace = false): Piece =>
-  ({ id: `${part}-1`, part, form, fit: { inPlace, allowance: 0 } }) as unknown as Piece;
+  ({ id: `${part}-1`, part, form, notches: [], fit: { inPlace, allowance: 0 } }) as unknown as Piece;
 const joint = (a: string, b: string): JointFound => ({
   parts: [a, b],
   kind: 'butt',
@@ -210,6 +210,17 @@ describe('steps', () => {
     expect(order).toContainEqual(['letter', 'words']);
     const acts = order.map(([act]) => act);
     expect(acts.indexOf('mount-letters')).toBeLessThan(acts.indexOf('fix'));
+  });
+
+  it('pieces halved into each other are notched once they are cut', () => {
+    const parts = [laid('rail'), laid('stile')];
+    const notch: Notch = { side: 'face', from: 100, to: 138, depth: 9.5, miter: 0, outline: [] };
+    const pieces = [{ ...piece('rail', 'flat'), notches: [notch] }, piece('stile', 'flat')];
+    const order = steps(parts, { pieces });
+    const at = (act: string) => order.findIndex(([found]) => found === act);
+    expect(order[at('notch')]?.[1]).toBe('rail');
+    expect(at('notch')).toBe(at('cut-boards') + 1);
+    expect(steps(parts).map(([act]) => act)).not.toContain('notch');
   });
 
   it('a sign painted in place is lettered after it', () => {

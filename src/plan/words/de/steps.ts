@@ -11,6 +11,8 @@ export const steps: PlanWords['steps'] = {
   'cut-sheets': (parts, say) => `Platten in der Reihenfolge der Nummern zuschneiden: ${named(parts, say)}.`,
   'cut-boards': (parts, say) =>
     `Leisten nach Sägeeinstellung zuschneiden, lange Stücke zuerst: ${named(parts, say)}. Jedes Stück gleich nach dem Schnitt beschriften.`,
+  notch: (parts, say) =>
+    `Ausblattungen aussägen, wo Stücke ineinander greifen: ${named(parts, say)}. Die Tiefe zuerst an zwei Reststücken probieren: Gekreuzt müssen ihre Flächen bündig liegen. Das Stück festspannen, Schnitt neben Schnitt auf Tiefe sägen und den Rest ausstechen.`,
   'paint-before': (parts, say) =>
     `Liegend auf der Bank grundieren und streichen, bis auf die letzte Lage, Schilder mit allen Lagen: ${named(parts, say)}. Leimflächen roh lassen.`,
   'paint-ground': (parts, say) =>

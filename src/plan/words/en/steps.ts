@@ -11,6 +11,8 @@ export const steps: PlanWords['steps'] = {
   'cut-sheets': (parts, say) => `Cut the sheets in the numbered order: ${named(parts, say)}.`,
   'cut-boards': (parts, say) =>
     `Cut the boards by saw setting, long pieces first: ${named(parts, say)}. Label each piece as it leaves the saw.`,
+  notch: (parts, say) =>
+    `Saw out the notches where pieces are halved into each other: ${named(parts, say)}. Try the depth on two offcuts first: laid crosswise, their faces must come level. Clamp the piece, saw to depth stroke beside stroke, and pare the waste with a chisel.`,
   'paint-before': (parts, say) =>
     `Prime and paint flat on the bench, all but the last coat, signs with all their coats: ${named(parts, say)}. Leave bare what will be glued.`,
   'paint-ground': (parts, say) =>
