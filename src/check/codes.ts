@@ -61,6 +61,7 @@ export const CHECK_CODES = [
   'fastening.through', // length_mm, room_mm, fastener (brad or screw)
   'fastening.no-brad', // room_mm, need_mm, fastener (brad or screw)
   'fastening.nothing-solid', //
+  'fastening.loose-edge', // length_mm
   'fastening.screws', // mass_kg
   'fastening.unknown', // fastener (brad or screw), id
   // size limits

@@ -17,7 +17,7 @@ import { type Stack, woodUnder } from './stack.ts';
 import { surfaceHeight } from './surface.ts';
 
 /** Screws hold so much more than brads that they stand this many spacings apart. Common practice, no source. */
-const SCREW_SPACINGS = 2;
+export const SCREW_SPACINGS = 2;
 /** A single brad or screw lets a piece turn. Common practice, no source. */
 const FEWEST = 2;
 /** Thread in what holds it, in shank diameters: Wood Handbook, Eq. 8-13 (check-values, section 9). */

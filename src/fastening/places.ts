@@ -4,6 +4,7 @@ import { boxOf, containsPointInRegion, ringsOf } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import type { Leg } from '../layout/laid.ts';
 import type { Mm } from '../measure/units.ts';
+import { edgePlaces } from './edgeRows.ts';
 import { distinct, lengthOf, spreadAlong, spreadRow, trimEnds } from './spread.ts';
 
 /** Strips wider than this get two rows, so that they cannot cup. Common practice, no source. */
@@ -37,13 +38,28 @@ export interface Ground {
 /** Whether a region is more than a line left by rounding. */
 const hasRoom = (region: Region): boolean => offset(region, -EASE, 'miter').length > 0;
 
+/** How far to stay clear of the edge of a support: well clear first, and what will do last. */
+const clearances = ({ fromEdge, diameter }: Pick<Spacing, 'fromEdge' | 'diameter'>): Mm[] => [
+  fromEdge,
+  fromEdge / 2,
+  2 * diameter,
+];
+
+/** What can be driven into at each clearance, the widest first. */
+function roomsBy({ supports, blocked }: Ground, inside: Region, spacing: Spacing): Region[] {
+  return clearances(spacing).map((by) => {
+    const room = intersect(inside, union(supports.map((contact) => offset(contact, -by, 'miter'))));
+    return blocked.length > 0 ? subtract(room, blocked) : room;
+  });
+}
+
 /**
  * Every contact drawn in from the edges of its support: by the full edge distance where that leaves room
  * within `inside`, else by half of it, else by two diameters.
  */
 function overSupport({ supports, blocked }: Ground, inside: Region, { fromEdge, diameter }: Spacing): Region {
   const rooms = supports.flatMap((contact) => {
-    for (const by of [fromEdge, fromEdge / 2, 2 * diameter]) {
+    for (const by of clearances({ fromEdge, diameter })) {
       const room = intersect(inside, offset(contact, -by, 'miter'));
       if (hasRoom(room)) return [room];
     }
@@ -90,15 +106,58 @@ interface Rows {
   readonly holds: Mm;
 }
 
-function layRows(leg: Leg, rows: readonly Mm[], room: Region): Rows {
-  const lines = rows.flatMap((sideways) => clipPolyline(row(leg, sideways), room));
-  return { lines, holds: lines.reduce((sum, line) => sum + lengthOf(line), 0) / rows.length };
+interface OneRow {
+  readonly sideways: Mm;
+  readonly lines: readonly Point[][];
+  readonly holds: Mm;
+}
+
+function layRow(leg: Leg, sideways: Mm, room: Region): OneRow {
+  const lines = clipPolyline(row(leg, sideways), room);
+  return { sideways, lines, holds: lines.reduce((sum, line) => sum + lengthOf(line), 0) };
+}
+
+const layEach = (leg: Leg, rows: readonly Mm[], room: Region): OneRow[] =>
+  rows.map((sideways) => layRow(leg, sideways, room));
+
+const together = (rows: readonly OneRow[]): Rows => ({
+  lines: rows.flatMap(({ lines }) => lines),
+  holds: rows.reduce((sum, { holds }) => sum + holds, 0) / rows.length,
+});
+
+const layRows = (leg: Leg, rows: readonly Mm[], room: Region): Rows => together(layEach(leg, rows, room));
+
+/**
+ * Of two rows one may lie on a seam while the other holds: that one is moved toward the middle, as little as
+ * it takes and no nearer to the other than the edge distance. A single row has others to take its place.
+ */
+function offSeams(leg: Leg, rows: readonly OneRow[], room: Region, apart: Mm): Rows {
+  const [a, b] = rows;
+  const enough = ENOUGH * distance(leg.start, leg.end);
+  if (!a || !b || (a.holds >= enough && b.holds >= enough)) return together(rows);
+  const left = leftOf(leg);
+  const across = ringsOf(room).flatMap((ring) => ring.map((p) => dot(minus(p, leg.start), left)));
+  return together(
+    rows.map((one, i) => {
+      const other = rows[1 - i]?.sideways ?? 0;
+      if (one.holds >= enough) return one;
+      const tries = across
+        .flatMap((at) => [at - EASE, at + EASE])
+        .filter((at) => Math.abs(at) < Math.abs(one.sideways) && Math.abs(at - other) >= apart)
+        .sort((p, q) => Math.abs(p - one.sideways) - Math.abs(q - one.sideways));
+      for (const at of tries) {
+        const moved = layRow(leg, at, room);
+        if (moved.holds >= enough) return moved;
+      }
+      return one;
+    }),
+  );
 }
 
 /** The first rows that hold along enough of the piece, beside those that hold along most of it. */
 function chooseRows(leg: Leg, room: Region, fromEdge: Mm): Rows | null {
   const wanted = rowsOf(leg, fromEdge);
-  const first = layRows(leg, wanted[0] ?? [0], room);
+  const first = offSeams(leg, layEach(leg, wanted[0] ?? [0], room), room, fromEdge);
   if (first.holds >= ENOUGH * distance(leg.start, leg.end)) return first;
   const others = [...wanted.slice(1), ...rowsWithin(leg, room)].map((rows) => layRows(leg, rows, room));
   const most = Math.max(first.holds, ...others.map(({ holds }) => holds));
@@ -148,15 +207,13 @@ function grid(region: Region, pitch: Mm): Point[] {
 
 const closed = (ring: readonly Point[]): Point[] => (ring[0] ? [...ring, ring[0]] : []);
 
-/** Places on a sheet: a row around every edge, openings too, and a wider grid over the middle. */
+/** Places on a sheet: a row around every edge, openings too, clear of seams, and a wider grid over the middle. */
 export function placesOver(sheet: Region, ground: Ground, spacing: Spacing): Point[] {
   const inside = offset(sheet, -spacing.fromEdge, 'miter');
   const room = overSupport(ground, inside, spacing);
   if (room.length === 0) return [];
-  const eased = offset(room, EASE, 'miter');
-  const edges = ringsOf(inside)
-    .flatMap((ring) => clipPolyline(closed(ring), eased))
-    .flatMap((line) => spreadRow(line, spacing.spacing));
+  const rooms = roomsBy(ground, inside, spacing).map((by) => offset(by, EASE, 'miter'));
+  const edges = edgePlaces(inside, rooms, { ...spacing, ease: EASE });
   const middle = intersect(offset(sheet, -(spacing.fromEdge + spacing.spacing / 2), 'miter'), room);
   const places = [...edges, ...grid(middle, FIELD_SPACINGS * spacing.spacing)];
   if (places.length > 0) return distinct(places);

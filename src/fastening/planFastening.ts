@@ -3,13 +3,15 @@ import type { Face } from '../bed/face.ts';
 import { type Check, orderChecks } from '../check/check.ts';
 import type { Design } from '../design/schema.ts';
 import { union } from '../geometry/clip.ts';
+import { distance } from '../geometry/point.ts';
 import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import type { Brad, Glue, Screw, Stock } from '../materials/types.ts';
-import type { Kg } from '../measure/units.ts';
-import { type Driven, driveBrads, driveScrews, type PartContact } from './driven.ts';
+import type { Kg, Liters } from '../measure/units.ts';
+import { type Driven, driveBrads, driveScrews, type PartContact, SCREW_SPACINGS } from './driven.ts';
 import { beadLength, glueFor } from './glue.ts';
+import { looseEdge } from './looseEdge.ts';
 import type { Fastened, FastenerUse, FasteningPlan } from './result.ts';
 import { contactsUnder, type Stack, stackOf } from './stack.ts';
 
@@ -44,6 +46,9 @@ function widthOf(laid: LaidPart): number {
   return Math.min(laid.box.w, laid.box.h);
 }
 
+/** Screws hold a part around them for this share of their spacing; farther off it wants brads. */
+const HELD_BY_SCREW = 0.75;
+
 const NOTHING: Driven = {
   fastener: null,
   length: null,
@@ -67,13 +72,32 @@ function nothingSolid(laid: LaidPart, solids: readonly Solid[]): Check {
   return { code: 'fastening.nothing-solid', severity: 'warning', parts: [laid.id], at, figures: {} };
 }
 
+/** The edge of a sheet that is driven in but along one stretch finds no hold. */
+function looseEdges(
+  { settings }: FasteningInput,
+  laid: LaidPart,
+  contacts: readonly PartContact[],
+  driven: readonly Driven[],
+): Check[] {
+  const at = driven.flatMap((d) => d.at);
+  if (at.length === 0 || laid.kind === 'strip' || laid.kind === 'run') return [];
+  const { fromEdge } = settings;
+  const spacing = settings.spacing * (driven[0]?.fastener === settings.screw ? SCREW_SPACINGS : 1);
+  return contacts.flatMap(({ solid, contact }): Check[] => {
+    const loose = looseEdge(solid.region, contact, at, { spacing, fromEdge });
+    if (!loose) return [];
+    const figures = { length_mm: loose.length };
+    return [{ code: 'fastening.loose-edge', severity: 'warning', parts: [laid.id], at: loose.at, figures }];
+  });
+}
+
 function fasten(
   input: FasteningInput,
   stack: Stack,
   laid: LaidPart,
   solids: readonly Solid[],
   mass: Kg,
-): { readonly fastened: Fastened; readonly checks: readonly Check[] } {
+): { readonly fastened: readonly Fastened[]; readonly checks: readonly Check[] } {
   const how = howOf(laid, mass, input.settings.screwOver_kg);
   const contacts = contactsOf(stack, solids);
   const held = contacts.some(({ contact }) => areaOf(contact) > 0);
@@ -84,7 +108,8 @@ function fasten(
     if (how === 'brads') driven = driveBrads(input, stack, laid, contacts);
     if (how === 'screws') driven = driveScrews(input, stack, laid, contacts);
   }
-  checks.push(...driven.checks);
+  const beside = besideScrews(input, stack, laid, contacts, driven);
+  checks.push(...driven.checks, ...looseEdges(input, laid, contacts, [driven, ...beside]));
   if (how === 'screws' && laid.kind !== 'fitting' && laid.fixing.how === 'brads') {
     checks.push({
       code: 'fastening.screws',
@@ -95,9 +120,40 @@ function fasten(
   }
   const glued = laid.kind !== 'fitting' && (how === 'glue' || (how !== 'none' && laid.fixing.glue));
   const beads = contacts.reduce((sum, { contact }) => sum + beadLength(contact, widthOf(laid)), 0);
-  const { fastener, length, from, at, depth, bite } = driven;
   const glue = glued ? glueFor(input.glue, beads) : 0;
-  return { fastened: { part: laid.id, how, fastener, length, from, at, depth, bite, glue }, checks };
+  return {
+    fastened: [
+      fastenedBy(laid, how, driven, glue),
+      ...beside.map((brads) => fastenedBy(laid, 'brads', brads, 0)),
+    ],
+    checks,
+  };
+}
+
+const fastenedBy = (
+  laid: LaidPart,
+  how: Fastened['how'],
+  { fastener, length, from, at, depth, bite }: Driven,
+  glue: Liters,
+): Fastened => ({ part: laid.id, how, fastener, length, from, at, depth, bite, glue });
+
+/**
+ * Brads where a heavy part's screws cannot go, from behind not through the frame, say: its ends and edges are to
+ * lie down too. None where nothing was screwed, or where screws hold all around.
+ */
+function besideScrews(
+  input: FasteningInput,
+  stack: Stack,
+  laid: LaidPart,
+  contacts: readonly PartContact[],
+  screwed: Driven,
+): Driven[] {
+  const { settings, brad } = input;
+  if (!brad || screwed.at.length === 0 || screwed.fastener !== settings.screw) return [];
+  const reach = HELD_BY_SCREW * SCREW_SPACINGS * settings.spacing;
+  const brads = driveBrads(input, stack, laid, contacts);
+  const at = brads.at.filter((p) => screwed.at.every((q) => distance(p, q) > reach));
+  return at.length > 0 ? [{ ...brads, at, checks: [] }] : [];
 }
 
 /** How many of each length, by kind, fastener and length. */
@@ -132,7 +188,7 @@ function unknownOnce(checks: readonly Check[]): Check[] {
 
 /**
  * How every part is held: brads from the front, screws for heavy parts (from behind, where they reach, so
- * that nothing shows), glue by the length of its beads; each with its places on the face.
+ * that nothing shows, with brads where they do not: then the part comes twice), glue by the length of its beads; each with its places on the face.
  *
  * A brad is the longest listed that stops short of the far side by the margin, counted through the part,
  * everything solid beneath it and the wood behind the level at that very place. So none ever comes out
@@ -140,8 +196,8 @@ function unknownOnce(checks: readonly Check[]): Check[] {
  *
  * Checks: `fastening.unknown` (error) where the settings name a brad or screw that is not in the table; and
  * as warnings `fastening.through` where every listed length that bites would come out on the far
- * side, `fastening.no-brad` where there is not the wood for any (brads and screws alike), and
- * `fastening.nothing-solid`. A note, `fastening.screws`, where a part set to brads is heavy enough for screws.
+ * side, `fastening.no-brad` where there is not the wood for any (brads and screws alike),
+ * `fastening.nothing-solid`, and `fastening.loose-edge` where a sheet is driven in but one of its edges is not. A note, `fastening.screws`, where a part set to brads is heavy enough for screws.
  *
  * Decoration only: hinges, latches and anchors are fixed by their maker's word.
  */
@@ -155,7 +211,7 @@ export function planFastening(input: FasteningInput): FasteningPlan {
   const results = input.parts
     .filter((laid) => laid.kind !== 'painted')
     .map((laid) => fasten(input, stack, laid, solidsOf.get(laid.id) ?? [], masses.get(laid.id) ?? 0));
-  const parts = results.map((r) => r.fastened);
+  const parts = results.flatMap((r) => r.fastened);
   return {
     parts,
     use: tally(parts),

@@ -27,6 +27,7 @@ export interface FastenerUse {
 }
 
 export interface FasteningPlan {
+  /** In the order of the parts; one that is screwed and bradded comes twice, its glue with the first. */
   readonly parts: readonly Fastened[];
   readonly use: readonly FastenerUse[];
   readonly glue: Liters;

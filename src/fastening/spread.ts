@@ -58,7 +58,7 @@ function turnAt(a: Point, b: Point, c: Point): Deg {
 }
 
 /** A line cut into its smooth stretches. */
-function atCorners(line: readonly Point[]): Point[][] {
+export function atCorners(line: readonly Point[]): Point[][] {
   const stretches: Point[][] = [];
   let current: Point[] = [];
   line.forEach((p, i) => {

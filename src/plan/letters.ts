@@ -138,7 +138,11 @@ export function withLetterGlue(
   for (const { part, region } of solids) {
     beads.set(part, (beads.get(part) ?? 0) + perimeterOf(region) / 2);
   }
-  const more = (part: string) => glueFor(glue, beads.get(part) ?? 0);
-  const parts = plan.parts.map((p) => (beads.has(p.part) ? { ...p, glue: p.glue + more(p.part) } : p));
+  const parts = plan.parts.map((p) => {
+    const bead = beads.get(p.part);
+    // A sign that is fastened in two ways comes twice: its letters' glue goes with the first.
+    beads.delete(p.part);
+    return bead === undefined ? p : { ...p, glue: p.glue + glueFor(glue, bead) };
+  });
   return { ...plan, parts, glue: parts.reduce((sum, p) => sum + p.glue, 0) };
 }

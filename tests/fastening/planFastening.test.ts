@@ -352,6 +352,40 @@ describe('screws and glue', () => {
     expect([part.from, inInches(part.length), inInches(part.bite)]).toEqual(['front', 2, 1.25]);
   });
 
+  it('where some of it lies over the frame, brads there, beside the screws from behind', () => {
+    const skinned = sampleBed({ skin: { thickness: inches(0.5), material: 'plywood' } });
+    const { width } = faceOf(skinned).face;
+    const fascia = blockInInches('fascia', [0, 20, width / 25.4, 16], [0, 0.5]);
+    const plan = planFastening(
+      input({
+        bed: skinned,
+        face: faceOf(skinned).face,
+        solids: [fascia],
+        parts: [panelOf(fascia, { how: 'brads', glue: true })],
+        masses: [{ part: 'fascia', mass: 8 }],
+      }),
+    );
+    const [screws, brads] = plan.parts;
+    expect(plan.parts.map((p) => [p.part, p.how, p.from])).toEqual([
+      ['fascia', 'screws', 'back'],
+      ['fascia', 'brads', 'front'],
+    ]);
+    expect(brads?.glue).toBe(0);
+    for (const p of screws?.at ?? []) {
+      expect(p.x).toBeGreaterThan(skinned.frame.thickness);
+      expect(p.x).toBeLessThan(width - skinned.frame.thickness);
+    }
+    // Along both ends, and none where a screw holds already: 9 in around each.
+    for (const at of [inches(0.5), width - inches(0.5)]) {
+      expect((brads?.at ?? []).filter((p) => Math.abs(p.x - at) < 0.1).length).toBeGreaterThanOrEqual(2);
+    }
+    for (const p of brads?.at ?? []) {
+      for (const q of screws?.at ?? []) expect(Math.hypot(p.x - q.x, p.y - q.y)).toBeGreaterThan(inches(9));
+    }
+    expect(plan.checks.map((c) => c.code)).toEqual(['fastening.screws']);
+    expect(plan.use.map((u) => u.how).sort()).toEqual(['brads', 'screws']);
+  });
+
   it('says when every screw that bites comes out', () => {
     const { plan } = door({ screw: { ...screw, lengths: [inches(2)] } });
     expect(plan.checks.map((c) => [c.code, c.figures.fastener])).toEqual(

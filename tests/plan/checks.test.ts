@@ -225,6 +225,12 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
   'fastening.through': () => ({ ...base, fastening: { ...base.fastening, lengths: [90] } }),
   'fastening.no-brad': () => ({ ...base, fastening: { ...base.fastening, lengths: [12.7], bite: 12 } }),
   'fastening.nothing-solid': () => withParts({ ...strip('beyond', 1100, 900), on: 'rim' }),
+  'fastening.loose-edge': () => ({
+    ...withParts(
+      newPart('panel', { id: 'flap', name: 'Flap', box: box(150, 900, 500, 500), finish: 'sailcloth' }),
+    ),
+    keepClears: [{ id: 'rail', name: 'Rail', why: 'other', box: box(140, 890, 60, 520), height: 0 }],
+  }),
   'fastening.screws': () => ({ ...base, fastening: { ...base.fastening, screwOver_kg: 0.2 } }),
   'fastening.unknown': () => ({ ...base, fastening: { ...base.fastening, brad: 'thorn' } }),
   'limit.parts': () =>

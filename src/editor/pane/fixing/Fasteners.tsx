@@ -72,7 +72,7 @@ function BradMap({ plan }: { plan: Plan }) {
         <path key={p.id} className="map-part" d={regionData(p.region)} />
       ))}
       {fastening.parts.map((p) => (
-        <g key={p.part} className={p.from === 'back' ? 'map-brads back' : 'map-brads'}>
+        <g key={`${p.part}|${p.how}`} className={p.from === 'back' ? 'map-brads back' : 'map-brads'}>
           {p.at.map(({ x, y }) => (
             <circle key={`${x},${y}`} cx={x} cy={y} r={p.how === 'screws' ? size * 1.5 : size} />
           ))}
