@@ -325,7 +325,14 @@ export const letteringSchema = z.strictObject({
     frame: sizeOrZero,
     /** Bridges put by hand: island by its index from the left, and the angle at which each one leaves it. */
     placed: z
-      .array(z.strictObject({ island: z.number().int().min(0), angles: z.array(z.number()).max(8) }))
+      .array(
+        z.strictObject({
+          /** The color whose stencil it is; the letters themselves when left out. */
+          layer: z.enum(['shade', 'outline', 'inline']).optional(),
+          island: z.number().int().min(0),
+          angles: z.array(z.number()).max(8),
+        }),
+      )
       .max(500),
   }),
 });

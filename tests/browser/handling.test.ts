@@ -6,6 +6,21 @@ import { drop, field, onPage, openBrowser, plainDesign, visit } from './bench.ts
 
 const { context } = openBrowser();
 
+/** A face with one sign, lettered in two colors by stencil. */
+function signDesign(text: string): Design {
+  const box = { x: inches(5), y: inches(56), w: inches(30), h: inches(8) };
+  const part = newPart('sign', { id: 'sign', name: 'Sign', box, finish: 'ground' });
+  const lettering = {
+    ...part.lettering,
+    lines: [{ text }],
+    make: 'stencil' as const,
+    font: 'lato',
+    capHeight: inches(4),
+    outline: { width: 2, finish: 'ground' },
+  };
+  return { ...plainDesign(), parts: [{ ...part, lettering }] };
+}
+
 describe('on the drawing', () => {
   it('changes a measure by clicking its dimension', async () => {
     const { page } = await visit(await context());
@@ -49,6 +64,63 @@ describe('on the drawing', () => {
     await page.locator('.letter-field').fill('FISH & ICE');
     await page.keyboard.press('Control+Enter');
     await expect.poll(() => field(page, 'Lettering').inputValue()).toBe('FISH & ICE');
+    await page.context().close();
+  });
+
+  it('gives letters a size of their own, which stays on them while words are typed', async () => {
+    const { page } = await visit(await context());
+    await drop(page, signDesign('PIER N° 4'));
+    await page.getByRole('navigation').getByRole('button', { name: 'Letters' }).click();
+    const line = page.getByRole('textbox', { name: 'Line 1', exact: true });
+    await line.press('Home');
+    for (let i = 0; i < 'PIER N'.length; i += 1) await line.press('ArrowRight');
+    await line.press('Shift+ArrowRight');
+    await page.getByRole('button', { name: 'Give “°” a size of their own' }).click();
+    const size = page.getByRole('group', { name: 'Size of “°”' });
+    await size.getByLabel('Size', { exact: true }).fill('70');
+    await page.keyboard.press('Enter');
+    // In place on the drawing: other words, the small letter stays small.
+    const at = await onPage(page, inches(20), inches(60));
+    await page.mouse.dblclick(at.x, at.y);
+    await page.locator('.letter-field').fill('OLD PIER N° 4');
+    await page.keyboard.press('Control+Enter');
+    await expect.poll(() => line.inputValue()).toBe('OLD PIER N° 4');
+    await expect.poll(() => size.getByLabel('Size', { exact: true }).inputValue()).toBe('70');
+    await page.getByRole('button', { name: 'Give “°” the size of the line' }).click();
+    await expect.poll(() => size.count()).toBe(0);
+    await page.context().close();
+  });
+
+  it('drags a bridge of a stencil to another side of its island, in any color, and takes it back', async () => {
+    const { page, errors } = await visit(await context());
+    await drop(page, signDesign('O'));
+    await page.getByRole('navigation').getByRole('button', { name: 'Letters' }).click();
+    await page.locator('.job-pane[aria-busy="false"]').waitFor({ timeout: 60_000 });
+    const shown = field(page, 'What is shown');
+    for (const color of ['outline', 'fill']) {
+      await shown.selectOption(color);
+      const bridge = page.getByRole('slider', { name: 'Bridge 1 of island 1' });
+      const angle = async () => Number(await bridge.getAttribute('aria-valuenow'));
+      const before = await angle();
+      await bridge.scrollIntoViewIfNeeded();
+      const grip = await bridge.locator('.bridge-dot').boundingBox();
+      const island = await page.locator('.stencil-view').boundingBox();
+      if (!grip || !island) throw new Error('no bridge to drag');
+      await page.mouse.move(grip.x + grip.width / 2, grip.y + grip.height / 2);
+      await page.mouse.down();
+      // To the right of the middle of the only island: 0 degrees, but for where in the island angles are taken from.
+      await page.mouse.move(island.x + island.width * 0.75, island.y + island.height / 2, { steps: 5 });
+      await expect.poll(async () => Math.abs(await angle())).toBeLessThan(25);
+      await page.mouse.up();
+      const undo = page.getByRole('button', { name: /^Undo/ });
+      await expect.poll(() => undo.isEnabled()).toBe(true);
+      await expect.poll(async () => Math.abs(await angle())).toBeLessThan(25);
+      await page.keyboard.press('Control+z');
+      await expect.poll(angle).toBe(before);
+      await page.keyboard.press('Control+y');
+      await expect.poll(async () => Math.abs(await angle())).toBeLessThan(25);
+    }
+    expect(errors).toEqual([]);
     await page.context().close();
   });
 

@@ -284,6 +284,63 @@ describe('texts', () => {
   });
 });
 
+describe('bridges set by hand on the stencils of other colors', () => {
+  const setOf = (placed: Lettering['stencil']['placed'], font = 'lato') => {
+    const written = lettering('OO', {
+      capHeight: 120,
+      tracking: 0.5,
+      outline: { width: 6, finish: 'gold' },
+      inline: { inset: 3, width: 5, finish: 'white' },
+      shade: { kind: 'block', angle: -45, distance: 12, finish: 'dark' },
+      stencil: stencilOptions({ placed }),
+    });
+    const sign = { id: 's', w: 900, h: 300 };
+    const { lettered } = letter({ lettering: written, font: fontOf(font), sign });
+    return stencilSet(lettered, written.stencil);
+  };
+  /** The innermost island of a color: a counter. */
+  const innermost = ({ set }: ReturnType<typeof setOf>, role: string): number => {
+    const islands = set.layers.find((layer) => layer.role === role)?.stencil.islands ?? [];
+    return islands.reduce((best, one, i) => (one.box.w < (islands[best]?.box.w ?? 0) ? i : best), 0);
+  };
+  /** Directions in which the bridges of that counter leave it. */
+  const anglesOf = (of: ReturnType<typeof setOf>, role: string) => {
+    const made = of.set.layers.find((layer) => layer.role === role)?.stencil;
+    const island = innermost(of, role);
+    const at = made?.islands[island]?.at ?? { x: 0, y: 0 };
+    return (made?.bridges ?? [])
+      .filter((b) => b.island === island)
+      .map((b) => Math.round((Math.atan2(b.at.y - at.y, b.at.x - at.x) * 180) / Math.PI))
+      .sort((a, b) => a - b);
+  };
+  const ROLES = ['shade', 'outline', 'fill', 'inline'] as const;
+
+  it.each(ROLES)('stand where they were put on the %s, and nowhere else', (role) => {
+    // A line inside of strokes takes heavy ones.
+    const font = role === 'inline' ? 'alfa-slab-one' : 'lato';
+    const plain = setOf([], font);
+    const island = innermost(plain, role);
+    const layer = role === 'fill' ? {} : { layer: role };
+    const moved = setOf([{ ...layer, island, angles: [45, -160] }], font);
+    // The middle of a bar across a heavy stroke lies off the direction in which it leaves a narrow counter.
+    const [low, high] = anglesOf(moved, role);
+    expect(Math.abs((low ?? 0) + 160)).toBeLessThan(role === 'inline' ? 25 : 12);
+    expect(Math.abs((high ?? 0) - 45)).toBeLessThan(role === 'inline' ? 25 : 12);
+    expect(anglesOf(plain, role)).not.toEqual([low, high]);
+    for (const other of ROLES.filter((one) => one !== role)) {
+      expect(anglesOf(moved, other)).toEqual(anglesOf(plain, other));
+    }
+    expect(moved.set.layers.map((made) => made.stencil.loose)).toEqual([0, 0, 0, 0]);
+  });
+
+  it('are told where the color has no such island any more', () => {
+    const { checks } = setOf([{ layer: 'shade', island: 40, angles: [0] }]);
+    expect(checks.filter((c) => c.code === 'stencil.placed-lost').map((c) => c.figures)).toEqual([
+      { count: 1 },
+    ]);
+  });
+});
+
 describe('what a stencil loses', () => {
   const setOf = (text: string, changes: Partial<Lettering['stencil']>, capHeight = 60) => {
     const written = lettering(text, { capHeight, stencil: stencilOptions(changes) });

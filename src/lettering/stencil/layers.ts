@@ -30,8 +30,8 @@ export interface StencilSet {
  * and an outline's stencil has only the counters as islands. Openings that outline and shade close up to
  * crumbs, smaller than a bridge is wide each way, are painted over there: a bar to hold one would be larger
  * than it. Sheets are equal and share their registration
- * holes. Bridges set by hand belong to the letters themselves, the `fill` layer; those of islands that the
- * text no longer has are passed over.
+ * holes. Bridges set by hand belong to the stencil of one color; those of islands that it no longer has are
+ * passed over.
  *
  * Checks: those of each stencil; `stencil.letter-lost` (warning), where bridges cover most of a letter;
  * `stencil.placed-lost` (note), where an island with bridges set by hand is gone.
@@ -45,34 +45,41 @@ export function stencilSet(
   const holes = inked.length > 1 ? registrationHoles(sheet, options) : [];
   const checks: Check[] = [];
   const layers = inked.map((layer): LayerStencil => {
+    const own = { ...options, placed: placedOn(layer.role, options) };
     const made = stencil({
       sign: lettered.sign,
       letters: layer.role === 'fill' ? layer.whole : withoutCrumbs(layer.whole, options.bridgeWidth),
       sheet,
-      options: layer.role === 'fill' ? options : { ...options, placed: [] },
+      options: own,
       holes,
     });
-    checks.push(...made.checks);
-    if (layer.role === 'fill') checks.push(...lostChecks(lettered, options, made.stencil));
+    checks.push(...made.checks, ...goneChecks(lettered.sign, own, made.stencil));
+    if (layer.role === 'fill') checks.push(...lostChecks(lettered, made.stencil));
     return { role: layer.role, finish: layer.finish, stencil: made.stencil };
   });
   return { set: { sheet, holes, layers }, checks };
 }
 
-/** Letters that are no more under their bridges, and bridges set by hand on islands that are no more. */
-function lostChecks({ sign, glyphs }: Lettered, { placed }: Lettering['stencil'], made: Stencil): Check[] {
-  const checks: Check[] = [];
+/** Bridges set by hand on the stencil of one color. */
+export const placedOn = (
+  role: LetterLayer['role'],
+  { placed }: Lettering['stencil'],
+): Lettering['stencil']['placed'] => placed.filter(({ layer = 'fill' }) => layer === role);
+
+/** Bridges set by hand on islands that are no more. */
+function goneChecks(sign: string, { placed }: Lettering['stencil'], made: Stencil): Check[] {
   const gone = placed.filter(({ island }) => island >= made.islands.length);
-  if (gone.length > 0) {
-    const figures = { count: gone.length };
-    checks.push({ code: 'stencil.placed-lost', severity: 'note', parts: [sign], figures });
-  }
+  if (gone.length === 0) return [];
+  const figures = { count: gone.length };
+  return [{ code: 'stencil.placed-lost', severity: 'note', parts: [sign], figures }];
+}
+
+/** Letters that are no more under their bridges. */
+function lostChecks({ sign, glyphs }: Lettered, made: Stencil): Check[] {
   const letters = lostLetters(glyphs, made);
-  if (letters.length > 0) {
-    const figures = { characters: letters.join(' ') };
-    checks.push({ code: 'stencil.letter-lost', severity: 'warning', parts: [sign], figures });
-  }
-  return checks;
+  if (letters.length === 0) return [];
+  const figures = { characters: letters.join(' ') };
+  return [{ code: 'stencil.letter-lost', severity: 'warning', parts: [sign], figures }];
 }
 
 const withoutCrumbs = (whole: Region, width: Mm): Region =>

@@ -83,7 +83,7 @@ export function Preview({ plan, part, sign, onPlace }: PreviewProps) {
           )}
         </div>
       </ScrollBox>
-      {made?.role === 'fill' ? <p className="note">{t('stencil.drag')}</p> : null}
+      {made && made.stencil.bridges.length > 0 ? <p className="note">{t('stencil.drag')}</p> : null}
       {lettered.missing.length > 0 ? (
         <p className="warn-text">{t('letters.missing', { characters: lettered.missing.join(' ') })}</p>
       ) : null}

@@ -27,8 +27,7 @@ export function StencilView({ sign, made, options, onPlace }: StencilViewProps) 
   const sheet = sign.stencils?.sheet;
   if (!sheet) return null;
   const { stencil } = made;
-  // Bridges set by hand belong to the letters themselves; the other colors find their own.
-  const movable = made.role === 'fill' ? movableBridges(stencil, options) : [];
+  const movable = movableBridges(made, options);
   const toStencil = (client: { readonly clientX: number; readonly clientY: number }): Point | null => {
     const matrix = plane.current?.getScreenCTM();
     if (!matrix) return null;
@@ -75,7 +74,7 @@ export function StencilView({ sign, made, options, onPlace }: StencilViewProps) 
               onMove={(angle: Deg, merge) =>
                 onPlace(
                   withBridgeAt(options, movable, m, angle),
-                  merge ? `bridge:${sign.id}:${m.island}:${m.index}` : null,
+                  merge ? `bridge:${sign.id}:${m.role}:${m.island}:${m.index}` : null,
                 )
               }
             />

@@ -1,12 +1,14 @@
 import type { Lettering } from '../../../design/schema.ts';
 import type { Point } from '../../../geometry/shape.ts';
-import type { Stencil } from '../../../lettering/result.ts';
+import { type LayerStencil, placedOn } from '../../../lettering/stencil/layers.ts';
 import { type Deg, degrees } from '../../../measure/units.ts';
 
 type Options = Lettering['stencil'];
+type Role = LayerStencil['role'];
 
 /** A bridge that can be moved by hand: its island, and which of the island's bridges it is. */
 export interface Movable {
+  readonly role: Role;
   readonly island: number;
   readonly index: number;
   readonly at: Point;
@@ -18,11 +20,13 @@ export const angleFrom = (center: Point, p: Point): Deg =>
   Math.round(degrees(Math.atan2(p.y - center.y, p.x - center.x)));
 
 /** Bridges of islands; those of thin tongues go where the tongue is. */
-export function movableBridges(made: Stencil, options: Options): Movable[] {
+export function movableBridges({ role, stencil: made }: LayerStencil, options: Options): Movable[] {
+  const placed = placedOn(role, options);
   return made.islands.flatMap(({ at }, island) => {
     const own = made.bridges.filter((b) => b.island === island && b.kind === 'island');
-    const asked = options.placed.find((p) => p.island === island)?.angles;
+    const asked = placed.find((p) => p.island === island)?.angles;
     return own.map((b, index) => ({
+      role,
       island,
       index,
       at: b.at,
@@ -40,8 +44,12 @@ export function withBridgeAt(
 ): Options {
   const angles = movable
     .filter((m) => m.island === moved.island)
-    .map((m) => (m.index === moved.index ? angle : m.angle));
-  const others = options.placed.filter((p) => p.island !== moved.island);
-  const placed = [...others, { island: moved.island, angles: angles.slice(0, 8) }];
-  return { ...options, placed: placed.sort((a, b) => a.island - b.island) };
+    .map((m) => (m.index === moved.index ? angle : m.angle))
+    .slice(0, 8);
+  const own = placedOn(moved.role, options);
+  const rest = options.placed.filter((p) => !own.includes(p));
+  const others = own.filter((p) => p.island !== moved.island);
+  const layer = moved.role === 'fill' ? {} : { layer: moved.role };
+  const mine = [...others, { ...layer, island: moved.island, angles }].sort((a, b) => a.island - b.island);
+  return { ...options, placed: [...rest, ...mine] };
 }
