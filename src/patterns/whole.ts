@@ -14,15 +14,6 @@ interface Span {
 /** Trim lines keep this far from letters where they can. */
 const CLEAR: Mm = 3;
 
-/** Best way found to a place: what it costs, and the place before. */
-interface Way {
-  readonly split: number;
-  readonly pages: number;
-  readonly tight: number;
-  readonly uneven: number;
-  readonly before: number;
-}
-
 /** Places for a trim line: the middle of each gap between letters, beside each letter, and full pages on. */
 function places(low: Mm, high: Mm, keep: readonly Span[], room: Mm, overlap: Mm): Mm[] {
   const step = room - overlap;
@@ -41,53 +32,118 @@ function places(low: Mm, high: Mm, keep: readonly Span[], room: Mm, overlap: Mm)
   return [low, ...[...new Set(inside)].sort((a, b) => a - b), high];
 }
 
-/** How many spans, grown by `clear`, a line cuts. */
-const splitAt = (at: Mm, keep: readonly Span[], clear: Mm) => {
+/** Tells how many spans, grown by `clear`, a line cuts. */
+function splitBy(keep: readonly Span[], clear: Mm): (at: Mm) => number {
   const by = clear - SAME_LENGTH;
-  return keep.reduce((n, s) => n + (at > s.low - by && at < s.high + by ? 1 : 0), 0);
-};
+  const grown = keep.map((s) => ({ low: s.low - by, high: s.high + by })).filter((s) => s.low < s.high);
+  const lows = Float64Array.from(grown, (s) => s.low).sort();
+  const highs = Float64Array.from(grown, (s) => s.high).sort();
+  // Every span that began before the line and has not ended at it.
+  return (at) => below(lows, at, false) - below(highs, at, true);
+}
+
+/** How many entries of a sorted list lie below a value, or also at it. */
+function below(sorted: Float64Array, value: Mm, orAt: boolean): number {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const mid = (low + high) >> 1;
+    const entry = sorted[mid] as Mm;
+    if (entry < value || (orAt && entry === value)) low = mid + 1;
+    else high = mid;
+  }
+  return low;
+}
+
+/** Best ways found to places: what each costs, and the place before; 0 is the start. */
+class Ways {
+  readonly before: Int32Array;
+  readonly uneven: Float64Array;
+  private readonly split: Int32Array;
+  private readonly pages: Int32Array;
+  private readonly tight: Int32Array;
+
+  constructor(count: number) {
+    this.before = new Int32Array(count).fill(-1);
+    this.uneven = new Float64Array(count);
+    this.split = new Int32Array(count);
+    this.pages = new Int32Array(count);
+    this.tight = new Int32Array(count);
+  }
+
+  /** Letters split, then pages, then letters near a line: less than 0 where `a` is the better way. */
+  compare(a: number, b: number): number {
+    return (
+      (this.split[a] as number) - (this.split[b] as number) ||
+      (this.pages[a] as number) - (this.pages[b] as number) ||
+      (this.tight[a] as number) - (this.tight[b] as number)
+    );
+  }
+
+  reached(place: number): boolean {
+    return this.before[place] !== -1;
+  }
+
+  reach(to: number, from: number, uneven: Mm, split: number, tight: number): void {
+    this.before[to] = from;
+    this.uneven[to] = uneven;
+    this.split[to] = (this.split[from] as number) + split;
+    this.pages[to] = (this.pages[from] as number) + 1;
+    this.tight[to] = (this.tight[from] as number) + tight;
+  }
+}
 
 /**
  * Trim lines that split as few of the spans as can be, then make as few pages, then keep clear of
- * letters, then make pages as equal as can be: the best way to each place from the best ways to the places before it.
+ * letters, then make pages as equal as can be: the best way to each place from the best ways to the places
+ * before it. Of the places within reach only the best are kept in line, since a long story stick has tens
+ * of thousands.
  */
 export function cutsBetween(low: Mm, high: Mm, keep: readonly Span[], room: Mm, overlap: Mm): Cuts {
   const fitting = keep.filter((s) => s.high - s.low <= room - overlap);
   const at = places(low, high, fitting, room, overlap);
-  const ways: (Way | null)[] = at.map((_, i) =>
-    i === 0 ? { split: 0, pages: 0, tight: 0, uneven: 0, before: -1 } : null,
-  );
+  const [split, tight] = [splitBy(fitting, 0), splitBy(fitting, CLEAR)];
   const last = at.length - 1;
+  const ways = new Ways(at.length);
+  const reaches = (k: number, i: number): boolean => {
+    const size = (at[i] as Mm) - (at[k] as Mm);
+    const shared = ((k > 0 ? 1 : 0) + (i < last ? 1 : 0)) * (overlap / 2);
+    return size <= room && size + shared <= room + SAME_LENGTH;
+  };
+  // Places after the start, none better than those before it: the best stand first.
+  let line: number[] = [];
   for (let i = 1; i <= last; i++) {
-    const to = at[i] as Mm;
-    const split = i === last ? 0 : splitAt(to, fitting, 0);
-    const tight = i === last ? 0 : splitAt(to, fitting, CLEAR);
-    for (let k = i - 1; k >= 0; k--) {
-      const from = at[k] as Mm;
-      const shared = ((k > 0 ? 1 : 0) + (i < last ? 1 : 0)) * (overlap / 2);
-      if (to - from > room) break;
-      const way = ways[k];
-      if (!way || to - from + shared > room + SAME_LENGTH) continue;
-      const next: Way = {
-        split: way.split + split,
-        pages: way.pages + 1,
-        tight: way.tight + tight,
-        uneven: way.uneven + (to - from) ** 2,
-        before: k,
-      };
-      const best = ways[i];
-      if (!best || isBetter(next, best)) ways[i] = next;
+    if (i === last) {
+      // Nothing is shared at the end, which brings places within reach again.
+      line = [];
+      for (let k = 1; k < last; k++) if (ways.reached(k)) stand(line, ways, k);
     }
+    let first = 0;
+    while (first < line.length && !reaches(line[first] as number, i)) first += 1;
+    if (first > 0) line.splice(0, first);
+    let from = reaches(0, i) ? 0 : -1;
+    let uneven = from < 0 ? Infinity : ((at[i] as Mm) - low) ** 2;
+    for (const k of line) {
+      if (ways.compare(k, line[0] as number) !== 0) break;
+      const next = (ways.uneven[k] as Mm) + ((at[i] as Mm) - (at[k] as Mm)) ** 2;
+      const order = from < 0 ? -1 : ways.compare(k, from) || next - uneven;
+      if (order > 0) continue;
+      from = k;
+      uneven = next;
+    }
+    if (from < 0) continue;
+    ways.reach(i, from, uneven, i === last ? 0 : split(at[i] as Mm), i === last ? 0 : tight(at[i] as Mm));
+    stand(line, ways, i);
   }
   const cuts: Mm[] = [];
-  for (let i = last; i >= 0; i = ways[i]?.before ?? -1) cuts.unshift(at[i] as Mm);
+  for (let i = last; i >= 0; i = ways.before[i] as number) cuts.unshift(at[i] as Mm);
   return cuts;
 }
 
-function isBetter(a: Way, b: Way): boolean {
-  if (a.split !== b.split) return a.split < b.split;
-  if (a.pages !== b.pages) return a.pages < b.pages;
-  return a.tight !== b.tight ? a.tight < b.tight : a.uneven < b.uneven;
+/** Puts a place in line and sends away those before it that it beats: it stays within reach longer. */
+function stand(line: number[], ways: Ways, place: number): void {
+  while (line.length > 0 && ways.compare(line[line.length - 1] as number, place) > 0) line.pop();
+  line.push(place);
 }
 
 const spanX = (b: Box): Span => ({ low: b.x, high: b.x + b.w });

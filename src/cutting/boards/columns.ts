@@ -1,6 +1,6 @@
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
-import { fill } from './knapsack.ts';
+import { byRate, fill } from './knapsack.ts';
 import { type Counts, type Load, type Problem, totalOf } from './problem.ts';
 import { type Column, covering } from './simplex.ts';
 
@@ -62,10 +62,14 @@ export function relax(
   const usable = p.bins.map((_, b) => b).filter((b) => at(free, b) > 0);
   for (const load of pool) if (at(free, load.bin) > 0) add(load);
 
-  let solved = lp.solve();
+  let solved = lp.solve(budget);
   const price = () => {
     const item = p.items.map((_, i) => (rowOf.has(i) ? at(solved.duals, rowOf.get(i) ?? 0) : 0));
-    return { item, filled: usable.map((b) => fill(p, pick(p.bins, b), need, item, budget.part(0.05))) };
+    const ranked = byRate(p, need, item);
+    return {
+      item,
+      filled: usable.map((b) => fill(p, pick(p.bins, b), need, ranked, budget.part(0.05))),
+    };
   };
   let priced = price();
   for (let round = 0; round < ROUNDS && !budget.done(); round++) {
@@ -80,7 +84,7 @@ export function relax(
       pool.push({ bin: b, counts });
     });
     if (found === 0) break;
-    solved = lp.solve();
+    solved = lp.solve(budget);
     priced = price();
   }
   const worst = Math.max(

@@ -134,7 +134,8 @@ export function lyings(piece: Piece, kerf: Mm, stock: FlatStock | ShapedStock): 
   return keyOf(turned) === keyOf(straight) ? [straight] : [straight, turned];
 }
 
-const endKey = (e: LyingEnd): string =>
+/** Equal for two ends that are alike: same cuts, same outline. */
+export const endKey = (e: LyingEnd): string =>
   `${e.settings.join('+')};${e.recess.map((r) => `${r.y.toFixed(5)}:${r.back.toFixed(5)}`).join(',')}`;
 
 /** Equal for two lyings whose ends are alike, whatever the length between them. */
@@ -151,9 +152,18 @@ function backAt(recess: Recess, y: Mm): Mm {
   return recess.at(-1)?.back ?? 0;
 }
 
-/** Room that two neighbors' ends leave each other, at every height where either changes direction. */
-function rooms(right: Recess, left: Recess): Mm[] {
-  return [...right, ...left].map(({ y }) => backAt(right, y) + backAt(left, y));
+/** Least and most room that two neighbors' ends leave each other: where either changes direction. */
+function rooms(right: Recess, left: Recess): { readonly least: Mm; readonly most: Mm } {
+  let least = Infinity;
+  let most = -Infinity;
+  for (const recess of [right, left]) {
+    for (const { y } of recess) {
+      const room = backAt(right, y) + backAt(left, y);
+      if (room < least) least = room;
+      if (room > most) most = room;
+    }
+  }
+  return { least, most };
 }
 
 /**
@@ -162,14 +172,14 @@ function rooms(right: Recess, left: Recess): Mm[] {
  * kerfs separates them where they come closest. Parallel ends come closest everywhere: one cut serves both.
  */
 export function gapBetween(right: LyingEnd, left: LyingEnd): Mm {
-  return Math.max(right.kerf, left.kerf) - Math.min(...rooms(right.recess, left.recess));
+  return Math.max(right.kerf, left.kerf) - rooms(right.recess, left.recess).least;
 }
 
 /** Whether one pass of the saw makes both ends. */
 export function shareCut(right: LyingEnd, left: LyingEnd): boolean {
   if (right.settings.length > 1 || right.settings[0] !== left.settings[0]) return false;
   if (left.settings.length > 1) return false;
-  const all = rooms(right.recess, left.recess);
+  const { least, most } = rooms(right.recess, left.recess);
   const bevelled = !right.settings.every((s) => s.endsWith('/0.000000'));
-  return !bevelled && Math.max(...all) - Math.min(...all) <= 1e-4;
+  return !bevelled && most - least <= 1e-4;
 }

@@ -1,8 +1,8 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
-import { fill } from './knapsack.ts';
-import { type Counts, demand, fits, type Load, minus, nothing, type Problem, totalOf } from './problem.ts';
+import { byRate, fill, type Ranked } from './knapsack.ts';
+import { type Counts, demand, fits, type Load, nothing, type Problem, totalOf } from './problem.ts';
 
 /** What is still to cut and which stretches are still free. */
 export interface Rest {
@@ -78,16 +78,20 @@ export function fillBoards(p: Problem, rest: Rest, worth: readonly number[], bud
   const free = [...rest.free];
   const loads: Load[] = [];
   const bins = byNeed(p);
+  let ranked = byRate(p, need, worth);
   while (need.some((n) => n > 0)) {
     if (budget.done()) return null;
     const longest = need.findIndex((n) => n > 0);
-    const best = bestBoard(p, bins, need, free, worth, longest, budget);
+    const best = bestBoard(p, bins, need, free, ranked, longest, budget);
     if (best === null) return null;
     loads.push(best);
     free[best.bin] = at(free, best.bin) - 1;
     best.counts.forEach((n, i) => {
       need[i] = at(need, i) - n;
     });
+    // What is used up only stands in the way.
+    if (need.reduce((n, c) => (c > 0 ? n + 1 : n), 0) < ranked.items.length / 2)
+      ranked = byRate(p, need, worth);
   }
   return loads;
 }
@@ -97,21 +101,22 @@ function bestBoard(
   bins: readonly number[],
   need: Counts,
   free: readonly number[],
-  worth: readonly number[],
+  ranked: Ranked,
   longest: number,
   budget: Budget,
 ): Load | null {
   let best: Load | null = null;
   let bestRate = -1;
+  const left = totalOf(need);
   for (const b of bins) {
     if (at(free, b) <= 0) continue;
     const bin = pick(p.bins, b);
     // Owned stretches take what suits them best; a bought board starts with the longest piece.
     const must = bin.weight === 0 ? -1 : longest;
-    const { counts, value } = fill(p, bin, need, worth, budget.part(BOARD_SHARE), must);
+    const { counts, value } = fill(p, bin, need, ranked, budget.part(BOARD_SHARE), must);
     if (totalOf(counts) === 0) continue;
     if (bin.weight === 0) return { bin: b, counts };
-    const last = totalOf(minus(need, counts)) === 0;
+    const last = left === totalOf(counts);
     const rate = (last ? 2 : 1) * (value / bin.weight);
     if (rate > bestRate * (1 + 1e-12)) {
       best = { bin: b, counts };

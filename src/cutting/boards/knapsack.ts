@@ -14,6 +14,34 @@ export interface Filled {
 /** Gains smaller than this are rounding. */
 const GAIN = 1e-11;
 
+/** Items that are worth something, in falling order of value for size, with the smallest size from each on. */
+export interface Ranked {
+  readonly items: Int32Array;
+  readonly sizes: Float64Array;
+  readonly values: Float64Array;
+  readonly rates: Float64Array;
+  readonly least: Float64Array;
+}
+
+/** Ranks the items of which some are at hand: made once for many fills at the same worth. */
+export function byRate(p: Problem, available: Counts, value: readonly number[]): Ranked {
+  const rate = p.items.map((item, i) => at(value, i) / item.size);
+  const order = p.items
+    .flatMap((_, i) => (at(value, i) > 0 && at(available, i) > 0 ? [i] : []))
+    .sort((a, b) => at(rate, b) - at(rate, a) || pick(p.items, b).size - pick(p.items, a).size || a - b);
+  const least = new Float64Array(order.length + 1).fill(Infinity);
+  for (let k = order.length - 1; k >= 0; k--) {
+    least[k] = Math.min(at(least, k + 1), pick(p.items, at(order, k)).size);
+  }
+  return {
+    items: Int32Array.from(order),
+    sizes: Float64Array.from(order, (i) => pick(p.items, i).size),
+    values: Float64Array.from(order, (i) => at(value, i)),
+    rates: Float64Array.from(order, (i) => at(rate, i)),
+    least,
+  };
+}
+
 /**
  * Fills one stretch with the most valuable of the items at hand: depth-first branch and bound in falling
  * order of value for size, cut off by the bound of the linear relaxation. `must` is an item that has to be
@@ -23,55 +51,52 @@ export function fill(
   p: Problem,
   bin: Bin,
   available: Counts,
-  value: readonly number[],
+  ranked: Ranked,
   budget: Budget,
   must = -1,
 ): Filled {
-  const order = p.items
-    .map((_, i) => i)
-    .filter(
-      (i) => at(available, i) > 0 && at(value, i) > 0 && pick(p.items, i).size <= bin.room + SAME_LENGTH,
-    )
-    .sort((a, b) => rate(b) - rate(a) || pick(p.items, b).size - pick(p.items, a).size || a - b);
-  function rate(i: number): number {
-    return at(value, i) / pick(p.items, i).size;
-  }
-  const sizes = order.map((i) => pick(p.items, i).size);
-  const values = order.map((i) => at(value, i));
-  const rates = order.map(rate);
-  const most = order.map((i) => at(available, i));
+  const { items, sizes, values, rates, least } = ranked;
   const counts = nothing(p);
-  let best = nothing(p);
+  const plain = p.joints.constant !== null;
+  let best = counts;
   let bestValue = 0;
   let worth = 0;
   let room = bin.room;
   let stopped = false;
+  const first = must < 0 ? -1 : items.indexOf(must);
   if (must >= 0) {
-    const k = order.indexOf(must);
-    if (k < 0) return { counts, value: 0, most: 0 };
+    if (first < 0 || at(available, must) === 0 || at(sizes, first) > bin.room + SAME_LENGTH) {
+      return { counts, value: 0, most: 0 };
+    }
     counts[must] = 1;
-    most[k] = at(most, k) - 1;
-    room -= at(sizes, k);
-    worth = at(values, k);
-    best = [...counts];
+    room -= at(sizes, first);
+    worth = at(values, first);
     bestValue = worth;
   }
-  const plain = p.joints.constant !== null;
-  /** Smallest size from each place on: below it nothing more goes in. */
-  const least = new Array<number>(order.length + 1).fill(Infinity);
-  for (let k = order.length - 1; k >= 0; k--) least[k] = Math.min(at(least, k + 1), at(sizes, k));
+  best = [...counts];
+  /** How many of the item at a place of the order are at hand for this stretch. */
+  const most = (k: number): number =>
+    at(sizes, k) > bin.room + SAME_LENGTH ? 0 : at(available, at(items, k)) - (k === first ? 1 : 0);
+  const offered = (k: number): boolean =>
+    at(available, at(items, k)) > 0 && at(sizes, k) <= bin.room + SAME_LENGTH;
+  const next = (from: number): number => {
+    let k = from;
+    while (k < items.length && !offered(k)) k += 1;
+    return k;
+  };
+  const start = { room, worth };
 
   const search = (from: number): void => {
     if (worth > bestValue + GAIN) {
       bestValue = worth;
       best = [...counts];
     }
-    for (let k = from; k < order.length; k++) {
+    for (let k = next(from); k < items.length; k = next(k + 1)) {
       if (room + SAME_LENGTH < at(least, k)) return;
       if (worth + (room + SAME_LENGTH) * at(rates, k) <= bestValue + GAIN) return;
       const size = at(sizes, k);
-      const i = at(order, k);
-      const times = Math.min(at(most, k), Math.floor((room + SAME_LENGTH) / size));
+      const i = at(items, k);
+      const times = Math.min(most(k), Math.floor((room + SAME_LENGTH) / size));
       for (let x = times; x >= 1; x--) {
         if (stopped || !budget.spend()) {
           stopped = true;
@@ -89,31 +114,25 @@ export function fill(
         if (stopped) return;
         // With one fewer, even the best of what follows must beat the best so far.
         const rest = room - (x - 1) * size;
-        const bound = worth + (x - 1) * at(values, k) + (rest + SAME_LENGTH) * (rates[k + 1] ?? 0);
+        const bound = worth + (x - 1) * at(values, k) + (rest + SAME_LENGTH) * (rates[next(k + 1)] ?? 0);
         if (bound <= bestValue + GAIN) break;
       }
     }
   };
   search(0);
-  return {
-    counts: best,
-    value: bestValue,
-    most: stopped ? relaxed(sizes, values, most, room, worth) : bestValue,
-  };
+  return { counts: best, value: bestValue, most: stopped ? relaxed(ranked, most, start) : bestValue };
 }
 
 /** Value of the linear relaxation, items already in order of rate. */
 function relaxed(
-  sizes: readonly number[],
-  values: readonly number[],
-  most: readonly number[],
-  room: number,
-  worth: number,
+  { sizes, values }: Ranked,
+  most: (k: number) => number,
+  start: { readonly room: number; readonly worth: number },
 ): number {
-  let left = room + SAME_LENGTH;
-  let sum = worth;
+  let left = start.room + SAME_LENGTH;
+  let sum = start.worth;
   for (let k = 0; k < sizes.length && left > 0; k++) {
-    const share = Math.min(at(most, k), left / at(sizes, k));
+    const share = Math.min(most(k), left / at(sizes, k));
     sum += share * at(values, k);
     left -= share * at(sizes, k);
   }

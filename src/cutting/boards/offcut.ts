@@ -1,10 +1,10 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
-import { pick } from '../at.ts';
+import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
 import { relax } from './columns.ts';
 import { afterLoads, restOf } from './greedy.ts';
-import { fill } from './knapsack.ts';
+import { byRate, fill } from './knapsack.ts';
 import {
   type Counts,
   fits,
@@ -50,12 +50,20 @@ export function gatherRest(p: Problem, loads: readonly Load[], budget: Budget): 
   return totalOf(p.items.map((i) => i.count)) <= SEARCHED ? searchRest(p, used, budget) : used;
 }
 
+/** Idle owned stretches that take part: so many alike, and so many in all, the longest first. */
+const ALIKE = 3;
+const MOST_IDLE = 60;
+
 function idleOwned(p: Problem, loads: readonly Load[]): Load[] {
-  return p.bins.flatMap((bin, b) => {
-    if (bin.weight > 0) return [];
-    const idle = bin.limit - loads.filter((l) => l.bin === b).length;
-    return Array.from({ length: Math.max(0, idle) }, () => ({ bin: b, counts: nothing(p) }));
-  });
+  const used = p.bins.map(() => 0);
+  for (const load of loads) used[load.bin] = at(used, load.bin) + 1;
+  return p.bins
+    .flatMap((bin, b) =>
+      bin.weight > 0 ? [] : new Array<number>(Math.max(0, Math.min(ALIKE, bin.limit - at(used, b)))).fill(b),
+    )
+    .sort((a, b) => pick(p.bins, b).capacity - pick(p.bins, a).capacity || a - b)
+    .slice(0, MOST_IDLE)
+    .map((bin) => ({ bin, counts: nothing(p) }));
 }
 
 /** Longest rest; an owned stretch that nothing is cut from is wood kept whole and counts too. */
@@ -63,7 +71,11 @@ const longest = (p: Problem, loads: readonly Load[]): Mm => Math.max(0, ...loads
 
 function growRest(p: Problem, start: readonly Load[], grow: number, budget: Budget): Load[] {
   const loads = [...start];
-  const size = p.items.map((i) => i.size);
+  const ranked = byRate(
+    p,
+    p.items.map((i) => i.count),
+    p.items.map((i) => i.size),
+  );
   for (let moved = true; moved && !budget.done(); ) {
     moved = false;
     for (let j = 0; j < loads.length && !budget.done(); j++) {
@@ -71,7 +83,7 @@ function growRest(p: Problem, start: readonly Load[], grow: number, budget: Budg
       const a = pick(loads, grow);
       const b = pick(loads, j);
       const both = plus(a.counts, b.counts);
-      const packed = fill(p, pick(p.bins, b.bin), both, size, budget.part(0.05)).counts;
+      const packed = fill(p, pick(p.bins, b.bin), both, ranked, budget.part(0.05)).counts;
       const rest = minus(both, packed);
       // What was bought must be cut from; else it would not have been bought.
       const empty = totalOf(rest) === 0 || totalOf(packed) === 0;

@@ -44,17 +44,24 @@ export interface Problem {
 export const weightOf = (p: Problem, loads: readonly Load[]): number =>
   loads.reduce((sum, l) => sum + pick(p.bins, l.bin).weight, 0);
 
-export const nothing = (p: Problem): number[] => p.items.map(() => 0);
+export const nothing = (p: Problem): number[] => new Array<number>(p.items.length).fill(0);
 export const demand = (p: Problem): number[] => p.items.map((i) => i.count);
-export const totalOf = (counts: Counts): number => counts.reduce((a, b) => a + b, 0);
+export function totalOf(counts: Counts): number {
+  let sum = 0;
+  for (let i = 0; i < counts.length; i++) sum += at(counts, i);
+  return sum;
+}
 
 /** Length of board that the items take side by side, the gaps between them included. */
 export function taken(p: Problem, counts: Counts): Mm {
   const n = totalOf(counts);
   if (n === 0) return 0;
-  const bare = p.items.reduce((sum, item, i) => sum + item.length * at(counts, i), 0);
+  let bare = 0;
+  for (let i = 0; i < counts.length; i++) {
+    if (at(counts, i) > 0) bare += pick(p.items, i).length * at(counts, i);
+  }
   if (p.joints.constant !== null) return bare + (n - 1) * p.joints.constant;
-  return bare + p.joints.row(shapeCounts(p, counts)).gaps;
+  return bare + p.joints.gaps(shapeCounts(p, counts));
 }
 
 export function shapeCounts(p: Problem, counts: Counts): number[] {

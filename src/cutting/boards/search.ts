@@ -14,6 +14,8 @@ export interface Searched {
 
 /** States remembered, to meet each rest only once. */
 const MOST_STATES = 200_000;
+/** Counts kept in all of them: states of many items are long. */
+const MOST_KEPT = 8_000_000;
 
 /**
  * Bin completion: the longest piece left must lie on some board, so every board and every full load with
@@ -30,6 +32,7 @@ export function search(p: Problem, rest: Rest, prices: Prices, under: number, bu
   const free = [...rest.free];
   const finite = (): number[] => free.map((n) => (Number.isFinite(n) ? n : 0));
   const seen = new Map<string, number>();
+  const mostSeen = Math.min(MOST_STATES, MOST_KEPT / Math.max(1, need.length));
 
   const open = (weight: number): void => {
     if (weight >= limit) return;
@@ -43,7 +46,7 @@ export function search(p: Problem, rest: Rest, prices: Prices, under: number, bu
     const key = `${need.join()}/${finite().join()}`;
     const before = seen.get(key);
     if (before !== undefined && before <= weight) return;
-    if (seen.size < MOST_STATES) seen.set(key, weight);
+    if (seen.size < mostSeen) seen.set(key, weight);
     for (let b = 0; b < p.bins.length; b++) {
       if (at(free, b) <= 0) continue;
       const bin = pick(p.bins, b);
@@ -94,7 +97,7 @@ export function eachFullLoad(
   const full = (free: number): boolean => {
     for (let i = 0; i < left.length; i++) {
       if (at(left, i) === 0 || pick(p.items, i).size > free + SAME_LENGTH) continue;
-      if (plain || joins(i)) return false;
+      if (plain || !budget.spend() || joins(i)) return false;
     }
     return true;
   };

@@ -1,4 +1,5 @@
 import { at, pick } from '../at.ts';
+import type { Budget } from '../budget.ts';
 
 /** A column of the covering program: which rows it touches, by how much, and what it costs. */
 export interface Column {
@@ -19,12 +20,14 @@ interface Solved {
 
 export interface Covering {
   add(column: Column): number;
-  /** Solves to optimality over the columns given so far. */
-  solve(): Solved;
+  /** Solves over the columns given so far: to optimality, or as far as the budget goes. */
+  solve(budget: Budget): Solved;
 }
 
 const EPS = 1e-9;
 const MOST_PIVOTS = 20_000;
+/** Entries of the inverse that are changed in the time of one node of a search. */
+const ENTRIES = 8000;
 
 /**
  * min c x subject to A x >= b, x >= 0 by the revised simplex method with a dense inverse of the basis;
@@ -121,9 +124,12 @@ export function covering(b: readonly number[], missing: number): Covering {
       columns.push(column);
       return columns.length - 1;
     },
-    solve() {
+    solve(budget) {
+      const cost = Math.floor((m * m) / ENTRIES);
       let y = dualsNow();
       for (let pivots = 0; pivots < MOST_PIVOTS; pivots++) {
+        for (let k = 0; k < cost; k++) budget.spend();
+        if (cost > 0 && budget.done()) break;
         // After many pivots the first candidate is taken instead of the best: that cannot circle for long.
         const e = entering(y, pivots > MOST_PIVOTS / 2);
         if (e === null) break;
