@@ -1,8 +1,9 @@
 import type { Part } from '../../design/schema.ts';
-import type { Box } from '../../geometry/shape.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
 import { commit } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
 import { type EditorState, type EditorStore, say } from '../state/store.ts';
+import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import {
   type Corners,
@@ -37,11 +38,19 @@ export function commitCorners(
   { part, box }: Cornered,
   corners: Corners,
   label: string,
-  merge?: string,
+  more: { readonly merge?: string; readonly say?: string } = {},
 ): boolean {
   const { design } = store.getState().edit;
-  const options = { held: new Set([part.id]), ...(merge ? { merge } : {}) };
-  return commit(store, editsToCorners(design, part, box, corners), label, options);
+  return commit(store, editsToCorners(design, part, box, corners), label, {
+    held: new Set([part.id]),
+    ...more,
+  });
+}
+
+/** What is told of a corner that was moved: where on the face it is now. */
+export function cornerPlace(store: EditorStore, label: string, at: Point): string {
+  const { design } = store.getState().edit;
+  return t('say.at', { name: label, left: lengthText(design, at.x), bottom: lengthText(design, at.y) });
 }
 
 /** Takes the chosen corner away; true when there was one to take. */
@@ -63,8 +72,12 @@ export function nudgeCorner(store: EditorStore, dx: number, dy: number, large: b
   const at = corner === null ? undefined : found?.corners.points[corner];
   if (corner === null || !found || !at) return false;
   const step = nudgeStep(edit.design, large);
-  const moved = movedCorner(found.corners, corner, { x: at.x + dx * step, y: at.y + dy * step });
+  const to = { x: at.x + dx * step, y: at.y + dy * step };
+  const moved = movedCorner(found.corners, corner, to);
   const label = t('did.corner', { number: corner + 1, name: found.part.name });
-  commitCorners(store, found, moved, label, `corner:${found.part.id}:${corner}`);
+  commitCorners(store, found, moved, label, {
+    merge: `corner:${found.part.id}:${corner}`,
+    say: cornerPlace(store, label, to),
+  });
   return true;
 }

@@ -1,5 +1,5 @@
 import type { Face } from '../../bed/face.ts';
-import type { Point } from '../../geometry/shape.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Quad } from './homography.ts';
 
@@ -38,6 +38,13 @@ export function newPlacing(size: Size, face: Pick<Face, 'width' | 'height'>): Pl
 export const onFace = ({ at, scale }: Placing, size: Size, p: Point): Point => ({
   x: at.x + p.x * scale,
   y: at.y + (size.height - p.y) * scale,
+});
+
+/** What the whole picture takes up on the face. */
+export const frameOf = ({ at, scale }: Placing, size: Size): Box => ({
+  ...at,
+  w: size.width * scale,
+  h: size.height * scale,
 });
 
 export const onPicture = ({ at, scale }: Placing, size: Size, p: Point): Point => ({

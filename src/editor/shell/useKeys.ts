@@ -46,7 +46,7 @@ const PLAIN: Readonly<Record<string, Act>> = {
   Backspace: removeChosen,
   Enter: enter,
   Escape: (s) => {
-    if (s.getState().photoMode !== 'rest') s.setState({ photoMode: 'rest' });
+    if (s.getState().photoMode !== 'rest') s.setState({ photoMode: 'rest', fitted: true });
     else if (s.getState().path.length > 0) cancelPath(s);
     else if (s.getState().corner !== null) s.setState({ corner: null });
     else if (chosenMember(s.getState())?.slot) s.setState({ member: null });

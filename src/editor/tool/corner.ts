@@ -1,6 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Point } from '../../geometry/shape.ts';
-import { corneredPart } from '../action/cornerActs.ts';
+import { corneredPart, cornerPlace } from '../action/cornerActs.ts';
 import { addedCorner, editsToCorners, movedCorner } from '../action/corners.ts';
 import { commit } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
@@ -28,11 +28,13 @@ export function startCorner(store: EditorStore, start: Touch, index: number, add
   const others = corners.points.filter((_, i) => i !== here);
   let edits: readonly Edit[] = [];
   let begun = false;
+  let last = from;
 
   const carry = (to: Point, touch: Touch) => {
     const raw = touch.shift ? squared(from, to) : to;
     const snap = touch.free ? NO_SNAP : snapPoint(store.getState(), layout, raw, part.id, others);
     const at = { x: raw.x + snap.dx, y: raw.y + snap.dy };
+    last = at;
     edits = editsToCorners(design, part, box, movedCorner(corners, here, at));
     const text = `${lengthText(design, at.x)} · ${lengthText(design, at.y)}`;
     propose(store, { edits, held, guides: snap.guides, at: touch.px, text });
@@ -49,7 +51,7 @@ export function startCorner(store: EditorStore, start: Touch, index: number, add
       clearGesture(store);
       if (!begun || edits.length === 0) return;
       const label = t(added ? 'did.addCorner' : 'did.corner', { number: here + 1, name: part.name });
-      commit(store, edits, label, { held });
+      commit(store, edits, label, { held, say: cornerPlace(store, label, last) });
     },
     cancel: () => {
       clearGesture(store);

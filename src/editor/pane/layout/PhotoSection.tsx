@@ -1,11 +1,15 @@
 import { ImagePlus, Trash2 } from 'lucide-react';
 import { useState } from 'react';
+import { boxAround } from '../../action/movable.ts';
+import { fitToBox } from '../../canvas/fit.ts';
+import { canvasElement } from '../../canvas/place.ts';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { NumberField } from '../../field/NumberField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
 import { openPhoto } from '../../photo/open.ts';
 import type { Photo, PhotoMode } from '../../photo/photo.ts';
-import { type Placing, scaledTo } from '../../photo/placing.ts';
+import { frameOf, type Placing, scaledTo } from '../../photo/placing.ts';
+import { faceFor } from '../../state/derive.ts';
 import { useEditor, useStore } from '../../state/hooks.ts';
 import { pickByInput } from '../../storage/file.ts';
 import { useWords } from '../../words/t.ts';
@@ -56,7 +60,17 @@ function PhotoFields({ photo }: { photo: Photo }) {
   const { placing, image, locked } = photo;
   const change = (next: Partial<Photo>) => store.setState({ photo: { ...photo, ...next } });
   const place = (next: Partial<Placing>) => change({ placing: { ...placing, ...next } });
-  const setMode = (next: PhotoMode) => store.setState({ photoMode: next === mode ? 'rest' : next });
+  const setMode = (next: PhotoMode) => {
+    const canvas = canvasElement();
+    if (next === mode || !canvas) store.setState({ photoMode: 'rest', fitted: true });
+    else {
+      // Its marks may lie beyond the face, where the tools cover them or the window ends.
+      const photo = frameOf(placing, image);
+      const around = boxAround([photo, faceFor(store.getState().edit.design.bed).box]) ?? photo;
+      const view = fitToBox(around, { width: canvas.clientWidth, height: canvas.clientHeight });
+      store.setState({ photoMode: next, fitted: false, view });
+    }
+  };
   return (
     <>
       <div className="fields">
@@ -126,7 +140,7 @@ function PhotoFields({ photo }: { photo: Photo }) {
         value={placing.straight}
         onCommit={(straight) => {
           place({ straight });
-          if (straight) store.setState({ photoMode: 'rest' });
+          if (straight) store.setState({ photoMode: 'rest', fitted: true });
         }}
       />
     </>

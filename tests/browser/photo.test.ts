@@ -1,0 +1,168 @@
+import type { Page } from 'playwright-core';
+import { PNG } from 'pngjs';
+import { describe, expect, it } from 'vitest';
+import { newDesign } from '../../src/design/defaults.ts';
+import { drop, field, onPage, openBrowser, visit } from './bench.ts';
+
+const { context } = openBrowser();
+
+/** The face of an empty new bed: 41 1/2 by 78 in. */
+const FACE = { width: 41.5 * 25.4, height: 78 * 25.4 };
+const PICTURE = { width: 600, height: 900 };
+const COLORS = [
+  [
+    [220, 40, 40],
+    [40, 160, 60],
+  ],
+  [
+    [40, 70, 210],
+    [230, 200, 40],
+  ],
+] as const;
+const WALL = [128, 128, 128] as const;
+
+type V = readonly [number, number, number];
+const less = (a: V, b: V): V => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+const det = (a: V, b: V, c: V) =>
+  a[0] * (b[1] * c[2] - b[2] * c[1]) -
+  b[0] * (a[1] * c[2] - a[2] * c[1]) +
+  c[0] * (a[1] * b[2] - a[2] * b[1]);
+
+/**
+ * A camera at the origin looks along z, with the bed leaning away from it and turned a little: points of the picture
+ * are where rays cross its plane. Nothing of the product's map of corners is used.
+ */
+const CORNER: V = [-620, 1050, 3050];
+const ACROSS: V = [1000, 40, 330];
+const UP: V = [60, -1900, 420];
+const FOCUS = 1000;
+
+/** Where the camera sees a point of the bed, given as shares of its width and height. */
+function seen(u: number, v: number): { x: number; y: number } {
+  const [x, y, z] = [0, 1, 2].map((i) => (CORNER[i] ?? 0) + u * (ACROSS[i] ?? 0) + v * (UP[i] ?? 0)) as [
+    number,
+    number,
+    number,
+  ];
+  return { x: PICTURE.width / 2 + (FOCUS * x) / z, y: PICTURE.height / 2 + (FOCUS * y) / z };
+}
+
+/** What a ray through a pixel meets: shares of the bed, by Cramer's rule. */
+function met(x: number, y: number): { u: number; v: number } {
+  const ray: V = [x - PICTURE.width / 2, y - PICTURE.height / 2, FOCUS];
+  const minus: V = [-ray[0], -ray[1], -ray[2]];
+  const right = less([0, 0, 0], CORNER);
+  const whole = det(ACROSS, UP, minus);
+  return { u: det(right, UP, minus) / whole, v: det(ACROSS, right, minus) / whole };
+}
+
+/** A photo of the bed in front of a gray wall: each quarter of its face has a color of its own. */
+function photo(): Buffer {
+  const png = new PNG(PICTURE);
+  for (let y = 0; y < PICTURE.height; y++) {
+    for (let x = 0; x < PICTURE.width; x++) {
+      const { u, v } = met(x + 0.5, y + 0.5);
+      const on = u >= 0 && u <= 1 && v >= 0 && v <= 1;
+      const color = on ? COLORS[v < 0.5 ? 0 : 1][u < 0.5 ? 0 : 1] : WALL;
+      png.data.set([...color, 255], (y * PICTURE.width + x) * 4);
+    }
+  }
+  return PNG.sync.write(png);
+}
+
+/** The photo as it lies on the face: millimeters of a pixel, and where the picture's lower left corner is. */
+interface Lie {
+  readonly scale: number;
+  readonly x: number;
+  readonly y: number;
+}
+const pixelAt = ({ scale, x, y }: Lie, p: { x: number; y: number }) => ({
+  x: x + p.x * scale,
+  y: y + (PICTURE.height - p.y) * scale,
+});
+
+async function pull(page: Page, lie: Lie, from: { x: number; y: number }, to: { x: number; y: number }) {
+  const [a, b] = [pixelAt(lie, from), pixelAt(lie, to)];
+  const start = await onPage(page, a.x, a.y);
+  const end = await onPage(page, b.x, b.y);
+  await page.mouse.move(start.x, start.y);
+  await page.mouse.down();
+  await page.mouse.move(end.x, end.y, { steps: 3 });
+  await page.mouse.up();
+}
+
+describe('a photo under the drawing', () => {
+  it('is sized by a length that is known, and straightened by the corners of the bed', async () => {
+    const { page, errors } = await visit(await context());
+    await drop(page, newDesign());
+    await page.getByRole('navigation').getByRole('button', { name: 'Layout' }).click();
+    await page.getByText('Photo under the drawing').click();
+    const [chooser] = await Promise.all([
+      page.waitForEvent('filechooser'),
+      page.getByRole('button', { name: 'Open a photo' }).click(),
+    ]);
+    await chooser.setFiles({ name: 'bed.png', mimeType: 'image/png', buffer: photo() });
+    await page.getByRole('button', { name: 'Move', exact: true, pressed: true }).waitFor();
+    // At first it covers the height of the face, in the middle.
+    const scale = FACE.height / PICTURE.height;
+    let lie: Lie = { scale, x: (FACE.width - PICTURE.width * scale) / 2, y: 0 };
+
+    await page.getByRole('button', { name: 'Size by a length' }).click();
+    const [left, right] = [seen(0, 0), seen(1, 0)];
+    const middle = PICTURE.height / 2;
+    await pull(page, lie, { x: PICTURE.width / 4, y: middle }, left);
+    await pull(page, lie, { x: (PICTURE.width * 3) / 4, y: middle }, right);
+    const apart = field(page, 'From mark to mark');
+    await apart.fill('41 1/2');
+    await apart.press('Enter');
+    const fixed = pixelAt(lie, left);
+    const sized = FACE.width / Math.hypot(right.x - left.x, right.y - left.y);
+    lie = {
+      scale: sized,
+      x: fixed.x - left.x * sized,
+      y: fixed.y - (PICTURE.height - left.y) * sized,
+    };
+    await page.getByRole('button', { name: 'Move', exact: true }).click();
+    const wide = Number.parseFloat(await field(page, 'Width').inputValue());
+    // A hand on the screen hits a mark to a pixel or so.
+    expect(wide / ((PICTURE.width * sized) / 25.4)).toBeCloseTo(1, 1);
+
+    await page.getByRole('button', { name: 'Set corners' }).click();
+    // In pieces of the picture: where the corners wait, and where the bed's are.
+    const share = (x: number, y: number) => ({ x: PICTURE.width * x, y: PICTURE.height * y });
+    await pull(page, lie, share(0.15, 0.85), seen(0, 0));
+    await pull(page, lie, share(0.85, 0.85), seen(1, 0));
+    await pull(page, lie, share(0.85, 0.15), seen(1, 1));
+    await pull(page, lie, share(0.15, 0.15), seen(0, 1));
+    await field(page, 'How strong').fill('100');
+    await field(page, 'How strong').press('Enter');
+    await field(page, 'Straightened by the bed’s corners').check();
+    const color = async (u: number, v: number) => {
+      const at = await onPage(page, u * FACE.width, v * FACE.height);
+      const png = PNG.sync.read(await page.screenshot({ clip: { x: at.x, y: at.y, width: 1, height: 1 } }));
+      return [...png.data.subarray(0, 3)];
+    };
+    // Quarters meet in the middle of the face again, and the wall is beyond its edges.
+    const near = async (u: number, v: number, is: readonly number[]) =>
+      (await color(u, v)).every((c, i) => Math.abs(c - (is[i] ?? 0)) < 24);
+    await expect.poll(() => near(0.25, 0.25, COLORS[0][0]), { timeout: 20_000 }).toBe(true);
+    for (const [u, v, is] of [
+      [0.03, 0.03, COLORS[0][0]],
+      [0.97, 0.03, COLORS[0][1]],
+      [0.47, 0.97, COLORS[1][0]],
+      [0.53, 0.97, COLORS[1][1]],
+      [0.47, 0.48, COLORS[0][0]],
+      [0.53, 0.52, COLORS[1][1]],
+    ] as const) {
+      expect({ u, v, as: await near(u, v, is) }).toEqual({ u, v, as: true });
+    }
+    expect(errors).toEqual([]);
+
+    // It comes back with its design.
+    await page.waitForTimeout(1000);
+    await page.reload();
+    await page.locator('.canvas canvas').first().waitFor();
+    await expect.poll(() => near(0.97, 0.03, COLORS[0][1]), { timeout: 20_000 }).toBe(true);
+    await page.context().close();
+  });
+});
