@@ -23,11 +23,12 @@ const RANK: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
 
 /** Stable order: errors first, then by code, then by the parts concerned, then by place. */
 export function orderChecks(checks: readonly Check[]): Check[] {
-  const key = (c: Check) => `${RANK[c.severity]}|${c.code}|${c.parts.join(',')}`;
-  return [...checks].sort((a, b) => {
-    const ka = key(a);
-    const kb = key(b);
-    if (ka !== kb) return ka < kb ? -1 : 1;
-    return (a.at?.y ?? 0) - (b.at?.y ?? 0) || (a.at?.x ?? 0) - (b.at?.x ?? 0);
-  });
+  return checks
+    .map((check) => ({ check, key: `${RANK[check.severity]}|${check.code}|${check.parts.join(',')}` }))
+    .sort((a, b) => {
+      if (a.key !== b.key) return a.key < b.key ? -1 : 1;
+      const [p, q] = [a.check.at, b.check.at];
+      return (p?.y ?? 0) - (q?.y ?? 0) || (p?.x ?? 0) - (q?.x ?? 0);
+    })
+    .map(({ check }) => check);
 }

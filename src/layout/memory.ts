@@ -1,10 +1,13 @@
 import type { Face } from '../bed/face.ts';
-import type { Design } from '../design/schema.ts';
-import type { Box } from '../geometry/shape.ts';
-import type { Checked } from './check/checks.ts';
-import type { PlacedPart } from './place/place.ts';
-import type { SolvedComponent } from './solve/component.ts';
-import type { Network } from './solve/network.ts';
+import type { Check } from '../check/check.ts';
+import type { Design, KeepClear } from '../design/schema.ts';
+import type { Stock } from '../materials/types.ts';
+import type { Checking } from './check/checks.ts';
+import type { Layout } from './laid.ts';
+import type { Placement } from './place/place.ts';
+import type { SolvedNetwork } from './solve/solveAll.ts';
+import type { JudgedRule, RulePlaces } from './states.ts';
+import type { Sizes } from './structure.ts';
 
 /**
  * What the last layout was made from and came to. The caller owns it and hands it back in; the layout
@@ -14,18 +17,25 @@ export interface LayoutMemory {
   last: Remembered | null;
 }
 
-export interface Remembered {
-  readonly rules: Design['rules'];
+export interface Remembered extends SolvedNetwork {
   readonly face: Face;
-  /** Parts that the network was built for, arrays as they were, since references to members depend on them. */
+  readonly stocks: ReadonlyMap<string, Stock>;
+  readonly sizes: Sizes | undefined;
+  readonly held: ReadonlySet<string> | undefined;
+  readonly keepClears: readonly KeepClear[];
   readonly parts: Design['parts'];
-  readonly network: Network;
+  readonly rules: Design['rules'];
   readonly finishes: Design['finishes'];
   readonly finishIds: ReadonlySet<string>;
-  readonly solved: ReadonlyMap<string, SolvedComponent>;
-  readonly boxes: ReadonlyMap<string, Box>;
-  readonly placed: ReadonlyMap<string, PlacedPart>;
-  readonly checked: ReadonlyMap<string, Checked>;
+  /** Where parts and rules stand in their lists. */
+  readonly places: ReadonlyMap<string, number>;
+  readonly rulePlaces: RulePlaces;
+  readonly placement: Placement;
+  readonly checking: Checking;
+  readonly judged: readonly JudgedRule[];
+  /** Checks as they were found, before they were put in order. */
+  readonly found: readonly Check[];
+  readonly layout: Layout;
 }
 
 export const createMemory = (): LayoutMemory => ({ last: null });

@@ -14,7 +14,7 @@ const MEMBER = /^(.+)\[(\d+),(\d+)\]$/;
 export function readReference(of: string): Reference {
   if (of === 'face') return { to: 'face' };
   if (of.startsWith('level:')) return { to: 'level', level: of.slice('level:'.length) };
-  const member = MEMBER.exec(of);
+  const member = of.endsWith(']') ? MEMBER.exec(of) : null;
   if (member)
     return { to: 'member', part: member[1] ?? '', column: Number(member[2]), row: Number(member[3]) };
   return { to: 'part', part: of };

@@ -2,48 +2,79 @@ import type { Check } from '../../check/check.ts';
 import type { Placing } from '../place/place.ts';
 import type { CheckContext } from './context.ts';
 import { onKeepClear } from './keepClear.ts';
-import { neighborsOf } from './neighbors.ts';
+import { neighborsAfter, neighborsOf } from './neighbors.ts';
 import { offFace } from './offFace.ts';
 import { overlaps } from './overlap.ts';
 import { unsupported } from './unsupported.ts';
 
-/** What was found about one part, with all that it was found from. */
-export interface Checked {
-  readonly placing: Placing;
-  readonly neighbors: readonly Placing[];
+/** What was found about each placing, and its neighbors by number. */
+export interface Checking {
+  readonly placings: readonly Placing[];
   readonly context: CheckContext;
-  readonly checks: readonly Check[];
+  readonly neighbors: readonly (readonly number[])[];
+  readonly checks: readonly (readonly Check[])[];
 }
 
 /** Checks of every laid part against the face, its keep-clears and its neighbors. */
 export function checkPlacings(
   placings: readonly Placing[],
   context: CheckContext,
-  before: ReadonlyMap<string, Checked> | undefined,
-): Map<string, Checked> {
-  const found = new Map<string, Checked>();
+  before: Checking | undefined,
+): Checking {
   const neighbors = neighborsOf(placings);
-  placings.forEach((placing, i) => {
-    const around = neighbors[i] ?? [];
-    const last = before?.get(placing.laid.id);
+  const known = before && sameContext(before.context, context) ? before : undefined;
+  const numbers = new Map(known?.placings.map((placing, i) => [placing.laid.id, i]));
+  const checks = placings.map((placing, i) => {
+    const around = (neighbors[i] ?? []).flatMap((j) => placings[j] ?? []);
+    const at = numbers.get(placing.laid.id) ?? -1;
+    const was = known?.neighbors[at] ?? [];
     const current =
-      last !== undefined &&
-      last.placing === placing &&
-      last.context.face === context.face &&
-      last.context.keepClears === context.keepClears &&
-      last.neighbors.length === around.length &&
-      last.neighbors.every((one, j) => one === around[j]);
-    found.set(placing.laid.id, current ? last : checkPlacing(placing, around, context));
+      known?.placings[at] === placing &&
+      was.length === around.length &&
+      was.every((j, k) => known.placings[j] === around[k]);
+    return (current ? known.checks[at] : undefined) ?? checkPlacing(placing, around, context);
   });
-  return found;
+  return { placings, context, neighbors, checks };
 }
 
-function checkPlacing(placing: Placing, neighbors: readonly Placing[], context: CheckContext): Checked {
-  const checks = [
-    ...offFace(placing, context),
-    ...unsupported(placing, neighbors, context),
-    ...overlaps(placing, neighbors),
-    ...onKeepClear(placing, context),
-  ];
-  return { placing, neighbors, context, checks };
+/** Past this share of all placings a sweep over all of them is quicker than looking around each. */
+const FEW = 1 / 8;
+
+/** Checks again what some placings, by number, have to do with, where all others are as they were. */
+export function checkSome(
+  placings: readonly Placing[],
+  context: CheckContext,
+  before: Checking,
+  moved: readonly number[],
+): Checking {
+  if (!sameContext(before.context, context) || moved.length > placings.length * FEW)
+    return checkPlacings(placings, context, before);
+  if (moved.length === 0) return before;
+  const neighbors = neighborsAfter(placings, before.neighbors, moved);
+  const concerned = new Set(moved);
+  for (const i of moved) {
+    for (const j of before.neighbors[i] ?? []) concerned.add(j);
+    for (const j of neighbors[i] ?? []) concerned.add(j);
+  }
+  const checks = [...before.checks];
+  for (const i of concerned) {
+    const placing = placings[i];
+    const around = (neighbors[i] ?? []).flatMap((j) => placings[j] ?? []);
+    if (placing) checks[i] = checkPlacing(placing, around, context);
+  }
+  return { placings, context, neighbors, checks };
 }
+
+const sameContext = (a: CheckContext, b: CheckContext): boolean =>
+  a.face === b.face && a.keepClears === b.keepClears;
+
+const checkPlacing = (
+  placing: Placing,
+  neighbors: readonly Placing[],
+  context: CheckContext,
+): readonly Check[] => [
+  ...offFace(placing, context),
+  ...unsupported(placing, neighbors, context),
+  ...overlaps(placing, neighbors),
+  ...onKeepClear(placing, context),
+];

@@ -20,7 +20,6 @@ export interface Placing {
 
 export interface PlaceInput {
   readonly parts: readonly Part[];
-  readonly byId: ReadonlyMap<string, Part>;
   readonly boxes: ReadonlyMap<string, Box>;
   readonly face: Face;
   readonly stocks: ReadonlyMap<string, Stock>;
@@ -50,18 +49,26 @@ interface Ground {
 export interface Placement {
   /** By part of the design, supports first. */
   readonly placed: readonly PlacedPart[];
+  /** Of all of them, one after the other. */
+  readonly placings: readonly Placing[];
   readonly checks: readonly Check[];
+  /** Where each part stands in `placed`. */
+  readonly ranks: ReadonlyMap<string, number>;
+  /** The first placing of each in `placed`. */
+  readonly starts: readonly number[];
+  /** Height that something lying on a part, or on a member of it, starts from. */
+  readonly tops: ReadonlyMap<string, Mm>;
+  /** Everything that was asked for has been laid, each after what it lies on. */
+  readonly whole: boolean;
 }
 
 /** As many as a file may hold one by one. An array beyond it is left out and named: it would never be cut. */
 const MOST_LAID = 4000;
 
 /** Lays every part at its height, array members one by one, up to 4000 in all. */
-export function placeParts(
-  input: PlaceInput,
-  before: ReadonlyMap<string, PlacedPart> | undefined,
-): Placement {
-  const { order, cycles } = orderBySupport(input.parts, input.byId);
+export function placeParts(input: PlaceInput, before: Placement | undefined): Placement {
+  const byId = new Map(input.parts.map((part) => [part.id, part]));
+  const { order, cycles } = orderBySupport(input.parts, byId);
   const checks: Check[] = cycles.map((cycle) => ({
     code: 'part.support-cycle',
     severity: 'error',
@@ -70,27 +77,32 @@ export function placeParts(
   }));
   const tops = new Map<string, Mm>();
   const placed: PlacedPart[] = [];
+  const ranks = new Map<string, number>();
+  const starts: number[] = [];
   let count = 0;
+  let whole = cycles.length === 0;
+  let laid = 0;
   for (const part of order) {
     const box = input.boxes.get(part.id) ?? part.box;
-    const more = isSingle(part) ? 1 : membersOf(part, box, input.stocks);
+    const more = placesIn({ part, box }, input);
     if (count + more > MOST_LAID) {
       const figures = { count: count + more, most: MOST_LAID };
       checks.push({ code: 'limit.parts', severity: 'error', parts: [part.id], figures });
+      whole = false;
       continue;
     }
     count += more;
-    const ground = groundOf(part, input, tops);
-    const last = before?.get(part.id);
+    const ground = groundOf(part, input.face, tops);
+    const last = before?.placed[before.ranks.get(part.id) ?? -1];
     const now =
       last && isCurrent(last, part, box, input, ground) ? last : placePart(part, box, input, ground);
+    ranks.set(part.id, placed.length);
+    starts.push(laid);
     placed.push(now);
-    for (const { laid } of now.placings) {
-      tops.set(laid.id, laid.z1);
-      tops.set(part.id, Math.max(tops.get(part.id) ?? laid.z1, laid.z1));
-    }
+    laid += now.placings.length;
+    for (const [id, top] of topsOf(now)) tops.set(id, top);
     // A support that has come out without size is told of itself.
-    if (ground === null && part.on !== 'face' && !input.byId.has(part.on)) {
+    if (ground === null && part.on !== 'face' && !byId.has(part.on)) {
       checks.push({
         code: 'part.unknown-support',
         severity: 'error',
@@ -99,14 +111,64 @@ export function placeParts(
       });
     }
   }
-  return { placed, checks };
+  const placings = placed.flatMap((one) => one.placings);
+  return { placed, placings, checks, ranks, starts, tops, whole };
 }
+
+/** The heights that a part gives to what lies on it, or on one of its members. */
+function* topsOf({ from, placings }: PlacedPart): Generator<readonly [string, Mm]> {
+  let most: Mm | null = null;
+  for (const { laid } of placings) {
+    if (laid.id !== from.part.id) yield [laid.id, laid.z1];
+    most = most === null ? laid.z1 : Math.max(most, laid.z1);
+  }
+  if (most !== null) yield [from.part.id, most];
+}
+
+/**
+ * Lays some parts anew where the others are as they were: by rank, what has changed. Null where it changes
+ * more than those: what lies on them, or how many pieces there are.
+ */
+export function placeSome(
+  input: Omit<PlaceInput, 'parts'>,
+  before: Placement,
+  parts: readonly Part[],
+): Map<number, PlacedPart> | null {
+  const found = new Map<number, PlacedPart>();
+  if (!before.whole) return null;
+  for (const part of parts) {
+    const rank = before.ranks.get(part.id) ?? -1;
+    const last = before.placed[rank];
+    if (!last || last.from.part.on !== part.on) return null;
+    const box = input.boxes.get(part.id) ?? part.box;
+    const ground = groundOf(part, input.face, before.tops);
+    if (isCurrent(last, part, box, input, ground)) continue;
+    const now = placePart(part, box, input, ground);
+    if (!sameTops(last, now) || placesIn(last.from, input) !== placesIn(now.from, input)) return null;
+    found.set(rank, now);
+  }
+  return found;
+}
+
+/** Places that count against the most that can be laid, those left empty too. */
+const placesIn = (
+  { part, box }: Pick<PlacedPart['from'], 'part' | 'box'>,
+  { stocks }: Pick<PlaceInput, 'stocks'>,
+): number => (isSingle(part) ? 1 : membersOf(part, box, stocks));
+
+/** The same pieces, as high as before. */
+const sameTops = (a: PlacedPart, b: PlacedPart): boolean =>
+  a.placings.length === b.placings.length &&
+  a.placings.every(({ laid }, i) => {
+    const other = b.placings[i]?.laid;
+    return laid.id === other?.id && laid.z1 === other.z1;
+  });
 
 function isCurrent(
   last: PlacedPart,
   part: Part,
   box: Box,
-  input: PlaceInput,
+  input: Omit<PlaceInput, 'parts'>,
   ground: Ground | null,
 ): boolean {
   const { from } = last;
@@ -122,17 +184,22 @@ function isCurrent(
 }
 
 /** Null: it lies on whichever level is beneath it, as it says so or what it names is not there. */
-function groundOf(part: Part, input: PlaceInput, tops: ReadonlyMap<string, Mm>): Ground | null {
+function groundOf(part: Part, face: Face, tops: ReadonlyMap<string, Mm>): Ground | null {
   if (part.on === 'face') return null;
   if (isLevelId(part.on)) {
-    const level = levelOf(input.face, part.on);
+    const level = levelOf(face, part.on);
     return level ? { on: level.id, z: level.z } : null;
   }
   const top = tops.get(part.on);
   return top === undefined ? null : { on: part.on, z: top };
 }
 
-function placePart(part: Part, box: Box, input: PlaceInput, ground: Ground | null): PlacedPart {
+function placePart(
+  part: Part,
+  box: Box,
+  input: Omit<PlaceInput, 'parts'>,
+  ground: Ground | null,
+): PlacedPart {
   const { face, stocks, finishes } = input;
   const checks: Check[] = [];
   const unknownStocks = new Set<string>();

@@ -5,10 +5,11 @@ import type { Lines } from '../rule/rule.ts';
 import { choiceOf, equationsOf, resultOf } from '../rule/table.ts';
 import { type Span, sizeOf, spanOf, startOf } from '../span.ts';
 import type { Structure } from '../structure.ts';
+import { again, type Elimination, eliminationOf } from './again.ts';
 import type { Stated } from './conflict.ts';
-import { type Frame, frameOf, type Order } from './frame.ts';
-import { type ComponentInput, groundOf, sameEquations } from './input.ts';
-import { evaluate } from './linear.ts';
+import { allEquations, type Frame, frameOf, holdingFrame, type Order } from './frame.ts';
+import { type ComponentInput, groundOf, sameEquations, sameGround } from './input.ts';
+import { evaluate, type Linear } from './linear.ts';
 import { highOf, linesOf, lowOf } from './lines.ts';
 import type { Component } from './network.ts';
 import { wishes } from './wishes.ts';
@@ -39,7 +40,8 @@ export interface SolvedComponent {
   /** In the component's order. */
   readonly placed: readonly Placed[];
   readonly outcomes: readonly Outcome[];
-  readonly frame: Frame | null;
+  /** How it was solved, for the next time; null where there was nothing to solve. */
+  readonly solution: Solution | null;
 }
 
 /** Solves the rules of one component along its axis. `before`: its last solution, for what can be taken over. */
@@ -50,15 +52,15 @@ export function solveComponent(input: ComponentInput, before: SolvedComponent | 
       input,
       placed: parts.map((part, i) => alone(part, component, structures[i])),
       outcomes: [],
-      frame: null,
+      solution: null,
     };
   }
-  const known = before && sameEquations(before.input, input) ? before.frame : null;
+  const past = before ? pastOf(before, input) : null;
   const start: readonly Span[] = parts.map((part) => spanOf(part.box, component.axis));
   const without = new Set<Rule>();
   let guesses = start;
   for (let round = 1; ; round++) {
-    const now = solveAsGuessed(input, guesses, without, known, 'own');
+    const now = solveAsGuessed(input, guesses, without, past, 'own');
     const astray = now.signature === '' ? [] : notHolding(input, now);
     if (astray.length > 0 && round < MOST_ROUNDS) {
       guesses = now.found;
@@ -71,7 +73,7 @@ export function solveComponent(input: ComponentInput, before: SolvedComponent | 
       continue;
     }
     if (now.frame.rejected.length === 0) return answer(input, now, [...without]);
-    const last = solveAsGuessed(input, guesses, without, known, 'design');
+    const last = solveAsGuessed(input, guesses, without, past, 'design');
     return answer(input, last, [...without, ...(last.signature === '' ? [] : notHolding(input, last))]);
   }
 }
@@ -81,16 +83,36 @@ function answer(input: ComponentInput, solution: Solution, astray: readonly Rule
     input,
     placed: solution.placed,
     outcomes: outcomesOf(input, solution, astray),
-    frame: solution.frame,
+    solution,
   };
 }
 
 interface Solution {
   /** The choices it was made with. */
   readonly signature: string;
+  readonly stated: readonly Stated[];
   readonly frame: Frame;
+  readonly elimination: Elimination;
   readonly placed: readonly Placed[];
   readonly found: readonly Span[];
+}
+
+/** The last solution of a component, and what of it still holds. */
+interface Past extends Solution {
+  /** The required equations are the same, so their elimination is. */
+  readonly sameEquations: boolean;
+  /** What each rule says, where that rests on nothing but the rule. */
+  readonly said: ReadonlyMap<Rule, Stated>;
+}
+
+function pastOf({ input: was, solution }: SolvedComponent, input: ComponentInput): Past | null {
+  if (!solution || !sameGround(was, input)) return null;
+  const lasting = isChoosy(input) ? [] : solution.stated;
+  return {
+    ...solution,
+    sameEquations: sameEquations(was, input),
+    said: new Map(lasting.map((one) => [one.rule, one])),
+  };
 }
 
 /** One solution, with the choices that depend on places (which part ends a block) made as guessed. */
@@ -98,28 +120,77 @@ function solveAsGuessed(
   input: ComponentInput,
   guesses: readonly Span[],
   without: ReadonlySet<Rule>,
-  known: Frame | null,
+  past: Past | null,
   order: Order,
 ): Solution {
-  const { component, parts } = input;
+  const { component } = input;
   const lines = linesOf(groundOf(input), guesses);
-  const state = (): Stated[] =>
-    component.rules.flatMap((rule) =>
-      without.has(rule) ? [] : [{ rule, equations: equationsOf(rule, lines) }],
-    );
-  const chosen = isChoosy(input) ? state() : null;
-  const signature = chosen ? signatureOf(component, lines, without) : '';
-  const usable = known?.signature === signature && (order === 'design' || known.rejected.length === 0);
-  const frame = usable && known ? known : frameOf(input, chosen ?? state(), signature, order);
-  const rows = frame.rows.copy();
-  for (const wish of wishes(input, lines)) rows.add(wish);
-  const placed = settle(input, rows.values(2 * parts.length));
+  const stated = component.rules.flatMap((rule): Stated[] => {
+    if (without.has(rule)) return [];
+    const said = past?.said.get(rule);
+    return [said ?? { rule, equations: equationsOf(rule, lines), result: resultOf(rule, lines) }];
+  });
+  const signature = isChoosy(input) ? signatureOf(component, lines, without) : '';
+  const wanted = [...wishes(input, lines)];
+  const { frame, elimination, values } =
+    solvedAgain(input, past, stated, wanted, signature, order) ??
+    solvedAnew(input, past, stated, wanted, signature, order);
+  const placed = settle(input, values);
   return {
     signature,
+    stated,
     frame,
+    elimination,
     placed,
     found: placed.map(({ start, size }) => ({ low: start, high: start + size })),
   };
+}
+
+interface Solved {
+  readonly frame: Frame;
+  readonly elimination: Elimination;
+  readonly values: readonly number[];
+}
+
+/** The last elimination's frame, where it is that of the same equations. */
+function frameKept(past: Past | null, signature: string, order: Order): Frame | null {
+  if (!past?.sameEquations || past.signature !== signature) return null;
+  return order === 'design' || past.frame.rejected.length === 0 ? past.frame : null;
+}
+
+/** By the steps of the last elimination with other constants; null where they are not the steps of this one. */
+function solvedAgain(
+  input: ComponentInput,
+  past: Past | null,
+  stated: readonly Stated[],
+  wanted: readonly Linear[],
+  signature: string,
+  order: Order,
+): Solved | null {
+  if (!past) return null;
+  const kept = frameKept(past, signature, order);
+  if (!kept && past.frame.rejected.length > 0) return null;
+  const equations = kept?.equations ?? allEquations(input, stated);
+  const expressions = [...equations, ...wanted];
+  const values = again(past.elimination, expressions, 2 * input.parts.length);
+  if (!values) return null;
+  const elimination = { ...past.elimination, expressions };
+  return { frame: kept ?? holdingFrame(equations, stated, signature), elimination, values };
+}
+
+function solvedAnew(
+  input: ComponentInput,
+  past: Past | null,
+  stated: readonly Stated[],
+  wanted: readonly Linear[],
+  signature: string,
+  order: Order,
+): Solved {
+  const frame = frameKept(past, signature, order) ?? frameOf(input, stated, signature, order);
+  const rows = frame.rows().copy();
+  for (const wish of wanted) rows.add(wish);
+  const elimination = eliminationOf(rows, [...frame.equations, ...wanted], frame.equations.length);
+  return { frame, elimination, values: rows.values(2 * input.parts.length) };
 }
 
 /** The part keeps its place; where its make decides its size, about its center line. */
@@ -181,8 +252,10 @@ function settle(input: ComponentInput, values: readonly number[]): Placed[] {
 }
 
 function outcomesOf(input: ComponentInput, solution: Solution, astray: readonly Rule[]): Outcome[] {
+  const choosy = isChoosy(input);
   const lines = linesOf(groundOf(input), solution.found);
   const values = solution.found.flatMap((span) => [span.low, span.high]);
+  const said = new Map(choosy ? [] : solution.stated.map((one) => [one.rule, one]));
   const fights = new Map<Rule, readonly string[]>(astray.map((rule) => [rule, []]));
   for (const { rule, fights: others } of solution.frame.rejected)
     fights.set(
@@ -190,7 +263,8 @@ function outcomesOf(input: ComponentInput, solution: Solution, astray: readonly 
       others.map((r) => r.id),
     );
   return input.component.rules.map((rule) => {
-    const result = resultOf(rule, lines);
+    const known = said.get(rule);
+    const result = known ? known.result : resultOf(rule, lines);
     return {
       rule,
       fights: fights.get(rule) ?? null,

@@ -6,6 +6,8 @@ import { Rows } from './rows.ts';
 export interface Stated {
   readonly rule: Rule;
   readonly equations: readonly Linear[];
+  /** The gap or length that comes out. */
+  readonly result: Linear | null;
 }
 
 /** A rule that cannot hold, and the smallest set of earlier rules that it fights. */

@@ -16,7 +16,11 @@ export interface ComponentInput {
   readonly held: readonly boolean[];
 }
 
-export const groundOf = (input: ComponentInput): Ground => ({ ...input, axis: input.component.axis });
+export const groundOf = (input: ComponentInput): Ground => ({
+  ...input,
+  axis: input.component.axis,
+  index: input.component.index,
+});
 
 /** Fields of a part that say where it is wished to be or how it looks, and no equation depends on. */
 const LOOSE = new Set([
@@ -33,11 +37,14 @@ const LOOSE = new Set([
 ]);
 
 /** Whether the required equations are the same. */
-export function sameEquations(a: ComponentInput, b: ComponentInput): boolean {
+export const sameEquations = (a: ComponentInput, b: ComponentInput): boolean =>
+  sameItems(a.component.rules, b.component.rules) && sameGround(a, b);
+
+/** Whether a rule that is the same has the same equations, unless these rest on choices. */
+export function sameGround(a: ComponentInput, b: ComponentInput): boolean {
   return (
     a.face === b.face &&
     a.stocks === b.stocks &&
-    sameItems(a.component.rules, b.component.rules) &&
     a.parts.length === b.parts.length &&
     a.parts.every((part, i) => samePart(part, b.parts[i])) &&
     a.structures.every((one, i) => sameStructure(one, b.structures[i]))

@@ -1,6 +1,7 @@
 import type { Face } from '../../bed/face.ts';
 import type { Axis, Edge, Part, PartArray } from '../../design/schema.ts';
 import type { Stock } from '../../materials/types.ts';
+import type { Mm } from '../../measure/units.ts';
 import { levelOf, readReference } from '../reference.ts';
 import type { Lines } from '../rule/rule.ts';
 import { countOf, startOfMember } from '../rule/spacing.ts';
@@ -16,15 +17,35 @@ export interface Ground {
   /** Parts of the component in its order; part `i` has the variables `2 i` (low) and `2 i + 1` (high). */
   readonly parts: readonly Part[];
   readonly structures: readonly Structure[];
+  /** Where each part stands in `parts`, when that is known. */
+  readonly index?: ReadonlyMap<string, number>;
 }
 
 export const lowOf = (i: number): number => 2 * i;
 export const highOf = (i: number): number => 2 * i + 1;
 
+/** Zero where part `i` has the size. */
+export const sizeIs = (i: number, size: Mm): Linear => ({
+  terms: [
+    [highOf(i), 1],
+    [lowOf(i), -1],
+  ],
+  constant: -size,
+});
+
+/** Zero where part `i` has its middle at a place. */
+export const middleIs = (i: number, at: Mm): Linear => ({
+  terms: [
+    [lowOf(i), 0.5],
+    [highOf(i), 0.5],
+  ],
+  constant: -at,
+});
+
 /** Lines of a component, with places as guessed. `counts` collects the member counts that were relied on. */
 export function linesOf(ground: Ground, guesses: readonly Span[]): Lines & { readonly counts: string[] } {
   const { axis, face, stocks, parts, structures } = ground;
-  const index = new Map(parts.map((part, i) => [part.id, i]));
+  const index = ground.index ?? new Map(parts.map((part, i) => [part.id, i]));
   const counts: string[] = [];
 
   const at = (part: string): number => {

@@ -8,16 +8,23 @@ export interface Component {
   readonly axis: Axis;
   /** By rank, then by id: leaders first. */
   readonly parts: readonly string[];
+  /** Where each part stands in `parts`. */
+  readonly index: ReadonlyMap<string, number>;
   /** Of each part, in the same order. */
   readonly ranks: readonly number[];
   /** In the design's order. */
   readonly rules: readonly Rule[];
+  /** Where each rule stands in `rules`, by id. */
+  readonly ruleIndex: ReadonlyMap<string, number>;
 }
 
 export interface Network {
   readonly components: readonly Component[];
-  /** Rules that name something that is not there; they are left out. */
-  readonly unknown: readonly { readonly rule: Rule; readonly of: string }[];
+  /** By id, rules that name something that is not there, and what; they are left out. */
+  readonly unknown: ReadonlyMap<string, string>;
+  /** The number of each part's component on each axis, and of those that a rule is in, by id. */
+  readonly ofPart: Readonly<Record<Axis, ReadonlyMap<string, number>>>;
+  readonly ofRule: ReadonlyMap<string, readonly number[]>;
 }
 
 interface Link {
@@ -31,23 +38,61 @@ interface Link {
  * component depends on nothing outside of itself but the face.
  */
 export function buildNetwork(parts: ReadonlyMap<string, Part>, rules: readonly Rule[], face: Face): Network {
-  const unknown: { rule: Rule; of: string }[] = [];
+  const unknown = new Map<string, string>();
   const links: Record<Axis, Link[]> = { x: [], y: [] };
   for (const rule of rules) {
     const { lead, follow } = mentionsOf(rule);
     const missing = [...lead, ...follow].find((of) => !isKnown(of, face, parts));
     if (missing !== undefined) {
-      unknown.push({ rule, of: missing });
+      unknown.set(rule.id, missing);
       continue;
     }
     const link = { rule, lead: ids(lead), follow: ids(follow) };
     for (const axis of axesOf(rule)) links[axis].push(link);
   }
   const order = [...parts.keys()].sort();
-  return {
-    components: [...split('x', order, links.x), ...split('y', order, links.y)],
-    unknown,
-  };
+  const components = [...split('x', order, links.x), ...split('y', order, links.y)];
+  return { components, unknown, ...numbersIn(components) };
+}
+
+function numbersIn(components: readonly Component[]): Pick<Network, 'ofPart' | 'ofRule'> {
+  const ofPart: Record<Axis, Map<string, number>> = { x: new Map(), y: new Map() };
+  const ofRule = new Map<string, number[]>();
+  components.forEach(({ axis, parts, rules }, i) => {
+    for (const id of parts) ofPart[axis].set(id, i);
+    for (const rule of rules) {
+      const known = ofRule.get(rule.id);
+      if (known) known.push(i);
+      else ofRule.set(rule.id, [i]);
+    }
+  });
+  return { ofPart, ofRule };
+}
+
+/** Whether two rules tie the same things together, whatever measures they hold. */
+export function sameTies(a: Rule, b: Rule): boolean {
+  if (a.id !== b.id || a.kind !== b.kind) return false;
+  const [one, other] = [mentionsOf(a), mentionsOf(b)];
+  return (
+    sameTexts(axesOf(a), axesOf(b)) && sameTexts(one.lead, other.lead) && sameTexts(one.follow, other.follow)
+  );
+}
+
+const sameTexts = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && a.every((text, i) => text === b[i]);
+
+/** The network with rules exchanged for others that tie the same things together. */
+export function withRules(network: Network, changed: readonly Rule[]): Network {
+  if (changed.length === 0) return network;
+  const components = [...network.components];
+  const byId = new Map(changed.map((rule) => [rule.id, rule]));
+  const touched = new Set(changed.flatMap((rule) => network.ofRule.get(rule.id) ?? []));
+  for (const i of touched) {
+    const component = components[i];
+    if (component)
+      components[i] = { ...component, rules: component.rules.map((rule) => byId.get(rule.id) ?? rule) };
+  }
+  return { ...network, components };
 }
 
 function ids(references: readonly string[]): string[] {
@@ -93,22 +138,36 @@ function split(axis: Axis, order: readonly string[], links: readonly Link[]): Co
     const first = numbersOf(link)[0];
     if (first !== undefined) members.get(root(first))?.links.push(link);
     // Between face and levels only: it holds or it does not, and moves nothing.
-    else partless.push({ axis, parts: [], ranks: [], rules: [link.rule] });
+    else partless.push(componentOf(axis, [], [], [link.rule]));
   }
   const groups = [...members.values()].map((group) => {
     const ranks = rank(group.parts, group.links);
     const sorted = [...group.parts].sort(
       (a, b) => (ranks.get(a) ?? 0) - (ranks.get(b) ?? 0) || (a < b ? -1 : 1),
     );
-    return {
+    return componentOf(
       axis,
-      parts: sorted,
-      ranks: sorted.map((id) => ranks.get(id) ?? 0),
-      rules: group.links.map((link) => link.rule),
-    };
+      sorted,
+      sorted.map((id) => ranks.get(id) ?? 0),
+      group.links.map((link) => link.rule),
+    );
   });
   return [...groups, ...partless];
 }
+
+const componentOf = (
+  axis: Axis,
+  parts: readonly string[],
+  ranks: readonly number[],
+  rules: readonly Rule[],
+): Component => ({
+  axis,
+  parts,
+  index: new Map(parts.map((id, i) => [id, i])),
+  ranks,
+  rules,
+  ruleIndex: new Map(rules.map((rule, i) => [rule.id, i])),
+});
 
 /**
  * Leaders have lower ranks than their followers: the longest way from a part that follows nothing. A

@@ -1,4 +1,5 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import type { Shape, Step } from './again.ts';
 import type { Linear } from './linear.ts';
 
 /** A coefficient smaller than this, where the equation's largest is 1, has canceled out. */
@@ -32,6 +33,8 @@ export type Added =
 export class Rows {
   private readonly rows: Row[] = [];
   private readonly rowOf = new Map<number, number>();
+  /** What was done with the constants, in order, so that it can be done again with others. */
+  readonly steps: Step[] = [];
 
   constructor(private readonly keepShares = false) {}
 
@@ -39,13 +42,17 @@ export class Rows {
   add(expression: Linear, tag = -1): Added {
     const shares = this.keepShares ? new Map<number, number>() : null;
     const work = new Map<number, number>();
+    const used: number[] = [];
     let sum = expression.constant;
     let largest = 0;
     for (const [index, coefficient] of expression.terms) {
       largest = Math.max(largest, Math.abs(coefficient));
       const row = this.rowOf.get(index);
       if (row === undefined) accumulate(work, index, coefficient);
-      else sum += this.substitute(work, row, coefficient, shares);
+      else {
+        sum += this.substitute(work, row, coefficient, shares);
+        used.push(row, coefficient);
+      }
     }
     const scale = largest || 1;
     let pivot = -1;
@@ -60,8 +67,9 @@ export class Rows {
       }
     }
     if (pivot < 0) {
-      if (Math.abs(sum) <= SAME_LENGTH * scale) return { found: 'implied' };
-      return { found: 'contradicts', tags: tagsIn(shares) };
+      const implied = Math.abs(sum) <= SAME_LENGTH * scale;
+      this.steps.push({ does: 'spent', used, scale, implied });
+      return implied ? { found: 'implied' } : { found: 'contradicts', tags: tagsIn(shares) };
     }
     const divisor = -(work.get(pivot) ?? 1);
     const terms = new Map<number, number>();
@@ -73,6 +81,7 @@ export class Rows {
       if (tag >= 0) shares.set(tag, 1);
       for (const [one, share] of shares) shares.set(one, -share / divisor);
     }
+    this.steps.push({ does: 'solved', used, row: this.rows.length, divisor });
     this.rowOf.set(pivot, this.rows.length);
     this.rows.push({ pivot, terms, constant: sum / divisor, shares });
     return { found: 'new' };
@@ -95,7 +104,13 @@ export class Rows {
     const twin = new Rows(this.keepShares);
     for (const row of this.rows) twin.rows.push({ ...row });
     for (const [pivot, index] of this.rowOf) twin.rowOf.set(pivot, index);
+    for (const step of this.steps) twin.steps.push(step);
     return twin;
+  }
+
+  /** The rows as they stand, without their constants, in the order in which they were made. */
+  shape(): Shape[] {
+    return this.rows.map(({ pivot, terms }) => ({ pivot, terms: [...terms].flat() }));
   }
 
   /** Adds `weight` times a row to `work`; returns what it adds to the constant. */
@@ -119,12 +134,17 @@ export class Rows {
     if (settled) return row;
     const work = new Map<number, number>();
     const shares = row.shares ? new Map<number, number>() : null;
+    const used: number[] = [];
     let sum = row.constant;
     for (const [other, coefficient] of row.terms) {
       const next = this.rowOf.get(other);
       if (next === undefined) accumulate(work, other, coefficient);
-      else sum += this.substitute(work, next, coefficient, shares);
+      else {
+        sum += this.substitute(work, next, coefficient, shares);
+        used.push(next, coefficient);
+      }
     }
+    this.steps.push({ does: 'resolved', used, row: index });
     for (const [other, coefficient] of work) if (Math.abs(coefficient) < CANCELED) work.delete(other);
     row.terms = work;
     row.constant = sum;

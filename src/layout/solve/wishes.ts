@@ -2,8 +2,8 @@ import type { Lines } from '../rule/rule.ts';
 import { keepsOf } from '../rule/table.ts';
 import { middle, spanOf } from '../span.ts';
 import type { ComponentInput } from './input.ts';
-import { apart, constant, type Linear, mean, variable } from './linear.ts';
-import { highOf, lowOf } from './lines.ts';
+import type { Linear } from './linear.ts';
+import { middleIs, sizeIs } from './lines.ts';
 import type { Component } from './network.ts';
 
 /**
@@ -18,11 +18,11 @@ export function* wishes(input: ComponentInput, lines: Lines): Generator<Linear> 
   const sizeWish = (i: number): Linear[] => {
     const box = boxes[i];
     if (!box || structures[i]?.fixed !== null) return [];
-    return [apart(variable(highOf(i)), variable(lowOf(i)), box.high - box.low)];
+    return [sizeIs(i, box.high - box.low)];
   };
   const placeWish = (i: number): Linear[] => {
     const box = boxes[i];
-    return box ? [apart(mean(variable(lowOf(i)), variable(highOf(i))), constant(middle(box)))] : [];
+    return box ? [middleIs(i, middle(box))] : [];
   };
   const every = parts.map((_, i) => i);
   const locked = every.filter((i) => parts[i]?.locked);
@@ -54,11 +54,12 @@ interface Block {
 /** Parts that would move together, by the lowest rank among them. */
 function blocksByRank(component: Component, lines: Lines): Map<number, Block[]> {
   const found = new Map<number, Block[]>();
-  const index = new Map(component.parts.map((id, i) => [id, i]));
-  for (const rule of [...component.rules].sort((a, b) => (a.id < b.id ? -1 : 1))) {
+  const blocks = component.rules.flatMap((rule) => {
     const keeps = keepsOf(rule, lines);
-    if (keeps.length === 0 || !('parts' in rule)) continue;
-    const parts = rule.parts.flatMap((id) => index.get(id) ?? []).sort((a, b) => a - b);
+    return keeps.length > 0 && 'parts' in rule ? [{ rule, keeps }] : [];
+  });
+  for (const { rule, keeps } of blocks.sort((a, b) => (a.rule.id < b.rule.id ? -1 : 1))) {
+    const parts = rule.parts.flatMap((id) => component.index.get(id) ?? []).sort((a, b) => a - b);
     const rank = component.ranks[parts[0] ?? 0] ?? 0;
     found.set(rank, [...(found.get(rank) ?? []), { parts, keeps }]);
   }

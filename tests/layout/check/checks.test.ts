@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { newPart } from '../../../src/design/defaults.ts';
 import type { KeepClear, Part } from '../../../src/design/schema.ts';
 import { boxesMeet } from '../../../src/geometry/region.ts';
-import { neighborsOf } from '../../../src/layout/check/neighbors.ts';
+import { neighborsAfter, neighborsOf } from '../../../src/layout/check/neighbors.ts';
 import type { Placing } from '../../../src/layout/place/place.ts';
 import { at, design, fitting, lay, panel, recessedFace, run, strip } from '../sample.ts';
 
@@ -149,6 +149,28 @@ describe('keep-clear', () => {
   });
 });
 
+it('neighbors after some moved equal those of a sweep over all', () => {
+  const box = fc.record({
+    x: fc.integer({ min: 0, max: 60 }),
+    y: fc.integer({ min: 0, max: 60 }),
+    w: fc.integer({ min: 0, max: 25 }),
+    h: fc.integer({ min: 0, max: 25 }),
+  });
+  fc.assert(
+    fc.property(
+      fc.array(box, { minLength: 1, maxLength: 40 }),
+      fc.array(fc.tuple(fc.nat(39), box), { maxLength: 6 }),
+      (boxes, moves) => {
+        const placings = boxes.map((bounds) => ({ bounds }) as Placing);
+        const before = neighborsOf(placings);
+        const moved = new Map(moves.map(([i, bounds]) => [i % boxes.length, bounds] as const));
+        const after = placings.map((one, i) => ({ bounds: moved.get(i) ?? one.bounds }) as Placing);
+        expect(neighborsAfter(after, before, [...moved.keys()])).toEqual(neighborsOf(after));
+      },
+    ),
+  );
+});
+
 it('neighbors by sweep equal neighbors by looking at every pair', () => {
   const box = fc.record({
     x: fc.integer({ min: 0, max: 60 }),
@@ -161,9 +183,12 @@ it('neighbors by sweep equal neighbors by looking at every pair', () => {
       const placings = boxes.map((bounds) => ({ bounds }) as Placing);
       const swept = neighborsOf(placings);
       placings.forEach((one, i) => {
-        const plain = placings.filter((other, j) => j !== i && boxesMeet(one.bounds, other.bounds));
-        expect(new Set(plain.filter((p) => !swept[i]?.includes(p))).size).toBe(0);
-        for (const other of swept[i] ?? []) {
+        const plain = placings.flatMap((other, j) =>
+          j !== i && boxesMeet(one.bounds, other.bounds) ? [j] : [],
+        );
+        expect(plain.filter((j) => !swept[i]?.includes(j))).toEqual([]);
+        for (const j of swept[i] ?? []) {
+          const other = placings[j]!;
           expect(Math.max(one.bounds.x, other.bounds.x)).toBeLessThanOrEqual(
             Math.min(one.bounds.x + one.bounds.w, other.bounds.x + other.bounds.w),
           );

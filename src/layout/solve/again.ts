@@ -1,0 +1,94 @@
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import type { Linear } from './linear.ts';
+import type { Rows } from './rows.ts';
+
+/** What an elimination did with a constant; `used`: rows and the weights they came in with, in turn. */
+export type Step =
+  /** The next expression became a row. */
+  | {
+      readonly does: 'solved';
+      readonly used: readonly number[];
+      readonly row: number;
+      readonly divisor: number;
+    }
+  /** The next expression was decided already. */
+  | {
+      readonly does: 'spent';
+      readonly used: readonly number[];
+      readonly scale: number;
+      readonly implied: boolean;
+    }
+  /** A row was put in terms of free variables. */
+  | { readonly does: 'resolved'; readonly used: readonly number[]; readonly row: number };
+
+/** A finished row without its constant: `terms` are variables and their coefficients in turn. */
+export interface Shape {
+  readonly pivot: number;
+  readonly terms: readonly number[];
+}
+
+/**
+ * An elimination that can be done again with other constants. While something is dragged only the right-hand
+ * sides change: which variable an expression is solved for and what is put into what depends on coefficients
+ * alone. The same steps are taken in the same order, so the values are the same to the last bit.
+ */
+export interface Elimination {
+  readonly expressions: readonly Linear[];
+  /** So many at the front have to hold. */
+  readonly required: number;
+  readonly steps: readonly Step[];
+  readonly shapes: readonly Shape[];
+}
+
+export function eliminationOf(rows: Rows, expressions: readonly Linear[], required: number): Elimination {
+  return { expressions, required, steps: rows.steps, shapes: rows.shape() };
+}
+
+/**
+ * Values of the variables with the constants of other expressions; null where the coefficients are others, or
+ * where an expression that has to hold no longer stands to the rest as it did.
+ */
+export function again(past: Elimination, expressions: readonly Linear[], count: number): number[] | null {
+  if (!sameCoefficients(past.expressions, expressions)) return null;
+  const constants = new Float64Array(past.shapes.length);
+  let next = 0;
+  for (const step of past.steps) {
+    let sum = step.does === 'resolved' ? constants[step.row]! : expressions[next]!.constant;
+    const { used } = step;
+    for (let i = 0; i < used.length; i += 2) sum += used[i + 1]! * constants[used[i]!]!;
+    if (step.does === 'resolved') {
+      constants[step.row] = sum;
+      continue;
+    }
+    if (step.does === 'solved') constants[step.row] = sum / step.divisor;
+    else if (next < past.required && Math.abs(sum) <= SAME_LENGTH * step.scale !== step.implied) return null;
+    next++;
+  }
+  return valuesOf(past.shapes, constants, count);
+}
+
+/** Later rows are known first, as in `Rows.values`. */
+function valuesOf(shapes: readonly Shape[], constants: Float64Array, count: number): number[] {
+  const values = new Array<number>(count).fill(0);
+  for (let i = shapes.length - 1; i >= 0; i--) {
+    const { pivot, terms } = shapes[i]!;
+    let sum = constants[i]!;
+    for (let k = 0; k < terms.length; k += 2) sum += terms[k + 1]! * values[terms[k]!]!;
+    values[pivot] = sum;
+  }
+  return values;
+}
+
+function sameCoefficients(a: readonly Linear[], b: readonly Linear[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) {
+    const one = a[i]!.terms;
+    const other = b[i]!.terms;
+    if (one === other) continue;
+    if (one.length !== other.length) return false;
+    for (let k = 0; k < one.length; k++) {
+      if (one[k]![0] !== other[k]![0] || one[k]![1] !== other[k]![1]) return false;
+    }
+  }
+  return true;
+}
