@@ -36,28 +36,50 @@ export interface Against {
 
 /**
  * Area of a wall of the given length between two heights that nothing stands against, in square millimeters.
+ * Sweeps along the wall and keeps what stands there in order of its underside.
  */
 export function openWall(length: Mm, bottom: number, top: number, against: readonly Against[]): number {
+  if (against.length === 0) return length * (top - bottom);
+  const coming = [...against].sort((a, b) => a.from - b.from);
   const stops = [0, length, ...against.flatMap(({ from, to }) => [from, to])]
     .map((stop) => Math.min(length, Math.max(0, stop)))
     .sort((s, t) => s - t);
+  let here: Against[] = [];
+  let next = 0;
   let area = 0;
   for (let i = 0; i + 1 < stops.length; i++) {
     const from = stops[i] ?? 0;
     const to = stops[i + 1] ?? 0;
     if (to - from <= SAME_LENGTH) continue;
     const middle = (from + to) / 2;
-    const here = against.filter((other) => other.from <= middle && middle <= other.to);
+    if (here.some((other) => other.to < middle)) here = here.filter((other) => other.to >= middle);
+    for (; next < coming.length; next++) {
+      const other = coming[next];
+      if (!other || other.from > middle) break;
+      if (other.to >= middle) insert(here, other);
+    }
     area += (to - from) * (top - bottom - covered(bottom, top, here));
   }
   return area;
 }
 
-/** How much of the heights from `bottom` to `top` is taken by the given ones, overlaps once. */
-function covered(bottom: number, top: number, spans: readonly Pick<Against, 'bottom' | 'top'>[]): number {
+/** Into a list in order of undersides; of those alike the tallest first, which hides the others at once. */
+function insert(list: Against[], one: Against): void {
+  let at = list.length;
+  for (; at > 0; at--) {
+    const before = list[at - 1];
+    if (!before || before.bottom < one.bottom || (before.bottom === one.bottom && before.top >= one.top))
+      break;
+  }
+  list.splice(at, 0, one);
+}
+
+/** How much of the heights from `bottom` to `top` is taken by the given ones in order, overlaps once. */
+function covered(bottom: number, top: number, spans: readonly Against[]): number {
   let reached = bottom;
   let sum = 0;
-  for (const span of [...spans].sort((a, b) => a.bottom - b.bottom)) {
+  for (const span of spans) {
+    if (reached >= top || span.bottom >= top) break;
     const from = Math.max(reached, span.bottom);
     const to = Math.min(top, span.top);
     if (to > from) {

@@ -1,10 +1,10 @@
 import { chordsInside } from '../geometry/chord.ts';
 import { distance } from '../geometry/point.ts';
-import { boxesMeet, boxOf } from '../geometry/region.ts';
+import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { type Against, justOutside, openWall, sidesOf } from './border.ts';
-import type { Surface } from './input.ts';
+import type { Boxed, Surface } from './input.ts';
 
 /**
  * Area of the edges of a part that stand free, in square millimeters: all around it and inside its
@@ -13,25 +13,24 @@ import type { Surface } from './input.ts';
  *
  * @param neighbors surfaces whose outlines overlap or touch the part's
  */
-export function freeEdges(part: Surface, neighbors: readonly Surface[]): number {
-  const solid = neighbors
-    .filter((other) => other.kind === 'solid' || other.kind === 'level')
-    .filter((other) => other.z > part.bottom + SAME_LENGTH && other.bottom < part.z - SAME_LENGTH)
-    .map((other) => ({ other, box: boxOf(other.region) }));
+export function freeEdges(part: Surface, neighbors: readonly Boxed[]): number {
+  const solid = neighbors.filter(
+    ({ surface: { kind, z, bottom } }) =>
+      (kind === 'solid' || kind === 'level') &&
+      z > part.bottom + SAME_LENGTH &&
+      bottom < part.z - SAME_LENGTH,
+  );
   let area = 0;
   for (const side of sidesOf(part.region)) {
     const outside = justOutside(side);
     const box = boxOfPoints([outside.a, outside.b]);
-    const against = solid.flatMap(({ other, box: otherBox }): Against[] =>
-      otherBox && boxesMeet(box, otherBox)
-        ? chordsInside(outside.a, outside.b, other.region).map(([from, to]) => ({
-            from,
-            to,
-            bottom: other.bottom,
-            top: other.z,
-          }))
-        : [],
-    );
+    const against: Against[] = [];
+    for (const { surface: other, box: otherBox } of solid) {
+      if (!otherBox || !boxesMeet(box, otherBox)) continue;
+      for (const [from, to] of chordsInside(outside.a, outside.b, other.region)) {
+        against.push({ from, to, bottom: other.bottom, top: other.z });
+      }
+    }
     area += openWall(distance(side.a, side.b), part.bottom, part.z, against);
   }
   return area;

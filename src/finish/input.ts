@@ -1,6 +1,6 @@
 import type { Face } from '../bed/face.ts';
 import type { Design } from '../design/schema.ts';
-import type { Point, Region } from '../geometry/shape.ts';
+import type { Box, Point, Region } from '../geometry/shape.ts';
 import type { Solid } from '../joinery/piece.ts';
 import type { LetterLayer } from '../lettering/result.ts';
 import type { Container, Material, Stock } from '../materials/types.ts';
@@ -43,4 +43,10 @@ export interface Surface {
   /** Underside; minus infinity for the bed's own wood. */
   readonly bottom: number;
   readonly z: number;
+}
+
+/** A surface with the rectangle around it, which decides most questions. */
+export interface Boxed {
+  readonly surface: Surface;
+  readonly box: Box | null;
 }

@@ -12,7 +12,7 @@ import { ABUT } from './border.ts';
 import { type ContainerOffer, chooseContainers } from './containers.ts';
 import { contrastChecks } from './contrast.ts';
 import { freeEdges } from './edge.ts';
-import type { FinishInput, Surface } from './input.ts';
+import type { Boxed, FinishInput, Surface } from './input.ts';
 import { letterLook } from './look.ts';
 import { near } from './near.ts';
 import type { FinishPlan, FinishUse } from './result.ts';
@@ -48,8 +48,9 @@ interface Sums {
 export function planFinish(input: FinishInput): FinishPlan {
   const surfaces = surfacesOf(input);
   const shown = shownOf(surfaces);
+  const boxed = surfaces.map((surface) => ({ surface, box: boxOf(surface.region) }));
   const neighborsOf = near(
-    surfaces.map((surface) => boxOf(surface.region)),
+    boxed.map(({ box }) => box),
     ABUT,
   );
   const solids = new Map(input.solids.map((solid) => [solid.part, solid]));
@@ -59,7 +60,7 @@ export function planFinish(input: FinishInput): FinishPlan {
   shown.forEach((seen, i) => {
     const { finish, part } = seen.surface;
     if (finish === null) return;
-    const own = sumsOf(seen, () => neighborsOf(i).flatMap((j) => surfaces[j] ?? []), solids, input);
+    const own = sumsOf(seen, () => neighborsOf(i).flatMap((j) => boxed[j] ?? []), solids, input);
     sums.set(finish, plus(sums.get(finish), own));
     const known = finishes.get(finish);
     if (!known) return;
@@ -91,7 +92,7 @@ export function planFinish(input: FinishInput): FinishPlan {
 
 /** What a painted or lettered surface looks like; null for the bed's own wood. */
 function lookOf({ part, kind, finish }: Surface, { looks, finishes }: FinishInput): Color | null {
-  if (kind !== 'letter') return looks.parts.get(part) ?? null;
+  if (kind !== 'letter' && kind !== 'sawn') return looks.parts.get(part) ?? null;
   return letterLook(looks, finishes, part, finish ?? '');
 }
 
@@ -113,7 +114,7 @@ const areasOf = (sum: Sums): Areas => ({
 /** What one surface adds to the sums of its finish. */
 function sumsOf(
   seen: Shown,
-  neighbors: () => readonly Surface[],
+  neighbors: () => readonly Boxed[],
   solids: ReadonlyMap<string, Solid>,
   input: FinishInput,
 ): Sums {
@@ -123,7 +124,7 @@ function sumsOf(
   return { face: area, edge: 0, back: 0, primed };
 }
 
-function solidSums({ surface, area }: Shown, neighbors: readonly Surface[], input: FinishInput): Sums {
+function solidSums({ surface, area }: Shown, neighbors: readonly Boxed[], input: FinishInput): Sums {
   const stock = input.stocks.get(surface.stock ?? '');
   const back = input.paint.backPriming ? 2 * areaOf(surface.region) - area : 0;
   if (stock?.form === 'shaped') {
