@@ -169,6 +169,13 @@ export function formatRate(rate: number, style: MeasureStyle): string {
   return `${amount((rate * LITERS_PER_US_GALLON) / M2_PER_SQUARE_FOOT, style)} sq ft/gal`;
 }
 
+/** A length that nobody reads in fractions, across a room or of a roll: whole feet, or meters to a tenth. */
+export function formatFar(length: Mm, style: MeasureStyle): string {
+  return isInch(style.unit)
+    ? `${Math.round(length / (12 * MM_PER_INCH))} ft`
+    : `${formatNumber(length / 1000, 1, style.notation)} m`;
+}
+
 /** Two decimals; a sign such as `$` before the number where the language has it so, letters such as `EUR` after it. */
 export function formatMoney(money: Money, currency: string, notation: Notation = PLAIN_NOTATION): string {
   const sign = money < -0.005 ? '-' : '';

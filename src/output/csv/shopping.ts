@@ -1,4 +1,4 @@
-import { formatLength, formatVolume } from '../../measure/format.ts';
+import { formatFar, formatLength, formatVolume } from '../../measure/format.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
 import type { Plan, ShoppingLine } from '../../plan/types.ts';
 import { styleIn } from '../../plan/words/languages.ts';
@@ -9,11 +9,12 @@ const HEAD = ['kind', 'name', 'size', 'count', 'each', 'price', 'owned'];
 
 /** Size of a line in the design's units: length by width, or volume; and how many are in a box. */
 export function sizeText(
-  { size }: ShoppingLine,
+  { kind, size }: ShoppingLine,
   measure: MeasureStyle,
   piecesOf: (count: number) => string,
 ): string {
   const { length_mm, width_mm, volume_l, pieces } = size;
+  if (kind === 'tape' && length_mm !== undefined) return formatFar(length_mm, measure);
   if (volume_l !== undefined) return formatVolume(volume_l, measure);
   const sides = [length_mm, width_mm]
     .filter((mm): mm is number => mm !== undefined)

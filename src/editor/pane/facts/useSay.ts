@@ -1,14 +1,13 @@
 import { useMemo } from 'react';
 import {
+  formatFar,
   formatMoment,
   formatMoney,
-  formatNumber,
   formatRate,
   formatReading,
   formatVolume,
 } from '../../../measure/format.ts';
-import { isInch } from '../../../measure/style.ts';
-import { inches, type Liters, type Mm, type Money, type NewtonMeters } from '../../../measure/units.ts';
+import type { Liters, Mm, Money, NewtonMeters } from '../../../measure/units.ts';
 import { styleIn } from '../../../plan/words/languages.ts';
 import { sayFor } from '../../../plan/words/say.ts';
 import { PLAN_WORDS } from '../../../plan/words/tables.ts';
@@ -28,10 +27,7 @@ export function useSay() {
       words: PLAN_WORDS[language],
       short: (mm: Mm) => formatReading(mm, measure),
       /** Across a room or a street, where nobody counts fractions. */
-      far: (mm: Mm) =>
-        isInch(measure.unit)
-          ? `${Math.round(mm / inches(12))} ft`
-          : `${formatNumber(mm / 1000, 1, measure.notation)} m`,
+      far: (mm: Mm) => formatFar(mm, measure),
       money: (money: Money) => formatMoney(money, measure.currency, measure.notation),
       volume: (liters: Liters) => formatVolume(liters, measure),
       moment: (moment: NewtonMeters) => formatMoment(moment, measure),

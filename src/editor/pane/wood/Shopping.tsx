@@ -88,7 +88,8 @@ function Line({ line, say }: { line: ShoppingLine; say: PaneSay }) {
 const priceOf = (line: ShoppingLine, say: PaneSay, unpriced: string): string =>
   line.priced ? say.money(line.price) : unpriced;
 
-function sizeOf({ size }: ShoppingLine, say: PaneSay): string {
+function sizeOf({ kind, size }: ShoppingLine, say: PaneSay): string {
+  if (kind === 'tape' && size.length_mm !== undefined) return say.far(size.length_mm);
   if (size.volume_l !== undefined) return say.volume(size.volume_l);
   const sides = [size.length_mm, size.width_mm].flatMap((mm) => (mm === undefined ? [] : say.short(mm)));
   const pieces = size.pieces === undefined ? [] : [say.words.pieces(size.pieces)];

@@ -1,50 +1,52 @@
-import { dot } from '../../../drawing/dimension.ts';
 import type { DrawItem } from '../../../drawing/drawing.ts';
-import { circle, lines, text } from '../../../drawing/items.ts';
-import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import { text } from '../../../drawing/items.ts';
+import { TEXT } from '../../../drawing/style.ts';
 import type { Fastened } from '../../../fastening/result.ts';
-import type { Box, Point } from '../../../geometry/shape.ts';
+import type { Box } from '../../../geometry/shape.ts';
 import { formatReading, formatVolume } from '../../../measure/format.ts';
+import type { Mm } from '../../../measure/units.ts';
 import { outlinedFace } from '../faceView.ts';
+import { type Way, wayOf, waysOf } from '../fastenerMarks.ts';
 import { fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { gathered } from '../naming.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
 
-/** Brads as dots, screws as circles, what comes from behind as crosses. */
-function mark({ how, from }: Fastened, p: Point): DrawItem {
-  if (from === 'back') {
-    const r = 0.9;
-    return lines(
-      [
-        [
-          { x: p.x - r, y: p.y - r },
-          { x: p.x + r, y: p.y + r },
-        ],
-        [
-          { x: p.x - r, y: p.y + r },
-          { x: p.x + r, y: p.y - r },
-        ],
-      ],
-      { stroke: INK.line, width: WEIGHT.fine },
-    );
-  }
-  return how === 'screws'
-    ? circle(p, 1, { stroke: INK.line, width: WEIGHT.fine, fill: INK.paper })
-    : dot(p, 0.55);
+const LEGEND: Mm = 6;
+const PER_ROW = 3;
+
+/** What a way is called beside its mark. */
+function wordsOf({ plan, measure, terms }: Packet, { fastener, length, from, count }: Way): string {
+  const known = [...plan.tables.brads, ...plan.tables.screws].find((f) => f.id === fastener);
+  const behind = from === 'back' ? `, ${terms.fastening.fromBehind}` : '';
+  return `${formatReading(length, measure)}  ${known?.name ?? fastener}${behind}: ${count}`;
 }
 
 function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
   const terms = packet.terms.fastening;
   const { plan } = packet;
-  const view = viewOf(plan.face.box, body, { left: 0, right: 0, top: 7, bottom: 0 });
-  const marks = plan.fastening.parts.flatMap((part) => part.at.map((p) => mark(part, view.to(p))));
+  const ways = waysOf(plan);
+  const rows = Math.ceil(ways.length / PER_ROW);
+  const view = viewOf(plan.face.box, body, { left: 0, right: 0, top: 7, bottom: rows * LEGEND + 4 });
+  const marks = plan.fastening.parts.flatMap((part) => {
+    const way = wayOf(ways, part);
+    return way ? part.at.flatMap((p) => way.mark(view.to(p))) : [];
+  });
+  const legend = ways.flatMap((way, i) => {
+    const x = body.x + (i % PER_ROW) * (body.w / PER_ROW);
+    const y = body.y + (rows - 1 - Math.floor(i / PER_ROW)) * LEGEND + 2;
+    return [
+      ...way.mark({ x: x + 2, y: y + 0.9 }),
+      text({ x: x + 5, y }, wordsOf(packet, way), { size: TEXT.small }),
+    ];
+  });
   return {
     items: [
       text({ x: body.x, y: body.y + body.h - 3 }, terms.map, { size: TEXT.small }),
       ...outlinedFace(plan, view),
       ...marks,
+      ...legend,
     ],
     scale: view.scale,
   };
@@ -72,11 +74,13 @@ function rows(packet: Packet) {
     known.glue += part.glue;
     alike.set(key, known);
   }
+  const ways = waysOf(plan);
   return [...alike.values()].map(({ part, ids, count, glue }) => ({
+    swatch: ({ x, y, w, h }: Box) => wayOf(ways, part)?.mark({ x: x + w / 2, y: y + h / 2 }) ?? [],
     cells: [
       gathered(packet, ids).join(', '),
       packet.terms.how[part.how],
-      part.length === null ? '' : told(part.length),
+      part.length !== null ? told(part.length) : part.how === 'screws' ? terms.own : '',
       count === 0 ? '' : String(count),
       count === 0 ? '' : terms[part.from],
       count === 0 || part.length === null ? '' : told(part.bite),
@@ -105,8 +109,9 @@ export function fastening(packet: Packet): Leaf[] {
     figure(terms.glue, 2),
   ];
   const names = new Map([...plan.tables.brads, ...plan.tables.screws].map((f) => [f.id, f.name]));
-  const total = plan.fastening.use.map((use) => ({
-    cells: [names.get(use.fastener) ?? use.fastener, formatReading(use.length, measure), String(use.count)],
+  const total = waysOf(plan).map(({ fastener, length, count, mark }) => ({
+    swatch: ({ x, y, w, h }: Box) => mark({ x: x + w / 2, y: y + h / 2 }),
+    cells: [names.get(fastener) ?? fastener, formatReading(length, measure), String(count)],
   }));
   const found = rows(packet);
   const blocks = [

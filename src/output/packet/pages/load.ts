@@ -13,6 +13,9 @@ import { bodyOf } from '../sheet.ts';
 /** Moment of a pound of force at a foot. */
 const NEWTON_METERS_PER_FOOT_POUND = (KG_PER_POUND * GRAVITY * inches(12)) / 1000;
 
+/** Height of the chart. */
+const CURVE: Mm = 70;
+
 /** A round step that divides `most` into four to eight. */
 function stepOf(most: number): number {
   const power = 10 ** Math.floor(Math.log10(Math.max(most, 1e-9)));
@@ -90,6 +93,12 @@ function massesByPart(packet: Packet): { name: string; mass: number }[] {
     .sort((a, b) => b.mass - a.mass || (a.name < b.name ? -1 : 1));
 }
 
+/** A list in two columns, read down the left one first. */
+function inTwo<T>(list: readonly T[]): T[][] {
+  const half = Math.ceil(list.length / 2);
+  return list.slice(0, half).map((first, i) => [first, ...list.slice(half + i, half + i + 1)]);
+}
+
 /** Estimates of weight and lift, and the moment through the swing. */
 export function load(packet: Packet): Leaf[] {
   const terms = packet.terms.load;
@@ -97,6 +106,7 @@ export function load(packet: Packet): Leaf[] {
   const body = bodyOf(packet.sheet);
   const told = (mm: Mm) => formatReading(mm, measure);
   const { center } = plan.load;
+  const limits = plan.design.load;
   const figures: [string, string][] = [
     [terms.added, say.mass(plan.load.added)],
     [terms.bare, say.mass(plan.load.bare)],
@@ -104,10 +114,11 @@ export function load(packet: Packet): Leaf[] {
     [terms.moment, formatMoment(plan.load.moment, measure)],
     [terms.lift, say.force(plan.load.liftAdded)],
     [terms.liftBare, say.force(plan.load.liftBare)],
+    [terms.limits, terms.limitsAt(say.mass(limits.warnAdded_kg), say.force(limits.warnLift_n))],
   ];
   const chart: Block = {
-    height: 84,
-    draw: (at, w) => curve(packet, { x: at.x, y: at.y - 84, w, h: 84 }),
+    height: CURVE,
+    draw: (at, w) => curve(packet, { x: at.x, y: at.y - CURVE, w, h: CURVE }),
   };
   const masses = massesByPart(packet);
   const blocks = [
@@ -124,12 +135,14 @@ export function load(packet: Packet): Leaf[] {
       : [
           heading(terms.byPart),
           ...table(
-            [
+            [0, 1].flatMap(() => [
               { title: terms.part, share: 5 },
               { title: terms.mass, share: 2, figure: true },
-            ],
-            masses.map(({ name, mass }) => ({ cells: [name, say.mass(mass)] })),
-            body.w * 0.55,
+            ]),
+            inTwo(masses).map((pair) => ({
+              cells: pair.flatMap(({ name, mass }) => [name, say.mass(mass)]),
+            })),
+            body.w,
           ),
         ]),
   ];

@@ -6,7 +6,7 @@ import { looksOfFinish } from '../../../finish/look.ts';
 import { pathOfRegion } from '../../../geometry/path.ts';
 import { areaOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
 import type { Box, Point, Region } from '../../../geometry/shape.ts';
-import { formatArea, formatMoney, formatReading, formatVolume } from '../../../measure/format.ts';
+import { formatArea, formatMoney, formatRate, formatReading, formatVolume } from '../../../measure/format.ts';
 import { labelBox } from '../faceView.ts';
 import { type Block, entry, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
@@ -125,13 +125,16 @@ function uses(packet: Packet, width: number): Block[] {
   const rows = plan.finish.uses.map((use) => {
     const i = finishes.indexOf(use.finish);
     const number = i < 0 ? '' : `${i + 1}  `;
+    const finish = plan.design.finishes.find((f) => f.id === use.finish);
+    const kind = finish ? ` (${terms.kind[finish.kind]}, ${terms.sheen[finish.sheen]})` : '';
     return {
       cells: [
-        `${number}${say.finish(use.finish)}`,
+        `${number}${say.finish(use.finish)}${kind}`,
         area(use.face),
         area(use.edge),
         area(use.back),
         String(use.coats),
+        finish ? formatRate(finish.rate_m2_l, measure) : '',
         volume(use.volume),
         volume(use.primer),
         use.buy.map((b) => `${b.count} x ${containers.get(b.container) ?? b.container}`).join(', '),
@@ -143,11 +146,12 @@ function uses(packet: Packet, width: number): Block[] {
   });
   const figure = (title: string, share: number) => ({ title, share, figure: true });
   const columns = [
-    { title: terms.finish, share: 5.4, wraps: true },
+    { title: terms.finish, share: 5.2, wraps: true },
     figure(terms.face, 2.7),
     figure(terms.edge, 2.7),
     figure(terms.back, 2.3),
-    figure(terms.coats, 1.8),
+    figure(terms.coats, 1.7),
+    figure(terms.rate, 3),
     figure(terms.need, 2.5),
     figure(terms.primer, 2.4),
     { title: terms.buy, share: 3.4, wraps: true },
@@ -165,22 +169,15 @@ export function paint(packet: Packet): Leaf[] {
   const landscape = face.width > face.height;
   const body = bodyOf(packet.sheet);
   const names = (ids: readonly string[]) => words.list(gathered(packet, ids)) || terms.nothing;
+  const cost = finish.uses.reduce((sum, u) => sum + u.cost, 0);
   const blocks = [
     ...(finish.uses.length > 0 ? uses(packet, body.w) : paragraph(terms.none, body.w)),
-    space(4),
+    space(2),
+    entry(terms.cost, formatMoney(cost, plan.design.measure.currency, packet.measure.notation), body.w, 38),
+    space(2),
     heading(packet.terms.titles.steps),
     entry(terms.before, names(finish.before), body.w, 38),
     entry(terms.after, names(finish.after), body.w, 38),
-    entry(
-      packet.terms.cover.cost,
-      formatMoney(
-        finish.uses.reduce((sum, u) => sum + u.cost, 0),
-        plan.design.measure.currency,
-        packet.measure.notation,
-      ),
-      body.w,
-      38,
-    ),
   ];
   const front = map(packet, bodyOf(landscape ? turned(packet.sheet) : packet.sheet));
   return [

@@ -1,13 +1,15 @@
 import { rectangle } from '../../../drawing/items.ts';
 import { INK, WEIGHT } from '../../../drawing/style.ts';
 import type { Box } from '../../../geometry/shape.ts';
-import { formatMoney, formatReading, formatVolume } from '../../../measure/format.ts';
+import { formatFar, formatMoney, formatReading, formatVolume } from '../../../measure/format.ts';
 import type { ShoppingLine } from '../../../plan/types.ts';
 import { fillPages, paragraph, type Row, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 
-function sizeOf({ size }: ShoppingLine, packet: Packet): string {
+function sizeOf({ kind, size }: ShoppingLine, packet: Packet): string {
+  // The name tells how wide it is.
+  if (kind === 'tape' && size.length_mm !== undefined) return formatFar(size.length_mm, packet.measure);
   const told = (mm: number) => formatReading(mm, packet.measure);
   if (size.volume_l !== undefined) return formatVolume(size.volume_l, packet.measure);
   const sides = [size.length_mm, size.width_mm].flatMap((mm) => (mm === undefined ? [] : told(mm)));

@@ -1,6 +1,7 @@
 import type { KeepClear } from '../../../bed/bed.ts';
 import type { LevelId } from '../../../bed/face.ts';
 import type { Severity } from '../../../check/check.ts';
+import type { Finish } from '../../../design/schema.ts';
 import type { Fastened } from '../../../fastening/result.ts';
 import type { EndCut, Piece, Solid } from '../../../joinery/piece.ts';
 
@@ -215,6 +216,13 @@ export const EN = {
     edge: 'Edges',
     back: 'Backs',
     coats: 'Coats',
+    rate: 'One coat',
+    cost: 'Paint to buy',
+    kind: { paint: 'paint', stain: 'stain', clear: 'clear coat' } satisfies Record<Finish['kind'], string>,
+    sheen: { flat: 'flat', eggshell: 'eggshell', satin: 'satin', gloss: 'gloss' } satisfies Record<
+      Finish['sheen'],
+      string
+    >,
     need: 'Needed',
     primer: 'Primer',
     buy: 'Buy',
@@ -228,7 +236,9 @@ export const EN = {
   },
   fastening: {
     lead: 'Positions are on the map; drive brads with the saw dust swept off, and stop if one meets metal.',
-    map: 'Dots: brads. Circles: screws. Crosses: driven from behind.',
+    map: 'A mark for each length; the number is how many there are.',
+    fromBehind: 'from behind',
+    own: 'its own',
     part: 'Part',
     how: 'How',
     length: 'Length',
@@ -298,6 +308,8 @@ export const EN = {
     moment: 'Moment about the pivot, lowered',
     lift: 'Added force at the far edge, start of the lift',
     liftBare: 'The same for the bare bed',
+    limits: 'You want to be warned above',
+    limitsAt: (mass: string, force: string) => `${mass} of added weight, ${force} of added force`,
     curve: 'Moment about the pivot through the swing',
     curveAdded: 'with the face',
     curveBare: 'bare bed',
