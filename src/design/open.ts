@@ -1,3 +1,4 @@
+import { ENGLISH_FILE, type FileWords } from './fileWords.ts';
 import { migrate } from './migrate/migrate.ts';
 import { type Problem, problemsOf } from './problem.ts';
 import { repairIds } from './repair.ts';
@@ -21,16 +22,16 @@ export type Opened =
 
 /**
  * Opens the text of a design file. Nothing of a bad file gets in: it is refused with every problem named,
- * or mended where the mending cannot change what is built, with a list of what was done. Never throws.
+ * or mended where the mending cannot change what is built, with a list of what was done, both in the words given. Never throws.
  */
-export function openDesign(text: string): Opened {
+export function openDesign(text: string, words: FileWords = ENGLISH_FILE): Opened {
   if (text.length > MOST_CHARACTERS) {
     return refuse({
       path: '',
       of: null,
-      found: `${text.length} characters`,
-      expected: `at most ${MOST_CHARACTERS}`,
-      todo: 'This is not a design file of this tool, or its opened fonts are too large.',
+      found: words.found.characters(text.length),
+      expected: words.expected.most(MOST_CHARACTERS),
+      todo: words.todo.noDesignOrFonts,
     });
   }
   const depth = deepest(text);
@@ -38,24 +39,25 @@ export function openDesign(text: string): Opened {
     return refuse({
       path: '',
       of: null,
-      found: `${depth} levels of brackets inside each other`,
-      expected: `at most ${MOST_DEPTH}`,
-      todo: 'This is not a design file of this tool.',
+      found: words.found.levels(depth),
+      expected: words.expected.most(MOST_DEPTH),
+      todo: words.todo.noDesign,
     });
   }
-  const parsed = parseJson(text.startsWith('\uFEFF') ? text.slice(1) : text);
+  const parsed = parseJson(text.startsWith('\uFEFF') ? text.slice(1) : text, words);
   if (!parsed.ok) return refuse(parsed.problem);
-  return openData(parsed.data);
+  return openData(parsed.data, words);
 }
 
 /** Opens plain data, as `openDesign` does after parsing. */
-export function openData(data: unknown): Opened {
+export function openData(data: unknown, words: FileWords = ENGLISH_FILE): Opened {
   const current = migrate(data);
-  if (!current.ok) return refuse(versionProblem(current.why, current.version));
-  const mended = repairIds(current.data);
+  if (!current.ok) return refuse(versionProblem(current.why, current.version, words));
+  const mended = repairIds(current.data, words);
   const checked = designSchema.safeParse(mended.data);
   if (!checked.success) {
-    return { ok: false, problems: problemsOf(checked.error.issues.slice(0, MOST_PROBLEMS), mended.data) };
+    const issues = checked.error.issues.slice(0, MOST_PROBLEMS);
+    return { ok: false, problems: problemsOf(issues, mended.data, words) };
   }
   return { ok: true, design: checked.data, repairs: mended.repairs, migratedFrom: current.from };
 }
@@ -69,27 +71,26 @@ function refuse(problem: Problem): Opened {
   return { ok: false, problems: [problem] };
 }
 
-function versionProblem(why: 'not-a-design' | 'newer' | 'unknown-version', version: unknown): Problem {
+function versionProblem(
+  why: 'not-a-design' | 'newer' | 'unknown-version',
+  version: unknown,
+  { found, expected, todo }: FileWords,
+): Problem {
   if (why === 'not-a-design') {
     return {
       path: '',
       of: null,
-      found: 'no field “showface”',
-      expected: 'a design file, which names its format version in that field',
-      todo: 'Choose a design file; those end in .json and are written by “Save”.',
+      found: found.noVersion,
+      expected: expected.design,
+      todo: todo.chooseDesign,
     };
   }
-  const found =
-    typeof version === 'number' ? `format version ${version}` : `the version ${JSON.stringify(version)}`;
   return {
     path: 'showface',
     of: null,
-    found,
-    expected: `a format version from 1 to ${FORMAT_VERSION}`,
-    todo:
-      why === 'newer'
-        ? 'The file was written by a newer version of this tool: open it with that one. The file was not changed.'
-        : 'No version of this tool wrote that. The file was not changed.',
+    found: typeof version === 'number' ? found.version(version) : found.otherVersion(JSON.stringify(version)),
+    expected: expected.versions(FORMAT_VERSION),
+    todo: why === 'newer' ? todo.newer : todo.unknownVersion,
   };
 }
 
@@ -110,7 +111,10 @@ function deepest(text: string): number {
   return most;
 }
 
-function parseJson(text: string): { ok: true; data: unknown } | { ok: false; problem: Problem } {
+function parseJson(
+  text: string,
+  words: FileWords,
+): { ok: true; data: unknown } | { ok: false; problem: Problem } {
   try {
     return { ok: true, data: JSON.parse(text) };
   } catch (error) {
@@ -118,15 +122,15 @@ function parseJson(text: string): { ok: true; data: unknown } | { ok: false; pro
     const place = /position (\d+)/.exec(message);
     const at = place ? Number(place[1]) : text.length;
     const before = text.slice(0, at).split('\n');
-    const found = at >= text.trimEnd().length ? 'the end of the text' : `“${text.slice(at, at + 12)}”`;
+    const what = at >= text.trimEnd().length ? words.found.end : words.quoted(text.slice(at, at + 12));
     return {
       ok: false,
       problem: {
         path: '',
         of: null,
-        found: `${found} at line ${before.length}, column ${(before.at(-1)?.length ?? 0) + 1}`,
-        expected: 'more of a JSON text',
-        todo: 'The file is damaged or cut short: take a backup copy, or mend it at that place.',
+        found: words.found.place(what, before.length, (before.at(-1)?.length ?? 0) + 1),
+        expected: words.expected.json,
+        todo: words.todo.damaged,
       },
     };
   }

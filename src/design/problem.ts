@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { ENGLISH_FILE, type FileWords, FORMS, type TypeName } from './fileWords.ts';
 
 /** What is wrong with a design file, told to the person who opened it. */
 export interface Problem {
@@ -13,22 +14,25 @@ export interface Problem {
 }
 
 /** The problem as one sentence. */
-export function problemMessage(p: Problem): string {
-  const where = p.path === '' ? 'The file' : p.of === null ? p.path : `${p.path} (“${p.of}”)`;
-  return `${where}: found ${p.found}; expected ${p.expected}. ${p.todo}`;
+export function problemMessage(p: Problem, words: FileWords = ENGLISH_FILE): string {
+  const where = p.path === '' ? words.file : p.of === null ? p.path : `${p.path} (${words.quoted(p.of)})`;
+  return words.message(where, p.found, p.expected, p.todo);
 }
 
 type Issue = z.core.$ZodIssue;
 
 /** Problems of a validation, one for each issue; the data is only read to show what was found. */
-export function problemsOf(issues: readonly Issue[], data: unknown): Problem[] {
-  return issues.map((issue) => ({
-    path: pathText(issue.path),
-    of: ownerName(issue.path, data),
-    found: foundText(valueAt(data, issue.path), issue),
-    expected: expectedText(issue),
-    todo: todoText(issue),
-  }));
+export function problemsOf(issues: readonly Issue[], data: unknown, words: FileWords): Problem[] {
+  return issues.map((issue) => {
+    const value = valueAt(data, issue.path);
+    return {
+      path: pathText(issue.path),
+      of: ownerName(issue.path, data),
+      found: foundText(value, issue, words),
+      expected: expectedText(issue, words),
+      todo: todoText(value, issue, words),
+    };
+  });
 }
 
 export function pathText(path: readonly PropertyKey[]): string {
@@ -58,61 +62,56 @@ function ownerName(path: readonly PropertyKey[], data: unknown): string | null {
   return null;
 }
 
-function foundText(value: unknown, issue: Issue): string {
-  if (issue.code === 'unrecognized_keys')
-    return `the unknown field ${issue.keys.map((k) => `“${k}”`).join(', ')}`;
-  if (value === undefined) return 'nothing';
+function foundText(value: unknown, issue: Issue, { found, quoted }: FileWords): string {
+  if (issue.code === 'unrecognized_keys') return found.unknownFields(issue.keys.map(quoted).join(', '));
+  if (value === undefined) return found.nothing;
   if (value === null) return 'null';
-  if (typeof value === 'string') return `“${value.length > 60 ? `${value.slice(0, 57)}…` : value}”`;
+  if (typeof value === 'string') return quoted(value.length > 60 ? `${value.slice(0, 57)}…` : value);
   if (typeof value === 'number' || typeof value === 'boolean') return String(value);
-  if (Array.isArray(value)) return `a list of ${value.length}`;
-  return 'an object';
+  if (Array.isArray(value)) return found.list(value.length);
+  return found.object;
 }
 
-const TYPE_WORDS: Readonly<Record<string, string>> = {
-  number: 'a number',
-  string: 'a text',
-  boolean: 'true or false',
-  array: 'a list',
-  object: 'an object',
-  int: 'a whole number',
-  record: 'an object',
-  tuple: 'a list of fixed length',
-  null: 'null',
-};
-
-function expectedText(issue: Issue): string {
+function expectedText(issue: Issue, words: FileWords): string {
+  const { expected, quoted } = words;
   switch (issue.code) {
     case 'invalid_type':
-      return TYPE_WORDS[issue.expected] ?? issue.expected;
+      return isTypeName(issue.expected, expected.type) ? expected.type[issue.expected] : issue.expected;
     case 'too_small':
-      return sizeText(issue.origin, issue.inclusive ? 'at least' : 'more than', Number(issue.minimum));
+      return sizeText(issue.origin, issue.inclusive ? 'least' : 'more', Number(issue.minimum), words);
     case 'too_big':
-      return sizeText(issue.origin, issue.inclusive ? 'at most' : 'less than', Number(issue.maximum));
+      return sizeText(issue.origin, issue.inclusive ? 'most' : 'less', Number(issue.maximum), words);
     case 'invalid_value':
-      return `one of ${issue.values.map((v) => `“${String(v)}”`).join(', ')}`;
+      return expected.oneOf(issue.values.map((v) => quoted(String(v))).join(', '));
     case 'invalid_union':
-      return issue.discriminator
-        ? `a known “${issue.discriminator}”`
-        : 'one of the forms that this field takes';
+      return issue.discriminator ? expected.known(quoted(issue.discriminator)) : expected.anyForm;
     case 'unrecognized_keys':
-      return 'only fields of this format';
-    case 'invalid_format':
-      return issue.message.startsWith('Invalid') ? 'a text of the right form' : issue.message;
-    default:
-      return issue.message;
+      return expected.fields;
+    default: {
+      const form = FORM_NAMES.find((name) => FORMS[name] === issue.message);
+      return form ? expected.form[form] : expected.textForm;
+    }
   }
 }
 
-function sizeText(origin: string, bound: string, limit: number): string {
-  if (origin === 'string') return `a text of ${bound} ${limit} characters`;
-  if (origin === 'array') return `a list of ${bound} ${limit} entries`;
-  return `a number of ${bound} ${limit}`;
+const FORM_NAMES = Object.keys(FORMS) as (keyof typeof FORMS)[];
+
+const isTypeName = (name: string, types: FileWords['expected']['type']): name is TypeName =>
+  Object.hasOwn(types, name);
+
+function sizeText(
+  origin: string,
+  bound: 'least' | 'more' | 'most' | 'less',
+  limit: number,
+  { expected }: FileWords,
+): string {
+  if (origin === 'string') return expected.characters(bound, limit);
+  if (origin === 'array') return expected.entries(bound, limit);
+  return expected.number(bound, limit);
 }
 
-function todoText(issue: Issue): string {
-  if (issue.code === 'unrecognized_keys')
-    return 'Take it out, or open the file with the version that wrote it.';
-  if (issue.code === 'invalid_type' && issue.input === undefined) return 'Add the field.';
-  return 'Correct the value and open the file again.';
+function todoText(value: unknown, issue: Issue, { todo }: FileWords): string {
+  if (issue.code === 'unrecognized_keys') return todo.takeOut;
+  if (value === undefined) return todo.addField;
+  return todo.correct;
 }

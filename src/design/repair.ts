@@ -1,3 +1,5 @@
+import type { FileWords } from './fileWords.ts';
+
 /** Lists whose items share one space of ids, because rules and selection name them without saying which list. */
 const ID_SPACES: readonly (readonly string[])[] = [
   ['parts', 'keepClears', 'groups'],
@@ -13,7 +15,10 @@ const ID_SPACES: readonly (readonly string[])[] = [
  * Gives every second item of the same id a new one, and says so. What names the id keeps meaning the first.
  * Anything that is not a list of objects is left for validation to refuse.
  */
-export function repairIds(data: Readonly<Record<string, unknown>>): {
+export function repairIds(
+  data: Readonly<Record<string, unknown>>,
+  words: FileWords,
+): {
   data: Record<string, unknown>;
   repairs: string[];
 } {
@@ -36,7 +41,7 @@ export function repairIds(data: Readonly<Record<string, unknown>>): {
         const fresh = freeId(id, taken);
         taken.add(fresh);
         seen.add(fresh);
-        repairs.push(`${list}: a second “${id}” was given the id “${fresh}”`);
+        repairs.push(words.secondId(list, id, fresh));
         return { ...(item as object), id: fresh };
       });
     }

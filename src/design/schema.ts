@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Mm } from '../measure/units.ts';
+import { FORMS } from './fileWords.ts';
 
 /**
  * The design file. Lengths are millimeters, angles degrees, areas square meters, volumes liters and
@@ -25,10 +26,10 @@ const id = z
   .string()
   .min(1)
   .max(80)
-  .regex(/^[A-Za-z0-9][A-Za-z0-9_.-]*$/, 'an id of letters, digits, dots, dashes and underscores')
-  .refine((s) => !['__proto__', 'constructor', 'prototype'].includes(s), 'a reserved word');
+  .regex(/^[A-Za-z0-9][A-Za-z0-9_.-]*$/, FORMS.id)
+  .refine((s) => !['__proto__', 'constructor', 'prototype'].includes(s), FORMS.unreserved);
 const label = z.string().max(200);
-const color = z.string().regex(/^#[0-9a-f]{6}$/i, 'a color like #1e5f74');
+const color = z.string().regex(/^#[0-9a-f]{6}$/i, FORMS.color);
 const money = z.number().min(0).max(1_000_000);
 
 // ── Bed ──────────────────────────────────────────────────────────────────────────────────────────

@@ -25,7 +25,7 @@ function faultOf(text: string): string | null {
   if (Object.hasOwn(Object.prototype, 'polluted') || ({} as { extra?: unknown }).extra !== undefined)
     return 'reached the prototype of all objects';
   if (!opened.ok) {
-    const said = opened.problems.map(problemMessage);
+    const said = opened.problems.map((p) => problemMessage(p));
     return said.length > 0 && said.every((message) => message.length > 10) ? null : 'refused without a word';
   }
   return faultOfDesign(opened.design);

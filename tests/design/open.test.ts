@@ -22,7 +22,7 @@ function damaged(change: (data: Record<string, unknown>) => void): string {
 function refusal(text: string): string[] {
   const opened = openDesign(text);
   if (opened.ok) throw new Error('was opened');
-  return opened.problems.map(problemMessage);
+  return opened.problems.map((p) => problemMessage(p));
 }
 
 describe('opening a design file', () => {
@@ -87,11 +87,11 @@ describe('opening a design file', () => {
     const text = damaged((d) => {
       (part(d) as Record<string, unknown>).name = 7;
     });
-    expect(refusal(text)[0]).toContain('found 7; expected a text');
+    expect(refusal(text)[0]).toContain('found 7; expected a text. Correct the value');
     const missing = damaged((d) => {
       delete d.bed;
     });
-    expect(refusal(missing)[0]).toContain('bed: found nothing; expected an object');
+    expect(refusal(missing)[0]).toContain('bed: found nothing; expected an object. Add the field.');
     const extra = damaged((d) => {
       d.colour = 'red';
     });
@@ -137,7 +137,7 @@ describe('opening a design file', () => {
       fc.property(fc.nat(text.length), fc.nat(6), fc.string({ maxLength: 4 }), (at, cut, put) => {
         const opened = openDesign(text.slice(0, at) + put + text.slice(at + cut));
         if (opened.ok) expect(openDesign(saveDesign(opened.design)).ok).toBe(true);
-        else expect(opened.problems.map(problemMessage).every((m) => m.length > 0)).toBe(true);
+        else expect(opened.problems.map((p) => problemMessage(p)).every((m) => m.length > 0)).toBe(true);
       }),
     );
     fc.assert(

@@ -13,7 +13,7 @@ export const STARTERS = readdirSync(FOLDER)
 
 export function starter(name: string): Design {
   const opened = openDesign(readFileSync(new URL(`${name}.json`, FOLDER), 'utf8'));
-  if (!opened.ok) throw new Error(opened.problems.map(problemMessage).join('\n'));
+  if (!opened.ok) throw new Error(opened.problems.map((p) => problemMessage(p)).join('\n'));
   return opened.design;
 }
 

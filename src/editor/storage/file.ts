@@ -1,7 +1,7 @@
 import { MOST_CHARACTERS, openDesign, saveDesign } from '../../design/open.ts';
 import { problemMessage } from '../../design/problem.ts';
 import { type EditorStore, say } from '../state/store.ts';
-import { t } from '../words/t.ts';
+import { fileWords, t } from '../words/t.ts';
 import { bringIn } from './session.ts';
 
 interface FileHandle {
@@ -45,8 +45,8 @@ export async function openFrom(store: EditorStore, file: File): Promise<string |
   if (file.size > MOST_CHARACTERS * 4) return refuse([t('file.tooLarge')]);
   const text = await file.text().catch(() => null);
   if (text === null) return refuse([t('file.unreadable')]);
-  const opened = openDesign(text);
-  if (!opened.ok) return refuse(opened.problems.map(problemMessage));
+  const opened = openDesign(text, fileWords());
+  if (!opened.ok) return refuse(opened.problems.map((p) => problemMessage(p, fileWords())));
   const id = bringIn(store, opened.design);
   store.setState({
     notice:

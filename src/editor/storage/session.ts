@@ -3,7 +3,7 @@ import type { Design } from '../../design/schema.ts';
 import { startState } from '../../design/state.ts';
 import { openInto } from '../state/commit.ts';
 import type { EditorStore } from '../state/store.ts';
-import { spoken, t } from '../words/t.ts';
+import { fileWords, spoken, t } from '../words/t.ts';
 import { newId } from './id.ts';
 import { keepJournal } from './journal.ts';
 import { lastOpened, readEarlier, readKept, writeKept } from './shelf.ts';
@@ -26,7 +26,7 @@ export async function reopen(store: EditorStore, id: string): Promise<boolean> {
   const opened = await readKept(id);
   if (!opened) return false;
   if (!opened.ok) {
-    const lines = opened.problems.map(problemMessage);
+    const lines = opened.problems.map((p) => problemMessage(p, fileWords()));
     store.setState({ notice: { tone: 'bad', text: t('kept.refused'), lines } });
     return false;
   }

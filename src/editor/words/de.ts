@@ -17,6 +17,8 @@ import { swingWords } from './de/swing.ts';
 import { woodWords } from './de/wood.ts';
 import type { Words } from './en.ts';
 
+export { fileWords as file } from './de/file.ts';
+
 /** German. */
 export const de: Words = {
   ...shellWords,

@@ -1,17 +1,28 @@
 import { useSyncExternalStore } from 'react';
+import { ENGLISH_FILE, type FileWords } from '../../design/fileWords.ts';
 import type { Language } from '../../plan/words/languages.ts';
 import { en, type WordKey, type Words } from './en.ts';
 
 export type { WordKey };
 export type Values = Readonly<Record<string, string | number>>;
 
-/** The interface by language. English is there from the start; the others come when they are wanted. */
-const TABLES: Readonly<Record<Language, () => Promise<Words>>> = {
-  en: async () => en,
-  de: async () => (await import('./de.ts')).de,
+interface Table {
+  readonly words: Words;
+  readonly file: FileWords;
+}
+
+const ENGLISH: Table = { words: en, file: ENGLISH_FILE };
+
+/** What is said by language. English is there from the start; the others come when they are wanted. */
+const TABLES: Readonly<Record<Language, () => Promise<Table>>> = {
+  en: async () => ENGLISH,
+  de: async () => {
+    const { de, file } = await import('./de.ts');
+    return { words: de, file };
+  },
 };
 
-let words: Words = en;
+let table = ENGLISH;
 let language: Language = 'en';
 let wanted: Language = 'en';
 const listeners = new Set<() => void>();
@@ -19,10 +30,10 @@ const listeners = new Set<() => void>();
 /** Takes another language's table; everything on screen follows. Rejects when its file cannot be had. */
 export async function speak(next: Language): Promise<void> {
   wanted = next;
-  const table = await TABLES[next]();
+  const found = await TABLES[next]();
   // Of two choices in a row the later one counts, whichever file comes first.
   if (wanted !== next) return;
-  words = table;
+  table = found;
   language = next;
   document.documentElement.lang = next;
   for (const listener of listeners) listener();
@@ -41,9 +52,12 @@ export function onSpoken(listener: () => void): () => void {
 
 /** The words for a key, with `{name}` places filled. */
 export function t(key: WordKey, values?: Values): string {
-  const text = words[key];
+  const text = table.words[key];
   return values ? text.replace(/\{(\w+)\}/g, (whole, name: string) => String(values[name] ?? whole)) : text;
 }
+
+/** What is said of a file that does not open or was mended. */
+export const fileWords = (): FileWords => table.file;
 
 /** Re-renders a component when the language changes. */
 export function useWords(): typeof t {
