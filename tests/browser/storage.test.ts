@@ -215,7 +215,7 @@ describe('earlier states', () => {
       [3, '19'],
       [11, '20'],
     ] as const) {
-      await page.clock.runFor(minutes * 60_000);
+      await page.clock.fastForward(minutes * 60_000);
       await setWidth(page, width);
       await page.clock.runFor(2000);
       await kept(page);
