@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { arcPoints, ellipseRing, ringsOfPath } from '../../src/geometry/curve.ts';
+import { boxOfPath, pathOfBox, pathOfRings } from '../../src/geometry/path.ts';
+import { centroidOfRing, simplifyRing } from '../../src/geometry/ring.ts';
+import type { Path, Point } from '../../src/geometry/shape.ts';
+
+/** Small cases that the random ones seldom or never reach: ends, ties and the least of everything. */
+const p = (x: number, y: number): Point => ({ x, y });
+
+describe('paths', () => {
+  it('walk a box counterclockwise from its lower left', () => {
+    expect(pathOfBox({ x: 10, y: 20, w: 3, h: 4 })).toEqual([
+      { op: 'M', x: 10, y: 20 },
+      { op: 'L', x: 13, y: 20 },
+      { op: 'L', x: 13, y: 24 },
+      { op: 'L', x: 10, y: 24 },
+      { op: 'Z' },
+    ]);
+  });
+
+  it('leave out rings without points', () => {
+    expect(pathOfRings([[], [p(1, 2)], []])).toEqual([{ op: 'M', x: 1, y: 2 }, { op: 'Z' }]);
+  });
+
+  it('give a triangle as a ring and a line as none', () => {
+    const triangle: Path = [
+      { op: 'M', x: 0, y: 0 },
+      { op: 'L', x: 4, y: 0 },
+      { op: 'L', x: 0, y: 3 },
+    ];
+    const corners = [p(0, 0), p(4, 0), p(0, 3)];
+    expect(ringsOfPath([...triangle, { op: 'Z' }])).toEqual([corners]);
+    // Left open it is closed by a straight line; walked back to its start, that point stands once.
+    expect(ringsOfPath(triangle)).toEqual([corners]);
+    expect(ringsOfPath([...triangle, { op: 'L', x: 0, y: 0 }])).toEqual([corners]);
+    expect(ringsOfPath(triangle.slice(0, 2))).toEqual([]);
+  });
+
+  it('box a curve that turns back in one direction only', () => {
+    // x = 3 s²t·4 + 3 s t²·4 = 12 t(1 - t), greatest at t = 1/2: 3; y runs straight from 0 to 9.
+    const bow: Path = [
+      { op: 'M', x: 0, y: 0 },
+      { op: 'C', x1: 4, y1: 3, x2: 4, y2: 6, x: 0, y: 9 },
+    ];
+    const box = boxOfPath(bow);
+    expect(box.w).toBeCloseTo(3, 12);
+    expect({ ...box, w: 3 }).toEqual({ x: 0, y: 0, w: 3, h: 9 });
+  });
+});
+
+describe('arcs', () => {
+  it('of a radius under the tolerance still turn by quarters', () => {
+    const points = arcPoints(p(5, 5), 0.001, 0, 360, 0.01);
+    expect(points).toHaveLength(5);
+    expect(points[1]?.y).toBeCloseTo(5.001, 9);
+    expect(arcPoints(p(0, 0), 0.01, 0, 180, 0.01)).toHaveLength(3);
+    expect(ellipseRing({ x: 0, y: 0, w: 0.002, h: 0.002 }, 0.01)).toHaveLength(4);
+  });
+
+  it('take no more chords than their sagitta asks for', () => {
+    // sagitta = r (1 - cos(a / 2)): r = 100 and 1 mm give a = 16.22 degrees, so six chords for 90.
+    expect(arcPoints(p(0, 0), 100, 0, 90, 1)).toHaveLength(7);
+    expect(arcPoints(p(0, 0), 100, 90, 0, 1)).toHaveLength(7);
+  });
+});
+
+describe('rings', () => {
+  it('lose a first point that lies on a straight side, and a last one', () => {
+    const corners = [p(4, 0), p(4, 4), p(0, 4), p(0, 0)];
+    expect(simplifyRing([p(2, 0), ...corners])).toEqual(corners);
+    expect(simplifyRing([...corners, p(2, 0)])).toEqual(corners);
+  });
+
+  it('without area have their center in the middle of their points', () => {
+    expect(centroidOfRing([p(0, 0), p(6, 0), p(3, 0)])).toEqual(p(3, 0));
+    expect(centroidOfRing([])).toEqual(p(0, 0));
+  });
+});
