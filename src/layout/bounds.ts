@@ -1,3 +1,4 @@
+import type { Part } from '../design/schema.ts';
 import type { Box } from '../geometry/shape.ts';
 import type { Layout } from './laid.ts';
 import type { LayoutInput } from './layout.ts';
@@ -13,16 +14,18 @@ export interface Bounds {
 }
 
 /** Bounds of every part of the design, arrays as a whole, in the design's order. */
-export function boundsOf({ design, stocks, sizes }: LayoutInput, layout: Layout): Bounds[] {
-  return design.parts.map((part) => {
-    const box = layout.boxes.get(part.id) ?? part.box;
-    const across = structureOf(part, 'x', stocks, sizes);
-    const up = structureOf(part, 'y', stocks, sizes);
-    const outside = grown(box, across.outset, up.outset);
-    if (across.inset === 0 && across.outset === 0) return { id: part.id, box: outside };
-    const inner = grown(box, -across.inset, -up.inset);
-    return inner.w > 0 && inner.h > 0 ? { id: part.id, box: outside, inner } : { id: part.id, box: outside };
-  });
+export const boundsOf = (input: LayoutInput, layout: Layout): Bounds[] =>
+  input.design.parts.map((part) => boundsOfPart(input, layout, part));
+
+export function boundsOfPart({ stocks, sizes }: LayoutInput, layout: Layout, part: Part): Bounds {
+  const { id } = part;
+  const box = layout.boxes.get(id) ?? part.box;
+  const across = structureOf(part, 'x', stocks, sizes);
+  const up = structureOf(part, 'y', stocks, sizes);
+  const outside = grown(box, across.outset, up.outset);
+  if (across.inset === 0 && across.outset === 0) return { id, box: outside };
+  const inner = grown(box, -across.inset, -up.inset);
+  return inner.w > 0 && inner.h > 0 ? { id, box: outside, inner } : { id, box: outside };
 }
 
 const grown = ({ x, y, w, h }: Box, dx: number, dy: number): Box =>

@@ -31,7 +31,11 @@ export function partOf(of: string): string | null {
 }
 
 /** Whether the reference names something that is there. Members of an array whose count is found always are. */
-export function isKnown(of: string, face: Face, parts: ReadonlyMap<string, Part>): boolean {
+export function isKnown(
+  of: string,
+  face: Face,
+  parts: Pick<ReadonlyMap<string, Part>, 'get' | 'has'>,
+): boolean {
   const reference = readReference(of);
   switch (reference.to) {
     case 'face':

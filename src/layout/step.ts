@@ -1,20 +1,21 @@
 import { orderChecks } from '../check/check.ts';
-import type { Part } from '../design/schema.ts';
+import type { Part, Rule } from '../design/schema.ts';
 import type { Box } from '../geometry/shape.ts';
 import { solvedBox } from './boxes.ts';
 import { changedAt, kept, patched, sameNames } from './changes.ts';
 import { checkPlacings, checkSome } from './check/checks.ts';
 import { allChecks, finishIdsOf } from './gather.ts';
-import type { LayoutInput } from './layout.ts';
+import type { LayoutInput } from './input.ts';
 import type { Remembered } from './memory.ts';
 import { type PlacedPart, type Placement, placeParts, placeSome } from './place/place.ts';
-import { type Network, sameTies, withRules } from './solve/network.ts';
+import type { Network } from './solve/network.ts';
+import { type RuleChanges, rewired, ruleChanges } from './solve/rewire.ts';
 import { type SolvedNetwork, solveSome } from './solve/solveAll.ts';
-import { judgedRule } from './states.ts';
+import { type JudgedRule, judgedRule, type RulePlaces, rulePlaces } from './states.ts';
 
 /**
- * The layout after a change that names and ties leave as they were, such as a step of a drag: only what is tied
- * to the change is solved, laid and checked again. Null where more than that may have changed.
+ * The layout after a change that leaves the parts what they are called, such as a step of a drag: only what is
+ * tied to the change is solved, laid and checked again. Null where more than that may have changed.
  */
 export function stepFrom(input: LayoutInput, last: Remembered): Remembered | null {
   const { design, face, stocks, sizes, held, keepClears } = input;
@@ -22,18 +23,17 @@ export function stepFrom(input: LayoutInput, last: Remembered): Remembered | nul
   if (last.face !== face || last.stocks !== stocks || last.sizes !== sizes) return null;
   const finishIds = finishIdsOf(finishes, last);
   const newParts = changedAt(last.parts, parts, sameNames);
-  const newRules = changedAt(last.rules, rules, sameTies);
-  if (finishIds !== last.finishIds || !newParts || !newRules) return null;
+  const changes = ruleChanges(last.rules, last.rulePlaces, rules);
+  if (finishIds !== last.finishIds || !newParts || !changes) return null;
 
   const partOf = (id: string): Part | undefined => parts[last.places.get(id) ?? -1];
   const changedParts = newParts.flatMap((i) => parts[i] ?? []);
-  const changedRules = newRules.flatMap((i) => rules[i] ?? []);
-  const network = withRules(last.network, changedRules);
-  const touched = touchedBy(network, [
-    ...changedParts.map((part) => part.id),
-    ...handedOver(last.held, held),
+  const table = { get: partOf, has: (id: string) => last.places.has(id) };
+  const { network, touched: ruled } = rewired(last.network, changes, rules, table, face);
+  const touched = new Set([
+    ...ruled,
+    ...numbersOf(network, [...changedParts.map((part) => part.id), ...handedOver(last.held, held)]),
   ]);
-  for (const rule of changedRules) for (const i of network.ofRule.get(rule.id) ?? []) touched.add(i);
   const anew = solveSome({ face, stocks, sizes, held }, network, partOf, last.solved, touched);
   const now: SolvedNetwork = { network, solved: patched(last.solved, anew) };
 
@@ -50,15 +50,7 @@ export function stepFrom(input: LayoutInput, last: Remembered): Remembered | nul
   const boxes = moved.size > 0 ? new Map([...last.layout.boxes, ...moved]) : last.layout.boxes;
   const { placement, checking } = placedAfter(input, last, finishIds, boxes, [...shifted]);
 
-  const tied = new Set(newRules);
-  for (const i of anew.keys()) {
-    for (const { id } of network.components[i]?.rules ?? []) tied.add(last.rulePlaces.get(id) ?? -1);
-  }
-  const verdicts = [...tied].flatMap((i) => {
-    const rule = rules[i];
-    return rule ? [[i, judgedRule(rule, rules, last.rulePlaces, now)] as const] : [];
-  });
-  const judged = patched(last.judged, new Map(verdicts));
+  const { judged, places } = judgedAfter(rules, changes, now, anew.keys(), last);
   const found = kept(last.found, allChecks({ judged, placement, checking }));
   const layout = {
     boxes,
@@ -66,18 +58,18 @@ export function stepFrom(input: LayoutInput, last: Remembered): Remembered | nul
       last.layout.parts,
       placement === last.placement ? last.layout.parts : placement.placings.map((one) => one.laid),
     ),
-    rules: verdicts.length > 0 ? judged.map((one) => one.state) : last.layout.rules,
+    rules: judged === last.judged ? last.layout.rules : judged.map((one) => one.state),
     checks: found === last.found ? last.layout.checks : orderChecks(found),
   };
   return {
     ...last,
     ...{ held, keepClears, parts, rules, finishes, finishIds },
-    ...{ network, solved: now.solved, placement, checking, judged, found, layout },
+    ...{ rulePlaces: places, network, solved: now.solved, placement, checking, judged, found, layout },
   };
 }
 
 /** The components on both axes that parts are in. */
-function touchedBy(network: Network, ids: readonly string[]): Set<number> {
+function numbersOf(network: Network, ids: readonly string[]): Set<number> {
   const found = new Set<number>();
   for (const id of ids) {
     for (const numbers of [network.ofPart.x, network.ofPart.y]) {
@@ -86,6 +78,34 @@ function touchedBy(network: Network, ids: readonly string[]): Set<number> {
     }
   }
   return found;
+}
+
+/** What is said of the rules after a change; those in other components than the changed ones stand as they did. */
+function judgedAfter(
+  rules: readonly Rule[],
+  { gone, fresh, measured }: RuleChanges,
+  now: SolvedNetwork,
+  changed: Iterable<number>,
+  last: Remembered,
+): { readonly judged: readonly JudgedRule[]; readonly places: RulePlaces } {
+  const tied = new Set([...fresh, ...measured].map((rule) => rule.id));
+  for (const i of changed) for (const { id } of now.network.components[i]?.rules ?? []) tied.add(id);
+  if (gone.length === 0 && fresh.length === 0) {
+    const places = last.rulePlaces;
+    const anew = new Map<number, JudgedRule>();
+    for (const id of tied) {
+      const i = places.get(id) ?? -1;
+      const rule = rules[i];
+      if (rule) anew.set(i, judgedRule(rule, rules, places, now));
+    }
+    return { judged: patched(last.judged, anew), places };
+  }
+  const places = rulePlaces(rules);
+  const judged = rules.map((rule) => {
+    const before = tied.has(rule.id) ? undefined : last.judged[last.rulePlaces.get(rule.id) ?? -1];
+    return before ?? judgedRule(rule, rules, places, now);
+  });
+  return { judged, places };
 }
 
 /** Parts that the hand has taken or let go. */

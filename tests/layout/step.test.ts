@@ -47,14 +47,27 @@ describe('a drag', () => {
     );
   });
 
-  it('through changes of locks, sizes, heights, counts and measures besides', () => {
-    const what = fc.constantFrom('move', 'lock', 'size', 'height', 'count', 'measure', 'finish', 'bed');
+  it('through changes of rules, locks, sizes, heights, counts and measures besides', () => {
+    const what = fc.constantFrom(
+      'move',
+      'add',
+      'drop',
+      'tie',
+      'lock',
+      'size',
+      'height',
+      'count',
+      'measure',
+      'finish',
+      'bed',
+    );
     fc.assert(
       fc.property(
         allParts,
         someRules(6),
-        fc.array(fc.tuple(what, fc.nat(7), shift), { minLength: 3, maxLength: 10 }),
-        (parts, rules, changes) => {
+        fc.array(fc.tuple(what, fc.nat(7), shift), { minLength: 3, maxLength: 12 }),
+        someRules(12),
+        (parts, rules, changes, more) => {
           const memory = createMemory();
           let now = design(parts, rules);
           let face = plainFace();
@@ -64,6 +77,15 @@ describe('a drag', () => {
               now = { ...now, parts: now.parts.with(i, { ...part, ...fields } as typeof part) };
             };
             if (does === 'move') now = carried(now, part.id, [dx, dy]);
+            const other = more[Math.abs(dx) % (more.length || 1)];
+            const govern = (next: readonly Rule[]) => {
+              now = { ...now, rules: next };
+            };
+            if (does === 'add' && other)
+              govern([...now.rules.filter((r) => r.id !== `n${i}`), { ...other, id: `n${i}` }]);
+            if (does === 'drop') govern(now.rules.filter((_, k) => k !== i));
+            if (does === 'tie' && other)
+              govern(now.rules.map((r, k) => (k === i ? { ...other, id: r.id } : r)));
             if (does === 'lock') put({ locked: !part.locked });
             if (does === 'size') put({ box: { ...part.box, w: Math.max(0, part.box.w + dx) } });
             if (does === 'height' && 'stock' in part)

@@ -3,7 +3,7 @@ import { insert } from './insert.ts';
 import type { Edit, EditKind, EditOf, EditProblem, EditResult } from './kinds.ts';
 import { move } from './move.ts';
 import { remove } from './remove.ts';
-import { replace } from './replace.ts';
+import { replace, replaceAll } from './replace.ts';
 import { set } from './set.ts';
 
 export * from './kinds.ts';
@@ -30,11 +30,24 @@ export type EditsResult =
 export function applyEdits(design: Design, edits: readonly Edit[]): EditsResult {
   let now = design;
   const inverse: Edit[] = [];
-  for (const edit of edits) {
-    const step = applyEdit(now, edit);
+  for (let i = 0; i < edits.length; ) {
+    const run = replacesFrom(edits, i);
+    const step = run.length > 1 ? replaceAll(now, run) : applyEdit(now, edits[i] as Edit);
     if (!step.ok) return step;
     now = step.design;
-    inverse.push(step.inverse);
+    for (const back of Array.isArray(step.inverse) ? step.inverse : [step.inverse]) inverse.push(back);
+    i += Math.max(1, run.length);
   }
   return { ok: true, design: now, inverse: inverse.reverse() };
+}
+
+/** The edits from a place on that exchange items of one list: a hand that carries many parts makes many. */
+function replacesFrom(edits: readonly Edit[], from: number): EditOf<'replace'>[] {
+  const found: EditOf<'replace'>[] = [];
+  for (let i = from; i < edits.length; i++) {
+    const edit = edits[i];
+    if (edit?.kind !== 'replace' || (found[0] && found[0].list !== edit.list)) break;
+    found.push(edit);
+  }
+  return found;
 }

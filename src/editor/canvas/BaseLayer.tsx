@@ -1,4 +1,5 @@
-import { memo } from 'react';
+import type { Layer as KonvaLayer } from 'konva/lib/Layer';
+import { memo, type RefObject, useLayoutEffect } from 'react';
 import { Group, Layer } from 'react-konva';
 import type { Face } from '../../bed/face.ts';
 import type { Bed, Design } from '../../design/schema.ts';
@@ -19,14 +20,22 @@ interface BaseLayerProps {
   readonly palette: Palette;
   readonly photo: Photo | null;
   readonly photoMode: PhotoMode;
+  readonly layer: RefObject<KonvaLayer | null>;
 }
 
-/** What lies under the parts: grid, bed and photo. A drag of parts does not draw it again. */
+/**
+ * What lies under the parts: grid, bed and photo. It is drawn out of sight, and the layer of the parts takes it
+ * from here: every canvas that is seen costs time in each frame, though nothing on it changes.
+ */
 export const BaseLayer = memo(function BaseLayer(props: BaseLayerProps) {
-  const { photo, photoMode, ...around } = props;
+  const { photo, photoMode, layer, ...around } = props;
   const { view, face, palette } = around;
+  useLayoutEffect(() => {
+    const canvas = layer.current?.getNativeCanvasElement();
+    if (canvas) canvas.style.display = 'none';
+  }, [layer]);
   return (
-    <Layer listening={false}>
+    <Layer ref={layer} listening={false}>
       <Surroundings {...around} />
       <Group x={view.x} y={view.y} scaleX={view.scale} scaleY={-view.scale}>
         <FaceLevels face={face} palette={palette} scale={view.scale} />

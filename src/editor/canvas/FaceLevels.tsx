@@ -28,7 +28,7 @@ export const FaceLevels = memo(function FaceLevels({ face, palette, scale }: Fac
 function drawLevel(ctx: CanvasRenderingContext2D, level: Level, palette: Palette, scale: number): void {
   const px = 1 / scale;
   ctx.beginPath();
-  traceRegion(ctx as never, level.region);
+  traceRegion(ctx, level.region);
   ctx.fillStyle = palette[level.id];
   ctx.fill('evenodd');
   ctx.save();
@@ -37,7 +37,7 @@ function drawLevel(ctx: CanvasRenderingContext2D, level: Level, palette: Palette
   if (level.z < 0) stepShade(ctx, level, palette, Math.min(14, 4 + Math.abs(level.z) * 0.12) * px);
   ctx.restore();
   ctx.beginPath();
-  traceRegion(ctx as never, level.region);
+  traceRegion(ctx, level.region);
   ctx.lineWidth = 1.25 * px;
   ctx.strokeStyle = palette.outline;
   ctx.globalAlpha = 0.75;

@@ -1,22 +1,17 @@
-import type { Design } from '../../design/schema.ts';
-import type { Layout } from '../../layout/laid.ts';
 import { Typeset } from '../field/Typeset.tsx';
+import { useDesign, useLayout } from '../state/hooks.ts';
 import { toScreen, type View } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { useLanguage } from '../words/t.ts';
-
-interface TapeLabelsProps {
-  readonly layout: Layout;
-  readonly view: View;
-  readonly measure: Design['measure'];
-}
 
 /** Width of a label in pixels, roughly: parts too small for their numbers show them when zoomed in. */
 const ROOM = { w: 62, h: 17 } as const;
 
 /** Tape view: for each part its running measures from the left and the lower edge, as they are taped out. */
-export function TapeLabels({ layout, view, measure }: TapeLabelsProps) {
+export function TapeLabels({ view }: { readonly view: View }) {
   useLanguage();
+  const layout = useLayout();
+  const { measure } = useDesign();
   const parts = layout.parts.filter((p) => {
     const long = Math.max(p.box.w, p.box.h) * view.scale;
     return long > ROOM.w && Math.min(p.box.w, p.box.h) * view.scale > ROOM.h * 0.8;

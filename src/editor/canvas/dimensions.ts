@@ -3,9 +3,10 @@ import type { Axis, Design, Edge, PartArray, Rule } from '../../design/schema.ts
 import type { Box } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { gridOf } from '../../layout/place/array.ts';
+import { partOf } from '../../layout/reference.ts';
 import type { Mm } from '../../measure/units.ts';
 import { edgeOfBox } from '../action/place.ts';
-import { boundsFor } from '../state/derive.ts';
+import { boundsIn } from '../state/derive.ts';
 import { stocksOf } from '../state/tables.ts';
 
 /** A dimension line of the selection: between two places on an axis, at a height on the other. */
@@ -33,7 +34,7 @@ export function boxOfReference(of: string, face: Face, layout: Layout, inner = f
     const level = face.levels.find((l) => l.id === of.slice(6));
     return level ? (inner ? (level.inner ?? level.box) : level.box) : null;
   }
-  const bounds = boundsFor(layout).get(of);
+  const bounds = boundsIn(layout, of);
   if (bounds) return inner ? (bounds.inner ?? bounds.box) : bounds.box;
   return layout.parts.find((p) => p.id === of)?.box ?? null;
 }
@@ -105,7 +106,7 @@ function dimensionsOfRule(rule: Rule, face: Face, layout: Layout, id: string, bo
       : [{ ...more, axis, from, to, cross: aside(box, axis), off: 0 }];
   switch (rule.kind) {
     case 'set': {
-      if (rule.edge.of !== id && !rule.edge.of.startsWith(`${id}[`)) return [];
+      if (rule.edge.of !== id && partOf(rule.edge.of) !== id) return [];
       const from = placeOfEdge(rule.from, rule.axis, face, layout);
       const to = placeOfEdge(rule.edge, rule.axis, face, layout);
       return line(rule.axis, from, to, { key: rule.id, edits: { rule: rule.id }, role: 'rule' });

@@ -123,7 +123,7 @@ function castShadow(ctx: CanvasRenderingContext2D, { part, light, look, scale }:
     ctx.beginPath();
     for (let i = 1; i <= steps; i++) {
       const d = Math.max((height * reach * i) / steps, least);
-      traceRegion(ctx as never, part.region, light.x * d, light.y * d);
+      traceRegion(ctx, part.region, light.x * d, light.y * d);
     }
     ctx.fill('nonzero');
   }
@@ -181,7 +181,7 @@ function drawLettering(ctx: CanvasRenderingContext2D, props: PartLook, sign: Sig
     const { fill, sheen } = letterOf(part.id, layer.finish);
     ctx.beginPath();
     // Placed point by point: a gleam lies over the whole face, and would move with a moved canvas.
-    traceRegion(ctx as never, layer.region, x, y);
+    traceRegion(ctx, layer.region, x, y);
     ctx.fillStyle = fill;
     ctx.fill('evenodd');
     const gleam = gleamOf(sheen);

@@ -17,6 +17,7 @@ const NAMES = [
   'tape-ink',
   'pencil',
   'pencil-soft',
+  'pencil-ink',
   'bad',
   'rim',
   'ledge',

@@ -1,7 +1,6 @@
-import type { Context } from 'konva/lib/Context';
 import type { Region } from '../../geometry/shape.ts';
 
-type Pen = Pick<Context, 'moveTo' | 'lineTo' | 'closePath'>;
+type Pen = Pick<CanvasPath, 'moveTo' | 'lineTo' | 'closePath'>;
 
 /** Traces a region: outer rings and holes run opposite ways, so both fill rules show it right. */
 export function traceRegion(pen: Pen, region: Region, dx = 0, dy = 0): void {

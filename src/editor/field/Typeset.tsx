@@ -1,41 +1,33 @@
 import { Fragment } from 'react';
-
-/** With the whole inches before it and the mark behind it, which stay on its line. */
-const FRACTION = /(\d+ )?(\d+)\/(\d+)("?)/g;
+import { fractionsIn } from './fractions.ts';
 
 /**
  * A text with its fractions set as a tape shows them. Screen readers get the text as it is written: the
  * drawn form is hidden from them.
  */
 export function Typeset({ text }: { text: string }) {
-  const matches = [...text.matchAll(FRACTION)];
-  if (matches.length === 0) return <>{text}</>;
-  let from = 0;
-  const drawn = matches.map((m) => {
-    const before = text.slice(from, m.index);
-    from = m.index + m[0].length;
+  const parts = fractionsIn(text);
+  if (parts.every((part) => 'plain' in part)) return <>{text}</>;
+  const drawn = parts.map((part, i) => {
+    // The places of the parts are all that tells them apart.
+    const key = i;
+    if ('plain' in part) return <Fragment key={key}>{part.plain}</Fragment>;
     return (
-      <Fragment key={m.index}>
-        {before}
-        <span className="measure">
-          {m[1]?.trimEnd()}
-          <span className="frac">
-            <sup>{m[2]}</sup>
-            <i>⁄</i>
-            <sub>{m[3]}</sub>
-          </span>
-          {m[4]}
+      <span key={key} className="measure">
+        {part.whole}
+        <span className="frac">
+          <sup>{part.over}</sup>
+          <i>⁄</i>
+          <sub>{part.under}</sub>
         </span>
-      </Fragment>
+        {part.mark}
+      </span>
     );
   });
   return (
     <>
       <span className="hidden-text">{text}</span>
-      <span aria-hidden="true">
-        {drawn}
-        {text.slice(from)}
-      </span>
+      <span aria-hidden="true">{drawn}</span>
     </>
   );
 }

@@ -4,8 +4,8 @@ import { faceOf } from '../../bed/faceOf.ts';
 import { allKeepClears } from '../../bed/legFootprints.ts';
 import type { Design } from '../../design/schema.ts';
 import { type LookInput, type Looks, looksOf } from '../../finish/look.ts';
-import { type Bounds, boundsOf } from '../../layout/bounds.ts';
-import type { Layout } from '../../layout/laid.ts';
+import { type Bounds, boundsOf, boundsOfPart } from '../../layout/bounds.ts';
+import type { LaidPart, Layout } from '../../layout/laid.ts';
 import { type LayoutInput, layOut } from '../../layout/layout.ts';
 import { createMemory } from '../../layout/memory.ts';
 import { remembering } from '../../plan/memory.ts';
@@ -58,9 +58,27 @@ export function layoutOf(design: Design, held?: ReadonlySet<string>): Layout {
   return layout;
 }
 
-/** What the parts of a layout look like, finished. */
+/** Parts that look alike, in the order of a layout: of two lists that do, the first. */
+const alike = (() => {
+  let last: Layout['parts'] = [];
+  return (parts: Layout['parts']): Layout['parts'] => {
+    if (parts.length !== last.length || !parts.every((part, i) => looksLike(part, last[i]))) last = parts;
+    return last;
+  };
+})();
+
+/** Whether a part looks as it did, wherever it is now. */
+function looksLike(a: LaidPart, b: LaidPart | undefined): boolean {
+  if (a === b) return true;
+  if (a.id !== b?.id || a.finish !== b.finish || a.stock !== b.stock || a.on !== b.on) return false;
+  if (a.kind === 'fitting') return b.kind === 'fitting' && a.spec.color === b.spec.color;
+  if (a.kind === 'sign') return b.kind === 'sign' && a.lettering === b.lettering;
+  return a.kind === b.kind;
+}
+
+/** What the parts of a layout look like, finished; the same object while they only move. */
 export const looksFor = (design: Design, layout: Layout): Looks =>
-  looks(layout.parts, faceFor(design.bed).levels, design.finishes, stocksOf(design), materialsOf());
+  looks(alike(layout.parts), faceFor(design.bed).levels, design.finishes, stocksOf(design), materialsOf());
 
 /** The edges that rules and snapping mean, by part: the visible outside of everything, and the inside of frames. */
 export function boundsFor(layout: Layout): ReadonlyMap<string, Bounds> {
@@ -71,6 +89,13 @@ export function boundsFor(layout: Layout): ReadonlyMap<string, Bounds> {
     bounds.set(layout, found);
   }
   return found;
+}
+
+/** Those of one part: a drag asks for few of them in each frame. */
+export function boundsIn(layout: Layout, id: string): Bounds | undefined {
+  const design = laidFrom.get(layout);
+  const part = design?.parts.find((p) => p.id === id);
+  return design && part ? boundsOfPart(inputOf(design), layout, part) : undefined;
 }
 
 /** What a design is laid out from. */

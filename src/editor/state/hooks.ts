@@ -18,6 +18,7 @@ import { styleIn } from '../../plan/words/languages.ts';
 import { useLanguage } from '../words/t.ts';
 import { type CommitOptions, commit } from './commit.ts';
 import { faceFor, layoutOf } from './derive.ts';
+import { followerOf } from './follower.ts';
 import type { PlanState } from './planner.ts';
 import { type EditorState, type EditorStore, shownDesign } from './store.ts';
 import { resolveTheme, type Theme, watchTheme } from './theme.ts';
@@ -44,8 +45,11 @@ export const useStore = (): EditorStore => useBench().store;
 /** One value of the editor's state; re-renders when it changes. */
 export const useEditor = <T>(pick: (state: EditorState) => T): T => useZustand(useBench().store, pick);
 
-/** The design as shown, with what a running gesture proposes. */
-export const useDesign = (): Design => useEditor(shownDesign);
+/** The design as shown, with what a running gesture proposes; during a drag it is told every so often. */
+export function useDesign(): Design {
+  const { subscribe, get } = followerOf(useStore());
+  return useSyncExternalStore(subscribe, get);
+}
 
 /** The design as last committed: for whatever need not follow a drag live. */
 export const useSettledDesign = (): Design => useEditor((s) => s.edit.design);

@@ -19,7 +19,7 @@ export function propose(store: EditorStore, { edits, held, guides, at, text }: P
   const design = preview(store.getState().edit, edits);
   layoutOf(design, held);
   store.setState((s) => ({
-    provisional: { design, guides },
+    provisional: { design, guides, live: true },
     hud: { at, text, typed: s.hud?.typed ?? null },
   }));
 }

@@ -32,6 +32,8 @@ export interface Hud {
 export interface Provisional {
   readonly design: Design;
   readonly guides: readonly Guide[];
+  /** It follows a hand, frame by frame; else it is a question that waits for an answer. */
+  readonly live: boolean;
 }
 
 /** A field opened on the canvas itself. */
@@ -128,6 +130,9 @@ export function say(store: EditorStore, text: string): void {
 
 /** The design as it is shown: with what a running gesture proposes. */
 export const shownDesign = (s: EditorState): Design => s.provisional?.design ?? s.edit.design;
+
+/** Something is dragged, drawn or turned just now. */
+export const isCarrying = (s: EditorState): boolean => s.provisional?.live === true;
 
 export const toFace = (view: View, px: Point): Point => ({
   x: (px.x - view.x) / view.scale,

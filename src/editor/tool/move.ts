@@ -31,6 +31,9 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
     return null;
   }
   const held = new Set(before.keys());
+  const isHeld = [...held].some(
+    (id) => rulesThatHold(design, id, 'x').length + rulesThatHold(design, id, 'y').length > 0,
+  );
   let edits: readonly Edit[] = [];
   let delta = { x: 0, y: 0 };
   let begun = false;
@@ -57,10 +60,7 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
     edits = [...loosen, ...editsToPlace(loosened, before, after)];
     edits = [...edits, ...ruleEdits(preview(edit, edits), hand(dx, dy), snap)];
     const text = [wayText(design, 'x', dx), wayText(design, 'y', dy)];
-    const stays = free
-      ? []
-      : [...held].flatMap((id) => [...rulesThatHold(design, id, 'x'), ...rulesThatHold(design, id, 'y')]);
-    const hint = stays.length > 0 ? t('hud.held') : '';
+    const hint = isHeld && !free ? t('hud.held') : '';
     propose(store, {
       edits,
       held,

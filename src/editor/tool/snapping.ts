@@ -2,11 +2,13 @@ import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design, Rule } from '../../design/schema.ts';
 import { boxesMeet } from '../../geometry/region.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
+import type { Bounds } from '../../layout/bounds.ts';
 import { followersOf } from '../../layout/follow.ts';
-import type { Layout } from '../../layout/laid.ts';
+import type { LaidPart, Layout } from '../../layout/laid.ts';
 import { bestSnap } from '../../layout/snap/snap.ts';
 import type { Grip, OfferedRule, SnapCandidate } from '../../layout/snap/snapping.ts';
 import type { Mm } from '../../measure/units.ts';
+import { remembering } from '../../plan/memory.ts';
 import { freeId } from '../action/ids.ts';
 import { rulesThatHold } from '../action/loosen.ts';
 import { boxAround } from '../action/movable.ts';
@@ -34,16 +36,37 @@ export interface InHand {
   readonly grip: { readonly x: Grip; readonly y: Grip };
 }
 
+/** What stays as it is while the same parts move over the same layout. */
+interface Around {
+  readonly free: (axis: Axis) => boolean;
+  readonly others: readonly Bounds[];
+  /** Members of arrays, which are offered while they are near. */
+  readonly members: readonly LaidPart[];
+  readonly stockWidths: readonly Mm[];
+}
+
+const around = remembering((design: Design, layout: Layout, ids: string): Around => {
+  const own = new Set(ids.split(' '));
+  const following = followersOf(design, own);
+  const free = (id: string) => !own.has(id) && !following.has(id);
+  const held = (axis: Axis) => [...own].some((id) => rulesThatHold(design, id, axis).length > 0);
+  const still = { x: !held('x'), y: !held('y') };
+  return {
+    free: (axis) => still[axis],
+    others: [...boundsFor(layout).values()].filter(({ id }) => free(id)),
+    members: layout.parts.filter((p) => p.member !== null && free(p.part)),
+    stockWidths: usedWidths(design),
+  };
+});
+
 /** The best that is within reach on each axis. An axis on which rules hold a part does not snap. */
 export function snapInHand(state: EditorState, layout: Layout, { moving, grip }: InHand): Snap {
   const { design } = state.edit;
-  const own = new Set(moving.map((m) => m.id));
-  const following = followersOf(design, own);
-  const bounds = boundsFor(layout);
+  const { free, others, members, stockWidths } = around(design, layout, moving.map((m) => m.id).join(' '));
   /** Where the visible outside of a part is when its box is there: past it for frames around their path. */
   const outsideOf = (id: string, box: Box): Box => {
     const rest = layout.boxes.get(id);
-    const outside = bounds.get(id)?.box;
+    const outside = boundsFor(layout).get(id)?.box;
     if (!rest || !outside) return box;
     const dx = rest.x - outside.x;
     const dy = rest.y - outside.y;
@@ -51,19 +74,14 @@ export function snapInHand(state: EditorState, layout: Layout, { moving, grip }:
       ? box
       : { x: box.x - dx, y: box.y - dy, w: box.w + 2 * dx, h: box.h + 2 * dy };
   };
-  const free = (axis: Axis): Grip =>
-    moving.some((m) => rulesThatHold(design, m.id, axis).length > 0) ? null : grip[axis];
   const best = bestSnap({
     moving: moving.map(({ id, box }) => ({ id, box: outsideOf(id, box) })),
-    handle: { x: free('x'), y: free('y') },
-    others: [
-      ...[...bounds.values()].filter(({ id }) => !own.has(id) && !following.has(id)),
-      ...membersNear(layout, moving, (id) => !own.has(id) && !following.has(id)),
-    ],
+    handle: { x: free('x') ? grip.x : null, y: free('y') ? grip.y : null },
+    others: members.length > 0 ? [...others, ...membersNear(layout, moving, members)] : others,
     face: faceFor(design.bed),
     tolerance: pixels(state.view, REACH),
     style: design.measure,
-    stockWidths: usedWidths(design),
+    stockWidths,
   });
   const found = [best.x, best.y].filter((c) => c !== null);
   return {
@@ -82,24 +100,21 @@ const MOST_MEMBERS = 400;
 function membersNear(
   layout: Layout,
   moving: InHand['moving'],
-  free: (id: string) => boolean,
-): { readonly id: string; readonly box: Box }[] {
-  const around = boxAround(moving.map((m) => m.box));
-  if (!around) return [];
-  const reach = { x: around.x - NEAR, y: around.y - NEAR, w: around.w + 2 * NEAR, h: around.h + 2 * NEAR };
-  const near = (id: string) => {
-    const box = layout.boxes.get(id);
-    return box !== undefined && boxesMeet(box, reach);
-  };
-  const arrays = new Map<string, boolean>();
-  const isOffered = (id: string): boolean => {
-    const known = arrays.get(id);
+  members: readonly LaidPart[],
+): readonly { readonly id: string; readonly box: Box }[] {
+  const whole = boxAround(moving.map((m) => m.box));
+  if (!whole) return [];
+  const reach = { x: whole.x - NEAR, y: whole.y - NEAR, w: whole.w + 2 * NEAR, h: whole.h + 2 * NEAR };
+  const near = new Map<string, boolean>();
+  const isNear = (id: string): boolean => {
+    const known = near.get(id);
     if (known !== undefined) return known;
-    const found = free(id) && near(id);
-    arrays.set(id, found);
+    const box = layout.boxes.get(id);
+    const found = box !== undefined && boxesMeet(box, reach);
+    near.set(id, found);
     return found;
   };
-  return layout.parts.filter((p) => p.member !== null && isOffered(p.part)).slice(0, MOST_MEMBERS);
+  return members.filter((p) => isNear(p.part)).slice(0, MOST_MEMBERS);
 }
 
 /**

@@ -26,6 +26,7 @@ export function edgeSnaps(on: SnapAxis): SnapCandidate[] {
   const found: SnapCandidate[] = [];
   for (const own of ownEdges(on)) {
     for (const target of on.targets) {
+      if (!isNear(on, target.at - own.at)) continue;
       const rule: OfferedRule = {
         kind: 'set',
         axis: on.axis,

@@ -2,7 +2,7 @@ import type { Edge } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
-import { otherAxis, spanOf } from '../span.ts';
+import { otherAxis, sizeOf, spanOf, startOf } from '../span.ts';
 import { dimensionAlong } from './drawing.ts';
 import { ownEdges } from './edge.ts';
 import type { SnapAxis, SnapCandidate } from './snapping.ts';
@@ -16,27 +16,23 @@ interface Container {
 /** Whatever the moving part lies within: face, levels and their openings, parts and the insides of frames. */
 function containers(on: SnapAxis): Container[] {
   const { face, others } = on.input;
-  const all: Container[] = [
-    { of: 'face', inner: false, box: face.box },
-    ...face.levels.flatMap((level) => [
-      { of: `level:${level.id}`, inner: false, box: level.box },
-      ...(level.inner ? [{ of: `level:${level.id}`, inner: true, box: level.inner }] : []),
-    ]),
-    ...others.flatMap((other) => [
-      { of: other.id, inner: false, box: other.box },
-      ...(other.inner ? [{ of: other.id, inner: true, box: other.inner }] : []),
-    ]),
-  ];
-  return all.filter(({ box }) => {
-    const span = spanOf(box, on.axis);
+  const found: Container[] = [];
+  const offer = (of: string, inner: boolean, box: Box): void => {
+    const low = startOf(box, on.axis);
+    if (low >= on.span.low || low + sizeOf(box, on.axis) <= on.span.high) return;
     const across = spanOf(box, otherAxis(on.axis));
-    return (
-      span.low < on.span.low &&
-      span.high > on.span.high &&
-      across.low < on.across.low &&
-      across.high > on.across.high
-    );
-  });
+    if (across.low < on.across.low && across.high > on.across.high) found.push({ of, inner, box });
+  };
+  offer('face', false, face.box);
+  for (const level of face.levels) {
+    offer(`level:${level.id}`, false, level.box);
+    if (level.inner) offer(`level:${level.id}`, true, level.inner);
+  }
+  for (const other of others) {
+    offer(other.id, false, other.box);
+    if (other.inner) offer(other.id, true, other.inner);
+  }
+  return found;
 }
 
 /** A margin that one of the other sides already has; when it makes all four equal, a reveal. */

@@ -1,8 +1,9 @@
 import type { Axis } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import type { Mm } from '../../measure/units.ts';
 import { readReference } from '../reference.ts';
-import { AXES, otherAxis, type Span, sizeOf, spanOf } from '../span.ts';
+import { AXES, middle, otherAxis, type Span, sizeOf, spanOf, startOf } from '../span.ts';
 import { divisionSnaps } from './division.ts';
 import { centerSnaps, edgeSnaps } from './edge.ts';
 import { fractionSnaps } from './fraction.ts';
@@ -84,43 +85,51 @@ function alongAxis(input: SnapInput, axis: Axis): SnapAxis | null {
     across,
     lowPart: lowPart.id,
     highPart: highPart.id,
-    targets: targetsOf({ ...input, others }, axis),
-    beside: others
-      .map(({ id, box }) => ({
-        id,
-        member: readReference(id).to === 'member',
-        span: spanOf(box, axis),
-        across: spanOf(box, otherAxis(axis)),
-      }))
-      .filter((other) => meet(other.across, across)),
+    targets: targetsOf({ ...input, others }, axis, {
+      low: spanOf(lowPart.box, axis).low,
+      high: spanOf(highPart.box, axis).high,
+    }),
+    beside: others.flatMap(({ id, box }) => {
+      const stretch = spanOf(box, otherAxis(axis));
+      if (!meet(stretch, across)) return [];
+      const member = readReference(id).to === 'member';
+      return [{ id, member, span: spanOf(box, axis), across: stretch }];
+    }),
     input: { ...input, others },
   };
 }
 
 const meet = (a: Span, b: Span): boolean => Math.min(a.high, b.high) - Math.max(a.low, b.low) > SAME_LENGTH;
 
-function targetsOf({ face, others }: SnapInput, axis: Axis): Target[] {
-  const lines = (of: string, box: Box, inner: boolean): Target[] => {
-    const span = spanOf(box, axis);
-    const across = spanOf(box, otherAxis(axis));
-    const edge = (side: 'low' | 'mid' | 'high') => (inner ? { of, side, inner } : { of, side });
-    const middleLine = { edge: edge('mid'), at: span.low + sizeOf(box, axis) / 2, across };
-    return [
-      { edge: edge('low'), at: span.low, across },
-      // The middle of the inside is the middle of the whole, said more simply.
-      ...(inner ? [] : [middleLine]),
-      { edge: edge('high'), at: span.high, across },
-    ];
+/** Lines of face and levels, and of the other things those that the moving ones may reach. */
+function targetsOf({ face, others, tolerance }: SnapInput, axis: Axis, moving: Span): Target[] {
+  const center = middle(moving);
+  const near = (at: Mm): boolean =>
+    Math.abs(at - moving.low) <= tolerance ||
+    Math.abs(at - moving.high) <= tolerance ||
+    Math.abs(at - center) <= tolerance;
+  const found: Target[] = [];
+  const lines = (of: string, box: Box, inner: boolean, all: boolean): void => {
+    const low = startOf(box, axis);
+    const size = sizeOf(box, axis);
+    const line = (side: 'low' | 'mid' | 'high', at: Mm) => {
+      if (!all && !near(at)) return;
+      const edge = inner ? { of, side, inner } : { of, side };
+      found.push({ edge, at, across: spanOf(box, otherAxis(axis)) });
+    };
+    line('low', low);
+    // The middle of the inside is the middle of the whole, said more simply.
+    if (!inner) line('mid', low + size / 2);
+    line('high', low + size);
   };
-  return [
-    ...lines('face', face.box, false),
-    ...face.levels.flatMap((level) => [
-      ...lines(`level:${level.id}`, level.box, false),
-      ...(level.inner ? lines(`level:${level.id}`, level.inner, true) : []),
-    ]),
-    ...others.flatMap((other) => [
-      ...lines(other.id, other.box, false),
-      ...(other.inner ? lines(other.id, other.inner, true) : []),
-    ]),
-  ];
+  lines('face', face.box, false, true);
+  for (const level of face.levels) {
+    lines(`level:${level.id}`, level.box, false, true);
+    if (level.inner) lines(`level:${level.id}`, level.inner, true, true);
+  }
+  for (const other of others) {
+    lines(other.id, other.box, false, false);
+    if (other.inner) lines(other.id, other.inner, true, false);
+  }
+  return found;
 }

@@ -80,6 +80,7 @@ export interface SnapAxis {
   /** The moving parts whose edges are the ends of `span`. */
   readonly lowPart: string;
   readonly highPart: string;
+  /** Of face and levels all, of other things those within reach. */
   readonly targets: readonly Target[];
   /** Parts beside the moving ones: they share a stretch across the axis. */
   readonly beside: readonly Neighbor[];

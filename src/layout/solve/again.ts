@@ -1,31 +1,6 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Linear } from './linear.ts';
-import type { Rows } from './rows.ts';
-
-/** What an elimination did with a constant; `used`: rows and the weights they came in with, in turn. */
-export type Step =
-  /** The next expression became a row. */
-  | {
-      readonly does: 'solved';
-      readonly used: readonly number[];
-      readonly row: number;
-      readonly divisor: number;
-    }
-  /** The next expression was decided already. */
-  | {
-      readonly does: 'spent';
-      readonly used: readonly number[];
-      readonly scale: number;
-      readonly implied: boolean;
-    }
-  /** A row was put in terms of free variables. */
-  | { readonly does: 'resolved'; readonly used: readonly number[]; readonly row: number };
-
-/** A finished row without its constant: `terms` are variables and their coefficients in turn. */
-export interface Shape {
-  readonly pivot: number;
-  readonly terms: readonly number[];
-}
+import type { Rows, Shape, Step } from './rows.ts';
 
 /**
  * An elimination that can be done again with other constants. While something is dragged only the right-hand

@@ -25,9 +25,15 @@ export interface Network {
   /** The number of each part's component on each axis, and of those that a rule is in, by id. */
   readonly ofPart: Readonly<Record<Axis, ReadonlyMap<string, number>>>;
   readonly ofRule: ReadonlyMap<string, readonly number[]>;
+  /** Numbers of components that hold nothing any more. */
+  readonly free: readonly number[];
 }
 
-interface Link {
+/** The parts there are, by id. */
+export type PartTable = Pick<ReadonlyMap<string, Part>, 'get' | 'has'>;
+
+/** A rule with the parts that lead and follow in it. */
+export interface Link {
   readonly rule: Rule;
   readonly lead: readonly string[];
   readonly follow: readonly string[];
@@ -41,18 +47,17 @@ export function buildNetwork(parts: ReadonlyMap<string, Part>, rules: readonly R
   const unknown = new Map<string, string>();
   const links: Record<Axis, Link[]> = { x: [], y: [] };
   for (const rule of rules) {
-    const { lead, follow } = mentionsOf(rule);
-    const missing = [...lead, ...follow].find((of) => !isKnown(of, face, parts));
+    const missing = missingIn(rule, parts, face);
     if (missing !== undefined) {
       unknown.set(rule.id, missing);
       continue;
     }
-    const link = { rule, lead: ids(lead), follow: ids(follow) };
+    const link = linkOf(rule);
     for (const axis of axesOf(rule)) links[axis].push(link);
   }
   const order = [...parts.keys()].sort();
   const components = [...split('x', order, links.x), ...split('y', order, links.y)];
-  return { components, unknown, ...numbersIn(components) };
+  return { components, unknown, ...numbersIn(components), free: [] };
 }
 
 function numbersIn(components: readonly Component[]): Pick<Network, 'ofPart' | 'ofRule'> {
@@ -69,30 +74,15 @@ function numbersIn(components: readonly Component[]): Pick<Network, 'ofPart' | '
   return { ofPart, ofRule };
 }
 
-/** Whether two rules tie the same things together, whatever measures they hold. */
-export function sameTies(a: Rule, b: Rule): boolean {
-  if (a.id !== b.id || a.kind !== b.kind) return false;
-  const [one, other] = [mentionsOf(a), mentionsOf(b)];
-  return (
-    sameTexts(axesOf(a), axesOf(b)) && sameTexts(one.lead, other.lead) && sameTexts(one.follow, other.follow)
-  );
+/** The first thing that a rule names and that is not there. */
+export function missingIn(rule: Rule, parts: PartTable, face: Face): string | undefined {
+  const { lead, follow } = mentionsOf(rule);
+  return [...lead, ...follow].find((of) => !isKnown(of, face, parts));
 }
 
-const sameTexts = (a: readonly string[], b: readonly string[]): boolean =>
-  a.length === b.length && a.every((text, i) => text === b[i]);
-
-/** The network with rules exchanged for others that tie the same things together. */
-export function withRules(network: Network, changed: readonly Rule[]): Network {
-  if (changed.length === 0) return network;
-  const components = [...network.components];
-  const byId = new Map(changed.map((rule) => [rule.id, rule]));
-  const touched = new Set(changed.flatMap((rule) => network.ofRule.get(rule.id) ?? []));
-  for (const i of touched) {
-    const component = components[i];
-    if (component)
-      components[i] = { ...component, rules: component.rules.map((rule) => byId.get(rule.id) ?? rule) };
-  }
-  return { ...network, components };
+export function linkOf(rule: Rule): Link {
+  const { lead, follow } = mentionsOf(rule);
+  return { rule, lead: ids(lead), follow: ids(follow) };
 }
 
 function ids(references: readonly string[]): string[] {
@@ -104,7 +94,8 @@ function ids(references: readonly string[]): string[] {
   return [...found];
 }
 
-function split(axis: Axis, order: readonly string[], links: readonly Link[]): Component[] {
+/** The components of some parts, in the order of their ids, and of the rules that tie no others. */
+export function split(axis: Axis, order: readonly string[], links: readonly Link[]): Component[] {
   const number = new Map(order.map((id, i) => [id, i]));
   const parent = order.map((_, i) => i);
   const root = (i: number): number => {
@@ -155,7 +146,7 @@ function split(axis: Axis, order: readonly string[], links: readonly Link[]): Co
   return [...groups, ...partless];
 }
 
-const componentOf = (
+export const componentOf = (
   axis: Axis,
   parts: readonly string[],
   ranks: readonly number[],

@@ -1,5 +1,4 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
-import type { Shape, Step } from './again.ts';
 import type { Linear } from './linear.ts';
 
 /** A coefficient smaller than this, where the equation's largest is 1, has canceled out. */
@@ -20,6 +19,31 @@ export type Added =
   | { readonly found: 'implied' }
   /** Cannot hold together with the equations of these tags; without any one of them it could. */
   | { readonly found: 'contradicts'; readonly tags: readonly number[] };
+
+/** What an elimination did with a constant; `used`: rows and the weights they came in with, in turn. */
+export type Step =
+  /** The next expression became a row. */
+  | {
+      readonly does: 'solved';
+      readonly used: readonly number[];
+      readonly row: number;
+      readonly divisor: number;
+    }
+  /** The next expression was decided already. */
+  | {
+      readonly does: 'spent';
+      readonly used: readonly number[];
+      readonly scale: number;
+      readonly implied: boolean;
+    }
+  /** A row was put in terms of free variables. */
+  | { readonly does: 'resolved'; readonly used: readonly number[]; readonly row: number };
+
+/** A finished row without its constant: `terms` are variables and their coefficients in turn. */
+export interface Shape {
+  readonly pivot: number;
+  readonly terms: readonly number[];
+}
 
 /**
  * Linear equations solved for one variable each, by exact elimination.

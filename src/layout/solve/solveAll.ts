@@ -66,5 +66,7 @@ function solveOne(
     structures: parts.map((part) => structureOf(part, component.axis, stocks, sizes)),
     held: parts.map((part) => held?.has(part.id) ?? false),
   };
-  return before && sameComponentInput(before.input, now) ? before : solveComponent(now, before);
+  // A number may have been given to parts of the other axis.
+  const past = before?.input.component.axis === component.axis ? before : undefined;
+  return past && sameComponentInput(past.input, now) ? past : solveComponent(now, past);
 }

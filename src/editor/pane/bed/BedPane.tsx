@@ -29,7 +29,7 @@ export default function BedPane() {
   const propose = (next: Design['bed'], label: string) => {
     const change = bedChange(settled, next);
     if (change.moved.length === 0) return keep(next, label);
-    store.setState({ provisional: { design: { ...settled, bed: next }, guides: [] } });
+    store.setState({ provisional: { design: { ...settled, bed: next }, guides: [], live: false } });
     setWaiting({ change, label });
   };
   const drop = () => {

@@ -1,12 +1,12 @@
-import { Shape } from 'react-konva';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { LaidPart } from '../../layout/laid.ts';
 import { toScreen, type View } from '../state/store.ts';
 import type { Guide } from '../tool/guide.ts';
+import { drawPlate } from './figure.ts';
 import type { Handle } from './handles.ts';
 import type { Palette } from './palette.ts';
 
-interface OverlayProps {
+interface InHand {
   readonly view: View;
   readonly palette: Palette;
   /** Laid parts of the selection, outlined as they are. */
@@ -20,38 +20,30 @@ interface OverlayProps {
 }
 
 /** What is in hand: selection, handles, guides. Drawn in pixels, over everything. */
-export function Overlay(props: OverlayProps) {
-  const { view, palette } = props;
-  return (
-    <Shape
-      perfectDrawEnabled={false}
-      sceneFunc={(konva) => {
-        const ctx = konva._context;
-        ctx.lineJoin = 'round';
-        for (const part of props.outlined) outline(ctx, part, view, palette);
-        ctx.strokeStyle = palette.pencil;
-        ctx.lineWidth = 1.5;
-        for (const box of props.boxes) {
-          const a = toScreen(view, { x: box.x, y: box.y + box.h });
-          ctx.setLineDash([5, 4]);
-          ctx.strokeRect(a.x - 3, a.y - 3, box.w * view.scale + 6, box.h * view.scale + 6);
-          ctx.setLineDash([]);
-        }
-        for (const guide of props.guides) drawGuide(ctx, guide, view, palette);
-        if (props.path.length > 0) drawPath(ctx, props.path, view, palette);
-        for (const handle of props.handles) drawHandle(ctx, handle, palette);
-        if (props.frame) {
-          const a = toScreen(view, props.frame.from);
-          const b = toScreen(view, props.frame.to);
-          ctx.fillStyle = palette.pencil;
-          ctx.globalAlpha = 0.12;
-          ctx.fillRect(a.x, a.y, b.x - a.x, b.y - a.y);
-          ctx.globalAlpha = 1;
-          ctx.strokeRect(a.x, a.y, b.x - a.x, b.y - a.y);
-        }
-      }}
-    />
-  );
+export function drawInHand(ctx: CanvasRenderingContext2D, hand: InHand): void {
+  const { view, palette } = hand;
+  ctx.lineJoin = 'round';
+  for (const part of hand.outlined) outline(ctx, part, view, palette);
+  ctx.strokeStyle = palette.pencil;
+  ctx.lineWidth = 1.5;
+  for (const box of hand.boxes) {
+    const a = toScreen(view, { x: box.x, y: box.y + box.h });
+    ctx.setLineDash([5, 4]);
+    ctx.strokeRect(a.x - 3, a.y - 3, box.w * view.scale + 6, box.h * view.scale + 6);
+    ctx.setLineDash([]);
+  }
+  for (const guide of hand.guides) drawGuide(ctx, guide, view, palette);
+  if (hand.path.length > 0) drawPath(ctx, hand.path, view, palette);
+  for (const handle of hand.handles) drawHandle(ctx, handle, palette);
+  if (hand.frame) {
+    const a = toScreen(view, hand.frame.from);
+    const b = toScreen(view, hand.frame.to);
+    ctx.fillStyle = palette.pencil;
+    ctx.globalAlpha = 0.12;
+    ctx.fillRect(a.x, a.y, b.x - a.x, b.y - a.y);
+    ctx.globalAlpha = 1;
+    ctx.strokeRect(a.x, a.y, b.x - a.x, b.y - a.y);
+  }
 }
 
 function outline(ctx: CanvasRenderingContext2D, part: LaidPart, view: View, palette: Palette): void {
@@ -156,14 +148,7 @@ function drawGuide(ctx: CanvasRenderingContext2D, guide: Guide, view: View, pale
     ctx.lineTo(p.x + 4, p.y - 4);
   }
   ctx.stroke();
-  ctx.font = '600 13px "Barlow Condensed", sans-serif';
-  const width = ctx.measureText(guide.label).width + 10;
   const m = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-  ctx.fillRect(m.x - width / 2, m.y - 10, width, 20);
-  ctx.fillStyle = palette.sheet;
-  ctx.textBaseline = 'middle';
-  ctx.textAlign = 'center';
-  ctx.fillText(guide.label, m.x, m.y + 1);
-  ctx.textAlign = 'start';
-  ctx.textBaseline = 'alphabetic';
+  const plate = { text: guide.label, size: 13, fill: palette.pencil, ink: palette['pencil-ink'] };
+  drawPlate(ctx, plate, m, 'middle');
 }

@@ -1,0 +1,82 @@
+import type { Layer as KonvaLayer } from 'konva/lib/Layer';
+import { memo, type ReactNode, useCallback, useRef } from 'react';
+import { Layer, Shape } from 'react-konva';
+import { useStore } from '../state/hooks.ts';
+import { type EditorState, isCarrying, shownDesign, type View } from '../state/store.ts';
+import { lengthText } from '../state/text.ts';
+import { drawDimensions, drawFigures } from './drawDimensions.ts';
+import { drawInHand } from './drawInHand.ts';
+import { drawPlate } from './figure.ts';
+import type { Palette } from './palette.ts';
+import { rulerPainter } from './rulers.ts';
+import { sceneOf } from './scene.ts';
+import { useOwnFrames } from './useOwnFrames.ts';
+
+interface SeenLayerProps {
+  readonly width: number;
+  readonly height: number;
+  readonly view: View;
+  readonly palette: Palette;
+  /** The parts, and what else lies beneath the selection. */
+  readonly children: ReactNode;
+}
+
+/** Room that a tag keeps from the edges of the canvas, in pixels. */
+const TAG = { right: 16, below: 18 } as const;
+
+/**
+ * The drawing as it is seen: the parts, and over them selection, handles, guides, dimensions and rulers. Drawn
+ * from the store and not by React, so that a drag draws one frame and renders nothing.
+ */
+export const SeenLayer = memo(function SeenLayer(props: SeenLayerProps) {
+  const { width, height, view, palette, children } = props;
+  const store = useStore();
+  const layer = useRef<KonvaLayer>(null);
+  const rulers = useRef(rulerPainter());
+
+  const paint = useCallback<NonNullable<React.ComponentProps<typeof Shape>['sceneFunc']>>(
+    (konva) => {
+      const ctx = konva._context;
+      const state = store.getState();
+      const design = shownDesign(state);
+      const carrying = isCarrying(state);
+      const { corner, member, path, frame, provisional, hud } = state;
+      const { selection } = state.edit;
+      const scene = sceneOf(design, { selection, view, corner, member, carrying });
+      drawDimensions(ctx, scene.overall, view, palette);
+      drawInHand(ctx, { ...scene, view, palette, guides: provisional?.guides ?? [], path, frame });
+      drawDimensions(ctx, scene.dimensions, view, palette);
+      const textOf = (d: { from: number; to: number }) => lengthText(design, Math.abs(d.to - d.from));
+      if (carrying) drawFigures(ctx, scene.dimensions, view, palette, textOf);
+      const look = { view, width, height, unit: design.measure.unit, palette };
+      rulers.current(ctx, look, scene.marked, konva.canvas.pixelRatio);
+      // What is typed shows as a tag of the page.
+      if (hud && hud.text !== '' && !hud.typed)
+        drawPlate(
+          ctx,
+          { text: hud.text, size: 15, fill: palette.ink, ink: palette.paper },
+          { x: hud.at.x + TAG.right, y: hud.at.y + TAG.below },
+          'left',
+        );
+    },
+    [store, width, height, view, palette],
+  );
+
+  useOwnFrames(layer, differs);
+
+  return (
+    <Layer ref={layer} listening={false}>
+      {children}
+      <Shape perfectDrawEnabled={false} sceneFunc={paint} />
+    </Layer>
+  );
+});
+
+const differs = (now: EditorState, before: EditorState): boolean =>
+  now.edit !== before.edit ||
+  now.provisional !== before.provisional ||
+  now.hud !== before.hud ||
+  now.frame !== before.frame ||
+  now.path !== before.path ||
+  now.corner !== before.corner ||
+  now.member !== before.member;

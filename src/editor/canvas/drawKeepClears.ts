@@ -1,0 +1,34 @@
+import type { KeepClear } from '../../bed/bed.ts';
+import type { Palette } from './palette.ts';
+
+/** What must stay free, hatched as on a drawing. */
+export function drawKeepClears(
+  ctx: CanvasRenderingContext2D,
+  items: readonly KeepClear[],
+  palette: Palette,
+  scale: number,
+): void {
+  for (const { box } of items) {
+    ctx.save();
+    ctx.beginPath();
+    ctx.rect(box.x, box.y, box.w, box.h);
+    ctx.fillStyle = palette.bad;
+    ctx.globalAlpha = 0.12;
+    ctx.fill();
+    ctx.globalAlpha = 0.85;
+    ctx.clip();
+    ctx.beginPath();
+    const step = 8 / scale;
+    for (let d = -box.h; d < box.w; d += step) {
+      ctx.moveTo(box.x + d, box.y);
+      ctx.lineTo(box.x + d + box.h, box.y + box.h);
+    }
+    ctx.lineWidth = 1 / scale;
+    ctx.strokeStyle = palette.bad;
+    ctx.stroke();
+    ctx.lineWidth = 3 / scale;
+    ctx.setLineDash([6 / scale, 4 / scale]);
+    ctx.strokeRect(box.x, box.y, box.w, box.h);
+    ctx.restore();
+  }
+}

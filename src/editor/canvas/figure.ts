@@ -1,0 +1,85 @@
+import type { Point } from '../../geometry/shape.ts';
+import { fractionsIn } from '../field/fractions.ts';
+
+const FACE = '"Barlow Condensed", sans-serif';
+/** Numerals of a fraction against the text, and how far they rise, as `.frac` in the style sheet has them. */
+const SMALL = 0.72;
+const RISE = 0.42;
+
+/** A figure on a plate, as the labels of the page look. */
+export interface Plate {
+  readonly text: string;
+  readonly size: number;
+  readonly fill: string;
+  readonly ink: string;
+  readonly edge?: string | undefined;
+}
+
+/** Room beside the text, and height of the plate against the text. */
+const SIDE = 6;
+const HIGH = 1.5;
+
+/** Draws a plate with its middle at a point; `left`: with its left upper corner there. */
+export function drawPlate(
+  ctx: CanvasRenderingContext2D,
+  plate: Plate,
+  at: Point,
+  anchor: 'middle' | 'left',
+): void {
+  const { size } = plate;
+  const w = setText(ctx, plate.text, size, null) + 2 * SIDE;
+  const h = size * HIGH;
+  const x = Math.round(anchor === 'middle' ? at.x - w / 2 : at.x);
+  const y = Math.round(anchor === 'middle' ? at.y - h / 2 : at.y);
+  ctx.fillStyle = plate.fill;
+  ctx.beginPath();
+  ctx.roundRect(x, y, w, h, 2);
+  ctx.fill();
+  if (plate.edge) {
+    ctx.strokeStyle = plate.edge;
+    ctx.lineWidth = 1;
+    ctx.strokeRect(x + 0.5, y + 0.5, w - 1, h - 1);
+  }
+  ctx.fillStyle = plate.ink;
+  setText(ctx, plate.text, size, { x: x + SIDE, y: y + h * 0.72 });
+}
+
+/** Sets a text with its fractions from a point of its base line; its width. Without a point it only measures. */
+function setText(ctx: CanvasRenderingContext2D, text: string, size: number, at: Point | null): number {
+  let x = 0;
+  const put = (some: string, share: number, rise: number) => {
+    if (some === '') return;
+    ctx.font = `600 ${size * share}px ${FACE}`;
+    if (at) ctx.fillText(some, at.x + x, at.y - rise * size);
+    x += widthOf(ctx, some, size * share);
+  };
+  for (const part of fractionsIn(text)) {
+    if ('plain' in part) put(part.plain, 1, 0);
+    else {
+      put(part.whole, 1, 0);
+      x += part.whole === '' ? 0 : size * 0.07;
+      put(part.over, SMALL, SMALL * RISE);
+      put('⁄', SMALL, SMALL * 0.1);
+      put(part.under, SMALL, 0);
+      put(part.mark, 1, 0);
+    }
+  }
+  return x;
+}
+
+const MOST_WIDTHS = 2000;
+const widths = new Map<string, number>();
+
+/** Width of a text as the pen is set; figures come again and again, and measuring is slow. */
+function widthOf(ctx: CanvasRenderingContext2D, text: string, size: number): number {
+  const key = `${size} ${text}`;
+  let width = widths.get(key);
+  if (width === undefined) {
+    width = ctx.measureText(text).width;
+    // A text measured before its font came has another width.
+    if (document.fonts.status !== 'loaded') return width;
+    if (widths.size >= MOST_WIDTHS) widths.clear();
+    widths.set(key, width);
+  }
+  return width;
+}

@@ -1,0 +1,192 @@
+import type { KeepClear } from '../../bed/bed.ts';
+import type { ShadowArea } from '../../finish/shadow.ts';
+import { boxesMeet, boxOf } from '../../geometry/region.ts';
+import type { Box, Region } from '../../geometry/shape.ts';
+import type { LaidPart } from '../../layout/laid.ts';
+import { drawKeepClears } from './drawKeepClears.ts';
+import { drawPart, type PartLook } from './drawPart.ts';
+import { drawShadows } from './drawShadows.ts';
+import type { Palette } from './palette.ts';
+import type { Appearance } from './partLook.ts';
+
+/** What parts look like besides their own shape and place; another object means that all is drawn anew. */
+export type PartsLook = Pick<PartLook, 'look' | 'scale' | 'light' | 'letterOf'> & {
+  readonly width: number;
+  readonly height: number;
+  readonly view: { readonly x: number; readonly y: number };
+  readonly palette: Palette;
+  readonly appearance: (part: LaidPart) => Appearance;
+  /** Gleams as a pen paints them. */
+  readonly gleamsOn: (ctx: CanvasRenderingContext2D) => PartLook['gleamOf'];
+  readonly signOf: (id: string) => PartLook['sign'];
+  /** Exact shadows, where they are known; else each part casts its own. */
+  readonly shadows: readonly ShadowArea[] | null;
+};
+
+/** What stands on the canvas. */
+export interface Painted {
+  readonly look: PartsLook;
+  readonly parts: readonly LaidPart[];
+  readonly keepClears: readonly KeepClear[];
+}
+
+/** What lies beneath, and pixels of the screen for one of the page. */
+interface Ground {
+  readonly ratio: number;
+  readonly picture: HTMLCanvasElement | null;
+}
+
+/** More areas than this, or more parts than this share, are quicker drawn as a whole. */
+const MOST_AREAS = 12;
+const MOST_SHARE = 0.5;
+
+/**
+ * Brings the canvas from what stands on it to what is to stand there. Only where parts moved is it cleared and
+ * drawn anew, along whole pixels, so that it comes out as if all had been drawn.
+ */
+export function paintParts(
+  ctx: CanvasRenderingContext2D,
+  now: Painted,
+  before: Painted | null,
+  ground: Ground,
+): void {
+  const areas = before ? changedAreas(before, now, ground.ratio) : null;
+  if (areas === null) {
+    clear(ctx, ground, { x: 0, y: 0, w: now.look.width, h: now.look.height });
+    drawAll(ctx, now, null);
+    return;
+  }
+  for (const area of areas) {
+    ctx.save();
+    ctx.beginPath();
+    ctx.rect(area.x, area.y, area.w, area.h);
+    ctx.clip();
+    clear(ctx, ground, area);
+    drawAll(ctx, now, area);
+    ctx.restore();
+  }
+}
+
+/** What lies beneath, put back over an area. */
+function clear(ctx: CanvasRenderingContext2D, { ratio, picture }: Ground, { x, y, w, h }: Box): void {
+  ctx.clearRect(x, y, w, h);
+  if (!picture) return;
+  const [px, py] = [Math.max(0, x), Math.max(0, y)];
+  const pw = Math.min(x + w, picture.width / ratio) - px;
+  const ph = Math.min(y + h, picture.height / ratio) - py;
+  if (pw > 0 && ph > 0)
+    ctx.drawImage(picture, px * ratio, py * ratio, pw * ratio, ph * ratio, px, py, pw, ph);
+}
+
+function drawAll(
+  ctx: CanvasRenderingContext2D,
+  { look, parts, keepClears }: Painted,
+  area: Box | null,
+): void {
+  const { view, scale, palette, shadows } = look;
+  ctx.save();
+  ctx.translate(view.x, view.y);
+  ctx.scale(scale, -scale);
+  const gleams = look.gleamsOn(ctx);
+  for (const part of parts) {
+    if (area && !boxesMeet(onScreen(part, look), area)) continue;
+    drawPart(ctx, {
+      part,
+      appearance: look.appearance(part),
+      look: look.look,
+      scale,
+      tape: palette.tape,
+      outline: palette.outline,
+      sign: look.signOf(part.id),
+      letterOf: look.letterOf,
+      gleamOf: gleams,
+      light: look.light,
+      shadeless: shadows !== null,
+    });
+  }
+  if (shadows) drawShadows(ctx, shadows);
+  drawKeepClears(ctx, keepClears, palette, scale);
+  ctx.restore();
+}
+
+/** Areas in pixels that have to be drawn anew; null: everything. */
+function changedAreas(before: Painted, now: Painted, ratio: number): Box[] | null {
+  if (before.look !== now.look || before.keepClears !== now.keepClears) return null;
+  if (before.parts.length !== now.parts.length || now.look.look === 'tape') return null;
+  const areas: Box[] = [];
+  let changed = 0;
+  for (let i = 0; i < now.parts.length; i++) {
+    const [was, is] = [before.parts[i], now.parts[i]];
+    if (was === is || !was || !is) continue;
+    changed++;
+    if (changed > now.parts.length * MOST_SHARE) return null;
+    join(areas, onPixels(onScreen(was, now.look), ratio));
+    join(areas, onPixels(onScreen(is, now.look), ratio));
+    if (areas.length > MOST_AREAS) return null;
+  }
+  return areas;
+}
+
+/** Adds an area; those that meet become one, so that nothing is cleared after it was drawn. */
+function join(areas: Box[], added: Box): void {
+  let area = added;
+  for (let i = 0; i < areas.length; ) {
+    const other = areas[i];
+    if (other && boxesMeet(other, area)) {
+      area = around(area, other);
+      areas.splice(i, 1);
+      i = 0;
+    } else i++;
+  }
+  areas.push(area);
+}
+
+function around(a: Box, b: Box): Box {
+  const x = Math.min(a.x, b.x);
+  const y = Math.min(a.y, b.y);
+  return { x, y, w: Math.max(a.x + a.w, b.x + b.w) - x, h: Math.max(a.y + a.h, b.y + b.h) - y };
+}
+
+/** Whole pixels of the screen around a box. */
+function onPixels(box: Box, ratio: number): Box {
+  const x = Math.floor(box.x * ratio) / ratio;
+  const y = Math.floor(box.y * ratio) / ratio;
+  const right = Math.ceil((box.x + box.w) * ratio) / ratio;
+  const bottom = Math.ceil((box.y + box.h) * ratio) / ratio;
+  return { x, y, w: right - x, h: bottom - y };
+}
+
+/** Half of the widest outline and what smoothing adds, in pixels. */
+const EDGE = 3;
+
+/** Where a part shows on the canvas, its shadow and what is lettered on it too. */
+function onScreen(part: LaidPart, look: PartsLook): Box {
+  const body = boundsOf(part.region) ?? part.box;
+  const sign = look.signOf(part.id);
+  let box = body;
+  for (const layer of sign?.lettered.layers ?? []) {
+    const ink = boundsOf(layer.region);
+    if (ink) box = around(box, { ...ink, x: ink.x + part.box.x, y: ink.y + part.box.y });
+  }
+  const { scale, view, light } = look;
+  const high = Math.max(part.z1 - part.z0, 1.2 / scale);
+  const [dx, dy] = [light.x * high, light.y * high];
+  const cast = around(box, { ...box, x: box.x + dx, y: box.y + dy });
+  return {
+    x: view.x + cast.x * scale - EDGE,
+    y: view.y - (cast.y + cast.h) * scale - EDGE,
+    w: cast.w * scale + 2 * EDGE,
+    h: cast.h * scale + 2 * EDGE,
+  };
+}
+
+/** Bounds of regions, which a drag asks for again and again. */
+const bounds = new WeakMap<Region, Box>();
+
+function boundsOf(region: Region): Box | null {
+  const known = bounds.get(region);
+  if (known) return known;
+  const box = boxOf(region);
+  if (box) bounds.set(region, box);
+  return box;
+}

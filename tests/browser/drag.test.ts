@@ -1,0 +1,58 @@
+import { expect, it } from 'vitest';
+import { drop, onPage, openBrowser, plainDesign, visit } from './bench.ts';
+
+const { context } = openBrowser();
+
+it('a drag leaves the very picture that comes of drawing everything anew', async () => {
+  const { page, errors } = await visit(await context());
+  const design = plainDesign();
+  const [left] = design.parts;
+  if (!left) throw new Error('no part to drag');
+  // Something that follows by a rule, and something that lies in the way.
+  const rules = [
+    {
+      id: 'r',
+      kind: 'set' as const,
+      axis: 'x' as const,
+      edge: { of: 'panel', side: 'low' as const },
+      from: { of: 'left', side: 'high' as const },
+      distance: 100,
+    },
+  ];
+  await drop(page, { ...design, rules });
+  // The plan brings its own redraw; it has to be through before.
+  await page.waitForTimeout(3000);
+  const at = await onPage(page, left.box.x + left.box.w / 2, left.box.y + left.box.h / 2);
+  await page.mouse.move(at.x, at.y);
+  await page.mouse.down();
+  for (let i = 1; i <= 30; i++) await page.mouse.move(at.x + 2.3 * i, at.y - Math.sin(i / 3) * 20);
+
+  const picture = () =>
+    page.evaluate(async () => {
+      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+      const canvas = document.querySelector<HTMLCanvasElement>('.canvas canvas');
+      const pen = canvas?.getContext('2d');
+      if (!canvas || !pen) throw new Error('no drawing');
+      const { data } = pen.getImageData(0, 0, canvas.width, canvas.height);
+      let drawn = 0;
+      let hash = 2166136261;
+      for (const byte of data) {
+        hash = Math.imul(hash ^ byte, 16777619);
+        if (byte > 0 && byte < 255) drawn++;
+      }
+      return { size: [canvas.width, canvas.height], drawn, hash };
+    });
+  const step = await picture();
+  const before = page.viewportSize();
+  if (!before) throw new Error('a page without size');
+  await page.setViewportSize({ width: before.width - 200, height: before.height - 100 });
+  const other = await picture();
+  await page.setViewportSize(before);
+  const anew = await picture();
+  expect(other.hash).not.toBe(step.hash);
+  expect(step.drawn).toBeGreaterThan(10_000);
+  expect(anew).toEqual(step);
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  expect(errors).toEqual([]);
+});
