@@ -119,7 +119,8 @@ function layAt(lettering: Lettering, font: Font, seen: Box, reach: Reach): Laid 
     const placed = transformPath(path, (p) => ({ x: p.x + by.x, y: p.y + by.y }));
     const region = regionOfRings(ringsOfPath(placed), 'nonzero');
     const { character, line } = slot;
-    return [{ character, line, capHeight: slot.scale * font.capHeight, path: placed, region }];
+    const capHeight = slot.scale * font.capHeight;
+    return [{ character, line, capHeight, baseline: slot.y + slot.rise + by.y, path: placed, region }];
   });
   const letters = glyphs.flatMap((glyph) => glyph.region);
   const layers = layersOf(

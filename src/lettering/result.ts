@@ -7,6 +7,8 @@ export interface PlacedGlyph {
   readonly line: number;
   /** Cap height of its size. */
   readonly capHeight: Mm;
+  /** Height of its baseline over the sign's lower edge; where lines are bent, at their middle. */
+  readonly baseline: Mm;
   /** In the sign's coordinates: origin at the lower left of the sign's box, millimeters. */
   readonly path: Path;
   readonly region: Region;

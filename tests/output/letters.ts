@@ -44,6 +44,7 @@ export function letteredLine(text: string, capHeight: number, at: Point = { x: 0
       character: text[i] ?? '',
       line: 0,
       capHeight,
+      baseline: at.y,
       path,
       region: regionOfRings(ringsOfPath(path, 0.005), 'nonzero'),
     };

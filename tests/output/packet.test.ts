@@ -6,6 +6,7 @@ import { boxOfPoints } from '../../src/geometry/ring.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 import { formatReading } from '../../src/measure/format.ts';
 import { type Block, fillPages } from '../../src/output/packet/flow.ts';
+import { flowLeaves, keptAlone, onOnePage } from '../../src/output/packet/leaves.ts';
 import { gathered } from '../../src/output/packet/naming.ts';
 import { packetOf, packetPages } from '../../src/output/packet/packet.ts';
 import { compareLabels } from '../../src/output/packet/pages/cutList.ts';
@@ -66,7 +67,8 @@ describe.each(STARTERS)('the packet of %s', (name) => {
           cover.filter((t) => Math.abs(t.box.y - line.box.y) < 0.7 && /^\d+$/.test(t.words)),
         )[0];
       if (!number) continue;
-      expect(pages[Number(number.words) - 1]?.drawing.title).toBe(title);
+      const page = pages[Number(number.words) - 1];
+      expect(page && textsOn(page.drawing).map((t) => t.words)).toContain(title);
       found++;
     }
     expect(found).toBeGreaterThanOrEqual(12);
@@ -150,8 +152,11 @@ describe('blocks on pages', () => {
     ...more,
   });
   const body = { x: 0, y: 0, w: 100, h: 30 };
+  const sheetBody = { ...body, h: 200 };
   const read = (blocks: Block[]) =>
-    fillPages(blocks, body).map((draw) => draw(body).map((item) => (item.kind === 'text' ? item.text : '')));
+    fillPages(blocks, body).map(({ draw }) =>
+      draw(body).map((item) => (item.kind === 'text' ? item.text : '')),
+    );
 
   it('go on to the next page when one is full', () => {
     expect(read([block('a', 20), block('b', 10), block('c', 10)])).toEqual([['a', 'b'], ['c']]);
@@ -165,9 +170,90 @@ describe('blocks on pages', () => {
     ]);
   });
 
+  it('leave white out at the top and the foot of a page, and make no page of it', () => {
+    const white = { ...block('', 5), white: true, draw: () => [] };
+    expect(read([block('a', 28), white, white, block('b', 10), white])).toEqual([['a'], ['b']]);
+    expect(fillPages([white, block('a', 10), white], body).map((page) => page.height)).toEqual([10]);
+  });
+
+  it('share a page with the section before where both fit, each under its own heading', () => {
+    const [first] = flowLeaves('First', [block('a', 60)], sheetBody);
+    const second = (height: number) => flowLeaves('Second', [block('b', height)], sheetBody)[0];
+    const [small, large] = [second(40), second(sheetBody.h - 70)];
+    if (!first || !small || !large) throw new Error('no page');
+    const words = onOnePage(first, small, sheetBody)
+      ?.draw(sheetBody, [])
+      .flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+    expect(words).toEqual(['a', 'Second', 'b']);
+    expect(onOnePage(first, large, sheetBody)).toBeNull();
+    const [alone] = keptAlone([first]);
+    expect(alone && onOnePage(alone, small, sheetBody)).toBeNull();
+  });
+
   it('leave no heading alone at the foot of a page', () => {
     const title = block('title', 5, { heldToNext: true });
     expect(read([block('a', 20), title, block('b', 20)])).toEqual([['a'], ['title', 'b']]);
+  });
+});
+
+describe('the lettering page', () => {
+  const base = starter('harbor-ticket-kiosk');
+  const parts = base.parts.map((part) =>
+    part.kind === 'sign'
+      ? {
+          ...part,
+          lettering: {
+            ...part.lettering,
+            lines: [
+              { text: 'PIER and N 4', sizes: [{ from: 5, count: 3, size: 0.5, stand: 'middle' as const }] },
+            ],
+          },
+        }
+      : part,
+  );
+  const plan = planned({ ...base, parts });
+  const told = (mm: number) => formatReading(mm, plan.design.measure);
+  const page = packetPages(plan).find(({ drawing }) =>
+    textsOn(drawing).some((t) => t.words === WORDS.lettering.capHeight),
+  );
+  const texts = page ? textsOn(page.drawing) : [];
+  /** The row of a table that begins with these words. */
+  const rowOf = (words: string) => {
+    const first = texts.find((t) => t.words === words);
+    return texts
+      .filter((t) => first && t !== first && Math.abs(t.box.y - first.box.y) < 0.1)
+      .sort((a, b) => a.box.x - b.box.x)
+      .map((t) => t.words);
+  };
+
+  it('tells heights and gaps of every line and of its letters of another size, as the outlines have them', () => {
+    const [sign] = plan.signs;
+    const laid = plan.layout.parts.find((part) => part.id === sign?.id);
+    if (!sign || !laid) throw new Error('no sign');
+    const boxOfLetter = (letter: string) => {
+      const glyph = sign.lettered.glyphs.find((g) => g.character === letter);
+      return boxOfPath(glyph?.path ?? []);
+    };
+    // Flat letters stand on their baseline and end at their cap height: P, I, 4 and, half as high, n and d.
+    const [stem, half, p, four] = ['I', 'n', 'P', '4'].map(boxOfLetter) as [Box, Box, Box, Box];
+    const a = boxOfLetter('a');
+    const d = boxOfLetter('d');
+    expect(rowOf('PIER and N 4')).toEqual([
+      told(stem.h),
+      told(stem.y),
+      told(p.x),
+      told(laid.box.w - four.x - four.w),
+    ]);
+    expect(rowOf('and')).toEqual([told(stem.h / 2), told(half.y), told(a.x), told(laid.box.w - d.x - d.w)]);
+    expect(half.y - stem.y).toBeCloseTo(stem.h / 4, 6);
+  });
+
+  it('names letter style, way of making and colors', () => {
+    const words = texts.map((t) => t.words);
+    const font = plan.tables.fonts.find((f) => f.id === plan.signs[0]?.lettered.font);
+    expect(words).toContain(font?.name);
+    expect(words).toContain(EN.patterns.mode.stencil);
+    expect(words.some((w) => w.startsWith(`${WORDS.lettering.role.fill}: `))).toBe(true);
   });
 });
 

@@ -14,22 +14,32 @@ export interface Block {
   readonly head?: Block | undefined;
   /** Not to stand last on a page. */
   readonly heldToNext?: boolean | undefined;
+  /** White between others: left out at the top and the foot of a page. */
+  readonly white?: boolean | undefined;
 }
 
-export const space = (height: Mm): Block => ({ height, draw: () => [] });
+export const space = (height: Mm): Block => ({ height, white: true, draw: () => [] });
+
+/** A page of blocks and how much of it they take up from the top. */
+interface Filled {
+  readonly height: Mm;
+  readonly draw: (at: Box) => DrawItem[];
+}
 
 /** Blocks filled onto pages from the top; a heading goes with what follows it. */
-export function fillPages(blocks: readonly Block[], body: Box): ((at: Box) => DrawItem[])[] {
+export function fillPages(blocks: readonly Block[], body: Box): Filled[] {
   const pages: Block[][] = [];
   let page: Block[] = [];
   let used = 0;
   const turn = () => {
+    while (page.at(-1)?.white) page.pop();
     if (page.length > 0) pages.push(page);
     page = [];
     used = 0;
   };
   for (let i = 0; i < blocks.length; i++) {
     const block = blocks[i] as Block;
+    if (block.white && (page.length === 0 || used + block.height > body.h)) continue;
     let needed = block.height;
     for (let k = i; blocks[k]?.heldToNext && blocks[k + 1]; k++) needed += blocks[k + 1]?.height ?? 0;
     if (used + needed > body.h && page.length > 0) {
@@ -43,14 +53,17 @@ export function fillPages(blocks: readonly Block[], body: Box): ((at: Box) => Dr
     used += block.height;
   }
   turn();
-  return pages.map((held) => (room: Box) => {
-    let y = room.y + room.h;
-    return held.flatMap((block) => {
-      const items = block.draw({ x: room.x, y }, room.w);
-      y -= block.height;
-      return items;
-    });
-  });
+  return pages.map((held) => ({
+    height: held.reduce((sum, block) => sum + block.height, 0),
+    draw: (room: Box) => {
+      let y = room.y + room.h;
+      return held.flatMap((block) => {
+        const items = block.draw({ x: room.x, y }, room.w);
+        y -= block.height;
+        return items;
+      });
+    },
+  }));
 }
 
 export function heading(words: string): Block {

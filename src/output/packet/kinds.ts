@@ -5,6 +5,7 @@ import { cover } from './pages/cover.ts';
 import { cutList } from './pages/cutList.ts';
 import { elevation } from './pages/elevation.ts';
 import { fastening } from './pages/fastening.ts';
+import { lettering } from './pages/lettering.ts';
 import { load } from './pages/load.ts';
 import { marks } from './pages/marks.ts';
 import { paint } from './pages/paint.ts';
@@ -28,6 +29,7 @@ export const PAGE_KINDS = {
   steps,
   marks,
   paint,
+  lettering,
   fastening,
   swing,
   load,

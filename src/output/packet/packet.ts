@@ -6,6 +6,7 @@ import { PLAN_WORDS } from '../../plan/words/tables.ts';
 import { type PdfPage, pdfOf } from '../pdf/pdf.ts';
 import { PAGE_KINDS, type PageKind } from './kinds.ts';
 import type { Contents, Leaf, Packet } from './leaf.ts';
+import { onOnePage } from './leaves.ts';
 import { bodyOf, frame, packetSheet, turned } from './sheet.ts';
 import { PACKET_WORDS } from './words/words.ts';
 
@@ -32,8 +33,15 @@ export function packetPages(plan: Plan): PdfPage[] {
   for (const kind of KINDS) {
     const own = PAGE_KINDS[kind](packet);
     if (own.length === 0) continue;
-    if (kind !== 'cover') contents.push({ title: packet.terms.titles[kind], page: leaves.length + 1 });
-    leaves.push(...own);
+    own.forEach((leaf, i) => {
+      const before = leaves.at(-1);
+      const begins = i === 0 || own[i - 1]?.title !== leaf.title;
+      const shared = begins && before ? onOnePage(before, leaf, bodyOf(packet.sheet)) : null;
+      leaves.splice(shared ? -1 : leaves.length, shared ? 1 : 0, shared ?? leaf);
+      if (i === 0 && kind !== 'cover') {
+        contents.push({ title: packet.terms.titles[kind], page: leaves.length });
+      }
+    });
   }
   const { name, date } = plan.design;
   return leaves.map((leaf, i) => {

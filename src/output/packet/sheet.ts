@@ -24,7 +24,7 @@ export const turned = ({ width, height }: Sheet): Sheet => ({ width: height, hei
 const MARGIN = { left: 20, right: 12, top: 12, bottom: 12 } as const;
 /** Height of the title block, and of the heading with its rule. */
 const BLOCK: Mm = 12;
-const HEAD: Mm = 11;
+export const HEAD: Mm = 11;
 
 /** Room for a page's own content. */
 export function bodyOf(sheet: Sheet): Box {
@@ -89,10 +89,16 @@ export function frame(sheet: Sheet, block: TitleBlock): DrawItem[] {
         ]),
     ...cell(c2, c3, block.terms.date, block.date === '' ? block.terms.noDate : block.date),
     ...cell(c3, x1, block.terms.page, block.terms.pageOf(block.page, block.of), true),
-    text({ x: x0, y: top - 5.5 }, shortened(block.title, { size: TEXT.heading, bold: true }, w), {
-      size: TEXT.heading,
-      bold: true,
-    }),
-    line({ x: x0, y: top - 8 }, { x: x1, y: top - 8 }, bold),
+    ...sectionHead({ x: x0, y: y0, w, h: top - y0 }, block.title),
+  ];
+}
+
+/** Heading with its rule, at the top of the room. */
+export function sectionHead({ x, y, w, h }: Box, title: string): DrawItem[] {
+  const top = y + h;
+  const style = { size: TEXT.heading, bold: true };
+  return [
+    text({ x, y: top - 5.5 }, shortened(title, style, w), style),
+    line({ x, y: top - 8 }, { x: x + w, y: top - 8 }, { stroke: INK.line, width: WEIGHT.bold }),
   ];
 }

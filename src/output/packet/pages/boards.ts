@@ -7,8 +7,9 @@ import { TEXT } from '../../../drawing/style.ts';
 import { byId } from '../../../materials/lookup.ts';
 import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { type Block, fillPages, heading, paragraph, space } from '../flow.ts';
+import { type Block, heading, paragraph, space } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
 import { bodyOf } from '../sheet.ts';
 
 /** What of the board is not used: the trim of a bought one, the defects of an owned one. */
@@ -72,10 +73,9 @@ export function boards(packet: Packet): Leaf[] {
       space(2),
     ];
   });
-  return fillPages([...paragraph(terms.lead, body.w), space(2), ...blocks], body).map((draw) => ({
-    title: packet.terms.titles.boards,
-    landscape: false,
-    scale: null,
-    draw,
-  }));
+  return flowLeaves(
+    packet.terms.titles.boards,
+    [...paragraph(terms.lead, body.w), space(2), ...blocks],
+    body,
+  );
 }

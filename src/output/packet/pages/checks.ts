@@ -1,6 +1,7 @@
 import { checkMessage } from '../../../plan/words/words.ts';
-import { entry, fillPages, heading, paragraph, space } from '../flow.ts';
+import { entry, heading, paragraph, space } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
 import { bodyOf } from '../sheet.ts';
 
 /** What the plan found, and what holds for every wall bed. */
@@ -17,10 +18,5 @@ export function checks(packet: Packet): Leaf[] {
     heading(terms.cautions),
     ...packet.terms.cautions.map(([term, sentence]) => entry(term, sentence, body.w, 38)),
   ];
-  return fillPages(blocks, body).map((draw) => ({
-    title: packet.terms.titles.checks,
-    landscape: false,
-    scale: null,
-    draw,
-  }));
+  return flowLeaves(packet.terms.titles.checks, blocks, body);
 }

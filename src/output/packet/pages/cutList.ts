@@ -6,8 +6,9 @@ import type { Notch, Piece, PieceEnd } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
 import { formatLength, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
 import { endMark, endsWords, notchWords } from '../pieceWords.ts';
 import { bodyOf } from '../sheet.ts';
 import { archBlocks } from './arches.ts';
@@ -159,9 +160,8 @@ export function cutList(packet: Packet): Leaf[] {
   const drawn = groups(packet).filter(needsDrawing);
   const rows: Block[] = [];
   for (let i = 0; i < drawn.length; i += 2) rows.push(drawingRow(packet, drawn.slice(i, i + 2), body.w));
-  const leaf = (title: string) => (draw: Leaf['draw']) => ({ title, landscape: false, scale: null, draw });
   return [
-    ...fillPages(list, body).map(leaf(packet.terms.titles.cutList)),
-    ...fillPages(rows, body).map(leaf(packet.terms.titles.pieces)),
+    ...flowLeaves(packet.terms.titles.cutList, list, body),
+    ...flowLeaves(packet.terms.titles.pieces, rows, body),
   ];
 }

@@ -11,8 +11,9 @@ import type { Box, Region } from '../../../geometry/shape.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { labelBox, outlinedFace, solidsInOrder } from '../faceView.ts';
-import { fillPages, heading, space, table } from '../flow.ts';
+import { heading, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { type PageView, viewOf } from '../view.ts';
 
@@ -358,11 +359,6 @@ export function elevation(packet: Packet): Leaf[] {
       scale,
       draw: (room) => drawElevation(packet, room).items,
     },
-    ...fillPages(blocks, body).map((draw) => ({
-      title: packet.terms.elevation.levels,
-      landscape: false,
-      scale: null,
-      draw,
-    })),
+    ...flowLeaves(packet.terms.elevation.levels, blocks, body),
   ];
 }

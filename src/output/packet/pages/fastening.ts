@@ -7,8 +7,9 @@ import { formatReading, formatVolume } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { outlinedFace } from '../faceView.ts';
 import { type Way, wayOf, waysOf } from '../fastenerMarks.ts';
-import { fillPages, heading, paragraph, space, table } from '../flow.ts';
+import { heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
 import { gathered } from '../naming.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
@@ -135,11 +136,6 @@ export function fastening(packet: Packet): Leaf[] {
       scale: front.scale,
       draw: (room) => map(packet, room).items,
     },
-    ...fillPages(blocks, body).map((draw) => ({
-      title: packet.terms.titles.fastening,
-      landscape: false,
-      scale: null,
-      draw,
-    })),
+    ...flowLeaves(packet.terms.titles.fastening, blocks, body),
   ];
 }

@@ -5,8 +5,9 @@ import type { Box, Point } from '../../../geometry/shape.ts';
 import { formatMoment, formatReading } from '../../../measure/format.ts';
 import { isInch } from '../../../measure/style.ts';
 import { GRAVITY, inches, KG_PER_POUND, type Mm } from '../../../measure/units.ts';
-import { type Block, entry, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
 import { gathered } from '../naming.ts';
 import { bodyOf } from '../sheet.ts';
 
@@ -146,10 +147,5 @@ export function load(packet: Packet): Leaf[] {
           ),
         ]),
   ];
-  return fillPages(blocks, body).map((draw) => ({
-    title: packet.terms.titles.load,
-    landscape: false,
-    scale: null,
-    draw,
-  }));
+  return flowLeaves(packet.terms.titles.load, blocks, body);
 }

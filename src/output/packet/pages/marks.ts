@@ -1,7 +1,8 @@
 import type { StickMark } from '../../../marks/result.ts';
 import { formatLength } from '../../../measure/format.ts';
-import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
 import { gathered } from '../naming.ts';
 import { bodyOf } from '../sheet.ts';
 import { tickBox } from './shopping.ts';
@@ -32,10 +33,5 @@ export function marks(packet: Packet): Leaf[] {
     }));
     return [heading(terms.axis[stick.axis]), ...table(columns, rows, body.w), space(4)];
   });
-  return fillPages([...paragraph(terms.lead, body.w), ...blocks], body).map((draw) => ({
-    title: packet.terms.titles.marks,
-    landscape: false,
-    scale: null,
-    draw,
-  }));
+  return flowLeaves(packet.terms.titles.marks, [...paragraph(terms.lead, body.w), ...blocks], body);
 }

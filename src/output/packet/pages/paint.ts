@@ -8,8 +8,9 @@ import { areaOf, containsPointInRegion, regionOfBox } from '../../../geometry/re
 import type { Box, Point, Region } from '../../../geometry/shape.ts';
 import { formatArea, formatMoney, formatRate, formatReading, formatVolume } from '../../../measure/format.ts';
 import { labelBox } from '../faceView.ts';
-import { type Block, entry, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
 import { gathered } from '../naming.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
@@ -187,11 +188,6 @@ export function paint(packet: Packet): Leaf[] {
       scale: front.scale,
       draw: (room) => map(packet, room).items,
     },
-    ...fillPages(blocks, body).map((draw) => ({
-      title: packet.terms.titles.paint,
-      landscape: false,
-      scale: null,
-      draw,
-    })),
+    ...flowLeaves(packet.terms.titles.paint, blocks, body),
   ];
 }

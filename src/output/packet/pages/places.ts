@@ -1,7 +1,8 @@
 import { boxOf } from '../../../geometry/region.ts';
 import { formatReading } from '../../../measure/format.ts';
-import { fillPages, paragraph, space, table } from '../flow.ts';
+import { paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
 import { bodyOf } from '../sheet.ts';
 
 /** Every part by its place from the datum. */
@@ -25,10 +26,5 @@ export function places(packet: Packet): Leaf[] {
     { title: terms.on, share: 3.2 },
   ];
   const blocks = [...paragraph(terms.lead, body.w), space(3), ...table(columns, rows, body.w)];
-  return fillPages(blocks, body).map((draw) => ({
-    title: packet.terms.titles.places,
-    landscape: false,
-    scale: null,
-    draw,
-  }));
+  return flowLeaves(packet.terms.titles.places, blocks, body);
 }

@@ -1,8 +1,9 @@
 import type { PieceEnd } from '../../../joinery/piece.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
 import { bodyOf } from '../sheet.ts';
 import { compareLabels, groups } from './cutList.ts';
 
@@ -90,10 +91,5 @@ export function saw(packet: Packet): Leaf[] {
       body.w / 2,
     ).slice(1),
   ];
-  return fillPages(blocks, body).map((draw) => ({
-    title: packet.terms.titles.saw,
-    landscape: false,
-    scale: null,
-    draw,
-  }));
+  return flowLeaves(packet.terms.titles.saw, blocks, body);
 }

@@ -5,8 +5,9 @@ import { moved } from '../../../drawing/items.ts';
 import { byId } from '../../../materials/lookup.ts';
 import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
 import { bodyOf } from '../sheet.ts';
 
 function sheetBlocks(packet: Packet, sheet: CutSheet, number: number, width: Mm): Block[] {
@@ -59,10 +60,5 @@ export function sheets(packet: Packet): Leaf[] {
     ...numbered(all).flatMap(({ cut, number }) => sheetBlocks(packet, cut, number, body.w)),
     ...bounds.flatMap((words) => paragraph(words, body.w)),
   ];
-  return fillPages(blocks, body).map((draw) => ({
-    title: packet.terms.titles.sheets,
-    landscape: false,
-    scale: null,
-    draw,
-  }));
+  return flowLeaves(packet.terms.titles.sheets, blocks, body);
 }

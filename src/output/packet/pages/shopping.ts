@@ -3,8 +3,9 @@ import { INK, WEIGHT } from '../../../drawing/style.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { formatFar, formatMoney, formatReading, formatVolume } from '../../../measure/format.ts';
 import type { ShoppingLine } from '../../../plan/types.ts';
-import { fillPages, paragraph, type Row, space, table } from '../flow.ts';
+import { paragraph, type Row, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves, keptAlone } from '../leaves.ts';
 import { bodyOf } from '../sheet.ts';
 
 function sizeOf({ kind, size }: ShoppingLine, packet: Packet): string {
@@ -54,12 +55,7 @@ export function shopping(packet: Packet): Leaf[] {
     ...(rows.length > 0 ? table(columns, [...rows, total], body.w) : []),
     ...(unpriced ? [space(2), ...paragraph(terms.without, body.w)] : []),
   ];
-  return fillPages(blocks, body).map((draw) => ({
-    title: packet.terms.titles.shopping,
-    landscape: false,
-    scale: null,
-    draw,
-  }));
+  return keptAlone(flowLeaves(packet.terms.titles.shopping, blocks, body));
 }
 
 /** An empty box to tick, as high as the row. */

@@ -3,8 +3,9 @@ import { TEXT } from '../../../drawing/style.ts';
 import { wrapped } from '../../../drawing/text.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { stepSentence } from '../../../plan/words/words.ts';
-import { type Block, fillPages, paragraph, space } from '../flow.ts';
+import { type Block, paragraph, space } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
 import { bodyOf } from '../sheet.ts';
 import { tickBox } from './shopping.ts';
 
@@ -30,12 +31,9 @@ export function steps(packet: Packet): Leaf[] {
   const blocks = packet.plan.marks.steps.map((step) =>
     stepBlock(step.number, stepSentence(step, packet.words, packet.say), body.w),
   );
-  return fillPages([...paragraph(packet.terms.steps.lead, body.w), space(4), ...blocks], body).map(
-    (draw) => ({
-      title: packet.terms.titles.steps,
-      landscape: false,
-      scale: null,
-      draw,
-    }),
+  return flowLeaves(
+    packet.terms.titles.steps,
+    [...paragraph(packet.terms.steps.lead, body.w), space(4), ...blocks],
+    body,
   );
 }

@@ -214,7 +214,7 @@ export function swing(packet: Packet): Leaf[] {
   }
   const caution = paragraph(packet.terms.swing.caution, body.w, TEXT.small);
   const blocks = [...rows, ...(odd ? [] : figures), ...hits(packet, body.w), space(2), ...caution];
-  return fillPages(blocks, body).map((draw, i) => ({
+  return fillPages(blocks, body).map(({ draw }, i) => ({
     title: packet.terms.titles.swing,
     landscape: false,
     scale: i === 0 ? scale : null,

@@ -1,0 +1,187 @@
+import { line, shape, text } from '../../../drawing/items.ts';
+import { scaleFor } from '../../../drawing/scaleBar.ts';
+import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import { pathOfRegion } from '../../../geometry/path.ts';
+import { boxOf, translateRegion } from '../../../geometry/region.ts';
+import type { Box } from '../../../geometry/shape.ts';
+import type { Laid } from '../../../layout/laid.ts';
+import type { PlacedGlyph } from '../../../lettering/result.ts';
+import { formatReading } from '../../../measure/format.ts';
+import type { Mm } from '../../../measure/units.ts';
+import type { SignPlan } from '../../../plan/types.ts';
+import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
+import type { Leaf, Packet } from '../leaf.ts';
+import { flowLeaves } from '../leaves.ts';
+import { bodyOf } from '../sheet.ts';
+import { viewAt } from '../view.ts';
+
+/** Highest that a sign is drawn. */
+const TALLEST: Mm = 60;
+/** Beside the sign, for the heights of its baselines. */
+const BESIDE: Mm = 24;
+const TERM: Mm = 44;
+
+/** Letters of a line that have one size and stand equally high. */
+interface Stretch {
+  readonly words: string;
+  readonly capHeight: Mm;
+  readonly baseline: Mm;
+  readonly box: Box;
+}
+
+const boxOfAll = (glyphs: readonly PlacedGlyph[]): Box =>
+  boxOf(glyphs.flatMap((glyph) => glyph.region)) ?? { x: 0, y: 0, w: 0, h: 0 };
+
+/** Every line, then its letters of other sizes, each with where it stands. */
+function stretchesOf({ lettered }: SignPlan): Stretch[] {
+  return lettered.text.split('\n').flatMap((words, number): Stretch[] => {
+    const groups = new Map<string, PlacedGlyph[]>();
+    for (const glyph of lettered.glyphs.filter((one) => one.line === number)) {
+      const key = `${glyph.capHeight.toFixed(2)} ${glyph.baseline.toFixed(2)}`;
+      groups.set(key, [...(groups.get(key) ?? []), glyph]);
+    }
+    const [most, ...others] = [...groups.values()].sort((a, b) => b.length - a.length);
+    const stretch = (told: string, glyphs: readonly PlacedGlyph[]): Stretch[] => {
+      const [first] = glyphs;
+      if (!first) return [];
+      const { capHeight, baseline } = first;
+      return [{ words: told, capHeight, baseline, box: boxOfAll(glyphs) }];
+    };
+    return [
+      ...stretch(words, most ?? []),
+      ...others.flatMap((glyphs) => stretch(glyphs.map((g) => g.character).join(''), glyphs)),
+    ];
+  });
+}
+
+/** The sign to scale, its baselines carried out to the left with their heights over its lower edge. */
+function picture(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: Mm): Block {
+  const { plan } = packet;
+  const colors = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
+  const board = translateRegion(laid.region, -sign.at.x, -sign.at.y);
+  const all = [...board, ...sign.lettered.layers.flatMap((layer) => layer.whole)];
+  const model = boxOf(all) ?? { x: 0, y: 0, w: 1, h: 1 };
+  const scale = scaleFor(model, { w: width - BESIDE, h: TALLEST });
+  const height = model.h / scale + 8;
+  const baselines = new Map(
+    stretchesOf(sign).map(({ baseline }) => [formatReading(baseline, packet.measure), baseline]),
+  );
+  return {
+    height,
+    draw: (at) => {
+      const room = { x: at.x, y: at.y - height, w: width, h: height };
+      const view = viewAt(model, room, scale, { left: BESIDE, right: 0, top: 4, bottom: 4 });
+      const outline = { stroke: INK.line, width: WEIGHT.fine };
+      let lowest = Infinity;
+      const marks = [...baselines]
+        .sort(([, a], [, b]) => b - a)
+        .flatMap(([told, baseline]) => {
+          const from = view.to({ x: model.x, y: baseline });
+          const to = view.to({ x: model.x + model.w, y: baseline });
+          const own = line({ x: from.x - 3, y: from.y }, to, {
+            stroke: INK.soft,
+            width: WEIGHT.thin,
+            dash: DASH.center,
+          });
+          // Heights that lie close go without a figure here: the table tells them.
+          if (lowest - from.y < TEXT.small * 1.2) return [own];
+          lowest = from.y;
+          const words = { x: from.x - 4, y: from.y - TEXT.small * 0.36 };
+          return [own, text(words, told, { size: TEXT.small, anchor: 'end' })];
+        });
+      return [
+        shape(pathOfRegion(view.region(board)), {
+          ...outline,
+          fill: plan.looks.parts.get(sign.id) ?? INK.paper,
+          fillRule: 'evenodd',
+        }),
+        ...sign.lettered.layers.map((layer) =>
+          shape(pathOfRegion(view.region(layer.region)), {
+            stroke: INK.line,
+            width: WEIGHT.hair,
+            fill: colors.get(layer.finish) ?? INK.paper,
+            fillRule: 'evenodd',
+          }),
+        ),
+        ...marks,
+      ];
+    },
+  };
+}
+
+function fontName({ plan }: Packet, font: string): string {
+  const own = plan.design.fonts.find((f) => `own:${f.id}` === font);
+  return own?.name ?? plan.tables.fonts.find((f) => f.id === font)?.name ?? font;
+}
+
+function signBlocks(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: Mm): Block[] {
+  const terms = packet.terms.lettering;
+  const { lettered, stencils } = sign;
+  const { make, arcRise, stencil } = laid.lettering;
+  const told = (mm: Mm) => formatReading(mm, packet.measure);
+  const bridges = stencils?.layers.reduce((sum, layer) => sum + layer.stencil.bridges.length, 0) ?? 0;
+  const facts: [string, string][] = [
+    [terms.font, fontName(packet, lettered.font)],
+    [terms.make, packet.words.patterns.mode[make]],
+    ...(make === 'stencil'
+      ? [[terms.bridges, terms.bridgesOf(bridges, told(stencil.bridgeWidth))] as [string, string]]
+      : []),
+    [
+      terms.colors,
+      lettered.layers
+        .map(({ role, finish }) => `${terms.role[role]}: ${packet.say.finish(finish)}`)
+        .join(', '),
+    ],
+    ...(arcRise === 0
+      ? []
+      : [
+          [terms.arch, arcRise > 0 ? terms.up(told(arcRise)) : terms.down(told(-arcRise))] as [
+            string,
+            string,
+          ],
+        ]),
+  ];
+  const columns = [
+    { title: terms.words, share: 5, wraps: true },
+    { title: terms.capHeight, share: 2.4, figure: true },
+    { title: terms.baseline, share: 2.8, figure: true },
+    { title: terms.left, share: 2.8, figure: true },
+    { title: terms.right, share: 2.8, figure: true },
+  ];
+  const edge = boxOf(translateRegion(laid.region, -sign.at.x, -sign.at.y)) ?? lettered.box;
+  const rows = stretchesOf(sign).map(({ words, capHeight, baseline, box }) => ({
+    cells: [
+      words,
+      told(capHeight),
+      told(baseline - edge.y),
+      told(box.x - edge.x),
+      told(edge.x + edge.w - box.x - box.w),
+    ],
+  }));
+  return [
+    heading(packet.say.name(sign.id)),
+    picture(packet, sign, laid, width),
+    ...facts.map(([term, words]) => entry(term, words, width, TERM)),
+    space(2),
+    ...(rows.length > 0 ? table(columns, rows, width) : []),
+    ...(arcRise === 0 ? [] : [space(1.5), ...paragraph(terms.bent, width, TEXT.small)]),
+    space(5),
+  ];
+}
+
+/** How every sign is lettered, with the heights and gaps that a painter marks on the board. */
+export function lettering(packet: Packet): Leaf[] {
+  const { plan } = packet;
+  const body = bodyOf(packet.sheet);
+  const signs = plan.signs.flatMap((sign) => {
+    const laid = plan.layout.parts.find((p): p is Laid<'sign'> => p.id === sign.id && p.kind === 'sign');
+    return laid && sign.lettered.glyphs.length > 0 ? [{ sign, laid }] : [];
+  });
+  if (signs.length === 0) return [];
+  const blocks = signs.flatMap(({ sign, laid }) => signBlocks(packet, sign, laid, body.w));
+  return flowLeaves(
+    packet.terms.titles.lettering,
+    [...paragraph(packet.terms.lettering.lead, body.w), space(2), ...blocks],
+    body,
+  );
+}
