@@ -63,6 +63,7 @@ export const CHECK_CODES = [
   'fastening.nothing-solid', //
   'fastening.loose-edge', // length_mm
   'fastening.screws', // mass_kg
+  'fastening.lever', // mass_kg, out_mm, base_mm
   'fastening.unknown', // fastener (brad or screw), id
   // size limits
   'limit.parts', // count, most

@@ -2,7 +2,7 @@ import { add, angleOf, distance, leftNormal, midpoint, scale, subtract, unit } f
 import type { Point } from '../geometry/shape.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import type { DrawItem } from './drawing.ts';
-import { circle, line, lines, text } from './items.ts';
+import { line, lines, text } from './items.ts';
 import { DIMENSION, INK, WEIGHT } from './style.ts';
 import { textWidth } from './text.ts';
 
@@ -44,9 +44,4 @@ export function dimension(from: Point, to: Point, away: Mm, words: string): Draw
     tick(b),
     text(add(middle, scale(up, lift)), words, { size: DIMENSION.text, anchor: 'middle', angle }),
   ];
-}
-
-/** A filled spot. */
-export function dot(at: Point, radius: Mm): DrawItem {
-  return circle(at, radius, { fill: INK.line });
 }

@@ -8,7 +8,7 @@ import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import type { Brad, Glue, Screw, Stock } from '../materials/types.ts';
-import type { Kg, Liters } from '../measure/units.ts';
+import type { Kg, Liters, Mm } from '../measure/units.ts';
 import { type Driven, driveBrads, driveScrews, type PartContact, SCREW_SPACINGS } from './driven.ts';
 import { beadLength, glueFor } from './glue.ts';
 import { looseEdge } from './looseEdge.ts';
@@ -34,10 +34,23 @@ export interface FasteningInput {
 }
 
 /** What one part is fastened by, before the tables are asked. */
-function howOf(laid: LaidPart, mass: Kg, over: Kg): Fastened['how'] {
+function howOf(laid: LaidPart, pull: Kg, over: Kg): Fastened['how'] {
   if (laid.kind === 'fitting') return 'screws';
-  return laid.fixing.how === 'brads' && mass > over ? 'screws' : laid.fixing.how;
+  return laid.fixing.how === 'brads' && pull > over ? 'screws' : laid.fixing.how;
 }
+
+/** A part's lever on the bed stowed: how far its middle stands out, and how high it is where it touches. */
+function leverOf(laid: LaidPart, contacts: readonly PartContact[]): { readonly out: Mm; readonly base: Mm } {
+  const box = boxOf(contacts.flatMap(({ contact }) => [...contact]));
+  return { out: (laid.z1 - laid.z0) / 2, base: box?.h ?? 0 };
+}
+
+/**
+ * What pulls at a part's fasteners, as a mass: its own with the bed lowered; with the bed stowed it tips about
+ * its lower edge, and the upper fasteners hold weight x standing out / height, by moments about that edge.
+ */
+const pullOf = (mass: Kg, { out, base }: { readonly out: Mm; readonly base: Mm }): Kg =>
+  base > 0 ? mass * Math.max(1, out / base) : mass;
 
 /** Width of a part across its length, for its beads of glue: a sheet's lesser side. */
 function widthOf(laid: LaidPart): number {
@@ -98,8 +111,10 @@ function fasten(
   solids: readonly Solid[],
   mass: Kg,
 ): { readonly fastened: readonly Fastened[]; readonly checks: readonly Check[] } {
-  const how = howOf(laid, mass, input.settings.screwOver_kg);
   const contacts = contactsOf(stack, solids);
+  const lever = leverOf(laid, contacts);
+  const over = input.settings.screwOver_kg;
+  const how = howOf(laid, pullOf(mass, lever), over);
   const held = contacts.some(({ contact }) => areaOf(contact) > 0);
   const checks: Check[] = [];
   if (!held && how !== 'none') checks.push(nothingSolid(laid, solids));
@@ -111,11 +126,12 @@ function fasten(
   const beside = besideScrews(input, stack, laid, contacts, driven);
   checks.push(...driven.checks, ...looseEdges(input, laid, contacts, [driven, ...beside]));
   if (how === 'screws' && laid.kind !== 'fitting' && laid.fixing.how === 'brads') {
+    const heavy = mass > over;
     checks.push({
-      code: 'fastening.screws',
+      code: heavy ? 'fastening.screws' : 'fastening.lever',
       severity: 'note',
       parts: [laid.id],
-      figures: { mass_kg: mass },
+      figures: heavy ? { mass_kg: mass } : { mass_kg: mass, out_mm: 2 * lever.out, base_mm: lever.base },
     });
   }
   const glued = laid.kind !== 'fitting' && (how === 'glue' || (how !== 'none' && laid.fixing.glue));
@@ -197,7 +213,8 @@ function unknownOnce(checks: readonly Check[]): Check[] {
  * Checks: `fastening.unknown` (error) where the settings name a brad or screw that is not in the table; and
  * as warnings `fastening.through` where every listed length that bites would come out on the far
  * side, `fastening.no-brad` where there is not the wood for any (brads and screws alike),
- * `fastening.nothing-solid`, and `fastening.loose-edge` where a sheet is driven in but one of its edges is not. A note, `fastening.screws`, where a part set to brads is heavy enough for screws.
+ * `fastening.nothing-solid`, and `fastening.loose-edge` where a sheet is driven in but one of its edges is not. Notes, `fastening.screws` and `fastening.lever`, where a part set to brads is heavy enough for screws, or stands
+ * out so far from so low a base.
  *
  * Decoration only: hinges, latches and anchors are fixed by their maker's word.
  */

@@ -396,6 +396,25 @@ describe('screws and glue', () => {
     );
   });
 
+  it('a light part that stands out far from a low base takes screws too', () => {
+    // A shelf 6 in deep and 3/4 in high: 2 kg x 3 / 0.75 pull at its upper fasteners as 8 kg do.
+    const shelf = blockInInches('shelf', [5, 20, 30, 0.75], [-3.25, 2.75]);
+    const with2kg = (screwOver_kg: number) =>
+      first({
+        solids: [shelf],
+        parts: [stripOf(shelf, BRADS)],
+        masses: [{ part: 'shelf', mass: 2 }],
+        settings: { ...settings, screwOver_kg },
+      });
+    const { part, plan } = with2kg(7.9);
+    expect(part.how).toBe('screws');
+    const lever = plan.checks.find((c) => c.code === 'fastening.lever');
+    expect(lever?.severity).toBe('note');
+    expect(lever?.figures.out_mm).toBeCloseTo(inches(6), 9);
+    expect(lever?.figures.base_mm).toBeCloseTo(inches(0.75), 9);
+    expect(with2kg(8.1).part.how).toBe('brads');
+  });
+
   it('a light part keeps its brads', () => {
     expect(door({ masses: [{ part: 'door', mass: 6 }] }).part.how).toBe('brads');
   });

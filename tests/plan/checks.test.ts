@@ -232,6 +232,21 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
     keepClears: [{ id: 'rail', name: 'Rail', why: 'other', box: box(140, 890, 60, 520), height: 0 }],
   }),
   'fastening.screws': () => ({ ...base, fastening: { ...base.fastening, screwOver_kg: 0.2 } }),
+  'fastening.lever': () => ({
+    ...withParts({ ...strip('shelf', 200, 880, 600), stock: 'plank', onEdge: true }),
+    stocks: [
+      {
+        form: 'flat',
+        id: 'plank',
+        name: 'Plank',
+        material: 'pine',
+        width: 140,
+        thickness: 19,
+        lengths: [{ length: 2400, price: 1 }],
+      },
+    ],
+    fastening: { ...base.fastening, screwOver_kg: 2 },
+  }),
   'fastening.unknown': () => ({ ...base, fastening: { ...base.fastening, brad: 'thorn' } }),
   'limit.parts': () =>
     changed('battens', (p) =>

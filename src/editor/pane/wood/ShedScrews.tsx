@@ -29,7 +29,7 @@ export function ShedScrews({ design, supplies, put }: SuppliesProps) {
       <legend>{t('shed.screws')}</legend>
       {owned.screws.map((screws, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: rows have no ids, and two may be the same for a while
-        <div className="row-fields three" key={i}>
+        <div className="shed-row" key={i}>
           <ChoiceField
             label={t('brads.screw')}
             value={screws.screw}
@@ -42,28 +42,30 @@ export function ShedScrews({ design, supplies, put }: SuppliesProps) {
               });
             }}
           />
-          <ChoiceField
-            label={t('shed.length')}
-            value={String(screws.length)}
-            choices={lengthsOf(screws.screw).map((mm) => ({ value: String(mm), label: say.short(mm) }))}
-            onCommit={(length) => change(i, { length: Number(length) })}
-          />
-          <NumberField
-            label={t('owned.count')}
-            whole
-            min={1}
-            max={100_000}
-            value={screws.count}
-            onCommit={(count) => change(i, { count })}
-          />
-          <button
-            type="button"
-            className="btn bare icon"
-            aria-label={t('shed.removeScrews', { number: i + 1 })}
-            onClick={() => keep(owned.screws.filter((_, k) => k !== i))}
-          >
-            <Trash2 aria-hidden="true" />
-          </button>
+          <div className="row-fields">
+            <ChoiceField
+              label={t('shed.length')}
+              value={String(screws.length)}
+              choices={lengthsOf(screws.screw).map((mm) => ({ value: String(mm), label: say.short(mm) }))}
+              onCommit={(length) => change(i, { length: Number(length) })}
+            />
+            <NumberField
+              label={t('owned.count')}
+              whole
+              min={1}
+              max={100_000}
+              value={screws.count}
+              onCommit={(count) => change(i, { count })}
+            />
+            <button
+              type="button"
+              className="btn bare icon"
+              aria-label={t('shed.removeScrews', { number: i + 1 })}
+              onClick={() => keep(owned.screws.filter((_, k) => k !== i))}
+            >
+              <Trash2 aria-hidden="true" />
+            </button>
+          </div>
         </div>
       ))}
       <button type="button" className="btn small" onClick={add}>

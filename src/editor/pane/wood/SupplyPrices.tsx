@@ -14,7 +14,9 @@ export function SupplyPrices({ design, supplies, put }: SuppliesProps) {
     ...all.screws.filter((s) => s.id === design.fastening.screw),
     ...all.glues.filter((g) => g.system === system),
     ...all.tapes.filter((r) => r.system === system),
-    ...all.papers.filter((p) => p.id === design.pages.paper).map((p) => ({ ...p, price: 0 })),
+    ...all.papers
+      .filter((p) => p.id === design.pages.paper)
+      .map(({ id, name }) => ({ id, name: t('shed.page', { paper: name }), price: 0 })),
   ];
   const primers = all.containers.filter((c) => c.system === system);
   const priceOfPrimer = (id: string) => supplies.primer.find((p) => p.container === id)?.price ?? 0;

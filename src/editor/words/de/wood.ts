@@ -117,6 +117,7 @@ export const woodWords: Record<keyof typeof en, string> = {
   'shed.removeScrews': 'Schrauben {number} entfernen',
   'shed.prices': 'Preise dafür',
   'shed.pricesHint': 'Für Packung, Flasche, Rolle, Dose, Blatt. Mit 0 steht es ohne Preis in der Liste.',
+  'shed.page': 'Papier, {paper}',
   'shed.primerCan': 'Grundierung, {can}',
   'owned.title': 'Vorhandene Reste',
   'owned.lead': 'Werden zuerst verwendet, bevor gekauft wird.',

@@ -116,6 +116,7 @@ export const woodWords = {
   'shed.prices': 'Prices of supplies',
   'shed.pricesHint':
     'For a box, a bottle, a roll, a can, a page. At 0 it stands in the list without a price.',
+  'shed.page': 'Paper, {paper}',
   'shed.primerCan': 'Primer, {can}',
   'owned.title': 'Offcuts you have',
   'owned.lead': 'Used before anything is bought.',

@@ -156,6 +156,8 @@ export const checks: PlanWords['checks'] = {
     `${fastener(f).every} für ${say.name(f.parts[0] ?? '')} lang genug ist (${say.length(f.number('length_mm'))}), käme hinten heraus; ${say.length(f.number('room_mm'))} Holz sind da. Kürzere besorgen oder leimen.`,
   'fastening.no-brad': (f, say) =>
     `${fastener(f).none} der Tabelle passt für ${say.name(f.parts[0] ?? '')}: ${say.length(f.number('need_mm'))} müssen greifen, und ${say.length(f.number('room_mm'))} Holz sind da. Leimen und spannen oder mit Holz hinterlegen.`,
+  'fastening.lever': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} steht ${say.length(f.number('out_mm'))} vor bei nur ${say.length(f.number('base_mm'))} Höhe und kippt von seinen Stiften: Schrauben nehmen.`,
   'fastening.loose-edge': (f, say) =>
     `An einer Kante von ${say.name(f.parts[0] ?? '')} findet auf ${say.length(f.number('length_mm'))} Länge nichts Halt. Die Kante leimen und zwingen oder ändern, was darunter liegt.`,
   'fastening.nothing-solid': (f, say) =>

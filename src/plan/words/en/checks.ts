@@ -132,6 +132,8 @@ export const checks: PlanWords['checks'] = {
     `Every listed ${f.text('fastener')} long enough for ${say.name(f.parts[0] ?? '')} (${say.length(f.number('length_mm'))}) would come out on the far side; there are ${say.length(f.number('room_mm'))} of wood. Get shorter ones, or glue.`,
   'fastening.no-brad': (f, say) =>
     `No listed ${f.text('fastener')} fits ${say.name(f.parts[0] ?? '')}: it needs ${say.length(f.number('need_mm'))} to bite and there are ${say.length(f.number('room_mm'))} of wood. Glue and clamp it, or back it with wood.`,
+  'fastening.lever': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} stands ${say.length(f.number('out_mm'))} out of a base ${say.length(f.number('base_mm'))} high and would tip off its brads: use screws.`,
   'fastening.loose-edge': (f, say) =>
     `No fastener finds wood along ${say.length(f.number('length_mm'))} of an edge of ${say.name(f.parts[0] ?? '')}. Glue that edge and clamp it, or change what lies beneath.`,
   'fastening.nothing-solid': (f, say) =>
