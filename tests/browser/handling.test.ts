@@ -138,6 +138,49 @@ describe('on the drawing', () => {
   });
 });
 
+describe('the gap of a row', () => {
+  const row = {
+    id: 'row',
+    kind: 'even',
+    axis: 'x',
+    parts: ['left', 'right'],
+    low: { of: 'face', side: 'low' },
+    high: { of: 'face', side: 'high' },
+  } as const;
+
+  it('is typed on the drawing: it says how many that takes, and one click makes them', async () => {
+    const { page, errors } = await visit(await context());
+    await drop(page, { ...plainDesign(), rules: [{ ...row, mode: 'gaps' }] });
+    await page.getByRole('treeitem', { name: /Left stile/ }).click();
+    await page.locator('button.dim.gap').first().click();
+    await field(page, 'Gap between').fill('6');
+    await field(page, 'Gap between').press('Enter');
+    // A face 41 1/2 in wide: five strips of 2 1/2 in leave 29 in for six gaps.
+    const offer = page.getByRole('button', { name: /^5 in the row: gaps of 4 13\/16/ });
+    await offer.waitFor();
+    await page.getByRole('button', { name: 'Just 6", the row in the middle' }).waitFor();
+    await expect.poll(() => offer.evaluate((el) => el === document.activeElement)).toBe(true);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.getByRole('treeitem', { name: /^Right stile/ }).count()).toBe(4);
+    await expect.poll(() => page.getByRole('treeitem').count()).toBe(6);
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await expect.poll(() => page.getByRole('treeitem').count()).toBe(3);
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+
+  it('is held to a largest one in the list, which offers the parts that are missing', async () => {
+    const { page } = await visit(await context());
+    await drop(page, { ...plainDesign(), rules: [{ ...row, mode: 'most', most: 152.4 }] });
+    await page.getByRole('treeitem', { name: /Left stile/ }).click();
+    await page.getByText('Gaps of 6" or less take 5 parts').first().waitFor();
+    await page.getByRole('button', { name: 'Add 3 like the last' }).click();
+    await expect.poll(() => page.getByRole('treeitem').count()).toBe(6);
+    await expect.poll(() => page.getByText('or less take').count()).toBe(0);
+    await page.context().close();
+  });
+});
+
 describe('a part that a rule holds', () => {
   it('stays under the hand, and lets go with Alt', async () => {
     const { page } = await visit(await context());

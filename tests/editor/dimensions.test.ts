@@ -27,7 +27,7 @@ describe('dimensions that open a field', () => {
     expect(locked?.edits).toBeNull();
   });
 
-  it('the gaps of an even rule open its pitch or its largest gap, where it has one', () => {
+  it('the gaps of an even rule open what decides them, whatever its kind', () => {
     const parts = ['a', 'b', 'c'].map((id) => newPart('panel', { id, name: id, box: { ...BOX, w: 60 } }));
     const even = (more: Pick<RuleOf<'even'>, 'mode' | 'pitch' | 'most'>): Rule => ({
       id: 'even',
@@ -44,6 +44,24 @@ describe('dimensions that open a field', () => {
         .map((d) => d.edits);
     expect(edits(even({ mode: 'centers', pitch: 200 }))).toEqual([{ rule: 'even' }, { rule: 'even' }]);
     expect(edits(even({ mode: 'most', most: 400 }))).toEqual([{ rule: 'even' }, { rule: 'even' }]);
-    expect(edits(even({ mode: 'gaps' }))).toEqual([null, null]);
+    expect(edits(even({ mode: 'gaps' }))).toEqual([{ rule: 'even' }, { rule: 'even' }]);
+  });
+
+  it('a part that runs between two opens how far it is held back at that end', () => {
+    const rule: Rule = {
+      id: 'between',
+      kind: 'between',
+      axis: 'x',
+      part: 'a',
+      low: { of: 'face', side: 'low' },
+      high: { of: 'face', side: 'high' },
+      insetLow: 30,
+      insetHigh: 40,
+    };
+    const found = dimensions([newPart('panel', { id: 'a', name: 'A', box: BOX })], [rule], 'a');
+    expect(found.filter((d) => d.role === 'gap').map((d) => d.edits)).toEqual([
+      { rule: 'between', end: 'low' },
+      { rule: 'between', end: 'high' },
+    ]);
   });
 });

@@ -8,6 +8,7 @@ import { useEditor, useStore } from '../state/hooks.ts';
 import { toScreen, type View } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { useWords, type WordKey } from '../words/t.ts';
+import { GapInPlace } from './GapInPlace.tsx';
 import { LetteringInPlace } from './LetteringInPlace.tsx';
 import { canvasElement } from './place.ts';
 import { SpacingInPlace } from './SpacingInPlace.tsx';
@@ -56,7 +57,15 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
   }
   if (field.kind === 'rule') {
     const rule = design.rules.find((r) => r.id === field.rule);
-    const measure = rule ? measureOf(rule) : null;
+    if (rule?.kind === 'even' && rule.mode !== 'centers' && rule.mode !== 'most') {
+      const gap = layout.rules.find((state) => state.id === rule.id)?.result ?? 0;
+      return (
+        <div className="canvas-field roomy" style={style}>
+          <GapInPlace rule={rule} gap={gap} onDone={close} />
+        </div>
+      );
+    }
+    const measure = rule ? measureOf(rule, field.end) : null;
     if (!rule || !measure) return null;
     const take = (mm: number) =>
       commit(
@@ -105,12 +114,27 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
 }
 
 /** The one measure of a rule that its dimension shows or follows from; null where there is none. */
-function measureOf(rule: Rule): { words: WordKey; value: Mm; put: (mm: Mm) => Rule } | null {
+function measureOf(
+  rule: Rule,
+  end?: 'low' | 'high',
+): { words: WordKey; value: Mm; put: (mm: Mm) => Rule } | null {
   if (rule.kind === 'set')
     return {
       words: 'rule.distance',
       value: rule.distance,
       put: (distance) => ({ ...rule, distance }),
+    };
+  if (rule.kind === 'between' && end === 'low')
+    return {
+      words: 'rule.insetLow',
+      value: rule.insetLow,
+      put: (insetLow) => ({ ...rule, insetLow }),
+    };
+  if (rule.kind === 'between' && end === 'high')
+    return {
+      words: 'rule.insetHigh',
+      value: rule.insetHigh,
+      put: (insetHigh) => ({ ...rule, insetHigh }),
     };
   if (rule.kind === 'reveal')
     return { words: 'rule.margin', value: rule.margin, put: (margin) => ({ ...rule, margin }) };

@@ -54,7 +54,7 @@ export function DimensionLabels({ dimensions, view, measure }: LabelsProps) {
 }
 
 function fieldOf(edits: NonNullable<Dimension['edits']>, axis: Axis, at: Point): CanvasField {
-  if ('rule' in edits) return { kind: 'rule', rule: edits.rule, at };
+  if ('rule' in edits) return { kind: 'rule', rule: edits.rule, end: edits.end, at };
   if ('array' in edits) return { kind: 'spacing', part: edits.array, axis, at };
   return { kind: 'size', ...edits, at };
 }

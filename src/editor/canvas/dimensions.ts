@@ -19,7 +19,7 @@ export interface Dimension {
   /** Pixels that the line stands off from `cross`, so that lines do not lie on the part. */
   readonly off: number;
   readonly edits:
-    | { readonly rule: string }
+    | { readonly rule: string; readonly end?: 'low' | 'high' }
     | { readonly part: string; readonly side: 'w' | 'h' }
     /** The spacing of an array along the dimension: how many, the pitch, or the largest gap. */
     | { readonly array: string }
@@ -117,13 +117,13 @@ function dimensionsOfRule(rule: Rule, face: Face, layout: Layout, id: string, bo
         rule.axis,
         placeOfEdge(rule.low, rule.axis, face, layout),
         edgeOfBox(box, rule.axis, 'low'),
-        { key: `${rule.id}-low`, edits: null, role: 'gap' },
+        { key: `${rule.id}-low`, edits: { rule: rule.id, end: 'low' }, role: 'gap' },
       );
       const high = line(
         rule.axis,
         edgeOfBox(box, rule.axis, 'high'),
         placeOfEdge(rule.high, rule.axis, face, layout),
-        { key: `${rule.id}-high`, edits: null, role: 'gap' },
+        { key: `${rule.id}-high`, edits: { rule: rule.id, end: 'high' }, role: 'gap' },
       );
       return [...low, ...high];
     }
@@ -141,8 +141,7 @@ function dimensionsOfRule(rule: Rule, face: Face, layout: Layout, id: string, bo
       const after = at === stops.length - 1 ? last : (stops[at + 1]?.low ?? null);
       const here = stops[at];
       if (!here) return [];
-      // How many there are is a matter of which parts are named; the pitch and the largest gap are measures.
-      const edits = rule.mode === 'centers' || rule.mode === 'most' ? { rule: rule.id } : null;
+      const edits = { rule: rule.id };
       return [
         ...line(rule.axis, before, here.low, { key: `${rule.id}-before`, edits, role: 'gap' }),
         ...line(rule.axis, here.high, after, { key: `${rule.id}-after`, edits, role: 'gap' }),

@@ -38,7 +38,13 @@ export interface Provisional {
 
 /** A field opened on the canvas itself. */
 export type CanvasField =
-  | { readonly kind: 'rule'; readonly rule: string; readonly at: Point }
+  | {
+      readonly kind: 'rule';
+      readonly rule: string;
+      /** Which end of it, where a rule has a measure at each. */
+      readonly end?: 'low' | 'high' | undefined;
+      readonly at: Point;
+    }
   | { readonly kind: 'size'; readonly part: string; readonly side: 'w' | 'h'; readonly at: Point }
   /** The spacing of an array: how many, the pitch, or the largest gap. */
   | { readonly kind: 'spacing'; readonly part: string; readonly axis: Axis; readonly at: Point }

@@ -3,7 +3,7 @@ import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 
 /** Most members that a chosen largest gap may ask for. */
-const MOST_MEMBERS = 400;
+export const MOST_MEMBERS = 400;
 
 export interface Spread {
   readonly count: number;

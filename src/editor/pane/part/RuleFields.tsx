@@ -4,6 +4,7 @@ import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
+import { EvenCount } from './EvenCount.tsx';
 
 /** The measures and choices that a rule holds. */
 export function RuleFields({ rule }: { rule: Rule }) {
@@ -73,6 +74,9 @@ export function RuleFields({ rule }: { rule: Rule }) {
               value={rule.most ?? 0}
               onCommit={(most) => change({ ...rule, most })}
             />
+          ) : null}
+          {rule.mode === 'most' && rule.most !== undefined ? (
+            <EvenCount rule={rule} most={rule.most} />
           ) : null}
         </div>
       );

@@ -35,6 +35,7 @@ export const actWords: Record<keyof typeof en, string> = {
   'did.measure': 'Maß auf {to} gesetzt',
   'did.measureStyle': 'Anzeige der Maße geändert',
   'did.bed': 'Bett geändert: {what}',
+  'did.count': 'Reihe aus {count} gemacht',
   'did.rule': 'Regel geändert',
   'did.addRule': 'Regel: {rule}',
   'did.dropRule': 'Gelöst: {rule}',

@@ -33,6 +33,7 @@ export const actWords = {
   'did.measure': 'Measure set to {to}',
   'did.measureStyle': 'Changed how measures are shown',
   'did.bed': 'Changed the bed: {what}',
+  'did.count': 'Made a row of {count}',
   'did.rule': 'Changed a rule',
   'did.addRule': 'Rule: {rule}',
   'did.dropRule': 'Let go: {rule}',

@@ -1,0 +1,28 @@
+import type { Edit } from '../../design/edit/edit.ts';
+import { editsToRemove } from '../../design/removal.ts';
+import type { Design, RuleOf } from '../../design/schema.ts';
+import { recounted } from '../../layout/arrange/recount.ts';
+import { arrangingOf, editsToArrange } from './arrange.ts';
+
+/** The edits that give an even rule another number of parts, as one step; copies join the group of the last part. */
+export function editsToRecount(design: Design, rule: RuleOf<'even'>, count: number): Edit[] {
+  const { arranged, rule: item, gone } = recounted(arrangingOf(design), rule, count);
+  const kept: Edit = { kind: 'replace', list: 'rules', id: rule.id, item };
+  if (gone.length > 0) return [kept, ...editsToRemove(design, gone).filter((edit) => !concerns(edit, rule))];
+  const last = rule.parts.at(-1) ?? '';
+  const added = arranged.add.map((part) => part.id);
+  const groups = design.groups
+    .filter((group) => group.parts.includes(last))
+    .map(
+      (group): Edit => ({
+        kind: 'replace',
+        list: 'groups',
+        id: group.id,
+        item: { ...group, parts: [...group.parts, ...added] },
+      }),
+    );
+  return [...editsToArrange(design, arranged), kept, ...groups];
+}
+
+const concerns = (edit: Edit, rule: RuleOf<'even'>): boolean =>
+  edit.kind !== 'set' && edit.kind !== 'insert' && edit.list === 'rules' && edit.id === rule.id;

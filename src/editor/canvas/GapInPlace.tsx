@@ -1,0 +1,91 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Edit } from '../../design/edit/edit.ts';
+import type { RuleOf } from '../../design/schema.ts';
+import { countFor, pitchFor } from '../../layout/arrange/recount.ts';
+import type { Mm } from '../../measure/units.ts';
+import { arrangingOf } from '../action/arrange.ts';
+import { editsToRecount } from '../action/evenCount.ts';
+import { MeasureField } from '../field/MeasureField.tsx';
+import { useCommit, useSettledDesign } from '../state/hooks.ts';
+import { lengthText } from '../state/text.ts';
+import { useWords } from '../words/t.ts';
+
+interface GapInPlaceProps {
+  readonly rule: RuleOf<'even'>;
+  /** The gap that comes out now. */
+  readonly gap: Mm;
+  readonly onDone: () => void;
+}
+
+/**
+ * A gap that follows from how many parts there are: what is typed is told what it takes (another number of parts,
+ * or the row held by its centers), and one click does it.
+ */
+export function GapInPlace({ rule, gap, onDone }: GapInPlaceProps) {
+  const t = useWords();
+  const design = useSettledDesign();
+  const commit = useCommit();
+  const [wanted, setWanted] = useState<Mm | null>(null);
+  const first = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    // The answer to what was typed is where the next Enter goes.
+    if (wanted !== null) first.current?.focus();
+  }, [wanted]);
+
+  const on = arrangingOf(design);
+  const text = (mm: Mm) => lengthText(design, mm);
+  const count = wanted === null ? null : countFor(on, rule, wanted);
+  const pitch = wanted === null ? null : pitchFor(on, rule, wanted);
+  const take = (edits: readonly Edit[], label: string) => {
+    commit(edits, label);
+    onDone();
+  };
+  return (
+    // Escape closes it from wherever in it.
+    <div
+      onKeyDownCapture={(e) => {
+        if (e.key !== 'Escape') return;
+        e.stopPropagation();
+        onDone();
+      }}
+    >
+      <MeasureField label={t('even.gap')} autoFocus value={wanted ?? gap} onCommit={setWanted} />
+      {wanted === null ? null : (
+        <div className="gap-offers" role="status">
+          {count ? (
+            <button
+              ref={first}
+              type="button"
+              className="btn"
+              onClick={() =>
+                take(editsToRecount(design, rule, count.count), t('did.count', { count: count.count }))
+              }
+            >
+              {t('even.offerCount', { count: count.count, gap: text(count.gap) })}
+            </button>
+          ) : null}
+          {pitch !== null ? (
+            <button
+              ref={count ? undefined : first}
+              type="button"
+              className="btn"
+              onClick={() => {
+                const { most: _most, ...rest } = rule;
+                const item = { ...rest, mode: 'centers' as const, pitch };
+                take(
+                  [{ kind: 'replace', list: 'rules', id: rule.id, item }],
+                  t('did.measure', { to: text(wanted) }),
+                );
+              }}
+            >
+              {t('even.offerExact', { gap: text(wanted) })}
+            </button>
+          ) : null}
+          {count || pitch !== null ? null : (
+            <p className="note">{t('even.noCount', { most: text(wanted) })}</p>
+          )}
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,36 @@
+import type { RuleOf } from '../../../design/schema.ts';
+import { countFor } from '../../../layout/arrange/recount.ts';
+import type { Mm } from '../../../measure/units.ts';
+import { arrangingOf } from '../../action/arrange.ts';
+import { editsToRecount } from '../../action/evenCount.ts';
+import { useCommit, useSettledDesign } from '../../state/hooks.ts';
+import { lengthText } from '../../state/text.ts';
+import { useWords } from '../../words/t.ts';
+
+/** How many parts a largest gap asks for, where it is not as many as there are, and one step that sees to it. */
+export function EvenCount({ rule, most }: { readonly rule: RuleOf<'even'>; readonly most: Mm }) {
+  const t = useWords();
+  const design = useSettledDesign();
+  const commit = useCommit();
+  const have = rule.parts.length;
+  const found = countFor(arrangingOf(design), rule, most);
+  if (found?.count === have) return null;
+  if (!found) return <p className="note wide">{t('even.noCount', { most: lengthText(design, most) })}</p>;
+  const { count, gap } = found;
+  const words = count > have ? 'even.addSome' : 'even.takeSome';
+  const label = t(words, { count: Math.abs(count - have) });
+  return (
+    <div className="wide">
+      <p className="note">
+        {t('even.needed', { count, have, most: lengthText(design, most), gap: lengthText(design, gap) })}
+      </p>
+      <button
+        type="button"
+        className="btn"
+        onClick={() => commit(editsToRecount(design, rule, count), t('did.count', { count }))}
+      >
+        {label}
+      </button>
+    </div>
+  );
+}
