@@ -1,11 +1,13 @@
 import { expose } from 'comlink';
 import type { Design } from '../design/schema.ts';
 import { castShadows, type ShadowArea } from '../finish/shadow.ts';
+import type { LaidPart } from '../layout/laid.ts';
 import type { PrinterCorrection } from '../patterns/result.ts';
 import { createPlanner } from '../plan/plan.ts';
 import type { Plan } from '../plan/types.ts';
 import type { Language } from '../plan/words/languages.ts';
 import { fontBytes } from './fonts.ts';
+import { letterPictures } from './letterPictures.ts';
 import { reuse } from './state/reuse.ts';
 import { tablesFor } from './state/shipped.ts';
 
@@ -13,6 +15,13 @@ const planner = createPlanner();
 let lastPlan: Plan | null = null;
 let last: { readonly design: Design; readonly correction: PrinterCorrection } | null = null;
 const fonts = new Map<string, Uint8Array>();
+
+/** The bytes of a font, fetched when it is first asked for. */
+async function fontOf(id: string): Promise<Uint8Array | null> {
+  const bytes = fonts.get(id) ?? (await fontBytes(id));
+  if (bytes) fonts.set(id, bytes);
+  return bytes;
+}
 
 /** What the editor asks of the worker. One planner lives here and remembers what did not change. */
 const work = {
@@ -26,11 +35,7 @@ const work = {
     const correction = reuse(last?.correction, sentCorrection);
     last = { design, correction };
     const wanted = new Set(design.parts.flatMap((p) => (p.kind === 'sign' ? [p.lettering.font] : [])));
-    for (const id of wanted) {
-      if (fonts.has(id)) continue;
-      const bytes = await fontBytes(id);
-      if (bytes) fonts.set(id, bytes);
-    }
+    for (const id of wanted) await fontOf(id);
     lastPlan = planner(
       design,
       { tables: tablesFor(language), fonts, correction, language },
@@ -38,6 +43,9 @@ const work = {
     );
     return lastPlan;
   },
+
+  /** The lettering of signs by itself, without a plan. */
+  letters: (parts: readonly LaidPart[]) => letterPictures(parts, fontOf),
 
   /** Shadows on the face of the last plan, under the design's light. */
   shadows(): readonly ShadowArea[] {

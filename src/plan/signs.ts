@@ -84,7 +84,8 @@ interface Sight {
   readonly room: Region;
 }
 
-function sightOf(sign: Laid<'sign'>, parts: readonly LaidPart[]): Sight {
+/** The board of a laid sign, and where on it letters can be seen beside what lies on it. */
+export function sightOf(sign: Laid<'sign'>, parts: readonly LaidPart[]): Sight {
   const { x, y } = sign.box;
   const local = (value: Mm) => Math.round(value / SAME_LENGTH) * SAME_LENGTH;
   const own = (region: Region) => transformRegion(region, (p) => ({ x: local(p.x - x), y: local(p.y - y) }));

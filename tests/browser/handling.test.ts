@@ -277,6 +277,26 @@ describe('frames and arrays', () => {
   });
 });
 
+describe('an array in a group', () => {
+  it('is reached by a double click, its members by another', async () => {
+    const { page, errors } = await visit(await context());
+    const plain = plainDesign();
+    const box = { x: inches(6), y: inches(52), w: inches(30), h: inches(12) };
+    const row = newPart('array', { id: 'row', name: 'Slats', box, stock: 'pine-1x2', finish: 'trim' });
+    const groups = [{ id: 'both', name: 'Both', parts: ['row', 'panel'] }];
+    await drop(page, { ...plain, parts: [...plain.parts.slice(2), row], groups });
+    // Five slats of 1 1/2 in in 30 in leave six gaps of 3 3/4 in: the first one's middle is 4 1/2 in from the end.
+    const at = await onPage(page, box.x + inches(4.5), box.y + inches(6));
+    await page.mouse.dblclick(at.x, at.y);
+    await page.getByRole('tab', { name: 'Slats' }).waitFor();
+    await page.waitForTimeout(600);
+    await page.mouse.dblclick(at.x, at.y);
+    await page.getByRole('button', { name: 'Slats 1', pressed: true }).waitFor();
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+});
+
 describe('the stock palette', () => {
   it('drags a board onto the face, and leaves no trace beside it', async () => {
     const { page } = await visit(await context());

@@ -166,6 +166,8 @@ class Hand {
     }
     if (!touch.shift && chosenMember(state)?.slot && chooseMemberAt(store, touch.face))
       return startMove(store, touch);
+    // A part that was taken out of its group by a double click stays in hand until something else is pressed.
+    if (!touch.shift && only && box && partAt(layout, touch.face) === only) return startMove(store, touch);
     const found = pickAt(design, layout, touch.face, pixels(state.view, REACH[kind]));
     if (!found) return touch.touch ? startPan(store, touch) : startFrameSelect(store, touch);
     if (touch.shift) {

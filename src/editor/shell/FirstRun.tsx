@@ -17,6 +17,7 @@ import { LanguageSwitch } from './LanguageSwitch.tsx';
 import { StarterCard } from './StarterCard.tsx';
 import { showStep } from './showStep.ts';
 import { useFitChecks } from './useFitChecks.ts';
+import { useLetterPictures } from './useLetterPictures.ts';
 
 /**
  * Nothing on the bench yet: measure the bed, then begin from a starter fitted to it, from the empty bed, or from
@@ -55,6 +56,11 @@ export default function FirstRun() {
     [own, starters, mattress, way, measure],
   );
   const checks = useFitChecks(fitted);
+  const shown = useMemo(
+    () => (fitted ? fitted.map((f) => f.fitted) : starters.map((s) => s.design)),
+    [fitted, starters],
+  );
+  const letters = useLetterPictures(shown);
   const face = faceFor(empty.bed);
 
   useEffect(() => {
@@ -103,6 +109,7 @@ export default function FirstRun() {
               design={design}
               fitted={fitted?.find((f) => f.name === name)?.fitted ?? null}
               checks={checks.get(name)}
+              letters={letters}
               onOpen={startFrom}
             />
           ))}

@@ -6,6 +6,7 @@ import { faceFor } from '../state/derive.ts';
 import { useCheckWords } from '../words/checks.ts';
 import { useWords } from '../words/t.ts';
 import { StarterPicture } from './StarterPicture.tsx';
+import type { Letters } from './useLetterPictures.ts';
 
 /** Checks told in full under a starter; the others are counted. */
 const TOLD = 3;
@@ -17,18 +18,20 @@ interface StarterCardProps {
   readonly fitted: Design | null;
   /** What comes up on that bed; undefined while it is looked for. */
   readonly checks: readonly Check[] | undefined;
+  /** The lettering of its signs as far as it is drawn, by design. */
+  readonly letters: ReadonlyMap<Design, Letters>;
   readonly onOpen: (design: Design) => void;
 }
 
 /** A starter as it would be built: its picture, the size of its face, and what there is to look at. */
-export function StarterCard({ design, fitted, checks, onOpen }: StarterCardProps) {
+export function StarterCard({ design, fitted, checks, letters, onOpen }: StarterCardProps) {
   const t = useWords();
   const shown = fitted ?? design;
   const face = faceFor(shown.bed);
   return (
     <li className="first-item">
       <button type="button" className="first-card" onClick={() => onOpen(shown)}>
-        <StarterPicture design={shown} />
+        <StarterPicture design={shown} letters={letters.get(shown)} />
         <span className="first-name">{design.name}</span>
         <span className="first-size">
           {t('title.face')} <Measure mm={face.width} /> × <Measure mm={face.height} />

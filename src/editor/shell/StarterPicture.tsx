@@ -1,10 +1,17 @@
-import { useMemo } from 'react';
+import { Fragment, useMemo } from 'react';
 import type { Design } from '../../design/schema.ts';
 import type { Region } from '../../geometry/shape.ts';
 import { faceFor, layoutOf } from '../state/derive.ts';
+import type { Letters } from './useLetterPictures.ts';
+
+interface StarterPictureProps {
+  readonly design: Design;
+  /** The lettering of its signs, once it is drawn. */
+  readonly letters: Letters | undefined;
+}
 
 /** The face of a design as a small picture, drawn from its own layout. */
-export function StarterPicture({ design }: { design: Design }) {
+export function StarterPicture({ design, letters }: StarterPictureProps) {
   const { face, layout } = useMemo(() => ({ face: faceFor(design.bed), layout: layoutOf(design) }), [design]);
   const colors = new Map(design.finishes.map((f) => [f.id, f.color]));
   return (
@@ -19,14 +26,28 @@ export function StarterPicture({ design }: { design: Design }) {
           <path key={level.id} d={dOf(level.region)} fillRule="evenodd" fill={`var(--${level.id})`} />
         ))}
         {layout.parts.map((part) => (
-          <path
-            key={part.id}
-            d={dOf(part.region)}
-            fillRule="evenodd"
-            fill={part.kind === 'fitting' ? part.spec.color : (colors.get(part.finish ?? '') ?? 'var(--rim)')}
-            stroke="var(--outline)"
-            strokeWidth={part.kind === 'painted' ? 0 : 3}
-          />
+          <Fragment key={part.id}>
+            <path
+              d={dOf(part.region)}
+              fillRule="evenodd"
+              fill={
+                part.kind === 'fitting' ? part.spec.color : (colors.get(part.finish ?? '') ?? 'var(--rim)')
+              }
+              stroke="var(--outline)"
+              strokeWidth={part.kind === 'painted' ? 0 : 3}
+            />
+            {letters?.get(part.id)?.map(({ finish, region }, i) => (
+              <path
+                // A sign may show one color twice; its layers have no names.
+                // biome-ignore lint/suspicious/noArrayIndexKey: see above
+                key={i}
+                d={dOf(region)}
+                transform={`translate(${part.box.x} ${part.box.y})`}
+                fillRule="evenodd"
+                fill={colors.get(finish) ?? 'var(--ink)'}
+              />
+            ))}
+          </Fragment>
         ))}
       </g>
     </svg>
