@@ -148,15 +148,15 @@ function uses(packet: Packet, width: number): Block[] {
   const figure = (title: string, share: number) => ({ title, share, figure: true });
   const columns = [
     { title: terms.finish, share: 5.2, wraps: true },
-    figure(terms.face, 2.7),
-    figure(terms.edge, 2.7),
+    figure(terms.face, 2.6),
+    figure(terms.edge, 2.6),
     figure(terms.back, 2.3),
-    figure(terms.coats, 1.7),
-    figure(terms.rate, 3),
+    figure(terms.coats, 2.1),
+    figure(terms.rate, 2.9),
     figure(terms.need, 2.5),
     figure(terms.primer, 2.4),
     { title: terms.buy, share: 3.4, wraps: true },
-    figure(terms.left, 2.4),
+    figure(terms.left, 2.3),
     figure(terms.tape, 2.7),
   ];
   return table(columns, rows, width);
