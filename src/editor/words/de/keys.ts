@@ -7,7 +7,7 @@ export const keyWords = {
   'keys.byFinger': 'Finger, auf der Zeichnung',
   'keys.press.region': 'Taste F6',
   'keys.region': 'Weiter zum nächsten Bereich: Schritte, Teile, Zeichnung, Feld; mit Umschalt zurück',
-  'keys.press.tree': '↑ ↓ in der Teileliste',
+  'keys.press.tree': 'Auf und ab, in der Teileliste',
   'keys.tree': 'Durch die Teile gehen; mit Umschalt oder Leertaste mehrere wählen',
   'keys.press.enter': 'Eingabetaste',
   'keys.enter':

@@ -7,7 +7,7 @@ export const keyWords = {
   'keys.byFinger': 'Fingers, on the drawing',
   'keys.press.region': 'F6',
   'keys.region': 'On to the next region: steps, parts, drawing, pane; with Shift back',
-  'keys.press.tree': '↑ ↓ in the part list',
+  'keys.press.tree': 'Up and down, in the part list',
   'keys.tree': 'Walk the parts; with Shift, or Space, several of them',
   'keys.press.enter': 'Enter',
   'keys.enter':
