@@ -173,7 +173,7 @@ describe('the gap of a row', () => {
     const { page } = await visit(await context());
     await drop(page, { ...plainDesign(), rules: [{ ...row, mode: 'most', most: 152.4 }] });
     await page.getByRole('treeitem', { name: /Left stile/ }).click();
-    await page.getByText('Gaps of 6" or less take 5 parts').first().waitFor();
+    await page.getByText('Gaps of 6" or less take 5 parts').first().waitFor({ state: 'attached' });
     await page.getByRole('button', { name: 'Add 3 like the last' }).click();
     await expect.poll(() => page.getByRole('treeitem').count()).toBe(6);
     await expect.poll(() => page.getByText('or less take').count()).toBe(0);

@@ -6,6 +6,7 @@ import type { Mm } from '../../measure/units.ts';
 import { arrangingOf } from '../action/arrange.ts';
 import { editsToRecount } from '../action/evenCount.ts';
 import { MeasureField } from '../field/MeasureField.tsx';
+import { Typeset } from '../field/Typeset.tsx';
 import { useCommit, useSettledDesign } from '../state/hooks.ts';
 import { lengthText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
@@ -61,7 +62,7 @@ export function GapInPlace({ rule, gap, onDone }: GapInPlaceProps) {
                 take(editsToRecount(design, rule, count.count), t('did.count', { count: count.count }))
               }
             >
-              {t('even.offerCount', { count: count.count, gap: text(count.gap) })}
+              <Typeset text={t('even.offerCount', { count: count.count, gap: text(count.gap) })} />
             </button>
           ) : null}
           {pitch !== null ? (
@@ -78,11 +79,13 @@ export function GapInPlace({ rule, gap, onDone }: GapInPlaceProps) {
                 );
               }}
             >
-              {t('even.offerExact', { gap: text(wanted) })}
+              <Typeset text={t('even.offerExact', { gap: text(wanted) })} />
             </button>
           ) : null}
           {count || pitch !== null ? null : (
-            <p className="note">{t('even.noCount', { most: text(wanted) })}</p>
+            <p className="note">
+              <Typeset text={t('even.noCount', { most: text(wanted) })} />
+            </p>
           )}
         </div>
       )}

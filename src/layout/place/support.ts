@@ -21,10 +21,12 @@ export const fillsItsBox = (level: Face['levels'][number]): boolean => {
 
 /** The level under the largest share of a footprint; of equal shares, and off the face, the highest. */
 export function levelUnder(face: Face, region: Region, box: Box): LevelId | null {
+  // Most parts lie wholly on one: that is seen without cutting anything.
+  const whole = face.levels.find((level) => fillsItsBox(level) && within(box, level.box));
+  if (whole) return whole.id;
   let best: LevelId | null = face.levels[0]?.id ?? null;
   let most = SAME_LENGTH;
   for (const level of face.levels) {
-    if (fillsItsBox(level) && within(box, level.box)) return level.id;
     if (!boxesMeet(box, level.box)) continue;
     const share = areaOf(intersect(region, level.region));
     if (share > most * (1 + 1e-9)) {

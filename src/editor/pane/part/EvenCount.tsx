@@ -3,6 +3,7 @@ import { countFor } from '../../../layout/arrange/recount.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { arrangingOf } from '../../action/arrange.ts';
 import { editsToRecount } from '../../action/evenCount.ts';
+import { Typeset } from '../../field/Typeset.tsx';
 import { useCommit, useSettledDesign } from '../../state/hooks.ts';
 import { lengthText } from '../../state/text.ts';
 import { useWords } from '../../words/t.ts';
@@ -15,14 +16,26 @@ export function EvenCount({ rule, most }: { readonly rule: RuleOf<'even'>; reado
   const have = rule.parts.length;
   const found = countFor(arrangingOf(design), rule, most);
   if (found?.count === have) return null;
-  if (!found) return <p className="note wide">{t('even.noCount', { most: lengthText(design, most) })}</p>;
+  if (!found)
+    return (
+      <p className="note wide">
+        <Typeset text={t('even.noCount', { most: lengthText(design, most) })} />
+      </p>
+    );
   const { count, gap } = found;
   const words = count > have ? 'even.addSome' : 'even.takeSome';
   const label = t(words, { count: Math.abs(count - have) });
   return (
     <div className="wide">
       <p className="note">
-        {t('even.needed', { count, have, most: lengthText(design, most), gap: lengthText(design, gap) })}
+        <Typeset
+          text={t('even.needed', {
+            count,
+            have,
+            most: lengthText(design, most),
+            gap: lengthText(design, gap),
+          })}
+        />
       </p>
       <button
         type="button"
