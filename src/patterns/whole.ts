@@ -14,6 +14,9 @@ interface Span {
 /** Trim lines keep this far from letters where they can. */
 const CLEAR: Mm = 3;
 
+/** Places looked at; where letters are so many that there would be more, they are thinned evenly. */
+const MOST_PLACES = 6000;
+
 /** Places for a trim line: the middle of each gap between letters, beside each letter, and full pages on. */
 function places(low: Mm, high: Mm, keep: readonly Span[], room: Mm, overlap: Mm): Mm[] {
   const step = room - overlap;
@@ -25,10 +28,17 @@ function places(low: Mm, high: Mm, keep: readonly Span[], room: Mm, overlap: Mm)
     reach = Math.max(reach, span.high);
     found.push(span.low - CLEAR, span.low, span.high, span.high + CLEAR);
   }
-  for (const from of [low + overlap / 2, ...found]) {
-    for (let at = from + step; at < high; at += step) found.push(at);
+  const most = Math.ceil(MOST_PLACES / (1 + (high - low) / step));
+  const every = Math.max(1, found.length / most);
+  const kept = Array.from(
+    { length: Math.floor(found.length / every) },
+    (_, i) => found[Math.floor(i * every)] as Mm,
+  );
+  const all = [...kept];
+  for (const from of [low + overlap / 2, ...kept]) {
+    for (let at = from + step; at < high; at += step) all.push(at);
   }
-  const inside = found.filter((at) => at > low + SAME_LENGTH && at < high - SAME_LENGTH);
+  const inside = all.filter((at) => at > low + SAME_LENGTH && at < high - SAME_LENGTH);
   return [low, ...[...new Set(inside)].sort((a, b) => a - b), high];
 }
 
