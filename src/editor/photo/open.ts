@@ -1,33 +1,18 @@
 import { faceFor } from '../state/derive.ts';
 import { type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
+import { decodePicture } from './decode.ts';
 import { type PictureHead, readPictureHead } from './format.ts';
 import { newPlacing } from './placing.ts';
 
 const MOST_BYTES = 32_000_000;
 const MOST_PIXELS = 48_000_000;
-/** Longest side that is kept in memory: more would not be seen at any zoom that helps to draw. */
-const LONGEST = 2400;
 /** Where the frame header of a JPEG stands at the latest, behind previews and profiles that cameras put first. */
 const HEAD_BYTES = 1_000_000;
 
 /** Whether a file is a picture by its first bytes. */
 export const headOf = async (file: Blob): Promise<PictureHead | null> =>
   readPictureHead(new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer()));
-
-/** Decodes a picture for the screen, never larger than is of use. Rejects when it is damaged. */
-export async function decodePicture(file: Blob): Promise<ImageBitmap> {
-  const whole = await createImageBitmap(file);
-  const share = LONGEST / Math.max(whole.width, whole.height);
-  if (share >= 1) return whole;
-  const small = await createImageBitmap(whole, {
-    resizeWidth: Math.max(1, Math.round(whole.width * share)),
-    resizeHeight: Math.max(1, Math.round(whole.height * share)),
-    resizeQuality: 'high',
-  });
-  whole.close();
-  return small;
-}
 
 /** Lays a photo under the drawing; what cannot be one is told and changes nothing. */
 export async function openPhoto(store: EditorStore, file: File): Promise<void> {
