@@ -9,7 +9,7 @@ import type { BenchRow } from './row.ts';
 
 /** Sixty letters, spaces not counted, on four lines. */
 const TEXT = ['HARBOR QUAY TICKETS', 'BOAT & BAGGAGE OFFICE', 'ROOMS BOARD & PARADE', 'DAQPBROS'];
-const RUNS = 7;
+const RUNS = 3;
 const FONTS = ['bebas-neue', 'playfair-display', 'rye'];
 
 /**
