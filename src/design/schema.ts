@@ -324,7 +324,10 @@ export const letteringSchema = z.strictObject({
     tongue: sizeOrZero,
     /** Sheet left around the lettering. */
     frame: sizeOrZero,
-    /** Bridges put by hand: island by its index from the left, and the angle at which each one leaves it. */
+    /**
+     * Bridges put by hand: island by its index from the left, and the angle at which each one leaves it. No
+     * angles: the island's bridges were taken away.
+     */
     placed: z
       .array(
         z.strictObject({

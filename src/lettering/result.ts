@@ -1,4 +1,4 @@
-import type { Box, Path, Point, Region } from '../geometry/shape.ts';
+import type { Box, Path, Point, Region, Ring } from '../geometry/shape.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 
 /** A glyph in place on the sign. */
@@ -45,6 +45,8 @@ export interface Stencil {
   /** From the left; `placed` bridges count them the same way. Angles are taken about `at`. */
   readonly islands: readonly {
     readonly box: Box;
+    /** All around, across the bridges too. */
+    readonly border: Ring;
     readonly at: Point;
     /** `tongue`: hangs on a neck of sheet that is too thin. */
     readonly kind: 'island' | 'tongue';

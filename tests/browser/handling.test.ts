@@ -124,6 +124,47 @@ describe('on the drawing', () => {
     await page.context().close();
   });
 
+  it('takes away the bridges of a stencil and adds them, by key, by pointer and in the list', async () => {
+    const { page, errors } = await visit(await context());
+    await drop(page, signDesign('O'));
+    await page.getByRole('navigation').getByRole('button', { name: 'Letters' }).click();
+    await page.locator('.job-pane[aria-busy="false"]').waitFor({ timeout: 60_000 });
+    await field(page, 'What is shown').selectOption('fill');
+    const bridges = page.getByRole('slider', { name: /of island 1$/ });
+    await expect.poll(() => bridges.count()).toBe(2);
+    await bridges.first().focus();
+    await page.keyboard.press('Delete');
+    await expect.poll(() => bridges.count()).toBe(1);
+    // Pressed once more where the focus went, the key leaves the sign alone.
+    await page.keyboard.press('Delete');
+    await page.getByRole('button', { name: 'Take away bridge 1 of island 1' }).click();
+    await expect.poll(() => bridges.count()).toBe(0);
+    const loose = page.getByText(/would fall out/).first();
+    await page.getByRole('tab', { name: 'Making' }).click();
+    await loose.waitFor();
+    // Far right on the border of the only island.
+    const border = page.locator('.island-border');
+    await border.scrollIntoViewIfNeeded();
+    const right = await border.evaluate((path: SVGPathElement) => {
+      const length = path.getTotalLength();
+      const points = Array.from({ length: 400 }, (_, i) =>
+        path.getPointAtLength((i * length) / 400).matrixTransform(path.getScreenCTM() ?? undefined),
+      );
+      const far = points.reduce((best, p) => (p.x > best.x ? p : best));
+      return { x: far.x, y: far.y };
+    });
+    await page.mouse.click(right.x, right.y);
+    await expect.poll(() => bridges.count()).toBe(1);
+    expect(Math.abs(Number(await bridges.first().getAttribute('aria-valuenow')))).toBeLessThan(25);
+    await page.getByRole('button', { name: 'Add a bridge' }).click();
+    await expect.poll(() => bridges.count()).toBe(2);
+    expect(await loose.count()).toBe(0);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => bridges.count()).toBe(1);
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+
   it('copies parts, and puts them into another design', async () => {
     const { page } = await visit(await context({ permissions: ['clipboard-read', 'clipboard-write'] }));
     await drop(page, plainDesign());

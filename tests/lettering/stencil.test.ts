@@ -135,10 +135,39 @@ describe('islands', () => {
     ]);
   });
 
-  it('set by hand to no bridge at all are held nevertheless: the sheet stays in one piece', () => {
-    const { stencil: made, faults } = make(ring(0, 0, 40, 10), { placed: [{ island: 0, angles: [] }] });
-    expect(made.bridges.length).toBeGreaterThanOrEqual(1);
-    expect(faults).toEqual([]);
+  it('whose last bridge was taken away are told loose, and held again by one put back', () => {
+    const bare = make(ring(0, 0, 40, 10), { placed: [{ island: 0, angles: [] }] });
+    expect([bare.stencil.bridges.length, bare.stencil.single, bare.stencil.loose]).toEqual([0, 0, 1]);
+    expect(bare.checks.map((check) => [check.code, check.severity, check.figures.count])).toEqual([
+      ['stencil.loose-island', 'error', 1],
+    ]);
+    const held = make(ring(0, 0, 40, 10), { placed: [{ island: 0, angles: [90] }] });
+    expect([held.stencil.bridges.length, held.stencil.loose]).toEqual([1, 0]);
+  });
+
+  it('of their neighbors are held all the same when one has no bridge by hand', () => {
+    const letters = [...ring(0, 0, 40, 10), ...ring(120, 0, 40, 10), ...ring(240, 0, 40, 10)];
+    const { stencil: made } = make(letters, { placed: [{ island: 0, angles: [] }] });
+    expect(made.loose).toBe(1);
+    expect([0, 1, 2].map((i) => made.bridges.filter((b) => b.island === i).length)).toEqual([0, 2, 2]);
+  });
+
+  it('get as many bars as were set by hand, clear of each other even where two are asked for in one place', () => {
+    for (const angles of [
+      [0, 120, -120],
+      [90, 90],
+      [0, 5, 10, 180],
+      [0, 45, 90, 135, 180, -135, -90, -45],
+    ]) {
+      const { stencil: made, faults } = make(ring(0, 0, 40, 10), { placed: [{ island: 0, angles }] });
+      expect(made.bridges).toHaveLength(angles.length);
+      expect(faults).toEqual([]);
+      made.bridges.forEach((a, i) => {
+        for (const b of made.bridges.slice(i + 1)) {
+          expect(Math.hypot(a.at.x - b.at.x, a.at.y - b.at.y)).toBeGreaterThan(a.width);
+        }
+      });
+    }
   });
 
   it('that nothing can reach are told loose, never claimed', () => {

@@ -24,7 +24,11 @@ export interface Choices {
   readonly candidates: readonly Candidate[];
 }
 
+/** None for an island whose bridges were all taken away by hand: nothing puts one back unasked. */
 export function choicesFor(island: Island, solid: Solid, options: Options): Choices {
+  if (options.placed.some((p) => p.island === island.index && p.angles.length === 0)) {
+    return { island, candidates: [] };
+  }
   const letter = solid.letters[island.letter];
   const crossings = letter ? crossingsOf(island, letter, options.bridgeWidth) : [];
   return { island, candidates: candidatesOf(crossings, island, options.direction) };
@@ -37,8 +41,8 @@ export function choicesFor(island: Island, solid: Solid, options: Options): Choi
 export function chooseAll(choices: readonly Choices[], options: Options): Placed[] {
   const byHand = new Map(options.placed.map(({ island, angles }) => [island, angles]));
   const placed = choices.flatMap(({ island, candidates }) => {
-    const near = (byHand.get(island.index) ?? []).flatMap((angle) => nearestTo(candidates, angle) ?? []);
-    return [...new Set(near)].map(({ crossing }): Placed => ({ island, crossing }));
+    const near = nearestTo(candidates, byHand.get(island.index) ?? [], options.bridgeWidth);
+    return near.map(({ crossing }): Placed => ({ island, crossing }));
   });
   for (const { island, candidates } of choices) {
     if (byHand.has(island.index)) continue;

@@ -200,11 +200,25 @@ const apart = (a: Deg, b: Deg): Deg => {
   return Math.min(turn, 360 - turn);
 };
 
-/** The candidate that leaves the island nearest to a direction given by hand. */
-export function nearestTo(candidates: readonly Candidate[], angle: Deg): Candidate | null {
-  let best: Candidate | null = null;
-  for (const candidate of candidates) {
-    if (!best || apart(candidate.angle, angle) < apart(best.angle, angle)) best = candidate;
+/** Bars set by hand leave the island at least so many bar widths apart, so that each is a bar of its own. */
+const CLEAR = 1.5;
+
+/**
+ * The candidates that leave the island nearest to directions given by hand, in their order. Each stands clear
+ * of those before it; directions for which no place is left are passed over, so those are always the last.
+ */
+export function nearestTo(candidates: readonly Candidate[], angles: readonly Deg[], width: Mm): Candidate[] {
+  const found: Candidate[] = [];
+  for (const angle of angles) {
+    let best: Candidate | null = null;
+    for (const candidate of candidates) {
+      if (best && apart(candidate.angle, angle) >= apart(best.angle, angle)) continue;
+      if (found.every((other) => standClear(candidate, other, width))) best = candidate;
+    }
+    if (best) found.push(best);
   }
-  return best;
+  return found;
 }
+
+const standClear = (a: Candidate, b: Candidate, width: Mm): boolean =>
+  apart(a.angle, b.angle) >= OPPOSITE || distance(a.crossing.leaves, b.crossing.leaves) >= CLEAR * width;

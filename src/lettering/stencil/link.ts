@@ -9,14 +9,24 @@ import { FRAME } from './solid.ts';
 export function linkAll(placed: Placed[], choices: readonly Choices[]): void {
   for (let round = 0; round < choices.length; round += 1) {
     const group = groupsOf(placed, choices.length);
-    const adrift = choices.find(({ island }) => group(island.index) !== group(FRAME));
-    if (!adrift) return;
-    const own = group(adrift.island.index);
-    const members = choices.filter(({ island }) => group(island.index) === own);
-    const way = cheapest(members, ({ target }) => group(target) !== own);
+    const way = wayOut(choices, group);
     if (!way) return;
     placed.push(way);
   }
+}
+
+/** The best bridge out of the first group adrift that has one. */
+function wayOut(choices: readonly Choices[], group: (index: number) => number): Placed | null {
+  const tried = new Set([group(FRAME)]);
+  for (const { island } of choices) {
+    const own = group(island.index);
+    if (tried.has(own)) continue;
+    tried.add(own);
+    const members = choices.filter((other) => group(other.island.index) === own);
+    const way = cheapest(members, ({ target }) => group(target) !== own);
+    if (way) return way;
+  }
+  return null;
 }
 
 /** Which pieces of sheet the bridges join: equal numbers are one piece. */

@@ -33,7 +33,8 @@ export interface StencilInput {
 /**
  * Makes a stencil that holds together. Every island gets at least two bridges as wide as asked (one where
  * two do not fit); pieces that hang on a neck thinner than the tongue limit get one, and so do long thin
- * fingers of sheet. Bridges set by hand replace the proposed ones of their island.
+ * fingers of sheet. Bridges set by hand replace the proposed ones of their island; where all were taken away,
+ * it gets none, and is told as loose.
  *
  * Whether the sheet is in one piece is read off its own polygons after cutting, and pieces found loose get
  * further bridges; `loose` is what that count comes to, not what the bridges promise.
@@ -54,18 +55,21 @@ export function stencil({ sign, letters, sheet, options, holes = [] }: StencilIn
   const held = proveConnected(whole, sheet, holes, placed, choices, options.bridgeWidth);
   const bridges = placed.map((one) => bridgeOf(one, options.bridgeWidth));
   const single = solid.islands.filter(
-    (island) => island.kind === 'island' && placed.filter((one) => holds(one, island)).length < LEAST_BRIDGES,
+    (island) => island.kind === 'island' && isSingle(placed.filter((one) => holds(one, island)).length),
   );
   const result: Stencil = {
     sheet: held.sheet,
     cut: held.cut,
     bridges,
-    islands: solid.islands.map(({ box, inside, kind }) => ({ box, at: inside, kind })),
+    islands: solid.islands.map(({ box, ring, inside, kind }) => ({ box, border: ring, at: inside, kind })),
     loose: held.loose.length,
     single: single.length,
   };
   return { stencil: result, checks: checksOf(sign, result, held.loose, single, unheld) };
 }
+
+/** What hangs on nothing is loose, and told as such. */
+const isSingle = (bridges: number): boolean => bridges > 0 && bridges < LEAST_BRIDGES;
 
 const holds = ({ island, crossing }: Placed, wanted: Island): boolean =>
   island?.index === wanted.index || crossing.target === wanted.index;

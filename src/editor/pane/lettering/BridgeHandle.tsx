@@ -2,7 +2,8 @@ import { type KeyboardEvent, type PointerEvent, useState } from 'react';
 import type { Point } from '../../../geometry/shape.ts';
 import type { Deg } from '../../../measure/units.ts';
 import { useWords } from '../../words/t.ts';
-import { angleFrom, type Movable } from './bridges.ts';
+import { angleFrom, type Movable, wrapped } from './bridges.ts';
+import { takesAway } from './takesAway.ts';
 
 interface BridgeHandleProps {
   readonly bridge: Movable;
@@ -10,13 +11,16 @@ interface BridgeHandleProps {
   /** The point of the stencil under a pointer. */
   readonly toStencil: (client: { readonly clientX: number; readonly clientY: number }) => Point | null;
   readonly onMove: (angle: Deg, merge: boolean) => void;
+  /** Focused or taken hold of. */
+  readonly onChoose: () => void;
+  readonly onTakeAway: () => void;
 }
 
 const TURN: Deg = 5;
-const wrapped = (angle: Deg): Deg => ((((angle + 180) % 360) + 360) % 360) - 180;
 
-/** A grip on a bridge: dragged around its island, or turned by arrow keys. */
-export function BridgeHandle({ bridge, center, toStencil, onMove }: BridgeHandleProps) {
+/** A grip on a bridge: dragged around its island, turned by arrow keys, or taken away by the Delete key. */
+export function BridgeHandle(props: BridgeHandleProps) {
+  const { bridge, center, toStencil, onMove, onChoose, onTakeAway } = props;
   const t = useWords();
   const [held, hold] = useState<Deg | null>(null);
   const angle = held ?? bridge.angle;
@@ -41,6 +45,7 @@ export function BridgeHandle({ bridge, center, toStencil, onMove }: BridgeHandle
     hold(null);
   };
   const onKeyDown = (e: KeyboardEvent<SVGGElement>) => {
+    if (takesAway(e)) return onTakeAway();
     const turns: Readonly<Record<string, number>> = {
       ArrowLeft: 1,
       ArrowUp: 1,
@@ -69,6 +74,7 @@ export function BridgeHandle({ bridge, center, toStencil, onMove }: BridgeHandle
       onPointerUp={onPointerUp}
       onPointerCancel={() => hold(null)}
       onKeyDown={onKeyDown}
+      onFocus={onChoose}
     >
       {held === null ? null : <path className="bridge-lead" d={`M${center.x} ${center.y}L${at.x} ${at.y}`} />}
       <path className="bridge-target" d={`M${at.x} ${at.y}h0`} />

@@ -13,6 +13,7 @@ import { MakeFields } from './MakeFields.tsx';
 import { Preview } from './Preview.tsx';
 import { Reading } from './Reading.tsx';
 import { TextFields } from './TextFields.tsx';
+import type { Kept } from './useBridges.ts';
 import '../../style/lettering.css';
 
 /** What the signs say, in which letters, and how they get onto the board. */
@@ -65,7 +66,7 @@ function SignStep({ plan, part }: { plan: Plan; part: Sign }) {
   const t = useWords();
   const commit = useCommit();
   const sign = plan.signs.find((s) => s.id === part.id);
-  const change = (fields: Partial<Lettering>, merge?: string) =>
+  const change = (fields: Partial<Lettering>, { label, merge }: Kept = {}) =>
     commit(
       [
         {
@@ -75,19 +76,14 @@ function SignStep({ plan, part }: { plan: Plan; part: Sign }) {
           item: { ...part, lettering: { ...part.lettering, ...fields } },
         },
       ],
-      t('did.change', { name: part.name }),
+      label ?? t('did.change', { name: part.name }),
       merge ? { merge } : {},
     );
   const fields = { lettering: part.lettering, onChange: (next: Partial<Lettering>) => change(next) };
   return (
     <>
       {sign ? (
-        <Preview
-          plan={plan}
-          part={part}
-          sign={sign}
-          onPlace={(stencil, merge) => change({ stencil }, merge ?? undefined)}
-        />
+        <Preview plan={plan} part={part} sign={sign} onPlace={(stencil, kept) => change({ stencil }, kept)} />
       ) : null}
       <SubTabs
         name="lettering"

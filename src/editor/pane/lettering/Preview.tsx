@@ -1,14 +1,16 @@
 import { Minus, Plus } from 'lucide-react';
 import { useState } from 'react';
-import type { Lettering, Sign } from '../../../design/schema.ts';
+import type { Sign } from '../../../design/schema.ts';
 import type { Plan, SignPlan } from '../../../plan/types.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useWords } from '../../words/t.ts';
 import { ScrollBox } from '../facts/ScrollBox.tsx';
 import { useSay } from '../facts/useSay.ts';
+import { BridgeList } from './BridgeList.tsx';
 import { LetterView } from './LetterView.tsx';
 import { StencilView } from './StencilView.tsx';
+import { type PlaceBridges, useBridges } from './useBridges.ts';
 
 const ZOOMS = [1, 1.5, 2, 3, 4] as const;
 
@@ -16,7 +18,7 @@ interface PreviewProps {
   readonly plan: Plan;
   readonly part: Sign;
   readonly sign: SignPlan;
-  readonly onPlace: (options: Lettering['stencil'], merge: string | null) => void;
+  readonly onPlace: PlaceBridges;
 }
 
 /** The lettering large: as painted, or as the stencils of its colors. */
@@ -42,6 +44,7 @@ export function Preview({ plan, part, sign, onPlace }: PreviewProps) {
             })}`,
     })),
   ];
+  const bridges = useBridges(made, part.lettering.stencil, onPlace);
   const { lettered } = sign;
   return (
     <section className="lettering-preview" aria-label={t('letters.preview')}>
@@ -77,13 +80,18 @@ export function Preview({ plan, part, sign, onPlace }: PreviewProps) {
       <ScrollBox label={t('letters.preview')}>
         <div style={{ width: `${(ZOOMS[zoom] ?? 1) * 100}%` }}>
           {made ? (
-            <StencilView sign={sign} made={made} options={part.lettering.stencil} onPlace={onPlace} />
+            <StencilView sign={sign} made={made} options={part.lettering.stencil} set={bridges} />
           ) : (
             <LetterView plan={plan} sign={sign} />
           )}
         </div>
       </ScrollBox>
-      {made && made.stencil.bridges.length > 0 ? <p className="note">{t('stencil.drag')}</p> : null}
+      {bridges.islands.length > 0 ? (
+        <>
+          <p className="note">{t('stencil.drag')}</p>
+          <BridgeList set={bridges} />
+        </>
+      ) : null}
       {lettered.missing.length > 0 ? (
         <p className="warn-text">{t('letters.missing', { characters: lettered.missing.join(' ') })}</p>
       ) : null}

@@ -7,27 +7,31 @@ import type { SignPlan } from '../../../plan/types.ts';
 import { regionData } from '../../drawing/svgPath.ts';
 import { useWords } from '../../words/t.ts';
 import { BridgeHandle } from './BridgeHandle.tsx';
-import { movableBridges, withBridgeAt } from './bridges.ts';
+import { angleFrom, withBridgeAt } from './bridges.ts';
+import type { BridgeSetting } from './useBridges.ts';
 
 interface StencilViewProps {
   readonly sign: SignPlan;
   readonly made: StencilSet['layers'][number];
   readonly options: Lettering['stencil'];
-  readonly onPlace: (options: Lettering['stencil'], merge: string | null) => void;
+  readonly set: BridgeSetting;
 }
 
 /** So many grips crowd each other unless they are small. */
 const MANY = 24;
 
-/** The sheet as it is after cutting, with a grip on every bridge that can be moved. */
-export function StencilView({ sign, made, options, onPlace }: StencilViewProps) {
+/**
+ * The sheet as it is after cutting, with a grip on every bridge that can be moved. A click on the border of an
+ * island adds a bridge there; by keyboard the list below does.
+ */
+export function StencilView({ sign, made, options, set }: StencilViewProps) {
   const t = useWords();
   const id = useId();
   const plane = useRef<SVGGElement>(null);
   const sheet = sign.stencils?.sheet;
   if (!sheet) return null;
   const { stencil } = made;
-  const movable = movableBridges(made, options);
+  const { movable, islands, chosen } = set;
   const toStencil = (client: { readonly clientX: number; readonly clientY: number }): Point | null => {
     const matrix = plane.current?.getScreenCTM();
     if (!matrix) return null;
@@ -63,6 +67,18 @@ export function StencilView({ sign, made, options, onPlace }: StencilViewProps) 
             transform={`translate(${b.at.x} ${b.at.y}) rotate(${b.angle})`}
           />
         ))}
+        {islands.map(({ island, border, at }) => (
+          // biome-ignore lint/a11y/noStaticElementInteractions: the list below adds bridges by keyboard
+          <path
+            key={island}
+            className={island === chosen ? 'island-border chosen' : 'island-border'}
+            d={regionData([{ outer: border, holes: [] }])}
+            onClick={(e) => {
+              const p = toStencil(e);
+              if (p) set.add(island, angleFrom(at, p));
+            }}
+          />
+        ))}
         {movable.map((m) => {
           const center = stencil.islands[m.island]?.at;
           return center ? (
@@ -71,11 +87,12 @@ export function StencilView({ sign, made, options, onPlace }: StencilViewProps) 
               bridge={m}
               center={center}
               toStencil={toStencil}
+              onChoose={() => set.choose(m.island)}
+              onTakeAway={() => set.takeAway(m)}
               onMove={(angle: Deg, merge) =>
-                onPlace(
-                  withBridgeAt(options, movable, m, angle),
-                  merge ? `bridge:${sign.id}:${m.role}:${m.island}:${m.index}` : null,
-                )
+                set.place(withBridgeAt(options, movable, m, angle), {
+                  ...(merge ? { merge: `bridge:${sign.id}:${m.role}:${m.island}:${m.index}` } : {}),
+                })
               }
             />
           ) : null;

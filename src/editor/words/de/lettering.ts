@@ -110,7 +110,8 @@ export const letteringWords: Record<keyof typeof en, string> = {
 
   'stencil.title': 'Schablone',
   'stencil.holds': 'Sie hält zusammen: nichts fällt heraus. Inseln: {islands}, Stege: {bridges}.',
-  'stencil.loose': 'Stücke, die herausfallen: {loose}. Buchstaben breiter oder Stege schmaler machen.',
+  'stencil.loose':
+    'Stücke, die herausfallen: {loose}. Einen Steg hinzufügen, Buchstaben breiter oder Stege schmaler machen.',
   'stencil.single': 'Inseln an nur einem Steg: {count}. Vorsichtig behandeln.',
   'stencil.bridgeWidth': 'Stegbreite',
   'stencil.bridges': 'Stege je Insel',
@@ -121,7 +122,17 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'stencil.tongue': 'Zungen halten unter',
   'stencil.frame': 'Bogenrand ringsum',
   'stencil.drag':
-    'Einen Steg um seine Insel ziehen, oder anwählen und die Pfeiltasten drücken. Er geht an die nächste Stelle, wo ein Steg stehen kann.',
+    'Einen Steg um seine Insel ziehen, oder anwählen und die Pfeiltasten drücken; die Entf-Taste nimmt ihn weg. Ein Klick auf den Rand einer Insel setzt dort einen. Jeder geht an die nächste Stelle, wo ein Steg stehen kann.',
+  'stencil.setBridges': 'Stege von Hand',
+  'stencil.island': 'Insel',
+  'stencil.islandHas': 'Insel {island}, Stege: {count}',
+  'stencil.addBridge': 'Steg hinzufügen',
+  'stencil.removeBridge': 'Steg {number} von Insel {island} wegnehmen',
+  'stencil.bridgeAt': 'Steg {number}, Richtung {angle}°',
+  'stencil.needed': 'zum Halten gesetzt',
+  'stencil.noBridges': 'Kein eigener Steg. Eine Insel, die nichts hält, fällt heraus.',
+  'did.addBridge': 'Steg an Insel {island} hinzugefügt',
+  'did.removeBridge': 'Steg von Insel {island} weggenommen',
   'stencil.bridge': 'Steg {number} von Insel {island}',
   'stencil.byHand': 'Inseln mit von Hand gesetzten Stegen: {count}.',
   'stencil.reset': 'Alle Stege wieder selbst setzen lassen',

@@ -108,7 +108,8 @@ export const letteringWords = {
 
   'stencil.title': 'Stencil',
   'stencil.holds': 'It holds together: no piece falls out. Islands: {islands}, bridges: {bridges}.',
-  'stencil.loose': 'Pieces that would fall out: {loose}. Widen the letters or narrow the bridges.',
+  'stencil.loose':
+    'Pieces that would fall out: {loose}. Add a bridge, widen the letters or narrow the bridges.',
   'stencil.single': 'Islands on one bridge only: {count}. Handle them gently.',
   'stencil.bridgeWidth': 'Bridges wide',
   'stencil.bridges': 'Bridges for each island',
@@ -119,7 +120,17 @@ export const letteringWords = {
   'stencil.tongue': 'Hold tongues thinner than',
   'stencil.frame': 'Sheet left around',
   'stencil.drag':
-    'Drag a bridge around its island, or focus it and press the arrow keys. It goes to the nearest place where a bridge can stand.',
+    'Drag a bridge around its island, or focus it and press the arrow keys; the Delete key takes it away. Click the edge of an island to add one. Each goes to the nearest place where a bridge can stand.',
+  'stencil.setBridges': 'Bridges by hand',
+  'stencil.island': 'Island',
+  'stencil.islandHas': 'Island {island}, bridges: {count}',
+  'stencil.addBridge': 'Add a bridge',
+  'stencil.removeBridge': 'Take away bridge {number} of island {island}',
+  'stencil.bridgeAt': 'Bridge {number}, toward {angle}°',
+  'stencil.needed': 'set to hold it',
+  'stencil.noBridges': 'No bridge of its own. An island that nothing holds falls out.',
+  'did.addBridge': 'Added a bridge to island {island}',
+  'did.removeBridge': 'Took away a bridge of island {island}',
   'stencil.bridge': 'Bridge {number} of island {island}',
   'stencil.byHand': 'Islands with bridges set by hand: {count}.',
   'stencil.reset': 'Let all bridges find their places again',

@@ -113,7 +113,7 @@ export const checks: PlanWords['checks'] = {
   'lettering.low-contrast': (f, say) =>
     `Die Beschriftung von ${say.name(f.parts[0] ?? '')} hebt sich nur mit einem Kontrast von ${say.number(f.number('ratio'), 1)} zu 1 vom Grund ab; große Buchstaben brauchen mindestens 3 zu 1. Hellere oder dunklere Farbe nehmen.`,
   'stencil.loose-island': (f, say) =>
-    `${f.number('count')} Stücke der Schablone von ${say.name(f.parts[0] ?? '')} fallen heraus. Buchstaben breiter oder Stege schmaler machen.`,
+    `${f.number('count')} Stücke der Schablone von ${say.name(f.parts[0] ?? '')} fallen heraus. Einen Steg hinzufügen, Buchstaben breiter oder Stege schmaler machen.`,
   'stencil.thin-tongue': (f, say) =>
     `Die Schablone von ${say.name(f.parts[0] ?? '')} hat eine Zunge von nur ${say.length(f.number('width_mm'))} Breite. Vorsichtig behandeln oder größere Buchstaben nehmen.`,
   'stencil.one-bridge': (f, say) =>

@@ -89,7 +89,7 @@ export const checks: PlanWords['checks'] = {
   'lettering.low-contrast': (f, say) =>
     `The lettering of ${say.name(f.parts[0] ?? '')} stands off its ground by a contrast of only ${say.number(f.number('ratio'), 1)} to 1; 3 to 1 is the least that large letters read well at. Take a lighter or a darker color.`,
   'stencil.loose-island': (f, say) =>
-    `${f.number('count')} pieces of the stencil of ${say.name(f.parts[0] ?? '')} would fall out. Widen the letters or narrow the bridges.`,
+    `${f.number('count')} pieces of the stencil of ${say.name(f.parts[0] ?? '')} would fall out. Add a bridge, widen the letters or narrow the bridges.`,
   'stencil.thin-tongue': (f, say) =>
     `The stencil of ${say.name(f.parts[0] ?? '')} has a tongue only ${say.length(f.number('width_mm'))} wide. Handle it gently, or take larger letters.`,
   'stencil.one-bridge': (f, say) =>
