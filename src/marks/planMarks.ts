@@ -1,3 +1,4 @@
+import type { Lettering } from '../design/schema.ts';
 import type { Piece } from '../joinery/piece.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import type { MeasureStyle } from '../measure/style.ts';
@@ -34,6 +35,9 @@ function having(parts: readonly LaidPart[], pieces: readonly Piece[]): string[] 
 const actFor = (act: Step['act'], parts: readonly string[]): Act[] =>
   parts.length > 0 ? [{ act, parts }] : [];
 
+/** Outline and shade of sawn letters lie on the sign, partly under the letters; an inline is on the letters. */
+const paintedAround = ({ outline, shade }: Lettering): boolean => outline !== null || shade !== null;
+
 function fixing(input: MarksInput): Act[] {
   const inPlace = measuredInPlace(input);
   return fixingRounds(input).flatMap((round) => [
@@ -52,11 +56,17 @@ function stepsOf(input: MarksInput): Step[] {
     pieces.filter((p) => p.notches.length > 0),
   );
   const signs = ids(parts.filter((laid) => laid.kind === 'sign'));
-  const sawn = ids(parts.filter((laid) => laid.kind === 'sign' && laid.lettering.make === 'cut-out'));
+  const sawnSigns = parts.filter((laid) => laid.kind === 'sign' && laid.lettering.make === 'cut-out');
+  const sawn = ids(sawnSigns);
+  const around = ids(sawnSigns.filter((laid) => laid.kind === 'sign' && paintedAround(laid.lettering)));
   const lettered = (some: readonly string[]): Act[] => [
     ...actFor(
       'letter',
       some.filter((id) => !sawn.includes(id)),
+    ),
+    ...actFor(
+      'paint-around-letters',
+      some.filter((id) => around.includes(id)),
     ),
     ...actFor(
       'mount-letters',
@@ -97,7 +107,7 @@ function stepsOf(input: MarksInput): Step[] {
  * Where everything goes and in what order: running marks of every part from the left and bottom edge of
  * the face, rounded as the design shows its measures, the story sticks they make, and the steps of the
  * work. Supports are fixed before what lies on them, parts painted on the bench are painted before they
- * are fixed, and pieces measured in place come after the parts that bound them. A design without parts has
+ * are fixed, what is painted around sawn letters before these are glued on, and pieces measured in place come after the parts that bound them. A design without parts has
  * no steps.
  */
 export function planMarks(input: MarksInput): MarksPlan {

@@ -41,6 +41,7 @@ export interface Step {
     | 'fix'
     | 'measure-in-place'
     | 'letter'
+    | 'paint-around-letters'
     | 'mount-letters'
     | 'paint-after'
     | 'last-coat'

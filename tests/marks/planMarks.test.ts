@@ -19,7 +19,16 @@ interface Short {
   readonly box?: LaidPart['box'];
   readonly round?: boolean;
   readonly sawn?: boolean;
+  readonly around?: 'outline' | 'shade' | 'inline';
 }
+
+const letteringOf = ({ sawn, around }: Short) => ({
+  make: sawn ? 'cut-out' : 'trace',
+  outline: null,
+  inline: null,
+  shade: null,
+  ...(around ? { [around]: { finish: 'red' } } : {}),
+});
 
 const laid = (id: string, s: Short = {}): LaidPart => {
   const kind = s.kind ?? 'strip';
@@ -36,7 +45,7 @@ const laid = (id: string, s: Short = {}): LaidPart => {
     on: s.on ?? 'field',
     finish: s.finish === undefined ? 'green' : s.finish,
     spec,
-    ...(kind === 'sign' ? { lettering: { make: s.sawn ? 'cut-out' : 'trace' } } : {}),
+    ...(kind === 'sign' ? { lettering: letteringOf(s) } : {}),
   } as unknown as LaidPart;
 };
 
@@ -210,6 +219,26 @@ describe('steps', () => {
     expect(order).toContainEqual(['letter', 'words']);
     const acts = order.map(([act]) => act);
     expect(acts.indexOf('mount-letters')).toBeLessThan(acts.indexOf('fix'));
+  });
+
+  it('a sign of sawn letters has outline and shade painted on it before these are glued on', () => {
+    const parts = [
+      laid('lined', { kind: 'sign', sawn: true, around: 'outline' }),
+      laid('shaded', { kind: 'sign', sawn: true, around: 'shade' }),
+      laid('inlined', { kind: 'sign', sawn: true, around: 'inline' }),
+      laid('painted', { kind: 'sign', around: 'shade' }),
+    ];
+    const order = steps(parts, { before: ['lined', 'inlined', 'painted'], after: ['shaded'] });
+    const acts = order.filter(([act]) =>
+      ['paint-around-letters', 'mount-letters', 'fix'].includes(act ?? ''),
+    );
+    expect(acts).toEqual([
+      ['paint-around-letters', 'lined'],
+      ['mount-letters', 'lined inlined'],
+      ['fix', 'lined shaded inlined painted'],
+      ['paint-around-letters', 'shaded'],
+      ['mount-letters', 'shaded'],
+    ]);
   });
 
   it('pieces halved into each other are notched once they are cut', () => {

@@ -26,6 +26,8 @@ export const steps: PlanWords['steps'] = {
     `Anhalten, anreißen, passend schneiden und befestigen: ${named(parts, say)}.`,
   letter: (parts, say) =>
     `Schablonen zusammenkleben, nach den Mittellinien auflegen und beschriften: ${named(parts, say)}.`,
+  'paint-around-letters': (parts, say) =>
+    `Konturen und Schatten von dem nach den Mittellinien aufgelegten Muster übertragen und auf das Schild malen, ein Stück weit bis unter den Rand der Buchstaben: ${named(parts, say)}. Trocknen lassen, bevor Buchstaben aufgeleimt werden.`,
   'mount-letters': (parts, say) =>
     `Buchstaben am Umriss aussägen, Flächen und Sägekanten streichen und über dem nach den Mittellinien aufgelegten Muster aufleimen: ${named(parts, say)}. Leimflächen roh lassen.`,
   'paint-after': (parts, say) =>

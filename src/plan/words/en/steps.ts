@@ -24,6 +24,8 @@ export const steps: PlanWords['steps'] = {
   'measure-in-place': (parts, say) => `Hold in place, mark, cut to fit and fix: ${named(parts, say)}.`,
   letter: (parts, say) =>
     `Tape the patterns together, lay them on by the centering lines and letter: ${named(parts, say)}.`,
+  'paint-around-letters': (parts, say) =>
+    `Carry outlines and shades over from the pattern, laid on by the centering lines, and paint them on the sign, a little way under the edge of the letters: ${named(parts, say)}. Let them dry before letters are glued on.`,
   'mount-letters': (parts, say) =>
     `Saw the letters along their outlines, paint their faces and sawn edges, and glue them on over the pattern, laid on by the centering lines: ${named(parts, say)}. Leave bare what will be glued.`,
   'paint-after': (parts, say) => `Fill the brad holes, mask, and paint in place: ${named(parts, say)}.`,
