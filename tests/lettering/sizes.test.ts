@@ -1,7 +1,8 @@
 import * as fontkit from 'fontkit';
 import { describe, expect, it } from 'vitest';
 import type { Lettering } from '../../src/design/schema.ts';
-import { boxOf } from '../../src/geometry/region.ts';
+import { intersect } from '../../src/geometry/clip.ts';
+import { areaOf, boxOf } from '../../src/geometry/region.ts';
 import { narrowestGap } from '../../src/lettering/legibility.ts';
 import { letter } from '../../src/lettering/letter.ts';
 import { setText } from '../../src/lettering/setting.ts';
@@ -169,5 +170,29 @@ describe('letters of several sizes on a line', () => {
     expect(made.set.layers.map((layer) => layer.stencil.loose)).toEqual([0]);
     // o, 8 twice, a, d, o.
     expect(made.set.layers[0]?.stencil.islands.length).toBe(6);
+  });
+
+  it('are told by name where bridges eat a small one, and only then (twin: the plain share of ink left)', () => {
+    const seen = new Set<string>();
+    for (const [text, font] of [
+      ['No 8', 'lato'],
+      ['OoO8', 'bebas-neue'],
+    ] as const) {
+      for (const size of [0.1, 0.2, 0.4]) {
+        for (const bridgeWidth of [1.5, 4, 12]) {
+          const made = lettered(text, one(1, 1, size, 'top'), { capHeight: 80, tracking: -0.03 }, font);
+          const { set, checks } = stencilSet(made, stencilOptions({ bridgeWidth }));
+          const cut = set.layers[0]?.stencil.cut ?? [];
+          const lost = made.glyphs.filter((g) => areaOf(intersect(g.region, cut)) < areaOf(g.region) / 2);
+          const told = checks
+            .filter((c) => c.code === 'stencil.letter-lost')
+            .map((c) => c.figures.characters);
+          expect(told).toEqual(lost.length > 0 ? [lost.map((g) => g.character).join(' ')] : []);
+          for (const letters of told) seen.add(String(letters));
+        }
+      }
+    }
+    // The small o alone: large letters beside it keep their shape.
+    expect([...seen]).toEqual(['o']);
   });
 });
