@@ -57,7 +57,7 @@ function sidesOf(points: readonly Point[], closed: boolean): Segment[] {
 /**
  * Ink of a drawing. White fills leave none; texts count as their boxes.
  *
- * @param besides layers whose lines are worth no page of their own
+ * @param besides layers whose lines and texts are worth no page of their own
  */
 export function inkOf(drawing: Drawing, besides: readonly string[] = []): Ink {
   const { paths, texts: words } = flatten(drawing.items);
@@ -91,10 +91,11 @@ export function inkOf(drawing: Drawing, besides: readonly string[] = []): Ink {
   for (const flat of words) {
     if (flat.item.text.trim() === '') continue;
     const corners = textCorners(flat);
-    segments.push(...sidesOf(corners, true));
+    const worthPage = !besides.includes(flat.layer ?? '');
+    (worthPage ? segments : beside).push(...sidesOf(corners, true));
     extents.push(boxOfPoints(corners));
     texts.push(boxOfPoints(corners));
-    mains.push(boxOfPoints(corners));
+    if (worthPage) mains.push(boxOfPoints(corners));
   }
   return {
     segments,

@@ -56,17 +56,24 @@ export function boxedItems(flat: Flat): Boxed[] {
   return [...paths, ...texts];
 }
 
-/** What shows in the window, one group a layer, in the pattern's coordinates. */
+/**
+ * What shows in the window, one group a layer, in the pattern's coordinates. Names of guide lines are left out
+ * where they do not show whole: the line is named again elsewhere, or known by its dashes.
+ */
 function patternIn(shownBox: Box, boxed: readonly Boxed[]): DrawItem[] {
   const layers = new Map<string | null, DrawItem[]>();
   for (const { item, layer: name, box } of boxed) {
     if (!boxesMeet(box, shownBox)) continue;
+    if (item.kind === 'text' && name === 'guides' && !holds(shownBox, box)) continue;
     const items = layers.get(name);
     if (items) items.push(item);
     else layers.set(name, [item]);
   }
   return [...layers].map(([name, items]) => (name === null ? { kind: 'group', items } : layer(name, items)));
 }
+
+const holds = (outer: Box, { x, y, w, h }: Box): boolean =>
+  x >= outer.x && y >= outer.y && x + w <= outer.x + outer.w && y + h <= outer.y + outer.h;
 
 /** Narrow boxes along the trim lines: nothing may stand across them. */
 function trimBoxes(joints: readonly Joint[]): Box[] {

@@ -45,6 +45,7 @@ export function signRequest(
     mode: laid?.lettering.make ?? 'trace',
     board: laid ? translateRegion(laid.region, -sign.at.x, -sign.at.y) : regionOfBox(sign.lettered.box),
     lettered: sign.lettered,
+    bent: laid !== undefined && laid.lettering.arcRise !== 0,
     stencils: (sign.stencils?.layers ?? []).map(({ finish, stencil }) => ({
       finish: finishOf(finish),
       stencil,

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { flatten } from '../../src/drawing/walk.ts';
+import { flatten, textCorners } from '../../src/drawing/walk.ts';
 import { subtract, union } from '../../src/geometry/clip.ts';
 import { ellipseRing } from '../../src/geometry/curve.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
-import { regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
+import { boxOf, regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
+import { boxOfPoints } from '../../src/geometry/ring.ts';
 import type { Stencil } from '../../src/lettering/result.ts';
 import { hasInk, inkOf } from '../../src/patterns/ink.ts';
 import type { SignPattern } from '../../src/patterns/kind/sign.ts';
@@ -34,6 +35,7 @@ const sign = (mode: SignPattern['mode'], colors = 1): SignPattern => ({
   mode,
   board,
   lettered,
+  bent: false,
   stencils: Array.from({ length: colors }, (_, i) => ({ finish: `color ${i}`, stencil })),
 });
 const pathsOn = (items: Parameters<typeof flatten>[0], layer: string) =>
@@ -41,16 +43,47 @@ const pathsOn = (items: Parameters<typeof flatten>[0], layer: string) =>
     .paths.filter((p) => p.layer === layer)
     .map((p) => p.path);
 
+/** What is written beside guide lines. */
+const namesOn = (items: Parameters<typeof flatten>[0]) =>
+  flatten(items)
+    .texts.filter((t) => t.layer === 'guides')
+    .map((t) => t.item.text);
+
 describe('a sign', () => {
-  it('to trace has the outlines of its letters, its edge and its center lines', () => {
+  it('to trace has the outlines of its letters, its edge, its center lines and its baseline beside them', () => {
     const [pattern] = patternsOf(sign('trace'), EN.patterns);
     const { items } = pattern!.drawing;
     expect(pathsOn(items, 'fill')).toHaveLength(3);
     const guides = pathsOn(items, 'guides').map(boxOfPath);
     expect(guides[0]).toEqual({ x: 0, y: 0, w: width, h: 200 });
-    expect(guides[1]).toMatchObject({ x: width / 2, w: 0, h: 200 });
-    expect(guides[2]).toMatchObject({ y: 100, w: width, h: 0 });
+    const ink = boxOf(region)!;
+    const [right, top] = [ink.x + ink.w, ink.y + ink.h];
+    const upright = guides.filter((b) => b.w === 0);
+    expect(upright.map((b) => b.x)).toEqual([width / 2, width / 2]);
+    expect(upright.map((b) => [b.y, b.y + b.h]).sort((a, b) => a[0]! - b[0]!)).toEqual([
+      [0, expect.closeTo(ink.y - 2, 9)],
+      [expect.closeTo(top + 2, 9), 200],
+    ]);
+    // The letters stand on 50, as they were set.
+    const level = guides.filter((b) => b.h === 0).sort((a, b) => a.y - b.y || a.x - b.x);
+    expect(level.map((b) => [b.y, b.x, b.x + b.w])).toEqual(
+      [50, 100].flatMap((y) => [
+        [y, 0, expect.closeTo(ink.x - 2, 9)],
+        [y, expect.closeTo(right + 2, 9), expect.closeTo(width, 9)],
+      ]),
+    );
+    expect(namesOn(items)).toEqual([...Array(4).fill('center'), ...Array(2).fill('baseline')]);
     expect(pattern!.letters).toHaveLength(3);
+  });
+
+  it('with bent lines has no straight baseline, and names nothing where there is no room', () => {
+    const bent = patternsOf({ ...sign('trace'), bent: true }, EN.patterns)[0]!.drawing.items;
+    expect(namesOn(bent)).toEqual(Array(4).fill('center'));
+    const { x, y, w, h } = boxOf(region)!;
+    const tight = { ...sign('stencil'), board: regionOfBox({ x: x - 2.5, y: y - 2.5, w: w + 5, h: h + 5 }) };
+    const { items } = patternsOf(tight, EN.patterns)[0]!.drawing;
+    expect(namesOn(items)).toEqual([]);
+    expect(pathsOn(items, 'guides')).toHaveLength(1);
   });
 
   it('mirrored is its own mirror image about the middle of the board', () => {
@@ -100,6 +133,30 @@ describe('small text on a large board', () => {
       Math.min(along(main!.w, w) * along(main!.h, h), along(main!.w, h) * along(main!.h, w)),
     );
     expect(wordsOn(set!)).toContain(EN.patterns.bare);
+  });
+
+  it('names guide lines whole or not at all', () => {
+    const names = new Set(Object.values(EN.patterns.guide));
+    let left = 0;
+    // Letters of some of these heights leave less beside them on the page than a name is long.
+    for (const high of [134, 140, 144, 146, 148, 150, 152]) {
+      const tall = letteredLine('FIT', high, { x: 50, y: 50 });
+      const long = regionOfBox({ x: -1000, y: 0, w: 2400, h: 200 });
+      const [set] = planPatterns([{ ...sign('trace'), lettered: tall, board: long }], setupOf({})).sets;
+      for (const page of set!.pages) {
+        for (const flat of flatten(page.drawing.items).texts.filter((t) => names.has(t.item.text))) {
+          const name = boxOfPoints(textCorners(flat));
+          left += 1;
+          for (const window of flat.clips.map(boxOfPath)) {
+            expect(name.x).toBeGreaterThan(window.x - 0.01);
+            expect(name.y).toBeGreaterThan(window.y - 0.01);
+            expect(name.x + name.w).toBeLessThan(window.x + window.w + 0.01);
+            expect(name.y + name.h).toBeLessThan(window.y + window.h + 0.01);
+          }
+        }
+      }
+    }
+    expect(left).toBeGreaterThan(0);
   });
 
   it('shows all of a board that takes no further page', () => {

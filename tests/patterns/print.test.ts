@@ -31,6 +31,7 @@ const sign = {
     },
   ],
   lettered,
+  bent: false,
   stencils: [],
 } as const;
 

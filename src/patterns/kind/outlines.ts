@@ -8,7 +8,8 @@ import type { Box, Region } from '../../geometry/shape.ts';
 export const FOLLOW: PathLook = { stroke: INK.line, width: WEIGHT.fine };
 /** Outline for laying the pattern on the work. */
 export const GUIDE: PathLook = { stroke: INK.soft, width: WEIGHT.thin };
-const CENTER: PathLook = { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.center };
+/** Center lines of a board or part. */
+export const CENTER: PathLook = { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.center };
 
 /** Every ring as an item of its own, so that a page holds only those that it shows. */
 export function outlines(region: Region, look: PathLook): DrawItem[] {

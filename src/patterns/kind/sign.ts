@@ -5,7 +5,8 @@ import { boxOf, transformRegion } from '../../geometry/region.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Lettered, Stencil } from '../../lettering/result.ts';
 import type { PatternWords } from '../words.ts';
-import { centerLines, FOLLOW, GUIDE, outlines } from './outlines.ts';
+import { guides } from './guides.ts';
+import { FOLLOW, GUIDE, outlines } from './outlines.ts';
 import type { Pattern } from './pattern.ts';
 
 export interface SignPattern {
@@ -16,6 +17,8 @@ export interface SignPattern {
   /** The sign's board in the coordinates of its lettering: lower left of the sign's box at 0, 0. */
   readonly board: Region;
   readonly lettered: Lettered;
+  /** Lines of text run along arcs. */
+  readonly bent: boolean;
   /** Stencil mode: one for each color, from the back to the front. */
   readonly stencils: readonly {
     /** As told to a person. */ readonly finish: string;
@@ -51,11 +54,6 @@ const letterBoxes = (lettered: Lettered, origin: Point): Box[] =>
 /** A board much larger than its text would print page after page of nothing but its edge. */
 const BESIDES = ['guides'];
 
-/** Edge of the board and its center lines: to lay the pattern on it. */
-function guides(board: Region): DrawItem {
-  return layer('guides', [...outlines(board, GUIDE), ...centerLines(boxed(board))]);
-}
-
 const lettering = (lettered: Lettered): DrawItem[] =>
   lettered.layers.map((one) => layer(one.role, outlines(one.region, FOLLOW)));
 
@@ -81,7 +79,10 @@ function whole(sign: SignPattern, lettered: Lettered, board: Region, words: Patt
       for: sign.id,
       title: sign.name,
       note: words.mode[sign.mode],
-      drawing: drawingOf(sign.name, box, [guides(board), ...lettering(lettered)]),
+      drawing: drawingOf(sign.name, box, [
+        guides({ board, lettered, bent: sign.bent }, words),
+        ...lettering(lettered),
+      ]),
       letters: letterBoxes(lettered, box),
       besides: BESIDES,
     },
@@ -104,7 +105,7 @@ function stencils(sign: SignPattern, words: PatternWords): Pattern[] {
       title,
       note: words.mode.stencil,
       drawing: drawingOf(title, sheet, [
-        guides(sign.board),
+        guides(sign, words),
         layer(
           'sheet',
           stencil.sheet.flatMap(({ outer }) => outlines([{ outer, holes: [] }], GUIDE)),

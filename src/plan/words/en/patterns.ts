@@ -23,6 +23,7 @@ export const patterns: PatternWords = {
     mirrored: 'mirrored: transfer face down',
     'cut-out': 'cut out the letters',
   },
+  guide: { baseline: 'baseline', center: 'center' },
   layer: (number: number, of: number, finish: string) => `color ${number} of ${of}: ${finish}`,
   face: 'Whole face',
   part: (name: string) => `Template: ${name}`,
