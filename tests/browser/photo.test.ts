@@ -163,6 +163,13 @@ describe('a photo under the drawing', () => {
     await page.reload();
     await page.locator('.canvas canvas').first().waitFor();
     await expect.poll(() => near(0.97, 0.03, COLORS[0][1]), { timeout: 20_000 }).toBe(true);
+
+    // Taken away, it can be put back as it lay.
+    await page.getByRole('navigation').getByRole('button', { name: 'Layout' }).click();
+    await page.getByRole('button', { name: 'Take it away' }).click();
+    await expect.poll(() => near(0.97, 0.03, COLORS[0][1])).toBe(false);
+    await page.getByRole('button', { name: 'Put the last one back' }).click();
+    await expect.poll(() => near(0.97, 0.03, COLORS[0][1]), { timeout: 20_000 }).toBe(true);
     await page.context().close();
   });
 });

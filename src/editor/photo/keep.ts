@@ -46,7 +46,7 @@ export function keepPhotos(store: EditorStore): () => void {
     const { designId: id, photo } = now;
     if (id !== before.designId) {
       flush();
-      store.setState({ photo: null, photoMode: 'rest' });
+      store.setState({ photo: null, photoBefore: null, photoMode: 'rest' });
       open(id);
       return;
     }

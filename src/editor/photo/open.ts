@@ -38,6 +38,7 @@ export async function openPhoto(store: EditorStore, file: File): Promise<void> {
       locked: false,
     },
     photoMode: 'move',
+    photoBefore: store.getState().photo,
     notice: null,
   });
   say(store, t('say.photo', { name }));

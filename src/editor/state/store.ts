@@ -64,6 +64,8 @@ export interface EditorState {
   readonly member: string | null;
   /** Under the drawing, on this device only. */
   readonly photo: Photo | null;
+  /** The photo that lay there before it was taken away or changed for another, to be put back. */
+  readonly photoBefore: Photo | null;
   readonly photoMode: PhotoMode;
   /** Corners set so far of a path being placed. */
   readonly path: readonly Point[];
@@ -111,6 +113,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     member: null,
     path: [],
     photo: null,
+    photoBefore: null,
     photoMode: 'rest',
     step: 'layout',
     tab: 'step',

@@ -1,4 +1,4 @@
-import { ImagePlus, Trash2 } from 'lucide-react';
+import { ImagePlus, Trash2, Undo2 } from 'lucide-react';
 import { useState } from 'react';
 import { boxAround } from '../../action/movable.ts';
 import { fitToBox } from '../../canvas/fit.ts';
@@ -22,12 +22,13 @@ export function PhotoSection() {
   const t = useWords();
   const store = useStore();
   const photo = useEditor((s) => s.photo);
+  const before = useEditor((s) => s.photoBefore);
   const choose = async () => {
     const file = await pickByInput('image/jpeg,image/png,image/webp');
     if (file) await openPhoto(store, file);
   };
   return (
-    <details className="fold" open={photo !== null}>
+    <details className="fold" open={photo !== null || before !== null}>
       <summary className="section-title">{t('photo.title')}</summary>
       <div className="pane-stack">
         <p className="note">{t('photo.lead')}</p>
@@ -41,10 +42,20 @@ export function PhotoSection() {
             <button
               type="button"
               className="btn"
-              onClick={() => store.setState({ photo: null, photoMode: 'rest' })}
+              onClick={() => store.setState({ photo: null, photoBefore: photo, photoMode: 'rest' })}
             >
               <Trash2 aria-hidden="true" />
               {t('photo.remove')}
+            </button>
+          ) : null}
+          {before ? (
+            <button
+              type="button"
+              className="btn"
+              onClick={() => store.setState({ photo: before, photoBefore: photo, photoMode: 'rest' })}
+            >
+              <Undo2 aria-hidden="true" />
+              {t('photo.putBack')}
             </button>
           ) : null}
         </div>

@@ -8,6 +8,7 @@ export const photoWords: Record<keyof typeof en, string> = {
   'photo.open': 'Ein Foto öffnen',
   'photo.other': 'Ein anderes Foto',
   'photo.remove': 'Wegnehmen',
+  'photo.putBack': 'Das letzte zurückholen',
   'photo.shown': 'Sichtbar',
   'photo.locked': 'Gesperrt',
   'photo.opacity': 'Wie kräftig',

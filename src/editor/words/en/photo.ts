@@ -5,6 +5,7 @@ export const photoWords = {
   'photo.open': 'Open a photo',
   'photo.other': 'Another photo',
   'photo.remove': 'Take it away',
+  'photo.putBack': 'Put the last one back',
   'photo.shown': 'Shown',
   'photo.locked': 'Locked',
   'photo.opacity': 'How strong',
