@@ -73,7 +73,8 @@ export default defineConfig({
           globalSetup: ['tests/browser/setup.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
+          // Two at a time: more than one core has, little more than the waiting of the other.
+          maxWorkers: 2,
         },
       },
     ],
