@@ -1,19 +1,21 @@
 import type { RuleOf } from '../../design/schema.ts';
 import { apart, combine, mean } from '../solve/linear.ts';
 import { middle } from '../span.ts';
-import type { Lines, RuleKindOf } from './rule.ts';
+import type { BlockEnds, Lines, RuleKindOf } from './rule.ts';
 
 type Center = RuleOf<'center'>;
 
 /** The parts that make the block's ends; of equals the one named first. */
-function ends(rule: Center, lines: Lines): { low: string; high: string } {
+function ends(rule: Center, lines: Lines): BlockEnds {
+  const chosen = lines.chosen(rule.id);
+  if (chosen) return chosen;
   let low = rule.parts[0] ?? '';
   let high = low;
   for (const part of rule.parts) {
     if (lines.guess(part).low < lines.guess(low).low) low = part;
     if (lines.guess(part).high > lines.guess(high).high) high = part;
   }
-  return { low, high };
+  return { low, high, levelLow: [], levelHigh: [] };
 }
 
 /** The parts as one block, centered between two edges. Result: the margin left at each side. */
@@ -29,10 +31,13 @@ export const centerRule: RuleKindOf<Center> = {
         [-1, lines.edge(rule.low)],
         [-1, lines.edge(rule.high)],
       ]),
+      ...block.levelLow.map((part) => apart(lines.low(part), lines.low(block.low))),
+      ...block.levelHigh.map((part) => apart(lines.high(part), lines.high(block.high))),
     ];
   },
-  // A block keeps its inner arrangement while it moves.
+  // A block keeps its inner arrangement while it moves, unless it is to be arranged anew.
   keeps: (rule, lines) => {
+    if (lines.chosen(rule.id)) return [];
     const first = rule.parts[0] ?? '';
     const center = (part: string) => mean(lines.low(part), lines.high(part));
     return rule.parts
@@ -42,8 +47,8 @@ export const centerRule: RuleKindOf<Center> = {
       );
   },
   choice: (rule, lines) => {
-    const block = ends(rule, lines);
-    return `${block.low}|${block.high}`;
+    const { low, high, levelLow, levelHigh } = ends(rule, lines);
+    return [[low, ...levelLow].join('='), [high, ...levelHigh].join('=')].join('|');
   },
   result: (rule, lines) => apart(lines.low(ends(rule, lines).low), lines.edge(rule.low)),
 };

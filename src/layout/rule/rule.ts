@@ -12,6 +12,14 @@ export interface Mentions {
   readonly follow: readonly string[];
 }
 
+/** The parts that end a block, and those that lie level with them where they would reach past them. */
+export interface BlockEnds {
+  readonly low: string;
+  readonly high: string;
+  readonly levelLow: readonly string[];
+  readonly levelHigh: readonly string[];
+}
+
 /** The edges of one axis as expressions, while a component is solved. */
 export interface Lines {
   readonly axis: Axis;
@@ -19,8 +27,10 @@ export interface Lines {
   /** Visible low and high edge of a part. */
   low(part: string): Linear;
   high(part: string): Linear;
-  /** Where the part is thought to be: its last good place, then the last solution. */
+  /** Where the part is thought to be visible: its last good place, then the last solution. */
   guess(part: string): Span;
+  /** What ends the block of a rule, where that is not left to the guess. */
+  chosen(rule: string): BlockEnds | undefined;
 }
 
 /** One kind of rule. Every equation is an expression that is zero where the rule holds. */

@@ -3,7 +3,7 @@ import type { Axis, Edge, Part, PartArray } from '../../design/schema.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
 import { levelOf, readReference } from '../reference.ts';
-import type { Lines } from '../rule/rule.ts';
+import type { BlockEnds, Lines } from '../rule/rule.ts';
 import { countOf, startOfMember } from '../rule/spacing.ts';
 import { type Span, spanOf } from '../span.ts';
 import { memberSize, type Structure } from '../structure.ts';
@@ -42,8 +42,17 @@ export const middleIs = (i: number, at: Mm): Linear => ({
   constant: -at,
 });
 
+/** What ends some blocks, by the rules that center them; the others are left to the guess. */
+export type Choices = ReadonlyMap<string, BlockEnds>;
+
+export const NO_CHOICES: Choices = new Map();
+
 /** Lines of a component, with places as guessed. `counts` collects the member counts that were relied on. */
-export function linesOf(ground: Ground, guesses: readonly Span[]): Lines & { readonly counts: string[] } {
+export function linesOf(
+  ground: Ground,
+  guesses: readonly Span[],
+  choices: Choices = NO_CHOICES,
+): Lines & { readonly counts: string[] } {
   const { axis, face, stocks, parts, structures } = ground;
   const index = ground.index ?? new Map(parts.map((part, i) => [part.id, i]));
   const counts: string[] = [];
@@ -61,7 +70,13 @@ export function linesOf(ground: Ground, guesses: readonly Span[]): Lines & { rea
     const i = at(part);
     return plus(variable(highOf(i)), structures[i]?.outset ?? 0);
   };
-  const guess = (part: string): Span => guesses[at(part)] ?? { low: 0, high: 0 };
+  const guess = (part: string): Span => {
+    const i = at(part);
+    const { low, high } = guesses[i] ?? { low: 0, high: 0 };
+    const outset = structures[i]?.outset ?? 0;
+    return outset === 0 ? { low, high } : { low: low - outset, high: high + outset };
+  };
+  const chosen = (rule: string) => choices.get(rule);
 
   const member = (array: PartArray, column: number, row: number): { low: Linear; high: Linear } => {
     const i = at(array.id);
@@ -124,7 +139,7 @@ export function linesOf(ground: Ground, guesses: readonly Span[]): Lines & { rea
     return named.side === 'low' ? found.low : found.high;
   };
 
-  return { axis, edge, low, high, guess, counts };
+  return { axis, edge, low, high, guess, chosen, counts };
 }
 
 const fixedEnds = (span: Span) => ({ low: constant(span.low), high: constant(span.high) });

@@ -8,7 +8,7 @@ import type { Stated } from './conflict.ts';
 import { allEquations, type Frame, frameOf, holdingFrame, type Order } from './frame.ts';
 import { type ComponentInput, groundOf, sameEquations, sameGround } from './input.ts';
 import type { Linear } from './linear.ts';
-import { highOf, linesOf, lowOf } from './lines.ts';
+import { type Choices, highOf, linesOf, lowOf } from './lines.ts';
 import type { Component } from './network.ts';
 import { wishes } from './wishes.ts';
 
@@ -58,9 +58,10 @@ export function solveAsGuessed(
   without: ReadonlySet<Rule>,
   past: Past | null,
   order: Order,
+  choices: Choices,
 ): Solution {
   const { component } = input;
-  const lines = linesOf(groundOf(input), guesses);
+  const lines = linesOf(groundOf(input), guesses, choices);
   const stated = component.rules.flatMap((rule): Stated[] => {
     if (without.has(rule)) return [];
     const said = past?.said.get(rule);

@@ -1,4 +1,3 @@
-import { Constraint, Expression, Operator, Solver, Strength, Variable } from '@lume/kiwi';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Design, Part, Rule } from '../../../src/design/schema.ts';
@@ -6,6 +5,7 @@ import { layOut } from '../../../src/layout/layout.ts';
 import { createMemory } from '../../../src/layout/memory.ts';
 import { settled } from '../../../src/layout/settle.ts';
 import { allParts, somePart, someRule, someRules } from '../arbitrary.ts';
+import { canHold } from '../canHold.ts';
 import { deviations } from '../holds.ts';
 import { at, design, lay, panel, plainFace, recessedFace, STOCKS } from '../sample.ts';
 
@@ -140,60 +140,11 @@ describe('any sequence of edits', () => {
   });
 });
 
-/**
- * The rules of one axis given to an independent constraint solver (Cassowary), which only says whether
- * they can hold together. Deviations are linear in the boxes, so their coefficients are read off by
- * moving one edge at a time.
- */
-function canHold(
-  parts: readonly Part[],
-  rules: readonly Rule[],
-  fixed: ReadonlyMap<string, number>,
-): boolean {
-  const face = plainFace();
-  const solver = new Solver();
-  const ids = parts.map((part) => part.id);
-  const variables = ids.flatMap((id) => [new Variable(`${id}.x`), new Variable(`${id}.w`)]);
-  const boxes = (values: readonly number[]) =>
-    new Map(ids.map((id, i) => [id, at(values[2 * i] ?? 0, 0, values[2 * i + 1] ?? 0, 1)]));
-  const zero = variables.map(() => 0);
-  const require = (terms: readonly [number, Variable][], rest: number): boolean => {
-    const some = terms.filter(([c]) => Math.abs(c) > 1e-12);
-    if (some.length === 0) return Math.abs(rest) < 1e-6;
-    try {
-      solver.addConstraint(
-        new Constraint(new Expression(...some, rest), Operator.Eq, undefined, Strength.required),
-      );
-      return true;
-    } catch {
-      return false;
-    }
-  };
-  for (const [id, w] of fixed) {
-    const size = variables[2 * ids.indexOf(id) + 1];
-    if (size && !require([[1, size]], -w)) return false;
-  }
-  for (const rule of rules) {
-    const base = deviations(rule, face, boxes(zero));
-    const columns = variables.map((_, i) =>
-      deviations(rule, face, boxes(zero.map((v, j) => (i === j ? 1 : v)))),
-    );
-    for (let k = 0; k < base.length; k++) {
-      const rest = base[k] ?? 0;
-      const terms = variables.map((v, i): [number, Variable] => [(columns[i]?.[k] ?? 0) - rest, v]);
-      if (!require(terms, rest)) return false;
-    }
-  }
-  return true;
-}
-
 describe('against an independent solver', () => {
+  // Blocks of several parts, whose ends have to be found, in blocks.test.ts.
   it('accepts what can hold, rejects what cannot, and the fights are smallest', () => {
     const onX = (rule: Rule): boolean =>
-      'axis' in rule &&
-      rule.axis === 'x' &&
-      rule.kind !== 'mirror' &&
-      !(rule.kind === 'center' && rule.parts.length > 1);
+      'axis' in rule && rule.axis === 'x' && rule.kind !== 'mirror' && !isBlock(rule);
     fc.assert(
       fc.property(allParts, someRules(12), (parts, all) => {
         const rules = all.filter(onX);
