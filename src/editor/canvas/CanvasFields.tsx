@@ -8,6 +8,7 @@ import { useEditor, useStore } from '../state/hooks.ts';
 import { toScreen, type View } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { useWords, type WordKey } from '../words/t.ts';
+import { CenterGapInPlace } from './CenterGapInPlace.tsx';
 import { GapInPlace } from './GapInPlace.tsx';
 import { LetteringInPlace } from './LetteringInPlace.tsx';
 import { canvasElement } from './place.ts';
@@ -62,6 +63,14 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
       return (
         <div className="canvas-field roomy" style={style}>
           <GapInPlace rule={rule} gap={gap} onDone={close} />
+        </div>
+      );
+    }
+    if (rule?.kind === 'center') {
+      const gap = layout.rules.find((state) => state.id === rule.id)?.result ?? 0;
+      return (
+        <div className="canvas-field roomy" style={style}>
+          <CenterGapInPlace design={design} layout={layout} rule={rule} gap={gap} onDone={close} />
         </div>
       );
     }

@@ -39,7 +39,8 @@ export function boxOfReference(of: string, face: Face, layout: Layout, inner = f
   return layout.parts.find((p) => p.id === of)?.box ?? null;
 }
 
-function placeOfEdge(edge: Edge, axis: Axis, face: Face, layout: Layout): Mm | null {
+/** Where a rule's edge is along an axis; null where it is not there. */
+export function placeOfEdge(edge: Edge, axis: Axis, face: Face, layout: Layout): Mm | null {
   const box = boxOfReference(edge.of, face, layout, edge.inner);
   return box ? edgeOfBox(box, axis, edge.side) : null;
 }
@@ -149,19 +150,15 @@ function dimensionsOfRule(rule: Rule, face: Face, layout: Layout, id: string, bo
     }
     case 'center': {
       if (!rule.parts.includes(id)) return [];
+      const boxes = rule.parts.flatMap((p) => layout.boxes.get(p) ?? []);
+      const first = Math.min(...boxes.map((b) => edgeOfBox(b, rule.axis, 'low')));
+      const last = Math.max(...boxes.map((b) => edgeOfBox(b, rule.axis, 'high')));
       const low = placeOfEdge(rule.low, rule.axis, face, layout);
       const high = placeOfEdge(rule.high, rule.axis, face, layout);
+      const edits = { rule: rule.id };
       return [
-        ...line(rule.axis, low, edgeOfBox(box, rule.axis, 'low'), {
-          key: `${rule.id}-low`,
-          edits: null,
-          role: 'gap',
-        }),
-        ...line(rule.axis, edgeOfBox(box, rule.axis, 'high'), high, {
-          key: `${rule.id}-high`,
-          edits: null,
-          role: 'gap',
-        }),
+        ...line(rule.axis, low, first, { key: `${rule.id}-low`, edits, role: 'gap' }),
+        ...line(rule.axis, last, high, { key: `${rule.id}-high`, edits, role: 'gap' }),
       ];
     }
     case 'reveal': {

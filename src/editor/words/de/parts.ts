@@ -148,6 +148,13 @@ export const partWords: Record<keyof typeof en, string> = {
   'even.takeSome': '{count} wegnehmen',
   'even.offerCount': '{count} in der Reihe: Abstände von {gap}',
   'even.offerExact': 'Genau {gap}, die Reihe in der Mitte',
+  'centerGap.each': 'Abstand auf jeder Seite',
+  'centerGap.sizes': 'Beide Abstände bleiben gleich; das Teil nimmt, was dazwischen bleibt.',
+  'centerGap.block':
+    'Diese Abstände folgen aus dem Raum und den Teilen darin: ein Teil oder den Zwischenraum ändern, oder die Regel lösen und einen festen Abstand geben.',
+  'centerGap.locked': 'Diese Abstände folgen aus der Größe eines gesperrten Teils: zum Ändern entsperren.',
+  'centerGap.stock':
+    'Diese Abstände folgen aus dem Raum und der Breite der Leiste: anderes Material wählen, oder die Regel lösen und einen festen Abstand geben.',
   'keep.why': 'Für',
   'keep.height': 'Steht vor',
   'keep.heightHint': 'Flachere Teile als dieses Maß dürfen hier nicht liegen.',

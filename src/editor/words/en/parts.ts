@@ -145,6 +145,13 @@ export const partWords = {
   'even.takeSome': 'Take {count} away',
   'even.offerCount': '{count} in the row: gaps of {gap}',
   'even.offerExact': 'Just {gap}, the row in the middle',
+  'centerGap.each': 'Gap on each side',
+  'centerGap.sizes': 'Both gaps stay the same; the part takes what is left between them.',
+  'centerGap.block':
+    'These gaps follow from the room and the parts between them: change a part or the space between parts, or take the rule off and give a set distance.',
+  'centerGap.locked': 'These gaps follow from the size of a locked part: unlock it to change them.',
+  'centerGap.stock':
+    'These gaps follow from the room and the width of the stock: choose other stock, or take the rule off and give a set distance.',
   'keep.why': 'For',
   'keep.height': 'Stands out',
   'keep.heightHint': 'Parts lower than this may not lie here.',

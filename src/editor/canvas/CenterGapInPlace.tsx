@@ -1,0 +1,72 @@
+import { useEffect, useRef } from 'react';
+import type { Design, RuleOf } from '../../design/schema.ts';
+import type { Layout } from '../../layout/laid.ts';
+import type { Mm } from '../../measure/units.ts';
+import { editsToGap, type GapFixed, gapFixedBy, roomOf } from '../action/centerGap.ts';
+import { MeasureField } from '../field/MeasureField.tsx';
+import { useCommit, useFace } from '../state/hooks.ts';
+import { lengthText } from '../state/text.ts';
+import { useWords, type WordKey } from '../words/t.ts';
+
+interface CenterGapInPlaceProps {
+  readonly design: Design;
+  readonly layout: Layout;
+  readonly rule: RuleOf<'center'>;
+  /** The gap that comes out now. */
+  readonly gap: Mm;
+  readonly onDone: () => void;
+}
+
+/** The gap beside something centered: what is typed sizes the part, or one sentence says what decides it. */
+export function CenterGapInPlace({ design, layout, rule, gap, onDone }: CenterGapInPlaceProps) {
+  const t = useWords();
+  const face = useFace();
+  const commit = useCommit();
+  const fixed = gapFixedBy(design, rule);
+  const room = roomOf(rule, face, layout);
+  if (fixed !== null) return <Decided by={fixed} onDone={onDone} />;
+  if (room === null) return null;
+  return (
+    <MeasureField
+      label={t('centerGap.each')}
+      hint={t('centerGap.sizes')}
+      autoFocus
+      // A millimeter of the part is left.
+      max={Math.max(0, (room.high - room.low - 1) / 2)}
+      value={gap}
+      onCommit={(mm) =>
+        commit(editsToGap(design, layout, rule, room, mm), t('did.measure', { to: lengthText(design, mm) }))
+      }
+      onDone={onDone}
+    />
+  );
+}
+
+const WHY: { readonly [K in GapFixed]: WordKey } = {
+  block: 'centerGap.block',
+  locked: 'centerGap.locked',
+  stock: 'centerGap.stock',
+};
+
+function Decided({ by, onDone }: { readonly by: GapFixed; readonly onDone: () => void }) {
+  const t = useWords();
+  const close = useRef<HTMLButtonElement>(null);
+  useEffect(() => close.current?.focus(), []);
+  return (
+    <div
+      className="gap-offers"
+      onKeyDownCapture={(e) => {
+        if (e.key !== 'Escape') return;
+        e.stopPropagation();
+        onDone();
+      }}
+    >
+      <p className="note" role="status">
+        {t(WHY[by])}
+      </p>
+      <button ref={close} type="button" className="btn" onClick={onDone}>
+        {t('act.close')}
+      </button>
+    </div>
+  );
+}
