@@ -35,13 +35,14 @@ export function walls(on: SnapAxis): { readonly low: Wall | null; readonly high:
   return { low, high };
 }
 
-/** The same gap to the neighbors on both sides. */
+/** The same gap to the neighbors on both sides; of one edge in the hand the gap that the other has. */
 function betweenNeighbors(on: SnapAxis): SnapCandidate[] {
   const { low, high } = walls(on);
-  if (on.grip !== 'move' || !low || !high || on.ids.length === 0) return [];
-  const delta = (low.at + high.at) / 2 - middle(on.span);
+  if (!low || !high || on.ids.length === 0) return [];
+  // An edge moves the middle by half of what it moves.
+  const delta = ((low.at + high.at) / 2 - middle(on.span)) * (on.grip === 'move' ? 1 : 2);
   const at = shifted(on, delta);
-  if (at.low < low.at - SAME_LENGTH) return [];
+  if (at.low < low.at - SAME_LENGTH || at.low > at.high - SAME_LENGTH) return [];
   return [
     {
       kind: 'gap',

@@ -97,6 +97,25 @@ describe('snapping', () => {
     expect(found?.dimensions.map((d) => d.length)).toEqual([99.5, 99.5]);
   });
 
+  it('of an edge in the hand the gap that the other edge has', () => {
+    // Room from 150 to 750, 100 left free on one side: the other edge goes to where 100 are free.
+    const others = [
+      { id: 'a', box: at(100, 480, 50, 90) },
+      { id: 'b', box: at(750, 480, 70, 90) },
+    ];
+    const handle = { x: 'high', y: null } as const;
+    const right = best(input(at(250, 500, 405, 50), others, { handle }));
+    expect(right).toMatchObject({ kind: 'gap', delta: -5, rule: { kind: 'center', parts: ['m'] } });
+    expect(right?.dimensions.map((d) => d.length)).toEqual([100, 100]);
+    const left = best(input(at(247, 500, 403, 50), others, { handle: { x: 'low', y: null } }));
+    expect(left).toMatchObject({ kind: 'gap', delta: 3, rule: { kind: 'center', parts: ['m'] } });
+    // Nothing is left of a part whose edge would have to pass the other.
+    const far = input(at(600, 500, 20, 50), others, { handle, tolerance: 1000 });
+    expect(
+      snapCandidates(far).some((c) => c.kind === 'gap' && c.rule?.kind === 'center' && c.delta < 0),
+    ).toBe(false);
+  });
+
   it('the gap of a row once more, at either end', () => {
     const others = [
       { id: 'a', box: at(200, 480, 50, 90) },
