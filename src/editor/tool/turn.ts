@@ -1,5 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Strip } from '../../design/schema.ts';
+import { snapAngle } from '../../layout/snap/angle.ts';
 import type { Deg } from '../../measure/units.ts';
 import { degrees } from '../../measure/units.ts';
 import { commit } from '../state/commit.ts';
@@ -10,8 +11,7 @@ import { angleText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 
-/** Angles that a turn stops at. */
-const STOP: Deg = 15;
+/** How near a turn stops at every 15 degrees and at the angles of other strips. */
 const STOP_WITHIN: Deg = 2.5;
 
 /** Turns the selected strip about its middle. */
@@ -20,7 +20,11 @@ export function startTurn(store: EditorStore, start: Touch): Gesture | null {
   const { design, selection } = edit;
   const strip = design.parts.find((p): p is Strip => p.id === selection[0] && p.kind === 'strip');
   if (!strip || strip.locked) return null;
-  const box = layoutOf(design).boxes.get(strip.id) ?? strip.box;
+  const { boxes } = layoutOf(design);
+  const box = boxes.get(strip.id) ?? strip.box;
+  const others = design.parts.flatMap((part) =>
+    part.kind === 'strip' && part.id !== strip.id ? [angleOfStrip(part, boxes.get(part.id) ?? part.box)] : [],
+  );
   const center = { x: box.x + box.w / 2, y: box.y + box.h / 2 };
   const begin = angleOfStrip(strip, box);
   const length = lengthOfStrip(strip, box);
@@ -37,8 +41,8 @@ export function startTurn(store: EditorStore, start: Touch): Gesture | null {
       if (!begun && !strayed(start.px, touch.px)) return;
       begun = true;
       const raw = normal(begin + angleTo(touch) - grabbed);
-      const stop = Math.round(raw / STOP) * STOP;
-      angle = !touch.free && Math.abs(raw - stop) < STOP_WITHIN ? normal(stop) : Math.round(raw * 10) / 10;
+      const stop = touch.free ? null : snapAngle(raw, others, STOP_WITHIN);
+      angle = stop === null ? Math.round(raw * 10) / 10 : normal(stop);
       edits = [{ kind: 'replace', list: 'parts', id: strip.id, item: turned(strip, box, length, angle) }];
       propose(store, { edits, held, guides: [], at: touch.px, text: angleText(angle) });
     },
