@@ -73,7 +73,8 @@ export default defineConfig({
           globalSetup: ['tests/browser/setup.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          // Two at a time: more than one core has, little more than the waiting of the other.
+          // After the others, and two at a time: while one waits for its page the other works.
+          sequence: { groupOrder: 1 },
           maxWorkers: 2,
         },
       },
