@@ -1,25 +1,53 @@
 import { expect, it } from 'vitest';
+import type { Design, Part, Rule } from '../../src/design/schema.ts';
 import { drop, onPage, openBrowser, plainDesign, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
-it('a drag leaves the very picture that comes of drawing everything anew', async () => {
+/** Something that follows by a rule, and something that lies in the way. */
+function follower(): Design {
+  const rule: Rule = {
+    id: 'r',
+    kind: 'set',
+    axis: 'x',
+    edge: { of: 'panel', side: 'low' },
+    from: { of: 'left', side: 'high' },
+    distance: 100,
+  };
+  return { ...plainDesign(), rules: [rule] };
+}
+
+/** Rows and columns; the first row follows its first strip sideways, the first column upward: the rest stays. */
+function grid(): Design {
+  const plain = plainDesign();
+  const [strip] = plain.parts;
+  if (!strip) throw new Error('no part to lay');
+  const id = (c: number, r: number) => `p${c}-${r}`;
+  const parts = Array.from({ length: 48 }, (_, i): Part => {
+    const [c, r] = [i % 6, Math.floor(i / 6)];
+    const box = { ...strip.box, x: 150 + c * 110, y: 150 + r * 200, h: 150 };
+    return { ...strip, id: id(c, r), name: id(c, r), box };
+  });
+  const after = (axis: 'x' | 'y', of: string, before: string, distance: number): Rule => {
+    const edge = { of, side: 'low' } as const;
+    return { id: `${axis}${of}`, kind: 'set', axis, edge, from: { of: before, side: 'high' }, distance };
+  };
+  const rules = [
+    ...Array.from({ length: 5 }, (_, c) => after('x', id(c + 1, 0), id(c, 0), 46.5)),
+    ...Array.from({ length: 7 }, (_, r) => after('y', id(0, r + 1), id(0, r), 50)),
+  ];
+  return { ...plain, parts, rules };
+}
+
+it.each([
+  ['something that follows', follower],
+  ['a row and a column that follow', grid],
+])('a drag with %s leaves the very picture that comes of drawing everything anew', async (_, make) => {
   const { page, errors } = await visit(await context());
-  const design = plainDesign();
+  const design = make();
   const [left] = design.parts;
   if (!left) throw new Error('no part to drag');
-  // Something that follows by a rule, and something that lies in the way.
-  const rules = [
-    {
-      id: 'r',
-      kind: 'set' as const,
-      axis: 'x' as const,
-      edge: { of: 'panel', side: 'low' as const },
-      from: { of: 'left', side: 'high' as const },
-      distance: 100,
-    },
-  ];
-  await drop(page, { ...design, rules });
+  await drop(page, design);
   // The plan brings its own redraw; it has to be through before.
   await page.waitForTimeout(3000);
   const at = await onPage(page, left.box.x + left.box.w / 2, left.box.y + left.box.h / 2);

@@ -37,8 +37,10 @@ interface Ground {
 }
 
 /** More areas than this, or more parts than this share, are quicker drawn as a whole. */
-const MOST_AREAS = 12;
+const MOST_AREAS = 24;
 const MOST_SHARE = 0.5;
+/** Two areas become one when the room around both is at most so many times theirs: a row does, a row and a column do not. */
+const MOST_WASTE = 1.5;
 
 /**
  * Brings the canvas from what stands on it to what is to stand there. Only where parts moved is it cleared and
@@ -127,19 +129,22 @@ function changedAreas(before: Painted, now: Painted, ratio: number): Box[] | nul
   return areas;
 }
 
-/** Adds an area; those that meet become one, so that nothing is cleared after it was drawn. */
+/** Adds an area, as one with those near it. Areas may overlap: each is drawn whole, so that nothing is lost. */
 function join(areas: Box[], added: Box): void {
   let area = added;
   for (let i = 0; i < areas.length; ) {
     const other = areas[i];
-    if (other && boxesMeet(other, area)) {
-      area = around(area, other);
+    const both = other && around(area, other);
+    if (both && sizeOf(both) <= MOST_WASTE * (sizeOf(area) + sizeOf(other))) {
+      area = both;
       areas.splice(i, 1);
       i = 0;
     } else i++;
   }
   areas.push(area);
 }
+
+const sizeOf = ({ w, h }: Box): number => w * h;
 
 function around(a: Box, b: Box): Box {
   const x = Math.min(a.x, b.x);
