@@ -1,5 +1,6 @@
 import type { Axis } from '../design/schema.ts';
 import type { Box } from '../geometry/shape.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 
 /** The stretch that something takes up along one axis. Everything that is true of both axes is written over it once. */
@@ -20,6 +21,10 @@ export function spanOf(box: Box, axis: Axis): Span {
   const low = startOf(box, axis);
   return { low, high: low + sizeOf(box, axis) };
 }
+
+/** Whether two stretches have more than a touch in common. */
+export const spansMeet = (a: Span, b: Span): boolean =>
+  Math.min(a.high, b.high) - Math.max(a.low, b.low) > SAME_LENGTH;
 
 export const middle = (span: Span): Mm => (span.low + span.high) / 2;
 

@@ -1,6 +1,7 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { middle } from '../span.ts';
 import { dimensionAlong, guideAt, shifted } from './drawing.ts';
+import { ownEdges } from './edge.ts';
 import { walls } from './gap.ts';
 import type { Neighbor, SnapAxis, SnapCandidate } from './snapping.ts';
 
@@ -22,6 +23,30 @@ function shares(on: SnapAxis): SnapCandidate[] {
         kind: 'set' as const,
         axis: on.axis,
         edge: { of: id, side: 'mid' as const },
+        from: low.edge,
+        distance: at - low.at,
+      },
+      guides: [guideAt(on, at, on.across)],
+      dimensions: [dimensionAlong(on, low.at, at), dimensionAlong(on, at, high.at)],
+    };
+  });
+}
+
+/** The pulled edge of a lone part at a half, a third or a quarter of its space. */
+function pulledShares(on: SnapAxis): SnapCandidate[] {
+  const { low, high } = walls(on);
+  const [own] = ownEdges(on);
+  if (!low || !high || !own || on.ids.length > 1) return [];
+  return [1 / 2, ...SHARES].map((share) => {
+    const at = low.at + (high.at - low.at) * share;
+    return {
+      kind: 'division' as const,
+      axis: on.axis,
+      delta: at - own.at,
+      rule: {
+        kind: 'set' as const,
+        axis: on.axis,
+        edge: own.edge,
         from: low.edge,
         distance: at - low.at,
       },
@@ -79,4 +104,4 @@ function row(on: SnapAxis): SnapCandidate[] {
 
 /** Even division of the space. */
 export const divisionSnaps = (on: SnapAxis): SnapCandidate[] =>
-  on.grip === 'move' ? [...row(on), ...shares(on)] : [];
+  on.grip === 'move' ? [...row(on), ...shares(on)] : pulledShares(on);

@@ -1,6 +1,6 @@
 import type { Edge } from '../../design/schema.ts';
 import type { Mm } from '../../measure/units.ts';
-import { middle } from '../span.ts';
+import { middle, spansMeet } from '../span.ts';
 import { guideAt } from './drawing.ts';
 import type { OfferedRule, SnapAxis, SnapCandidate, Target } from './snapping.ts';
 
@@ -40,12 +40,18 @@ export function edgeSnaps(on: SnapAxis): SnapCandidate[] {
   return found;
 }
 
-/** The middle onto the middle of something: centered between its edges. */
+/**
+ * The middle onto the middle of something: centered between its edges. Of one part that is pulled at an edge the
+ * middle goes half as far as the edge; in what lies around it equal margins are offered instead.
+ */
 export function centerSnaps(on: SnapAxis): SnapCandidate[] {
-  if (on.grip !== 'move') return [];
+  if (on.grip !== 'move' && on.ids.length > 1) return [];
   const center = middle(on.span);
+  const times = on.grip === 'move' ? 1 : 2;
   return on.targets.flatMap((target) => {
-    if (target.edge.side !== 'mid' || !isNear(on, target.at - center)) return [];
+    const delta = times * (target.at - center);
+    if (target.edge.side !== 'mid' || !isNear(on, delta)) return [];
+    if (on.grip !== 'move' && target.edge.of !== 'face' && spansMeet(target.across, on.across)) return [];
     const rule: OfferedRule = {
       kind: 'center',
       axis: on.axis,
@@ -53,7 +59,7 @@ export function centerSnaps(on: SnapAxis): SnapCandidate[] {
       low: { ...target.edge, side: 'low' },
       high: { ...target.edge, side: 'high' },
     };
-    return [candidate(on, 'center', target, target.at - center, rule)];
+    return [candidate(on, 'center', target, delta, rule)];
   });
 }
 

@@ -3,7 +3,7 @@ import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import { readReference } from '../reference.ts';
-import { AXES, middle, otherAxis, type Span, sizeOf, spanOf, startOf } from '../span.ts';
+import { AXES, middle, otherAxis, type Span, sizeOf, spanOf, spansMeet, startOf } from '../span.ts';
 import { divisionSnaps } from './division.ts';
 import { centerSnaps, edgeSnaps } from './edge.ts';
 import { fractionSnaps } from './fraction.ts';
@@ -91,15 +91,13 @@ function alongAxis(input: SnapInput, axis: Axis): SnapAxis | null {
     }),
     beside: others.flatMap(({ id, box }) => {
       const stretch = spanOf(box, otherAxis(axis));
-      if (!meet(stretch, across)) return [];
+      if (!spansMeet(stretch, across)) return [];
       const member = readReference(id).to === 'member';
       return [{ id, member, span: spanOf(box, axis), across: stretch }];
     }),
     input: { ...input, others },
   };
 }
-
-const meet = (a: Span, b: Span): boolean => Math.min(a.high, b.high) - Math.max(a.low, b.low) > SAME_LENGTH;
 
 /** Lines of face and levels, and of the other things those that the moving ones may reach. */
 function targetsOf({ face, others, tolerance }: SnapInput, axis: Axis, moving: Span): Target[] {

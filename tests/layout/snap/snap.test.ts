@@ -67,6 +67,36 @@ describe('snapping', () => {
     });
   });
 
+  it('a pulled edge centers its part on something, going twice as far as the middle', () => {
+    const others = [{ id: 'a', box: at(230, 900, 40, 50) }];
+    const found = best(input(at(207, 500, 82, 50), others, { handle: { x: 'high', y: null } }));
+    expect(found).toMatchObject({ kind: 'center', delta: 4 });
+    expect(found?.rule).toMatchObject({ kind: 'center', parts: ['m'], low: { of: 'a', side: 'low' } });
+    const left = best(input(at(209, 500, 84, 50), others, { handle: { x: 'low', y: null } }));
+    expect(left).toMatchObject({ kind: 'center', delta: -2 });
+    const two = {
+      handle: { x: 'high', y: null },
+      moving: ['m', 'n'].map((id) => ({ id, box: at(207, 500, 82, 50) })),
+    };
+    expect(best(input(at(0, 0, 1, 1), others, two as Partial<SnapInput>))?.kind).not.toBe('center');
+  });
+
+  it('a pulled edge ends at a third of the space between its neighbors', () => {
+    const others = [
+      { id: 'a', box: at(100, 500, 50, 50) },
+      { id: 'b', box: at(751, 500, 50, 50) },
+    ];
+    const found = best(input(at(203, 500, 150, 50), others, { handle: { x: 'high', y: null } }));
+    // From 150 to 751: a third of the way is 350 1/3.
+    expect(found).toMatchObject({ kind: 'division' });
+    expect(353 + (found?.delta ?? 0)).toBeCloseTo(150 + 601 / 3, 9);
+    expect(found?.rule).toMatchObject({
+      kind: 'set',
+      edge: { of: 'm', side: 'high' },
+      from: { of: 'a', side: 'high' },
+    });
+  });
+
   it('centers on the face', () => {
     const found = best(input(at(453, 500, 100, 50)));
     expect(found?.delta).toBe(-3);
