@@ -1,6 +1,7 @@
 import type { KeepClear } from '../bed/bed.ts';
 import type { Check } from '../check/check.ts';
 import type { Design } from '../design/schema.ts';
+import { grownBox } from '../geometry/box.ts';
 import { clipPolyline, union } from '../geometry/clip.ts';
 import { distance } from '../geometry/point.ts';
 import { EMPTY, regionOfBox } from '../geometry/region.ts';
@@ -97,8 +98,6 @@ function placesOf(
   });
 }
 
-const grown = ({ x, y, w, h }: Box, by: Mm): Box => ({ x: x - by, y: y - by, w: w + 2 * by, h: h + 2 * by });
-
 const inside = (p: Point, { x, y, w, h }: Box): boolean => p.x > x && p.x < x + w && p.y > y && p.y < y + h;
 
 /**
@@ -112,12 +111,12 @@ function clearOf(
   place: (ground: Ground) => Point[],
 ): Point[] {
   const even = place({ supports, blocked: EMPTY });
-  const near = keepClears.map(({ box }) => grown(box, diameter));
+  const near = keepClears.map(({ box }) => grownBox(box, diameter));
   let best = even.filter((p) => !near.some((box) => inside(p, box)));
   if (best.length === even.length) return best;
   for (const by of [fromEdge, diameter + EASE]) {
     if (best.length >= FEWEST) break;
-    const blocked = union(keepClears.map(({ box }) => regionOfBox(grown(box, by))));
+    const blocked = union(keepClears.map(({ box }) => regionOfBox(grownBox(box, by))));
     const around = place({ supports, blocked });
     if (around.length > best.length) best = around;
   }

@@ -1,3 +1,4 @@
+import { grownBox } from '../geometry/box.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import type { Box } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
@@ -13,7 +14,7 @@ export function near(boxes: readonly (Box | null)[], within: Mm): (index: number
   return (index) => {
     const box = boxes[index];
     if (!box) return [];
-    const grown = { x: box.x - within, y: box.y - within, w: box.w + 2 * within, h: box.h + 2 * within };
+    const grown = grownBox(box, within);
     const found: number[] = [];
     for (const other of order) {
       if (other.box.x > grown.x + grown.w) break;

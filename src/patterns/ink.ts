@@ -2,6 +2,7 @@ import type { Drawing } from '../drawing/drawing.ts';
 import { areaOfPath, outlinesOf, windowOf } from '../drawing/outline.ts';
 import { INK as COLORS } from '../drawing/style.ts';
 import { flatten, textCorners } from '../drawing/walk.ts';
+import { boxAround } from '../geometry/box.ts';
 import { intersect } from '../geometry/clip.ts';
 import { cross, length, subtract } from '../geometry/point.ts';
 import { boxOf, containsPointInRegion, regionOfBox } from '../geometry/region.ts';
@@ -105,17 +106,9 @@ export function inkOf(drawing: Drawing, besides: readonly string[] = []): Ink {
     areas,
     extents,
     texts,
-    box: around(extents),
-    main: around(mains),
+    box: boxAround(extents),
+    main: boxAround(mains),
   };
-}
-
-function around(boxes: readonly Box[]): Box | null {
-  const corners = boxes.flatMap((b) => [
-    { x: b.x, y: b.y },
-    { x: b.x + b.w, y: b.y + b.h },
-  ]);
-  return corners.length > 0 ? boxOfPoints(corners) : null;
 }
 
 /** The part of the segment inside the box, its border included; null when there is none (Liang and Barsky 1984). */

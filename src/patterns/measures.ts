@@ -1,6 +1,7 @@
 import type { DrawItem } from '../drawing/drawing.ts';
 import { moved, shape } from '../drawing/items.ts';
 import { INK } from '../drawing/style.ts';
+import { grownBox } from '../geometry/box.ts';
 import { pathOfBox } from '../geometry/path.ts';
 import type { Box } from '../geometry/shape.ts';
 import { inches, type Mm } from '../measure/units.ts';
@@ -12,8 +13,6 @@ import { freePlace } from './place.ts';
 export const CLEAR: Mm = 3;
 /** White kept around figures where lines are cleared away behind them. */
 const AROUND: Mm = 0.5;
-
-const grown = (b: Box, by: Mm): Box => ({ x: b.x - by, y: b.y - by, w: b.w + 2 * by, h: b.h + 2 * by });
 
 /** A place and whether the thing stands upright in it. */
 interface Placed {
@@ -46,7 +45,7 @@ function bestPlace(rooms: readonly Box[], w: Mm, h: Mm, taken: Occupancy): Place
  * pattern on the work go under it: they are straight and go on beside it. What is cut or followed stays.
  */
 function ground(box: Box, taken: Occupancy): DrawItem[] {
-  const cleared = grown(box, AROUND);
+  const cleared = grownBox(box, AROUND);
   return taken.hasLightOnly(cleared) ? [shape(pathOfBox(cleared), { fill: INK.paper })] : [];
 }
 
@@ -70,7 +69,7 @@ export function measures(
   const free = taken(blocked);
   const square = bestPlace(own, side, side, free);
   if (square) {
-    blocked.push(grown(square.box, CLEAR));
+    blocked.push(grownBox(square.box, CLEAR));
     items.push(...ground(square.box, free), moved(square.box, drawPlate(plate)));
   }
   const length = rulerLength(Math.max(...own.flatMap((room) => [room.w, room.h])) - 1);

@@ -2,6 +2,7 @@ import type { DrawItem, Drawing, GroupItem } from '../drawing/drawing.ts';
 import { layer } from '../drawing/items.ts';
 import type { Flat, FlatPath, FlatText } from '../drawing/walk.ts';
 import { textCorners } from '../drawing/walk.ts';
+import { grownBox } from '../geometry/box.ts';
 import { boxOfPath, pathOfBox } from '../geometry/path.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
@@ -19,8 +20,6 @@ import type { PatternWords } from './words.ts';
 
 /** Half of the heaviest line: ink on the very border of a page is printed at its full weight. */
 const BORDER: Mm = 0.25;
-
-const grown = (b: Box, by: Mm): Box => ({ x: b.x - by, y: b.y - by, w: b.w + 2 * by, h: b.h + 2 * by });
 
 /** An item of the pattern with the box it takes up, so that a page can leave out what it does not show. */
 export interface Boxed {
@@ -47,7 +46,7 @@ function textOf({ item, matrix, clips }: FlatText): DrawItem {
 export function boxedItems(flat: Flat): Boxed[] {
   const paths = flat.paths
     .filter((p) => p.path.length > 0)
-    .map((p) => ({ item: pathOf(p), layer: p.layer, box: grown(boxOfPath(p.path), p.width / 2) }));
+    .map((p) => ({ item: pathOf(p), layer: p.layer, box: grownBox(boxOfPath(p.path), p.width / 2) }));
   const texts = flat.texts.map((t) => ({
     item: textOf(t),
     layer: t.layer,
@@ -140,7 +139,7 @@ export function pagesOf(
     const joined = [...seams.flatMap(takenBy), ...trimBoxes(joints)];
     const inside = inkInside(pattern.ink, shown);
     const taken = (blocked: readonly Box[]) => new Occupancy(shownBox, inside, [...joined, ...blocked], 2);
-    const own = [roomInside(shownBox, cell.box, joints), grown(shownBox, -CLEAR)];
+    const own = [roomInside(shownBox, cell.box, joints), grownBox(shownBox, -CLEAR)];
     const beyond = roomsBeyond(shownBox, shown);
     const content: GroupItem = {
       kind: 'group',
@@ -150,12 +149,12 @@ export function pagesOf(
         {
           kind: 'group',
           move: { x: -shownBox.x, y: -shownBox.y },
-          clip: pathOfBox(grown(shownBox, BORDER)),
+          clip: pathOfBox(grownBox(shownBox, BORDER)),
           items: [
             {
               kind: 'group',
-              clip: pathOfBox(grown(shown, BORDER)),
-              items: patternIn(grown(shown, BORDER), pattern.boxed),
+              clip: pathOfBox(grownBox(shown, BORDER)),
+              items: patternIn(grownBox(shown, BORDER), pattern.boxed),
             },
             layer('page', [...seams.flatMap(drawSeam), ...measures(plate, own, beyond, taken)]),
           ],
@@ -186,12 +185,12 @@ function roomInside(shownBox: Box, cell: Box, joints: readonly Joint[]): Box {
   const right = joined('right') ? cell.x + cell.w : shownBox.x + shownBox.w;
   const bottom = joined('bottom') ? cell.y : shownBox.y;
   const top = joined('top') ? cell.y + cell.h : shownBox.y + shownBox.h;
-  return grown({ x: left, y: bottom, w: right - left, h: top - bottom }, -CLEAR);
+  return grownBox({ x: left, y: bottom, w: right - left, h: top - bottom }, -CLEAR);
 }
 
 /** Paper that shows nothing of the pattern: beside it and below it, up to the page's border. */
 function roomsBeyond(page: Box, shown: Box): Box[] {
   const right = { ...page, x: shown.x + shown.w, w: page.x + page.w - shown.x - shown.w };
   const below = { ...page, h: shown.y - page.y };
-  return [below, right].map((room) => grown(room, -CLEAR));
+  return [below, right].map((room) => grownBox(room, -CLEAR));
 }

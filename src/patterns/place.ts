@@ -1,3 +1,4 @@
+import { grownBox } from '../geometry/box.ts';
 import type { Box } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Occupancy } from './occupancy.ts';
@@ -7,8 +8,6 @@ const STEP: Mm = 3;
 const CLEAR: Mm = 1.5;
 /** Ink along the border is worse than ink that crosses the inside. */
 const BORDER = 4;
-
-const grown = (b: Box, by: Mm): Box => ({ x: b.x - by, y: b.y - by, w: b.w + 2 * by, h: b.h + 2 * by });
 
 /**
  * Place for something of the given size inside `room` that covers least of what is taken; of equal places
@@ -26,8 +25,8 @@ export function freePlace(
       const far = dx + dy;
       if (best?.covered === 0 && far >= best.far) break;
       const box = { x: room.x + room.w - size.w - dx, y: room.y + dy, ...size };
-      const inside = taken.count(grown(box, -CLEAR));
-      const border = taken.count(grown(box, CLEAR)) - inside;
+      const inside = taken.count(grownBox(box, -CLEAR));
+      const border = taken.count(grownBox(box, CLEAR)) - inside;
       const covered = inside + BORDER * border;
       if (!best || covered < best.covered || (covered === best.covered && far < best.far)) {
         best = { box, covered, far };

@@ -37,22 +37,3 @@ export function nameOf(design: Design, id: string): string {
   }
   return table.get(id) || id;
 }
-
-/** Box around boxes; null for none. */
-export function boxAround(boxes: Iterable<Box>): Box | null {
-  let around: Box | null = null;
-  for (const b of boxes) {
-    if (!around) around = b;
-    else {
-      const x = Math.min(around.x, b.x);
-      const y = Math.min(around.y, b.y);
-      around = {
-        x,
-        y,
-        w: Math.max(around.x + around.w, b.x + b.w) - x,
-        h: Math.max(around.y + around.h, b.y + b.h) - y,
-      };
-    }
-  }
-  return around;
-}

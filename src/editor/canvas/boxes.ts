@@ -1,7 +1,8 @@
 import type { Design } from '../../design/schema.ts';
+import { boxAround } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
-import { boxAround, itemsOf } from '../action/movable.ts';
+import { itemsOf } from '../action/movable.ts';
 
 /** One box for each selected part, keep-clear or group, as laid out. */
 export function boxesOf(design: Design, layout: Layout, selection: readonly string[]): Box[] {

@@ -1,5 +1,6 @@
 import type { KeepClear } from '../../bed/bed.ts';
 import type { ShadowArea } from '../../finish/shadow.ts';
+import { boxAroundBoth } from '../../geometry/box.ts';
 import { boxesMeet, boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import type { LaidPart } from '../../layout/laid.ts';
@@ -134,7 +135,7 @@ function join(areas: Box[], added: Box): void {
   let area = added;
   for (let i = 0; i < areas.length; ) {
     const other = areas[i];
-    const both = other && around(area, other);
+    const both = other && boxAroundBoth(area, other);
     if (both && sizeOf(both) <= MOST_WASTE * (sizeOf(area) + sizeOf(other))) {
       area = both;
       areas.splice(i, 1);
@@ -145,12 +146,6 @@ function join(areas: Box[], added: Box): void {
 }
 
 const sizeOf = ({ w, h }: Box): number => w * h;
-
-function around(a: Box, b: Box): Box {
-  const x = Math.min(a.x, b.x);
-  const y = Math.min(a.y, b.y);
-  return { x, y, w: Math.max(a.x + a.w, b.x + b.w) - x, h: Math.max(a.y + a.h, b.y + b.h) - y };
-}
 
 /** Whole pixels of the screen around a box. */
 function onPixels(box: Box, ratio: number): Box {
@@ -171,12 +166,12 @@ function onScreen(part: LaidPart, look: PartsLook): Box {
   let box = body;
   for (const layer of sign?.lettered.layers ?? []) {
     const ink = boundsOf(layer.region);
-    if (ink) box = around(box, { ...ink, x: ink.x + part.box.x, y: ink.y + part.box.y });
+    if (ink) box = boxAroundBoth(box, { ...ink, x: ink.x + part.box.x, y: ink.y + part.box.y });
   }
   const { scale, view, light } = look;
   const high = Math.max(part.z1 - part.z0, 1.2 / scale);
   const [dx, dy] = [light.x * high, light.y * high];
-  const cast = around(box, { ...box, x: box.x + dx, y: box.y + dy });
+  const cast = boxAroundBoth(box, { ...box, x: box.x + dx, y: box.y + dy });
   return {
     x: view.x + cast.x * scale - EDGE,
     y: view.y - (cast.y + cast.h) * scale - EDGE,

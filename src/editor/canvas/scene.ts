@@ -1,8 +1,9 @@
 import type { Face } from '../../bed/face.ts';
 import type { Design } from '../../design/schema.ts';
+import { boxAround } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { LaidPart, Layout } from '../../layout/laid.ts';
-import { boxAround, itemsOf } from '../action/movable.ts';
+import { itemsOf } from '../action/movable.ts';
 import { faceFor, layoutOf } from '../state/derive.ts';
 import type { EditorState, View } from '../state/store.ts';
 import { boxesOf } from './boxes.ts';

@@ -1,10 +1,11 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design } from '../../design/schema.ts';
 import { preview } from '../../design/state.ts';
+import { boxAround } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { editsToLoosen, rulesThatHold } from '../action/loosen.ts';
-import { boxAround, movableBoxes } from '../action/movable.ts';
+import { movableBoxes } from '../action/movable.ts';
 import { type Boxes, editsToPlace } from '../action/place.ts';
 import { selectionName } from '../action/selection.ts';
 import { commit } from '../state/commit.ts';

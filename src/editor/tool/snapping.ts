@@ -1,5 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design, Rule } from '../../design/schema.ts';
+import { boxAround } from '../../geometry/box.ts';
 import { boxesMeet } from '../../geometry/region.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { Bounds } from '../../layout/bounds.ts';
@@ -11,7 +12,6 @@ import type { Mm } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
 import { freeId } from '../action/ids.ts';
 import { rulesThatHold } from '../action/loosen.ts';
-import { boxAround } from '../action/movable.ts';
 import { boundsFor, faceFor } from '../state/derive.ts';
 import { type EditorState, pixels } from '../state/store.ts';
 import { stocksOf } from '../state/tables.ts';

@@ -2,6 +2,7 @@ import type { DrawItem, TextItem } from '../../drawing/drawing.ts';
 import { layer, line, text } from '../../drawing/items.ts';
 import { DASH, INK, TEXT } from '../../drawing/style.ts';
 import { textWidth } from '../../drawing/text.ts';
+import { boxAround } from '../../geometry/box.ts';
 import { chordsInside } from '../../geometry/chord.ts';
 import { boxesMeet, boxOf } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
@@ -46,7 +47,7 @@ export function guides({ board, lettered, bent }: Guided, words: PatternWords): 
   const edge = outlines(board, GUIDE);
   const whole = boxOf(board);
   const letters = lettered.layers.flatMap(({ region }) => region.map(({ outer }) => boxOfPoints(outer)));
-  const ink = around(letters);
+  const ink = boxAround(letters);
   if (!whole || !ink) return layer('guides', [...edge, ...(whole ? centerLines(whole) : [])]);
   const taken: Box[] = [];
   const drawn = (stretches: readonly Stretch[], look: typeof GUIDE, name: string): DrawItem[] => [
@@ -64,7 +65,7 @@ export function guides({ board, lettered, bent }: Guided, words: PatternWords): 
       const [first, last] = [chords[0], chords.at(-1)];
       if (!first || !last) return [];
       const strip = { x: whole.x, y: at - CLEAR, w: whole.w, h: 2 * CLEAR + TEXT.note };
-      const beside = around([box, ...letters.filter((one) => boxesMeet(one, strip))]) ?? box;
+      const beside = boxAround([box, ...letters.filter((one) => boxesMeet(one, strip))]) ?? box;
       return drawn(
         stretchesBeside('x', at, [whole.x + first[0], whole.x + last[1]], beside),
         BASELINE,
@@ -78,7 +79,7 @@ export function guides({ board, lettered, bent }: Guided, words: PatternWords): 
 function linesOf(glyphs: readonly PlacedGlyph[]): { at: Mm; box: Box }[] {
   return [...new Set(glyphs.map((glyph) => glyph.line))].flatMap((number) => {
     const own = glyphs.filter((glyph) => glyph.line === number);
-    const box = around(own.flatMap(({ region }) => boxOf(region) ?? []));
+    const box = boxAround(own.flatMap(({ region }) => boxOf(region) ?? []));
     const [largest] = [...own].sort((a, b) => b.capHeight - a.capHeight);
     return box && largest ? [{ at: largest.baseline, box }] : [];
   });
@@ -109,13 +110,3 @@ function nameOf({ axis, at, near, far }: Stretch, name: string, taken: Box[]): T
   const foot = level ? { x: start, y: at + NAME_OFF } : { x: at - NAME_OFF, y: start };
   return [text(foot, name, { ...NAME, angle: level ? 0 : 90 })];
 }
-
-const around = (boxes: readonly Box[]): Box | null =>
-  boxes.length === 0
-    ? null
-    : boxOfPoints(
-        boxes.flatMap(({ x, y, w, h }) => [
-          { x, y },
-          { x: x + w, y: y + h },
-        ]),
-      );

@@ -1,5 +1,6 @@
 import type { DrawItem, Drawing } from '../../drawing/drawing.ts';
 import { layer, shape } from '../../drawing/items.ts';
+import { boxAroundBoth } from '../../geometry/box.ts';
 import { pathOfRings } from '../../geometry/path.ts';
 import { boxOf, transformRegion } from '../../geometry/region.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
@@ -27,13 +28,6 @@ export interface SignPattern {
 }
 
 const boxed = (region: Region): Box => boxOf(region) ?? { x: 0, y: 0, w: 0, h: 0 };
-
-/** Smallest box around both. */
-function around(a: Box, b: Box): Box {
-  const x = Math.min(a.x, b.x);
-  const y = Math.min(a.y, b.y);
-  return { x, y, w: Math.max(a.x + a.w, b.x + b.w) - x, h: Math.max(a.y + a.h, b.y + b.h) - y };
-}
 
 /** A drawing of what lies in the box, with the box's lower left corner as its origin. */
 function drawingOf(title: string, box: Box, items: readonly DrawItem[]): Drawing {
@@ -73,7 +67,7 @@ function mirrored(lettered: Lettered, board: Region): { lettered: Lettered; boar
 
 function whole(sign: SignPattern, lettered: Lettered, board: Region, words: PatternWords): Pattern[] {
   const ink = lettered.layers.map((one) => boxOf(one.region)).filter((b): b is Box => b !== null);
-  const box = ink.reduce(around, boxed(board));
+  const box = ink.reduce(boxAroundBoth, boxed(board));
   return [
     {
       for: sign.id,
@@ -94,7 +88,7 @@ function whole(sign: SignPattern, lettered: Lettered, board: Region, words: Patt
  * registration holes that all sheets share.
  */
 function stencils(sign: SignPattern, words: PatternWords): Pattern[] {
-  const sheet = sign.stencils.map((s) => boxed(s.stencil.sheet)).reduce(around, boxed(sign.board));
+  const sheet = sign.stencils.map((s) => boxed(s.stencil.sheet)).reduce(boxAroundBoth, boxed(sign.board));
   return sign.stencils.map(({ finish, stencil }, i) => {
     const title =
       sign.stencils.length > 1

@@ -1,6 +1,6 @@
 import type { Design } from '../../../design/schema.ts';
+import { boxAround } from '../../../geometry/box.ts';
 import type { Point } from '../../../geometry/shape.ts';
-import { boxAround } from '../../action/movable.ts';
 import { canvasElement } from '../../canvas/place.ts';
 import { fittedView } from '../../canvas/zoom.ts';
 import { select } from '../../state/commit.ts';

@@ -1,6 +1,6 @@
 import { ImagePlus, Trash2, Undo2 } from 'lucide-react';
 import { useState } from 'react';
-import { boxAround } from '../../action/movable.ts';
+import { boxAround } from '../../../geometry/box.ts';
 import { fitToBox } from '../../canvas/fit.ts';
 import { canvasElement } from '../../canvas/place.ts';
 import { MeasureField } from '../../field/MeasureField.tsx';

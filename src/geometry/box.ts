@@ -1,0 +1,24 @@
+import type { Mm } from '../measure/units.ts';
+import type { Box } from './shape.ts';
+
+/** The box moved out by `by` on every side; in, where that is negative. */
+export const grownBox = ({ x, y, w, h }: Box, by: Mm): Box => ({
+  x: x - by,
+  y: y - by,
+  w: w + 2 * by,
+  h: h + 2 * by,
+});
+
+/** Smallest box around two. */
+export function boxAroundBoth(a: Box, b: Box): Box {
+  const x = Math.min(a.x, b.x);
+  const y = Math.min(a.y, b.y);
+  return { x, y, w: Math.max(a.x + a.w, b.x + b.w) - x, h: Math.max(a.y + a.h, b.y + b.h) - y };
+}
+
+/** Smallest box around all; null for none. */
+export function boxAround(boxes: Iterable<Box>): Box | null {
+  let around: Box | null = null;
+  for (const box of boxes) around = around ? boxAroundBoth(around, box) : box;
+  return around;
+}
