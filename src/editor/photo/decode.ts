@@ -1,4 +1,5 @@
 import { wrap } from 'comlink';
+import { askOnce } from '../askOnce.ts';
 import type { DecodeWork } from './decodeWorker.ts';
 
 /** A picture that takes longer than this to decode is given up. */
@@ -7,14 +8,7 @@ const PATIENCE_MS = 15_000;
 /** A picture decoded in a worker of its own that is ended afterwards. Rejects when it is damaged or takes too long. */
 export async function decodePicture(file: Blob): Promise<ImageBitmap> {
   const worker = new Worker(new URL('./decodeWorker.ts', import.meta.url), { type: 'module' });
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const tooLong = new Promise<never>((_, reject) => {
-    timer = setTimeout(() => reject(new Error('the picture took too long to decode')), PATIENCE_MS);
-  });
-  try {
-    return await Promise.race([wrap<DecodeWork>(worker).decode(file), tooLong]);
-  } finally {
-    clearTimeout(timer);
-    worker.terminate();
-  }
+  const image = await askOnce(worker, wrap<DecodeWork>(worker).decode(file), PATIENCE_MS);
+  if (!image) throw new Error('the picture took too long to decode');
+  return image;
 }
