@@ -1,8 +1,7 @@
-import { X } from 'lucide-react';
-import { lazy, Suspense, useEffect, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
+import { Dialog } from '../shell/Dialog.tsx';
 import { useEditor, useSettledDesign } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
-import '../style/dialog.css';
 import { isAddress, isOwnAddress, linkTo } from './link.ts';
 
 const QrPicture = lazy(() => import('./QrPicture.tsx').then((m) => ({ default: m.QrPicture })));
@@ -12,28 +11,13 @@ const KEY = 'showface:address';
 /** The way of a design to a phone on the same network: an address as a code, drawn only when it is asked for. */
 export function LinkDialog({ onClose }: { onClose: () => void }) {
   const t = useWords();
-  const dialog = useRef<HTMLDialogElement>(null);
   const own = isOwnAddress(location.hostname);
   const [address, setAddress] = useState(() =>
     own ? remembered() : new URL('.', location.href).href.replace(/\/$/, ''),
   );
-  useEffect(() => {
-    dialog.current?.showModal();
-  }, []);
   const good = isAddress(address);
   return (
-    <dialog ref={dialog} className="dialog link-dialog" aria-labelledby="link-title" onClose={onClose}>
-      <header>
-        <h2 id="link-title">{t('link.title')}</h2>
-        <button
-          type="button"
-          className="btn bare icon"
-          aria-label={t('act.close')}
-          onClick={() => dialog.current?.close()}
-        >
-          <X aria-hidden="true" />
-        </button>
-      </header>
+    <Dialog title={t('link.title')} className="link-dialog" onClose={onClose}>
       <p>{t('link.lead')}</p>
       {own ? (
         <>
@@ -62,7 +46,7 @@ export function LinkDialog({ onClose }: { onClose: () => void }) {
         </>
       ) : null}
       {good ? <Code address={address} /> : null}
-    </dialog>
+    </Dialog>
   );
 }
 

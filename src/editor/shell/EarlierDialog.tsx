@@ -1,10 +1,9 @@
-import { X } from 'lucide-react';
 import { useEffect, useRef, useState } from 'react';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { bringEarlier } from '../storage/session.ts';
 import { listEarlier } from '../storage/shelf.ts';
 import { spoken, useWords } from '../words/t.ts';
-import '../style/dialog.css';
+import { Dialog } from './Dialog.tsx';
 
 /** States of the open design that were put by, to go back to. */
 export function EarlierDialog({ onClose }: { onClose: () => void }) {
@@ -14,27 +13,13 @@ export function EarlierDialog({ onClose }: { onClose: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null);
   const [times, setTimes] = useState<readonly number[] | null>(null);
   useEffect(() => {
-    dialog.current?.showModal();
-  }, []);
-  useEffect(() => {
     if (id) void listEarlier(id).then(setTimes, () => setTimes([]));
   }, [id]);
   const open = async (at: number) => {
     if (id && (await bringEarlier(store, id, at))) dialog.current?.close();
   };
   return (
-    <dialog ref={dialog} className="dialog" aria-labelledby="earlier-title" onClose={onClose}>
-      <header>
-        <h2 id="earlier-title">{t('earlier.title')}</h2>
-        <button
-          type="button"
-          className="btn bare icon"
-          aria-label={t('act.close')}
-          onClick={() => dialog.current?.close()}
-        >
-          <X aria-hidden="true" />
-        </button>
-      </header>
+    <Dialog ref={dialog} title={t('earlier.title')} onClose={onClose}>
       <p>{t(times?.length === 0 ? 'earlier.none' : 'earlier.lead')}</p>
       <ul>
         {times?.map((at) => (
@@ -45,6 +30,6 @@ export function EarlierDialog({ onClose }: { onClose: () => void }) {
           </li>
         ))}
       </ul>
-    </dialog>
+    </Dialog>
   );
 }

@@ -1,8 +1,6 @@
-import { X } from 'lucide-react';
-import { useEffect, useRef } from 'react';
 import { useStore } from '../state/hooks.ts';
 import { useWords, type WordKey } from '../words/t.ts';
-import '../style/dialog.css';
+import { Dialog } from './Dialog.tsx';
 
 /** What is pressed, and what it does; `+` joins keys that are held together, a comma parts those that do alike. */
 const KEYS: readonly (readonly [keys: WordKey, does: WordKey])[] = [
@@ -35,10 +33,6 @@ const FINGERS: readonly (readonly [WordKey, WordKey])[] = [
 export function KeysDialog() {
   const t = useWords();
   const store = useStore();
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    dialog.current?.showModal();
-  }, []);
   const list = (title: WordKey, lines: typeof KEYS) => (
     <section>
       <h3 className="section-title">{t(title)}</h3>
@@ -53,26 +47,10 @@ export function KeysDialog() {
     </section>
   );
   return (
-    <dialog
-      ref={dialog}
-      className="dialog"
-      aria-labelledby="keys-title"
-      onClose={() => store.setState({ keysShown: false })}
-    >
-      <header>
-        <h2 id="keys-title">{t('keys.title')}</h2>
-        <button
-          type="button"
-          className="btn bare icon"
-          aria-label={t('act.close')}
-          onClick={() => dialog.current?.close()}
-        >
-          <X aria-hidden="true" />
-        </button>
-      </header>
+    <Dialog title={t('keys.title')} onClose={() => store.setState({ keysShown: false })}>
       {list('keys.byKey', KEYS)}
       {list('keys.byMouse', MOUSE)}
       {list('keys.byFinger', FINGERS)}
-    </dialog>
+    </Dialog>
   );
 }
