@@ -1,7 +1,7 @@
 import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
 import { keyOf, type Lying } from './ends.ts';
-import { type Net, netOf, type Way } from './net.ts';
+import { type Net, netOf, turnsFrom, type Way } from './net.ts';
 
 /** Pieces with alike ends in all their ways of lying: all that matters for who may lie beside whom. */
 export type Shape = readonly Lying[];
@@ -49,15 +49,13 @@ const EXACT_PAIRS = 2_000_000;
 const ALL_PAIRS = 20_000_000;
 const SAME: Mm = 1e-7;
 
-const differ = (a: readonly string[], b: readonly string[]): number => (a.at(-1) === b[0] ? 0 : 1);
-
 export function jointsOf(shapes: readonly Shape[]): Joints {
   const ways: Way[] = shapes.flatMap((lyings, shape) =>
     lyings.map((ends, lying) => ({
       shape,
       lying,
       ends,
-      within: differ(ends.left.settings, ends.right.settings) + ends.right.settings.length - 1,
+      within: turnsFrom(ends.left, ends.right),
     })),
   );
   const net = netOf(

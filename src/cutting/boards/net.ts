@@ -60,8 +60,12 @@ export function netOf(ways: readonly Way[], waysOf: readonly (readonly number[])
   };
 }
 
+/** Turns of the saw from the cuts of one end to those of the next. */
+export const turnsFrom = (from: LyingEnd, to: LyingEnd): number =>
+  (from.settings.at(-1) === to.settings[0] ? 0 : 1) + to.settings.length - 1;
+
 const turnsBetween = (right: LyingEnd, left: LyingEnd): number =>
-  shareCut(right, left) ? 0 : (right.settings.at(-1) === left.settings[0] ? 0 : 1) + left.settings.length - 1;
+  shareCut(right, left) ? 0 : turnsFrom(right, left);
 
 /** Alike ends once, and which of them each entry is. */
 function classesOf(all: readonly LyingEnd[]): {
