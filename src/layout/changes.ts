@@ -39,9 +39,10 @@ export function patched<T>(list: readonly T[], items: ReadonlyMap<number, T>): r
   return copy;
 }
 
+/** Whether two lists hold the very same items. */
+export const sameItems = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a === b || (a.length === b.length && a.every((one, i) => one === b[i]));
+
 /** The list before, where this one holds the very same items. */
-export function kept<T>(before: readonly T[] | undefined, now: readonly T[]): readonly T[] {
-  if (before?.length !== now.length) return now;
-  for (let i = 0; i < now.length; i++) if (before[i] !== now[i]) return now;
-  return before;
-}
+export const kept = <T>(before: readonly T[] | undefined, now: readonly T[]): readonly T[] =>
+  before && sameItems(before, now) ? before : now;

@@ -1,6 +1,7 @@
 import type { Face } from '../../bed/face.ts';
 import type { Part } from '../../design/schema.ts';
 import type { Stock } from '../../materials/types.ts';
+import { sameItems } from '../changes.ts';
 import type { Structure } from '../structure.ts';
 import type { Ground } from './lines.ts';
 import type { Component } from './network.ts';
@@ -62,9 +63,6 @@ export function sameComponentInput(a: ComponentInput, b: ComponentInput): boolea
     a.structures.every((one, i) => sameStructure(one, b.structures[i]))
   );
 }
-
-const sameItems = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a === b || (a.length === b.length && a.every((one, i) => one === b[i]));
 
 const sameStructure = (a: Structure, b: Structure | undefined): boolean =>
   a.fixed === b?.fixed && a.inset === b.inset && a.outset === b.outset;

@@ -1,5 +1,6 @@
 import type { Face } from '../../bed/face.ts';
 import type { Axis, Rule } from '../../design/schema.ts';
+import { sameItems } from '../changes.ts';
 import { axesOf, mentionsOf } from '../rule/table.ts';
 import { AXES } from '../span.ts';
 import {
@@ -56,12 +57,9 @@ export function sameTies(a: Rule, b: Rule): boolean {
   if (a.id !== b.id || a.kind !== b.kind) return false;
   const [one, other] = [mentionsOf(a), mentionsOf(b)];
   return (
-    sameTexts(axesOf(a), axesOf(b)) && sameTexts(one.lead, other.lead) && sameTexts(one.follow, other.follow)
+    sameItems(axesOf(a), axesOf(b)) && sameItems(one.lead, other.lead) && sameItems(one.follow, other.follow)
   );
 }
-
-const sameTexts = (a: readonly string[], b: readonly string[]): boolean =>
-  a.length === b.length && a.every((text, i) => text === b[i]);
 
 export interface Rewired {
   readonly network: Network;
