@@ -20,13 +20,15 @@ const suppliesOf = ({ design }: Input) => design.supplies ?? NO_SUPPLIES;
 const priceOf = (input: Input, entry: { readonly id: string; readonly price: Money }): Money =>
   suppliesOf(input).prices[entry.id] ?? entry.price;
 
-/** Something that is used up from the shed: no price, and the amount taken. */
+/** What is used up from the shed, as a line without a price; none where nothing is taken. */
 const fromShed = (
   kind: ShoppingKind,
   item: string,
   name: string,
+  taken: number,
   size: ShoppingLine['size'],
-): ShoppingLine => ({ kind, item, name, size, count: 1, each: 0, price: 0, owned: true, priced: true });
+): ShoppingLine[] =>
+  taken > 0 ? [{ kind, item, name, size, count: 1, each: 0, price: 0, owned: true, priced: true }] : [];
 
 const bought = (
   kind: ShoppingKind,
@@ -47,6 +49,18 @@ const bought = (
   priced: each > 0,
 });
 
+/** Cans of one size, named by what is in them and by their size. */
+const canOf = (
+  tables: Input['tables'],
+  kind: ShoppingKind,
+  item: string,
+  name: string,
+  { container, volume, count, price }: ContainerBuy,
+): ShoppingLine => {
+  const can = tables.containers.find((c) => c.id === container)?.name ?? container;
+  return bought(kind, item, `${name}, ${can}`, { volume_l: volume }, count, price);
+};
+
 /** What is bought by can, box, bottle, roll and page: as much as is needed over what the shed holds. */
 export function supplyLines(input: Input): ShoppingLine[] {
   return [
@@ -64,11 +78,10 @@ function paint({ finish, design, tables }: Input): ShoppingLine[] {
     const own = design.finishes.find((f) => f.id === use.finish);
     const name = own?.name ?? use.finish;
     const taken = Math.min(use.volume, own?.owned_l ?? 0);
-    const cans = use.buy.map((buy) => {
-      const can = tables.containers.find((c) => c.id === buy.container)?.name ?? buy.container;
-      return bought('paint', use.finish, `${name}, ${can}`, { volume_l: buy.volume }, buy.count, buy.price);
-    });
-    return taken > 0 ? [fromShed('paint', use.finish, name, { volume_l: taken }), ...cans] : cans;
+    return [
+      ...fromShed('paint', use.finish, name, taken, { volume_l: taken }),
+      ...use.buy.map((buy) => canOf(tables, 'paint', use.finish, name, buy)),
+    ];
   });
 }
 
@@ -86,11 +99,12 @@ function primer(input: Input): ShoppingLine[] {
     return offer ? [{ container: id, volume, price: offer.price }] : [];
   });
   const all = sold.map(({ id, volume }) => ({ container: id, volume, price: null }));
-  const cans = chooseContainers(need - taken, named.length > 0 ? named : all).map((buy) => {
-    const can = tables.containers.find((c) => c.id === buy.container)?.name ?? buy.container;
-    return bought('primer', buy.container, `${name}, ${can}`, { volume_l: buy.volume }, buy.count, buy.price);
-  });
-  return taken > 0 ? [fromShed('primer', 'primer', name, { volume_l: taken }), ...cans] : cans;
+  return [
+    ...fromShed('primer', 'primer', name, taken, { volume_l: taken }),
+    ...chooseContainers(need - taken, named.length > 0 ? named : all).map((buy) =>
+      canOf(tables, 'primer', buy.container, name, buy),
+    ),
+  ];
 }
 
 /**
@@ -117,7 +131,7 @@ function fasteners(input: Input): ShoppingLine[] {
     const boxes = Math.ceil((need - taken) / box.count);
     const size = { length_mm: length, pieces: box.count };
     return [
-      ...(taken > 0 ? [fromShed(kind, fastener, box.name, { length_mm: length, pieces: taken })] : []),
+      ...fromShed(kind, fastener, box.name, taken, { length_mm: length, pieces: taken }),
       ...(boxes > 0 ? [bought(kind, fastener, box.name, size, boxes, priceOf(input, box))] : []),
     ];
   });
@@ -150,7 +164,7 @@ function glue(input: Input): ShoppingLine[] {
     bought('glue', entry.id, entry.name, { volume_l: entry.volume }, buy.count, buy.price),
   );
   const name = PLAN_WORDS[language].shopping.glue;
-  return taken > 0 ? [fromShed('glue', 'glue', name, { volume_l: taken }), ...bottles] : bottles;
+  return [...fromShed('glue', 'glue', name, taken, { volume_l: taken }), ...bottles];
 }
 
 function tape(input: Input): ShoppingLine[] {
@@ -170,7 +184,7 @@ function tape(input: Input): ShoppingLine[] {
       ),
   );
   const name = PLAN_WORDS[language].shopping.tape;
-  return taken > 0 ? [fromShed('tape', 'tape', name, { length_mm: taken }), ...rolls] : rolls;
+  return [...fromShed('tape', 'tape', name, taken, { length_mm: taken }), ...rolls];
 }
 
 /** Sheets by the page; of a roll its length, and the price of the roll. */
