@@ -58,19 +58,16 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
   }
   if (field.kind === 'rule') {
     const rule = design.rules.find((r) => r.id === field.rule);
-    if (rule?.kind === 'even' && rule.mode !== 'centers' && rule.mode !== 'most') {
+    const follows = rule?.kind === 'even' && rule.mode !== 'centers' && rule.mode !== 'most';
+    if (rule && (follows || rule.kind === 'center')) {
       const gap = layout.rules.find((state) => state.id === rule.id)?.result ?? 0;
       return (
         <div className="canvas-field roomy" style={style}>
-          <GapInPlace rule={rule} gap={gap} onDone={close} />
-        </div>
-      );
-    }
-    if (rule?.kind === 'center') {
-      const gap = layout.rules.find((state) => state.id === rule.id)?.result ?? 0;
-      return (
-        <div className="canvas-field roomy" style={style}>
-          <CenterGapInPlace design={design} layout={layout} rule={rule} gap={gap} onDone={close} />
+          {rule.kind === 'center' ? (
+            <CenterGapInPlace design={design} layout={layout} rule={rule} gap={gap} onDone={close} />
+          ) : (
+            <GapInPlace rule={rule} gap={gap} onDone={close} />
+          )}
         </div>
       );
     }

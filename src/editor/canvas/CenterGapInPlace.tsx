@@ -7,6 +7,7 @@ import { MeasureField } from '../field/MeasureField.tsx';
 import { useCommit, useFace } from '../state/hooks.ts';
 import { lengthText } from '../state/text.ts';
 import { useWords, type WordKey } from '../words/t.ts';
+import { closesOnEscape } from './closesOnEscape.ts';
 
 interface CenterGapInPlaceProps {
   readonly design: Design;
@@ -53,14 +54,7 @@ function Decided({ by, onDone }: { readonly by: GapFixed; readonly onDone: () =>
   const close = useRef<HTMLButtonElement>(null);
   useEffect(() => close.current?.focus(), []);
   return (
-    <div
-      className="gap-offers"
-      onKeyDownCapture={(e) => {
-        if (e.key !== 'Escape') return;
-        e.stopPropagation();
-        onDone();
-      }}
-    >
+    <div className="gap-offers" onKeyDownCapture={closesOnEscape(onDone)}>
       <p className="note" role="status">
         {t(WHY[by])}
       </p>

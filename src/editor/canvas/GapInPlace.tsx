@@ -10,6 +10,7 @@ import { Typeset } from '../field/Typeset.tsx';
 import { useCommit, useSettledDesign } from '../state/hooks.ts';
 import { lengthText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
+import { closesOnEscape } from './closesOnEscape.ts';
 
 interface GapInPlaceProps {
   readonly rule: RuleOf<'even'>;
@@ -42,14 +43,7 @@ export function GapInPlace({ rule, gap, onDone }: GapInPlaceProps) {
     onDone();
   };
   return (
-    // Escape closes it from wherever in it.
-    <div
-      onKeyDownCapture={(e) => {
-        if (e.key !== 'Escape') return;
-        e.stopPropagation();
-        onDone();
-      }}
-    >
+    <div onKeyDownCapture={closesOnEscape(onDone)}>
       <MeasureField label={t('even.gap')} autoFocus value={wanted ?? gap} onCommit={setWanted} />
       {wanted === null ? null : (
         <div className="gap-offers" role="status">
