@@ -56,6 +56,12 @@ export async function drop(page: Page, design: Design): Promise<void> {
   await page.locator('.canvas canvas').first().waitFor();
 }
 
+/** Goes to a step of the job and waits until its pane has the plan. */
+export async function openStep(page: Page, step: string): Promise<void> {
+  await page.getByRole('navigation').getByRole('button', { name: step }).click();
+  await page.locator('.job-pane[aria-busy="false"]').waitFor({ timeout: 60_000 });
+}
+
 /** A face with two stiles of 1 x 3 (2 1/2 in wide) and a panel, nothing held by rules. */
 export function plainDesign(): Design {
   const strip = (id: string, name: string, x: number) => ({

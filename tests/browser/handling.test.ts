@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { newPart } from '../../src/design/defaults.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { inches } from '../../src/measure/units.ts';
-import { drop, field, onPage, openBrowser, plainDesign, visit } from './bench.ts';
+import { drop, field, onPage, openBrowser, openStep, plainDesign, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -94,8 +94,7 @@ describe('on the drawing', () => {
   it('drags a bridge of a stencil to another side of its island, in any color, and takes it back', async () => {
     const { page, errors } = await visit(await context());
     await drop(page, signDesign('O'));
-    await page.getByRole('navigation').getByRole('button', { name: 'Letters' }).click();
-    await page.locator('.job-pane[aria-busy="false"]').waitFor({ timeout: 60_000 });
+    await openStep(page, 'Letters');
     const shown = field(page, 'What is shown');
     for (const color of ['outline', 'fill']) {
       await shown.selectOption(color);
@@ -127,8 +126,7 @@ describe('on the drawing', () => {
   it('takes away the bridges of a stencil and adds them, by key, by pointer and in the list', async () => {
     const { page, errors } = await visit(await context());
     await drop(page, signDesign('O'));
-    await page.getByRole('navigation').getByRole('button', { name: 'Letters' }).click();
-    await page.locator('.job-pane[aria-busy="false"]').waitFor({ timeout: 60_000 });
+    await openStep(page, 'Letters');
     await field(page, 'What is shown').selectOption('fill');
     const bridges = page.getByRole('slider', { name: /of island 1$/ });
     await expect.poll(() => bridges.count()).toBe(2);

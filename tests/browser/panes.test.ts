@@ -7,7 +7,7 @@ import type { Design } from '../../src/design/schema.ts';
 import type { Tables } from '../../src/materials/types.ts';
 import { formatMass, formatMoney, formatReading } from '../../src/measure/format.ts';
 import { plan } from '../../src/plan/plan.ts';
-import { drop, field, openBrowser, visit } from './bench.ts';
+import { drop, field, openBrowser, openStep, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -52,11 +52,6 @@ const SUBS: Readonly<Record<string, readonly string[]>> = {
   Fixing: ['Order of work', 'Brads & screws', 'Marks', 'Weight'],
   Pages: ['Pages', 'Paper', 'Printer'],
 };
-
-async function openStep(page: Page, step: string): Promise<void> {
-  await page.getByRole('navigation').getByRole('button', { name: step }).click();
-  await page.locator('.job-pane[aria-busy="false"]').waitFor({ timeout: 60_000 });
-}
 
 const openSub = (page: Page, sub: string) =>
   page.locator('.sub-list').getByRole('tab', { name: sub, exact: true }).click();

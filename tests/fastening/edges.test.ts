@@ -2,14 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { faceOf } from '../../src/bed/faceOf.ts';
 import { looseEdge } from '../../src/fastening/looseEdge.ts';
-import { planFastening } from '../../src/fastening/planFastening.ts';
 import { regionOfBox } from '../../src/geometry/region.ts';
 import type { Box, Point } from '../../src/geometry/shape.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
 import type { Brad } from '../../src/materials/types.ts';
 import { inches } from '../../src/measure/units.ts';
 import { sampleBed } from '../bed/sample.ts';
-import { panelOf, stripOf } from './laidAs.ts';
+import { bradded } from './laidAs.ts';
 
 /*
  * Sheets whose edge rows lie over the joints of what is beneath them: boards side by side on the field of the
@@ -49,29 +48,12 @@ const over = (x: number, y: number, w: number, h: number, kind: Solid['kind'] = 
 
 /** Brads of the last solid, in inches, and the checks. */
 function drive(solids: readonly Solid[]): { at: Point[]; codes: string[] } {
-  const fixing = { how: 'brads', glue: false } as const;
-  const plan = planFastening({
-    bed,
-    face,
-    keepClears: [],
-    parts: solids.map((s) => (s.kind === 'strip' ? stripOf(s, fixing) : panelOf(s, fixing))),
-    solids,
-    pieces: [],
-    stocks: [],
-    masses: [],
-    settings: {
-      brad: 'b',
-      lengths: [],
-      spacing: inches(SPACING),
-      fromEdge: inches(FROM_EDGE),
-      shortOfFar: inches(0.125),
-      bite: inches(0.25),
-      screw: 's',
-      screwOver_kg: 100,
-    },
-    brad,
-    screw: null,
-    glue: null,
+  const plan = bradded(solids, { bed, face }, brad, {
+    lengths: [],
+    spacing: inches(SPACING),
+    fromEdge: inches(FROM_EDGE),
+    shortOfFar: inches(0.125),
+    bite: inches(0.25),
   });
   const last = plan.parts.at(-1);
   return {

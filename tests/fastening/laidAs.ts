@@ -1,3 +1,6 @@
+import type { Design } from '../../src/design/schema.ts';
+import { type FasteningInput, planFastening } from '../../src/fastening/planFastening.ts';
+import type { FasteningPlan } from '../../src/fastening/result.ts';
 import { boxOf } from '../../src/geometry/region.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
 import type { LaidPart, Leg } from '../../src/layout/laid.ts';
@@ -41,4 +44,29 @@ export function stripOf(solid: Solid, fixing: Fixing): LaidPart {
 export function fittingOf(solid: Solid): LaidPart {
   const spec = { shape: { form: 'rectangle' }, depth: 10, mass_kg: 1, price: 0, color: '#000000' } as const;
   return { ...common(solid, { how: 'screws', glue: false }), kind: 'fitting', spec };
+}
+
+type Spacings = Pick<Design['fastening'], 'lengths' | 'spacing' | 'fromEdge' | 'shortOfFar' | 'bite'>;
+
+/** Panels and strips that came out of layout as these solids, fastened with one brad and nothing else. */
+export function bradded(
+  solids: readonly Solid[],
+  on: Pick<FasteningInput, 'bed' | 'face'>,
+  brad: NonNullable<FasteningInput['brad']>,
+  spacings: Spacings,
+): FasteningPlan {
+  const fixing = { how: 'brads', glue: false } as const;
+  return planFastening({
+    ...on,
+    keepClears: [],
+    parts: solids.map((s) => (s.kind === 'strip' ? stripOf(s, fixing) : panelOf(s, fixing))),
+    solids,
+    pieces: [],
+    stocks: [],
+    masses: [],
+    settings: { brad: brad.id, ...spacings, screw: 's', screwOver_kg: 100 },
+    brad,
+    screw: null,
+    glue: null,
+  });
 }

@@ -2,13 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Bed } from '../../src/bed/bed.ts';
 import { faceOf } from '../../src/bed/faceOf.ts';
-import { planFastening } from '../../src/fastening/planFastening.ts';
 import { regionOfBox } from '../../src/geometry/region.ts';
 import type { Box, Point } from '../../src/geometry/shape.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
 import { inches } from '../../src/measure/units.ts';
 import { sampleBed } from '../bed/sample.ts';
-import { panelOf, stripOf } from './laidAs.ts';
+import { bradded } from './laidAs.ts';
 
 /*
  * A brad never comes out: over random beds and random stacks of panels and strips, every brad is held
@@ -120,29 +119,13 @@ describe('never through', () => {
           });
           tops.push(z0 + b.t);
         }
-        const fixing = { how: 'brads', glue: false } as const;
-        const plan = planFastening({
-          bed,
-          face,
-          keepClears: [],
-          parts: solids.map((o) => (o.kind === 'strip' ? stripOf(o, fixing) : panelOf(o, fixing))),
-          solids,
-          pieces: [],
-          stocks: [],
-          masses: [],
-          settings: {
-            brad: 'b',
-            lengths: s.lengths,
-            spacing: inches(6),
-            fromEdge: s.fromEdge,
-            shortOfFar: s.short,
-            bite: s.bite,
-            screw: 's',
-            screwOver_kg: 100,
-          },
-          brad: { id: 'b', name: '', diameter: 1.2, lengths: [], price: 0, count: 1, source: '' },
-          screw: null,
-          glue: null,
+        const brad = { id: 'b', name: '', diameter: 1.2, lengths: [], price: 0, count: 1, source: '' };
+        const plan = bradded(solids, { bed, face }, brad, {
+          lengths: s.lengths,
+          spacing: inches(6),
+          fromEdge: s.fromEdge,
+          shortOfFar: s.short,
+          bite: s.bite,
         });
         for (const f of plan.parts) {
           const solid = solids.find((o) => o.part === f.part);
