@@ -39,7 +39,7 @@ const PACKAGES = {
   geometry: ['clipper2-ts'],
   design: ['zod'],
   lettering: ['opentype.js'],
-  output: ['@cantoo/pdf-lib'],
+  output: ['@cantoo/pdf-lib', 'bidi-js'],
 };
 
 const packageRules = pure.map((name) => ({

@@ -3,13 +3,14 @@ import { openDesign } from '../design/open.ts';
 import { problemMessage } from '../design/problem.ts';
 import type { Design } from '../design/schema.ts';
 import { planFiles } from '../output/files.ts';
+import { scriptsOf } from '../output/script/scripts.ts';
 import { plan } from '../plan/plan.ts';
 import type { Supplies } from '../plan/types.ts';
 import { sayFor } from '../plan/words/say.ts';
 import { PLAN_WORDS } from '../plan/words/tables.ts';
 import { checkMessage } from '../plan/words/words.ts';
 import { type Call, parseCall, USAGE } from './arguments.ts';
-import { readSupplies } from './supplies.ts';
+import { readScripts, readSupplies } from './supplies.ts';
 import { writeWhole } from './write.ts';
 
 /** Where the command speaks: results on `out`, problems on `err`. */
@@ -85,7 +86,8 @@ async function planAndWrite(
     return 1;
   }
   const files = new Map<string, Uint8Array>();
-  for (const file of planFiles(result)) files.set(file.name, await file.make());
+  for (const file of planFiles(result, scriptsOf(readScripts(design))))
+    files.set(file.name, await file.make());
   try {
     writeWhole(out, files);
   } catch (error) {

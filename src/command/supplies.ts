@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import type { Design } from '../design/schema.ts';
 import type { Tables } from '../materials/types.ts';
+import { type CodeRanges, type ScriptPackage, scriptFiles } from '../output/script/scripts.ts';
 import type { Supplies } from '../plan/types.ts';
 import type { Language } from '../plan/words/languages.ts';
 import { tablesIn } from '../plan/words/tableNames.ts';
@@ -41,6 +42,15 @@ export function readFonts(tables: Tables, design: Design): Map<string, Uint8Arra
     fonts.set(entry.id, new Uint8Array(readFileSync(join(folder, entry.file))));
   }
   return fonts;
+}
+
+/** Bytes of the font files that the names of a design ask for, where they are in scripts that PDF has no letters for. */
+export function readScripts(design: Design): Uint8Array[] {
+  const ranges = (owner: ScriptPackage) => require(`@fontsource/${owner}/unicode.json`) as CodeRanges;
+  return scriptFiles(JSON.stringify(design), ranges).map(({ owner, file }) => {
+    const folder = dirname(require.resolve(`@fontsource/${owner}/package.json`));
+    return new Uint8Array(readFileSync(join(folder, file)));
+  });
 }
 
 /** All that a plan needs besides the design. The command prints true to size: it knows no printer. */

@@ -1,17 +1,39 @@
 import type { Mm } from '../measure/units.ts';
 import { HELVETICA, HELVETICA_BOLD } from './helvetica.ts';
-import { winAnsi } from './winansi.ts';
+import { inWinAnsi, winAnsi } from './winansi.ts';
 
 export interface TextStyle {
   readonly size: Mm;
   readonly bold?: boolean | undefined;
 }
 
+/** Signs as wide as they are high: East Asian scripts, their punctuation, and pictures. */
+const FULL_WIDTH =
+  /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\p{Extended_Pictographic}\u3000-\u303f\uff01-\uff60]/u;
+
+/** Signs that take no room of their own: marks over and under letters, joiners, variation selectors. */
+const NO_WIDTH = /[\p{Mn}\p{Me}\p{Cf}]/u;
+
+/** Room, in thousandths of an em, for a letter of another script: what nearly all of them keep within. */
+const OTHER_WIDTH = 680;
+
+/**
+ * Room for a character that the standard typefaces lack, in thousandths of an em. Its true width is known
+ * only with its font, when the file is written; there it is narrowed to this where it is wider.
+ */
+export function otherWidth(char: string): number {
+  if (NO_WIDTH.test(char)) return 0;
+  return FULL_WIDTH.test(char) ? 1000 : OTHER_WIDTH;
+}
+
 /** Advance of a text as the PDF sets it: no kerning. */
 export function textWidth(text: string, style: TextStyle): Mm {
   const widths = style.bold ? HELVETICA_BOLD : HELVETICA;
   let sum = 0;
-  for (const code of winAnsi(text)) sum += widths[code - 32] ?? 0;
+  for (const char of text.normalize('NFC')) {
+    if (!inWinAnsi(char)) sum += otherWidth(char);
+    else for (const code of winAnsi(char)) sum += widths[code - 32] ?? 0;
+  }
   return (sum * style.size) / 1000;
 }
 

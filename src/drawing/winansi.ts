@@ -48,23 +48,35 @@ const SPELLED: ReadonlyMap<string, string> = new Map([
   ['≈', '~'],
   ['′', "'"],
   ['″', '"'],
+]);
+
+/** Letters that Unicode does not take apart, and the plain letter they are read as. */
+const BARE: ReadonlyMap<string, string> = new Map([
   ['ł', 'l'],
   ['Ł', 'L'],
   ['đ', 'd'],
   ['Đ', 'D'],
 ]);
 
-const UNKNOWN = '?';
+const UNKNOWN = '?'.charCodeAt(0);
 
-function codesOfCharacter(char: string): number[] {
+/** Codes that set a character as it was typed; null when WinAnsi lacks it. */
+function exactCodes(char: string): number[] | null {
   const code = char.codePointAt(0) ?? 0;
   if ((code >= 32 && code < 127) || (code >= 160 && code < 256)) return [code];
   const upper = CODE_OF.get(char);
   if (upper !== undefined) return [upper];
   if (code < 32 || /\s/u.test(char)) return [32];
-  const spelled = SPELLED.get(char) ?? char.normalize('NFKD').replace(/\p{Mn}/gu, '');
-  if (spelled === char || spelled === '') return [UNKNOWN.charCodeAt(0)];
-  return [...spelled].flatMap(codesOfCharacter);
+  const spelled = SPELLED.get(char);
+  return spelled === undefined ? null : [...spelled].map((c) => c.charCodeAt(0));
+}
+
+function codesOfCharacter(char: string): number[] {
+  const exact = exactCodes(char);
+  if (exact) return exact;
+  const bare = BARE.get(char) ?? char.normalize('NFKD').replace(/\p{Mn}/gu, '');
+  if (bare === char || bare === '') return [UNKNOWN];
+  return [...bare].flatMap(codesOfCharacter);
 }
 
 /**
@@ -74,3 +86,6 @@ function codesOfCharacter(char: string): number[] {
 export function winAnsi(text: string): number[] {
   return [...text.normalize('NFC')].flatMap(codesOfCharacter);
 }
+
+/** Whether WinAnsi sets the character as it was typed. */
+export const inWinAnsi = (char: string): boolean => exactCodes(char) !== null;

@@ -1,11 +1,13 @@
 import { tablesFor } from './state/shipped.ts';
 
 /** Addresses of the fonts that ship with the tool; each is fetched when a sign first asks for it. */
-const urls = import.meta.glob<string>('../../node_modules/@fontsource/*/files/*-latin-400-normal.woff', {
-  eager: true,
-  query: '?url',
-  import: 'default',
-});
+const urls = import.meta.glob<string>(
+  [
+    '../../node_modules/@fontsource/*/files/*-latin-400-normal.woff',
+    '!../../node_modules/@fontsource/noto-*/**',
+  ],
+  { eager: true, query: '?url', import: 'default' },
+);
 
 export function fontUrl(id: string): string | null {
   const entry = tablesFor('en').fonts.find((f) => f.id === id);

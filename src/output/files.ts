@@ -11,6 +11,7 @@ import { planJson } from './json/planJson.ts';
 import { packetOf } from './packet/packet.ts';
 import { PACKET_WORDS } from './packet/words/words.ts';
 import { pdfOf } from './pdf/pdf.ts';
+import { NO_SCRIPTS, type Scripts } from './script/scripts.ts';
 import { signFile } from './signFile.ts';
 import { svgOf } from './svg/svg.ts';
 
@@ -22,13 +23,13 @@ export interface PlanFile {
 }
 
 /** Every file of the contract, in the order that a person wants them. The same plan makes the same bytes. */
-export function planFiles(plan: Plan): PlanFile[] {
+export function planFiles(plan: Plan, scripts: Scripts = NO_SCRIPTS): PlanFile[] {
   const text = (name: string, type: PlanFile['type'], make: () => string): PlanFile => ({
     name,
     type,
     make: async () => utf8(make()),
   });
-  const info = (title: string) => ({ title, date: plan.design.date });
+  const info = (title: string) => ({ title, date: plan.design.date, scripts });
   const say = sayFor(plan);
   const words = PLAN_WORDS[plan.language];
   const stems = fileStems(plan.signs.map((sign) => sign.id));
@@ -42,7 +43,7 @@ export function planFiles(plan: Plan): PlanFile[] {
     {
       name: 'packet.pdf',
       type: 'application/pdf',
-      make: () => packetOf(plan),
+      make: () => packetOf(plan, scripts),
     },
     {
       name: 'patterns.pdf',

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -41,20 +41,28 @@ async function exported(page: Page, entry: string): Promise<Buffer> {
 
 describe('the editor and the command', () => {
   const folder = mkdtempSync(join(tmpdir(), 'showface-bytes-'));
-  const problems: string[] = [];
-  beforeAll(async () => {
-    const code = await run([KIOSK, '--out', folder], { out: () => {}, err: (line) => problems.push(line) });
+  const named = join(folder, 'named.json');
+  const commanded = async (design: string, out: string) => {
+    const problems: string[] = [];
+    const code = await run([design, '--out', out], { out: () => {}, err: (line) => problems.push(line) });
     expect({ code, problems }).toEqual({ code: 0, problems: [] });
+  };
+  beforeAll(async () => {
+    await commanded(KIOSK, join(folder, 'kiosk'));
+    // Scripts whose fonts are fetched only when a name asks for them.
+    writeFileSync(named, readFileSync(KIOSK, 'utf8').replace('Sign rail', 'Вывеска 售票处 שלט لوحة 🚢'));
+    await commanded(named, join(folder, 'named'));
   });
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   it.each([
-    ['plan.json', 'Whole plan (JSON)'],
-    ['packet.pdf', 'Packet for the shop (PDF)'],
-    ['patterns.pdf', 'Full-size patterns (PDF)'],
-  ])('write the same %s of the kiosk, byte for byte', async (file, entry) => {
-    const opened = openDesign(readFileSync(KIOSK, 'utf8'));
-    if (!opened.ok) throw new Error('the kiosk does not open');
+    ['kiosk/plan.json', KIOSK, 'Whole plan (JSON)'],
+    ['kiosk/packet.pdf', KIOSK, 'Packet for the shop (PDF)'],
+    ['kiosk/patterns.pdf', KIOSK, 'Full-size patterns (PDF)'],
+    ['named/packet.pdf', named, 'Packet for the shop (PDF)'],
+  ])('write the same %s, byte for byte', async (file, path, entry) => {
+    const opened = openDesign(readFileSync(path, 'utf8'));
+    if (!opened.ok) throw new Error(`${path} does not open`);
     const { page, errors } = await visit(await context({ locale: 'en-US' }));
     await drop(page, opened.design);
     const bytes = await exported(page, entry);

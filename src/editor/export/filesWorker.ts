@@ -1,6 +1,8 @@
 import { expose } from 'comlink';
 import { planFiles } from '../../output/files.ts';
+import { scriptsOf } from '../../output/script/scripts.ts';
 import type { Plan } from '../../plan/types.ts';
+import { scriptFonts } from '../scriptFonts.ts';
 
 /** A file with its bytes, as it goes from the worker to the disk. */
 export interface MadeFile {
@@ -16,7 +18,10 @@ const work = {
     wanted: readonly string[],
     onFile: (done: number, of: number) => void,
   ): Promise<MadeFile[]> {
-    const files = planFiles(plan).filter((file) => wanted.some((stem) => file.name.startsWith(stem)));
+    const scripts = scriptsOf(await scriptFonts(JSON.stringify(plan.design)));
+    const files = planFiles(plan, scripts).filter((file) =>
+      wanted.some((stem) => file.name.startsWith(stem)),
+    );
     const made: MadeFile[] = [];
     for (const file of files) {
       onFile(made.length, files.length);

@@ -1,6 +1,7 @@
 import { PDFContext, PDFHexString, type PDFRef, PDFString, PDFWriter } from '@cantoo/pdf-lib';
 import type { Drawing } from '../../drawing/drawing.ts';
 import type { Mm } from '../../measure/units.ts';
+import { NO_SCRIPTS, type Scripts } from '../script/scripts.ts';
 import { contentOf, type Names, POINTS_PER_MM } from './content.ts';
 import { fingerprint } from './fingerprint.ts';
 
@@ -15,6 +16,8 @@ export interface PdfInfo {
   readonly author?: string | undefined;
   /** As the design gives it; no clock is read, so the same design makes the same bytes. */
   readonly date: string;
+  /** Glyphs for names in scripts that the standard typefaces lack. */
+  readonly scripts?: Scripts | undefined;
 }
 
 /** Names that content uses and the objects they stand for, one table for the whole file. */
@@ -58,23 +61,19 @@ class Resources implements Names {
 
 /**
  * A PDF of drawings, one a page, in true size: a millimeter of the drawing is a millimeter on paper. Layers
- * become optional content that a viewer can switch. `onPage` is told how many pages are done.
+ * become optional content that a viewer can switch.
  *
  * The file is put together from objects rather than through the library's document class, which reads the
  * clock when it is made and when it is saved.
  */
-export async function pdfOf(
-  pages: readonly PdfPage[],
-  info: PdfInfo,
-  onPage?: (done: number, total: number) => void,
-): Promise<Uint8Array> {
+export async function pdfOf(pages: readonly PdfPage[], info: PdfInfo): Promise<Uint8Array> {
   const context = PDFContext.create();
   const resources = new Resources(context);
   const resourcesRef = context.nextRef();
   const treeRef = context.nextRef();
   const contents: string[] = [];
-  const pageRefs = pages.map((page, i) => {
-    const content = contentOf(page.drawing.items, resources);
+  const pageRefs = pages.map((page) => {
+    const content = contentOf(page.drawing.items, resources, info.scripts ?? NO_SCRIPTS);
     contents.push(content);
     const size = [0, 0, page.width_mm * POINTS_PER_MM, page.height_mm * POINTS_PER_MM];
     const ref = context.register(
@@ -86,7 +85,6 @@ export async function pdfOf(
         Contents: context.register(context.flateStream(content)),
       }),
     );
-    onPage?.(i + 1, pages.length);
     return ref;
   });
   context.assign(resourcesRef, resources.dictionary());

@@ -1,0 +1,89 @@
+import { appliedToPath } from '../../drawing/transform.ts';
+import { inWinAnsi } from '../../drawing/winansi.ts';
+import type { Path } from '../../geometry/shape.ts';
+import { type Font, readFont } from '../../lettering/font.ts';
+
+/** A character's outline and advance, in ems. */
+export interface ScriptGlyph {
+  readonly path: Path;
+  readonly advance: number;
+}
+
+/** Glyphs of the scripts that the standard typefaces of PDF lack; null for a character that no font has. */
+export type Scripts = (char: string) => ScriptGlyph | null;
+
+/** No fonts at hand. */
+export const NO_SCRIPTS: Scripts = () => null;
+
+/** Glyphs out of font files, of the first that has the character. */
+export function scriptsOf(files: readonly Uint8Array[]): Scripts {
+  const fonts = files.flatMap((bytes): Font[] => {
+    const read = readFont(bytes, '');
+    return read.ok ? [read.font] : [];
+  });
+  const found = new Map<string, ScriptGlyph | null>();
+  return (char) => {
+    const before = found.get(char);
+    if (before !== undefined) return before;
+    const font = fonts.find((f) => f.has(char));
+    const k = font ? 1 / font.unitsPerEm : 0;
+    const glyph = font
+      ? {
+          path: appliedToPath({ a: k, b: 0, c: 0, d: k, e: 0, f: 0 }, font.outline(char)),
+          advance: font.advance(char) * k,
+        }
+      : null;
+    found.set(char, glyph);
+    return glyph;
+  };
+}
+
+/** Packages of script fonts, the earlier one preferred, each cut into files by script or by stretch of codes. */
+export const SCRIPT_PACKAGES = [
+  'noto-sans',
+  'noto-sans-hebrew',
+  'noto-sans-arabic',
+  'noto-sans-armenian',
+  'noto-sans-georgian',
+  'noto-sans-thai',
+  'noto-sans-sc',
+  'noto-sans-kr',
+  'noto-emoji',
+] as const;
+
+export type ScriptPackage = (typeof SCRIPT_PACKAGES)[number];
+
+/** Which codes a package's files hold: name of the cut, then CSS unicode ranges, as the packages list them. */
+export type CodeRanges = Readonly<Record<string, string>>;
+
+/** Latin stretches come with every package; one is enough. */
+const onlyOnce = (owner: ScriptPackage, cut: string) => owner !== 'noto-sans' && cut.startsWith('latin');
+
+/** Files, as package and name, with the glyphs of all characters of `text` that the standard typefaces lack. */
+export function scriptFiles(
+  text: string,
+  ranges: (owner: ScriptPackage) => CodeRanges,
+): { readonly owner: ScriptPackage; readonly file: string }[] {
+  const wanted = otherCharacters(text);
+  if (wanted.length === 0) return [];
+  const codes = wanted.map((char) => char.codePointAt(0) ?? 0);
+  return SCRIPT_PACKAGES.flatMap((owner) =>
+    Object.entries(ranges(owner))
+      .filter(([cut, listed]) => !onlyOnce(owner, cut) && codes.some(within(listed)))
+      .map(([cut]) => ({ owner, file: `files/${owner}-${cut.replace(/[[\]]/g, '')}-400-normal.woff` })),
+  );
+}
+
+/** Characters of a text that the standard typefaces lack, each once. */
+export function otherCharacters(text: string): string[] {
+  return [...new Set(text.normalize('NFC'))].filter((char) => !inWinAnsi(char));
+}
+
+/** Whether a code lies in a list of CSS ranges such as `U+0301,U+0400-045F`. */
+function within(listed: string): (code: number) => boolean {
+  const spans = listed.split(',').map((span) => {
+    const [from = '', to = from] = span.replace('U+', '').split('-');
+    return [Number.parseInt(from, 16), Number.parseInt(to, 16)] as const;
+  });
+  return (code) => spans.some(([from, to]) => code >= from && code <= to);
+}
