@@ -23,6 +23,7 @@ export const CHECK_CODES = [
   'bed.legs', // legs_mm, needed_mm
   // joinery and cutting
   'joint.overlap', // area_m2
+  'joint.not-made', // kind, why (see joinery/chosen.ts), count (places)
   'joint.over-saw', // miter_deg, most_deg
   'joint.bevel-over-saw', // bevel_deg, most_deg
   'piece.too-long', // piece, length_mm, longest_mm

@@ -501,7 +501,7 @@ export const jointSchema = z.strictObject({
   /** The two parts that meet; a corner of one run names it twice. */
   parts: z.tuple([z.string().min(1).max(120), z.string().min(1).max(120)]),
   kind: z.enum(['miter', 'butt', 'cope', 'half-lap']),
-  /** For butt, cope: the part that runs through. */
+  /** For butt, cope and half-lap: the part that runs through. */
   through: z.string().max(120).optional(),
 });
 

@@ -3,6 +3,7 @@ import type { Bar } from './bar.ts';
 
 /** What the person decided for one pair of bars. */
 export interface Decision {
+  readonly joint: Joint;
   readonly kind: Joint['kind'];
   /** The bar that runs through, when the person named one. */
   readonly through: Bar | null;
@@ -27,10 +28,16 @@ export function decisionsOf(joints: readonly Joint[]): Decisions {
     ] as const;
     for (const [p, q] of tries) {
       const joint = byPair.get(pairKey(p, q));
-      if (joint) return { kind: joint.kind, through: throughOf(joint, a, b) };
+      if (joint) return { joint, kind: joint.kind, through: throughOf(joint, a, b) };
     }
     return null;
   };
+}
+
+/** Whether a joint names these two bars, by their laid parts or by the parts that those come from. */
+export function namesBoth({ parts: [p, q] }: Joint, a: Bar, b: Bar): boolean {
+  const names = (id: string, bar: Bar): boolean => id === bar.laid.id || id === bar.laid.part;
+  return (names(p, a) && names(q, b)) || (names(p, b) && names(q, a));
 }
 
 const pairKey = (a: string, b: string): string => (a <= b ? `${a}\n${b}` : `${b}\n${a}`);

@@ -3,7 +3,7 @@ import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import { type Bar, edgeLine, type Line, runsThrough } from './bar.ts';
 import { type BarEnd, type CornerLines, cornerLines, cornerPlace } from './corner.ts';
-import type { Decision, Decisions } from './decide.ts';
+import type { Decision } from './decide.ts';
 import { sprungStock } from './end/kind.ts';
 import { crossingPlace, type Meeting, nearSide } from './meet.ts';
 import type { EndCut, JointFound } from './piece.ts';
@@ -19,14 +19,14 @@ export type Works = readonly BarWork[];
  * Joins one meeting: the person's decision, or the proposal. Wood that only touches is left as it was laid
  * unless the person decided otherwise. Returns the joint, or null when there is none.
  */
-export function joinMeeting(works: Works, meeting: Meeting, decisions: Decisions): JointFound | null {
+export function joinMeeting(works: Works, meeting: Meeting, decision: Decision | null): JointFound | null {
   switch (meeting.shape) {
     case 'corner':
-      return joinCorner(works, meeting, decisions(meeting.a.bar, meeting.b.bar));
+      return joinCorner(works, meeting, decision);
     case 'tee':
-      return joinTee(works, meeting, decisions(meeting.ending.bar, meeting.passing));
+      return joinTee(works, meeting, decision);
     case 'cross':
-      return joinCross(works, meeting, decisions(meeting.a, meeting.b));
+      return joinCross(works, meeting, decision);
     case 'alike':
       return null;
   }
@@ -68,15 +68,21 @@ export function cutCorner(works: Works, a: BarEnd, b: BarEnd, joint: CornerJoint
   const [through, stopped] = aThrough ? [a, b] : [b, a];
   const innerOfThrough = aThrough ? lines.inner.a : lines.inner.b;
   const outerOfStopped = aThrough ? lines.outer.b : lines.outer.a;
+  const kind = madeAgainst(joint.kind, through.bar);
   if (joint.toOutside) addFlush(works, through, outerOfStopped);
-  if (joint.kind === 'half-lap') {
+  if (kind === 'half-lap') {
     if (joint.toOutside) addFlush(works, stopped, aThrough ? lines.outer.a : lines.outer.b);
     addLap(works, stopped, innerOfThrough);
     addHalvings(works, through.bar, stopped.bar);
   } else {
-    addCut(works, stopped, innerOfThrough, joint.kind, through.bar.laid.id, null);
+    addCut(works, stopped, innerOfThrough, kind, through.bar.laid.id, null);
   }
-  return found(a.bar, b.bar, joint.kind, through.bar, cornerPlace(lines), joint.decided);
+  return found(a.bar, b.bar, kind, through.bar, cornerPlace(lines), joint.decided);
+}
+
+/** Only a molding has a section to cope to: against flat stock a cope is a butt. */
+function madeAgainst<K extends Kind>(kind: K, through: Bar): K | 'butt' {
+  return kind === 'cope' && through.stock?.form !== 'shaped' ? 'butt' : kind;
 }
 
 function joinTee(works: Works, meeting: Of<'tee'>, decision: Decision | null): JointFound | null {
@@ -86,12 +92,13 @@ function joinTee(works: Works, meeting: Of<'tee'>, decision: Decision | null): J
   const near = edgeLine(passing, side);
   const far = edgeLine(passing, side === 'left' ? 'right' : 'left');
   // A miter has nothing to halve where one piece runs on: it stops against its side.
-  const kind: Kind = !decision || decision.kind === 'miter' ? 'butt' : decision.kind;
   const through = decision?.through ?? passing;
+  const kind: Kind = !decision || decision.kind === 'miter' ? 'butt' : madeAgainst(decision.kind, through);
   if (kind === 'half-lap') {
     addFlush(works, ending, far);
-    addLap(works, ending, near);
-    addHalvings(works, passing, ending.bar);
+    if (through.index === passing.index) addLap(works, ending, near);
+    else addLapGap(works, passing, ending.bar);
+    addHalvings(works, through, through.index === passing.index ? ending.bar : passing);
   } else if (through.index === ending.bar.index) {
     addFlush(works, ending, far);
     addGap(works, passing, ending.bar, kind);
@@ -99,13 +106,13 @@ function joinTee(works: Works, meeting: Of<'tee'>, decision: Decision | null): J
     addCut(works, ending, near, kind, passing.laid.id, null);
   }
   const place = crossingPlace(ending.bar, near);
-  return found(ending.bar, passing, kind, kind === 'half-lap' ? passing : through, place, decision !== null);
+  return found(ending.bar, passing, kind, through, place, decision !== null);
 }
 
 function joinCross(works: Works, { a, b, laps }: Of<'cross'>, decision: Decision | null): JointFound | null {
   if (!laps) return null;
-  const kind = crossKind(a, b, decision);
   const through = decision?.through ?? runsThroughCross(a, b);
+  const kind = madeAgainst(crossKind(a, b, decision), through);
   const cutInTwo = through.index === a.index ? b : a;
   if (kind === 'half-lap') {
     addLapGap(works, cutInTwo, through);
@@ -189,7 +196,7 @@ function addHalvings(works: Works, through: Bar, other: Bar): void {
 
 function addHalving(works: Works, bar: Bar, other: Bar, side: Halving['side'], depth: Mm): void {
   const gap = gapOf(bar, other, 'butt');
-  if (gap) works[bar.index]?.halvings.push({ ...gap, side, depth });
+  if (gap) works[bar.index]?.halvings.push({ ...gap, side, depth, with: other.laid.id });
 }
 
 function gapOf(cutBar: Bar, through: Bar, kind: EndCut): { near: Cut; far: Cut } | null {

@@ -7,6 +7,7 @@ import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
 import { archesOf } from './arch.ts';
 import { type Bar, barsOf } from './bar.ts';
+import { type Attempt, chosenChecks } from './chosen.ts';
 import { type Decisions, decisionsOf } from './decide.ts';
 import type { Placed } from './draft.ts';
 import { joinMeeting } from './join.ts';
@@ -40,17 +41,21 @@ export interface JoineryInput {
 export function planJoinery(input: JoineryInput): Joinery {
   const sticks = sticksOf(input);
   const decisions = decisionsOf(input.joints);
-  const { joints, lengths } = joinAndSaw(input, sticks, decisions);
+  const { attempts, lengths } = joinAndSaw(input, sticks, decisions);
   const byPart = lengthsByPart(lengths);
   const pieces = piecesOf(input, byPart);
   const drafts = pieces.map(({ draft }) => draft);
   const shown = shownLengths(pieces, input.measure, widthsOf(sticks));
   return {
     pieces: labelPieces(drafts, shown, input.stocks),
-    joints: [...joints, ...touchJoints(lengths, decisions)],
+    joints: [...jointsOf(attempts), ...touchJoints(lengths)],
     solids: input.parts.map((laid) => solidOf(laid, (byPart.get(laid.id) ?? []).flatMap(footprintOf))),
     arches: archesOf(input.parts),
-    checks: orderChecks([...overlapChecks(lengths), ...pieceChecks(drafts, input.shop.saw)]),
+    checks: orderChecks([
+      ...overlapChecks(lengths),
+      ...chosenChecks(input, attempts, lengths),
+      ...pieceChecks(drafts, input.shop.saw),
+    ]),
   };
 }
 
@@ -59,20 +64,27 @@ function joinAndSaw(
   input: JoineryInput,
   sticks: readonly Stick[],
   decisions: Decisions,
-): { readonly joints: readonly JointFound[]; readonly lengths: readonly Length[] } {
+): { readonly attempts: readonly Attempt[]; readonly lengths: readonly Length[] } {
   const works = sticks.flatMap(({ bars }) => bars.map(newWork));
-  const join = (meetings: readonly Meeting[]): JointFound[] =>
-    meetings.map((meeting) => joinMeeting(works, meeting, decisions)).filter((joint) => joint !== null);
+  const join = (meetings: readonly Meeting[]): Attempt[] =>
+    meetings.map((meeting) => {
+      const [a, b] = barsThatMeet(meeting);
+      const decision = decisions(a, b);
+      return { a, b, shape: meeting.shape, decision, joint: joinMeeting(works, meeting, decision) };
+    });
   const meetings = findMeetings(works.map((work) => work.bar));
-  const joints = [
+  const attempts = [
     ...sticks.flatMap(({ laid, bars }) => (laid.kind === 'run' ? joinRun(works, laid, bars, decisions) : [])),
     ...join(meetings),
   ];
   const lengths = sawAll(input, works, meetings);
   const late = findLateMeetings(lengths.flatMap(outlinesOf), meetings);
-  if (late.length === 0) return { joints, lengths };
-  return { joints: [...joints, ...join(late)], lengths: sawAll(input, works, meetings) };
+  if (late.length === 0) return { attempts, lengths };
+  return { attempts: [...attempts, ...join(late)], lengths: sawAll(input, works, meetings) };
 }
+
+const jointsOf = (attempts: readonly Attempt[]): JointFound[] =>
+  attempts.map(({ joint }) => joint).filter((joint) => joint !== null);
 
 const outlinesOf = ({ bar, seen }: Length) => seen.map(({ outer }) => ({ bar, outline: outer }));
 
@@ -155,7 +167,7 @@ function widthsOf(sticks: readonly Stick[]): ReadonlyMap<string, Mm> {
 }
 
 /** Joints of wood that only touches: what runs past runs through; end to end nothing does, told once. */
-function touchJoints(lengths: readonly Length[], decisions: Decisions): JointFound[] {
+function touchJoints(lengths: readonly Length[]): JointFound[] {
   return lengths.flatMap(({ bar, touches }) =>
     touches
       .filter(({ on, other }) => on === 'side' || bar.index < other.index)
@@ -164,7 +176,7 @@ function touchJoints(lengths: readonly Length[], decisions: Decisions): JointFou
         kind: 'butt' as const,
         through: on === 'side' ? other.laid.id : null,
         at,
-        decided: decisions(bar, other) !== null,
+        decided: false,
       })),
   );
 }

@@ -1,10 +1,10 @@
 import { cross } from '../geometry/point.ts';
 import type { Laid } from '../layout/laid.ts';
 import { type Bar, uprightness } from './bar.ts';
+import type { Attempt } from './chosen.ts';
 import type { BarEnd } from './corner.ts';
 import type { Decision, Decisions } from './decide.ts';
 import { cutCorner, type Works } from './join.ts';
-import type { JointFound } from './piece.ts';
 
 /** Cuts the corners of one run, in order of travel; a closed run ends with the corner at its start. */
 export function joinRun(
@@ -12,7 +12,7 @@ export function joinRun(
   laid: Laid<'run'>,
   bars: readonly Bar[],
   decisions: Decisions,
-): JointFound[] {
+): Attempt[] {
   const first = bars[0];
   if (!first) return [];
   const decision = decisions(first, first);
@@ -22,24 +22,19 @@ export function joinRun(
   return corners.map(([a, b]) => joinRunCorner(works, laid, a, b, decision));
 }
 
-function joinRunCorner(
-  works: Works,
-  laid: Laid<'run'>,
-  a: Bar,
-  b: Bar,
-  decision: Decision | null,
-): JointFound {
+function joinRunCorner(works: Works, laid: Laid<'run'>, a: Bar, b: Bar, decision: Decision | null): Attempt {
   const ends: [BarEnd, BarEnd] = [
     { bar: a, end: 'end' },
     { bar: b, end: 'start' },
   ];
-  const kind = laid.spec.corner === 'miter' || staysMitered(laid, a, b) ? 'miter' : 'butt';
-  return cutCorner(works, ...ends, {
-    kind: decision?.kind ?? kind,
+  const kind = laid.spec.corner === 'miter' ? 'miter' : 'butt';
+  const joint = cutCorner(works, ...ends, {
+    kind: staysMitered(laid, a, b) ? 'miter' : (decision?.kind ?? kind),
     through: throughOf(laid, a, b),
     decided: decision !== null,
     toOutside: true,
   });
+  return { a, b, shape: 'run', decision, joint };
 }
 
 /** The corners of an arch, its springing too, are mitered whatever the corners at the sill are. */

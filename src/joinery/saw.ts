@@ -8,7 +8,7 @@ import { END_KINDS } from './end/table.ts';
 import type { EndCut, Notch, PieceEnd } from './piece.ts';
 import type { Touch } from './touch.ts';
 import { type Corner, type Cut, keep, miterOf, outlineOf } from './trim.ts';
-import { type BarWork, endCuts, type Gap } from './work.ts';
+import { type BarWork, endCuts, type Gap, type Halving } from './work.ts';
 
 /** A length of a bar after its joints: what is sawn, and what of it is seen on the face. */
 export interface Length {
@@ -29,7 +29,7 @@ export interface Length {
 }
 
 /** A notch in the bar's coordinates. */
-export type NotchedOut = Pick<Notch, 'depth' | 'side' | 'miter' | 'outline'>;
+export type NotchedOut = Pick<Notch, 'depth' | 'side' | 'miter' | 'outline'> & Pick<Halving, 'with'>;
 
 /** What sawing needs to know beyond the bar itself. */
 export interface SawContext {
@@ -81,9 +81,10 @@ function sawLength(work: BarWork, cuts: EndPairs, context: SawContext): Length |
 /** The notches of one length; what another length of the bar was halved for leaves none in it. */
 function notchesOf({ bar, halvings }: BarWork, sawn: EndPairs): NotchedOut[] {
   return halvings
-    .map(({ near, far, depth, side }) => ({
+    .map(({ near, far, depth, side, with: other }) => ({
       depth,
       side,
+      with: other,
       miter: miterOf(far, 'end'),
       outline: outlineOf(bar.width, [...sawn.start, near], [...sawn.end, far]),
     }))

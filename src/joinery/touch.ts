@@ -1,5 +1,6 @@
-import { midpoint } from '../geometry/point.ts';
-import type { Point } from '../geometry/shape.ts';
+import { cross, dot, midpoint, subtract, unit } from '../geometry/point.ts';
+import type { Point, Ring } from '../geometry/shape.ts';
+import type { Mm } from '../measure/units.ts';
 import { type Bar, TOUCH, toBar } from './bar.ts';
 
 /** What an end lies against without having been cut to it. */
@@ -28,3 +29,21 @@ export function touchOf(p: Point, q: Point, others: readonly Bar[]): Touch | nul
 
 const sharedLength = (a: number, b: number, low: number, high: number): number =>
   Math.min(Math.max(a, b), high) - Math.max(Math.min(a, b), low);
+
+/** Longest stretch over which a side of one outline lies against a side of the other. */
+export function sharedSide(a: Ring, b: Ring): Mm {
+  let longest = 0;
+  for (const [p, q] of sidesOf(a)) {
+    const along = unit(subtract(q, p));
+    for (const [r, s] of sidesOf(b)) {
+      const [from, to] = [subtract(r, p), subtract(s, p)];
+      if (Math.abs(cross(along, from)) > TOUCH || Math.abs(cross(along, to)) > TOUCH) continue;
+      const length = Math.hypot(q.x - p.x, q.y - p.y);
+      longest = Math.max(longest, sharedLength(dot(along, from), dot(along, to), 0, length));
+    }
+  }
+  return longest;
+}
+
+const sidesOf = (ring: Ring): (readonly [Point, Point])[] =>
+  ring.map((p, i) => [p, ring[(i + 1) % ring.length] ?? p] as const);

@@ -13,6 +13,8 @@ export interface Gap {
 export interface Halving extends Gap {
   readonly depth: Mm;
   readonly side: 'face' | 'back';
+  /** Laid part that lies in it. */
+  readonly with: string;
 }
 
 /** A bar with the cuts that its joints have asked for so far. */

@@ -114,6 +114,10 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
     changed('battens', (p) => (p.kind === 'array' ? { ...p, across: { mode: 'gaps', count: 60 } } : p)),
   'bed.no-room': () => bed({ cleats: { ...base.bed.cleats, below: 400 } }),
   'bed.legs': () => bed({ legs: { ...base.bed.legs, length: 100 } }),
+  'joint.not-made': () => ({
+    ...base,
+    joints: [{ id: 'lost', parts: ['plinth', 'nobody'], kind: 'miter' }],
+  }),
   'joint.overlap': () => withParts({ ...strip('over', 100, 220), on: 'field' }),
   'joint.over-saw': () => ({ ...base, shop: { ...base.shop, saw: { miter: 40, bevel: 45 } } }),
   'joint.bevel-over-saw': () => ({

@@ -1,9 +1,12 @@
-import type { Joint } from '../../../design/schema.ts';
-import type { JointFound } from '../../../joinery/piece.ts';
+import { TriangleAlert } from 'lucide-react';
+import type { Check } from '../../../check/check.ts';
+import type { Design, Joint } from '../../../design/schema.ts';
+import type { Joinery, JointFound } from '../../../joinery/piece.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { freeId } from '../../action/ids.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { useCommit, useSettledDesign, useStore } from '../../state/hooks.ts';
+import { useCheckWords } from '../../words/checks.ts';
 import { useWords } from '../../words/t.ts';
 import { showParts } from '../facts/showPlace.ts';
 import { useSay } from '../facts/useSay.ts';
@@ -16,13 +19,18 @@ const partOf = (laid: string): string => laid.replace(/\[.*$/, '');
 interface Pair {
   readonly a: string;
   readonly b: string;
+  /** Joints in the wood; empty where the chosen one is not made. */
   readonly joints: readonly JointFound[];
+  readonly chosen: Joint | null;
+  /** What stands against the chosen one. */
+  readonly checks: readonly Check[];
 }
 
 /** How parts meet; the proposal can be changed for every pair of parts. */
 export function Joints({ plan }: { plan: Plan }) {
   const t = useWords();
-  const pairs = pairsOf(plan.joinery.joints);
+  const design = useSettledDesign();
+  const pairs = pairsOf(plan.joinery, design.joints);
   if (pairs.length === 0) return <p className="note">{t('joints.none')}</p>;
   return (
     <section aria-labelledby="wood-joints">
@@ -40,16 +48,33 @@ export function Joints({ plan }: { plan: Plan }) {
 }
 
 /** Joints between the same two parts together: what is decided for one is decided for all of them. */
-function pairsOf(joints: readonly JointFound[]): Pair[] {
-  const pairs = new Map<string, Pair & { joints: JointFound[] }>();
-  for (const joint of joints) {
-    const [a = '', b = ''] = joint.parts.map(partOf).sort();
+function pairsOf({ joints, checks }: Joinery, choices: readonly Joint[]): Pair[] {
+  const pairs = new Map<
+    string,
+    Pair & { joints: JointFound[]; chosen: Joint | null; readonly checks: Check[] }
+  >();
+  const pairFor = (parts: readonly string[]) => {
+    const [a = '', b = ''] = parts.map(partOf).sort();
     const key = `${a}|${b}`;
-    const known = pairs.get(key);
-    if (known) known.joints.push(joint);
-    else pairs.set(key, { a, b, joints: [joint] });
+    const pair = pairs.get(key) ?? { a, b, joints: [], chosen: null, checks: [] };
+    pairs.set(key, pair);
+    return pair;
+  };
+  for (const joint of joints) pairFor(joint.parts).joints.push(joint);
+  for (const choice of choices) pairFor(choice.parts).chosen = choice;
+  for (const check of checks) {
+    const [a = '', b = a] = check.parts;
+    if (check.code === 'joint.not-made') pairFor([a, b]).checks.push(check);
   }
   return [...pairs.values()];
+}
+
+/** Kinds to choose from; the segments of an arch are mitered and nothing else. */
+function kindsFor(design: Design, { a, b, chosen }: Pair): readonly Joint['kind'][] {
+  const part = design.parts.find(({ id }) => id === a);
+  const made = part?.kind === 'array' ? part.member : part;
+  if (a !== b || made?.kind !== 'run' || made.path.form !== 'arched') return KINDS;
+  return KINDS.filter((kind) => kind === 'miter' || kind === chosen?.kind);
 }
 
 function JointRow({ pair }: { pair: Pair }) {
@@ -58,13 +83,14 @@ function JointRow({ pair }: { pair: Pair }) {
   const store = useStore();
   const design = useSettledDesign();
   const commit = useCommit();
-  const { a, b, joints } = pair;
+  const message = useCheckWords(design);
+  const { a, b, joints, chosen, checks } = pair;
   const [first] = joints;
-  if (!first) return null;
-  const decided = joints.some((j) => j.decided);
   const name =
     a === b ? t('joints.corner', { a: say.name(a) }) : t('joints.pair', { a: say.name(a), b: say.name(b) });
-  const through = first.through === null ? null : partOf(first.through);
+  const by = chosen?.through ?? first?.through;
+  const through = by === undefined || by === null ? null : partOf(by);
+  const kind = chosen?.kind ?? first?.kind;
 
   const decide = (kind: Joint['kind'] | null, by: string | null) => {
     const before = design.joints.filter((j) => {
@@ -76,7 +102,7 @@ function JointRow({ pair }: { pair: Pair }) {
       id: freeId(design, 'joint'),
       parts: [a, b],
       kind,
-      ...(by !== null && (kind === 'butt' || kind === 'cope') ? { through: by } : {}),
+      ...(by !== null && a !== b && (kind === 'butt' || kind === 'cope') ? { through: by } : {}),
     };
     commit(
       [...removed, ...(item ? [{ kind: 'insert', list: 'joints', item } as const] : [])],
@@ -91,7 +117,7 @@ function JointRow({ pair }: { pair: Pair }) {
           type="button"
           className="link"
           aria-label={t('joints.show', { pair: name })}
-          onClick={() => showParts(store, [a, b], first.at)}
+          onClick={() => showParts(store, [a, b], first?.at)}
         >
           {name}
         </button>
@@ -99,23 +125,30 @@ function JointRow({ pair }: { pair: Pair }) {
           <span className="note">{t('joints.count', { count: joints.length })}</span>
         ) : null}
       </div>
+      {checks.map((check) => (
+        <p key={check.figures.why} className={`check-row ${check.severity}`}>
+          <TriangleAlert aria-hidden="true" />
+          <span>{message(check)}</span>
+        </p>
+      ))}
       <div className="fields">
         <ChoiceField
           quiet
           label={t('joints.kind', { pair: name })}
-          value={decided ? first.kind : 'auto'}
+          value={chosen?.kind ?? 'auto'}
           choices={[
             {
               value: 'auto' as const,
-              label: decided
-                ? t('joints.asProposed')
-                : t('joints.proposed', { kind: t(`joint.${first.kind}`) }),
+              label:
+                chosen || !first
+                  ? t('joints.asProposed')
+                  : t('joints.proposed', { kind: t(`joint.${first.kind}`) }),
             },
-            ...KINDS.map((value) => ({ value, label: t(`joint.${value}`) })),
+            ...kindsFor(design, pair).map((value) => ({ value, label: t(`joint.${value}`) })),
           ]}
           onCommit={(kind) => decide(kind === 'auto' ? null : kind, through)}
         />
-        {a !== b && (first.kind === 'butt' || first.kind === 'cope') ? (
+        {a !== b && (kind === 'butt' || kind === 'cope') ? (
           <ChoiceField
             quiet
             label={t('joints.through', { pair: name })}
@@ -124,7 +157,7 @@ function JointRow({ pair }: { pair: Pair }) {
               value,
               label: t('joints.runsThrough', { name: say.name(value) }),
             }))}
-            onCommit={(by) => decide(first.kind, by)}
+            onCommit={(by) => decide(kind, by)}
           />
         ) : null}
       </div>

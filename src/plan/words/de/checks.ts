@@ -44,6 +44,30 @@ const ROOM: Readonly<Record<string, string>> = {
   legs: 'Füße',
 };
 
+const JOINT: Readonly<Record<string, string>> = {
+  miter: 'Gehrung',
+  butt: 'Stumpfstoß',
+  cope: 'Konterprofil',
+  'half-lap': 'Überblattung',
+};
+
+/** Why a chosen joint is not made, and what to do. */
+const NOT_MADE: Readonly<Record<string, string>> = {
+  arch: 'Die Segmente eines Bogens knicken zu wenig für etwas anderes als eine Gehrung. Gehrung wählen; die Ecken unten werden am Rahmen selbst eingestellt.',
+  'runs-on':
+    'Eine Gehrung braucht die Enden beider, und eines läuft am anderen vorbei. Beide in der Ecke enden lassen oder eine andere Verbindung wählen.',
+  straight: 'Ihre Enden treffen sich in gerader Linie und werden dort stumpf gestoßen. Stumpfstoß wählen.',
+  along: 'Sie liegen aneinander entlang und enden dort nicht. Eines verschieben oder die Wahl zurücknehmen.',
+  flat: 'Was durchläuft, ist flach und hat kein Profil; das Ende wird stumpf gestoßen. Stumpfstoß wählen.',
+  through: 'Keines der beiden ist das Teil, das durchlaufen soll. Neu wählen, welches durchläuft.',
+  covered:
+    'Andere Schnitte nehmen das Holz, in dem sie läge. Eines verschieben oder eine andere Verbindung wählen.',
+  apart:
+    'Sie treffen sich nicht oder nicht auf einer Höhe. Wo sie sich wieder treffen, wird sie gemacht; sonst die Wahl zurücknehmen.',
+  overruled: 'Eine andere Wahl für dieselben zwei gilt. Eine der beiden zurücknehmen.',
+  'no-strip': 'Nur Leisten und Rahmen des Entwurfs werden verbunden. Die Wahl zurücknehmen.',
+};
+
 /** Each message: what is so, with its figure, and what to do about it. */
 export const checks: PlanWords['checks'] = {
   'part.off-face': (f, say) =>
@@ -84,6 +108,14 @@ export const checks: PlanWords['checks'] = {
     f.parts.length > 1
       ? `${say.name(f.parts[0] ?? '')} und ${say.name(f.parts[1] ?? '')} liegen ohne Verbindung übereinander (${say.area(f.number('area_m2'))}). Verbindung wählen oder eines verschieben.`
       : `${say.name(f.parts[0] ?? '')} liegt ohne Verbindung über sich selbst (${say.area(f.number('area_m2'))}). Mehr Platz geben oder schmalere Leiste nehmen.`,
+  'joint.not-made': (f, say) => {
+    const where =
+      f.parts.length > 1
+        ? `${say.name(f.parts[0] ?? '')} und ${say.name(f.parts[1] ?? '')}`
+        : `die Ecken von ${say.name(f.parts[0] ?? '')}`;
+    const places = f.number('count') > 1 ? ` (${f.number('count')} Stellen)` : '';
+    return `Für ${where} gewählt, aber nicht gemacht${places}: ${JOINT[f.text('kind')] ?? f.text('kind')}. ${NOT_MADE[f.text('why')] ?? f.text('why')}`;
+  },
   'joint.over-saw': (f, say) =>
     `Eine Gehrung von ${say.angle(f.number('miter_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück um ein Viertel gedreht an einem rechtwinkligen, am Anschlag festgespannten Klotz schneiden, oder mit der Handsäge nach Riss.`,
   'joint.bevel-over-saw': (f, say) =>

@@ -20,6 +20,29 @@ const HIT_BY: Readonly<Record<string, string>> = {
 
 const place = (f: CheckFigures): string => HIT_BY[f.text('what')] ?? f.text('what');
 
+const JOINT: Readonly<Record<string, string>> = {
+  miter: 'miter',
+  butt: 'butt joint',
+  cope: 'cope',
+  'half-lap': 'half-lap',
+};
+
+/** Why a chosen joint is not made, and what to do. */
+const NOT_MADE: Readonly<Record<string, string>> = {
+  arch: 'the segments of an arch turn too little for anything but a miter. Choose the miter; the corners at the sill are set with the frame itself.',
+  'runs-on':
+    'a miter needs the ends of both, and one runs on past the other. Let both end in the corner, or choose another joint.',
+  straight: 'their ends meet in one straight line, where they are butted square. Choose the butt joint.',
+  along: 'they lie along each other and do not end there. Move one of them, or take the choice back.',
+  flat: 'what runs through is flat and has no section to cope to; the end is butted. Choose the butt joint.',
+  through: 'neither of the two is the part that is to run through. Choose again which one does.',
+  covered: 'other cuts take the wood that it would be cut in. Move one of them, or choose another joint.',
+  apart:
+    'they do not meet, or not at one height. It will be made where they meet again; else take the choice back.',
+  overruled: 'another choice for the same two stands. Take one of the two back.',
+  'no-strip': 'only strips and frames of the design are joined. Take the choice back.',
+};
+
 /** Each message: what is so, with its figure, and what to do about it. */
 export const checks: PlanWords['checks'] = {
   'part.off-face': (f, say) =>
@@ -60,6 +83,14 @@ export const checks: PlanWords['checks'] = {
     f.parts.length > 1
       ? `${say.name(f.parts[0] ?? '')} and ${say.name(f.parts[1] ?? '')} lie over each other with no joint (${say.area(f.number('area_m2'))}). Choose a joint, or move one of them.`
       : `${say.name(f.parts[0] ?? '')} lies over itself with no joint (${say.area(f.number('area_m2'))}). Give it more room, or narrower stock.`,
+  'joint.not-made': (f, say) => {
+    const where =
+      f.parts.length > 1
+        ? `${say.name(f.parts[0] ?? '')} and ${say.name(f.parts[1] ?? '')}`
+        : `the corners of ${say.name(f.parts[0] ?? '')}`;
+    const places = f.number('count') > 1 ? ` at ${f.number('count')} places` : '';
+    return `The ${JOINT[f.text('kind')] ?? f.text('kind')} chosen for ${where} is not made${places}: ${NOT_MADE[f.text('why')] ?? f.text('why')}`;
+  },
   'joint.over-saw': (f, say) =>
     `A miter of ${say.angle(f.number('miter_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Cut it with the piece turned a quarter against a square block clamped to the fence, or with a hand saw to the mark.`,
   'joint.bevel-over-saw': (f, say) =>
