@@ -1,9 +1,12 @@
-import { type LengthUnit, MM_PER_BARE } from './style.ts';
+import { groupedWith } from './grouped.ts';
+import { type LengthUnit, MM_PER_BARE, type Notation } from './style.ts';
 import { type Expected, MM_PER_FOOT, type Token, tokensOf, type Unread } from './token.ts';
 import { MM_PER_INCH, type Mm } from './units.ts';
 
 /** What was read, or where reading stopped and why. */
 export type Parsed = { readonly ok: true; readonly value: Mm } | Unread;
+
+export type ParsedNumber = { readonly ok: true; readonly value: number } | Unread;
 
 /** Longer than any measure a person types. */
 const LONGEST = 200;
@@ -41,6 +44,29 @@ export function parseMeasure(text: string, unit: LengthUnit): Parsed {
   return new Reader(tokens, MM_PER_BARE[unit]).read();
 }
 
+/**
+ * Reads a plain number as it is typed into a field: a price, a count, a share, an angle.
+ *
+ * - Both languages' ways: `1200.5`, `1200,5`, `1,200.50`, `1.200,50`, `1 200`, `1,200,000`.
+ * - Fractions and arithmetic as in measures: `1/2`, `1 1/2`, `3*12`. No unit; the field takes its own off.
+ * - One mark before three last digits, as in `1,200`, sets off thousands in one language and decimals in the
+ *   other. It is read as decimals where it is the language's own decimal mark, else refused.
+ *
+ * Never throws; takes time in proportion to the text.
+ */
+export function parseNumber(text: string, decimalMark: Notation['decimalMark']): ParsedNumber {
+  if (text.length > LONGEST) {
+    return { ok: false, at: LONGEST, found: '…', expected: 'no more than 200 characters' };
+  }
+  const tokens = tokensOf(text, groupedWith(decimalMark));
+  if (!Array.isArray(tokens)) {
+    const anyUnit = tokens.expected === 'a number, or a unit: in, ft, mm, cm or m';
+    return anyUnit ? { ...tokens, expected: 'a number without unit' } : tokens;
+  }
+  const unit = tokens.find(({ kind }) => kind === 'unit' || kind === 'mark');
+  return unit ? unread(unit, 'a number without unit') : new Reader(tokens, 1).number();
+}
+
 /** Recursive descent over the tokens; `text` is short, so the depth of parentheses is bounded. */
 class Reader {
   #next = 0;
@@ -63,6 +89,18 @@ class Reader {
     if (!(Math.abs(value) <= FARTHEST))
       return { ok: false, at: 0, found: 'a number beyond measure', expected: 'a length' };
     return { ok: true, value };
+  }
+
+  /** A number; the tokens have no units. */
+  number(): ParsedNumber {
+    const sum = this.#sum();
+    if ('ok' in sum) return sum;
+    const end = this.#peek();
+    if (end.kind !== 'end') return unread(end, 'a number without unit');
+    const value = sum.value + 0;
+    return Math.abs(value) <= FARTHEST
+      ? { ok: true, value }
+      : { ok: false, at: 0, found: 'a number beyond measure', expected: 'a number' };
   }
 
   #peek(): Token {

@@ -10,10 +10,12 @@ export const EXPECTED = [
   'a number, or a unit: in, ft, mm, cm or m',
   'a number other than 0 below a fraction',
   'a number other than 0 to divide by',
+  'a number without unit',
   'a number without unit to divide by',
   'a number without unit to multiply by',
   'a fraction less than 1 behind a whole number',
   'a decimal point',
+  'thousands written close, such as 1200, or one decimal mark, such as 1.2',
   'a closing parenthesis',
   'one unit only',
   'two lengths to add or take away',
@@ -114,8 +116,11 @@ const FOOT_MARK = /['\u2018\u2019\u2032]/y;
 const DASH = /^[-\u2010\u2011\u2013]$/;
 const WORD = /[a-z]+\.?/iy;
 
+/** How a reader of tokens takes the numbers that have a comma or points in them; null: there is none at `at`. */
+export type Grouped = (text: string, at: number) => Token | Unread | null;
+
 /** Splits the text into numbers (fractions and mixed numbers whole), units, signs and marks. */
-export function tokensOf(text: string): Token[] | Unread {
+export function tokensOf(text: string, grouped: Grouped = () => null): Token[] | Unread {
   const tokens: Token[] = [];
   let at = 0;
   const match = (pattern: RegExp): RegExpExecArray | null => {
@@ -128,7 +133,7 @@ export function tokensOf(text: string): Token[] | Unread {
       at += space[0].length;
       continue;
     }
-    const number = readNumber(text, at);
+    const number = grouped(text, at) ?? readNumber(text, at);
     const token = number ?? readOther(match, text, at);
     if (!('kind' in token)) return token;
     tokens.push(token);

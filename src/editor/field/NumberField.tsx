@@ -1,5 +1,8 @@
+import { parseNumber } from '../../measure/parse.ts';
+import { LANGUAGES } from '../../plan/words/languages.ts';
 import { numberText } from '../state/text.ts';
-import { useWords } from '../words/t.ts';
+import { spoken, useWords } from '../words/t.ts';
+import { unreadWords } from '../words/unread.ts';
 import { Field } from './Field.tsx';
 import { type Read, useDraft } from './useDraft.ts';
 
@@ -21,19 +24,27 @@ interface NumberFieldProps {
   readonly onDone?: (() => void) | undefined;
 }
 
+/** The text without the field's own unit, before or behind the number. */
+function withoutUnit(text: string, unit: string | undefined): string {
+  const typed = text.trim();
+  if (unit === undefined || unit === '') return typed;
+  if (typed.startsWith(unit)) return typed.slice(unit.length).trim();
+  return typed.toLowerCase().endsWith(unit.toLowerCase()) ? typed.slice(0, -unit.length).trim() : typed;
+}
+
 /** A plain number: a count, an angle, a share. */
 export function NumberField(props: NumberFieldProps) {
   const { label, value, onCommit, min = 0, max = 1_000_000, step = 1, whole, unit, hint } = props;
   const t = useWords();
   const limit = (v: number) => Math.min(max, Math.max(min, v));
   const read = (text: string): Read<number, { message: string }> => {
-    const number = Number(
-      text
-        .replace(',', '.')
-        .replace(unit ?? '', '')
-        .trim(),
-    );
-    if (text.trim() === '' || !Number.isFinite(number)) return { ok: false, message: t('field.noNumber') };
+    if (text.trim() === '') return { ok: false, message: t('field.noNumber') };
+    const parsed = parseNumber(withoutUnit(text, unit), LANGUAGES[spoken()].notation.decimalMark);
+    if (!parsed.ok) {
+      const found = unreadWords(parsed.found);
+      return { ok: false, message: t('field.unread', { found, expected: unreadWords(parsed.expected) }) };
+    }
+    const number = parsed.value;
     if (whole && !Number.isInteger(number)) return { ok: false, message: t('field.noWhole') };
     if (number < min || number > max)
       return {

@@ -17,6 +17,8 @@ const GERMAN: Readonly<Record<Unread, string>> = {
   'a number without unit to multiply by': 'eine Zahl ohne Einheit als Faktor',
   'a fraction less than 1 behind a whole number': 'ein Bruch unter 1 hinter einer ganzen Zahl',
   'a decimal point': 'ein Komma mit einer, zwei oder mehr als drei Stellen dahinter',
+  'thousands written close, such as 1200, or one decimal mark, such as 1.2':
+    'Tausender ohne Zeichen, etwa 1200, oder ein einziges Komma, etwa 1,2',
   'a closing parenthesis': 'eine schließende Klammer',
   'one unit only': 'nur eine Einheit',
   'two lengths to add or take away': 'zwei Längen zum Zusammenzählen oder Abziehen',
