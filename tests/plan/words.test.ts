@@ -16,6 +16,7 @@ import { kiosk } from './starters.ts';
 /** Says every figure by what it is asked for, so that a sentence shows what it was made from. */
 const SAY: RuleSay = {
   length: (mm) => `<${mm} mm>`,
+  fromRim: (mm) => `<${mm} mm from the rim>`,
   angle: (deg) => `<${deg} deg>`,
   mass: (kg) => `<${kg} kg>`,
   force: (n) => `<${n} N>`,

@@ -6,6 +6,7 @@ import {
   formatLength,
   formatMass,
   formatNumber,
+  formatReading,
 } from '../../measure/format.ts';
 import type { Plan } from '../types.ts';
 import { type Language, styleIn } from './languages.ts';
@@ -41,6 +42,11 @@ export function sayFor({ design, stocks, language }: Told): Say {
   const rules = new Map(design.rules.map((rule) => [rule.id, rule]));
   return {
     length: (mm) => formatLength(mm, measure),
+    fromRim: (mm) => {
+      const length = formatReading(Math.abs(mm), measure);
+      if (length === formatReading(0, measure)) return words.fromRim.even;
+      return mm > 0 ? words.fromRim.above(length) : words.fromRim.below(length);
+    },
     angle: (deg) => formatAngle(deg, measure.notation),
     mass: (kg) => formatMass(kg, measure),
     force: (newtons) => formatForce(newtons, measure),

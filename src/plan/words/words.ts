@@ -9,6 +9,8 @@ import type { ShoppingKind } from '../types.ts';
 /** How figures are put into a sentence: units, rounding and names belong to the design and the language. */
 export interface Say {
   readonly length: (mm: number) => string;
+  /** A height from the rim as a length and the side it lies on: never a negative figure. */
+  readonly fromRim: (mm: number) => string;
   readonly angle: (deg: number) => string;
   readonly mass: (kg: number) => string;
   readonly force: (newtons: number) => string;
@@ -56,6 +58,9 @@ export interface PlaceWords {
     readonly [B in 'frame' | 'platform' | 'mattress' | 'legs' | 'leg-left' | 'leg-right' | 'skin']: string;
   };
   readonly level: { readonly [L in LevelId | 'face']: string };
+  readonly fromRim: { readonly [S in 'above' | 'below']: (length: string) => string } & {
+    readonly even: string;
+  };
   readonly edge: (
     axis: 'x' | 'y',
     side: Side,

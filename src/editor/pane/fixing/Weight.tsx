@@ -60,7 +60,7 @@ export function Weight({ plan }: { plan: Plan }) {
                       text={t('load.centerAt', {
                         x: say.short(load.center.x),
                         y: say.short(load.center.y),
-                        z: say.short(load.center.z),
+                        z: say.fromRim(load.center.z),
                       })}
                     />
                   </span>

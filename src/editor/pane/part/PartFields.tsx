@@ -5,8 +5,8 @@ import { MeasureField } from '../../field/MeasureField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
 import { TextField } from '../../field/TextField.tsx';
 import { useDesign, useFace, useLayout } from '../../state/hooks.ts';
-import { lengthText } from '../../state/text.ts';
 import { useWords } from '../../words/t.ts';
+import { useSay } from '../facts/useSay.ts';
 import { ArrayFields } from './ArrayFields.tsx';
 import { CornerFields } from './CornerFields.tsx';
 import { BARE, finishChoices, supportChoices } from './choices.ts';
@@ -34,6 +34,7 @@ export function PartFields({ part }: { part: Part }) {
   const design = useDesign();
   const face = useFace();
   const layout = useLayout();
+  const say = useSay();
   const { box, change, place } = usePart(part);
   const laid = layout.parts.find((p) => p.part === part.id);
   const OwnFields = KIND_FIELDS[part.kind] as ComponentType<{ part: Part }>;
@@ -84,8 +85,8 @@ export function PartFields({ part }: { part: Part }) {
           hint={
             laid
               ? t('part.stands', {
-                  from: lengthText(design, laid.z0),
-                  to: lengthText(design, laid.z1),
+                  from: say.fromRim(laid.z0),
+                  to: say.fromRim(laid.z1),
                 })
               : undefined
           }

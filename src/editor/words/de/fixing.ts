@@ -57,7 +57,7 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'load.liftBare': 'Bett ohne Front dort',
   'load.moment': 'Mehr Moment, Bett unten',
   'load.center': 'Schwerpunkt',
-  'load.centerAt': '{x} von links, {y} von unten, {z} vor der Front',
+  'load.centerAt': '{x} von links, {y} von unten, {z}',
   'load.mapPicture': 'Die Front mit dem Schwerpunkt dessen, was dazukommt',
   'load.curve': 'Moment um den Drehpunkt über den Schwenk',
   'load.curvePicture':

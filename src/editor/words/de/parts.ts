@@ -27,7 +27,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'part.width': 'Breite',
   'part.height': 'Höhe',
   'part.on': 'Liegt auf',
-  'part.stands': 'Von {from} bis {to}, ab dem Rand nach außen.',
+  'part.stands': 'Hinten {from}, vorn {to}.',
   'part.finish': 'Anstrich',
   'part.stock': 'Material',
   'part.fixing': 'Befestigt mit',

@@ -55,7 +55,7 @@ export const fixingWords = {
   'load.liftBare': 'The bare bed there',
   'load.moment': 'Added moment, bed lowered',
   'load.center': 'Center of gravity',
-  'load.centerAt': '{x} from the left, {y} from the bottom, {z} out of the face',
+  'load.centerAt': '{x} from the left, {y} from the bottom, {z}',
   'load.mapPicture': 'The face with the center of gravity of what is added',
   'load.curve': 'Moment about the pivot through the swing',
   'load.curvePicture':
@@ -82,5 +82,5 @@ export const fixingWords = {
     'Wear eye and ear protection at the saw and a dust mask for sanding; dust of fiberboard is unhealthy.',
   'caution.lead': 'Paint from before 1978 may hold lead: test before you sand or scrape.',
   'caution.codes':
-    'Local codes come first. For wiring, structure, and wherever your place asks for one, call a licensed tradesperson. This tool reckons decoration, not structure.',
+    'Local codes come first. For wiring, structure, and wherever your place asks for one, call a licensed contractor. This tool plans decoration, not structure.',
 };

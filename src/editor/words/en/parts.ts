@@ -25,7 +25,7 @@ export const partWords = {
   'part.width': 'Width',
   'part.height': 'Height',
   'part.on': 'Lies on',
-  'part.stands': 'From {from} to {to}, counted out from the rim.',
+  'part.stands': 'Back {from}, front {to}.',
   'part.finish': 'Finish',
   'part.stock': 'Stock',
   'part.fixing': 'Fixed with',

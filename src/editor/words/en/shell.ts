@@ -97,9 +97,9 @@ export const shellWords = {
   'first.forgetAll': 'Delete for good',
 
   'caution.short':
-    'A wall bed can fall, pinch and crush. This tool computes decoration, not structure: anchor into studs by the hardware maker’s word, fit a positive latch, and keep children away from the swing.',
+    'A wall bed can fall, pinch and crush. This tool plans decoration, not structure: anchor into studs as the hardware manufacturer specifies, fit a positive latch, and keep children away from the swing.',
   'caution.bed':
-    'These measures serve the decoration only. Hinges, lift, latch and anchoring follow the hardware maker’s word and your local code.',
+    'These measurements serve the decoration only. For hinges, lift, latch and anchoring, do as the hardware manufacturer specifies and your local code requires.',
 
   'canvas.region': 'Drawing',
   'canvas.label': 'Drawing of the face of {name}',
@@ -126,9 +126,9 @@ export const shellWords = {
   'tool.short.panel': 'Panel',
   'tool.short.sign': 'Sign',
   'tool.short.fitting': 'Fitting',
-  'tool.short.painted': 'Paint',
+  'tool.short.painted': 'Shape',
   'tool.short.array': 'Row',
-  'tool.short.keep-clear': 'Clear',
+  'tool.short.keep-clear': 'Keep clear',
 
   'zoom.title': 'Zoom',
   'zoom.in': 'Larger',

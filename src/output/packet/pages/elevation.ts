@@ -292,7 +292,7 @@ function tables(packet: Packet, width: Mm) {
     plan.face.levels.map(({ id, z, inner, behind }) => ({
       cells: [
         packet.terms.level[id],
-        told(z),
+        packet.say.fromRim(z),
         inner ? `${told(inner.w)} x ${told(inner.h)}` : terms.none,
         told(behind),
       ],

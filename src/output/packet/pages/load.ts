@@ -111,7 +111,7 @@ export function load(packet: Packet): Leaf[] {
   const figures: [string, string][] = [
     [terms.added, say.mass(plan.load.added)],
     [terms.bare, say.mass(plan.load.bare)],
-    [terms.center, terms.centerAt(told(center.x), told(center.y), told(center.z))],
+    [terms.center, terms.centerAt(told(center.x), told(center.y), say.fromRim(center.z))],
     [terms.moment, formatMoment(plan.load.moment, measure)],
     [terms.lift, say.force(plan.load.liftAdded)],
     [terms.liftBare, say.force(plan.load.liftBare)],

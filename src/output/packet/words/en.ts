@@ -61,7 +61,7 @@ export const EN = {
       n === 1 ? '1 error must be put right first' : `${n} errors must be put right first`,
     warnings: (n: number) => (n === 1 ? '1 warning' : `${n} warnings`),
     caution:
-      'This packet plans decoration. It says nothing about the strength of the bed, its hinges, its latch or its fixing to the wall.',
+      'This packet plans decoration. It says nothing about the strength of the bed, its hinges, its latch or its attachment to the wall.',
     note: 'Note',
   },
   elevation: {
@@ -69,7 +69,7 @@ export const EN = {
       `Section across the face at ${at} above the bottom edge; depths drawn to the same scale`,
     levels: 'Levels',
     level: 'Level',
-    depth: 'Height from the rim',
+    depth: 'Place',
     opening: 'Opening inside it',
     behind: 'Wood behind',
     none: 'none',
@@ -87,7 +87,7 @@ export const EN = {
     string
   >,
   places: {
-    lead: 'Measured from the lower left corner of the face, as the room sees it with the bed stowed. Heights are out of the rim.',
+    lead: 'Measured from the lower left corner of the face, as the room sees it with the bed stowed. Back and front are measured from the rim; a minus lies below it.',
     part: 'Part',
     kind: 'Kind',
     left: 'Left',
@@ -170,16 +170,16 @@ export const EN = {
       `${used} used; no plan can use fewer than ${least}. The least is not proved.`,
   },
   sheets: {
-    lead: 'Every cut goes from edge to edge of the piece it parts. Make them in the order of their numbers.',
+    lead: 'Every cut goes from edge to edge of the piece it parts. Make them in the order of their numbers. A rip runs along the sheet’s length, a crosscut across it; the fence is measured from the left or lower edge of that piece to the near side of the kerf.',
     sheet: (n: number, name: string, length: string, width: string) =>
       `Sheet ${n}: ${name}, ${length} x ${width}`,
     shelf: 'from the shelf',
     number: 'Cut',
     kind: 'Way',
-    fence: 'Guide at',
+    fence: 'Fence at',
     of: 'Parts a piece of',
-    rip: 'along',
-    cross: 'across',
+    rip: 'rip',
+    cross: 'crosscut',
   },
   saw: {
     lead: '0 is a square cut: the miter is what the saw is turned to, the bevel what it is tilted to. Work flat on the table, show face up.',
@@ -227,7 +227,7 @@ export const EN = {
     need: 'Needed',
     primer: 'Primer',
     buy: 'Buy',
-    left: 'Left',
+    left: 'Left over',
     tape: 'Tape',
     before: 'Paint on the bench, before fixing',
     after: 'Paint in place',
@@ -298,7 +298,7 @@ export const EN = {
     toFloor: 'to the floor',
     toWall: 'to the wall',
     toCeiling: 'to the ceiling',
-    board: 'to the wall board',
+    board: 'to the baseboard',
     space: 'floor space needed',
     angles: '0° is stowed, 90° is lowered.',
     hits: 'It hits',
@@ -316,14 +316,14 @@ export const EN = {
     legs: 'legs',
     'side-left': 'left side',
     'side-right': 'right side',
-    'wall-board': 'wall board',
+    'wall-board': 'baseboard',
   },
   load: {
     figures: 'Figures',
     added: 'Added by the face',
     bare: 'Bare bed, mattress and all (estimate)',
     center: 'Center of what is added',
-    centerAt: (x: string, y: string, z: string) => `${x} from left, ${y} from bottom, ${z} out of the rim`,
+    centerAt: (x: string, y: string, z: string) => `${x} from left, ${y} from bottom, ${z}`,
     moment: 'Moment about the pivot, lowered',
     lift: 'Added force at the far edge, start of the lift',
     liftBare: 'The same for the bare bed',
@@ -347,7 +347,7 @@ export const EN = {
   cautions: [
     [
       'Not structure',
-      'These pages plan how the face looks. They do not check the bed frame, its hinges, its latch, its lift or its fixing to the wall. Figures of weight and lift are estimates.',
+      'These pages plan how the face looks. They do not check the bed frame, its hinges, its latch, its lift or its attachment to the wall. Figures of weight and lift are estimates.',
     ],
     [
       'It can fall',
@@ -355,7 +355,7 @@ export const EN = {
     ],
     [
       'Anchor it',
-      'Fix the frame into studs or masonry with the fasteners and in the way that the maker of the hardware asks for. Wallboard alone holds nothing.',
+      'Fix the frame into studs or masonry with the fasteners and as the hardware manufacturer specifies. Drywall alone holds nothing.',
     ],
     [
       'It can pinch',
@@ -363,7 +363,7 @@ export const EN = {
     ],
     [
       'Eyes, ears, lungs',
-      'Wear eye and ear protection at the saws and the nailer, and a dust mask or respirator: dust of fiberboard is fine and holds resin. Catch it at the tool.',
+      'Wear eye and ear protection at the saws and the nailer, and a dust mask or respirator. MDF dust is harmful: very fine, with resin in it. Collect it at the tool.',
     ],
     [
       'Old paint',
@@ -372,7 +372,7 @@ export const EN = {
     ['Wires and pipes', 'Know what runs in the wall before you drive a screw.'],
     [
       'Rules where you live',
-      'Follow local codes and the terms of your lease, and call a licensed tradesperson where one is due.',
+      'Follow local codes and the terms of your lease, and call a licensed contractor where one is required.',
     ],
   ],
 } as const;

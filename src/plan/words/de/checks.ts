@@ -117,7 +117,7 @@ export const checks: PlanWords['checks'] = {
     return `Für ${where} gewählt, aber nicht gemacht${places}: ${JOINT[f.text('kind')] ?? f.text('kind')}. ${NOT_MADE[f.text('why')] ?? f.text('why')}`;
   },
   'joint.over-saw': (f, say) =>
-    `Eine Gehrung von ${say.angle(f.number('miter_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück um ein Viertel gedreht an einem rechtwinkligen, am Anschlag festgespannten Klotz schneiden, oder mit der Handsäge nach Riss.`,
+    `Eine Gehrung von ${say.angle(f.number('miter_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück rechtwinklig zum Anschlag an einem geraden Klotz festspannen und die Säge auf ${say.angle(90 - Math.abs(f.number('miter_deg')))} drehen, oder mit der Handsäge nach Riss schneiden.`,
   'joint.bevel-over-saw': (f, say) =>
     `Eine Neigung von ${say.angle(f.number('bevel_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück hochkant anlegen und die Säge um diesen Winkel drehen, oder von Hand am Anriss schneiden.`,
   'piece.too-long': (f, say) =>

@@ -33,6 +33,11 @@ export const places: PlanWords['places'] = {
     skin: 'Beplankung',
   },
   level,
+  fromRim: {
+    above: (length) => `${length} über dem Rand`,
+    below: (length) => `${length} unter dem Rand`,
+    even: 'bündig mit dem Rand',
+  },
   edge: (axis, side, inner, of) => {
     const edge = inner ? EDGES[axis][side].replace('Kante', 'Innenkante') : EDGES[axis][side];
     return `${edge} ${'level' in of ? LEVEL_GENITIVE[of.level] : `von ${of.name}`}`;

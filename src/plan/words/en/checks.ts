@@ -14,7 +14,7 @@ function cure(f: CheckFigures, say: Say, otherwise: string): string {
 const HIT_BY: Readonly<Record<string, string>> = {
   floor: 'floor',
   wall: 'wall',
-  'wall-board': 'board on the wall',
+  'wall-board': 'baseboard',
   ceiling: 'ceiling',
 };
 
@@ -92,7 +92,7 @@ export const checks: PlanWords['checks'] = {
     return `The ${JOINT[f.text('kind')] ?? f.text('kind')} chosen for ${where} is not made${places}: ${NOT_MADE[f.text('why')] ?? f.text('why')}`;
   },
   'joint.over-saw': (f, say) =>
-    `A miter of ${say.angle(f.number('miter_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Cut it with the piece turned a quarter against a square block clamped to the fence, or with a hand saw to the mark.`,
+    `A miter of ${say.angle(f.number('miter_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Clamp the piece square to the fence against a squared block and turn the saw to ${say.angle(90 - Math.abs(f.number('miter_deg')))} instead, or cut to the mark by hand.`,
   'joint.bevel-over-saw': (f, say) =>
     `A bevel of ${say.angle(f.number('bevel_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Stand the piece on edge and turn the saw by that angle instead, or cut to the mark by hand.`,
   'piece.too-long': (f, say) =>
@@ -156,7 +156,7 @@ export const checks: PlanWords['checks'] = {
   'load.heavy': (f, say) =>
     `The face adds ${say.mass(f.number('added_kg'))}, over your limit of ${say.mass(f.number('limit_kg'))}. Take thinner stock, and ask the maker of the lift and the hinges what they may carry.`,
   'load.lift': (f, say) =>
-    `The face adds ${say.force(f.number('lift_n'))} to the lift at the far edge, over your limit of ${say.force(f.number('limit_n'))}. Take lighter stock up there, or have the springs set by the maker's word.`,
+    `The face adds ${say.force(f.number('lift_n'))} to the lift at the far edge, over your limit of ${say.force(f.number('limit_n'))}. Take lighter stock up there, or have the springs set as their manufacturer specifies.`,
   'load.no-density': (f, say) =>
     `No density is known for the material of ${say.stock(f.text('stock'))}; its weight is left out. Choose a material for it.`,
   'fastening.through': (f, say) =>

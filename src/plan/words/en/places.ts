@@ -24,6 +24,11 @@ export const places: PlanWords['places'] = {
     skin: 'The skin',
   },
   level,
+  fromRim: {
+    above: (length) => `${length} above the rim`,
+    below: (length) => `${length} below the rim`,
+    even: 'even with the rim',
+  },
   edge: (axis, side, inner, of) =>
     `${inner ? 'inner ' : ''}${SIDES[axis][side]} of ${'level' in of ? level[of.level] : of.name}`,
   member: (name, column, row) => (row === 1 ? `${name} ${column}` : `${name} ${column}, row ${row}`),

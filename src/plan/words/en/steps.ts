@@ -7,7 +7,7 @@ const named = (parts: readonly string[], say: Say): string => list(partNames(par
 
 export const steps: PlanWords['steps'] = {
   prepare: () =>
-    'Secure the stowed bed so that it cannot fall open: latch it, and brace it besides. Clear the floor below. Clean and scuff the face so that glue holds; test old paint for lead before you sand.',
+    'Secure the stowed bed so that it cannot fall open: latch it and brace it as well. Clear the floor below. Clean and scuff the face so that glue holds; test old paint for lead before you sand.',
   'cut-sheets': (parts, say) => `Cut the sheets in the numbered order: ${named(parts, say)}.`,
   'cut-boards': (parts, say) =>
     `Cut the boards by saw setting, long pieces first: ${named(parts, say)}. Label each piece as it leaves the saw.`,
