@@ -62,6 +62,7 @@ export const CHECK_CODES = [
   'fastening.through', // length_mm, room_mm, fastener (brad or screw)
   'fastening.no-brad', // room_mm, need_mm, fastener (brad or screw)
   'fastening.nothing-solid', //
+  'fastening.few', // count (0 or 1), fastener (brad or screw)
   'fastening.loose-edge', // length_mm
   'fastening.screws', // mass_kg
   'fastening.lever', // mass_kg, out_mm, base_mm

@@ -2,7 +2,7 @@ import type { KeepClear } from '../bed/bed.ts';
 import type { Check } from '../check/check.ts';
 import type { Design } from '../design/schema.ts';
 import { grownBox } from '../geometry/box.ts';
-import { clipPolyline, union } from '../geometry/clip.ts';
+import { clipPolyline, offset, union } from '../geometry/clip.ts';
 import { distance } from '../geometry/point.ts';
 import { EMPTY, regionOfBox } from '../geometry/region.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
@@ -11,16 +11,14 @@ import type { Piece, Solid } from '../joinery/piece.ts';
 import type { LaidPart, Leg } from '../layout/laid.ts';
 import type { Brad, Screw, Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
+import { DRILLED_EDGE, leastFor, type Shank, type Shanks } from './apart.ts';
 import { chooseDrive, type Drive, type DriveRule, noDrive, type Place } from './drive.ts';
-import { EASE, type Ground, placesAlong, placesOver, type Spacing } from './places.ts';
-import { distinct } from './spread.ts';
+import { EASE, FEWEST, type Ground, placesAlong, placesOver, type Spacing } from './places.ts';
 import { type Stack, woodUnder } from './stack.ts';
 import { surfaceHeight } from './surface.ts';
 
 /** Screws hold so much more than brads that they stand this many spacings apart. Common practice, no source. */
 export const SCREW_SPACINGS = 2;
-/** A single brad or screw lets a piece turn. Common practice, no source. */
-const FEWEST = 2;
 /** Thread in what holds it, in shank diameters: Wood Handbook, Eq. 8-13 (check-values, section 9). */
 const THREAD_DIAMETERS = 7;
 
@@ -43,7 +41,21 @@ export interface Driven {
   readonly depth: Mm;
   readonly bite: Mm;
   readonly checks: readonly Check[];
+  /** What each of them takes up in the wood. */
+  readonly shanks: readonly Shank[];
 }
+
+/** Of a part that nothing is driven into. */
+export const NOTHING: Driven = {
+  fastener: null,
+  length: null,
+  from: 'front',
+  at: [],
+  depth: 0,
+  bite: 0,
+  checks: [],
+  shanks: [],
+};
 
 /** What one solid of a part lies on. */
 export interface PartContact {
@@ -57,6 +69,8 @@ export interface PartContact {
 /** A place with the wood on both sides of the part's back. */
 interface Spot {
   readonly at: Point;
+  /** Height of the part's back. */
+  readonly z: Mm;
   /** From the part's back to its surface. */
   readonly part: Mm;
   /** Unbroken wood beneath it. */
@@ -82,20 +96,27 @@ function placesOf(
   laid: LaidPart,
   { solid, supports }: PartContact,
   spacing: Spacing,
+  free: Ground['free'],
 ): Point[] {
-  const lay = (place: (ground: Ground) => Point[]) => clearOf(input.keepClears, supports, spacing, place);
+  const own: Point[] = [];
+  const clear = (p: Point) => own.every((q) => distance(p, q) >= spacing.apart - SAME_LENGTH) && free(p);
+  const lay = (place: (ground: Ground) => Point[]) => {
+    own.push(...clearOf(input.keepClears, { supports, blocked: EMPTY, free: clear }, spacing, place));
+  };
   if (laid.kind !== 'strip' && laid.kind !== 'run') {
-    return lay((ground) => placesOver(solid.region, ground, spacing));
+    lay((ground) => placesOver(solid.region, ground, spacing));
+    return own;
   }
   const legs = laid.kind === 'strip' ? [laid.leg] : laid.legs;
   const pieces = input.pieces.filter((p) => p.part === laid.id && p.placed.length > 0);
   if (pieces.length === 0) {
-    return legs.flatMap((leg) => lay((ground) => placesAlong(leg, solid.region, ground, spacing)));
+    for (const leg of legs) lay((ground) => placesAlong(leg, solid.region, ground, spacing));
   }
-  return pieces.flatMap((piece) => {
+  for (const piece of pieces) {
     const leg = legOf(piece.placed, legs);
-    return leg ? lay((ground) => placesAlong(leg, piece.placed, ground, spacing)) : [];
-  });
+    if (leg) lay((ground) => placesAlong(leg, piece.placed, ground, spacing));
+  }
+  return own;
 }
 
 const inside = (p: Point, { x, y, w, h }: Box): boolean => p.x > x && p.x < x + w && p.y > y && p.y < y + h;
@@ -106,18 +127,18 @@ const inside = (p: Point, { x, y, w, h }: Box): boolean => p.x > x && p.x < x + 
  */
 function clearOf(
   keepClears: readonly KeepClear[],
-  supports: readonly Region[],
+  ground: Ground,
   { fromEdge, diameter }: Spacing,
   place: (ground: Ground) => Point[],
 ): Point[] {
-  const even = place({ supports, blocked: EMPTY });
+  const even = place(ground);
   const near = keepClears.map(({ box }) => grownBox(box, diameter));
   let best = even.filter((p) => !near.some((box) => inside(p, box)));
   if (best.length === even.length) return best;
   for (const by of [fromEdge, diameter + EASE]) {
     if (best.length >= FEWEST) break;
     const blocked = union(keepClears.map(({ box }) => regionOfBox(grownBox(box, by))));
-    const around = place({ supports, blocked });
+    const around = place({ ...ground, blocked });
     if (around.length > best.length) best = around;
   }
   return best;
@@ -136,35 +157,84 @@ function sidewaysOf(laid: LaidPart, p: Point): Mm {
   );
 }
 
+/** How one kind of fastener is driven: where it may stand, how long it may be. */
+interface Way {
+  readonly fastener: 'brad' | 'screw';
+  readonly id: string;
+  readonly spacing: Spacing;
+  readonly rule: DriveRule;
+}
+
+/** Spots of a part that stand clear of all that is `driven` already. */
 function spotsOf(
   input: DriveInput,
   stack: Stack,
   laid: LaidPart,
   contacts: readonly PartContact[],
-  spacing: Spacing,
+  way: Way,
+  driven: Shanks | null,
 ): Spot[] {
   const stock = input.stocks.find((s) => s.id === laid.stock);
+  const { spacing } = way;
   const radius = spacing.diameter / 2;
   return contacts.flatMap((contact) => {
     const { z0, z1 } = contact.solid;
-    return distinct(placesOf(input, laid, contact, spacing))
-      .map((at) => ({
-        at,
-        part: surfaceHeight(stock, z1 - z0, radius, sidewaysOf(laid, at)),
-        under: woodUnder(stack, at, z0, radius),
-      }))
+    const spotAt = (at: Point): Spot => ({
+      at,
+      z: z0,
+      part: surfaceHeight(stock, z1 - z0, radius, sidewaysOf(laid, at)),
+      under: woodUnder(stack, at, z0, radius),
+    });
+    const free = (p: Point): boolean => {
+      const near = driven?.near(p, spacing.apart) ?? [];
+      if (near.length === 0) return true;
+      const { low, high } = reachOf(spotAt(p), way);
+      return near.every(({ top, tip }) => tip >= high - SAME_LENGTH || top <= low + SAME_LENGTH);
+    };
+    return placesOf(input, laid, contact, spacing, free)
+      .map(spotAt)
       .filter((spot) => spot.under > SAME_LENGTH);
   });
+}
+
+/** Heights between which a fastener may come to stand, whatever its length; a screw from either side. */
+function reachOf({ z, part, under }: Spot, { fastener, rule }: Way): { low: Mm; high: Mm } {
+  if (fastener === 'screw') return { low: z - under, high: z + part };
+  const { lengths, short } = rule;
+  const longest = Math.max(0, ...lengths.filter((length) => length <= part + under - short + SAME_LENGTH));
+  return { low: z - Math.min(under, Math.max(0, longest - part)), high: z + part };
 }
 
 const fromFront = ({ at, part, under }: Spot): Place => ({ at, through: part, depth: part + under });
 const fromBack = ({ at, part, under }: Spot): Place => ({ at, through: under, depth: part + under });
 
-const drivenBy = (fastener: string, from: 'front' | 'back', drive: Drive): Driven => ({
-  fastener,
-  from,
-  ...drive,
-  checks: [],
+function drivenBy(
+  way: Way,
+  from: 'front' | 'back',
+  drive: Drive,
+  spots: readonly Spot[],
+  laid: LaidPart,
+): Driven {
+  const { apart } = way.spacing;
+  const shanks = spots
+    .filter(({ at }) => drive.at.includes(at))
+    .map(({ at, z, part, under }): Shank => {
+      const bottom = z - under;
+      return from === 'front'
+        ? { at, top: z + part, tip: z + part - drive.length, apart }
+        : { at, top: bottom + drive.length, tip: bottom, apart };
+    });
+  const checks: Check[] = drive.at.length < FEWEST ? [few(laid, way.fastener, drive.at)] : [];
+  return { fastener: way.id, from, ...drive, checks, shanks };
+}
+
+/** A part that one brad or screw, or none, finds room for. */
+const few = (laid: LaidPart, fastener: Way['fastener'], at: readonly Point[]): Check => ({
+  code: 'fastening.few',
+  severity: laid.fixing.glue ? 'note' : 'warning',
+  parts: [laid.id],
+  at: at[0],
+  figures: { fastener, count: at.length },
 });
 
 const notDriven = (
@@ -174,12 +244,7 @@ const notDriven = (
   figures: Check['figures'],
   severity: Check['severity'] = 'warning',
 ): Driven => ({
-  fastener: null,
-  length: null,
-  from: 'front',
-  at: [],
-  depth: 0,
-  bite: 0,
+  ...NOTHING,
   checks: [{ code, severity, parts: [laid.id], at, figures }],
 });
 
@@ -205,28 +270,67 @@ function noLength(
     : notDriven(laid, at, 'fastening.no-brad', { room_mm: room, need_mm: need, fastener });
 }
 
+/** Distances by the settings, and never less than the wood stands. */
+function spacingOf(
+  { spacing, fromEdge }: Pick<Design['fastening'], 'spacing' | 'fromEdge'>,
+  fastener: Way['fastener'],
+  diameter: Mm,
+): Spacing {
+  const least = leastFor(fastener, diameter);
+  return {
+    spacing: Math.max(spacing, least.apart),
+    fromEdge: Math.max(fromEdge, least.edge),
+    fromEnd: Math.max(fromEdge, least.end),
+    leastEdge: least.edge,
+    apart: least.apart,
+    diameter,
+  };
+}
+
+/** Its spots; where there are none, what to say instead: it is too small, others stand in all its places, or nothing holds it. */
+function spotsOr(
+  input: DriveInput,
+  stack: Stack,
+  laid: LaidPart,
+  contacts: readonly PartContact[],
+  way: Way,
+  driven: Shanks,
+): Spot[] | Driven {
+  const spots = spotsOf(input, stack, laid, contacts, way, driven);
+  if (spots.length > 0) return spots;
+  const least = DRILLED_EDGE * way.spacing.diameter;
+  const small = contacts.every(({ solid }) => offset(solid.region, -least, 'miter').length === 0);
+  return small || spotsOf(input, stack, laid, contacts, way, null).length > 0
+    ? { ...NOTHING, checks: [few(laid, way.fastener, [])] }
+    : notDriven(laid, undefined, 'fastening.nothing-solid', {});
+}
+
 /** Brads from the front. */
 export function driveBrads(
   input: DriveInput,
   stack: Stack,
   laid: LaidPart,
   contacts: readonly PartContact[],
+  driven: Shanks,
 ): Driven {
   const { settings, brad } = input;
   if (!brad) return unknownFastener(laid, 'brad', settings.brad);
-  const { diameter } = brad;
-  const spacing = { spacing: settings.spacing, fromEdge: settings.fromEdge, diameter };
-  const spots = spotsOf(input, stack, laid, contacts, spacing);
-  if (spots.length === 0) return notDriven(laid, undefined, 'fastening.nothing-solid', {});
-  const rule: DriveRule = {
-    lengths: settings.lengths.length > 0 ? settings.lengths : brad.lengths,
-    short: settings.shortOfFar,
-    bite: settings.bite,
-    enough: null,
+  const way: Way = {
+    fastener: 'brad',
+    id: settings.brad,
+    spacing: spacingOf(settings, 'brad', brad.diameter),
+    rule: {
+      lengths: settings.lengths.length > 0 ? settings.lengths : brad.lengths,
+      short: settings.shortOfFar,
+      bite: settings.bite,
+      enough: null,
+    },
   };
+  const spots = spotsOr(input, stack, laid, contacts, way, driven);
+  if (!Array.isArray(spots)) return spots;
   const places = spots.map(fromFront);
-  const drive = chooseDrive(places, rule);
-  return drive ? drivenBy(settings.brad, 'front', drive) : noLength(laid, places, rule, 'brad');
+  const drive = chooseDrive(places, way.rule);
+  return drive ? drivenBy(way, 'front', drive, spots, laid) : noLength(laid, places, way.rule, 'brad');
 }
 
 /** Spots by how much wood lies beneath them, the largest group first: one length of screw for each. */
@@ -249,27 +353,32 @@ export function driveScrews(
   stack: Stack,
   laid: LaidPart,
   contacts: readonly PartContact[],
+  driven: Shanks,
 ): Driven {
   const { settings, screw } = input;
   if (!screw) return unknownFastener(laid, 'screw', settings.screw);
-  const { diameter } = screw;
-  const spacing = { spacing: settings.spacing * SCREW_SPACINGS, fromEdge: settings.fromEdge, diameter };
-  const spots = spotsOf(input, stack, laid, contacts, spacing);
-  if (spots.length === 0) return notDriven(laid, undefined, 'fastening.nothing-solid', {});
-  const rule: DriveRule = {
-    lengths: screw.lengths,
-    short: settings.shortOfFar,
-    bite: settings.bite,
-    enough: THREAD_DIAMETERS * diameter,
+  const { spacing, fromEdge } = settings;
+  const way: Way = {
+    fastener: 'screw',
+    id: settings.screw,
+    spacing: spacingOf({ spacing: spacing * SCREW_SPACINGS, fromEdge }, 'screw', screw.diameter),
+    rule: {
+      lengths: screw.lengths,
+      short: settings.shortOfFar,
+      bite: settings.bite,
+      enough: THREAD_DIAMETERS * screw.diameter,
+    },
   };
+  const spots = spotsOr(input, stack, laid, contacts, way, driven);
+  if (!Array.isArray(spots)) return spots;
   for (const [from, placeOf] of [
     ['back', fromBack],
     ['front', fromFront],
   ] as const) {
     for (const group of byWood(spots)) {
-      const drive = chooseDrive(group.map(placeOf), rule);
-      if (drive) return drivenBy(settings.screw, from, drive);
+      const drive = chooseDrive(group.map(placeOf), way.rule);
+      if (drive) return drivenBy(way, from, drive, group, laid);
     }
   }
-  return noLength(laid, spots.map(fromBack), rule, 'screw');
+  return noLength(laid, spots.map(fromBack), way.rule, 'screw');
 }

@@ -3,7 +3,8 @@ import { add, distance, dot, leftNormal, subtract as minus, scale } from '../geo
 import { EMPTY, regionOfRing, ringsOf } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
-import { atCorners, lengthOf, spreadRow } from './spread.ts';
+import type { Chosen, Spread } from './chosen.ts';
+import { atCorners, lengthOf } from './spread.ts';
 
 /** A stretch that cannot hold is moved in by up to this share of the spacing; farther in the grid begins. */
 const FARTHEST_IN = 0.5;
@@ -87,31 +88,27 @@ function held(line: readonly Point[], rooms: readonly Region[], far: Mm, ease: M
  * runs under the row, or the wood ends short of it, that stretch stands farther in: clear of the sheet's edge
  * and of the joint alike.
  *
+ * @param chosen takes the places
  * @param inside the sheet drawn in by the edge distance
  * @param rooms where something can be driven in, drawn out by `ease`: well clear of every seam first, nearer last
  */
-export function edgePlaces(
+export function placeEdges(
+  chosen: Chosen,
   inside: Region,
   rooms: readonly Region[],
-  { spacing, fromEdge, ease }: { readonly spacing: Mm; readonly fromEdge: Mm; readonly ease: Mm },
-): Point[] {
+  spread: Spread,
+  ease: Mm,
+): void {
+  const { spacing } = spread;
   const [best = EMPTY] = rooms;
   const rings = ringsOf(inside).map(closed);
-  const places = rings
-    .flatMap((ring) => clipPolyline(ring, best))
-    .flatMap((line) => spreadRow(line, spacing));
+  for (const line of rings.flatMap((ring) => clipPolyline(ring, best))) chosen.row(line, spread);
   const elsewhere = subtract(offset(inside, ease, 'miter'), best);
   const missing = rings
     .flatMap((ring) => clipPolyline(ring, elsewhere))
     .flatMap(atCorners)
     .filter((line) => lengthOf(line) > GAP * spacing);
   for (const line of missing) {
-    for (const part of held(line, rooms, FARTHEST_IN * spacing, ease)) {
-      // At a corner the neighboring row is there already.
-      for (const p of spreadRow(part, spacing)) {
-        if (places.every((q) => distance(p, q) >= fromEdge)) places.push(p);
-      }
-    }
+    for (const part of held(line, rooms, FARTHEST_IN * spacing, ease)) chosen.row(part, spread);
   }
-  return places;
 }

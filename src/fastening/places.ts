@@ -1,11 +1,14 @@
 import { clipPolyline, connectedParts, intersect, offset, subtract, union } from '../geometry/clip.ts';
-import { add, distance, dot, leftNormal, subtract as minus, scale } from '../geometry/point.ts';
+import { add, distance, dot, leftNormal, midpoint, subtract as minus, scale } from '../geometry/point.ts';
 import { boxOf, containsPointInRegion, ringsOf } from '../geometry/region.ts';
+import { distanceToSegment } from '../geometry/segment.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import type { Leg } from '../layout/laid.ts';
 import type { Mm } from '../measure/units.ts';
-import { edgePlaces } from './edgeRows.ts';
-import { distinct, lengthOf, spreadAlong, spreadRow, trimEnds } from './spread.ts';
+import { DRILLED_EDGE } from './apart.ts';
+import { Chosen, type Seat, type Spread } from './chosen.ts';
+import { placeEdges } from './edgeRows.ts';
+import { lengthOf, trimEnds } from './spread.ts';
 
 /** Strips wider than this get two rows, so that they cannot cup. Common practice, no source. */
 const TWO_ROWS_OVER: Mm = 70;
@@ -13,6 +16,12 @@ const TWO_ROWS_OVER: Mm = 70;
 const FIELD_SPACINGS = 2;
 /** A strip too narrow for the edge distance keeps this share of its width clear on each side. */
 const NARROW_SHARE = 0.4;
+/** On a stretch shorter than this share of the spacing, one in the middle does. */
+const SINGLE = 0.25;
+/** A place in the middle of a narrow sheet holds both its edges: another within this share of the spacing is one too many. */
+const MERGED = 0.5;
+/** A single brad or screw lets a piece turn. Common practice, no source. */
+export const FEWEST = 2;
 /** A row will do that holds along this share of what the best one does. */
 const ENOUGH = 0.5;
 /** More than this each way over a sheet would take forever to place. */
@@ -23,6 +32,12 @@ export const EASE: Mm = 0.01;
 export interface Spacing {
   readonly spacing: Mm;
   readonly fromEdge: Mm;
+  /** Along the grain, which splits more easily there. */
+  readonly fromEnd: Mm;
+  /** What a piece that is too small for `fromEdge` is content with. */
+  readonly leastEdge: Mm;
+  /** No two of a part nearer than this. */
+  readonly apart: Mm;
   /** Of the brad or screw: kept clear at the edge of a support where there is no room for more. */
   readonly diameter: Mm;
 }
@@ -33,6 +48,8 @@ export interface Ground {
   readonly supports: readonly Region[];
   /** Left out of it. */
   readonly blocked: Region;
+  /** Whether nothing else is driven in too near to a place. */
+  readonly free: (p: Point) => boolean;
 }
 
 /** Whether a region is more than a line left by rounding. */
@@ -42,11 +59,11 @@ const hasRoom = (region: Region): boolean => offset(region, -EASE, 'miter').leng
 const clearances = ({ fromEdge, diameter }: Pick<Spacing, 'fromEdge' | 'diameter'>): Mm[] => [
   fromEdge,
   fromEdge / 2,
-  2 * diameter,
+  DRILLED_EDGE * diameter,
 ];
 
 /** What can be driven into at each clearance, the widest first. */
-function roomsBy({ supports, blocked }: Ground, inside: Region, spacing: Spacing): Region[] {
+function roomsBy({ supports, blocked }: Omit<Ground, 'free'>, inside: Region, spacing: Spacing): Region[] {
   return clearances(spacing).map((by) => {
     const room = intersect(inside, union(supports.map((contact) => offset(contact, -by, 'miter'))));
     return blocked.length > 0 ? subtract(room, blocked) : room;
@@ -55,9 +72,13 @@ function roomsBy({ supports, blocked }: Ground, inside: Region, spacing: Spacing
 
 /**
  * Every contact drawn in from the edges of its support: by the full edge distance where that leaves room
- * within `inside`, else by half of it, else by two diameters.
+ * within `inside`, else by half of it, else by what a drilled hole needs.
  */
-function overSupport({ supports, blocked }: Ground, inside: Region, { fromEdge, diameter }: Spacing): Region {
+function overSupport(
+  { supports, blocked }: Omit<Ground, 'free'>,
+  inside: Region,
+  { fromEdge, diameter }: Spacing,
+): Region {
   const rooms = supports.flatMap((contact) => {
     for (const by of clearances({ fromEdge, diameter })) {
       const room = intersect(inside, offset(contact, -by, 'miter'));
@@ -171,20 +192,46 @@ function chooseRows(leg: Leg, room: Region, fromEdge: Mm): Rows | null {
 export function placesAlong(leg: Leg, piece: Region, ground: Ground, spacing: Spacing): Point[] {
   const edge = Math.min(spacing.fromEdge, leg.width * NARROW_SHARE);
   const inside = offset(piece, -edge, 'miter');
-  const places = placesWithin(leg, overSupport(ground, inside, spacing), spacing, edge);
+  const places = placesWithin(leg, ground, overSupport(ground, inside, spacing), spacing, edge);
   if (places.length > 0 || ground.supports.length < 2) return places;
   const asOne = { ...ground, supports: [union(ground.supports)] };
   if (overSupport(asOne, inside, spacing).length === 0) return [];
-  const least = Math.min(edge, 2 * spacing.diameter);
-  return placesWithin(leg, overSupport(ground, offset(piece, -least, 'miter'), spacing), spacing, least);
+  const least = Math.min(edge, DRILLED_EDGE * spacing.diameter);
+  const nearer = offset(piece, -least, 'miter');
+  return placesWithin(leg, ground, overSupport(ground, nearer, spacing), spacing, least);
 }
 
-function placesWithin(leg: Leg, room: Region, { spacing, fromEdge }: Spacing, clear: Mm): Point[] {
-  const rows = chooseRows(leg, room, fromEdge);
+/** Even places; on a piece too short for two, both its ends; and if that is too short, two side by side. */
+function placesWithin(leg: Leg, ground: Ground, room: Region, spacing: Spacing, clear: Mm): Point[] {
+  const rows = chooseRows(leg, room, spacing.fromEdge);
   if (!rows) return [];
   // A narrow strip keeps its full distance from the ends all the same.
-  const trimmed = rows.lines.map((line) => trimEnds(line, fromEdge - clear));
-  return distinct(trimmed.flatMap((line) => spreadAlong(line, spacing)));
+  const trimmed = ({ lines }: Rows) => lines.map((line) => trimEnds(line, spacing.fromEnd - clear));
+  const { apart } = spacing;
+  const side = Math.max(leg.width / 4, apart / 2);
+  return firstEnough(
+    [
+      () => [SINGLE * spacing.spacing, trimmed(rows)] as const,
+      () => [apart, trimmed(rows)] as const,
+      () => [apart, trimmed(layRows(leg, [side, -side], room))] as const,
+    ].map((lay) => () => {
+      const [single, lines] = lay();
+      const chosen = new Chosen(apart, ground.free);
+      for (const line of lines) chosen.stretch(line, { spacing: spacing.spacing, single });
+      return chosen.places;
+    }),
+  );
+}
+
+/** The first of these ways that gives enough places, else the one that gives the most. */
+function firstEnough(ways: readonly (() => Point[])[]): Point[] {
+  let best: Point[] = [];
+  for (const way of ways) {
+    if (best.length >= FEWEST) break;
+    const places = way();
+    if (places.length > best.length) best = places;
+  }
+  return best;
 }
 
 /** Points of an even grid, centered on the region, that lie in it; wider than `pitch` where that is too many. */
@@ -207,16 +254,82 @@ function grid(region: Region, pitch: Mm): Point[] {
 
 const closed = (ring: readonly Point[]): Point[] => (ring[0] ? [...ring, ring[0]] : []);
 
-/** Places on a sheet: a row around every edge, openings too, clear of seams, and a wider grid over the middle. */
+/** Inward direction at a point of a line along a ring whose region lies on its left. */
+function inwardAt(line: readonly Point[], p: Point): Point {
+  let best = { away: Number.POSITIVE_INFINITY, inward: { x: 0, y: 0 } };
+  line.slice(1).forEach((b, i) => {
+    const a = line[i] ?? b;
+    const away = distanceToSegment(p, a, b);
+    if (away < best.away && distance(a, b) > 0) best = { away, inward: leftNormal(minus(b, a)) };
+  });
+  return best.inward;
+}
+
+/**
+ * Where a place of a row along the edge of a sheet goes: the rows on either side of a stretch no wider than a
+ * strip of one row are one in its middle.
+ *
+ * @param inside the sheet drawn in by `edge`
+ * @param merged how far those in the middle stand from each other
+ */
+function seatIn(inside: Region, best: Region, edge: Mm, apart: Mm, merged: Mm): NonNullable<Spread['seat']> {
+  const narrow = TWO_ROWS_OVER - 2 * edge;
+  return (p, line): Seat => {
+    const onRow = { at: p, apart };
+    const inward = inwardAt(line, p);
+    const [chord] = clipPolyline([add(p, scale(inward, EASE)), add(p, scale(inward, narrow))], inside);
+    const end = chord?.[chord.length - 1];
+    if (narrow <= EASE || !end || distance(p, end) > narrow - EASE) return onRow;
+    const at = midpoint(p, end);
+    return containsPointInRegion(best, at) ? { at, apart: merged } : onRow;
+  };
+}
+
+/**
+ * Places on a sheet: a row around every edge, openings too, clear of seams, and a wider grid over the middle. On
+ * a sheet too small for rows, two as far apart as can be, at last nearer to its edges.
+ */
 export function placesOver(sheet: Region, ground: Ground, spacing: Spacing): Point[] {
-  const inside = offset(sheet, -spacing.fromEdge, 'miter');
+  const nearer = [spacing.leastEdge, DRILLED_EDGE * spacing.diameter];
+  return firstEnough([
+    () => placesOn(sheet, ground, spacing, false),
+    ...[spacing.fromEdge, ...nearer.filter((edge) => edge < spacing.fromEdge)].map(
+      (fromEdge) => () => farthestTwo(placesOn(sheet, ground, { ...spacing, fromEdge }, true)),
+    ),
+  ]);
+}
+
+/** The two places that stand farthest apart. */
+function farthestTwo(places: readonly Point[]): Point[] {
+  let best: Point[] = places.slice(0, 1);
+  let apart = 0;
+  places.forEach((p, i) => {
+    for (const q of places.slice(i + 1)) {
+      if (distance(p, q) <= apart) continue;
+      apart = distance(p, q);
+      best = [p, q];
+    }
+  });
+  return best;
+}
+
+function placesOn(sheet: Region, ground: Ground, spacing: Spacing, small: boolean): Point[] {
+  const { fromEdge, apart } = spacing;
+  const inside = offset(sheet, -fromEdge, 'miter');
   const room = overSupport(ground, inside, spacing);
   if (room.length === 0) return [];
   const rooms = roomsBy(ground, inside, spacing).map((by) => offset(by, EASE, 'miter'));
-  const edges = edgePlaces(inside, rooms, { ...spacing, ease: EASE });
-  const middle = intersect(offset(sheet, -(spacing.fromEdge + spacing.spacing / 2), 'miter'), room);
-  const places = [...edges, ...grid(middle, FIELD_SPACINGS * spacing.spacing)];
-  if (places.length > 0) return distinct(places);
+  const chosen = new Chosen(apart, ground.free);
+  const single = small ? apart : SINGLE * spacing.spacing;
+  const merged = small ? apart : Math.max(apart, MERGED * spacing.spacing);
+  const seat = seatIn(inside, rooms[0] ?? room, fromEdge, Math.max(apart, fromEdge), merged);
+  placeEdges(chosen, inside, rooms, { spacing: spacing.spacing, single, seat }, EASE);
+  const middle = intersect(offset(sheet, -(fromEdge + spacing.spacing / 2), 'miter'), room);
+  for (const p of grid(middle, FIELD_SPACINGS * spacing.spacing)) {
+    chosen.single(p, spacing.spacing / 2, (q) => containsPointInRegion(middle, q));
+  }
+  if (chosen.places.length > 0) return chosen.places;
   // Held only well within its edges: walk the border of what holds it.
-  return distinct(ringsOf(room).flatMap((ring) => spreadRow(closed(ring), spacing.spacing)));
+  for (const ring of ringsOf(room)) chosen.row(closed(ring), { spacing: spacing.spacing, single });
+  return chosen.places;
 }

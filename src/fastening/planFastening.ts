@@ -9,7 +9,8 @@ import type { Piece, Solid } from '../joinery/piece.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import type { Brad, Glue, Screw, Stock } from '../materials/types.ts';
 import type { Kg, Liters, Mm } from '../measure/units.ts';
-import { type Driven, driveBrads, driveScrews, type PartContact, SCREW_SPACINGS } from './driven.ts';
+import { Shanks } from './apart.ts';
+import { type Driven, driveBrads, driveScrews, NOTHING, type PartContact, SCREW_SPACINGS } from './driven.ts';
 import { beadLength, glueFor } from './glue.ts';
 import { looseEdge } from './looseEdge.ts';
 import type { Fastened, FastenerUse, FasteningPlan } from './result.ts';
@@ -62,16 +63,6 @@ function widthOf(laid: LaidPart): number {
 /** Screws hold a part around them for this share of their spacing; farther off it wants brads. */
 const HELD_BY_SCREW = 0.75;
 
-const NOTHING: Driven = {
-  fastener: null,
-  length: null,
-  from: 'front',
-  at: [],
-  depth: 0,
-  bite: 0,
-  checks: [],
-};
-
 function contactsOf(stack: Stack, solids: readonly Solid[]): PartContact[] {
   return solids.map((solid) => {
     const supports = contactsUnder(stack, solid.region, solid.z0);
@@ -110,6 +101,7 @@ function fasten(
   laid: LaidPart,
   solids: readonly Solid[],
   mass: Kg,
+  shanks: Shanks,
 ): { readonly fastened: readonly Fastened[]; readonly checks: readonly Check[] } {
   const contacts = contactsOf(stack, solids);
   const lever = leverOf(laid, contacts);
@@ -120,10 +112,12 @@ function fasten(
   if (!held && how !== 'none') checks.push(nothingSolid(laid, solids));
   let driven = NOTHING;
   if (held && laid.kind !== 'fitting' && laid.kind !== 'painted') {
-    if (how === 'brads') driven = driveBrads(input, stack, laid, contacts);
-    if (how === 'screws') driven = driveScrews(input, stack, laid, contacts);
+    if (how === 'brads') driven = driveBrads(input, stack, laid, contacts, shanks);
+    if (how === 'screws') driven = driveScrews(input, stack, laid, contacts, shanks);
   }
-  const beside = besideScrews(input, stack, laid, contacts, driven);
+  for (const shank of driven.shanks) shanks.add(shank);
+  const beside = besideScrews(input, stack, laid, contacts, driven, shanks);
+  for (const shank of beside.flatMap((brads) => brads.shanks)) shanks.add(shank);
   checks.push(...driven.checks, ...looseEdges(input, laid, contacts, [driven, ...beside]));
   if (how === 'screws' && laid.kind !== 'fitting' && laid.fixing.how === 'brads') {
     const heavy = mass > over;
@@ -163,13 +157,15 @@ function besideScrews(
   laid: LaidPart,
   contacts: readonly PartContact[],
   screwed: Driven,
+  shanks: Shanks,
 ): Driven[] {
   const { settings, brad } = input;
   if (!brad || screwed.at.length === 0 || screwed.fastener !== settings.screw) return [];
   const reach = HELD_BY_SCREW * SCREW_SPACINGS * settings.spacing;
-  const brads = driveBrads(input, stack, laid, contacts);
+  const brads = driveBrads(input, stack, laid, contacts, shanks);
   const at = brads.at.filter((p) => screwed.at.every((q) => distance(p, q) > reach));
-  return at.length > 0 ? [{ ...brads, at, checks: [] }] : [];
+  const kept = brads.shanks.filter((shank) => at.includes(shank.at));
+  return at.length > 0 ? [{ ...brads, at, checks: [], shanks: kept }] : [];
 }
 
 /** How many of each length, by kind, fastener and length. */
@@ -210,10 +206,13 @@ function unknownOnce(checks: readonly Check[]): Check[] {
  * everything solid beneath it and the wood behind the level at that very place. So none ever comes out
  * under the mattress, whatever the stack.
  *
+ * No two stand nearer to each other than the wood takes them, whatever parts they hold: what is fixed first keeps
+ * its places, and what goes in after it moves along its row.
+ *
  * Checks: `fastening.unknown` (error) where the settings name a brad or screw that is not in the table; and
  * as warnings `fastening.through` where every listed length that bites would come out on the far
  * side, `fastening.no-brad` where there is not the wood for any (brads and screws alike),
- * `fastening.nothing-solid`, and `fastening.loose-edge` where a sheet is driven in but one of its edges is not. Notes, `fastening.screws` and `fastening.lever`, where a part set to brads is heavy enough for screws, or stands
+ * `fastening.nothing-solid`, `fastening.few` where there is room for one or none, and `fastening.loose-edge` where a sheet is driven in but one of its edges is not. Notes, `fastening.screws` and `fastening.lever`, where a part set to brads is heavy enough for screws, or stands
  * out so far from so low a base.
  *
  * Decoration only: hinges, latches and anchors are fixed by their maker's word.
@@ -225,9 +224,10 @@ export function planFastening(input: FasteningInput): FasteningPlan {
   for (const solid of input.solids) {
     solidsOf.set(solid.part, [...(solidsOf.get(solid.part) ?? []), solid]);
   }
+  const shanks = new Shanks();
   const results = input.parts
     .filter((laid) => laid.kind !== 'painted')
-    .map((laid) => fasten(input, stack, laid, solidsOf.get(laid.id) ?? [], masses.get(laid.id) ?? 0));
+    .map((laid) => fasten(input, stack, laid, solidsOf.get(laid.id) ?? [], masses.get(laid.id) ?? 0, shanks));
   const parts = results.flatMap((r) => r.fastened);
   return {
     parts,

@@ -4,18 +4,14 @@ import { type Deg, degrees, type Mm } from '../measure/units.ts';
 
 /** A turn sharper than this is a corner, and a corner wants a fastener of its own. */
 const CORNER: Deg = 30;
-/** On a stretch shorter than this share of the spacing, one in the middle does. */
-const SINGLE = 0.25;
 /** More than this along one line is no spacing but a slip of the pen, and would take forever to place. */
 const MOST_ALONG = 200;
-/** Nearer than this, two places are one. */
-const SAME_PLACE: Mm = 0.01;
 
 export const lengthOf = (line: readonly Point[]): Mm =>
   line.reduce((sum, p, i) => sum + (i === 0 ? 0 : distance(line[i - 1] ?? p, p)), 0);
 
 /** The point at distance `along` from the start of the line. */
-function pointAt(line: readonly Point[], along: Mm): Point {
+export function pointAt(line: readonly Point[], along: Mm): Point {
   let left = along;
   for (let i = 1; i < line.length; i++) {
     const a = line[i - 1];
@@ -28,12 +24,15 @@ function pointAt(line: readonly Point[], along: Mm): Point {
   return line[line.length - 1] ?? { x: 0, y: 0 };
 }
 
-/** Even places along an open line, one at each end and none farther apart than `spacing`; 200 at most. */
-export function spreadAlong(line: readonly Point[], spacing: Mm): Point[] {
-  const length = lengthOf(line);
-  if (length < spacing * SINGLE) return [pointAt(line, length / 2)];
-  const gaps = Math.min(MOST_ALONG - 1, Math.max(1, Math.ceil(length / spacing - 1e-9)));
-  return Array.from({ length: gaps + 1 }, (_, i) => pointAt(line, (length * i) / gaps));
+/**
+ * Even places along an open line of this length, one at each end and none farther apart than `spacing`, unless
+ * that brings them nearer than `apart`; 200 at most. One in the middle does where it is shorter than `single`.
+ */
+export function alongOf(length: Mm, spacing: Mm, single: Mm, apart: Mm): Mm[] {
+  if (length < single) return [length / 2];
+  const most = Math.min(MOST_ALONG - 1, Math.floor(length / apart + 1e-9));
+  const gaps = Math.max(1, Math.min(most, Math.ceil(length / spacing - 1e-9)));
+  return Array.from({ length: gaps + 1 }, (_, i) => (length * i) / gaps);
 }
 
 /** The line less `by` at each end; its middle alone where that leaves nothing. */
@@ -71,16 +70,4 @@ export function atCorners(line: readonly Point[]): Point[][] {
     }
   });
   return current.length > 1 ? [...stretches, current] : stretches;
-}
-
-/** Even places along a row that may have corners, with one in each corner; ends that meet count once. */
-export function spreadRow(line: readonly Point[], spacing: Mm): Point[] {
-  return distinct(atCorners(line).flatMap((stretch) => spreadAlong(stretch, spacing)));
-}
-
-/** The places without repeats, in their order. */
-export function distinct(places: readonly Point[]): Point[] {
-  const kept: Point[] = [];
-  for (const p of places) if (!kept.some((q) => distance(p, q) < SAME_PLACE)) kept.push(p);
-  return kept;
 }

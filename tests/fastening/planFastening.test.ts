@@ -63,6 +63,14 @@ const input = (more: Partial<FasteningInput>): FasteningInput => ({
   ...more,
 });
 const BRADS = { how: 'brads', glue: false } as const;
+/** Distance of the two that stand nearest to each other. */
+function nearest(at: readonly { x: number; y: number }[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  at.forEach((p, i) => {
+    for (const q of at.slice(0, i)) least = Math.min(least, Math.hypot(p.x - q.x, p.y - q.y));
+  });
+  return least;
+}
 const inInches = (mm: number | null | undefined) => +((mm ?? Number.NaN) / 25.4).toFixed(6);
 const first = (more: Partial<FasteningInput>) => {
   const plan = planFastening(input(more));
@@ -454,16 +462,17 @@ describe('screws and glue', () => {
     ]);
   });
 
-  it('a spacing that nobody drives stays within what can be placed', () => {
+  it('a spacing that nobody drives stays within what the wood takes: ten diameters', () => {
     const strip = blockInInches('strip', [5, 20, 30, 2.5], [-3.25, -2.5]);
     const sheet = blockInInches('sheet', [5, 30, 30, 40], [-3.25, -2.5]);
     const close = { ...settings, spacing: 1e-9 };
-    expect(first({ solids: [strip], parts: [stripOf(strip, BRADS)], settings: close }).part.at).toHaveLength(
-      200,
-    );
-    const field = first({ solids: [sheet], parts: [panelOf(sheet, BRADS)], settings: close }).part;
-    expect(field.at.length).toBeGreaterThan(500);
-    expect(field.at.length).toBeLessThan(3000);
+    // EN 1995-1-1, table 8.2: 10 d are 12.1 mm, and 29 in of row are 60 times that, so 61 brads.
+    const row = first({ solids: [strip], parts: [stripOf(strip, BRADS)], settings: close }).part.at;
+    expect(row).toHaveLength(61);
+    const field = first({ solids: [sheet], parts: [panelOf(sheet, BRADS)], settings: close }).part.at;
+    expect(field.length).toBeGreaterThan(500);
+    expect(field.length).toBeLessThan(3000);
+    for (const at of [row, field]) expect(nearest(at)).toBeGreaterThanOrEqual(10 * brad.diameter - 1e-6);
   });
 });
 
@@ -548,8 +557,8 @@ describe('keep-clears that take nearly all places of a part', () => {
 
   it('stand nearer to the hinge where there is no more room', () => {
     const moved = drive([hinge(9, 9.75), hinge(19.25, 2)]);
-    // Half an inch is left between the hinges: enough for one brad, with no edge distance.
-    expect(moved).toEqual([19]);
+    // Half an inch is left between the hinges: enough for two brads side by side, with no edge distance.
+    expect(moved).toEqual([19, 19]);
   });
 
   it('and leave them out where two others stay', () => {

@@ -147,8 +147,9 @@ describe('never through', () => {
             const box = boxes.get(solid.part) as Box;
             const clear = Math.min(at.x - box.x, box.x + box.w - at.x, at.y - box.y, box.y + box.h - at.y);
             const edge = Math.min(s.fromEdge, 0.4 * Math.min(box.w, box.h));
-            // Beside a seam a strip may have no more room than two diameters of the brad.
-            const least = solid.kind === 'strip' && supportsOf(solid, solids, boxes) > 1 ? 2.4 : edge;
+            // A sheet too small for two, and a strip beside a seam, may have no more room than three diameters.
+            const tight = solid.kind === 'panel' || supportsOf(solid, solids, boxes) > 1;
+            const least = tight ? 3 * brad.diameter : edge;
             expect(clear).toBeGreaterThan(Math.min(edge, least) - 0.01);
           }
           // The longest that could have been: the next longer one would come out somewhere.

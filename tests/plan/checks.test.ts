@@ -112,6 +112,11 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
   }),
   'array.count': () =>
     changed('battens', (p) => (p.kind === 'array' ? { ...p, across: { mode: 'gaps', count: 60 } } : p)),
+  'fastening.few': () =>
+    withParts({
+      ...newPart('panel', { id: 'small', name: 'Small', box: box(450, 900, 14, 14), finish: 'sailcloth' }),
+      stock: 'mdf-half',
+    }),
   'bed.no-room': () => bed({ cleats: { ...base.bed.cleats, below: 400 } }),
   'bed.legs': () => bed({ legs: { ...base.bed.legs, length: 100 } }),
   'joint.not-made': () => ({

@@ -25,13 +25,17 @@ const clear = (f: CheckFigures): string => HIT_BY[f.text('what')]?.[1] ?? f.text
 const SIDE: Readonly<Record<string, string>> = { left: 'links', right: 'rechts' };
 
 /** `Jeder Stift, der`, `Keine Schraube`; both are said of what the table lists. */
-const FASTENER: Readonly<Record<string, { readonly every: string; readonly none: string }>> = {
-  brad: { every: 'Jeder Stift, der', none: 'Kein Stift' },
-  screw: { every: 'Jede Schraube, die', none: 'Keine Schraube' },
+const FASTENER: Readonly<Record<string, Record<'every' | 'none' | 'one', string>>> = {
+  brad: { every: 'Jeder Stift, der', none: 'Kein Stift', one: 'Nur ein Stift' },
+  screw: { every: 'Jede Schraube, die', none: 'Keine Schraube', one: 'Nur eine Schraube' },
 };
 
 const fastener = (f: CheckFigures) =>
-  FASTENER[f.text('fastener')] ?? { every: f.text('fastener'), none: f.text('fastener') };
+  FASTENER[f.text('fastener')] ?? {
+    every: f.text('fastener'),
+    none: f.text('fastener'),
+    one: f.text('fastener'),
+  };
 
 /** What the design asks for (accusative) and no table lists. */
 const UNKNOWN: Readonly<Record<string, string>> = { brad: 'den Stift', screw: 'die Schraube' };
@@ -190,6 +194,10 @@ export const checks: PlanWords['checks'] = {
     `${fastener(f).none} der Tabelle passt für ${say.name(f.parts[0] ?? '')}: ${say.length(f.number('need_mm'))} müssen greifen, und ${say.length(f.number('room_mm'))} Holz sind da. Leimen und spannen oder mit Holz hinterlegen.`,
   'fastening.lever': (f, say) =>
     `${say.name(f.parts[0] ?? '')} steht ${say.length(f.number('out_mm'))} vor bei nur ${say.length(f.number('base_mm'))} Höhe und kippt von seinen Stiften: Schrauben nehmen.`,
+  'fastening.few': (f, say) =>
+    f.number('count') === 0
+      ? `${fastener(f).none} findet in ${say.name(f.parts[0] ?? '')} Platz, weit genug von den Kanten und von allem, was dort schon sitzt. Leimen und zwingen.`
+      : `${fastener(f).one} findet in ${say.name(f.parts[0] ?? '')} Platz, und um ihn herum kann sich das Teil drehen. Auch leimen, und gerade halten, bis der Leim hält.`,
   'fastening.loose-edge': (f, say) =>
     `An einer Kante von ${say.name(f.parts[0] ?? '')} findet auf ${say.length(f.number('length_mm'))} Länge nichts Halt. Die Kante leimen und zwingen oder ändern, was darunter liegt.`,
   'fastening.nothing-solid': (f, say) =>

@@ -165,6 +165,10 @@ export const checks: PlanWords['checks'] = {
     `No listed ${f.text('fastener')} fits ${say.name(f.parts[0] ?? '')}: it needs ${say.length(f.number('need_mm'))} to bite and there are ${say.length(f.number('room_mm'))} of wood. Glue and clamp it, or back it with wood.`,
   'fastening.lever': (f, say) =>
     `${say.name(f.parts[0] ?? '')} stands ${say.length(f.number('out_mm'))} out of a base ${say.length(f.number('base_mm'))} high and would tip off its brads: use screws.`,
+  'fastening.few': (f, say) =>
+    f.number('count') === 0
+      ? `No ${f.text('fastener')} finds room in ${say.name(f.parts[0] ?? '')}, clear of its edges and of what else is driven in there. Glue and clamp it.`
+      : `Only one ${f.text('fastener')} finds room in ${say.name(f.parts[0] ?? '')}, and by itself it lets the part turn. Glue it too, and hold it straight while the glue sets.`,
   'fastening.loose-edge': (f, say) =>
     `No fastener finds wood along ${say.length(f.number('length_mm'))} of an edge of ${say.name(f.parts[0] ?? '')}. Glue that edge and clamp it, or change what lies beneath.`,
   'fastening.nothing-solid': (f, say) =>
