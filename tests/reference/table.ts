@@ -12,8 +12,6 @@ export interface Row {
 export interface Section {
   readonly number: number;
   readonly title: string;
-  /** Why the section cannot be checked here; null when it can. */
-  readonly absent: string | null;
   readonly rows: () => readonly Row[] | Promise<readonly Row[]>;
 }
 
@@ -44,7 +42,6 @@ const cell = (text: string): string => text.replaceAll('|', '\\|').replaceAll('\
 /** A section as it stands on the page. */
 export function textOf(section: Section, rows: readonly Row[]): string {
   const head = `## ${section.number}. ${section.title}\n\n`;
-  if (section.absent !== null) return `${head}Not checked here: ${section.absent}.\n`;
   const lines = rows.map(
     (row) => `| ${[row.check, row.source, shown(row.expected), shown(row.found)].map(cell).join(' | ')} |`,
   );

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import type { LyingEnd } from '../../../src/cutting/boards/ends.ts';
 import { jointsOf } from '../../../src/cutting/boards/joints.ts';
 import type { Problem } from '../../../src/cutting/boards/problem.ts';
@@ -11,14 +11,12 @@ import type { Row, Section } from '../table.ts';
 
 /**
  * Outside answers. Boards: OR-Library uniform sets u120 and u500 (E. Falkenauer, Journal of Heuristics 2,
- * 1996). Sheets: OR-Library gcut, cgcut, ngcut. Best-known values and their sources: README.md of the two
- * folders. The data lies beside the clone and is never copied; without it the section is left out.
+ * 1996). Sheets: OR-Library gcut, cgcut, ngcut. Best-known values and their sources: README.md of the data.
  */
-const SHARED = new URL('../../../../shared/reference/', import.meta.url);
-const present = existsSync(SHARED);
+const DATA = new URL('../data/', import.meta.url);
 
 const numbersOf = (file: string): string[] =>
-  readFileSync(new URL(file, SHARED), 'utf8')
+  readFileSync(new URL(file, DATA), 'utf8')
     .split(/\s+/)
     .filter((t) => t !== '');
 
@@ -75,7 +73,7 @@ function boardsOf(instance: Instance): number | string {
 
 function boards(): Row[] {
   return ['binpack1', 'binpack3'].flatMap((file) =>
-    instancesOf(`binpacking/${file}.txt`).map((instance) => ({
+    instancesOf(`${file}.txt`).map((instance) => ({
       check: `${instance.name}: boards, proved least`,
       source: `OR-Library ${file} (E. Falkenauer, Journal of Heuristics 2, 1996), best known`,
       expected: instance.known,
@@ -115,7 +113,7 @@ const UNLIMITED: Readonly<Record<string, readonly [number, number]>> = {
 };
 
 function sheetOf(name: string): { w: number; h: number; types: ValuedType[] } {
-  const [m = 0, w = 0, h = 0, ...rest] = numbersOf(`guillotine/${name}.txt`).map(Number);
+  const [m = 0, w = 0, h = 0, ...rest] = numbersOf(`${name}.txt`).map(Number);
   const limited = !name.startsWith('gcut');
   const width = limited ? 4 : 3;
   const types = Array.from({ length: m }, (_, i): ValuedType => {
@@ -146,8 +144,7 @@ function worthOf(name: string, types: readonly ValuedType[], turn: boolean): num
 }
 
 function sheets(): Row[] {
-  const source =
-    'OR-Library gcut, cgcut, ngcut; best-known values of ../shared/reference/guillotine/README.md';
+  const source = 'OR-Library gcut, cgcut, ngcut; best-known values of data/README.md';
   const row = (
     name: string,
     types: readonly ValuedType[],
@@ -176,6 +173,5 @@ function sheets(): Row[] {
 export const cutting: Section = {
   number: 10,
   title: 'Cutting stock and sheets',
-  absent: present ? null : 'no ../shared/reference beside the clone',
   rows: () => [...boards(), ...sheets()],
 };

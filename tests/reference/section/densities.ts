@@ -105,4 +105,4 @@ function rows(): Row[] {
   ];
 }
 
-export const densities: Section = { number: 7, title: 'Densities', absent: null, rows };
+export const densities: Section = { number: 7, title: 'Densities', rows };

@@ -41,4 +41,4 @@ function rows(): Row[] {
   ];
 }
 
-export const fasteners: Section = { number: 9, title: 'Fasteners', absent: null, rows };
+export const fasteners: Section = { number: 9, title: 'Fasteners', rows };

@@ -51,4 +51,4 @@ async function rows(): Promise<Row[]> {
   ];
 }
 
-export const files: Section = { number: 14, title: 'Units of PDF, SVG and DXF', absent: null, rows };
+export const files: Section = { number: 14, title: 'Units of PDF, SVG and DXF', rows };

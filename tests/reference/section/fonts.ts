@@ -116,6 +116,5 @@ function rowsOf(id: keyof typeof FIGURES): Row[] {
 export const fonts: Section = {
   number: 13,
   title: 'Fonts',
-  absent: null,
   rows: () => [...rowsOf('lato'), ...rowsOf('bebas-neue')],
 };

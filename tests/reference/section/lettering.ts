@@ -88,4 +88,4 @@ function rows(): Row[] {
   return [...proportions, ...judged, ...heights, lowest, ...roads];
 }
 
-export const lettering: Section = { number: 6, title: 'Lettering', absent: null, rows };
+export const lettering: Section = { number: 6, title: 'Lettering', rows };

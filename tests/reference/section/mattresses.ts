@@ -45,6 +45,5 @@ function rows(): Row[] {
 export const mattresses: Section = {
   number: 5,
   title: 'Mattress sizes (presets, not limits)',
-  absent: null,
   rows,
 };

@@ -200,6 +200,5 @@ function frames(): Row[] {
 export const miter: Section = {
   number: 1,
   title: 'Miters and frames',
-  absent: null,
   rows: () => [...regular(), ...steelSquare(), ...charts(), ...sprung(), ...frames()],
 };

@@ -80,4 +80,4 @@ function rows(): Row[] {
   ];
 }
 
-export const paint: Section = { number: 8, title: 'Paint', absent: null, rows };
+export const paint: Section = { number: 8, title: 'Paint', rows };

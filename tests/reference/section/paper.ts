@@ -105,6 +105,5 @@ function turned(): Row {
 export const paper: Section = {
   number: 3,
   title: 'Paper and tiling',
-  absent: null,
   rows: async () => [...(await sizes()), ...tiling(), turned()],
 };

@@ -81,4 +81,4 @@ function rows(): Row[] {
   ];
 }
 
-export const units: Section = { number: 4, title: 'Units', absent: null, rows };
+export const units: Section = { number: 4, title: 'Units', rows };
