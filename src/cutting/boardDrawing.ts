@@ -71,7 +71,7 @@ const pieceOf = (view: View, cut: BoardCut): Piece | undefined => view.input.pie
 /** The piece's outline on paper. */
 function outlineOf(view: View, cut: BoardCut, piece: Piece): Point[] {
   return lyingOutline(piece).map((p) => ({
-    x: (cut.from + (cut.flipped ? piece.length - p.x : p.x)) * view.k,
+    x: (cut.from + (cut.flipped ? piece.overall - p.x : p.x)) * view.k,
     y: BELOW + (cut.flipped ? view.input.width - p.y : p.y) * view.k,
   }));
 }
@@ -107,7 +107,7 @@ function drawnPiece(view: View, cut: BoardCut): Drawn {
     }
   }
   // A piece too short for its label has it below, where the others have their length.
-  const words = inside ? view.input.text.length(piece.shown) : piece.label;
+  const words = inside ? view.input.text.length(piece.shown.length) : piece.label;
   const span = (cut.to - cut.from) * view.k;
   const small = inside ? fittedSize(words, { size: TEXT.small }, span - 1) : TEXT.note;
   if (small < LEAST) return { items, below: [] };

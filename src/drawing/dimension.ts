@@ -1,18 +1,12 @@
 import { add, angleOf, distance, leftNormal, midpoint, scale, subtract, unit } from '../geometry/point.ts';
 import type { Point } from '../geometry/shape.ts';
-import type { Deg, Mm } from '../measure/units.ts';
+import type { Mm } from '../measure/units.ts';
 import type { DrawItem } from './drawing.ts';
 import { line, lines, text } from './items.ts';
 import { DIMENSION, INK, WEIGHT } from './style.ts';
-import { textWidth } from './text.ts';
+import { readable, textWidth } from './text.ts';
 
 const THIN = { stroke: INK.line, width: WEIGHT.thin };
-
-/** Text along a line is turned so that it reads from below or from the right. */
-function readable(angle: Deg): Deg {
-  const turned = ((angle % 360) + 360) % 360;
-  return turned > 90.001 && turned <= 270.001 ? turned - 180 : turned;
-}
 
 /**
  * A dimension between two points: extension lines, a line with oblique ticks, the figure above the line, or

@@ -1,4 +1,4 @@
-import type { Mm } from '../measure/units.ts';
+import type { Deg, Mm } from '../measure/units.ts';
 import { HELVETICA, HELVETICA_BOLD } from './helvetica.ts';
 import { inWinAnsi, winAnsi } from './winansi.ts';
 
@@ -91,4 +91,10 @@ export function wrapped(text: string, style: TextStyle, room: Mm): string[] {
     lines.push(line);
   }
   return lines;
+}
+
+/** The angle at which text along a line reads from below or from the right. */
+export function readable(angle: Deg): Deg {
+  const turned = ((angle % 360) + 360) % 360;
+  return turned > 90.001 && turned <= 270.001 ? turned - 180 : turned;
 }

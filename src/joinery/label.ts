@@ -1,7 +1,6 @@
 import type { Stock } from '../materials/types.ts';
-import type { Mm } from '../measure/units.ts';
 import type { Draft } from './draft.ts';
-import type { Piece } from './piece.ts';
+import type { Piece, Shown } from './piece.ts';
 import { SAWN_ALIKE, sameCut } from './same.ts';
 
 /** I and O are left out: on wood they read as 1 and 0. */
@@ -10,7 +9,7 @@ const FORM_ORDER: Record<Stock['form'], number> = { flat: 0, shaped: 1, sheet: 2
 
 interface Numbered {
   readonly draft: Draft;
-  readonly shown: Mm;
+  readonly shown: Shown;
   readonly index: number;
 }
 
@@ -21,13 +20,13 @@ interface Numbered {
  */
 export function labelPieces(
   drafts: readonly Draft[],
-  shown: readonly Mm[],
+  shown: readonly Shown[],
   stocks: ReadonlyMap<string, Stock>,
 ): Piece[] {
   const labels = new Map<number, string>();
   stocksInOrder(drafts).forEach((stock, i) => {
     const own = drafts
-      .map((draft, index) => ({ draft, shown: shown[index] ?? draft.length, index }))
+      .map((draft, index) => ({ draft, shown: shown[index] ?? draft, index }))
       .filter(({ draft }) => draft.stock === stock);
     alikeFirst(own, stocks.get(stock) ?? null).forEach((group, k) => {
       for (const { index } of group) labels.set(index, `${letters(i)}${k + 1}`);
@@ -36,7 +35,7 @@ export function labelPieces(
   return drafts.map((draft, i) => ({
     ...draft,
     label: labels.get(i) ?? '',
-    shown: shown[i] ?? draft.length,
+    shown: shown[i] ?? draft,
   }));
 }
 
@@ -73,16 +72,22 @@ function alike(groups: readonly Numbered[][], piece: Numbered, stock: Stock | nu
     const group = groups[i];
     const first = group?.[0];
     if (!group || !first || first.draft.length > piece.draft.length + SAWN_ALIKE) return null;
-    if (first.shown === piece.shown && sameCut(first.draft, piece.draft, stock)) return group;
+    if (toldAlike(first.shown, piece.shown) && sameCut(first.draft, piece.draft, stock)) return group;
   }
   return null;
+}
+
+/** Told by the same figures; a piece that lies turned end for end has its edges the other way around. */
+function toldAlike(a: Shown, b: Shown): boolean {
+  const inOrder = ({ edges }: Shown) => [edges.left ?? 0, edges.right ?? 0].sort((p, q) => p - q);
+  return a.length === b.length && a.width === b.width && inOrder(a).join() === inOrder(b).join();
 }
 
 function compareGroups(a: Numbered | undefined, b: Numbered | undefined): number {
   if (!a || !b) return 0;
   const longer = b.draft.length - a.draft.length;
   if (Math.abs(longer) > SAWN_ALIKE) return longer;
-  return b.shown - a.shown || b.draft.width - a.draft.width || a.index - b.index;
+  return b.shown.length - a.shown.length || b.draft.width - a.draft.width || a.index - b.index;
 }
 
 /** Identical pieces and how many there are. */

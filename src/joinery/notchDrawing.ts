@@ -4,8 +4,9 @@ import { pathOfPolyline, pathOfRings } from '../geometry/path.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Ring } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
+import { cornersToMark } from './lengths.ts';
 import type { Notch, Piece } from './piece.ts';
-import { onSheet, type PieceInk, type View } from './pieceView.ts';
+import { onPaper, onSheet, type PieceInk, type View } from './pieceView.ts';
 
 /** How the figures of notches are written. */
 export interface NotchLook {
@@ -21,28 +22,34 @@ export interface NotchLook {
 /** Notches are told in smaller figures than the piece itself: there may be many. */
 export const notchSize = (size: Mm): Mm => Math.max(1.9, size * 0.75);
 
-/** Both shoulders of every notch, measured from the start; each told once. */
-const shoulders = (piece: Piece): Mm[] =>
-  [...new Set(piece.notches.flatMap(({ from, to }) => [from, to]))]
-    .filter((at) => at > 1e-3 && at < piece.length - 1e-3)
-    .sort((a, b) => a - b);
+/** What is measured from the left end, each told once: shoulders of notches, and corners that need it. */
+function stations(piece: Piece): Mm[] {
+  const corners = piece.form === 'sheet' ? [] : cornersToMark(piece);
+  const notched = piece.notches.flatMap(({ from, to }) => [from, to]);
+  const all = [...notched.filter((at) => at < piece.overall - 1e-3), ...corners.map(({ x }) => x)];
+  return all
+    .filter((at) => at > 1e-3)
+    .sort((a, b) => a - b)
+    .filter((at, i, own) => i === 0 || at - (own[i - 1] ?? 0) > 1e-3);
+}
 
-/** What is written below a notched piece, and the height that it takes. */
+/** What is written below a piece with notches or pointed ends, and the height that it takes. */
 export interface NotchRoom {
   readonly height: Mm;
-  /** Whether there is room for running measures to the shoulders. */
+  /** Whether there is room for running measures. */
   readonly measures: boolean;
 }
 
 /** A piece must be drawn at least this high to show where its notches are. */
 const LEAST: Mm = 4;
 
-/** Room for the figures below a piece where `free` is left beside its own; none for one without notches. */
+/** Room for the figures below a piece where `free` is left beside its own; none where it needs none. */
 export function notchRoom(piece: Piece, length: (mm: Mm) => string, size: Mm, free: Mm): NotchRoom {
-  if (piece.notches.length === 0) return { height: 0, measures: false };
+  const measured = stations(piece);
+  if (piece.notches.length + measured.length === 0) return { height: 0, measures: false };
   const own = notchSize(size);
-  const depth = 1.8 * own;
-  const longest = Math.max(0, ...shoulders(piece).map((at) => textWidth(length(at), { size: own })));
+  const depth = piece.notches.length > 0 ? 1.8 * own : 0;
+  const longest = Math.max(0, ...measured.map((at) => textWidth(length(at), { size: own })));
   const whole = depth + longest + own * 0.6;
   return free - whole >= LEAST ? { height: whole, measures: true } : { height: depth, measures: false };
 }
@@ -88,12 +95,13 @@ function hatching(ring: Ring, step: Mm): Point[][] {
   return lines;
 }
 
-/** Written upright under each shoulder; where two stand too close, only the first is told. */
+/** Written upright under what each measures; where two stand too close, only the first is told. */
 function runningMeasures(piece: Piece, view: View, { size, ink, length, below }: NotchLook): DrawItem[] {
   const items: DrawItem[] = [];
   let last = Number.NEGATIVE_INFINITY;
-  for (const at of shoulders(piece)) {
-    const { x } = onSheet(view)({ x: at, y: 0 });
+  const place = onPaper(piece, view);
+  for (const at of stations(piece)) {
+    const { x } = place({ x: at, y: 0 });
     if (x - last < size * 1.1) continue;
     last = x;
     const line = [

@@ -36,6 +36,23 @@ export interface Notch {
   readonly outline: readonly Point[];
 }
 
+/**
+ * A corner that the tape is held to. `long-point` and `short-point`: the outer and the inner corner of a
+ * slanted end; `square`: either corner of a square one; `shoulder`: where two cuts that meet in a point leave
+ * the edge; `corner`: any other; `outermost`: no corner, but as far as the outline reaches.
+ */
+export type TapeCorner = 'long-point' | 'short-point' | 'square' | 'shoulder' | 'corner' | 'outermost';
+
+/**
+ * How the tape lies that reads a piece's length, from the start end to the end end: along a long edge, along
+ * the longest `sawn` side where the cuts leave no long edge, or over all of what is sawn to an outline.
+ */
+export interface Measured {
+  readonly edge: 'left' | 'right' | 'sawn' | 'overall';
+  readonly from: TapeCorner;
+  readonly to: TapeCorner;
+}
+
 /** One piece of wood to cut. Identical pieces share a `label` and differ in `id`. */
 export interface Piece {
   readonly id: string;
@@ -46,10 +63,15 @@ export interface Piece {
   readonly name: string;
   readonly stock: string;
   readonly form: 'flat' | 'shaped' | 'sheet';
-  /** Long point to long point. */
+  /** What a tape reads between two corners of the show face, told by `measured`. */
   readonly length: Mm;
-  /** Short point to short point. */
-  readonly short: Mm;
+  readonly measured: Measured;
+  /** Lengths of the two long edges on the show face; null where the cuts leave none: a triangle has one. */
+  readonly edges: { readonly left: Mm | null; readonly right: Mm | null };
+  /** Wood that it takes along, from its outermost point to its outermost point with `margin` at both. */
+  readonly overall: Mm;
+  /** Wood left around the outline for the saw that follows it to run in. */
+  readonly margin: Mm;
   readonly width: Mm;
   readonly thickness: Mm;
   readonly ends: readonly [PieceEnd, PieceEnd];
@@ -67,9 +89,12 @@ export interface Piece {
   readonly z1: Mm;
   /** Sheets: direction of the grain in its own coordinates. */
   readonly grain: 'along' | 'across' | 'any';
-  /** Length as told to a person: rounded so that the pieces of one span add up to it. */
-  readonly shown: Mm;
+  /** Its measures as told to a person: rounded so that the pieces of one span add up to it. */
+  readonly shown: Shown;
 }
+
+/** Rounded measures of a piece; `length` is that of the edge it is measured along. */
+export type Shown = Pick<Piece, 'length' | 'width' | 'edges'>;
 
 /** A joint that was proposed or decided. */
 export interface JointFound {

@@ -1,11 +1,15 @@
 import type { DrawItem, Drawing } from '../drawing/drawing.ts';
+import { line, text } from '../drawing/items.ts';
 import { pathOfPolyline, pathOfRings } from '../geometry/path.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Ring } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
+import { ENDS } from './bar.ts';
+import { cornersToMark, tipOf } from './lengths.ts';
 import { notchItems, notchRoom, notchSize } from './notchDrawing.ts';
 import type { Notch, Piece, PieceEnd } from './piece.ts';
-import { BAND, onSheet, type PieceInk, startRun, textWidth, type View, viewOf } from './pieceView.ts';
+import { dimensionItems, isToldBelow } from './pieceDimensions.ts';
+import { BAND, onSheet, type PieceInk, textWidth, type View, viewOf, wholeStretch } from './pieceView.ts';
 import { type Corner, keep } from './trim.ts';
 
 /** How the drawing says its figures; wording and units are the caller's. */
@@ -33,9 +37,10 @@ interface Sheet {
 
 /**
  * A piece as it lies on the bench, show face up and start at the left: outline with both its true ends, the
- * long-point and short-point lengths on the edges they belong to, saw angles at the ends and the label on
- * the wood. A piece too long for the box is broken in its middle, so that its ends keep their shape; one with
- * notches is drawn whole, so that each lies where it is sawn.
+ * lengths of its edges from corner to corner, saw angles at the ends and the label on the wood. Where two
+ * cuts meet in a point, running measures from the left end and from the lower edge place every corner. A piece
+ * too long for the box is broken in its middle, so that its ends keep their shape; one with notches is drawn
+ * whole, so that each lies where it is sawn.
  */
 export function pieceDrawing(
   piece: Piece,
@@ -43,10 +48,12 @@ export function pieceDrawing(
   words: PieceWords,
   ink: PieceInk = PAPER_INK,
 ): Drawing {
-  const size = textSize(box, piece.notches.length > 0);
+  const size = textSize(box, piece.notches.length > 0 || cornersToMark(piece).length > 0);
   const room = notchRoom(piece, words.length, size, box.height - 2 * BAND * size);
   const sheet: Sheet = { box, size, ink, words, measures: room.measures };
-  const view = viewOf(piece, box, { ends: piece.ends.map(words.end), below: room.height }, size);
+  const tips = ENDS.map((end) => tipOf(piece, end)).flatMap((tip) => (tip ? words.length(tip.y) : []));
+  const beside = [...piece.ends.map(words.end), ...tips];
+  const view = viewOf(piece, box, { ends: beside, below: room.height }, size);
   return {
     width: box.width,
     height: box.height,
@@ -54,17 +61,17 @@ export function pieceDrawing(
     items: [
       ...wood(piece, view, sheet),
       ...notches(piece, view, sheet),
-      ...lengths(piece, view, sheet),
+      ...dimensionItems(piece, view, { size, ink, length: words.length }),
       ...angles(piece, view, sheet),
       label(piece, view, sheet),
     ],
   };
 }
 
-/** A notched piece has more figures to make room for. */
-function textSize(box: { readonly height: Mm }, notched: boolean): Mm {
+/** A piece with notches or corners to mark has more figures to make room for. */
+function textSize(box: { readonly height: Mm }, many: boolean): Mm {
   const size = Math.max(2.2, Math.min(4, box.height / 8));
-  return notched ? Math.min(2.6, size) : size;
+  return many ? Math.min(2.6, size) : size;
 }
 
 function wood(piece: Piece, view: View, { ink, size }: Sheet): DrawItem[] {
@@ -85,14 +92,13 @@ function wood(piece: Piece, view: View, { ink, size }: Sheet): DrawItem[] {
 }
 
 function notches(piece: Piece, view: View, { size, ink, words, measures }: Sheet): DrawItem[] {
-  const taken = !longIsUp(piece) || shortIsTold(piece);
   return notchItems(piece, view, {
     size: notchSize(size),
     ink,
     length: words.length,
     notch: words.notch,
     measures,
-    below: view.at.y - size * (taken ? 2 : 0.6),
+    below: view.at.y - size * (isToldBelow(piece) ? 2 : 0.6),
   });
 }
 
@@ -118,102 +124,35 @@ function breakLine(x: Mm, view: View, size: Mm, ink: PieceInk): DrawItem {
   return { kind: 'path', path: pathOfPolyline(points), stroke: ink.line, width: 0.3 };
 }
 
-/** The edge that the long-point length is written along: the longer one, the upper one when both are. */
-function longIsUp(piece: Piece): boolean {
-  const height = boxOfPoints(piece.outline).h;
-  const extent = (y: Mm): Mm => {
-    const xs = piece.outline.filter((p) => Math.abs(p.y - y) < 1e-6).map((p) => p.x);
-    return xs.length === 0 ? 0 : Math.max(...xs) - Math.min(...xs);
-  };
-  return extent(height) >= extent(0) - 1e-6;
-}
-
-const shortIsTold = (piece: Piece): boolean => piece.length - piece.short > 0.5 && piece.short > 0;
-
-function lengths(piece: Piece, view: View, sheet: Sheet): DrawItem[] {
-  const up = longIsUp(piece);
-  const long = dimension(0, piece.length, up, sheet.words.length(piece.shown), piece, view, sheet);
-  if (piece.form === 'sheet') return [...long, ...width(piece, view, sheet)];
-  if (!shortIsTold(piece)) return long;
-  const from = startRun(piece);
-  const text = sheet.words.length(piece.short);
-  return [...long, ...dimension(from, from + piece.short, !up, text, piece, view, sheet)];
-}
-
-function dimension(
-  from: Mm,
-  to: Mm,
-  above: boolean,
-  text: string,
-  piece: Piece,
-  view: View,
-  { size, ink }: Sheet,
-): DrawItem[] {
-  const length = boxOfPoints(piece.outline).w;
-  // Beyond the break everything is drawn from the right end.
-  const x = (at: Mm): Mm =>
-    at <= length / 2 || view.kept === null
-      ? view.at.x + at * view.scale
-      : view.at.x + view.width - (length - at) * view.scale;
-  const y = above ? view.at.y + view.height + size * 0.9 : view.at.y - size * 0.9;
-  const tick = size * 0.35;
-  const [a, b] = [x(from), x(to)];
-  const middle = (a + b) / 2;
-  const clear = textWidth(text, size) / 2 + size * 0.4;
-  const line = (points: Point[]): DrawItem => ({
-    kind: 'path',
-    path: pathOfPolyline(points),
-    stroke: ink.faint,
-    width: 0.2,
-  });
-  // Between ticks too close for it the figure stands clear of them.
-  const beyond = b - a > 2 * clear ? 0 : (tick + size * 0.3) * (above ? 1 : -1);
-  const stretches =
-    b - a > 2 * clear + size
-      ? [
-          line([
-            { x: a, y },
-            { x: middle - clear, y },
-          ]),
-          line([
-            { x: middle + clear, y },
-            { x: b, y },
-          ]),
-        ]
-      : [];
-  return [
-    ...stretches,
-    ...[a, b].map((at) =>
-      line([
-        { x: at, y: y - tick },
-        { x: at, y: y + tick },
-      ]),
-    ),
-    {
-      kind: 'text',
-      at: { x: middle, y: y - size * 0.35 + beyond },
-      text,
-      size,
-      anchor: 'middle',
-      color: ink.text,
-    },
-  ];
-}
-
-/** The width of a sheet piece, written along its right side. */
-function width(piece: Piece, view: View, { size, ink, words }: Sheet): DrawItem[] {
-  const at = { x: view.at.x + view.width + size * 1.3, y: view.at.y + view.height / 2 };
-  const text = words.length(piece.width);
-  return [{ kind: 'text', at, text, size, anchor: 'middle', angle: 90, color: ink.text }];
-}
-
+/** Beside each end its saw angles, and beside a point how far up from the lower edge it lies. */
 function angles(piece: Piece, view: View, { size, ink, words }: Sheet): DrawItem[] {
-  const y = view.at.y + view.height / 2 - size * 0.35;
-  return piece.ends.flatMap((end, i): DrawItem[] => {
-    const text = words.end(end);
-    if (text === '') return [];
-    const x = i === 0 ? view.at.x - size * 0.5 : view.at.x + view.width + size * 0.5;
-    return [{ kind: 'text', at: { x, y }, text, size, anchor: i === 0 ? 'end' : 'start', color: ink.text }];
+  return ENDS.flatMap((end, i): DrawItem[] => {
+    const out = end === 'start' ? -1 : 1;
+    const x = end === 'start' ? view.at.x : view.at.x + view.width;
+    const look = { anchor: end === 'start' ? 'end' : 'start', color: ink.text } as const;
+    const own = piece.ends[i];
+    const setting = own ? words.end(own) : '';
+    const tip = tipOf(piece, end);
+    const middle = view.at.y + (tip ? tip.y * view.scale + size * 0.4 : view.height / 2 - size * 0.35);
+    const settings =
+      setting === '' ? [] : [text({ x: x + out * size * 0.5, y: middle }, setting, { size, ...look })];
+    if (!tip) return settings;
+    const up = { x: x + out * size * 0.5, y: view.at.y + tip.y * view.scale };
+    const foot = { x: up.x, y: view.at.y };
+    const small = notchSize(size);
+    const stroke = { stroke: ink.faint, width: 0.2 };
+    const tick = (p: Point): DrawItem =>
+      line({ x: p.x - size * 0.25, y: p.y }, { x: p.x + size * 0.25, y: p.y }, stroke);
+    return [
+      ...settings,
+      line(foot, up, stroke),
+      tick(foot),
+      tick(up),
+      text({ x: x + out * size, y: (up.y + foot.y) / 2 - small * 0.35 }, words.length(tip.y), {
+        size: small,
+        ...look,
+      }),
+    ];
   });
 }
 
@@ -222,15 +161,16 @@ function angles(piece: Piece, view: View, { size, ink, words }: Sheet): DrawItem
  * notched piece in the lower one, which its measures leave free.
  */
 function label(piece: Piece, view: View, { size, ink, words, box }: Sheet): DrawItem {
-  const text = words.face === '' ? piece.label : `${piece.label} ${words.face}`;
+  const name = words.face === '' ? piece.label : `${piece.label} ${words.face}`;
   const big = size * 1.2;
-  const from = startRun(piece) * view.scale;
-  const to = view.kept === null ? from + piece.short * view.scale : view.kept * view.scale - size * 0.5;
+  const stretch = wholeStretch(piece);
+  const from = stretch.from * view.scale;
+  const to = view.kept === null ? stretch.to * view.scale : view.kept * view.scale - size * 0.5;
   const whole = piece.holes.length + piece.notches.length === 0;
-  const fits = whole && to - from > textWidth(text, big) + size && view.height > big;
+  const fits = whole && to - from > textWidth(name, big) + size && view.height > big;
   const at = fits
     ? { x: view.at.x + (from + to) / 2, y: view.at.y + view.height / 2 - big * 0.35 }
     : { x: size * 0.5, y: piece.notches.length > 0 ? size * 0.4 : box.height - big };
   const anchor = fits ? 'middle' : 'start';
-  return { kind: 'text', at, text, size: big, anchor, bold: true, color: ink.text };
+  return text(at, name, { size: big, anchor, bold: true, color: ink.text });
 }

@@ -2,6 +2,7 @@ import type { Color } from '../drawing/drawing.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
+import { longEdges } from './lengths.ts';
 import type { Piece } from './piece.ts';
 
 /** About half an em a character: enough to keep figures clear of the wood. */
@@ -75,11 +76,19 @@ export const onSheet =
   (view: View, shift: Mm = 0) =>
   (p: Point): Point => ({ x: view.at.x + shift + p.x * view.scale, y: view.at.y + p.y * view.scale });
 
-/** How far the short point of the start lies in from its long point, on the outline as it is seen. */
-export function startRun(piece: Piece): Mm {
-  if (piece.form === 'sheet') return 0;
-  const { y, h } = boxOfPoints(piece.outline);
-  const first = (edge: Mm): Mm =>
-    Math.min(...piece.outline.filter((p) => Math.abs(p.y - edge) < 1e-6).map((p) => p.x));
-  return Math.max(first(y), first(y + h));
+/** Places points of the piece on the drawing; beyond a break everything is drawn from the right end. */
+export function onPaper(piece: Piece, view: View): (p: Point) => Point {
+  const length = boxOfPoints(piece.outline).w;
+  const left = onSheet(view);
+  const right = onSheet(view, view.width - length * view.scale);
+  return (p) => (view.kept === null || p.x <= length / 2 ? left(p) : right(p));
+}
+
+/** The stretch along the piece in which both long edges are whole; of a sheet piece all of it. */
+export function wholeStretch(piece: Piece): { readonly from: Mm; readonly to: Mm } {
+  const { w } = boxOfPoints(piece.outline);
+  if (piece.form === 'sheet') return { from: 0, to: w };
+  const { left, right } = longEdges(piece);
+  if (!left || !right) return { from: 0, to: 0 };
+  return { from: Math.max(left.from.x, right.from.x), to: Math.min(left.to.x, right.to.x) };
 }

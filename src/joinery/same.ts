@@ -1,3 +1,4 @@
+import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point } from '../geometry/shape.ts';
 import type { ShapedStock, Stock } from '../materials/types.ts';
 import type { Draft } from './draft.ts';
@@ -20,8 +21,7 @@ export function sameCut(a: Draft, b: Draft, stock: Stock | null): boolean {
 const near = (a: number, b: number): boolean => Math.abs(a - b) <= SAWN_ALIKE;
 
 const sameSize = (a: Draft, b: Draft): boolean =>
-  near(a.length, b.length) &&
-  near(a.short, b.short) &&
+  near(a.overall, b.overall) &&
   near(a.width, b.width) &&
   near(a.thickness, b.thickness) &&
   a.grain === b.grain &&
@@ -93,8 +93,8 @@ const isSymmetric = (stock: ShapedStock): boolean =>
 
 /** The piece turned end for end, its show face still toward the reader. */
 function turned(piece: Draft): Draft {
-  const height = piece.outline.reduce((most, p) => Math.max(most, p.y), 0);
-  const turn = (p: Point): Point => ({ x: piece.length - p.x, y: height - p.y });
+  const { x, y, w, h } = boxOfPoints(piece.outline);
+  const turn = (p: Point): Point => ({ x: 2 * x + w - p.x, y: 2 * y + h - p.y });
   return {
     ...piece,
     ends: [turnedEnd(piece.ends[1]), turnedEnd(piece.ends[0])],

@@ -16,9 +16,6 @@ export interface Length {
   /** In the bar's coordinates, wood for copes and for fitting included. */
   readonly outline: readonly Corner[];
   readonly ends: readonly [PieceEnd, PieceEnd];
-  /** Long point to long point, and short point to short point. */
-  readonly long: Mm;
-  readonly short: Mm;
   readonly notches: readonly NotchedOut[];
   /** On the face; what is halved into another piece is counted there. */
   readonly seen: readonly Polygon[];
@@ -64,7 +61,7 @@ function between(whole: EndPairs, gaps: readonly Gap[]): EndPairs[] {
 function sawLength(work: BarWork, cuts: EndPairs, context: SawContext): Length | null {
   const { bar } = work;
   const asLaid = outlineOf(bar.width, cuts.start, cuts.end);
-  if (asLaid.length < 3 || spanOf(asLaid).long <= 0) return null;
+  if (asLaid.length < 3) return null;
   const allowance = bar.laid.spec.fit ? context.fitAllowance : 0;
   const sawn: EndPairs = {
     start: cuts.start.map((cut) => shifted(cut, -reachOf(bar, cut, context))),
@@ -75,7 +72,7 @@ function sawLength(work: BarWork, cuts: EndPairs, context: SawContext): Length |
   const ends: [PieceEnd, PieceEnd] = [endOf(bar, 'start', wood, met.start), endOf(bar, 'end', wood, met.end)];
   const touches = [...met.start, ...met.end].map(({ touch }) => touch).filter((touch) => touch !== null);
   const notches = notchesOf(work, sawn);
-  return { bar, outline: wood, ends, ...spanOf(wood), notches, ...onFace(work, cuts, ends), touches };
+  return { bar, outline: wood, ends, notches, ...onFace(work, cuts, ends), touches };
 }
 
 /** The notches of one length; what another length of the bar was halved for leaves none in it. */
@@ -106,16 +103,6 @@ function endSides(outline: readonly Corner[], end: End): { p: Corner; q: Corner;
     return q && p.edge?.end === end ? [{ p, q, cut: p.edge.cut }] : [];
   });
   return sides.sort((a, b) => b.p.y + b.q.y - a.p.y - a.q.y);
-}
-
-function spanOf(outline: readonly Corner[]): { long: Mm; short: Mm } {
-  const xs = (end: End): number[] => endSides(outline, end).flatMap(({ p, q }) => [p.x, q.x]);
-  const starts = xs('start');
-  const ends = xs('end');
-  return {
-    long: Math.max(...ends) - Math.min(...starts),
-    short: Math.min(...ends) - Math.max(...starts),
-  };
 }
 
 /** What one side of an end meets: by its joint, or because it was laid against it. */

@@ -5,6 +5,7 @@ import type { Laid } from '../layout/laid.ts';
 import type { Stock } from '../materials/types.ts';
 import { atOrigin, type Placed } from './draft.ts';
 import { END_KINDS } from './end/table.ts';
+import { lengthsOf } from './lengths.ts';
 import type { Piece } from './piece.ts';
 
 /**
@@ -45,8 +46,8 @@ function sheetPiece(
     name: laid.name,
     stock: stock.id,
     form: stock.form,
-    length: box.w,
-    short: box.w,
+    ...lengthsOf(outline, [end, end]),
+    margin: 0,
     width: box.h,
     thickness: stock.thickness,
     ends: [end, end],

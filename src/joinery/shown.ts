@@ -5,6 +5,7 @@ import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
 import { TOUCH } from './bar.ts';
 import type { Placed, Stretch } from './draft.ts';
+import type { Shown } from './piece.ts';
 
 interface StretchEnd {
   readonly piece: number;
@@ -24,17 +25,29 @@ export function shownLengths(
   pieces: readonly Placed[],
   style: MeasureStyle,
   widths: ReadonlyMap<string, Mm>,
-): Mm[] {
-  const shown = pieces.map(({ draft }) => roundLength(draft.length, style));
+): Shown[] {
+  const shown = pieces.map(({ draft }) => roundedAlone(draft, style));
   for (const chain of chainsOf(pieces, linksOf(pieces, widths))) {
     const lengths = chain.map((i) => pieces[i]?.draft.length ?? 0);
     const whole = lengths.reduce((sum, length) => sum + length, 0);
     const shares = shareOut(whole, lengths, stepOf(style));
     chain.forEach((piece, k) => {
-      shown[piece] = roundLength(shares[k] ?? 0, style);
+      const length = roundLength(shares[k] ?? 0, style);
+      const own = shown[piece];
+      if (own) shown[piece] = { ...own, length, edges: { left: length, right: length } };
     });
   }
   return shown;
+}
+
+/** Measures of a piece that shares no span. */
+export function roundedAlone({ length, width, edges }: Shown, style: MeasureStyle): Shown {
+  const told = (mm: Mm | null): Mm | null => mm && roundLength(mm, style);
+  return {
+    length: roundLength(length, style),
+    width: roundLength(width, style),
+    edges: { left: told(edges.left), right: told(edges.right) },
+  };
 }
 
 /** Neighbors of every piece in its line. */

@@ -5,6 +5,7 @@ import { type Bar, ENDS, type End, toFace } from './bar.ts';
 import { atOrigin, type Draft, type Placed, type Stretch } from './draft.ts';
 import { returnReach } from './end/return.ts';
 import { END_KINDS } from './end/table.ts';
+import { type Lengths, lengthsOf } from './lengths.ts';
 import type { PieceEnd } from './piece.ts';
 import type { Length } from './saw.ts';
 
@@ -35,14 +36,15 @@ function bodyOf(length: Length, allowance: number): Placed | null {
   const base = baseOf(bar);
   if (!base) return null;
   const { fit } = bar.laid.spec;
+  const { outline, notches } = shapeOf(length);
   return {
     draft: {
       ...base,
-      length: length.long,
-      short: length.short,
+      ...lengthsOf(outline, ends),
       ends,
       fit: { inPlace: fit, allowance: fit ? allowance : 0 },
-      ...shapeOf(length),
+      outline,
+      notches,
       placed: length.seen,
     },
     stretch: fit ? null : stretchOf(length),
@@ -77,7 +79,7 @@ function stretchOf({ bar, ends, outline }: Length): Stretch | null {
 /** The fields that do not depend on the cuts; null for stock that is in no table, which cannot be cut. */
 function baseOf(
   bar: Bar,
-): Omit<Draft, 'length' | 'short' | 'ends' | 'fit' | 'outline' | 'notches' | 'placed'> | null {
+): Omit<Draft, keyof Lengths | 'ends' | 'fit' | 'outline' | 'notches' | 'placed'> | null {
   const { laid, stock } = bar;
   if (!stock) return null;
   return {
@@ -86,6 +88,7 @@ function baseOf(
     name: laid.name,
     stock: stock.id,
     form: stock.form,
+    margin: 0,
     width: bar.width,
     thickness: bar.thickness,
     holes: [],
@@ -114,14 +117,15 @@ function returnOf(bar: Bar, end: End, placed: Region): Draft | null {
     corner: null,
   });
   const [l, w] = [returnReach(bar.stock, bar.width, bar.thickness), bar.width];
+  const outline = returnOutline(l, w, end === 'start' ? 'end' : 'start', mitered.long);
+  const ends = end === 'start' ? ([back, mitered] as const) : ([mitered, back] as const);
   return {
     ...base,
-    length: l,
-    short: 0,
-    ends: end === 'start' ? [back, mitered] : [mitered, back],
+    ...lengthsOf(outline, ends),
+    ends,
     fit: { inPlace: false, allowance: 0 },
     notches: [],
-    outline: returnOutline(l, w, end === 'start' ? 'end' : 'start', mitered.long),
+    outline,
     placed,
   };
 }

@@ -5,11 +5,12 @@ import { perimeterOf, translateRegion } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import { END_KINDS } from '../joinery/end/table.ts';
 import { labelPieces } from '../joinery/label.ts';
+import { lengthsOf } from '../joinery/lengths.ts';
 import type { Joinery, Piece, Solid } from '../joinery/piece.ts';
+import { roundedAlone } from '../joinery/shown.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import type { CutOut } from '../lettering/cut-out.ts';
 import type { Glue, Stock } from '../materials/types.ts';
-import { roundLength } from '../measure/round.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
 import type { SignPlan } from './types.ts';
@@ -30,8 +31,8 @@ interface LetterInput {
 }
 
 /**
- * The cut-out letters of all signs as pieces of sheet that lie on their signs. A piece is the rectangle
- * around a letter with a kerf's width left on every side, so that the saw that follows the outline has wood
+ * The cut-out letters of all signs as pieces of sheet that lie on their signs. A piece takes the rectangle
+ * around its letter with a kerf's width left on every side, so that the saw that follows the outline has wood
  * to run in.
  *
  * Checks: `part.unknown-stock` (error) where letters are to be made of a stock that is not there, or that is
@@ -54,8 +55,7 @@ export function planLetters({ parts, signs, stocks, kerf, measure }: LetterInput
     cutOuts.forEach((cutOut, i) => {
       const placed = translateRegion(cutOut.region, at.x, at.y);
       const piece = pieceOf(letterId(id, i), cutOut, placed, sign, stock, kerf);
-      const shown = roundLength(piece.length, measure);
-      pieces.push({ ...piece, label: '', shown });
+      pieces.push({ ...piece, label: '', shown: roundedAlone(piece, measure) });
       solids.push(solidOf(placed, sign, stock));
     });
   }
@@ -79,22 +79,22 @@ function pieceOf(
   stock: Stock,
   kerf: Mm,
 ): Omit<Piece, 'label' | 'shown'> {
-  const own = (ring: readonly Point[]) => ring.map((p) => ({ x: p.x - box.x + kerf, y: p.y - box.y + kerf }));
+  const own = (ring: readonly Point[]) => ring.map((p) => ({ x: p.x - box.x, y: p.y - box.y }));
+  const outline = region.flatMap(({ outer }) => own(outer));
   const end = END_KINDS.sawn.settle({ miter: 0, secondMiter: null, with: null, stock, corner: null });
-  const length = box.w + 2 * kerf;
   return {
     id,
     part: sign.id,
     name: `${sign.name} ${label}`,
     stock: stock.id,
     form: stock.form,
-    length,
-    short: length,
-    width: box.h + 2 * kerf,
+    ...lengthsOf(outline, [end, end], kerf),
+    margin: kerf,
+    width: box.h,
     thickness: stock.thickness,
     ends: [end, end],
     fit: { inPlace: false, allowance: 0 },
-    outline: region.flatMap(({ outer }) => own(outer)),
+    outline,
     holes: region.flatMap(({ holes }) => holes.map(own)),
     notches: [],
     placed,

@@ -1,4 +1,5 @@
 import type { Owned, Shop } from '../../src/design/schema.ts';
+import { lengthsOf } from '../../src/joinery/lengths.ts';
 import type { Piece, PieceEnd } from '../../src/joinery/piece.ts';
 import type { FlatStock, ShapedStock, SheetStock, Stock } from '../../src/materials/types.ts';
 import { radians } from '../../src/measure/units.ts';
@@ -31,6 +32,7 @@ export function boardPiece(
     { x: length - fall(miters[1], true), y: width },
     { x: fall(miters[0], true), y: width },
   ];
+  const ends = [end(miters[0]), end(miters[1])] as const;
   return {
     id,
     part: `part-${id}`,
@@ -38,11 +40,11 @@ export function boardPiece(
     name: id,
     stock: 'strip',
     form: 'flat',
-    length,
-    short: length - Math.max(fall(miters[0], true), fall(miters[0], false)),
+    ...lengthsOf(outline, ends),
+    margin: 0,
     width,
     thickness: 19,
-    ends: [end(miters[0]), end(miters[1])],
+    ends,
     fit: { inPlace: false, allowance: 0 },
     outline,
     holes: [],
@@ -51,7 +53,7 @@ export function boardPiece(
     z0: 0,
     z1: 19,
     grain: 'along',
-    shown: length,
+    shown: { length, width, edges: { left: length, right: length } },
     ...change,
   };
 }

@@ -19,7 +19,7 @@ interface P {
 
 function outlineOnBoard(piece: Piece, from: number, flipped: boolean): P[] {
   return piece.outline.map((p) =>
-    flipped ? { x: from + piece.length - p.x, y: piece.width - p.y } : { x: from + p.x, y: p.y },
+    flipped ? { x: from + piece.overall - p.x, y: piece.width - p.y } : { x: from + p.x, y: p.y },
   );
 }
 
@@ -72,7 +72,7 @@ function verifyBoard(input: CuttingInput, board: CutBoard, pieces: ReadonlyMap<s
   const laid = board.cuts.map((c) => {
     const piece = pieces.get(c.piece);
     if (!piece) throw new Error(`no piece ${c.piece}`);
-    expect(c.to - c.from).toBeCloseTo(piece.length, 9);
+    expect(c.to - c.from).toBeCloseTo(piece.overall, 9);
     if (stock?.form === 'shaped') expect(c.flipped).toBe(false);
     return { c, piece, ring: outlineOnBoard(piece, c.from, c.flipped) };
   });

@@ -20,7 +20,10 @@ const piece = (id: string): Piece => ({
   stock: 'pine-1x3',
   form: 'flat',
   length: 500,
-  short: 500,
+  measured: { edge: 'left', from: 'square', to: 'square' },
+  edges: { left: 500, right: 500 },
+  overall: 500,
+  margin: 0,
   width: 63.5,
   thickness: 19,
   ends: [square, square],
@@ -32,7 +35,7 @@ const piece = (id: string): Piece => ({
   z0: 0,
   z1: 19,
   grain: 'any',
-  shown: 500,
+  shown: { length: 500, width: 63.5, edges: { left: 500, right: 500 } },
 });
 const square: Piece['ends'][0] = {
   cut: 'square',

@@ -1,7 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { areaOf } from '../../src/geometry/region.ts';
 import type { Joinery, Piece } from '../../src/joinery/piece.ts';
-import { boxStrip, brace, joint, pieceOf, piecesOf, plan, regionOf, shaped, strip } from './make.ts';
+import {
+  boxStrip,
+  brace,
+  joint,
+  pieceOf,
+  piecesOf,
+  plan,
+  regionOf,
+  shaped,
+  shorterEdge,
+  strip,
+} from './make.ts';
 
 const cuts = (piece: Piece) => piece.ends.map((end) => end.cut);
 const miters = (piece: Piece) => piece.ends.map((end) => end.miter);
@@ -19,7 +30,6 @@ describe('a strip by itself', () => {
       stock: 'lath',
       form: 'flat',
       length: 700,
-      short: 700,
     });
     expect(piece.ends.map((end) => [end.cut, end.miter, end.long, end.with])).toEqual([
       ['square', 0, 'both', null],
@@ -38,7 +48,7 @@ describe('a strip by itself', () => {
     const ends = { start: { cut: 'miter', angle: 45 }, end: { cut: 'miter', angle: 30 } } as const;
     const piece = pieceOf(plan([strip('s', { x: 0, y: 0 }, { x: 600, y: 0 }, 40, { ends })]), 's');
     expect(piece.length).toBeCloseTo(600, 9);
-    expect(piece.short).toBeCloseTo(600 - 40 - 40 * Math.tan(Math.PI / 6), 9);
+    expect(shorterEdge(piece)).toBeCloseTo(600 - 40 - 40 * Math.tan(Math.PI / 6), 9);
     expect(miters(piece)[0]).toBeCloseTo(45, 9);
     expect(miters(piece)[1]).toBeCloseTo(30, 9);
     expect(piece.ends.map((end) => end.long)).toEqual(['left', 'left']);
@@ -47,11 +57,15 @@ describe('a strip by itself', () => {
     expect(Math.max(...left.map((p) => p.x)) - Math.min(...left.map((p) => p.x))).toBeCloseTo(600, 9);
   });
 
-  it('leaves a parallelogram its skew in the overall length', () => {
+  it('tells of a parallelogram its two equal edges, and its skew in the wood that it takes', () => {
     const ends = { start: { cut: 'miter', angle: 20 }, end: { cut: 'miter', angle: -20 } } as const;
     const piece = pieceOf(plan([strip('s', { x: 0, y: 0 }, { x: 500, y: 0 }, 50, { ends })]), 's');
     expect(piece.ends.map((end) => end.long)).toEqual(['left', 'right']);
-    expect(piece.length - piece.short).toBeCloseTo(2 * 50 * Math.tan((20 * Math.PI) / 180), 9);
+    const edge = 500 - 50 * Math.tan((20 * Math.PI) / 180);
+    expect(piece.length).toBeCloseTo(edge, 9);
+    expect(piece.edges).toEqual({ left: expect.closeTo(edge, 9), right: expect.closeTo(edge, 9) });
+    expect(piece.measured).toEqual({ edge: 'left', from: 'long-point', to: 'short-point' });
+    expect(piece.overall).toBeCloseTo(500, 9);
   });
 });
 
@@ -89,7 +103,7 @@ describe('a corner of two strips', () => {
     // The stile walks up: its long point is at the outer, left edge. The rail walks right: on its right.
     expect(onStile.long).toBe('left');
     expect(onRail.long).toBe('right');
-    expect(pieceOf(joinery, 'stile').short).toBeCloseTo(400 - 75, 9);
+    expect(shorterEdge(pieceOf(joinery, 'stile'))).toBeCloseTo(400 - 75, 9);
     expect(joinery.checks.map((check) => check.code)).toEqual(['joint.over-saw']);
     expect(joinery.checks[0]?.figures).toEqual({ miter_deg: onStile.miter, most_deg: 50 });
   });
@@ -299,7 +313,8 @@ describe('braces', () => {
         expect.closeTo(56.309932474, 8),
       ]);
     }
-    expect(piece.length).toBeCloseTo(Math.hypot(400, 600), 9);
+    expect(piece.overall).toBeCloseTo(Math.hypot(400, 600), 9);
+    expect(piece.measured).toEqual({ edge: 'left', from: 'shoulder', to: 'shoulder' });
     const joined = joinery.joints.filter((found) => found.parts[0] === 'b').map((found) => found.parts[1]);
     expect(joined.sort()).toEqual(['head', 'left', 'right', 'sill']);
     expect(joinery.checks.map((check) => check.code)).toEqual(['joint.over-saw']);

@@ -264,6 +264,10 @@ export function pieceOf(joinery: Joinery, part: string): Piece {
   return piece;
 }
 
+/** The shorter of the two long edges; 0 where the cuts leave only one. */
+export const shorterEdge = (piece: Piece | undefined): number =>
+  piece ? Math.min(piece.edges.left ?? 0, piece.edges.right ?? 0) : Number.NaN;
+
 export const piecesOf = (joinery: Joinery, part: string): Piece[] =>
   joinery.pieces.filter((piece) => piece.part === part);
 

@@ -49,8 +49,8 @@ function expectStartLeft(piece: Piece, drawing: Drawing): void {
   const [wood] = woodOf(drawing);
   const outlined = drawing.items.filter((item) => item.kind === 'path' && item.width === 0.25);
   const [own, first] = [box(wood), box(outlined[0])];
-  expect(own.w / own.h).toBeCloseTo(piece.length / piece.width, 6);
-  expect((first.x - own.x) / own.w).toBeCloseTo((piece.notches[0]?.from ?? Number.NaN) / piece.length, 6);
+  expect(own.w / own.h).toBeCloseTo(piece.overall / piece.width, 6);
+  expect((first.x - own.x) / own.w).toBeCloseTo((piece.notches[0]?.from ?? Number.NaN) / piece.overall, 6);
   expect(own.h).toBeGreaterThan(1);
 }
 

@@ -110,11 +110,11 @@ describe('ends of two cuts', () => {
 
   it('tell both in the table', () => {
     expect(start?.second).not.toBeNull();
-    expect(column('start_miter_deg', rowOf('brace'))).toBeCloseTo(start?.miter ?? 0, 2);
-    expect(column('start_second_miter_deg', rowOf('brace'))).toBeCloseTo(start?.second?.miter ?? 0, 2);
-    expect(column('start_second_bevel_deg', rowOf('brace'))).toBe(0);
-    expect(column('end_second_miter_deg', rowOf('brace'))).not.toBeNull();
-    expect(column('start_second_miter_deg', rowOf('rail'))).toBeNull();
+    expect(column('left_end_miter_deg', rowOf('brace'))).toBeCloseTo(start?.miter ?? 0, 2);
+    expect(column('left_end_second_miter_deg', rowOf('brace'))).toBeCloseTo(start?.second?.miter ?? 0, 2);
+    expect(column('left_end_second_bevel_deg', rowOf('brace'))).toBe(0);
+    expect(column('right_end_second_miter_deg', rowOf('brace'))).not.toBeNull();
+    expect(column('left_end_second_miter_deg', rowOf('rail'))).toBeNull();
   });
 
   it('tell both on the cut list and beside the drawing', () => {
@@ -127,9 +127,9 @@ describe('ends of two cuts', () => {
 describe('sprung molding', () => {
   it('has its nested setting in the table, on the cut list and among the saw settings', () => {
     // A square frame corner is a plain miter of 45 degrees when it is nested.
-    expect(Math.abs(Number(column('start_nested_miter_deg', rowOf('crown'))))).toBe(45);
-    expect(column('start_nested_bevel_deg', rowOf('crown'))).toBe(0);
-    expect(column('start_nested_miter_deg', rowOf('rail'))).toBeNull();
+    expect(Math.abs(Number(column('left_end_nested_miter_deg', rowOf('crown'))))).toBe(45);
+    expect(column('left_end_nested_bevel_deg', rowOf('crown'))).toBe(0);
+    expect(column('left_end_nested_miter_deg', rowOf('rail'))).toBeNull();
     expect(textsOn(EN.titles.cutList).join(' ')).toContain('nested 45°');
     const saw = textsOn(EN.titles.saw);
     const after = saw.slice(saw.indexOf(EN.saw.nested));

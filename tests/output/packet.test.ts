@@ -86,7 +86,7 @@ describe.each(STARTERS)('the packet of %s', (name) => {
     const text = textOf(await packetOf(plan)).replace(/\s+/g, ' ');
     for (const piece of plan.joinery.pieces) {
       expect(text).toContain(piece.label);
-      expect(text).toContain(formatReading(piece.shown, plan.design.measure));
+      expect(text).toContain(formatReading(piece.shown.length, plan.design.measure));
     }
     for (const check of plan.checks) expect(text).toContain(WORDS.checks.severity[check.severity]);
     for (const [term] of WORDS.cautions) expect(text).toContain(term);

@@ -53,11 +53,8 @@ describe('cut-out letters', () => {
     letters().forEach((piece, i) => {
       const box = boxOfPoints(piece.outline);
       expect(piece.stock).toBe(sign?.stock);
-      expect([box.x, box.y]).toEqual([expect.closeTo(sheetKerf, 9), expect.closeTo(sheetKerf, 9)]);
-      expect([piece.length - box.w, piece.width - box.h]).toEqual([
-        expect.closeTo(2 * sheetKerf, 9),
-        expect.closeTo(2 * sheetKerf, 9),
-      ]);
+      expect([piece.length, piece.width]).toEqual([box.w, box.h].map((side) => expect.closeTo(side, 9)));
+      expect(piece.overall - box.w).toBeCloseTo(2 * sheetKerf, 9);
       const area = [piece.outline, ...piece.holes].reduce((sum, ring) => sum + signedArea(ring), 0);
       expect(area).toBeCloseTo(areaOf(sawn.signs[0]?.cutOuts[i]?.region ?? []), 6);
       expect(piece.z0).toBe(sign?.z1);
@@ -82,7 +79,8 @@ describe('cut-out letters', () => {
       const own = placed.filter((p) => p.piece === piece.id);
       expect(own).toHaveLength(1);
       const sides = [own[0]?.w ?? 0, own[0]?.h ?? 0].sort((a, b) => a - b);
-      const want = [piece.length, piece.width].sort((a, b) => a - b);
+      const kerf = sawn.design.shop.sheetKerf;
+      const want = [piece.length + 2 * kerf, piece.width + 2 * kerf].sort((a, b) => a - b);
       expect(sides).toEqual(want.map((side) => expect.closeTo(side, 6)));
     }
   });

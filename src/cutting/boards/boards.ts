@@ -26,7 +26,7 @@ export function planBoards(input: BoardInput, budget: Budget): BoardsPlan {
     code: 'piece.too-long',
     severity: 'error',
     parts: [piece.part],
-    figures: { piece: piece.id, length_mm: piece.length, longest_mm: s.longest },
+    figures: { piece: piece.id, length_mm: piece.overall, longest_mm: s.longest },
   }));
   const outsized = onlyOwned(s);
   const helped = outsized > 0 ? withMissing(s, outsized) : s;
@@ -46,7 +46,7 @@ export function planBoards(input: BoardInput, budget: Budget): BoardsPlan {
         code: 'piece.too-long',
         severity: 'error',
         parts: [p.part],
-        figures: { piece: p.id, length_mm: p.length, longest_mm: longest },
+        figures: { piece: p.id, length_mm: p.overall, longest_mm: longest },
       }));
     return { ...again, checks: [...checks, ...more, ...again.checks] };
   }

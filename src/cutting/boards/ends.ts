@@ -54,8 +54,8 @@ function trapezoid(piece: Piece): Point[] {
       : 0;
   return [
     { x: fall(start, 'right'), y: 0 },
-    { x: piece.length - fall(end, 'right'), y: 0 },
-    { x: piece.length - fall(end, 'left'), y: piece.width },
+    { x: piece.overall - fall(end, 'right'), y: 0 },
+    { x: piece.overall - fall(end, 'left'), y: piece.width },
     { x: fall(start, 'left'), y: piece.width },
   ];
 }
@@ -71,7 +71,7 @@ export function lyingOutline(piece: Piece): Point[] {
   const y0 = Math.min(...ys);
   const fits =
     piece.outline.length >= 3 &&
-    Math.abs(Math.max(...xs) - x0 - piece.length) <= 1e-3 &&
+    Math.abs(Math.max(...xs) - x0 - piece.overall) <= 1e-3 &&
     Math.max(...ys) - y0 <= piece.width + 1e-3;
   return fits ? piece.outline.map((p) => ({ x: p.x - x0, y: p.y - y0 })) : trapezoid(piece);
 }
@@ -87,7 +87,7 @@ function recessOf(piece: Piece, outline: readonly Point[], end: 0 | 1, width: Mm
     .filter((y, i) => i === 0 || y - pick(heights, i - 1) > SAME_LENGTH)
     .map((y) => {
       const [low, high] = spanAt(outline, y);
-      const back = end === 0 ? low : piece.length - high;
+      const back = end === 0 ? low : piece.overall - high;
       // Where the outline does not reach (a narrowed piece) nothing may intrude either.
       return { y, back: tilted || !Number.isFinite(back) ? 0 : Math.max(0, back) };
     });

@@ -77,12 +77,12 @@ function layRow(
     cuts.push({
       piece: piece.id,
       from: x,
-      to: x + piece.length,
+      to: x + piece.overall,
       flipped: way.flipped,
       left: way.left.miter,
       right: way.right.miter,
     });
-    x += piece.length;
+    x += piece.overall;
     before = way;
   }
   return { at: x, kerf: before?.right.kerf ?? 0 };

@@ -58,7 +58,7 @@ export function stockProblem(input: BoardInput): StockProblem {
   const ways = all.map((piece) => lyings(piece, shop.boardKerf, stock));
   const sources = sourcesOf(input, widestKerf(ways, shop.boardKerf));
   const longest = Math.max(0, ...sources.flatMap((s) => s.stretches.map((t) => t.to - t.from)));
-  const tooLong = all.filter((piece) => piece.length > longest + SAME_LENGTH);
+  const tooLong = all.filter((piece) => piece.overall > longest + SAME_LENGTH);
   const kept = all.flatMap((piece, i) => (tooLong.includes(piece) ? [] : [{ piece, ways: ways[i] ?? [] }]));
 
   const shapes: (readonly Lying[])[] = [];
@@ -68,16 +68,16 @@ export function stockProblem(input: BoardInput): StockProblem {
     const key = shapeKey(lying);
     const shape = shapeOf.get(key) ?? shapes.push(lying) - 1;
     shapeOf.set(key, shape);
-    const group = `${shape}:${Math.round(piece.length / SAME_LENGTH)}`;
+    const group = `${shape}:${Math.round(piece.overall / SAME_LENGTH)}`;
     const known = groups.get(group);
     if (known) known.pieces.push(piece);
-    else groups.set(group, { shape, length: piece.length, pieces: [piece] });
+    else groups.set(group, { shape, length: piece.overall, pieces: [piece] });
   }
   const joints = jointsOf(shapes);
   const listed = [...groups.values()]
     .map((g) => {
       // The longest of pieces within tolerance of each other stands for all.
-      const length = Math.max(...g.pieces.map((q) => q.length));
+      const length = Math.max(...g.pieces.map((q) => q.overall));
       const size = Math.max(length + (joints.half[g.shape] ?? 0), SAME_LENGTH * 10);
       return { ...g, item: { length, shape: g.shape, size, count: g.pieces.length } satisfies Item };
     })

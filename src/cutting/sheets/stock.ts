@@ -1,5 +1,4 @@
 import type { Owned, Shop } from '../../design/schema.ts';
-import { boxOfPoints } from '../../geometry/ring.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Piece } from '../../joinery/piece.ts';
 import type { SheetStock } from '../../materials/types.ts';
@@ -32,11 +31,10 @@ export interface SheetInput {
 }
 
 /** The rectangle that a piece is cut to before its outline is sawn: around it, with wood to spare where it asks. */
-export function blank(piece: Piece): { w: Mm; h: Mm } {
-  if (piece.outline.length < 3) return { w: piece.length, h: piece.width };
-  const { w, h } = boxOfPoints(piece.outline);
-  return { w: Math.max(w, piece.length), h: Math.max(h, piece.width) };
-}
+export const blank = ({ overall, width, margin }: Piece): { w: Mm; h: Mm } => ({
+  w: overall,
+  h: width + 2 * margin,
+});
 
 /** Ways to lie: with the grain where both piece and sheet have one, else either. Sizes without the kerf. */
 function waysOf(piece: Piece, grain: boolean): Turn[] {

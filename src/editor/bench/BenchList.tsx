@@ -95,11 +95,11 @@ function RowText({ step }: { step: BenchStep }) {
       <strong>{piece.label}</strong>
       <span>{piece.name}</span>
       <span>
-        <Measure mm={piece.shown} />
+        <Measure mm={piece.shown.length} />
         {piece.form === 'sheet' ? (
           <>
             {' × '}
-            <Measure mm={piece.width} />
+            <Measure mm={piece.shown.width} />
           </>
         ) : null}
       </span>

@@ -1,5 +1,7 @@
+import { cornersToMark, otherEdge } from '../../joinery/lengths.ts';
 import type { Piece } from '../../joinery/piece.ts';
 import type { Plan } from '../../plan/types.ts';
+import { tapeWords } from '../../plan/words/tape.ts';
 import { Typeset } from '../field/Typeset.tsx';
 import type { PaneSay } from '../pane/facts/useSay.ts';
 import { useWords } from '../words/t.ts';
@@ -27,7 +29,7 @@ function PieceCard({ step, plan, say }: StepProps<PieceStep>) {
   const t = useWords();
   const { piece } = step;
   const sheet = piece.form === 'sheet';
-  const pointed = !sheet && piece.length - piece.short > 0.5 && piece.short > 0;
+  const other = otherEdge(piece);
   return (
     <article className="saw-card">
       <header className="saw-what">
@@ -40,20 +42,20 @@ function PieceCard({ step, plan, say }: StepProps<PieceStep>) {
         </div>
       </header>
       <p className="saw-figure">
-        <Typeset text={say.short(piece.shown)} />
+        <Typeset text={say.short(piece.shown.length)} />
         {sheet ? (
           <span className="saw-by">
-            × <Typeset text={say.short(piece.width)} />
+            × <Typeset text={say.short(piece.shown.width)} />
           </span>
         ) : null}
       </p>
-      <p className="saw-under">{sheet ? t('bench.overall') : pointed ? t('bench.longLong') : null}</p>
+      <p className="saw-under">{tapeWords(piece, say.words.tape)}</p>
       <dl className="saw-facts">
-        {pointed ? (
+        {other ? (
           <div>
-            <dt>{t('bench.short')}</dt>
+            <dt>{say.words.tape.edge[other.edge]}</dt>
             <dd>
-              <Typeset text={say.short(piece.short)} />
+              <Typeset text={say.short(other.shown)} />
             </dd>
           </div>
         ) : null}
@@ -76,9 +78,29 @@ function PieceCard({ step, plan, say }: StepProps<PieceStep>) {
         </p>
       ) : null}
       <PieceFigure piece={piece} say={say} />
+      <Corners piece={piece} say={say} />
       {sheet ? <Sawing piece={piece} /> : <EndCards piece={piece} say={say} />}
       <From step={step} plan={plan} say={say} />
     </article>
+  );
+}
+
+/** Where the corners lie that edges and angles do not place. */
+function Corners({ piece, say }: { piece: Piece; say: PaneSay }) {
+  const t = useWords();
+  const corners = cornersToMark(piece);
+  if (corners.length === 0) return null;
+  return (
+    <section className="saw-corners">
+      <h3>{t('wood.corners')}</h3>
+      <ul>
+        {corners.map(({ x, y }) => (
+          <li key={`${x} ${y}`}>
+            <Typeset text={t('wood.cornerAt', { along: say.short(x), across: say.short(y) })} />
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

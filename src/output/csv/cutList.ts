@@ -5,6 +5,8 @@ import { formatLength } from '../../measure/format.ts';
 import type { Deg } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
 import { styleIn } from '../../plan/words/languages.ts';
+import { PLAN_WORDS } from '../../plan/words/tables.ts';
+import { tapeWords } from '../../plan/words/tape.ts';
 import type { Cell } from './csv.ts';
 
 const HEAD = [
@@ -13,26 +15,30 @@ const HEAD = [
   'name',
   'stock',
   'length',
-  'long_point_mm',
-  'short_point_mm',
+  'width',
+  'length_mm',
+  'measured',
+  'upper_edge_mm',
+  'lower_edge_mm',
+  'overall_mm',
   'width_mm',
   'thickness_mm',
-  'start_cut',
-  'start_miter_deg',
-  'start_bevel_deg',
-  'start_second_miter_deg',
-  'start_second_bevel_deg',
-  'start_nested_miter_deg',
-  'start_nested_bevel_deg',
-  'start_long_edge',
-  'end_cut',
-  'end_miter_deg',
-  'end_bevel_deg',
-  'end_second_miter_deg',
-  'end_second_bevel_deg',
-  'end_nested_miter_deg',
-  'end_nested_bevel_deg',
-  'end_long_edge',
+  'left_end_cut',
+  'left_end_miter_deg',
+  'left_end_bevel_deg',
+  'left_end_second_miter_deg',
+  'left_end_second_bevel_deg',
+  'left_end_nested_miter_deg',
+  'left_end_nested_bevel_deg',
+  'left_end_long_edge',
+  'right_end_cut',
+  'right_end_miter_deg',
+  'right_end_bevel_deg',
+  'right_end_second_miter_deg',
+  'right_end_second_bevel_deg',
+  'right_end_nested_miter_deg',
+  'right_end_nested_bevel_deg',
+  'right_end_long_edge',
   'notches',
   'measured_in_place',
   'boards',
@@ -40,15 +46,26 @@ const HEAD = [
 
 const rounded = (value: number, places: number): number => Number(value.toFixed(places)) + 0;
 
+const orEmpty = (value: number | null): Cell => value && rounded(value, 2);
+
 /** Miter and bevel; both empty where there is no such cut. */
 const settingCells = (cut: { readonly miter: Deg; readonly bevel: Deg } | null): Cell[] =>
   cut ? [rounded(cut.miter, 2), rounded(cut.bevel, 2)] : [null, null];
 
+/** The piece lies with its left end on the left, show face up. */
+const LONG_EDGE = { left: 'upper', right: 'lower', both: 'both', middle: 'middle' } as const;
+
 function endCells(end: PieceEnd): Cell[] {
-  return [end.cut, ...settingCells(end), ...settingCells(end.second), ...settingCells(end.nested), end.long];
+  return [
+    end.cut,
+    ...settingCells(end),
+    ...settingCells(end.second),
+    ...settingCells(end.nested),
+    LONG_EDGE[end.long],
+  ];
 }
 
-/** `face 254-317.5, 9.525 deep`, millimeters from the start end; several parted by semicolons. */
+/** `face 254-317.5, 9.525 deep`, millimeters from the left end; several parted by semicolons. */
 function notchCell({ side, from, to, depth, miter }: Notch): string {
   const shoulders = miter === 0 ? '' : `, miter ${rounded(miter, 2)}`;
   return `${side} ${rounded(from, 2)}-${rounded(to, 2)}, ${rounded(depth, 3)} deep${shoulders}`;
@@ -57,6 +74,7 @@ function notchCell({ side, from, to, depth, miter }: Notch): string {
 /** The cut list as rows: identical pieces in one, with the boards or sheets that they come from. */
 export function cutListRows(plan: Plan): Cell[][] {
   const from = sourcesOf(plan);
+  const style = styleIn(plan.language, plan.design.measure);
   const rows = groupPieces(plan.joinery.pieces).map(({ label, pieces, quantity }): Cell[] => {
     const [piece] = pieces;
     if (!piece) return [];
@@ -66,9 +84,13 @@ export function cutListRows(plan: Plan): Cell[][] {
       quantity,
       piece.name,
       plan.stocks.get(piece.stock)?.name ?? piece.stock,
-      formatLength(piece.shown, styleIn(plan.language, plan.design.measure)),
+      formatLength(piece.shown.length, style),
+      formatLength(piece.shown.width, style),
       rounded(piece.length, 2),
-      rounded(piece.short, 2),
+      tapeWords(piece, PLAN_WORDS.en.tape),
+      orEmpty(piece.edges.left),
+      orEmpty(piece.edges.right),
+      rounded(piece.overall, 2),
       rounded(piece.width, 2),
       rounded(piece.thickness, 2),
       ...endCells(piece.ends[0]),

@@ -48,9 +48,13 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
       label: piece.label,
       stock: piece.stock,
       length_mm: mm(piece.length),
-      short_mm: mm(piece.short),
+      measured: piece.measured,
+      edges_mm: { left: orNull(piece.edges.left), right: orNull(piece.edges.right) },
+      overall_mm: mm(piece.overall),
       width_mm: mm(piece.width),
       thickness_mm: mm(piece.thickness),
+      outline_mm: piece.outline.map(pair),
+      holes_mm: piece.holes.map((ring) => ring.map(pair)),
       ends: piece.ends.map(endFields),
       notches: piece.notches.map((n) => ({
         from_mm: mm(n.from),
@@ -123,7 +127,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
     fold: {
       floor_clear_mm: mm(plan.fold.floorClear),
       wall_clear_mm: mm(plan.fold.wallClear),
-      wall_board_clear_mm: plan.fold.wallBoardClear === null ? null : mm(plan.fold.wallBoardClear),
+      wall_board_clear_mm: orNull(plan.fold.wallBoardClear),
       ceiling_clear_mm: mm(plan.fold.ceilingClear),
       floor_space_mm: mm(plan.fold.floorSpace),
       hits: plan.fold.hits.map((h) => ({
@@ -137,7 +141,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
       part: f.part,
       how: f.how,
       fastener: f.fastener,
-      length_mm: f.length === null ? null : mm(f.length),
+      length_mm: orNull(f.length),
       at_mm: f.at.map(pair),
       depth_mm: mm(f.depth),
       glue_l: micro(f.glue),
@@ -197,6 +201,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
 
 /** To the micrometer; -0 is 0, so that bytes do not depend on the sign of nothing. */
 const mm = (value: number): number => Math.round(value * 1000) / 1000 + 0;
+const orNull = (value: number | null): number | null => (value === null ? null : mm(value));
 const deg = (value: number): number => Math.round(value * 10_000) / 10_000 + 0;
 const micro = (value: number): number => Math.round(value * 1e6) / 1e6 + 0;
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);

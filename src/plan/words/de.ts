@@ -25,5 +25,18 @@ export const DE: PlanWords = {
     paper: 'Papier',
   },
   places,
+  tape: {
+    edge: { left: 'Oberkante', right: 'Unterkante', sawn: 'längste Seite', overall: 'über alles' },
+    corner: {
+      'long-point': 'lange Spitze',
+      'short-point': 'kurze Spitze',
+      square: 'rechtwinkliges Ende',
+      shoulder: 'Schulter',
+      corner: 'Ecke',
+      outermost: 'äußerster Punkt',
+    },
+    along: (edge, from, to) => `${edge}, ${from} bis ${to}`,
+    onShowFace: (tape) => `${tape}, auf der Sichtseite`,
+  },
   patterns,
 };

@@ -25,5 +25,18 @@ export const EN: PlanWords = {
     paper: 'Paper',
   },
   places,
+  tape: {
+    edge: { left: 'upper edge', right: 'lower edge', sawn: 'longest side', overall: 'overall' },
+    corner: {
+      'long-point': 'long point',
+      'short-point': 'short point',
+      square: 'square end',
+      shoulder: 'shoulder',
+      corner: 'corner',
+      outermost: 'outermost point',
+    },
+    along: (edge, from, to) => `${edge}, ${from} to ${to}`,
+    onShowFace: (tape) => `${tape}, on the show face`,
+  },
   patterns,
 };

@@ -5,6 +5,7 @@ import type { Rule, RuleKind, RuleOf } from '../../design/schema.ts';
 import type { Step } from '../../marks/result.ts';
 import type { PatternWords } from '../../patterns/words.ts';
 import type { ShoppingKind } from '../types.ts';
+import type { TapeWords } from './tape.ts';
 
 /** How figures are put into a sentence: units, rounding and names belong to the design and the language. */
 export interface Say {
@@ -48,6 +49,7 @@ export interface PlanWords {
   readonly list: (items: readonly string[]) => string;
   readonly places: PlaceWords;
   readonly patterns: PatternWords;
+  readonly tape: TapeWords;
 }
 
 type Side = 'low' | 'mid' | 'high';

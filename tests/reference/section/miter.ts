@@ -192,7 +192,7 @@ function frames(): Row[] {
       check: 'long point less short point, both ends of a 2 in rail at 90 degrees: 2 x width / tan 45, in',
       source: WORKED,
       expected: (2 * 2) / Math.tan(radians(45)),
-      found: ((piece?.length ?? 0) - (piece?.short ?? 0)) / MM_PER_INCH,
+      found: ((piece?.edges.right ?? 0) - (piece?.edges.left ?? 0)) / MM_PER_INCH,
     },
   ];
 }

@@ -78,7 +78,7 @@ export function BoardCard({ plan, board, number, pieces, longest, cut, onCut }: 
                   onChange={(e) => onCut([c.piece], e.currentTarget.checked)}
                 />
                 <strong>{piece.label}</strong>
-                <Typeset text={say.short(piece.shown)} />
+                <Typeset text={say.short(piece.shown.length)} />
               </label>
             </li>
           );

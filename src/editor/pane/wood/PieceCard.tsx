@@ -1,8 +1,10 @@
 import { useMemo } from 'react';
 import type { PieceGroup } from '../../../joinery/label.ts';
+import { cornersToMark, otherEdge } from '../../../joinery/lengths.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
 import type { Stock } from '../../../materials/types.ts';
+import { tapeWords } from '../../../plan/words/tape.ts';
 import { DrawingView } from '../../drawing/DrawingView.tsx';
 import { Measure } from '../../field/Measure.tsx';
 import { Typeset } from '../../field/Typeset.tsx';
@@ -78,28 +80,31 @@ export function PieceCard({ group, stock, where, cut, onCut }: PieceCardProps) {
 function Figures({ piece }: { piece: Piece }) {
   const t = useWords();
   const say = useSay();
-  const pointed = piece.length - piece.short > 0.5 && piece.short > 0 && piece.form !== 'sheet';
   const [start, end] = piece.ends;
+  const tape = tapeWords(piece, say.words.tape);
+  const other = otherEdge(piece);
+  const corners = cornersToMark(piece);
   return (
     <dl className="facts">
       <div>
-        <dt>{t(pointed ? 'wood.longPoint' : 'wood.length')}</dt>
+        <dt>{t('wood.length')}</dt>
         <dd>
-          <Measure mm={piece.shown} />
+          <Measure mm={piece.shown.length} />
         </dd>
+        {tape === '' ? null : <dd className="note">{tape}</dd>}
       </div>
-      {pointed ? (
+      {other ? (
         <div>
-          <dt>{t('wood.shortPoint')}</dt>
+          <dt>{say.words.tape.edge[other.edge]}</dt>
           <dd>
-            <Measure mm={piece.short} />
+            <Measure mm={other.shown} />
           </dd>
         </div>
       ) : null}
       <div>
         <dt>{t('wood.section')}</dt>
         <dd>
-          <Measure mm={piece.thickness} /> × <Measure mm={piece.width} />
+          <Measure mm={piece.thickness} /> × <Measure mm={piece.shown.width} />
         </dd>
       </div>
       {piece.form === 'sheet' ? null : (
@@ -114,6 +119,16 @@ function Figures({ piece }: { piece: Piece }) {
           </div>
         </>
       )}
+      {corners.length > 0 ? (
+        <div className="whole">
+          <dt>{t('wood.corners')}</dt>
+          {corners.map(({ x, y }) => (
+            <dd key={`${x} ${y}`}>
+              <Typeset text={t('wood.cornerAt', { along: say.short(x), across: say.short(y) })} />
+            </dd>
+          ))}
+        </div>
+      ) : null}
       {piece.notches.length > 0 ? (
         <div className="whole">
           <dt>{t('wood.notches')}</dt>

@@ -78,7 +78,7 @@ export function SheetCard({ plan, sheet, number, pieces, cut, onCut }: SheetCard
                   onChange={(e) => onCut([place.piece], e.currentTarget.checked)}
                 />
                 <strong>{piece.label}</strong>
-                <Typeset text={`${say.short(piece.length)} × ${say.short(piece.width)}`} />
+                <Typeset text={`${say.short(piece.shown.length)} × ${say.short(piece.shown.width)}`} />
               </label>
             </li>
           );

@@ -2,16 +2,19 @@ import { moved, rectangle, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { shortened } from '../../../drawing/text.ts';
 import { boxOfPoints } from '../../../geometry/ring.ts';
+import { otherEdge } from '../../../joinery/lengths.ts';
 import type { Notch, Piece, PieceEnd } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
-import { formatLength, formatReading } from '../../../measure/format.ts';
+import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
+import { tapeWords } from '../../../plan/words/tape.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { flowLeaves } from '../leaves.ts';
 import { endMark, endsWords, notchWords } from '../pieceWords.ts';
 import { bodyOf } from '../sheet.ts';
 import { archBlocks } from './arches.ts';
+import { cornerBlocks } from './corners.ts';
 import { notchBlocks } from './notches.ts';
 
 /** Identical pieces, told once. */
@@ -61,30 +64,34 @@ function listOf(packet: Packet, width: Mm): Block[] {
       const { piece, count } = group;
       const notches = piece.notches.length > 0 ? `; ${terms.notched}` : '';
       const fit = piece.fit.inPlace ? `; ${terms.inPlace(told(piece.fit.allowance))}` : '';
+      const tape = tapeWords(piece, packet.words.tape);
+      const other = otherEdge(piece);
+      const sawn = piece.ends.every((end) => end.cut === 'sawn');
+      const ends = sawn ? '' : endsWords(packet, piece);
       return {
         cells: [
           piece.label,
           String(count),
           nameOf(group),
           packet.say.stock(piece.stock),
-          formatLength(piece.shown, packet.measure),
-          form === 'sheet' ? '' : told(piece.short),
-          told(piece.width),
+          told(piece.shown.length),
+          other ? told(other.shown) : '',
+          told(piece.shown.width),
           told(piece.thickness),
-          form === 'sheet' ? fit.slice(2) : `${endsWords(packet, piece)}${notches}${fit}`,
+          [tape, `${ends}${notches}${fit}`].filter((words) => words !== '').join('; '),
         ],
       };
     });
     const columns = [
       { title: terms.label, share: 1.3 },
       { title: terms.count, share: 1, figure: true },
-      { title: terms.name, share: 4, wraps: true },
+      { title: terms.name, share: 3.6, wraps: true },
       { title: terms.stock, share: 3.4, wraps: true },
-      { title: terms.long, share: 3, figure: true },
-      { title: terms.short, share: 2.4, figure: true },
+      { title: terms.length, share: 2.4, figure: true },
+      { title: terms.other, share: 2.4, figure: true },
       { title: terms.width, share: 2.2, figure: true },
       { title: terms.thickness, share: 1.9, figure: true },
-      { title: terms.ends, share: 3.6, wraps: true },
+      { title: terms.ends, share: 4.6, wraps: true },
     ];
     return [heading(packet.terms.form[form]), ...table(columns, rows, width), space(3)];
   });
@@ -109,7 +116,7 @@ function drawingRow(packet: Packet, row: readonly Group[], width: Mm): Block {
         const x = at.x + i * (cellWidth + CELL.gap);
         const y = at.y - CELL.height;
         const title = `${group.count > 1 ? `${terms.times(group.count)}: ` : ''}${nameOf(group)}`;
-        const stock = `${packet.say.stock(group.piece.stock)}, ${words.length(group.piece.width)} x ${words.length(group.piece.thickness)}`;
+        const stock = `${packet.say.stock(group.piece.stock)}, ${words.length(group.piece.shown.width)} x ${words.length(group.piece.thickness)}`;
         const drawing = pieceDrawing(group.piece, { width: cellWidth - 4, height: CELL.height - 12 }, words);
         return [
           rectangle({ x, y, w: cellWidth, h: CELL.height }, { stroke: INK.faint, width: WEIGHT.thin }),
@@ -146,15 +153,13 @@ const needsDrawing = ({ piece }: Group): boolean => {
 export function cutList(packet: Packet): Leaf[] {
   const terms = packet.terms.cutList;
   const body = bodyOf(packet.sheet);
+  const single = groups(packet).map(({ piece }) => piece);
   const list = [
     ...paragraph(terms.lead, body.w),
     space(2),
     ...listOf(packet, body.w),
-    ...notchBlocks(
-      packet,
-      groups(packet).map(({ piece }) => piece),
-      body.w,
-    ),
+    ...notchBlocks(packet, single, body.w),
+    ...cornerBlocks(packet, single, body.w),
     ...archBlocks(packet, body.w),
   ];
   const drawn = groups(packet).filter(needsDrawing);
