@@ -26,6 +26,7 @@ export const CHECK_CODES = [
   'joint.not-made', // kind, why (see joinery/chosen.ts), count (places)
   'joint.over-saw', // miter_deg, most_deg
   'joint.bevel-over-saw', // bevel_deg, most_deg
+  'piece.nothing-left', // length_mm, left_deg, left_with, right_deg, right_with
   'piece.too-long', // piece, length_mm, longest_mm
   'piece.too-big', // piece, width_mm, height_mm
   'piece.too-short', // length_mm

@@ -5,17 +5,17 @@ import type { Piece } from './piece.ts';
 /** A piece before it is named: neither label nor shown length follow from the piece alone. */
 export type Draft = Omit<Piece, 'label' | 'shown'>;
 
-/** A draft with its place along the line in which it lies, where it may share a span with others. */
+/** A draft with its edges as they lie on the face, where it may share a span with others. */
 export interface Placed {
   readonly draft: Draft;
+  readonly kind: 'stick' | 'panel';
   readonly stretch: Stretch | null;
 }
 
-/** A square-ended length on the face: its two end points on the center line. */
-export interface Stretch {
-  readonly start: Point;
-  readonly end: Point;
-}
+/** The long edges of a stick on the face, in its own direction; null where its cuts leave none. */
+export type Stretch = Readonly<
+  Record<'left' | 'right', { readonly start: Point; readonly end: Point } | null>
+>;
 
 /** Outline moved to the origin of its own box; `-0` never shows. */
 export function atOrigin(outline: readonly Point[], rings: readonly Ring[] = []) {

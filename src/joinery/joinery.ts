@@ -1,6 +1,7 @@
 import { orderChecks } from '../check/check.ts';
 import type { Joint, Shop } from '../design/schema.ts';
-import type { Region } from '../geometry/shape.ts';
+import { boxOfPoints } from '../geometry/ring.ts';
+import type { Box, Region } from '../geometry/shape.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import type { Stock } from '../materials/types.ts';
 import type { MeasureStyle } from '../measure/style.ts';
@@ -13,7 +14,8 @@ import type { Placed } from './draft.ts';
 import { joinMeeting } from './join.ts';
 import { labelPieces } from './label.ts';
 import { pieceChecks } from './limits.ts';
-import { barsThatMeet, findLateMeetings, findMeetings, type Meeting } from './meet.ts';
+import { lostChecks } from './lost.ts';
+import { barsThatMeet, findLateMeetings, findMeetings, type Meeting, uncutOutline } from './meet.ts';
 import { overlapChecks } from './overlap.ts';
 import type { Joinery, JointFound } from './piece.ts';
 import { joinRun } from './run.ts';
@@ -41,18 +43,23 @@ export interface JoineryInput {
 export function planJoinery(input: JoineryInput): Joinery {
   const sticks = sticksOf(input);
   const decisions = decisionsOf(input.joints);
-  const { attempts, lengths } = joinAndSaw(input, sticks, decisions);
+  const { attempts, works, lengths } = joinAndSaw(input, sticks, decisions);
   const byPart = lengthsByPart(lengths);
+  const gone = new Set(works.map(({ bar }) => bar.laid.id).filter((id) => !byPart.has(id)));
   const pieces = piecesOf(input, byPart);
   const drafts = pieces.map(({ draft }) => draft);
-  const shown = shownLengths(pieces, input.measure, widthsOf(sticks));
+  const shown = shownLengths(pieces, input.measure, { widths: widthsOf(sticks), boxes: boxesOf(sticks) });
   return {
     pieces: labelPieces(drafts, shown, input.stocks),
     joints: [...jointsOf(attempts), ...touchJoints(lengths)],
-    solids: input.parts.map((laid) => solidOf(laid, (byPart.get(laid.id) ?? []).flatMap(footprintOf))),
+    solids: input.parts
+      .filter(({ id }) => !gone.has(id))
+      .map((laid) => solidOf(laid, (byPart.get(laid.id) ?? []).flatMap(footprintOf))),
+    gone,
     arches: archesOf(input.parts),
     checks: orderChecks([
       ...overlapChecks(lengths),
+      ...lostChecks(works, lengths),
       ...chosenChecks(input, attempts, lengths),
       ...pieceChecks(drafts, input.shop.saw),
     ]),
@@ -64,7 +71,11 @@ function joinAndSaw(
   input: JoineryInput,
   sticks: readonly Stick[],
   decisions: Decisions,
-): { readonly attempts: readonly Attempt[]; readonly lengths: readonly Length[] } {
+): {
+  readonly attempts: readonly Attempt[];
+  readonly works: readonly BarWork[];
+  readonly lengths: readonly Length[];
+} {
   const works = sticks.flatMap(({ bars }) => bars.map(newWork));
   const join = (meetings: readonly Meeting[]): Attempt[] =>
     meetings.map((meeting) => {
@@ -79,8 +90,8 @@ function joinAndSaw(
   ];
   const lengths = sawAll(input, works, meetings);
   const late = findLateMeetings(lengths.flatMap(outlinesOf), meetings);
-  if (late.length === 0) return { attempts, lengths };
-  return { attempts: [...attempts, ...join(late)], lengths: sawAll(input, works, meetings) };
+  if (late.length === 0) return { attempts, works, lengths };
+  return { attempts: [...attempts, ...join(late)], works, lengths: sawAll(input, works, meetings) };
 }
 
 const jointsOf = (attempts: readonly Attempt[]): JointFound[] =>
@@ -158,6 +169,10 @@ function piecesOf(input: JoineryInput, byPart: ReadonlyMap<string, readonly Leng
     return sheetPieces(laid, laid.stock === null ? null : (input.stocks.get(laid.stock) ?? null));
   });
 }
+
+/** Where the bars lie on the face, as they were laid. */
+const boxesOf = (sticks: readonly Stick[]): Box[] =>
+  sticks.flatMap(({ bars }) => bars.map((bar) => boxOfPoints(uncutOutline(bar))));
 
 /** Widest bar of every strip and run. */
 function widthsOf(sticks: readonly Stick[]): ReadonlyMap<string, Mm> {

@@ -93,13 +93,13 @@ function compareGroups(a: Numbered | undefined, b: Numbered | undefined): number
 /** Identical pieces and how many there are. */
 export interface PieceGroup {
   readonly label: string;
-  readonly pieces: readonly Piece[];
+  readonly pieces: readonly [Piece, ...Piece[]];
   readonly quantity: number;
 }
 
 /** The pieces by their label, in the order of letters and numbers. */
 export function groupPieces(pieces: readonly Piece[]): PieceGroup[] {
-  const groups = new Map<string, Piece[]>();
+  const groups = new Map<string, [Piece, ...Piece[]]>();
   for (const piece of pieces) {
     const known = groups.get(piece.label);
     if (known) known.push(piece);
@@ -111,7 +111,7 @@ export function groupPieces(pieces: readonly Piece[]): PieceGroup[] {
 }
 
 /** A before B before AA, and 2 before 10. */
-function compareLabels(a: string, b: string): number {
+export function compareLabels(a: string, b: string): number {
   const parts = (label: string) => {
     const at = label.search(/\d/);
     return { letters: label.slice(0, at), number: Number(label.slice(at)) };

@@ -122,7 +122,7 @@ function cornerAt(
 }
 
 /** Whether one figure tells both long edges: corner lies across from corner at both ends, on the back too. */
-export const isSquareEnded = ({ measured: { from, to } }: Piece): boolean =>
+export const isSquareEnded = ({ measured: { from, to } }: Pick<Piece, 'measured'>): boolean =>
   from === 'square' && to === 'square';
 
 /** The long edge that `length` does not tell, as it is shown; null where there is none, or it is the same. */

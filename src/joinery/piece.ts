@@ -130,6 +130,8 @@ export interface Joinery {
   readonly joints: readonly JointFound[];
   /** Every part as it is after its joints: what is painted, weighed and swept. */
   readonly solids: readonly Solid[];
+  /** Strips and runs that their cuts leave nothing of: no step fixes them. */
+  readonly gone: ReadonlySet<string>;
   readonly arches: readonly ArchFound[];
   readonly checks: readonly Check[];
 }

@@ -16,6 +16,7 @@ export function sheetPieces(laid: Laid<'panel'> | Laid<'sign'>, stock: Stock | n
   if (!stock) return [];
   return laid.region.map((polygon, i) => ({
     draft: sheetPiece(laid, stock, polygon, laid.region.length > 1 ? `${laid.id}#${i + 1}` : laid.id),
+    kind: 'panel',
     stretch: null,
   }));
 }

@@ -1,43 +1,23 @@
-import { dot, subtract } from '../geometry/point.ts';
-import type { Point } from '../geometry/shape.ts';
 import { roundLength, shareOut, stepOf } from '../measure/round.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
 import { TOUCH } from './bar.ts';
-import type { Placed, Stretch } from './draft.ts';
+import type { Draft, Placed } from './draft.ts';
+import { isSquareEnded } from './lengths.ts';
 import type { Shown } from './piece.ts';
-
-interface StretchEnd {
-  readonly piece: number;
-  readonly at: Point;
-  /** Unit vector out of the piece. */
-  readonly out: Point;
-}
+import { type Bars, spansOf, type Told, toldKey } from './spans.ts';
 
 /**
- * Lengths as told to a person. Square-ended pieces in one line that stop against the same pieces, or against
- * each other, fill one span: they are rounded together, so that their sum is the wood of the span. All
- * others are rounded by themselves.
- *
- * @param widths width of the strip or run with a laid id: how far apart two pieces may lie that meet there
+ * Measures as told to a person, one rule for all pieces: those that fill a span together are rounded together,
+ * so that their sum is the wood of the span, along every edge; all others are rounded by themselves. A longer
+ * edge of a piece is never told shorter than its other edge, and equal edges are told alike.
  */
-export function shownLengths(
-  pieces: readonly Placed[],
-  style: MeasureStyle,
-  widths: ReadonlyMap<string, Mm>,
-): Shown[] {
-  const shown = pieces.map(({ draft }) => roundedAlone(draft, style));
-  for (const chain of chainsOf(pieces, linksOf(pieces, widths))) {
-    const lengths = chain.map((i) => pieces[i]?.draft.length ?? 0);
-    const whole = lengths.reduce((sum, length) => sum + length, 0);
-    const shares = shareOut(whole, lengths, stepOf(style));
-    chain.forEach((piece, k) => {
-      const length = roundLength(shares[k] ?? 0, style);
-      const own = shown[piece];
-      if (own) shown[piece] = { ...own, length, edges: { left: length, right: length } };
-    });
-  }
-  return shown;
+export function shownLengths(pieces: readonly Placed[], style: MeasureStyle, bars: Bars): Shown[] {
+  const spans = spansOf(pieces, bars);
+  const steps = new Steps(pieces, style);
+  for (const span of spans) steps.fill(span);
+  for (const span of spans) steps.order(span, spans);
+  return pieces.map(({ draft }, piece) => steps.shown(draft, piece));
 }
 
 /** Measures of a piece that shares no span. */
@@ -50,85 +30,118 @@ export function roundedAlone({ length, width, edges }: Shown, style: MeasureStyl
   };
 }
 
-/** Neighbors of every piece in its line. */
-type Links = ReadonlyMap<number, readonly number[]>;
+/** Measures in whole steps of the style, as far as spans have decided them. */
+class Steps {
+  private readonly decided = new Map<string, number>();
+  private readonly step: Mm;
 
-function linksOf(pieces: readonly Placed[], widths: ReadonlyMap<string, Mm>): Links {
-  const links = new Map<number, number[]>();
-  const link = (i: number, j: number): void => {
-    const known = links.get(i);
-    if (known) known.push(j);
-    else links.set(i, [j]);
-  };
-  for (const [key, ends] of endsByMeeting(pieces)) {
-    const room = (widths.get(key) ?? 0) + TOUCH;
-    ends.forEach((a, i) => {
-      for (const b of ends.slice(i + 1)) {
-        if (a.piece === b.piece || !inLine(a, b, room)) continue;
-        link(a.piece, b.piece);
-        link(b.piece, a.piece);
-      }
+  constructor(
+    private readonly pieces: readonly Placed[],
+    private readonly style: MeasureStyle,
+  ) {
+    this.step = stepOf(style);
+  }
+
+  /** Shares a span out among its measures that no earlier span has decided. */
+  fill(span: readonly Told[]): void {
+    const whole = Math.round(span.reduce((sum, told) => sum + this.exact(told), 0) / this.step);
+    const open = span.filter((told) => !this.decided.has(toldKey(told)));
+    const taken = span.reduce((sum, told) => sum + (this.decided.get(toldKey(told)) ?? 0), 0);
+    const lengths = open.map((told) => this.exact(told));
+    const shares = shareOut(Math.max(0, whole - taken) * this.step, lengths, this.step);
+    open.forEach((told, i) => {
+      this.decided.set(toldKey(told), Math.round((shares[i] ?? 0) / this.step));
     });
   }
-  return links;
-}
 
-/** Ends by what they stop against, and, for pieces end to end, by the two of them. */
-function endsByMeeting(pieces: readonly Placed[]): Map<string, StretchEnd[]> {
-  const groups = new Map<string, StretchEnd[]>();
-  pieces.forEach(({ draft, stretch }, piece) => {
-    if (!stretch) return;
-    stretchEnds(stretch, piece).forEach((end, i) => {
-      const other = draft.ends[i]?.with ?? null;
-      if (other === null) return;
-      for (const key of [other, [draft.part, other].sort().join('\n')]) {
-        const known = groups.get(key);
-        if (known) known.push(end);
-        else groups.set(key, [end]);
-      }
-    });
-  });
-  return groups;
-}
-
-function stretchEnds({ start, end }: Stretch, piece: number): [StretchEnd, StretchEnd] {
-  const v = subtract(end, start);
-  const size = Math.hypot(v.x, v.y) || 1;
-  const out = { x: v.x / size, y: v.y / size };
-  return [
-    { piece, at: start, out: { x: -out.x, y: -out.y } },
-    { piece, at: end, out },
-  ];
-}
-
-function inLine(a: StretchEnd, b: StretchEnd, room: Mm): boolean {
-  if (dot(a.out, b.out) > -1 + 1e-9) return false;
-  const gap = subtract(b.at, a.at);
-  const along = dot(gap, a.out);
-  const aside = Math.abs(gap.x * a.out.y - gap.y * a.out.x);
-  return along >= -TOUCH && along <= room && aside <= TOUCH;
-}
-
-/** Rows of linked pieces, each walked from the end that lies lower left. */
-function chainsOf(pieces: readonly Placed[], links: Links): number[][] {
-  const seen = new Set<number>();
-  const tips = [...links.keys()].filter((i) => links.get(i)?.length === 1);
-  tips.sort((i, j) => placeOf(pieces, i) - placeOf(pieces, j) || i - j);
-  const chains: number[][] = [];
-  for (const tip of tips) {
-    const chain: number[] = [];
-    let at: number | undefined = tip;
-    while (at !== undefined && !seen.has(at)) {
-      seen.add(at);
-      chain.push(at);
-      at = links.get(at)?.find((next) => !seen.has(next));
+  /** Moves single steps along the spans until no edge of the span's pieces is told shorter than a shorter one. */
+  order(span: readonly Told[], spans: readonly (readonly Told[])[]): void {
+    for (const told of span) {
+      const other = this.otherEdge(told);
+      if (!other || !this.isWrong(told, other)) continue;
+      const home = spans.find((s) => s.some((t) => toldKey(t) === toldKey(other)));
+      if (this.pass(told, span, 1) || (home && this.pass(other, home, -1))) continue;
+      this.decided.set(toldKey(told), this.of(other));
     }
-    if (chain.length > 1) chains.push(chain);
   }
-  return chains;
-}
 
-function placeOf(pieces: readonly Placed[], i: number): number {
-  const stretch = pieces[i]?.stretch;
-  return stretch ? Math.min(stretch.start.x, stretch.end.x) + Math.min(stretch.start.y, stretch.end.y) : 0;
+  /** Rounded measures of a piece, undecided ones by themselves but in the order of the exact ones. */
+  shown(draft: Draft, piece: number): Shown {
+    const alone = roundedAlone(draft, this.style);
+    const told = (of: Told['of'], otherwise: Mm): Mm => {
+      const steps = this.decided.get(toldKey({ piece, of }));
+      return steps === undefined ? otherwise : roundLength(steps * this.step, this.style);
+    };
+    const length = told('length', alone.length);
+    const width = told('width', alone.width);
+    if (this.pieces[piece]?.kind === 'panel') {
+      const along = (edge: Mm | null, exact: Mm | null) =>
+        exact !== null && Math.abs(exact - draft.length) <= TOUCH ? length : edge;
+      const { left, right } = draft.edges;
+      return {
+        length,
+        width,
+        edges: { left: along(alone.edges.left, left), right: along(alone.edges.right, right) },
+      };
+    }
+    if (isSquareEnded(draft)) return { length, width, edges: { left: length, right: length } };
+    const edges = this.edgesInOrder(draft, piece, alone);
+    const { edge } = draft.measured;
+    return { length: edge === 'left' || edge === 'right' ? (edges[edge] ?? length) : length, width, edges };
+  }
+
+  private edgesInOrder(draft: Draft, piece: number, alone: Shown): Shown['edges'] {
+    const { left, right } = draft.edges;
+    if (left === null || right === null) return alone.edges;
+    const of = (side: 'left' | 'right'): Mm =>
+      roundLength(this.of({ piece, of: side }) * this.step, this.style);
+    const [l, r] = [of('left'), of('right')];
+    if (left - right > TOUCH ? l >= r : right - left > TOUCH ? r >= l : l === r) return { left: l, right: r };
+    // One of the two belongs to a span and stays.
+    const kept = this.decided.has(toldKey({ piece, of: 'left' })) ? l : r;
+    return { left: kept, right: kept };
+  }
+
+  private exact({ piece, of }: Told): Mm {
+    const draft = this.pieces[piece]?.draft;
+    if (!draft) return 0;
+    return of === 'left' || of === 'right' ? (draft.edges[of] ?? 0) : draft[of];
+  }
+
+  private of(told: Told): number {
+    return (
+      this.decided.get(toldKey(told)) ?? Math.round(roundLength(this.exact(told), this.style) / this.step)
+    );
+  }
+
+  private otherEdge({ piece, of }: Told): Told | null {
+    if (of !== 'left' && of !== 'right') return null;
+    const other = of === 'left' ? 'right' : 'left';
+    return this.pieces[piece]?.draft.edges[other] == null ? null : { piece, of: other };
+  }
+
+  /** Whether an edge is told shorter than the other one and is not, or alike where they are not. */
+  private isWrong(told: Told, other: Told): boolean {
+    const over = this.exact(told) - this.exact(other);
+    return over >= -TOUCH && this.of(told) < this.of(other);
+  }
+
+  /** Gives a measure one step more or less, and takes it from or gives it to another one of its span. */
+  private pass(told: Told, span: readonly Told[], by: 1 | -1): boolean {
+    const giver = span.find((one) => {
+      if (toldKey(one) === toldKey(told)) return false;
+      const off = this.of(one) * this.step - this.exact(one);
+      const other = this.otherEdge(one);
+      const after = this.of(one) - by;
+      const over = other ? this.exact(one) - this.exact(other) : 0;
+      const fits =
+        !other ||
+        (by > 0 ? over < -TOUCH || after >= this.of(other) : over > TOUCH || after <= this.of(other));
+      return off * by > 0 && fits;
+    });
+    if (!giver) return false;
+    this.decided.set(toldKey(told), this.of(told) + by);
+    this.decided.set(toldKey(giver), this.of(giver) - by);
+    return true;
+  }
 }

@@ -5,7 +5,7 @@ import { type Bar, ENDS, type End, toFace } from './bar.ts';
 import { atOrigin, type Draft, type Placed, type Stretch } from './draft.ts';
 import { returnReach } from './end/return.ts';
 import { END_KINDS } from './end/table.ts';
-import { type Lengths, lengthsOf } from './lengths.ts';
+import { type Edge, type Lengths, lengthsOf, longEdges } from './lengths.ts';
 import type { PieceEnd } from './piece.ts';
 import type { Length } from './saw.ts';
 
@@ -19,15 +19,15 @@ export function stickPieces(lengths: readonly Length[], allowance: number): Plac
 function returnAt({ bar, returns }: Length, end: End): Placed | null {
   const footprint = returns[end];
   const draft = footprint && returnOf(bar, end, [footprint]);
-  return draft ? { draft, stretch: null } : null;
+  return draft ? { draft, kind: 'stick', stretch: null } : null;
 }
 
 /** Several pieces of one part are told apart by a number. */
 function numbered(pieces: readonly Placed[]): Placed[] {
   if (pieces.length < 2) return [...pieces];
-  return pieces.map(({ draft, stretch }, i) => ({
-    draft: { ...draft, id: `${draft.part}#${i + 1}` },
-    stretch,
+  return pieces.map((placed, i) => ({
+    ...placed,
+    draft: { ...placed.draft, id: `${placed.draft.part}#${i + 1}` },
   }));
 }
 
@@ -47,6 +47,7 @@ function bodyOf(length: Length, allowance: number): Placed | null {
       notches,
       placed: length.seen,
     },
+    kind: 'stick',
     stretch: fit ? null : stretchOf(length),
   };
 }
@@ -67,13 +68,12 @@ function shapeOf({ outline, notches }: Length): Pick<Draft, 'outline' | 'notches
   };
 }
 
+/** Copes reach over what they meet, and fill no span by their own length. */
 function stretchOf({ bar, ends, outline }: Length): Stretch | null {
-  if (ends.some((end) => end.miter !== 0 || end.second !== null || end.cut === 'cope')) return null;
-  const xs = outline.map((p) => p.x);
-  return {
-    start: toFace(bar, { x: Math.min(...xs), y: 0 }),
-    end: toFace(bar, { x: Math.max(...xs), y: 0 }),
-  };
+  if (ends.some((end) => end.cut === 'cope')) return null;
+  const { left, right } = longEdges({ outline, ends });
+  const onFace = (edge: Edge | null) => edge && { start: toFace(bar, edge.from), end: toFace(bar, edge.to) };
+  return { left: onFace(left), right: onFace(right) };
 }
 
 /** The fields that do not depend on the cuts; null for stock that is in no table, which cannot be cut. */

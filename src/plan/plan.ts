@@ -80,6 +80,7 @@ export function createPlanner(): Planner {
     );
     const joinery = stage.withLetters(joined, letters, stocks);
     const standing = stage.standing(joined.solids, letters);
+    const fixed = stage.fixed(layout.parts, joined.gone);
 
     tell('cutting', 3);
     const effort = options.effort ?? DEFAULT_EFFORT;
@@ -111,7 +112,7 @@ export function createPlanner(): Planner {
       keepClears,
       design.fastening,
       face,
-      layout.parts,
+      fixed,
       joined,
       letters,
       stocks,
@@ -120,7 +121,7 @@ export function createPlanner(): Planner {
     );
 
     tell('marks', 8);
-    const marks = stage.marks(layout.parts, joined, design.rules, design.measure, finish);
+    const marks = stage.marks(fixed, joined, design.rules, design.measure, finish);
 
     tell('patterns', 9);
     const patterns = stage.patterns(
@@ -229,6 +230,10 @@ function createStages() {
     ),
     withLetters: remembering(withLetters),
     /** What stands out of the face: parts after their joints, and letters that are glued on. */
+    /** What there is to fix: parts that their cuts leave nothing of have no step. */
+    fixed: remembering((parts: Plan['layout']['parts'], gone: Plan['joinery']['gone']) =>
+      gone.size === 0 ? parts : parts.filter(({ id }) => !gone.has(id)),
+    ),
     standing: remembering((solids: Plan['joinery']['solids'], letters: LetterWork) =>
       letters.solids.length === 0 ? solids : [...solids, ...letters.solids],
     ),

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ellipseRing } from '../../src/geometry/curve.ts';
 import { areaOf } from '../../src/geometry/region.ts';
@@ -290,5 +291,56 @@ describe('solids', () => {
       ['lamp', 'fitting', 6, 46],
     ]);
     expect(pieces.map((piece) => piece.part)).toEqual(['s']);
+  });
+});
+
+describe('a strip that its own cuts leave nothing of', () => {
+  const ends = { start: { cut: 'miter', angle: 60 }, end: { cut: 'miter', angle: -60 } } as const;
+  const short = strip('gone', { x: 0, y: 0 }, { x: 150, y: 0 }, 88.9, { ends });
+
+  it('is an error that names its cuts, and is nothing to fix', () => {
+    // Plane geometry: each cut takes 88.9 tan 60 = 154 of its 150 along one edge.
+    const joinery = plan([short, boxStrip('stays', 0, 300, 400, 50)]);
+    expect(joinery.checks).toContainEqual(
+      expect.objectContaining({
+        code: 'piece.nothing-left',
+        severity: 'error',
+        parts: ['gone'],
+        figures: {
+          length_mm: 150,
+          left_deg: expect.closeTo(60, 9),
+          left_with: '',
+          right_deg: expect.closeTo(60, 9),
+          right_with: '',
+        },
+      }),
+    );
+    expect([...joinery.gone]).toEqual(['gone']);
+    expect(joinery.solids.map(({ part }) => part)).toEqual(['stays']);
+    expect(joinery.pieces.map(({ part }) => part)).toEqual(['stays']);
+  });
+
+  it('is told of exactly the strips that have no piece, over random cuts', () => {
+    const angle = fc.integer({ min: -75, max: 75 });
+    fc.assert(
+      fc.property(
+        angle,
+        angle,
+        fc.integer({ min: 20, max: 300 }),
+        fc.integer({ min: 10, max: 120 }),
+        (a, b, long, width) => {
+          const cut = { start: { cut: 'miter', angle: a }, end: { cut: 'miter', angle: b } } as const;
+          const joinery = plan([strip('s', { x: 0, y: 0 }, { x: long, y: 0 }, width, { ends: cut })]);
+          const told = joinery.checks.some(({ code }) => code === 'piece.nothing-left');
+          expect(told).toBe(joinery.pieces.length === 0);
+          // Both cuts lean the same way: between them the band keeps long - width tan, or nothing.
+          if (a > 0 && b === -a) {
+            const left = long - width * Math.tan((a * Math.PI) / 180);
+            if (Math.abs(left) > 0.01) expect(told).toBe(left < 0);
+          }
+        },
+      ),
+      { numRuns: 300 },
+    );
   });
 });

@@ -4,12 +4,12 @@ import { flatten, textCorners } from '../../src/drawing/walk.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
 import { boxOfPoints } from '../../src/geometry/ring.ts';
 import type { Box } from '../../src/geometry/shape.ts';
+import { compareLabels } from '../../src/joinery/label.ts';
 import { formatReading } from '../../src/measure/format.ts';
 import { type Block, fillPages } from '../../src/output/packet/flow.ts';
 import { flowLeaves, keptAlone, onOnePage } from '../../src/output/packet/leaves.ts';
 import { gathered } from '../../src/output/packet/naming.ts';
 import { packetOf, packetPages } from '../../src/output/packet/packet.ts';
-import { compareLabels } from '../../src/output/packet/pages/cutList.ts';
 import { packetSheet } from '../../src/output/packet/sheet.ts';
 import { EN as WORDS } from '../../src/output/packet/words/en.ts';
 import { EN } from '../../src/plan/words/en.ts';
@@ -259,7 +259,7 @@ describe('the lettering page', () => {
 
 describe('names and marks', () => {
   it('sort as a person counts', () => {
-    expect(['B1', 'A10', 'A2', 'A1'].sort(compareLabels)).toEqual(['A1', 'A2', 'A10', 'B1']);
+    expect(['AA1', 'B1', 'A10', 'A2', 'A1'].sort(compareLabels)).toEqual(['A1', 'A2', 'A10', 'B1', 'AA1']);
   });
 
   it('tell the members of an array together', () => {

@@ -132,6 +132,11 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
     }),
     shop: { ...base.shop, saw: { miter: 44, bevel: 20 } },
   }),
+  'piece.nothing-left': () =>
+    withParts({
+      ...strip('cut-away', 200, 900, 40),
+      ends: { start: { cut: 'miter', angle: 50 }, end: { cut: 'miter', angle: -50 } },
+    }),
   'piece.too-long': () => ({
     ...changed('plinth', (p) => (p.kind === 'strip' ? { ...p, stock: 'stub' } : p)),
     stocks: [

@@ -5,6 +5,8 @@ import { formatLength } from '../../measure/format.ts';
 import type { Deg } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
 import { styleIn } from '../../plan/words/languages.ts';
+import { pieceNames } from '../../plan/words/pieces.ts';
+import { sayFor } from '../../plan/words/say.ts';
 import { PLAN_WORDS } from '../../plan/words/tables.ts';
 import { tapeWords } from '../../plan/words/tape.ts';
 import type { Cell } from './csv.ts';
@@ -74,15 +76,15 @@ function notchCell({ side, from, to, depth, miter }: Notch): string {
 /** The cut list as rows: identical pieces in one, with the boards or sheets that they come from. */
 export function cutListRows(plan: Plan): Cell[][] {
   const from = sourcesOf(plan);
+  const say = sayFor(plan);
   const style = styleIn(plan.language, plan.design.measure);
   const rows = groupPieces(plan.joinery.pieces).map(({ label, pieces, quantity }): Cell[] => {
     const [piece] = pieces;
-    if (!piece) return [];
     const sources = [...new Set(pieces.flatMap((p) => from.get(p.id) ?? []))];
     return [
       label,
       quantity,
-      piece.name,
+      pieceNames(pieces, say).join(', '),
       plan.stocks.get(piece.stock)?.name ?? piece.stock,
       formatLength(piece.shown.length, style),
       formatLength(piece.shown.width, style),
@@ -100,7 +102,7 @@ export function cutListRows(plan: Plan): Cell[][] {
       sources.join(' '),
     ];
   });
-  return [HEAD, ...rows.filter((row) => row.length > 0)];
+  return [HEAD, ...rows];
 }
 
 /** Which board or sheet each piece is cut from, numbered as the packet numbers them. */

@@ -2,11 +2,13 @@ import { moved, rectangle, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { shortened } from '../../../drawing/text.ts';
 import { boxOfPoints } from '../../../geometry/ring.ts';
+import { groupPieces, type PieceGroup } from '../../../joinery/label.ts';
 import { otherEdge } from '../../../joinery/lengths.ts';
-import type { Notch, Piece, PieceEnd } from '../../../joinery/piece.ts';
+import type { Notch, PieceEnd } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
+import { pieceNames } from '../../../plan/words/pieces.ts';
 import { tapeWords } from '../../../plan/words/tape.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
@@ -17,51 +19,16 @@ import { archBlocks } from './arches.ts';
 import { cornerBlocks } from './corners.ts';
 import { notchBlocks } from './notches.ts';
 
-/** Identical pieces, told once. */
-export interface Group {
-  readonly piece: Piece;
-  readonly count: number;
-  readonly pieces: readonly Piece[];
-}
-
-/** Pieces by their mark, in the order of the marks. */
-export function groups({ plan }: Packet): Group[] {
-  const byLabel = new Map<string, Piece[]>();
-  for (const piece of plan.joinery.pieces) {
-    const known = byLabel.get(piece.label);
-    if (known) known.push(piece);
-    else byLabel.set(piece.label, [piece]);
-  }
-  return [...byLabel.values()]
-    .flatMap((pieces) => (pieces[0] ? [{ piece: pieces[0], count: pieces.length, pieces }] : []))
-    .sort((a, b) => compareLabels(a.piece.label, b.piece.label));
-}
-
-/** `A2` before `A10` before `B1`. */
-export function compareLabels(a: string, b: string): number {
-  const split = (label: string) => /^(\D*)(\d*)(.*)$/.exec(label) ?? ['', label, '', ''];
-  const [, wa = '', na = '', ra = ''] = split(a);
-  const [, wb = '', nb = '', rb = ''] = split(b);
-  if (wa !== wb) return wa < wb ? -1 : 1;
-  return Number(na) - Number(nb) || (ra < rb ? -1 : ra > rb ? 1 : 0);
-}
-
-/** Names of the parts that identical pieces belong to, shortened to their common beginning where they are many. */
-function nameOf({ pieces }: Group): string {
-  const names = [...new Set(pieces.map((p) => p.name))];
-  if (names.length <= 2) return names.join(', ');
-  return `${names[0]} … ${names[names.length - 1]}`;
-}
-
 function listOf(packet: Packet, width: Mm): Block[] {
   const terms = packet.terms.cutList;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
-  const all = groups(packet);
+  const all = groupPieces(packet.plan.joinery.pieces);
   return (['flat', 'shaped', 'sheet'] as const).flatMap((form) => {
-    const own = all.filter((g) => g.piece.form === form);
+    const own = all.filter(({ pieces }) => pieces[0].form === form);
     if (own.length === 0) return [];
     const rows = own.map((group) => {
-      const { piece, count } = group;
+      const { pieces, quantity } = group;
+      const [piece] = pieces;
       const notches = piece.notches.length > 0 ? `; ${terms.notched}` : '';
       const fit = piece.fit.inPlace ? `; ${terms.inPlace(told(piece.fit.allowance))}` : '';
       const tape = tapeWords(piece, packet.words.tape);
@@ -71,8 +38,8 @@ function listOf(packet: Packet, width: Mm): Block[] {
       return {
         cells: [
           piece.label,
-          String(count),
-          nameOf(group),
+          String(quantity),
+          pieceNames(pieces, packet.say).join(', '),
           packet.say.stock(piece.stock),
           told(piece.shown.length),
           other ? told(other.shown) : '',
@@ -100,7 +67,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
 const CELL = { height: 44, gap: 4 } as const;
 
 /** Drawings of two pieces side by side, each in a frame with its count and name. */
-function drawingRow(packet: Packet, row: readonly Group[], width: Mm): Block {
+function drawingRow(packet: Packet, row: readonly PieceGroup[], width: Mm): Block {
   const terms = packet.terms.cutList;
   const cellWidth = (width - CELL.gap) / 2;
   const words = {
@@ -115,9 +82,12 @@ function drawingRow(packet: Packet, row: readonly Group[], width: Mm): Block {
       row.flatMap((group, i) => {
         const x = at.x + i * (cellWidth + CELL.gap);
         const y = at.y - CELL.height;
-        const title = `${group.count > 1 ? `${terms.times(group.count)}: ` : ''}${nameOf(group)}`;
-        const stock = `${packet.say.stock(group.piece.stock)}, ${words.length(group.piece.shown.width)} x ${words.length(group.piece.thickness)}`;
-        const drawing = pieceDrawing(group.piece, { width: cellWidth - 4, height: CELL.height - 12 }, words);
+        const { quantity } = group;
+        const [piece] = group.pieces;
+        const name = pieceNames(group.pieces, packet.say).join(', ');
+        const title = `${quantity > 1 ? `${terms.times(quantity)}: ` : ''}${name}`;
+        const stock = `${packet.say.stock(piece.stock)}, ${words.length(piece.shown.width)} x ${words.length(piece.thickness)}`;
+        const drawing = pieceDrawing(piece, { width: cellWidth - 4, height: CELL.height - 12 }, words);
         return [
           rectangle({ x, y, w: cellWidth, h: CELL.height }, { stroke: INK.faint, width: WEIGHT.thin }),
           text(
@@ -139,7 +109,7 @@ function drawingRow(packet: Packet, row: readonly Group[], width: Mm): Block {
 }
 
 /** Pieces worth a drawing: those whose shape the list does not tell. */
-const needsDrawing = ({ piece }: Group): boolean => {
+const needsDrawing = ({ pieces: [piece] }: PieceGroup): boolean => {
   const plain =
     piece.notches.length === 0 &&
     piece.ends.every((end) => end.miter === 0 && end.bevel === 0 && end.second === null);
@@ -149,11 +119,12 @@ const needsDrawing = ({ piece }: Group): boolean => {
   return !(plain && rectangular);
 };
 
-/** All pieces by their marks with lengths and ends, and a drawing of every shape that is not a plain rectangle. */
+/** All pieces by their labels with lengths and ends, and a drawing of every shape that is not a plain rectangle. */
 export function cutList(packet: Packet): Leaf[] {
   const terms = packet.terms.cutList;
   const body = bodyOf(packet.sheet);
-  const single = groups(packet).map(({ piece }) => piece);
+  const all = groupPieces(packet.plan.joinery.pieces);
+  const single = all.map(({ pieces }) => pieces[0]);
   const list = [
     ...paragraph(terms.lead, body.w),
     space(2),
@@ -162,7 +133,7 @@ export function cutList(packet: Packet): Leaf[] {
     ...cornerBlocks(packet, single, body.w),
     ...archBlocks(packet, body.w),
   ];
-  const drawn = groups(packet).filter(needsDrawing);
+  const drawn = all.filter(needsDrawing);
   const rows: Block[] = [];
   for (let i = 0; i < drawn.length; i += 2) rows.push(drawingRow(packet, drawn.slice(i, i + 2), body.w));
   return [

@@ -1,3 +1,4 @@
+import { compareLabels, groupPieces } from '../../../joinery/label.ts';
 import type { PieceEnd } from '../../../joinery/piece.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
@@ -5,7 +6,6 @@ import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { flowLeaves } from '../leaves.ts';
 import { bodyOf } from '../sheet.ts';
-import { compareLabels, groups } from './cutList.ts';
 
 interface Setting {
   readonly miter: number;
@@ -32,10 +32,11 @@ function settings(packet: Packet, cuts: Cuts): Setting[] {
     known.count += times;
     found.set(key, known);
   };
-  for (const { piece, count } of groups(packet)) {
+  for (const { pieces, quantity } of groupPieces(packet.plan.joinery.pieces)) {
+    const [piece] = pieces;
     if (piece.form === 'sheet') continue;
     for (const { miter, bevel } of piece.ends.flatMap(cuts)) {
-      use(Math.abs(miter), Math.abs(bevel), piece.label, count);
+      use(Math.abs(miter), Math.abs(bevel), piece.label, quantity);
     }
   }
   return [...found.values()].sort((a, b) => a.miter - b.miter || a.bevel - b.bevel);

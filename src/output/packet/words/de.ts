@@ -105,7 +105,7 @@ export const DE: PacketWords = {
     other: 'Andere Kante',
     width: 'Breite',
     thickness: 'Dicke',
-    ends: 'Enden',
+    ends: 'Linkes / rechtes Ende',
     inPlace: (allowance) => `vor Ort anpassen; ${allowance} Zugabe`,
     times: (n) => `${n} Stück`,
     alike: 'gleich',

@@ -109,7 +109,7 @@ export const EN = {
   } satisfies Record<Solid['kind'], string>,
   cutList: {
     lead: 'A length is what a tape reads on the show face between two corners of one edge; where an end is slanted, the edge and its corners are named and the other edge is told too. Pieces are named with the show face up and the left end on the left. Rounded sizes of pieces that share a span add up to the span.',
-    label: 'Mark',
+    label: 'Label',
     count: 'No.',
     name: 'Piece',
     stock: 'Stock',
@@ -117,7 +117,7 @@ export const EN = {
     other: 'Other edge',
     width: 'Width',
     thickness: 'Thick',
-    ends: 'Ends',
+    ends: 'Left end / right end',
     inPlace: (allowance: string) => `measure in place; ${allowance} is left on`,
     times: (n: number) => `${n} pieces`,
     alike: 'alike',
@@ -131,7 +131,7 @@ export const EN = {
   notches: {
     title: 'Notches of halved pieces',
     note: 'Measured from the left end, show face up; saw them once the piece is cut to length. Of two pieces halved into each other the one that runs through (the stile, where a rail crosses it) keeps its face and is notched on its back; the other is notched on its face.',
-    label: 'Mark',
+    label: 'Label',
     on: 'Sawn into',
     side: { face: 'face', back: 'back' },
     from: 'From',
@@ -142,7 +142,7 @@ export const EN = {
   corners: {
     title: 'Corners to mark',
     note: 'Edges and angles do not place these corners. Cut the piece square to its overall length, then mark each corner from the left end and from the lower edge, show face up.',
-    label: 'Mark',
+    label: 'Label',
     overall: 'Overall',
     along: 'From left end',
     across: 'From lower edge',

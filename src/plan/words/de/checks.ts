@@ -124,6 +124,14 @@ export const checks: PlanWords['checks'] = {
     `Eine Gehrung von ${say.angle(f.number('miter_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück rechtwinklig zum Anschlag an einem geraden Klotz festspannen und die Säge auf ${say.angle(90 - Math.abs(f.number('miter_deg')))} drehen, oder mit der Handsäge nach Riss schneiden.`,
   'joint.bevel-over-saw': (f, say) =>
     `Eine Neigung von ${say.angle(f.number('bevel_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück hochkant anlegen und die Säge um diesen Winkel drehen, oder von Hand am Anriss schneiden.`,
+  'piece.nothing-left': (f, say) => {
+    const cut = (side: 'left' | 'right'): string => {
+      const other = f.text(`${side}_with`);
+      const against = other === '' ? '' : `, an ${say.name(other)}`;
+      return `der Schnitt am ${side === 'left' ? 'linken' : 'rechten'} Ende (${say.angle(f.number(`${side}_deg`))}${against})`;
+    };
+    return `Von ${say.name(f.parts[0] ?? '')}, ${say.length(f.number('length_mm'))} lang verlegt, bleibt nichts: ${cut('left')} und ${cut('right')} nehmen alles weg. Länger machen, die Enden weniger schräg schneiden oder weglassen.`;
+  },
   'piece.too-long': (f, say) =>
     `${say.name(f.parts[0] ?? '')} braucht ${say.length(f.number('length_mm'))} Länge; ${f.number('longest_mm') > 0 ? `die längste Leiste hat ${say.length(f.number('longest_mm'))}` : 'eine brauchbare Handelslänge ist nicht eingetragen'}. Längere Handelslänge eintragen oder aus zwei Stücken machen.`,
   'piece.too-big': (f, say) =>

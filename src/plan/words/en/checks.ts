@@ -95,6 +95,14 @@ export const checks: PlanWords['checks'] = {
     `A miter of ${say.angle(f.number('miter_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Clamp the piece square to the fence against a squared block and turn the saw to ${say.angle(90 - Math.abs(f.number('miter_deg')))} instead, or cut to the mark by hand.`,
   'joint.bevel-over-saw': (f, say) =>
     `A bevel of ${say.angle(f.number('bevel_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Stand the piece on edge and turn the saw by that angle instead, or cut to the mark by hand.`,
+  'piece.nothing-left': (f, say) => {
+    const cut = (side: 'left' | 'right'): string => {
+      const other = f.text(`${side}_with`);
+      const against = other === '' ? '' : `, against ${say.name(other)}`;
+      return `the cut at its ${side} end (${say.angle(f.number(`${side}_deg`))}${against})`;
+    };
+    return `Nothing is left of ${say.name(f.parts[0] ?? '')}, laid ${say.length(f.number('length_mm'))} long: ${cut('left')} and ${cut('right')} take all of it. Make it longer, cut its ends less steep, or leave it out.`;
+  },
   'piece.too-long': (f, say) =>
     `${say.name(f.parts[0] ?? '')} needs a length of ${say.length(f.number('length_mm'))}; ${f.number('longest_mm') > 0 ? `the longest stock is ${say.length(f.number('longest_mm'))}` : 'no length of its stock that could serve is listed'}. Add a longer stock length, or make it of two pieces.`,
   'piece.too-big': (f, say) =>

@@ -1,0 +1,14 @@
+import type { Piece } from '../../joinery/piece.ts';
+import { isLetterOf } from '../letters.ts';
+import { partNames, type Say } from './words.ts';
+
+/**
+ * Names of what pieces of one label belong to, each once: parts with the count of their members as in the
+ * order of work, letters of a sign by their own names.
+ */
+export function pieceNames(pieces: readonly Piece[], say: Say): string[] {
+  const isLetter = (piece: Piece): boolean => isLetterOf(piece.part, piece);
+  const parts = new Set(pieces.filter((piece) => !isLetter(piece)).map(({ part }) => part));
+  const letters = new Set(pieces.filter(isLetter).map(({ name }) => name));
+  return [...partNames([...parts], say), ...letters];
+}
