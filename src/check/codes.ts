@@ -68,6 +68,8 @@ export const CHECK_CODES = [
   'fastening.screws', // mass_kg
   'fastening.lever', // mass_kg, out_mm, base_mm
   'fastening.unknown', // fastener (brad or screw), id
+  // order of work
+  'order.circle', // why (cope, or between: joined over and under others), between (their ids, with spaces)
   // size limits
   'limit.parts', // count, most
   'limit.rules', // count, most

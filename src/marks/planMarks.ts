@@ -2,7 +2,7 @@ import type { Lettering } from '../design/schema.ts';
 import type { Piece } from '../joinery/piece.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import type { MeasureStyle } from '../measure/style.ts';
-import { fixedParts, fixingRounds, measuredInPlace, type OrderInput } from './order.ts';
+import { type FixingOrder, fixingOrder, type OrderInput } from './order.ts';
 import type { MarksPlan, Step } from './result.ts';
 import { runningMarks, storySticks } from './running.ts';
 
@@ -38,19 +38,28 @@ const actFor = (act: Step['act'], parts: readonly string[]): Act[] =>
 /** Outline and shade of sawn letters lie on the sign, partly under the letters; an inline is on the letters. */
 const paintedAround = ({ outline, shade }: Lettering): boolean => outline !== null || shade !== null;
 
-function fixing(input: MarksInput): Act[] {
-  const inPlace = measuredInPlace(input);
-  return fixingRounds(input).flatMap((round) => [
-    ...actFor('fix', ids(round.filter((laid) => !inPlace.has(laid.id)))),
-    ...actFor('measure-in-place', ids(round.filter((laid) => inPlace.has(laid.id)))),
-  ]);
+/** One step for all that is simply fixed in a round, one each for what is put together at once. */
+function fixing({ rounds, inPlace }: FixingOrder): Act[] {
+  const isMeasured = (laid: LaidPart) => inPlace.has(laid.id);
+  return rounds.flatMap((round) => {
+    const alone = round.flatMap((unit) => (unit.length === 1 ? unit : []));
+    return [
+      ...actFor('fix', ids(alone.filter((laid) => !isMeasured(laid)))),
+      ...round
+        .filter((unit) => unit.length > 1)
+        .flatMap((unit) => [
+          ...actFor('cut-in-place', ids(unit.filter(isMeasured))),
+          ...actFor('assemble', ids(unit)),
+        ]),
+      ...actFor('measure-in-place', ids(alone.filter(isMeasured))),
+    ];
+  });
 }
 
-function stepsOf(input: MarksInput): Step[] {
+function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
   const { parts, pieces, before, after } = input;
   if (parts.length === 0) return [];
-  const fixed = fixedParts(parts);
-  const inPlace = measuredInPlace(input);
+  const { fixed, inPlace } = order;
   const notched = having(
     parts,
     pieces.filter((p) => p.notches.length > 0),
@@ -93,7 +102,7 @@ function stepsOf(input: MarksInput): Step[] {
     ...actFor('paint-ground', ground),
     { act: 'mark', parts: [] },
     ...actFor('dry-fit', ids(fixed.filter((laid) => !inPlace.has(laid.id)))),
-    ...fixing(input),
+    ...fixing(order),
     ...actFor('paint-after', inPlaceAfter),
     ...actFor('last-coat', lastCoat),
     ...lettered(onFace),
@@ -106,11 +115,14 @@ function stepsOf(input: MarksInput): Step[] {
 /**
  * Where everything goes and in what order: running marks of every part from the left and bottom edge of
  * the face, rounded as the design shows its measures, the story sticks they make, and the steps of the
- * work. Supports are fixed before what lies on them, parts painted on the bench are painted before they
- * are fixed, what is painted around sawn letters before these are glued on, and pieces measured in place come after the parts that bound them. A design without parts has
- * no steps.
+ * work. All that lies beneath a part is fixed before it, what is joined at once in one step, parts painted on
+ * the bench are painted before they are fixed, what is painted around sawn letters before these are glued
+ * on, and pieces measured in place come after the parts that bound them. A design without parts has no steps.
+ *
+ * Check: `order.circle` (warning), see `fixingOrder`.
  */
 export function planMarks(input: MarksInput): MarksPlan {
   const marks = runningMarks(input.parts, input.measure);
-  return { marks, sticks: storySticks(marks), steps: stepsOf(input) };
+  const order = fixingOrder(input);
+  return { marks, sticks: storySticks(marks), steps: stepsOf(input, order), checks: order.checks };
 }

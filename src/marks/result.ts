@@ -1,3 +1,4 @@
+import type { Check } from '../check/check.ts';
 import type { Axis } from '../design/schema.ts';
 import type { Mm } from '../measure/units.ts';
 
@@ -39,6 +40,8 @@ export interface Step {
     | 'paint-ground'
     | 'dry-fit'
     | 'fix'
+    | 'cut-in-place'
+    | 'assemble'
     | 'measure-in-place'
     | 'letter'
     | 'paint-around-letters'
@@ -54,4 +57,5 @@ export interface MarksPlan {
   readonly marks: readonly Mark[];
   readonly sticks: readonly StoryStick[];
   readonly steps: readonly Step[];
+  readonly checks: readonly Check[];
 }

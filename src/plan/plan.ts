@@ -155,9 +155,19 @@ export function createPlanner(): Planner {
       ...letteringFinishChecks(design),
       ...limitChecks(design, counts),
       ...bedChecks,
-      ...[layout, lettering, joinery, letters, cutting, finish, load, fold, fastening, patterns].flatMap(
-        (s) => s.checks,
-      ),
+      ...[
+        layout,
+        lettering,
+        joinery,
+        letters,
+        cutting,
+        finish,
+        load,
+        fold,
+        fastening,
+        marks,
+        patterns,
+      ].flatMap((s) => s.checks),
     ];
     return {
       design,
@@ -343,6 +353,7 @@ function createStages() {
       ) =>
         planMarks({
           parts,
+          solids: joinery.solids,
           joints: joinery.joints,
           pieces: joinery.pieces,
           rules,

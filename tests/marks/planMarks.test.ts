@@ -42,6 +42,8 @@ const laid = (id: string, s: Short = {}): LaidPart => {
     name: id,
     kind,
     box: s.box ?? { x: 0, y: 0, w: 10, h: 10 },
+    // No ground of their own: these parts lie on what they are said to lie on, and on nothing else.
+    region: [],
     on: s.on ?? 'field',
     finish: s.finish === undefined ? 'green' : s.finish,
     spec,
@@ -58,8 +60,23 @@ const joint = (a: string, b: string): JointFound => ({
   at: { x: 0, y: 0 },
   decided: false,
 });
+/** How many parts carry this one; a circle of them is cut where it closes. */
+function depthOf(id: string, parts: readonly LaidPart[], seen: readonly string[] = []): number {
+  const on = parts.find((p) => p.id === id)?.on ?? '';
+  const carries = parts.some((p) => p.id === on) && !seen.includes(on);
+  return carries ? 1 + depthOf(on, parts, [...seen, id]) : 0;
+}
+
+/** Every part ten high, right on what carries it. */
+const stacked = (parts: readonly LaidPart[]): LaidPart[] =>
+  parts.map((part) => {
+    const z0 = 10 * depthOf(part.id, parts);
+    return { ...part, z0, z1: z0 + (part.kind === 'painted' ? 0 : 10) };
+  });
+
 const input = (parts: readonly LaidPart[], more: Partial<MarksInput> = {}): MarksInput => ({
-  parts,
+  parts: stacked(parts),
+  solids: [],
   joints: [],
   pieces: [],
   rules: [],
@@ -321,6 +338,51 @@ describe('steps', () => {
       .filter(([act]) => act === 'fix')
       .flatMap(([, ids]) => (ids ?? '').split(' '));
     expect(fixed.sort()).toEqual(['a', 'b', 'c']);
+  });
+
+  const lap = (over: string, under: string): JointFound => ({
+    ...joint(under, over),
+    kind: 'half-lap',
+    through: over,
+  });
+  const fixes = (parts: readonly LaidPart[], joints: readonly JointFound[]) =>
+    steps(parts, { joints }).filter(([act]) =>
+      ['fix', 'cut-in-place', 'assemble', 'measure-in-place'].includes(act ?? ''),
+    );
+
+  it('what is halved or mitered together is glued in one step, the face-notched piece first', () => {
+    const parts = [laid('over'), laid('under'), laid('alone'), laid('left'), laid('right')];
+    const miter: JointFound = { ...joint('left', 'right'), kind: 'miter', through: null };
+    expect(fixes(parts, [lap('over', 'under'), miter])).toEqual([
+      ['fix', 'alone'],
+      ['assemble', 'under over'],
+      ['assemble', 'left right'],
+    ]);
+  });
+
+  it('a piece that is halved and measured in place is cut before its joint is glued', () => {
+    expect(fixes([laid('over'), laid('under', { fit: true })], [lap('over', 'under')])).toEqual([
+      ['cut-in-place', 'under'],
+      ['assemble', 'under over'],
+    ]);
+  });
+
+  it('what is coped comes after what it is coped to; a circle of copes is told', () => {
+    const cope = (through: string, other: string): JointFound => ({
+      ...joint(through, other),
+      kind: 'cope',
+      through,
+    });
+    const parts = [laid('a'), laid('b'), laid('c')];
+    expect(fixes(parts, [cope('c', 'b'), cope('b', 'a')])).toEqual([
+      ['fix', 'c'],
+      ['fix', 'b'],
+      ['fix', 'a'],
+    ]);
+    const round = planMarks(input(parts, { joints: [cope('a', 'b'), cope('b', 'c'), cope('c', 'a')] }));
+    expect(round.checks.map((c) => [c.code, c.parts, c.figures.why])).toEqual([
+      ['order.circle', ['a', 'c'], 'cope'],
+    ]);
   });
 
   it('is a topological order on random support graphs', () => {

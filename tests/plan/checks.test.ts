@@ -262,6 +262,31 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
     fastening: { ...base.fastening, screwOver_kg: 2 },
   }),
   'fastening.unknown': () => ({ ...base, fastening: { ...base.fastening, brad: 'thorn' } }),
+  'order.circle': () => {
+    // The post crosses both boards, one under the sheet and one over it: the three cannot be glued at once.
+    const board = (id: string, y: number, on: string) => ({ ...strip(id, 100, y), on, stock: 'pine-1x3' });
+    const post = { ...strip('post', 150, 300), box: box(150, 300, 19.05, 500), lie: 'up' as const };
+    const half = (with_: string) => ({
+      id: with_,
+      parts: ['post', with_] as const,
+      kind: 'half-lap' as const,
+    });
+    return {
+      ...base,
+      parts: [
+        board('low', 400, 'field'),
+        {
+          ...newPart('panel', { id: 'sheet', name: 'Sheet', box: box(200, 390, 100, 200) }),
+          on: 'low',
+        },
+        board('high', 500, 'sheet'),
+        { ...post, stock: 'pine-1x3', on: 'field', onEdge: true },
+      ],
+      groups: [],
+      rules: [],
+      joints: [half('low'), half('high')],
+    };
+  },
   'limit.parts': () =>
     changed('battens', (p) =>
       p.kind === 'array'

@@ -214,6 +214,10 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.parts[0] ?? '')} wiegt ${say.mass(f.number('mass_kg'))}: schrauben, nicht nur stiften.`,
   'fastening.unknown': (f) =>
     `Der Entwurf verlangt ${UNKNOWN[f.text('fastener')] ?? f.text('fastener')} „${f.text('id')}“, aber keine Tabelle führt das; so lässt sich keine Länge wählen. Aus der Liste wählen.`,
+  'order.circle': (f, say) =>
+    f.text('why') === 'cope'
+      ? `${f.parts.map(say.name).join(', ')} stoßen reihum mit Konterprofil aneinander, keines kann zuerst kommen. Die Schritte befestigen sie einzeln: einen dieser Anschlüsse stumpf stoßen.`
+      : `${f.parts.map(say.name).join(', ')} sollen in einem Zug verbunden werden, doch ${f.text('between').split(' ').map(say.name).join(', ')} muss über die einen und unter die anderen. Die Schritte befestigen sie einzeln, von unten: einen dieser Anschlüsse stumpf stoßen oder ändern, was worauf liegt.`,
   'limit.parts': (f) =>
     `Der Entwurf hat ${f.number('count')} Teile; bis ${f.number('most')} bleibt das Arbeiten flott. Für sich wiederholende Teile Reihen verwenden.`,
   'limit.rules': (f) =>

@@ -22,6 +22,10 @@ export const steps: PlanWords['steps'] = {
   'dry-fit': (parts, say) =>
     `Ohne Leim auflegen, mit Klebeband halten und von Weitem ansehen: ${named(parts, say)}.`,
   fix: (parts, say) => `Leimen und befestigen: ${named(parts, say)}.`,
+  'cut-in-place': (parts, say) =>
+    `Die Nachbarn trocken auflegen, daran anhalten, anreißen und passend schneiden: ${named(parts, say)}.`,
+  assemble: (parts, say) =>
+    `In einem Zug miteinander und mit dem Untergrund verleimen, solange der Leim nass ist, und befestigen: ${named(parts, say)}. Bei Überblattungen kommt zuerst, was auf der Sichtseite ausgeklinkt ist.`,
   'measure-in-place': (parts, say) =>
     `Anhalten, anreißen, passend schneiden und befestigen: ${named(parts, say)}.`,
   letter: (parts, say) =>

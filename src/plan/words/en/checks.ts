@@ -185,6 +185,10 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.parts[0] ?? '')} weighs ${say.mass(f.number('mass_kg'))}: use screws, not brads alone.`,
   'fastening.unknown': (f) =>
     `The design asks for the ${f.text('fastener')} “${f.text('id')}”, which no table lists, so that no length can be chosen. Choose a listed one.`,
+  'order.circle': (f, say) =>
+    f.text('why') === 'cope'
+      ? `${f.parts.map(say.name).join(', ')} are coped to each other in a circle, so none can go first. The steps fix them one by one: butt one of these joints.`
+      : `${f.parts.map(say.name).join(', ')} are to be joined at once, but ${f.text('between').split(' ').map(say.name).join(', ')} has to go over some of them and under others. The steps fix them one by one, from below: butt one of these joints, or change what lies on what.`,
   'limit.parts': (f) =>
     `The design has ${f.number('count')} parts; up to ${f.number('most')} stay quick to work with. Use arrays for parts that repeat.`,
   'limit.rules': (f) =>

@@ -21,6 +21,10 @@ export const steps: PlanWords['steps'] = {
     'Carry the marks onto the face from the two datum edges with the story sticks. Never step from mark to mark.',
   'dry-fit': (parts, say) => `Lay out and tape up without glue, and stand back: ${named(parts, say)}.`,
   fix: (parts, say) => `Glue and fix: ${named(parts, say)}.`,
+  'cut-in-place': (parts, say) =>
+    `Lay their neighbors in place dry, hold these against them, mark and cut to fit: ${named(parts, say)}.`,
+  assemble: (parts, say) =>
+    `Glue to each other and to what they lie on in one go, while the glue is wet, and fix: ${named(parts, say)}. Of halved pieces, the one notched on its face goes down first.`,
   'measure-in-place': (parts, say) => `Hold in place, mark, cut to fit and fix: ${named(parts, say)}.`,
   letter: (parts, say) =>
     `Tape the patterns together, lay them on by the centering lines and letter: ${named(parts, say)}.`,
