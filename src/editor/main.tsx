@@ -16,9 +16,9 @@ import { keepCorrection } from './state/device.ts';
 import { BenchContext } from './state/hooks.ts';
 import { emptyDesign, startSpeaking } from './state/language.ts';
 import { createPlanner } from './state/planner.ts';
+import { hirePlanWorker } from './state/planWorker.ts';
 import { createEditorStore } from './state/store.ts';
 import { keepTheme, storedTheme } from './state/theme.ts';
-import { workerMaker } from './state/workerMaker.ts';
 import { startSession } from './storage/session.ts';
 import { t } from './words/t.ts';
 
@@ -29,7 +29,9 @@ await startSpeaking();
 const store = createEditorStore(emptyDesign(), storedTheme());
 keepTheme(store);
 keepCorrection(store);
-const planner = createPlanner(store, workerMaker());
+const planner = createPlanner(store, hirePlanWorker, () =>
+  store.setState({ notice: { tone: 'warn', text: t('plan.restarted') } }),
+);
 
 await startSession(store);
 await takeLinked(store);

@@ -1,4 +1,3 @@
-import { expose } from 'comlink';
 import type { Design } from '../design/schema.ts';
 import { castShadows, type ShadowArea } from '../finish/shadow.ts';
 import type { LaidPart } from '../layout/laid.ts';
@@ -6,6 +5,7 @@ import type { PrinterCorrection } from '../patterns/result.ts';
 import { createPlanner } from '../plan/plan.ts';
 import type { Plan } from '../plan/types.ts';
 import type { Language } from '../plan/words/languages.ts';
+import { offer } from './alive.ts';
 import { fontBytes } from './fonts.ts';
 import { letterPictures } from './letterPictures.ts';
 import { reuse } from './state/reuse.ts';
@@ -57,4 +57,4 @@ const work = {
 
 export type Work = typeof work;
 
-expose(work);
+offer(work);

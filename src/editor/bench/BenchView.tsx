@@ -27,7 +27,10 @@ export default function BenchView() {
 function BenchSteps() {
   const t = useWords();
   const store = useStore();
-  const { plan, stale, progress, problem } = usePlan();
+  const { plan: last, stale, progress, problem } = usePlan();
+  // Wood is cut by what stands here: nothing of a plan that is not of the design as it is now.
+  const plan = stale ? null : last;
+  const working = stale && problem === null;
   const figures = useSay();
   const { ticked, tick } = useTicks('cut');
   const [chosen, choose] = useState<string | null>(null);
@@ -106,19 +109,15 @@ function BenchSteps() {
         </button>
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
-      <main className="saw-body" ref={body} aria-busy={stale} tabIndex={0}>
-        {problem ? (
-          <p className="caution" role="alert">
-            {problem}
-          </p>
-        ) : null}
-        {stale ? (
+      <main className="saw-body" ref={body} aria-busy={working} tabIndex={0}>
+        {problem ? <p className="saw-empty">{t('plan.none')}</p> : null}
+        {working ? (
           <progress className="saw-working" aria-label={t('plan.coming')} max={1} value={progress?.share} />
         ) : null}
         {listed ? <BenchList steps={steps} ticked={ticked} at={at} onChoose={go} /> : null}
         {!listed && plan && step ? <StepCard key={step.id} step={step} plan={plan} say={figures} /> : null}
         {plan && steps.length === 0 ? <p className="saw-empty">{t('bench.none')}</p> : null}
-        {!plan && !problem ? <p className="saw-empty">{t('plan.coming')}</p> : null}
+        {working ? <p className="saw-empty">{t('plan.coming')}</p> : null}
         {!listed && steps.length > 0 && done === steps.length ? (
           <p className="saw-all">{t('bench.all')}</p>
         ) : null}

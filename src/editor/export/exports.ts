@@ -1,20 +1,20 @@
-import type { Plan } from '../../plan/types.ts';
+import type { CurrentPlan } from '../state/planner.ts';
 import type { WordKey } from '../words/t.ts';
 import { facePicture } from './facePicture.ts';
 import type { MadeFile } from './filesWorker.ts';
-import { makeFiles } from './makeFiles.ts';
+import { type Making, makeFiles } from './makeFiles.ts';
 
 /** One entry of the export menu: its words, and what it writes from a plan. */
 export interface ExportEntry {
   readonly id: string;
   readonly words: WordKey;
-  readonly write: (plan: Plan, onFile: (done: number, of: number) => void) => Promise<readonly MadeFile[]>;
+  readonly write: (plan: CurrentPlan, making: Making) => Promise<readonly MadeFile[]>;
 }
 
 const named = (id: string, words: WordKey, ...stems: string[]): ExportEntry => ({
   id,
   words,
-  write: (plan, onFile) => makeFiles(plan, stems, onFile),
+  write: (plan, making) => makeFiles(plan, stems, making),
 });
 
 /** What can be written, in the order of the menu: the same files as the command's, and a picture. */

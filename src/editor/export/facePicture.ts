@@ -1,13 +1,13 @@
-import type { Plan } from '../../plan/types.ts';
+import type { CurrentPlan } from '../state/planner.ts';
 import type { MadeFile } from './filesWorker.ts';
-import { makeFiles } from './makeFiles.ts';
+import { type Making, makeFiles } from './makeFiles.ts';
 
 /** Longest side of the picture: sharp on a large screen, small enough to send. */
 const MOST_PIXELS = 2400;
 
 /** The face in color as a PNG, drawn from the same drawing as the SVG. */
-export async function facePicture(plan: Plan): Promise<readonly MadeFile[]> {
-  const [svg] = await makeFiles(plan, ['face.svg'], () => {});
+export async function facePicture(plan: CurrentPlan, making: Making): Promise<readonly MadeFile[]> {
+  const [svg] = await makeFiles(plan, ['face.svg'], making);
   if (!svg) return [];
   const scale = MOST_PIXELS / Math.max(plan.face.width, plan.face.height);
   const width = Math.round(plan.face.width * scale);

@@ -1,7 +1,7 @@
-import { expose } from 'comlink';
 import { planFiles } from '../../output/files.ts';
 import { scriptsOf } from '../../output/script/scripts.ts';
 import type { Plan } from '../../plan/types.ts';
+import { offer } from '../alive.ts';
 import { scriptFonts } from '../scriptFonts.ts';
 
 /** A file with its bytes, as it goes from the worker to the disk. */
@@ -34,4 +34,4 @@ const work = {
 
 export type FilesWork = typeof work;
 
-expose(work);
+offer(work);

@@ -1,13 +1,14 @@
 import { X } from 'lucide-react';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
+import { PlanTrouble } from './PlanTrouble.tsx';
 
 /** What went wrong and what to do, above everything until it is put away. */
 export function NoticeBar() {
   const t = useWords();
   const store = useStore();
   const notice = useEditor((s) => s.notice);
-  if (!notice) return null;
+  if (!notice) return <PlanTrouble />;
   return (
     <div className={`notice ${notice.tone}`} role="alert">
       <div>

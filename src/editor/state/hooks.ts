@@ -19,17 +19,13 @@ import { useLanguage } from '../words/t.ts';
 import { type CommitOptions, commit } from './commit.ts';
 import { faceFor, layoutOf } from './derive.ts';
 import { followerOf } from './follower.ts';
-import type { PlanState } from './planner.ts';
+import type { Planner, PlanState } from './planner.ts';
 import { type EditorState, type EditorStore, shownDesign } from './store.ts';
 import { resolveTheme, type Theme, watchTheme } from './theme.ts';
 
 export interface Bench {
   readonly store: EditorStore;
-  readonly planner: {
-    readonly subscribe: (listener: () => void) => () => void;
-    readonly get: () => PlanState;
-    readonly shadows: () => Promise<readonly ShadowArea[]>;
-  };
+  readonly planner: Planner;
 }
 
 export const BenchContext = createContext<Bench | null>(null);
@@ -67,6 +63,9 @@ export function useMeasureStyle(): MeasureStyle {
   const language = useLanguage();
   return useMemo(() => styleIn(language, measure), [language, measure]);
 }
+
+/** What gives plans that are sure to be of the design as it is. */
+export const usePlanner = (): Planner => useBench().planner;
 
 /**
  * The whole plan, computed in a worker after each edit. `plan` is the last one that came; `stale` while a

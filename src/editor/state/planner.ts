@@ -1,104 +1,116 @@
-import type { Design } from '../../design/schema.ts';
 import type { ShadowArea } from '../../finish/shadow.ts';
-import type { PrinterCorrection } from '../../patterns/result.ts';
 import type { Plan } from '../../plan/types.ts';
-import type { Language } from '../../plan/words/languages.ts';
 import { onSpoken, spoken } from '../words/t.ts';
+import { createPlanLife, type HireWorker, type PlanJob, type PlanProblem } from './planLife.ts';
 import type { EditorStore } from './store.ts';
 
 export interface PlanState {
+  /** The last plan that came, of the open design as it is or as it was. */
   readonly plan: Plan | null;
-  /** A newer one is on its way. */
+  /** The plan is not of the design as it is now: its job is another one. */
   readonly stale: boolean;
   readonly progress: { readonly stage: string; readonly share: number } | null;
-  readonly problem: string | null;
+  /** Why there will be no plan of the design as it is now. */
+  readonly problem: PlanProblem | null;
 }
 
-/** What computes plans: a worker, or a stand-in in tests. */
-export interface PlanMaker {
-  /** Null when it was cancelled. */
-  readonly make: (
-    design: Design,
-    correction: PrinterCorrection,
-    language: Language,
-    onStage: (stage: string, share: number) => void,
-  ) => Promise<Plan | null>;
-  readonly cancel: () => void;
-  /** Shadows of the last plan made. */
-  readonly shadows: () => Promise<readonly ShadowArea[]>;
+declare const current: unique symbol;
+/** A plan of the design as it was when it was asked for. Only the planner gives one, and only of that. */
+export type CurrentPlan = Plan & { readonly [current]: true };
+
+/** Thrown where there is no plan to wait for. */
+export class NoPlan extends Error {
+  readonly problem: PlanProblem;
+  constructor(problem: PlanProblem) {
+    super(problem.kind === 'failed' ? problem.why : problem.kind);
+    this.problem = problem;
+  }
 }
 
-/** Time after the last edit before a plan is begun, so that a run of edits makes one. */
-const QUIET_MS = 120;
+export type Planner = ReturnType<typeof createPlanner>;
 
-/** Keeps the plan up with the design: waits for a pause, drops what an edit has made old, latest wins. */
-export function createPlanner(store: EditorStore, maker: PlanMaker) {
+/** Keeps the plan up with the design and says what of it is old. `onRestart`: the worker died and was replaced. */
+export function createPlanner(store: EditorStore, hire: HireWorker, onRestart: () => void = () => {}) {
+  let wanted: PlanJob | null = null;
+  let made: { readonly job: PlanJob; readonly plan: Plan } | null = null;
   let state: PlanState = { plan: null, stale: true, progress: null, problem: null };
   const listeners = new Set<() => void>();
-  const set = (next: Partial<PlanState>) => {
-    state = { ...state, ...next };
+  const set = (next: Partial<Pick<PlanState, 'progress' | 'problem'>>) => {
+    state = { ...state, ...next, plan: made?.plan ?? null, stale: made === null || made.job !== wanted };
     for (const listener of listeners) listener();
   };
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  let asked: Design | null = null;
-  let busy = false;
-  let next: Design | null = null;
 
-  const run = async (design: Design) => {
-    asked = design;
-    busy = true;
-    try {
-      const plan = await maker.make(design, store.getState().correction, spoken(), (stage, share) => {
-        if (asked === design) set({ progress: { stage, share } });
-      });
-      if (asked === design && plan) set({ plan, stale: false, progress: null, problem: null });
-    } catch (error) {
-      if (asked === design) {
-        set({
-          stale: false,
-          progress: null,
-          problem: error instanceof Error ? error.message : String(error),
-        });
-      }
-    }
-    busy = false;
-    const waiting = next;
-    next = null;
-    if (waiting) void run(waiting);
+  const life = createPlanLife(hire, {
+    progress: (stage, share) => set({ progress: { stage, share } }),
+    plan: (job, plan) => {
+      if (job.of !== wanted?.of) return;
+      made = { job, plan };
+      set({ progress: null, problem: null });
+    },
+    problem: (_, problem) => set({ progress: null, problem }),
+    restarted: onRestart,
+  });
+
+  const ask = () => {
+    const { designId, edit, correction } = store.getState();
+    wanted = designId === null ? null : { of: designId, design: edit.design, correction, language: spoken() };
+    if (made?.job.of !== wanted?.of) made = null;
+    life.ask(wanted);
+    set({ progress: null, problem: null });
   };
-
-  const ask = (design: Design) => {
-    set({ stale: true });
-    clearTimeout(timer);
-    asked = null;
-    next = null;
-    if (busy) maker.cancel();
-    timer = setTimeout(() => {
-      if (busy) next = design;
-      else void run(design);
-    }, QUIET_MS);
-  };
-
   store.subscribe((now, before) => {
-    if (now.designId === null) return;
-    if (now.designId !== before.designId) set({ plan: null });
-    const changed = now.edit.design !== before.edit.design || now.designId !== before.designId;
-    if (changed || now.correction !== before.correction) ask(now.edit.design);
+    if (
+      now.edit.design !== before.edit.design ||
+      now.designId !== before.designId ||
+      now.correction !== before.correction
+    )
+      ask();
   });
+  onSpoken(ask);
 
-  onSpoken(() => {
-    const { designId, edit } = store.getState();
-    if (designId !== null) ask(edit.design);
-  });
+  const subscribe = (listener: () => void) => {
+    listeners.add(listener);
+    return () => {
+      listeners.delete(listener);
+    };
+  };
+
+  const retry = () => {
+    set({ problem: null });
+    life.retry();
+  };
 
   return {
-    subscribe: (listener: () => void) => {
-      listeners.add(listener);
-      return () => {
-        listeners.delete(listener);
-      };
-    },
-    get: () => state,
-    shadows: maker.shadows,
+    subscribe,
+    get: (): PlanState => state,
+    retry,
+    shadows: (): Promise<readonly ShadowArea[]> => life.shadows(),
+    /**
+     * The plan of the design as it is, waited for where it has not come yet. A design that is changed meanwhile is
+     * waited for too. Rejects with the signal's reason, with `NoPlan` where there will be none, and with an abort
+     * when another design is opened.
+     */
+    current: (signal: AbortSignal): Promise<CurrentPlan> =>
+      new Promise((resolve, reject) => {
+        const of = wanted?.of;
+        const leave = () => {
+          stop();
+          signal.removeEventListener('abort', look);
+        };
+        const look = () => {
+          const gone = signal.aborted || wanted === null || wanted.of !== of;
+          if (!gone && state.stale && !state.problem) return;
+          leave();
+          if (signal.aborted) reject(signal.reason);
+          else if (gone) reject(new DOMException('Another design was opened.', 'AbortError'));
+          else if (state.problem) reject(new NoPlan(state.problem));
+          else resolve(state.plan as CurrentPlan);
+        };
+        const stop = subscribe(look);
+        signal.addEventListener('abort', look);
+        // A worker that died is given another try by whoever wants its plan.
+        if (state.problem && state.problem.kind !== 'failed') retry();
+        look();
+      }),
   };
 }

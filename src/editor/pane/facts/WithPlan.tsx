@@ -15,22 +15,19 @@ export function WithPlan({ wide, children }: WithPlanProps) {
   const t = useWords();
   const step = useEditor((s) => s.step);
   const { plan, stale, progress, problem } = usePlan();
+  const working = stale && problem === null;
   return (
-    <div className={wide ? 'job-pane wide pane-stack' : 'job-pane pane-stack'} aria-busy={stale}>
+    <div className={wide ? 'job-pane wide pane-stack' : 'job-pane pane-stack'} aria-busy={working}>
       <h2 className="hidden-text">{t(`step.${step}`)}</h2>
-      {problem ? (
-        <p className="caution" role="alert">
-          {t('plan.failed', { problem })}
-        </p>
-      ) : null}
-      {stale ? (
+      {problem && plan ? <p className="caution">{t('plan.older')}</p> : null}
+      {working ? (
         <div className="working">
           <span className="note">{t(plan ? 'plan.renewing' : 'plan.coming')}</span>
           <progress aria-label={t('plan.coming')} max={1} value={progress?.share} />
         </div>
       ) : null}
       {plan ? children(plan) : null}
-      {plan || stale || problem ? null : <p className="note">{t('plan.none')}</p>}
+      {plan || working ? null : <p className="note">{t('plan.none')}</p>}
     </div>
   );
 }

@@ -10,6 +10,17 @@ export const exportWords: Record<keyof typeof en, string> = {
   'export.face': 'Umrisse der Front (SVG, DXF)',
   'export.signs': 'Schilder für Maschinen (SVG, DXF)',
   'export.plan': 'Ganzer Plan (JSON)',
-  'export.working': 'Schreibe {done} von {of}',
+  'export.waiting': '{name}: der Plan für den jetzigen Entwurf wird berechnet…',
+  'export.working': '{name}: {done} von {of} wird geschrieben…',
+  'export.stopped': '{name} wurde nicht geschrieben.',
+  'export.noPlan': '{name} wurde nicht geschrieben: für den jetzigen Entwurf gibt es keinen Plan.',
+  'export.died':
+    'was schreibt, endete von selbst, vielleicht aus Mangel an Speicher. Andere Seiten schließen und erneut versuchen.',
+  'export.script': 'was schreibt, ließ sich nicht laden. Erneut versuchen, wenn die Verbindung wieder steht.',
+  'export.doubtTitle': 'Diese Fehler lassen keinen Plan zu',
+  'export.doubt':
+    '{name}: was danach gesägt oder gekauft wird, kann falsch sein. Der Befehl schreibt nichts von einem Entwurf mit Fehlern.',
+  'export.anyway': 'Trotzdem schreiben',
+  'export.toChecks': 'Zu den Prüfungen',
   'export.failed': '{name} konnte nicht geschrieben werden: {why}',
 };

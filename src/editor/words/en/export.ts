@@ -8,6 +8,17 @@ export const exportWords = {
   'export.face': 'Outlines of the face (SVG, DXF)',
   'export.signs': 'Signs for a machine (SVG, DXF)',
   'export.plan': 'Whole plan (JSON)',
-  'export.working': 'Writing {done} of {of}',
+  'export.waiting': '{name}: working out the plan of the design as it is now…',
+  'export.working': '{name}: writing {done} of {of}…',
+  'export.stopped': '{name} was not written.',
+  'export.noPlan': '{name} was not written: there is no plan of the design as it is now.',
+  'export.died':
+    'what writes it ended by itself, perhaps for want of memory. Close other pages and try again.',
+  'export.script': 'what writes it could not be loaded. Try again when the connection is back.',
+  'export.doubtTitle': 'These errors forbid a plan',
+  'export.doubt':
+    '{name}: what is cut or bought by it may be wrong. The command writes nothing of a design with errors.',
+  'export.anyway': 'Write it all the same',
+  'export.toChecks': 'Go to the checks',
   'export.failed': '{name} could not be written: {why}',
 } as const;

@@ -1,0 +1,45 @@
+import { RotateCw, Save, X } from 'lucide-react';
+import { useState } from 'react';
+import { usePlan, usePlanner, useStore } from '../state/hooks.ts';
+import type { PlanProblem } from '../state/planLife.ts';
+import { saveFile } from '../storage/file.ts';
+import { useWords } from '../words/t.ts';
+
+/** Why there is no plan of the design as it is, and what can be done; until it is put away or there is one. */
+export function PlanTrouble() {
+  const t = useWords();
+  const store = useStore();
+  const planner = usePlanner();
+  const { problem } = usePlan();
+  const [away, putAway] = useState<PlanProblem | null>(null);
+  if (!problem || problem === away) return null;
+  return (
+    <div className="notice bad" role="alert">
+      <div>
+        <p>
+          {problem.kind === 'failed'
+            ? t('plan.failed', { problem: problem.why })
+            : t(problem.kind === 'died' ? 'plan.died' : 'plan.script')}
+        </p>
+        <div className="btn-row">
+          <button type="button" className="btn" onClick={planner.retry}>
+            <RotateCw aria-hidden="true" />
+            {t('plan.retry')}
+          </button>
+          <button type="button" className="btn" onClick={() => void saveFile(store)}>
+            <Save aria-hidden="true" />
+            {t('file.save')}
+          </button>
+        </div>
+      </div>
+      <button
+        type="button"
+        className="btn bare icon"
+        aria-label={t('act.close')}
+        onClick={() => putAway(problem)}
+      >
+        <X aria-hidden="true" />
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,205 @@
+import type { Design } from '../../design/schema.ts';
+import type { ShadowArea } from '../../finish/shadow.ts';
+import type { PrinterCorrection } from '../../patterns/result.ts';
+import type { Plan } from '../../plan/types.ts';
+import type { Language } from '../../plan/words/languages.ts';
+
+/** What a plan is made of. Its object is its identity: a plan is of this job and of no other. */
+export interface PlanJob {
+  /** The id under which the design is open. */
+  readonly of: string;
+  readonly design: Design;
+  readonly correction: PrinterCorrection;
+  readonly language: Language;
+}
+
+/** `script`: it could not be loaded. `died`: it ended while it was wanted, or gave no sign of life for long. */
+export type Death = 'script' | 'died';
+
+export type PlanProblem = { readonly kind: 'failed'; readonly why: string } | { readonly kind: Death };
+
+export interface PlanAnswers {
+  readonly stage: (stage: string, share: number) => void;
+  readonly plan: (plan: Plan) => void;
+  readonly failed: (why: string) => void;
+}
+
+/** A worker as its owner sees it. It has one job at a time. */
+export interface PlanWorker {
+  readonly plan: (job: PlanJob, answers: PlanAnswers) => void;
+  /** Shadows of the last plan made. */
+  readonly shadows: () => Promise<readonly ShadowArea[]>;
+  /** Ends it at once; it answers nothing any more. */
+  readonly end: () => void;
+}
+
+/** Starts a worker, which tells when it can take a job and when it died. Neither is told before this returns. */
+export type HireWorker = (told: {
+  readonly ready: () => void;
+  readonly died: (why: Death) => void;
+}) => PlanWorker;
+
+/** What became of the jobs. */
+export interface LifeTold {
+  readonly progress: (stage: string, share: number) => void;
+  /** In the order of the jobs; of an older job than the last one too, where that was made before it was given up. */
+  readonly plan: (job: PlanJob, plan: Plan) => void;
+  /** There will be no plan of the last job until it is tried again. */
+  readonly problem: (job: PlanJob, problem: PlanProblem) => void;
+  /** The worker died and another one has taken up the job. */
+  readonly restarted: () => void;
+}
+
+/** Time after the last edit before a plan is begun, so that a run of edits makes one. */
+export const QUIET_MS = 120;
+/** A plan that nobody wants any more gets this long to end by itself: its memory is worth more than a short wait. */
+export const PATIENCE_MS = 1500;
+/** A script that has not come by then is taken for one that does not come. */
+export const LOADING_MS = 60_000;
+/** A stage of a plan that lasts longer than this is taken for one that never ends. */
+export const SILENCE_MS = 180_000;
+
+/** A timer that runs once at a time. */
+function alarm() {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const off = () => {
+    clearTimeout(timer);
+    timer = undefined;
+  };
+  return {
+    on: () => timer !== undefined,
+    off,
+    set: (ms: number, ring: () => void) => {
+      off();
+      timer = setTimeout(() => {
+        timer = undefined;
+        ring();
+      }, ms);
+    },
+  };
+}
+
+/**
+ * The one owner of the worker that plans: it starts it, gives it the last job that was asked for, ends it when it
+ * works too long at an old one, and starts another when it dies. Every job that is the last one asked for ends in its
+ * plan or in a problem. Each callback of a worker is bound to that worker and its job, and each timer is put out with
+ * what it waited for, so that nothing of an earlier one can touch a later one.
+ */
+export function createPlanLife(hire: HireWorker, told: LifeTold) {
+  /** The worker at hand, and whether it can take a job yet. */
+  let hand: { worker: PlanWorker | null; ready: boolean } | null = null;
+  let wanted: PlanJob | null = null;
+  let running: PlanJob | null = null;
+  /** The job that needs nothing more: planned, or told as a problem. */
+  let answered: PlanJob | null = null;
+  let deathsInARow = 0;
+  const quiet = alarm();
+  const patience = alarm();
+  const silence = alarm();
+
+  /** Nothing is left of the worker, whether it was ended or died. */
+  const letGo = () => {
+    hand?.worker?.end();
+    hand = null;
+    running = null;
+    patience.off();
+    silence.off();
+  };
+
+  const died = (why: Death) => {
+    letGo();
+    if (wanted === null || wanted === answered) return;
+    deathsInARow++;
+    // An edit that was just made is tried before anything is told of the last one.
+    if (quiet.on()) return;
+    if (why === 'script' || deathsInARow > 1) {
+      answered = wanted;
+      told.problem(wanted, { kind: why });
+      return;
+    }
+    told.restarted();
+    next();
+  };
+
+  const start = () => {
+    const mine: { worker: PlanWorker | null; ready: boolean } = { worker: null, ready: false };
+    hand = mine;
+    silence.set(LOADING_MS, () => died('script'));
+    mine.worker = hire({
+      ready: () => {
+        if (hand !== mine || mine.ready) return;
+        mine.ready = true;
+        silence.off();
+        next();
+      },
+      died: (why) => {
+        if (hand === mine) died(why);
+      },
+    });
+  };
+
+  /** Goes on with what is due, if it can be gone on with now. */
+  const next = () => {
+    if (wanted === null || wanted === answered || running !== null || quiet.on()) return;
+    if (hand === null) start();
+    const worker = hand?.ready ? hand.worker : null;
+    if (!worker) return;
+    const job = wanted;
+    running = job;
+    const listen = () => silence.set(SILENCE_MS, () => died('died'));
+    const isMine = () => hand?.worker === worker && running === job;
+    const end = () => {
+      running = null;
+      deathsInARow = 0;
+      patience.off();
+      silence.off();
+      if (job === wanted) answered = job;
+    };
+    listen();
+    worker.plan(job, {
+      stage: (stage, share) => {
+        if (!isMine()) return;
+        listen();
+        if (job === wanted) told.progress(stage, share);
+      },
+      plan: (plan) => {
+        if (!isMine()) return;
+        end();
+        told.plan(job, plan);
+        next();
+      },
+      failed: (why) => {
+        if (!isMine()) return;
+        end();
+        if (job === answered) told.problem(job, { kind: 'failed', why });
+        next();
+      },
+    });
+  };
+
+  return {
+    /** Asks for the plan of a job instead of all before it; null: none is wanted any more. */
+    ask: (job: PlanJob | null) => {
+      wanted = job;
+      if (running !== null && !patience.on()) {
+        patience.set(PATIENCE_MS, () => {
+          letGo();
+          next();
+        });
+      }
+      quiet.off();
+      if (job === null) return;
+      // The script loads while the person may still be at it.
+      if (hand === null) start();
+      quiet.set(QUIET_MS, next);
+    },
+    /** Tries the last job again after a problem. */
+    retry: () => {
+      answered = null;
+      next();
+    },
+    /** Shadows of the last plan made; none where its worker is gone. */
+    shadows: (): Promise<readonly ShadowArea[]> =>
+      hand?.ready && hand.worker ? hand.worker.shadows() : Promise.resolve([]),
+  };
+}
