@@ -41,7 +41,7 @@ export const CHECK_CODES = [
   'lettering.low-contrast', // ratio
   'stencil.loose-island', // count
   'stencil.thin-tongue', // width_mm
-  'stencil.one-bridge', // count
+  'stencil.one-bridge', // count, asked
   'stencil.letter-lost', // characters
   'stencil.placed-lost', // count
   'patterns.too-many-pages', // pages

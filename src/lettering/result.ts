@@ -50,10 +50,15 @@ export interface Stencil {
     readonly at: Point;
     /** `tongue`: hangs on a neck of sheet that is too thin. */
     readonly kind: 'island' | 'tongue';
+    /**
+     * Bars that all have to break before it falls out, counted up to two: the least cut between it and the
+     * frame. Thin necks and bars on thin fingers count as nothing, bars that run into each other as one.
+     */
+    readonly hold: number;
   }[];
   /** Pieces of the sheet that would fall out: 0 when it holds together. */
   readonly loose: number;
-  /** Islands that only one bridge could reach. */
+  /** Pieces of `islands` that hang on one bar, alone or tied to others. */
   readonly single: number;
 }
 

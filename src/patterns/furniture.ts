@@ -81,7 +81,7 @@ export function drawPlate(plate: Plate): DrawItem[] {
     ...keyMap(plate, { x: side - pad - room * 0.45, y: side - pad - 20, w: room * 0.45, h: 20 }),
   );
   const title = wrapped(plate.title, { size: TEXT.small, bold: true }, room).slice(0, 2);
-  const note = wrapped(plate.note, small, room).slice(0, 2);
+  const note = wrapped(plate.note, small, room).slice(0, 4);
   const rows: { words: string; bold?: boolean; size: Mm }[] = [
     ...title.map((words) => ({ words, bold: true, size: TEXT.small })),
     ...note.map((words) => ({ words, size: TEXT.note })),

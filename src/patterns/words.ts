@@ -13,6 +13,8 @@ export interface PatternWords {
   readonly across: (length: string) => string;
   readonly up: (length: string) => string;
   readonly mode: { readonly [M in 'trace' | 'stencil' | 'mirrored' | 'cut-out']: string };
+  /** Of pieces of a stencil that hang on one bridge. */
+  readonly onOne: (count: number) => string;
   readonly guide: { readonly baseline: string; readonly center: string };
   readonly layer: (number: number, of: number, finish: string) => string;
   readonly face: string;

@@ -34,6 +34,7 @@ const layer = (role: LayerStencil['role']): LayerStencil => ({
       ],
       at: { x, y: 0 },
       kind: 'island' as const,
+      hold: 2,
     })),
     loose: 0,
     single: 0,

@@ -4,7 +4,7 @@ import type { Box, Region, Ring } from '../../src/geometry/shape.ts';
 import type { Bridge, Stencil } from '../../src/lettering/result.ts';
 
 /** A bridge as the bar its figures describe, a hair narrower, so that its edges lie in the sheet. */
-function barOf({ at, angle, width, length }: Bridge): Ring {
+export function barOf({ at, angle, width, length }: Bridge): Ring {
   const [c, s] = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)];
   const [l, w] = [length / 2, width / 2 - 0.001];
   return [

@@ -3,14 +3,13 @@ import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { type Candidate, candidatesOf, chooseBridges, fromOtherEnd, nearestTo } from './choose.ts';
 import { type Crossing, crossingFrom, startsInLine, startsOn } from './crossing.ts';
+import type { FirmSheet } from './firm.ts';
+import type { Wish } from './hold.ts';
 import { type Course, courseOf, type Island, type Letter, type Side, type Solid } from './solid.ts';
 import { tongueBridge } from './tongue.ts';
 import type { Tongue } from './weak.ts';
 
 type Options = Lettering['stencil'];
-
-/** An island is held on two sides, so that the knife cannot turn it out. */
-export const LEAST_BRIDGES = 2;
 
 /** A bridge that was decided on; a tongue's belongs to no island. */
 export interface Placed {
@@ -25,13 +24,13 @@ export interface Choices {
 }
 
 /** None for an island whose bridges were all taken away by hand: nothing puts one back unasked. */
-export function choicesFor(island: Island, solid: Solid, options: Options): Choices {
+export function choicesFor(island: Island, solid: Solid, firm: FirmSheet, options: Options): Choices {
   if (options.placed.some((p) => p.island === island.index && p.angles.length === 0)) {
     return { island, candidates: [] };
   }
   const letter = solid.letters[island.letter];
   const crossings = letter ? crossingsOf(island, letter, options.bridgeWidth) : [];
-  return { island, candidates: candidatesOf(crossings, island, options.direction) };
+  return { island, candidates: candidatesOf(crossings, island, options.direction, firm.isFirm) };
 }
 
 /**
@@ -55,8 +54,17 @@ export function chooseAll(choices: readonly Choices[], options: Options): Placed
   return placed;
 }
 
+/** A piece on a thin neck has that besides, and gets one. */
 const wantedOf = (island: Island, options: Options): number =>
-  island.kind === 'island' ? Math.max(LEAST_BRIDGES, options.bridges) : 1;
+  island.kind === 'island' ? options.bridges : 1;
+
+/** How often each island should be held: those set by hand are left as they were set, once something holds them. */
+export const wishesOf =
+  (options: Options) =>
+  (island: Island): Wish => {
+    const byHand = options.placed.some((p) => p.island === island.index);
+    return { wanted: byHand ? 1 : wantedOf(island, options), byHand };
+  };
 
 /** Crossings from all along an island's border; sides far from the island are only looked at if need be. */
 function crossingsOf(island: Island, letter: Letter, width: Mm): Crossing[] {

@@ -29,6 +29,8 @@ const WEIGHT = {
   astray: 12,
   missesHome: 1,
   missesTarget: 4,
+  /** Ends in sheet that is too thin to hold. */
+  thin: 2,
   /** Two bridges near each other, where the far end of the island would flap. */
   crowded: 1.2,
 };
@@ -45,12 +47,13 @@ export function candidatesOf(
   crossings: readonly Crossing[],
   island: Island,
   direction: Direction,
+  isFirm: (crossing: Crossing) => boolean,
 ): Candidate[] {
   return crossings
     .map((crossing) => ({
-      crossing,
-      angle: leavingAngle(crossing, island.inside),
-      cost: crossing.length * (1 + againstIt(crossing, island, direction)),
+      ...candidateOf(crossing, island),
+      cost:
+        crossing.length * (1 + againstIt(crossing, island, direction) + (isFirm(crossing) ? 0 : WEIGHT.thin)),
     }))
     .sort((a, b) => a.cost - b.cost || a.angle - b.angle);
 }
@@ -95,7 +98,7 @@ export function chooseBridges(
 ): Candidate[] {
   const tried = spread(candidates);
   const spacing: Spacing = {
-    size: Math.hypot(island.box.w, island.box.h),
+    size: sizeOf(island),
     width,
     apart: Math.min(LEAST_APART, (FAIR_SHARE * 360) / count),
   };
@@ -108,6 +111,13 @@ export function chooseBridges(
   }
   return chosen.slice(held.length);
 }
+
+/** A bridge as seen from its island, with nothing against it. */
+export const candidateOf = (crossing: Crossing, island: Island): Candidate => ({
+  crossing,
+  angle: leavingAngle(crossing, island.inside),
+  cost: crossing.length,
+});
 
 /** A neighbor's bridge as seen from the island that it reaches. */
 export function fromOtherEnd(crossing: Crossing, island: Island): Candidate {
@@ -122,7 +132,7 @@ export function fromOtherEnd(crossing: Crossing, island: Island): Candidate {
     meetsHome: meetsTarget,
     meetsTarget: meetsHome,
   };
-  return { crossing: turned, angle: leavingAngle(turned, island.inside), cost: crossing.length };
+  return candidateOf(turned, island);
 }
 
 /** The cheapest candidates, but of each direction some: forty places on one thin serif would crowd out the rest. */
@@ -172,7 +182,7 @@ function bestNext(
   let least = Infinity;
   for (const candidate of candidates) {
     if (!chosen.every((other) => standApart(candidate, other, spacing))) continue;
-    const cost = candidate.cost * (1 + 2 * WEIGHT.crowded * nearness(candidate, chosen, spacing.size) ** 2);
+    const cost = candidate.cost * crowding(candidate, chosen, spacing.size);
     if (cost < least) {
       least = cost;
       best = candidate;
@@ -180,6 +190,13 @@ function bestNext(
   }
   return best;
 }
+
+/** Across an island, corner to corner of its box. */
+export const sizeOf = ({ box }: Island): Mm => Math.hypot(box.w, box.h);
+
+/** What one more bar costs beside those of its island, as a factor. */
+export const crowding = (candidate: Candidate, others: readonly Candidate[], size: Mm): number =>
+  1 + 2 * WEIGHT.crowded * nearness(candidate, others, size) ** 2;
 
 /** 1 where a bar stands beside another one, 0 where the whole size of the island lies between. */
 function nearness(candidate: Candidate, others: readonly Candidate[], size: Mm): number {
@@ -220,5 +237,5 @@ export function nearestTo(candidates: readonly Candidate[], angles: readonly Deg
   return found;
 }
 
-const standClear = (a: Candidate, b: Candidate, width: Mm): boolean =>
+export const standClear = (a: Candidate, b: Candidate, width: Mm): boolean =>
   apart(a.angle, b.angle) >= OPPOSITE || distance(a.crossing.leaves, b.crossing.leaves) >= CLEAR * width;

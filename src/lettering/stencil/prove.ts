@@ -6,7 +6,6 @@ import type { Mm } from '../../measure/units.ts';
 import { letterByLetter } from '../cluster.ts';
 import type { Choices, Placed } from './bridging.ts';
 import { barRing, type Crossing } from './crossing.ts';
-import { cheapest } from './link.ts';
 
 /** Rounds of adding bridges when the sheet is found in pieces. */
 const MOST_ROUNDS = 12;
@@ -58,4 +57,18 @@ function cutOut(letters: Region, box: Box, holes: Region, placed: readonly Place
 function barsOver(letters: Region, bars: Region): Region {
   const box = boxOf(letters);
   return box ? bars.filter(({ outer }) => boxesMeet(boxOfPoints(outer), box)) : [];
+}
+
+/** The best place of all those islands that is allowed. */
+function cheapest(choices: readonly Choices[], allowed: (crossing: Crossing) => boolean): Placed | null {
+  let best: Placed | null = null;
+  let least = Infinity;
+  for (const { island, candidates } of choices) {
+    for (const { crossing, cost } of candidates) {
+      if (cost >= least || !allowed(crossing)) continue;
+      least = cost;
+      best = { island, crossing };
+    }
+  }
+  return best;
 }

@@ -25,7 +25,7 @@ export interface Tongue {
 }
 
 /** Even with no limit asked for, necks thinner than this do not hold: paper tears, and a cut has a width. */
-const LEAST_LIMIT: Mm = 0.1;
+export const LEAST_LIMIT: Mm = 0.1;
 /**
  * A finger is longer than this many times the limit. Shorter ones stand by themselves: the notches of a
  * heavy M or W run out in wedges of four to six times, and nobody bridges those (common practice).

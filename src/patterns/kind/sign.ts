@@ -1,10 +1,13 @@
 import type { DrawItem, Drawing } from '../../drawing/drawing.ts';
-import { layer, shape } from '../../drawing/items.ts';
+import { circle, layer, shape, text } from '../../drawing/items.ts';
+import { INK } from '../../drawing/style.ts';
 import { boxAroundBoth } from '../../geometry/box.ts';
 import { pathOfRings } from '../../geometry/path.ts';
 import { boxOf, transformRegion } from '../../geometry/region.ts';
+import { distanceToSegment } from '../../geometry/segment.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Lettered, Stencil } from '../../lettering/result.ts';
+import type { Mm } from '../../measure/units.ts';
 import type { PatternWords } from '../words.ts';
 import { guides } from './guides.ts';
 import { FOLLOW, GUIDE, outlines } from './outlines.ts';
@@ -97,7 +100,7 @@ function stencils(sign: SignPattern, words: PatternWords): Pattern[] {
     return {
       for: sign.id,
       title,
-      note: words.mode.stencil,
+      note: stencil.single > 0 ? `${words.mode.stencil}; ${words.onOne(stencil.single)}` : words.mode.stencil,
       drawing: drawingOf(title, sheet, [
         guides(sign, words),
         layer(
@@ -108,11 +111,25 @@ function stencils(sign: SignPattern, words: PatternWords): Pattern[] {
           'cut',
           stencil.sheet.flatMap(({ holes }) => holes.map((ring) => shape(pathOfRings([ring]), FOLLOW))),
         ),
+        layer('guides', stencil.islands.filter(({ hold }) => hold === 1).flatMap(marked)),
       ]),
       letters: letterBoxes(sign.lettered, sheet),
       besides: BESIDES,
     };
   });
+}
+
+const MARK: { readonly most: Mm; readonly least: Mm } = { most: 2.2, least: 0.9 };
+
+/** A 1 in a ring on an island that hangs on one bridge, no larger than the island has room for. */
+function marked({ at, border }: Stencil['islands'][number]): DrawItem[] {
+  const room = border.map((from, i) => distanceToSegment(at, from, border[(i + 1) % border.length] ?? from));
+  const radius = Math.max(MARK.least, Math.min(MARK.most, 0.8 * Math.min(...room)));
+  const size = 1.3 * radius;
+  return [
+    circle(at, radius, GUIDE),
+    text({ x: at.x, y: at.y - 0.36 * size }, '1', { size, anchor: 'middle', color: INK.soft }),
+  ];
 }
 
 const MODES: Readonly<Record<SignPattern['mode'], (sign: SignPattern, words: PatternWords) => Pattern[]>> = {

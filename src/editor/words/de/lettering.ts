@@ -112,7 +112,8 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'stencil.holds': 'Sie hält zusammen: nichts fällt heraus. Inseln: {islands}, Stege: {bridges}.',
   'stencil.loose':
     'Stücke, die herausfallen: {loose}. Einen Steg hinzufügen, Buchstaben breiter oder Stege schmaler machen.',
-  'stencil.single': 'Inseln an nur einem Steg: {count}. Vorsichtig behandeln.',
+  'stencil.single':
+    'Inseln an nur einem Steg, allein oder miteinander verbunden: {count}. Vorsichtig behandeln.',
   'stencil.bridgeWidth': 'Stegbreite',
   'stencil.bridges': 'Stege je Insel',
   'stencil.direction': 'Stege stehen',

@@ -110,7 +110,7 @@ export const letteringWords = {
   'stencil.holds': 'It holds together: no piece falls out. Islands: {islands}, bridges: {bridges}.',
   'stencil.loose':
     'Pieces that would fall out: {loose}. Add a bridge, widen the letters or narrow the bridges.',
-  'stencil.single': 'Islands on one bridge only: {count}. Handle them gently.',
+  'stencil.single': 'Islands on one bridge, alone or tied to each other: {count}. Handle them gently.',
   'stencil.bridgeWidth': 'Bridges wide',
   'stencil.bridges': 'Bridges for each island',
   'stencil.direction': 'Bridges stand',

@@ -161,7 +161,7 @@ export const checks: PlanWords['checks'] = {
   'stencil.thin-tongue': (f, say) =>
     `Die Schablone von ${say.name(f.parts[0] ?? '')} hat eine Zunge von nur ${say.length(f.number('width_mm'))} Breite. Vorsichtig behandeln oder größere Buchstaben nehmen.`,
   'stencil.one-bridge': (f, say) =>
-    `${f.number('count')} Inseln der Schablone von ${say.name(f.parts[0] ?? '')} hängen an einem Steg, weil zwei nicht passen. Vorsichtig behandeln.`,
+    `${f.number('count')} Inseln der Schablone von ${say.name(f.parts[0] ?? '')} hängen an einem Steg, allein oder miteinander verbunden${f.number('asked') > 1 ? ': Ein zweiter passt nicht oder ist nicht gesetzt' : ', wie gewünscht'}. Vorsichtig behandeln; der Bogen zeigt sie.`,
   'stencil.letter-lost': (f, say) =>
     `Die Stege in der Schablone von ${say.name(f.parts[0] ?? '')} decken mehr als die Hälfte von ${f.text('characters')} zu. Schmalere Stege oder größere Buchstaben nehmen.`,
   'stencil.placed-lost': (f, say) =>

@@ -23,6 +23,7 @@ export const patterns: PatternWords = {
     mirrored: 'gespiegelt: mit der Schrift nach unten übertragen',
     'cut-out': 'Buchstaben ausschneiden',
   },
+  onOne: (count) => `mit 1 bezeichnet: an einem Steg, vorsichtig behandeln (${count})`,
   guide: { baseline: 'Grundlinie', center: 'Mitte' },
   layer: (number, of, finish) => `Farbe ${number} von ${of}: ${finish}`,
   face: 'Ganze Front',

@@ -132,7 +132,7 @@ export const checks: PlanWords['checks'] = {
   'stencil.thin-tongue': (f, say) =>
     `The stencil of ${say.name(f.parts[0] ?? '')} has a tongue only ${say.length(f.number('width_mm'))} wide. Handle it gently, or take larger letters.`,
   'stencil.one-bridge': (f, say) =>
-    `${f.number('count')} islands of the stencil of ${say.name(f.parts[0] ?? '')} hang on one bridge, since two do not fit. Handle them gently.`,
+    `${f.number('count')} islands of the stencil of ${say.name(f.parts[0] ?? '')} hang on one bridge, alone or tied to each other${f.number('asked') > 1 ? ': no second one fits or was set' : ', as asked'}. Handle them gently; the sheet marks them.`,
   'stencil.letter-lost': (f, say) =>
     `The bridges in the stencil of ${say.name(f.parts[0] ?? '')} cover more than half of ${f.text('characters')}. Take narrower bridges, or larger letters.`,
   'stencil.placed-lost': (f, say) =>

@@ -23,6 +23,7 @@ export const patterns: PatternWords = {
     mirrored: 'mirrored: transfer face down',
     'cut-out': 'cut out the letters',
   },
+  onOne: (count: number) => `marked 1: on one bridge, handle gently (${count})`,
   guide: { baseline: 'baseline', center: 'center' },
   layer: (number: number, of: number, finish: string) => `color ${number} of ${of}: ${finish}`,
   face: 'Whole face',

@@ -1,0 +1,94 @@
+import { grownBox } from '../../geometry/box.ts';
+import { connectedParts, intersect, offset, subtract } from '../../geometry/clip.ts';
+import { add, midpoint, scale } from '../../geometry/point.ts';
+import {
+  areaOf,
+  boxesMeet,
+  containsPointInRegion,
+  regionOfBox,
+  regionOfRing,
+} from '../../geometry/region.ts';
+import { boxOfPoints, containsPoint, signedArea } from '../../geometry/ring.ts';
+import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
+import type { Mm } from '../../measure/units.ts';
+import { letterByLetter } from '../cluster.ts';
+import { barRing, type Crossing } from './crossing.ts';
+import { FRAME, type Island } from './solid.ts';
+import { LEAST_LIMIT } from './weak.ts';
+
+/** Sheet that is thick enough to hold, and what a bar makes of it. */
+export interface FirmSheet {
+  /** Whether both ends of a bar's center line run into firm sheet. */
+  readonly isFirm: (crossing: Crossing) => boolean;
+  /** Pieces of sheet, by their numbers, that a bar ties together firmly. */
+  readonly tiedBy: (crossing: Crossing) => readonly number[];
+}
+
+/** A bar as wide as asked always holds, however wide a neck is asked for. */
+const SHARE_OF_BAR = 0.9;
+/** Smaller than this, firm sheet is rounding. */
+const LEAST_MM2 = 0.01;
+
+/**
+ * Firm is what stays of the sheet when everything thinner than the limit is taken away, measured on its polygons: the
+ * letters grown by half the limit leave it open. A bar ties those firm pieces that its own firm middle runs
+ * into once the bar stands; one that ends in a thin place of an island ties nothing there.
+ */
+export function firmSheet(letters: Region, islands: readonly Island[], limit: Mm, width: Mm): FirmSheet {
+  const reach = Math.min(Math.max(limit, LEAST_LIMIT), SHARE_OF_BAR * width) / 2;
+  const grown = letterByLetter(letters, reach, (near) => offset(near, reach, 'round'));
+  const pieceOf = (border: Ring): number => smallestAround(islands, border)?.index ?? FRAME;
+  const withCore = new Set(grown.flatMap(({ holes }) => holes.map(pieceOf)));
+  const known = new Map<Crossing, readonly number[]>();
+  const isOpen = (place: Point) => !containsPointInRegion(near(grown, { ...place, w: 0, h: 0 }), place);
+
+  const measured = (crossing: Crossing): number[] => {
+    const bar = barRing(crossing, width);
+    const window = grownBox(boxOfPoints(bar), 2 * width + 2 * reach);
+    const ink = intersect(near(letters, window), regionOfBox(window));
+    const firmBeside = (open: Region) => subtract(regionOfBox(window), offset(open, reach, 'round'));
+    const middle = midpoint(crossing.leaves, crossing.reaches);
+    const held = connectedParts(firmBeside(subtract(ink, regionOfRing(bar)))).find((part) =>
+      containsPointInRegion(part, middle),
+    );
+    if (!held) return [];
+    const pieces = connectedParts(intersect(held, firmBeside(ink)))
+      .filter((part) => areaOf(part) > LEAST_MM2)
+      .flatMap(([part]) => (part ? [pieceOf(part.outer)] : []));
+    const thin = islands.filter(
+      ({ index, ring, box }) =>
+        !withCore.has(index) &&
+        boxesMeet(box, window) &&
+        areaOf(intersect(held, regionOfRing([...ring].reverse()))) > LEAST_MM2,
+    );
+    return [...new Set([...pieces, ...thin.map(({ index }) => index)])];
+  };
+
+  return {
+    isFirm: ({ leaves, reaches, along }) =>
+      isOpen(add(leaves, scale(along, -INSIDE * reach))) &&
+      isOpen(add(reaches, scale(along, INSIDE * reach))),
+    tiedBy: (crossing) => {
+      const tied = known.get(crossing) ?? measured(crossing);
+      known.set(crossing, tied);
+      return tied;
+    },
+  };
+}
+
+/** Just inside of firm sheet, which begins a reach behind the border. */
+const INSIDE = 1.05;
+
+const near = (region: Region, box: Box): Region =>
+  region.filter(({ outer }) => boxesMeet(boxOfPoints(outer), box));
+
+/** Borders of firm sheet run off those of the letters: any corner of one tells where it lies. */
+function smallestAround(islands: readonly Island[], [place]: Ring): Island | null {
+  let best: Island | null = null;
+  for (const island of islands) {
+    if (!place || !boxesMeet(island.box, { ...place, w: 0, h: 0 }) || !containsPoint(island.ring, place))
+      continue;
+    if (!best || Math.abs(signedArea(island.ring)) < Math.abs(signedArea(best.ring))) best = island;
+  }
+  return best;
+}
