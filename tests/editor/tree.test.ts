@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { KEEP_CLEARS, treeRows } from '../../src/editor/pane/parts/rows.ts';
-import { rowByName, treeMove } from '../../src/editor/pane/parts/treeKeys.ts';
+import { treeMove } from '../../src/editor/pane/parts/treeKeys.ts';
 
 const box = { x: 0, y: 0, w: 10, h: 10 };
 const design = {
@@ -32,10 +32,5 @@ describe('the part tree', () => {
     expect(treeMove('ArrowLeft', rows, row('g'))).toEqual({ act: 'close' });
     expect(treeMove('End', rows, row('g'))).toEqual({ act: 'go', row: row('k') });
     expect(treeMove('q', rows, row('g'))).toBeNull();
-  });
-
-  it('finds a row by its first letters, going around', () => {
-    expect(rowByName('s', rows, row('g'))?.id).toBe('sign');
-    expect(rowByName('g', rows, row('sign'))?.id).toBe('g');
   });
 });

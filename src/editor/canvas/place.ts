@@ -9,10 +9,13 @@ export function holdCanvas(canvas: HTMLElement | null): void {
 
 export const canvasElement = (): HTMLElement | null => element;
 
-/** Pixel on the canvas under a pointer; null beside it. */
-export function onCanvas(client: { readonly clientX: number; readonly clientY: number }): Point | null {
+/** Where a pointer is, in pixels from the upper left of the canvas; it may be beside it. */
+export function onCanvas(client: { readonly clientX: number; readonly clientY: number }): Point {
   const rect = element?.getBoundingClientRect();
-  if (!rect) return null;
-  const p = { x: client.clientX - rect.left, y: client.clientY - rect.top };
-  return p.x >= 0 && p.y >= 0 && p.x <= rect.width && p.y <= rect.height ? p : null;
+  return { x: client.clientX - (rect?.left ?? 0), y: client.clientY - (rect?.top ?? 0) };
+}
+
+export function isOnCanvas(px: Point): boolean {
+  const rect = element?.getBoundingClientRect();
+  return rect !== undefined && px.x >= 0 && px.y >= 0 && px.x <= rect.width && px.y <= rect.height;
 }

@@ -1,6 +1,5 @@
 import { type PointerEvent, type RefObject, useEffect, useMemo } from 'react';
 import type { Point } from '../../geometry/shape.ts';
-import { parseMeasure } from '../../measure/parse.ts';
 import { chooseMemberAt, chosenMember } from '../action/members.ts';
 import { select } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
@@ -9,6 +8,7 @@ import { startCorner } from '../tool/corner.ts';
 import { startDraw } from '../tool/draw.ts';
 import { startFrameSelect } from '../tool/frameSelect.ts';
 import { type Gesture, strayed, type Touch } from '../tool/gesture.ts';
+import { Held } from '../tool/held.ts';
 import { startMove } from '../tool/move.ts';
 import { startPan } from '../tool/pan.ts';
 import { endPath, hoverPath, startPathCorner } from '../tool/path.ts';
@@ -31,7 +31,7 @@ const REST_MS = 550;
 
 /**
  * Turns presses on the canvas into gestures: one runs at a time, by mouse, pen or finger; a second finger
- * turns it into a pinch. Escape leaves no trace of it, typed digits take the place of the pointer.
+ * turns it into a pinch.
  */
 export function usePointers(
   store: EditorStore,
@@ -79,12 +79,16 @@ export function usePointers(
   return {
     onPointerDown: (e: PointerEvent<HTMLDivElement>) => {
       if (e.target instanceof Element && e.target.closest('button, input, textarea, select')) return;
+      // A field keeps what was typed into it when it is left; the press may take the field away.
+      e.currentTarget.focus({ preventScroll: true });
       e.currentTarget.setPointerCapture(e.pointerId);
       hand.press(e.pointerId, e.button, touchOf(e), space.current === true);
     },
     onPointerMove: (e: PointerEvent<HTMLDivElement>) => hand.move(e.pointerId, touchOf(e)),
     onPointerUp: (e: PointerEvent<HTMLDivElement>) => hand.release(e.pointerId, touchOf(e)),
     onPointerCancel: (e: PointerEvent<HTMLDivElement>) => hand.drop(e.pointerId),
+    // After a release nothing is left to drop; a pointer whose release went elsewhere must not count as a finger.
+    onLostPointerCapture: (e: PointerEvent<HTMLDivElement>) => hand.drop(e.pointerId),
     onDoubleClick: (e: React.MouseEvent<HTMLDivElement>) => {
       if (e.target instanceof Element && e.target.closest('button, input, textarea, select')) return;
       hand.open(pointOf(e, e.currentTarget));
@@ -101,9 +105,8 @@ function pointOf(e: { clientX: number; clientY: number }, element: Element): Poi
 class Hand {
   readonly #store: EditorStore;
   readonly #down = new Map<number, Point>();
-  #gesture: Gesture | null = null;
+  #held: Held | null = null;
   #pinch: ReturnType<typeof startPinch> | null = null;
-  #typed = '';
   #resting: ReturnType<typeof setTimeout> | undefined;
   #pressed: Point = { x: 0, y: 0 };
 
@@ -115,19 +118,22 @@ class Hand {
     this.#down.set(pointer, touch.px);
     if (this.#down.size === 2) {
       clearTimeout(this.#resting);
-      this.#gesture?.cancel();
-      this.#gesture = null;
+      this.#cancel();
       const [a, b] = [...this.#down.values()];
       if (a && b) this.#pinch = startPinch(this.#store, a, b);
       return;
     }
     if (this.#down.size > 2) return;
-    this.#typed = '';
     if (touch.touch) this.#wait(touch);
     this.#store.setState({ field: null });
-    if (button === 1 || space || this.#store.getState().tool === 'hand')
-      this.#gesture = startPan(this.#store, touch);
-    else if (button === 0) this.#gesture = this.#begin(touch);
+    const pans = button === 1 || space || this.#store.getState().tool === 'hand';
+    const gesture = pans ? startPan(this.#store, touch) : button === 0 ? this.#begin(touch) : null;
+    this.#held = gesture && new Held(this.#store, gesture, touch);
+  }
+
+  #cancel(): void {
+    this.#held?.cancel();
+    this.#held = null;
   }
 
   /** A finger that rests on a part adds it to the selection, as a click with Shift does. */
@@ -136,8 +142,7 @@ class Hand {
     const before = this.#store.getState().edit.selection;
     clearTimeout(this.#resting);
     this.#resting = setTimeout(() => {
-      this.#gesture?.cancel();
-      this.#gesture = null;
+      this.#cancel();
       const { edit, view, tool } = this.#store.getState();
       const found = pickAt(edit.design, layoutOf(edit.design), touch.face, pixels(view, REACH.finger));
       if (!found || tool !== 'select') return;
@@ -191,7 +196,7 @@ class Hand {
     if (this.#pinch) {
       const [a, b] = [...this.#down.values()];
       if (a && b) this.#pinch(a, b);
-    } else if (this.#typed === '') this.#gesture?.move(touch);
+    } else this.#held?.move(touch);
   }
 
   release(pointer: number, touch: Touch): void {
@@ -201,44 +206,20 @@ class Hand {
       if (this.#down.size < 2) this.#pinch = null;
       return;
     }
-    this.#gesture?.end(touch);
-    this.#gesture = null;
+    this.#held?.end(touch);
+    this.#held = null;
   }
 
   drop(pointer: number): void {
+    if (!this.#down.delete(pointer)) return;
     clearTimeout(this.#resting);
-    this.#down.delete(pointer);
     this.#pinch = null;
-    this.#gesture?.cancel();
-    this.#gesture = null;
+    this.#cancel();
   }
 
-  /** Escape, and digits typed while something is dragged. */
+  /** Keys for what is dragged just now. */
   key(e: KeyboardEvent): void {
-    if (!this.#gesture) return;
-    if (e.key === 'Escape') {
-      this.#gesture.cancel();
-      this.#gesture = null;
-    } else if (
-      this.#gesture.typed &&
-      (e.key.length === 1 || e.key === 'Backspace') &&
-      !e.ctrlKey &&
-      !e.metaKey
-    ) {
-      if (!/^[0-9./'" ½¼¾+\-*()a-z]$/i.test(e.key) && e.key !== 'Backspace') return;
-      this.#typed = e.key === 'Backspace' ? this.#typed.slice(0, -1) : this.#typed + e.key;
-      const { hud, edit } = this.#store.getState();
-      const read = parseMeasure(this.#typed, edit.design.measure.unit);
-      if (read.ok) this.#gesture.typed(read.value);
-      const now = this.#store.getState().hud ?? hud;
-      if (now) this.#store.setState({ hud: { ...now, typed: this.#typed } });
-    } else if (e.key === 'Enter' && this.#typed !== '') {
-      const gesture = this.#gesture;
-      this.#gesture = null;
-      gesture.end({ px: { x: 0, y: 0 }, face: { x: 0, y: 0 }, shift: false, free: false, touch: false });
-    } else return;
-    e.preventDefault();
-    e.stopPropagation();
+    if (this.#held?.key(e)) this.#held = null;
   }
 
   /** A double click: into a group, to a member of an array, or into the lettering of a sign. */

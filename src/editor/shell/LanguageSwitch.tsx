@@ -1,5 +1,5 @@
-import { ToggleGroup } from 'radix-ui';
-import { LANGUAGE_TAGS, LANGUAGES, type Language } from '../../plan/words/languages.ts';
+import { LANGUAGE_TAGS, LANGUAGES } from '../../plan/words/languages.ts';
+import { Choices } from '../list/Choices.tsx';
 import { useStore } from '../state/hooks.ts';
 import { chooseLanguage } from '../state/language.ts';
 import { useLanguage, useWords } from '../words/t.ts';
@@ -10,20 +10,13 @@ export function LanguageSwitch() {
   const store = useStore();
   const language = useLanguage();
   return (
-    <ToggleGroup.Root
-      type="single"
+    <Choices
       className="switch first-languages"
+      itemClass="btn"
+      label={t('settings.language')}
       value={language}
-      aria-label={t('settings.language')}
-      onValueChange={(value) => {
-        if (value) void chooseLanguage(store, value as Language);
-      }}
-    >
-      {LANGUAGE_TAGS.map((tag) => (
-        <ToggleGroup.Item key={tag} value={tag} lang={tag} className="btn">
-          {LANGUAGES[tag].name}
-        </ToggleGroup.Item>
-      ))}
-    </ToggleGroup.Root>
+      choices={LANGUAGE_TAGS.map((tag) => ({ id: tag, lang: tag, name: LANGUAGES[tag].name }))}
+      onChoose={(tag) => void chooseLanguage(store, tag)}
+    />
   );
 }

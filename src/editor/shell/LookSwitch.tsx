@@ -1,7 +1,6 @@
 import { Palette, SquareDashed, Sun } from 'lucide-react';
-import { ToggleGroup } from 'radix-ui';
+import { Choices } from '../list/Choices.tsx';
 import { useEditor, useStore } from '../state/hooks.ts';
-import type { Look } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
 
 const LOOKS = [
@@ -16,27 +15,14 @@ export function LookSwitch() {
   const store = useStore();
   const look = useEditor((s) => s.look);
   return (
-    <ToggleGroup.Root
-      type="single"
+    <Choices
       className="switch"
+      itemClass="btn"
+      nameClass="switch-name"
+      label={t('look.title')}
       value={look}
-      aria-label={t('look.title')}
-      onValueChange={(value) => {
-        if (value) store.setState({ look: value as Look });
-      }}
-    >
-      {LOOKS.map(({ id, icon: Icon }) => (
-        <ToggleGroup.Item
-          key={id}
-          value={id}
-          className="btn"
-          title={t(`look.${id}`)}
-          aria-label={t(`look.${id}`)}
-        >
-          <Icon aria-hidden="true" />
-          <span className="switch-name">{t(`look.${id}`)}</span>
-        </ToggleGroup.Item>
-      ))}
-    </ToggleGroup.Root>
+      choices={LOOKS.map(({ id, icon }) => ({ id, icon, name: t(`look.${id}`) }))}
+      onChoose={(id) => store.setState({ look: id })}
+    />
   );
 }

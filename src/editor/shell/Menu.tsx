@@ -1,38 +1,193 @@
 import type { LucideIcon } from 'lucide-react';
-import { DropdownMenu } from 'radix-ui';
-import type { ReactNode } from 'react';
+import {
+  createContext,
+  type KeyboardEvent,
+  type ReactNode,
+  type RefObject,
+  useContext,
+  useEffect,
+  useId,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react';
+import { createPortal } from 'react-dom';
+import { rove, stopsOf } from '../list/rove.ts';
+import { placeByName, Typed } from '../list/typed.ts';
 
 interface MenuProps {
   readonly label: string;
   readonly icon: LucideIcon;
   readonly children: ReactNode;
-  /** Where the focus goes after a choice; to the menu's own button unless this returns true. */
-  readonly onClosed?: (() => boolean) | undefined;
 }
 
-/** A menu behind a button of the title block. */
-export function Menu({ label, icon: Icon, children, onClosed }: MenuProps) {
+/** By what it was opened: keys begin at its first entry. */
+type Opened = 'keys' | 'pointer';
+
+/** Closes the menu and does what was chosen. */
+const Choosing = createContext<(act: () => void) => void>(() => {});
+
+const OPENING: readonly string[] = ['Enter', ' ', 'ArrowDown'];
+
+/** A menu behind a button. Every key counts where the one before it led, however fast they come. */
+export function Menu({ label, icon: Icon, children }: MenuProps) {
+  const id = useId();
+  const button = useRef<HTMLButtonElement>(null);
+  const [opened, open] = useState<Opened | null>(null);
+  const goBack = () => {
+    open(null);
+    button.current?.focus({ preventScroll: true });
+  };
   return (
-    <DropdownMenu.Root modal={false}>
-      <DropdownMenu.Trigger className="btn bare" title={label} aria-label={label}>
+    <>
+      <button
+        ref={button}
+        type="button"
+        className="btn bare"
+        title={label}
+        aria-label={label}
+        aria-haspopup="menu"
+        aria-expanded={opened !== null}
+        aria-controls={opened ? id : undefined}
+        onClick={(e) => open(opened ? null : e.detail === 0 ? 'keys' : 'pointer')}
+        onKeyDown={(e) => {
+          if (!OPENING.includes(e.key) || e.altKey || e.ctrlKey || e.metaKey) return;
+          e.preventDefault();
+          open('keys');
+        }}
+      >
         <Icon aria-hidden="true" />
         <span className="menu-name">{label}</span>
-      </DropdownMenu.Trigger>
-      <DropdownMenu.Portal>
-        <DropdownMenu.Content
-          className="menu"
-          align="end"
-          sideOffset={6}
-          collisionPadding={8}
-          onCloseAutoFocus={(e) => {
-            if (onClosed?.()) e.preventDefault();
-          }}
-        >
-          {children}
-        </DropdownMenu.Content>
-      </DropdownMenu.Portal>
-    </DropdownMenu.Root>
+      </button>
+      {opened
+        ? createPortal(
+            <Choosing
+              value={(act) => {
+                goBack();
+                act();
+              }}
+            >
+              <Board id={id} label={label} opened={opened} button={button} onBack={goBack} onLeave={open}>
+                {children}
+              </Board>
+            </Choosing>,
+            document.body,
+          )
+        : null}
+    </>
   );
+}
+
+interface BoardProps {
+  readonly id: string;
+  readonly label: string;
+  readonly opened: Opened;
+  readonly button: RefObject<HTMLButtonElement | null>;
+  /** Closed by a key: the button has the focus again. */
+  readonly onBack: () => void;
+  /** Closed because something else was turned to. */
+  readonly onLeave: (opened: null) => void;
+  readonly children: ReactNode;
+}
+
+function Board({ id, label, opened, button, onBack, onLeave, children }: BoardProps) {
+  const board = useRef<HTMLDivElement>(null);
+  const [typed] = useState(() => new Typed());
+
+  useLayoutEffect(() => {
+    const put = () => {
+      if (board.current && button.current) standBelow(board.current, button.current);
+    };
+    put();
+    window.addEventListener('resize', put);
+    return () => window.removeEventListener('resize', put);
+  }, [button]);
+
+  useLayoutEffect(() => {
+    const first = opened === 'keys' && board.current ? stopsOf(board.current)[0] : null;
+    (first ?? board.current)?.focus({ preventScroll: true });
+  }, [opened]);
+
+  useEffect(() => {
+    const away = (e: PointerEvent) => {
+      const on = e.target as Node;
+      if (!board.current?.contains(on) && !button.current?.contains(on)) onLeave(null);
+    };
+    document.addEventListener('pointerdown', away, true);
+    return () => document.removeEventListener('pointerdown', away, true);
+  }, [button, onLeave]);
+
+  const onKeyDown = (e: KeyboardEvent<HTMLDivElement>) => {
+    // The menu has these keys for itself; those with Control belong to the bench.
+    if (e.altKey || e.ctrlKey || e.metaKey) return;
+    e.stopPropagation();
+    const list = e.currentTarget;
+    // The Tab key goes on from the button.
+    if (e.key === 'Tab') return onBack();
+    if (rove(e, list, 'down')) return;
+    const spaceInName = e.key === ' ' && typed.runsAt(e.timeStamp);
+    if (e.key === 'Escape') onBack();
+    else if (e.key === 'Enter' || (e.key === ' ' && !spaceInName)) {
+      // A key that is held down opens the menu, but chooses nothing from it.
+      if (!e.repeat)
+        stopsOf(list)
+          .find((stop) => stop === document.activeElement)
+          ?.click();
+    } else if (e.key.length === 1) {
+      const stops = stopsOf(list);
+      const now = stops.findIndex((stop) => stop === document.activeElement);
+      const names = stops.map((stop) => stop.dataset.stop ?? '');
+      const at = placeByName(typed.add(e.key, e.timeStamp), names, now);
+      if (at !== null) stops[at]?.focus();
+    } else return;
+    e.preventDefault();
+  };
+
+  return (
+    <div
+      ref={board}
+      id={id}
+      role="menu"
+      className="menu"
+      aria-label={label}
+      tabIndex={-1}
+      onKeyDown={onKeyDown}
+      // A button is pressed when the space bar is let go; here it was when it went down.
+      onKeyUp={(e) => {
+        if (e.key === ' ') e.preventDefault();
+      }}
+      onBlur={(e) => {
+        const to = e.relatedTarget;
+        if (to && !e.currentTarget.contains(to) && to !== button.current) onLeave(null);
+      }}
+      onPointerMove={(e) => {
+        if (e.pointerType !== 'mouse') return;
+        const on = stopsOf(e.currentTarget).find((stop) => stop.contains(e.target as Node));
+        (on ?? e.currentTarget).focus({ preventScroll: true });
+      }}
+    >
+      {children}
+    </div>
+  );
+}
+
+/** Pixels between a menu and its button, and between it and the edges of the window. */
+const GAP = 6;
+const EDGE = 8;
+
+/** Below the button, ending where it ends; above it where there is more room; within the window in any case. */
+function standBelow(board: HTMLElement, button: HTMLElement): void {
+  const at = button.getBoundingClientRect();
+  const below = window.innerHeight - at.bottom - GAP - EDGE;
+  const above = at.top - GAP - EDGE;
+  const up = board.scrollHeight > below && above > below;
+  const left = Math.min(at.right, window.innerWidth - EDGE) - board.offsetWidth;
+  Object.assign(board.style, {
+    left: `${Math.max(EDGE, left)}px`,
+    top: up ? 'auto' : `${at.bottom + GAP}px`,
+    bottom: up ? `${window.innerHeight - at.top + GAP}px` : 'auto',
+    maxHeight: `${up ? above : below}px`,
+  });
 }
 
 interface MenuItemProps {
@@ -42,12 +197,23 @@ interface MenuItemProps {
   readonly onSelect: () => void;
 }
 
-export function MenuItem({ label, hint, disabled, onSelect }: MenuItemProps) {
+export function MenuItem({ label, hint, disabled = false, onSelect }: MenuItemProps) {
+  const choose = useContext(Choosing);
   return (
-    <DropdownMenu.Item className="menu-item" disabled={disabled ?? false} onSelect={onSelect}>
+    <button
+      type="button"
+      role="menuitem"
+      className="menu-item"
+      data-stop={label}
+      tabIndex={-1}
+      aria-disabled={disabled}
+      onClick={() => {
+        if (!disabled) choose(onSelect);
+      }}
+    >
       <span>{label}</span>
       {hint ? <span className="menu-hint">{hint}</span> : null}
-    </DropdownMenu.Item>
+    </button>
   );
 }
 
@@ -59,19 +225,32 @@ interface MenuChoicesProps<V extends string> {
 }
 
 export function MenuChoices<V extends string>({ label, value, choices, onChoose }: MenuChoicesProps<V>) {
+  const choose = useContext(Choosing);
   return (
-    <DropdownMenu.RadioGroup value={value} onValueChange={(v) => onChoose(v as V)}>
-      <DropdownMenu.Label className="menu-label">{label}</DropdownMenu.Label>
+    // biome-ignore lint/a11y/useSemanticElements: a group of a menu
+    <div role="group" aria-label={label}>
+      <div className="menu-label" aria-hidden="true">
+        {label}
+      </div>
       {choices.map((c) => (
-        <DropdownMenu.RadioItem key={c.value} value={c.value} className="menu-item">
+        <button
+          key={c.value}
+          type="button"
+          role="menuitemradio"
+          className="menu-item"
+          data-stop={c.label}
+          tabIndex={-1}
+          aria-checked={c.value === value}
+          onClick={() => choose(() => onChoose(c.value))}
+        >
           <span className="menu-dot" aria-hidden="true">
-            <DropdownMenu.ItemIndicator>•</DropdownMenu.ItemIndicator>
+            {c.value === value ? '•' : null}
           </span>
           <span>{c.label}</span>
-        </DropdownMenu.RadioItem>
+        </button>
       ))}
-    </DropdownMenu.RadioGroup>
+    </div>
   );
 }
 
-export const MenuLine = () => <DropdownMenu.Separator className="menu-line" />;
+export const MenuLine = () => <hr className="menu-line" />;

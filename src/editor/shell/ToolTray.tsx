@@ -1,5 +1,5 @@
 import { Hand, MousePointer2, Spline } from 'lucide-react';
-import { Toolbar } from 'radix-ui';
+import { Choices } from '../list/Choices.tsx';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { DRAWN_KINDS, type ToolId } from '../tool/tools.ts';
 import { useWords } from '../words/t.ts';
@@ -18,26 +18,22 @@ export function ToolTray() {
   const store = useStore();
   const tool = useEditor((s) => s.tool);
   return (
-    <Toolbar.Root className="tray tools" aria-label={t('tools.title')}>
-      <Toolbar.ToggleGroup
-        type="single"
-        value={tool}
+    <div className="tray tools">
+      <Choices
         className="tray-group"
-        onValueChange={(value) => store.setState({ tool: (value || 'select') as ToolId })}
-      >
-        {TOOLS.map(({ id, icon: Icon }) => (
-          <Toolbar.ToggleItem
-            key={id}
-            value={id}
-            className="btn bare tool"
-            aria-label={t(`tool.${id}`)}
-            title={t(`tool.${id}`)}
-          >
-            <Icon aria-hidden="true" />
-            <span className="tool-name">{t(`tool.short.${id}`)}</span>
-          </Toolbar.ToggleItem>
-        ))}
-      </Toolbar.ToggleGroup>
-    </Toolbar.Root>
+        itemClass="btn bare tool"
+        nameClass="tool-name"
+        label={t('tools.title')}
+        value={tool}
+        choices={TOOLS.map(({ id, icon }) => ({
+          id,
+          icon,
+          name: t(`tool.${id}`),
+          short: t(`tool.short.${id}`),
+        }))}
+        // A tool that is pressed again is put down.
+        onChoose={(id) => store.setState({ tool: id === tool ? 'select' : id })}
+      />
+    </div>
   );
 }

@@ -34,11 +34,17 @@ export function regainFocus(selector = '.pane-body[data-state=active]'): void {
   focusSoon(selector, true);
 }
 
-// What was just chosen has to stand before it can take the focus.
-const focusSoon = (selector: string, onlyIfLost = false) =>
-  requestAnimationFrame(() => {
+/**
+ * Gives the focus to something that what was just done brings about: when React has drawn it, before the next key.
+ * A frame later keys that were typed on would be lost.
+ */
+export const focusSoon = (selector: string, onlyIfLost = false) =>
+  queueMicrotask(() => {
     const now = document.activeElement;
     // What is hidden keeps the focus until the next frame is drawn.
     if (onlyIfLost && now !== document.body && now?.checkVisibility()) return;
-    document.querySelector<HTMLElement>(selector)?.focus({ preventScroll: true });
+    const found = document.querySelector<HTMLElement>(selector);
+    found?.focus({ preventScroll: true });
+    // What stands in a field is ready to be typed over.
+    if (found instanceof HTMLInputElement) found.select();
   });

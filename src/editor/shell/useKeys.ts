@@ -35,11 +35,25 @@ const WITH_CONTROL: Readonly<Record<string, Act>> = {
   l: toggleLock,
 };
 
-/** Keys that work from fields too. */
+/** Keys that work from fields too; what is being typed there counts for them. */
 const ALWAYS: Readonly<Record<string, Act>> = {
-  s: (s) => void saveFile(s),
-  o: (s) => void openFile(s),
+  s: (s) => {
+    settleField();
+    void saveFile(s);
+  },
+  o: (s) => {
+    settleField();
+    void openFile(s);
+  },
 };
+
+/** Has the field in focus take what was typed into it, as it does when it is left. */
+function settleField(): void {
+  const field = document.activeElement;
+  if (!(field instanceof HTMLElement) || !isText(field)) return;
+  field.blur();
+  field.focus();
+}
 
 const PLAIN: Readonly<Record<string, Act>> = {
   Delete: removeChosen,

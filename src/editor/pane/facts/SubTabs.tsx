@@ -1,5 +1,5 @@
-import { Tabs } from 'radix-ui';
 import { type ReactNode, useState } from 'react';
+import { Tabs } from '../../list/Tabs.tsx';
 
 export interface SubTab {
   readonly id: string;
@@ -10,30 +10,21 @@ export interface SubTab {
 /** Which tab each pane was left at, as long as the page lives. */
 const left = new Map<string, string>();
 
+const CLASSES = ['sub-tabs', 'sub-list', 'sub-tab', 'pane-stack sub-body'] as const;
+
 /** The parts of a pane that holds more than one thing to do. */
 export function SubTabs({ name, label, tabs }: { name: string; label: string; tabs: readonly SubTab[] }) {
   const [chosen, choose] = useState(() => left.get(name) ?? tabs[0]?.id ?? '');
   return (
-    <Tabs.Root
-      className="sub-tabs"
+    <Tabs
+      classes={CLASSES}
+      label={label}
       value={chosen}
-      onValueChange={(id) => {
+      tabs={tabs}
+      onChoose={(id) => {
         left.set(name, id);
         choose(id);
       }}
-    >
-      <Tabs.List className="sub-list" aria-label={label}>
-        {tabs.map((tab) => (
-          <Tabs.Trigger key={tab.id} value={tab.id} className="sub-tab">
-            {tab.label}
-          </Tabs.Trigger>
-        ))}
-      </Tabs.List>
-      {tabs.map((tab) => (
-        <Tabs.Content key={tab.id} value={tab.id} className="pane-stack sub-body" tabIndex={-1}>
-          {tab.id === chosen ? tab.content() : null}
-        </Tabs.Content>
-      ))}
-    </Tabs.Root>
+    />
   );
 }

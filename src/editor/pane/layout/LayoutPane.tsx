@@ -1,7 +1,7 @@
-import { Toolbar } from 'radix-ui';
 import { useEffect, useRef, useState } from 'react';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { Measure } from '../../field/Measure.tsx';
+import { useRoving } from '../../list/rove.ts';
 import { KIND_ICONS } from '../../shell/kindIcons.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { stocksOf } from '../../state/tables.ts';
@@ -65,6 +65,7 @@ function StockPalette() {
   const stocks = [...stocksOf(design).values()].filter((s) => s.form === form);
   const kind: DrawnKind = form === 'sheet' ? 'panel' : 'strip';
   const list = useRef<HTMLDivElement>(null);
+  const roving = useRoving(list, 'down');
   // React listens to touches passively; a list that scrolls would take the piece out of the finger.
   useEffect(() => {
     const element = list.current;
@@ -87,10 +88,19 @@ function StockPalette() {
         onCommit={setForm}
       />
       {/* One stop of the Tab key, and arrows within: the list is long. */}
-      <Toolbar.Root ref={list} className="stocks" orientation="vertical" aria-label={t('layout.stocks')}>
+      <div
+        ref={list}
+        role="toolbar"
+        className="stocks"
+        aria-orientation="vertical"
+        aria-label={t('layout.stocks')}
+        {...roving}
+      >
         {stocks.map((stock) => (
-          <Toolbar.Button
+          <button
             key={stock.id}
+            type="button"
+            data-stop=""
             className="stock"
             onPointerDown={(e) => startPlacing(store, kind, stock.id, e.nativeEvent)}
             onClick={(e) => {
@@ -114,9 +124,9 @@ function StockPalette() {
                 </>
               )}
             </span>
-          </Toolbar.Button>
+          </button>
         ))}
-      </Toolbar.Root>
+      </div>
     </section>
   );
 }

@@ -1,6 +1,9 @@
-import { type KeyboardEvent, type PointerEvent, useState } from 'react';
+import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react';
 import type { Point } from '../../../geometry/shape.ts';
 import type { Deg } from '../../../measure/units.ts';
+import { useStore } from '../../state/hooks.ts';
+import { type Gesture, strayed, type Touch } from '../../tool/gesture.ts';
+import { carry } from '../../tool/held.ts';
 import { useWords } from '../../words/t.ts';
 import { angleFrom, type Movable, wrapped } from './bridges.ts';
 import { takesAway } from './takesAway.ts';
@@ -22,6 +25,7 @@ const TURN: Deg = 5;
 export function BridgeHandle(props: BridgeHandleProps) {
   const { bridge, center, toStencil, onMove, onChoose, onTakeAway } = props;
   const t = useWords();
+  const store = useStore();
   const [held, hold] = useState<Deg | null>(null);
   const angle = held ?? bridge.angle;
   const reach = Math.hypot(bridge.at.x - center.x, bridge.at.y - center.y);
@@ -31,18 +35,38 @@ export function BridgeHandle(props: BridgeHandleProps) {
       ? bridge.at
       : { x: center.x + reach * Math.cos(radians), y: center.y + reach * Math.sin(radians) };
 
+  // What a drag ends with is asked for at its end: the plan may have come meanwhile.
+  const latest = useRef(props);
+  latest.current = props;
+  const drop = useRef<(() => void) | null>(null);
+  useEffect(() => () => drop.current?.(), []);
+
   const onPointerDown = (e: PointerEvent<SVGGElement>) => {
+    if (e.button !== 0) return;
     e.currentTarget.setPointerCapture(e.pointerId);
     e.currentTarget.focus();
-    hold(bridge.angle);
-  };
-  const onPointerMove = (e: PointerEvent<SVGGElement>) => {
-    const p = held === null ? null : toStencil(e);
-    if (p) hold(angleFrom(center, p));
-  };
-  const onPointerUp = () => {
-    if (held !== null && held !== bridge.angle) onMove(held, false);
-    hold(null);
+    const touchOf = (at: globalThis.PointerEvent): Touch => ({
+      px: { x: at.clientX, y: at.clientY },
+      face: toStencil(at) ?? bridge.at,
+      shift: at.shiftKey,
+      free: at.altKey,
+      touch: at.pointerType === 'touch',
+    });
+    const start = touchOf(e.nativeEvent);
+    let turned: Deg | null = null;
+    const gesture: Gesture = {
+      move: ({ px, face }) => {
+        if (turned === null && !strayed(start.px, px)) return;
+        turned = angleFrom(latest.current.center, face);
+        hold(turned);
+      },
+      end: () => {
+        hold(null);
+        if (turned !== null && turned !== latest.current.bridge.angle) latest.current.onMove(turned, false);
+      },
+      cancel: () => hold(null),
+    };
+    drop.current = carry(store, e.nativeEvent, gesture, touchOf);
   };
   const onKeyDown = (e: KeyboardEvent<SVGGElement>) => {
     if (takesAway(e)) return onTakeAway();
@@ -70,9 +94,6 @@ export function BridgeHandle(props: BridgeHandleProps) {
       aria-valuenow={Math.round(wrapped(angle))}
       aria-valuetext={`${Math.round(wrapped(angle))}°`}
       onPointerDown={onPointerDown}
-      onPointerMove={onPointerMove}
-      onPointerUp={onPointerUp}
-      onPointerCancel={() => hold(null)}
       onKeyDown={onKeyDown}
       onFocus={onChoose}
     >

@@ -1,5 +1,4 @@
 import { Plus } from 'lucide-react';
-import { useRef } from 'react';
 import { Menu, MenuItem } from '../../shell/Menu.tsx';
 import { focusPane } from '../../shell/regions.ts';
 import { useStore } from '../../state/hooks.ts';
@@ -11,26 +10,16 @@ import { useWords } from '../../words/t.ts';
 export function NewPart() {
   const t = useWords();
   const store = useStore();
-  const added = useRef(false);
   return (
-    <Menu
-      label={t('parts.add')}
-      icon={Plus}
-      onClosed={() => {
-        const leads = added.current;
-        added.current = false;
-        if (leads) focusPane(store);
-        return leads;
-      }}
-    >
+    <Menu label={t('parts.add')} icon={Plus}>
       {DRAWN_KINDS.map((kind) => (
         <MenuItem
           key={kind}
           label={t(`kind.${kind}`)}
           onSelect={() => {
-            added.current = true;
             placeInMiddle(store, kind);
             store.setState({ tab: 'part' });
+            focusPane(store);
           }}
         />
       ))}

@@ -1,7 +1,8 @@
 import { ChevronDown, ChevronRight, Lock, TriangleAlert } from 'lucide-react';
 import { type KeyboardEvent, memo, useEffect, useMemo, useRef, useState } from 'react';
+import { placeByName, Typed } from '../../list/typed.ts';
 import { KIND_ICONS } from '../../shell/kindIcons.ts';
-import { focusPane, regainFocus } from '../../shell/regions.ts';
+import { focusPane, focusSoon, regainFocus } from '../../shell/regions.ts';
 import { select } from '../../state/commit.ts';
 import { layoutOf, looksFor } from '../../state/derive.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
@@ -10,10 +11,7 @@ import { useWords } from '../../words/t.ts';
 import { NewPart } from './NewPart.tsx';
 import { PartActs } from './PartActs.tsx';
 import { KEEP_CLEARS, type TreeRow, treeRows } from './rows.ts';
-import { rowByName, type TreeMove, treeMove } from './treeKeys.ts';
-
-/** Letters typed within this time belong to one name. */
-const TYPING_MS = 700;
+import { type TreeMove, treeMove } from './treeKeys.ts';
 
 /** All parts as a tree that the keyboard walks; what is selected here is selected on the drawing. */
 export function PartsTree() {
@@ -23,7 +21,7 @@ export function PartsTree() {
   const selection = useEditor((s) => s.edit.selection);
   const [closed, setClosed] = useState<ReadonlySet<string>>(new Set());
   const [current, setCurrent] = useState<string | null>(null);
-  const typed = useRef({ text: '', at: 0 });
+  const [typed] = useState(() => new Typed());
   const tree = useRef<HTMLDivElement>(null);
   const before = useRef<readonly TreeRow[]>([]);
   const rows = useMemo(() => {
@@ -82,15 +80,16 @@ export function PartsTree() {
 
   const onKeyDown = (e: KeyboardEvent) => {
     if (!active || e.altKey || e.ctrlKey || e.metaKey) return;
-    const move = treeMove(e.key, rows, active);
+    const spaceInName = e.key === ' ' && typed.runsAt(e.timeStamp);
+    const move = spaceInName ? null : treeMove(e.key, rows, active);
     if (move) {
       e.preventDefault();
       perform(move, active, e.shiftKey);
     } else if (e.key.length === 1) {
-      const recent = e.timeStamp - typed.current.at < TYPING_MS;
-      const text = (recent ? typed.current.text : '') + e.key.toLowerCase();
-      typed.current = { text, at: e.timeStamp };
-      go(rowByName(text, rows, active), false);
+      const names = rows.map((row) => row.name);
+      const at = placeByName(typed.add(e.key, e.timeStamp), names, rows.indexOf(active));
+      if (at !== null) go(rows[at], false);
+      if (spaceInName) e.preventDefault();
     }
   };
 
@@ -100,8 +99,7 @@ export function PartsTree() {
     else if (move.act === 'fields') {
       go(row, false);
       store.setState({ tab: 'part', sheetOpen: true });
-      if (move.name)
-        requestAnimationFrame(() => document.querySelector<HTMLElement>('.inspector input')?.focus());
+      if (move.name) focusSoon('.inspector input');
       else focusPane(store);
     } else toggle(row, move.act === 'open');
   };

@@ -37,9 +37,3 @@ export function treeMove(key: string, rows: readonly TreeRow[], active: TreeRow)
       return null;
   }
 }
-
-/** The next row whose name begins with what was typed, going around from the active one. */
-export function rowByName(text: string, rows: readonly TreeRow[], active: TreeRow): TreeRow | undefined {
-  const at = rows.indexOf(active) + (text.length > 1 ? 0 : 1);
-  return [...rows.slice(at), ...rows.slice(0, at)].find((r) => r.name.toLowerCase().startsWith(text));
-}
