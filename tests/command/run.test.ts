@@ -34,6 +34,7 @@ describe('the command', () => {
     expect(code).toBe(0);
     expect(readdirSync(join(folder, 'out')).sort()).toEqual(
       [
+        '.showface-files',
         'cut-list.csv',
         'face.dxf',
         'face.svg',
