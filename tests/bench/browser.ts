@@ -21,8 +21,6 @@ const RULED = 500;
 const FRAMES = 90;
 const WARM_UP = 15;
 const TURNS = 4;
-/** The plan and what it draws come from the worker in this time; their arrival is no part of a drag. */
-const SETTLE_MS = 6000;
 const VIEWPORT = { width: 1440, height: 900 };
 const UNLIMITED = ['--disable-frame-rate-limit', '--disable-gpu-vsync'];
 
@@ -84,7 +82,13 @@ async function lay(page: Page, design: Design): Promise<void> {
     window.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, cancelable: true }));
   }, saveDesign(design));
   await page.locator('.canvas canvas').first().waitFor();
-  await page.waitForTimeout(SETTLE_MS);
+  // The plan and what it draws come from the worker; their arrival is no part of a drag.
+  const rail = page.getByRole('navigation');
+  await rail.getByRole('button', { name: 'Checks' }).click();
+  await page.locator('.job-pane[aria-busy="false"]').waitFor({ timeout: 120_000 });
+  await rail.getByRole('button', { name: 'Layout' }).click();
+  await page.locator('.stocks').waitFor();
+  await page.evaluate(() => new Promise((done) => requestIdleCallback(done)));
 }
 
 /** Drags the first strip in the tool by a pixel or so each frame, and lets it go where it was by Escape. */

@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { drop, openBrowser, plainDesign, visit } from './bench.ts';
+import { drop, openBrowser, openStep, plainDesign, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -23,8 +23,7 @@ describe.each(['light', 'dark'] as const)('without violations, %s', (colorScheme
     const { page } = await visit(await context({ colorScheme }));
     await drop(page, plainDesign());
     for (const step of STEPS) {
-      await page.getByRole('navigation').getByRole('button', { name: step }).click();
-      await page.waitForTimeout(250);
+      await openStep(page, step);
       expect({ step, found: await violations(page) }).toEqual({ step, found: [] });
     }
     await page.context().close();
@@ -34,10 +33,11 @@ describe.each(['light', 'dark'] as const)('without violations, %s', (colorScheme
     const { page } = await visit(await context({ colorScheme }));
     await drop(page, plainDesign());
     await page.getByRole('treeitem', { name: /Left stile/ }).click();
-    await page.waitForTimeout(200);
+    await page.getByRole('tabpanel', { name: 'Left stile' }).waitFor();
     expect(await violations(page)).toEqual([]);
     await page.setViewportSize({ width: 390, height: 844 });
-    await page.waitForTimeout(300);
+    // So narrow, the list of parts is a tab of the pane.
+    await page.getByRole('tab', { name: 'Parts' }).waitFor();
     expect(await violations(page)).toEqual([]);
     await page.context().close();
   });

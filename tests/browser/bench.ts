@@ -7,7 +7,7 @@ import {
   type Download,
   type Page,
 } from 'playwright-core';
-import { afterAll, beforeAll, inject } from 'vitest';
+import { afterAll, beforeAll, expect, inject } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { saveDesign } from '../../src/design/open.ts';
 import type { Design } from '../../src/design/schema.ts';
@@ -56,11 +56,40 @@ export async function drop(page: Page, design: Design): Promise<void> {
   await page.locator('.canvas canvas').first().waitFor();
 }
 
-/** Goes to a step of the job and waits until its pane has the plan. */
+/** Goes to a step of the job and waits until its pane stands, with the plan where it shows one. */
 export async function openStep(page: Page, step: string): Promise<void> {
   await page.getByRole('navigation').getByRole('button', { name: step }).click();
-  await page.locator('.job-pane[aria-busy="false"]').waitFor({ timeout: 60_000 });
+  const pane = page.getByRole('tabpanel', { name: step });
+  await pane.getByRole('heading', { name: step, exact: true }).first().waitFor({ state: 'attached' });
+  await pane.locator('.job-pane[aria-busy=true]').waitFor({ state: 'detached', timeout: 60_000 });
 }
+
+/** Waits until the title block says that the device keeps what was done. */
+export const kept = (page: Page) =>
+  expect.poll(() => page.locator('.saved-cell').textContent(), { timeout: 20_000 }).toContain('Yes');
+
+/** Waits until something is in the device's store under a key that begins so: for what no view tells of. */
+export const stored = (page: Page, prefix: string) =>
+  expect
+    .poll(
+      () =>
+        page.evaluate(
+          (beginning) =>
+            new Promise<boolean>((resolve) => {
+              const open = indexedDB.open('showface');
+              open.onsuccess = () => {
+                const keys = open.result.transaction('designs').objectStore('designs').getAllKeys();
+                keys.onsuccess = () => {
+                  open.result.close();
+                  resolve(keys.result.some((key) => String(key).startsWith(beginning)));
+                };
+              };
+            }),
+          prefix,
+        ),
+      { timeout: 20_000 },
+    )
+    .toBe(true);
 
 /** A face with two stiles of 1 x 3 (2 1/2 in wide) and a panel, nothing held by rules. */
 export function plainDesign(): Design {

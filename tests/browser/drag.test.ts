@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { Design, Part, Rule } from '../../src/design/schema.ts';
-import { drop, onPage, openBrowser, plainDesign, visit } from './bench.ts';
+import { drop, onPage, openBrowser, openStep, plainDesign, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -49,7 +49,8 @@ it.each([
   if (!left) throw new Error('no part to drag');
   await drop(page, design);
   // The plan brings its own redraw; it has to be through before.
-  await page.waitForTimeout(3000);
+  await openStep(page, 'Checks');
+  await openStep(page, 'Layout');
   const at = await onPage(page, left.box.x + left.box.w / 2, left.box.y + left.box.h / 2);
   await page.mouse.move(at.x, at.y);
   await page.mouse.down();
@@ -74,7 +75,7 @@ it.each([
   const standing = async (fits: (width: number) => boolean) => {
     let last = await picture();
     for (let i = 0; i < 100; i++) {
-      await page.waitForTimeout(150);
+      await page.evaluate(() => new Promise((done) => requestIdleCallback(done)));
       const now = await picture();
       if (now.hash === last.hash && fits(now.width)) return now;
       last = now;

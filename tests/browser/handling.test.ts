@@ -328,7 +328,6 @@ describe('an array in a group', () => {
     const at = await onPage(page, box.x + inches(4.5), box.y + inches(6));
     await page.mouse.dblclick(at.x, at.y);
     await page.getByRole('tab', { name: 'Slats' }).waitFor();
-    await page.waitForTimeout(600);
     await page.mouse.dblclick(at.x, at.y);
     await page.getByRole('button', { name: 'Slats 1', pressed: true }).waitFor();
     expect(errors).toEqual([]);

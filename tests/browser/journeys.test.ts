@@ -1,6 +1,6 @@
 import { describe, expect, inject, it } from 'vitest';
 import { inches } from '../../src/measure/units.ts';
-import { drop, field, onPage, openBrowser, plainDesign, starterName, visit } from './bench.ts';
+import { drop, field, kept, onPage, openBrowser, plainDesign, starterName, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -228,7 +228,7 @@ describe('what was done stays', () => {
     await page.getByRole('treeitem', { name: /Door panel/ }).click();
     await field(page, 'Width').fill('17 1/4');
     await field(page, 'Width').press('Enter');
-    await page.waitForTimeout(1000);
+    await kept(page);
     await page.goto('chrome://crash').catch(() => undefined);
     const again = await kept.newPage();
     await again.goto(inject('app'));
@@ -241,7 +241,7 @@ describe('what was done stays', () => {
     const shared = await context();
     const first = await visit(shared);
     await drop(first.page, plainDesign());
-    await first.page.waitForTimeout(1000);
+    await kept(first.page);
     const second = await visit(shared);
     await second.page.getByText('open in another tab').waitFor();
     await second.page.getByRole('button', { name: 'Work here instead' }).click();

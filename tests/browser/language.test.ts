@@ -2,7 +2,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { de } from '../../src/editor/words/de.ts';
-import { drop, openBrowser, plainDesign, starterName, visit } from './bench.ts';
+import { drop, openBrowser, openStep, plainDesign, starterName, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -83,11 +83,7 @@ describe('German', () => {
     expect(await clipped(page)).toEqual([]);
     await drop(page, plainDesign());
     for (const step of STEPS) {
-      await page
-        .getByRole('navigation')
-        .getByRole('button', { name: de[`step.${step}`] })
-        .click();
-      await page.waitForTimeout(300);
+      await openStep(page, de[`step.${step}`]);
       expect({ step, clipped: await clipped(page) }).toEqual({ step, clipped: [] });
       expect({ step, found: await violations(page) }).toEqual({ step, found: [] });
     }

@@ -55,7 +55,10 @@ describe('a newer version', () => {
     await first.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
     await first.getByText('A newer version is ready').waitFor();
     await other.getByText('A newer version is ready').waitFor();
-    await first.waitForTimeout(500);
+    // It stands ready and is not at work: nothing has begun to start this page anew.
+    const waits = () =>
+      first.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.waiting?.state);
+    await expect.poll(waits).toBe('installed');
     expect(await first.locator('[data-same-page]').count()).toBe(1);
 
     await first.getByRole('button', { name: 'Take it now' }).click();

@@ -87,7 +87,6 @@ describe('every pane opens', () => {
         await openStep(page, step);
         for (const sub of subs.length > 0 ? subs : ['']) {
           if (sub) await openSub(page, sub);
-          await page.waitForTimeout(200);
           expect({ step, sub, found: await violations(page) }).toEqual({ step, sub, found: [] });
           const wider = await page
             .locator('.pane-body:visible')

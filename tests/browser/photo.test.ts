@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { newDesign } from '../../src/design/defaults.ts';
-import { drop, field, onPage, openBrowser, visit } from './bench.ts';
+import { drop, field, onPage, openBrowser, stored, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -164,7 +164,7 @@ describe('a photo under the drawing', () => {
     expect(errors).toEqual([]);
 
     // It comes back with its design.
-    await page.waitForTimeout(1000);
+    await stored(page, 'photo-lie:');
     await page.reload();
     await page.locator('.canvas canvas').first().waitFor();
     await expect.poll(() => near(0.97, 0.03, COLORS[0][1]), { timeout: 20_000 }).toBe(true);

@@ -3,7 +3,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
 import { packDesign } from '../../src/editor/bench/transfer.ts';
 import { inches } from '../../src/measure/units.ts';
-import { drop, openBrowser, plainDesign, visit } from './bench.ts';
+import { drop, openBrowser, plainDesign, stored, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -106,7 +106,7 @@ describe('at the saw, on a phone', () => {
     const phone = await context(PHONE);
     const first = await linked(phone, (await packDesign(plainDesign())).digits);
     await atSaw(first);
-    await first.waitForTimeout(600);
+    await stored(first, `design:${ID}`);
     await first.close();
     const changed = { ...plainDesign(), name: 'Plain face, wider' };
     const page = await linked(phone, (await packDesign(changed)).digits);

@@ -1,6 +1,6 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
-import { drop, field, openBrowser, plainDesign, visit } from './bench.ts';
+import { drop, field, kept, openBrowser, plainDesign, stored, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -15,8 +15,6 @@ async function widthAgain(on: BrowserContext): Promise<string> {
   await page.getByRole('treeitem', { name: /Door panel/ }).click();
   return field(page, 'Width').inputValue();
 }
-
-const kept = (page: Page) => expect.poll(() => page.locator('.saved-cell').textContent()).toContain('Yes');
 
 describe('where the device keeps nothing', () => {
   it('tells, and lets the work go on', async () => {
@@ -134,7 +132,9 @@ describe('two tabs on one design', () => {
     await kept(second.page);
     // A late write of the first one does not get in.
     await setWidth(first.page, '9');
-    await first.page.waitForTimeout(700);
+    await first.page.evaluate(() => dispatchEvent(new Event('pagehide')));
+    // The store answers in the order it was asked: whatever was to be written is by now.
+    await stored(first.page, 'design:');
     await Promise.all([first.page.close(), second.page.close()]);
     expect(await widthAgain(device)).toBe('18 1/2"');
     await device.close();
@@ -163,7 +163,7 @@ describe('what is kept and no longer opens', () => {
     const device = await context();
     const { page } = await visit(device);
     await drop(page, plainDesign());
-    await page.waitForTimeout(600);
+    await kept(page);
     await page.evaluate(
       () =>
         new Promise<void>((resolve, reject) => {
@@ -267,7 +267,7 @@ describe('a hostile or damaged file that is dropped', () => {
     const { page, errors } = await visit(device);
     await drop(page, plainDesign());
     await setWidth(page, '17 1/4');
-    await page.waitForTimeout(500);
+    await kept(page);
     const before = await page.getByRole('tree').textContent();
     let dialogs = 0;
     page.on('dialog', (d) => {

@@ -47,7 +47,7 @@ describe('by touch on a phone', () => {
     const box = await stock.boundingBox();
     if (!box) throw new Error('the stock is not on the page');
     const rail = { x: box.x + 60, y: box.y + box.height / 2 };
-    await fingers.carry(rail, await spot(20, 40), 450);
+    await fingers.carry(rail, await spot(20, 40), page.locator('[data-lifted]'));
     await page.getByRole('tab', { name: 'Strip 3' }).waitFor();
     await type('From the left', '2 1/2');
     await type('Width', '36 1/2');
@@ -89,7 +89,7 @@ describe('by touch on a phone', () => {
 
     // A finger that rests adds the panel; both are centered by one press, and two fingers look closer.
     const before = await scale();
-    await fingers.rest(await spot(20, 44));
+    await fingers.rest(await spot(20, 44), page.getByRole('tab', { name: '2 selected' }));
     await page.getByRole('tab', { name: '2 selected' }).tap();
     await page.getByRole('button', { name: 'Centered across' }).tap();
     await fold();
