@@ -48,7 +48,15 @@ export default defineConfig({
   base: './',
   plugins: [react(), policy, offline],
   worker: { format: 'es' },
-  build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022', sourcemap: true, assetsInlineLimit: 0 },
+  build: {
+    outDir: '../../dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    sourcemap: true,
+    assetsInlineLimit: 0,
+    // The library for PDF files is one piece, and comes when a file is asked for.
+    chunkSizeWarningLimit: 600,
+  },
   preview: { port: 4173, headers: { 'Content-Security-Policy': POLICY_HEADER } },
   test: {
     reporters: ['default', './.ci/tally.mjs'],

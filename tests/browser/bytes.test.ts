@@ -2,8 +2,9 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
 import type { Download, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { run } from '../../src/command/run.ts';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { openDesign } from '../../src/design/open.ts';
@@ -71,6 +72,33 @@ describe('the editor and the command', () => {
     expect(bytes.equals(expected)).toBe(true);
     expect(errors).toEqual([]);
     await page.context().close();
+  });
+});
+
+describe('the first visit', () => {
+  it('brings no more than the first page needs', async () => {
+    const on = await context({ serviceWorkers: 'block' });
+    const page = await on.newPage();
+    const sizes: Promise<number>[] = [];
+    page.on('response', (response) => {
+      sizes.push(
+        response.body().then(
+          (body) => gzipSync(body).length,
+          () => 0,
+        ),
+      );
+    });
+    await page.goto(inject('app'));
+    await page.locator('.first-card').first().waitFor();
+    const bytes = (await Promise.all([...sizes])).reduce((sum, size) => sum + size, 0);
+    process.stdout.write(`before the first usable frame: ${Math.round(bytes / 1000)} kB, packed\n`);
+    expect(bytes).toBeGreaterThan(100_000);
+    expect(bytes).toBeLessThan(345_000);
+    await on.close();
+  });
+
+  it('is of a build that had nothing to warn of', () => {
+    expect(inject('said')).toEqual([]);
   });
 });
 

@@ -3,13 +3,13 @@ import { useAtTheSaw } from '../bench/route.ts';
 import { OfflineNotice } from '../offline/OfflineNotice.tsx';
 import { useEditor } from '../state/hooks.ts';
 import { Announcer } from './Announcer.tsx';
-import { Bench } from './Bench.tsx';
 import { NoticeBar } from './NoticeBar.tsx';
 import { regainFocus } from './regions.ts';
 import { useDrop } from './useDrop.ts';
-import { useKeys } from './useKeys.ts';
 
+// Who has a design at hand does not wait for the first page, nor the first page for the bench.
 const FirstRun = lazy(() => import('./FirstRun.tsx'));
+const Bench = lazy(() => import('./Bench.tsx'));
 const KeysDialog = lazy(() => import('./KeysDialog.tsx').then((m) => ({ default: m.KeysDialog })));
 const BenchView = lazy(() => import('../bench/BenchView.tsx'));
 
@@ -31,7 +31,6 @@ export function App() {
 function Board() {
   const chosen = useEditor((s) => s.designId !== null);
   const keysShown = useEditor((s) => s.keysShown);
-  useKeys();
   const before = useRef(chosen);
   useEffect(() => {
     if (before.current !== chosen) regainFocus(chosen ? undefined : '.first');

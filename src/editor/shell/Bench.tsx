@@ -6,6 +6,7 @@ import { StepRail } from './StepRail.tsx';
 import { TabBanner } from './TabBanner.tsx';
 import { TitleBlock } from './TitleBlock.tsx';
 import { ToolTray } from './ToolTray.tsx';
+import { useKeys } from './useKeys.ts';
 import { useWidth } from './useWidth.ts';
 import { ZoomTray } from './ZoomTray.tsx';
 
@@ -13,8 +14,9 @@ import { ZoomTray } from './ZoomTray.tsx';
 const FaceCanvas = lazy(() => import('../canvas/FaceCanvas.tsx').then((m) => ({ default: m.FaceCanvas })));
 
 /** The bench: title block above, steps at the left, the drawing in the middle, the pane of the step beside it. */
-export function Bench() {
+export default function Bench() {
   const t = useWords();
+  useKeys();
   const width = useWidth();
   return (
     <div className="bench">

@@ -19,6 +19,9 @@ import { showStep } from './showStep.ts';
 import { useFitChecks } from './useFitChecks.ts';
 import { useLetterPictures } from './useLetterPictures.ts';
 
+/** The first page itself comes first. */
+const AFTER_MS = 300;
+
 /**
  * Nothing on the bench yet: measure the bed, then begin from a starter fitted to it, from the empty bed, or from
  * what was kept. Until something is chosen, the store's design is that empty bed.
@@ -56,6 +59,11 @@ export default function FirstRun() {
     [own, starters, mattress, way, measure],
   );
   const checks = useFitChecks(fitted);
+  // The bench is at hand before a design is chosen: nothing that is done at once then finds it missing.
+  useEffect(() => {
+    const timer = setTimeout(() => void import('./Bench.tsx'), AFTER_MS);
+    return () => clearTimeout(timer);
+  }, []);
   const shown = useMemo(
     () => (fitted ? fitted.map((f) => f.fitted) : starters.map((s) => s.design)),
     [fitted, starters],

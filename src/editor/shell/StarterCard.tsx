@@ -1,15 +1,14 @@
+import { lazy, Suspense } from 'react';
 import type { Check } from '../../check/check.ts';
 import type { Design } from '../../design/schema.ts';
 import { Measure } from '../field/Measure.tsx';
-import { Typeset } from '../field/Typeset.tsx';
 import { faceFor } from '../state/derive.ts';
-import { useCheckWords } from '../words/checks.ts';
 import { useWords } from '../words/t.ts';
 import { StarterPicture } from './StarterPicture.tsx';
 import type { Letters } from './useLetterPictures.ts';
 
-/** Checks told in full under a starter; the others are counted. */
-const TOLD = 3;
+// The sentences of checks come once there is something to check.
+const FitChecks = lazy(() => import('./FitChecks.tsx'));
 
 interface StarterCardProps {
   /** As it was drawn. */
@@ -40,7 +39,9 @@ export function StarterCard({ design, fitted, checks, letters, onOpen }: Starter
       </button>
       {fitted ? (
         <div className="first-fit">
-          <FitChecks design={fitted} checks={checks} />
+          <Suspense fallback={<p className="note">{t('first.looking')}</p>}>
+            <FitChecks design={fitted} checks={checks} />
+          </Suspense>
           <button
             type="button"
             className="btn"
@@ -52,27 +53,5 @@ export function StarterCard({ design, fitted, checks, letters, onOpen }: Starter
         </div>
       ) : null}
     </li>
-  );
-}
-
-function FitChecks({ design, checks }: { design: Design; checks: readonly Check[] | undefined }) {
-  const t = useWords();
-  const message = useCheckWords(design);
-  if (!checks) return <p className="note">{t('first.looking')}</p>;
-  if (checks.length === 0) return <p className="note first-good">{t('first.noChecks')}</p>;
-  const more = checks.length - TOLD;
-  return (
-    <ul className="first-checks">
-      {checks.slice(0, TOLD).map((check, i) => {
-        // Two checks may say the same of the same parts; their order is fixed by the plan.
-        const key = `${check.code}|${check.parts.join()}|${i}`;
-        return (
-          <li key={key} className={check.severity}>
-            <Typeset text={message(check)} />
-          </li>
-        );
-      })}
-      {more > 0 ? <li>{t('first.moreChecks', { count: more })}</li> : null}
-    </ul>
   );
 }

@@ -1,0 +1,82 @@
+/**
+ * Starts the command. Its sources are made into one file the first time, kept beside the packages under a name that
+ * changes with them: compiling took longer than many a plan.
+ */
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const cache = join(root, 'node_modules', '.cache', 'showface');
+
+/** What the made file follows from: every source but the editor's, the packages, and where all of it stands. */
+function key() {
+  const hash = createHash('sha256').update(`${root} ${process.version}`);
+  const add = (path) => {
+    const { size, mtimeMs } = statSync(path);
+    hash.update(`${path} ${size} ${mtimeMs}\n`);
+  };
+  const walk = (folder) => {
+    for (const entry of readdirSync(folder, { withFileTypes: true })) {
+      const path = join(folder, entry.name);
+      if (!entry.isDirectory()) add(path);
+      else if (entry.name !== 'editor') walk(path);
+    }
+  };
+  walk(join(root, 'src'));
+  add(join(root, 'package-lock.json'));
+  return hash.digest('hex').slice(0, 24);
+}
+
+/** Makes the command into one file, whole or not at all; several may do so at once. */
+async function make(made) {
+  const { build } = await import('vite');
+  const mine = join(cache, `.${process.pid}`);
+  await build({
+    configFile: false,
+    root,
+    publicDir: false,
+    logLevel: 'silent',
+    // Node and the bundler do not read that package alike.
+    ssr: { noExternal: true, external: ['opentype.js'] },
+    plugins: [
+      {
+        // The made file stands elsewhere: every source goes on meaning its own place.
+        name: 'showface:own-place',
+        transform: (code, id) =>
+          id.startsWith(join(root, 'src'))
+            ? { code: code.replaceAll('import.meta.url', JSON.stringify(pathToFileURL(id).href)), map: null }
+            : null,
+      },
+    ],
+    build: {
+      ssr: join(root, 'src/command/main.ts'),
+      outDir: mine,
+      emptyOutDir: true,
+      target: 'node20',
+      minify: false,
+      rollupOptions: { output: { entryFileNames: 'main.mjs', codeSplitting: false } },
+    },
+  });
+  // What was made of earlier sources is of no use any more.
+  for (const name of readdirSync(cache)) {
+    if (!name.startsWith('.')) rmSync(join(cache, name), { recursive: true, force: true });
+  }
+  mkdirSync(dirname(made), { recursive: true });
+  renameSync(join(mine, 'main.mjs'), made);
+  rmSync(mine, { recursive: true, force: true });
+}
+
+const made = join(cache, `${key()}.mjs`);
+try {
+  if (!existsSync(made)) await make(made);
+} catch {
+  // Where nothing can be kept (a folder that may only be read), it is compiled each time.
+}
+if (existsSync(made)) await import(pathToFileURL(made).href);
+else {
+  const { register } = await import('tsx/esm/api');
+  register();
+  await import('./main.ts');
+}
