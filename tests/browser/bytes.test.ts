@@ -93,7 +93,7 @@ describe('the first visit', () => {
     const bytes = (await Promise.all([...sizes])).reduce((sum, size) => sum + size, 0);
     process.stdout.write(`before the first usable frame: ${Math.round(bytes / 1000)} kB, packed\n`);
     expect(bytes).toBeGreaterThan(100_000);
-    expect(bytes).toBeLessThan(345_000);
+    expect(bytes).toBeLessThan(305_000);
     await on.close();
   });
 

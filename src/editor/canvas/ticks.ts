@@ -27,7 +27,7 @@ export function drawTicks(ctx: CanvasRenderingContext2D, look: RulerLook): void 
   ctx.strokeStyle = palette['ink-3'];
   ctx.fillStyle = palette['ink-2'];
   ctx.lineWidth = 1;
-  ctx.font = '500 11px "Barlow Condensed", sans-serif';
+  ctx.font = '600 11px "Barlow Condensed", sans-serif';
   const low = toFace(view, { x: 0, y: height });
   const high = toFace(view, { x: width, y: 0 });
   ctx.beginPath();
