@@ -222,19 +222,19 @@ describe('by touch on a small screen', () => {
 
 describe('what was done stays', () => {
   it('brings the edits back after the tab was killed', async () => {
-    const kept = await context();
-    const { page } = await visit(kept);
+    const device = await context();
+    const { page } = await visit(device);
     await drop(page, plainDesign());
     await page.getByRole('treeitem', { name: /Door panel/ }).click();
     await field(page, 'Width').fill('17 1/4');
     await field(page, 'Width').press('Enter');
     await kept(page);
     await page.goto('chrome://crash').catch(() => undefined);
-    const again = await kept.newPage();
+    const again = await device.newPage();
     await again.goto(inject('app'));
     await again.getByRole('treeitem', { name: /Door panel/ }).click();
     await expect.poll(() => field(again, 'Width').inputValue()).toBe('17 1/4"');
-    await kept.close();
+    await device.close();
   });
 
   it('tells a second tab, and lets it take over', async () => {
