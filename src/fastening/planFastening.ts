@@ -6,7 +6,7 @@ import { union } from '../geometry/clip.ts';
 import { distance } from '../geometry/point.ts';
 import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
-import type { LaidPart } from '../layout/laid.ts';
+import { isGlued, type LaidPart } from '../layout/laid.ts';
 import type { Brad, Glue, Screw, Stock } from '../materials/types.ts';
 import type { Kg, Liters, Mm } from '../measure/units.ts';
 import { Shanks } from './apart.ts';
@@ -128,9 +128,8 @@ function fasten(
       figures: heavy ? { mass_kg: mass } : { mass_kg: mass, out_mm: 2 * lever.out, base_mm: lever.base },
     });
   }
-  const glued = laid.kind !== 'fitting' && (how === 'glue' || (how !== 'none' && laid.fixing.glue));
   const beads = contacts.reduce((sum, { contact }) => sum + beadLength(contact, widthOf(laid)), 0);
-  const glue = glued ? glueFor(input.glue, beads) : 0;
+  const glue = isGlued(laid) ? glueFor(input.glue, beads) : 0;
   return {
     fastened: [
       fastenedBy(laid, how, driven, glue),

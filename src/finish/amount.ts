@@ -1,23 +1,14 @@
 import type { Finish } from '../design/schema.ts';
-import type { Liters, SquareMeters } from '../measure/units.ts';
+import type { Liters } from '../measure/units.ts';
+import type { PaintJob } from './result.ts';
 
-/** Areas that one finish goes on. */
-export interface Areas {
-  readonly face: SquareMeters;
-  readonly edge: SquareMeters;
-  readonly back: SquareMeters;
-  /** What primer goes on, each edge counted as often as its material drinks more; backs not counted. */
-  readonly primed: SquareMeters;
-}
-
-/**
- * Paint and primer for the areas, waste added: coats x area / spreading rate. Backs get one coat, of primer
- * where the finish has one and of the finish itself where it has none.
- */
-export function amountOf(finish: Finish, areas: Areas, waste: number): { volume: Liters; primer: Liters } {
-  const { primer } = finish;
-  const primes = primer !== null && primer.coats > 0;
-  const own = (areas.face + areas.edge) * finish.coats + (primes ? 0 : areas.back);
-  const under = primes ? (areas.primed * primer.coats + areas.back) / primer.rate_m2_l : 0;
-  return { volume: (own / finish.rate_m2_l) * (1 + waste), primer: under * (1 + waste) };
+/** Paint and primer of what is painted, as it goes on: coats x area / spreading rate. */
+export function amountOf(finish: Finish, jobs: readonly PaintJob[]): { volume: Liters; primer: Liters } {
+  let volume = 0;
+  let primer = 0;
+  for (const { face, edge, back, primed, coats, primerCoats } of jobs) {
+    volume += ((face + edge + back) * coats) / finish.rate_m2_l;
+    if (finish.primer) primer += (primed * primerCoats) / finish.primer.rate_m2_l;
+  }
+  return { volume, primer };
 }

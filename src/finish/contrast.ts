@@ -2,7 +2,7 @@ import type { Check } from '../check/check.ts';
 import type { Finish } from '../design/schema.ts';
 import { lightOf } from '../drawing/color.ts';
 import type { Color } from '../drawing/drawing.ts';
-import type { LetterPaint } from './input.ts';
+import type { LetterLayer } from '../lettering/result.ts';
 import { type Looks, letterLook } from './look.ts';
 
 /** Large lettering is legible from here on: WCAG 2.x, success criterion 1.4.3 for large text. */
@@ -20,13 +20,19 @@ export function contrastRatio(a: Color, b: Color): number {
   return (Math.max(la, lb) + 0.05) / (Math.min(la, lb) + 0.05);
 }
 
+/** The colors of one sign's lettering. */
+interface SignColors {
+  readonly sign: string;
+  readonly layers: readonly Pick<LetterLayer, 'role' | 'finish'>[];
+}
+
 /**
  * How well a sign's lettering stands out as it looks in the end, stains mixed with their wood: the better of the
  * letters against what surrounds them and their outline against the ground, since either makes them readable.
  * Null where a color is not known.
  */
 export function letteringContrast(
-  { sign, layers }: Pick<LetterPaint, 'sign' | 'layers'>,
+  { sign, layers }: SignColors,
   looks: Looks,
   finishes: readonly Finish[],
 ): number | null {
@@ -46,7 +52,7 @@ export function letteringContrast(
 
 /** `lettering.low-contrast` for every sign that would be hard to read. */
 export function contrastChecks(
-  lettering: readonly LetterPaint[],
+  lettering: readonly SignColors[],
   looks: Looks,
   finishes: readonly Finish[],
 ): Check[] {

@@ -2,6 +2,7 @@ import type { Face } from '../bed/face.ts';
 import type { Design } from '../design/schema.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import type { Solid } from '../joinery/piece.ts';
+import type { PaintedLayer } from '../lettering/painted.ts';
 import type { LetterLayer } from '../lettering/result.ts';
 import type { Container, Material, Stock } from '../materials/types.ts';
 import type { Looks } from './look.ts';
@@ -12,7 +13,7 @@ export interface LetterPaint {
   readonly sign: string;
   /** Where the lettering's origin, the lower left of the sign's box, lies on the face. */
   readonly at: Point;
-  readonly layers: readonly Pick<LetterLayer, 'role' | 'finish' | 'region'>[];
+  readonly layers: readonly PaintedLayer[];
 }
 
 /** All that the finish plan is made from; nothing in it is changed. */
@@ -22,6 +23,10 @@ export interface FinishInput {
   readonly lettering: readonly LetterPaint[];
   /** Letters that are sawn out and glued onto their signs. */
   readonly sawn: readonly Solid[];
+  /** Parts that are glued to what they lie on. */
+  readonly glued: ReadonlySet<string>;
+  /** The parts that each part is glued to by a joint. */
+  readonly joined: ReadonlyMap<string, ReadonlySet<string>>;
   readonly finishes: Design['finishes'];
   readonly looks: Looks;
   readonly paint: Design['paint'];
@@ -39,7 +44,11 @@ export interface Surface {
   readonly stock: string | null;
   /** What it lies on: a level or laid part. */
   readonly on: string | null;
+  /** The color of lettering; null for anything else. */
+  readonly role: LetterLayer['role'] | null;
   readonly region: Region;
+  /** What is painted: of lettering more than stays in sight, of anything else its outline. */
+  readonly painted: Region;
   /** Underside; minus infinity for the bed's own wood. */
   readonly bottom: number;
   readonly z: number;

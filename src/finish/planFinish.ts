@@ -1,46 +1,39 @@
 import type { Check } from '../check/check.ts';
 import type { Finish } from '../design/schema.ts';
 import type { Color } from '../drawing/drawing.ts';
-import { areaOf, boxOf } from '../geometry/region.ts';
-import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import type { Solid } from '../joinery/piece.ts';
-import type { ShapedStock } from '../materials/types.ts';
+import { boxOf } from '../geometry/region.ts';
 import type { Liters, Mm } from '../measure/units.ts';
-import { type Areas, amountOf } from './amount.ts';
-import { paintingOrder } from './before.ts';
+import { amountOf } from './amount.ts';
+import { tapeAround } from './bare.ts';
 import { ABUT } from './border.ts';
 import { type ContainerOffer, chooseContainers } from './containers.ts';
 import { contrastChecks } from './contrast.ts';
 import { freeEdges } from './edge.ts';
 import type { Boxed, FinishInput, Surface } from './input.ts';
+import { beyondFace, paintingOf } from './jobs.ts';
 import { letterLook } from './look.ts';
 import { near } from './near.ts';
-import type { FinishPlan, FinishUse } from './result.ts';
+import type { FinishPlan, FinishUse, PaintJob } from './result.ts';
 import { type Shown, shownOf } from './show.ts';
 import { surfacesOf } from './surface.ts';
 import { tapeOf } from './tape.ts';
 
 const M2_PER_MM2 = 1e-6;
-/** Paint that a part carries: what is lost in tray, roller and brush never gets there. */
-const NO_WASTE = 0;
 
-/** Running sums of one finish, square millimeters. */
-interface Sums {
+/** Areas of one finish, square millimeters. */
+interface Seen {
   readonly face: number;
   readonly edge: number;
-  readonly back: number;
-  readonly primed: number;
 }
 
 /**
  * What every finish covers, how much of it that takes, and what to buy.
  *
- * - Faces: what is seen from the room once all that lies above is taken away.
- * - Edges: what stands free of neighbors and of the bed's own wood, insides of openings too. Moldings are
- *   painted by their girth over what is seen of them; their sawn ends, a few square centimeters, are not counted.
+ * - Seen faces: what is seen from the room once all that lies above is taken away.
+ * - Seen edges: what stands free of neighbors and of the bed's own wood, insides of openings too. Of moldings
+ *   what their girth adds to what is seen of them.
  * - Sawn letters: their faces, and their edges all around and in their counters.
- * - Backs, with back-priming: the underside of every part with a finish, and the face that others cover.
- * - Primer goes under all of it but painted shapes and lettering that lie on a finish already.
+ * - Paint and primer: what the steps of the work paint, seen or not (see `paintingOf`).
  *
  * Checks: `finish.no-containers` where paint is needed and no known container holds it; `finish.primer-hides`
  * where a primer is set under a stain or clear coat; `lettering.low-contrast`.
@@ -49,29 +42,38 @@ export function planFinish(input: FinishInput): FinishPlan {
   const surfaces = surfacesOf(input);
   const shown = shownOf(surfaces);
   const boxed = surfaces.map((surface) => ({ surface, box: boxOf(surface.region) }));
-  const neighborsOf = near(
+  const nearTo = near(
     boxed.map(({ box }) => box),
     ABUT,
   );
-  const solids = new Map(input.solids.map((solid) => [solid.part, solid]));
-  const sums = new Map<string, Sums>();
-  const finishes = new Map(input.finishes.map((finish) => [finish.id, finish]));
-  const liters = new Map<string, Liters>();
-  shown.forEach((seen, i) => {
-    const { finish, part } = seen.surface;
+  const neighborsOf = (i: number) => nearTo(i).flatMap((j) => boxed[j] ?? []);
+  const { jobs, bare } = paintingOf(input, surfaces, neighborsOf);
+  const seen = new Map<string, Seen>();
+  shown.forEach((one, i) => {
+    const { finish } = one.surface;
     if (finish === null) return;
-    const own = sumsOf(seen, () => neighborsOf(i).flatMap((j) => boxed[j] ?? []), solids, input);
-    sums.set(finish, plus(sums.get(finish), own));
-    const known = finishes.get(finish);
-    if (!known) return;
-    const { volume, primer } = amountOf(known, areasOf(own), NO_WASTE);
-    liters.set(part, (liters.get(part) ?? 0) + volume + primer);
+    const before = seen.get(finish) ?? { face: 0, edge: 0 };
+    const edge = seenEdges(one, () => neighborsOf(i), input);
+    seen.set(finish, { face: before.face + one.area, edge: before.edge + edge });
   });
-  const tape = tapeOf(shown, neighborsOf);
+  const tape = tapeOf(shown, nearTo);
+  const around = tapeAround(bare);
   const checks: Check[] = contrastChecks(input.lettering, input.looks, input.finishes);
   const uses = input.finishes.flatMap((finish) => {
-    const sum = sums.get(finish.id);
-    return sum ? [finishUse(finish, sum, tape.get(finish.id) ?? 0, input, checks)] : [];
+    const areas = seen.get(finish.id);
+    const own = jobs.filter((job) => job.finish === finish.id);
+    return areas
+      ? [
+          finishUse(
+            finish,
+            areas,
+            own,
+            (tape.get(finish.id) ?? 0) + (around.get(finish.id) ?? 0),
+            input,
+            checks,
+          ),
+        ]
+      : [];
   });
   return {
     uses,
@@ -84,10 +86,30 @@ export function planFinish(input: FinishInput): FinishPlan {
         z: surface.z,
         region,
       })),
-    onParts: [...liters].map(([part, onIt]) => ({ part, liters: onIt })),
-    ...paintingOrder(input.solids),
+    jobs,
+    bare,
+    onParts: litersOnParts(jobs, input.finishes),
+    before: partsOf(jobs, ['paint-before']),
+    after: partsOf(jobs, ['paint-ground', 'paint-after']),
     checks,
   };
+}
+
+/** Parts that the acts paint, each once. */
+const partsOf = (jobs: readonly PaintJob[], acts: readonly PaintJob['act'][]): string[] => [
+  ...new Set(jobs.filter(({ act }) => acts.includes(act)).map(({ part }) => part)),
+];
+
+function litersOnParts(jobs: readonly PaintJob[], finishes: FinishInput['finishes']): FinishPlan['onParts'] {
+  const known = new Map(finishes.map((finish) => [finish.id, finish]));
+  const liters = new Map<string, Liters>();
+  for (const job of jobs) {
+    const finish = known.get(job.finish);
+    if (!finish) continue;
+    const { volume, primer } = amountOf(finish, [job]);
+    liters.set(job.part, (liters.get(job.part) ?? 0) + volume + primer);
+  }
+  return [...liters].map(([part, onIt]) => ({ part, liters: onIt }));
 }
 
 /** What a painted or lettered surface looks like; null for the bed's own wood. */
@@ -96,57 +118,24 @@ function lookOf({ part, kind, finish }: Surface, { looks, finishes }: FinishInpu
   return letterLook(looks, finishes, part, finish ?? '');
 }
 
-const liesOnFinish = (surface: Surface, solids: ReadonlyMap<string, Solid>): boolean =>
-  (solids.get(surface.on ?? '')?.finish ?? null) !== null;
-
-const plus = (a: Sums | undefined, b: Sums): Sums =>
-  a
-    ? { face: a.face + b.face, edge: a.edge + b.edge, back: a.back + b.back, primed: a.primed + b.primed }
-    : b;
-
-const areasOf = (sum: Sums): Areas => ({
-  face: sum.face * M2_PER_MM2,
-  edge: sum.edge * M2_PER_MM2,
-  back: sum.back * M2_PER_MM2,
-  primed: sum.primed * M2_PER_MM2,
-});
-
-/** What one surface adds to the sums of its finish. */
-function sumsOf(
-  seen: Shown,
-  neighbors: () => readonly Boxed[],
-  solids: ReadonlyMap<string, Solid>,
-  input: FinishInput,
-): Sums {
-  const { surface, area } = seen;
-  if (surface.kind === 'solid' || surface.kind === 'sawn') return solidSums(seen, neighbors(), input);
-  const primed = surface.kind === 'painted' && !liesOnFinish(surface, solids) ? area : 0;
-  return { face: area, edge: 0, back: 0, primed };
-}
-
-function solidSums({ surface, area }: Shown, neighbors: readonly Boxed[], input: FinishInput): Sums {
+/** Edges that stand free in sight, square millimeters. */
+function seenEdges({ surface, area }: Shown, neighbors: () => readonly Boxed[], input: FinishInput): number {
+  if (surface.kind !== 'solid' && surface.kind !== 'sawn') return 0;
   const stock = input.stocks.get(surface.stock ?? '');
-  const back = input.paint.backPriming ? 2 * areaOf(surface.region) - area : 0;
-  if (stock?.form === 'shaped') {
-    const beyond = area * Math.max(0, stock.girth / flatView(stock, surface) - 1);
-    return { face: area, edge: beyond, back, primed: area + beyond };
-  }
-  const thirst = input.materials.get(stock?.material ?? '')?.edgeThirst ?? 1;
-  const edge = freeEdges(surface, neighbors);
-  return { face: area, edge, back, primed: area + edge * thirst };
+  return stock?.form === 'shaped' ? beyondFace(stock, surface, area) : freeEdges(surface, neighbors());
 }
 
-/** Width of a molding as the room sees it: its thickness where it stands on its edge. */
-function flatView(stock: ShapedStock, surface: Surface): Mm {
-  const height = surface.z - surface.bottom;
-  const onEdge =
-    Math.abs(height - stock.thickness) > SAME_LENGTH && Math.abs(height - stock.width) <= SAME_LENGTH;
-  return onEdge ? stock.thickness : stock.width;
-}
-
-function finishUse(finish: Finish, sum: Sums, tape: Mm, input: FinishInput, checks: Check[]): FinishUse {
-  const areas = areasOf(sum);
-  const { volume, primer } = amountOf(finish, areas, input.paint.waste);
+function finishUse(
+  finish: Finish,
+  seen: Seen,
+  jobs: readonly PaintJob[],
+  tape: Mm,
+  input: FinishInput,
+  checks: Check[],
+): FinishUse {
+  const onThem = amountOf(finish, jobs);
+  const volume = onThem.volume * (1 + input.paint.waste);
+  const primer = onThem.primer * (1 + input.paint.waste);
   const offers = offersOf(finish, input);
   const need = Math.max(0, volume - finish.owned_l);
   const buy = chooseContainers(need, offers);
@@ -165,9 +154,9 @@ function finishUse(finish: Finish, sum: Sums, tape: Mm, input: FinishInput, chec
   const bought = buy.reduce((all, { count, volume: each }) => all + count * each, 0);
   return {
     finish: finish.id,
-    face: areas.face,
-    edge: areas.edge,
-    back: areas.back,
+    face: seen.face * M2_PER_MM2,
+    edge: seen.edge * M2_PER_MM2,
+    painted: paintedBy(jobs),
     coats: finish.coats,
     volume,
     primer,
@@ -176,6 +165,13 @@ function finishUse(finish: Finish, sum: Sums, tape: Mm, input: FinishInput, chec
     cost: buy.reduce((all, { count, price }) => all + count * price, 0),
     tape,
   };
+}
+
+/** What gets paint or primer at all: last coats go over what is painted already. */
+function paintedBy(jobs: readonly PaintJob[]): FinishUse['painted'] {
+  const first = jobs.filter(({ act }) => act !== 'last-coat');
+  const sum = (of: 'face' | 'edge' | 'back') => first.reduce((all, job) => all + job[of], 0);
+  return { face: sum('face'), edge: sum('edge'), back: sum('back') };
 }
 
 /**

@@ -1,7 +1,9 @@
 import type { Check } from '../check/check.ts';
 import type { Color } from '../drawing/drawing.ts';
 import type { Region } from '../geometry/shape.ts';
+import type { LetterLayer } from '../lettering/result.ts';
 import type { Liters, Mm, Money, SquareMeters } from '../measure/units.ts';
+import type { BareArea } from './bare.ts';
 
 /** Containers of one size; `volume` and `price` are those of a single one. */
 export interface ContainerBuy {
@@ -11,23 +13,50 @@ export interface ContainerBuy {
   readonly price: Money;
 }
 
+/** What one step paints of one part in one finish. */
+export interface PaintJob {
+  /** The step of the work that does it. */
+  readonly act:
+    | 'prime-backs'
+    | 'paint-before'
+    | 'letter'
+    | 'paint-around-letters'
+    | 'mount-letters'
+    | 'paint-ground'
+    | 'paint-after'
+    | 'last-coat';
+  /** Laid part. */
+  readonly part: string;
+  readonly finish: string;
+  /** The part itself, or a color of the lettering on it. */
+  readonly of: 'part' | LetterLayer['role'];
+  readonly face: SquareMeters;
+  readonly edge: SquareMeters;
+  readonly back: SquareMeters;
+  /** What a coat of primer goes on, each edge counted as often as its material drinks more. */
+  readonly primed: SquareMeters;
+  /** Coats that this step gives, after so many of primer. */
+  readonly coats: number;
+  readonly primerCoats: number;
+}
+
 /** What one finish covers and what is bought for it. */
 export interface FinishUse {
   readonly finish: string;
   /** Seen from the front. */
   readonly face: SquareMeters;
-  /** Exposed edges, returns of steps, insides of openings, girth of shaped stock beyond its flat view. */
+  /** Seen: exposed edges, returns of steps, insides of openings, girth of shaped stock beyond its flat view. */
   readonly edge: SquareMeters;
-  /** With back-priming: undersides, and the faces that other parts cover. */
-  readonly back: SquareMeters;
+  /** What the steps paint, seen or not: faces, edges, and backs with back-priming. */
+  readonly painted: { readonly face: SquareMeters; readonly edge: SquareMeters; readonly back: SquareMeters };
   readonly coats: number;
-  /** Paint of all coats, waste added. */
+  /** Paint of all coats that the steps give, waste added. */
   readonly volume: Liters;
   readonly primer: Liters;
   readonly buy: readonly ContainerBuy[];
   readonly left: Liters;
   readonly cost: Money;
-  /** Border with other finishes on the same part: masking tape. */
+  /** Masking tape: border with other finishes on the same part, and around what stays bare for glue. */
   readonly tape: Mm;
 }
 
@@ -45,6 +74,10 @@ export interface ShownArea {
 export interface FinishPlan {
   readonly uses: readonly FinishUse[];
   readonly shown: readonly ShownArea[];
+  /** All painting, from which paint and primer are reckoned; the steps of the work tell the same. */
+  readonly jobs: readonly PaintJob[];
+  /** Where surfaces that are painted before parts are fixed stay bare for glue. */
+  readonly bare: readonly BareArea[];
   /**
    * Wet paint that each part carries: all coats of its finishes and their primer, by the faces, edges and
    * backs they go on, waste left out.

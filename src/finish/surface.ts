@@ -27,7 +27,9 @@ function levels({ face }: Pick<FinishInput, 'face'>): Surface[] {
     finish: null,
     stock: null,
     on: null,
+    role: null,
     region: level.region,
+    painted: level.region,
     bottom: Number.NEGATIVE_INFINITY,
     z: level.z,
   }));
@@ -43,7 +45,9 @@ const surfaceOf = (kind: Surface['kind'], { part, finish, stock, on, region, z0,
   finish,
   stock,
   on,
+  role: kind === 'sawn' ? 'fill' : null,
   region,
+  painted: region,
   bottom: z0,
   z: z1,
 });
@@ -52,11 +56,10 @@ const surfaceOf = (kind: Surface['kind'], { part, finish, stock, on, region, z0,
 function painted({ solids: all }: Pick<FinishInput, 'solids'>, wood: readonly Surface[]): Surface[] {
   return all
     .filter((solid) => solid.kind === 'painted')
-    .map((solid) => ({
-      ...surfaceOf('painted', solid),
-      region: onto(solid.region, solid.z0, wood),
-      z: solid.z0,
-    }));
+    .map((solid) => {
+      const region = onto(solid.region, solid.z0, wood);
+      return { ...surfaceOf('painted', solid), region, painted: region, z: solid.z0 };
+    });
 }
 
 function onto(region: Region, z: number, wood: readonly Surface[]): Region {
@@ -80,14 +83,19 @@ function letters({
     if (!solid) return [];
     const own = sawn.filter((letter) => letter.part === sign);
     const top = own[0]?.z1;
-    return layers.flatMap(({ role, finish, region }): Surface[] => {
+    return layers.flatMap((layer): Surface[] => {
+      const { role, finish } = layer;
       if (role === 'fill' && own.length > 0) return own.map((letter) => surfaceOf('sawn', letter));
-      const placed = translateRegion(region, at.x, at.y);
       const z = (role === 'inline' ? top : undefined) ?? solid.z1;
       // Lettering that runs off its sign paints nothing there; what is sawn out is there all the same.
-      const seen = z === solid.z1 ? intersect(placed, solid.region) : placed;
+      const place = (region: Region) => {
+        const placed = translateRegion(region, at.x, at.y);
+        return z === solid.z1 ? intersect(placed, solid.region) : placed;
+      };
+      const region = place(layer.region);
+      const painted = layer.painted === layer.region ? region : place(layer.painted);
       const { part, stock } = solid;
-      return [{ part, kind: 'letter', finish, stock, on: sign, region: seen, bottom: z, z }];
+      return [{ part, kind: 'letter', finish, stock, on: sign, role, region, painted, bottom: z, z }];
     });
   });
 }

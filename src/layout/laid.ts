@@ -64,6 +64,12 @@ export type LaidPart = LaidBase &
 export type LaidKind = LaidPart['kind'];
 export type Laid<K extends LaidKind> = Extract<LaidPart, { readonly kind: K }>;
 
+/** Whether a part is glued to what it lies on; fittings are screwed, and paint needs nothing. */
+export const isGlued = ({ kind, fixing }: LaidPart): boolean =>
+  kind !== 'fitting' &&
+  kind !== 'painted' &&
+  (fixing.how === 'glue' || (fixing.how !== 'none' && fixing.glue));
+
 /** How a rule stands after solving. */
 export interface RuleState {
   readonly id: string;

@@ -3,18 +3,19 @@ import type { Piece } from '../joinery/piece.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import { type FixingOrder, fixingOrder, type OrderInput } from './order.ts';
-import type { MarksPlan, Step } from './result.ts';
+import type { MarksPlan, Painting, Step } from './result.ts';
 import { runningMarks, storySticks } from './running.ts';
 
 export interface MarksInput extends OrderInput {
   /** How the design shows its measures. */
   readonly measure: MeasureStyle;
-  /** Parts that are painted on the bench, and those painted in place. */
-  readonly before: readonly string[];
-  readonly after: readonly string[];
+  /** All that is painted, by the step that does it. */
+  readonly paints: readonly Painting[];
+  /** Where parts that are painted, or painted shapes, stay bare for glue. */
+  readonly bare: readonly { readonly on: string }[];
 }
 
-type Act = Omit<Step, 'number'>;
+type Act = Omit<Step, 'number' | 'paints'>;
 
 const ids = (parts: readonly LaidPart[]): string[] => parts.map((laid) => laid.id);
 
@@ -57,7 +58,7 @@ function fixing({ rounds, inPlace }: FixingOrder): Act[] {
 }
 
 function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
-  const { parts, pieces, before, after } = input;
+  const { parts, pieces, paints } = input;
   if (parts.length === 0) return [];
   const { fixed, inPlace } = order;
   const notched = having(
@@ -82,34 +83,50 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
       some.filter((id) => sawn.includes(id)),
     ),
   ];
+  const painted = (act: Step['act']): Act[] => {
+    const found = new Set(paints.filter((one) => one.act === act).map(({ part }) => part));
+    return actFor(act, ids(parts.filter(({ id }) => found.has(id))));
+  };
+  const glued = new Set(input.bare.map(({ on }) => on));
+  /** What is taped before an act paints it. */
+  const masked = (act: Step['act']): Act[] =>
+    painted(act).flatMap(({ parts: some }) =>
+      actFor(
+        'mask-glue',
+        some.filter((id) => glued.has(id)),
+      ),
+    );
+  const before = painted('paint-before').flatMap((act) => act.parts);
   const onBench = signs.filter((id) => before.includes(id));
   const onFace = signs.filter((id) => !before.includes(id));
   const hardware = parts.filter((laid) => laid.kind === 'fitting' && !fixed.includes(laid));
-  // Color that lies on the bed itself goes on before anything covers its borders: no masking is needed then.
-  const levels: readonly string[] = ['rim', 'ledge', 'field', 'skin'];
-  const ground = ids(parts.filter((laid) => laid.kind === 'painted' && levels.includes(laid.on))).filter(
-    (id) => after.includes(id),
-  );
-  const inPlaceAfter = after.filter((id) => !ground.includes(id));
-  const lastCoat = before.filter((id) => !signs.includes(id));
   const acts: Act[] = [
     { act: 'prepare', parts: [] },
     ...actFor('cut-sheets', cutFrom(parts, pieces, ['sheet'])),
     ...actFor('cut-boards', cutFrom(parts, pieces, ['flat', 'shaped'])),
     ...actFor('notch', notched),
-    ...actFor('paint-before', before),
+    ...painted('prime-backs'),
+    ...masked('paint-before'),
+    ...painted('paint-before'),
     ...lettered(onBench),
-    ...actFor('paint-ground', ground),
+    // Color that lies on the bed itself goes on before anything covers its borders: no masking is needed then.
+    ...masked('paint-ground'),
+    ...painted('paint-ground'),
     { act: 'mark', parts: [] },
     ...actFor('dry-fit', ids(fixed.filter((laid) => !inPlace.has(laid.id)))),
     ...fixing(order),
-    ...actFor('paint-after', inPlaceAfter),
-    ...actFor('last-coat', lastCoat),
+    ...painted('paint-after'),
+    ...painted('last-coat'),
     ...lettered(onFace),
     ...actFor('fit-hardware', ids(hardware)),
     { act: 'try-swing', parts: [] },
   ];
-  return acts.map((act, i) => ({ number: i + 1, ...act }));
+  return acts.map(({ act, parts: some }, i) => ({
+    number: i + 1,
+    act,
+    parts: some,
+    paints: paints.filter((one) => one.act === act && some.includes(one.part)),
+  }));
 }
 
 /**

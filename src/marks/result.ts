@@ -1,6 +1,6 @@
 import type { Check } from '../check/check.ts';
 import type { Axis } from '../design/schema.ts';
-import type { Mm } from '../measure/units.ts';
+import type { Mm, SquareMeters } from '../measure/units.ts';
 
 /** A running mark from one datum. */
 export interface Mark {
@@ -27,6 +27,22 @@ export interface StoryStick {
   readonly marks: readonly StickMark[];
 }
 
+/** What a step paints of one part, and how often; it passes through from what paint is reckoned by. */
+export interface Painting {
+  readonly act: Step['act'];
+  readonly part: string;
+  readonly finish: string;
+  /** The part itself, or a color of the lettering on it. */
+  readonly of: string;
+  /** Square meters. */
+  readonly face: SquareMeters;
+  readonly edge: SquareMeters;
+  readonly back: SquareMeters;
+  readonly primed: SquareMeters;
+  readonly coats: number;
+  readonly primerCoats: number;
+}
+
 /** One step of the order of work. Wording is made from its figures in `plan/words/`. */
 export interface Step {
   readonly number: number;
@@ -35,6 +51,8 @@ export interface Step {
     | 'cut-sheets'
     | 'cut-boards'
     | 'notch'
+    | 'prime-backs'
+    | 'mask-glue'
     | 'paint-before'
     | 'mark'
     | 'paint-ground'
@@ -51,6 +69,7 @@ export interface Step {
     | 'fit-hardware'
     | 'try-swing';
   readonly parts: readonly string[];
+  readonly paints: readonly Painting[];
 }
 
 export interface MarksPlan {

@@ -4,6 +4,7 @@ import { PLAN_WORDS } from '../plan/words/tables.ts';
 import { checkMessage, stepSentence } from '../plan/words/words.ts';
 import { csvOf } from './csv/csv.ts';
 import { cutListRows } from './csv/cutList.ts';
+import { paintRows } from './csv/paint.ts';
 import { shoppingRows } from './csv/shopping.ts';
 import { faceDrawing, faceOutlines } from './drawings.ts';
 import { dxfOf } from './dxf/dxf.ts';
@@ -52,6 +53,7 @@ export function planFiles(plan: Plan, scripts: Scripts = NO_SCRIPTS): PlanFile[]
         pdfOf(patternPages(plan), info(`${plan.design.name}: ${PACKET_WORDS[plan.language].patternsFile}`)),
     },
     text('cut-list.csv', 'text/csv', () => csvOf(cutListRows(plan))),
+    text('paint.csv', 'text/csv', () => csvOf(paintRows(plan))),
     text('shopping.csv', 'text/csv', () => csvOf(shoppingRows(plan))),
     text('face.svg', 'image/svg+xml', () => svgOf(faceDrawing(plan))),
     text('face.dxf', 'image/vnd.dxf', () => dxfOf(faceOutlines(plan))),

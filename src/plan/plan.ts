@@ -12,12 +12,14 @@ import { planJoinery } from '../joinery/joinery.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import { layOut } from '../layout/layout.ts';
 import { createMemory } from '../layout/memory.ts';
+import { paintedLayers } from '../lettering/painted.ts';
 import { planLoad } from '../load/planLoad.ts';
 import { planMarks } from '../marks/planMarks.ts';
 import { byId } from '../materials/lookup.ts';
 import type { Stock, Tables } from '../materials/types.ts';
 import { planPatterns } from '../patterns/planPatterns.ts';
 import { letteringFinishChecks, limitChecks } from './designChecks.ts';
+import { gluing } from './gluing.ts';
 import { type LetterWork, planLetters, withLetterGlue, withLetters } from './letters.ts';
 import { keepingList, remembering } from './memory.ts';
 import { patternRequests } from './patternRequests.ts';
@@ -91,7 +93,8 @@ export function createPlanner(): Planner {
     const finish = stage.finish(
       looks,
       face,
-      joinery.solids,
+      layout.parts,
+      joined,
       lettering.signs,
       letters.solids,
       design.finishes,
@@ -261,7 +264,8 @@ function createStages() {
       (
         looks: Looks,
         face: Plan['face'],
-        solids: Plan['joinery']['solids'],
+        parts: Plan['layout']['parts'],
+        joinery: Plan['joinery'],
         signs: readonly SignPlan[],
         sawn: LetterWork['solids'],
         finishes: Design['finishes'],
@@ -271,9 +275,14 @@ function createStages() {
       ) =>
         planFinish({
           face,
-          solids,
-          lettering: signs.map((s) => ({ sign: s.id, at: s.at, layers: s.lettered.layers })),
+          solids: joinery.solids,
+          lettering: signs.map((s) => ({
+            sign: s.id,
+            at: s.at,
+            layers: paintedLayers(s.lettered, s.cutOuts.length > 0, s.stencils),
+          })),
           sawn,
+          ...gluing(parts, joinery.joints),
           finishes,
           looks,
           paint,
@@ -358,8 +367,8 @@ function createStages() {
           pieces: joinery.pieces,
           rules,
           measure,
-          before: finish.before,
-          after: finish.after,
+          paints: finish.jobs,
+          bare: finish.bare,
         }),
     ),
     patterns: remembering(

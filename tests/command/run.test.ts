@@ -39,6 +39,7 @@ describe('the command', () => {
         'face.dxf',
         'face.svg',
         'packet.pdf',
+        'paint.csv',
         'patterns.pdf',
         'plan.json',
         'shopping.csv',

@@ -1,9 +1,10 @@
 import type { Design, Finish } from '../../src/design/schema.ts';
-import type { FinishInput } from '../../src/finish/input.ts';
+import type { FinishInput, LetterPaint } from '../../src/finish/input.ts';
 import type { Looks } from '../../src/finish/look.ts';
 import { regionOfBox } from '../../src/geometry/region.ts';
 import type { Region } from '../../src/geometry/shape.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
+import type { PaintedLayer } from '../../src/lettering/painted.ts';
 
 /** Builders for tests of the finish room: a flat face of 1000 by 2000 and parts on it. */
 export const box = (x: number, y: number, w: number, h: number): Region => regionOfBox({ x, y, w, h });
@@ -53,12 +54,30 @@ export function looksBy(solids: readonly Solid[], finishes: readonly Finish[]): 
 
 export const NO_WASTE: Design['paint'] = { waste: 0, containers: 'metric', backPriming: false };
 
-export function input(solids: readonly Solid[], more: Partial<FinishInput> = {}): FinishInput {
+/** Lettering of which the brush covers what is seen of it, where nothing else is said. */
+export interface ShortLettering extends Omit<LetterPaint, 'layers'> {
+  readonly layers: readonly (Omit<PaintedLayer, 'painted'> & { readonly painted?: Region })[];
+}
+
+export function input(
+  solids: readonly Solid[],
+  {
+    lettering = [],
+    ...more
+  }: Omit<Partial<FinishInput>, 'lettering'> & {
+    readonly lettering?: readonly ShortLettering[];
+  } = {},
+): FinishInput {
   return {
     face: { levels: [LEVEL] },
     solids,
-    lettering: [],
+    lettering: lettering.map((one) => ({
+      ...one,
+      layers: one.layers.map((layer) => ({ painted: layer.region, ...layer })),
+    })),
     sawn: [],
+    glued: new Set(),
+    joined: new Map(),
     finishes: [finish('red'), finish('blue')],
     looks: looksBy(solids, more.finishes ?? [finish('red'), finish('blue')]),
     paint: NO_WASTE,

@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type ContainerOffer, chooseContainers } from '../../src/finish/containers.ts';
 import { contrastRatio, letteringContrast, luminance } from '../../src/finish/contrast.ts';
-import type { LetterPaint } from '../../src/finish/input.ts';
 import { planFinish } from '../../src/finish/planFinish.ts';
 import { spreadingRate } from '../../src/finish/spreading.ts';
+import type { PaintedLayer } from '../../src/lettering/painted.ts';
 import { box, finish, input, NO_WASTE, solid } from './build.ts';
 
 const M2_PER_FT2 = 0.09290304;
@@ -200,7 +200,7 @@ describe('contrast', () => {
       const looks = new Map(look === undefined ? [] : [['sign', look] as const]);
       return { parts: looks, grounds: new Map([['sign', '#ffffff']]) };
     };
-    const contrast = (layers: LetterPaint['layers'], ground: string | null) =>
+    const contrast = (layers: readonly Omit<PaintedLayer, 'painted'>[], ground: string | null) =>
       letteringContrast({ sign: 'sign', layers }, on(ground), finishes);
     const fill = { role: 'fill', finish: 'gray', region: [] } as const;
     const outline = { role: 'outline', finish: 'light', region: [] } as const;

@@ -4,6 +4,7 @@ import type { Rule } from '../../src/design/schema.ts';
 import type { JointFound, Notch, Piece } from '../../src/joinery/piece.ts';
 import type { LaidPart } from '../../src/layout/laid.ts';
 import { type MarksInput, planMarks } from '../../src/marks/planMarks.ts';
+import type { Painting } from '../../src/marks/result.ts';
 import { stepOf } from '../../src/measure/round.ts';
 import type { MeasureStyle } from '../../src/measure/style.ts';
 import { inches } from '../../src/measure/units.ts';
@@ -81,10 +82,23 @@ const input = (parts: readonly LaidPart[], more: Partial<MarksInput> = {}): Mark
   pieces: [],
   rules: [],
   measure: SIXTEENTHS,
-  before: [],
-  after: [],
+  paints: [],
+  bare: [],
   ...more,
 });
+const painting = (act: Painting['act'], ...parts: readonly string[]): Painting[] =>
+  parts.map((part) => ({
+    act,
+    part,
+    finish: 'green',
+    of: 'part',
+    face: 1,
+    edge: 0,
+    back: 0,
+    primed: 1,
+    coats: 1,
+    primerCoats: 0,
+  }));
 const steps = (parts: readonly LaidPart[], more: Partial<MarksInput> = {}) =>
   planMarks(input(parts, more)).steps.map((s) => [s.act, s.parts.join(' ')]);
 
@@ -195,8 +209,7 @@ describe('steps', () => {
     const more = {
       pieces,
       joints: [joint('brace', 'rail')],
-      before: ['name'],
-      after: ['door', 'rail', 'pane'],
+      paints: [...painting('paint-before', 'name'), ...painting('paint-after', 'door', 'rail', 'pane')],
     };
     expect(steps(parts, more)).toEqual([
       ['prepare', ''],
@@ -220,7 +233,13 @@ describe('steps', () => {
 
   it('paints the bed itself before anything covers it, and gives the last coat when all is fixed', () => {
     const parts = [laid('ground', { kind: 'painted', on: 'field' }), laid('stile', { on: 'field' })];
-    const order = steps(parts, { before: ['stile'], after: ['ground'] });
+    const order = steps(parts, {
+      paints: [
+        ...painting('paint-before', 'stile'),
+        ...painting('paint-ground', 'ground'),
+        ...painting('last-coat', 'stile'),
+      ],
+    });
     const at = (act: string) => order.findIndex(([found]) => found === act);
     expect(order[at('paint-ground')]?.[1]).toBe('ground');
     expect(order[at('last-coat')]?.[1]).toBe('stile');
@@ -229,9 +248,28 @@ describe('steps', () => {
     expect(at('paint-after')).toBe(-1);
   });
 
+  it('what stays bare for glue is taped before it is painted, and each step tells what it paints', () => {
+    const parts = [
+      laid('ground', { kind: 'painted', on: 'field' }),
+      laid('panel', { kind: 'panel' }),
+      laid('knob', { on: 'panel' }),
+    ];
+    const paints = [...painting('paint-before', 'panel', 'knob'), ...painting('paint-ground', 'ground')];
+    const more = { paints, bare: [{ on: 'panel' }, { on: 'ground' }] };
+    expect(steps(parts, more).slice(1, 6)).toEqual([
+      ['mask-glue', 'panel'],
+      ['paint-before', 'panel knob'],
+      ['mask-glue', 'ground'],
+      ['paint-ground', 'ground'],
+      ['mark', ''],
+    ]);
+    const told = planMarks(input(parts, more)).steps.flatMap((step) => step.paints);
+    expect(told.map(({ act, part }) => [act, part])).toEqual(paints.map(({ act, part }) => [act, part]));
+  });
+
   it('a sign of sawn letters has them glued on, before it is fixed', () => {
     const parts = [laid('name', { kind: 'sign', sawn: true }), laid('words', { kind: 'sign' })];
-    const order = steps(parts, { before: ['name', 'words'] });
+    const order = steps(parts, { paints: painting('paint-before', 'name', 'words') });
     expect(order).toContainEqual(['mount-letters', 'name']);
     expect(order).toContainEqual(['letter', 'words']);
     const acts = order.map(([act]) => act);
@@ -245,7 +283,9 @@ describe('steps', () => {
       laid('inlined', { kind: 'sign', sawn: true, around: 'inline' }),
       laid('painted', { kind: 'sign', around: 'shade' }),
     ];
-    const order = steps(parts, { before: ['lined', 'inlined', 'painted'], after: ['shaded'] });
+    const order = steps(parts, {
+      paints: painting('paint-before', 'lined', 'inlined', 'painted'),
+    });
     const acts = order.filter(([act]) =>
       ['paint-around-letters', 'mount-letters', 'fix'].includes(act ?? ''),
     );
@@ -270,7 +310,9 @@ describe('steps', () => {
   });
 
   it('a sign painted in place is lettered after it', () => {
-    const order = steps([laid('name', { kind: 'sign' })], { after: ['name'] }).map(([act]) => act);
+    const order = steps([laid('name', { kind: 'sign' })], { paints: painting('paint-after', 'name') }).map(
+      ([act]) => act,
+    );
     expect(order.indexOf('letter')).toBeGreaterThan(order.indexOf('paint-after'));
   });
 

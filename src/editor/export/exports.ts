@@ -22,6 +22,7 @@ export const EXPORTS: readonly ExportEntry[] = [
   named('packet', 'export.packet', 'packet.pdf'),
   named('patterns', 'export.patterns', 'patterns.pdf'),
   named('cut-list', 'export.cutList', 'cut-list.csv'),
+  named('paint', 'export.paint', 'paint.csv'),
   named('shopping', 'export.shopping', 'shopping.csv'),
   { id: 'picture', words: 'export.picture', write: facePicture },
   named('face', 'export.face', 'face.'),

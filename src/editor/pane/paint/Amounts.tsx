@@ -33,6 +33,7 @@ export function Amounts({ plan }: { plan: Plan }) {
             <tr>
               <th scope="col">{t('paint.finish')}</th>
               <th scope="col">{t('paint.area')}</th>
+              <th scope="col">{t('paint.painted')}</th>
               <th scope="col">{t('paint.volume')}</th>
               <th scope="col">{t('paint.buy')}</th>
               <th scope="col">{t('paint.left')}</th>
@@ -52,7 +53,13 @@ export function Amounts({ plan }: { plan: Plan }) {
                   <td data-label={t('paint.area')}>
                     <Amount words={t('paint.face')} value={say.area(use.face)} />
                     <Amount words={t('paint.edge')} value={say.area(use.edge)} />
-                    {use.back > 0 ? <Amount words={t('paint.back')} value={say.area(use.back)} /> : null}
+                  </td>
+                  <td data-label={t('paint.painted')}>
+                    <Amount words={t('paint.face')} value={say.area(use.painted.face)} />
+                    <Amount words={t('paint.edge')} value={say.area(use.painted.edge)} />
+                    {use.painted.back > 0 ? (
+                      <Amount words={t('paint.back')} value={say.area(use.painted.back)} />
+                    ) : null}
                   </td>
                   <td data-label={t('paint.volume')}>
                     {say.volume(use.volume)}

@@ -5,6 +5,7 @@ export const exportWords: Record<keyof typeof en, string> = {
   'export.packet': 'Werkstattmappe (PDF)',
   'export.patterns': 'Schablonen 1 : 1 (PDF)',
   'export.cutList': 'Zuschnittliste (CSV)',
+  'export.paint': 'Farbe nach Anstrich (CSV)',
   'export.shopping': 'Einkaufsliste (CSV)',
   'export.picture': 'Bild der Front (PNG)',
   'export.face': 'Umrisse der Front (SVG, DXF)',

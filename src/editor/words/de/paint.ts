@@ -9,9 +9,10 @@ export const paintWords: Record<keyof typeof en, string> = {
   'paint.none': 'Noch nichts gestrichen: den Teilen in der Aufteilung einen Anstrich geben.',
 
   'paint.amountsLead':
-    'Nur was man sieht, zählt: Verdecktes ist abgezogen, Kanten und Profile sind mit ihrem wahren Umfang dabei.',
+    'Gekauft wird, was die Schritte streichen: auf der Bank ganze Flächen und Kanten, durch Schablonen alles Offene, ohne das, was für den Leim roh bleibt. Daneben, was man davon sieht.',
   'paint.finish': 'Anstrich',
   'paint.area': 'Sichtbare Fläche',
+  'paint.painted': 'Gestrichen',
   'paint.face': 'Flächen',
   'paint.edge': 'Kanten',
   'paint.back': 'Rückseiten',

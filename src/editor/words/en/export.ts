@@ -3,6 +3,7 @@ export const exportWords = {
   'export.packet': 'Packet for the shop (PDF)',
   'export.patterns': 'Full-size patterns (PDF)',
   'export.cutList': 'Cut list (CSV)',
+  'export.paint': 'Paint by finish (CSV)',
   'export.shopping': 'Shopping list (CSV)',
   'export.picture': 'Picture of the face (PNG)',
   'export.face': 'Outlines of the face (SVG, DXF)',

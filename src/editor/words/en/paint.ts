@@ -7,9 +7,10 @@ export const paintWords = {
   'paint.none': 'Nothing is painted yet: give parts a finish in the layout.',
 
   'paint.amountsLead':
-    'Only what is seen is counted: what covers it is taken away, edges and moldings are added by their true girth.',
+    'What the steps paint is what you buy: on the bench whole faces and edges, through stencils all they open, less what stays bare for glue. Beside it, what of that is seen.',
   'paint.finish': 'Finish',
   'paint.area': 'Area seen',
+  'paint.painted': 'Painted',
   'paint.face': 'faces',
   'paint.edge': 'edges',
   'paint.back': 'backs',

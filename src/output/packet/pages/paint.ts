@@ -2,11 +2,20 @@ import type { DrawItem } from '../../../drawing/drawing.ts';
 import { HATCHINGS, type Hatching, hatch } from '../../../drawing/hatch.ts';
 import { circle, rectangle, shape, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import { wrapped } from '../../../drawing/text.ts';
 import { looksOfFinish } from '../../../finish/look.ts';
 import { pathOfRegion } from '../../../geometry/path.ts';
 import { areaOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
 import type { Box, Point, Region } from '../../../geometry/shape.ts';
-import { formatArea, formatMoney, formatRate, formatReading, formatVolume } from '../../../measure/format.ts';
+import { UNDER_EDGE } from '../../../lettering/painted.ts';
+import {
+  formatArea,
+  formatLength,
+  formatMoney,
+  formatRate,
+  formatReading,
+  formatVolume,
+} from '../../../measure/format.ts';
 import { labelBox } from '../faceView.ts';
 import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
@@ -16,6 +25,8 @@ import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
 
 const LEGEND = 9;
+/** From one line of a note to the next. */
+const LEAD = 4;
 /** More colors than this in one swatch cannot be told apart. */
 const MOST_LOOKS = 4;
 
@@ -103,6 +114,30 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
   return { items: [note, ...fills, ...hatches, ...numbers, border, ...legend], scale: view.scale };
 }
 
+/** Where surfaces that are painted first stay bare for glue: hatched, over the outlines of all parts. */
+function bareMap({ terms, plan, measure }: Packet, body: Box): { items: DrawItem[]; scale: number } {
+  const view = viewOf(plan.face.box, body, { left: 0, right: 0, top: 2 + 2 * LEAD, bottom: 4 });
+  const outlines = plan.joinery.solids.map(({ region }) =>
+    shape(pathOfRegion(view.region(region)), { stroke: INK.line, width: WEIGHT.thin }),
+  );
+  const bare = plan.finish.bare.map(({ region }) => view.region(region));
+  const fills = bare.flatMap((region) => [
+    shape(pathOfRegion(region), {
+      fill: INK.paper,
+      fillRule: 'evenodd',
+      stroke: INK.line,
+      width: WEIGHT.thin,
+    }),
+    ...hatch(region, hatchingOf(0)),
+  ]);
+  const words = `${terms.paint.bareMap} ${formatLength(UNDER_EDGE, measure)}.`;
+  const notes = wrapped(words, { size: TEXT.small }, body.w).map((row, i) =>
+    text({ x: body.x, y: body.y + body.h - 3 - i * LEAD }, row, { size: TEXT.small }),
+  );
+  const border = rectangle(view.box, { stroke: INK.line, width: WEIGHT.bold });
+  return { items: [...notes, ...fills, ...outlines, border], scale: view.scale };
+}
+
 /** Color and hatching of a finish, as on the map; side by side what it looks like on different woods. */
 const swatch =
   ({ plan }: Packet, finish: string | null, i: number) =>
@@ -133,7 +168,7 @@ function uses(packet: Packet, width: number): Block[] {
         `${number}${say.finish(use.finish)}${kind}`,
         area(use.face),
         area(use.edge),
-        area(use.back),
+        area(use.painted.face + use.painted.edge + use.painted.back),
         String(use.coats),
         finish ? formatRate(finish.rate_m2_l, measure) : '',
         volume(use.volume),
@@ -147,10 +182,10 @@ function uses(packet: Packet, width: number): Block[] {
   });
   const figure = (title: string, share: number) => ({ title, share, figure: true });
   const columns = [
-    { title: terms.finish, share: 5.2, wraps: true },
+    { title: terms.finish, share: 4.9, wraps: true },
     figure(terms.face, 2.6),
     figure(terms.edge, 2.6),
-    figure(terms.back, 2.3),
+    figure(terms.painted, 2.6),
     figure(terms.coats, 2.1),
     figure(terms.rate, 2.9),
     figure(terms.need, 2.5),
@@ -172,7 +207,9 @@ export function paint(packet: Packet): Leaf[] {
   const names = (ids: readonly string[]) => words.list(gathered(packet, ids)) || terms.nothing;
   const cost = finish.uses.reduce((sum, u) => sum + u.cost, 0);
   const blocks = [
-    ...(finish.uses.length > 0 ? uses(packet, body.w) : paragraph(terms.none, body.w)),
+    ...(finish.uses.length > 0
+      ? [...uses(packet, body.w), ...paragraph(terms.paintedNote, body.w)]
+      : paragraph(terms.none, body.w)),
     space(2),
     entry(terms.cost, formatMoney(cost, plan.design.measure.currency, packet.measure.notation), body.w, 38),
     space(2),
@@ -180,7 +217,19 @@ export function paint(packet: Packet): Leaf[] {
     entry(terms.before, names(finish.before), body.w, 38),
     entry(terms.after, names(finish.after), body.w, 38),
   ];
-  const front = map(packet, bodyOf(landscape ? turned(packet.sheet) : packet.sheet));
+  const room = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
+  const front = map(packet, room);
+  const bare: Leaf[] =
+    finish.bare.length === 0
+      ? []
+      : [
+          {
+            title: terms.bareTitle,
+            landscape,
+            scale: bareMap(packet, room).scale,
+            draw: (at) => bareMap(packet, at).items,
+          },
+        ];
   return [
     {
       title: packet.terms.titles.paint,
@@ -188,6 +237,7 @@ export function paint(packet: Packet): Leaf[] {
       scale: front.scale,
       draw: (room) => map(packet, room).items,
     },
+    ...bare,
     ...flowLeaves(packet.terms.titles.paint, blocks, body),
   ];
 }

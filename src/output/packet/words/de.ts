@@ -206,9 +206,13 @@ export const DE: PacketWords = {
   paint: {
     map: 'Anstriche nach Nummern; die Schraffur trennt sie auch in Schwarzweiß.',
     finish: 'Anstrich',
-    face: 'Fläche',
-    edge: 'Kanten',
-    back: 'Rücken',
+    face: 'Sichtfläche',
+    edge: 'Sichtkante',
+    painted: 'Gestrichen',
+    paintedNote:
+      'Gestrichen ist, was die Schritte streichen, sichtbar oder nicht: auf der Bank ganze Flächen und Kanten, durch Schablonen alles Offene, ohne das, was für den Leim roh bleibt. Farbe, Grundierung und Klebeband folgen daraus.',
+    bareMap: 'Schraffiert: bleibt roh, weil dort geleimt wird. So weit innerhalb des Umrisses abkleben:',
+    bareTitle: 'Roh für den Leim',
     coats: 'Lagen',
     rate: 'Eine Lage',
     cost: 'Farbe kaufen',

@@ -221,9 +221,14 @@ export const EN = {
   paint: {
     map: 'Finishes by number; hatched apart so that they can be told in black and white.',
     finish: 'Finish',
-    face: 'Face',
-    edge: 'Edges',
-    back: 'Backs',
+    face: 'Faces seen',
+    edge: 'Edges seen',
+    painted: 'Painted',
+    paintedNote:
+      'Painted is what the steps paint, seen or not: on the bench whole faces and edges, through stencils all they open, less what stays bare for glue. Paint, primer and tape follow from it.',
+    bareMap:
+      'Hatched: stays bare, since a part is glued there. Tape this far inside the outline of the part:',
+    bareTitle: 'Bare for glue',
     coats: 'Coats',
     rate: 'One coat',
     cost: 'Paint to buy',

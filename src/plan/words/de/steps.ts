@@ -1,3 +1,4 @@
+import { UNDER_EDGE } from '../../../lettering/painted.ts';
 import { type PlanWords, partNames, type Say } from '../words.ts';
 
 export const list = (items: readonly string[]): string =>
@@ -7,18 +8,22 @@ const named = (parts: readonly string[], say: Say): string => list(partNames(par
 
 export const steps: PlanWords['steps'] = {
   prepare: () =>
-    'Das hochgeklappte Bett gegen Herunterfallen sichern: verriegeln und zusätzlich abstützen. Den Boden darunter freiräumen. Die Front reinigen und anschleifen, damit der Leim hält; alte Farbe vor dem Schleifen auf Blei testen.',
+    'Das hochgeklappte Bett gegen Herunterfallen sichern: verriegeln und zusätzlich abstützen. Den Boden darunter freiräumen. Die Front reinigen und anschleifen, damit Leim und Farbe halten; alte Farbe vor dem Schleifen auf Blei testen.',
   'cut-sheets': (parts, say) => `Platten in der Reihenfolge der Nummern zuschneiden: ${named(parts, say)}.`,
   'cut-boards': (parts, say) =>
     `Leisten nach Sägeeinstellung zuschneiden, lange Stücke zuerst: ${named(parts, say)}. Jedes Stück gleich nach dem Schnitt beschriften.`,
   notch: (parts, say) =>
     `Ausblattungen aussägen, wo Stücke ineinander greifen: ${named(parts, say)}. Die Tiefe zuerst an zwei Reststücken probieren: Gekreuzt müssen ihre Flächen bündig liegen. Das Stück festspannen, Schnitt neben Schnitt auf Tiefe sägen und den Rest ausstechen.`,
+  'prime-backs': (parts, say) =>
+    `Rückseiten und Flächen, die später verdeckt sind, mit einer Lage versiegeln; Leimflächen roh lassen: ${named(parts, say)}.`,
+  'mask-glue': (parts, say) =>
+    `Mit den Messlatten anreißen, wo auf diese Teile etwas geleimt wird, und ${say.length(UNDER_EDGE)} innerhalb der Linien abkleben: ${named(parts, say)}. Der Plan der rohen Flächen zeigt, wo. Was abgeklebt ist, bleibt roh, denn Leim hält auf Holz und nicht auf Farbe, und zeigt später, wohin jedes Teil kommt.`,
   'paint-before': (parts, say) =>
-    `Liegend auf der Bank grundieren und streichen, bis auf die letzte Lage, Schilder mit allen Lagen: ${named(parts, say)}. Leimflächen roh lassen.`,
+    `Liegend auf der Bank grundieren und streichen, bis auf die letzte Lage; mit allen Lagen Schilder, Teile mit aufgemalten Formen und was nur eine Lage bekommt: ${named(parts, say)}. Stöße roh lassen, die geleimt werden.`,
   'paint-ground': (parts, say) =>
-    `Auf dem Bett selbst streichen, bevor dort etwas befestigt wird: ${named(parts, say)}. Ränder abkleben, die kein Teil verdeckt.`,
+    `Auf dem Bett selbst streichen, bevor dort etwas befestigt wird: ${named(parts, say)}. Ränder abkleben, die kein Teil verdeckt, und alles Klebeband abziehen, bevor die Farbe hart ist.`,
   mark: () =>
-    'Anrisse mit den Messlatten ab den beiden Bezugskanten auf die Front übertragen. Nie von Anriss zu Anriss messen.',
+    'Anrisse, wo gestrichen ist über die Farbe, mit den Messlatten ab den beiden Bezugskanten auf die Front übertragen. Nie von Anriss zu Anriss messen.',
   'dry-fit': (parts, say) =>
     `Ohne Leim auflegen, mit Klebeband halten und von Weitem ansehen: ${named(parts, say)}.`,
   fix: (parts, say) => `Leimen und befestigen: ${named(parts, say)}.`,
@@ -33,7 +38,7 @@ export const steps: PlanWords['steps'] = {
   'paint-around-letters': (parts, say) =>
     `Konturen und Schatten von dem nach den Mittellinien aufgelegten Muster übertragen und auf das Schild malen, ein Stück weit bis unter den Rand der Buchstaben: ${named(parts, say)}. Trocknen lassen, bevor Buchstaben aufgeleimt werden.`,
   'mount-letters': (parts, say) =>
-    `Buchstaben am Umriss aussägen, Flächen und Sägekanten streichen und über dem nach den Mittellinien aufgelegten Muster aufleimen: ${named(parts, say)}. Leimflächen roh lassen.`,
+    `Buchstaben am Umriss aussägen, Flächen, Innenlinien und Sägekanten streichen und über dem nach den Mittellinien aufgelegten Muster aufleimen: ${named(parts, say)}. Leimflächen roh lassen.`,
   'paint-after': (parts, say) =>
     `Nagellöcher spachteln, abkleben und an Ort und Stelle streichen: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>

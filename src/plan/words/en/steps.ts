@@ -1,3 +1,4 @@
+import { UNDER_EDGE } from '../../../lettering/painted.ts';
 import { type PlanWords, partNames, type Say } from '../words.ts';
 
 export const list = (items: readonly string[]): string =>
@@ -7,18 +8,22 @@ const named = (parts: readonly string[], say: Say): string => list(partNames(par
 
 export const steps: PlanWords['steps'] = {
   prepare: () =>
-    'Secure the stowed bed so that it cannot fall open: latch it and brace it as well. Clear the floor below. Clean and scuff the face so that glue holds; test old paint for lead before you sand.',
+    'Secure the stowed bed so that it cannot fall open: latch it and brace it as well. Clear the floor below. Clean and scuff the face so that glue and paint hold; test old paint for lead before you sand.',
   'cut-sheets': (parts, say) => `Cut the sheets in the numbered order: ${named(parts, say)}.`,
   'cut-boards': (parts, say) =>
     `Cut the boards by saw setting, long pieces first: ${named(parts, say)}. Label each piece as it leaves the saw.`,
   notch: (parts, say) =>
     `Saw out the notches where pieces are halved into each other: ${named(parts, say)}. Try the depth on two offcuts first: laid crosswise, their faces must come level. Clamp the piece, saw to depth stroke beside stroke, and pare the waste with a chisel.`,
+  'prime-backs': (parts, say) =>
+    `Seal the backs with one coat, and the faces that others will cover; leave bare what will be glued: ${named(parts, say)}.`,
+  'mask-glue': (parts, say) =>
+    `Draw with the story sticks where parts will be glued onto these, and lay tape ${say.length(UNDER_EDGE)} inside the lines: ${named(parts, say)}. The map of bare areas shows where. What is taped stays bare, since glue holds to wood and not to paint, and shows later where each part goes.`,
   'paint-before': (parts, say) =>
-    `Prime and paint flat on the bench, all but the last coat, signs with all their coats: ${named(parts, say)}. Leave bare what will be glued.`,
+    `Prime and paint flat on the bench, all but the last coat; with all their coats signs, what has painted shapes on it, and what takes one coat only: ${named(parts, say)}. Leave joints bare that will be glued.`,
   'paint-ground': (parts, say) =>
-    `Paint on the bed itself, before anything is fixed there: ${named(parts, say)}. Mask borders that no part will cover.`,
+    `Paint on the bed itself, before anything is fixed there: ${named(parts, say)}. Mask borders that no part will cover, and peel all tape before the paint is hard.`,
   mark: () =>
-    'Carry the marks onto the face from the two datum edges with the story sticks. Never step from mark to mark.',
+    'Carry the marks onto the face, over the paint where it is painted, from the two datum edges with the story sticks. Never step from mark to mark.',
   'dry-fit': (parts, say) => `Lay out and tape up without glue, and stand back: ${named(parts, say)}.`,
   fix: (parts, say) => `Glue and fix: ${named(parts, say)}.`,
   'cut-in-place': (parts, say) =>
@@ -31,7 +36,7 @@ export const steps: PlanWords['steps'] = {
   'paint-around-letters': (parts, say) =>
     `Carry outlines and shades over from the pattern, laid on by the centering lines, and paint them on the sign, a little way under the edge of the letters: ${named(parts, say)}. Let them dry before letters are glued on.`,
   'mount-letters': (parts, say) =>
-    `Saw the letters along their outlines, paint their faces and sawn edges, and glue them on over the pattern, laid on by the centering lines: ${named(parts, say)}. Leave bare what will be glued.`,
+    `Saw the letters along their outlines, paint their faces, lines inside them and sawn edges, and glue them on over the pattern, laid on by the centering lines: ${named(parts, say)}. Leave bare what will be glued.`,
   'paint-after': (parts, say) => `Fill the brad holes, mask, and paint in place: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>
     `Fill the brad holes, sand, mask what has another color, and give the last coat: ${named(parts, say)}.`,

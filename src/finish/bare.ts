@@ -1,0 +1,53 @@
+import { intersect, offset, subtract, union } from '../geometry/clip.ts';
+import { perimeterOf } from '../geometry/region.ts';
+import type { Region } from '../geometry/shape.ts';
+import { UNDER_EDGE } from '../lettering/painted.ts';
+import type { Mm } from '../measure/units.ts';
+import type { Boxed, Surface } from './input.ts';
+import { sameHeight } from './surface.ts';
+
+/** A place that stays bare under paint, because something is glued there: glue holds to wood, not to paint. */
+export interface BareArea {
+  /** What is glued there, and what it is glued onto or which painted shape it would cover. */
+  readonly part: string;
+  readonly on: string;
+  /** Finish that it is kept free of. */
+  readonly finish: string;
+  readonly z: Mm;
+  readonly region: Region;
+}
+
+/**
+ * Where a surface that is painted before parts are fixed has to stay bare: under each part or sawn letter
+ * that is glued right onto it, up to a little way inside its outline. Common practice, no source.
+ *
+ * @param neighbors surfaces whose outlines overlap or touch this one's
+ */
+export function bareOn(
+  surface: Surface,
+  neighbors: readonly Boxed[],
+  glued: ReadonlySet<string>,
+): BareArea[] {
+  return neighbors.flatMap(({ surface: { part, kind, bottom, region } }): BareArea[] => {
+    const holds = kind === 'sawn' || (kind === 'solid' && glued.has(part));
+    if (!holds || !sameHeight(bottom, surface.z)) return [];
+    const bare = intersect(offset(region, -UNDER_EDGE, 'miter'), surface.painted);
+    return bare.length > 0
+      ? [{ part, on: surface.part, finish: surface.finish ?? '', z: surface.z, region: bare }]
+      : [];
+  });
+}
+
+/** Masking tape around bare areas, by the finish that goes on first, each stretch once where two colors lie over each other. */
+export function tapeAround(areas: readonly BareArea[]): Map<string, Mm> {
+  const taped = new Map<string, Region>();
+  const tape = new Map<string, Mm>();
+  for (const { part, finish, z, region } of areas) {
+    const key = `${part}|${z}`;
+    const before = taped.get(key) ?? [];
+    taped.set(key, before.length > 0 ? union([before, region]) : region);
+    const fresh = before.length > 0 ? subtract(region, before) : region;
+    tape.set(finish, (tape.get(finish) ?? 0) + perimeterOf(fresh));
+  }
+  return tape;
+}

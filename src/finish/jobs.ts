@@ -1,0 +1,240 @@
+import type { Finish } from '../design/schema.ts';
+import { subtractedArea } from '../geometry/clip.ts';
+import { areaOf } from '../geometry/region.ts';
+import type { Region } from '../geometry/shape.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { ShapedStock } from '../materials/types.ts';
+import type { Mm } from '../measure/units.ts';
+import { type BareArea, bareOn } from './bare.ts';
+import { freeEdges } from './edge.ts';
+import type { Boxed, FinishInput, Surface } from './input.ts';
+import type { PaintJob } from './result.ts';
+import { type Way, waysOf } from './ways.ts';
+
+const M2_PER_MM2 = 1e-6;
+
+/** Everything that is painted, when and how often, and what stays bare for glue. */
+interface Painting {
+  readonly jobs: readonly PaintJob[];
+  readonly bare: readonly BareArea[];
+}
+
+/** Areas of one job, square millimeters. */
+interface Sizes {
+  readonly face: number;
+  readonly edge: number;
+  readonly back: number;
+}
+
+/** A surface with what lies around it and what its finish asks for. */
+interface Work {
+  readonly surface: Surface;
+  readonly finish: Finish;
+  readonly neighbors: readonly Boxed[];
+  readonly bare: readonly BareArea[];
+  readonly input: FinishInput;
+}
+
+/**
+ * All painting as the steps of the work tell it, one job for each part, finish and step, in the order of the parts.
+ *
+ * - On the bench: the whole face but where something will be glued onto it, and all edges but those that a
+ *   joint will be glued to. All coats but the last one, or all (see `waysOf`).
+ * - The last coat, and parts painted in place: what no wood covers by then, and the edges that stand free.
+ * - Painted shapes: all of them, under later ones too; the steps mask nothing but what will be glued.
+ * - Lettering: all that its way of making paints.
+ * - Backs, with back-priming: what no other step reaches, once, before anything is fixed; not where glue goes.
+ *   Of primer where the finish has one, else of the finish.
+ *
+ * Primer goes under the first coat of all of it but lettering, and painted shapes that lie on a finish.
+ *
+ * @param surfaces from the highest to the deepest
+ * @param neighborsOf what overlaps or touches the i-th surface
+ */
+export function paintingOf(
+  input: FinishInput,
+  surfaces: readonly Surface[],
+  neighborsOf: (index: number) => readonly Boxed[],
+): Painting {
+  const ways = waysOf(input.solids, input.finishes);
+  const finishes = new Map(input.finishes.map((finish) => [finish.id, finish]));
+  const jobs: PaintJob[] = [];
+  const bare: BareArea[] = [];
+  // From the back: what is painted first stands before what is painted over it.
+  for (let i = surfaces.length - 1; i >= 0; i--) {
+    const surface = surfaces[i];
+    const finish = finishes.get(surface?.finish ?? '');
+    if (!surface || !finish) continue;
+    const neighbors = neighborsOf(i);
+    const way = ways.get(surface.part);
+    const early = surface.kind !== 'letter' && surface.kind !== 'sawn' && way !== 'place';
+    const own = early ? bareOn(surface, neighbors, input.glued) : [];
+    bare.push(...own);
+    jobs.push(...jobsOf({ surface, finish, neighbors, bare: own, input }, way));
+  }
+  const rank = new Map(input.solids.map(({ part }, i) => [part, i]));
+  const inOrder = merged(jobs).sort((a, b) => (rank.get(a.part) ?? 0) - (rank.get(b.part) ?? 0));
+  return { jobs: inOrder, bare };
+}
+
+function jobsOf(work: Work, way: Way | undefined): PaintJob[] {
+  switch (work.surface.kind) {
+    case 'letter':
+      return [letterJob(work, way)];
+    case 'sawn':
+      return [sawnJob(work)];
+    case 'painted':
+      return [shapeJob(work, way)];
+    default:
+      return [...backJobs(work, way), ...solidJobs(work, way)];
+  }
+}
+
+function job(work: Work, act: PaintJob['act'], sizes: Sizes, coats: number, primerCoats: number): PaintJob {
+  const { surface, input } = work;
+  const stock = input.stocks.get(surface.stock ?? '');
+  const thirst = stock?.form === 'shaped' ? 1 : (input.materials.get(stock?.material ?? '')?.edgeThirst ?? 1);
+  const { face, edge, back } = sizes;
+  return {
+    act,
+    part: surface.part,
+    finish: work.finish.id,
+    of: surface.role ?? 'part',
+    face: face * M2_PER_MM2,
+    edge: edge * M2_PER_MM2,
+    back: back * M2_PER_MM2,
+    primed: (face + edge * thirst + back) * M2_PER_MM2,
+    coats,
+    primerCoats,
+  };
+}
+
+const primerCoatsOf = ({ primer }: Finish): number => primer?.coats ?? 0;
+
+function solidJobs(work: Work, way: Way | undefined): PaintJob[] {
+  const { finish } = work;
+  const primer = primerCoatsOf(finish);
+  if (way === 'place') return [job(work, 'paint-after', inPlace(work), finish.coats, primer)];
+  const flat = onBench(work);
+  if (way === 'bench-all') return [job(work, 'paint-before', flat, finish.coats, primer)];
+  return [
+    job(work, 'paint-before', flat, finish.coats - 1, primer),
+    job(work, 'last-coat', inPlace(work), 1, 0),
+  ];
+}
+
+/** Lying flat: all of the face but what stays bare, and the edges that no joint takes up. */
+function onBench(work: Work): Sizes {
+  const { surface, neighbors, input } = work;
+  const face = without(
+    surface.painted,
+    work.bare.map(({ region }) => region),
+  );
+  const joined = input.joined.get(surface.part);
+  const cheeks = neighbors.filter((other) => joined?.has(other.surface.part));
+  return withEdges(work, face, () => freeEdges(surface, cheeks));
+}
+
+/** As it stands once everything is fixed. */
+function inPlace(work: Work): Sizes {
+  const { surface, neighbors } = work;
+  return withEdges(work, openFace(work), () => freeEdges(surface, neighbors));
+}
+
+/** The face less the wood that lies over it by then. */
+const openFace = ({ surface, neighbors }: Work): number =>
+  without(
+    surface.painted,
+    neighbors.flatMap(({ surface: { kind, z, region } }) =>
+      kind !== 'painted' && kind !== 'letter' && z > surface.z + SAME_LENGTH ? [region] : [],
+    ),
+  );
+
+const without = (region: Region, covers: readonly Region[]): number =>
+  covers.length === 0 ? areaOf(region) : subtractedArea(region, covers.flat());
+
+/** Moldings are painted by their girth; their sawn ends, a few square centimeters, are not counted. */
+function withEdges({ surface, input }: Work, face: number, edges: () => number): Sizes {
+  const stock = input.stocks.get(surface.stock ?? '');
+  if (stock?.form !== 'shaped') return { face, edge: edges(), back: 0 };
+  return { face, edge: beyondFace(stock, surface, face), back: 0 };
+}
+
+/** What the girth of a molding adds to its flat view. */
+export const beyondFace = (stock: ShapedStock, surface: Surface, face: number): number =>
+  face * Math.max(0, stock.girth / flatView(stock, surface) - 1);
+
+/** Width of a molding as the room sees it: its thickness where it stands on its edge. */
+function flatView(stock: ShapedStock, surface: Surface): Mm {
+  const height = surface.z - surface.bottom;
+  const onEdge =
+    Math.abs(height - stock.thickness) > SAME_LENGTH && Math.abs(height - stock.width) <= SAME_LENGTH;
+  return onEdge ? stock.thickness : stock.width;
+}
+
+/** With back-priming: the underside, and of parts painted in place the face that is covered by then. */
+function backJobs(work: Work, way: Way | undefined): PaintJob[] {
+  const { surface, neighbors, finish, input } = work;
+  if (!input.paint.backPriming) return [];
+  const glued = input.glued.has(surface.part);
+  const under = neighbors.flatMap(({ surface: { kind, z, region } }) =>
+    glued && (kind === 'solid' || kind === 'level') && Math.abs(z - surface.bottom) <= SAME_LENGTH
+      ? [region]
+      : [],
+  );
+  let back = without(surface.region, under);
+  if (way === 'place') {
+    const bare = bareOn(surface, neighbors, input.glued).map(({ region }) => region);
+    back += without(surface.region, bare) - openFace(work);
+  }
+  const primes = primerCoatsOf(finish) > 0;
+  const sizes = { face: 0, edge: 0, back: Math.max(0, back) };
+  return [job(work, 'prime-backs', sizes, primes ? 0 : 1, primes ? 1 : 0)];
+}
+
+function shapeJob(work: Work, way: Way | undefined): PaintJob {
+  const { surface, finish, input } = work;
+  const under = input.solids.find(({ part }) => part === surface.on);
+  const primer = (under?.finish ?? null) === null ? primerCoatsOf(finish) : 0;
+  if (way === 'place') {
+    return job(work, 'paint-after', { face: openFace(work), edge: 0, back: 0 }, finish.coats, primer);
+  }
+  const face = without(
+    surface.painted,
+    work.bare.map(({ region }) => region),
+  );
+  const act = way === 'ground' ? 'paint-ground' : 'paint-before';
+  return job(work, act, { face, edge: 0, back: 0 }, finish.coats, primer);
+}
+
+/** A bare sign is lettered once everything is fixed, what lies on it too. */
+function letterJob(work: Work, way: Way | undefined): PaintJob {
+  const { surface, finish, input } = work;
+  const sawn = input.sawn.some(({ part }) => part === surface.part);
+  const around = sawn && surface.role !== 'inline';
+  const act = around ? 'paint-around-letters' : sawn ? 'mount-letters' : 'letter';
+  const onFace = way === undefined && !sawn;
+  const face = onFace ? openFace(work) : areaOf(surface.painted);
+  return job(work, act, { face, edge: 0, back: 0 }, finish.coats, 0);
+}
+
+/** A sawn letter is painted before it is glued on, all around; letters do not touch each other. */
+function sawnJob(work: Work): PaintJob {
+  const { surface, finish } = work;
+  const face = areaOf(surface.region);
+  const edge = freeEdges(surface, []);
+  return job(work, 'mount-letters', { face, edge, back: 0 }, finish.coats, primerCoatsOf(finish));
+}
+
+/** Jobs of one kind on one part as one. */
+function merged(jobs: readonly PaintJob[]): PaintJob[] {
+  const all = new Map<string, PaintJob>();
+  for (const one of jobs) {
+    if (one.face + one.edge + one.back === 0 || one.coats + one.primerCoats === 0) continue;
+    const key = [one.act, one.part, one.finish, one.of, one.coats, one.primerCoats].join('|');
+    const before = all.get(key);
+    const sum = (of: 'face' | 'edge' | 'back' | 'primed') => one[of] + (before?.[of] ?? 0);
+    all.set(key, { ...one, face: sum('face'), edge: sum('edge'), back: sum('back'), primed: sum('primed') });
+  }
+  return [...all.values()];
+}
