@@ -206,11 +206,11 @@ export const DE: PacketWords = {
   paint: {
     map: 'Anstriche nach Nummern; die Schraffur trennt sie auch in Schwarzweiß.',
     finish: 'Anstrich',
-    face: 'Sichtfläche',
-    edge: 'Sichtkante',
-    painted: 'Gestrichen',
+    face: 'Sichtbar',
+    edge: 'Kanten',
+    painted: 'Auftrag',
     paintedNote:
-      'Gestrichen ist, was die Schritte streichen, sichtbar oder nicht: auf der Bank ganze Flächen und Kanten, durch Schablonen alles Offene, ohne das, was für den Leim roh bleibt. Farbe, Grundierung und Klebeband folgen daraus.',
+      'Sichtbar sind Flächen, daneben ihre Kanten. Auftrag ist, was die Schritte streichen, sichtbar oder nicht: auf der Bank ganze Flächen und Kanten, durch Schablonen alles Offene, ohne das, was für den Leim roh bleibt. Farbe, Grundierung und Klebeband folgen daraus.',
     bareMap: 'Schraffiert: bleibt roh, weil dort geleimt wird. So weit innerhalb des Umrisses abkleben:',
     bareTitle: 'Roh für den Leim',
     coats: 'Lagen',

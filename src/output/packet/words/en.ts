@@ -221,11 +221,11 @@ export const EN = {
   paint: {
     map: 'Finishes by number; hatched apart so that they can be told in black and white.',
     finish: 'Finish',
-    face: 'Faces seen',
-    edge: 'Edges seen',
+    face: 'Seen',
+    edge: 'Edges',
     painted: 'Painted',
     paintedNote:
-      'Painted is what the steps paint, seen or not: on the bench whole faces and edges, through stencils all they open, less what stays bare for glue. Paint, primer and tape follow from it.',
+      'Seen are faces, and edges beside them. Painted is what the steps paint, seen or not: on the bench whole faces and edges, through stencils all they open, less what stays bare for glue. Paint, primer and tape follow from it.',
     bareMap:
       'Hatched: stays bare, since a part is glued there. Tape this far inside the outline of the part:',
     bareTitle: 'Bare for glue',
