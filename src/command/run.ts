@@ -19,8 +19,20 @@ export interface Voice {
   readonly err: (line: string) => void;
 }
 
-/** Runs the command; gives its exit code. */
+/** Runs the command; gives its exit code. A fault of the tool is told in a sentence, like one of the file. */
 export async function run(words: readonly string[], voice: Voice): Promise<0 | 1 | 2> {
+  try {
+    return await carryOut(words, voice);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    voice.err(
+      `This design stopped the tool: ${why}. That is a fault of the tool, not of the design; nothing was written.`,
+    );
+    return 2;
+  }
+}
+
+async function carryOut(words: readonly string[], voice: Voice): Promise<0 | 1 | 2> {
   const parsed = parseCall(words);
   if (parsed.ok === 'help') {
     voice.out(USAGE);

@@ -2,6 +2,9 @@
 export const FORMS = {
   id: 'an id of letters, digits, dots, dashes and underscores',
   unreserved: 'an id that is no reserved word',
+  part: 'the id of a part (not the face, a level or a member of an array)',
+  thing:
+    'face, a level (level:rim, level:ledge, level:field or level:skin), the id of a part, or a member of an array as id[column,row]',
   color: 'a color like #1e5f74',
 } as const;
 

@@ -11,6 +11,9 @@ const ID_SPACES: readonly (readonly string[])[] = [
   ['fonts'],
 ];
 
+/** What rules name besides parts: a part of that id could not be meant. */
+const RESERVED = ['face'];
+
 /**
  * Gives every second item of the same id a new one, and says so. What names the id keeps meaning the first.
  * Anything that is not a list of objects is left for validation to refuse.
@@ -25,9 +28,9 @@ export function repairIds(
   const mended: Record<string, unknown> = { ...data };
   const repairs: string[] = [];
   for (const space of ID_SPACES) {
-    const taken = new Set<string>();
+    const taken = new Set<string>(RESERVED);
     for (const list of space) for (const id of idsOf(data[list])) taken.add(id);
-    const seen = new Set<string>();
+    const seen = new Set<string>(RESERVED);
     for (const list of space) {
       const items = data[list];
       if (!Array.isArray(items)) continue;

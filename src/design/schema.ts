@@ -28,13 +28,32 @@ const id = z
   .max(80)
   .regex(/^[A-Za-z0-9][A-Za-z0-9_.-]*$/, FORMS.id)
   .refine((s) => !['__proto__', 'constructor', 'prototype'].includes(s), FORMS.unreserved);
+/** The name of the face where a rule, a joint or a part names what it means; no part's id. */
+const FACE = 'face';
+/** A part that a rule moves, names or lists: the face and levels stand where the bed puts them. */
+const partId = id.refine((s) => s !== FACE, FORMS.part);
 const label = z.string().max(200);
 const color = z.string().regex(/^#[0-9a-f]{6}$/i, FORMS.color);
+/** Lower letters can neither be cut nor read; and their outlines drown in the tolerances. */
+export const LEAST_CAP_HEIGHT: Mm = 1;
+const capHeight = z.number().min(LEAST_CAP_HEIGHT).max(FARTHEST);
 const money = z.number().min(0).max(1_000_000);
 
 // ── Bed ──────────────────────────────────────────────────────────────────────────────────────────
 
 export const LEVEL_IDS = ['rim', 'ledge', 'field', 'skin'] as const;
+
+/** What a rule, a joint or a part can name: the face, a level that beds have, a part, a member of an array. */
+const thing = z
+  .string()
+  .min(1)
+  .max(120)
+  .regex(
+    new RegExp(
+      `^(level:(${LEVEL_IDS.join('|')})|(?!(__proto__|constructor|prototype)(\\[|$))[A-Za-z0-9][A-Za-z0-9_.-]{0,79}(\\[\\d{1,3},\\d{1,3}\\])?)$`,
+    ),
+    FORMS.thing,
+  );
 
 export const bedSchema = z.strictObject({
   /** `end`: the bed stands upright when stowed; `side`: it lies lengthwise. */
@@ -188,7 +207,7 @@ const partBase = {
   /** Last good position and size; rules move it. */
   box: z.strictObject({ x: length, y: length, w: sizeOrZero, h: sizeOrZero }),
   /** What it lies on: `face` (whichever level is beneath most of it), a level, or another part's id. */
-  on: z.string().min(1).max(80),
+  on: thing,
   /** Finish id; null: left bare. */
   finish: id.nullable(),
   fixing,
@@ -278,14 +297,14 @@ export const letteringSchema = z.strictObject({
       z.strictObject({
         text: z.string().max(500),
         /** Cap height of this line where it differs. */
-        capHeight: size.optional(),
+        capHeight: capHeight.optional(),
         /** Letters with a size of their own. Where they overlap, the first one listed counts. */
         sizes: z.array(letterSize).max(100).optional(),
       }),
     )
     .min(1)
     .max(40),
-  capHeight: size,
+  capHeight,
   /** Added between letters, share of the cap height. */
   tracking: z.number().min(-0.5).max(3),
   /** Added to each word space, share of the cap height. */
@@ -407,7 +426,7 @@ export const partSchema = z.discriminatedUnion('kind', [
   z.strictObject({ ...partBase, ...arrayFields }),
 ]);
 
-export const groupSchema = z.strictObject({ id, name: label, parts: z.array(id).max(2000) });
+export const groupSchema = z.strictObject({ id, name: label, parts: z.array(partId).max(2000) });
 
 // ── Rules ────────────────────────────────────────────────────────────────────────────────────────
 
@@ -417,7 +436,7 @@ export const groupSchema = z.strictObject({ id, name: label, parts: z.array(id).
  * `id[column,row]`. `inner` takes the inside edge of a run or of a level's opening.
  */
 export const edgeSchema = z.strictObject({
-  of: z.string().min(1).max(120),
+  of: thing,
   side: z.enum(['low', 'mid', 'high']),
   inner: z.boolean().optional(),
 });
@@ -439,7 +458,7 @@ export const ruleSchema = z.discriminatedUnion('kind', [
     ...ruleBase,
     kind: z.literal('center'),
     axis,
-    parts: z.array(id).min(1).max(500),
+    parts: z.array(partId).min(1).max(500),
     low: edgeSchema,
     high: edgeSchema,
   }),
@@ -448,7 +467,7 @@ export const ruleSchema = z.discriminatedUnion('kind', [
     ...ruleBase,
     kind: z.literal('between'),
     axis,
-    part: id,
+    part: partId,
     low: edgeSchema,
     high: edgeSchema,
     insetLow: length,
@@ -459,7 +478,7 @@ export const ruleSchema = z.discriminatedUnion('kind', [
     ...ruleBase,
     kind: z.literal('even'),
     axis,
-    parts: z.array(id).min(1).max(500),
+    parts: z.array(partId).min(1).max(500),
     low: edgeSchema,
     high: edgeSchema,
     mode: z.enum(['gaps', 'flush', 'half', 'centers', 'most']),
@@ -469,15 +488,22 @@ export const ruleSchema = z.discriminatedUnion('kind', [
     most: size.optional(),
   }),
   /** `twin` is the mirror image of `part` about a line. */
-  z.strictObject({ ...ruleBase, kind: z.literal('mirror'), axis, part: id, twin: id, about: edgeSchema }),
+  z.strictObject({
+    ...ruleBase,
+    kind: z.literal('mirror'),
+    axis,
+    part: partId,
+    twin: partId,
+    about: edgeSchema,
+  }),
   /** All the same width (axis x) or height (axis y). */
-  z.strictObject({ ...ruleBase, kind: z.literal('same'), axis, parts: z.array(id).min(2).max(500) }),
+  z.strictObject({ ...ruleBase, kind: z.literal('same'), axis, parts: z.array(partId).min(2).max(500) }),
   /** The same margin on all four sides inside something. */
   z.strictObject({
     ...ruleBase,
     kind: z.literal('reveal'),
-    part: id,
-    inside: z.string().min(1).max(120),
+    part: partId,
+    inside: thing,
     inner: z.boolean(),
     margin: length,
   }),
@@ -486,7 +512,7 @@ export const ruleSchema = z.discriminatedUnion('kind', [
     ...ruleBase,
     kind: z.literal('graded'),
     axis,
-    parts: z.array(id).min(1).max(100),
+    parts: z.array(partId).min(1).max(100),
     low: edgeSchema,
     high: edgeSchema,
     ratio: z.array(z.number().positive().max(1000)).min(1).max(100),
@@ -499,10 +525,10 @@ export const ruleSchema = z.discriminatedUnion('kind', [
 export const jointSchema = z.strictObject({
   id,
   /** The two parts that meet; a corner of one run names it twice. */
-  parts: z.tuple([z.string().min(1).max(120), z.string().min(1).max(120)]),
+  parts: z.tuple([thing, thing]),
   kind: z.enum(['miter', 'butt', 'cope', 'half-lap']),
   /** For butt, cope and half-lap: the part that runs through. */
-  through: z.string().max(120).optional(),
+  through: thing.optional(),
 });
 
 // ── Settings that belong to the job ──────────────────────────────────────────────────────────────

@@ -36,6 +36,9 @@ export const fileWords: FileWords = {
     form: {
       id: 'eine Kennung aus Buchstaben, Ziffern, Punkten, Binde- und Unterstrichen',
       unreserved: 'eine Kennung, die nicht anderweitig vergeben ist',
+      part: 'die Kennung eines Teils (nicht die Front, eine Ebene oder ein Stück einer Reihe)',
+      thing:
+        'face, eine Ebene (level:rim, level:ledge, level:field oder level:skin), die Kennung eines Teils oder ein Stück einer Reihe als Kennung[Spalte,Zeile]',
       color: 'eine Farbe wie #1e5f74',
     },
     anyForm: 'eine der Formen, die dieses Feld annimmt',
