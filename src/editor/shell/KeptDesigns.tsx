@@ -34,9 +34,11 @@ export function KeptDesigns() {
             <li key={k.id}>
               <button type="button" className="kept-open" onClick={() => void reopen(store, k.id)}>
                 <span className="first-name">{named(k)}</span>
-                <time className="note" dateTime={new Date(k.at).toISOString()}>
-                  {new Date(k.at).toLocaleString(spoken())}
-                </time>
+                {k.at > 0 ? (
+                  <time className="note" dateTime={new Date(k.at).toISOString()}>
+                    {new Date(k.at).toLocaleString(spoken())}
+                  </time>
+                ) : null}
               </button>
               <button
                 type="button"

@@ -7,7 +7,7 @@ import { type Transaction, transact } from './database.ts';
 export interface Kept {
   readonly id: string;
   readonly name: string;
-  /** When it was last changed, milliseconds. */
+  /** When it was last changed, milliseconds; 0 where that was lost. */
   readonly at: number;
   /** When it was removed, milliseconds: it stays for a while, to be put back. */
   readonly removed?: number | undefined;
@@ -20,7 +20,8 @@ export class TakenOver extends Error {
 
 const LIST = 'list';
 const LAST = 'last';
-const designKey = (id: string) => `design:${id}`;
+const DESIGN = 'design:';
+const designKey = (id: string) => DESIGN + id;
 /** Names the tab that may write a design. Checked within each write, so that no late write of another gets in. */
 const writerKey = (id: string) => `writer:${id}`;
 
@@ -35,7 +36,37 @@ const EARLIER_EVERY_MS = 10 * 60 * 1000;
 const MOST_EARLIER = 24;
 const REMOVED_STAYS_MS = 30 * 24 * 3600 * 1000;
 
-const listIn = async (tx: Transaction): Promise<Kept[]> => (await tx.get<Kept[]>(LIST)) ?? [];
+/**
+ * The list, whatever state it is in: of its entries those that are sound and whose design is there, and after them
+ * every design that it does not name.
+ */
+async function listIn(tx: Transaction): Promise<Kept[]> {
+  const [stored, keys] = [await tx.get<unknown>(LIST), await tx.keys(DESIGN)];
+  const unlisted = new Set(keys.map((key) => key.slice(DESIGN.length)));
+  const listed = (Array.isArray(stored) ? stored : [])
+    .filter(isKept)
+    // Naming one takes it out of those that are not named; a second entry of the same design is left out.
+    .filter(({ id }) => unlisted.delete(id));
+  const found = [...unlisted].map(async (id) => ({ id, name: nameIn(await tx.get(designKey(id))), at: 0 }));
+  return [...listed, ...(await Promise.all(found))];
+}
+
+function isKept(entry: unknown): entry is Kept {
+  if (typeof entry !== 'object' || entry === null) return false;
+  const { id, name, at, removed } = entry as Record<string, unknown>;
+  const times = removed === undefined ? [at] : [at, removed];
+  return typeof id === 'string' && typeof name === 'string' && times.every((time) => Number.isFinite(time));
+}
+
+/** The name within the text of a design; none where it cannot be read. */
+function nameIn(text: unknown): string {
+  try {
+    const { name } = JSON.parse(String(text)) as { name?: unknown };
+    return typeof name === 'string' ? name.slice(0, 200) : '';
+  } catch {
+    return '';
+  }
+}
 
 const listWhere = (wanted: (kept: Kept) => boolean): Promise<Kept[]> =>
   transact('readonly', async (tx) => (await listIn(tx)).filter(wanted).sort((a, b) => b.at - a.at));
@@ -57,7 +88,7 @@ export const lastOpened = (): Promise<string | null> =>
 /** What is kept under an id, through the guarded door; null where nothing is. */
 export async function readKept(id: string): Promise<Opened | null> {
   const text = await transact('readonly', (tx) => tx.get<string>(designKey(id)));
-  return text === undefined ? null : openDesign(text, fileWords());
+  return text === undefined ? null : openDesign(String(text), fileWords());
 }
 
 /** Marks a design as removed at a time, or, without one, takes the mark off again. */
