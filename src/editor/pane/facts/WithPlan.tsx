@@ -21,8 +21,8 @@ export function WithPlan({ wide, children }: WithPlanProps) {
       <h2 className="hidden-text">{t(`step.${step}`)}</h2>
       {problem && plan ? <p className="caution">{t('plan.older')}</p> : null}
       {working ? (
-        <div className="working">
-          <span className="note">{t(plan ? 'plan.renewing' : 'plan.coming')}</span>
+        <div className={plan ? 'working over' : 'working'}>
+          <span className={plan ? 'hidden-text' : 'note'}>{t(plan ? 'plan.renewing' : 'plan.coming')}</span>
           <progress aria-label={t('plan.coming')} max={1} value={progress?.share} />
         </div>
       ) : null}
