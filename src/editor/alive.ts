@@ -32,6 +32,17 @@ export interface Alive<T> {
 
 let started = 0;
 
+/** A worker, or, where the browser allows none, what tells of its error as one whose script does not load. */
+function madeBy(make: () => Worker): Worker {
+  try {
+    return make();
+  } catch {
+    const { port1 } = new MessageChannel();
+    queueMicrotask(() => port1.dispatchEvent(new Event('error')));
+    return Object.assign(port1, { terminate: () => port1.close() }) as unknown as Worker;
+  }
+}
+
 /**
  * Starts a worker and tells when it runs and when it has died: its script did not load or it threw (an error event),
  * or it ended in whatever way, for want of memory or by itself (the lock that it held is free). Tells of one death,
@@ -43,7 +54,7 @@ export function startWorker<T>(
 ): Alive<T> {
   const ended = new AbortController();
   let ready = false;
-  const worker = make();
+  const worker = madeBy(make);
   const end = () => {
     ended.abort();
     worker.terminate();

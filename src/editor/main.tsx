@@ -34,7 +34,8 @@ const planner = createPlanner(store, hirePlanWorker, () =>
 );
 
 await startSession(store);
-await takeLinked(store);
+// What unpacks a link may not be had; the bench opens without it.
+await takeLinked(store).catch(() => store.setState({ notice: { tone: 'bad', text: t('link.broken') } }));
 
 createRoot(root).render(
   <StrictMode>

@@ -1,10 +1,12 @@
-import { lazy, Suspense, useEffect, useState } from 'react';
+import { Suspense, useEffect, useState } from 'react';
 import { Dialog } from '../shell/Dialog.tsx';
+import { Guard } from '../shell/Guard.tsx';
+import { lazyPart } from '../shell/lazyPart.tsx';
 import { useEditor, useSettledDesign } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
 import { isAddress, isOwnAddress, linkTo } from './link.ts';
 
-const QrPicture = lazy(() => import('./QrPicture.tsx').then((m) => ({ default: m.QrPicture })));
+const QrPicture = lazyPart(() => import('./QrPicture.tsx').then((m) => m.QrPicture));
 
 const KEY = 'showface:address';
 
@@ -76,13 +78,15 @@ function Code({ address }: { address: string }) {
   return (
     <>
       <p>{t(packed.fits ? 'link.withDesign' : 'link.tooLarge')}</p>
-      <Suspense fallback={null}>
-        <QrPicture
-          text={packed.fits ? link.fixed : `${address}/#bench`}
-          digits={packed.fits ? link.digits : ''}
-          label={t('link.code', { address })}
-        />
-      </Suspense>
+      <Guard>
+        <Suspense fallback={null}>
+          <QrPicture
+            text={packed.fits ? link.fixed : `${address}/#bench`}
+            digits={packed.fits ? link.digits : ''}
+            label={t('link.code', { address })}
+          />
+        </Suspense>
+      </Guard>
       <p className="note link-text">{address}</p>
     </>
   );

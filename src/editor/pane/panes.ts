@@ -9,23 +9,33 @@ import {
   Ruler,
   Type,
 } from 'lucide-react';
-import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
+import type { ComponentType } from 'react';
+import { lazyPart } from '../shell/lazyPart.tsx';
 import type { StepId } from './steps.ts';
 
 export interface PaneEntry {
   readonly icon: LucideIcon;
   /** Loaded when it is first opened. */
-  readonly Pane: LazyExoticComponent<ComponentType>;
+  readonly Pane: ComponentType;
 }
 
 /** One pane for each step of the job. */
 export const PANES: Readonly<Record<StepId, PaneEntry>> = {
-  bed: { icon: BedSingle, Pane: lazy(() => import('./bed/BedPane.tsx')) },
-  layout: { icon: LayoutPanelTop, Pane: lazy(() => import('./layout/LayoutPane.tsx')) },
-  checks: { icon: ClipboardCheck, Pane: lazy(() => import('./checks/ChecksPane.tsx')) },
-  wood: { icon: Ruler, Pane: lazy(() => import('./wood/WoodPane.tsx')) },
-  paint: { icon: PaintRoller, Pane: lazy(() => import('./paint/PaintPane.tsx')) },
-  lettering: { icon: Type, Pane: lazy(() => import('./lettering/LetteringPane.tsx')) },
-  fixing: { icon: Hammer, Pane: lazy(() => import('./fixing/FixingPane.tsx')) },
-  pages: { icon: Printer, Pane: lazy(() => import('./pages/PagesPane.tsx')) },
+  bed: { icon: BedSingle, Pane: lazyPart(() => import('./bed/BedPane.tsx').then((m) => m.default)) },
+  layout: {
+    icon: LayoutPanelTop,
+    Pane: lazyPart(() => import('./layout/LayoutPane.tsx').then((m) => m.default)),
+  },
+  checks: {
+    icon: ClipboardCheck,
+    Pane: lazyPart(() => import('./checks/ChecksPane.tsx').then((m) => m.default)),
+  },
+  wood: { icon: Ruler, Pane: lazyPart(() => import('./wood/WoodPane.tsx').then((m) => m.default)) },
+  paint: { icon: PaintRoller, Pane: lazyPart(() => import('./paint/PaintPane.tsx').then((m) => m.default)) },
+  lettering: {
+    icon: Type,
+    Pane: lazyPart(() => import('./lettering/LetteringPane.tsx').then((m) => m.default)),
+  },
+  fixing: { icon: Hammer, Pane: lazyPart(() => import('./fixing/FixingPane.tsx').then((m) => m.default)) },
+  pages: { icon: Printer, Pane: lazyPart(() => import('./pages/PagesPane.tsx').then((m) => m.default)) },
 };

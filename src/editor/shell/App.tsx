@@ -1,17 +1,19 @@
-import { lazy, Suspense, useEffect, useRef } from 'react';
+import { Suspense, useEffect, useRef } from 'react';
 import { useAtTheSaw } from '../bench/route.ts';
 import { OfflineNotice } from '../offline/OfflineNotice.tsx';
-import { useEditor } from '../state/hooks.ts';
+import { useEditor, useStore } from '../state/hooks.ts';
 import { Announcer } from './Announcer.tsx';
+import { Guard } from './Guard.tsx';
+import { lazyPart } from './lazyPart.tsx';
 import { NoticeBar } from './NoticeBar.tsx';
 import { regainFocus } from './regions.ts';
 import { useDrop } from './useDrop.ts';
 
 // Who has a design at hand does not wait for the first page, nor the first page for the bench.
-const FirstRun = lazy(() => import('./FirstRun.tsx'));
-const Bench = lazy(() => import('./Bench.tsx'));
-const KeysDialog = lazy(() => import('./KeysDialog.tsx').then((m) => ({ default: m.KeysDialog })));
-const BenchView = lazy(() => import('../bench/BenchView.tsx'));
+const FirstRun = lazyPart(() => import('./FirstRun.tsx').then((m) => m.default));
+const Bench = lazyPart(() => import('./Bench.tsx').then((m) => m.default));
+const KeysDialog = lazyPart(() => import('./KeysDialog.tsx').then((m) => m.KeysDialog));
+const BenchView = lazyPart(() => import('../bench/BenchView.tsx').then((m) => m.default));
 
 /** The drawing board, or the pieces at the saw. */
 export function App() {
@@ -22,13 +24,16 @@ export function App() {
       <Announcer />
       <NoticeBar />
       <OfflineNotice />
-      <Suspense fallback={null}>{atTheSaw ? <BenchView /> : <Board />}</Suspense>
+      <Guard key={atTheSaw ? 'saw' : 'board'}>
+        <Suspense fallback={null}>{atTheSaw ? <BenchView /> : <Board />}</Suspense>
+      </Guard>
     </>
   );
 }
 
 /** The bench with a design on it, or the choice of one. */
 function Board() {
+  const store = useStore();
   const chosen = useEditor((s) => s.designId !== null);
   const keysShown = useEditor((s) => s.keysShown);
   const before = useRef(chosen);
@@ -41,9 +46,11 @@ function Board() {
     <>
       <Bench />
       {keysShown ? (
-        <Suspense fallback={null}>
-          <KeysDialog />
-        </Suspense>
+        <Guard onLost={() => store.setState({ keysShown: false })}>
+          <Suspense fallback={null}>
+            <KeysDialog />
+          </Suspense>
+        </Guard>
       ) : null}
     </>
   );

@@ -1,6 +1,10 @@
-import { lazy, Suspense } from 'react';
+import { Suspense, useEffect } from 'react';
 import { PartsTree } from '../pane/parts/PartsTree.tsx';
+import { useEditor } from '../state/hooks.ts';
+import { openingDone } from '../storage/opening.ts';
 import { useWords } from '../words/t.ts';
+import { Guard } from './Guard.tsx';
+import { lazyPart } from './lazyPart.tsx';
 import { SidePane } from './SidePane.tsx';
 import { StepRail } from './StepRail.tsx';
 import { TabBanner } from './TabBanner.tsx';
@@ -11,13 +15,17 @@ import { useWidth } from './useWidth.ts';
 import { ZoomTray } from './ZoomTray.tsx';
 
 // The drawing brings the canvas library with it: the frame stands before it has come.
-const FaceCanvas = lazy(() => import('../canvas/FaceCanvas.tsx').then((m) => ({ default: m.FaceCanvas })));
+const FaceCanvas = lazyPart(() => import('../canvas/FaceCanvas.tsx').then((m) => m.FaceCanvas));
 
 /** The bench: title block above, steps at the left, the drawing in the middle, the pane of the step beside it. */
 export default function Bench() {
   const t = useWords();
   useKeys();
   const width = useWidth();
+  const id = useEditor((s) => s.designId);
+  useEffect(() => {
+    if (id) openingDone(id);
+  }, [id]);
   return (
     <div className="bench">
       <TitleBlock />
@@ -29,13 +37,17 @@ export default function Bench() {
             <h2 id="parts-title" className="side-title">
               {t('parts.title')}
             </h2>
-            <PartsTree />
+            <Guard>
+              <PartsTree />
+            </Guard>
           </aside>
         ) : null}
         <main className="drawing" aria-label={t('canvas.region')}>
-          <Suspense fallback={<div className="canvas" />}>
-            <FaceCanvas />
-          </Suspense>
+          <Guard>
+            <Suspense fallback={<div className="canvas" />}>
+              <FaceCanvas />
+            </Suspense>
+          </Guard>
           <ToolTray />
           <ZoomTray />
         </main>

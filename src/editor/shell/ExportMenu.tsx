@@ -1,12 +1,14 @@
 import { Download } from 'lucide-react';
-import { lazy, Suspense } from 'react';
+import { Suspense } from 'react';
 import { ExportStatus } from '../export/ExportStatus.tsx';
 import { EXPORTS } from '../export/exports.ts';
 import { useExport } from '../export/useExport.ts';
 import { useWords } from '../words/t.ts';
+import { Guard } from './Guard.tsx';
+import { lazyPart } from './lazyPart.tsx';
 import { Menu, MenuItem } from './Menu.tsx';
 
-const DoubtDialog = lazy(() => import('../export/DoubtDialog.tsx').then((m) => ({ default: m.DoubtDialog })));
+const DoubtDialog = lazyPart(() => import('../export/DoubtDialog.tsx').then((m) => m.DoubtDialog));
 
 /** Everything that the command writes, one line each, and a picture. */
 export function ExportMenu() {
@@ -26,9 +28,11 @@ export function ExportMenu() {
       </Menu>
       {job ? <ExportStatus job={job} /> : null}
       {doubt ? (
-        <Suspense fallback={null}>
-          <DoubtDialog doubt={doubt} onWrite={() => void write(doubt.entry, true)} onClose={drop} />
-        </Suspense>
+        <Guard onLost={drop}>
+          <Suspense fallback={null}>
+            <DoubtDialog doubt={doubt} onWrite={() => void write(doubt.entry, true)} onClose={drop} />
+          </Suspense>
+        </Guard>
       ) : null}
     </>
   );

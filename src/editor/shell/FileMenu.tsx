@@ -1,13 +1,15 @@
 import { FolderOpen } from 'lucide-react';
-import { lazy, Suspense, useState } from 'react';
+import { Suspense, useState } from 'react';
 import { goToSaw } from '../bench/route.ts';
 import { putAway } from '../state/commit.ts';
 import { useStore } from '../state/hooks.ts';
 import { openFile, saveFile } from '../storage/file.ts';
 import { useWords } from '../words/t.ts';
+import { Guard } from './Guard.tsx';
+import { lazyPart } from './lazyPart.tsx';
 import { Menu, MenuItem, MenuLine } from './Menu.tsx';
 
-const EarlierDialog = lazy(() => import('./EarlierDialog.tsx').then((m) => ({ default: m.EarlierDialog })));
+const EarlierDialog = lazyPart(() => import('./EarlierDialog.tsx').then((m) => m.EarlierDialog));
 
 export function FileMenu() {
   const t = useWords();
@@ -24,9 +26,11 @@ export function FileMenu() {
         <MenuItem label={t('file.other')} onSelect={() => putAway(store)} />
       </Menu>
       {earlier ? (
-        <Suspense fallback={null}>
-          <EarlierDialog onClose={() => setEarlier(false)} />
-        </Suspense>
+        <Guard onLost={() => setEarlier(false)}>
+          <Suspense fallback={null}>
+            <EarlierDialog onClose={() => setEarlier(false)} />
+          </Suspense>
+        </Guard>
       ) : null}
     </>
   );

@@ -8,6 +8,7 @@ import { PartsTree } from '../pane/parts/PartsTree.tsx';
 import { useEditor, useSelection, useSettledDesign, useStore } from '../state/hooks.ts';
 import type { SideTab } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
+import { Guard } from './Guard.tsx';
 import { regainFocus } from './regions.ts';
 
 const CLASSES = ['pane-tabs', 'pane-list', 'pane-tab', 'pane-body'] as const;
@@ -42,9 +43,11 @@ export function SidePane({ withParts }: { withParts: boolean }) {
       id: 'step',
       label: t(`step.${step}`),
       content: () => (
-        <Suspense fallback={<p className="note">{t('pane.loading')}</p>}>
-          <Pane key={step} />
-        </Suspense>
+        <Guard key={step}>
+          <Suspense fallback={<p className="note">{t('pane.loading')}</p>}>
+            <Pane />
+          </Suspense>
+        </Guard>
       ),
     },
   ];
@@ -55,7 +58,9 @@ export function SidePane({ withParts }: { withParts: boolean }) {
       content: () => (
         <>
           <h2 className="hidden-text">{selected}</h2>
-          <Inspector />
+          <Guard>
+            <Inspector />
+          </Guard>
         </>
       ),
     });
@@ -66,7 +71,9 @@ export function SidePane({ withParts }: { withParts: boolean }) {
       content: () => (
         <>
           <h2 className="hidden-text">{t('parts.title')}</h2>
-          <PartsTree />
+          <Guard>
+            <PartsTree />
+          </Guard>
         </>
       ),
     });

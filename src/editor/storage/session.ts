@@ -6,6 +6,7 @@ import type { EditorStore } from '../state/store.ts';
 import { fileWords, spoken, t } from '../words/t.ts';
 import { newId } from './id.ts';
 import { keepJournal } from './journal.ts';
+import { failedToOpen, openingBegun, openingDone } from './opening.ts';
 import { lastOpened, readEarlier, readKept, writeKept } from './shelf.ts';
 import { claim, THIS_TAB, watchTabs } from './tabs.ts';
 
@@ -97,5 +98,11 @@ export async function startSession(store: EditorStore): Promise<void> {
 
 async function bringBack(store: EditorStore): Promise<void> {
   const id = await lastOpened();
-  if (id && store.getState().designId === null) await reopen(store, id);
+  if (!id || store.getState().designId !== null) return;
+  if (failedToOpen(id)) {
+    store.setState({ notice: { tone: 'warn', text: t('kept.failedLast') } });
+    return;
+  }
+  openingBegun(id);
+  if (!(await reopen(store, id))) openingDone(id);
 }

@@ -69,6 +69,12 @@ export const shellWords: Record<keyof typeof en, string> = {
 
   'banner.full':
     'Auf diesem Gerät ist kein Platz mehr. Abgelegt ist der Entwurf vor den letzten Änderungen: in eine Datei speichern, dann Platz schaffen.',
+  'broken.part':
+    'Dieser Teil der Seite ließ sich nicht zeigen. Vom Entwurf ging nichts verloren: die letzte Änderung zurücknehmen oder zu den anderen Entwürfen gehen.',
+  'broken.missing':
+    'Dieser Teil des Werkzeugs ließ sich nicht laden. Vom Entwurf ging nichts verloren: erneut versuchen, wenn die Verbindung wieder steht.',
+  'kept.failedLast':
+    'Der zuletzt offene Entwurf ließ sich beim Start nicht zeigen und wurde darum nicht wieder geöffnet. Er liegt unten, wie er war.',
   'kept.refused': 'Der hier abgelegte Entwurf lässt sich nicht öffnen. Er blieb, wie er war.',
 
   'first.lead': 'Aus der Unterseite des Klappbetts die Front von etwas machen.',

@@ -66,6 +66,12 @@ export const shellWords = {
 
   'banner.full':
     'This device has no room left. What is kept is the design before your last changes: save to a file, then make room.',
+  'broken.part':
+    'This part of the page could not be shown. Nothing of the design is lost: undo the last change, or go to the other designs.',
+  'broken.missing':
+    'This part of the tool could not be loaded. Nothing of the design is lost: try again when the connection is back.',
+  'kept.failedLast':
+    'The design that was open last could not be shown when the tool started, so it was not opened again. It is kept below as it was.',
   'kept.refused': 'The design that was kept here does not open. It was left as it is.',
 
   'first.lead': 'Turn the underside of your fold-up bed into the front of something.',
