@@ -1,6 +1,6 @@
-import { boxOfPath } from '../geometry/path.ts';
 import type { Path } from '../geometry/shape.ts';
 import { type Bytes, FontProblem, type FontReason } from './font/bytes.ts';
+import { capsOf } from './font/caps.ts';
 import { characterMap } from './font/characters.ts';
 import { type KernOf, positionedKerning, tabledKerning } from './font/kerning.ts';
 import { outlinesOf } from './font/outlines.ts';
@@ -16,8 +16,10 @@ export type { FontReason } from './font/bytes.ts';
 export interface Font {
   readonly name: string;
   readonly unitsPerEm: number;
-  /** Height of "H", measured on its outline: what a sign maker's ruler would say. */
+  /** Height of flat capitals, measured on their outlines: what a sign maker's ruler would say. */
   readonly capHeight: number;
+  /** Where they stand over the font's zero line; below 0 where they dip under it. */
+  readonly foot: number;
   readonly has: (character: string) => boolean;
   readonly advance: (character: string) => number;
   /** Added to the advance of `left` when `right` follows. */
@@ -87,7 +89,8 @@ function fontOf({ cff, tables }: FontTables, name: string): Font {
     },
     outline: (character: string) => find(character).path,
   };
-  return { ...font, capHeight: capHeightOf(font.outline, tables.get('OS/2'), unitsPerEm) };
+  const caps = capsOf(font.outline, tables.get('OS/2'), unitsPerEm);
+  return { ...font, capHeight: caps.height, foot: caps.foot };
 }
 
 /** A damaged stretch that only some characters need makes those missing, not the font unreadable. */
@@ -125,20 +128,4 @@ function remembered(kernOf: KernOf): KernOf {
     known.set(key, value);
     return value;
   };
-}
-
-/** Measured on "H", then "I", whose tops are flat; else what the font says of itself; else 0.7 em. */
-function capHeightOf(
-  outline: (character: string) => Path,
-  os2: Bytes | undefined,
-  unitsPerEm: number,
-): number {
-  for (const character of ['H', 'I']) {
-    const path = outline(character);
-    if (path.length === 0) continue;
-    const { y, h } = boxOfPath(path);
-    if (y + h > 0) return y + h;
-  }
-  const stated = os2 && os2.length >= 90 && os2.u16(0) >= 2 ? os2.i16(88) : 0;
-  return stated > 0 ? stated : 0.7 * unitsPerEm;
 }

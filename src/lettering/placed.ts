@@ -12,13 +12,14 @@ export function placedPaths(setting: Setting, font: Font, rise: Mm): Path[] {
   const stands = standsOf(setting, rise);
   return setting.slots.map((slot, i) => {
     const stand = stands[i];
-    return stand ? standingPath(font.outline(slot.character), slot, stand) : [];
+    return stand ? standingPath(font.outline(slot.character), font.foot, slot, stand) : [];
   });
 }
 
-function standingPath(outline: Path, slot: Slot, stand: Stand): Path {
+/** Flat capitals stand on the baseline. */
+function standingPath(outline: Path, foot: number, slot: Slot, stand: Stand): Path {
   return transformPath(outline, (p) => {
-    const own = { x: p.x * slot.scale - slot.advance / 2, y: p.y * slot.scale + slot.rise };
+    const own = { x: p.x * slot.scale - slot.advance / 2, y: (p.y - foot) * slot.scale + slot.rise };
     const turned = stand.turn === 0 ? own : rotate(own, stand.turn);
     return { x: turned.x + stand.x, y: turned.y + stand.y };
   });

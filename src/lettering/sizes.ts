@@ -44,11 +44,11 @@ function spanOf(characters: readonly string[], capHeight: Mm, font: Font): { low
   const boxes = characters
     .map((c) => font.outline(c))
     .filter((path) => path.length > 0)
-    .map(boxOfPath);
-  const high = Math.max(...boxes.map(({ y, h }) => y + h));
+    .map((path) => ({ low: boxOfPath(path).y - font.foot, h: boxOfPath(path).h }));
+  const high = Math.max(...boxes.map(({ low, h }) => low + h));
   if (boxes.length === 0 || high >= AS_TALL_AS_CAPS * font.capHeight) return { low: 0, high: capHeight };
   const scale = capHeight / font.capHeight;
-  return { low: scale * Math.max(0, Math.min(...boxes.map(({ y }) => y))), high: scale * high };
+  return { low: scale * Math.max(0, Math.min(...boxes.map(({ low }) => low))), high: scale * high };
 }
 
 /** Stretches of the text that have one size; `own` is null where it is the line's. */
