@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
-import { build, createLogger, preview } from 'vite';
+import { build, preview } from 'vite';
 import type { TestProject } from 'vitest/node';
 import { ARGS, findBrowser } from './chrome.ts';
 
@@ -13,8 +13,6 @@ declare module 'vitest' {
     readonly app: string;
     /** Folder of the built app, for tests that serve it themselves. */
     readonly built: string;
-    /** What the build had to say. */
-    readonly said: readonly string[];
     /** Where to reach the browser. */
     readonly browser: string;
   }
@@ -29,10 +27,7 @@ export default async function setup(project: TestProject) {
   // As it is shipped: the test runner's own mode would build React and the tool for development.
   const mode = process.env.NODE_ENV;
   process.env.NODE_ENV = 'production';
-  const said: string[] = [];
-  const tell = (message: string) => said.push(message);
-  const customLogger = { ...createLogger('warn'), warn: tell, warnOnce: tell, error: tell };
-  await build({ configFile, customLogger, build: { outDir, emptyOutDir: true, sourcemap: false } });
+  await build({ configFile, logLevel: 'error', build: { outDir, emptyOutDir: true, sourcemap: false } });
   process.env.NODE_ENV = mode;
   const server = await preview({
     configFile,
@@ -45,7 +40,6 @@ export default async function setup(project: TestProject) {
   if (!app) throw new Error('The preview server told no address.');
   project.provide('app', app);
   project.provide('built', outDir);
-  project.provide('said', said);
   project.provide('browser', browser.wsEndpoint());
   return async () => {
     await browser.close();
