@@ -1,7 +1,7 @@
 import { orderChecks } from '../check/check.ts';
 import type { Joint, Shop } from '../design/schema.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
-import type { Box, Region } from '../geometry/shape.ts';
+import type { Box } from '../geometry/shape.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import type { Stock } from '../materials/types.ts';
 import type { MeasureStyle } from '../measure/style.ts';
@@ -54,7 +54,7 @@ export function planJoinery(input: JoineryInput): Joinery {
     joints: [...jointsOf(attempts), ...touchJoints(lengths)],
     solids: input.parts
       .filter(({ id }) => !gone.has(id))
-      .map((laid) => solidOf(laid, (byPart.get(laid.id) ?? []).flatMap(footprintOf))),
+      .map((laid) => solidOf(laid, byPart.get(laid.id) ?? [])),
     gone,
     arches: archesOf(input.parts),
     checks: orderChecks([
@@ -154,11 +154,6 @@ function lengthsByPart(lengths: readonly Length[]): ReadonlyMap<string, readonly
   }
   return byPart;
 }
-
-const footprintOf = ({ seen, returns }: Length): Region => [
-  ...seen,
-  ...[returns.start, returns.end].filter((polygon) => polygon !== null),
-];
 
 function piecesOf(input: JoineryInput, byPart: ReadonlyMap<string, readonly Length[]>): Placed[] {
   return input.parts.flatMap((laid) => {

@@ -147,4 +147,18 @@ export interface Solid {
   readonly stock: string | null;
   readonly finish: string | null;
   readonly on: string;
+  /** Moldings: the straight lengths of it, each with the line that its section follows. */
+  readonly lengths?: readonly MoldedLength[];
+}
+
+/**
+ * A straight length of molding on the face. Its section counts across it from its right edge, which is
+ * `right` of the line from `start` along `along`.
+ */
+export interface MoldedLength {
+  readonly start: Point;
+  readonly along: Point;
+  readonly right: Mm;
+  readonly onEdge: boolean;
+  readonly region: Region;
 }

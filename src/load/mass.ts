@@ -1,10 +1,10 @@
 import type { Check } from '../check/check.ts';
 import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
-import { centroidOfRing, signedArea } from '../geometry/ring.ts';
 import type { Solid } from '../joinery/piece.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import type { Material, Stock } from '../materials/types.ts';
 import type { Kg, Liters, Mm } from '../measure/units.ts';
+import { volumeOfMolding } from './molding.ts';
 
 /** Cubic millimeters in a cubic meter. */
 const MM3_PER_M3 = 1e9;
@@ -30,21 +30,9 @@ export interface Coating {
   readonly liters: Liters;
 }
 
-/** How much of the rectangle around its section a stock fills, and how high its center lies in it, 0 to 1. */
-function section(stock: Stock): { readonly share: number; readonly center: number } {
-  if (stock.form !== 'shaped') return { share: 1, center: 0.5 };
-  return {
-    share: Math.abs(signedArea(stock.section)) / (stock.width * stock.thickness),
-    center: centroidOfRing(stock.section).y / stock.thickness,
-  };
-}
-
 /**
- * A solid's mass: its footprint after joints and openings, times its height, times how much of the section
- * the stock fills, times density. Null when no density is known for its stock.
- *
- * The center lies over the middle of the footprint; a molding that is heavier on one side is off by a few
- * millimeters across its own width.
+ * A solid's mass: a molding by its section along each of its lengths; anything else by its footprint after
+ * joints and openings, times its height. Null when no density is known for its stock.
  */
 function massOfSolid(
   solid: Solid,
@@ -52,11 +40,14 @@ function massOfSolid(
   material: Material | undefined,
 ): PointMass | null {
   if (!stock || !material) return null;
-  const { share, center } = section(stock);
+  if (stock.form === 'shaped' && solid.lengths) {
+    const molding = volumeOfMolding(solid.lengths, stock);
+    const { volume, x, y, z } = molding ?? { volume: 0, ...centroidOf(solid.region), z: 0 };
+    return { part: solid.part, mass: (volume * material.density) / MM3_PER_M3, x, y, z: solid.z0 + z };
+  }
   const height = solid.z1 - solid.z0;
-  const mass = (areaOf(solid.region) * height * share * material.density) / MM3_PER_M3;
-  const { x, y } = centroidOf(solid.region);
-  return { part: solid.part, mass, x, y, z: solid.z0 + center * height };
+  const mass = (areaOf(solid.region) * height * material.density) / MM3_PER_M3;
+  return { part: solid.part, mass, ...centroidOf(solid.region), z: solid.z0 + height / 2 };
 }
 
 function massOfFitting(laid: Laid<'fitting'>): PointMass {

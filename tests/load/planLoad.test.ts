@@ -111,9 +111,11 @@ describe('mass (densities of check-values section 7)', () => {
       section,
       lengths: [],
     };
+    const region = regionOfBox({ x: 0, y: 0, w: 2 * r, h: 1000 });
     const solid: Solid = {
       ...blockInInches('h', [0, 0, 1, 1], [0, 1], { stock: 'half-round' }),
-      region: regionOfBox({ x: 0, y: 0, w: 2 * r, h: 1000 }),
+      region,
+      lengths: [{ start: { x: r, y: 0 }, along: { x: 0, y: 1 }, right: r, onEdge: false, region }],
       z0: 5,
       z1: 15,
     };
