@@ -47,6 +47,66 @@ describe('copy and paste', () => {
     expect(opened.ok && opened.repairs).toEqual([]);
   });
 
+  it('carries chosen joints between its parts, and with parts that stay where it still meets them', () => {
+    const plain = source();
+    const design: Design = {
+      ...plain,
+      joints: [
+        { id: 'j1', parts: ['a', 'b'], kind: 'butt', through: 'b' },
+        { id: 'j2', parts: ['b', 'c'], kind: 'half-lap' },
+      ],
+    };
+    const clip = copyOf(design, new Map(), ['pair'], 'here');
+    const near = preview(startState(design), editsToPaste(design, clip, 180, 10, { id: 'here' }).edits);
+    const [a, b] = near.parts.slice(3).map((p) => p.id);
+    expect(near.joints.slice(2).map(({ parts, kind, through }) => [...parts, kind, through])).toEqual([
+      [a, b, 'butt', b],
+      [b, 'c', 'half-lap', undefined],
+    ]);
+    // Away from it, or in another design that has a part of that name, only the joint between the two is left.
+    const far = preview(startState(design), editsToPaste(design, clip, 900, 10, { id: 'here' }).edits);
+    const other = preview(startState(plain), editsToPaste(plain, clip, 180, 10, { id: 'there' }).edits);
+    expect(far.joints).toHaveLength(3);
+    expect(other.joints).toHaveLength(1);
+  });
+
+  it('brings finishes, stocks and fonts into another design, under another id where that is taken', () => {
+    const [first] = newDesign().finishes;
+    if (!first) throw new Error('a new design has a finish');
+    const font = { id: 'mine', name: 'Mine', data: 'AA==' };
+    const part = newPart('sign', {
+      id: 's',
+      name: 'Sign',
+      box: { x: 0, y: 0, w: 50, h: 60 },
+      finish: 'teal',
+    });
+    const lettering = { ...part.lettering, font: 'own:mine', finish: first.id };
+    const from: Design = {
+      ...newDesign(),
+      finishes: [
+        { ...first, color: '#112233' },
+        { ...first, id: 'teal', name: 'Teal' },
+      ],
+      fonts: [font],
+      parts: [{ ...part, lettering }],
+    };
+    const clip = readClip(clipText(copyOf(from, new Map(), ['s'], 'there')));
+    if (!clip) throw new Error('unread');
+    const target: Design = { ...newDesign(), finishes: [first] };
+    const after = preview(startState(target), editsToPaste(target, clip, 0, 0, { id: 'here' }).edits);
+    const pasted = after.parts.at(-1);
+    const finish = (id: string | null) => after.finishes.find((f) => f.id === id);
+    expect(finish(pasted?.finish ?? null)?.name).toBe('Teal');
+    expect(pasted?.kind === 'sign' && finish(pasted.lettering.finish)?.color).toBe('#112233');
+    expect(finish(first.id)?.color).toBe(first.color);
+    expect(after.fonts).toEqual([font]);
+    const opened = openDesign(saveDesign(after));
+    expect(opened.ok && opened.repairs).toEqual([]);
+    // Pasted once more, nothing is brought a second time but what has to have another id.
+    const home = preview(startState(from), editsToPaste(from, clip, 0, 0, { id: 'there' }).edits);
+    expect(home.finishes).toEqual(from.finishes);
+  });
+
   it('reads nothing but its own kind of text', () => {
     expect(readClip('hello')).toBeNull();
     expect(readClip('{"showfaceParts": 1}')).toBeNull();

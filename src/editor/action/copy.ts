@@ -1,9 +1,13 @@
 import { z } from 'zod';
+import { copiedJoints } from '../../design/copied.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import { partOfReference, partsOfRule } from '../../design/references.ts';
+import { type Resources, resourcesOf, withResources } from '../../design/resources.ts';
 import {
   type Design,
+  designSchema,
   groupSchema,
+  type Joint,
   type KeepClear,
   keepClearSchema,
   type Part,
@@ -11,31 +15,50 @@ import {
   type Rule,
   ruleSchema,
 } from '../../design/schema.ts';
+import { boxesMeet } from '../../geometry/region.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { freeId, freeName } from './ids.ts';
 import { itemsOf } from './movable.ts';
 
-/** Parts on the clipboard, with the rules and groups that are wholly among them. */
+/** Parts on the clipboard, with the rules and groups that are wholly among them, and what they are made of. */
 const clipSchema = z.strictObject({
   showfaceParts: z.literal(1),
   parts: z.array(partSchema).max(2000),
   keepClears: z.array(keepClearSchema).max(200),
   rules: z.array(ruleSchema).max(5000),
   groups: z.array(groupSchema).max(500),
+  joints: designSchema.shape.joints.default([]),
+  finishes: designSchema.shape.finishes.default([]),
+  stocks: designSchema.shape.stocks.default([]),
+  fonts: designSchema.shape.fonts.default([]),
+  /** The design that it was copied in. */
+  from: z.string().max(80).nullable().default(null),
 });
 
-export interface Clip {
+export interface Clip extends Resources {
   readonly parts: readonly Part[];
   readonly keepClears: readonly KeepClear[];
   readonly rules: readonly Rule[];
   readonly groups: Design['groups'];
+  /** Chosen joints that any of the parts has. */
+  readonly joints: readonly Joint[];
+  readonly from: string | null;
 }
 
-export function copyOf(design: Design, boxes: ReadonlyMap<string, Box>, selection: readonly string[]): Clip {
+export function copyOf(
+  design: Design,
+  boxes: ReadonlyMap<string, Box>,
+  selection: readonly string[],
+  from: string | null = null,
+): Clip {
   const ids = new Set(itemsOf(design, selection));
   const within = (named: readonly string[]) => named.length > 0 && named.every((id) => ids.has(id));
+  const parts = design.parts.filter((p) => ids.has(p.id));
   return {
-    parts: design.parts.filter((p) => ids.has(p.id)).map((p) => ({ ...p, box: boxes.get(p.id) ?? p.box })),
+    parts: parts.map((p) => ({ ...p, box: boxes.get(p.id) ?? p.box })),
+    ...resourcesOf(design, parts),
+    joints: design.joints.filter((j) => j.parts.some((p) => partOfReference(p).some((id) => ids.has(id)))),
+    from,
     keepClears: design.keepClears.filter((k) => ids.has(k.id)),
     rules: design.rules.filter((r) => within(partsOfRule(r))),
     groups: design.groups.filter((g) => within(g.parts)),
@@ -55,12 +78,20 @@ export function readClip(text: string): Clip | null {
   }
 }
 
-/** The edits that put a clip into a design, moved by an offset, under ids of its own. */
+/**
+ * The edits that put a clip into a design, moved by an offset, under ids of its own. Chosen joints go along
+ * between its parts, and, in the design that it was copied in, with parts that stay and that it still meets.
+ * Into another design go the finishes, stocks and fonts that its parts name.
+ *
+ * @param boxes where the design's parts are laid; the parts' own boxes when left out
+ * @param id the design's own id, to know it again
+ */
 export function editsToPaste(
   design: Design,
   clip: Clip,
   dx: number,
   dy: number,
+  { boxes, id: home }: { readonly boxes?: ReadonlyMap<string, Box>; readonly id?: string | null } = {},
 ): { edits: Edit[]; ids: string[] } {
   const fresh = new Map<string, string>();
   const taken = new Set<string>();
@@ -79,7 +110,9 @@ export function editsToPaste(
     return id === undefined ? of : of.replace(id, idOf(id));
   };
 
-  const edits: Edit[] = [];
+  const isHome = clip.from !== null && clip.from === home;
+  const brought = isHome ? { edits: [], rename: (_: unknown, id: string) => id } : bring(design, clip, taken);
+  const edits: Edit[] = [...brought.edits];
   for (const part of clip.parts) {
     const name = freeName(names, part.name.replace(/ \d+$/, ''));
     names.push(name);
@@ -91,7 +124,14 @@ export function editsToPaste(
     edits.push({
       kind: 'insert',
       list: 'parts',
-      item: { ...part, id: idOf(part.id), name, on, box: moved(part.box), locked: false },
+      item: {
+        ...withResources(part, brought.rename),
+        id: idOf(part.id),
+        name,
+        on,
+        box: moved(part.box),
+        locked: false,
+      },
     });
   }
   for (const keep of clip.keepClears) {
@@ -103,6 +143,22 @@ export function editsToPaste(
   }
   for (const rule of clip.rules)
     edits.push({ kind: 'insert', list: 'rules', item: renamed(rule, take(rule.id), idOf, reference) });
+  const joints = copiedJoints(clip.joints, {
+    copyOf: (part) => fresh.get(part),
+    meets: (copy, stays) => {
+      const own = clip.parts.find((p) => fresh.get(p.id) === copy);
+      const other = isHome ? design.parts.find((p) => p.id === stays) : undefined;
+      return (
+        own !== undefined && other !== undefined && boxesMeet(moved(own.box), boxes?.get(stays) ?? other.box)
+      );
+    },
+    nextId: () => {
+      const next = freeId(design, 'joint', taken);
+      taken.add(next);
+      return next;
+    },
+  });
+  edits.push(...joints.map((item): Edit => ({ kind: 'insert', list: 'joints', item })));
   for (const group of clip.groups) {
     edits.push({
       kind: 'insert',
@@ -116,6 +172,38 @@ export function editsToPaste(
     ...[...clip.parts, ...clip.keepClears].filter((p) => !grouped.has(p.id)).map((p) => idOf(p.id)),
   ];
   return { edits, ids };
+}
+
+/**
+ * What a clip's parts are made of, brought into another design: what the design has alike is used as it is,
+ * what has the same id and is another thing gets an id of its own.
+ */
+function bring(design: Design, clip: Resources, taken: Set<string>) {
+  const edits: Edit[] = [];
+  const ids: Record<keyof Resources, Map<string, string>> = {
+    finishes: new Map(),
+    stocks: new Map(),
+    fonts: new Map(),
+  };
+  const put = <L extends keyof Resources>(
+    list: L,
+    item: Resources[L][number],
+    insert: (id: string) => Edit,
+  ): void => {
+    const there = design[list].find(({ id }) => id === item.id);
+    if (there && JSON.stringify(there) === JSON.stringify(item)) return;
+    const id = there ? freeId(design, item.id.replace(/-\d+$/, ''), taken) : item.id;
+    taken.add(id);
+    ids[list].set(item.id, id);
+    edits.push(insert(id));
+  };
+  for (const f of clip.finishes)
+    put('finishes', f, (id) => ({ kind: 'insert', list: 'finishes', item: { ...f, id } }));
+  for (const s of clip.stocks)
+    put('stocks', s, (id) => ({ kind: 'insert', list: 'stocks', item: { ...s, id } }));
+  for (const f of clip.fonts)
+    put('fonts', f, (id) => ({ kind: 'insert', list: 'fonts', item: { ...f, id } }));
+  return { edits, rename: (list: keyof Resources, id: string) => ids[list].get(id) ?? id };
 }
 
 /** A rule with every name in it replaced. */

@@ -65,9 +65,11 @@ export function removeSelection(store: EditorStore): void {
 
 export function duplicateSelection(store: EditorStore): void {
   const { design, selection } = store.getState().edit;
-  const clip = copyOf(design, layoutOf(design).boxes, selection);
+  const id = store.getState().designId ?? '';
+  const { boxes } = layoutOf(design);
+  const clip = copyOf(design, boxes, selection, id);
   const step = inches(1);
-  const { edits, ids } = editsToPaste(design, clip, step, -step);
+  const { edits, ids } = editsToPaste(design, clip, step, -step, { boxes, id });
   if (ids.length > 0) {
     commit(store, edits, t('did.duplicate', { name: selectionName(design, selection) }), { selection: ids });
   }
@@ -77,7 +79,7 @@ export function duplicateSelection(store: EditorStore): void {
 export function copiedText(store: EditorStore): string | null {
   const { design, selection } = store.getState().edit;
   if (selection.length === 0) return null;
-  return clipText(copyOf(design, layoutOf(design).boxes, selection));
+  return clipText(copyOf(design, layoutOf(design).boxes, selection, store.getState().designId));
 }
 
 /** Puts in what was copied here or in another window; false when the text is something else. */
@@ -87,7 +89,8 @@ export function pasteText(store: EditorStore, text: string): boolean {
   const { design } = store.getState().edit;
   const taken = clip.parts.some((p) => design.parts.some((q) => q.id === p.id));
   const step = taken ? inches(1) : 0;
-  const { edits, ids } = editsToPaste(design, clip, step, -step);
+  const { boxes } = layoutOf(design);
+  const { edits, ids } = editsToPaste(design, clip, step, -step, { boxes, id: store.getState().designId });
   return commit(store, edits, t('did.paste', { name: t('count.parts', { count: ids.length }) }), {
     selection: ids,
   });

@@ -3,6 +3,7 @@ import type { Mm } from '../../measure/units.ts';
 import { AXES, otherAxis, sizeOf, startOf, withSpan } from '../span.ts';
 import { structureOf } from '../structure.ts';
 import { type Arranged, type Arranging, idMaker, NOTHING, selected } from './arranged.ts';
+import { jointsOfCopies } from './joints.ts';
 
 export interface CopyRequest {
   readonly axis: Axis;
@@ -46,7 +47,7 @@ export function copyByRule(
       ),
     );
   }
-  return { ...NOTHING, add, rules };
+  return { ...NOTHING, add, rules, joints: twins.flatMap((ring) => jointsOfCopies(on, ring, add, nextId)) };
 }
 
 const inRow = (id: string, axis: Axis, part: string, before: string, gap: Mm): Rule =>

@@ -2,7 +2,8 @@ import type { Axis, Edge, Rule } from '../../design/schema.ts';
 import { edgesAt } from '../edgeAt.ts';
 import { sizeOf, startOf, withSpan } from '../span.ts';
 import { type Arranged, type Arranging, idMaker, NOTHING, selected } from './arranged.ts';
-import { reflectPart } from './reflect.ts';
+import { jointsOfCopies } from './joints.ts';
+import { reflectPart, reflectPlace } from './reflect.ts';
 
 export interface MirrorRequest {
   /** x: left and right change sides. */
@@ -38,5 +39,9 @@ export function mirrorCopy(on: Arranging, ids: readonly string[], { axis, about 
       about,
     }),
   );
-  return { ...NOTHING, add, rules };
+  const joints = jointsOfCopies(on, twins, add, nextId, (part, place) => {
+    const array = parts.find(({ id }) => id === part);
+    return array?.kind === 'array' ? reflectPlace(array, axis, place) : place;
+  });
+  return { ...NOTHING, add, rules, joints };
 }

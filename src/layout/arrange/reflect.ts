@@ -100,15 +100,17 @@ function reflectOpening(opening: Opening, axis: Axis): Opening {
   };
 }
 
-/** Members that are left out or of another finish change sides too, where the count is known. */
+/** Members that are left out or of another finish change sides too. */
 function reflectOverrides(array: PartArray, axis: Axis): PartArray['overrides'] {
+  const own = Object.entries(array.overrides);
+  return Object.fromEntries(own.map(([place, override]) => [reflectPlace(array, axis, place), override]));
+}
+
+/** Where the member at `column,row` of an array is in its mirror image; unchanged where the count is not known. */
+export function reflectPlace(array: PartArray, axis: Axis, place: string): string {
   const spacing = axis === 'x' ? array.across : array.up;
-  if (spacing === null || spacing.mode === 'most') return array.overrides;
-  const turned: Record<string, PartArray['overrides'][string]> = {};
-  for (const [place, own] of Object.entries(array.overrides)) {
-    const [column = 0, row = 0] = place.split(',').map(Number);
-    const index = spacing.count - 1 - (axis === 'x' ? column : row);
-    turned[axis === 'x' ? `${index},${row}` : `${column},${index}`] = own;
-  }
-  return turned;
+  if (spacing === null || spacing.mode === 'most') return place;
+  const [column = 0, row = 0] = place.split(',').map(Number);
+  const index = spacing.count - 1 - (axis === 'x' ? column : row);
+  return axis === 'x' ? `${index},${row}` : `${column},${index}`;
 }
