@@ -1,14 +1,16 @@
-import { lazy, Suspense } from 'react';
+import { Suspense } from 'react';
 import type { Check } from '../../check/check.ts';
 import type { Design } from '../../design/schema.ts';
 import { Measure } from '../field/Measure.tsx';
 import { faceFor } from '../state/derive.ts';
 import { useWords } from '../words/t.ts';
+import { Guard } from './Guard.tsx';
+import { lazyPart } from './lazyPart.tsx';
 import { StarterPicture } from './StarterPicture.tsx';
 import type { Letters } from './useLetterPictures.ts';
 
 // The sentences of checks come once there is something to check.
-const FitChecks = lazy(() => import('./FitChecks.tsx'));
+const FitChecks = lazyPart(() => import('./FitChecks.tsx').then((m) => m.default));
 
 interface StarterCardProps {
   /** As it was drawn. */
@@ -39,9 +41,11 @@ export function StarterCard({ design, fitted, checks, letters, onOpen }: Starter
       </button>
       {fitted ? (
         <div className="first-fit">
-          <Suspense fallback={<p className="note">{t('first.looking')}</p>}>
-            <FitChecks design={fitted} checks={checks} />
-          </Suspense>
+          <Guard>
+            <Suspense fallback={<p className="note">{t('first.looking')}</p>}>
+              <FitChecks design={fitted} checks={checks} />
+            </Suspense>
+          </Guard>
           <button
             type="button"
             className="btn"
