@@ -43,6 +43,24 @@ describe.each(['light', 'dark'] as const)('without violations, %s', (colorScheme
   });
 });
 
+describe('the page is as high as the window', () => {
+  it.each([
+    [844, 390],
+    [390, 844],
+    [1280, 720],
+    [2560, 1440],
+  ])('on every step at %i x %i', async (width, height) => {
+    const { page } = await visit(await context({ viewport: { width, height } }));
+    await drop(page, plainDesign());
+    for (const step of STEPS) {
+      await openStep(page, step);
+      const high = await page.evaluate(() => document.documentElement.scrollHeight);
+      expect({ step, high }).toEqual({ step, high: height });
+    }
+    await page.context().close();
+  });
+});
+
 describe('nothing is clipped', () => {
   it.each([320, 360, 390, 760, 1024, 1200, 1920, 2560])('at %i pixels', async (width) => {
     const { page } = await visit(await context({ viewport: { width, height: 860 } }));
