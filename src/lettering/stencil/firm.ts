@@ -9,7 +9,7 @@ import {
   regionOfRing,
 } from '../../geometry/region.ts';
 import { boxOfPoints, containsPoint, signedArea } from '../../geometry/ring.ts';
-import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
+import type { Box, Point, Polygon, Region, Ring } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { letterByLetter } from '../cluster.ts';
 import { barRing, type Crossing } from './crossing.ts';
@@ -39,13 +39,15 @@ export function firmSheet(letters: Region, islands: readonly Island[], limit: Mm
   const grown = letterByLetter(letters, reach, (near) => offset(near, reach, 'round'));
   const pieceOf = (border: Ring): number => smallestAround(islands, border)?.index ?? FRAME;
   const withCore = new Set(grown.flatMap(({ holes }) => holes.map(pieceOf)));
+  const [lettersNear, grownNear] = [finder(letters), finder(grown)];
   const known = new Map<Crossing, readonly number[]>();
-  const isOpen = (place: Point) => !containsPointInRegion(near(grown, { ...place, w: 0, h: 0 }), place);
+  const isOpen = (place: Point) =>
+    grownNear({ ...place, w: 0, h: 0 }).every((polygon) => !covers(polygon, place));
 
   const measured = (crossing: Crossing): number[] => {
     const bar = barRing(crossing, width);
     const window = grownBox(boxOfPoints(bar), 2 * width + 2 * reach);
-    const ink = intersect(near(letters, window), regionOfBox(window));
+    const ink = intersect(lettersNear(window), regionOfBox(window));
     const firmBeside = (open: Region) => subtract(regionOfBox(window), offset(open, reach, 'round'));
     const middle = midpoint(crossing.leaves, crossing.reaches);
     const held = connectedParts(firmBeside(subtract(ink, regionOfRing(bar)))).find((part) =>
@@ -79,8 +81,24 @@ export function firmSheet(letters: Region, islands: readonly Island[], limit: Mm
 /** Just inside of firm sheet, which begins a reach behind the border. */
 const INSIDE = 1.05;
 
-const near = (region: Region, box: Box): Region =>
-  region.filter(({ outer }) => boxesMeet(boxOfPoints(outer), box));
+/** By counting the sides to the right; borders are of no matter here, and many places are asked for. */
+function covers({ outer, holes }: Polygon, { x, y }: Point): boolean {
+  let odd = false;
+  for (const ring of [outer, ...holes]) {
+    let a = ring[ring.length - 1];
+    for (const b of ring) {
+      if (a && a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) odd = !odd;
+      a = b;
+    }
+  }
+  return odd;
+}
+
+/** The polygons of a region that a box meets. */
+function finder(region: Region): (box: Box) => Region {
+  const boxed = region.map((polygon) => ({ polygon, own: boxOfPoints(polygon.outer) }));
+  return (box) => boxed.filter(({ own }) => boxesMeet(own, box)).map(({ polygon }) => polygon);
+}
 
 /** Borders of firm sheet run off those of the letters: any corner of one tells where it lies. */
 function smallestAround(islands: readonly Island[], [place]: Ring): Island | null {
