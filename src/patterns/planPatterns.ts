@@ -36,10 +36,19 @@ export function patternsOf<K extends Kind>(
 const MANY_PAGES = 120;
 
 /** Every pattern asked for, on pages. Patterns that find no room on the paper give a check instead. */
-export function planPatterns(requests: readonly PatternRequest[], setup: PageSetup): PatternPlan {
+export const planPatterns = (requests: readonly PatternRequest[], setup: PageSetup): PatternPlan =>
+  joined(requests.map((request) => planPattern(request, setup)));
+
+export const joined = (plans: readonly PatternPlan[]): PatternPlan => ({
+  sets: plans.flatMap(({ sets }) => sets),
+  checks: plans.flatMap(({ checks }) => checks),
+});
+
+/** The patterns of one request: they depend on no other. */
+export function planPattern(request: PatternRequest, setup: PageSetup): PatternPlan {
   const sets: PatternSet[] = [];
   const checks: Check[] = [];
-  for (const pattern of requests.flatMap((request) => patternsOf(request, setup.words))) {
+  for (const pattern of patternsOf(request, setup.words)) {
     const set = tile(pattern.drawing, { ...pattern, setup });
     if (!set) {
       checks.push({

@@ -38,6 +38,26 @@ export function keepingList<T>(): (items: readonly T[]) => readonly T[] {
   };
 }
 
+const KEPT = new Set(['lettered', 'stencil']);
+
+/**
+ * Writes values so that equal texts mean equal content. Letterings and stencils, which planners keep while nothing
+ * of them changes and which are large, stand by which object they are.
+ */
+export function textByContent(): (value: unknown) => string {
+  const numbers = new WeakMap<object, number>();
+  let count = 0;
+  return (value) =>
+    JSON.stringify(value, (key, inner: unknown) => {
+      if (!KEPT.has(key) || typeof inner !== 'object' || inner === null) return inner;
+      if (!numbers.has(inner)) {
+        count += 1;
+        numbers.set(inner, count);
+      }
+      return numbers.get(inner);
+    });
+}
+
 function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
   return a.length === b.length && a.every((item, i) => Object.is(item, b[i]));
 }

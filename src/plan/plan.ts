@@ -17,11 +17,13 @@ import { planLoad } from '../load/planLoad.ts';
 import { planMarks } from '../marks/planMarks.ts';
 import { byId } from '../materials/lookup.ts';
 import type { Stock, Tables } from '../materials/types.ts';
-import { planPatterns } from '../patterns/planPatterns.ts';
+import type { PageSetup } from '../patterns/paper.ts';
+import { joined, type PatternRequest, planPattern } from '../patterns/planPatterns.ts';
+import type { PatternPlan } from '../patterns/result.ts';
 import { letteringFinishChecks, limitChecks } from './designChecks.ts';
 import { gluing } from './gluing.ts';
 import { type LetterWork, planLetters, withLetterGlue, withLetters } from './letters.ts';
-import { keepingList, remembering } from './memory.ts';
+import { keepingList, remembering, rememberingEach, textByContent } from './memory.ts';
 import { patternRequests } from './patternRequests.ts';
 import { shoppingList } from './shopping.ts';
 import { createSignPlanner } from './signs.ts';
@@ -371,48 +373,71 @@ function createStages() {
           bare: finish.bare,
         }),
     ),
-    patterns: remembering(
-      (
-        design: Design,
-        face: Plan['face'],
-        parts: Plan['layout']['parts'],
-        signs: readonly SignPlan[],
-        sticks: Plan['marks']['sticks'],
-        supplies: Supplies,
-        stocks: Plan['stocks'],
-      ) => {
-        const paper = supplies.tables.papers.find((p) => p.id === design.pages.paper);
-        const { language } = supplies;
-        const say = sayFor({ design, stocks, language });
-        const measure = styleIn(language, design.measure);
-        if (!paper) {
-          const figures = { paper: design.pages.paper };
-          const check: Check = { code: 'patterns.unknown-paper', severity: 'error', parts: [], figures };
-          return { sets: [], checks: [check] };
-        }
-        return planPatterns(
-          patternRequests({
-            design,
-            face,
-            parts,
-            signs,
-            sticks,
-            measure,
-            nameOf: say.name,
-            finishOf: say.finish,
-          }),
-          {
-            paper,
-            pages: design.pages,
-            correction: supplies.correction,
-            measure,
-            words: PLAN_WORDS[language].patterns,
-            design: design.name,
-          },
-        );
-      },
-    ),
+    patterns: createPatternStage(),
   };
+}
+
+/** Patterns are remembered one by one, by what stands on them. */
+function createPatternStage() {
+  const textOf = textByContent();
+  const setupOf = remembering(
+    (
+      paper: Tables['papers'][number],
+      pages: Design['pages'],
+      correction: Supplies['correction'],
+      measure: Design['measure'],
+      language: Supplies['language'],
+      name: string,
+    ): PageSetup => ({
+      paper,
+      pages,
+      correction,
+      measure: styleIn(language, measure),
+      words: PLAN_WORDS[language].patterns,
+      design: name,
+    }),
+  );
+  let latest = new Map<string, PatternRequest>();
+  const planned = rememberingEach((text: string, setup: PageSetup): PatternPlan => {
+    const request = latest.get(text);
+    if (!request) throw new Error('a pattern that was asked for expected');
+    return planPattern(request, setup);
+  });
+  return remembering(
+    (
+      design: Design,
+      face: Plan['face'],
+      parts: Plan['layout']['parts'],
+      signs: readonly SignPlan[],
+      sticks: Plan['marks']['sticks'],
+      supplies: Supplies,
+      stocks: Plan['stocks'],
+    ) => {
+      const paper = supplies.tables.papers.find((p) => p.id === design.pages.paper);
+      const { language } = supplies;
+      const say = sayFor({ design, stocks, language });
+      if (!paper) {
+        const figures = { paper: design.pages.paper };
+        const check: Check = { code: 'patterns.unknown-paper', severity: 'error', parts: [], figures };
+        return { sets: [], checks: [check] };
+      }
+      const setup = setupOf(paper, design.pages, supplies.correction, design.measure, language, design.name);
+      const requests = patternRequests({
+        design,
+        face,
+        parts,
+        signs,
+        sticks,
+        measure: setup.measure,
+        nameOf: say.name,
+        finishOf: say.finish,
+      });
+      latest = new Map(requests.map((request) => [textOf(request), request]));
+      const plans = requests.map((request) => planned.of(textOf(request), setup));
+      planned.sweep();
+      return joined(plans);
+    },
+  );
 }
 
 /** Cutting is remembered by its inputs alone; a plan that was cut short is thrown away, not remembered. */

@@ -29,7 +29,9 @@ type Deed =
   | { readonly do: 'drop-rule'; readonly pick: number }
   | { readonly do: 'bed'; readonly width: number; readonly length: number }
   | { readonly do: 'distance'; readonly pick: number; readonly by: number }
-  | { readonly do: 'paint'; readonly pick: number; readonly finish: number };
+  | { readonly do: 'paint'; readonly pick: number; readonly finish: number }
+  | { readonly do: 'letter'; readonly pick: number; readonly text: string }
+  | { readonly do: 'also'; readonly also: Design['pages']['also'] };
 
 const pick = fc.nat(1000);
 const by = (most: number) => fc.integer({ min: -10 * most, max: 10 * most }).map((n) => n / 10);
@@ -41,6 +43,11 @@ const deed: fc.Arbitrary<Deed> = fc.oneof(
   fc.record({ do: fc.constant('bed' as const), width: by(15), length: by(15) }),
   fc.record({ do: fc.constant('distance' as const), pick, by: by(12) }),
   fc.record({ do: fc.constant('paint' as const), pick, finish: pick }),
+  fc.record({ do: fc.constant('letter' as const), pick, text: fc.stringMatching(/^[A-Z8&]{1,4}$/) }),
+  fc.record({
+    do: fc.constant('also' as const),
+    also: fc.subarray<Design['pages']['also'][number]>(['story-sticks', 'parts', 'face']),
+  }),
 );
 
 const chosen = <T>(from: readonly T[], n: number): T | undefined => from[n % Math.max(1, from.length)];
@@ -95,6 +102,17 @@ function editsOf(design: Design, made: Deed): Edit[] {
           ]
         : [];
     }
+    case 'letter': {
+      const sign = chosen(
+        design.parts.filter((p) => p.kind === 'sign'),
+        made.pick,
+      );
+      return sign
+        ? [replace({ ...sign, lettering: { ...sign.lettering, lines: [{ text: made.text }] } })]
+        : [];
+    }
+    case 'also':
+      return [{ kind: 'set', field: 'pages', value: { ...design.pages, also: made.also } }];
     case 'paint': {
       const part = chosen(design.parts, made.pick);
       const finish = chosen(design.finishes, made.finish);
@@ -168,7 +186,14 @@ describe.each(STARTERS)('any work on %s', (name) => {
           state = settledState.ok ? settledState.state : done.state;
         }
         const end = state.design;
-        const after = text(planned(planner, end));
+        const remembered = planned(planner, end);
+        const after = text(remembered);
+        const anew = planned(createPlanner(), end);
+        expect(text(anew)).toBe(after);
+        // Pages and what the sheets show are more than the file tells.
+        expect(JSON.stringify([remembered.patterns, remembered.signs, remembered.finish])).toBe(
+          JSON.stringify([anew.patterns, anew.signs, anew.finish]),
+        );
         while (undoLabel(state) !== null) state = undo(state);
         expect(state.design).toEqual(start);
         expect(text(planned(planner, state.design))).toBe(before);
