@@ -4,18 +4,8 @@ import type { Region } from '../geometry/shape.ts';
 import { UNDER_EDGE } from '../lettering/painted.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Boxed, Surface } from './input.ts';
+import type { BareArea } from './result.ts';
 import { sameHeight } from './surface.ts';
-
-/** A place that stays bare under paint, because something is glued there: glue holds to wood, not to paint. */
-export interface BareArea {
-  /** What is glued there, and what it is glued onto or which painted shape it would cover. */
-  readonly part: string;
-  readonly on: string;
-  /** Finish that it is kept free of. */
-  readonly finish: string;
-  readonly z: Mm;
-  readonly region: Region;
-}
 
 /**
  * Where a surface that is painted before parts are fixed has to stay bare: under each part or sawn letter

@@ -5,10 +5,10 @@ import type { Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { ShapedStock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
-import { type BareArea, bareOn } from './bare.ts';
+import { bareOn } from './bare.ts';
 import { freeEdges } from './edge.ts';
 import type { Boxed, FinishInput, Surface } from './input.ts';
-import type { PaintJob } from './result.ts';
+import type { BareArea, PaintJob } from './result.ts';
 import { type Way, waysOf } from './ways.ts';
 
 const M2_PER_MM2 = 1e-6;

@@ -3,7 +3,17 @@ import type { Color } from '../drawing/drawing.ts';
 import type { Region } from '../geometry/shape.ts';
 import type { LetterLayer } from '../lettering/result.ts';
 import type { Liters, Mm, Money, SquareMeters } from '../measure/units.ts';
-import type { BareArea } from './bare.ts';
+
+/** A place that stays bare under paint, because something is glued there: glue holds to wood, not to paint. */
+export interface BareArea {
+  /** What is glued there, and what it is glued onto or which painted shape it would cover. */
+  readonly part: string;
+  readonly on: string;
+  /** Finish that it is kept free of. */
+  readonly finish: string;
+  readonly z: Mm;
+  readonly region: Region;
+}
 
 /** Containers of one size; `volume` and `price` are those of a single one. */
 export interface ContainerBuy {

@@ -7,7 +7,9 @@ import { boxStrip, joint, panel, piecesOf, plan, sheet, strip } from './make.ts'
 const inch = { unit: 'in', fraction: '16' } as const;
 const STEP = 25.4 / 16;
 const stocks = [sheet('mdf', false)];
-const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+// Hundredths of a millimeter, as a caliper shows.
+const size = (min: number, max: number) =>
+  fc.integer({ min: min * 100, max: max * 100 }).map((hundredths) => hundredths / 100);
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 const toStep = (mm: number): number => Math.round(mm / STEP) * STEP;
 

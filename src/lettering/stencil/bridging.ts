@@ -4,7 +4,6 @@ import type { Mm } from '../../measure/units.ts';
 import { type Candidate, candidatesOf, chooseBridges, fromOtherEnd, nearestTo } from './choose.ts';
 import { type Crossing, crossingFrom, startsInLine, startsOn } from './crossing.ts';
 import type { FirmSheet } from './firm.ts';
-import type { Wish } from './hold.ts';
 import { type Course, courseOf, type Island, type Letter, type Side, type Solid } from './solid.ts';
 import { tongueBridge } from './tongue.ts';
 import type { Tongue } from './weak.ts';
@@ -15,6 +14,13 @@ type Options = Lettering['stencil'];
 export interface Placed {
   readonly island: Island | null;
   readonly crossing: Crossing;
+}
+
+/** How many bars an island should hang on, and whether proposed ones may start there. */
+export interface Wish {
+  readonly wanted: number;
+  /** Set by hand: bars leave it only where nothing else ties it to the frame. */
+  readonly byHand: boolean;
 }
 
 /** An island with all places where a bar could hold it, the best first. */

@@ -1,19 +1,12 @@
 import { dot, leftNormal, subtract } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
-import type { Choices, Placed } from './bridging.ts';
+import type { Choices, Placed, Wish } from './bridging.ts';
 import { type Candidate, candidateOf, crowding, fromOtherEnd, sizeOf, standClear } from './choose.ts';
 import type { Crossing } from './crossing.ts';
 import type { FirmSheet } from './firm.ts';
 import { type LeastCut, leastCut, type Ties } from './flow.ts';
 import { FRAME, type Island } from './solid.ts';
-
-/** How many bars an island should hang on, and whether proposed ones may start there. */
-export interface Wish {
-  readonly wanted: number;
-  /** Set by hand: bars leave it only where nothing else ties it to the frame. */
-  readonly byHand: boolean;
-}
 
 /**
  * Adds bridges until each island is held as often as it wishes, by the least cut between it and the frame:
