@@ -14,7 +14,7 @@ import { HudTag } from './HudTag.tsx';
 import { PartsShape } from './PartsShape.tsx';
 import { PhotoHandles } from './PhotoLayer.tsx';
 import { usePalette } from './palette.ts';
-import { holdCanvas } from './place.ts';
+import { holdCanvas, shownOn } from './place.ts';
 import { SeenLayer } from './SeenLayer.tsx';
 import { sceneOf } from './scene.ts';
 import './strict.ts';
@@ -71,7 +71,8 @@ export function FaceCanvas() {
   }, []);
 
   useEffect(() => {
-    if (fitted && size.width > 0) store.setState({ view: fitToFace(face, design.bed, size) });
+    if (fitted && size.width > 0 && holder.current)
+      store.setState({ view: fitToFace(face, design.bed, shownOn(holder.current)) });
   }, [fitted, size, face, design.bed, store]);
 
   useEffect(() => keepPhotos(store), [store]);

@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/shape.ts';
+import type { Shown } from './fit.ts';
 
 let element: HTMLElement | null = null;
 
@@ -13,6 +14,17 @@ export const canvasElement = (): HTMLElement | null => element;
 export function onCanvas(client: { readonly clientX: number; readonly clientY: number }): Point {
   const rect = element?.getBoundingClientRect();
   return { x: client.clientX - (rect?.left ?? 0), y: client.clientY - (rect?.top ?? 0) };
+}
+
+/** The size of a canvas, and what lies over it and stays there, such as the tools; in its pixels. */
+export function shownOn(canvas: HTMLElement): Shown {
+  const at = canvas.getBoundingClientRect();
+  const trays = canvas.parentElement?.querySelectorAll('.tray') ?? [];
+  const covers = [...trays].flatMap((tray) => {
+    const { x, y, width, height } = tray.getBoundingClientRect();
+    return width > 0 ? [{ x: x - at.x, y: y - at.y, w: width, h: height }] : [];
+  });
+  return { width: canvas.clientWidth, height: canvas.clientHeight, covers };
 }
 
 export function isOnCanvas(px: Point): boolean {

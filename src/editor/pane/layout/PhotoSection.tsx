@@ -2,7 +2,7 @@ import { ImagePlus, Trash2, Undo2 } from 'lucide-react';
 import { useState } from 'react';
 import { boxAround } from '../../../geometry/box.ts';
 import { fitToBox } from '../../canvas/fit.ts';
-import { canvasElement } from '../../canvas/place.ts';
+import { canvasElement, shownOn } from '../../canvas/place.ts';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { NumberField } from '../../field/NumberField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
@@ -78,7 +78,7 @@ function PhotoFields({ photo }: { photo: Photo }) {
       // Its marks may lie beyond the face, where the tools cover them or the window ends.
       const photo = frameOf(placing, image);
       const around = boxAround([photo, faceFor(store.getState().edit.design.bed).box]) ?? photo;
-      const view = fitToBox(around, { width: canvas.clientWidth, height: canvas.clientHeight });
+      const view = fitToBox(around, shownOn(canvas));
       store.setState({ photoMode: next, fitted: false, view });
     }
   };
