@@ -12,7 +12,7 @@ import { createRoot } from 'react-dom/client';
 import { takeLinked } from './bench/link.ts';
 import { keepOffline } from './offline/register.ts';
 import { App } from './shell/App.tsx';
-import { keepCorrection } from './state/device.ts';
+import { keepOfDevice } from './state/device.ts';
 import { BenchContext } from './state/hooks.ts';
 import { emptyDesign, startSpeaking } from './state/language.ts';
 import { createPlanner } from './state/planner.ts';
@@ -28,7 +28,7 @@ if (!root) throw new Error('index.html has no #app');
 await startSpeaking();
 const store = createEditorStore(emptyDesign(), storedTheme());
 keepTheme(store);
-keepCorrection(store);
+keepOfDevice(store);
 const planner = createPlanner(store, hirePlanWorker, () =>
   store.setState({ notice: { tone: 'warn', text: t('plan.restarted') } }),
 );

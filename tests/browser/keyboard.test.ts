@@ -182,6 +182,9 @@ describe('by keyboard alone', () => {
     // A dressed 1 x 3 is 2 1/2 in wide (PS 20).
     expect(await field(page, 'Height').inputValue()).toBe('2 1/2"');
 
+    // Single keys count on the drawing alone.
+    await keys.press('Shift+F6');
+    await page.locator('.canvas:focus').waitFor();
     await keys.press('?');
     await page.getByRole('dialog', { name: 'Keys, mouse and fingers' }).waitFor();
     await keys.press('Escape');

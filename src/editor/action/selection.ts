@@ -1,7 +1,10 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import { editsToRemove } from '../../design/removal.ts';
-import type { Design } from '../../design/schema.ts';
+import type { Axis, Design } from '../../design/schema.ts';
+import { preview } from '../../design/state.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { inches, type Mm } from '../../measure/units.ts';
+import { ruleSentence } from '../pane/part/sentence.ts';
 import { commit, select } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
 import { type EditorStore, say } from '../state/store.ts';
@@ -9,6 +12,7 @@ import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clipText, copyOf, editsToPaste, readClip } from './copy.ts';
 import { freeId, freeName } from './ids.ts';
+import { editsToLoosen } from './loosen.ts';
 import { itemsOf, movableBoxes, nameOf } from './movable.ts';
 import { editsToPlace } from './place.ts';
 
@@ -28,8 +32,16 @@ export function nudgeStep(design: Design, large: boolean): Mm {
   return metric ? (large ? 10 : 1) : inches(large ? 1 : 1 / 16);
 }
 
-export function nudge(store: EditorStore, dx: -1 | 0 | 1, dy: -1 | 0 | 1, large: boolean): void {
-  const { design, selection } = store.getState().edit;
+interface Nudge {
+  readonly large: boolean;
+  /** Rules that hold the parts that way let go, as they do in a drag with Alt. */
+  readonly free: boolean;
+}
+
+/** Moves the selection by a step. Where rules hold all of it, nothing is done: they are named, and offered to let go. */
+export function nudge(store: EditorStore, dx: -1 | 0 | 1, dy: -1 | 0 | 1, { large, free }: Nudge): void {
+  const { edit } = store.getState();
+  const { design, selection } = edit;
   const before = movableBoxes(design, layoutOf(design).boxes, selection);
   if (before.size === 0) {
     if (selection.length > 0) say(store, t('say.locked'));
@@ -37,17 +49,53 @@ export function nudge(store: EditorStore, dx: -1 | 0 | 1, dy: -1 | 0 | 1, large:
   }
   const step = nudgeStep(design, large);
   const after = new Map([...before].map(([id, b]) => [id, { ...b, x: b.x + dx * step, y: b.y + dy * step }]));
-  const name = selectionName(design, selection);
-  const label = t('did.move', { name });
-  const done = commit(store, editsToPlace(design, before, after), label, {
-    held: new Set(before.keys()),
-    merge: `nudge:${selection.join(',')}`,
+  const held = new Set(before.keys());
+  const loosen = free ? editsToLoosen(design, held, dx === 0 ? 'y' : 'x') : [];
+  const loose = loosen.length > 0 ? preview(edit, loosen) : design;
+  const edits = [...loosen, ...editsToPlace(loose, before, after)];
+  const moved = layoutOf(preview(edit, edits), held).boxes;
+  const stays = [...before].every(([id, b]) => {
+    const box = moved.get(id);
+    return box !== undefined && Math.hypot(box.x - b.x, box.y - b.y) < SAME_LENGTH;
   });
+  if (stays) {
+    tellWhatHolds(store, held, dx === 0 ? 'y' : 'x', () => nudge(store, dx, dy, { large, free: true }));
+    return;
+  }
+  const name = selectionName(design, selection);
+  const done = commit(store, edits, t('did.move', { name }), { held, merge: `nudge:${selection.join(',')}` });
   if (!done) return;
   const now = store.getState().edit.design;
   const [id] = before.keys();
   const box = id === undefined ? undefined : (layoutOf(now).boxes.get(id) ?? after.get(id));
   if (box) say(store, t('say.at', { name, left: lengthText(now, box.x), bottom: lengthText(now, box.y) }));
+}
+
+/** Names the rules by which parts stay where they are along an axis; `free` lets them go and moves the parts. */
+function tellWhatHolds(store: EditorStore, held: ReadonlySet<string>, axis: Axis, free: () => void): void {
+  const { design, selection } = store.getState().edit;
+  const { rules: states } = layoutOf(design);
+  const holding = new Set(editsToLoosen(design, held, axis).map((edit) => 'id' in edit && edit.id));
+  const lines = design.rules
+    .filter((rule) => holding.has(rule.id))
+    .map((rule) =>
+      ruleSentence(
+        design,
+        rule,
+        states.find((s) => s.id === rule.id),
+      ),
+    );
+  const text = t(lines.length > 0 ? 'say.held' : 'say.heldByOthers', {
+    name: selectionName(design, selection),
+  });
+  // What stands there already is not spoken again by itself.
+  if (store.getState().notice?.text === text) say(store, [text, ...lines].join(' '));
+  const take = () => {
+    select(store, selection);
+    free();
+  };
+  const offer = { label: t('act.letGoAndMove'), take };
+  store.setState({ notice: { tone: 'warn', text, lines, ...(lines.length > 0 ? { offer } : {}) } });
 }
 
 export function removeSelection(store: EditorStore): void {

@@ -253,4 +253,30 @@ export function MenuChoices<V extends string>({ label, value, choices, onChoose 
   );
 }
 
+interface MenuSwitchProps {
+  readonly label: string;
+  readonly on: boolean;
+  readonly onTurn: (on: boolean) => void;
+}
+
+export function MenuSwitch({ label, on, onTurn }: MenuSwitchProps) {
+  const choose = useContext(Choosing);
+  return (
+    <button
+      type="button"
+      role="menuitemcheckbox"
+      className="menu-item"
+      data-stop={label}
+      tabIndex={-1}
+      aria-checked={on}
+      onClick={() => choose(() => onTurn(!on))}
+    >
+      <span className="menu-dot" aria-hidden="true">
+        {on ? '✓' : null}
+      </span>
+      <span>{label}</span>
+    </button>
+  );
+}
+
 export const MenuLine = () => <hr className="menu-line" />;

@@ -2,6 +2,7 @@ import { X } from 'lucide-react';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
 import { PlanTrouble } from './PlanTrouble.tsx';
+import { regainFocus } from './regions.ts';
 
 /** What went wrong and what to do, above everything until it is put away. */
 export function NoticeBar() {
@@ -9,6 +10,12 @@ export function NoticeBar() {
   const store = useStore();
   const notice = useEditor((s) => s.notice);
   if (!notice) return <PlanTrouble />;
+  const putAway = () => {
+    store.setState({ notice: null });
+    // The drawing is where it came from, unless there is none.
+    regainFocus('.canvas');
+    regainFocus();
+  };
   return (
     <div className={`notice ${notice.tone}`} role="alert">
       <div>
@@ -21,12 +28,19 @@ export function NoticeBar() {
           </ul>
         ) : null}
       </div>
-      <button
-        type="button"
-        className="btn bare icon"
-        aria-label={t('act.close')}
-        onClick={() => store.setState({ notice: null })}
-      >
+      {notice.offer ? (
+        <button
+          type="button"
+          className="btn"
+          onClick={() => {
+            putAway();
+            notice.offer?.take();
+          }}
+        >
+          {notice.offer.label}
+        </button>
+      ) : null}
+      <button type="button" className="btn bare icon" aria-label={t('act.close')} onClick={putAway}>
         <X aria-hidden="true" />
       </button>
     </div>

@@ -4,7 +4,7 @@ import { LANGUAGE_TAGS, LANGUAGES } from '../../plan/words/languages.ts';
 import { useCommit, useEditor, useStore } from '../state/hooks.ts';
 import { chooseLanguage } from '../state/language.ts';
 import { useLanguage, useWords } from '../words/t.ts';
-import { Menu, MenuChoices, MenuItem, MenuLine } from './Menu.tsx';
+import { Menu, MenuChoices, MenuItem, MenuLine, MenuSwitch } from './Menu.tsx';
 
 const UNITS: readonly Design['measure']['unit'][] = ['in', 'ft-in', 'cm', 'mm'];
 const FRACTIONS: readonly Design['measure']['fraction'][] = ['8', '16', '32', '64', 'decimal'];
@@ -20,11 +20,21 @@ export function SettingsMenu() {
   const measure = useEditor((s) => s.edit.design.measure);
   const look = useEditor((s) => s.look);
   const theme = useEditor((s) => s.theme);
+  const singleKeys = useEditor((s) => s.singleKeys);
   const set = (value: Design['measure']) =>
     commit([{ kind: 'set', field: 'measure', value }], t('did.measureStyle'));
   return (
     <Menu label={t('menu.settings')} icon={SlidersHorizontal}>
-      <MenuItem label={t('keys.open')} hint="?" onSelect={() => store.setState({ keysShown: true })} />
+      <MenuItem
+        label={t('keys.open')}
+        hint={singleKeys ? '?' : undefined}
+        onSelect={() => store.setState({ keysShown: true })}
+      />
+      <MenuSwitch
+        label={t('settings.singleKeys')}
+        on={singleKeys}
+        onTurn={(on) => store.setState({ singleKeys: on })}
+      />
       <MenuLine />
       <MenuChoices
         label={t('settings.language')}

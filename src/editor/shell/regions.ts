@@ -2,6 +2,7 @@ import type { EditorStore } from '../state/store.ts';
 
 /** The regions of the bench in the order they stand, each with where the focus goes in it. */
 const REGIONS: readonly { readonly region: string; readonly first: string }[] = [
+  { region: '.notice', first: 'button' },
   { region: '.title-block', first: 'button:not(:disabled)' },
   { region: '.rail', first: '[aria-current=step]' },
   { region: '.parts-side', first: '[role=treeitem][tabindex="0"], button' },

@@ -67,6 +67,13 @@ const PLAIN: Readonly<Record<string, Act>> = {
     else if (s.getState().tool !== 'select') s.setState({ tool: 'select' });
     else if (s.getState().edit.selection.length > 0) select(s, []);
   },
+};
+
+/**
+ * Keys that type a character: speech input types such keys too. They count only while the drawing has the focus, and
+ * can be turned off (WCAG 2.2, 2.1.4 Character Key Shortcuts).
+ */
+const SINGLE: Readonly<Record<string, Act>> = {
   '+': (s) => zoomBy(s, 1.25),
   '=': (s) => zoomBy(s, 1.25),
   '-': (s) => zoomBy(s, 0.8),
@@ -114,7 +121,7 @@ export function useKeys(): void {
     const onKey = (e: KeyboardEvent) => {
       if (e.defaultPrevented || store.getState().designId === null) return;
       const control = e.ctrlKey || e.metaKey;
-      const act = findAct(e, control);
+      const act = findAct(store, e, control);
       if (!act) return;
       e.preventDefault();
       act(store, e);
@@ -146,19 +153,26 @@ export function useKeys(): void {
   }, [store]);
 }
 
-function findAct(e: KeyboardEvent, control: boolean): Act | undefined {
+function findAct(store: EditorStore, e: KeyboardEvent, control: boolean): Act | undefined {
   const text = isText(e.target);
   const key = e.key.length === 1 ? e.key.toLowerCase() : e.key;
   if (key === 'F6') return (s) => goRound(s, e.shiftKey);
   if (control) return ALWAYS[key] ?? (text ? undefined : WITH_CONTROL[key]);
   if (text) return undefined;
+  const single = SINGLE[key];
+  if (single)
+    return store.getState().singleKeys && e.target instanceof Element && e.target.matches('.canvas')
+      ? single
+      : undefined;
   const arrow = ARROWS[key];
   if (arrow) {
     const inTree = e.target instanceof Element && e.target.closest('[role=tree]') !== null;
     if (isWidget(e.target) || (inTree && !e.altKey)) return undefined;
     return (s) => {
       if (stepMember(s, arrow[0], arrow[1])) return;
-      if (!nudgeCorner(s, arrow[0], arrow[1], e.shiftKey)) nudge(s, arrow[0], arrow[1], e.shiftKey);
+      if (nudgeCorner(s, arrow[0], arrow[1], e.shiftKey)) return;
+      // In the list Alt is what moves; on the drawing it lets rules go, as it does while dragging.
+      nudge(s, arrow[0], arrow[1], { large: e.shiftKey, free: e.altKey && !inTree });
     };
   }
   if (key === 'Enter' && !(e.target instanceof Element && e.target.closest('.canvas, body') === e.target))

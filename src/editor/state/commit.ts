@@ -41,7 +41,12 @@ export function commit(
     say(store, t('say.refused', { label }));
     return false;
   }
-  store.setState({ edit: done.state, provisional: null });
+  // What was offered for the design as it was is not offered any more.
+  store.setState(({ notice }) => ({
+    edit: done.state,
+    provisional: null,
+    notice: notice?.offer ? null : notice,
+  }));
   say(store, spoken ?? label);
   return true;
 }

@@ -80,6 +80,8 @@ export interface EditorState {
   readonly sheetOpen: boolean;
   /** The board of keys, mouse and fingers is open. */
   readonly keysShown: boolean;
+  /** Keys that type a character do something on the drawing; kept on the device. */
+  readonly singleKeys: boolean;
   /** Of the printer at hand; kept on the device, not with the design. */
   readonly correction: PrinterCorrection;
   readonly said: { readonly text: string; readonly count: number };
@@ -93,6 +95,8 @@ export interface Notice {
   readonly tone: 'warn' | 'bad';
   readonly text: string;
   readonly lines?: readonly string[];
+  /** What can be done about it at once; the notice goes with it. */
+  readonly offer?: { readonly label: string; readonly take: () => void };
 }
 
 export const MOST_SCALE = 12;
@@ -124,6 +128,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     theme,
     sheetOpen: false,
     keysShown: false,
+    singleKeys: true,
     correction: { x: 1, y: 1 },
     said: { text: '', count: 0 },
     notice: null,

@@ -14,7 +14,7 @@ export const keyWords = {
     'In der Teileliste: zu den Feldern des Teils. Auf der Zeichnung: setzt, was gezeichnet wird, beschriftet ein Schild, geht in eine Reihe',
   'keys.press.arrows': 'Pfeile',
   'keys.arrows':
-    'Auf der Zeichnung, oder mit Alt in der Teileliste: verschieben; mit Umschalt in großen Schritten',
+    'Auf der Zeichnung, oder mit Alt in der Teileliste: verschieben; mit Umschalt in großen Schritten; auf der Zeichnung lösen sich mit Alt Regeln',
   'keys.press.delete': 'Entf',
   'keys.delete': 'Wegnehmen',
   'keys.press.undo': 'Strg Z, Strg Y',
@@ -24,7 +24,7 @@ export const keyWords = {
   'keys.press.group': 'Strg G, Strg L, Strg A',
   'keys.group': 'Gruppieren (mit Umschalt: lösen), sperren, alles wählen',
   'keys.press.zoom': '+, − und 0',
-  'keys.zoom': 'Größer, kleiner, ganze Front',
+  'keys.zoom': 'Auf der Zeichnung: größer, kleiner, ganze Front; die Einstellungen schalten Einzeltasten ab',
   'keys.press.escape': 'Esc',
   'keys.escape': 'Beendet spurlos, was gerade getan wird, und hebt dann die Auswahl auf',
   'keys.press.alt': 'Alt beim Ziehen',

@@ -3,6 +3,7 @@ import type { shellWords as en } from '../en/shell.ts';
 /** Words of the frame around everything: title block, steps, menus, first page. */
 export const shellWords: Record<keyof typeof en, string> = {
   'steps.title': 'Arbeitsschritte',
+  'steps.open': '{count} Prüfmeldungen',
   'step.bed': 'Bett',
   'step.layout': 'Aufteilung',
   'step.checks': 'Prüfen',
@@ -41,6 +42,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'settings.language': 'Sprache',
   'settings.unit': 'Maße in',
   'settings.fraction': 'Zoll auf',
+  'settings.singleKeys': 'Einzeltasten auf der Zeichnung (+ − 0 ?)',
   'settings.theme': 'Bildschirm',
   'unit.in': 'Zoll',
   'unit.ft-in': 'Fuß und Zoll',

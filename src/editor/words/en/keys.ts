@@ -13,7 +13,8 @@ export const keyWords = {
   'keys.enter':
     'In the part list: the fields of the part. On the drawing: places what is being drawn, letters a sign, goes into a row',
   'keys.press.arrows': 'Arrows',
-  'keys.arrows': 'On the drawing, or with Alt in the part list: move; with Shift in large steps',
+  'keys.arrows':
+    'On the drawing, or with Alt in the part list: move; with Shift in large steps; on the drawing with Alt rules let go',
   'keys.press.delete': 'Delete',
   'keys.delete': 'Take away',
   'keys.press.undo': 'Ctrl Z, Ctrl Y',
@@ -23,7 +24,7 @@ export const keyWords = {
   'keys.press.group': 'Ctrl G, Ctrl L, Ctrl A',
   'keys.group': 'Group (with Shift: ungroup), lock, select all',
   'keys.press.zoom': '+ − 0',
-  'keys.zoom': 'Larger, smaller, whole face',
+  'keys.zoom': 'On the drawing: larger, smaller, whole face; the settings turn single keys off',
   'keys.press.escape': 'Escape',
   'keys.escape': 'Ends what is being done without a trace, then lets go of the selection',
   'keys.press.alt': 'Alt while dragging',

@@ -1,6 +1,7 @@
 /** Words of the frame around everything: title block, steps, menus, first page. */
 export const shellWords = {
   'steps.title': 'Steps of the job',
+  'steps.open': '{count} to mend or look at',
   'step.bed': 'Bed',
   'step.layout': 'Layout',
   'step.checks': 'Checks',
@@ -39,6 +40,7 @@ export const shellWords = {
   'settings.language': 'Language',
   'settings.unit': 'Measures in',
   'settings.fraction': 'Inches to',
+  'settings.singleKeys': 'Single keys on the drawing (+ − 0 ?)',
   'settings.theme': 'Screen',
   'unit.in': 'Inches',
   'unit.ft-in': 'Feet and inches',
