@@ -6,7 +6,7 @@ import { goToSaw } from './route.ts';
 export function BenchButton() {
   const t = useWords();
   return (
-    <button type="button" className="btn" onClick={goToSaw}>
+    <button type="button" className="btn to-saw" onClick={goToSaw}>
       <Smartphone aria-hidden="true" />
       {t('bench.openLong')}
     </button>

@@ -1,5 +1,7 @@
 import { ArrowLeft, FolderOpen } from 'lucide-react';
 import { useEffect, useState } from 'react';
+import { regainFocus } from '../shell/regions.ts';
+import { usePageTitle } from '../shell/usePageTitle.ts';
 import { useStore } from '../state/hooks.ts';
 import { openFile } from '../storage/file.ts';
 import { reopen } from '../storage/session.ts';
@@ -11,6 +13,8 @@ import { leaveSaw } from './route.ts';
 export function BenchStart() {
   const t = useWords();
   const store = useStore();
+  usePageTitle(t('bench.title'));
+  useEffect(() => regainFocus('.saw-start button'), []);
   const [kept, setKept] = useState<readonly Kept[]>([]);
   useEffect(() => {
     void listKept().then(setKept, () => setKept([]));

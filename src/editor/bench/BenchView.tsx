@@ -1,6 +1,8 @@
 import { ArrowLeft, List, QrCode } from 'lucide-react';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useSay } from '../pane/facts/useSay.ts';
+import { regainFocus } from '../shell/regions.ts';
+import { usePageTitle } from '../shell/usePageTitle.ts';
 import { useEditor, usePlan, useStore } from '../state/hooks.ts';
 import { say as announce } from '../state/store.ts';
 import { useTicks } from '../state/ticks.ts';
@@ -13,7 +15,7 @@ import { BenchStart } from './BenchStart.tsx';
 import { LinkDialog } from './LinkDialog.tsx';
 import { leaveSaw } from './route.ts';
 import { StepCard } from './StepCard.tsx';
-import { stepName } from './stepName.ts';
+import { stepName, stepSpoken } from './stepName.ts';
 import { benchSteps, nextOpen } from './steps.ts';
 import { useAwake } from './useAwake.ts';
 import { useSwipe } from './useSwipe.ts';
@@ -45,10 +47,22 @@ function BenchSteps() {
   const at = found >= 0 ? found : (nextOpen(steps, ticked, steps.length - 1) ?? 0);
   const step = steps[at];
 
-  const go = (to: number) => {
+  const name = useEditor((s) => s.edit.design.name);
+  usePageTitle(step ? stepName(step, t) : t('bench.title'), name);
+  useEffect(() => regainFocus('.saw-body'), []);
+
+  /** Turns to a step and speaks it, after what was just done. */
+  const go = (to: number, did = '') => {
     const target = steps[Math.max(0, Math.min(steps.length - 1, to))];
-    if (target) choose(target.id);
+    if (target && plan) {
+      choose(target.id);
+      const count = { boards: plan.cutting.boards.length, sheets: plan.cutting.sheets.length };
+      const spoken = target === step ? '' : stepSpoken(target, count, figures, t);
+      if (did || spoken) announce(store, [did, spoken].filter(Boolean).join(' '));
+    }
     setListed(false);
+    // Chosen from the list, which goes.
+    regainFocus('.saw-body');
     body.current?.scrollTo({ top: 0 });
   };
   const turnTick = () => {
@@ -56,12 +70,11 @@ function BenchSteps() {
     const on = !ticked.has(step.id);
     tick([step.id], on);
     const what = stepName(step, t);
-    announce(
-      store,
+    const next = on ? nextOpen(steps, new Set([...ticked, step.id]), at) : null;
+    go(
+      next ?? at,
       t(on ? 'bench.did' : 'bench.undid', { what, done: done + (on ? 1 : -1), all: steps.length }),
     );
-    const next = on ? nextOpen(steps, new Set([...ticked, step.id]), at) : null;
-    go(next ?? at);
   };
 
   useSwipe(body, (direction) => {

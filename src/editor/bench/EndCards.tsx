@@ -2,6 +2,7 @@ import type { Piece, PieceEnd } from '../../joinery/piece.ts';
 import type { Deg } from '../../measure/units.ts';
 import type { PaneSay } from '../pane/facts/useSay.ts';
 import { useWords } from '../words/t.ts';
+import { endName } from './stepName.ts';
 
 /** Both ends side by side, each as the saw is set for it. */
 export function EndCards({ piece, say }: { piece: Piece; say: PaneSay }) {
@@ -19,12 +20,10 @@ function EndCard({ title, end, say }: { title: string; end: PieceEnd; say: PaneS
   const t = useWords();
   const angle = (deg: Deg) => say.angle(Math.abs(deg));
   const turned = end.miter !== 0 || end.bevel !== 0;
-  // A butt or miter at no angle is what the saw calls square.
-  const straight = !turned && (end.cut === 'butt' || end.cut === 'miter');
   return (
     <section className="saw-end">
       <h3>{title}</h3>
-      <p className="saw-cut">{t(`bench.end.${straight ? 'square' : end.cut}`)}</p>
+      <p className="saw-cut">{endName(end, t)}</p>
       <dl>
         <div>
           <dt>{t('bench.miter')}</dt>

@@ -4,6 +4,7 @@ import { OfflineNotice } from '../offline/OfflineNotice.tsx';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { Announcer } from './Announcer.tsx';
 import { Guard } from './Guard.tsx';
+import { useHandOn } from './handOn.ts';
 import { lazyPart } from './lazyPart.tsx';
 import { NoticeBar } from './NoticeBar.tsx';
 import { regainFocus } from './regions.ts';
@@ -18,21 +19,24 @@ const BenchView = lazyPart(() => import('../bench/BenchView.tsx').then((m) => m.
 /** The drawing board, or the pieces at the saw. */
 export function App() {
   const atTheSaw = useAtTheSaw();
+  const wasThere = useRef(false);
+  if (atTheSaw) wasThere.current = true;
   useDrop();
+  useHandOn();
   return (
     <>
       <Announcer />
       <NoticeBar />
       <OfflineNotice />
       <Guard key={atTheSaw ? 'saw' : 'board'}>
-        <Suspense fallback={null}>{atTheSaw ? <BenchView /> : <Board />}</Suspense>
+        <Suspense fallback={null}>{atTheSaw ? <BenchView /> : <Board fromSaw={wasThere.current} />}</Suspense>
       </Guard>
     </>
   );
 }
 
 /** The bench with a design on it, or the choice of one. */
-function Board() {
+function Board({ fromSaw }: { fromSaw: boolean }) {
   const store = useStore();
   const chosen = useEditor((s) => s.designId !== null);
   const keysShown = useEditor((s) => s.keysShown);
@@ -44,7 +48,7 @@ function Board() {
   if (!chosen) return <FirstRun />;
   return (
     <>
-      <Bench />
+      <Bench fromSaw={fromSaw} />
       {keysShown ? (
         <Guard onLost={() => store.setState({ keysShown: false })}>
           <Suspense fallback={null}>

@@ -5,12 +5,15 @@ import { openingDone } from '../storage/opening.ts';
 import { useWords } from '../words/t.ts';
 import { Guard } from './Guard.tsx';
 import { lazyPart } from './lazyPart.tsx';
+import { regainFocus } from './regions.ts';
 import { SidePane } from './SidePane.tsx';
 import { StepRail } from './StepRail.tsx';
 import { TabBanner } from './TabBanner.tsx';
 import { TitleBlock } from './TitleBlock.tsx';
 import { ToolTray } from './ToolTray.tsx';
 import { useKeys } from './useKeys.ts';
+import { useTellChecks } from './useOpenChecks.ts';
+import { usePageTitle } from './usePageTitle.ts';
 import { useWidth } from './useWidth.ts';
 import { ZoomTray } from './ZoomTray.tsx';
 
@@ -18,14 +21,24 @@ import { ZoomTray } from './ZoomTray.tsx';
 const FaceCanvas = lazyPart(() => import('../canvas/FaceCanvas.tsx').then((m) => m.FaceCanvas));
 
 /** The bench: title block above, steps at the left, the drawing in the middle, the pane of the step beside it. */
-export default function Bench() {
+export default function Bench({ fromSaw }: { fromSaw: boolean }) {
   const t = useWords();
   useKeys();
+  useTellChecks();
   const width = useWidth();
   const id = useEditor((s) => s.designId);
+  const step = useEditor((s) => s.step);
+  const name = useEditor((s) => s.edit.design.name);
+  usePageTitle(t(`step.${step}`), name);
   useEffect(() => {
     if (id) openingDone(id);
   }, [id]);
+  useEffect(() => {
+    if (!fromSaw) return;
+    // Back to what led there, else to the pane of the step.
+    regainFocus('.to-saw');
+    regainFocus();
+  }, [fromSaw]);
   return (
     <div className="bench">
       <TitleBlock />

@@ -5,12 +5,14 @@ import { useEditor, useStore } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
 import { focusPane } from './regions.ts';
 import { showStep } from './showStep.ts';
+import { useOpenChecks } from './useOpenChecks.ts';
 
 /** The steps of the job, on a stick marked off like a rule. */
 export function StepRail() {
   const t = useWords();
   const store = useStore();
   const step = useEditor((s) => s.step);
+  const open = useOpenChecks();
   const list = useRef<HTMLOListElement>(null);
   return (
     <nav className="rail" aria-label={t('steps.title')}>
@@ -34,6 +36,14 @@ export function StepRail() {
                 </span>
                 <Icon aria-hidden="true" />
                 <span className="rail-name">{t(`step.${id}`)}</span>
+                {id === 'checks' && open ? (
+                  <>
+                    <span className="rail-count" aria-hidden="true">
+                      {open}
+                    </span>
+                    <span className="hidden-text">, {t('steps.open', { count: open })}</span>
+                  </>
+                ) : null}
               </button>
             </li>
           );

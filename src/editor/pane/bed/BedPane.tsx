@@ -5,11 +5,13 @@ import { MeasureField } from '../../field/MeasureField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
 import { useCommit, useDesign, useEditor, useStore } from '../../state/hooks.ts';
 import { tables } from '../../state/tables.ts';
+import { lengthText } from '../../state/text.ts';
 import { useWords } from '../../words/t.ts';
 import { SwingSection } from '../swing/SwingSection.tsx';
 import { BoardList } from './BoardList.tsx';
 import { BED_SECTIONS, type BedField } from './bedFields.ts';
 import { type BedChange, bedChange } from './changeBed.ts';
+import { changedMeasures } from './changedMeasures.ts';
 import { MovedList } from './MovedList.tsx';
 
 /** The bed as its builder measured it. A change that moves parts shows what moves before it is taken. */
@@ -23,7 +25,10 @@ export default function BedPane() {
   const { bed } = settled;
 
   const keep = (next: Design['bed'], label: string) => {
-    commit([{ kind: 'set', field: 'bed', value: next }], t('did.bed', { what: label }));
+    const measures = changedMeasures(bed, next, (mm) => lengthText(settled, mm));
+    commit([{ kind: 'set', field: 'bed', value: next }], t('did.bed', { what: label }), {
+      say: t('did.bed', { what: measures.join('; ') || label }),
+    });
     setWaiting(null);
   };
   const propose = (next: Design['bed'], label: string) => {

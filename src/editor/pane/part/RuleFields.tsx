@@ -2,16 +2,20 @@ import type { Rule } from '../../../design/schema.ts';
 import { inches } from '../../../measure/units.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
-import { useCommit } from '../../state/hooks.ts';
+import { useCommit, useDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { EvenCount } from './EvenCount.tsx';
+import { ruleSentence } from './sentence.ts';
 
 /** The measures and choices that a rule holds. */
 export function RuleFields({ rule }: { rule: Rule }) {
   const t = useWords();
+  const design = useDesign();
   const commit = useCommit();
   const change = (item: Rule) =>
-    commit([{ kind: 'replace', list: 'rules', id: rule.id, item }], t('did.rule'));
+    commit([{ kind: 'replace', list: 'rules', id: rule.id, item }], t('did.rule'), {
+      say: t('did.addRule', { rule: ruleSentence(design, item, undefined) }),
+    });
   switch (rule.kind) {
     case 'set':
       return (

@@ -37,18 +37,28 @@ export function usePart<P extends Part>(part: P) {
       const label = t('did.change', { name: part.name });
       commit(editsToPlace(design, new Map([[part.id, box]]), new Map([[part.id, next]])), label, {
         held,
-        say: placedWords(design, part.name, sides, next),
+        say: placedWords(design, part.name, box, sides, next),
       });
     },
   };
 }
 
-/** What is told of a part that was given a measure: where it stands now, or how large it is. */
-function placedWords(design: Design, name: string, given: Partial<Box>, now: Box): string {
+/** What is told of a part that was given a measure: where it stands now, or how large it is, and by how much it changed. */
+function placedWords(design: Design, name: string, was: Box, given: Partial<Box>, now: Box): string {
   const length = (mm: number) => lengthText(design, mm);
-  if (given.w !== undefined || given.h !== undefined)
-    return `${name}: ${t('say.size', { width: length(now.w), height: length(now.h) })}`;
-  return t('say.at', { name, left: length(now.x), bottom: length(now.y) });
+  const by = (['w', 'h', 'x', 'y'] as const).flatMap((side) => {
+    const change = (given[side] ?? was[side]) - was[side];
+    if (change === 0) return [];
+    const way = change < 0 ? 'low' : 'high';
+    const key =
+      side === 'x' || side === 'y' ? (`moved.${side}.${way}` as const) : (`sized.${side}.${way}` as const);
+    return [t(key, { by: length(Math.abs(change)) })];
+  });
+  const place =
+    given.w !== undefined || given.h !== undefined
+      ? `${name}: ${t('say.size', { width: length(now.w), height: length(now.h) })}`
+      : t('say.at', { name, left: length(now.x), bottom: length(now.y) });
+  return [place, ...by].join(', ');
 }
 
 /** The array with fields of its member changed; a box says how large each member is. */
