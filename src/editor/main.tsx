@@ -7,6 +7,7 @@ import './style/canvas.css';
 import './style/pane.css';
 import './style/first.css';
 import './style/small.css';
+import './style/forced.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { takeLinked } from './bench/link.ts';
