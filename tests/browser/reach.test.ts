@@ -225,6 +225,10 @@ describe('forced colors', () => {
     const ring = page.locator('.input:focus-within');
     expect(await ring.evaluate((el) => getComputedStyle(el).outlineStyle)).toBe('solid');
     await openStep(page, 'Paint');
+    const under = (tab: Locator) => tab.evaluate((el) => getComputedStyle(el).borderBottomColor);
+    expect(await under(page.getByRole('tab', { name: 'Amounts' }))).not.toBe(
+      await under(page.getByRole('tab', { name: 'Finishes' })),
+    );
     const chips = await page
       .locator('.pane .chip')
       .evaluateAll((all) => all.map((c) => getComputedStyle(c).backgroundColor));
