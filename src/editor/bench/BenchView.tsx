@@ -6,6 +6,7 @@ import { usePageTitle } from '../shell/usePageTitle.ts';
 import { useEditor, usePlan, useStore } from '../state/hooks.ts';
 import { say as announce } from '../state/store.ts';
 import { useTicks } from '../state/ticks.ts';
+import { openingDone } from '../storage/opening.ts';
 import { useWords } from '../words/t.ts';
 import '../style/facts.css';
 import '../style/bench.css';
@@ -23,10 +24,10 @@ import { useSwipe } from './useSwipe.ts';
 /** The plan at the saw: one piece at a time in figures that are read at arm's length, to be ticked off. */
 export default function BenchView() {
   const chosen = useEditor((s) => s.designId);
-  return chosen === null ? <BenchStart /> : <BenchSteps key={chosen} />;
+  return chosen === null ? <BenchStart /> : <BenchSteps key={chosen} id={chosen} />;
 }
 
-function BenchSteps() {
+function BenchSteps({ id }: { id: string }) {
   const t = useWords();
   const store = useStore();
   const { plan: last, stale, progress, problem } = usePlan();
@@ -50,6 +51,7 @@ function BenchSteps() {
   const name = useEditor((s) => s.edit.design.name);
   usePageTitle(step ? stepName(step, t) : t('bench.title'), name);
   useEffect(() => regainFocus('.saw-body'), []);
+  useEffect(() => openingDone(id), [id]);
 
   /** Turns to a step and speaks it, after what was just done. */
   const go = (to: number, did = '') => {
