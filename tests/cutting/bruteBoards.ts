@@ -25,8 +25,8 @@ function lie(p: Piece, flipped: boolean): Slanted {
   };
   const [a, b] = [p.ends[0].miter, p.ends[1].miter];
   return flipped
-    ? { length: p.length, left: fall(-b), right: fall(-a), miters: [-b, -a] }
-    : { length: p.length, left: fall(a), right: fall(b), miters: [a, b] };
+    ? { length: p.overall, left: fall(-b), right: fall(-a), miters: [-b, -a] }
+    : { length: p.overall, left: fall(a), right: fall(b), miters: [a, b] };
 }
 
 /** Least length of board that holds all of the pieces. */
