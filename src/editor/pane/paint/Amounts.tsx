@@ -73,7 +73,7 @@ export function Amounts({ plan }: { plan: Plan }) {
                   </td>
                   <td data-label={t('paint.left')}>{say.volume(use.left)}</td>
                   <td data-label={t('paint.tape')}>
-                    <Typeset text={use.tape > 0 ? say.short(use.tape) : '–'} />
+                    <Typeset text={use.tape > 0 ? say.far(use.tape) : '–'} />
                   </td>
                 </tr>
               );

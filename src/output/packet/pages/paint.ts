@@ -10,10 +10,10 @@ import type { Box, Point, Region } from '../../../geometry/shape.ts';
 import { UNDER_EDGE } from '../../../lettering/painted.ts';
 import {
   formatArea,
+  formatFar,
   formatLength,
   formatMoney,
   formatRate,
-  formatReading,
   formatVolume,
 } from '../../../measure/format.ts';
 import { labelBox } from '../faceView.ts';
@@ -175,7 +175,7 @@ function uses(packet: Packet, width: number): Block[] {
         volume(use.primer),
         use.buy.map((b) => `${b.count} x ${containers.get(b.container) ?? b.container}`).join(', '),
         volume(use.left),
-        use.tape === 0 ? '' : formatReading(use.tape, measure),
+        use.tape === 0 ? '' : formatFar(use.tape, measure),
       ],
       ...(i < 0 ? {} : { swatch: swatch(packet, use.finish, i) }),
     };
