@@ -73,7 +73,7 @@ describe('the command', () => {
       steps: { text: string }[];
       checks: { message: string }[];
     };
-    expect(JSON.stringify(plan.steps)).toContain('Anrisse mit den Messlatten');
+    expect(JSON.stringify(plan.steps)).toContain('mit den Messlatten ab den beiden Bezugskanten');
     for (const { message } of plan.checks) expect(out).toContain(message);
     expect(readFileSync(join(folder, 'out', 'shopping.csv'), 'utf8')).toContain('Leisten und Profile');
     expect(readFileSync(join(folder, 'out', 'cut-list.csv'), 'utf8')).toMatch(/"\d+,\d mm"/);
