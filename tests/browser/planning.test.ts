@@ -135,14 +135,14 @@ describe('a worker that is gone', () => {
 
   it('says that it was started again, and then offers the file and another try', async () => {
     const { page } = await visit(await context());
-    // Every worker ends as soon as it is given a plan to make.
-    let deaths = 2;
+    // Every worker ends as soon as it is given a plan to make, until the second message stands.
+    let deadly = true;
     await page.route(/worker-.*\.js/, async (route) => {
       const response = await route.fetch();
       const body = await response.text();
       const dead =
         "addEventListener('message', (e) => { if (e.data?.path?.[0] === 'plan') { e.stopImmediatePropagation(); self.close(); } });";
-      await route.fulfill({ response, body: deaths-- > 0 ? dead + body : body });
+      await route.fulfill({ response, body: deadly ? dead + body : body });
     });
     await drop(page, plainDesign());
     await page.getByText('was started again').or(page.getByText('ended again by itself')).first().waitFor();
@@ -154,6 +154,7 @@ describe('a worker that is gone', () => {
       .click({ timeout: 5000 })
       .catch(() => undefined);
     await notice.getByText('ended again by itself').waitFor();
+    deadly = false;
     const saved = page.waitForEvent('download');
     await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
     await notice.getByRole('button', { name: 'Save to a file' }).click();
