@@ -6,7 +6,6 @@ import { fittedSize, textWidth } from '../drawing/text.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints, containsPoint } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
-import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Piece } from '../joinery/piece.ts';
 import type { Mm } from '../measure/units.ts';
 import type { CuttingText } from './drawingText.ts';
@@ -94,20 +93,12 @@ function pieceItems(view: View, place: SheetPlacement): DrawItem[] {
   ];
   const [outline = [], ...inner] = rings;
   const holes = inner.map(boxOfPoints);
-  items.push(...labelItems(view, box, { outline, holes }, piece.label, pieceSize(view, place, piece)));
+  items.push(...labelItems(view, box, { outline, holes }, piece.label, sizeWords(view, place)));
   return items;
 }
 
 const sizeWords = ({ input }: View, r: { readonly w: Mm; readonly h: Mm }): string =>
   `${input.text.length(r.w)} × ${input.text.length(r.h)}`;
-
-/** The rectangle that is cut for a piece, told as the cut list tells the piece where it is the piece itself. */
-function pieceSize(view: View, place: SheetPlacement, piece: Piece): string {
-  const { shown, length, overall } = piece;
-  if (overall - length > SAME_LENGTH) return sizeWords(view, place);
-  const [along, across] = [shown.length, shown.width];
-  return sizeWords(view, place.turned ? { w: across, h: along } : { w: along, h: across });
-}
 
 /** Places for a label, as shares of its box, the likeliest first. */
 const SPOTS = [0.5, 0.3, 0.7, 0.2, 0.8, 0.11, 0.89];

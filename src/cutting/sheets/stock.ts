@@ -30,11 +30,15 @@ export interface SheetInput {
   readonly shop: Shop;
 }
 
-/** The rectangle that a piece is cut to before its outline is sawn: around it, with wood to spare where it asks. */
-export const blank = ({ overall, width, margin }: Piece): { w: Mm; h: Mm } => ({
-  w: overall,
-  h: width + 2 * margin,
-});
+/**
+ * The rectangle that a piece is cut to. A piece with square corners is cut as it is told, so that the fence, the
+ * drawing and the cut list say one number, and pieces told apart are never cut alike; one whose outline is sawn
+ * afterwards gets the rectangle around it, with wood to spare where it asks.
+ */
+export function blank({ overall, length, width, margin, shown }: Piece): { w: Mm; h: Mm } {
+  if (overall - length > SAME_LENGTH) return { w: overall, h: width + 2 * margin };
+  return { w: shown.length, h: shown.width };
+}
 
 /** Ways to lie: with the grain where both piece and sheet have one, else either. Sizes without the kerf. */
 function waysOf(piece: Piece, grain: boolean): Turn[] {
