@@ -24,6 +24,7 @@ export const CHECK_CODES = [
   // joinery and cutting
   'joint.overlap', // area_m2
   'joint.not-made', // kind, why (see joinery/chosen.ts), count (places)
+  'joint.stops', // count (ends), beyond_mm (the most that is left out)
   'joint.over-saw', // miter_deg, most_deg
   'joint.bevel-over-saw', // bevel_deg, most_deg
   'piece.nothing-left', // length_mm, left_deg, left_with, right_deg, right_with

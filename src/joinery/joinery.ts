@@ -24,6 +24,7 @@ import { sheetPieces } from './sheet.ts';
 import { shownLengths } from './shown.ts';
 import { solidOf } from './solid.ts';
 import { stickPieces } from './stick.ts';
+import { type Stop, stopChecks, stopsOf } from './stops.ts';
 import { touchOf } from './touch.ts';
 import { type BarWork, newWork } from './work.ts';
 
@@ -43,7 +44,7 @@ export interface JoineryInput {
 export function planJoinery(input: JoineryInput): Joinery {
   const sticks = sticksOf(input);
   const decisions = decisionsOf(input.joints);
-  const { attempts, works, lengths } = joinAndSaw(input, sticks, decisions);
+  const { attempts, works, lengths, stops } = joinAndSaw(input, sticks, decisions);
   const byPart = lengthsByPart(lengths);
   const gone = new Set(works.map(({ bar }) => bar.laid.id).filter((id) => !byPart.has(id)));
   const pieces = piecesOf(input, byPart);
@@ -61,6 +62,7 @@ export function planJoinery(input: JoineryInput): Joinery {
       ...overlapChecks(lengths),
       ...lostChecks(works, lengths),
       ...chosenChecks(input, attempts, lengths),
+      ...stopChecks(stops),
       ...pieceChecks(drafts, input.shop.saw),
     ]),
   };
@@ -75,6 +77,7 @@ function joinAndSaw(
   readonly attempts: readonly Attempt[];
   readonly works: readonly BarWork[];
   readonly lengths: readonly Length[];
+  readonly stops: readonly Stop[];
 } {
   const works = sticks.flatMap(({ bars }) => bars.map(newWork));
   const join = (meetings: readonly Meeting[]): Attempt[] =>
@@ -83,15 +86,16 @@ function joinAndSaw(
       const decision = decisions(a, b);
       return { a, b, shape: meeting.shape, decision, joint: joinMeeting(works, meeting, decision) };
     });
-  const meetings = findMeetings(works.map((work) => work.bar));
+  const laid = findMeetings(works.map((work) => work.bar));
+  const { meetings, stops } = stopsOf(laid, decisions);
   const attempts = [
     ...sticks.flatMap(({ laid, bars }) => (laid.kind === 'run' ? joinRun(works, laid, bars, decisions) : [])),
     ...join(meetings),
   ];
   const lengths = sawAll(input, works, meetings);
   const late = findLateMeetings(lengths.flatMap(outlinesOf), meetings);
-  if (late.length === 0) return { attempts, works, lengths };
-  return { attempts: [...attempts, ...join(late)], works, lengths: sawAll(input, works, meetings) };
+  if (late.length === 0) return { attempts, works, lengths, stops };
+  return { attempts: [...attempts, ...join(late)], works, lengths: sawAll(input, works, meetings), stops };
 }
 
 const jointsOf = (attempts: readonly Attempt[]): JointFound[] =>

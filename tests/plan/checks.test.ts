@@ -124,6 +124,13 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
     joints: [{ id: 'lost', parts: ['plinth', 'nobody'], kind: 'miter' }],
   }),
   'joint.overlap': () => withParts({ ...strip('over', 100, 220), on: 'field' }),
+  'joint.stops': () =>
+    withParts(newPart('run', { id: 'arch', name: 'Arch', box: box(200, 900, 300, 400), stock: 'pine-1x2' }), {
+      ...strip('out', 300, 940),
+      lie: 'up',
+      box: box(320, 940, 38.1, 600),
+      length: 600,
+    }),
   'joint.over-saw': () => ({ ...base, shop: { ...base.shop, saw: { miter: 40, bevel: 45 } } }),
   'joint.bevel-over-saw': () => ({
     ...withParts({

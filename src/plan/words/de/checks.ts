@@ -120,6 +120,8 @@ export const checks: PlanWords['checks'] = {
     const places = f.number('count') > 1 ? ` (${f.number('count')} Stellen)` : '';
     return `Für ${where} gewählt, aber nicht gemacht${places}: ${JOINT[f.text('kind')] ?? f.text('kind')}. ${NOT_MADE[f.text('why')] ?? f.text('why')}`;
   },
+  'joint.stops': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} endet an ${say.name(f.parts[1] ?? '')}${f.number('count') > 1 ? ` (${f.number('count')} Enden)` : ''}; was darüber hinaus gezeichnet ist, bis zu ${say.length(f.number('beyond_mm'))}, fällt weg. Soll es hindurchgehen, eine Verbindung für die beiden wählen.`,
   'joint.over-saw': (f, say) =>
     `Eine Gehrung von ${say.angle(f.number('miter_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück rechtwinklig zum Anschlag an einem geraden Klotz festspannen und die Säge auf ${say.angle(90 - Math.abs(f.number('miter_deg')))} drehen, oder mit der Handsäge nach Riss schneiden.`,
   'joint.bevel-over-saw': (f, say) =>

@@ -91,6 +91,8 @@ export const checks: PlanWords['checks'] = {
     const places = f.number('count') > 1 ? ` at ${f.number('count')} places` : '';
     return `The ${JOINT[f.text('kind')] ?? f.text('kind')} chosen for ${where} is not made${places}: ${NOT_MADE[f.text('why')] ?? f.text('why')}`;
   },
+  'joint.stops': (f, say) =>
+    `${say.name(f.parts[0] ?? '')} stops at ${say.name(f.parts[1] ?? '')}${f.number('count') > 1 ? `, at ${f.number('count')} ends` : ''}; what was drawn beyond it, up to ${say.length(f.number('beyond_mm'))}, is left out. To let it pass, choose a joint for the two.`,
   'joint.over-saw': (f, say) =>
     `A miter of ${say.angle(f.number('miter_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Clamp the piece square to the fence against a squared block and turn the saw to ${say.angle(90 - Math.abs(f.number('miter_deg')))} instead, or cut to the mark by hand.`,
   'joint.bevel-over-saw': (f, say) =>
