@@ -229,6 +229,24 @@ describe('thin sheet', () => {
 describe('texts', () => {
   const fonts = ['lobster', 'bebas-neue', 'rye', 'abril-fatface'].map(fontOf);
 
+  it('lead a group of islands to the frame, not to each other', () => {
+    // Three counters side by side in each ring of this sign, and bars that are asked to lie level.
+    const { lettered } = letter({
+      lettering: lettering('%', { capHeight: 80, arcRise: -3 }),
+      font: fontOf('rye'),
+      sign: { id: 's', w: 800, h: 300 },
+    });
+    const { stencil: made, faults } = make(lettered.layers[0]?.whole ?? [], {
+      bridgeWidth: 7.73,
+      bridges: 2,
+      direction: 'across',
+      tongue: 0,
+      frame: 0,
+    });
+    expect(faults).toEqual([]);
+    expect(made.bridges.length).toBeLessThan(15);
+  });
+
   it('of any kind hold together, with bridges as wide as asked', () => {
     fc.assert(
       fc.property(

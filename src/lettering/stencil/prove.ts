@@ -33,7 +33,9 @@ export function proveConnected(
     for (const piece of held.loose) {
       const inPiece = choices.filter(({ island }) => containsPointInRegion(piece, island.inside));
       const used = (crossing: Crossing) => placed.some((one) => one.crossing === crossing);
-      const way = cheapest(inPiece, (crossing) => !used(crossing));
+      // Bars from one island of the piece to another leave it as loose as it is.
+      const leadsOut = ({ target }: Crossing) => inPiece.every(({ island }) => island.index !== target);
+      const way = cheapest(inPiece, (crossing) => leadsOut(crossing) && !used(crossing));
       if (way) placed.push(way);
     }
     if (placed.length === before) break;
