@@ -5,6 +5,8 @@ export function edgesOfRule(rule: Rule): readonly Edge[] {
   switch (rule.kind) {
     case 'set':
       return [rule.edge, rule.from];
+    case 'gap':
+      return [rule.edge, rule.from, rule.likeEdge, rule.likeFrom];
     case 'center':
     case 'between':
     case 'even':
@@ -22,6 +24,7 @@ export function edgesOfRule(rule: Rule): readonly Edge[] {
 export function partsListedBy(rule: Rule): readonly string[] {
   switch (rule.kind) {
     case 'set':
+    case 'gap':
       return [];
     case 'between':
       return [rule.part];

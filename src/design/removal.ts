@@ -31,7 +31,7 @@ export function editsToRemove(design: Design, ids: readonly string[]): Edit[] {
   for (const part of design.parts) {
     if (gone.has(part.id)) edits.push({ kind: 'remove', list: 'parts', id: part.id });
     else if (partOfReference(part.on).some((id) => gone.has(id))) {
-      const item: Part = { ...part, on: 'face' };
+      const item: Part = { ...part, on: 'face', onChosen: undefined };
       edits.push({ kind: 'replace', list: 'parts', id: part.id, item });
     }
   }
@@ -46,6 +46,7 @@ function withoutParts(rule: Rule, gone: ReadonlySet<string>): Rule | null {
   if (edgesOfRule(rule).some((edge) => partOfReference(edge.of).some((id) => gone.has(id)))) return null;
   switch (rule.kind) {
     case 'set':
+    case 'gap':
       return rule;
     case 'between':
       return gone.has(rule.part) ? null : rule;

@@ -208,6 +208,8 @@ const partBase = {
   box: z.strictObject({ x: length, y: length, w: sizeOrZero, h: sizeOrZero }),
   /** What it lies on: `face` (whichever level is beneath most of it), a level, or another part's id. */
   on: thing,
+  /** The person said what it lies on: it stays so wherever the part is carried. */
+  onChosen: z.literal(true).optional(),
   /** Finish id; null: left bare. */
   finish: id.nullable(),
   fixing,
@@ -452,6 +454,16 @@ export const ruleSchema = z.discriminatedUnion('kind', [
     edge: edgeSchema,
     from: edgeSchema,
     distance: length,
+  }),
+  /** `edge` stands as far beyond `from` as `likeEdge` beyond `likeFrom`: the gap that a row has, once more. */
+  z.strictObject({
+    ...ruleBase,
+    kind: z.literal('gap'),
+    axis,
+    edge: edgeSchema,
+    from: edgeSchema,
+    likeEdge: edgeSchema,
+    likeFrom: edgeSchema,
   }),
   /** The parts, as one block, have their middle halfway between `low` and `high`. */
   z.strictObject({

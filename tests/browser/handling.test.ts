@@ -221,36 +221,48 @@ describe('the gap of a row', () => {
 });
 
 describe('a part that a rule holds', () => {
-  it('stays under the hand, and lets go with Alt', async () => {
+  it('lets go of it along the axis it is carried, and of nothing else; with Alt nothing new holds it', async () => {
     const { page } = await visit(await context());
+    const between = { low: { of: 'face', side: 'low' }, high: { of: 'face', side: 'high' } } as const;
     const even = {
       id: 'row',
       kind: 'even',
       axis: 'x',
       parts: ['left', 'right'],
-      low: { of: 'face', side: 'low' },
-      high: { of: 'face', side: 'high' },
+      ...between,
       mode: 'gaps',
     } as const;
-    await drop(page, { ...plainDesign(), rules: [even] });
+    const up = {
+      id: 'up',
+      kind: 'between',
+      axis: 'y',
+      part: 'left',
+      ...between,
+      insetLow: 0,
+      insetHigh: 0,
+    } as const;
+    await drop(page, { ...plainDesign(), rules: [even, up] });
     await page.getByRole('treeitem', { name: /Left stile/ }).click();
     // 41 1/2 less two stiles of 2 1/2 leaves 36 1/2 for three gaps: 12 3/16 light each.
-    const held = await field(page, 'From the left').inputValue();
-    expect(held).toMatch(/^12 3\/16"/);
-    const drag = async () => {
-      const from = await onPage(page, inches(13.4), inches(12));
-      await page.mouse.move(from.x, from.y);
+    await expect.poll(() => field(page, 'From the left').inputValue()).toMatch(/^12 3\/16"/);
+    const drag = async (from: number, to: number) => {
+      const a = await onPage(page, inches(from), inches(12));
+      const b = await onPage(page, inches(to), inches(12));
+      await page.mouse.move(a.x, a.y);
       await page.mouse.down();
-      await page.mouse.move(from.x - 50, from.y, { steps: 4 });
+      await page.mouse.move(b.x, b.y, { steps: 4 });
       await page.mouse.up();
     };
-    await drag();
-    await expect.poll(() => field(page, 'From the left').inputValue()).toBe(held);
+    await drag(13.4, 8.2);
+    // It is out of the row, held by a distance of its own, and keeps its height.
+    const rules = page.locator('.rules > ul');
+    await expect.poll(() => rules.textContent()).not.toContain('equal gaps');
+    await expect.poll(() => rules.locator('.rule-item').count()).toBe(2);
+    expect(await field(page, 'Height').inputValue()).toBe('78"');
     await page.keyboard.down('Alt');
-    await drag();
+    await drag(8.2, 11.3);
     await page.keyboard.up('Alt');
-    await expect.poll(() => field(page, 'From the left').inputValue()).not.toBe(held);
-    await page.getByText('No rule holds it').waitFor();
+    await expect.poll(() => rules.locator('.rule-item').count()).toBe(1);
     await page.context().close();
   });
 });

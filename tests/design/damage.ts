@@ -346,6 +346,15 @@ const RULES: Rule[] = [
     from: edge('rail', 'high'),
     distance: 1050,
   },
+  {
+    id: 'r10',
+    kind: 'gap',
+    axis: 'y',
+    edge: edge('sign', 'low'),
+    from: edge('rail', 'high'),
+    likeEdge: edge('rail', 'low'),
+    likeFrom: edge('face', 'low'),
+  },
 ];
 
 const JOINTS: Design['joints'] = [

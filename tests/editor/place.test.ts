@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Rule } from '../../src/design/schema.ts';
 import { preview, startState } from '../../src/design/state.ts';
-import { editsToLoosen, rulesThatHold } from '../../src/editor/action/loosen.ts';
+import { editsToLoosen, isPlacedBy } from '../../src/editor/action/loosen.ts';
 import { editsToPlace } from '../../src/editor/action/place.ts';
 
 const box = { x: 100, y: 200, w: 300, h: 400 };
@@ -72,8 +72,8 @@ describe('placing freely', () => {
   };
 
   it('knows the rules that hold a part along an axis', () => {
-    expect(rulesThatHold(designWith([even]), 'a', 'x')).toEqual([even]);
-    expect(rulesThatHold(designWith([even]), 'a', 'y')).toEqual([]);
+    expect(isPlacedBy(designWith([even]), 'a', 'x')).toBe(true);
+    expect(isPlacedBy(designWith([even]), 'a', 'y')).toBe(false);
   });
 
   it('takes the part out of a row and leaves the row to the others', () => {
@@ -82,5 +82,62 @@ describe('placing freely', () => {
     expect(after.rules).toEqual([{ ...even, parts: ['b'] }]);
     const last = preview(startState(after), editsToLoosen(after, new Set(['b']), 'x'));
     expect(last.rules).toEqual([]);
+  });
+
+  const loosened = (rule: Rule, axis: 'x' | 'y', hand: 'move' | 'low' | 'high', ids = ['a']) => {
+    const design = designWith([rule]);
+    return preview(startState(design), editsToLoosen(design, new Set(ids), axis, hand)).rules;
+  };
+  const face = { low: { of: 'face', side: 'low' }, high: { of: 'face', side: 'high' } } as const;
+  const between = {
+    id: 'r',
+    kind: 'between',
+    axis: 'x',
+    part: 'a',
+    ...face,
+    insetLow: 3,
+    insetHigh: 4,
+  } as const;
+
+  it('takes what a pulled edge broke, and leaves what held the other', () => {
+    const high = { kind: 'set', axis: 'x', edge: { of: 'a', side: 'high' }, from: face.high, distance: -4 };
+    expect(loosened(between, 'x', 'low')).toEqual([{ ...high, id: 'r' }]);
+    expect(loosened(between, 'y', 'low')).toEqual([between]);
+    const margin = { id: 'r', kind: 'reveal', part: 'a', inside: 'b', inner: true, margin: 9 } as const;
+    const edge = (side: 'low' | 'high') => ({ of: 'b', side, inner: true });
+    expect(loosened(margin, 'x', 'high')).toEqual([
+      {
+        id: 'r',
+        kind: 'between',
+        axis: 'y',
+        part: 'a',
+        low: edge('low'),
+        high: edge('high'),
+        insetLow: 9,
+        insetHigh: 9,
+      },
+      {
+        id: 'rule-1',
+        kind: 'set',
+        axis: 'x',
+        edge: { of: 'a', side: 'low' },
+        from: edge('low'),
+        distance: 9,
+      },
+    ]);
+  });
+
+  it('keeps what goes along with the hand', () => {
+    const set: Rule = {
+      id: 'r',
+      kind: 'set',
+      axis: 'x',
+      edge: { of: 'a', side: 'low' },
+      from: { of: 'b', side: 'high' },
+      distance: 5,
+    };
+    expect(loosened(set, 'x', 'move', ['a', 'b'])).toEqual([set]);
+    expect(loosened(set, 'x', 'move')).toEqual([]);
+    expect(loosened(set, 'y', 'move')).toEqual([set]);
   });
 });

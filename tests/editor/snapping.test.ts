@@ -22,7 +22,9 @@ function snapOf(design: Design, id: string, box: typeof FRAME) {
   const store = createEditorStore(design, 'light');
   store.setState({ edit: startState(design), view: { scale: 1, x: 0, y: 0 } });
   const grip = { x: 'move', y: null } as const;
-  return snapInHand(store.getState(), layoutOf(design), { moving: [{ id, box }], grip });
+  const parts = design.parts.filter((part) => part.id === id);
+  const snap = snapInHand(store.getState(), design, layoutOf(design), { moving: [{ id, box }], grip, parts });
+  return { ...snap, dx: (snap.boxes.get(id)?.x ?? Number.NaN) - box.x };
 }
 
 describe('snapping to a frame', () => {
@@ -57,7 +59,7 @@ describe('snapping to the members of an array', () => {
     box: { x: 200, y: 300, w: 500, h: 300 },
     stock: STOCK,
   });
-  const panel = newPart('panel', { id: 'panel', name: 'Panel', box: { x: 0, y: 650, w: 90, h: 60 } });
+  const panel = newPart('panel', { id: 'panel', name: 'Panel', box: { x: 0, y: 320, w: 90, h: 60 } });
   // Five of 63.5 in 500 leave six gaps of 182.5 / 6; the second one begins at two gaps and a width.
   const second = 200 + (2 * (500 - 5 * WIDTH)) / 6 + WIDTH;
 

@@ -41,6 +41,7 @@ const distance = fc.integer({ min: -80, max: 400 }).map((n) => (n * 25.4) / 16);
 
 const body: fc.Arbitrary<Rule extends infer R ? (R extends Rule ? Omit<R, 'id'> : never) : never> = fc.oneof(
   fc.record({ kind: fc.constant('set' as const), axis, edge, from: edge, distance }),
+  fc.record({ kind: fc.constant('gap' as const), axis, edge, from: edge, likeEdge: edge, likeFrom: edge }),
   fc.record({
     kind: fc.constant('center' as const),
     axis,

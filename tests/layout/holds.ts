@@ -37,6 +37,12 @@ export function deviations(
   switch (rule.kind) {
     case 'set':
       return [edge(rule.axis, rule.edge) - edge(rule.axis, rule.from) - rule.distance];
+    case 'gap':
+      return [
+        edge(rule.axis, rule.edge) -
+          edge(rule.axis, rule.from) -
+          (edge(rule.axis, rule.likeEdge) - edge(rule.axis, rule.likeFrom)),
+      ];
     case 'between': {
       const s = span(rule.axis, rule.part);
       return [

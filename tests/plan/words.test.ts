@@ -71,6 +71,17 @@ const RULES: { readonly [K in RuleKind]: Extract<Rule, { kind: K }>[] } = {
       distance: 0,
     },
   ],
+  gap: [
+    {
+      id: 'r',
+      kind: 'gap',
+      axis: 'x',
+      edge: { of: 'c', side: 'low' },
+      from: { of: 'b', side: 'high' },
+      likeEdge: { of: 'b', side: 'low' },
+      likeFrom: { of: 'a', side: 'high' },
+    },
+  ],
   center: [
     {
       id: 'r',

@@ -217,6 +217,15 @@ function renamed(
   switch (rule.kind) {
     case 'set':
       return { ...rule, id, edge: edge(rule.edge), from: edge(rule.from) };
+    case 'gap':
+      return {
+        ...rule,
+        id,
+        edge: edge(rule.edge),
+        from: edge(rule.from),
+        likeEdge: edge(rule.likeEdge),
+        likeFrom: edge(rule.likeFrom),
+      };
     case 'between':
       return { ...rule, id, part: idOf(rule.part), low: edge(rule.low), high: edge(rule.high) };
     case 'center':

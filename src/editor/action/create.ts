@@ -2,6 +2,7 @@ import { newPart } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design, Part, PartKind } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
+import type { Stock } from '../../materials/types.ts';
 import { inches, type Mm } from '../../measure/units.ts';
 import { stocksOf } from '../state/tables.ts';
 import type { DrawnKind } from '../tool/tools.ts';
@@ -20,12 +21,29 @@ export const DEFAULT_SIZE: Readonly<Record<DrawnKind, { readonly w: Mm; readonly
   'keep-clear': { w: inches(4), h: inches(6) },
 };
 
+/** Forms of stock that each kind of part is made of. */
+const MADE_OF: Readonly<Partial<Record<DrawnKind, readonly Stock['form'][]>>> = {
+  strip: ['flat', 'shaped'],
+  run: ['flat', 'shaped'],
+  array: ['flat', 'shaped'],
+  panel: ['sheet'],
+  sign: ['sheet'],
+};
+
+/** The stock in hand, where a part of this kind can be made of it. */
+export function stockFor(design: Design, kind: DrawnKind, chosen: string | null): string | undefined {
+  const form = chosen === null ? undefined : stocksOf(design).get(chosen)?.form;
+  return chosen !== null && form && MADE_OF[kind]?.includes(form) ? chosen : undefined;
+}
+
 export interface Created {
   readonly edits: readonly Edit[];
   readonly id: string;
   readonly name: string;
   /** What it takes up: its stock may decide one side of it. */
   readonly box: Box;
+  /** Null for a keep-clear. */
+  readonly part: Part | null;
 }
 
 /** The edit that adds a part (or keep-clear) over a box, with an id, a name and a finish that make sense. */
@@ -37,7 +55,7 @@ export function createItem(design: Design, kind: DrawnKind, box: Box, stock?: st
       t('kind.keep-clear'),
     );
     const item = { id, name, why: 'other', box: atLeast(box), height: 0 } as const;
-    return { edits: [{ kind: 'insert', list: 'keepClears', item }], id, name, box: item.box };
+    return { edits: [{ kind: 'insert', list: 'keepClears', item }], id, name, box: item.box, part: null };
   }
   const name = freeName(
     design.parts.map((p) => p.name),
@@ -48,7 +66,21 @@ export function createItem(design: Design, kind: DrawnKind, box: Box, stock?: st
     newPart(kind, { id, name, box: atLeast(box), finish, ...(stock ? { stock } : {}) }),
     design,
   );
-  return { edits: [{ kind: 'insert', list: 'parts', item: part }], id, name, box: part.box };
+  return { edits: [{ kind: 'insert', list: 'parts', item: part }], id, name, box: part.box, part };
+}
+
+/** The same item in another box: which way it runs was decided when it was made. */
+export function madeAt(made: Created, box: Box): Created {
+  const edits = made.edits.map((edit): Edit => {
+    if (edit.kind !== 'insert') return edit;
+    if (edit.list === 'keepClears') return { ...edit, item: { ...edit.item, box } };
+    if (edit.list !== 'parts') return edit;
+    const { item } = edit;
+    return item.kind === 'strip'
+      ? { ...edit, item: { ...item, box, length: item.lie === 'across' ? box.w : box.h } }
+      : { ...edit, item: { ...item, box } };
+  });
+  return { ...made, edits, box };
 }
 
 const atLeast = (box: Box): Box => ({ ...box, w: Math.max(1, box.w), h: Math.max(1, box.h) });

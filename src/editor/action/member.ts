@@ -115,6 +115,7 @@ function sizes(rule: Rule, id: string, axes: readonly Axis[]): boolean {
     case 'mirror':
       return (rule.part === id || rule.twin === id) && axes.includes(rule.axis);
     case 'set':
+    case 'gap':
     case 'center':
     case 'even':
       return false;

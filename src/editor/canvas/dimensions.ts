@@ -106,11 +106,14 @@ function dimensionsOfRule(rule: Rule, face: Face, layout: Layout, id: string, bo
       ? []
       : [{ ...more, axis, from, to, cross: aside(box, axis), off: 0 }];
   switch (rule.kind) {
-    case 'set': {
+    case 'set':
+    case 'gap': {
       if (rule.edge.of !== id && partOf(rule.edge.of) !== id) return [];
       const from = placeOfEdge(rule.from, rule.axis, face, layout);
       const to = placeOfEdge(rule.edge, rule.axis, face, layout);
-      return line(rule.axis, from, to, { key: rule.id, edits: { rule: rule.id }, role: 'rule' });
+      // A gap like another one is measured there.
+      const edits = rule.kind === 'set' ? { rule: rule.id } : null;
+      return line(rule.axis, from, to, { key: rule.id, edits, role: 'rule' });
     }
     case 'between': {
       if (rule.part !== id) return [];

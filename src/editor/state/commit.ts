@@ -105,6 +105,7 @@ export function openInto(store: EditorStore, designId: string, design: Design): 
     fitted: true,
     tab: 'step',
     tool: 'select',
+    stock: null,
   });
 }
 

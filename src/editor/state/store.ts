@@ -73,6 +73,8 @@ export interface EditorState {
   readonly tab: SideTab;
   readonly look: Look;
   readonly tool: ToolId;
+  /** What new parts are made of, where they can be; null: the usual stock of each kind. */
+  readonly stock: string | null;
   readonly view: View;
   /** The view follows the window until the person zooms or pans. */
   readonly fitted: boolean;
@@ -123,6 +125,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     tab: 'step',
     look: 'color',
     tool: 'select',
+    stock: null,
     view: { scale: 0.25, x: 0, y: 0 },
     fitted: true,
     theme,

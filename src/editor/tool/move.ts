@@ -1,12 +1,12 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design } from '../../design/schema.ts';
-import { preview } from '../../design/state.ts';
 import { boxAround } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
-import { editsToLoosen, rulesThatHold } from '../action/loosen.ts';
+import { remembering } from '../../plan/memory.ts';
+import { editsToLoosen } from '../action/loosen.ts';
 import { movableBoxes } from '../action/movable.ts';
-import { type Boxes, editsToPlace } from '../action/place.ts';
+import { editsToPlace } from '../action/place.ts';
 import { selectionName } from '../action/selection.ts';
 import { commit } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
@@ -15,7 +15,7 @@ import { type EditorStore, say } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
-import { type InHand, NO_SNAP, ruleEdits, type Snap, snapInHand } from './snapping.ts';
+import { asInHand, edited, editsToLay, type InHand, ruleEdits, snapInHand } from './snapping.ts';
 
 /** Pixels along an axis before a drag counts there too. */
 const AXIS_SLOP = 5;
@@ -32,9 +32,7 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
     return null;
   }
   const held = new Set(before.keys());
-  const isHeld = [...held].some(
-    (id) => rulesThatHold(design, id, 'x').length + rulesThatHold(design, id, 'y').length > 0,
-  );
+  const parts = design.parts.filter((part) => held.has(part.id));
   let edits: readonly Edit[] = [];
   let delta = { x: 0, y: 0 };
   let begun = false;
@@ -43,32 +41,31 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
   let heading: { readonly along: boolean; readonly sign: -1 | 1 } = { along: true, sign: 1 };
   let last: Touch = start;
 
-  const hand = (dx: Mm, dy: Mm): InHand => ({
-    moving: [...before].map(([id, box]) => ({ id, box: shifted(box, dx, dy) })),
-    grip: { x: dx === 0 ? null : 'move', y: dy === 0 ? null : 'move' },
+  /** The design without the rules that going along these axes breaks. */
+  const loosened = remembering((x: boolean, y: boolean) => {
+    const onX = x ? editsToLoosen(design, held, 'x') : [];
+    const half = edited(store.getState(), onX);
+    const loosen = [...onX, ...(y ? editsToLoosen(half, held, 'y') : [])];
+    return { loosen, design: edited(store.getState(), loosen) };
   });
 
-  const carry = (dx: Mm, dy: Mm, snap: Snap, free: boolean) => {
-    delta = { x: dx, y: dy };
-    const after: Boxes = new Map([...before].map(([id, box]) => [id, shifted(box, dx, dy)]));
-    const loosen = free
-      ? [
-          ...(dx === 0 ? [] : editsToLoosen(design, held, 'x')),
-          ...(dy === 0 ? [] : editsToLoosen(design, held, 'y')),
-        ]
-      : [];
-    const loosened = loosen.length > 0 ? preview(edit, loosen) : design;
-    edits = [...loosen, ...editsToPlace(loosened, before, after)];
-    edits = [...edits, ...ruleEdits(preview(edit, edits), hand(dx, dy), snap)];
-    const text = [wayText(design, 'x', dx), wayText(design, 'y', dy)];
-    const hint = isHeld && !free ? t('hud.held') : '';
-    propose(store, {
-      edits,
-      held,
-      guides: snap.guides,
-      at: last.px,
-      text: [...text, hint].filter(Boolean).join('   '),
-    });
+  const carry = (dx: Mm, dy: Mm, snaps: boolean) => {
+    const free = loosened(dx !== 0, dy !== 0);
+    const hand: InHand = {
+      moving: [...before].map(([id, box]) => ({ id, box: shifted(box, dx, dy) })),
+      grip: { x: dx === 0 ? null : 'move', y: dy === 0 ? null : 'move' },
+      parts,
+    };
+    const snap = snaps ? snapInHand(store.getState(), free.design, layout, hand) : asInHand(hand);
+    const [first] = before;
+    const to = first && snap.boxes.get(first[0]);
+    delta = { x: to && first ? to.x - first[1].x : 0, y: to && first ? to.y - first[1].y : 0 };
+    const now = [...free.loosen, ...editsToPlace(free.design, before, snap.boxes)];
+    const placed = edited(store.getState(), now);
+    const lay = editsToLay(placed, held);
+    edits = [...now, ...lay, ...ruleEdits(placed, hand, snap)];
+    const text = [wayText(design, 'x', delta.x), wayText(design, 'y', delta.y)];
+    propose(store, { edits, held, guides: snap.guides, at: last.px, text: text.filter(Boolean).join('   ') });
   };
 
   return {
@@ -86,12 +83,11 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
       heading = { along, sign: (along ? raw.x : raw.y) < 0 ? -1 : 1 };
       const dx = engaged.x && (along || !touch.shift) ? raw.x : 0;
       const dy = engaged.y && (!along || !touch.shift) ? raw.y : 0;
-      const snap = touch.free ? NO_SNAP : snapInHand(store.getState(), layout, hand(dx, dy));
-      carry(dx + snap.dx, dy + snap.dy, snap, touch.free);
+      carry(dx, dy, !touch.free);
     },
     typed: (mm) => {
       const { along, sign } = heading;
-      carry(along ? sign * mm : 0, along ? 0 : sign * mm, NO_SNAP, last.free);
+      carry(along ? sign * mm : 0, along ? 0 : sign * mm, false);
     },
     end: () => {
       clearGesture(store);

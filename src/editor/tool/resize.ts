@@ -1,7 +1,9 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import { preview } from '../../design/state.ts';
+import type { Axis, Design } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
+import { AXES } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
+import { editsToLoosen, isPlacedBy } from '../action/loosen.ts';
 import { movableBoxes } from '../action/movable.ts';
 import { editsToPlace } from '../action/place.ts';
 import { selectionName } from '../action/selection.ts';
@@ -13,7 +15,7 @@ import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 
-import { type InHand, NO_SNAP, ruleEdits, type Snap, snapInHand } from './snapping.ts';
+import { asInHand, edited, editsToLay, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 
 /** Which sides a handle pulls: -1 the low one, 1 the high one, 0 none. */
 export interface Pull {
@@ -33,21 +35,36 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
   if (!entry || before.size !== 1) return null;
   const [id, box] = entry;
   const held = new Set([id]);
+  const part = design.parts.find((one) => one.id === id);
   let edits: readonly Edit[] = [];
   let now = box;
   let begun = false;
   let last = start;
 
-  const hand = (now: Box): InHand => ({
-    moving: [{ id, box: now }],
-    grip: { x: sideOf(pull.x), y: sideOf(pull.y) },
-  });
+  const sides = { x: sideOf(pull.x), y: sideOf(pull.y) };
+  const loosen: Edit[] = [];
+  for (const axis of AXES) {
+    const side = sides[axis];
+    if (side) loosen.push(...editsToLoosen(edited(store.getState(), loosen), held, axis, side));
+  }
+  const free = edited(store.getState(), loosen);
+  // Where something else says where the part is, its edge has no say.
+  const grip = (axis: Axis) => (isPlacedBy(free, id, axis) ? null : sides[axis]);
 
-  const stretch = (next: Box, snap: Snap) => {
-    now = next;
-    edits = editsToPlace(design, before, new Map([[id, next]]));
-    edits = [...edits, ...ruleEdits(preview(edit, edits), hand(next), snap)];
-    propose(store, { edits, held, guides: snap.guides, at: last.px, text: sizeText(design, next, pull) });
+  const stretch = (next: Box, snaps: boolean) => {
+    const hand: InHand = {
+      moving: [{ id, box: next }],
+      grip: { x: grip('x'), y: grip('y') },
+      parts: part ? [part] : [],
+    };
+    const snap = snaps ? snapInHand(store.getState(), free, layout, hand) : asInHand(hand);
+    now = snap.boxes.get(id) ?? next;
+    // A margin all around is all there is to say of where a part is.
+    const [design, before] = isMargin(snap) ? looseAllAround(store, free, loosen, held) : [free, loosen];
+    const placed = [...before, ...editsToPlace(design, new Map([[id, box]]), new Map([[id, now]]))];
+    const after = edited(store.getState(), placed);
+    edits = [...placed, ...editsToLay(after, held), ...ruleEdits(after, hand, snap)];
+    propose(store, { edits, held, guides: snap.guides, at: last.px, text: sizeText(design, now, pull) });
   };
 
   return {
@@ -57,14 +74,12 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
       last = touch;
       const dx = touch.face.x - start.face.x;
       const dy = touch.face.y - start.face.y;
-      const raw = pulled(box, pull, dx, dy);
-      const snap = touch.free ? NO_SNAP : snapInHand(store.getState(), layout, hand(raw));
-      stretch(pulled(box, pull, dx + snap.dx, dy + snap.dy), snap);
+      stretch(pulled(box, pull, dx, dy), !touch.free);
     },
     typed: (mm) => {
       const dx = pull.x * (mm - box.w);
       const dy = pull.y * (mm - box.h);
-      stretch(pulled(box, pull, pull.x === 0 ? 0 : dx, pull.x !== 0 ? 0 : dy), NO_SNAP);
+      stretch(pulled(box, pull, pull.x === 0 ? 0 : dx, pull.x !== 0 ? 0 : dy), false);
     },
     end: () => {
       clearGesture(store);
@@ -74,6 +89,20 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
     },
     cancel: () => clearGesture(store),
   };
+}
+
+const isMargin = ({ held }: Snap) =>
+  AXES.some((axis) => held[axis]?.offers.some((offer) => offer.reading === 'margin'));
+
+function looseAllAround(
+  store: EditorStore,
+  free: Design,
+  loosen: readonly Edit[],
+  held: ReadonlySet<string>,
+): readonly [Design, readonly Edit[]] {
+  const x = [...loosen, ...editsToLoosen(free, held, 'x')];
+  const all = [...x, ...editsToLoosen(edited(store.getState(), x), held, 'y')];
+  return [edited(store.getState(), all), all];
 }
 
 const sideOf = (pull: -1 | 0 | 1) => (pull === 0 ? null : pull < 0 ? ('low' as const) : ('high' as const));
@@ -90,7 +119,7 @@ function pulledSpan(start: Mm, size: Mm, pull: -1 | 0 | 1, by: Mm): { start: Mm;
   return { start: pull < 0 ? start + size - next : start, size: next };
 }
 
-function sizeText(design: Parameters<typeof lengthText>[0], box: Box, pull: Pull): string {
+function sizeText(design: Design, box: Box, pull: Pull): string {
   const w = pull.x === 0 ? '' : lengthText(design, box.w);
   const h = pull.y === 0 ? '' : lengthText(design, box.h);
   return [w, h].filter(Boolean).join(' × ');

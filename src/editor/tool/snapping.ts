@@ -1,32 +1,25 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import type { Axis, Design, Rule } from '../../design/schema.ts';
+import type { Axis, Design, Part, Rule } from '../../design/schema.ts';
+import { preview } from '../../design/state.ts';
 import { boxAround } from '../../geometry/box.ts';
 import { boxesMeet } from '../../geometry/region.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
-import type { Bounds } from '../../layout/bounds.ts';
 import { followersOf } from '../../layout/follow.ts';
 import type { LaidPart, Layout } from '../../layout/laid.ts';
-import { bestSnap } from '../../layout/snap/snap.ts';
-import type { Grip, OfferedRule, SnapCandidate } from '../../layout/snap/snapping.ts';
+import { carrierOf } from '../../layout/place/carrier.ts';
+import { isLevelId } from '../../layout/place/support.ts';
+import { snapPointTo } from '../../layout/snap/point.ts';
+import { type Held, heldBy } from '../../layout/snap/ranking.ts';
+import type { Grip, Offer, OfferedRule, SnapInput, Thing } from '../../layout/snap/snapping.ts';
+import { AXES, otherAxis, withSpan } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
 import { freeId } from '../action/ids.ts';
-import { rulesThatHold } from '../action/loosen.ts';
-import { boundsFor, faceFor } from '../state/derive.ts';
+import { boundsFor, faceFor, layoutOf } from '../state/derive.ts';
 import { type EditorState, pixels } from '../state/store.ts';
 import { stocksOf } from '../state/tables.ts';
 import { lengthText } from '../state/text.ts';
 import type { Guide } from './guide.ts';
-
-/** What a drag is drawn to: how far, what is shown for it, and the rules that releasing would hold. */
-export interface Snap {
-  readonly dx: Mm;
-  readonly dy: Mm;
-  readonly guides: readonly Guide[];
-  readonly rules: readonly OfferedRule[];
-}
-
-export const NO_SNAP: Snap = { dx: 0, dy: 0, guides: [], rules: [] };
 
 /** Reach of snapping in pixels, whatever the zoom. */
 const REACH = 8;
@@ -34,62 +27,155 @@ const REACH = 8;
 export interface InHand {
   readonly moving: readonly { readonly id: string; readonly box: Box }[];
   readonly grip: { readonly x: Grip; readonly y: Grip };
+  /** The parts in the hand as they are in the design, or will be: one that is drawn is not there yet. */
+  readonly parts: readonly Part[];
 }
 
-/** What stays as it is while the same parts move over the same layout. */
+/** What a drag is drawn to: where everything in the hand comes to lie, and what releasing would hold. */
+export interface Snap {
+  readonly boxes: ReadonlyMap<string, Box>;
+  readonly guides: readonly Guide[];
+  readonly rules: readonly OfferedRule[];
+  /** A margin says all there is to say of where its part is. */
+  readonly held: Readonly<Record<Axis, Held | null>>;
+}
+
+/** As the hand has it, held by nothing. */
+export const asInHand = ({ moving }: InHand): Snap => ({
+  boxes: new Map(moving.map(({ id, box }) => [id, box])),
+  guides: [],
+  rules: [],
+  held: { x: null, y: null },
+});
+
+/** What stays where it is while the same parts move over the same layout. */
 interface Around {
-  readonly free: (axis: Axis) => boolean;
-  readonly others: readonly Bounds[];
+  readonly others: readonly Thing[];
   /** Members of arrays, which are offered while they are near. */
   readonly members: readonly LaidPart[];
-  readonly stockWidths: readonly Mm[];
+  /** Parts that go with those in the hand: they carry none of them. */
+  readonly without: ReadonlySet<string>;
 }
 
 const around = remembering((design: Design, layout: Layout, ids: string): Around => {
   const own = new Set(ids.split(' '));
   const following = followersOf(design, own);
   const free = (id: string) => !own.has(id) && !following.has(id);
-  const held = (axis: Axis) => [...own].some((id) => rulesThatHold(design, id, axis).length > 0);
-  const still = { x: !held('x'), y: !held('y') };
+  const strips = new Map(design.parts.map((p) => [p.id, straightStock(p)]));
   return {
-    free: (axis) => still[axis],
-    others: [...boundsFor(layout).values()].filter(({ id }) => free(id)),
+    others: [...boundsFor(layout).values()]
+      .filter(({ id }) => free(id))
+      .map((bounds) => ({ ...bounds, stock: strips.get(bounds.id) })),
     members: layout.parts.filter((p) => p.member !== null && free(p.part)),
-    stockWidths: usedWidths(design),
+    without: new Set([...own, ...following, ...restingOn(design, own)]),
   };
 });
 
-/** The best that is within reach on each axis. An axis on which rules hold a part does not snap. */
-export function snapInHand(state: EditorState, layout: Layout, { moving, grip }: InHand): Snap {
-  const { design } = state.edit;
-  const { free, others, members, stockWidths } = around(design, layout, moving.map((m) => m.id).join(' '));
-  /** Where the visible outside of a part is when its box is there: past it for frames around their path. */
-  const outsideOf = (id: string, box: Box): Box => {
+/** Parts that lie on some, directly or on others between. */
+function restingOn(design: Design, ids: ReadonlySet<string>): ReadonlySet<string> {
+  const found = new Set(ids);
+  for (let grown = true; grown; ) {
+    grown = false;
+    for (const part of design.parts) {
+      if (found.has(part.id) || !found.has(part.on)) continue;
+      found.add(part.id);
+      grown = true;
+    }
+  }
+  return found;
+}
+
+const straightStock = (part: Part): string | undefined =>
+  part.kind === 'strip' && (part.lie === 'across' || part.lie === 'up') ? part.stock : undefined;
+
+/** What a release would hold of what is in the hand: `design` is without the rules that the gesture breaks. */
+export function snapInHand(state: EditorState, design: Design, layout: Layout, hand: InHand): Snap {
+  const { moving, grip, parts } = hand;
+  const { others, members, without } = around(design, layout, moving.map((m) => m.id).join(' '));
+  const outset = outsetIn(layout);
+  const outside = moving.map(({ id, box }) => ({
+    id,
+    box: outset(id, box, 1),
+    stock: straightStock(parts.find((p) => p.id === id) ?? ({} as Part)),
+  }));
+  const held = heldBy({
+    moving: outside,
+    grip,
+    others: members.length > 0 ? [...others, ...membersNear(layout, moving, members)] : others,
+    support: supportOf(design, layout, hand, without),
+    face: faceFor(design.bed),
+    reach: pixels(state.view, REACH),
+    style: design.measure,
+  });
+  const place = (thing: Thing): Box => {
+    let { box } = thing;
+    for (const axis of AXES) box = placedAlong(axis, box, held[axis], outside, grip[axis]);
+    return outset(thing.id, box, -1);
+  };
+  const found = [held.x, held.y].flatMap((one) => one ?? []);
+  return {
+    boxes: new Map(outside.map((thing) => [thing.id, place(thing)])),
+    guides: found.flatMap(({ offers }) => offers.flatMap((offer) => guidesOf(offer, design))),
+    rules: found.flatMap(({ rules }) => rules),
+    held,
+  };
+}
+
+/** Grows a box to the visible outside of its part, past it for frames around their path, and back (`way` -1). */
+const outsetIn =
+  (layout: Layout) =>
+  (id: string, box: Box, way: 1 | -1): Box => {
     const rest = layout.boxes.get(id);
     const outside = boundsFor(layout).get(id)?.box;
     if (!rest || !outside) return box;
-    const dx = rest.x - outside.x;
-    const dy = rest.y - outside.y;
+    const dx = way * (rest.x - outside.x);
+    const dy = way * (rest.y - outside.y);
     return dx === 0 && dy === 0
       ? box
       : { x: box.x - dx, y: box.y - dy, w: box.w + 2 * dx, h: box.h + 2 * dy };
   };
-  const best = bestSnap({
-    moving: moving.map(({ id, box }) => ({ id, box: outsideOf(id, box) })),
-    handle: { x: free('x') ? grip.x : null, y: free('y') ? grip.y : null },
-    others: members.length > 0 ? [...others, ...membersNear(layout, moving, members)] : others,
-    face: faceFor(design.bed),
-    tolerance: pixels(state.view, REACH),
-    style: design.measure,
-    stockWidths,
+
+function placedAlong(axis: Axis, box: Box, held: Held | null, all: readonly Thing[], grip: Grip): Box {
+  if (!held) return box;
+  const { low, high } = held.span;
+  if (grip !== 'move') return withSpan(box, axis, low, high - low);
+  const start = (one: Thing) => (axis === 'x' ? one.box.x : one.box.y);
+  const shift = low - Math.min(...all.map(start));
+  return axis === 'x' ? { ...box, x: box.x + shift } : { ...box, y: box.y + shift };
+}
+
+/** What lies under the one part in the hand; of several the face, which is under all of them. */
+function supportOf(design: Design, layout: Layout, { moving, parts }: InHand, without: ReadonlySet<string>) {
+  const [only] = moving;
+  const part = parts.find((p) => p.id === only?.id);
+  if (!only || !part || moving.length > 1) return 'face';
+  const found = carrierOf(carrying(design, layout), part, only.box, without);
+  return 'part' in found ? found.part : `level:${found.level}`;
+}
+
+const carrying = (design: Design, layout: Layout) => ({
+  parts: layout.parts,
+  face: faceFor(design.bed),
+  stocks: stocksOf(design),
+});
+
+/**
+ * The edits that lay parts on what is under them, once they and all that follows them lie where they are put;
+ * mirror images that follow them too. What the person chose stays.
+ */
+export function editsToLay(design: Design, ids: ReadonlySet<string>): Edit[] {
+  const layout = layoutOf(design, ids);
+  const twins = design.rules.flatMap((r) => (r.kind === 'mirror' && ids.has(r.part) ? [r.twin] : []));
+  return [...new Set([...ids, ...twins])].flatMap((id): Edit[] => {
+    const part = design.parts.find((p) => p.id === id);
+    if (!part || part.onChosen || ids.has(part.on)) return [];
+    const without = new Set([...restingOn(design, new Set([id])), ...followersOf(design, [id])]);
+    const box = layout.boxes.get(id) ?? part.box;
+    const found = carrierOf(carrying(design, layout), part, box, without);
+    const on = 'part' in found ? found.part : 'face';
+    const same = part.on === on || (isLevelId(part.on) && !('part' in found) && found.level === part.on);
+    return same ? [] : [{ kind: 'replace', list: 'parts', id, item: { ...part, on } }];
   });
-  const found = [best.x, best.y].filter((c) => c !== null);
-  return {
-    dx: best.x?.delta ?? 0,
-    dy: best.y?.delta ?? 0,
-    guides: found.flatMap((c) => guidesOf(c, design)),
-    rules: found.flatMap((c) => c.rule ?? []),
-  };
 }
 
 /** The members of an array are offered one by one while it is this near to what moves, and no more of them in all. */
@@ -117,119 +203,139 @@ function membersNear(
   return members.filter((p) => isNear(p.part)).slice(0, MOST_MEMBERS);
 }
 
+/** Where a single point is drawn to, such as a corner, with the lines that show it. */
+export interface PointInHand {
+  readonly dx: Mm;
+  readonly dy: Mm;
+  readonly guides: readonly Guide[];
+}
+
+export const NO_SNAP: PointInHand = { dx: 0, dy: 0, guides: [] };
+
 /**
- * The best for a single point, such as a corner: whatever edges snap to, and lines through other points.
- * `part`: the part that it belongs to, whose own edges go with it. Nothing is held by rules.
+ * The best for a single point: whatever edges snap to, and lines through other points. `part`: the part that it
+ * belongs to, whose own edges go with it. Nothing is held by rules.
  */
 export function snapPoint(
   state: EditorState,
   layout: Layout,
   p: Point,
   part: string | null,
-  others: readonly Point[],
-): Snap {
+  points: readonly Point[],
+): PointInHand {
   const { design } = state.edit;
   const following = part === null ? new Set<string>() : followersOf(design, new Set([part]));
-  const tolerance = pixels(state.view, REACH);
-  const best = bestSnap({
-    moving: [{ id: 'corner', box: { x: p.x, y: p.y, w: 0, h: 0 } }],
-    handle: { x: 'move', y: 'move' },
-    others: [...boundsFor(layout).values()].filter(({ id }) => id !== part && !following.has(id)),
+  const reach = pixels(state.view, REACH);
+  const others = [...boundsFor(layout).values()].filter(({ id }) => id !== part && !following.has(id));
+  const input: Pick<SnapInput, 'others' | 'face' | 'reach' | 'style'> = {
+    others,
     face: faceFor(design.bed),
-    tolerance,
+    reach,
     style: design.measure,
-    stockWidths: [],
-  });
-  const alongside = (axis: Axis) => alignedWith(p, others, axis, best[axis]?.delta ?? tolerance);
-  const [x, y] = [alongside('x'), alongside('y')];
-  const kept = [x ? null : best.x, y ? null : best.y].filter((c) => c !== null);
-  return {
-    dx: x?.delta ?? best.x?.delta ?? 0,
-    dy: y?.delta ?? best.y?.delta ?? 0,
-    guides: [...kept.flatMap((c) => guidesOf(c, design)), ...[x, y].flatMap((own) => own?.guide ?? [])],
-    rules: [],
   };
+  const best = snapPointTo(p, input);
+  const along = (axis: Axis): { readonly delta: Mm; readonly guides: readonly Guide[] } => {
+    const { delta, guide } = best[axis];
+    const own = alignedWith(p, points, axis, guide ? delta : reach);
+    if (own) return { delta: own.delta, guides: [own.guide] };
+    return { delta, guides: guide ? [lineOf(axis, guide)] : [] };
+  };
+  const [x, y] = [along('x'), along('y')];
+  return { dx: x.delta, dy: y.delta, guides: [...x.guides, ...y.guides] };
 }
 
 /** The nearest of other points that is in line along an axis, when it is nearer than what was found already. */
 function alignedWith(p: Point, others: readonly Point[], axis: Axis, within: Mm) {
-  const along = (q: Point) => (axis === 'x' ? q.x : q.y);
-  const across = (q: Point) => (axis === 'x' ? q.y : q.x);
+  const across = otherAxis(axis);
   let found: { readonly delta: Mm; readonly guide: Guide } | null = null;
   let least = Math.abs(within);
   for (const q of others) {
-    const delta = along(q) - along(p);
+    const delta = q[axis] - p[axis];
     if (Math.abs(delta) > least) continue;
     least = Math.abs(delta);
-    const [from, to] = [Math.min(across(p), across(q)), Math.max(across(p), across(q))];
-    found = { delta, guide: { kind: 'line', axis, at: along(q), from, to } };
+    const [from, to] = [Math.min(p[across], q[across]), Math.max(p[across], q[across])];
+    found = { delta, guide: { kind: 'line', axis, at: q[axis], from, to } };
   }
   return found;
 }
 
-/** Widths of the strips on this face: room is left for those rather than for any stock there is. */
-function usedWidths(design: Design): Mm[] {
-  const stocks = stocksOf(design);
-  const widths = design.parts.flatMap((p) => {
-    const stock = p.kind === 'strip' ? stocks.get(p.stock) : undefined;
-    return stock && stock.form !== 'sheet' ? [stock.width] : [];
-  });
-  return [...new Set(widths)].sort((a, b) => a - b);
+function lineOf(axis: Axis, { from, to }: { readonly from: Point; readonly to: Point }): Guide {
+  const across = otherAxis(axis);
+  return { kind: 'line', axis, at: from[axis], from: from[across], to: to[across] };
 }
 
-function guidesOf(candidate: SnapCandidate, design: Design): Guide[] {
-  const { axis } = candidate;
-  const along = (p: { x: Mm; y: Mm }) => (axis === 'x' ? p.x : p.y);
-  const across = (p: { x: Mm; y: Mm }) => (axis === 'x' ? p.y : p.x);
+function guidesOf({ axis, guides, dimensions }: Offer, design: Design): Guide[] {
   return [
-    ...candidate.guides.map(
-      ({ from, to }): Guide => ({ kind: 'line', axis, at: along(from), from: across(from), to: across(to) }),
-    ),
-    ...candidate.dimensions.map(
-      ({ from, to, length }): Guide => ({
-        kind: 'gap',
-        axis,
-        from: along(from),
-        to: along(to),
-        cross: across(from),
-        label: lengthText(design, length),
-      }),
-    ),
+    ...guides.map((guide) => lineOf(axis, guide)),
+    ...dimensions
+      .filter(({ length }) => length > 0)
+      .map(
+        ({ from, to, length }): Guide => ({
+          kind: 'gap',
+          axis,
+          from: from[axis],
+          to: to[axis],
+          cross: from[otherAxis(axis)],
+          label: lengthText(design, length),
+        }),
+      ),
   ];
 }
 
-/**
- * The edits that hold what a snap offered. Set rules of the same parts on the same axis give way to it,
- * since two of them would fight as soon as either changed; of a pulled side only that side's.
- */
-export function ruleEdits(design: Design, { moving, grip }: InHand, snap: Snap): Edit[] {
-  const parts = new Set(moving.map((m) => m.id).filter((id) => design.parts.some((p) => p.id === id)));
+/** The edits that hold what a snap offered. Touched at one end before and at the other now, a part runs between. */
+export function ruleEdits(design: Design, { parts }: InHand, snap: Snap): Edit[] {
+  const ids = new Set(parts.map((part) => part.id));
   const edits: Edit[] = [];
   const taken = new Set<string>();
   for (const offered of snap.rules) {
-    if (!isAmongParts(offered, parts, design)) continue;
-    for (const axis of 'axis' in offered ? [offered.axis] : (['x', 'y'] as const)) {
-      for (const old of design.rules) {
-        if (givesWay(old, axis, grip[axis], parts)) edits.push({ kind: 'remove', list: 'rules', id: old.id });
-      }
-    }
-    const id = freeId(design, 'rule', taken);
+    if (!isAmongParts(offered, ids)) continue;
+    const met = metAtTheOtherEnd(design, offered);
+    if (met) edits.push({ kind: 'remove', list: 'rules', id: met.id });
+    const id = met?.id ?? freeId(design, 'rule', taken);
     taken.add(id);
-    edits.push({ kind: 'insert', list: 'rules', item: { ...offered, id } as Rule });
+    edits.push({
+      kind: 'insert',
+      list: 'rules',
+      item: { ...(met ? runsBetween(met, offered) : offered), id } as Rule,
+    });
   }
-  return edits.filter((e, i) => e.kind !== 'remove' || edits.findIndex((o) => sameRemoval(o, e)) === i);
+  return edits;
 }
-
-const sameRemoval = (a: Edit, b: Edit) => a.kind === 'remove' && b.kind === 'remove' && a.id === b.id;
 
 /** A keep-clear may snap, but no rule holds it. */
-function isAmongParts(rule: OfferedRule, parts: ReadonlySet<string>, design: Design): boolean {
-  if (rule.kind !== 'set') return parts.size > 0;
-  return parts.has(rule.edge.of) || design.parts.some((p) => p.id === rule.edge.of);
+const isAmongParts = (rule: OfferedRule, ids: ReadonlySet<string>): boolean =>
+  rule.kind === 'set' || rule.kind === 'gap' ? ids.has(rule.edge.of) : ids.size > 0;
+
+type Set = Extract<Rule, { readonly kind: 'set' }>;
+
+const isTouch = (rule: OfferedRule | Rule): rule is Set | Extract<OfferedRule, { kind: 'set' }> =>
+  rule.kind === 'set' && rule.distance === 0 && rule.edge.side !== 'mid' && rule.from.side !== 'mid';
+
+function metAtTheOtherEnd(design: Design, offered: OfferedRule): Set | undefined {
+  if (!isTouch(offered)) return undefined;
+  return design.rules.find(
+    (rule): rule is Set =>
+      isTouch(rule) &&
+      rule.axis === offered.axis &&
+      rule.edge.of === offered.edge.of &&
+      rule.edge.side !== offered.edge.side,
+  );
 }
 
-function givesWay(rule: Rule, axis: Axis, grip: Grip, parts: ReadonlySet<string>): boolean {
-  if (rule.kind !== 'set' || rule.axis !== axis || !parts.has(rule.edge.of) || parts.has(rule.from.of))
-    return false;
-  return grip === 'move' || rule.edge.side === grip;
+function runsBetween(met: Set, offered: OfferedRule): OfferedRule {
+  if (!isTouch(offered)) return offered;
+  const [low, high] = met.edge.side === 'low' ? [met, offered] : [offered, met];
+  return {
+    kind: 'between',
+    axis: met.axis,
+    part: met.edge.of,
+    low: low.from,
+    high: high.from,
+    insetLow: 0,
+    insetHigh: 0,
+  };
 }
+
+/** A design with some edits made, for what a gesture goes on from. */
+export const edited = (state: EditorState, edits: readonly Edit[]): Design =>
+  edits.length > 0 ? preview(state.edit, edits) : state.edit.design;

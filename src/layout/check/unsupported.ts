@@ -5,15 +5,10 @@ import type { Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { LaidPart } from '../laid.ts';
+import { LEAST_CARRIED } from '../place/carrier.ts';
 import type { Placing } from '../place/place.ts';
 import { fillsItsBox, within } from '../place/support.ts';
 import type { CheckContext } from './context.ts';
-
-/**
- * Least share of the underside that must lie on something. Common practice, no source: enough for a
- * board that bridges a recess between two rails, not for one that hangs on by an edge.
- */
-const NEED = 0.25;
 
 const sameHeight = (a: Mm, b: Mm): boolean => Math.abs(a - b) <= SAME_LENGTH;
 
@@ -51,7 +46,7 @@ function supportedShare(
 /** Parts that lie on too little. */
 export function unsupported(placing: Placing, neighbors: readonly Placing[], context: CheckContext): Check[] {
   const share = supportedShare(placing, neighbors, context);
-  if (share >= NEED) return [];
+  if (share >= LEAST_CARRIED) return [];
   const { laid, bounds } = placing;
   return [
     {
@@ -59,7 +54,7 @@ export function unsupported(placing: Placing, neighbors: readonly Placing[], con
       severity: 'warning',
       parts: [laid.id],
       at: { x: bounds.x + bounds.w / 2, y: bounds.y + bounds.h / 2 },
-      figures: { share, need: NEED },
+      figures: { share, need: LEAST_CARRIED },
     },
   ];
 }

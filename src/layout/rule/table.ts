@@ -5,6 +5,7 @@ import type { Linear } from '../solve/linear.ts';
 import { betweenRule } from './between.ts';
 import { centerRule } from './center.ts';
 import { evenRule } from './even.ts';
+import { gapRule } from './gap.ts';
 import { gradedRule } from './graded.ts';
 import { mirrorRule } from './mirror.ts';
 import { revealRule } from './reveal.ts';
@@ -15,6 +16,7 @@ import { setRule } from './set.ts';
 /** Every kind of rule; a kind without a line here does not compile. */
 const KINDS: { readonly [K in RuleKind]: RuleKindOf<RuleOf<K>> } = {
   set: setRule,
+  gap: gapRule,
   center: centerRule,
   between: betweenRule,
   even: evenRule,

@@ -19,11 +19,3 @@ export function dimensionAlong(on: SnapAxis, from: Mm, to: Mm): Dimension {
     length: Math.abs(to - from),
   };
 }
-
-/** Where the moving span comes to lie. */
-export function shifted(on: SnapAxis, delta: Mm): Span {
-  return {
-    low: on.grip === 'high' ? on.span.low : on.span.low + delta,
-    high: on.grip === 'low' ? on.span.high : on.span.high + delta,
-  };
-}

@@ -28,6 +28,7 @@ const LOOSE = new Set([
   'box',
   'name',
   'on',
+  'onChosen',
   'finish',
   'fixing',
   'locked',

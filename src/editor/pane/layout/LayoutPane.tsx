@@ -56,11 +56,12 @@ export default function LayoutPane() {
   );
 }
 
-/** Stocks to drag onto the face; a click puts one in the middle. */
+/** Stocks to drag onto the face; a click takes one in hand, and what is drawn next is made of it. */
 function StockPalette() {
   const t = useWords();
   const store = useStore();
   const design = useSettledDesign();
+  const chosen = useEditor((s) => s.stock);
   const [form, setForm] = useState<(typeof FORMS)[number]>('flat');
   const stocks = [...stocksOf(design).values()].filter((s) => s.form === form);
   const kind: DrawnKind = form === 'sheet' ? 'panel' : 'strip';
@@ -102,9 +103,10 @@ function StockPalette() {
             type="button"
             data-stop=""
             className="stock"
+            aria-pressed={stock.id === chosen}
             onPointerDown={(e) => startPlacing(store, kind, stock.id, e.nativeEvent)}
             onClick={(e) => {
-              // Keys and screen readers click without a pointer; a pointer has already placed it.
+              // Keys and screen readers click without a pointer; a pointer has already taken it.
               if (e.detail === 0) placeInMiddle(store, kind, stock.id);
             }}
           >

@@ -41,7 +41,7 @@ export function editsForShared(
   const parts = [...ids].sort((a, b) => middleOf(layout, a, axis) - middleOf(layout, b, axis));
   const id = freeId(design, 'rule');
   const [low, high] = spanOf(draft);
-  const loosen = draft.kind === 'same' ? [] : editsToLoosen(design, new Set(ids), axis);
+  const loosen = draft.kind === 'same' ? [] : editsToLoosen(design, new Set(ids), axis, 'each');
   const hold = (item: Rule): Edit[] => [...loosen, { kind: 'insert', list: 'rules', item }];
   switch (draft.kind) {
     case 'even': {

@@ -90,7 +90,8 @@ export function PartFields({ part }: { part: Part }) {
                 })
               : undefined
           }
-          onCommit={(on) => change({ on })}
+          // What was chosen stays; “whatever is beneath” is found anew wherever the part is put.
+          onCommit={(on) => change({ on, onChosen: on === 'face' ? undefined : true })}
         />
         {(part.kind === 'array' ? part.member : part).kind === 'fitting' ? null : (
           <ChoiceField

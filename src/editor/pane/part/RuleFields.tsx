@@ -98,6 +98,7 @@ export function RuleFields({ rule }: { rule: Rule }) {
       return (
         <MeasureField label={t('rule.gap')} value={rule.gap} onCommit={(gap) => change({ ...rule, gap })} />
       );
+    case 'gap':
     case 'center':
     case 'mirror':
     case 'same':

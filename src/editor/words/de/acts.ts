@@ -61,7 +61,6 @@ export const actWords: Record<keyof typeof en, string> = {
     '{name} bewegt sich nicht: eine Regel hält es. Lösen mit der Schaltfläche hier, oder auf der Zeichnung mit Alt und Pfeiltaste.',
   'say.heldByOthers': '{name} bewegt sich nicht: es folgt anderen Teilen, die gehalten werden.',
   'say.groupNeedsTwo': 'Zum Gruppieren mindestens zwei Teile wählen.',
-  'hud.held': 'Eine Regel hält es: mit Alt lösen',
   'say.copied': 'Kopiert.',
   'say.opened': '{name} geöffnet',
   'say.saved': '{name} gespeichert',

@@ -205,11 +205,12 @@ export const partWords: Record<keyof typeof en, string> = {
 
   'layout.draw': 'Auf die Front zeichnen',
   'layout.drawHint': 'Art wählen, dann von Ecke zu Ecke aufziehen. Ein Klick setzt eines in üblicher Größe.',
-  'layout.stock': 'Oder Material herüberziehen',
+  'layout.stock': 'Oder Material nehmen',
   'layout.stocks': 'Material für die Front',
-  'layout.stockHint': 'Mit Alt frei ablegen; beim Ziehen lässt sich ein Maß eintippen.',
+  'layout.stockHint':
+    'Anklicken, um damit zu zeichnen. Mit Alt frei ablegen; beim Ziehen lässt sich ein Maß eintippen.',
   'layout.stockHintFinger':
-    'Halten, bis es sich hebt, dann auf die Front tragen. Antippen setzt es in die Mitte.',
+    'Halten, bis es sich hebt, dann auf die Front tragen. Antippen, um damit zu zeichnen.',
   'layout.form': 'Art des Materials',
 
   'arrange.title': 'Ausrichten',

@@ -59,7 +59,6 @@ export const actWords = {
     '{name} does not move: a rule holds it. Let go with the button here, or on the drawing with Alt and the arrow.',
   'say.heldByOthers': '{name} does not move: it follows other parts that are held.',
   'say.groupNeedsTwo': 'Select at least two parts to group them.',
-  'hud.held': 'Held by a rule: Alt lets go',
   'say.copied': 'Copied.',
   'say.opened': 'Opened {name}',
   'say.saved': 'Saved {name}',

@@ -203,11 +203,10 @@ export const partWords = {
   'layout.draw': 'Draw on the face',
   'layout.drawHint':
     'Choose what it is, then pull it from corner to corner. A click or a tap places one of usual size.',
-  'layout.stock': 'Or drag a piece of stock',
+  'layout.stock': 'Or take a piece of stock',
   'layout.stocks': 'Stock to put on the face',
-  'layout.stockHint': 'Hold Alt to place freely; type a measure while you drag.',
-  'layout.stockHintFinger':
-    'Hold it until it lifts, then carry it onto the face. A tap puts it in the middle.',
+  'layout.stockHint': 'Click one to draw with it. Hold Alt to place freely; type a measure while you drag.',
+  'layout.stockHintFinger': 'Hold it until it lifts, then carry it onto the face. Tap it to draw with it.',
   'layout.form': 'Kind of stock',
 
   'arrange.title': 'Arrange',

@@ -26,6 +26,8 @@ export const rules: PlanWords['rules'] = {
     const way = direction[r.axis][r.distance > 0 ? 0 : 1];
     return `${edge} liegt ${say.length(Math.abs(r.distance))} ${way}${r.axis === 'x' ? ' von' : ''} ${from}`;
   },
+  gap: (r, result, say) =>
+    `${capital(say.edge(r.edge, r.axis))} liegt so weit von ${dative(say.edge(r.from, r.axis))} wie ${say.edge(r.likeEdge, r.axis)} von ${dative(say.edge(r.likeFrom, r.axis))}${result === null ? '' : `, ${say.length(Math.abs(result))}`}`,
   center: (r, _result, say) =>
     `${names(r.parts, say)} mittig zwischen ${dative(say.edge(r.low, r.axis))} und ${dative(say.edge(r.high, r.axis))}`,
   between: (r, result, say) => {

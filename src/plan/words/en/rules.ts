@@ -19,6 +19,8 @@ export const rules: PlanWords['rules'] = {
     if (r.distance === 0) return `The ${edge} is on the ${from}`;
     return `The ${edge} is ${say.length(Math.abs(r.distance))} ${r.distance > 0 ? beyond : before} the ${from}`;
   },
+  gap: (r, result, say) =>
+    `The ${say.edge(r.edge, r.axis)} is as far from the ${say.edge(r.from, r.axis)} as the ${say.edge(r.likeEdge, r.axis)} from the ${say.edge(r.likeFrom, r.axis)}${result === null ? '' : `, ${say.length(Math.abs(result))}`}`,
   center: (r, _result, say) =>
     `${names(r.parts, say)} centered between the ${say.edge(r.low, r.axis)} and the ${say.edge(r.high, r.axis)}`,
   between: (r, result, say) => {

@@ -1,0 +1,78 @@
+import type { Face } from '../../bed/face.ts';
+import type { Part } from '../../design/schema.ts';
+import { intersect, union } from '../../geometry/clip.ts';
+import { areaOf, boxesMeet, boxOf } from '../../geometry/region.ts';
+import type { Box, Region } from '../../geometry/shape.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import type { Stock } from '../../materials/types.ts';
+import type { LaidPart } from '../laid.ts';
+import { expandArray } from './array.ts';
+import { bodyOf, isSingle } from './body.ts';
+import { levelUnder } from './support.ts';
+
+/**
+ * Least share of the underside that must lie on something. Common practice, no source: enough for a
+ * board that bridges a recess between two rails, not for one that hangs on by an edge.
+ */
+export const LEAST_CARRIED = 0.25;
+/** Shares that differ by less are the same: curves are drawn as chords. */
+const SAME_SHARE = 1e-4;
+
+export interface CarrierInput {
+  readonly parts: readonly LaidPart[];
+  readonly face: Face;
+  readonly stocks: ReadonlyMap<string, Stock>;
+}
+
+/** What the part would cover of the face, were its box there. */
+function outlineOf(part: Part, box: Box, stocks: CarrierInput['stocks']): Region {
+  if (isSingle(part)) return bodyOf(part, box, stocks).region;
+  return union(
+    expandArray(part, box, stocks).slots.map((slot) => bodyOf(slot.member, slot.box, stocks).region),
+  );
+}
+
+/** The share of an outline, of an area over zero, that each part under it would carry, and how high that part is. */
+function sharesOf(outline: Region, bounds: Box, { parts }: CarrierInput, without: ReadonlySet<string>) {
+  const beneath = new Map<string, LaidPart[]>();
+  for (const laid of parts) {
+    // Paint carries nothing, and what is bought is no board.
+    if (laid.z1 - laid.z0 <= SAME_LENGTH || laid.kind === 'fitting' || without.has(laid.part)) continue;
+    if (!boxesMeet(laid.box, bounds)) continue;
+    const known = beneath.get(laid.part);
+    if (known) known.push(laid);
+    else beneath.set(laid.part, [laid]);
+  }
+  const area = areaOf(outline);
+  return [...beneath].map(([part, laid]) => ({
+    part,
+    top: Math.max(...laid.map((one) => one.z1)),
+    share: laid.reduce((sum, one) => sum + areaOf(intersect(outline, one.region)), 0) / area,
+  }));
+}
+
+/**
+ * What a part lies on when its box is there: the topmost part that its whole outline lies on, else the one that
+ * carries most of it; where that is less than a quarter, the face. `without`: parts that go with it.
+ */
+export function carrierOf(
+  input: CarrierInput,
+  part: Part,
+  box: Box,
+  without: ReadonlySet<string>,
+): { readonly part: string } | { readonly level: string | null } {
+  const outline = outlineOf(part, box, input.stocks);
+  const bounds = boxOf(outline) ?? box;
+  const shares = areaOf(outline) > 0 ? sharesOf(outline, bounds, input, without) : [];
+  const whole = shares.filter(({ share }) => share >= 1 - SAME_SHARE);
+  const best =
+    whole.length > 0
+      ? whole.reduce((a, b) => (b.top >= a.top ? b : a))
+      : shares
+          .filter(({ share }) => share >= LEAST_CARRIED)
+          .reduce<(typeof shares)[number] | null>((a, b) => {
+            if (!a || b.share > a.share + SAME_SHARE) return b;
+            return b.share > a.share - SAME_SHARE && b.top > a.top + SAME_LENGTH ? b : a;
+          }, null);
+  return best ? { part: best.part } : { level: levelUnder(input.face, outline, bounds) };
+}
