@@ -45,8 +45,6 @@ export interface Held {
   /** What they are held by: one offer, or one for each edge of a part that is drawn. */
   readonly offers: readonly Offer[];
   readonly rules: readonly OfferedRule[];
-  /** What else was near, as ranked. */
-  readonly next: readonly Offer[];
 }
 
 /**
@@ -75,9 +73,6 @@ function heldAlong(on: SnapAxis, withMargin: boolean): Held {
     span: spanWith(on, offers),
     offers,
     rules: rulesOf(on, offers),
-    next: ranked([...near, ...roundDistances(on)], on.input.reach, on.input.reach).filter(
-      (offer) => !offers.includes(offer),
-    ),
   };
 }
 

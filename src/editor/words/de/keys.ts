@@ -28,7 +28,7 @@ export const keyWords = {
   'keys.press.escape': 'Esc',
   'keys.escape': 'Beendet spurlos, was gerade getan wird, und hebt dann die Auswahl auf',
   'keys.press.alt': 'Alt beim Ziehen',
-  'keys.alt': 'Frei setzen: nichts rastet ein, und Regeln lassen los',
+  'keys.alt': 'Frei setzen: nichts rastet ein, und keine Regel hält es',
   'keys.press.shift': 'Umschalt',
   'keys.shift': 'Beim Ziehen: gerade oder quadratisch. Ein Klick: kommt zur Auswahl dazu',
   'keys.press.digits': 'Tippen beim Ziehen',

@@ -28,7 +28,7 @@ export const keyWords = {
   'keys.press.escape': 'Escape',
   'keys.escape': 'Ends what is being done without a trace, then lets go of the selection',
   'keys.press.alt': 'Alt while dragging',
-  'keys.alt': 'Place freely: nothing snaps, and rules let go',
+  'keys.alt': 'Place freely: nothing snaps, and no rule holds it',
   'keys.press.shift': 'Shift',
   'keys.shift': 'While dragging: straight or square. A click: adds to the selection',
   'keys.press.digits': 'Type while dragging',
