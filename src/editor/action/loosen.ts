@@ -24,10 +24,12 @@ export function editsToLoosen(
   ids: ReadonlySet<string>,
   axis: Axis,
   hand: Loosening = 'move',
+  breaks: (rule: Rule) => boolean = () => true,
 ): Edit[] {
   const edits: Edit[] = [];
   const taken = new Set<string>();
   for (const rule of design.rules) {
+    if (!breaks(rule)) continue;
     const kept =
       hand === 'low' || hand === 'high'
         ? pulled(rule, ids, axis, hand)

@@ -12,6 +12,7 @@ import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clipText, copyOf, editsToPaste, readClip } from './copy.ts';
 import { freeId, freeName } from './ids.ts';
+import { editsToLay } from './lay.ts';
 import { editsToLoosen } from './loosen.ts';
 import { itemsOf, movableBoxes, nameOf } from './movable.ts';
 import { editsToPlace } from './place.ts';
@@ -52,8 +53,10 @@ export function nudge(store: EditorStore, dx: -1 | 0 | 1, dy: -1 | 0 | 1, { larg
   const held = new Set(before.keys());
   const loosen = free ? editsToLoosen(design, held, dx === 0 ? 'y' : 'x') : [];
   const loose = loosen.length > 0 ? preview(edit, loosen) : design;
-  const edits = [...loosen, ...editsToPlace(loose, before, after)];
-  const moved = layoutOf(preview(edit, edits), held).boxes;
+  const placed = [...loosen, ...editsToPlace(loose, before, after)];
+  const there = preview(edit, placed);
+  const edits = [...placed, ...editsToLay(there, held)];
+  const moved = layoutOf(there, held).boxes;
   const stays = [...before].every(([id, b]) => {
     const box = moved.get(id);
     return box !== undefined && Math.hypot(box.x - b.x, box.y - b.y) < SAME_LENGTH;

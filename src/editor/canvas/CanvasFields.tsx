@@ -1,7 +1,7 @@
 import type { Design, Rule } from '../../design/schema.ts';
 import type { Layout } from '../../layout/laid.ts';
 import type { Mm } from '../../measure/units.ts';
-import { editsToPlace } from '../action/place.ts';
+import { editsToType } from '../action/typed.ts';
 import { MeasureField } from '../field/MeasureField.tsx';
 import { commit } from '../state/commit.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
@@ -97,11 +97,7 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
   const box = layout.boxes.get(field.part) ?? design.keepClears.find((k) => k.id === field.part)?.box;
   if (!box) return null;
   const take = (mm: number) => {
-    const edits = editsToPlace(
-      design,
-      new Map([[field.part, box]]),
-      new Map([[field.part, { ...box, [field.side]: mm }]]),
-    );
+    const { edits } = editsToType(design, field.part, box, { [field.side]: mm });
     commit(store, edits, t('did.measure', { to: lengthText(design, mm) }));
   };
   return (

@@ -4,6 +4,7 @@ import type { Box, Point } from '../../geometry/shape.ts';
 import type { Grip } from '../../layout/snap/snapping.ts';
 import { structureOf } from '../../layout/structure.ts';
 import { type Created, createItem, DEFAULT_SIZE, madeAt, stockFor } from '../action/create.ts';
+import { editsToLay } from '../action/lay.ts';
 import { commit } from '../state/commit.ts';
 import { faceFor, layoutOf } from '../state/derive.ts';
 import { propose } from '../state/propose.ts';
@@ -12,7 +13,7 @@ import { stocksOf } from '../state/tables.ts';
 import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
-import { asInHand, edited, editsToLay, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
+import { asInHand, edited, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 import type { DrawnKind } from './tools.ts';
 
 /** Draws a new part from corner to corner; a plain click places one of usual size. */

@@ -4,6 +4,7 @@ import { boxAround } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
+import { editsToLay } from '../action/lay.ts';
 import { editsToLoosen } from '../action/loosen.ts';
 import { movableBoxes } from '../action/movable.ts';
 import { editsToPlace } from '../action/place.ts';
@@ -15,7 +16,7 @@ import { type EditorStore, say } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
-import { asInHand, edited, editsToLay, type InHand, ruleEdits, snapInHand } from './snapping.ts';
+import { asInHand, edited, type InHand, ruleEdits, snapInHand } from './snapping.ts';
 
 /** Pixels along an axis before a drag counts there too. */
 const AXIS_SLOP = 5;

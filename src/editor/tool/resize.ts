@@ -3,6 +3,7 @@ import type { Axis, Design } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { AXES } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
+import { editsToLay } from '../action/lay.ts';
 import { editsToLoosen, isPlacedBy } from '../action/loosen.ts';
 import { movableBoxes } from '../action/movable.ts';
 import { editsToPlace } from '../action/place.ts';
@@ -15,7 +16,7 @@ import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 
-import { asInHand, edited, editsToLay, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
+import { asInHand, edited, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 
 /** Which sides a handle pulls: -1 the low one, 1 the high one, 0 none. */
 export interface Pull {

@@ -7,7 +7,6 @@ import type { Box, Point } from '../../geometry/shape.ts';
 import { followersOf } from '../../layout/follow.ts';
 import type { LaidPart, Layout } from '../../layout/laid.ts';
 import { carrierOf } from '../../layout/place/carrier.ts';
-import { isLevelId } from '../../layout/place/support.ts';
 import { snapPointTo } from '../../layout/snap/point.ts';
 import { type Held, heldBy } from '../../layout/snap/ranking.ts';
 import type { Grip, Offer, OfferedRule, SnapInput, Thing } from '../../layout/snap/snapping.ts';
@@ -15,9 +14,9 @@ import { AXES, otherAxis, withSpan } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
 import { freeId } from '../action/ids.ts';
-import { boundsFor, faceFor, layoutOf } from '../state/derive.ts';
+import { carrying, restingOn } from '../action/lay.ts';
+import { boundsFor, faceFor } from '../state/derive.ts';
 import { type EditorState, pixels } from '../state/store.ts';
-import { stocksOf } from '../state/tables.ts';
 import { lengthText } from '../state/text.ts';
 import type { Guide } from './guide.ts';
 
@@ -70,20 +69,6 @@ const around = remembering((design: Design, layout: Layout, ids: string): Around
     without: new Set([...own, ...following, ...restingOn(design, own)]),
   };
 });
-
-/** Parts that lie on some, directly or on others between. */
-function restingOn(design: Design, ids: ReadonlySet<string>): ReadonlySet<string> {
-  const found = new Set(ids);
-  for (let grown = true; grown; ) {
-    grown = false;
-    for (const part of design.parts) {
-      if (found.has(part.id) || !found.has(part.on)) continue;
-      found.add(part.id);
-      grown = true;
-    }
-  }
-  return found;
-}
 
 const straightStock = (part: Part): string | undefined =>
   part.kind === 'strip' && (part.lie === 'across' || part.lie === 'up') ? part.stock : undefined;
@@ -151,31 +136,6 @@ function supportOf(design: Design, layout: Layout, { moving, parts }: InHand, wi
   if (!only || !part || moving.length > 1) return 'face';
   const found = carrierOf(carrying(design, layout), part, only.box, without);
   return 'part' in found ? found.part : `level:${found.level}`;
-}
-
-const carrying = (design: Design, layout: Layout) => ({
-  parts: layout.parts,
-  face: faceFor(design.bed),
-  stocks: stocksOf(design),
-});
-
-/**
- * The edits that lay parts on what is under them, once they and all that follows them lie where they are put;
- * mirror images that follow them too. What the person chose stays.
- */
-export function editsToLay(design: Design, ids: ReadonlySet<string>): Edit[] {
-  const layout = layoutOf(design, ids);
-  const twins = design.rules.flatMap((r) => (r.kind === 'mirror' && ids.has(r.part) ? [r.twin] : []));
-  return [...new Set([...ids, ...twins])].flatMap((id): Edit[] => {
-    const part = design.parts.find((p) => p.id === id);
-    if (!part || part.onChosen || ids.has(part.on)) return [];
-    const without = new Set([...restingOn(design, new Set([id])), ...followersOf(design, [id])]);
-    const box = layout.boxes.get(id) ?? part.box;
-    const found = carrierOf(carrying(design, layout), part, box, without);
-    const on = 'part' in found ? found.part : 'face';
-    const same = part.on === on || (isLevelId(part.on) && !('part' in found) && found.level === part.on);
-    return same ? [] : [{ kind: 'replace', list: 'parts', id, item: { ...part, on } }];
-  });
 }
 
 /** The members of an array are offered one by one while it is this near to what moves, and no more of them in all. */

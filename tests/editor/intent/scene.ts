@@ -1,15 +1,15 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { openDesign } from '../../../src/design/open.ts';
 import type { Design } from '../../../src/design/schema.ts';
 import { preview, startState } from '../../../src/design/state.ts';
-import { editsToPlace } from '../../../src/editor/action/place.ts';
+import { editsToType } from '../../../src/editor/action/typed.ts';
 import { faceFor, layoutOf } from '../../../src/editor/state/derive.ts';
 import type { Box } from '../../../src/geometry/shape.ts';
 import { settled } from '../../../src/layout/settle.ts';
 
-/** Scenes from the bench: what a hand does, and what a person means by it. */
-const FOLDER = fileURLToPath(new URL('../../../../shared/reference/intent/', import.meta.url));
+/** Scenes from the bench: what a hand does, and what a person means by it (`scenes/README.md`). */
+const FOLDER = fileURLToPath(new URL('scenes/', import.meta.url));
 
 type Corners = readonly [number, number, number, number];
 
@@ -66,9 +66,8 @@ export interface Scene {
   readonly then: readonly Then[];
 }
 
-/** The scenes beside the clone; none where they are not there. */
+/** All of them, in order. */
 export function scenes(): Scene[] {
-  if (!existsSync(FOLDER)) return [];
   return readdirSync(FOLDER)
     .filter((name) => /^s\d+.*\.json$/.test(name))
     .sort()
@@ -140,7 +139,7 @@ export function changed(design: Design, { set, new: value }: Then['change']): De
   const state = startState(design);
   const edits =
     field === 'box'
-      ? editsToPlace(design, new Map([[id, box]]), new Map([[id, { ...box, [side]: value }]]))
+      ? editsToType(design, id, box, { [side]: value }).edits
       : [
           {
             kind: 'replace' as const,

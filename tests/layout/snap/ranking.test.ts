@@ -37,7 +37,7 @@ const to = (side: 'low' | 'mid' | 'high', from: object, distance = 0) => ({
   distance,
 });
 
-it('ranks what the hand may have meant as ../shared/reference/intent does', () => {
+it('ranks what the hand may have meant as tests/editor/intent/scenes/README.md does', () => {
   expect(RANKING.map((row) => row.readings)).toEqual([
     ['touch'],
     ['line'],

@@ -1,12 +1,13 @@
 import { useContext } from 'react';
-import type { Design, Member, Part, PartArray } from '../../../design/schema.ts';
+import type { Design, Member, Part, PartArray, Rule } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
-import { editsToPlace } from '../../action/place.ts';
+import { editsToType } from '../../action/typed.ts';
 import { layoutOf } from '../../state/derive.ts';
 import { useCommit, useDesign } from '../../state/hooks.ts';
 import { lengthText } from '../../state/text.ts';
 import { t } from '../../words/t.ts';
 import { MemberContext } from './memberContext.ts';
+import { ruleSentence } from './sentence.ts';
 
 /** The part's box as laid out, and the ways to change the part (or the member of an array) from fields. */
 export function usePart<P extends Part>(part: P) {
@@ -31,13 +32,17 @@ export function usePart<P extends Part>(part: P) {
         t('did.change', { name: part.name }),
         { held },
       ),
-    /** Places or sizes it; rules that place it follow with their measures. */
+    /** Places or sizes it; rules that place it follow with their measures, or let go of what was typed otherwise. */
     place: (sides: Partial<Box>) => {
       const next = { ...box, ...sides };
       const label = t('did.change', { name: part.name });
-      commit(editsToPlace(design, new Map([[part.id, box]]), new Map([[part.id, next]])), label, {
+      const { rules } = layoutOf(design);
+      const stateOf = ({ id }: Rule) => rules.find((state) => state.id === id);
+      const { edits, letGo } = editsToType(design, part.id, box, sides);
+      const lost = letGo.map((rule) => t('say.letGo', { rule: ruleSentence(design, rule, stateOf(rule)) }));
+      commit(edits, label, {
         held,
-        say: placedWords(design, part.name, box, sides, next),
+        say: [placedWords(design, part.name, box, sides, next), ...lost].join('. '),
       });
     },
   };

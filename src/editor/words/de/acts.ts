@@ -60,6 +60,7 @@ export const actWords: Record<keyof typeof en, string> = {
   'say.held':
     '{name} bewegt sich nicht: eine Regel hält es. Lösen mit der Schaltfläche hier, oder auf der Zeichnung mit Alt und Pfeiltaste.',
   'say.heldByOthers': '{name} bewegt sich nicht: es folgt anderen Teilen, die gehalten werden.',
+  'say.letGo': 'Nicht mehr gehalten durch: {rule}',
   'say.groupNeedsTwo': 'Zum Gruppieren mindestens zwei Teile wählen.',
   'say.copied': 'Kopiert.',
   'say.opened': '{name} geöffnet',

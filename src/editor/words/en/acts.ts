@@ -58,6 +58,7 @@ export const actWords = {
   'say.held':
     '{name} does not move: a rule holds it. Let go with the button here, or on the drawing with Alt and the arrow.',
   'say.heldByOthers': '{name} does not move: it follows other parts that are held.',
+  'say.letGo': 'No longer held by: {rule}',
   'say.groupNeedsTwo': 'Select at least two parts to group them.',
   'say.copied': 'Copied.',
   'say.opened': 'Opened {name}',

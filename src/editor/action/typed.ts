@@ -1,0 +1,59 @@
+import { applyEdits, type Edit } from '../../design/edit/edit.ts';
+import type { Axis, Design, Rule } from '../../design/schema.ts';
+import type { Box } from '../../geometry/shape.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { editsToLay } from './lay.ts';
+import { editsToLoosen, type Loosening } from './loosen.ts';
+import { editsToPlace } from './place.ts';
+
+interface Way {
+  readonly axis: Axis;
+  readonly hand: Loosening;
+  /** Rules that have no measure which could follow what is typed. */
+  readonly breaks: readonly Rule['kind'][];
+}
+
+const PLACED = ['center', 'even', 'graded', 'mirror', 'reveal', 'gap'] as const;
+/** What is centered or in a row stays so with another size. */
+const SIZED = ['reveal', 'gap'] as const;
+
+/** How typing each measure of a box goes: a place carries the part, a size pulls its right or upper side. */
+const TYPED: Readonly<Record<keyof Box, Way>> = {
+  x: { axis: 'x', hand: 'move', breaks: PLACED },
+  y: { axis: 'y', hand: 'move', breaks: PLACED },
+  w: { axis: 'x', hand: 'high', breaks: SIZED },
+  h: { axis: 'y', hand: 'high', breaks: SIZED },
+};
+
+export interface Typed {
+  readonly edits: readonly Edit[];
+  /** The rules that no longer hold the part as they did. */
+  readonly letGo: readonly Rule[];
+}
+
+/**
+ * The edits by which a part that lies in a box has the measures that were typed. What is typed is the plainest word
+ * there is: rules with a measure take it, the others let go of the part along that axis.
+ */
+export function editsToType(design: Design, id: string, box: Box, sides: Partial<Box>): Typed {
+  const held = new Set([id]);
+  const loosen: Edit[] = [];
+  for (const side of ['x', 'y', 'w', 'h'] as const) {
+    if (Math.abs((sides[side] ?? box[side]) - box[side]) <= SAME_LENGTH) continue;
+    const { axis, hand, breaks } = TYPED[side];
+    const isBroken = ({ kind }: Rule) => breaks.includes(kind);
+    loosen.push(...editsToLoosen(made(design, loosen), held, axis, hand, isBroken));
+  }
+  const after = new Map([[id, { ...box, ...sides }]]);
+  const edits = [...loosen, ...editsToPlace(made(design, loosen), new Map([[id, box]]), after)];
+  const broken = new Set(loosen.flatMap((edit) => ('id' in edit ? edit.id : [])));
+  return {
+    edits: [...edits, ...editsToLay(made(design, edits), held)],
+    letGo: design.rules.filter((rule) => broken.has(rule.id)),
+  };
+}
+
+function made(design: Design, edits: readonly Edit[]): Design {
+  const done = applyEdits(design, edits);
+  return done.ok ? done.design : design;
+}
