@@ -1,80 +1,78 @@
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { drop, openBrowser, openStep, plainDesign, visit } from './bench.ts';
+import { violations } from './axe.ts';
+import { drop, openBrowser, openStep, plainDesign, resize, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
 const STEPS = ['Bed', 'Layout', 'Checks', 'Wood', 'Paint', 'Letters', 'Fixing', 'Pages'] as const;
 
-async function violations(page: Page): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page }).analyze();
-  return found.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(' | ')}`);
-}
-
 describe.each(['light', 'dark'] as const)('without violations, %s', (colorScheme) => {
-  it('on the first page', async () => {
+  it('on the first page, on every step, with a part selected, and on a small screen', async () => {
     const { page } = await visit(await context({ colorScheme }));
-    expect(await violations(page)).toEqual([]);
-    await page.context().close();
-  });
-
-  it('on every step', async () => {
-    const { page } = await visit(await context({ colorScheme }));
+    const find = async (where: string) =>
+      expect({ where, found: await violations(page) }).toEqual({ where, found: [] });
+    await find('the first page');
     await drop(page, plainDesign());
     for (const step of STEPS) {
       await openStep(page, step);
-      expect({ step, found: await violations(page) }).toEqual({ step, found: [] });
+      await find(step);
     }
-    await page.context().close();
-  });
-
-  it('with a part selected, and on a small screen', async () => {
-    const { page } = await visit(await context({ colorScheme }));
-    await drop(page, plainDesign());
+    await openStep(page, 'Layout');
     await page.getByRole('treeitem', { name: /Left stile/ }).click();
     await page.getByRole('tabpanel', { name: 'Left stile' }).waitFor();
-    expect(await violations(page)).toEqual([]);
-    await page.setViewportSize({ width: 390, height: 844 });
+    await find('a part selected');
+    await resize(page, 390, 844);
     // So narrow, the list of parts is a tab of the pane.
     await page.getByRole('tab', { name: 'Parts' }).waitFor();
-    expect(await violations(page)).toEqual([]);
+    await find('a small screen');
     await page.context().close();
   });
 });
 
-describe('the page is as high as the window', () => {
-  it.each([
-    [844, 390],
-    [390, 844],
-    [1280, 720],
-    [2560, 1440],
-  ])('on every step at %i x %i', async (width, height) => {
-    const { page } = await visit(await context({ viewport: { width, height } }));
+it('the checker finds what it should find', async () => {
+  const page = await (await context()).newPage();
+  await page.setContent('<main><button></button><p style="color: #ddd">Hardly to be read</p></main>');
+  const found = (await violations(page)).map((v) => v.split(':')[0]);
+  expect(found).toEqual(expect.arrayContaining(['button-name', 'color-contrast']));
+  await page.context().close();
+});
+
+describe('in a window of any size', () => {
+  it('the page is as high as the window on every step', async () => {
+    const { page } = await visit(await context());
     await drop(page, plainDesign());
     for (const step of STEPS) {
       await openStep(page, step);
-      const high = await page.evaluate(() => document.documentElement.scrollHeight);
-      expect({ step, high }).toEqual({ step, high: height });
+      for (const [width, height] of [
+        [844, 390],
+        [390, 844],
+        [1280, 720],
+        [2560, 1440],
+      ] as const) {
+        await resize(page, width, height);
+        const high = await page.evaluate(() => document.documentElement.scrollHeight);
+        expect({ step, width, high }).toEqual({ step, width, high: height });
+      }
     }
     await page.context().close();
   });
-});
 
-describe('nothing is clipped', () => {
-  it.each([320, 360, 390, 760, 1024, 1200, 1920, 2560])('at %i pixels', async (width) => {
-    const { page } = await visit(await context({ viewport: { width, height: 860 } }));
+  it('nothing is clipped', async () => {
+    const { page } = await visit(await context());
     await drop(page, plainDesign());
-    const outside = await page.evaluate(() => {
-      const wide = document.documentElement.clientWidth;
-      return [...document.querySelectorAll('.title-block *, .rail-step, .pane-head *, .tray')]
-        .filter((el) => {
-          const r = el.getBoundingClientRect();
-          return r.width > 1 && r.height > 1 && (r.right > wide + 1 || r.left < -1);
-        })
-        .map((el) => `${el.tagName}.${el.getAttribute('class')}`);
-    });
-    expect(outside).toEqual([]);
+    for (const width of [320, 360, 390, 760, 1024, 1200, 1920, 2560]) {
+      await resize(page, width, 860);
+      const outside = await page.evaluate(() => {
+        const wide = document.documentElement.clientWidth;
+        return [...document.querySelectorAll('.title-block *, .rail-step, .pane-head *, .tray')]
+          .filter((el) => {
+            const r = el.getBoundingClientRect();
+            return r.width > 1 && r.height > 1 && (r.right > wide + 1 || r.left < -1);
+          })
+          .map((el) => `${el.tagName}.${el.getAttribute('class')}`);
+      });
+      expect({ width, outside }).toEqual({ width, outside: [] });
+    }
     await page.context().close();
   });
 });

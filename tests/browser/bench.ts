@@ -53,6 +53,7 @@ export async function drop(page: Page, design: Design): Promise<void> {
     transfer.items.add(new File([text], 'design.json', { type: 'application/json' }));
     window.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, cancelable: true }));
   }, saveDesign(design));
+  await page.waitForFunction((name) => document.title.includes(name), design.name);
   await page.locator('.canvas canvas').first().waitFor();
 }
 
@@ -113,6 +114,27 @@ export function plainDesign(): Design {
     ...newDesign(undefined, 'Plain face'),
     parts: [strip('left', 'Left stile', 5), strip('right', 'Right stile', 31), panel],
   };
+}
+
+/** Waits until the page has drawn what it was just told: what is measured in one frame may change the next. */
+const drawn = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        requestAnimationFrame(() => requestAnimationFrame(() => done()));
+      }),
+  );
+
+/** Gives the window another size. */
+export async function resize(page: Page, width: number, height: number): Promise<void> {
+  await page.setViewportSize({ width, height });
+  await drawn(page);
+}
+
+/** What the device wishes for: light or dark, motion or none. */
+export async function wish(page: Page, media: Parameters<Page['emulateMedia']>[0]): Promise<void> {
+  await page.emulateMedia(media);
+  await drawn(page);
 }
 
 /** The point of the page where a point of the face (millimeters) is drawn, by the labels of the rulers' own design. */

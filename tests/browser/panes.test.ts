@@ -1,48 +1,22 @@
 import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
-import { openData } from '../../src/design/open.ts';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Design } from '../../src/design/schema.ts';
-import type { Tables } from '../../src/materials/types.ts';
 import { formatMass, formatMoney, formatReading } from '../../src/measure/format.ts';
 import { plan } from '../../src/plan/plan.ts';
-import { drop, field, openBrowser, openStep, visit } from './bench.ts';
+import { SUPPLIES, starter } from '../plan/starters.ts';
+import { violations } from './axe.ts';
+import { drop, field, openBrowser, openStep, resize, visit, wish } from './bench.ts';
 
 const { context } = openBrowser();
 
-const file = (path: string) => readFileSync(new URL(`../../${path}`, import.meta.url));
-const json = (path: string): unknown => JSON.parse(file(path).toString('utf8'));
-
-const opened = openData(json('assets/starters/harbor-ticket-kiosk.json'));
-if (!opened.ok) throw new Error('The kiosk starter does not open.');
-const kiosk: Design = opened.design;
-
-const TABLES = [
-  'materials',
-  'stocks',
-  'brads',
-  'screws',
-  'containers',
-  'glues',
-  'tapes',
-  'papers',
-  'mattresses',
-  'fonts',
-];
-const tables = Object.fromEntries(
-  TABLES.map((name) => [name, json(`assets/materials/${name}.json`)]),
-) as unknown as Tables;
+const kiosk = starter('harbor-ticket-kiosk');
 
 /** The plan of the kiosk, made here: what the panes must show. */
-const made = plan(kiosk, {
-  tables,
-  fonts: new Map(
-    tables.fonts.map((f) => [f.id, new Uint8Array(file(`node_modules/${f.package}/${f.file}`))]),
-  ),
-  correction: { x: 1, y: 1 },
-  language: 'en',
-});
+const made = plan(kiosk, SUPPLIES);
+
+/** A font for signs, as a person might bring it. */
+const RYE = new URL('../../node_modules/@fontsource/rye/files/rye-latin-400-normal.woff', import.meta.url);
 
 const SUBS: Readonly<Record<string, readonly string[]>> = {
   Checks: [],
@@ -64,50 +38,52 @@ const seen = async (page: Page): Promise<string> =>
 const spoken = (page: Page, mm: number) =>
   page.locator('.job-pane .hidden-text', { hasText: formatReading(mm, kiosk.measure) }).count();
 
-async function violations(page: Page): Promise<string[]> {
-  // What stands around the pane has its own test; the inside of a drawing is one picture.
-  const { violations: found } = await new AxeBuilder({ page })
-    .options({ resultTypes: ['violations'] })
-    .include('.pane')
-    .exclude('.paper-drawing > g')
-    .analyze();
-  return found.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(' | ')}`);
-}
+/** What stands around the pane has its own test; the inside of a drawing is one picture. */
+const PANE = { include: ['.pane'], exclude: ['.paper-drawing > g'] };
+
+const undo = (page: Page) => page.getByRole('button', { name: /^Undo/ });
 
 describe('every pane opens', () => {
-  it.each([
-    { colorScheme: 'light' as const, width: 1440 },
-    { colorScheme: 'dark' as const, width: 390 },
-  ])(
-    'without violations or errors, $colorScheme at $width pixels',
-    async ({ colorScheme, width }) => {
-      const { page, errors } = await visit(await context({ colorScheme, viewport: { width, height: 860 } }));
-      await drop(page, kiosk);
+  it('without violations or errors, light and wide, dark and narrow', async () => {
+    const { page, errors } = await visit(await context());
+    await drop(page, kiosk);
+    for (const [colorScheme, width] of [
+      ['light', 1440],
+      ['dark', 390],
+    ] as const) {
+      await wish(page, { colorScheme });
+      await resize(page, width, 860);
       for (const [step, subs] of Object.entries(SUBS)) {
         await openStep(page, step);
         for (const sub of subs.length > 0 ? subs : ['']) {
           if (sub) await openSub(page, sub);
-          expect({ step, sub, found: await violations(page) }).toEqual({ step, sub, found: [] });
+          const found = await violations(page, PANE);
           const wider = await page
             .locator('.pane-body:visible')
             .first()
             .evaluate((el) => el.scrollWidth - el.clientWidth);
-          expect({ step, sub, wider }).toEqual({ step, sub, wider: 0 });
+          const view = { colorScheme, step, sub };
+          expect({ ...view, found, wider }).toEqual({ ...view, found: [], wider: 0 });
         }
       }
-      expect(errors).toEqual([]);
-      await page.context().close();
-      // Twenty views, each looked through whole.
-    },
-    300_000,
-  );
+    }
+    expect(errors).toEqual([]);
+    await page.context().close();
+    // Forty views, each looked through whole.
+  }, 300_000);
 });
 
-describe('the panes show the plan', () => {
-  it('in wood, paint, fixing and pages', async () => {
-    const { page, errors } = await visit(await context());
+/** One page for all of these, in this order: what changes the design comes last. */
+describe('the panes of the kiosk', () => {
+  let page: Page;
+  let errors: string[];
+  beforeAll(async () => {
+    ({ page, errors } = await visit(await context()));
     await drop(page, kiosk);
+  });
+  afterAll(() => page.context().close());
 
+  it('show the plan in wood, paint, fixing and pages', async () => {
     await openStep(page, 'Wood');
     await openSub(page, 'Pieces');
     const labels = new Set(made.joinery.pieces.map((p) => p.label));
@@ -154,15 +130,9 @@ describe('the panes show the plan', () => {
     expect(await page.getByRole('slider', { name: 'Lowered by' }).inputValue()).toBe(
       String(Math.round(made.fold.worst * 2) / 2),
     );
-    expect(errors).toEqual([]);
-    await page.context().close();
   });
-});
 
-describe('work in the panes', () => {
   it('keeps ticks on the device and out of the design', async () => {
-    const { page } = await visit(await context());
-    await drop(page, kiosk);
     await openStep(page, 'Wood');
     await openSub(page, 'Boards & sheets');
     await page.locator('.ticks input').first().check();
@@ -172,13 +142,10 @@ describe('work in the panes', () => {
     await openStep(page, 'Wood');
     await openSub(page, 'Pieces');
     expect(await seen(page)).toContain(`1 of ${made.joinery.pieces.length} cut`);
-    expect(await page.getByRole('button', { name: /^Undo/ }).isDisabled()).toBe(true);
-    await page.context().close();
+    expect(await undo(page).isDisabled()).toBe(true);
   });
 
   it('turns a stencil bridge by keys as one step of undo', async () => {
-    const { page } = await visit(await context());
-    await drop(page, kiosk);
     await openStep(page, 'Letters');
     await openSub(page, 'Making');
     await page.getByLabel('What is shown').selectOption({ label: 'Stencil' });
@@ -189,14 +156,11 @@ describe('work in the panes', () => {
     await page.getByText('Islands with bridges set by hand: 1.').waitFor();
     const turned = ((before + 15 + 540) % 360) - 180;
     await expect.poll(async () => Number(await bridge.getAttribute('aria-valuenow'))).toBe(turned);
-    await page.getByRole('button', { name: /^Undo/ }).click();
+    await undo(page).click();
     await expect.poll(() => page.getByText('Islands with bridges set by hand').count()).toBe(0);
-    await page.context().close();
   });
 
   it('corrects the printer from what the ruler read, on the device', async () => {
-    const { page } = await visit(await context());
-    await drop(page, kiosk);
     await openStep(page, 'Pages');
     await openSub(page, 'Printer');
     const across = field(page, 'The ruler across reads');
@@ -207,66 +171,28 @@ describe('work in the panes', () => {
     await page.getByText('Printed at 99.2 × 100 % of true size; corrected.').waitFor();
     const kept = await page.evaluate(() => localStorage.getItem('showface:printer'));
     expect(JSON.parse(kept ?? '{}').x).toBeCloseTo(0.992, 6);
-    expect(await page.getByRole('button', { name: /^Undo/ }).isDisabled()).toBe(true);
-    await page.context().close();
-  });
-
-  it('lets go of a rule that cannot hold', async () => {
-    const rule = kiosk.rules.find((r) => r.kind === 'set');
-    if (!rule) throw new Error('The kiosk has no set rule.');
-    const clash: Design = {
-      ...kiosk,
-      rules: [...kiosk.rules, { ...rule, id: 'clash', distance: rule.distance + 40 }],
-    };
-    const { page } = await visit(await context());
-    await drop(page, clash);
-    await openStep(page, 'Checks');
-    const broken = page.getByRole('region', { name: /Rules that cannot hold/ });
-    await broken.getByRole('button').first().click();
-    await expect.poll(() => broken.count()).toBe(0);
-    expect(await page.getByRole('button', { name: /^Undo/ }).isDisabled()).toBe(false);
-    await page.context().close();
-  });
-
-  it('shows on the face what a check speaks of', async () => {
-    const { page } = await visit(await context());
-    // A ceiling two meters up is lower than the bed stands.
-    await drop(page, { ...kiosk, bed: { ...kiosk.bed, ceiling: 1950 } });
-    await openStep(page, 'Checks');
-    await page
-      .getByRole('button', { name: /^Casing hits the ceiling/ })
-      .first()
-      .click();
-    await expect
-      .poll(() => page.getByRole('treeitem', { name: /^Casing/ }).getAttribute('aria-selected'))
-      .toBe('true');
-    expect(await page.locator('.side-view .touched').count()).toBeGreaterThan(0);
-    await page.context().close();
+    expect(await undo(page).isDisabled()).toBe(true);
   });
 
   it('plays the swing where motion is welcome, and steps where it is not', async () => {
-    for (const reducedMotion of ['no-preference', 'reduce'] as const) {
-      const { page } = await visit(await context({ reducedMotion }));
-      await drop(page, kiosk);
-      await openStep(page, 'Checks');
-      const slider = page.getByRole('slider', { name: 'Lowered by' });
+    await openStep(page, 'Checks');
+    const slider = page.getByRole('slider', { name: 'Lowered by' });
+    const stow = async () => {
       await page.getByRole('button', { name: 'Stowed', exact: true }).click();
       expect(await slider.inputValue()).toBe('0');
-      if (reducedMotion === 'reduce') {
-        await page.getByRole('button', { name: 'Next position' }).click();
-        expect(await slider.inputValue()).toBe('15');
-      } else {
-        await page.getByRole('button', { name: 'Play the swing' }).click();
-        await expect.poll(async () => Number(await slider.inputValue())).toBeGreaterThan(5);
-        await page.getByRole('button', { name: 'Stop' }).click();
-      }
-      await page.context().close();
-    }
+    };
+    await stow();
+    await page.getByRole('button', { name: 'Next position' }).click();
+    expect(await slider.inputValue()).toBe('15');
+    await wish(page, { reducedMotion: 'no-preference' });
+    await stow();
+    await page.getByRole('button', { name: 'Play the swing' }).click();
+    await expect.poll(async () => Number(await slider.inputValue())).toBeGreaterThan(5);
+    await page.getByRole('button', { name: 'Stop' }).click();
+    await wish(page, { reducedMotion: 'reduce' });
   });
 
   it('says why a file is no font, and keeps one that is', async () => {
-    const { page } = await visit(await context());
-    await drop(page, kiosk);
     await openStep(page, 'Letters');
     await openSub(page, 'Look');
     const input = page.locator('input[type="file"]');
@@ -276,15 +202,42 @@ describe('work in the panes', () => {
       buffer: Buffer.from('This is a letter, not a font.'.repeat(20)),
     });
     await page.getByRole('alert').filter({ hasText: '“photo.ttf” is not a .ttf' }).waitFor();
-    const rye = tables.fonts.find((f) => f.id === 'rye');
-    if (!rye) throw new Error('The tables have no such font.');
     await input.setInputFiles({
       name: 'mine.woff',
       mimeType: 'font/woff',
-      buffer: file(`node_modules/${rye.package}/${rye.file}`),
+      buffer: readFileSync(RYE),
     });
     await page.getByRole('radio', { name: 'mine' }).waitFor();
     await expect.poll(() => page.getByRole('radio', { name: 'mine' }).isChecked()).toBe(true);
-    await page.context().close();
+  });
+
+  it('lets go of a rule that cannot hold', async () => {
+    const rule = kiosk.rules.find((r) => r.kind === 'set');
+    if (!rule) throw new Error('The kiosk has no set rule.');
+    const clash: Design = {
+      ...kiosk,
+      rules: [...kiosk.rules, { ...rule, id: 'clash', distance: rule.distance + 40 }],
+    };
+    await drop(page, { ...clash, name: 'Rules that clash' });
+    await openStep(page, 'Checks');
+    const broken = page.getByRole('region', { name: /Rules that cannot hold/ });
+    await broken.getByRole('button').first().click();
+    await expect.poll(() => broken.count()).toBe(0);
+    expect(await undo(page).isDisabled()).toBe(false);
+  });
+
+  it('shows on the face what a check speaks of', async () => {
+    // A ceiling two meters up is lower than the bed stands.
+    await drop(page, { ...kiosk, name: 'Low ceiling', bed: { ...kiosk.bed, ceiling: 1950 } });
+    await openStep(page, 'Checks');
+    await page
+      .getByRole('button', { name: /^Casing hits the ceiling/ })
+      .first()
+      .click();
+    await expect
+      .poll(() => page.getByRole('treeitem', { name: /^Casing/ }).getAttribute('aria-selected'))
+      .toBe('true');
+    expect(await page.locator('.side-view .touched').count()).toBeGreaterThan(0);
+    expect(errors).toEqual([]);
   });
 });
