@@ -155,6 +155,14 @@ export async function bytesOf(file: Download): Promise<Buffer> {
   return Buffer.concat(parts);
 }
 
+/** Chooses what the export menu offers and gives the file that comes, as soon as there is a plan to write it from. */
+export async function exported(page: Page, item: string): Promise<Buffer> {
+  const download = page.waitForEvent('download', { timeout: 90_000 });
+  await page.getByRole('button', { name: 'Print & export' }).click();
+  await page.getByRole('menuitem', { name: item }).click();
+  return bytesOf(await download);
+}
+
 export const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });
 
 /** The starter that the first page offers by this name; null where the file is not there yet. */

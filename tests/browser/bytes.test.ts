@@ -3,42 +3,16 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
-import type { Download, Page } from 'playwright-core';
+import type { CDPSession } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { run } from '../../src/command/run.ts';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { openDesign } from '../../src/design/open.ts';
 import type { Design } from '../../src/design/schema.ts';
-import { drop, openBrowser, visit } from './bench.ts';
+import { drop, exported, openBrowser, openStep, visit } from './bench.ts';
 
 const KIOSK = fileURLToPath(new URL('../../assets/starters/harbor-ticket-kiosk.json', import.meta.url));
 const { context } = openBrowser();
-
-/** The browser is reached from afar: a download comes through a stream. */
-async function bytesOf(download: Download): Promise<Buffer> {
-  const chunks: Buffer[] = [];
-  for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
-  return Buffer.concat(chunks);
-}
-
-/** Chooses an entry of the export menu as soon as the plan is there, and gives the file that comes. */
-async function exported(page: Page, entry: string): Promise<Buffer> {
-  const item = page.getByRole('menuitem', { name: entry });
-  await expect
-    .poll(
-      async () => {
-        await page.getByRole('button', { name: 'Print & export' }).click();
-        const ready = (await item.getAttribute('aria-disabled')) !== 'true';
-        if (!ready) await page.keyboard.press('Escape');
-        return ready;
-      },
-      { timeout: 60_000, interval: 500 },
-    )
-    .toBe(true);
-  const coming = page.waitForEvent('download', { timeout: 90_000 });
-  await item.click();
-  return bytesOf(await coming);
-}
 
 describe('the editor and the command', () => {
   const folder = mkdtempSync(join(tmpdir(), 'showface-bytes-'));
@@ -57,19 +31,27 @@ describe('the editor and the command', () => {
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   it.each([
-    ['kiosk/plan.json', KIOSK, 'Whole plan (JSON)'],
-    ['kiosk/packet.pdf', KIOSK, 'Packet for the shop (PDF)'],
-    ['kiosk/patterns.pdf', KIOSK, 'Full-size patterns (PDF)'],
-    ['named/packet.pdf', named, 'Packet for the shop (PDF)'],
-  ])('write the same %s, byte for byte', async (file, path, entry) => {
+    [
+      'kiosk',
+      KIOSK,
+      [
+        ['plan.json', 'Whole plan (JSON)'],
+        ['packet.pdf', 'Packet for the shop (PDF)'],
+        ['patterns.pdf', 'Full-size patterns (PDF)'],
+      ],
+    ],
+    ['named', named, [['packet.pdf', 'Packet for the shop (PDF)']]],
+  ] as const)('write the same files of the %s design, byte for byte', async (out, path, files) => {
     const opened = openDesign(readFileSync(path, 'utf8'));
     if (!opened.ok) throw new Error(`${path} does not open`);
     const { page, errors } = await visit(await context({ locale: 'en-US' }));
     await drop(page, opened.design);
-    const bytes = await exported(page, entry);
-    const expected = readFileSync(join(folder, file));
-    expect(expected.length).toBeGreaterThan(1000);
-    expect(bytes.equals(expected)).toBe(true);
+    for (const [file, entry] of files) {
+      const bytes = await exported(page, entry);
+      const expected = readFileSync(join(folder, out, file));
+      expect(expected.length).toBeGreaterThan(1000);
+      expect({ file, same: bytes.equals(expected) }).toEqual({ file, same: true });
+    }
     expect(errors).toEqual([]);
     await page.context().close();
   });
@@ -115,44 +97,31 @@ function manyParts(): Design {
   return { ...newDesign(undefined, 'Three hundred'), date: '', parts };
 }
 
-declare global {
-  interface Window {
-    probe: { longest: number; stop: () => number };
-  }
+/** Seconds of the processor that a page has used up: its main thread, and all of its threads, workers included. */
+async function processorTimes(cdp: CDPSession): Promise<{ readonly main: number; readonly all: number }> {
+  const { metrics } = await cdp.send('Performance.getMetrics');
+  const of = (name: string) => metrics.find((m) => m.name === name)?.value ?? Number.NaN;
+  return { main: of('ThreadTime'), all: of('ProcessTime') };
 }
 
 describe('a packet of three hundred parts', () => {
   it('is written while the page goes on answering', async () => {
     const { page, errors } = await visit(await context({ locale: 'en-US' }));
     await drop(page, manyParts());
-    // The plan first: what is probed is the writing.
-    await page.getByRole('button', { name: 'Print & export' }).click();
-    await page
-      .locator('[role=menuitem]:not([aria-disabled=true])', { hasText: 'Packet' })
-      .waitFor({ timeout: 90_000 });
-    await page.evaluate(() => {
-      let last = performance.now();
-      const probe = { longest: 0, stop: () => 0 };
-      const timer = setInterval(() => {
-        const now = performance.now();
-        probe.longest = Math.max(probe.longest, now - last);
-        last = now;
-      }, 10);
-      probe.stop = () => {
-        clearInterval(timer);
-        return Math.max(probe.longest, performance.now() - last);
-      };
-      window.probe = probe;
-    });
-    const coming = page.waitForEvent('download', { timeout: 120_000 });
-    await page.getByRole('menuitem', { name: 'Packet for the shop (PDF)' }).click();
-    const bytes = await bytesOf(await coming);
-    const longest = await page.evaluate(() => window.probe.stop());
+    // The plan first: what is looked at is the writing.
+    await openStep(page, 'Wood');
+    const cdp = await page.context().newCDPSession(page);
+    await cdp.send('Performance.enable');
+    const before = await processorTimes(cdp);
+    const bytes = await exported(page, 'Packet for the shop (PDF)');
+    const after = await processorTimes(cdp);
+    const [main, all] = [after.main - before.main, after.all - before.all];
     process.stdout.write(
-      `longest gap of the main thread while ${bytes.length} bytes were written: ${Math.round(longest)} ms\n`,
+      `of ${all.toFixed(2)} s of the processor for ${bytes.length} bytes, ${main.toFixed(2)} s kept the page from answering\n`,
     );
     expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
-    expect(longest).toBeLessThan(200);
+    // 8 % in a worker, 61 % when written on the main thread: no time by the clock, which a busy machine stretches.
+    expect(main / all).toBeLessThan(0.3);
     expect(errors).toEqual([]);
     await page.context().close();
   });

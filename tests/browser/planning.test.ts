@@ -2,7 +2,7 @@ import type { Page, Worker } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../src/design/schema.ts';
 import { inches } from '../../src/measure/units.ts';
-import { bytesOf, drop, field, openBrowser, openStep, plainDesign, visit } from './bench.ts';
+import { bytesOf, drop, exported, field, openBrowser, openStep, plainDesign, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -23,25 +23,21 @@ async function setWidth(page: Page, text: string): Promise<void> {
   await field(page, 'Width').press('Enter');
 }
 
-async function exported(page: Page, item: string): Promise<string> {
-  const download = page.waitForEvent('download', { timeout: 60_000 });
-  await page.getByRole('button', { name: 'Print & export' }).click();
-  await page.getByRole('menuitem', { name: item }).click();
-  return (await bytesOf(await download)).toString('latin1');
-}
+const exportedText = async (page: Page, item: string): Promise<string> =>
+  (await exported(page, item)).toString('latin1');
 
 describe('an export asked for right after an edit', () => {
   it('waits for the plan of the design as it is, for every output that names the width', async () => {
     const { page, errors } = await visit(await context());
     await drop(page, plainDesign());
     await page.getByRole('treeitem', { name: /Door panel/ }).click();
-    await exported(page, 'Cut list (CSV)');
+    await exportedText(page, 'Cut list (CSV)');
     const outputs = ['Cut list (CSV)', 'Whole plan (JSON)'];
     let n = 10;
     for (const item of outputs) {
       n++;
       await setWidth(page, String(n));
-      const text = await exported(page, item);
+      const text = await exportedText(page, item);
       expect(text, `${item} at ${n} in`).toContain(String(Math.round(n * 254) / 10));
     }
     expect(errors).toEqual([]);
@@ -112,7 +108,7 @@ describe('planning that is edited while it runs', () => {
       // Some of these come while a plan is worked out, some when it has just ended.
       await page.locator('.saved-cell', { hasText: 'Yes' }).waitFor();
     }
-    const text = await exported(page, 'Whole plan (JSON)');
+    const text = await exportedText(page, 'Whole plan (JSON)');
     expect(text).toContain(`"width_mm": ${35 * 25.4}`);
     await openStep(page, 'Wood');
     expect(errors).toEqual([]);
@@ -129,7 +125,7 @@ describe('a worker that is gone', () => {
     await page.getByRole('treeitem', { name: /Door panel/ }).click();
     await page.getByRole('tab', { name: 'Door panel' }).click();
     await setWidth(page, '13');
-    expect(await exported(page, 'Whole plan (JSON)')).toContain(`"width_mm": ${13 * 25.4}`);
+    expect(await exportedText(page, 'Whole plan (JSON)')).toContain(`"width_mm": ${13 * 25.4}`);
     await page.context().close();
   });
 
