@@ -26,7 +26,7 @@ describe('on the drawing', () => {
     const { page } = await visit(await context());
     await drop(page, plainDesign());
     await page.getByRole('treeitem', { name: /Door panel/ }).click();
-    await page.getByRole('button', { name: 'Change the measure 16"' }).click();
+    await page.getByRole('button', { name: /^16 inches: / }).click();
     await page.keyboard.type('15 1/2');
     await page.keyboard.press('Enter');
     await expect.poll(() => field(page, 'Width').inputValue()).toBe('15 1/2"');
@@ -317,7 +317,7 @@ describe('frames and arrays', () => {
     await page.keyboard.press('Control+z');
     await page.getByRole('button', { name: 'Left stile 2', exact: true }).waitFor();
     expect(await page.getByRole('button', { name: /Ground$|left out$/ }).count()).toBe(0);
-    await page.getByRole('button', { name: /^Change the spacing/ }).click();
+    await page.getByRole('button', { name: /gap between the parts of/ }).click();
     await page.keyboard.type('5');
     await page.keyboard.press('Enter');
     await expect.poll(() => places.count()).toBe(5);

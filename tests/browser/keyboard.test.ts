@@ -108,7 +108,7 @@ describe('by keyboard alone', () => {
     expect(await told(page)).toBe('Row 1: 34 1/2" wide, 24" high');
     await keys.choose('Stock', 'Pine 1 x 2');
     await keys.type('How many', '9');
-    await page.getByRole('button', { name: 'Change the spacing, now 2 1/8" apart' }).waitFor();
+    await page.getByRole('button', { name: '2 1/8 inches: gap between the parts of' }).waitFor();
 
     await keys.add('Panel');
     await keys.type('From the left', '5');

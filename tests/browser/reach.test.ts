@@ -255,14 +255,16 @@ describe('at the saw', () => {
     await expect
       .poll(() => spoken(page))
       .toMatch(
-        new RegExp(`^Piece ${label}, ${other}: 60". Left end: Square. Right end: Square. Board \\d of \\d`),
+        new RegExp(
+          `^Piece ${label}, ${other}: 60 inches. Left end: Square. Right end: Square. Board \\d of \\d`,
+        ),
       );
     await page.keyboard.press('ArrowLeft');
-    await expect.poll(() => spoken(page)).toMatch(new RegExp(`^Piece ${label}, ${first}: 60"`));
+    await expect.poll(() => spoken(page)).toMatch(new RegExp(`^Piece ${label}, ${first}: 60 inches`));
     await page.getByRole('button', { name: /^Tick off/ }).click();
     await expect
       .poll(() => spoken(page))
-      .toMatch(new RegExp(`^Piece ${label} ticked off. 1 of \\d+. Piece ${label}, ${other}: 60"`));
+      .toMatch(new RegExp(`^Piece ${label} ticked off. 1 of \\d+. Piece ${label}, ${other}: 60 inches`));
     await page.context().close();
   });
 });
@@ -314,6 +316,81 @@ describe('a phone on its side', () => {
     expect({ over, hidden: seen.hidden }).toEqual({ over: [], hidden: 0 });
     expect(face.top).toBeGreaterThan(0);
     expect(face.bottom).toBeLessThan(seen.high);
+    await page.context().close();
+  });
+});
+
+describe('without the drawing', () => {
+  it('the list tells each part, and the table tells, sorts and changes all of them', async () => {
+    const { page, errors } = await open(ruledDesign());
+    const row = page.getByRole('treeitem', { name: /^Left stile/ });
+    const name = await row.textContent();
+    expect(name).toMatch(
+      /^Left stile, Strip, .+ inches wide, .+ inches high, .+ from the left, .+, 1 check$/,
+    );
+    const open_ = page.getByRole('button', { name: 'All parts as a table' });
+    await press(open_);
+    const board = page.getByRole('dialog', { name: 'All parts as a table' });
+    await board
+      .getByText(/^The face is /)
+      .first()
+      .waitFor();
+    const rows = board.locator('tbody tr');
+    const column = (at: number) =>
+      rows.evaluateAll(
+        (all, n) =>
+          all.map(
+            (tr) =>
+              tr.children[n]?.querySelector('[aria-hidden]')?.textContent ??
+              tr.children[n]?.textContent ??
+              '',
+          ),
+        at,
+      );
+    const widths = (texts: readonly string[]) => texts.map((text) => Number.parseFloat(text));
+    const sort = board.getByRole('button', { name: 'Width' });
+    await press(sort);
+    await board.locator('th[aria-sort=ascending]', { hasText: 'Width' }).waitFor();
+    const up = widths(await column(2));
+    expect(up).toEqual([...up].sort((a, b) => a - b));
+    await press(sort);
+    await board.locator('th[aria-sort=descending]', { hasText: 'Width' }).waitFor();
+    expect(widths(await column(2))).toEqual(up.reverse());
+
+    // A part is placed and let off a rule from here alone.
+    await press(board.getByRole('button', { name: 'Left stile' }));
+    await press(board.getByRole('button', { name: /^Let go of/ }).first());
+    const left = board.getByLabel('From the left').first();
+    await left.fill('7 1/2');
+    await left.press('Enter');
+    await expect.poll(() => left.inputValue()).toBe('7 1/2"');
+    await expect
+      .poll(() =>
+        rows.filter({ hasText: 'Left stile' }).locator('td').nth(3).locator('[aria-hidden]').textContent(),
+      )
+      .toBe('7 1/2"');
+    // What is seen is what is copied, once.
+    const copied = await rows
+      .filter({ hasText: 'Left stile' })
+      .locator('td')
+      .nth(3)
+      .evaluate((cell) => {
+        getSelection()?.selectAllChildren(cell);
+        return getSelection()?.toString();
+      });
+    expect(copied).toBe('7 1/2"');
+    await page.keyboard.press('Escape');
+    await inFocus(open_);
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+
+  it('a measure on the drawing says which of what it is', async () => {
+    const { page } = await open(ruledDesign());
+    await choose(page, 'Door panel');
+    await page.getByRole('button', { name: /^[\d /]+ inch(es)?: width of .*panel\. Change it$/ }).waitFor();
+    await choose(page, 'Left stile');
+    await page.getByRole('button', { name: /^5 inches: .*Left stile is 5 inches.*Change it$/ }).waitFor();
     await page.context().close();
   });
 });

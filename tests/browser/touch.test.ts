@@ -60,7 +60,7 @@ describe('by touch on a phone', () => {
     await tool('Draw a row of strips');
     await fingers.carry(await spot(6, 6), await spot(35, 28));
     await page.getByRole('tab', { name: 'Row 1' }).waitFor();
-    await page.getByRole('button', { name: /^Change the spacing/ }).tap();
+    await page.getByRole('button', { name: /gap between the parts of/ }).tap();
     await page.locator('.canvas-field input').fill('9');
     await page.locator('.canvas-field input').press('Enter');
     await page.getByRole('tab', { name: 'Row 1' }).tap();
@@ -71,12 +71,12 @@ describe('by touch on a phone', () => {
     await fingers.carry(await spot(8, 34), await spot(33, 52));
     await page.getByRole('tab', { name: 'Panel 1' }).waitFor();
     await page
-      .getByRole('button', { name: /^Change the measure/ })
+      .getByRole('button', { name: /Change it$/ })
       .first()
       .tap();
     await page.locator('.canvas-field input').fill('24');
     await page.locator('.canvas-field input').press('Enter');
-    await page.getByRole('button', { name: 'Change the measure 24"' }).waitFor();
+    await page.getByRole('button', { name: /^24 inches: / }).waitFor();
 
     // A sign set down by a tap, lettered where it stands by two.
     await tool('Draw a sign');

@@ -4,7 +4,6 @@ import type { Axis, Design } from '../../design/schema.ts';
 import { preview } from '../../design/state.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { inches, type Mm } from '../../measure/units.ts';
-import { ruleSentence } from '../pane/part/sentence.ts';
 import { commit, select } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
 import { type EditorStore, say } from '../state/store.ts';
@@ -16,6 +15,7 @@ import { editsToLay } from './lay.ts';
 import { editsToLoosen } from './loosen.ts';
 import { itemsOf, movableBoxes, nameOf } from './movable.ts';
 import { editsToPlace } from './place.ts';
+import { ruleSentence } from './sentence.ts';
 
 /** What the keyboard, the menus and the part list do with the selection. */
 

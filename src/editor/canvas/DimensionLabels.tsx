@@ -1,27 +1,32 @@
 import type { Axis, Design } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
+import type { Layout } from '../../layout/laid.ts';
+import { nameOf } from '../action/movable.ts';
+import { ruleSentence } from '../action/sentence.ts';
 import { Typeset } from '../field/Typeset.tsx';
 import { useStore } from '../state/hooks.ts';
 import { type CanvasField, toScreen, type View } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
-import { useWords } from '../words/t.ts';
+import { t, useWords } from '../words/t.ts';
+import { voiced } from '../words/voiced.ts';
 import { type Dimension, dimensionOnScreen } from './dimensions.ts';
 
 interface LabelsProps {
   readonly dimensions: readonly Dimension[];
   readonly view: View;
-  readonly measure: Design['measure'];
+  readonly design: Design;
+  readonly layout: Layout;
 }
 
 /** Figures on the dimension lines; those that a rule or a size stands behind are opened by clicking them. */
-export function DimensionLabels({ dimensions, view, measure }: LabelsProps) {
+export function DimensionLabels({ dimensions, view, design, layout }: LabelsProps) {
   const store = useStore();
-  const t = useWords();
+  useWords();
   return (
     <>
       {dimensions.map((d) => {
         const { middle } = dimensionOnScreen(d, (p) => toScreen(view, p));
-        const text = lengthText({ measure }, Math.abs(d.to - d.from));
+        const text = lengthText(design, Math.abs(d.to - d.from));
         const style = { transform: `translate(-50%, -50%) translate(${middle.x}px, ${middle.y}px)` };
         const { edits } = d;
         if (!edits) {
@@ -35,7 +40,6 @@ export function DimensionLabels({ dimensions, view, measure }: LabelsProps) {
           const at = middle;
           store.setState({ field: fieldOf(edits, d.axis, at) });
         };
-        const words = 'array' in edits ? 'canvas.editSpacing' : 'canvas.editDimension';
         return (
           <button
             key={d.key}
@@ -43,7 +47,10 @@ export function DimensionLabels({ dimensions, view, measure }: LabelsProps) {
             className={`dim ${d.role}`}
             style={style}
             onClick={open}
-            aria-label={t(words, { measure: text })}
+            aria-label={t('canvas.editMeasure', {
+              measure: voiced(text),
+              what: whatIs(edits, design, layout),
+            })}
           >
             <Typeset text={text} />
           </button>
@@ -51,6 +58,15 @@ export function DimensionLabels({ dimensions, view, measure }: LabelsProps) {
       })}
     </>
   );
+}
+
+/** Which measure of what it is. */
+function whatIs(edits: NonNullable<Dimension['edits']>, design: Design, layout: Layout): string {
+  if ('array' in edits) return t('canvas.gapOf', { name: nameOf(design, edits.array) });
+  if ('part' in edits) return t(`canvas.sizeOf.${edits.side}`, { name: nameOf(design, edits.part) });
+  const rule = design.rules.find(({ id }) => id === edits.rule);
+  const state = layout.rules.find(({ id }) => id === edits.rule);
+  return rule ? voiced(ruleSentence(design, rule, state)) : '';
 }
 
 function fieldOf(edits: NonNullable<Dimension['edits']>, axis: Axis, at: Point): CanvasField {

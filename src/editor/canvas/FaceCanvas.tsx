@@ -139,7 +139,8 @@ export function FaceCanvas() {
         <DimensionLabels
           dimensions={carrying ? scene.overall : [...scene.overall, ...scene.dimensions]}
           view={view}
-          measure={design.measure}
+          design={design}
+          layout={layout}
         />
         {look === 'tape' ? <TapeLabels view={view} /> : null}
       </div>

@@ -1,4 +1,5 @@
 import { useEditor } from '../state/hooks.ts';
+import { voiced } from '../words/voiced.ts';
 
 /** Tells screen readers what was done, with its measures. Two places in turn, so that repeats are read too. */
 export function Announcer() {
@@ -7,7 +8,7 @@ export function Announcer() {
     <>
       {[0, 1].map((n) => (
         <div key={n} className="hidden-text" aria-live="polite" role="status">
-          {said.count % 2 === n ? said.text : ''}
+          {said.count % 2 === n ? voiced(said.text) : ''}
         </div>
       ))}
     </>

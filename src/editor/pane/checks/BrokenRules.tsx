@@ -1,9 +1,9 @@
 import { Trash2 } from 'lucide-react';
 import type { Plan } from '../../../plan/types.ts';
+import { ruleSentence } from '../../action/sentence.ts';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { ruleSentence } from '../part/sentence.ts';
 
 /** Rules that cannot hold, each with the rules it fights; letting any one of them go may free the rest. */
 export function BrokenRules({ plan }: { plan: Plan }) {

@@ -3,13 +3,13 @@ import { divide } from '../../../layout/arrange/divide.ts';
 import { namesFor, type SpaceNames, spaceBetween } from '../../../layout/arrange/space.ts';
 import { arrangingOf, editsToArrange } from '../../action/arrange.ts';
 import { itemsOf } from '../../action/movable.ts';
+import { referenceName } from '../../action/sentence.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { NumberField } from '../../field/NumberField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
 import { useCommit, useFace, useSelection, useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { BARE, finishChoices, stockChoices } from '../part/choices.ts';
-import { referenceName } from '../part/sentence.ts';
 
 const SQUARE = { start: { cut: 'square' }, end: { cut: 'square' } } as const;
 

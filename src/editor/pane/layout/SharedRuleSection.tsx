@@ -1,10 +1,10 @@
 import { useState } from 'react';
+import { referenceName } from '../../action/sentence.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { TextField } from '../../field/TextField.tsx';
 import { layoutOf } from '../../state/derive.ts';
 import { useCommit, useFace, useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { referenceName } from '../part/sentence.ts';
 import { editsForShared, readRatio, SHARED_RULES, type SharedDraft } from './sharedRule.ts';
 
 const START: SharedDraft = { kind: 'even', axis: 'x', mode: 'gaps', low: 'face', high: 'face', ratio: '' };

@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import type { Part } from '../../../design/schema.ts';
+import { referenceName, ruleSentence } from '../../action/sentence.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
 import { useCommit, useDesign, useFace, useLayout } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { NEW_RULES, newRule, type RuleDraft } from './newRule.ts';
-import { referenceName, ruleSentence } from './sentence.ts';
 
 const START: RuleDraft = {
   kind: 'set',

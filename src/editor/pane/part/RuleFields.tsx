@@ -1,11 +1,11 @@
 import type { Rule } from '../../../design/schema.ts';
 import { inches } from '../../../measure/units.ts';
+import { ruleSentence } from '../../action/sentence.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { useCommit, useDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { EvenCount } from './EvenCount.tsx';
-import { ruleSentence } from './sentence.ts';
 
 /** The measures and choices that a rule holds. */
 export function RuleFields({ rule }: { rule: Rule }) {

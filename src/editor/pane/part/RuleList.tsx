@@ -3,12 +3,12 @@ import { partsOfRule } from '../../../design/references.ts';
 import type { Part, Rule } from '../../../design/schema.ts';
 import { partOf } from '../../../layout/reference.ts';
 import { mentionsOf } from '../../../layout/rule/table.ts';
+import { ruleSentence } from '../../action/sentence.ts';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useCommit, useDesign, useLayout } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { AddRule } from './AddRule.tsx';
 import { RuleFields } from './RuleFields.tsx';
-import { ruleSentence } from './sentence.ts';
 
 /** The rules of a part, as sentences; each can be measured anew or let go. */
 export function RuleList({ part }: { part: Part }) {

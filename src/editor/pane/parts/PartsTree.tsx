@@ -1,27 +1,34 @@
-import { ChevronDown, ChevronRight, Lock, TriangleAlert } from 'lucide-react';
-import { type KeyboardEvent, memo, useEffect, useMemo, useRef, useState } from 'react';
+import { ChevronDown, ChevronRight, Lock, Table as TableIcon, TriangleAlert } from 'lucide-react';
+import { type KeyboardEvent, memo, Suspense, useEffect, useMemo, useRef, useState } from 'react';
 import { placeByName, Typed } from '../../list/typed.ts';
 import { KIND_ICONS } from '../../shell/kindIcons.ts';
+import { lazyPart } from '../../shell/lazyPart.tsx';
 import { focusPane, focusSoon, regainFocus } from '../../shell/regions.ts';
 import { select } from '../../state/commit.ts';
 import { layoutOf, looksFor } from '../../state/derive.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { reuse } from '../../state/reuse.ts';
-import { useWords } from '../../words/t.ts';
+import { useLanguage, useWords } from '../../words/t.ts';
+import { voiced } from '../../words/voiced.ts';
 import { NewPart } from './NewPart.tsx';
 import { PartActs } from './PartActs.tsx';
+import { factsInWords, partFacts } from './partFacts.ts';
 import { KEEP_CLEARS, type TreeRow, treeRows } from './rows.ts';
 import { type TreeMove, treeMove } from './treeKeys.ts';
+
+const PartsTable = lazyPart(() => import('./PartsTable.tsx').then((m) => m.PartsTable));
 
 /** All parts as a tree that the keyboard walks; what is selected here is selected on the drawing. */
 export function PartsTree() {
   const t = useWords();
+  const language = useLanguage();
   const store = useStore();
   const design = useSettledDesign();
   const selection = useEditor((s) => s.edit.selection);
   const [closed, setClosed] = useState<ReadonlySet<string>>(new Set());
   const [current, setCurrent] = useState<string | null>(null);
   const [typed] = useState(() => new Typed());
+  const [table, setTable] = useState(false);
   const tree = useRef<HTMLDivElement>(null);
   const before = useRef<readonly TreeRow[]>([]);
   const rows = useMemo(() => {
@@ -37,6 +44,12 @@ export function PartsTree() {
     for (const p of layout.parts) if (!first.has(p.part)) first.set(p.part, looks.parts.get(p.id) ?? '');
     return first;
   }, [layout, looks]);
+  // Told in the language on screen.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: see above
+  const facts = useMemo(
+    () => new Map(partFacts(design, layout).map((of) => [of.id, voiced(factsInWords(design, of))])),
+    [design, layout, language],
+  );
   const selected = new Set(selection);
   const troubled = useMemo(() => new Set(layout.checks.flatMap((c) => c.parts)), [layout]);
   const active = rows.find((r) => r.id === current) ?? rows.find((r) => selection.includes(r.id)) ?? rows[0];
@@ -108,7 +121,19 @@ export function PartsTree() {
     <div className="parts">
       <div className="parts-head">
         <NewPart />
+        {rows.length > 0 ? (
+          <button
+            type="button"
+            className="btn icon"
+            aria-label={t('parts.table')}
+            title={t('parts.table')}
+            onClick={() => setTable(true)}
+          >
+            <TableIcon aria-hidden="true" />
+          </button>
+        ) : null}
       </div>
+      <Suspense fallback={null}>{table ? <PartsTable onClose={() => setTable(false)} /> : null}</Suspense>
       {rows.length === 0 ? (
         <p className="note parts-empty">{t('parts.empty')}</p>
       ) : (
@@ -139,6 +164,7 @@ export function PartsTree() {
               troubled={troubled.has(row.id)}
               locked={parts.get(row.id)?.locked === true}
               color={colors.get(row.id) ?? null}
+              told={facts.get(row.id) ?? ''}
               on={on}
             />
           ))}
@@ -161,16 +187,15 @@ interface RowProps {
   readonly troubled: boolean;
   readonly locked: boolean;
   readonly color: string | null;
+  readonly told: string;
   readonly on: RowActs;
 }
 
-const Row = memo(function Row({ row, selected, focusable, troubled, locked, color, on }: RowProps) {
+const Row = memo(function Row({ row, selected, focusable, troubled, locked, color, told, on }: RowProps) {
   const t = useWords();
   const Icon = row.kind === 'group' || row.kind === 'keep-clears' ? null : KIND_ICONS[row.kind];
   const Chevron = row.open ? ChevronDown : ChevronRight;
-  const facts = [locked ? t('parts.locked') : '', troubled ? t('parts.troubled') : '']
-    .filter(Boolean)
-    .join(', ');
+  const facts = [told, locked ? t('parts.locked') : ''].filter(Boolean).join(', ');
   return (
     // Keys are handled by the tree as a whole.
     // biome-ignore lint/a11y/useKeyWithClickEvents: see above

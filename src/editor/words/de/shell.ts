@@ -116,8 +116,10 @@ export const shellWords: Record<keyof typeof en, string> = {
   'canvas.label': 'Zeichnung der Front von {name}',
   'canvas.keys':
     'Pfeiltasten bewegen die Auswahl, mit Umschalt in großen Schritten. Entf entfernt sie. Jedes Teil lässt sich auch in der Teileliste wählen und in Feldern bemaßen.',
-  'canvas.editSpacing': 'Verteilung ändern, jetzt {measure} Abstand',
-  'canvas.editDimension': 'Maß {measure} ändern',
+  'canvas.editMeasure': '{measure}: {what}. Ändern',
+  'canvas.sizeOf.w': 'Breite von {name}',
+  'canvas.sizeOf.h': 'Höhe von {name}',
+  'canvas.gapOf': 'Abstand zwischen den Teilen von {name}',
 
   'tools.title': 'Werkzeuge',
   'tool.select': 'Wählen und bewegen',

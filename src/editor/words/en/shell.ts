@@ -113,8 +113,10 @@ export const shellWords = {
   'canvas.label': 'Drawing of the face of {name}',
   'canvas.keys':
     'Arrow keys move what is selected, with Shift in large steps. Delete takes it away. Every part can also be chosen in the part list and measured in fields.',
-  'canvas.editSpacing': 'Change the spacing, now {measure} apart',
-  'canvas.editDimension': 'Change the measure {measure}',
+  'canvas.editMeasure': '{measure}: {what}. Change it',
+  'canvas.sizeOf.w': 'width of {name}',
+  'canvas.sizeOf.h': 'height of {name}',
+  'canvas.gapOf': 'gap between the parts of {name}',
 
   'tools.title': 'Tools',
   'tool.select': 'Select and move',

@@ -1,11 +1,11 @@
-import type { Design, Rule } from '../../../design/schema.ts';
-import type { RuleState } from '../../../layout/laid.ts';
-import { ruleSayFor } from '../../../plan/words/say.ts';
-import { PLAN_WORDS } from '../../../plan/words/tables.ts';
-import { ruleSentence as sentence } from '../../../plan/words/words.ts';
-import { nameOf } from '../../action/movable.ts';
-import { stocksOf } from '../../state/tables.ts';
-import { spoken, t } from '../../words/t.ts';
+import type { Design, Rule } from '../../design/schema.ts';
+import type { RuleState } from '../../layout/laid.ts';
+import { ruleSayFor } from '../../plan/words/say.ts';
+import { PLAN_WORDS } from '../../plan/words/tables.ts';
+import { ruleSentence as sentence } from '../../plan/words/words.ts';
+import { stocksOf } from '../state/tables.ts';
+import { spoken, t } from '../words/t.ts';
+import { nameOf } from './movable.ts';
 
 /** What a rule can refer to, by name: the face, a level, a part. */
 export function referenceName(design: Design, of: string): string {

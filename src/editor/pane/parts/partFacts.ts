@@ -1,0 +1,62 @@
+import type { Design, Part } from '../../../design/schema.ts';
+import type { Box } from '../../../geometry/shape.ts';
+import type { Layout } from '../../../layout/laid.ts';
+import { partOf } from '../../../layout/reference.ts';
+import { lengthText } from '../../state/text.ts';
+import { t } from '../../words/t.ts';
+
+/** What the lists tell of a part beside its name. */
+export interface PartFacts {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: string;
+  readonly box: Box;
+  readonly finish: string;
+  readonly checks: number;
+}
+
+/** Facts of all parts in the order of the design, as they are laid. */
+export function partFacts(design: Design, layout: Layout): PartFacts[] {
+  const finishes = new Map(design.finishes.map(({ id, name }) => [id, name]));
+  const checks = new Map<string, number>();
+  for (const check of layout.checks) {
+    for (const id of new Set(check.parts.map((of) => partOf(of) ?? of)))
+      checks.set(id, (checks.get(id) ?? 0) + 1);
+  }
+  return design.parts.map((part) => ({
+    id: part.id,
+    name: part.name,
+    kind: t(`kind.${part.kind}`),
+    box: layout.boxes.get(part.id) ?? part.box,
+    finish: finishes.get(finishOf(part) ?? '') ?? t('finish.bare'),
+    checks: checks.get(part.id) ?? 0,
+  }));
+}
+
+/** It is the members of a row that are seen. */
+const finishOf = (part: Part): string | null => (part.kind === 'array' ? part.member.finish : part.finish);
+
+/** All of a part's facts in one sentence. */
+export function factsInWords(design: Design, { kind, box, finish, checks }: PartFacts): string {
+  const length = (mm: number): string => lengthText(design, mm);
+  const facts = { kind, w: length(box.w), h: length(box.h), x: length(box.x), y: length(box.y), finish };
+  return [t('parts.facts', facts), checks > 0 ? checksInWords(checks) : ''].filter(Boolean).join(', ');
+}
+
+export const checksInWords = (count: number): string =>
+  t(count === 1 ? 'parts.oneCheck' : 'parts.checks', { count });
+
+/** The face as a whole: its size, how many parts of each kind, and how many checks there are. */
+export function faceInWords(
+  design: Design,
+  face: { readonly width: number; readonly height: number },
+  facts: readonly PartFacts[],
+  checks: number,
+): string {
+  const counts = new Map<string, number>();
+  for (const { kind } of facts) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  const kinds = [...counts].map(([kind, count]) => `${kind} ${count}`).join(', ');
+  const size = { w: lengthText(design, face.width), h: lengthText(design, face.height) };
+  const parts = facts.length === 0 ? t('parts.empty') : t('parts.counted', { count: facts.length, kinds });
+  return `${t('parts.face', size)} ${parts} ${checks === 0 ? t('parts.noChecks') : t('parts.allChecks', { count: checks })}`;
+}
