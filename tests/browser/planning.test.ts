@@ -62,6 +62,47 @@ describe('an export asked for right after an edit', () => {
   });
 });
 
+describe('an export of a design with errors', () => {
+  it('is held back until it is wanted all the same, and says which errors the command would refuse', async () => {
+    const plain = plainDesign();
+    const [panel] = plain.parts.filter((p) => p.kind === 'panel');
+    if (!panel) throw new Error('no panel');
+    const second = { ...panel, id: 'second', name: 'Second panel', box: { ...panel.box, y: inches(40) } };
+    const { page, errors } = await visit(await context());
+    let downloads = 0;
+    page.on('download', () => downloads++);
+    await drop(page, { ...plain, parts: [...plain.parts, second] });
+    const doubt = page.getByRole('dialog', { name: 'These errors forbid a plan' });
+    const ask = async () => {
+      await page.getByRole('button', { name: 'Print & export' }).click();
+      await page.getByRole('menuitem', { name: 'Cut list (CSV)' }).click();
+      await doubt.waitFor({ timeout: 60_000 });
+    };
+    await ask();
+    const said = await doubt.getByRole('listitem').allInnerTexts();
+    expect(said).toHaveLength(1);
+    expect(said[0]).toMatch(/Door panel.*Second panel|Second panel.*Door panel/);
+    await doubt.getByRole('button', { name: 'Cancel' }).click();
+    await doubt.waitFor({ state: 'detached' });
+    await ask();
+    await doubt.getByRole('button', { name: 'Go to the checks' }).click();
+    await doubt.waitFor({ state: 'detached' });
+    // The same sentence stands there.
+    await page
+      .getByRole('tabpanel', { name: 'Checks' })
+      .getByText(said[0] ?? '')
+      .first()
+      .waitFor();
+    await ask();
+    expect(downloads).toBe(0);
+    const coming = page.waitForEvent('download');
+    await doubt.getByRole('button', { name: 'Write it all the same' }).click();
+    expect((await bytesOf(await coming)).toString('utf8')).toContain('Second panel');
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+});
+
 /** A sign of so many letters that its plan takes a while. */
 function longLettering(): Design {
   const design = plainDesign();
