@@ -40,9 +40,10 @@ function sweptPieces(region: Region, from: Point, to: Point): Region[] {
   return [transformRegion(region, (p) => add(p, from)), ...strips];
 }
 
-/** Runs of sides with their outside, on the right when walking, ahead. */
+/** Runs of sides with their outside, on the right when walking, ahead. A side along the line passes over nothing. */
 function leadingRuns(ring: Ring, ahead: Point): Point[][] {
-  const leads = (i: number) => cross(subtract(at(i + 1), at(i)), ahead) < 0;
+  const least = SAME_LENGTH * Math.hypot(ahead.x, ahead.y);
+  const leads = (i: number) => cross(subtract(at(i + 1), at(i)), ahead) < -least;
   const at = (i: number): Point => ring[i % ring.length] ?? { x: 0, y: 0 };
   const runs: Point[][] = [];
   for (let i = 0; i < ring.length; i++) {

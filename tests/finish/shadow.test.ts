@@ -3,7 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { planFinish } from '../../src/finish/planFinish.ts';
 import { castShadows, shadowOf, sweep } from '../../src/finish/shadow.ts';
 import { subtract, subtractedArea } from '../../src/geometry/clip.ts';
-import { areaOf, boxOf, containsPointInRegion, translateRegion } from '../../src/geometry/region.ts';
+import {
+  areaOf,
+  boxOf,
+  containsPointInRegion,
+  transformRegion,
+  translateRegion,
+} from '../../src/geometry/region.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
 import { box, input, LEVEL, solid } from './build.ts';
 
@@ -56,6 +62,23 @@ describe('castShadows', () => {
 
   it('is not cast by paint', () => {
     expect(cast([solid('dot', box(400, 400, 100, 200), 0, 0, { kind: 'painted' })])).toEqual([]);
+  });
+
+  it('is a band where the light falls along two sides, whichever way that is', () => {
+    const [wide, high, top, altitude] = [60, 40, 30, 45];
+    const wrong: string[] = [];
+    for (let azimuth = -180; azimuth <= 180; azimuth++) {
+      const [c, s] = [Math.cos((azimuth * Math.PI) / 180), Math.sin((azimuth * Math.PI) / 180)];
+      const region = transformRegion(box(0, 0, wide, high), ({ x, y }) => ({
+        x: 500 + x * c - y * s,
+        y: 1000 + x * s + y * c,
+      }));
+      const [shadow] = cast([solid('turned', region, 0, top)], { azimuth, altitude });
+      // As wide as the block across the light, as long as it is high: at 45 degrees a shadow is as long as its caster.
+      const area = areaOf(shadow?.region ?? []);
+      if (Math.abs(area - high * top) > 0.01) wrong.push(`${azimuth}: ${area}`);
+    }
+    expect(wrong).toEqual([]);
   });
 
   it('agrees with following the light from every point', () => {
