@@ -74,6 +74,8 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
           environment: 'node',
+          // Rooms keep nothing from one test file for the next; loading them again for each took half of the time.
+          isolate: false,
           testTimeout: 60_000,
         },
       },

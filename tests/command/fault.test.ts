@@ -4,12 +4,6 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { run } from '../../src/command/run.ts';
 
-vi.mock('../../src/plan/plan.ts', () => ({
-  plan: () => {
-    throw new RangeError('part x is not in this component');
-  },
-}));
-
 const KIOSK = new URL('../../assets/starters/harbor-ticket-kiosk.json', import.meta.url).pathname;
 
 describe('a fault of the tool itself', () => {
@@ -17,9 +11,16 @@ describe('a fault of the tool itself', () => {
   beforeEach(() => {
     folder = mkdtempSync(join(tmpdir(), 'showface-fault-'));
   });
-  afterEach(() => rmSync(folder, { recursive: true, force: true }));
+  afterEach(() => {
+    vi.restoreAllMocks();
+    rmSync(folder, { recursive: true, force: true });
+  });
 
   it('is told in a sentence, not as a stack, and nothing is written', async () => {
+    // No plan is made without a distance.
+    vi.spyOn(Math, 'hypot').mockImplementation(() => {
+      throw new RangeError('part x is not in this component');
+    });
     const err: string[] = [];
     const code = await run([KIOSK, '--out', join(folder, 'out')], {
       out: () => {},

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type CuttingInput, planCutting } from '../../src/cutting/cutting.ts';
 import type { Shop } from '../../src/design/schema.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
+import { runs } from '../runs.ts';
 import { bruteBoards } from './bruteBoards.ts';
 import { boardPiece, end, flat, ownedBoard, shaped, shop, stockMap } from './make.ts';
 import { verifyBoards } from './verifyBoards.ts';
@@ -258,7 +259,7 @@ describe('boards against every possibility', () => {
           expect(bound?.lowerBound).toBeLessThanOrEqual(brute?.count ?? 0);
         },
       ),
-      { numRuns: 150 },
+      { numRuns: runs(50) },
     );
   });
 
@@ -271,7 +272,7 @@ describe('boards against every possibility', () => {
         expect(cutting.boardsBound[0]?.used).toBe(brute?.count);
         expect(Math.max(...cutting.boards.map((b) => b.offcut))).toBeCloseTo(brute?.rest ?? -1, 6);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(20) },
     );
   });
 
@@ -298,7 +299,7 @@ describe('boards against every possibility', () => {
           verifyBoards(input, planCutting(input));
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(20) },
     );
   });
 });

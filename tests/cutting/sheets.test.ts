@@ -4,6 +4,7 @@ import { type CuttingInput, planCutting } from '../../src/cutting/cutting.ts';
 import { bestGuillotine } from '../../src/cutting/sheets/best.ts';
 import type { Owned, Shop } from '../../src/design/schema.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
+import { runs } from '../runs.ts';
 import { bruteFits, bruteSheets } from './bruteSheets.ts';
 import { sheet, sheetPiece, shop, stockMap } from './make.ts';
 import { verifySheets } from './verifySheets.ts';
@@ -183,7 +184,7 @@ describe('sheets against every possibility', () => {
           expect(bound?.proved).toBe(true);
         },
       ),
-      { numRuns: 120 },
+      { numRuns: runs(60) },
     );
   });
 
@@ -228,7 +229,7 @@ describe('sheets against every possibility', () => {
           expect(worth).toBe(most);
         },
       ),
-      { numRuns: 150 },
+      { numRuns: runs(75) },
     );
   });
 
@@ -256,7 +257,7 @@ describe('sheets against every possibility', () => {
           plan(pieces, sheet(sizes), { edgeTrim, sheetKerf }, [ownedSheet('o', 700, 500, 2)], 4000);
         },
       ),
-      { numRuns: 50 },
+      { numRuns: runs(12) },
     );
   });
 });

@@ -4,6 +4,7 @@ import { shuffler } from '../../src/cutting/random.ts';
 import { leaves, type SheetItem, type SheetProblem } from '../../src/cutting/sheets/problem.ts';
 import { searchSheet } from '../../src/cutting/sheets/search.ts';
 import { solveSheets } from '../../src/cutting/sheets/solve.ts';
+import { runs } from '../runs.ts';
 
 const SHEET = { w: 2440, h: 1220 };
 
@@ -35,7 +36,8 @@ describe('pieces that were sheets without waste', () => {
   it('go back onto as many sheets, nearly always', () => {
     const random = shuffler(5);
     let more = 0;
-    for (let t = 0; t < 12; t++) {
+    const tries = runs(4);
+    for (let t = 0; t < tries; t++) {
       const sheets = 2 + (t % 3);
       const { plan, bound } = solveSheets(problemOf(cutUp(sheets, random)), budgetOf(150_000));
       expect(bound).toBeLessThanOrEqual(sheets);
@@ -44,7 +46,7 @@ describe('pieces that were sheets without waste', () => {
       if (used > sheets) more += 1;
     }
     // Without the search for the fullest sheet it is five of the twelve.
-    expect(more).toBeLessThanOrEqual(2);
+    expect(more).toBeLessThanOrEqual(Math.ceil(tries / 6));
   });
 
   it('fill one sheet to the last, each piece once', () => {

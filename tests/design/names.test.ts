@@ -10,7 +10,7 @@ import { type Chance, chanceOf, pick } from '../chance.ts';
 import { everyKind } from './damage.ts';
 
 /** Designs tried in the normal run; `SHOWFACE_NAMES=100000` for the long one. */
-const DESIGNS = Number(process.env.SHOWFACE_NAMES ?? 1000);
+const DESIGNS = Number(process.env.SHOWFACE_NAMES ?? 300);
 /** One in so many of those that open is planned as well: a plan takes as long as many layouts. */
 const PLAN_EVERY = 60;
 

@@ -4,6 +4,7 @@ import type { DrawItem, Drawing, TextItem } from '../../src/drawing/drawing.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
 import type { Notch, Piece, PieceEnd } from '../../src/joinery/piece.ts';
 import { pieceDrawing } from '../../src/joinery/pieceDrawing.ts';
+import { runs } from '../runs.ts';
 import { boxStrip, brace, frame, panel, pieceOf, piecesOf, plan, strip } from './make.ts';
 
 const words = {
@@ -162,6 +163,7 @@ describe('the drawing of a piece', () => {
           }
         },
       ),
+      { numRuns: runs(20) },
     );
   });
 

@@ -6,6 +6,7 @@ import { areaOf } from '../../src/geometry/region.ts';
 import type { Region } from '../../src/geometry/shape.ts';
 import type { Joinery } from '../../src/joinery/piece.ts';
 import type { Laid, LaidPart } from '../../src/layout/laid.ts';
+import { runs } from '../runs.ts';
 import { bandOf, boxStrip, brace, frame, joint, plan, run, shorterEdge, strip } from './make.ts';
 
 /** Square millimeters that the grid of the polygon library may lose or win on a face. */
@@ -87,7 +88,7 @@ describe('frames of crossing strips', () => {
         const solids = areaSum(joinery.solids.map((solid) => solid.region));
         expect(Math.abs(solids - bands)).toBeLessThan(GRAIN);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(20) },
     );
   });
 });
@@ -113,7 +114,7 @@ describe('closed runs', () => {
           expectApart(joinery);
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(20) },
     );
   });
 
@@ -191,7 +192,7 @@ describe('strips laid anyhow', () => {
           }
         },
       ),
-      { numRuns: 120 },
+      { numRuns: runs(40) },
     );
   });
 
@@ -202,7 +203,7 @@ describe('strips laid anyhow', () => {
         const copy = JSON.parse(JSON.stringify(parts)) as LaidPart[];
         expect(JSON.stringify(plan(copy))).toBe(JSON.stringify(plan(parts)));
       }),
-      { numRuns: 30 },
+      { numRuns: runs(12) },
     );
   });
 
@@ -225,7 +226,7 @@ describe('strips laid anyhow', () => {
           expect(piece.length).toBeCloseTo(before[i]?.length ?? Number.NaN, 5);
         });
       }),
-      { numRuns: 30 },
+      { numRuns: runs(12) },
     );
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Design, Rule } from '../../src/design/schema.ts';
 import { layOut } from '../../src/layout/layout.ts';
 import { createMemory } from '../../src/layout/memory.ts';
+import { runs } from '../runs.ts';
 import { allParts, someRules } from './arbitrary.ts';
 import { at, design, panel, plainFace, recessedFace, STOCKS, strip } from './sample.ts';
 
@@ -43,7 +44,7 @@ describe('a drag', () => {
           expect(layOut(rest, memory)).toEqual(layOut(rest));
         },
       ),
-      { numRuns: 80 },
+      { numRuns: runs(20) },
     );
   });
 
@@ -109,7 +110,7 @@ describe('a drag', () => {
           }
         },
       ),
-      { numRuns: 80 },
+      { numRuns: runs(20) },
     );
   });
 

@@ -7,6 +7,7 @@ import { leastCut } from '../../src/lettering/stencil/flow.ts';
 import { sheetAround } from '../../src/lettering/stencil/sheet.ts';
 import { stencil } from '../../src/lettering/stencil/stencil.ts';
 import { chanceOf } from '../chance.ts';
+import { runs } from '../runs.ts';
 import { CHARACTERS, fontOf, SHIPPED } from './fonts.ts';
 import { HoldGrid } from './holdGrid.ts';
 import { lettering, stencilOptions } from './lettering.ts';
@@ -114,7 +115,7 @@ describe('islands tied to each other', () => {
 });
 
 /**
- * Every letter of every font that ships, each with settings by chance: what the stencil says of each island
+ * Letters of every font that ships, one in four, each with settings by chance: what the stencil says of each island
  * lies between what a grid finds with the limit a little wider and a little narrower, since a neck of just the
  * limit is either.
  */
@@ -123,9 +124,9 @@ describe.each(SHIPPED.map(({ id }) => id))('what islands hang on, %s', (id) => {
     const chance = chanceOf(id.length * 31 + id.charCodeAt(0));
     const step = 0.3;
     const faults: string[] = [];
-    let [islands, looked] = [0, 0];
+    let [islands, looked, turn] = [0, 0, id.length];
     for (const character of CHARACTERS) {
-      const letters = lettersOf(character, id, 40 + 30 * chance());
+      const capHeight = 40 + 30 * chance();
       const tongue = 1 + 1.5 * chance();
       const changes = {
         tongue,
@@ -134,6 +135,9 @@ describe.each(SHIPPED.map(({ id }) => id))('what islands hang on, %s', (id) => {
         direction: (['thinnest', 'up', 'across'] as const)[Math.floor(3 * chance())] ?? 'up',
         frame: 8,
       };
+      turn += 1;
+      if (turn % 4 >= runs(1)) continue;
+      const letters = lettersOf(character, id, capHeight);
       if (!letters.some(({ holes }) => holes.length > 0)) continue;
       const { stencil: made, sheet } = make(letters, changes);
       const [wide, narrow] = [2 * step, -2 * step].map(

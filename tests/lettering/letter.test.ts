@@ -12,6 +12,7 @@ import { cutOuts } from '../../src/lettering/cut-out.ts';
 import { letter } from '../../src/lettering/letter.ts';
 import { setText } from '../../src/lettering/setting.ts';
 import { blockShade } from '../../src/lettering/shade.ts';
+import { runs } from '../runs.ts';
 import { fontOf } from './fonts.ts';
 import { lettering } from './lettering.ts';
 
@@ -251,7 +252,7 @@ describe('fit', () => {
           expect(Math.max(all.x + all.w - 900, all.y + all.h - 300)).toBeLessThan(FLATNESS - changes.margin);
         },
       ),
-      { numRuns: 25 },
+      { numRuns: runs(10) },
     );
   });
 });
@@ -369,7 +370,7 @@ describe('layers', () => {
           expect(areaOf(swept) - areaOf(copies)).toBeLessThan((1200 * distance) / steps / 2);
         },
       ),
-      { numRuns: 20 },
+      { numRuns: runs(8) },
     );
   });
 });

@@ -10,6 +10,7 @@ import { letter } from '../../src/lettering/letter.ts';
 import { stencilSet } from '../../src/lettering/stencil/layers.ts';
 import { sheetAround } from '../../src/lettering/stencil/sheet.ts';
 import { stencil } from '../../src/lettering/stencil/stencil.ts';
+import { runs } from '../runs.ts';
 import { fontOf } from './fonts.ts';
 import { faultsOf } from './held.ts';
 import { lettering, stencilOptions } from './lettering.ts';
@@ -272,7 +273,7 @@ describe('texts', () => {
           expect(checks.filter((check) => check.severity === 'error')).toEqual([]);
         },
       ),
-      { numRuns: 40 },
+      { numRuns: runs(10) },
     );
   });
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { formatNumber } from '../../src/measure/format.ts';
 import { parseNumber } from '../../src/measure/parse.ts';
 import { PLAIN_NOTATION } from '../../src/measure/style.ts';
+import { runs } from '../runs.ts';
 
 const AMBIGUOUS = 'thousands written close, such as 1200, or one decimal mark, such as 1.2';
 const mark = fc.constantFrom('.' as const, ',' as const);
@@ -69,7 +70,7 @@ describe('a number in a field', () => {
           expect(typed).toContain(decimalMark);
         } else expect(got).toBe(value);
       }),
-      { numRuns: 5000 },
+      { numRuns: runs(1000) },
     );
   });
 
@@ -84,7 +85,7 @@ describe('a number in a field', () => {
           expect(read(shown, decimalMark)).toBe(Number(value.toFixed(digits)) + 0);
         },
       ),
-      { numRuns: 5000 },
+      { numRuns: runs(1000) },
     );
   });
 
@@ -118,7 +119,7 @@ describe('a number in a field', () => {
           expect(parsed.at).toBeLessThanOrEqual(typed.length);
         }
       }),
-      { numRuns: 5000 },
+      { numRuns: runs(1000) },
     );
   });
 });

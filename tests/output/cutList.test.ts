@@ -8,7 +8,7 @@ import { cutListRows } from '../../src/output/csv/cutList.ts';
 import { planJson } from '../../src/output/json/planJson.ts';
 import { packetPages } from '../../src/output/packet/packet.ts';
 import { EN } from '../../src/output/packet/words/en.ts';
-import { planned } from './starters.ts';
+import { planned } from '../plan/starters.ts';
 
 const CROWN: ShapedStock = {
   form: 'shaped',

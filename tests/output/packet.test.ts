@@ -14,8 +14,8 @@ import { packetSheet } from '../../src/output/packet/sheet.ts';
 import { EN as WORDS } from '../../src/output/packet/words/en.ts';
 import { EN } from '../../src/plan/words/en.ts';
 import { sayFor } from '../../src/plan/words/say.ts';
+import { planned, planOf, STARTERS, starter } from '../plan/starters.ts';
 import { printerTools, textOf } from './raster.ts';
-import { planned, STARTERS, starter } from './starters.ts';
 
 interface Written {
   readonly words: string;
@@ -40,7 +40,7 @@ function collisions(texts: readonly Written[]): string[] {
 }
 
 describe.each(STARTERS)('the packet of %s', (name) => {
-  const plan = planned(starter(name));
+  const plan = planOf(name);
   const pages = packetPages(plan);
 
   it('has no text over another text, nor over the edge of a page', () => {

@@ -2,7 +2,6 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { PNG } from 'pngjs';
 
 /** Gray values of a printed page, row 0 at the top. */
 export interface Raster {
@@ -29,6 +28,15 @@ function withFile<T>(bytes: Uint8Array, use: (file: string, dir: string) => T): 
   }
 }
 
+/** A portable gray map (Netpbm, format P5): a head of four words, then a byte for each pixel. */
+function grayMap(bytes: Buffer): Raster {
+  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.subarray(0, 64).toString('latin1'));
+  if (!head) throw new Error('The page was not printed as a gray map.');
+  const [width, height] = [Number(head[1]), Number(head[2])];
+  const pixels = bytes.subarray(head[0].length);
+  return { width, height, at: (x, y) => pixels[y * width + x] ?? 255 };
+}
+
 /** Prints one page to pixels, without smoothing where `hard`. */
 export function rasterOf(bytes: Uint8Array, dpi: number, page = 1, hard = false): Raster {
   return withFile(bytes, (file, dir) => {
@@ -41,16 +49,11 @@ export function rasterOf(bytes: Uint8Array, dpi: number, page = 1, hard = false)
       '-l',
       String(page),
       '-singlefile',
-      '-png',
+      '-gray',
       ...smooth,
     ];
     execFileSync('pdftoppm', [...args, file, join(dir, 'out')]);
-    const png = PNG.sync.read(readFileSync(join(dir, 'out.png')));
-    return {
-      width: png.width,
-      height: png.height,
-      at: (x, y) => png.data[(y * png.width + x) * 4] ?? 255,
-    };
+    return grayMap(readFileSync(join(dir, 'out.pgm')));
   });
 }
 

@@ -9,8 +9,8 @@ import { packetOf } from '../../src/output/packet/packet.ts';
 import { joined, unjoined } from '../../src/output/script/arabic.ts';
 import { fromLeft } from '../../src/output/script/order.ts';
 import { otherCharacters, scriptsOf } from '../../src/output/script/scripts.ts';
+import { planned, starter } from '../plan/starters.ts';
 import { printerTools, textOf } from './raster.ts';
-import { planned, starter } from './starters.ts';
 
 const require = createRequire(import.meta.url);
 const fileOf = (owner: string, cut: string) =>

@@ -13,6 +13,7 @@ import { marksOf } from '../../src/patterns/registration.ts';
 import type { PatternPage, PatternSet } from '../../src/patterns/result.ts';
 import { tile } from '../../src/patterns/tile.ts';
 import { letteredLine } from '../output/letters.ts';
+import { runs } from '../runs.ts';
 import { fullOfInk, PAPERS, setupOf } from './setup.ts';
 
 const named = { for: 'sign', title: 'A sign' };
@@ -97,7 +98,7 @@ describe('pages', () => {
         }
         for (const page of set.pages) expect(hasInk(ink, page.cell)).toBe(true);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(10) },
     );
   });
 

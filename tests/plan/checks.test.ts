@@ -3,7 +3,7 @@ import type { Check } from '../../src/check/check.ts';
 import { CHECK_CODES, type CheckCode } from '../../src/check/codes.ts';
 import { newPart } from '../../src/design/defaults.ts';
 import type { Design, Part, Rule } from '../../src/design/schema.ts';
-import { plan } from '../../src/plan/plan.ts';
+import { createPlanner } from '../../src/plan/plan.ts';
 import { EN } from '../../src/plan/words/en.ts';
 import { sayFor } from '../../src/plan/words/say.ts';
 import { checkMessage } from '../../src/plan/words/words.ts';
@@ -339,6 +339,8 @@ function tall(id: string, y: number, depth: number): Part {
 }
 
 describe('every check', () => {
+  // What a design shares with the one before it is not worked out again.
+  const planner = createPlanner();
   const codes = CHECK_CODES.filter((code): code is keyof typeof SETS_OFF => code in SETS_OFF);
 
   it('but those of the stencil maker, which are set off in its own room, has a design here', () => {
@@ -350,7 +352,7 @@ describe('every check', () => {
   });
 
   it.each(codes)('%s appears, and speaks a whole sentence', (code) => {
-    const p = plan(SETS_OFF[code](), SUPPLIES, { effort: { nodes: 200 } });
+    const p = planner(SETS_OFF[code](), SUPPLIES, { effort: { nodes: 200 } });
     const found = p.checks.find((c: Check) => c.code === code);
     expect(
       found,

@@ -19,6 +19,7 @@ import { planJson } from '../../src/output/json/planJson.ts';
 import { createPlanner, type Planner } from '../../src/plan/plan.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { deviations } from '../layout/holds.ts';
+import { runs } from '../runs.ts';
 import { STARTERS, SUPPLIES, starter } from './starters.ts';
 
 /** What a person does at the bench, as numbers; `pick` chooses among parts or rules of the design as it then is. */
@@ -201,7 +202,7 @@ describe.each(STARTERS)('any work on %s', (name) => {
         expect(state.design).toEqual(end);
         expect(text(planned(planner, state.design))).toBe(after);
       }),
-      { numRuns: 4 },
+      { numRuns: runs(1) },
     );
   }, 300_000);
 });

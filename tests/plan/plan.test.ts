@@ -9,7 +9,8 @@ import type { Plan } from '../../src/plan/types.ts';
 import { EN } from '../../src/plan/words/en.ts';
 import { sayFor } from '../../src/plan/words/say.ts';
 import { checkMessage, stepSentence } from '../../src/plan/words/words.ts';
-import { kiosk, STARTERS, SUPPLIES, starter } from './starters.ts';
+import { runs } from '../runs.ts';
+import { kiosk, planOf, STARTERS, SUPPLIES, starter } from './starters.ts';
 
 /** Few search steps: these tests ask whether plans agree, not how good the cutting is. */
 const QUICK: PlanOptions = { effort: { nodes: 2000 } };
@@ -24,14 +25,14 @@ function json(p: Plan): string {
 
 describe('the starters', () => {
   it.each(STARTERS)('%s plans without an error or a warning', (name) => {
-    const p = plan(starter(name), SUPPLIES);
+    const p = planOf(name);
     expect(p.checks.filter((c) => c.severity !== 'note')).toEqual([]);
     expect(p.layout.rules.every((r) => r.holds)).toBe(true);
     expect(p.signs.every((s) => s.stencils?.layers.every((l) => l.stencil.loose === 0))).toBe(true);
   });
 
   it('the kiosk needs no explanation at all: not even a note', () => {
-    expect(plan(kiosk(), SUPPLIES).checks).toEqual([]);
+    expect(planOf('harbor-ticket-kiosk').checks).toEqual([]);
   });
 
   it.each(STARTERS)('%s follows a bed that turned out 3/8 in narrower and 1/4 in longer', (name) => {
@@ -56,7 +57,7 @@ describe('a plan', () => {
   });
 
   it('holds every field of the contract', () => {
-    const data = JSON.parse(json(plan(kiosk(), SUPPLIES, QUICK))) as Record<string, never>;
+    const data = JSON.parse(json(planOf('harbor-ticket-kiosk'))) as Record<string, never>;
     const keys: Record<string, readonly string[]> = {
       parts: ['id', 'name', 'kind', 'outline_mm', 'z_mm'],
       pieces: [
@@ -100,7 +101,7 @@ describe('a plan', () => {
 
   it('cuts every piece exactly once, and the rows of the file add up to the cuts', () => {
     for (const name of STARTERS) {
-      const p = plan(starter(name), SUPPLIES, QUICK);
+      const p = planOf(name);
       const cut = [
         ...p.cutting.boards.flatMap((b) => b.cuts.map((c) => c.piece)),
         ...p.cutting.sheets.flatMap((s) => s.placements.map((c) => c.piece)),
@@ -180,7 +181,7 @@ describe('a remembering planner', () => {
         }
         expect(json(planner(d, SUPPLIES, QUICK))).toBe(json(plan(d, SUPPLIES, QUICK)));
       }),
-      { numRuns: 8 },
+      { numRuns: runs(2) },
     );
   });
 

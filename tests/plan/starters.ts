@@ -3,7 +3,8 @@ import { readSupplies } from '../../src/command/supplies.ts';
 import { openDesign } from '../../src/design/open.ts';
 import { problemMessage } from '../../src/design/problem.ts';
 import type { Design } from '../../src/design/schema.ts';
-import type { Supplies } from '../../src/plan/types.ts';
+import { plan } from '../../src/plan/plan.ts';
+import type { Plan, Supplies } from '../../src/plan/types.ts';
 
 const FOLDER = new URL('../../assets/starters/', import.meta.url);
 
@@ -11,11 +12,20 @@ export const STARTERS = readdirSync(FOLDER)
   .filter((name) => name.endsWith('.json'))
   .map((name) => name.replace('.json', ''));
 
-export function starter(name: string): Design {
+const once = <A, R>(work: (of: A) => R): ((of: A) => R) => {
+  const known = new Map<A, R>();
+  return (of) => {
+    const found = known.get(of) ?? work(of);
+    known.set(of, found);
+    return found;
+  };
+};
+
+export const starter = once((name: string): Design => {
   const opened = openDesign(readFileSync(new URL(`${name}.json`, FOLDER), 'utf8'));
   if (!opened.ok) throw new Error(opened.problems.map((p) => problemMessage(p)).join('\n'));
   return opened.design;
-}
+});
 
 export const kiosk = (): Design => starter('harbor-ticket-kiosk');
 
@@ -25,3 +35,9 @@ export const SUPPLIES: Supplies = (() => {
   const fonts = new Map(all.flatMap((s) => [...s.fonts]));
   return { ...(all[0] as Supplies), fonts };
 })();
+
+/** The plan of a starter as people get it, made once for all the tests that a worker runs. */
+export const planOf = once((name: string): Plan => plan(starter(name), SUPPLIES));
+
+/** A plan with little search, for what is the same whichever boards are found. */
+export const planned = (design: Design): Plan => plan(design, SUPPLIES, { effort: { nodes: 2000 } });

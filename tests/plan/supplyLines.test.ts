@@ -1,13 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { NO_SUPPLIES } from '../../src/design/defaults.ts';
 import type { Design, ShedSupplies } from '../../src/design/schema.ts';
-import { plan } from '../../src/plan/plan.ts';
 import { supplyLines } from '../../src/plan/supplyLines.ts';
 import type { ShoppingKind, ShoppingLine } from '../../src/plan/types.ts';
-import { SUPPLIES, starter } from './starters.ts';
+import { planOf, starter } from './starters.ts';
 
 const design = starter('corner-bakery');
-const whole = plan(design, SUPPLIES);
+const whole = planOf('corner-bakery');
 const primerNeed = whole.finish.uses.reduce((sum, use) => sum + use.primer, 0);
 const tapeNeed = whole.finish.uses.reduce((sum, use) => sum + use.tape, 0);
 

@@ -5,10 +5,11 @@ import { stencil } from '../../src/lettering/stencil/stencil.ts';
 import { CHARACTERS, fontOf, SHIPPED } from '../lettering/fonts.ts';
 import { faultsOf, piecesOnGrid } from '../lettering/held.ts';
 import { lettering, stencilOptions } from '../lettering/lettering.ts';
+import { runs } from '../runs.ts';
 
 /**
- * Every letter, digit and mark of every family that ships, at three heights: the sheet in one piece, read off
- * its polygons. Bridges and the tongue limit as a person would choose them for the height.
+ * Every letter, digit and mark of every family that ships, each at one of three heights (at all of them in the long
+ * run, `SHOWFACE_RUNS=3`): the sheet in one piece, read off its polygons. Bridges and the tongue limit as a person would choose them for the height.
  */
 const HEIGHTS = [
   { capHeight: 30, bridgeWidth: 2, tongue: 1 },
@@ -20,11 +21,14 @@ describe.each(SHIPPED)('stencils of $id', ({ id, stencilReady }) => {
   const font = fontOf(id);
   const present = CHARACTERS.filter((character) => font.has(character));
 
-  it.each(HEIGHTS)('hold together at $capHeight mm', ({ capHeight, bridgeWidth, tongue }) => {
+  it.each(HEIGHTS)('hold together at $capHeight mm', (height) => {
+    const { capHeight, bridgeWidth, tongue } = height;
+    const turn = HEIGHTS.indexOf(height);
+    const looked = present.filter((_, i) => (i + turn) % 3 < runs(1));
     const options = stencilOptions({ bridgeWidth, tongue, frame: 15 });
     const faults: string[] = [];
     let bridges = 0;
-    for (const character of present) {
+    for (const character of looked) {
       const { lettered } = letter({
         lettering: lettering(character, { capHeight, stencil: options }),
         font,
@@ -43,6 +47,6 @@ describe.each(SHIPPED)('stencils of $id', ({ id, stencilReady }) => {
     }
     expect(faults).toEqual([]);
     // Letters A to R alone have eight counters, of two bridges each, where the family is not cut for stencils.
-    if (!stencilReady) expect(bridges).toBeGreaterThan(40);
+    if (!stencilReady) expect(bridges).toBeGreaterThan(12);
   });
 });

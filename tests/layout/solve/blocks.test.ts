@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Edge, Rule, Strip } from '../../../src/design/schema.ts';
+import { runs } from '../../runs.ts';
 import { canHold } from '../canHold.ts';
 import { deviations } from '../holds.ts';
 import { at, design, lay, plainFace, run, strip } from '../sample.ts';
@@ -62,7 +63,7 @@ describe('blocks of several parts', () => {
           expect(canHold(some, [...fights.filter((rule) => rule !== other), one], widths)).toBe(true);
         }
       }),
-      { numRuns: 250, seed: 11 },
+      { numRuns: runs(60), seed: 11 },
     );
   });
 

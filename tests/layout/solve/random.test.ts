@@ -4,6 +4,7 @@ import type { Design, Part, Rule } from '../../../src/design/schema.ts';
 import { layOut } from '../../../src/layout/layout.ts';
 import { createMemory } from '../../../src/layout/memory.ts';
 import { settled } from '../../../src/layout/settle.ts';
+import { runs } from '../../runs.ts';
 import { allParts, somePart, someRule, someRules } from '../arbitrary.ts';
 import { canHold } from '../canHold.ts';
 import { deviations } from '../holds.ts';
@@ -79,7 +80,7 @@ describe('any sequence of edits', () => {
           }
         }
       }),
-      { numRuns: 150 },
+      { numRuns: runs(40) },
     );
   });
 
@@ -109,7 +110,7 @@ describe('any sequence of edits', () => {
           expect(other.rules.every((r) => r.holds)).toBe(true);
         },
       ),
-      { numRuns: 150 },
+      { numRuns: runs(40) },
     );
   });
 
@@ -135,7 +136,7 @@ describe('any sequence of edits', () => {
         );
         for (const [id, box] of before.boxes) if (!tied.has(id)) expect(after.boxes.get(id)).toEqual(box);
       }),
-      { numRuns: 150 },
+      { numRuns: runs(40) },
     );
   });
 });
@@ -167,7 +168,7 @@ describe('against an independent solver', () => {
           }
         });
       }),
-      { numRuns: 200 },
+      { numRuns: runs(50) },
     );
   });
 });
