@@ -59,8 +59,11 @@ class Grid {
   }
 }
 
-/** `+ 0` turns -0 into 0: the two would print and compare differently. */
-const onGrid = (value: Mm): number => Math.round(value * GRID) + 0;
+/** A measure in steps of the grid. `+ 0` turns -0 into 0: the two would print and compare differently. */
+export const onGrid = (value: Mm): number => Math.round(value * GRID) + 0;
+
+/** The nearest measure on the grid that polygons are worked on. Moved by such measures, what is on it stays itself. */
+export const gridded = (value: Mm): Mm => onGrid(value) / GRID;
 
 function combine(
   type: ClipType,
@@ -109,7 +112,8 @@ function startLow(ring: Ring): Ring {
 
 const below = (a: Point, b: Point): boolean => a.y < b.y || (a.y === b.y && a.x < b.x);
 
-function byStart(a: Ring, b: Ring): number {
+/** The order of rings: by the lowest, then leftmost place they begin at. */
+export function byStart(a: Ring, b: Ring): number {
   const [p, q] = [a[0], b[0]];
   if (!p || !q) return a.length - b.length;
   return p.y - q.y || p.x - q.x || signedArea(a) - signedArea(b);

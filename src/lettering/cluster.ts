@@ -39,7 +39,7 @@ export function clustersOf(region: Region, reach: Mm): Region[] {
 const grown = ({ x, y, w, h }: Box, by: Mm): Box => ({ x: x - by, y: y - by, w: w + 2 * by, h: h + 2 * by });
 
 /** Regions list their polygons by the lowest, then leftmost place they begin at. */
-function inOrder(region: Region): Region {
+export function inOrder(region: Region): Region {
   const start = ({ outer }: Polygon): Point => outer[0] ?? { x: 0, y: 0 };
   return [...region].sort((a, b) => start(a).y - start(b).y || start(a).x - start(b).x);
 }

@@ -1,12 +1,11 @@
 import type { Check } from '../check/check.ts';
 import type { Lettering } from '../design/schema.ts';
-import { regionOfRings, union } from '../geometry/clip.ts';
+import { gridded, regionOfRings, union } from '../geometry/clip.ts';
 import { ringsOfPath } from '../geometry/curve.ts';
 import { transformPath } from '../geometry/path.ts';
-import { areaOf, boxOf, regionOfBox } from '../geometry/region.ts';
-import type { Box, Region } from '../geometry/shape.ts';
+import { areaOf, boxOf, EMPTY, regionOfBox } from '../geometry/region.ts';
+import type { Box, Point, Region } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
-import { letterByLetter } from './cluster.ts';
 import {
   expectedReach,
   factorOf,
@@ -19,10 +18,11 @@ import {
 } from './fit.ts';
 import type { Font } from './font.ts';
 import { layersOf } from './layers.ts';
-import { boxOfPaths, placedPaths } from './placed.ts';
+import { boxOfPaths, placedPaths, spotsOf, turnedPath } from './placed.ts';
 import type { Lettered, LetterLayer, PlacedGlyph } from './result.ts';
 import { onlyTogether } from './script.ts';
 import { type Setting, setText } from './setting.ts';
+import { eachShape, placed, type ShapeMemory, shapeMemory } from './shapes.ts';
 import { overRun } from './sight.ts';
 
 export interface LetterInput {
@@ -33,6 +33,8 @@ export interface LetterInput {
   readonly board?: Region | undefined;
   /** What of the board is in sight, with what lies on it taken away; the whole board when not given. */
   readonly room?: Region | undefined;
+  /** Where work on letters is kept for the next text; of this text alone when not given. */
+  readonly memory?: ShapeMemory | undefined;
 }
 
 /** A second pass settles the reach: outline and shade do not grow with the letters. */
@@ -57,15 +59,16 @@ export function letter({
   sign,
   board = regionOfBox({ x: 0, y: 0, w: sign.w, h: sign.h }),
   room = board,
+  memory = shapeMemory(),
 }: LetterInput): { lettered: Lettered; checks: Check[] } {
   const seen = boxOf(room) ?? { x: sign.w / 2, y: sign.h / 2, w: 0, h: 0 };
   let reach = expectedReach(lettering);
-  let laid = layAt(lettering, font, seen, reach);
+  let laid = layAt(lettering, font, seen, reach, memory);
   for (let pass = 1; pass < PASSES && lettering.fit !== 'none'; pass += 1) {
     const measured = reachOf(laid.box, boxOfLayers(laid.layers) ?? laid.box);
     if (isEnough(reach, measured)) break;
     reach = measured;
-    laid = layAt(lettering, font, seen, reach);
+    laid = layAt(lettering, font, seen, reach, memory);
   }
   const { setting, factor, glyphs, layers, box } = laid;
   const lettered: Lettered = {
@@ -107,27 +110,45 @@ interface Laid {
   readonly box: Box;
 }
 
-function layAt(lettering: Lettering, font: Font, seen: Box, reach: Reach): Laid {
+function layAt(lettering: Lettering, font: Font, seen: Box, reach: Reach, memory: ShapeMemory): Laid {
   const factor = factorOf(lettering, font, seen, reach);
   const setting = setText(lettering, font, factor);
   const paths = placedPaths(setting, font, lettering.arcRise);
   const ink = boxOfPaths(paths);
   const by = placeOf(lettering, setting, ink, seen, reach);
+  const regions = glyphRegions(setting, font, lettering.arcRise, by);
   const glyphs = paths.flatMap((path, i): PlacedGlyph[] => {
     const slot = setting.slots[i];
     if (!slot || path.length === 0) return [];
-    const placed = transformPath(path, (p) => ({ x: p.x + by.x, y: p.y + by.y }));
-    const region = regionOfRings(ringsOfPath(placed), 'nonzero');
+    const moved = transformPath(path, (p) => ({ x: p.x + by.x, y: p.y + by.y }));
     const { character, line } = slot;
     const capHeight = slot.scale * font.capHeight;
-    return [{ character, line, capHeight, baseline: slot.y + slot.rise + by.y, path: placed, region }];
+    const baseline = slot.y + slot.rise + by.y;
+    return [{ character, line, capHeight, baseline, path: moved, region: regions[i] ?? EMPTY }];
   });
   const letters = glyphs.flatMap((glyph) => glyph.region);
   const layers = layersOf(
-    letterByLetter(letters, 0, (touching) => union([touching])),
+    eachShape(memory, 'union', letters, 0, (touching) => union([touching])),
     lettering,
+    memory,
   );
   return { setting, factor, glyphs, layers, box: { ...ink, x: ink.x + by.x, y: ink.y + by.y } };
+}
+
+/** What the glyphs cover. Equal letters are the same region, put in place. */
+function glyphRegions(setting: Setting, font: Font, rise: Mm, by: Point): Region[] {
+  const shapes = new Map<string, Region>();
+  return spotsOf(setting, font, rise).map(({ at, turn }, i) => {
+    const slot = setting.slots[i];
+    if (!slot) return EMPTY;
+    const { character, scale } = slot;
+    const key = `${character} ${scale} ${turn}`;
+    const shape =
+      shapes.get(key) ??
+      regionOfRings(ringsOfPath(turnedPath(font.outline(character), scale, turn)), 'nonzero');
+    shapes.set(key, shape);
+    return placed(shape, { x: gridded(at.x + by.x), y: gridded(at.y + by.y) });
+  });
 }
 
 /** Told apart by a hundredth of a millimeter: the same size is reckoned in more than one way. */

@@ -2,28 +2,43 @@ import { boxOfPath, transformPath } from '../geometry/path.ts';
 import { rotate } from '../geometry/point.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Path, Point } from '../geometry/shape.ts';
-import type { Mm } from '../measure/units.ts';
-import { type Stand, standsOf } from './arc.ts';
+import type { Deg, Mm } from '../measure/units.ts';
+import { standsOf } from './arc.ts';
 import type { Font } from './font.ts';
-import type { Setting, Slot } from './setting.ts';
+import type { Setting } from './setting.ts';
 
-/** Outlines of the slots in millimeters, one each, empty for spaces and missing glyphs. */
-export function placedPaths(setting: Setting, font: Font, rise: Mm): Path[] {
+/** Where the origin of a glyph's outline stands, and how far it is turned. */
+interface Spot {
+  readonly at: Point;
+  readonly turn: Deg;
+}
+
+/** Spots of the slots, one each. Flat capitals stand on the baseline. */
+export function spotsOf(setting: Setting, font: Font, rise: Mm): Spot[] {
   const stands = standsOf(setting, rise);
   return setting.slots.map((slot, i) => {
-    const stand = stands[i];
-    return stand ? standingPath(font.outline(slot.character), font.foot, slot, stand) : [];
+    const stand = stands[i] ?? { x: 0, y: 0, turn: 0 };
+    const own = { x: -slot.advance / 2, y: slot.rise - font.foot * slot.scale };
+    const turned = stand.turn === 0 ? own : rotate(own, stand.turn);
+    return { at: { x: turned.x + stand.x, y: turned.y + stand.y }, turn: stand.turn };
   });
 }
 
-/** Flat capitals stand on the baseline. */
-function standingPath(outline: Path, foot: number, slot: Slot, stand: Stand): Path {
-  return transformPath(outline, (p) => {
-    const own = { x: p.x * slot.scale - slot.advance / 2, y: (p.y - foot) * slot.scale + slot.rise };
-    const turned = stand.turn === 0 ? own : rotate(own, stand.turn);
-    return { x: turned.x + stand.x, y: turned.y + stand.y };
+/** A glyph's outline in millimeters, turned about its origin. */
+export const turnedPath = (outline: Path, scale: number, turn: Deg): Path =>
+  transformPath(outline, (p) => {
+    const own = { x: p.x * scale, y: p.y * scale };
+    return turn === 0 ? own : rotate(own, turn);
   });
-}
+
+/** Outlines of the slots in millimeters, one each, empty for spaces and missing glyphs. */
+export const placedPaths = (setting: Setting, font: Font, rise: Mm): Path[] =>
+  spotsOf(setting, font, rise).map(({ at, turn }, i) => {
+    const slot = setting.slots[i];
+    if (!slot) return [];
+    const path = turnedPath(font.outline(slot.character), slot.scale, turn);
+    return transformPath(path, (p) => ({ x: p.x + at.x, y: p.y + at.y }));
+  });
 
 /** Smallest box around all of them; a box without size at the origin when none is drawn. */
 export function boxOfPaths(paths: readonly Path[]): Box {

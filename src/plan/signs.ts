@@ -9,6 +9,7 @@ import { type CutOut, cutOuts } from '../lettering/cut-out.ts';
 import { type Font, readFont } from '../lettering/font.ts';
 import { letter } from '../lettering/letter.ts';
 import type { Lettered } from '../lettering/result.ts';
+import { type ShapeMemory, shapeMemory } from '../lettering/shapes.ts';
 import { type StencilSet, stencilSet } from '../lettering/stencil/layers.ts';
 import type { Mm } from '../measure/units.ts';
 import { bytesOfBase64 } from './base64.ts';
@@ -28,6 +29,7 @@ const MOST_LETTERED = 2000;
 
 /** Letters every sign; remembers each sign's work while its words, font and size stay. */
 export function createSignPlanner() {
+  const memory = shapeMemory();
   const fontOf = rememberingEach((_id: string, bytes: Uint8Array): Font | null => {
     const read = readFont(bytes, _id);
     return read.ok ? read.font : null;
@@ -35,7 +37,7 @@ export function createSignPlanner() {
   const ownBytes = rememberingEach((_id: string, data: string) => bytesOfBase64(data));
   const workOf = rememberingEach(
     (id: string, lettering: Lettering, font: Font, w: Mm, h: Mm, told: string): SignWork =>
-      workSign(id, lettering, font, w, h, JSON.parse(told) as Sight),
+      workSign(id, lettering, font, w, h, JSON.parse(told) as Sight, memory),
   );
   const planned = rememberingEach(
     (id: string, work: SignWork, x: Mm, y: Mm): SignPlan => ({
@@ -107,8 +109,16 @@ function coversOf(sign: Laid<'sign'>, parts: readonly LaidPart[]): LaidPart[] {
   });
 }
 
-function workSign(id: string, lettering: Lettering, font: Font, w: Mm, h: Mm, sight: Sight): SignWork {
-  const { lettered, checks } = letter({ lettering, font, sign: { id, w, h }, ...sight });
+function workSign(
+  id: string,
+  lettering: Lettering,
+  font: Font,
+  w: Mm,
+  h: Mm,
+  sight: Sight,
+  memory: ShapeMemory,
+): SignWork {
+  const { lettered, checks } = letter({ lettering, font, sign: { id, w, h }, ...sight, memory });
   if (lettering.make !== 'stencil') {
     return {
       lettered,
@@ -117,6 +127,6 @@ function workSign(id: string, lettering: Lettering, font: Font, w: Mm, h: Mm, si
       checks,
     };
   }
-  const made = stencilSet(lettered, lettering.stencil);
+  const made = stencilSet(lettered, lettering.stencil, memory);
   return { lettered, stencils: made.set, cutOuts: [], checks: [...checks, ...made.checks] };
 }

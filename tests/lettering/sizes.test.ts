@@ -78,16 +78,17 @@ describe('letters of several sizes on a line', () => {
   });
 
   it('are leveled by their ink where none is as tall as a cap, by their caps where one is', () => {
+    // Letters stand on the grid of 1/10000 mm on which polygons are worked.
     const [caps, o] = boxesOf('No', one(1, 1, 0.7, 'top'));
-    expect((o?.y ?? 0) + (o?.h ?? 0)).toBeCloseTo((caps?.y ?? Number.NaN) + 100, 6);
+    expect((o?.y ?? 0) + (o?.h ?? 0)).toBeCloseTo((caps?.y ?? Number.NaN) + 100, 3);
     // The d of "and" reaches over the caps; the cap height that they would have is what is leveled.
     const [tall, , , d] = boxesOf('Hand', one(1, 3, 0.5, 'top'));
     const above = (d?.y ?? 0) + (d?.h ?? 0) - (tall?.y ?? 0) - 100;
     const oracle = oracleOf('lato');
     const ascender = oracle.glyphForCodePoint(0x64).bbox.maxY;
-    expect(above).toBeCloseTo((50 * (ascender - oracle.capHeight)) / oracle.capHeight, 6);
+    expect(above).toBeCloseTo((50 * (ascender - oracle.capHeight)) / oracle.capHeight, 3);
     const [ground, dash] = boxesOf('H–', one(1, 1, 0.5, 'middle'));
-    expect((dash?.y ?? 0) + (dash?.h ?? 0) / 2).toBeCloseTo((ground?.y ?? Number.NaN) + 50, 6);
+    expect((dash?.y ?? 0) + (dash?.h ?? 0) / 2).toBeCloseTo((ground?.y ?? Number.NaN) + 50, 3);
   });
 
   it('do not kern with letters of another size, and are tracked by the mean of both', () => {

@@ -29,15 +29,19 @@ export interface Choices {
   readonly candidates: readonly Candidate[];
 }
 
-/** None for an island whose bridges were all taken away by hand: nothing puts one back unasked. */
 export function choicesFor(island: Island, solid: Solid, firm: FirmSheet, options: Options): Choices {
-  if (options.placed.some((p) => p.island === island.index && p.angles.length === 0)) {
-    return { island, candidates: [] };
-  }
   const letter = solid.letters[island.letter];
   const crossings = letter ? crossingsOf(island, letter, options.bridgeWidth) : [];
   return { island, candidates: candidatesOf(crossings, island, options.direction, firm.isFirm) };
 }
+
+/** None for an island whose bridges were all taken away by hand: nothing puts one back unasked. */
+export const choicesLeft = (choices: readonly Choices[], { placed }: Options): Choices[] =>
+  choices.map((own) =>
+    placed.some((p) => p.island === own.island.index && p.angles.length === 0)
+      ? { ...own, candidates: [] }
+      : own,
+  );
 
 /**
  * Bridges of all islands, from the left; a bridge between two islands counts for both. Those set by hand

@@ -8,6 +8,9 @@ import type { FirmSheet } from './firm.ts';
 import { type LeastCut, leastCut, type Ties } from './flow.ts';
 import { FRAME, type Island } from './solid.ts';
 
+/** Bars so many widths wide would not meet where two of them stand clear of each other. */
+export const CLEAR_OF_OTHERS = 1.5;
+
 /**
  * Adds bridges until each island is held as often as it wishes, by the least cut between it and the frame:
  * islands tied only to each other hang on what ties the whole group. The cheapest bar out of the group goes
@@ -116,10 +119,13 @@ const standsFree = (
   width: Mm,
 ): boolean =>
   held.every((other) => standClear(candidate, other, width)) &&
-  placed.every(({ crossing }) => !barsMeet(candidate.crossing, crossing, 1.5 * width));
+  placed.every(({ crossing }) => !barsMeet(candidate.crossing, crossing, CLEAR_OF_OTHERS * width));
+
+/** What of a bar tells where it crosses the stroke. */
+export type Bar = Pick<Crossing, 'leaves' | 'reaches' | 'along'>;
 
 /** Whether two bars of this width have a place in common, on their way across the strokes. */
-function barsMeet(a: Crossing, b: Crossing, width: Mm): boolean {
+export function barsMeet(a: Bar, b: Bar, width: Mm): boolean {
   const [as, bs] = [cornersOf(a, width), cornersOf(b, width)];
   return [a.along, leftNormal(a.along), b.along, leftNormal(b.along)].every((axis) => {
     const [p, q] = [as.map((corner) => dot(corner, axis)), bs.map((corner) => dot(corner, axis))];
@@ -127,7 +133,7 @@ function barsMeet(a: Crossing, b: Crossing, width: Mm): boolean {
   });
 }
 
-function cornersOf({ leaves, reaches, along }: Crossing, width: Mm): Point[] {
+function cornersOf({ leaves, reaches, along }: Bar, width: Mm): Point[] {
   const n = leftNormal(along);
   const half = { x: (n.x * width) / 2, y: (n.y * width) / 2 };
   return [leaves, reaches].flatMap((end) => [subtract(end, half), { x: end.x + half.x, y: end.y + half.y }]);

@@ -5,6 +5,7 @@ import { signedArea } from '../../geometry/ring.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Lettered, LetterLayer, Stencil } from '../result.ts';
+import { type ShapeMemory, shapeMemory } from '../shapes.ts';
 import { lostLetters } from './lost.ts';
 import { registrationHoles, sheetAround } from './sheet.ts';
 import { stencil } from './stencil.ts';
@@ -39,6 +40,7 @@ export interface StencilSet {
 export function stencilSet(
   lettered: Lettered,
   options: Lettering['stencil'],
+  memory: ShapeMemory = shapeMemory(),
 ): { set: StencilSet; checks: Check[] } {
   const inked = lettered.layers.filter((layer) => layer.whole.length > 0);
   const sheet = sheetAround(boxOf(inked.flatMap((layer) => layer.whole)) ?? lettered.box, options);
@@ -52,6 +54,7 @@ export function stencilSet(
       sheet,
       options: own,
       holes,
+      memory,
     });
     checks.push(...made.checks, ...goneChecks(lettered.sign, own, made.stencil));
     if (layer.role === 'fill') checks.push(...lostChecks(lettered, made.stencil));

@@ -1,7 +1,14 @@
 import { connectedParts, subtract, union } from '../../geometry/clip.ts';
-import { boxesMeet, boxOf, containsPointInRegion, regionOfBox, regionOfRing } from '../../geometry/region.ts';
+import {
+  boxesMeet,
+  boxOf,
+  containsPointInRegion,
+  EMPTY,
+  regionOfBox,
+  regionOfRing,
+} from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
-import type { Box, Region } from '../../geometry/shape.ts';
+import type { Box, Region, Ring } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { letterByLetter } from '../cluster.ts';
 import type { Choices, Placed } from './bridging.ts';
@@ -10,24 +17,24 @@ import { barRing, type Crossing } from './crossing.ts';
 /** Rounds of adding bridges when the sheet is found in pieces. */
 const MOST_ROUNDS = 12;
 
-/** The sheet after cutting. */
-interface Cut {
-  readonly sheet: Region;
+/** The sheet around letters after cutting. */
+export interface Cut {
   readonly cut: Region;
+  /** Borders of what is cut out of the frame. */
+  readonly openings: readonly Ring[];
   /** Pieces that would fall out. */
   readonly loose: readonly Region[];
 }
 
-/** Cuts, counts the pieces, and adds bridges to loose ones until there is one piece or no way left. */
+/** Cuts letters out of a box around them, counts the pieces, and adds bridges to loose ones until there is one piece or no way left. */
 export function proveConnected(
   letters: Region,
   box: Box,
-  holes: Region,
   placed: Placed[],
   choices: readonly Choices[],
   width: Mm,
 ): Cut {
-  let held = cutOut(letters, box, holes, placed, width);
+  let held = cutOut(letters, box, placed, width);
   for (let round = 0; round < MOST_ROUNDS && held.loose.length > 0; round += 1) {
     const before = placed.length;
     for (const piece of held.loose) {
@@ -39,21 +46,26 @@ export function proveConnected(
       if (way) placed.push(way);
     }
     if (placed.length === before) break;
-    held = cutOut(letters, box, holes, placed, width);
+    held = cutOut(letters, box, placed, width);
   }
   return held;
 }
 
-function cutOut(letters: Region, box: Box, holes: Region, placed: readonly Placed[], width: Mm): Cut {
+function cutOut(letters: Region, box: Box, placed: readonly Placed[], width: Mm): Cut {
   const bars = placed.flatMap(({ crossing }) => regionOfRing(barRing(crossing, width)));
   const cut = letterByLetter(letters, 0, (near) => {
     const across = barsOver(near, bars);
     return across.length > 0 ? subtract(near, union([across])) : near;
   });
-  const sheet = subtract(regionOfBox(box), holes.length > 0 ? union([cut, holes]) : cut);
-  const parts = connectedParts(sheet);
+  const { frame, loose } = cutFrom(box, cut);
+  return { cut, openings: frame.flatMap(({ holes }) => holes), loose };
+}
+
+/** What is left of a sheet: the piece at its corner, and those that would fall out. */
+export function cutFrom(box: Box, cut: Region): { frame: Region; loose: Region[] } {
+  const parts = connectedParts(subtract(regionOfBox(box), cut));
   const frame = parts.find((part) => containsPointInRegion(part, box));
-  return { sheet, cut, loose: parts.filter((part) => part !== frame) };
+  return { frame: frame ?? EMPTY, loose: parts.filter((part) => part !== frame) };
 }
 
 function barsOver(letters: Region, bars: Region): Region {

@@ -1,25 +1,21 @@
 import type { Check } from '../../check/check.ts';
 import type { Lettering } from '../../design/schema.ts';
-import { union } from '../../geometry/clip.ts';
-import { angleOf, midpoint } from '../../geometry/point.ts';
+import { byStart, subtract, union } from '../../geometry/clip.ts';
+import { add } from '../../geometry/point.ts';
+import { boxOf, regionOfBox } from '../../geometry/region.ts';
 import { signedArea } from '../../geometry/ring.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
-import type { Mm } from '../../measure/units.ts';
-import { letterByLetter } from '../cluster.ts';
+import { clustersOf, inOrder } from '../cluster.ts';
 import type { Bridge, Stencil } from '../result.ts';
-import { choicesFor, chooseAll, holdTongues, type Placed, wishesOf } from './bridging.ts';
-import { firmSheet } from './firm.ts';
-import { holdAll, holdsOf } from './hold.ts';
-import { proveConnected } from './prove.ts';
-import { solidOf } from './solid.ts';
-import { type Tongue, weakSheet } from './weak.ts';
+import { eachShape, placed, placedRing, type ShapeMemory, shapeMemory } from '../shapes.ts';
+import { cutFrom } from './prove.ts';
+import { type Held, holdUnit, meetingUnits, type Unit, unitOf } from './unit.ts';
+import { reachOf, type Tongue } from './weak.ts';
 
 type Options = Lettering['stencil'];
 
 /** Islands smaller than this are specks between overlapping outlines: they are cut away, not held. */
 const SPECK_MM2 = 0.25;
-/** Held on two sides, so that the knife cannot turn it out: no more is asked of what is told as firm. */
-const TWICE = 2;
 
 export interface StencilInput {
   /** Sign or layer that the checks name. */
@@ -29,8 +25,10 @@ export interface StencilInput {
   /** The sheet before cutting; the letters lie inside of it with some frame around. */
   readonly sheet: Box;
   readonly options: Options;
-  /** Holes for registration, cut through beside the letters. */
+  /** Holes for registration, cut through the frame clear of the letters. */
   readonly holes?: Region;
+  /** Where the work on each letter is kept; of this stencil alone when not given. */
+  readonly memory?: ShapeMemory;
 }
 
 /**
@@ -39,43 +37,47 @@ export interface StencilInput {
  * than the tongue limit get one, and so do long thin fingers of sheet. Bridges set by hand replace the proposed
  * ones of their island; where all were taken away, it gets none, and is told as loose.
  *
- * Whether the sheet is in one piece is read off its own polygons after cutting, and pieces found loose get
+ * Letters with enough sheet between them are worked each for itself, equal ones once. That the sheet is in one
+ * piece is proved so too: what is cut of one letter keeps clear of what is cut of another, and the pieces that
+ * bodies apart from each other cut out of the plane are those that each cuts out alone (Janiszewski 1913).
+ *
+ * Whether a letter's sheet is in one piece is read off its own polygons after cutting, and pieces found loose get
  * further bridges; `loose` is what that count comes to, not what the bridges promise.
  *
  * Checks: `stencil.loose-island` (error); `stencil.one-bridge` (warning, a note where one was asked for), of all
  * that hangs on one bridge, alone or as a group; `stencil.thin-tongue` (warning).
  */
-export function stencil({ sign, letters, sheet, options, holes = [] }: StencilInput): {
+export function stencil({
+  sign,
+  letters,
+  sheet,
+  options,
+  holes = [],
+  memory = shapeMemory(),
+}: StencilInput): {
   stencil: Stencil;
   checks: Check[];
 } {
-  const whole = withoutSpecks(letterByLetter(letters, 0, (touching) => union([touching])));
-  const weak = weakSheet(whole, options.tongue);
-  const solid = solidOf(weak.letters, (hole) => (weak.isWeak(hole) ? 'tongue' : 'island'));
-  const firm = firmSheet(whole, solid.islands, options.tongue, options.bridgeWidth);
-  const choices = solid.islands.map((island) => choicesFor(island, solid, firm, options));
-  const placed = chooseAll(choices, options);
-  holdAll(placed, choices, wishesOf(options), firm, options.bridgeWidth);
-  const unheld = holdTongues(weak.tongues, solid, placed, options.bridgeWidth);
-  const held = proveConnected(whole, sheet, holes, placed, choices, options.bridgeWidth);
-  const bridges = placed.map((one) => bridgeOf(one, options.bridgeWidth));
-  const holds = holdsOf(placed, solid.islands.length, firm, options.bridgeWidth, TWICE);
+  const whole = withoutSpecks(eachShape(memory, 'union', letters, 0, (touching) => union([touching])));
+  const pieces = heldPieces(clustersOf(whole, reachOf(options.tongue)), options, memory);
+  const cut = inOrder(pieces.flatMap(({ held, at }) => placed(held.cut, at)));
+  const { frame, loose } = isClear(whole, sheet)
+    ? { frame: frameOf(sheet, holes, pieces), loose: looseOf(pieces) }
+    : cutFrom(sheet, union([cut, holes]));
+  const islands = pieces.flatMap(islandsOf).sort((a, b) => a.index - b.index);
   const result: Stencil = {
-    sheet: held.sheet,
-    cut: held.cut,
-    bridges,
-    islands: solid.islands.map(({ box, ring, inside, kind, index }) => ({
-      box,
-      border: ring,
-      at: inside,
-      kind,
-      hold: holds[index] ?? 0,
-    })),
-    loose: held.loose.length,
+    sheet: inOrder([...frame, ...loose.flat()]),
+    cut,
+    bridges: pieces.flatMap(bridgesOf).sort((a, b) => rankOf(a) - rankOf(b)),
+    islands: islands.map(({ index, ...island }) => island),
+    loose: loose.length,
     // What hangs on nothing is loose, and told as such.
-    single: holds.filter((hold) => hold === 1).length,
+    single: islands.filter(({ hold }) => hold === 1).length,
   };
-  return { stencil: result, checks: checksOf(sign, result, held.loose, unheld, options.bridges) };
+  const unheld = pieces.flatMap(({ held, at }) =>
+    held.unheld.map(({ width, root }) => ({ width, root: add(root, at) })),
+  );
+  return { stencil: result, checks: checksOf(sign, result, loose, unheld, options.bridges) };
 }
 
 const withoutSpecks = (letters: Region): Region =>
@@ -84,22 +86,97 @@ const withoutSpecks = (letters: Region): Region =>
     holes: polygon.holes.filter((hole) => Math.abs(signedArea(hole)) >= SPECK_MM2),
   }));
 
-function bridgeOf({ island, crossing }: Placed, width: Mm): Bridge {
-  return {
-    island: island?.index ?? -1,
-    kind: island?.kind ?? 'tongue',
-    at: midpoint(crossing.leaves, crossing.reaches),
-    angle: angleOf(crossing.along),
-    width,
-    length: crossing.length,
-  };
+/** A unit held, in its place, with the numbers of its islands among all of them. */
+interface Piece {
+  readonly unit: Unit;
+  readonly held: Held;
+  readonly at: Point;
+  readonly numbers: readonly number[];
+}
+
+/** The clusters held each for itself; those whose bars would meet, together. */
+function heldPieces(clusters: readonly Region[], options: Options, memory: ShapeMemory): Piece[] {
+  const units = clusters.map((letters) => unitOf(letters, options, memory));
+  const numbers = numbersOf(units);
+  const helds = units.map((unit, i) =>
+    holdUnit(unit, { ...options, placed: ownOf(options.placed, numbers[i] ?? []) }, memory),
+  );
+  const groups = meetingUnits(units, helds, options.bridgeWidth);
+  if (groups.length > 0) {
+    const joined = groups.map((members) => inOrder(members.flatMap((i) => clusters[i] ?? [])));
+    return heldPieces(joined, options, memory);
+  }
+  return units.flatMap((unit, i): Piece[] => {
+    const held = helds[i];
+    return held ? [{ unit, held, at: unit.stands.at, numbers: numbers[i] ?? [] }] : [];
+  });
+}
+
+/** Islands are counted from the left over all units: the numbers of each unit's own. */
+function numbersOf(units: readonly Unit[]): number[][] {
+  const numbers = units.map(({ prepared }) => prepared.solid.islands.map(() => 0));
+  const all = units.flatMap(({ prepared, stands: { at } }, unit) =>
+    prepared.solid.islands.map(({ index, box }) => ({ unit, index, x: box.x + at.x, y: box.y + at.y })),
+  );
+  all.sort((a, b) => a.x - b.x || a.y - b.y);
+  all.forEach(({ unit, index }, number) => {
+    const own = numbers[unit];
+    if (own) own[index] = number;
+  });
+  return numbers;
+}
+
+/** Bridges set by hand on a unit's islands, by the unit's own count. */
+const ownOf = (set: Options['placed'], numbers: readonly number[]): Options['placed'] =>
+  set.flatMap((one) => {
+    const island = numbers.indexOf(one.island);
+    return island >= 0 ? [{ ...one, island }] : [];
+  });
+
+function islandsOf({ unit, held, at, numbers }: Piece) {
+  return unit.prepared.solid.islands.map(({ index, box, ring, inside, kind }) => ({
+    index: numbers[index] ?? 0,
+    box: { ...box, x: box.x + at.x, y: box.y + at.y },
+    border: placedRing(ring, at),
+    at: add(inside, at),
+    kind,
+    hold: held.holds[index] ?? 0,
+  }));
+}
+
+const bridgesOf = ({ held, at, numbers }: Piece): Bridge[] =>
+  held.bridges.map((bridge) => ({
+    ...bridge,
+    island: numbers[bridge.island] ?? bridge.island,
+    at: add(bridge.at, at),
+  }));
+
+/** By their islands from the left, those of tongues last. */
+const rankOf = ({ island }: Bridge): number => (island < 0 ? Infinity : island);
+
+/** Whether there is sheet all around the letters: else the frame itself can come apart. */
+function isClear(letters: Region, { x, y, w, h }: Box): boolean {
+  const box = boxOf(letters);
+  return !box || (box.x > x && box.y > y && box.x + box.w < x + w && box.y + box.h < y + h);
+}
+
+const looseOf = (pieces: readonly Piece[]): Region[] =>
+  inOrder(pieces.flatMap(({ held, at }) => held.loose.flatMap((one) => placed(one, at)))).map((one) => [one]);
+
+/** The sheet less all that is cut out of it; what is loose inside of the letters is told apart. */
+function frameOf(sheet: Box, holes: Region, pieces: readonly Piece[]): Region {
+  const opened = pieces.flatMap(({ held, at }) => held.openings.map((ring) => placedRing(ring, at)));
+  return subtract(regionOfBox(sheet), holes).map(({ outer, holes: own }) => ({
+    outer,
+    holes: [...own, ...opened].sort(byStart),
+  }));
 }
 
 function checksOf(
   sign: string,
   { single, islands }: Stencil,
   loose: readonly Region[],
-  unheld: readonly Tongue[],
+  unheld: readonly Pick<Tongue, 'root' | 'width'>[],
   asked: number,
 ): Check[] {
   const checks: Check[] = [];

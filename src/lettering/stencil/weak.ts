@@ -26,6 +26,8 @@ export interface Tongue {
 
 /** Even with no limit asked for, necks thinner than this do not hold: paper tears, and a cut has a width. */
 export const LEAST_LIMIT: Mm = 0.1;
+/** Sheet is thin where letters come nearer to each other than twice this. */
+export const reachOf = (limit: Mm): Mm => Math.max(limit, LEAST_LIMIT) / 2;
 /**
  * A finger is longer than this many times the limit. Shorter ones stand by themselves: the notches of a
  * heavy M or W run out in wedges of four to six times, and nobody bridges those (common practice).
@@ -38,7 +40,7 @@ const LONG = 8;
  * closed letters that are more than the letters' own stand for pieces that hang on thin necks only.
  */
 export function weakSheet(letters: Region, limit: Mm): WeakSheet {
-  const reach = Math.max(limit, LEAST_LIMIT) / 2;
+  const reach = reachOf(limit);
   const closed = letterByLetter(letters, reach, (near) =>
     offset(offset(near, reach, 'round'), -reach, 'round'),
   );

@@ -1,0 +1,90 @@
+import { gridded, onGrid } from '../geometry/clip.ts';
+import { boxesMeet, boxOf, EMPTY } from '../geometry/region.ts';
+import { boxOfPoints } from '../geometry/ring.ts';
+import type { Point, Region, Ring } from '../geometry/shape.ts';
+import type { Mm } from '../measure/units.ts';
+import { clustersOf, inOrder } from './cluster.ts';
+
+/**
+ * What is worked out of a shape, kept by all that it follows from: `key` names the work with its settings and
+ * holds the shape's corners. Work is done on the shape at the origin, whichever letter asks first, so that
+ * what comes out depends on nothing but the key, and equal letters come out equal.
+ */
+export type ShapeMemory = <R>(key: string, work: () => R) => R;
+
+/** As many letters as the tool takes in all, three colors of each. */
+const MOST_SHAPES = 6000;
+
+/** Keeps the results last asked for: at least `most`, at most twice as many. */
+export function shapeMemory(most: number = MOST_SHAPES): ShapeMemory {
+  let young = new Map<string, unknown>();
+  let old = new Map<string, unknown>();
+  return <R>(key: string, work: () => R): R => {
+    // A key always names the same work, and so the same type.
+    if (young.has(key)) return young.get(key) as R;
+    const result = old.has(key) ? (old.get(key) as R) : work();
+    if (young.size >= most) [young, old] = [new Map(), young];
+    young.set(key, result);
+    return result;
+  };
+}
+
+/** A region as a shape, with its box's corner at the origin, and the place where it stands. */
+export interface Standing {
+  readonly at: Point;
+  /** Every corner, told from `at`: equal texts mean equal shapes. */
+  readonly text: string;
+  readonly shape: () => Region;
+}
+
+/** The region as a shape in its place. Its corners are brought onto the grid, where those of letters are anyway. */
+export function standing(region: Region): Standing {
+  const { x, y } = boxOf(region) ?? { x: 0, y: 0 };
+  const at = { x: gridded(x), y: gridded(y) };
+  return { at, text: textOf(region, at), shape: () => placed(region, { x: -at.x, y: -at.y }) };
+}
+
+const textOf = (region: Region, at: Point): string =>
+  region.map(({ outer, holes }) => [outer, ...holes].map((ring) => textOfRing(ring, at)).join(';')).join('/');
+
+function textOfRing(ring: Ring, at: Point): string {
+  let text = '';
+  for (const { x, y } of ring) text += `${onGrid(x - at.x)},${onGrid(y - at.y)} `;
+  return text;
+}
+
+/** A shape that stands at the origin, or any part of it, put in its place: on the grid again. */
+export const placed = (region: Region, at: Point): Region =>
+  region.map(({ outer, holes }) => ({
+    outer: placedRing(outer, at),
+    holes: holes.map((hole) => placedRing(hole, at)),
+  }));
+
+export const placedRing = (ring: Ring, at: Point): Ring =>
+  ring.map(({ x, y }) => ({ x: gridded(x + at.x), y: gridded(y + at.y) }));
+
+/**
+ * As `letterByLetter`, the same work on the same letters done once. `what` names the work with all its
+ * settings; `beside` is what else it looks at, no farther off than the letters' box.
+ */
+export function eachShape(
+  memory: ShapeMemory,
+  what: string,
+  region: Region,
+  reach: Mm,
+  work: (letters: Region, near: Region) => Region,
+  beside: Region = EMPTY,
+): Region {
+  const boxed = beside.map((polygon) => ({ polygon, own: boxOfPoints(polygon.outer) }));
+  const results = clustersOf(region, reach).flatMap((letters) => {
+    const { at, text, shape } = standing(letters);
+    const box = boxOf(letters);
+    const near = box ? boxed.filter(({ own }) => boxesMeet(own, box)).map(({ polygon }) => polygon) : EMPTY;
+    const key = near.length > 0 ? `${what}:${text}:${textOf(near, at)}` : `${what}:${text}`;
+    return placed(
+      memory(key, () => work(shape(), placed(near, { x: -at.x, y: -at.y }))),
+      at,
+    );
+  });
+  return inOrder(results);
+}

@@ -1,0 +1,140 @@
+import type { Lettering } from '../../design/schema.ts';
+import { grownBox } from '../../geometry/box.ts';
+import { add, angleOf, midpoint } from '../../geometry/point.ts';
+import { boxOf } from '../../geometry/region.ts';
+import type { Box, Point, Region } from '../../geometry/shape.ts';
+import type { Mm } from '../../measure/units.ts';
+import type { Bridge } from '../result.ts';
+import { type ShapeMemory, type Standing, standing } from '../shapes.ts';
+import {
+  type Choices,
+  choicesFor,
+  choicesLeft,
+  chooseAll,
+  holdTongues,
+  type Placed,
+  wishesOf,
+} from './bridging.ts';
+import { type FirmSheet, firmSheet } from './firm.ts';
+import { type Bar, barsMeet, CLEAR_OF_OTHERS, holdAll, holdsOf } from './hold.ts';
+import { type Cut, proveConnected } from './prove.ts';
+import { type Solid, solidOf } from './solid.ts';
+import { type Tongue, weakSheet } from './weak.ts';
+
+type Options = Lettering['stencil'];
+
+/** Held on two sides, so that the knife cannot turn it out: no more is asked of what is told as firm. */
+const TWICE = 2;
+
+/**
+ * A letter, or letters with less sheet between them than has to stay, as a stencil of its own. Letters farther
+ * apart share nothing but the frame, and so equal ones are prepared, bridged and proved once.
+ */
+export interface Unit {
+  readonly letters: Region;
+  readonly stands: Standing;
+  readonly prepared: Prepared;
+}
+
+/** What does not depend on how many bridges are asked for or set by hand; all of a unit's work is at the origin. */
+interface Prepared {
+  readonly solid: Solid;
+  readonly firm: FirmSheet;
+  readonly choices: readonly Choices[];
+  readonly tongues: readonly Tongue[];
+}
+
+/** A unit's stencil, at the origin. */
+export interface Held extends Cut {
+  readonly placed: readonly Placed[];
+  readonly bridges: readonly Bridge[];
+  /** How often each island is held, up to twice. */
+  readonly holds: readonly number[];
+  /** Thin fingers of sheet that no bar holds. */
+  readonly unheld: readonly Tongue[];
+}
+
+export function unitOf(letters: Region, options: Options, memory: ShapeMemory): Unit {
+  const stands = standing(letters);
+  const { tongue, bridgeWidth, direction } = options;
+  const prepared = memory(`prepared ${tongue} ${bridgeWidth} ${direction}:${stands.text}`, () =>
+    prepare(stands.shape(), options),
+  );
+  return { letters, stands, prepared };
+}
+
+function prepare(letters: Region, options: Options): Prepared {
+  const weak = weakSheet(letters, options.tongue);
+  const solid = solidOf(weak.letters, (hole) => (weak.isWeak(hole) ? 'tongue' : 'island'));
+  const firm = firmSheet(letters, solid.islands, options.tongue, options.bridgeWidth);
+  const choices = solid.islands.map((island) => choicesFor(island, solid, firm, options));
+  return { solid, firm, choices, tongues: weak.tongues };
+}
+
+/** Bridges the unit and proves that it holds. `options.placed` counts the unit's own islands. */
+export function holdUnit({ stands, prepared }: Unit, options: Options, memory: ShapeMemory): Held {
+  const { tongue, bridgeWidth, direction, bridges, placed } = options;
+  const asked = `held ${tongue} ${bridgeWidth} ${direction} ${bridges} ${JSON.stringify(placed)}`;
+  return memory(`${asked}:${stands.text}`, () => hold(stands.shape(), prepared, options));
+}
+
+function hold(letters: Region, prepared: Prepared, options: Options): Held {
+  const { solid, firm, tongues } = prepared;
+  const width = options.bridgeWidth;
+  const choices = choicesLeft(prepared.choices, options);
+  const placed = chooseAll(choices, options);
+  holdAll(placed, choices, wishesOf(options), firm, width);
+  const unheld = holdTongues(tongues, solid, placed, width);
+  const around = grownBox(boxOf(letters) ?? { x: 0, y: 0, w: 0, h: 0 }, width);
+  const cut = proveConnected(letters, around, placed, choices, width);
+  const holds = holdsOf(placed, solid.islands.length, firm, width, TWICE);
+  return { ...cut, placed, bridges: placed.map((one) => bridgeOf(one, width)), holds, unheld };
+}
+
+function bridgeOf({ island, crossing }: Placed, width: Mm): Bridge {
+  return {
+    island: island?.index ?? -1,
+    kind: island?.kind ?? 'tongue',
+    at: midpoint(crossing.leaves, crossing.reaches),
+    angle: angleOf(crossing.along),
+    width,
+    length: crossing.length,
+  };
+}
+
+/**
+ * Groups of units that have to be worked as one, because bars of theirs would run into each other, by the
+ * units' numbers; none where every unit stands for itself.
+ */
+export function meetingUnits(units: readonly Unit[], helds: readonly Held[], width: Mm): number[][] {
+  const near = CLEAR_OF_OTHERS * width;
+  const bars = helds
+    .flatMap(({ placed }, unit) => {
+      const at = units[unit]?.stands.at ?? { x: 0, y: 0 };
+      return placed.map(({ crossing }) => ({ unit, ...barAt(crossing, at, near) }));
+    })
+    .sort((a, b) => a.box.x - b.box.x);
+  const group = units.map((_, i) => i);
+  bars.forEach((bar, i) => {
+    for (let k = i + 1; k < bars.length; k += 1) {
+      const other = bars[k];
+      if (!other || other.box.x > bar.box.x + bar.box.w) break;
+      const [own, old] = [group[bar.unit] ?? 0, group[other.unit] ?? 0];
+      if (own !== old && barsMeet(bar, other, near)) {
+        group.forEach((one, at) => {
+          if (one === old) group[at] = own;
+        });
+      }
+    }
+  });
+  const groups = units.map((_, root) => group.flatMap((one, i) => (one === root ? [i] : [])));
+  return groups.some((members) => members.length > 1) ? groups.filter(({ length }) => length > 0) : [];
+}
+
+/** A bar in its place, with a box around it. */
+function barAt({ leaves, reaches, along }: Bar, at: Point, by: Mm): Bar & { readonly box: Box } {
+  const [from, to] = [add(leaves, at), add(reaches, at)];
+  const [x, y] = [Math.min(from.x, to.x), Math.min(from.y, to.y)];
+  const box = grownBox({ x, y, w: Math.abs(to.x - from.x), h: Math.abs(to.y - from.y) }, by);
+  return { leaves: from, reaches: to, along, box };
+}
