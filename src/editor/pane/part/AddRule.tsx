@@ -5,7 +5,7 @@ import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
 import { useCommit, useDesign, useFace, useLayout } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { NEW_RULES, newRule, type RuleDraft } from './newRule.ts';
+import { NEW_RULES, newRule, proposed, type RuleDraft } from './newRule.ts';
 
 const START: RuleDraft = {
   kind: 'set',
@@ -51,13 +51,7 @@ export function AddRule({ part }: { part: Part }) {
           label={t('rules.kind')}
           value={draft.kind}
           choices={NEW_RULES.map((value) => ({ value, label: t(`rules.kind.${value}`) }))}
-          onCommit={(kind) =>
-            set({
-              kind,
-              to: kind === 'mirror' || kind === 'same' ? (others[0] ?? 'face') : 'face',
-              and: 'face',
-            })
-          }
+          onCommit={(kind) => set({ kind, ...proposed(design, face, layout, part, kind) })}
         />
         {draft.kind === 'reveal' ? null : (
           <ChoiceField

@@ -1,9 +1,11 @@
 import type { Face } from '../../../bed/face.ts';
 import type { Axis, Design, Edge, Part, Rule } from '../../../design/schema.ts';
+import type { Box } from '../../../geometry/shape.ts';
 import type { Layout } from '../../../layout/laid.ts';
 import { freeId } from '../../action/ids.ts';
 import { edgeOfBox } from '../../action/place.ts';
 import { boxOfReference } from '../../canvas/dimensions.ts';
+import { boundsFor } from '../../state/derive.ts';
 
 /** Rules that one part can be given from the inspector. */
 export const NEW_RULES = ['set', 'center', 'between', 'reveal', 'mirror', 'same'] as const;
@@ -21,6 +23,36 @@ export interface RuleDraft {
   readonly toSide: Edge['side'];
   readonly inner: boolean;
 }
+
+/**
+ * What a rule of a kind is proposed to be about: a margin and a center what lies around the part, the innermost of the
+ * frames around it and of what it lies on; a mirror image and a size another part; all else the face.
+ */
+export function proposed(
+  design: Design,
+  face: Face,
+  layout: Layout,
+  part: Part,
+  kind: NewRuleKind,
+): Pick<RuleDraft, 'to' | 'and' | 'inner'> {
+  const one = (to: string, inner = false) => ({ to, and: to, inner });
+  if (kind === 'mirror' || kind === 'same')
+    return one(design.parts.find((other) => other.id !== part.id)?.id ?? 'face');
+  if (kind !== 'reveal' && kind !== 'center') return one('face');
+  const box = layout.boxes.get(part.id) ?? part.box;
+  const frames = [...boundsFor(layout).values()].flatMap(({ id, inner }) =>
+    inner && id !== part.id && surrounds(inner, box) ? { ...one(id, true), box: inner } : [],
+  );
+  const on = layout.parts.find((laid) => laid.part === part.id)?.on ?? 'face';
+  const beneath = design.parts.some(({ id }) => id === on) || on === 'face' ? on : `level:${on}`;
+  const under = boxOfReference(beneath, face, layout, false) ?? face.box;
+  const area = (b: Box) => b.w * b.h;
+  const [least] = [{ ...one(beneath), box: under }, ...frames].sort((a, b) => area(a.box) - area(b.box));
+  return least ? one(least.to, least.inner) : one('face');
+}
+
+const surrounds = (outer: Box, b: Box): boolean =>
+  outer.x <= b.x && outer.y <= b.y && outer.x + outer.w >= b.x + b.w && outer.y + outer.h >= b.y + b.h;
 
 /** A rule that holds the part where it stands now, so that adding one moves nothing without cause. */
 export function newRule(

@@ -46,7 +46,7 @@ export const rules: PlanWords['rules'] = {
   same: (r, result, say) =>
     `${names(r.parts, say)} share one ${r.axis === 'x' ? 'width' : 'height'}${result === null ? '' : `, ${say.length(result)}`}`,
   reveal: (r, _result, say) =>
-    `${say.name(r.part)} keeps a reveal of ${say.length(r.margin)} all around inside ${say.edge({ of: r.inside, side: 'mid', inner: r.inner }, 'x').replace(/^[^,]*? of /, '')}`,
+    `${say.name(r.part)} keeps the same margin all around, ${say.length(r.margin)}, inside ${say.edge({ of: r.inside, side: 'mid', inner: r.inner }, 'x').replace(/^[^,]*? of /, '')}`,
   graded: (r, _result, say) =>
     `${names(r.parts, say)} graded ${r.ratio.join(' : ')} from the ${say.edge(r.low, r.axis)} to the ${say.edge(r.high, r.axis)}, ${say.length(r.gap)} between`,
 };
