@@ -9,13 +9,17 @@ import { freeId } from './ids.ts';
 /** What the hand has of the parts along an axis: all as one, the edge of one that it pulls, or each by itself. */
 export type Loosening = 'move' | 'low' | 'high' | 'each';
 
+/** Whether a rule places the part, rather than something else by it. */
+export const placesPart = (rule: Rule, id: string): boolean =>
+  mentionsOf(rule).follow.some((of) => partOf(of) === id);
+
 /** Whether a rule still says where a part is along an axis, so that a pulled edge has no say in it. */
 export const isPlacedBy = (design: Design, id: string, axis: Axis): boolean =>
   design.rules.some(
     (rule) =>
       (rule.kind === 'even' || rule.kind === 'graded' || rule.kind === 'mirror') &&
       (rule.axis === axis || rule.kind === 'mirror') &&
-      mentionsOf(rule).follow.some((of) => partOf(of) === id),
+      placesPart(rule, id),
   );
 
 /** The edits that let parts go from the rules that a gesture along an axis breaks, and from no others. */

@@ -15,6 +15,7 @@ import { PartsShape } from './PartsShape.tsx';
 import { PhotoHandles } from './PhotoLayer.tsx';
 import { usePalette } from './palette.ts';
 import { holdCanvas, shownOn } from './place.ts';
+import { ReleaseBar } from './ReleaseBar.tsx';
 import { SeenLayer } from './SeenLayer.tsx';
 import { sceneOf } from './scene.ts';
 import './strict.ts';
@@ -145,6 +146,7 @@ export function FaceCanvas() {
         {look === 'tape' ? <TapeLabels view={view} /> : null}
       </div>
       <HudTag />
+      <ReleaseBar />
       <CanvasFields layout={layout} view={view} design={design} />
     </div>
   );

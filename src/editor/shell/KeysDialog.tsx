@@ -13,6 +13,7 @@ const KEYS: readonly (readonly [keys: WordKey, does: WordKey])[] = [
   ['keys.press.copy', 'keys.copy'],
   ['keys.press.group', 'keys.group'],
   ['keys.press.zoom', 'keys.zoom'],
+  ['keys.press.readings', 'keys.readings'],
   ['keys.press.escape', 'keys.escape'],
 ];
 const MOUSE: readonly (readonly [WordKey, WordKey])[] = [

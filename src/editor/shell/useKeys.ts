@@ -14,10 +14,11 @@ import {
 } from '../action/selection.ts';
 import { redoStep, select, undoStep } from '../state/commit.ts';
 import { useStore } from '../state/hooks.ts';
-import { type EditorStore, say } from '../state/store.ts';
+import { type EditorStore, releaseNow, say } from '../state/store.ts';
 import { openFile, saveFile } from '../storage/file.ts';
 import { placeInMiddle } from '../tool/draw.ts';
 import { cancelPath, dropLastCorner, endPath } from '../tool/path.ts';
+import { readAgain } from '../tool/release.ts';
 import { isDrawn } from '../tool/tools.ts';
 import { t } from '../words/t.ts';
 import { goRound } from './regions.ts';
@@ -78,8 +79,15 @@ const SINGLE: Readonly<Record<string, Act>> = {
   '=': (s) => zoomBy(s, 1.25),
   '-': (s) => zoomBy(s, 0.8),
   '?': (s) => s.setState({ keysShown: true }),
-  '0': (s) => s.setState({ fitted: true }),
+  '0': (s) => {
+    if (!readBy(s, 0)) s.setState({ fitted: true });
+  },
+  ...Object.fromEntries([1, 2, 3, 4].map((digit) => [digit, (s: EditorStore) => readBy(s, digit)])),
 };
+
+/** A digit takes a reading of what was put down last, while its bar is there. */
+const readBy = (store: EditorStore, digit: number): boolean =>
+  releaseNow(store.getState()) !== null && readAgain(store, digit);
 
 /** Ends a path, places what is to be drawn, letters the selected sign, or goes into the members of an array. */
 function enter(store: EditorStore): void {

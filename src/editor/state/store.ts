@@ -1,4 +1,5 @@
 import { createStore } from 'zustand/vanilla';
+import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design } from '../../design/schema.ts';
 import { type EditState, startState } from '../../design/state.ts';
 import type { Point } from '../../geometry/shape.ts';
@@ -50,6 +51,34 @@ export type CanvasField =
   | { readonly kind: 'spacing'; readonly part: string; readonly axis: Axis; readonly at: Point }
   | { readonly kind: 'lettering'; readonly part: string };
 
+/** One thing that a release may have meant. */
+export interface Reading {
+  /** From the design before the gesture. */
+  readonly edits: readonly Edit[];
+  /** The rules that it brings, in words. */
+  readonly rules: readonly { readonly id: string; readonly says: string }[];
+  readonly says: string;
+}
+
+/** What a release held, and what else it may have meant: shown beside the part until the next act. */
+export interface Release {
+  readonly before: EditState;
+  /** As it was left; anything else that is done takes the bar away. */
+  readonly design: Design;
+  readonly part: string;
+  readonly selection: readonly string[];
+  /** By the digit that takes each; at 0 the part is held by nothing. */
+  readonly readings: readonly Reading[];
+  readonly chosen: number;
+  readonly label: string;
+}
+
+/** The last release, until something else is done. */
+export const releaseNow = ({ release, edit, tool }: EditorState): Release | null =>
+  release && release.design === edit.design && release.selection === edit.selection && tool === 'select'
+    ? release
+    : null;
+
 export interface EditorState {
   /** Id under which the open design is kept; null before one is chosen. */
   readonly designId: string | null;
@@ -57,6 +86,7 @@ export interface EditorState {
   readonly provisional: Provisional | null;
   readonly frame: { readonly from: Point; readonly to: Point } | null;
   readonly hud: Hud | null;
+  readonly release: Release | null;
   readonly field: CanvasField | null;
   /** The chosen corner of the one selected part. */
   readonly corner: number | null;
@@ -114,6 +144,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     provisional: null,
     frame: null,
     hud: null,
+    release: null,
     field: null,
     corner: null,
     member: null,

@@ -5,7 +5,6 @@ import type { Grip } from '../../layout/snap/snapping.ts';
 import { structureOf } from '../../layout/structure.ts';
 import { type Created, createItem, DEFAULT_SIZE, madeAt, stockFor } from '../action/create.ts';
 import { editsToLay } from '../action/lay.ts';
-import { commit } from '../state/commit.ts';
 import { faceFor, layoutOf } from '../state/derive.ts';
 import { propose } from '../state/propose.ts';
 import type { EditorState, EditorStore } from '../state/store.ts';
@@ -13,6 +12,7 @@ import { stocksOf } from '../state/tables.ts';
 import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
+import { release } from './release.ts';
 import { asInHand, edited, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 import type { DrawnKind } from './tools.ts';
 
@@ -104,14 +104,17 @@ function place(store: EditorStore, kind: DrawnKind, box: Box, stock: string | un
 /** Puts a new part into the design, selected, and goes back to selecting. */
 export function finishMade(store: EditorStore, drawn: Drawn): void {
   const { edit } = store.getState();
-  const { made } = drawn;
+  const { made, hand, snap } = drawn;
   const label = t('did.add', { name: made.name });
   const size = t('say.size', {
     width: lengthText(edit.design, made.box.w),
     height: lengthText(edit.design, made.box.h),
   });
   const options = { selection: [made.id], say: `${label}: ${size}`, held: new Set([made.id]) };
-  if (commit(store, holding(store.getState(), drawn), label, options)) {
+  const before = store.getState();
+  const edits = (snap: Snap) =>
+    holding(before, { ...drawn, snap, made: madeAt(made, snap.boxes.get(made.id) ?? made.box) });
+  if (release(store, { hand, snap, edits, label, options })) {
     store.setState((s) => ({ tool: 'select', tab: s.step === 'layout' ? 'part' : s.tab }));
   }
 }

@@ -1,5 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design } from '../../design/schema.ts';
+import { preview } from '../../design/state.ts';
 import { boxAround } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -9,17 +10,20 @@ import { editsToLoosen } from '../action/loosen.ts';
 import { movableBoxes } from '../action/movable.ts';
 import { editsToPlace } from '../action/place.ts';
 import { selectionName } from '../action/selection.ts';
-import { commit } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
 import { propose } from '../state/propose.ts';
 import { type EditorStore, say } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
-import { asInHand, edited, type InHand, ruleEdits, snapInHand } from './snapping.ts';
+import { release } from './release.ts';
+import { asInHand, edited, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 
 /** Pixels along an axis before a drag counts there too. */
 const AXIS_SLOP = 5;
+
+/** Where the hand has the parts, and the edits that a snap of them makes. */
+type Carried = Pick<Parameters<typeof release>[1], 'hand' | 'snap' | 'edits'>;
 
 /** Carries the selection; parts that depend on it follow live. Null when all of it is locked. */
 export function startMove(store: EditorStore, start: Touch): Gesture | null {
@@ -34,7 +38,7 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
   }
   const held = new Set(before.keys());
   const parts = design.parts.filter((part) => held.has(part.id));
-  let edits: readonly Edit[] = [];
+  let carried: Carried | null = null;
   let delta = { x: 0, y: 0 };
   let begun = false;
   let engaged = { x: false, y: false };
@@ -61,10 +65,14 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
     const [first] = before;
     const to = first && snap.boxes.get(first[0]);
     delta = { x: to && first ? to.x - first[1].x : 0, y: to && first ? to.y - first[1].y : 0 };
-    const now = [...free.loosen, ...editsToPlace(free.design, before, snap.boxes)];
-    const placed = edited(store.getState(), now);
-    const lay = editsToLay(placed, held);
-    edits = [...now, ...lay, ...ruleEdits(placed, hand, snap)];
+    const { edit } = store.getState();
+    const editsWith = (snap: Snap): Edit[] => {
+      const now = [...free.loosen, ...editsToPlace(free.design, before, snap.boxes)];
+      const placed = preview(edit, now);
+      return [...now, ...editsToLay(placed, held), ...ruleEdits(placed, hand, snap)];
+    };
+    carried = { hand, snap, edits: editsWith };
+    const edits = editsWith(snap);
     const text = [wayText(design, 'x', delta.x), wayText(design, 'y', delta.y)];
     propose(store, { edits, held, guides: snap.guides, at: last.px, text: text.filter(Boolean).join('   ') });
   };
@@ -92,10 +100,10 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
     },
     end: () => {
       clearGesture(store);
-      if (!begun || edits.length === 0) return;
+      if (!begun || !carried || (delta.x === 0 && delta.y === 0)) return;
       const label = t('did.move', { name: selectionName(design, selection) });
       const by = [wayText(design, 'x', delta.x), wayText(design, 'y', delta.y)].filter(Boolean);
-      commit(store, edits, label, { held, say: `${label}: ${by.join(', ')}` });
+      release(store, { ...carried, label, options: { held, say: `${label}: ${by.join(', ')}` } });
     },
     cancel: () => clearGesture(store),
   };

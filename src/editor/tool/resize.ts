@@ -1,5 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design } from '../../design/schema.ts';
+import { preview } from '../../design/state.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { AXES } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -8,13 +9,13 @@ import { editsToLoosen, isPlacedBy } from '../action/loosen.ts';
 import { movableBoxes } from '../action/movable.ts';
 import { editsToPlace } from '../action/place.ts';
 import { selectionName } from '../action/selection.ts';
-import { commit } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
 import { propose } from '../state/propose.ts';
 import type { EditorStore } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
+import { release } from './release.ts';
 
 import { asInHand, edited, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 
@@ -37,7 +38,7 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
   const [id, box] = entry;
   const held = new Set([id]);
   const part = design.parts.find((one) => one.id === id);
-  let edits: readonly Edit[] = [];
+  let stretched: Pick<Parameters<typeof release>[1], 'hand' | 'snap' | 'edits'> | null = null;
   let now = box;
   let begun = false;
   let last = start;
@@ -60,11 +61,17 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
     };
     const snap = snaps ? snapInHand(store.getState(), free, layout, hand) : asInHand(hand);
     now = snap.boxes.get(id) ?? next;
-    // A margin all around is all there is to say of where a part is.
-    const [design, before] = isMargin(snap) ? looseAllAround(store, free, loosen, held) : [free, loosen];
-    const placed = [...before, ...editsToPlace(design, new Map([[id, box]]), new Map([[id, now]]))];
-    const after = edited(store.getState(), placed);
-    edits = [...placed, ...editsToLay(after, held), ...ruleEdits(after, hand, snap)];
+    const { edit } = store.getState();
+    const editsWith = (snap: Snap): Edit[] => {
+      // A margin all around is all there is to say of where a part is.
+      const [design, before] = isMargin(snap) ? looseAllAround(store, free, loosen, held) : [free, loosen];
+      const to = new Map([[id, snap.boxes.get(id) ?? next]]);
+      const placed = [...before, ...editsToPlace(design, new Map([[id, box]]), to)];
+      const after = preview(edit, placed);
+      return [...placed, ...editsToLay(after, held), ...ruleEdits(after, hand, snap)];
+    };
+    stretched = { hand, snap, edits: editsWith };
+    const edits = editsWith(snap);
     propose(store, { edits, held, guides: snap.guides, at: last.px, text: sizeText(design, now, pull) });
   };
 
@@ -84,9 +91,10 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
     },
     end: () => {
       clearGesture(store);
-      if (!begun || edits.length === 0) return;
+      if (!begun || !stretched) return;
       const label = t('did.resize', { name: selectionName(design, selection) });
-      commit(store, edits, label, { held, say: `${label}: ${sizeText(design, now, { x: 1, y: 1 })}` });
+      const say = `${label}: ${sizeText(design, now, { x: 1, y: 1 })}`;
+      release(store, { ...stretched, label, options: { held, say } });
     },
     cancel: () => clearGesture(store),
   };

@@ -8,7 +8,7 @@ import { followersOf } from '../../layout/follow.ts';
 import type { LaidPart, Layout } from '../../layout/laid.ts';
 import { carrierOf } from '../../layout/place/carrier.ts';
 import { snapPointTo } from '../../layout/snap/point.ts';
-import { type Held, heldBy } from '../../layout/snap/ranking.ts';
+import { type Holding, heldBy, rankOf } from '../../layout/snap/ranking.ts';
 import type { Grip, Offer, OfferedRule, SnapInput, Thing } from '../../layout/snap/snapping.ts';
 import { AXES, otherAxis, withSpan } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -36,7 +36,9 @@ export interface Snap {
   readonly guides: readonly Guide[];
   readonly rules: readonly OfferedRule[];
   /** A margin says all there is to say of where its part is. */
-  readonly held: Readonly<Record<Axis, Held | null>>;
+  readonly held: Readonly<Record<Axis, Holding | null>>;
+  /** What else the hand may have meant, the likeliest first. */
+  readonly next: () => readonly Snap[];
 }
 
 /** As the hand has it, held by nothing. */
@@ -45,6 +47,7 @@ export const asInHand = ({ moving }: InHand): Snap => ({
   guides: [],
   rules: [],
   held: { x: null, y: null },
+  next: () => [],
 });
 
 /** What stays where it is while the same parts move over the same layout. */
@@ -92,19 +95,29 @@ export function snapInHand(state: EditorState, design: Design, layout: Layout, h
     reach: pixels(state.view, REACH),
     style: design.measure,
   });
-  const place = (thing: Thing): Box => {
-    let { box } = thing;
-    for (const axis of AXES) box = placedAlong(axis, box, held[axis], outside, grip[axis]);
-    return outset(thing.id, box, -1);
+  const snapWith = (held: Snap['held'], next: Snap['next']): Snap => {
+    const place = (thing: Thing): Box => {
+      let { box } = thing;
+      for (const axis of AXES) box = placedAlong(axis, box, held[axis], outside, grip[axis]);
+      return outset(thing.id, box, -1);
+    };
+    const found = [held.x, held.y].flatMap((one) => one ?? []);
+    return {
+      boxes: new Map(outside.map((thing) => [thing.id, place(thing)])),
+      guides: found.flatMap(({ offers }) => offers.flatMap((offer) => guidesOf(offer, design))),
+      rules: found.flatMap(({ rules }) => rules),
+      held,
+      next,
+    };
   };
-  const found = [held.x, held.y].flatMap((one) => one ?? []);
-  return {
-    boxes: new Map(outside.map((thing) => [thing.id, place(thing)])),
-    guides: found.flatMap(({ offers }) => offers.flatMap((offer) => guidesOf(offer, design))),
-    rules: found.flatMap(({ rules }) => rules),
-    held,
-  };
+  const next = () =>
+    AXES.flatMap((axis) => (held[axis]?.next() ?? []).map((one) => ({ axis, one })))
+      .sort((a, b) => likeliness(a.one) - likeliness(b.one))
+      .map(({ axis, one }) => snapWith({ ...held, [axis]: one }, () => []));
+  return snapWith(held, next);
 }
+
+const likeliness = ({ offers: [first] }: Holding): number => (first ? rankOf(first.reading) : 0);
 
 /** Grows a box to the visible outside of its part, past it for frames around their path, and back (`way` -1). */
 const outsetIn =
@@ -120,7 +133,7 @@ const outsetIn =
       : { x: box.x - dx, y: box.y - dy, w: box.w + 2 * dx, h: box.h + 2 * dy };
   };
 
-function placedAlong(axis: Axis, box: Box, held: Held | null, all: readonly Thing[], grip: Grip): Box {
+function placedAlong(axis: Axis, box: Box, held: Holding | null, all: readonly Thing[], grip: Grip): Box {
   if (!held) return box;
   const { low, high } = held.span;
   if (grip !== 'move') return withSpan(box, axis, low, high - low);

@@ -38,13 +38,19 @@ const NEAR = RANKING.slice(0, -1);
 export const rankOf = (reading: Reading): number =>
   RANKING.findIndex((row) => row.readings.includes(reading));
 
-/** What a release would hold along one axis. */
-export interface Held {
+/** A way to hold the moving parts along one axis. */
+export interface Holding {
   /** Where the moving parts come to lie. */
   readonly span: Span;
   /** What they are held by: one offer, or one for each edge of a part that is drawn. */
   readonly offers: readonly Offer[];
   readonly rules: readonly OfferedRule[];
+}
+
+/** What a release would hold along one axis. */
+export interface Held extends Holding {
+  /** What else the hand may have meant, as ranked: worked out when it is asked for. */
+  readonly next: () => readonly Holding[];
 }
 
 /**
@@ -68,12 +74,36 @@ function heldAlong(on: SnapAxis, withMargin: boolean): Held {
     (offer) => (withMargin || offer.reading !== 'margin') && keepsItsSize(on, offer),
   );
   const taken = on.grip === 'both' ? ofBoth(on, near) : ofOne(on, near);
-  const offers = taken.length > 0 ? taken : roundDistances(on);
-  return {
+  const held = (offers: readonly Offer[]): Holding => ({
     span: spanWith(on, offers),
     offers,
     rules: rulesOf(on, offers),
+  });
+  const now = held(taken.length > 0 ? taken : roundDistances(on));
+  // Of a part that is drawn the other edge keeps what it touches.
+  const instead = (offer: Offer): Offer[] => {
+    const kept =
+      on.grip === 'both' && offer.side !== 'mid' ? now.offers.filter((one) => one.side !== 'mid') : [];
+    const rest = kept.filter((one) => one.side !== offer.side);
+    return [...rest, offer].sort((a, b) => a.at - b.at);
   };
+  return { ...now, next: () => othersThan(now, near, on).map((offer) => held(instead(offer))) };
+}
+
+/**
+ * What else was near. A margin is about both axes, a place that is held already is no other reading, and nobody lays a
+ * rule to an edge that touches.
+ */
+function othersThan(now: Holding, near: readonly Offer[], on: SnapAxis): Offer[] {
+  const { reach } = on.input;
+  const known = new Set(now.offers.map((offer) => JSON.stringify(offer.rule)));
+  const touching = now.offers.some((offer) => offer.reading === 'touch');
+  return ranked(touching ? near : [...near, ...roundDistances(on)], reach, reach).filter((offer) => {
+    const key = JSON.stringify(offer.rule);
+    if (offer.reading === 'margin' || offer.rule === null || known.has(key)) return false;
+    known.add(key);
+    return !now.offers.some((one) => one.side === offer.side && Math.abs(one.at - offer.at) < SAME_LENGTH);
+  });
 }
 
 /** As ranked: row, then nearness (half pixels apart are the same to a hand), then what it is about. */

@@ -1,13 +1,13 @@
 import { Trash2, TriangleAlert } from 'lucide-react';
 import { partsOfRule } from '../../../design/references.ts';
 import type { Part, Rule } from '../../../design/schema.ts';
-import { partOf } from '../../../layout/reference.ts';
-import { mentionsOf } from '../../../layout/rule/table.ts';
+import { placesPart } from '../../action/loosen.ts';
 import { ruleSentence } from '../../action/sentence.ts';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useCommit, useDesign, useLayout } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { AddRule } from './AddRule.tsx';
+import { EdgeSentence } from './EdgeSentence.tsx';
 import { RuleFields } from './RuleFields.tsx';
 
 /** The rules of a part, as sentences; each can be measured anew or let go. */
@@ -15,8 +15,8 @@ export function RuleList({ part }: { part: Part }) {
   const t = useWords();
   const design = useDesign();
   const named = design.rules.filter((r) => partsOfRule(r).includes(part.id));
-  const rules = named.filter((r) => places(r, part.id));
-  const leading = named.filter((r) => !places(r, part.id));
+  const rules = named.filter((r) => placesPart(r, part.id));
+  const leading = named.filter((r) => !placesPart(r, part.id));
   return (
     <section className="rules" aria-labelledby="rules-title">
       <h3 id="rules-title" className="section-title">
@@ -43,9 +43,6 @@ export function RuleList({ part }: { part: Part }) {
   );
 }
 
-/** Whether a rule places the part, rather than something else by it. */
-const places = (rule: Rule, id: string): boolean => mentionsOf(rule).follow.some((of) => partOf(of) === id);
-
 function RuleItem({ rule }: { rule: Rule }) {
   const t = useWords();
   const design = useDesign();
@@ -55,10 +52,14 @@ function RuleItem({ rule }: { rule: Rule }) {
   const sentence = ruleSentence(design, rule, state);
   const drop = (id: string, text: string) =>
     commit([{ kind: 'remove', list: 'rules', id }], t('did.dropRule', { rule: text }));
+  const take = (item: Rule) =>
+    commit([{ kind: 'replace', list: 'rules', id: rule.id, item }], t('did.rule'), {
+      say: t('did.addRule', { rule: ruleSentence(design, item, undefined) }),
+    });
   return (
     <li className={state && !state.holds ? 'rule-item broken' : 'rule-item'}>
       <p>
-        <Typeset text={sentence} />
+        <EdgeSentence design={design} layout={layout} rule={rule} onTake={take} />
       </p>
       <button
         type="button"

@@ -64,6 +64,9 @@ export const actWords: Record<keyof typeof en, string> = {
   'say.groupNeedsTwo': 'Zum Gruppieren mindestens zwei Teile wählen.',
   'say.copied': 'Kopiert.',
   'say.opened': '{name} geöffnet',
+  'release.title': 'Was es jetzt hält',
+  'release.free': 'Frei',
+  'release.isFree': 'Nichts hält es: es bleibt, wo es abgelegt wurde',
   'say.saved': '{name} gespeichert',
   'say.exported': 'Geschrieben: {name}',
 };

@@ -25,6 +25,9 @@ export const keyWords = {
   'keys.group': 'Gruppieren (mit Umschalt: lösen), sperren, alles wählen',
   'keys.press.zoom': '+, − und 0',
   'keys.zoom': 'Auf der Zeichnung: größer, kleiner, ganze Front; die Einstellungen schalten Einzeltasten ab',
+  'keys.press.readings': '1 bis 4, 0',
+  'keys.readings':
+    'Auf der Zeichnung, nachdem ein Teil abgelegt wurde: was sonst gemeint war, nach seiner Nummer; mit 0 bleibt es frei',
   'keys.press.escape': 'Esc',
   'keys.escape': 'Beendet spurlos, was gerade getan wird, und hebt dann die Auswahl auf',
   'keys.press.alt': 'Alt beim Ziehen',

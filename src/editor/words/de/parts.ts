@@ -216,6 +216,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'rules.drop': 'Regel lösen: {rule}',
   'rules.dropShort': 'Diese Regel lösen',
   'rules.cannot': 'Geht nicht auf zusammen mit:',
+  'rules.otherEdge': 'Die andere Kante nehmen: {edge}',
   'rules.letGo': 'Jene lösen',
 
   'layout.draw': 'Auf die Front zeichnen',

@@ -62,6 +62,9 @@ export const actWords = {
   'say.groupNeedsTwo': 'Select at least two parts to group them.',
   'say.copied': 'Copied.',
   'say.opened': 'Opened {name}',
+  'release.title': 'What holds it now',
+  'release.free': 'Free',
+  'release.isFree': 'Nothing holds it: it stays where you put it',
   'say.saved': 'Saved {name}',
   'say.exported': 'Written: {name}',
 };

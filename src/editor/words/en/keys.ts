@@ -25,6 +25,9 @@ export const keyWords = {
   'keys.group': 'Group (with Shift: ungroup), lock, select all',
   'keys.press.zoom': '+ − 0',
   'keys.zoom': 'On the drawing: larger, smaller, whole face; the settings turn single keys off',
+  'keys.press.readings': '1 to 4, 0',
+  'keys.readings':
+    'On the drawing, after a part was put down: what else was meant, by its number; 0 lets it stay free',
   'keys.press.escape': 'Escape',
   'keys.escape': 'Ends what is being done without a trace, then lets go of the selection',
   'keys.press.alt': 'Alt while dragging',

@@ -213,6 +213,7 @@ export const partWords = {
   'rules.drop': 'Let go of the rule: {rule}',
   'rules.dropShort': 'Let go of this rule',
   'rules.cannot': 'This cannot hold together with:',
+  'rules.otherEdge': 'Take the other edge: {edge}',
   'rules.letGo': 'Let that one go',
 
   'layout.draw': 'Draw on the face',

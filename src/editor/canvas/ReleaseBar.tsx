@@ -1,0 +1,89 @@
+import type { Box } from '../../geometry/shape.ts';
+import { Typeset } from '../field/Typeset.tsx';
+import { EdgeSentence } from '../pane/part/EdgeSentence.tsx';
+import { boundsIn, layoutOf } from '../state/derive.ts';
+import { useEditor, useStore } from '../state/hooks.ts';
+import { isCarrying, type Release, releaseNow, toScreen } from '../state/store.ts';
+import { readAgain, readOtherEdge } from '../tool/release.ts';
+import { useWords } from '../words/t.ts';
+import { canvasElement } from './place.ts';
+
+/** Beside the part that was put down: what holds it now, and what else may have been meant, by a click or a digit. */
+export function ReleaseBar() {
+  const release = useEditor((s) => (isCarrying(s) ? null : releaseNow(s)));
+  return release ? <Bar release={release} /> : null;
+}
+
+function Bar({ release }: { release: Release }) {
+  const t = useWords();
+  const store = useStore();
+  const view = useEditor((s) => s.view);
+  const { design, part, readings, chosen } = release;
+  const layout = layoutOf(design);
+  const box = boundsIn(layout, part)?.box;
+  const now = readings[chosen];
+  if (!box || !now) return null;
+  const at = toScreen(view, { x: box.x, y: box.y + box.h });
+  const beside = placeBeside({ ...at, w: box.w * view.scale, h: box.h * view.scale }, canvasElement());
+  const rules = now.rules.flatMap(({ id }) => design.rules.find((rule) => rule.id === id) ?? []);
+  const take = (digit: number) => {
+    readAgain(store, digit);
+    canvasElement()?.focus({ preventScroll: true });
+  };
+  const others = readings
+    .map((reading, digit) => ({ reading, digit }))
+    .filter(({ digit }) => digit !== chosen);
+  // What is likelier stands first; free is the last.
+  const listed = [...others.filter(({ digit }) => digit > 0), ...others.filter(({ digit }) => digit === 0)];
+  return (
+    <section className="release-bar" aria-label={t('release.title')} style={beside}>
+      <ul className="release-now">
+        {rules.length === 0 ? <li>{t('release.isFree')}</li> : null}
+        {rules.map((rule) => (
+          <li key={rule.id}>
+            <EdgeSentence
+              design={design}
+              layout={layout}
+              rule={rule}
+              onTake={(other) => readOtherEdge(store, other)}
+            />
+          </li>
+        ))}
+      </ul>
+      <div className="release-next">
+        {listed.map(({ reading, digit }) => (
+          <button key={digit} type="button" className="btn bare" onClick={() => take(digit)}>
+            <kbd>{digit}</kbd>
+            <span>
+              <Typeset text={digit === 0 ? t('release.free') : reading.says} />
+            </span>
+          </button>
+        ))}
+      </div>
+    </section>
+  );
+}
+
+/** How wide the bar is, how much room it wants under or over a part, how far from it it stands, and how high the tools are: pixels. */
+const WIDE = 320;
+const ROOM = 215;
+const UNDER = 40;
+const OVER = 16;
+const EDGE = 8;
+const TOOLS = 56;
+
+type Place = { readonly left: number } & ({ readonly top: number } | { readonly bottom: number });
+
+/** Where the bar stands: under or over the part where there is room, else to the right or left of it. */
+function placeBeside(part: Box, canvas: HTMLElement | null): Place {
+  const { clientWidth: w, clientHeight: h } = canvas ?? { clientWidth: 0, clientHeight: 0 };
+  const within = (at: number) => Math.max(EDGE, Math.min(at, w - WIDE - EDGE));
+  const left = within(part.x + (part.w - WIDE) / 2);
+  const foot = part.y + part.h;
+  // Measures stand under a part, tools over the drawing.
+  if (foot + UNDER + ROOM <= h) return { left, top: Math.max(EDGE, foot + UNDER) };
+  if (part.y - OVER - ROOM >= TOOLS) return { left, bottom: h - part.y + OVER };
+  const right = part.x + part.w + UNDER;
+  const beside = right + WIDE + EDGE <= w ? right : within(part.x - UNDER - WIDE);
+  return { left: beside, bottom: Math.max(EDGE, h - foot) };
+}
