@@ -105,7 +105,7 @@ describe('by keyboard alone', () => {
     await keys.type('From the bottom', '3 1/2');
     await keys.type('Width', '41 1/2 - 2*3 1/2');
     await keys.type('Height', '24');
-    expect(await told(page)).toBe('Row 1: 34 1/2" wide, 24" high');
+    expect(await told(page)).toBe('Row 1: 34 1/2 inches wide, 24 inches high');
     await keys.choose('Stock', 'Pine 1 x 2');
     await keys.type('How many', '9');
     await page.getByRole('button', { name: '2 1/8 inches: gap between the parts of' }).waitFor();

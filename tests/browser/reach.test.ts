@@ -189,7 +189,7 @@ describe('a layout that breaks', () => {
     const height = field(page, 'Height');
     await height.fill('90');
     await height.press('Enter');
-    await expect.poll(() => spoken(page)).toMatch(/Left stile: .* 30" higher/);
+    await expect.poll(() => spoken(page)).toMatch(/Left stile: .* 30 inches higher/);
     await expect.poll(() => spoken(page), { timeout: 60_000 }).toMatch(/more to mend or look at, \d+ in all/);
     const after = await count();
     expect(after).toBeGreaterThan(before);
