@@ -62,6 +62,13 @@ describe('from a starter', () => {
       await width.press('Enter');
       await page.getByRole('heading', { name: 'Width: what moves' }).waitFor();
       expect(await page.locator('.moved li').count()).toBeGreaterThan(5);
+      // Left without an answer, the bed is as it was, and the question waits.
+      const step = (to: string) => page.getByRole('navigation').getByRole('button', { name: to }).click();
+      await step('Layout');
+      await page.getByText('The bed is as it was.').first().waitFor();
+      await expect.poll(() => page.locator('.title-block').textContent()).not.toContain('40 5/8"');
+      await step('Bed');
+      await page.getByRole('heading', { name: 'Width: what moves' }).waitFor();
       await page.getByRole('button', { name: 'Take it' }).click();
       await expect.poll(() => field(page, 'Width').first().inputValue()).toBe('37 5/8"');
       await page.getByRole('button', { name: 'Undo: Changed the bed: Width' }).click();

@@ -6,6 +6,7 @@ import { useMeasureStyle } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
 import { unreadWords } from '../words/unread.ts';
 import { Field } from './Field.tsx';
+import { finer } from './finer.ts';
 import { Typeset } from './Typeset.tsx';
 import { type Read, useDraft } from './useDraft.ts';
 
@@ -35,7 +36,7 @@ export function MeasureField(props: MeasureFieldProps) {
   const t = useWords();
   const style = useMeasureStyle();
   const metric = style.unit === 'mm' || style.unit === 'cm';
-  const shown = formatLength(value, style);
+  const shown = formatLength(value, finer(value, style));
 
   const read = (text: string): Read<Mm, Unread> => {
     const parsed = parseMeasure(text, style.unit);

@@ -79,6 +79,14 @@ export const releaseNow = ({ release, edit, tool }: EditorState): Release | null
     ? release
     : null;
 
+/** Another bed that waits for a word whether to take it: it moves parts. */
+export interface BedQuestion {
+  /** The bed that it was asked of; another one since then answers it. */
+  readonly from: Design['bed'];
+  readonly next: Design['bed'];
+  readonly label: string;
+}
+
 export interface EditorState {
   /** Id under which the open design is kept; null before one is chosen. */
   readonly designId: string | null;
@@ -87,6 +95,7 @@ export interface EditorState {
   readonly frame: { readonly from: Point; readonly to: Point } | null;
   readonly hud: Hud | null;
   readonly release: Release | null;
+  readonly bedQuestion: BedQuestion | null;
   readonly field: CanvasField | null;
   /** The chosen corner of the one selected part. */
   readonly corner: number | null;
@@ -145,6 +154,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     frame: null,
     hud: null,
     release: null,
+    bedQuestion: null,
     field: null,
     corner: null,
     member: null,

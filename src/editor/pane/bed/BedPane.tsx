@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useMemo } from 'react';
 import type { Design } from '../../../design/schema.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
@@ -10,7 +10,7 @@ import { useWords } from '../../words/t.ts';
 import { SwingSection } from '../swing/SwingSection.tsx';
 import { BoardList } from './BoardList.tsx';
 import { BED_SECTIONS, type BedField } from './bedFields.ts';
-import { type BedChange, bedChange } from './changeBed.ts';
+import { bedChange } from './changeBed.ts';
 import { changedMeasures } from './changedMeasures.ts';
 import { MovedList } from './MovedList.tsx';
 
@@ -21,36 +21,49 @@ export default function BedPane() {
   const design = useDesign();
   const settled = useEditor((s) => s.edit.design);
   const commit = useCommit();
-  const [waiting, setWaiting] = useState<{ change: BedChange; label: string } | null>(null);
   const { bed } = settled;
+  const asked = useEditor((s) => s.bedQuestion);
+  const question = asked?.from === bed ? asked : null;
+  const change = useMemo(() => (question ? bedChange(settled, question.next) : null), [question, settled]);
+
+  // The drawing shows the bed in question while it is asked about; left for another step, the question waits here.
+  useEffect(() => {
+    if (!question) return;
+    store.setState(({ notice }) => ({
+      provisional: { design: { ...settled, bed: question.next }, guides: [], live: false },
+      notice: notice?.text === t('bed.waits') ? null : notice,
+    }));
+    return () => {
+      if (store.getState().bedQuestion !== question || store.getState().edit.design.bed !== question.from)
+        return;
+      store.setState({ provisional: null, notice: { tone: 'warn', text: t('bed.waits') } });
+    };
+  }, [question, settled, store, t]);
 
   const keep = (next: Design['bed'], label: string) => {
     const measures = changedMeasures(bed, next, (mm) => lengthText(settled, mm));
+    store.setState({ bedQuestion: null });
     commit([{ kind: 'set', field: 'bed', value: next }], t('did.bed', { what: label }), {
       say: t('did.bed', { what: measures.join('; ') || label }),
     });
-    setWaiting(null);
   };
   const propose = (next: Design['bed'], label: string) => {
-    const change = bedChange(settled, next);
-    if (change.moved.length === 0) return keep(next, label);
-    store.setState({ provisional: { design: { ...settled, bed: next }, guides: [], live: false } });
-    setWaiting({ change, label });
+    if (bedChange(settled, next).moved.length === 0) return keep(next, label);
+    store.setState({ bedQuestion: { from: bed, next, label } });
   };
   const drop = () => {
-    store.setState({ provisional: null });
-    setWaiting(null);
+    store.setState({ bedQuestion: null, provisional: null });
   };
 
-  if (waiting) {
+  if (question && change) {
     return (
       <>
         <h2 className="hidden-text">{t('step.bed')}</h2>
         <MovedList
           design={design}
-          change={waiting.change}
-          label={waiting.label}
-          onKeep={() => keep(waiting.change.bed, waiting.label)}
+          change={change}
+          label={question.label}
+          onKeep={() => keep(question.next, question.label)}
           onDrop={drop}
         />
       </>

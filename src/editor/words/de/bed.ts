@@ -2,6 +2,7 @@ import type { bedWords as en } from '../en/bed.ts';
 
 /** Words of the bed's measures. */
 export const bedWords: Record<keyof typeof en, string> = {
+  'bed.waits': 'Das Bett ist, wie es war. Was eingegeben wurde, wartet unter Bett auf die Antwort.',
   'bed.lead':
     'Das gebaute Bett ausmessen. Jede Schreibweise gilt: 978, 97,8 cm, 0,978 m, 1900 + 2*38, 38 1/2 in.',
   'bed.mattress': 'Art des Betts',

@@ -1,5 +1,6 @@
 /** Words of the bed's measures. */
 export const bedWords = {
+  'bed.waits': 'The bed is as it was. What you typed waits under Bed for your answer.',
   'bed.lead': 'Measure the bed you built. Any form will do: 38 1/2, 6\' 2 3/8", 97.8cm, 75 + 2*1 1/2.',
   'bed.mattress': 'Kind of bed',
   'bed.mattressSize': 'Mattress',
