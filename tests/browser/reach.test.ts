@@ -385,6 +385,29 @@ describe('without the drawing', () => {
     await page.context().close();
   });
 
+  it('a field brings back its value selected, tells round limits, and undoes what it just took', async () => {
+    const { page } = await open(ruledDesign());
+    await choose(page, 'Door panel');
+    const height = field(page, 'Height');
+    const before = await height.inputValue();
+    const selected = () =>
+      height.evaluate((el) =>
+        el instanceof HTMLInputElement ? el.value.slice(el.selectionStart ?? 0, el.selectionEnd ?? 0) : '',
+      );
+    await height.fill('90000');
+    await height.press('Enter');
+    await page.getByText(/^At most \d+(,\d+)?"\.$/).waitFor();
+    await height.press('Escape');
+    expect(await height.inputValue()).toBe(before);
+    expect(await selected()).toBe(before);
+    await height.fill('12 1/2');
+    await height.press('Enter');
+    await expect.poll(() => height.inputValue()).toBe('12 1/2"');
+    await height.press('Control+z');
+    await expect.poll(() => height.inputValue()).toBe(before);
+    await page.context().close();
+  });
+
   it('a measure on the drawing says which of what it is', async () => {
     const { page } = await open(ruledDesign());
     await choose(page, 'Door panel');

@@ -3,6 +3,7 @@ import { formatLength } from '../../measure/format.ts';
 import { parseMeasure } from '../../measure/parse.ts';
 import { inches, type Mm } from '../../measure/units.ts';
 import { useMeasureStyle } from '../state/hooks.ts';
+import { limitText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
 import { unreadWords } from '../words/unread.ts';
 import { Field } from './Field.tsx';
@@ -49,10 +50,10 @@ export function MeasureField(props: MeasureFieldProps) {
     }
     if (parsed.value < min) {
       const key = min === 0 ? 'field.negative' : 'field.least';
-      return { ok: false, text, at: -1, message: t(key, { least: formatLength(min, style) }) };
+      return { ok: false, text, at: -1, message: t(key, { least: limitText(min, style, 'least') }) };
     }
     if (parsed.value > max) {
-      return { ok: false, text, at: -1, message: t('field.most', { most: formatLength(max, style) }) };
+      return { ok: false, text, at: -1, message: t('field.most', { most: limitText(max, style, 'most') }) };
     }
     return { ok: true, value: parsed.value };
   };
@@ -83,6 +84,7 @@ export function MeasureField(props: MeasureFieldProps) {
             aria-invalid={draft.problem ? true : undefined}
             inputMode="text"
             autoComplete="off"
+            data-settled={draft.settled}
             spellCheck={false}
             disabled={disabled}
             // A field opened by clicking a dimension is where the person already looks.

@@ -71,6 +71,7 @@ export function NumberField(props: NumberFieldProps) {
             aria-invalid={draft.problem ? true : undefined}
             inputMode="decimal"
             autoComplete="off"
+            data-settled={draft.settled}
             disabled={props.disabled}
             // A field opened by clicking a dimension is where the person already looks.
             // biome-ignore lint/a11y/noAutofocus: see above

@@ -6,6 +6,8 @@ interface TextFieldProps {
   readonly value: string;
   readonly onCommit: (value: string) => void;
   readonly hint?: string | undefined;
+  /** What is wrong with the text that was taken. */
+  readonly error?: string | undefined;
   readonly quiet?: boolean | undefined;
   readonly most?: number | undefined;
   readonly disabled?: boolean | undefined;
@@ -21,6 +23,7 @@ export function TextField({
   value,
   onCommit,
   hint,
+  error,
   quiet,
   most = 200,
   disabled,
@@ -29,14 +32,16 @@ export function TextField({
   const read = (text: string): Read<string, object> => ({ ok: true, value: text.trim() });
   const draft = useDraft<string, object>({ shown: value, read, onCommit, onDone: rest.onDone });
   return (
-    <Field label={label} hint={hint} quiet={quiet}>
+    <Field label={label} hint={hint} error={error} quiet={quiet}>
       {(ids) => (
         <div className="input">
           <input
             id={ids.control}
             aria-describedby={ids.described}
+            aria-invalid={error ? true : undefined}
             maxLength={most}
             autoComplete="off"
+            data-settled={draft.settled}
             disabled={disabled}
             // Fields opened in place on the canvas stand where the person already looks.
             // biome-ignore lint/a11y/noAutofocus: see above

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 
 /** What came of reading a draft: a value, or why not. */
 export type Read<V, P> = { readonly ok: true; readonly value: V } | ({ readonly ok: false } & P);
@@ -13,7 +14,7 @@ interface DraftOptions<V, P> {
 
 /**
  * A text field that is read when it is left or on Enter. What cannot be read stays as it was typed, with
- * its problem; Escape brings the old value back.
+ * its problem; Escape brings the old value back, selected.
  */
 export function useDraft<V, P>({ shown, read, onCommit, onStep, onDone }: DraftOptions<V, P>) {
   const [draft, setDraft] = useState<string | null>(null);
@@ -41,6 +42,8 @@ export function useDraft<V, P>({ shown, read, onCommit, onStep, onDone }: DraftO
     text: draft ?? shown,
     draft,
     problem,
+    /** Of an input with nothing typed that was not taken yet: undoing there undoes the last step, as elsewhere. */
+    settled: draft === null ? true : undefined,
     onChange: (text: string) => {
       setDraft(text);
       setProblem(null);
@@ -58,8 +61,11 @@ export function useDraft<V, P>({ shown, read, onCommit, onStep, onDone }: DraftO
         }
       } else if (e.key === 'Escape') {
         e.stopPropagation();
-        setDraft(null);
-        setProblem(null);
+        flushSync(() => {
+          setDraft(null);
+          setProblem(null);
+        });
+        e.currentTarget.select();
         if (onDone) {
           reverting.current = true;
           onDone();

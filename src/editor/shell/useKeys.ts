@@ -116,6 +116,10 @@ const ARROWS: Readonly<Record<string, readonly [-1 | 0 | 1, -1 | 0 | 1]>> = {
 const isText = (target: EventTarget | null) =>
   target instanceof Element && target.closest('input:not([type=checkbox]), textarea, select') !== null;
 
+/** Whether undo and redo in a field are those of the bench: nothing was typed there that is not taken yet. */
+const undoesHere = (target: EventTarget | null, key: string): boolean =>
+  (key === 'z' || key === 'y') && target instanceof Element && target.matches('[data-settled]');
+
 /** Widgets that use arrows and Escape for themselves. */
 const isWidget = (target: EventTarget | null) =>
   target instanceof Element &&
@@ -165,7 +169,7 @@ function findAct(store: EditorStore, e: KeyboardEvent, control: boolean): Act | 
   const text = isText(e.target);
   const key = e.key.length === 1 ? e.key.toLowerCase() : e.key;
   if (key === 'F6') return (s) => goRound(s, e.shiftKey);
-  if (control) return ALWAYS[key] ?? (text ? undefined : WITH_CONTROL[key]);
+  if (control) return ALWAYS[key] ?? (text && !undoesHere(e.target, key) ? undefined : WITH_CONTROL[key]);
   if (text) return undefined;
   const single = SINGLE[key];
   if (single)

@@ -1,6 +1,8 @@
 import type { Design } from '../../design/schema.ts';
-import { formatAngle, formatNumber, formatReading } from '../../measure/format.ts';
-import type { Deg, Mm } from '../../measure/units.ts';
+import { formatAngle, formatLength, formatNumber, formatReading } from '../../measure/format.ts';
+import { roundLength, stepOf } from '../../measure/round.ts';
+import { isInch, type MeasureStyle } from '../../measure/style.ts';
+import { type Deg, MM_PER_INCH, type Mm } from '../../measure/units.ts';
 import { LANGUAGES, styleIn } from '../../plan/words/languages.ts';
 import { spoken } from '../words/t.ts';
 
@@ -13,3 +15,16 @@ export const numberText = (value: number, digits: number): string =>
   formatNumber(value, digits, LANGUAGES[spoken()].notation);
 
 export const angleText = (angle: Deg): string => formatAngle(angle, LANGUAGES[spoken()].notation);
+
+/** From here on a limit is told in whole inches. */
+const WHOLE_FROM = 4 * MM_PER_INCH;
+
+/** A limit in a figure that is easy to say and within it: nobody counts sixteenths thirty feet away. */
+export function limitText(limit: Mm, style: MeasureStyle, side: 'least' | 'most'): string {
+  const step = isInch(style.unit) && Math.abs(limit) >= WHOLE_FROM ? MM_PER_INCH : stepOf(style);
+  const near = Math.round(limit / step);
+  const within = side === 'most' ? Math.floor(limit / step + 1e-9) : Math.ceil(limit / step - 1e-9);
+  // A limit that is itself a whole figure stays it.
+  const steps = Math.abs(near * step - limit) < 1e-6 ? near : within;
+  return formatLength(roundLength(steps * step, style), style);
+}

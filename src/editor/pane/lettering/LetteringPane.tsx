@@ -89,7 +89,11 @@ function SignStep({ plan, part }: { plan: Plan; part: Sign }) {
         name="lettering"
         label={t('letters.tabs')}
         tabs={[
-          { id: 'text', label: t('letters.text'), content: () => <TextFields {...fields} /> },
+          {
+            id: 'text',
+            label: t('letters.text'),
+            content: () => <TextFields {...fields} missing={sign?.lettered.missing ?? []} />,
+          },
           {
             id: 'look',
             label: t('letters.look'),

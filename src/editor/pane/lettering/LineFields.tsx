@@ -20,6 +20,8 @@ import { useWords } from '../../words/t.ts';
 interface LineFieldsProps {
   readonly lettering: Lettering;
   readonly line: Line;
+  /** Characters that the font does not have. */
+  readonly missing: readonly string[];
   /** Counted from 1. */
   readonly number: number;
   readonly onChange: (line: Line) => void;
@@ -31,12 +33,13 @@ const MOST_SIZES = 100;
 const STANDS = ['baseline', 'middle', 'top'] as const;
 
 /** One line of a sign: its words, its height, and its letters that are larger or smaller. */
-export function LineFields({ lettering, line, number, onChange, onRemove }: LineFieldsProps) {
+export function LineFields({ lettering, line, missing, number, onChange, onRemove }: LineFieldsProps) {
   const t = useWords();
   const [selection, select] = useState<{ from: number; to: number } | null>(null);
   const meant = lettersMeant(line.text, selection);
   const letters = meant ? lettersOf(line, meant) : '';
   const sizes = line.sizes ?? [];
+  const lost = missing.filter((character) => line.text.includes(character));
   const { capHeight: _own, ...asOthers } = line;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a grid
@@ -46,6 +49,7 @@ export function LineFields({ lettering, line, number, onChange, onRemove }: Line
           label={t('letters.line', { number })}
           most={500}
           value={line.text}
+          error={lost.length > 0 ? t('letters.missing', { characters: lost.join(' ') }) : undefined}
           onCommit={(text) => onChange(lineAfterTyping(line, text))}
           onSelect={(from, to) => select({ from, to })}
         />

@@ -12,12 +12,17 @@ export interface LetteringFieldsProps {
   readonly onChange: (fields: Partial<Lettering>) => void;
 }
 
+interface TextFieldsProps extends LetteringFieldsProps {
+  /** Characters that the font does not have. */
+  readonly missing: readonly string[];
+}
+
 const ALIGNS = ['left', 'center', 'right'] as const;
 const FITS = ['none', 'width', 'height', 'both'] as const;
 const percent = (share: number): number => Math.round(share * 1000) / 10;
 
 /** What is written, how high, and how it is set. */
-export function TextFields({ lettering, onChange }: LetteringFieldsProps) {
+export function TextFields({ lettering, missing, onChange }: TextFieldsProps) {
   const t = useWords();
   const { lines } = lettering;
   const share = (key: 'tracking' | 'wordSpace' | 'lineSpace', least: number, most: number) => (
@@ -40,6 +45,7 @@ export function TextFields({ lettering, onChange }: LetteringFieldsProps) {
             key={i}
             lettering={lettering}
             line={line}
+            missing={missing}
             number={i + 1}
             onChange={(next) => onChange({ lines: lines.map((l, k) => (k === i ? next : l)) })}
             onRemove={() => onChange({ lines: lines.filter((_, k) => k !== i) })}

@@ -1,9 +1,12 @@
-import { TriangleAlert } from 'lucide-react';
+import { Typeset } from '../../field/Typeset.tsx';
 import { useDesign, useLayout } from '../../state/hooks.ts';
 import { useCheckWords } from '../../words/checks.ts';
+import { useWords } from '../../words/t.ts';
+import { ICONS } from '../checks/CheckList.tsx';
 
 /** What the checks say about one part. */
 export function PartChecks({ part }: { part: string }) {
+  const t = useWords();
   const layout = useLayout();
   const design = useDesign();
   const message = useCheckWords(design);
@@ -11,12 +14,17 @@ export function PartChecks({ part }: { part: string }) {
   if (checks.length === 0) return null;
   return (
     <ul className="checks">
-      {checks.map((c) => (
-        <li key={`${c.code}|${c.parts.join()}`} className={`check-row ${c.severity}`}>
-          <TriangleAlert aria-hidden="true" />
-          <span>{message(c)}</span>
-        </li>
-      ))}
+      {checks.map((c) => {
+        const Icon = ICONS[c.severity];
+        return (
+          <li key={`${c.code}|${c.parts.join()}`} className={`check-row ${c.severity}`}>
+            <Icon role="img" aria-label={t(`checks.one.${c.severity}`)} />
+            <span>
+              <Typeset text={message(c)} />
+            </span>
+          </li>
+        );
+      })}
     </ul>
   );
 }

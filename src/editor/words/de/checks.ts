@@ -2,6 +2,9 @@ import type { checkWords as en } from '../en/checks.ts';
 
 /** Words of the checks step. */
 export const checkWords: Record<keyof typeof en, string> = {
+  'checks.one.error': 'Fehler',
+  'checks.one.warning': 'Warnung',
+  'checks.one.note': 'Hinweis',
   'checks.errors': 'Zuerst beheben',
   'checks.warnings': 'Ansehen',
   'checks.notes': 'Gut zu wissen',

@@ -1,5 +1,8 @@
 /** Words of the checks step. */
 export const checkWords = {
+  'checks.one.error': 'Error',
+  'checks.one.warning': 'Warning',
+  'checks.one.note': 'Note',
   'checks.errors': 'To mend first',
   'checks.warnings': 'To look at',
   'checks.notes': 'Good to know',
