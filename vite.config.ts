@@ -62,9 +62,10 @@ export default defineConfig({
     reporters: ['default', './.ci/tally.mjs'],
     coverage: {
       provider: 'v8',
-      include: ['src/**/*.ts'],
-      exclude: ['src/editor/**', '**/*.d.ts'],
-      reporter: ['text-summary'],
+      include: ['src/**/*.{ts,tsx}'],
+      exclude: ['**/*.d.ts'],
+      reporter: ['json'],
+      reportOnFailure: true,
     },
     projects: [
       {

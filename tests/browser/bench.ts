@@ -12,6 +12,7 @@ import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { saveDesign } from '../../src/design/open.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { inches } from '../../src/measure/units.ts';
+import { counted } from './coverage.ts';
 
 /** A browser for a test file, and pages on the app with errors collected. */
 export function openBrowser() {
@@ -23,8 +24,14 @@ export function openBrowser() {
     await browser.close();
   });
   return {
-    context: (options: BrowserContextOptions = {}): Promise<BrowserContext> =>
-      browser.newContext({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce', ...options }),
+    context: async (options: BrowserContextOptions = {}): Promise<BrowserContext> =>
+      counted(
+        await browser.newContext({
+          viewport: { width: 1440, height: 900 },
+          reducedMotion: 'reduce',
+          ...options,
+        }),
+      ),
   };
 }
 

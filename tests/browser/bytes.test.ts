@@ -10,6 +10,7 @@ import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { openDesign } from '../../src/design/open.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { drop, exported, openBrowser, openStep, visit } from './bench.ts';
+import { GATHERED } from './coverage.ts';
 
 const KIOSK = fileURLToPath(new URL('../../assets/starters/harbor-ticket-kiosk.json', import.meta.url));
 const { context } = openBrowser();
@@ -58,7 +59,8 @@ describe('the editor and the command', () => {
 });
 
 describe('the first visit', () => {
-  it('brings no more than the first page needs', async () => {
+  // Where lines are counted the build is not the one that ships.
+  it.skipIf(GATHERED)('brings no more than the first page needs', async () => {
     const on = await context({ serviceWorkers: 'block' });
     const page = await on.newPage();
     const sizes: Promise<number>[] = [];

@@ -6,6 +6,7 @@ import { chromium } from 'playwright-core';
 import { build, preview } from 'vite';
 import type { TestProject } from 'vitest/node';
 import { ARGS, findBrowser } from './chrome.ts';
+import { GATHERED, gatherSources } from './coverage.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -24,10 +25,15 @@ const configFile = fileURLToPath(new URL('../../vite.config.ts', import.meta.url
 export default async function setup(project: TestProject) {
   const found = await findBrowser();
   const outDir = mkdtempSync(join(tmpdir(), 'showface-'));
-  // As it is shipped: the test runner's own mode would build React and the tool for development.
+  // As it is shipped (but where lines are counted, which are kept then): the test runner's own mode would build React and the tool for development.
+  const counts = GATHERED !== undefined;
   const mode = process.env.NODE_ENV;
   process.env.NODE_ENV = 'production';
-  await build({ configFile, logLevel: 'error', build: { outDir, emptyOutDir: true, sourcemap: false } });
+  await build({
+    configFile,
+    logLevel: 'error',
+    build: { outDir, emptyOutDir: true, sourcemap: counts, ...(counts && { minify: false }) },
+  });
   process.env.NODE_ENV = mode;
   const server = await preview({
     configFile,
@@ -44,6 +50,7 @@ export default async function setup(project: TestProject) {
   return async () => {
     await browser.close();
     await server.close();
+    await gatherSources(outDir);
     rmSync(outDir, { recursive: true, force: true });
   };
 }
