@@ -1,4 +1,4 @@
-import { subtract, subtractedArea, union } from '../geometry/clip.ts';
+import { subtractApart, subtractedArea, union } from '../geometry/clip.ts';
 import { areaOf, boxOf, EMPTY, perimeterOf } from '../geometry/region.ts';
 import type { Box, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
@@ -30,7 +30,7 @@ export function shownOf(surfaces: readonly Surface[]): Shown[] {
   const seen: (Box | null)[] = [];
   surfaces.forEach((surface, i) => {
     const cover = covers(i, seen);
-    const region = cover.length === 0 ? surface.region : subtract(surface.region, cover);
+    const region = cover.length === 0 ? surface.region : subtractApart(surface.region, cover);
     regions.push(region);
     seen.push(boxOf(region));
   });
@@ -52,16 +52,24 @@ export function shownOf(surfaces: readonly Surface[]): Shown[] {
 function coversOf(surfaces: readonly Surface[]): (i: number, seen: readonly (Box | null)[]) => Region {
   const boxes = surfaces.map((surface) => boxOf(surface.region));
   const around = near(boxes, 0);
-  return (i, seen) =>
-    around(i)
+  return (i, seen) => {
+    const over = around(i)
       .filter((j) => j < i && overlap(boxes[i] ?? null, seen[j] ?? null))
-      .flatMap((j) => surfaces[j]?.region ?? EMPTY);
+      .flatMap((j) => surfaces[j] ?? []);
+    return withoutLettering(over).flatMap(({ region }) => region);
+  };
+}
+
+/** Less the lettering whose signs are among them: it lies on them wholly. */
+function withoutLettering(surfaces: readonly Surface[]): readonly Surface[] {
+  const tops = new Map(surfaces.filter(({ kind }) => kind === 'solid').map(({ part, z }) => [part, z]));
+  return surfaces.filter(({ kind, on, z }) => kind !== 'letter' || tops.get(on ?? '') !== z);
 }
 
 function addUp(surfaces: readonly Surface[], regions: readonly Region[]): boolean {
-  const outlines = surfaces.map((surface) => surface.region);
+  const outlines = withoutLettering(surfaces).map((surface) => surface.region);
   const seen = regions.reduce((sum, region) => sum + areaOf(region), 0);
-  const borders = outlines.reduce((sum, region) => sum + perimeterOf(region), 0);
+  const borders = surfaces.reduce((sum, { region }) => sum + perimeterOf(region), 0);
   return Math.abs(seen - areaOf(union(outlines))) <= SHIFT * borders;
 }
 

@@ -1,5 +1,5 @@
 import { intersect, union } from '../geometry/clip.ts';
-import { boxesMeet, boxOf, EMPTY, translateRegion } from '../geometry/region.ts';
+import { boxesMeet, boxOf, containsBox, EMPTY, translateRegion } from '../geometry/region.ts';
 import type { Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Solid } from '../joinery/piece.ts';
@@ -72,6 +72,12 @@ function onto(region: Region, z: number, wood: readonly Surface[]): Region {
   return intersect(region, union(beneath.map((surface) => surface.region)));
 }
 
+/** What of a region lies on a board; most lettering lies on it wholly. */
+function cutTo(region: Region, board: Region): Region {
+  const box = boxOf(region);
+  return box && containsBox(board, box) ? region : intersect(region, board);
+}
+
 function letters({
   solids: all,
   lettering,
@@ -90,7 +96,7 @@ function letters({
       // Lettering that runs off its sign paints nothing there; what is sawn out is there all the same.
       const place = (region: Region) => {
         const placed = translateRegion(region, at.x, at.y);
-        return z === solid.z1 ? intersect(placed, solid.region) : placed;
+        return z === solid.z1 ? cutTo(placed, solid.region) : placed;
       };
       const region = place(layer.region);
       const painted = layer.painted === layer.region ? region : place(layer.painted);

@@ -1,4 +1,5 @@
 import type { Mm } from '../measure/units.ts';
+import { boxAround } from './box.ts';
 import { boxOfPoints, centroidOfRing, containsPoint, perimeter, reverseRing, signedArea } from './ring.ts';
 import { distanceToSegment } from './segment.ts';
 import type { Box, Point, Region, Ring } from './shape.ts';
@@ -51,7 +52,7 @@ export function perimeterOf(region: Region): Mm {
 /** Smallest box around the region; null when it is empty. */
 export function boxOf(region: Region): Box | null {
   if (region.length === 0) return null;
-  return boxOfPoints(region.flatMap((polygon) => polygon.outer));
+  return boxAround(region.map(({ outer }) => boxOfPoints(outer)));
 }
 
 /** Center of the area; the origin when the region is empty. */
@@ -101,6 +102,22 @@ function isOnRing(ring: Ring, p: Point): boolean {
     before = point;
   }
   return false;
+}
+
+/**
+ * Whether all of the box lies inside the region and clear of its border. Says no where a side's own box meets it:
+ * a slanted side may be clear of it all the same.
+ */
+export function containsBox(region: Region, box: Box): boolean {
+  const clear = ringsOf(region).every((ring) => {
+    let before = ring[ring.length - 1];
+    for (const point of ring) {
+      if (before && boxesMeet(boxOfPoints([before, point]), box)) return false;
+      before = point;
+    }
+    return true;
+  });
+  return clear && containsPointInRegion(region, box);
 }
 
 /** Whether two boxes overlap or touch. */

@@ -1,9 +1,9 @@
 import { gridded, onGrid } from '../geometry/clip.ts';
+import { clustersOf, inOrder } from '../geometry/cluster.ts';
 import { boxesMeet, boxOf, EMPTY } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Region, Ring } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
-import { clustersOf, inOrder } from './cluster.ts';
 
 /**
  * What is worked out of a shape, kept by all that it follows from: `key` names the work with its settings and

@@ -2,7 +2,7 @@ import type { Box } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Cell, type Cuts, cellsOf, pagesAlong } from './cells.ts';
-import { hasInk, type Ink } from './ink.ts';
+import { hasInk, type Ink, type WholeInk } from './ink.ts';
 import { Occupancy } from './occupancy.ts';
 import type { Sheet } from './paper.ts';
 
@@ -87,7 +87,7 @@ function takenCells(coarse: Occupancy, up: Cuts, across: Cuts): number {
 }
 
 /** The grid on this sheet with the fewest pages that have ink, and of those one that cuts few texts. */
-export function bestGrid(ink: Ink, box: Box, sheet: Sheet): Parting {
+export function bestGrid(ink: WholeInk, box: Box, sheet: Sheet): Parting {
   const { room, overlap } = sheet;
   const across = candidates(box.x, box.x + box.w, edgesOf(ink, 'x'), room.w, overlap);
   const up = candidates(box.y, box.y + box.h, edgesOf(ink, 'y'), room.h, overlap);

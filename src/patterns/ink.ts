@@ -9,6 +9,7 @@ import { boxOf, containsPointInRegion, regionOfBox } from '../geometry/region.ts
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { FLATNESS } from '../geometry/tolerance.ts';
+import type { Mm } from '../measure/units.ts';
 
 export type Segment = readonly [Point, Point];
 
@@ -31,6 +32,58 @@ export interface Ink {
   readonly box: Box | null;
   /** Of what pages are made for; null where there is nothing but lines besides. */
   readonly main: Box | null;
+}
+
+/** The ink of a whole pattern, whose lines are found by where they are. */
+export interface WholeInk extends Ink {
+  readonly lines: Readonly<Record<Line, Lines>>;
+}
+
+type Line = 'segments' | 'light' | 'besides';
+
+/** Lines are sorted into squares of this size: a few to a page, so that neither squares nor lines are many. */
+const SQUARE: Mm = 40;
+
+/** Lines sorted by the squares that their boxes meet. */
+class Lines {
+  private readonly squares = new Map<number, number[]>();
+
+  constructor(private readonly all: readonly Segment[]) {
+    all.forEach((line, i) => {
+      for (const key of squaresOf(boxOfPoints(line))) {
+        const own = this.squares.get(key);
+        if (own) own.push(i);
+        else this.squares.set(key, [i]);
+      }
+    });
+  }
+
+  /** Whether a line that is near the box is as asked. */
+  some(box: Box, is: (line: Segment) => boolean): boolean {
+    const asked = (i: number) => is(this.all[i] as Segment);
+    return squaresOf(box).some((key) => this.squares.get(key)?.some(asked) ?? false);
+  }
+
+  /** All that may meet the box, in the order in which they were given. */
+  near(box: Box): Segment[] {
+    const found: number[] = [];
+    for (const key of squaresOf(box)) found.push(...(this.squares.get(key) ?? []));
+    found.sort((a, b) => a - b);
+    return found.filter((one, i) => one !== found[i - 1]).map((i) => this.all[i] as Segment);
+  }
+}
+
+/** Squares are numbered by rows, in more columns than any face has. */
+const COLUMNS = 1e6;
+
+function squaresOf({ x, y, w, h }: Box): number[] {
+  const keys: number[] = [];
+  for (let row = Math.floor(y / SQUARE); row <= Math.floor((y + h) / SQUARE); row += 1) {
+    for (let column = Math.floor(x / SQUARE); column <= Math.floor((x + w) / SQUARE); column += 1) {
+      keys.push(row * COLUMNS + column);
+    }
+  }
+  return keys;
 }
 
 /** Lines that turn by less go on, as the stretches of a curve do; sine of 20 degrees. */
@@ -60,7 +113,7 @@ function sidesOf(points: readonly Point[], closed: boolean): Segment[] {
  *
  * @param besides layers whose lines and texts are worth no page of their own
  */
-export function inkOf(drawing: Drawing, besides: readonly string[] = []): Ink {
+export function inkOf(drawing: Drawing, besides: readonly string[] = []): WholeInk {
   const { paths, texts: words } = flatten(drawing.items);
   const segments: Segment[] = [];
   const light: Segment[] = [];
@@ -108,6 +161,7 @@ export function inkOf(drawing: Drawing, besides: readonly string[] = []): Ink {
     texts,
     box: boxAround(extents),
     main: boxAround(mains),
+    lines: { segments: new Lines(segments), light: new Lines(light), besides: new Lines(beside) },
   };
 }
 
@@ -143,22 +197,22 @@ const meets = (a: Box, b: Box) =>
   a.x <= b.x + b.w && b.x <= a.x + a.w && a.y <= b.y + b.h && b.y <= a.y + a.h;
 
 /** Is there ink in the box that is worth a page? Exact on the geometry: a page inside a big letter's bare counter is blank. */
-export function hasInk(ink: Ink, box: Box): boolean {
+export function hasInk(ink: WholeInk, box: Box): boolean {
   const inside = (segment: Segment) => clippedSegment(segment, box) !== null;
-  if (ink.segments.some(inside) || ink.light.some(inside)) return true;
+  if (ink.lines.segments.some(box, inside) || ink.lines.light.some(box, inside)) return true;
   const middle = { x: box.x + box.w / 2, y: box.y + box.h / 2 };
   return ink.areas.some((area) => meets(area.box, box) && containsPointInRegion(area.region, middle));
 }
 
 /** The ink that shows through a window. */
-export function inkInside(ink: Ink, window: Box): Ink {
+export function inkInside({ lines, ...ink }: WholeInk, window: Box): Ink {
   const area = regionOfBox(window);
   const areas = ink.areas
     .filter((a) => meets(a.box, window))
     .map((a) => ({ region: intersect(a.region, area), box: a.box }));
-  const clipped = (lines: readonly Segment[]) => {
+  const clipped = (kind: Line) => {
     const inside: Segment[] = [];
-    for (const line of lines) {
+    for (const line of lines[kind].near(window)) {
       const part = clippedSegment(line, window);
       if (part) inside.push(part);
     }
@@ -167,8 +221,8 @@ export function inkInside(ink: Ink, window: Box): Ink {
   return {
     ...ink,
     areas,
-    segments: clipped(ink.segments),
-    light: clipped(ink.light),
-    besides: clipped(ink.besides),
+    segments: clipped('segments'),
+    light: clipped('light'),
+    besides: clipped('besides'),
   };
 }

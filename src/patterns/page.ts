@@ -11,7 +11,7 @@ import { degrees, type Mm } from '../measure/units.ts';
 import { type Joint, jointsOf, nameOf, shownAround, windowAround } from './cells.ts';
 import type { Plate } from './furniture.ts';
 import type { Parting } from './grid.ts';
-import { type Ink, inkInside } from './ink.ts';
+import { type Ink, inkInside, type WholeInk } from './ink.ts';
 import { CLEAR, measures } from './measures.ts';
 import { Occupancy } from './occupancy.ts';
 import { drawSeam, seamsOf, takenBy, UNREADABLE, type Weigh } from './registration.ts';
@@ -112,7 +112,7 @@ function weighing(whole: Box, ink: Ink): Weigh {
 /** The pages of a parting, each drawn with what belongs to it. */
 export function pagesOf(
   parting: Parting,
-  pattern: { readonly box: Box; readonly ink: Ink; readonly boxed: readonly Boxed[] },
+  pattern: { readonly box: Box; readonly ink: WholeInk; readonly boxed: readonly Boxed[] },
   words: PageWords,
 ): PatternPage[] {
   const { sheet, cells } = parting;

@@ -26,6 +26,7 @@ export function freePlace(
       if (best?.covered === 0 && far >= best.far) break;
       const box = { x: room.x + room.w - size.w - dx, y: room.y + dy, ...size };
       const inside = taken.count(grownBox(box, -CLEAR));
+      if (best && inside > best.covered) continue;
       const border = taken.count(grownBox(box, CLEAR)) - inside;
       const covered = inside + BORDER * border;
       if (!best || covered < best.covered || (covered === best.covered && far < best.far)) {

@@ -3,7 +3,7 @@ import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Cuts, cellsOf } from './cells.ts';
 import type { Parting } from './grid.ts';
-import { hasInk, type Ink } from './ink.ts';
+import { hasInk, type WholeInk } from './ink.ts';
 import type { Sheet } from './paper.ts';
 
 interface Span {
@@ -180,7 +180,7 @@ export function splitLetters(parting: Parting, letters: readonly Box[]): number 
  * Pages that keep letters whole: rows between the lines of letters, and in every row its own trim lines
  * between the letters of that row, like bricks.
  */
-export function wholeLetters(ink: Ink, box: Box, letters: readonly Box[], sheet: Sheet): Parting {
+export function wholeLetters(ink: WholeInk, box: Box, letters: readonly Box[], sheet: Sheet): Parting {
   const { room, overlap } = sheet;
   const up = cutsBetween(box.y, box.y + box.h, letters.map(spanY), room.h, overlap);
   const rows = up.length - 1;

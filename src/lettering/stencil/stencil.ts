@@ -1,11 +1,11 @@
 import type { Check } from '../../check/check.ts';
 import type { Lettering } from '../../design/schema.ts';
 import { byStart, subtract, union } from '../../geometry/clip.ts';
+import { clustersOf, inOrder } from '../../geometry/cluster.ts';
 import { add } from '../../geometry/point.ts';
 import { boxOf, regionOfBox } from '../../geometry/region.ts';
 import { signedArea } from '../../geometry/ring.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
-import { clustersOf, inOrder } from '../cluster.ts';
 import type { Bridge, Stencil } from '../result.ts';
 import { eachShape, placed, placedRing, type ShapeMemory, shapeMemory } from '../shapes.ts';
 import { cutFrom } from './prove.ts';

@@ -1,0 +1,38 @@
+import type { Mm } from '../measure/units.ts';
+import { grownBox } from './box.ts';
+import { boxesMeet } from './region.ts';
+import { boxOfPoints } from './ring.ts';
+import type { Point, Polygon, Region } from './shape.ts';
+
+/** Groups of polygons that can touch each other. */
+export function clustersOf(region: Region, reach: Mm): Region[] {
+  const boxes = region.map(({ outer }) => grownBox(boxOfPoints(outer), reach));
+  const group = region.map((_, i) => i);
+  const order = boxes.map((box, i) => ({ box, i })).sort((a, b) => a.box.x - b.box.x || a.i - b.i);
+  const rootOf = (i: number): number => {
+    let at = i;
+    while (group[at] !== at) at = group[at] ?? at;
+    return at;
+  };
+  order.forEach(({ box, i }, at) => {
+    for (let next = at + 1; next < order.length; next += 1) {
+      const other = order[next];
+      if (!other || other.box.x > box.x + box.w) break;
+      if (boxesMeet(box, other.box)) group[rootOf(i)] = rootOf(other.i);
+    }
+  });
+  const clusters = new Map<number, Polygon[]>();
+  region.forEach((polygon, i) => {
+    const root = rootOf(i);
+    const own = clusters.get(root);
+    if (own) own.push(polygon);
+    else clusters.set(root, [polygon]);
+  });
+  return [...clusters.values()];
+}
+
+/** Regions list their polygons by the lowest, then leftmost place they begin at. */
+export function inOrder(region: Region): Region {
+  const start = ({ outer }: Polygon): Point => outer[0] ?? { x: 0, y: 0 };
+  return [...region].sort((a, b) => start(a).y - start(b).y || start(a).x - start(b).x);
+}
