@@ -1,7 +1,6 @@
 import { faceOf } from '../bed/faceOf.ts';
 import { allKeepClears } from '../bed/legFootprints.ts';
 import { type Check, orderChecks } from '../check/check.ts';
-import { planCutting } from '../cutting/cutting.ts';
 import type { Design } from '../design/schema.ts';
 import { planFastening } from '../fastening/planFastening.ts';
 import { type Looks, looksOf } from '../finish/look.ts';
@@ -20,6 +19,7 @@ import type { Stock, Tables } from '../materials/types.ts';
 import type { PageSetup } from '../patterns/paper.ts';
 import { joined, type PatternRequest, planPattern } from '../patterns/planPatterns.ts';
 import type { PatternPlan } from '../patterns/result.ts';
+import { createCuttingStage } from './cuttingStage.ts';
 import { letteringFinishChecks, limitChecks } from './designChecks.ts';
 import { gluing } from './gluing.ts';
 import { type LetterWork, planLetters, withLetterGlue, withLetters } from './letters.ts';
@@ -27,7 +27,7 @@ import { keepingList, remembering, rememberingEach, textByContent } from './memo
 import { patternRequests } from './patternRequests.ts';
 import { shoppingList } from './shopping.ts';
 import { createSignPlanner } from './signs.ts';
-import type { Effort, Plan, SignPlan, Supplies, Watch } from './types.ts';
+import { type Effort, type Plan, PlanCancelled, type SignPlan, type Supplies, type Watch } from './types.ts';
 import { styleIn } from './words/languages.ts';
 import { sayFor } from './words/say.ts';
 import { PLAN_WORDS } from './words/tables.ts';
@@ -37,11 +37,6 @@ export const DEFAULT_EFFORT: Effort = { nodes: 200_000 };
 
 export interface PlanOptions extends Watch {
   readonly effort?: Effort | undefined;
-}
-
-/** Thrown out of a plan that its caller no longer wants. */
-export class PlanCancelled extends Error {
-  override readonly name = 'PlanCancelled';
 }
 
 export type Planner = (design: Design, supplies: Supplies, options?: PlanOptions) => Plan;
@@ -88,7 +83,7 @@ export function createPlanner(): Planner {
 
     tell('cutting', 3);
     const effort = options.effort ?? DEFAULT_EFFORT;
-    const cutting = stage.cutting(joinery.pieces, stocks, design.owned, design.shop, effort.nodes, options);
+    const cutting = stage.cutting(options, joinery.pieces, stocks, design.owned, design.shop, effort.nodes);
 
     tell('finish', 4);
     const looks = stage.looks(layout.parts, face.levels, design.finishes, stocks, tables);
@@ -438,41 +433,4 @@ function createPatternStage() {
       return joined(plans);
     },
   );
-}
-
-/** Cutting is remembered by its inputs alone; a plan that was cut short is thrown away, not remembered. */
-function createCuttingStage() {
-  let watch: Watch = {};
-  const cut = remembering(
-    (
-      pieces: Plan['joinery']['pieces'],
-      stocks: Plan['stocks'],
-      owned: Design['owned'],
-      shop: Design['shop'],
-      nodes: number,
-    ) => {
-      const result = planCutting({
-        pieces,
-        stocks,
-        owned,
-        shop,
-        effort: { nodes },
-        onProgress: (done, of) => watch.onStage?.('cutting', done, of),
-        cancelled: watch.cancelled,
-      });
-      if (watch.cancelled?.()) throw new PlanCancelled();
-      return result;
-    },
-  );
-  return (
-    pieces: Plan['joinery']['pieces'],
-    stocks: Plan['stocks'],
-    owned: Design['owned'],
-    shop: Design['shop'],
-    nodes: number,
-    by: Watch,
-  ) => {
-    watch = by;
-    return cut(pieces, stocks, owned, shop, nodes);
-  };
 }

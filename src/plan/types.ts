@@ -116,3 +116,8 @@ export interface Watch {
   readonly onStage?: ((stage: string, done: number, of: number) => void) | undefined;
   readonly cancelled?: (() => boolean) | undefined;
 }
+
+/** Thrown out of a plan that its caller no longer wants. */
+export class PlanCancelled extends Error {
+  override readonly name = 'PlanCancelled';
+}
