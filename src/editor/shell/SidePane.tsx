@@ -1,5 +1,5 @@
 import { ChevronDown, ChevronUp } from 'lucide-react';
-import { Suspense, useEffect, useRef } from 'react';
+import { Suspense, useEffect, useLayoutEffect, useRef } from 'react';
 import { nameOf } from '../action/movable.ts';
 import { type Tab, Tabs } from '../list/Tabs.tsx';
 import { PANES } from '../pane/panes.ts';
@@ -35,6 +35,13 @@ export function SidePane({ withParts }: { withParts: boolean }) {
     if (before.current !== tab) regainFocus();
     before.current = tab;
   }, [tab]);
+
+  // Another pane is read from its beginning, wherever the one before was left.
+  const pane = useRef<HTMLElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it is what is shown that counts
+  useLayoutEffect(() => {
+    pane.current?.querySelector('.pane-body')?.scrollTo({ top: 0 });
+  }, [tab, step]);
 
   const selected =
     selection.length === 1 && only ? nameOf(design, only) : t('count.selected', { count: selection.length });
@@ -78,7 +85,7 @@ export function SidePane({ withParts }: { withParts: boolean }) {
       ),
     });
   return (
-    <aside className="pane" data-open={open} aria-label={t('pane.region')}>
+    <aside ref={pane} className="pane" data-open={open} aria-label={t('pane.region')}>
       <Tabs
         classes={CLASSES}
         label={t('pane.tabs')}

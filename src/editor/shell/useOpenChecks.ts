@@ -1,11 +1,13 @@
 import { useEffect, useMemo, useRef } from 'react';
 import type { Check } from '../../check/check.ts';
+import { alike } from '../pane/checks/alike.ts';
 import { useEditor, usePlan, useStore } from '../state/hooks.ts';
 import { say } from '../state/store.ts';
 import { t } from '../words/t.ts';
 
-/** Checks that ask for something: to be mended, or to be looked at. */
-const openOf = (checks: readonly Check[]): Check[] => checks.filter((c) => c.severity !== 'note');
+/** Checks that ask for something, to be mended or to be looked at: of those that are told as one message the first. */
+const openOf = (checks: readonly Check[]): Check[] =>
+  alike(checks.filter((c) => c.severity !== 'note')).flatMap(([first]) => first ?? []);
 
 /** How many checks of the last plan ask for something; null before there is a plan. */
 export function useOpenChecks(): number | null {

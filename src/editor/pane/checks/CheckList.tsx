@@ -6,6 +6,8 @@ import { useStore } from '../../state/hooks.ts';
 import { useCheckWords } from '../../words/checks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
 import { knownParts, showParts } from '../facts/showPlace.ts';
+import { alike } from './alike.ts';
+import { Mends } from './Mends.tsx';
 
 export const ICONS: Readonly<Record<Severity, LucideIcon>> = {
   error: CircleAlert,
@@ -19,6 +21,9 @@ const TITLES: Readonly<Record<Severity, WordKey>> = {
   note: 'checks.notes',
 };
 
+/** Of so many the mends are worked out: each takes some layouts. */
+const MOST_MENDED = 8;
+
 interface CheckListProps {
   readonly severity: Severity;
   readonly checks: readonly Check[];
@@ -31,39 +36,45 @@ export function CheckList({ severity, checks, design }: CheckListProps) {
   const store = useStore();
   const message = useCheckWords(design);
   if (checks.length === 0) return null;
+  const groups = alike(checks);
   const Icon = ICONS[severity];
   const id = `checks-${severity}`;
   return (
     <section aria-labelledby={id}>
       <h3 id={id} className="section-title">
-        {t(TITLES[severity])} <span className="count">{checks.length}</span>
+        {t(TITLES[severity])} <span className="count">{groups.length}</span>
       </h3>
       <ul className="checks">
-        {checks.map((check, i) => {
-          const text = message(check);
+        {groups.map((group, i) => {
+          const [check] = group;
+          if (!check) return null;
+          const parts = [...new Set(group.flatMap((one) => one.parts))];
           const inside = (
             <>
               <Icon aria-hidden="true" />
               <span>
-                <Typeset text={text} />
+                <Typeset text={message(check)} />
+                {group.length > 1 ? <em>{t('checks.alike', { count: group.length - 1 })}</em> : null}
               </span>
             </>
           );
           // Two checks may say the same of the same parts at two places; their order is fixed by the plan.
           const key = `${check.code}|${check.parts.join()}|${i}`;
+          const known = knownParts(design, parts);
           return (
             <li key={key}>
-              {check.at || knownParts(design, check.parts).length > 0 ? (
+              {check.at || known.length > 0 ? (
                 <button
                   type="button"
                   className={`check-row ${severity}`}
-                  onClick={() => showParts(store, check.parts, check.at)}
+                  onClick={() => showParts(store, parts, check.at)}
                 >
                   {inside}
                 </button>
               ) : (
                 <p className={`check-row ${severity}`}>{inside}</p>
               )}
+              {i < MOST_MENDED ? <Mends checks={group} /> : null}
             </li>
           );
         })}

@@ -3,6 +3,7 @@ import type { Plan } from '../../../plan/types.ts';
 import { useWords } from '../../words/t.ts';
 import { WithPlan } from '../facts/WithPlan.tsx';
 import { SwingSection } from '../swing/SwingSection.tsx';
+import { alike } from './alike.ts';
 import { BrokenRules } from './BrokenRules.tsx';
 import { CheckList, ICONS } from './CheckList.tsx';
 import { Looked } from './Looked.tsx';
@@ -18,7 +19,7 @@ export default function ChecksPane() {
 function Checks({ plan }: { plan: Plan }) {
   const t = useWords();
   const of = (severity: Severity) => plan.checks.filter((c) => c.severity === severity);
-  const counts = SEVERITIES.map((severity) => ({ severity, count: of(severity).length }));
+  const counts = SEVERITIES.map((severity) => ({ severity, count: alike(of(severity)).length }));
   const placed = plan.checks.length > 0;
   return (
     <>

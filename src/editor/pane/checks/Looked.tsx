@@ -10,14 +10,21 @@ export function Looked({ plan }: { plan: Plan }) {
   const say = useSay();
   const { design, layout, joinery, fold, load, fastening, signs, finish } = plan;
   const driven = fastening.use.reduce((sum, use) => sum + use.count, 0);
+  // What stands above as wrong or doubtful gets no tick below.
+  const isSound = (...kinds: readonly string[]) =>
+    !plan.checks.some((c) => c.severity !== 'note' && kinds.includes(c.code.split('.')[0] ?? ''));
   const lines: readonly (readonly [WordKey, Values, boolean])[] = [
-    ['checks.did.parts', { count: layout.parts.length, keeps: design.keepClears.length }, true],
+    ['checks.did.parts', { count: layout.parts.length, keeps: design.keepClears.length }, isSound('part')],
     [
       'checks.did.rules',
       { count: layout.rules.filter((r) => r.holds).length },
       layout.rules.some((r) => r.holds),
     ],
-    ['checks.did.pieces', { count: joinery.pieces.length }, joinery.pieces.length > 0],
+    [
+      'checks.did.pieces',
+      { count: joinery.pieces.length },
+      joinery.pieces.length > 0 && isSound('piece', 'joint'),
+    ],
     [
       'checks.did.swing',
       {
@@ -25,12 +32,12 @@ export function Looked({ plan }: { plan: Plan }) {
         wall: say.short(fold.wallClear),
         ceiling: say.short(fold.ceilingClear),
       },
-      fold.hits.length === 0,
+      fold.hits.length === 0 && isSound('fold'),
     ],
-    ['checks.did.load', { added: say.mass(load.added), lift: say.force(load.liftAdded) }, true],
-    ['checks.did.brads', { count: driven }, driven > 0],
-    ['checks.did.letters', { count: signs.length }, signs.length > 0],
-    ['checks.did.paint', { count: finish.uses.length }, finish.uses.length > 0],
+    ['checks.did.load', { added: say.mass(load.added), lift: say.force(load.liftAdded) }, isSound('load')],
+    ['checks.did.brads', { count: driven }, driven > 0 && isSound('fastening')],
+    ['checks.did.letters', { count: signs.length }, signs.length > 0 && isSound('lettering', 'stencil')],
+    ['checks.did.paint', { count: finish.uses.length }, finish.uses.length > 0 && isSound('finish')],
   ];
   return (
     <ul className="looked">

@@ -18,6 +18,11 @@ export const checkWords: Record<keyof typeof en, string> = {
   'checks.dropOther': 'Diese lösen: {rule}',
   'checks.fights': 'Widerspricht',
   'checks.clear': 'Nichts zu beheben. Geprüft wurde:',
+  'checks.alike': 'So ist es an {count} weiteren Stellen.',
+  'mend.move': '{name} verschieben: {way}',
+  'mend.out': '{name} von {to} wegschieben',
+  'mend.lay': '{name} auf {to} legen',
+  'mend.stop': '{name} an {to} enden lassen',
   'checks.looked': 'Was geprüft wurde',
   'checks.did.parts':
     'Teile: {count}. Auf der Front, aufliegend, frei voneinander und von Stellen zum Freihalten ({keeps})',

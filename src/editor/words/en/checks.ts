@@ -16,6 +16,11 @@ export const checkWords = {
   'checks.dropOther': 'Let this one go: {rule}',
   'checks.fights': 'It fights',
   'checks.clear': 'Nothing to mend. What was looked at:',
+  'checks.alike': 'So it is in {count} more places.',
+  'mend.move': 'Move {name} {way}',
+  'mend.out': 'Move {name} off {to}',
+  'mend.lay': 'Lay {name} on {to}',
+  'mend.stop': 'Let {name} end at {to}',
   'checks.looked': 'What was looked at',
   'checks.did.parts':
     'Parts: {count}. On the face, held up, clear of each other and of keep-clears ({keeps})',

@@ -1,0 +1,58 @@
+import { useEffect, useMemo } from 'react';
+import type { Check } from '../../../check/check.ts';
+import type { Design } from '../../../design/schema.ts';
+import { preview } from '../../../design/state.ts';
+import { type Mend, mendsFor } from '../../action/mends.ts';
+import { selectionName } from '../../action/selection.ts';
+import { Typeset } from '../../field/Typeset.tsx';
+import { commit } from '../../state/commit.ts';
+import { useSettledDesign, useStore } from '../../state/hooks.ts';
+import { lengthText } from '../../state/text.ts';
+import { useWords } from '../../words/t.ts';
+import { referenceName } from '../part/sentence.ts';
+
+/** Ways to mend what was found, as buttons: each is shown on the drawing while it is pointed at, and is one step. */
+export function Mends({ checks }: { checks: readonly Check[] }) {
+  const t = useWords();
+  const store = useStore();
+  const design = useSettledDesign();
+  const mends = useMemo(() => mendsFor(design, checks), [design, checks]);
+  const show = (mend: Mend | null) =>
+    store.setState(({ edit }) => ({
+      provisional: mend && { design: preview(edit, mend.edits), guides: [], live: false },
+    }));
+  // What is shown goes with the buttons.
+  useEffect(() => () => store.setState({ provisional: null }), [store]);
+  if (mends.length === 0) return null;
+  return (
+    <div className="mends">
+      {mends.map((mend) => {
+        const text = wordsOf(t, design, mend);
+        return (
+          <button
+            key={`${mend.how}|${mend.parts.join()}|${mend.to}`}
+            type="button"
+            className="btn"
+            onPointerEnter={() => show(mend)}
+            onPointerLeave={() => show(null)}
+            onFocus={() => show(mend)}
+            onBlur={() => show(null)}
+            onClick={() => commit(store, mend.edits, text, { held: new Set(mend.parts) })}
+          >
+            <span>
+              <Typeset text={text} />
+            </span>
+          </button>
+        );
+      })}
+    </div>
+  );
+}
+
+function wordsOf(t: ReturnType<typeof useWords>, design: Design, { how, parts, to, axis, by }: Mend): string {
+  const names = { name: selectionName(design, parts), to: referenceName(design, to) };
+  if (how !== 'move') return t(how === 'lay' ? 'mend.lay' : 'mend.stop', names);
+  if (!axis || by === undefined) return t('mend.out', names);
+  const way = t(`moved.${axis}.${by < 0 ? 'low' : 'high'}`, { by: lengthText(design, Math.abs(by)) });
+  return t('mend.move', { ...names, way });
+}

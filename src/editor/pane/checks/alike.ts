@@ -1,0 +1,23 @@
+import type { Check } from '../../../check/check.ts';
+
+const baseOf = (id: string): string => id.replace(/\[.*$/, '');
+
+/**
+ * Checks that say the same of one thing, together: twelve battens against one sign are one message. Of a pair the part
+ * counts that most checks of the code are about; members of an array count as the array. In the order given.
+ */
+export function alike(checks: readonly Check[]): Check[][] {
+  const about = new Map<string, number>();
+  const keysOf = ({ code, severity, parts }: Check) =>
+    [...new Set(parts.map(baseOf))].map((part) => `${severity}|${code}|${part}`);
+  for (const key of checks.flatMap(keysOf)) about.set(key, (about.get(key) ?? 0) + 1);
+  const groups = new Map<string, Check[]>();
+  checks.forEach((check, i) => {
+    const [most] = keysOf(check).sort((a, b) => (about.get(b) ?? 0) - (about.get(a) ?? 0));
+    const key = most ?? `${i}`;
+    const known = groups.get(key);
+    if (known) known.push(check);
+    else groups.set(key, [check]);
+  });
+  return [...groups.values()];
+}

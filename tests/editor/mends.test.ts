@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest';
+import type { Check } from '../../src/check/check.ts';
+import { newDesign, newPart } from '../../src/design/defaults.ts';
+import { applyEdits } from '../../src/design/edit/edit.ts';
+import type { Design, Part } from '../../src/design/schema.ts';
+import { mendsFor } from '../../src/editor/action/mends.ts';
+import { alike } from '../../src/editor/pane/checks/alike.ts';
+import { layoutOf } from '../../src/editor/state/derive.ts';
+import type { LaidPart } from '../../src/layout/laid.ts';
+import { chanceOf } from '../chance.ts';
+
+const panel = (id: string, x: number, y: number, w: number, h: number, on = 'face'): Part => ({
+  ...newPart('panel', { id, name: id, box: { x, y, w, h } }),
+  on,
+});
+const designOf = (parts: readonly Part[]): Design => ({ ...newDesign(), parts: [...parts] });
+const errorsIn = (design: Design) => layoutOf(design).checks.filter(({ severity }) => severity === 'error');
+
+/** Whether two bodies are in one place, from their boxes and heights alone. */
+const clash = (a: LaidPart, b: LaidPart) =>
+  Math.min(a.box.x + a.box.w, b.box.x + b.box.w) - Math.max(a.box.x, b.box.x) > 1e-6 &&
+  Math.min(a.box.y + a.box.h, b.box.y + b.box.h) - Math.max(a.box.y, b.box.y) > 1e-6 &&
+  Math.min(a.z1, b.z1) - Math.max(a.z0, b.z0) > 1e-6;
+
+describe('checks that say the same of one thing', () => {
+  const check = (code: Check['code'], ...parts: string[]): Check => ({
+    code,
+    severity: 'error',
+    parts,
+    figures: {},
+  });
+
+  it('are one message: twelve battens against one sign', () => {
+    const battens = Array.from({ length: 12 }, (_, i) => check('part.overlap', `batten-${i}`, 'sign'));
+    const other = check('part.overlap', 'door', 'knob');
+    const groups = alike([...battens, other, check('part.unsupported', 'sign')]);
+    expect(groups.map((group) => group.length)).toEqual([12, 1, 1]);
+  });
+
+  it('are one for the members of a row, and lose none', () => {
+    const members = [0, 1, 2].map((i) => check('part.off-face', `row[${i},0]`));
+    expect(alike(members)).toEqual([members]);
+  });
+});
+
+describe('the mends of a check', () => {
+  const design = designOf([panel('board', 200, 300, 400, 500), panel('sign', 560, 400, 300, 120)]);
+
+  it('are to lay it on, to move it out and to let it end there; each leaves nothing of it', () => {
+    const mends = mendsFor(design, errorsIn(design));
+    expect(mends.length).toBe(3);
+    expect(mends.map(({ how }) => how)).toContain('move');
+    for (const { edits } of mends) {
+      const done = applyEdits(design, edits);
+      expect(done.ok && errorsIn(done.design)).toEqual([]);
+    }
+  });
+
+  it('mend all that is one message at once', () => {
+    const plates = [0, 1, 2].map((i) => panel(`plate-${i}`, 260 + 100 * i, 700, 50, 250));
+    const many = designOf([...plates, panel('door', 200, 300, 400, 500)]);
+    const [group, ...more] = alike(errorsIn(many));
+    expect([group?.length, more.length]).toEqual([3, 0]);
+    const mends = mendsFor(many, group ?? []);
+    expect(mends[0]).toMatchObject({ how: 'lay', parts: ['plate-0', 'plate-1', 'plate-2'], to: 'door' });
+    for (const { edits, parts } of mends) {
+      const done = applyEdits(many, edits);
+      if (!done.ok) throw new Error('a mend does not apply');
+      const laid = layoutOf(done.design, new Set(parts)).parts;
+      expect(laid.some((a, i) => laid.slice(i + 1).some((b) => clash(a, b)))).toBe(false);
+    }
+  });
+
+  it('move no locked part', () => {
+    const parts = design.parts.map((part) => (part.id === 'sign' ? { ...part, locked: true } : part));
+    const mends = mendsFor({ ...design, parts }, errorsIn({ ...design, parts }));
+    expect(mends.length).toBeGreaterThan(0);
+    expect(mends.every(({ parts }) => parts.join() === 'board')).toBe(true);
+  });
+
+  it('bring back what is past the edge, and lay what hangs in the air on what is under it', () => {
+    const off = designOf([panel('board', -60, 300, 400, 500)]);
+    const found = layoutOf(off).checks.filter(({ code }) => code === 'part.off-face');
+    expect(mendsFor(off, found)).toMatchObject([{ how: 'move', axis: 'x', by: 60 }]);
+    const air = designOf([panel('board', 100, 200, 300, 300), panel('plate', 500, 900, 90, 90, 'board')]);
+    const held = layoutOf(air).checks.filter(({ code }) => code === 'part.unsupported');
+    expect(mendsFor(air, held)).toMatchObject([{ how: 'lay', parts: ['plate'] }]);
+  });
+
+  it('leave no two bodies in one place, of random pairs', () => {
+    const chance = chanceOf(17);
+    const some = (from: number, to: number) => Math.round(from + chance() * (to - from));
+    let offered = 0;
+    for (let i = 0; i < Number(process.env.SHOWFACE_MENDS ?? 60); i++) {
+      const one = panel('a', some(150, 500), some(150, 900), some(60, 400), some(60, 700));
+      const two = panel('b', some(150, 500), some(150, 900), some(60, 400), some(60, 700));
+      const pair = designOf([one, two]);
+      const found = errorsIn(pair).filter(({ code }) => code === 'part.overlap');
+      const [a, b] = layoutOf(pair).parts;
+      expect(found.length).toBe(a && b && clash(a, b) ? 1 : 0);
+      for (const { edits, parts } of mendsFor(pair, found)) {
+        offered++;
+        const done = applyEdits(pair, edits);
+        if (!done.ok) throw new Error('a mend does not apply');
+        const [p, q] = layoutOf(done.design, new Set(parts)).parts;
+        expect(p && q && clash(p, q)).toBe(false);
+      }
+    }
+    expect(offered).toBeGreaterThan(20);
+  });
+});
