@@ -30,7 +30,7 @@ function lie(p: Piece, flipped: boolean): Slanted {
 }
 
 /** Least length of board that holds all of the pieces. */
-function bruteLength(pieces: readonly Piece[], kerf: number, turn: boolean): number {
+export function bruteLength(pieces: readonly Piece[], kerf: number, turn: boolean): number {
   let best = Infinity;
   const along = (m: number) => kerf / Math.cos(radians(m));
   const go = (left: readonly Piece[], end: number, last: Slanted | null): void => {

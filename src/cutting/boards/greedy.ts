@@ -1,6 +1,7 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
+import { growRows } from './grow.ts';
 import { byRate, fill, type Ranked } from './knapsack.ts';
 import { type Counts, demand, fits, type Load, nothing, type Problem, totalOf } from './problem.ts';
 
@@ -34,32 +35,37 @@ const byNeed = (p: Problem): number[] =>
         a - b,
     );
 
-/** Best-fit decreasing: each piece, longest first, into the open board that it leaves the least room in. */
-export function bestFit(p: Problem, rest: Rest): Load[] {
+/**
+ * Best-fit decreasing: each piece, longest first, into the open board that it leaves the least room in. Boards
+ * are kept fullest first, so that the first one that takes the piece is it.
+ */
+export function bestFit(p: Problem, rest: Rest, budget: Budget): Load[] {
   const open: { bin: number; counts: number[]; room: number }[] = [];
   const free = [...rest.free];
   const cheapest = byNeed(p);
+  const takes = ({ bin, counts, room }: (typeof open)[number], i: number): boolean => {
+    if (room + SAME_LENGTH < pick(p.items, i).size) return false;
+    counts[i] = at(counts, i) + 1;
+    const fit = p.joints.constant !== null || fits(p, counts, pick(p.bins, bin).capacity, budget) === 'yes';
+    counts[i] = at(counts, i) - 1;
+    return fit;
+  };
   p.items.forEach((item, i) => {
     for (let copy = at(rest.need, i); copy > 0; copy--) {
-      let target: (typeof open)[number] | null = null;
-      for (const load of open) {
-        if (load.room + SAME_LENGTH < item.size || (target !== null && load.room >= target.room)) continue;
-        load.counts[i] = at(load.counts, i) + 1;
-        if (p.joints.constant !== null || fits(p, load.counts, pick(p.bins, load.bin).capacity))
-          target = load;
-        load.counts[i] = at(load.counts, i) - 1;
-      }
-      if (target === null) {
+      let k = open.findIndex((load) => takes(load, i));
+      if (k < 0) {
         const bin = cheapest.find(
           (b) => at(free, b) > 0 && pick(p.bins, b).capacity + SAME_LENGTH >= item.length,
         );
         if (bin === undefined) continue;
         free[bin] = at(free, bin) - 1;
-        target = { bin, counts: nothing(p), room: pick(p.bins, bin).room };
-        open.push(target);
+        k = open.push({ bin, counts: nothing(p), room: pick(p.bins, bin).room }) - 1;
       }
+      const target = pick(open, k);
       target.counts[i] = at(target.counts, i) + 1;
       target.room -= item.size;
+      const before = open.findIndex((load) => load.room > target.room);
+      if (before >= 0 && before < k) open.splice(before, 0, ...open.splice(k, 1));
     }
   });
   return open.map(({ bin, counts }) => ({ bin, counts }));
@@ -67,6 +73,11 @@ export function bestFit(p: Problem, rest: Rest): Load[] {
 
 /** Nodes for one board of `fillBoards`: enough to fill most exactly, few enough to try many orders. */
 const BOARD_SHARE = 0.02;
+
+/** Fewer kinds of ends find their partners whichever pieces are chosen. */
+export const MANY_SHAPES = 8;
+/** A row that leaves less than this share of its board is not looked for again by lengths. */
+const FULL = 0.003;
 
 /**
  * Fills board after board: the longest piece left goes in, and the rest of the board is filled with the
@@ -82,7 +93,7 @@ export function fillBoards(p: Problem, rest: Rest, worth: readonly number[], bud
   while (need.some((n) => n > 0)) {
     if (budget.done()) return null;
     const longest = need.findIndex((n) => n > 0);
-    const best = bestBoard(p, bins, need, free, ranked, longest, budget);
+    const best = bestBoard(p, bins, need, free, ranked, worth, longest, budget);
     if (best === null) return null;
     loads.push(best);
     free[best.bin] = at(free, best.bin) - 1;
@@ -102,18 +113,37 @@ function bestBoard(
   need: Counts,
   free: readonly number[],
   ranked: Ranked,
+  worth: readonly number[],
   longest: number,
   budget: Budget,
 ): Load | null {
   let best: Load | null = null;
   let bestRate = -1;
   const left = totalOf(need);
-  for (const b of bins) {
-    if (at(free, b) <= 0) continue;
+  const open = bins.filter((b) => at(free, b) > 0);
+  // Owned stretches take what suits them best; a bought board starts with the longest piece.
+  const mustOn = (b: number): number => (pick(p.bins, b).weight === 0 ? -1 : longest);
+  const bought = open.filter((b) => mustOn(b) >= 0);
+  const grow = (of: readonly number[], must: number) =>
+    p.shapes < MANY_SHAPES || of.length === 0
+      ? []
+      : growRows(
+          p,
+          of.map((b) => pick(p.bins, b).capacity),
+          need,
+          worth,
+          must,
+          budget,
+        );
+  const grown = grow(bought, longest);
+  for (const b of open) {
     const bin = pick(p.bins, b);
-    // Owned stretches take what suits them best; a bought board starts with the longest piece.
-    const must = bin.weight === 0 ? -1 : longest;
-    const { counts, value } = fill(p, bin, need, ranked, budget.part(BOARD_SHARE), must);
+    const must = mustOn(b);
+    const row = (must < 0 ? grow([b], must)[0] : grown[bought.indexOf(b)]) ?? null;
+    const full = row !== null && row.rest <= bin.capacity * FULL;
+    const chosen = full ? null : fill(p, bin, need, ranked, budget.part(BOARD_SHARE), must);
+    const { counts, value } =
+      row !== null && row.value > (chosen?.value ?? 0) ? row : (chosen ?? { counts: [], value: 0 });
     if (totalOf(counts) === 0) continue;
     if (bin.weight === 0) return { bin: b, counts };
     const last = left === totalOf(counts);

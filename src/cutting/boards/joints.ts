@@ -1,25 +1,18 @@
 import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
+import type { Budget } from '../budget.ts';
 import { keyOf, type Lying } from './ends.ts';
+import { leastGapsOf, leftPoint } from './leastGaps.ts';
 import { type Net, netOf, turnsFrom, type Way } from './net.ts';
+import { type Row, type Rows, rowsOf } from './rows.ts';
 
 /** Pieces with alike ends in all their ways of lying: all that matters for who may lie beside whom. */
 export type Shape = readonly Lying[];
 
 export const shapeKey = (shape: Shape): string => shape.map(keyOf).join(' ');
 
-/** One piece of a row: its shape and which way of lying. */
-interface Placed {
-  readonly shape: number;
-  readonly lying: number;
-}
-
-/** A row of pieces in order, the sum of the distances between them and the turns of the saw. */
-interface Row {
-  readonly gaps: Mm;
-  readonly turns: number;
-  readonly order: readonly Placed[];
-}
+/** Whether pieces fit; `open`: no row was found in which they do, and none was proved impossible. */
+export type Fit = 'yes' | 'no' | 'open';
 
 /** What pieces of given shapes take beside each other. */
 export interface Joints {
@@ -31,22 +24,31 @@ export interface Joints {
   readonly half: readonly Mm[];
   /** Added to a board's capacity, since its two outer ends take no gap. */
   readonly spare: Mm;
-  /** False once a row was not put in order exactly. */
-  readonly exact: () => boolean;
-  /** Least room taken by a row of so many pieces of each shape, and among those rows the fewest turns. */
+  readonly net: Net;
+  /** Ways that may lie to the right of a way, those that go best with its end first, as far as they are kept. */
+  readonly followers: (way: number) => Int32Array;
+  /** Takes note of a row that was found elsewhere, as the ways in which its pieces lie from left to right. */
+  readonly learn: (ways: readonly number[]) => void;
+  /** Charges the work of weighing so many pairs of neighbors. */
+  readonly charge: (pairs: number, budget: Budget) => void;
+  /** How often a fit was left open. */
+  readonly open: () => number;
+  /** Least room found for a row of so many pieces of each shape, and among those rows the fewest turns. */
   row(counts: readonly number[]): Row;
-  /** What the gaps of such a row add up to, never less than those of `row`; quicker in a long search. */
-  gaps(counts: readonly number[]): Mm;
+  /** Whether there is a row with gaps of no more than `room`; ordering pieces is work of the budget. */
+  fit(counts: readonly number[], room: Mm, budget: Budget): Fit;
 }
 
-/** Rows with more states than this are put in order greedily. */
+/** Rows with more states than this are not put in order exactly, and not while searching. */
 const MOST_STATES = 30_000;
-/**
- * Pairs of neighbors weighed while searching, in all: for exact orders, then for orders from every first
- * piece. After that a row is ordered from one first piece only, so that a search costs what its nodes cost.
- */
-const EXACT_PAIRS = 2_000_000;
-const ALL_PAIRS = 20_000_000;
+const SEARCH_STATES = 4000;
+/** First pieces tried while searching, and for a row that is cut: a multiple, so that they are among these. */
+const STARTS = 3;
+const MOST_STARTS = 16 * STARTS;
+/** Pairs of neighbors that are weighed in the time of one node of a search. */
+const PAIRS = 300;
+/** Counts kept in all of the rows remembered. */
+const MOST_KNOWN = 10_000_000;
 const SAME: Mm = 1e-7;
 
 export function jointsOf(shapes: readonly Shape[]): Joints {
@@ -63,38 +65,97 @@ export function jointsOf(shapes: readonly Shape[]): Joints {
     shapes.map((_, s) => ways.flatMap((way, w) => (way.shape === s ? [w] : []))),
   );
   const { least, widest, halfLeft, halfRight } = gapsOf(net);
-  const constant = widest - least <= SAME ? (ways.length === 0 ? 0 : net.gap(0, 0)) : null;
-  const tails: Tails = { known: new Map(), pairs: 0 };
-  let pairs = 0;
-  let exact = true;
-
-  const row = (counts: readonly number[], quick: boolean): Row => {
-    const some = shapesPresent(counts);
-    const present = some.flatMap((s) => pick(net.waysOf, s));
-    const states = some.reduce((all, s) => all * (at(counts, s) + 1), present.length);
-    if (states <= MOST_STATES && !(quick && tails.pairs > EXACT_PAIRS)) {
-      return exactOrder(net, counts, tails);
-    }
-    if (constant === null) exact = false;
-    const one = quick && pairs > ALL_PAIRS;
-    const pieces = some.reduce((sum, s) => sum + at(counts, s), 0);
-    pairs += pieces * present.length * (one ? 1 : present.length);
-    return greedyOrder(net, counts, one ? present.slice(0, 1) : present);
+  const rows = rowsOf(net);
+  const leastGaps = leastGapsOf(net);
+  const learned = new Map<string, Row>();
+  const known = (counts: readonly number[]) => learned.get(counts.join());
+  const nearIn = remembered((counts) => rows.nearest(counts, STARTS).gaps);
+  const exactIn = remembered((counts) => rows.exact(counts).gaps);
+  const followers: Int32Array[] = [];
+  const rowOf = remembered((counts) => bestRow(rows, counts));
+  let open = 0;
+  let charged = 0;
+  const charge = (pairs: number, budget: Budget) => {
+    rows.work += pairs;
+    for (; charged + PAIRS <= rows.work; charged += PAIRS) budget.spend();
   };
   return {
-    constant,
+    constant: widest - least <= SAME ? (ways.length === 0 ? 0 : net.gap(0, 0)) : null,
     widest: Math.max(0, widest),
     half: net.waysOf.map((list) =>
       list.reduce((low, w) => Math.min(low, at(halfLeft, w) + at(halfRight, w)), Infinity),
     ),
-    exact: () => exact,
+    open: () => open,
     spare: ways.length === 0 ? 0 : greatest(halfLeft) + greatest(halfRight),
-    row: (counts) => row(counts, false),
-    gaps: (counts) => row(counts, true).gaps,
+    net,
+    charge,
+    followers: (way) => {
+      followers[way] ??= followersOf(net, way);
+      return followers[way];
+    },
+    learn: (list) => {
+      const counts = net.waysOf.map(() => 0);
+      for (const w of list) {
+        const { shape } = pick(ways, w);
+        counts[shape] = at(counts, shape) + 1;
+      }
+      const key = counts.join();
+      const row = rows.measured(list);
+      const before = learned.get(key);
+      if (before === undefined || row.gaps < before.gaps) learned.set(key, row);
+    },
+    row: (counts) => {
+      const found = rowOf(counts);
+      const told = known(counts);
+      return told !== undefined && told.gaps < found.gaps - SAME ? told : found;
+    },
+    fit: (counts, room, budget) => {
+      rows.work += counts.length;
+      if (leastGaps(counts) > room + SAME) {
+        charge(0, budget);
+        return 'no';
+      }
+      const near = Math.min(nearIn(counts), known(counts)?.gaps ?? Infinity);
+      const small = near > room && rows.states(counts) <= SEARCH_STATES;
+      const gaps = small ? exactIn(counts) : near;
+      charge(0, budget);
+      if (gaps <= room) return 'yes';
+      if (small) return 'no';
+      open += 1;
+      return 'open';
+    },
   };
 }
 
 const greatest = (list: readonly number[]): number => list.reduce((a, b) => Math.max(a, b), -Infinity);
+
+function bestRow(rows: Rows, counts: readonly number[]): Row {
+  return rows.states(counts) > MOST_STATES ? rows.nearest(counts, MOST_STARTS) : rows.exact(counts);
+}
+
+/** Followers kept of each way. */
+const MOST_FOLLOWERS = 400;
+
+function followersOf({ ways, gap }: Net, way: number): Int32Array {
+  const over = Float64Array.from(ways, (w, b) => gap(way, b) - leftPoint(w.ends.left).share);
+  return Int32Array.from(ways.keys())
+    .sort((a, b) => at(over, a) - at(over, b) || a - b)
+    .slice(0, MOST_FOLLOWERS);
+}
+
+/** Keeps what was found for each set of shapes. */
+function remembered<T>(find: (counts: readonly number[]) => T): (counts: readonly number[]) => T {
+  const known = new Map<string, T>();
+  return (counts) => {
+    const key = counts.join();
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    if (known.size * counts.length > MOST_KNOWN) known.clear();
+    const found = find(counts);
+    known.set(key, found);
+    return found;
+  };
+}
 
 /** The extremes of the gaps of all pairs, and half the least gap at either end of each way. */
 function gapsOf({ ways, gap }: Net) {
@@ -112,119 +173,4 @@ function gapsOf({ ways, gap }: Net) {
     }
   }
   return { least, widest, halfLeft, halfRight };
-}
-
-interface Tail {
-  readonly gaps: Mm;
-  readonly turns: number;
-  readonly next: number;
-}
-
-/** Ends of rows, kept from one call to the next, since smaller rows are the ends of larger ones. */
-interface Tails {
-  readonly known: Map<string, Tail>;
-  /** Pairs of neighbors weighed so far. */
-  pairs: number;
-}
-
-/** Ends of rows remembered. */
-const MOST_TAILS = 300_000;
-
-const better = (gaps: Mm, turns: number, than: Pick<Tail, 'gaps' | 'turns'>): boolean =>
-  gaps < than.gaps - SAME || (gaps <= than.gaps + SAME && turns < than.turns);
-
-/** Shapes of which there are any. */
-function shapesPresent(counts: readonly number[]): number[] {
-  const present: number[] = [];
-  for (let s = 0; s < counts.length; s++) if (at(counts, s) > 0) present.push(s);
-  return present;
-}
-
-/** Dynamic program over how many of each shape are still to come and the piece before them. */
-function exactOrder(net: Net, counts: readonly number[], tails: Tails): Row {
-  const { ways, waysOf, gap, turns } = net;
-  const present = shapesPresent(counts);
-  const left = present.map((s) => at(counts, s));
-  if (tails.known.size > MOST_TAILS) tails.known.clear();
-  const tail = (before: number): Tail => {
-    let key = `${before}`;
-    for (let k = 0; k < left.length; k++) if (at(left, k) > 0) key += `,${at(present, k)}:${at(left, k)}`;
-    const known = tails.known.get(key);
-    if (known) return known;
-    let best: Tail = { gaps: Infinity, turns: Infinity, next: -1 };
-    let ended = true;
-    for (let k = 0; k < left.length; k++) {
-      if (at(left, k) === 0) continue;
-      ended = false;
-      left[k] = at(left, k) - 1;
-      for (const w of pick(waysOf, at(present, k))) {
-        const rest = tail(w);
-        tails.pairs += 1;
-        const gaps = rest.gaps + (before < 0 ? 0 : gap(before, w));
-        const turned = rest.turns + pick(ways, w).within + (before < 0 ? 0 : turns(before, w));
-        if (better(gaps, turned, best)) best = { gaps, turns: turned, next: w };
-      }
-      left[k] = at(left, k) + 1;
-    }
-    if (ended) best = { gaps: 0, turns: 0, next: -1 };
-    tails.known.set(key, best);
-    return best;
-  };
-  const whole = tail(-1);
-  const order: Placed[] = [];
-  let step = whole;
-  while (step.next >= 0) {
-    const { shape, lying } = pick(ways, step.next);
-    order.push({ shape, lying });
-    const k = present.indexOf(shape);
-    left[k] = at(left, k) - 1;
-    step = tail(step.next);
-  }
-  return { gaps: whole.gaps, turns: whole.turns, order };
-}
-
-/** Nearest neighbor from each of the given first pieces: never less than the exact row takes, so still safe. */
-function greedyOrder(net: Net, counts: readonly number[], starts: readonly number[]): Row {
-  const { ways, waysOf, gap, turns } = net;
-  const present = shapesPresent(counts);
-  let best: { gaps: Mm; turns: number; row: readonly number[] } = {
-    gaps: Infinity,
-    turns: Infinity,
-    row: [],
-  };
-  for (const start of starts) {
-    const left = present.map((s) => at(counts, s));
-    const row: number[] = [];
-    let sum = 0;
-    let turned = 0;
-    let before = -1;
-    let next = start;
-    while (next >= 0) {
-      const way = pick(ways, next);
-      if (before >= 0) {
-        sum += gap(before, next);
-        turned += turns(before, next);
-      }
-      turned += way.within;
-      row.push(next);
-      const k = present.indexOf(way.shape);
-      left[k] = at(left, k) - 1;
-      before = next;
-      next = -1;
-      let nearest = Infinity;
-      for (let s = 0; s < left.length; s++) {
-        if (at(left, s) === 0) continue;
-        for (const w of pick(waysOf, at(present, s))) {
-          const g = gap(before, w);
-          if (g < nearest - SAME) {
-            nearest = g;
-            next = w;
-          }
-        }
-      }
-    }
-    if (better(sum, turned, best)) best = { gaps: sum, turns: turned, row };
-  }
-  const order = best.row.map((w) => ({ shape: pick(ways, w).shape, lying: pick(ways, w).lying }));
-  return { gaps: best.gaps, turns: best.turns, order };
 }

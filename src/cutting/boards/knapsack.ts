@@ -7,7 +7,7 @@ import { type Bin, type Counts, fits, nothing, type Problem } from './problem.ts
 export interface Filled {
   readonly counts: Counts;
   readonly value: number;
-  /** No load is worth more than this; equal to `value` when the search ended. */
+  /** No load is worth more than this; equal to `value` when the search ended and no fit was left open. */
   readonly most: number;
 }
 
@@ -63,6 +63,8 @@ export function fill(
   let worth = 0;
   let room = bin.room;
   let stopped = false;
+  /** Worth of the loads that may fit and were passed over, at most. */
+  let passed = 0;
   const first = must < 0 ? -1 : items.indexOf(must);
   if (must >= 0) {
     if (first < 0 || at(available, must) === 0 || at(sizes, first) > bin.room + SAME_LENGTH) {
@@ -103,7 +105,10 @@ export function fill(
           return;
         }
         counts[i] = at(counts, i) + x;
-        if (plain || fits(p, counts, bin.capacity)) {
+        const fit = plain ? 'yes' : fits(p, counts, bin.capacity, budget);
+        const after = (rates[next(k + 1)] ?? 0) * Math.max(0, room - x * size + SAME_LENGTH);
+        if (fit === 'open') passed = Math.max(passed, worth + x * at(values, k) + after);
+        if (fit === 'yes') {
           room -= x * size;
           worth += x * at(values, k);
           search(k + 1);
@@ -120,7 +125,11 @@ export function fill(
     }
   };
   search(0);
-  return { counts: best, value: bestValue, most: stopped ? relaxed(ranked, most, start) : bestValue };
+  return {
+    counts: best,
+    value: bestValue,
+    most: Math.max(bestValue, stopped ? relaxed(ranked, most, start) : passed),
+  };
 }
 
 /** Value of the linear relaxation, items already in order of rate. */

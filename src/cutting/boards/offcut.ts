@@ -87,7 +87,8 @@ function growRest(p: Problem, start: readonly Load[], grow: number, budget: Budg
       const rest = minus(both, packed);
       // What was bought must be cut from; else it would not have been bought.
       const empty = totalOf(rest) === 0 || totalOf(packed) === 0;
-      if ((empty && pick(p.bins, a.bin).weight > 0) || !fits(p, rest, pick(p.bins, a.bin).capacity)) continue;
+      if (empty && pick(p.bins, a.bin).weight > 0) continue;
+      if (fits(p, rest, pick(p.bins, a.bin).capacity, budget) !== 'yes') continue;
       if (taken(p, rest) > taken(p, a.counts) - STEP) continue;
       loads[grow] = { bin: a.bin, counts: rest };
       loads[j] = { bin: b.bin, counts: packed };

@@ -1,7 +1,8 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
-import type { Joints } from './joints.ts';
+import type { Budget } from '../budget.ts';
+import type { Fit, Joints } from './joints.ts';
 
 /** Pieces that are alike for cutting: same length, same ends. */
 export interface Item {
@@ -61,7 +62,7 @@ export function taken(p: Problem, counts: Counts): Mm {
     if (at(counts, i) > 0) bare += pick(p.items, i).length * at(counts, i);
   }
   if (p.joints.constant !== null) return bare + (n - 1) * p.joints.constant;
-  return bare + p.joints.gaps(shapeCounts(p, counts));
+  return bare + p.joints.row(shapeCounts(p, counts)).gaps;
 }
 
 export function shapeCounts(p: Problem, counts: Counts): number[] {
@@ -73,7 +74,7 @@ export function shapeCounts(p: Problem, counts: Counts): number[] {
 }
 
 /** Whether the items fit side by side: by the widest gaps where that is enough, else in their best order. */
-export function fits(p: Problem, counts: Counts, capacity: Mm): boolean {
+export function fits(p: Problem, counts: Counts, capacity: Mm, budget: Budget): Fit {
   let n = 0;
   let bare = 0;
   for (let i = 0; i < counts.length; i++) {
@@ -82,8 +83,10 @@ export function fits(p: Problem, counts: Counts, capacity: Mm): boolean {
     n += c;
     bare += c * pick(p.items, i).length;
   }
-  if (bare + Math.max(0, n - 1) * p.joints.widest <= capacity) return true;
-  return taken(p, counts) <= capacity + SAME_LENGTH;
+  const room = capacity + SAME_LENGTH - bare;
+  const { constant, widest } = p.joints;
+  if (Math.max(0, n - 1) * (constant ?? widest) <= room) return 'yes';
+  return constant === null ? p.joints.fit(shapeCounts(p, counts), room, budget) : 'no';
 }
 
 export const minus = (from: Counts, less: Counts): number[] => from.map((n, i) => n - at(less, i));

@@ -27,6 +27,7 @@ export function search(p: Problem, rest: Rest, prices: Prices, under: number, bu
   let limit = under;
   let best: Load[] | null = null;
   let complete = true;
+  const openBefore = p.joints.open();
   const chosen: Load[] = [];
   const need = [...rest.need];
   const free = [...rest.free];
@@ -72,7 +73,7 @@ export function search(p: Problem, rest: Rest, prices: Prices, under: number, bu
     }
   };
   open(0);
-  return { loads: best, complete: complete && !budget.done() && p.joints.exact() };
+  return { loads: best, complete: complete && !budget.done() && p.joints.open() === openBefore };
 }
 
 /** Calls `use` with every load that holds `must` and that no further piece fits into; false from it stops. */
@@ -90,7 +91,7 @@ export function eachFullLoad(
   const plain = p.joints.constant !== null;
   const joins = (i: number): boolean => {
     counts[i] = at(counts, i) + 1;
-    const ok = fits(p, counts, capacity);
+    const ok = fits(p, counts, capacity, budget) === 'yes';
     counts[i] = at(counts, i) - 1;
     return ok;
   };
@@ -114,7 +115,8 @@ export function eachFullLoad(
     const most = Math.min(at(left, k), Math.floor((free + SAME_LENGTH) / size));
     for (let n = most; n >= 0; n--) {
       take(k, n);
-      const go = n === 0 || plain || fits(p, counts, capacity) ? step(k + 1, free - n * size) : true;
+      const fit = n === 0 || plain || fits(p, counts, capacity, budget) === 'yes';
+      const go = fit ? step(k + 1, free - n * size) : true;
       take(k, -n);
       if (!go) return false;
     }

@@ -27,7 +27,9 @@ export interface Covering {
 const EPS = 1e-9;
 const MOST_PIVOTS = 20_000;
 /** Entries of the inverse that are changed in the time of one node of a search. */
-const ENTRIES = 8000;
+const ENTRIES = 4000;
+/** Pricing a column takes the time of so many entries. */
+const COLUMN = 10;
 
 /**
  * min c x subject to A x >= b, x >= 0 by the revised simplex method with a dense inverse of the basis;
@@ -45,6 +47,8 @@ export function covering(b: readonly number[], missing: number): Covering {
     return row;
   });
   const x = Float64Array.from(b, Math.abs);
+  /** Work not charged yet, in nodes. */
+  let owed = 0;
 
   const costOf = (e: number): number => (e >= 0 ? pick(columns, e).cost : e >= -m ? missing : 0);
   const dualsNow = (): Float64Array => {
@@ -125,11 +129,12 @@ export function covering(b: readonly number[], missing: number): Covering {
       return columns.length - 1;
     },
     solve(budget) {
-      const cost = Math.floor((m * m) / ENTRIES);
       let y = dualsNow();
       for (let pivots = 0; pivots < MOST_PIVOTS; pivots++) {
-        for (let k = 0; k < cost; k++) budget.spend();
-        if (cost > 0 && budget.done()) break;
+        // The inverse is gone through for the pivot and for the prices, the columns for the one that enters.
+        owed += (2 * m * m + COLUMN * columns.length) / ENTRIES;
+        for (; owed >= 1; owed--) budget.spend();
+        if (budget.done()) break;
         // After many pivots the first candidate is taken instead of the best: that cannot circle for long.
         const e = entering(y, pivots > MOST_PIVOTS / 2);
         if (e === null) break;

@@ -3,7 +3,7 @@ import type { Budget } from '../budget.ts';
 import { leastCover } from '../cover.ts';
 import { countBound } from './bound.ts';
 import { type Relaxed, relax } from './columns.ts';
-import { afterLoads, bestFit, fillBoards, type Rest, restOf } from './greedy.ts';
+import { afterLoads, bestFit, fillBoards, MANY_SHAPES, type Rest, restOf } from './greedy.ts';
 import { type Load, type Problem, totalOf, weightOf } from './problem.ts';
 import { search } from './search.ts';
 
@@ -25,7 +25,7 @@ const DIVES = 12;
  */
 export function solve(p: Problem, budget: Budget): Plan {
   const whole = restOf(p);
-  let best = covered(bestFit(p, whole), whole);
+  let best = covered(bestFit(p, whole, budget), whole);
   let bound = Math.max(p.roundUp(quickBound(p)), 0);
   const offer = (loads: readonly Load[] | null): boolean => {
     if (loads !== null && weightOf(p, loads) < weightOf(p, best)) best = covered(loads, whole);
@@ -84,10 +84,14 @@ const CORRECTIONS = 6;
 
 /** Fills boards by size, then again with the worth of pieces corrected by what their boards wasted. */
 function fillings(p: Problem, rest: Rest, budget: Budget, offer: (loads: Load[] | null) => boolean): boolean {
+  let first = true;
   for (const power of POWERS) {
     let worth = p.items.map((i) => i.size ** power);
     for (let round = 0; round < CORRECTIONS && !budget.done(); round++) {
-      const loads = fillBoards(p, rest, worth, budget.part(0.1));
+      // Growing rows takes longer: the first plan must come even where the budget is small.
+      const share = first && p.shapes >= MANY_SHAPES ? 0.5 : 0.1;
+      const loads = fillBoards(p, rest, worth, budget.part(share));
+      first = false;
       if (offer(loads)) return true;
       if (loads === null) break;
       worth = corrected(p, loads, worth);
@@ -139,7 +143,7 @@ function dive(
     const left = totalOf(rest.need);
     const weight = weightOf(p, taken);
     if (left === 0) return offer(taken);
-    if (offer([...taken, ...bestFit(p, rest)])) return true;
+    if (offer([...taken, ...bestFit(p, rest, budget)])) return true;
     const worth = p.items.map((i) => i.size);
     const filled = fillBoards(p, rest, worth, budget.part(0.1));
     if (filled !== null && offer([...taken, ...filled])) return true;

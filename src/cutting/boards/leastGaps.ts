@@ -1,0 +1,83 @@
+import type { Mm } from '../../measure/units.ts';
+import { at, pick } from '../at.ts';
+import type { LyingEnd } from './ends.ts';
+import type { Net } from './net.ts';
+
+/**
+ * An end put as a point on a line: two ends beside each other take at least the sum of their shares and the
+ * distance between their slants.
+ */
+interface EndPoint {
+  readonly share: Mm;
+  readonly slant: Mm;
+}
+
+/**
+ * Neighbors leave each other no more room than at the two edges of the board. With `a`, `b` how far each end
+ * falls back at the lower and at the upper edge, the lesser of the two sums is their mean less half their
+ * difference, and the wider kerf is no less than half of both. A piece turned end for end keeps both figures.
+ */
+function pointOf({ recess, kerf }: LyingEnd, side: 'left' | 'right'): EndPoint {
+  const low = recess[0]?.back ?? 0;
+  const high = recess.at(-1)?.back ?? 0;
+  return { share: kerf / 2 - (low + high) / 2, slant: (side === 'right' ? low - high : high - low) / 2 };
+}
+
+const rightPoint = (end: LyingEnd): EndPoint => pointOf(end, 'right');
+export const leftPoint = (end: LyingEnd): EndPoint => pointOf(end, 'left');
+
+/**
+ * A bound on the gaps of rows: in any row all ends but the two outer ones are paired. The least pairing of
+ * points on a line, two of them left out, takes one walk along the line; that pieces hang together, and whose
+ * two ends are whose, is not asked.
+ *
+ * @returns a function of how many pieces there are of each shape
+ */
+export function leastGapsOf({ ways, waysOf }: Net): (counts: readonly number[]) => Mm {
+  const ends = waysOf
+    .flatMap((list, shape) => {
+      const { left, right } = pick(ways, pick(list, 0)).ends;
+      return [
+        { shape, ...leftPoint(left) },
+        { shape, ...rightPoint(right) },
+      ];
+    })
+    .sort((a, b) => a.slant - b.slant);
+  const shapes = Int32Array.from(ends, (e) => e.shape);
+  const shares = Float64Array.from(ends, (e) => e.share);
+  const slants = Float64Array.from(ends, (e) => e.slant);
+  return (counts) => {
+    // Least cost so far by how many ends are left out and whether one waits for its partner.
+    let none = 0;
+    let noneOpen = Infinity;
+    let one = Infinity;
+    let oneOpen = Infinity;
+    let two = Infinity;
+    let twoOpen = Infinity;
+    let before = 0;
+    for (let e = 0; e < shapes.length; e++) {
+      const n = at(counts, at(shapes, e));
+      if (n === 0) continue;
+      const far = at(slants, e) - before;
+      noneOpen += far;
+      oneOpen += far;
+      twoOpen += far;
+      before = at(slants, e);
+      const share = at(shares, e);
+      for (let k = 0; k < n; k++) {
+        const nextTwo = Math.min(twoOpen + share, one);
+        const nextTwoOpen = Math.min(two + share, oneOpen);
+        const nextOne = Math.min(oneOpen + share, none);
+        const nextOneOpen = Math.min(one + share, noneOpen);
+        const nextNone = noneOpen + share;
+        noneOpen = none + share;
+        none = nextNone;
+        one = nextOne;
+        oneOpen = nextOneOpen;
+        two = nextTwo;
+        twoOpen = nextTwoOpen;
+      }
+    }
+    return two;
+  };
+}
