@@ -4,12 +4,12 @@ import type { Design } from '../../../design/schema.ts';
 import { preview } from '../../../design/state.ts';
 import { type Mend, mendsFor } from '../../action/mends.ts';
 import { selectionName } from '../../action/selection.ts';
+import { referenceName } from '../../action/sentence.ts';
 import { Typeset } from '../../field/Typeset.tsx';
 import { commit } from '../../state/commit.ts';
 import { useSettledDesign, useStore } from '../../state/hooks.ts';
 import { lengthText } from '../../state/text.ts';
 import { useWords } from '../../words/t.ts';
-import { referenceName } from '../part/sentence.ts';
 
 /** Ways to mend what was found, as buttons: each is shown on the drawing while it is pointed at, and is one step. */
 export function Mends({ checks }: { checks: readonly Check[] }) {
