@@ -86,6 +86,7 @@ export default defineConfig({
           root: '.',
           include: ['tests/browser/**/*.test.ts'],
           environment: 'node',
+          isolate: false,
           globalSetup: ['tests/browser/setup.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,

@@ -197,7 +197,7 @@ describe('the gap of a row', () => {
     // A face 41 1/2 in wide: five strips of 2 1/2 in leave 29 in for six gaps.
     const offer = page.getByRole('button', { name: /^5 in the row: gaps of 4 13\/16/ });
     await offer.waitFor();
-    await page.getByRole('button', { name: 'Just 6", the row in the middle' }).waitFor();
+    await page.getByRole('button', { name: 'Just 6 inches, the row in the middle' }).waitFor();
     await expect.poll(() => offer.evaluate((el) => el === document.activeElement)).toBe(true);
     await page.keyboard.press('Enter');
     await expect.poll(() => page.getByRole('treeitem', { name: /^Right stile/ }).count()).toBe(4);

@@ -12,7 +12,7 @@ const KILLS = Number(process.env.SHOWFACE_KILLS ?? 5);
 /** An edit this old when the browser dies must have been kept, */
 const KEPT_WITHIN_MS = 1000;
 /** where the page had the time to take so many more: on a busy machine a second may pass in which it gets none. */
-const KEPT_WITHIN_EDITS = 12;
+const KEPT_WITHIN_EDITS = 6;
 /** Edits that are made before a kill at the least. */
 const FIRST = 4;
 
