@@ -31,7 +31,9 @@ export function textWidth(text: string, style: TextStyle): Mm {
   const widths = style.bold ? HELVETICA_BOLD : HELVETICA;
   let sum = 0;
   for (const char of text.normalize('NFC')) {
-    if (!inWinAnsi(char)) sum += otherWidth(char);
+    // Nearly all are plain: those need no look-up of their code.
+    if (char >= ' ' && char <= '~') sum += widths[char.charCodeAt(0) - 32] ?? 0;
+    else if (!inWinAnsi(char)) sum += otherWidth(char);
     else for (const code of winAnsi(char)) sum += widths[code - 32] ?? 0;
   }
   return (sum * style.size) / 1000;
