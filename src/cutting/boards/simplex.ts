@@ -27,7 +27,7 @@ export interface Covering {
 const EPS = 1e-9;
 const MOST_PIVOTS = 20_000;
 /** Entries of the inverse that are changed in the time of one node of a search. */
-const ENTRIES = 4000;
+const ENTRIES = 600;
 /** Pricing a column takes the time of so many entries. */
 const COLUMN = 10;
 
