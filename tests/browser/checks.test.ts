@@ -42,3 +42,19 @@ it('an overlap is mended in two acts: its pane opens at the top, shows each way 
   expect(errors).toEqual([]);
   await page.context().close();
 });
+
+it('a bed that cannot be says so at the measure to mend, and its check leads there', async () => {
+  const { page } = await visit(await context());
+  const plain = plainDesign();
+  await drop(page, { ...plain, bed: { ...plain.bed, cleats: { ...plain.bed.cleats, below: inches(9) } } });
+  await openStep(page, 'Checks');
+  await page.getByRole('button', { name: /measures leave no room for the cleats/ }).click();
+  const wrong = page.locator('.field.wrong', { hasText: /leave no room for the cleats/ });
+  await wrong.waitFor();
+  expect(await wrong.locator('input').getAttribute('aria-invalid')).toBe('true');
+  const below = wrong.locator('input');
+  await below.fill('2');
+  await below.press('Enter');
+  await wrong.waitFor({ state: 'detached' });
+  await page.context().close();
+});

@@ -18,6 +18,8 @@ export interface MeasureFieldProps {
   readonly min?: Mm | undefined;
   readonly max?: Mm | undefined;
   readonly hint?: string | undefined;
+  /** What is wrong with the value that was taken. */
+  readonly error?: string | undefined;
   readonly quiet?: boolean | undefined;
   readonly disabled?: boolean | undefined;
   readonly autoFocus?: boolean | undefined;
@@ -33,7 +35,7 @@ interface Unread {
 
 /** A length typed as a person types it: fractions, feet, sums; arrows up and down nudge it. */
 export function MeasureField(props: MeasureFieldProps) {
-  const { label, value, onCommit, min = 0, max = FARTHEST, hint, quiet, disabled } = props;
+  const { label, value, onCommit, min = 0, max = FARTHEST, hint, error, quiet, disabled } = props;
   const t = useWords();
   const style = useMeasureStyle();
   const metric = style.unit === 'mm' || style.unit === 'cm';
@@ -74,14 +76,14 @@ export function MeasureField(props: MeasureFieldProps) {
       label={label}
       hint={hint}
       quiet={quiet}
-      error={draft.problem ? <UnreadText problem={draft.problem} /> : null}
+      error={draft.problem ? <UnreadText problem={draft.problem} /> : error ? <Typeset text={error} /> : null}
     >
       {(ids) => (
         <div className={draft.draft === null ? 'input measured' : 'input'}>
           <input
             id={ids.control}
             aria-describedby={ids.described}
-            aria-invalid={draft.problem ? true : undefined}
+            aria-invalid={draft.problem || error ? true : undefined}
             inputMode="text"
             autoComplete="off"
             data-settled={draft.settled}

@@ -1,4 +1,5 @@
 import { useEffect, useMemo } from 'react';
+import { faceOf } from '../../../bed/faceOf.ts';
 import type { Design } from '../../../design/schema.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
@@ -6,10 +7,11 @@ import { SwitchField } from '../../field/SwitchField.tsx';
 import { useCommit, useDesign, useEditor, useStore } from '../../state/hooks.ts';
 import { tables } from '../../state/tables.ts';
 import { lengthText } from '../../state/text.ts';
+import { useCheckWords } from '../../words/checks.ts';
 import { useWords } from '../../words/t.ts';
 import { SwingSection } from '../swing/SwingSection.tsx';
 import { BoardList } from './BoardList.tsx';
-import { BED_SECTIONS, type BedField } from './bedFields.ts';
+import { BED_SECTIONS, type BedField, MENDED_AT } from './bedFields.ts';
 import { bedChange } from './changeBed.ts';
 import { changedMeasures } from './changedMeasures.ts';
 import { MovedList } from './MovedList.tsx';
@@ -22,6 +24,8 @@ export default function BedPane() {
   const settled = useEditor((s) => s.edit.design);
   const commit = useCommit();
   const { bed } = settled;
+  const message = useCheckWords(settled);
+  const checks = useMemo(() => faceOf(bed).checks, [bed]);
   const asked = useEditor((s) => s.bedQuestion);
   const question = asked?.from === bed ? asked : null;
   const change = useMemo(() => (question ? bedChange(settled, question.next) : null), [question, settled]);
@@ -75,11 +79,16 @@ export default function BedPane() {
     (m) => Math.abs(m.width - width) < 0.5 && Math.abs(m.length - length) < 0.5,
   );
   const woods = tables().materials.map((m) => ({ value: m.id, label: m.name }));
+  const wrongAt = (words: string) => {
+    const check = checks.find(({ code, figures }) => MENDED_AT[String(figures.what ?? code)] === words);
+    return check && message(check);
+  };
   const field = (f: BedField) => (
     <MeasureField
       key={f.words}
       label={t(f.words)}
       hint={f.hint ? t(f.hint) : undefined}
+      error={wrongAt(f.words)}
       min={f.min ?? 0}
       value={f.get(bed)}
       onCommit={(mm) => propose(f.put(bed, mm), t(f.words))}

@@ -38,6 +38,15 @@ function of<S extends Section>(
   };
 }
 
+/** The measure at which a check of the bed is mended, by what has no room or, for legs that do not reach, by its code. */
+export const MENDED_AT: Readonly<Record<string, WordKey>> = {
+  platform: 'bed.platformThickness',
+  cleats: 'bed.cleatsBelow',
+  field: 'bed.cleatsWidth',
+  legs: 'bed.legsFromEnd',
+  'bed.legs': 'bed.legsLength',
+};
+
 /** Every measure of the bed, in the order in which it is measured. */
 export const BED_SECTIONS: readonly BedSection[] = [
   {

@@ -2,6 +2,7 @@ import { CircleAlert, Info, type LucideIcon, TriangleAlert } from 'lucide-react'
 import type { Check, Severity } from '../../../check/check.ts';
 import type { Design } from '../../../design/schema.ts';
 import { Typeset } from '../../field/Typeset.tsx';
+import { showStep } from '../../shell/showStep.ts';
 import { useStore } from '../../state/hooks.ts';
 import { useCheckWords } from '../../words/checks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
@@ -29,6 +30,9 @@ interface CheckListProps {
   readonly checks: readonly Check[];
   readonly design: Design;
 }
+
+/** Whether it is mended in the fields of the bed, where it is told too. */
+const ofBed = ({ code }: Check): boolean => code.startsWith('bed.');
 
 /** Checks of one severity; those with a place are buttons that show it. */
 export function CheckList({ severity, checks, design }: CheckListProps) {
@@ -63,11 +67,11 @@ export function CheckList({ severity, checks, design }: CheckListProps) {
           const known = knownParts(design, parts);
           return (
             <li key={key}>
-              {check.at || known.length > 0 ? (
+              {check.at || known.length > 0 || ofBed(check) ? (
                 <button
                   type="button"
                   className={`check-row ${severity}`}
-                  onClick={() => showParts(store, parts, check.at)}
+                  onClick={() => (ofBed(check) ? showStep(store, 'bed') : showParts(store, parts, check.at))}
                 >
                   {inside}
                 </button>

@@ -100,7 +100,7 @@ function SignStep({ plan, part }: { plan: Plan; part: Sign }) {
             content: () => (
               <>
                 <FontChooser part={part} onChoose={(font) => change({ font })} />
-                <LookFields {...fields} />
+                <LookFields {...fields} board={part.finish} />
               </>
             ),
           },

@@ -6,14 +6,21 @@ import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import type { LetteringFieldsProps } from './TextFields.tsx';
 
+interface LookFieldsProps extends LetteringFieldsProps {
+  /** Finish of the sign's board. */
+  readonly board: string | null;
+}
+
 /** Colors of the letters, and what is painted around, in and under them. */
-export function LookFields({ lettering, onChange }: LetteringFieldsProps) {
+export function LookFields({ lettering, board, onChange }: LookFieldsProps) {
   const t = useWords();
   const { finishes } = useSettledDesign();
   const colors = finishes.map((f) => ({ value: f.id, label: f.name }));
   const { outline, inline, shade, capHeight } = lettering;
-  // What is put on first has a size that shows at any cap height, in another color than the letters.
-  const other = finishes.find((f) => f.id !== lettering.finish)?.id ?? lettering.finish;
+  // What is put on first has a size that shows at any cap height, in another color than the letters and, where
+  // there is one, than the board, on which it would not be seen.
+  const others = finishes.filter((f) => f.id !== lettering.finish);
+  const other = (others.find((f) => f.id !== board) ?? others[0])?.id ?? lettering.finish;
   const thin = Math.max(1, Math.round(capHeight / 25));
   return (
     <>

@@ -63,7 +63,8 @@ export function FinishItem({ finish, design, wearers }: FinishItemProps) {
           label={t('finish.kind')}
           value={finish.kind}
           choices={KINDS.map((value) => ({ value, label: t(`finish.kind.${value}`) }))}
-          onCommit={(kind) => put({ kind })}
+          // Primer would hide the wood that a stain or a clear coat is to show.
+          onCommit={(kind) => put(kind === 'paint' ? { kind } : { kind, primer: null })}
         />
         <ChoiceField
           label={t('finish.sheen')}
