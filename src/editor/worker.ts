@@ -30,6 +30,7 @@ const work = {
     sentCorrection: PrinterCorrection,
     language: Language,
     onStage: (stage: string, share: number) => void,
+    onDraft: ((plan: Plan) => void) | null,
   ): Promise<Plan> {
     const design = reuse(last?.design, sent);
     const correction = reuse(last?.correction, sentCorrection);
@@ -39,7 +40,7 @@ const work = {
     lastPlan = planner(
       design,
       { tables: tablesFor(language), fonts, correction, language },
-      { onStage: (stage, done, of) => onStage(stage, done / of) },
+      { onStage: (stage, done, of) => onStage(stage, done / of), onDraft: onDraft ?? undefined },
     );
     return lastPlan;
   },

@@ -10,62 +10,93 @@ import { type Plan, PlanCancelled, type Watch } from './types.ts';
 /** What of a piece a saw does not ask: where it comes to stand, and what it is called. */
 const ELSEWHERE = { placed: [], z0: 0, z1: 0, name: '' } as const;
 
+/** With more pieces than these the whole search takes a while, whether or not a few steps prove the least. */
+const FEW_PIECES = 100;
+
+type CutInput = readonly [
+  pieces: Plan['joinery']['pieces'],
+  stocks: Plan['stocks'],
+  owned: Design['owned'],
+  shop: Design['shop'],
+  nodes: number,
+];
+
+/** What the plan of one stock follows from: its pieces as a text, so that equal content is the same. */
+type StockInput = readonly [pieces: string, stock: Stock, owned: Design['owned'], shop: Design['shop']];
+
 /**
  * Cuts stock by stock and remembers each stock's plan by the content of its pieces, so that a part that is only
  * moved, or a strip that gets longer, does not cut the sheets again. A plan that was cut short is thrown away.
  */
 export function createCuttingStage() {
   let watch: Watch = {};
-  const cut = rememberingEach(
-    (
-      id: string,
-      pieces: string,
-      stock: Stock,
-      owned: Design['owned'],
-      shop: Design['shop'],
-      nodes: number,
-    ): Cutting => {
-      const result = planCutting({
-        pieces: JSON.parse(pieces) as Piece[],
-        stocks: new Map([[id, stock]]),
-        owned,
-        shop,
-        effort: { nodes },
-        onProgress: (done, of) => watch.onStage?.('cutting', done, of),
-        cancelled: watch.cancelled,
-      });
-      if (watch.cancelled?.()) throw new PlanCancelled();
-      return result;
-    },
+  const cutStock = (id: string, [pieces, stock, owned, shop]: StockInput, nodes: number): Cutting => {
+    const result = planCutting({
+      pieces: JSON.parse(pieces) as Piece[],
+      stocks: new Map([[id, stock]]),
+      owned,
+      shop,
+      effort: { nodes },
+      onProgress: (done, of) => watch.onStage?.('cutting', done, of),
+      cancelled: watch.cancelled,
+    });
+    if (watch.cancelled?.()) throw new PlanCancelled();
+    return result;
+  };
+  const cut = rememberingEach((id: string, nodes: number, ...input: StockInput) =>
+    cutStock(id, input, nodes),
   );
   let told: Watch = {};
-  const cutAll = (
-    pieces: Plan['joinery']['pieces'],
-    stocks: Plan['stocks'],
-    owned: Design['owned'],
-    shop: Design['shop'],
-    nodes: number,
-  ): Cutting => {
+  /** The inputs of each stock that is used, with the watch turned to it when it is asked for. */
+  function* byStock(by: Watch, [pieces, stocks, owned, shop]: CutInput) {
     const used = [...new Set(pieces.map(({ stock }) => stock))].sort().flatMap((id) => stocks.get(id) ?? []);
-    const plans = used.map((stock, done) => {
-      const own = pieces.filter((piece) => piece.stock === stock.id);
-      const by = told;
+    for (const [done, stock] of used.entries()) {
       watch = { ...by, onStage: (name, at, of) => by.onStage?.(name, done * of + at, used.length * of) };
+      const own = pieces.filter((piece) => piece.stock === stock.id);
       const text = JSON.stringify(own.map((piece): Piece => ({ ...piece, ...ELSEWHERE })));
-      return cut.of(stock.id, text, stock, owned, shop, nodes);
-    });
+      yield { id: stock.id, input: [text, stock, owned, shop] as const };
+    }
+  }
+  const remembered = remembering((...input: CutInput): Cutting => {
+    const nodes = input[4];
+    const plans: Cutting[] = [];
+    for (const stock of byStock(told, input)) plans.push(cut.of(stock.id, nodes, ...stock.input));
     cut.sweep();
-    return {
-      boards: plans.flatMap((plan) => plan.boards),
-      boardsBound: plans.flatMap((plan) => plan.boardsBound),
-      sheets: plans.flatMap((plan) => plan.sheets),
-      sheetsBound: plans.flatMap((plan) => plan.sheetsBound),
-      checks: orderChecks(plans.flatMap((plan) => plan.checks)),
-    };
-  };
-  const remembered = remembering(cutAll);
-  return (...[by, ...input]: [Watch, ...Parameters<typeof cutAll>]): Cutting => {
-    told = by;
-    return remembered(...input);
+    return together(plans);
+  });
+  return {
+    of: (by: Watch, ...input: CutInput): Cutting => {
+      told = by;
+      return remembered(...input);
+    },
+    /**
+     * The cutting with what `few` steps find for the stocks that would be cut anew; null where there are none, or
+     * where the whole is as soon done. It does not say yet that it is not the least.
+     */
+    draft: (by: Watch, few: number, ...input: CutInput): Cutting | null => {
+      const nodes = input[4];
+      const plans: Cutting[] = [];
+      let isWorthTelling = false;
+      for (const { id, input: own } of byStock(by, input)) {
+        const known = cut.knows(id, nodes, ...own);
+        const plan = known ? cut.of(id, nodes, ...own) : cutStock(id, own, few);
+        plans.push(plan);
+        if (!known) isWorthTelling ||= input[0].length > FEW_PIECES || !isProved(plan);
+      }
+      if (!isWorthTelling) return null;
+      const draft = together(plans);
+      return { ...draft, checks: draft.checks.filter(({ code }) => code !== 'cutting.not-proved') };
+    },
   };
 }
+
+const isProved = ({ boardsBound, sheetsBound }: Cutting): boolean =>
+  [...boardsBound, ...sheetsBound].every(({ proved }) => proved);
+
+const together = (plans: readonly Cutting[]): Cutting => ({
+  boards: plans.flatMap((plan) => plan.boards),
+  boardsBound: plans.flatMap((plan) => plan.boardsBound),
+  sheets: plans.flatMap((plan) => plan.sheets),
+  sheetsBound: plans.flatMap((plan) => plan.sheetsBound),
+  checks: orderChecks(plans.flatMap((plan) => plan.checks)),
+});

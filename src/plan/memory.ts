@@ -14,14 +14,24 @@ export function remembering<A extends readonly unknown[], R>(compute: (...args: 
 
 /** As `remembering`, one memory a key; keys not asked for in a round are forgotten by `sweep`. */
 export function rememberingEach<K, A extends readonly unknown[], R>(compute: (key: K, ...args: A) => R) {
-  let kept = new Map<K, (...args: A) => R>();
-  let used = new Map<K, (...args: A) => R>();
+  interface Kept {
+    readonly args: A;
+    readonly result: R;
+  }
+  let kept = new Map<K, Kept>();
+  let used = new Map<K, Kept>();
+  const known = (key: K, args: A): Kept | null => {
+    const last = used.get(key) ?? kept.get(key);
+    return last && sameItems(last.args, args) ? last : null;
+  };
   return {
     of: (key: K, ...args: A): R => {
-      const memory = kept.get(key) ?? remembering((...a: A) => compute(key, ...a));
+      const memory = known(key, args) ?? { args, result: compute(key, ...args) };
       used.set(key, memory);
-      return memory(...args);
+      return memory.result;
     },
+    /** Whether `of` would compute nothing. */
+    knows: (key: K, ...args: A): boolean => known(key, args) !== null,
     sweep: (): void => {
       kept = used;
       used = new Map();

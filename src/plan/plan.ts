@@ -1,6 +1,7 @@
 import { faceOf } from '../bed/faceOf.ts';
 import { allKeepClears } from '../bed/legFootprints.ts';
 import { type Check, orderChecks } from '../check/check.ts';
+import type { Cutting } from '../cutting/result.ts';
 import type { Design } from '../design/schema.ts';
 import { planFastening } from '../fastening/planFastening.ts';
 import { type Looks, looksOf } from '../finish/look.ts';
@@ -35,8 +36,16 @@ import { PLAN_WORDS } from './words/tables.ts';
 /** Search steps for each stock. Large enough to prove the starters' boards, small enough for a second of work. */
 export const DEFAULT_EFFORT: Effort = { nodes: 200_000 };
 
+/** Search steps for numbers that come before the search has ended. */
+const DRAFT_EFFORT: Effort = { nodes: 6000 };
+
 export interface PlanOptions extends Watch {
   readonly effort?: Effort | undefined;
+  /**
+   * Told the whole plan with the boards and sheets that are found soon, where looking for fewer takes long. Not
+   * told where cutting is as it was.
+   */
+  readonly onDraft?: ((plan: Plan) => void) | undefined;
 }
 
 export type Planner = (design: Design, supplies: Supplies, options?: PlanOptions) => Plan;
@@ -52,7 +61,7 @@ export function plan(design: Design, supplies: Supplies, options: PlanOptions = 
  */
 export function createPlanner(): Planner {
   const stage = createStages();
-  return (design, supplies, options = {}) => {
+  const make = (design: Design, supplies: Supplies, options: PlanOptions, drafted: Cutting | null): Plan => {
     const { tables } = supplies;
     const tell = (name: string, done: number) => {
       if (options.cancelled?.()) throw new PlanCancelled();
@@ -83,7 +92,11 @@ export function createPlanner(): Planner {
 
     tell('cutting', 3);
     const effort = options.effort ?? DEFAULT_EFFORT;
-    const cutting = stage.cutting(options, joinery.pieces, stocks, design.owned, design.shop, effort.nodes);
+    const cut = [joinery.pieces, stocks, design.owned, design.shop, effort.nodes] as const;
+    const draft =
+      options.onDraft && !drafted ? stage.cutting.draft(options, DRAFT_EFFORT.nodes, ...cut) : null;
+    if (draft) options.onDraft?.(make(design, supplies, options, draft));
+    const cutting = drafted ?? stage.cutting.of(options, ...cut);
 
     tell('finish', 4);
     const looks = stage.looks(layout.parts, face.levels, design.finishes, stocks, tables);
@@ -193,6 +206,7 @@ export function createPlanner(): Planner {
       checks: orderChecks(checks),
     };
   };
+  return (design, supplies, options = {}) => make(design, supplies, options, null);
 }
 
 const STAGES = 11;

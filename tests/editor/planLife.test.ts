@@ -24,6 +24,8 @@ const jobOf = (n: number): PlanJob => ({
 /** A stand-in for a plan, which names the job it is of. */
 const planOf = (job: PlanJob) => ({ design: job.design }) as Plan;
 
+const newness = (job: PlanJob | undefined): number => Number(job?.design.name.slice(5));
+
 /** What a worker will do, as chance or a test has it; times in milliseconds. */
 interface Fate {
   /** Until it can take a job; null: it never can, and tells nothing. */
@@ -76,6 +78,7 @@ function crewOf(fateOf: (n: number) => Fate): Crew {
       const takes = fate.takes(job);
       if (takes === null) return;
       later(takes / 2, () => answers.stage('layout', 0.5));
+      later(takes * 0.6, () => answers.draft(planOf(job)));
       later(takes, () => {
         if (fate.throws?.(job)) answers.failed('it broke');
         else answers.plan(planOf(job));
@@ -95,8 +98,15 @@ type Told = {
 
 function live(crew: Crew) {
   const told: Told[] = [];
+  const drafts: PlanJob[] = [];
   const life = createPlanLife(crew.hire, {
     progress: () => {},
+    draft: (job, plan) => {
+      expect(plan.design).toBe(job.design);
+      // Nothing newer has been planned.
+      expect(told.every((t) => t.what !== 'plan' || newness(t.job) <= newness(job))).toBe(true);
+      drafts.push(job);
+    },
     plan: (job, plan) => {
       expect(plan.design).toBe(job.design);
       told.push({ what: 'plan', job });
@@ -104,7 +114,7 @@ function live(crew: Crew) {
     problem: (job, { kind }) => told.push({ what: 'problem', job, kind }),
     restarted: () => told.push({ what: 'restarted' }),
   });
-  return { life, told };
+  return { life, told, drafts };
 }
 
 beforeEach(() => {
@@ -127,6 +137,18 @@ describe('the life of the worker that plans', () => {
     vi.advanceTimersByTime(QUIET_MS + 1000 + PATIENCE_MS);
     expect(told.at(-1)).toEqual({ what: 'plan', job: jobs.at(-1) });
     expect(crew.hired()).toBe(1);
+  });
+
+  it('tells a draft of the last job only, before its plan', () => {
+    const crew = crewOf(() => ({ loads: 10, takes: () => 1000 }));
+    const { life, told, drafts } = live(crew);
+    const [old, last] = [jobOf(0), jobOf(1)];
+    life.ask(old);
+    vi.advanceTimersByTime(QUIET_MS + 400);
+    life.ask(last);
+    vi.advanceTimersByTime(QUIET_MS + 3000);
+    expect(drafts).toEqual([last]);
+    expect(told.at(-1)).toEqual({ what: 'plan', job: last });
   });
 
   it('ends a worker that stays at an old job beyond its patience, however many edits follow', () => {
@@ -218,7 +240,7 @@ describe('the life of the worker that plans', () => {
       vi.advanceTimersByTime(PATIENCE_MS + QUIET_MS + 2 * (LOADING_MS + SILENCE_MS) + 60_000);
       const answers = told.filter((t) => t.what !== 'restarted' && t.job === last);
       if (last !== null) expect(answers.length, `run ${run}`).toBeGreaterThan(0);
-      const plans = told.filter((t) => t.what === 'plan').map((t) => Number(t.job?.design.name.slice(5)));
+      const plans = told.filter((t) => t.what === 'plan').map((t) => newness(t.job));
       expect(
         plans.every((n, i) => i === 0 || n >= (plans[i - 1] ?? 0)),
         `run ${run}: plans in the order of edits`,

@@ -37,6 +37,7 @@ export function useFitChecks(starters: readonly Fitted[] | null): FitChecks {
             TRUE_TO_SIZE,
             language,
             proxy(() => {}),
+            null,
           );
           setFound((before) =>
             new Map(before).set(

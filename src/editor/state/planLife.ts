@@ -20,6 +20,8 @@ export type PlanProblem = { readonly kind: 'failed'; readonly why: string } | { 
 
 export interface PlanAnswers {
   readonly stage: (stage: string, share: number) => void;
+  /** The plan as far as it is found; a better one follows. */
+  readonly draft: (plan: Plan) => void;
   readonly plan: (plan: Plan) => void;
   readonly failed: (why: string) => void;
 }
@@ -42,6 +44,8 @@ export type HireWorker = (told: {
 /** What became of the jobs. */
 export interface LifeTold {
   readonly progress: (stage: string, share: number) => void;
+  /** A plan of the last job asked for, which a better one will take the place of. */
+  readonly draft: (job: PlanJob, plan: Plan) => void;
   /** In the order of the jobs; of an older job than the last one too, where that was made before it was given up. */
   readonly plan: (job: PlanJob, plan: Plan) => void;
   /** There will be no plan of the last job until it is tried again. */
@@ -161,6 +165,11 @@ export function createPlanLife(hire: HireWorker, told: LifeTold) {
         if (!isMine()) return;
         listen();
         if (job === wanted) told.progress(stage, share);
+      },
+      draft: (plan) => {
+        if (!isMine()) return;
+        listen();
+        if (job === wanted) told.draft(job, plan);
       },
       plan: (plan) => {
         if (!isMine()) return;

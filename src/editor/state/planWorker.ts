@@ -10,9 +10,9 @@ export const hirePlanWorker: HireWorker = ({ ready, died }) => {
     { ready, died },
   );
   return {
-    plan: ({ design, correction, language }, { stage, plan, failed }) =>
+    plan: ({ design, correction, language }, { stage, draft, plan, failed }) =>
       void work
-        .plan(design, correction, language, proxy(stage))
+        .plan(design, correction, language, proxy(stage), proxy(draft))
         .then(plan, (error: unknown) => failed(error instanceof Error ? error.message : String(error))),
     shadows: () => work.shadows(),
     end,

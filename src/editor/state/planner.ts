@@ -7,8 +7,10 @@ import type { EditorStore } from './store.ts';
 export interface PlanState {
   /** The last plan that came, of the open design as it is or as it was. */
   readonly plan: Plan | null;
-  /** The plan is not of the design as it is now: its job is another one. */
+  /** The plan is not of the design as it is now, or a better one of it is on its way. */
   readonly stale: boolean;
+  /** The plan is of the design as it is now, and fewer boards and sheets are still looked for. */
+  readonly draft: boolean;
   readonly progress: { readonly stage: string; readonly share: number } | null;
   /** Why there will be no plan of the design as it is now. */
   readonly problem: PlanProblem | null;
@@ -32,19 +34,27 @@ export type Planner = ReturnType<typeof createPlanner>;
 /** Keeps the plan up with the design and says what of it is old. `onRestart`: the worker died and was replaced. */
 export function createPlanner(store: EditorStore, hire: HireWorker, onRestart: () => void = () => {}) {
   let wanted: PlanJob | null = null;
-  let made: { readonly job: PlanJob; readonly plan: Plan } | null = null;
-  let state: PlanState = { plan: null, stale: true, progress: null, problem: null };
+  let made: { readonly job: PlanJob; readonly plan: Plan; readonly draft: boolean } | null = null;
+  let state: PlanState = { plan: null, stale: true, draft: false, progress: null, problem: null };
   const listeners = new Set<() => void>();
   const set = (next: Partial<Pick<PlanState, 'progress' | 'problem'>>) => {
-    state = { ...state, ...next, plan: made?.plan ?? null, stale: made === null || made.job !== wanted };
+    const current = made !== null && made.job === wanted;
+    const draft = current && made?.draft === true;
+    state = { ...state, ...next, plan: made?.plan ?? null, stale: !current || draft, draft };
     for (const listener of listeners) listener();
   };
 
   const life = createPlanLife(hire, {
     progress: (stage, share) => set({ progress: { stage, share } }),
+    draft: (job, plan) => {
+      // A job that is tried again keeps the plan that it had.
+      if (made?.job === job && !made.draft) return;
+      made = { job, plan, draft: true };
+      set({});
+    },
     plan: (job, plan) => {
       if (job.of !== wanted?.of) return;
-      made = { job, plan };
+      made = { job, plan, draft: false };
       set({ progress: null, problem: null });
     },
     problem: (_, problem) => set({ progress: null, problem }),

@@ -14,16 +14,17 @@ interface WithPlanProps {
 export function WithPlan({ wide, children }: WithPlanProps) {
   const t = useWords();
   const step = useEditor((s) => s.step);
-  const { plan, stale, progress, problem } = usePlan();
+  const { plan, stale, draft, progress, problem } = usePlan();
   const working = stale && problem === null;
+  const waiting = draft ? 'plan.looking' : plan ? 'plan.renewing' : 'plan.coming';
   return (
     <div className={wide ? 'job-pane wide pane-stack' : 'job-pane pane-stack'} aria-busy={working}>
       <h2 className="hidden-text">{t(`step.${step}`)}</h2>
       {problem && plan ? <p className="caution">{t('plan.older')}</p> : null}
       {working ? (
         <div className={plan ? 'working over' : 'working'}>
-          <span className={plan ? 'hidden-text' : 'note'}>{t(plan ? 'plan.renewing' : 'plan.coming')}</span>
-          <progress aria-label={t('plan.coming')} max={1} value={progress?.share} />
+          <span className={plan && !draft ? 'hidden-text' : 'note'}>{t(waiting)}</span>
+          <progress aria-label={t(draft ? 'plan.looking' : 'plan.coming')} max={1} value={progress?.share} />
         </div>
       ) : null}
       {plan ? children(plan) : null}

@@ -4,6 +4,7 @@ import type { jobWords as en } from '../en/job.ts';
 export const jobWords: Record<keyof typeof en, string> = {
   'plan.coming': 'Wird berechnet…',
   'plan.none': 'Für diesen Entwurf gibt es noch keinen Plan.',
+  'plan.looking': 'Sucht nach weniger Brettern und Platten…',
   'plan.renewing': 'Folgt der Änderung…',
   'plan.failed':
     'Der Plan brach ab: {problem}. Die letzte Änderung zurücknehmen; der Entwurf selbst ist sicher.',

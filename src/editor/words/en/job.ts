@@ -2,6 +2,7 @@
 export const jobWords = {
   'plan.coming': 'Working it out…',
   'plan.none': 'There is no plan of this design yet.',
+  'plan.looking': 'Looking for fewer boards and sheets…',
   'plan.renewing': 'Following your change…',
   'plan.failed': 'The plan stopped: {problem}. Undo the last change; the design itself is safe.',
   'plan.restarted':

@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_BED, newDesign, newPart } from '../../src/design/defaults.ts';
+import type { Design, Part } from '../../src/design/schema.ts';
+import { createPlanner, plan } from '../../src/plan/plan.ts';
+import type { Plan } from '../../src/plan/types.ts';
+import { chanceOf } from '../chance.ts';
+import { SUPPLIES } from './starters.ts';
+
+const EFFORT = { nodes: 7000 };
+
+/** Strips with unlike ends: of more than a few, the least is not proved soon. */
+function strips(count: number): Design {
+  const chance = chanceOf(3);
+  const parts = Array.from({ length: count }, (_, i): Part => {
+    const box = { x: 10 + 1400 * (i % 2), y: 10 + 60 * Math.floor(i / 2), w: 500 + 800 * chance(), h: 35 };
+    const strip = newPart('strip', { id: `s${i}`, name: '', box, stock: 'lath-quarter', finish: 'trim' });
+    const end = () => ({ cut: 'miter', angle: Math.round(80 * chance() - 40) }) as const;
+    return { ...strip, ends: { start: end(), end: end() } };
+  });
+  const mattress = { width: 3000, length: 2000, thickness: 127 };
+  return { ...newDesign({ ...DEFAULT_BED, mattress, ceiling: 6000 }), parts };
+}
+
+const cost = ({ cutting }: Plan): number => cutting.boardsBound.reduce((sum, b) => sum + b.cost, 0);
+
+describe('a draft', () => {
+  it('comes before its plan, differs from it in what is cut and bought alone, and is never cheaper', () => {
+    const planner = createPlanner();
+    const design = strips(26);
+    const drafts: Plan[] = [];
+    const onDraft = (draft: Plan) => void drafts.push(draft);
+    const found = planner(design, SUPPLIES, { effort: EFFORT, onDraft });
+    expect(drafts).toHaveLength(1);
+    const [draft] = drafts as [Plan];
+    const { cutting, shopping, total, checks, ...rest } = found;
+    expect(draft).toMatchObject(rest);
+    const pieces = (p: Plan) => p.cutting.boards.flatMap((b) => b.cuts.map((c) => c.piece)).sort();
+    expect(pieces(draft)).toEqual(pieces(found));
+    expect(cost(draft)).toBeGreaterThanOrEqual(cost(found));
+    // That it is not the least is no news of a draft.
+    expect(draft.checks.map((c) => c.code)).not.toContain('cutting.not-proved');
+    // The plan is the one that is made without a draft.
+    expect(found).toEqual(plan(design, SUPPLIES, { effort: EFFORT }));
+
+    // What is cut is as it was: the plan comes at once.
+    const again = { ...design, name: 'Another name' };
+    planner(again, SUPPLIES, { effort: EFFORT, onDraft });
+    expect(drafts).toHaveLength(1);
+  });
+
+  it('is not made where a few pieces are proved at once', () => {
+    const drafts: Plan[] = [];
+    createPlanner()(strips(3), SUPPLIES, { effort: EFFORT, onDraft: (draft) => void drafts.push(draft) });
+    expect(drafts).toEqual([]);
+  });
+});
