@@ -39,8 +39,8 @@ describe.each(SLOW)('keys sent at once, $name', (slow) => {
       const names = await entries.allTextContents();
       await page.keyboard.press('Escape');
       for (const [i, name] of names.entries()) {
-        // Of a long menu some, the last one too.
-        if (i % 4 > 1 && i < names.length - 1) continue;
+        // Of a long menu the first two, one in the middle, and the last.
+        if (i > 1 && i !== names.length >> 1 && i < names.length - 1) continue;
         await button.focus();
         // By its name, and by arrows from the first one.
         await hands.keys('Enter', ...(i % 2 === 0 ? letters(name) : Array(i).fill('ArrowDown')));

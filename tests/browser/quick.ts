@@ -30,7 +30,7 @@ export interface Slow {
 }
 
 export const SLOW: readonly Slow[] = [
-  { name: 'to a page that is busy when they come', busyMs: 500, rate: 1 },
+  { name: 'to a page that is busy when they come', busyMs: 250, rate: 1 },
   { name: 'on a processor 20 times slower', busyMs: 0, rate: 20 },
 ];
 
