@@ -1,3 +1,4 @@
+import { isInch, type LengthUnit } from '../measure/style.ts';
 import { inches } from '../measure/units.ts';
 import type { Bed, Design, Finish, Lettering, Part, PartKind, PartOf, ShedSupplies } from './schema.ts';
 
@@ -25,6 +26,41 @@ export const DEFAULT_BED: Bed = {
   wallBoard: { thickness: inches(0.5), height: inches(4) },
   beside: { left: null, right: null },
 };
+
+/**
+ * The same for who measures in millimeters: a mattress of 900 by 2000 on a platform of 12 between boards of 28 by
+ * 145, under a ceiling of 2500. Common practice, no source.
+ */
+const METRIC_BED: Bed = {
+  pivotAlong: 'end',
+  mattress: { width: 900, length: 2000, thickness: 120 },
+  allowance: { width: 10, length: 0 },
+  frame: { thickness: 28, depth: 145, runsPast: 'sides', material: 'spruce' },
+  platform: { thickness: 12, material: 'plywood' },
+  cleats: { below: 100, width: 44, depth: 21, runsPast: 'sides' },
+  skin: null,
+  pivot: { height: 300, fromFace: 70, fromWall: 150, aboveEdge: 70 },
+  legs: { where: 'beside', length: 230, section: 44, fromEnd: 100, fromSide: 100 },
+  ceiling: 2500,
+  wallBoard: { thickness: 16, height: 60 },
+  beside: { left: null, right: null },
+};
+
+/** The bed to start from for who measures so. */
+export const usualBed = (unit: LengthUnit): Bed => (isInch(unit) ? DEFAULT_BED : METRIC_BED);
+
+/** Stock of a part that has just been placed, where the inch stock of `newPart` is not sold. */
+const METRIC_STOCK: Partial<Readonly<Record<PartKind, string>>> = {
+  strip: 'planed-21x70',
+  run: 'half-round-20',
+  panel: 'mdf-6',
+  sign: 'mdf-12',
+  array: 'planed-5x30',
+};
+
+/** What to make a new part of for who measures so; nothing where `newPart` knows. */
+export const usualStock = (kind: PartKind, unit: LengthUnit): string | undefined =>
+  isInch(unit) ? undefined : METRIC_STOCK[kind];
 
 /** A finish to start from. The spreading rate is 350 ft2 per US gallon, the low end of what cans print. */
 export function newFinish(id: string, name: string, color: string): Finish {

@@ -1,4 +1,4 @@
-import { newPart } from '../../design/defaults.ts';
+import { newPart, usualStock } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design, Part, PartKind } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
@@ -62,8 +62,9 @@ export function createItem(design: Design, kind: DrawnKind, box: Box, stock?: st
     t(`kind.${kind}`),
   );
   const finish = finishFor(design, kind);
+  const of = stock ?? usualStock(kind, design.measure.unit);
   const part = shapedToBox(
-    newPart(kind, { id, name, box: atLeast(box), finish, ...(stock ? { stock } : {}) }),
+    newPart(kind, { id, name, box: atLeast(box), finish, ...(of ? { stock: of } : {}) }),
     design,
   );
   return { edits: [{ kind: 'insert', list: 'parts', item: part }], id, name, box: part.box, part };

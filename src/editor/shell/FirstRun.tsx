@@ -43,7 +43,7 @@ export default function FirstRun() {
     setWay(next.pivotAlong);
   };
   const drop = () => {
-    store.setState({ edit: startState({ ...emptyDesign(), measure }) });
+    store.setState({ edit: startState(emptyDesign(measure)) });
     setWay(null);
     setOwn(false);
   };
@@ -103,7 +103,10 @@ export default function FirstRun() {
           setOwn(true);
           keep(next);
         }}
-        onUnit={(unit) => keep({ mattress, pivotAlong: way, measure: unit })}
+        onUnit={(unit) => {
+          if (own) keep({ mattress, pivotAlong: way, measure: unit });
+          else store.setState({ edit: startState(emptyDesign(unit)) });
+        }}
         onDrop={drop}
       />
       <section aria-labelledby="first-begin">

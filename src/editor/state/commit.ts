@@ -113,7 +113,7 @@ export function openInto(store: EditorStore, designId: string, design: Design): 
 export function putAway(store: EditorStore): void {
   store.setState(({ edit }) => ({
     designId: null,
-    edit: startState({ ...emptyDesign(), measure: edit.design.measure }),
+    edit: startState(emptyDesign(edit.design.measure)),
     provisional: null,
     field: null,
   }));

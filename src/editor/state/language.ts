@@ -1,4 +1,4 @@
-import { newDesign } from '../../design/defaults.ts';
+import { newDesign, usualBed } from '../../design/defaults.ts';
 import type { Design } from '../../design/schema.ts';
 import { startState } from '../../design/state.ts';
 import { LANGUAGE_TAGS, LANGUAGES, type Language } from '../../plan/words/languages.ts';
@@ -51,9 +51,11 @@ export function asUsual(design: Design): Design {
   };
 }
 
-/** Nothing on the face yet, in the language on screen. */
-export function emptyDesign(): Design {
-  const design = asUsual(newDesign(undefined, t('new.face')));
+/** Nothing on the face yet, in the language on screen, around the bed of who measures so. */
+export function emptyDesign(measure?: Design['measure']): Design {
+  const usual = asUsual(newDesign(undefined, t('new.face')));
+  const measured = measure ?? usual.measure;
+  const design = { ...usual, measure: measured, bed: usualBed(measured.unit) };
   const names: Readonly<Record<string, string>> = { ground: t('new.ground'), trim: t('new.trim') };
   return { ...design, finishes: design.finishes.map((f) => ({ ...f, name: names[f.id] ?? f.name })) };
 }

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { usualStock } from '../../../design/defaults.ts';
 import { divide } from '../../../layout/arrange/divide.ts';
 import { namesFor, type SpaceNames, spaceBetween } from '../../../layout/arrange/space.ts';
 import { arrangingOf, editsToArrange } from '../../action/arrange.ts';
@@ -40,8 +41,9 @@ function DivideFields() {
   const [rows, setRows] = useState(3);
   const [framed, setFramed] = useState(true);
   const [through, setThrough] = useState<'up' | 'across' | 'lap'>('up');
-  const [upright, setUpright] = useState('pine-1x3');
-  const [across, setAcross] = useState('pine-1x3');
+  const usual = usualStock('strip', design.measure.unit) ?? 'pine-1x3';
+  const [upright, setUpright] = useState(usual);
+  const [across, setAcross] = useState(usual);
   const [finish, setFinish] = useState(design.finishes[1]?.id ?? BARE);
 
   const things = [
