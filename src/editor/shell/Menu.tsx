@@ -190,6 +190,45 @@ function standBelow(board: HTMLElement, button: HTMLElement): void {
   });
 }
 
+interface EntryProps {
+  readonly role: 'menuitem' | 'menuitemradio' | 'menuitemcheckbox';
+  readonly label: string;
+  /** Of an entry that can be on: whether it is, and the sign of it. */
+  readonly checked?: boolean;
+  readonly mark?: string;
+  readonly hint?: string | undefined;
+  readonly disabled?: boolean;
+  readonly onChoose: () => void;
+}
+
+/** One entry of a menu; the menu is closed before what it does is done. */
+function Entry({ role, label, checked, mark, hint, disabled, onChoose }: EntryProps) {
+  const choose = useContext(Choosing);
+  return (
+    // biome-ignore lint/a11y/useAriaPropsSupportedByRole: only entries whose role can be checked are
+    <button
+      type="button"
+      role={role}
+      className="menu-item"
+      data-stop={label}
+      tabIndex={-1}
+      aria-checked={checked}
+      aria-disabled={disabled}
+      onClick={() => {
+        if (!disabled) choose(onChoose);
+      }}
+    >
+      {checked === undefined ? null : (
+        <span className="menu-dot" aria-hidden="true">
+          {checked ? mark : null}
+        </span>
+      )}
+      <span>{label}</span>
+      {hint ? <span className="menu-hint">{hint}</span> : null}
+    </button>
+  );
+}
+
 interface MenuItemProps {
   readonly label: string;
   readonly hint?: string | undefined;
@@ -197,25 +236,9 @@ interface MenuItemProps {
   readonly onSelect: () => void;
 }
 
-export function MenuItem({ label, hint, disabled = false, onSelect }: MenuItemProps) {
-  const choose = useContext(Choosing);
-  return (
-    <button
-      type="button"
-      role="menuitem"
-      className="menu-item"
-      data-stop={label}
-      tabIndex={-1}
-      aria-disabled={disabled}
-      onClick={() => {
-        if (!disabled) choose(onSelect);
-      }}
-    >
-      <span>{label}</span>
-      {hint ? <span className="menu-hint">{hint}</span> : null}
-    </button>
-  );
-}
+export const MenuItem = ({ label, hint, disabled = false, onSelect }: MenuItemProps) => (
+  <Entry role="menuitem" label={label} hint={hint} disabled={disabled} onChoose={onSelect} />
+);
 
 interface MenuChoicesProps<V extends string> {
   readonly label: string;
@@ -225,7 +248,6 @@ interface MenuChoicesProps<V extends string> {
 }
 
 export function MenuChoices<V extends string>({ label, value, choices, onChoose }: MenuChoicesProps<V>) {
-  const choose = useContext(Choosing);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a group of a menu
     <div role="group" aria-label={label}>
@@ -233,21 +255,14 @@ export function MenuChoices<V extends string>({ label, value, choices, onChoose 
         {label}
       </div>
       {choices.map((c) => (
-        <button
+        <Entry
           key={c.value}
-          type="button"
           role="menuitemradio"
-          className="menu-item"
-          data-stop={c.label}
-          tabIndex={-1}
-          aria-checked={c.value === value}
-          onClick={() => choose(() => onChoose(c.value))}
-        >
-          <span className="menu-dot" aria-hidden="true">
-            {c.value === value ? '•' : null}
-          </span>
-          <span>{c.label}</span>
-        </button>
+          label={c.label}
+          checked={c.value === value}
+          mark="•"
+          onChoose={() => onChoose(c.value)}
+        />
       ))}
     </div>
   );
@@ -259,24 +274,8 @@ interface MenuSwitchProps {
   readonly onTurn: (on: boolean) => void;
 }
 
-export function MenuSwitch({ label, on, onTurn }: MenuSwitchProps) {
-  const choose = useContext(Choosing);
-  return (
-    <button
-      type="button"
-      role="menuitemcheckbox"
-      className="menu-item"
-      data-stop={label}
-      tabIndex={-1}
-      aria-checked={on}
-      onClick={() => choose(() => onTurn(!on))}
-    >
-      <span className="menu-dot" aria-hidden="true">
-        {on ? '✓' : null}
-      </span>
-      <span>{label}</span>
-    </button>
-  );
-}
+export const MenuSwitch = ({ label, on, onTurn }: MenuSwitchProps) => (
+  <Entry role="menuitemcheckbox" label={label} checked={on} mark="✓" onChoose={() => onTurn(!on)} />
+);
 
 export const MenuLine = () => <hr className="menu-line" />;
