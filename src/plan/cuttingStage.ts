@@ -47,20 +47,32 @@ export function createCuttingStage() {
     cutStock(id, input, nodes),
   );
   let told: Watch = {};
-  /** The inputs of each stock that is used, with the watch turned to it when it is asked for. */
-  function* byStock(by: Watch, [pieces, stocks, owned, shop]: CutInput) {
-    const used = [...new Set(pieces.map(({ stock }) => stock))].sort().flatMap((id) => stocks.get(id) ?? []);
-    for (const [done, stock] of used.entries()) {
+  const stocksIn = remembering(
+    (pieces: CutInput[0], stocks: CutInput[1], owned: CutInput[2], shop: CutInput[3]) => {
+      const used = [...new Set(pieces.map(({ stock }) => stock))].sort();
+      return used.flatMap((id) => {
+        const stock = stocks.get(id);
+        if (!stock) return [];
+        const own = pieces.filter((piece) => piece.stock === id);
+        const text = JSON.stringify(own.map((piece): Piece => ({ ...piece, ...ELSEWHERE })));
+        return [{ id: stock.id, input: [text, stock, owned, shop] as const }];
+      });
+    },
+  );
+  /** Plans stock by stock, with the watch turned to the one that is cut. */
+  const eachStock = (
+    by: Watch,
+    [pieces, stocks, owned, shop]: CutInput,
+    planOf: (id: string, input: StockInput) => Cutting,
+  ): Cutting[] => {
+    const used = stocksIn(pieces, stocks, owned, shop);
+    return used.map(({ id, input }, done) => {
       watch = { ...by, onStage: (name, at, of) => by.onStage?.(name, done * of + at, used.length * of) };
-      const own = pieces.filter((piece) => piece.stock === stock.id);
-      const text = JSON.stringify(own.map((piece): Piece => ({ ...piece, ...ELSEWHERE })));
-      yield { id: stock.id, input: [text, stock, owned, shop] as const };
-    }
-  }
+      return planOf(id, input);
+    });
+  };
   const remembered = remembering((...input: CutInput): Cutting => {
-    const nodes = input[4];
-    const plans: Cutting[] = [];
-    for (const stock of byStock(told, input)) plans.push(cut.of(stock.id, nodes, ...stock.input));
+    const plans = eachStock(told, input, (id, own) => cut.of(id, input[4], ...own));
     cut.sweep();
     return together(plans);
   });
@@ -74,15 +86,13 @@ export function createCuttingStage() {
      * where the whole is as soon done. It does not say yet that it is not the least.
      */
     draft: (by: Watch, few: number, ...input: CutInput): Cutting | null => {
-      const nodes = input[4];
-      const plans: Cutting[] = [];
       let isWorthTelling = false;
-      for (const { id, input: own } of byStock(by, input)) {
-        const known = cut.knows(id, nodes, ...own);
-        const plan = known ? cut.of(id, nodes, ...own) : cutStock(id, own, few);
-        plans.push(plan);
-        if (!known) isWorthTelling ||= input[0].length > FEW_PIECES || !isProved(plan);
-      }
+      const plans = eachStock(by, input, (id, own) => {
+        if (cut.knows(id, input[4], ...own)) return cut.of(id, input[4], ...own);
+        const plan = cutStock(id, own, few);
+        isWorthTelling ||= input[0].length > FEW_PIECES || !isProved(plan);
+        return plan;
+      });
       if (!isWorthTelling) return null;
       const draft = together(plans);
       return { ...draft, checks: draft.checks.filter(({ code }) => code !== 'cutting.not-proved') };

@@ -1,6 +1,6 @@
 import type { Design } from '../../design/schema.ts';
 import { formatAngle, formatLength, formatNumber, formatReading } from '../../measure/format.ts';
-import { roundLength, stepOf } from '../../measure/round.ts';
+import { stepOf } from '../../measure/round.ts';
 import { isInch, type MeasureStyle } from '../../measure/style.ts';
 import { type Deg, MM_PER_INCH, type Mm } from '../../measure/units.ts';
 import { LANGUAGES, styleIn } from '../../plan/words/languages.ts';
@@ -22,9 +22,7 @@ const WHOLE_FROM = 4 * MM_PER_INCH;
 /** A limit in a figure that is easy to say and within it: nobody counts sixteenths thirty feet away. */
 export function limitText(limit: Mm, style: MeasureStyle, side: 'least' | 'most'): string {
   const step = isInch(style.unit) && Math.abs(limit) >= WHOLE_FROM ? MM_PER_INCH : stepOf(style);
-  const near = Math.round(limit / step);
-  const within = side === 'most' ? Math.floor(limit / step + 1e-9) : Math.ceil(limit / step - 1e-9);
   // A limit that is itself a whole figure stays it.
-  const steps = Math.abs(near * step - limit) < 1e-6 ? near : within;
-  return formatLength(roundLength(steps * step, style), style);
+  const steps = side === 'most' ? Math.floor(limit / step + 1e-6) : Math.ceil(limit / step - 1e-6);
+  return formatLength(steps * step, style);
 }
