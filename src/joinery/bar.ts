@@ -42,6 +42,7 @@ export interface Bar {
 export type End = 'start' | 'end';
 export const ENDS: readonly End[] = ['start', 'end'];
 export type Side = 'left' | 'right';
+export const otherSide = (side: Side): Side => (side === 'left' ? 'right' : 'left');
 
 /** The straight lengths of a strip or run, in order of travel. */
 export function barsOf(

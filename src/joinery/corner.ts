@@ -3,7 +3,7 @@ import { intersectLines } from '../geometry/segment.ts';
 import type { Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Deg } from '../measure/units.ts';
-import { type Bar, type End, edgeLine, type Line, type Side } from './bar.ts';
+import { type Bar, type End, edgeLine, type Line, otherSide, type Side } from './bar.ts';
 
 /** One bar's end that takes part in a corner. */
 export interface BarEnd {
@@ -36,15 +36,13 @@ export function cornerLines(a: BarEnd, b: BarEnd): CornerLines {
   const insideOn: Side = sine > 0 ? 'left' : 'right';
   const outsideOn: Side = sine > 0 ? 'right' : 'left';
   const edges = (side: Side) => ({
-    a: edgeLine(a.bar, a.end === 'end' ? side : other(side)),
-    b: edgeLine(b.bar, b.end === 'start' ? side : other(side)),
+    a: edgeLine(a.bar, a.end === 'end' ? side : otherSide(side)),
+    b: edgeLine(b.bar, b.end === 'start' ? side : otherSide(side)),
   });
   const inner = edges(insideOn);
   const outer = edges(outsideOn);
   return { turn, miter: throughCorners(inner, outer, into, out), inner, outer };
 }
-
-const other = (side: Side): Side => (side === 'left' ? 'right' : 'left');
 
 const endPoint = ({ bar, end }: BarEnd): Point =>
   end === 'start' ? bar.start : add(bar.start, scale(bar.along, bar.length));

@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Deg, Mm } from '../measure/units.ts';
-import { type Bar, edgeLine, type Line, runsThrough } from './bar.ts';
+import { type Bar, edgeLine, type Line, otherSide, runsThrough } from './bar.ts';
 import { type BarEnd, type CornerLines, cornerLines, cornerPlace } from './corner.ts';
 import type { Decision } from './decide.ts';
 import { sprungStock } from './end/kind.ts';
@@ -90,7 +90,7 @@ function joinTee(works: Works, meeting: Of<'tee'>, decision: Decision | null): J
   if (!laps && !decision) return null;
   const side = nearSide(ending, passing);
   const near = edgeLine(passing, side);
-  const far = edgeLine(passing, side === 'left' ? 'right' : 'left');
+  const far = edgeLine(passing, otherSide(side));
   // A miter has nothing to halve where one piece runs on: it stops against its side.
   const through = decision?.through ?? passing;
   const kind: Kind = !decision || decision.kind === 'miter' ? 'butt' : madeAgainst(decision.kind, through);

@@ -3,7 +3,7 @@ import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { type Deg, degrees, type Mm } from '../measure/units.ts';
-import { type End, type Side, TOUCH } from './bar.ts';
+import { type End, otherSide, type Side, TOUCH } from './bar.ts';
 import type { Measured, Piece, PieceEnd, TapeCorner } from './piece.ts';
 
 /**
@@ -117,7 +117,7 @@ function cornerAt(
     edge === null ? Infinity : end === 'start' ? edge.from.x - box.x : box.x + box.w - edge.to.x;
   if (back(edges[side]) <= TOUCH) return 'long-point';
   // Of two cuts that meet in a point between the edges, neither edge has the long point.
-  const other = back(edges[side === 'left' ? 'right' : 'left']);
+  const other = back(edges[otherSide(side)]);
   return cut.second !== null && other > TOUCH ? 'shoulder' : 'short-point';
 }
 
@@ -129,7 +129,7 @@ export const isSquareEnded = ({ measured: { from, to } }: Pick<Piece, 'measured'
 export function otherEdge(piece: Piece): { readonly edge: Side; readonly shown: Mm } | null {
   const { edge } = piece.measured;
   if (isSquareEnded(piece) || (edge !== 'left' && edge !== 'right')) return null;
-  const other = edge === 'left' ? 'right' : 'left';
+  const other = otherSide(edge);
   const shown = piece.shown.edges[other];
   return shown === null ? null : { edge: other, shown };
 }

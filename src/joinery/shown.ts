@@ -1,7 +1,7 @@
 import { roundLength, shareOut, stepOf } from '../measure/round.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
-import { TOUCH } from './bar.ts';
+import { otherSide, TOUCH } from './bar.ts';
 import type { Draft, Placed } from './draft.ts';
 import { isSquareEnded } from './lengths.ts';
 import type { Shown } from './piece.ts';
@@ -116,7 +116,7 @@ class Steps {
 
   private otherEdge({ piece, of }: Told): Told | null {
     if (of !== 'left' && of !== 'right') return null;
-    const other = of === 'left' ? 'right' : 'left';
+    const other = otherSide(of);
     return this.pieces[piece]?.draft.edges[other] == null ? null : { piece, of: other };
   }
 

@@ -1,7 +1,7 @@
 import type { Check } from '../check/check.ts';
 import { containsPoint } from '../geometry/ring.ts';
 import type { Mm } from '../measure/units.ts';
-import { type Bar, ENDS, type End, edgeLine, TOUCH, toFace } from './bar.ts';
+import { type Bar, ENDS, type End, edgeLine, otherSide, TOUCH, toFace } from './bar.ts';
 import type { BarEnd } from './corner.ts';
 import type { Decisions } from './decide.ts';
 import { crossingPlace, type Meeting, nearSide } from './meet.ts';
@@ -71,7 +71,7 @@ function stopAt(bar: Bar, passing: Bar, held: readonly HeldEnd[]): Stop | null {
 /** How far the bar was laid past the outer edge of what it stops at, along its center line. */
 function beyondOf(ending: BarEnd, passing: Bar): Mm {
   const { bar, end } = ending;
-  const far = edgeLine(passing, nearSide(ending, passing) === 'left' ? 'right' : 'left');
+  const far = edgeLine(passing, otherSide(nearSide(ending, passing)));
   const cut = cutAlong(bar, far, { kind: 'butt', with: null, corner: null });
   if (!cut) return 0;
   return Math.max(0, end === 'end' ? bar.length - cut.at : cut.at);
