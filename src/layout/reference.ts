@@ -30,6 +30,12 @@ export function partOf(of: string): string | null {
   return reference.to === 'part' || reference.to === 'member' ? reference.part : null;
 }
 
+/**
+ * The part of the design behind an id of a plan: `battens[2,0]`, and what is sawn to lie on it, belong to `battens`. Ids
+ * of the design have no brackets.
+ */
+export const designPart = (id: string): string => id.replace(/\[.*$/, '');
+
 /** Whether the reference names something that is there. Members of an array whose count is found always are. */
 export function isKnown(
   of: string,

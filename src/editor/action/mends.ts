@@ -4,6 +4,7 @@ import type { Axis, Design, Edge, Part } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { carrierOf } from '../../layout/place/carrier.ts';
+import { designPart } from '../../layout/reference.ts';
 import { type Span, spanOf } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
 import { faceFor, layoutOf } from '../state/derive.ts';
@@ -47,7 +48,9 @@ export function mendsFor(design: Design, checks: readonly Check[]): Mend[] {
     const left = new Set(layoutOf(done.design, new Set(mend.parts)).checks.map(keyOf));
     return [...left].every((key) => before.has(key)) && checks.every((check) => !left.has(keyOf(check)));
   };
-  const common = first.parts.map(baseOf).find((id) => checks.every((c) => c.parts.map(baseOf).includes(id)));
+  const common = first.parts
+    .map(designPart)
+    .find((id) => checks.every((c) => c.parts.map(designPart).includes(id)));
   const alone = candidates(design, layout, first);
   if (checks.length === 1 || common === undefined) return alone.filter(mended).slice(0, MOST);
   const others = ['lay', 'move', 'stop'] as const;
@@ -65,7 +68,7 @@ function together(design: Design, checks: readonly Check[], common: string, how:
   const parts: string[] = [];
   let now = design;
   for (const check of checks) {
-    const other = check.parts.map(baseOf).find((id) => id !== common);
+    const other = check.parts.map(designPart).find((id) => id !== common);
     if (other === undefined || parts.includes(other)) continue;
     const one = candidates(now, layoutOf(now), check).find((c) => c.how === how && c.parts[0] === other);
     if (!one || parts.length === MOST_AT_ONCE) return null;
@@ -78,11 +81,9 @@ function together(design: Design, checks: readonly Check[], common: string, how:
   return parts.length > 0 ? { how, parts, to: common, edits } : null;
 }
 
-const baseOf = (id: string): string => id.replace(/\[.*$/, '');
-
 function candidates(design: Design, layout: Layout, check: Check): Mend[] {
   const [a = '', b = ''] = check.parts;
-  const free = (id: string) => design.parts.find((part) => part.id === baseOf(id) && !part.locked);
+  const free = (id: string) => design.parts.find((part) => part.id === designPart(id) && !part.locked);
   const boxOf = (id: string) => layout.parts.find((laid) => laid.id === id)?.box ?? layout.boxes.get(id);
   switch (check.code) {
     case 'part.overlap': {
@@ -93,8 +94,8 @@ function candidates(design: Design, layout: Layout, check: Check): Mend[] {
       const each = pairs.map(([one, other]) => {
         const part = free(one);
         const [box, from] = [boxOf(one), boxOf(other)];
-        return part && box && from && baseOf(other) !== part.id
-          ? { part, box, from, to: baseOf(other) }
+        return part && box && from && designPart(other) !== part.id
+          ? { part, box, from, to: designPart(other) }
           : null;
       });
       const some = each.flatMap((one) => one ?? []);

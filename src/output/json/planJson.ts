@@ -1,6 +1,7 @@
 import type { Check } from '../../check/check.ts';
 import type { Point, Region } from '../../geometry/shape.ts';
 import type { Piece, PieceEnd } from '../../joinery/piece.ts';
+import { designPart } from '../../layout/reference.ts';
 import type { Plan } from '../../plan/types.ts';
 
 /** Sentences that go into the file beside the figures. */
@@ -44,7 +45,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
     })),
     pieces: groups.rows.map(({ piece, quantity }) => ({
       id: piece.id,
-      part: designPart(piece),
+      part: designPart(piece.part),
       label: piece.label,
       stock: piece.stock,
       length_mm: mm(piece.length),
@@ -259,15 +260,12 @@ function boundFields(b: Plan['cutting']['boardsBound'][number]) {
   };
 }
 
-/** The part of the design that a piece belongs to: of an array the array, not its member. */
-const designPart = ({ part }: Piece): string => part.replace(/\[.*$/, '');
-
 /** Identical pieces of one part of the design share a row; cuts name the row. */
 function groupedPieces(pieces: readonly Piece[]) {
   const rows = new Map<string, { piece: Piece; quantity: number }>();
   const rowOfPiece = new Map<string, string>();
   for (const piece of pieces) {
-    const key = `${designPart(piece)}|${piece.label}`;
+    const key = `${designPart(piece.part)}|${piece.label}`;
     const row = rows.get(key);
     rows.set(key, row ? { ...row, quantity: row.quantity + 1 } : { piece, quantity: 1 });
     rowOfPiece.set(piece.id, rows.get(key)?.piece.id ?? piece.id);

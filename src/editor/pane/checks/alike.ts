@@ -1,6 +1,5 @@
 import type { Check } from '../../../check/check.ts';
-
-const baseOf = (id: string): string => id.replace(/\[.*$/, '');
+import { designPart } from '../../../layout/reference.ts';
 
 /**
  * Checks that say the same of one thing, together: twelve battens against one sign are one message. Of a pair the part
@@ -9,7 +8,7 @@ const baseOf = (id: string): string => id.replace(/\[.*$/, '');
 export function alike(checks: readonly Check[]): Check[][] {
   const about = new Map<string, number>();
   const keysOf = ({ code, severity, parts }: Check) =>
-    [...new Set(parts.map(baseOf))].map((part) => `${severity}|${code}|${part}`);
+    [...new Set(parts.map(designPart))].map((part) => `${severity}|${code}|${part}`);
   for (const key of checks.flatMap(keysOf)) about.set(key, (about.get(key) ?? 0) + 1);
   const groups = new Map<string, Check[]>();
   checks.forEach((check, i) => {

@@ -1,6 +1,7 @@
 import type { Design } from '../../../design/schema.ts';
 import { boxAround } from '../../../geometry/box.ts';
 import type { Point } from '../../../geometry/shape.ts';
+import { designPart } from '../../../layout/reference.ts';
 import { canvasElement } from '../../canvas/place.ts';
 import { fittedView } from '../../canvas/zoom.ts';
 import { select } from '../../state/commit.ts';
@@ -10,7 +11,7 @@ import { type EditorStore, toScreen } from '../../state/store.ts';
 /** Parts and keep-clears of the design behind ids of a plan: `battens[2,0]` is the array `battens`. */
 export function knownParts(design: Design, ids: readonly string[]): string[] {
   const known = new Set([...design.parts, ...design.keepClears].map((p) => p.id));
-  const own = ids.map((id) => id.replace(/^keep:/, '').replace(/\[.*$/, ''));
+  const own = ids.map((id) => designPart(id.replace(/^keep:/, '')));
   return [...new Set(own)].filter((id) => known.has(id));
 }
 

@@ -1,4 +1,5 @@
 import type { Fastened } from '../../../fastening/result.ts';
+import { designPart } from '../../../layout/reference.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { FaceMap } from '../../drawing/FaceMap.tsx';
 import { regionData } from '../../drawing/svgPath.ts';
@@ -92,7 +93,7 @@ interface Row {
 function rowsOf(parts: readonly Fastened[]): Row[] {
   const rows = new Map<string, Row>();
   for (const part of parts) {
-    const base = part.part.replace(/\[.*$/, '');
+    const base = designPart(part.part);
     const key = `${base}|${part.how}|${part.fastener}|${part.length}|${part.from}`;
     const known = rows.get(key);
     rows.set(key, {
@@ -128,7 +129,7 @@ function PartTable({ plan }: { plan: Plan }) {
           </thead>
           <tbody>
             {rowsOf(plan.fastening.parts).map(({ first, ids, count }) => {
-              const base = first.part.replace(/\[.*$/, '');
+              const base = designPart(first.part);
               const driven = first.length !== null;
               return (
                 <tr key={`${first.part}|${first.how}`}>

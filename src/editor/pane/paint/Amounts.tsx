@@ -1,4 +1,5 @@
 import type { FinishUse } from '../../../finish/result.ts';
+import { designPart } from '../../../layout/reference.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useWords } from '../../words/t.ts';
@@ -99,7 +100,7 @@ export function PaintOrder({ plan }: { plan: Plan }) {
   const say = useSay();
   const names = (parts: readonly string[]) => {
     // Members of a row are one thing to the painter.
-    const named = [...new Set(parts.map((id) => say.name(id.replace(/\[.*$/, ''))))];
+    const named = [...new Set(parts.map((id) => say.name(designPart(id))))];
     return named.length === 0 ? t('paint.nothing') : named.join(', ');
   };
   return (

@@ -1,3 +1,4 @@
+import { designPart } from '../../../layout/reference.ts';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useDesign, useLayout } from '../../state/hooks.ts';
 import { useCheckWords } from '../../words/checks.ts';
@@ -10,7 +11,7 @@ export function PartChecks({ part }: { part: string }) {
   const layout = useLayout();
   const design = useDesign();
   const message = useCheckWords(design);
-  const checks = layout.checks.filter((c) => c.parts.some((id) => id === part || id.startsWith(`${part}[`)));
+  const checks = layout.checks.filter((c) => c.parts.some((id) => designPart(id) === part));
   if (checks.length === 0) return null;
   return (
     <ul className="checks">

@@ -1,7 +1,7 @@
 import type { Design, Part } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import type { Layout } from '../../../layout/laid.ts';
-import { partOf } from '../../../layout/reference.ts';
+import { designPart } from '../../../layout/reference.ts';
 import { lengthText } from '../../state/text.ts';
 import { t } from '../../words/t.ts';
 
@@ -20,8 +20,7 @@ export function partFacts(design: Design, layout: Layout): PartFacts[] {
   const finishes = new Map(design.finishes.map(({ id, name }) => [id, name]));
   const checks = new Map<string, number>();
   for (const check of layout.checks) {
-    for (const id of new Set(check.parts.map((of) => partOf(of) ?? of)))
-      checks.set(id, (checks.get(id) ?? 0) + 1);
+    for (const id of new Set(check.parts.map(designPart))) checks.set(id, (checks.get(id) ?? 0) + 1);
   }
   return design.parts.map((part) => ({
     id: part.id,
@@ -43,7 +42,7 @@ export function factsInWords(design: Design, { kind, box, finish, checks }: Part
   return [t('parts.facts', facts), checks > 0 ? checksInWords(checks) : ''].filter(Boolean).join(', ');
 }
 
-export const checksInWords = (count: number): string =>
+const checksInWords = (count: number): string =>
   t(count === 1 ? 'parts.oneCheck' : 'parts.checks', { count });
 
 /** The face as a whole: its size, how many parts of each kind, and how many checks there are. */

@@ -2,6 +2,7 @@ import { TriangleAlert } from 'lucide-react';
 import type { Check } from '../../../check/check.ts';
 import type { Design, Joint } from '../../../design/schema.ts';
 import type { Joinery, JointFound } from '../../../joinery/piece.ts';
+import { designPart } from '../../../layout/reference.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { freeId } from '../../action/ids.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
@@ -12,9 +13,6 @@ import { showParts } from '../facts/showPlace.ts';
 import { useSay } from '../facts/useSay.ts';
 
 const KINDS = ['miter', 'butt', 'cope', 'half-lap'] as const satisfies readonly JointFound['kind'][];
-
-/** The part of the design behind a laid part. */
-const partOf = (laid: string): string => laid.replace(/\[.*$/, '');
 
 interface Pair {
   readonly a: string;
@@ -54,7 +52,7 @@ function pairsOf({ joints, checks }: Joinery, choices: readonly Joint[]): Pair[]
     Pair & { joints: JointFound[]; chosen: Joint | null; readonly checks: Check[] }
   >();
   const pairFor = (parts: readonly string[]) => {
-    const [a = '', b = ''] = parts.map(partOf).sort();
+    const [a = '', b = ''] = parts.map(designPart).sort();
     const key = `${a}|${b}`;
     const pair = pairs.get(key) ?? { a, b, joints: [], chosen: null, checks: [] };
     pairs.set(key, pair);
@@ -89,12 +87,12 @@ function JointRow({ pair }: { pair: Pair }) {
   const name =
     a === b ? t('joints.corner', { a: say.name(a) }) : t('joints.pair', { a: say.name(a), b: say.name(b) });
   const by = chosen?.through ?? first?.through;
-  const through = by === undefined || by === null ? null : partOf(by);
+  const through = by === undefined || by === null ? null : designPart(by);
   const kind = chosen?.kind ?? first?.kind;
 
   const decide = (kind: Joint['kind'] | null, by: string | null) => {
     const before = design.joints.filter((j) => {
-      const [p, q] = j.parts.map(partOf).sort();
+      const [p, q] = j.parts.map(designPart).sort();
       return p === a && q === b;
     });
     const removed = before.map((j) => ({ kind: 'remove', list: 'joints', id: j.id }) as const);

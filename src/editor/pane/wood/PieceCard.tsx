@@ -3,6 +3,7 @@ import type { PieceGroup } from '../../../joinery/label.ts';
 import { cornersToMark, otherEdge } from '../../../joinery/lengths.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
+import { designPart } from '../../../layout/reference.ts';
 import type { Stock } from '../../../materials/types.ts';
 import { tapeWords } from '../../../plan/words/tape.ts';
 import { DrawingView } from '../../drawing/DrawingView.tsx';
@@ -38,7 +39,7 @@ export function PieceCard({ group, stock, where, cut, onCut }: PieceCardProps) {
   }, [piece, say, t]);
   if (!piece || !drawing) return null;
   // Members of a row are one thing to the reader.
-  const names = [...new Set(group.pieces.map((p) => say.name(p.part.replace(/\[.*$/, ''))))];
+  const names = [...new Set(group.pieces.map((p) => say.name(designPart(p.part))))];
   return (
     <li className="piece-card">
       <div className="piece-head">
