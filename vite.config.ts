@@ -93,6 +93,8 @@ export default defineConfig({
           // After the others, and two at a time: while one waits for its page the other works.
           sequence: { groupOrder: 1 },
           maxWorkers: 2,
+          // A second, as polls have it of themselves, is a matter of how busy the machine is.
+          expect: { poll: { timeout: 30_000 } },
         },
       },
     ],

@@ -1,5 +1,5 @@
 import type { Locator, Page } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, inject, it } from 'vitest';
 import type { Design } from '../../src/design/schema.ts';
 import { inches } from '../../src/measure/units.ts';
 import { drop, field, openBrowser, openStep, plainDesign, visit } from './bench.ts';
@@ -50,6 +50,23 @@ const spoken = async (page: Page) => (await said(page)).join(' ').trim();
 const undo = (page: Page) => page.getByRole('button', { name: /^Undo/ });
 
 describe('every control that disappears hands its focus on', () => {
+  it('to the pane of a bench that has to be fetched first', async () => {
+    const page = await (await context()).newPage();
+    let bring = () => {};
+    const wanted = new Promise<void>((resolve) => {
+      bring = resolve;
+    });
+    await page.route(/\/Bench-[^/]*\.js$/, async (route) => {
+      await wanted;
+      await route.continue();
+    });
+    await page.goto(inject('app'));
+    await press(page.getByRole('button', { name: /^Empty bed/ }));
+    await page.locator('.first').waitFor({ state: 'hidden' });
+    bring();
+    await inFocus(page.locator('.pane-body'));
+  });
+
   it('in the rules of a part', async () => {
     const { page, errors } = await open(ruledDesign());
     await choose(page, 'Left stile');

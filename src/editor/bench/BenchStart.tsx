@@ -1,5 +1,5 @@
 import { ArrowLeft, FolderOpen } from 'lucide-react';
-import { useEffect, useState } from 'react';
+import { useEffect, useLayoutEffect, useState } from 'react';
 import { regainFocus } from '../shell/regions.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { useStore } from '../state/hooks.ts';
@@ -14,7 +14,7 @@ export function BenchStart() {
   const t = useWords();
   const store = useStore();
   usePageTitle(t('bench.title'));
-  useEffect(() => regainFocus('.saw-start button'), []);
+  useLayoutEffect(() => regainFocus('.saw-start button'), []);
   const [kept, setKept] = useState<readonly Kept[]>([]);
   useEffect(() => {
     void listKept().then(setKept, () => setKept([]));

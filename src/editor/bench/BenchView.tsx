@@ -1,5 +1,5 @@
 import { ArrowLeft, List, QrCode } from 'lucide-react';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useSay } from '../pane/facts/useSay.ts';
 import { regainFocus } from '../shell/regions.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
@@ -50,7 +50,7 @@ function BenchSteps({ id }: { id: string }) {
 
   const name = useEditor((s) => s.edit.design.name);
   usePageTitle(step ? stepName(step, t) : t('bench.title'), name);
-  useEffect(() => regainFocus('.saw-body'), []);
+  useLayoutEffect(() => regainFocus('.saw-body'), []);
   useEffect(() => openingDone(id), [id]);
 
   /** Turns to a step and speaks it, after what was just done. */

@@ -1,4 +1,4 @@
-import { Suspense, useEffect, useRef } from 'react';
+import { Suspense, useLayoutEffect, useRef } from 'react';
 import { useAtTheSaw } from '../bench/route.ts';
 import { OfflineNotice } from '../offline/OfflineNotice.tsx';
 import { useEditor, useStore } from '../state/hooks.ts';
@@ -41,7 +41,7 @@ function Board({ fromSaw }: { fromSaw: boolean }) {
   const chosen = useEditor((s) => s.designId !== null);
   const keysShown = useEditor((s) => s.keysShown);
   const before = useRef(chosen);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (before.current !== chosen) regainFocus(chosen ? undefined : '.first');
     before.current = chosen;
   }, [chosen]);

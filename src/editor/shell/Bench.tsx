@@ -1,4 +1,4 @@
-import { Suspense, useEffect } from 'react';
+import { Suspense, useEffect, useLayoutEffect } from 'react';
 import { PartsTree } from '../pane/parts/PartsTree.tsx';
 import { useEditor } from '../state/hooks.ts';
 import { openingDone } from '../storage/opening.ts';
@@ -33,7 +33,7 @@ export default function Bench({ fromSaw }: { fromSaw: boolean }) {
   useEffect(() => {
     if (id) openingDone(id);
   }, [id]);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!fromSaw) return;
     // Back to what led there, else to the pane of the step.
     regainFocus('.to-saw');

@@ -1,5 +1,5 @@
 import { ChevronDown, ChevronUp } from 'lucide-react';
-import { Suspense, useEffect, useLayoutEffect, useRef } from 'react';
+import { Suspense, useLayoutEffect, useRef } from 'react';
 import { nameOf } from '../action/movable.ts';
 import { type Tab, Tabs } from '../list/Tabs.tsx';
 import { PANES } from '../pane/panes.ts';
@@ -31,7 +31,7 @@ export function SidePane({ withParts }: { withParts: boolean }) {
 
   // The control that was pressed may be gone with the pane that held it: the focus goes to what came instead.
   const before = useRef(tab);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (before.current !== tab) regainFocus();
     before.current = tab;
   }, [tab]);

@@ -29,7 +29,8 @@ export function focusPane(store: EditorStore): void {
 
 /**
  * Gives the focus a place where the control that had it is gone, so that keys do not start again from the top of the
- * page; leaves it alone otherwise. Of several that ask for it at once the first one gets it.
+ * page; leaves it alone otherwise. Of several that ask for it at once the first one gets it. A component asks in a
+ * layout effect: one that runs later finds the focus handed on to what came first on the page.
  */
 export function regainFocus(selector = '.pane-body[data-state=active]'): void {
   focusSoon(selector, true);

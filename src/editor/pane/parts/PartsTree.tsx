@@ -1,5 +1,5 @@
 import { ChevronDown, ChevronRight, Lock, Table as TableIcon, TriangleAlert } from 'lucide-react';
-import { type KeyboardEvent, memo, Suspense, useEffect, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, memo, Suspense, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { placeByName, Typed } from '../../list/typed.ts';
 import { KIND_ICONS } from '../../shell/kindIcons.ts';
 import { lazyPart } from '../../shell/lazyPart.tsx';
@@ -71,7 +71,7 @@ export function PartsTree() {
 
   /** Where in the list the focus stands, so that it moves to the neighbor of a row that was taken away. */
   const focused = useRef<{ readonly id: string; readonly at: number } | null>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const lost = focused.current;
     if (!lost || rows.some((r) => r.id === lost.id)) return;
     focused.current = null;
