@@ -1,5 +1,6 @@
 import type { Edit } from './edit/edit.ts';
-import { edgesOfRule, partOfReference } from './references.ts';
+import { partOfReference } from './references.ts';
+import { inSlot, slotsOf, withFields } from './rule/table.ts';
 import type { Design, Part, Rule } from './schema.ts';
 
 /**
@@ -42,31 +43,23 @@ export function editsToRemove(design: Design, ids: readonly string[]): Edit[] {
 }
 
 /** The rule without the parts that go: itself, a smaller rule, or null when nothing useful is left. */
-function withoutParts(rule: Rule, gone: ReadonlySet<string>): Rule | null {
-  if (edgesOfRule(rule).some((edge) => partOfReference(edge.of).some((id) => gone.has(id)))) return null;
-  switch (rule.kind) {
-    case 'set':
-    case 'gap':
-      return rule;
-    case 'between':
-      return gone.has(rule.part) ? null : rule;
-    case 'mirror':
-      return gone.has(rule.part) || gone.has(rule.twin) ? null : rule;
-    case 'reveal':
-      return [rule.part, ...partOfReference(rule.inside)].some((id) => gone.has(id)) ? null : rule;
-    case 'graded': {
-      const keep = rule.parts.map((id) => !gone.has(id));
-      if (keep.every(Boolean)) return rule;
-      const parts = rule.parts.filter((_, i) => keep[i]);
-      const ratio = rule.ratio.filter((_, i) => keep[i]);
-      return parts.length > 0 && ratio.length > 0 ? { ...rule, parts, ratio } : null;
-    }
-    case 'center':
-    case 'even':
-    case 'same': {
-      const parts = rule.parts.filter((id) => !gone.has(id));
-      if (parts.length === rule.parts.length) return rule;
-      return parts.length >= (rule.kind === 'same' ? 2 : 1) ? { ...rule, parts } : null;
-    }
+export function withoutParts(rule: Rule, gone: ReadonlySet<string>): Rule | null {
+  const goes = (of: string) => partOfReference(of).some((id) => gone.has(id));
+  let kept = rule;
+  for (const slot of slotsOf(rule)) {
+    if (slot.is === 'edge' && goes(inSlot(rule, slot).of)) return null;
+    if ((slot.is === 'part' || slot.is === 'thing') && goes(inSlot(rule, slot))) return null;
+    if (slot.is !== 'parts') continue;
+    const parts = inSlot(rule, slot);
+    const stays = (_: unknown, i: number) => !gone.has(parts[i] ?? '');
+    const left = parts.filter(stays);
+    if (left.length === parts.length) continue;
+    if (left.length < slot.least) return null;
+    kept = withFields(kept, { [slot.field]: left });
+    if (slot.beside === undefined) continue;
+    const beside = (rule[slot.beside as keyof Rule] as unknown as readonly number[]).filter(stays);
+    if (beside.length === 0) return null;
+    kept = withFields(kept, { [slot.beside]: beside });
   }
+  return kept;
 }

@@ -1,6 +1,21 @@
 import { z } from 'zod';
-import type { Mm } from '../measure/units.ts';
-import { FORMS } from './fileWords.ts';
+import {
+  capHeight,
+  color,
+  type Immutable,
+  id,
+  label,
+  length,
+  money,
+  partId,
+  size,
+  sizeOrZero,
+  thing,
+} from './field.ts';
+import { ruleSchema } from './rule/table.ts';
+
+export { type Axis, type Edge, FARTHEST, LEVEL_IDS } from './field.ts';
+export { type Rule, type RuleKind, type RuleOf, ruleSchema } from './rule/table.ts';
 
 /**
  * The design file. Lengths are millimeters, angles degrees, areas square meters, volumes liters and
@@ -10,50 +25,10 @@ import { FORMS } from './fileWords.ts';
  * This file is the single source of the types, of validation and of the JSON Schema in `assets/`.
  */
 
-// Validation without code made from strings: the page's content policy forbids that, and the probe for it too.
-z.config({ jitless: true });
-
 /** The format version that this build writes. */
 export const FORMAT_VERSION = 1;
 
-/** Twenty meters: no room holds more, and every stage stays quick within it. */
-export const FARTHEST: Mm = 20_000;
-
-const length = z.number().min(-FARTHEST).max(FARTHEST);
-const size = z.number().positive().max(FARTHEST);
-const sizeOrZero = z.number().min(0).max(FARTHEST);
-const id = z
-  .string()
-  .min(1)
-  .max(80)
-  .regex(/^[A-Za-z0-9][A-Za-z0-9_.-]*$/, FORMS.id)
-  .refine((s) => !['__proto__', 'constructor', 'prototype'].includes(s), FORMS.unreserved);
-/** The name of the face where a rule, a joint or a part names what it means; no part's id. */
-const FACE = 'face';
-/** A part that a rule moves, names or lists: the face and levels stand where the bed puts them. */
-const partId = id.refine((s) => s !== FACE, FORMS.part);
-const label = z.string().max(200);
-const color = z.string().regex(/^#[0-9a-f]{6}$/i, FORMS.color);
-/** Lower letters can neither be cut nor read; and their outlines drown in the tolerances. */
-export const LEAST_CAP_HEIGHT: Mm = 1;
-const capHeight = z.number().min(LEAST_CAP_HEIGHT).max(FARTHEST);
-const money = z.number().min(0).max(1_000_000);
-
 // ── Bed ──────────────────────────────────────────────────────────────────────────────────────────
-
-export const LEVEL_IDS = ['rim', 'ledge', 'field', 'skin'] as const;
-
-/** What a rule, a joint or a part can name: the face, a level that beds have, a part, a member of an array. */
-const thing = z
-  .string()
-  .min(1)
-  .max(120)
-  .regex(
-    new RegExp(
-      `^(level:(${LEVEL_IDS.join('|')})|(?!(__proto__|constructor|prototype)(\\[|$))[A-Za-z0-9][A-Za-z0-9_.-]{0,79}(\\[\\d{1,3},\\d{1,3}\\])?)$`,
-    ),
-    FORMS.thing,
-  );
 
 export const bedSchema = z.strictObject({
   /** `end`: the bed stands upright when stowed; `side`: it lies lengthwise. */
@@ -430,108 +405,6 @@ export const partSchema = z.discriminatedUnion('kind', [
 
 export const groupSchema = z.strictObject({ id, name: label, parts: z.array(partId).max(2000) });
 
-// ── Rules ────────────────────────────────────────────────────────────────────────────────────────
-
-/**
- * An edge that a rule can name, along the rule's axis: `low` is left or bottom, `high` right or top,
- * `mid` the center line. `of`: `face`, a level (`level:field`), or a part's id; a member of an array is
- * `id[column,row]`. `inner` takes the inside edge of a run or of a level's opening.
- */
-export const edgeSchema = z.strictObject({
-  of: thing,
-  side: z.enum(['low', 'mid', 'high']),
-  inner: z.boolean().optional(),
-});
-
-const axis = z.enum(['x', 'y']);
-const ruleBase = { id };
-export const ruleSchema = z.discriminatedUnion('kind', [
-  /** `edge` stands `distance` beyond `from` (positive: right or up). */
-  z.strictObject({
-    ...ruleBase,
-    kind: z.literal('set'),
-    axis,
-    edge: edgeSchema,
-    from: edgeSchema,
-    distance: length,
-  }),
-  /** `edge` stands as far beyond `from` as `likeEdge` beyond `likeFrom`: the gap that a row has, once more. */
-  z.strictObject({
-    ...ruleBase,
-    kind: z.literal('gap'),
-    axis,
-    edge: edgeSchema,
-    from: edgeSchema,
-    likeEdge: edgeSchema,
-    likeFrom: edgeSchema,
-  }),
-  /** The parts, as one block, have their middle halfway between `low` and `high`. */
-  z.strictObject({
-    ...ruleBase,
-    kind: z.literal('center'),
-    axis,
-    parts: z.array(partId).min(1).max(500),
-    low: edgeSchema,
-    high: edgeSchema,
-  }),
-  /** The part runs from `low` to `high`, held back by an inset at each end. */
-  z.strictObject({
-    ...ruleBase,
-    kind: z.literal('between'),
-    axis,
-    part: partId,
-    low: edgeSchema,
-    high: edgeSchema,
-    insetLow: length,
-    insetHigh: length,
-  }),
-  /** The parts, in this order, spread between two edges. */
-  z.strictObject({
-    ...ruleBase,
-    kind: z.literal('even'),
-    axis,
-    parts: z.array(partId).min(1).max(500),
-    low: edgeSchema,
-    high: edgeSchema,
-    mode: z.enum(['gaps', 'flush', 'half', 'centers', 'most']),
-    /** `centers` only: the pitch. */
-    pitch: size.optional(),
-    /** `most` only: a gap over this is a check. */
-    most: size.optional(),
-  }),
-  /** `twin` is the mirror image of `part` about a line. */
-  z.strictObject({
-    ...ruleBase,
-    kind: z.literal('mirror'),
-    axis,
-    part: partId,
-    twin: partId,
-    about: edgeSchema,
-  }),
-  /** All the same width (axis x) or height (axis y). */
-  z.strictObject({ ...ruleBase, kind: z.literal('same'), axis, parts: z.array(partId).min(2).max(500) }),
-  /** The same margin on all four sides inside something. */
-  z.strictObject({
-    ...ruleBase,
-    kind: z.literal('reveal'),
-    part: partId,
-    inside: thing,
-    inner: z.boolean(),
-    margin: length,
-  }),
-  /** Sizes along the axis in the given ratio, filling from `low` to `high` with `gap` between. */
-  z.strictObject({
-    ...ruleBase,
-    kind: z.literal('graded'),
-    axis,
-    parts: z.array(partId).min(1).max(100),
-    low: edgeSchema,
-    high: edgeSchema,
-    ratio: z.array(z.number().positive().max(1000)).min(1).max(100),
-    gap: sizeOrZero,
-  }),
-]);
-
 // ── Joints: what the person decided where the proposal was not right ─────────────────────────────
 
 export const jointSchema = z.strictObject({
@@ -652,8 +525,6 @@ export const designSchema = z.strictObject({
   fonts: z.array(z.strictObject({ id, name: label, data: z.string().max(8_000_000) })).max(20),
 });
 
-type Immutable<T> = T extends object ? { readonly [K in keyof T]: Immutable<T[K]> } : T;
-
 export type Design = Immutable<z.infer<typeof designSchema>>;
 export type Bed = Design['bed'];
 export type KeepClear = Design['keepClears'][number];
@@ -674,12 +545,7 @@ export type PanelShape = Panel['shape'];
 export type FreeEnd = Strip['ends']['start'];
 export type Lettering = Sign['lettering'];
 export type Spacing = Immutable<z.infer<typeof spacingSchema>>;
-export type Rule = Design['rules'][number];
-export type RuleKind = Rule['kind'];
-export type RuleOf<K extends RuleKind> = Extract<Rule, { readonly kind: K }>;
-export type Edge = Immutable<z.infer<typeof edgeSchema>>;
 export type Joint = Design['joints'][number];
 export type Shop = Design['shop'];
 export type ShedSupplies = NonNullable<Design['supplies']>;
 export type Pages = Design['pages'];
-export type Axis = 'x' | 'y';

@@ -1,6 +1,6 @@
+import { mentionsOf } from '../design/references.ts';
 import type { Design } from '../design/schema.ts';
 import { partOf } from './reference.ts';
-import { mentionsOf } from './rule/table.ts';
 
 const partsIn = (references: readonly string[]): string[] => references.flatMap((of) => partOf(of) ?? []);
 

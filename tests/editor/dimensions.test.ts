@@ -60,8 +60,8 @@ describe('dimensions that open a field', () => {
     };
     const found = dimensions([newPart('panel', { id: 'a', name: 'A', box: BOX })], [rule], 'a');
     expect(found.filter((d) => d.role === 'gap').map((d) => d.edits)).toEqual([
-      { rule: 'between', end: 'low' },
-      { rule: 'between', end: 'high' },
+      { rule: 'between', measure: 'insetLow' },
+      { rule: 'between', measure: 'insetHigh' },
     ]);
   });
 });

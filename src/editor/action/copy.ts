@@ -3,6 +3,7 @@ import { copiedJoints } from '../../design/copied.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import { partOfReference, partsOfRule } from '../../design/references.ts';
 import { type Resources, resourcesOf, withResources } from '../../design/resources.ts';
+import { inSlot, slotsOf, withFields } from '../../design/rule/table.ts';
 import {
   type Design,
   designSchema,
@@ -213,30 +214,14 @@ function renamed(
   idOf: (id: string) => string,
   reference: (of: string) => string,
 ): Rule {
-  const edge = <E extends { readonly of: string }>(e: E): E => ({ ...e, of: reference(e.of) });
-  switch (rule.kind) {
-    case 'set':
-      return { ...rule, id, edge: edge(rule.edge), from: edge(rule.from) };
-    case 'gap':
-      return {
-        ...rule,
-        id,
-        edge: edge(rule.edge),
-        from: edge(rule.from),
-        likeEdge: edge(rule.likeEdge),
-        likeFrom: edge(rule.likeFrom),
-      };
-    case 'between':
-      return { ...rule, id, part: idOf(rule.part), low: edge(rule.low), high: edge(rule.high) };
-    case 'center':
-    case 'even':
-    case 'graded':
-      return { ...rule, id, parts: rule.parts.map(idOf), low: edge(rule.low), high: edge(rule.high) };
-    case 'mirror':
-      return { ...rule, id, part: idOf(rule.part), twin: idOf(rule.twin), about: edge(rule.about) };
-    case 'same':
-      return { ...rule, id, parts: rule.parts.map(idOf) };
-    case 'reveal':
-      return { ...rule, id, part: idOf(rule.part), inside: reference(rule.inside) };
-  }
+  const named = slotsOf(rule).flatMap((slot): [string, unknown][] => {
+    if (slot.is === 'edge') {
+      const edge = inSlot(rule, slot);
+      return [[slot.field, { ...edge, of: reference(edge.of) }]];
+    }
+    if (slot.is === 'part') return [[slot.field, idOf(inSlot(rule, slot))]];
+    if (slot.is === 'parts') return [[slot.field, inSlot(rule, slot).map(idOf)]];
+    return slot.is === 'thing' ? [[slot.field, reference(inSlot(rule, slot))]] : [];
+  });
+  return withFields(rule, { id, ...Object.fromEntries(named) });
 }

@@ -1,9 +1,8 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import { partOfReference } from '../../design/references.ts';
-import type { Axis, Design, Edge, Rule, RuleOf } from '../../design/schema.ts';
+import { mentionsOf, partOfReference } from '../../design/references.ts';
+import { inSlot, isAlong, type NamedSlot, shapeOf, slotsOf, withFields } from '../../design/rule/table.ts';
+import type { Axis, Design, Edge, Rule } from '../../design/schema.ts';
 import { partOf } from '../../layout/reference.ts';
-import { mentionsOf } from '../../layout/rule/table.ts';
-import { otherAxis } from '../../layout/span.ts';
 import { freeId } from './ids.ts';
 
 /** What the hand has of the parts along an axis: all as one, the edge of one that it pulls, or each by itself. */
@@ -16,10 +15,7 @@ export const placesPart = (rule: Rule, id: string): boolean =>
 /** Whether a rule still says where a part is along an axis, so that a pulled edge has no say in it. */
 export const isPlacedBy = (design: Design, id: string, axis: Axis): boolean =>
   design.rules.some(
-    (rule) =>
-      (rule.kind === 'even' || rule.kind === 'graded' || rule.kind === 'mirror') &&
-      (rule.axis === axis || rule.kind === 'mirror') &&
-      placesPart(rule, id),
+    (rule) => shapeOf(rule).pulled === 'place' && isAlong(rule, axis) && placesPart(rule, id),
   );
 
 /** The edits that let parts go from the rules that a gesture along an axis breaks, and from no others. */
@@ -53,28 +49,28 @@ const isOf = (of: string, ids: ReadonlySet<string>) => partOfReference(of).some(
 
 /** What is left of a rule when parts are carried along an axis; what goes along keeps its distance. */
 function carried(rule: Rule, ids: ReadonlySet<string>, axis: Axis, asOne: boolean): Rule | null {
-  const goesAlong = (of: string) => asOne && isOf(of, ids);
-  if (rule.kind === 'reveal') return ids.has(rule.part) ? revealParts(rule, axis).across : rule;
-  // A twin is held along both axes, or not at all.
-  if (rule.kind === 'mirror') return ids.has(rule.twin) && !goesAlong(rule.part) ? null : rule;
-  if (rule.axis !== axis) return rule;
-  switch (rule.kind) {
-    case 'between':
-      return ids.has(rule.part) ? null : rule;
-    case 'set':
-    case 'gap':
-      return isOf(rule.edge.of, ids) && !goesAlong(rule.from.of) ? null : rule;
-    case 'same':
-      return rule;
-    case 'center':
-    case 'even': {
-      const parts = rule.parts.filter((id) => !ids.has(id));
-      return parts.length === rule.parts.length ? rule : parts.length === 0 ? null : { ...rule, parts };
+  const split = shapeOf(rule).split?.(rule, axis);
+  if (split) return placesAny(rule, ids) ? (split.across as Rule) : rule;
+  if (!isAlong(rule, axis)) return rule;
+  let kept = rule;
+  for (const slot of slotsOf(rule)) {
+    if (slot.is === 'parts') {
+      const parts = inSlot(rule, slot);
+      const others = parts.filter((id) => !ids.has(id));
+      if (others.length === parts.length || slot.carried === 'all') continue;
+      if (others.length === 0 || slot.carried === 'nothing') return null;
+      kept = withFields(kept, { [slot.field]: others });
+    } else if ((slot.is === 'part' || slot.is === 'edge') && slot.role === 'follow') {
+      const by = slotsOf(rule).find(({ field }) => field === slot.by);
+      const goesAlong = asOne && by !== undefined && isOf(namedIn(rule, by), ids);
+      if (isOf(namedIn(rule, slot), ids) && !goesAlong) return null;
     }
-    case 'graded':
-      return rule.parts.some((id) => ids.has(id)) ? null : rule;
   }
+  return kept;
 }
+
+const namedIn = (rule: Rule, slot: NamedSlot): string =>
+  slot.is === 'edge' ? inSlot(rule, slot).of : slot.is === 'part' ? inSlot(rule, slot) : '';
 
 /** What is left of a rule when one edge of a part is pulled: what held the other edge still does. */
 function pulled(
@@ -84,39 +80,35 @@ function pulled(
   side: 'low' | 'high',
 ): readonly (Rule | null)[] {
   const other = side === 'low' ? 'high' : 'low';
-  switch (rule.kind) {
-    case 'reveal': {
-      if (!ids.has(rule.part)) return [rule];
-      const { along, across } = revealParts(rule, axis);
-      return [across, endOf(along, other)];
+  const shape = shapeOf(rule);
+  const split = shape.split?.(rule, axis);
+  switch (shape.pulled) {
+    case 'half': {
+      if (!isAlong(rule, axis) || !placesAny(rule, ids)) return [rule];
+      const along = (split?.along ?? rule) as Rule;
+      const half = shapeOf(along).half?.(along, other) as Rule;
+      return split ? [split.across as Rule, half] : [half];
     }
-    case 'between':
-      return [rule.axis === axis && ids.has(rule.part) ? endOf(rule, other) : rule];
-    case 'set':
-    case 'gap':
-      return [rule.axis === axis && isOf(rule.edge.of, ids) && rule.edge.side !== other ? null : rule];
-    case 'center':
+    case 'edge':
+      return [
+        isAlong(rule, axis) && placedEdges(rule, ids).some((edge) => edge.side !== other) ? null : rule,
+      ];
+    case 'block':
       return [carried(rule, ids, axis, true)];
-    case 'even':
-    case 'graded':
-    case 'mirror':
-    case 'same':
+    case 'place':
+    case 'size':
       return [rule];
   }
 }
 
-type Between = RuleOf<'between'>;
+/** Whether a rule places one of the parts by name. */
+const placesAny = (rule: Rule, ids: ReadonlySet<string>): boolean =>
+  mentionsOf(rule).follow.some((id) => ids.has(id));
 
-/** One end of a part that ran between two edges. */
-function endOf({ id, axis, part, insetLow, insetHigh, ...edges }: Between, side: 'low' | 'high'): Rule {
-  const distance = side === 'low' ? insetLow : -insetHigh;
-  return { id, kind: 'set', axis, edge: { of: part, side }, from: edges[side], distance };
-}
-
-/** A margin all around as what it is along and across an axis. */
-function revealParts({ id, part, inside, inner, margin }: RuleOf<'reveal'>, axis: Axis) {
-  const edge = (side: Edge['side']): Edge => (inner ? { of: inside, side, inner } : { of: inside, side });
-  const ends = { low: edge('low'), high: edge('high'), insetLow: margin, insetHigh: margin };
-  const on = (axis: Axis): Between => ({ id, kind: 'between', axis, part, ...ends });
-  return { along: on(axis), across: on(otherAxis(axis)) };
-}
+/** The edges of parts that a rule places. */
+const placedEdges = (rule: Rule, ids: ReadonlySet<string>): readonly Edge[] =>
+  slotsOf(rule).flatMap((slot) =>
+    slot.is === 'edge' && slot.role === 'follow' && isOf(inSlot(rule, slot).of, ids)
+      ? [inSlot(rule, slot)]
+      : [],
+  );

@@ -1,5 +1,7 @@
 import { newPart } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { partsListedBy } from '../../design/references.ts';
+import { shapeOf } from '../../design/rule/table.ts';
 import type { Axis, Design, Member, Part, PartArray, PartOf, Rule } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -103,21 +105,7 @@ export function editsToRepeat(design: Design, part: Repeatable, box: Box, repeat
   ];
 }
 
-function sizes(rule: Rule, id: string, axes: readonly Axis[]): boolean {
-  switch (rule.kind) {
-    case 'reveal':
-      return rule.part === id;
-    case 'between':
-      return rule.part === id && axes.includes(rule.axis);
-    case 'same':
-    case 'graded':
-      return rule.parts.includes(id) && axes.includes(rule.axis);
-    case 'mirror':
-      return (rule.part === id || rule.twin === id) && axes.includes(rule.axis);
-    case 'set':
-    case 'gap':
-    case 'center':
-    case 'even':
-      return false;
-  }
-}
+const sizes = (rule: Rule, id: string, axes: readonly Axis[]): boolean =>
+  shapeOf(rule).squeezes === true &&
+  (!('axis' in rule) || axes.includes(rule.axis)) &&
+  partsListedBy(rule).includes(id);

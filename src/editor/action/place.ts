@@ -1,5 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import { partOfReference } from '../../design/references.ts';
+import { mentionsOf, partOfReference } from '../../design/references.ts';
+import { inSlot, roomsOf, slotsOf, withFields } from '../../design/rule/table.ts';
 import type { Axis, Design, Edge, Rule } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -27,21 +28,25 @@ export function editsToPlace(design: Design, before: Boxes, after: Boxes): Edit[
   return edits;
 }
 
+/** A rule with its measures taken anew where its part was moved against what it is held to. */
 function followedRule(rule: Rule, before: Boxes, after: Boxes): Rule {
-  if (rule.kind === 'set') {
-    if (!isMoved(rule.edge, after) || isMoved(rule.from, after)) return rule;
-    const shift = edgeShift(rule.edge, rule.axis, before, after);
-    return shift === 0 ? rule : { ...rule, distance: rule.distance + shift };
+  let followed = rule;
+  for (const slot of slotsOf(rule)) {
+    if (slot.is !== 'measure' || !slot.follows) continue;
+    const room = mentionsOf(rule)
+      .follow.flatMap((part) => roomsOf(rule, part))
+      .find(({ measure }) => measure === slot.field);
+    const [from] = room?.from ?? [];
+    const [to] = room?.to ?? [];
+    if (!room || !from || !to || isMoved(from, after) === isMoved(to, after)) continue;
+    const follows = mentionsOf(rule).follow.includes(to.of) ? to : from;
+    if (!isMoved(follows, after)) continue;
+    const shift = edgeShift(follows, room.axis, before, after);
+    const value = inSlot(rule, slot) ?? 0;
+    if (shift !== 0)
+      followed = withFields(followed, { [slot.field]: value + (follows === to ? shift : -shift) });
   }
-  if (rule.kind === 'between') {
-    const shift = (side: Edge['side']) => edgeShift({ of: rule.part, side }, rule.axis, before, after);
-    if (!after.has(rule.part)) return rule;
-    const low = isMoved(rule.low, after) ? 0 : shift('low');
-    const high = isMoved(rule.high, after) ? 0 : shift('high');
-    if (low === 0 && high === 0) return rule;
-    return { ...rule, insetLow: rule.insetLow + low, insetHigh: rule.insetHigh - high };
-  }
-  return rule;
+  return followed;
 }
 
 const isMoved = (edge: Edge, after: Boxes) => partOfReference(edge.of).some((id) => after.has(id));

@@ -6,7 +6,7 @@ import { ruleSentence as sentence } from '../../plan/words/words.ts';
 import { stocksOf } from '../state/tables.ts';
 import { spoken, t } from '../words/t.ts';
 import { nameOf } from './movable.ts';
-import { type EdgePlace, edgesHeldTo } from './otherEdge.ts';
+import { edgesHeldTo } from './otherEdge.ts';
 
 /** What a rule can refer to, by name: the face, a level, a part. */
 export function referenceName(design: Design, of: string): string {
@@ -26,30 +26,30 @@ export function ruleSentence(design: Design, rule: Rule, state: RuleState | unde
 export const edgeName = (design: Design, edge: Edge, axis: Axis): string =>
   ruleSayFor({ design, stocks: stocksOf(design), language: spoken() }).edge(edge, axis);
 
-/** Around the edges in a sentence while it is made: letters of the private use area, which no text has. */
-const MARKS: Readonly<Record<EdgePlace, string>> = { from: '\uE000', low: '\uE001', high: '\uE002' };
-const END = '\uE003';
+/** Before the edges in a sentence while it is made, by their order: letters of the private use area, which no text has. */
+const FIRST_MARK = 0xe000;
+const END = '\uF8FF';
 
-/** The sentence of a rule in pieces, with the edges that it holds its parts to. */
+/** The sentence of a rule in pieces, with the fields of the edges that it holds its parts to. */
 export function ruleInPieces(
   design: Design,
   rule: Rule,
   state: RuleState | undefined,
-): readonly { readonly text: string; readonly end: EdgePlace | null }[] {
+): readonly { readonly text: string; readonly field: string | null }[] {
   const language = spoken();
   const say = ruleSayFor({ design, stocks: stocksOf(design), language });
-  const held = Object.entries(edgesHeldTo(rule)) as [EdgePlace, Edge][];
+  const held = edgesHeldTo(rule);
   const marked: typeof say.edge = (edge, axis) => {
     const text = say.edge(edge, axis);
-    const place = held.find(([, one]) => one === edge)?.[0];
-    return place ? MARKS[place] + text + END : text;
+    const at = held.findIndex((one) => one.edge === edge);
+    return at < 0 ? text : String.fromCharCode(FIRST_MARK + at) + text + END;
   };
   const told = sentence(rule, state?.result ?? null, PLAN_WORDS[language], { ...say, edge: marked });
   return told
-    .split(/([\uE000-\uE002][^\uE003]*\uE003)/)
+    .split(/([\uE000-\uF8FE][^\uF8FF]*\uF8FF)/)
     .filter((text) => text !== '')
     .map((text) => {
-      const place = held.find(([end]) => text.startsWith(MARKS[end]))?.[0] ?? null;
-      return place ? { text: text.slice(1, -1), end: place } : { text, end: null };
+      const field = held[text.charCodeAt(0) - FIRST_MARK]?.field ?? null;
+      return field === null ? { text, field } : { text: text.slice(1, -1), field };
     });
 }

@@ -1,13 +1,14 @@
-import type { Design, Rule } from '../../design/schema.ts';
+import { inSlot, measuresOf, withFields } from '../../design/rule/table.ts';
+import type { Design } from '../../design/schema.ts';
 import type { Layout } from '../../layout/laid.ts';
-import type { Mm } from '../../measure/units.ts';
+import { RULE_WORDS } from '../action/ruleWords.ts';
 import { editsToType } from '../action/typed.ts';
 import { MeasureField } from '../field/MeasureField.tsx';
 import { commit } from '../state/commit.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { toScreen, type View } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
-import { useWords, type WordKey } from '../words/t.ts';
+import { useWords } from '../words/t.ts';
 import { CenterGapInPlace } from './CenterGapInPlace.tsx';
 import { GapInPlace } from './GapInPlace.tsx';
 import { LetteringInPlace } from './LetteringInPlace.tsx';
@@ -58,36 +59,39 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
   }
   if (field.kind === 'rule') {
     const rule = design.rules.find((r) => r.id === field.rule);
-    const follows = rule?.kind === 'even' && rule.mode !== 'centers' && rule.mode !== 'most';
-    if (rule && (follows || rule.kind === 'center')) {
+    if (!rule) return null;
+    const all = measuresOf(rule);
+    const measure = all.find((slot) => slot.field === field.measure) ?? all[0];
+    if (!measure) {
       const gap = layout.rules.find((state) => state.id === rule.id)?.result ?? 0;
       return (
         <div className="canvas-field roomy" style={style}>
           {rule.kind === 'center' ? (
             <CenterGapInPlace design={design} layout={layout} rule={rule} gap={gap} onDone={close} />
-          ) : (
+          ) : rule.kind === 'even' ? (
             <GapInPlace rule={rule} gap={gap} onDone={close} />
-          )}
+          ) : null}
         </div>
       );
     }
-    const measure = rule ? measureOf(rule, field.end) : null;
-    if (!rule || !measure) return null;
-    const take = (mm: number) =>
+    const value = inSlot(rule, measure) ?? 0;
+    const take = (mm: number) => {
+      const item = withFields(rule, { [measure.field]: value < 0 ? -mm : mm });
       commit(
         store,
-        [{ kind: 'replace', list: 'rules', id: rule.id, item: measure.put(measure.value < 0 ? -mm : mm) }],
+        [{ kind: 'replace', list: 'rules', id: rule.id, item }],
         t('did.measure', { to: lengthText(design, mm) }),
       );
+    };
     return (
       <div className="canvas-field" style={style}>
         <MeasureField
-          label={t(measure.words)}
+          label={t(RULE_WORDS[measure.field] ?? 'rule.distance')}
           // What an even rule is given is not the gap that was clicked.
-          quiet={rule.kind !== 'even'}
+          quiet={!measure.where}
           autoFocus
-          min={rule.kind === 'even' ? 1 : 0}
-          value={Math.abs(measure.value)}
+          min={Math.max(0, measure.least)}
+          value={Math.abs(value)}
           onCommit={take}
           onDone={close}
         />
@@ -113,36 +117,4 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
       />
     </div>
   );
-}
-
-/** The one measure of a rule that its dimension shows or follows from; null where there is none. */
-function measureOf(
-  rule: Rule,
-  end?: 'low' | 'high',
-): { words: WordKey; value: Mm; put: (mm: Mm) => Rule } | null {
-  if (rule.kind === 'set')
-    return {
-      words: 'rule.distance',
-      value: rule.distance,
-      put: (distance) => ({ ...rule, distance }),
-    };
-  if (rule.kind === 'between' && end === 'low')
-    return {
-      words: 'rule.insetLow',
-      value: rule.insetLow,
-      put: (insetLow) => ({ ...rule, insetLow }),
-    };
-  if (rule.kind === 'between' && end === 'high')
-    return {
-      words: 'rule.insetHigh',
-      value: rule.insetHigh,
-      put: (insetHigh) => ({ ...rule, insetHigh }),
-    };
-  if (rule.kind === 'reveal')
-    return { words: 'rule.margin', value: rule.margin, put: (margin) => ({ ...rule, margin }) };
-  if (rule.kind === 'even' && rule.mode === 'centers')
-    return { words: 'array.pitch', value: rule.pitch ?? 0, put: (pitch) => ({ ...rule, pitch }) };
-  if (rule.kind === 'even' && rule.mode === 'most')
-    return { words: 'array.most', value: rule.most ?? 0, put: (most) => ({ ...rule, most }) };
-  return null;
 }

@@ -70,7 +70,7 @@ function whatIs(edits: NonNullable<Dimension['edits']>, design: Design, layout: 
 }
 
 function fieldOf(edits: NonNullable<Dimension['edits']>, axis: Axis, at: Point): CanvasField {
-  if ('rule' in edits) return { kind: 'rule', rule: edits.rule, end: edits.end, at };
+  if ('rule' in edits) return { kind: 'rule', rule: edits.rule, measure: edits.measure, at };
   if ('array' in edits) return { kind: 'spacing', part: edits.array, axis, at };
   return { kind: 'size', ...edits, at };
 }

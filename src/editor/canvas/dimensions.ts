@@ -1,4 +1,6 @@
 import type { Face } from '../../bed/face.ts';
+import { mentionsOf } from '../../design/references.ts';
+import { roomsOf, shapeOf } from '../../design/rule/table.ts';
 import type { Axis, Design, Edge, PartArray, Rule } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
@@ -19,7 +21,7 @@ export interface Dimension {
   /** Pixels that the line stands off from `cross`, so that lines do not lie on the part. */
   readonly off: number;
   readonly edits:
-    | { readonly rule: string; readonly end?: 'low' | 'high' }
+    | { readonly rule: string; readonly measure?: string }
     | { readonly part: string; readonly side: 'w' | 'h' }
     /** The spacing of an array along the dimension: how many, the pitch, or the largest gap. */
     | { readonly array: string }
@@ -95,90 +97,21 @@ function firstGaps(array: PartArray, box: Box, design: Design): Dimension[] {
 /** Off the middle, where the handles are. */
 const aside = (box: Box, axis: Axis): Mm => (axis === 'x' ? box.y + box.h * 0.28 : box.x + box.w * 0.28);
 
+/** The rooms that a rule keeps beside a part, where there is any to see. */
 function dimensionsOfRule(rule: Rule, face: Face, layout: Layout, id: string, box: Box): Dimension[] {
-  const line = (
-    axis: Axis,
-    from: Mm | null,
-    to: Mm | null,
-    more: Pick<Dimension, 'key' | 'edits' | 'role'>,
-  ) =>
-    from === null || to === null || Math.abs(to - from) < 0.05
-      ? []
-      : [{ ...more, axis, from, to, cross: aside(box, axis), off: 0 }];
-  switch (rule.kind) {
-    case 'set':
-    case 'gap': {
-      if (rule.edge.of !== id && partOf(rule.edge.of) !== id) return [];
-      const from = placeOfEdge(rule.from, rule.axis, face, layout);
-      const to = placeOfEdge(rule.edge, rule.axis, face, layout);
-      // A gap like another one is measured there.
-      const edits = rule.kind === 'set' ? { rule: rule.id } : null;
-      return line(rule.axis, from, to, { key: rule.id, edits, role: 'rule' });
-    }
-    case 'between': {
-      if (rule.part !== id) return [];
-      const low = line(
-        rule.axis,
-        placeOfEdge(rule.low, rule.axis, face, layout),
-        edgeOfBox(box, rule.axis, 'low'),
-        { key: `${rule.id}-low`, edits: { rule: rule.id, end: 'low' }, role: 'gap' },
-      );
-      const high = line(
-        rule.axis,
-        edgeOfBox(box, rule.axis, 'high'),
-        placeOfEdge(rule.high, rule.axis, face, layout),
-        { key: `${rule.id}-high`, edits: { rule: rule.id, end: 'high' }, role: 'gap' },
-      );
-      return [...low, ...high];
-    }
-    case 'even': {
-      if (!rule.parts.includes(id)) return [];
-      const boxes = rule.parts.flatMap((p) => layout.boxes.get(p) ?? []);
-      const stops: { low: Mm; high: Mm }[] = boxes.map((b) => ({
-        low: edgeOfBox(b, rule.axis, 'low'),
-        high: edgeOfBox(b, rule.axis, 'high'),
-      }));
-      const first = placeOfEdge(rule.low, rule.axis, face, layout);
-      const last = placeOfEdge(rule.high, rule.axis, face, layout);
-      const at = rule.parts.indexOf(id);
-      const before = at === 0 ? first : (stops[at - 1]?.high ?? null);
-      const after = at === stops.length - 1 ? last : (stops[at + 1]?.low ?? null);
-      const here = stops[at];
-      if (!here) return [];
-      const edits = { rule: rule.id };
-      return [
-        ...line(rule.axis, before, here.low, { key: `${rule.id}-before`, edits, role: 'gap' }),
-        ...line(rule.axis, here.high, after, { key: `${rule.id}-after`, edits, role: 'gap' }),
-      ];
-    }
-    case 'center': {
-      if (!rule.parts.includes(id)) return [];
-      const boxes = rule.parts.flatMap((p) => layout.boxes.get(p) ?? []);
-      const first = Math.min(...boxes.map((b) => edgeOfBox(b, rule.axis, 'low')));
-      const last = Math.max(...boxes.map((b) => edgeOfBox(b, rule.axis, 'high')));
-      const low = placeOfEdge(rule.low, rule.axis, face, layout);
-      const high = placeOfEdge(rule.high, rule.axis, face, layout);
-      const edits = { rule: rule.id };
-      return [
-        ...line(rule.axis, low, first, { key: `${rule.id}-low`, edits, role: 'gap' }),
-        ...line(rule.axis, last, high, { key: `${rule.id}-high`, edits, role: 'gap' }),
-      ];
-    }
-    case 'reveal': {
-      if (rule.part !== id) return [];
-      const around = boxOfReference(rule.inside, face, layout, rule.inner);
-      if (!around) return [];
-      const key = { edits: { rule: rule.id }, role: 'rule' } as const;
-      return [
-        ...line('x', around.x, box.x, { key: `${rule.id}-x`, ...key }),
-        ...line('y', around.y, box.y, { key: `${rule.id}-y`, ...key }),
-      ];
-    }
-    case 'mirror':
-    case 'same':
-    case 'graded':
-      return [];
-  }
+  const { drawn } = shapeOf(rule);
+  if (!drawn || !mentionsOf(rule).follow.some((of) => of === id || partOf(of) === id)) return [];
+  return roomsOf(rule, id).flatMap(({ key, axis, measure, ...edges }): Dimension[] => {
+    const places = (all: readonly Edge[]) =>
+      all.flatMap((edge) => placeOfEdge(edge, axis, face, layout) ?? []);
+    const from = Math.max(...places(edges.from));
+    const to = Math.min(...places(edges.to));
+    if (!Number.isFinite(from) || !Number.isFinite(to) || Math.abs(to - from) < 0.05) return [];
+    // A gap like another one is measured there.
+    const edits = drawn === 'gap' || measure ? { rule: rule.id, ...(measure && { measure }) } : null;
+    const role = drawn === 'gap' ? 'gap' : 'rule';
+    return [{ key: rule.id + key, axis, from, to, cross: aside(box, axis), off: 0, edits, role }];
+  });
 }
 
 /** The face's own width and height, along its lower and right edge. */

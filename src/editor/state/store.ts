@@ -43,7 +43,7 @@ export type CanvasField =
       readonly kind: 'rule';
       readonly rule: string;
       /** Which end of it, where a rule has a measure at each. */
-      readonly end?: 'low' | 'high' | undefined;
+      readonly measure?: string | undefined;
       readonly at: Point;
     }
   | { readonly kind: 'size'; readonly part: string; readonly side: 'w' | 'h'; readonly at: Point }

@@ -4,8 +4,6 @@ import type { RuleKindOf } from './rule.ts';
 
 /** The part runs from one edge to another, held back by an inset at each end. Result: its length. */
 export const betweenRule: RuleKindOf<RuleOf<'between'>> = {
-  axes: (rule) => [rule.axis],
-  mentions: (rule) => ({ lead: [rule.low.of, rule.high.of], follow: [rule.part] }),
   equations: (rule, lines) => [
     apart(lines.low(rule.part), lines.edge(rule.low), rule.insetLow),
     apart(lines.edge(rule.high), lines.high(rule.part), rule.insetHigh),

@@ -20,8 +20,6 @@ function ends(rule: Center, lines: Lines): BlockEnds {
 
 /** The parts as one block, centered between two edges. Result: the margin left at each side. */
 export const centerRule: RuleKindOf<Center> = {
-  axes: (rule) => [rule.axis],
-  mentions: (rule) => ({ lead: [rule.low.of, rule.high.of], follow: rule.parts }),
   equations: (rule, lines) => {
     const block = ends(rule, lines);
     return [

@@ -48,8 +48,6 @@ function centers(rule: Even, lines: Lines): Linear[] {
 
 /** The parts in this order spread between two edges. Result: the gap. */
 export const evenRule: RuleKindOf<Even> = {
-  axes: (rule) => [rule.axis],
-  mentions: (rule) => ({ lead: [rule.low.of, rule.high.of], follow: rule.parts }),
   equations: (rule, lines) => {
     const { first, between, last } = rooms(rule, lines);
     switch (rule.mode) {

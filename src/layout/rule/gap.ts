@@ -4,8 +4,6 @@ import type { RuleKindOf } from './rule.ts';
 
 /** A gap that is there already, once more: what is set last follows those before it. Result: the gap. */
 export const gapRule: RuleKindOf<RuleOf<'gap'>> = {
-  axes: (rule) => [rule.axis],
-  mentions: (rule) => ({ lead: [rule.from.of, rule.likeEdge.of, rule.likeFrom.of], follow: [rule.edge.of] }),
   equations: (rule, lines) => [
     combine([
       [1, apart(lines.edge(rule.edge), lines.edge(rule.from))],

@@ -8,8 +8,6 @@ const size = (lines: Lines, part: string) => apart(lines.high(part), lines.low(p
 
 /** Sizes in a given ratio, filling a span with fixed gaps between. Result: the first part's size. */
 export const gradedRule: RuleKindOf<Graded> = {
-  axes: (rule) => [rule.axis],
-  mentions: (rule) => ({ lead: [rule.low.of, rule.high.of], follow: rule.parts }),
   equations: (rule, lines) => {
     const first = rule.parts[0] ?? '';
     const ratio = (i: number) => rule.ratio[i] ?? 1;

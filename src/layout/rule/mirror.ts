@@ -1,12 +1,9 @@
 import type { RuleOf } from '../../design/schema.ts';
 import { apart, combine } from '../solve/linear.ts';
-import { AXES } from '../span.ts';
 import type { RuleKindOf } from './rule.ts';
 
 /** The twin is the mirror image of the part about a line, so along the line both take the same stretch. */
 export const mirrorRule: RuleKindOf<RuleOf<'mirror'>> = {
-  axes: () => AXES,
-  mentions: (rule) => ({ lead: [rule.part, rule.about.of], follow: [rule.twin] }),
   equations: (rule, lines) => {
     if (lines.axis !== rule.axis) {
       return [

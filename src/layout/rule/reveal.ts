@@ -1,6 +1,5 @@
 import type { Edge, RuleOf } from '../../design/schema.ts';
 import { apart } from '../solve/linear.ts';
-import { AXES } from '../span.ts';
 import type { RuleKindOf } from './rule.ts';
 
 type Reveal = RuleOf<'reveal'>;
@@ -13,8 +12,6 @@ const side = (rule: Reveal, which: 'low' | 'high'): Edge => ({
 
 /** The same margin on all four sides inside something. Result: the margin. */
 export const revealRule: RuleKindOf<Reveal> = {
-  axes: () => AXES,
-  mentions: (rule) => ({ lead: [rule.inside], follow: [rule.part] }),
   equations: (rule, lines) => [
     apart(lines.low(rule.part), lines.edge(side(rule, 'low')), rule.margin),
     apart(lines.edge(side(rule, 'high')), lines.high(rule.part), rule.margin),

@@ -6,12 +6,6 @@ import type { Mm } from '../../measure/units.ts';
 import type { Linear } from '../solve/linear.ts';
 import type { Span } from '../span.ts';
 
-/** What a rule is about: `follow` take their place from `lead`, unless something stronger holds them. */
-export interface Mentions {
-  readonly lead: readonly string[];
-  readonly follow: readonly string[];
-}
-
 /** The parts that end a block, and those that lie level with them where they would reach past them. */
 export interface BlockEnds {
   readonly low: string;
@@ -35,8 +29,6 @@ export interface Lines {
 
 /** One kind of rule. Every equation is an expression that is zero where the rule holds. */
 export interface RuleKindOf<R extends Rule> {
-  axes(rule: R): readonly Axis[];
-  mentions(rule: R): Mentions;
   equations(rule: R, lines: Lines): Linear[];
   /** Wishes, weaker than rules and sizes, stronger than the places of single parts. */
   keeps?(rule: R, lines: Lines): Linear[];

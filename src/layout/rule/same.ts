@@ -6,8 +6,6 @@ const size = (lines: Lines, part: string) => apart(lines.high(part), lines.low(p
 
 /** All as wide (or high) as the first. Result: that size. */
 export const sameRule: RuleKindOf<RuleOf<'same'>> = {
-  axes: (rule) => [rule.axis],
-  mentions: (rule) => ({ lead: rule.parts.slice(0, 1), follow: rule.parts.slice(1) }),
   equations: (rule, lines) =>
     rule.parts.slice(1).map((part) => apart(size(lines, part), size(lines, rule.parts[0] ?? part))),
   result: (rule, lines) => size(lines, rule.parts[0] ?? ''),

@@ -4,8 +4,6 @@ import type { RuleKindOf } from './rule.ts';
 
 /** An edge stands a given distance beyond another. */
 export const setRule: RuleKindOf<RuleOf<'set'>> = {
-  axes: (rule) => [rule.axis],
-  mentions: (rule) => ({ lead: [rule.from.of], follow: [rule.edge.of] }),
   equations: (rule, lines) => [apart(lines.edge(rule.edge), lines.edge(rule.from), rule.distance)],
   result: (rule, lines) => apart(lines.edge(rule.edge), lines.edge(rule.from)),
 };

@@ -1,7 +1,9 @@
 import type { Check } from '../../check/check.ts';
+import { isAlong } from '../../design/rule/table.ts';
 import type { Axis, Rule, RuleKind, RuleOf } from '../../design/schema.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Linear } from '../solve/linear.ts';
+import { AXES } from '../span.ts';
 import { betweenRule } from './between.ts';
 import { centerRule } from './center.ts';
 import { evenRule } from './even.ts';
@@ -9,7 +11,7 @@ import { gapRule } from './gap.ts';
 import { gradedRule } from './graded.ts';
 import { mirrorRule } from './mirror.ts';
 import { revealRule } from './reveal.ts';
-import type { Lines, Mentions, RuleKindOf } from './rule.ts';
+import type { Lines, RuleKindOf } from './rule.ts';
 import { sameRule } from './same.ts';
 import { setRule } from './set.ts';
 
@@ -29,8 +31,7 @@ const KINDS: { readonly [K in RuleKind]: RuleKindOf<RuleOf<K>> } = {
 // The table is keyed by the rule's own kind, which the compiler cannot follow through a union.
 const kindOf = (rule: Rule): RuleKindOf<Rule> => KINDS[rule.kind] as unknown as RuleKindOf<Rule>;
 
-export const axesOf = (rule: Rule): readonly Axis[] => kindOf(rule).axes(rule);
-export const mentionsOf = (rule: Rule): Mentions => kindOf(rule).mentions(rule);
+export const axesOf = (rule: Rule): readonly Axis[] => AXES.filter((axis) => isAlong(rule, axis));
 export const equationsOf = (rule: Rule, lines: Lines): Linear[] => kindOf(rule).equations(rule, lines);
 export const keepsOf = (rule: Rule, lines: Lines): Linear[] => kindOf(rule).keeps?.(rule, lines) ?? [];
 export const choiceOf = (rule: Rule, lines: Lines): string | null =>

@@ -1,7 +1,8 @@
 import type { Face } from '../../bed/face.ts';
+import { mentionsOf } from '../../design/references.ts';
 import type { Axis, Part, Rule } from '../../design/schema.ts';
 import { isKnown, partOf } from '../reference.ts';
-import { axesOf, mentionsOf } from '../rule/table.ts';
+import { axesOf } from '../rule/table.ts';
 
 /** Parts that rules tie together along one axis. */
 export interface Component {

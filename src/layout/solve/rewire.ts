@@ -1,7 +1,8 @@
 import type { Face } from '../../bed/face.ts';
+import { mentionsOf } from '../../design/references.ts';
 import type { Axis, Rule } from '../../design/schema.ts';
 import { sameItems } from '../changes.ts';
-import { axesOf, mentionsOf } from '../rule/table.ts';
+import { axesOf } from '../rule/table.ts';
 import { AXES } from '../span.ts';
 import {
   type Component,

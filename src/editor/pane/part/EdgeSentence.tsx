@@ -16,8 +16,8 @@ interface EdgeSentenceProps {
 export function EdgeSentence({ design, layout, rule, onTake }: EdgeSentenceProps) {
   const t = useWords();
   const state = layout.rules.find(({ id }) => id === rule.id);
-  return ruleInPieces(design, rule, state).map(({ text, end }, i) => {
-    const other = end && withOtherEdge(rule, end, layout);
+  return ruleInPieces(design, rule, state).map(({ text, field }, i) => {
+    const other = field === null ? null : withOtherEdge(rule, field, layout);
     // The places of the pieces are all that tells them apart.
     const key = i;
     if (!other) return <Typeset key={key} text={text} />;

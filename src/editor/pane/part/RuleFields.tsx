@@ -1,10 +1,11 @@
+import { inSlot, measuresOf, slotsOf, withFields } from '../../../design/rule/table.ts';
 import type { Rule } from '../../../design/schema.ts';
-import { inches } from '../../../measure/units.ts';
+import { RULE_WORDS } from '../../action/ruleWords.ts';
 import { ruleSentence } from '../../action/sentence.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { useCommit, useDesign } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+import { useWords, type WordKey } from '../../words/t.ts';
 import { EvenCount } from './EvenCount.tsx';
 
 /** The measures and choices that a rule holds. */
@@ -12,96 +13,50 @@ export function RuleFields({ rule }: { rule: Rule }) {
   const t = useWords();
   const design = useDesign();
   const commit = useCommit();
-  const change = (item: Rule) =>
+  const change = (fields: Readonly<Record<string, unknown>>) => {
+    const item = withFields(rule, fields);
     commit([{ kind: 'replace', list: 'rules', id: rule.id, item }], t('did.rule'), {
       say: t('did.addRule', { rule: ruleSentence(design, item, undefined) }),
     });
-  switch (rule.kind) {
-    case 'set':
-      return (
-        <MeasureField
-          label={t('rule.distance')}
-          quiet
-          min={-20_000}
-          value={rule.distance}
-          onCommit={(distance) => change({ ...rule, distance })}
-        />
-      );
-    case 'between':
-      return (
-        <div className="fields">
-          <MeasureField
-            label={t('rule.insetLow')}
-            min={-20_000}
-            value={rule.insetLow}
-            onCommit={(insetLow) => change({ ...rule, insetLow })}
-          />
-          <MeasureField
-            label={t('rule.insetHigh')}
-            min={-20_000}
-            value={rule.insetHigh}
-            onCommit={(insetHigh) => change({ ...rule, insetHigh })}
-          />
-        </div>
-      );
-    case 'even':
-      return (
-        <div className="fields">
-          <ChoiceField
-            label={t('array.spacing')}
-            value={rule.mode}
-            choices={(['gaps', 'flush', 'half', 'centers', 'most'] as const).map((value) => ({
-              value,
-              label: t(`even.${value}`),
-            }))}
-            onCommit={(mode) =>
-              change({
-                ...rule,
-                mode,
-                ...(mode === 'centers' ? { pitch: rule.pitch ?? inches(3) } : {}),
-                ...(mode === 'most' ? { most: rule.most ?? inches(3) } : {}),
-              })
-            }
-          />
-          {rule.mode === 'centers' ? (
-            <MeasureField
-              label={t('array.pitch')}
-              min={1}
-              value={rule.pitch ?? 0}
-              onCommit={(pitch) => change({ ...rule, pitch })}
-            />
-          ) : null}
-          {rule.mode === 'most' ? (
-            <MeasureField
-              label={t('array.most')}
-              min={1}
-              value={rule.most ?? 0}
-              onCommit={(most) => change({ ...rule, most })}
-            />
-          ) : null}
-          {rule.mode === 'most' && rule.most !== undefined ? (
-            <EvenCount rule={rule} most={rule.most} />
-          ) : null}
-        </div>
-      );
-    case 'reveal':
-      return (
-        <MeasureField
-          label={t('rule.margin')}
-          quiet
-          min={-20_000}
-          value={rule.margin}
-          onCommit={(margin) => change({ ...rule, margin })}
-        />
-      );
-    case 'graded':
-      return (
-        <MeasureField label={t('rule.gap')} value={rule.gap} onCommit={(gap) => change({ ...rule, gap })} />
-      );
-    case 'gap':
-    case 'center':
-    case 'mirror':
-    case 'same':
-      return null;
-  }
+  };
+  const slots = slotsOf(rule);
+  const counting: readonly unknown[] = measuresOf(rule);
+  const fields = slots.map((slot) => {
+    const { field } = slot;
+    const label = t(RULE_WORDS[field] ?? 'rule.distance');
+    if (slot.is === 'choice') {
+      const choose = (value: string) => {
+        const begins = slots.flatMap((other): [string, unknown][] =>
+          other.is === 'measure' && other.where?.field === field && other.where.is === value
+            ? [[other.field, inSlot(rule, other) ?? other.where.start]]
+            : [],
+        );
+        change({ [field]: value, ...Object.fromEntries(begins) });
+      };
+      const choices = slot.of.map((value) => ({ value, label: t(`${rule.kind}.${value}` as WordKey) }));
+      const value = String(rule[field as keyof Rule]);
+      return <ChoiceField key={field} label={label} value={value} choices={choices} onCommit={choose} />;
+    }
+    if (slot.is !== 'measure' || !counting.includes(slot)) return null;
+    return (
+      <MeasureField
+        key={field}
+        label={label}
+        quiet={slot.quiet ?? false}
+        min={slot.least}
+        value={inSlot(rule, slot) ?? 0}
+        onCommit={(mm) => change({ [field]: mm })}
+      />
+    );
+  });
+  const several = slots.filter(({ is }) => is === 'measure' || is === 'choice').length > 1;
+  if (!several) return fields;
+  return (
+    <div className="fields">
+      {fields}
+      {rule.kind === 'even' && rule.mode === 'most' && rule.most !== undefined ? (
+        <EvenCount rule={rule} most={rule.most} />
+      ) : null}
+    </div>
+  );
 }
