@@ -1,11 +1,20 @@
 import { useState } from 'react';
+import { EVEN_MODES } from '../../../design/rule/even.ts';
 import { referenceName } from '../../action/sentence.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { TextField } from '../../field/TextField.tsx';
 import { layoutOf } from '../../state/derive.ts';
 import { useCommit, useFace, useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { editsForShared, readRatio, SHARED_RULES, type SharedDraft } from './sharedRule.ts';
+import {
+  editsForShared,
+  readRatio,
+  SHARED_RULES,
+  type SharedDraft,
+  type SharedRuleKind,
+} from './sharedRule.ts';
+
+const KINDS = Object.keys(SHARED_RULES) as SharedRuleKind[];
 
 const START: SharedDraft = { kind: 'even', axis: 'x', mode: 'gaps', low: 'face', high: 'face', ratio: '' };
 
@@ -22,7 +31,8 @@ export function SharedRuleSection({ ids }: { ids: readonly string[] }) {
     value,
     label: referenceName(design, value),
   }));
-  const ready = draft.kind !== 'graded' || readRatio(draft.ratio, ids.length) !== null;
+  const { asks } = SHARED_RULES[draft.kind];
+  const ready = !asks.includes('ratio') || readRatio(draft.ratio, ids.length) !== null;
   const hold = () => {
     const edits = editsForShared(design, layoutOf(design), ids, draft);
     if (edits.length > 0)
@@ -35,7 +45,7 @@ export function SharedRuleSection({ ids }: { ids: readonly string[] }) {
         <ChoiceField
           label={t('rules.kind')}
           value={draft.kind}
-          choices={SHARED_RULES.map((value) => ({ value, label: t(`shared.${value}`) }))}
+          choices={KINDS.map((value) => ({ value, label: t(`shared.${value}`) }))}
           onCommit={(kind) => set({ kind })}
         />
         <ChoiceField
@@ -44,7 +54,7 @@ export function SharedRuleSection({ ids }: { ids: readonly string[] }) {
           choices={(['x', 'y'] as const).map((value) => ({ value, label: t(`axis.${value}`) }))}
           onCommit={(axis) => set({ axis })}
         />
-        {draft.kind === 'same' ? null : (
+        {asks.includes('ends') ? (
           <>
             <ChoiceField
               label={t('rules.low')}
@@ -59,13 +69,13 @@ export function SharedRuleSection({ ids }: { ids: readonly string[] }) {
               onCommit={(high) => set({ high })}
             />
           </>
-        )}
-        {draft.kind === 'even' ? (
+        ) : null}
+        {asks.includes('mode') ? (
           <div className="wide">
             <ChoiceField
               label={t('array.spacing')}
               value={draft.mode}
-              choices={(['gaps', 'flush', 'half', 'centers', 'most'] as const).map((value) => ({
+              choices={EVEN_MODES.map((value) => ({
                 value,
                 label: t(`even.${value}`),
               }))}
@@ -73,7 +83,7 @@ export function SharedRuleSection({ ids }: { ids: readonly string[] }) {
             />
           </div>
         ) : null}
-        {draft.kind === 'graded' ? (
+        {asks.includes('ratio') ? (
           <div className="wide">
             <TextField
               label={t('shared.ratio')}

@@ -1,14 +1,58 @@
 import type { Edit } from '../../../design/edit/edit.ts';
-import type { Axis, Design, Edge, Rule } from '../../../design/schema.ts';
+import { shapeOf } from '../../../design/rule/table.ts';
+import type { Axis, Design, Edge, Rule, RuleKind } from '../../../design/schema.ts';
 import type { Layout } from '../../../layout/laid.ts';
 import { inches } from '../../../measure/units.ts';
 import { freeId } from '../../action/ids.ts';
 import { editsToLoosen } from '../../action/loosen.ts';
 import { edgeOfBox } from '../../action/place.ts';
 
+/** A question of the form beside the axis, in its order. */
+type Asked = 'ends' | 'mode' | 'ratio';
+
+interface Given {
+  readonly id: string;
+  readonly parts: readonly string[];
+  readonly ends: { readonly low: Edge; readonly high: Edge };
+  readonly layout: Layout;
+}
+
+/** How several parts are given a rule of a kind together. */
+interface SharedRule {
+  readonly asks: readonly Asked[];
+  make(draft: SharedDraft, given: Given): Rule | null;
+}
+
+const KINDS = {
+  even: {
+    asks: ['ends', 'mode'],
+    make: ({ axis, mode }, { id, parts, ends, layout }) => {
+      const extra =
+        mode === 'centers'
+          ? { pitch: pitchNow(layout, parts, axis) }
+          : mode === 'most'
+            ? { most: inches(3) }
+            : {};
+      return { id, kind: 'even', axis, parts, ...ends, mode, ...extra };
+    },
+  },
+  center: {
+    asks: ['ends'],
+    make: ({ axis }, { id, parts, ends }) => ({ id, kind: 'center', axis, parts, ...ends }),
+  },
+  same: { asks: [], make: ({ axis }, { id, parts }) => ({ id, kind: 'same', axis, parts }) },
+  graded: {
+    asks: ['ends', 'ratio'],
+    make: (draft, { id, parts, ends }) => {
+      const ratio = readRatio(draft.ratio, parts.length);
+      return ratio && { id, kind: 'graded', axis: draft.axis, parts, ...ends, ratio, gap: 0 };
+    },
+  },
+} as const satisfies Readonly<Partial<Record<RuleKind, SharedRule>>>;
+
+export type SharedRuleKind = keyof typeof KINDS;
 /** Rules that several parts can be given together. */
-export const SHARED_RULES = ['even', 'center', 'same', 'graded'] as const;
-export type SharedRuleKind = (typeof SHARED_RULES)[number];
+export const SHARED_RULES: Readonly<Record<SharedRuleKind, SharedRule>> = KINDS;
 
 export interface SharedDraft {
   readonly kind: SharedRuleKind;
@@ -39,38 +83,19 @@ export function editsForShared(
 ): Edit[] {
   const { axis } = draft;
   const parts = [...ids].sort((a, b) => middleOf(layout, a, axis) - middleOf(layout, b, axis));
-  const id = freeId(design, 'rule');
-  const [low, high] = spanOf(draft);
-  const loosen = draft.kind === 'same' ? [] : editsToLoosen(design, new Set(ids), axis, 'each');
-  const hold = (item: Rule): Edit[] => [...loosen, { kind: 'insert', list: 'rules', item }];
-  switch (draft.kind) {
-    case 'even': {
-      const { mode } = draft;
-      const extra =
-        mode === 'centers'
-          ? { pitch: pitchNow(layout, parts, axis) }
-          : mode === 'most'
-            ? { most: inches(3) }
-            : {};
-      return hold({ id, kind: 'even', axis, parts, low, high, mode, ...extra });
-    }
-    case 'center':
-      return hold({ id, kind: 'center', axis, parts, low, high });
-    case 'same':
-      return hold({ id, kind: 'same', axis, parts });
-    case 'graded': {
-      const ratio = readRatio(draft.ratio, parts.length);
-      return ratio ? hold({ id, kind: 'graded', axis, parts, low, high, ratio, gap: 0 }) : [];
-    }
-  }
+  const given = { id: freeId(design, 'rule'), parts, ends: spanOf(draft), layout };
+  const item = SHARED_RULES[draft.kind].make(draft, given);
+  if (!item) return [];
+  const loosen = shapeOf(item).pulled !== 'size' ? editsToLoosen(design, new Set(ids), axis, 'each') : [];
+  return [...loosen, { kind: 'insert', list: 'rules', item }];
 }
 
-function spanOf({ low, high }: SharedDraft): [Edge, Edge] {
+function spanOf({ low, high }: SharedDraft): Given['ends'] {
   const one = low === high;
-  return [
-    { of: low, side: one ? 'low' : 'high' },
-    { of: high, side: one ? 'high' : 'low' },
-  ];
+  return {
+    low: { of: low, side: one ? 'low' : 'high' },
+    high: { of: high, side: one ? 'high' : 'low' },
+  };
 }
 
 const middleOf = (layout: Layout, id: string, axis: Axis) => {

@@ -1,11 +1,13 @@
-import { useState } from 'react';
+import { Fragment, type ReactNode, useState } from 'react';
 import type { Part } from '../../../design/schema.ts';
 import { referenceName, ruleSentence } from '../../action/sentence.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
 import { useCommit, useDesign, useFace, useLayout } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { NEW_RULES, newRule, proposed, type RuleDraft } from './newRule.ts';
+import { type Asked, NEW_RULES, type NewRuleKind, newRule, proposed, type RuleDraft } from './newRule.ts';
+
+const KINDS = Object.keys(NEW_RULES) as NewRuleKind[];
 
 const START: RuleDraft = {
   kind: 'set',
@@ -34,15 +36,51 @@ export function AddRule({ part }: { part: Part }) {
   }
   const set = (fields: Partial<RuleDraft>) => setDraft({ ...draft, ...fields });
   const others = design.parts.filter((p) => p.id !== part.id).map((p) => p.id);
-  const needsPart = draft.kind === 'mirror' || draft.kind === 'same';
-  const things = needsPart ? others : ['face', ...face.levels.map((l) => `level:${l.id}`), ...others];
+  const { asks, about } = NEW_RULES[draft.kind];
+  const things = about === 'other' ? others : ['face', ...face.levels.map((l) => `level:${l.id}`), ...others];
   const things2 = things.map((of) => ({ value: of, label: referenceName(design, of) }));
   const rule = newRule(design, face, layout, part, draft);
   const sides = (['low', 'mid', 'high'] as const).map((value) => ({
     value,
     label: t(`edge.${draft.axis}.${value}`),
   }));
-  const two = draft.kind === 'between' || draft.kind === 'center';
+  const edgeField = (asked: 'side' | 'toSide', label: string) => (
+    <ChoiceField
+      label={label}
+      value={draft[asked]}
+      choices={sides}
+      onCommit={(side) => set({ [asked]: side })}
+    />
+  );
+  const fields: Readonly<Record<Asked, ReactNode>> = {
+    axis: (
+      <ChoiceField
+        label={t('rules.axis')}
+        value={draft.axis}
+        choices={(['x', 'y'] as const).map((value) => ({ value, label: t(`axis.${value}`) }))}
+        onCommit={(axis) => set({ axis })}
+      />
+    ),
+    side: edgeField('side', t('rules.edge')),
+    to: (
+      <ChoiceField
+        label={t(asks.includes('and') ? 'rules.low' : 'rules.to')}
+        value={draft.to}
+        choices={things2}
+        onCommit={(to) => set({ to, ...(draft.and === draft.to ? { and: to } : {}) })}
+      />
+    ),
+    and: (
+      <ChoiceField
+        label={t('rules.high')}
+        value={draft.and}
+        choices={things2}
+        onCommit={(and) => set({ and })}
+      />
+    ),
+    toSide: edgeField('toSide', t('rules.toEdge')),
+    inner: <SwitchField label={t('rules.inner')} value={draft.inner} onCommit={(inner) => set({ inner })} />,
+  };
   return (
     <fieldset className="sub">
       <legend>{t('rules.add')}</legend>
@@ -50,50 +88,12 @@ export function AddRule({ part }: { part: Part }) {
         <ChoiceField
           label={t('rules.kind')}
           value={draft.kind}
-          choices={NEW_RULES.map((value) => ({ value, label: t(`rules.kind.${value}`) }))}
+          choices={KINDS.map((value) => ({ value, label: t(`rules.kind.${value}`) }))}
           onCommit={(kind) => set({ kind, ...proposed(design, face, layout, part, kind) })}
         />
-        {draft.kind === 'reveal' ? null : (
-          <ChoiceField
-            label={t('rules.axis')}
-            value={draft.axis}
-            choices={(['x', 'y'] as const).map((value) => ({ value, label: t(`axis.${value}`) }))}
-            onCommit={(axis) => set({ axis })}
-          />
-        )}
-        {draft.kind === 'set' ? (
-          <ChoiceField
-            label={t('rules.edge')}
-            value={draft.side}
-            choices={sides}
-            onCommit={(side) => set({ side })}
-          />
-        ) : null}
-        <ChoiceField
-          label={t(two ? 'rules.low' : 'rules.to')}
-          value={draft.to}
-          choices={things2}
-          onCommit={(to) => set({ to, ...(draft.and === draft.to ? { and: to } : {}) })}
-        />
-        {two ? (
-          <ChoiceField
-            label={t('rules.high')}
-            value={draft.and}
-            choices={things2}
-            onCommit={(and) => set({ and })}
-          />
-        ) : null}
-        {draft.kind === 'set' ? (
-          <ChoiceField
-            label={t('rules.toEdge')}
-            value={draft.toSide}
-            choices={sides}
-            onCommit={(toSide) => set({ toSide })}
-          />
-        ) : null}
-        {needsPart ? null : (
-          <SwitchField label={t('rules.inner')} value={draft.inner} onCommit={(inner) => set({ inner })} />
-        )}
+        {asks.map((asked) => (
+          <Fragment key={asked}>{fields[asked]}</Fragment>
+        ))}
       </div>
       <p className="note">{rule ? ruleSentence(design, rule, undefined) : t('rules.incomplete')}</p>
       <div className="btn-row">

@@ -1,5 +1,5 @@
 import type { Face } from '../../../bed/face.ts';
-import type { Axis, Design, Edge, Part, Rule } from '../../../design/schema.ts';
+import type { Axis, Design, Edge, Part, Rule, RuleKind } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import type { Layout } from '../../../layout/laid.ts';
 import { freeId } from '../../action/ids.ts';
@@ -7,9 +7,92 @@ import { edgeOfBox } from '../../action/place.ts';
 import { boxOfReference } from '../../canvas/dimensions.ts';
 import { boundsFor } from '../../state/derive.ts';
 
+/** A question of the form, in its order. */
+export type Asked = 'axis' | 'side' | 'to' | 'and' | 'toSide' | 'inner';
+
+/** How one part is given a rule of a kind. */
+interface NewRule {
+  readonly asks: readonly Asked[];
+  /** What it is proposed to be about: the face, what lies around the part, or another part. */
+  readonly about: 'face' | 'around' | 'other';
+  /** The rule that holds the part where it stands; null where the draft names nothing that is there. */
+  make(draft: RuleDraft, where: Where): Rule | null;
+}
+
+interface Where {
+  readonly id: string;
+  readonly part: string;
+  readonly box: Box;
+  /** The box that an answer names. */
+  around(): Box | null;
+  edge(of: string, side: Edge['side']): Edge;
+  /** Whether the answer is another part. */
+  readonly isOther: boolean;
+}
+
+const BETWEEN = ['axis', 'to', 'and', 'inner'] as const;
+
 /** Rules that one part can be given from the inspector. */
-export const NEW_RULES = ['set', 'center', 'between', 'reveal', 'mirror', 'same'] as const;
-export type NewRuleKind = (typeof NEW_RULES)[number];
+const KINDS = {
+  set: {
+    asks: ['axis', 'side', 'to', 'toSide', 'inner'],
+    about: 'face',
+    make: ({ axis, side, to, toSide }, { id, part, box, around, edge }) => {
+      const from = around();
+      if (!from) return null;
+      const distance = edgeOfBox(box, axis, side) - edgeOfBox(from, axis, toSide);
+      return { id, kind: 'set', axis, edge: { of: part, side }, from: edge(to, toSide), distance };
+    },
+  },
+  center: {
+    asks: BETWEEN,
+    about: 'around',
+    make: (draft, { id, part, edge }) => ({
+      id,
+      kind: 'center',
+      axis: draft.axis,
+      parts: [part],
+      ...span(draft, edge),
+    }),
+  },
+  between: {
+    asks: BETWEEN,
+    about: 'face',
+    make: (draft, { id, part, edge }) => ({
+      id,
+      kind: 'between',
+      axis: draft.axis,
+      part,
+      ...span(draft, edge),
+      insetLow: 0,
+      insetHigh: 0,
+    }),
+  },
+  reveal: {
+    asks: ['to', 'inner'],
+    about: 'around',
+    make: ({ to, inner }, { id, part, box, around }) => {
+      const outside = around();
+      if (!outside) return null;
+      return { id, kind: 'reveal', part, inside: to, inner, margin: Math.max(0, box.x - outside.x) };
+    },
+  },
+  mirror: {
+    asks: ['axis', 'to'],
+    about: 'other',
+    make: ({ axis, to }, { id, part, isOther }) =>
+      isOther ? { id, kind: 'mirror', axis, part: to, twin: part, about: { of: 'face', side: 'mid' } } : null,
+  },
+  same: {
+    asks: ['axis', 'to'],
+    about: 'other',
+    make: ({ axis, to }, { id, part, isOther }) =>
+      isOther ? { id, kind: 'same', axis, parts: [to, part] } : null,
+  },
+} as const satisfies Readonly<Partial<Record<RuleKind, NewRule>>>;
+
+export type NewRuleKind = keyof typeof KINDS;
+export const NEW_RULES: Readonly<Record<NewRuleKind, NewRule>> = KINDS;
 
 export interface RuleDraft {
   readonly kind: NewRuleKind;
@@ -24,10 +107,7 @@ export interface RuleDraft {
   readonly inner: boolean;
 }
 
-/**
- * What a rule of a kind is proposed to be about: a margin and a center what lies around the part, the innermost of the
- * frames around it and of what it lies on; a mirror image and a size another part; all else the face.
- */
+/** What a rule of a kind is proposed to be about; around a part lies the innermost of frames and of what it lies on. */
 export function proposed(
   design: Design,
   face: Face,
@@ -36,9 +116,9 @@ export function proposed(
   kind: NewRuleKind,
 ): Pick<RuleDraft, 'to' | 'and' | 'inner'> {
   const one = (to: string, inner = false) => ({ to, and: to, inner });
-  if (kind === 'mirror' || kind === 'same')
-    return one(design.parts.find((other) => other.id !== part.id)?.id ?? 'face');
-  if (kind !== 'reveal' && kind !== 'center') return one('face');
+  const { about } = NEW_RULES[kind];
+  if (about === 'other') return one(design.parts.find((other) => other.id !== part.id)?.id ?? 'face');
+  if (about === 'face') return one('face');
   const box = layout.boxes.get(part.id) ?? part.box;
   const frames = [...boundsFor(layout).values()].flatMap(({ id, inner }) =>
     inner && id !== part.id && surrounds(inner, box) ? { ...one(id, true), box: inner } : [],
@@ -62,49 +142,14 @@ export function newRule(
   part: Part,
   draft: RuleDraft,
 ): Rule | null {
-  const id = freeId(design, 'rule');
-  const box = layout.boxes.get(part.id) ?? part.box;
-  const { axis } = draft;
-  const edge = (of: string, side: Edge['side']): Edge =>
-    draft.inner ? { of, side, inner: true } : { of, side };
-  switch (draft.kind) {
-    case 'set': {
-      const from = boxOfReference(draft.to, face, layout, draft.inner);
-      if (!from) return null;
-      const distance = edgeOfBox(box, axis, draft.side) - edgeOfBox(from, axis, draft.toSide);
-      return {
-        id,
-        kind: 'set',
-        axis,
-        edge: { of: part.id, side: draft.side },
-        from: edge(draft.to, draft.toSide),
-        distance,
-      };
-    }
-    case 'center':
-      return { id, kind: 'center', axis, parts: [part.id], ...span(draft, edge) };
-    case 'between': {
-      return { id, kind: 'between', axis, part: part.id, ...span(draft, edge), insetLow: 0, insetHigh: 0 };
-    }
-    case 'reveal': {
-      const around = boxOfReference(draft.to, face, layout, draft.inner);
-      if (!around) return null;
-      return {
-        id,
-        kind: 'reveal',
-        part: part.id,
-        inside: draft.to,
-        inner: draft.inner,
-        margin: Math.max(0, box.x - around.x),
-      };
-    }
-    case 'mirror':
-      if (draft.to === part.id || !design.parts.some((p) => p.id === draft.to)) return null;
-      return { id, kind: 'mirror', axis, part: draft.to, twin: part.id, about: { of: 'face', side: 'mid' } };
-    case 'same':
-      if (draft.to === part.id || !design.parts.some((p) => p.id === draft.to)) return null;
-      return { id, kind: 'same', axis, parts: [draft.to, part.id] };
-  }
+  return NEW_RULES[draft.kind].make(draft, {
+    id: freeId(design, 'rule'),
+    part: part.id,
+    box: layout.boxes.get(part.id) ?? part.box,
+    around: () => boxOfReference(draft.to, face, layout, draft.inner),
+    edge: (of, side) => (draft.inner ? { of, side, inner: true } : { of, side }),
+    isOther: draft.to !== part.id && design.parts.some((p) => p.id === draft.to),
+  });
 }
 
 /** One thing's own two edges, or the facing edges of two things. */
