@@ -17,6 +17,8 @@ export interface CuttingInput {
   readonly shop: Shop;
   /** Search steps for each stock: the more, the nearer to the least wood, and the longer it takes. */
   readonly effort: { readonly nodes: number };
+  /** Only what one pass over the boards finds: no improving, no searching; many pieces take a tenth of a second. */
+  readonly soon?: boolean | undefined;
   /** Told now and then, and after each stock: search steps done, of all there are to do. */
   readonly onProgress?: ((done: number, of: number) => void) | undefined;
   /** Asked now and then; once true, the best plan so far is returned. */
@@ -43,7 +45,7 @@ export function planCutting(input: CuttingInput): Cutting {
     const told = (spent: number) => input.onProgress?.(done * nodes + spent, used.length * nodes);
     const each = stock.form === 'sheet' ? SHEET_STEPS : 1;
     const budget = budgetOf(nodes * each, input.cancelled, (spent) => told(Math.floor(spent / each)));
-    const common = { pieces, owned: input.owned, shop: input.shop };
+    const common = { pieces, owned: input.owned, shop: input.shop, soon: input.soon };
     if (stock.form === 'sheet') {
       const plan = planSheets({ ...common, stock }, budget);
       sheets.push(...plan.sheets);

@@ -10,7 +10,10 @@ import { type Plan, PlanCancelled, type Watch } from './types.ts';
 /** What of a piece a saw does not ask: where it comes to stand, and what it is called. */
 const ELSEWHERE = { placed: [], z0: 0, z1: 0, name: '' } as const;
 
-/** With more pieces than these the whole search takes a while, whether or not a few steps prove the least. */
+/**
+ * With more pieces than these the whole search takes a while whatever it proves, and even a few steps of it are
+ * too many for a first answer: one pass over the boards gives that.
+ */
 const FEW_PIECES = 100;
 
 type CutInput = readonly [
@@ -30,13 +33,19 @@ type StockInput = readonly [pieces: string, stock: Stock, owned: Design['owned']
  */
 export function createCuttingStage() {
   let watch: Watch = {};
-  const cutStock = (id: string, [pieces, stock, owned, shop]: StockInput, nodes: number): Cutting => {
+  const cutStock = (
+    id: string,
+    [pieces, stock, owned, shop]: StockInput,
+    nodes: number,
+    soon = false,
+  ): Cutting => {
     const result = planCutting({
       pieces: JSON.parse(pieces) as Piece[],
       stocks: new Map([[id, stock]]),
       owned,
       shop,
       effort: { nodes },
+      soon,
       onProgress: (done, of) => watch.onStage?.('cutting', done, of),
       cancelled: watch.cancelled,
     });
@@ -82,15 +91,16 @@ export function createCuttingStage() {
       return remembered(...input);
     },
     /**
-     * The cutting with what `few` steps find for the stocks that would be cut anew; null where there are none, or
-     * where the whole is as soon done. It does not say yet that it is not the least.
+     * The cutting with what `few` steps at most find for the stocks that would be cut anew; null where there are
+     * none, or where the whole is as soon done. It does not say yet that it is not the least.
      */
     draft: (by: Watch, few: number, ...input: CutInput): Cutting | null => {
+      const many = input[0].length > FEW_PIECES;
       let isWorthTelling = false;
       const plans = eachStock(by, input, (id, own) => {
         if (cut.knows(id, input[4], ...own)) return cut.of(id, input[4], ...own);
-        const plan = cutStock(id, own, few);
-        isWorthTelling ||= input[0].length > FEW_PIECES || !isProved(plan);
+        const plan = cutStock(id, own, few, many);
+        isWorthTelling ||= many || !isProved(plan);
         return plan;
       });
       if (!isWorthTelling) return null;

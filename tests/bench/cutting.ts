@@ -41,13 +41,18 @@ function lengthsFor(count: number, kinds: number, seed: number): Lengths {
   return { lengths, of: Array.from({ length: count }, () => Math.floor(random() * kinds)) };
 }
 
-const plan = (pieces: readonly Piece[], stock: ReturnType<typeof flat> | ReturnType<typeof sheet>): Cutting =>
+const plan = (
+  pieces: readonly Piece[],
+  stock: ReturnType<typeof flat> | ReturnType<typeof sheet>,
+  soon = false,
+): Cutting =>
   planCutting({
     pieces,
     stocks: stockMap(stock),
     owned: [],
     shop: shop({ boardKerf: KERF }),
     effort: { nodes: NODES },
+    soon,
   });
 
 /** Boards against the integer program on the same pieces; time and money. */
@@ -141,11 +146,35 @@ function panels(count: number): { pieces: Piece[]; stock: ReturnType<typeof shee
   return { pieces, stock: sheet(SIZES) };
 }
 
+/** Strips with unlike ends: the first answer against the whole search, in time and in money. */
+function firstAnswer(count: number): BenchRow[] {
+  const random = shuffler(count);
+  const angle = () => 80 * random() - 40;
+  const pieces = Array.from({ length: count }, (_, i) =>
+    boardPiece(`p${i}`, 300 + 900 * random(), [angle(), angle()]),
+  );
+  const stock = flat(LENGTHS);
+  const soon = timed(() => plan(pieces, stock, true));
+  const whole = timed(() => plan(pieces, stock));
+  const cost = (c: Cutting) => c.boardsBound[0]?.cost ?? 0;
+  const row = { size: count, against: 'the whole search' };
+  return [
+    {
+      ...row,
+      name: 'first boards, time',
+      ratio: soon.ms / whole.ms,
+      note: `${soon.ms.toFixed(0)} ms`,
+    },
+    { ...row, name: 'first boards, money', ratio: cost(soon.value) / cost(whole.value) },
+  ];
+}
+
 /** Boards and sheets: time against size, money against the integer program or the own bound. */
 export async function bench(): Promise<BenchRow[]> {
   return [
     ...(await againstOracle()),
     ...growing('mitered boards', [30, 120, 480], mitered),
     ...growing('sheets', [10, 40, 160], panels),
+    ...firstAnswer(125),
   ];
 }

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { planCutting } from '../../src/cutting/cutting.ts';
 import { DEFAULT_BED, newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Part } from '../../src/design/schema.ts';
-import { createPlanner, plan } from '../../src/plan/plan.ts';
+import { createPlanner } from '../../src/plan/plan.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { chanceOf } from '../chance.ts';
 import { SUPPLIES } from './starters.ts';
@@ -17,7 +18,7 @@ function strips(count: number): Design {
     const end = () => ({ cut: 'miter', angle: Math.round(80 * chance() - 40) }) as const;
     return { ...strip, ends: { start: end(), end: end() } };
   });
-  const mattress = { width: 3000, length: 2000, thickness: 127 };
+  const mattress = { width: 3000, length: 900, thickness: 127 };
   return { ...newDesign({ ...DEFAULT_BED, mattress, ceiling: 6000 }), parts };
 }
 
@@ -39,8 +40,10 @@ describe('a draft', () => {
     expect(cost(draft)).toBeGreaterThanOrEqual(cost(found));
     // That it is not the least is no news of a draft.
     expect(draft.checks.map((c) => c.code)).not.toContain('cutting.not-proved');
-    // The plan is the one that is made without a draft.
-    expect(found).toEqual(plan(design, SUPPLIES, { effort: EFFORT }));
+    // The boards are those that are found without a draft.
+    const { owned, shop } = design;
+    const { joinery, stocks } = found;
+    expect(cutting).toEqual(planCutting({ pieces: joinery.pieces, stocks, owned, shop, effort: EFFORT }));
 
     // What is cut is as it was: the plan comes at once.
     const again = { ...design, name: 'Another name' };

@@ -30,7 +30,7 @@ export function planBoards(input: BoardInput, budget: Budget): BoardsPlan {
   }));
   const outsized = onlyOwned(s);
   const helped = outsized > 0 ? withMissing(s, outsized) : s;
-  const plan = solve(helped.problem, budget.part(1 - FOR_RESTS));
+  const plan = solve(helped.problem, budget.part(1 - FOR_RESTS), input.soon);
   const missing = helped === s ? -1 : helped.problem.bins.length - 1;
   if (plan.loads.some((l) => l.bin === missing)) {
     // Owned boards did not reach for the pieces that only they can give: name those and plan the others.
@@ -50,7 +50,7 @@ export function planBoards(input: BoardInput, budget: Budget): BoardsPlan {
       }));
     return { ...again, checks: [...checks, ...more, ...again.checks] };
   }
-  const loads = gatherRest(s.problem, plan.loads, budget);
+  const loads = input.soon ? plan.loads : gatherRest(s.problem, plan.loads, budget);
   const boards = layBoards(s, loads, input.stock.id, input.shop.keepOffcut);
   if (boards.length === 0) return { boards, bound: null, checks };
   const bound = boundFor(s, input.stock.id, boards, plan.weight, plan.bound);

@@ -84,7 +84,13 @@ const FULL = 0.003;
  * most worth (minimum bin slack, when worth is size). Among boards the one with the most worth for its
  * price is taken; owned ones cost nothing and come first.
  */
-export function fillBoards(p: Problem, rest: Rest, worth: readonly number[], budget: Budget): Load[] | null {
+export function fillBoards(
+  p: Problem,
+  rest: Rest,
+  worth: readonly number[],
+  budget: Budget,
+  soon = false,
+): Load[] | null {
   const need = [...rest.need];
   const free = [...rest.free];
   const loads: Load[] = [];
@@ -93,7 +99,7 @@ export function fillBoards(p: Problem, rest: Rest, worth: readonly number[], bud
   while (need.some((n) => n > 0)) {
     if (budget.done()) return null;
     const longest = need.findIndex((n) => n > 0);
-    const best = bestBoard(p, bins, need, free, ranked, worth, longest, budget);
+    const best = bestBoard(p, bins, need, free, ranked, worth, longest, budget, soon);
     if (best === null) return null;
     loads.push(best);
     free[best.bin] = at(free, best.bin) - 1;
@@ -116,6 +122,7 @@ function bestBoard(
   worth: readonly number[],
   longest: number,
   budget: Budget,
+  soon: boolean,
 ): Load | null {
   let best: Load | null = null;
   let bestRate = -1;
@@ -140,7 +147,7 @@ function bestBoard(
     const bin = pick(p.bins, b);
     const must = mustOn(b);
     const row = (must < 0 ? grow([b], must)[0] : grown[bought.indexOf(b)]) ?? null;
-    const full = row !== null && row.rest <= bin.capacity * FULL;
+    const full = row !== null && (soon || row.rest <= bin.capacity * FULL);
     const chosen = full ? null : fill(p, bin, need, ranked, budget.part(BOARD_SHARE), must);
     const { counts, value } =
       row !== null && row.value > (chosen?.value ?? 0) ? row : (chosen ?? { counts: [], value: 0 });

@@ -13,6 +13,7 @@ const meanLength = (piece: Piece): Mm => Math.abs(signedArea(lyingOutline(piece)
 /** Gives out boards and pieces to the loads: owned first, then bought, longest and fullest first. */
 export function layBoards(s: StockProblem, loads: readonly Load[], stockId: string, keep: Mm): CutBoard[] {
   const queues = s.pieces.map((list) => [...list]);
+  const byId = new Map(s.pieces.flat().map((p) => [p.id, p]));
   return assign(s, loads).map(({ source, loads: inside }) => {
     const board = pick(s.sources, source);
     const cuts: BoardCut[] = [];
@@ -21,7 +22,7 @@ export function layBoards(s: StockProblem, loads: readonly Load[], stockId: stri
       const stretch = pick(board.stretches, t);
       end = load === null ? { at: stretch.from, kerf: 0 } : layRow(s, queues, load, stretch.from, cuts);
     });
-    return finished(board, cuts, end, s, stockId, keep);
+    return finished(board, cuts, end, s, byId, stockId, keep);
   });
 }
 
@@ -30,13 +31,13 @@ function finished(
   cuts: readonly BoardCut[],
   end: { at: Mm; kerf: Mm } | null,
   s: StockProblem,
+  byId: ReadonlyMap<string, Piece>,
   stock: string,
   keep: Mm,
 ): CutBoard {
   const last = board.stretches.at(-1);
   const rest = last && end ? Math.max(0, last.to - end.at - end.kerf) : 0;
   const offcut = rest >= keep ? rest : 0;
-  const byId = new Map(s.pieces.flat().map((p) => [p.id, p]));
   const wood = cuts.reduce((sum, c) => {
     const piece = byId.get(c.piece);
     return sum + (piece ? meanLength(piece) : 0);
@@ -61,11 +62,11 @@ function layRow(
   from: Mm,
   cuts: BoardCut[],
 ): { at: Mm; kerf: Mm } {
-  const waiting = s.shapes.map((_, shape) =>
-    load.counts.flatMap((n, i) =>
-      pick(s.problem.items, i).shape === shape ? new Array<number>(n).fill(i) : [],
-    ),
-  );
+  const waiting: number[][] = s.shapes.map(() => []);
+  load.counts.forEach((n, i) => {
+    const list = pick(waiting, pick(s.problem.items, i).shape);
+    for (let k = 0; k < n; k++) list.push(i);
+  });
   let x = from;
   let before: Lying | null = null;
   for (const { shape, lying } of s.problem.joints.row(shapeCounts(s.problem, load.counts)).order) {

@@ -22,8 +22,10 @@ const DIVES = 12;
  * Chooses boards and what is cut from each: quick plans, then the relaxation over patterns with its lower
  * bound, dives that round it, and a search to the end with what is left of the budget. Stops as soon as
  * plan and bound meet.
+ *
+ * @param soon only the quick plans, each made once
  */
-export function solve(p: Problem, budget: Budget): Plan {
+export function solve(p: Problem, budget: Budget, soon = false): Plan {
   const whole = restOf(p);
   let best = covered(bestFit(p, whole, budget), whole);
   let bound = Math.max(p.roundUp(quickBound(p)), 0);
@@ -36,7 +38,20 @@ export function solve(p: Problem, budget: Budget): Plan {
     weight: weightOf(p, best),
     bound: Math.min(bound, weightOf(p, best)),
   });
-  if (offer(best) || fillings(p, whole, budget.part(0.25), offer)) return result();
+  if (offer(best)) return result();
+  if (soon) {
+    offer(
+      fillBoards(
+        p,
+        whole,
+        p.items.map((i) => i.size),
+        budget,
+        true,
+      ),
+    );
+    return result();
+  }
+  if (fillings(p, whole, budget.part(0.25), offer)) return result();
 
   const pool: Load[] = [];
   const root = relax(p, whole.need, whole.free, pool, budget.part(0.4));

@@ -43,6 +43,8 @@ export interface BoardInput {
   readonly pieces: readonly Piece[];
   readonly owned: readonly Owned[];
   readonly shop: Shop;
+  /** Only a plan that is found soon. */
+  readonly soon?: boolean | undefined;
 }
 
 const byId = (a: Piece, b: Piece): number => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);

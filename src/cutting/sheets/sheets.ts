@@ -28,7 +28,7 @@ export function planSheets(input: SheetInput, budget: Budget): SheetsPlan {
   const missing = missingSheet(s);
   const bins = missing ? [...s.problem.bins, missing] : s.problem.bins;
   const roundUp = missing ? (w: number) => Math.max(0, w) : s.problem.roundUp;
-  const { plan, bound } = solveSheets({ ...s.problem, bins, roundUp }, budget);
+  const { plan, bound } = solveSheets({ ...s.problem, bins, roundUp }, budget, input.soon);
   const loads = plan?.loads ?? [];
   const lost = new Set(piecesOn(s, loads, s.problem.bins.length));
   if (lost.size > 0 || plan === null) {

@@ -16,6 +16,8 @@ const SEED = 20;
 /** Share of the budget that may go into trying everything. */
 const FOR_ALL = 0.5;
 const FOR_RESTS = 0.3;
+/** The plan that comes first. */
+const FIRST = { tries: 6, stir: 0, search: 0 };
 /** Whole plans made before sheets are taken apart and planned again. */
 const STARTS = 24;
 
@@ -39,11 +41,17 @@ function goalsOf(p: SheetProblem): (a: SheetPlan, b: SheetPlan | null) => boolea
 /**
  * Sheets for the pieces. Few pieces: every pattern is tried. Else many plans are made sheet by sheet, and
  * the best is improved by taking two or three of its sheets apart and planning their pieces again, for as
- * long as the budget lasts.
+as the budget lasts.
+ *
+ * @param soon only the first plan, sheet by sheet
  */
-export function solveSheets(p: SheetProblem, budget: Budget): SolvedSheets {
+export function solveSheets(p: SheetProblem, budget: Budget, soon = false): SolvedSheets {
   const limits = p.bins.map((b) => b.limit);
   const counts = p.items.map((i) => i.count);
+  if (soon) {
+    const plan = assemble(p, counts, limits, FIRST, shuffler(SEED), budgetOf(Infinity));
+    return { plan, bound: Math.min(sheetBound(p), plan?.weight ?? 0) };
+  }
   const exact = exactPlan(p, limits, budget.part(FOR_ALL));
   if (exact !== null) return { plan: exact, bound: exact.weight };
   const random = shuffler(SEED);
@@ -60,7 +68,7 @@ export function solveSheets(p: SheetProblem, budget: Budget): SolvedSheets {
     if (plan !== null && better(plan, best)) best = plan;
   }
   // A plan that was cancelled before it began is still a plan.
-  best ??= assemble(p, counts, limits, { tries: 6, stir: 0, search: 0 }, random, budgetOf(Infinity));
+  best ??= assemble(p, counts, limits, FIRST, random, budgetOf(Infinity));
   if (best === null) return { plan: null, bound: 0 };
   const bound = sheetBound(p);
   // A plan that is proved has only its largest rest to gain.

@@ -28,6 +28,8 @@ export interface SheetInput {
   readonly pieces: readonly Piece[];
   readonly owned: readonly Owned[];
   readonly shop: Shop;
+  /** Only a plan that is found soon. */
+  readonly soon?: boolean | undefined;
 }
 
 /**
