@@ -22,49 +22,55 @@ export function startDraw(store: EditorStore, start: Touch, kind: DrawnKind): Ge
   const { design } = edit;
   const layout = layoutOf(design);
   const stock = stockFor(design, kind, chosen);
-  let drawn: { readonly made: Created; readonly snap: Snap; readonly hand: InHand } | null = null;
+  /** As the hand has it, and with what was typed. */
+  let pulled: Drawn | null = null;
+  let drawn: Drawn | null = null;
   let last = start;
-  /** Whether the drag went more across than up: the side that a typed measure means. */
-  let wide = true;
 
-  const show = (box: Box, free: boolean, size: Grip) => {
+  const inHand = (box: Box, free: boolean, size: Grip): Drawn => {
     const item = createItem(design, kind, box, stock);
     const hand = handOf(design, item, size);
     const snap = free ? asInHand(hand) : snapInHand(store.getState(), design, layout, hand);
-    const made = madeAt(item, snap.boxes.get(item.id) ?? item.box);
-    drawn = { made, snap, hand };
+    return { made: item, snap, hand };
+  };
+  const show = (next: Drawn) => {
+    const made = whereSnapped(next);
+    drawn = { ...next, made };
     const text = `${lengthText(design, made.box.w)} × ${lengthText(design, made.box.h)}`;
     const edits = holding(store.getState(), drawn);
-    propose(store, { edits, held: new Set([made.id]), guides: snap.guides, at: last.px, text });
+    propose(store, { edits, held: new Set([made.id]), guides: next.snap.guides, at: last.px, text });
   };
 
   return {
     move: (touch) => {
       if (!drawn && !strayed(start.px, touch.px)) return;
       last = touch;
-      wide = Math.abs(touch.face.x - start.face.x) >= Math.abs(touch.face.y - start.face.y);
       // A square has its size from the hand; only its place is left to be held.
-      show(spanned(start.face, touch.face, touch.shift), touch.free, touch.shift ? 'move' : 'both');
+      const box = spanned(start.face, touch.face, touch.shift);
+      pulled = inHand(box, touch.free, touch.shift ? 'move' : 'both');
+      show(pulled);
     },
     typed: (mm) => {
-      if (!drawn) return;
-      const { box } = drawn.made;
-      const made = madeAt(drawn.made, wide ? { ...box, w: mm } : { ...box, h: mm });
-      const hand = handOf(design, made, 'both');
-      drawn = { made, snap: asInHand(hand), hand };
-      const text = `${lengthText(design, made.box.w)} × ${lengthText(design, made.box.h)}`;
-      propose(store, { edits: made.edits, held: new Set([made.id]), guides: [], at: last.px, text });
+      if (!pulled) return;
+      const [dx, dy] = [last.face.x - start.face.x, last.face.y - start.face.y];
+      // The side along which the hand went farther is the one that is meant; it grows from where the hand began.
+      const [axis, way] = Math.abs(dx) >= Math.abs(dy) ? (['x', dx] as const) : (['y', dy] as const);
+      const snap = pulled.snap.sized(axis, mm, way < 0 ? 'high' : 'low');
+      const moving = [...snap.boxes].map(([id, box]) => ({ id, box }));
+      show({ ...pulled, snap, hand: { ...pulled.hand, moving } });
     },
     end: (touch) => {
       clearGesture(store);
-      const size = DEFAULT_SIZE[kind];
-      const box = { x: touch.face.x - size.w / 2, y: touch.face.y - size.h / 2, ...size };
-      if (drawn) finishMade(store, drawn);
-      else place(store, kind, box, stock);
+      const { w, h } = DEFAULT_SIZE[kind];
+      const usual = { x: touch.face.x - w / 2, y: touch.face.y - h / 2, w, h };
+      finishMade(store, drawn ?? inHand(usual, touch.free, 'move'));
     },
     cancel: () => clearGesture(store),
   };
 }
+
+/** What is made, where its snap has it. */
+const whereSnapped = ({ made, snap }: Drawn): Created => madeAt(made, snap.boxes.get(made.id) ?? made.box);
 
 /** A new item in the hand: what its stock decides of its size is carried, the rest is drawn. */
 export function handOf(design: Design, { id, box, part }: Created, size: Grip): InHand {
@@ -86,16 +92,12 @@ export function holding(state: EditorState, { made, snap, hand }: Drawn): Edit[]
   return made.part ? [...edits, ...editsToLay(edited(state, edits), new Set([made.id]))] : edits;
 }
 
-/** Places a part of usual size in the middle of the face: what a key does where a pointer draws. */
+/** Places a part of usual size in the middle of the face, held by nothing: what a key does where a pointer draws. */
 export function placeInMiddle(store: EditorStore, kind: DrawnKind, stock?: string): void {
-  const face = faceFor(store.getState().edit.design.bed);
-  const { w, h } = DEFAULT_SIZE[kind];
-  place(store, kind, { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h }, stock);
-}
-
-/** Puts a new part into a box, held by nothing. */
-function place(store: EditorStore, kind: DrawnKind, box: Box, stock: string | undefined): void {
   const { design } = store.getState().edit;
+  const face = faceFor(design.bed);
+  const { w, h } = DEFAULT_SIZE[kind];
+  const box = { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h };
   const made = createItem(design, kind, box, stock);
   const hand = handOf(design, made, 'move');
   finishMade(store, { made, snap: asInHand(hand), hand });
@@ -112,8 +114,7 @@ export function finishMade(store: EditorStore, drawn: Drawn): void {
   });
   const options = { selection: [made.id], say: `${label}: ${size}`, held: new Set([made.id]) };
   const before = store.getState();
-  const edits = (snap: Snap) =>
-    holding(before, { ...drawn, snap, made: madeAt(made, snap.boxes.get(made.id) ?? made.box) });
+  const edits = (snap: Snap) => holding(before, { ...drawn, snap, made: whereSnapped({ ...drawn, snap }) });
   if (release(store, { hand, snap, edits, label, options })) {
     store.setState((s) => ({ tool: 'select', tab: s.step === 'layout' ? 'part' : s.tab }));
   }

@@ -9,8 +9,9 @@ import type { LaidPart, Layout } from '../../layout/laid.ts';
 import { carrierOf } from '../../layout/place/carrier.ts';
 import { snapPointTo } from '../../layout/snap/point.ts';
 import { type Holding, heldBy, rankOf } from '../../layout/snap/ranking.ts';
+import { holdingSize } from '../../layout/snap/sized.ts';
 import type { Grip, Offer, OfferedRule, SnapInput, Thing } from '../../layout/snap/snapping.ts';
-import { AXES, otherAxis, withSpan } from '../../layout/span.ts';
+import { AXES, otherAxis, spanOf, withSpan } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
 import { freeId } from '../action/ids.ts';
@@ -39,15 +40,24 @@ export interface Snap {
   readonly held: Readonly<Record<Axis, Holding | null>>;
   /** What else the hand may have meant, the likeliest first. */
   readonly next: () => readonly Snap[];
+  /** With the size that was typed along an axis, from the end at which the hand began. */
+  readonly sized: (axis: Axis, size: Mm, began: 'low' | 'high') => Snap;
 }
 
 /** As the hand has it, held by nothing. */
-export const asInHand = ({ moving }: InHand): Snap => ({
+export const asInHand = ({ moving }: Pick<InHand, 'moving'>): Snap => ({
   boxes: new Map(moving.map(({ id, box }) => [id, box])),
   guides: [],
   rules: [],
   held: { x: null, y: null },
   next: () => [],
+  sized: (axis, size, began) =>
+    asInHand({
+      moving: moving.map(({ id, box }) => {
+        const { low, high } = spanOf(box, axis);
+        return { id, box: withSpan(box, axis, began === 'low' ? low : high - size, size) };
+      }),
+    }),
 });
 
 /** What stays where it is while the same parts move over the same layout. */
@@ -95,10 +105,10 @@ export function snapInHand(state: EditorState, design: Design, layout: Layout, h
     reach: pixels(state.view, REACH),
     style: design.measure,
   });
-  const snapWith = (held: Snap['held'], next: Snap['next']): Snap => {
+  const snapWith = (held: Snap['held'], next: Snap['next'], as = grip): Snap => {
     const place = (thing: Thing): Box => {
       let { box } = thing;
-      for (const axis of AXES) box = placedAlong(axis, box, held[axis], outside, grip[axis]);
+      for (const axis of AXES) box = placedAlong(axis, box, held[axis], outside, as[axis]);
       return outset(thing.id, box, -1);
     };
     const found = [held.x, held.y].flatMap((one) => one ?? []);
@@ -108,6 +118,8 @@ export function snapInHand(state: EditorState, design: Design, layout: Layout, h
       rules: found.flatMap(({ rules }) => rules),
       held,
       next,
+      sized: (axis, size, began) =>
+        snapWith(holdingSize(held, axis, size, began), () => [], { ...as, [axis]: 'both' }),
     };
   };
   const next = () =>

@@ -158,3 +158,18 @@ export function ownEdges(
   if (on.grip === 'high') return [high];
   return [low, high];
 }
+
+/** How far apart two stretches are. */
+export const awayFrom = (own: Span, other: Span): Mm => Math.max(other.low - own.high, own.low - other.high);
+
+/** Whether something else stands between the moving parts and one that is over or under them. */
+export function isHidden(on: SnapAxis, one: Neighbor): boolean {
+  const isOver = one.across.low >= on.across.high;
+  return on.apart.some(
+    (other) =>
+      other !== one &&
+      other.across.low >= on.across.high === isOver &&
+      awayFrom(on.across, other.across) < awayFrom(on.across, one.across) - SAME_LENGTH &&
+      spansMeet(other.span, on.span),
+  );
+}

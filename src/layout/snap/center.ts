@@ -1,10 +1,10 @@
 import type { Edge } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
-import { middle, type Span, spansMeet } from '../span.ts';
-import { edgeOf, wallsOf } from './around.ts';
+import { middle, type Span } from '../span.ts';
+import { awayFrom, edgeOf, isHidden, wallsOf } from './around.ts';
 import { dimensionAlong, guideAt } from './drawing.ts';
-import { type Neighbor, type Offer, PREFERENCE, type SnapAxis } from './snapping.ts';
+import { type Offer, PREFERENCE, type SnapAxis } from './snapping.ts';
 
 interface Room {
   readonly low: Edge;
@@ -42,20 +42,6 @@ function roomsOf(on: SnapAxis): Room[] {
     });
   }
   return rooms;
-}
-
-const awayFrom = (own: Span, other: Span): Mm => Math.max(other.low - own.high, own.low - other.high);
-
-/** Whether something else stands between. */
-function isHidden(on: SnapAxis, one: Neighbor): boolean {
-  const isOver = one.across.low >= on.across.high;
-  return on.apart.some(
-    (other) =>
-      other !== one &&
-      other.across.low >= on.across.high === isOver &&
-      awayFrom(on.across, other.across) < awayFrom(on.across, one.across) - SAME_LENGTH &&
-      spansMeet(other.span, on.span),
-  );
 }
 
 /** The middle in the middle of something at least as wide. A pulled edge moves the middle by half of its way. */

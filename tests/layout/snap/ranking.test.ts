@@ -144,6 +144,16 @@ describe('a continued line', () => {
     const far = { id: 'b', box: at(100, 1700, 60, 200) };
     expect(along(input(at(103, 1300, 90, 50), [rail, far]))?.rules).toEqual([to('low', edge('b', 'low'))]);
   });
+
+  it('is hidden by what stands between, but for what goes on as a whole', () => {
+    const post = { id: 'p', box: at(50, 500, 200, 70) };
+    const one = along(input(at(103, 800, 90, 50), [rail, post]));
+    expect(one?.rules).not.toContainEqual(to('low', edge('a', 'low')));
+    const whole = along(input(at(103, 800, 60, 50), [rail, post]));
+    expect(whole).toMatchObject({ reading: 'line', low: 100 });
+    const drawn = along(input(at(103, 800, 61, 50), [rail, post], grip('both')));
+    expect(drawn?.rules).toContainEqual(to('low', edge('a', 'low')));
+  });
 });
 
 describe('equal gaps', () => {
