@@ -1,4 +1,5 @@
 import type { CurrentPlan } from '../state/planner.ts';
+import { fileName } from '../storage/file.ts';
 import type { WordKey } from '../words/t.ts';
 import { facePicture } from './facePicture.ts';
 import type { MadeFile } from './filesWorker.ts';
@@ -17,8 +18,16 @@ const named = (id: string, words: WordKey, ...stems: string[]): ExportEntry => (
   write: (plan, making) => makeFiles(plan, stems, making),
 });
 
+/** All of it in one file, named as the design is. */
+async function everything(plan: CurrentPlan, making: Making): Promise<readonly MadeFile[]> {
+  const files = [...(await makeFiles(plan, [''], making)), ...(await facePicture(plan, making))];
+  const { zipOf } = await import('../../output/zip.ts');
+  return [{ name: `${fileName(plan.design.name)}.zip`, type: 'application/zip', bytes: zipOf(files) }];
+}
+
 /** What can be written, in the order of the menu: the same files as the command's, and a picture. */
 export const EXPORTS: readonly ExportEntry[] = [
+  { id: 'all', words: 'export.all', write: everything },
   named('packet', 'export.packet', 'packet.pdf'),
   named('patterns', 'export.patterns', 'patterns.pdf'),
   named('cut-list', 'export.cutList', 'cut-list.csv'),

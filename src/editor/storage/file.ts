@@ -109,7 +109,7 @@ export function pickByInput(accept: string): Promise<File | null> {
 }
 
 /** A name that every file system takes. */
-const fileName = (name: string): string =>
+export const fileName = (name: string): string =>
   name
     .trim()
     .toLowerCase()

@@ -14,6 +14,8 @@ import { BoardList } from './BoardList.tsx';
 import { BED_SECTIONS, type BedField, MENDED_AT } from './bedFields.ts';
 import { bedChange } from './changeBed.ts';
 import { changedMeasures } from './changedMeasures.ts';
+import { FaceSection } from './FaceSection.tsx';
+import { frameBoardOf, frameBoards } from './frameBoards.ts';
 import { MovedList } from './MovedList.tsx';
 
 /** The bed as its builder measured it. A change that moves parts shows what moves before it is taken. */
@@ -24,6 +26,7 @@ export default function BedPane() {
   const settled = useEditor((s) => s.edit.design);
   const commit = useCommit();
   const { bed } = settled;
+  const { unit } = settled.measure;
   const message = useCheckWords(settled);
   const checks = useMemo(() => faceOf(bed).checks, [bed]);
   const asked = useEditor((s) => s.bedQuestion);
@@ -130,6 +133,7 @@ export default function BedPane() {
           </div>
         </div>
       </section>
+      <FaceSection bed={bed} onPropose={propose} />
       {BED_SECTIONS.map((section) => (
         <section key={section.words}>
           <h3 className="section-title">{t(section.words)}</h3>
@@ -144,6 +148,24 @@ export default function BedPane() {
                     label: t(`bed.legsWhere.${value}`),
                   }))}
                   onCommit={(where) => propose({ ...bed, legs: { ...bed.legs, where } }, t('bed.legsWhere'))}
+                />
+              </div>
+            ) : null}
+            {section.words === 'bed.frame' ? (
+              <div className="wide">
+                <ChoiceField
+                  label={t('bed.frameBoard')}
+                  value={frameBoardOf(bed.frame, unit)?.name ?? 'own'}
+                  choices={[
+                    { value: 'own', label: t('bed.ownSize') },
+                    ...frameBoards(unit).map(({ name }) => ({ value: name, label: name })),
+                  ]}
+                  onCommit={(name) => {
+                    const board = frameBoards(unit).find((one) => one.name === name);
+                    if (!board) return;
+                    const { thickness, depth } = board;
+                    propose({ ...bed, frame: { ...bed.frame, thickness, depth } }, t('bed.frameBoard'));
+                  }}
                 />
               </div>
             ) : null}

@@ -17,6 +17,11 @@ export const bedWords: Record<keyof typeof en, string> = {
   'bed.mattressThickness': 'Dicke',
   'bed.allowanceWidth': 'Luft in der Breite',
   'bed.allowanceLength': 'Luft in der Länge',
+  'bed.face.width': 'Breite der Front',
+  'bed.face.height': 'Höhe der Front',
+  'bed.face.room':
+    'Die Front am hochgeklappten Bett messen. Die Luft um die Matratze folgt daraus: {across} in der Breite des Betts, {along} in der Länge.',
+  'bed.frameBoard': 'Bretter zu',
   'bed.frame': 'Rahmenbretter',
   'bed.frameThickness': 'Dicke',
   'bed.frameDepth': 'Tiefe',

@@ -2,6 +2,7 @@ import type { exportWords as en } from '../en/export.ts';
 
 /** Words of the export menu. */
 export const exportWords: Record<keyof typeof en, string> = {
+  'export.all': 'Alles in einer Datei (ZIP)',
   'export.packet': 'Werkstattmappe (PDF)',
   'export.patterns': 'Schablonen 1 : 1 (PDF)',
   'export.cutList': 'Zuschnittliste (CSV)',

@@ -14,6 +14,11 @@ export const bedWords = {
   'bed.mattressThickness': 'Thickness',
   'bed.allowanceWidth': 'Room across',
   'bed.allowanceLength': 'Room along',
+  'bed.face.width': 'Face width',
+  'bed.face.height': 'Face height',
+  'bed.face.room':
+    'Measure the face with the bed up. The room around the mattress follows: {across} across the bed, {along} along it.',
+  'bed.frameBoard': 'Boards of',
   'bed.frame': 'Frame boards',
   'bed.frameThickness': 'Thickness',
   'bed.frameDepth': 'Depth',

@@ -1,5 +1,6 @@
 /** Words of the export menu. */
 export const exportWords = {
+  'export.all': 'Everything, in one file (ZIP)',
   'export.packet': 'Packet for the shop (PDF)',
   'export.patterns': 'Full-size patterns (PDF)',
   'export.cutList': 'Cut list (CSV)',
