@@ -42,7 +42,10 @@ export function drawInHand(ctx: CanvasRenderingContext2D, hand: InHand): void {
     ctx.globalAlpha = 0.12;
     ctx.fillRect(a.x, a.y, b.x - a.x, b.y - a.y);
     ctx.globalAlpha = 1;
+    // Pulled to the left it takes what it touches.
+    if (b.x < a.x) ctx.setLineDash([6, 4]);
     ctx.strokeRect(a.x, a.y, b.x - a.x, b.y - a.y);
+    ctx.setLineDash([]);
   }
 }
 

@@ -19,6 +19,7 @@ const KEYS: readonly (readonly [keys: WordKey, does: WordKey])[] = [
 const MOUSE: readonly (readonly [WordKey, WordKey])[] = [
   ['keys.press.alt', 'keys.alt'],
   ['keys.press.shift', 'keys.shift'],
+  ['keys.press.frame', 'keys.frame'],
   ['keys.press.digits', 'keys.digits'],
   ['keys.press.double', 'keys.double'],
   ['keys.press.wheel', 'keys.wheel'],

@@ -5,6 +5,7 @@ import type { Grip } from '../../layout/snap/snapping.ts';
 import { structureOf } from '../../layout/structure.ts';
 import { type Created, createItem, DEFAULT_SIZE, madeAt, stockFor } from '../action/create.ts';
 import { editsToLay } from '../action/lay.ts';
+import { editsToStandOut } from '../action/standOut.ts';
 import { faceFor, layoutOf } from '../state/derive.ts';
 import { propose } from '../state/propose.ts';
 import type { EditorState, EditorStore } from '../state/store.ts';
@@ -86,10 +87,12 @@ export interface Drawn {
   readonly hand: InHand;
 }
 
-/** The edits that make an item, hold what its snap offered and lay it on what is under it. */
+/** The edits that make an item, hold what its snap offered, lay it on what is under it and let it be seen there. */
 export function holding(state: EditorState, { made, snap, hand }: Drawn): Edit[] {
   const edits = [...made.edits, ...ruleEdits(edited(state, made.edits), hand, snap)];
-  return made.part ? [...edits, ...editsToLay(edited(state, edits), new Set([made.id]))] : edits;
+  if (!made.part) return edits;
+  const laid = [...edits, ...editsToLay(edited(state, edits), new Set([made.id]))];
+  return [...laid, ...editsToStandOut(edited(state, laid), made.id)];
 }
 
 /** Places a part of usual size in the middle of the face, held by nothing: what a key does where a pointer draws. */

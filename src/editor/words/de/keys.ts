@@ -34,6 +34,8 @@ export const keyWords = {
   'keys.alt': 'Frei setzen: nichts rastet ein, und keine Regel hält es',
   'keys.press.shift': 'Umschalt',
   'keys.shift': 'Beim Ziehen: gerade oder quadratisch. Ein Klick: kommt zur Auswahl dazu',
+  'keys.press.frame': 'Neben Teilen ziehen',
+  'keys.frame': 'Ein Rahmen: nach rechts gezogen wählt er, was ganz darin liegt, nach links, was er berührt',
   'keys.press.digits': 'Tippen beim Ziehen',
   'keys.digits': 'Das gemeinte Maß, dann die Eingabetaste',
   'keys.press.double': 'Doppelklick',

@@ -34,6 +34,9 @@ export const keyWords = {
   'keys.alt': 'Place freely: nothing snaps, and no rule holds it',
   'keys.press.shift': 'Shift',
   'keys.shift': 'While dragging: straight or square. A click: adds to the selection',
+  'keys.press.frame': 'Drag beside parts',
+  'keys.frame':
+    'A frame: pulled to the right it selects what lies wholly inside, to the left what it touches',
   'keys.press.digits': 'Type while dragging',
   'keys.digits': 'The measure you mean, then Enter',
   'keys.press.double': 'Double click',
