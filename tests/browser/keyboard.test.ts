@@ -11,11 +11,23 @@ const FAR = 45;
 /** Hands on the keys only: nothing is clicked, and nothing is given the focus but by a key. */
 class Keys {
   readonly #page: Page;
+  /** Every key that went down: each one of a chord, each character, Shift once for what it is held down for. */
+  pressed = 0;
   constructor(page: Page) {
     this.#page = page;
   }
 
-  press = (key: string) => this.#page.keyboard.press(key);
+  async press(...chords: string[]): Promise<void> {
+    for (const chord of chords) {
+      this.pressed += chord.split('+').length;
+      await this.#page.keyboard.press(chord);
+    }
+  }
+
+  async type(text: string): Promise<void> {
+    this.pressed += text.length + (/[A-Z]/.test(text) ? 1 : 0);
+    await this.#page.keyboard.type(text);
+  }
 
   #at = (target: Locator) =>
     target.evaluateAll((found) => found.some((one) => one === document.activeElement));
@@ -35,15 +47,10 @@ class Keys {
     await this.press('Enter');
   }
 
-  async type(label: string, text: string): Promise<void> {
+  /** Types over what stands in a field; it is taken when the next key leads on. */
+  async fill(label: string, text: string): Promise<void> {
     await this.reach(field(this.#page, label));
-    await this.#page.keyboard.type(text);
-    await this.press('Enter');
-  }
-
-  async choose(label: string, option: string): Promise<void> {
-    await this.reach(field(this.#page, label));
-    await this.#page.keyboard.type(option);
+    await this.type(text);
   }
 
   /** Goes round the regions of the bench until the focus is in one. */
@@ -54,26 +61,22 @@ class Keys {
     expect(await inside()).toBe(true);
   }
 
-  /** Opens a step; the keys are in its pane then. */
-  async step(name: string): Promise<void> {
+  /** Opens a step by its number; the keys are in its pane then. */
+  async step(number: number, name: string): Promise<void> {
     await this.region('.rail');
-    for (let i = 0; i < 8; i++) await this.press('Shift+Tab');
-    await this.region('.rail');
-    const step = this.#page.getByRole('navigation').getByRole('button', { name });
-    for (let i = 0; i < 8 && !(await this.#at(step)); i++) await this.press('Tab');
-    await this.push(step);
+    await this.press(String(number));
     await expect.poll(() => this.#at(this.#page.getByRole('tabpanel', { name }))).toBe(true);
   }
 
-  /** Adds a part from the part list; the keys are in its fields then. */
-  async add(kind: string): Promise<void> {
-    await this.region('.parts-side');
-    await this.reach(this.#page.getByRole('button', { name: 'Add a part' }), 'Shift+Tab');
-    await this.press('Enter');
+  /** Adds a part from wherever the keys are, by the first letters of its kind; they are at its first measure then. */
+  async add(kind: string, letters: string): Promise<void> {
+    await this.press('Insert');
+    await this.type(letters);
     const item = this.#page.getByRole('menuitem', { name: kind, exact: true });
-    await this.reach(item, 'ArrowDown');
+    await item.and(this.#page.locator(':focus')).waitFor();
     await this.press('Enter');
-    await expect.poll(() => this.#at(this.#page.getByRole('tabpanel', { name: `${kind} 1` }))).toBe(true);
+    const panel = this.#page.getByRole('tabpanel', { name: `${kind} 1` });
+    await panel.getByLabel('From the left', { exact: true }).and(this.#page.locator(':focus')).waitFor();
   }
 }
 
@@ -81,69 +84,98 @@ const told = async (page: Page) =>
   (await page.locator('.hidden-text[role=status]').allTextContents()).join('');
 
 describe('by keyboard alone', () => {
-  it('goes from nothing to a finished kiosk with its sign and pages', async () => {
+  it('goes from nothing to a finished kiosk with its sign and pages, in 120 presses', async () => {
     const { page, errors } = await visit(await context({ acceptDownloads: true }));
     const keys = new Keys(page);
+    const counts: string[] = [];
+    let before = 0;
+    const counted = (what: string) => {
+      counts.push(`${what} ${keys.pressed - before}`);
+      before = keys.pressed;
+    };
+    await keys.region('.first-cards');
     await keys.push(page.getByRole('button', { name: /^Empty bed/ }));
     await expect.poll(() => page.locator('.pane-body:focus').count()).toBe(1);
+    counted('bed');
 
     // A frame of four boards of 3 1/2 in on the edges of the face.
-    await keys.step('Layout');
+    await keys.step(2, 'Layout');
     await keys.push(page.locator('summary', { hasText: 'Divide a space' }));
+    await keys.fill('From, at the left', 'T');
     for (const side of ['From, at the left', 'To, at the right', 'From, below', 'To, above'])
-      await keys.choose(side, 'The face');
-    await keys.type('Columns', '1');
-    await keys.type('Rows', '1');
-    await keys.choose('Uprights of', 'Pine 1 x 4');
-    await keys.choose('Rails of', 'Pine 1 x 4');
+      expect(await field(page, side).inputValue()).toBe('face');
+    await keys.fill('Columns', '1');
+    await keys.fill('Rows', '1');
+    await keys.reach(field(page, 'Uprights of'));
+    await keys.press('ArrowDown');
+    for (const wood of ['Uprights of', 'Rails of'])
+      expect(await field(page, wood).locator('option:checked').textContent()).toBe('Pine 1 x 4');
     await keys.push(page.getByRole('button', { name: 'Divide it' }));
     await expect.poll(() => page.getByRole('treeitem').count()).toBe(4);
+    counted('frame');
 
     // Nine battens: 34 1/2 in less 9 of 1 1/2 in leaves 21 in for ten gaps of 2.1 in.
-    await keys.add('Row');
-    await keys.type('From the left', '3 1/2');
-    await keys.type('From the bottom', '3 1/2');
-    await keys.type('Width', '41 1/2 - 2*3 1/2');
-    await keys.type('Height', '24');
+    await keys.add('Row', 'r');
+    await keys.fill('From the left', '3 1/2');
+    await keys.fill('From the bottom', '3 1/2');
+    await keys.fill('Width', '34 1/2');
+    await keys.fill('Height', '24');
+    await keys.reach(field(page, 'How many'));
     expect(await told(page)).toBe('Row 1: 34 1/2 inches wide, 24 inches high');
-    await keys.choose('Stock', 'Pine 1 x 2');
-    await keys.type('How many', '9');
+    await keys.type('9');
+    await keys.reach(field(page, 'Stock'));
+    await keys.press('Home');
+    expect(await field(page, 'Stock').locator('option:checked').textContent()).toBe('Pine 1 x 2');
     await page.getByRole('button', { name: '2 1/8 inches: gap between the parts of' }).waitFor();
+    counted('row of nine');
 
-    await keys.add('Panel');
-    await keys.type('From the left', '5');
-    await keys.type('From the bottom', '34');
-    await keys.type('Width', '31 1/2');
-    await keys.type('Height', '20');
+    await keys.add('Panel', 'p');
+    await keys.fill('From the left', '5');
+    await keys.fill('From the bottom', '34');
+    await keys.fill('Width', '31 1/2');
+    await keys.fill('Height', '20');
+    counted('panel');
 
-    await keys.add('Sign');
-    await keys.type('From the bottom', '60');
-    await keys.type('Width', '31 1/2');
-    await keys.type('Height', '9');
-    await keys.reach(field(page, 'Lettering'));
-    await page.keyboard.type('HARBOR');
-    await keys.push(page.getByRole('button', { name: 'Centered across' }));
+    await keys.add('Sign', 'si');
+    await keys.fill('From the bottom', '60');
+    await keys.fill('Width', '31 1/2');
+    await keys.fill('Height', '9');
+    await keys.fill('Lettering', 'HARBOR');
+    await keys.press('Control+e');
     await expect.poll(() => field(page, 'From the left').inputValue()).toBe('5"');
     await page.locator('.rule-item').waitFor();
+    counted('sign');
 
-    await keys.step('Checks');
+    await keys.step(3, 'Checks');
     await page.getByText('Nothing to mend. What was looked at:').waitFor({ timeout: 60_000 });
     await page.getByText('Parts: 15.').waitFor();
+    counted('checks');
 
-    await keys.step('Pages');
+    await keys.step(8, 'Pages');
     await page.getByText(/^Pages: \d+, on Letter$/).waitFor();
     const pages = await page.locator('.thumb').count();
-    await keys.push(page.getByRole('button', { name: 'Enlarge page A1 of Sign 1' }));
-    await page.getByRole('dialog').waitFor();
-    await keys.press('Escape');
+    counted('pages');
 
-    await keys.region('.title-block');
-    await keys.push(page.getByRole('button', { name: 'Print & export' }));
-    await keys.reach(page.getByRole('menuitem', { name: 'Full-size patterns (PDF)' }), 'ArrowDown');
+    await keys.press('Control+p');
+    await keys.type('f');
+    await page
+      .getByRole('menuitem', { name: 'Full-size patterns (PDF)' })
+      .and(page.locator(':focus'))
+      .waitFor();
     const [file] = await Promise.all([page.waitForEvent('download'), keys.press('Enter')]);
+    counted('patterns');
+    process.stdout.write(`${keys.pressed} keys pressed: ${counts.join(', ')}\n`);
+    expect(keys.pressed).toBeLessThanOrEqual(120);
+
     const printed = await PDFDocument.load(await bytesOf(file));
     expect(printed.getPageCount()).toBe(pages);
     expect(pages).toBeGreaterThan(4);
+
+    await keys.region('.pane');
+    await keys.push(page.getByRole('button', { name: 'Enlarge page A1 of Sign 1' }));
+    await page.getByRole('dialog').waitFor();
+    await keys.press('Escape');
+    await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
     expect(errors).toEqual([]);
     await page.context().close();
   });
@@ -161,7 +193,7 @@ describe('by keyboard alone', () => {
     await page.getByRole('treeitem', { name: /Sign 1/ }).waitFor();
     await keys.press('Enter');
     await page.locator('.letter-field:focus').waitFor();
-    await page.keyboard.type('FISH');
+    await keys.type('FISH');
     await keys.press('Control+Enter');
     await expect.poll(() => field(page, 'Lettering').inputValue()).toBe('FISH');
     await page.locator('.canvas:focus').waitFor();
@@ -174,7 +206,7 @@ describe('by keyboard alone', () => {
     await page.getByRole('tabpanel', { name: 'Door panel' }).and(page.locator(':focus')).waitFor();
 
     // A press that takes its own button away leads on: a stock becomes a strip, whose fields come forward.
-    await keys.step('Layout');
+    await keys.step(2, 'Layout');
     await keys.reach(page.getByRole('button', { name: /^Pine 1 x 2/ }));
     await keys.press('ArrowDown');
     await keys.press('Enter');

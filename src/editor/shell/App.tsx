@@ -7,7 +7,7 @@ import { Guard } from './Guard.tsx';
 import { useHandOn } from './handOn.ts';
 import { lazyPart } from './lazyPart.tsx';
 import { NoticeBar } from './NoticeBar.tsx';
-import { regainFocus } from './regions.ts';
+import { regainFocus, useGoRound } from './regions.ts';
 import { useDrop } from './useDrop.ts';
 
 // Who has a design at hand does not wait for the first page, nor the first page for the bench.
@@ -23,6 +23,7 @@ export function App() {
   if (atTheSaw) wasThere.current = true;
   useDrop();
   useHandOn();
+  useGoRound();
   return (
     <>
       <Announcer />

@@ -24,7 +24,7 @@ export function KeptDesigns() {
   const named = (k: Kept) => k.name || t('first.unnamed');
   if (kept.length + removed.length === 0) return null;
   return (
-    <section aria-labelledby="first-kept">
+    <section className="first-kept" aria-labelledby="first-kept">
       <h2 id="first-kept" className="tape">
         {t('first.kept')}
       </h2>

@@ -5,6 +5,10 @@ import { Dialog } from './Dialog.tsx';
 /** What is pressed, and what it does; `+` joins keys that are held together, a comma parts those that do alike. */
 const KEYS: readonly (readonly [keys: WordKey, does: WordKey])[] = [
   ['keys.press.region', 'keys.region'],
+  ['keys.press.steps', 'keys.steps'],
+  ['keys.press.add', 'keys.add'],
+  ['keys.press.center', 'keys.center'],
+  ['keys.press.print', 'keys.print'],
   ['keys.press.tree', 'keys.tree'],
   ['keys.press.enter', 'keys.enter'],
   ['keys.press.arrows', 'keys.arrows'],

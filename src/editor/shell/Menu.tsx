@@ -18,6 +18,8 @@ import { placeByName, Typed } from '../list/typed.ts';
 interface MenuProps {
   readonly label: string;
   readonly icon: LucideIcon;
+  /** Keys that open it from anywhere on the bench, as ARIA writes them. */
+  readonly keys?: string;
   readonly children: ReactNode;
 }
 
@@ -30,7 +32,7 @@ const Choosing = createContext<(act: () => void) => void>(() => {});
 const OPENING: readonly string[] = ['Enter', ' ', 'ArrowDown'];
 
 /** A menu behind a button. Every key counts where the one before it led, however fast they come. */
-export function Menu({ label, icon: Icon, children }: MenuProps) {
+export function Menu({ label, icon: Icon, keys, children }: MenuProps) {
   const id = useId();
   const button = useRef<HTMLButtonElement>(null);
   const [opened, open] = useState<Opened | null>(null);
@@ -47,6 +49,7 @@ export function Menu({ label, icon: Icon, children }: MenuProps) {
         title={label}
         aria-label={label}
         aria-haspopup="menu"
+        aria-keyshortcuts={keys}
         aria-expanded={opened !== null}
         aria-controls={opened ? id : undefined}
         onClick={(e) => open(opened ? null : e.detail === 0 ? 'keys' : 'pointer')}
@@ -198,7 +201,7 @@ interface EntryProps {
   readonly mark?: string;
   readonly hint?: string | undefined;
   readonly disabled?: boolean;
-  readonly onChoose: () => void;
+  readonly onChoose: (byKeys: boolean) => void;
 }
 
 /** One entry of a menu; the menu is closed before what it does is done. */
@@ -214,8 +217,8 @@ function Entry({ role, label, checked, mark, hint, disabled, onChoose }: EntryPr
       tabIndex={-1}
       aria-checked={checked}
       aria-disabled={disabled}
-      onClick={() => {
-        if (!disabled) choose(onChoose);
+      onClick={(e) => {
+        if (!disabled) choose(() => onChoose(e.detail === 0));
       }}
     >
       {checked === undefined ? null : (
@@ -233,7 +236,8 @@ interface MenuItemProps {
   readonly label: string;
   readonly hint?: string | undefined;
   readonly disabled?: boolean | undefined;
-  readonly onSelect: () => void;
+  /** What it does, and whether it was chosen by keys. */
+  readonly onSelect: (byKeys: boolean) => void;
 }
 
 export const MenuItem = ({ label, hint, disabled = false, onSelect }: MenuItemProps) => (

@@ -1,6 +1,5 @@
-import { useRef } from 'react';
 import { PANES } from '../pane/panes.ts';
-import { STEPS } from '../pane/steps.ts';
+import { STEPS, type StepId } from '../pane/steps.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
 import { focusPane } from './regions.ts';
@@ -13,10 +12,24 @@ export function StepRail() {
   const store = useStore();
   const step = useEditor((s) => s.step);
   const open = useOpenChecks();
-  const list = useRef<HTMLOListElement>(null);
+  const openByKey = (id: StepId) => {
+    showStep(store, id);
+    // The parts and the tools stand between the steps and the pane.
+    focusPane(store);
+  };
   return (
-    <nav className="rail" aria-label={t('steps.title')}>
-      <ol ref={list}>
+    // A step's number opens it while the focus is among the steps.
+    <nav
+      className="rail"
+      aria-label={t('steps.title')}
+      onKeyDown={(e) => {
+        const id = STEPS[Number(e.key) - 1];
+        if (!id || e.altKey || e.ctrlKey || e.metaKey || !store.getState().singleKeys) return;
+        e.preventDefault();
+        openByKey(id);
+      }}
+    >
+      <ol>
         {STEPS.map((id, i) => {
           const { icon: Icon } = PANES[id];
           return (
@@ -26,9 +39,8 @@ export function StepRail() {
                 className="rail-step"
                 aria-current={id === step ? 'step' : undefined}
                 onClick={(e) => {
-                  showStep(store, id);
-                  // Pressed by a key, it leads into its pane; the parts and the tools stand between.
-                  if (e.detail === 0) focusPane(store);
+                  if (e.detail === 0) openByKey(id);
+                  else showStep(store, id);
                 }}
               >
                 <span className="rail-number" aria-hidden="true">

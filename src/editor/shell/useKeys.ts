@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { alignSelection } from '../action/arrangeSelection.ts';
 import { nudgeCorner, removeCorner } from '../action/cornerActs.ts';
 import { chosenMember, enterMembers, stepMember, toggleMember } from '../action/members.ts';
 import {
@@ -21,7 +22,7 @@ import { cancelPath, dropLastCorner, endPath } from '../tool/path.ts';
 import { readAgain } from '../tool/release.ts';
 import { isDrawn } from '../tool/tools.ts';
 import { t } from '../words/t.ts';
-import { goRound } from './regions.ts';
+import { openMenu, openNewPart } from './regions.ts';
 import { zoomBy } from './ZoomTray.tsx';
 
 type Act = (store: EditorStore, e: KeyboardEvent) => void;
@@ -46,6 +47,12 @@ const ALWAYS: Readonly<Record<string, Act>> = {
     settleField();
     void openFile(s);
   },
+  e: (s, e) => {
+    settleField();
+    alignSelection(s, e.shiftKey ? 'y' : 'x', 'mid', true);
+  },
+  i: openNewPart,
+  p: () => openMenu('Control+P'),
 };
 
 /** Has the field in focus take what was typed into it, as it does when it is left. */
@@ -120,6 +127,9 @@ const isText = (target: EventTarget | null) =>
 const undoesHere = (target: EventTarget | null, key: string): boolean =>
   (key === 'z' || key === 'y') && target instanceof Element && target.matches('[data-settled]');
 
+const inDialog = (target: EventTarget | null) =>
+  target instanceof Element && target.closest('[role=dialog], dialog') !== null;
+
 /** Widgets that use arrows and Escape for themselves. */
 const isWidget = (target: EventTarget | null) =>
   target instanceof Element &&
@@ -168,7 +178,9 @@ export function useKeys(): void {
 function findAct(store: EditorStore, e: KeyboardEvent, control: boolean): Act | undefined {
   const text = isText(e.target);
   const key = e.key.length === 1 ? e.key.toLowerCase() : e.key;
-  if (key === 'F6') return (s) => goRound(s, e.shiftKey);
+  // What is asked in a dialog is answered first.
+  if (inDialog(e.target) && (key === 'Insert' || (control && 'eip'.includes(key)))) return undefined;
+  if (key === 'Insert' && !control && !e.shiftKey && !e.altKey) return openNewPart;
   if (control) return ALWAYS[key] ?? (text && !undoesHere(e.target, key) ? undefined : WITH_CONTROL[key]);
   if (text) return undefined;
   const single = SINGLE[key];

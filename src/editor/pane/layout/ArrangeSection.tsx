@@ -10,17 +10,16 @@ import {
   FlipHorizontal2,
   FlipVertical2,
 } from 'lucide-react';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { Axis, Edge } from '../../../design/schema.ts';
-import { align } from '../../../layout/arrange/align.ts';
 import type { Arranged, Arranging } from '../../../layout/arrange/arranged.ts';
 import { distribute } from '../../../layout/arrange/distribute.ts';
 import { mirrorCopy } from '../../../layout/arrange/mirror.ts';
-import { arrangingOf, editsToArrange } from '../../action/arrange.ts';
+import { alignSelection, arrangeSelection } from '../../action/arrangeSelection.ts';
 import { itemsOf } from '../../action/movable.ts';
-import { selectionName } from '../../action/selection.ts';
 import { SwitchField } from '../../field/SwitchField.tsx';
-import { useCommit, useSelection, useSettledDesign } from '../../state/hooks.ts';
+import { useRoving } from '../../list/rove.ts';
+import { useSelection, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
 import { CopyRow } from './CopyRow.tsx';
 import { SharedRuleSection } from './SharedRuleSection.tsx';
@@ -34,38 +33,39 @@ const ALIGNS: readonly { axis: Axis; side: Edge['side']; words: WordKey; icon: t
   { axis: 'y', side: 'low', words: 'align.bottom', icon: AlignEndHorizontal },
 ];
 
+const SPREADS: readonly { axis: Axis; words: WordKey; icon: typeof FlipVertical2 }[] = [
+  { axis: 'x', words: 'distribute.x', icon: AlignHorizontalDistributeCenter },
+  { axis: 'y', words: 'distribute.y', icon: AlignVerticalDistributeCenter },
+];
+const MIRRORS: typeof SPREADS = [
+  { axis: 'x', words: 'mirror.x', icon: FlipHorizontal2 },
+  { axis: 'y', words: 'mirror.y', icon: FlipVertical2 },
+];
+
 /** Brings what is selected into line, spreads it, copies it: by rules that go on holding, or once only. */
 export function ArrangeSection() {
   const t = useWords();
   const design = useSettledDesign();
   const selection = useSelection();
-  const commit = useCommit();
+  const store = useStore();
+  const row = useRef<HTMLDivElement>(null);
+  const roving = useRoving(row, 'both');
   const [hold, setHold] = useState(true);
   const ids = itemsOf(design, selection).filter((id) => design.parts.some((p) => p.id === id));
   if (ids.length === 0) return null;
   const one = ids.length === 1;
 
-  const apply = (make: (on: Arranging) => Arranged) => {
-    const arranged = make(arrangingOf(design));
-    const edits = editsToArrange(design, arranged);
-    const options = arranged.add.length > 0 ? { selection: arranged.add.map((p) => p.id) } : {};
-    if (edits.length > 0)
-      commit(edits, t('did.arrange', { name: selectionName(design, selection) }), options);
-  };
-  const button = (
-    words: WordKey,
-    Icon: typeof FlipVertical2,
-    make: (on: Arranging) => Arranged,
-    off = false,
-  ) => (
+  const apply = (make: (on: Arranging) => Arranged) => arrangeSelection(store, make);
+  const button = (words: WordKey, Icon: typeof FlipVertical2, act: () => void, off = false) => (
     <button
       key={words}
       type="button"
+      data-stop=""
       className="btn icon"
       disabled={off}
       title={t(words)}
       aria-label={t(words)}
-      onClick={() => apply(make)}
+      onClick={act}
     >
       <Icon aria-hidden="true" />
     </button>
@@ -75,29 +75,17 @@ export function ArrangeSection() {
     <section className="arrange">
       <h3 className="section-title">{t('arrange.title')}</h3>
       <p className="note">{t(one ? 'arrange.one' : 'arrange.many')}</p>
-      <div className="btn-row tight">
+      <div ref={row} role="toolbar" className="btn-row tight" aria-label={t('arrange.title')} {...roving}>
         {ALIGNS.map(({ axis, side, words, icon }) =>
-          button(words, icon, (on) =>
-            align(on, ids, { axis, side, hold, ...(one ? { to: { of: 'face', side } as const } : {}) }),
+          button(words, icon, () => alignSelection(store, axis, side, hold)),
+        )}
+        {SPREADS.map(({ axis, words, icon }) =>
+          button(words, icon, () => apply((on) => distribute(on, ids, { axis, hold })), ids.length < 3),
+        )}
+        {MIRRORS.map(({ axis, words, icon }) =>
+          button(words, icon, () =>
+            apply((on) => mirrorCopy(on, ids, { axis, about: { of: 'face', side: 'mid' } })),
           ),
-        )}
-        {button(
-          'distribute.x',
-          AlignHorizontalDistributeCenter,
-          (on) => distribute(on, ids, { axis: 'x', hold }),
-          ids.length < 3,
-        )}
-        {button(
-          'distribute.y',
-          AlignVerticalDistributeCenter,
-          (on) => distribute(on, ids, { axis: 'y', hold }),
-          ids.length < 3,
-        )}
-        {button('mirror.x', FlipHorizontal2, (on) =>
-          mirrorCopy(on, ids, { axis: 'x', about: { of: 'face', side: 'mid' } }),
-        )}
-        {button('mirror.y', FlipVertical2, (on) =>
-          mirrorCopy(on, ids, { axis: 'y', about: { of: 'face', side: 'mid' } }),
         )}
       </div>
       <SwitchField label={t('arrange.hold')} hint={t('arrange.holdHint')} value={hold} onCommit={setHold} />

@@ -12,6 +12,7 @@ import { useCommit, useFace, useSelection, useSettledDesign } from '../../state/
 import { useWords } from '../../words/t.ts';
 import { BARE, finishChoices, stockChoices } from '../part/choices.ts';
 
+const SIDES = ['left', 'right', 'bottom', 'top'] as const;
 const SQUARE = { start: { cut: 'square' }, end: { cut: 'square' } } as const;
 
 /** Divides a space into columns and rows by strips that stay evenly spread when the space changes. */
@@ -43,7 +44,9 @@ function DivideFields() {
   const [through, setThrough] = useState<'up' | 'across' | 'lap'>('up');
   const usual = usualStock('strip', design.measure.unit) ?? 'pine-1x3';
   const [upright, setUpright] = useState(usual);
-  const [across, setAcross] = useState(usual);
+  /** Rails are of the same stock as the uprights until they are told otherwise. */
+  const [rails, setRails] = useState<string | null>(null);
+  const across = rails ?? upright;
   const [finish, setFinish] = useState(design.finishes[1]?.id ?? BARE);
 
   const things = [
@@ -55,9 +58,14 @@ function DivideFields() {
   ];
   const named = things.map((thing) => ({ ...thing, label: referenceName(design, thing.value) }));
   const start = namesFor(arrangingOf(design), itemsOf(design, selection));
+  const mine = chosen.by === chosenFor ? chosen.names : {};
+  /** A side that was not chosen is that of the face or level that another one was set to. */
+  const whole =
+    SIDES.map((side) => mine[side]).find((name) => name === 'face' || name?.startsWith('level:')) ??
+    `level:${innermost}`;
   const of = (side: keyof SpaceNames): string => {
-    const name = (chosen.by === chosenFor ? chosen.names[side] : undefined) ?? start?.[side];
-    return name !== undefined && things.some((thing) => thing.value === name) ? name : `level:${innermost}`;
+    const name = mine[side] ?? start?.[side];
+    return name !== undefined && things.some((thing) => thing.value === name) ? name : whole;
   };
   const names = { left: of('left'), right: of('right'), bottom: of('bottom'), top: of('top') };
 
@@ -95,13 +103,13 @@ function DivideFields() {
     <>
       <p className="note">{t('divide.lead')}</p>
       <div className="fields">
-        {(['left', 'right', 'bottom', 'top'] as const).map((side) => (
+        {SIDES.map((side) => (
           <ChoiceField
             key={side}
             label={t(`divide.${side}`)}
             value={names[side]}
             choices={named}
-            onCommit={(value) => setChosen({ names: { ...names, [side]: value }, by: chosenFor })}
+            onCommit={(value) => setChosen({ names: { ...mine, [side]: value }, by: chosenFor })}
           />
         ))}
         <NumberField
@@ -123,7 +131,7 @@ function DivideFields() {
           label={t('divide.rails')}
           value={across}
           choices={stockChoices(design, ['flat', 'shaped'], across)}
-          onCommit={setAcross}
+          onCommit={setRails}
         />
         <ChoiceField
           label={t('divide.through')}

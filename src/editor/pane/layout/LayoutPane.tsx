@@ -20,19 +20,22 @@ export default function LayoutPane() {
   const t = useWords();
   const store = useStore();
   const tool = useEditor((s) => s.tool);
+  const kinds = useRef<HTMLDivElement>(null);
+  const roving = useRoving(kinds, 'both');
   return (
     <div className="pane-stack">
       <h2 className="hidden-text">{t('step.layout')}</h2>
       <section>
         <h3 className="section-title">{t('layout.draw')}</h3>
         <p className="note">{t('layout.drawHint')}</p>
-        <div className="kinds">
+        <div ref={kinds} role="toolbar" className="kinds" aria-label={t('layout.draw')} {...roving}>
           {DRAWN_KINDS.map((kind) => {
             const Icon = KIND_ICONS[kind];
             return (
               <button
                 key={kind}
                 type="button"
+                data-stop=""
                 className="kind"
                 aria-pressed={tool === kind}
                 onClick={(e) => {

@@ -10,19 +10,19 @@ import { usePart } from './usePart.ts';
 
 const MODES = ['gaps', 'flush', 'half', 'centers', 'most'] as const;
 
-/** What is repeated, how it is spaced in rows and columns, and which ones differ. */
+/** How many are spaced how in rows and columns, what is repeated, and which ones differ. */
 export function ArrayFields({ part }: { part: PartArray }) {
   const t = useWords();
   const { change } = usePart(part);
   return (
     <>
-      <MemberFields part={part} />
       <SpacingFields
         label={t('array.across')}
         spacing={part.across}
         onCommit={(across) => change({ across })}
       />
       <SpacingFields label={t('array.up')} spacing={part.up} onCommit={(up) => change({ up })} />
+      <MemberFields part={part} />
       <MemberGrid part={part} />
     </>
   );

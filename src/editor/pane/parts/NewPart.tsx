@@ -1,6 +1,6 @@
 import { Plus } from 'lucide-react';
 import { Menu, MenuItem } from '../../shell/Menu.tsx';
-import { focusPane } from '../../shell/regions.ts';
+import { FIRST_MEASURE, focusPane } from '../../shell/regions.ts';
 import { useStore } from '../../state/hooks.ts';
 import { placeInMiddle } from '../../tool/draw.ts';
 import { DRAWN_KINDS } from '../../tool/tools.ts';
@@ -11,15 +11,16 @@ export function NewPart() {
   const t = useWords();
   const store = useStore();
   return (
-    <Menu label={t('parts.add')} icon={Plus}>
+    <Menu label={t('parts.add')} icon={Plus} keys="Insert Control+I Meta+I">
       {DRAWN_KINDS.map((kind) => (
         <MenuItem
           key={kind}
           label={t(`kind.${kind}`)}
-          onSelect={() => {
+          onSelect={(byKeys) => {
             placeInMiddle(store, kind);
             store.setState({ tab: 'part' });
-            focusPane(store);
+            // On a phone a field in focus would bring up its keyboard over the face.
+            focusPane(store, byKeys ? FIRST_MEASURE : undefined);
           }}
         />
       ))}
