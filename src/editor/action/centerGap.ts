@@ -5,7 +5,7 @@ import type { Layout } from '../../layout/laid.ts';
 import { type Span, withSpan } from '../../layout/span.ts';
 import { structureOf } from '../../layout/structure.ts';
 import type { Mm } from '../../measure/units.ts';
-import { placeOfEdge } from '../canvas/dimensions.ts';
+import { placeOfEdge } from '../state/edges.ts';
 import { stocksOf } from '../state/tables.ts';
 import { editsToPlace } from './place.ts';
 

@@ -4,6 +4,7 @@ import { inSlot, roomsOf, slotsOf, withFields } from '../../design/rule/table.ts
 import type { Axis, Design, Edge, Rule } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
+import { edgeOfBox } from '../state/edges.ts';
 
 export type Boxes = ReadonlyMap<string, Box>;
 
@@ -56,9 +57,4 @@ function edgeShift(edge: Edge, axis: Axis, before: Boxes, after: Boxes): Mm {
   const a = id === undefined ? undefined : before.get(id);
   const b = id === undefined ? undefined : after.get(id);
   return a && b ? edgeOfBox(b, axis, edge.side) - edgeOfBox(a, axis, edge.side) : 0;
-}
-
-export function edgeOfBox(box: Box, axis: Axis, side: Edge['side']): Mm {
-  const [at, size] = axis === 'x' ? [box.x, box.w] : [box.y, box.h];
-  return side === 'low' ? at : side === 'high' ? at + size : at + size / 2;
 }

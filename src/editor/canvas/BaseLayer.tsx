@@ -3,7 +3,7 @@ import { memo, type RefObject, useLayoutEffect } from 'react';
 import { Group, Layer } from 'react-konva';
 import type { Face } from '../../bed/face.ts';
 import type { Bed, Design } from '../../design/schema.ts';
-import type { Photo, PhotoMode } from '../photo/photo.ts';
+import type { Photo, PhotoMode } from '../state/photo.ts';
 import type { View } from '../state/store.ts';
 import { FaceLevels } from './FaceLevels.tsx';
 import { PhotoUnder } from './PhotoLayer.tsx';

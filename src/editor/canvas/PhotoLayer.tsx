@@ -1,8 +1,8 @@
 import { Shape } from 'react-konva';
 import type { Face } from '../../bed/face.ts';
-import type { Photo, PhotoMode } from '../photo/photo.ts';
 import { onFace } from '../photo/placing.ts';
 import { useStraightened } from '../photo/useStraightened.ts';
+import type { Photo, PhotoMode } from '../state/photo.ts';
 import { photoHandles } from '../tool/photo.ts';
 import type { Palette } from './palette.ts';
 

@@ -7,8 +7,7 @@ import type { Layout } from '../../layout/laid.ts';
 import { gridOf } from '../../layout/place/array.ts';
 import { partOf } from '../../layout/reference.ts';
 import type { Mm } from '../../measure/units.ts';
-import { edgeOfBox } from '../action/place.ts';
-import { boundsIn } from '../state/derive.ts';
+import { edgeOfBox, placeOfEdge } from '../state/edges.ts';
 import { stocksOf } from '../state/tables.ts';
 
 /** A dimension line of the selection: between two places on an axis, at a height on the other. */
@@ -27,24 +26,6 @@ export interface Dimension {
     | { readonly array: string }
     | null;
   readonly role: 'size' | 'rule' | 'gap' | 'face';
-}
-
-/** Box of whatever a rule's edge names. */
-export function boxOfReference(of: string, face: Face, layout: Layout, inner = false): Box | null {
-  if (of === 'face') return face.box;
-  if (of.startsWith('level:')) {
-    const level = face.levels.find((l) => l.id === of.slice(6));
-    return level ? (inner ? (level.inner ?? level.box) : level.box) : null;
-  }
-  const bounds = boundsIn(layout, of);
-  if (bounds) return inner ? (bounds.inner ?? bounds.box) : bounds.box;
-  return layout.parts.find((p) => p.id === of)?.box ?? null;
-}
-
-/** Where a rule's edge is along an axis; null where it is not there. */
-export function placeOfEdge(edge: Edge, axis: Axis, face: Face, layout: Layout): Mm | null {
-  const box = boxOfReference(edge.of, face, layout, edge.inner);
-  return box ? edgeOfBox(box, axis, edge.side) : null;
 }
 
 /** Dimensions shown for one selected part: its size, and the rules that place it. */

@@ -2,9 +2,14 @@ import type { Design } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { radians } from '../../measure/units.ts';
 import { type Corners, cornersOf, middlesOf } from '../action/corners.ts';
+import { angleOfStrip } from '../action/stripAngle.ts';
 import { toScreen, type View } from '../state/store.ts';
-import type { Pull } from '../tool/resize.ts';
-import { angleOfStrip } from '../tool/turn.ts';
+
+/** Which sides a handle pulls: -1 the low one, 1 the high one, 0 none. */
+export interface Pull {
+  readonly x: -1 | 0 | 1;
+  readonly y: -1 | 0 | 1;
+}
 
 export interface Handle {
   readonly px: Point;

@@ -1,7 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
-import { useResolvedTheme } from '../state/hooks.ts';
-
-const NAMES = [
+export const COLORS = [
   'paper',
   'sheet',
   'desk',
@@ -29,20 +26,5 @@ const NAMES = [
   'floor',
 ] as const;
 
-export type Palette = Readonly<Record<(typeof NAMES)[number], string>>;
-
-/** The colors of the style sheet, for what is drawn on canvas; read anew when the theme changes. */
-export function usePalette(): Palette {
-  const theme = useResolvedTheme();
-  const [fonts, setFonts] = useState(document.fonts.status === 'loaded');
-  useEffect(() => {
-    // What is written on canvas does not change by itself when its font comes.
-    void document.fonts.ready.then(() => setFonts(true));
-  }, []);
-  return useMemo(() => {
-    // The theme is on the root element before anything renders with it.
-    const style = getComputedStyle(document.documentElement);
-    void [theme, fonts];
-    return Object.fromEntries(NAMES.map((n) => [n, style.getPropertyValue(`--${n}`).trim()])) as Palette;
-  }, [theme, fonts]);
-}
+/** The colors of the style sheet that the drawing uses. */
+export type Palette = Readonly<Record<(typeof COLORS)[number], string>>;

@@ -1,7 +1,5 @@
 import type { Point } from '../../geometry/shape.ts';
-
-/** Four corners in order around. */
-export type Quad = readonly [Point, Point, Point, Point];
+import type { Quad } from '../state/photo.ts';
 
 /** A projective map of the plane as the rows of its 3 x 3 matrix, the last entry being 1. */
 export type Homography = readonly [number, number, number, number, number, number, number, number];

@@ -1,8 +1,8 @@
+import type { Photo } from '../state/photo.ts';
 import type { EditorStore } from '../state/store.ts';
 import { transact } from '../storage/database.ts';
 import { photoKeys } from '../storage/shelf.ts';
 import { decodePicture } from './decode.ts';
-import type { Photo } from './photo.ts';
 
 type Lie = Omit<Photo, 'file' | 'image'>;
 

@@ -1,21 +1,7 @@
 import type { Face } from '../../bed/face.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
-import type { Quad } from './homography.ts';
-
-/** How a photo lies on the face. Points of the picture are pixels, x right, y down. */
-export interface Placing {
-  /** Of its lower left corner on the face. */
-  readonly at: Point;
-  /** Millimeters that a pixel covers. */
-  readonly scale: Mm;
-  /** Two points of the picture that a known length lies between. */
-  readonly marks: readonly [Point, Point];
-  /** Where the picture shows the bed's corners: lower left, lower right, upper right, upper left. */
-  readonly quad: Quad;
-  /** Shown as seen squarely from the front, by those corners. */
-  readonly straight: boolean;
-}
+import type { Placing, Quad } from '../state/photo.ts';
 
 export interface Size {
   readonly width: number;

@@ -1,8 +1,8 @@
 import { wrap } from 'comlink';
 import { useEffect, useState } from 'react';
 import type { Face } from '../../bed/face.ts';
+import type { Photo } from '../state/photo.ts';
 import { homographyOf } from './homography.ts';
-import type { Photo } from './photo.ts';
 import { faceQuad } from './placing.ts';
 import type { WarpWork } from './warpWorker.ts';
 

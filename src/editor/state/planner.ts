@@ -1,8 +1,8 @@
+import type { Design } from '../../design/schema.ts';
 import type { ShadowArea } from '../../finish/shadow.ts';
 import type { Plan } from '../../plan/types.ts';
 import { onSpoken, spoken } from '../words/t.ts';
 import { createPlanLife, type HireWorker, type PlanJob, type PlanProblem } from './planLife.ts';
-import type { EditorStore } from './store.ts';
 
 export interface PlanState {
   /** The last plan that came, of the open design as it is or as it was. */
@@ -31,8 +31,20 @@ export class NoPlan extends Error {
 
 export type Planner = ReturnType<typeof createPlanner>;
 
+/** What the planner follows of the editor's store. */
+interface Followed {
+  readonly designId: string | null;
+  readonly edit: { readonly design: Design };
+  readonly correction: PlanJob['correction'];
+}
+
+interface Store {
+  getState(): Followed;
+  subscribe(listener: (now: Followed, before: Followed) => void): unknown;
+}
+
 /** Keeps the plan up with the design and says what of it is old. `onRestart`: the worker died and was replaced. */
-export function createPlanner(store: EditorStore, hire: HireWorker, onRestart: () => void = () => {}) {
+export function createPlanner(store: Store, hire: HireWorker, onRestart: () => void = () => {}) {
   let wanted: PlanJob | null = null;
   let made: { readonly job: PlanJob; readonly plan: Plan; readonly draft: boolean } | null = null;
   let state: PlanState = { plan: null, stale: true, draft: false, progress: null, problem: null };

@@ -6,9 +6,9 @@ import type { Point } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { PrinterCorrection } from '../../patterns/result.ts';
 import type { StepId } from '../pane/steps.ts';
-import type { Photo, PhotoMode } from '../photo/photo.ts';
 import type { Guide } from '../tool/guide.ts';
 import type { ToolId } from '../tool/tools.ts';
+import type { Photo, PhotoMode } from './photo.ts';
 
 export type Look = 'color' | 'tape' | 'shadow';
 export type SideTab = 'step' | 'part' | 'parts';

@@ -1,7 +1,6 @@
 import type { Point } from '../../geometry/shape.ts';
-import type { Quad } from '../photo/homography.ts';
-import type { Photo } from '../photo/photo.ts';
-import { onFace, onPicture, type Placing } from '../photo/placing.ts';
+import { onFace, onPicture } from '../photo/placing.ts';
+import type { Photo, Placing, Quad } from '../state/photo.ts';
 import { type EditorStore, toScreen } from '../state/store.ts';
 import type { Gesture, Touch } from './gesture.ts';
 

@@ -9,6 +9,7 @@ import { editsToLoosen, isPlacedBy } from '../action/loosen.ts';
 import { movableBoxes } from '../action/movable.ts';
 import { editsToPlace } from '../action/place.ts';
 import { selectionName } from '../action/selection.ts';
+import type { Pull } from '../canvas/handles.ts';
 import { layoutOf } from '../state/derive.ts';
 import { propose } from '../state/propose.ts';
 import type { EditorStore } from '../state/store.ts';
@@ -18,12 +19,6 @@ import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 import { release } from './release.ts';
 
 import { asInHand, edited, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
-
-/** Which sides a handle pulls: -1 the low one, 1 the high one, 0 none. */
-export interface Pull {
-  readonly x: -1 | 0 | 1;
-  readonly y: -1 | 0 | 1;
-}
 
 const LEAST_SIZE: Mm = 1;
 

@@ -3,6 +3,7 @@ import type { Strip } from '../../design/schema.ts';
 import { snapAngle } from '../../layout/snap/angle.ts';
 import type { Deg } from '../../measure/units.ts';
 import { degrees } from '../../measure/units.ts';
+import { angleOfStrip } from '../action/stripAngle.ts';
 import { commit } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
 import { propose } from '../state/propose.ts';
@@ -57,21 +58,6 @@ export function startTurn(store: EditorStore, start: Touch): Gesture | null {
 }
 
 type BoxOf = Strip['box'];
-
-export function angleOfStrip(strip: Strip, box: BoxOf): Deg {
-  switch (strip.lie) {
-    case 'across':
-      return 0;
-    case 'up':
-      return 90;
-    case 'turned':
-      return strip.angle;
-    case 'rising':
-      return degrees(Math.atan2(box.h, box.w));
-    case 'falling':
-      return degrees(Math.atan2(-box.h, box.w));
-  }
-}
 
 function lengthOfStrip(strip: Strip, box: BoxOf): number {
   switch (strip.lie) {

@@ -1,6 +1,6 @@
 import { NumberField } from '../../field/NumberField.tsx';
-import type { Quad } from '../../photo/homography.ts';
 import type { Size } from '../../photo/placing.ts';
+import type { Quad } from '../../state/photo.ts';
 import { useWords } from '../../words/t.ts';
 
 const CORNERS = ['lowerLeft', 'lowerRight', 'upperRight', 'upperLeft'] as const;

@@ -5,7 +5,7 @@ import type { Layout } from '../../../layout/laid.ts';
 import { inches } from '../../../measure/units.ts';
 import { freeId } from '../../action/ids.ts';
 import { editsToLoosen } from '../../action/loosen.ts';
-import { edgeOfBox } from '../../action/place.ts';
+import { edgeOfBox } from '../../state/edges.ts';
 
 /** A question of the form beside the axis, in its order. */
 type Asked = 'ends' | 'mode' | 'ratio';

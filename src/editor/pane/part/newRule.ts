@@ -3,9 +3,8 @@ import type { Axis, Design, Edge, Part, Rule, RuleKind } from '../../../design/s
 import type { Box } from '../../../geometry/shape.ts';
 import type { Layout } from '../../../layout/laid.ts';
 import { freeId } from '../../action/ids.ts';
-import { edgeOfBox } from '../../action/place.ts';
-import { boxOfReference } from '../../canvas/dimensions.ts';
 import { boundsFor } from '../../state/derive.ts';
+import { boxOfReference, edgeOfBox } from '../../state/edges.ts';
 
 /** A question of the form, in its order. */
 export type Asked = 'axis' | 'side' | 'to' | 'and' | 'toSide' | 'inner';

@@ -1,0 +1,34 @@
+import type { Point } from '../../geometry/shape.ts';
+import type { Mm } from '../../measure/units.ts';
+
+/** Four corners: lower left, lower right, upper right, upper left. */
+export type Quad = readonly [Point, Point, Point, Point];
+
+/** How a photo lies on the face. Points of the picture are pixels, x right, y down. */
+export interface Placing {
+  /** Of its lower left corner on the face. */
+  readonly at: Point;
+  /** Millimeters that a pixel covers. */
+  readonly scale: Mm;
+  /** Two points of the picture that a known length lies between. */
+  readonly marks: readonly [Point, Point];
+  /** Where the picture shows the bed's corners: lower left, lower right, upper right, upper left. */
+  readonly quad: Quad;
+  /** Shown as seen squarely from the front, by those corners. */
+  readonly straight: boolean;
+}
+
+/** A photo under the drawing. It belongs to the device, not to the design. */
+export interface Photo {
+  readonly file: Blob;
+  readonly image: ImageBitmap;
+  readonly placing: Placing;
+  /** 0 to 1. */
+  readonly opacity: number;
+  readonly shown: boolean;
+  /** Not to be moved by hand. */
+  readonly locked: boolean;
+}
+
+/** What the hand does with the photo: nothing, carry it, set its two marks, or its four corners. */
+export type PhotoMode = 'rest' | 'move' | 'scale' | 'straighten';
