@@ -36,7 +36,11 @@ function Bar({ release }: { release: Release }) {
   // What is likelier stands first; free is the last.
   const listed = [...others.filter(({ digit }) => digit > 0), ...others.filter(({ digit }) => digit === 0)];
   return (
-    <section className="release-bar" aria-label={t('release.title')} style={beside}>
+    <section
+      className={beside ? 'release-bar' : 'release-bar docked'}
+      aria-label={t('release.title')}
+      style={beside ?? undefined}
+    >
       <ul className="release-now">
         {rules.length === 0 ? <li>{t('release.isFree')}</li> : null}
         {rules.map((rule) => (
@@ -71,12 +75,15 @@ const UNDER = 40;
 const OVER = 16;
 const EDGE = 8;
 const TOOLS = 56;
+/** A narrower drawing has no room beside a part: there the bar stands along its foot. */
+const NARROW = 480;
 
 type Place = { readonly left: number } & ({ readonly top: number } | { readonly bottom: number });
 
-/** Where the bar stands: under or over the part where there is room, else to the right or left of it. */
-function placeBeside(part: Box, canvas: HTMLElement | null): Place {
+/** Where the bar stands: under or over the part where there is room, else to the right or left of it. Null: along the foot. */
+function placeBeside(part: Box, canvas: HTMLElement | null): Place | null {
   const { clientWidth: w, clientHeight: h } = canvas ?? { clientWidth: 0, clientHeight: 0 };
+  if (w < NARROW) return null;
   const within = (at: number) => Math.max(EDGE, Math.min(at, w - WIDE - EDGE));
   const left = within(part.x + (part.w - WIDE) / 2);
   const foot = part.y + part.h;

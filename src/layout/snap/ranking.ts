@@ -97,14 +97,20 @@ function heldAlong(on: SnapAxis, withMargin: boolean): Held {
 function othersThan(now: Holding, near: readonly Offer[], on: SnapAxis): Offer[] {
   const { reach } = on.input;
   const known = new Set(now.offers.map((offer) => JSON.stringify(offer.rule)));
+  const middles: Mm[] = [];
   const touching = now.offers.some((offer) => offer.reading === 'touch');
   return ranked(touching ? near : [...near, ...roundDistances(on)], reach, reach).filter((offer) => {
     const key = JSON.stringify(offer.rule);
     if (offer.reading === 'margin' || offer.rule === null || known.has(key)) return false;
     known.add(key);
-    return !now.offers.some((one) => one.side === offer.side && Math.abs(one.at - offer.at) < SAME_LENGTH);
+    // The middle of the field is that of the face: one of them is enough.
+    if (offer.side === 'mid' && middles.some((at) => isAt(at, offer.at))) return false;
+    if (offer.side === 'mid') middles.push(offer.at);
+    return !now.offers.some((one) => one.side === offer.side && isAt(one.at, offer.at));
   });
 }
+
+const isAt = (a: Mm, b: Mm): boolean => Math.abs(a - b) < SAME_LENGTH;
 
 /** As ranked: row, then nearness (half pixels apart are the same to a hand), then what it is about. */
 function ranked(offers: readonly Offer[], within: Mm, reach: Mm): Offer[] {
