@@ -55,6 +55,15 @@ describe('the list of kept designs', () => {
       await shelf.first().waitFor();
       const shown = await shelf.locator('.first-name').allTextContents();
       expect(shown.toSorted(), JSON.stringify(damage)).toEqual(names);
+      // Each with its picture, before the faces to begin with.
+      await expect.poll(() => shelf.locator('svg').count()).toBe(2);
+      const cards = await page.locator('button.kept-open, button.first-card').allTextContents();
+      expect(
+        cards
+          .slice(0, 2)
+          .map((text) => text.slice(0, 5))
+          .toSorted(),
+      ).toEqual(['First', 'Secon']);
       await shelf.filter({ hasText: 'First face' }).click();
       await page.getByRole('treeitem', { name: /Door panel/ }).waitFor();
     }

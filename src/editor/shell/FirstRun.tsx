@@ -12,12 +12,13 @@ import { openFile } from '../storage/file.ts';
 import { bringIn } from '../storage/session.ts';
 import { useWords } from '../words/t.ts';
 import { FirstBed } from './FirstBed.tsx';
-import { KeptDesigns } from './KeptDesigns.tsx';
+import { KeptDesigns, RemovedDesigns } from './KeptDesigns.tsx';
 import { LanguageSwitch } from './LanguageSwitch.tsx';
 import { StarterCard } from './StarterCard.tsx';
 import { showStep } from './showStep.ts';
 import { useFitChecks } from './useFitChecks.ts';
 import { useLetterPictures } from './useLetterPictures.ts';
+import { useShelf } from './useShelf.ts';
 
 /** The first page itself comes first. */
 const AFTER_MS = 300;
@@ -68,7 +69,10 @@ export default function FirstRun() {
     () => (fitted ? fitted.map((f) => f.fitted) : starters.map((s) => s.design)),
     [fitted, starters],
   );
-  const letters = useLetterPictures(shown);
+  const shelf = useShelf();
+  const { designs } = shelf;
+  const pictured = useMemo(() => [...designs.values(), ...shown], [designs, shown]);
+  const letters = useLetterPictures(pictured);
   const face = faceFor(empty.bed);
 
   useEffect(() => {
@@ -96,6 +100,7 @@ export default function FirstRun() {
         <LanguageSwitch />
         <p>{t('first.lead')}</p>
       </header>
+      <KeptDesigns shelf={shelf} letters={letters} />
       <FirstBed
         measures={{ mattress, pivotAlong: way, measure }}
         own={own}
@@ -145,7 +150,7 @@ export default function FirstRun() {
           <span className="note">{t('first.openHint')}</span>
         </div>
       </section>
-      <KeptDesigns />
+      <RemovedDesigns shelf={shelf} />
       <p className="caution">{t('caution.short')}</p>
     </main>
   );

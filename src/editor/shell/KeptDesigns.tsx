@@ -1,38 +1,43 @@
 import { Trash2, Undo2 } from 'lucide-react';
-import { useCallback, useEffect, useState } from 'react';
+import type { Design } from '../../design/schema.ts';
 import { useStore } from '../state/hooks.ts';
 import { reopen } from '../storage/session.ts';
-import { clearRemoved, forget, type Kept, listKept, listRemoved, markRemoved } from '../storage/shelf.ts';
+import { forget, type Kept, markRemoved } from '../storage/shelf.ts';
 import { spoken, useWords } from '../words/t.ts';
+import { Guard } from './Guard.tsx';
+import { StarterPicture } from './StarterPicture.tsx';
+import type { Letters } from './useLetterPictures.ts';
+import type { Shelf } from './useShelf.ts';
 
-const NOTHING = { kept: [], removed: [] };
+interface KeptDesignsProps {
+  readonly shelf: Shelf;
+  readonly letters: ReadonlyMap<Design, Letters>;
+}
 
-/** The designs kept on this device, and those removed from among them, which can be put back for a while. */
-export function KeptDesigns() {
+/** The designs kept on this device, each with its picture: what a person who comes back looks for first. */
+export function KeptDesigns({ shelf: { kept, designs, change }, letters }: KeptDesignsProps) {
   const t = useWords();
   const store = useStore();
-  const [{ kept, removed }, setFound] = useState<Record<'kept' | 'removed', readonly Kept[]>>(NOTHING);
-  const change = useCallback(async (done: Promise<void>) => {
-    // Where the device refuses, the list shows what is still there.
-    await done.catch(() => {});
-    const found = await Promise.all([listKept(), listRemoved()]).catch(() => [[], []]);
-    setFound({ kept: found[0] ?? [], removed: found[1] ?? [] });
-  }, []);
-  useEffect(() => {
-    void change(clearRemoved(Date.now()));
-  }, [change]);
-  const named = (k: Kept) => k.name || t('first.unnamed');
-  if (kept.length + removed.length === 0) return null;
+  const named = useNamed();
+  if (kept.length === 0) return null;
   return (
     <section className="first-kept" aria-labelledby="first-kept">
       <h2 id="first-kept" className="tape">
         {t('first.kept')}
       </h2>
-      {kept.length > 0 ? (
-        <ul className="kept">
-          {kept.map((k) => (
+      <ul className="kept-cards">
+        {kept.map((k) => {
+          const design = designs.get(k.id);
+          return (
             <li key={k.id}>
               <button type="button" className="kept-open" onClick={() => void reopen(store, k.id)}>
+                {design ? (
+                  <Guard onLost={() => undefined}>
+                    <StarterPicture design={design} letters={letters.get(design)} />
+                  </Guard>
+                ) : (
+                  <span className="first-picture" aria-hidden="true" />
+                )}
                 <span className="first-name">{named(k)}</span>
                 {k.at > 0 ? (
                   <time className="note" dateTime={new Date(k.at).toISOString()}>
@@ -50,38 +55,50 @@ export function KeptDesigns() {
                 <Trash2 aria-hidden="true" />
               </button>
             </li>
-          ))}
-        </ul>
-      ) : null}
-      {removed.length > 0 ? (
-        <div className="kept-removed">
-          <h3>{t('first.removed')}</h3>
-          <p className="note">{t('first.removedHint')}</p>
-          <ul className="kept">
-            {removed.map((k) => (
-              <li key={k.id}>
-                <span className="kept-open">{named(k)}</span>
-                <button
-                  type="button"
-                  className="btn small"
-                  aria-label={t('first.putBackNamed', { name: named(k) })}
-                  onClick={() => void change(markRemoved(k.id, undefined))}
-                >
-                  <Undo2 aria-hidden="true" />
-                  {t('first.putBack')}
-                </button>
-              </li>
-            ))}
-          </ul>
-          <button
-            type="button"
-            className="btn small"
-            onClick={() => void change(forget(removed.map((k) => k.id)))}
-          >
-            {t('first.forgetAll')}
-          </button>
-        </div>
-      ) : null}
+          );
+        })}
+      </ul>
     </section>
   );
+}
+
+/** Those removed from among them, which can be put back for a while. */
+export function RemovedDesigns({ shelf: { removed, change } }: Pick<KeptDesignsProps, 'shelf'>) {
+  const t = useWords();
+  const named = useNamed();
+  if (removed.length === 0) return null;
+  return (
+    <section className="kept-removed" aria-labelledby="first-removed">
+      <h2 id="first-removed">{t('first.removed')}</h2>
+      <p className="note">{t('first.removedHint')}</p>
+      <ul className="kept">
+        {removed.map((k) => (
+          <li key={k.id}>
+            <span className="kept-name">{named(k)}</span>
+            <button
+              type="button"
+              className="btn small"
+              aria-label={t('first.putBackNamed', { name: named(k) })}
+              onClick={() => void change(markRemoved(k.id, undefined))}
+            >
+              <Undo2 aria-hidden="true" />
+              {t('first.putBack')}
+            </button>
+          </li>
+        ))}
+      </ul>
+      <button
+        type="button"
+        className="btn small"
+        onClick={() => void change(forget(removed.map((k) => k.id)))}
+      >
+        {t('first.forgetAll')}
+      </button>
+    </section>
+  );
+}
+
+function useNamed(): (kept: Kept) => string {
+  const t = useWords();
+  return (kept) => kept.name || t('first.unnamed');
 }
