@@ -29,6 +29,20 @@ describe.each(['light', 'dark'] as const)('without violations, %s', (colorScheme
   });
 });
 
+it('high contrast in dark is there where the device asks for both, and can be chosen', async () => {
+  const { page } = await visit(await context({ colorScheme: 'dark', contrast: 'more' }));
+  await drop(page, plainDesign());
+  const theme = () => page.evaluate(() => document.documentElement.dataset.theme);
+  expect(await theme()).toBe('contrast-dark');
+  await page.getByRole('treeitem', { name: /Left stile/ }).click();
+  await page.getByRole('tabpanel', { name: 'Left stile' }).waitFor();
+  expect(await violations(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Settings' }).click();
+  await page.getByRole('menuitemradio', { name: 'High contrast, light' }).click();
+  await expect.poll(theme).toBe('contrast');
+  await page.context().close();
+});
+
 it('the checker finds what it should find', async () => {
   const page = await (await context()).newPage();
   await page.setContent('<main><button></button><p style="color: #ddd">Hardly to be read</p></main>');

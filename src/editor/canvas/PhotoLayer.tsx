@@ -4,6 +4,7 @@ import { onFace } from '../photo/placing.ts';
 import { useStraightened } from '../photo/useStraightened.ts';
 import type { Photo, PhotoMode } from '../state/photo.ts';
 import { photoHandles } from '../tool/photo.ts';
+import { strokeHaloed } from './haloed.ts';
 import type { Palette } from './palette.ts';
 
 interface PhotoProps {
@@ -70,34 +71,24 @@ export function PhotoHandles({ photo, mode, palette, scale }: HandlesProps) {
           });
           if (closed) ctx.closePath();
         };
-        ctx.strokeStyle = palette.pencil;
-        ctx.lineWidth = px;
-        ctx.setLineDash([6 * px, 4 * px]);
+        const line = { color: palette.over, px };
         trace(frame, true);
-        ctx.stroke();
-        ctx.setLineDash([]);
-        for (const [color, width] of [
-          [palette.sheet, 4],
-          [palette.pencil, 1.5],
-        ] as const) {
-          ctx.strokeStyle = color;
-          ctx.lineWidth = width * px;
-          trace(points, mode === 'straighten');
-          ctx.stroke();
-          for (const p of points) {
-            ctx.beginPath();
-            ctx.arc(p.x, p.y, 9 * px, 0, Math.PI * 2);
-            for (const [dx, dy] of [
-              [1, 0],
-              [-1, 0],
-              [0, 1],
-              [0, -1],
-            ] as const) {
-              ctx.moveTo(p.x + dx * 3 * px, p.y + dy * 3 * px);
-              ctx.lineTo(p.x + dx * 13 * px, p.y + dy * 13 * px);
-            }
-            ctx.stroke();
+        strokeHaloed(ctx, palette, { ...line, width: 1, dash: [6, 4] });
+        trace(points, mode === 'straighten');
+        strokeHaloed(ctx, palette, { ...line, width: 1.5 });
+        for (const p of points) {
+          ctx.beginPath();
+          ctx.arc(p.x, p.y, 9 * px, 0, Math.PI * 2);
+          for (const [dx, dy] of [
+            [1, 0],
+            [-1, 0],
+            [0, 1],
+            [0, -1],
+          ] as const) {
+            ctx.moveTo(p.x + dx * 3 * px, p.y + dy * 3 * px);
+            ctx.lineTo(p.x + dx * 13 * px, p.y + dy * 13 * px);
           }
+          strokeHaloed(ctx, palette, { ...line, width: 1.5 });
         }
       }}
     />

@@ -54,7 +54,7 @@ export const SeenLayer = memo(function SeenLayer(props: SeenLayerProps) {
       if (hud && hud.text !== '' && !hud.typed)
         drawPlate(
           ctx,
-          { text: hud.text, size: 15, fill: palette.ink, ink: palette.paper },
+          { text: hud.text, size: 15, fill: palette.ink, ink: palette.paper, halo: palette.halo },
           { x: hud.at.x + TAG.right, y: hud.at.y + TAG.below },
           'left',
         );

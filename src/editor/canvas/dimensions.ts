@@ -2,13 +2,17 @@ import type { Face } from '../../bed/face.ts';
 import { mentionsOf } from '../../design/references.ts';
 import { roomsOf, shapeOf } from '../../design/rule/table.ts';
 import type { Axis, Design, Edge, PartArray, Rule } from '../../design/schema.ts';
-import type { Box } from '../../geometry/shape.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { gridOf } from '../../layout/place/array.ts';
 import { partOf } from '../../layout/reference.ts';
 import type { Mm } from '../../measure/units.ts';
 import { edgeOfBox, placeOfEdge } from '../state/edges.ts';
 import { stocksOf } from '../state/tables.ts';
+
+/** Pixels that lines stand off: those of the face, and the width and height of a part. */
+export const OVERALL = 26;
+export const STAND_OFF = { x: 30, y: 34 } as const;
 
 /** A dimension line of the selection: between two places on an axis, at a height on the other. */
 export interface Dimension {
@@ -19,6 +23,8 @@ export interface Dimension {
   readonly cross: Mm;
   /** Pixels that the line stands off from `cross`, so that lines do not lie on the part. */
   readonly off: number;
+  /** Pixels that its plate stands beside the middle of the line. */
+  readonly aside?: Point;
   readonly edits:
     | { readonly rule: string; readonly measure?: string }
     | { readonly part: string; readonly side: 'w' | 'h' }
@@ -39,7 +45,7 @@ export function dimensionsOf(design: Design, face: Face, layout: Layout, id: str
     from: axis === 'x' ? box.x : box.y,
     to: axis === 'x' ? box.x + box.w : box.y + box.h,
     cross: axis === 'x' ? box.y : box.x + box.w,
-    off: axis === 'x' ? 30 : 34,
+    off: STAND_OFF[axis],
     edits: editable && !part?.locked ? { part: id, side } : null,
     role: 'size',
   });
@@ -98,21 +104,21 @@ function dimensionsOfRule(rule: Rule, face: Face, layout: Layout, id: string, bo
 /** The face's own width and height, along its lower and right edge. */
 export function faceDimensions(face: Face): Dimension[] {
   return [
-    { key: 'face-w', axis: 'x', from: 0, to: face.width, cross: 0, off: 26, edits: null, role: 'face' },
+    { key: 'face-w', axis: 'x', from: 0, to: face.width, cross: 0, off: OVERALL, edits: null, role: 'face' },
     {
       key: 'face-h',
       axis: 'y',
       from: 0,
       to: face.height,
       cross: face.width,
-      off: 26,
+      off: OVERALL,
       edits: null,
       role: 'face',
     },
   ];
 }
 
-/** Ends and middle of a dimension line on the screen. */
+/** Ends of a dimension line on the screen, and the middle of its plate. */
 export function dimensionOnScreen(d: Dimension, toScreen: (p: { x: Mm; y: Mm }) => { x: number; y: number }) {
   const at = (along: Mm) => (d.axis === 'x' ? { x: along, y: d.cross } : { x: d.cross, y: along });
   const shift = d.axis === 'x' ? { x: 0, y: d.off } : { x: d.off, y: 0 };
@@ -120,5 +126,7 @@ export function dimensionOnScreen(d: Dimension, toScreen: (p: { x: Mm; y: Mm }) 
   const b = toScreen(at(d.to));
   const from = { x: a.x + shift.x, y: a.y + shift.y };
   const to = { x: b.x + shift.x, y: b.y + shift.y };
-  return { foot: [a, b] as const, from, to, middle: { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 } };
+  const { x, y } = d.aside ?? { x: 0, y: 0 };
+  const middle = { x: (from.x + to.x) / 2 + x, y: (from.y + to.y) / 2 + y };
+  return { foot: [a, b] as const, from, to, middle };
 }

@@ -1,6 +1,7 @@
 import { toScreen, type View } from '../state/store.ts';
 import { type Dimension, dimensionOnScreen } from './dimensions.ts';
 import { drawPlate } from './figure.ts';
+import { strokeHaloed } from './haloed.ts';
 import type { Palette } from './palette.ts';
 
 /** Dimension lines as drafted: thin, with a slash at each end and extension lines to what they measure. */
@@ -12,13 +13,12 @@ export function drawDimensions(
 ): void {
   for (const d of dimensions) {
     const { foot, from, to } = dimensionOnScreen(d, (p) => toScreen(view, p));
-    ctx.strokeStyle = d.role === 'face' ? palette['ink-2'] : palette.pencil;
-    ctx.lineWidth = d.role === 'gap' ? 1 : 1.25;
-    ctx.setLineDash(d.role === 'gap' ? [4, 3] : []);
+    const color = d.role === 'face' ? palette.ink : palette.over;
     ctx.beginPath();
     if (d.off !== 0) {
-      const ext = d.axis === 'x' ? { x: 0, y: 5 } : { x: 5, y: 0 };
-      const gap = d.axis === 'x' ? { x: 0, y: 3 } : { x: 3, y: 0 };
+      const out = Math.sign(d.off);
+      const ext = d.axis === 'x' ? { x: 0, y: 5 * out } : { x: 5 * out, y: 0 };
+      const gap = d.axis === 'x' ? { x: 0, y: 3 * out } : { x: 3 * out, y: 0 };
       for (const [f, e] of [
         [foot[0], from],
         [foot[1], to],
@@ -29,15 +29,14 @@ export function drawDimensions(
     }
     ctx.moveTo(from.x, from.y);
     ctx.lineTo(to.x, to.y);
-    ctx.stroke();
-    ctx.setLineDash([]);
-    ctx.lineWidth = 2;
+    const line = d.role === 'gap' ? { width: 1, dash: [4, 3] } : { width: 1.25 };
+    strokeHaloed(ctx, palette, { color, ...line });
     ctx.beginPath();
     for (const p of [from, to]) {
       ctx.moveTo(p.x - 4, p.y + 4);
       ctx.lineTo(p.x + 4, p.y - 4);
     }
-    ctx.stroke();
+    strokeHaloed(ctx, palette, { color, width: 2 });
   }
 }
 
@@ -52,11 +51,12 @@ export function drawFigures(
   palette: Palette,
   textOf: (d: Dimension) => string,
 ): void {
+  const { halo } = palette;
   const looks = {
-    face: { fill: palette.desk, ink: palette['ink-2'] },
-    gap: { fill: palette.sheet, ink: palette.pencil, edge: palette.pencil },
-    size: { fill: palette.pencil, ink: palette['pencil-ink'] },
-    rule: { fill: palette.pencil, ink: palette['pencil-ink'] },
+    face: { fill: palette.desk, ink: palette.ink },
+    gap: { fill: palette.halo, ink: palette.over, edge: palette.over, halo },
+    size: { fill: palette.over, ink: palette.halo, halo },
+    rule: { fill: palette.over, ink: palette.halo, halo },
   };
   for (const d of dimensions) {
     const { middle } = dimensionOnScreen(d, (p) => toScreen(view, p));

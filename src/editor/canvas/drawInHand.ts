@@ -3,6 +3,7 @@ import type { LaidPart } from '../../layout/laid.ts';
 import { toScreen, type View } from '../state/store.ts';
 import type { Guide } from '../tool/guide.ts';
 import { drawPlate } from './figure.ts';
+import { strokeHaloed } from './haloed.ts';
 import type { Handle } from './handles.ts';
 import type { Palette } from './palette.ts';
 
@@ -24,13 +25,11 @@ export function drawInHand(ctx: CanvasRenderingContext2D, hand: InHand): void {
   const { view, palette } = hand;
   ctx.lineJoin = 'round';
   for (const part of hand.outlined) outline(ctx, part, view, palette);
-  ctx.strokeStyle = palette.pencil;
-  ctx.lineWidth = 1.5;
   for (const box of hand.boxes) {
     const a = toScreen(view, { x: box.x, y: box.y + box.h });
-    ctx.setLineDash([5, 4]);
-    ctx.strokeRect(a.x - 3, a.y - 3, box.w * view.scale + 6, box.h * view.scale + 6);
-    ctx.setLineDash([]);
+    ctx.beginPath();
+    ctx.rect(a.x - 3, a.y - 3, box.w * view.scale + 6, box.h * view.scale + 6);
+    strokeHaloed(ctx, palette, { color: palette.over, width: 1.5, dash: [5, 4] });
   }
   for (const guide of hand.guides) drawGuide(ctx, guide, view, palette);
   if (hand.path.length > 0) drawPath(ctx, hand.path, view, palette);
@@ -38,14 +37,15 @@ export function drawInHand(ctx: CanvasRenderingContext2D, hand: InHand): void {
   if (hand.frame) {
     const a = toScreen(view, hand.frame.from);
     const b = toScreen(view, hand.frame.to);
-    ctx.fillStyle = palette.pencil;
+    ctx.beginPath();
+    ctx.rect(a.x, a.y, b.x - a.x, b.y - a.y);
+    ctx.fillStyle = palette.over;
     ctx.globalAlpha = 0.12;
-    ctx.fillRect(a.x, a.y, b.x - a.x, b.y - a.y);
+    ctx.fill();
     ctx.globalAlpha = 1;
     // Pulled to the left it takes what it touches.
-    if (b.x < a.x) ctx.setLineDash([6, 4]);
-    ctx.strokeRect(a.x, a.y, b.x - a.x, b.y - a.y);
-    ctx.setLineDash([]);
+    const dash = b.x < a.x ? [6, 4] : [];
+    strokeHaloed(ctx, palette, { color: palette.over, width: 1.5, dash });
   }
 }
 
@@ -61,18 +61,14 @@ function outline(ctx: CanvasRenderingContext2D, part: LaidPart, view: View, pale
       ctx.closePath();
     }
   }
-  ctx.strokeStyle = palette.sheet;
-  ctx.lineWidth = 4.5;
-  ctx.stroke();
-  ctx.strokeStyle = palette.pencil;
-  ctx.lineWidth = 2;
-  ctx.stroke();
+  strokeHaloed(ctx, palette, { color: palette.over, width: 2 });
 }
 
+/** The filling of a handle is the halo of its line. */
 function drawHandle(ctx: CanvasRenderingContext2D, handle: Handle, palette: Palette): void {
   const { x, y } = handle.px;
-  ctx.fillStyle = palette.sheet;
-  ctx.strokeStyle = palette.pencil;
+  ctx.fillStyle = palette.halo;
+  ctx.strokeStyle = palette.over;
   ctx.lineWidth = 2;
   ctx.beginPath();
   if (handle.act.kind === 'turn') {
@@ -81,14 +77,16 @@ function drawHandle(ctx: CanvasRenderingContext2D, handle: Handle, palette: Pale
     ctx.stroke();
     ctx.beginPath();
     ctx.arc(x, y, 10, -0.9, 0.9);
-    ctx.stroke();
+    strokeHaloed(ctx, palette, { color: palette.over, width: 2 });
     return;
   }
   if (handle.act.kind === 'corner') {
     ctx.arc(x, y, 5.5, 0, Math.PI * 2);
-    if (handle.act.chosen) ctx.fillStyle = palette.pencil;
     ctx.fill();
-    ctx.stroke();
+    strokeHaloed(ctx, palette, { color: palette.over, width: 2 });
+    if (!handle.act.chosen) return;
+    ctx.fillStyle = palette.over;
+    ctx.fill();
     return;
   }
   if (handle.act.kind === 'middle') {
@@ -96,13 +94,12 @@ function drawHandle(ctx: CanvasRenderingContext2D, handle: Handle, palette: Pale
     ctx.fill();
     ctx.lineWidth = 1;
     ctx.stroke();
-    ctx.lineWidth = 1.5;
     ctx.beginPath();
     ctx.moveTo(x - 3.5, y);
     ctx.lineTo(x + 3.5, y);
     ctx.moveTo(x, y - 3.5);
     ctx.lineTo(x, y + 3.5);
-    ctx.stroke();
+    strokeHaloed(ctx, palette, { color: palette.over, width: 1.5 });
     return;
   }
   ctx.rect(x - 4.5, y - 4.5, 9, 9);
@@ -117,29 +114,23 @@ function drawPath(ctx: CanvasRenderingContext2D, path: readonly Point[], view: V
     if (i === 0) ctx.moveTo(p.x, p.y);
     else ctx.lineTo(p.x, p.y);
   });
-  ctx.strokeStyle = palette.pencil;
-  ctx.lineWidth = 1.5;
-  ctx.stroke();
+  strokeHaloed(ctx, palette, { color: palette.over, width: 1.5 });
   at.forEach((px, index) => {
     drawHandle(ctx, { px, act: { kind: 'corner', index, chosen: index > 0 }, cursor: '' }, palette);
   });
 }
 
 function drawGuide(ctx: CanvasRenderingContext2D, guide: Guide, view: View, palette: Palette): void {
-  ctx.strokeStyle = palette.pencil;
-  ctx.fillStyle = palette.pencil;
-  ctx.lineWidth = 1.25;
+  const line = { color: palette.over, width: 1.25 };
   const point = (along: number, cross: number) =>
     toScreen(view, guide.axis === 'x' ? { x: along, y: cross } : { x: cross, y: along });
   ctx.beginPath();
   if (guide.kind === 'line') {
     const a = point(guide.at, guide.from);
     const b = point(guide.at, guide.to);
-    ctx.setLineDash([7, 4]);
     ctx.moveTo(a.x, a.y);
     ctx.lineTo(b.x, b.y);
-    ctx.stroke();
-    ctx.setLineDash([]);
+    strokeHaloed(ctx, palette, { ...line, dash: [7, 4] });
     return;
   }
   const a = point(guide.from, guide.cross);
@@ -150,8 +141,8 @@ function drawGuide(ctx: CanvasRenderingContext2D, guide: Guide, view: View, pale
     ctx.moveTo(p.x - 4, p.y + 4);
     ctx.lineTo(p.x + 4, p.y - 4);
   }
-  ctx.stroke();
+  strokeHaloed(ctx, palette, line);
   const m = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-  const plate = { text: guide.label, size: 13, fill: palette.pencil, ink: palette['pencil-ink'] };
+  const plate = { text: guide.label, size: 13, fill: palette.over, ink: palette.halo, halo: palette.halo };
   drawPlate(ctx, plate, m, 'middle');
 }

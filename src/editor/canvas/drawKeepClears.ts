@@ -1,4 +1,5 @@
 import type { KeepClear } from '../../bed/bed.ts';
+import { strokeHaloed } from './haloed.ts';
 import type { Palette } from './palette.ts';
 
 /** What must stay free, hatched as on a drawing. */
@@ -26,9 +27,11 @@ export function drawKeepClears(
     ctx.lineWidth = 1 / scale;
     ctx.strokeStyle = palette.bad;
     ctx.stroke();
-    ctx.lineWidth = 3 / scale;
-    ctx.setLineDash([6 / scale, 4 / scale]);
-    ctx.strokeRect(box.x, box.y, box.w, box.h);
+    // Half of the line is clipped away.
+    ctx.globalAlpha = 1;
+    ctx.beginPath();
+    ctx.rect(box.x, box.y, box.w, box.h);
+    strokeHaloed(ctx, palette, { color: palette.bad, width: 3, dash: [6, 4], px: 1 / scale });
     ctx.restore();
   }
 }

@@ -1,5 +1,6 @@
 import type { Point } from '../../geometry/shape.ts';
 import { fractionsIn } from '../field/fractions.ts';
+import { HALO } from './haloed.ts';
 
 const FACE = '"Barlow Condensed", sans-serif';
 /** Numerals of a fraction against the text, and how far they rise, as `.frac` in the style sheet has them. */
@@ -13,6 +14,8 @@ export interface Plate {
   readonly fill: string;
   readonly ink: string;
   readonly edge?: string | undefined;
+  /** Around it, where it lies over the drawing. */
+  readonly halo?: string | undefined;
 }
 
 /** Room beside the text, and height of the plate against the text. */
@@ -31,10 +34,14 @@ export function drawPlate(
   const h = size * HIGH;
   const x = Math.round(anchor === 'middle' ? at.x - w / 2 : at.x);
   const y = Math.round(anchor === 'middle' ? at.y - h / 2 : at.y);
-  ctx.fillStyle = plate.fill;
-  ctx.beginPath();
-  ctx.roundRect(x, y, w, h, 2);
-  ctx.fill();
+  const lay = (fill: string, out: number) => {
+    ctx.fillStyle = fill;
+    ctx.beginPath();
+    ctx.roundRect(x - out, y - out, w + 2 * out, h + 2 * out, 2 + out);
+    ctx.fill();
+  };
+  if (plate.halo) lay(plate.halo, HALO);
+  lay(plate.fill, 0);
   if (plate.edge) {
     ctx.strokeStyle = plate.edge;
     ctx.lineWidth = 1;

@@ -7,6 +7,7 @@ import { itemsOf } from '../action/movable.ts';
 import { faceFor, layoutOf } from '../state/derive.ts';
 import type { EditorState, View } from '../state/store.ts';
 import { boxesOf } from './boxes.ts';
+import { clearOfOverall } from './clear.ts';
 import { type Dimension, dimensionsOf, faceDimensions } from './dimensions.ts';
 import { type Handle, handlesOf } from './handles.ts';
 import { memberMarks } from './members.ts';
@@ -56,7 +57,10 @@ export function sceneOf(design: Design, chosen: Chosen): Scene {
       items.size === 0 ? [] : layout.parts.filter((p) => items.has(p.part) && (one === null || p.id === one)),
     boxes: selection.length > 1 || !single ? boxes : (marks?.boxes ?? []),
     handles: single && !carrying ? handlesOf(design, only, onlyBox, view, corner) : [],
-    dimensions: single && roomy ? dimensionsOf(design, face, layout, only, onlyBox) : [],
+    dimensions:
+      single && roomy
+        ? clearOfOverall(dimensionsOf(design, face, layout, only, onlyBox), onlyBox, face, view)
+        : [],
     overall: faceDimensions(face),
     marked: boxAround(boxes),
   };

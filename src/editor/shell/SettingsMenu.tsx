@@ -3,13 +3,13 @@ import type { Design } from '../../design/schema.ts';
 import { LANGUAGE_TAGS, LANGUAGES } from '../../plan/words/languages.ts';
 import { useCommit, useEditor, useStore } from '../state/hooks.ts';
 import { chooseLanguage } from '../state/language.ts';
+import { THEMES } from '../state/store.ts';
 import { useLanguage, useWords } from '../words/t.ts';
 import { Menu, MenuChoices, MenuItem, MenuLine, MenuSwitch } from './Menu.tsx';
 
 const UNITS: readonly Design['measure']['unit'][] = ['in', 'ft-in', 'cm', 'mm'];
 const FRACTIONS: readonly Design['measure']['fraction'][] = ['8', '16', '32', '64', 'decimal'];
 const LOOKS = ['color', 'tape', 'shadow'] as const;
-const THEMES = ['auto', 'light', 'dark', 'contrast'] as const;
 
 /** Language, units, fractions and the look of the screen. */
 export function SettingsMenu() {
@@ -67,7 +67,7 @@ export function SettingsMenu() {
       <MenuChoices
         label={t('settings.theme')}
         value={theme}
-        choices={THEMES.map((value) => ({ value, label: t(`theme.${value}`) }))}
+        choices={(['auto', ...THEMES] as const).map((value) => ({ value, label: t(`theme.${value}`) }))}
         onChoose={(value) => store.setState({ theme: value })}
       />
     </Menu>

@@ -20,8 +20,8 @@ import { type CommitOptions, commit } from './commit.ts';
 import { faceFor, layoutOf } from './derive.ts';
 import { followerOf } from './follower.ts';
 import type { Planner, PlanState } from './planner.ts';
-import { type EditorState, type EditorStore, shownDesign } from './store.ts';
-import { resolveTheme, type Theme, watchTheme } from './theme.ts';
+import { type EditorState, type EditorStore, shownDesign, type Theme } from './store.ts';
+import { resolveTheme, watchTheme } from './theme.ts';
 
 export interface Bench {
   readonly store: EditorStore;

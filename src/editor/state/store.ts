@@ -12,7 +12,9 @@ import type { Photo, PhotoMode } from './photo.ts';
 
 export type Look = 'color' | 'tape' | 'shadow';
 export type SideTab = 'step' | 'part' | 'parts';
-export type ThemeChoice = 'auto' | 'light' | 'dark' | 'contrast';
+export const THEMES = ['light', 'dark', 'contrast', 'contrast-dark'] as const;
+export type Theme = (typeof THEMES)[number];
+export type ThemeChoice = 'auto' | Theme;
 
 /** Where the face stands on the canvas: pixels per millimeter, and the pixel of the face's origin. */
 export interface View {

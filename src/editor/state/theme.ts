@@ -1,6 +1,4 @@
-import type { EditorStore, ThemeChoice } from './store.ts';
-
-export type Theme = 'light' | 'dark' | 'contrast';
+import { type EditorStore, THEMES, type Theme, type ThemeChoice } from './store.ts';
 
 const DARK = '(prefers-color-scheme: dark)';
 const CONTRAST = '(prefers-contrast: more)';
@@ -8,8 +6,9 @@ const KEY = 'showface:theme';
 
 export function resolveTheme(choice: ThemeChoice): Theme {
   if (choice !== 'auto') return choice;
-  if (matchMedia(CONTRAST).matches) return 'contrast';
-  return matchMedia(DARK).matches ? 'dark' : 'light';
+  const dark = matchMedia(DARK).matches;
+  if (matchMedia(CONTRAST).matches) return dark ? 'contrast-dark' : 'contrast';
+  return dark ? 'dark' : 'light';
 }
 
 /** Calls back when the device changes its mind about light, dark or contrast. */
@@ -24,7 +23,7 @@ export function watchTheme(listener: () => void): () => void {
 export function storedTheme(): ThemeChoice {
   try {
     const stored = localStorage.getItem(KEY);
-    return stored === 'light' || stored === 'dark' || stored === 'contrast' ? stored : 'auto';
+    return THEMES.find((theme) => theme === stored) ?? 'auto';
   } catch {
     return 'auto';
   }

@@ -56,7 +56,8 @@ export const shellWords: Record<keyof typeof en, string> = {
   'theme.auto': 'Wie das Gerät',
   'theme.light': 'Hell',
   'theme.dark': 'Dunkel',
-  'theme.contrast': 'Hoher Kontrast',
+  'theme.contrast': 'Hoher Kontrast, hell',
+  'theme.contrast-dark': 'Hoher Kontrast, dunkel',
 
   'look.title': 'Wie die Front gezeichnet wird',
   'look.color': 'Farbe',

@@ -54,7 +54,8 @@ export const shellWords = {
   'theme.auto': 'As the device',
   'theme.light': 'Light',
   'theme.dark': 'Dark',
-  'theme.contrast': 'High contrast',
+  'theme.contrast': 'High contrast, light',
+  'theme.contrast-dark': 'High contrast, dark',
 
   'look.title': 'How the face is drawn',
   'look.color': 'Color',
