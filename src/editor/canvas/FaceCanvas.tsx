@@ -1,4 +1,3 @@
-import type { Layer as KonvaLayer } from 'konva/lib/Layer';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Group, Stage } from 'react-konva';
 import { keepPhotos } from '../photo/keep.ts';
@@ -6,16 +5,15 @@ import { useEditor, usePlan, useShadows, useStore } from '../state/hooks.ts';
 import { isCarrying, shownDesign } from '../state/store.ts';
 import { cancelPath } from '../tool/path.ts';
 import { useWords } from '../words/t.ts';
-import { BaseLayer } from './BaseLayer.tsx';
 import { CanvasFields } from './CanvasFields.tsx';
 import { DimensionLabels } from './DimensionLabels.tsx';
 import { fitToFace } from './fit.ts';
 import { HudTag } from './HudTag.tsx';
-import { PartsShape } from './PartsShape.tsx';
-import { PhotoHandles } from './PhotoLayer.tsx';
+import { OverLayer } from './OverLayer.tsx';
+import { PartsLayer } from './PartsLayer.tsx';
+import { PhotoHandles } from './PhotoHandles.tsx';
 import { holdCanvas, shownOn } from './place.ts';
 import { ReleaseBar } from './ReleaseBar.tsx';
-import { SeenLayer } from './SeenLayer.tsx';
 import { sceneOf } from './scene.ts';
 import { usePalette } from './usePalette.ts';
 import './strict.ts';
@@ -29,7 +27,6 @@ export function FaceCanvas() {
   const t = useWords();
   const store = useStore();
   const holder = useRef<HTMLDivElement>(null);
-  const base = useRef<KonvaLayer>(null);
   const [size, setSize] = useState({ width: 0, height: 0 });
   const space = useSpaceKey();
   const pointers = usePointers(store, holder, space);
@@ -106,34 +103,24 @@ export function FaceCanvas() {
       </p>
       {drawn ? (
         <Stage width={size.width} height={size.height} listening={false}>
-          <SeenLayer {...size} view={view} palette={palette}>
-            <PartsShape
-              {...size}
-              design={design}
-              signs={signs}
-              view={view}
-              look={look}
-              palette={palette}
-              shadows={shadows}
-              base={base}
-            />
+          <PartsLayer
+            {...size}
+            design={design}
+            signs={signs}
+            view={view}
+            look={look}
+            palette={palette}
+            shadows={shadows}
+            photo={photo}
+            photoMode={photoMode}
+          />
+          <OverLayer {...size} view={view} palette={palette}>
             {photo?.shown && photoMode !== 'rest' ? (
               <Group x={view.x} y={view.y} scaleX={view.scale} scaleY={-view.scale}>
                 <PhotoHandles photo={photo} mode={photoMode} palette={palette} scale={view.scale} />
               </Group>
             ) : null}
-          </SeenLayer>
-          <BaseLayer
-            {...size}
-            view={view}
-            face={face}
-            bed={design.bed}
-            unit={design.measure.unit}
-            palette={palette}
-            photo={photo}
-            photoMode={photoMode}
-            layer={base}
-          />
+          </OverLayer>
         </Stage>
       ) : null}
       <div className="canvas-labels" style={{ clipPath: `inset(${RULER}px 0 0 ${RULER}px)` }}>

@@ -3,10 +3,11 @@ import { type Dimension, dimensionOnScreen } from './dimensions.ts';
 import { drawPlate } from './figure.ts';
 import { strokeHaloed } from './haloed.ts';
 import type { Palette } from './palette.ts';
+import type { Pen } from './pen.ts';
 
 /** Dimension lines as drafted: thin, with a slash at each end and extension lines to what they measure. */
 export function drawDimensions(
-  ctx: CanvasRenderingContext2D,
+  ctx: Pen,
   dimensions: readonly Dimension[],
   view: View,
   palette: Palette,
@@ -45,7 +46,7 @@ export function drawDimensions(
  * They look alike.
  */
 export function drawFigures(
-  ctx: CanvasRenderingContext2D,
+  ctx: Pen,
   dimensions: readonly Dimension[],
   view: View,
   palette: Palette,

@@ -6,6 +6,7 @@ import { drawPlate } from './figure.ts';
 import { strokeHaloed } from './haloed.ts';
 import type { Handle } from './handles.ts';
 import type { Palette } from './palette.ts';
+import type { Pen } from './pen.ts';
 
 interface InHand {
   readonly view: View;
@@ -21,7 +22,7 @@ interface InHand {
 }
 
 /** What is in hand: selection, handles, guides. Drawn in pixels, over everything. */
-export function drawInHand(ctx: CanvasRenderingContext2D, hand: InHand): void {
+export function drawInHand(ctx: Pen, hand: InHand): void {
   const { view, palette } = hand;
   ctx.lineJoin = 'round';
   for (const part of hand.outlined) outline(ctx, part, view, palette);
@@ -49,7 +50,7 @@ export function drawInHand(ctx: CanvasRenderingContext2D, hand: InHand): void {
   }
 }
 
-function outline(ctx: CanvasRenderingContext2D, part: LaidPart, view: View, palette: Palette): void {
+function outline(ctx: Pen, part: LaidPart, view: View, palette: Palette): void {
   ctx.beginPath();
   for (const polygon of part.region) {
     for (const ring of [polygon.outer, ...polygon.holes]) {
@@ -65,7 +66,7 @@ function outline(ctx: CanvasRenderingContext2D, part: LaidPart, view: View, pale
 }
 
 /** The filling of a handle is the halo of its line. */
-function drawHandle(ctx: CanvasRenderingContext2D, handle: Handle, palette: Palette): void {
+function drawHandle(ctx: Pen, handle: Handle, palette: Palette): void {
   const { x, y } = handle.px;
   ctx.fillStyle = palette.halo;
   ctx.strokeStyle = palette.over;
@@ -107,7 +108,7 @@ function drawHandle(ctx: CanvasRenderingContext2D, handle: Handle, palette: Pale
   ctx.stroke();
 }
 
-function drawPath(ctx: CanvasRenderingContext2D, path: readonly Point[], view: View, palette: Palette): void {
+function drawPath(ctx: Pen, path: readonly Point[], view: View, palette: Palette): void {
   const at = path.map((p) => toScreen(view, p));
   ctx.beginPath();
   at.forEach((p, i) => {
@@ -120,7 +121,7 @@ function drawPath(ctx: CanvasRenderingContext2D, path: readonly Point[], view: V
   });
 }
 
-function drawGuide(ctx: CanvasRenderingContext2D, guide: Guide, view: View, palette: Palette): void {
+function drawGuide(ctx: Pen, guide: Guide, view: View, palette: Palette): void {
   const line = { color: palette.over, width: 1.25 };
   const point = (along: number, cross: number) =>
     toScreen(view, guide.axis === 'x' ? { x: along, y: cross } : { x: cross, y: along });

@@ -1,14 +1,10 @@
 import type { KeepClear } from '../../bed/bed.ts';
 import { strokeHaloed } from './haloed.ts';
 import type { Palette } from './palette.ts';
+import type { Pen } from './pen.ts';
 
 /** What must stay free, hatched as on a drawing. */
-export function drawKeepClears(
-  ctx: CanvasRenderingContext2D,
-  items: readonly KeepClear[],
-  palette: Palette,
-  scale: number,
-): void {
+export function drawKeepClears(ctx: Pen, items: readonly KeepClear[], palette: Palette, scale: number): void {
   for (const { box } of items) {
     ctx.save();
     ctx.beginPath();

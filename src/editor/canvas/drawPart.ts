@@ -5,6 +5,7 @@ import type { SignPlan } from '../../plan/types.ts';
 import type { Look } from '../state/store.ts';
 import { grainOf } from './grain.ts';
 import { type Appearance, inkOn } from './partLook.ts';
+import type { Pen } from './pen.ts';
 import { traceRegion } from './trace.ts';
 
 /** A color of lettering as it looks on its sign. */
@@ -30,7 +31,7 @@ export interface PartLook {
 }
 
 /** One laid part, drawn from the plan's figures only. */
-export function drawPart(ctx: CanvasRenderingContext2D, props: PartLook): void {
+export function drawPart(ctx: Pen, props: PartLook): void {
   const { part, look, scale } = props;
   const px = 1 / scale;
   if (look === 'tape') {
@@ -71,13 +72,7 @@ export function drawPart(ctx: CanvasRenderingContext2D, props: PartLook): void {
 }
 
 /** Strokes along the wood, where it shows. */
-function drawGrain(
-  ctx: CanvasRenderingContext2D,
-  part: LaidPart,
-  outline: Path2D,
-  line: string,
-  px: number,
-): void {
+function drawGrain(ctx: Pen, part: LaidPart, outline: Path2D, line: string, px: number): void {
   ctx.save();
   ctx.clip(outline, 'evenodd');
   ctx.strokeStyle = line;
@@ -87,7 +82,7 @@ function drawGrain(
   ctx.restore();
 }
 
-function shine(ctx: CanvasRenderingContext2D, outline: Path2D, gleam: CanvasGradient | null): void {
+function shine(ctx: Pen, outline: Path2D, gleam: CanvasGradient | null): void {
   if (!gleam) return;
   ctx.fillStyle = gleam;
   ctx.fill(outline, 'evenodd');
@@ -106,7 +101,7 @@ function outlineOf(region: Region): Path2D {
   return path;
 }
 
-function castShadow(ctx: CanvasRenderingContext2D, { part, light, look, scale }: PartLook): void {
+function castShadow(ctx: Pen, { part, light, look, scale }: PartLook): void {
   const height = part.z1 - part.z0;
   if (height <= 0) return;
   const steps = look === 'shadow' ? 6 : 1;
@@ -134,7 +129,7 @@ const legsOf = (part: LaidPart): readonly Leg[] =>
   part.kind === 'strip' ? [part.leg] : part.kind === 'run' ? part.legs : [];
 
 /** Lines along a molding, as its profile catches the light. */
-function profileLines(ctx: CanvasRenderingContext2D, leg: Leg): void {
+function profileLines(ctx: Pen, leg: Leg): void {
   const length = Math.hypot(leg.end.x - leg.start.x, leg.end.y - leg.start.y) || 1;
   const nx = -(leg.end.y - leg.start.y) / length;
   const ny = (leg.end.x - leg.start.x) / length;
@@ -148,7 +143,7 @@ function profileLines(ctx: CanvasRenderingContext2D, leg: Leg): void {
 }
 
 /** The joint at each corner of a closed run: from its outer corner to the nearest inner one. */
-function cornerLines(ctx: CanvasRenderingContext2D, region: Region, width: number): void {
+function cornerLines(ctx: Pen, region: Region, width: number): void {
   ctx.beginPath();
   for (const polygon of region) {
     for (const inner of polygon.holes.flat()) {
@@ -174,7 +169,7 @@ function nearest(ring: readonly Point[], p: Point): Point | undefined {
   return best;
 }
 
-function drawLettering(ctx: CanvasRenderingContext2D, props: PartLook, sign: SignPlan): void {
+function drawLettering(ctx: Pen, props: PartLook, sign: SignPlan): void {
   const { part, letterOf, gleamOf } = props;
   const { x, y } = part.box;
   for (const layer of sign.lettered.layers) {

@@ -1,6 +1,7 @@
 import type { Point } from '../../geometry/shape.ts';
 import { fractionsIn } from '../field/fractions.ts';
 import { HALO } from './haloed.ts';
+import type { Pen } from './pen.ts';
 
 const FACE = '"Barlow Condensed", sans-serif';
 /** Numerals of a fraction against the text, and how far they rise, as `.frac` in the style sheet has them. */
@@ -23,12 +24,7 @@ const SIDE = 6;
 const HIGH = 1.5;
 
 /** Draws a plate with its middle at a point; `left`: with its left upper corner there. */
-export function drawPlate(
-  ctx: CanvasRenderingContext2D,
-  plate: Plate,
-  at: Point,
-  anchor: 'middle' | 'left',
-): void {
+export function drawPlate(ctx: Pen, plate: Plate, at: Point, anchor: 'middle' | 'left'): void {
   const { size } = plate;
   const w = setText(ctx, plate.text, size, null) + 2 * SIDE;
   const h = size * HIGH;
@@ -52,13 +48,17 @@ export function drawPlate(
 }
 
 /** Sets a text with its fractions from a point of its base line; its width. Without a point it only measures. */
-function setText(ctx: CanvasRenderingContext2D, text: string, size: number, at: Point | null): number {
+function setText(ctx: Pen, text: string, size: number, at: Point | null): number {
   let x = 0;
   const put = (some: string, share: number, rise: number) => {
     if (some === '') return;
-    ctx.font = `600 ${size * share}px ${FACE}`;
-    if (at) ctx.fillText(some, at.x + x, at.y - rise * size);
-    x += widthOf(ctx, some, size * share);
+    const font = `600 ${size * share}px ${FACE}`;
+    // Setting a font is slow; where the width is known, the text is measured without it.
+    if (at) {
+      ctx.font = font;
+      ctx.fillText(some, at.x + x, at.y - rise * size);
+    }
+    x += widthOf(ctx, some, font);
   };
   for (const part of fractionsIn(text)) {
     if ('plain' in part) put(part.plain, 1, 0);
@@ -77,11 +77,12 @@ function setText(ctx: CanvasRenderingContext2D, text: string, size: number, at: 
 const MOST_WIDTHS = 2000;
 const widths = new Map<string, number>();
 
-/** Width of a text as the pen is set; figures come again and again, and measuring is slow. */
-function widthOf(ctx: CanvasRenderingContext2D, text: string, size: number): number {
-  const key = `${size} ${text}`;
+/** Width of a text in a font; figures come again and again, and measuring is slow. */
+function widthOf(ctx: Pen, text: string, font: string): number {
+  const key = `${font} ${text}`;
   let width = widths.get(key);
   if (width === undefined) {
+    ctx.font = font;
     width = ctx.measureText(text).width;
     // A text measured before its font came has another width.
     if (document.fonts.status !== 'loaded') return width;

@@ -1,11 +1,12 @@
 import type { Design, Finish } from '../../design/schema.ts';
 import { gleamOf } from '../../finish/sheen.ts';
 import type { Box } from '../../geometry/shape.ts';
+import type { Pen } from './pen.ts';
 
 type Sheen = Finish['sheen'];
 
 /** The gleam of each sheen as the canvas paints it, made when it is first asked for. */
-export function gleamsOn(ctx: CanvasRenderingContext2D, light: Design['light'], face: Box) {
+export function gleamsOn(ctx: Pen, light: Design['light'], face: Box) {
   const made = new Map<Sheen, CanvasGradient | null>();
   return (sheen: Sheen | null): CanvasGradient | null => {
     if (sheen === null) return null;

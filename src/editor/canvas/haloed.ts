@@ -1,4 +1,5 @@
 import type { Palette } from './palette.ts';
+import type { Pen } from './pen.ts';
 
 /** How far the halo of a line stands out at each side, in pixels. */
 export const HALO = 1.5;
@@ -16,11 +17,7 @@ export interface Stroke {
  * Strokes the path in hand over the drawing, on a halo without gaps. Line and halo stand at least 9 to 1 against each
  * other, so that one of them stands at least 3 to 1 against any color of paint (WCAG 2.2, 1.4.11): ratios multiply.
  */
-export function strokeHaloed(
-  ctx: CanvasRenderingContext2D,
-  palette: Palette,
-  { color, width, dash = [], px = 1 }: Stroke,
-): void {
+export function strokeHaloed(ctx: Pen, palette: Palette, { color, width, dash = [], px = 1 }: Stroke): void {
   ctx.setLineDash([]);
   ctx.strokeStyle = palette.halo;
   ctx.lineWidth = (width + 2 * HALO) * px;

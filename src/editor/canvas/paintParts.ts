@@ -9,6 +9,7 @@ import { drawPart, type PartLook } from './drawPart.ts';
 import { drawShadows } from './drawShadows.ts';
 import type { Palette } from './palette.ts';
 import type { Appearance } from './partLook.ts';
+import type { Pen, Picture } from './pen.ts';
 
 /** What parts look like besides their own shape and place; another object means that all is drawn anew. */
 export type PartsLook = Pick<PartLook, 'look' | 'scale' | 'light' | 'letterOf'> & {
@@ -18,7 +19,7 @@ export type PartsLook = Pick<PartLook, 'look' | 'scale' | 'light' | 'letterOf'> 
   readonly palette: Palette;
   readonly appearance: (part: LaidPart) => Appearance;
   /** Gleams as a pen paints them. */
-  readonly gleamsOn: (ctx: CanvasRenderingContext2D) => PartLook['gleamOf'];
+  readonly gleamsOn: (ctx: Pen) => PartLook['gleamOf'];
   readonly signOf: (id: string) => PartLook['sign'];
   /** Exact shadows, where they are known; else each part casts its own. */
   readonly shadows: readonly ShadowArea[] | null;
@@ -29,12 +30,8 @@ export interface Painted {
   readonly look: PartsLook;
   readonly parts: readonly LaidPart[];
   readonly keepClears: readonly KeepClear[];
-}
-
-/** What lies beneath, and pixels of the screen for one of the page. */
-interface Ground {
-  readonly ratio: number;
-  readonly picture: HTMLCanvasElement | null;
+  /** What lies beneath. */
+  readonly ground: Picture;
 }
 
 /** More areas than this, or more parts than this share, are quicker drawn as a whole. */
@@ -47,15 +44,10 @@ const MOST_WASTE = 1.5;
  * Brings the canvas from what stands on it to what is to stand there. Only where parts moved is it cleared and
  * drawn anew, along whole pixels, so that it comes out as if all had been drawn.
  */
-export function paintParts(
-  ctx: CanvasRenderingContext2D,
-  now: Painted,
-  before: Painted | null,
-  ground: Ground,
-): void {
-  const areas = before ? changedAreas(before, now, ground.ratio) : null;
+export function paintParts(ctx: Pen, now: Painted, before: Painted | null): void {
+  const areas = before ? changedAreas(before, now) : null;
   if (areas === null) {
-    clear(ctx, ground, { x: 0, y: 0, w: now.look.width, h: now.look.height });
+    clear(ctx, now.ground, { x: 0, y: 0, w: now.look.width, h: now.look.height });
     drawAll(ctx, now, null);
     return;
   }
@@ -64,28 +56,22 @@ export function paintParts(
     ctx.beginPath();
     ctx.rect(area.x, area.y, area.w, area.h);
     ctx.clip();
-    clear(ctx, ground, area);
+    clear(ctx, now.ground, area);
     drawAll(ctx, now, area);
     ctx.restore();
   }
 }
 
 /** What lies beneath, put back over an area. */
-function clear(ctx: CanvasRenderingContext2D, { ratio, picture }: Ground, { x, y, w, h }: Box): void {
+function clear(ctx: Pen, { ratio, canvas }: Picture, { x, y, w, h }: Box): void {
   ctx.clearRect(x, y, w, h);
-  if (!picture) return;
   const [px, py] = [Math.max(0, x), Math.max(0, y)];
-  const pw = Math.min(x + w, picture.width / ratio) - px;
-  const ph = Math.min(y + h, picture.height / ratio) - py;
-  if (pw > 0 && ph > 0)
-    ctx.drawImage(picture, px * ratio, py * ratio, pw * ratio, ph * ratio, px, py, pw, ph);
+  const pw = Math.min(x + w, canvas.width / ratio) - px;
+  const ph = Math.min(y + h, canvas.height / ratio) - py;
+  if (pw > 0 && ph > 0) ctx.drawImage(canvas, px * ratio, py * ratio, pw * ratio, ph * ratio, px, py, pw, ph);
 }
 
-function drawAll(
-  ctx: CanvasRenderingContext2D,
-  { look, parts, keepClears }: Painted,
-  area: Box | null,
-): void {
+function drawAll(ctx: Pen, { look, parts, keepClears }: Painted, area: Box | null): void {
   const { view, scale, palette, shadows } = look;
   ctx.save();
   ctx.translate(view.x, view.y);
@@ -113,8 +99,10 @@ function drawAll(
 }
 
 /** Areas in pixels that have to be drawn anew; null: everything. */
-function changedAreas(before: Painted, now: Painted, ratio: number): Box[] | null {
-  if (before.look !== now.look || before.keepClears !== now.keepClears) return null;
+function changedAreas(before: Painted, now: Painted): Box[] | null {
+  const { ratio } = now.ground;
+  if (before.look !== now.look || before.ground !== now.ground || before.keepClears !== now.keepClears)
+    return null;
   if (before.parts.length !== now.parts.length || now.look.look === 'tape') return null;
   const areas: Box[] = [];
   let changed = 0;

@@ -1,21 +1,26 @@
 import type { Box } from '../../geometry/shape.ts';
+import { type Pen, type Picture, pictureOf } from './pen.ts';
 import { drawTicks, RULER, type RulerLook } from './ticks.ts';
 
 /** The marks of both rulers as pictures: their text is slow to set and changes with the view only. */
 interface Kept {
   readonly look: RulerLook;
-  readonly ratio: number;
-  readonly top: HTMLCanvasElement;
-  readonly side: HTMLCanvasElement;
+  readonly top: Picture;
+  readonly side: Picture;
 }
 
 /** Draws rulers, with the extent of the selection marked on both; it keeps what it need not set again. */
 export function rulerPainter() {
   let kept: Kept | null = null;
-  return (ctx: CanvasRenderingContext2D, look: RulerLook, marked: Box | null, ratio: number): void => {
-    if (!kept || kept.ratio !== ratio || !sameLook(kept.look, look)) {
-      const band = (w: number, h: number) => picture(w, h, ratio, (pen) => drawTicks(pen, look));
-      kept = { look, ratio, top: band(look.width, RULER + 1), side: band(RULER + 1, look.height) };
+  return (ctx: Pen, look: RulerLook, marked: Box | null, ratio: number): void => {
+    if (!kept || kept.top.ratio !== ratio || !sameLook(kept.look, look)) {
+      const band = (width: number, height: number, earlier?: Picture) =>
+        pictureOf({ width, height }, ratio, (pen) => drawTicks(pen, look), earlier);
+      kept = {
+        look,
+        top: band(look.width, RULER + 1, kept?.top),
+        side: band(RULER + 1, look.height, kept?.side),
+      };
     }
     const { view, width, height, palette } = look;
     ctx.fillStyle = palette.sheet;
@@ -26,8 +31,8 @@ export function rulerPainter() {
       ctx.fillRect(view.x + marked.x * view.scale, 0, marked.w * view.scale, RULER);
       ctx.fillRect(0, view.y - (marked.y + marked.h) * view.scale, RULER, marked.h * view.scale);
     }
-    ctx.drawImage(kept.side, 0, 0, RULER + 1, height);
-    ctx.drawImage(kept.top, 0, 0, width, RULER + 1);
+    for (const { canvas } of [kept.side, kept.top])
+      ctx.drawImage(canvas, 0, 0, canvas.width / ratio, canvas.height / ratio);
   };
 }
 
@@ -37,20 +42,3 @@ const sameLook = (a: RulerLook, b: RulerLook): boolean =>
   a.height === b.height &&
   a.unit === b.unit &&
   a.palette === b.palette;
-
-function picture(
-  width: number,
-  height: number,
-  ratio: number,
-  draw: (pen: CanvasRenderingContext2D) => void,
-): HTMLCanvasElement {
-  const canvas = document.createElement('canvas');
-  canvas.width = Math.ceil(width * ratio);
-  canvas.height = Math.ceil(height * ratio);
-  const pen = canvas.getContext('2d');
-  if (pen) {
-    pen.scale(canvas.width / width, canvas.height / height);
-    draw(pen);
-  }
-  return canvas;
-}

@@ -2,6 +2,7 @@ import type { Design } from '../../design/schema.ts';
 import { inches, type Mm } from '../../measure/units.ts';
 import { toFace, type View } from '../state/store.ts';
 import type { Palette } from './palette.ts';
+import type { Pen } from './pen.ts';
 
 /** Width of the ruler bands, in pixels. */
 export const RULER = 22;
@@ -22,7 +23,7 @@ interface Tick {
 }
 
 /** Marks along the upper and left edge, in the design's unit; on nothing, so that they can be laid over a mark. */
-export function drawTicks(ctx: CanvasRenderingContext2D, look: RulerLook): void {
+export function drawTicks(ctx: Pen, look: RulerLook): void {
   const { view, width, height, unit, palette } = look;
   ctx.strokeStyle = palette['ink-3'];
   ctx.fillStyle = palette['ink-2'];

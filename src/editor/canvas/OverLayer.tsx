@@ -12,12 +12,12 @@ import { rulerPainter } from './rulers.ts';
 import { sceneOf } from './scene.ts';
 import { useOwnFrames } from './useOwnFrames.ts';
 
-interface SeenLayerProps {
+interface OverLayerProps {
   readonly width: number;
   readonly height: number;
   readonly view: View;
   readonly palette: Palette;
-  /** The parts, and what else lies beneath the selection. */
+  /** What else lies over the parts, beneath the selection. */
   readonly children: ReactNode;
 }
 
@@ -25,18 +25,17 @@ interface SeenLayerProps {
 const TAG = { right: 16, below: 18 } as const;
 
 /**
- * The drawing as it is seen: the parts, and over them selection, handles, guides, dimensions and rulers. Drawn
- * from the store and not by React, so that a drag draws one frame and renders nothing.
+ * What lies over the parts: selection, handles, guides, dimensions and rulers. Drawn from the store and not by
+ * React, so that a drag draws one frame and renders nothing.
  */
-export const SeenLayer = memo(function SeenLayer(props: SeenLayerProps) {
+export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
   const { width, height, view, palette, children } = props;
   const store = useStore();
   const layer = useRef<KonvaLayer>(null);
   const rulers = useRef(rulerPainter());
 
   const paint = useCallback<NonNullable<React.ComponentProps<typeof Shape>['sceneFunc']>>(
-    (konva) => {
-      const ctx = konva._context;
+    (ctx) => {
       const state = store.getState();
       const design = shownDesign(state);
       const carrying = isCarrying(state);
@@ -49,7 +48,7 @@ export const SeenLayer = memo(function SeenLayer(props: SeenLayerProps) {
       const textOf = (d: { from: number; to: number }) => lengthText(design, Math.abs(d.to - d.from));
       if (carrying) drawFigures(ctx, scene.dimensions, view, palette, textOf);
       const look = { view, width, height, unit: design.measure.unit, palette };
-      rulers.current(ctx, look, scene.marked, konva.canvas.pixelRatio);
+      rulers.current(ctx, look, scene.marked, ctx.canvas.pixelRatio);
       // What is typed shows as a tag of the page.
       if (hud && hud.text !== '' && !hud.typed)
         drawPlate(

@@ -1,31 +1,15 @@
-import { memo } from 'react';
-import { Group, Shape } from 'react-konva';
 import type { Face, Level } from '../../bed/face.ts';
 import type { Palette } from './palette.ts';
+import type { Pen } from './pen.ts';
 import { traceRegion } from './trace.ts';
 
-interface FaceLevelsProps {
-  readonly face: Face;
-  readonly palette: Palette;
-  readonly scale: number;
+/** The bare face: each level a tone deeper, with the step down to it shaded as light from the upper left leaves it. */
+export function drawFaceLevels(ctx: Pen, face: Face, palette: Palette, scale: number): void {
+  for (const level of face.levels) drawLevel(ctx, level, palette, scale);
+  drawCorners(ctx, face, palette, scale);
 }
 
-/** The bare face: each level a tone deeper, with the step down to it shaded as light from the upper left leaves it. */
-export const FaceLevels = memo(function FaceLevels({ face, palette, scale }: FaceLevelsProps) {
-  return (
-    <Group>
-      <Shape
-        perfectDrawEnabled={false}
-        sceneFunc={(ctx) => {
-          for (const level of face.levels) drawLevel(ctx._context, level, palette, scale);
-          drawCorners(ctx._context, face, palette, scale);
-        }}
-      />
-    </Group>
-  );
-});
-
-function drawLevel(ctx: CanvasRenderingContext2D, level: Level, palette: Palette, scale: number): void {
+function drawLevel(ctx: Pen, level: Level, palette: Palette, scale: number): void {
   const px = 1 / scale;
   ctx.beginPath();
   traceRegion(ctx, level.region);
@@ -46,7 +30,7 @@ function drawLevel(ctx: CanvasRenderingContext2D, level: Level, palette: Palette
 }
 
 /** Long thin strokes along the sheet; placed by a fixed pattern, so that the drawing never flickers. */
-function grain(ctx: CanvasRenderingContext2D, level: Level, palette: Palette, px: number): void {
+function grain(ctx: Pen, level: Level, palette: Palette, px: number): void {
   const { x, y, w, h } = level.box;
   ctx.strokeStyle = palette.grain;
   ctx.globalAlpha = 0.14;
@@ -63,7 +47,7 @@ function grain(ctx: CanvasRenderingContext2D, level: Level, palette: Palette, px
   ctx.globalAlpha = 1;
 }
 
-function stepShade(ctx: CanvasRenderingContext2D, level: Level, palette: Palette, depth: number): void {
+function stepShade(ctx: Pen, level: Level, palette: Palette, depth: number): void {
   const { x, y, w, h } = level.box;
   ctx.fillStyle = palette.cast;
   for (let i = 1; i <= 3; i++) {
@@ -76,7 +60,7 @@ function stepShade(ctx: CanvasRenderingContext2D, level: Level, palette: Palette
 }
 
 /** Where the rim's boards meet, as the corner laps have them. */
-function drawCorners(ctx: CanvasRenderingContext2D, face: Face, palette: Palette, scale: number): void {
+function drawCorners(ctx: Pen, face: Face, palette: Palette, scale: number): void {
   const rim = face.levels.find((l) => l.id === 'rim');
   if (!rim?.inner) return;
   const { box, inner } = rim;

@@ -1,43 +1,9 @@
 import { Shape } from 'react-konva';
-import type { Face } from '../../bed/face.ts';
 import { onFace } from '../photo/placing.ts';
-import { useStraightened } from '../photo/useStraightened.ts';
 import type { Photo, PhotoMode } from '../state/photo.ts';
 import { photoHandles } from '../tool/photo.ts';
 import { strokeHaloed } from './haloed.ts';
 import type { Palette } from './palette.ts';
-
-interface PhotoProps {
-  readonly photo: Photo;
-  readonly mode: PhotoMode;
-  readonly face: Face;
-}
-
-/** The photo under the drawing, in the coordinates of the face; while it is being set it shows as it was taken. */
-export function PhotoUnder({ photo, mode, face }: PhotoProps) {
-  const straight = useStraightened(photo, face);
-  const { image, placing, opacity } = photo;
-  const shown = mode === 'rest' ? straight : null;
-  return (
-    <Shape
-      perfectDrawEnabled={false}
-      sceneFunc={(konva) => {
-        const ctx = konva._context;
-        ctx.save();
-        ctx.globalAlpha = opacity;
-        // The face counts up, pictures count down.
-        ctx.scale(1, -1);
-        if (shown) ctx.drawImage(shown, 0, -face.height, face.width, face.height);
-        else {
-          const { at, scale } = placing;
-          const height = image.height * scale;
-          ctx.drawImage(image, at.x, -at.y - height, image.width * scale, height);
-        }
-        ctx.restore();
-      }}
-    />
-  );
-}
 
 interface HandlesProps {
   readonly photo: Photo;
@@ -51,8 +17,7 @@ export function PhotoHandles({ photo, mode, palette, scale }: HandlesProps) {
   return (
     <Shape
       perfectDrawEnabled={false}
-      sceneFunc={(konva) => {
-        const ctx = konva._context;
+      sceneFunc={(ctx) => {
         const px = 1 / scale;
         const points = photoHandles(photo, mode);
         const { image, placing } = photo;

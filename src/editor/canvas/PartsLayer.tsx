@@ -1,0 +1,114 @@
+import type { Layer as KonvaLayer } from 'konva/lib/Layer';
+import { memo, useCallback, useMemo, useRef } from 'react';
+import { Layer, Shape } from 'react-konva';
+import type { Design } from '../../design/schema.ts';
+import { type Looks, letterLook } from '../../finish/look.ts';
+import type { ShadowArea } from '../../finish/shadow.ts';
+import { radians } from '../../measure/units.ts';
+import { remembering } from '../../plan/memory.ts';
+import type { SignPlan } from '../../plan/types.ts';
+import { useStraightened } from '../photo/useStraightened.ts';
+import { faceFor, keepClearsOf, layoutOf, looksFor } from '../state/derive.ts';
+import { useStore } from '../state/hooks.ts';
+import type { Photo, PhotoMode } from '../state/photo.ts';
+import { type EditorState, type Look, shownDesign, type View } from '../state/store.ts';
+import { materialsOf, stocksOf } from '../state/tables.ts';
+import { gleamsOn } from './gleam.ts';
+import { groundPainter } from './ground.ts';
+import { type Painted, type PartsLook, paintParts } from './paintParts.ts';
+import type { Palette } from './palette.ts';
+import { appearanceOf } from './partLook.ts';
+import { useOwnFrames } from './useOwnFrames.ts';
+
+interface PartsLayerProps {
+  readonly width: number;
+  readonly height: number;
+  readonly design: Design;
+  readonly signs: ReadonlyMap<string, SignPlan>;
+  readonly view: View;
+  readonly look: Look;
+  readonly palette: Palette;
+  /** Exact shadows, where they are known; else each part casts its own. */
+  readonly shadows: readonly ShadowArea[] | null;
+  readonly photo: Photo | null;
+  readonly photoMode: PhotoMode;
+}
+
+/**
+ * All parts as one shape, drawn from the store and not by React: a drag changes few of them in each frame, and
+ * only where those are is drawn anew. The layer keeps what stands on it from one frame to the next.
+ */
+export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
+  const { width, height, design, signs, view, look, palette, shadows, photo, photoMode } = props;
+  const { finishes, stocks, light, bed } = design;
+  const { unit } = design.measure;
+  const store = useStore();
+  const layer = useRef<KonvaLayer>(null);
+  const drawn = useRef<Drawn | null>(null);
+  const ground = useRef(groundPainter());
+  const face = faceFor(bed);
+  const straightened = useStraightened(photo, face);
+  const lookWith = useMemo(() => {
+    const sheens = new Map(finishes.map((f) => [f.id, f.sheen]));
+    const { box } = face;
+    // The same object while parts only move: what it is made from is drawn anew as a whole.
+    return remembering((looks: Looks): PartsLook => {
+      return {
+        ...{ width, height, view, look, palette, shadows },
+        scale: view.scale,
+        light: shadowOf(light),
+        appearance: appearanceOf({ looks, finishes, stocks: stocksOf({ stocks }), materials: materialsOf() }),
+        letterOf: (sign, finish) => ({
+          fill: letterLook(looks, finishes, sign, finish) ?? '#888888',
+          sheen: sheens.get(finish) ?? null,
+        }),
+        gleamsOn: (ctx) => gleamsOn(ctx, light, box),
+        signOf: (id) => signs.get(id),
+      };
+    });
+  }, [width, height, finishes, stocks, light, face, signs, view, look, palette, shadows]);
+  const groundLook = useMemo(
+    () => ({ width, height, view, face, bed, unit, palette, photo, photoMode, straightened }),
+    [width, height, view, face, bed, unit, palette, photo, photoMode, straightened],
+  );
+
+  const paint = useCallback<NonNullable<React.ComponentProps<typeof Shape>['sceneFunc']>>(
+    (pen) => {
+      const shown = shownDesign(store.getState());
+      const layout = layoutOf(shown);
+      const now: Painted = {
+        look: lookWith(looksFor(shown, layout)),
+        parts: layout.parts,
+        keepClears: keepClearsOf(shown),
+        ground: ground.current(groundLook, pen.canvas.pixelRatio),
+      };
+      const last = drawn.current;
+      paintParts(pen, now, last?.on === pen.canvas ? last.what : null);
+      drawn.current = { on: pen.canvas, what: now };
+    },
+    [store, lookWith, groundLook],
+  );
+
+  useOwnFrames(layer, differs);
+
+  return (
+    <Layer ref={layer} listening={false} clearBeforeDraw={false}>
+      <Shape perfectDrawEnabled={false} sceneFunc={paint} />
+    </Layer>
+  );
+});
+
+const differs = (now: EditorState, before: EditorState): boolean =>
+  now.edit !== before.edit || now.provisional !== before.provisional;
+
+/** What stands on which canvas. */
+interface Drawn {
+  readonly on: object;
+  readonly what: Painted;
+}
+
+/** Shadow offset on the face for each millimeter of height; `azimuth` counterclockwise from the right. */
+function shadowOf(light: { readonly azimuth: number; readonly altitude: number }) {
+  const reach = 1 / Math.tan(radians(light.altitude));
+  return { x: -Math.cos(radians(light.azimuth)) * reach, y: -Math.sin(radians(light.azimuth)) * reach };
+}
