@@ -1,5 +1,6 @@
 import type { KeepClear } from '../bed/bed.ts';
 import type { Check } from '../check/check.ts';
+import { isBars } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { grownBox } from '../geometry/box.ts';
 import { clipPolyline, offset, union } from '../geometry/clip.ts';
@@ -8,7 +9,7 @@ import { EMPTY, regionOfBox } from '../geometry/region.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
-import type { LaidPart, Leg } from '../layout/laid.ts';
+import { type LaidPart, type Leg, legsOf } from '../layout/laid.ts';
 import type { Brad, Screw, Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 import { DRILLED_EDGE, leastFor, type Shank, type Shanks } from './apart.ts';
@@ -103,11 +104,11 @@ function placesOf(
   const lay = (place: (ground: Ground) => Point[]) => {
     own.push(...clearOf(input.keepClears, { supports, blocked: EMPTY, free: clear }, spacing, place));
   };
-  if (laid.kind !== 'strip' && laid.kind !== 'run') {
+  if (!isBars(laid)) {
     lay((ground) => placesOver(solid.region, ground, spacing));
     return own;
   }
-  const legs = laid.kind === 'strip' ? [laid.leg] : laid.legs;
+  const legs = legsOf(laid);
   const pieces = input.pieces.filter((p) => p.part === laid.id && p.placed.length > 0);
   if (pieces.length === 0) {
     for (const leg of legs) lay((ground) => placesAlong(leg, solid.region, ground, spacing));
@@ -146,8 +147,8 @@ function clearOf(
 
 /** Distance from the nearest of the legs' center lines. */
 function sidewaysOf(laid: LaidPart, p: Point): Mm {
-  if (laid.kind !== 'strip' && laid.kind !== 'run') return 0;
-  const legs = laid.kind === 'strip' ? [laid.leg] : laid.legs;
+  if (!isBars(laid)) return 0;
+  const legs = legsOf(laid);
   return Math.min(
     ...legs.map(({ start, end }) => {
       const along = distance(start, end);

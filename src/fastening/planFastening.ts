@@ -1,12 +1,13 @@
 import type { Bed, KeepClear } from '../bed/bed.ts';
 import type { Face } from '../bed/face.ts';
 import { type Check, orderChecks } from '../check/check.ts';
+import { isBars, isBought, isPaint } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { union } from '../geometry/clip.ts';
 import { distance } from '../geometry/point.ts';
 import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
-import { isGlued, type LaidPart } from '../layout/laid.ts';
+import { isGlued, type LaidPart, legsOf } from '../layout/laid.ts';
 import type { Brad, Glue, Screw, Stock } from '../materials/types.ts';
 import type { Kg, Liters, Mm } from '../measure/units.ts';
 import { Shanks } from './apart.ts';
@@ -36,7 +37,7 @@ export interface FasteningInput {
 
 /** What one part is fastened by, before the tables are asked. */
 function howOf(laid: LaidPart, pull: Kg, over: Kg): Fastened['how'] {
-  if (laid.kind === 'fitting') return 'screws';
+  if (isBought(laid)) return 'screws';
   return laid.fixing.how === 'brads' && pull > over ? 'screws' : laid.fixing.how;
 }
 
@@ -55,8 +56,7 @@ const pullOf = (mass: Kg, { out, base }: { readonly out: Mm; readonly base: Mm }
 
 /** Width of a part across its length, for its beads of glue: a sheet's lesser side. */
 function widthOf(laid: LaidPart): number {
-  if (laid.kind === 'strip') return laid.leg.width;
-  if (laid.kind === 'run') return laid.legs[0]?.width ?? 0;
+  if (isBars(laid)) return legsOf(laid)[0]?.width ?? 0;
   return Math.min(laid.box.w, laid.box.h);
 }
 
@@ -84,7 +84,7 @@ function looseEdges(
   driven: readonly Driven[],
 ): Check[] {
   const at = driven.flatMap((d) => d.at);
-  if (at.length === 0 || laid.kind === 'strip' || laid.kind === 'run') return [];
+  if (at.length === 0 || isBars(laid)) return [];
   const { fromEdge } = settings;
   const spacing = settings.spacing * (driven[0]?.fastener === settings.screw ? SCREW_SPACINGS : 1);
   return contacts.flatMap(({ solid, contact }): Check[] => {
@@ -111,7 +111,7 @@ function fasten(
   const checks: Check[] = [];
   if (!held && how !== 'none') checks.push(nothingSolid(laid, solids));
   let driven = NOTHING;
-  if (held && laid.kind !== 'fitting' && laid.kind !== 'painted') {
+  if (held && !isBought(laid) && !isPaint(laid)) {
     if (how === 'brads') driven = driveBrads(input, stack, laid, contacts, shanks);
     if (how === 'screws') driven = driveScrews(input, stack, laid, contacts, shanks);
   }
@@ -119,7 +119,7 @@ function fasten(
   const beside = besideScrews(input, stack, laid, contacts, driven, shanks);
   for (const shank of beside.flatMap((brads) => brads.shanks)) shanks.add(shank);
   checks.push(...driven.checks, ...looseEdges(input, laid, contacts, [driven, ...beside]));
-  if (how === 'screws' && laid.kind !== 'fitting' && laid.fixing.how === 'brads') {
+  if (how === 'screws' && !isBought(laid) && laid.fixing.how === 'brads') {
     const heavy = mass > over;
     checks.push({
       code: heavy ? 'fastening.screws' : 'fastening.lever',
@@ -225,7 +225,7 @@ export function planFastening(input: FasteningInput): FasteningPlan {
   }
   const shanks = new Shanks();
   const results = input.parts
-    .filter((laid) => laid.kind !== 'painted')
+    .filter((laid) => !isPaint(laid))
     .map((laid) => fasten(input, stack, laid, solidsOf.get(laid.id) ?? [], masses.get(laid.id) ?? 0, shanks));
   const parts = results.flatMap((r) => r.fastened);
   return {

@@ -1,6 +1,7 @@
 import type { Bed } from '../bed/bed.ts';
 import type { Face } from '../bed/face.ts';
 import { solidBehind } from '../bed/solidBehind.ts';
+import { isBought, isPaint } from '../design/made.ts';
 import { intersect } from '../geometry/clip.ts';
 import { boxesMeet, boxOf, containsPointInRegion } from '../geometry/region.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
@@ -17,7 +18,7 @@ export interface Stack {
 
 /** Paint has no depth, and nobody drives a brad into a lamp. */
 const holds = (solid: Solid): boolean =>
-  solid.kind !== 'painted' && solid.kind !== 'fitting' && solid.z1 - solid.z0 > SAME_LENGTH;
+  !isPaint(solid) && !isBought(solid) && solid.z1 - solid.z0 > SAME_LENGTH;
 
 export function stackOf(bed: Bed, face: Face, solids: readonly Solid[]): Stack {
   return {

@@ -1,4 +1,5 @@
 import type { Level } from '../bed/face.ts';
+import { isBought, isPaint } from '../design/made.ts';
 import type { Finish } from '../design/schema.ts';
 import { colorOfLight, lightOf } from '../drawing/color.ts';
 import type { Color } from '../drawing/drawing.ts';
@@ -54,9 +55,9 @@ export function looksOf({ parts, levels, finishes, stocks, materials }: LookInpu
   const own = new Map<string, Color>();
   const grounds = new Map<string, Color>();
   for (const part of parts) {
-    const ground = part.kind === 'painted' ? (looks.get(part.on) ?? SOME_WOOD) : wood(part.stock);
+    const ground = isPaint(part) ? (looks.get(part.on) ?? SOME_WOOD) : wood(part.stock);
     const finish = byFinish.get(part.finish ?? '');
-    const look = part.kind === 'fitting' ? part.spec.color : finish ? finishOver(finish, ground) : ground;
+    const look = isBought(part) ? part.spec.color : finish ? finishOver(finish, ground) : ground;
     looks.set(part.id, look);
     own.set(part.id, look);
     if (part.kind === 'sign') {

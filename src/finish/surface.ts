@@ -1,3 +1,4 @@
+import { isPaint } from '../design/made.ts';
 import { intersect, union } from '../geometry/clip.ts';
 import { boxesMeet, boxOf, containsBox, EMPTY, translateRegion } from '../geometry/region.ts';
 import type { Region } from '../geometry/shape.ts';
@@ -36,7 +37,7 @@ function levels({ face }: Pick<FinishInput, 'face'>): Surface[] {
 }
 
 function solids({ solids: all }: Pick<FinishInput, 'solids'>): Surface[] {
-  return all.filter((solid) => solid.kind !== 'painted').map((solid) => surfaceOf('solid', solid));
+  return all.filter((solid) => !isPaint(solid)).map((solid) => surfaceOf('solid', solid));
 }
 
 const surfaceOf = (kind: Surface['kind'], { part, finish, stock, on, region, z0, z1 }: Solid): Surface => ({
@@ -55,7 +56,7 @@ const surfaceOf = (kind: Surface['kind'], { part, finish, stock, on, region, z0,
 /** Painted shapes, as far as there is wood at their height to take the paint. */
 function painted({ solids: all }: Pick<FinishInput, 'solids'>, wood: readonly Surface[]): Surface[] {
   return all
-    .filter((solid) => solid.kind === 'painted')
+    .filter((solid) => isPaint(solid))
     .map((solid) => {
       const region = onto(solid.region, solid.z0, wood);
       return { ...surfaceOf('painted', solid), region, painted: region, z: solid.z0 };

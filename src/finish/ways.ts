@@ -1,3 +1,4 @@
+import { isPaint } from '../design/made.ts';
 import type { Finish } from '../design/schema.ts';
 import type { Solid } from '../joinery/piece.ts';
 
@@ -17,7 +18,7 @@ export type Way = 'bench' | 'bench-all' | 'ground' | 'place';
 export function waysOf(solids: readonly Solid[], finishes: readonly Finish[]): ReadonlyMap<string, Way> {
   const byPart = new Map(solids.map((solid) => [solid.part, solid]));
   const coats = new Map(finishes.map((finish) => [finish.id, finish.coats]));
-  const shapes = solids.filter((solid) => solid.kind === 'painted' && solid.finish !== null);
+  const shapes = solids.filter((solid) => isPaint(solid) && solid.finish !== null);
   const carriers = new Set(shapes.map((shape) => bodyUnder(shape, byPart)?.part));
   const wayOf = (solid: Solid): Way => {
     const { kind, finish, part, on } = solid;

@@ -2,6 +2,7 @@ import type { Bed, KeepClear } from '../bed/bed.ts';
 import { depthsOf } from '../bed/depths.ts';
 import type { Face } from '../bed/face.ts';
 import { type Arm, armOf } from '../bed/swing.ts';
+import { isPaint } from '../design/made.ts';
 import { boxOf } from '../geometry/region.ts';
 import type { Solid } from '../joinery/piece.ts';
 import type { Mm } from '../measure/units.ts';
@@ -102,7 +103,7 @@ export function bodiesOf({ bed, face, keepClears, solids }: FoldInput): Body[] {
   }
   for (const solid of solids) {
     const box = boxOf(solid.region);
-    if (!box || solid.kind === 'painted') continue;
+    if (!box || isPaint(solid)) continue;
     bodies.push({
       id: solid.part,
       kind: 'part',

@@ -3,7 +3,7 @@ import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import type { Laid, Leg } from '../layout/laid.ts';
+import { type Laid, type Leg, legsOf } from '../layout/laid.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 
@@ -50,7 +50,7 @@ export function barsOf(
   stocks: ReadonlyMap<string, Stock>,
   firstIndex: number,
 ): Bar[] {
-  const legs = laid.kind === 'strip' ? [laid.leg] : laid.legs;
+  const legs = legsOf(laid);
   const closed = laid.kind === 'run' && laid.closed;
   const stock = laid.stock === null ? null : (stocks.get(laid.stock) ?? null);
   return legs

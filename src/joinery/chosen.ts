@@ -1,4 +1,5 @@
 import type { Check, Severity } from '../check/check.ts';
+import { isBars } from '../design/made.ts';
 import type { Joint } from '../design/schema.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import { type Bar, TOUCH } from './bar.ts';
@@ -96,9 +97,7 @@ function checkOf(joint: Joint, why: WhyNot, attempts: readonly Attempt[]): Check
 function neverTried(joint: Joint, parts: readonly LaidPart[], attempts: readonly Attempt[]): WhyNot {
   if (attempts.some(({ a, b }) => namesBoth(joint, a, b))) return 'overruled';
   const isStick = (id: string): boolean =>
-    parts.some(
-      (laid) => (laid.kind === 'strip' || laid.kind === 'run') && (laid.id === id || laid.part === id),
-    );
+    parts.some((laid) => isBars(laid) && (laid.id === id || laid.part === id));
   return joint.parts.every(isStick) ? 'apart' : 'no-strip';
 }
 

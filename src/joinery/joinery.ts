@@ -1,4 +1,5 @@
 import { orderChecks } from '../check/check.ts';
+import { isBars, isSheet } from '../design/made.ts';
 import type { Joint, Shop } from '../design/schema.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box } from '../geometry/shape.ts';
@@ -112,7 +113,7 @@ function sticksOf({ parts, stocks }: JoineryInput): Stick[] {
   const sticks: Stick[] = [];
   let count = 0;
   for (const laid of parts) {
-    if (laid.kind !== 'strip' && laid.kind !== 'run') continue;
+    if (!isBars(laid)) continue;
     const bars = barsOf(laid, stocks, count);
     count += bars.length;
     sticks.push({ laid, bars });
@@ -161,10 +162,10 @@ function lengthsByPart(lengths: readonly Length[]): ReadonlyMap<string, readonly
 
 function piecesOf(input: JoineryInput, byPart: ReadonlyMap<string, readonly Length[]>): Placed[] {
   return input.parts.flatMap((laid) => {
-    if (laid.kind === 'strip' || laid.kind === 'run') {
+    if (isBars(laid)) {
       return stickPieces(byPart.get(laid.id) ?? [], input.shop.fitAllowance);
     }
-    if (laid.kind !== 'panel' && laid.kind !== 'sign') return [];
+    if (!isSheet(laid)) return [];
     return sheetPieces(laid, laid.stock === null ? null : (input.stocks.get(laid.stock) ?? null));
   });
 }

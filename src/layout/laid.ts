@@ -1,5 +1,6 @@
 import type { LevelId } from '../bed/face.ts';
 import type { Check } from '../check/check.ts';
+import { isBars, isBought, isPaint } from '../design/made.ts';
 import type { Fitting, Lettering, Painted, Panel, Run, Sign, Strip } from '../design/schema.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import type { Deg, Mm } from '../measure/units.ts';
@@ -64,10 +65,14 @@ export type LaidPart = LaidBase &
 export type LaidKind = LaidPart['kind'];
 export type Laid<K extends LaidKind> = Extract<LaidPart, { readonly kind: K }>;
 
+/** The straight lengths of stock that a part is made of; none where it is made of other things. */
+export const legsOf = (laid: LaidPart): readonly Leg[] =>
+  laid.kind === 'strip' ? [laid.leg] : isBars(laid) ? laid.legs : [];
+
 /** Whether a part is glued to what it lies on; fittings are screwed, and paint needs nothing. */
 export const isGlued = ({ kind, fixing }: LaidPart): boolean =>
-  kind !== 'fitting' &&
-  kind !== 'painted' &&
+  !isBought({ kind }) &&
+  !isPaint({ kind }) &&
   (fixing.how === 'glue' || (fixing.how !== 'none' && fixing.glue));
 
 /** How a rule stands after solving. */

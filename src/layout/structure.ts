@@ -51,6 +51,10 @@ function stripSize(strip: StripLike, axis: Axis, stocks: ReadonlyMap<string, Sto
   }
 }
 
+/** Whether the stock and lie of a part decide its size along an axis, so that nobody gives it one there. */
+export const isFixedAlong = (part: Part | Member, axis: Axis): boolean =>
+  part.kind === 'strip' && (part.lie === 'turned' || part.lie === (axis === 'x' ? 'up' : 'across'));
+
 const spacingAlong = (array: PartArray, axis: Axis) => (axis === 'x' ? array.across : array.up);
 
 /** Size of one member of an array along an axis; null: it takes the whole box. */

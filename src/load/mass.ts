@@ -1,4 +1,5 @@
 import type { Check } from '../check/check.ts';
+import { isBought, isPaint } from '../design/made.ts';
 import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
 import type { Solid } from '../joinery/piece.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
@@ -87,12 +88,12 @@ export function massesOf(input: MassInput): {
   const masses: PointMass[] = [];
   const unknown = new Map<string, string[]>();
   const centers = new Map<string, Omit<PointMass, 'mass'>>();
-  const fittings = new Map(input.parts.flatMap((p) => (p.kind === 'fitting' ? [[p.id, p] as const] : [])));
+  const fittings = new Map(input.parts.flatMap((p) => (isBought(p) ? [[p.id, p] as const] : [])));
   for (const solid of input.solids) {
     if (boxOf(solid.region)) {
       centers.set(solid.part, { part: solid.part, ...centroidOf(solid.region), z: solid.z1 });
     }
-    if (solid.kind === 'painted') continue;
+    if (isPaint(solid)) continue;
     const fitting = fittings.get(solid.part);
     const stock = stocks.get(solid.stock ?? '');
     const mass = fitting

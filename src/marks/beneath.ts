@@ -1,3 +1,4 @@
+import { isBars, isPaint } from '../design/made.ts';
 import { intersect } from '../geometry/clip.ts';
 import { areaOf, boxOf } from '../geometry/region.ts';
 import type { Box, Region } from '../geometry/shape.ts';
@@ -26,7 +27,7 @@ interface Ground {
 }
 
 function groundOf(laid: LaidPart, left: Region | undefined): Ground[] {
-  const jointed = left !== undefined && (laid.kind === 'strip' || laid.kind === 'run');
+  const jointed = left !== undefined && isBars(laid);
   const regions = jointed ? [laid.region, left] : [laid.region];
   const box = boxOf(regions.flat());
   if (!box) return [];
@@ -52,7 +53,7 @@ function sharedBox(a: Box, b: Box): number {
 export function beneathOf(parts: readonly LaidPart[], solids: readonly Solid[]): Beneath {
   const byId = new Map(parts.map((laid) => [laid.id, laid]));
   const left = new Map(solids.map((solid) => [solid.part, solid.region]));
-  const bodies = parts.filter((laid) => laid.kind !== 'painted');
+  const bodies = parts.filter((laid) => !isPaint(laid));
   const beneath = new Map<string, Set<string>>();
   const put = (low: LaidPart, high: LaidPart) => {
     const known = beneath.get(high.id);
@@ -78,7 +79,7 @@ export function beneathOf(parts: readonly LaidPart[], solids: readonly Solid[]):
 function supportOf(laid: LaidPart, byId: ReadonlyMap<string, LaidPart>): LaidPart | undefined {
   const seen = new Set<string>();
   let on = byId.get(laid.on);
-  while (on && on.kind === 'painted' && !seen.has(on.id)) {
+  while (on && isPaint(on) && !seen.has(on.id)) {
     seen.add(on.id);
     on = byId.get(on.on);
   }

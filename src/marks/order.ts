@@ -1,4 +1,5 @@
 import type { Check } from '../check/check.ts';
+import { isBars, isBought, isPaint } from '../design/made.ts';
 import type { Rule } from '../design/schema.ts';
 import type { JointFound, Piece, Solid } from '../joinery/piece.ts';
 import type { LaidPart } from '../layout/laid.ts';
@@ -28,16 +29,14 @@ export interface FixingOrder {
 function measuredInPlace({ parts, pieces }: Pick<OrderInput, 'parts' | 'pieces'>): Set<string> {
   const found = new Set(pieces.filter((p) => p.fit.inPlace).map((p) => p.part));
   for (const laid of parts) {
-    if ((laid.kind === 'strip' || laid.kind === 'run') && laid.spec.fit) found.add(laid.id);
+    if (isBars(laid) && laid.spec.fit) found.add(laid.id);
   }
   return found;
 }
 
 function fixedParts(parts: readonly LaidPart[], beneath: Beneath): LaidPart[] {
   const supports = new Set([...beneath.values()].flatMap((ids) => [...ids]));
-  return parts.filter(
-    (laid) => laid.kind !== 'painted' && (laid.kind !== 'fitting' || supports.has(laid.id)),
-  );
+  return parts.filter((laid) => !isPaint(laid) && (!isBought(laid) || supports.has(laid.id)));
 }
 
 /** Laid parts that a rule's edge names: one member of an array, or all of them. */

@@ -1,3 +1,4 @@
+import { isBought } from '../design/made.ts';
 import type { Lettering } from '../design/schema.ts';
 import type { Piece } from '../joinery/piece.ts';
 import type { LaidPart } from '../layout/laid.ts';
@@ -99,7 +100,7 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
   const before = painted('paint-before').flatMap((act) => act.parts);
   const onBench = signs.filter((id) => before.includes(id));
   const onFace = signs.filter((id) => !before.includes(id));
-  const hardware = parts.filter((laid) => laid.kind === 'fitting' && !fixed.includes(laid));
+  const hardware = parts.filter((laid) => isBought(laid) && !fixed.includes(laid));
   const acts: Act[] = [
     { act: 'prepare', parts: [] },
     ...actFor('cut-sheets', cutFrom(parts, pieces, ['sheet'])),

@@ -1,3 +1,4 @@
+import { isBought } from '../design/made.ts';
 import type { Axis } from '../design/schema.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import { roundLength } from '../measure/round.ts';
@@ -15,7 +16,7 @@ function edgesOf(laid: LaidPart, axis: Axis): { readonly edge: Mark['edge']; rea
   const low = axis === 'x' ? laid.box.x : laid.box.y;
   const size = axis === 'x' ? laid.box.w : laid.box.h;
   const edges: { edge: Mark['edge']; at: Mm }[] = [{ edge: 'low', at: low }];
-  const byMiddle = laid.kind === 'fitting' || ('shape' in laid.spec && laid.spec.shape.form === 'round');
+  const byMiddle = isBought(laid) || ('shape' in laid.spec && laid.spec.shape.form === 'round');
   if (byMiddle) edges.push({ edge: 'mid', at: low + size / 2 });
   edges.push({ edge: 'high', at: low + size });
   return edges;

@@ -1,5 +1,6 @@
 import type { Face } from '../bed/face.ts';
 import { allKeepClears } from '../bed/legFootprints.ts';
+import { isSheet } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { regionOfBox, translateRegion } from '../geometry/region.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
@@ -68,9 +69,7 @@ function stickRequests({ face, sticks, measure, nameOf }: RequestInput): Pattern
 /** Panels that are not plain rectangles: those are sawn along a template. */
 function partRequests({ parts, nameOf }: RequestInput): PatternRequest[] {
   const shaped = parts.filter(
-    (p) =>
-      (p.kind === 'panel' || p.kind === 'sign') &&
-      (p.spec.shape.form !== 'rectangle' || p.spec.openings.length > 0),
+    (p) => isSheet(p) && (p.spec.shape.form !== 'rectangle' || p.spec.openings.length > 0),
   );
   return shaped.map((p) => ({ kind: 'part', id: p.id, name: nameOf(p.id), region: p.region }));
 }

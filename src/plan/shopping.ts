@@ -1,3 +1,4 @@
+import { isBought } from '../design/made.ts';
 import type { ShoppingInput } from './shoppingInput.ts';
 import { supplyLines } from './supplyLines.ts';
 import type { ShoppingLine } from './types.ts';
@@ -66,7 +67,7 @@ function sheets({ cutting, stocks }: ShoppingInput): ShoppingLine[] {
 function fittings({ layout, design }: ShoppingInput): ShoppingLine[] {
   const names = new Map(design.parts.map((p) => [p.id, p.name]));
   return tally(
-    layout.parts.filter((p) => p.kind === 'fitting'),
+    layout.parts.filter((p) => isBought(p)),
     (p) => `${names.get(p.part) ?? p.name}|${p.spec.price}|${p.box.w}|${p.box.h}`,
     (p) => ({
       kind: 'fitting',

@@ -1,4 +1,5 @@
 import type { Check } from '../check/check.ts';
+import { isPaint } from '../design/made.ts';
 import type { Design, Lettering } from '../design/schema.ts';
 import { subtract, union } from '../geometry/clip.ts';
 import { boxesMeet, transformRegion } from '../geometry/region.ts';
@@ -103,7 +104,7 @@ export function sightOf(sign: Laid<'sign'>, parts: readonly LaidPart[]): Sight {
 function coversOf(sign: Laid<'sign'>, parts: readonly LaidPart[]): LaidPart[] {
   const under = new Set([sign.id]);
   return parts.filter((part) => {
-    if (part.kind === 'painted' || !under.has(part.on) || !boxesMeet(part.box, sign.box)) return false;
+    if (isPaint(part) || !under.has(part.on) || !boxesMeet(part.box, sign.box)) return false;
     under.add(part.id);
     return true;
   });

@@ -1,4 +1,6 @@
 import { applyEdits, type Edit } from '../../design/edit/edit.ts';
+import type { RuleShape } from '../../design/rule/kind.ts';
+import { shapeOf, slotsOf } from '../../design/rule/table.ts';
 import type { Axis, Design, Rule } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
@@ -9,13 +11,13 @@ import { editsToPlace } from './place.ts';
 interface Way {
   readonly axis: Axis;
   readonly hand: Loosening;
-  /** Rules that have no measure which could follow what is typed. */
-  readonly breaks: readonly Rule['kind'][];
+  /** Rules that give way, but for those with a measure which follows what is typed, by what pulling an edge does to them. */
+  readonly breaks: readonly RuleShape<Rule>['pulled'][];
 }
 
-const PLACED = ['center', 'even', 'graded', 'mirror', 'reveal', 'gap'] as const;
+const PLACED = ['edge', 'half', 'block', 'place'] as const;
 /** What is centered or in a row stays so with another size. */
-const SIZED = ['reveal', 'gap'] as const;
+const SIZED = ['edge', 'half'] as const;
 
 /** How typing each measure of a box goes: a place carries the part, a size pulls its right or upper side. */
 const TYPED: Readonly<Record<keyof Box, Way>> = {
@@ -41,7 +43,9 @@ export function editsToType(design: Design, id: string, box: Box, sides: Partial
   for (const side of ['x', 'y', 'w', 'h'] as const) {
     if (Math.abs((sides[side] ?? box[side]) - box[side]) <= SAME_LENGTH) continue;
     const { axis, hand, breaks } = TYPED[side];
-    const isBroken = ({ kind }: Rule) => breaks.includes(kind);
+    const isBroken = (rule: Rule) =>
+      breaks.includes(shapeOf(rule).pulled) &&
+      !slotsOf(rule).some((slot) => slot.is === 'measure' && slot.follows);
     loosen.push(...editsToLoosen(made(design, loosen), held, axis, hand, isBroken));
   }
   const after = new Map([[id, { ...box, ...sides }]]);

@@ -6,6 +6,7 @@ import type { Box, Point } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { gridOf } from '../../layout/place/array.ts';
 import { partOf } from '../../layout/reference.ts';
+import { isFixedAlong } from '../../layout/structure.ts';
 import type { Mm } from '../../measure/units.ts';
 import { edgeOfBox, placeOfEdge } from '../state/edges.ts';
 import { stocksOf } from '../state/tables.ts';
@@ -37,8 +38,6 @@ export interface Dimension {
 /** Dimensions shown for one selected part: its size, and the rules that place it. */
 export function dimensionsOf(design: Design, face: Face, layout: Layout, id: string, box: Box): Dimension[] {
   const part = design.parts.find((p) => p.id === id);
-  const keep = design.keepClears.some((k) => k.id === id);
-  const fixed = part?.kind === 'strip' ? part.lie : null;
   const size = (axis: Axis, side: 'w' | 'h', editable: boolean): Dimension => ({
     key: side,
     axis,
@@ -50,8 +49,8 @@ export function dimensionsOf(design: Design, face: Face, layout: Layout, id: str
     role: 'size',
   });
   const found = [
-    size('x', 'w', keep || !(fixed === 'up' || fixed === 'turned')),
-    size('y', 'h', keep || !(fixed === 'across' || fixed === 'turned')),
+    size('x', 'w', !part || !isFixedAlong(part, 'x')),
+    size('y', 'h', !part || !isFixedAlong(part, 'y')),
   ];
   if (part?.kind === 'array') found.push(...firstGaps(part, box, design));
   for (const rule of design.rules) found.push(...dimensionsOfRule(rule, face, layout, id, box));

@@ -1,6 +1,7 @@
+import { isPaint } from '../../design/made.ts';
 import type { Finish } from '../../design/schema.ts';
 import type { Point, Region } from '../../geometry/shape.ts';
-import type { LaidPart, Leg } from '../../layout/laid.ts';
+import { type LaidPart, type Leg, legsOf } from '../../layout/laid.ts';
 import type { SignPlan } from '../../plan/types.ts';
 import type { Look } from '../state/store.ts';
 import { grainOf } from './grain.ts';
@@ -45,7 +46,7 @@ export function drawPart(ctx: Pen, props: PartLook): void {
     ctx.stroke(outline);
     return;
   }
-  if (part.kind !== 'painted' && !props.shadeless) castShadow(ctx, props);
+  if (!isPaint(part) && !props.shadeless) castShadow(ctx, props);
   const outline = outlineOf(part.region);
   const { fill, sheen, grained, shaped } = props.appearance;
   const line = inkOn(fill);
@@ -53,7 +54,7 @@ export function drawPart(ctx: Pen, props: PartLook): void {
   ctx.fill(outline, 'evenodd');
   if (grained) drawGrain(ctx, part, outline, line, px);
   shine(ctx, outline, props.gleamOf(sheen));
-  if (part.kind !== 'painted') {
+  if (!isPaint(part)) {
     ctx.lineWidth = 1.1 * px;
     ctx.strokeStyle = props.outline;
     ctx.globalAlpha = 0.85;
@@ -124,9 +125,6 @@ function castShadow(ctx: Pen, { part, light, look, scale }: PartLook): void {
   }
   ctx.globalAlpha = 1;
 }
-
-const legsOf = (part: LaidPart): readonly Leg[] =>
-  part.kind === 'strip' ? [part.leg] : part.kind === 'run' ? part.legs : [];
 
 /** Lines along a molding, as its profile catches the light. */
 function profileLines(ctx: Pen, leg: Leg): void {

@@ -1,5 +1,6 @@
+import { isBars, isSheet } from '../../design/made.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
-import type { LaidPart, Leg } from '../../layout/laid.ts';
+import { type LaidPart, type Leg, legsOf } from '../../layout/laid.ts';
 
 /** Across the grain, between two strokes. */
 const PITCH = 9;
@@ -14,11 +15,8 @@ export function grainOf(part: LaidPart): Path2D {
   let path = strokes.get(part.region);
   if (!path) {
     path = new Path2D();
-    if (part.kind === 'strip') alongLeg(path, part.leg);
-    else if (part.kind === 'run') for (const leg of part.legs) alongLeg(path, leg);
-    else if (part.kind === 'panel' || part.kind === 'sign') {
-      overSheet(path, part.box, part.spec.grain === 'across');
-    }
+    if (isBars(part)) for (const leg of legsOf(part)) alongLeg(path, leg);
+    else if (isSheet(part)) overSheet(path, part.box, part.spec.grain === 'across');
     strokes.set(part.region, path);
   }
   return path;

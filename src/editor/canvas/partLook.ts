@@ -1,3 +1,4 @@
+import { isBought } from '../../design/made.ts';
 import type { Design, Finish } from '../../design/schema.ts';
 import type { Looks } from '../../finish/look.ts';
 import type { LaidPart } from '../../layout/laid.ts';
@@ -25,7 +26,7 @@ interface AppearanceInput {
 export function appearanceOf({ looks, finishes, stocks, materials }: AppearanceInput) {
   const byId = new Map(finishes.map((finish) => [finish.id, finish]));
   return (part: LaidPart): Appearance => {
-    const finish = part.kind === 'fitting' ? undefined : byId.get(part.finish ?? '');
+    const finish = isBought(part) ? undefined : byId.get(part.finish ?? '');
     const stock = stocks.get(part.stock ?? '');
     return {
       fill: looks.parts.get(part.id) ?? '#888888',

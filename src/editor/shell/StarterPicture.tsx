@@ -1,4 +1,5 @@
 import { Fragment, useMemo } from 'react';
+import { isBought, isPaint } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
 import type { Region } from '../../geometry/shape.ts';
 import { faceFor, layoutOf } from '../state/derive.ts';
@@ -30,11 +31,9 @@ export function StarterPicture({ design, letters }: StarterPictureProps) {
             <path
               d={dOf(part.region)}
               fillRule="evenodd"
-              fill={
-                part.kind === 'fitting' ? part.spec.color : (colors.get(part.finish ?? '') ?? 'var(--rim)')
-              }
+              fill={isBought(part) ? part.spec.color : (colors.get(part.finish ?? '') ?? 'var(--rim)')}
               stroke="var(--outline)"
-              strokeWidth={part.kind === 'painted' ? 0 : 3}
+              strokeWidth={isPaint(part) ? 0 : 3}
             />
             {letters?.get(part.id)?.map(({ finish, region }, i) => (
               <path

@@ -1,4 +1,5 @@
 import type { Check } from '../../check/check.ts';
+import { isBars, isPaint } from '../../design/made.ts';
 import { intersect } from '../../geometry/clip.ts';
 import { areaOf, centroidOf } from '../../geometry/region.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
@@ -9,7 +10,6 @@ import type { Placing } from '../place/place.ts';
 const TOUCHING_MM2 = 1;
 
 /** Strips and runs meet in joints, which are joinery's to judge. */
-const isStock = (laid: LaidPart): boolean => laid.kind === 'strip' || laid.kind === 'run';
 
 function sharesHeight(a: LaidPart, b: LaidPart): boolean {
   // A painted shape has no height: it is in the way only where it would be inside of something.
@@ -17,14 +17,14 @@ function sharesHeight(a: LaidPart, b: LaidPart): boolean {
 }
 
 const isInside = (painted: LaidPart, body: LaidPart): boolean =>
-  painted.kind === 'painted' && painted.z0 > body.z0 + SAME_LENGTH && painted.z0 < body.z1 - SAME_LENGTH;
+  isPaint(painted) && painted.z0 > body.z0 + SAME_LENGTH && painted.z0 < body.z1 - SAME_LENGTH;
 
 /** Two bodies in the same place. Each pair is reported once, with the lesser id. */
 export function overlaps({ laid }: Placing, neighbors: readonly Placing[]): Check[] {
   const found: Check[] = [];
   for (const { laid: other } of neighbors) {
     if (other.id < laid.id || !sharesHeight(laid, other)) continue;
-    if (isStock(laid) && isStock(other)) continue;
+    if (isBars(laid) && isBars(other)) continue;
     const common = intersect(laid.region, other.region);
     const area = areaOf(common);
     if (area <= TOUCHING_MM2) continue;

@@ -1,4 +1,5 @@
 import type { Check } from '../../check/check.ts';
+import { isSheet } from '../../design/made.ts';
 import { intersect, union } from '../../geometry/clip.ts';
 import { areaOf, boxesMeet } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
@@ -15,9 +16,7 @@ const sameHeight = (a: Mm, b: Mm): boolean => Math.abs(a - b) <= SAME_LENGTH;
 /** A part whose region is just its box. */
 const isBoard = (laid: LaidPart): boolean =>
   (laid.kind === 'strip' && (laid.spec.lie === 'across' || laid.spec.lie === 'up')) ||
-  ((laid.kind === 'panel' || laid.kind === 'sign') &&
-    laid.spec.shape.form === 'rectangle' &&
-    laid.spec.openings.length === 0);
+  (isSheet(laid) && laid.spec.shape.form === 'rectangle' && laid.spec.openings.length === 0);
 
 /** Share of the underside (0 to 1) that lies on levels or parts of just its height. */
 function supportedShare(

@@ -1,4 +1,5 @@
 import type { Face } from '../../bed/face.ts';
+import { isBought } from '../../design/made.ts';
 import type { Part } from '../../design/schema.ts';
 import { intersect, union } from '../../geometry/clip.ts';
 import { areaOf, boxesMeet, boxOf } from '../../geometry/region.ts';
@@ -37,7 +38,7 @@ function sharesOf(outline: Region, bounds: Box, { parts }: CarrierInput, without
   const beneath = new Map<string, LaidPart[]>();
   for (const laid of parts) {
     // Paint carries nothing, and what is bought is no board.
-    if (laid.z1 - laid.z0 <= SAME_LENGTH || laid.kind === 'fitting' || without.has(laid.part)) continue;
+    if (laid.z1 - laid.z0 <= SAME_LENGTH || isBought(laid) || without.has(laid.part)) continue;
     if (!boxesMeet(laid.box, bounds)) continue;
     const known = beneath.get(laid.part);
     if (known) known.push(laid);

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { usualStock } from '../../../design/defaults.ts';
+import { isBought } from '../../../design/made.ts';
 import { divide } from '../../../layout/arrange/divide.ts';
 import { namesFor, type SpaceNames, spaceBetween } from '../../../layout/arrange/space.ts';
 import { arrangingOf, editsToArrange } from '../../action/arrange.ts';
@@ -52,9 +53,7 @@ function DivideFields() {
   const things = [
     { value: 'face' },
     ...face.levels.map((l) => ({ value: `level:${l.id}`, group: t('on.levels') })),
-    ...design.parts
-      .filter((p) => p.kind !== 'fitting')
-      .map((p) => ({ value: p.id, group: t('divide.parts') })),
+    ...design.parts.filter((p) => !isBought(p)).map((p) => ({ value: p.id, group: t('divide.parts') })),
   ];
   const named = things.map((thing) => ({ ...thing, label: referenceName(design, thing.value) }));
   const start = namesFor(arrangingOf(design), itemsOf(design, selection));

@@ -1,3 +1,4 @@
+import { eachOf } from '../../../design/made.ts';
 import type { Design, Finish } from '../../../design/schema.ts';
 import { finishOver } from '../../../finish/look.ts';
 import { materialsOf, stocksOf } from '../../state/tables.ts';
@@ -8,7 +9,7 @@ function woodsOf(design: Design) {
   const stocks = stocksOf(design);
   const used = new Set(
     design.parts.flatMap((part) => {
-      const made = part.kind === 'array' ? part.member : part;
+      const made = eachOf(part);
       return 'stock' in made ? (stocks.get(made.stock)?.material ?? []) : [];
     }),
   );

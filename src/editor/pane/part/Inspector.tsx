@@ -1,3 +1,4 @@
+import { isBought } from '../../../design/made.ts';
 import { isRepeatable } from '../../action/member.ts';
 import { useDesign, useSelection } from '../../state/hooks.ts';
 import { ArrangeSection } from '../layout/ArrangeSection.tsx';
@@ -37,7 +38,7 @@ export function Inspector() {
           <RuleList part={part} />
           <ArrangeSection />
           {isRepeatable(part) ? <RepeatSection part={part} /> : null}
-          {part.kind === 'fitting' || part.kind === 'array' ? null : <DivideSection />}
+          {isBought(part) || part.kind === 'array' ? null : <DivideSection />}
         </>
       ) : null}
       {keep ? <KeepClearFields keep={keep} /> : null}

@@ -1,5 +1,6 @@
 import type { ComponentType } from 'react';
 import type { PartArray, PartOf } from '../../../design/schema.ts';
+import { isFixedAlong } from '../../../layout/structure.ts';
 import {
   MEMBER_KINDS,
   type MemberKind,
@@ -38,10 +39,8 @@ export function MemberFields({ part }: { part: PartArray }) {
   const one = partOfMember(part, member, { x: box.x, y: box.y, ...size });
   const OwnFields = OWN_FIELDS[member.kind] as ComponentType<{ part: Repeatable }>;
   /** A strip takes its width from its stock; a direction without spacing stretches the member. */
-  const ownWidth =
-    part.across && !(member.kind === 'strip' && (member.lie === 'up' || member.lie === 'turned'));
-  const ownHeight =
-    part.up && !(member.kind === 'strip' && (member.lie === 'across' || member.lie === 'turned'));
+  const ownWidth = part.across && !isFixedAlong(member, 'x');
+  const ownHeight = part.up && !isFixedAlong(member, 'y');
   return (
     <fieldset className="sub">
       <legend>{t('array.member')}</legend>

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react';
+import { isBought } from '../../../design/made.ts';
 import type { PartArray } from '../../../design/schema.ts';
 import type { Slot } from '../../../layout/place/array.ts';
 import {
@@ -164,7 +165,7 @@ function OwnFields({ found, slot }: { found: ChosenMember; slot: Slot }) {
             onCommit={(omit) => take({ omit })}
           />
         </div>
-        {member.kind === 'fitting' ? null : (
+        {isBought(member) ? null : (
           <ChoiceField
             label={t('array.ownFinish')}
             value={own.finish === undefined ? AS_OTHERS : (own.finish ?? BARE)}

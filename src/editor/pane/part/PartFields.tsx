@@ -1,5 +1,7 @@
 import type { ComponentType } from 'react';
+import { eachOf, isBought, isPaint } from '../../../design/made.ts';
 import type { Part, PartKind, PartOf } from '../../../design/schema.ts';
+import { isFixedAlong } from '../../../layout/structure.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
 import { MeasureField } from '../../field/MeasureField.tsx';
 import { SwitchField } from '../../field/SwitchField.tsx';
@@ -38,8 +40,8 @@ export function PartFields({ part }: { part: Part }) {
   const { box, change, place } = usePart(part);
   const laid = layout.parts.find((p) => p.part === part.id);
   const OwnFields = KIND_FIELDS[part.kind] as ComponentType<{ part: Part }>;
-  const widthFixed = part.kind === 'strip' && (part.lie === 'up' || part.lie === 'turned');
-  const heightFixed = part.kind === 'strip' && (part.lie === 'across' || part.lie === 'turned');
+  const widthFixed = isFixedAlong(part, 'x');
+  const heightFixed = isFixedAlong(part, 'y');
   return (
     <>
       <div className="fields">
@@ -93,10 +95,10 @@ export function PartFields({ part }: { part: Part }) {
           // What was chosen stays; “whatever is beneath” is found anew wherever the part is put.
           onCommit={(on) => change({ on, onChosen: on === 'face' ? undefined : true })}
         />
-        {(part.kind === 'array' ? part.member : part).kind === 'fitting' ? null : (
+        {isBought(eachOf(part)) ? null : (
           <ChoiceField
             label={t('part.finish')}
-            value={(part.kind === 'array' ? part.member.finish : part.finish) ?? BARE}
+            value={eachOf(part).finish ?? BARE}
             choices={finishChoices(design)}
             onCommit={(id) => {
               const finish = id === BARE ? null : id;
@@ -106,7 +108,7 @@ export function PartFields({ part }: { part: Part }) {
             }}
           />
         )}
-        {part.kind === 'painted' ? null : (
+        {isPaint(part) ? null : (
           <ChoiceField
             label={t('part.fixing')}
             value={part.fixing.how}

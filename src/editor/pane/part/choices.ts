@@ -1,3 +1,4 @@
+import { isPaint } from '../../../design/made.ts';
 import type { Design, Part } from '../../../design/schema.ts';
 import type { Stock } from '../../../materials/types.ts';
 import type { Choice } from '../../field/ChoiceField.tsx';
@@ -42,7 +43,7 @@ export function supportChoices(
     { value: 'face', label: t('on.face') },
     ...levels.map((l) => ({ value: l.id, label: t(`level.${l.id as 'rim'}`), group: t('on.levels') })),
     ...design.parts
-      .filter((p) => !above.has(p.id) && p.kind !== 'painted')
+      .filter((p) => !above.has(p.id) && !isPaint(p))
       .map((p) => ({ value: p.id, label: p.name, group: t('on.parts') })),
   ];
 }

@@ -1,3 +1,4 @@
+import { eachOf } from '../../../design/made.ts';
 import type { Design, Part } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import type { Layout } from '../../../layout/laid.ts';
@@ -33,7 +34,7 @@ export function partFacts(design: Design, layout: Layout): PartFacts[] {
 }
 
 /** It is the members of a row that are seen. */
-const finishOf = (part: Part): string | null => (part.kind === 'array' ? part.member.finish : part.finish);
+const finishOf = (part: Part): string | null => eachOf(part).finish;
 
 /** All of a part's facts in one sentence. */
 export function factsInWords(design: Design, { kind, box, finish, checks }: PartFacts): string {

@@ -1,5 +1,6 @@
 import { TriangleAlert } from 'lucide-react';
 import type { Check } from '../../../check/check.ts';
+import { eachOf } from '../../../design/made.ts';
 import type { Design, Joint } from '../../../design/schema.ts';
 import type { Joinery, JointFound } from '../../../joinery/piece.ts';
 import { designPart } from '../../../layout/reference.ts';
@@ -70,7 +71,7 @@ function pairsOf({ joints, checks }: Joinery, choices: readonly Joint[]): Pair[]
 /** Kinds to choose from; the segments of an arch are mitered and nothing else. */
 function kindsFor(design: Design, { a, b, chosen }: Pair): readonly Joint['kind'][] {
   const part = design.parts.find(({ id }) => id === a);
-  const made = part?.kind === 'array' ? part.member : part;
+  const made = part && eachOf(part);
   if (a !== b || made?.kind !== 'run' || made.path.form !== 'arched') return KINDS;
   return KINDS.filter((kind) => kind === 'miter' || kind === chosen?.kind);
 }

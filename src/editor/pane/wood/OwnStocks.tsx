@@ -1,4 +1,5 @@
 import { Plus, Trash2 } from 'lucide-react';
+import { eachOf } from '../../../design/made.ts';
 import type { Design } from '../../../design/schema.ts';
 import { freeId, freeName } from '../../action/ids.ts';
 import { ChoiceField } from '../../field/ChoiceField.tsx';
@@ -72,9 +73,8 @@ export function OwnStocks() {
 function usersOf(design: Design, id: string): string[] {
   if (tables().stocks.some((s) => s.id === id)) return [];
   return design.parts.flatMap((p) => {
-    const stock =
-      p.kind === 'array' ? ('stock' in p.member ? p.member.stock : null) : 'stock' in p ? p.stock : null;
-    return stock === id ? [p.name] : [];
+    const made = eachOf(p);
+    return 'stock' in made && made.stock === id ? [p.name] : [];
   });
 }
 

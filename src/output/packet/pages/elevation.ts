@@ -1,3 +1,4 @@
+import { isBought } from '../../../design/made.ts';
 import { dimension } from '../../../drawing/dimension.ts';
 import type { DrawItem } from '../../../drawing/drawing.ts';
 import { hatch } from '../../../drawing/hatch.ts';
@@ -129,13 +130,13 @@ function names({ plan, say }: Packet, view: PageView): DrawItem[] {
   for (const { part, region } of plan.finish.shown)
     seen.set(part, [...(seen.get(part) ?? []), view.region(region)]);
   // Fittings come without a finish and hide what lies below them.
-  const fittings = plan.joinery.solids.filter((s) => s.kind === 'fitting');
+  const fittings = plan.joinery.solids.filter((s) => isBought(s));
   const fittingBoxes = fittings.flatMap((s) => boxOf(view.region(s.region)) ?? []);
   const keepClear = plan.keepClears.map((k) => onPage(view, k.box));
   const taken: Box[] = [];
   const items: DrawItem[] = [];
   for (const solid of plan.joinery.solids) {
-    const others = solid.kind === 'fitting' ? taken : [...taken, ...fittingBoxes, ...keepClear];
+    const others = isBought(solid) ? taken : [...taken, ...fittingBoxes, ...keepClear];
     const visible = (seen.get(solid.part) ?? [view.region(solid.region)]).flat();
     const placed = nameOn(visible, say.name(solid.part), others);
     if (!placed) continue;

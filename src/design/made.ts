@@ -1,0 +1,44 @@
+import type { Member, Part, PartArray, PartKind } from './schema.ts';
+
+/** What a kind of part is made as. */
+type Made =
+  /** Bars sawn from lengths of stock, which meet in joints. */
+  | 'bars'
+  /** A piece of a sheet. */
+  | 'sheet'
+  /** Paint on what is there. */
+  | 'paint'
+  /** Bought, and screwed on. */
+  | 'bought'
+  /** Several of another kind. */
+  | 'many';
+
+/** Every kind of part; a kind without a line here does not compile. */
+const MADE = {
+  strip: 'bars',
+  run: 'bars',
+  panel: 'sheet',
+  sign: 'sheet',
+  fitting: 'bought',
+  painted: 'paint',
+  array: 'many',
+} as const satisfies Readonly<Record<PartKind, Made>>;
+
+interface Kinded {
+  readonly kind: PartKind;
+}
+
+/** What has a kind that is made so: a part, a member, what was laid of it, its solid. */
+export type MadeAs<T, M extends Made> = T & {
+  readonly kind: { [K in PartKind]: (typeof MADE)[K] extends M ? K : never }[PartKind];
+};
+
+export const isBars = <T extends Kinded>(part: T): part is MadeAs<T, 'bars'> => MADE[part.kind] === 'bars';
+export const isSheet = <T extends Kinded>(part: T): part is MadeAs<T, 'sheet'> => MADE[part.kind] === 'sheet';
+export const isPaint = <T extends Kinded>(part: T): part is MadeAs<T, 'paint'> => MADE[part.kind] === 'paint';
+export const isBought = <T extends Kinded>(part: T): part is MadeAs<T, 'bought'> =>
+  MADE[part.kind] === 'bought';
+
+/** What a part is, or what an array is many of. */
+export const eachOf = (part: Part): Exclude<Part, PartArray> | Member =>
+  part.kind === 'array' ? part.member : part;
