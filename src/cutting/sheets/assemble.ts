@@ -1,8 +1,9 @@
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
+import { packSheet } from './blocks.ts';
 import { type Filled, fillSheet, MANNERS, planOf } from './fill.ts';
 import type { SheetLoad, SheetPlan, SheetProblem } from './problem.ts';
-import { searchSheet } from './search.ts';
+import { hasPlenty, searchSheet } from './search.ts';
 
 /** Keys by which pieces are put in falling order. */
 const KEYS: readonly ((p: SheetProblem, i: number) => number)[] = [
@@ -14,13 +15,17 @@ const KEYS: readonly ((p: SheetProblem, i: number) => number)[] = [
   (p, i) => Math.min(...pick(p.items, i).ways.map((t) => t.w + t.h)),
 ];
 
+/** Of so few pieces, or where there is plenty of all, the exact search finds the fullest sheet by so many joins. */
+const FEW_PIECES = 12;
+const SEARCH = 3000;
+
 export interface Effort {
   /** Ways of filling tried for each sheet of each kind. */
   readonly tries: number;
   /** How far chance may move pieces in the order and sheets in the choice; 0 for none. */
   readonly stir: number;
-  /** Joins of two blocks in the search for the fullest sheet; 0 for none. */
-  readonly search: number;
+  /** Whether parts are put together for each sheet, which takes as long as many ways of filling. */
+  readonly search: boolean;
 }
 
 /**
@@ -85,7 +90,7 @@ function nextSheet(
 }
 
 /** The filling of one sheet with the most area, over several orders and manners. */
-function fullest(
+export function fullest(
   p: SheetProblem,
   bin: number,
   need: readonly number[],
@@ -105,9 +110,12 @@ function fullest(
     if (best === null || filled.area > best.area) best = filled;
     if (best.area >= left * (1 - 1e-9)) return best;
   }
-  if (effort.search === 0) return best;
+  if (!effort.search) return best;
   const worth = () => 1 + effort.stir * 0.3 * (random() - 0.5);
-  const found = searchSheet(p, bin, need, worth, effort.search, budget);
+  const few = need.reduce((a, b) => a + b, 0) <= FEW_PIECES || hasPlenty(p, bin, need);
+  const searched = few ? searchSheet(p, bin, need, worth, SEARCH, budget) : null;
+  if (searched !== null && searched.area > (best?.area ?? 0)) best = searched;
+  const found = packSheet(p, bin, need, worth, budget);
   return found && found.area > (best?.area ?? 0) ? found : best;
 }
 

@@ -9,6 +9,12 @@ import type { ValuedType, Way } from './valued.ts';
 /** Blocks valued before a search; more take longer than the search itself. */
 const CELLS = 4000;
 
+/** Whether there are more of each piece than a sheet holds. */
+export function hasPlenty(p: SheetProblem, bin: number, need: readonly number[]): boolean {
+  const { w, h } = pick(p.bins, bin);
+  return need.every((n, i) => n === 0 || n >= Math.floor((w * h) / pick(p.items, i).area + 1e-9));
+}
+
 /**
  * Fills one sheet as well as can be from the pieces still needed, by the exact search for the most valuable
  * pattern as far as `nodes` joins of two blocks take it. Where there are more of each piece than a sheet
@@ -26,7 +32,7 @@ export function searchSheet(
 ): Filled | null {
   const { w, h } = pick(p.bins, bin);
   const wanted = need.flatMap((n, i) => (n > 0 ? [i] : []));
-  const plenty = wanted.every((i) => at(need, i) >= Math.floor((w * h) / pick(p.items, i).area + 1e-9));
+  const plenty = hasPlenty(p, bin, need);
   const types = wanted.map((i): ValuedType => {
     const item = pick(p.items, i);
     const [first] = item.ways;

@@ -6,6 +6,7 @@ import { sheetBound } from './bound.ts';
 import { exactPlan } from './exact.ts';
 import { planOf } from './fill.ts';
 import { leaves, type SheetLoad, type SheetPlan, type SheetProblem } from './problem.ts';
+import { ontoSet, setsBelow } from './tighten.ts';
 
 export interface SolvedSheets {
   readonly plan: SheetPlan | null;
@@ -15,14 +16,17 @@ export interface SolvedSheets {
 const SEED = 20;
 /** Share of the budget that may go into trying everything. */
 const FOR_ALL = 0.5;
+const FOR_STARTS = 0.5;
 const FOR_RESTS = 0.3;
+/** Sets of sheets lighter than the plan that are tried, and the share of what is left that goes there. */
+const MOST_SETS = 4;
+const FOR_SETS = 0.7;
 /** The plan that comes first. */
-const FIRST = { tries: 6, stir: 0, search: 0 };
+const FIRST = { tries: 6, stir: 0, search: false };
 /** Whole plans made before sheets are taken apart and planned again. */
 const STARTS = 24;
 
-/** Joins of blocks in one search for the fullest sheet, and how often it is tried while improving. */
-const SEARCH = 6000;
+/** How often parts are put together while improving. */
 const SEARCHED = 0.3;
 
 /** Rests whose areas differ by less than this share of a sheet are alike; labor decides between them. */
@@ -39,9 +43,9 @@ function goalsOf(p: SheetProblem): (a: SheetPlan, b: SheetPlan | null) => boolea
 }
 
 /**
- * Sheets for the pieces. Few pieces: every pattern is tried. Else many plans are made sheet by sheet, and
- * the best is improved by taking two or three of its sheets apart and planning their pieces again, for as
-as the budget lasts.
+ * Sheets for the pieces. Few pieces: every pattern is tried. Else many plans are made sheet by sheet; lighter sets
+ * of sheets than the best of them takes are then tried for all pieces together; and what is left of the budget goes
+ * into taking two or three sheets apart and planning their pieces again.
  *
  * @param soon only the first plan, sheet by sheet
  */
@@ -56,13 +60,14 @@ export function solveSheets(p: SheetProblem, budget: Budget, soon = false): Solv
   if (exact !== null) return { plan: exact, bound: exact.weight };
   const random = shuffler(SEED);
   const better = goalsOf(p);
+  const bound = sheetBound(p);
   let best: SheetPlan | null = null;
-  const starts = budget.part(0.5);
+  const starts = budget.part(FOR_STARTS);
   for (let k = 0; k < STARTS && !starts.done(); k++) {
     const effort = {
       tries: 12 + 4 * (k % 3),
       stir: k === 0 ? 0 : 0.15 + 0.1 * (k % 4),
-      search: k % 2 === 0 ? SEARCH : 0,
+      search: k % 2 === 0 && (best === null || best.weight > bound),
     };
     const plan = assemble(p, counts, limits, effort, random, starts);
     if (plan !== null && better(plan, best)) best = plan;
@@ -70,10 +75,16 @@ export function solveSheets(p: SheetProblem, budget: Budget, soon = false): Solv
   // A plan that was cancelled before it began is still a plan.
   best ??= assemble(p, counts, limits, FIRST, random, budgetOf(Infinity));
   if (best === null) return { plan: null, bound: 0 };
-  const bound = sheetBound(p);
+  const sets = setsBelow(p, best.weight, bound).slice(0, MOST_SETS);
+  const tight = budget.part(FOR_SETS);
+  for (const [k, set] of sets.entries()) {
+    const lighter = ontoSet(p, set, best, random, tight.part(1 / (sets.length - k)));
+    if (lighter !== null && better(lighter, best)) best = lighter;
+  }
   // A plan that is proved has only its largest rest to gain.
   const proved = best.weight <= bound;
-  const plan = improved(p, best, limits, random, proved ? budget.part(FOR_RESTS) : budget);
+  const search = proved ? 0 : SEARCHED;
+  const plan = improved(p, best, limits, search, random, proved ? budget.part(FOR_RESTS) : budget);
   return { plan, bound: Math.min(bound, plan.weight) };
 }
 
@@ -88,6 +99,7 @@ function improved(
   p: SheetProblem,
   start: SheetPlan,
   limits: readonly number[],
+  search: number,
   random: () => number,
   budget: Budget,
 ): SheetPlan {
@@ -98,7 +110,7 @@ function improved(
   while (!budget.done()) {
     const out = chosen(now.loads, random);
     const kept = now.loads.filter((l) => !out.includes(l));
-    const again = planned(p, out, kept, limits, random, budget);
+    const again = planned(p, out, kept, limits, search, random, budget);
     if (again === null) continue;
     const next = planOf(p, [...kept, ...again]);
     const nextScore = gathered(p, next.loads);
@@ -126,6 +138,7 @@ function planned(
   out: readonly SheetLoad[],
   kept: readonly SheetLoad[],
   limits: readonly number[],
+  search: number,
   random: () => number,
   budget: Budget,
 ): SheetLoad[] | null {
@@ -138,7 +151,7 @@ function planned(
     const exact = exactPart(p, counts, free, budget.part(0.1));
     if (exact !== null) return exact;
   }
-  const effort = { tries: 8, stir: 0.1 + 0.5 * random(), search: random() < SEARCHED ? SEARCH : 0 };
+  const effort = { tries: 8, stir: 0.1 + 0.5 * random(), search: random() < search };
   const plan = assemble(p, counts, free, effort, random, budget);
   return plan === null ? null : [...plan.loads];
 }

@@ -5,6 +5,8 @@ import type { Problem } from '../../../src/cutting/boards/problem.ts';
 import { solve } from '../../../src/cutting/boards/solve.ts';
 import { budgetOf } from '../../../src/cutting/budget.ts';
 import { bestGuillotine } from '../../../src/cutting/sheets/best.ts';
+import { packSheet } from '../../../src/cutting/sheets/blocks.ts';
+import { leaves, type SheetItem } from '../../../src/cutting/sheets/problem.ts';
 import type { ValuedType } from '../../../src/cutting/sheets/valued.ts';
 import { weigh } from '../../../src/cutting/weigh.ts';
 import type { Row, Section } from '../table.ts';
@@ -143,6 +145,29 @@ function worthOf(name: string, types: readonly ValuedType[], turn: boolean): num
   return proved ? value : `${value}, not proved`;
 }
 
+/** Parts put together are quick and not exact; these sets are like real ones, where a piece is worth its area. */
+const PUT_TOGETHER = ['gcut1', 'gcut2', 'gcut3', 'gcut4'] as const;
+const NEAR_BEST = 0.01;
+
+/** Worth of the sheet that is filled by putting parts together, pieces as they lie. */
+function togetherOn(name: string): number | string {
+  const { w, h, types } = sheetOf(name);
+  const items = types.map((t): SheetItem => {
+    const area = t.w * t.h;
+    return { ways: [{ w: t.w, h: t.h, turned: false }], count: t.max ?? Math.floor((w * h) / area), area };
+  });
+  const bin = { w, h, weight: 1, limit: Infinity };
+  const problem = { items, bins: [bin], roundUp: Math.ceil };
+  const worth = (i: number) => (types[i]?.value ?? 0) / (items[i]?.area ?? 1);
+  const need = items.map((i) => i.count);
+  const filled = packSheet(problem, 0, need, worth, budgetOf(1_000_000));
+  if (filled === null) return 'nothing laid';
+  const laid = leaves(filled.root).filter((b) => b.item >= 0);
+  const often = need.map((_, i) => laid.filter((b) => b.item === i).length);
+  if (often.some((n, i) => n > (need[i] ?? 0) || n !== filled.counts[i])) return 'a piece too often';
+  return laid.reduce((sum, b) => sum + (types[b.item]?.value ?? 0), 0);
+}
+
 function sheets(): Row[] {
   const source = 'OR-Library gcut, cgcut, ngcut; best-known values of data/README.md';
   const row = (
@@ -167,7 +192,17 @@ function sheets(): Row[] {
     const free = ' without limits on copies';
     return [row(name, types, false, fixed, free), row(name, types, true, turned, free)];
   });
-  return [...limited, ...unlimited];
+  const together = PUT_TOGETHER.map((name): Row => {
+    const expected = KNOWN[name]?.[0] ?? 0;
+    return {
+      check: `${name}, parts put together: worth of one sheet, within a hundredth`,
+      source,
+      expected,
+      tolerance: NEAR_BEST * expected,
+      found: togetherOn(name),
+    };
+  });
+  return [...limited, ...unlimited, ...together];
 }
 
 export const cutting: Section = {
