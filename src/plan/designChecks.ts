@@ -2,7 +2,7 @@ import type { Check } from '../check/check.ts';
 import type { Design } from '../design/schema.ts';
 
 /** Sizes up to which a design stays quick to work with. */
-export const LIMITS = { parts: 2000, rules: 5000, letters: 500, pages: 400 } as const;
+const LIMITS = { rules: 5000, letters: 500, pages: 400 } as const;
 
 /** Finishes that lettering asks for and the design does not have; the layout names those of the parts. */
 export function letteringFinishChecks(design: Design): Check[] {
@@ -26,13 +26,10 @@ export function letteringFinishChecks(design: Design): Check[] {
 /** Warnings where a design outgrows what the tool is made for. */
 export function limitChecks(
   design: Design,
-  counts: { readonly parts: number; readonly letters: number; readonly pages: number },
+  counts: { readonly letters: number; readonly pages: number },
 ): Check[] {
-  const over = (
-    code: 'limit.parts' | 'limit.rules' | 'limit.letters',
-    count: number,
-    most: number,
-  ): Check[] => (count > most ? [{ code, severity: 'warning', parts: [], figures: { count, most } }] : []);
+  const over = (code: 'limit.rules' | 'limit.letters', count: number, most: number): Check[] =>
+    count > most ? [{ code, severity: 'warning', parts: [], figures: { count, most } }] : [];
   const pages: Check[] =
     counts.pages > LIMITS.pages
       ? [
@@ -45,7 +42,6 @@ export function limitChecks(
         ]
       : [];
   return [
-    ...over('limit.parts', counts.parts, LIMITS.parts),
     ...over('limit.rules', design.rules.length, LIMITS.rules),
     ...over('limit.letters', counts.letters, LIMITS.letters),
     ...pages,

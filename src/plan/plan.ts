@@ -160,7 +160,6 @@ export function createPlanner(): Planner {
       patterns: patterns.sets,
     });
     const counts = {
-      parts: layout.parts.length,
       letters: lettering.signs.reduce((sum, s) => sum + s.lettered.glyphs.length, 0),
       pages: patterns.sets.reduce((sum, s) => sum + s.pages.length, 0),
     };

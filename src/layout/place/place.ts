@@ -62,10 +62,10 @@ export interface Placement {
   readonly whole: boolean;
 }
 
-/** As many as a file may hold one by one. An array beyond it is left out and named: it would never be cut. */
-const MOST_LAID = 4000;
+/** More than these are not laid: plans of them would take longer than anyone waits, and nobody would cut them. */
+const MOST_LAID = 2000;
 
-/** Lays every part at its height, array members one by one, up to 4000 in all. */
+/** Lays every part at its height, array members one by one; those that are too many are left out and named. */
 export function placeParts(input: PlaceInput, before: Placement | undefined): Placement {
   const byId = new Map(input.parts.map((part) => [part.id, part]));
   const { order, cycles } = orderBySupport(input.parts, byId);
@@ -80,14 +80,15 @@ export function placeParts(input: PlaceInput, before: Placement | undefined): Pl
   const ranks = new Map<string, number>();
   const starts: number[] = [];
   let count = 0;
+  const over: { readonly parts: string[]; count: number } = { parts: [], count: 0 };
   let whole = cycles.length === 0;
   let laid = 0;
   for (const part of order) {
     const box = input.boxes.get(part.id) ?? part.box;
     const more = placesIn({ part, box }, input);
     if (count + more > MOST_LAID) {
-      const figures = { count: count + more, most: MOST_LAID };
-      checks.push({ code: 'limit.parts', severity: 'error', parts: [part.id], figures });
+      over.parts.push(part.id);
+      over.count += more;
       whole = false;
       continue;
     }
@@ -110,6 +111,10 @@ export function placeParts(input: PlaceInput, before: Placement | undefined): Pl
         figures: { on: part.on },
       });
     }
+  }
+  if (over.parts.length > 0) {
+    const figures = { count: count + over.count, most: MOST_LAID };
+    checks.push({ code: 'limit.parts', severity: 'error', parts: over.parts, figures });
   }
   const placings = placed.flatMap((one) => one.placings);
   return { placed, placings, checks, ranks, starts, tops, whole };

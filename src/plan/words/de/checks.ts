@@ -220,8 +220,8 @@ export const checks: PlanWords['checks'] = {
     f.text('why') === 'cope'
       ? `${f.parts.map(say.name).join(', ')} stoßen reihum mit Konterprofil aneinander, keines kann zuerst kommen. Die Schritte befestigen sie einzeln: einen dieser Anschlüsse stumpf stoßen.`
       : `${f.parts.map(say.name).join(', ')} sollen in einem Zug verbunden werden, doch ${f.text('between').split(' ').map(say.name).join(', ')} muss über die einen und unter die anderen. Die Schritte befestigen sie einzeln, von unten: einen dieser Anschlüsse stumpf stoßen oder ändern, was worauf liegt.`,
-  'limit.parts': (f) =>
-    `Der Entwurf hat ${f.number('count')} Teile; bis ${f.number('most')} bleibt das Arbeiten flott. Für sich wiederholende Teile Reihen verwenden.`,
+  'limit.parts': (f, say) =>
+    `Mit ${f.parts.length === 1 ? say.name(f.parts[0] ?? '') : `${f.parts.length} weiteren Teilen`} hätte die Front ${f.number('count')} Teile; mehr als ${f.number('most')} werden nicht geplant, ${f.parts.length === 1 ? 'es bleibt' : 'sie bleiben'} weg. Teile seltener wiederholen oder einige entfernen.`,
   'limit.rules': (f) =>
     `Der Entwurf hat ${f.number('count')} Regeln; bis ${f.number('most')} bleibt das Arbeiten flott.`,
   'limit.letters': (f) =>

@@ -191,8 +191,8 @@ export const checks: PlanWords['checks'] = {
     f.text('why') === 'cope'
       ? `${f.parts.map(say.name).join(', ')} are coped to each other in a circle, so none can go first. The steps fix them one by one: butt one of these joints.`
       : `${f.parts.map(say.name).join(', ')} are to be joined at once, but ${f.text('between').split(' ').map(say.name).join(', ')} has to go over some of them and under others. The steps fix them one by one, from below: butt one of these joints, or change what lies on what.`,
-  'limit.parts': (f) =>
-    `The design has ${f.number('count')} parts; up to ${f.number('most')} stay quick to work with. Use arrays for parts that repeat.`,
+  'limit.parts': (f, say) =>
+    `With ${f.parts.length === 1 ? say.name(f.parts[0] ?? '') : `${f.parts.length} more parts`} the face would have ${f.number('count')} parts; no more than ${f.number('most')} are planned, so ${f.parts.length === 1 ? 'it is' : 'they are'} left out. Repeat parts less often, or remove some.`,
   'limit.rules': (f) =>
     `The design has ${f.number('count')} rules; up to ${f.number('most')} stay quick to work with.`,
   'limit.letters': (f) =>
