@@ -1,6 +1,7 @@
 import { type PointerEvent, type RefObject, useEffect, useMemo } from 'react';
 import type { Point } from '../../geometry/shape.ts';
 import { chooseMemberAt, chosenMember } from '../action/members.ts';
+import { openPartMenu } from '../action/partMenu.ts';
 import { select } from '../state/commit.ts';
 import { layoutOf } from '../state/derive.ts';
 import { type EditorStore, pixels, toFace } from '../state/store.ts';
@@ -65,14 +66,14 @@ export function usePointers(
     return () => element.removeEventListener('wheel', onWheel);
   }, [holder, store]);
 
-  const touchOf = (e: PointerEvent<HTMLDivElement>): Touch => {
+  const touchOf = (e: PointerEvent<HTMLDivElement> | React.MouseEvent<HTMLDivElement>): Touch => {
     const px = pointOf(e, e.currentTarget);
     return {
       px,
       face: toFace(store.getState().view, px),
       shift: e.shiftKey,
       free: e.altKey,
-      touch: e.pointerType === 'touch',
+      touch: 'pointerType' in e && e.pointerType === 'touch',
     };
   };
 
@@ -82,19 +83,37 @@ export function usePointers(
       // A field keeps what was typed into it when it is left; the press may take the field away.
       e.currentTarget.focus({ preventScroll: true });
       e.currentTarget.setPointerCapture(e.pointerId);
-      hand.press(e.pointerId, e.button, touchOf(e), space.current === true);
+      hand.press(e.pointerId, e.button, touchOf(e), clientOf(e), space.current === true);
     },
     onPointerMove: (e: PointerEvent<HTMLDivElement>) => hand.move(e.pointerId, touchOf(e)),
     onPointerUp: (e: PointerEvent<HTMLDivElement>) => hand.release(e.pointerId, touchOf(e)),
     onPointerCancel: (e: PointerEvent<HTMLDivElement>) => hand.drop(e.pointerId),
     // After a release nothing is left to drop; a pointer whose release went elsewhere must not count as a finger.
     onLostPointerCapture: (e: PointerEvent<HTMLDivElement>) => hand.drop(e.pointerId),
+    onContextMenu: (e: React.MouseEvent<HTMLDivElement>) => {
+      e.preventDefault();
+      // Fingers bring it too, at times by mere taps; one that rests has opened the menu already.
+      if (e.button === 2 || e.ctrlKey) hand.menu(touchOf(e), clientOf(e));
+    },
+    onKeyDown: (e: React.KeyboardEvent<HTMLDivElement>) => {
+      const asks = e.key === 'ContextMenu' || (e.key === 'F10' && e.shiftKey);
+      if (!asks || store.getState().edit.selection.length === 0) return;
+      e.preventDefault();
+      openPartMenu(store, middleOf(e.currentTarget), 'keys');
+    },
     onDoubleClick: (e: React.MouseEvent<HTMLDivElement>) => {
       if (e.target instanceof Element && e.target.closest('button, input, textarea, select')) return;
       hand.open(pointOf(e, e.currentTarget));
     },
   };
 }
+
+function middleOf(element: Element): Point {
+  const rect = element.getBoundingClientRect();
+  return { x: rect.left + rect.width / 2, y: rect.top + rect.height / 2 };
+}
+
+const clientOf = (e: { clientX: number; clientY: number }): Point => ({ x: e.clientX, y: e.clientY });
 
 function pointOf(e: { clientX: number; clientY: number }, element: Element): Point {
   const rect = element.getBoundingClientRect();
@@ -114,7 +133,7 @@ class Hand {
     this.#store = store;
   }
 
-  press(pointer: number, button: number, touch: Touch, space: boolean): void {
+  press(pointer: number, button: number, touch: Touch, client: Point, space: boolean): void {
     this.#down.set(pointer, touch.px);
     if (this.#down.size === 2) {
       clearTimeout(this.#resting);
@@ -124,7 +143,7 @@ class Hand {
       return;
     }
     if (this.#down.size > 2) return;
-    if (touch.touch) this.#wait(touch);
+    if (touch.touch) this.#wait(touch, client);
     this.#store.setState({ field: null });
     const pans = button === 1 || space || this.#store.getState().tool === 'hand';
     const gesture = pans ? startPan(this.#store, touch) : button === 0 ? this.#begin(touch) : null;
@@ -136,18 +155,28 @@ class Hand {
     this.#held = null;
   }
 
-  /** A finger that rests on a part adds it to the selection, as a click with Shift does. */
-  #wait(touch: Touch): void {
+  /** A finger that rests on a part opens its menu. */
+  #wait(touch: Touch, client: Point): void {
     this.#pressed = touch.px;
     const before = this.#store.getState().edit.selection;
     clearTimeout(this.#resting);
     this.#resting = setTimeout(() => {
       this.#cancel();
-      const { edit, view, tool } = this.#store.getState();
-      const found = pickAt(edit.design, layoutOf(edit.design), touch.face, pixels(view, REACH.finger));
-      if (!found || tool !== 'select') return;
-      select(this.#store, before.includes(found) ? before.filter((id) => id !== found) : [...before, found]);
+      this.menu(touch, client, before);
     }, REST_MS);
+  }
+
+  /** Opens the menu of the part under the pointer, which is selected if it was not. */
+  menu(touch: Touch, client: Point, before = this.#store.getState().edit.selection): void {
+    const store = this.#store;
+    const { edit, view, tool } = store.getState();
+    const reach = REACH[touch.touch ? 'finger' : 'mouse'];
+    const found = pickAt(edit.design, layoutOf(edit.design), touch.face, pixels(view, reach));
+    if (!found || tool !== 'select') return;
+    const isNew = !before.includes(found);
+    select(store, isNew ? [found] : before);
+    const too = touch.touch && isNew && before.length > 0 ? before : null;
+    openPartMenu(store, client, 'pointer', too);
   }
 
   #begin(touch: Touch): Gesture | null {

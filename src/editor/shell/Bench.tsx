@@ -1,4 +1,5 @@
 import { Suspense, useEffect, useLayoutEffect } from 'react';
+import { PartMenu } from '../pane/parts/PartMenu.tsx';
 import { PartsTree } from '../pane/parts/PartsTree.tsx';
 import { useEditor } from '../state/hooks.ts';
 import { openingDone } from '../storage/opening.ts';
@@ -65,6 +66,7 @@ export default function Bench({ fromSaw }: { fromSaw: boolean }) {
           <ZoomTray />
         </main>
         <SidePane withParts={width !== 'wide'} />
+        <PartMenu />
       </div>
     </div>
   );

@@ -26,6 +26,7 @@ const MOUSE: readonly (readonly [WordKey, WordKey])[] = [
   ['keys.press.frame', 'keys.frame'],
   ['keys.press.digits', 'keys.digits'],
   ['keys.press.double', 'keys.double'],
+  ['keys.press.right', 'keys.rest'],
   ['keys.press.wheel', 'keys.wheel'],
 ];
 const FINGERS: readonly (readonly [WordKey, WordKey])[] = [

@@ -4,6 +4,7 @@ import {
   type KeyboardEvent,
   type ReactNode,
   type RefObject,
+  useCallback,
   useContext,
   useEffect,
   useId,
@@ -40,6 +41,9 @@ export function Menu({ label, icon: Icon, keys, children }: MenuProps) {
     open(null);
     button.current?.focus({ preventScroll: true });
   };
+  const stand = useCallback((board: HTMLElement) => {
+    if (button.current) standBelow(board, button.current);
+  }, []);
   return (
     <>
       <button
@@ -70,7 +74,15 @@ export function Menu({ label, icon: Icon, keys, children }: MenuProps) {
                 act();
               }}
             >
-              <Board id={id} label={label} opened={opened} button={button} onBack={goBack} onLeave={open}>
+              <Board
+                id={id}
+                label={label}
+                opened={opened}
+                owner={button}
+                stand={stand}
+                onBack={goBack}
+                onLeave={open}
+              >
                 {children}
               </Board>
             </Choosing>,
@@ -81,30 +93,69 @@ export function Menu({ label, icon: Icon, keys, children }: MenuProps) {
   );
 }
 
+interface MenuAtProps {
+  readonly label: string;
+  /** Where on the window it was asked for. */
+  readonly at: { readonly x: number; readonly y: number };
+  readonly opened: Opened;
+  readonly onClose: () => void;
+  readonly children: ReactNode;
+}
+
+/** A menu at a place, of what stands there; closed, the focus goes back to where it was. */
+export function MenuAt({ label, at, opened, onClose, children }: MenuAtProps) {
+  const [before] = useState(() => document.activeElement);
+  const { x, y } = at;
+  const stand = useCallback((board: HTMLElement) => standAt(board, x, y), [x, y]);
+  const goBack = () => {
+    onClose();
+    if (before instanceof HTMLElement) before.focus({ preventScroll: true });
+  };
+  return createPortal(
+    <Choosing
+      value={(act) => {
+        goBack();
+        act();
+      }}
+    >
+      <Board label={label} opened={opened} stand={stand} onBack={goBack} onLeave={onClose}>
+        <div className="menu-label" aria-hidden="true">
+          {label}
+        </div>
+        {children}
+      </Board>
+    </Choosing>,
+    document.body,
+  );
+}
+
 interface BoardProps {
-  readonly id: string;
+  readonly id?: string;
   readonly label: string;
   readonly opened: Opened;
-  readonly button: RefObject<HTMLButtonElement | null>;
-  /** Closed by a key: the button has the focus again. */
+  /** The button that it belongs to, if it has one: what is done there is not done elsewhere. */
+  readonly owner?: RefObject<HTMLButtonElement | null>;
+  /** Puts it where it stands; the same function while it stands there. */
+  readonly stand: (board: HTMLElement) => void;
+  /** Closed by a key: what had the focus has it again. */
   readonly onBack: () => void;
   /** Closed because something else was turned to. */
   readonly onLeave: (opened: null) => void;
   readonly children: ReactNode;
 }
 
-function Board({ id, label, opened, button, onBack, onLeave, children }: BoardProps) {
+function Board({ id, label, opened, owner, stand, onBack, onLeave, children }: BoardProps) {
   const board = useRef<HTMLDivElement>(null);
   const [typed] = useState(() => new Typed());
 
   useLayoutEffect(() => {
     const put = () => {
-      if (board.current && button.current) standBelow(board.current, button.current);
+      if (board.current) stand(board.current);
     };
     put();
     window.addEventListener('resize', put);
     return () => window.removeEventListener('resize', put);
-  }, [button]);
+  }, [stand]);
 
   useLayoutEffect(() => {
     const first = opened === 'keys' && board.current ? stopsOf(board.current)[0] : null;
@@ -114,11 +165,11 @@ function Board({ id, label, opened, button, onBack, onLeave, children }: BoardPr
   useEffect(() => {
     const away = (e: PointerEvent) => {
       const on = e.target as Node;
-      if (!board.current?.contains(on) && !button.current?.contains(on)) onLeave(null);
+      if (!board.current?.contains(on) && !owner?.current?.contains(on)) onLeave(null);
     };
     document.addEventListener('pointerdown', away, true);
     return () => document.removeEventListener('pointerdown', away, true);
-  }, [button, onLeave]);
+  }, [owner, onLeave]);
 
   const onKeyDown = (e: KeyboardEvent<HTMLDivElement>) => {
     // The menu has these keys for itself; those with Control belong to the bench.
@@ -161,7 +212,7 @@ function Board({ id, label, opened, button, onBack, onLeave, children }: BoardPr
       }}
       onBlur={(e) => {
         const to = e.relatedTarget;
-        if (to && !e.currentTarget.contains(to) && to !== button.current) onLeave(null);
+        if (to && !e.currentTarget.contains(to) && to !== owner?.current) onLeave(null);
       }}
       onPointerMove={(e) => {
         if (e.pointerType !== 'mouse') return;
@@ -190,6 +241,17 @@ function standBelow(board: HTMLElement, button: HTMLElement): void {
     top: up ? 'auto' : `${at.bottom + GAP}px`,
     bottom: up ? `${window.innerHeight - at.top + GAP}px` : 'auto',
     maxHeight: `${up ? above : below}px`,
+  });
+}
+
+/** With its corner at a place, within the window. */
+function standAt(board: HTMLElement, x: number, y: number): void {
+  const left = Math.min(x, window.innerWidth - EDGE - board.offsetWidth);
+  const top = Math.min(y, window.innerHeight - EDGE - board.scrollHeight);
+  Object.assign(board.style, {
+    left: `${Math.max(EDGE, left)}px`,
+    top: `${Math.max(EDGE, top)}px`,
+    maxHeight: `${window.innerHeight - 2 * EDGE}px`,
   });
 }
 

@@ -10,9 +10,9 @@ const REGIONS: readonly { readonly region: string; readonly first: string }[] = 
   { region: '.parts-side', first: '[role=treeitem][tabindex="0"], button' },
   { region: '.drawing', first: '.canvas' },
   { region: '.pane', first: '.pane-body[data-state=active]' },
+  { region: '.first-kept', first: 'button' },
   { region: '.first-bed', first: 'select' },
   { region: '.first-cards', first: 'button' },
-  { region: '.first-kept', first: 'button' },
 ];
 
 /** The measures of the part that is shown: the first one of them that can be changed. */

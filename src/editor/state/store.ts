@@ -89,6 +89,15 @@ export interface BedQuestion {
   readonly label: string;
 }
 
+/** Where the menu of the selection was asked for. */
+export interface PartMenuAt {
+  /** On the window, pixels. */
+  readonly at: Point;
+  readonly opened: 'keys' | 'pointer';
+  /** What was selected before a finger rested on another part: it may be wanted too. */
+  readonly too: readonly string[] | null;
+}
+
 export interface EditorState {
   /** Id under which the open design is kept; null before one is chosen. */
   readonly designId: string | null;
@@ -99,6 +108,7 @@ export interface EditorState {
   readonly release: Release | null;
   readonly bedQuestion: BedQuestion | null;
   readonly field: CanvasField | null;
+  readonly partMenu: PartMenuAt | null;
   /** The chosen corner of the one selected part. */
   readonly corner: number | null;
   /** The chosen member of the one selected array, as `id[column,row]`. */
@@ -158,6 +168,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     release: null,
     bedQuestion: null,
     field: null,
+    partMenu: null,
     corner: null,
     member: null,
     path: [],

@@ -1,10 +1,14 @@
 import { ChevronDown, ChevronRight, Lock, Table as TableIcon, TriangleAlert } from 'lucide-react';
 import { type KeyboardEvent, memo, Suspense, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import type { Point } from '../../../geometry/shape.ts';
+import { nameOf } from '../../action/movable.ts';
+import { editsToDrop, editsToName, type RowDrop } from '../../action/partList.ts';
+import { openPartMenu } from '../../action/partMenu.ts';
 import { placeByName, Typed } from '../../list/typed.ts';
 import { KIND_ICONS } from '../../shell/kindIcons.ts';
 import { lazyPart } from '../../shell/lazyPart.tsx';
 import { focusPane, focusSoon, regainFocus } from '../../shell/regions.ts';
-import { select } from '../../state/commit.ts';
+import { commit, select } from '../../state/commit.ts';
 import { layoutOf, looksFor } from '../../state/derive.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { reuse } from '../../state/reuse.ts';
@@ -13,6 +17,7 @@ import { voiced } from '../../words/voiced.ts';
 import { NewPart } from './NewPart.tsx';
 import { PartActs } from './PartActs.tsx';
 import { factsInWords, partFacts } from './partFacts.ts';
+import { startRowDrag } from './rowDrag.ts';
 import { KEEP_CLEARS, type TreeRow, treeRows } from './rows.ts';
 import { type TreeMove, treeMove } from './treeKeys.ts';
 
@@ -79,7 +84,40 @@ export function PartsTree() {
     regainFocus(next ? `[data-row="${CSS.escape(next.id)}"]` : '.parts-head button');
   }, [rows]);
 
-  const latest = { pick: go, toggle: (row: TreeRow) => toggle(row, row.open === false) };
+  const menu = (row: TreeRow, element: Element, at: Point | null) => {
+    if (row.id === KEEP_CLEARS) return;
+    if (!selection.includes(row.id)) go(row, false);
+    const { left, bottom } = element.getBoundingClientRect();
+    openPartMenu(store, at ?? { x: left, y: bottom }, at ? 'pointer' : 'keys');
+  };
+  const [dropping, setDropping] = useState<RowDrop | null>(null);
+  const drag = (row: TreeRow, down: PointerEvent) => {
+    if (!tree.current) return;
+    const now = () => store.getState().edit.design;
+    startRowDrag(down, tree.current, {
+      over: (drop) => setDropping(drop && editsToDrop(now(), row.id, drop).length > 0 ? drop : null),
+      drop: (drop) => {
+        const edits = editsToDrop(now(), row.id, drop);
+        const label = drop.place === 'onto' ? 'did.layOn' : 'did.order';
+        const names = { name: row.name, to: nameOf(now(), drop.target) };
+        if (edits.length > 0) commit(store, edits, t(label, names), { selection: [row.id] });
+      },
+    });
+  };
+  const [naming, setNaming] = useState<string | null>(null);
+  const rename = (row: TreeRow, name: string | null) => {
+    setNaming(null);
+    const edits = name === null ? [] : editsToName(design, row.id, name);
+    if (edits.length > 0) commit(store, edits, t('did.rename', { name: (name ?? '').trim() }));
+  };
+  const latest = {
+    pick: go,
+    menu,
+    drag,
+    rename,
+    name: (row: TreeRow) => setNaming(row.id === KEEP_CLEARS ? null : row.id),
+    toggle: (row: TreeRow) => toggle(row, row.open === false),
+  };
   const acts = useRef(latest);
   acts.current = latest;
   /** The same object for good, so that a row is made anew only when something of it changed. */
@@ -87,6 +125,10 @@ export function PartsTree() {
     () => ({
       pick: (row, extend) => acts.current.pick(row, extend),
       toggle: (row) => acts.current.toggle(row),
+      menu: (row, element, at) => acts.current.menu(row, element, at),
+      drag: (row, down) => acts.current.drag(row, down),
+      name: (row) => acts.current.name(row),
+      rename: (row, name) => acts.current.rename(row, name),
     }),
     [],
   );
@@ -165,6 +207,8 @@ export function PartsTree() {
               locked={parts.get(row.id)?.locked === true}
               color={colors.get(row.id) ?? null}
               told={facts.get(row.id) ?? ''}
+              naming={row.id === naming}
+              drop={dropping?.target === row.id ? dropping.place : null}
               on={on}
             />
           ))}
@@ -178,6 +222,13 @@ export function PartsTree() {
 interface RowActs {
   readonly pick: (row: TreeRow, extend: boolean) => void;
   readonly toggle: (row: TreeRow) => void;
+  /** At the pointer, or by a key at the row. */
+  readonly menu: (row: TreeRow, element: Element, at: Point | null) => void;
+  readonly drag: (row: TreeRow, down: PointerEvent) => void;
+  /** Begins to name it. */
+  readonly name: (row: TreeRow) => void;
+  /** Null: its name stays. */
+  readonly rename: (row: TreeRow, name: string | null) => void;
 }
 
 interface RowProps {
@@ -188,10 +239,14 @@ interface RowProps {
   readonly locked: boolean;
   readonly color: string | null;
   readonly told: string;
+  readonly naming: boolean;
+  /** What letting go of the dragged row here would do. */
+  readonly drop: RowDrop['place'] | null;
   readonly on: RowActs;
 }
 
-const Row = memo(function Row({ row, selected, focusable, troubled, locked, color, told, on }: RowProps) {
+const Row = memo(function Row(props: RowProps) {
+  const { row, selected, focusable, troubled, locked, color, told, naming, drop, on } = props;
   const t = useWords();
   const Icon = row.kind === 'group' || row.kind === 'keep-clears' ? null : KIND_ICONS[row.kind];
   const Chevron = row.open ? ChevronDown : ChevronRight;
@@ -204,6 +259,7 @@ const Row = memo(function Row({ row, selected, focusable, troubled, locked, colo
       className="tree-row"
       data-row={row.id}
       data-level={row.level}
+      data-drop={drop ?? undefined}
       aria-level={row.level}
       aria-posinset={row.at}
       aria-setsize={row.of}
@@ -211,6 +267,15 @@ const Row = memo(function Row({ row, selected, focusable, troubled, locked, colo
       aria-expanded={row.open ?? undefined}
       tabIndex={focusable ? 0 : -1}
       onClick={(e) => on.pick(row, e.shiftKey || e.ctrlKey || e.metaKey)}
+      onDoubleClick={() => on.name(row)}
+      onPointerDown={(e) => {
+        // A finger scrolls the list; in a name the pointer selects text.
+        if (e.button === 0 && e.pointerType !== 'touch' && !naming) on.drag(row, e.nativeEvent);
+      }}
+      onContextMenu={(e) => {
+        e.preventDefault();
+        on.menu(row, e.currentTarget, e.button === 2 ? { x: e.clientX, y: e.clientY } : null);
+      }}
     >
       {row.open === null ? null : (
         // The arrow keys do the same.
@@ -227,7 +292,11 @@ const Row = memo(function Row({ row, selected, focusable, troubled, locked, colo
         </span>
       )}
       {Icon ? <Icon aria-hidden="true" /> : null}
-      <span className="tree-name">{row.name || row.id}</span>
+      {naming ? (
+        <NameInput row={row} onDone={(name) => on.rename(row, name)} />
+      ) : (
+        <span className="tree-name">{row.name || row.id}</span>
+      )}
       {facts ? <span className="hidden-text">, {facts}</span> : null}
       {locked ? <Lock className="tree-mark" aria-hidden="true" /> : null}
       {troubled ? <TriangleAlert className="tree-mark warn" aria-hidden="true" /> : null}
@@ -235,3 +304,41 @@ const Row = memo(function Row({ row, selected, focusable, troubled, locked, colo
     </div>
   );
 });
+
+/** The name of a row while it is typed: Enter or leaving it takes it, Escape leaves it as it was. */
+function NameInput({ row, onDone }: { row: TreeRow; onDone: (name: string | null) => void }) {
+  const t = useWords();
+  const input = useRef<HTMLInputElement>(null);
+  useLayoutEffect(() => input.current?.select(), []);
+  const ended = useRef(false);
+  const end = (name: string | null) => {
+    if (ended.current) return;
+    ended.current = true;
+    onDone(name);
+  };
+  const endByKey = (name: string | null) => {
+    end(name);
+    input.current?.closest<HTMLElement>('[role=treeitem]')?.focus();
+  };
+  return (
+    <input
+      ref={input}
+      className="tree-input"
+      aria-label={t('part.name')}
+      defaultValue={row.name}
+      maxLength={200}
+      // Asked for by a double click on the very name.
+      // biome-ignore lint/a11y/noAutofocus: see above
+      autoFocus
+      onClick={(e) => e.stopPropagation()}
+      onDoubleClick={(e) => e.stopPropagation()}
+      onBlur={(e) => end(e.currentTarget.value)}
+      onKeyDown={(e) => {
+        // The tree has keys of its own for letters and arrows.
+        e.stopPropagation();
+        if (e.key === 'Enter') endByKey(e.currentTarget.value);
+        if (e.key === 'Escape') endByKey(null);
+      }}
+    />
+  );
+}
