@@ -11,6 +11,8 @@ export interface Hand {
   readonly press: (target: Locator) => Promise<void>;
   readonly pull: (from: { x: number; y: number }, to: { x: number; y: number }) => Promise<void>;
   readonly twice: (at: { x: number; y: number }) => Promise<void>;
+  /** Asks for the menu of what is there, until an entry of it stands. */
+  readonly ask: (at: { x: number; y: number }, entry: Locator) => Promise<void>;
 }
 
 export const mouseOn = (page: Page): Hand => ({
@@ -22,12 +24,17 @@ export const mouseOn = (page: Page): Hand => ({
     await page.mouse.up();
   },
   twice: (at) => page.mouse.dblclick(at.x, at.y),
+  ask: async (at, entry) => {
+    await page.mouse.click(at.x, at.y, { button: 'right' });
+    await entry.waitFor();
+  },
 });
 
 export const fingerOn = (fingers: Fingers): Hand => ({
   press: (target) => target.tap(),
   pull: (from, to) => fingers.carry(from, to),
   twice: (at) => fingers.twoTaps(at),
+  ask: (at, entry) => fingers.rest(at, entry),
 });
 
 /** A person at the page: a click, a drag, a value typed, an entry chosen of a list are one act each. */
@@ -72,6 +79,14 @@ export class Person {
   async twice([x, y]: Spot): Promise<void> {
     this.#act(`press twice at ${x}, ${y}`);
     await this.#hand.twice(await onPage(this.#page, inches(x), inches(y)));
+  }
+
+  /** Asks for the menu of a part and chooses of it: two acts. */
+  async ask([x, y]: Spot, entry: RegExp): Promise<void> {
+    this.#act(`ask for the menu at ${x}, ${y}`);
+    const item = this.#page.getByRole('menuitem', { name: entry });
+    await this.#hand.ask(await onPage(this.#page, inches(x), inches(y)), item);
+    await this.press(String(entry), item);
   }
 
   /** Types into a field, and ends with Enter. */

@@ -5,8 +5,9 @@ import { openDesign } from '../../src/design/open.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { inches } from '../../src/measure/units.ts';
 import { plan } from '../../src/plan/plan.ts';
-import { mouseOn, Person } from './acts.ts';
+import { fingerOn, mouseOn, Person } from './acts.ts';
 import { bytesOf, openBrowser, visit } from './bench.ts';
+import { Fingers } from './fingers.ts';
 
 const { context } = openBrowser();
 
@@ -43,6 +44,7 @@ async function layOut(person: Person, page: Page): Promise<void> {
   await person.tool('Draw a sign');
   await person.pull([5.5, 39], [37, 47], 'the sign');
   await person.twice([21.25, 43]);
+  await page.locator('.letter-field').waitFor();
   await person.keys('NORTH SHED', 'Control+Enter');
   await person.tool('Draw a frame of molding');
   await person.pull([5.5, 39], [37, 47], 'its frame');
@@ -119,6 +121,21 @@ describe('an invented face from nothing', () => {
     process.stdout.write(`By mouse, ${person.acts.length} acts: ${person.acts.join('; ')}.\n`);
     expect(person.acts.length).toBeLessThanOrEqual(45);
     staysAsMeant(await savedDesign(page));
+    expect(errors).toEqual([]);
+    await device.close();
+  });
+
+  it('takes no more by touch: what lies on a door is mirrored with it from its menu', async () => {
+    const device = await context({ viewport: { width: 1180, height: 820 }, hasTouch: true });
+    const { page, errors } = await visit(device);
+    const person = new Person(page, fingerOn(await Fingers.on(device, page)));
+    await enterBed(person, page);
+    await layOut(person, page);
+    await person.ask([7, 8], /to the other side, with what lies on it/);
+    await page.getByRole('tab', { name: '4 selected' }).waitFor();
+    // All files take two more.
+    process.stdout.write(`By touch, ${person.acts.length + 2} acts with all files.\n`);
+    expect(person.acts.length + 2).toBeLessThanOrEqual(45);
     expect(errors).toEqual([]);
     await device.close();
   });
