@@ -1,7 +1,8 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
+import type { Locator } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { inches } from '../../src/measure/units.ts';
-import { bytesOf, field, onPage, openBrowser, visit } from './bench.ts';
+import { bytesOf, drop, field, onPage, openBrowser, plainDesign, visit } from './bench.ts';
 import { Fingers } from './fingers.ts';
 
 const { context } = openBrowser();
@@ -117,6 +118,72 @@ describe('by touch on a phone', () => {
     expect(printed.getPageCount()).toBe(pages);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
     expect(errors).toEqual([]);
+    await phone.close();
+  });
+
+  it('keeps a field and its message in sight while the keyboard is up', async () => {
+    const phone = await context(PHONE);
+    // A device tells of its keyboard by what is left to be seen; here the test does.
+    await phone.addInitScript(() => {
+      const seen = Object.assign(new EventTarget(), { height: 844, width: 390, scale: 1, offsetTop: 0 });
+      Object.defineProperty(window, 'visualViewport', { value: seen });
+    });
+    const { page } = await visit(phone);
+    const show = (height: number, offsetTop: number) =>
+      page.evaluate(
+        (now) => {
+          Object.assign(window.visualViewport ?? {}, now);
+          window.visualViewport?.dispatchEvent(new Event('resize'));
+        },
+        { height, offsetTop },
+      );
+    await drop(page, plainDesign());
+    await page.getByRole('tab', { name: 'Parts' }).tap();
+    await page.getByRole('treeitem', { name: /Door panel/ }).tap();
+    await page.getByRole('tab', { name: 'Door panel' }).tap();
+    const inSight = async (what: Locator, top: number, bottom: number) => {
+      const box = await what.boundingBox();
+      expect(box?.y, what.toString()).toBeGreaterThanOrEqual(top);
+      expect((box?.y ?? 0) + (box?.height ?? 0), what.toString()).toBeLessThanOrEqual(bottom);
+    };
+    // An upright phone whose keyboard takes two fifths, and one that is small and was pushed up by it.
+    for (const [height, top] of [
+      [508, 0],
+      [330, 90],
+    ] as const) {
+      await field(page, 'Height').tap();
+      await show(height, top);
+      await inSight(field(page, 'Height'), top, top + height);
+      await field(page, 'Height').fill('twenty');
+      await field(page, 'Height').press('Enter');
+      const message = page.getByRole('alert').filter({ hasText: /twenty|expected|read/i });
+      await message.waitFor();
+      await inSight(message, top, top + height);
+      await inSight(field(page, 'Height'), top, top + height);
+      await field(page, 'Height').press('Escape');
+      await show(844, 0);
+    }
+    await page.getByRole('navigation').waitFor();
+    await phone.close();
+  });
+
+  it('chooses several parts in the list', async () => {
+    const phone = await context(PHONE);
+    const { page } = await visit(phone);
+    await drop(page, plainDesign());
+    await page.getByRole('tab', { name: 'Parts' }).tap();
+    await page.getByRole('button', { name: 'Choose several' }).tap();
+    const row = (name: RegExp) => page.getByRole('treeitem', { name });
+    await row(/Left stile/).tap();
+    await row(/Right stile/).tap();
+    await row(/Door panel/).tap();
+    await page.getByRole('tab', { name: '3 selected' }).waitFor();
+    await row(/Door panel/).tap();
+    await page.getByRole('tab', { name: '2 selected' }).waitFor();
+    expect(await row(/Door panel/).getAttribute('aria-selected')).toBe('false');
+    await page.getByRole('button', { name: 'Choose several' }).tap();
+    await row(/Door panel/).tap();
+    await page.getByRole('tab', { name: 'Door panel' }).waitFor();
     await phone.close();
   });
 });

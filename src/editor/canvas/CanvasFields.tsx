@@ -1,3 +1,4 @@
+import type { CSSProperties } from 'react';
 import { inSlot, measuresOf, withFields } from '../../design/rule/table.ts';
 import type { Design } from '../../design/schema.ts';
 import type { Layout } from '../../layout/laid.ts';
@@ -47,7 +48,7 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
       />
     );
   }
-  const style = { transform: `translate(-50%, -50%) translate(${field.at.x}px, ${field.at.y}px)` };
+  const style = { '--x': `${field.at.x}px`, '--y': `${field.at.y}px` } as CSSProperties;
   if (field.kind === 'spacing') {
     const array = design.parts.find((p) => p.id === field.part);
     if (array?.kind !== 'array') return null;

@@ -19,6 +19,7 @@ export function LetteringInPlace({ sign, at, width, height, onDone }: LetteringI
   const commit = useCommit();
   const [text, setText] = useState(sign.lettering.lines.map((l) => l.text).join('\n'));
   const lines = text.split('\n').length;
+  const high = Math.max(44, height);
   const keep = () => {
     const edits = editsToLetter(sign, text);
     if (edits.length > 0) commit(edits, t('did.letter', { text: text.split('\n')[0] ?? '' }));
@@ -35,9 +36,10 @@ export function LetteringInPlace({ sign, at, width, height, onDone }: LetteringI
       rows={lines}
       style={{
         left: at.x,
-        top: at.y,
+        // A keyboard that comes up takes room from the drawing.
+        top: `max(0px, min(${at.y}px, 100% - ${high}px))`,
         width: Math.max(140, width),
-        height: Math.max(44, height),
+        height: high,
         fontSize: Math.max(16, Math.min(64, (height / (lines + 0.6)) * 0.8)),
       }}
       onFocus={(e) => e.currentTarget.select()}

@@ -1,4 +1,5 @@
-import { type ReactNode, useId } from 'react';
+import { type ReactNode, useId, useLayoutEffect, useRef } from 'react';
+import { comeIntoSight } from './sight.ts';
 import { Typeset } from './Typeset.tsx';
 
 export interface FieldIds {
@@ -20,9 +21,15 @@ export function Field({ label, hint, error, quiet, children }: FieldProps) {
   const id = useId();
   const hintId = `${id}-hint`;
   const errorId = `${id}-error`;
+  const whole = useRef<HTMLDivElement>(null);
+  const wrong = Boolean(error);
+  // What is said of the field in hand comes into sight with it.
+  useLayoutEffect(() => {
+    if (wrong && whole.current?.contains(document.activeElement)) comeIntoSight(document.activeElement);
+  }, [wrong]);
   const described = [hint ? hintId : '', error ? errorId : ''].filter(Boolean).join(' ') || undefined;
   return (
-    <div className={error ? 'field wrong' : 'field'}>
+    <div ref={whole} className={wrong ? 'field wrong' : 'field'}>
       <label htmlFor={id} className={quiet ? 'hidden-text' : 'field-label'}>
         {label}
       </label>

@@ -9,6 +9,7 @@ import { lazyPart } from './lazyPart.tsx';
 import { NoticeBar } from './NoticeBar.tsx';
 import { regainFocus, useGoRound } from './regions.ts';
 import { useDrop } from './useDrop.ts';
+import { useKeyboard } from './useKeyboard.ts';
 
 // Who has a design at hand does not wait for the first page, nor the first page for the bench.
 const FirstRun = lazyPart(() => import('./FirstRun.tsx').then((m) => m.default));
@@ -24,6 +25,7 @@ export function App() {
   useDrop();
   useHandOn();
   useGoRound();
+  useKeyboard();
   return (
     <>
       <Announcer />

@@ -1,4 +1,4 @@
-import { ChevronDown, ChevronRight, Lock, Table as TableIcon, TriangleAlert } from 'lucide-react';
+import { ChevronDown, ChevronRight, ListChecks, Lock, Table as TableIcon, TriangleAlert } from 'lucide-react';
 import { type KeyboardEvent, memo, Suspense, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Point } from '../../../geometry/shape.ts';
 import { nameOf } from '../../action/movable.ts';
@@ -16,7 +16,7 @@ import { useLanguage, useWords } from '../../words/t.ts';
 import { voiced } from '../../words/voiced.ts';
 import { NewPart } from './NewPart.tsx';
 import { PartActs } from './PartActs.tsx';
-import { factsInWords, partFacts } from './partFacts.ts';
+import { checksInWords, checksOn, factsInWords, partFacts } from './partFacts.ts';
 import { startRowDrag } from './rowDrag.ts';
 import { KEEP_CLEARS, type TreeRow, treeRows } from './rows.ts';
 import { type TreeMove, treeMove } from './treeKeys.ts';
@@ -34,6 +34,8 @@ export function PartsTree() {
   const [current, setCurrent] = useState<string | null>(null);
   const [typed] = useState(() => new Typed());
   const [table, setTable] = useState(false);
+  /** A finger has no Shift: while this is on, each press adds a row to the selection or takes it out. */
+  const [several, setSeveral] = useState(false);
   const tree = useRef<HTMLDivElement>(null);
   const before = useRef<readonly TreeRow[]>([]);
   const rows = useMemo(() => {
@@ -56,7 +58,17 @@ export function PartsTree() {
     [design, layout, language],
   );
   const selected = new Set(selection);
-  const troubled = useMemo(() => new Set(layout.checks.flatMap((c) => c.parts)), [layout]);
+  const checks = useMemo(() => checksOn(layout), [layout]);
+  const within = useMemo(
+    () =>
+      new Map([
+        ...design.groups.map((g) => [g.id, g.parts] as const),
+        [KEEP_CLEARS, design.keepClears.map(({ id }) => id)] as const,
+      ]),
+    [design.groups, design.keepClears],
+  );
+  /** What is folded away in a row is its own. */
+  const checksAt = ({ id, open }: TreeRow) => checks(open === false ? (within.get(id) ?? []) : [id]);
   const active = rows.find((r) => r.id === current) ?? rows.find((r) => selection.includes(r.id)) ?? rows[0];
 
   const toggle = (row: TreeRow, open: boolean) => {
@@ -83,6 +95,16 @@ export function PartsTree() {
     const next = rows[Math.min(lost.at, rows.length - 1)];
     regainFocus(next ? `[data-row="${CSS.escape(next.id)}"]` : '.parts-head button');
   }, [rows]);
+
+  const pick = (row: TreeRow, extend: boolean) => {
+    if (!extend && !several) return go(row, false);
+    if (!selected.has(row.id)) return go(row, true);
+    setCurrent(row.id);
+    select(
+      store,
+      selection.filter((id) => id !== row.id),
+    );
+  };
 
   const menu = (row: TreeRow, element: Element, at: Point | null) => {
     if (row.id === KEEP_CLEARS) return;
@@ -111,7 +133,7 @@ export function PartsTree() {
     if (edits.length > 0) commit(store, edits, t('did.rename', { name: (name ?? '').trim() }));
   };
   const latest = {
-    pick: go,
+    pick,
     menu,
     drag,
     rename,
@@ -150,7 +172,7 @@ export function PartsTree() {
 
   const perform = (move: TreeMove, row: TreeRow, extend: boolean) => {
     if (move.act === 'go') go(move.row, extend);
-    else if (move.act === 'add') go(row, true);
+    else if (move.act === 'add') pick(row, true);
     else if (move.act === 'fields') {
       go(row, false);
       store.setState({ tab: 'part', sheetOpen: true });
@@ -163,6 +185,18 @@ export function PartsTree() {
     <div className="parts">
       <div className="parts-head">
         <NewPart />
+        {rows.length > 1 ? (
+          <button
+            type="button"
+            className="btn icon"
+            aria-pressed={several}
+            aria-label={t('parts.several')}
+            title={t('parts.several')}
+            onClick={() => setSeveral(!several)}
+          >
+            <ListChecks aria-hidden="true" />
+          </button>
+        ) : null}
         {rows.length > 0 ? (
           <button
             type="button"
@@ -203,7 +237,7 @@ export function PartsTree() {
               row={row}
               selected={selected.has(row.id)}
               focusable={row === active}
-              troubled={troubled.has(row.id)}
+              checks={checksAt(row)}
               locked={parts.get(row.id)?.locked === true}
               color={colors.get(row.id) ?? null}
               told={facts.get(row.id) ?? ''}
@@ -235,7 +269,7 @@ interface RowProps {
   readonly row: TreeRow;
   readonly selected: boolean;
   readonly focusable: boolean;
-  readonly troubled: boolean;
+  readonly checks: number;
   readonly locked: boolean;
   readonly color: string | null;
   readonly told: string;
@@ -246,11 +280,13 @@ interface RowProps {
 }
 
 const Row = memo(function Row(props: RowProps) {
-  const { row, selected, focusable, troubled, locked, color, told, naming, drop, on } = props;
+  const { row, selected, focusable, checks, locked, color, told, naming, drop, on } = props;
   const t = useWords();
   const Icon = row.kind === 'group' || row.kind === 'keep-clears' ? null : KIND_ICONS[row.kind];
   const Chevron = row.open ? ChevronDown : ChevronRight;
-  const facts = [told, locked ? t('parts.locked') : ''].filter(Boolean).join(', ');
+  const facts = [told, checks > 0 ? checksInWords(checks) : '', locked ? t('parts.locked') : '']
+    .filter(Boolean)
+    .join(', ');
   return (
     // Keys are handled by the tree as a whole.
     // biome-ignore lint/a11y/useKeyWithClickEvents: see above
@@ -299,7 +335,7 @@ const Row = memo(function Row(props: RowProps) {
       )}
       {facts ? <span className="hidden-text">, {facts}</span> : null}
       {locked ? <Lock className="tree-mark" aria-hidden="true" /> : null}
-      {troubled ? <TriangleAlert className="tree-mark warn" aria-hidden="true" /> : null}
+      {checks > 0 ? <TriangleAlert className="tree-mark warn" aria-hidden="true" /> : null}
       {color ? <span className="chip" style={{ background: color }} aria-hidden="true" /> : null}
     </div>
   );

@@ -16,34 +16,40 @@ export interface PartFacts {
   readonly checks: number;
 }
 
+/** How many checks there are on some parts together, by their ids; members of a row count for the row. */
+export function checksOn(layout: Layout): (ids: readonly string[]) => number {
+  const on = new Map<string, Set<object>>();
+  for (const check of layout.checks) {
+    for (const id of check.parts.map(designPart)) on.set(id, (on.get(id) ?? new Set()).add(check));
+  }
+  return (ids) => new Set(ids.flatMap((id) => [...(on.get(id) ?? [])])).size;
+}
+
 /** Facts of all parts in the order of the design, as they are laid. */
 export function partFacts(design: Design, layout: Layout): PartFacts[] {
   const finishes = new Map(design.finishes.map(({ id, name }) => [id, name]));
-  const checks = new Map<string, number>();
-  for (const check of layout.checks) {
-    for (const id of new Set(check.parts.map(designPart))) checks.set(id, (checks.get(id) ?? 0) + 1);
-  }
+  const checks = checksOn(layout);
   return design.parts.map((part) => ({
     id: part.id,
     name: part.name,
     kind: t(`kind.${part.kind}`),
     box: layout.boxes.get(part.id) ?? part.box,
     finish: finishes.get(finishOf(part) ?? '') ?? t('finish.bare'),
-    checks: checks.get(part.id) ?? 0,
+    checks: checks([part.id]),
   }));
 }
 
 /** It is the members of a row that are seen. */
 const finishOf = (part: Part): string | null => eachOf(part).finish;
 
-/** All of a part's facts in one sentence. */
-export function factsInWords(design: Design, { kind, box, finish, checks }: PartFacts): string {
+/** What a part is, its size, place and finish, in one sentence. */
+export function factsInWords(design: Design, { kind, box, finish }: PartFacts): string {
   const length = (mm: number): string => lengthText(design, mm);
   const facts = { kind, w: length(box.w), h: length(box.h), x: length(box.x), y: length(box.y), finish };
-  return [t('parts.facts', facts), checks > 0 ? checksInWords(checks) : ''].filter(Boolean).join(', ');
+  return t('parts.facts', facts);
 }
 
-const checksInWords = (count: number): string =>
+export const checksInWords = (count: number): string =>
   t(count === 1 ? 'parts.oneCheck' : 'parts.checks', { count });
 
 /** The face as a whole: its size, how many parts of each kind, and how many checks there are. */
