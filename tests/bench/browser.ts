@@ -88,7 +88,7 @@ async function lay(page: Page, design: Design): Promise<void> {
   await page.locator('.job-pane[aria-busy="false"]').waitFor({ timeout: 120_000 });
   await rail.getByRole('button', { name: 'Layout' }).click();
   await page.locator('.stocks').waitFor();
-  await page.evaluate(() => new Promise((done) => requestIdleCallback(done)));
+  await page.evaluate(() => new Promise((done) => requestIdleCallback(done, { timeout: 5000 })));
 }
 
 /** Drags the first strip in the tool by a pixel or so each frame, and lets it go where it was by Escape. */

@@ -239,7 +239,9 @@ function ontoWhatIsThere(design: Design, layout: Layout, part: Part): Mend[] {
   const done = applyEdits(design, [start]);
   if (!done.ok) return [];
   const without = restingOn(design, new Set([part.id]));
-  const under = carrierOf(carrying(design, layout), part, layout.boxes.get(part.id) ?? part.box, without);
+  const under = carrierOf(carrying(design, layout), part, layout.boxes.get(part.id) ?? part.box, (id) =>
+    without.has(id),
+  );
   const to = 'part' in under ? under.part : 'face';
   return [
     { how: 'lay', parts: [part.id], to, edits: [start, ...editsToLay(done.design, new Set([part.id]))] },

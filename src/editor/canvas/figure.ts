@@ -26,7 +26,8 @@ const HIGH = 1.5;
 /** Draws a plate with its middle at a point; `left`: with its left upper corner there. */
 export function drawPlate(ctx: Pen, plate: Plate, at: Point, anchor: 'middle' | 'left'): void {
   const { size } = plate;
-  const w = setText(ctx, plate.text, size, null) + 2 * SIDE;
+  const { stretches, width } = setText(ctx, plate.text, size);
+  const w = width + 2 * SIDE;
   const h = size * HIGH;
   const x = Math.round(anchor === 'middle' ? at.x - w / 2 : at.x);
   const y = Math.round(anchor === 'middle' ? at.y - h / 2 : at.y);
@@ -44,20 +45,25 @@ export function drawPlate(ctx: Pen, plate: Plate, at: Point, anchor: 'middle' | 
     ctx.strokeRect(x + 0.5, y + 0.5, w - 1, h - 1);
   }
   ctx.fillStyle = plate.ink;
-  setText(ctx, plate.text, size, { x: x + SIDE, y: y + h * 0.72 });
+  write(ctx, stretches, { x: x + SIDE, y: y + h * 0.72 });
 }
 
-/** Sets a text with its fractions from a point of its base line; its width. Without a point it only measures. */
-function setText(ctx: Pen, text: string, size: number, at: Point | null): number {
+/** A stretch of a text in one size, from the start of its base line. */
+interface Stretch {
+  readonly text: string;
+  readonly font: string;
+  readonly x: number;
+  readonly rise: number;
+}
+
+/** A text with its fractions, stretch by stretch, and its width. */
+function setText(ctx: Pen, text: string, size: number) {
   let x = 0;
+  const stretches: Stretch[] = [];
   const put = (some: string, share: number, rise: number) => {
     if (some === '') return;
     const font = `600 ${size * share}px ${FACE}`;
-    // Setting a font is slow; where the width is known, the text is measured without it.
-    if (at) {
-      ctx.font = font;
-      ctx.fillText(some, at.x + x, at.y - rise * size);
-    }
+    stretches.push({ text: some, font, x, rise: rise * size });
     x += widthOf(ctx, some, font);
   };
   for (const part of fractionsIn(text)) {
@@ -71,7 +77,15 @@ function setText(ctx: Pen, text: string, size: number, at: Point | null): number
       put(part.mark, 1, 0);
     }
   }
-  return x;
+  return { stretches, width: x };
+}
+
+/** Writes a text from a point of its base line: size by size, because setting a font is slow. */
+function write(ctx: Pen, stretches: readonly Stretch[], at: Point): void {
+  for (const font of new Set(stretches.map((one) => one.font))) {
+    ctx.font = font;
+    for (const one of stretches) if (one.font === font) ctx.fillText(one.text, at.x + one.x, at.y - one.rise);
+  }
 }
 
 const MOST_WIDTHS = 2000;

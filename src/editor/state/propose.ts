@@ -1,12 +1,12 @@
-import type { Edit } from '../../design/edit/edit.ts';
-import { preview } from '../../design/state.ts';
+import type { Design } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
 import type { Guide } from '../tool/guide.ts';
 import { layoutOf } from './derive.ts';
 import type { EditorStore } from './store.ts';
 
 interface Proposal {
-  readonly edits: readonly Edit[];
+  /** What it would come to. */
+  readonly design: Design;
   /** Parts in hand. */
   readonly held: ReadonlySet<string>;
   readonly guides: readonly Guide[];
@@ -15,8 +15,7 @@ interface Proposal {
 }
 
 /** Shows what a gesture would do, laid out with all that follows from it; nothing is decided yet. */
-export function propose(store: EditorStore, { edits, held, guides, at, text }: Proposal): void {
-  const design = preview(store.getState().edit, edits);
+export function propose(store: EditorStore, { design, held, guides, at, text }: Proposal): void {
   layoutOf(design, held);
   store.setState((s) => ({
     provisional: { design, guides, live: true },

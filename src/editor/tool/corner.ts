@@ -9,7 +9,7 @@ import type { EditorStore } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
-import { NO_SNAP, snapPoint } from './snapping.ts';
+import { edited, NO_SNAP, snapPoint } from './snapping.ts';
 
 /** Carries a corner of the selected part; `added` sets a new one after `index` first. A click only chooses it. */
 export function startCorner(store: EditorStore, start: Touch, index: number, added: boolean): Gesture | null {
@@ -37,7 +37,13 @@ export function startCorner(store: EditorStore, start: Touch, index: number, add
     last = at;
     edits = editsToCorners(design, part, box, movedCorner(corners, here, at));
     const text = `${lengthText(design, at.x)} · ${lengthText(design, at.y)}`;
-    propose(store, { edits, held, guides: snap.guides, at: touch.px, text });
+    propose(store, {
+      design: edited(store.getState(), edits),
+      held,
+      guides: snap.guides,
+      at: touch.px,
+      text,
+    });
     store.setState({ corner: here });
   };
 

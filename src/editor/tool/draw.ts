@@ -38,8 +38,9 @@ export function startDraw(store: EditorStore, start: Touch, kind: DrawnKind): Ge
     const made = whereSnapped(next);
     drawn = { ...next, made };
     const text = `${lengthText(design, made.box.w)} × ${lengthText(design, made.box.h)}`;
-    const edits = holding(store.getState(), drawn);
-    propose(store, { edits, held: new Set([made.id]), guides: next.snap.guides, at: last.px, text });
+    const state = store.getState();
+    const shown = edited(state, holding(state, drawn));
+    propose(store, { design: shown, held: new Set([made.id]), guides: next.snap.guides, at: last.px, text });
   };
 
   return {

@@ -1,11 +1,10 @@
-import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design } from '../../design/schema.ts';
 import { preview } from '../../design/state.ts';
 import { boxAround } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
-import { editsToLay } from '../action/lay.ts';
+import { laidDown } from '../action/lay.ts';
 import { editsToLoosen } from '../action/loosen.ts';
 import { movableBoxes } from '../action/movable.ts';
 import { editsToPlace } from '../action/place.ts';
@@ -66,15 +65,16 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
     const to = first && snap.boxes.get(first[0]);
     delta = { x: to && first ? to.x - first[1].x : 0, y: to && first ? to.y - first[1].y : 0 };
     const { edit } = store.getState();
-    const editsWith = (snap: Snap): Edit[] => {
-      const now = [...free.loosen, ...editsToPlace(free.design, before, snap.boxes)];
-      const placed = preview(edit, now);
-      return [...now, ...editsToLay(placed, held), ...ruleEdits(placed, hand, snap)];
+    const comesTo = (snap: Snap) => {
+      const placed = [...free.loosen, ...editsToPlace(free.design, before, snap.boxes)];
+      const rules = ruleEdits(preview(edit, placed), hand, snap);
+      return laidDown(edit, [...placed, ...rules], held);
     };
-    carried = { hand, snap, edits: editsWith };
-    const edits = editsWith(snap);
+    carried = { hand, snap, edits: (snap) => comesTo(snap).edits };
+    const { design: now } = comesTo(snap);
     const text = [wayText(design, 'x', delta.x), wayText(design, 'y', delta.y)];
-    propose(store, { edits, held, guides: snap.guides, at: last.px, text: text.filter(Boolean).join('   ') });
+    const hud = { at: last.px, text: text.filter(Boolean).join('   ') };
+    propose(store, { design: now, held, guides: snap.guides, ...hud });
   };
 
   return {

@@ -10,7 +10,7 @@ import { type EditorStore, say, toScreen } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, type Touch } from './gesture.ts';
-import { NO_SNAP, snapPoint } from './snapping.ts';
+import { edited, NO_SNAP, snapPoint } from './snapping.ts';
 
 /** A press this near to the first corner closes the path, this near to the last one ends it; pixels. */
 const NEAR = { mouse: 9, finger: 22 } as const;
@@ -49,7 +49,7 @@ export function hoverPath(store: EditorStore, touch: Touch): void {
   const made = length > 1 ? runOf(store, [...path, at], false) : null;
   const text = last ? lengthText(edit.design, length) : '';
   propose(store, {
-    edits: made?.edits ?? [],
+    design: edited(store.getState(), made?.edits ?? []),
     held: new Set(made ? [made.id] : []),
     guides,
     at: touch.px,

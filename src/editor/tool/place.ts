@@ -7,7 +7,7 @@ import { lengthText } from '../state/text.ts';
 import { type Drawn, finishMade, handOf, holding } from './draw.ts';
 import { clearGesture, strayed, type Touch } from './gesture.ts';
 import { carry } from './held.ts';
-import { asInHand, snapInHand } from './snapping.ts';
+import { asInHand, edited, snapInHand } from './snapping.ts';
 import { type DrawnKind, isDrawn } from './tools.ts';
 
 /** A finger that has rested this long on a piece of stock lifts it out of the list. */
@@ -68,8 +68,8 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
         const made = madeAt(item, snap.boxes.get(item.id) ?? item.box);
         drawn = { made, snap, hand };
         const text = `${lengthText(design, made.box.x)} · ${lengthText(design, made.box.y)}`;
-        const edits = holding(state, drawn);
-        propose(store, { edits, held: new Set([made.id]), guides: snap.guides, at: touch.px, text });
+        const shown = edited(state, holding(state, drawn));
+        propose(store, { design: shown, held: new Set([made.id]), guides: snap.guides, at: touch.px, text });
       },
       end: () => {
         stop();

@@ -4,7 +4,7 @@ import { preview } from '../../design/state.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { AXES } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
-import { editsToLay } from '../action/lay.ts';
+import { laidDown } from '../action/lay.ts';
 import { editsToLoosen, isPlacedBy } from '../action/loosen.ts';
 import { movableBoxes } from '../action/movable.ts';
 import { editsToPlace } from '../action/place.ts';
@@ -57,17 +57,22 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
     const snap = snaps ? snapInHand(store.getState(), free, layout, hand) : asInHand(hand);
     now = snap.boxes.get(id) ?? next;
     const { edit } = store.getState();
-    const editsWith = (snap: Snap): Edit[] => {
+    const comesTo = (snap: Snap) => {
       // A margin all around is all there is to say of where a part is.
       const [design, before] = isMargin(snap) ? looseAllAround(store, free, loosen, held) : [free, loosen];
       const to = new Map([[id, snap.boxes.get(id) ?? next]]);
       const placed = [...before, ...editsToPlace(design, new Map([[id, box]]), to)];
-      const after = preview(edit, placed);
-      return [...placed, ...editsToLay(after, held), ...ruleEdits(after, hand, snap)];
+      const rules = ruleEdits(preview(edit, placed), hand, snap);
+      return laidDown(edit, [...placed, ...rules], held);
     };
-    stretched = { hand, snap, edits: editsWith };
-    const edits = editsWith(snap);
-    propose(store, { edits, held, guides: snap.guides, at: last.px, text: sizeText(design, now, pull) });
+    stretched = { hand, snap, edits: (snap) => comesTo(snap).edits };
+    propose(store, {
+      design: comesTo(snap).design,
+      held,
+      guides: snap.guides,
+      at: last.px,
+      text: sizeText(design, now, pull),
+    });
   };
 
   return {

@@ -159,7 +159,7 @@ function supportOf(design: Design, layout: Layout, { moving, parts }: InHand, wi
   const [only] = moving;
   const part = parts.find((p) => p.id === only?.id);
   if (!only || !part || moving.length > 1) return 'face';
-  const found = carrierOf(carrying(design, layout), part, only.box, without);
+  const found = carrierOf(carrying(design, layout), part, only.box, (id) => without.has(id));
   return 'part' in found ? found.part : `level:${found.level}`;
 }
 

@@ -11,6 +11,7 @@ import type { EditorStore } from '../state/store.ts';
 import { angleText } from '../state/text.ts';
 import { t } from '../words/t.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
+import { edited } from './snapping.ts';
 
 /** How near a turn stops at every 15 degrees and at the angles of other strips. */
 const STOP_WITHIN: Deg = 2.5;
@@ -45,7 +46,8 @@ export function startTurn(store: EditorStore, start: Touch): Gesture | null {
       const stop = touch.free ? null : snapAngle(raw, others, STOP_WITHIN);
       angle = stop === null ? Math.round(raw * 10) / 10 : normal(stop);
       edits = [{ kind: 'replace', list: 'parts', id: strip.id, item: turned(strip, box, length, angle) }];
-      propose(store, { edits, held, guides: [], at: touch.px, text: angleText(angle) });
+      const shown = edited(store.getState(), edits);
+      propose(store, { design: shown, held, guides: [], at: touch.px, text: angleText(angle) });
     },
     end: () => {
       clearGesture(store);

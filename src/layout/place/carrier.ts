@@ -25,6 +25,9 @@ export interface CarrierInput {
   readonly stocks: ReadonlyMap<string, Stock>;
 }
 
+/** Whether a part goes with the one that is laid; asked only of what lies there. */
+export type Without = (part: string) => boolean;
+
 /** What the part would cover of the face, were its box there. */
 function outlineOf(part: Part, box: Box, stocks: CarrierInput['stocks']): Region {
   if (isSingle(part)) return bodyOf(part, box, stocks).region;
@@ -34,12 +37,12 @@ function outlineOf(part: Part, box: Box, stocks: CarrierInput['stocks']): Region
 }
 
 /** The share of an outline, of an area over zero, that each part under it would carry, and how high that part is. */
-function sharesOf(outline: Region, bounds: Box, { parts }: CarrierInput, without: ReadonlySet<string>) {
+function sharesOf(outline: Region, bounds: Box, { parts }: CarrierInput, without: Without) {
   const beneath = new Map<string, LaidPart[]>();
   for (const laid of parts) {
     // Paint carries nothing, and what is bought is no board.
-    if (laid.z1 - laid.z0 <= SAME_LENGTH || isBought(laid) || without.has(laid.part)) continue;
-    if (!boxesMeet(laid.box, bounds)) continue;
+    if (laid.z1 - laid.z0 <= SAME_LENGTH || isBought(laid)) continue;
+    if (!boxesMeet(laid.box, bounds) || without(laid.part)) continue;
     const known = beneath.get(laid.part);
     if (known) known.push(laid);
     else beneath.set(laid.part, [laid]);
@@ -54,13 +57,13 @@ function sharesOf(outline: Region, bounds: Box, { parts }: CarrierInput, without
 
 /**
  * What a part lies on when its box is there: the topmost part that its whole outline lies on, else the one that
- * carries most of it; where that is less than a quarter, the face. `without`: parts that go with it.
+ * carries most of it; where that is less than a quarter, the face. `without`: parts that go with it, and itself.
  */
 export function carrierOf(
   input: CarrierInput,
   part: Part,
   box: Box,
-  without: ReadonlySet<string>,
+  without: Without,
 ): { readonly part: string } | { readonly level: string | null } {
   const outline = outlineOf(part, box, input.stocks);
   const bounds = boxOf(outline) ?? box;
