@@ -3,12 +3,12 @@ import { castShadows, type ShadowArea } from '../finish/shadow.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import type { PrinterCorrection } from '../patterns/result.ts';
 import { createPlanner } from '../plan/plan.ts';
+import { reuse } from '../plan/reuse.ts';
 import type { Plan } from '../plan/types.ts';
 import type { Language } from '../plan/words/languages.ts';
 import { offer } from './alive.ts';
 import { fontBytes } from './fonts.ts';
 import { letterPictures } from './letterPictures.ts';
-import { reuse } from './state/reuse.ts';
 import { tablesFor } from './state/shipped.ts';
 
 const planner = createPlanner();

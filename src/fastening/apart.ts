@@ -1,7 +1,9 @@
+import { grownBox } from '../geometry/box.ts';
 import { distance } from '../geometry/point.ts';
-import type { Point } from '../geometry/shape.ts';
+import type { Box, Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
+import type { Around, Asked } from './asked.ts';
 
 /** How near to each other, to an edge and to an end fasteners may stand, in shank diameters. */
 interface Clearances {
@@ -45,11 +47,16 @@ export interface Shank {
 /** Side of the squares in which shanks are looked up. */
 const CELL: Mm = 50;
 
-/** Everything driven in so far, whatever part it holds. */
+/** Everything driven in so far, whatever part it holds. `asked` is told where it is looked for. */
 export class Shanks {
+  readonly #asked: Asked;
   readonly #cells = new Map<string, Shank[]>();
   /** The farthest that any of them keeps others away. */
   #farthest: Mm = 0;
+
+  constructor(asked: Asked) {
+    this.#asked = asked;
+  }
 
   add(shank: Shank): void {
     const key = `${Math.floor(shank.at.x / CELL)} ${Math.floor(shank.at.y / CELL)}`;
@@ -61,14 +68,27 @@ export class Shanks {
 
   /** Those that stand nearer to a point than they, or what would go there, may. */
   near(p: Point, apart: Mm): Shank[] {
-    const reach = Math.max(apart, this.#farthest);
+    this.#asked.at(p, apart);
+    return this.#inCells({ ...p, w: 0, h: 0 }, apart).filter(
+      (shank) => distance(shank.at, p) < Math.max(apart, shank.apart) - SAME_LENGTH,
+    );
+  }
+
+  /** All that `near` may have told of where it was asked. */
+  within({ box, apart }: Around): Shank[] {
+    return this.#inCells(box, apart).filter((shank) => {
+      const { x, y, w, h } = grownBox(box, Math.max(apart, shank.apart));
+      return shank.at.x >= x && shank.at.x <= x + w && shank.at.y >= y && shank.at.y <= y + h;
+    });
+  }
+
+  /** Those of the squares that a box with the room around it lies on. */
+  #inCells(box: Box, apart: Mm): Shank[] {
+    const { x, y, w, h } = grownBox(box, Math.max(apart, this.#farthest));
     const found: Shank[] = [];
-    for (let i = Math.floor((p.x - reach) / CELL); i <= Math.floor((p.x + reach) / CELL); i++) {
-      for (let j = Math.floor((p.y - reach) / CELL); j <= Math.floor((p.y + reach) / CELL); j++) {
-        for (const shank of this.#cells.get(`${i} ${j}`) ?? []) {
-          if (distance(shank.at, p) < Math.max(apart, shank.apart) - SAME_LENGTH) found.push(shank);
-        }
-      }
+    for (let i = Math.floor(x / CELL); i <= Math.floor((x + w) / CELL); i++) {
+      for (let j = Math.floor(y / CELL); j <= Math.floor((y + h) / CELL); j++)
+        found.push(...(this.#cells.get(`${i} ${j}`) ?? []));
     }
     return found;
   }

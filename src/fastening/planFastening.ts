@@ -7,15 +7,25 @@ import { union } from '../geometry/clip.ts';
 import { distance } from '../geometry/point.ts';
 import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
+import { sameItems } from '../layout/changes.ts';
 import { isGlued, type LaidPart, legsOf } from '../layout/laid.ts';
 import type { Brad, Glue, Screw, Stock } from '../materials/types.ts';
 import type { Kg, Liters, Mm } from '../measure/units.ts';
-import { Shanks } from './apart.ts';
+import { type Shank, Shanks } from './apart.ts';
+import { Asked } from './asked.ts';
 import { type Driven, driveBrads, driveScrews, NOTHING, type PartContact, SCREW_SPACINGS } from './driven.ts';
 import { beadLength, glueFor } from './glue.ts';
 import { looseEdge } from './looseEdge.ts';
+import {
+  commonOf,
+  createFasteningMemory,
+  type FasteningMemory,
+  type KeptPart,
+  known,
+  type PartInput,
+} from './memory.ts';
 import type { Fastened, FastenerUse, FasteningPlan } from './result.ts';
-import { contactsUnder, type Stack, stackOf } from './stack.ts';
+import { contactsUnder, type Stack, solidsIn, stackOf } from './stack.ts';
 
 export interface FasteningInput {
   readonly bed: Bed;
@@ -95,14 +105,20 @@ function looseEdges(
   });
 }
 
+/** How one part is fastened. */
+export interface PartFastened {
+  readonly fastened: readonly Fastened[];
+  readonly checks: readonly Check[];
+  /** All that was driven in for it. */
+  readonly shanks: readonly Shank[];
+}
+
 function fasten(
   input: FasteningInput,
   stack: Stack,
-  laid: LaidPart,
-  solids: readonly Solid[],
-  mass: Kg,
+  { laid, solids, mass }: PartInput,
   shanks: Shanks,
-): { readonly fastened: readonly Fastened[]; readonly checks: readonly Check[] } {
+): PartFastened {
   const contacts = contactsOf(stack, solids);
   const lever = leverOf(laid, contacts);
   const over = input.settings.screwOver_kg;
@@ -117,7 +133,8 @@ function fasten(
   }
   for (const shank of driven.shanks) shanks.add(shank);
   const beside = besideScrews(input, stack, laid, contacts, driven, shanks);
-  for (const shank of beside.flatMap((brads) => brads.shanks)) shanks.add(shank);
+  const besides = beside.flatMap((brads) => brads.shanks);
+  for (const shank of besides) shanks.add(shank);
   checks.push(...driven.checks, ...looseEdges(input, laid, contacts, [driven, ...beside]));
   if (how === 'screws' && !isBought(laid) && laid.fixing.how === 'brads') {
     const heavy = mass > over;
@@ -136,7 +153,65 @@ function fasten(
       ...beside.map((brads) => fastenedBy(laid, 'brads', brads, 0)),
     ],
     checks,
+    shanks: [...driven.shanks, ...besides],
   };
+}
+
+/** Each part as it was fastened before, where nothing of what that followed from is another; else anew. */
+function fastenAll(input: FasteningInput, memory: FasteningMemory): PartFastened[] {
+  const asked = new Asked();
+  const stack = stackOf(input.bed, input.face, input.solids, asked);
+  const shanks = new Shanks(asked);
+  const ownOf = ownInputs(input);
+  const common = commonOf(input);
+  const before = sameItems(memory.common, common) ? memory.byPart : new Map<string, KeptPart>();
+  const byPart = new Map<string, KeptPart>();
+  const results = input.parts
+    .filter((laid) => !isPaint(laid))
+    .map((laid) => {
+      const own = ownOf(laid);
+      const same = known(before.get(laid.id), own, stack, shanks);
+      if (same) for (const shank of same.result.shanks) shanks.add(shank);
+      const kept = same ?? fastenedAnew(input, stack, own, shanks);
+      byPart.set(laid.id, kept);
+      return kept.result;
+    });
+  memory.common = common;
+  memory.byPart = byPart;
+  return results;
+}
+
+function fastenedAnew(input: FasteningInput, stack: Stack, own: PartInput, shanks: Shanks): KeptPart {
+  stack.asked.begin();
+  const result = fasten(input, stack, own, shanks);
+  const around = stack.asked.around();
+  const its = new Set(result.shanks);
+  return {
+    own,
+    around,
+    wood: around ? solidsIn(stack, around.box) : [],
+    driven: around ? shanks.within(around).filter((shank) => !its.has(shank)) : [],
+    result,
+  };
+}
+
+/** What is each part's own. */
+function ownInputs(input: FasteningInput): (laid: LaidPart) => PartInput {
+  const masses = new Map(input.masses.map(({ part, mass }) => [part, mass]));
+  const stocks = new Map(input.stocks.map((stock) => [stock.id, stock]));
+  const byPart = <T extends { readonly part: string }>(items: readonly T[]) => {
+    const found = new Map<string, T[]>();
+    for (const item of items) found.set(item.part, [...(found.get(item.part) ?? []), item]);
+    return found;
+  };
+  const [solids, pieces] = [byPart(input.solids), byPart(input.pieces)];
+  return (laid) => ({
+    laid,
+    solids: solids.get(laid.id) ?? [],
+    pieces: pieces.get(laid.id) ?? [],
+    stock: stocks.get(laid.stock ?? ''),
+    mass: masses.get(laid.id) ?? 0,
+  });
 }
 
 const fastenedBy = (
@@ -216,17 +291,11 @@ function unknownOnce(checks: readonly Check[]): Check[] {
  *
  * Decoration only: hinges, latches and anchors are fixed by their maker's word.
  */
-export function planFastening(input: FasteningInput): FasteningPlan {
-  const stack = stackOf(input.bed, input.face, input.solids);
-  const masses = new Map(input.masses.map(({ part, mass }) => [part, mass]));
-  const solidsOf = new Map<string, Solid[]>();
-  for (const solid of input.solids) {
-    solidsOf.set(solid.part, [...(solidsOf.get(solid.part) ?? []), solid]);
-  }
-  const shanks = new Shanks();
-  const results = input.parts
-    .filter((laid) => !isPaint(laid))
-    .map((laid) => fasten(input, stack, laid, solidsOf.get(laid.id) ?? [], masses.get(laid.id) ?? 0, shanks));
+export function planFastening(
+  input: FasteningInput,
+  memory: FasteningMemory = createFasteningMemory(),
+): FasteningPlan {
+  const results = fastenAll(input, memory);
   const parts = results.flatMap((r) => r.fastened);
   return {
     parts,

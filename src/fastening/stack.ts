@@ -8,22 +8,26 @@ import type { Box, Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Solid } from '../joinery/piece.ts';
 import type { Mm } from '../measure/units.ts';
+import type { Asked } from './asked.ts';
 
 /** Everything that something could be driven into: solids with their bounds, and the bed behind them. */
 export interface Stack {
   readonly bed: Bed;
   readonly face: Face;
   readonly solids: readonly { readonly solid: Solid; readonly box: Box }[];
+  /** Told where it is looked for. */
+  readonly asked: Asked;
 }
 
 /** Paint has no depth, and nobody drives a brad into a lamp. */
 const holds = (solid: Solid): boolean =>
   !isPaint(solid) && !isBought(solid) && solid.z1 - solid.z0 > SAME_LENGTH;
 
-export function stackOf(bed: Bed, face: Face, solids: readonly Solid[]): Stack {
+export function stackOf(bed: Bed, face: Face, solids: readonly Solid[], asked: Asked): Stack {
   return {
     bed,
     face,
+    asked,
     solids: solids.flatMap((solid) => {
       const box = boxOf(solid.region);
       return box && holds(solid) ? [{ solid, box }] : [];
@@ -31,12 +35,17 @@ export function stackOf(bed: Bed, face: Face, solids: readonly Solid[]): Stack {
   };
 }
 
+/** The solids that lie about a box. */
+export const solidsIn = ({ solids }: Stack, box: Box): Solid[] =>
+  solids.flatMap((one) => (boxesMeet(one.box, box) ? [one.solid] : []));
+
 const level = (a: Mm, b: Mm): boolean => Math.abs(a - b) <= SAME_LENGTH;
 
 /** Where something that covers `region` with its back at `z` touches wood: its contact with each support. */
 export function contactsUnder(stack: Stack, region: Region, z: Mm): Region[] {
   const box = boxOf(region);
   if (!box) return [];
+  stack.asked.within(box);
   const under = stack.solids
     .filter((s) => level(s.solid.z1, z) && boxesMeet(s.box, box))
     .map((s) => s.solid.region);
@@ -49,6 +58,7 @@ export function contactsUnder(stack: Stack, region: Region, z: Mm): Region[] {
  * where there is air. Where two solids lie in the same place, the one that leads to less wood counts.
  */
 function woodAt(stack: Stack, point: Point, z: Mm): Mm {
+  stack.asked.at(point, 0);
   const found: Mm[] = [];
   for (const { solid, box } of stack.solids) {
     if (!level(solid.z1, z)) continue;

@@ -3,6 +3,7 @@ import { allKeepClears } from '../bed/legFootprints.ts';
 import { type Check, orderChecks } from '../check/check.ts';
 import type { Cutting } from '../cutting/result.ts';
 import type { Design } from '../design/schema.ts';
+import { createFasteningMemory } from '../fastening/memory.ts';
 import { planFastening } from '../fastening/planFastening.ts';
 import { type Looks, looksOf } from '../finish/look.ts';
 import { planFinish } from '../finish/planFinish.ts';
@@ -26,6 +27,7 @@ import { gluing } from './gluing.ts';
 import { type LetterWork, planLetters, withLetterGlue, withLetters } from './letters.ts';
 import { keepingList, remembering, rememberingEach, textByContent } from './memory.ts';
 import { patternRequests } from './patternRequests.ts';
+import { reuse } from './reuse.ts';
 import { shoppingList } from './shopping.ts';
 import { createSignPlanner } from './signs.ts';
 import { type Effort, type Plan, PlanCancelled, type SignPlan, type Supplies, type Watch } from './types.ts';
@@ -215,6 +217,9 @@ function createStages() {
   const layoutMemory = createMemory();
   // The same parts stay the same list, so that an edit of colors or rules that moves nothing stops here.
   const laidParts = keepingList<LaidPart>();
+  // Joinery is planned as a whole; what comes out the same stays the same, so that the stages after it know it again.
+  let joined: Plan['joinery'] | null = null;
+  const fasteningMemory = createFasteningMemory();
   return {
     stocks: remembering((tables: Tables, own: readonly Stock[]) => byId([...tables.stocks, ...own])),
     face: remembering(faceOf),
@@ -240,7 +245,15 @@ function createStages() {
         stocks: Plan['stocks'],
         shop: Design['shop'],
         measure: Design['measure'],
-      ) => planJoinery({ parts, joints, stocks, shop, measure }),
+      ) => {
+        const joinery = planJoinery({ parts, joints, stocks, shop, measure });
+        joined = {
+          ...joinery,
+          pieces: reuse(joined?.pieces, joinery.pieces),
+          solids: reuse(joined?.solids, joinery.solids),
+        };
+        return joined;
+      },
     ),
     letters: remembering(
       (
@@ -345,7 +358,7 @@ function createStages() {
         tables: Tables,
       ) => {
         const glue = tables.glues[0] ?? null;
-        const plan = planFastening({
+        const input = {
           bed,
           face,
           keepClears,
@@ -358,8 +371,8 @@ function createStages() {
           brad: tables.brads.find((b) => b.id === settings.brad) ?? null,
           screw: tables.screws.find((s) => s.id === settings.screw) ?? null,
           glue,
-        });
-        return withLetterGlue(plan, letters, glue);
+        };
+        return withLetterGlue(planFastening(input, fasteningMemory), letters, glue);
       },
     ),
     marks: remembering(

@@ -1,6 +1,7 @@
 import { ChevronDown, ChevronRight, ListChecks, Lock, Table as TableIcon, TriangleAlert } from 'lucide-react';
 import { type KeyboardEvent, memo, Suspense, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Point } from '../../../geometry/shape.ts';
+import { reuse } from '../../../plan/reuse.ts';
 import { nameOf } from '../../action/movable.ts';
 import { editsToDrop, editsToName, type RowDrop } from '../../action/partList.ts';
 import { openPartMenu } from '../../action/partMenu.ts';
@@ -11,7 +12,6 @@ import { focusPane, focusSoon, regainFocus } from '../../shell/regions.ts';
 import { commit, select } from '../../state/commit.ts';
 import { layoutOf, looksFor } from '../../state/derive.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
-import { reuse } from '../../state/reuse.ts';
 import { useLanguage, useWords } from '../../words/t.ts';
 import { voiced } from '../../words/voiced.ts';
 import { NewPart } from './NewPart.tsx';

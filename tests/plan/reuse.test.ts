@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { reuse } from '../../src/editor/state/reuse.ts';
+import { reuse } from '../../src/plan/reuse.ts';
 
 const json = fc.jsonValue({ maxDepth: 4 });
 const copy = <T>(value: T): T => JSON.parse(JSON.stringify(value)) as T;

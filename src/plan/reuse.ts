@@ -20,7 +20,7 @@ export function reuse<T>(before: unknown, now: T): T {
   return (same ? before : next) as T;
 }
 
-/** Items with ids are found again by them, so that one more at the front does not make all of them new. */
+/** Items are found again by their ids, else by their parts, so that one more at the front does not make all of them new. */
 function reuseArray(before: readonly unknown[], now: readonly unknown[]): unknown[] {
   const byId = new Map(before.flatMap((item) => (idOf(item) === null ? [] : [[idOf(item), item] as const])));
   const next = now.map((item, i) => reuse(byId.get(idOf(item)) ?? before[i], item));
@@ -29,6 +29,8 @@ function reuseArray(before: readonly unknown[], now: readonly unknown[]): unknow
 }
 
 function idOf(item: unknown): string | null {
-  const id = typeof item === 'object' && item !== null ? (item as { id?: unknown }).id : undefined;
-  return typeof id === 'string' ? id : null;
+  if (typeof item !== 'object' || item === null) return null;
+  const { id, part } = item as { readonly id?: unknown; readonly part?: unknown };
+  const name = id ?? part;
+  return typeof name === 'string' ? name : null;
 }
