@@ -64,6 +64,8 @@ export const shellWords: Record<keyof typeof en, string> = {
   'look.tape': 'Klebeband',
   'look.shadow': 'Schatten',
 
+  'tape.datum': '0: Maßband hier anlegen',
+
   'banner.otherTab':
     'Dieser Entwurf ist in einem anderen Tab offen, und der bewahrt die Änderungen. Was hier geändert wird, geht verloren.',
   'banner.takeOver': 'Hier weiterarbeiten',

@@ -62,6 +62,8 @@ export const shellWords = {
   'look.tape': 'Tape',
   'look.shadow': 'Shadow',
 
+  'tape.datum': '0: hook the tape here',
+
   'banner.otherTab':
     'This design is open in another tab, and that one keeps the changes. What you change here is lost.',
   'banner.takeOver': 'Work here instead',
