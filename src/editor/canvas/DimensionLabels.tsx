@@ -1,14 +1,15 @@
 import type { Axis, Design } from '../../design/schema.ts';
-import type { Point } from '../../geometry/shape.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { nameOf } from '../action/movable.ts';
 import { ruleSentence } from '../action/sentence.ts';
 import { Typeset } from '../field/Typeset.tsx';
-import { useStore } from '../state/hooks.ts';
+import { useSelection, useStore } from '../state/hooks.ts';
 import { type CanvasField, toScreen, type View } from '../state/store.ts';
 import { lengthText } from '../state/text.ts';
 import { t, useWords } from '../words/t.ts';
 import { voiced } from '../words/voiced.ts';
+import { placeChips } from './chips.ts';
 import { type Dimension, dimensionOnScreen } from './dimensions.ts';
 
 interface LabelsProps {
@@ -22,11 +23,20 @@ interface LabelsProps {
 export function DimensionLabels({ dimensions, view, design, layout }: LabelsProps) {
   const store = useStore();
   useWords();
+  const selection = useSelection();
+  const texts = dimensions.map((d) => lengthText(design, Math.abs(d.to - d.from)));
+  const places = placeChips(
+    dimensions.map((d, i) => {
+      const { from, to } = dimensionOnScreen(d, (p) => toScreen(view, p));
+      return { from, to, axis: d.axis, text: texts[i] ?? '', fixed: d.role === 'face' };
+    }),
+    keptClear(layout, new Set(selection), view),
+  );
   return (
     <>
-      {dimensions.map((d) => {
-        const { middle } = dimensionOnScreen(d, (p) => toScreen(view, p));
-        const text = lengthText(design, Math.abs(d.to - d.from));
+      {dimensions.map((d, i) => {
+        const middle = places[i] as Point;
+        const text = texts[i] ?? '';
         const style = { transform: `translate(-50%, -50%) translate(${middle.x}px, ${middle.y}px)` };
         const { edits } = d;
         if (!edits) {
@@ -58,6 +68,22 @@ export function DimensionLabels({ dimensions, view, design, layout }: LabelsProp
       })}
     </>
   );
+}
+
+/** A part narrower than this on the screen would be gone under a figure. */
+const THIN = 44;
+
+/** What figures keep clear of: lettering, and thin parts that are selected. */
+function keptClear(layout: Layout, selected: ReadonlySet<string>, view: View): Box[] {
+  return layout.parts
+    .filter(({ kind, box, part }) => {
+      const isThin = Math.min(box.w, box.h) * view.scale < THIN;
+      return kind === 'sign' || (isThin && selected.has(part));
+    })
+    .map(({ box }) => {
+      const { x, y } = toScreen(view, { x: box.x, y: box.y + box.h });
+      return { x, y, w: box.w * view.scale, h: box.h * view.scale };
+    });
 }
 
 /** Which measure of what it is. */

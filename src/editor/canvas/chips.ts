@@ -1,0 +1,76 @@
+import type { Axis } from '../../design/schema.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
+
+/** A figure on its dimension line, in pixels of the screen. */
+export interface Chip {
+  readonly from: Point;
+  readonly to: Point;
+  readonly axis: Axis;
+  readonly text: string;
+  /** It stands in the middle of its line whatever is there: the others keep clear of it. */
+  readonly fixed: boolean;
+}
+
+const HIGH = 26;
+const LETTER = 7.5;
+const SIDES = 14;
+/** Where along its line a figure may stand, and how far beside it, the best first. */
+const ALONG = [0.5, 0.3, 0.7, 0.1, 0.9];
+const PAST = 20;
+const BESIDE = [0, 20, -20, 36, -36, 52, -52, 72, -72];
+
+const sharedBy = (a: Box, b: Box): number =>
+  Math.max(0, Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x)) *
+  Math.max(0, Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y));
+
+/** What a figure takes up around its middle. */
+export function chipBox(text: string, { x, y }: Point): Box {
+  const w = text.length * LETTER + SIDES;
+  return { x: x - w / 2, y: y - HIGH / 2, w, h: HIGH };
+}
+
+/**
+ * The middles of figures: each on its line where it covers neither another nor an obstacle (thin parts, lettering), else
+ * as near to it as it can; where there is no such place, where it covers least.
+ */
+export function placeChips(chips: readonly Chip[], obstacles: readonly Box[]): Point[] {
+  const taken: Box[] = [...obstacles];
+  const found: Point[] = chips.map(({ from, to }) => pointOn(from, to, 0.5));
+  chips.forEach(({ fixed, text }, i) => {
+    if (fixed) taken.push(chipBox(text, found[i] as Point));
+  });
+  chips.forEach((chip, i) => {
+    if (chip.fixed) return;
+    let least = Number.POSITIVE_INFINITY;
+    for (const at of candidates(chip)) {
+      const own = chipBox(chip.text, at);
+      const covered = taken.reduce((sum, box) => sum + sharedBy(own, box), 0);
+      if (covered >= least) continue;
+      least = covered;
+      found[i] = at;
+      if (covered === 0) break;
+    }
+    taken.push(chipBox(chip.text, found[i] as Point));
+  });
+  return found;
+}
+
+const pointOn = (a: Point, b: Point, share: number): Point => ({
+  x: a.x + (b.x - a.x) * share,
+  y: a.y + (b.y - a.y) * share,
+});
+
+function candidates({ from, to, axis, text }: Chip): Point[] {
+  const wide = text.length * LETTER + SIDES;
+  const long = Math.hypot(to.x - from.x, to.y - from.y) || 1;
+  // Past its ends too, where the line is short and something lies all along it.
+  const past = ((axis === 'x' ? wide : HIGH) / 2 + PAST) / long;
+  // Beside an upright line a figure has to clear its own width.
+  const step = axis === 'y' ? wide / HIGH : 1;
+  return BESIDE.flatMap((off) =>
+    [...ALONG, 1 + past, -past].map((share) => {
+      const at = pointOn(from, to, share);
+      return axis === 'x' ? { x: at.x, y: at.y + off } : { x: at.x + off * step, y: at.y };
+    }),
+  );
+}
