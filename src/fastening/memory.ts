@@ -5,7 +5,7 @@ import type { Stock } from '../materials/types.ts';
 import type { Kg } from '../measure/units.ts';
 import type { Shank, Shanks } from './apart.ts';
 import type { Around } from './asked.ts';
-import type { FasteningInput, PartFastened } from './planFastening.ts';
+import type { FasteningInput, PartFastened } from './input.ts';
 import { type Stack, solidsIn } from './stack.ts';
 
 /**

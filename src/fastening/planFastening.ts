@@ -1,20 +1,17 @@
-import type { Bed, KeepClear } from '../bed/bed.ts';
-import type { Face } from '../bed/face.ts';
 import { type Check, orderChecks } from '../check/check.ts';
 import { isBars, isBought, isPaint } from '../design/made.ts';
-import type { Design } from '../design/schema.ts';
 import { union } from '../geometry/clip.ts';
 import { distance } from '../geometry/point.ts';
 import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
-import type { Piece, Solid } from '../joinery/piece.ts';
+import type { Solid } from '../joinery/piece.ts';
 import { sameItems } from '../layout/changes.ts';
 import { isGlued, type LaidPart, legsOf } from '../layout/laid.ts';
-import type { Brad, Glue, Screw, Stock } from '../materials/types.ts';
 import type { Kg, Liters, Mm } from '../measure/units.ts';
-import { type Shank, Shanks } from './apart.ts';
+import { Shanks } from './apart.ts';
 import { Asked } from './asked.ts';
 import { type Driven, driveBrads, driveScrews, NOTHING, type PartContact, SCREW_SPACINGS } from './driven.ts';
 import { beadLength, glueFor } from './glue.ts';
+import type { FasteningInput, PartFastened } from './input.ts';
 import { looseEdge } from './looseEdge.ts';
 import {
   commonOf,
@@ -26,24 +23,6 @@ import {
 } from './memory.ts';
 import type { Fastened, FastenerUse, FasteningPlan } from './result.ts';
 import { contactsUnder, type Stack, solidsIn, stackOf } from './stack.ts';
-
-export interface FasteningInput {
-  readonly bed: Bed;
-  readonly face: Face;
-  readonly keepClears: readonly KeepClear[];
-  readonly parts: readonly LaidPart[];
-  readonly solids: readonly Solid[];
-  /** Strips and runs are fastened piece by piece, clear of their joints. */
-  readonly pieces: readonly Piece[];
-  readonly stocks: readonly Stock[];
-  /** Mass of each laid part, from the load. */
-  readonly masses: readonly { readonly part: string; readonly mass: Kg }[];
-  readonly settings: Design['fastening'];
-  /** The table's entries that the settings name; null when they are not there. */
-  readonly brad: Brad | null;
-  readonly screw: Screw | null;
-  readonly glue: Glue | null;
-}
 
 /** What one part is fastened by, before the tables are asked. */
 function howOf(laid: LaidPart, pull: Kg, over: Kg): Fastened['how'] {
@@ -103,14 +82,6 @@ function looseEdges(
     const figures = { length_mm: loose.length };
     return [{ code: 'fastening.loose-edge', severity: 'warning', parts: [laid.id], at: loose.at, figures }];
   });
-}
-
-/** How one part is fastened. */
-export interface PartFastened {
-  readonly fastened: readonly Fastened[];
-  readonly checks: readonly Check[];
-  /** All that was driven in for it. */
-  readonly shanks: readonly Shank[];
 }
 
 function fasten(

@@ -1,5 +1,6 @@
 import type { Design } from '../../src/design/schema.ts';
-import { type FasteningInput, planFastening } from '../../src/fastening/planFastening.ts';
+import type { FasteningInput } from '../../src/fastening/input.ts';
+import { planFastening } from '../../src/fastening/planFastening.ts';
 import type { FasteningPlan } from '../../src/fastening/result.ts';
 import { boxOf } from '../../src/geometry/region.ts';
 import type { Solid } from '../../src/joinery/piece.ts';

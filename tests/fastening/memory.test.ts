@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { faceOf } from '../../src/bed/faceOf.ts';
+import type { FasteningInput } from '../../src/fastening/input.ts';
 import { createFasteningMemory } from '../../src/fastening/memory.ts';
-import { type FasteningInput, planFastening } from '../../src/fastening/planFastening.ts';
+import { planFastening } from '../../src/fastening/planFastening.ts';
 import { regionOfBox } from '../../src/geometry/region.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
 import type { LaidPart } from '../../src/layout/laid.ts';

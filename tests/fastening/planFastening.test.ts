@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { faceOf } from '../../src/bed/faceOf.ts';
-import { type FasteningInput, planFastening } from '../../src/fastening/planFastening.ts';
+import type { FasteningInput } from '../../src/fastening/input.ts';
+import { planFastening } from '../../src/fastening/planFastening.ts';
 import { offset } from '../../src/geometry/clip.ts';
 import { containsPointInRegion, regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
