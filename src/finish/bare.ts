@@ -1,6 +1,7 @@
 import { intersect, offset, subtract, union } from '../geometry/clip.ts';
 import { perimeterOf } from '../geometry/region.ts';
 import type { Region } from '../geometry/shape.ts';
+import type { KeptResults } from '../layout/kept.ts';
 import { UNDER_EDGE } from '../lettering/painted.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Boxed, Surface } from './input.ts';
@@ -12,16 +13,22 @@ import { sameHeight } from './surface.ts';
  * that is glued right onto it, up to a little way inside its outline. Common practice, no source.
  *
  * @param neighbors surfaces whose outlines overlap or touch this one's
+ * @param results what was found of them before
  */
 export function bareOn(
   surface: Surface,
   neighbors: readonly Boxed[],
   glued: ReadonlySet<string>,
+  results: KeptResults,
 ): BareArea[] {
-  return neighbors.flatMap(({ surface: { part, kind, bottom, region } }): BareArea[] => {
+  return neighbors.flatMap(({ surface: other }): BareArea[] => {
+    const { part, kind, bottom } = other;
     const holds = kind === 'sawn' || (kind === 'solid' && glued.has(part));
     if (!holds || !sameHeight(bottom, surface.z)) return [];
-    const bare = intersect(offset(region, -UNDER_EDGE, 'miter'), surface.painted);
+    const inside = results.of(other, 'inside', [], () => offset(other.region, -UNDER_EDGE, 'miter'));
+    const bare = results.of(other, `bare on ${surface.part}`, [surface], () =>
+      intersect(inside, surface.painted),
+    );
     return bare.length > 0
       ? [{ part, on: surface.part, finish: surface.finish ?? '', z: surface.z, region: bare }]
       : [];

@@ -3,6 +3,7 @@ import { distance } from '../geometry/point.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { KeptResults } from '../layout/kept.ts';
 import { type Against, justOutside, openWall, sidesOf } from './border.ts';
 import type { Boxed, Surface } from './input.ts';
 
@@ -12,8 +13,14 @@ import type { Boxed, Surface } from './input.ts';
  * recess, only what rises over the rim.
  *
  * @param neighbors surfaces whose outlines overlap or touch the part's
+ * @param results what was found of them before
  */
-export function freeEdges(part: Surface, neighbors: readonly Boxed[]): number {
+export function freeEdges(part: Surface, neighbors: readonly Boxed[], results: KeptResults): number {
+  const around = neighbors.map(({ surface }) => surface);
+  return results.of(part, `edges among ${around.length}`, around, () => edgesAmong(part, neighbors));
+}
+
+function edgesAmong(part: Surface, neighbors: readonly Boxed[]): number {
   const solid = neighbors.filter(
     ({ surface: { kind, z, bottom } }) =>
       (kind === 'solid' || kind === 'level') &&

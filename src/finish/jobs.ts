@@ -3,6 +3,7 @@ import { subtractedArea } from '../geometry/clip.ts';
 import { areaOf } from '../geometry/region.ts';
 import type { Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { KeptResults } from '../layout/kept.ts';
 import type { ShapedStock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 import { bareOn } from './bare.ts';
@@ -33,6 +34,7 @@ interface Work {
   readonly neighbors: readonly Boxed[];
   readonly bare: readonly BareArea[];
   readonly input: FinishInput;
+  readonly results: KeptResults;
 }
 
 /**
@@ -50,11 +52,13 @@ interface Work {
  *
  * @param surfaces from the highest to the deepest
  * @param neighborsOf what overlaps or touches the i-th surface
+ * @param results what was found of them before
  */
 export function paintingOf(
   input: FinishInput,
   surfaces: readonly Surface[],
   neighborsOf: (index: number) => readonly Boxed[],
+  results: KeptResults,
 ): Painting {
   const ways = waysOf(input.solids, input.finishes);
   const finishes = new Map(input.finishes.map((finish) => [finish.id, finish]));
@@ -68,9 +72,9 @@ export function paintingOf(
     const neighbors = neighborsOf(i);
     const way = ways.get(surface.part);
     const early = surface.kind !== 'letter' && surface.kind !== 'sawn' && way !== 'place';
-    const own = early ? bareOn(surface, neighbors, input.glued) : [];
+    const own = early ? bareOn(surface, neighbors, input.glued, results) : [];
     bare.push(...own);
-    jobs.push(...jobsOf({ surface, finish, neighbors, bare: own, input }, way));
+    jobs.push(...jobsOf({ surface, finish, neighbors, bare: own, input, results }, way));
   }
   const rank = new Map(input.solids.map(({ part }, i) => [part, i]));
   const inOrder = merged(jobs).sort((a, b) => (rank.get(a.part) ?? 0) - (rank.get(b.part) ?? 0));
@@ -125,33 +129,46 @@ function solidJobs(work: Work, way: Way | undefined): PaintJob[] {
 
 /** Lying flat: all of the face but what stays bare, and the edges that no joint takes up. */
 function onBench(work: Work): Sizes {
-  const { surface, neighbors, input } = work;
-  const face = without(
-    surface.painted,
-    work.bare.map(({ region }) => region),
-  );
+  const { surface, neighbors, input, results } = work;
+  const face = withoutBare(work);
   const joined = input.joined.get(surface.part);
   const cheeks = neighbors.filter((other) => joined?.has(other.surface.part));
-  return withEdges(work, face, () => freeEdges(surface, cheeks));
+  return withEdges(work, face, () => freeEdges(surface, cheeks, results));
 }
 
 /** As it stands once everything is fixed. */
 function inPlace(work: Work): Sizes {
-  const { surface, neighbors } = work;
-  return withEdges(work, openFace(work), () => freeEdges(surface, neighbors));
+  const { surface, neighbors, results } = work;
+  return withEdges(work, openFace(work), () => freeEdges(surface, neighbors, results));
 }
 
 /** The face less the wood that lies over it by then. */
-const openFace = ({ surface, neighbors }: Work): number =>
+const openFace = ({ surface, neighbors, results }: Work): number =>
   without(
-    surface.painted,
+    { surface, of: 'painted', results },
     neighbors.flatMap(({ surface: { kind, z, region } }) =>
       kind !== 'painted' && kind !== 'letter' && z > surface.z + SAME_LENGTH ? [region] : [],
     ),
   );
 
-const without = (region: Region, covers: readonly Region[]): number =>
-  covers.length === 0 ? areaOf(region) : subtractedArea(region, covers.flat());
+/** The face less what stays bare. */
+const withoutBare = ({ surface, bare, results }: Work): number =>
+  without(
+    { surface, of: 'painted', results },
+    bare.map(({ region }) => region),
+  );
+
+/** The area of an outline of a surface less what covers it. */
+function without(
+  { surface, of, results }: Pick<Work, 'surface' | 'results'> & { readonly of: 'region' | 'painted' },
+  covers: readonly Region[],
+): number {
+  const whole = surface[of];
+  if (covers.length === 0) return areaOf(whole);
+  return results.of(surface, `${of} less ${covers.length}`, covers, () =>
+    subtractedArea(whole, covers.flat()),
+  );
+}
 
 /** Moldings are painted by their girth; their sawn ends, a few square centimeters, are not counted. */
 function withEdges({ surface, input }: Work, face: number, edges: () => number): Sizes {
@@ -174,7 +191,8 @@ function flatView(stock: ShapedStock, surface: Surface): Mm {
 
 /** With back-priming: the underside, and of parts painted in place the face that is covered by then. */
 function backJobs(work: Work, way: Way | undefined): PaintJob[] {
-  const { surface, neighbors, finish, input } = work;
+  const { surface, neighbors, finish, input, results } = work;
+  const outline = { surface, of: 'region', results } as const;
   if (!input.paint.backPriming) return [];
   const glued = input.glued.has(surface.part);
   const under = neighbors.flatMap(({ surface: { kind, z, region } }) =>
@@ -182,10 +200,10 @@ function backJobs(work: Work, way: Way | undefined): PaintJob[] {
       ? [region]
       : [],
   );
-  let back = without(surface.region, under);
+  let back = without(outline, under);
   if (way === 'place') {
-    const bare = bareOn(surface, neighbors, input.glued).map(({ region }) => region);
-    back += without(surface.region, bare) - openFace(work);
+    const bare = bareOn(surface, neighbors, input.glued, results).map(({ region }) => region);
+    back += without(outline, bare) - openFace(work);
   }
   const primes = primerCoatsOf(finish) > 0;
   const sizes = { face: 0, edge: 0, back: Math.max(0, back) };
@@ -199,10 +217,7 @@ function shapeJob(work: Work, way: Way | undefined): PaintJob {
   if (way === 'place') {
     return job(work, 'paint-after', { face: openFace(work), edge: 0, back: 0 }, finish.coats, primer);
   }
-  const face = without(
-    surface.painted,
-    work.bare.map(({ region }) => region),
-  );
+  const face = withoutBare(work);
   const act = way === 'ground' ? 'paint-ground' : 'paint-before';
   return job(work, act, { face, edge: 0, back: 0 }, finish.coats, primer);
 }
@@ -220,9 +235,9 @@ function letterJob(work: Work, way: Way | undefined): PaintJob {
 
 /** A sawn letter is painted before it is glued on, all around; letters do not touch each other. */
 function sawnJob(work: Work): PaintJob {
-  const { surface, finish } = work;
+  const { surface, finish, results } = work;
   const face = areaOf(surface.region);
-  const edge = freeEdges(surface, []);
+  const edge = freeEdges(surface, [], results);
   return job(work, 'mount-letters', { face, edge, back: 0 }, finish.coats, primerCoatsOf(finish));
 }
 

@@ -2,6 +2,7 @@ import type { Check } from '../check/check.ts';
 import type { Finish } from '../design/schema.ts';
 import type { Color } from '../drawing/drawing.ts';
 import { boxOf } from '../geometry/region.ts';
+import type { KeptResults } from '../layout/kept.ts';
 import type { Liters, Mm } from '../measure/units.ts';
 import { amountOf } from './amount.ts';
 import { tapeAround } from './bare.ts';
@@ -12,6 +13,7 @@ import { freeEdges } from './edge.ts';
 import type { Boxed, FinishInput, Surface } from './input.ts';
 import { beyondFace, paintingOf } from './jobs.ts';
 import { letterLook } from './look.ts';
+import { createFinishMemory, type FinishMemory, knownSurfaces } from './memory.ts';
 import { near } from './near.ts';
 import type { FinishPlan, FinishUse, PaintJob } from './result.ts';
 import { type Shown, shownOf } from './show.ts';
@@ -38,22 +40,23 @@ interface Seen {
  * Checks: `finish.no-containers` where paint is needed and no known container holds it; `finish.primer-hides`
  * where a primer is set under a stain or clear coat; `lettering.low-contrast`.
  */
-export function planFinish(input: FinishInput): FinishPlan {
-  const surfaces = surfacesOf(input);
-  const shown = shownOf(surfaces);
+export function planFinish(input: FinishInput, memory: FinishMemory = createFinishMemory()): FinishPlan {
+  const surfaces = knownSurfaces(memory, surfacesOf(input));
+  const { results } = memory;
+  const shown = shownOf(surfaces, results);
   const boxed = surfaces.map((surface) => ({ surface, box: boxOf(surface.region) }));
   const nearTo = near(
     boxed.map(({ box }) => box),
     ABUT,
   );
   const neighborsOf = (i: number) => nearTo(i).flatMap((j) => boxed[j] ?? []);
-  const { jobs, bare } = paintingOf(input, surfaces, neighborsOf);
+  const { jobs, bare } = paintingOf(input, surfaces, neighborsOf, results);
   const seen = new Map<string, Seen>();
   shown.forEach((one, i) => {
     const { finish } = one.surface;
     if (finish === null) return;
     const before = seen.get(finish) ?? { face: 0, edge: 0 };
-    const edge = seenEdges(one, () => neighborsOf(i), input);
+    const edge = seenEdges(one, () => neighborsOf(i), input, results);
     seen.set(finish, { face: before.face + one.area, edge: before.edge + edge });
   });
   const tape = tapeOf(shown, nearTo);
@@ -119,10 +122,17 @@ function lookOf({ part, kind, finish }: Surface, { looks, finishes }: FinishInpu
 }
 
 /** Edges that stand free in sight, square millimeters. */
-function seenEdges({ surface, area }: Shown, neighbors: () => readonly Boxed[], input: FinishInput): number {
+function seenEdges(
+  { surface, area }: Shown,
+  neighbors: () => readonly Boxed[],
+  input: FinishInput,
+  results: KeptResults,
+): number {
   if (surface.kind !== 'solid' && surface.kind !== 'sawn') return 0;
   const stock = input.stocks.get(surface.stock ?? '');
-  return stock?.form === 'shaped' ? beyondFace(stock, surface, area) : freeEdges(surface, neighbors());
+  return stock?.form === 'shaped'
+    ? beyondFace(stock, surface, area)
+    : freeEdges(surface, neighbors(), results);
 }
 
 function finishUse(

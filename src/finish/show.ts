@@ -2,6 +2,7 @@ import { subtractApart, subtractedArea, union } from '../geometry/clip.ts';
 import { areaOf, boxOf, EMPTY, perimeterOf } from '../geometry/region.ts';
 import type { Box, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { KeptResults } from '../layout/kept.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Surface } from './input.ts';
 import { near } from './near.ts';
@@ -23,14 +24,18 @@ const SHIFT: Mm = 1e-4;
  * went astray on turned, staggered pieces, the areas are taken through unions one by one.
  *
  * @param surfaces from the highest to the deepest, as `surfacesOf` gives them
+ * @param results what was found of them before
  */
-export function shownOf(surfaces: readonly Surface[]): Shown[] {
+export function shownOf(surfaces: readonly Surface[], results: KeptResults): Shown[] {
   const covers = coversOf(surfaces);
   const regions: Region[] = [];
   const seen: (Box | null)[] = [];
   surfaces.forEach((surface, i) => {
     const cover = covers(i, seen);
-    const region = cover.length === 0 ? surface.region : subtractApart(surface.region, cover);
+    const region =
+      cover.length === 0
+        ? surface.region
+        : results.of(surface, 'shown', cover, () => subtractApart(surface.region, outlinesOf(cover)));
     regions.push(region);
     seen.push(boxOf(region));
   });
@@ -40,23 +45,27 @@ export function shownOf(surfaces: readonly Surface[]): Shown[] {
     return {
       surface,
       region,
-      area: trusted ? areaOf(region) : subtractedArea(surface.region, covers(i, seen)),
+      area: trusted ? areaOf(region) : subtractedArea(surface.region, outlinesOf(covers(i, seen))),
     };
   });
 }
 
+const outlinesOf = (surfaces: readonly Surface[]): Region => surfaces.flatMap(({ region }) => region);
+
 /**
- * Outlines over the i-th surface. One that is itself hidden hides nothing that what lies over it does not,
+ * What lies over the i-th surface. One that is itself hidden hides nothing that what lies over it does not,
  * so only those count of which something is seen near the surface.
  */
-function coversOf(surfaces: readonly Surface[]): (i: number, seen: readonly (Box | null)[]) => Region {
+function coversOf(
+  surfaces: readonly Surface[],
+): (i: number, seen: readonly (Box | null)[]) => readonly Surface[] {
   const boxes = surfaces.map((surface) => boxOf(surface.region));
   const around = near(boxes, 0);
   return (i, seen) => {
     const over = around(i)
       .filter((j) => j < i && overlap(boxes[i] ?? null, seen[j] ?? null))
       .flatMap((j) => surfaces[j] ?? []);
-    return withoutLettering(over).flatMap(({ region }) => region);
+    return withoutLettering(over);
   };
 }
 

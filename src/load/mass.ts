@@ -2,6 +2,7 @@ import type { Check } from '../check/check.ts';
 import { isBought, isPaint } from '../design/made.ts';
 import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
 import type { Solid } from '../joinery/piece.ts';
+import { KeptResults } from '../layout/kept.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import type { Material, Stock } from '../materials/types.ts';
 import type { Kg, Liters, Mm } from '../measure/units.ts';
@@ -39,10 +40,12 @@ function massOfSolid(
   solid: Solid,
   stock: Stock | undefined,
   material: Material | undefined,
+  results: KeptResults,
 ): PointMass | null {
   if (!stock || !material) return null;
   if (stock.form === 'shaped' && solid.lengths) {
-    const molding = volumeOfMolding(solid.lengths, stock);
+    const { lengths } = solid;
+    const molding = results.of(solid, 'volume', [stock], () => volumeOfMolding(lengths, stock));
     const { volume, x, y, z } = molding ?? { volume: 0, ...centroidOf(solid.region), z: 0 };
     return { part: solid.part, mass: (volume * material.density) / MM3_PER_M3, x, y, z: solid.z0 + z };
   }
@@ -78,8 +81,13 @@ export interface MassInput {
  *
  * Checks: `load.no-density` (warning), one for each stock whose material has no density, with its parts,
  * which then are missing from every sum.
+ *
+ * @param results what was found of the solids before
  */
-export function massesOf(input: MassInput): {
+export function massesOf(
+  input: MassInput,
+  results = new KeptResults(),
+): {
   readonly masses: readonly PointMass[];
   readonly checks: readonly Check[];
 } {
@@ -98,7 +106,7 @@ export function massesOf(input: MassInput): {
     const stock = stocks.get(solid.stock ?? '');
     const mass = fitting
       ? massOfFitting(fitting)
-      : massOfSolid(solid, stock, materials.get(stock?.material ?? ''));
+      : massOfSolid(solid, stock, materials.get(stock?.material ?? ''), results);
     if (mass) masses.push(mass);
     else unknown.set(solid.stock ?? '', [...(unknown.get(solid.stock ?? '') ?? []), solid.part]);
   }

@@ -3,6 +3,7 @@ import type { Face } from '../bed/face.ts';
 import { LOWERED, STOWED } from '../bed/swing.ts';
 import { type Check, orderChecks } from '../check/check.ts';
 import type { Design } from '../design/schema.ts';
+import { KeptResults } from '../layout/kept.ts';
 import type { Kg, Mm, NewtonMeters, Newtons } from '../measure/units.ts';
 import { bareBed } from './bare.ts';
 import { type MassInput, massesOf, type PointMass } from './mass.ts';
@@ -64,9 +65,9 @@ function limitChecks(
  * Checks: `load.heavy` and `load.lift` (warnings) above the person's own levels, `load.no-density`
  * (warning) for a stock that cannot be weighed.
  */
-export function planLoad(input: LoadInput): LoadPlan {
+export function planLoad(input: LoadInput, results = new KeptResults()): LoadPlan {
   const { bed, face, limits } = input;
-  const { masses, checks } = massesOf(input);
+  const { masses, checks } = massesOf(input, results);
   const bare = bareBed(bed, face, input.materials);
   const added = totalMass(masses);
   const moment = momentAt(bed, masses, LOWERED);

@@ -5,6 +5,7 @@ import type { Box, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { meetingPairs } from '../joinery/bar.ts';
 import type { Solid } from '../joinery/piece.ts';
+import type { KeptResults } from '../layout/kept.ts';
 import type { LaidPart } from '../layout/laid.ts';
 
 /** Square millimeters in common that are rounding along a shared edge and no overlap. */
@@ -34,9 +35,11 @@ function groundOf(laid: LaidPart, left: Region | undefined): Ground[] {
   return [{ laid, regions, box, plain: Math.abs(areaOf(laid.region) - box.w * box.h) <= TOUCHING_MM2 / 2 }];
 }
 
-function shared(a: Ground, b: Ground): number {
+function shared(a: Ground, b: Ground, results: KeptResults): number {
   if (a.plain && b.plain) return sharedBox(a.box, b.box);
-  return Math.max(0, ...a.regions.flatMap((p) => b.regions.map((q) => areaOf(intersect(p, q)))));
+  return results.of(a.laid, `shared with ${b.laid.id}`, [...a.regions, ...b.regions], () =>
+    Math.max(0, ...a.regions.flatMap((p) => b.regions.map((q) => areaOf(intersect(p, q))))),
+  );
 }
 
 function sharedBox(a: Box, b: Box): number {
@@ -49,8 +52,14 @@ function sharedBox(a: Box, b: Box): number {
  * What lies under what: parts that share ground on the face, as laid or as their joints leave them, one of
  * them wholly below the other; and what a part is said to lie on. Paint is looked through. Each part stands
  * higher than all that is beneath it, so nothing goes in a circle.
+ *
+ * @param results what was found of the parts before
  */
-export function beneathOf(parts: readonly LaidPart[], solids: readonly Solid[]): Beneath {
+export function beneathOf(
+  parts: readonly LaidPart[],
+  solids: readonly Solid[],
+  results: KeptResults,
+): Beneath {
   const byId = new Map(parts.map((laid) => [laid.id, laid]));
   const left = new Map(solids.map((solid) => [solid.part, solid.region]));
   const bodies = parts.filter((laid) => !isPaint(laid));
@@ -70,7 +79,7 @@ export function beneathOf(parts: readonly LaidPart[], solids: readonly Solid[]):
     if (!a || !b) continue;
     const [low, high] = isLower(a.laid, b.laid) ? [a, b] : [b, a];
     if (!isLower(low.laid, high.laid) || beneath.get(high.laid.id)?.has(low.laid.id)) continue;
-    if (shared(low, high) > TOUCHING_MM2) put(low.laid, high.laid);
+    if (shared(low, high, results) > TOUCHING_MM2) put(low.laid, high.laid);
   }
   return beneath;
 }

@@ -2,6 +2,7 @@ import type { Check } from '../check/check.ts';
 import { isBars, isBought, isPaint } from '../design/made.ts';
 import type { Rule } from '../design/schema.ts';
 import type { JointFound, Piece, Solid } from '../joinery/piece.ts';
+import type { KeptResults } from '../layout/kept.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import { type Beneath, beneathOf } from './beneath.ts';
 import { type Unit, unitsOf } from './units.ts';
@@ -166,8 +167,8 @@ function measured(input: OrderInput, fixed: readonly LaidPart[], inPlace: Readon
  * Check: `order.circle` (warning) where joints that are to be glued at once hold parts that lie over and under
  * something else, or parts are coped to each other in a circle; these are fixed one by one, from below.
  */
-export function fixingOrder(input: OrderInput): FixingOrder {
-  const beneath = beneathOf(input.parts, input.solids);
+export function fixingOrder(input: OrderInput, results: KeptResults): FixingOrder {
+  const beneath = beneathOf(input.parts, input.solids, results);
   const fixed = fixedParts(input.parts, beneath);
   const inPlace = measuredInPlace(input);
   const { units, checks } = untangled(unitsOf(fixed, input.joints), beneath);

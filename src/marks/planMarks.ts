@@ -1,6 +1,7 @@
 import { isBought } from '../design/made.ts';
 import type { Lettering } from '../design/schema.ts';
 import type { Piece } from '../joinery/piece.ts';
+import { KeptResults } from '../layout/kept.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import { type FixingOrder, fixingOrder, type OrderInput } from './order.ts';
@@ -139,8 +140,8 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
  *
  * Check: `order.circle` (warning), see `fixingOrder`.
  */
-export function planMarks(input: MarksInput): MarksPlan {
+export function planMarks(input: MarksInput, results = new KeptResults()): MarksPlan {
   const marks = runningMarks(input.parts, input.measure);
-  const order = fixingOrder(input);
+  const order = fixingOrder(input, results);
   return { marks, sticks: storySticks(marks), steps: stepsOf(input, order), checks: order.checks };
 }

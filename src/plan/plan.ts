@@ -6,10 +6,12 @@ import type { Design } from '../design/schema.ts';
 import { createFasteningMemory } from '../fastening/memory.ts';
 import { planFastening } from '../fastening/planFastening.ts';
 import { type Looks, looksOf } from '../finish/look.ts';
+import { createFinishMemory } from '../finish/memory.ts';
 import { planFinish } from '../finish/planFinish.ts';
 import type { FinishPlan } from '../finish/result.ts';
 import { planFold } from '../fold/planFold.ts';
 import { planJoinery } from '../joinery/joinery.ts';
+import { KeptResults } from '../layout/kept.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import { layOut } from '../layout/layout.ts';
 import { createMemory } from '../layout/memory.ts';
@@ -220,6 +222,8 @@ function createStages() {
   // Joinery is planned as a whole; what comes out the same stays the same, so that the stages after it know it again.
   let joined: Plan['joinery'] | null = null;
   const fasteningMemory = createFasteningMemory();
+  const finishMemory = createFinishMemory();
+  const results = new KeptResults();
   return {
     stocks: remembering((tables: Tables, own: readonly Stock[]) => byId([...tables.stocks, ...own])),
     face: remembering(faceOf),
@@ -296,23 +300,26 @@ function createStages() {
         stocks: Plan['stocks'],
         tables: Tables,
       ) =>
-        planFinish({
-          face,
-          solids: joinery.solids,
-          lettering: signs.map((s) => ({
-            sign: s.id,
-            at: s.at,
-            layers: paintedLayers(s.lettered, s.cutOuts.length > 0, s.stencils),
-          })),
-          sawn,
-          ...gluing(parts, joinery.joints),
-          finishes,
-          looks,
-          paint,
-          stocks,
-          materials: byId(tables.materials),
-          containers: tables.containers,
-        }),
+        planFinish(
+          {
+            face,
+            solids: joinery.solids,
+            lettering: signs.map((s) => ({
+              sign: s.id,
+              at: s.at,
+              layers: paintedLayers(s.lettered, s.cutOuts.length > 0, s.stencils),
+            })),
+            sawn,
+            ...gluing(parts, joinery.joints),
+            finishes,
+            looks,
+            paint,
+            stocks,
+            materials: byId(tables.materials),
+            containers: tables.containers,
+          },
+          finishMemory,
+        ),
     ),
     load: remembering(
       (
@@ -325,16 +332,19 @@ function createStages() {
         tables: Tables,
         finish: FinishPlan,
       ) =>
-        planLoad({
-          bed,
-          face,
-          limits,
-          solids,
-          parts,
-          stocks: [...stocks.values()],
-          materials: tables.materials,
-          coatings: finish.onParts,
-        }),
+        planLoad(
+          {
+            bed,
+            face,
+            limits,
+            solids,
+            parts,
+            stocks: [...stocks.values()],
+            materials: tables.materials,
+            coatings: finish.onParts,
+          },
+          results,
+        ),
     ),
     fold: remembering(
       (
@@ -383,16 +393,19 @@ function createStages() {
         measure: Design['measure'],
         finish: FinishPlan,
       ) =>
-        planMarks({
-          parts,
-          solids: joinery.solids,
-          joints: joinery.joints,
-          pieces: joinery.pieces,
-          rules,
-          measure,
-          paints: finish.jobs,
-          bare: finish.bare,
-        }),
+        planMarks(
+          {
+            parts,
+            solids: joinery.solids,
+            joints: joinery.joints,
+            pieces: joinery.pieces,
+            rules,
+            measure,
+            paints: finish.jobs,
+            bare: finish.bare,
+          },
+          results,
+        ),
     ),
     patterns: createPatternStage(),
   };
