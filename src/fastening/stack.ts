@@ -10,11 +10,22 @@ import type { Solid } from '../joinery/piece.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Asked } from './asked.ts';
 
-/** Everything that something could be driven into: solids with their bounds, and the bed behind them. */
+/** A solid with its bounds, and where it stands among all. */
+interface Standing {
+  readonly solid: Solid;
+  readonly box: Box;
+  readonly rank: number;
+}
+
+/** Width of the columns in which solids are looked up, and how far they reach into the next. */
+const COLUMN: Mm = 100;
+const OVER: Mm = 1;
+
+/** Everything that something could be driven into: solids by the columns they reach into, and the bed behind them. */
 export interface Stack {
   readonly bed: Bed;
   readonly face: Face;
-  readonly solids: readonly { readonly solid: Solid; readonly box: Box }[];
+  readonly columns: ReadonlyMap<number, readonly Standing[]>;
   /** Told where it is looked for. */
   readonly asked: Asked;
 }
@@ -24,20 +35,34 @@ const holds = (solid: Solid): boolean =>
   !isPaint(solid) && !isBought(solid) && solid.z1 - solid.z0 > SAME_LENGTH;
 
 export function stackOf(bed: Bed, face: Face, solids: readonly Solid[], asked: Asked): Stack {
-  return {
-    bed,
-    face,
-    asked,
-    solids: solids.flatMap((solid) => {
-      const box = boxOf(solid.region);
-      return box && holds(solid) ? [{ solid, box }] : [];
-    }),
-  };
+  const columns = new Map<number, Standing[]>();
+  solids.forEach((solid, rank) => {
+    const box = boxOf(solid.region);
+    if (!box || !holds(solid)) return;
+    for (const column of columnsOf(box)) {
+      const known = columns.get(column);
+      if (known) known.push({ solid, box, rank });
+      else columns.set(column, [{ solid, box, rank }]);
+    }
+  });
+  return { bed, face, asked, columns };
 }
 
-/** The solids that lie about a box. */
-export const solidsIn = ({ solids }: Stack, box: Box): Solid[] =>
-  solids.flatMap((one) => (boxesMeet(one.box, box) ? [one.solid] : []));
+function columnsOf({ x, w }: Box): number[] {
+  const first = Math.floor((x - OVER) / COLUMN);
+  const last = Math.floor((x + w + OVER) / COLUMN);
+  return Array.from({ length: last - first + 1 }, (_, i) => first + i);
+}
+
+/** The solids that lie about a box, in the order of all. */
+export function solidsIn({ columns }: Stack, box: Box): Solid[] {
+  const found = new Map<number, Solid>();
+  for (const column of columnsOf(box)) {
+    for (const { solid, box: its, rank } of columns.get(column) ?? [])
+      if (boxesMeet(its, box)) found.set(rank, solid);
+  }
+  return [...found].sort(([a], [b]) => a - b).map(([, solid]) => solid);
+}
 
 const level = (a: Mm, b: Mm): boolean => Math.abs(a - b) <= SAME_LENGTH;
 
@@ -46,9 +71,9 @@ export function contactsUnder(stack: Stack, region: Region, z: Mm): Region[] {
   const box = boxOf(region);
   if (!box) return [];
   stack.asked.within(box);
-  const under = stack.solids
-    .filter((s) => level(s.solid.z1, z) && boxesMeet(s.box, box))
-    .map((s) => s.solid.region);
+  const under = solidsIn(stack, box)
+    .filter((solid) => level(solid.z1, z))
+    .map((solid) => solid.region);
   const levels = stack.face.levels.filter((l) => level(l.z, z)).map((l) => l.region);
   return [...under, ...levels].map((support) => intersect(region, support)).filter((c) => c.length > 0);
 }
@@ -60,7 +85,7 @@ export function contactsUnder(stack: Stack, region: Region, z: Mm): Region[] {
 function woodAt(stack: Stack, point: Point, z: Mm): Mm {
   stack.asked.at(point, 0);
   const found: Mm[] = [];
-  for (const { solid, box } of stack.solids) {
+  for (const { solid, box } of stack.columns.get(Math.floor(point.x / COLUMN)) ?? []) {
     if (!level(solid.z1, z)) continue;
     if (point.x < box.x || point.x > box.x + box.w || point.y < box.y || point.y > box.y + box.h) continue;
     if (!containsPointInRegion(solid.region, point)) continue;
