@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { starter } from '../plan/starters.ts';
 import { violations } from './axe.ts';
 import { drop, openBrowser, openStep, plainDesign, resize, visit } from './bench.ts';
+import { misnamed } from './names.ts';
 
 const { context } = openBrowser();
 
@@ -27,6 +29,45 @@ describe.each(['light', 'dark'] as const)('without violations, %s', (colorScheme
     await find('a small screen');
     await page.context().close();
   });
+});
+
+it('what is seen of a control is in its name, in menus, dialogs and every kind of part', async () => {
+  const { page } = await visit(await context());
+  const look = async (where: string) =>
+    expect({ where, found: await misnamed(page) }).toEqual({ where, found: [] });
+  await look('the first page');
+  await drop(page, starter('harbor-ticket-kiosk'));
+  for (const part of [
+    'Ledge filler',
+    'Ground',
+    'Plinth',
+    'Left door',
+    'Door pull',
+    'Mullions',
+    'Sign molding',
+  ]) {
+    await page
+      .getByRole('treeitem', { name: new RegExp(`^${part}\\b`) })
+      .first()
+      .click();
+    await page.getByRole('tabpanel', { name: part }).waitFor();
+    await look(part);
+  }
+  const menus = page.locator('[aria-haspopup=menu]');
+  for (let i = 0; i < (await menus.count()); i++) {
+    await menus.nth(i).press('Enter');
+    await page.getByRole('menu').waitFor();
+    await look(`menu ${i}`);
+    await page.keyboard.press('Escape');
+  }
+  await page.locator('.parts-head > button').last().click();
+  await page.getByRole('dialog').getByRole('table').waitFor();
+  await look('the table of parts');
+  await page.keyboard.press('Escape');
+  await page.locator('.canvas').press('?');
+  await page.getByRole('dialog').waitFor();
+  await look('the keys');
+  await page.context().close();
 });
 
 it('high contrast in dark is there where the device asks for both, and can be chosen', async () => {

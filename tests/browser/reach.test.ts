@@ -278,7 +278,7 @@ describe('at the saw', () => {
       );
     await page.keyboard.press('ArrowLeft');
     await expect.poll(() => spoken(page)).toMatch(new RegExp(`^Piece ${label}, ${first}: 60 inches`));
-    await page.getByRole('button', { name: /^Tick off/ }).click();
+    await page.getByRole('button', { name: /^Mark as cut/ }).click();
     await expect
       .poll(() => spoken(page))
       .toMatch(new RegExp(`^Piece ${label} ticked off. 1 of \\d+. Piece ${label}, ${other}: 60 inches`));

@@ -95,7 +95,7 @@ describe('at the saw, on a phone', () => {
     await expect.poll(place).not.toBe(from);
     await swipe(page, 220);
     await expect.poll(place).toBe(from);
-    await page.getByRole('button', { name: /^Tick off/ }).click();
+    await page.getByRole('button', { name: /^Mark as cut/ }).click();
     await expect.poll(() => progress(page)).toMatch(/1 of \d+ cut/);
     await page.reload();
     await atSaw(page);
@@ -208,7 +208,7 @@ describe('at the saw, on a desk', () => {
     await page.getByRole('navigation').getByRole('button', { name: 'Wood' }).click();
     await page.getByRole('button', { name: 'One piece at a time, at the saw' }).click();
     await atSaw(page);
-    await page.getByRole('button', { name: /^Tick off/ }).click();
+    await page.getByRole('button', { name: /^Mark as cut/ }).click();
     await page.getByRole('button', { name: 'Back to the drawing' }).click();
     await expect.poll(() => page.locator('.ticks input:checked').count()).toBe(1);
     await page.context().close();

@@ -30,11 +30,11 @@ export function BenchFoot({ what, ticked, first, last, onBack, onTick, onNext }:
         type="button"
         className={ticked ? 'btn saw-tick' : 'btn main saw-tick'}
         aria-pressed={ticked}
-        aria-label={t(ticked ? 'bench.untick' : 'bench.tickOf', { what })}
         onClick={onTick}
       >
         <Check aria-hidden="true" />
         <span>{t(ticked ? 'bench.ticked' : 'bench.tick')}</span>
+        <span className="hidden-text">: {what}</span>
       </button>
       <button type="button" className="btn" disabled={last} aria-label={t('bench.next')} onClick={onNext}>
         <ChevronRight aria-hidden="true" />

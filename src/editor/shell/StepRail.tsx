@@ -43,9 +43,7 @@ export function StepRail() {
                   else showStep(store, id);
                 }}
               >
-                <span className="rail-number" aria-hidden="true">
-                  {i + 1}
-                </span>
+                <span className="rail-number">{i + 1}</span>
                 <Icon aria-hidden="true" />
                 <span className="rail-name">{t(`step.${id}`)}</span>
                 {id === 'checks' && open ? (

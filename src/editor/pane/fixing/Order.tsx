@@ -27,9 +27,7 @@ export function Order({ plan }: { plan: Plan }) {
                 checked={ticked.has(idOf(step))}
                 onChange={(e) => tick([idOf(step)], e.currentTarget.checked)}
               />
-              <span className="step-number" aria-hidden="true">
-                {step.number}
-              </span>
+              <span className="step-number">{step.number}</span>
               <span>
                 <Typeset text={stepSentence(step, say.words, say)} />
               </span>

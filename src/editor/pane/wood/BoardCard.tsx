@@ -70,15 +70,13 @@ export function BoardCard({ plan, board, number, pieces, longest, cut, onCut }: 
                 <input
                   type="checkbox"
                   checked={cut.has(c.piece)}
-                  aria-label={t('wood.cut', {
-                    label: piece.label,
-                    where: t('wood.board', { number }),
-                    name: say.name(piece.part),
-                  })}
                   onChange={(e) => onCut([c.piece], e.currentTarget.checked)}
                 />
                 <strong>{piece.label}</strong>
                 <Typeset text={say.short(piece.shown.length)} />
+                <span className="hidden-text">
+                  , {t('wood.of', { where: t('wood.board', { number }), name: say.name(piece.part) })}
+                </span>
               </label>
             </li>
           );

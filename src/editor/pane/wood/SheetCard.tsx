@@ -70,15 +70,13 @@ export function SheetCard({ plan, sheet, number, pieces, cut, onCut }: SheetCard
                 <input
                   type="checkbox"
                   checked={cut.has(place.piece)}
-                  aria-label={t('wood.cut', {
-                    label: piece.label,
-                    where: t('wood.sheet', { number }),
-                    name: say.name(piece.part),
-                  })}
                   onChange={(e) => onCut([place.piece], e.currentTarget.checked)}
                 />
                 <strong>{piece.label}</strong>
                 <Typeset text={`${say.short(piece.shown.length)} × ${say.short(piece.shown.width)}`} />
+                <span className="hidden-text">
+                  , {t('wood.of', { where: t('wood.sheet', { number }), name: say.name(piece.part) })}
+                </span>
               </label>
             </li>
           );

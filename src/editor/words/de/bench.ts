@@ -29,8 +29,6 @@ export const benchWords: Record<keyof typeof en, string> = {
   'bench.next': 'Weiter',
   'bench.tick': 'Geschnitten',
   'bench.ticked': 'Geschnitten ✓',
-  'bench.untick': '{what} ist geschnitten: Haken zurücknehmen',
-  'bench.tickOf': '{what} abhaken',
   'bench.did': '{what} abgehakt. {done} von {all}.',
   'bench.undid': 'Haken bei {what} zurückgenommen. {done} von {all}.',
   'bench.all': 'Alles ist geschnitten.',

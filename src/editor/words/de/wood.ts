@@ -45,6 +45,7 @@ export const woodWords: Record<keyof typeof en, string> = {
   'wood.board': 'Leiste {number}',
   'wood.sheet': 'Platte {number}',
   'wood.cut': '{label} von {where} schneiden, für {name}',
+  'wood.of': 'von {where}, für {name}',
 
   'wood.boardPicture': 'Leiste {number} aus {stock}: {pieces}',
   'wood.sheetPicture': 'Platte {number} aus {stock} mit {count} Stücken und {cuts} nummerierten Schnitten',

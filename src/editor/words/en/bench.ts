@@ -27,8 +27,6 @@ export const benchWords = {
   'bench.next': 'Next',
   'bench.tick': 'Mark as cut',
   'bench.ticked': 'Done ✓',
-  'bench.untick': '{what} is cut: take the tick back',
-  'bench.tickOf': 'Tick off {what}',
   'bench.did': '{what} ticked off. {done} of {all}.',
   'bench.undid': 'Tick of {what} taken back. {done} of {all}.',
   'bench.all': 'Everything is cut.',

@@ -1,6 +1,6 @@
 /** Words of corners that are set one by one. */
 export const cornerWords = {
-  'tool.path': 'Place a run corner by corner',
+  'tool.path': 'Draw the path of a run, corner by corner',
   'tool.short.path': 'Path',
   'corners.title': 'Corners',
   'corners.hint':

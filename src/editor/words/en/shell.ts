@@ -131,7 +131,7 @@ export const shellWords = {
   'tool.fitting': 'Place a fitting',
   'tool.painted': 'Paint a shape',
   'tool.array': 'Draw a row of strips',
-  'tool.keep-clear': 'Mark what stays clear',
+  'tool.keep-clear': 'Mark a place to keep clear',
   'tool.short.select': 'Select',
   'tool.short.hand': 'Push',
   'tool.short.strip': 'Strip',

@@ -43,6 +43,7 @@ export const woodWords = {
   'wood.board': 'Board {number}',
   'wood.sheet': 'Sheet {number}',
   'wood.cut': 'Cut {label} of {where}, for {name}',
+  'wood.of': 'of {where}, for {name}',
 
   'wood.boardPicture': 'Board {number} of {stock}: {pieces}',
   'wood.sheetPicture': 'Sheet {number} of {stock} with {count} pieces and {cuts} numbered cuts',
