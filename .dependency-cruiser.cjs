@@ -38,7 +38,7 @@ const levelRules = rooms.map(({ name, level }) => ({
 const PACKAGES = {
   geometry: ['clipper2-ts'],
   design: ['zod'],
-  lettering: ['opentype.js'],
+  lettering: ['fflate', 'opentype.js'],
   output: ['@cantoo/pdf-lib', 'bidi-js'],
 };
 

@@ -16,6 +16,9 @@ import { NO_SCRIPTS, type Scripts } from './script/scripts.ts';
 import { signFile } from './signFile.ts';
 import { svgOf } from './svg/svg.ts';
 
+/** Node and browsers alike have it; the types of the core name neither. */
+declare const TextEncoder: new () => { encode(text: string): Uint8Array };
+
 /** A file of the plan: made when it is asked for, since the PDFs take their time. */
 export interface PlanFile {
   readonly name: string;
@@ -28,7 +31,7 @@ export function planFiles(plan: Plan, scripts: Scripts = NO_SCRIPTS): PlanFile[]
   const text = (name: string, type: PlanFile['type'], make: () => string): PlanFile => ({
     name,
     type,
-    make: async () => utf8(make()),
+    make: async () => new TextEncoder().encode(make()),
   });
   const info = (title: string) => ({ title, date: plan.design.date, scripts });
   const say = sayFor(plan);
@@ -87,24 +90,4 @@ function fileStems(ids: readonly string[]): string[] {
     taken.add(stem.toLowerCase());
     return stem;
   });
-}
-
-/** UTF-8 bytes (RFC 3629); the core knows no encoder of the platform's. */
-function utf8(text: string): Uint8Array {
-  const bytes: number[] = [];
-  for (const character of text) {
-    const code = character.codePointAt(0) ?? 0;
-    if (code < 0x80) bytes.push(code);
-    else if (code < 0x800) bytes.push(0xc0 | (code >> 6), 0x80 | (code & 63));
-    else if (code < 0x10000) bytes.push(0xe0 | (code >> 12), 0x80 | ((code >> 6) & 63), 0x80 | (code & 63));
-    else {
-      bytes.push(
-        0xf0 | (code >> 18),
-        0x80 | ((code >> 12) & 63),
-        0x80 | ((code >> 6) & 63),
-        0x80 | (code & 63),
-      );
-    }
-  }
-  return Uint8Array.from(bytes);
 }
