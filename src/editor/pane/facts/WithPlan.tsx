@@ -16,18 +16,28 @@ export function WithPlan({ wide, children }: WithPlanProps) {
   const step = useEditor((s) => s.step);
   const { plan, stale, draft, progress, problem } = usePlan();
   const working = stale && problem === null;
-  const waiting = draft ? 'plan.looking' : plan ? 'plan.renewing' : 'plan.coming';
+  const line = (label: 'plan.looking' | 'plan.coming') => (
+    <progress aria-label={t(label)} max={1} value={progress?.share} />
+  );
   return (
     <div className={wide ? 'job-pane wide pane-stack' : 'job-pane pane-stack'} aria-busy={working}>
       <h2 className="hidden-text">{t(`step.${step}`)}</h2>
       {problem && plan ? <p className="caution">{t('plan.older')}</p> : null}
-      {working ? (
+      {working && !draft ? (
         <div className={plan ? 'working over' : 'working'}>
-          <span className={plan && !draft ? 'hidden-text' : 'note'}>{t(waiting)}</span>
-          <progress aria-label={t(draft ? 'plan.looking' : 'plan.coming')} max={1} value={progress?.share} />
+          <span className={plan ? 'hidden-text' : 'note'}>{t(plan ? 'plan.renewing' : 'plan.coming')}</span>
+          {line('plan.coming')}
         </div>
       ) : null}
       {plan ? children(plan) : null}
+      {draft ? (
+        <div className="looking">
+          <div>
+            {t('plan.looking')}
+            {line('plan.looking')}
+          </div>
+        </div>
+      ) : null}
       {plan || working ? null : <p className="note">{t('plan.none')}</p>}
     </div>
   );
