@@ -1,6 +1,7 @@
 import type { Check } from '../check/check.ts';
 import type { Finish } from '../design/schema.ts';
 import type { Color } from '../drawing/drawing.ts';
+import { neighborsOf } from '../geometry/meeting.ts';
 import { boxOf } from '../geometry/region.ts';
 import type { KeptResults } from '../layout/kept.ts';
 import type { Liters, Mm } from '../measure/units.ts';
@@ -14,7 +15,6 @@ import type { Boxed, FinishInput, Surface } from './input.ts';
 import { beyondFace, paintingOf } from './jobs.ts';
 import { letterLook } from './look.ts';
 import { createFinishMemory, type FinishMemory, knownSurfaces } from './memory.ts';
-import { near } from './near.ts';
 import type { FinishPlan, FinishUse, PaintJob } from './result.ts';
 import { type Shown, shownOf } from './show.ts';
 import { surfacesOf } from './surface.ts';
@@ -45,21 +45,21 @@ export function planFinish(input: FinishInput, memory: FinishMemory = createFini
   const { results } = memory;
   const shown = shownOf(surfaces, results);
   const boxed = surfaces.map((surface) => ({ surface, box: boxOf(surface.region) }));
-  const nearTo = near(
+  const near = neighborsOf(
     boxed.map(({ box }) => box),
     ABUT,
   );
-  const neighborsOf = (i: number) => nearTo(i).flatMap((j) => boxed[j] ?? []);
-  const { jobs, bare } = paintingOf(input, surfaces, neighborsOf, results);
+  const nearTo = (i: number) => (near[i] ?? []).flatMap((j) => boxed[j] ?? []);
+  const { jobs, bare } = paintingOf(input, surfaces, nearTo, results);
   const seen = new Map<string, Seen>();
   shown.forEach((one, i) => {
     const { finish } = one.surface;
     if (finish === null) return;
     const before = seen.get(finish) ?? { face: 0, edge: 0 };
-    const edge = seenEdges(one, () => neighborsOf(i), input, results);
+    const edge = seenEdges(one, () => nearTo(i), input, results);
     seen.set(finish, { face: before.face + one.area, edge: before.edge + edge });
   });
-  const tape = tapeOf(shown, nearTo);
+  const tape = tapeOf(shown, near);
   const around = tapeAround(bare);
   const checks: Check[] = contrastChecks(input.lettering, input.looks, input.finishes);
   const uses = input.finishes.flatMap((finish) => {

@@ -1,11 +1,11 @@
 import { subtractApart, subtractedArea, union } from '../geometry/clip.ts';
+import { neighborsOf } from '../geometry/meeting.ts';
 import { areaOf, boxOf, EMPTY, perimeterOf } from '../geometry/region.ts';
 import type { Box, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { KeptResults } from '../layout/kept.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Surface } from './input.ts';
-import { near } from './near.ts';
 
 /** A surface with what is seen of it from the room. */
 export interface Shown {
@@ -60,9 +60,9 @@ function coversOf(
   surfaces: readonly Surface[],
 ): (i: number, seen: readonly (Box | null)[]) => readonly Surface[] {
   const boxes = surfaces.map((surface) => boxOf(surface.region));
-  const around = near(boxes, 0);
+  const around = neighborsOf(boxes);
   return (i, seen) => {
-    const over = around(i)
+    const over = (around[i] ?? [])
       .filter((j) => j < i && overlap(boxes[i] ?? null, seen[j] ?? null))
       .flatMap((j) => surfaces[j] ?? []);
     return withoutLettering(over);

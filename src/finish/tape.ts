@@ -12,17 +12,14 @@ import { sameHeight } from './surface.ts';
  * by pattern or stencil and takes no tape.
  *
  * @param shown from the highest to the deepest
- * @param neighborsOf indexes of what overlaps or touches
+ * @param neighbors for each, indexes of what overlaps or touches
  */
-export function tapeOf(
-  shown: readonly Shown[],
-  neighborsOf: (index: number) => readonly number[],
-): Map<string, Mm> {
+export function tapeOf(shown: readonly Shown[], neighbors: readonly (readonly number[])[]): Map<string, Mm> {
   const tape = new Map<string, Mm>();
   shown.forEach(({ surface, region }, i) => {
     if (surface.kind !== 'painted' || surface.finish === null) return;
     // What was painted later stands before it in the list.
-    const others = neighborsOf(i).flatMap((j) => {
+    const others = (neighbors[i] ?? []).flatMap((j) => {
       const other = shown[j];
       const bordered =
         other &&

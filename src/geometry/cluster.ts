@@ -1,6 +1,6 @@
 import type { Mm } from '../measure/units.ts';
 import { grownBox } from './box.ts';
-import { boxesMeet } from './region.ts';
+import { meetingPairs } from './meeting.ts';
 import { boxOfPoints } from './ring.ts';
 import type { Point, Polygon, Region } from './shape.ts';
 
@@ -8,19 +8,12 @@ import type { Point, Polygon, Region } from './shape.ts';
 export function clustersOf(region: Region, reach: Mm): Region[] {
   const boxes = region.map(({ outer }) => grownBox(boxOfPoints(outer), reach));
   const group = region.map((_, i) => i);
-  const order = boxes.map((box, i) => ({ box, i })).sort((a, b) => a.box.x - b.box.x || a.i - b.i);
   const rootOf = (i: number): number => {
     let at = i;
     while (group[at] !== at) at = group[at] ?? at;
     return at;
   };
-  order.forEach(({ box, i }, at) => {
-    for (let next = at + 1; next < order.length; next += 1) {
-      const other = order[next];
-      if (!other || other.box.x > box.x + box.w) break;
-      if (boxesMeet(box, other.box)) group[rootOf(i)] = rootOf(other.i);
-    }
-  });
+  for (const [i, j] of meetingPairs(boxes)) group[rootOf(i)] = rootOf(j);
   const clusters = new Map<number, Polygon[]>();
   region.forEach((polygon, i) => {
     const root = rootOf(i);

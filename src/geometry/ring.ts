@@ -94,35 +94,3 @@ export function containsPoint(ring: Ring, p: Point): boolean {
   });
   return on || inside;
 }
-
-/**
- * Drops repeated points and points that lie within `tolerance` of the line between the ones kept around
- * them. Gives an empty ring when nothing with an area is left.
- */
-export function simplifyRing(ring: Ring, tolerance: Mm = SAME_LENGTH): Ring {
-  let points: Ring = ring;
-  for (;;) {
-    const kept = dropFlat(points, tolerance);
-    if (kept.length < 3) return [];
-    if (kept.length === points.length) return kept;
-    points = kept;
-  }
-}
-
-/** One pass; never drops two neighbors, since each might be straight only thanks to the other. */
-function dropFlat(points: Ring, tolerance: Mm): Ring {
-  let before = points[points.length - 1];
-  let droppedBefore = false;
-  return points.filter((here, i) => {
-    // The ring closes: the last point may not go when the first one went.
-    const after = points[i + 1] ?? points[0];
-    const flat =
-      !droppedBefore &&
-      before !== undefined &&
-      after !== undefined &&
-      (distance(before, here) <= tolerance || distanceToSegment(here, before, after) <= tolerance);
-    droppedBefore = flat;
-    if (!flat) before = here;
-    return !flat;
-  });
-}

@@ -32,13 +32,6 @@ export function intersectSegments(a: Point, b: Point, c: Point, d: Point): Point
   return within(t, distance(a, b)) && within(u, distance(c, d)) ? lerp(a, b, t) : null;
 }
 
-/** Foot of the perpendicular from `p` on the infinite line through `a` and `b`; `a` itself when they coincide. */
-export function projectOnLine(p: Point, a: Point, b: Point): Point {
-  const along = subtract(b, a);
-  const square = dot(along, along);
-  return square === 0 ? a : lerp(a, b, dot(subtract(p, a), along) / square);
-}
-
 /** Shortest distance from `p` to the segment from `a` to `b`. */
 export function distanceToSegment(p: Point, a: Point, b: Point): Mm {
   const along = subtract(b, a);

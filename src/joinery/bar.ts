@@ -1,5 +1,5 @@
+import { grownBox } from '../geometry/box.ts';
 import { add, cross, dot, leftNormal, scale, subtract, unit } from '../geometry/point.ts';
-import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
@@ -116,32 +116,5 @@ function standingRank({ along }: Bar): number {
 
 /** A little larger than the points' box, so that things that only touch are found too. */
 export function boxAround(points: readonly Point[]): Box {
-  const box = boxOfPoints(points);
-  const grow = TOUCH;
-  return { x: box.x - grow, y: box.y - grow, w: box.w + 2 * grow, h: box.h + 2 * grow };
+  return grownBox(boxOfPoints(points), TOUCH);
 }
-
-/**
- * Pairs whose boxes meet, found by a sweep from left to right; in the order of their places in the list.
- */
-export function meetingPairs(boxes: readonly Box[]): [number, number][] {
-  const order = boxes.map((_, i) => i).sort((i, j) => left(boxes, i) - left(boxes, j) || i - j);
-  const pairs: [number, number][] = [];
-  let open: number[] = [];
-  for (const i of order) {
-    const box = boxes[i];
-    if (!box) continue;
-    open = open.filter((j) => {
-      const other = boxes[j];
-      return other !== undefined && other.x + other.w >= box.x;
-    });
-    for (const j of open) {
-      const other = boxes[j];
-      if (other && boxesMeet(box, other)) pairs.push(i < j ? [i, j] : [j, i]);
-    }
-    open.push(i);
-  }
-  return pairs.sort((p, q) => p[0] - q[0] || p[1] - q[1]);
-}
-
-const left = (boxes: readonly Box[], i: number): number => boxes[i]?.x ?? 0;

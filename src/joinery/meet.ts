@@ -1,17 +1,8 @@
+import { meetingPairs } from '../geometry/meeting.ts';
 import { add, dot, scale, subtract } from '../geometry/point.ts';
 import { intersectLines } from '../geometry/segment.ts';
 import type { Point } from '../geometry/shape.ts';
-import {
-  type Bar,
-  boxAround,
-  edgeLine,
-  meetingPairs,
-  type Side,
-  sameHeight,
-  TOUCH,
-  toBar,
-  toFace,
-} from './bar.ts';
+import { type Bar, boxAround, edgeLine, type Side, sameHeight, TOUCH, toBar, toFace } from './bar.ts';
 import type { BarEnd } from './corner.ts';
 import { naturalCuts } from './natural.ts';
 import { cutAlong, outlineOf } from './trim.ts';

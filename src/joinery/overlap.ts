@@ -1,8 +1,9 @@
 import type { Check } from '../check/check.ts';
 import { intersect } from '../geometry/clip.ts';
+import { meetingPairs } from '../geometry/meeting.ts';
 import { areaOf, centroidOf } from '../geometry/region.ts';
 import type { Polygon, Region } from '../geometry/shape.ts';
-import { type Bar, boxAround, meetingPairs, sameHeight, TOUCH } from './bar.ts';
+import { type Bar, boxAround, sameHeight, TOUCH } from './bar.ts';
 import { lapDepth } from './meet.ts';
 import type { Length } from './saw.ts';
 

@@ -1,9 +1,9 @@
 import { isBars, isPaint } from '../design/made.ts';
 import { intersect } from '../geometry/clip.ts';
+import { meetingPairs } from '../geometry/meeting.ts';
 import { areaOf, boxOf } from '../geometry/region.ts';
 import type { Box, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import { meetingPairs } from '../joinery/bar.ts';
 import type { Solid } from '../joinery/piece.ts';
 import type { KeptResults } from '../layout/kept.ts';
 import type { LaidPart } from '../layout/laid.ts';

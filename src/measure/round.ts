@@ -24,10 +24,6 @@ export function roundLength(mm: Mm, style: MeasureStyle): Mm {
   return isInch(style.unit) ? (steps * MM_PER_INCH) / STEPS_PER_INCH[style.fraction] : steps / STEPS_PER_MM;
 }
 
-/** Marks along one line, each rounded by itself from the datum: rounding never adds up. */
-export const roundMarks = (marks: readonly Mm[], style: MeasureStyle): Mm[] =>
-  marks.map((mark) => roundLength(mark, style));
-
 /**
  * `heavy`: the true length is longer than the reading by more than 1/128 in; `light`: shorter. Inches only.
  * Sizes count, whatever the sign, so that what is mirrored about the datum reads the same.

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { arcPoints, ellipseRing, ringsOfPath } from '../../src/geometry/curve.ts';
 import { boxOfPath, pathOfBox, pathOfRings } from '../../src/geometry/path.ts';
-import { centroidOfRing, simplifyRing } from '../../src/geometry/ring.ts';
+import { centroidOfRing } from '../../src/geometry/ring.ts';
 import type { Path, Point } from '../../src/geometry/shape.ts';
 
 /** Small cases that the random ones seldom or never reach: ends, ties and the least of everything. */
@@ -65,12 +65,6 @@ describe('arcs', () => {
 });
 
 describe('rings', () => {
-  it('lose a first point that lies on a straight side, and a last one', () => {
-    const corners = [p(4, 0), p(4, 4), p(0, 4), p(0, 0)];
-    expect(simplifyRing([p(2, 0), ...corners])).toEqual(corners);
-    expect(simplifyRing([...corners, p(2, 0)])).toEqual(corners);
-  });
-
   it('without area have their center in the middle of their points', () => {
     expect(centroidOfRing([p(0, 0), p(6, 0), p(3, 0)])).toEqual(p(3, 0));
     expect(centroidOfRing([])).toEqual(p(0, 0));

@@ -21,14 +21,8 @@ import {
   perimeter,
   reverseRing,
   signedArea,
-  simplifyRing,
 } from '../../src/geometry/ring.ts';
-import {
-  distanceToSegment,
-  intersectLines,
-  intersectSegments,
-  projectOnLine,
-} from '../../src/geometry/segment.ts';
+import { distanceToSegment, intersectLines, intersectSegments } from '../../src/geometry/segment.ts';
 import type { Point, Ring } from '../../src/geometry/shape.ts';
 
 const p = (x: number, y: number): Point => ({ x, y });
@@ -87,8 +81,7 @@ describe('segments', () => {
     );
   });
 
-  it('measures and drops perpendiculars', () => {
-    expect(projectOnLine(p(3, 9), p(0, 0), p(1, 0))).toEqual(p(3, 0));
+  it('measures distances', () => {
     expect(distanceToSegment(p(3, 4), p(-5, 0), p(0, 0))).toBe(5);
     expect(distanceToSegment(p(-2, 4), p(-5, 0), p(0, 0))).toBe(4);
     expect(distanceToSegment(p(3, 4), p(0, 0), p(0, 0))).toBe(5);
@@ -118,21 +111,6 @@ describe('rings', () => {
     expect(containsPoint(square, p(0, 0))).toBe(true);
     expect(containsPoint(square, p(4.001, 2))).toBe(false);
     expect(containsPoint(square, p(-1, 4))).toBe(false);
-  });
-
-  it('drops points that say nothing, and keeps every corner', () => {
-    const busy = [p(0, 0), p(1, 0), p(2, 0), p(3, 0), p(4, 0), p(4, 0), p(4, 4), p(2, 4), p(0, 4), p(0, 2)];
-    const clean = simplifyRing(busy);
-    expect(clean).toHaveLength(4);
-    expect(signedArea(clean)).toBe(16);
-    expect(simplifyRing([p(0, 0), p(5, 0), p(9, 0)])).toEqual([]);
-  });
-
-  it('simplifies within the tolerance asked for', () => {
-    const circle = Array.from({ length: 720 }, (_, i) => rotate(p(100, 0), i / 2));
-    const fewer = simplifyRing(circle, 0.01);
-    expect(fewer.length).toBeLessThan(400);
-    expect(signedArea(fewer)).toBeGreaterThan(signedArea(circle) * 0.999);
   });
 
   it('boxes points, and nothing too', () => {

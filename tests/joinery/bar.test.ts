@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { meetingPairs } from '../../src/geometry/meeting.ts';
 import { boxesMeet } from '../../src/geometry/region.ts';
-import { meetingPairs } from '../../src/joinery/bar.ts';
 import { lapDepth } from '../../src/joinery/meet.ts';
 
 const box = fc.record({

@@ -1,37 +1,12 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { archRadius, sagitta, segmentedArch } from '../../src/joinery/arch.ts';
-import { cornerMiter, endRun, unequalMiters } from '../../src/joinery/miter.ts';
+import { cornerMiter, endRun } from '../../src/joinery/miter.ts';
 
 describe('miters of a corner', () => {
   it('halve what the corner lacks to a straight line', () => {
     expect(cornerMiter(90)).toBe(45);
     expect(cornerMiter(135)).toBe(22.5);
     expect(cornerMiter(180)).toBe(0);
-  });
-
-  it('of unequal widths at a right angle are atan(b / a) and atan(a / b)', () => {
-    const [onTwo, onThree] = unequalMiters(2, 3, 90);
-    expect(onTwo).toBeCloseTo(56.309932474, 8);
-    expect(onThree).toBeCloseTo(33.690067526, 8);
-  });
-
-  it('of equal widths are the plain miter, and always fill the corner', () => {
-    fc.assert(
-      fc.property(
-        fc.double({ min: 5, max: 300, noNaN: true }),
-        fc.double({ min: 5, max: 300, noNaN: true }),
-        fc.double({ min: 5, max: 175, noNaN: true }),
-        (a, b, t) => {
-          const [p, q] = unequalMiters(a, b, t);
-          expect(p + q).toBeCloseTo(180 - t, 8);
-          expect(unequalMiters(a, a, t)[0]).toBeCloseTo(cornerMiter(t), 8);
-          // Both pieces have the same cut: its length is width / cos(miter) on either.
-          const rad = Math.PI / 180;
-          expect(a / Math.cos(p * rad) / (b / Math.cos(q * rad))).toBeCloseTo(1, 6);
-        },
-      ),
-    );
   });
 });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { heavyOrLight, roundLength, roundMarks, shareOut, stepOf } from '../../src/measure/round.ts';
+import { heavyOrLight, roundLength, shareOut, stepOf } from '../../src/measure/round.ts';
 import type { FractionStyle } from '../../src/measure/style.ts';
 
 const inch = (fraction: FractionStyle) => ({ unit: 'in', fraction }) as const;
@@ -32,10 +32,7 @@ describe('roundLength', () => {
   it('rounds marks from the datum: eleven gaps of 3.3636 in end within half a step, not at 11 times one', () => {
     // W 52, w 1.5, n 10: 11 gaps of 3.3636 in (check values, section 12).
     const gap = (37 / 11) * 25.4;
-    const marks = roundMarks(
-      Array.from({ length: 12 }, (_, i) => i * gap),
-      inch('16'),
-    );
+    const marks = Array.from({ length: 12 }, (_, i) => roundLength(i * gap, inch('16')));
     expect(marks[11]).toBeCloseTo(37 * 25.4, 9);
     expect(11 * roundLength(gap, inch('16'))).toBeCloseTo(37.125 * 25.4, 9);
   });

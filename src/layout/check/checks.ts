@@ -1,8 +1,9 @@
 import type { Check } from '../../check/check.ts';
+import { neighborsOf } from '../../geometry/meeting.ts';
 import type { Placing } from '../place/place.ts';
 import type { CheckContext } from './context.ts';
 import { onKeepClear } from './keepClear.ts';
-import { neighborsAfter, neighborsOf } from './neighbors.ts';
+import { neighborsAfter } from './neighbors.ts';
 import { offFace } from './offFace.ts';
 import { overlaps } from './overlap.ts';
 import { unsupported } from './unsupported.ts';
@@ -21,7 +22,7 @@ export function checkPlacings(
   context: CheckContext,
   before: Checking | undefined,
 ): Checking {
-  const neighbors = neighborsOf(placings);
+  const neighbors = neighborsOf(placings.map(({ bounds }) => bounds));
   const known = before && sameContext(before.context, context) ? before : undefined;
   const numbers = new Map(known?.placings.map((placing, i) => [placing.laid.id, i]));
   const checks = placings.map((placing, i) => {
