@@ -10,16 +10,18 @@ import type { Mm } from '../../measure/units.ts';
 import { faceFor, layoutOf } from '../state/derive.ts';
 import { freeId } from './ids.ts';
 import { carrying, editsToLay, restingOn } from './lay.ts';
+import { PLAN_MENDS } from './planMends.ts';
 import { editsToType } from './typed.ts';
 
 /** One way to mend what a check found, as one step. */
 export interface Mend {
-  readonly how: 'move' | 'lay' | 'stop';
+  readonly how: 'move' | 'lay' | 'stop' | 'glue' | 'screws' | 'legs';
   /** The parts that change, and what they then touch or lie on: an id, or `face`. */
   readonly parts: readonly string[];
   readonly to: string;
   /** Of the move of one part. */
   readonly axis?: Axis;
+  /** How far a part is moved, or how long the legs become. */
   readonly by?: Mm;
   readonly edits: readonly Edit[];
 }
@@ -42,6 +44,22 @@ export function mendsFor(design: Design, checks: readonly Check[]): Mend[] {
   if (!first) return [];
   const layout = layoutOf(design);
   const before = new Set(layout.checks.map(keyOf));
+  const ways = PLAN_MENDS[first.code];
+  if (ways) {
+    const brings = ({ edits, parts }: Mend) => {
+      const done = applyEdits(design, edits);
+      if (!done.ok || done.design === design) return true;
+      return layoutOf(done.design, new Set(parts)).checks.some((check) => !before.has(keyOf(check)));
+    };
+    // Of like checks each part is mended, as one step.
+    const each = checks.map((check) => ways(design, check));
+    const [one] = each;
+    const parts = [...new Set(each.flatMap((mends) => mends.flatMap((mend) => mend.parts)))];
+    const all = (one ?? []).map((mend) =>
+      parts.length > 1 ? { ...mend, parts, edits: each.flatMap((mends) => mends[0]?.edits ?? []) } : mend,
+    );
+    return all.filter((mend) => !brings(mend)).slice(0, MOST);
+  }
   const mended = (mend: Mend) => {
     const done = applyEdits(design, mend.edits);
     if (!done.ok || done.design === design) return false;

@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Check } from '../../../check/check.ts';
 import type { Design } from '../../../design/schema.ts';
 import { preview } from '../../../design/state.ts';
@@ -17,10 +17,16 @@ export function Mends({ checks }: { checks: readonly Check[] }) {
   const store = useStore();
   const design = useSettledDesign();
   const mends = useMemo(() => mendsFor(design, checks), [design, checks]);
-  const show = (mend: Mend | null) =>
+  const [shown, setShown] = useState<string | null>(null);
+  const waits = useRef(false);
+  /** What the first press of a finger showed. */
+  const [asked, setAsked] = useState<string | null>(null);
+  const show = (mend: Mend | null) => {
+    setShown(mend && keyOf(mend));
     store.setState(({ edit }) => ({
       provisional: mend && { design: preview(edit, mend.edits), guides: [], live: false },
     }));
+  };
   // What is shown goes with the buttons.
   useEffect(() => () => store.setState({ provisional: null }), [store]);
   if (mends.length === 0) return null;
@@ -30,14 +36,28 @@ export function Mends({ checks }: { checks: readonly Check[] }) {
         const text = wordsOf(t, design, mend);
         return (
           <button
-            key={`${mend.how}|${mend.parts.join()}|${mend.to}`}
+            key={keyOf(mend)}
             type="button"
             className="btn"
-            onPointerEnter={() => show(mend)}
-            onPointerLeave={() => show(null)}
+            onPointerEnter={(e) => {
+              if (e.pointerType !== 'touch') show(mend);
+            }}
+            onPointerLeave={(e) => {
+              if (e.pointerType !== 'touch') show(null);
+            }}
+            onPointerDown={(e) => {
+              // A finger has nothing to point with: its first press shows, its second takes.
+              waits.current = e.pointerType === 'touch' && shown !== keyOf(mend);
+            }}
             onFocus={() => show(mend)}
             onBlur={() => show(null)}
-            onClick={() => commit(store, mend.edits, text, { held: new Set(mend.parts) })}
+            onClick={() => {
+              if (waits.current) {
+                show(mend);
+                setAsked(keyOf(mend));
+              } else commit(store, mend.edits, text, { held: new Set(mend.parts) });
+              waits.current = false;
+            }}
           >
             <span>
               <Typeset text={text} />
@@ -45,13 +65,21 @@ export function Mends({ checks }: { checks: readonly Check[] }) {
           </button>
         );
       })}
+      {asked !== null && asked === shown ? (
+        <p className="note" role="status">
+          {t('mend.again')}
+        </p>
+      ) : null}
     </div>
   );
 }
 
+const keyOf = ({ how, parts, to }: Mend): string => `${how}|${parts.join()}|${to}`;
+
 function wordsOf(t: ReturnType<typeof useWords>, design: Design, { how, parts, to, axis, by }: Mend): string {
   const names = { name: selectionName(design, parts), to: referenceName(design, to) };
-  if (how !== 'move') return t(how === 'lay' ? 'mend.lay' : 'mend.stop', names);
+  if (how === 'legs') return t('mend.legs', { to: lengthText(design, by ?? 0) });
+  if (how !== 'move') return t(`mend.${how}`, names);
   if (!axis || by === undefined) return t('mend.out', names);
   const way = t(`moved.${axis}.${by < 0 ? 'low' : 'high'}`, { by: lengthText(design, Math.abs(by)) });
   return t('mend.move', { ...names, way });
