@@ -24,6 +24,12 @@ export const actWords: Record<keyof typeof en, string> = {
   'count.parts': '{count} Teile',
   'count.selected': '{count} gewählt',
 
+  // As names of parts have them, in small letters; the beginnings of words, which are bent.
+  'side.left': 'link',
+  'side.right': 'recht',
+  'side.upper': 'ober',
+  'side.lower': 'unter',
+
   'did.add': '{name} hinzugefügt',
   'did.move': '{name} verschoben',
   'did.resize': 'Größe von {name} geändert',

@@ -22,6 +22,12 @@ export const actWords = {
   'count.parts': '{count} parts',
   'count.selected': '{count} selected',
 
+  // As names of parts have them, in small letters.
+  'side.left': 'left',
+  'side.right': 'right',
+  'side.upper': 'upper',
+  'side.lower': 'lower',
+
   'did.add': 'Added {name}',
   'did.move': 'Moved {name}',
   'did.resize': 'Sized {name}',
