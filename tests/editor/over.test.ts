@@ -211,7 +211,7 @@ describe('plates of a part', () => {
       const taken = overall.flatMap((d) => {
         const { from, to, middle } = screen(d);
         return [
-          [from.x, to.y < from.y ? to.y : from.y, to.x, to.y < from.y ? from.y : to.y],
+          [from.x, Math.min(from.y, to.y), to.x, Math.max(from.y, to.y)],
           [middle.x - 26, middle.y - 10, middle.x + 26, middle.y + 10],
         ] as const;
       });

@@ -10,21 +10,9 @@ import type { Mm } from '../../measure/units.ts';
 import { faceFor, layoutOf } from '../state/derive.ts';
 import { freeId } from './ids.ts';
 import { carrying, editsToLay, restingOn } from './lay.ts';
+import type { Mend } from './mend.ts';
 import { PLAN_MENDS } from './planMends.ts';
 import { editsToType } from './typed.ts';
-
-/** One way to mend what a check found, as one step. */
-export interface Mend {
-  readonly how: 'move' | 'lay' | 'stop' | 'glue' | 'screws' | 'legs';
-  /** The parts that change, and what they then touch or lie on: an id, or `face`. */
-  readonly parts: readonly string[];
-  readonly to: string;
-  /** Of the move of one part. */
-  readonly axis?: Axis;
-  /** How far a part is moved, or how long the legs become. */
-  readonly by?: Mm;
-  readonly edits: readonly Edit[];
-}
 
 /** No more are offered of one check: more would have to be read instead of seen. */
 const MOST = 3;

@@ -5,7 +5,7 @@ import type { Edit } from '../../design/edit/edit.ts';
 import type { Design, Part } from '../../design/schema.ts';
 import { designPart } from '../../layout/reference.ts';
 import { layoutOf } from '../state/derive.ts';
-import type { Mend } from './mends.ts';
+import type { Mend } from './mend.ts';
 import { editsToType } from './typed.ts';
 
 /** Ways to mend one check that only the whole plan finds: of the swing, the legs and what is driven in. */
