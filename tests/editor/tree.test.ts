@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
+import { checksOn, partFacts } from '../../src/editor/pane/parts/partFacts.ts';
 import { KEEP_CLEARS, treeRows } from '../../src/editor/pane/parts/rows.ts';
 import { treeMove } from '../../src/editor/pane/parts/treeKeys.ts';
+import { layoutOf } from '../../src/editor/state/derive.ts';
 
 const box = { x: 0, y: 0, w: 10, h: 10 };
 const design = {
@@ -32,5 +34,24 @@ describe('the part tree', () => {
     expect(treeMove('ArrowLeft', rows, row('g'))).toEqual({ act: 'close' });
     expect(treeMove('End', rows, row('g'))).toEqual({ act: 'go', row: row('k') });
     expect(treeMove('q', rows, row('g'))).toBeNull();
+  });
+});
+
+describe('what the lists tell of parts', () => {
+  it('a fitting has its own color and is no bare wood; members of a row that stand in something count for the row', () => {
+    const box = { x: 100, y: 200, w: 300, h: 300 };
+    const parts = [
+      newPart('fitting', { id: 'pull', name: 'Pull', box }),
+      newPart('panel', { id: 'panel', name: 'Panel', box, finish: null }),
+      newPart('array', { id: 'row', name: 'Row', box, stock: 'pine-1x2' }),
+    ];
+    const design = { ...newDesign(), parts };
+    const layout = layoutOf(design);
+    const told = new Map(partFacts(design, layout).map((of) => [of.id, of]));
+    expect(told.get('pull')?.finish).toBe('its own color');
+    expect(told.get('panel')?.finish).toBe('Bare wood');
+    expect(layout.checks.some((c) => c.parts.some((id) => id.startsWith('row[')))).toBe(true);
+    expect(checksOn(layout)(['row'])).toBeGreaterThan(0);
+    expect(checksOn(layout)(['row', 'panel', 'pull'])).toBe(layout.checks.length);
   });
 });

@@ -33,8 +33,10 @@ export function BenchFoot({ what, ticked, first, last, onBack, onTick, onNext }:
         onClick={onTick}
       >
         <Check aria-hidden="true" />
-        <span>{t(ticked ? 'bench.ticked' : 'bench.tick')}</span>
-        <span className="hidden-text">: {what}</span>
+        <span>
+          {t(ticked ? 'bench.ticked' : 'bench.tick')}
+          <span className="hidden-text">: {what}</span>
+        </span>
       </button>
       <button type="button" className="btn" disabled={last} aria-label={t('bench.next')} onClick={onNext}>
         <ChevronRight aria-hidden="true" />

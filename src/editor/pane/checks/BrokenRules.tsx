@@ -4,6 +4,7 @@ import { ruleSentence } from '../../action/sentence.ts';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
+import { voiced } from '../../words/voiced.ts';
 
 /** Rules that cannot hold, each with the rules it fights; letting any one of them go may free the rest. */
 export function BrokenRules({ plan }: { plan: Plan }) {
@@ -63,7 +64,7 @@ function RuleLine({ text, label, onDrop }: { text: string; label: string; onDrop
       <span>
         <Typeset text={text} />
       </span>
-      <button type="button" className="btn small" aria-label={label} onClick={onDrop}>
+      <button type="button" className="btn small" aria-label={voiced(label)} onClick={onDrop}>
         <Trash2 aria-hidden="true" />
         {t('rules.letGo')}
       </button>

@@ -6,6 +6,7 @@ import { ruleSentence } from '../../action/sentence.ts';
 import { Typeset } from '../../field/Typeset.tsx';
 import { useCommit, useDesign, useLayout } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
+import { voiced } from '../../words/voiced.ts';
 import { AddRule } from './AddRule.tsx';
 import { EdgeSentence } from './EdgeSentence.tsx';
 import { RuleFields } from './RuleFields.tsx';
@@ -64,7 +65,7 @@ function RuleItem({ rule }: { rule: Rule }) {
       <button
         type="button"
         className="btn bare icon"
-        aria-label={t('rules.drop', { rule: sentence })}
+        aria-label={voiced(t('rules.drop', { rule: sentence }))}
         title={t('rules.dropShort')}
         onClick={() => drop(rule.id, sentence)}
       >

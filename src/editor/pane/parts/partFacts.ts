@@ -34,10 +34,13 @@ export function partFacts(design: Design, layout: Layout): PartFacts[] {
     name: part.name,
     kind: t(`kind.${part.kind}`),
     box: layout.boxes.get(part.id) ?? part.box,
-    finish: finishes.get(finishOf(part) ?? '') ?? t('finish.bare'),
+    finish: isFitting(part) ? t('parts.ownLook') : (finishes.get(finishOf(part) ?? '') ?? t('finish.bare')),
     checks: checks([part.id]),
   }));
 }
+
+/** A fitting is bought as it looks. */
+const isFitting = (part: Part): boolean => (part.kind === 'array' ? part.member : part).kind === 'fitting';
 
 /** It is the members of a row that are seen. */
 const finishOf = (part: Part): string | null => eachOf(part).finish;

@@ -28,6 +28,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'parts.checksTitle': 'Meldungen',
   'parts.kind': 'Art',
   'parts.table': 'Alle Teile als Tabelle',
+  'parts.ownLook': 'eigene Farbe',
   'parts.several': 'Mehrere wählen',
   'parts.face': 'Die Front ist {w} breit und {h} hoch.',
   'parts.counted': '{count} Teile: {kinds}.',

@@ -26,6 +26,7 @@ export const partWords = {
   'parts.checksTitle': 'Checks',
   'parts.kind': 'Kind',
   'parts.table': 'All parts as a table',
+  'parts.ownLook': 'its own color',
   'parts.several': 'Choose several',
   'parts.face': 'The face is {w} wide and {h} high.',
   'parts.counted': '{count} parts: {kinds}.',
