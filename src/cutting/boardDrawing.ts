@@ -4,7 +4,7 @@ import { layer, line, polyline, rectangle, text } from '../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
 import { fittedSize, textWidth } from '../drawing/text.ts';
 import type { Point } from '../geometry/shape.ts';
-import { SAME_ANGLE } from '../geometry/tolerance.ts';
+import { SAME_ANGLE, SAME_LENGTH, SAME_PLACE } from '../geometry/tolerance.ts';
 import type { Piece } from '../joinery/piece.ts';
 import { type Deg, type Mm, radians } from '../measure/units.ts';
 import { pick } from './at.ts';
@@ -155,7 +155,7 @@ function sawsAt(view: View, cut: BoardCut, side: Side): Saw[] {
   const out = side === 'left' ? -1 : 1;
   const farthest = (points: readonly Point[]): Point =>
     points.reduce((best, p) => (out * p.x > out * best.x ? p : best), points[0] ?? { x: 0, y: 0 });
-  const near = (y: Mm) => ring.filter((p) => Math.abs(p.y - y) < 1e-3);
+  const near = (y: Mm) => ring.filter((p) => Math.abs(p.y - y) < SAME_PLACE);
   const tip = farthest(ring);
   // As it lies, a positive miter falls back at the lower edge.
   const lying = [end.miter, end.second.miter].map((m) => (cut.flipped ? -m : m));
@@ -194,9 +194,9 @@ function sawLines(view: View): Saw[] {
   const { cuts, length } = view.input.board;
   return cuts.flatMap((cut, i) => {
     const before = i > 0 ? pick(cuts, i - 1) : null;
-    const sawn = before === null ? cut.from > 1e-6 || cut.left !== 0 : !sharesCut(view, before, cut);
+    const sawn = before === null ? cut.from > SAME_LENGTH || cut.left !== 0 : !sharesCut(view, before, cut);
     const left = sawn ? sawsAt(view, cut, 'left') : [];
-    const ends = cut.to < length - 1e-6 || cut.right !== 0;
+    const ends = cut.to < length - SAME_LENGTH || cut.right !== 0;
     return ends ? [...left, ...sawsAt(view, cut, 'right')] : left;
   });
 }
@@ -228,7 +228,7 @@ function offcut(view: View): Drawn {
   const { board, text: words, unused } = view.input;
   if (board.offcut <= 0) return { items: [], below: [] };
   // Trim at the right end lies beyond the offcut.
-  const trim = unused.find((u) => u.to >= board.length - 1e-6);
+  const trim = unused.find((u) => u.to >= board.length - SAME_LENGTH);
   const end = trim ? trim.from : board.length;
   const box = { x: (end - board.offcut) * view.k, y: BELOW, w: board.offcut * view.k, h: view.high };
   const label = words.offcut(board.offcut);

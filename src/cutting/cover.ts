@@ -1,3 +1,4 @@
+import { DUST } from '../geometry/tolerance.ts';
 import { at, pick } from './at.ts';
 
 /** Something that can be bought any number of times. */
@@ -18,7 +19,7 @@ export function leastCover(kinds: readonly Kind[], need: number): number {
   const sorted = [...kinds].sort((a, b) => a.weight / a.amount - b.weight / b.amount || b.amount - a.amount);
   const rates = sorted.map((k) => k.weight / k.amount);
   // A hair less is needed: amounts are sums of rounded numbers.
-  const whole = need * (1 - 1e-9);
+  const whole = need * (1 - DUST);
   let best = Math.min(...sorted.map((k) => Math.ceil(whole / k.amount) * k.weight));
   let steps = 0;
   const go = (i: number, left: number, weight: number): void => {

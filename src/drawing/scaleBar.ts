@@ -1,3 +1,4 @@
+import { DUST } from '../geometry/tolerance.ts';
 import { inches, type Mm } from '../measure/units.ts';
 import type { DrawItem } from './drawing.ts';
 import { rectangle, text } from './items.ts';
@@ -9,7 +10,7 @@ const SCALES = [1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 32, 40, 48,
 /** Largest scale of the series at which something of this size fits, as the number under 1. */
 export function scaleFor(size: { w: Mm; h: Mm }, room: { w: Mm; h: Mm }): number {
   const needed = Math.max(size.w / room.w, size.h / room.h);
-  return SCALES.find((s) => s >= needed - 1e-9) ?? Math.ceil(needed / 10) * 10;
+  return SCALES.find((s) => s >= needed - DUST) ?? Math.ceil(needed / 10) * 10;
 }
 
 /** Whole steps that a bar of about 40 mm of paper can be divided in. */

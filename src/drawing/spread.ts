@@ -1,3 +1,4 @@
+import { DUST } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 
 /**
@@ -23,7 +24,7 @@ export function spreadOut(marks: readonly Mm[], pitch: Mm, low: Mm, high: Mm): M
   for (let i = 0; i < marks.length; i++) {
     let block = placed(i, 1);
     for (let last = blocks.pop(); last; last = blocks.pop()) {
-      if (last.start + last.count * step <= block.start + 1e-9) {
+      if (last.start + last.count * step <= block.start + DUST) {
         blocks.push(last);
         break;
       }

@@ -1,5 +1,6 @@
 import { distance, lerp } from '../geometry/point.ts';
 import type { Point } from '../geometry/shape.ts';
+import { DUST } from '../geometry/tolerance.ts';
 import { type Deg, degrees, type Mm } from '../measure/units.ts';
 
 /** A turn sharper than this is a corner, and a corner wants a fastener of its own. */
@@ -30,8 +31,8 @@ export function pointAt(line: readonly Point[], along: Mm): Point {
  */
 export function alongOf(length: Mm, spacing: Mm, single: Mm, apart: Mm): Mm[] {
   if (length < single) return [length / 2];
-  const most = Math.min(MOST_ALONG - 1, Math.floor(length / apart + 1e-9));
-  const gaps = Math.max(1, Math.min(most, Math.ceil(length / spacing - 1e-9)));
+  const most = Math.min(MOST_ALONG - 1, Math.floor(length / apart + DUST));
+  const gaps = Math.max(1, Math.min(most, Math.ceil(length / spacing - DUST)));
   return Array.from({ length: gaps + 1 }, (_, i) => (length * i) / gaps);
 }
 

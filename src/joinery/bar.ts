@@ -2,7 +2,7 @@ import { grownBox } from '../geometry/box.ts';
 import { add, cross, dot, leftNormal, scale, subtract, unit } from '../geometry/point.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
-import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { DUST, SAME_LENGTH } from '../geometry/tolerance.ts';
 import { type Laid, type Leg, legsOf } from '../layout/laid.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
@@ -105,13 +105,13 @@ export const uprightness = (bar: Bar): number => Math.abs(bar.along.y);
  */
 export function runsThrough(a: Bar, b: Bar): Bar {
   const difference = standingRank(a) - standingRank(b) || uprightness(a) - uprightness(b);
-  if (Math.abs(difference) > 1e-9) return difference > 0 ? a : b;
+  if (Math.abs(difference) > DUST) return difference > 0 ? a : b;
   return a.index <= b.index ? a : b;
 }
 
 function standingRank({ along }: Bar): number {
-  if (Math.abs(along.x) < 1e-9) return 2;
-  return Math.abs(along.y) < 1e-9 ? 1 : 0;
+  if (Math.abs(along.x) < DUST) return 2;
+  return Math.abs(along.y) < DUST ? 1 : 0;
 }
 
 /** A little larger than the points' box, so that things that only touch are found too. */

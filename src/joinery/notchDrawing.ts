@@ -3,6 +3,7 @@ import { textWidth } from '../drawing/text.ts';
 import { pathOfPolyline, pathOfRings } from '../geometry/path.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Ring } from '../geometry/shape.ts';
+import { SAME_PLACE } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 import { cornersToMark } from './lengths.ts';
 import type { Notch, Piece } from './piece.ts';
@@ -26,11 +27,11 @@ export const notchSize = (size: Mm): Mm => Math.max(1.9, size * 0.75);
 function stations(piece: Piece): Mm[] {
   const corners = piece.form === 'sheet' ? [] : cornersToMark(piece);
   const notched = piece.notches.flatMap(({ from, to }) => [from, to]);
-  const all = [...notched.filter((at) => at < piece.overall - 1e-3), ...corners.map(({ x }) => x)];
+  const all = [...notched.filter((at) => at < piece.overall - SAME_PLACE), ...corners.map(({ x }) => x)];
   return all
-    .filter((at) => at > 1e-3)
+    .filter((at) => at > SAME_PLACE)
     .sort((a, b) => a - b)
-    .filter((at, i, own) => i === 0 || at - (own[i - 1] ?? 0) > 1e-3);
+    .filter((at, i, own) => i === 0 || at - (own[i - 1] ?? 0) > SAME_PLACE);
 }
 
 /** What is written below a piece with notches or pointed ends, and the height that it takes. */

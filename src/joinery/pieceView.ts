@@ -1,6 +1,7 @@
 import type { Color } from '../drawing/drawing.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point } from '../geometry/shape.ts';
+import { DUST } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 import { longEdges } from './lengths.ts';
 import type { Piece } from './piece.ts';
@@ -55,7 +56,7 @@ export function viewOf(
     piece.form === 'sheet' || piece.notches.length > 0
       ? whole
       : Math.max(whole, Math.min(room.h / own.h, byEnds));
-  const broken = own.w * scale > room.w + 1e-9;
+  const broken = own.w * scale > room.w + DUST;
   const width = broken ? room.w : own.w * scale;
   const height = own.h * scale;
   return {

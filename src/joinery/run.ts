@@ -1,4 +1,5 @@
 import { cross } from '../geometry/point.ts';
+import { DUST } from '../geometry/tolerance.ts';
 import type { Laid } from '../layout/laid.ts';
 import { type Bar, uprightness } from './bar.ts';
 import type { Attempt } from './chosen.ts';
@@ -43,12 +44,12 @@ function staysMitered(laid: Laid<'run'>, a: Bar, b: Bar): boolean {
 }
 
 /** A closed run travels counterclockwise: only its sill goes straight to the right. */
-const isSill = (bar: Bar): boolean => bar.along.x > 0 && Math.abs(cross(bar.along, { x: 1, y: 0 })) < 1e-9;
+const isSill = (bar: Bar): boolean => bar.along.x > 0 && Math.abs(cross(bar.along, { x: 1, y: 0 })) < DUST;
 
 /** `butt-across`: rails run through; otherwise the stiles do. Of two alike, the earlier one. */
 function throughOf(laid: Laid<'run'>, a: Bar, b: Bar): Bar {
   const difference = uprightness(a) - uprightness(b);
-  if (Math.abs(difference) < 1e-9) return a.index < b.index ? a : b;
+  if (Math.abs(difference) < DUST) return a.index < b.index ? a : b;
   const plumb = difference > 0 ? a : b;
   const level = difference > 0 ? b : a;
   return laid.spec.corner === 'butt-across' ? level : plumb;

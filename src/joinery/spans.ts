@@ -1,6 +1,7 @@
 import { dot, leftNormal, subtract, unit } from '../geometry/point.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
+import { DUST } from '../geometry/tolerance.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import { TOUCH } from './bar.ts';
 import type { Draft, Placed } from './draft.ts';
@@ -127,7 +128,7 @@ function endsByMeeting(
 }
 
 function inLine(a: LaneEnd, b: LaneEnd): boolean {
-  if (dot(a.out, b.out) > -1 + 1e-9) return false;
+  if (dot(a.out, b.out) > -1 + DUST) return false;
   const gap = subtract(b.at, a.at);
   const along = dot(gap, a.out);
   const aside = Math.abs(dot(gap, leftNormal(a.out)));

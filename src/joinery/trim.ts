@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/shape.ts';
-import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { DUST, SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import { degrees } from '../measure/units.ts';
 import { type Bar, type End, type Line, toBar } from './bar.ts';
@@ -21,7 +21,7 @@ export function cutAlong(bar: Bar, line: Line, rest: Pick<Cut, 'kind' | 'with' |
   const p = toBar(bar, line.at);
   const q = toBar(bar, { x: line.at.x + line.along.x, y: line.at.y + line.along.y });
   const rise = q.y - p.y;
-  if (Math.abs(rise) < 1e-9) return null;
+  if (Math.abs(rise) < DUST) return null;
   const slope = snap((q.x - p.x) / rise);
   return { at: p.x - slope * p.y, slope, ...rest };
 }

@@ -1,4 +1,4 @@
-import { heavyOrLight, stepsIn } from './round.ts';
+import { DUST, heavyOrLight, stepsIn } from './round.ts';
 import {
   isInch,
   type LengthUnit,
@@ -142,8 +142,8 @@ export function formatVolume(volume: Liters, style: MeasureStyle): string {
   const gallons = volume / LITERS_PER_US_GALLON;
   const size = Math.abs(gallons);
   // 1 gal = 4 qt = 128 fl oz.
-  if (size < 0.25 - 1e-9) return `${amount(gallons * 128, style)} fl oz`;
-  return size < 1 - 1e-9 ? `${amount(gallons * 4, style)} qt` : `${amount(gallons, style)} gal`;
+  if (size < 0.25 - DUST) return `${amount(gallons * 128, style)} fl oz`;
+  return size < 1 - DUST ? `${amount(gallons * 4, style)} qt` : `${amount(gallons, style)} gal`;
 }
 
 /** To a tenth, as fine as a saw's scale can be set: `22.5°`. */

@@ -3,8 +3,8 @@ import { MM_PER_INCH, type Mm } from './units.ts';
 
 /** Off by more than this, a rounded inch reading is called heavy or light. */
 const MARK_OVER: Mm = MM_PER_INCH / 128;
-/** Keeps a length that sits on the limit, but for the last digits of its arithmetic, unmarked. */
-const DUST: Mm = 1e-9;
+/** Numbers that are the same but for the last digits of their arithmetic differ by no more than this. */
+export const DUST: Mm = 1e-9;
 
 /** Smallest step that the style shows. */
 export function stepOf(style: MeasureStyle): Mm {

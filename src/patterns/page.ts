@@ -7,6 +7,7 @@ import { boxOfPath, pathOfBox } from '../geometry/path.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box } from '../geometry/shape.ts';
+import { DUST } from '../geometry/tolerance.ts';
 import { degrees, type Mm } from '../measure/units.ts';
 import { type Joint, jointsOf, nameOf, shownAround, windowAround } from './cells.ts';
 import type { Plate } from './furniture.ts';
@@ -97,7 +98,7 @@ export interface PageWords {
 function isBare({ cells }: Parting, { box, ink }: { readonly box: Box; readonly ink: Ink }): boolean {
   if (ink.besides.length === 0) return false;
   const covered = cells.reduce((sum, cell) => sum + cell.box.w * cell.box.h, 0);
-  return covered < box.w * box.h * (1 - 1e-9);
+  return covered < box.w * box.h * (1 - DUST);
 }
 
 /** Squares that the pattern is weighed by at most along its longer side. */

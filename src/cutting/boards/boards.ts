@@ -1,4 +1,5 @@
 import type { Check } from '../../check/check.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import type { BoardsBound, CutBoard } from '../result.ts';
@@ -74,7 +75,7 @@ export function planBoards(input: BoardInput, budget: Budget): BoardsPlan {
 /** Length of the longest piece that only owned boards can give; 0 when there is none. */
 function onlyOwned(s: StockProblem): Mm {
   const longest = Math.max(0, ...s.problem.bins.filter((b) => b.weight > 0).map((b) => b.capacity));
-  return Math.max(0, ...s.problem.items.filter((i) => i.length > longest + 1e-6).map((i) => i.length));
+  return Math.max(0, ...s.problem.items.filter((i) => i.length > longest + SAME_LENGTH).map((i) => i.length));
 }
 
 /** A board that does not exist, dearer than any plan of real ones: what lies on it cannot be cut. */

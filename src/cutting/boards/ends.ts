@@ -1,5 +1,5 @@
 import type { Point } from '../../geometry/shape.ts';
-import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { SAME_LENGTH, SAME_PLACE } from '../../geometry/tolerance.ts';
 import type { Piece, PieceEnd } from '../../joinery/piece.ts';
 import type { FlatStock, ShapedStock } from '../../materials/types.ts';
 import { type Deg, type Mm, radians } from '../../measure/units.ts';
@@ -71,8 +71,8 @@ export function lyingOutline(piece: Piece): Point[] {
   const y0 = Math.min(...ys);
   const fits =
     piece.outline.length >= 3 &&
-    Math.abs(Math.max(...xs) - x0 - piece.overall) <= 1e-3 &&
-    Math.max(...ys) - y0 <= piece.width + 1e-3;
+    Math.abs(Math.max(...xs) - x0 - piece.overall) <= SAME_PLACE &&
+    Math.max(...ys) - y0 <= piece.width + SAME_PLACE;
   return fits ? piece.outline.map((p) => ({ x: p.x - x0, y: p.y - y0 })) : trapezoid(piece);
 }
 
@@ -80,7 +80,7 @@ function recessOf(piece: Piece, outline: readonly Point[], end: 0 | 1, width: Mm
   // A tilted cut hides its far face from the outline, and so does any cut of stock that stands on its
   // edge: such an end shares no room with its neighbor.
   const { bevel, second } = piece.ends[end];
-  const onEdge = Math.abs(piece.width - width) > 1e-3;
+  const onEdge = Math.abs(piece.width - width) > SAME_PLACE;
   const tilted = onEdge || bevel !== 0 || (second !== null && second.bevel !== 0);
   const heights = [0, ...outline.map((p) => p.y), piece.width].sort((a, b) => a - b);
   return heights

@@ -1,3 +1,4 @@
+import { DUST } from '../../geometry/tolerance.ts';
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
 import { packSheet } from './blocks.ts';
@@ -77,7 +78,7 @@ function nextSheet(
     if (at(free, b) <= 0) return;
     const filled = fullest(p, b, need, left, effort, random, budget);
     if (filled === null || filled.area === 0) return;
-    const whole = filled.area >= left * (1 - 1e-9);
+    const whole = filled.area >= left * (1 - DUST);
     // Owned sheets cost nothing: they come before any that is bought, the best filled of them first.
     const worth = bin.weight === 0 ? 1e6 * (filled.area / (bin.w * bin.h)) : filled.area / bin.weight;
     const rated = worth * (whole ? 1.15 : 1) * (1 + effort.stir * 0.25 * random());
@@ -108,7 +109,7 @@ export function fullest(
     const filled = fillSheet(p, bin, ordered(p, need, key, effort.stir, random), manner, budget);
     if (filled === null) return best;
     if (best === null || filled.area > best.area) best = filled;
-    if (best.area >= left * (1 - 1e-9)) return best;
+    if (best.area >= left * (1 - DUST)) return best;
   }
   if (!effort.search) return best;
   const worth = () => 1 + effort.stir * 0.3 * (random() - 0.5);

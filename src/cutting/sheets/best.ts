@@ -1,3 +1,4 @@
+import { DUST } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import { type Budget, budgetOf } from '../budget.ts';
 import { bestLimited } from './limited.ts';
@@ -40,7 +41,7 @@ export function bestPattern(
   ways: readonly Way[],
   limits: { readonly cells: number; readonly budget: Budget },
 ): ValuedLayout {
-  const fitting = ways.filter((o) => o.w <= sheet.w + 1e-9 && o.h <= sheet.h + 1e-9);
+  const fitting = ways.filter((o) => o.w <= sheet.w + DUST && o.h <= sheet.h + DUST);
   const table = valueTable(sheet, types, fitting, limits.cells);
   const limited = types.some((t) => t.max !== undefined);
   return table && !limited

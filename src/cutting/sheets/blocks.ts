@@ -1,3 +1,4 @@
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
@@ -22,7 +23,6 @@ const MOST_SLABS = 300;
 const MOST_ROWS = 40;
 /** Pairs of parts that are looked at in the time of one node of a search. */
 const PAIRS = 100;
-const SAME: Mm = 1e-6;
 
 /** What is put together, within which limits. */
 interface Task {
@@ -71,7 +71,7 @@ function singles(p: SheetProblem, { w, h, need }: Task, worth: (item: number) =>
     if (at(need, item) === 0) return [];
     const rate = worth(item);
     return ways
-      .filter((t) => t.w <= w + SAME && t.h <= h + SAME)
+      .filter((t) => t.w <= w + SAME_LENGTH && t.h <= h + SAME_LENGTH)
       .map((t) => ({ ...t, item, value: area * rate, rate, items: [item], times: [1] }));
   });
 }
@@ -202,7 +202,7 @@ function pairUp(
   offer: (high: Part, rate: number) => void,
 ): void {
   const side = low[across];
-  const room = task[along] - low[along] + SAME;
+  const room = task[along] - low[along] + SAME_LENGTH;
   const to = side / (1 - task.slack);
   let k = firstFrom(list, across, side * (1 - task.slack));
   const start = k;
@@ -243,7 +243,7 @@ function packed(task: Task, parts: readonly Part[], kind: 'rip' | 'cross'): Part
     let least = -1;
     for (const { part, last } of rows) {
       count.take(part);
-      const room = task[rowWay.along] - part[rowWay.along] + SAME;
+      const room = task[rowWay.along] - part[rowWay.along] + SAME_LENGTH;
       for (let k = last; k < slabs.length; k++) {
         const slab = pick(slabs, k);
         if (slab[rowWay.along] > room) continue;
@@ -297,10 +297,10 @@ function filledUp(
 ): Part {
   const count = counter(task.need);
   count.take(row);
-  const wide = task[rowWay.along] - row[rowWay.along] + SAME;
+  const wide = task[rowWay.along] - row[rowWay.along] + SAME_LENGTH;
   let beside: Part | null = null;
   for (;;) {
-    const long: Mm = task[slabWay.along] - (beside?.[slabWay.along] ?? 0) + SAME;
+    const long: Mm = task[slabWay.along] - (beside?.[slabWay.along] ?? 0) + SAME_LENGTH;
     let best: Part | null = null;
     for (const part of parts) {
       if (part[rowWay.along] > wide || part[slabWay.along] > long) continue;

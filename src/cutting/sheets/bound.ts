@@ -1,3 +1,4 @@
+import { DUST, SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { stair } from '../boards/bound.ts';
 import { leastCover } from '../cover.ts';
 import type { SheetProblem } from './problem.ts';
@@ -11,8 +12,8 @@ import type { SheetProblem } from './problem.ts';
 
 /** Sides just over half a sheet count as a whole, those under `edge` as nothing; between, as they are. */
 function threshold(x: number, edge: number): number {
-  if (x > 1 - edge + 1e-9) return 1;
-  return x < edge - 1e-9 ? 0 : x;
+  if (x > 1 - edge + DUST) return 1;
+  return x < edge - DUST ? 0 : x;
 }
 
 type Bend = (x: number) => number;
@@ -44,7 +45,7 @@ export function sheetCountBound(p: SheetProblem, w: number, h: number): number {
   for (const f of all) {
     for (const g of all) {
       const sum = p.items.reduce((total, item) => {
-        const fitting = item.ways.filter((t) => t.w <= w + 1e-6 && t.h <= h + 1e-6);
+        const fitting = item.ways.filter((t) => t.w <= w + SAME_LENGTH && t.h <= h + SAME_LENGTH);
         const least = Math.min(...fitting.map((t) => f(Math.min(1, t.w / w)) * g(Math.min(1, t.h / h))));
         return total + (Number.isFinite(least) ? least * item.count : 0);
       }, 0);

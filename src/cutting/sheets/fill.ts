@@ -1,3 +1,4 @@
+import { DUST } from '../../geometry/tolerance.ts';
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
 import {
@@ -117,7 +118,7 @@ export function fillSheet(
       for (const turn of ways) {
         if (turn.w > block.w + THIN || turn.h > block.h + THIN) continue;
         const s = score(block, turn);
-        if (s < least - 1e-9) {
+        if (s < least - DUST) {
           least = s;
           best = { block, turn };
         }

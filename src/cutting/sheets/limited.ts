@@ -1,3 +1,4 @@
+import { DUST } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
@@ -32,7 +33,7 @@ export function bestLimited(
   budget: Budget,
 ): ValuedLayout {
   const limit = types.map((t) =>
-    Math.min(t.max ?? Infinity, Math.floor((sheet.w * sheet.h) / (t.w * t.h) + 1e-9)),
+    Math.min(t.max ?? Infinity, Math.floor((sheet.w * sheet.h) / (t.w * t.h) + DUST)),
   );
   const around = table ? roundAbout(sheet, table) : () => Infinity;
   const rates = types.map((_, i) => i).sort((a, b) => rate(types, b) - rate(types, a) || a - b);
@@ -44,7 +45,7 @@ export function bestLimited(
       const n = Math.min(at(limit, i) - at(counts, i), area / (t.w * t.h));
       sum += n * t.value;
       area -= n * t.w * t.h;
-      if (area <= 1e-9) break;
+      if (area <= DUST) break;
     }
     return sum;
   };
@@ -61,11 +62,11 @@ export function bestLimited(
   const known = new Map<string, Built[]>();
   let best: Built | null = null;
   const offer = (b: Built): void => {
-    if (best === null || b.value > best.value + 1e-9) best = b;
-    if (b.bound <= best.value + 1e-9 && b !== best) return;
+    if (best === null || b.value > best.value + DUST) best = b;
+    if (b.bound <= best.value + DUST && b !== best) return;
     const key = b.counts.join();
     const same = known.get(key) ?? [];
-    if (same.some((s) => s.w <= b.w + 1e-9 && s.h <= b.h + 1e-9)) return;
+    if (same.some((s) => s.w <= b.w + DUST && s.h <= b.h + DUST)) return;
     known.set(key, [...same.filter((s) => !(b.w <= s.w && b.h <= s.h)), b]);
     open.push(b);
   };
@@ -79,14 +80,14 @@ export function bestLimited(
   let proved = true;
   const join = (a: Built, b: Built, kind: 'rip' | 'cross'): void => {
     const made = madeOf(kind, a.made, b.made);
-    if (made.w > sheet.w + 1e-9 || made.h > sheet.h + 1e-9) return;
+    if (made.w > sheet.w + DUST || made.h > sheet.h + DUST) return;
     const counts = a.counts.map((n, i) => n + at(b.counts, i));
     if (counts.some((n, i) => n > at(limit, i))) return;
     offer(build(made, a.value + b.value, counts));
   };
   for (let block = open.pop(); block !== null; block = open.pop()) {
     const top: Built | null = best;
-    if (top !== null && block.bound <= (top as Built).value + 1e-9) break;
+    if (top !== null && block.bound <= (top as Built).value + DUST) break;
     closed.push(block);
     for (const other of closed) {
       if (!budget.spend()) {

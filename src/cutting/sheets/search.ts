@@ -1,3 +1,4 @@
+import { DUST } from '../../geometry/tolerance.ts';
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
 import { bestPattern } from './best.ts';
@@ -12,7 +13,7 @@ const CELLS = 4000;
 /** Whether there are more of each piece than a sheet holds. */
 export function hasPlenty(p: SheetProblem, bin: number, need: readonly number[]): boolean {
   const { w, h } = pick(p.bins, bin);
-  return need.every((n, i) => n === 0 || n >= Math.floor((w * h) / pick(p.items, i).area + 1e-9));
+  return need.every((n, i) => n === 0 || n >= Math.floor((w * h) / pick(p.items, i).area + DUST));
 }
 
 /**

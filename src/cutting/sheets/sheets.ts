@@ -1,4 +1,5 @@
 import type { Check } from '../../check/check.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Piece } from '../../joinery/piece.ts';
 import type { Mm } from '../../measure/units.ts';
 import { pick } from '../at.ts';
@@ -70,7 +71,7 @@ const notProved = (b: BoardsBound): Check => ({
 function missingSheet(s: SheetStockProblem): SheetBin | null {
   const bought = s.problem.bins.filter((b) => b.weight > 0);
   const stranded = s.problem.items.filter(
-    (i) => !i.ways.some((t) => bought.some((b) => t.w <= b.w + 1e-6 && t.h <= b.h + 1e-6)),
+    (i) => !i.ways.some((t) => bought.some((b) => t.w <= b.w + SAME_LENGTH && t.h <= b.h + SAME_LENGTH)),
   );
   if (stranded.length === 0) return null;
   const pieces = s.problem.items.reduce((sum, i) => sum + i.count, 0);
@@ -106,7 +107,7 @@ function laySheets(s: SheetStockProblem, loads: readonly SheetLoad[], stock: str
         const region = regionOfBlock(block, source);
         if (block.item < 0) {
           const [short, long] = [Math.min(region.w, region.h), Math.max(region.w, region.h)];
-          if (long >= keep && short >= keep * NARROWEST && short > 1e-6) offcuts.push(region);
+          if (long >= keep && short >= keep * NARROWEST && short > SAME_LENGTH) offcuts.push(region);
           continue;
         }
         const piece = pick(queues, block.item).shift();

@@ -1,3 +1,4 @@
+import { DUST } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
 import type { Made } from './made.ts';
@@ -27,7 +28,7 @@ export function valueTable(
   ways: readonly Way[],
   cells: number,
 ): ValueTable | null {
-  const most = (size: Mm, limit: Mm) => Math.floor(limit / size + 1e-9);
+  const most = (size: Mm, limit: Mm) => Math.floor(limit / size + DUST);
   const xs = sumsUpTo(
     ways.map((o) => ({ size: o.w, most: most(o.w, sheet.w) })),
     sheet.w,
@@ -88,7 +89,7 @@ export function valueTable(
 const pairs = (points: readonly Mm[]): number[][] =>
   points.map((p) => {
     const rest: number[] = [];
-    for (let k = 0; k < points.length && at(points, k) <= p / 2 + 1e-9; k++) {
+    for (let k = 0; k < points.length && at(points, k) <= p / 2 + DUST; k++) {
       rest.push(pointUnder(points, p - at(points, k)));
     }
     return rest;

@@ -3,7 +3,7 @@ import { LEVEL_IDS, type Part } from '../../design/schema.ts';
 import { intersect } from '../../geometry/clip.ts';
 import { areaOf, boxesMeet } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
-import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { DUST, SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { partOf } from '../reference.ts';
 
 /** Whether a box lies within another, touching allowed. */
@@ -29,7 +29,7 @@ export function levelUnder(face: Face, region: Region, box: Box): LevelId | null
   for (const level of face.levels) {
     if (!boxesMeet(box, level.box)) continue;
     const share = areaOf(intersect(region, level.region));
-    if (share > most * (1 + 1e-9)) {
+    if (share > most * (1 + DUST)) {
       best = level.id;
       most = share;
     }

@@ -1,4 +1,5 @@
 import type { Design } from '../../design/schema.ts';
+import { DUST } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import { MM_PER_INCH } from '../../measure/units.ts';
 import { ownEdges, wallsOf } from './around.ts';
@@ -15,7 +16,7 @@ const METRIC_STEPS = [1, 5];
 export function rulerStep(style: Design['measure'], reach: Mm): Mm {
   const inches = style.unit === 'in' || style.unit === 'ft-in';
   const finest = inches ? MM_PER_INCH / (style.fraction === 'decimal' ? 64 : Number(style.fraction)) : 1;
-  const steps = (inches ? INCH_STEPS : METRIC_STEPS).filter((step) => step >= finest * (1 - 1e-9));
+  const steps = (inches ? INCH_STEPS : METRIC_STEPS).filter((step) => step >= finest * (1 - DUST));
   return [...steps].reverse().find((step) => step <= 2 * reach) ?? finest;
 }
 

@@ -1,5 +1,6 @@
 import type { Axis } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
+import { DUST } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import { AXES, middle, otherAxis, pointOn, spanOf } from '../span.ts';
 import { rounded, rulerStep } from './distance.ts';
@@ -31,7 +32,7 @@ export function snapPointTo(
       const across = spanOf(box, otherAxis(axis));
       for (const to of [span.low, span.high, middle(span)]) {
         const delta = to - at;
-        if (Math.abs(delta) > (best ? Math.abs(best.delta) - 1e-9 : reach)) continue;
+        if (Math.abs(delta) > (best ? Math.abs(best.delta) - DUST : reach)) continue;
         const guide = {
           from: pointOn(axis, to, Math.min(across.low, cross)),
           to: pointOn(axis, to, Math.max(across.high, cross)),

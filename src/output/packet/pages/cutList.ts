@@ -2,6 +2,7 @@ import { moved, rectangle, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { shortened } from '../../../drawing/text.ts';
 import { boxOfPoints } from '../../../geometry/ring.ts';
+import { SAME_PLACE } from '../../../geometry/tolerance.ts';
 import { groupPieces, type PieceGroup } from '../../../joinery/label.ts';
 import { otherEdge } from '../../../joinery/lengths.ts';
 import type { Notch, PieceEnd } from '../../../joinery/piece.ts';
@@ -115,7 +116,7 @@ const needsDrawing = ({ pieces: [piece] }: PieceGroup): boolean => {
     piece.ends.every((end) => end.miter === 0 && end.bevel === 0 && end.second === null);
   const box = boxOfPoints(piece.outline);
   const rectangular =
-    piece.outline.length === 4 && Math.abs(box.w - piece.length) < 1e-3 && piece.holes.length === 0;
+    piece.outline.length === 4 && Math.abs(box.w - piece.length) < SAME_PLACE && piece.holes.length === 0;
   return !(plain && rectangular);
 };
 
