@@ -34,6 +34,42 @@ const levelRules = rooms.map(({ name, level }) => ({
   },
 }));
 
+/** The rooms of the editor, likewise; `main.tsx` wires them. Then the rooms of its panes, within theirs. */
+const EDITOR = [
+  ['words'],
+  ['shipped'],
+  ['document', 'planning'],
+  ['state'],
+  ['edit', 'control', 'kept'],
+  ['drawing', 'photo', 'frame'],
+  ['gesture'],
+  ['canvas', 'pane', 'saw'],
+  ['shell'],
+];
+const PANES = [
+  ['facts'],
+  ['swing', 'part'],
+  ['bed', 'checks', 'fixing', 'layout', 'lettering', 'pages', 'paint', 'parts', 'wood'],
+];
+
+/** A room inside of a folder imports lower rooms of it only; what stands in the folder itself imports any. */
+const inside = (folder, levels) =>
+  levels.flatMap((names, level) =>
+    names.map((name) => ({
+      name: `${folder}-${name}-imports-only-lower-rooms`,
+      comment: `src/${folder}/${name} may import only lower rooms of src/${folder}: see its level table in DEVELOPERS.md.`,
+      severity: 'error',
+      from: { path: `^src/${folder}/${name}/` },
+      to: {
+        path: `^src/${folder}/`,
+        pathNot: `^src/${folder}/(${[name, ...levels.slice(0, level).flat(), 'style'].join('|')})/`,
+      },
+    })),
+  );
+
+/** Rooms of the editor that are plain functions of values: tested in Node, drawn by nothing. */
+const PLAIN = ['document', 'planning', 'edit', 'drawing', 'gesture'];
+
 /** Runtime packages that each pure room may use; everything else is refused. */
 const PACKAGES = {
   geometry: ['clipper2-ts'],
@@ -57,6 +93,15 @@ module.exports = {
   forbidden: [
     ...levelRules.filter((r) => r.to.path !== '^src/()/'),
     ...packageRules,
+    ...inside('editor', EDITOR),
+    ...inside('editor/pane', PANES),
+    {
+      name: 'plain-rooms-of-the-editor',
+      comment: 'What is done and drawn by hand knows neither React nor Konva, so that tests call it in Node.',
+      severity: 'error',
+      from: { path: `^src/editor/(${PLAIN.join('|')})/` },
+      to: { path: 'node_modules/(react|react-dom|konva|react-konva)/' },
+    },
     {
       name: 'clip-alone-imports-the-polygon-library',
       comment: 'geometry/clip.ts is the only door to the polygon library, so that its traps are met in one place.',

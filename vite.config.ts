@@ -2,8 +2,8 @@ import react from '@vitejs/plugin-react';
 import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
-import { MANIFEST } from './src/editor/offline/manifest.ts';
-import { POLICY, POLICY_HEADER, policyText } from './src/editor/offline/policy.ts';
+import { MANIFEST } from './src/editor/kept/offline/manifest.ts';
+import { POLICY, POLICY_HEADER, policyText } from './src/editor/kept/offline/policy.ts';
 
 /** Puts the content policy into the built page, ahead of everything it governs; the dev server needs inline scripts. */
 const policy: Plugin = {

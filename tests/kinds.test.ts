@@ -3,7 +3,7 @@ import { join, relative } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { slotsOf } from '../src/design/rule/table.ts';
 import type { Rule } from '../src/design/schema.ts';
-import { RULE_WORDS } from '../src/editor/action/ruleWords.ts';
+import { RULE_WORDS } from '../src/editor/edit/ruleWords.ts';
 
 const SRC = new URL('../src/', import.meta.url).pathname;
 
@@ -30,7 +30,7 @@ describe('a kind is declared, not told again in every room', () => {
     expect(naming(/\bgraded(?![a-z])/)).toEqual([
       'design/rule/graded.ts',
       'design/rule/table.ts',
-      'editor/pane/layout/sharedRule.ts',
+      'editor/edit/sharedRule.ts',
       'editor/words/de/parts.ts',
       'editor/words/en/parts.ts',
       'layout/rule/graded.ts',
@@ -64,12 +64,12 @@ describe('a kind is declared, not told again in every room', () => {
       'design/defaults.ts',
       'design/made.ts',
       'design/schema.ts',
-      'editor/action/create.ts',
-      'editor/action/member.ts',
+      'editor/control/kindIcons.ts',
+      'editor/edit/create.ts',
+      'editor/edit/member.ts',
       'editor/pane/part/MemberFields.tsx',
       'editor/pane/part/PartFields.tsx',
-      'editor/shell/kindIcons.ts',
-      'editor/tool/tools.ts',
+      'editor/state/tools.ts',
       'layout/arrange/reflect.ts',
       'layout/laid.ts',
       'layout/place/body.ts',

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { openDesign } from '../../src/design/open.ts';
 import type { Design } from '../../src/design/schema.ts';
-import { stocksOf } from '../../src/editor/state/tables.ts';
+import { stocksOf } from '../../src/editor/shipped/tables.ts';
 import { kindOf } from '../editor/intent/hand.ts';
 import { faults, type Gesture, laterFaults, type Scene, scenes } from '../editor/intent/scene.ts';
 import { bytesOf, drop, field, onPage, openBrowser, plainDesign, visit } from './bench.ts';

@@ -1,6 +1,6 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
-import { packDesign } from '../../src/editor/bench/transfer.ts';
+import { packDesign } from '../../src/editor/saw/transfer.ts';
 import { inches } from '../../src/measure/units.ts';
 import { violations } from './axe.ts';
 import { drop, field, openBrowser, openStep, plainDesign, stored, visit, wish } from './bench.ts';

@@ -3,12 +3,12 @@ import jsQR from 'jsqr';
 import { describe, expect, it } from 'vitest';
 import type { BoardCut, Cutting } from '../../src/cutting/result.ts';
 import { newDesign } from '../../src/design/defaults.ts';
-import { bytesOf, digitsOf } from '../../src/editor/bench/digits.ts';
-import { isAddress, isOwnAddress, linkTo } from '../../src/editor/bench/link.ts';
-import { codePath } from '../../src/editor/bench/qrPath.ts';
-import { shorthand } from '../../src/editor/bench/shorthand.ts';
-import { benchGroups, benchSteps, nextOpen } from '../../src/editor/bench/steps.ts';
-import { MOST_BYTES, packDesign, unpackDesign } from '../../src/editor/bench/transfer.ts';
+import { bytesOf, digitsOf } from '../../src/editor/saw/digits.ts';
+import { isAddress, isOwnAddress, linkTo } from '../../src/editor/saw/link.ts';
+import { codePath } from '../../src/editor/saw/qrPath.ts';
+import { shorthand } from '../../src/editor/saw/shorthand.ts';
+import { benchGroups, benchSteps, nextOpen } from '../../src/editor/saw/steps.ts';
+import { MOST_BYTES, packDesign, unpackDesign } from '../../src/editor/saw/transfer.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
 import { STARTERS, starter } from '../plan/starters.ts';
 

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { applyEdits } from '../../src/design/edit/edit.ts';
 import type { Design, Part, RuleOf } from '../../src/design/schema.ts';
-import { editsToGap, gapFixedBy, roomOf } from '../../src/editor/action/centerGap.ts';
-import { faceFor, layoutOf } from '../../src/editor/state/derive.ts';
+import { faceFor, layoutOf } from '../../src/editor/document/derive.ts';
+import { editsToGap, gapFixedBy, roomOf } from '../../src/editor/edit/centerGap.ts';
 
 const BOX = { x: 100, y: 200, w: 500, h: 300 };
 const panel = (id: string, more: Partial<Part> = {}): Part =>

@@ -4,7 +4,7 @@ import { openDesign, saveDesign } from '../../src/design/open.ts';
 import { partsOfRule } from '../../src/design/references.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { preview, startState } from '../../src/design/state.ts';
-import { clipText, copyOf, editsToPaste, readClip } from '../../src/editor/action/copy.ts';
+import { clipText, copyOf, editsToPaste, readClip } from '../../src/editor/edit/copy.ts';
 
 function source(): Design {
   const part = (id: string, x: number) =>

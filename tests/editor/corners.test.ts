@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Part } from '../../src/design/schema.ts';
 import { preview, startState } from '../../src/design/state.ts';
-import { removeCorner } from '../../src/editor/action/cornerActs.ts';
+import { removeCorner } from '../../src/editor/edit/cornerActs.ts';
 import {
   addedCorner,
   boxedCorners,
@@ -12,11 +12,11 @@ import {
   middlesOf,
   movedCorner,
   withoutCorner,
-} from '../../src/editor/action/corners.ts';
+} from '../../src/editor/edit/corners.ts';
+import { startCorner } from '../../src/editor/gesture/corner.ts';
+import { endPath, startPathCorner } from '../../src/editor/gesture/path.ts';
 import { undoStep } from '../../src/editor/state/commit.ts';
 import { createEditorStore } from '../../src/editor/state/store.ts';
-import { startCorner } from '../../src/editor/tool/corner.ts';
-import { endPath, startPathCorner } from '../../src/editor/tool/path.ts';
 
 const BOX = { x: 100, y: 200, w: 300, h: 400 };
 const triangle = [

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Part, Rule, RuleOf } from '../../src/design/schema.ts';
-import { dimensionsOf } from '../../src/editor/canvas/dimensions.ts';
-import { faceFor, layoutOf } from '../../src/editor/state/derive.ts';
+import { faceFor, layoutOf } from '../../src/editor/document/derive.ts';
+import { dimensionsOf } from '../../src/editor/drawing/dimensions.ts';
 
 const BOX = { x: 100, y: 200, w: 500, h: 300 };
 

@@ -2,8 +2,8 @@ import { expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Rule } from '../../src/design/schema.ts';
 import { startState, transact, undo } from '../../src/design/state.ts';
-import { editsToRecount } from '../../src/editor/action/evenCount.ts';
-import { layoutOf } from '../../src/editor/state/derive.ts';
+import { layoutOf } from '../../src/editor/document/derive.ts';
+import { editsToRecount } from '../../src/editor/edit/evenCount.ts';
 
 const row: Extract<Rule, { kind: 'even' }> = {
   id: 'row',

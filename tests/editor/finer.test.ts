@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { finer } from '../../src/editor/field/finer.ts';
+import { finer } from '../../src/editor/control/finer.ts';
 import { formatLength } from '../../src/measure/format.ts';
 import { parseMeasure } from '../../src/measure/parse.ts';
 import type { MeasureStyle } from '../../src/measure/style.ts';

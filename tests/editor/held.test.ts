@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { newDesign } from '../../src/design/defaults.ts';
+import type { Touch } from '../../src/editor/gesture/gesture.ts';
+import { Held } from '../../src/editor/gesture/held.ts';
 import { createEditorStore } from '../../src/editor/state/store.ts';
-import type { Touch } from '../../src/editor/tool/gesture.ts';
-import { Held } from '../../src/editor/tool/held.ts';
 
 const touch = (x: number, y: number): Touch => ({
   px: { x, y },

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { newPart } from '../../src/design/defaults.ts';
 import type { Sign } from '../../src/design/schema.ts';
-import { editsToLetter } from '../../src/editor/action/letter.ts';
+import { editsToLetter } from '../../src/editor/edit/letter.ts';
 import {
   type Line,
   lettersMeant,
@@ -12,7 +12,7 @@ import {
   withOwnSize,
   withoutSize,
   withSizeChanged,
-} from '../../src/editor/action/letterSizes.ts';
+} from '../../src/editor/edit/letterSizes.ts';
 
 const line = (text: string, from: number, count: number): Line => ({
   text,

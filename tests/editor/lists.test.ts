@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { placeByKey } from '../../src/editor/list/rove.ts';
-import { placeByName, Typed } from '../../src/editor/list/typed.ts';
+import { placeByKey } from '../../src/editor/control/list/rove.ts';
+import { placeByName, Typed } from '../../src/editor/control/list/typed.ts';
 
 // The keys of menus, toolbars and tabs as the ARIA Authoring Practices Guide has them.
 describe('a list walked by keys', () => {

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { type Design, designSchema, type PartArray } from '../../src/design/schema.ts';
 import { preview, startState } from '../../src/design/state.ts';
-import { editsToRepeat, memberOf, repeated, withMemberKind } from '../../src/editor/action/member.ts';
+import { layoutOf } from '../../src/editor/document/derive.ts';
+import { memberMarks } from '../../src/editor/drawing/members.ts';
+import { editsToRepeat, memberOf, repeated, withMemberKind } from '../../src/editor/edit/member.ts';
 import {
   chooseMemberAt,
   chosenMember,
@@ -11,10 +13,8 @@ import {
   stepMember,
   toggleMember,
   withOverride,
-} from '../../src/editor/action/members.ts';
-import { memberMarks } from '../../src/editor/canvas/members.ts';
+} from '../../src/editor/edit/members.ts';
 import { undoStep } from '../../src/editor/state/commit.ts';
-import { layoutOf } from '../../src/editor/state/derive.ts';
 import { createEditorStore } from '../../src/editor/state/store.ts';
 
 /** Three columns by two rows of panels, 100 by 80, ends flush: starts 0, 200, 400 and 0, 220. */

@@ -3,9 +3,9 @@ import type { Check } from '../../src/check/check.ts';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { applyEdits } from '../../src/design/edit/edit.ts';
 import type { Design, Part } from '../../src/design/schema.ts';
-import { mendsFor } from '../../src/editor/action/mends.ts';
-import { alike } from '../../src/editor/pane/checks/alike.ts';
-import { layoutOf } from '../../src/editor/state/derive.ts';
+import { layoutOf } from '../../src/editor/document/derive.ts';
+import { mendsFor } from '../../src/editor/edit/mends.ts';
+import { alike } from '../../src/editor/pane/facts/alike.ts';
 import type { LaidPart } from '../../src/layout/laid.ts';
 import { chanceOf } from '../chance.ts';
 

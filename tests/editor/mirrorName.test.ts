@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { applyEdits } from '../../src/design/edit/edit.ts';
-import { arrangingOf, editsToArrange } from '../../src/editor/action/arrange.ts';
+import { arrangingOf, editsToArrange } from '../../src/editor/edit/arrange.ts';
 import { mirrorCopy } from '../../src/layout/arrange/mirror.ts';
 
 /** The name that the mirror image of a part of this name has. */

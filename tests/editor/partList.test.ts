@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { applyEdits } from '../../src/design/edit/edit.ts';
 import type { Design } from '../../src/design/schema.ts';
-import { editsToDrop, editsToName } from '../../src/editor/action/partList.ts';
+import { editsToDrop, editsToName } from '../../src/editor/edit/partList.ts';
 import { runs } from '../runs.ts';
 
 const box = { x: 100, y: 100, w: 200, h: 300 };

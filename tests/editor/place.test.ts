@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Rule } from '../../src/design/schema.ts';
 import { preview, startState } from '../../src/design/state.ts';
-import { editsToLoosen, isPlacedBy } from '../../src/editor/action/loosen.ts';
-import { editsToPlace } from '../../src/editor/action/place.ts';
+import { editsToLoosen, isPlacedBy } from '../../src/editor/edit/loosen.ts';
+import { editsToPlace } from '../../src/editor/edit/place.ts';
 
 const box = { x: 100, y: 200, w: 300, h: 400 };
 

@@ -9,7 +9,7 @@ import {
   type PlanJob,
   QUIET_MS,
   SILENCE_MS,
-} from '../../src/editor/state/planLife.ts';
+} from '../../src/editor/planning/planLife.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { type Chance, chanceOf } from '../chance.ts';
 

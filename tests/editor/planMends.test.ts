@@ -3,8 +3,8 @@ import type { CheckCode } from '../../src/check/codes.ts';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { applyEdits } from '../../src/design/edit/edit.ts';
 import type { Design, Part } from '../../src/design/schema.ts';
-import { mendsFor } from '../../src/editor/action/mends.ts';
-import { PLAN_MENDS } from '../../src/editor/action/planMends.ts';
+import { mendsFor } from '../../src/editor/edit/mends.ts';
+import { PLAN_MENDS } from '../../src/editor/edit/planMends.ts';
 import { planned } from '../plan/starters.ts';
 
 const box = (x: number, y: number, w: number, h: number) => ({ x, y, w, h });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design } from '../../src/design/schema.ts';
-import { newRule, proposed } from '../../src/editor/pane/part/newRule.ts';
-import { faceFor, layoutOf } from '../../src/editor/state/derive.ts';
+import { faceFor, layoutOf } from '../../src/editor/document/derive.ts';
+import { newRule, proposed } from '../../src/editor/edit/newRule.ts';
 
 describe('a rule that is added in the pane', () => {
   const door = newPart('panel', { id: 'door', name: 'Door', box: { x: 200, y: 200, w: 500, h: 900 } });

@@ -1,12 +1,12 @@
 import { describe, expect, it, vi } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Rule } from '../../src/design/schema.ts';
-import { edgesHeldTo, withOtherEdge } from '../../src/editor/action/otherEdge.ts';
-import { ruleInPieces, ruleSentence } from '../../src/editor/action/sentence.ts';
+import { layoutOf } from '../../src/editor/document/derive.ts';
+import { edgesHeldTo, withOtherEdge } from '../../src/editor/edit/otherEdge.ts';
+import { ruleInPieces, ruleSentence } from '../../src/editor/edit/sentence.ts';
+import { readAgain, readOtherEdge } from '../../src/editor/gesture/release.ts';
 import { undoStep } from '../../src/editor/state/commit.ts';
-import { layoutOf } from '../../src/editor/state/derive.ts';
 import { type EditorStore, releaseNow } from '../../src/editor/state/store.ts';
-import { readAgain, readOtherEdge } from '../../src/editor/tool/release.ts';
 import { speak } from '../../src/editor/words/t.ts';
 import { benchOf, perform } from './intent/hand.ts';
 

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Run } from '../../src/design/schema.ts';
 import { startState } from '../../src/design/state.ts';
-import { boundsFor, layoutOf } from '../../src/editor/state/derive.ts';
+import { boundsFor, layoutOf } from '../../src/editor/document/derive.ts';
+import { snapInHand } from '../../src/editor/gesture/snapping.ts';
 import { createEditorStore } from '../../src/editor/state/store.ts';
-import { snapInHand } from '../../src/editor/tool/snapping.ts';
 import { inches } from '../../src/measure/units.ts';
 
 const STOCK = 'pine-1x3';

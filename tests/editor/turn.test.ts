@@ -2,8 +2,8 @@ import { expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Strip } from '../../src/design/schema.ts';
 import { startState } from '../../src/design/state.ts';
+import { startTurn } from '../../src/editor/gesture/turn.ts';
 import { createEditorStore } from '../../src/editor/state/store.ts';
-import { startTurn } from '../../src/editor/tool/turn.ts';
 import { radians } from '../../src/measure/units.ts';
 
 const strip = (id: string, more: Partial<Strip>): Strip => ({

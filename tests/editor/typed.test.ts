@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { applyEdits } from '../../src/design/edit/edit.ts';
 import type { Design, Part, Rule } from '../../src/design/schema.ts';
-import { editsToType } from '../../src/editor/action/typed.ts';
-import { layoutOf } from '../../src/editor/state/derive.ts';
+import { layoutOf } from '../../src/editor/document/derive.ts';
+import { editsToType } from '../../src/editor/edit/typed.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 
 const face = { low: { of: 'face', side: 'low' }, high: { of: 'face', side: 'high' } } as const;

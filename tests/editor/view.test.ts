@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fittedView, zoomedAt } from '../../src/editor/canvas/zoom.ts';
 import { toFace, toScreen } from '../../src/editor/state/store.ts';
+import { fittedView, zoomedAt } from '../../src/editor/state/zoom.ts';
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const view = fc.record({ scale: number(0.05, 10), x: number(-2000, 2000), y: number(-2000, 2000) });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { limitText } from '../../src/editor/state/text.ts';
+import { limitText } from '../../src/editor/words/text.ts';
 import { voiced } from '../../src/editor/words/voiced.ts';
 import { parseMeasure } from '../../src/measure/parse.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { openData } from '../../src/design/open.ts';
 import type { Design } from '../../src/design/schema.ts';
-import { layoutOf } from '../../src/editor/state/derive.ts';
+import { layoutOf } from '../../src/editor/document/derive.ts';
 import { plan } from '../../src/plan/plan.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { EN } from '../../src/plan/words/en.ts';

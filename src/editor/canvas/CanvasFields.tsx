@@ -2,18 +2,18 @@ import type { CSSProperties } from 'react';
 import { inSlot, measuresOf, withFields } from '../../design/rule/table.ts';
 import type { Design } from '../../design/schema.ts';
 import type { Layout } from '../../layout/laid.ts';
-import { RULE_WORDS } from '../action/ruleWords.ts';
-import { editsToType } from '../action/typed.ts';
-import { MeasureField } from '../field/MeasureField.tsx';
+import { MeasureField } from '../control/MeasureField.tsx';
+import { RULE_WORDS } from '../edit/ruleWords.ts';
+import { editsToType } from '../edit/typed.ts';
 import { commit } from '../state/commit.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
+import { canvasElement } from '../state/place.ts';
 import { toScreen, type View } from '../state/store.ts';
-import { lengthText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
+import { lengthText } from '../words/text.ts';
 import { CenterGapInPlace } from './CenterGapInPlace.tsx';
 import { GapInPlace } from './GapInPlace.tsx';
 import { LetteringInPlace } from './LetteringInPlace.tsx';
-import { canvasElement } from './place.ts';
 import { SpacingInPlace } from './SpacingInPlace.tsx';
 
 interface CanvasFieldsProps {

@@ -2,11 +2,11 @@ import { useEffect, useRef } from 'react';
 import type { Design, RuleOf } from '../../design/schema.ts';
 import type { Layout } from '../../layout/laid.ts';
 import type { Mm } from '../../measure/units.ts';
-import { editsToGap, type GapFixed, gapFixedBy, roomOf } from '../action/centerGap.ts';
-import { MeasureField } from '../field/MeasureField.tsx';
+import { MeasureField } from '../control/MeasureField.tsx';
+import { editsToGap, type GapFixed, gapFixedBy, roomOf } from '../edit/centerGap.ts';
 import { useCommit, useFace } from '../state/hooks.ts';
-import { lengthText } from '../state/text.ts';
 import { useWords, type WordKey } from '../words/t.ts';
+import { lengthText } from '../words/text.ts';
 import { closesOnEscape } from './closesOnEscape.ts';
 
 interface CenterGapInPlaceProps {

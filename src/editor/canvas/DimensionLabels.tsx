@@ -1,16 +1,16 @@
 import type { Axis, Design } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
-import { nameOf } from '../action/movable.ts';
-import { ruleSentence } from '../action/sentence.ts';
-import { Typeset } from '../field/Typeset.tsx';
+import { Typeset } from '../control/Typeset.tsx';
+import { type Dimension, dimensionOnScreen } from '../drawing/dimensions.ts';
+import { nameOf } from '../edit/movable.ts';
+import { ruleSentence } from '../edit/sentence.ts';
 import { useSelection, useStore } from '../state/hooks.ts';
 import { type CanvasField, toScreen, type View } from '../state/store.ts';
-import { lengthText } from '../state/text.ts';
 import { t, useWords } from '../words/t.ts';
+import { lengthText } from '../words/text.ts';
 import { voiced } from '../words/voiced.ts';
 import { placeChips } from './chips.ts';
-import { type Dimension, dimensionOnScreen } from './dimensions.ts';
 
 interface LabelsProps {
   readonly dimensions: readonly Dimension[];

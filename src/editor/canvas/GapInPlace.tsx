@@ -3,13 +3,13 @@ import type { Edit } from '../../design/edit/edit.ts';
 import type { RuleOf } from '../../design/schema.ts';
 import { countFor, pitchFor } from '../../layout/arrange/recount.ts';
 import type { Mm } from '../../measure/units.ts';
-import { arrangingOf } from '../action/arrange.ts';
-import { editsToRecount } from '../action/evenCount.ts';
-import { MeasureField } from '../field/MeasureField.tsx';
-import { Typeset } from '../field/Typeset.tsx';
+import { MeasureField } from '../control/MeasureField.tsx';
+import { Typeset } from '../control/Typeset.tsx';
+import { arrangingOf } from '../edit/arrange.ts';
+import { editsToRecount } from '../edit/evenCount.ts';
 import { useCommit, useSettledDesign } from '../state/hooks.ts';
-import { lengthText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
+import { lengthText } from '../words/text.ts';
 import { closesOnEscape } from './closesOnEscape.ts';
 
 interface GapInPlaceProps {

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Sign } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
-import { editsToLetter } from '../action/letter.ts';
+import { editsToLetter } from '../edit/letter.ts';
 import { useCommit } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
 

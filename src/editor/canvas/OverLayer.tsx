@@ -1,15 +1,15 @@
 import type { Layer as KonvaLayer } from 'konva/lib/Layer';
 import { memo, type ReactNode, useCallback, useRef } from 'react';
 import { Layer, Shape } from 'react-konva';
+import { drawDimensions, drawFigures } from '../drawing/drawDimensions.ts';
+import { drawInHand } from '../drawing/drawInHand.ts';
+import { drawPlate } from '../drawing/figure.ts';
+import type { Palette } from '../drawing/palette.ts';
+import { rulerPainter } from '../drawing/rulers.ts';
+import { sceneOf } from '../drawing/scene.ts';
 import { useStore } from '../state/hooks.ts';
 import { type EditorState, isCarrying, shownDesign, type View } from '../state/store.ts';
-import { lengthText } from '../state/text.ts';
-import { drawDimensions, drawFigures } from './drawDimensions.ts';
-import { drawInHand } from './drawInHand.ts';
-import { drawPlate } from './figure.ts';
-import type { Palette } from './palette.ts';
-import { rulerPainter } from './rulers.ts';
-import { sceneOf } from './scene.ts';
+import { lengthText } from '../words/text.ts';
 import { useOwnFrames } from './useOwnFrames.ts';
 
 interface OverLayerProps {

@@ -7,17 +7,17 @@ import type { ShadowArea } from '../../finish/shadow.ts';
 import { radians } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
 import type { SignPlan } from '../../plan/types.ts';
+import { faceFor, keepClearsOf, layoutOf, looksFor } from '../document/derive.ts';
+import { gleamsOn } from '../drawing/gleam.ts';
+import { type Painted, type PartsLook, paintParts } from '../drawing/paintParts.ts';
+import type { Palette } from '../drawing/palette.ts';
+import { appearanceOf } from '../drawing/partLook.ts';
 import { useStraightened } from '../photo/useStraightened.ts';
-import { faceFor, keepClearsOf, layoutOf, looksFor } from '../state/derive.ts';
+import { materialsOf, stocksOf } from '../shipped/tables.ts';
 import { useStore } from '../state/hooks.ts';
 import type { Photo, PhotoMode } from '../state/photo.ts';
 import { type EditorState, type Look, shownDesign, type View } from '../state/store.ts';
-import { materialsOf, stocksOf } from '../state/tables.ts';
-import { gleamsOn } from './gleam.ts';
 import { groundPainter } from './ground.ts';
-import { type Painted, type PartsLook, paintParts } from './paintParts.ts';
-import type { Palette } from './palette.ts';
-import { appearanceOf } from './partLook.ts';
 import { useOwnFrames } from './useOwnFrames.ts';
 
 interface PartsLayerProps {

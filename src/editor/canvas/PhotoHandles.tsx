@@ -1,9 +1,9 @@
 import { Shape } from 'react-konva';
+import { strokeHaloed } from '../drawing/haloed.ts';
+import type { Palette } from '../drawing/palette.ts';
+import { photoHandles } from '../gesture/photo.ts';
 import { onFace } from '../photo/placing.ts';
 import type { Photo, PhotoMode } from '../state/photo.ts';
-import { photoHandles } from '../tool/photo.ts';
-import { strokeHaloed } from './haloed.ts';
-import type { Palette } from './palette.ts';
 
 interface HandlesProps {
   readonly photo: Photo;

@@ -1,12 +1,12 @@
 import type { Box } from '../../geometry/shape.ts';
-import { Typeset } from '../field/Typeset.tsx';
-import { EdgeSentence } from '../pane/part/EdgeSentence.tsx';
-import { boundsIn, layoutOf } from '../state/derive.ts';
+import { Typeset } from '../control/Typeset.tsx';
+import { boundsIn, layoutOf } from '../document/derive.ts';
+import { EdgeSentence } from '../frame/EdgeSentence.tsx';
+import { readAgain, readOtherEdge } from '../gesture/release.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
+import { canvasElement } from '../state/place.ts';
 import { isCarrying, type Release, releaseNow, toScreen } from '../state/store.ts';
-import { readAgain, readOtherEdge } from '../tool/release.ts';
 import { useWords } from '../words/t.ts';
-import { canvasElement } from './place.ts';
 
 /** Beside the part that was put down: what holds it now, and what else may have been meant, by a click or a digit. */
 export function ReleaseBar() {

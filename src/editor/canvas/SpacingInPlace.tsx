@@ -1,10 +1,10 @@
 import type { Axis, PartArray, Spacing } from '../../design/schema.ts';
-import { MeasureField } from '../field/MeasureField.tsx';
-import { NumberField } from '../field/NumberField.tsx';
+import { MeasureField } from '../control/MeasureField.tsx';
+import { NumberField } from '../control/NumberField.tsx';
 import { commit } from '../state/commit.ts';
 import { useStore } from '../state/hooks.ts';
-import { lengthText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
+import { lengthText } from '../words/text.ts';
 
 interface SpacingInPlaceProps {
   readonly array: PartArray;

@@ -1,10 +1,10 @@
-import { Typeset } from '../field/Typeset.tsx';
+import { Typeset } from '../control/Typeset.tsx';
+import { RULER } from '../drawing/ticks.ts';
 import { useDesign, useLayout, useSelection } from '../state/hooks.ts';
 import { toScreen, type View } from '../state/store.ts';
-import { lengthText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
+import { lengthText } from '../words/text.ts';
 import { lanesOf, tapeLines } from './tapeLines.ts';
-import { RULER } from './ticks.ts';
 
 /** A label: how wide and high it is at most, pixels. */
 const WIDE = 66;

@@ -1,9 +1,9 @@
 import type { Face } from '../../bed/face.ts';
 import type { Design } from '../../design/schema.ts';
 import { inches } from '../../measure/units.ts';
+import type { Palette } from '../drawing/palette.ts';
+import type { Pen } from '../drawing/pen.ts';
 import { toFace, toScreen, type View } from '../state/store.ts';
-import type { Palette } from './palette.ts';
-import type { Pen } from './pen.ts';
 
 export interface SurroundingsLook {
   readonly view: View;

@@ -1,7 +1,7 @@
+import { type Pen, type Picture, pictureOf } from '../drawing/pen.ts';
 import type { Photo, PhotoMode } from '../state/photo.ts';
 import { drawFaceLevels } from './drawFaceLevels.ts';
 import { drawSurroundings, type SurroundingsLook } from './drawSurroundings.ts';
-import { type Pen, type Picture, pictureOf } from './pen.ts';
 
 /** What lies under the parts. */
 export interface GroundLook extends SurroundingsLook {

@@ -10,8 +10,8 @@ import {
   Type,
 } from 'lucide-react';
 import type { ComponentType } from 'react';
-import { lazyPart } from '../shell/lazyPart.tsx';
-import type { StepId } from './steps.ts';
+import { lazyPart } from '../control/lazyPart.tsx';
+import type { StepId } from '../state/steps.ts';
 
 export interface PaneEntry {
   readonly icon: LucideIcon;

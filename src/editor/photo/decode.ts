@@ -1,5 +1,5 @@
 import { wrap } from 'comlink';
-import { askOnce } from '../askOnce.ts';
+import { askOnce } from '../planning/askOnce.ts';
 import type { DecodeWork } from './decodeWorker.ts';
 
 /** A picture that takes longer than this to decode is given up. */

@@ -1,7 +1,7 @@
+import { transact } from '../kept/database.ts';
+import { photoKeys } from '../kept/shelf.ts';
 import type { Photo } from '../state/photo.ts';
 import type { EditorStore } from '../state/store.ts';
-import { transact } from '../storage/database.ts';
-import { photoKeys } from '../storage/shelf.ts';
 import { decodePicture } from './decode.ts';
 
 type Lie = Omit<Photo, 'file' | 'image'>;

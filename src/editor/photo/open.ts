@@ -1,4 +1,4 @@
-import { faceFor } from '../state/derive.ts';
+import { faceFor } from '../document/derive.ts';
 import { type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { decodePicture } from './decode.ts';

@@ -1,13 +1,13 @@
 import { Suspense, useLayoutEffect, useRef } from 'react';
-import { useAtTheSaw } from '../bench/route.ts';
-import { OfflineNotice } from '../offline/OfflineNotice.tsx';
+import { lazyPart } from '../control/lazyPart.tsx';
+import { regainFocus, useGoRound } from '../control/regions.ts';
+import { Guard } from '../frame/Guard.tsx';
 import { useEditor, useStore } from '../state/hooks.ts';
+import { useAtTheSaw } from '../state/route.ts';
 import { Announcer } from './Announcer.tsx';
-import { Guard } from './Guard.tsx';
 import { useHandOn } from './handOn.ts';
-import { lazyPart } from './lazyPart.tsx';
 import { NoticeBar } from './NoticeBar.tsx';
-import { regainFocus, useGoRound } from './regions.ts';
+import { OfflineNotice } from './OfflineNotice.tsx';
 import { useDrop } from './useDrop.ts';
 import { useKeyboard } from './useKeyboard.ts';
 
@@ -15,7 +15,7 @@ import { useKeyboard } from './useKeyboard.ts';
 const FirstRun = lazyPart(() => import('./FirstRun.tsx').then((m) => m.default));
 const Bench = lazyPart(() => import('./Bench.tsx').then((m) => m.default));
 const KeysDialog = lazyPart(() => import('./KeysDialog.tsx').then((m) => m.KeysDialog));
-const BenchView = lazyPart(() => import('../bench/BenchView.tsx').then((m) => m.default));
+const BenchView = lazyPart(() => import('../saw/BenchView.tsx').then((m) => m.default));
 
 /** The drawing board, or the pieces at the saw. */
 export function App() {

@@ -1,12 +1,13 @@
 import { Suspense, useEffect, useLayoutEffect } from 'react';
+import { lazyPart } from '../control/lazyPart.tsx';
+import { regainFocus } from '../control/regions.ts';
+import { usePageTitle } from '../control/usePageTitle.ts';
+import { Guard } from '../frame/Guard.tsx';
+import { openingDone } from '../kept/opening.ts';
 import { PartMenu } from '../pane/parts/PartMenu.tsx';
 import { PartsTree } from '../pane/parts/PartsTree.tsx';
 import { useEditor } from '../state/hooks.ts';
-import { openingDone } from '../storage/opening.ts';
 import { useWords } from '../words/t.ts';
-import { Guard } from './Guard.tsx';
-import { lazyPart } from './lazyPart.tsx';
-import { regainFocus } from './regions.ts';
 import { SidePane } from './SidePane.tsx';
 import { StepRail } from './StepRail.tsx';
 import { TabBanner } from './TabBanner.tsx';
@@ -14,7 +15,6 @@ import { TitleBlock } from './TitleBlock.tsx';
 import { ToolTray } from './ToolTray.tsx';
 import { useKeys } from './useKeys.ts';
 import { useTellChecks } from './useOpenChecks.ts';
-import { usePageTitle } from './usePageTitle.ts';
 import { useWidth } from './useWidth.ts';
 import { ZoomTray } from './ZoomTray.tsx';
 

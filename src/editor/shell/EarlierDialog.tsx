@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
+import { Dialog } from '../control/Dialog.tsx';
+import { bringEarlier } from '../kept/session.ts';
+import { listEarlier } from '../kept/shelf.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
-import { bringEarlier } from '../storage/session.ts';
-import { listEarlier } from '../storage/shelf.ts';
 import { spoken, useWords } from '../words/t.ts';
-import { Dialog } from './Dialog.tsx';
 
 /** States of the open design that were put by, to go back to. */
 export function EarlierDialog({ onClose }: { onClose: () => void }) {

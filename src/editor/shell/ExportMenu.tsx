@@ -1,14 +1,14 @@
 import { Download } from 'lucide-react';
 import { Suspense } from 'react';
-import { ExportStatus } from '../export/ExportStatus.tsx';
-import { EXPORTS } from '../export/exports.ts';
-import { useExport } from '../export/useExport.ts';
+import { lazyPart } from '../control/lazyPart.tsx';
+import { Menu, MenuItem } from '../control/Menu.tsx';
+import { Guard } from '../frame/Guard.tsx';
+import { ExportStatus } from '../kept/export/ExportStatus.tsx';
+import { EXPORTS } from '../kept/export/exports.ts';
+import { useExport } from '../kept/export/useExport.ts';
 import { useWords } from '../words/t.ts';
-import { Guard } from './Guard.tsx';
-import { lazyPart } from './lazyPart.tsx';
-import { Menu, MenuItem } from './Menu.tsx';
 
-const DoubtDialog = lazyPart(() => import('../export/DoubtDialog.tsx').then((m) => m.DoubtDialog));
+const DoubtDialog = lazyPart(() => import('./DoubtDialog.tsx').then((m) => m.DoubtDialog));
 
 /** Everything that the command writes, one line each, and a picture. */
 export function ExportMenu() {

@@ -1,13 +1,13 @@
 import { FolderOpen } from 'lucide-react';
 import { Suspense, useState } from 'react';
-import { goToSaw } from '../bench/route.ts';
+import { lazyPart } from '../control/lazyPart.tsx';
+import { Menu, MenuItem, MenuLine } from '../control/Menu.tsx';
+import { Guard } from '../frame/Guard.tsx';
+import { openFile, saveFile } from '../kept/file.ts';
 import { putAway } from '../state/commit.ts';
 import { useStore } from '../state/hooks.ts';
-import { openFile, saveFile } from '../storage/file.ts';
+import { goToSaw } from '../state/route.ts';
 import { useWords } from '../words/t.ts';
-import { Guard } from './Guard.tsx';
-import { lazyPart } from './lazyPart.tsx';
-import { Menu, MenuItem, MenuLine } from './Menu.tsx';
 
 const EarlierDialog = lazyPart(() => import('./EarlierDialog.tsx').then((m) => m.EarlierDialog));
 

@@ -1,8 +1,8 @@
 import type { Bed, Design } from '../../design/schema.ts';
-import type { MainMeasures } from '../action/fitBed.ts';
-import { ChoiceField } from '../field/ChoiceField.tsx';
-import { MeasureField } from '../field/MeasureField.tsx';
-import { tables } from '../state/tables.ts';
+import { ChoiceField } from '../control/ChoiceField.tsx';
+import { MeasureField } from '../control/MeasureField.tsx';
+import type { MainMeasures } from '../edit/fitBed.ts';
+import { tables } from '../shipped/tables.ts';
 import { useWords } from '../words/t.ts';
 
 const SIDES = ['width', 'length', 'thickness'] as const;

@@ -1,7 +1,7 @@
 import type { Check } from '../../check/check.ts';
 import type { Design } from '../../design/schema.ts';
-import { Typeset } from '../field/Typeset.tsx';
-import { useCheckWords } from '../words/checks.ts';
+import { Typeset } from '../control/Typeset.tsx';
+import { useCheckWords } from '../control/useCheckWords.ts';
 import { useWords } from '../words/t.ts';
 
 /** Checks told in full under a starter; the others are counted. */

@@ -1,10 +1,10 @@
 import { Trash2, Undo2 } from 'lucide-react';
 import type { Design } from '../../design/schema.ts';
+import { Guard } from '../frame/Guard.tsx';
+import { reopen } from '../kept/session.ts';
+import { forget, type Kept, markRemoved } from '../kept/shelf.ts';
 import { useStore } from '../state/hooks.ts';
-import { reopen } from '../storage/session.ts';
-import { forget, type Kept, markRemoved } from '../storage/shelf.ts';
 import { spoken, useWords } from '../words/t.ts';
-import { Guard } from './Guard.tsx';
 import { StarterPicture } from './StarterPicture.tsx';
 import type { Letters } from './useLetterPictures.ts';
 import type { Shelf } from './useShelf.ts';

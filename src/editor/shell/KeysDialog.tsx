@@ -1,6 +1,6 @@
+import { Dialog } from '../control/Dialog.tsx';
 import { useStore } from '../state/hooks.ts';
 import { useWords, type WordKey } from '../words/t.ts';
-import { Dialog } from './Dialog.tsx';
 
 /** What is pressed, and what it does; `+` joins keys that are held together, a comma parts those that do alike. */
 const KEYS: readonly (readonly [keys: WordKey, does: WordKey])[] = [

@@ -1,5 +1,5 @@
 import { LANGUAGE_TAGS, LANGUAGES } from '../../plan/words/languages.ts';
-import { Choices } from '../list/Choices.tsx';
+import { Choices } from '../control/list/Choices.tsx';
 import { useStore } from '../state/hooks.ts';
 import { chooseLanguage } from '../state/language.ts';
 import { useLanguage, useWords } from '../words/t.ts';

@@ -1,5 +1,5 @@
 import { Palette, SquareDashed, Sun } from 'lucide-react';
-import { Choices } from '../list/Choices.tsx';
+import { Choices } from '../control/list/Choices.tsx';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
 

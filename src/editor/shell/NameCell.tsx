@@ -1,4 +1,4 @@
-import { type Read, useDraft } from '../field/useDraft.ts';
+import { type Read, useDraft } from '../control/useDraft.ts';
 import { useWords } from '../words/t.ts';
 
 /** The design's name, changed where it stands. */

@@ -1,8 +1,8 @@
 import { X } from 'lucide-react';
+import { regainFocus } from '../control/regions.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
 import { PlanTrouble } from './PlanTrouble.tsx';
-import { regainFocus } from './regions.ts';
 
 /** What went wrong and what to do, above everything until it is put away. */
 export function NoticeBar() {

@@ -1,8 +1,8 @@
 import { RotateCw, Save, X } from 'lucide-react';
 import { useState } from 'react';
+import { saveFile } from '../kept/file.ts';
+import type { PlanProblem } from '../planning/planLife.ts';
 import { usePlan, usePlanner, useStore } from '../state/hooks.ts';
-import type { PlanProblem } from '../state/planLife.ts';
-import { saveFile } from '../storage/file.ts';
 import { useWords } from '../words/t.ts';
 
 /** Why there is no plan of the design as it is, and what can be done; until it is put away or there is one. */

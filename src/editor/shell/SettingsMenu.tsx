@@ -1,11 +1,11 @@
 import { SlidersHorizontal } from 'lucide-react';
 import type { Design } from '../../design/schema.ts';
 import { LANGUAGE_TAGS, LANGUAGES } from '../../plan/words/languages.ts';
+import { Menu, MenuChoices, MenuItem, MenuLine, MenuSwitch } from '../control/Menu.tsx';
 import { useCommit, useEditor, useStore } from '../state/hooks.ts';
 import { chooseLanguage } from '../state/language.ts';
 import { THEMES } from '../state/store.ts';
 import { useLanguage, useWords } from '../words/t.ts';
-import { Menu, MenuChoices, MenuItem, MenuLine, MenuSwitch } from './Menu.tsx';
 
 const UNITS: readonly Design['measure']['unit'][] = ['in', 'ft-in', 'cm', 'mm'];
 const FRACTIONS: readonly Design['measure']['fraction'][] = ['8', '16', '32', '64', 'decimal'];

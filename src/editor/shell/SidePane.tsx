@@ -1,15 +1,15 @@
 import { ChevronDown, ChevronUp } from 'lucide-react';
 import { Suspense, useLayoutEffect, useRef } from 'react';
-import { nameOf } from '../action/movable.ts';
-import { type Tab, Tabs } from '../list/Tabs.tsx';
+import { type Tab, Tabs } from '../control/list/Tabs.tsx';
+import { regainFocus } from '../control/regions.ts';
+import { nameOf } from '../edit/movable.ts';
+import { Guard } from '../frame/Guard.tsx';
 import { PANES } from '../pane/panes.ts';
 import { Inspector } from '../pane/part/Inspector.tsx';
 import { PartsTree } from '../pane/parts/PartsTree.tsx';
 import { useEditor, useSelection, useSettledDesign, useStore } from '../state/hooks.ts';
 import type { SideTab } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
-import { Guard } from './Guard.tsx';
-import { regainFocus } from './regions.ts';
 
 const CLASSES = ['pane-tabs', 'pane-list', 'pane-tab', 'pane-body'] as const;
 

@@ -1,11 +1,11 @@
 import { Suspense } from 'react';
 import type { Check } from '../../check/check.ts';
 import type { Design } from '../../design/schema.ts';
-import { Measure } from '../field/Measure.tsx';
-import { faceFor } from '../state/derive.ts';
+import { lazyPart } from '../control/lazyPart.tsx';
+import { Measure } from '../control/Measure.tsx';
+import { faceFor } from '../document/derive.ts';
+import { Guard } from '../frame/Guard.tsx';
 import { useWords } from '../words/t.ts';
-import { Guard } from './Guard.tsx';
-import { lazyPart } from './lazyPart.tsx';
 import { StarterPicture } from './StarterPicture.tsx';
 import type { Letters } from './useLetterPictures.ts';
 

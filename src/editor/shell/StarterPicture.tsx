@@ -2,7 +2,7 @@ import { Fragment, useMemo } from 'react';
 import { isBought, isPaint } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
 import type { Region } from '../../geometry/shape.ts';
-import { faceFor, layoutOf } from '../state/derive.ts';
+import { faceFor, layoutOf } from '../document/derive.ts';
 import type { Letters } from './useLetterPictures.ts';
 
 interface StarterPictureProps {

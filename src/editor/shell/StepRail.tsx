@@ -1,9 +1,9 @@
+import { focusPane } from '../control/regions.ts';
 import { PANES } from '../pane/panes.ts';
-import { STEPS, type StepId } from '../pane/steps.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
+import { showStep } from '../state/showStep.ts';
+import { STEPS, type StepId } from '../state/steps.ts';
 import { useWords } from '../words/t.ts';
-import { focusPane } from './regions.ts';
-import { showStep } from './showStep.ts';
 import { useOpenChecks } from './useOpenChecks.ts';
 
 /** The steps of the job, on a stick marked off like a rule. */

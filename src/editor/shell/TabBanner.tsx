@@ -1,5 +1,5 @@
+import { takeOver } from '../kept/tabs.ts';
 import { useEditor } from '../state/hooks.ts';
-import { takeOver } from '../storage/tabs.ts';
 import { useWords } from '../words/t.ts';
 
 /** Told when another tab writes this design, or when the device keeps nothing. */

@@ -1,11 +1,11 @@
 import { Redo2, Undo2 } from 'lucide-react';
 import { redoLabel, undoLabel } from '../../design/state.ts';
 import { MM_PER_INCH } from '../../measure/units.ts';
-import { Measure } from '../field/Measure.tsx';
+import { Measure } from '../control/Measure.tsx';
 import { redoStep, undoStep } from '../state/commit.ts';
 import { useCommit, useEditor, useFace, useStore } from '../state/hooks.ts';
-import { numberText } from '../state/text.ts';
 import { useWords } from '../words/t.ts';
+import { numberText } from '../words/text.ts';
 import { ExportMenu } from './ExportMenu.tsx';
 import { FileMenu } from './FileMenu.tsx';
 import { LookSwitch } from './LookSwitch.tsx';

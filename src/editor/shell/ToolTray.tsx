@@ -1,9 +1,9 @@
 import { Hand, MousePointer2, Spline } from 'lucide-react';
-import { Choices } from '../list/Choices.tsx';
+import { KIND_ICONS } from '../control/kindIcons.ts';
+import { Choices } from '../control/list/Choices.tsx';
 import { useEditor, useStore } from '../state/hooks.ts';
-import { DRAWN_KINDS, type ToolId } from '../tool/tools.ts';
+import { DRAWN_KINDS, type ToolId } from '../state/tools.ts';
 import { useWords } from '../words/t.ts';
-import { KIND_ICONS } from './kindIcons.ts';
 
 const TOOLS: readonly { id: ToolId; icon: (typeof KIND_ICONS)['strip'] }[] = [
   { id: 'select', icon: MousePointer2 },

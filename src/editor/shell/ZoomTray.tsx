@@ -1,8 +1,8 @@
 import { Maximize2, Minus, Plus } from 'lucide-react';
-import { canvasElement } from '../canvas/place.ts';
-import { zoomedAt } from '../canvas/zoom.ts';
 import { useStore } from '../state/hooks.ts';
+import { canvasElement } from '../state/place.ts';
 import type { EditorStore } from '../state/store.ts';
+import { zoomedAt } from '../state/zoom.ts';
 import { useWords } from '../words/t.ts';
 
 export function zoomBy(store: EditorStore, factor: number): void {

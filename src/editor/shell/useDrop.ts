@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
+import { openFrom } from '../kept/file.ts';
 import { useStore } from '../state/hooks.ts';
 import type { EditorStore } from '../state/store.ts';
-import { openFrom } from '../storage/file.ts';
 
 /** A design file dropped anywhere is opened; a photo lies under the drawing that is open. */
 export function useDrop(): void {

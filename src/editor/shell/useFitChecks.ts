@@ -2,8 +2,8 @@ import { proxy, wrap } from 'comlink';
 import { useEffect, useState } from 'react';
 import type { Check } from '../../check/check.ts';
 import type { Design } from '../../design/schema.ts';
+import type { Work } from '../planning/worker.ts';
 import { useLanguage } from '../words/t.ts';
-import type { Work } from '../worker.ts';
 
 /** A measure may still be typed: planned is what stays this long. */
 const QUIET_MS = 350;
@@ -28,7 +28,7 @@ export function useFitChecks(starters: readonly Fitted[] | null): FitChecks {
     if (!starters) return;
     let worker: Worker | null = null;
     const timer = setTimeout(() => {
-      worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
+      worker = new Worker(new URL('../planning/worker.ts', import.meta.url), { type: 'module' });
       const { plan } = wrap<Work>(worker);
       const look = async () => {
         for (const { name, fitted } of starters) {

@@ -1,5 +1,5 @@
 import { useEffect } from 'react';
-import { comeIntoSight } from '../field/sight.ts';
+import { comeIntoSight } from '../control/sight.ts';
 
 /** What is taken from the height of the page by less than this is no keyboard, in pixels. */
 const LEAST = 100;

@@ -1,7 +1,8 @@
 import { useEffect } from 'react';
-import { alignSelection } from '../action/arrangeSelection.ts';
-import { nudgeCorner, removeCorner } from '../action/cornerActs.ts';
-import { chosenMember, enterMembers, stepMember, toggleMember } from '../action/members.ts';
+import { openMenu, openNewPart } from '../control/regions.ts';
+import { alignSelection } from '../edit/arrangeSelection.ts';
+import { nudgeCorner, removeCorner } from '../edit/cornerActs.ts';
+import { chosenMember, enterMembers, stepMember, toggleMember } from '../edit/members.ts';
 import {
   copiedText,
   duplicateSelection,
@@ -12,17 +13,16 @@ import {
   selectAll,
   toggleLock,
   ungroupSelection,
-} from '../action/selection.ts';
+} from '../edit/selection.ts';
+import { placeInMiddle } from '../gesture/draw.ts';
+import { cancelPath, dropLastCorner, endPath } from '../gesture/path.ts';
+import { readAgain } from '../gesture/release.ts';
+import { openFile, saveFile } from '../kept/file.ts';
 import { redoStep, select, undoStep } from '../state/commit.ts';
 import { useStore } from '../state/hooks.ts';
 import { type EditorStore, releaseNow, say } from '../state/store.ts';
-import { openFile, saveFile } from '../storage/file.ts';
-import { placeInMiddle } from '../tool/draw.ts';
-import { cancelPath, dropLastCorner, endPath } from '../tool/path.ts';
-import { readAgain } from '../tool/release.ts';
-import { isDrawn } from '../tool/tools.ts';
+import { isDrawn } from '../state/tools.ts';
 import { t } from '../words/t.ts';
-import { openMenu, openNewPart } from './regions.ts';
 import { zoomBy } from './ZoomTray.tsx';
 
 type Act = (store: EditorStore, e: KeyboardEvent) => void;

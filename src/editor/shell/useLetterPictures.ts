@@ -1,9 +1,9 @@
 import { wrap } from 'comlink';
 import { useEffect, useState } from 'react';
 import type { Design } from '../../design/schema.ts';
-import type { LetterColor } from '../letterPictures.ts';
-import { layoutOf } from '../state/derive.ts';
-import type { Work } from '../worker.ts';
+import { layoutOf } from '../document/derive.ts';
+import type { LetterColor } from '../planning/letterPictures.ts';
+import type { Work } from '../planning/worker.ts';
 
 /** The first page stands before letters are asked for, and a measure of the bed may still be typed. */
 const QUIET_MS = 300;
@@ -20,7 +20,7 @@ export function useLetterPictures(designs: readonly Design[]): ReadonlyMap<Desig
     let worker: Worker | null = null;
     const timer = setTimeout(() => {
       if (designs.length === 0) return;
-      worker = new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
+      worker = new Worker(new URL('../planning/worker.ts', import.meta.url), { type: 'module' });
       const { letters } = wrap<Work>(worker);
       const draw = async () => {
         for (const design of designs) {

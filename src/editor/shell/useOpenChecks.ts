@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef } from 'react';
 import type { Check } from '../../check/check.ts';
-import { alike } from '../pane/checks/alike.ts';
+import { alike } from '../pane/facts/alike.ts';
 import { useEditor, usePlan, useStore } from '../state/hooks.ts';
 import { say } from '../state/store.ts';
 import { t } from '../words/t.ts';

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { Design } from '../../design/schema.ts';
-import { clearRemoved, type Kept, listKept, listRemoved, readKept } from '../storage/shelf.ts';
+import { clearRemoved, type Kept, listKept, listRemoved, readKept } from '../kept/shelf.ts';
 
 interface Found {
   readonly kept: readonly Kept[];

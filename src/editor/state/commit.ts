@@ -11,8 +11,8 @@ import {
   undoLabel,
 } from '../../design/state.ts';
 import { settled } from '../../layout/settle.ts';
+import { layoutOf } from '../document/derive.ts';
 import { t } from '../words/t.ts';
-import { layoutOf } from './derive.ts';
 import { emptyDesign } from './language.ts';
 import { type EditorState, type EditorStore, type SideTab, say } from './store.ts';
 

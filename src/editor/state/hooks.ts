@@ -15,11 +15,11 @@ import type { ShadowArea } from '../../finish/shadow.ts';
 import type { Layout } from '../../layout/laid.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
 import { styleIn } from '../../plan/words/languages.ts';
+import { faceFor, layoutOf } from '../document/derive.ts';
+import type { Planner, PlanState } from '../planning/planner.ts';
 import { useLanguage } from '../words/t.ts';
 import { type CommitOptions, commit } from './commit.ts';
-import { faceFor, layoutOf } from './derive.ts';
 import { followerOf } from './follower.ts';
-import type { Planner, PlanState } from './planner.ts';
 import { type EditorState, type EditorStore, shownDesign, type Theme } from './store.ts';
 import { resolveTheme, watchTheme } from './theme.ts';
 

@@ -1,7 +1,7 @@
 import type { Design } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
-import type { Guide } from '../tool/guide.ts';
-import { layoutOf } from './derive.ts';
+import { layoutOf } from '../document/derive.ts';
+import type { Guide } from '../document/guide.ts';
 import type { EditorStore } from './store.ts';
 
 interface Proposal {

@@ -5,10 +5,10 @@ import { type EditState, startState } from '../../design/state.ts';
 import type { Point } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { PrinterCorrection } from '../../patterns/result.ts';
-import type { StepId } from '../pane/steps.ts';
-import type { Guide } from '../tool/guide.ts';
-import type { ToolId } from '../tool/tools.ts';
+import type { Guide } from '../document/guide.ts';
 import type { Photo, PhotoMode } from './photo.ts';
+import type { StepId } from './steps.ts';
+import type { ToolId } from './tools.ts';
 
 export type Look = 'color' | 'tape' | 'shadow';
 export type SideTab = 'step' | 'part' | 'parts';

@@ -1,13 +1,13 @@
 import type { Design } from '../../../src/design/schema.ts';
 import { startState } from '../../../src/design/state.ts';
-import { arrangingOf, editsToArrange } from '../../../src/editor/action/arrange.ts';
+import { arrangingOf, editsToArrange } from '../../../src/editor/edit/arrange.ts';
+import { startDraw } from '../../../src/editor/gesture/draw.ts';
+import type { Gesture as Running, Touch } from '../../../src/editor/gesture/gesture.ts';
+import { startMove } from '../../../src/editor/gesture/move.ts';
+import { startResize } from '../../../src/editor/gesture/resize.ts';
 import { commit, select } from '../../../src/editor/state/commit.ts';
 import { createEditorStore, type EditorStore, toScreen } from '../../../src/editor/state/store.ts';
-import { startDraw } from '../../../src/editor/tool/draw.ts';
-import type { Gesture as Running, Touch } from '../../../src/editor/tool/gesture.ts';
-import { startMove } from '../../../src/editor/tool/move.ts';
-import { startResize } from '../../../src/editor/tool/resize.ts';
-import type { DrawnKind } from '../../../src/editor/tool/tools.ts';
+import type { DrawnKind } from '../../../src/editor/state/tools.ts';
 import { mirrorCopy } from '../../../src/layout/arrange/mirror.ts';
 import type { Gesture } from './scene.ts';
 

@@ -3,8 +3,8 @@ import { fileURLToPath } from 'node:url';
 import { openDesign } from '../../../src/design/open.ts';
 import type { Design } from '../../../src/design/schema.ts';
 import { preview, startState } from '../../../src/design/state.ts';
-import { editsToType } from '../../../src/editor/action/typed.ts';
-import { faceFor, layoutOf } from '../../../src/editor/state/derive.ts';
+import { faceFor, layoutOf } from '../../../src/editor/document/derive.ts';
+import { editsToType } from '../../../src/editor/edit/typed.ts';
 import type { Box } from '../../../src/geometry/shape.ts';
 import { settled } from '../../../src/layout/settle.ts';
 

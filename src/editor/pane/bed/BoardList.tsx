@@ -1,6 +1,6 @@
 import type { Bed } from '../../../design/schema.ts';
-import { Measure } from '../../field/Measure.tsx';
-import { faceFor } from '../../state/derive.ts';
+import { Measure } from '../../control/Measure.tsx';
+import { faceFor } from '../../document/derive.ts';
 import { useWords } from '../../words/t.ts';
 
 /** What follows from the measures: the face, its levels, and the true lengths of the bed's own boards. */

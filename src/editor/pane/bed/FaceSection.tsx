@@ -1,11 +1,11 @@
 import { type FaceSide, leastFace, withFace } from '../../../bed/faceSize.ts';
 import type { Bed } from '../../../design/schema.ts';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { Typeset } from '../../field/Typeset.tsx';
-import { faceFor } from '../../state/derive.ts';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { faceFor } from '../../document/derive.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
-import { lengthText } from '../../state/text.ts';
 import { useWords } from '../../words/t.ts';
+import { lengthText } from '../../words/text.ts';
 
 const SIDES: readonly FaceSide[] = ['width', 'height'];
 

@@ -1,8 +1,8 @@
 import type { Design } from '../../../design/schema.ts';
-import { nameOf } from '../../action/movable.ts';
-import { Typeset } from '../../field/Typeset.tsx';
-import { lengthText } from '../../state/text.ts';
+import { Typeset } from '../../control/Typeset.tsx';
+import { nameOf } from '../../edit/movable.ts';
 import { useWords } from '../../words/t.ts';
+import { lengthText } from '../../words/text.ts';
 import type { BedChange } from './changeBed.ts';
 
 interface MovedListProps {

@@ -1,6 +1,6 @@
 import type { Design } from '../../../design/schema.ts';
 import { type Moved, whatMoved } from '../../../layout/compare.ts';
-import { layoutOf } from '../../state/derive.ts';
+import { layoutOf } from '../../document/derive.ts';
 
 export interface BedChange {
   readonly bed: Design['bed'];

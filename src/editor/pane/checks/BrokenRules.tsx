@@ -1,7 +1,7 @@
 import { Trash2 } from 'lucide-react';
 import type { Plan } from '../../../plan/types.ts';
-import { ruleSentence } from '../../action/sentence.ts';
-import { Typeset } from '../../field/Typeset.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { ruleSentence } from '../../edit/sentence.ts';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { voiced } from '../../words/voiced.ts';

@@ -1,11 +1,11 @@
 import type { Severity } from '../../../check/check.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { useWords } from '../../words/t.ts';
+import { alike } from '../facts/alike.ts';
+import { CheckList, ICONS } from '../facts/CheckList.tsx';
 import { WithPlan } from '../facts/WithPlan.tsx';
 import { SwingSection } from '../swing/SwingSection.tsx';
-import { alike } from './alike.ts';
 import { BrokenRules } from './BrokenRules.tsx';
-import { CheckList, ICONS } from './CheckList.tsx';
 import { Looked } from './Looked.tsx';
 import '../../style/checks.css';
 

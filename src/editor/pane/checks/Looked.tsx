@@ -1,8 +1,8 @@
 import { Check as Done } from 'lucide-react';
 import type { Plan } from '../../../plan/types.ts';
-import { Typeset } from '../../field/Typeset.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { useSay } from '../../control/useSay.ts';
 import { useWords, type Values, type WordKey } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 
 /** What was checked, with the figures that came out: an empty list of troubles says nothing by itself. */
 export function Looked({ plan }: { plan: Plan }) {

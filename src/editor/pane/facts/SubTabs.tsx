@@ -1,5 +1,5 @@
 import { type ReactNode, useState } from 'react';
-import { Tabs } from '../../list/Tabs.tsx';
+import { Tabs } from '../../control/list/Tabs.tsx';
 
 export interface SubTab {
   readonly id: string;

@@ -1,4 +1,4 @@
-import { NumberField } from '../../field/NumberField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
 
 interface UnitFieldProps {
   readonly label: string;

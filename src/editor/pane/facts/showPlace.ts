@@ -2,11 +2,11 @@ import type { Design } from '../../../design/schema.ts';
 import { boxAround } from '../../../geometry/box.ts';
 import type { Point } from '../../../geometry/shape.ts';
 import { designPart } from '../../../layout/reference.ts';
-import { canvasElement } from '../../canvas/place.ts';
-import { fittedView } from '../../canvas/zoom.ts';
+import { faceFor, layoutOf } from '../../document/derive.ts';
 import { select } from '../../state/commit.ts';
-import { faceFor, layoutOf } from '../../state/derive.ts';
+import { canvasElement } from '../../state/place.ts';
 import { type EditorStore, toScreen } from '../../state/store.ts';
+import { fittedView } from '../../state/zoom.ts';
 
 /** Parts and keep-clears of the design behind ids of a plan: `battens[2,0]` is the array `battens`. */
 export function knownParts(design: Design, ids: readonly string[]): string[] {

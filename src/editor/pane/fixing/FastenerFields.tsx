@@ -1,15 +1,15 @@
 import type { Design } from '../../../design/schema.ts';
 import { isInch } from '../../../measure/style.ts';
 import { KG_PER_POUND } from '../../../measure/units.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { SwitchField } from '../../field/SwitchField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
+import { useSay } from '../../control/useSay.ts';
+import { tables } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
-import { tables } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
 import { UnitField } from '../facts/UnitField.tsx';
 import { useChange } from '../facts/useChange.ts';
-import { useSay } from '../facts/useSay.ts';
 
 const LENGTHS = ['spacing', 'fromEdge', 'shortOfFar', 'bite'] as const;
 

@@ -1,15 +1,15 @@
 import type { Fastened } from '../../../fastening/result.ts';
 import { designPart } from '../../../layout/reference.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { FaceMap } from '../../drawing/FaceMap.tsx';
-import { regionData } from '../../drawing/svgPath.ts';
-import { Measure } from '../../field/Measure.tsx';
-import { Typeset } from '../../field/Typeset.tsx';
+import { FaceMap } from '../../control/FaceMap.tsx';
+import { Measure } from '../../control/Measure.tsx';
+import { regionData } from '../../control/svgPath.ts';
+import { Typeset } from '../../control/Typeset.tsx';
+import { useSay } from '../../control/useSay.ts';
 import { useStore } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { ScrollBox } from '../facts/ScrollBox.tsx';
 import { showParts } from '../facts/showPlace.ts';
-import { useSay } from '../facts/useSay.ts';
 
 /** Every brad and screw: on a map, counted, and part by part. */
 export function Fasteners({ plan }: { plan: Plan }) {

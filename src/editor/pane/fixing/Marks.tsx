@@ -1,9 +1,9 @@
 import type { StickMark, StoryStick } from '../../../marks/result.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { Measure } from '../../field/Measure.tsx';
-import { Typeset } from '../../field/Typeset.tsx';
+import { Measure } from '../../control/Measure.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 
 /** More edges than this on one mark are counted, not read out. */
 const NAMED = 4;

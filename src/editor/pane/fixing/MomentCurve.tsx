@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import type { LoadPlan } from '../../../load/result.ts';
+import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 
 const WIDTH = 400;
 const HEIGHT = 190;

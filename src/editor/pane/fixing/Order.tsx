@@ -1,9 +1,9 @@
 import type { Plan } from '../../../plan/types.ts';
 import { stepSentence } from '../../../plan/words/words.ts';
-import { Typeset } from '../../field/Typeset.tsx';
-import { useTicks } from '../../state/ticks.ts';
+import { Typeset } from '../../control/Typeset.tsx';
+import { useSay } from '../../control/useSay.ts';
+import { useTicks } from '../../kept/ticked.ts';
 import { useWords } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 
 /** The order of work, to be ticked off. */
 export function Order({ plan }: { plan: Plan }) {

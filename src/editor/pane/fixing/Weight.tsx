@@ -1,14 +1,14 @@
 import { isInch } from '../../../measure/style.ts';
 import { GRAVITY, KG_PER_POUND } from '../../../measure/units.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { FaceMap } from '../../drawing/FaceMap.tsx';
-import { regionData } from '../../drawing/svgPath.ts';
-import { Typeset } from '../../field/Typeset.tsx';
+import { FaceMap } from '../../control/FaceMap.tsx';
+import { regionData } from '../../control/svgPath.ts';
+import { Typeset } from '../../control/Typeset.tsx';
+import { useSay } from '../../control/useSay.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { UnitField } from '../facts/UnitField.tsx';
 import { useChange } from '../facts/useChange.ts';
-import { useSay } from '../facts/useSay.ts';
 import { massUnit } from './FastenerFields.tsx';
 import { MomentCurve } from './MomentCurve.tsx';
 

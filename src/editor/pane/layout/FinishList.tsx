@@ -1,7 +1,7 @@
 import { Plus } from 'lucide-react';
 import { newFinish } from '../../../design/defaults.ts';
-import { freeId, freeName } from '../../action/ids.ts';
-import { ColorField } from '../../field/ColorField.tsx';
+import { ColorField } from '../../control/ColorField.tsx';
+import { freeId, freeName } from '../../edit/ids.ts';
 import { useCommit, useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 

@@ -1,15 +1,15 @@
 import { useEffect, useRef, useState } from 'react';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { Measure } from '../../field/Measure.tsx';
-import { useRoving } from '../../list/rove.ts';
-import { KIND_ICONS } from '../../shell/kindIcons.ts';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { KIND_ICONS } from '../../control/kindIcons.ts';
+import { useRoving } from '../../control/list/rove.ts';
+import { Measure } from '../../control/Measure.tsx';
+import { placeInMiddle } from '../../gesture/draw.ts';
+import { isLifted, startPlacing } from '../../gesture/place.ts';
+import { stocksOf } from '../../shipped/tables.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
-import { stocksOf } from '../../state/tables.ts';
-import { placeInMiddle } from '../../tool/draw.ts';
-import { isLifted, startPlacing } from '../../tool/place.ts';
-import { DRAWN_KINDS, type DrawnKind } from '../../tool/tools.ts';
+import { DRAWN_KINDS, type DrawnKind } from '../../state/tools.ts';
 import { useWords } from '../../words/t.ts';
-import { DivideSection } from './DivideSection.tsx';
+import { DivideSection } from '../part/DivideSection.tsx';
 import { FinishList } from './FinishList.tsx';
 import { PhotoSection } from './PhotoSection.tsx';
 

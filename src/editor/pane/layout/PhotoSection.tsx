@@ -1,17 +1,17 @@
 import { ImagePlus, Trash2, Undo2 } from 'lucide-react';
 import { useState } from 'react';
 import { boxAround } from '../../../geometry/box.ts';
-import { fitToBox } from '../../canvas/fit.ts';
-import { canvasElement, shownOn } from '../../canvas/place.ts';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
-import { SwitchField } from '../../field/SwitchField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
+import { faceFor } from '../../document/derive.ts';
+import { pickByInput } from '../../kept/file.ts';
 import { openPhoto } from '../../photo/open.ts';
 import { frameOf, scaledTo } from '../../photo/placing.ts';
-import { faceFor } from '../../state/derive.ts';
+import { fitToBox } from '../../state/fit.ts';
 import { useEditor, useStore } from '../../state/hooks.ts';
 import type { Photo, PhotoMode, Placing } from '../../state/photo.ts';
-import { pickByInput } from '../../storage/file.ts';
+import { canvasElement, shownOn } from '../../state/place.ts';
 import { useWords } from '../../words/t.ts';
 import { QuadFields } from './QuadFields.tsx';
 

@@ -1,4 +1,4 @@
-import { NumberField } from '../../field/NumberField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
 import type { Size } from '../../photo/placing.ts';
 import type { Quad } from '../../state/photo.ts';
 import { useWords } from '../../words/t.ts';

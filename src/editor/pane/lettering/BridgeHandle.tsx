@@ -1,9 +1,9 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react';
 import type { Point } from '../../../geometry/shape.ts';
 import type { Deg } from '../../../measure/units.ts';
+import { type Gesture, strayed, type Touch } from '../../gesture/gesture.ts';
+import { carry } from '../../gesture/held.ts';
 import { useStore } from '../../state/hooks.ts';
-import { type Gesture, strayed, type Touch } from '../../tool/gesture.ts';
-import { carry } from '../../tool/held.ts';
 import { useWords } from '../../words/t.ts';
 import { angleFrom, type Movable, wrapped } from './bridges.ts';
 import { takesAway } from './takesAway.ts';

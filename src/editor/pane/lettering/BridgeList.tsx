@@ -1,5 +1,5 @@
 import { Plus, Trash2 } from 'lucide-react';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { useWords } from '../../words/t.ts';
 import { MOST_BRIDGES, wrapped } from './bridges.ts';
 import { takesAway } from './takesAway.ts';

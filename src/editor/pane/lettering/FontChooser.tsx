@@ -1,9 +1,9 @@
 import { FolderOpen, Trash2 } from 'lucide-react';
 import { useId, useRef, useState } from 'react';
 import type { Design, Sign } from '../../../design/schema.ts';
-import { freeId } from '../../action/ids.ts';
+import { freeId } from '../../edit/ids.ts';
+import { tables } from '../../shipped/tables.ts';
 import { useCommit, useSettledDesign } from '../../state/hooks.ts';
-import { tables } from '../../state/tables.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';
 import { openFont } from './openFont.ts';

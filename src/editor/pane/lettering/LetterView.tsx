@@ -1,9 +1,9 @@
 import { useId } from 'react';
 import { letterLook } from '../../../finish/look.ts';
 import type { Plan, SignPlan } from '../../../plan/types.ts';
-import { regionData } from '../../drawing/svgPath.ts';
+import { regionData } from '../../control/svgPath.ts';
+import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 
 /** The sign as it will be painted, large. */
 export function LetterView({ plan, sign }: { plan: Plan; sign: SignPlan }) {

@@ -1,8 +1,8 @@
 import { Plus } from 'lucide-react';
 import type { Lettering, Sign } from '../../../design/schema.ts';
 import type { Plan } from '../../../plan/types.ts';
+import { placeInMiddle } from '../../gesture/draw.ts';
 import { useCommit, useSelection, useSettledDesign, useStore } from '../../state/hooks.ts';
-import { placeInMiddle } from '../../tool/draw.ts';
 import { useWords } from '../../words/t.ts';
 import { SubTabs } from '../facts/SubTabs.tsx';
 import { showParts } from '../facts/showPlace.ts';

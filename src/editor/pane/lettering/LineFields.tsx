@@ -1,6 +1,10 @@
 import { ALargeSmall, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import type { Lettering } from '../../../design/schema.ts';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
+import { TextField } from '../../control/TextField.tsx';
 import {
   type LetterSize,
   type Line,
@@ -10,11 +14,7 @@ import {
   withOwnSize,
   withoutSize,
   withSizeChanged,
-} from '../../action/letterSizes.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
-import { TextField } from '../../field/TextField.tsx';
+} from '../../edit/letterSizes.ts';
 import { useWords } from '../../words/t.ts';
 
 interface LineFieldsProps {

@@ -1,7 +1,7 @@
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
-import { SwitchField } from '../../field/SwitchField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import type { LetteringFieldsProps } from './TextFields.tsx';

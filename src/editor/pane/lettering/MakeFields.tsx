@@ -1,12 +1,12 @@
 import type { Lettering, Sign } from '../../../design/schema.ts';
 import type { SignPlan } from '../../../plan/types.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
+import { stocksOf } from '../../shipped/tables.ts';
 import { useDesign } from '../../state/hooks.ts';
-import { stocksOf } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
-import { stockChoices } from '../part/choices.ts';
+import { stockChoices } from '../facts/choices.ts';
 import type { LetteringFieldsProps } from './TextFields.tsx';
 
 const MAKES = ['trace', 'stencil', 'mirrored', 'cut-out'] as const;

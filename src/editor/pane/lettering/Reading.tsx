@@ -10,12 +10,12 @@ import {
   readingDistance,
 } from '../../../lettering/legibility.ts';
 import type { Plan, SignPlan } from '../../../plan/types.ts';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { Typeset } from '../../field/Typeset.tsx';
-import { numberText } from '../../state/text.ts';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
+import { numberText } from '../../words/text.ts';
 import { ScrollBox } from '../facts/ScrollBox.tsx';
-import { useSay } from '../facts/useSay.ts';
 import { useProportions } from './useProportions.ts';
 
 /** Across a room. */

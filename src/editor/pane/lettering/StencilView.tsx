@@ -4,7 +4,7 @@ import type { Point } from '../../../geometry/shape.ts';
 import type { StencilSet } from '../../../lettering/stencil/layers.ts';
 import type { Deg } from '../../../measure/units.ts';
 import type { SignPlan } from '../../../plan/types.ts';
-import { regionData } from '../../drawing/svgPath.ts';
+import { regionData } from '../../control/svgPath.ts';
 import { useWords } from '../../words/t.ts';
 import { BridgeHandle } from './BridgeHandle.tsx';
 import { angleFrom, withBridgeAt } from './bridges.ts';

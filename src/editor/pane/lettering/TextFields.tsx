@@ -1,9 +1,9 @@
 import { Plus } from 'lucide-react';
 import { FARTHEST, type Lettering } from '../../../design/schema.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
-import { SwitchField } from '../../field/SwitchField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
 import { useWords } from '../../words/t.ts';
 import { LineFields } from './LineFields.tsx';
 

@@ -1,5 +1,5 @@
 import { wrap } from 'comlink';
-import { askOnce } from '../../askOnce.ts';
+import { askOnce } from '../../planning/askOnce.ts';
 import type { FontLook, FontWork } from './fontWorker.ts';
 
 /** A font that takes longer than this to read is given up. */

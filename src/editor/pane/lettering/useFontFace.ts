@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { Design } from '../../../design/schema.ts';
 import { bytesOfBase64 } from '../../../plan/base64.ts';
-import { fontUrl } from '../../fonts.ts';
+import { fontUrl } from '../../shipped/fonts.ts';
 
 const asked = new Map<string, Promise<string | null>>();
 

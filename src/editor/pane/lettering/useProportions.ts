@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import type { Design } from '../../../design/schema.ts';
 import type { Proportion } from '../../../lettering/legibility.ts';
 import { bytesOfBase64 } from '../../../plan/base64.ts';
-import { fontBytes } from '../../fonts.ts';
+import { fontBytes } from '../../shipped/fonts.ts';
 import { lookAtFont } from './lookAtFont.ts';
 
 const known = new Map<string, Promise<readonly Proportion[]>>();

@@ -1,8 +1,8 @@
 import { useId } from 'react';
 import type { PatternSet } from '../../../patterns/result.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { FaceMap } from '../../drawing/FaceMap.tsx';
-import { regionData } from '../../drawing/svgPath.ts';
+import { FaceMap } from '../../control/FaceMap.tsx';
+import { regionData } from '../../control/svgPath.ts';
 import { useWords } from '../../words/t.ts';
 import { patternPlace } from './place.ts';
 

@@ -1,7 +1,7 @@
 import { ChevronLeft, ChevronRight, X } from 'lucide-react';
 import { useEffect, useId, useRef } from 'react';
 import type { PatternSet } from '../../../patterns/result.ts';
-import { DrawingView } from '../../drawing/DrawingView.tsx';
+import { DrawingView } from '../../control/DrawingView.tsx';
 import { useWords } from '../../words/t.ts';
 
 interface PageDialogProps {

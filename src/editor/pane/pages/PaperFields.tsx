@@ -1,9 +1,9 @@
 import type { Pages } from '../../../design/schema.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { SwitchField } from '../../field/SwitchField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
+import { tables } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
-import { tables } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';
 

@@ -3,13 +3,13 @@ import { useMemo, useState } from 'react';
 import { testPage } from '../../../patterns/testPage.ts';
 import { styleIn } from '../../../plan/words/languages.ts';
 import { PLAN_WORDS } from '../../../plan/words/tables.ts';
-import { DrawingView } from '../../drawing/DrawingView.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
+import { DrawingView } from '../../control/DrawingView.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { useSay } from '../../control/useSay.ts';
+import { saveBytes } from '../../kept/file.ts';
+import { tables } from '../../shipped/tables.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
-import { tables } from '../../state/tables.ts';
-import { saveBytes } from '../../storage/file.ts';
 import { useLanguage, useWords } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 
 /** What the ruler says about the printer at hand; kept on the device. */
 export function PrinterFields() {

@@ -1,10 +1,10 @@
 import { useId, useRef, useState } from 'react';
 import type { PatternPage, PatternSet } from '../../../patterns/result.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { DrawingView } from '../../drawing/DrawingView.tsx';
-import { Typeset } from '../../field/Typeset.tsx';
+import { DrawingView } from '../../control/DrawingView.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 import { KeyMap, PagesOnFace } from './KeyMap.tsx';
 import { PageDialog } from './PageDialog.tsx';
 import { useSeen } from './useSeen.ts';

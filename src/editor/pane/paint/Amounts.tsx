@@ -1,10 +1,10 @@
 import type { FinishUse } from '../../../finish/result.ts';
 import { designPart } from '../../../layout/reference.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { Typeset } from '../../field/Typeset.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
 import { ScrollBox } from '../facts/ScrollBox.tsx';
-import { useSay } from '../facts/useSay.ts';
 import { FinishChip } from './FinishMap.tsx';
 
 /** How much of every finish: areas, paint, cans, what is left, and tape. */

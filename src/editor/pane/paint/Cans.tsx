@@ -1,7 +1,7 @@
 import type { Design, Finish } from '../../../design/schema.ts';
-import { NumberField } from '../../field/NumberField.tsx';
-import { SwitchField } from '../../field/SwitchField.tsx';
-import { tables } from '../../state/tables.ts';
+import { NumberField } from '../../control/NumberField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
+import { tables } from '../../shipped/tables.ts';
 import { useWords } from '../../words/t.ts';
 
 interface CansProps {

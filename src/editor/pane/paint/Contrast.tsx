@@ -1,8 +1,8 @@
 import { LEGIBLE_CONTRAST, letteringContrast } from '../../../finish/contrast.ts';
 import { letterLook } from '../../../finish/look.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { numberText } from '../../state/text.ts';
 import { useWords } from '../../words/t.ts';
+import { numberText } from '../../words/text.ts';
 
 /** How well each sign's letters stand off what they are painted on, as a number. */
 export function Contrast({ plan }: { plan: Plan }) {

@@ -3,10 +3,10 @@ import type { Design } from '../../../design/schema.ts';
 import { spreadingRate } from '../../../finish/spreading.ts';
 import { formatRate } from '../../../measure/format.ts';
 import { styleIn } from '../../../plan/words/languages.ts';
-import { NumberField } from '../../field/NumberField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
 import { useLanguage, useWords } from '../../words/t.ts';
+import { filmUnit } from '../facts/rateUnit.ts';
 import { UnitField } from '../facts/UnitField.tsx';
-import { filmUnit } from './rateUnit.ts';
 
 interface DataSheetProps {
   readonly measure: Design['measure'];

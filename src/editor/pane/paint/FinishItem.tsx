@@ -1,17 +1,17 @@
 import { Trash2 } from 'lucide-react';
 import type { Design, Finish } from '../../../design/schema.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { ColorField } from '../../field/ColorField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
-import { SwitchField } from '../../field/SwitchField.tsx';
-import { TextField } from '../../field/TextField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { ColorField } from '../../control/ColorField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
+import { TextField } from '../../control/TextField.tsx';
 import { useWords } from '../../words/t.ts';
+import { canUnit, rateUnit } from '../facts/rateUnit.ts';
 import { UnitField } from '../facts/UnitField.tsx';
 import { useChange } from '../facts/useChange.ts';
 import { Cans } from './Cans.tsx';
 import { DataSheet } from './DataSheet.tsx';
 import { chipOf, OnWoods } from './OnWoods.tsx';
-import { canUnit, rateUnit } from './rateUnit.ts';
 
 const KINDS = ['paint', 'stain', 'clear'] as const;
 const SHEENS = ['flat', 'eggshell', 'satin', 'gloss'] as const;

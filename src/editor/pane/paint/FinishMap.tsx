@@ -1,8 +1,8 @@
 import type { Finish } from '../../../design/schema.ts';
 import { looksOfFinish } from '../../../finish/look.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { FaceMap } from '../../drawing/FaceMap.tsx';
-import { regionData } from '../../drawing/svgPath.ts';
+import { FaceMap } from '../../control/FaceMap.tsx';
+import { regionData } from '../../control/svgPath.ts';
 import { useWords } from '../../words/t.ts';
 import { stripes } from './stripes.ts';
 

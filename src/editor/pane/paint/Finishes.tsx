@@ -1,10 +1,10 @@
 import { Plus } from 'lucide-react';
 import { newFinish } from '../../../design/defaults.ts';
 import type { Design, Part } from '../../../design/schema.ts';
-import { freeId, freeName } from '../../action/ids.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
-import { SwitchField } from '../../field/SwitchField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
+import { freeId, freeName } from '../../edit/ids.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';

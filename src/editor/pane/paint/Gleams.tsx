@@ -2,7 +2,7 @@ import { useId } from 'react';
 import type { Design } from '../../../design/schema.ts';
 import { gleamOf } from '../../../finish/sheen.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { regionData } from '../../drawing/svgPath.ts';
+import { regionData } from '../../control/svgPath.ts';
 
 /** What each sheen throws back of the light, over the areas that have it. */
 export function Gleams({ plan, light }: { plan: Plan; light: Design['light'] }) {

@@ -2,11 +2,11 @@ import { useDeferredValue, useId, useMemo } from 'react';
 import type { Design } from '../../../design/schema.ts';
 import { castShadows } from '../../../finish/shadow.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { FaceMap } from '../../drawing/FaceMap.tsx';
-import { regionData } from '../../drawing/svgPath.ts';
+import { FaceMap } from '../../control/FaceMap.tsx';
+import { regionData } from '../../control/svgPath.ts';
+import { useSay } from '../../control/useSay.ts';
 import { useCommit, useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 import { ShownAreas } from './FinishMap.tsx';
 import { Gleams } from './Gleams.tsx';
 

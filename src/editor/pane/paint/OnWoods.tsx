@@ -1,7 +1,7 @@
 import { eachOf } from '../../../design/made.ts';
 import type { Design, Finish } from '../../../design/schema.ts';
 import { finishOver } from '../../../finish/look.ts';
-import { materialsOf, stocksOf } from '../../state/tables.ts';
+import { materialsOf, stocksOf } from '../../shipped/tables.ts';
 import { useWords } from '../../words/t.ts';
 
 /** Materials that the design's parts are made of, in the order of the table. */

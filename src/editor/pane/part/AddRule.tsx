@@ -1,11 +1,18 @@
 import { Fragment, type ReactNode, useState } from 'react';
 import type { Part } from '../../../design/schema.ts';
-import { referenceName, ruleSentence } from '../../action/sentence.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { SwitchField } from '../../field/SwitchField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
+import {
+  type Asked,
+  NEW_RULES,
+  type NewRuleKind,
+  newRule,
+  proposed,
+  type RuleDraft,
+} from '../../edit/newRule.ts';
+import { referenceName, ruleSentence } from '../../edit/sentence.ts';
 import { useCommit, useDesign, useFace, useLayout } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { type Asked, NEW_RULES, type NewRuleKind, newRule, proposed, type RuleDraft } from './newRule.ts';
 
 const KINDS = Object.keys(NEW_RULES) as NewRuleKind[];
 

@@ -1,8 +1,8 @@
 import type { PartArray, Spacing } from '../../../design/schema.ts';
 import { inches } from '../../../measure/units.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
 import { useWords } from '../../words/t.ts';
 import { MemberFields } from './MemberFields.tsx';
 import { MemberGrid } from './MemberGrid.tsx';

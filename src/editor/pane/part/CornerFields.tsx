@@ -1,7 +1,9 @@
 import { Plus, Trash2 } from 'lucide-react';
 import type { Part } from '../../../design/schema.ts';
 import { midpoint } from '../../../geometry/point.ts';
-import { commitCorners } from '../../action/cornerActs.ts';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
+import { commitCorners } from '../../edit/cornerActs.ts';
 import {
   addedCorner,
   type Corners,
@@ -10,9 +12,7 @@ import {
   MOST_CORNERS,
   movedCorner,
   withoutCorner,
-} from '../../action/corners.ts';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { SwitchField } from '../../field/SwitchField.tsx';
+} from '../../edit/corners.ts';
 import { useEditor, useStore } from '../../state/hooks.ts';
 import { t, useWords } from '../../words/t.ts';
 import { usePart } from './usePart.ts';

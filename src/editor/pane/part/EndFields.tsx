@@ -1,6 +1,6 @@
 import type { FreeEnd, Strip } from '../../../design/schema.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
 import { useWords } from '../../words/t.ts';
 
 const CUTS = ['square', 'miter', 'return'] as const;

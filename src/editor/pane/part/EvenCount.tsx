@@ -1,12 +1,12 @@
 import type { RuleOf } from '../../../design/schema.ts';
 import { countFor } from '../../../layout/arrange/recount.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { arrangingOf } from '../../action/arrange.ts';
-import { editsToRecount } from '../../action/evenCount.ts';
-import { Typeset } from '../../field/Typeset.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { arrangingOf } from '../../edit/arrange.ts';
+import { editsToRecount } from '../../edit/evenCount.ts';
 import { useCommit, useSettledDesign } from '../../state/hooks.ts';
-import { lengthText } from '../../state/text.ts';
 import { useWords } from '../../words/t.ts';
+import { lengthText } from '../../words/text.ts';
 
 /** How many parts a largest gap asks for, where it is not as many as there are, and one step that sees to it. */
 export function EvenCount({ rule, most }: { readonly rule: RuleOf<'even'>; readonly most: Mm }) {

@@ -1,8 +1,8 @@
 import type { Fitting } from '../../../design/schema.ts';
 import { KG_PER_POUND } from '../../../measure/units.ts';
-import { ColorField } from '../../field/ColorField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
+import { ColorField } from '../../control/ColorField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
 import { useDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { ShapeFields } from './ShapeFields.tsx';

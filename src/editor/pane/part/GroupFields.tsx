@@ -1,8 +1,8 @@
 import type { Design } from '../../../design/schema.ts';
-import { TextField } from '../../field/TextField.tsx';
+import { TextField } from '../../control/TextField.tsx';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { ArrangeSection } from '../layout/ArrangeSection.tsx';
+import { ArrangeSection } from './ArrangeSection.tsx';
 
 export function GroupFields({ group }: { group: Design['groups'][number] }) {
   const t = useWords();

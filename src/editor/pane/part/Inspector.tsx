@@ -1,14 +1,14 @@
 import { isBought } from '../../../design/made.ts';
-import { isRepeatable } from '../../action/member.ts';
+import { isRepeatable } from '../../edit/member.ts';
 import { useDesign, useSelection } from '../../state/hooks.ts';
-import { ArrangeSection } from '../layout/ArrangeSection.tsx';
-import { DivideSection } from '../layout/DivideSection.tsx';
-import { RepeatSection } from '../layout/RepeatSection.tsx';
-import { PartActs } from '../parts/PartActs.tsx';
+import { ArrangeSection } from './ArrangeSection.tsx';
+import { DivideSection } from './DivideSection.tsx';
 import { GroupFields } from './GroupFields.tsx';
 import { KeepClearFields } from './KeepClearFields.tsx';
+import { PartActs } from './PartActs.tsx';
 import { PartChecks } from './PartChecks.tsx';
 import { PartFields } from './PartFields.tsx';
+import { RepeatSection } from './RepeatSection.tsx';
 import { RuleList } from './RuleList.tsx';
 
 /** Everything about what is selected, as fields and sentences. */

@@ -1,7 +1,7 @@
 import type { KeepClear } from '../../../design/schema.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { TextField } from '../../field/TextField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { TextField } from '../../control/TextField.tsx';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 

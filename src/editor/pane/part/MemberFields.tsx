@@ -1,15 +1,15 @@
 import type { ComponentType } from 'react';
 import type { PartArray, PartOf } from '../../../design/schema.ts';
 import { isFixedAlong } from '../../../layout/structure.ts';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
 import {
   MEMBER_KINDS,
   type MemberKind,
   partOfMember,
   type Repeatable,
   withMemberKind,
-} from '../../action/member.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
+} from '../../edit/member.ts';
 import { useWords } from '../../words/t.ts';
 import { FittingFields } from './FittingFields.tsx';
 import { MemberContext } from './memberContext.ts';

@@ -2,6 +2,9 @@ import { type KeyboardEvent, useEffect, useRef } from 'react';
 import { isBought } from '../../../design/made.ts';
 import type { PartArray } from '../../../design/schema.ts';
 import type { Slot } from '../../../layout/place/array.ts';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
 import {
   type ChosenMember,
   chooseMember,
@@ -9,14 +12,11 @@ import {
   commitOverride,
   overrideOf,
   toggleMember,
-} from '../../action/members.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
-import { SwitchField } from '../../field/SwitchField.tsx';
+} from '../../edit/members.ts';
 import { useDesign, useEditor, useStore } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import '../../style/members.css';
-import { BARE, finishChoices, stockChoices } from './choices.ts';
+import { BARE, finishChoices, stockChoices } from '../facts/choices.ts';
 
 /** More places than this are chosen by number. */
 const MOST_CELLS = 600;

@@ -1,11 +1,11 @@
 import { Trash2 } from 'lucide-react';
 import type { Panel, Sign } from '../../../design/schema.ts';
-import { freeName } from '../../action/ids.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { freeName } from '../../edit/ids.ts';
 import { useDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { stockChoices } from './choices.ts';
+import { stockChoices } from '../facts/choices.ts';
 import { ShapeFields } from './ShapeFields.tsx';
 import { usePart } from './usePart.ts';
 

@@ -1,9 +1,9 @@
 import { designPart } from '../../../layout/reference.ts';
-import { Typeset } from '../../field/Typeset.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { useCheckWords } from '../../control/useCheckWords.ts';
 import { useDesign, useLayout } from '../../state/hooks.ts';
-import { useCheckWords } from '../../words/checks.ts';
 import { useWords } from '../../words/t.ts';
-import { ICONS } from '../checks/CheckList.tsx';
+import { ICONS } from '../facts/CheckList.tsx';
 
 /** What the checks say about one part. */
 export function PartChecks({ part }: { part: string }) {

@@ -1,9 +1,9 @@
 import { inSlot, measuresOf, slotsOf, withFields } from '../../../design/rule/table.ts';
 import type { Rule } from '../../../design/schema.ts';
-import { RULE_WORDS } from '../../action/ruleWords.ts';
-import { ruleSentence } from '../../action/sentence.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { RULE_WORDS } from '../../edit/ruleWords.ts';
+import { ruleSentence } from '../../edit/sentence.ts';
 import { useCommit, useDesign } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
 import { EvenCount } from './EvenCount.tsx';

@@ -1,14 +1,14 @@
 import { Trash2, TriangleAlert } from 'lucide-react';
 import { partsOfRule } from '../../../design/references.ts';
 import type { Part, Rule } from '../../../design/schema.ts';
-import { placesPart } from '../../action/loosen.ts';
-import { ruleSentence } from '../../action/sentence.ts';
-import { Typeset } from '../../field/Typeset.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { placesPart } from '../../edit/loosen.ts';
+import { ruleSentence } from '../../edit/sentence.ts';
+import { EdgeSentence } from '../../frame/EdgeSentence.tsx';
 import { useCommit, useDesign, useLayout } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { voiced } from '../../words/voiced.ts';
 import { AddRule } from './AddRule.tsx';
-import { EdgeSentence } from './EdgeSentence.tsx';
 import { RuleFields } from './RuleFields.tsx';
 
 /** The rules of a part, as sentences; each can be measured anew or let go. */

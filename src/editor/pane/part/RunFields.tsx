@@ -1,11 +1,11 @@
 import type { Run } from '../../../design/schema.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
-import { SwitchField } from '../../field/SwitchField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
 import { useDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { stockChoices } from './choices.ts';
+import { stockChoices } from '../facts/choices.ts';
 import { usePart } from './usePart.ts';
 
 /** An own path begins as the frame it was. */

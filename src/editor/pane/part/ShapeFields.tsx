@@ -1,7 +1,7 @@
 import type { PanelShape } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
 import { useWords } from '../../words/t.ts';
 
 const FORMS = ['rectangle', 'arched', 'round', 'polygon'] as const;

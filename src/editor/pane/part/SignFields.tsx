@@ -1,10 +1,10 @@
 import { useId, useState } from 'react';
 import type { Lettering, Sign } from '../../../design/schema.ts';
-import { editsToLetter } from '../../action/letter.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { editsToLetter } from '../../edit/letter.ts';
+import { tables } from '../../shipped/tables.ts';
 import { useCommit, useDesign } from '../../state/hooks.ts';
-import { tables } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
 import { PanelFields } from './PanelFields.tsx';
 import { usePart } from './usePart.ts';

@@ -1,12 +1,12 @@
 import { useContext } from 'react';
 import type { Design, Member, Part, PartArray, Rule } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
-import { ruleSentence } from '../../action/sentence.ts';
-import { editsToType } from '../../action/typed.ts';
-import { layoutOf } from '../../state/derive.ts';
+import { layoutOf } from '../../document/derive.ts';
+import { ruleSentence } from '../../edit/sentence.ts';
+import { editsToType } from '../../edit/typed.ts';
 import { useCommit, useDesign } from '../../state/hooks.ts';
-import { lengthText } from '../../state/text.ts';
 import { t } from '../../words/t.ts';
+import { lengthText } from '../../words/text.ts';
 import { MemberContext } from './memberContext.ts';
 
 /** The part's box as laid out, and the ways to change the part (or the member of an array) from fields. */

@@ -1,9 +1,9 @@
 import { Plus } from 'lucide-react';
-import { Menu, MenuItem } from '../../shell/Menu.tsx';
-import { FIRST_MEASURE, focusPane } from '../../shell/regions.ts';
+import { Menu, MenuItem } from '../../control/Menu.tsx';
+import { FIRST_MEASURE, focusPane } from '../../control/regions.ts';
+import { placeInMiddle } from '../../gesture/draw.ts';
 import { useStore } from '../../state/hooks.ts';
-import { placeInMiddle } from '../../tool/draw.ts';
-import { DRAWN_KINDS } from '../../tool/tools.ts';
+import { DRAWN_KINDS } from '../../state/tools.ts';
 import { useWords } from '../../words/t.ts';
 
 /** Adds a part without the drawing: in the middle of the face, to be measured in its fields, where the focus goes. */

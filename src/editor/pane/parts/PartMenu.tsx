@@ -1,15 +1,15 @@
 import { mirrorCopy } from '../../../layout/arrange/mirror.ts';
-import { arrangeSelection } from '../../action/arrangeSelection.ts';
-import { restingOn } from '../../action/lay.ts';
-import { itemsOf } from '../../action/movable.ts';
-import { selectionName } from '../../action/selection.ts';
-import { MenuAt, MenuItem, MenuLine } from '../../shell/Menu.tsx';
-import { focusSoon } from '../../shell/regions.ts';
+import { MenuAt, MenuItem, MenuLine } from '../../control/Menu.tsx';
+import { focusSoon } from '../../control/regions.ts';
+import { arrangeSelection } from '../../edit/arrangeSelection.ts';
+import { restingOn } from '../../edit/lay.ts';
+import { itemsOf } from '../../edit/movable.ts';
+import { selectionName } from '../../edit/selection.ts';
 import { select } from '../../state/commit.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
 import type { PartMenuAt } from '../../state/store.ts';
 import { useWords } from '../../words/t.ts';
-import { usePartActs } from './PartActs.tsx';
+import { usePartActs } from '../part/PartActs.tsx';
 
 /** The menu of a part, where it was asked for: by the right button, a finger that rests, or the key of menus. */
 export function PartMenu() {

@@ -1,7 +1,7 @@
 import { useState } from 'react';
-import { Measure } from '../../field/Measure.tsx';
-import { Typeset } from '../../field/Typeset.tsx';
-import { Dialog } from '../../shell/Dialog.tsx';
+import { Dialog } from '../../control/Dialog.tsx';
+import { Measure } from '../../control/Measure.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
 import { select } from '../../state/commit.ts';
 import { useDesign, useFace, useLayout, useSelection, useStore } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';

@@ -3,8 +3,8 @@ import type { Design, Part } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import type { Layout } from '../../../layout/laid.ts';
 import { designPart } from '../../../layout/reference.ts';
-import { lengthText } from '../../state/text.ts';
 import { t } from '../../words/t.ts';
+import { lengthText } from '../../words/text.ts';
 
 /** What the lists tell of a part beside its name. */
 export interface PartFacts {

@@ -1,5 +1,5 @@
-import type { RowDrop } from '../../action/partList.ts';
-import { strayed } from '../../tool/gesture.ts';
+import type { RowDrop } from '../../edit/partList.ts';
+import { strayed } from '../../gesture/gesture.ts';
 
 interface RowDragged {
   /** What letting go here would do, to be shown; null: nothing. */

@@ -1,5 +1,5 @@
 import type { Design } from '../../../design/schema.ts';
-import type { DrawnKind } from '../../tool/tools.ts';
+import type { DrawnKind } from '../../state/tools.ts';
 
 export interface TreeRow {
   readonly id: string;

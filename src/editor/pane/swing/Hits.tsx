@@ -1,8 +1,8 @@
 import type { FoldPlan, Hit } from '../../../fold/result.ts';
 import type { Deg } from '../../../measure/units.ts';
-import { Measure } from '../../field/Measure.tsx';
+import { Measure } from '../../control/Measure.tsx';
+import { useSay } from '../../control/useSay.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 
 const WHAT: Readonly<Record<Hit['what'], WordKey>> = {
   floor: 'swing.floor',

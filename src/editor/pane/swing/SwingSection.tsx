@@ -1,10 +1,10 @@
 import { Pause, Play, SkipForward } from 'lucide-react';
 import { useId, useMemo } from 'react';
 import type { Plan } from '../../../plan/types.ts';
-import { Measure } from '../../field/Measure.tsx';
+import { Measure } from '../../control/Measure.tsx';
+import { useSay } from '../../control/useSay.ts';
 import { usePlan } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 import { Clearances } from './Clearances.tsx';
 import { Hits } from './Hits.tsx';
 import { SideView } from './SideView.tsx';

@@ -5,10 +5,10 @@ import type { CutBoard } from '../../../cutting/result.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import type { Mm } from '../../../measure/units.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { DrawingView } from '../../drawing/DrawingView.tsx';
-import { Typeset } from '../../field/Typeset.tsx';
+import { DrawingView } from '../../control/DrawingView.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { type PaneSay, useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
-import { type PaneSay, useSay } from '../facts/useSay.ts';
 
 interface BoardCardProps {
   readonly plan: Plan;

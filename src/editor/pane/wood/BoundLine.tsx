@@ -1,7 +1,7 @@
 import { BadgeCheck, CircleHelp } from 'lucide-react';
 import type { BoardsBound } from '../../../cutting/result.ts';
+import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 
 /** How good a cutting plan is known to be, in honest words. */
 export function BoundLine({ bound }: { bound: BoardsBound }) {

@@ -5,13 +5,13 @@ import type { Design, Joint } from '../../../design/schema.ts';
 import type { Joinery, JointFound } from '../../../joinery/piece.ts';
 import { designPart } from '../../../layout/reference.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { freeId } from '../../action/ids.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { useCheckWords } from '../../control/useCheckWords.ts';
+import { useSay } from '../../control/useSay.ts';
+import { freeId } from '../../edit/ids.ts';
 import { useCommit, useSettledDesign, useStore } from '../../state/hooks.ts';
-import { useCheckWords } from '../../words/checks.ts';
 import { useWords } from '../../words/t.ts';
 import { showParts } from '../facts/showPlace.ts';
-import { useSay } from '../facts/useSay.ts';
 
 const KINDS = ['miter', 'butt', 'cope', 'half-lap'] as const satisfies readonly JointFound['kind'][];
 

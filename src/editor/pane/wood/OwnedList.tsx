@@ -1,14 +1,14 @@
 import { Plus, Trash2 } from 'lucide-react';
 import type { Owned } from '../../../design/schema.ts';
-import { freeId } from '../../action/ids.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { MeasureField } from '../../field/MeasureField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
+import { freeId } from '../../edit/ids.ts';
+import { stocksOf } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
-import { stocksOf } from '../../state/tables.ts';
 import { useWords } from '../../words/t.ts';
+import { stockChoices } from '../facts/choices.ts';
 import { useChange } from '../facts/useChange.ts';
-import { stockChoices } from '../part/choices.ts';
 
 /** Offcuts on the shelf. */
 export function OwnedList() {

@@ -6,13 +6,13 @@ import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
 import { designPart } from '../../../layout/reference.ts';
 import type { Stock } from '../../../materials/types.ts';
 import { tapeWords } from '../../../plan/words/tape.ts';
-import { DrawingView } from '../../drawing/DrawingView.tsx';
-import { Measure } from '../../field/Measure.tsx';
-import { Typeset } from '../../field/Typeset.tsx';
+import { DrawingView } from '../../control/DrawingView.tsx';
+import { endMark, endWords } from '../../control/endWords.ts';
+import { Measure } from '../../control/Measure.tsx';
+import { notchPlace, notchWords } from '../../control/notchWords.ts';
+import { Typeset } from '../../control/Typeset.tsx';
+import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
-import { endMark, endWords } from './endWords.ts';
-import { notchPlace, notchWords } from './notchWords.ts';
 
 interface PieceCardProps {
   readonly group: PieceGroup;

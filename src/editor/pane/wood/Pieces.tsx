@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { groupPieces } from '../../../joinery/label.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { useTicks } from '../../state/ticks.ts';
+import { useTicks } from '../../kept/ticked.ts';
 import { useWords } from '../../words/t.ts';
 import { PieceCard } from './PieceCard.tsx';
 import { whereCut } from './where.ts';

@@ -1,11 +1,11 @@
 import { NO_SUPPLIES } from '../../../design/defaults.ts';
 import type { ShedSupplies } from '../../../design/schema.ts';
-import { MeasureField } from '../../field/MeasureField.tsx';
+import { MeasureField } from '../../control/MeasureField.tsx';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
+import { canUnit, ounceUnit } from '../facts/rateUnit.ts';
 import { UnitField } from '../facts/UnitField.tsx';
 import { useChange } from '../facts/useChange.ts';
-import { canUnit, ounceUnit } from '../paint/rateUnit.ts';
 import { ShedScrews } from './ShedScrews.tsx';
 import { SupplyPrices } from './SupplyPrices.tsx';
 

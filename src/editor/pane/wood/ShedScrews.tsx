@@ -1,10 +1,10 @@
 import { Plus, Trash2 } from 'lucide-react';
 import type { ShedSupplies } from '../../../design/schema.ts';
-import { ChoiceField } from '../../field/ChoiceField.tsx';
-import { NumberField } from '../../field/NumberField.tsx';
-import { tables } from '../../state/tables.ts';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
+import { useSay } from '../../control/useSay.ts';
+import { tables } from '../../shipped/tables.ts';
 import { useWords } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 import type { SuppliesProps } from './suppliesProps.ts';
 
 type Screws = ShedSupplies['owned']['screws'][number];

@@ -3,11 +3,11 @@ import type { CutSheet } from '../../../cutting/result.ts';
 import { sheetDrawing } from '../../../cutting/sheetDrawing.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { DrawingView } from '../../drawing/DrawingView.tsx';
-import { Measure } from '../../field/Measure.tsx';
-import { Typeset } from '../../field/Typeset.tsx';
+import { DrawingView } from '../../control/DrawingView.tsx';
+import { Measure } from '../../control/Measure.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
-import { useSay } from '../facts/useSay.ts';
 import { cuttingText } from './BoardCard.tsx';
 
 interface SheetCardProps {

@@ -1,8 +1,8 @@
 import type { Plan, ShoppingLine } from '../../../plan/types.ts';
-import { Typeset } from '../../field/Typeset.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { type PaneSay, useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
 import { ScrollBox } from '../facts/ScrollBox.tsx';
-import { type PaneSay, useSay } from '../facts/useSay.ts';
 
 /** Everything to get, counter by counter, with the total. */
 export function Shopping({ plan }: { plan: Plan }) {

@@ -1,5 +1,5 @@
-import { NumberField } from '../../field/NumberField.tsx';
-import { tables } from '../../state/tables.ts';
+import { NumberField } from '../../control/NumberField.tsx';
+import { tables } from '../../shipped/tables.ts';
 import { useWords } from '../../words/t.ts';
 import type { SuppliesProps } from './suppliesProps.ts';
 

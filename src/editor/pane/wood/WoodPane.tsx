@@ -1,8 +1,8 @@
 import type { Plan } from '../../../plan/types.ts';
-import { BenchButton } from '../../bench/BenchButton.tsx';
 import { useWords } from '../../words/t.ts';
 import { SubTabs } from '../facts/SubTabs.tsx';
 import { WithPlan } from '../facts/WithPlan.tsx';
+import { BenchButton } from './BenchButton.tsx';
 import { Boards } from './Boards.tsx';
 import { Joints } from './Joints.tsx';
 import { OwnedList } from './OwnedList.tsx';

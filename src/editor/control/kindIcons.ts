@@ -1,0 +1,23 @@
+import {
+  Columns4,
+  Frame,
+  Lamp,
+  type LucideIcon,
+  OctagonMinus,
+  PaintBucket,
+  PanelTop,
+  RectangleHorizontal,
+  Signpost,
+} from 'lucide-react';
+import type { DrawnKind } from '../state/tools.ts';
+
+export const KIND_ICONS: Readonly<Record<DrawnKind, LucideIcon>> = {
+  strip: RectangleHorizontal,
+  run: Frame,
+  panel: PanelTop,
+  sign: Signpost,
+  fitting: Lamp,
+  painted: PaintBucket,
+  array: Columns4,
+  'keep-clear': OctagonMinus,
+};

@@ -1,0 +1,131 @@
+import type { Face } from '../../bed/face.ts';
+import { mentionsOf } from '../../design/references.ts';
+import { roomsOf, shapeOf } from '../../design/rule/table.ts';
+import type { Axis, Design, Edge, PartArray, Rule } from '../../design/schema.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
+import type { Layout } from '../../layout/laid.ts';
+import { gridOf } from '../../layout/place/array.ts';
+import { partOf } from '../../layout/reference.ts';
+import { isFixedAlong } from '../../layout/structure.ts';
+import type { Mm } from '../../measure/units.ts';
+import { edgeOfBox, placeOfEdge } from '../document/edges.ts';
+import { stocksOf } from '../shipped/tables.ts';
+
+/** Pixels that lines stand off: those of the face, and the width and height of a part. */
+export const OVERALL = 26;
+export const STAND_OFF = { x: 30, y: 34 } as const;
+
+/** A dimension line of the selection: between two places on an axis, at a height on the other. */
+export interface Dimension {
+  readonly key: string;
+  readonly axis: Axis;
+  readonly from: Mm;
+  readonly to: Mm;
+  readonly cross: Mm;
+  /** Pixels that the line stands off from `cross`, so that lines do not lie on the part. */
+  readonly off: number;
+  /** Pixels that its plate stands beside the middle of the line. */
+  readonly aside?: Point;
+  readonly edits:
+    | { readonly rule: string; readonly measure?: string }
+    | { readonly part: string; readonly side: 'w' | 'h' }
+    /** The spacing of an array along the dimension: how many, the pitch, or the largest gap. */
+    | { readonly array: string }
+    | null;
+  readonly role: 'size' | 'rule' | 'gap' | 'face';
+}
+
+/** Dimensions shown for one selected part: its size, and the rules that place it. */
+export function dimensionsOf(design: Design, face: Face, layout: Layout, id: string, box: Box): Dimension[] {
+  const part = design.parts.find((p) => p.id === id);
+  const size = (axis: Axis, side: 'w' | 'h', editable: boolean): Dimension => ({
+    key: side,
+    axis,
+    from: axis === 'x' ? box.x : box.y,
+    to: axis === 'x' ? box.x + box.w : box.y + box.h,
+    cross: axis === 'x' ? box.y : box.x + box.w,
+    off: STAND_OFF[axis],
+    edits: editable && !part?.locked ? { part: id, side } : null,
+    role: 'size',
+  });
+  const found = [
+    size('x', 'w', !part || !isFixedAlong(part, 'x')),
+    size('y', 'h', !part || !isFixedAlong(part, 'y')),
+  ];
+  if (part?.kind === 'array') found.push(...firstGaps(part, box, design));
+  for (const rule of design.rules) found.push(...dimensionsOfRule(rule, face, layout, id, box));
+  return found;
+}
+
+/** The first gap of a row and of a column of an array: the others are the same. */
+function firstGaps(array: PartArray, box: Box, design: Design): Dimension[] {
+  const { slots } = gridOf(array, box, stocksOf(design));
+  const place = (column: number, row: number) => slots.find((s) => s.column === column && s.row === row)?.box;
+  const first = place(0, 0);
+  const gap = (axis: Axis, next: Box | undefined): Dimension[] =>
+    first && next
+      ? [
+          {
+            key: `${array.id}-gap-${axis}`,
+            axis,
+            from: edgeOfBox(first, axis, 'high'),
+            to: edgeOfBox(next, axis, 'low'),
+            cross: aside(first, axis),
+            off: 0,
+            edits: array.locked ? null : { array: array.id },
+            role: 'gap',
+          },
+        ]
+      : [];
+  return [...gap('x', place(1, 0)), ...gap('y', place(0, 1))];
+}
+
+/** Off the middle, where the handles are. */
+const aside = (box: Box, axis: Axis): Mm => (axis === 'x' ? box.y + box.h * 0.28 : box.x + box.w * 0.28);
+
+/** The rooms that a rule keeps beside a part, where there is any to see. */
+function dimensionsOfRule(rule: Rule, face: Face, layout: Layout, id: string, box: Box): Dimension[] {
+  const { drawn } = shapeOf(rule);
+  if (!drawn || !mentionsOf(rule).follow.some((of) => of === id || partOf(of) === id)) return [];
+  return roomsOf(rule, id).flatMap(({ key, axis, measure, ...edges }): Dimension[] => {
+    const places = (all: readonly Edge[]) =>
+      all.flatMap((edge) => placeOfEdge(edge, axis, face, layout) ?? []);
+    const from = Math.max(...places(edges.from));
+    const to = Math.min(...places(edges.to));
+    if (!Number.isFinite(from) || !Number.isFinite(to) || Math.abs(to - from) < 0.05) return [];
+    // A gap like another one is measured there.
+    const edits = drawn === 'gap' || measure ? { rule: rule.id, ...(measure && { measure }) } : null;
+    const role = drawn === 'gap' ? 'gap' : 'rule';
+    return [{ key: rule.id + key, axis, from, to, cross: aside(box, axis), off: 0, edits, role }];
+  });
+}
+
+/** The face's own width and height, along its lower and right edge. */
+export function faceDimensions(face: Face): Dimension[] {
+  return [
+    { key: 'face-w', axis: 'x', from: 0, to: face.width, cross: 0, off: OVERALL, edits: null, role: 'face' },
+    {
+      key: 'face-h',
+      axis: 'y',
+      from: 0,
+      to: face.height,
+      cross: face.width,
+      off: OVERALL,
+      edits: null,
+      role: 'face',
+    },
+  ];
+}
+
+/** Ends of a dimension line on the screen, and the middle of its plate. */
+export function dimensionOnScreen(d: Dimension, toScreen: (p: { x: Mm; y: Mm }) => { x: number; y: number }) {
+  const at = (along: Mm) => (d.axis === 'x' ? { x: along, y: d.cross } : { x: d.cross, y: along });
+  const shift = d.axis === 'x' ? { x: 0, y: d.off } : { x: d.off, y: 0 };
+  const a = toScreen(at(d.from));
+  const b = toScreen(at(d.to));
+  const from = { x: a.x + shift.x, y: a.y + shift.y };
+  const to = { x: b.x + shift.x, y: b.y + shift.y };
+  const { x, y } = d.aside ?? { x: 0, y: 0 };
+  const middle = { x: (from.x + to.x) / 2 + x, y: (from.y + to.y) / 2 + y };
+  return { foot: [a, b] as const, from, to, middle };
+}

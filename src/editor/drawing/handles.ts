@@ -1,0 +1,125 @@
+import type { Design } from '../../design/schema.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
+import { radians } from '../../measure/units.ts';
+import { type Corners, cornersOf, middlesOf } from '../edit/corners.ts';
+import { angleOfStrip } from '../edit/stripAngle.ts';
+import { toScreen, type View } from '../state/store.ts';
+
+/** Which sides a handle pulls: -1 the low one, 1 the high one, 0 none. */
+export interface Pull {
+  readonly x: -1 | 0 | 1;
+  readonly y: -1 | 0 | 1;
+}
+
+export interface Handle {
+  readonly px: Point;
+  readonly act:
+    | { readonly kind: 'resize'; readonly pull: Pull }
+    | { readonly kind: 'turn' }
+    | { readonly kind: 'corner'; readonly index: number; readonly chosen: boolean }
+    /** Halfway to the next corner: dragging it adds one. */
+    | { readonly kind: 'middle'; readonly index: number };
+  readonly cursor: string;
+}
+
+const PULLS: readonly Pull[] = [
+  { x: -1, y: 0 },
+  { x: 1, y: 0 },
+  { x: 0, y: -1 },
+  { x: 0, y: 1 },
+  { x: -1, y: -1 },
+  { x: 1, y: 1 },
+  { x: -1, y: 1 },
+  { x: 1, y: -1 },
+];
+
+/** Handles stand clear of the part by this much where it is too small to hold them, in pixels. */
+const ROOM = 26;
+
+/** Handles that size a part stand off by this much where its own corners are handles too, in pixels. */
+const CLEAR = 14;
+/** Legs shorter than this have no handle in their middle, in pixels. */
+const SHORTEST_LEG = 44;
+
+/** Handles of the one selected part or keep-clear; what its stock decides has none. */
+export function handlesOf(
+  design: Design,
+  id: string,
+  box: Box,
+  view: View,
+  corner: number | null = null,
+): Handle[] {
+  const part = design.parts.find((p) => p.id === id);
+  if (part?.locked) return [];
+  const corners = part ? cornersOf(part, box) : null;
+  const handles: Handle[] = corners ? cornerHandles(corners, view, corner) : [];
+  const wide = box.w * view.scale;
+  const high = box.h * view.scale;
+  const clear = corners ? CLEAR : 0;
+  const out = {
+    x: Math.max(clear, wide < ROOM ? (ROOM - wide) / 2 : 0),
+    y: Math.max(clear, high < ROOM ? (ROOM - high) / 2 : 0),
+  };
+  for (const pull of PULLS) {
+    if (!mayPull(part, pull)) continue;
+    const at = toScreen(view, {
+      x: box.x + (box.w * (pull.x + 1)) / 2,
+      y: box.y + (box.h * (pull.y + 1)) / 2,
+    });
+    handles.push({
+      px: { x: at.x + pull.x * out.x, y: at.y - pull.y * out.y },
+      act: { kind: 'resize', pull },
+      cursor:
+        pull.x === 0
+          ? 'ns-resize'
+          : pull.y === 0
+            ? 'ew-resize'
+            : pull.x === pull.y
+              ? 'nesw-resize'
+              : 'nwse-resize',
+    });
+  }
+  if (part?.kind === 'strip') {
+    const angle = radians(angleOfStrip(part, box));
+    const middle = toScreen(view, { x: box.x + box.w / 2, y: box.y + box.h / 2 });
+    const away = 30;
+    handles.push({
+      px: { x: middle.x - Math.sin(angle) * away, y: middle.y - Math.cos(angle) * away },
+      act: { kind: 'turn' },
+      cursor: 'grab',
+    });
+  }
+  return handles;
+}
+
+function cornerHandles(corners: Corners, view: View, chosen: number | null): Handle[] {
+  const at = corners.points.map((p) => toScreen(view, p));
+  const long = (i: number) => {
+    const [a, b] = [at[i], at[(i + 1) % at.length]];
+    return a !== undefined && b !== undefined && Math.hypot(a.x - b.x, a.y - b.y) >= SHORTEST_LEG;
+  };
+  return [
+    ...at.map(
+      (px, index): Handle => ({
+        px,
+        act: { kind: 'corner', index, chosen: index === chosen },
+        cursor: 'move',
+      }),
+    ),
+    ...middlesOf(corners).flatMap((p, index): Handle[] =>
+      long(index) ? [{ px: toScreen(view, p), act: { kind: 'middle', index }, cursor: 'copy' }] : [],
+    ),
+  ];
+}
+
+function mayPull(part: Design['parts'][number] | undefined, pull: Pull): boolean {
+  if (part?.kind === 'strip') {
+    if (part.lie === 'turned') return false;
+    if (part.lie === 'across') return pull.y === 0;
+    if (part.lie === 'up') return pull.x === 0;
+  }
+  return true;
+}
+
+export const handleAt = (handles: readonly Handle[], px: Point, reach: number): Handle | null =>
+  handles.find((h) => Math.hypot(h.px.x - px.x, h.px.y - px.y) <= reach) ?? null;

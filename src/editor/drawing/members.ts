@@ -1,0 +1,30 @@
+import type { Design } from '../../design/schema.ts';
+import type { Box } from '../../geometry/shape.ts';
+import type { Layout } from '../../layout/laid.ts';
+import { gridOf } from '../../layout/place/array.ts';
+import { overrideOf } from '../edit/members.ts';
+import { stocksOf } from '../shipped/tables.ts';
+
+/** What is shown of a selected array besides its members. */
+export interface MemberMarks {
+  /** The chosen member; null: the array as a whole. */
+  readonly chosen: string | null;
+  /** Outlined by dashes: places left empty, and the whole while one member is chosen. */
+  readonly boxes: readonly Box[];
+}
+
+/** Null for parts that are no arrays. */
+export function memberMarks(
+  design: Design,
+  layout: Layout,
+  id: string,
+  member: string | null,
+): MemberMarks | null {
+  const array = design.parts.find((p) => p.id === id);
+  if (array?.kind !== 'array') return null;
+  const box = layout.boxes.get(id) ?? array.box;
+  const { slots } = gridOf(array, box, stocksOf(design));
+  const chosen = slots.find((s) => s.id === member)?.id ?? null;
+  const empty = slots.filter((s) => overrideOf(array, s).omit && (chosen === null || s.id === chosen));
+  return { chosen, boxes: [...empty.map((s) => s.box), ...(chosen === null ? [] : [box])] };
+}

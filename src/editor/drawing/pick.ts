@@ -1,0 +1,29 @@
+import type { Design } from '../../design/schema.ts';
+import { containsPointInRegion } from '../../geometry/region.ts';
+import type { Point } from '../../geometry/shape.ts';
+import type { Layout } from '../../layout/laid.ts';
+import type { Mm } from '../../measure/units.ts';
+import { groupOf } from '../edit/movable.ts';
+
+/** What lies under a point, topmost first: keep-clears, then parts; thin parts are picked within a reach. */
+export function pickAt(design: Design, layout: Layout, p: Point, reach: Mm): string | null {
+  for (let i = layout.parts.length - 1; i >= 0; i--) {
+    const part = layout.parts[i];
+    if (!part || !near(part.box, p, reach)) continue;
+    const thin = Math.min(part.box.w, part.box.h) < 2 * reach;
+    if (thin || containsPointInRegion(part.region, p)) return groupOf(design, part.part) ?? part.part;
+  }
+  const keep = design.keepClears.findLast((k) => near(k.box, p, 0));
+  return keep?.id ?? null;
+}
+
+/** The part itself, whatever group it is in. */
+export function partAt(layout: Layout, p: Point): string | null {
+  return (
+    layout.parts.findLast((part) => near(part.box, p, 0) && containsPointInRegion(part.region, p))?.part ??
+    null
+  );
+}
+
+const near = (b: { x: Mm; y: Mm; w: Mm; h: Mm }, p: Point, reach: Mm) =>
+  p.x >= b.x - reach && p.x <= b.x + b.w + reach && p.y >= b.y - reach && p.y <= b.y + b.h + reach;

@@ -1,0 +1,67 @@
+import type { Face } from '../../bed/face.ts';
+import type { Design } from '../../design/schema.ts';
+import { boxAround } from '../../geometry/box.ts';
+import type { Box } from '../../geometry/shape.ts';
+import type { LaidPart, Layout } from '../../layout/laid.ts';
+import { faceFor, layoutOf } from '../document/derive.ts';
+import { itemsOf } from '../edit/movable.ts';
+import type { EditorState, View } from '../state/store.ts';
+import { boxesOf } from './boxes.ts';
+import { clearOfOverall } from './clear.ts';
+import { type Dimension, dimensionsOf, faceDimensions } from './dimensions.ts';
+import { type Handle, handlesOf } from './handles.ts';
+import { memberMarks } from './members.ts';
+
+/** A face narrower than this on the screen, in pixels, would be covered by the dimensions of a part. */
+const ROOM_FOR_DIMENSIONS = 150;
+
+/** Everything that lies over the parts: what is selected, with its dimensions. */
+export interface Scene {
+  readonly layout: Layout;
+  readonly face: Face;
+  /** Laid parts of the selection, outlined as they are. */
+  readonly outlined: readonly LaidPart[];
+  /** Boxes that are dashed. */
+  readonly boxes: readonly Box[];
+  readonly handles: readonly Handle[];
+  readonly dimensions: readonly Dimension[];
+  /** The face's own. */
+  readonly overall: readonly Dimension[];
+  /** Around the selection, for the rulers. */
+  readonly marked: Box | null;
+}
+
+type Chosen = Pick<EditorState, 'corner' | 'member'> & {
+  readonly selection: readonly string[];
+  readonly view: View;
+  /** While something is carried its handles are away. */
+  readonly carrying: boolean;
+};
+
+export function sceneOf(design: Design, chosen: Chosen): Scene {
+  const { selection, view, corner, member, carrying } = chosen;
+  const layout = layoutOf(design);
+  const face = faceFor(design.bed);
+  const boxes = boxesOf(design, layout, selection);
+  const items = new Set(itemsOf(design, selection));
+  const [only] = selection;
+  const marks = selection.length === 1 && only ? memberMarks(design, layout, only, member) : null;
+  const one = marks?.chosen ?? null;
+  const onlyBox = selection.length === 1 ? boxes[0] : undefined;
+  const single = only !== undefined && onlyBox !== undefined && !design.groups.some((g) => g.id === only);
+  const roomy = face.width * view.scale > ROOM_FOR_DIMENSIONS;
+  return {
+    layout,
+    face,
+    outlined:
+      items.size === 0 ? [] : layout.parts.filter((p) => items.has(p.part) && (one === null || p.id === one)),
+    boxes: selection.length > 1 || !single ? boxes : (marks?.boxes ?? []),
+    handles: single && !carrying ? handlesOf(design, only, onlyBox, view, corner) : [],
+    dimensions:
+      single && roomy
+        ? clearOfOverall(dimensionsOf(design, face, layout, only, onlyBox), onlyBox, face, view)
+        : [],
+    overall: faceDimensions(face),
+    marked: boxAround(boxes),
+  };
+}

@@ -1,0 +1,67 @@
+import type { Edit } from '../../design/edit/edit.ts';
+import type { Design } from '../../design/schema.ts';
+import { type EditState, preview } from '../../design/state.ts';
+import { followersOf } from '../../layout/follow.ts';
+import type { Layout } from '../../layout/laid.ts';
+import { type CarrierInput, carrierOf } from '../../layout/place/carrier.ts';
+import { isLevelId } from '../../layout/place/support.ts';
+import { faceFor, layoutOf } from '../document/derive.ts';
+import { stocksOf } from '../shipped/tables.ts';
+
+/**
+ * The edits that lay parts on what is under them, once they and all that follows them lie where they are put;
+ * mirror images that follow them too. What the person chose stays.
+ */
+export function editsToLay(design: Design, ids: ReadonlySet<string>): Edit[] {
+  const layout = layoutOf(design, ids);
+  const twins = design.rules.flatMap((r) => (r.kind === 'mirror' && ids.has(r.part) ? [r.twin] : []));
+  return [...new Set([...ids, ...twins])].flatMap((id): Edit[] => {
+    const part = design.parts.find((p) => p.id === id);
+    if (!part || part.onChosen || ids.has(part.on)) return [];
+    const box = layout.boxes.get(id) ?? part.box;
+    let along: ReadonlySet<string> | null = null;
+    const without = (other: string): boolean => {
+      if (other === id) return true;
+      along ??= new Set([...restingOn(design, new Set([id])), ...followersOf(design, [id])]);
+      return along.has(other);
+    };
+    const found = carrierOf(carrying(design, layout), part, box, without);
+    const on = 'part' in found ? found.part : 'face';
+    const same = part.on === on || (isLevelId(part.on) && !('part' in found) && found.level === part.on);
+    return same ? [] : [{ kind: 'replace', list: 'parts', id, item: { ...part, on } }];
+  });
+}
+
+/** Edits with those that lay their parts once they are made, and the design that comes of them all. */
+export function laidDown(
+  before: EditState,
+  edits: readonly Edit[],
+  ids: ReadonlySet<string>,
+): { readonly edits: readonly Edit[]; readonly design: Design } {
+  const made = preview(before, edits);
+  const lay = editsToLay(made, ids);
+  if (lay.length === 0) return { edits, design: made };
+  const all = [...edits, ...lay];
+  return { edits: all, design: preview(before, all) };
+}
+
+/** Parts that lie on some, directly or on others between. */
+export function restingOn(design: Design, ids: ReadonlySet<string>): ReadonlySet<string> {
+  const found = new Set(ids);
+  for (let grown = true; grown; ) {
+    grown = false;
+    for (const part of design.parts) {
+      if (found.has(part.id) || !found.has(part.on)) continue;
+      found.add(part.id);
+      grown = true;
+    }
+  }
+  return found;
+}
+
+/** What is there to lie on. */
+export const carrying = (design: Design, layout: Layout): CarrierInput => ({
+  parts: layout.parts,
+  face: faceFor(design.bed),
+  stocks: stocksOf(design),
+});

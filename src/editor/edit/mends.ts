@@ -1,0 +1,255 @@
+import type { Check } from '../../check/check.ts';
+import { applyEdits, type Edit } from '../../design/edit/edit.ts';
+import type { Axis, Design, Edge, Part } from '../../design/schema.ts';
+import type { Box } from '../../geometry/shape.ts';
+import type { Layout } from '../../layout/laid.ts';
+import { carrierOf } from '../../layout/place/carrier.ts';
+import { designPart } from '../../layout/reference.ts';
+import { type Span, spanOf } from '../../layout/span.ts';
+import type { Mm } from '../../measure/units.ts';
+import { faceFor, layoutOf } from '../document/derive.ts';
+import { freeId } from './ids.ts';
+import { carrying, editsToLay, restingOn } from './lay.ts';
+import type { Mend } from './mend.ts';
+import { PLAN_MENDS } from './planMends.ts';
+import { editsToType } from './typed.ts';
+
+/** No more are offered of one check: more would have to be read instead of seen. */
+const MOST = 3;
+/** What is left of a part that stops at another, at least. */
+const LEAST: Mm = 10;
+/** So many parts are mended at once; each takes a layout. */
+const MOST_AT_ONCE = 24;
+
+const keyOf = ({ code, parts }: Check): string => `${code}|${parts.join()}`;
+
+/**
+ * Ways to mend checks that say the same of one thing, all at once. Only such as do it: the layout is made with each, and
+ * none of the checks may be left of it, nor another come.
+ */
+export function mendsFor(design: Design, checks: readonly Check[]): Mend[] {
+  const [first] = checks;
+  if (!first) return [];
+  const layout = layoutOf(design);
+  const before = new Set(layout.checks.map(keyOf));
+  const ways = PLAN_MENDS[first.code];
+  if (ways) {
+    const brings = ({ edits, parts }: Mend) => {
+      const done = applyEdits(design, edits);
+      if (!done.ok || done.design === design) return true;
+      return layoutOf(done.design, new Set(parts)).checks.some((check) => !before.has(keyOf(check)));
+    };
+    // Of like checks each part is mended, as one step.
+    const each = checks.map((check) => ways(design, check));
+    const [one] = each;
+    const parts = [...new Set(each.flatMap((mends) => mends.flatMap((mend) => mend.parts)))];
+    const all = (one ?? []).map((mend) =>
+      parts.length > 1 ? { ...mend, parts, edits: each.flatMap((mends) => mends[0]?.edits ?? []) } : mend,
+    );
+    return all.filter((mend) => !brings(mend)).slice(0, MOST);
+  }
+  const mended = (mend: Mend) => {
+    const done = applyEdits(design, mend.edits);
+    if (!done.ok || done.design === design) return false;
+    const left = new Set(layoutOf(done.design, new Set(mend.parts)).checks.map(keyOf));
+    return [...left].every((key) => before.has(key)) && checks.every((check) => !left.has(keyOf(check)));
+  };
+  const common = first.parts
+    .map(designPart)
+    .find((id) => checks.every((c) => c.parts.map(designPart).includes(id)));
+  const alone = candidates(design, layout, first);
+  if (checks.length === 1 || common === undefined) return alone.filter(mended).slice(0, MOST);
+  const others = ['lay', 'move', 'stop'] as const;
+  return [
+    ...others.flatMap((how) => together(design, checks, common, how) ?? []),
+    ...alone.filter(({ parts }) => parts[0] === common),
+  ]
+    .filter(mended)
+    .slice(0, MOST);
+}
+
+/** What a way of mending does to all the other parts, one after the other; null where one of them cannot. */
+function together(design: Design, checks: readonly Check[], common: string, how: Mend['how']): Mend | null {
+  const edits: Edit[] = [];
+  const parts: string[] = [];
+  let now = design;
+  for (const check of checks) {
+    const other = check.parts.map(designPart).find((id) => id !== common);
+    if (other === undefined || parts.includes(other)) continue;
+    const one = candidates(now, layoutOf(now), check).find((c) => c.how === how && c.parts[0] === other);
+    if (!one || parts.length === MOST_AT_ONCE) return null;
+    const done = applyEdits(now, one.edits);
+    if (!done.ok) return null;
+    parts.push(other);
+    edits.push(...one.edits);
+    now = done.design;
+  }
+  return parts.length > 0 ? { how, parts, to: common, edits } : null;
+}
+
+function candidates(design: Design, layout: Layout, check: Check): Mend[] {
+  const [a = '', b = ''] = check.parts;
+  const free = (id: string) => design.parts.find((part) => part.id === designPart(id) && !part.locked);
+  const boxOf = (id: string) => layout.parts.find((laid) => laid.id === id)?.box ?? layout.boxes.get(id);
+  switch (check.code) {
+    case 'part.overlap': {
+      const pairs = [
+        [a, b],
+        [b, a],
+      ] as const;
+      const each = pairs.map(([one, other]) => {
+        const part = free(one);
+        const [box, from] = [boxOf(one), boxOf(other)];
+        return part && box && from && designPart(other) !== part.id
+          ? { part, box, from, to: designPart(other) }
+          : null;
+      });
+      const some = each.flatMap((one) => one ?? []);
+      return [
+        ...some.flatMap((one) => onto(design, one.part, one.to)),
+        ...some.flatMap((one) => outOf(design, layout, one)),
+        ...some.flatMap((one) => stopAt(design, layout, one)),
+      ];
+    }
+    case 'part.keep-clear': {
+      const keep = design.keepClears.find(({ id }) => id === check.figures.keep_clear);
+      const [part, box] = [free(a), boxOf(a)];
+      return part && box && keep ? outOf(design, layout, { part, box, from: keep.box, to: keep.id }) : [];
+    }
+    case 'part.off-face': {
+      const [part, box] = [free(a), boxOf(a)];
+      return part && box ? ontoFace(design, layout, part, box) : [];
+    }
+    case 'part.unsupported': {
+      const part = free(a);
+      return part ? ontoWhatIsThere(design, layout, part) : [];
+    }
+    default:
+      return [];
+  }
+}
+
+interface Pair {
+  readonly part: Part;
+  readonly box: Box;
+  /** What is in the way, and the part or keep-clear that it is. */
+  readonly from: Box;
+  readonly to: string;
+}
+
+interface Way {
+  readonly axis: Axis;
+  /** The side of the part that then touches. */
+  readonly side: 'low' | 'high';
+  readonly by: Mm;
+}
+
+/** The ways out of a box, the shortest first. */
+function waysOut(box: Box, from: Box): Way[] {
+  const along = (axis: Axis, own: Span, other: Span): Way[] => [
+    { axis, side: 'high', by: other.low - own.high },
+    { axis, side: 'low', by: other.high - own.low },
+  ];
+  return [
+    ...along('x', spanOf(box, 'x'), spanOf(from, 'x')),
+    ...along('y', spanOf(box, 'y'), spanOf(from, 'y')),
+  ].sort((p, q) => Math.abs(p.by) - Math.abs(q.by));
+}
+
+const moved = (design: Design, layout: Layout, part: Part, { axis, by }: Pick<Way, 'axis' | 'by'>) => {
+  const box = layout.boxes.get(part.id) ?? part.box;
+  return editsToType(design, part.id, box, axis === 'x' ? { x: box.x + by } : { y: box.y + by }).edits;
+};
+
+/** Moved the shortest way until it touches. */
+function outOf(design: Design, layout: Layout, { part, box, from, to }: Pair): Mend[] {
+  return waysOut(box, from)
+    .slice(0, 1)
+    .map(({ axis, by }) => ({
+      how: 'move',
+      parts: [part.id],
+      to,
+      axis,
+      by,
+      edits: moved(design, layout, part, { axis, by }),
+    }));
+}
+
+/** Laid on the other. */
+function onto(design: Design, part: Part, to: string): Mend[] {
+  if (part.on === to || restingOn(design, new Set([part.id])).has(to)) return [];
+  const item: Part = { ...part, on: to, onChosen: true };
+  return [
+    { how: 'lay', parts: [part.id], to, edits: [{ kind: 'replace', list: 'parts', id: part.id, item }] },
+  ];
+}
+
+/** Made shorter until it touches, and held there. */
+function stopAt(design: Design, layout: Layout, { part, box, from, to }: Pair): Mend[] {
+  const own = layout.boxes.get(part.id);
+  if (!own || part.kind === 'array') return [];
+  return waysOut(box, from)
+    .slice(0, 2)
+    .flatMap(({ axis, side, by }): Mend[] => {
+      const size = (axis === 'x' ? own.w : own.h) - Math.abs(by);
+      if (size < LEAST) return [];
+      const start = axis === 'x' ? own.x : own.y;
+      const low = side === 'low' ? start + by : start;
+      const sides = axis === 'x' ? { x: low, w: size } : { y: low, h: size };
+      const { edits } = editsToType(design, part.id, own, sides);
+      const done = applyEdits(design, edits);
+      if (!done.ok) return [];
+      const edge = (of: string, side: Edge['side']): Edge => ({ of, side });
+      const other = side === 'low' ? 'high' : 'low';
+      const id = freeId(done.design, 'rule');
+      const rule = {
+        id,
+        kind: 'set',
+        axis,
+        edge: edge(part.id, side),
+        from: edge(to, other),
+        distance: 0,
+      } as const;
+      return [
+        {
+          how: 'stop',
+          parts: [part.id],
+          to,
+          edits: [...edits, { kind: 'insert', list: 'rules', item: rule }],
+        },
+      ];
+    })
+    .slice(0, 1);
+}
+
+/** Moved in from past the edge of the face. */
+function ontoFace(design: Design, layout: Layout, part: Part, box: Box): Mend[] {
+  const face = faceFor(design.bed).box;
+  const over = (axis: Axis): Mm => {
+    const [own, whole] = [spanOf(box, axis), spanOf(face, axis)];
+    if (own.low < whole.low) return whole.low - own.low;
+    return own.high > whole.high ? whole.high - own.high : 0;
+  };
+  const [x, y] = [over('x'), over('y')];
+  const axis = Math.abs(x) >= Math.abs(y) ? 'x' : 'y';
+  const by = axis === 'x' ? x : y;
+  return [
+    { how: 'move', parts: [part.id], to: 'face', axis, by, edits: moved(design, layout, part, { axis, by }) },
+  ];
+}
+
+/** Laid on what is under it, whatever was chosen. */
+function ontoWhatIsThere(design: Design, layout: Layout, part: Part): Mend[] {
+  const item: Part = { ...part, onChosen: undefined };
+  const start: Edit = { kind: 'replace', list: 'parts', id: part.id, item };
+  const done = applyEdits(design, [start]);
+  if (!done.ok) return [];
+  const without = restingOn(design, new Set([part.id]));
+  const under = carrierOf(carrying(design, layout), part, layout.boxes.get(part.id) ?? part.box, (id) =>
+    without.has(id),
+  );
+  const to = 'part' in under ? under.part : 'face';
+  return [
+    { how: 'lay', parts: [part.id], to, edits: [start, ...editsToLay(done.design, new Set([part.id]))] },
+  ];
+}

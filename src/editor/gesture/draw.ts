@@ -1,0 +1,132 @@
+import type { Edit } from '../../design/edit/edit.ts';
+import type { Design } from '../../design/schema.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
+import type { Grip } from '../../layout/snap/snapping.ts';
+import { structureOf } from '../../layout/structure.ts';
+import { faceFor, layoutOf } from '../document/derive.ts';
+import { type Created, createItem, DEFAULT_SIZE, madeAt, stockFor } from '../edit/create.ts';
+import { editsToLay } from '../edit/lay.ts';
+import { editsToStandOut } from '../edit/standOut.ts';
+import { stocksOf } from '../shipped/tables.ts';
+import { propose } from '../state/propose.ts';
+import type { EditorState, EditorStore } from '../state/store.ts';
+import type { DrawnKind } from '../state/tools.ts';
+import { t } from '../words/t.ts';
+import { lengthText } from '../words/text.ts';
+import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
+import { release } from './release.ts';
+import { asInHand, edited, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
+
+/** Draws a new part from corner to corner; a plain click places one of usual size. */
+export function startDraw(store: EditorStore, start: Touch, kind: DrawnKind): Gesture {
+  const { edit, stock: chosen } = store.getState();
+  const { design } = edit;
+  const layout = layoutOf(design);
+  const stock = stockFor(design, kind, chosen);
+  /** As the hand has it, and with what was typed. */
+  let pulled: Drawn | null = null;
+  let drawn: Drawn | null = null;
+  let last = start;
+
+  const inHand = (box: Box, free: boolean, size: Grip): Drawn => {
+    const item = createItem(design, kind, box, stock);
+    const hand = handOf(design, item, size);
+    const snap = free ? asInHand(hand) : snapInHand(store.getState(), design, layout, hand);
+    return { made: item, snap, hand };
+  };
+  const show = (next: Drawn) => {
+    const made = whereSnapped(next);
+    drawn = { ...next, made };
+    const text = `${lengthText(design, made.box.w)} × ${lengthText(design, made.box.h)}`;
+    const state = store.getState();
+    const shown = edited(state, holding(state, drawn));
+    propose(store, { design: shown, held: new Set([made.id]), guides: next.snap.guides, at: last.px, text });
+  };
+
+  return {
+    move: (touch) => {
+      if (!drawn && !strayed(start.px, touch.px)) return;
+      last = touch;
+      // A square has its size from the hand; only its place is left to be held.
+      const box = spanned(start.face, touch.face, touch.shift);
+      pulled = inHand(box, touch.free, touch.shift ? 'move' : 'both');
+      show(pulled);
+    },
+    typed: (mm) => {
+      if (!pulled) return;
+      const [dx, dy] = [last.face.x - start.face.x, last.face.y - start.face.y];
+      // The side along which the hand went farther is the one that is meant; it grows from where the hand began.
+      const [axis, way] = Math.abs(dx) >= Math.abs(dy) ? (['x', dx] as const) : (['y', dy] as const);
+      const snap = pulled.snap.sized(axis, mm, way < 0 ? 'high' : 'low');
+      const moving = [...snap.boxes].map(([id, box]) => ({ id, box }));
+      show({ ...pulled, snap, hand: { ...pulled.hand, moving } });
+    },
+    end: (touch) => {
+      clearGesture(store);
+      const { w, h } = DEFAULT_SIZE[kind];
+      const usual = { x: touch.face.x - w / 2, y: touch.face.y - h / 2, w, h };
+      finishMade(store, drawn ?? inHand(usual, touch.free, 'move'));
+    },
+    cancel: () => clearGesture(store),
+  };
+}
+
+/** What is made, where its snap has it. */
+const whereSnapped = ({ made, snap }: Drawn): Created => madeAt(made, snap.boxes.get(made.id) ?? made.box);
+
+/** A new item in the hand: what its stock decides of its size is carried, the rest is drawn. */
+export function handOf(design: Design, { id, box, part }: Created, size: Grip): InHand {
+  const stocks = stocksOf(design);
+  const grip = (axis: 'x' | 'y') =>
+    part && structureOf(part, axis, stocks, undefined).fixed !== null ? 'move' : size;
+  return { moving: [{ id, box }], grip: { x: grip('x'), y: grip('y') }, parts: part ? [part] : [] };
+}
+
+export interface Drawn {
+  readonly made: Created;
+  readonly snap: Snap;
+  readonly hand: InHand;
+}
+
+/** The edits that make an item, hold what its snap offered, lay it on what is under it and let it be seen there. */
+export function holding(state: EditorState, { made, snap, hand }: Drawn): Edit[] {
+  const edits = [...made.edits, ...ruleEdits(edited(state, made.edits), hand, snap)];
+  if (!made.part) return edits;
+  const laid = [...edits, ...editsToLay(edited(state, edits), new Set([made.id]))];
+  return [...laid, ...editsToStandOut(edited(state, laid), made.id)];
+}
+
+/** Places a part of usual size in the middle of the face, held by nothing: what a key does where a pointer draws. */
+export function placeInMiddle(store: EditorStore, kind: DrawnKind, stock?: string): void {
+  const { design } = store.getState().edit;
+  const face = faceFor(design.bed);
+  const { w, h } = DEFAULT_SIZE[kind];
+  const box = { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h };
+  const made = createItem(design, kind, box, stock);
+  const hand = handOf(design, made, 'move');
+  finishMade(store, { made, snap: asInHand(hand), hand });
+}
+
+/** Puts a new part into the design, selected, and goes back to selecting. */
+export function finishMade(store: EditorStore, drawn: Drawn): void {
+  const { edit } = store.getState();
+  const { made, hand, snap } = drawn;
+  const label = t('did.add', { name: made.name });
+  const size = t('say.size', {
+    width: lengthText(edit.design, made.box.w),
+    height: lengthText(edit.design, made.box.h),
+  });
+  const options = { selection: [made.id], say: `${label}: ${size}`, held: new Set([made.id]) };
+  const before = store.getState();
+  const edits = (snap: Snap) => holding(before, { ...drawn, snap, made: whereSnapped({ ...drawn, snap }) });
+  if (release(store, { hand, snap, edits, label, options })) {
+    store.setState((s) => ({ tool: 'select', tab: s.step === 'layout' ? 'part' : s.tab }));
+  }
+}
+
+function spanned(a: Point, b: Point, square: boolean): Box {
+  let w = Math.abs(b.x - a.x);
+  let h = Math.abs(b.y - a.y);
+  if (square) w = h = Math.max(w, h);
+  return { x: b.x < a.x ? a.x - w : a.x, y: b.y < a.y ? a.y - h : a.y, w, h };
+}

@@ -1,0 +1,110 @@
+import type { Edit } from '../../design/edit/edit.ts';
+import type { Design, Rule } from '../../design/schema.ts';
+import { preview, undo } from '../../design/state.ts';
+import { layoutOf } from '../document/derive.ts';
+import { editsToLay } from '../edit/lay.ts';
+import { placesPart } from '../edit/loosen.ts';
+import { ruleSentence } from '../edit/sentence.ts';
+import { type CommitOptions, commit } from '../state/commit.ts';
+import type { EditorStore, Reading, Release } from '../state/store.ts';
+import { t } from '../words/t.ts';
+import { asInHand, type InHand, type Snap } from './snapping.ts';
+
+/** How many other readings are offered: more would have to be read instead of seen. */
+const MOST_NEXT = 3;
+
+interface Released {
+  readonly hand: InHand;
+  readonly snap: Snap;
+  /** The edits that the gesture makes with a snap, from the design before it. */
+  readonly edits: (snap: Snap) => readonly Edit[];
+  readonly label: string;
+  readonly options: CommitOptions;
+}
+
+/** Commits what a gesture decided, and says beside the part what holds it now and what else may have been meant. */
+export function release(store: EditorStore, { hand, snap, edits, label, options }: Released): boolean {
+  const before = store.getState().edit;
+  const [only, ...more] = hand.parts;
+  const isTold = only !== undefined && more.length === 0 && snap.rules.length > 0;
+  const read = (snap: Snap): Reading => {
+    const made = edits(snap);
+    return readingOf(before.design, preview(before, made), only?.id ?? '', made);
+  };
+  const held = isTold ? read(snap) : null;
+  const next = held ? otherReadings(held, snap.next, read) : [];
+  if (!commit(store, edits(snap), label, options)) return false;
+  const { design, selection } = store.getState().edit;
+  if (!held || !only) return true;
+  const free = { ...read(asInHand(hand)), rules: [], says: t('release.isFree') };
+  store.setState({
+    release: { before, design, part: only.id, selection, readings: [free, held, ...next], chosen: 1, label },
+  });
+  return true;
+}
+
+/** Readings that hold the part by something else, the likeliest first. */
+function otherReadings(held: Reading, next: Snap['next'], read: (snap: Snap) => Reading): Reading[] {
+  const found: Reading[] = [];
+  const known = new Set(held.rules.map(({ says }) => says));
+  for (const snap of next()) {
+    if (found.length === MOST_NEXT) break;
+    const reading = read(snap);
+    const says = reading.rules.filter((rule) => !known.has(rule.says)).map((rule) => rule.says);
+    if (says.length === 0) continue;
+    for (const one of says) known.add(one);
+    found.push({ ...reading, says: says.join(', ') });
+  }
+  return found;
+}
+
+/** What a design says of a part that it did not say before. */
+function readingOf(before: Design, after: Design, part: string, edits: readonly Edit[]): Reading {
+  const known = new Set(before.rules);
+  const rules = after.rules
+    .filter((rule) => !known.has(rule) && placesPart(rule, part))
+    .map((rule) => ({ id: rule.id, says: ruleSentence(after, rule, undefined) }));
+  return { edits, rules, says: rules.map(({ says }) => says).join(', ') };
+}
+
+/** Takes another reading of the last release instead: still one step of undo. */
+export function readAgain(store: EditorStore, digit: number): boolean {
+  const { release, edit } = store.getState();
+  const reading = release?.readings[digit];
+  if (!release || !reading || edit.design !== release.design) return false;
+  return digit === release.chosen || take(store, release, digit, reading);
+}
+
+/** Has a rule of the reading that was taken go by another edge of what it is about. */
+export function readOtherEdge(store: EditorStore, rule: Rule): void {
+  const { release, edit } = store.getState();
+  const now = release?.readings[release.chosen];
+  if (!release || !now || edit.design !== release.design) return;
+  const turned = [...now.edits, { kind: 'replace', list: 'rules', id: rule.id, item: rule } as const];
+  const there = [...turned, ...placing(preview(release.before, turned), release.part)];
+  const edits = [...there, ...editsToLay(preview(release.before, there), new Set([release.part]))];
+  const after = preview(release.before, edits);
+  take(store, release, release.chosen, readingOf(release.before.design, after, release.part, edits));
+}
+
+/** The part where its rules have it: it is what gives way to an edge that it is held to. */
+function placing(design: Design, id: string): Edit[] {
+  const part = design.parts.find((one) => one.id === id);
+  const box = layoutOf(design).boxes.get(id);
+  return part && box ? [{ kind: 'replace', list: 'parts', id, item: { ...part, box } }] : [];
+}
+
+function take(store: EditorStore, release: Release, chosen: number, reading: Reading): boolean {
+  const { edit } = store.getState();
+  store.setState({ edit: undo(edit) });
+  const { selection, label, part } = release;
+  const options = { selection, held: new Set([part]), say: reading.says };
+  if (!commit(store, reading.edits, label, options)) {
+    store.setState({ edit });
+    return false;
+  }
+  const { design } = store.getState().edit;
+  const readings = release.readings.map((one, i) => (i === chosen ? reading : one));
+  store.setState({ release: { ...release, design, readings, chosen } });
+  return true;
+}

@@ -1,0 +1,40 @@
+import type { CurrentPlan } from '../../planning/planner.ts';
+import type { WordKey } from '../../words/t.ts';
+import { fileName } from '../file.ts';
+import { facePicture } from './facePicture.ts';
+import type { MadeFile } from './filesWorker.ts';
+import { type Making, makeFiles } from './makeFiles.ts';
+
+/** One entry of the export menu: its words, and what it writes from a plan. */
+export interface ExportEntry {
+  readonly id: string;
+  readonly words: WordKey;
+  readonly write: (plan: CurrentPlan, making: Making) => Promise<readonly MadeFile[]>;
+}
+
+const named = (id: string, words: WordKey, ...stems: string[]): ExportEntry => ({
+  id,
+  words,
+  write: (plan, making) => makeFiles(plan, stems, making),
+});
+
+/** All of it in one file, named as the design is. */
+async function everything(plan: CurrentPlan, making: Making): Promise<readonly MadeFile[]> {
+  const files = [...(await makeFiles(plan, [''], making)), ...(await facePicture(plan, making))];
+  const { zipOf } = await import('../../../output/zip.ts');
+  return [{ name: `${fileName(plan.design.name)}.zip`, type: 'application/zip', bytes: zipOf(files) }];
+}
+
+/** What can be written, in the order of the menu: the same files as the command's, and a picture. */
+export const EXPORTS: readonly ExportEntry[] = [
+  { id: 'all', words: 'export.all', write: everything },
+  named('packet', 'export.packet', 'packet.pdf'),
+  named('patterns', 'export.patterns', 'patterns.pdf'),
+  named('cut-list', 'export.cutList', 'cut-list.csv'),
+  named('paint', 'export.paint', 'paint.csv'),
+  named('shopping', 'export.shopping', 'shopping.csv'),
+  { id: 'picture', words: 'export.picture', write: facePicture },
+  named('face', 'export.face', 'face.'),
+  named('signs', 'export.signs', 'sign-'),
+  named('plan', 'export.plan', 'plan.json'),
+];

@@ -1,0 +1,33 @@
+import type { CurrentPlan } from '../../planning/planner.ts';
+import type { MadeFile } from './filesWorker.ts';
+import { type Making, makeFiles } from './makeFiles.ts';
+
+/** Longest side of the picture: sharp on a large screen, small enough to send. */
+const MOST_PIXELS = 2400;
+
+/** The face in color as a PNG, drawn from the same drawing as the SVG. */
+export async function facePicture(plan: CurrentPlan, making: Making): Promise<readonly MadeFile[]> {
+  const [svg] = await makeFiles(plan, ['face.svg'], making);
+  if (!svg) return [];
+  const scale = MOST_PIXELS / Math.max(plan.face.width, plan.face.height);
+  const width = Math.round(plan.face.width * scale);
+  const height = Math.round(plan.face.height * scale);
+  const image = new Image(width, height);
+  image.src = URL.createObjectURL(new Blob([svg.bytes as BlobPart], { type: 'image/svg+xml' }));
+  try {
+    await image.decode();
+    const canvas = document.createElement('canvas');
+    canvas.width = width;
+    canvas.height = height;
+    const context = canvas.getContext('2d');
+    if (!context) return [];
+    context.fillStyle = '#ffffff';
+    context.fillRect(0, 0, width, height);
+    context.drawImage(image, 0, 0, width, height);
+    const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
+    if (!blob) return [];
+    return [{ name: 'face.png', type: 'image/png', bytes: new Uint8Array(await blob.arrayBuffer()) }];
+  } finally {
+    URL.revokeObjectURL(image.src);
+  }
+}

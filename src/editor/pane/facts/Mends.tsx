@@ -1,0 +1,87 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import type { Check } from '../../../check/check.ts';
+import type { Design } from '../../../design/schema.ts';
+import { preview } from '../../../design/state.ts';
+import { Typeset } from '../../control/Typeset.tsx';
+import type { Mend } from '../../edit/mend.ts';
+import { mendsFor } from '../../edit/mends.ts';
+import { selectionName } from '../../edit/selection.ts';
+import { referenceName } from '../../edit/sentence.ts';
+import { commit } from '../../state/commit.ts';
+import { useSettledDesign, useStore } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { lengthText } from '../../words/text.ts';
+
+/** Ways to mend what was found, as buttons: each is shown on the drawing while it is pointed at, and is one step. */
+export function Mends({ checks }: { checks: readonly Check[] }) {
+  const t = useWords();
+  const store = useStore();
+  const design = useSettledDesign();
+  const mends = useMemo(() => mendsFor(design, checks), [design, checks]);
+  const [shown, setShown] = useState<string | null>(null);
+  const waits = useRef(false);
+  /** What the first press of a finger showed. */
+  const [asked, setAsked] = useState<string | null>(null);
+  const show = (mend: Mend | null) => {
+    setShown(mend && keyOf(mend));
+    store.setState(({ edit }) => ({
+      provisional: mend && { design: preview(edit, mend.edits), guides: [], live: false },
+    }));
+  };
+  // What is shown goes with the buttons.
+  useEffect(() => () => store.setState({ provisional: null }), [store]);
+  if (mends.length === 0) return null;
+  return (
+    <div className="mends">
+      {mends.map((mend) => {
+        const text = wordsOf(t, design, mend);
+        return (
+          <button
+            key={keyOf(mend)}
+            type="button"
+            className="btn"
+            onPointerEnter={(e) => {
+              if (e.pointerType !== 'touch') show(mend);
+            }}
+            onPointerLeave={(e) => {
+              if (e.pointerType !== 'touch') show(null);
+            }}
+            onPointerDown={(e) => {
+              // A finger has nothing to point with: its first press shows, its second takes.
+              waits.current = e.pointerType === 'touch' && shown !== keyOf(mend);
+            }}
+            onFocus={() => show(mend)}
+            onBlur={() => show(null)}
+            onClick={() => {
+              if (waits.current) {
+                show(mend);
+                setAsked(keyOf(mend));
+              } else commit(store, mend.edits, text, { held: new Set(mend.parts) });
+              waits.current = false;
+            }}
+          >
+            <span>
+              <Typeset text={text} />
+            </span>
+          </button>
+        );
+      })}
+      {asked !== null && asked === shown ? (
+        <p className="note" role="status">
+          {t('mend.again')}
+        </p>
+      ) : null}
+    </div>
+  );
+}
+
+const keyOf = ({ how, parts, to }: Mend): string => `${how}|${parts.join()}|${to}`;
+
+function wordsOf(t: ReturnType<typeof useWords>, design: Design, { how, parts, to, axis, by }: Mend): string {
+  const names = { name: selectionName(design, parts), to: referenceName(design, to) };
+  if (how === 'legs') return t('mend.legs', { to: lengthText(design, by ?? 0) });
+  if (how !== 'move') return t(`mend.${how}`, names);
+  if (!axis || by === undefined) return t('mend.out', names);
+  const way = t(`moved.${axis}.${by < 0 ? 'low' : 'high'}`, { by: lengthText(design, Math.abs(by)) });
+  return t('mend.move', { ...names, way });
+}

@@ -1,0 +1,161 @@
+import { useState } from 'react';
+import { usualStock } from '../../../design/defaults.ts';
+import { isBought } from '../../../design/made.ts';
+import { divide } from '../../../layout/arrange/divide.ts';
+import { namesFor, type SpaceNames, spaceBetween } from '../../../layout/arrange/space.ts';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { NumberField } from '../../control/NumberField.tsx';
+import { SwitchField } from '../../control/SwitchField.tsx';
+import { arrangingOf, editsToArrange } from '../../edit/arrange.ts';
+import { itemsOf } from '../../edit/movable.ts';
+import { referenceName } from '../../edit/sentence.ts';
+import { useCommit, useFace, useSelection, useSettledDesign } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { BARE, finishChoices, stockChoices } from '../facts/choices.ts';
+
+const SIDES = ['left', 'right', 'bottom', 'top'] as const;
+const SQUARE = { start: { cut: 'square' }, end: { cut: 'square' } } as const;
+
+/** Divides a space into columns and rows by strips that stay evenly spread when the space changes. */
+export function DivideSection() {
+  const t = useWords();
+  const [open, setOpen] = useState(false);
+  return (
+    <details className="fold" open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>
+      <summary className="section-title">{t('divide.title')}</summary>
+      {open ? <DivideFields /> : null}
+    </details>
+  );
+}
+
+/** Its lists name every part, so they are made only while they are looked at. */
+function DivideFields() {
+  const t = useWords();
+  const design = useSettledDesign();
+  const face = useFace();
+  const commit = useCommit();
+  const innermost = face.levels.at(-1)?.id ?? 'rim';
+  const selection = useSelection();
+  const chosenFor = selection.join();
+  /** Chosen by hand; another selection starts from its own space again. */
+  const [chosen, setChosen] = useState<{ names: Partial<SpaceNames>; by: string }>({ names: {}, by: '' });
+  const [columns, setColumns] = useState(2);
+  const [rows, setRows] = useState(3);
+  const [framed, setFramed] = useState(true);
+  const [through, setThrough] = useState<'up' | 'across' | 'lap'>('up');
+  const usual = usualStock('strip', design.measure.unit) ?? 'pine-1x3';
+  const [upright, setUpright] = useState(usual);
+  /** Rails are of the same stock as the uprights until they are told otherwise. */
+  const [rails, setRails] = useState<string | null>(null);
+  const across = rails ?? upright;
+  const [finish, setFinish] = useState(design.finishes[1]?.id ?? BARE);
+
+  const things = [
+    { value: 'face' },
+    ...face.levels.map((l) => ({ value: `level:${l.id}`, group: t('on.levels') })),
+    ...design.parts.filter((p) => !isBought(p)).map((p) => ({ value: p.id, group: t('divide.parts') })),
+  ];
+  const named = things.map((thing) => ({ ...thing, label: referenceName(design, thing.value) }));
+  const start = namesFor(arrangingOf(design), itemsOf(design, selection));
+  const mine = chosen.by === chosenFor ? chosen.names : {};
+  /** A side that was not chosen is that of the face or level that another one was set to. */
+  const whole =
+    SIDES.map((side) => mine[side]).find((name) => name === 'face' || name?.startsWith('level:')) ??
+    `level:${innermost}`;
+  const of = (side: keyof SpaceNames): string => {
+    const name = mine[side] ?? start?.[side];
+    return name !== undefined && things.some((thing) => thing.value === name) ? name : whole;
+  };
+  const names = { left: of('left'), right: of('right'), bottom: of('bottom'), top: of('top') };
+
+  const apply = () => {
+    const arranging = arrangingOf(design);
+    const { on, ...edges } = spaceBetween(arranging, names);
+    const arranged = divide(arranging, {
+      ...edges,
+      columns,
+      rows,
+      framed,
+      through,
+      upright,
+      across,
+      names: { upright: t('divide.upright'), across: t('divide.rail') },
+      like: {
+        on,
+        finish: finish === BARE ? null : finish,
+        fixing: { how: 'brads', glue: true },
+        onEdge: false,
+        ends: SQUARE,
+        fit: false,
+        locked: false,
+      },
+    });
+    const edits = editsToArrange(design, arranged);
+    if (edits.length === 0) return;
+    const made = arranged.add.map((p) => p.id);
+    commit(edits, t('did.divide', { name: referenceName(design, names.left) }), { selection: made });
+    // The same space again, though what was made is selected now.
+    setChosen({ names, by: made.join() });
+  };
+
+  return (
+    <>
+      <p className="note">{t('divide.lead')}</p>
+      <div className="fields">
+        {SIDES.map((side) => (
+          <ChoiceField
+            key={side}
+            label={t(`divide.${side}`)}
+            value={names[side]}
+            choices={named}
+            onCommit={(value) => setChosen({ names: { ...mine, [side]: value }, by: chosenFor })}
+          />
+        ))}
+        <NumberField
+          label={t('divide.columns')}
+          whole
+          min={1}
+          max={40}
+          value={columns}
+          onCommit={setColumns}
+        />
+        <NumberField label={t('divide.rows')} whole min={1} max={40} value={rows} onCommit={setRows} />
+        <ChoiceField
+          label={t('divide.uprights')}
+          value={upright}
+          choices={stockChoices(design, ['flat', 'shaped'], upright)}
+          onCommit={setUpright}
+        />
+        <ChoiceField
+          label={t('divide.rails')}
+          value={across}
+          choices={stockChoices(design, ['flat', 'shaped'], across)}
+          onCommit={setRails}
+        />
+        <ChoiceField
+          label={t('divide.through')}
+          value={through}
+          choices={(['up', 'across', 'lap'] as const).map((value) => ({
+            value,
+            label: t(`through.${value}`),
+          }))}
+          onCommit={setThrough}
+        />
+        <ChoiceField
+          label={t('part.finish')}
+          value={finish}
+          choices={finishChoices(design)}
+          onCommit={setFinish}
+        />
+        <div className="wide">
+          <SwitchField label={t('divide.framed')} value={framed} onCommit={setFramed} />
+        </div>
+      </div>
+      <div className="btn-row">
+        <button type="button" className="btn main" onClick={apply}>
+          {t('divide.do')}
+        </button>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,14 @@
+import { Smartphone } from 'lucide-react';
+import { goToSaw } from '../../state/route.ts';
+import { useWords } from '../../words/t.ts';
+
+/** Goes over to one piece at a time. */
+export function BenchButton() {
+  const t = useWords();
+  return (
+    <button type="button" className="btn to-saw" onClick={goToSaw}>
+      <Smartphone aria-hidden="true" />
+      {t('bench.openLong')}
+    </button>
+  );
+}

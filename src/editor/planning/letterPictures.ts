@@ -1,0 +1,35 @@
+import type { Region } from '../../geometry/shape.ts';
+import type { Laid, LaidPart } from '../../layout/laid.ts';
+import { readFont } from '../../lettering/font.ts';
+import { letter } from '../../lettering/letter.ts';
+import { sightOf } from '../../plan/signs.ts';
+
+/** What is seen of one color of a sign's lettering, in the sign's coordinates. */
+export interface LetterColor {
+  readonly finish: string;
+  readonly region: Region;
+}
+
+/**
+ * The lettering of the signs among laid parts by the signs' ids, color by color from the back to the front, without
+ * a plan around it. A sign in a font that is not to be had has none.
+ */
+export async function letterPictures(
+  parts: readonly LaidPart[],
+  bytesOf: (font: string) => Promise<Uint8Array | null>,
+): Promise<ReadonlyMap<string, readonly LetterColor[]>> {
+  const pictures = new Map<string, readonly LetterColor[]>();
+  for (const part of parts.filter((p): p is Laid<'sign'> => p.kind === 'sign')) {
+    const { id, lettering, box } = part;
+    const bytes = await bytesOf(lettering.font);
+    const read = bytes ? readFont(bytes, lettering.font) : null;
+    if (!read?.ok) continue;
+    const sign = { id, w: box.w, h: box.h };
+    const { lettered } = letter({ lettering, font: read.font, sign, ...sightOf(part, parts) });
+    pictures.set(
+      id,
+      lettered.layers.map(({ finish, region }) => ({ finish, region })),
+    );
+  }
+  return pictures;
+}

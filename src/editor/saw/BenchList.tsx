@@ -1,0 +1,108 @@
+import { Check } from 'lucide-react';
+import { Measure } from '../control/Measure.tsx';
+import { Typeset } from '../control/Typeset.tsx';
+import { usePlan } from '../state/hooks.ts';
+import { useWords } from '../words/t.ts';
+import { type BenchGroup, type BenchStep, benchGroups } from './steps.ts';
+
+interface BenchListProps {
+  readonly steps: readonly BenchStep[];
+  readonly ticked: ReadonlySet<string>;
+  readonly at: number;
+  readonly onChoose: (index: number) => void;
+}
+
+/** Everything to be cut, board by board, with what is done. */
+export function BenchList({ steps, ticked, at, onChoose }: BenchListProps) {
+  return (
+    <div className="saw-list">
+      {benchGroups(steps).map((group) => (
+        <section key={group.steps[0]?.step.id}>
+          <GroupHead group={group} ticked={ticked} />
+          <ol>
+            {group.steps.map(({ step, index }) => (
+              <li key={step.id}>
+                <button
+                  type="button"
+                  className="saw-row"
+                  aria-current={index === at ? 'step' : undefined}
+                  onClick={() => onChoose(index)}
+                >
+                  <span className={ticked.has(step.id) ? 'saw-mark done' : 'saw-mark'}>
+                    {ticked.has(step.id) ? <Done /> : null}
+                  </span>
+                  <RowText step={step} />
+                </button>
+              </li>
+            ))}
+          </ol>
+        </section>
+      ))}
+    </div>
+  );
+}
+
+function Done() {
+  const t = useWords();
+  return (
+    <>
+      <Check aria-hidden="true" />
+      <span className="hidden-text">{t('bench.ticked')}</span>
+    </>
+  );
+}
+
+function GroupHead({ group, ticked }: { group: BenchGroup; ticked: ReadonlySet<string> }) {
+  const t = useWords();
+  const { plan } = usePlan();
+  const { from, steps } = group;
+  const done = steps.filter(({ step }) => ticked.has(step.id)).length;
+  const cutting = plan?.cutting;
+  const stock = from?.kind === 'board' ? from.board.stock : from?.sheet.stock;
+  return (
+    <h2>
+      <span>
+        {from === null
+          ? t('bench.others')
+          : from.kind === 'board'
+            ? t('bench.board', { number: from.number, all: cutting?.boards.length ?? from.number })
+            : t('bench.sheet', { number: from.number, all: cutting?.sheets.length ?? from.number })}
+      </span>
+      <span className="note">
+        <Typeset text={plan?.stocks.get(stock ?? '')?.name ?? stock ?? ''} />
+      </span>
+      <span className="count">
+        {done}/{steps.length}
+      </span>
+    </h2>
+  );
+}
+
+function RowText({ step }: { step: BenchStep }) {
+  const t = useWords();
+  if (step.kind === 'sheet-cut') {
+    return (
+      <>
+        <strong>{t('bench.cutNumber', { number: step.cut.number })}</strong>
+        <span>{t(step.cut.kind === 'rip' ? 'bench.ripShort' : 'bench.crossShort')}</span>
+        <Measure mm={step.cut.fence} />
+      </>
+    );
+  }
+  const { piece } = step;
+  return (
+    <>
+      <strong>{piece.label}</strong>
+      <span>{piece.name}</span>
+      <span>
+        <Measure mm={piece.shown.length} />
+        {piece.form === 'sheet' ? (
+          <>
+            {' × '}
+            <Measure mm={piece.shown.width} />
+          </>
+        ) : null}
+      </span>
+    </>
+  );
+}

@@ -1,0 +1,158 @@
+import { ArrowLeft, List, QrCode } from 'lucide-react';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { regainFocus } from '../control/regions.ts';
+import { usePageTitle } from '../control/usePageTitle.ts';
+import { useSay } from '../control/useSay.ts';
+import { openingDone } from '../kept/opening.ts';
+import { useTicks } from '../kept/ticked.ts';
+import { useEditor, usePlan, useStore } from '../state/hooks.ts';
+import { say as announce } from '../state/store.ts';
+import { useWords } from '../words/t.ts';
+import '../style/facts.css';
+import '../style/bench.css';
+import { leaveSaw } from '../state/route.ts';
+import { BenchFoot } from './BenchFoot.tsx';
+import { BenchList } from './BenchList.tsx';
+import { BenchStart } from './BenchStart.tsx';
+import { LinkDialog } from './LinkDialog.tsx';
+import { StepCard } from './StepCard.tsx';
+import { stepName, stepSpoken } from './stepName.ts';
+import { benchSteps, nextOpen } from './steps.ts';
+import { useAwake } from './useAwake.ts';
+import { useSwipe } from './useSwipe.ts';
+
+/** The plan at the saw: one piece at a time in figures that are read at arm's length, to be ticked off. */
+export default function BenchView() {
+  const chosen = useEditor((s) => s.designId);
+  return chosen === null ? <BenchStart /> : <BenchSteps key={chosen} id={chosen} />;
+}
+
+function BenchSteps({ id }: { id: string }) {
+  const t = useWords();
+  const store = useStore();
+  const { plan: last, stale, progress, problem } = usePlan();
+  // Wood is cut by what stands here: nothing of a plan that is not of the design as it is now.
+  const plan = stale ? null : last;
+  const working = stale && problem === null;
+  const figures = useSay();
+  const { ticked, tick } = useTicks('cut');
+  const [chosen, choose] = useState<string | null>(null);
+  const [listed, setListed] = useState(false);
+  const [linking, setLinking] = useState(false);
+  const body = useRef<HTMLElement>(null);
+  const awake = useAwake();
+
+  const steps = useMemo(() => (plan ? benchSteps(plan.cutting, plan.joinery.pieces) : []), [plan]);
+  const done = steps.filter((s) => ticked.has(s.id)).length;
+  const found = steps.findIndex((s) => s.id === chosen);
+  const at = found >= 0 ? found : (nextOpen(steps, ticked, steps.length - 1) ?? 0);
+  const step = steps[at];
+
+  const name = useEditor((s) => s.edit.design.name);
+  usePageTitle(step ? stepName(step, t) : t('bench.title'), name);
+  useLayoutEffect(() => regainFocus('.saw-body'), []);
+  useEffect(() => openingDone(id), [id]);
+
+  /** Turns to a step and speaks it, after what was just done. */
+  const go = (to: number, did = '') => {
+    const target = steps[Math.max(0, Math.min(steps.length - 1, to))];
+    if (target && plan) {
+      choose(target.id);
+      const count = { boards: plan.cutting.boards.length, sheets: plan.cutting.sheets.length };
+      const spoken = target === step ? '' : stepSpoken(target, count, figures, t);
+      if (did || spoken) announce(store, [did, spoken].filter(Boolean).join(' '));
+    }
+    setListed(false);
+    // Chosen from the list, which goes.
+    regainFocus('.saw-body');
+    body.current?.scrollTo({ top: 0 });
+  };
+  const turnTick = () => {
+    if (!step) return;
+    const on = !ticked.has(step.id);
+    tick([step.id], on);
+    const what = stepName(step, t);
+    const next = on ? nextOpen(steps, new Set([...ticked, step.id]), at) : null;
+    go(
+      next ?? at,
+      t(on ? 'bench.did' : 'bench.undid', { what, done: done + (on ? 1 : -1), all: steps.length }),
+    );
+  };
+
+  useSwipe(body, (direction) => {
+    if (!listed) go(at + (direction === 'on' ? 1 : -1));
+  });
+  useEffect(() => {
+    const onKey = (e: KeyboardEvent) => {
+      if (listed || linking || e.ctrlKey || e.metaKey || e.altKey) return;
+      if (e.key === 'ArrowRight') go(at + 1);
+      else if (e.key === 'ArrowLeft') go(at - 1);
+    };
+    addEventListener('keydown', onKey);
+    return () => removeEventListener('keydown', onKey);
+  });
+
+  return (
+    <div className="saw">
+      <header className="saw-head">
+        <button type="button" className="btn bare saw-icon" aria-label={t('bench.close')} onClick={leaveSaw}>
+          <ArrowLeft aria-hidden="true" />
+        </button>
+        <div className="saw-progress">
+          <h1 className="hidden-text">{t('bench.title')}</h1>
+          <span>{t('bench.progress', { done, all: steps.length })}</span>
+          <progress aria-label={t('bench.title')} max={Math.max(1, steps.length)} value={done} />
+        </div>
+        <button
+          type="button"
+          className="btn bare saw-icon"
+          aria-label={t('bench.toPhone')}
+          title={t('bench.toPhone')}
+          onClick={() => setLinking(true)}
+        >
+          <QrCode aria-hidden="true" />
+        </button>
+        <button
+          type="button"
+          className="btn saw-icon"
+          aria-label={t('bench.list')}
+          aria-pressed={listed}
+          title={t('bench.list')}
+          onClick={() => setListed(!listed)}
+        >
+          <List aria-hidden="true" />
+        </button>
+      </header>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
+      <main className="saw-body" ref={body} aria-busy={working} tabIndex={0}>
+        {problem ? <p className="saw-empty">{t('plan.none')}</p> : null}
+        {working ? (
+          <progress className="saw-working" aria-label={t('plan.coming')} max={1} value={progress?.share} />
+        ) : null}
+        {listed ? <BenchList steps={steps} ticked={ticked} at={at} onChoose={go} /> : null}
+        {!listed && plan && step ? <StepCard key={step.id} step={step} plan={plan} say={figures} /> : null}
+        {plan && steps.length === 0 ? <p className="saw-empty">{t('bench.none')}</p> : null}
+        {working ? <p className="saw-empty">{t('plan.coming')}</p> : null}
+        {!listed && steps.length > 0 && done === steps.length ? (
+          <p className="saw-all">{t('bench.all')}</p>
+        ) : null}
+        {awake === 'on' || awake === 'off' ? null : (
+          <p className="note">{t(awake === 'never' ? 'bench.awakeNever' : 'bench.awakeInsecure')}</p>
+        )}
+        {awake === 'on' ? <p className="note">{t('bench.awake')}</p> : null}
+      </main>
+      {step && !listed ? (
+        <BenchFoot
+          what={stepName(step, t)}
+          ticked={ticked.has(step.id)}
+          first={at === 0}
+          last={at === steps.length - 1}
+          onBack={() => go(at - 1)}
+          onTick={turnTick}
+          onNext={() => go(at + 1)}
+        />
+      ) : null}
+      {linking ? <LinkDialog onClose={() => setLinking(false)} /> : null}
+    </div>
+  );
+}

@@ -1,0 +1,205 @@
+import { cornersToMark, otherEdge } from '../../joinery/lengths.ts';
+import type { Piece } from '../../joinery/piece.ts';
+import type { Plan } from '../../plan/types.ts';
+import { tapeWords } from '../../plan/words/tape.ts';
+import { Typeset } from '../control/Typeset.tsx';
+import type { PaneSay } from '../control/useSay.ts';
+import { useWords } from '../words/t.ts';
+import { BoardMap } from './BoardMap.tsx';
+import { EndCards } from './EndCards.tsx';
+import { PieceFigure } from './PieceFigure.tsx';
+import { SheetMap } from './SheetMap.tsx';
+import type { BenchStep } from './steps.ts';
+
+interface StepProps<S extends BenchStep = BenchStep> {
+  readonly step: S;
+  readonly plan: Plan;
+  readonly say: PaneSay;
+}
+
+/** One thing to do at the saw. */
+export function StepCard({ step, plan, say }: StepProps) {
+  if (step.kind === 'sheet-cut') return <SheetCutCard step={step} plan={plan} say={say} />;
+  return <PieceCard step={step} plan={plan} say={say} />;
+}
+
+type PieceStep = Exclude<BenchStep, { kind: 'sheet-cut' }>;
+
+function PieceCard({ step, plan, say }: StepProps<PieceStep>) {
+  const t = useWords();
+  const { piece } = step;
+  const sheet = piece.form === 'sheet';
+  const other = otherEdge(piece);
+  return (
+    <article className="saw-card">
+      <header className="saw-what">
+        <span className="saw-label">{piece.label}</span>
+        <div>
+          <h2>{say.name(piece.part)}</h2>
+          <p className="note">
+            <Typeset text={plan.stocks.get(piece.stock)?.name ?? piece.stock} />
+          </p>
+        </div>
+      </header>
+      <p className="saw-figure">
+        <Typeset text={say.short(piece.shown.length)} />
+        {sheet ? (
+          <span className="saw-by">
+            × <Typeset text={say.short(piece.shown.width)} />
+          </span>
+        ) : null}
+      </p>
+      <p className="saw-under">{tapeWords(piece, say.words.tape)}</p>
+      <dl className="saw-facts">
+        {other ? (
+          <div>
+            <dt>{say.words.tape.edge[other.edge]}</dt>
+            <dd>
+              <Typeset text={say.short(other.shown)} />
+            </dd>
+          </div>
+        ) : null}
+        <div>
+          <dt>{t(sheet ? 'bench.thickness' : 'bench.section')}</dt>
+          <dd>
+            <Typeset
+              text={
+                sheet
+                  ? say.short(piece.thickness)
+                  : `${say.short(piece.width)} × ${say.short(piece.thickness)}`
+              }
+            />
+          </dd>
+        </div>
+      </dl>
+      {piece.fit.inPlace ? (
+        <p className="saw-warn">
+          <Typeset text={t('bench.inPlace', { allowance: say.short(piece.fit.allowance) })} />
+        </p>
+      ) : null}
+      <PieceFigure piece={piece} say={say} />
+      <Corners piece={piece} say={say} />
+      {sheet ? <Sawing piece={piece} /> : <EndCards piece={piece} say={say} />}
+      <From step={step} plan={plan} say={say} />
+    </article>
+  );
+}
+
+/** Where the corners lie that edges and angles do not place. */
+function Corners({ piece, say }: { piece: Piece; say: PaneSay }) {
+  const t = useWords();
+  const corners = cornersToMark(piece);
+  if (corners.length === 0) return null;
+  return (
+    <section className="saw-corners">
+      <h3>{t('wood.corners')}</h3>
+      <ul>
+        {corners.map(({ x, y }) => (
+          <li key={`${x} ${y}`}>
+            <Typeset text={t('wood.cornerAt', { along: say.short(x), across: say.short(y) })} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** What is left to do with a piece of sheet after the straight cuts. */
+function Sawing({ piece }: { piece: Piece }) {
+  const t = useWords();
+  const shaped = piece.outline.length !== 4;
+  const holes = piece.holes.length > 0;
+  if (!shaped && !holes) return null;
+  return (
+    <p className="saw-warn">{t(shaped ? (holes ? 'bench.outlineHoles' : 'bench.outline') : 'bench.holes')}</p>
+  );
+}
+
+/** Which board or sheet the piece comes from, and where on it. */
+function From({ step, plan, say }: StepProps<PieceStep>) {
+  const t = useWords();
+  if (step.kind === 'loose-piece') return <p className="saw-warn">{t('bench.notOnBoard')}</p>;
+  if (step.kind === 'board-piece') {
+    const { board, number } = step.from;
+    return (
+      <section className="saw-from">
+        <h3>
+          {t('bench.board', { number, all: plan.cutting.boards.length })}
+          <span className="note">
+            <Typeset text={say.short(board.length)} />
+            {board.owned === null ? null : `, ${t('bench.owned')}`}
+          </span>
+        </h3>
+        <BoardMap step={step} plan={plan} />
+        <p className="saw-place">
+          <Typeset text={t('bench.fromTo', { from: say.short(step.cut.from), to: say.short(step.cut.to) })} />
+          <span className="note">{t('bench.along')}</span>
+        </p>
+        {step.cut.flipped ? <p className="note">{t('bench.turned')}</p> : null}
+      </section>
+    );
+  }
+  const { place } = step;
+  return (
+    <section className="saw-from">
+      <SheetHead step={step} plan={plan} say={say} />
+      <SheetMap sheet={step.from.sheet} plan={plan} marked={{ piece: place.piece }} what={step.piece.label} />
+      <p className="saw-place">
+        <Typeset text={t('bench.onSheet', { x: say.short(place.x), y: say.short(place.y) })} />
+        {place.turned ? <span className="note">{t('bench.quarter')}</span> : null}
+      </p>
+    </section>
+  );
+}
+
+function SheetHead({ step, plan, say }: StepProps<Extract<BenchStep, { from: { kind: 'sheet' } }>>) {
+  const t = useWords();
+  const { sheet, number } = step.from;
+  return (
+    <h3>
+      {t('bench.sheet', { number, all: plan.cutting.sheets.length })}
+      <span className="note">
+        <Typeset text={`${say.short(sheet.length)} × ${say.short(sheet.width)}`} />
+        {sheet.owned === null ? null : `, ${t('bench.owned')}`}
+      </span>
+    </h3>
+  );
+}
+
+function SheetCutCard({ step, plan, say }: StepProps<Extract<BenchStep, { kind: 'sheet-cut' }>>) {
+  const t = useWords();
+  const { cut, from } = step;
+  const rip = cut.kind === 'rip';
+  const stock = plan.stocks.get(from.sheet.stock);
+  return (
+    <article className="saw-card">
+      <header className="saw-what">
+        <span className="saw-label">{cut.number}</span>
+        <div>
+          <h2>{t(rip ? 'bench.rip' : 'bench.cross')}</h2>
+          <p className="note">
+            <Typeset text={stock?.name ?? from.sheet.stock} />
+          </p>
+        </div>
+      </header>
+      <p className="saw-figure">
+        <Typeset text={say.short(cut.fence)} />
+      </p>
+      <p className="saw-under">
+        {t('bench.fence')}: {t('bench.fenceHint', { edge: t(rip ? 'bench.edge.low' : 'bench.edge.left') })}
+      </p>
+      <section className="saw-from">
+        <SheetHead step={step} plan={plan} say={say} />
+        <SheetMap
+          sheet={from.sheet}
+          plan={plan}
+          marked={{ cut }}
+          what={t('bench.cutNumber', { number: cut.number })}
+        />
+        <p className="saw-place">
+          <Typeset text={t('bench.cutOf', { w: say.short(cut.of.w), h: say.short(cut.of.h) })} />
+        </p>
+      </section>
+    </article>
+  );
+}

@@ -1,0 +1,20 @@
+import { openData } from '../../design/open.ts';
+import type { Design } from '../../design/schema.ts';
+
+/** By their names: the file name without its folder and ending. */
+const files = new Map(
+  Object.entries(import.meta.glob<unknown>('../../../assets/starters/*.json', { import: 'default' })).map(
+    ([path, load]) => [path.replace(/^.*\/|\.json$/g, ''), load],
+  ),
+);
+
+/** Names of the starter designs. */
+export const STARTERS: readonly string[] = [...files.keys()].sort();
+
+/** Loads a starter design; null if its file does not open. */
+export async function loadStarter(name: string): Promise<Design | null> {
+  const load = files.get(name);
+  if (!load) return null;
+  const opened = openData(await load());
+  return opened.ok ? opened.design : null;
+}
