@@ -48,10 +48,24 @@ export async function visit(context: BrowserContext): Promise<Visit> {
   page.on('console', (m) => {
     if (m.type() === 'error') errors.push(m.text());
   });
+  await page.addInitScript(() => {
+    const heard: string[] = [];
+    Object.assign(window, { heard });
+    new MutationObserver(() => {
+      for (const place of document.querySelectorAll('.hidden-text[role=status]')) {
+        const text = place.textContent ?? '';
+        if (text && text !== heard.at(-1)) heard.push(text);
+      }
+    }).observe(document, { childList: true, subtree: true, characterData: true });
+  });
   await page.goto(inject('app'));
   await page.locator('.first, .bench').first().waitFor();
   return { page, errors };
 }
+
+/** All that was announced since the page came, a line each: what is said next may come before anyone has looked. */
+export const heard = (page: Page): Promise<string> =>
+  page.evaluate(() => (window as unknown as { readonly heard: readonly string[] }).heard.join('\n'));
 
 /** Opens a design as a dropped file does, and waits for the drawing. */
 export async function drop(page: Page, design: Design): Promise<void> {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { newPart } from '../../src/design/defaults.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { inches } from '../../src/measure/units.ts';
-import { drop, field, onPage, openBrowser, plainDesign, visit } from './bench.ts';
+import { drop, field, heard, onPage, openBrowser, plainDesign, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -27,9 +27,6 @@ async function dragFreely(page: Page, from: readonly [number, number], to: reado
 
 const corner = (page: Page, number: number, axis: 'left' | 'bottom') =>
   field(page, `Corner ${number}, from the ${axis}`);
-const told = async (page: Page) =>
-  (await page.locator('.hidden-text[role=status]').allTextContents()).join('');
-
 /** A measure that a hand on the screen has set, in inches; a pixel is about an eighth of one. */
 const near = async (page: Page, number: number, axis: 'left' | 'bottom', inchesOff: number) => {
   const text = await corner(page, number, axis).inputValue();
@@ -49,7 +46,7 @@ describe('the path tool', () => {
     await click(page, 32, 20);
     await click(page, 35, 62);
     await page.keyboard.up('Alt');
-    expect(await told(page)).toContain('Corner 3 is set.');
+    await expect.poll(() => heard(page)).toContain('Corner 3 is set.');
     await page.keyboard.press('Backspace');
     await page.keyboard.down('Alt');
     await click(page, 32, 60);
@@ -104,9 +101,9 @@ describe('corners of a polygon', () => {
     // The ridge goes 4 in to the right; the box around the corners stays as it was.
     await dragFreely(page, [20, 50], [24, 50]);
     await expect.poll(() => near(page, 3, 'left', 14)).toEqual(isNear(3, 'left'));
-    expect(await told(page)).toMatch(
-      /^Moved corner 3 of Gable: 2[34].* from the left, (49|50).* from the bottom$/,
-    );
+    await expect
+      .poll(() => heard(page))
+      .toMatch(/^Moved corner 3 of Gable: 2[34].* from the left, (49|50).* from the bottom$/m);
 
     // A plus halfway along the lower edge becomes a corner 5 in below it: the box grows by that.
     await dragFreely(page, [20, 30], [20, 25]);

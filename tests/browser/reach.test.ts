@@ -2,7 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
 import type { Design } from '../../src/design/schema.ts';
 import { inches } from '../../src/measure/units.ts';
-import { drop, field, openBrowser, openStep, plainDesign, visit } from './bench.ts';
+import { drop, field, heard, openBrowser, openStep, plainDesign, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -136,11 +136,11 @@ describe('arrow keys on a part that rules hold', () => {
     // Across the rule it moves, and what was offered goes.
     await page.keyboard.press('ArrowUp');
     await alert.waitFor({ state: 'detached' });
-    expect(await spoken(page)).toMatch(/^Door panel: .* from the bottom/);
+    await expect.poll(() => heard(page)).toMatch(/^Door panel: .* from the bottom/m);
     await page.keyboard.press('ArrowRight');
     await press(alert.getByRole('button', { name: 'Let go and move' }));
     await inFocus(page.locator('.canvas'));
-    expect(await spoken(page)).toMatch(/^Door panel: .* from the left/);
+    await expect.poll(() => heard(page)).toMatch(/^Door panel: .* from the left/m);
     // One step back: the rule holds again.
     await page.keyboard.press('Control+z');
     await page.keyboard.press('ArrowRight');
@@ -206,14 +206,14 @@ describe('a layout that breaks', () => {
     const height = field(page, 'Height');
     await height.fill('90');
     await height.press('Enter');
-    await expect.poll(() => spoken(page)).toMatch(/Left stile: .* 30 inches higher/);
-    await expect.poll(() => spoken(page), { timeout: 60_000 }).toMatch(/more to mend or look at, \d+ in all/);
+    await expect.poll(() => heard(page)).toMatch(/Left stile: .* 30 inches higher/);
+    await expect.poll(() => heard(page), { timeout: 60_000 }).toMatch(/more to mend or look at, \d+ in all/);
     const after = await count();
     expect(after).toBeGreaterThan(before);
-    expect(await spoken(page)).toContain(`${after - before} more to mend or look at, ${after} in all.`);
+    expect(await heard(page)).toContain(`${after - before} more to mend or look at, ${after} in all.`);
     await undo(page).click();
     await expect
-      .poll(() => spoken(page), { timeout: 60_000 })
+      .poll(() => heard(page), { timeout: 60_000 })
       .toContain(`${after - before} fewer to mend or look at, ${before} in all.`);
     await page.context().close();
   });

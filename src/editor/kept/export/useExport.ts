@@ -37,7 +37,11 @@ export function useExport() {
     async (entry: ExportEntry, anyway: boolean) => {
       const name = t(entry.words);
       const stop = new AbortController();
-      const show = (files: ExportJob['files']) => setJob({ entry, files, cancel: () => stop.abort() });
+      let over = false;
+      // The worker tells of its files on a channel of their own, on which the last word may come after the end.
+      const show = (files: ExportJob['files']) => {
+        if (!over) setJob({ entry, files, cancel: () => stop.abort() });
+      };
       show(null);
       setDoubt(null);
       try {
@@ -58,6 +62,7 @@ export function useExport() {
           error instanceof NoPlan ? t('export.noPlan', { name }) : t('export.failed', { name, why });
         store.setState({ notice: { tone: 'bad', text } });
       } finally {
+        over = true;
         setJob(null);
       }
     },
