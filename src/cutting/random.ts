@@ -9,3 +9,10 @@ export function shuffler(seed: number): () => number {
     return state / 4294967296;
   };
 }
+
+/** One to `most` of a list, each once. */
+export function someOf<T>(list: readonly T[], most: number, random: () => number): T[] {
+  const left = [...list];
+  const many = Math.min(left.length, 1 + Math.floor(random() * most));
+  return Array.from({ length: many }, () => left.splice(Math.floor(random() * left.length), 1)).flat();
+}

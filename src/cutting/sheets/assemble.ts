@@ -3,7 +3,7 @@ import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
 import { packSheet } from './blocks.ts';
 import { type Filled, fillSheet, MANNERS, planOf } from './fill.ts';
-import type { SheetLoad, SheetPlan, SheetProblem } from './problem.ts';
+import { areaOf, type SheetLoad, type SheetPlan, type SheetProblem } from './problem.ts';
 import { hasPlenty, searchSheet } from './search.ts';
 
 /** Keys by which pieces are put in falling order. */
@@ -71,7 +71,7 @@ function nextSheet(
   random: () => number,
   budget: Budget,
 ): Chosen | null {
-  const left = need.reduce((sum, n, i) => sum + n * pick(p.items, i).area, 0);
+  const left = areaOf(p, need);
   let best: Chosen | null = null;
   let top = -1;
   p.bins.forEach((bin, b) => {

@@ -3,8 +3,8 @@ import type { Mm } from '../../measure/units.ts';
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
 import type { Filled } from './fill.ts';
-import { cutOut, type Made } from './made.ts';
-import { leaf, type SheetProblem } from './problem.ts';
+import { filledWith, type Made } from './made.ts';
+import type { SheetProblem } from './problem.ts';
 
 /** Pieces put together, with what they are worth for the area that they take. */
 type Part = Made & {
@@ -57,13 +57,7 @@ export function packSheet(
     (a, b) => (a === null || b.value > a.value ? b : a),
     null,
   );
-  if (best === null) return null;
-  const counts = p.items.map(() => 0);
-  best.items.forEach((item, k) => {
-    counts[item] = at(best.times, k);
-  });
-  const area = counts.reduce((sum, n, i) => sum + n * pick(p.items, i).area, 0);
-  return { root: cutOut(leaf(0, 0, w, h), best), counts, area };
+  return best && filledWith(p, bin, best);
 }
 
 function singles(p: SheetProblem, { w, h, need }: Task, worth: (item: number) => number): Part[] {

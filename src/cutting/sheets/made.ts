@@ -1,5 +1,7 @@
 import type { Mm } from '../../measure/units.ts';
-import { type Block, leaf, THIN } from './problem.ts';
+import { at, pick } from '../at.ts';
+import type { Filled } from './fill.ts';
+import { areaOf, type Block, leaf, type SheetProblem, THIN } from './problem.ts';
 
 /**
  * A block that holds a given set of items with nothing to spare: an item in one of its ways, or two
@@ -54,4 +56,21 @@ function inTwo(
       ? [leaf(x, y, w, size), leaf(x, y + size, w, h - size)]
       : [leaf(x, y, size, h), leaf(x + size, y, w - size, h)];
   return { ...block, cut: { kind, low: low(a), high: high(b) } };
+}
+
+/** A sheet from which a block is cut. */
+export function filledWith(p: SheetProblem, bin: number, made: Made): Filled {
+  const { w, h } = pick(p.bins, bin);
+  const counts = p.items.map(() => 0);
+  countInto(counts, made);
+  return { root: cutOut(leaf(0, 0, w, h), made), counts, area: areaOf(p, counts) };
+}
+
+function countInto(counts: number[], made: Made): void {
+  if ('item' in made) {
+    counts[made.item] = at(counts, made.item) + 1;
+    return;
+  }
+  countInto(counts, made.low);
+  countInto(counts, made.high);
 }

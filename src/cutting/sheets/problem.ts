@@ -1,4 +1,5 @@
 import type { Mm } from '../../measure/units.ts';
+import { at, pick } from '../at.ts';
 
 /**
  * Sheets are cut without a thought for the kerf: every piece and every sheet is made wider and higher by
@@ -79,6 +80,18 @@ export const leaf = (x: Mm, y: Mm, w: Mm, h: Mm): Block => ({
 export function leaves(block: Block): Block[] {
   return block.cut === null ? [block] : [...leaves(block.cut.low), ...leaves(block.cut.high)];
 }
+
+/** How many of each item are cut from sheets. */
+export function countsOn(p: SheetProblem, loads: readonly SheetLoad[]): number[] {
+  const counts = p.items.map(() => 0);
+  for (const { root } of loads)
+    for (const { item } of leaves(root)) if (item >= 0) counts[item] = at(counts, item) + 1;
+  return counts;
+}
+
+/** The area of so many of each item. */
+export const areaOf = (p: SheetProblem, counts: readonly number[]): number =>
+  counts.reduce((sum, n, i) => sum + n * pick(p.items, i).area, 0);
 
 export const largestRest = (loads: readonly SheetLoad[]): number =>
   Math.max(0, ...loads.flatMap((l) => leaves(l.root).map((b) => (b.item < 0 ? b.w * b.h : 0))));

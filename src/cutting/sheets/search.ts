@@ -3,8 +3,8 @@ import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
 import { bestPattern } from './best.ts';
 import type { Filled } from './fill.ts';
-import { cutOut, type Made } from './made.ts';
-import { leaf, type SheetProblem } from './problem.ts';
+import { filledWith, type Made } from './made.ts';
+import type { SheetProblem } from './problem.ts';
 import type { ValuedType, Way } from './valued.ts';
 
 /** Blocks valued before a search; more take longer than the search itself. */
@@ -48,23 +48,10 @@ export function searchSheet(
   const share = Math.min(1, nodes / Math.max(1, budget.left));
   const { made } = bestPattern({ w, h }, types, ways, { cells: CELLS, budget: budget.part(share) });
   if (made === null) return null;
-  const named = itemsOf(made, wanted);
-  const counts = p.items.map(() => 0);
-  countInto(counts, named);
-  const area = counts.reduce((sum, n, i) => sum + n * pick(p.items, i).area, 0);
-  return { root: cutOut(leaf(0, 0, w, h), named), counts, area };
+  return filledWith(p, bin, itemsOf(made, wanted));
 }
 
 const itemsOf = (made: Made, items: readonly number[]): Made =>
   'item' in made
     ? { ...made, item: at(items, made.item) }
     : { ...made, low: itemsOf(made.low, items), high: itemsOf(made.high, items) };
-
-function countInto(counts: number[], made: Made): void {
-  if ('item' in made) {
-    counts[made.item] = at(counts, made.item) + 1;
-    return;
-  }
-  countInto(counts, made.low);
-  countInto(counts, made.high);
-}

@@ -7,7 +7,7 @@ import type { Budget } from '../budget.ts';
 import type { BoardsBound, CutSheet, SheetPlacement } from '../result.ts';
 import { COUNT_STEP } from '../weigh.ts';
 import { fewestSheets } from './bound.ts';
-import { leaves, type SheetBin, type SheetLoad } from './problem.ts';
+import { countsOn, leaves, type SheetBin, type SheetLoad } from './problem.ts';
 import { type Region, regionOfBlock, sequenceOf } from './sequence.ts';
 import { solveSheets } from './solve.ts';
 import { blank, type SheetInput, type SheetStockProblem, sheetProblem } from './stock.ts';
@@ -84,11 +84,10 @@ function missingSheet(s: SheetStockProblem): SheetBin | null {
 }
 
 function piecesOn(s: SheetStockProblem, loads: readonly SheetLoad[], bin: number): string[] {
-  const counts = s.pieces.map(() => 0);
-  for (const load of loads) {
-    if (load.bin !== bin) continue;
-    for (const b of leaves(load.root)) if (b.item >= 0) counts[b.item] = (counts[b.item] ?? 0) + 1;
-  }
+  const counts = countsOn(
+    s.problem,
+    loads.filter((load) => load.bin === bin),
+  );
   return s.pieces.flatMap((list, i) => list.slice(list.length - (counts[i] ?? 0)).map((p) => p.id));
 }
 

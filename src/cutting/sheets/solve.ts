@@ -1,11 +1,11 @@
 import { at, pick } from '../at.ts';
 import { type Budget, budgetOf } from '../budget.ts';
-import { shuffler } from '../random.ts';
+import { shuffler, someOf } from '../random.ts';
 import { assemble } from './assemble.ts';
 import { sheetBound } from './bound.ts';
 import { exactPlan } from './exact.ts';
 import { planOf } from './fill.ts';
-import { leaves, type SheetLoad, type SheetPlan, type SheetProblem } from './problem.ts';
+import { countsOn, leaves, type SheetLoad, type SheetPlan, type SheetProblem } from './problem.ts';
 import { ontoSet, setsBelow } from './tighten.ts';
 
 export interface SolvedSheets {
@@ -108,7 +108,7 @@ function improved(
   let best = start;
   let score = gathered(p, now.loads);
   while (!budget.done()) {
-    const out = chosen(now.loads, random);
+    const out = someOf(now.loads, MOST_APART, random);
     const kept = now.loads.filter((l) => !out.includes(l));
     const again = planned(p, out, kept, limits, search, random, budget);
     if (again === null) continue;
@@ -123,12 +123,8 @@ function improved(
   return best;
 }
 
-/** One to three sheets of the plan. */
-function chosen(loads: readonly SheetLoad[], random: () => number): SheetLoad[] {
-  const left = [...loads];
-  const many = Math.min(left.length, 1 + Math.floor(random() * 3));
-  return Array.from({ length: many }, () => left.splice(Math.floor(random() * left.length), 1)).flat();
-}
+/** Sheets taken apart at once, at most. */
+const MOST_APART = 3;
 
 /** Pieces few enough to try every pattern for while improving. */
 const FEW = 7;
@@ -142,9 +138,7 @@ function planned(
   random: () => number,
   budget: Budget,
 ): SheetLoad[] | null {
-  const counts = p.items.map(() => 0);
-  for (const l of out)
-    for (const b of leaves(l.root)) if (b.item >= 0) counts[b.item] = at(counts, b.item) + 1;
+  const counts = countsOn(p, out);
   const free = limits.map((n, b) => n - kept.filter((l) => l.bin === b).length);
   const pieces = counts.reduce((a, b) => a + b, 0);
   if (pieces <= FEW) {

@@ -1,9 +1,10 @@
 import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
+import { someOf } from '../random.ts';
 import { fullest } from './assemble.ts';
 import { packSheet } from './blocks.ts';
 import { type Filled, planOf } from './fill.ts';
-import { leaves, type SheetLoad, type SheetPlan, type SheetProblem } from './problem.ts';
+import { areaOf, countsOn, type SheetLoad, type SheetPlan, type SheetProblem } from './problem.ts';
 
 /** Sets of sheets looked through for those that may do. */
 const MOST_SETS = 50_000;
@@ -113,9 +114,6 @@ export function ontoSet(
   );
 }
 
-const areaOf = (p: SheetProblem, counts: readonly number[]): number =>
-  counts.reduce((sum, n, i) => sum + n * pick(p.items, i).area, 0);
-
 /** The sheets of a set with those that are owned; each takes over what a plan cuts from one like it. */
 function slotsOf(p: SheetProblem, set: readonly number[], loads: readonly SheetLoad[]): Slot[] {
   return p.bins.flatMap((bin, b) => {
@@ -123,25 +121,19 @@ function slotsOf(p: SheetProblem, set: readonly number[], loads: readonly SheetL
     const many = bin.weight === 0 ? Math.min(bin.limit, like.length + IDLE) : at(set, b);
     return Array.from({ length: many }, (_, k): Slot => {
       const load = like[k];
-      return { bin: b, filled: load === undefined ? null : { root: load.root, counts: countsOn(p, load) } };
+      return { bin: b, filled: load === undefined ? null : { root: load.root, counts: countsOn(p, [load]) } };
     });
   });
-}
-
-function countsOn(p: SheetProblem, load: SheetLoad): number[] {
-  const counts = p.items.map(() => 0);
-  for (const b of leaves(load.root)) if (b.item >= 0) counts[b.item] = at(counts, b.item) + 1;
-  return counts;
 }
 
 /** Sheets to fill again: one that is empty, if there is one, and one to three others. The larger ones come first. */
 function chosen(slots: readonly Slot[], random: () => number): Slot[] {
   const empty = slots.find((s) => s.filled === null);
-  const left = slots.filter((s) => s !== empty);
-  const many = Math.min(left.length, 1 + Math.floor(random() * MOST_REDONE));
-  const picked = Array.from({ length: many }, () =>
-    left.splice(Math.floor(random() * left.length), 1),
-  ).flat();
+  const picked = someOf(
+    slots.filter((s) => s !== empty),
+    MOST_REDONE,
+    random,
+  );
   const redo = empty === undefined ? picked : [empty, ...picked];
   return redo.sort((a, b) => a.bin - b.bin);
 }
