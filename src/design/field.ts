@@ -60,3 +60,9 @@ export const axis = z.enum(['x', 'y']);
 export type Immutable<T> = T extends object ? { readonly [K in keyof T]: Immutable<T[K]> } : T;
 export type Edge = Immutable<z.infer<typeof edgeSchema>>;
 export type Axis = 'x' | 'y';
+
+/** A side of something, or the inside edge there. */
+export const edgeOf = (
+  { of, inner }: { readonly of: string; readonly inner?: boolean | undefined },
+  side: Edge['side'],
+): Edge => (inner ? { of, side, inner } : { of, side });

@@ -22,3 +22,17 @@ export function boxAround(boxes: Iterable<Box>): Box | null {
   for (const box of boxes) around = around ? boxAroundBoth(around, box) : box;
   return around;
 }
+
+/** Whether a box lies in another, or reaches out of it by no more than `slack`. */
+export const surrounds = (outer: Box, inner: Box, slack: Mm = 0): boolean =>
+  inner.x >= outer.x - slack &&
+  inner.y >= outer.y - slack &&
+  inner.x + inner.w <= outer.x + outer.w + slack &&
+  inner.y + inner.h <= outer.y + outer.h + slack;
+
+/** The area that two boxes share. */
+export function sharedArea(a: Box, b: Box): number {
+  const across = Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x);
+  const up = Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y);
+  return across > 0 && up > 0 ? across * up : 0;
+}

@@ -1,4 +1,5 @@
 import { isBars, isPaint } from '../design/made.ts';
+import { sharedArea } from '../geometry/box.ts';
 import { intersect } from '../geometry/clip.ts';
 import { meetingPairs } from '../geometry/meeting.ts';
 import { areaOf, boxOf } from '../geometry/region.ts';
@@ -36,16 +37,10 @@ function groundOf(laid: LaidPart, left: Region | undefined): Ground[] {
 }
 
 function shared(a: Ground, b: Ground, results: KeptResults): number {
-  if (a.plain && b.plain) return sharedBox(a.box, b.box);
+  if (a.plain && b.plain) return sharedArea(a.box, b.box);
   return results.of(a.laid, `shared with ${b.laid.id}`, [...a.regions, ...b.regions], () =>
     Math.max(0, ...a.regions.flatMap((p) => b.regions.map((q) => areaOf(intersect(p, q))))),
   );
-}
-
-function sharedBox(a: Box, b: Box): number {
-  const across = Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x);
-  const up = Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y);
-  return across > 0 && up > 0 ? across * up : 0;
 }
 
 /**

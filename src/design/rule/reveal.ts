@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type Axis, type Edge, FARTHEST, type Immutable, id, length, partId, thing } from '../field.ts';
+import { type Axis, edgeOf, FARTHEST, type Immutable, id, length, partId, thing } from '../field.ts';
 import type { BetweenRule } from './between.ts';
 import type { RuleShape } from './kind.ts';
 
@@ -13,7 +13,15 @@ export const revealSchema = z.strictObject({
   margin: length,
 });
 
-export const revealShape: RuleShape<Immutable<z.infer<typeof revealSchema>>> = {
+type RevealRule = Immutable<z.infer<typeof revealSchema>>;
+
+/** What a margin says along one axis: between which edges, and how far from them. */
+export function endsOfMargin({ inside, inner, margin }: Pick<RevealRule, 'inside' | 'inner' | 'margin'>) {
+  const around = { of: inside, inner };
+  return { low: edgeOf(around, 'low'), high: edgeOf(around, 'high'), insetLow: margin, insetHigh: margin };
+}
+
+export const revealShape: RuleShape<RevealRule> = {
   both: true,
   pulled: 'half',
   squeezes: true,
@@ -32,10 +40,8 @@ export const revealShape: RuleShape<Immutable<z.infer<typeof revealSchema>>> = {
       to: [{ of: part, side: 'low' }],
       measure: 'margin',
     })),
-  split: ({ id, part, inside, inner, margin }, axis) => {
-    const edge = (side: Edge['side']): Edge => (inner ? { of: inside, side, inner } : { of: inside, side });
-    const ends = { low: edge('low'), high: edge('high'), insetLow: margin, insetHigh: margin };
-    const on = (axis: Axis): BetweenRule => ({ id, kind: 'between', axis, part, ...ends });
+  split: ({ id, part, ...margin }, axis) => {
+    const on = (axis: Axis): BetweenRule => ({ id, kind: 'between', axis, part, ...endsOfMargin(margin) });
     return { along: on(axis), across: on(axis === 'x' ? 'y' : 'x') };
   },
 };

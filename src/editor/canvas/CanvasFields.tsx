@@ -3,7 +3,7 @@ import { inSlot, measuresOf, withFields } from '../../design/rule/table.ts';
 import type { Design } from '../../design/schema.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { MeasureField } from '../control/MeasureField.tsx';
-import { RULE_WORDS } from '../edit/ruleWords.ts';
+import { ruleWord } from '../edit/ruleWords.ts';
 import { editsToType } from '../edit/typed.ts';
 import { commit } from '../state/commit.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
@@ -87,7 +87,7 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
     return (
       <div className="canvas-field" style={style}>
         <MeasureField
-          label={t(RULE_WORDS[measure.field] ?? 'rule.distance')}
+          label={t(ruleWord(measure.field))}
           // What an even rule is given is not the gap that was clicked.
           quiet={!measure.where}
           autoFocus

@@ -1,4 +1,5 @@
 import type { Axis } from '../../design/schema.ts';
+import { sharedArea } from '../../geometry/box.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 
 /** A figure on its dimension line, in pixels of the screen. */
@@ -18,10 +19,6 @@ const SIDES = 14;
 const ALONG = [0.5, 0.3, 0.7, 0.1, 0.9];
 const PAST = 20;
 const BESIDE = [0, 20, -20, 36, -36, 52, -52, 72, -72];
-
-const sharedBy = (a: Box, b: Box): number =>
-  Math.max(0, Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x)) *
-  Math.max(0, Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y));
 
 /** What a figure takes up around its middle. */
 export function chipBox(text: string, { x, y }: Point): Box {
@@ -44,7 +41,7 @@ export function placeChips(chips: readonly Chip[], obstacles: readonly Box[]): P
     let least = Number.POSITIVE_INFINITY;
     for (const at of candidates(chip)) {
       const own = chipBox(chip.text, at);
-      const covered = taken.reduce((sum, box) => sum + sharedBy(own, box), 0);
+      const covered = taken.reduce((sum, box) => sum + sharedArea(own, box), 0);
       if (covered >= least) continue;
       least = covered;
       found[i] = at;

@@ -1,5 +1,7 @@
 import type { Face } from '../../bed/face.ts';
+import { edgeOf } from '../../design/field.ts';
 import type { Axis, Design, Edge, Part, Rule, RuleKind } from '../../design/schema.ts';
+import { surrounds } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { boundsFor } from '../document/derive.ts';
@@ -130,9 +132,6 @@ export function proposed(
   return least ? one(least.to, least.inner) : one('face');
 }
 
-const surrounds = (outer: Box, b: Box): boolean =>
-  outer.x <= b.x && outer.y <= b.y && outer.x + outer.w >= b.x + b.w && outer.y + outer.h >= b.y + b.h;
-
 /** A rule that holds the part where it stands now, so that adding one moves nothing without cause. */
 export function newRule(
   design: Design,
@@ -146,7 +145,7 @@ export function newRule(
     part: part.id,
     box: layout.boxes.get(part.id) ?? part.box,
     around: () => boxOfReference(draft.to, face, layout, draft.inner),
-    edge: (of, side) => (draft.inner ? { of, side, inner: true } : { of, side }),
+    edge: (of, side) => edgeOf({ of, inner: draft.inner }, side),
     isOther: draft.to !== part.id && design.parts.some((p) => p.id === draft.to),
   });
 }

@@ -13,7 +13,7 @@ import { clipText, copyOf, editsToPaste, readClip } from './copy.ts';
 import { freeId, freeName } from './ids.ts';
 import { editsToLay } from './lay.ts';
 import { editsToLoosen } from './loosen.ts';
-import { itemsOf, movableBoxes, nameOf } from './movable.ts';
+import { itemsOf, movableBoxes, nameOf, partsIn } from './movable.ts';
 import { editsToPlace } from './place.ts';
 import { ruleSentence } from './sentence.ts';
 
@@ -164,7 +164,7 @@ export function toggleLock(store: EditorStore): void {
 
 export function groupSelection(store: EditorStore): void {
   const { design, selection } = store.getState().edit;
-  const parts = itemsOf(design, selection).filter((id) => design.parts.some((p) => p.id === id));
+  const parts = partsIn(design, selection);
   if (parts.length < 2) {
     say(store, t('say.groupNeedsTwo'));
     return;

@@ -1,6 +1,8 @@
+import { surrounds } from '../../geometry/box.ts';
 import { intersect } from '../../geometry/clip.ts';
 import { boxesMeet, regionOfBox } from '../../geometry/region.ts';
-import type { Box, Point } from '../../geometry/shape.ts';
+import { boxOfPoints } from '../../geometry/ring.ts';
+import type { Point } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { layoutOf } from '../document/derive.ts';
 import { groupOf } from '../edit/movable.ts';
@@ -11,11 +13,8 @@ import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 
 /** What a frame takes: pulled to the right what lies wholly inside, to the left what it touches. */
 export function framed(layout: Layout, from: Point, to: Point): string[] {
-  const x = Math.min(from.x, to.x);
-  const y = Math.min(from.y, to.y);
-  const frame = { x, y, w: Math.abs(to.x - from.x), h: Math.abs(to.y - from.y) };
-  const inside = (b: Box) => b.x >= x && b.x + b.w <= x + frame.w && b.y >= y && b.y + b.h <= y + frame.h;
-  if (to.x >= from.x) return [...layout.boxes].flatMap(([id, box]) => (inside(box) ? [id] : []));
+  const frame = boxOfPoints([from, to]);
+  if (to.x >= from.x) return [...layout.boxes].flatMap(([id, box]) => (surrounds(frame, box) ? [id] : []));
   const area = regionOfBox(frame);
   // A frame of molding is touched by its wood, not by its opening; a row by its members.
   return layout.parts

@@ -1,20 +1,16 @@
-import type { Edge, RuleOf } from '../../design/schema.ts';
+import { endsOfMargin } from '../../design/rule/reveal.ts';
+import type { RuleOf } from '../../design/schema.ts';
 import { apart } from '../solve/linear.ts';
 import type { RuleKindOf } from './rule.ts';
 
-type Reveal = RuleOf<'reveal'>;
-
-const side = (rule: Reveal, which: 'low' | 'high'): Edge => ({
-  of: rule.inside,
-  side: which,
-  inner: rule.inner,
-});
-
 /** The same margin on all four sides inside something. Result: the margin. */
-export const revealRule: RuleKindOf<Reveal> = {
-  equations: (rule, lines) => [
-    apart(lines.low(rule.part), lines.edge(side(rule, 'low')), rule.margin),
-    apart(lines.edge(side(rule, 'high')), lines.high(rule.part), rule.margin),
-  ],
-  result: (rule, lines) => apart(lines.low(rule.part), lines.edge(side(rule, 'low'))),
+export const revealRule: RuleKindOf<RuleOf<'reveal'>> = {
+  equations: (rule, lines) => {
+    const { low, high, insetLow, insetHigh } = endsOfMargin(rule);
+    return [
+      apart(lines.low(rule.part), lines.edge(low), insetLow),
+      apart(lines.edge(high), lines.high(rule.part), insetHigh),
+    ];
+  },
+  result: (rule, lines) => apart(lines.low(rule.part), lines.edge(endsOfMargin(rule).low)),
 };

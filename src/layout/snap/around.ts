@@ -1,4 +1,6 @@
+import { edgeOf } from '../../design/field.ts';
 import type { Axis, Edge } from '../../design/schema.ts';
+import { surrounds } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -74,12 +76,6 @@ export function shrunk(span: Span, reach: Mm): Span {
   return { low: span.low + by, high: span.high - by };
 }
 
-const surrounds = (outer: Box, inner: Box, slack: Mm): boolean =>
-  inner.x >= outer.x - slack &&
-  inner.y >= outer.y - slack &&
-  inner.x + inner.w <= outer.x + outer.w + slack &&
-  inner.y + inner.h <= outer.y + outer.h + slack;
-
 /** Whether a box stands within the opening of a frame: then only the inner edges of the frame count. */
 const frames = (thing: Thing, box: Box, slack: Mm): boolean =>
   thing.inner !== undefined && surrounds(thing.inner, box, slack);
@@ -109,9 +105,6 @@ function containersOf(input: SnapInput, others: readonly Thing[], box: Box, axis
   found.push(container('face', false, face.box, PREFERENCE.face));
   return found;
 }
-
-export const edgeOf = ({ of, inner }: Pick<Container, 'of' | 'inner'>, side: Edge['side']): Edge =>
-  inner ? { of, side, inner } : { of, side };
 
 /** Whether a line is nearer than another, farther `way`; of lines in one place by what they are of. */
 function goesBefore(a: Line, b: Line | null, way: 1 | -1): boolean {

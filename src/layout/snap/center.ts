@@ -1,8 +1,9 @@
+import { edgeOf } from '../../design/field.ts';
 import type { Edge } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import { middle, type Span } from '../span.ts';
-import { awayFrom, edgeOf, isHidden, wallsOf } from './around.ts';
+import { awayFrom, isHidden, wallsOf } from './around.ts';
 import { dimensionAlong, guideAt } from './drawing.ts';
 import { type Offer, PREFERENCE, type SnapAxis } from './snapping.ts';
 

@@ -1,4 +1,5 @@
-import type { Axis, Edge } from '../../design/schema.ts';
+import { endsOfMargin } from '../../design/rule/reveal.ts';
+import type { Axis } from '../../design/schema.ts';
 import type { Mm } from '../../measure/units.ts';
 import { AXES, middle } from '../span.ts';
 import { type Holding, rankOf } from './ranking.ts';
@@ -37,10 +38,8 @@ function withoutMargin(held: Held): Held {
     const holding = held[axis];
     const [offer] = holding?.offers ?? [];
     if (!holding || offer?.rule?.kind !== 'reveal') continue;
-    const { part, inside, inner, margin } = offer.rule;
-    const edge = (side: Edge['side']): Edge => (inner ? { of: inside, side, inner } : { of: inside, side });
-    const ends = { low: edge('low'), high: edge('high'), insetLow: margin, insetHigh: margin };
-    const rule: OfferedRule = { kind: 'between', axis, part, ...ends };
+    const { part } = offer.rule;
+    const rule: OfferedRule = { kind: 'between', axis, part, ...endsOfMargin(offer.rule) };
     each[axis] = { ...holding, offers: [{ ...offer, rule }], rules: [rule] };
   }
   return each;

@@ -1,6 +1,7 @@
+import { edgeOf } from '../../design/field.ts';
 import type { Mm } from '../../measure/units.ts';
 import { otherAxis, type Span, spanOf, spansMeet } from '../span.ts';
-import { edgeOf, ownEdges, shrunk } from './around.ts';
+import { ownEdges, shrunk } from './around.ts';
 import { guideAt } from './drawing.ts';
 import { type Line, type Offer, PREFERENCE, type SnapAxis } from './snapping.ts';
 

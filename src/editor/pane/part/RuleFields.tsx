@@ -2,7 +2,7 @@ import { inSlot, measuresOf, slotsOf, withFields } from '../../../design/rule/ta
 import type { Rule } from '../../../design/schema.ts';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { MeasureField } from '../../control/MeasureField.tsx';
-import { RULE_WORDS } from '../../edit/ruleWords.ts';
+import { ruleWord } from '../../edit/ruleWords.ts';
 import { ruleSentence } from '../../edit/sentence.ts';
 import { useCommit, useDesign } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
@@ -23,7 +23,6 @@ export function RuleFields({ rule }: { rule: Rule }) {
   const counting: readonly unknown[] = measuresOf(rule);
   const fields = slots.map((slot) => {
     const { field } = slot;
-    const label = t(RULE_WORDS[field] ?? 'rule.distance');
     if (slot.is === 'choice') {
       const choose = (value: string) => {
         const begins = slots.flatMap((other): [string, unknown][] =>
@@ -35,13 +34,21 @@ export function RuleFields({ rule }: { rule: Rule }) {
       };
       const choices = slot.of.map((value) => ({ value, label: t(`${rule.kind}.${value}` as WordKey) }));
       const value = String(rule[field as keyof Rule]);
-      return <ChoiceField key={field} label={label} value={value} choices={choices} onCommit={choose} />;
+      return (
+        <ChoiceField
+          key={field}
+          label={t(ruleWord(field))}
+          value={value}
+          choices={choices}
+          onCommit={choose}
+        />
+      );
     }
     if (slot.is !== 'measure' || !counting.includes(slot)) return null;
     return (
       <MeasureField
         key={field}
-        label={label}
+        label={t(ruleWord(field))}
         quiet={slot.quiet ?? false}
         min={slot.least}
         value={inSlot(rule, slot) ?? 0}
