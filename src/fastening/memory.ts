@@ -40,7 +40,13 @@ export interface KeptPart {
 
 /** All that parts follow from but their own and what lies around them. */
 export const commonOf = (input: FasteningInput): readonly unknown[] => [
-  ...[input.bed, input.face, input.keepClears, input.settings, input.brad, input.screw, input.glue],
+  input.bed,
+  input.face,
+  input.keepClears,
+  input.settings,
+  input.brad,
+  input.screw,
+  input.glue,
 ];
 
 /** How a part was fastened, where it would come out the same. */

@@ -39,9 +39,9 @@ export function patched<T>(list: readonly T[], items: ReadonlyMap<number, T>): r
   return copy;
 }
 
-/** Whether two lists hold the very same items. */
+/** Whether two lists hold the very same items or values. */
 export const sameItems = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a === b || (a.length === b.length && a.every((one, i) => one === b[i]));
+  a === b || (a.length === b.length && a.every((one, i) => Object.is(one, b[i])));
 
 /** The list before, where this one holds the very same items. */
 export const kept = <T>(before: readonly T[] | undefined, now: readonly T[]): readonly T[] =>

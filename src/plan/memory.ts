@@ -1,3 +1,5 @@
+import { sameItems } from '../layout/changes.ts';
+
 /**
  * A function that keeps its last result and gives it again while every argument is the very same value.
  * The design is immutable, so the same value means the same content; a planner owns its own memories, so
@@ -66,8 +68,4 @@ export function textByContent(): (value: unknown) => string {
       }
       return numbers.get(inner);
     });
-}
-
-function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
-  return a.length === b.length && a.every((item, i) => Object.is(item, b[i]));
 }

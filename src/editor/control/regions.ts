@@ -48,6 +48,12 @@ export function focusPane(store: EditorStore, at = '.pane-body[data-state=active
   focusSoon(at);
 }
 
+/** Into the name of what is selected, ready to be typed over. */
+export function focusName(store: EditorStore): void {
+  store.setState({ tab: 'part', sheetOpen: true });
+  focusSoon('.inspector input');
+}
+
 /** Opens a menu of the bench by the keys that its button tells, where it is on the page. */
 export function openMenu(keys: string): boolean {
   const button = document.querySelector<HTMLElement>(`.bench [aria-keyshortcuts~="${keys}"]`);

@@ -1,24 +1,18 @@
-import type { Box, Point } from '../../geometry/shape.ts';
+import type { Point } from '../../geometry/shape.ts';
 import type { LaidPart } from '../../layout/laid.ts';
 import type { Guide } from '../document/guide.ts';
-import { toScreen, type View } from '../state/store.ts';
+import { type EditorState, toScreen, type View } from '../state/store.ts';
 import { drawPlate } from './figure.ts';
 import { strokeHaloed } from './haloed.ts';
 import type { Handle } from './handles.ts';
 import type { Palette } from './palette.ts';
 import type { Pen } from './pen.ts';
+import type { Scene } from './scene.ts';
 
-interface InHand {
+interface InHand extends Pick<Scene, 'outlined' | 'boxes' | 'handles'>, Pick<EditorState, 'path' | 'frame'> {
   readonly view: View;
   readonly palette: Palette;
-  /** Laid parts of the selection, outlined as they are. */
-  readonly outlined: readonly LaidPart[];
-  readonly boxes: readonly Box[];
-  readonly handles: readonly Handle[];
   readonly guides: readonly Guide[];
-  /** Corners of a path being placed. */
-  readonly path: readonly Point[];
-  readonly frame: { readonly from: Point; readonly to: Point } | null;
 }
 
 /** What is in hand: selection, handles, guides. Drawn in pixels, over everything. */

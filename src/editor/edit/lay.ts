@@ -1,5 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import type { Design } from '../../design/schema.ts';
+import type { Design, Part } from '../../design/schema.ts';
 import { type EditState, preview } from '../../design/state.ts';
 import { followersOf } from '../../layout/follow.ts';
 import type { Layout } from '../../layout/laid.ts';
@@ -30,6 +30,12 @@ export function editsToLay(design: Design, ids: ReadonlySet<string>): Edit[] {
     const same = part.on === on || (isLevelId(part.on) && !('part' in found) && found.level === part.on);
     return same ? [] : [{ kind: 'replace', list: 'parts', id, item: { ...part, on } }];
   });
+}
+
+/** The edit that lays a part on another of the person's own choice; none where it lies there, or carries that itself. */
+export function editsToLayOn(design: Design, part: Part, on: string): Edit[] {
+  if (part.on === on || restingOn(design, new Set([part.id])).has(on)) return [];
+  return [{ kind: 'replace', list: 'parts', id: part.id, item: { ...part, on, onChosen: true } }];
 }
 
 /** Edits with those that lay their parts once they are made, and the design that comes of them all. */

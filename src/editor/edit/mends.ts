@@ -9,7 +9,7 @@ import { type Span, spanOf } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
 import { faceFor, layoutOf } from '../document/derive.ts';
 import { freeId } from './ids.ts';
-import { carrying, editsToLay, restingOn } from './lay.ts';
+import { carrying, editsToLay, editsToLayOn, restingOn } from './lay.ts';
 import type { Mend } from './mend.ts';
 import { PLAN_MENDS } from './planMends.ts';
 import { editsToType } from './typed.ts';
@@ -32,13 +32,15 @@ export function mendsFor(design: Design, checks: readonly Check[]): Mend[] {
   if (!first) return [];
   const layout = layoutOf(design);
   const before = new Set(layout.checks.map(keyOf));
+  /** The checks that a mend leaves; null where it changes nothing or brings others. */
+  const leftBy = ({ edits, parts }: Mend): ReadonlySet<string> | null => {
+    const done = applyEdits(design, edits);
+    if (!done.ok || done.design === design) return null;
+    const left = new Set(layoutOf(done.design, new Set(parts)).checks.map(keyOf));
+    return [...left].every((key) => before.has(key)) ? left : null;
+  };
   const ways = PLAN_MENDS[first.code];
   if (ways) {
-    const brings = ({ edits, parts }: Mend) => {
-      const done = applyEdits(design, edits);
-      if (!done.ok || done.design === design) return true;
-      return layoutOf(done.design, new Set(parts)).checks.some((check) => !before.has(keyOf(check)));
-    };
     // Of like checks each part is mended, as one step.
     const each = checks.map((check) => ways(design, check));
     const [one] = each;
@@ -46,13 +48,11 @@ export function mendsFor(design: Design, checks: readonly Check[]): Mend[] {
     const all = (one ?? []).map((mend) =>
       parts.length > 1 ? { ...mend, parts, edits: each.flatMap((mends) => mends[0]?.edits ?? []) } : mend,
     );
-    return all.filter((mend) => !brings(mend)).slice(0, MOST);
+    return all.filter((mend) => leftBy(mend) !== null).slice(0, MOST);
   }
   const mended = (mend: Mend) => {
-    const done = applyEdits(design, mend.edits);
-    if (!done.ok || done.design === design) return false;
-    const left = new Set(layoutOf(done.design, new Set(mend.parts)).checks.map(keyOf));
-    return [...left].every((key) => before.has(key)) && checks.every((check) => !left.has(keyOf(check)));
+    const left = leftBy(mend);
+    return left !== null && checks.every((check) => !left.has(keyOf(check)));
   };
   const common = first.parts
     .map(designPart)
@@ -177,11 +177,8 @@ function outOf(design: Design, layout: Layout, { part, box, from, to }: Pair): M
 
 /** Laid on the other. */
 function onto(design: Design, part: Part, to: string): Mend[] {
-  if (part.on === to || restingOn(design, new Set([part.id])).has(to)) return [];
-  const item: Part = { ...part, on: to, onChosen: true };
-  return [
-    { how: 'lay', parts: [part.id], to, edits: [{ kind: 'replace', list: 'parts', id: part.id, item }] },
-  ];
+  const edits = editsToLayOn(design, part, to);
+  return edits.length > 0 ? [{ how: 'lay', parts: [part.id], to, edits }] : [];
 }
 
 /** Made shorter until it touches, and held there. */

@@ -8,6 +8,10 @@ export function itemsOf(design: Design, selection: readonly string[]): string[] 
   return [...new Set(ids)];
 }
 
+/** The parts among what is selected. */
+export const partsIn = (design: Design, selection: readonly string[]): string[] =>
+  itemsOf(design, selection).filter((id) => design.parts.some((part) => part.id === id));
+
 /** What of the selection may be moved, with its box as laid out: locked parts stay. */
 export function movableBoxes(design: Design, boxes: Boxes, selection: readonly string[]): Map<string, Box> {
   const found = new Map<string, Box>();

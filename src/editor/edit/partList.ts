@@ -1,6 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design } from '../../design/schema.ts';
-import { restingOn } from './lay.ts';
+import { editsToLayOn } from './lay.ts';
 import { groupOf } from './movable.ts';
 
 /** Where something of the part list is let go: over or under a row, or on it. */
@@ -41,8 +41,7 @@ function placeOf(ids: readonly string[], id: string, target: string, place: 'bef
 function onto(design: Design, id: string, target: string): Edit[] {
   const part = design.parts.find((one) => one.id === id);
   const isThere = design.parts.some((one) => one.id === target);
-  if (!part || !isThere || part.on === target || restingOn(design, new Set([id])).has(target)) return [];
-  return [{ kind: 'replace', list: 'parts', id, item: { ...part, on: target, onChosen: true } }];
+  return part && isThere ? editsToLayOn(design, part, target) : [];
 }
 
 /** The edits by which a part, group or keep-clear has another name; none where it has it, or is given none. */

@@ -14,11 +14,10 @@ import { useRef, useState } from 'react';
 import type { Axis, Edge } from '../../../design/schema.ts';
 import type { Arranged, Arranging } from '../../../layout/arrange/arranged.ts';
 import { distribute } from '../../../layout/arrange/distribute.ts';
-import { mirrorCopy } from '../../../layout/arrange/mirror.ts';
 import { useRoving } from '../../control/list/rove.ts';
 import { SwitchField } from '../../control/SwitchField.tsx';
-import { alignSelection, arrangeSelection } from '../../edit/arrangeSelection.ts';
-import { itemsOf } from '../../edit/movable.ts';
+import { alignSelection, arrangeSelection, mirrorSelection } from '../../edit/arrangeSelection.ts';
+import { partsIn } from '../../edit/movable.ts';
 import { useSelection, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
 import { CopyRow } from './CopyRow.tsx';
@@ -51,7 +50,7 @@ export function ArrangeSection() {
   const row = useRef<HTMLDivElement>(null);
   const roving = useRoving(row, 'both');
   const [hold, setHold] = useState(true);
-  const ids = itemsOf(design, selection).filter((id) => design.parts.some((p) => p.id === id));
+  const ids = partsIn(design, selection);
   if (ids.length === 0) return null;
   const one = ids.length === 1;
 
@@ -82,11 +81,7 @@ export function ArrangeSection() {
         {SPREADS.map(({ axis, words, icon }) =>
           button(words, icon, () => apply((on) => distribute(on, ids, { axis, hold })), ids.length < 3),
         )}
-        {MIRRORS.map(({ axis, words, icon }) =>
-          button(words, icon, () =>
-            apply((on) => mirrorCopy(on, ids, { axis, about: { of: 'face', side: 'mid' } })),
-          ),
-        )}
+        {MIRRORS.map(({ axis, words, icon }) => button(words, icon, () => mirrorSelection(store, axis)))}
       </div>
       <SwitchField label={t('arrange.hold')} hint={t('arrange.holdHint')} value={hold} onCommit={setHold} />
       {one ? null : <SharedRuleSection key={ids.join()} ids={ids} />}

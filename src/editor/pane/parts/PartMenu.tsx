@@ -1,7 +1,6 @@
-import { mirrorCopy } from '../../../layout/arrange/mirror.ts';
 import { MenuAt, MenuItem, MenuLine } from '../../control/Menu.tsx';
-import { focusSoon } from '../../control/regions.ts';
-import { arrangeSelection } from '../../edit/arrangeSelection.ts';
+import { focusName } from '../../control/regions.ts';
+import { mirrorSelection } from '../../edit/arrangeSelection.ts';
 import { restingOn } from '../../edit/lay.ts';
 import { itemsOf } from '../../edit/movable.ts';
 import { selectionName } from '../../edit/selection.ts';
@@ -27,10 +26,6 @@ function Board({ at, opened, too }: PartMenuAt) {
   const stack = [...restingOn(design, new Set(ids))];
   const carries = stack.length > ids.length;
   const parts = stack.filter((id) => design.parts.some((part) => part.id === id));
-  const rename = () => {
-    store.setState({ tab: 'part', sheetOpen: true });
-    focusSoon('.inspector input');
-  };
   return (
     <MenuAt
       label={selectionName(design, selection)}
@@ -41,18 +36,14 @@ function Board({ at, opened, too }: PartMenuAt) {
       {too ? (
         <MenuItem label={t('act.selectToo')} onSelect={() => select(store, [...too, ...selection])} />
       ) : null}
-      {selection.length === 1 ? <MenuItem label={t('act.rename')} onSelect={rename} /> : null}
+      {selection.length === 1 ? <MenuItem label={t('act.rename')} onSelect={() => focusName(store)} /> : null}
       {carries ? <MenuItem label={t('act.withOnIt')} onSelect={() => select(store, stack)} /> : null}
       {(['x', 'y'] as const).map((axis) => (
         <MenuItem
           key={axis}
           label={t(carries ? `act.mirrorWith.${axis}` : `mirror.${axis}`)}
           disabled={parts.length === 0}
-          onSelect={() =>
-            arrangeSelection(store, (on) =>
-              mirrorCopy(on, parts, { axis, about: { of: 'face', side: 'mid' } }),
-            )
-          }
+          onSelect={() => mirrorSelection(store, axis, parts)}
         />
       ))}
       <MenuLine />

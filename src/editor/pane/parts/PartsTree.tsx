@@ -5,7 +5,7 @@ import { reuse } from '../../../plan/reuse.ts';
 import { KIND_ICONS } from '../../control/kindIcons.ts';
 import { lazyPart } from '../../control/lazyPart.tsx';
 import { placeByName, Typed } from '../../control/list/typed.ts';
-import { focusPane, focusSoon, regainFocus } from '../../control/regions.ts';
+import { focusName, focusPane, regainFocus } from '../../control/regions.ts';
 import { layoutOf, looksFor } from '../../document/derive.ts';
 import { nameOf } from '../../edit/movable.ts';
 import { editsToDrop, editsToName, type RowDrop } from '../../edit/partList.ts';
@@ -175,8 +175,8 @@ export function PartsTree() {
     else if (move.act === 'add') pick(row, true);
     else if (move.act === 'fields') {
       go(row, false);
-      store.setState({ tab: 'part', sheetOpen: true });
-      if (move.name) focusSoon('.inspector input');
+      store.setState({ tab: 'part' });
+      if (move.name) focusName(store);
       else focusPane(store);
     } else toggle(row, move.act === 'open');
   };

@@ -1,4 +1,4 @@
-import { eachOf } from '../../../design/made.ts';
+import { eachOf, isBought } from '../../../design/made.ts';
 import type { Design, Part } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import type { Layout } from '../../../layout/laid.ts';
@@ -34,16 +34,16 @@ export function partFacts(design: Design, layout: Layout): PartFacts[] {
     name: part.name,
     kind: t(`kind.${part.kind}`),
     box: layout.boxes.get(part.id) ?? part.box,
-    finish: isFitting(part) ? t('parts.ownLook') : (finishes.get(finishOf(part) ?? '') ?? t('finish.bare')),
+    finish: finishOf(part, finishes),
     checks: checks([part.id]),
   }));
 }
 
-/** A fitting is bought as it looks. */
-const isFitting = (part: Part): boolean => (part.kind === 'array' ? part.member : part).kind === 'fitting';
-
-/** It is the members of a row that are seen. */
-const finishOf = (part: Part): string | null => eachOf(part).finish;
+/** It is the members of a row that are seen; what is bought looks as it comes. */
+function finishOf(part: Part, finishes: ReadonlyMap<string, string>): string {
+  const each = eachOf(part);
+  return isBought(each) ? t('parts.ownLook') : (finishes.get(each.finish ?? '') ?? t('finish.bare'));
+}
 
 /** What a part is, its size, place and finish, in one sentence. */
 export function factsInWords(design: Design, { kind, box, finish }: PartFacts): string {
