@@ -78,6 +78,8 @@ export default defineConfig({
           // Rooms keep nothing from one test file for the next; loading them again for each took half of the time.
           isolate: false,
           testTimeout: 60_000,
+          // The runner leaves one core of the machine out; on two that is half of them.
+          maxWorkers: 2,
         },
       },
       {
@@ -88,11 +90,12 @@ export default defineConfig({
           environment: 'node',
           isolate: false,
           globalSetup: ['tests/browser/setup.ts'],
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
-          // After the others, and two at a time: while one waits for its page the other works.
+          // A test that hangs is ended; one on a busy machine is not.
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
+          // After the others, and three at a time: while one waits for its page the others work.
           sequence: { groupOrder: 1 },
-          maxWorkers: 2,
+          maxWorkers: 3,
           // A second, as polls have it of themselves, is a matter of how busy the machine is.
           expect: { poll: { timeout: 30_000 } },
         },
