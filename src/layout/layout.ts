@@ -6,8 +6,8 @@ import { checkPlacings } from './check/checks.ts';
 import { allChecks, finishIdsOf } from './gather.ts';
 import type { LayoutInput } from './input.ts';
 import type { Layout } from './laid.ts';
-import { createMemory, type LayoutMemory, type Remembered } from './memory.ts';
 import { placeParts } from './place/place.ts';
+import type { Remembered } from './remembered.ts';
 import { buildNetwork } from './solve/network.ts';
 import { solveAll } from './solve/solveAll.ts';
 import { judgedRule, rulePlaces } from './states.ts';
@@ -23,12 +23,11 @@ export type { LayoutInput };
  * what they leave free stays where it was. A rule that contradicts rules before it in the design's list
  * is left out and named together with those.
  */
-export function layOut(input: LayoutInput, memory: LayoutMemory = createMemory()): Layout {
-  const last = memory.last;
-  const now = (last && stepFrom(input, last)) ?? layOutAll(input, last);
-  memory.last = now;
-  return now.layout;
-}
+export const layOut = (input: LayoutInput): Layout => laidFrom(input, null).layout;
+
+/** The same with what the next layout is made from; it equals the layout from nothing, only that it comes sooner. */
+export const laidFrom = (input: LayoutInput, last: Remembered | null): Remembered =>
+  (last && stepFrom(input, last)) ?? layOutAll(input, last);
 
 /** Every stage over everything; what did not change is taken over item by item. */
 function layOutAll(input: LayoutInput, last: Remembered | null): Remembered {
@@ -48,7 +47,10 @@ function layOutAll(input: LayoutInput, last: Remembered | null): Remembered {
   const found = kept(last?.found, allChecks({ judged, placement, checking }));
   const layout = {
     boxes,
-    parts: placement.placings.map((placing) => placing.laid),
+    parts: kept(
+      last?.layout.parts,
+      placement.placings.map((placing) => placing.laid),
+    ),
     rules: judged.map((one) => one.state),
     checks: found === last?.found ? last.layout.checks : orderChecks(found),
   };

@@ -16,13 +16,14 @@ const ELSEWHERE = { placed: [], z0: 0, z1: 0, name: '' } as const;
  */
 const FEW_PIECES = 100;
 
-type CutInput = readonly [
-  pieces: Plan['joinery']['pieces'],
-  stocks: Plan['stocks'],
-  owned: Design['owned'],
-  shop: Design['shop'],
-  nodes: number,
-];
+interface CutInput {
+  readonly pieces: Plan['joinery']['pieces'];
+  readonly stocks: Plan['stocks'];
+  readonly owned: Design['owned'];
+  readonly shop: Design['shop'];
+  /** Most search steps for each stock. */
+  readonly nodes: number;
+}
 
 /** What the plan of one stock follows from: its pieces as a text, so that equal content is the same. */
 type StockInput = readonly [pieces: string, stock: Stock, owned: Design['owned'], shop: Design['shop']];
@@ -55,9 +56,13 @@ export function createCuttingStage() {
   const cut = rememberingEach((id: string, nodes: number, ...input: StockInput) =>
     cutStock(id, input, nodes),
   );
-  let told: Watch = {};
   const stocksIn = remembering(
-    (pieces: CutInput[0], stocks: CutInput[1], owned: CutInput[2], shop: CutInput[3]) => {
+    (
+      pieces: CutInput['pieces'],
+      stocks: CutInput['stocks'],
+      owned: CutInput['owned'],
+      shop: CutInput['shop'],
+    ) => {
       const used = [...new Set(pieces.map(({ stock }) => stock))].sort();
       return used.flatMap((id) => {
         const stock = stocks.get(id);
@@ -71,7 +76,7 @@ export function createCuttingStage() {
   /** Plans stock by stock, with the watch turned to the one that is cut. */
   const eachStock = (
     by: Watch,
-    [pieces, stocks, owned, shop]: CutInput,
+    { pieces, stocks, owned, shop }: CutInput,
     planOf: (id: string, input: StockInput) => Cutting,
   ): Cutting[] => {
     const used = stocksIn(pieces, stocks, owned, shop);
@@ -80,25 +85,21 @@ export function createCuttingStage() {
       return planOf(id, input);
     });
   };
-  const remembered = remembering((...input: CutInput): Cutting => {
-    const plans = eachStock(told, input, (id, own) => cut.of(id, input[4], ...own));
-    cut.sweep();
-    return together(plans);
-  });
   return {
-    of: (by: Watch, ...input: CutInput): Cutting => {
-      told = by;
-      return remembered(...input);
+    of: (by: Watch, input: CutInput): Cutting => {
+      const plans = eachStock(by, input, (id, own) => cut.of(id, input.nodes, ...own));
+      cut.sweep();
+      return together(plans);
     },
     /**
      * The cutting with what `few` steps at most find for the stocks that would be cut anew; null where there are
      * none, or where the whole is as soon done. It does not say yet that it is not the least.
      */
-    draft: (by: Watch, few: number, ...input: CutInput): Cutting | null => {
-      const many = input[0].length > FEW_PIECES;
+    draft: (by: Watch, few: number, input: CutInput): Cutting | null => {
+      const many = input.pieces.length > FEW_PIECES;
       let isWorthTelling = false;
       const plans = eachStock(by, input, (id, own) => {
-        if (cut.knows(id, input[4], ...own)) return cut.of(id, input[4], ...own);
+        if (cut.knows(id, input.nodes, ...own)) return cut.of(id, input.nodes, ...own);
         const plan = cutStock(id, own, few, many);
         isWorthTelling ||= many || !isProved(plan);
         return plan;

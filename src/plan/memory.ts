@@ -41,15 +41,6 @@ export function rememberingEach<K, A extends readonly unknown[], R>(compute: (ke
   };
 }
 
-/** The earlier list where the new one holds the very same items: keeps identity through a `map` or `filter`. */
-export function keepingList<T>(): (items: readonly T[]) => readonly T[] {
-  let last: readonly T[] = [];
-  return (items) => {
-    if (!sameItems(last, items)) last = items;
-    return last;
-  };
-}
-
 const KEPT = new Set(['lettered', 'stencil']);
 
 /**

@@ -14,7 +14,7 @@ import { type ShapeMemory, shapeMemory } from '../lettering/shapes.ts';
 import { type StencilSet, stencilSet } from '../lettering/stencil/layers.ts';
 import type { Mm } from '../measure/units.ts';
 import { bytesOfBase64 } from './base64.ts';
-import { remembering, rememberingEach } from './memory.ts';
+import { rememberingEach } from './memory.ts';
 import type { SignPlan, Supplies } from './types.ts';
 
 /** What a sign's lettering comes to, wherever the sign stands. */
@@ -49,7 +49,7 @@ export function createSignPlanner() {
       cutOuts: work.cutOuts,
     }),
   );
-  return remembering((parts: readonly LaidPart[], fonts: Design['fonts'], supplies: Supplies) => {
+  return (parts: readonly LaidPart[], fonts: Design['fonts'], supplies: Supplies) => {
     const signs: SignPlan[] = [];
     const checks: Check[] = [];
     let letters = 0;
@@ -78,7 +78,7 @@ export function createSignPlanner() {
     }
     for (const memory of [fontOf, ownBytes, workOf, planned]) memory.sweep();
     return { signs, checks };
-  });
+  };
 }
 
 /** The board of a sign and what of it is seen, in the sign's coordinates. */

@@ -4,7 +4,8 @@ import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Part, Rule } from '../../src/design/schema.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 import type { Layout } from '../../src/layout/laid.ts';
-import { type LayoutInput, layOut } from '../../src/layout/layout.ts';
+import { type LayoutInput, laidFrom, layOut } from '../../src/layout/layout.ts';
+import type { Remembered } from '../../src/layout/remembered.ts';
 import type { Stock } from '../../src/materials/types.ts';
 
 /** Stock of round measures in millimeters, so that expected numbers can be done in the head. */
@@ -98,6 +99,15 @@ export function recessedFace(width = 1000, height = 2000): Face {
 
 export const lay = (d: Design, more: Partial<LayoutInput> = {}): Layout =>
   layOut({ design: d, face: plainFace(), keepClears: [], stocks: STOCKS, ...more });
+
+/** Lays out one input after the other, each from the one before. */
+export function layingAgain(): (input: LayoutInput) => Layout {
+  let last: Remembered | null = null;
+  return (input) => {
+    last = laidFrom(input, last);
+    return last.layout;
+  };
+}
 
 export function boxOfPart(layout: Layout, id: string): Box {
   const box = layout.boxes.get(id);

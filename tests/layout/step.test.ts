@@ -2,10 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Design, Rule } from '../../src/design/schema.ts';
 import { layOut } from '../../src/layout/layout.ts';
-import { createMemory } from '../../src/layout/memory.ts';
 import { runs } from '../runs.ts';
 import { allParts, someRules } from './arbitrary.ts';
-import { at, design, panel, plainFace, recessedFace, STOCKS, strip } from './sample.ts';
+import { at, design, layingAgain, panel, plainFace, recessedFace, STOCKS, strip } from './sample.ts';
 
 const shift = fc.tuple(fc.integer({ min: -40, max: 40 }), fc.integer({ min: -40, max: 40 }));
 
@@ -31,17 +30,17 @@ describe('a drag', () => {
         (parts, rules, part, shifts) => {
           const face = recessedFace();
           const held = new Set([part]);
-          const memory = createMemory();
+          const again = layingAgain();
           let now = design(parts, rules);
-          layOut({ design: now, face, keepClears: [], stocks: STOCKS }, memory);
+          again({ design: now, face, keepClears: [], stocks: STOCKS });
           for (const by of shifts) {
             now = carried(now, part, by);
             const input = { design: now, face, keepClears: [], stocks: STOCKS, held };
-            expect(layOut(input, memory)).toEqual(layOut(input));
+            expect(again(input)).toEqual(layOut(input));
           }
           // Let go where it is: what the hand held comes back to its rules alone.
           const rest = { design: now, face, keepClears: [], stocks: STOCKS };
-          expect(layOut(rest, memory)).toEqual(layOut(rest));
+          expect(again(rest)).toEqual(layOut(rest));
         },
       ),
       { numRuns: runs(20) },
@@ -69,7 +68,7 @@ describe('a drag', () => {
         fc.array(fc.tuple(what, fc.nat(7), shift), { minLength: 3, maxLength: 12 }),
         someRules(12),
         (parts, rules, changes, more) => {
-          const memory = createMemory();
+          const again = layingAgain();
           let now = design(parts, rules);
           let face = plainFace();
           for (const [does, i, [dx, dy]] of changes) {
@@ -106,7 +105,7 @@ describe('a drag', () => {
             if (does === 'finish') now = { ...now, finishes: now.finishes.map((f) => ({ ...f, coats: 3 })) };
             if (does === 'bed') face = plainFace(1000 + dx);
             const input = { design: now, face, keepClears: [], stocks: STOCKS };
-            expect(layOut(input, memory)).toEqual(layOut(input));
+            expect(again(input)).toEqual(layOut(input));
           }
         },
       ),
@@ -124,15 +123,15 @@ describe('a drag', () => {
       from: { of: `s${i}`, side: 'high' },
       distance: 5,
     }));
-    const memory = createMemory();
+    const again = layingAgain();
     const input = { face: plainFace(2000), keepClears: [], stocks: STOCKS, held: new Set(['s0']) };
-    const first = layOut({ ...input, design: design(parts, rules) }, memory);
+    const first = again({ ...input, design: design(parts, rules) });
     const moved = design([{ ...parts[0]!, box: at(25, 100, 40, 500) }, ...parts.slice(1)], rules);
-    const after = layOut({ ...input, design: { ...moved, finishes: moved.finishes } }, memory);
+    const after = again({ ...input, design: { ...moved, finishes: moved.finishes } });
     const fresh = first.parts.flatMap((p, i) => (p === after.parts[i] ? [] : [p.part]));
     expect(fresh).toEqual(parts.slice(0, 10).map((p) => p.id));
     expect(after.rules[3]).toEqual({ id: 'r3', holds: true, fights: [], result: 5 });
-    const same = layOut({ ...input, design: { ...moved } }, memory);
+    const same = again({ ...input, design: { ...moved } });
     expect(same.parts).toBe(after.parts);
     expect(same.boxes).toBe(after.boxes);
     expect(same.rules).toBe(after.rules);
@@ -140,11 +139,11 @@ describe('a drag', () => {
   });
 
   it('puts a part anew that lies on one whose height has changed', () => {
-    const memory = createMemory();
+    const again = layingAgain();
     const input = { face: recessedFace(), keepClears: [], stocks: STOCKS };
     const d = design([panel('a', at(200, 200, 100, 100)), { ...panel('b', at(210, 210, 20, 20)), on: 'a' }]);
-    expect(layOut({ ...input, design: d }, memory).parts[1]).toMatchObject({ z0: -18, z1: -6 });
+    expect(again({ ...input, design: d }).parts[1]).toMatchObject({ z0: -18, z1: -6 });
     const moved = { ...d, parts: [{ ...d.parts[0]!, box: at(0, 0, 90, 100) }, d.parts[1]!] };
-    expect(layOut({ ...input, design: moved }, memory).parts[1]).toMatchObject({ z0: 12, z1: 24 });
+    expect(again({ ...input, design: moved }).parts[1]).toMatchObject({ z0: 12, z1: 24 });
   });
 });

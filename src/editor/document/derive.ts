@@ -6,8 +6,8 @@ import type { Design } from '../../design/schema.ts';
 import { type LookInput, type Looks, looksOf } from '../../finish/look.ts';
 import { type Bounds, boundsOf, boundsOfPart } from '../../layout/bounds.ts';
 import type { LaidPart, Layout } from '../../layout/laid.ts';
-import { type LayoutInput, layOut } from '../../layout/layout.ts';
-import { createMemory } from '../../layout/memory.ts';
+import { type LayoutInput, laidFrom as laidAfter } from '../../layout/layout.ts';
+import type { Remembered } from '../../layout/remembered.ts';
 import { remembering } from '../../plan/memory.ts';
 import { materialsOf, stocksOf } from '../shipped/tables.ts';
 
@@ -16,7 +16,7 @@ const layouts = new WeakMap<Design, Layout>();
 const laidFrom = new WeakMap<Layout, Design>();
 const bounds = new WeakMap<Layout, ReadonlyMap<string, Bounds>>();
 /** One memory for all of this tab's layouts: a drag step lays out again only what it touches. */
-const memory = createMemory();
+let last: Remembered | null = null;
 const keepClears = remembering(allKeepClears);
 const looks = remembering(
   (
@@ -51,7 +51,9 @@ export function layoutOf(design: Design, held?: ReadonlySet<string>): Layout {
   let layout = layouts.get(design);
   if (!layout) {
     const input = inputOf(design);
-    layout = layOut(held ? { ...input, held } : input, memory);
+    const now = laidAfter(held ? { ...input, held } : input, last);
+    last = now;
+    layout = now.layout;
     layouts.set(design, layout);
     laidFrom.set(layout, design);
   }

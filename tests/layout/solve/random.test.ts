@@ -2,13 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Design, Part, Rule } from '../../../src/design/schema.ts';
 import { layOut } from '../../../src/layout/layout.ts';
-import { createMemory } from '../../../src/layout/memory.ts';
 import { settled } from '../../../src/layout/settle.ts';
 import { runs } from '../../runs.ts';
 import { allParts, somePart, someRule, someRules } from '../arbitrary.ts';
 import { canHold } from '../canHold.ts';
 import { deviations } from '../holds.ts';
-import { at, design, lay, panel, plainFace, recessedFace, STOCKS } from '../sample.ts';
+import { at, design, lay, layingAgain, panel, plainFace, recessedFace, STOCKS } from '../sample.ts';
 
 const withBoxes = (d: Design, boxes: readonly { part: string; box: Part['box'] }[]): Design => {
   const found = new Map(boxes.map(({ part, box }) => [part, box]));
@@ -50,13 +49,13 @@ describe('any sequence of edits', () => {
       fc.property(allParts, someRules(6), fc.array(change, { maxLength: 8 }), (parts, rules, changes) => {
         let now = design(parts, rules);
         let face = plainFace();
-        const memory = createMemory();
+        const follow = layingAgain();
         for (const made of [null, ...changes]) {
           if (made) now = apply(now, made);
           if (made?.do === 'bed') face = plainFace(made.width);
           const held = made?.do === 'part' ? new Set([made.part.id]) : new Set<string>();
           const input = { design: now, face, keepClears: [], stocks: STOCKS, held };
-          const layout = layOut(input, memory);
+          const layout = follow(input);
           expect(layout).toEqual(layOut(input));
           layout.rules.forEach((state, i) => {
             const rule = now.rules[i];
@@ -175,13 +174,13 @@ describe('against an independent solver', () => {
 
 describe('memory', () => {
   it('gives back the very same parts where nothing changed', () => {
-    const memory = createMemory();
+    const follow = layingAgain();
     const parts = [panel('a', at(100, 100, 50, 50)), panel('b', at(300, 100, 50, 50))];
     const d = design(parts);
     const input = { design: d, face: recessedFace(), keepClears: [], stocks: STOCKS };
-    const before = layOut(input, memory);
+    const before = follow(input);
     const moved = { ...d, parts: [parts[0]!, { ...parts[1]!, box: at(400, 100, 50, 50) }] };
-    const after = layOut({ ...input, design: moved }, memory);
+    const after = follow({ ...input, design: moved });
     expect(after.parts[0]).toBe(before.parts[0]);
     expect(after.boxes.get('a')).toBe(before.boxes.get('a'));
     expect(after.parts[1]?.box.x).toBe(400);

@@ -9,14 +9,7 @@ import type { SolvedNetwork } from './solve/solveAll.ts';
 import type { JudgedRule, RulePlaces } from './states.ts';
 import type { Sizes } from './structure.ts';
 
-/**
- * What the last layout was made from and came to. The caller owns it and hands it back in; the layout
- * with it equals the layout without it, only sooner.
- */
-export interface LayoutMemory {
-  last: Remembered | null;
-}
-
+/** A layout with what it was made from and what it came to on the way. Immutable: the next one is made from it. */
 export interface Remembered extends SolvedNetwork {
   readonly face: Face;
   readonly stocks: ReadonlyMap<string, Stock>;
@@ -37,5 +30,3 @@ export interface Remembered extends SolvedNetwork {
   readonly found: readonly Check[];
   readonly layout: Layout;
 }
-
-export const createMemory = (): LayoutMemory => ({ last: null });

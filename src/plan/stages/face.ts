@@ -1,0 +1,91 @@
+import type { KeepClear } from '../../bed/bed.ts';
+import type { Face } from '../../bed/face.ts';
+import { faceOf } from '../../bed/faceOf.ts';
+import { allKeepClears } from '../../bed/legFootprints.ts';
+import type { Design } from '../../design/schema.ts';
+import { type Looks, looksOf } from '../../finish/look.ts';
+import type { LaidPart, Layout } from '../../layout/laid.ts';
+import { laidFrom } from '../../layout/layout.ts';
+import type { Remembered } from '../../layout/remembered.ts';
+import { byId } from '../../materials/lookup.ts';
+import type { Material, Stock, Tables } from '../../materials/types.ts';
+import { type Stages, stage } from './stage.ts';
+
+/** What the face as it is shown follows from. */
+export interface FaceGiven {
+  readonly design: Design;
+  readonly tables: Tables;
+  /** Parts that the hand holds just now: others give way to them. */
+  readonly held: ReadonlySet<string>;
+}
+
+/** The face with all that lies on it: what a drag shows, and what a plan begins with. */
+export interface FaceFacts {
+  readonly stocks: ReadonlyMap<string, Stock>;
+  readonly materials: ReadonlyMap<string, Material>;
+  readonly bed: ReturnType<typeof faceOf>;
+  readonly face: Face;
+  /** Those of the design and, where the legs stand on the face, theirs. */
+  readonly keepClears: readonly KeepClear[];
+  /** The layout with what the next one is made from. */
+  readonly laid: Remembered;
+  readonly layout: Layout;
+  /** The laid parts, or earlier ones that look alike in the same order, wherever they are. */
+  readonly alike: readonly LaidPart[];
+  readonly looks: Looks;
+}
+
+/** The stages that the editor and the plan share. */
+export const FACE_STAGES: Stages<FaceGiven & FaceFacts, FaceFacts> = {
+  stocks: stage(
+    ({ tables, design }) => ({ known: tables.stocks, own: design.stocks }),
+    ({ known, own }) => byId([...known, ...own]),
+  ),
+  materials: stage(
+    ({ tables }) => ({ all: tables.materials }),
+    ({ all }) => byId(all),
+  ),
+  bed: stage(
+    ({ design }) => ({ bed: design.bed }),
+    ({ bed }) => faceOf(bed),
+  ),
+  face: stage(
+    ({ bed }) => ({ face: bed.face }),
+    ({ face }) => face,
+  ),
+  keepClears: stage(
+    ({ design, face }) => ({ own: design.keepClears, face, bed: design.bed }),
+    ({ own, face, bed }) => allKeepClears(own, face, bed),
+  ),
+  laid: stage(
+    ({ design: { parts, rules, finishes }, face, keepClears, stocks, held }) => ({
+      ...{ parts, rules, finishes, face, keepClears, stocks, held },
+    }),
+    ({ parts, rules, finishes, ...more }, last) =>
+      laidFrom({ design: { parts, rules, finishes }, ...more }, last ?? null),
+  ),
+  layout: stage(
+    ({ laid }) => ({ laid }),
+    ({ laid }) => laid.layout,
+  ),
+  alike: stage(
+    ({ layout }) => ({ parts: layout.parts }),
+    ({ parts }, last) =>
+      last?.length === parts.length && parts.every((part, i) => looksLike(part, last[i])) ? last : parts,
+  ),
+  looks: stage(
+    ({ alike, face, design, stocks, materials }) => ({
+      ...{ parts: alike, levels: face.levels, finishes: design.finishes, stocks, materials },
+    }),
+    looksOf,
+  ),
+};
+
+/** Whether a part looks as it did, wherever it is now. */
+function looksLike(a: LaidPart, b: LaidPart | undefined): boolean {
+  if (a === b) return true;
+  if (a.id !== b?.id || a.finish !== b.finish || a.stock !== b.stock || a.on !== b.on) return false;
+  if (a.kind === 'fitting') return b.kind === 'fitting' && a.spec.color === b.spec.color;
+  if (a.kind === 'sign') return b.kind === 'sign' && a.lettering === b.lettering;
+  return a.kind === b.kind;
+}

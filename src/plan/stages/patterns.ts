@@ -1,0 +1,73 @@
+import type { Check } from '../../check/check.ts';
+import type { Design } from '../../design/schema.ts';
+import type { Stock } from '../../materials/types.ts';
+import type { PageSetup } from '../../patterns/paper.ts';
+import { joined, type PatternRequest, planPattern } from '../../patterns/planPatterns.ts';
+import type { PatternPlan, PatternSet } from '../../patterns/result.ts';
+import { remembering, rememberingEach, textByContent } from '../memory.ts';
+import { patternRequests, type RequestInput } from '../patternRequests.ts';
+import type { Supplies } from '../types.ts';
+import { styleIn } from '../words/languages.ts';
+import { sayFor } from '../words/say.ts';
+import { PLAN_WORDS } from '../words/tables.ts';
+
+type PatternInput = Pick<RequestInput, 'design' | 'face' | 'parts' | 'signs' | 'sticks'> & {
+  readonly supplies: Supplies;
+  readonly stocks: ReadonlyMap<string, Stock>;
+};
+
+/** All that is printed full size, and what is wrong with it. */
+export interface PatternsFound {
+  readonly sets: readonly PatternSet[];
+  readonly checks: readonly Check[];
+}
+
+/** Patterns are remembered one by one, by what stands on them. */
+export function createPatternPlanner() {
+  const textOf = textByContent();
+  const setupOf = remembering(
+    (
+      paper: PageSetup['paper'],
+      pages: Design['pages'],
+      correction: Supplies['correction'],
+      measure: Design['measure'],
+      language: Supplies['language'],
+      name: string,
+    ): PageSetup => ({
+      paper,
+      pages,
+      correction,
+      measure: styleIn(language, measure),
+      words: PLAN_WORDS[language].patterns,
+      design: name,
+    }),
+  );
+  let latest = new Map<string, PatternRequest>();
+  const planned = rememberingEach((text: string, setup: PageSetup): PatternPlan => {
+    const request = latest.get(text);
+    if (!request) throw new Error('a pattern that was asked for expected');
+    return planPattern(request, setup);
+  });
+  return ({ supplies, stocks, ...about }: PatternInput): PatternsFound => {
+    const { design } = about;
+    const { language } = supplies;
+    const paper = supplies.tables.papers.find((p) => p.id === design.pages.paper);
+    if (!paper) {
+      const figures = { paper: design.pages.paper };
+      const check: Check = { code: 'patterns.unknown-paper', severity: 'error', parts: [], figures };
+      return { sets: [], checks: [check] };
+    }
+    const say = sayFor({ design, stocks, language });
+    const setup = setupOf(paper, design.pages, supplies.correction, design.measure, language, design.name);
+    const requests = patternRequests({
+      ...about,
+      measure: setup.measure,
+      nameOf: say.name,
+      finishOf: say.finish,
+    });
+    latest = new Map(requests.map((request) => [textOf(request), request]));
+    const plans = requests.map((request) => planned.of(textOf(request), setup));
+    planned.sweep();
+    return joined(plans);
+  };
+}
