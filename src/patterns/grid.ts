@@ -3,7 +3,7 @@ import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Cell, type Cuts, cellsOf, pagesAlong } from './cells.ts';
 import { hasInk, type Ink, type WholeInk } from './ink.ts';
-import { Occupancy } from './occupancy.ts';
+import { type Occupancy, occupancyOf } from './occupancy.ts';
 import type { Sheet } from './paper.ts';
 
 /** A way to part the pattern into pages, blank ones left out. */
@@ -72,39 +72,70 @@ function splitTexts(cuts: Cuts, texts: readonly Box[], axis: 'x' | 'y'): number 
   return texts.filter((t) => lines.some((at) => at > t[axis] && at < t[axis] + t[size])).length;
 }
 
-/** Cells of a grid that may have ink. */
-function takenCells(coarse: Occupancy, up: Cuts, across: Cuts): number {
+/** From the first to one past the last square of each stretch between two trim lines. */
+function stretches(cuts: Cuts, squareAt: (at: Mm) => number): (readonly [number, number])[] {
+  return cuts.slice(1).map((to, i) => {
+    const from = cuts[i] as Mm;
+    return [squareAt(from), squareAt(from + (to - from)) + 1];
+  });
+}
+
+/** Cells of a grid that may have ink, by the squares that its rows and columns take. */
+function takenCells(
+  coarse: Occupancy,
+  rows: readonly (readonly [number, number])[],
+  columns: readonly (readonly [number, number])[],
+): number {
   let taken = 0;
-  for (let r = 0; r + 1 < up.length; r++) {
-    const y = up[r] ?? 0;
-    const h = (up[r + 1] ?? 0) - y;
-    for (let c = 0; c + 1 < across.length; c++) {
-      const x = across[c] ?? 0;
-      if (coarse.count({ x, y, w: (across[c + 1] ?? 0) - x, h }) > 0) taken++;
-    }
+  for (const [y0, y1] of rows) {
+    for (const [x0, x1] of columns) if (coarse.between(x0, x1, y0, y1) > 0) taken++;
   }
   return taken;
 }
 
-/** The grid on this sheet with the fewest pages that have ink, and of those one that cuts few texts. */
-export function bestGrid(ink: WholeInk, box: Box, sheet: Sheet): Parting {
+interface Grid {
+  readonly rowCuts: Cuts;
+  readonly columnCuts: Cuts;
+}
+
+/** The grids that take fewest pages as far as the coarse squares tell, and cut few texts. */
+function mostHopeful(ink: Ink, up: readonly Cuts[], across: readonly Cuts[], coarse: Occupancy): Grid[] {
+  const rows = up.map((cuts) => stretches(cuts, (y) => coarse.row(y)));
+  const columns = across.map((cuts) => stretches(cuts, (x) => coarse.column(x)));
+  const splitUp = up.map((cuts) => splitTexts(cuts, ink.texts, 'y'));
+  const splitAcross = across.map((cuts) => splitTexts(cuts, ink.texts, 'x'));
+  const found = up.flatMap((rowCuts, i) =>
+    across.map((columnCuts, k) => ({
+      rowCuts,
+      columnCuts,
+      count: takenCells(coarse, rows[i] ?? [], columns[k] ?? []),
+      split: (splitUp[i] ?? 0) + (splitAcross[k] ?? 0),
+      order: i + k,
+    })),
+  );
+  found.sort((a, b) => a.count - b.count || a.split - b.split || a.order - b.order);
+  return found.slice(0, FINALISTS);
+}
+
+/** The ink that may be worth a page, as finely as a search over grids needs it. */
+export function coarseOf(ink: Ink, box: Box): Occupancy {
+  const step = Math.max(2, Math.max(box.w, box.h) / 1200);
+  return occupancyOf(box, { ...ink, besides: [] }, [], step);
+}
+
+/**
+ * The grid on this sheet with the fewest pages that have ink, and of those one that cuts few texts.
+ *
+ * @param coarse gives the ink of the box, asked for where there is more than one grid to choose from
+ */
+export function bestGrid(ink: WholeInk, box: Box, sheet: Sheet, coarse: () => Occupancy): Parting {
   const { room, overlap } = sheet;
   const across = candidates(box.x, box.x + box.w, edgesOf(ink, 'x'), room.w, overlap);
   const up = candidates(box.y, box.y + box.h, edgesOf(ink, 'y'), room.h, overlap);
-  const step = Math.max(2, Math.max(box.w, box.h) / 1200);
-  const coarse = new Occupancy(box, { ...ink, besides: [] }, [], step);
-  const splitUp = up.map((cuts) => splitTexts(cuts, ink.texts, 'y'));
-  const splitAcross = across.map((cuts) => splitTexts(cuts, ink.texts, 'x'));
-  const found: { count: number; split: number; order: number; rowCuts: Cuts; columnCuts: Cuts }[] = [];
-  for (const [i, rowCuts] of up.entries()) {
-    for (const [k, columnCuts] of across.entries()) {
-      const count = takenCells(coarse, rowCuts, columnCuts);
-      const split = (splitUp[i] ?? 0) + (splitAcross[k] ?? 0);
-      found.push({ count, split, order: i + k, rowCuts, columnCuts });
-    }
-  }
-  found.sort((a, b) => a.count - b.count || a.split - b.split || a.order - b.order);
-  const exact = found.slice(0, FINALISTS).map(({ rowCuts, columnCuts }) => ({
+  const [rowCuts, columnCuts] = [up[0], across[0]];
+  const only = up.length + across.length === 2 && rowCuts && columnCuts;
+  const hopeful = only ? [{ rowCuts, columnCuts }] : mostHopeful(ink, up, across, coarse());
+  const exact = hopeful.map(({ rowCuts, columnCuts }) => ({
     sheet,
     box,
     rows: rowCuts.length - 1,

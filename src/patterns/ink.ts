@@ -1,7 +1,7 @@
 import type { Drawing } from '../drawing/drawing.ts';
 import { areaOfPath, outlinesOf, windowOf } from '../drawing/outline.ts';
 import { INK as COLORS } from '../drawing/style.ts';
-import { flatten, textCorners } from '../drawing/walk.ts';
+import { type Flat, flatten, textCorners } from '../drawing/walk.ts';
 import { boxAround } from '../geometry/box.ts';
 import { intersect } from '../geometry/clip.ts';
 import { cross, length, subtract } from '../geometry/point.ts';
@@ -112,9 +112,13 @@ function sidesOf(points: readonly Point[], closed: boolean): Segment[] {
  * Ink of a drawing. White fills leave none; texts count as their boxes.
  *
  * @param besides layers whose lines and texts are worth no page of their own
+ * @param flat the drawing's items, where the caller has them already
  */
-export function inkOf(drawing: Drawing, besides: readonly string[] = []): WholeInk {
-  const { paths, texts: words } = flatten(drawing.items);
+export function inkOf(
+  drawing: Drawing,
+  besides: readonly string[] = [],
+  { paths, texts: words }: Flat = flatten(drawing.items),
+): WholeInk {
   const segments: Segment[] = [];
   const light: Segment[] = [];
   const beside: Segment[] = [];
@@ -130,10 +134,11 @@ export function inkOf(drawing: Drawing, besides: readonly string[] = []): WholeI
     const worthPage = !besides.includes(own);
     const lines = !worthPage ? beside : LIGHT.includes(own) ? light : segments;
     for (const { points, closed } of outlinesOf(flat, FLATNESS)) {
+      const around = boxOfPoints(points);
       for (const side of sidesOf(points, closed)) lines.push(side);
-      extents.push(boxOfPoints(points));
+      extents.push(around);
       if (lines !== segments && closed) corners.push(...cornersOf(points));
-      if (worthPage) mains.push(boxOfPoints(points));
+      if (worthPage) mains.push(around);
     }
     if (!filled) continue;
     const whole = areaOfPath(flat.path, flat.item.fillRule ?? 'nonzero', FLATNESS);
@@ -147,9 +152,10 @@ export function inkOf(drawing: Drawing, besides: readonly string[] = []): WholeI
     const corners = textCorners(flat);
     const worthPage = !besides.includes(flat.layer ?? '');
     (worthPage ? segments : beside).push(...sidesOf(corners, true));
-    extents.push(boxOfPoints(corners));
-    texts.push(boxOfPoints(corners));
-    if (worthPage) mains.push(boxOfPoints(corners));
+    const around = boxOfPoints(corners);
+    extents.push(around);
+    texts.push(around);
+    if (worthPage) mains.push(around);
   }
   return {
     segments,

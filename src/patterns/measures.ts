@@ -56,25 +56,23 @@ function ground(box: Box, taken: Occupancy): DrawItem[] {
  *
  * @param own inside the trim lines first, then the whole page
  * @param beyond the page's paper beside the pattern
+ * @param free what is taken of the page before they stand there
  */
 export function measures(
   plate: Plate,
   own: readonly Box[],
   beyond: readonly Box[],
-  taken: (blocked: readonly Box[]) => Occupancy,
+  free: Occupancy,
 ): DrawItem[] {
   const side = squareSide(plate.unit);
   const items: DrawItem[] = [];
-  const blocked: Box[] = [];
-  const free = taken(blocked);
   const square = bestPlace(own, side, side, free);
   if (square) {
-    blocked.push(grownBox(square.box, CLEAR));
     items.push(...ground(square.box, free), moved(square.box, drawPlate(plate)));
   }
   const length = rulerLength(Math.max(...own.flatMap((room) => [room.w, room.h])) - 1);
   const long = Math.max(length.mm, inches(length.in)) + 1;
-  const left = taken(blocked);
+  const left = square ? free.blocking(grownBox(square.box, CLEAR)) : free;
   const ruler = bestPlace([...beyond, ...own], long, RULER_HEIGHT, left);
   if (ruler) {
     const { box, turned } = ruler;

@@ -14,7 +14,7 @@ import type { Plate } from './furniture.ts';
 import type { Parting } from './grid.ts';
 import { type Ink, inkInside, type WholeInk } from './ink.ts';
 import { CLEAR, measures } from './measures.ts';
-import { Occupancy } from './occupancy.ts';
+import { type Occupancy, occupancyOf } from './occupancy.ts';
 import { drawSeam, seamsOf, takenBy, UNREADABLE, type Weigh } from './registration.ts';
 import type { PatternPage } from './result.ts';
 import type { PatternWords } from './words.ts';
@@ -104,10 +104,13 @@ function isBare({ cells }: Parting, { box, ink }: { readonly box: Box; readonly 
 /** Squares that the pattern is weighed by at most along its longer side. */
 const MOST_SQUARES = 1000;
 
-/** What stands in the way of marks and names: lines by their weight, and texts above all. */
+/** What stands in the way of marks and names: lines by their weight, and texts above all. Pages that join none ask nothing. */
 function weighing(whole: Box, ink: Ink): Weigh {
-  const lines = new Occupancy(whole, ink, [], Math.max(2, Math.max(whole.w, whole.h) / MOST_SQUARES));
-  return (box) => lines.count(box) + (ink.texts.some((t) => boxesMeet(t, box)) ? UNREADABLE : 0);
+  let lines: Occupancy | null = null;
+  return (box) => {
+    lines ??= occupancyOf(whole, ink, [], Math.max(2, Math.max(whole.w, whole.h) / MOST_SQUARES));
+    return lines.count(box) + (ink.texts.some((t) => boxesMeet(t, box)) ? UNREADABLE : 0);
+  };
 }
 
 /** The pages of a parting, each drawn with what belongs to it. */
@@ -139,7 +142,7 @@ export function pagesOf(
     const seams = seamsOf(joints, words.terms, weigh);
     const joined = [...seams.flatMap(takenBy), ...trimBoxes(joints)];
     const inside = inkInside(pattern.ink, shown);
-    const taken = (blocked: readonly Box[]) => new Occupancy(shownBox, inside, [...joined, ...blocked], 2);
+    const taken = occupancyOf(shownBox, inside, joined, 2);
     const own = [roomInside(shownBox, cell.box, joints), grownBox(shownBox, -CLEAR)];
     const beyond = roomsBeyond(shownBox, shown);
     const content: GroupItem = {

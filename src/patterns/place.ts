@@ -1,4 +1,3 @@
-import { grownBox } from '../geometry/box.ts';
 import type { Box } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Occupancy } from './occupancy.ts';
@@ -19,20 +18,38 @@ export function freePlace(
   taken: Occupancy,
 ): { readonly box: Box; readonly covered: number } | null {
   if (size.w > room.w || size.h > room.h) return null;
-  let best: { box: Box; covered: number; far: number } | null = null;
-  for (let dy = 0; dy <= room.h - size.h; dy += STEP) {
-    for (let dx = 0; dx <= room.w - size.w; dx += STEP) {
-      const far = dx + dy;
-      if (best?.covered === 0 && far >= best.far) break;
-      const box = { x: room.x + room.w - size.w - dx, y: room.y + dy, ...size };
-      const inside = taken.count(grownBox(box, -CLEAR));
-      if (best && inside > best.covered) continue;
-      const border = taken.count(grownBox(box, CLEAR)) - inside;
+  const lefts = steps(room.w - size.w).map((dx) => room.x + room.w - size.w - dx);
+  const columns = lefts.map((x) => stretches(x, size.w, (at) => taken.column(at)));
+  let best = { dx: 0, dy: 0, covered: Number.POSITIVE_INFINITY };
+  for (const dy of steps(room.h - size.h)) {
+    if (best.covered === 0 && dy >= best.dx + best.dy) break;
+    const rows = stretches(room.y + dy, size.h, (at) => taken.row(at));
+    for (const [i, along] of columns.entries()) {
+      const dx = i * STEP;
+      const nearer = dx + dy < best.dx + best.dy;
+      if (best.covered === 0 && !nearer) break;
+      const inside = taken.between(along.inner[0], along.inner[1], rows.inner[0], rows.inner[1]);
+      if (inside > best.covered) continue;
+      const border = taken.between(along.outer[0], along.outer[1], rows.outer[0], rows.outer[1]) - inside;
       const covered = inside + BORDER * border;
-      if (!best || covered < best.covered || (covered === best.covered && far < best.far)) {
-        best = { box, covered, far };
-      }
+      if (covered < best.covered || (covered === best.covered && nearer)) best = { dx, dy, covered };
     }
   }
-  return best;
+  const x = room.x + room.w - size.w - best.dx;
+  return { box: { x, y: room.y + best.dy, ...size }, covered: best.covered };
+}
+
+function steps(most: Mm): Mm[] {
+  const found: Mm[] = [];
+  for (let at = 0; at <= most; at += STEP) found.push(at);
+  return found;
+}
+
+/** Squares along one direction, from the first to one past the last. */
+type Stretch = readonly [number, number];
+
+/** The squares that a thing takes along one direction, without its border and with what lies around it. */
+function stretches(from: Mm, size: Mm, squareAt: (at: Mm) => number): { inner: Stretch; outer: Stretch } {
+  const grown = (by: Mm): Stretch => [squareAt(from - by), squareAt(from - by + (size + 2 * by)) + 1];
+  return { inner: grown(-CLEAR), outer: grown(CLEAR) };
 }

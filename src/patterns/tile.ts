@@ -4,7 +4,7 @@ import type { Box } from '../geometry/shape.ts';
 import { formatReading } from '../measure/format.ts';
 import { isInch } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
-import { bestGrid, coverOf, type Parting } from './grid.ts';
+import { bestGrid, coarseOf, coverOf, type Parting } from './grid.ts';
 import { inkOf } from './ink.ts';
 import { boxedItems, pagesOf } from './page.ts';
 import { type PageSetup, type Sheet, sheetsOf } from './paper.ts';
@@ -45,13 +45,25 @@ function before(a: readonly number[], b: readonly number[]): boolean {
   return false;
 }
 
+/** What is found of boxes, found once for each that is asked for. */
+function eachBoxOnce<R>(find: (box: Box) => R): (box: Box) => R {
+  const known = new Map<string, R>();
+  return (box) => {
+    const key = [box.x, box.y, box.w, box.h].join();
+    const found = known.get(key) ?? find(box);
+    known.set(key, found);
+    return found;
+  };
+}
+
 /**
  * Tiles a drawing of any size on paper, in true size: as few pages as turning the paper and shifting the
  * grid can make, pages without ink left out. Null when the paper's margins and overlap leave no room.
  */
 export function tile(drawing: Drawing, options: TileOptions): PatternSet | null {
   const { setup } = options;
-  const ink = inkOf(drawing, options.besides);
+  const flat = flatten(drawing.items);
+  const ink = inkOf(drawing, options.besides, flat);
   const { box, main } = ink;
   const sheets = sheetsOf(setup, box ?? { w: 0, h: 0 });
   const asked = [...(options.keep ?? []), ...(setup.pages.wholeLetters ? (options.letters ?? []) : [])];
@@ -65,12 +77,13 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
     height: drawing.height,
   };
   if (!box || !main) return { ...base, rows: 0, columns: 0, turned: false, pages: [] };
+  const coarse = eachBoxOnce((on) => coarseOf(ink, on));
   const partingsOn = (sheet: Sheet): Parting[] => {
     const cover = coverOf({ main, box }, sheet);
     // As many pages in a row, but they may be shifted over what they are made for.
     const covers = cover.w < box.w || cover.h < box.h ? [cover, main] : [cover];
     return covers.flatMap((on) => {
-      const grid = bestGrid(ink, on, sheet);
+      const grid = bestGrid(ink, on, sheet, () => coarse(on));
       return letters.length > 0 ? [grid, wholeLetters(ink, on, letters, sheet)] : [grid];
     });
   };
@@ -80,7 +93,7 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
   const told = (mm: Mm) => formatReading(mm, setup.measure);
   const pages = pagesOf(
     parting,
-    { box, ink, boxed: boxedItems(flatten(drawing.items)) },
+    { box, ink, boxed: boxedItems(flat) },
     {
       title: options.title,
       note: options.note ?? setup.words.print,

@@ -8,7 +8,7 @@ import type { Box, Point } from '../../src/geometry/shape.ts';
 import { inches } from '../../src/measure/units.ts';
 import { jointsOf, nameOf, pagesAlong } from '../../src/patterns/cells.ts';
 import { hasInk, inkOf } from '../../src/patterns/ink.ts';
-import { Occupancy } from '../../src/patterns/occupancy.ts';
+import { occupancyOf } from '../../src/patterns/occupancy.ts';
 import { marksOf } from '../../src/patterns/registration.ts';
 import type { PatternPage, PatternSet } from '../../src/patterns/result.ts';
 import { tile } from '../../src/patterns/tile.ts';
@@ -70,7 +70,7 @@ describe('ink', () => {
       fc.property(anyDrawing, place, place, fc.integer({ min: 5, max: 300 }), (drawing, x, y, size) => {
         const ink = inkOf(drawing);
         const box = { x, y, w: size, h: size };
-        if (hasInk(ink, box)) expect(new Occupancy(whole, ink, [], 7).count(box)).toBeGreaterThan(0);
+        if (hasInk(ink, box)) expect(occupancyOf(whole, ink, [], 7).count(box)).toBeGreaterThan(0);
       }),
     );
   });

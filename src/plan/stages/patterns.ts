@@ -65,8 +65,9 @@ export function createPatternPlanner() {
       nameOf: say.name,
       finishOf: say.finish,
     });
-    latest = new Map(requests.map((request) => [textOf(request), request]));
-    const plans = requests.map((request) => planned.of(textOf(request), setup));
+    const texts = requests.map(textOf);
+    latest = new Map(requests.map((request, i) => [texts[i] ?? '', request]));
+    const plans = texts.map((text) => planned.of(text, setup));
     planned.sweep();
     return joined(plans);
   };

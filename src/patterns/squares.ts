@@ -1,0 +1,92 @@
+import type { Box, Point } from '../geometry/shape.ts';
+import type { Mm } from '../measure/units.ts';
+
+/** A box parted into small squares, each of which may be marked. What lies outside is left out. */
+export class Squares {
+  readonly columns: number;
+  readonly rows: number;
+  readonly marks: Uint8Array;
+
+  constructor(
+    readonly box: Box,
+    readonly step: Mm,
+    marks: Uint8Array | null = null,
+  ) {
+    this.columns = Math.max(1, Math.ceil(box.w / step));
+    this.rows = Math.max(1, Math.ceil(box.h / step));
+    this.marks = marks ?? new Uint8Array(this.columns * this.rows);
+  }
+
+  copy(): Squares {
+    return new Squares(this.box, this.step, this.marks.slice());
+  }
+
+  /** Column of a place; of one outside, the nearest. */
+  column(x: Mm): number {
+    return Math.min(this.columns - 1, Math.max(0, Math.floor((x - this.box.x) / this.step)));
+  }
+
+  /** Row of a place, counted from the lower end; of one outside, the nearest. */
+  row(y: Mm): number {
+    return Math.min(this.rows - 1, Math.max(0, Math.floor((y - this.box.y) / this.step)));
+  }
+
+  markPoint({ x, y }: Point, as: number): void {
+    const { box } = this;
+    if (x < box.x || x > box.x + box.w || y < box.y || y > box.y + box.h) return;
+    this.marks[this.row(y) * this.columns + this.column(x)] = as;
+  }
+
+  markBox({ x, y, w, h }: Box): void {
+    this.mark(x, y, x + w, y + h);
+  }
+
+  /** Short stretches of the segment by their boxes. */
+  markSegment(a: Point, b: Point): void {
+    const [dx, dy] = [b.x - a.x, b.y - a.y];
+    // Most are shorter than a square: no root is taken for those.
+    const short = Math.abs(dx) + Math.abs(dy) < SHORT * this.step;
+    const parts = short ? 1 : Math.max(1, Math.ceil(Math.hypot(dx, dy) / this.step));
+    let [x, y] = [a.x, a.y];
+    for (let i = 1; i <= parts; i++) {
+      const toX = a.x + (dx * i) / parts;
+      const toY = a.y + (dy * i) / parts;
+      const [left, low] = [Math.min(x, toX), Math.min(y, toY)];
+      this.mark(left, low, left + Math.abs(toX - x), low + Math.abs(toY - y));
+      x = toX;
+      y = toY;
+    }
+  }
+
+  /** Inside of an area, along the middle of each row; its border is marked as segments. */
+  markArea(rings: readonly (readonly Point[])[]): void {
+    for (let r = 0; r < this.rows; r++) {
+      const y = this.box.y + (r + 0.5) * this.step;
+      const crossings: number[] = [];
+      for (const ring of rings) {
+        ring.forEach((p, i) => {
+          const q = ring[(i + 1) % ring.length] as Point;
+          if (p.y > y !== q.y > y) crossings.push(p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x));
+        });
+      }
+      crossings.sort((a, b) => a - b);
+      for (let i = 0; i + 1 < crossings.length; i += 2) {
+        const from = crossings[i] as number;
+        this.markBox({ x: from, y, w: (crossings[i + 1] as number) - from, h: 0 });
+      }
+    }
+  }
+
+  private mark(left: Mm, low: Mm, right: Mm, high: Mm): void {
+    const { box, marks, columns } = this;
+    if (left > box.x + box.w || right < box.x || low > box.y + box.h || high < box.y) return;
+    const [from, to] = [this.column(left), this.column(right)];
+    const last = this.row(high);
+    for (let r = this.row(low); r <= last; r++) {
+      for (let at = r * columns + from; at <= r * columns + to; at++) marks[at] = 1;
+    }
+  }
+}
+
+/** A little under 1: what is rounded never comes out as more than one square. */
+const SHORT = 0.999;
