@@ -8,6 +8,7 @@ import { type Dimension, dimensionOnScreen } from '../../src/editor/drawing/dime
 import { drawDimensions } from '../../src/editor/drawing/drawDimensions.ts';
 import { drawInHand } from '../../src/editor/drawing/drawInHand.ts';
 import { drawKeepClears } from '../../src/editor/drawing/drawKeepClears.ts';
+import { drawPhotoHandles } from '../../src/editor/drawing/drawPhotoHandles.ts';
 import type { Palette } from '../../src/editor/drawing/palette.ts';
 import { sceneOf } from '../../src/editor/drawing/scene.ts';
 import { THEMES, toScreen } from '../../src/editor/state/store.ts';
@@ -164,11 +165,22 @@ it('every line over the drawing is drawn on a halo that stands out at both sides
     NAMED,
     1,
   );
-  // The hatching within a keep-clear is held by its edge.
-  const lines = drawn.filter(
-    ({ color, width }) => color !== 'halo' && width > 0 && width < 100 && !(color === 'bad' && width === 1),
+  const corners = [
+    { x: 0, y: 0 },
+    { x: 70, y: 9 },
+    { x: 60, y: 80 },
+  ];
+  const before = drawn.length;
+  for (const closed of [false, true])
+    drawPhotoHandles(context, { frame: corners, points: corners.slice(1), closed }, NAMED, 1);
+  // Frame, line of the points and each point, twice, each after its halo.
+  expect(drawn.slice(before).filter(({ color }) => color === 'over')).toHaveLength(8);
+  const lines = drawn.filter(({ color, width }) => color !== 'halo' && width > 0 && width < 100);
+  expect(lines.length).toBeGreaterThan(25);
+  // The hatching within a keep-clear: many lines in one path.
+  expect(lines.filter(({ color, path }) => color === 'bad' && path.split('lineTo').length > 5)).toHaveLength(
+    1,
   );
-  expect(lines.length).toBeGreaterThan(15);
   for (const line of lines) {
     const under = drawn
       .slice(0, drawn.indexOf(line))

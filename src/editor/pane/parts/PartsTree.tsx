@@ -284,7 +284,12 @@ const Row = memo(function Row(props: RowProps) {
   const t = useWords();
   const Icon = row.kind === 'group' || row.kind === 'keep-clears' ? null : KIND_ICONS[row.kind];
   const Chevron = row.open ? ChevronDown : ChevronRight;
-  const facts = [told, checks > 0 ? checksInWords(checks) : '', locked ? t('parts.locked') : '']
+  const spoken = [
+    row.name || row.id,
+    told,
+    checks > 0 ? checksInWords(checks) : '',
+    locked ? t('parts.locked') : '',
+  ]
     .filter(Boolean)
     .join(', ');
   return (
@@ -294,6 +299,7 @@ const Row = memo(function Row(props: RowProps) {
       role="treeitem"
       className="tree-row"
       data-row={row.id}
+      aria-label={spoken}
       data-level={row.level}
       data-drop={drop ?? undefined}
       aria-level={row.level}
@@ -333,7 +339,6 @@ const Row = memo(function Row(props: RowProps) {
       ) : (
         <span className="tree-name">{row.name || row.id}</span>
       )}
-      {facts ? <span className="hidden-text">, {facts}</span> : null}
       {locked ? <Lock className="tree-mark" aria-hidden="true" /> : null}
       {checks > 0 ? <TriangleAlert className="tree-mark warn" aria-hidden="true" /> : null}
       {color ? <span className="chip" style={{ background: color }} aria-hidden="true" /> : null}
