@@ -17,6 +17,7 @@ import { createPlanner } from './planning/planner.ts';
 import { hirePlanWorker } from './planning/planWorker.ts';
 import { takeLinked } from './saw/link.ts';
 import { App } from './shell/App.tsx';
+import { createFollower } from './state/follower.ts';
 import { BenchContext } from './state/hooks.ts';
 import { emptyDesign, startSpeaking } from './state/language.ts';
 import { createEditorStore } from './state/store.ts';
@@ -34,13 +35,15 @@ const planner = createPlanner(store, hirePlanWorker, () =>
   store.setState({ notice: { tone: 'warn', text: t('plan.restarted') } }),
 );
 
+const follower = createFollower(store);
+
 await startSession(store);
 // What unpacks a link may not be had; the bench opens without it.
 await takeLinked(store).catch(() => store.setState({ notice: { tone: 'bad', text: t('link.broken') } }));
 
 createRoot(root).render(
   <StrictMode>
-    <BenchContext value={{ store, planner }}>
+    <BenchContext value={{ store, planner, follower }}>
       <App />
     </BenchContext>
   </StrictMode>,

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { applyEdits } from '../../src/design/edit/edit.ts';
 import type { Design, Part, RuleOf } from '../../src/design/schema.ts';
-import { faceFor, layoutOf } from '../../src/editor/document/derive.ts';
+import { shownFrom } from '../../src/editor/document/shown.ts';
 import { editsToGap, gapFixedBy, roomOf } from '../../src/editor/edit/centerGap.ts';
 
 const BOX = { x: 100, y: 200, w: 500, h: 300 };
@@ -24,15 +24,15 @@ describe('the gap beside what is centered', () => {
   it('given for one part sizes it, and leaves that gap on both sides', () => {
     const rule = centered('a');
     const design = designOf([panel('a')], rule);
-    const face = faceFor(design.bed);
-    const layout = layoutOf(design);
-    const room = roomOf(rule, face, layout);
+    const shown = shownFrom(design);
+    const { face } = shown;
+    const room = roomOf(rule, shown);
     expect(gapFixedBy(design, rule)).toBeNull();
     expect(room).toEqual({ low: 0, high: face.width });
     if (!room) return;
-    const made = applyEdits(design, editsToGap(design, layout, rule, room, 50));
+    const made = applyEdits(design, editsToGap(shown, rule, room, 50));
     if (!made.ok) throw new Error('refused');
-    const after = layoutOf(made.design);
+    const after = shownFrom(made.design).layout;
     expect(after.boxes.get('a')).toMatchObject({ x: 50, w: face.width - 100, y: 200, h: 300 });
     expect(after.rules[0]?.result).toBeCloseTo(50, 9);
   });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Part } from '../../src/design/schema.ts';
 import { preview, startState } from '../../src/design/state.ts';
+import { freshDocument } from '../../src/editor/document/document.ts';
 import { removeCorner } from '../../src/editor/edit/cornerActs.ts';
 import {
   addedCorner,
@@ -54,7 +55,7 @@ function storeOf(design: Design) {
   const store = createEditorStore(design, 'light');
   store.setState({
     designId: 'd',
-    edit: { ...startState(design), selection: ['gable'] },
+    edit: { ...freshDocument(design), selection: ['gable'] },
     view: { scale: 1, x: 0, y: 1000 },
   });
   return store;
@@ -125,7 +126,7 @@ describe('a corner by hand', () => {
     const store = storeOf(design);
     const gesture = startCorner(store, touch(400, 400), 1, true);
     gesture?.move(touch(450, 450));
-    expect(store.getState().provisional?.design).not.toEqual(design);
+    expect(store.getState().provisional?.shown.design).not.toEqual(design);
     gesture?.cancel();
     expect(store.getState().edit.design).toBe(design);
     expect(store.getState()).toMatchObject({ provisional: null, hud: null, corner: null });

@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Part, Rule, RuleOf } from '../../src/design/schema.ts';
-import { faceFor, layoutOf } from '../../src/editor/document/derive.ts';
+import { shownFrom } from '../../src/editor/document/shown.ts';
 import { dimensionsOf } from '../../src/editor/drawing/dimensions.ts';
 
 const BOX = { x: 100, y: 200, w: 500, h: 300 };
 
 function dimensions(parts: readonly Part[], rules: readonly Rule[], id: string) {
   const design: Design = { ...newDesign(), parts, rules };
-  const layout = layoutOf(design);
-  const box = layout.boxes.get(id);
+  const shown = shownFrom(design);
+  const box = shown.layout.boxes.get(id);
   if (!box) throw new Error(`no box for ${id}`);
-  return dimensionsOf(design, faceFor(design.bed), layout, id, box);
+  return dimensionsOf(shown, id, box);
 }
 
 describe('dimensions that open a field', () => {

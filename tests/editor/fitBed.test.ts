@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { openData } from '../../src/design/open.ts';
-import { faceFor, layoutOf } from '../../src/editor/document/derive.ts';
 import { fitToBed } from '../../src/editor/edit/fitBed.ts';
 import { inches } from '../../src/measure/units.ts';
+import { faceFor, layoutOf } from './laid.ts';
 
 const FOLDER = new URL('../../assets/starters/', import.meta.url);
 

@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design } from '../../src/design/schema.ts';
-import { layoutOf } from '../../src/editor/document/derive.ts';
 import { framed } from '../../src/editor/gesture/frameSelect.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 import { runs } from '../runs.ts';
+import { layoutOf } from './laid.ts';
 
 const plain = newDesign();
 const withBoxes = (boxes: readonly Box[]): Design => ({

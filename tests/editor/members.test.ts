@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { type Design, designSchema, type PartArray } from '../../src/design/schema.ts';
 import { preview, startState } from '../../src/design/state.ts';
-import { layoutOf } from '../../src/editor/document/derive.ts';
+import { freshDocument } from '../../src/editor/document/document.ts';
 import { memberMarks } from '../../src/editor/drawing/members.ts';
 import { editsToRepeat, memberOf, repeated, withMemberKind } from '../../src/editor/edit/member.ts';
 import {
@@ -16,6 +16,7 @@ import {
 } from '../../src/editor/edit/members.ts';
 import { undoStep } from '../../src/editor/state/commit.ts';
 import { createEditorStore } from '../../src/editor/state/store.ts';
+import { layoutOf } from './laid.ts';
 
 /** Three columns by two rows of panels, 100 by 80, ends flush: starts 0, 200, 400 and 0, 220. */
 const tiles: PartArray = {
@@ -31,7 +32,7 @@ const tiles: PartArray = {
 function bench(array: PartArray = tiles) {
   const design: Design = { ...newDesign(), parts: [array] };
   const store = createEditorStore(design, 'light');
-  store.setState({ edit: { ...startState(design), selection: [array.id] } });
+  store.setState({ edit: { ...freshDocument(design), selection: [array.id] } });
   const now = () => store.getState().edit.design.parts[0] as PartArray;
   const laid = () => layoutOf(store.getState().edit.design).parts;
   return { store, now, laid };

@@ -3,11 +3,12 @@ import type { Check } from '../../src/check/check.ts';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { applyEdits } from '../../src/design/edit/edit.ts';
 import type { Design, Part } from '../../src/design/schema.ts';
-import { layoutOf } from '../../src/editor/document/derive.ts';
+import { shownFrom } from '../../src/editor/document/shown.ts';
 import { mendsFor } from '../../src/editor/edit/mends.ts';
 import { alike } from '../../src/editor/pane/facts/alike.ts';
 import type { LaidPart } from '../../src/layout/laid.ts';
 import { chanceOf } from '../chance.ts';
+import { layoutOf } from './laid.ts';
 
 const panel = (id: string, x: number, y: number, w: number, h: number, on = 'face'): Part => ({
   ...newPart('panel', { id, name: id, box: { x, y, w, h } }),
@@ -47,7 +48,7 @@ describe('the mends of a check', () => {
   const design = designOf([panel('board', 200, 300, 400, 500), panel('sign', 560, 400, 300, 120)]);
 
   it('are to lay it on, to move it out and to let it end there; each leaves nothing of it', () => {
-    const mends = mendsFor(design, errorsIn(design));
+    const mends = mendsFor(shownFrom(design), errorsIn(design));
     expect(mends.length).toBe(3);
     expect(mends.map(({ how }) => how)).toContain('move');
     for (const { edits } of mends) {
@@ -61,7 +62,7 @@ describe('the mends of a check', () => {
     const many = designOf([...plates, panel('door', 200, 300, 400, 500)]);
     const [group, ...more] = alike(errorsIn(many));
     expect([group?.length, more.length]).toEqual([3, 0]);
-    const mends = mendsFor(many, group ?? []);
+    const mends = mendsFor(shownFrom(many), group ?? []);
     expect(mends[0]).toMatchObject({ how: 'lay', parts: ['plate-0', 'plate-1', 'plate-2'], to: 'door' });
     for (const { edits, parts } of mends) {
       const done = applyEdits(many, edits);
@@ -73,7 +74,7 @@ describe('the mends of a check', () => {
 
   it('move no locked part', () => {
     const parts = design.parts.map((part) => (part.id === 'sign' ? { ...part, locked: true } : part));
-    const mends = mendsFor({ ...design, parts }, errorsIn({ ...design, parts }));
+    const mends = mendsFor(shownFrom({ ...design, parts }), errorsIn({ ...design, parts }));
     expect(mends.length).toBeGreaterThan(0);
     expect(mends.every(({ parts }) => parts.join() === 'board')).toBe(true);
   });
@@ -81,10 +82,10 @@ describe('the mends of a check', () => {
   it('bring back what is past the edge, and lay what hangs in the air on what is under it', () => {
     const off = designOf([panel('board', -60, 300, 400, 500)]);
     const found = layoutOf(off).checks.filter(({ code }) => code === 'part.off-face');
-    expect(mendsFor(off, found)).toMatchObject([{ how: 'move', axis: 'x', by: 60 }]);
+    expect(mendsFor(shownFrom(off), found)).toMatchObject([{ how: 'move', axis: 'x', by: 60 }]);
     const air = designOf([panel('board', 100, 200, 300, 300), panel('plate', 500, 900, 90, 90, 'board')]);
     const held = layoutOf(air).checks.filter(({ code }) => code === 'part.unsupported');
-    expect(mendsFor(air, held)).toMatchObject([{ how: 'lay', parts: ['plate'] }]);
+    expect(mendsFor(shownFrom(air), held)).toMatchObject([{ how: 'lay', parts: ['plate'] }]);
   });
 
   it('leave no two bodies in one place, of random pairs', () => {
@@ -98,7 +99,7 @@ describe('the mends of a check', () => {
       const found = errorsIn(pair).filter(({ code }) => code === 'part.overlap');
       const [a, b] = layoutOf(pair).parts;
       expect(found.length).toBe(a && b && clash(a, b) ? 1 : 0);
-      for (const { edits, parts } of mendsFor(pair, found)) {
+      for (const { edits, parts } of mendsFor(shownFrom(pair), found)) {
         offered++;
         const done = applyEdits(pair, edits);
         if (!done.ok) throw new Error('a mend does not apply');

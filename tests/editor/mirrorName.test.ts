@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { applyEdits } from '../../src/design/edit/edit.ts';
+import { shownFrom } from '../../src/editor/document/shown.ts';
 import { arrangingOf, editsToArrange } from '../../src/editor/edit/arrange.ts';
 import { mirrorCopy } from '../../src/layout/arrange/mirror.ts';
 
@@ -9,7 +10,10 @@ function nameOfImage(name: string, axis: 'x' | 'y', other = 'Board'): string | u
   const panel = (id: string, named: string, x: number) =>
     newPart('panel', { id, name: named, box: { x, y: 200, w: 150, h: 300 } });
   const design = { ...newDesign(), parts: [panel('a', name, 150), panel('b', other, 700)] };
-  const made = mirrorCopy(arrangingOf(design), ['a'], { axis, about: { of: 'face', side: 'mid' } });
+  const made = mirrorCopy(arrangingOf(shownFrom(design)), ['a'], {
+    axis,
+    about: { of: 'face', side: 'mid' },
+  });
   const done = applyEdits(design, editsToArrange(design, made));
   return done.ok ? done.design.parts.at(-1)?.name : undefined;
 }

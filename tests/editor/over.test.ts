@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { openData } from '../../src/design/open.ts';
 import type { Design } from '../../src/design/schema.ts';
-import { faceFor, layoutOf, looksFor } from '../../src/editor/document/derive.ts';
+import { shownFrom } from '../../src/editor/document/shown.ts';
 import { type Dimension, dimensionOnScreen } from '../../src/editor/drawing/dimensions.ts';
 import { drawDimensions } from '../../src/editor/drawing/drawDimensions.ts';
 import { drawInHand } from '../../src/editor/drawing/drawInHand.ts';
@@ -15,6 +15,7 @@ import { THEMES, toScreen } from '../../src/editor/state/store.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 import { chanceOf } from '../chance.ts';
 import { runs } from '../runs.ts';
+import { faceFor } from './laid.ts';
 
 const TOKENS = readFileSync(new URL('../../src/editor/style/tokens.css', import.meta.url), 'utf8');
 const FOLDER = new URL('../../assets/starters/', import.meta.url);
@@ -50,7 +51,7 @@ function surfacesOf(file: string): string[] {
   const opened = openData(JSON.parse(readFileSync(new URL(file, FOLDER), 'utf8')));
   if (!opened.ok) throw new Error(`${file} does not open`);
   const { design } = opened;
-  const { parts, grounds } = looksFor(design, layoutOf(design));
+  const { parts, grounds } = shownFrom(design).looks;
   return [...new Set([...parts.values(), ...grounds.values(), ...design.finishes.map((f) => f.color)])];
 }
 
@@ -139,7 +140,7 @@ const CHOSEN = { selection: ['one'], corner: null, member: null, carrying: false
 
 it('every line over the drawing is drawn on a halo that stands out at both sides', () => {
   const design = faceWith('strip', { x: 100, y: 200, w: 500, h: 63.5 });
-  const scene = sceneOf(design, { ...CHOSEN, view: VIEW });
+  const scene = sceneOf(shownFrom(design), { ...CHOSEN, view: VIEW });
   const { drawn, context } = recorder();
   drawDimensions(context, [...scene.overall, ...scene.dimensions], VIEW, NAMED);
   drawInHand(context, {
@@ -217,7 +218,7 @@ describe('plates of a part', () => {
         ],
       };
       const view = { scale: between(0.2, 1.2), x: 80, y: 900 };
-      const { dimensions, overall } = sceneOf(design, { ...CHOSEN, view });
+      const { dimensions, overall } = sceneOf(shownFrom(design), { ...CHOSEN, view });
       const screen = (d: Dimension) => dimensionOnScreen(d, (p) => toScreen(view, p));
       // Plates as large as the longest measures make them: 64 by 24 pixels; figures of the face 52 by 20.
       const taken = overall.flatMap((d) => {

@@ -3,6 +3,7 @@ import type { CheckCode } from '../../src/check/codes.ts';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { applyEdits } from '../../src/design/edit/edit.ts';
 import type { Design, Part } from '../../src/design/schema.ts';
+import { shownFrom } from '../../src/editor/document/shown.ts';
 import { mendsFor } from '../../src/editor/edit/mends.ts';
 import { PLAN_MENDS } from '../../src/editor/edit/planMends.ts';
 import { planned } from '../plan/starters.ts';
@@ -56,7 +57,7 @@ describe('a mend of what only the whole plan finds', () => {
     const found = planned(design).checks.filter((check) => check.code === code);
     const [check] = found;
     if (!check) throw new Error(`${code} does not come`);
-    const [mend] = mendsFor(design, [check]);
+    const [mend] = mendsFor(shownFrom(design), [check]);
     if (!mend) throw new Error(`${code} has no mend`);
     const done = applyEdits(design, mend.edits);
     if (!done.ok) throw new Error('refused');

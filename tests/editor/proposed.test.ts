@@ -1,20 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design } from '../../src/design/schema.ts';
-import { faceFor, layoutOf } from '../../src/editor/document/derive.ts';
+import { shownFrom } from '../../src/editor/document/shown.ts';
 import { newRule, proposed } from '../../src/editor/edit/newRule.ts';
 
 describe('a rule that is added in the pane', () => {
   const door = newPart('panel', { id: 'door', name: 'Door', box: { x: 200, y: 200, w: 500, h: 900 } });
   const frame = newPart('run', { id: 'frame', name: 'Frame', box: { x: 250, y: 250, w: 400, h: 800 } });
   const plate = newPart('panel', { id: 'plate', name: 'Plate', box: { x: 400, y: 600, w: 100, h: 50 } });
-  const of = (parts: Design['parts'], kind: Parameters<typeof proposed>[4]) => {
+  const of = (parts: Design['parts'], kind: Parameters<typeof proposed>[2]) => {
     const design = { ...newDesign(), parts };
-    const layout = layoutOf(design);
-    const face = faceFor(design.bed);
-    const about = proposed(design, face, layout, plate, kind);
+    const shown = shownFrom(design);
+    const about = proposed(shown, plate, kind);
     const draft = { kind, axis: 'x', side: 'low', toSide: 'low', ...about } as const;
-    return { about, rule: newRule(design, face, layout, plate, draft) };
+    return { about, rule: newRule(shown, plate, draft) };
   };
 
   it('proposes for a margin and a center what the part lies on, not the face', () => {

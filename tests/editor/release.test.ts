@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Rule } from '../../src/design/schema.ts';
-import { layoutOf } from '../../src/editor/document/derive.ts';
+import { shownFrom } from '../../src/editor/document/shown.ts';
 import { edgesHeldTo, withOtherEdge } from '../../src/editor/edit/otherEdge.ts';
 import { ruleInPieces, ruleSentence } from '../../src/editor/edit/sentence.ts';
 import { readAgain, readOtherEdge } from '../../src/editor/gesture/release.ts';
@@ -9,6 +9,7 @@ import { undoStep } from '../../src/editor/state/commit.ts';
 import { type EditorStore, releaseNow } from '../../src/editor/state/store.ts';
 import { speak } from '../../src/editor/words/t.ts';
 import { benchOf, perform } from './intent/hand.ts';
+import { layoutOf } from './laid.ts';
 
 const panel = (id: string, x: number, y: number, w: number, h: number) =>
   newPart('panel', { id, name: id, box: { x, y, w, h } });
@@ -85,14 +86,13 @@ describe('what a release held', () => {
   it('runs to the far edge of a stile when that word is clicked, and back', () => {
     const store = drawn();
     const [between] = held(store, 'x');
-    const layout = layoutOf(store.getState().edit.design);
-    const other = between && withOtherEdge(between, 'high', layout);
+    const other = between && withOtherEdge(between, 'high', store.getState().edit.shown);
     if (!other) throw new Error('no other edge');
     readOtherEdge(store, other.rule);
     expect(boxOf(store)).toMatchObject({ x: 180, w: 600 });
     expect(releaseNow(store.getState())?.readings[1]?.says).toContain('to the right edge of right');
     const [now] = held(store, 'x');
-    const back = now && withOtherEdge(now, 'high', layoutOf(store.getState().edit.design));
+    const back = now && withOtherEdge(now, 'high', store.getState().edit.shown);
     if (!back) throw new Error('no way back');
     readOtherEdge(store, back.rule);
     expect(boxOf(store)).toMatchObject({ x: 180, w: 520 });
@@ -120,12 +120,12 @@ describe('the edges in a sentence', () => {
   };
 
   it('are of a frame its inside and outside, of anything else its two sides; the face has no other', () => {
-    const layout = layoutOf(design);
-    expect(withOtherEdge(between, 'low', layout)?.edge).toEqual(edge('frame', 'low'));
-    expect(withOtherEdge(between, 'high', layout)?.edge).toEqual(edge('stile', 'high'));
-    const low = withOtherEdge(between, 'low', layout)?.rule;
-    expect(low && withOtherEdge(low, 'low', layout)?.rule).toEqual(between);
-    expect(withOtherEdge({ ...between, low: edge('face', 'low') }, 'low', layout)).toBeNull();
+    const shown = shownFrom(design);
+    expect(withOtherEdge(between, 'low', shown)?.edge).toEqual(edge('frame', 'low'));
+    expect(withOtherEdge(between, 'high', shown)?.edge).toEqual(edge('stile', 'high'));
+    const low = withOtherEdge(between, 'low', shown)?.rule;
+    expect(low && withOtherEdge(low, 'low', shown)?.rule).toEqual(between);
+    expect(withOtherEdge({ ...between, low: edge('face', 'low') }, 'low', shown)).toBeNull();
   });
 
   it.each(['en', 'de'] as const)('leave the sentence as it is (%s)', async (language) => {

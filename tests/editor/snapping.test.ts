@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Run } from '../../src/design/schema.ts';
-import { startState } from '../../src/design/state.ts';
-import { boundsFor, layoutOf } from '../../src/editor/document/derive.ts';
-import { snapInHand } from '../../src/editor/gesture/snapping.ts';
+import { freshDocument } from '../../src/editor/document/document.ts';
+import { boundsIn, shownFrom } from '../../src/editor/document/shown.ts';
+import { groundOf, snapInHand } from '../../src/editor/gesture/snapping.ts';
 import { createEditorStore } from '../../src/editor/state/store.ts';
 import { inches } from '../../src/measure/units.ts';
 
@@ -20,17 +20,21 @@ function designWith(side: Run['side']): Design {
 
 function snapOf(design: Design, id: string, box: typeof FRAME) {
   const store = createEditorStore(design, 'light');
-  store.setState({ edit: startState(design), view: { scale: 1, x: 0, y: 0 } });
+  store.setState({ edit: freshDocument(design), view: { scale: 1, x: 0, y: 0 } });
   const grip = { x: 'move', y: null } as const;
   const parts = design.parts.filter((part) => part.id === id);
-  const snap = snapInHand(store.getState(), design, layoutOf(design), { moving: [{ id, box }], grip, parts });
+  const snap = snapInHand(store.getState(), design, groundOf(shownFrom(design)), {
+    moving: [{ id, box }],
+    grip,
+    parts,
+  });
   return { ...snap, dx: (snap.boxes.get(id)?.x ?? Number.NaN) - box.x };
 }
 
 describe('snapping to a frame', () => {
   it('takes the visible outside where the stock lies outside of the path', () => {
     const design = designWith('outside');
-    expect(boundsFor(layoutOf(design)).get('frame')?.box.x).toBeCloseTo(FRAME.x - WIDTH, 6);
+    expect(boundsIn(shownFrom(design), 'frame')?.box.x).toBeCloseTo(FRAME.x - WIDTH, 6);
     // Its right edge is 3 mm short of the frame's visible left edge, 66.5 mm short of its path.
     const snap = snapOf(design, 'panel', { x: FRAME.x - WIDTH - 3 - 120, y: 700, w: 120, h: 90 });
     expect(snap.dx).toBeCloseTo(3, 6);
@@ -77,7 +81,7 @@ describe('snapping to the members of an array', () => {
       },
     ]);
     const rule = { ...snap.rules[0], id: 'held' } as Design['rules'][number];
-    const held = layoutOf({ ...design, rules: [rule] });
+    const held = shownFrom({ ...design, rules: [rule] }).layout;
     expect(held.rules[0]?.holds).toBe(true);
     expect(held.boxes.get('panel')?.x).toBeCloseTo(second, 6);
   });

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
-import { layoutOf } from '../../src/editor/document/derive.ts';
 import { checksOn, partFacts } from '../../src/editor/pane/parts/partFacts.ts';
 import { KEEP_CLEARS, treeRows } from '../../src/editor/pane/parts/rows.ts';
 import { treeMove } from '../../src/editor/pane/parts/treeKeys.ts';
+import { layoutOf } from './laid.ts';
 
 const box = { x: 0, y: 0, w: 10, h: 10 };
 const design = {

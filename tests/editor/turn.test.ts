@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Strip } from '../../src/design/schema.ts';
-import { startState } from '../../src/design/state.ts';
+import { freshDocument } from '../../src/editor/document/document.ts';
 import { startTurn } from '../../src/editor/gesture/turn.ts';
 import { createEditorStore } from '../../src/editor/state/store.ts';
 import { radians } from '../../src/measure/units.ts';
@@ -16,7 +16,7 @@ function turnedTo(angle: number, free: boolean): number | undefined {
   const leaning = strip('b', { lie: 'turned', angle: 33.5, length: 300 });
   const design: Design = { ...newDesign(), parts: [strip('a', { lie: 'across' }), leaning] };
   const store = createEditorStore(design, 'light');
-  store.setState({ edit: { ...startState(design), selection: ['a'] } });
+  store.setState({ edit: { ...freshDocument(design), selection: ['a'] } });
   const touch = (deg: number) => {
     const [x, y] = [600 + 200 * Math.cos(radians(deg)), 620 + 200 * Math.sin(radians(deg))];
     return { px: { x, y }, face: { x, y }, free, shift: false, touch: false };

@@ -2,9 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { applyEdits } from '../../src/design/edit/edit.ts';
 import type { Design, Part, Rule } from '../../src/design/schema.ts';
-import { layoutOf } from '../../src/editor/document/derive.ts';
+import { shownFrom } from '../../src/editor/document/shown.ts';
 import { editsToType } from '../../src/editor/edit/typed.ts';
 import type { Box } from '../../src/geometry/shape.ts';
+import { layoutOf } from './laid.ts';
 
 const face = { low: { of: 'face', side: 'low' }, high: { of: 'face', side: 'high' } } as const;
 const across: Rule = { id: 'across', kind: 'center', axis: 'x', parts: ['a'], ...face };
@@ -19,7 +20,7 @@ function designWith(parts: Readonly<Record<string, Box>>, rules: readonly Rule[]
 function typed(design: Design, id: string, sides: Partial<Box>) {
   const box = layoutOf(design).boxes.get(id);
   if (!box) throw new Error(`no ${id}`);
-  const { edits, letGo } = editsToType(design, id, box, sides);
+  const { edits, letGo } = editsToType(shownFrom(design), id, box, sides);
   const done = applyEdits(design, edits);
   if (!done.ok) throw new Error('the edits do not apply');
   return {

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { openData } from '../../src/design/open.ts';
 import type { Design } from '../../src/design/schema.ts';
-import { layoutOf } from '../../src/editor/document/derive.ts';
 import { plan } from '../../src/plan/plan.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { EN } from '../../src/plan/words/en.ts';
 import { sayFor } from '../../src/plan/words/say.ts';
 import { checkMessage } from '../../src/plan/words/words.ts';
+import { layoutOf } from '../editor/laid.ts';
 import { kiosk, SUPPLIES } from './starters.ts';
 
 const QUICK = { effort: { nodes: 200 } };

@@ -1,8 +1,7 @@
 import type { CSSProperties } from 'react';
 import { inSlot, measuresOf, withFields } from '../../design/rule/table.ts';
-import type { Design } from '../../design/schema.ts';
-import type { Layout } from '../../layout/laid.ts';
 import { MeasureField } from '../control/MeasureField.tsx';
+import type { Shown } from '../document/shown.ts';
 import { ruleWord } from '../edit/ruleWords.ts';
 import { editsToType } from '../edit/typed.ts';
 import { commit } from '../state/commit.ts';
@@ -17,13 +16,13 @@ import { LetteringInPlace } from './LetteringInPlace.tsx';
 import { SpacingInPlace } from './SpacingInPlace.tsx';
 
 interface CanvasFieldsProps {
-  readonly layout: Layout;
+  readonly shown: Shown;
   readonly view: View;
-  readonly design: Design;
 }
 
 /** A field opened on the drawing itself: a dimension that was clicked, or the lettering of a sign. */
-export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
+export function CanvasFields({ shown, view }: CanvasFieldsProps) {
+  const { design, layout } = shown;
   const t = useWords();
   const store = useStore();
   const field = useEditor((s) => s.field);
@@ -68,7 +67,7 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
       return (
         <div className="canvas-field roomy" style={style}>
           {rule.kind === 'center' ? (
-            <CenterGapInPlace design={design} layout={layout} rule={rule} gap={gap} onDone={close} />
+            <CenterGapInPlace shown={shown} rule={rule} gap={gap} onDone={close} />
           ) : rule.kind === 'even' ? (
             <GapInPlace rule={rule} gap={gap} onDone={close} />
           ) : null}
@@ -102,7 +101,7 @@ export function CanvasFields({ layout, view, design }: CanvasFieldsProps) {
   const box = layout.boxes.get(field.part) ?? design.keepClears.find((k) => k.id === field.part)?.box;
   if (!box) return null;
   const take = (mm: number) => {
-    const { edits } = editsToType(design, field.part, box, { [field.side]: mm });
+    const { edits } = editsToType(shown, field.part, box, { [field.side]: mm });
     commit(store, edits, t('did.measure', { to: lengthText(design, mm) }));
   };
   return (

@@ -1,17 +1,16 @@
 import { useEffect, useRef } from 'react';
-import type { Design, RuleOf } from '../../design/schema.ts';
-import type { Layout } from '../../layout/laid.ts';
+import type { RuleOf } from '../../design/schema.ts';
 import type { Mm } from '../../measure/units.ts';
 import { MeasureField } from '../control/MeasureField.tsx';
+import type { Shown } from '../document/shown.ts';
 import { editsToGap, type GapFixed, gapFixedBy, roomOf } from '../edit/centerGap.ts';
-import { useCommit, useFace } from '../state/hooks.ts';
+import { useCommit } from '../state/hooks.ts';
 import { useWords, type WordKey } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { closesOnEscape } from './closesOnEscape.ts';
 
 interface CenterGapInPlaceProps {
-  readonly design: Design;
-  readonly layout: Layout;
+  readonly shown: Shown;
   readonly rule: RuleOf<'center'>;
   /** The gap that comes out now. */
   readonly gap: Mm;
@@ -19,12 +18,12 @@ interface CenterGapInPlaceProps {
 }
 
 /** The gap beside something centered: what is typed sizes the part, or one sentence says what decides it. */
-export function CenterGapInPlace({ design, layout, rule, gap, onDone }: CenterGapInPlaceProps) {
+export function CenterGapInPlace({ shown, rule, gap, onDone }: CenterGapInPlaceProps) {
   const t = useWords();
-  const face = useFace();
+  const { design } = shown;
   const commit = useCommit();
   const fixed = gapFixedBy(design, rule);
-  const room = roomOf(rule, face, layout);
+  const room = roomOf(rule, shown);
   if (fixed !== null) return <Decided by={fixed} onDone={onDone} />;
   if (room === null) return null;
   return (
@@ -36,7 +35,7 @@ export function CenterGapInPlace({ design, layout, rule, gap, onDone }: CenterGa
       max={Math.max(0, (room.high - room.low - 1) / 2)}
       value={gap}
       onCommit={(mm) =>
-        commit(editsToGap(design, layout, rule, room, mm), t('did.measure', { to: lengthText(design, mm) }))
+        commit(editsToGap(shown, rule, room, mm), t('did.measure', { to: lengthText(design, mm) }))
       }
       onDone={onDone}
     />

@@ -6,7 +6,7 @@ import { keepPhotos } from '../photo/keep.ts';
 import { fitToFace } from '../state/fit.ts';
 import { useEditor, usePlan, useShadows, useStore } from '../state/hooks.ts';
 import { holdCanvas, shownOn } from '../state/place.ts';
-import { isCarrying, shownDesign } from '../state/store.ts';
+import { isCarrying, shownNow } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
 import { CanvasFields } from './CanvasFields.tsx';
 import { DimensionLabels } from './DimensionLabels.tsx';
@@ -33,7 +33,8 @@ export function FaceCanvas() {
   const palette = usePalette();
   const carrying = useEditor(isCarrying);
   // While something is carried the layers draw from the store; nothing here is rendered again until it is put down.
-  const design = useEditor((s) => (isCarrying(s) ? s.edit.design : shownDesign(s)));
+  const shown = useEditor((s) => (isCarrying(s) ? s.edit.shown : shownNow(s)));
+  const { design } = shown;
   const { plan } = usePlan();
   const view = useEditor((s) => s.view);
   const fitted = useEditor((s) => s.fitted);
@@ -49,8 +50,8 @@ export function FaceCanvas() {
   // While something is carried, shadows go with the parts instead.
   const shadows = carrying ? null : exact;
   const scene = useMemo(
-    () => sceneOf(design, { selection, view, corner, member, carrying }),
-    [design, selection, view, corner, member, carrying],
+    () => sceneOf(shown, { selection, view, corner, member, carrying }),
+    [shown, selection, view, corner, member, carrying],
   );
   const { face, layout } = scene;
 
@@ -105,7 +106,7 @@ export function FaceCanvas() {
         <Stage width={size.width} height={size.height} listening={false}>
           <PartsLayer
             {...size}
-            design={design}
+            shown={shown}
             signs={signs}
             view={view}
             look={look}
@@ -134,7 +135,7 @@ export function FaceCanvas() {
       </div>
       <HudTag />
       <ReleaseBar />
-      <CanvasFields layout={layout} view={view} design={design} />
+      <CanvasFields shown={shown} view={view} />
     </div>
   );
 }

@@ -7,7 +7,7 @@ import { MeasureField } from '../control/MeasureField.tsx';
 import { Typeset } from '../control/Typeset.tsx';
 import { arrangingOf } from '../edit/arrange.ts';
 import { editsToRecount } from '../edit/evenCount.ts';
-import { useCommit, useSettledDesign } from '../state/hooks.ts';
+import { useCommit, useSettled } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { closesOnEscape } from './closesOnEscape.ts';
@@ -25,7 +25,8 @@ interface GapInPlaceProps {
  */
 export function GapInPlace({ rule, gap, onDone }: GapInPlaceProps) {
   const t = useWords();
-  const design = useSettledDesign();
+  const shown = useSettled();
+  const { design } = shown;
   const commit = useCommit();
   const [wanted, setWanted] = useState<Mm | null>(null);
   const first = useRef<HTMLButtonElement>(null);
@@ -34,7 +35,7 @@ export function GapInPlace({ rule, gap, onDone }: GapInPlaceProps) {
     if (wanted !== null) first.current?.focus();
   }, [wanted]);
 
-  const on = arrangingOf(design);
+  const on = arrangingOf(shown);
   const text = (mm: Mm) => lengthText(design, mm);
   const count = wanted === null ? null : countFor(on, rule, wanted);
   const pitch = wanted === null ? null : pitchFor(on, rule, wanted);
@@ -53,7 +54,7 @@ export function GapInPlace({ rule, gap, onDone }: GapInPlaceProps) {
               type="button"
               className="btn"
               onClick={() =>
-                take(editsToRecount(design, rule, count.count), t('did.count', { count: count.count }))
+                take(editsToRecount(shown, rule, count.count), t('did.count', { count: count.count }))
               }
             >
               <Typeset text={t('even.offerCount', { count: count.count, gap: text(count.gap) })} />

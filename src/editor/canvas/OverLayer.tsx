@@ -8,7 +8,7 @@ import type { Palette } from '../drawing/palette.ts';
 import { rulerPainter } from '../drawing/rulers.ts';
 import { sceneOf } from '../drawing/scene.ts';
 import { useStore } from '../state/hooks.ts';
-import { type EditorState, isCarrying, shownDesign, type View } from '../state/store.ts';
+import { type EditorState, isCarrying, shownNow, type View } from '../state/store.ts';
 import { lengthText } from '../words/text.ts';
 import { useOwnFrames } from './useOwnFrames.ts';
 
@@ -37,17 +37,17 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
   const paint = useCallback<NonNullable<React.ComponentProps<typeof Shape>['sceneFunc']>>(
     (ctx) => {
       const state = store.getState();
-      const design = shownDesign(state);
+      const shown = shownNow(state);
       const carrying = isCarrying(state);
       const { corner, member, path, frame, provisional, hud } = state;
       const { selection } = state.edit;
-      const scene = sceneOf(design, { selection, view, corner, member, carrying });
+      const scene = sceneOf(shown, { selection, view, corner, member, carrying });
       drawDimensions(ctx, scene.overall, view, palette);
       drawInHand(ctx, { ...scene, view, palette, guides: provisional?.guides ?? [], path, frame });
       drawDimensions(ctx, scene.dimensions, view, palette);
-      const textOf = (d: { from: number; to: number }) => lengthText(design, Math.abs(d.to - d.from));
+      const textOf = (d: { from: number; to: number }) => lengthText(shown.design, Math.abs(d.to - d.from));
       if (carrying) drawFigures(ctx, scene.dimensions, view, palette, textOf);
-      const look = { view, width, height, unit: design.measure.unit, palette };
+      const look = { view, width, height, unit: shown.design.measure.unit, palette };
       rulers.current(ctx, look, scene.marked, ctx.canvas.pixelRatio);
       // What is typed shows as a tag of the page.
       if (hud && hud.text !== '' && !hud.typed)

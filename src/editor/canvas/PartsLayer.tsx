@@ -1,29 +1,27 @@
 import type { Layer as KonvaLayer } from 'konva/lib/Layer';
 import { memo, useCallback, useMemo, useRef } from 'react';
 import { Layer, Shape } from 'react-konva';
-import type { Design } from '../../design/schema.ts';
 import { type Looks, letterLook } from '../../finish/look.ts';
 import type { ShadowArea } from '../../finish/shadow.ts';
 import { radians } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
 import type { SignPlan } from '../../plan/types.ts';
-import { faceFor, keepClearsOf, layoutOf, looksFor } from '../document/derive.ts';
+import type { Shown } from '../document/shown.ts';
 import { gleamsOn } from '../drawing/gleam.ts';
 import { type Painted, type PartsLook, paintParts } from '../drawing/paintParts.ts';
 import type { Palette } from '../drawing/palette.ts';
 import { appearanceOf } from '../drawing/partLook.ts';
 import { useStraightened } from '../photo/useStraightened.ts';
-import { materialsOf, stocksOf } from '../shipped/tables.ts';
 import { useStore } from '../state/hooks.ts';
 import type { Photo, PhotoMode } from '../state/photo.ts';
-import { type EditorState, type Look, shownDesign, type View } from '../state/store.ts';
+import { type EditorState, type Look, shownNow, type View } from '../state/store.ts';
 import { groundPainter } from './ground.ts';
 import { useOwnFrames } from './useOwnFrames.ts';
 
 interface PartsLayerProps {
   readonly width: number;
   readonly height: number;
-  readonly design: Design;
+  readonly shown: Shown;
   readonly signs: ReadonlyMap<string, SignPlan>;
   readonly view: View;
   readonly look: Look;
@@ -39,14 +37,14 @@ interface PartsLayerProps {
  * only where those are is drawn anew. The layer keeps what stands on it from one frame to the next.
  */
 export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
-  const { width, height, design, signs, view, look, palette, shadows, photo, photoMode } = props;
-  const { finishes, stocks, light, bed } = design;
-  const { unit } = design.measure;
+  const { width, height, shown, signs, view, look, palette, shadows, photo, photoMode } = props;
+  const { face, stocks, materials } = shown;
+  const { finishes, light, bed } = shown.design;
+  const { unit } = shown.design.measure;
   const store = useStore();
   const layer = useRef<KonvaLayer>(null);
   const drawn = useRef<Drawn | null>(null);
   const ground = useRef(groundPainter());
-  const face = faceFor(bed);
   const straightened = useStraightened(photo, face);
   const lookWith = useMemo(() => {
     const sheens = new Map(finishes.map((f) => [f.id, f.sheen]));
@@ -57,7 +55,7 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
         ...{ width, height, view, look, palette, shadows },
         scale: view.scale,
         light: shadowOf(light),
-        appearance: appearanceOf({ looks, finishes, stocks: stocksOf({ stocks }), materials: materialsOf() }),
+        appearance: appearanceOf({ looks, finishes, stocks, materials }),
         letterOf: (sign, finish) => ({
           fill: letterLook(looks, finishes, sign, finish) ?? '#888888',
           sheen: sheens.get(finish) ?? null,
@@ -66,7 +64,7 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
         signOf: (id) => signs.get(id),
       };
     });
-  }, [width, height, finishes, stocks, light, face, signs, view, look, palette, shadows]);
+  }, [width, height, finishes, stocks, materials, light, face, signs, view, look, palette, shadows]);
   const groundLook = useMemo(
     () => ({ width, height, view, face, bed, unit, palette, photo, photoMode, straightened }),
     [width, height, view, face, bed, unit, palette, photo, photoMode, straightened],
@@ -74,12 +72,11 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
 
   const paint = useCallback<NonNullable<React.ComponentProps<typeof Shape>['sceneFunc']>>(
     (pen) => {
-      const shown = shownDesign(store.getState());
-      const layout = layoutOf(shown);
+      const { looks, layout, keepClears } = shownNow(store.getState());
       const now: Painted = {
-        look: lookWith(looksFor(shown, layout)),
+        look: lookWith(looks),
         parts: layout.parts,
-        keepClears: keepClearsOf(shown),
+        keepClears,
         ground: ground.current(groundLook, pen.canvas.pixelRatio),
       };
       const last = drawn.current;

@@ -1,9 +1,9 @@
 import type { Box } from '../../geometry/shape.ts';
 import { Typeset } from '../control/Typeset.tsx';
-import { boundsIn, layoutOf } from '../document/derive.ts';
+import { boundsIn } from '../document/shown.ts';
 import { EdgeSentence } from '../frame/EdgeSentence.tsx';
 import { readAgain, readOtherEdge } from '../gesture/release.ts';
-import { useEditor, useStore } from '../state/hooks.ts';
+import { useEditor, useSettled, useStore } from '../state/hooks.ts';
 import { canvasElement } from '../state/place.ts';
 import { isCarrying, type Release, releaseNow, toScreen } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
@@ -18,9 +18,9 @@ function Bar({ release }: { release: Release }) {
   const t = useWords();
   const store = useStore();
   const view = useEditor((s) => s.view);
+  const shown = useSettled();
   const { design, part, readings, chosen } = release;
-  const layout = layoutOf(design);
-  const box = boundsIn(layout, part)?.box;
+  const box = boundsIn(shown, part)?.box;
   const now = readings[chosen];
   if (!box || !now) return null;
   const at = toScreen(view, { x: box.x, y: box.y + box.h });
@@ -45,12 +45,7 @@ function Bar({ release }: { release: Release }) {
         {rules.length === 0 ? <li>{t('release.isFree')}</li> : null}
         {rules.map((rule) => (
           <li key={rule.id}>
-            <EdgeSentence
-              design={design}
-              layout={layout}
-              rule={rule}
-              onTake={(other) => readOtherEdge(store, other)}
-            />
+            <EdgeSentence shown={shown} rule={rule} onTake={(other) => readOtherEdge(store, other)} />
           </li>
         ))}
       </ul>

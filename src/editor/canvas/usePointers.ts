@@ -1,6 +1,5 @@
 import { type PointerEvent, type RefObject, useEffect, useMemo } from 'react';
 import type { Point } from '../../geometry/shape.ts';
-import { layoutOf } from '../document/derive.ts';
 import { boxesOf } from '../drawing/boxes.ts';
 import { handleAt, handlesOf } from '../drawing/handles.ts';
 import { partAt, pickAt } from '../drawing/pick.ts';
@@ -171,7 +170,7 @@ class Hand {
     const store = this.#store;
     const { edit, view, tool } = store.getState();
     const reach = REACH[touch.touch ? 'finger' : 'mouse'];
-    const found = pickAt(edit.design, layoutOf(edit.design), touch.face, pixels(view, reach));
+    const found = pickAt(edit.design, edit.shown.layout, touch.face, pixels(view, reach));
     if (!found || tool !== 'select') return;
     const isNew = !before.includes(found);
     select(store, isNew ? [found] : before);
@@ -185,8 +184,8 @@ class Hand {
     if (state.photo?.shown && state.photoMode !== 'rest') return startPhoto(store, touch);
     if (state.tool === 'path') return startPathCorner(store);
     if (isDrawn(state.tool)) return startDraw(store, touch, state.tool);
-    const { design, selection } = state.edit;
-    const layout = layoutOf(design);
+    const { design, selection, shown } = state.edit;
+    const { layout } = shown;
     const kind = touch.touch ? 'finger' : 'mouse';
     const [only] = selection;
     const box = selection.length === 1 && only ? boxesOf(design, layout, [only])[0] : undefined;
@@ -260,7 +259,7 @@ class Hand {
       return;
     }
     if (chooseMemberAt(store, toFace(view, px))) return;
-    const id = partAt(layoutOf(edit.design), toFace(view, px));
+    const id = partAt(edit.shown.layout, toFace(view, px));
     const part = edit.design.parts.find((p) => p.id === id);
     if (!part) return;
     select(store, [part.id]);

@@ -1,25 +1,24 @@
-import type { Face } from '../../bed/face.ts';
 import type { Axis, Edge } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
-import type { Layout } from '../../layout/laid.ts';
 import type { Mm } from '../../measure/units.ts';
-import { boundsIn } from './derive.ts';
+import { boundsIn, type Shown } from './shown.ts';
 
 /** Box of whatever a rule's edge names. */
-export function boxOfReference(of: string, face: Face, layout: Layout, inner = false): Box | null {
+export function boxOfReference(of: string, shown: Shown, inner = false): Box | null {
+  const { face, layout } = shown;
   if (of === 'face') return face.box;
   if (of.startsWith('level:')) {
     const level = face.levels.find((l) => l.id === of.slice(6));
     return level ? (inner ? (level.inner ?? level.box) : level.box) : null;
   }
-  const bounds = boundsIn(layout, of);
+  const bounds = boundsIn(shown, of);
   if (bounds) return inner ? (bounds.inner ?? bounds.box) : bounds.box;
   return layout.parts.find((p) => p.id === of)?.box ?? null;
 }
 
 /** Where a rule's edge is along an axis; null where it is not there. */
-export function placeOfEdge(edge: Edge, axis: Axis, face: Face, layout: Layout): Mm | null {
-  const box = boxOfReference(edge.of, face, layout, edge.inner);
+export function placeOfEdge(edge: Edge, axis: Axis, shown: Shown): Mm | null {
+  const box = boxOfReference(edge.of, shown, edge.inner);
   return box ? edgeOfBox(box, axis, edge.side) : null;
 }
 

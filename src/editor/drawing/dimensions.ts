@@ -1,15 +1,14 @@
 import type { Face } from '../../bed/face.ts';
 import { mentionsOf } from '../../design/references.ts';
 import { roomsOf, shapeOf } from '../../design/rule/table.ts';
-import type { Axis, Design, Edge, PartArray, Rule } from '../../design/schema.ts';
+import type { Axis, Edge, PartArray, Rule } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
-import type { Layout } from '../../layout/laid.ts';
 import { gridOf } from '../../layout/place/array.ts';
 import { partOf } from '../../layout/reference.ts';
 import { isFixedAlong } from '../../layout/structure.ts';
 import type { Mm } from '../../measure/units.ts';
 import { edgeOfBox, placeOfEdge } from '../document/edges.ts';
-import { stocksOf } from '../shipped/tables.ts';
+import type { Shown } from '../document/shown.ts';
 
 /** Pixels that lines stand off: those of the face, and the width and height of a part. */
 export const OVERALL = 26;
@@ -36,7 +35,8 @@ export interface Dimension {
 }
 
 /** Dimensions shown for one selected part: its size, and the rules that place it. */
-export function dimensionsOf(design: Design, face: Face, layout: Layout, id: string, box: Box): Dimension[] {
+export function dimensionsOf(shown: Shown, id: string, box: Box): Dimension[] {
+  const { design } = shown;
   const part = design.parts.find((p) => p.id === id);
   const size = (axis: Axis, side: 'w' | 'h', editable: boolean): Dimension => ({
     key: side,
@@ -52,14 +52,14 @@ export function dimensionsOf(design: Design, face: Face, layout: Layout, id: str
     size('x', 'w', !part || !isFixedAlong(part, 'x')),
     size('y', 'h', !part || !isFixedAlong(part, 'y')),
   ];
-  if (part?.kind === 'array') found.push(...firstGaps(part, box, design));
-  for (const rule of design.rules) found.push(...dimensionsOfRule(rule, face, layout, id, box));
+  if (part?.kind === 'array') found.push(...firstGaps(part, box, shown));
+  for (const rule of design.rules) found.push(...dimensionsOfRule(rule, shown, id, box));
   return found;
 }
 
 /** The first gap of a row and of a column of an array: the others are the same. */
-function firstGaps(array: PartArray, box: Box, design: Design): Dimension[] {
-  const { slots } = gridOf(array, box, stocksOf(design));
+function firstGaps(array: PartArray, box: Box, { stocks }: Shown): Dimension[] {
+  const { slots } = gridOf(array, box, stocks);
   const place = (column: number, row: number) => slots.find((s) => s.column === column && s.row === row)?.box;
   const first = place(0, 0);
   const gap = (axis: Axis, next: Box | undefined): Dimension[] =>
@@ -84,12 +84,11 @@ function firstGaps(array: PartArray, box: Box, design: Design): Dimension[] {
 const aside = (box: Box, axis: Axis): Mm => (axis === 'x' ? box.y + box.h * 0.28 : box.x + box.w * 0.28);
 
 /** The rooms that a rule keeps beside a part, where there is any to see. */
-function dimensionsOfRule(rule: Rule, face: Face, layout: Layout, id: string, box: Box): Dimension[] {
+function dimensionsOfRule(rule: Rule, shown: Shown, id: string, box: Box): Dimension[] {
   const { drawn } = shapeOf(rule);
   if (!drawn || !mentionsOf(rule).follow.some((of) => of === id || partOf(of) === id)) return [];
   return roomsOf(rule, id).flatMap(({ key, axis, measure, ...edges }): Dimension[] => {
-    const places = (all: readonly Edge[]) =>
-      all.flatMap((edge) => placeOfEdge(edge, axis, face, layout) ?? []);
+    const places = (all: readonly Edge[]) => all.flatMap((edge) => placeOfEdge(edge, axis, shown) ?? []);
     const from = Math.max(...places(edges.from));
     const to = Math.min(...places(edges.to));
     if (!Number.isFinite(from) || !Number.isFinite(to) || Math.abs(to - from) < 0.05) return [];

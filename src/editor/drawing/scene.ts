@@ -1,9 +1,8 @@
 import type { Face } from '../../bed/face.ts';
-import type { Design } from '../../design/schema.ts';
 import { boxAround } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { LaidPart, Layout } from '../../layout/laid.ts';
-import { faceFor, layoutOf } from '../document/derive.ts';
+import type { Shown } from '../document/shown.ts';
 import { itemsOf } from '../edit/movable.ts';
 import type { EditorState, View } from '../state/store.ts';
 import { boxesOf } from './boxes.ts';
@@ -38,10 +37,9 @@ type Chosen = Pick<EditorState, 'corner' | 'member'> & {
   readonly carrying: boolean;
 };
 
-export function sceneOf(design: Design, chosen: Chosen): Scene {
+export function sceneOf(shown: Shown, chosen: Chosen): Scene {
   const { selection, view, corner, member, carrying } = chosen;
-  const layout = layoutOf(design);
-  const face = faceFor(design.bed);
+  const { design, layout, face } = shown;
   const boxes = boxesOf(design, layout, selection);
   const items = new Set(itemsOf(design, selection));
   const [only] = selection;
@@ -58,9 +56,7 @@ export function sceneOf(design: Design, chosen: Chosen): Scene {
     boxes: selection.length > 1 || !single ? boxes : (marks?.boxes ?? []),
     handles: single && !carrying ? handlesOf(design, only, onlyBox, view, corner) : [],
     dimensions:
-      single && roomy
-        ? clearOfOverall(dimensionsOf(design, face, layout, only, onlyBox), onlyBox, face, view)
-        : [],
+      single && roomy ? clearOfOverall(dimensionsOf(shown, only, onlyBox), onlyBox, face, view) : [],
     overall: faceDimensions(face),
     marked: boxAround(boxes),
   };

@@ -1,14 +1,12 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design } from '../../design/schema.ts';
 import type { Arranged, Arranging } from '../../layout/arrange/arranged.ts';
-import { inputOf, layoutOf } from '../document/derive.ts';
+import type { Shown } from '../document/shown.ts';
 import { t } from '../words/t.ts';
 import { freeName } from './ids.ts';
 
 /** What arrangements of the layout room work from. */
-export function arrangingOf(design: Design): Arranging {
-  return { input: { ...inputOf(design), design }, layout: layoutOf(design) };
-}
+export const arrangingOf = (shown: Shown): Arranging => ({ input: shown, layout: shown.layout });
 
 /** An arrangement as edits; copies get names of their own. */
 export function editsToArrange(design: Design, arranged: Arranged): Edit[] {

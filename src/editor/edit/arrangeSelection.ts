@@ -14,10 +14,10 @@ export function arrangeSelection(
   store: EditorStore,
   make: (on: Arranging, ids: readonly string[]) => Arranged,
 ): void {
-  const { design, selection } = store.getState().edit;
+  const { design, selection, shown } = store.getState().edit;
   const ids = partsIn(design, selection);
   if (ids.length === 0) return;
-  const arranged = make(arrangingOf(design), ids);
+  const arranged = make(arrangingOf(shown), ids);
   const edits = editsToArrange(design, arranged);
   const options = arranged.add.length > 0 ? { selection: arranged.add.map((p) => p.id) } : {};
   if (edits.length > 0)

@@ -1,11 +1,10 @@
-import type { Face } from '../../bed/face.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design, RuleOf } from '../../design/schema.ts';
-import type { Layout } from '../../layout/laid.ts';
 import { type Span, withSpan } from '../../layout/span.ts';
 import { structureOf } from '../../layout/structure.ts';
 import type { Mm } from '../../measure/units.ts';
 import { placeOfEdge } from '../document/edges.ts';
+import type { Shown } from '../document/shown.ts';
 import { stocksOf } from '../shipped/tables.ts';
 import { editsToPlace } from './place.ts';
 
@@ -22,16 +21,15 @@ export function gapFixedBy(design: Design, rule: RuleOf<'center'>): GapFixed | n
 }
 
 /** The room that a center rule centers in; null where an edge of it is not there. */
-export function roomOf(rule: RuleOf<'center'>, face: Face, layout: Layout): Span | null {
-  const low = placeOfEdge(rule.low, rule.axis, face, layout);
-  const high = placeOfEdge(rule.high, rule.axis, face, layout);
+export function roomOf(rule: RuleOf<'center'>, shown: Shown): Span | null {
+  const low = placeOfEdge(rule.low, rule.axis, shown);
+  const high = placeOfEdge(rule.high, rule.axis, shown);
   return low === null || high === null ? null : { low, high };
 }
 
 /** The edits that size the one part of a center rule so that `gap` is left on both sides of it. */
 export function editsToGap(
-  design: Design,
-  layout: Layout,
+  { design, layout }: Shown,
   rule: RuleOf<'center'>,
   { low, high }: Span,
   gap: Mm,

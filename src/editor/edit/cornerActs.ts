@@ -1,6 +1,5 @@
 import type { Part } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
-import { layoutOf } from '../document/derive.ts';
 import { commit } from '../state/commit.ts';
 import { type EditorState, type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
@@ -22,12 +21,12 @@ export interface Cornered {
 }
 
 /** The one selected part, when it has corners of its own and is not locked. */
-export function corneredPart({ edit: { design, selection } }: EditorState): Cornered | null {
+export function corneredPart({ edit: { design, selection, shown } }: EditorState): Cornered | null {
   const [only] = selection;
   if (selection.length !== 1) return null;
   const part = design.parts.find((p) => p.id === only);
   if (!part || part.locked) return null;
-  const box = layoutOf(design).boxes.get(part.id) ?? part.box;
+  const box = shown.layout.boxes.get(part.id) ?? part.box;
   const corners = cornersOf(part, box);
   return corners ? { part, box, corners } : null;
 }

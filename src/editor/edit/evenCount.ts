@@ -1,12 +1,14 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import { editsToRemove } from '../../design/removal.ts';
-import type { Design, RuleOf } from '../../design/schema.ts';
+import type { RuleOf } from '../../design/schema.ts';
 import { recounted } from '../../layout/arrange/recount.ts';
+import type { Shown } from '../document/shown.ts';
 import { arrangingOf, editsToArrange } from './arrange.ts';
 
 /** The edits that give an even rule another number of parts, as one step; copies join the group of the last part. */
-export function editsToRecount(design: Design, rule: RuleOf<'even'>, count: number): Edit[] {
-  const { arranged, rule: item, gone } = recounted(arrangingOf(design), rule, count);
+export function editsToRecount(shown: Shown, rule: RuleOf<'even'>, count: number): Edit[] {
+  const { design } = shown;
+  const { arranged, rule: item, gone } = recounted(arrangingOf(shown), rule, count);
   const kept: Edit = { kind: 'replace', list: 'rules', id: rule.id, item };
   if (gone.length > 0) return [kept, ...editsToRemove(design, gone).filter((edit) => !concerns(edit, rule))];
   const last = rule.parts.at(-1) ?? '';

@@ -1,6 +1,6 @@
 import type { Bed, Design } from '../../design/schema.ts';
 import { settled } from '../../layout/settle.ts';
-import { layoutOf } from '../document/derive.ts';
+import { shownFrom } from '../document/shown.ts';
 
 /** What a person knows of their bed before anything else. */
 export interface MainMeasures {
@@ -17,7 +17,7 @@ export interface MainMeasures {
 export function fitToBed(design: Design, { mattress, pivotAlong, measure }: MainMeasures): Design {
   const bed = { ...design.bed, mattress, pivotAlong: pivotAlong ?? design.bed.pivotAlong };
   const turned = { ...design, bed, measure };
-  const boxes = new Map(settled(turned, layoutOf(turned)).map((s) => [s.part, s.box]));
+  const boxes = new Map(settled(turned, shownFrom(turned).layout).map((s) => [s.part, s.box]));
   const parts = turned.parts.map((part) => {
     const box = boxes.get(part.id);
     return box ? { ...part, box } : part;

@@ -1,19 +1,17 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design, Part } from '../../design/schema.ts';
-import { type EditState, preview } from '../../design/state.ts';
 import { followersOf } from '../../layout/follow.ts';
-import type { Layout } from '../../layout/laid.ts';
 import { type CarrierInput, carrierOf } from '../../layout/place/carrier.ts';
 import { isLevelId } from '../../layout/place/support.ts';
-import { faceFor, layoutOf } from '../document/derive.ts';
-import { stocksOf } from '../shipped/tables.ts';
+import { type Document, tried } from '../document/document.ts';
+import type { Shown } from '../document/shown.ts';
 
 /**
  * The edits that lay parts on what is under them, once they and all that follows them lie where they are put;
- * mirror images that follow them too. What the person chose stays.
+ * mirror images that follow them too. What the person chose stays. `shown`: with them held.
  */
-export function editsToLay(design: Design, ids: ReadonlySet<string>): Edit[] {
-  const layout = layoutOf(design, ids);
+export function editsToLay(shown: Shown, ids: ReadonlySet<string>): Edit[] {
+  const { design, layout } = shown;
   const twins = design.rules.flatMap((r) => (r.kind === 'mirror' && ids.has(r.part) ? [r.twin] : []));
   return [...new Set([...ids, ...twins])].flatMap((id): Edit[] => {
     const part = design.parts.find((p) => p.id === id);
@@ -25,7 +23,7 @@ export function editsToLay(design: Design, ids: ReadonlySet<string>): Edit[] {
       along ??= new Set([...restingOn(design, new Set([id])), ...followersOf(design, [id])]);
       return along.has(other);
     };
-    const found = carrierOf(carrying(design, layout), part, box, without);
+    const found = carrierOf(carrying(shown), part, box, without);
     const on = 'part' in found ? found.part : 'face';
     const same = part.on === on || (isLevelId(part.on) && !('part' in found) && found.level === part.on);
     return same ? [] : [{ kind: 'replace', list: 'parts', id, item: { ...part, on } }];
@@ -38,17 +36,18 @@ export function editsToLayOn(design: Design, part: Part, on: string): Edit[] {
   return [{ kind: 'replace', list: 'parts', id: part.id, item: { ...part, on, onChosen: true } }];
 }
 
-/** Edits with those that lay their parts once they are made, and the design that comes of them all. */
+/** Edits with those that lay their parts once they are made, and what comes of them all with the parts held. */
 export function laidDown(
-  before: EditState,
+  doc: Document,
   edits: readonly Edit[],
   ids: ReadonlySet<string>,
-): { readonly edits: readonly Edit[]; readonly design: Design } {
-  const made = preview(before, edits);
+  last: Shown,
+): { readonly edits: readonly Edit[]; readonly shown: Shown } {
+  const made = tried(doc, edits, ids, last);
   const lay = editsToLay(made, ids);
-  if (lay.length === 0) return { edits, design: made };
+  if (lay.length === 0) return { edits, shown: made };
   const all = [...edits, ...lay];
-  return { edits: all, design: preview(before, all) };
+  return { edits: all, shown: tried(doc, all, ids, made) };
 }
 
 /** Parts that lie on some, directly or on others between. */
@@ -66,8 +65,8 @@ export function restingOn(design: Design, ids: ReadonlySet<string>): ReadonlySet
 }
 
 /** What is there to lie on. */
-export const carrying = (design: Design, layout: Layout): CarrierInput => ({
+export const carrying = ({ layout, face, stocks }: Shown): CarrierInput => ({
   parts: layout.parts,
-  face: faceFor(design.bed),
-  stocks: stocksOf(design),
+  face,
+  stocks,
 });

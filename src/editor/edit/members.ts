@@ -1,8 +1,6 @@
 import type { PartArray } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
 import { type Grid, gridOf, type Slot } from '../../layout/place/array.ts';
-import { layoutOf } from '../document/derive.ts';
-import { stocksOf } from '../shipped/tables.ts';
 import { commit } from '../state/commit.ts';
 import { type EditorState, type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
@@ -37,11 +35,14 @@ export interface ChosenMember {
 }
 
 /** The one selected array with its places, and its member that is chosen. */
-export function chosenMember({ edit: { design, selection }, member }: EditorState): ChosenMember | null {
+export function chosenMember({
+  edit: { design, selection, shown },
+  member,
+}: EditorState): ChosenMember | null {
   const [only] = selection;
   const array = selection.length === 1 ? design.parts.find((p) => p.id === only) : undefined;
   if (array?.kind !== 'array') return null;
-  const grid = gridOf(array, layoutOf(design).boxes.get(array.id) ?? array.box, stocksOf(design));
+  const grid = gridOf(array, shown.layout.boxes.get(array.id) ?? array.box, shown.stocks);
   const slot = grid.slots.find((s) => s.id === member) ?? null;
   return { array, grid, slot };
 }

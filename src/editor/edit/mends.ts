@@ -2,12 +2,11 @@ import type { Check } from '../../check/check.ts';
 import { applyEdits, type Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design, Edge, Part } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
-import type { Layout } from '../../layout/laid.ts';
 import { carrierOf } from '../../layout/place/carrier.ts';
 import { designPart } from '../../layout/reference.ts';
 import { type Span, spanOf } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
-import { faceFor, layoutOf } from '../document/derive.ts';
+import { type Shown, shownFrom } from '../document/shown.ts';
 import { freeId } from './ids.ts';
 import { carrying, editsToLay, editsToLayOn, restingOn } from './lay.ts';
 import type { Mend } from './mend.ts';
@@ -27,22 +26,22 @@ const keyOf = ({ code, parts }: Check): string => `${code}|${parts.join()}`;
  * Ways to mend checks that say the same of one thing, all at once. Only such as do it: the layout is made with each, and
  * none of the checks may be left of it, nor another come.
  */
-export function mendsFor(design: Design, checks: readonly Check[]): Mend[] {
+export function mendsFor(shown: Shown, checks: readonly Check[]): Mend[] {
   const [first] = checks;
   if (!first) return [];
-  const layout = layoutOf(design);
-  const before = new Set(layout.checks.map(keyOf));
+  const { design } = shown;
+  const before = new Set(shown.layout.checks.map(keyOf));
   /** The checks that a mend leaves; null where it changes nothing or brings others. */
   const leftBy = ({ edits, parts }: Mend): ReadonlySet<string> | null => {
     const done = applyEdits(design, edits);
     if (!done.ok || done.design === design) return null;
-    const left = new Set(layoutOf(done.design, new Set(parts)).checks.map(keyOf));
+    const left = new Set(shownFrom(done.design, new Set(parts), shown).layout.checks.map(keyOf));
     return [...left].every((key) => before.has(key)) ? left : null;
   };
   const ways = PLAN_MENDS[first.code];
   if (ways) {
     // Of like checks each part is mended, as one step.
-    const each = checks.map((check) => ways(design, check));
+    const each = checks.map((check) => ways(shown, check));
     const [one] = each;
     const parts = [...new Set(each.flatMap((mends) => mends.flatMap((mend) => mend.parts)))];
     const all = (one ?? []).map((mend) =>
@@ -57,11 +56,11 @@ export function mendsFor(design: Design, checks: readonly Check[]): Mend[] {
   const common = first.parts
     .map(designPart)
     .find((id) => checks.every((c) => c.parts.map(designPart).includes(id)));
-  const alone = candidates(design, layout, first);
+  const alone = candidates(shown, first);
   if (checks.length === 1 || common === undefined) return alone.filter(mended).slice(0, MOST);
   const others = ['lay', 'move', 'stop'] as const;
   return [
-    ...others.flatMap((how) => together(design, checks, common, how) ?? []),
+    ...others.flatMap((how) => together(shown, checks, common, how) ?? []),
     ...alone.filter(({ parts }) => parts[0] === common),
   ]
     .filter(mended)
@@ -69,25 +68,26 @@ export function mendsFor(design: Design, checks: readonly Check[]): Mend[] {
 }
 
 /** What a way of mending does to all the other parts, one after the other; null where one of them cannot. */
-function together(design: Design, checks: readonly Check[], common: string, how: Mend['how']): Mend | null {
+function together(shown: Shown, checks: readonly Check[], common: string, how: Mend['how']): Mend | null {
   const edits: Edit[] = [];
   const parts: string[] = [];
-  let now = design;
+  let now = shown;
   for (const check of checks) {
     const other = check.parts.map(designPart).find((id) => id !== common);
     if (other === undefined || parts.includes(other)) continue;
-    const one = candidates(now, layoutOf(now), check).find((c) => c.how === how && c.parts[0] === other);
+    const one = candidates(now, check).find((c) => c.how === how && c.parts[0] === other);
     if (!one || parts.length === MOST_AT_ONCE) return null;
-    const done = applyEdits(now, one.edits);
+    const done = applyEdits(now.design, one.edits);
     if (!done.ok) return null;
     parts.push(other);
     edits.push(...one.edits);
-    now = done.design;
+    now = shownFrom(done.design, undefined, now);
   }
   return parts.length > 0 ? { how, parts, to: common, edits } : null;
 }
 
-function candidates(design: Design, layout: Layout, check: Check): Mend[] {
+function candidates(shown: Shown, check: Check): Mend[] {
+  const { design, layout } = shown;
   const [a = '', b = ''] = check.parts;
   const free = (id: string) => design.parts.find((part) => part.id === designPart(id) && !part.locked);
   const boxOf = (id: string) => layout.parts.find((laid) => laid.id === id)?.box ?? layout.boxes.get(id);
@@ -107,22 +107,22 @@ function candidates(design: Design, layout: Layout, check: Check): Mend[] {
       const some = each.flatMap((one) => one ?? []);
       return [
         ...some.flatMap((one) => onto(design, one.part, one.to)),
-        ...some.flatMap((one) => outOf(design, layout, one)),
-        ...some.flatMap((one) => stopAt(design, layout, one)),
+        ...some.flatMap((one) => outOf(shown, one)),
+        ...some.flatMap((one) => stopAt(shown, one)),
       ];
     }
     case 'part.keep-clear': {
       const keep = design.keepClears.find(({ id }) => id === check.figures.keep_clear);
       const [part, box] = [free(a), boxOf(a)];
-      return part && box && keep ? outOf(design, layout, { part, box, from: keep.box, to: keep.id }) : [];
+      return part && box && keep ? outOf(shown, { part, box, from: keep.box, to: keep.id }) : [];
     }
     case 'part.off-face': {
       const [part, box] = [free(a), boxOf(a)];
-      return part && box ? ontoFace(design, layout, part, box) : [];
+      return part && box ? ontoFace(shown, part, box) : [];
     }
     case 'part.unsupported': {
       const part = free(a);
-      return part ? ontoWhatIsThere(design, layout, part) : [];
+      return part ? ontoWhatIsThere(shown, part) : [];
     }
     default:
       return [];
@@ -156,13 +156,13 @@ function waysOut(box: Box, from: Box): Way[] {
   ].sort((p, q) => Math.abs(p.by) - Math.abs(q.by));
 }
 
-const moved = (design: Design, layout: Layout, part: Part, { axis, by }: Pick<Way, 'axis' | 'by'>) => {
-  const box = layout.boxes.get(part.id) ?? part.box;
-  return editsToType(design, part.id, box, axis === 'x' ? { x: box.x + by } : { y: box.y + by }).edits;
+const moved = (shown: Shown, part: Part, { axis, by }: Pick<Way, 'axis' | 'by'>) => {
+  const box = shown.layout.boxes.get(part.id) ?? part.box;
+  return editsToType(shown, part.id, box, axis === 'x' ? { x: box.x + by } : { y: box.y + by }).edits;
 };
 
 /** Moved the shortest way until it touches. */
-function outOf(design: Design, layout: Layout, { part, box, from, to }: Pair): Mend[] {
+function outOf(shown: Shown, { part, box, from, to }: Pair): Mend[] {
   return waysOut(box, from)
     .slice(0, 1)
     .map(({ axis, by }) => ({
@@ -171,7 +171,7 @@ function outOf(design: Design, layout: Layout, { part, box, from, to }: Pair): M
       to,
       axis,
       by,
-      edits: moved(design, layout, part, { axis, by }),
+      edits: moved(shown, part, { axis, by }),
     }));
 }
 
@@ -182,7 +182,8 @@ function onto(design: Design, part: Part, to: string): Mend[] {
 }
 
 /** Made shorter until it touches, and held there. */
-function stopAt(design: Design, layout: Layout, { part, box, from, to }: Pair): Mend[] {
+function stopAt(shown: Shown, { part, box, from, to }: Pair): Mend[] {
+  const { design, layout } = shown;
   const own = layout.boxes.get(part.id);
   if (!own || part.kind === 'array') return [];
   return waysOut(box, from)
@@ -193,7 +194,7 @@ function stopAt(design: Design, layout: Layout, { part, box, from, to }: Pair): 
       const start = axis === 'x' ? own.x : own.y;
       const low = side === 'low' ? start + by : start;
       const sides = axis === 'x' ? { x: low, w: size } : { y: low, h: size };
-      const { edits } = editsToType(design, part.id, own, sides);
+      const { edits } = editsToType(shown, part.id, own, sides);
       const done = applyEdits(design, edits);
       if (!done.ok) return [];
       const edge = (of: string, side: Edge['side']): Edge => ({ of, side });
@@ -220,8 +221,8 @@ function stopAt(design: Design, layout: Layout, { part, box, from, to }: Pair): 
 }
 
 /** Moved in from past the edge of the face. */
-function ontoFace(design: Design, layout: Layout, part: Part, box: Box): Mend[] {
-  const face = faceFor(design.bed).box;
+function ontoFace(shown: Shown, part: Part, box: Box): Mend[] {
+  const face = shown.face.box;
   const over = (axis: Axis): Mm => {
     const [own, whole] = [spanOf(box, axis), spanOf(face, axis)];
     if (own.low < whole.low) return whole.low - own.low;
@@ -230,23 +231,28 @@ function ontoFace(design: Design, layout: Layout, part: Part, box: Box): Mend[] 
   const [x, y] = [over('x'), over('y')];
   const axis = Math.abs(x) >= Math.abs(y) ? 'x' : 'y';
   const by = axis === 'x' ? x : y;
-  return [
-    { how: 'move', parts: [part.id], to: 'face', axis, by, edits: moved(design, layout, part, { axis, by }) },
-  ];
+  return [{ how: 'move', parts: [part.id], to: 'face', axis, by, edits: moved(shown, part, { axis, by }) }];
 }
 
 /** Laid on what is under it, whatever was chosen. */
-function ontoWhatIsThere(design: Design, layout: Layout, part: Part): Mend[] {
+function ontoWhatIsThere(shown: Shown, part: Part): Mend[] {
+  const { design, layout } = shown;
   const item: Part = { ...part, onChosen: undefined };
   const start: Edit = { kind: 'replace', list: 'parts', id: part.id, item };
   const done = applyEdits(design, [start]);
   if (!done.ok) return [];
-  const without = restingOn(design, new Set([part.id]));
-  const under = carrierOf(carrying(design, layout), part, layout.boxes.get(part.id) ?? part.box, (id) =>
+  const ids = new Set([part.id]);
+  const without = restingOn(design, ids);
+  const under = carrierOf(carrying(shown), part, layout.boxes.get(part.id) ?? part.box, (id) =>
     without.has(id),
   );
   const to = 'part' in under ? under.part : 'face';
   return [
-    { how: 'lay', parts: [part.id], to, edits: [start, ...editsToLay(done.design, new Set([part.id]))] },
+    {
+      how: 'lay',
+      parts: [part.id],
+      to,
+      edits: [start, ...editsToLay(shownFrom(done.design, ids, shown), ids)],
+    },
   ];
 }

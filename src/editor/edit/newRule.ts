@@ -1,11 +1,9 @@
-import type { Face } from '../../bed/face.ts';
 import { edgeOf } from '../../design/field.ts';
-import type { Axis, Design, Edge, Part, Rule, RuleKind } from '../../design/schema.ts';
+import type { Axis, Edge, Part, Rule, RuleKind } from '../../design/schema.ts';
 import { surrounds } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
-import type { Layout } from '../../layout/laid.ts';
-import { boundsFor } from '../document/derive.ts';
 import { boxOfReference, edgeOfBox } from '../document/edges.ts';
+import { boundsFor, type Shown } from '../document/shown.ts';
 import { freeId } from './ids.ts';
 
 /** A question of the form, in its order. */
@@ -110,41 +108,35 @@ export interface RuleDraft {
 
 /** What a rule of a kind is proposed to be about; around a part lies the innermost of frames and of what it lies on. */
 export function proposed(
-  design: Design,
-  face: Face,
-  layout: Layout,
+  shown: Shown,
   part: Part,
   kind: NewRuleKind,
 ): Pick<RuleDraft, 'to' | 'and' | 'inner'> {
+  const { design, face, layout } = shown;
   const one = (to: string, inner = false) => ({ to, and: to, inner });
   const { about } = NEW_RULES[kind];
   if (about === 'other') return one(design.parts.find((other) => other.id !== part.id)?.id ?? 'face');
   if (about === 'face') return one('face');
   const box = layout.boxes.get(part.id) ?? part.box;
-  const frames = [...boundsFor(layout).values()].flatMap(({ id, inner }) =>
+  const frames = boundsFor(shown).flatMap(({ id, inner }) =>
     inner && id !== part.id && surrounds(inner, box) ? { ...one(id, true), box: inner } : [],
   );
   const on = layout.parts.find((laid) => laid.part === part.id)?.on ?? 'face';
   const beneath = design.parts.some(({ id }) => id === on) || on === 'face' ? on : `level:${on}`;
-  const under = boxOfReference(beneath, face, layout, false) ?? face.box;
+  const under = boxOfReference(beneath, shown) ?? face.box;
   const area = (b: Box) => b.w * b.h;
   const [least] = [{ ...one(beneath), box: under }, ...frames].sort((a, b) => area(a.box) - area(b.box));
   return least ? one(least.to, least.inner) : one('face');
 }
 
 /** A rule that holds the part where it stands now, so that adding one moves nothing without cause. */
-export function newRule(
-  design: Design,
-  face: Face,
-  layout: Layout,
-  part: Part,
-  draft: RuleDraft,
-): Rule | null {
+export function newRule(shown: Shown, part: Part, draft: RuleDraft): Rule | null {
+  const { design, layout } = shown;
   return NEW_RULES[draft.kind].make(draft, {
     id: freeId(design, 'rule'),
     part: part.id,
     box: layout.boxes.get(part.id) ?? part.box,
-    around: () => boxOfReference(draft.to, face, layout, draft.inner),
+    around: () => boxOfReference(draft.to, shown, draft.inner),
     edge: (of, side) => edgeOf({ of, inner: draft.inner }, side),
     isOther: draft.to !== part.id && design.parts.some((p) => p.id === draft.to),
   });

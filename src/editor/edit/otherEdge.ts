@@ -1,7 +1,6 @@
 import { inSlot, slotsOf, withFields } from '../../design/rule/table.ts';
 import type { Axis, Edge, Rule } from '../../design/schema.ts';
-import type { Layout } from '../../layout/laid.ts';
-import { boundsIn } from '../document/derive.ts';
+import { boundsIn, type Shown } from '../document/shown.ts';
 
 /** The edges that a rule holds its parts to, where the person may choose the other one, by their fields. */
 export const edgesHeldTo = (rule: Rule): readonly { readonly field: string; readonly edge: Edge }[] =>
@@ -13,10 +12,10 @@ export const edgesHeldTo = (rule: Rule): readonly { readonly field: string; read
 export function withOtherEdge(
   rule: Rule,
   field: string,
-  layout: Layout,
+  shown: Shown,
 ): { readonly rule: Rule; readonly edge: Edge; readonly axis: Axis } | null {
   const edge = edgesHeldTo(rule).find((held) => held.field === field)?.edge;
-  const bounds = edge && boundsIn(layout, edge.of);
+  const bounds = edge && boundsIn(shown, edge.of);
   if (!edge || !bounds || edge.side === 'mid' || !('axis' in rule)) return null;
   const { inner, ...outer } = edge;
   const far = edge.side === 'low' ? 'high' : 'low';

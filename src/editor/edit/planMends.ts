@@ -2,19 +2,19 @@ import { faceOf } from '../../bed/faceOf.ts';
 import type { Check } from '../../check/check.ts';
 import type { CheckCode } from '../../check/codes.ts';
 import type { Edit } from '../../design/edit/edit.ts';
-import type { Design, Part } from '../../design/schema.ts';
+import type { Part } from '../../design/schema.ts';
 import { designPart } from '../../layout/reference.ts';
-import { layoutOf } from '../document/derive.ts';
+import type { Shown } from '../document/shown.ts';
 import type { Mend } from './mend.ts';
 import { editsToType } from './typed.ts';
 
 /** Ways to mend one check that only the whole plan finds: of the swing, the legs and what is driven in. */
-type Ways = (design: Design, check: Check) => Mend[];
+type Ways = (shown: Shown, check: Check) => Mend[];
 
 /** The part of the check fixed otherwise. */
 const fixed =
   (how: 'glue' | 'screws', fixing: (part: Part) => Part['fixing']): Ways =>
-  (design, { parts }) => {
+  ({ design }, { parts }) => {
     const id = designPart(parts[0] ?? '');
     const part = design.parts.find((one) => one.id === id);
     if (!part) return [];
@@ -27,7 +27,7 @@ const glued = fixed('glue', () => ({ how: 'glue', glue: true }));
 const screwed = fixed('screws', ({ fixing }) => ({ ...fixing, how: 'screws' }));
 
 /** Legs as long as the lowered face stands above the floor. */
-const legs: Ways = ({ bed }, { figures }) => {
+const legs: Ways = ({ design: { bed } }, { figures }) => {
   const length = Number(figures.needed_mm);
   if (!(length > 0)) return [];
   const value = { ...bed, legs: { ...bed.legs, length } };
@@ -36,13 +36,14 @@ const legs: Ways = ({ bed }, { figures }) => {
 };
 
 /** Moved in by as much as it reaches into what stands beside the bed. */
-const movedIn: Ways = (design, { parts, figures }) => {
+const movedIn: Ways = (shown, { parts, figures }) => {
+  const { design, layout } = shown;
   const id = designPart(parts[0] ?? '');
   const part = design.parts.find((one) => one.id === id);
-  const box = layoutOf(design).boxes.get(id);
+  const box = layout.boxes.get(id);
   if (!part || part.locked || !box) return [];
   const by = figures.side === 'left' ? Number(figures.over_mm) : -Number(figures.over_mm);
-  const { edits } = editsToType(design, id, box, { x: box.x + by });
+  const { edits } = editsToType(shown, id, box, { x: box.x + by });
   return [{ how: 'move', parts: [id], to: '', axis: 'x', by, edits }];
 };
 

@@ -4,7 +4,7 @@ import type { Axis, Design } from '../../design/schema.ts';
 import { preview } from '../../design/state.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { inches, type Mm } from '../../measure/units.ts';
-import { layoutOf } from '../document/derive.ts';
+import { tried } from '../document/document.ts';
 import { commit, select } from '../state/commit.ts';
 import { type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
@@ -43,7 +43,7 @@ interface Nudge {
 export function nudge(store: EditorStore, dx: -1 | 0 | 1, dy: -1 | 0 | 1, { large, free }: Nudge): void {
   const { edit } = store.getState();
   const { design, selection } = edit;
-  const before = movableBoxes(design, layoutOf(design).boxes, selection);
+  const before = movableBoxes(design, edit.shown.layout.boxes, selection);
   if (before.size === 0) {
     if (selection.length > 0) say(store, t('say.locked'));
     return;
@@ -54,9 +54,9 @@ export function nudge(store: EditorStore, dx: -1 | 0 | 1, dy: -1 | 0 | 1, { larg
   const loosen = free ? editsToLoosen(design, held, dx === 0 ? 'y' : 'x') : [];
   const loose = loosen.length > 0 ? preview(edit, loosen) : design;
   const placed = [...loosen, ...editsToPlace(loose, before, after)];
-  const there = preview(edit, placed);
+  const there = tried(edit, placed, held);
   const edits = [...placed, ...editsToLay(there, held)];
-  const moved = layoutOf(there, held).boxes;
+  const moved = there.layout.boxes;
   const stays = [...before].every(([id, b]) => {
     const box = moved.get(id);
     return box !== undefined && Math.hypot(box.x - b.x, box.y - b.y) < SAME_LENGTH;
@@ -68,16 +68,16 @@ export function nudge(store: EditorStore, dx: -1 | 0 | 1, dy: -1 | 0 | 1, { larg
   const name = selectionName(design, selection);
   const done = commit(store, edits, t('did.move', { name }), { held, merge: `nudge:${selection.join(',')}` });
   if (!done) return;
-  const now = store.getState().edit.design;
+  const { design: now, shown } = store.getState().edit;
   const [id] = before.keys();
-  const box = id === undefined ? undefined : (layoutOf(now).boxes.get(id) ?? after.get(id));
+  const box = id === undefined ? undefined : (shown.layout.boxes.get(id) ?? after.get(id));
   if (box) say(store, t('say.at', { name, left: lengthText(now, box.x), bottom: lengthText(now, box.y) }));
 }
 
 /** Names the rules by which parts stay where they are along an axis; `free` lets them go and moves the parts. */
 function tellWhatHolds(store: EditorStore, held: ReadonlySet<string>, axis: Axis, free: () => void): void {
-  const { design, selection } = store.getState().edit;
-  const { rules: states } = layoutOf(design);
+  const { design, selection, shown } = store.getState().edit;
+  const { rules: states } = shown.layout;
   const holding = new Set(editsToLoosen(design, held, axis).map((edit) => 'id' in edit && edit.id));
   const lines = design.rules
     .filter((rule) => holding.has(rule.id))
@@ -115,9 +115,9 @@ export function removeSelection(store: EditorStore): void {
 }
 
 export function duplicateSelection(store: EditorStore): void {
-  const { design, selection } = store.getState().edit;
+  const { design, selection, shown } = store.getState().edit;
   const id = store.getState().designId ?? '';
-  const { boxes } = layoutOf(design);
+  const { boxes } = shown.layout;
   const clip = copyOf(design, boxes, selection, id);
   const step = inches(1);
   const { edits, ids } = editsToPaste(design, clip, step, -step, { boxes, id });
@@ -128,19 +128,19 @@ export function duplicateSelection(store: EditorStore): void {
 
 /** The text for the clipboard; null when nothing is selected. */
 export function copiedText(store: EditorStore): string | null {
-  const { design, selection } = store.getState().edit;
+  const { design, selection, shown } = store.getState().edit;
   if (selection.length === 0) return null;
-  return clipText(copyOf(design, layoutOf(design).boxes, selection, store.getState().designId));
+  return clipText(copyOf(design, shown.layout.boxes, selection, store.getState().designId));
 }
 
 /** Puts in what was copied here or in another window; false when the text is something else. */
 export function pasteText(store: EditorStore, text: string): boolean {
   const clip = readClip(text);
   if (!clip) return false;
-  const { design } = store.getState().edit;
+  const { design, shown } = store.getState().edit;
   const taken = clip.parts.some((p) => design.parts.some((q) => q.id === p.id));
   const step = taken ? inches(1) : 0;
-  const { boxes } = layoutOf(design);
+  const { boxes } = shown.layout;
   const { edits, ids } = editsToPaste(design, clip, step, -step, { boxes, id: store.getState().designId });
   return commit(store, edits, t('did.paste', { name: t('count.parts', { count: ids.length }) }), {
     selection: ids,

@@ -4,6 +4,7 @@ import { shapeOf, slotsOf } from '../../design/rule/table.ts';
 import type { Axis, Design, Rule } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { type Shown, shownFrom } from '../document/shown.ts';
 import { editsToLay } from './lay.ts';
 import { editsToLoosen, type Loosening } from './loosen.ts';
 import { editsToPlace } from './place.ts';
@@ -37,7 +38,8 @@ export interface Typed {
  * The edits by which a part that lies in a box has the measures that were typed. What is typed is the plainest word
  * there is: rules with a measure take it, the others let go of the part along that axis.
  */
-export function editsToType(design: Design, id: string, box: Box, sides: Partial<Box>): Typed {
+export function editsToType(shown: Shown, id: string, box: Box, sides: Partial<Box>): Typed {
+  const { design } = shown;
   const held = new Set([id]);
   const loosen: Edit[] = [];
   for (const side of ['x', 'y', 'w', 'h'] as const) {
@@ -52,7 +54,7 @@ export function editsToType(design: Design, id: string, box: Box, sides: Partial
   const edits = [...loosen, ...editsToPlace(made(design, loosen), new Map([[id, box]]), after)];
   const broken = new Set(loosen.flatMap((edit) => ('id' in edit ? edit.id : [])));
   return {
-    edits: [...edits, ...editsToLay(made(design, edits), held)],
+    edits: [...edits, ...editsToLay(shownFrom(made(design, edits), held, shown), held)],
     letGo: design.rules.filter((rule) => broken.has(rule.id)),
   };
 }

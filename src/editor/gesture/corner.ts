@@ -1,15 +1,15 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Point } from '../../geometry/shape.ts';
-import { layoutOf } from '../document/derive.ts';
+import { tried } from '../document/document.ts';
 import { corneredPart, cornerPlace } from '../edit/cornerActs.ts';
 import { addedCorner, editsToCorners, movedCorner } from '../edit/corners.ts';
 import { commit } from '../state/commit.ts';
 import { propose } from '../state/propose.ts';
-import type { EditorStore } from '../state/store.ts';
+import { type EditorStore, shownNow } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
-import { edited, NO_SNAP, snapPoint } from './snapping.ts';
+import { NO_SNAP, snapPoint } from './snapping.ts';
 
 /** Carries a corner of the selected part; `added` sets a new one after `index` first. A click only chooses it. */
 export function startCorner(store: EditorStore, start: Touch, index: number, added: boolean): Gesture | null {
@@ -17,7 +17,6 @@ export function startCorner(store: EditorStore, start: Touch, index: number, add
   if (!found) return null;
   const { edit } = store.getState();
   const { design } = edit;
-  const layout = layoutOf(design);
   const { part, box } = found;
   const corners = added ? addedCorner(found.corners, index, start.face) : found.corners;
   const here = added ? index + 1 : index;
@@ -32,14 +31,14 @@ export function startCorner(store: EditorStore, start: Touch, index: number, add
 
   const carry = (to: Point, touch: Touch) => {
     const raw = touch.shift ? squared(from, to) : to;
-    const snap = touch.free ? NO_SNAP : snapPoint(store.getState(), layout, raw, part.id, others);
+    const snap = touch.free ? NO_SNAP : snapPoint(store.getState(), edit.shown, raw, part.id, others);
     const at = { x: raw.x + snap.dx, y: raw.y + snap.dy };
     last = at;
     edits = editsToCorners(design, part, box, movedCorner(corners, here, at));
     const text = `${lengthText(design, at.x)} · ${lengthText(design, at.y)}`;
+    const state = store.getState();
     propose(store, {
-      design: edited(store.getState(), edits),
-      held,
+      shown: tried(state.edit, edits, held, shownNow(state)),
       guides: snap.guides,
       at: touch.px,
       text,

@@ -3,25 +3,26 @@ import type { Design } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { Grip } from '../../layout/snap/snapping.ts';
 import { structureOf } from '../../layout/structure.ts';
-import { faceFor, layoutOf } from '../document/derive.ts';
+import { tried } from '../document/document.ts';
+import type { Shown } from '../document/shown.ts';
 import { type Created, createItem, DEFAULT_SIZE, madeAt, stockFor } from '../edit/create.ts';
-import { editsToLay } from '../edit/lay.ts';
+import { laidDown } from '../edit/lay.ts';
 import { editsToStandOut } from '../edit/standOut.ts';
 import { stocksOf } from '../shipped/tables.ts';
 import { propose } from '../state/propose.ts';
-import type { EditorState, EditorStore } from '../state/store.ts';
+import { type EditorState, type EditorStore, shownNow } from '../state/store.ts';
 import type { DrawnKind } from '../state/tools.ts';
 import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 import { release } from './release.ts';
-import { asInHand, edited, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
+import { asInHand, edited, groundOf, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 
 /** Draws a new part from corner to corner; a plain click places one of usual size. */
 export function startDraw(store: EditorStore, start: Touch, kind: DrawnKind): Gesture {
   const { edit, stock: chosen } = store.getState();
   const { design } = edit;
-  const layout = layoutOf(design);
+  const ground = groundOf(edit.shown);
   const stock = stockFor(design, kind, chosen);
   /** As the hand has it, and with what was typed. */
   let pulled: Drawn | null = null;
@@ -31,16 +32,15 @@ export function startDraw(store: EditorStore, start: Touch, kind: DrawnKind): Ge
   const inHand = (box: Box, free: boolean, size: Grip): Drawn => {
     const item = createItem(design, kind, box, stock);
     const hand = handOf(design, item, size);
-    const snap = free ? asInHand(hand) : snapInHand(store.getState(), design, layout, hand);
+    const snap = free ? asInHand(hand) : snapInHand(store.getState(), design, ground, hand);
     return { made: item, snap, hand };
   };
   const show = (next: Drawn) => {
     const made = whereSnapped(next);
     drawn = { ...next, made };
     const text = `${lengthText(design, made.box.w)} × ${lengthText(design, made.box.h)}`;
-    const state = store.getState();
-    const shown = edited(state, holding(state, drawn));
-    propose(store, { design: shown, held: new Set([made.id]), guides: next.snap.guides, at: last.px, text });
+    const { shown } = holding(store.getState(), drawn);
+    propose(store, { shown, guides: next.snap.guides, at: last.px, text });
   };
 
   return {
@@ -89,17 +89,25 @@ export interface Drawn {
 }
 
 /** The edits that make an item, hold what its snap offered, lay it on what is under it and let it be seen there. */
-export function holding(state: EditorState, { made, snap, hand }: Drawn): Edit[] {
+export function holding(
+  state: EditorState,
+  { made, snap, hand }: Drawn,
+): { readonly edits: readonly Edit[]; readonly shown: Shown } {
+  const { edit } = state;
+  const held = new Set([made.id]);
   const edits = [...made.edits, ...ruleEdits(edited(state, made.edits), hand, snap)];
-  if (!made.part) return edits;
-  const laid = [...edits, ...editsToLay(edited(state, edits), new Set([made.id]))];
-  return [...laid, ...editsToStandOut(edited(state, laid), made.id)];
+  if (!made.part) return { edits, shown: tried(edit, edits, held, shownNow(state)) };
+  const laid = laidDown(edit, edits, held, shownNow(state));
+  const more = editsToStandOut(laid.shown.design, made.id);
+  if (more.length === 0) return laid;
+  const all = [...laid.edits, ...more];
+  return { edits: all, shown: tried(edit, all, held, laid.shown) };
 }
 
 /** Places a part of usual size in the middle of the face, held by nothing: what a key does where a pointer draws. */
 export function placeInMiddle(store: EditorStore, kind: DrawnKind, stock?: string): void {
-  const { design } = store.getState().edit;
-  const face = faceFor(design.bed);
+  const { design, shown } = store.getState().edit;
+  const { face } = shown;
   const { w, h } = DEFAULT_SIZE[kind];
   const box = { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h };
   const made = createItem(design, kind, box, stock);
@@ -118,7 +126,8 @@ export function finishMade(store: EditorStore, drawn: Drawn): void {
   });
   const options = { selection: [made.id], say: `${label}: ${size}`, held: new Set([made.id]) };
   const before = store.getState();
-  const edits = (snap: Snap) => holding(before, { ...drawn, snap, made: whereSnapped({ ...drawn, snap }) });
+  const edits = (snap: Snap) =>
+    holding(before, { ...drawn, snap, made: whereSnapped({ ...drawn, snap }) }).edits;
   if (release(store, { hand, snap, edits, label, options })) {
     store.setState((s) => ({ tool: 'select', tab: s.step === 'layout' ? 'part' : s.tab }));
   }

@@ -4,7 +4,6 @@ import { boxesMeet, regionOfBox } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Point } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
-import { layoutOf } from '../document/derive.ts';
 import { groupOf } from '../edit/movable.ts';
 import { select } from '../state/commit.ts';
 import { type EditorStore, say } from '../state/store.ts';
@@ -42,8 +41,8 @@ export function startFrameSelect(store: EditorStore, start: Touch): Gesture {
         if (edit.selection.length > 0 && !start.shift) select(store, []);
         return;
       }
-      const { design } = edit;
-      const found = framed(layoutOf(design), start.face, touch.face).map((id) => groupOf(design, id) ?? id);
+      const { design, shown } = edit;
+      const found = framed(shown.layout, start.face, touch.face).map((id) => groupOf(design, id) ?? id);
       const selection = [...new Set([...kept, ...found])];
       select(store, selection);
       say(store, t('say.selected', { count: selection.length }));

@@ -4,19 +4,18 @@ import { boxAround } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
-import { layoutOf } from '../document/derive.ts';
 import { laidDown } from '../edit/lay.ts';
 import { editsToLoosen } from '../edit/loosen.ts';
 import { movableBoxes } from '../edit/movable.ts';
 import { editsToPlace } from '../edit/place.ts';
 import { selectionName } from '../edit/selection.ts';
 import { propose } from '../state/propose.ts';
-import { type EditorStore, say } from '../state/store.ts';
+import { type EditorStore, say, shownNow } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 import { release } from './release.ts';
-import { asInHand, edited, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
+import { asInHand, edited, groundOf, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 
 /** Pixels along an axis before a drag counts there too. */
 const AXIS_SLOP = 5;
@@ -28,8 +27,7 @@ type Carried = Pick<Parameters<typeof release>[1], 'hand' | 'snap' | 'edits'>;
 export function startMove(store: EditorStore, start: Touch): Gesture | null {
   const { edit } = store.getState();
   const { design, selection } = edit;
-  const layout = layoutOf(design);
-  const before = movableBoxes(design, layout.boxes, selection);
+  const before = movableBoxes(design, edit.shown.layout.boxes, selection);
   const around = boxAround(before.values());
   if (!around) {
     say(store, t('say.locked'));
@@ -37,6 +35,7 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
   }
   const held = new Set(before.keys());
   const parts = design.parts.filter((part) => held.has(part.id));
+  const ground = groundOf(edit.shown);
   let carried: Carried | null = null;
   let delta = { x: 0, y: 0 };
   let begun = false;
@@ -60,21 +59,21 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
       grip: { x: dx === 0 ? null : 'move', y: dy === 0 ? null : 'move' },
       parts,
     };
-    const snap = snaps ? snapInHand(store.getState(), free.design, layout, hand) : asInHand(hand);
+    const snap = snaps ? snapInHand(store.getState(), free.design, ground, hand) : asInHand(hand);
     const [first] = before;
     const to = first && snap.boxes.get(first[0]);
     delta = { x: to && first ? to.x - first[1].x : 0, y: to && first ? to.y - first[1].y : 0 };
-    const { edit } = store.getState();
+    const state = store.getState();
     const comesTo = (snap: Snap) => {
       const placed = [...free.loosen, ...editsToPlace(free.design, before, snap.boxes)];
-      const rules = ruleEdits(preview(edit, placed), hand, snap);
-      return laidDown(edit, [...placed, ...rules], held);
+      const rules = ruleEdits(preview(state.edit, placed), hand, snap);
+      return laidDown(state.edit, [...placed, ...rules], held, shownNow(state));
     };
     carried = { hand, snap, edits: (snap) => comesTo(snap).edits };
-    const { design: now } = comesTo(snap);
+    const { shown } = comesTo(snap);
     const text = [wayText(design, 'x', delta.x), wayText(design, 'y', delta.y)];
     const hud = { at: last.px, text: text.filter(Boolean).join('   ') };
-    propose(store, { design: now, held, guides: snap.guides, ...hud });
+    propose(store, { shown, guides: snap.guides, ...hud });
   };
 
   return {

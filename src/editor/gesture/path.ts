@@ -1,16 +1,16 @@
 import { newPart } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Point } from '../../geometry/shape.ts';
-import { layoutOf } from '../document/derive.ts';
+import { tried } from '../document/document.ts';
 import { boxedCorners, leastCorners, MOST_CORNERS } from '../edit/corners.ts';
 import { createItem } from '../edit/create.ts';
 import { commit } from '../state/commit.ts';
 import { propose } from '../state/propose.ts';
-import { type EditorStore, say, toScreen } from '../state/store.ts';
+import { type EditorStore, say, shownNow, toScreen } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { clearGesture, type Gesture, type Touch } from './gesture.ts';
-import { edited, NO_SNAP, snapPoint } from './snapping.ts';
+import { NO_SNAP, snapPoint } from './snapping.ts';
 
 /** A press this near to the first corner closes the path, this near to the last one ends it; pixels. */
 const NEAR = { mouse: 9, finger: 22 } as const;
@@ -48,9 +48,9 @@ export function hoverPath(store: EditorStore, touch: Touch): void {
   // A leg of no length has no direction to lay stock along.
   const made = length > 1 ? runOf(store, [...path, at], false) : null;
   const text = last ? lengthText(edit.design, length) : '';
+  const state = store.getState();
   propose(store, {
-    design: edited(store.getState(), made?.edits ?? []),
-    held: new Set(made ? [made.id] : []),
+    shown: tried(edit, made?.edits ?? [], new Set(made ? [made.id] : []), shownNow(state)),
     guides,
     at: touch.px,
     text,
@@ -81,8 +81,7 @@ export function cancelPath(store: EditorStore): void {
 
 function cornerAt(store: EditorStore, touch: Touch) {
   const { path, edit } = store.getState();
-  const layout = layoutOf(edit.design);
-  const snap = touch.free ? NO_SNAP : snapPoint(store.getState(), layout, touch.face, null, path);
+  const snap = touch.free ? NO_SNAP : snapPoint(store.getState(), edit.shown, touch.face, null, path);
   const at = { x: touch.face.x + snap.dx, y: touch.face.y + snap.dy };
   const last = path.at(-1);
   if (!touch.shift || !last) return { at, guides: snap.guides };

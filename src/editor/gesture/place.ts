@@ -1,4 +1,3 @@
-import { layoutOf } from '../document/derive.ts';
 import { createItem, DEFAULT_SIZE, madeAt, stockFor } from '../edit/create.ts';
 import { isOnCanvas, onCanvas } from '../state/place.ts';
 import { propose } from '../state/propose.ts';
@@ -8,7 +7,7 @@ import { lengthText } from '../words/text.ts';
 import { type Drawn, finishMade, handOf, holding } from './draw.ts';
 import { clearGesture, strayed, type Touch } from './gesture.ts';
 import { carry } from './held.ts';
-import { asInHand, edited, snapInHand } from './snapping.ts';
+import { asInHand, groundOf, snapInHand } from './snapping.ts';
 
 /** A finger that has rested this long on a piece of stock lifts it out of the list. */
 const LIFT_MS = 300;
@@ -25,8 +24,9 @@ export const isLifted = (): boolean => lifted;
  */
 export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string, down: PointerEvent): void {
   if (down.button !== 0) return;
-  const { design } = store.getState().edit;
-  const layout = layoutOf(design);
+  const { edit } = store.getState();
+  const { design } = edit;
+  const ground = groundOf(edit.shown);
   const finger = down.pointerType === 'touch';
   const pressed = down.target instanceof Element ? down.target.closest('button') : null;
   let drawn: Drawn | null = null;
@@ -64,12 +64,12 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
         const item = createItem(design, kind, raw, stock);
         const hand = handOf(design, item, 'move');
         const state = store.getState();
-        const snap = touch.free ? asInHand(hand) : snapInHand(state, design, layout, hand);
+        const snap = touch.free ? asInHand(hand) : snapInHand(state, design, ground, hand);
         const made = madeAt(item, snap.boxes.get(item.id) ?? item.box);
         drawn = { made, snap, hand };
         const text = `${lengthText(design, made.box.x)} · ${lengthText(design, made.box.y)}`;
-        const shown = edited(state, holding(state, drawn));
-        propose(store, { design: shown, held: new Set([made.id]), guides: snap.guides, at: touch.px, text });
+        const { shown } = holding(state, drawn);
+        propose(store, { shown, guides: snap.guides, at: touch.px, text });
       },
       end: () => {
         stop();

@@ -1,7 +1,7 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design, Rule } from '../../design/schema.ts';
 import { preview, undo } from '../../design/state.ts';
-import { layoutOf } from '../document/derive.ts';
+import { type Document, documentOf, tried } from '../document/document.ts';
 import { editsToLay } from '../edit/lay.ts';
 import { placesPart } from '../edit/loosen.ts';
 import { ruleSentence } from '../edit/sentence.ts';
@@ -81,22 +81,24 @@ export function readOtherEdge(store: EditorStore, rule: Rule): void {
   const now = release?.readings[release.chosen];
   if (!release || !now || edit.design !== release.design) return;
   const turned = [...now.edits, { kind: 'replace', list: 'rules', id: rule.id, item: rule } as const];
-  const there = [...turned, ...placing(preview(release.before, turned), release.part)];
-  const edits = [...there, ...editsToLay(preview(release.before, there), new Set([release.part]))];
+  const there = [...turned, ...placing(release.before, turned, release.part)];
+  const held = new Set([release.part]);
+  const edits = [...there, ...editsToLay(tried(release.before, there, held), held)];
   const after = preview(release.before, edits);
   take(store, release, release.chosen, readingOf(release.before.design, after, release.part, edits));
 }
 
 /** The part where its rules have it: it is what gives way to an edge that it is held to. */
-function placing(design: Design, id: string): Edit[] {
+function placing(doc: Document, edits: readonly Edit[], id: string): Edit[] {
+  const { design, layout } = tried(doc, edits);
   const part = design.parts.find((one) => one.id === id);
-  const box = layoutOf(design).boxes.get(id);
+  const box = layout.boxes.get(id);
   return part && box ? [{ kind: 'replace', list: 'parts', id, item: { ...part, box } }] : [];
 }
 
 function take(store: EditorStore, release: Release, chosen: number, reading: Reading): boolean {
   const { edit } = store.getState();
-  store.setState({ edit: undo(edit) });
+  store.setState({ edit: documentOf(undo(edit), edit.shown) });
   const { selection, label, part } = release;
   const options = { selection, held: new Set([part]), say: reading.says };
   if (!commit(store, reading.edits, label, options)) {

@@ -4,7 +4,6 @@ import { preview } from '../../design/state.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { AXES } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
-import { layoutOf } from '../document/derive.ts';
 import type { Pull } from '../drawing/handles.ts';
 import { laidDown } from '../edit/lay.ts';
 import { editsToLoosen, isPlacedBy } from '../edit/loosen.ts';
@@ -12,13 +11,12 @@ import { movableBoxes } from '../edit/movable.ts';
 import { editsToPlace } from '../edit/place.ts';
 import { selectionName } from '../edit/selection.ts';
 import { propose } from '../state/propose.ts';
-import type { EditorStore } from '../state/store.ts';
+import { type EditorStore, shownNow } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 import { release } from './release.ts';
-
-import { asInHand, edited, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
+import { asInHand, edited, groundOf, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 
 const LEAST_SIZE: Mm = 1;
 
@@ -26,13 +24,13 @@ const LEAST_SIZE: Mm = 1;
 export function startResize(store: EditorStore, start: Touch, pull: Pull): Gesture | null {
   const { edit } = store.getState();
   const { design, selection } = edit;
-  const layout = layoutOf(design);
-  const before = movableBoxes(design, layout.boxes, selection);
+  const before = movableBoxes(design, edit.shown.layout.boxes, selection);
   const entry = [...before][0];
   if (!entry || before.size !== 1) return null;
   const [id, box] = entry;
   const held = new Set([id]);
   const part = design.parts.find((one) => one.id === id);
+  const ground = groundOf(edit.shown);
   let stretched: Pick<Parameters<typeof release>[1], 'hand' | 'snap' | 'edits'> | null = null;
   let now = box;
   let begun = false;
@@ -54,21 +52,20 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
       grip: { x: grip('x'), y: grip('y') },
       parts: part ? [part] : [],
     };
-    const snap = snaps ? snapInHand(store.getState(), free, layout, hand) : asInHand(hand);
+    const snap = snaps ? snapInHand(store.getState(), free, ground, hand) : asInHand(hand);
     now = snap.boxes.get(id) ?? next;
-    const { edit } = store.getState();
+    const state = store.getState();
     const comesTo = (snap: Snap) => {
       // A margin all around is all there is to say of where a part is.
       const [design, before] = isMargin(snap) ? looseAllAround(store, free, loosen, held) : [free, loosen];
       const to = new Map([[id, snap.boxes.get(id) ?? next]]);
       const placed = [...before, ...editsToPlace(design, new Map([[id, box]]), to)];
-      const rules = ruleEdits(preview(edit, placed), hand, snap);
-      return laidDown(edit, [...placed, ...rules], held);
+      const rules = ruleEdits(preview(state.edit, placed), hand, snap);
+      return laidDown(state.edit, [...placed, ...rules], held, shownNow(state));
     };
     stretched = { hand, snap, edits: (snap) => comesTo(snap).edits };
     propose(store, {
-      design: comesTo(snap).design,
-      held,
+      shown: comesTo(snap).shown,
       guides: snap.guides,
       at: last.px,
       text: sizeText(design, now, pull),

@@ -14,8 +14,8 @@ import type { Grip, Offer, OfferedRule, SnapInput, Thing } from '../../layout/sn
 import { AXES, otherAxis, spanOf, withSpan } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
-import { boundsFor, faceFor } from '../document/derive.ts';
 import type { Guide } from '../document/guide.ts';
+import { boundsFor, boundsIn, type Shown } from '../document/shown.ts';
 import { freeId } from '../edit/ids.ts';
 import { carrying, restingOn } from '../edit/lay.ts';
 import { type EditorState, pixels } from '../state/store.ts';
@@ -60,7 +60,7 @@ export const asInHand = ({ moving }: Pick<InHand, 'moving'>): Snap => ({
     }),
 });
 
-/** What stays where it is while the same parts move over the same layout. */
+/** What stays where it is while the same parts move. */
 interface Around {
   readonly others: readonly Thing[];
   /** Members of arrays, which are offered while they are near. */
@@ -69,28 +69,40 @@ interface Around {
   readonly without: ReadonlySet<string>;
 }
 
-const around = remembering((design: Design, layout: Layout, ids: string): Around => {
-  const own = new Set(ids.split(' '));
-  const following = followersOf(design, own);
-  const free = (id: string) => !own.has(id) && !following.has(id);
-  const strips = new Map(design.parts.map((p) => [p.id, straightStock(p)]));
-  return {
-    others: [...boundsFor(layout).values()]
-      .filter(({ id }) => free(id))
-      .map((bounds) => ({ ...bounds, stock: strips.get(bounds.id) })),
-    members: layout.parts.filter((p) => p.member !== null && free(p.part)),
-    without: new Set([...own, ...following, ...restingOn(design, own)]),
-  };
+/** What a gesture goes over: everything as it lies while the gesture runs, and what of it stays. */
+export interface Ground {
+  readonly shown: Shown;
+  /** `design`: without the rules that the gesture breaks; ids of the parts in hand, put together. */
+  readonly around: (design: Design, ids: string) => Around;
+}
+
+/** The ground of one gesture, looked over once for the same parts. */
+export const groundOf = (shown: Shown): Ground => ({
+  shown,
+  around: remembering((design, ids) => {
+    const own = new Set(ids.split(' '));
+    const following = followersOf(design, own);
+    const free = (id: string) => !own.has(id) && !following.has(id);
+    const strips = new Map(design.parts.map((p) => [p.id, straightStock(p)]));
+    return {
+      others: boundsFor(shown)
+        .filter(({ id }) => free(id))
+        .map((bounds) => ({ ...bounds, stock: strips.get(bounds.id) })),
+      members: shown.layout.parts.filter((p) => p.member !== null && free(p.part)),
+      without: new Set([...own, ...following, ...restingOn(design, own)]),
+    };
+  }),
 });
 
 const straightStock = (part: Part): string | undefined =>
   part.kind === 'strip' && (part.lie === 'across' || part.lie === 'up') ? part.stock : undefined;
 
 /** What a release would hold of what is in the hand: `design` is without the rules that the gesture breaks. */
-export function snapInHand(state: EditorState, design: Design, layout: Layout, hand: InHand): Snap {
+export function snapInHand(state: EditorState, design: Design, ground: Ground, hand: InHand): Snap {
+  const { shown } = ground;
   const { moving, grip, parts } = hand;
-  const { others, members, without } = around(design, layout, moving.map((m) => m.id).join(' '));
-  const outset = outsetIn(layout);
+  const { others, members, without } = ground.around(design, moving.map((m) => m.id).join(' '));
+  const outset = outsetIn(shown);
   const outside = moving.map(({ id, box }) => ({
     id,
     box: outset(id, box, 1),
@@ -99,9 +111,9 @@ export function snapInHand(state: EditorState, design: Design, layout: Layout, h
   const held = heldBy({
     moving: outside,
     grip,
-    others: members.length > 0 ? [...others, ...membersNear(layout, moving, members)] : others,
-    support: supportOf(design, layout, hand, without),
-    face: faceFor(design.bed),
+    others: members.length > 0 ? [...others, ...membersNear(shown.layout, moving, members)] : others,
+    support: supportOf(shown, hand, without),
+    face: shown.face,
     reach: pixels(state.view, REACH),
     style: design.measure,
   });
@@ -133,10 +145,10 @@ const likeliness = ({ offers: [first] }: Holding): number => (first ? rankOf(fir
 
 /** Grows a box to the visible outside of its part, past it for frames around their path, and back (`way` -1). */
 const outsetIn =
-  (layout: Layout) =>
+  (shown: Shown) =>
   (id: string, box: Box, way: 1 | -1): Box => {
-    const rest = layout.boxes.get(id);
-    const outside = boundsFor(layout).get(id)?.box;
+    const rest = shown.layout.boxes.get(id);
+    const outside = boundsIn(shown, id)?.box;
     if (!rest || !outside) return box;
     const dx = way * (rest.x - outside.x);
     const dy = way * (rest.y - outside.y);
@@ -155,11 +167,11 @@ function placedAlong(axis: Axis, box: Box, held: Holding | null, all: readonly T
 }
 
 /** What lies under the one part in the hand; of several the face, which is under all of them. */
-function supportOf(design: Design, layout: Layout, { moving, parts }: InHand, without: ReadonlySet<string>) {
+function supportOf(shown: Shown, { moving, parts }: InHand, without: ReadonlySet<string>) {
   const [only] = moving;
   const part = parts.find((p) => p.id === only?.id);
   if (!only || !part || moving.length > 1) return 'face';
-  const found = carrierOf(carrying(design, layout), part, only.box, (id) => without.has(id));
+  const found = carrierOf(carrying(shown), part, only.box, (id) => without.has(id));
   return 'part' in found ? found.part : `level:${found.level}`;
 }
 
@@ -203,7 +215,7 @@ export const NO_SNAP: PointInHand = { dx: 0, dy: 0, guides: [] };
  */
 export function snapPoint(
   state: EditorState,
-  layout: Layout,
+  shown: Shown,
   p: Point,
   part: string | null,
   points: readonly Point[],
@@ -211,10 +223,10 @@ export function snapPoint(
   const { design } = state.edit;
   const following = part === null ? new Set<string>() : followersOf(design, new Set([part]));
   const reach = pixels(state.view, REACH);
-  const others = [...boundsFor(layout).values()].filter(({ id }) => id !== part && !following.has(id));
+  const others = boundsFor(shown).filter(({ id }) => id !== part && !following.has(id));
   const input: Pick<SnapInput, 'others' | 'face' | 'reach' | 'style'> = {
     others,
-    face: faceFor(design.bed),
+    face: shown.face,
     reach,
     style: design.measure,
   };

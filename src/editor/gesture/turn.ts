@@ -3,15 +3,14 @@ import type { Strip } from '../../design/schema.ts';
 import { snapAngle } from '../../layout/snap/angle.ts';
 import type { Deg } from '../../measure/units.ts';
 import { degrees } from '../../measure/units.ts';
-import { layoutOf } from '../document/derive.ts';
+import { tried } from '../document/document.ts';
 import { angleOfStrip } from '../edit/stripAngle.ts';
 import { commit } from '../state/commit.ts';
 import { propose } from '../state/propose.ts';
-import type { EditorStore } from '../state/store.ts';
+import { type EditorStore, shownNow } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { angleText } from '../words/text.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
-import { edited } from './snapping.ts';
 
 /** How near a turn stops at every 15 degrees and at the angles of other strips. */
 const STOP_WITHIN: Deg = 2.5;
@@ -22,7 +21,7 @@ export function startTurn(store: EditorStore, start: Touch): Gesture | null {
   const { design, selection } = edit;
   const strip = design.parts.find((p): p is Strip => p.id === selection[0] && p.kind === 'strip');
   if (!strip || strip.locked) return null;
-  const { boxes } = layoutOf(design);
+  const { boxes } = edit.shown.layout;
   const box = boxes.get(strip.id) ?? strip.box;
   const others = design.parts.flatMap((part) =>
     part.kind === 'strip' && part.id !== strip.id ? [angleOfStrip(part, boxes.get(part.id) ?? part.box)] : [],
@@ -46,8 +45,9 @@ export function startTurn(store: EditorStore, start: Touch): Gesture | null {
       const stop = touch.free ? null : snapAngle(raw, others, STOP_WITHIN);
       angle = stop === null ? Math.round(raw * 10) / 10 : normal(stop);
       edits = [{ kind: 'replace', list: 'parts', id: strip.id, item: turned(strip, box, length, angle) }];
-      const shown = edited(store.getState(), edits);
-      propose(store, { design: shown, held, guides: [], at: touch.px, text: angleText(angle) });
+      const state = store.getState();
+      const shown = tried(state.edit, edits, held, shownNow(state));
+      propose(store, { shown, guides: [], at: touch.px, text: angleText(angle) });
     },
     end: () => {
       clearGesture(store);

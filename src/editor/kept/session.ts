@@ -1,6 +1,6 @@
 import { problemMessage } from '../../design/problem.ts';
 import type { Design } from '../../design/schema.ts';
-import { startState } from '../../design/state.ts';
+import { freshDocument } from '../document/document.ts';
 import { openInto } from '../state/commit.ts';
 import type { EditorStore } from '../state/store.ts';
 import { fileWords, spoken, t } from '../words/t.ts';
@@ -76,7 +76,7 @@ async function follow(store: EditorStore, id: string): Promise<void> {
   if (!opened?.ok || designId !== id || writes) return;
   const { design } = opened;
   const selection = edit.selection.filter((part) => design.parts.some((p) => p.id === part));
-  store.setState({ edit: { ...startState(design), selection }, provisional: null });
+  store.setState({ edit: { ...freshDocument(design), selection }, provisional: null });
 }
 
 /** Storage that has not answered by then is taken for blocked; the bench opens without it. */

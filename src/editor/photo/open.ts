@@ -1,4 +1,3 @@
-import { faceFor } from '../document/derive.ts';
 import { type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { decodePicture } from './decode.ts';
@@ -27,7 +26,7 @@ export async function openPhoto(store: EditorStore, file: File): Promise<void> {
   const bytes = new Blob([file], { type: head.type });
   const image = await decodePicture(bytes).catch(() => null);
   if (!image) return refuse(t('photo.damaged'));
-  const face = faceFor(store.getState().edit.design.bed);
+  const { face } = store.getState().edit.shown;
   store.setState({
     photo: {
       file: bytes,

@@ -1,9 +1,9 @@
 import { FolderOpen, Plus } from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
+import { faceOf } from '../../bed/faceOf.ts';
 import type { Design } from '../../design/schema.ts';
-import { startState } from '../../design/state.ts';
 import { Measure } from '../control/Measure.tsx';
-import { faceFor } from '../document/derive.ts';
+import { freshDocument } from '../document/document.ts';
 import { fitToBed, type MainMeasures } from '../edit/fitBed.ts';
 import { openFile } from '../kept/file.ts';
 import { bringIn } from '../kept/session.ts';
@@ -40,11 +40,11 @@ export default function FirstRun() {
 
   const keep = (next: MainMeasures) => {
     const bed = { ...empty.bed, mattress: next.mattress, pivotAlong: next.pivotAlong ?? 'end' };
-    store.setState({ edit: startState({ ...empty, bed, measure: next.measure }) });
+    store.setState({ edit: freshDocument({ ...empty, bed, measure: next.measure }) });
     setWay(next.pivotAlong);
   };
   const drop = () => {
-    store.setState({ edit: startState(emptyDesign(measure)) });
+    store.setState({ edit: freshDocument(emptyDesign(measure)) });
     setWay(null);
     setOwn(false);
   };
@@ -73,7 +73,7 @@ export default function FirstRun() {
   const { designs } = shelf;
   const pictured = useMemo(() => [...designs.values(), ...shown], [designs, shown]);
   const letters = useLetterPictures(pictured);
-  const face = faceFor(empty.bed);
+  const { face } = useMemo(() => faceOf(empty.bed), [empty.bed]);
 
   useEffect(() => {
     void Promise.all(
@@ -110,7 +110,7 @@ export default function FirstRun() {
         }}
         onUnit={(unit) => {
           if (own) keep({ mattress, pivotAlong: way, measure: unit });
-          else store.setState({ edit: startState(emptyDesign(unit)) });
+          else store.setState({ edit: freshDocument(emptyDesign(unit)) });
         }}
         onDrop={drop}
       />

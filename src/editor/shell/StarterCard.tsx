@@ -1,9 +1,9 @@
-import { Suspense } from 'react';
+import { Suspense, useMemo } from 'react';
+import { faceOf } from '../../bed/faceOf.ts';
 import type { Check } from '../../check/check.ts';
 import type { Design } from '../../design/schema.ts';
 import { lazyPart } from '../control/lazyPart.tsx';
 import { Measure } from '../control/Measure.tsx';
-import { faceFor } from '../document/derive.ts';
 import { Guard } from '../frame/Guard.tsx';
 import { useWords } from '../words/t.ts';
 import { StarterPicture } from './StarterPicture.tsx';
@@ -28,7 +28,7 @@ interface StarterCardProps {
 export function StarterCard({ design, fitted, checks, letters, onOpen }: StarterCardProps) {
   const t = useWords();
   const shown = fitted ?? design;
-  const face = faceFor(shown.bed);
+  const { face } = useMemo(() => faceOf(shown.bed), [shown.bed]);
   return (
     <li className="first-item">
       <button type="button" className="first-card" onClick={() => onOpen(shown)}>

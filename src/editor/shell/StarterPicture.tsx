@@ -2,7 +2,7 @@ import { Fragment, useMemo } from 'react';
 import { isBought, isPaint } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
 import type { Region } from '../../geometry/shape.ts';
-import { faceFor, layoutOf } from '../document/derive.ts';
+import { shownFrom } from '../document/shown.ts';
 import type { Letters } from './useLetterPictures.ts';
 
 interface StarterPictureProps {
@@ -13,7 +13,7 @@ interface StarterPictureProps {
 
 /** The face of a design as a small picture, drawn from its own layout. */
 export function StarterPicture({ design, letters }: StarterPictureProps) {
-  const { face, layout } = useMemo(() => ({ face: faceFor(design.bed), layout: layoutOf(design) }), [design]);
+  const { face, layout } = useMemo(() => shownFrom(design), [design]);
   const colors = new Map(design.finishes.map((f) => [f.id, f.color]));
   return (
     <svg

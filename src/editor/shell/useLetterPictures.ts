@@ -1,7 +1,7 @@
 import { wrap } from 'comlink';
 import { useEffect, useState } from 'react';
 import type { Design } from '../../design/schema.ts';
-import { layoutOf } from '../document/derive.ts';
+import { shownFrom } from '../document/shown.ts';
 import type { LetterColor } from '../planning/letterPictures.ts';
 import type { Work } from '../planning/worker.ts';
 
@@ -24,7 +24,7 @@ export function useLetterPictures(designs: readonly Design[]): ReadonlyMap<Desig
       const { letters } = wrap<Work>(worker);
       const draw = async () => {
         for (const design of designs) {
-          const own = await letters(layoutOf(design).parts);
+          const own = await letters(shownFrom(design).layout.parts);
           // What was drawn for another bed is let go.
           setFound((before) => new Map([...before].filter(([d]) => designs.includes(d))).set(design, own));
         }

@@ -1,17 +1,7 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design } from '../../design/schema.ts';
-import {
-  type EditState,
-  preview,
-  redo,
-  redoLabel,
-  startState,
-  transact,
-  undo,
-  undoLabel,
-} from '../../design/state.ts';
-import { settled } from '../../layout/settle.ts';
-import { layoutOf } from '../document/derive.ts';
+import { redo, redoLabel, undo, undoLabel } from '../../design/state.ts';
+import { carriedOut, documentOf, freshDocument } from '../document/document.ts';
 import { t } from '../words/t.ts';
 import { emptyDesign } from './language.ts';
 import { type EditorState, type EditorStore, type SideTab, say } from './store.ts';
@@ -34,32 +24,20 @@ export function commit(
   options: CommitOptions = {},
 ): boolean {
   const { say: spoken, held, ...rest } = options;
-  const { edit } = store.getState();
-  const done = transact(edit, { edits: [...edits, ...settling(edit, edits, held)], label, ...rest });
-  if (!done.ok) {
+  const done = carriedOut(store.getState().edit, { edits, label, ...rest }, held);
+  if (!done) {
     store.setState({ provisional: null });
     say(store, t('say.refused', { label }));
     return false;
   }
   // What was offered for the design as it was is not offered any more.
   store.setState(({ notice }) => ({
-    edit: done.state,
+    edit: done,
     provisional: null,
     notice: notice?.offer ? null : notice,
   }));
   say(store, spoken ?? label);
   return true;
-}
-
-/** The edits that write solved places into the design, so that nothing jumps back when a rule is taken away. */
-function settling(edit: EditState, edits: readonly Edit[], held: ReadonlySet<string> | undefined): Edit[] {
-  const next = preview(edit, edits);
-  if (next === edit.design) return [];
-  const boxes = new Map(settled(next, layoutOf(next, held)).map((s) => [s.part, s.box]));
-  return next.parts.flatMap((part) => {
-    const box = boxes.get(part.id);
-    return box ? [{ kind: 'replace', list: 'parts', id: part.id, item: { ...part, box } } as const] : [];
-  });
 }
 
 /** Selects; in the layout step the fields of what is selected come forward, unless the part list is in use. */
@@ -80,14 +58,14 @@ function tabFor({ tab, step }: EditorState, some: boolean): SideTab {
 export function undoStep(store: EditorStore): void {
   const label = undoLabel(store.getState().edit);
   if (label === null) return;
-  store.setState((s) => ({ edit: undo(s.edit), provisional: null, corner: null }));
+  store.setState((s) => ({ edit: documentOf(undo(s.edit), s.edit.shown), provisional: null, corner: null }));
   say(store, t('say.undone', { label }));
 }
 
 export function redoStep(store: EditorStore): void {
   const label = redoLabel(store.getState().edit);
   if (label === null) return;
-  store.setState((s) => ({ edit: redo(s.edit), provisional: null, corner: null }));
+  store.setState((s) => ({ edit: documentOf(redo(s.edit), s.edit.shown), provisional: null, corner: null }));
   say(store, t('say.redone', { label }));
 }
 
@@ -95,7 +73,7 @@ export function redoStep(store: EditorStore): void {
 export function openInto(store: EditorStore, designId: string, design: Design): void {
   store.setState({
     designId,
-    edit: startState(design),
+    edit: freshDocument(design),
     provisional: null,
     frame: null,
     hud: null,
@@ -113,7 +91,7 @@ export function openInto(store: EditorStore, designId: string, design: Design): 
 export function putAway(store: EditorStore): void {
   store.setState(({ edit }) => ({
     designId: null,
-    edit: startState(emptyDesign(edit.design.measure)),
+    edit: freshDocument(emptyDesign(edit.design.measure)),
     provisional: null,
     field: null,
   }));

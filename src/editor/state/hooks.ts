@@ -15,17 +15,18 @@ import type { ShadowArea } from '../../finish/shadow.ts';
 import type { Layout } from '../../layout/laid.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
 import { styleIn } from '../../plan/words/languages.ts';
-import { faceFor, layoutOf } from '../document/derive.ts';
+import type { Shown } from '../document/shown.ts';
 import type { Planner, PlanState } from '../planning/planner.ts';
 import { useLanguage } from '../words/t.ts';
 import { type CommitOptions, commit } from './commit.ts';
-import { followerOf } from './follower.ts';
-import { type EditorState, type EditorStore, shownDesign, type Theme } from './store.ts';
+import type { Follower } from './follower.ts';
+import { type EditorState, type EditorStore, shownNow, type Theme } from './store.ts';
 import { resolveTheme, watchTheme } from './theme.ts';
 
 export interface Bench {
   readonly store: EditorStore;
   readonly planner: Planner;
+  readonly follower: Follower;
 }
 
 export const BenchContext = createContext<Bench | null>(null);
@@ -41,25 +42,29 @@ export const useStore = (): EditorStore => useBench().store;
 /** One value of the editor's state; re-renders when it changes. */
 export const useEditor = <T>(pick: (state: EditorState) => T): T => useZustand(useBench().store, pick);
 
-/** The design as shown, with what a running gesture proposes; during a drag it is told every so often. */
-export function useDesign(): Design {
-  const { subscribe, get } = followerOf(useStore());
+/** The design as shown, laid out, with what a running gesture proposes; during a drag it is told every so often. */
+export function useShown(): Shown {
+  const { subscribe, get } = useBench().follower;
   return useSyncExternalStore(subscribe, get);
 }
 
-/** The design as last committed: for whatever need not follow a drag live. */
-export const useSettledDesign = (): Design => useEditor((s) => s.edit.design);
+export const useDesign = (): Design => useShown().design;
 
 /** Layout of the design as shown; follows a drag. */
-export const useLayout = (): Layout => layoutOf(useDesign());
+export const useLayout = (): Layout => useShown().layout;
 
-export const useFace = (): Face => useEditor((s) => faceFor(shownDesign(s).bed));
+/** The design as last committed, laid out: for whatever need not follow a drag live. */
+export const useSettled = (): Shown => useEditor((s) => s.edit.shown);
+
+export const useSettledDesign = (): Design => useEditor((s) => s.edit.design);
+
+export const useFace = (): Face => useEditor((s) => shownNow(s).face);
 
 export const useSelection = (): readonly string[] => useEditor((s) => s.edit.selection);
 
 /** How the design as shown is measured, in the notation of the language on screen. */
 export function useMeasureStyle(): MeasureStyle {
-  const measure = useEditor((s) => shownDesign(s).measure);
+  const measure = useEditor((s) => shownNow(s).design.measure);
   const language = useLanguage();
   return useMemo(() => styleIn(language, measure), [language, measure]);
 }

@@ -1,7 +1,7 @@
 import { newDesign, usualBed } from '../../design/defaults.ts';
 import type { Design } from '../../design/schema.ts';
-import { startState } from '../../design/state.ts';
 import { LANGUAGE_TAGS, LANGUAGES, type Language } from '../../plan/words/languages.ts';
+import { freshDocument } from '../document/document.ts';
 import { speak, spoken, t } from '../words/t.ts';
 import type { EditorStore } from './store.ts';
 
@@ -29,7 +29,7 @@ export async function startSpeaking(): Promise<void> {
 /** Speaks a language from now on and keeps the choice. An empty bench begins anew as its speakers measure. */
 export async function chooseLanguage(store: EditorStore, language: Language): Promise<void> {
   await speak(language);
-  if (store.getState().designId === null) store.setState({ edit: startState(emptyDesign()) });
+  if (store.getState().designId === null) store.setState({ edit: freshDocument(emptyDesign()) });
   try {
     localStorage.setItem(KEY, language);
   } catch {

@@ -1,11 +1,12 @@
 import { createStore } from 'zustand/vanilla';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design } from '../../design/schema.ts';
-import { type EditState, startState } from '../../design/state.ts';
 import type { Point } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { PrinterCorrection } from '../../patterns/result.ts';
+import { type Document, freshDocument } from '../document/document.ts';
 import type { Guide } from '../document/guide.ts';
+import type { Shown } from '../document/shown.ts';
 import type { Photo, PhotoMode } from './photo.ts';
 import type { StepId } from './steps.ts';
 import type { ToolId } from './tools.ts';
@@ -33,7 +34,7 @@ export interface Hud {
 
 /** What a gesture shows before it is finished; the design is untouched until then. */
 export interface Provisional {
-  readonly design: Design;
+  readonly shown: Shown;
   readonly guides: readonly Guide[];
   /** It follows a hand, frame by frame; else it is a question that waits for an answer. */
   readonly live: boolean;
@@ -64,7 +65,7 @@ export interface Reading {
 
 /** What a release held, and what else it may have meant: shown beside the part until the next act. */
 export interface Release {
-  readonly before: EditState;
+  readonly before: Document;
   /** As it was left; anything else that is done takes the bar away. */
   readonly design: Design;
   readonly part: string;
@@ -101,7 +102,7 @@ export interface PartMenuAt {
 export interface EditorState {
   /** Id under which the open design is kept; null before one is chosen. */
   readonly designId: string | null;
-  readonly edit: EditState;
+  readonly edit: Document;
   readonly provisional: Provisional | null;
   readonly frame: { readonly from: Point; readonly to: Point } | null;
   readonly hud: Hud | null;
@@ -161,7 +162,7 @@ export type EditorStore = ReturnType<typeof createEditorStore>;
 export function createEditorStore(design: Design, theme: ThemeChoice) {
   return createStore<EditorState>(() => ({
     designId: null,
-    edit: startState(design),
+    edit: freshDocument(design),
     provisional: null,
     frame: null,
     hud: null,
@@ -199,8 +200,9 @@ export function say(store: EditorStore, text: string): void {
   store.setState((s) => ({ said: { text, count: s.said.count + 1 } }));
 }
 
-/** The design as it is shown: with what a running gesture proposes. */
-export const shownDesign = (s: EditorState): Design => s.provisional?.design ?? s.edit.design;
+/** The design as it is shown, laid out: with what a running gesture proposes. */
+export const shownNow = ({ provisional, edit }: Pick<EditorState, 'provisional' | 'edit'>): Shown =>
+  provisional?.shown ?? edit.shown;
 
 /** Something is dragged, drawn or turned just now. */
 export const isCarrying = (s: EditorState): boolean => s.provisional?.live === true;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign } from '../../../src/design/defaults.ts';
 import type { Design } from '../../../src/design/schema.ts';
-import { layoutOf } from '../../../src/editor/document/derive.ts';
+import { layoutOf } from '../laid.ts';
 import { benchOf, perform } from './hand.ts';
 
 /**

@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest';
 import { newDesign } from '../../../src/design/defaults.ts';
 import type { Design } from '../../../src/design/schema.ts';
-import { faceFor, layoutOf } from '../../../src/editor/document/derive.ts';
 import type { EditorStore } from '../../../src/editor/state/store.ts';
 import type { Box } from '../../../src/geometry/shape.ts';
 import { type Chance, chanceOf, pick } from '../../chance.ts';
+import { faceFor, layoutOf } from '../laid.ts';
 import { benchOf, perform } from './hand.ts';
 
 /**

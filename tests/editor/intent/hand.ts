@@ -1,5 +1,4 @@
 import type { Design } from '../../../src/design/schema.ts';
-import { startState } from '../../../src/design/state.ts';
 import { arrangingOf, editsToArrange } from '../../../src/editor/edit/arrange.ts';
 import { startDraw } from '../../../src/editor/gesture/draw.ts';
 import type { Gesture as Running, Touch } from '../../../src/editor/gesture/gesture.ts';
@@ -33,7 +32,6 @@ const PULLS: Readonly<Record<string, { readonly x: -1 | 0 | 1; readonly y: -1 | 
 
 export function benchOf(design: Design): EditorStore {
   const store = createEditorStore(design, 'light');
-  store.setState({ edit: startState(design) });
   return store;
 }
 
@@ -41,9 +39,9 @@ export function benchOf(design: Design): EditorStore {
 export function perform(store: EditorStore, gesture: Gesture, ids: ReadonlyMap<string, string>): string {
   const part = gesture.part === undefined ? undefined : (ids.get(gesture.part) ?? gesture.part);
   if (gesture.tool === 'mirror-copy') {
-    const { design } = store.getState().edit;
+    const { design, shown } = store.getState().edit;
     const about = { of: 'face', side: 'mid' } as const;
-    const made = mirrorCopy(arrangingOf(design), [part ?? ''], { axis: 'x', about });
+    const made = mirrorCopy(arrangingOf(shown), [part ?? ''], { axis: 'x', about });
     commit(store, editsToArrange(design, made), 'mirror');
     return made.add[0]?.id ?? '';
   }

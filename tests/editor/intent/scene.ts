@@ -3,10 +3,11 @@ import { fileURLToPath } from 'node:url';
 import { openDesign } from '../../../src/design/open.ts';
 import type { Design } from '../../../src/design/schema.ts';
 import { preview, startState } from '../../../src/design/state.ts';
-import { faceFor, layoutOf } from '../../../src/editor/document/derive.ts';
+import { shownFrom } from '../../../src/editor/document/shown.ts';
 import { editsToType } from '../../../src/editor/edit/typed.ts';
 import type { Box } from '../../../src/geometry/shape.ts';
 import { settled } from '../../../src/layout/settle.ts';
+import { faceFor, layoutOf } from '../laid.ts';
 
 /** Scenes from the bench: what a hand does, and what a person means by it (`scenes/README.md`). */
 const FOLDER = fileURLToPath(new URL('scenes/', import.meta.url));
@@ -139,7 +140,7 @@ export function changed(design: Design, { set, new: value }: Then['change']): De
   const state = startState(design);
   const edits =
     field === 'box'
-      ? editsToType(design, id, box, { [side]: value }).edits
+      ? editsToType(shownFrom(design), id, box, { [side]: value }).edits
       : [
           {
             kind: 'replace' as const,

@@ -2,13 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { newDesign } from '../../../src/design/defaults.ts';
 import type { Design } from '../../../src/design/schema.ts';
-import { layoutOf } from '../../../src/editor/document/derive.ts';
 import { startDraw } from '../../../src/editor/gesture/draw.ts';
 import type { Touch } from '../../../src/editor/gesture/gesture.ts';
 import { type EditorStore, toScreen } from '../../../src/editor/state/store.ts';
 import type { DrawnKind } from '../../../src/editor/state/tools.ts';
 import type { Box } from '../../../src/geometry/shape.ts';
 import { runs } from '../../runs.ts';
+import { layoutOf } from '../laid.ts';
 import { benchOf } from './hand.ts';
 
 type Spot = readonly [number, number];

@@ -6,7 +6,7 @@ import { MeasureField } from '../../control/MeasureField.tsx';
 import { SwitchField } from '../../control/SwitchField.tsx';
 import { useCheckWords } from '../../control/useCheckWords.ts';
 import { tables } from '../../shipped/tables.ts';
-import { useCommit, useDesign, useEditor, useStore } from '../../state/hooks.ts';
+import { useCommit, useDesign, useEditor, useSettled, useStore } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
 import { SwingSection } from '../swing/SwingSection.tsx';
@@ -23,7 +23,8 @@ export default function BedPane() {
   const t = useWords();
   const store = useStore();
   const design = useDesign();
-  const settled = useEditor((s) => s.edit.design);
+  const resting = useSettled();
+  const settled = resting.design;
   const commit = useCommit();
   const { bed } = settled;
   const { unit } = settled.measure;
@@ -31,13 +32,13 @@ export default function BedPane() {
   const checks = useMemo(() => faceOf(bed).checks, [bed]);
   const asked = useEditor((s) => s.bedQuestion);
   const question = asked?.from === bed ? asked : null;
-  const change = useMemo(() => (question ? bedChange(settled, question.next) : null), [question, settled]);
+  const change = useMemo(() => (question ? bedChange(resting, question.next) : null), [question, resting]);
 
   // The drawing shows the bed in question while it is asked about; left for another step, the question waits here.
   useEffect(() => {
-    if (!question) return;
+    if (!question || !change) return;
     store.setState(({ notice }) => ({
-      provisional: { design: { ...settled, bed: question.next }, guides: [], live: false },
+      provisional: { shown: change.shown, guides: [], live: false },
       notice: notice?.text === t('bed.waits') ? null : notice,
     }));
     return () => {
@@ -45,7 +46,7 @@ export default function BedPane() {
         return;
       store.setState({ provisional: null, notice: { tone: 'warn', text: t('bed.waits') } });
     };
-  }, [question, settled, store, t]);
+  }, [question, change, store, t]);
 
   const keep = (next: Design['bed'], label: string) => {
     const measures = changedMeasures(bed, next, (mm) => lengthText(settled, mm));
@@ -55,7 +56,7 @@ export default function BedPane() {
     });
   };
   const propose = (next: Design['bed'], label: string) => {
-    if (bedChange(settled, next).moved.length === 0) return keep(next, label);
+    if (bedChange(resting, next).moved.length === 0) return keep(next, label);
     store.setState({ bedQuestion: { from: bed, next, label } });
   };
   const drop = () => {
@@ -268,7 +269,7 @@ export default function BedPane() {
           </div>
         ))}
       </section>
-      <BoardList bed={bed} />
+      <BoardList />
       <SwingSection />
       <p className="caution">{t('caution.bed')}</p>
     </div>

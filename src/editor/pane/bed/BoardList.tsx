@@ -1,12 +1,11 @@
-import type { Bed } from '../../../design/schema.ts';
 import { Measure } from '../../control/Measure.tsx';
-import { faceFor } from '../../document/derive.ts';
+import { useSettled } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 
 /** What follows from the measures: the face, its levels, and the true lengths of the bed's own boards. */
-export function BoardList({ bed }: { bed: Bed }) {
+export function BoardList() {
   const t = useWords();
-  const face = faceFor(bed);
+  const { face } = useSettled();
   return (
     <section>
       <h3 className="section-title">{t('bed.follows')}</h3>

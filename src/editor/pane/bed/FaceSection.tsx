@@ -2,8 +2,7 @@ import { type FaceSide, leastFace, withFace } from '../../../bed/faceSize.ts';
 import type { Bed } from '../../../design/schema.ts';
 import { MeasureField } from '../../control/MeasureField.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
-import { faceFor } from '../../document/derive.ts';
-import { useSettledDesign } from '../../state/hooks.ts';
+import { useSettled } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
 
@@ -17,8 +16,7 @@ interface FaceSectionProps {
 /** The face as it is measured with the bed up; the room around the mattress follows. */
 export function FaceSection({ bed, onPropose }: FaceSectionProps) {
   const t = useWords();
-  const design = useSettledDesign();
-  const face = faceFor(bed);
+  const { design, face } = useSettled();
   const room = (mm: number) => lengthText(design, mm);
   return (
     <section>

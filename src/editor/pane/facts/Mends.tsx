@@ -1,14 +1,14 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Check } from '../../../check/check.ts';
 import type { Design } from '../../../design/schema.ts';
-import { preview } from '../../../design/state.ts';
 import { Typeset } from '../../control/Typeset.tsx';
+import { tried } from '../../document/document.ts';
 import type { Mend } from '../../edit/mend.ts';
 import { mendsFor } from '../../edit/mends.ts';
 import { selectionName } from '../../edit/selection.ts';
 import { referenceName } from '../../edit/sentence.ts';
 import { commit } from '../../state/commit.ts';
-import { useSettledDesign, useStore } from '../../state/hooks.ts';
+import { useSettled, useStore } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
 
@@ -16,8 +16,9 @@ import { lengthText } from '../../words/text.ts';
 export function Mends({ checks }: { checks: readonly Check[] }) {
   const t = useWords();
   const store = useStore();
-  const design = useSettledDesign();
-  const mends = useMemo(() => mendsFor(design, checks), [design, checks]);
+  const settled = useSettled();
+  const { design } = settled;
+  const mends = useMemo(() => mendsFor(settled, checks), [settled, checks]);
   const [shown, setShown] = useState<string | null>(null);
   const waits = useRef(false);
   /** What the first press of a finger showed. */
@@ -25,7 +26,7 @@ export function Mends({ checks }: { checks: readonly Check[] }) {
   const show = (mend: Mend | null) => {
     setShown(mend && keyOf(mend));
     store.setState(({ edit }) => ({
-      provisional: mend && { design: preview(edit, mend.edits), guides: [], live: false },
+      provisional: mend && { shown: tried(edit, mend.edits), guides: [], live: false },
     }));
   };
   // What is shown goes with the buttons.

@@ -2,7 +2,6 @@ import type { Design } from '../../../design/schema.ts';
 import { boxAround } from '../../../geometry/box.ts';
 import type { Point } from '../../../geometry/shape.ts';
 import { designPart } from '../../../layout/reference.ts';
-import { faceFor, layoutOf } from '../../document/derive.ts';
 import { select } from '../../state/commit.ts';
 import { canvasElement } from '../../state/place.ts';
 import { type EditorStore, toScreen } from '../../state/store.ts';
@@ -17,11 +16,11 @@ export function knownParts(design: Design, ids: readonly string[]): string[] {
 
 /** Selects parts of a plan and brings them, or the place meant, into sight on the drawing. */
 export function showParts(store: EditorStore, laid: readonly string[], place?: Point): void {
-  const { design } = store.getState().edit;
+  const { design, shown } = store.getState().edit;
   const ids = knownParts(design, laid);
   select(store, ids);
   store.setState({ tool: 'select' });
-  const boxes = layoutOf(design).boxes;
+  const { boxes } = shown.layout;
   const around = boxAround(
     ids.flatMap((id) => boxes.get(id) ?? design.keepClears.find((k) => k.id === id)?.box ?? []),
   );
@@ -38,7 +37,7 @@ function bringIntoSight(store: EditorStore, at: Point): void {
   const px = toScreen(view, at);
   const edge = 40;
   if (px.x > edge && px.x < width - edge && px.y > edge && px.y < height - edge) return;
-  const { box } = faceFor(edit.design.bed);
+  const { box } = edit.shown.face;
   const onFace = at.x >= 0 && at.y >= 0 && at.x <= box.w && at.y <= box.h;
   if (onFace) store.setState({ fitted: true });
   else {

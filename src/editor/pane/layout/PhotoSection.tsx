@@ -4,7 +4,6 @@ import { boxAround } from '../../../geometry/box.ts';
 import { MeasureField } from '../../control/MeasureField.tsx';
 import { NumberField } from '../../control/NumberField.tsx';
 import { SwitchField } from '../../control/SwitchField.tsx';
-import { faceFor } from '../../document/derive.ts';
 import { pickByInput } from '../../kept/file.ts';
 import { openPhoto } from '../../photo/open.ts';
 import { frameOf, scaledTo } from '../../photo/placing.ts';
@@ -77,7 +76,7 @@ function PhotoFields({ photo }: { photo: Photo }) {
     else {
       // Its marks may lie beyond the face, where the tools cover them or the window ends.
       const photo = frameOf(placing, image);
-      const around = boxAround([photo, faceFor(store.getState().edit.design.bed).box]) ?? photo;
+      const around = boxAround([photo, store.getState().edit.shown.face.box]) ?? photo;
       const view = fitToBox(around, shownOn(canvas));
       store.setState({ photoMode: next, fitted: false, view });
     }

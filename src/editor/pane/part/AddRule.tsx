@@ -11,7 +11,7 @@ import {
   type RuleDraft,
 } from '../../edit/newRule.ts';
 import { referenceName, ruleSentence } from '../../edit/sentence.ts';
-import { useCommit, useDesign, useFace, useLayout } from '../../state/hooks.ts';
+import { useCommit, useShown } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 
 const KINDS = Object.keys(NEW_RULES) as NewRuleKind[];
@@ -29,9 +29,8 @@ const START: RuleDraft = {
 /** Gives a part another rule, told as a sentence before it is added. */
 export function AddRule({ part }: { part: Part }) {
   const t = useWords();
-  const design = useDesign();
-  const face = useFace();
-  const layout = useLayout();
+  const shown = useShown();
+  const { design, face } = shown;
   const commit = useCommit();
   const [draft, setDraft] = useState<RuleDraft | null>(null);
   if (!draft) {
@@ -46,7 +45,7 @@ export function AddRule({ part }: { part: Part }) {
   const { asks, about } = NEW_RULES[draft.kind];
   const things = about === 'other' ? others : ['face', ...face.levels.map((l) => `level:${l.id}`), ...others];
   const things2 = things.map((of) => ({ value: of, label: referenceName(design, of) }));
-  const rule = newRule(design, face, layout, part, draft);
+  const rule = newRule(shown, part, draft);
   const sides = (['low', 'mid', 'high'] as const).map((value) => ({
     value,
     label: t(`edge.${draft.axis}.${value}`),
@@ -96,7 +95,7 @@ export function AddRule({ part }: { part: Part }) {
           label={t('rules.kind')}
           value={draft.kind}
           choices={KINDS.map((value) => ({ value, label: t(`rules.kind.${value}`) }))}
-          onCommit={(kind) => set({ kind, ...proposed(design, face, layout, part, kind) })}
+          onCommit={(kind) => set({ kind, ...proposed(shown, part, kind) })}
         />
         {asks.map((asked) => (
           <Fragment key={asked}>{fields[asked]}</Fragment>

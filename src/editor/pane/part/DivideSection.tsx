@@ -9,7 +9,7 @@ import { SwitchField } from '../../control/SwitchField.tsx';
 import { arrangingOf, editsToArrange } from '../../edit/arrange.ts';
 import { itemsOf } from '../../edit/movable.ts';
 import { referenceName } from '../../edit/sentence.ts';
-import { useCommit, useFace, useSelection, useSettledDesign } from '../../state/hooks.ts';
+import { useCommit, useFace, useSelection, useSettled } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { BARE, finishChoices, stockChoices } from '../facts/choices.ts';
 
@@ -31,7 +31,8 @@ export function DivideSection() {
 /** Its lists name every part, so they are made only while they are looked at. */
 function DivideFields() {
   const t = useWords();
-  const design = useSettledDesign();
+  const shown = useSettled();
+  const { design } = shown;
   const face = useFace();
   const commit = useCommit();
   const innermost = face.levels.at(-1)?.id ?? 'rim';
@@ -56,7 +57,7 @@ function DivideFields() {
     ...design.parts.filter((p) => !isBought(p)).map((p) => ({ value: p.id, group: t('divide.parts') })),
   ];
   const named = things.map((thing) => ({ ...thing, label: referenceName(design, thing.value) }));
-  const start = namesFor(arrangingOf(design), itemsOf(design, selection));
+  const start = namesFor(arrangingOf(shown), itemsOf(design, selection));
   const mine = chosen.by === chosenFor ? chosen.names : {};
   /** A side that was not chosen is that of the face or level that another one was set to. */
   const whole =
@@ -69,7 +70,7 @@ function DivideFields() {
   const names = { left: of('left'), right: of('right'), bottom: of('bottom'), top: of('top') };
 
   const apply = () => {
-    const arranging = arrangingOf(design);
+    const arranging = arrangingOf(shown);
     const { on, ...edges } = spaceBetween(arranging, names);
     const arranged = divide(arranging, {
       ...edges,

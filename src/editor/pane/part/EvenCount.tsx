@@ -4,17 +4,18 @@ import type { Mm } from '../../../measure/units.ts';
 import { Typeset } from '../../control/Typeset.tsx';
 import { arrangingOf } from '../../edit/arrange.ts';
 import { editsToRecount } from '../../edit/evenCount.ts';
-import { useCommit, useSettledDesign } from '../../state/hooks.ts';
+import { useCommit, useSettled } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
 
 /** How many parts a largest gap asks for, where it is not as many as there are, and one step that sees to it. */
 export function EvenCount({ rule, most }: { readonly rule: RuleOf<'even'>; readonly most: Mm }) {
   const t = useWords();
-  const design = useSettledDesign();
+  const shown = useSettled();
+  const { design } = shown;
   const commit = useCommit();
   const have = rule.parts.length;
-  const found = countFor(arrangingOf(design), rule, most);
+  const found = countFor(arrangingOf(shown), rule, most);
   if (found?.count === have) return null;
   if (!found)
     return (
@@ -40,7 +41,7 @@ export function EvenCount({ rule, most }: { readonly rule: RuleOf<'even'>; reado
       <button
         type="button"
         className="btn"
-        onClick={() => commit(editsToRecount(design, rule, count), t('did.count', { count }))}
+        onClick={() => commit(editsToRecount(shown, rule, count), t('did.count', { count }))}
       >
         {label}
       </button>

@@ -2,21 +2,20 @@ import { useState } from 'react';
 import { inches } from '../../../measure/units.ts';
 import { MeasureField } from '../../control/MeasureField.tsx';
 import { NumberField } from '../../control/NumberField.tsx';
-import { layoutOf } from '../../document/derive.ts';
 import { editsToRepeat, type Repeatable } from '../../edit/member.ts';
-import { useCommit, useSettledDesign } from '../../state/hooks.ts';
+import { useCommit, useSettled } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 
 /** Makes an array of a part: with its stock, finish and size, to the right, up, or both. */
 export function RepeatSection({ part }: { part: Repeatable }) {
   const t = useWords();
-  const design = useSettledDesign();
+  const { design, layout } = useSettled();
   const commit = useCommit();
   const [columns, setColumns] = useState(part.kind === 'strip' && part.lie === 'across' ? 1 : 3);
   const [rows, setRows] = useState(part.kind === 'strip' && part.lie === 'across' ? 3 : 1);
   const [gap, setGap] = useState(inches(2));
   const apply = () => {
-    const box = layoutOf(design).boxes.get(part.id) ?? part.box;
+    const box = layout.boxes.get(part.id) ?? part.box;
     const edits = editsToRepeat(design, part, box, { columns, rows, gap });
     if (edits.length > 0)
       commit(edits, t('did.repeat', { name: part.name }), { selection: [part.id], held: new Set([part.id]) });

@@ -5,7 +5,7 @@ import { Typeset } from '../../control/Typeset.tsx';
 import { placesPart } from '../../edit/loosen.ts';
 import { ruleSentence } from '../../edit/sentence.ts';
 import { EdgeSentence } from '../../frame/EdgeSentence.tsx';
-import { useCommit, useDesign, useLayout } from '../../state/hooks.ts';
+import { useCommit, useDesign, useShown } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { voiced } from '../../words/voiced.ts';
 import { AddRule } from './AddRule.tsx';
@@ -46,8 +46,8 @@ export function RuleList({ part }: { part: Part }) {
 
 function RuleItem({ rule }: { rule: Rule }) {
   const t = useWords();
-  const design = useDesign();
-  const layout = useLayout();
+  const shown = useShown();
+  const { design, layout } = shown;
   const commit = useCommit();
   const state = layout.rules.find((r) => r.id === rule.id);
   const sentence = ruleSentence(design, rule, state);
@@ -60,7 +60,7 @@ function RuleItem({ rule }: { rule: Rule }) {
   return (
     <li className={state && !state.holds ? 'rule-item broken' : 'rule-item'}>
       <p>
-        <EdgeSentence design={design} layout={layout} rule={rule} onTake={take} />
+        <EdgeSentence shown={shown} rule={rule} onTake={take} />
       </p>
       <button
         type="button"

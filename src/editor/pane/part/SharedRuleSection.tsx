@@ -2,7 +2,6 @@ import { useState } from 'react';
 import { EVEN_MODES } from '../../../design/rule/even.ts';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { TextField } from '../../control/TextField.tsx';
-import { layoutOf } from '../../document/derive.ts';
 import { referenceName } from '../../edit/sentence.ts';
 import {
   editsForShared,
@@ -11,7 +10,7 @@ import {
   type SharedDraft,
   type SharedRuleKind,
 } from '../../edit/sharedRule.ts';
-import { useCommit, useFace, useSettledDesign } from '../../state/hooks.ts';
+import { useCommit, useFace, useSettled } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 
 const KINDS = Object.keys(SHARED_RULES) as SharedRuleKind[];
@@ -21,7 +20,7 @@ const START: SharedDraft = { kind: 'even', axis: 'x', mode: 'gaps', low: 'face',
 /** One rule for all that is selected: even, centered as a block, same size, graded. */
 export function SharedRuleSection({ ids }: { ids: readonly string[] }) {
   const t = useWords();
-  const design = useSettledDesign();
+  const { design, layout } = useSettled();
   const face = useFace();
   const commit = useCommit();
   const [draft, setDraft] = useState(START);
@@ -34,7 +33,7 @@ export function SharedRuleSection({ ids }: { ids: readonly string[] }) {
   const { asks } = SHARED_RULES[draft.kind];
   const ready = !asks.includes('ratio') || readRatio(draft.ratio, ids.length) !== null;
   const hold = () => {
-    const edits = editsForShared(design, layoutOf(design), ids, draft);
+    const edits = editsForShared(design, layout, ids, draft);
     if (edits.length > 0)
       commit(edits, t('did.shared', { rule: t(`shared.${draft.kind}`), count: ids.length }));
   };

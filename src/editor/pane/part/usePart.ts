@@ -1,20 +1,20 @@
 import { useContext } from 'react';
 import type { Design, Member, Part, PartArray, Rule } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
-import { layoutOf } from '../../document/derive.ts';
 import { ruleSentence } from '../../edit/sentence.ts';
 import { editsToType } from '../../edit/typed.ts';
-import { useCommit, useDesign } from '../../state/hooks.ts';
+import { useCommit, useShown } from '../../state/hooks.ts';
 import { t } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
 import { MemberContext } from './memberContext.ts';
 
 /** The part's box as laid out, and the ways to change the part (or the member of an array) from fields. */
 export function usePart<P extends Part>(part: P) {
-  const design = useDesign();
+  const shown = useShown();
+  const { design, layout } = shown;
   const commit = useCommit();
   const array = useContext(MemberContext);
-  const box = array ? part.box : (layoutOf(design).boxes.get(part.id) ?? part.box);
+  const box = array ? part.box : (layout.boxes.get(part.id) ?? part.box);
   const held = new Set([part.id]);
   return {
     box,
@@ -36,9 +36,9 @@ export function usePart<P extends Part>(part: P) {
     place: (sides: Partial<Box>) => {
       const next = { ...box, ...sides };
       const label = t('did.change', { name: part.name });
-      const { rules } = layoutOf(design);
+      const { rules } = layout;
       const stateOf = ({ id }: Rule) => rules.find((state) => state.id === id);
-      const { edits, letGo } = editsToType(design, part.id, box, sides);
+      const { edits, letGo } = editsToType(shown, part.id, box, sides);
       const lost = letGo.map((rule) => t('say.letGo', { rule: ruleSentence(design, rule, stateOf(rule)) }));
       commit(edits, label, {
         held,

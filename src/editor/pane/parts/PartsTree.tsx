@@ -6,12 +6,11 @@ import { KIND_ICONS } from '../../control/kindIcons.ts';
 import { lazyPart } from '../../control/lazyPart.tsx';
 import { placeByName, Typed } from '../../control/list/typed.ts';
 import { focusName, focusPane, regainFocus } from '../../control/regions.ts';
-import { layoutOf, looksFor } from '../../document/derive.ts';
 import { nameOf } from '../../edit/movable.ts';
 import { editsToDrop, editsToName, type RowDrop } from '../../edit/partList.ts';
 import { openPartMenu } from '../../edit/partMenu.ts';
 import { commit, select } from '../../state/commit.ts';
-import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
+import { useEditor, useSettled, useStore } from '../../state/hooks.ts';
 import { useLanguage, useWords } from '../../words/t.ts';
 import { voiced } from '../../words/voiced.ts';
 import { PartActs } from '../part/PartActs.tsx';
@@ -28,7 +27,7 @@ export function PartsTree() {
   const t = useWords();
   const language = useLanguage();
   const store = useStore();
-  const design = useSettledDesign();
+  const { design, layout, looks } = useSettled();
   const selection = useEditor((s) => s.edit.selection);
   const [closed, setClosed] = useState<ReadonlySet<string>>(new Set());
   const [current, setCurrent] = useState<string | null>(null);
@@ -42,9 +41,7 @@ export function PartsTree() {
     before.current = reuse(before.current, treeRows(design, closed, t('parts.keepClears')));
     return before.current;
   }, [design, closed, t]);
-  const layout = layoutOf(design);
   const parts = useMemo(() => new Map(design.parts.map((p) => [p.id, p])), [design.parts]);
-  const looks = looksFor(design, layout);
   const colors = useMemo(() => {
     // A row of members shows the first one's color.
     const first = new Map<string, string>();
