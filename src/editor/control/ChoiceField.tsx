@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { Field } from './Field.tsx';
 
 export interface Choice<V extends string> {
@@ -20,15 +21,6 @@ interface ChoiceFieldProps<V extends string> {
 /** One of a list, by the device's own list control, which hands and screen readers know. */
 export function ChoiceField<V extends string>(props: ChoiceFieldProps<V>) {
   const { label, value, choices, onCommit, hint, quiet, disabled } = props;
-  const groups = [...new Set(choices.map((c) => c.group))];
-  const options = (group: string | undefined) =>
-    choices
-      .filter((c) => c.group === group)
-      .map((c) => (
-        <option key={c.value} value={c.value}>
-          {c.label}
-        </option>
-      ));
   return (
     <Field label={label} hint={hint} quiet={quiet}>
       {(ids) => (
@@ -40,18 +32,43 @@ export function ChoiceField<V extends string>(props: ChoiceFieldProps<V>) {
             value={value}
             onChange={(e) => onCommit(e.currentTarget.value as V)}
           >
-            {groups.map((group) =>
-              group === undefined ? (
-                options(group)
-              ) : (
-                <optgroup key={group} label={group}>
-                  {options(group)}
-                </optgroup>
-              ),
-            )}
+            <Options choices={choices} />
           </select>
         </div>
       )}
     </Field>
   );
 }
+
+interface OptionsProps {
+  readonly choices: readonly Choice<string>[];
+}
+
+/** What there is to choose from. It may be every part of the design: while it says the same it is not made anew. */
+const Options = memo(
+  function Options({ choices }: OptionsProps) {
+    const groups = [...new Set(choices.map((c) => c.group))];
+    const options = (group: string | undefined) =>
+      choices
+        .filter((c) => c.group === group)
+        .map((c) => (
+          <option key={c.value} value={c.value}>
+            {c.label}
+          </option>
+        ));
+    return groups.map((group) =>
+      group === undefined ? (
+        options(group)
+      ) : (
+        <optgroup key={group} label={group}>
+          {options(group)}
+        </optgroup>
+      ),
+    );
+  },
+  ({ choices: before }, { choices: now }) =>
+    before.length === now.length && before.every((one, i) => isSame(one, now[i])),
+);
+
+const isSame = (a: Choice<string>, b: Choice<string> | undefined): boolean =>
+  a.value === b?.value && a.label === b.label && a.group === b.group;

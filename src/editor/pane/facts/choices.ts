@@ -39,11 +39,12 @@ export function supportChoices(
       }
     }
   }
+  const group = t('on.parts');
   return [
     { value: 'face', label: t('on.face') },
     ...levels.map((l) => ({ value: l.id, label: t(`level.${l.id as 'rim'}`), group: t('on.levels') })),
     ...design.parts
       .filter((p) => !above.has(p.id) && !isPaint(p))
-      .map((p) => ({ value: p.id, label: p.name, group: t('on.parts') })),
+      .map((p) => ({ value: p.id, label: p.name, group })),
   ];
 }
