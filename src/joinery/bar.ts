@@ -45,14 +45,9 @@ export type Side = 'left' | 'right';
 export const otherSide = (side: Side): Side => (side === 'left' ? 'right' : 'left');
 
 /** The straight lengths of a strip or run, in order of travel. */
-export function barsOf(
-  laid: Laid<'strip'> | Laid<'run'>,
-  stocks: ReadonlyMap<string, Stock>,
-  firstIndex: number,
-): Bar[] {
+export function barsOf(laid: Laid<'strip'> | Laid<'run'>, stock: Stock | null, firstIndex: number): Bar[] {
   const legs = legsOf(laid);
   const closed = laid.kind === 'run' && laid.closed;
-  const stock = laid.stock === null ? null : (stocks.get(laid.stock) ?? null);
   return legs
     .map((leg, i) => ({
       laid,

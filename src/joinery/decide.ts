@@ -20,6 +20,7 @@ export function decisionsOf(joints: readonly Joint[]): Decisions {
   const byPair = new Map<string, Joint>();
   for (const joint of joints) byPair.set(pairKey(joint.parts[0], joint.parts[1]), joint);
   return (a, b) => {
+    if (byPair.size === 0) return null;
     const tries = [
       [a.laid.id, b.laid.id],
       [a.laid.id, b.laid.part],

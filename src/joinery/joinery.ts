@@ -2,7 +2,7 @@ import { orderChecks } from '../check/check.ts';
 import { isBars, isSheet } from '../design/made.ts';
 import type { Joint, Shop } from '../design/schema.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
-import type { Box } from '../geometry/shape.ts';
+import { KeptResults } from '../layout/kept.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import type { Stock } from '../materials/types.ts';
 import type { MeasureStyle } from '../measure/style.ts';
@@ -16,7 +16,15 @@ import { joinMeeting } from './join.ts';
 import { labelPieces } from './label.ts';
 import { pieceChecks } from './limits.ts';
 import { lostChecks } from './lost.ts';
-import { barsThatMeet, findLateMeetings, findMeetings, type Meeting, uncutOutline } from './meet.ts';
+import {
+  barsThatMeet,
+  findLateMeetings,
+  findMeetings,
+  type Meeting,
+  type Outlined,
+  outlined,
+  uncutOutline,
+} from './meet.ts';
 import { overlapChecks } from './overlap.ts';
 import type { Joinery, JointFound } from './piece.ts';
 import { joinRun } from './run.ts';
@@ -27,7 +35,7 @@ import { solidOf } from './solid.ts';
 import { stickPieces } from './stick.ts';
 import { type Stop, stopChecks, stopsOf } from './stops.ts';
 import { touchOf } from './touch.ts';
-import { type BarWork, newWork } from './work.ts';
+import { type BarWork, factsOf, newWork } from './work.ts';
 
 export interface JoineryInput {
   readonly parts: readonly LaidPart[];
@@ -41,30 +49,37 @@ export interface JoineryInput {
 /**
  * From parts in place to pieces to cut: finds how strips and runs meet, joins them by proposal or decision,
  * saws them, and tells every piece, every joint and what each part is after its joints.
+ *
+ * @param kept what earlier plans found of parts, bars and pieces that nothing changed of
  */
-export function planJoinery(input: JoineryInput): Joinery {
-  const sticks = sticksOf(input);
+export function planJoinery(input: JoineryInput, kept: KeptResults = new KeptResults()): Joinery {
+  const sticks = sticksOf(input, kept);
   const decisions = decisionsOf(input.joints);
-  const { attempts, works, lengths, stops } = joinAndSaw(input, sticks, decisions);
+  const uncut = sticks.flatMap(({ bars }) => bars.map((bar) => uncutOf(bar, kept)));
+  const { attempts, works, lengths, stops } = joinAndSaw(input, sticks, uncut, decisions, kept);
   const byPart = lengthsByPart(lengths);
   const gone = new Set(works.map(({ bar }) => bar.laid.id).filter((id) => !byPart.has(id)));
-  const pieces = piecesOf(input, byPart);
+  const pieces = piecesOf(input, byPart, kept);
   const drafts = pieces.map(({ draft }) => draft);
-  const shown = shownLengths(pieces, input.measure, { widths: widthsOf(sticks), boxes: boxesOf(sticks) });
+  const boxes = uncut.map((one) => kept.of(one.bar, 'box', [one], () => boxOfPoints(one.outline)));
+  const shown = shownLengths(pieces, input.measure, { widths: widthsOf(sticks), boxes });
   return {
-    pieces: labelPieces(drafts, shown, input.stocks),
+    pieces: labelPieces(drafts, shown, input.stocks, kept),
     joints: [...jointsOf(attempts), ...touchJoints(lengths)],
     solids: input.parts
       .filter(({ id }) => !gone.has(id))
-      .map((laid) => solidOf(laid, byPart.get(laid.id) ?? [])),
+      .map((laid) => {
+        const own = byPart.get(laid.id) ?? [];
+        return kept.of(laid, 'solid', own, () => solidOf(laid, own));
+      }),
     gone,
     arches: archesOf(input.parts),
     checks: orderChecks([
-      ...overlapChecks(lengths),
+      ...overlapChecks(lengths.flatMap((length) => seenOf(length, kept))),
       ...lostChecks(works, lengths),
       ...chosenChecks(input, attempts, lengths),
       ...stopChecks(stops),
-      ...pieceChecks(drafts, input.shop.saw),
+      ...pieceChecks(drafts, input.shop.saw, kept),
     ]),
   };
 }
@@ -73,7 +88,9 @@ export function planJoinery(input: JoineryInput): Joinery {
 function joinAndSaw(
   input: JoineryInput,
   sticks: readonly Stick[],
+  uncut: readonly Outlined[],
   decisions: Decisions,
+  kept: KeptResults,
 ): {
   readonly attempts: readonly Attempt[];
   readonly works: readonly BarWork[];
@@ -87,50 +104,73 @@ function joinAndSaw(
       const decision = decisions(a, b);
       return { a, b, shape: meeting.shape, decision, joint: joinMeeting(works, meeting, decision) };
     });
-  const laid = findMeetings(works.map((work) => work.bar));
+  const laid = findMeetings(uncut);
   const { meetings, stops } = stopsOf(laid, decisions);
   const attempts = [
     ...sticks.flatMap(({ laid, bars }) => (laid.kind === 'run' ? joinRun(works, laid, bars, decisions) : [])),
     ...join(meetings),
   ];
-  const lengths = sawAll(input, works, meetings);
-  const late = findLateMeetings(lengths.flatMap(outlinesOf), meetings);
+  const saw = (): Length[] => sawAll(input, works, meetings, kept);
+  const lengths = saw();
+  const late = findLateMeetings(
+    lengths.flatMap((length) => seenOf(length, kept)),
+    meetings,
+  );
   if (late.length === 0) return { attempts, works, lengths, stops };
-  return { attempts: [...attempts, ...join(late)], works, lengths: sawAll(input, works, meetings), stops };
+  return { attempts: [...attempts, ...join(late)], works, lengths: saw(), stops };
 }
 
 const jointsOf = (attempts: readonly Attempt[]): JointFound[] =>
   attempts.map(({ joint }) => joint).filter((joint) => joint !== null);
 
-const outlinesOf = ({ bar, seen }: Length) => seen.map(({ outer }) => ({ bar, outline: outer }));
+/** The outline of a bar before any joint. */
+const uncutOf = (bar: Bar, kept: KeptResults): Outlined =>
+  kept.of(bar, 'uncut', [], () => outlined(bar, uncutOutline(bar)));
+
+/** The outlines of what is seen of a length. */
+const seenOf = (length: Length, kept: KeptResults): Outlined[] =>
+  kept.of(length, 'seen', [], () => length.seen.map(({ outer }) => outlined(length.bar, outer)));
 
 interface Stick {
   readonly laid: Laid<'strip'> | Laid<'run'>;
   readonly bars: readonly Bar[];
 }
 
-function sticksOf({ parts, stocks }: JoineryInput): Stick[] {
+function sticksOf({ parts, stocks }: JoineryInput, kept: KeptResults): Stick[] {
   const sticks: Stick[] = [];
   let count = 0;
   for (const laid of parts) {
     if (!isBars(laid)) continue;
-    const bars = barsOf(laid, stocks, count);
+    const stock = laid.stock === null ? null : (stocks.get(laid.stock) ?? null);
+    const first = count;
+    const bars = kept.of(laid, 'bars', [stock, first], () => barsOf(laid, stock, first));
     count += bars.length;
     sticks.push({ laid, bars });
   }
   return sticks;
 }
 
-function sawAll(input: JoineryInput, works: readonly BarWork[], meetings: readonly Meeting[]): Length[] {
+/** A bar is sawn anew where it, a cut, what a cut goes against or what lies beside the bar is another. */
+function sawAll(
+  { shop }: JoineryInput,
+  works: readonly BarWork[],
+  meetings: readonly Meeting[],
+  kept: KeptResults,
+): Length[] {
   const stockOfPart = new Map(works.map(({ bar }) => [bar.laid.id, bar.stock]));
   const neighbors = neighborsOf(meetings);
-  return works.flatMap((work) =>
-    sawBar(work, {
-      fitAllowance: input.shop.fitAllowance,
-      stockOf: (id) => stockOfPart.get(id) ?? null,
-      against: (bar, p, q) => touchOf(p, q, neighbors.get(bar.index) ?? []),
-    }),
-  );
+  const stockOf = (id: string): Stock | null => stockOfPart.get(id) ?? null;
+  return works.flatMap((work) => {
+    const beside = neighbors.get(work.bar.index) ?? [];
+    const facts = [shop.fitAllowance, beside.length, ...beside, ...factsOf(work, stockOf)];
+    return kept.of(work.bar, 'sawn', facts, () =>
+      sawBar(work, {
+        fitAllowance: shop.fitAllowance,
+        stockOf,
+        against: (p, q) => touchOf(p, q, beside),
+      }),
+    );
+  });
 }
 
 function neighborsOf(meetings: readonly Meeting[]): ReadonlyMap<number, readonly Bar[]> {
@@ -160,19 +200,21 @@ function lengthsByPart(lengths: readonly Length[]): ReadonlyMap<string, readonly
   return byPart;
 }
 
-function piecesOf(input: JoineryInput, byPart: ReadonlyMap<string, readonly Length[]>): Placed[] {
-  return input.parts.flatMap((laid) => {
+function piecesOf(
+  { parts, stocks, shop }: JoineryInput,
+  byPart: ReadonlyMap<string, readonly Length[]>,
+  kept: KeptResults,
+): Placed[] {
+  return parts.flatMap((laid) => {
     if (isBars(laid)) {
-      return stickPieces(byPart.get(laid.id) ?? [], input.shop.fitAllowance);
+      const own = byPart.get(laid.id) ?? [];
+      return kept.of(laid, 'pieces', [shop.fitAllowance, ...own], () => stickPieces(own, shop.fitAllowance));
     }
     if (!isSheet(laid)) return [];
-    return sheetPieces(laid, laid.stock === null ? null : (input.stocks.get(laid.stock) ?? null));
+    const stock = laid.stock === null ? null : (stocks.get(laid.stock) ?? null);
+    return kept.of(laid, 'pieces', [stock], () => sheetPieces(laid, stock));
   });
 }
-
-/** Where the bars lie on the face, as they were laid. */
-const boxesOf = (sticks: readonly Stick[]): Box[] =>
-  sticks.flatMap(({ bars }) => bars.map((bar) => boxOfPoints(uncutOutline(bar))));
 
 /** Widest bar of every strip and run. */
 function widthsOf(sticks: readonly Stick[]): ReadonlyMap<string, Mm> {

@@ -1,3 +1,4 @@
+import { KeptResults } from '../layout/kept.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Draft } from './draft.ts';
 import type { Piece, Shown } from './piece.ts';
@@ -22,6 +23,7 @@ export function labelPieces(
   drafts: readonly Draft[],
   shown: readonly Shown[],
   stocks: ReadonlyMap<string, Stock>,
+  kept: KeptResults = new KeptResults(),
 ): Piece[] {
   const labels = new Map<number, string>();
   stocksInOrder(drafts).forEach((stock, i) => {
@@ -32,11 +34,13 @@ export function labelPieces(
       for (const { index } of group) labels.set(index, `${letters(i)}${k + 1}`);
     });
   });
-  return drafts.map((draft, i) => ({
-    ...draft,
-    label: labels.get(i) ?? '',
-    shown: shown[i] ?? draft,
-  }));
+  return drafts.map((draft, i) => {
+    const label = labels.get(i) ?? '';
+    const told = shown[i] ?? draft;
+    const { left, right } = told.edges;
+    const facts = [label, told.length, told.width, left, right];
+    return kept.of(draft, 'piece', facts, () => ({ ...draft, label, shown: told }));
+  });
 }
 
 function stocksInOrder(drafts: readonly Draft[]): string[] {

@@ -2,6 +2,7 @@ import type { Check } from '../check/check.ts';
 import type { Shop } from '../design/schema.ts';
 import { centroidOf } from '../geometry/region.ts';
 import { SAME_ANGLE } from '../geometry/tolerance.ts';
+import { KeptResults } from '../layout/kept.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import type { Draft } from './draft.ts';
 import type { PieceEnd } from './piece.ts';
@@ -12,19 +13,26 @@ const TOO_SHORT: Mm = 25;
 const HAND_DISTANCE: Mm = 150;
 
 /** Checks on pieces, at most one of each code a part: the worst of its pieces speaks for it. */
-export function pieceChecks(drafts: readonly Draft[], saw: Shop['saw']): Check[] {
-  const byPart = new Map<string, Draft[]>();
+export function pieceChecks(
+  drafts: readonly Draft[],
+  saw: Shop['saw'],
+  kept: KeptResults = new KeptResults(),
+): Check[] {
+  const byPart = new Map<string, [Draft, ...Draft[]]>();
   for (const draft of drafts) {
     const known = byPart.get(draft.part);
     if (known) known.push(draft);
     else byPart.set(draft.part, [draft]);
   }
   return [...byPart.values()].flatMap((own) =>
-    [overMiter(own, saw.miter), overBevel(own, saw), tooShort(own), inPlace(own)].filter(
-      (check) => check !== null,
-    ),
+    kept.of(own[0], 'checks', [saw.miter, saw.bevel, ...own], () => partChecks(own, saw)),
   );
 }
+
+const partChecks = (own: readonly Draft[], saw: Shop['saw']): Check[] =>
+  [overMiter(own, saw.miter), overBevel(own, saw), tooShort(own), inPlace(own)].filter(
+    (check) => check !== null,
+  );
 
 interface Cut {
   readonly draft: Draft;

@@ -1,7 +1,7 @@
 import { meetingPairs } from '../geometry/meeting.ts';
 import { add, dot, scale, subtract } from '../geometry/point.ts';
 import { intersectLines } from '../geometry/segment.ts';
-import type { Point } from '../geometry/shape.ts';
+import type { Box, Point } from '../geometry/shape.ts';
 import { type Bar, boxAround, edgeLine, type Side, sameHeight, TOUCH, toBar, toFace } from './bar.ts';
 import type { BarEnd } from './corner.ts';
 import { naturalCuts } from './natural.ts';
@@ -29,20 +29,29 @@ export function barsThatMeet(meeting: Meeting): readonly [Bar, Bar] {
   }
 }
 
+/** A convex outline of a bar on the face, with a box a little larger. */
+export interface Outlined {
+  readonly bar: Bar;
+  readonly outline: readonly Point[];
+  readonly around: Box;
+}
+
+export const outlined = (bar: Bar, outline: readonly Point[]): Outlined => ({
+  bar,
+  outline,
+  around: boxAround(outline),
+});
+
 /** Every pair of bars that touch or lap at one height as they are laid, corners within a run left out. */
-export function findMeetings(bars: readonly Bar[]): Meeting[] {
-  const outlines = bars.map((bar) => ({ bar, outline: uncutOutline(bar) }));
-  return pairsThatMeet(outlines, -TOUCH).map(([a, b, depth]) => meetingOf(a, b, depth > TOUCH));
+export function findMeetings(uncut: readonly Outlined[]): Meeting[] {
+  return pairsThatMeet(uncut, -TOUCH).map(([a, b, depth]) => meetingOf(a, b, depth > TOUCH));
 }
 
 /**
  * Pairs that lap only since their joints were cut, such as a brace whose angled end reaches past the square
  * one it was laid with.
  */
-export function findLateMeetings(
-  cut: readonly { readonly bar: Bar; readonly outline: readonly Point[] }[],
-  found: readonly Meeting[],
-): Meeting[] {
+export function findLateMeetings(cut: readonly Outlined[], found: readonly Meeting[]): Meeting[] {
   const known = new Set(found.filter((meeting) => meeting.laps).map((m) => pairKey(...barsThatMeet(m))));
   const late: Meeting[] = [];
   for (const [a, b] of pairsThatMeet(cut, TOUCH)) {
@@ -57,12 +66,9 @@ export function findLateMeetings(
 const pairKey = (a: Bar, b: Bar): string => `${Math.min(a.index, b.index)} ${Math.max(a.index, b.index)}`;
 
 /** Pairs at one height whose convex outlines lie at least `least` deep in each other, with that depth. */
-function pairsThatMeet(
-  outlines: readonly { readonly bar: Bar; readonly outline: readonly Point[] }[],
-  least: number,
-): [Bar, Bar, number][] {
+function pairsThatMeet(outlines: readonly Outlined[], least: number): [Bar, Bar, number][] {
   const found: [Bar, Bar, number][] = [];
-  for (const [i, j] of meetingPairs(outlines.map(({ outline }) => boxAround(outline)))) {
+  for (const [i, j] of meetingPairs(outlines.map(({ around }) => around))) {
     const [a, b] = [outlines[i], outlines[j]];
     if (!a || !b || a.bar === b.bar || !sameHeight(a.bar, b.bar) || neighborsInRun(a.bar, b.bar)) continue;
     const depth = lapDepth(a.outline, b.outline);

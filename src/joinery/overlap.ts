@@ -2,33 +2,27 @@ import type { Check } from '../check/check.ts';
 import { intersect } from '../geometry/clip.ts';
 import { meetingPairs } from '../geometry/meeting.ts';
 import { areaOf, centroidOf } from '../geometry/region.ts';
-import type { Polygon, Region } from '../geometry/shape.ts';
-import { type Bar, boxAround, sameHeight, TOUCH } from './bar.ts';
-import { lapDepth } from './meet.ts';
-import type { Length } from './saw.ts';
+import type { Region } from '../geometry/shape.ts';
+import { sameHeight, TOUCH } from './bar.ts';
+import { lapDepth, type Outlined } from './meet.ts';
 
 /** Shared area, square millimeters, that is the touch of two long edges and no overlap. */
 const TOUCHING_MM2 = 2000 * TOUCH;
 
-interface Seen {
-  readonly bar: Bar;
-  readonly polygon: Polygon;
-}
+const areaIn = ({ outline }: Outlined): Region => [{ outer: outline, holes: [] }];
 
 /**
  * Wood that still lies in other wood after all joints: strips along or within each other, for which there
  * is no joint. One check a pair of parts, with all the area they share and the middle of it.
  */
-export function overlapChecks(lengths: readonly Length[]): Check[] {
-  const seen = lengths.flatMap(({ bar, seen }) => seen.map((polygon): Seen => ({ bar, polygon })));
+export function overlapChecks(seen: readonly Outlined[]): Check[] {
   const shared = new Map<string, { parts: readonly [string, string]; region: Region }>();
-  for (const [i, j] of meetingPairs(seen.map(({ polygon }) => boxAround(polygon.outer)))) {
+  for (const [i, j] of meetingPairs(seen.map(({ around }) => around))) {
     const [a, b] = [seen[i], seen[j]];
-    if (!a || !b || !sameHeight(a.bar, b.bar) || lapDepth(a.polygon.outer, b.polygon.outer) <= TOUCH)
-      continue;
+    if (!a || !b || !sameHeight(a.bar, b.bar) || lapDepth(a.outline, b.outline) <= TOUCH) continue;
     const parts = [a.bar.laid.id, b.bar.laid.id] as const;
     const key = parts.join('\n');
-    const region = intersect([a.polygon], [b.polygon]);
+    const region = intersect(areaIn(a), areaIn(b));
     shared.set(key, { parts, region: [...(shared.get(key)?.region ?? []), ...region] });
   }
   return [...shared.values()].flatMap(({ parts, region }): Check[] => {

@@ -33,7 +33,7 @@ export interface SawContext {
   readonly fitAllowance: Mm;
   readonly stockOf: (laidId: string) => Stock | null;
   /** What the side of an end from `p` to `q`, cut as it was laid, lies against. */
-  readonly against: (bar: Bar, p: Point, q: Point) => Touch | null;
+  readonly against: (p: Point, q: Point) => Touch | null;
 }
 
 interface EndPairs {
@@ -114,7 +114,7 @@ interface Met {
 function meetsOf(bar: Bar, end: End, asLaid: readonly Corner[], context: SawContext): Met[] {
   return endSides(asLaid, end).map(({ p, q, cut }) => {
     if (cut.with !== null || cut.kind === 'return') return { id: cut.with, touch: null };
-    const touch = context.against(bar, toFace(bar, p), toFace(bar, q));
+    const touch = context.against(toFace(bar, p), toFace(bar, q));
     return { id: touch?.other.laid.id ?? null, touch };
   });
 }

@@ -1,3 +1,4 @@
+import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Bar, End } from './bar.ts';
 import { isBrace, naturalCuts } from './natural.ts';
@@ -39,6 +40,32 @@ export const newWork = (bar: Bar): BarWork => ({
   lapGaps: [],
   halvings: [],
 });
+
+/**
+ * All that joints ask of a bar, in one list: with the same list a bar is sawn alike.
+ *
+ * @param stockOf what a part that a cut goes against is made of
+ */
+export function factsOf(work: BarWork, stockOf: (part: string) => Stock | null): unknown[] {
+  const { joints, laps, gaps, lapGaps, halvings } = work;
+  const ofCut = ({ at, slope, kind, with: other, corner }: Cut): unknown[] => [
+    at,
+    slope,
+    kind,
+    other,
+    corner,
+    other === null ? null : stockOf(other),
+  ];
+  const ofGap = ({ near, far }: Gap): unknown[] => [...ofCut(near), ...ofCut(far)];
+  return [
+    ...[joints.start, joints.end, laps.start, laps.end].flatMap((cuts) => [
+      cuts.length,
+      ...cuts.flatMap(ofCut),
+    ]),
+    ...[gaps, lapGaps, halvings].flatMap((own) => [own.length, ...own.flatMap(ofGap)]),
+    ...halvings.flatMap(({ depth, side, with: other }) => [depth, side, other]),
+  ];
+}
 
 /** The cuts that shape an end: its joints in place of its own cut; a brace keeps to its box besides. */
 export function endCuts(work: BarWork, end: End): Cut[] {

@@ -3,6 +3,7 @@ import { regionOfBox } from '../../src/geometry/region.ts';
 import type { Box, Point, Region } from '../../src/geometry/shape.ts';
 import { type JoineryInput, planJoinery } from '../../src/joinery/joinery.ts';
 import type { Joinery, Piece } from '../../src/joinery/piece.ts';
+import type { KeptResults } from '../../src/layout/kept.ts';
 import type { Laid, LaidPart, Leg } from '../../src/layout/laid.ts';
 import type { FlatStock, ShapedStock, SheetStock, Stock } from '../../src/materials/types.ts';
 
@@ -239,14 +240,15 @@ export interface Setup {
   readonly shop?: JoineryInput['shop'];
 }
 
-export function plan(parts: readonly LaidPart[], setup: Setup = {}): Joinery {
-  return planJoinery({
+export function plan(parts: readonly LaidPart[], setup: Setup = {}, kept?: KeptResults): Joinery {
+  const input = {
     parts,
     joints: setup.joints ?? [],
     stocks: new Map([...STOCKS, ...(setup.stocks ?? [])].map((stock) => [stock.id, stock])),
     shop: setup.shop ?? { saw: { miter: 50, bevel: 45 }, fitAllowance: 12 },
     measure: setup.measure ?? { unit: 'mm', fraction: '16' },
-  });
+  } as const;
+  return planJoinery(input, kept);
 }
 
 export const joint = (parts: readonly [string, string], kind: Joint['kind'], through?: string): Joint => ({

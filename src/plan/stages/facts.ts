@@ -27,6 +27,7 @@ export const createPlanMemory = () => ({
   finish: createFinishMemory(),
   fastening: createFasteningMemory(),
   patterns: createPatternPlanner(),
+  joinery: new KeptResults(),
   results: new KeptResults(),
 });
 

@@ -31,12 +31,12 @@ const lettering: StagesFor<'lettering'> = {
 
 const joinery: StagesFor<'joined' | 'letters' | 'joinery' | 'standing' | 'fixed'> = {
   joined: stage(
-    ({ layout, stocks, design: { joints, shop, measure } }) => ({
-      ...{ parts: layout.parts, joints, stocks, shop, measure },
+    ({ layout, stocks, design: { joints, shop, measure }, memory }) => ({
+      ...{ parts: layout.parts, joints, stocks, shop, measure, results: memory.joinery },
     }),
-    // Joinery is planned as a whole; what comes out the same stays the same, so that later stages know it again.
-    (input, last) => {
-      const now = planJoinery(input);
+    // Lists come out whole; what is in them the same stays the same, so that later stages know it again.
+    ({ results, ...input }, last) => {
+      const now = planJoinery(input, results);
       return { ...now, pieces: reuse(last?.pieces, now.pieces), solids: reuse(last?.solids, now.solids) };
     },
   ),
