@@ -231,18 +231,47 @@ const runFields = {
   fit: z.boolean(),
 };
 
-const panelShape = z.discriminatedUnion('form', [
+/** Which way a head or a shaped edge looks; up where nothing is said. */
+const toward = z.literal('down').optional();
+const many = (least: number, most: number) => z.number().int().min(least).max(most);
+
+/** Each fills its box. Those that have measures of their own are told in `layout/place/outlines.ts`. */
+export const panelShapeSchema = z.discriminatedUnion('form', [
   z.strictObject({ form: z.literal('rectangle') }),
+  /** A rectangle with its corners taken off by `size`. */
+  z.strictObject({
+    form: z.literal('corners'),
+    cut: z.enum(['rounded', 'coved', 'clipped', 'stepped']),
+    size,
+  }),
   /** Straight sides and a circular head that rises by `rise` to the top of the box. */
-  z.strictObject({ form: z.literal('arched'), rise: size }),
+  z.strictObject({ form: z.literal('arched'), rise: size, toward }),
+  /** Heads of two centers, of three, and of half an ellipse. */
+  z.strictObject({ form: z.literal('pointed'), rise: size, toward }),
+  z.strictObject({ form: z.literal('basket'), rise: size, toward }),
+  z.strictObject({ form: z.literal('elliptical'), rise: size, toward }),
+  /** Heads of four centers; `radius` is that of the lower arcs. */
+  z.strictObject({ form: z.literal('four-centered'), rise: size, radius: size, toward }),
+  z.strictObject({ form: z.literal('ogee'), rise: size, radius: size, toward }),
+  /** What goes around an arched opening, `width` wide, open at the foot. */
+  z.strictObject({ form: z.literal('arch-band'), rise: size, width: size, toward }),
   /** The ellipse of the box. */
   z.strictObject({ form: z.literal('round') }),
+  z.strictObject({ form: z.literal('ring'), width: size }),
+  z.strictObject({ form: z.literal('regular'), sides: many(3, 24) }),
+  /** Hollows of a star lie at `waist` of the way out to its points. */
+  z.strictObject({ form: z.literal('star'), points: many(3, 24), waist: z.number().min(0.05).max(0.95) }),
+  z.strictObject({ form: z.literal('quatrefoil') }),
+  z.strictObject({ form: z.literal('ribbon'), notch: size }),
+  /** One edge in arcs that hang, or in waves. */
+  z.strictObject({ form: z.literal('scalloped'), count: many(1, 60), depth: size, toward }),
+  z.strictObject({ form: z.literal('waved'), count: many(1, 60), depth: size, toward }),
   z.strictObject({ form: z.literal('polygon'), points: z.array(unitPoint).min(3).max(200) }),
 ]);
 
 const opening = z.strictObject({
   id,
-  shape: panelShape,
+  shape: panelShapeSchema,
   /** Margins from the sides of the panel's box. */
   margin: z.strictObject({ left: sizeOrZero, right: sizeOrZero, bottom: sizeOrZero, top: sizeOrZero }),
 });
@@ -250,7 +279,7 @@ const opening = z.strictObject({
 const panelFields = {
   kind: z.literal('panel'),
   stock: id,
-  shape: panelShape,
+  shape: panelShapeSchema,
   openings: z.array(opening).max(60),
   grain: z.enum(['up', 'across', 'any']),
 };
@@ -341,7 +370,7 @@ const signFields = { ...panelFields, kind: z.literal('sign'), lettering: letteri
 
 const fittingFields = {
   kind: z.literal('fitting'),
-  shape: panelShape,
+  shape: panelShapeSchema,
   depth: sizeOrZero,
   mass_kg: z.number().min(0).max(200),
   price: money,
@@ -349,7 +378,7 @@ const fittingFields = {
 };
 
 /** No thickness, only color. */
-const paintedFields = { kind: z.literal('painted'), shape: panelShape };
+const paintedFields = { kind: z.literal('painted'), shape: panelShapeSchema };
 
 export const spacingSchema = z.strictObject({
   /**

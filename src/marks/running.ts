@@ -1,6 +1,7 @@
 import { isBought } from '../design/made.ts';
 import type { Axis } from '../design/schema.ts';
 import type { LaidPart } from '../layout/laid.ts';
+import { hasMiddle } from '../layout/place/outlines.ts';
 import { roundLength } from '../measure/round.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
@@ -16,7 +17,7 @@ function edgesOf(laid: LaidPart, axis: Axis): { readonly edge: Mark['edge']; rea
   const low = axis === 'x' ? laid.box.x : laid.box.y;
   const size = axis === 'x' ? laid.box.w : laid.box.h;
   const edges: { edge: Mark['edge']; at: Mm }[] = [{ edge: 'low', at: low }];
-  const byMiddle = isBought(laid) || ('shape' in laid.spec && laid.spec.shape.form === 'round');
+  const byMiddle = isBought(laid) || ('shape' in laid.spec && hasMiddle(laid.spec.shape));
   if (byMiddle) edges.push({ edge: 'mid', at: low + size / 2 });
   edges.push({ edge: 'high', at: low + size });
   return edges;

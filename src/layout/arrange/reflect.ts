@@ -9,6 +9,7 @@ import type {
   Run,
   Strip,
 } from '../../design/schema.ts';
+import { turnedDown } from '../place/outlines.ts';
 
 /** The mirror image of a part's own make, in the same box: axis x turns left and right about. */
 export function reflectPart(part: Part, axis: Axis): Part {
@@ -79,9 +80,9 @@ function reflectRun({ path, side, ends }: Pick<Run, 'path' | 'side' | 'ends'>, a
   return { path: { ...path, points }, side: other, ends: turnedOver(ends) };
 }
 
-/** An arched head stays up: upside down it would be another shape than the tool has. */
+/** Named outlines are the same from left to right. */
 function reflectShape(shape: PanelShape, axis: Axis): PanelShape {
-  if (shape.form !== 'polygon') return shape;
+  if (shape.form !== 'polygon') return axis === 'y' ? turnedDown(shape) : shape;
   return {
     ...shape,
     points: shape.points.map(({ u, v }) => (axis === 'x' ? { u: 1 - u, v } : { u, v: 1 - v })),

@@ -1,25 +1,23 @@
 import type { Panel, PanelShape } from '../../design/schema.ts';
 import { regionOfRings, subtract } from '../../geometry/clip.ts';
-import { archedRing, ellipseRing } from '../../geometry/curve.ts';
 import { regionOfBox, regionOfRing } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { ringsOfNamed } from './outlines.ts';
 
 /** The area of a shape that fills a box. */
 export function regionOfShape(shape: PanelShape, box: Box): Region {
   switch (shape.form) {
     case 'rectangle':
       return regionOfBox(box);
-    case 'arched':
-      return regionOfRing(archedRing(box, shape.rise));
-    case 'round':
-      return regionOfRing(ellipseRing(box));
     case 'polygon':
       // Points are set by hand and may run either way round or cross.
       return regionOfRings(
         [shape.points.map(({ u, v }) => ({ x: box.x + u * box.w, y: box.y + v * box.h }))],
         'nonzero',
       );
+    default:
+      return ringsOfNamed(shape, box).map(regionOfRing).reduce(subtract);
   }
 }
 

@@ -1,0 +1,125 @@
+import type { Mm } from '../measure/units.ts';
+import { cross, distance, dot, subtract } from './point.ts';
+import type { Point } from './shape.ts';
+import { FLATNESS } from './tolerance.ts';
+
+/**
+ * A corner of an outline and how its side to the next corner is bowed: the tangent of a quarter of the arc's
+ * angle, as DXF has it. 0 is a straight side, 1 a half circle; more than 0 turns left.
+ */
+export interface BowedPoint extends Point {
+  readonly bulge: number;
+}
+
+/** A circle's points are on it within this, once an area was cut on the grid of the clipper. */
+const ON_CIRCLE: Mm = 2e-4;
+/** Fewer chords than these may lie on a circle by chance: any three points do. */
+const LEAST_CHORDS = 4;
+
+interface Circle {
+  readonly center: Point;
+  readonly radius: Mm;
+}
+
+function circleThrough(a: Point, b: Point, c: Point): Circle | null {
+  const [ab, ac] = [subtract(b, a), subtract(c, a)];
+  const twice = 2 * cross(ab, ac);
+  if (Math.abs(twice) < ON_CIRCLE * ON_CIRCLE) return null;
+  const [bb, cc] = [dot(ab, ab), dot(ac, ac)];
+  const x = (ac.y * bb - ab.y * cc) / twice;
+  const y = (ab.x * cc - ac.x * bb) / twice;
+  return { center: { x: a.x + x, y: a.y + y }, radius: Math.hypot(x, y) };
+}
+
+/** Whether chords from one of the points to the next stand for an arc of this circle, as curves are made straight here. */
+function standFor(points: readonly Point[], { center, radius }: Circle): boolean {
+  return points.every((p, i) => {
+    if (Math.abs(distance(p, center) - radius) > ON_CIRCLE) return false;
+    const next = points[i + 1];
+    // Chords that stray further are sides of a polygon that somebody drew.
+    return !next || distance(p, next) ** 2 <= 8 * radius * (FLATNESS + ON_CIRCLE);
+  });
+}
+
+const turnsAlike = (a: Point, b: Point, c: Point, d: Point): boolean =>
+  cross(subtract(b, a), subtract(c, b)) * cross(subtract(c, b), subtract(d, c)) > 0;
+
+/** The longest run of chords from `from` on that stands for one arc of half a turn at most; its last point, and its bulge. */
+function arcFrom(
+  points: readonly Point[],
+  from: number,
+): { readonly to: number; readonly bulge: number } | null {
+  let best: { to: number; bulge: number } | null = null;
+  for (let to = from + LEAST_CHORDS; to < points.length; to++) {
+    const run = points.slice(from, to + 1);
+    const [first, last] = [run[0], run[run.length - 1]];
+    const middle = run[run.length >> 1];
+    const [b, c, d] = points.slice(to - 2, to + 1);
+    const a = points[to - 3];
+    if (!first || !last || !middle || !a || !b || !c || !d || !turnsAlike(a, b, c, d)) break;
+    const circle = circleThrough(first, middle, last);
+    if (!circle || !standFor(run, circle)) break;
+    const half = distance(first, last) / 2;
+    const left = cross(subtract(middle, first), subtract(last, middle)) > 0;
+    // Over half a turn the center lies on the side of the arc.
+    const over = cross(subtract(last, first), subtract(circle.center, first)) > 0 !== left;
+    if (over && distance(first, last) < 2 * circle.radius - ON_CIRCLE) break;
+    const rise = circle.radius - Math.sqrt(Math.max(0, circle.radius ** 2 - half ** 2));
+    best = { to, bulge: (left ? 1 : -1) * (rise / half) };
+  }
+  return best;
+}
+
+/** Where to begin a closed outline, so that no arc begins in its middle: at the sharpest corner. */
+function sharpest(ring: readonly Point[]): number {
+  let best = 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (const [i, p] of ring.entries()) {
+    const before = ring[(i + ring.length - 1) % ring.length] ?? p;
+    const after = ring[(i + 1) % ring.length] ?? p;
+    const [a, b] = [subtract(p, before), subtract(after, p)];
+    const cos = dot(a, b) / (Math.hypot(a.x, a.y) * Math.hypot(b.x, b.y) || 1);
+    if (cos < least - 1e-9) {
+      least = cos;
+      best = i;
+    }
+  }
+  return best;
+}
+
+/**
+ * The outline with its arcs told as arcs. Areas here are bounded by straight lines that stray by `FLATNESS` from
+ * the curves that they stand for; where four and more in a row have their ends on one circle, an arc was meant.
+ * A closed outline may begin at another corner than it was given by.
+ */
+export function withArcs(points: readonly Point[], closed: boolean): BowedPoint[] {
+  const start = closed ? sharpest(points) : 0;
+  const turned = [...points.slice(start), ...points.slice(0, start)];
+  const first = turned[0];
+  const line = closed && first ? [...turned, first] : turned;
+  const bowed: BowedPoint[] = [];
+  for (let i = 0; i < line.length; ) {
+    const p = line[i];
+    if (!p) break;
+    const arc = arcFrom(line, i);
+    bowed.push({ x: p.x, y: p.y, bulge: arc?.bulge ?? 0 });
+    i = arc ? arc.to : i + 1;
+  }
+  if (closed && bowed.length > 1) bowed.pop();
+  return bowed;
+}
+
+/** Area between a side and its bow, in mm2; more than 0 where it bows out of an outline that turns left. */
+export function areaOfBow(a: Point, b: Point, bulge: number): number {
+  if (bulge === 0) return 0;
+  const angle = 4 * Math.atan(Math.abs(bulge));
+  const radius = (distance(a, b) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
+  return (Math.sign(bulge) * (radius * radius * (angle - Math.sin(angle)))) / 2;
+}
+
+/** Length of a side along its bow. */
+export function lengthOfBow(a: Point, b: Point, bulge: number): Mm {
+  const chord = distance(a, b);
+  const way = Math.abs(bulge);
+  return way === 0 ? chord : (chord * (1 + way * way) * Math.atan(way)) / way;
+}

@@ -1,0 +1,150 @@
+import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
+import { archedRing, arcPoints, ellipseRing } from './curve.ts';
+import type { Box, Point, Ring } from './shape.ts';
+import { SAME_LENGTH } from './tolerance.ts';
+
+/**
+ * Heads of arches by their building names. Each is half a head in its own place, from the right springing at
+ * `(h, 0)` up to the crown at `(0, rise)`, `h` being half the span; the other half is its mirror image.
+ */
+type Half = readonly Point[];
+
+const directionOf = (center: Point, p: Point): Deg => degrees(Math.atan2(p.y - center.y, p.x - center.x));
+
+/** Points of an arc about a center between two points of it, turning left or right by less than half a turn. */
+function arcTo(center: Point, from: Point, to: Point, turn: 'left' | 'right'): Point[] {
+  const radius = Math.hypot(from.x - center.x, from.y - center.y);
+  const start = directionOf(center, from);
+  const end = directionOf(center, to);
+  const around = turn === 'left' ? (end - start + 360) % 360 : -((start - end + 360) % 360);
+  const points = arcPoints(center, radius, start, start + around);
+  points[0] = from;
+  points[points.length - 1] = to;
+  return points;
+}
+
+/** Radius of a head struck from two centers on the springing line: (h2 + rise2) / 2h; the span itself where equilateral. */
+export const pointedRadius = (h: Mm, rise: Mm): Mm => (h * h + rise * rise) / (2 * h);
+
+/** Two arcs from centers on the springing line. A rise of half the span is a half circle; less is no pointed head. */
+function pointedHalf(h: Mm, rise: Mm): Half {
+  return arcTo({ x: h - pointedRadius(h, rise), y: 0 }, { x: h, y: 0 }, { x: 0, y: rise }, 'left');
+}
+
+/** Radii of a head of three centers, from French's construction (Engineering Drawing, 1911): on the line from springing to crown, half of what is left of it when the difference of half span and rise is taken off. */
+export function basketRadii(h: Mm, rise: Mm): { readonly side: Mm; readonly crown: Mm } {
+  const slope = Math.hypot(h, rise);
+  const half = (slope - (h - rise)) / 2;
+  return { side: (half * slope) / h, crown: ((slope - half) * slope) / rise };
+}
+
+/** An arc about `low` and one about `high` that runs on from it; the place where they meet lies on the line through both. */
+function twoArcs(
+  h: Mm,
+  rise: Mm,
+  low: Point,
+  high: Point,
+  lowRadius: Mm,
+  /** Which way the meeting lies from the lower center: away from the upper one, or toward it. */
+  side: 'away' | 'toward',
+): Half {
+  const apart = Math.hypot(low.x - high.x, low.y - high.y);
+  const share = ((side === 'away' ? 1 : -1) * lowRadius) / apart;
+  const meet = { x: low.x + (low.x - high.x) * share, y: low.y + (low.y - high.y) * share };
+  const first = arcTo(low, { x: h, y: 0 }, meet, 'left');
+  return [...first, ...arcTo(high, meet, { x: 0, y: rise }, side === 'away' ? 'left' : 'right').slice(1)];
+}
+
+function basketHalf(h: Mm, rise: Mm): Half {
+  const { side, crown } = basketRadii(h, rise);
+  return twoArcs(h, rise, { x: h - side, y: 0 }, { x: 0, y: rise - crown }, side, 'away');
+}
+
+/** Where the lower arc of a four-centered head ends, seen from its center. A usual choice, no source. */
+const TUDOR_JOIN: Deg = 60;
+
+/**
+ * Radius of the upper arcs of a head of four centers, whose lower arcs of radius `r` end at `join` degrees over
+ * the springing line; null where no such arc reaches the crown. The upper center lies on the line through the
+ * lower one, so that the arcs run into each other: with D = R - r,
+ * D = ((h - r)2 + rise2 - r2) / 2(r + (h - r) cos - rise sin).
+ */
+export function fourCenteredRadius(h: Mm, rise: Mm, r: Mm, join: Deg = TUDOR_JOIN): Mm | null {
+  const [cos, sin] = [Math.cos(radians(join)), Math.sin(radians(join))];
+  const over = (h - r) ** 2 + rise ** 2 - r ** 2;
+  const under = 2 * (r + (h - r) * cos - rise * sin);
+  return over > 0 && under > SAME_LENGTH ? r + over / under : null;
+}
+
+function fourCenteredHalf(h: Mm, rise: Mm, r: Mm): Half | null {
+  const upper = fourCenteredRadius(h, rise, r);
+  if (upper === null) return null;
+  const back = upper - r;
+  const low = { x: h - r, y: 0 };
+  const high = {
+    x: low.x - back * Math.cos(radians(TUDOR_JOIN)),
+    y: -back * Math.sin(radians(TUDOR_JOIN)),
+  };
+  // Struck from beyond the middle, the two halves would meet in a dip.
+  return high.x > 0 ? null : twoArcs(h, rise, low, high, r, 'away');
+}
+
+/** Radius of the upper, hollow arcs of an ogee over lower ones of radius `r`: ((h - r)2 + rise2 - r2) / 2h; null where there is none. */
+export function ogeeRadius(h: Mm, rise: Mm, r: Mm): Mm | null {
+  const radius = ((h - r) ** 2 + rise ** 2 - r ** 2) / (2 * h);
+  return radius > SAME_LENGTH ? radius : null;
+}
+
+/** Two centers on the springing line, two level with the crown outside (Bloxam, Gothic Architecture). */
+function ogeeHalf(h: Mm, rise: Mm, r: Mm): Half | null {
+  const upper = ogeeRadius(h, rise, r);
+  // Its center stands further out than the lower one, or the curve would turn back under itself.
+  if (upper === null || upper <= h - r) return null;
+  return twoArcs(h, rise, { x: h - r, y: 0 }, { x: upper, y: rise }, r, 'toward');
+}
+
+function ellipticHalf(h: Mm, rise: Mm): Half {
+  const ring = ellipseRing({ x: -h, y: -rise, w: 2 * h, h: 2 * rise });
+  return ring.slice(0, ring.length / 4 + 1);
+}
+
+export type Head = 'pointed' | 'four-centered' | 'ogee' | 'basket' | 'elliptical';
+
+/**
+ * Straight sides and a head that rises by `rise` to the top of the box, counterclockwise from the lower left;
+ * `radius` is that of the lower arcs, where the head has such. Where the box has no room for the head that is
+ * asked for, or no such arcs meet, it is the circular head of the same rise.
+ */
+export function headedRing(head: Head, box: Box, rise: Mm, radius: Mm = 0): Ring {
+  const half = halfOf(head, box.w / 2, Math.min(rise, box.h), Math.min(radius, box.w / 2));
+  if (!half) return archedRing(box, rise);
+  const middle = box.x + box.w / 2;
+  const top = half[half.length - 1]?.y ?? 0;
+  const springing = box.y + box.h - top;
+  const right = half.map(({ x, y }) => ({ x: middle + x, y: springing + y }));
+  const left = half.slice(0, -1).map(({ x, y }) => ({ x: middle - x, y: springing + y }));
+  const feet =
+    springing - box.y > SAME_LENGTH
+      ? [
+          { x: box.x, y: box.y },
+          { x: box.x + box.w, y: box.y },
+        ]
+      : [];
+  return [...feet, ...right, ...left.reverse()];
+}
+
+function halfOf(head: Head, h: Mm, rise: Mm, radius: Mm): Half | null {
+  if (h <= SAME_LENGTH || rise <= SAME_LENGTH) return null;
+  switch (head) {
+    case 'pointed':
+      return rise > h ? pointedHalf(h, rise) : null;
+    case 'elliptical':
+      return ellipticHalf(h, rise);
+    case 'basket':
+      return rise < h - SAME_LENGTH ? basketHalf(h, rise) : null;
+    case 'four-centered':
+      return radius > SAME_LENGTH ? fourCenteredHalf(h, rise, radius) : null;
+    case 'ogee':
+      return radius > SAME_LENGTH ? ogeeHalf(h, rise, radius) : null;
+  }
+}

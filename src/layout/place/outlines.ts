@@ -1,0 +1,219 @@
+import type { PanelShape } from '../../design/schema.ts';
+import { archedRing, ellipseRing } from '../../geometry/curve.ts';
+import {
+  corneredRing,
+  quatrefoilRing,
+  regularRing,
+  ribbonRing,
+  scallopedRing,
+  starRing,
+  wavedRing,
+  withinArch,
+} from '../../geometry/figures.ts';
+import { headedRing } from '../../geometry/heads.ts';
+import type { Box, Ring } from '../../geometry/shape.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+
+type Form = PanelShape['form'];
+type Shape<F extends Form> = Extract<PanelShape, { form: F }>;
+/** What is asked of a form beyond its box. */
+type Asked<F extends Form> = Exclude<keyof Shape<F>, 'form' | 'toward'>;
+
+/** How one of the measures of a form is asked for. */
+export type Measure =
+  | { readonly kind: 'length' }
+  | { readonly kind: 'count'; readonly min: number; readonly max: number }
+  | { readonly kind: 'share'; readonly min: number; readonly max: number }
+  | { readonly kind: 'choice'; readonly among: readonly string[] };
+
+/** Families in which the outlines are offered. */
+export const FAMILIES = ['board', 'head', 'edge', 'figure'] as const;
+
+interface Outline<F extends Form> {
+  readonly family: (typeof FAMILIES)[number];
+  /** The figure as it is at first in a box of this size. */
+  readonly first: (box: Pick<Box, 'w' | 'h'>) => Shape<F>;
+  readonly measures: { readonly [M in Asked<F>]: Measure };
+  /** It looks up or down; the ring is drawn as it looks `up`. */
+  readonly looks?: true;
+  /** It is set by its middle. */
+  readonly middle?: true;
+  /** Its borders, the outer one first, counterclockwise. */
+  readonly rings: (box: Box, shape: Shape<F>) => readonly Ring[];
+}
+
+const LENGTH: Measure = { kind: 'length' };
+
+type ByRise = Shape<'pointed' | 'basket' | 'elliptical'>;
+type ByTwo = Shape<'four-centered' | 'ogee'>;
+
+/** Rise of a head at first: a share of half the span, where the box has room. */
+const firstRise = ({ w, h }: Pick<Box, 'w' | 'h'>, share: number) =>
+  Math.max(1, Math.min((w / 2) * share, h));
+
+/** A head that is asked for by its rise alone. */
+const byRise = <S extends ByRise>(form: S['form'], share: number) => ({
+  family: 'head' as const,
+  first: (box: Pick<Box, 'w' | 'h'>) => ({ form, rise: firstRise(box, share) }) as S,
+  measures: { rise: LENGTH },
+  looks: true as const,
+  rings: (box: Box, { rise }: ByRise) => [headedRing(form, box, rise)],
+});
+
+/** A head with lower arcs of a radius of their own, at first a share of half the span. */
+const byTwo = <S extends ByTwo>(form: S['form'], share: number, radius: number) => ({
+  family: 'head' as const,
+  first: (box: Pick<Box, 'w' | 'h'>) =>
+    ({ form, rise: firstRise(box, share), radius: Math.max(1, (box.w / 2) * radius) }) as S,
+  measures: { rise: LENGTH, radius: LENGTH },
+  looks: true as const,
+  rings: (box: Box, shape: ByTwo) => [headedRing(form, box, shape.rise, shape.radius)],
+});
+
+const COUNT: Measure = { kind: 'count', min: 1, max: 60 };
+const SIDES: Measure = { kind: 'count', min: 3, max: 24 };
+
+/** Outlines that are told by their name and a few measures. A new one is a line here, one of the schema, and its words. */
+export const OUTLINES: { readonly [F in Exclude<Form, 'rectangle' | 'polygon'>]: Outline<F> } = {
+  corners: {
+    family: 'board',
+    first: ({ w, h }) => ({ form: 'corners', cut: 'rounded', size: Math.max(1, Math.min(w, h) / 6) }),
+    measures: {
+      cut: { kind: 'choice', among: ['rounded', 'coved', 'clipped', 'stepped'] },
+      size: LENGTH,
+    },
+    rings: (box, { cut, size }) => [corneredRing(box, cut, size)],
+  },
+  arched: {
+    family: 'head',
+    first: ({ w, h }) => ({ form: 'arched', rise: Math.max(1, Math.min(w / 2, h) / 2) }),
+    measures: { rise: LENGTH },
+    looks: true,
+    rings: (box, { rise }) => [archedRing(box, rise)],
+  },
+  // Struck from the springings: the span is the radius.
+  pointed: byRise<Shape<'pointed'>>('pointed', Math.sqrt(3)),
+  basket: byRise<Shape<'basket'>>('basket', 2 / 3),
+  elliptical: byRise<Shape<'elliptical'>>('elliptical', 2 / 3),
+  'four-centered': byTwo<Shape<'four-centered'>>('four-centered', 3 / 4, 1 / 2),
+  ogee: byTwo<Shape<'ogee'>>('ogee', 5 / 3, 5 / 6),
+  'arch-band': {
+    family: 'head',
+    first: ({ w, h }) => ({
+      form: 'arch-band',
+      rise: Math.max(1, Math.min(w / 2, h)),
+      width: Math.max(1, Math.min(w, h) / 8),
+    }),
+    measures: { rise: LENGTH, width: LENGTH },
+    looks: true,
+    rings: (box, { rise, width }) => [archedRing(box, rise), ...ringed(withinArch(box, rise, width))],
+  },
+  round: {
+    family: 'figure',
+    first: () => ({ form: 'round' }),
+    measures: {},
+    middle: true,
+    rings: (box) => [ellipseRing(box)],
+  },
+  ring: {
+    family: 'figure',
+    first: ({ w, h }) => ({ form: 'ring', width: Math.max(1, Math.min(w, h) / 6) }),
+    measures: { width: LENGTH },
+    middle: true,
+    rings: (box, { width }) => [ellipseRing(box), ...ringed(inset(box, width))],
+  },
+  regular: {
+    family: 'figure',
+    first: () => ({ form: 'regular', sides: 8 }),
+    measures: { sides: SIDES },
+    middle: true,
+    rings: (box, { sides }) => [regularRing(box, sides)],
+  },
+  star: {
+    family: 'figure',
+    first: () => ({ form: 'star', points: 5, waist: 0.45 }),
+    measures: { points: SIDES, waist: { kind: 'share', min: 0.05, max: 0.95 } },
+    middle: true,
+    rings: (box, { points, waist }) => [starRing(box, points, waist)],
+  },
+  quatrefoil: {
+    family: 'figure',
+    first: () => ({ form: 'quatrefoil' }),
+    measures: {},
+    middle: true,
+    rings: (box) => [quatrefoilRing(box)],
+  },
+  ribbon: {
+    family: 'board',
+    first: ({ w, h }) => ({ form: 'ribbon', notch: Math.max(1, Math.min(w / 4, h / 2)) }),
+    measures: { notch: LENGTH },
+    rings: (box, { notch }) => [ribbonRing(box, notch)],
+  },
+  scalloped: {
+    family: 'edge',
+    first: ({ w, h }) => ({
+      form: 'scalloped',
+      count: 6,
+      depth: Math.max(1, Math.min(w / 12, h / 2)),
+      toward: 'down',
+    }),
+    measures: { count: COUNT, depth: LENGTH },
+    looks: true,
+    rings: (box, { count, depth }) => [turned(scallopedRing(box, count, depth), box)],
+  },
+  waved: {
+    family: 'edge',
+    first: ({ w, h }) => ({
+      form: 'waved',
+      count: 4,
+      depth: Math.max(1, Math.min(w / 16, h / 2)),
+      toward: 'down',
+    }),
+    measures: { count: COUNT, depth: LENGTH },
+    looks: true,
+    rings: (box, { count, depth }) => [turned(wavedRing(box, count, depth), box)],
+  },
+};
+
+const ringed = (ring: Ring | null): Ring[] => (ring ? [ring] : []);
+
+function inset(box: Box, width: number): Ring | null {
+  const [w, h] = [box.w - 2 * width, box.h - 2 * width];
+  return w > SAME_LENGTH && h > SAME_LENGTH
+    ? ellipseRing({ x: box.x + width, y: box.y + width, w, h })
+    : null;
+}
+
+/** Upside down within the box, and still counterclockwise. */
+const turned = (ring: Ring, box: Box): Ring =>
+  ring.map(({ x, y }) => ({ x, y: 2 * box.y + box.h - y })).reverse();
+
+/** A shape that is told by its name, and not by its corners. */
+export type NamedShape = Exclude<PanelShape, { form: 'rectangle' | 'polygon' }>;
+
+/** The table's entry of a shape, for what is asked of all alike. */
+export const outlineOf = (form: NamedShape['form']): Outline<NamedShape['form']> =>
+  OUTLINES[form] as unknown as Outline<NamedShape['form']>;
+
+export const isNamed = (shape: PanelShape): shape is NamedShape =>
+  shape.form !== 'rectangle' && shape.form !== 'polygon';
+
+/** The borders of a named shape in its box, the outer one first. */
+export function ringsOfNamed(shape: NamedShape, box: Box): readonly Ring[] {
+  const rings = outlineOf(shape.form).rings(box, shape as never);
+  return 'toward' in shape && shape.toward === 'down' ? rings.map((ring) => turned(ring, box)) : rings;
+}
+
+/** The shape looking the other way, up for down; as it is where it looks nowhere. */
+export function turnedDown<S extends PanelShape>(shape: S): S {
+  if (!isNamed(shape) || !outlineOf(shape.form).looks) return shape;
+  if ('toward' in shape && shape.toward === 'down') {
+    const { toward: _, ...up } = shape;
+    return up as S;
+  }
+  return { ...shape, toward: 'down' };
+}
+
+/** Whether a shape is set by its middle, as a clock is. */
+export const hasMiddle = (shape: PanelShape): boolean =>
+  isNamed(shape) && outlineOf(shape.form).middle === true;
