@@ -77,7 +77,9 @@ export default defineConfig({
           environment: 'node',
           // Rooms keep nothing from one test file for the next; loading them again for each took half of the time.
           isolate: false,
-          testTimeout: 60_000,
+          // A test that hangs is ended; one on a busy machine is not.
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
           // The runner leaves one core of the machine out; on two that is half of them.
           maxWorkers: 2,
         },

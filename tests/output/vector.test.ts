@@ -3,13 +3,16 @@ import DxfParser from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/drawing/drawing.ts';
 import { layer, line, rectangle, shape, text } from '../../src/drawing/items.ts';
-import { ringsOfPath } from '../../src/geometry/curve.ts';
-import { pathOfBox } from '../../src/geometry/path.ts';
+import { subtract } from '../../src/geometry/clip.ts';
+import { archedRing, ellipseRing, ringsOfPath } from '../../src/geometry/curve.ts';
+import { pathOfBox, pathOfRegion } from '../../src/geometry/path.ts';
+import { regionOfRing } from '../../src/geometry/region.ts';
 import { signedArea } from '../../src/geometry/ring.ts';
 import { distanceToSegment } from '../../src/geometry/segment.ts';
 import type { Point } from '../../src/geometry/shape.ts';
 import { dxfOf } from '../../src/output/dxf/dxf.ts';
 import { svgOf } from '../../src/output/svg/svg.ts';
+import { type Vertex, walked } from './bows.ts';
 import { letteredLine } from './letters.ts';
 
 const sign = letteredLine('SHOW 36&', 120, { x: 10, y: 10 });
@@ -40,7 +43,7 @@ interface Polyline {
   type: string;
   layer: string;
   shape?: boolean;
-  vertices: Point[];
+  vertices: Vertex[];
 }
 
 const entitiesOf = (dxf: string) => (new DxfParser().parseSync(dxf)?.entities ?? []) as unknown as Polyline[];
@@ -55,9 +58,10 @@ describe('DXF read back by a second library', () => {
       const ring = rings[i]!;
       expect(polyline.type).toBe('POLYLINE');
       expect(polyline.shape).toBe(true);
-      expect(farthest(ring, polyline.vertices)).toBeLessThan(0.01);
-      expect(farthest(polyline.vertices, ring)).toBeLessThan(0.01);
-      expect(Math.sign(signedArea(polyline.vertices))).toBe(Math.sign(signedArea(ring)));
+      const outline = walked(polyline.vertices);
+      expect(farthest(ring, outline)).toBeLessThan(0.01);
+      expect(farthest(outline, ring)).toBeLessThan(0.01);
+      expect(Math.sign(signedArea(outline))).toBe(Math.sign(signedArea(ring)));
     });
   });
 
@@ -79,6 +83,25 @@ describe('DXF read back by a second library', () => {
     const box = found[0]!.vertices;
     expect([Math.min(...box.map((p) => p.x)), Math.max(...box.map((p) => p.x))]).toEqual([30, 50]);
     expect(found[1]!.vertices.map((p) => p.x)).toEqual([0, 50]);
+  });
+
+  it('writes arcs as arcs: a board with a round hole under a half-round head', () => {
+    const board = subtract(
+      regionOfRing(archedRing({ x: 0, y: 0, w: 400, h: 500 }, 200)),
+      regionOfRing(ellipseRing({ x: 150, y: 200, w: 100, h: 100 })),
+    );
+    const [outer, hole] = entitiesOf(dxfOf({ ...drawing, items: [shape(pathOfRegion(board), {})] }));
+    expect(outer?.vertices).toHaveLength(4);
+    // A half circle has the bulge 1.
+    expect(outer?.vertices.map((v) => Math.round((v.bulge ?? 0) * 1e4) / 1e4).sort()).toEqual([0, 0, 0, 1]);
+    expect(hole?.vertices.length).toBeLessThan(4);
+    const net = [outer, hole].reduce((sum, e) => sum + signedArea(walked(e?.vertices ?? [], 2000)), 0);
+    expect(net).toBeCloseTo(400 * 300 + (Math.PI * 200 * 200) / 2 - Math.PI * 50 * 50, 0);
+    const svg = svgOf({ ...drawing, items: [shape(pathOfRegion(board), {})] });
+    const [, d = ''] = / d="([^"]*)"/.exec(svg) ?? [];
+    // As SVG has them: radius twice, then flags, then where to. y points down, so that a turn to the left is flag 0.
+    expect(d).toMatch(/A200 200 0 0 0 0 /);
+    expect(d.match(/[LA]/g)?.length).toBeLessThan(8);
   });
 
   it('writes text in plain ASCII', () => {

@@ -4,12 +4,12 @@ import type { Design, Lettering } from '../../src/design/schema.ts';
 import { union } from '../../src/geometry/clip.ts';
 import { areaOf, boxOf, perimeterOf, transformRegion } from '../../src/geometry/region.ts';
 import { boxOfPoints, signedArea } from '../../src/geometry/ring.ts';
-import type { Point } from '../../src/geometry/shape.ts';
 import { cutListRows } from '../../src/output/csv/cutList.ts';
 import { planFiles } from '../../src/output/files.ts';
 import { isLetterOf } from '../../src/plan/letters.ts';
 import { plan } from '../../src/plan/plan.ts';
 import type { Plan } from '../../src/plan/types.ts';
+import { type Vertex, walked } from '../output/bows.ts';
 import { kiosk, SUPPLIES } from './starters.ts';
 
 const QUICK = { effort: { nodes: 2000 } };
@@ -33,7 +33,7 @@ interface Polyline {
   type: string;
   layer: string;
   shape?: boolean;
-  vertices: Point[];
+  vertices: Vertex[];
 }
 const entitiesOf = (dxf: string) => (new DxfParser().parseSync(dxf)?.entities ?? []) as unknown as Polyline[];
 
@@ -136,8 +136,8 @@ describe('cut-out letters', () => {
     expect(new Set(found.map((e) => `${e.type} ${e.layer} ${e.shape}`))).toEqual(
       new Set(['POLYLINE CUT true']),
     );
-    expect(dxf).toContain('Curves are polylines within 0.05 mm.');
-    const rings = found.map((e) => e.vertices);
+    expect(dxf).toContain('other curves are polylines within 0.05 mm.');
+    const rings = found.map((e) => walked(e.vertices));
     const outer = rings.filter((ring) => signedArea(ring) > 0);
     expect(outer).toHaveLength(13);
     const net = rings.reduce((sum, ring) => sum + signedArea(ring), 0);
@@ -178,7 +178,7 @@ describe('cut-out letters', () => {
     const svg = await fileOf(sawn, 'sign-sign.svg');
     expect(svg).toContain('data-layer="GUIDES"');
     expect(svg).toContain('data-layer="CUT"');
-    expect(svg).toContain('curves are polylines within 0.05 mm');
+    expect(svg).toContain('other curves polylines within 0.05 mm');
     const cut = svg.slice(svg.indexOf('data-layer="CUT"'));
     for (const [, d] of cut.matchAll(/ d="([^"]*)"/g)) expect(d).toMatch(/^M[^M]*Z$/);
   });

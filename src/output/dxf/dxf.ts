@@ -1,6 +1,7 @@
 import type { Drawing } from '../../drawing/drawing.ts';
 import { outlinesOf } from '../../drawing/outline.ts';
 import { type FlatText, flatten } from '../../drawing/walk.ts';
+import { withArcs } from '../../geometry/arcs.ts';
 import type { Contour } from '../../geometry/curve.ts';
 import type { Point } from '../../geometry/shape.ts';
 import { degrees, type Mm } from '../../measure/units.ts';
@@ -32,8 +33,12 @@ function lineEntity(a: Point, b: Point, layer: string): string {
 }
 
 function polylineEntity({ points, closed }: Contour, layer: string): string {
-  const vertices = points.map(
-    (p) => pair(0, 'VERTEX') + pair(8, layer) + pair(10, n(p.x)) + pair(20, n(p.y)) + pair(30, 0),
+  const vertices = withArcs(points, closed).map(
+    (p) =>
+      pair(0, 'VERTEX') +
+      pair(8, layer) +
+      (pair(10, n(p.x)) + pair(20, n(p.y)) + pair(30, 0)) +
+      (p.bulge === 0 ? '' : pair(42, decimal(p.bulge, 9))),
   );
   return [
     pair(0, 'POLYLINE') + pair(8, layer) + pair(66, 1),
@@ -96,7 +101,7 @@ const COLORS = [7, 1, 5, 3, 6, 4, 2] as const;
 
 /**
  * A drawing as DXF of release 12 (AC1009): only LINE, POLYLINE and TEXT, which every reader knows. Areas are
- * given by their closed outlines, curves by lines within `tolerance`. That release has no place to state a
+ * given by their closed outlines, arcs by the bulge of their side, other curves by lines within `tolerance`. That release has no place to state a
  * unit, so a comment at the head says millimeters; files should say so in their name as well.
  */
 export function dxfOf(drawing: Drawing, options: DxfOptions = {}): string {
@@ -113,7 +118,7 @@ export function dxfOf(drawing: Drawing, options: DxfOptions = {}): string {
   const comments = [
     ascii(drawing.title),
     'All lengths in millimeters, one drawing unit = 1 mm, drawn in true size.',
-    `Curves are polylines within ${tolerance} mm.`,
+    `Arcs are arcs; other curves are polylines within ${tolerance} mm.`,
   ].map((line) => pair(999, line));
   const header = [
     pair(9, '$ACADVER') + pair(1, 'AC1009'),

@@ -7,7 +7,8 @@ import {
   matrixOf,
   turnAndMove,
 } from '../../drawing/transform.ts';
-import type { Path } from '../../geometry/shape.ts';
+import { type BowedPoint, radiusOfBow, withArcs } from '../../geometry/arcs.ts';
+import type { Path, PathCommand, Point } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { decimal } from '../number.ts';
 
@@ -28,12 +29,44 @@ function escaped(text: string): string {
     .replace(/[&<>"]/g, (c) => ESCAPES[c] ?? c);
 }
 
+/** Each contour of a path by itself. */
+function contoursOf(path: Path): Path[] {
+  const contours: PathCommand[][] = [];
+  for (const command of path) {
+    if (command.op === 'M') contours.push([command]);
+    else contours[contours.length - 1]?.push(command);
+  }
+  return contours;
+}
+
+function command(c: PathCommand): string {
+  if (c.op === 'Z') return 'Z';
+  if (c.op !== 'C') return `${c.op}${n(c.x)} ${n(c.y)}`;
+  return `C${n(c.x1)} ${n(c.y1)} ${n(c.x2)} ${n(c.y2)} ${n(c.x)} ${n(c.y)}`;
+}
+
+/** A side, straight or bowed. Where y points down, what turns left turns as SVG counts angles. */
+function side(from: BowedPoint, to: Point): string {
+  if (from.bulge === 0) return `L${n(to.x)} ${n(to.y)}`;
+  const radius = n(radiusOfBow(from, to, from.bulge));
+  return `A${radius} ${radius} 0 0 ${from.bulge > 0 ? 1 : 0} ${n(to.x)} ${n(to.y)}`;
+}
+
+/** Straight contours with their arcs told as arcs, others as they are. */
 function data(path: Path): string {
-  return path
-    .map((c) => {
-      if (c.op === 'Z') return 'Z';
-      if (c.op !== 'C') return `${c.op}${n(c.x)} ${n(c.y)}`;
-      return `C${n(c.x1)} ${n(c.y1)} ${n(c.x2)} ${n(c.y2)} ${n(c.x)} ${n(c.y)}`;
+  return contoursOf(path)
+    .map((contour) => {
+      const points = contour.flatMap((c) => (c.op === 'Z' || c.op === 'C' ? [] : [{ x: c.x, y: c.y }]));
+      const closed = contour[contour.length - 1]?.op === 'Z';
+      if (points.length + (closed ? 1 : 0) < contour.length) return contour.map(command).join('');
+      const bowed = withArcs(points, closed);
+      const [first] = bowed;
+      if (!first) return '';
+      const last = bowed[bowed.length - 1] ?? first;
+      const sides = bowed.slice(1).map((p, i) => side(bowed[i] ?? first, p));
+      // A straight last side is drawn by closing.
+      const back = closed ? (last.bulge === 0 ? 'Z' : `${side(last, first)}Z`) : '';
+      return `M${n(first.x)} ${n(first.y)}${sides.join('')}${back}`;
     })
     .join('');
 }
@@ -116,7 +149,9 @@ export function svgOf(drawing: Drawing, options: SvgOptions = {}): string {
     `<title>${escaped(drawing.title)}</title>`,
     ...(options.tolerance === undefined
       ? []
-      : [`<!-- True size in millimeters; curves are polylines within ${n(options.tolerance)} mm. -->`]),
+      : [
+          `<!-- True size in millimeters; arcs are arcs, other curves polylines within ${n(options.tolerance)} mm. -->`,
+        ]),
     ...(writer.clips.length > 0 ? [`<defs>${writer.clips.join('')}</defs>`] : []),
     body,
     '</svg>',
