@@ -90,7 +90,7 @@ function sharpest(ring: readonly Point[]): number {
 /**
  * The outline with its arcs told as arcs. Areas here are bounded by straight lines that stray by `FLATNESS` from
  * the curves that they stand for; where four and more in a row have their ends on one circle, an arc was meant.
- * A closed outline may begin at another corner than it was given by.
+ * A closed outline with an arc in it may begin at another corner than it was given by.
  */
 export function withArcs(points: readonly Point[], closed: boolean): BowedPoint[] {
   const start = closed ? sharpest(points) : 0;
@@ -106,7 +106,7 @@ export function withArcs(points: readonly Point[], closed: boolean): BowedPoint[
     i = arc ? arc.to : i + 1;
   }
   if (closed && bowed.length > 1) bowed.pop();
-  return bowed;
+  return bowed.some((p) => p.bulge !== 0) ? bowed : points.map(({ x, y }) => ({ x, y, bulge: 0 }));
 }
 
 /** Radius of a bowed side: chord (1 + bulge2) / 4 bulge. */
