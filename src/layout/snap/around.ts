@@ -51,6 +51,7 @@ export function alongAxis(input: SnapInput, axis: Axis): SnapAxis | null {
     );
   const core = shrunk(across, input.reach);
   const beside = near.filter((one) => spansMeet(one.across, core));
+  const apart = near.filter((one) => !spansMeet(one.across, across));
   return {
     axis,
     grip,
@@ -62,7 +63,8 @@ export function alongAxis(input: SnapInput, axis: Axis): SnapAxis | null {
     stock: input.moving.length === 1 ? first.stock : undefined,
     containers: containersOf(input, others, whole, axis),
     beside,
-    apart: near.filter((one) => !spansMeet(one.across, across)),
+    apart,
+    nearest: nearestApart(span, across, apart),
     input,
   };
 }
@@ -155,14 +157,20 @@ export function ownEdges(
 /** How far apart two stretches are. */
 export const awayFrom = (own: Span, other: Span): Mm => Math.max(other.low - own.high, own.low - other.high);
 
-/** Whether something else stands between the moving parts and one that is over or under them. */
-export function isHidden(on: SnapAxis, one: Neighbor): boolean {
-  const isOver = one.across.low >= on.across.high;
-  return on.apart.some(
-    (other) =>
-      other !== one &&
-      other.across.low >= on.across.high === isOver &&
-      awayFrom(on.across, other.across) < awayFrom(on.across, one.across) - SAME_LENGTH &&
-      spansMeet(other.span, on.span),
-  );
+/** The side of the moving parts, across the axis, that something apart from them is on. */
+const sideOf = (across: Span, other: Span): 'over' | 'under' => (other.low >= across.high ? 'over' : 'under');
+
+/** How far off the nearest thing is on either side that stands before what is farther. */
+function nearestApart(span: Span, across: Span, apart: readonly Neighbor[]): SnapAxis['nearest'] {
+  const nearest = { over: Number.POSITIVE_INFINITY, under: Number.POSITIVE_INFINITY };
+  for (const other of apart) {
+    if (!spansMeet(other.span, span)) continue;
+    const side = sideOf(across, other.across);
+    nearest[side] = Math.min(nearest[side], awayFrom(across, other.across));
+  }
+  return nearest;
 }
+
+/** Whether something else stands between the moving parts and one that is over or under them. */
+export const isHidden = ({ across, nearest }: SnapAxis, one: Neighbor): boolean =>
+  nearest[sideOf(across, one.across)] < awayFrom(across, one.across) - SAME_LENGTH;

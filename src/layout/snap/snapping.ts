@@ -117,6 +117,8 @@ export interface SnapAxis {
   readonly beside: readonly Neighbor[];
   /** Parts that share none: over or under the moving ones, as seen along the axis. */
   readonly apart: readonly Neighbor[];
+  /** How far off the nearest of those is, on either side, that stands before what is farther. */
+  readonly nearest: { readonly over: Mm; readonly under: Mm };
   readonly input: SnapInput;
 }
 

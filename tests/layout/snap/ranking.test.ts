@@ -3,11 +3,13 @@ import { describe, expect, it } from 'vitest';
 import type { Axis, Rule } from '../../../src/design/schema.ts';
 import type { Box } from '../../../src/geometry/shape.ts';
 import { snapAngle } from '../../../src/layout/snap/angle.ts';
+import { alongAxis, awayFrom, isHidden } from '../../../src/layout/snap/around.ts';
 import { rulerStep } from '../../../src/layout/snap/distance.ts';
 import { snapPointTo } from '../../../src/layout/snap/point.ts';
 import { heldBy, RANKING } from '../../../src/layout/snap/ranking.ts';
 import type { Grip, SnapInput, Thing } from '../../../src/layout/snap/snapping.ts';
-import { withSpan } from '../../../src/layout/span.ts';
+import { spansMeet, withSpan } from '../../../src/layout/span.ts';
+import { runs } from '../../runs.ts';
 import { at, boxOfPart, design, lay, panel, plainFace, recessedFace } from '../sample.ts';
 
 /** The plain face is 1000 wide and 2000 high; the reach is 8, half of it 4. */
@@ -341,6 +343,30 @@ describe('on release', () => {
         }
       }),
       { numRuns: 400 },
+    );
+  });
+
+  it('hides what something nearer stands before, found by looking at every two', () => {
+    fc.assert(
+      fc.property(box, fc.array(box, { maxLength: 12 }), (moving, boxes) => {
+        const on = alongAxis(
+          input(
+            moving,
+            boxes.map((b, i) => ({ id: `p${i}`, box: b })),
+          ),
+          'x',
+        );
+        for (const one of on?.apart ?? []) {
+          const stands = on?.apart.some(
+            (other) =>
+              other.across.low >= on.across.high === one.across.low >= on.across.high &&
+              spansMeet(other.span, on.span) &&
+              awayFrom(on.across, other.across) < awayFrom(on.across, one.across) - 1e-6,
+          );
+          expect(on && isHidden(on, one)).toBe(stands);
+        }
+      }),
+      { numRuns: runs(100) },
     );
   });
 
