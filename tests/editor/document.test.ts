@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { newDesign } from '../../src/design/defaults.ts';
+import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Edit } from '../../src/design/edit/edit.ts';
 import { redo, undo } from '../../src/design/state.ts';
 import {
@@ -11,6 +11,10 @@ import {
   tried,
 } from '../../src/editor/document/document.ts';
 import { shownFrom } from '../../src/editor/document/shown.ts';
+import { startMove } from '../../src/editor/gesture/move.ts';
+import { select } from '../../src/editor/state/commit.ts';
+import { createEditorStore } from '../../src/editor/state/store.ts';
+import type { Box } from '../../src/geometry/shape.ts';
 import { allParts, someRules } from '../layout/arbitrary.ts';
 import { at, panel } from '../layout/sample.ts';
 import { runs } from '../runs.ts';
@@ -64,7 +68,7 @@ describe('the document', () => {
           expect(told(doc.shown)).toEqual(told(shownFrom(doc.design)));
         }
       }),
-      { numRuns: runs(12) },
+      { numRuns: runs(6) },
     );
   });
 
@@ -82,4 +86,26 @@ describe('the document', () => {
     expect(doc.shown.layout.boxes.get('b')?.x).toBe(300);
     expect(carriedOut(doc, { edits: [{ kind: 'remove', list: 'parts', id: 'c' }], label: 'No' })).toBeNull();
   });
+});
+
+it('a drag over what the part then lies on lays nothing anew but the part', () => {
+  const board = (id: string, box: Box) => newPart('panel', { id, name: id, box });
+  const parts = [board('a', at(100, 100, 50, 50)), board('board', at(300, 300, 400, 400))];
+  const store = createEditorStore({ ...newDesign(), parts }, 'light');
+  store.setState({ view: { scale: 1, x: 0, y: 0 } });
+  select(store, ['a']);
+  const touch = (x: number, y: number) => ({
+    ...{ px: { x, y: -y }, face: { x, y }, shift: false, free: true, touch: false },
+  });
+  const drag = startMove(store, touch(125, 125));
+  const step = (x: number) => {
+    drag?.move(touch(x, 450));
+    return store.getState().provisional?.shown;
+  };
+  step(425);
+  const [one, next] = [step(430), step(440)];
+  expect(next?.design.parts[0]).toMatchObject({ on: 'board', box: { x: 415 } });
+  expect(next && told(next)).toEqual(next && told(shownFrom(next.design, next.held)));
+  // What a whole layout makes anew.
+  expect(next?.laid.placement.ranks).toBe(one?.laid.placement.ranks);
 });

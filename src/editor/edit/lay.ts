@@ -36,18 +36,26 @@ export function editsToLayOn(design: Design, part: Part, on: string): Edit[] {
   return [{ kind: 'replace', list: 'parts', id: part.id, item: { ...part, on, onChosen: true } }];
 }
 
+/** What edits come to as they are, and with those that lay their parts; the next ones are made from these. */
+export interface LaidDown {
+  readonly edits: readonly Edit[];
+  /** Before the parts are laid, with them held. */
+  readonly made: Shown;
+  readonly shown: Shown;
+}
+
 /** Edits with those that lay their parts once they are made, and what comes of them all with the parts held. */
 export function laidDown(
   doc: Document,
   edits: readonly Edit[],
   ids: ReadonlySet<string>,
-  last: Shown,
-): { readonly edits: readonly Edit[]; readonly shown: Shown } {
-  const made = tried(doc, edits, ids, last);
+  last: Pick<LaidDown, 'made' | 'shown'>,
+): LaidDown {
+  const made = tried(doc, edits, ids, last.made);
   const lay = editsToLay(made, ids);
-  if (lay.length === 0) return { edits, shown: made };
+  if (lay.length === 0) return { edits, made, shown: made };
   const all = [...edits, ...lay];
-  return { edits: all, shown: tried(doc, all, ids, made) };
+  return { edits: all, made, shown: tried(doc, all, ids, last.shown) };
 }
 
 /** Parts that lie on some, directly or on others between. */

@@ -97,7 +97,8 @@ export function holding(
   const held = new Set([made.id]);
   const edits = [...made.edits, ...ruleEdits(edited(state, made.edits), hand, snap)];
   if (!made.part) return { edits, shown: tried(edit, edits, held, shownNow(state)) };
-  const laid = laidDown(edit, edits, held, shownNow(state));
+  const now = shownNow(state);
+  const laid = laidDown(edit, edits, held, { made: now, shown: now });
   const more = editsToStandOut(laid.shown.design, made.id);
   if (more.length === 0) return laid;
   const all = [...laid.edits, ...more];

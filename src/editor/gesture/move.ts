@@ -4,13 +4,13 @@ import { boxAround } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
-import { laidDown } from '../edit/lay.ts';
+import { type LaidDown, laidDown } from '../edit/lay.ts';
 import { editsToLoosen } from '../edit/loosen.ts';
 import { movableBoxes } from '../edit/movable.ts';
 import { editsToPlace } from '../edit/place.ts';
 import { selectionName } from '../edit/selection.ts';
 import { propose } from '../state/propose.ts';
-import { type EditorStore, say, shownNow } from '../state/store.ts';
+import { type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
@@ -36,6 +36,7 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
   const held = new Set(before.keys());
   const parts = design.parts.filter((part) => held.has(part.id));
   const ground = groundOf(edit.shown);
+  let down: Pick<LaidDown, 'made' | 'shown'> = { made: edit.shown, shown: edit.shown };
   let carried: Carried | null = null;
   let delta = { x: 0, y: 0 };
   let begun = false;
@@ -67,10 +68,11 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
     const comesTo = (snap: Snap) => {
       const placed = [...free.loosen, ...editsToPlace(free.design, before, snap.boxes)];
       const rules = ruleEdits(preview(state.edit, placed), hand, snap);
-      return laidDown(state.edit, [...placed, ...rules], held, shownNow(state));
+      return laidDown(state.edit, [...placed, ...rules], held, down);
     };
     carried = { hand, snap, edits: (snap) => comesTo(snap).edits };
-    const { shown } = comesTo(snap);
+    down = comesTo(snap);
+    const { shown } = down;
     const text = [wayText(design, 'x', delta.x), wayText(design, 'y', delta.y)];
     const hud = { at: last.px, text: text.filter(Boolean).join('   ') };
     propose(store, { shown, guides: snap.guides, ...hud });

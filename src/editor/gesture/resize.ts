@@ -5,13 +5,13 @@ import type { Box } from '../../geometry/shape.ts';
 import { AXES } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Pull } from '../drawing/handles.ts';
-import { laidDown } from '../edit/lay.ts';
+import { type LaidDown, laidDown } from '../edit/lay.ts';
 import { editsToLoosen, isPlacedBy } from '../edit/loosen.ts';
 import { movableBoxes } from '../edit/movable.ts';
 import { editsToPlace } from '../edit/place.ts';
 import { selectionName } from '../edit/selection.ts';
 import { propose } from '../state/propose.ts';
-import { type EditorStore, shownNow } from '../state/store.ts';
+import type { EditorStore } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
@@ -31,6 +31,7 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
   const held = new Set([id]);
   const part = design.parts.find((one) => one.id === id);
   const ground = groundOf(edit.shown);
+  let down: Pick<LaidDown, 'made' | 'shown'> = { made: edit.shown, shown: edit.shown };
   let stretched: Pick<Parameters<typeof release>[1], 'hand' | 'snap' | 'edits'> | null = null;
   let now = box;
   let begun = false;
@@ -61,11 +62,12 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
       const to = new Map([[id, snap.boxes.get(id) ?? next]]);
       const placed = [...before, ...editsToPlace(design, new Map([[id, box]]), to)];
       const rules = ruleEdits(preview(state.edit, placed), hand, snap);
-      return laidDown(state.edit, [...placed, ...rules], held, shownNow(state));
+      return laidDown(state.edit, [...placed, ...rules], held, down);
     };
     stretched = { hand, snap, edits: (snap) => comesTo(snap).edits };
+    down = comesTo(snap);
     propose(store, {
-      shown: comesTo(snap).shown,
+      shown: down.shown,
       guides: snap.guides,
       at: last.px,
       text: sizeText(design, now, pull),
