@@ -30,8 +30,20 @@ export function otherWidth(char: string): number {
 export function textWidth(text: string, style: TextStyle): Mm {
   const widths = style.bold ? HELVETICA_BOLD : HELVETICA;
   let sum = 0;
+  // Nearly all texts are plain: those need no look-up of their codes.
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code < 32 || code > 126) return widthOfAny(text, style);
+    sum += widths[code - 32] ?? 0;
+  }
+  return (sum * style.size) / 1000;
+}
+
+/** As `textWidth`, of a text with any characters. */
+function widthOfAny(text: string, style: TextStyle): Mm {
+  const widths = style.bold ? HELVETICA_BOLD : HELVETICA;
+  let sum = 0;
   for (const char of text.normalize('NFC')) {
-    // Nearly all are plain: those need no look-up of their code.
     if (char >= ' ' && char <= '~') sum += widths[char.charCodeAt(0) - 32] ?? 0;
     else if (!inWinAnsi(char)) sum += otherWidth(char);
     else for (const code of winAnsi(char)) sum += widths[code - 32] ?? 0;

@@ -11,9 +11,7 @@ import type { PatternWords } from './words.ts';
 /** What stands in the measuring square of a page. */
 export interface Plate {
   readonly cell: Cell;
-  readonly cells: readonly Cell[];
-  /** Of the whole pattern, pages or not. */
-  readonly whole: Box;
+  readonly keyMap: KeyMap;
   readonly title: string;
   readonly note: string;
   readonly design: string;
@@ -31,9 +29,26 @@ export const squareSide = (unit: 'in' | 'mm'): Mm => (unit === 'in' ? inches(2) 
 
 const LIGHT = { stroke: INK.line, width: WEIGHT.thin };
 
-/** Small plan of the whole pattern with all its pages, this one filled; what has no page is left bare. */
-function keyMap(plate: Plate, room: Box): DrawItem[] {
-  const { x: x0, y: y0, w, h } = plate.whole;
+/** What all plates of a pattern show of its pages, and a page's box as it stands there. */
+interface KeyMap {
+  readonly items: readonly DrawItem[];
+  readonly small: (box: Box) => Box;
+}
+
+/** Left free within the square, and the height of the key map in it. */
+const PAD: Mm = 2.5;
+const KEY_MAP_HEIGHT: Mm = 20;
+
+/**
+ * Small plan of the whole pattern with all its pages; what has no page is left bare.
+ *
+ * @param whole of the whole pattern, pages or not
+ */
+export function keyMapOf(whole: Box, cells: readonly Cell[], unit: Plate['unit']): KeyMap {
+  const side = squareSide(unit);
+  const wide = (side - 2 * PAD) * 0.45;
+  const room = { x: side - PAD - wide, y: side - PAD - KEY_MAP_HEIGHT, w: wide, h: KEY_MAP_HEIGHT };
+  const { x: x0, y: y0, w, h } = whole;
   const k = Math.min(room.w / w, room.h / h);
   const at = { x: room.x + (room.w - k * w) / 2, y: room.y + (room.h - k * h) / 2 };
   const small = (b: Box): Box => ({
@@ -42,12 +57,12 @@ function keyMap(plate: Plate, room: Box): DrawItem[] {
     w: k * b.w,
     h: k * b.h,
   });
-  const all = plate.cells.flatMap((cell) => pathOfBox(small(cell.box)));
-  return [
-    shape(pathOfBox(small(plate.whole)), { stroke: INK.soft, width: WEIGHT.hair, dash: DASH.dotted }),
+  const all = cells.flatMap((cell) => pathOfBox(small(cell.box)));
+  const items = [
+    shape(pathOfBox(small(whole)), { stroke: INK.soft, width: WEIGHT.hair, dash: DASH.dotted }),
     shape(all, { stroke: INK.line, width: WEIGHT.hair }),
-    shape(pathOfBox(small(plate.cell.box)), { fill: INK.line }),
   ];
+  return { items, small };
 }
 
 /**
@@ -63,7 +78,7 @@ function squareFrame(side: Mm): DrawItem {
 /** The measuring square with the page's name, key map and title in it, its lower left corner at the origin. */
 export function drawPlate(plate: Plate): DrawItem[] {
   const side = squareSide(plate.unit);
-  const pad = 2.5;
+  const pad = PAD;
   const room = side - 2 * pad;
   const name = nameOf(plate.cell);
   const big = 10;
@@ -78,7 +93,8 @@ export function drawPlate(plate: Plate): DrawItem[] {
     text({ x: pad, y: side - pad - big * 0.72 - 4 }, plate.terms.pageOf(plate.page, plate.of), {
       size: TEXT.small,
     }),
-    ...keyMap(plate, { x: side - pad - room * 0.45, y: side - pad - 20, w: room * 0.45, h: 20 }),
+    ...plate.keyMap.items,
+    shape(pathOfBox(plate.keyMap.small(plate.cell.box)), { fill: INK.line }),
   );
   const title = wrapped(plate.title, { size: TEXT.small, bold: true }, room).slice(0, 2);
   const note = wrapped(plate.note, small, room).slice(0, 4);

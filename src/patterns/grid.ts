@@ -69,7 +69,13 @@ function edgesOf(ink: Ink, axis: 'x' | 'y'): Mm[] {
 function splitTexts(cuts: Cuts, texts: readonly Box[], axis: 'x' | 'y'): number {
   const size = axis === 'x' ? 'w' : 'h';
   const lines = cuts.slice(1, -1);
-  return texts.filter((t) => lines.some((at) => at > t[axis] && at < t[axis] + t[size])).length;
+  let split = 0;
+  for (const t of texts) {
+    const low = t[axis];
+    const first = lines.find((at) => at > low);
+    if (first !== undefined && first < low + t[size]) split++;
+  }
+  return split;
 }
 
 /** From the first to one past the last square of each stretch between two trim lines. */

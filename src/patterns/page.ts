@@ -10,12 +10,12 @@ import type { Box } from '../geometry/shape.ts';
 import { DUST } from '../geometry/tolerance.ts';
 import { degrees, type Mm } from '../measure/units.ts';
 import { type Joint, jointsOf, nameOf, shownAround, windowAround } from './cells.ts';
-import type { Plate } from './furniture.ts';
+import { keyMapOf, type Plate } from './furniture.ts';
 import type { Parting } from './grid.ts';
 import { type Ink, inkInside, type WholeInk } from './ink.ts';
 import { CLEAR, measures } from './measures.ts';
 import { type Occupancy, occupancyOf } from './occupancy.ts';
-import { drawSeam, seamsOf, takenBy, UNREADABLE, type Weigh } from './registration.ts';
+import { drawSeam, marksOnce, seamsOf, takenBy, UNREADABLE, type Weigh } from './registration.ts';
 import type { PatternPage } from './result.ts';
 import type { PatternWords } from './words.ts';
 
@@ -121,25 +121,27 @@ export function pagesOf(
 ): PatternPage[] {
   const { sheet, cells } = parting;
   const weigh = weighing(pattern.box, pattern.ink);
+  const marks = marksOnce(weigh);
+  const bare = isBare(parting, pattern);
+  const keyMap = keyMapOf(pattern.box, cells, words.unit);
   return cells.map((cell, i) => {
     const shown = shownAround(cell, parting.box, sheet);
     const shownBox = windowAround(shown, sheet);
     const joints = jointsOf(cell, cells);
     const plate: Plate = {
       cell,
-      cells,
-      whole: pattern.box,
+      keyMap,
       title: words.title,
       note: words.note,
       design: words.design,
       place: words.place(cell.box.x, cell.box.y),
-      bare: isBare(parting, pattern),
+      bare,
       page: i + 1,
       of: cells.length,
       unit: words.unit,
       terms: words.terms,
     };
-    const seams = seamsOf(joints, words.terms, weigh);
+    const seams = seamsOf(joints, words.terms, weigh, marks);
     const joined = [...seams.flatMap(takenBy), ...trimBoxes(joints)];
     const inside = inkInside(pattern.ink, shown);
     const taken = occupancyOf(shownBox, inside, joined, 2);

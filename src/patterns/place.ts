@@ -24,7 +24,8 @@ export function freePlace(
   for (const dy of steps(room.h - size.h)) {
     if (best.covered === 0 && dy >= best.dx + best.dy) break;
     const rows = stretches(room.y + dy, size.h, (at) => taken.row(at));
-    for (const [i, along] of columns.entries()) {
+    for (let i = 0; i < columns.length; i++) {
+      const along = columns[i] as Stretches;
       const dx = i * STEP;
       const nearer = dx + dy < best.dx + best.dy;
       if (best.covered === 0 && !nearer) break;
@@ -48,8 +49,13 @@ function steps(most: Mm): Mm[] {
 /** Squares along one direction, from the first to one past the last. */
 type Stretch = readonly [number, number];
 
+interface Stretches {
+  readonly inner: Stretch;
+  readonly outer: Stretch;
+}
+
 /** The squares that a thing takes along one direction, without its border and with what lies around it. */
-function stretches(from: Mm, size: Mm, squareAt: (at: Mm) => number): { inner: Stretch; outer: Stretch } {
+function stretches(from: Mm, size: Mm, squareAt: (at: Mm) => number): Stretches {
   const grown = (by: Mm): Stretch => [squareAt(from - by), squareAt(from - by + (size + 2 * by)) + 1];
   return { inner: grown(-CLEAR), outer: grown(CLEAR) };
 }

@@ -71,6 +71,17 @@ export function marksOf(joint: Joint, weigh: Weigh = FREE): Point[] {
   return (readable.length > 0 ? readable : marks).map((m) => m.at);
 }
 
+/** The marks of every joint, found once for the two pages that it joins. */
+export function marksOnce(weigh: Weigh): (joint: Joint) => Point[] {
+  const known = new Map<string, Point[]>();
+  return (joint) => {
+    const key = [upright(joint), joint.at, joint.from, joint.to].join();
+    const marks = known.get(key) ?? marksOf(joint, weigh);
+    known.set(key, marks);
+    return marks;
+  };
+}
+
 function mark(p: Point): DrawItem[] {
   const look = { stroke: INK.line, width: WEIGHT.thin };
   const cross = lines(
@@ -122,8 +133,13 @@ export interface Seam {
 }
 
 /** All joints of a page: names stand where they cover least, and no mark and no other name. */
-export function seamsOf(joints: readonly Joint[], terms: PatternWords, weigh: Weigh = FREE): Seam[] {
-  const marks = joints.map((joint) => marksOf(joint, weigh));
+export function seamsOf(
+  joints: readonly Joint[],
+  terms: PatternWords,
+  weigh: Weigh,
+  marksAt: (joint: Joint) => Point[],
+): Seam[] {
+  const marks = joints.map(marksAt);
   const blocked = marks.flat().map(boxAround);
   return joints.map((joint, i) => {
     const length = joint.to - joint.from;

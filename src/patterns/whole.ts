@@ -122,19 +122,20 @@ export function cutsBetween(low: Mm, high: Mm, keep: readonly Span[], room: Mm, 
   };
   // Places after the start, none better than those before it: the best stand first.
   let line: number[] = [];
+  let head = 0;
   for (let i = 1; i <= last; i++) {
     if (i === last) {
       // Nothing is shared at the end, which brings places within reach again.
       line = [];
-      for (let k = 1; k < last; k++) if (ways.reached(k)) stand(line, ways, k);
+      head = 0;
+      for (let k = 1; k < last; k++) if (ways.reached(k)) stand(line, head, ways, k);
     }
-    let first = 0;
-    while (first < line.length && !reaches(line[first] as number, i)) first += 1;
-    if (first > 0) line.splice(0, first);
+    while (head < line.length && !reaches(line[head] as number, i)) head += 1;
     let from = reaches(0, i) ? 0 : -1;
     let uneven = from < 0 ? Infinity : ((at[i] as Mm) - low) ** 2;
-    for (const k of line) {
-      if (ways.compare(k, line[0] as number) !== 0) break;
+    for (let turn = head; turn < line.length; turn++) {
+      const k = line[turn] as number;
+      if (ways.compare(k, line[head] as number) !== 0) break;
       const next = (ways.uneven[k] as Mm) + ((at[i] as Mm) - (at[k] as Mm)) ** 2;
       const order = from < 0 ? -1 : ways.compare(k, from) || next - uneven;
       if (order > 0) continue;
@@ -143,16 +144,16 @@ export function cutsBetween(low: Mm, high: Mm, keep: readonly Span[], room: Mm, 
     }
     if (from < 0) continue;
     ways.reach(i, from, uneven, i === last ? 0 : split(at[i] as Mm), i === last ? 0 : tight(at[i] as Mm));
-    stand(line, ways, i);
+    stand(line, head, ways, i);
   }
   const cuts: Mm[] = [];
   for (let i = last; i >= 0; i = ways.before[i] as number) cuts.unshift(at[i] as Mm);
   return cuts;
 }
 
-/** Puts a place in line and sends away those before it that it beats: it stays within reach longer. */
-function stand(line: number[], ways: Ways, place: number): void {
-  while (line.length > 0 && ways.compare(line[line.length - 1] as number, place) > 0) line.pop();
+/** Puts a place in line and sends away those from `head` on that it beats: it stays within reach longer. */
+function stand(line: number[], head: number, ways: Ways, place: number): void {
+  while (line.length > head && ways.compare(line[line.length - 1] as number, place) > 0) line.pop();
   line.push(place);
 }
 
