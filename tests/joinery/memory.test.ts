@@ -150,4 +150,17 @@ describe('joinery that remembers', () => {
     expect(anew(before.solids, after.solids)).toEqual([7]);
     expect(anew(before.pieces, after.pieces)).toEqual([7]);
   });
+
+  it('saws an end anew where only the section of the molding that it is coped to is another', () => {
+    const parts = [boxStrip('a', 0, 0, 400, 10), boxStrip('c', 380, -100, 60, 300, { stock: 'casing' })];
+    const setup = { joints: [joint(['a', 'c'], 'cope', 'c')] };
+    const thin = { ...parts[0], leg: { ...boxStrip('a', 0, 0, 400, 10).leg, thickness: 9 } } as LaidPart;
+    const crowd = [thin, ...parts.slice(1)];
+    const memory = new KeptResults();
+    const before = plan(crowd, setup, memory);
+    const rounder = { ...setup, stocks: [shaped('casing', 60, { section: ROUNDER })] };
+    const after = plan(crowd, rounder, memory);
+    expect(after).toEqual(plan(crowd, rounder));
+    expect(after.pieces[0]?.length).not.toBe(before.pieces[0]?.length);
+  });
 });
