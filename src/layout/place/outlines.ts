@@ -204,10 +204,14 @@ export function ringsOfNamed(shape: NamedShape, box: Box): readonly Ring[] {
   return 'toward' in shape && shape.toward === 'down' ? rings.map((ring) => turned(ring, box)) : rings;
 }
 
+/** Whether a shape looks up or down. */
+export const hasLook = (shape: PanelShape): shape is NamedShape & { readonly toward?: 'down' } =>
+  isNamed(shape) && outlineOf(shape.form).looks === true;
+
 /** The shape looking the other way, up for down; as it is where it looks nowhere. */
 export function turnedDown<S extends PanelShape>(shape: S): S {
-  if (!isNamed(shape) || !outlineOf(shape.form).looks) return shape;
-  if ('toward' in shape && shape.toward === 'down') {
+  if (!hasLook(shape)) return shape;
+  if (shape.toward === 'down') {
     const { toward: _, ...up } = shape;
     return up as S;
   }

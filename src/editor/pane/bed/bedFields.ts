@@ -1,42 +1,20 @@
 import type { Bed } from '../../../design/schema.ts';
-import type { Mm } from '../../../measure/units.ts';
-import type { WordKey } from '../../words/t.ts';
+import type { LengthUnit } from '../../../measure/style.ts';
+import { type FormField, named, within } from '../../control/form/formField.ts';
+import { tables } from '../../shipped/tables.ts';
+import { t, type WordKey } from '../../words/t.ts';
+import { namesOf } from '../facts/choices.ts';
+import { frameBoardOf, frameBoards } from './frameBoards.ts';
 
-/** A measure of the bed: its words, and where it stands. */
-export interface BedField {
-  readonly words: WordKey;
-  readonly hint?: WordKey;
-  readonly min?: Mm;
-  /** Asked for only where it counts. */
-  readonly when?: (bed: Bed) => boolean;
-  readonly get: (bed: Bed) => Mm;
-  readonly put: (bed: Bed, mm: Mm) => Bed;
-}
+export type BedField = FormField<Bed>;
 
 export interface BedSection {
   readonly words: WordKey;
   readonly fields: readonly BedField[];
 }
 
-type Section = 'mattress' | 'allowance' | 'frame' | 'platform' | 'cleats' | 'pivot' | 'legs' | 'wallBoard';
-type Lengths<S extends Section> = {
-  [K in keyof Bed[S]]: Bed[S][K] extends number ? K : never;
-}[keyof Bed[S]] &
-  string;
-
-function of<S extends Section>(
-  section: S,
-  key: Lengths<S>,
-  words: WordKey,
-  more: Pick<BedField, 'hint' | 'min' | 'when'> = {},
-): BedField {
-  return {
-    words,
-    ...more,
-    get: (bed) => bed[section][key] as Mm,
-    put: (bed, mm) => ({ ...bed, [section]: { ...bed[section], [key]: mm } }),
-  };
-}
+const woods = () => namesOf(tables().materials);
+const PAST = named('bed.past', ['sides', 'ends']);
 
 /** The measure at which a check of the bed is mended, by what has no room or, for legs that do not reach, by its code. */
 export const MENDED_AT: Readonly<Record<string, WordKey>> = {
@@ -47,63 +25,134 @@ export const MENDED_AT: Readonly<Record<string, WordKey>> = {
   'bed.legs': 'bed.legsLength',
 };
 
-/** Every measure of the bed, in the order in which it is measured. */
+/** Every measure of the bed and what it is made of, in the order in which it is measured. */
 export const BED_SECTIONS: readonly BedSection[] = [
   {
     words: 'bed.mattressSize',
     fields: [
-      of('mattress', 'width', 'bed.mattressWidth', { min: 100 }),
-      of('mattress', 'length', 'bed.mattressLength', { min: 100 }),
-      of('mattress', 'thickness', 'bed.mattressThickness', { min: 1 }),
-      of('allowance', 'width', 'bed.allowanceWidth'),
-      of('allowance', 'length', 'bed.allowanceLength'),
+      ...within<Bed, 'mattress'>('mattress', [
+        { is: 'length', label: 'bed.mattressWidth', field: 'width', min: 100 },
+        { is: 'length', label: 'bed.mattressLength', field: 'length', min: 100 },
+        { is: 'length', label: 'bed.mattressThickness', field: 'thickness', min: 1 },
+      ]),
+      ...within<Bed, 'allowance'>('allowance', [
+        { is: 'length', label: 'bed.allowanceWidth', field: 'width' },
+        { is: 'length', label: 'bed.allowanceLength', field: 'length' },
+      ]),
     ],
   },
   {
     words: 'bed.frame',
-    fields: [
-      of('frame', 'thickness', 'bed.frameThickness', { min: 1 }),
-      of('frame', 'depth', 'bed.frameDepth', { min: 1 }),
-    ],
+    fields: within<Bed, 'frame'>('frame', [
+      { is: 'length', label: 'bed.frameThickness', field: 'thickness', min: 1 },
+      { is: 'length', label: 'bed.frameDepth', field: 'depth', min: 1 },
+      { is: 'choice', label: 'bed.runsPast', field: 'runsPast', of: PAST },
+      { is: 'choice', label: 'bed.wood', field: 'material', of: woods },
+    ]),
   },
-  { words: 'bed.platform', fields: [of('platform', 'thickness', 'bed.platformThickness', { min: 1 })] },
+  {
+    words: 'bed.platform',
+    fields: within<Bed, 'platform'>('platform', [
+      { is: 'length', label: 'bed.platformThickness', field: 'thickness', min: 1 },
+      { is: 'choice', label: 'bed.wood', field: 'material', of: woods },
+    ]),
+  },
   {
     words: 'bed.cleats',
-    fields: [
-      of('cleats', 'below', 'bed.cleatsBelow', { hint: 'bed.cleatsBelowHint' }),
-      of('cleats', 'width', 'bed.cleatsWidth', { min: 1 }),
-      of('cleats', 'depth', 'bed.cleatsDepth', { min: 1 }),
-    ],
+    fields: within<Bed, 'cleats'>('cleats', [
+      { is: 'length', label: 'bed.cleatsBelow', field: 'below', hint: 'bed.cleatsBelowHint' },
+      { is: 'length', label: 'bed.cleatsWidth', field: 'width', min: 1 },
+      { is: 'length', label: 'bed.cleatsDepth', field: 'depth', min: 1 },
+      { is: 'choice', label: 'bed.cleatsRunPast', field: 'runsPast', of: PAST },
+    ]),
   },
   {
     words: 'bed.pivot',
-    fields: [
-      of('pivot', 'height', 'bed.pivotHeight', { min: 1 }),
-      of('pivot', 'fromFace', 'bed.pivotFromFace', { min: -10_000 }),
-      of('pivot', 'fromWall', 'bed.pivotFromWall', { min: 1 }),
-      of('pivot', 'aboveEdge', 'bed.pivotAboveEdge', { min: -10_000 }),
-    ],
+    fields: within<Bed, 'pivot'>('pivot', [
+      { is: 'length', label: 'bed.pivotHeight', field: 'height', min: 1 },
+      { is: 'length', label: 'bed.pivotFromFace', field: 'fromFace', min: -10_000 },
+      { is: 'length', label: 'bed.pivotFromWall', field: 'fromWall', min: 1 },
+      { is: 'length', label: 'bed.pivotAboveEdge', field: 'aboveEdge', min: -10_000 },
+    ]),
   },
   {
     words: 'bed.legs',
-    fields: [
-      of('legs', 'length', 'bed.legsLength', { min: 1 }),
-      of('legs', 'section', 'bed.legsSection', { min: 1 }),
-      of('legs', 'fromEnd', 'bed.legsFromEnd'),
-      of('legs', 'fromSide', 'bed.legsFromSide', { when: (bed) => bed.legs.where === 'on-face' }),
-    ],
+    fields: within<Bed, 'legs'>('legs', [
+      {
+        is: 'choice',
+        label: 'bed.legsWhere',
+        field: 'where',
+        place: 'wide',
+        of: named('bed.legsWhere', ['beside', 'on-face']),
+      },
+      { is: 'length', label: 'bed.legsLength', field: 'length', min: 1 },
+      { is: 'length', label: 'bed.legsSection', field: 'section', min: 1 },
+      { is: 'length', label: 'bed.legsFromEnd', field: 'fromEnd' },
+      {
+        is: 'length',
+        label: 'bed.legsFromSide',
+        field: 'fromSide',
+        when: ({ where }) => where === 'on-face',
+      },
+    ]),
   },
   {
     words: 'bed.roomAround',
     fields: [
-      {
-        words: 'bed.ceiling',
-        min: 100,
-        get: (bed) => bed.ceiling,
-        put: (bed, ceiling) => ({ ...bed, ceiling }),
-      },
-      of('wallBoard', 'thickness', 'bed.wallBoardThickness'),
-      of('wallBoard', 'height', 'bed.wallBoardHeight'),
+      { is: 'length', label: 'bed.ceiling', field: 'ceiling', min: 100 },
+      ...within<Bed, 'wallBoard'>('wallBoard', [
+        { is: 'length', label: 'bed.wallBoardThickness', field: 'thickness' },
+        { is: 'length', label: 'bed.wallBoardHeight', field: 'height' },
+      ]),
     ],
   },
 ];
+
+/** The board that the frame is made of, by the name it is sold under where one measures so. */
+export const frameBoardField = (unit: LengthUnit): BedField => ({
+  is: 'choice',
+  label: 'bed.frameBoard',
+  place: 'wide',
+  of: () => [
+    { value: 'own', label: t('bed.ownSize') },
+    ...frameBoards(unit).map(({ name }) => ({ value: name, label: name })),
+  ],
+  get: ({ frame }) => frameBoardOf(frame, unit)?.name ?? 'own',
+  put: (name, { frame }) => {
+    const { thickness, depth } = frameBoards(unit).find((one) => one.name === name) ?? frame;
+    return { frame: { ...frame, thickness, depth } };
+  },
+});
+
+export const SKIN_FIELDS: readonly BedField[] = [
+  {
+    is: 'switch',
+    label: 'bed.hasSkin',
+    hint: 'bed.skinHint',
+    place: 'wide',
+    get: ({ skin }) => skin !== null,
+    put: (on) => ({ skin: on ? { thickness: 6.35, material: 'plywood' } : null }),
+  },
+  ...within<Bed, 'skin'>('skin', [
+    { is: 'length', label: 'bed.skinThickness', field: 'thickness', min: 0.5 },
+  ]),
+];
+
+const besideOn = (side: 'left' | 'right'): readonly FormField<Bed['beside']>[] => [
+  {
+    is: 'switch',
+    label: `bed.beside.${side}`,
+    get: (beside) => beside[side] !== null,
+    put: (on) => ({ [side]: on ? 50 : null }),
+  },
+  {
+    is: 'length',
+    label: 'bed.room',
+    when: (beside) => beside[side] !== null,
+    get: (beside) => beside[side] ?? 0,
+    put: (mm) => ({ [side]: mm }),
+  },
+];
+
+/** What stands to the left and to the right of the bed, and how far off. */
+export const BESIDE_FIELDS = [besideOn('left'), besideOn('right')];

@@ -7,9 +7,13 @@ import { t } from '../../words/t.ts';
 
 export const BARE = '-bare-';
 
+/** The names of what has one. */
+export const namesOf = (all: readonly { readonly id: string; readonly name: string }[]): Choice<string>[] =>
+  all.map(({ id, name }) => ({ value: id, label: name }));
+
 export const finishChoices = (design: Design): Choice<string>[] => [
   { value: BARE, label: t('finish.bare') },
-  ...design.finishes.map((f) => ({ value: f.id, label: f.name })),
+  ...namesOf(design.finishes),
 ];
 
 /** Stocks of the forms that a kind of part is made of. */

@@ -1,11 +1,6 @@
 import { isInch, type MeasureStyle } from '../../../measure/style.ts';
-import { LITERS_PER_US_GALLON, MM_PER_INCH } from '../../../measure/units.ts';
-
-/** A unit as a field shows it: how many of the plan's own unit one of it is. */
-export interface FieldUnit {
-  readonly name: string;
-  readonly size: number;
-}
+import { GRAVITY, KG_PER_POUND, LITERS_PER_US_GALLON, MM_PER_INCH } from '../../../measure/units.ts';
+import type { FieldUnit } from '../../control/form/UnitField.tsx';
 
 const M2_PER_SQUARE_FOOT = (12 * MM_PER_INCH * 1e-3) ** 2;
 
@@ -26,3 +21,11 @@ export const ounceUnit = ({ unit }: MeasureStyle): FieldUnit =>
 /** Thickness of a dry film: micrometers inside; a mil is a thousandth of an inch. */
 export const filmUnit = ({ unit }: MeasureStyle): FieldUnit =>
   isInch(unit) ? { name: 'mil', size: MM_PER_INCH } : { name: 'µm', size: 1 };
+
+/** Mass as a person says it: kilograms inside. */
+export const massUnit = ({ unit }: MeasureStyle): FieldUnit =>
+  isInch(unit) ? { name: 'lb', size: KG_PER_POUND } : { name: 'kg', size: 1 };
+
+/** A force at the hand: newtons inside. */
+export const forceUnit = ({ unit }: MeasureStyle): FieldUnit =>
+  isInch(unit) ? { name: 'lbf', size: KG_PER_POUND * GRAVITY } : { name: 'N', size: 1 };

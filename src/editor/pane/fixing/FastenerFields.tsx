@@ -1,27 +1,37 @@
 import type { Design } from '../../../design/schema.ts';
-import { isInch } from '../../../measure/style.ts';
-import { KG_PER_POUND } from '../../../measure/units.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import { SwitchField } from '../../control/SwitchField.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { tables } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { UnitField } from '../facts/UnitField.tsx';
+import { namesOf } from '../facts/choices.ts';
+import { massUnit } from '../facts/rateUnit.ts';
 import { useChange } from '../facts/useChange.ts';
 
-const LENGTHS = ['spacing', 'fromEdge', 'shortOfFar', 'bite'] as const;
-
-/** Mass as a person says it: kilograms inside. */
-export const massUnit = (measure: Design['measure']) =>
-  isInch(measure.unit) ? { name: 'lb', size: KG_PER_POUND } : { name: 'kg', size: 1 };
+const FIELDS: readonly FormField<Design['fastening']>[] = [
+  {
+    is: 'choice',
+    label: 'brads.brad',
+    of: () => namesOf(tables().brads),
+    get: ({ brad }) => brad,
+    // Lengths at hand are those of one kind of brad.
+    put: (brad) => ({ brad, lengths: [] }),
+  },
+  { is: 'choice', label: 'brads.screw', field: 'screw', of: () => namesOf(tables().screws) },
+  { is: 'length', label: 'brads.spacing', field: 'spacing', min: 1 },
+  { is: 'length', label: 'brads.fromEdge', field: 'fromEdge' },
+  { is: 'length', label: 'brads.shortOfFar', field: 'shortOfFar' },
+  { is: 'length', label: 'brads.bite', field: 'bite', min: 1 },
+  { is: 'amount', label: 'brads.screwOver', field: 'screwOver_kg', unit: massUnit, digits: 1, min: 0.1 },
+];
 
 /** What is driven, how far apart, and how deep. */
 export function FastenerFields() {
   const t = useWords();
   const say = useSay();
-  const { fastening, measure } = useSettledDesign();
+  const { fastening } = useSettledDesign();
   const { set } = useChange();
   const put = (fields: Partial<Design['fastening']>) =>
     set('fastening', { ...fastening, ...fields }, t('brads.settings'));
@@ -33,36 +43,7 @@ export function FastenerFields() {
         {t('brads.settings')}
       </h3>
       <div className="fields">
-        <ChoiceField
-          label={t('brads.brad')}
-          value={fastening.brad}
-          choices={tables().brads.map((b) => ({ value: b.id, label: b.name }))}
-          // Lengths at hand are those of one kind of brad.
-          onCommit={(id) => put({ brad: id, lengths: [] })}
-        />
-        <ChoiceField
-          label={t('brads.screw')}
-          value={fastening.screw}
-          choices={tables().screws.map((s) => ({ value: s.id, label: s.name }))}
-          onCommit={(screw) => put({ screw })}
-        />
-        {LENGTHS.map((key) => (
-          <MeasureField
-            key={key}
-            label={t(`brads.${key}`)}
-            min={key === 'spacing' || key === 'bite' ? 1 : 0}
-            value={fastening[key]}
-            onCommit={(mm) => put({ [key]: mm })}
-          />
-        ))}
-        <UnitField
-          label={t('brads.screwOver')}
-          unit={massUnit(measure)}
-          digits={1}
-          min={0.1}
-          value={fastening.screwOver_kg}
-          onCommit={(screwOver_kg) => put({ screwOver_kg })}
-        />
+        <Fields of={FIELDS} value={fastening} onChange={put} />
       </div>
       <details className="more">
         <summary>{t('brads.lengths')}</summary>

@@ -1,15 +1,15 @@
-import { isInch } from '../../../measure/style.ts';
-import { GRAVITY, KG_PER_POUND } from '../../../measure/units.ts';
+import type { Design } from '../../../design/schema.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { FaceMap } from '../../control/FaceMap.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import { regionData } from '../../control/svgPath.ts';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { UnitField } from '../facts/UnitField.tsx';
+import { forceUnit, massUnit } from '../facts/rateUnit.ts';
 import { useChange } from '../facts/useChange.ts';
-import { massUnit } from './FastenerFields.tsx';
 import { MomentCurve } from './MomentCurve.tsx';
 
 const HEAVIEST = 5;
@@ -109,32 +109,25 @@ function CenterMap({ plan }: { plan: Plan }) {
   );
 }
 
+const LIMITS: readonly FormField<Design['load']>[] = [
+  { is: 'amount', label: 'load.warnAdded', field: 'warnAdded_kg', unit: massUnit, digits: 1, min: 0.1 },
+  { is: 'amount', label: 'load.warnLift', field: 'warnLift_n', unit: forceUnit, digits: 1, min: 0.1 },
+];
+
 function Limits() {
   const t = useWords();
-  const { load, measure } = useSettledDesign();
+  const { load } = useSettledDesign();
   const { set } = useChange();
-  const force = isInch(measure.unit) ? { name: 'lbf', size: KG_PER_POUND * GRAVITY } : { name: 'N', size: 1 };
   return (
     <section aria-labelledby="load-limits">
       <h3 id="load-limits" className="section-title">
         {t('load.limits')}
       </h3>
       <div className="fields">
-        <UnitField
-          label={t('load.warnAdded')}
-          unit={massUnit(measure)}
-          digits={1}
-          min={0.1}
-          value={load.warnAdded_kg}
-          onCommit={(warnAdded_kg) => set('load', { ...load, warnAdded_kg }, t('load.limits'))}
-        />
-        <UnitField
-          label={t('load.warnLift')}
-          unit={force}
-          digits={1}
-          min={0.1}
-          value={load.warnLift_n}
-          onCommit={(warnLift_n) => set('load', { ...load, warnLift_n }, t('load.limits'))}
+        <Fields
+          of={LIMITS}
+          value={load}
+          onChange={(fields) => set('load', { ...load, ...fields }, t('load.limits'))}
         />
       </div>
     </section>

@@ -1,9 +1,9 @@
 import { ALargeSmall, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import type { Lettering } from '../../../design/schema.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named } from '../../control/form/formField.ts';
 import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
 import { TextField } from '../../control/TextField.tsx';
 import {
   type LetterSize,
@@ -30,7 +30,16 @@ interface LineFieldsProps {
 
 /** As many as the design's form takes. */
 const MOST_SIZES = 100;
-const STANDS = ['baseline', 'middle', 'top'] as const;
+
+const SIZE_FIELDS: readonly FormField<LetterSize>[] = [
+  { is: 'share', label: 'letters.size', field: 'size', min: 20, max: 300, step: 5 },
+  {
+    is: 'choice',
+    label: 'letters.stand',
+    field: 'stand',
+    of: named('letters.stand', ['baseline', 'middle', 'top']),
+  },
+];
 
 /** One line of a sign: its words, its height, and its letters that are larger or smaller. */
 export function LineFields({ lettering, line, missing, number, onChange, onRemove }: LineFieldsProps) {
@@ -110,21 +119,7 @@ function SizeFields({ size, letters, onChange, onRemove }: SizeFieldsProps) {
       <span className="sized" aria-hidden="true">
         {letters}
       </span>
-      <NumberField
-        label={t('letters.size')}
-        unit="%"
-        min={20}
-        max={300}
-        step={5}
-        value={Math.round(size.size * 1000) / 10}
-        onCommit={(percent) => onChange({ size: percent / 100 })}
-      />
-      <ChoiceField
-        label={t('letters.stand')}
-        value={size.stand}
-        choices={STANDS.map((value) => ({ value, label: t(`letters.stand.${value}`) }))}
-        onCommit={(stand) => onChange({ stand })}
-      />
+      <Fields of={SIZE_FIELDS} value={size} onChange={onChange} />
       <button
         type="button"
         className="btn bare icon"

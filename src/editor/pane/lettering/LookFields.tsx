@@ -1,9 +1,8 @@
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
-import { SwitchField } from '../../control/SwitchField.tsx';
+import type { Design, Lettering } from '../../../design/schema.ts';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named, within } from '../../control/form/formField.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+import { namesOf } from '../facts/choices.ts';
 import type { LetteringFieldsProps } from './TextFields.tsx';
 
 interface LookFieldsProps extends LetteringFieldsProps {
@@ -11,122 +10,88 @@ interface LookFieldsProps extends LetteringFieldsProps {
   readonly board: string | null;
 }
 
+type Layer = 'outline' | 'inline' | 'shade';
+type LookField = FormField<Lettering>;
+
+const inFinish = {
+  is: 'choice',
+  field: 'finish',
+  of: (_: unknown, { finishes }: Design) => namesOf(finishes),
+} as const;
+
+const FILL_FIELDS: readonly LookField[] = [{ ...inFinish, label: 'letters.fill' }];
+
+/** What is painted around, in and under the letters, once it is there. */
+const LAYER_FIELDS: Readonly<Record<Layer, readonly LookField[]>> = {
+  outline: within<Lettering, 'outline'>('outline', [
+    { is: 'length', label: 'letters.outlineWidth', field: 'width', min: 0.1 },
+    { ...inFinish, label: 'letters.outlineIn' },
+  ]),
+  inline: within<Lettering, 'inline'>('inline', [
+    { is: 'length', label: 'letters.inset', field: 'inset', min: 0.1 },
+    { is: 'length', label: 'letters.inlineWidth', field: 'width', min: 0.1 },
+    { ...inFinish, label: 'letters.inlineIn' },
+  ]),
+  shade: within<Lettering, 'shade'>('shade', [
+    {
+      is: 'choice',
+      label: 'letters.shadeKind',
+      field: 'kind',
+      of: named('letters.shade', ['drop', 'block']),
+    },
+    {
+      is: 'number',
+      label: 'letters.shadeAngle',
+      hint: 'letters.shadeAngleHint',
+      field: 'angle',
+      unit: '°',
+      min: -180,
+      max: 180,
+    },
+    { is: 'length', label: 'letters.shadeDistance', field: 'distance', min: 0.1 },
+    { ...inFinish, label: 'letters.shadeIn' },
+  ]),
+};
+
+/** Whether a layer is painted; put on first, it has a size that shows at any cap height. */
+const layerSwitch = (layer: Layer, first: (thin: number) => Partial<Lettering>): readonly LookField[] => [
+  {
+    is: 'switch',
+    label: `letters.${layer}`,
+    get: (lettering) => lettering[layer] !== null,
+    put: (on, { capHeight }) => (on ? first(Math.max(1, Math.round(capHeight / 25))) : { [layer]: null }),
+  },
+];
+
 /** Colors of the letters, and what is painted around, in and under them. */
 export function LookFields({ lettering, board, onChange }: LookFieldsProps) {
-  const t = useWords();
   const { finishes } = useSettledDesign();
-  const colors = finishes.map((f) => ({ value: f.id, label: f.name }));
-  const { outline, inline, shade, capHeight } = lettering;
-  // What is put on first has a size that shows at any cap height, in another color than the letters and, where
-  // there is one, than the board, on which it would not be seen.
+  // What is put on first has another color than the letters and, where there is one, than the board, on which it
+  // would not be seen.
   const others = finishes.filter((f) => f.id !== lettering.finish);
-  const other = (others.find((f) => f.id !== board) ?? others[0])?.id ?? lettering.finish;
-  const thin = Math.max(1, Math.round(capHeight / 25));
+  const finish = (others.find((f) => f.id !== board) ?? others[0])?.id ?? lettering.finish;
+  const layers = {
+    outline: layerSwitch('outline', (width) => ({ outline: { width, finish } })),
+    inline: layerSwitch('inline', (thin) => ({ inline: { inset: thin, width: thin, finish } })),
+    shade: layerSwitch('shade', (thin) => ({
+      shade: { kind: 'drop', angle: -45, distance: thin * 2, finish },
+    })),
+  };
   return (
     <>
       <div className="fields three">
-        <ChoiceField
-          label={t('letters.fill')}
-          value={lettering.finish}
-          choices={colors}
-          onCommit={(finish) => onChange({ finish })}
-        />
+        <Fields of={FILL_FIELDS} value={lettering} onChange={onChange} />
       </div>
-      <fieldset className="look">
-        <SwitchField
-          label={t('letters.outline')}
-          value={outline !== null}
-          onCommit={(on) => onChange({ outline: on ? { width: thin, finish: other } : null })}
-        />
-        {outline ? (
-          <div className="fields three">
-            <MeasureField
-              label={t('letters.outlineWidth')}
-              min={0.1}
-              value={outline.width}
-              onCommit={(width) => onChange({ outline: { ...outline, width } })}
-            />
-            <ChoiceField
-              label={t('letters.outlineIn')}
-              value={outline.finish}
-              choices={colors}
-              onCommit={(finish) => onChange({ outline: { ...outline, finish } })}
-            />
-          </div>
-        ) : null}
-      </fieldset>
-      <fieldset className="look">
-        <SwitchField
-          label={t('letters.inline')}
-          value={inline !== null}
-          onCommit={(on) => onChange({ inline: on ? { inset: thin, width: thin, finish: other } : null })}
-        />
-        {inline ? (
-          <div className="fields three">
-            <MeasureField
-              label={t('letters.inset')}
-              min={0.1}
-              value={inline.inset}
-              onCommit={(inset) => onChange({ inline: { ...inline, inset } })}
-            />
-            <MeasureField
-              label={t('letters.inlineWidth')}
-              min={0.1}
-              value={inline.width}
-              onCommit={(width) => onChange({ inline: { ...inline, width } })}
-            />
-            <ChoiceField
-              label={t('letters.inlineIn')}
-              value={inline.finish}
-              choices={colors}
-              onCommit={(finish) => onChange({ inline: { ...inline, finish } })}
-            />
-          </div>
-        ) : null}
-      </fieldset>
-      <fieldset className="look">
-        <SwitchField
-          label={t('letters.shade')}
-          value={shade !== null}
-          onCommit={(on) =>
-            onChange({ shade: on ? { kind: 'drop', angle: -45, distance: thin * 2, finish: other } : null })
-          }
-        />
-        {shade ? (
-          <div className="fields three">
-            <ChoiceField
-              label={t('letters.shadeKind')}
-              value={shade.kind}
-              choices={(['drop', 'block'] as const).map((value) => ({
-                value,
-                label: t(`letters.shade.${value}`),
-              }))}
-              onCommit={(kind) => onChange({ shade: { ...shade, kind } })}
-            />
-            <NumberField
-              label={t('letters.shadeAngle')}
-              hint={t('letters.shadeAngleHint')}
-              unit="°"
-              min={-180}
-              max={180}
-              value={shade.angle}
-              onCommit={(angle) => onChange({ shade: { ...shade, angle } })}
-            />
-            <MeasureField
-              label={t('letters.shadeDistance')}
-              min={0.1}
-              value={shade.distance}
-              onCommit={(distance) => onChange({ shade: { ...shade, distance } })}
-            />
-            <ChoiceField
-              label={t('letters.shadeIn')}
-              value={shade.finish}
-              choices={colors}
-              onCommit={(finish) => onChange({ shade: { ...shade, finish } })}
-            />
-          </div>
-        ) : null}
-      </fieldset>
+      {(['outline', 'inline', 'shade'] as const).map((layer) => (
+        <fieldset key={layer} className="look">
+          <Fields of={layers[layer]} value={lettering} onChange={onChange} />
+          {lettering[layer] ? (
+            <div className="fields three">
+              <Fields of={LAYER_FIELDS[layer]} value={lettering} onChange={onChange} />
+            </div>
+          ) : null}
+        </fieldset>
+      ))}
     </>
   );
 }

@@ -1,8 +1,8 @@
 import type { Lettering, Sign } from '../../../design/schema.ts';
 import type { SignPlan } from '../../../plan/types.ts';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named } from '../../control/form/formField.ts';
 import { stocksOf } from '../../shipped/tables.ts';
 import { useDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
@@ -12,7 +12,19 @@ import type { LetteringFieldsProps } from './TextFields.tsx';
 const MAKES = ['trace', 'stencil', 'mirrored', 'cut-out'] as const;
 /** No stock has an id without letters. */
 const AS_THE_SIGN = '';
-const DIRECTIONS = ['thinnest', 'up', 'across'] as const;
+
+const STENCIL_FIELDS: readonly FormField<Lettering['stencil']>[] = [
+  { is: 'length', label: 'stencil.bridgeWidth', field: 'bridgeWidth', min: 0.2 },
+  { is: 'number', label: 'stencil.bridges', field: 'bridges', whole: true, min: 1, max: 8 },
+  {
+    is: 'choice',
+    label: 'stencil.direction',
+    field: 'direction',
+    of: named('stencil.direction', ['thinnest', 'up', 'across']),
+  },
+  { is: 'length', label: 'stencil.tongue', field: 'tongue' },
+  { is: 'length', label: 'stencil.frame', field: 'frame' },
+];
 
 /** How the letters get onto the board. */
 export function MakeFields({
@@ -54,36 +66,7 @@ export function MakeFields({
           </h3>
           {sign ? <Held sign={sign} /> : null}
           <div className="fields three">
-            <MeasureField
-              label={t('stencil.bridgeWidth')}
-              min={0.2}
-              value={stencil.bridgeWidth}
-              onCommit={(bridgeWidth) => put({ bridgeWidth })}
-            />
-            <NumberField
-              label={t('stencil.bridges')}
-              whole
-              min={1}
-              max={8}
-              value={stencil.bridges}
-              onCommit={(bridges) => put({ bridges })}
-            />
-            <ChoiceField
-              label={t('stencil.direction')}
-              value={stencil.direction}
-              choices={DIRECTIONS.map((value) => ({ value, label: t(`stencil.direction.${value}`) }))}
-              onCommit={(direction) => put({ direction })}
-            />
-            <MeasureField
-              label={t('stencil.tongue')}
-              value={stencil.tongue}
-              onCommit={(tongue) => put({ tongue })}
-            />
-            <MeasureField
-              label={t('stencil.frame')}
-              value={stencil.frame}
-              onCommit={(frame) => put({ frame })}
-            />
+            <Fields of={STENCIL_FIELDS} value={stencil} onChange={put} />
           </div>
           {stencil.placed.length > 0 ? (
             <div className="btn-row spaced">

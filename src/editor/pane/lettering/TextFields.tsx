@@ -1,9 +1,7 @@
 import { Plus } from 'lucide-react';
 import { FARTHEST, type Lettering } from '../../../design/schema.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
-import { SwitchField } from '../../control/SwitchField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named, within } from '../../control/form/formField.ts';
 import { useWords } from '../../words/t.ts';
 import { LineFields } from './LineFields.tsx';
 
@@ -17,25 +15,44 @@ interface TextFieldsProps extends LetteringFieldsProps {
   readonly missing: readonly string[];
 }
 
-const ALIGNS = ['left', 'center', 'right'] as const;
-const FITS = ['none', 'width', 'height', 'both'] as const;
-const percent = (share: number): number => Math.round(share * 1000) / 10;
+const ofCap = { is: 'share', hint: 'letters.ofCap' } as const;
+
+const FIELDS: readonly FormField<Lettering>[] = [
+  {
+    is: 'choice',
+    label: 'lettering.fit',
+    field: 'fit',
+    of: named('fit', ['none', 'width', 'height', 'both']),
+  },
+  {
+    is: 'length',
+    label: 'lettering.capHeight',
+    field: 'capHeight',
+    min: 1,
+    off: ({ fit }) => fit !== 'none',
+  },
+  { is: 'length', label: 'letters.margin', field: 'margin' },
+  {
+    is: 'choice',
+    label: 'letters.align',
+    field: 'align',
+    of: named('letters.align', ['left', 'center', 'right']),
+  },
+  { ...ofCap, label: 'letters.tracking', field: 'tracking', min: -50, max: 300 },
+  { ...ofCap, label: 'letters.wordSpace', field: 'wordSpace', min: -50, max: 500 },
+  { ...ofCap, label: 'letters.lineSpace', field: 'lineSpace', min: 50, max: 600 },
+  { is: 'length', label: 'letters.arc', hint: 'letters.arcHint', field: 'arcRise', min: -5000, max: 5000 },
+  ...within<Lettering, 'shift'>('shift', [
+    { is: 'length', label: 'letters.shiftX', field: 'x', min: -FARTHEST },
+    { is: 'length', label: 'letters.shiftY', field: 'y', min: -FARTHEST },
+  ]),
+  { is: 'switch', label: 'letters.kerning', field: 'kerning', place: 'wide' },
+];
 
 /** What is written, how high, and how it is set. */
 export function TextFields({ lettering, missing, onChange }: TextFieldsProps) {
   const t = useWords();
   const { lines } = lettering;
-  const share = (key: 'tracking' | 'wordSpace' | 'lineSpace', least: number, most: number) => (
-    <NumberField
-      label={t(`letters.${key}`)}
-      hint={t('letters.ofCap')}
-      unit="%"
-      min={least}
-      max={most}
-      value={percent(lettering[key])}
-      onCommit={(value) => onChange({ [key]: value / 100 })}
-    />
-  );
   return (
     <>
       <div className="lines">
@@ -63,60 +80,7 @@ export function TextFields({ lettering, missing, onChange }: TextFieldsProps) {
         <p className="note">{t('letters.ownSizeHint')}</p>
       </div>
       <div className="fields three">
-        <ChoiceField
-          label={t('lettering.fit')}
-          value={lettering.fit}
-          choices={FITS.map((value) => ({ value, label: t(`fit.${value}`) }))}
-          onCommit={(fit) => onChange({ fit })}
-        />
-        <MeasureField
-          label={t('lettering.capHeight')}
-          min={1}
-          disabled={lettering.fit !== 'none'}
-          value={lettering.capHeight}
-          onCommit={(capHeight) => onChange({ capHeight })}
-        />
-        <MeasureField
-          label={t('letters.margin')}
-          value={lettering.margin}
-          onCommit={(margin) => onChange({ margin })}
-        />
-        <ChoiceField
-          label={t('letters.align')}
-          value={lettering.align}
-          choices={ALIGNS.map((value) => ({ value, label: t(`letters.align.${value}`) }))}
-          onCommit={(align) => onChange({ align })}
-        />
-        {share('tracking', -50, 300)}
-        {share('wordSpace', -50, 500)}
-        {share('lineSpace', 50, 600)}
-        <MeasureField
-          label={t('letters.arc')}
-          hint={t('letters.arcHint')}
-          min={-5000}
-          max={5000}
-          value={lettering.arcRise}
-          onCommit={(arcRise) => onChange({ arcRise })}
-        />
-        <MeasureField
-          label={t('letters.shiftX')}
-          min={-FARTHEST}
-          value={lettering.shift.x}
-          onCommit={(x) => onChange({ shift: { ...lettering.shift, x } })}
-        />
-        <MeasureField
-          label={t('letters.shiftY')}
-          min={-FARTHEST}
-          value={lettering.shift.y}
-          onCommit={(y) => onChange({ shift: { ...lettering.shift, y } })}
-        />
-        <div className="wide">
-          <SwitchField
-            label={t('letters.kerning')}
-            value={lettering.kerning}
-            onCommit={(kerning) => onChange({ kerning })}
-          />
-        </div>
+        <Fields of={FIELDS} value={lettering} onChange={onChange} />
       </div>
     </>
   );

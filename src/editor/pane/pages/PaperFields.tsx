@@ -1,14 +1,41 @@
 import type { Pages } from '../../../design/schema.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named, within } from '../../control/form/formField.ts';
 import { SwitchField } from '../../control/SwitchField.tsx';
 import { tables } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
+import { namesOf } from '../facts/choices.ts';
 import { useChange } from '../facts/useChange.ts';
 
-const SIDES = ['left', 'right', 'top', 'bottom'] as const;
 const ALSO = ['story-sticks', 'face', 'parts'] as const;
+
+const paperOf = ({ paper }: Pages) => tables().papers.find(({ id }) => id === paper);
+
+const PAPER_FIELDS: readonly FormField<Pages>[] = [
+  { is: 'choice', label: 'pages.paperSize', field: 'paper', of: () => namesOf(tables().papers) },
+  {
+    is: 'length',
+    label: 'pages.rollWidth',
+    min: 100,
+    when: (pages) => {
+      const paper = paperOf(pages);
+      return paper !== undefined && paper.height === undefined;
+    },
+    get: (pages) => pages.rollWidth ?? paperOf(pages)?.width ?? 0,
+    put: (rollWidth) => ({ rollWidth }),
+  },
+  { is: 'choice', label: 'pages.join', field: 'join', of: named('pages.join', ['overlap', 'butt']) },
+  { is: 'length', label: 'pages.overlap', field: 'overlap', when: ({ join }) => join === 'overlap' },
+  { is: 'switch', label: 'pages.wholeLetters', field: 'wholeLetters', place: 'wide' },
+];
+
+const MARGIN_FIELDS = within<Pages, 'margin'>('margin', [
+  { is: 'length', label: 'pages.margin.left', field: 'left' },
+  { is: 'length', label: 'pages.margin.right', field: 'right' },
+  { is: 'length', label: 'pages.margin.top', field: 'top' },
+  { is: 'length', label: 'pages.margin.bottom', field: 'bottom' },
+]);
 
 /** On what paper, how pages join, and what is printed besides the signs. */
 export function PaperFields() {
@@ -16,8 +43,6 @@ export function PaperFields() {
   const { pages } = useSettledDesign();
   const { set } = useChange();
   const put = (fields: Partial<Pages>) => set('pages', { ...pages, ...fields }, t('pages.paper'));
-  const paper = tables().papers.find((p) => p.id === pages.paper);
-  const roll = paper !== undefined && paper.height === undefined;
   return (
     <>
       <section aria-labelledby="pages-paper">
@@ -25,43 +50,7 @@ export function PaperFields() {
           {t('pages.paper')}
         </h3>
         <div className="fields">
-          <ChoiceField
-            label={t('pages.paperSize')}
-            value={pages.paper}
-            choices={tables().papers.map((p) => ({ value: p.id, label: p.name }))}
-            onCommit={(id) => put({ paper: id })}
-          />
-          {roll ? (
-            <MeasureField
-              label={t('pages.rollWidth')}
-              min={100}
-              value={pages.rollWidth ?? paper.width}
-              onCommit={(rollWidth) => put({ rollWidth })}
-            />
-          ) : null}
-          <ChoiceField
-            label={t('pages.join')}
-            value={pages.join}
-            choices={(['overlap', 'butt'] as const).map((value) => ({
-              value,
-              label: t(`pages.join.${value}`),
-            }))}
-            onCommit={(join) => put({ join })}
-          />
-          {pages.join === 'overlap' ? (
-            <MeasureField
-              label={t('pages.overlap')}
-              value={pages.overlap}
-              onCommit={(overlap) => put({ overlap })}
-            />
-          ) : null}
-          <div className="wide">
-            <SwitchField
-              label={t('pages.wholeLetters')}
-              value={pages.wholeLetters}
-              onCommit={(wholeLetters) => put({ wholeLetters })}
-            />
-          </div>
+          <Fields of={PAPER_FIELDS} value={pages} onChange={put} />
         </div>
       </section>
       <section aria-labelledby="pages-margin">
@@ -69,14 +58,7 @@ export function PaperFields() {
           {t('pages.margin')}
         </h3>
         <div className="fields">
-          {SIDES.map((side) => (
-            <MeasureField
-              key={side}
-              label={t(`pages.margin.${side}`)}
-              value={pages.margin[side]}
-              onCommit={(mm) => put({ margin: { ...pages.margin, [side]: mm } })}
-            />
-          ))}
+          <Fields of={MARGIN_FIELDS} value={pages} onChange={put} />
         </div>
       </section>
       <section aria-labelledby="pages-also">

@@ -3,10 +3,15 @@ import type { Design } from '../../../design/schema.ts';
 import { spreadingRate } from '../../../finish/spreading.ts';
 import { formatRate } from '../../../measure/format.ts';
 import { styleIn } from '../../../plan/words/languages.ts';
-import { NumberField } from '../../control/NumberField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import { useLanguage, useWords } from '../../words/t.ts';
 import { filmUnit } from '../facts/rateUnit.ts';
-import { UnitField } from '../facts/UnitField.tsx';
+
+const FIELDS: readonly FormField<{ solids: number; film: number }>[] = [
+  { is: 'number', label: 'finish.solids', field: 'solids', unit: '%', min: 5, max: 100 },
+  { is: 'amount', label: 'finish.film', field: 'film', unit: filmUnit, digits: 1, min: 0.1, step: 0.1 },
+];
 
 interface DataSheetProps {
   readonly measure: Design['measure'];
@@ -17,30 +22,13 @@ interface DataSheetProps {
 export function DataSheet({ measure, onTake }: DataSheetProps) {
   const t = useWords();
   const language = useLanguage();
-  const [solids, setSolids] = useState(40);
-  const [film, setFilm] = useState(40);
-  const rate = Math.min(100, spreadingRate(solids / 100, film));
+  const [sheet, setSheet] = useState({ solids: 40, film: 40 });
+  const rate = Math.min(100, spreadingRate(sheet.solids / 100, sheet.film));
   return (
     <details className="more">
       <summary>{t('finish.sheet')}</summary>
       <div className="fields three">
-        <NumberField
-          label={t('finish.solids')}
-          unit="%"
-          min={5}
-          max={100}
-          value={solids}
-          onCommit={setSolids}
-        />
-        <UnitField
-          label={t('finish.film')}
-          unit={filmUnit(measure)}
-          digits={1}
-          min={0.1}
-          step={0.1}
-          value={film}
-          onCommit={setFilm}
-        />
+        <Fields of={FIELDS} value={sheet} onChange={(fields) => setSheet({ ...sheet, ...fields })} />
         <button type="button" className="btn low" onClick={() => onTake(rate)}>
           {t('finish.useRate', { rate: formatRate(rate, styleIn(language, measure)) })}
         </button>

@@ -1,14 +1,24 @@
 import { Plus } from 'lucide-react';
 import { newFinish } from '../../../design/defaults.ts';
 import type { Design, Part } from '../../../design/schema.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
-import { SwitchField } from '../../control/SwitchField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named } from '../../control/form/formField.ts';
 import { freeId, freeName } from '../../edit/ids.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';
 import { FinishItem } from './FinishItem.tsx';
+
+const FIELDS: readonly FormField<Design['paint']>[] = [
+  { is: 'share', label: 'paint.waste', field: 'waste', max: 100 },
+  {
+    is: 'choice',
+    label: 'paint.containers',
+    field: 'containers',
+    of: named('paint.containers', ['us', 'metric']),
+  },
+  { is: 'switch', label: 'paint.backPriming', hint: 'paint.backHint', field: 'backPriming', place: 'wide' },
+];
 
 /** The finishes of the design, each with all that decides how much of it is bought. */
 export function Finishes() {
@@ -50,30 +60,7 @@ export function Finishes() {
           {t('paint.setting')}
         </h3>
         <div className="fields">
-          <NumberField
-            label={t('paint.waste')}
-            unit="%"
-            max={100}
-            value={Math.round(design.paint.waste * 1000) / 10}
-            onCommit={(percent) => put({ waste: percent / 100 })}
-          />
-          <ChoiceField
-            label={t('paint.containers')}
-            value={design.paint.containers}
-            choices={(['us', 'metric'] as const).map((value) => ({
-              value,
-              label: t(`paint.containers.${value}`),
-            }))}
-            onCommit={(containers) => put({ containers })}
-          />
-          <div className="wide">
-            <SwitchField
-              label={t('paint.backPriming')}
-              hint={t('paint.backHint')}
-              value={design.paint.backPriming}
-              onCommit={(backPriming) => put({ backPriming })}
-            />
-          </div>
+          <Fields of={FIELDS} value={design.paint} onChange={put} />
         </div>
       </section>
     </>

@@ -1,14 +1,59 @@
 import type { PartArray, Spacing } from '../../../design/schema.ts';
 import { inches } from '../../../measure/units.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named } from '../../control/form/formField.ts';
 import { useWords } from '../../words/t.ts';
 import { MemberFields } from './MemberFields.tsx';
 import { MemberGrid } from './MemberGrid.tsx';
 import { usePart } from './usePart.ts';
 
-const MODES = ['gaps', 'flush', 'half', 'centers', 'most'] as const;
+const MODES = ['single', 'gaps', 'flush', 'half', 'centers', 'most'] as const;
+
+function spacedBy(mode: (typeof MODES)[number], spacing: Spacing | null): Spacing | null {
+  if (mode === 'single') return null;
+  const count = spacing?.count ?? 5;
+  if (mode === 'centers') return { mode, count, pitch: spacing?.pitch ?? inches(3) };
+  if (mode === 'most') return { mode, count, most: spacing?.most ?? inches(2) };
+  return { mode, count };
+}
+
+const MODE_FIELDS: readonly FormField<Spacing | null, Spacing | null>[] = [
+  {
+    is: 'choice',
+    label: 'array.spacing',
+    of: named('even', MODES),
+    get: (spacing) => spacing?.mode ?? 'single',
+    put: spacedBy,
+  },
+];
+
+const SPACING_FIELDS: readonly FormField<Spacing>[] = [
+  {
+    is: 'number',
+    label: 'array.count',
+    field: 'count',
+    whole: true,
+    min: 1,
+    max: 400,
+    when: ({ mode }) => mode !== 'most',
+  },
+  {
+    is: 'length',
+    label: 'array.pitch',
+    min: 1,
+    when: ({ mode }) => mode === 'centers',
+    get: ({ pitch = 0 }) => pitch,
+    put: (pitch) => ({ pitch }),
+  },
+  {
+    is: 'length',
+    label: 'array.most',
+    min: 1,
+    when: ({ mode }) => mode === 'most',
+    get: ({ most = 0 }) => most,
+    put: (most) => ({ most }),
+  },
+];
 
 /** How many are spaced how in rows and columns, what is repeated, and which ones differ. */
 export function ArrayFields({ part }: { part: PartArray }) {
@@ -35,50 +80,16 @@ interface SpacingFieldsProps {
 }
 
 function SpacingFields({ label, spacing, onCommit }: SpacingFieldsProps) {
-  const t = useWords();
-  const pick = (mode: (typeof MODES)[number] | 'single') => {
-    if (mode === 'single') onCommit(null);
-    else {
-      const count = spacing?.count ?? 5;
-      if (mode === 'centers') onCommit({ mode, count, pitch: spacing?.pitch ?? inches(3) });
-      else if (mode === 'most') onCommit({ mode, count, most: spacing?.most ?? inches(2) });
-      else onCommit({ mode, count });
-    }
-  };
   return (
     <fieldset className="sub">
       <legend>{label}</legend>
       <div className="fields">
-        <ChoiceField
-          label={t('array.spacing')}
-          value={spacing?.mode ?? 'single'}
-          choices={(['single', ...MODES] as const).map((value) => ({ value, label: t(`even.${value}`) }))}
-          onCommit={pick}
-        />
-        {spacing && spacing.mode !== 'most' ? (
-          <NumberField
-            label={t('array.count')}
-            whole
-            min={1}
-            max={400}
-            value={spacing.count}
-            onCommit={(count) => onCommit({ ...spacing, count })}
-          />
-        ) : null}
-        {spacing?.mode === 'centers' ? (
-          <MeasureField
-            label={t('array.pitch')}
-            min={1}
-            value={spacing.pitch ?? 0}
-            onCommit={(pitch) => onCommit({ ...spacing, pitch })}
-          />
-        ) : null}
-        {spacing?.mode === 'most' ? (
-          <MeasureField
-            label={t('array.most')}
-            min={1}
-            value={spacing.most ?? 0}
-            onCommit={(most) => onCommit({ ...spacing, most })}
+        <Fields of={MODE_FIELDS} value={spacing} onChange={onCommit} />
+        {spacing ? (
+          <Fields
+            of={SPACING_FIELDS}
+            value={spacing}
+            onChange={(fields) => onCommit({ ...spacing, ...fields })}
           />
         ) : null}
       </div>

@@ -2,10 +2,9 @@ import { useState } from 'react';
 import type { Axis } from '../../../design/schema.ts';
 import type { Arranged, Arranging } from '../../../layout/arrange/arranged.ts';
 import { copyByRule } from '../../../layout/arrange/copy.ts';
-import { inches } from '../../../measure/units.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
+import { inches, type Mm } from '../../../measure/units.ts';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named } from '../../control/form/formField.ts';
 import { useWords } from '../../words/t.ts';
 
 interface CopyRowProps {
@@ -15,26 +14,30 @@ interface CopyRowProps {
 
 const WAYS = ['right', 'left', 'up', 'down'] as const;
 
+interface Copies {
+  readonly way: (typeof WAYS)[number];
+  readonly gap: Mm;
+  readonly count: number;
+}
+
+const FIELDS: readonly FormField<Copies>[] = [
+  { is: 'choice', label: 'copy.way', field: 'way', of: named('way', WAYS) },
+  { is: 'length', label: 'copy.gap', field: 'gap', min: 0.1 },
+  { is: 'number', label: 'copy.count', field: 'count', whole: true, min: 1, max: 50 },
+];
+
 /** Copies in a row, each held at the same gap from the one before. */
 export function CopyRow({ ids, onApply }: CopyRowProps) {
   const t = useWords();
-  const [way, setWay] = useState<(typeof WAYS)[number]>('right');
-  const [gap, setGap] = useState(inches(2));
-  const [count, setCount] = useState(1);
+  const [copies, setCopies] = useState<Copies>({ way: 'right', gap: inches(2), count: 1 });
+  const { way, gap, count } = copies;
   const axis: Axis = way === 'right' || way === 'left' ? 'x' : 'y';
   const sign = way === 'left' || way === 'down' ? -1 : 1;
   return (
     <fieldset className="sub">
       <legend>{t('copy.title')}</legend>
       <div className="fields">
-        <ChoiceField
-          label={t('copy.way')}
-          value={way}
-          choices={WAYS.map((value) => ({ value, label: t(`way.${value}`) }))}
-          onCommit={setWay}
-        />
-        <MeasureField label={t('copy.gap')} min={0.1} value={gap} onCommit={setGap} />
-        <NumberField label={t('copy.count')} whole min={1} max={50} value={count} onCommit={setCount} />
+        <Fields of={FIELDS} value={copies} onChange={(fields) => setCopies({ ...copies, ...fields })} />
       </div>
       <div className="btn-row">
         <button

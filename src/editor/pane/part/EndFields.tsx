@@ -1,41 +1,43 @@
 import type { FreeEnd, Strip } from '../../../design/schema.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
-import { useWords } from '../../words/t.ts';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named } from '../../control/form/formField.ts';
 
-const CUTS = ['square', 'miter', 'return'] as const;
+interface EndFieldsProps {
+  readonly ends: Strip['ends'];
+  readonly onCommit: (ends: Strip['ends']) => void;
+}
+
+const fieldsFor = (label: 'end.start' | 'end.end'): readonly FormField<FreeEnd, FreeEnd>[] => [
+  {
+    is: 'choice',
+    label,
+    of: named('cut', ['square', 'miter', 'return']),
+    get: ({ cut }) => cut,
+    put: (cut: FreeEnd['cut']) => (cut === 'miter' ? { cut, angle: 45 } : { cut }),
+  },
+  {
+    is: 'number',
+    label: 'end.angle',
+    unit: '°',
+    min: -79,
+    max: 79,
+    when: ({ cut }) => cut === 'miter',
+    get: (end) => (end.cut === 'miter' ? end.angle : 0),
+    put: (angle) => ({ cut: 'miter', angle }),
+  },
+];
+
+const FIELDS = { start: fieldsFor('end.start'), end: fieldsFor('end.end') };
 
 /** How the two free ends are cut. */
-export function EndFields({
-  ends,
-  onCommit,
-}: {
-  ends: Strip['ends'];
-  onCommit: (ends: Strip['ends']) => void;
-}) {
-  const t = useWords();
-  return (['start', 'end'] as const).map((which) => {
-    const end: FreeEnd = ends[which];
-    const take = (next: FreeEnd) => onCommit({ ...ends, [which]: next });
-    return (
-      <div key={which} className="field-pair">
-        <ChoiceField
-          label={t(`end.${which}`)}
-          value={end.cut}
-          choices={CUTS.map((value) => ({ value, label: t(`cut.${value}`) }))}
-          onCommit={(cut) => take(cut === 'miter' ? { cut, angle: 45 } : { cut })}
-        />
-        {end.cut === 'miter' ? (
-          <NumberField
-            label={t('end.angle')}
-            unit="°"
-            min={-79}
-            max={79}
-            value={end.angle}
-            onCommit={(angle) => take({ cut: 'miter', angle })}
-          />
-        ) : null}
-      </div>
-    );
-  });
+export function EndFields({ ends, onCommit }: EndFieldsProps) {
+  return (['start', 'end'] as const).map((which) => (
+    <div key={which} className="field-pair">
+      <Fields
+        of={FIELDS[which]}
+        value={ends[which]}
+        onChange={(end) => onCommit({ ...ends, [which]: end })}
+      />
+    </div>
+  ));
 }

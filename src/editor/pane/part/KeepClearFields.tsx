@@ -1,9 +1,25 @@
 import type { KeepClear } from '../../../design/schema.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { TextField } from '../../control/TextField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named, within } from '../../control/form/formField.ts';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
+
+const FIELDS: readonly FormField<KeepClear>[] = [
+  { is: 'text', label: 'part.name', field: 'name', place: 'wide' },
+  {
+    is: 'choice',
+    label: 'keep.why',
+    field: 'why',
+    of: named('why', ['hinge', 'leg', 'latch', 'handle', 'other']),
+  },
+  { is: 'length', label: 'keep.height', field: 'height', hint: 'keep.heightHint' },
+  ...within<KeepClear, 'box'>('box', [
+    { is: 'length', label: 'part.left', field: 'x', min: -10_000 },
+    { is: 'length', label: 'part.bottom', field: 'y', min: -10_000 },
+    { is: 'length', label: 'part.width', field: 'w', min: 1 },
+    { is: 'length', label: 'part.height', field: 'h', min: 1 },
+  ]),
+];
 
 export function KeepClearFields({ keep }: { keep: KeepClear }) {
   const t = useWords();
@@ -13,41 +29,9 @@ export function KeepClearFields({ keep }: { keep: KeepClear }) {
       [{ kind: 'replace', list: 'keepClears', id: keep.id, item: { ...keep, ...fields } }],
       t('did.change', { name: keep.name }),
     );
-  const sides = [
-    { side: 'x', words: 'part.left', min: -10_000 },
-    { side: 'y', words: 'part.bottom', min: -10_000 },
-    { side: 'w', words: 'part.width', min: 1 },
-    { side: 'h', words: 'part.height', min: 1 },
-  ] as const;
   return (
     <div className="fields">
-      <div className="wide">
-        <TextField label={t('part.name')} value={keep.name} onCommit={(name) => change({ name })} />
-      </div>
-      <ChoiceField
-        label={t('keep.why')}
-        value={keep.why}
-        choices={(['hinge', 'leg', 'latch', 'handle', 'other'] as const).map((value) => ({
-          value,
-          label: t(`why.${value}`),
-        }))}
-        onCommit={(why) => change({ why })}
-      />
-      <MeasureField
-        label={t('keep.height')}
-        hint={t('keep.heightHint')}
-        value={keep.height}
-        onCommit={(height) => change({ height })}
-      />
-      {sides.map(({ side, words, min }) => (
-        <MeasureField
-          key={side}
-          label={t(words)}
-          min={min}
-          value={keep.box[side]}
-          onCommit={(mm) => change({ box: { ...keep.box, [side]: mm } })}
-        />
-      ))}
+      <Fields of={FIELDS} value={keep} onChange={change} />
     </div>
   );
 }

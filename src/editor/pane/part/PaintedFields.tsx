@@ -1,12 +1,13 @@
 import type { Painted } from '../../../design/schema.ts';
-import { ShapeFields } from './ShapeFields.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { SHAPE_FIELDS } from './shapeFields.ts';
 import { usePart } from './usePart.ts';
 
 export function PaintedFields({ part }: { part: Painted }) {
-  const { box, change } = usePart(part);
+  const { laid, change } = usePart(part);
   return (
     <div className="fields">
-      <ShapeFields shape={part.shape} box={box} onCommit={(shape) => change({ shape })} />
+      <Fields of={SHAPE_FIELDS} value={laid} onChange={change} />
     </div>
   );
 }

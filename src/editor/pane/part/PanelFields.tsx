@@ -1,20 +1,40 @@
 import { Trash2 } from 'lucide-react';
 import type { Panel, Sign } from '../../../design/schema.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named, within } from '../../control/form/formField.ts';
 import { freeName } from '../../edit/ids.ts';
-import { useDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { stockChoices } from '../facts/choices.ts';
-import { ShapeFields } from './ShapeFields.tsx';
+import { SHAPE_FIELDS, type Shaped } from './shapeFields.ts';
 import { usePart } from './usePart.ts';
 
-const SIDES = ['left', 'right', 'bottom', 'top'] as const;
+const BOARD_FIELDS: readonly FormField<Pick<Panel, 'stock' | 'shape' | 'box' | 'grain'>>[] = [
+  {
+    is: 'choice',
+    label: 'part.stock',
+    field: 'stock',
+    place: 'wide',
+    of: ({ stock }, design) => stockChoices(design, ['sheet'], stock),
+  },
+  ...SHAPE_FIELDS,
+  { is: 'choice', label: 'panel.grain', field: 'grain', of: named('grain', ['any', 'up', 'across']) },
+];
+
+type Opening = Panel['openings'][number];
+
+const OPENING_FIELDS: readonly FormField<Opening & Shaped, Partial<Opening>>[] = [
+  ...SHAPE_FIELDS,
+  ...within<Opening, 'margin'>('margin', [
+    { is: 'length', label: 'margin.left', field: 'left' },
+    { is: 'length', label: 'margin.right', field: 'right' },
+    { is: 'length', label: 'margin.bottom', field: 'bottom' },
+    { is: 'length', label: 'margin.top', field: 'top' },
+  ]),
+];
 
 export function PanelFields({ part }: { part: Panel | Sign }) {
   const t = useWords();
-  const design = useDesign();
-  const { box, change } = usePart(part);
+  const { box, laid, change } = usePart(part);
   const addOpening = () => {
     const id = freeName(
       part.openings.map((o) => o.id),
@@ -26,25 +46,13 @@ export function PanelFields({ part }: { part: Panel | Sign }) {
   return (
     <>
       <div className="fields">
-        <div className="wide">
-          <ChoiceField
-            label={t('part.stock')}
-            value={part.stock}
-            choices={stockChoices(design, ['sheet'], part.stock)}
-            onCommit={(stock) => change({ stock })}
-          />
-        </div>
-        <ShapeFields shape={part.shape} box={box} onCommit={(shape) => change({ shape })} />
-        <ChoiceField
-          label={t('panel.grain')}
-          value={part.grain}
-          choices={(['any', 'up', 'across'] as const).map((value) => ({ value, label: t(`grain.${value}`) }))}
-          onCommit={(grain) => change({ grain })}
-        />
+        <Fields of={BOARD_FIELDS} value={laid} onChange={change} />
       </div>
       {part.openings.map((opening, i) => {
-        const take = (next: typeof opening) =>
-          change({ openings: part.openings.map((o) => (o.id === opening.id ? next : o)) });
+        const { left, right, bottom, top } = opening.margin;
+        const hole = { ...opening, box: { w: box.w - left - right, h: box.h - bottom - top } };
+        const take = (fields: Partial<Opening>) =>
+          change({ openings: part.openings.map((o) => (o.id === opening.id ? { ...o, ...fields } : o)) });
         return (
           <fieldset key={opening.id} className="sub">
             <legend>
@@ -59,22 +67,7 @@ export function PanelFields({ part }: { part: Panel | Sign }) {
               </button>
             </legend>
             <div className="fields">
-              <ShapeFields
-                shape={opening.shape}
-                box={{
-                  w: box.w - opening.margin.left - opening.margin.right,
-                  h: box.h - opening.margin.top - opening.margin.bottom,
-                }}
-                onCommit={(shape) => take({ ...opening, shape })}
-              />
-              {SIDES.map((side) => (
-                <MeasureField
-                  key={side}
-                  label={t(`margin.${side}`)}
-                  value={opening.margin[side]}
-                  onCommit={(mm) => take({ ...opening, margin: { ...opening.margin, [side]: mm } })}
-                />
-              ))}
+              <Fields of={OPENING_FIELDS} value={hole} onChange={take} />
             </div>
           </fieldset>
         );

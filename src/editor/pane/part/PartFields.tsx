@@ -1,14 +1,14 @@
 import type { ComponentType } from 'react';
 import { eachOf, isBought, isPaint } from '../../../design/made.ts';
 import type { Part, PartKind, PartOf } from '../../../design/schema.ts';
+import type { Box } from '../../../geometry/shape.ts';
 import { isFixedAlong } from '../../../layout/structure.ts';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { SwitchField } from '../../control/SwitchField.tsx';
-import { TextField } from '../../control/TextField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named } from '../../control/form/formField.ts';
 import { useSay } from '../../control/useSay.ts';
 import { useDesign, useFace, useLayout } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+import { useWords, type WordKey } from '../../words/t.ts';
 import { BARE, finishChoices, supportChoices } from '../facts/choices.ts';
 import { ArrayFields } from './ArrayFields.tsx';
 import { CornerFields } from './CornerFields.tsx';
@@ -30,6 +30,64 @@ const KIND_FIELDS: { readonly [K in PartKind]: ComponentType<{ part: PartOf<K> }
   array: ArrayFields,
 };
 
+type Side = 'x' | 'y' | 'w' | 'h';
+
+const boxField = (
+  side: Side,
+  label: WordKey,
+  min: number,
+  axis?: 'x' | 'y',
+): FormField<Part, Partial<Box>> => ({
+  is: 'length',
+  label,
+  min,
+  off: (part) => part.locked || (axis !== undefined && isFixedAlong(part, axis)),
+  get: ({ box }) => box[side],
+  put: (mm) => ({ [side]: mm }),
+});
+
+const BOX_FIELDS = [
+  boxField('x', 'part.left', -10_000),
+  boxField('y', 'part.bottom', -10_000),
+  boxField('w', 'part.width', 0.1, 'x'),
+  boxField('h', 'part.height', 0.1, 'y'),
+];
+
+const NAME_FIELDS: readonly FormField<Pick<Part, 'name'>>[] = [
+  { is: 'text', label: 'part.name', field: 'name', place: 'wide' },
+];
+
+const FIX_FIELDS: readonly FormField<Part, Partial<Pick<Part, 'finish' | 'fixing' | 'locked'>>>[] = [
+  {
+    is: 'choice',
+    label: 'part.finish',
+    when: (part) => !isBought(eachOf(part)),
+    of: (_, design) => finishChoices(design),
+    get: (part) => eachOf(part).finish ?? BARE,
+    put: (id, part) => {
+      const finish = id === BARE ? null : id;
+      // It is the members of an array that are seen.
+      return part.kind === 'array' ? { finish, member: { ...part.member, finish } } : { finish };
+    },
+  },
+  {
+    is: 'choice',
+    label: 'part.fixing',
+    when: (part) => !isPaint(part),
+    of: named('fixing', ['brads', 'screws', 'glue', 'none']),
+    get: ({ fixing }) => fixing.how,
+    put: (how: Part['fixing']['how'], { fixing }) => ({ fixing: { ...fixing, how } }),
+  },
+  {
+    is: 'switch',
+    label: 'part.glue',
+    when: ({ fixing }) => fixing.how === 'brads' || fixing.how === 'screws',
+    get: ({ fixing }) => fixing.glue,
+    put: (glue, { fixing }) => ({ fixing: { ...fixing, glue } }),
+  },
+  { is: 'switch', label: 'part.locked', field: 'locked' },
+];
+
 /** The fields every part has, and those of its kind. */
 export function PartFields({ part }: { part: Part }) {
   const t = useWords();
@@ -37,45 +95,14 @@ export function PartFields({ part }: { part: Part }) {
   const face = useFace();
   const layout = useLayout();
   const say = useSay();
-  const { box, change, place } = usePart(part);
+  const { laid: laidPart, change, place } = usePart(part);
   const laid = layout.parts.find((p) => p.part === part.id);
   const OwnFields = KIND_FIELDS[part.kind] as ComponentType<{ part: Part }>;
-  const widthFixed = isFixedAlong(part, 'x');
-  const heightFixed = isFixedAlong(part, 'y');
   return (
     <>
       <div className="fields">
-        <div className="wide">
-          <TextField label={t('part.name')} value={part.name} onCommit={(name) => change({ name })} />
-        </div>
-        <MeasureField
-          label={t('part.left')}
-          min={-10_000}
-          value={box.x}
-          disabled={part.locked}
-          onCommit={(x) => place({ x })}
-        />
-        <MeasureField
-          label={t('part.bottom')}
-          min={-10_000}
-          value={box.y}
-          disabled={part.locked}
-          onCommit={(y) => place({ y })}
-        />
-        <MeasureField
-          label={t('part.width')}
-          min={0.1}
-          value={box.w}
-          disabled={part.locked || widthFixed}
-          onCommit={(w) => place({ w })}
-        />
-        <MeasureField
-          label={t('part.height')}
-          min={0.1}
-          value={box.h}
-          disabled={part.locked || heightFixed}
-          onCommit={(h) => place({ h })}
-        />
+        <Fields of={NAME_FIELDS} value={part} onChange={change} />
+        <Fields of={BOX_FIELDS} value={laidPart} onChange={place} />
       </div>
       <OwnFields part={part} />
       <CornerFields part={part} />
@@ -95,38 +122,7 @@ export function PartFields({ part }: { part: Part }) {
           // What was chosen stays; “whatever is beneath” is found anew wherever the part is put.
           onCommit={(on) => change({ on, onChosen: on === 'face' ? undefined : true })}
         />
-        {isBought(eachOf(part)) ? null : (
-          <ChoiceField
-            label={t('part.finish')}
-            value={eachOf(part).finish ?? BARE}
-            choices={finishChoices(design)}
-            onCommit={(id) => {
-              const finish = id === BARE ? null : id;
-              // It is the members of an array that are seen.
-              if (part.kind === 'array') change({ finish, member: { ...part.member, finish } });
-              else change({ finish });
-            }}
-          />
-        )}
-        {isPaint(part) ? null : (
-          <ChoiceField
-            label={t('part.fixing')}
-            value={part.fixing.how}
-            choices={(['brads', 'screws', 'glue', 'none'] as const).map((value) => ({
-              value,
-              label: t(`fixing.${value}`),
-            }))}
-            onCommit={(how) => change({ fixing: { ...part.fixing, how } })}
-          />
-        )}
-        {part.fixing.how === 'brads' || part.fixing.how === 'screws' ? (
-          <SwitchField
-            label={t('part.glue')}
-            value={part.fixing.glue}
-            onCommit={(glue) => change({ fixing: { ...part.fixing, glue } })}
-          />
-        ) : null}
-        <SwitchField label={t('part.locked')} value={part.locked} onCommit={(locked) => change({ locked })} />
+        <Fields of={FIX_FIELDS} value={laidPart} onChange={change} />
       </div>
     </>
   );

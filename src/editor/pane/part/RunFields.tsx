@@ -1,10 +1,6 @@
 import type { Run } from '../../../design/schema.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
-import { SwitchField } from '../../control/SwitchField.tsx';
-import { useDesign } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named } from '../../control/form/formField.ts';
 import { stockChoices } from '../facts/choices.ts';
 import { usePart } from './usePart.ts';
 
@@ -16,68 +12,55 @@ const SQUARE = [
   { u: 0, v: 1 },
 ];
 
+type Arched = Extract<Run['path'], { readonly form: 'arched' }>;
+
+const ARCH_FIELDS: readonly FormField<Arched>[] = [
+  { is: 'length', label: 'shape.rise', field: 'rise', min: 1 },
+  { is: 'number', label: 'run.segments', field: 'segments', whole: true, min: 2, max: 48 },
+];
+
+const PATH_FIELDS: readonly FormField<Run>[] = [
+  {
+    is: 'choice',
+    label: 'part.stock',
+    field: 'stock',
+    place: 'wide',
+    of: ({ stock }, design) => stockChoices(design, ['shaped', 'flat'], stock),
+  },
+  {
+    is: 'choice',
+    label: 'run.path',
+    of: named('path', ['frame', 'arched', 'points']),
+    get: ({ path }) => path.form,
+    put: (form: Run['path']['form'], { path, box }) => {
+      if (form === 'frame') return { path: { form } };
+      if (form === 'arched') return { path: { form, rise: box.w / 4, segments: 6 } };
+      return { path: path.form === 'points' ? path : { form, points: SQUARE, closed: true } };
+    },
+  },
+  { is: 'choice', label: 'run.side', field: 'side', of: named('side', ['inside', 'outside']) },
+];
+
+const CORNER_FIELDS: readonly FormField<Run>[] = [
+  {
+    is: 'choice',
+    label: 'run.corner',
+    field: 'corner',
+    of: named('corner', ['miter', 'butt-across', 'butt-up']),
+  },
+  { is: 'switch', label: 'strip.fit', field: 'fit' },
+];
+
 export function RunFields({ part }: { part: Run }) {
-  const t = useWords();
-  const design = useDesign();
-  const { box, change } = usePart(part);
+  const { laid, change } = usePart(part);
   const { path } = part;
   return (
     <div className="fields">
-      <div className="wide">
-        <ChoiceField
-          label={t('part.stock')}
-          value={part.stock}
-          choices={stockChoices(design, ['shaped', 'flat'], part.stock)}
-          onCommit={(stock) => change({ stock })}
-        />
-      </div>
-      <ChoiceField
-        label={t('run.path')}
-        value={path.form}
-        choices={(['frame', 'arched', 'points'] as const).map((value) => ({
-          value,
-          label: t(`path.${value}`),
-        }))}
-        onCommit={(form) => {
-          if (form === 'frame') change({ path: { form } });
-          else if (form === 'arched') change({ path: { form, rise: box.w / 4, segments: 6 } });
-          else if (path.form !== 'points') change({ path: { form, points: SQUARE, closed: true } });
-        }}
-      />
-      <ChoiceField
-        label={t('run.side')}
-        value={part.side}
-        choices={(['inside', 'outside'] as const).map((value) => ({ value, label: t(`side.${value}`) }))}
-        onCommit={(side) => change({ side })}
-      />
+      <Fields of={PATH_FIELDS} value={laid} onChange={change} />
       {path.form === 'arched' ? (
-        <>
-          <MeasureField
-            label={t('shape.rise')}
-            min={1}
-            value={path.rise}
-            onCommit={(rise) => change({ path: { ...path, rise } })}
-          />
-          <NumberField
-            label={t('run.segments')}
-            whole
-            min={2}
-            max={48}
-            value={path.segments}
-            onCommit={(segments) => change({ path: { ...path, segments } })}
-          />
-        </>
+        <Fields of={ARCH_FIELDS} value={path} onChange={(arch) => change({ path: { ...path, ...arch } })} />
       ) : null}
-      <ChoiceField
-        label={t('run.corner')}
-        value={part.corner}
-        choices={(['miter', 'butt-across', 'butt-up'] as const).map((value) => ({
-          value,
-          label: t(`corner.${value}`),
-        }))}
-        onCommit={(corner) => change({ corner })}
-      />
-      <SwitchField label={t('strip.fit')} value={part.fit} onCommit={(fit) => change({ fit })} />
+      <Fields of={CORNER_FIELDS} value={laid} onChange={change} />
     </div>
   );
 }

@@ -1,26 +1,42 @@
 import { useId, useState } from 'react';
 import type { Lettering, Sign } from '../../../design/schema.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named } from '../../control/form/formField.ts';
 import { editsToLetter } from '../../edit/letter.ts';
 import { tables } from '../../shipped/tables.ts';
-import { useCommit, useDesign } from '../../state/hooks.ts';
+import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
+import { namesOf } from '../facts/choices.ts';
 import { PanelFields } from './PanelFields.tsx';
 import { usePart } from './usePart.ts';
+
+const FIELDS: readonly FormField<Lettering>[] = [
+  {
+    is: 'choice',
+    label: 'lettering.font',
+    field: 'font',
+    of: (_, { fonts }) => [
+      ...namesOf(tables().fonts),
+      ...fonts.map((f) => ({ value: `own:${f.id}`, label: f.name })),
+    ],
+  },
+  { is: 'length', label: 'lettering.capHeight', field: 'capHeight', min: 1 },
+  {
+    is: 'choice',
+    label: 'lettering.fit',
+    field: 'fit',
+    of: named('fit', ['none', 'width', 'height', 'both']),
+  },
+  { is: 'choice', label: 'lettering.finish', field: 'finish', of: (_, { finishes }) => namesOf(finishes) },
+];
 
 /** The words of a sign and what decides their size; finer lettering stands in its own step. */
 export function SignFields({ part }: { part: Sign }) {
   const t = useWords();
-  const design = useDesign();
   const commit = useCommit();
   const { change } = usePart(part);
   const { lettering } = part;
   const letter = (fields: Partial<Lettering>) => change({ lettering: { ...lettering, ...fields } });
-  const fonts = [
-    ...tables().fonts.map((f) => ({ value: f.id, label: f.name })),
-    ...design.fonts.map((f) => ({ value: `own:${f.id}`, label: f.name })),
-  ];
   return (
     <>
       <div className="fields">
@@ -33,33 +49,7 @@ export function SignFields({ part }: { part: Sign }) {
             }
           />
         </div>
-        <ChoiceField
-          label={t('lettering.font')}
-          value={lettering.font}
-          choices={fonts}
-          onCommit={(font) => letter({ font })}
-        />
-        <MeasureField
-          label={t('lettering.capHeight')}
-          min={1}
-          value={lettering.capHeight}
-          onCommit={(capHeight) => letter({ capHeight })}
-        />
-        <ChoiceField
-          label={t('lettering.fit')}
-          value={lettering.fit}
-          choices={(['none', 'width', 'height', 'both'] as const).map((value) => ({
-            value,
-            label: t(`fit.${value}`),
-          }))}
-          onCommit={(fit) => letter({ fit })}
-        />
-        <ChoiceField
-          label={t('lettering.finish')}
-          value={lettering.finish}
-          choices={design.finishes.map((f) => ({ value: f.id, label: f.name }))}
-          onCommit={(finish) => letter({ finish })}
-        />
+        <Fields of={FIELDS} value={lettering} onChange={letter} />
       </div>
       <PanelFields part={part} />
     </>

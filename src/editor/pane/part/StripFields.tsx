@@ -1,69 +1,57 @@
 import type { Strip } from '../../../design/schema.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
-import { SwitchField } from '../../control/SwitchField.tsx';
-import { useDesign } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named } from '../../control/form/formField.ts';
 import { stockChoices } from '../facts/choices.ts';
 import { EndFields } from './EndFields.tsx';
 import { usePart } from './usePart.ts';
 
-const LIES: readonly Strip['lie'][] = ['across', 'up', 'rising', 'falling', 'turned'];
+/** A strip that lies the other way keeps its length and its middle. */
+function laidAs(lie: Strip['lie'], strip: Strip): Partial<Strip> {
+  const { box } = strip;
+  const length = strip.lie === 'up' ? box.h : strip.lie === 'across' ? box.w : strip.length;
+  const narrow = Math.min(box.w, box.h);
+  const cx = box.x + box.w / 2;
+  const cy = box.y + box.h / 2;
+  if (lie === 'across')
+    return { lie, length, box: { x: cx - length / 2, y: cy - narrow / 2, w: length, h: narrow } };
+  if (lie === 'up')
+    return { lie, length, box: { x: cx - narrow / 2, y: cy - length / 2, w: narrow, h: length } };
+  return { lie, length, angle: lie === 'turned' && strip.angle === 0 ? 45 : strip.angle };
+}
+
+const turned = ({ lie }: Strip) => lie === 'turned';
+
+const LIE_FIELDS: readonly FormField<Strip>[] = [
+  {
+    is: 'choice',
+    label: 'part.stock',
+    field: 'stock',
+    place: 'wide',
+    of: ({ stock }, design) => stockChoices(design, ['flat', 'shaped'], stock),
+  },
+  {
+    is: 'choice',
+    label: 'strip.lie',
+    of: named('lie', ['across', 'up', 'rising', 'falling', 'turned']),
+    get: ({ lie }) => lie,
+    put: laidAs,
+  },
+  { is: 'number', label: 'strip.angle', field: 'angle', when: turned, unit: '°', min: -180, max: 180 },
+  { is: 'length', label: 'strip.length', field: 'length', when: turned, min: 1 },
+];
+
+const MADE_FIELDS: readonly FormField<Strip>[] = [
+  { is: 'switch', label: 'strip.onEdge', field: 'onEdge' },
+  { is: 'switch', label: 'strip.fit', field: 'fit' },
+];
 
 export function StripFields({ part }: { part: Strip }) {
-  const t = useWords();
-  const design = useDesign();
-  const { box, change } = usePart(part);
-  /** A strip that lies the other way keeps its length and its middle. */
-  const lay = (lie: Strip['lie']) => {
-    const length = part.lie === 'up' ? box.h : part.lie === 'across' ? box.w : part.length;
-    const narrow = Math.min(box.w, box.h);
-    const cx = box.x + box.w / 2;
-    const cy = box.y + box.h / 2;
-    if (lie === 'across')
-      change({ lie, length, box: { x: cx - length / 2, y: cy - narrow / 2, w: length, h: narrow } });
-    else if (lie === 'up')
-      change({ lie, length, box: { x: cx - narrow / 2, y: cy - length / 2, w: narrow, h: length } });
-    else change({ lie, length, angle: lie === 'turned' && part.angle === 0 ? 45 : part.angle });
-  };
+  const { laid, change } = usePart(part);
   return (
     <div className="fields">
-      <div className="wide">
-        <ChoiceField
-          label={t('part.stock')}
-          value={part.stock}
-          choices={stockChoices(design, ['flat', 'shaped'], part.stock)}
-          onCommit={(stock) => change({ stock })}
-        />
-      </div>
-      <ChoiceField
-        label={t('strip.lie')}
-        value={part.lie}
-        choices={LIES.map((value) => ({ value, label: t(`lie.${value}`) }))}
-        onCommit={lay}
-      />
-      {part.lie === 'turned' ? (
-        <>
-          <NumberField
-            label={t('strip.angle')}
-            unit="°"
-            min={-180}
-            max={180}
-            value={part.angle}
-            onCommit={(angle) => change({ angle })}
-          />
-          <MeasureField
-            label={t('strip.length')}
-            min={1}
-            value={part.length}
-            onCommit={(length) => change({ length })}
-          />
-        </>
-      ) : null}
+      <Fields of={LIE_FIELDS} value={laid} onChange={change} />
       <EndFields ends={part.ends} onCommit={(ends) => change({ ends })} />
-      <SwitchField label={t('strip.onEdge')} value={part.onEdge} onCommit={(onEdge) => change({ onEdge })} />
-      <SwitchField label={t('strip.fit')} value={part.fit} onCommit={(fit) => change({ fit })} />
+      <Fields of={MADE_FIELDS} value={laid} onChange={change} />
     </div>
   );
 }

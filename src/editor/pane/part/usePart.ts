@@ -18,6 +18,8 @@ export function usePart<P extends Part>(part: P) {
   const held = new Set([part.id]);
   return {
     box,
+    /** The part with the box that it was laid in. */
+    laid: { ...part, box },
     /** Changes fields of the part. */
     change: (fields: Partial<P>) =>
       commit(

@@ -2,21 +2,92 @@ import { Plus, Trash2 } from 'lucide-react';
 import { eachOf } from '../../../design/made.ts';
 import type { Design } from '../../../design/schema.ts';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
-import { SwitchField } from '../../control/SwitchField.tsx';
-import { TextField } from '../../control/TextField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import { Typeset } from '../../control/Typeset.tsx';
 import { freeId, freeName } from '../../edit/ids.ts';
 import { tables } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
+import { namesOf } from '../facts/choices.ts';
 import { useChange } from '../facts/useChange.ts';
 import { newStock, type OwnForm, type OwnStock, ownCopy, resized } from './ownStock.ts';
 import { PriceRows } from './PriceRows.tsx';
 
 const FORMS = ['flat', 'shaped', 'sheet'] as const satisfies readonly OwnForm[];
 const ADD = { flat: 'stock.addFlat', shaped: 'stock.addShaped', sheet: 'stock.addSheet' } as const;
+
+type Form<F extends OwnForm> = Extract<OwnStock, { readonly form: F }>;
+type Shaped = Form<'shaped'>;
+
+const NAME_FIELDS: readonly FormField<OwnStock>[] = [
+  { is: 'text', label: 'stock.name', field: 'name' },
+  { is: 'choice', label: 'stock.material', field: 'material', of: () => namesOf(tables().materials) },
+];
+
+const SHEET_FIELDS: readonly FormField<Form<'sheet'>>[] = [
+  { is: 'length', label: 'stock.thickness', field: 'thickness', min: 0.5 },
+  { is: 'switch', label: 'stock.grain', field: 'grain' },
+];
+
+const FLAT_FIELDS: readonly FormField<Form<'flat'>>[] = [
+  { is: 'length', label: 'stock.width', field: 'width', min: 0.5 },
+  { is: 'length', label: 'stock.thickness', field: 'thickness', min: 0.5 },
+];
+
+const sprung = ({ spring }: Shaped) => spring !== undefined;
+
+const SHAPED_FIELDS: readonly FormField<Shaped, Shaped>[] = [
+  {
+    is: 'length',
+    label: 'stock.width',
+    min: 0.5,
+    get: ({ width }) => width,
+    put: (width, stock) => resized(stock, width, stock.thickness),
+  },
+  {
+    is: 'length',
+    label: 'stock.thickness',
+    min: 0.5,
+    get: ({ thickness }) => thickness,
+    put: (thickness, stock) => resized(stock, stock.width, thickness),
+  },
+  {
+    is: 'length',
+    label: 'stock.girth',
+    hint: 'stock.girthHint',
+    place: 'wide',
+    min: 0.5,
+    get: ({ girth }) => girth,
+    put: (girth, stock) => ({ ...stock, girth }),
+  },
+  {
+    is: 'switch',
+    label: 'stock.sprung',
+    place: 'wide',
+    get: sprung,
+    put: (on, { spring: _, boardWidth, ...flat }) =>
+      on ? { ...flat, spring: 45, boardWidth: boardWidth ?? flat.width } : flat,
+  },
+  {
+    is: 'number',
+    label: 'stock.spring',
+    unit: '°',
+    min: 1,
+    max: 89,
+    when: sprung,
+    get: ({ spring = 0 }) => spring,
+    put: (spring, stock) => ({ ...stock, spring }),
+  },
+  {
+    is: 'length',
+    label: 'stock.boardWidth',
+    min: 0.5,
+    when: sprung,
+    get: ({ boardWidth, width }) => boardWidth ?? width,
+    put: (boardWidth, stock) => ({ ...stock, boardWidth }),
+  },
+];
 
 /** Stock that the design adds to the tables, or prices anew. */
 export function OwnStocks() {
@@ -101,12 +172,10 @@ function StockItem({ stock, design }: { stock: OwnStock; design: Design }) {
       </div>
       {users.length > 0 ? <p className="note">{t('stock.used', { parts: users.join(', ') })}</p> : null}
       <div className="fields">
-        <TextField label={t('stock.name')} value={stock.name} onCommit={(name) => put({ ...stock, name })} />
-        <ChoiceField
-          label={t('stock.material')}
-          value={stock.material}
-          choices={tables().materials.map((m) => ({ value: m.id, label: m.name }))}
-          onCommit={(material) => put({ ...stock, material })}
+        <Fields
+          of={NAME_FIELDS}
+          value={stock}
+          onChange={(fields) => put({ ...stock, ...fields } as OwnStock)}
         />
         <SizeFields stock={stock} onChange={put} />
       </div>
@@ -116,84 +185,16 @@ function StockItem({ stock, design }: { stock: OwnStock; design: Design }) {
 }
 
 function SizeFields({ stock, onChange }: { stock: OwnStock; onChange: (stock: OwnStock) => void }) {
-  const t = useWords();
-  const thickness = (put: (mm: number) => OwnStock) => (
-    <MeasureField
-      label={t('stock.thickness')}
-      min={0.5}
-      value={stock.thickness}
-      onCommit={(mm) => onChange(put(mm))}
-    />
-  );
-  if (stock.form === 'sheet') {
-    return (
-      <>
-        {thickness((mm) => ({ ...stock, thickness: mm }))}
-        <SwitchField
-          label={t('stock.grain')}
-          value={stock.grain}
-          onCommit={(grain) => onChange({ ...stock, grain })}
-        />
-      </>
-    );
+  switch (stock.form) {
+    case 'sheet':
+      return (
+        <Fields of={SHEET_FIELDS} value={stock} onChange={(fields) => onChange({ ...stock, ...fields })} />
+      );
+    case 'flat':
+      return (
+        <Fields of={FLAT_FIELDS} value={stock} onChange={(fields) => onChange({ ...stock, ...fields })} />
+      );
+    case 'shaped':
+      return <Fields of={SHAPED_FIELDS} value={stock} onChange={onChange} />;
   }
-  const width = (put: (mm: number) => OwnStock) => (
-    <MeasureField
-      label={t('stock.width')}
-      min={0.5}
-      value={stock.width}
-      onCommit={(mm) => onChange(put(mm))}
-    />
-  );
-  if (stock.form === 'flat') {
-    return (
-      <>
-        {width((mm) => ({ ...stock, width: mm }))}
-        {thickness((mm) => ({ ...stock, thickness: mm }))}
-      </>
-    );
-  }
-  const { spring, boardWidth, ...flat } = stock;
-  return (
-    <>
-      {width((mm) => resized(stock, mm, stock.thickness))}
-      {thickness((mm) => resized(stock, stock.width, mm))}
-      <div className="wide">
-        <MeasureField
-          label={t('stock.girth')}
-          hint={t('stock.girthHint')}
-          min={0.5}
-          value={stock.girth}
-          onCommit={(girth) => onChange({ ...stock, girth })}
-        />
-      </div>
-      <div className="wide">
-        <SwitchField
-          label={t('stock.sprung')}
-          value={spring !== undefined}
-          onCommit={(on) =>
-            onChange(on ? { ...stock, spring: 45, boardWidth: boardWidth ?? stock.width } : flat)
-          }
-        />
-      </div>
-      {spring !== undefined ? (
-        <>
-          <NumberField
-            label={t('stock.spring')}
-            unit="°"
-            min={1}
-            max={89}
-            value={spring}
-            onCommit={(angle) => onChange({ ...stock, spring: angle })}
-          />
-          <MeasureField
-            label={t('stock.boardWidth')}
-            min={0.5}
-            value={boardWidth ?? stock.width}
-            onCommit={(mm) => onChange({ ...stock, boardWidth: mm })}
-          />
-        </>
-      ) : null}
-    </>
-  );
 }

@@ -1,14 +1,34 @@
 import { Plus, Trash2 } from 'lucide-react';
-import type { Owned } from '../../../design/schema.ts';
+import type { Design, Owned } from '../../../design/schema.ts';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import { freeId } from '../../edit/ids.ts';
 import { stocksOf } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { stockChoices } from '../facts/choices.ts';
 import { useChange } from '../facts/useChange.ts';
+
+const isSheet = (design: Design, stock: string) => stocksOf(design).get(stock)?.form === 'sheet';
+
+const FIELDS: readonly FormField<Owned>[] = [
+  { is: 'length', label: 'owned.length', field: 'length', min: 1 },
+  {
+    is: 'length',
+    label: 'owned.width',
+    min: 1,
+    when: ({ stock }, design) => isSheet(design, stock),
+    get: ({ width = 0 }) => width,
+    put: (width) => ({ width }),
+  },
+  { is: 'number', label: 'owned.count', field: 'count', whole: true, min: 1, max: 500 },
+];
+
+const DEFECT_FIELDS: readonly FormField<Owned['defects'][number]>[] = [
+  { is: 'length', label: 'owned.defectFrom', field: 'from' },
+  { is: 'length', label: 'owned.defectTo', field: 'to' },
+];
 
 /** Offcuts on the shelf. */
 export function OwnedList() {
@@ -19,14 +39,13 @@ export function OwnedList() {
   const put = () => {
     const stock = design.parts.flatMap((p) => ('stock' in p ? [p.stock] : []))[0] ?? anyStock;
     if (stock === undefined) return;
-    const sheet = stocksOf(design).get(stock)?.form === 'sheet';
     add(
       'owned',
       {
         id: freeId(design, 'owned'),
         stock,
         length: 600,
-        ...(sheet ? { width: 300 } : {}),
+        ...(isSheet(design, stock) ? { width: 300 } : {}),
         count: 1,
         defects: [],
       },
@@ -58,12 +77,11 @@ function OwnedItem({ owned, number }: { owned: Owned; number: number }) {
   const { replace, remove } = useChange();
   const name = t('owned.number', { number });
   const put = (fields: Partial<Owned>) => replace('owned', { ...owned, ...fields }, name);
-  const isSheet = (id: string) => stocksOf(design).get(id)?.form === 'sheet';
   const restock = (stock: string) => {
     const { width, ...rest } = owned;
     replace(
       'owned',
-      isSheet(stock) ? { ...rest, stock, width: width ?? 300, defects: [] } : { ...rest, stock },
+      isSheet(design, stock) ? { ...rest, stock, width: width ?? 300, defects: [] } : { ...rest, stock },
       name,
     );
   };
@@ -91,44 +109,14 @@ function OwnedItem({ owned, number }: { owned: Owned; number: number }) {
             onCommit={restock}
           />
         </div>
-        <MeasureField
-          label={t('owned.length')}
-          min={1}
-          value={owned.length}
-          onCommit={(length) => put({ length })}
-        />
-        {isSheet(owned.stock) ? (
-          <MeasureField
-            label={t('owned.width')}
-            min={1}
-            value={owned.width ?? 0}
-            onCommit={(width) => put({ width })}
-          />
-        ) : null}
-        <NumberField
-          label={t('owned.count')}
-          whole
-          min={1}
-          max={500}
-          value={owned.count}
-          onCommit={(count) => put({ count })}
-        />
+        <Fields of={FIELDS} value={owned} onChange={put} />
       </div>
-      {isSheet(owned.stock) ? null : (
+      {isSheet(design, owned.stock) ? null : (
         <details className="more">
           <summary>{t('owned.defects')}</summary>
           {owned.defects.map((defect, i) => (
             <div className="row-fields" key={`${defect.from}-${defect.to}`}>
-              <MeasureField
-                label={t('owned.defectFrom')}
-                value={defect.from}
-                onCommit={(from) => setDefect(i, { from })}
-              />
-              <MeasureField
-                label={t('owned.defectTo')}
-                value={defect.to}
-                onCommit={(to) => setDefect(i, { to })}
-              />
+              <Fields of={DEFECT_FIELDS} value={defect} onChange={(fields) => setDefect(i, fields)} />
               <button
                 type="button"
                 className="btn bare icon"

@@ -1,11 +1,22 @@
 import type { Shop } from '../../../design/schema.ts';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, within } from '../../control/form/formField.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';
 
-const LENGTHS = ['boardKerf', 'sheetKerf', 'endTrim', 'edgeTrim', 'fitAllowance', 'keepOffcut'] as const;
+const FIELDS: readonly FormField<Shop>[] = [
+  { is: 'length', label: 'shopset.boardKerf', field: 'boardKerf' },
+  { is: 'length', label: 'shopset.sheetKerf', field: 'sheetKerf' },
+  { is: 'length', label: 'shopset.endTrim', field: 'endTrim' },
+  { is: 'length', label: 'shopset.edgeTrim', field: 'edgeTrim' },
+  { is: 'length', label: 'shopset.fitAllowance', field: 'fitAllowance' },
+  { is: 'length', label: 'shopset.keepOffcut', field: 'keepOffcut' },
+  ...within<Shop, 'saw'>('saw', [
+    { is: 'number', label: 'shopset.miter', field: 'miter', unit: '°', max: 75 },
+    { is: 'number', label: 'shopset.bevel', field: 'bevel', unit: '°', max: 60 },
+  ]),
+];
 
 /** What the saw takes and can do, and what is worth keeping. */
 export function SawFields() {
@@ -19,28 +30,7 @@ export function SawFields() {
         {t('shopset.title')}
       </h3>
       <div className="fields">
-        {LENGTHS.map((key) => (
-          <MeasureField
-            key={key}
-            label={t(`shopset.${key}`)}
-            value={shop[key]}
-            onCommit={(mm) => put({ [key]: mm })}
-          />
-        ))}
-        <NumberField
-          label={t('shopset.miter')}
-          unit="°"
-          max={75}
-          value={shop.saw.miter}
-          onCommit={(miter) => put({ saw: { ...shop.saw, miter } })}
-        />
-        <NumberField
-          label={t('shopset.bevel')}
-          unit="°"
-          max={60}
-          value={shop.saw.bevel}
-          onCommit={(bevel) => put({ saw: { ...shop.saw, bevel } })}
-        />
+        <Fields of={FIELDS} value={shop} onChange={put} />
       </div>
     </section>
   );

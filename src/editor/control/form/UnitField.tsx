@@ -1,17 +1,24 @@
-import { NumberField } from '../../control/NumberField.tsx';
+import { NumberField } from '../NumberField.tsx';
+
+/** A unit as a field shows it: how many of the plan's own unit one of it is. */
+export interface FieldUnit {
+  readonly name: string;
+  readonly size: number;
+}
 
 interface UnitFieldProps {
   readonly label: string;
   /** In the design's own unit. */
   readonly value: number;
   readonly onCommit: (value: number) => void;
-  readonly unit: { readonly name: string; readonly size: number };
+  readonly unit: FieldUnit;
   /** In the unit shown. */
   readonly min?: number | undefined;
   readonly max?: number | undefined;
   readonly step?: number | undefined;
   readonly digits: number;
   readonly hint?: string | undefined;
+  readonly disabled?: boolean | undefined;
 }
 
 /** A number kept in one unit and typed in another. */

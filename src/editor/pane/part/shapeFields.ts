@@ -1,0 +1,109 @@
+import type { PanelShape } from '../../../design/schema.ts';
+import type { Box } from '../../../geometry/shape.ts';
+import {
+  FAMILIES,
+  hasLook,
+  type Measure,
+  type NamedShape,
+  OUTLINES,
+  outlineOf,
+} from '../../../layout/place/outlines.ts';
+import type { FormField } from '../../control/form/formField.ts';
+import { t, type WordKey } from '../../words/t.ts';
+
+/** A polygon begins as the outline of a house: it is plain at once that its corners can be told. */
+const HOUSE = [
+  { u: 0, v: 0 },
+  { u: 1, v: 0 },
+  { u: 1, v: 0.7 },
+  { u: 0.5, v: 1 },
+  { u: 0, v: 0.7 },
+];
+
+/** What has an outline within its box. */
+export interface Shaped {
+  readonly shape: PanelShape;
+  readonly box: Pick<Box, 'w' | 'h'>;
+}
+
+type Form = PanelShape['form'];
+type ShapeField = FormField<Shaped, { shape: PanelShape }>;
+
+const NAMED = Object.keys(OUTLINES) as NamedShape['form'][];
+
+/** The plain ones first, then the others by what they are. */
+const FORMS: readonly { readonly value: Form; readonly family: (typeof FAMILIES)[number] }[] = [
+  { value: 'rectangle', family: 'board' },
+  { value: 'polygon', family: 'board' },
+  ...FAMILIES.flatMap((family) =>
+    NAMED.filter((form) => outlineOf(form).family === family).map((value) => ({ value, family })),
+  ),
+];
+
+function firstOf(form: Form, box: Shaped['box']): PanelShape {
+  if (form === 'rectangle') return { form };
+  return form === 'polygon' ? { form, points: HOUSE } : outlineOf(form).first(box);
+}
+
+/** One measure of a named outline, asked for while the shape is that outline. */
+function asked(form: NamedShape['form'], name: string, measure: Measure): ShapeField {
+  const label = `shape.${name}` as WordKey;
+  const when = ({ shape }: Shaped) => shape.form === form;
+  const held = ({ shape }: Shaped) => (shape as unknown as Record<string, never>)[name] as never;
+  const put = (next: number | string, { shape }: Shaped) => ({
+    shape: { ...shape, [name]: next } as PanelShape,
+  });
+  switch (measure.kind) {
+    case 'length':
+      return { is: 'length', label, when, min: 1, get: held, put };
+    case 'count':
+      return { is: 'number', label, when, whole: true, min: measure.min, max: measure.max, get: held, put };
+    case 'share':
+      return { is: 'share', label, when, min: 100 * measure.min, max: 100 * measure.max, get: held, put };
+    case 'choice':
+      return {
+        is: 'choice',
+        label,
+        when,
+        of: measure.among.map((value) => ({ value, words: `shape.${value}` as WordKey })),
+        get: held,
+        put,
+      };
+  }
+}
+
+/** Which way it looks; up is said by saying nothing. */
+function looking(shape: PanelShape, way: string): PanelShape {
+  const { toward: _, ...up } = { toward: undefined, ...shape };
+  return (way === 'down' ? { ...up, toward: 'down' } : up) as PanelShape;
+}
+
+/** The outline of a panel, opening, fitting or painted shape, and the measures that it asks for. */
+export const SHAPE_FIELDS: readonly ShapeField[] = [
+  {
+    is: 'choice',
+    label: 'shape.form',
+    of: () =>
+      FORMS.map(({ value, family }) => ({
+        value,
+        label: t(`shape.${value}`),
+        group: t(`shape.family.${family}`),
+      })),
+    get: ({ shape }) => shape.form,
+    put: (form: Form, { box }) => ({ shape: firstOf(form, box) }),
+  },
+  ...NAMED.flatMap((form) =>
+    Object.entries<Measure>(outlineOf(form).measures).map(([name, measure]) => asked(form, name, measure)),
+  ),
+  {
+    is: 'choice',
+    label: 'shape.toward',
+    when: ({ shape }) => hasLook(shape),
+    of: [
+      { value: 'up', words: 'shape.up' },
+      { value: 'down', words: 'shape.down' },
+    ],
+    get: ({ shape }) => ('toward' in shape && shape.toward) || 'up',
+    put: (way: string, { shape }) => ({ shape: looking(shape, way) }),
+  },
+];
