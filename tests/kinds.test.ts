@@ -67,6 +67,7 @@ describe('a kind is declared, not told again in every room', () => {
       'editor/control/kindIcons.ts',
       'editor/edit/create.ts',
       'editor/edit/member.ts',
+      'editor/edit/whereabouts.ts',
       'editor/pane/part/MemberFields.tsx',
       'editor/pane/part/PartFields.tsx',
       'editor/state/tools.ts',

@@ -285,7 +285,7 @@ describe('frames and arrays', () => {
     await field(page, 'Rows').fill('1');
     await page.getByText('Strips at the borders too').click();
     await page.getByRole('button', { name: 'Divide it' }).click();
-    await page.getByRole('treeitem', { name: /Upright 1/ }).click();
+    await page.getByRole('treeitem', { name: /center stile/i }).click();
     await expect.poll(() => field(page, 'From the left').inputValue()).toBe('18 3/4"');
     expect(await field(page, 'Height').inputValue()).toBe('25"');
     expect(await field(page, 'Lies on').inputValue()).toBe('door');
@@ -365,7 +365,7 @@ describe('the stock palette', () => {
     await page.mouse.down();
     await page.mouse.move(to.x, to.y, { steps: 6 });
     await page.mouse.up();
-    await page.getByRole('treeitem', { name: /Strip 1/ }).waitFor();
+    await page.getByRole('treeitem', { name: /rail/i }).waitFor();
     // A dressed 1 x 4 is 3 1/2 in wide (PS 20).
     await expect.poll(() => field(page, 'Height').inputValue()).toBe('3 1/2"');
     await page.context().close();

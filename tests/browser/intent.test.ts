@@ -138,7 +138,7 @@ describe('what a hand means, in the editor', () => {
     await expect.poll(() => field(page, 'Width').inputValue()).toBe('26"');
     await page.keyboard.press('Control+z');
     await bar.waitFor({ state: 'detached' });
-    await page.getByRole('treeitem', { name: /^Panel 1/ }).waitFor({ state: 'detached' });
+    await page.getByRole('treeitem', { name: /^Bottom panel/ }).waitFor({ state: 'detached' });
     expect(errors).toEqual([]);
     await page.context().close();
   });

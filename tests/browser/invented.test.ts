@@ -114,7 +114,7 @@ describe('an invented face from nothing', () => {
     await person.pull([-4, 4], [20.5, 40.5], 'a frame around the door');
     await page.getByRole('tab', { name: '4 selected' }).waitFor();
     await person.button('Mirror copy to the other side');
-    await page.getByRole('treeitem', { name: /^Fitting 2/ }).waitFor();
+    await page.getByRole('treeitem', { name: /^Right door fitting/ }).waitFor();
     const all = await exportAll(person, page);
     for (const name of ['packet.pdf', 'patterns.pdf', 'cut-list.csv', 'face.dxf', 'face.png', 'plan.json'])
       expect(all).toContain(name);

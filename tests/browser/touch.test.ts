@@ -33,7 +33,7 @@ describe('by touch on a phone', () => {
     await page.getByRole('button', { name: 'Strip', exact: true }).tap();
     await page.getByRole('tab', { name: 'Layout' }).waitFor();
     await fingers.carry(await spot(1.6, 3), await spot(1.6, 74));
-    await page.getByRole('tab', { name: 'Strip 1' }).tap();
+    await page.getByRole('tab', { name: 'Left stile' }).tap();
     await type('From the left', '0');
     await type('From the bottom', '0');
     await type('Height', '78');
@@ -49,7 +49,7 @@ describe('by touch on a phone', () => {
     if (!box) throw new Error('the stock is not on the page');
     const rail = { x: box.x + 60, y: box.y + box.height / 2 };
     await fingers.carry(rail, await spot(20, 40), page.locator('[data-lifted]'));
-    await page.getByRole('tab', { name: 'Strip 3' }).waitFor();
+    await page.getByRole('tab', { name: 'Middle rail' }).waitFor();
     await type('From the left', '2 1/2');
     await type('Width', '36 1/2');
     await type('From the bottom', '0');
@@ -60,17 +60,17 @@ describe('by touch on a phone', () => {
     await fold();
     await tool('Draw a row of strips');
     await fingers.carry(await spot(6, 6), await spot(35, 28));
-    await page.getByRole('tab', { name: 'Row 1' }).waitFor();
+    await page.getByRole('tab', { name: 'Bottom battens' }).waitFor();
     await page.getByRole('button', { name: /gap between the parts of/ }).tap();
     await page.locator('.canvas-field input').fill('9');
     await page.locator('.canvas-field input').press('Enter');
-    await page.getByRole('tab', { name: 'Row 1' }).tap();
+    await page.getByRole('tab', { name: 'Bottom battens' }).tap();
     await expect.poll(() => field(page, 'How many').inputValue()).toBe('9');
     await fold();
 
     await tool('Draw a panel');
     await fingers.carry(await spot(8, 34), await spot(33, 52));
-    await page.getByRole('tab', { name: 'Panel 1' }).waitFor();
+    await page.getByRole('tab', { name: 'Center panel' }).waitFor();
     await page
       .getByRole('button', { name: /Change it$/ })
       .first()
@@ -83,7 +83,7 @@ describe('by touch on a phone', () => {
     await tool('Draw a sign');
     const sign = await spot(20, 63);
     await fingers.tap(sign);
-    await page.getByRole('tab', { name: 'Sign 1' }).waitFor();
+    await page.getByRole('tab', { name: 'Top sign' }).waitFor();
     await fingers.twoTaps(sign);
     await page.locator('.letter-field').fill('HARBOR');
     await page.locator('.letter-field').press('Control+Enter');
@@ -107,7 +107,7 @@ describe('by touch on a phone', () => {
     await step('Pages');
     await page.getByText(/^Pages: \d+, on Letter$/).waitFor();
     const pages = await page.locator('.thumb').count();
-    await page.getByRole('button', { name: 'Enlarge page A1 of Sign 1' }).tap();
+    await page.getByRole('button', { name: 'Enlarge page A1 of Top sign' }).tap();
     await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
     await page.getByRole('button', { name: 'Print & export' }).tap();
     const [file] = await Promise.all([

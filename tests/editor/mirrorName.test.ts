@@ -10,11 +10,12 @@ function nameOfImage(name: string, axis: 'x' | 'y', other = 'Board'): string | u
   const panel = (id: string, named: string, x: number) =>
     newPart('panel', { id, name: named, box: { x, y: 200, w: 150, h: 300 } });
   const design = { ...newDesign(), parts: [panel('a', name, 150), panel('b', other, 700)] };
-  const made = mirrorCopy(arrangingOf(shownFrom(design)), ['a'], {
+  const shown = shownFrom(design);
+  const made = mirrorCopy(arrangingOf(shown), ['a'], {
     axis,
     about: { of: 'face', side: 'mid' },
   });
-  const done = applyEdits(design, editsToArrange(design, made));
+  const done = applyEdits(design, editsToArrange(shown, made));
   return done.ok ? done.design.parts.at(-1)?.name : undefined;
 }
 
@@ -23,9 +24,9 @@ it('a mirror image is named by its side', () => {
   expect(nameOfImage('Frame of the right door', 'x')).toBe('Frame of the left door');
   expect(nameOfImage('Upper rail', 'y')).toBe('Lower rail');
   // Nothing of its side, of another axis, or a word that only has it within.
-  expect(nameOfImage('Panel 1', 'x')).toBe('Panel 2');
-  expect(nameOfImage('Upper rail', 'x')).toBe('Upper rail 1');
-  expect(nameOfImage('Bright bar', 'x')).toBe('Bright bar 1');
+  expect(nameOfImage('Hatch 1', 'x')).toBe('Hatch 2');
+  expect(nameOfImage('Upper rail', 'x')).toBe('Upper rail 2');
+  expect(nameOfImage('Bright bar', 'x')).toBe('Bright bar 2');
   // One of that name is there already.
-  expect(nameOfImage('Left door', 'x', 'Right door')).toBe('Right door 1');
+  expect(nameOfImage('Left door', 'x', 'Right door')).toBe('Bottom right door');
 });

@@ -17,6 +17,7 @@ const ALIKE = new Set<WordKey>([
   'paint.buyOne',
   'pages.size',
   'reading.of',
+  'place.both',
 ]);
 
 const places = (text: string): string[] => (text.match(/\{\w+\}/g) ?? []).sort();

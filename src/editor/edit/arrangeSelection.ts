@@ -18,7 +18,7 @@ export function arrangeSelection(
   const ids = partsIn(design, selection);
   if (ids.length === 0) return;
   const arranged = make(arrangingOf(shown), ids);
-  const edits = editsToArrange(design, arranged);
+  const edits = editsToArrange(shown, arranged);
   const options = arranged.add.length > 0 ? { selection: arranged.add.map((p) => p.id) } : {};
   if (edits.length > 0)
     commit(store, edits, t('did.arrange', { name: selectionName(design, selection) }), options);

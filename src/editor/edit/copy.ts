@@ -18,7 +18,9 @@ import {
 } from '../../design/schema.ts';
 import { boxesMeet } from '../../geometry/region.ts';
 import type { Box } from '../../geometry/shape.ts';
-import { freeId, freeName } from './ids.ts';
+import { type Shown, shownFrom } from '../document/shown.ts';
+import { named } from './arrange.ts';
+import { freeId } from './ids.ts';
 import { itemsOf } from './movable.ts';
 
 /** Parts on the clipboard, with the rules and groups that are wholly among them, and what they are made of. */
@@ -84,7 +86,7 @@ export function readClip(text: string): Clip | null {
  * between its parts, and, in the design that it was copied in, with parts that stay and that it still meets.
  * Into another design go the finishes, stocks and fonts that its parts name.
  *
- * @param boxes where the design's parts are laid; the parts' own boxes when left out
+ * @param shown the design laid out, where that is known
  * @param id the design's own id, to know it again
  */
 export function editsToPaste(
@@ -92,7 +94,7 @@ export function editsToPaste(
   clip: Clip,
   dx: number,
   dy: number,
-  { boxes, id: home }: { readonly boxes?: ReadonlyMap<string, Box>; readonly id?: string | null } = {},
+  { shown, id: home }: { readonly shown?: Shown; readonly id?: string | null } = {},
 ): { edits: Edit[]; ids: string[] } {
   const fresh = new Map<string, string>();
   const taken = new Set<string>();
@@ -103,7 +105,6 @@ export function editsToPaste(
     return next;
   };
   const moved = (box: Box) => ({ ...box, x: box.x + dx, y: box.y + dy });
-  const names = design.parts.map((p) => p.name);
   for (const item of [...clip.parts, ...clip.keepClears, ...clip.groups]) take(item.id);
   const idOf = (id: string) => fresh.get(id) ?? id;
   const reference = (of: string) => {
@@ -115,8 +116,6 @@ export function editsToPaste(
   const brought = isHome ? { edits: [], rename: (_: unknown, id: string) => id } : bring(design, clip, taken);
   const edits: Edit[] = [...brought.edits];
   for (const part of clip.parts) {
-    const name = freeName(names, part.name.replace(/ \d+$/, ''));
-    names.push(name);
     const on = fresh.has(part.on)
       ? idOf(part.on)
       : design.parts.some((p) => p.id === part.on)
@@ -128,7 +127,6 @@ export function editsToPaste(
       item: {
         ...withResources(part, brought.rename),
         id: idOf(part.id),
-        name,
         on,
         box: moved(part.box),
         locked: false,
@@ -150,7 +148,9 @@ export function editsToPaste(
       const own = clip.parts.find((p) => fresh.get(p.id) === copy);
       const other = isHome ? design.parts.find((p) => p.id === stays) : undefined;
       return (
-        own !== undefined && other !== undefined && boxesMeet(moved(own.box), boxes?.get(stays) ?? other.box)
+        own !== undefined &&
+        other !== undefined &&
+        boxesMeet(moved(own.box), shown?.layout.boxes.get(stays) ?? other.box)
       );
     },
     nextId: () => {
@@ -172,7 +172,14 @@ export function editsToPaste(
     ...clip.groups.map((g) => idOf(g.id)),
     ...[...clip.parts, ...clip.keepClears].filter((p) => !grouped.has(p.id)).map((p) => idOf(p.id)),
   ];
-  return { edits, ids };
+  return {
+    edits: named(
+      shown ?? shownFrom(design),
+      edits,
+      clip.parts.map((part) => ({ id: idOf(part.id) })),
+    ),
+    ids,
+  };
 }
 
 /**

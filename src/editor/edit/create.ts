@@ -57,10 +57,8 @@ export function createItem(design: Design, kind: DrawnKind, box: Box, stock?: st
     const item = { id, name, why: 'other', box: atLeast(box), height: 0 } as const;
     return { edits: [{ kind: 'insert', list: 'keepClears', item }], id, name, box: item.box, part: null };
   }
-  const name = freeName(
-    design.parts.map((p) => p.name),
-    t(`kind.${kind}`),
-  );
+  // What is made is named once it lies where it is let go.
+  const name = t(`kind.${kind}`);
   const finish = finishFor(design, kind);
   const of = stock ?? usualStock(kind, design.measure.unit);
   const part = shapedToBox(

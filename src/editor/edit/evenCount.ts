@@ -23,7 +23,7 @@ export function editsToRecount(shown: Shown, rule: RuleOf<'even'>, count: number
         item: { ...group, parts: [...group.parts, ...added] },
       }),
     );
-  return [...editsToArrange(design, arranged), kept, ...groups];
+  return editsToArrange(shown, arranged, [kept, ...groups]);
 }
 
 const concerns = (edit: Edit, rule: RuleOf<'even'>): boolean =>

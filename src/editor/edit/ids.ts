@@ -27,3 +27,10 @@ export function freeName(names: readonly string[], word: string): string {
   while (names.includes(`${word} ${n}`)) n++;
   return `${word} ${n}`;
 }
+
+/** A name with the first number from `first` on that is free; names alike but for capitals are taken. */
+export function numberedName(taken: ReadonlySet<string>, name: string, first: number): string {
+  let n = first;
+  while (taken.has(`${name} ${n}`.toLowerCase())) n++;
+  return `${name} ${n}`;
+}

@@ -117,10 +117,9 @@ export function removeSelection(store: EditorStore): void {
 export function duplicateSelection(store: EditorStore): void {
   const { design, selection, shown } = store.getState().edit;
   const id = store.getState().designId ?? '';
-  const { boxes } = shown.layout;
-  const clip = copyOf(design, boxes, selection, id);
+  const clip = copyOf(design, shown.layout.boxes, selection, id);
   const step = inches(1);
-  const { edits, ids } = editsToPaste(design, clip, step, -step, { boxes, id });
+  const { edits, ids } = editsToPaste(design, clip, step, -step, { shown, id });
   if (ids.length > 0) {
     commit(store, edits, t('did.duplicate', { name: selectionName(design, selection) }), { selection: ids });
   }
@@ -140,8 +139,7 @@ export function pasteText(store: EditorStore, text: string): boolean {
   const { design, shown } = store.getState().edit;
   const taken = clip.parts.some((p) => design.parts.some((q) => q.id === p.id));
   const step = taken ? inches(1) : 0;
-  const { boxes } = shown.layout;
-  const { edits, ids } = editsToPaste(design, clip, step, -step, { boxes, id: store.getState().designId });
+  const { edits, ids } = editsToPaste(design, clip, step, -step, { shown, id: store.getState().designId });
   return commit(store, edits, t('did.paste', { name: t('count.parts', { count: ids.length }) }), {
     selection: ids,
   });

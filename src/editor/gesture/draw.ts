@@ -1,12 +1,16 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design } from '../../design/schema.ts';
+import { preview } from '../../design/state.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { Grip } from '../../layout/snap/snapping.ts';
 import { structureOf } from '../../layout/structure.ts';
 import { tried } from '../document/document.ts';
 import type { Shown } from '../document/shown.ts';
+import { named } from '../edit/arrange.ts';
 import { type Created, createItem, DEFAULT_SIZE, madeAt, stockFor } from '../edit/create.ts';
 import { laidDown } from '../edit/lay.ts';
+import { nameOf } from '../edit/movable.ts';
+import type { Unnamed } from '../edit/naming.ts';
 import { editsToStandOut } from '../edit/standOut.ts';
 import { stocksOf } from '../shipped/tables.ts';
 import { propose } from '../state/propose.ts';
@@ -113,22 +117,25 @@ export function placeInMiddle(store: EditorStore, kind: DrawnKind, stock?: strin
   const box = { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h };
   const made = createItem(design, kind, box, stock);
   const hand = handOf(design, made, 'move');
-  finishMade(store, { made, snap: asInHand(hand), hand });
+  finishMade(store, { made, snap: asInHand(hand), hand }, 'anywhere');
 }
 
 /** Puts a new part into the design, selected, and goes back to selecting. */
-export function finishMade(store: EditorStore, drawn: Drawn): void {
+export function finishMade(store: EditorStore, drawn: Drawn, where: Unnamed['made'] = 'here'): void {
   const { edit } = store.getState();
   const { made, hand, snap } = drawn;
-  const label = t('did.add', { name: made.name });
+  const before = store.getState();
+  const edits = (snap: Snap) => {
+    const { edits: making } = holding(before, { ...drawn, snap, made: whereSnapped({ ...drawn, snap }) });
+    return made.part ? named(edit.shown, making, [{ id: made.id, made: where }]) : making;
+  };
+  const label = (there: Design) => t('did.add', { name: nameOf(there, made.id) });
+  const added = label(preview(edit, edits(snap)));
   const size = t('say.size', {
     width: lengthText(edit.design, made.box.w),
     height: lengthText(edit.design, made.box.h),
   });
-  const options = { selection: [made.id], say: `${label}: ${size}`, held: new Set([made.id]) };
-  const before = store.getState();
-  const edits = (snap: Snap) =>
-    holding(before, { ...drawn, snap, made: whereSnapped({ ...drawn, snap }) }).edits;
+  const options = { selection: [made.id], say: `${added}: ${size}`, held: new Set([made.id]) };
   if (release(store, { hand, snap, edits, label, options })) {
     store.setState((s) => ({ tool: 'select', tab: s.step === 'layout' ? 'part' : s.tab }));
   }

@@ -104,7 +104,11 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
       if (!begun || !carried || (delta.x === 0 && delta.y === 0)) return;
       const label = t('did.move', { name: selectionName(design, selection) });
       const by = [wayText(design, 'x', delta.x), wayText(design, 'y', delta.y)].filter(Boolean);
-      release(store, { ...carried, label, options: { held, say: `${label}: ${by.join(', ')}` } });
+      release(store, {
+        ...carried,
+        label: () => label,
+        options: { held, say: `${label}: ${by.join(', ')}` },
+      });
     },
     cancel: () => clearGesture(store),
   };

@@ -1,9 +1,12 @@
 import { newPart } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { preview } from '../../design/state.ts';
 import type { Point } from '../../geometry/shape.ts';
 import { tried } from '../document/document.ts';
+import { named } from '../edit/arrange.ts';
 import { boxedCorners, leastCorners, MOST_CORNERS } from '../edit/corners.ts';
 import { createItem } from '../edit/create.ts';
+import { nameOf } from '../edit/movable.ts';
 import { commit } from '../state/commit.ts';
 import { propose } from '../state/propose.ts';
 import { type EditorStore, say, shownNow, toScreen } from '../state/store.ts';
@@ -63,7 +66,10 @@ export function endPath(store: EditorStore, closed: boolean): void {
   cancelPath(store);
   if (path.length < leastCorners(closed)) return;
   const made = runOf(store, path, closed);
-  if (commit(store, made.edits, t('did.add', { name: made.name }), { selection: [made.id] })) {
+  const { edit } = store.getState();
+  const edits = named(edit.shown, made.edits, [{ id: made.id, made: 'here' }]);
+  const label = t('did.add', { name: nameOf(preview(edit, edits), made.id) });
+  if (commit(store, edits, label, { selection: [made.id] })) {
     store.setState((s) => ({ tool: 'select', corner: null, tab: s.step === 'layout' ? 'part' : s.tab }));
   }
 }
@@ -98,5 +104,5 @@ function runOf(store: EditorStore, corners: readonly Point[], closed: boolean) {
     const run = edit.item.kind === 'run' ? edit.item : newPart('run', { id, name, box });
     return { ...edit, item: { ...run, box, path: { form: 'points', points, closed } } };
   });
-  return { edits: shaped, id, name };
+  return { edits: shaped, id };
 }

@@ -2,6 +2,7 @@ import type { Edit } from '../../design/edit/edit.ts';
 import type { Design, Rule } from '../../design/schema.ts';
 import { preview, undo } from '../../design/state.ts';
 import { type Document, documentOf, tried } from '../document/document.ts';
+import { named } from '../edit/arrange.ts';
 import { editsToLay } from '../edit/lay.ts';
 import { placesPart } from '../edit/loosen.ts';
 import { ruleSentence } from '../edit/sentence.ts';
@@ -18,7 +19,8 @@ interface Released {
   readonly snap: Snap;
   /** The edits that the gesture makes with a snap, from the design before it. */
   readonly edits: (snap: Snap) => readonly Edit[];
-  readonly label: string;
+  /** What was done, by the design that comes of it. */
+  readonly label: (there: Design) => string;
   readonly options: CommitOptions;
 }
 
@@ -33,7 +35,8 @@ export function release(store: EditorStore, { hand, snap, edits, label, options 
   };
   const held = isTold ? read(snap) : null;
   const next = held ? otherReadings(held, snap.next, read) : [];
-  if (!commit(store, edits(snap), label, options)) return false;
+  const taken = held?.edits ?? edits(snap);
+  if (!commit(store, taken, label(preview(before, taken)), options)) return false;
   const { design, selection } = store.getState().edit;
   if (!held || !only) return true;
   const free = { ...read(asInHand(hand)), rules: [], says: t('release.isFree') };
@@ -83,7 +86,10 @@ export function readOtherEdge(store: EditorStore, rule: Rule): void {
   const turned = [...now.edits, { kind: 'replace', list: 'rules', id: rule.id, item: rule } as const];
   const there = [...turned, ...placing(release.before, turned, release.part)];
   const held = new Set([release.part]);
-  const edits = [...there, ...editsToLay(tried(release.before, there, held), held)];
+  const laid = [...there, ...editsToLay(tried(release.before, there, held), held)];
+  const isMade = !release.before.design.parts.some((part) => part.id === release.part);
+  const unnamed = isMade ? [{ id: release.part, made: 'here' } as const] : [];
+  const edits = named(release.before.shown, laid, unnamed);
   const after = preview(release.before, edits);
   take(store, release, release.chosen, readingOf(release.before.design, after, release.part, edits));
 }
@@ -99,9 +105,9 @@ function placing(doc: Document, edits: readonly Edit[], id: string): Edit[] {
 function take(store: EditorStore, release: Release, chosen: number, reading: Reading): boolean {
   const { edit } = store.getState();
   store.setState({ edit: documentOf(undo(edit), edit.shown) });
-  const { selection, label, part } = release;
+  const { selection, part, before, label } = release;
   const options = { selection, held: new Set([part]), say: reading.says };
-  if (!commit(store, reading.edits, label, options)) {
+  if (!commit(store, reading.edits, label(preview(before, reading.edits)), options)) {
     store.setState({ edit });
     return false;
   }

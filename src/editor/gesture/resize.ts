@@ -93,7 +93,7 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
       if (!begun || !stretched) return;
       const label = t('did.resize', { name: selectionName(design, selection) });
       const say = `${label}: ${sizeText(design, now, { x: 1, y: 1 })}`;
-      release(store, { ...stretched, label, options: { held, say } });
+      release(store, { ...stretched, label: () => label, options: { held, say } });
     },
     cancel: () => clearGesture(store),
   };

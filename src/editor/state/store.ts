@@ -73,7 +73,8 @@ export interface Release {
   /** By the digit that takes each; at 0 the part is held by nothing. */
   readonly readings: readonly Reading[];
   readonly chosen: number;
-  readonly label: string;
+  /** What was done, by the design that comes of it. */
+  readonly label: (there: Design) => string;
 }
 
 /** The last release, until something else is done. */

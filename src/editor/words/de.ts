@@ -8,6 +8,7 @@ import { fixingWords } from './de/fixing.ts';
 import { jobWords } from './de/job.ts';
 import { keyWords } from './de/keys.ts';
 import { letteringWords } from './de/lettering.ts';
+import { nameWords } from './de/names.ts';
 import { pagesWords } from './de/pages.ts';
 import { paintWords } from './de/paint.ts';
 import { partWords } from './de/parts.ts';
@@ -25,6 +26,7 @@ export const de: Words = {
   ...actWords,
   ...bedWords,
   ...partWords,
+  ...nameWords,
   ...cornerWords,
   ...photoWords,
   ...jobWords,

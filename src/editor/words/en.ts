@@ -8,6 +8,7 @@ import { fixingWords } from './en/fixing.ts';
 import { jobWords } from './en/job.ts';
 import { keyWords } from './en/keys.ts';
 import { letteringWords } from './en/lettering.ts';
+import { nameWords } from './en/names.ts';
 import { pagesWords } from './en/pages.ts';
 import { paintWords } from './en/paint.ts';
 import { partWords } from './en/parts.ts';
@@ -22,6 +23,7 @@ export const en = {
   ...actWords,
   ...bedWords,
   ...partWords,
+  ...nameWords,
   ...cornerWords,
   ...photoWords,
   ...jobWords,

@@ -102,10 +102,9 @@ class Plan {
 
   /** Strips that run from one end of the space to the other; returns their ids. */
   throughout(family: Family, along: Family): string[] {
-    const ids = family.starts.map((start, i) => {
+    const ids = family.starts.map((start) => {
       const id = this.strip(
         family,
-        i,
         start,
         this.place(along.low, along.axis),
         this.place(along.high, along.axis),
@@ -120,10 +119,10 @@ class Plan {
   /** Strips that stop at those that run through: one piece for each bay, in line with the first. */
   bays(family: Family, along: Family, through: readonly string[]): void {
     const firsts: string[] = [];
-    family.starts.forEach((start, i) => {
+    family.starts.forEach((start) => {
       const row: string[] = [];
       for (const [from, to] of this.baysBetween(along, through)) {
-        const id = this.strip(family, i, start, from.at, to.at);
+        const id = this.strip(family, start, from.at, to.at);
         this.between(id, along.axis, from.edge, to.edge);
         const [first] = row;
         if (first !== undefined) this.inLine(id, first, family.axis);
@@ -173,7 +172,7 @@ class Plan {
     return edgesAt(this.on.input, this.on.layout, axis)(edge) ?? 0;
   }
 
-  private strip(family: Family, index: number, start: Mm, from: Mm, to: Mm): string {
+  private strip(family: Family, start: Mm, from: Mm, to: Mm): string {
     const id = this.nextId(family.lie === 'up' ? 'upright' : 'rail');
     const box: Box =
       family.axis === 'x'
@@ -182,7 +181,7 @@ class Plan {
     this.add.push({
       ...this.request.like,
       id,
-      name: `${family.name} ${index + 1}`,
+      name: family.name,
       kind: 'strip',
       stock: family.stock,
       lie: family.lie,

@@ -39,10 +39,10 @@ export function benchOf(design: Design): EditorStore {
 export function perform(store: EditorStore, gesture: Gesture, ids: ReadonlyMap<string, string>): string {
   const part = gesture.part === undefined ? undefined : (ids.get(gesture.part) ?? gesture.part);
   if (gesture.tool === 'mirror-copy') {
-    const { design, shown } = store.getState().edit;
+    const { shown } = store.getState().edit;
     const about = { of: 'face', side: 'mid' } as const;
     const made = mirrorCopy(arrangingOf(shown), [part ?? ''], { axis: 'x', about });
-    commit(store, editsToArrange(design, made), 'mirror');
+    commit(store, editsToArrange(shown, made), 'mirror');
     return made.add[0]?.id ?? '';
   }
   const { pixels_per_mm: scale, jitter_px: miss } = gesture;

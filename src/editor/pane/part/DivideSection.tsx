@@ -80,7 +80,7 @@ function DivideFields() {
       through,
       upright,
       across,
-      names: { upright: t('divide.upright'), across: t('divide.rail') },
+      names: { upright: t('noun.stile'), across: t('noun.rail') },
       like: {
         on,
         finish: finish === BARE ? null : finish,
@@ -91,7 +91,7 @@ function DivideFields() {
         locked: false,
       },
     });
-    const edits = editsToArrange(design, arranged);
+    const edits = editsToArrange(shown, arranged);
     if (edits.length === 0) return;
     const made = arranged.add.map((p) => p.id);
     commit(edits, t('did.divide', { name: referenceName(design, names.left) }), { selection: made });

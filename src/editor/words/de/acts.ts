@@ -29,6 +29,8 @@ export const actWords: Record<keyof typeof en, string> = {
   'side.right': 'recht',
   'side.upper': 'ober',
   'side.lower': 'unter',
+  'side.top': 'oben',
+  'side.bottom': 'unten',
 
   'did.add': '{name} hinzugefügt',
   'did.move': '{name} verschoben',

@@ -312,8 +312,6 @@ export const partWords: Record<keyof typeof en, string> = {
   'divide.through': 'An Kreuzungen',
   'divide.framed': 'Leisten auch an den Rändern',
   'divide.do': 'Aufteilen',
-  'divide.upright': 'Senkrechte',
-  'divide.rail': 'Waagerechte',
   'through.up': 'Senkrechte laufen durch',
   'through.across': 'Waagerechte laufen durch',
   'through.lap': 'Überblattet',

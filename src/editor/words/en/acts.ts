@@ -27,6 +27,8 @@ export const actWords = {
   'side.right': 'right',
   'side.upper': 'upper',
   'side.lower': 'lower',
+  'side.top': 'top',
+  'side.bottom': 'bottom',
 
   'did.add': 'Added {name}',
   'did.move': 'Moved {name}',

@@ -307,8 +307,6 @@ export const partWords = {
   'divide.through': 'At crossings',
   'divide.framed': 'Strips at the borders too',
   'divide.do': 'Divide it',
-  'divide.upright': 'Upright',
-  'divide.rail': 'Rail',
   'through.up': 'Uprights through',
   'through.across': 'Rails through',
   'through.lap': 'Half lapped',
