@@ -15,13 +15,13 @@ it('a part has a menu by the right button and by a key, a name by a double click
   const menu = page.getByRole('menu', { name: 'Door panel' });
   await menu.getByRole('menuitem', { name: 'Duplicate' }).click();
   await menu.waitFor({ state: 'detached' });
-  await row('Door panel 1').waitFor();
+  await row('Door panel 2').waitFor();
   await page.keyboard.press('Shift+F10');
-  await page.getByRole('menu', { name: 'Door panel 1' }).waitFor();
+  await page.getByRole('menu', { name: 'Door panel 2' }).waitFor();
   await page.keyboard.press('Escape');
   // Back where the keys were, it is taken away by one.
   await page.keyboard.press('Delete');
-  await row('Door panel 1').waitFor({ state: 'detached' });
+  await row('Door panel 2').waitFor({ state: 'detached' });
 
   await row('Door panel').dblclick();
   await page.keyboard.type('Left door');
