@@ -112,18 +112,3 @@ export function withArcs(points: readonly Point[], closed: boolean): BowedPoint[
 /** Radius of a bowed side: chord (1 + bulge2) / 4 bulge. */
 export const radiusOfBow = (a: Point, b: Point, bulge: number): Mm =>
   (distance(a, b) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
-
-/** Area between a side and its bow, in mm2; more than 0 where it bows out of an outline that turns left. */
-export function areaOfBow(a: Point, b: Point, bulge: number): number {
-  if (bulge === 0) return 0;
-  const angle = 4 * Math.atan(Math.abs(bulge));
-  const radius = radiusOfBow(a, b, bulge);
-  return (Math.sign(bulge) * (radius * radius * (angle - Math.sin(angle)))) / 2;
-}
-
-/** Length of a side along its bow. */
-export function lengthOfBow(a: Point, b: Point, bulge: number): Mm {
-  const chord = distance(a, b);
-  const way = Math.abs(bulge);
-  return way === 0 ? chord : (chord * (1 + way * way) * Math.atan(way)) / way;
-}

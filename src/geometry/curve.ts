@@ -1,5 +1,5 @@
 import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
-import { distance } from './point.ts';
+import { angleOf, distance, subtract } from './point.ts';
 import type { Box, Path, PathCommand, Point, Ring } from './shape.ts';
 import { FLATNESS, SAME_LENGTH } from './tolerance.ts';
 
@@ -126,6 +126,20 @@ export function arcPoints(
   return points;
 }
 
+/** Points of an arc about a center from one of its points to another, both as they are, turning by less than a whole turn. */
+export function arcTo(center: Point, from: Point, to: Point, turn: 'left' | 'right'): Point[] {
+  const start = angleOf(subtract(from, center));
+  const end = angleOf(subtract(to, center));
+  const sweep = turn === 'left' ? (end - start + 360) % 360 : -((start - end + 360) % 360);
+  const points = arcPoints(center, distance(center, from), start, start + sweep);
+  points[0] = from;
+  points[points.length - 1] = to;
+  return points;
+}
+
+/** Radius of the circle over a chord that rises by `rise` over its middle: (w2 / 4 + s2) / 2s. */
+export const segmentRadius = (width: Mm, rise: Mm): Mm => ((width * width) / 4 + rise * rise) / (2 * rise);
+
 /** The ellipse that fills a box, counterclockwise from its right; its points lie on it. */
 export function ellipseRing(box: Box, tolerance: Mm = FLATNESS): Ring {
   const rx = box.w / 2;
@@ -148,7 +162,7 @@ export function ellipseRing(box: Box, tolerance: Mm = FLATNESS): Ring {
 
 /**
  * Straight sides and a circular head that rises by `rise` to the top of the box, counterclockwise from the
- * lower left. Radius of a segment from chord w and rise s: (w2/4 + s2) / 2s. A rise of more than half the
+ * lower left. A rise of more than half the
  * width is a half circle's, and no rise is a rectangle.
  */
 export function archedRing(box: Box, rise: Mm, tolerance: Mm = FLATNESS): Ring {
@@ -159,7 +173,7 @@ export function archedRing(box: Box, rise: Mm, tolerance: Mm = FLATNESS): Ring {
     { x: x + w, y },
   ];
   if (s <= SAME_LENGTH) return [...feet, { x: x + w, y: y + h }, { x, y: y + h }];
-  const radius = ((w * w) / 4 + s * s) / (2 * s);
+  const radius = segmentRadius(w, s);
   const center = { x: x + w / 2, y: y + h - radius };
   const half = degrees(Math.asin(Math.min(1, w / 2 / radius)));
   const arc = arcPoints(center, radius, 90 - half, 90 + half, tolerance);

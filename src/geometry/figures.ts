@@ -1,5 +1,6 @@
-import { degrees, type Mm, radians } from '../measure/units.ts';
-import { archedRing, arcPoints } from './curve.ts';
+import { type Mm, radians } from '../measure/units.ts';
+import { archedRing, arcPoints, arcTo, segmentRadius } from './curve.ts';
+import { add, distance, leftNormal, midpoint, scale, subtract } from './point.ts';
 import { boxOfPoints } from './ring.ts';
 import type { Box, Point, Ring } from './shape.ts';
 import { SAME_LENGTH } from './tolerance.ts';
@@ -59,25 +60,16 @@ export function ribbonRing({ x, y, w, h }: Box, notch: Mm): Ring {
   ];
 }
 
-/** An arc over the chord from `a` to `b`, bowed to the right of the way by `rise`; both ends included. */
+/** An arc over the chord from `a` to `b`, bowed to the right of the way by `rise`, to its left where that is negative. */
 function bow(a: Point, b: Point, rise: Mm): Point[] {
-  const half = Math.hypot(b.x - a.x, b.y - a.y) / 2;
-  const side = Math.abs(rise);
-  const radius = (half * half + side * side) / (2 * side);
-  const turn = Math.sign(rise);
-  const [ux, uy] = [(b.x - a.x) / (2 * half), (b.y - a.y) / (2 * half)];
-  const back = turn * (radius - side);
-  const center = { x: (a.x + b.x) / 2 - uy * back, y: (a.y + b.y) / 2 + ux * back };
-  const start = degrees(Math.atan2(a.y - center.y, a.x - center.x));
-  const sweep = turn * degrees(Math.asin(Math.min(1, half / radius)));
+  const right = scale(leftNormal(subtract(b, a)), -1);
+  const middle = midpoint(a, b);
+  const crown = add(middle, scale(right, rise));
+  const radius = segmentRadius(distance(a, b), rise);
+  const center = add(crown, scale(right, -radius));
+  const turn = rise > 0 ? 'left' : 'right';
   // By halves, so that the crown itself is one of the points.
-  const points = [
-    ...arcPoints(center, radius, start, start + sweep),
-    ...arcPoints(center, radius, start + sweep, start + 2 * sweep).slice(1),
-  ];
-  points[0] = a;
-  points[points.length - 1] = b;
-  return points;
+  return [...arcTo(center, a, crown, turn), ...arcTo(center, crown, b, turn).slice(1)];
 }
 
 /** The lower edge in `count` equal arcs that hang down by `depth`, half circles at most. */
@@ -112,12 +104,12 @@ export type CornerCut = 'rounded' | 'coved' | 'clipped' | 'stepped';
 export function corneredRing({ x, y, w, h }: Box, cut: CornerCut, size: Mm): Ring {
   const s = Math.min(size, w / 2, h / 2);
   const corners = [
-    { at: { x: x + w, y }, from: 270, sx: -1, sy: 1 },
-    { at: { x: x + w, y: y + h }, from: 0, sx: -1, sy: -1 },
-    { at: { x, y: y + h }, from: 90, sx: 1, sy: -1 },
-    { at: { x, y }, from: 180, sx: 1, sy: 1 },
+    { at: { x: x + w, y }, sx: -1, sy: 1 },
+    { at: { x: x + w, y: y + h }, sx: -1, sy: -1 },
+    { at: { x, y: y + h }, sx: 1, sy: -1 },
+    { at: { x, y }, sx: 1, sy: 1 },
   ];
-  return corners.flatMap(({ at, from, sx, sy }, i) => {
+  return corners.flatMap(({ at, sx, sy }, i) => {
     const inner = { x: at.x + sx * s, y: at.y + sy * s };
     // Walked to the left: a corner at the right of the foot is come to along the foot.
     const [level, upright] = [
@@ -125,9 +117,8 @@ export function corneredRing({ x, y, w, h }: Box, cut: CornerCut, size: Mm): Rin
       { x: at.x, y: inner.y },
     ];
     const [first, last] = i % 2 === 0 ? [level, upright] : [upright, level];
-    const ends = (points: Point[]): Point[] => [first, ...points.slice(1, -1), last];
-    if (cut === 'rounded') return ends(arcPoints(inner, s, from, from + 90));
-    if (cut === 'coved') return ends(arcPoints(at, s, from - 90, from - 180));
+    if (cut === 'rounded') return arcTo(inner, first, last, 'left');
+    if (cut === 'coved') return arcTo(at, first, last, 'right');
     return cut === 'stepped' ? [first, inner, last] : [first, last];
   });
 }
@@ -139,6 +130,6 @@ export function withinArch(box: Box, rise: Mm, width: Mm): Ring | null {
   const s = Math.min(rise, box.w / 2, box.h);
   if (s <= SAME_LENGTH) return archedRing(inner, 0);
   // About the same center, so that the band is as wide everywhere.
-  const radius = (box.w ** 2 / 4 + s ** 2) / (2 * s) - width;
+  const radius = segmentRadius(box.w, s) - width;
   return archedRing(inner, radius - Math.sqrt(Math.max(0, radius ** 2 - inner.w ** 2 / 4)));
 }

@@ -1,5 +1,5 @@
-import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
-import { archedRing, arcPoints, ellipseRing } from './curve.ts';
+import { type Deg, type Mm, radians } from '../measure/units.ts';
+import { archedRing, arcTo, ellipseRing, segmentRadius } from './curve.ts';
 import type { Box, Point, Ring } from './shape.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
@@ -9,22 +9,8 @@ import { SAME_LENGTH } from './tolerance.ts';
  */
 type Half = readonly Point[];
 
-const directionOf = (center: Point, p: Point): Deg => degrees(Math.atan2(p.y - center.y, p.x - center.x));
-
-/** Points of an arc about a center between two points of it, turning left or right by less than half a turn. */
-function arcTo(center: Point, from: Point, to: Point, turn: 'left' | 'right'): Point[] {
-  const radius = Math.hypot(from.x - center.x, from.y - center.y);
-  const start = directionOf(center, from);
-  const end = directionOf(center, to);
-  const around = turn === 'left' ? (end - start + 360) % 360 : -((start - end + 360) % 360);
-  const points = arcPoints(center, radius, start, start + around);
-  points[0] = from;
-  points[points.length - 1] = to;
-  return points;
-}
-
 /** Radius of a head struck from two centers on the springing line: (h2 + rise2) / 2h; the span itself where equilateral. */
-export const pointedRadius = (h: Mm, rise: Mm): Mm => (h * h + rise * rise) / (2 * h);
+export const pointedRadius = (h: Mm, rise: Mm): Mm => segmentRadius(2 * rise, h);
 
 /** Two arcs from centers on the springing line. A rise of half the span is a half circle; less is no pointed head. */
 function pointedHalf(h: Mm, rise: Mm): Half {

@@ -1,3 +1,4 @@
+import { segmentRadius } from '../geometry/curve.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
 import type { ArchFound, SegmentedArch } from './piece.ts';
@@ -5,12 +6,9 @@ import type { ArchFound, SegmentedArch } from './piece.ts';
 /** How far a straight segment falls short of its arc: radius * (1 - cos(angle / 2)), `angle` at the center. */
 export const sagitta = (radius: Mm, angle: Deg): Mm => radius * (1 - Math.cos(radians(angle) / 2));
 
-/** Radius of the circle over a chord `width` with the given rise: (w2 / 4 + r2) / 2r. */
-export const archRadius = (width: Mm, rise: Mm): Mm => (width * width) / 8 / rise + rise / 2;
-
 /** Figures of a head of the given width and rise; the whole arc spans 4 * atan(2 * rise / width). */
 export function segmentedArch(width: Mm, rise: Mm, segments: number): SegmentedArch {
-  const radius = archRadius(width, rise);
+  const radius = segmentRadius(width, rise);
   const angle = (4 * degrees(Math.atan2(2 * rise, width))) / segments;
   return {
     radius,

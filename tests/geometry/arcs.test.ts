@@ -1,25 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { areaOfBow, type BowedPoint, lengthOfBow, withArcs } from '../../src/geometry/arcs.ts';
+import { withArcs } from '../../src/geometry/arcs.ts';
 import { regionOfRings, subtract } from '../../src/geometry/clip.ts';
 import { archedRing, ellipseRing } from '../../src/geometry/curve.ts';
 import { quatrefoilRing, regularRing } from '../../src/geometry/figures.ts';
 import { regionOfBox, regionOfRing, ringsOf } from '../../src/geometry/region.ts';
-import { signedArea } from '../../src/geometry/ring.ts';
-
-function figures(outline: readonly BowedPoint[]) {
-  let [length, area] = [0, signedArea(outline)];
-  for (const [i, a] of outline.entries()) {
-    const b = outline[(i + 1) % outline.length] ?? a;
-    length += lengthOfBow(a, b, a.bulge);
-    area += areaOfBow(a, b, a.bulge);
-  }
-  return { length, area, arcs: outline.filter((p) => p.bulge !== 0).length };
-}
+import { figuresOf } from './bows.ts';
 
 describe('arcs of an outline', () => {
   it('tells a circle by its true area and way around', () => {
-    const round = figures(withArcs(ellipseRing({ x: 5, y: 7, w: 300, h: 300 }), true));
+    const round = figuresOf(withArcs(ellipseRing({ x: 5, y: 7, w: 300, h: 300 }), true));
     expect(round.arcs).toBeLessThanOrEqual(3);
     expect(round.length).toBeCloseTo(Math.PI * 300, 4);
     expect(round.area).toBeCloseTo(Math.PI * 150 * 150, 2);
@@ -42,7 +32,7 @@ describe('arcs of an outline', () => {
             archedRing(box, rise),
             ...ringsOf(regionOfRings([archedRing(box, rise)], 'nonzero')),
           ]) {
-            const found = figures(withArcs(ring, true));
+            const found = figuresOf(withArcs(ring, true));
             expect(found.arcs).toBeLessThanOrEqual(2);
             expect(Math.abs(found.length - length)).toBeLessThan(0.02);
             expect(Math.abs(found.area / area - 1)).toBeLessThan(1e-5);
@@ -61,7 +51,7 @@ describe('arcs of an outline', () => {
       ),
       regionOfRing(ellipseRing({ x: 300, y: -100, w: 200, h: 200 })),
     );
-    const all = ringsOf(region).map((ring) => figures(withArcs(ring, true)));
+    const all = ringsOf(region).map((ring) => figuresOf(withArcs(ring, true)));
     const area = all.reduce((sum, f) => sum + f.area, 0);
     // A circle of 50, and a quarter of one of 100.
     expect(area).toBeCloseTo(400 * 300 - Math.PI * 2500 - (Math.PI * 10_000) / 4, 0);
@@ -71,13 +61,13 @@ describe('arcs of an outline', () => {
   it('leaves alone what was drawn with corners: an octagon, a 24-gon, an arch of boards', () => {
     for (const sides of [8, 12, 24]) {
       const ring = regularRing({ x: 0, y: 0, w: 600, h: 600 }, sides);
-      expect(figures(withArcs(ring, true))).toMatchObject({ arcs: 0 });
+      expect(figuresOf(withArcs(ring, true))).toMatchObject({ arcs: 0 });
       expect(withArcs(ring, true)).toHaveLength(sides);
     }
   });
 
   it('tells lobes that turn into each other apart', () => {
-    const found = figures(withArcs(quatrefoilRing({ x: 0, y: 0, w: 400, h: 400 }), true));
+    const found = figuresOf(withArcs(quatrefoilRing({ x: 0, y: 0, w: 400, h: 400 }), true));
     expect(found.arcs).toBe(4);
     // Four half circles about a square.
     expect(found.area).toBeCloseTo(200 * 200 + 2 * Math.PI * 100 * 100, 1);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { areaOfBow, lengthOfBow, withArcs } from '../../src/geometry/arcs.ts';
+import { withArcs } from '../../src/geometry/arcs.ts';
 import {
   basketRadii,
   fourCenteredRadius,
@@ -10,6 +10,7 @@ import {
 } from '../../src/geometry/heads.ts';
 import { boxOfPoints, signedArea } from '../../src/geometry/ring.ts';
 import { FLATNESS } from '../../src/geometry/tolerance.ts';
+import { figuresOf } from './bows.ts';
 
 /**
  * Constructions: pointed heads, Manual of Purpose-Made Woodworking Joinery and Bloxam, Gothic Architecture; three
@@ -24,14 +25,8 @@ function head(name: Head, span: number, rise: number, radius = 0) {
   const foot = 100;
   const box = { x: 0, y: 0, w: span * mm, h: rise * mm + foot };
   const outline = withArcs(headedRing(name, box, rise * mm, radius * mm), true);
-  let [length, area] = [0, signedArea(outline)];
-  for (const [i, a] of outline.entries()) {
-    const b = outline[(i + 1) % outline.length] ?? a;
-    area += areaOfBow(a, b, a.bulge);
-    if (a.bulge !== 0) length += lengthOfBow(a, b, a.bulge);
-  }
-  const arcs = outline.filter((p) => p.bulge !== 0).length;
-  return { arcs, length: length / mm, area: (area - box.w * foot) / mm / mm };
+  const { arcs, bowed, area } = figuresOf(outline);
+  return { arcs, length: bowed / mm, area: (area - box.w * foot) / mm / mm };
 }
 
 describe('heads of arches', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { archRadius, sagitta, segmentedArch } from '../../src/joinery/arch.ts';
+import { segmentRadius } from '../../src/geometry/curve.ts';
+import { sagitta, segmentedArch } from '../../src/joinery/arch.ts';
 import { cornerMiter, endRun } from '../../src/joinery/miter.ts';
 
 describe('miters of a corner', () => {
@@ -19,8 +20,8 @@ describe('arches', () => {
   });
 
   it('have the radius over chord and rise', () => {
-    expect(archRadius(600, 300)).toBeCloseTo(300, 9);
-    expect(archRadius(8, 2)).toBeCloseTo(5, 9);
+    expect(segmentRadius(600, 300)).toBeCloseTo(300, 9);
+    expect(segmentRadius(8, 2)).toBeCloseTo(5, 9);
   });
 
   it('of segments share the arc evenly', () => {
