@@ -9,7 +9,7 @@ import type {
   Run,
   Strip,
 } from '../../design/schema.ts';
-import { turnedDown } from '../place/outlines.ts';
+import { upsideDown } from '../place/outlines.ts';
 
 /** The mirror image of a part's own make, in the same box: axis x turns left and right about. */
 export function reflectPart(part: Part, axis: Axis): Part {
@@ -82,7 +82,7 @@ function reflectRun({ path, side, ends }: Pick<Run, 'path' | 'side' | 'ends'>, a
 
 /** Named outlines are the same from left to right. */
 function reflectShape(shape: PanelShape, axis: Axis): PanelShape {
-  if (shape.form !== 'polygon') return axis === 'y' ? turnedDown(shape) : shape;
+  if (shape.form !== 'polygon') return axis === 'y' ? upsideDown(shape) : shape;
   return {
     ...shape,
     points: shape.points.map(({ u, v }) => (axis === 'x' ? { u: 1 - u, v } : { u, v: 1 - v })),

@@ -13,6 +13,7 @@ import {
 import { headedRing } from '../../geometry/heads.ts';
 import type { Box, Ring } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import type { Mm } from '../../measure/units.ts';
 
 type Form = PanelShape['form'];
 type Shape<F extends Form> = Extract<PanelShape, { form: F }>;
@@ -34,8 +35,8 @@ interface Outline<F extends Form> {
   /** The figure as it is at first in a box of this size. */
   readonly first: (box: Pick<Box, 'w' | 'h'>) => Shape<F>;
   readonly measures: { readonly [M in Asked<F>]: Measure };
-  /** It looks up or down; the ring is drawn as it looks `up`. */
-  readonly looks?: true;
+  /** It looks up or down; this is the way that it is drawn. */
+  readonly looks?: 'up' | 'down';
   /** It is set by its middle. */
   readonly middle?: true;
   /** Its borders, the outer one first, counterclockwise. */
@@ -56,7 +57,7 @@ const byRise = <S extends ByRise>(form: S['form'], share: number) => ({
   family: 'head' as const,
   first: (box: Pick<Box, 'w' | 'h'>) => ({ form, rise: firstRise(box, share) }) as S,
   measures: { rise: LENGTH },
-  looks: true as const,
+  looks: 'up' as const,
   rings: (box: Box, { rise }: ByRise) => [headedRing(form, box, rise)],
 });
 
@@ -66,11 +67,27 @@ const byTwo = <S extends ByTwo>(form: S['form'], share: number, radius: number) 
   first: (box: Pick<Box, 'w' | 'h'>) =>
     ({ form, rise: firstRise(box, share), radius: Math.max(1, (box.w / 2) * radius) }) as S,
   measures: { rise: LENGTH, radius: LENGTH },
-  looks: true as const,
+  looks: 'up' as const,
   rings: (box: Box, shape: ByTwo) => [headedRing(form, box, shape.rise, shape.radius)],
 });
 
-const COUNT: Measure = { kind: 'count', min: 1, max: 60 };
+type Edged = Shape<'scalloped' | 'waved'>;
+
+/** A board whose lower edge is shaped, at first `count` times and to a share of its width. */
+const edged = <S extends Edged>(
+  form: S['form'],
+  count: number,
+  share: number,
+  ring: (box: Box, count: number, depth: Mm) => Ring,
+) => ({
+  family: 'edge' as const,
+  first: ({ w, h }: Pick<Box, 'w' | 'h'>) =>
+    ({ form, count, depth: Math.max(1, Math.min(w * share, h / 2)), toward: 'down' }) as S,
+  measures: { count: { kind: 'count', min: 1, max: 60 } as const, depth: LENGTH },
+  looks: 'down' as const,
+  rings: (box: Box, { count, depth }: Edged) => [ring(box, count, depth)],
+});
+
 const SIDES: Measure = { kind: 'count', min: 3, max: 24 };
 
 /** Outlines that are told by their name and a few measures. A new one is a line here, one of the schema, and its words. */
@@ -88,7 +105,7 @@ export const OUTLINES: { readonly [F in Exclude<Form, 'rectangle' | 'polygon'>]:
     family: 'head',
     first: ({ w, h }) => ({ form: 'arched', rise: Math.max(1, Math.min(w / 2, h) / 2) }),
     measures: { rise: LENGTH },
-    looks: true,
+    looks: 'up',
     rings: (box, { rise }) => [archedRing(box, rise)],
   },
   // Struck from the springings: the span is the radius.
@@ -105,7 +122,7 @@ export const OUTLINES: { readonly [F in Exclude<Form, 'rectangle' | 'polygon'>]:
       width: Math.max(1, Math.min(w, h) / 8),
     }),
     measures: { rise: LENGTH, width: LENGTH },
-    looks: true,
+    looks: 'up',
     rings: (box, { rise, width }) => [archedRing(box, rise), ...ringed(withinArch(box, rise, width))],
   },
   round: {
@@ -149,35 +166,13 @@ export const OUTLINES: { readonly [F in Exclude<Form, 'rectangle' | 'polygon'>]:
     measures: { notch: LENGTH },
     rings: (box, { notch }) => [ribbonRing(box, notch)],
   },
-  scalloped: {
-    family: 'edge',
-    first: ({ w, h }) => ({
-      form: 'scalloped',
-      count: 6,
-      depth: Math.max(1, Math.min(w / 12, h / 2)),
-      toward: 'down',
-    }),
-    measures: { count: COUNT, depth: LENGTH },
-    looks: true,
-    rings: (box, { count, depth }) => [turned(scallopedRing(box, count, depth), box)],
-  },
-  waved: {
-    family: 'edge',
-    first: ({ w, h }) => ({
-      form: 'waved',
-      count: 4,
-      depth: Math.max(1, Math.min(w / 16, h / 2)),
-      toward: 'down',
-    }),
-    measures: { count: COUNT, depth: LENGTH },
-    looks: true,
-    rings: (box, { count, depth }) => [turned(wavedRing(box, count, depth), box)],
-  },
+  scalloped: edged<Shape<'scalloped'>>('scalloped', 6, 1 / 12, scallopedRing),
+  waved: edged<Shape<'waved'>>('waved', 4, 1 / 16, wavedRing),
 };
 
 const ringed = (ring: Ring | null): Ring[] => (ring ? [ring] : []);
 
-function inset(box: Box, width: number): Ring | null {
+function inset(box: Box, width: Mm): Ring | null {
   const [w, h] = [box.w - 2 * width, box.h - 2 * width];
   return w > SAME_LENGTH && h > SAME_LENGTH
     ? ellipseRing({ x: box.x + width, y: box.y + width, w, h })
@@ -191,31 +186,40 @@ const turned = (ring: Ring, box: Box): Ring =>
 /** A shape that is told by its name, and not by its corners. */
 export type NamedShape = Exclude<PanelShape, { form: 'rectangle' | 'polygon' }>;
 
-/** The table's entry of a shape, for what is asked of all alike. */
-export const outlineOf = (form: NamedShape['form']): Outline<NamedShape['form']> =>
-  OUTLINES[form] as unknown as Outline<NamedShape['form']>;
+/** An entry of the table, for what is asked of all alike. */
+interface AnyOutline extends Pick<Outline<Form>, 'family' | 'looks' | 'middle'> {
+  readonly first: (box: Pick<Box, 'w' | 'h'>) => NamedShape;
+  readonly measures: Readonly<Record<string, Measure>>;
+  readonly rings: (box: Box, shape: never) => readonly Ring[];
+}
+
+const ANY: Readonly<Record<NamedShape['form'], AnyOutline>> = OUTLINES;
+
+/** The table's entry of a form. */
+export const outlineOf = (form: NamedShape['form']): AnyOutline => ANY[form];
 
 export const isNamed = (shape: PanelShape): shape is NamedShape =>
   shape.form !== 'rectangle' && shape.form !== 'polygon';
 
-/** The borders of a named shape in its box, the outer one first. */
-export function ringsOfNamed(shape: NamedShape, box: Box): readonly Ring[] {
-  const rings = outlineOf(shape.form).rings(box, shape as never);
-  return 'toward' in shape && shape.toward === 'down' ? rings.map((ring) => turned(ring, box)) : rings;
+/** Which way a shape looks; null for one that is the same both ways. */
+export function lookOf(shape: PanelShape): 'up' | 'down' | null {
+  if (!isNamed(shape) || !outlineOf(shape.form).looks) return null;
+  return ('toward' in shape && shape.toward) || 'up';
 }
 
-/** Whether a shape looks up or down. */
-export const hasLook = (shape: PanelShape): shape is NamedShape & { readonly toward?: 'down' } =>
-  isNamed(shape) && outlineOf(shape.form).looks === true;
+/** The borders of a named shape in its box, the outer one first. */
+export function ringsOfNamed(shape: NamedShape, box: Box): readonly Ring[] {
+  const { rings, looks } = outlineOf(shape.form);
+  const drawn = rings(box, shape as never);
+  return lookOf(shape) === (looks ?? null) ? drawn : drawn.map((ring) => turned(ring, box));
+}
 
 /** The shape looking the other way, up for down; as it is where it looks nowhere. */
-export function turnedDown<S extends PanelShape>(shape: S): S {
-  if (!hasLook(shape)) return shape;
-  if (shape.toward === 'down') {
-    const { toward: _, ...up } = shape;
-    return up as S;
-  }
-  return { ...shape, toward: 'down' };
+export function upsideDown(shape: PanelShape): PanelShape {
+  const look = lookOf(shape);
+  if (look === null) return shape;
+  const { toward: _, ...up } = { toward: undefined, ...shape };
+  return (look === 'down' ? up : { ...up, toward: 'down' }) as PanelShape;
 }
 
 /** Whether a shape is set by its middle, as a clock is. */

@@ -12,7 +12,7 @@ import {
   OUTLINES,
   outlineOf,
   ringsOfNamed,
-  turnedDown,
+  upsideDown,
 } from '../../../src/layout/place/outlines.ts';
 import { regionOfShape } from '../../../src/layout/place/shape.ts';
 
@@ -54,13 +54,13 @@ describe.each(forms)('the outline “%s”', (form) => {
           // The crown of an arc may lie between two of its points.
           expect(Math.abs((own?.[side] ?? 0) - box[side])).toBeLessThan(2 * FLATNESS);
         }
-        const over = regionOfShape(turnedDown(shape), box);
+        const over = regionOfShape(upsideDown(shape), box);
         const mirrored = transformRegion(region, ({ x, y }) => ({ x, y: 2 * box.y + box.h - y }));
         if (outlineOf(form).looks) {
           const off = areaOf(over) - Math.abs(areaOf(mirrored));
           expect(Math.abs(off)).toBeLessThan(2e-4 * perimeterOf(region));
         }
-        expect(regionOfShape(turnedDown(turnedDown(shape)), box)).toEqual(region);
+        expect(regionOfShape(upsideDown(upsideDown(shape)), box)).toEqual(region);
       }),
       { numRuns: Number(process.env.SHOWFACE_RUNS ?? 25) },
     );

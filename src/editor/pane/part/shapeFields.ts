@@ -2,11 +2,12 @@ import type { PanelShape } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import {
   FAMILIES,
-  hasLook,
+  lookOf,
   type Measure,
   type NamedShape,
   OUTLINES,
   outlineOf,
+  upsideDown,
 } from '../../../layout/place/outlines.ts';
 import type { FormField } from '../../control/form/formField.ts';
 import { t, type WordKey } from '../../words/t.ts';
@@ -49,7 +50,7 @@ function firstOf(form: Form, box: Shaped['box']): PanelShape {
 function asked(form: NamedShape['form'], name: string, measure: Measure): ShapeField {
   const label = `shape.${name}` as WordKey;
   const when = ({ shape }: Shaped) => shape.form === form;
-  const held = ({ shape }: Shaped) => (shape as unknown as Record<string, never>)[name] as never;
+  const held = ({ shape }: Shaped) => (shape as Readonly<Record<string, unknown>>)[name] as never;
   const put = (next: number | string, { shape }: Shaped) => ({
     shape: { ...shape, [name]: next } as PanelShape,
   });
@@ -72,12 +73,6 @@ function asked(form: NamedShape['form'], name: string, measure: Measure): ShapeF
   }
 }
 
-/** Which way it looks; up is said by saying nothing. */
-function looking(shape: PanelShape, way: string): PanelShape {
-  const { toward: _, ...up } = { toward: undefined, ...shape };
-  return (way === 'down' ? { ...up, toward: 'down' } : up) as PanelShape;
-}
-
 /** The outline of a panel, opening, fitting or painted shape, and the measures that it asks for. */
 export const SHAPE_FIELDS: readonly ShapeField[] = [
   {
@@ -93,17 +88,17 @@ export const SHAPE_FIELDS: readonly ShapeField[] = [
     put: (form: Form, { box }) => ({ shape: firstOf(form, box) }),
   },
   ...NAMED.flatMap((form) =>
-    Object.entries<Measure>(outlineOf(form).measures).map(([name, measure]) => asked(form, name, measure)),
+    Object.entries(outlineOf(form).measures).map(([name, measure]) => asked(form, name, measure)),
   ),
   {
     is: 'choice',
     label: 'shape.toward',
-    when: ({ shape }) => hasLook(shape),
+    when: ({ shape }) => lookOf(shape) !== null,
     of: [
       { value: 'up', words: 'shape.up' },
       { value: 'down', words: 'shape.down' },
     ],
-    get: ({ shape }) => ('toward' in shape && shape.toward) || 'up',
-    put: (way: string, { shape }) => ({ shape: looking(shape, way) }),
+    get: ({ shape }) => lookOf(shape) ?? 'up',
+    put: (way, { shape }) => ({ shape: lookOf(shape) === way ? shape : upsideDown(shape) }),
   },
 ];
