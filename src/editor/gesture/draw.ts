@@ -1,16 +1,14 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design } from '../../design/schema.ts';
-import { preview } from '../../design/state.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { Grip } from '../../layout/snap/snapping.ts';
 import { structureOf } from '../../layout/structure.ts';
 import { tried } from '../document/document.ts';
 import type { Shown } from '../document/shown.ts';
-import { named } from '../edit/arrange.ts';
 import { type Created, createItem, DEFAULT_SIZE, madeAt, stockFor } from '../edit/create.ts';
 import { laidDown } from '../edit/lay.ts';
 import { nameOf } from '../edit/movable.ts';
-import type { Unnamed } from '../edit/naming.ts';
+import { namesFor, type Unnamed } from '../edit/naming.ts';
 import { editsToStandOut } from '../edit/standOut.ts';
 import { stocksOf } from '../shipped/tables.ts';
 import { propose } from '../state/propose.ts';
@@ -126,17 +124,18 @@ export function finishMade(store: EditorStore, drawn: Drawn, where: Unnamed['mad
   const { made, hand, snap } = drawn;
   const before = store.getState();
   const edits = (snap: Snap) => {
-    const { edits: making } = holding(before, { ...drawn, snap, made: whereSnapped({ ...drawn, snap }) });
-    return made.part ? named(edit.shown, making, [{ id: made.id, made: where }]) : making;
+    const making = holding(before, { ...drawn, snap, made: whereSnapped({ ...drawn, snap }) });
+    return made.part
+      ? [...making.edits, ...namesFor(making.shown, [{ id: made.id, made: where }])]
+      : making.edits;
   };
   const label = (there: Design) => t('did.add', { name: nameOf(there, made.id) });
-  const added = label(preview(edit, edits(snap)));
-  const size = t('say.size', {
+  const detail = t('say.size', {
     width: lengthText(edit.design, made.box.w),
     height: lengthText(edit.design, made.box.h),
   });
-  const options = { selection: [made.id], say: `${added}: ${size}`, held: new Set([made.id]) };
-  if (release(store, { hand, snap, edits, label, options })) {
+  const options = { selection: [made.id], held: new Set([made.id]) };
+  if (release(store, { hand, snap, edits, label, detail, options })) {
     store.setState((s) => ({ tool: 'select', tab: s.step === 'layout' ? 'part' : s.tab }));
   }
 }

@@ -107,7 +107,8 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
       release(store, {
         ...carried,
         label: () => label,
-        options: { held, say: `${label}: ${by.join(', ')}` },
+        detail: by.join(', '),
+        options: { held },
       });
     },
     cancel: () => clearGesture(store),

@@ -21,11 +21,16 @@ interface Released {
   readonly edits: (snap: Snap) => readonly Edit[];
   /** What was done, by the design that comes of it. */
   readonly label: (there: Design) => string;
-  readonly options: CommitOptions;
+  /** Said after the label. */
+  readonly detail: string;
+  readonly options: Omit<CommitOptions, 'say'>;
 }
 
 /** Commits what a gesture decided, and says beside the part what holds it now and what else may have been meant. */
-export function release(store: EditorStore, { hand, snap, edits, label, options }: Released): boolean {
+export function release(
+  store: EditorStore,
+  { hand, snap, edits, label, detail, options }: Released,
+): boolean {
   const before = store.getState().edit;
   const [only, ...more] = hand.parts;
   const isTold = only !== undefined && more.length === 0 && snap.rules.length > 0;
@@ -36,7 +41,8 @@ export function release(store: EditorStore, { hand, snap, edits, label, options 
   const held = isTold ? read(snap) : null;
   const next = held ? otherReadings(held, snap.next, read) : [];
   const taken = held?.edits ?? edits(snap);
-  if (!commit(store, taken, label(preview(before, taken)), options)) return false;
+  const did = label(preview(before, taken));
+  if (!commit(store, taken, did, { ...options, say: `${did}: ${detail}` })) return false;
   const { design, selection } = store.getState().edit;
   if (!held || !only) return true;
   const free = { ...read(asInHand(hand)), rules: [], says: t('release.isFree') };

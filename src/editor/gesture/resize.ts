@@ -92,8 +92,8 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
       clearGesture(store);
       if (!begun || !stretched) return;
       const label = t('did.resize', { name: selectionName(design, selection) });
-      const say = `${label}: ${sizeText(design, now, { x: 1, y: 1 })}`;
-      release(store, { ...stretched, label: () => label, options: { held, say } });
+      const detail = sizeText(design, now, { x: 1, y: 1 });
+      release(store, { ...stretched, label: () => label, detail, options: { held } });
     },
     cancel: () => clearGesture(store),
   };
