@@ -30,6 +30,8 @@ export const surrounds = (outer: Box, inner: Box, slack: Mm = 0): boolean =>
   inner.x + inner.w <= outer.x + outer.w + slack &&
   inner.y + inner.h <= outer.y + outer.h + slack;
 
+export const boxArea = ({ w, h }: Box): number => w * h;
+
 /** The area that two boxes share. */
 export function sharedArea(a: Box, b: Box): number {
   const across = Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x);

@@ -131,6 +131,9 @@ const uncutOf = (bar: Bar, kept: KeptResults): Outlined =>
 const seenOf = (length: Length, kept: KeptResults): Outlined[] =>
   kept.of(length, 'seen', [], () => length.seen.map(({ outer }) => outlined(length.bar, outer)));
 
+const stockOf = ({ stock }: LaidPart, stocks: ReadonlyMap<string, Stock>): Stock | null =>
+  stock === null ? null : (stocks.get(stock) ?? null);
+
 interface Stick {
   readonly laid: Laid<'strip'> | Laid<'run'>;
   readonly bars: readonly Bar[];
@@ -141,7 +144,7 @@ function sticksOf({ parts, stocks }: JoineryInput, kept: KeptResults): Stick[] {
   let count = 0;
   for (const laid of parts) {
     if (!isBars(laid)) continue;
-    const stock = laid.stock === null ? null : (stocks.get(laid.stock) ?? null);
+    const stock = stockOf(laid, stocks);
     const first = count;
     const bars = kept.of(laid, 'bars', [stock, first], () => barsOf(laid, stock, first));
     count += bars.length;
@@ -159,14 +162,14 @@ function sawAll(
 ): Length[] {
   const stockOfPart = new Map(works.map(({ bar }) => [bar.laid.id, bar.stock]));
   const neighbors = neighborsOf(meetings);
-  const stockOf = (id: string): Stock | null => stockOfPart.get(id) ?? null;
+  const madeOf = (id: string): Stock | null => stockOfPart.get(id) ?? null;
   return works.flatMap((work) => {
     const beside = neighbors.get(work.bar.index) ?? [];
-    const facts = [shop.fitAllowance, beside.length, ...beside, ...factsOf(work, stockOf)];
+    const facts = [shop.fitAllowance, beside.length, ...beside, ...factsOf(work, madeOf)];
     return kept.of(work.bar, 'sawn', facts, () =>
       sawBar(work, {
         fitAllowance: shop.fitAllowance,
-        stockOf,
+        stockOf: madeOf,
         against: (p, q) => touchOf(p, q, beside),
       }),
     );
@@ -211,7 +214,7 @@ function piecesOf(
       return kept.of(laid, 'pieces', [shop.fitAllowance, ...own], () => stickPieces(own, shop.fitAllowance));
     }
     if (!isSheet(laid)) return [];
-    const stock = laid.stock === null ? null : (stocks.get(laid.stock) ?? null);
+    const stock = stockOf(laid, stocks);
     return kept.of(laid, 'pieces', [stock], () => sheetPieces(laid, stock));
   });
 }

@@ -6,6 +6,7 @@ import { boxesMeet } from '../geometry/region.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Joint, nameOf } from './cells.ts';
+import { findOnce } from './once.ts';
 import type { PatternWords } from './words.ts';
 
 const ARM: Mm = 5;
@@ -72,15 +73,11 @@ export function marksOf(joint: Joint, weigh: Weigh = FREE): Point[] {
 }
 
 /** The marks of every joint, found once for the two pages that it joins. */
-export function marksOnce(weigh: Weigh): (joint: Joint) => Point[] {
-  const known = new Map<string, Point[]>();
-  return (joint) => {
-    const key = [upright(joint), joint.at, joint.from, joint.to].join();
-    const marks = known.get(key) ?? marksOf(joint, weigh);
-    known.set(key, marks);
-    return marks;
-  };
-}
+export const marksOnce = (weigh: Weigh): ((joint: Joint) => Point[]) =>
+  findOnce(
+    (joint) => [upright(joint), joint.at, joint.from, joint.to],
+    (joint) => marksOf(joint, weigh),
+  );
 
 function mark(p: Point): DrawItem[] {
   const look = { stroke: INK.line, width: WEIGHT.thin };

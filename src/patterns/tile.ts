@@ -6,6 +6,7 @@ import { isInch } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
 import { bestGrid, coarseOf, coverOf, type Parting } from './grid.ts';
 import { inkOf } from './ink.ts';
+import { findOnce } from './once.ts';
 import { boxedItems, pagesOf } from './page.ts';
 import { type PageSetup, type Sheet, sheetsOf } from './paper.ts';
 import type { PatternSet } from './result.ts';
@@ -45,17 +46,6 @@ function before(a: readonly number[], b: readonly number[]): boolean {
   return false;
 }
 
-/** What is found of boxes, found once for each that is asked for. */
-function eachBoxOnce<R>(find: (box: Box) => R): (box: Box) => R {
-  const known = new Map<string, R>();
-  return (box) => {
-    const key = [box.x, box.y, box.w, box.h].join();
-    const found = known.get(key) ?? find(box);
-    known.set(key, found);
-    return found;
-  };
-}
-
 /**
  * Tiles a drawing of any size on paper, in true size: as few pages as turning the paper and shifting the
  * grid can make, pages without ink left out. Null when the paper's margins and overlap leave no room.
@@ -77,7 +67,10 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
     height: drawing.height,
   };
   if (!box || !main) return { ...base, rows: 0, columns: 0, turned: false, pages: [] };
-  const coarse = eachBoxOnce((on) => coarseOf(ink, on));
+  const coarse = findOnce(
+    ({ x, y, w, h }: Box) => [x, y, w, h],
+    (on) => coarseOf(ink, on),
+  );
   const partingsOn = (sheet: Sheet): Parting[] => {
     const cover = coverOf({ main, box }, sheet);
     // As many pages in a row, but they may be shifted over what they are made for.

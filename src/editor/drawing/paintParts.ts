@@ -1,6 +1,6 @@
 import type { KeepClear } from '../../bed/bed.ts';
 import type { ShadowArea } from '../../finish/shadow.ts';
-import { boxAroundBoth } from '../../geometry/box.ts';
+import { boxArea, boxAroundBoth } from '../../geometry/box.ts';
 import { boxesMeet, boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import type { LaidPart } from '../../layout/laid.ts';
@@ -124,7 +124,7 @@ function join(areas: Box[], added: Box): void {
   for (let i = 0; i < areas.length; ) {
     const other = areas[i];
     const both = other && boxAroundBoth(area, other);
-    if (both && sizeOf(both) <= MOST_WASTE * (sizeOf(area) + sizeOf(other))) {
+    if (both && boxArea(both) <= MOST_WASTE * (boxArea(area) + boxArea(other))) {
       area = both;
       areas.splice(i, 1);
       i = 0;
@@ -132,8 +132,6 @@ function join(areas: Box[], added: Box): void {
   }
   areas.push(area);
 }
-
-const sizeOf = ({ w, h }: Box): number => w * h;
 
 /** Whole pixels of the screen around a box. */
 function onPixels(box: Box, ratio: number): Box {

@@ -1,6 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Part } from '../../design/schema.ts';
-import { surrounds } from '../../geometry/box.ts';
+import { boxArea, surrounds } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { partOf } from '../../layout/reference.ts';
@@ -211,21 +211,21 @@ class Naming {
       // A panel on a panel is told by its place: “panel panel” tells nothing.
       one.kind !== part.kind &&
       (this.waiting.has(one.id) || one.name.length <= SHORT) &&
-      areaOf(this.boxOf(one)) <= GROUND * areaOf(this.face);
+      boxArea(this.boxOf(one)) <= GROUND * boxArea(this.face);
     if (part.kind === 'run') {
       const framed = [...this.parts.values()].filter((one) => {
         const inner = this.boxOf(one);
-        return isTelling(one) && surrounds(box, inner, SAME_LENGTH) && areaOf(inner) >= FRAMED * areaOf(box);
+        return (
+          isTelling(one) && surrounds(box, inner, SAME_LENGTH) && boxArea(inner) >= FRAMED * boxArea(box)
+        );
       });
-      const [largest] = framed.sort((a, b) => areaOf(this.boxOf(b)) - areaOf(this.boxOf(a)));
+      const [largest] = framed.sort((a, b) => boxArea(this.boxOf(b)) - boxArea(this.boxOf(a)));
       if (largest) return largest;
     }
     const under = this.parts.get(partOf(part.on) ?? '');
     return isTelling(under) ? under : null;
   }
 }
-
-const areaOf = ({ w, h }: Box): number => w * h;
 
 /** The way by which all of many parts are told apart; the shortest for a few, null where they have to be counted. */
 function telling(alike: readonly Told[]): number | null {

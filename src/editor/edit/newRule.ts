@@ -1,6 +1,6 @@
 import { edgeOf } from '../../design/field.ts';
 import type { Axis, Edge, Part, Rule, RuleKind } from '../../design/schema.ts';
-import { surrounds } from '../../geometry/box.ts';
+import { boxArea, surrounds } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { boxOfReference, edgeOfBox } from '../document/edges.ts';
 import { boundsFor, type Shown } from '../document/shown.ts';
@@ -124,8 +124,9 @@ export function proposed(
   const on = layout.parts.find((laid) => laid.part === part.id)?.on ?? 'face';
   const beneath = design.parts.some(({ id }) => id === on) || on === 'face' ? on : `level:${on}`;
   const under = boxOfReference(beneath, shown) ?? face.box;
-  const area = (b: Box) => b.w * b.h;
-  const [least] = [{ ...one(beneath), box: under }, ...frames].sort((a, b) => area(a.box) - area(b.box));
+  const [least] = [{ ...one(beneath), box: under }, ...frames].sort(
+    (a, b) => boxArea(a.box) - boxArea(b.box),
+  );
   return least ? one(least.to, least.inner) : one('face');
 }
 

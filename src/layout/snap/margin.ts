@@ -1,4 +1,5 @@
 import type { Edge } from '../../design/schema.ts';
+import { boxArea } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -8,7 +9,7 @@ import { type Container, type Offer, PREFERENCE, type SnapAxis } from './snappin
 
 /** What a margin is kept to: the innermost of what lies around, which the face is only of a bed without levels. */
 function innermost(on: SnapAxis): Container | null {
-  const area = (one: Container) => one.box.w * one.box.h;
+  const area = (one: Container) => boxArea(one.box);
   const isLess = (a: Container, b: Container) => area(a) < area(b) || (area(a) === area(b) && a.of < b.of);
   return on.containers
     .filter((one) => one.prefer <= PREFERENCE.level)

@@ -157,17 +157,15 @@ export const cuttingInput = ({ joinery, stocks, design, nodes }: Known) => ({
 
 /** The plan from the design to the shopping list, by the names that are told while it runs. */
 export const PLAN_STAGES: Readonly<Record<string, Partial<Stages<Known, PlanFacts>>>> = {
-  ...{
-    layout: FACE_STAGES,
-    lettering,
-    joinery,
-    cutting,
-    finish,
-    load,
-    fold,
-    fastening,
-    marks,
-    patterns,
-    shopping,
-  },
+  layout: FACE_STAGES,
+  lettering,
+  joinery,
+  cutting,
+  finish,
+  load,
+  fold,
+  fastening,
+  marks,
+  patterns,
+  shopping,
 };
