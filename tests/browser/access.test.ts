@@ -15,11 +15,11 @@ describe.each(['light', 'dark'] as const)('without violations, %s', (colorScheme
       expect({ where, found: await violations(page) }).toEqual({ where, found: [] });
     await find('the first page');
     await drop(page, plainDesign());
-    for (const step of STEPS) {
+    // The panes of the other steps are looked at with all that they hold in their own test.
+    for (const step of ['Bed', 'Layout'] as const) {
       await openStep(page, step);
       await find(step);
     }
-    await openStep(page, 'Layout');
     await page.getByRole('treeitem', { name: /Left stile/ }).click();
     await page.getByRole('tabpanel', { name: 'Left stile' }).waitFor();
     await find('a part selected');

@@ -29,6 +29,8 @@ export function openBrowser() {
         await browser.newContext({
           viewport: { width: 1440, height: 900 },
           reducedMotion: 'reduce',
+          // Each page would fetch all of the tool once more, to keep it; the tests of that let it.
+          serviceWorkers: 'block',
           ...options,
         }),
       ),

@@ -24,8 +24,9 @@ export const ARGS: readonly string[] = [
 export type Launch = { readonly executablePath: string } | { readonly channel: string };
 
 /**
- * A browser to test with: the one named by CHROME_BIN, one at a usual place, one that playwright knows, or
- * the one that comes as a package (Linux on x64 only). Says what is missing when there is none.
+ * A browser to test with: the one named by CHROME_BIN; on Linux the one that comes as a package, which draws no windows
+ * and takes two thirds of the time of an installed one (x64 only); one at a usual place; one that playwright knows.
+ * Says what is missing when there is none.
  */
 export async function findBrowser(): Promise<Launch> {
   const named = process.env.CHROME_BIN;
@@ -33,6 +34,8 @@ export async function findBrowser(): Promise<Launch> {
     if (!existsSync(named)) throw new Error(`CHROME_BIN names ${named}, which is not there.`);
     return { executablePath: named };
   }
+  if (process.platform === 'linux' && process.arch === 'x64')
+    return { executablePath: await packagedBrowser() };
   const usual = USUAL.find((path) => existsSync(path));
   if (usual) return { executablePath: usual };
   if (process.platform !== 'linux') {
@@ -44,8 +47,6 @@ export async function findBrowser(): Promise<Launch> {
       }
     }
   }
-  if (process.platform === 'linux' && process.arch === 'x64')
-    return { executablePath: await packagedBrowser() };
   throw new Error(
     'No browser for the browser tests was found. Install Chromium or Chrome, or set CHROME_BIN to the path of one.',
   );

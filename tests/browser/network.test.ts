@@ -44,7 +44,7 @@ const planned = (page: Page) =>
 
 describe('a whole journey', () => {
   it('asks nothing of any other address, and runs within the policy', async () => {
-    const device = await context({ acceptDownloads: true });
+    const device = await context({ acceptDownloads: true, serviceWorkers: 'allow' });
     const watched = await watch(device);
     const page = await device.newPage();
     await page.goto(inject('app'));

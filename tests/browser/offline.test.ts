@@ -17,7 +17,7 @@ const stored = (page: Page) => page.getByText('from now on it starts without a n
 describe('without a network', () => {
   it('starts, plans with its fonts, and shows the saw, after one visit', async () => {
     const server = await serveFolder(inject('built'));
-    const device = await context();
+    const device = await context({ serviceWorkers: 'allow' });
     const first = await go(device, server);
     await stored(first);
     await first.close();
@@ -43,7 +43,7 @@ describe('without a network', () => {
 describe('a newer version', () => {
   it('waits until it is taken, keeps the design, and never starts another tab anew', async () => {
     const server = await serveFolder(inject('built'));
-    const device = await context();
+    const device = await context({ serviceWorkers: 'allow' });
     const first = await go(device, server);
     await stored(first);
     await drop(first, plainDesign());

@@ -10,7 +10,7 @@ interface Watched {
 
 describe('what the person did not move', () => {
   it('stands still in every pane while edits are followed, and no pane changes its width', async () => {
-    const { page, errors } = await visit(await context());
+    const { page, errors } = await visit(await context({ serviceWorkers: 'allow' }));
     await drop(page, plainDesign());
     await page.getByRole('treeitem', { name: /Door panel/ }).click();
     for (const step of ['Wood', 'Checks', 'Paint', 'Fixing', 'Pages']) {
