@@ -3,6 +3,7 @@ import { openDesign } from '../design/open.ts';
 import { problemMessage } from '../design/problem.ts';
 import type { Design } from '../design/schema.ts';
 import { planFiles } from '../output/files.ts';
+import { PACKET_WORDS } from '../output/packet/words/words.ts';
 import { scriptsOf } from '../output/script/scripts.ts';
 import { plan } from '../plan/plan.ts';
 import type { Supplies } from '../plan/types.ts';
@@ -106,6 +107,7 @@ async function planAndWrite(
     voice.err(`${out} cannot be written: ${error instanceof Error ? error.message : String(error)}`);
     return 2;
   }
+  voice.out(PACKET_WORDS[result.language].cover.caution);
   voice.out(`${files.size} files written to ${out}:`);
   for (const [name, bytes] of files) voice.out(`  ${name}  ${bytes.length} bytes`);
   return 0;

@@ -6,7 +6,7 @@ import { misnamed } from './names.ts';
 
 const { context } = openBrowser();
 
-const STEPS = ['Bed', 'Layout', 'Checks', 'Wood', 'Paint', 'Letters', 'Fixing', 'Pages'] as const;
+const STEPS = ['Bed', 'Layout', 'Checks', 'Wood', 'Paint', 'Letters', 'Fastening', 'Pages'] as const;
 
 describe.each(['light', 'dark'] as const)('without violations, %s', (colorScheme) => {
   it('on the first page, on every step, with a part selected, and on a small screen', async () => {
@@ -96,8 +96,22 @@ describe('in a window of any size', () => {
   it('the page is as high as the window on every step', async () => {
     const { page } = await visit(await context());
     await drop(page, plainDesign());
+    const cautions = new Set<string>();
+    const hear = async () => {
+      for (const of of await page
+        .locator('.caution[data-hazard]')
+        .evaluateAll((all) => all.map((el) => `${(el as HTMLElement).dataset.hazard}: ${el.textContent}`)))
+        cautions.add(of);
+    };
     for (const step of STEPS) {
       await openStep(page, step);
+      if (step === 'Fastening')
+        for (const name of ['Brads & screws', 'Weight']) {
+          await page.getByRole('tab', { name }).click();
+          await page.locator('.caution[data-hazard]').waitFor();
+          await hear();
+        }
+      await hear();
       for (const [width, height] of [
         [844, 390],
         [390, 844],
@@ -109,6 +123,14 @@ describe('in a window of any size', () => {
         expect({ step, width, high }).toEqual({ step, width, high: height });
       }
     }
+    // Each hazard where the hand is; the one at the saw is in `reach.test.ts`.
+    expect([...cautions].sort()).toEqual([
+      expect.stringMatching(/^fastening: .*wires and pipes/),
+      expect.stringMatching(/^pages: .*printed square/),
+      expect.stringMatching(/^swing: .*pinch/),
+      expect.stringMatching(/^weight: .*latch/),
+      expect.stringMatching(/^wood: MDF dust is harmful/),
+    ]);
     await page.context().close();
   });
 

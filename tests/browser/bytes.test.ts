@@ -37,11 +37,11 @@ describe('the editor and the command', () => {
       KIOSK,
       [
         ['plan.json', 'Whole plan (JSON)'],
-        ['packet.pdf', 'Packet for the shop (PDF)'],
+        ['packet.pdf', 'Shop packet (PDF)'],
         ['patterns.pdf', 'Full-size patterns (PDF)'],
       ],
     ],
-    ['named', named, [['packet.pdf', 'Packet for the shop (PDF)']]],
+    ['named', named, [['packet.pdf', 'Shop packet (PDF)']]],
   ] as const)('write the same files of the %s design, byte for byte', async (out, path, files) => {
     const opened = openDesign(readFileSync(path, 'utf8'));
     if (!opened.ok) throw new Error(`${path} does not open`);
@@ -115,7 +115,7 @@ describe('a packet of three hundred parts', () => {
     const cdp = await page.context().newCDPSession(page);
     await cdp.send('Performance.enable');
     const before = await processorTimes(cdp);
-    const bytes = await exported(page, 'Packet for the shop (PDF)');
+    const bytes = await exported(page, 'Shop packet (PDF)');
     const after = await processorTimes(cdp);
     const [main, all] = [after.main - before.main, after.all - before.all];
     process.stdout.write(

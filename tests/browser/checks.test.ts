@@ -24,9 +24,9 @@ it('an overlap is mended in two acts: its pane opens at the top, shows each way 
 
   await step('Checks');
   // Three plates in the door panel are one message.
-  await page.getByText('So it is in 2 more places.').waitFor();
+  await page.getByText('The same in 2 more places.').waitFor();
   expect(await body.evaluate((el) => el.scrollTop)).toBe(0);
-  await page.getByText('1 to mend', { exact: true }).waitFor();
+  await page.getByText('1 error', { exact: true }).waitFor();
   // Nothing says below that all is clear of each other.
   expect(await page.getByText(/clear of each other/).count()).toBe(0);
   const mend = page.locator('.mends button').first();
@@ -34,11 +34,11 @@ it('an overlap is mended in two acts: its pane opens at the top, shows each way 
   const undo = page.getByRole('button', { name: /^Undo/ });
   expect(await undo.isDisabled()).toBe(true);
   await mend.click();
-  await page.getByText('So it is in 2 more places.').waitFor({ state: 'detached' });
-  await page.getByText('0 to mend', { exact: true }).waitFor();
+  await page.getByText('The same in 2 more places.').waitFor({ state: 'detached' });
+  await page.getByText('0 errors', { exact: true }).waitFor();
   await page.getByText(/clear of each other/).waitFor();
   await undo.click();
-  await page.getByText('1 to mend', { exact: true }).waitFor();
+  await page.getByText('1 error', { exact: true }).waitFor();
   expect(errors).toEqual([]);
   await page.context().close();
 });

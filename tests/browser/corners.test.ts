@@ -54,7 +54,7 @@ describe('the path tool', () => {
     await click(page, 8, 20);
     await page.keyboard.up('Alt');
     await page.getByRole('treeitem', { name: /frame/i }).waitFor();
-    expect(await page.getByRole('button', { name: /^Take away corner/ }).count()).toBe(4);
+    expect(await page.getByRole('button', { name: /^Delete corner/ }).count()).toBe(4);
     expect(await page.getByLabel('Closed: the last corner runs to the first').isChecked()).toBe(true);
     // The box begins at the first corner, 8 in and 20 in from the face's own.
     expect(await near(page, 3, 'left', 24)).toEqual(isNear(3, 'left'));
@@ -73,7 +73,7 @@ describe('the path tool', () => {
     await click(page, 30, 40);
     await page.keyboard.press('Enter');
     await page.getByRole('treeitem', { name: /trim/i }).waitFor();
-    expect(await page.getByRole('button', { name: /^Take away corner/ }).count()).toBe(2);
+    expect(await page.getByRole('button', { name: /^Delete corner/ }).count()).toBe(2);
     expect(errors).toEqual([]);
     await page.context().close();
   });
@@ -107,7 +107,7 @@ describe('corners of a polygon', () => {
 
     // A plus halfway along the lower edge becomes a corner 5 in below it: the box grows by that.
     await dragFreely(page, [20, 30], [20, 25]);
-    await expect.poll(() => page.getByRole('button', { name: /^Take away corner/ }).count()).toBe(4);
+    await expect.poll(() => page.getByRole('button', { name: /^Delete corner/ }).count()).toBe(4);
     expect(await near(page, 2, 'left', 10)).toEqual(isNear(2, 'left'));
     expect(await near(page, 1, 'bottom', 5)).toEqual(isNear(1, 'bottom'));
 
@@ -120,10 +120,10 @@ describe('corners of a polygon', () => {
     await page.locator('.canvas').focus();
     await page.keyboard.press('Shift+ArrowUp');
     await expect.poll(() => corner(page, 1, 'bottom').inputValue()).toBe('7"');
-    await page.getByRole('button', { name: 'Take away corner 2' }).click();
-    await expect.poll(() => page.getByRole('button', { name: /^Take away corner/ }).count()).toBe(3);
+    await page.getByRole('button', { name: 'Delete corner 2' }).click();
+    await expect.poll(() => page.getByRole('button', { name: /^Delete corner/ }).count()).toBe(3);
     // Three are the least.
-    expect(await page.getByRole('button', { name: 'Take away corner 1' }).isDisabled()).toBe(true);
+    expect(await page.getByRole('button', { name: 'Delete corner 1' }).isDisabled()).toBe(true);
     await page.locator('.canvas').focus();
     for (let i = 0; i < 6; i++) await page.keyboard.press('Control+z');
     await expect.poll(() => corner(page, 3, 'left').inputValue()).toBe('10"');

@@ -135,7 +135,7 @@ describe('on the drawing', () => {
     await expect.poll(() => bridges.count()).toBe(1);
     // Pressed once more where the focus went, the key leaves the sign alone.
     await page.keyboard.press('Delete');
-    await page.getByRole('button', { name: 'Take away bridge 1 of island 1' }).click();
+    await page.getByRole('button', { name: 'Delete bridge 1 of island 1' }).click();
     await expect.poll(() => bridges.count()).toBe(0);
     const loose = page.getByText(/would fall out/).first();
     await page.getByRole('tab', { name: 'Making' }).click();
@@ -299,7 +299,7 @@ describe('frames and arrays', () => {
     await drop(page, plainDesign());
     await page.getByRole('treeitem', { name: /Left stile/ }).click();
     await page.getByText('Repeat it').click();
-    await page.getByRole('button', { name: 'Make an array' }).click();
+    await page.getByRole('button', { name: 'Make a row' }).click();
     const places = page.getByRole('table', { name: 'One by one' }).getByRole('button');
     await expect.poll(() => places.count()).toBe(3);
     // Stiles of 2 1/2 in with 2 in between: the second one runs from 9 1/2 to 12 in.
@@ -390,7 +390,7 @@ describe('rules that fight', () => {
     await page.getByRole('treeitem', { name: /Door panel/ }).click();
     await page.getByText('This cannot hold together with:').waitFor();
     await expect.poll(() => field(page, 'From the left').inputValue()).toBe('10"');
-    await page.getByRole('button', { name: 'Let that one go' }).click();
+    await page.getByRole('button', { name: 'Remove that one' }).click();
     await expect.poll(() => field(page, 'From the left').inputValue()).toBe('14"');
     expect(await page.getByText('This cannot hold together with:').count()).toBe(0);
     await page.context().close();

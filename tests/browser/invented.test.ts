@@ -54,7 +54,7 @@ async function layOut(person: Person, page: Page): Promise<void> {
   await person.pull([5.5, 5.5], [20, 39], 'a door');
   await person.tool('Draw a frame of molding');
   await person.pull([8, 8], [17.5, 36.5], 'its molding');
-  await person.tool('Place a fitting');
+  await person.tool('Place hardware');
   await person.pull([18.25, 20], [19.25, 21.5], 'its knob');
   await person.choose('Outline', 'Round');
   await person.tool('Paint a shape');
@@ -114,7 +114,7 @@ describe('an invented face from nothing', () => {
     await person.pull([-4, 4], [20.5, 40.5], 'a frame around the door');
     await page.getByRole('tab', { name: '4 selected' }).waitFor();
     await person.button('Mirror copy to the other side');
-    await page.getByRole('treeitem', { name: /^Right door fitting/ }).waitFor();
+    await page.getByRole('treeitem', { name: /^Right door hardware/ }).waitFor();
     const all = await exportAll(person, page);
     for (const name of ['packet.pdf', 'patterns.pdf', 'cut-list.csv', 'face.dxf', 'face.png', 'plan.json'])
       expect(all).toContain(name);

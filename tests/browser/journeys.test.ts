@@ -69,7 +69,7 @@ describe('from a starter', () => {
       await expect.poll(() => page.locator('.title-block').textContent()).not.toContain('40 5/8"');
       await step('Bed');
       await page.getByRole('heading', { name: 'Width: what moves' }).waitFor();
-      await page.getByRole('button', { name: 'Take it' }).click();
+      await page.getByRole('button', { name: 'Use it' }).click();
       await expect.poll(() => field(page, 'Width').first().inputValue()).toBe('37 5/8"');
       await page.getByRole('button', { name: 'Undo: Changed the bed: Width' }).click();
       await expect.poll(() => field(page, 'Width').first().inputValue()).toBe(before);

@@ -24,7 +24,7 @@ describe('a design removed from the device', () => {
     await again.getByRole('menuitem', { name: 'Other designs' }).click();
     await again.getByRole('button', { name: `Remove “${name}”` }).click();
     await again.getByRole('button', { name: 'Delete for good' }).click();
-    await expect.poll(() => again.getByText('Kept on this device').count()).toBe(0);
+    await expect.poll(() => again.getByText('Saved on this device').count()).toBe(0);
     await device.close();
   });
 });

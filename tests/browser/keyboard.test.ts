@@ -144,12 +144,12 @@ describe('by keyboard alone', () => {
     counted('sign');
 
     await keys.step(3, 'Checks');
-    await page.getByText('Nothing to mend. What was looked at:').waitFor({ timeout: 60_000 });
-    await page.getByText('Parts: 15.').waitFor();
+    await page.getByText('No problems found. Checked:').waitFor({ timeout: 60_000 });
+    await page.getByText('15 parts, on the face').waitFor();
     counted('checks');
 
     await keys.step(8, 'Pages');
-    await page.getByText(/^Pages: \d+, on Letter$/).waitFor();
+    await page.getByText(/^\d+ pages, on Letter$/).waitFor();
     const pages = await page.locator('.thumb').count();
     counted('pages');
 
@@ -160,7 +160,7 @@ describe('by keyboard alone', () => {
       const [file] = await Promise.all([page.waitForEvent('download'), keys.press('Enter')]);
       return (await PDFDocument.load(await bytesOf(file))).getPageCount();
     };
-    expect(await printed('p', 'Packet for the shop (PDF)')).toBeGreaterThan(8);
+    expect(await printed('s', 'Shop packet (PDF)')).toBeGreaterThan(8);
     counted('packet');
     process.stdout.write(`${keys.pressed} keys pressed: ${counts.join(', ')}\n`);
     expect(keys.pressed).toBeLessThanOrEqual(120);

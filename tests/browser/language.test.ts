@@ -53,7 +53,7 @@ describe('German', () => {
     }
     await expect.poll(() => page.locator('.face-cell').textContent()).toMatch(/\d+,\d mm × \d/);
     await page.getByRole('navigation').getByRole('button', { name: de['step.fixing'] }).click();
-    await page.getByText(/mit den Messlatten ab den beiden Bezugskanten/).waitFor({ timeout: 60_000 });
+    await page.getByText(/mit den Anreißlatten ab den beiden Bezugskanten/).waitFor({ timeout: 60_000 });
     await page.getByRole('navigation').getByRole('button', { name: de['step.wood'] }).click();
     await page
       .getByText(/Kiefer/)

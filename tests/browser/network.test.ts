@@ -4,7 +4,7 @@ import { field, openBrowser, starterName } from './bench.ts';
 
 const { context } = openBrowser();
 
-const STEPS = ['Bed', 'Layout', 'Checks', 'Wood', 'Paint', 'Letters', 'Fixing', 'Pages'] as const;
+const STEPS = ['Bed', 'Layout', 'Checks', 'Wood', 'Paint', 'Letters', 'Fastening', 'Pages'] as const;
 
 interface Watch {
   /** Requests to anywhere but the app's own address. */
@@ -58,7 +58,7 @@ describe('a whole journey', () => {
     }
     await page.getByRole('button', { name: 'Settings' }).click();
     await page.keyboard.press('Escape');
-    for (const file of ['Packet for the shop (PDF)', 'Picture of the face (PNG)']) {
+    for (const file of ['Shop packet (PDF)', 'Picture of the face (PNG)']) {
       await page.getByRole('button', { name: 'Print & export' }).click();
       const saved = page.waitForEvent('download', { timeout: 60_000 });
       await page.getByRole('menuitem', { name: file }).click();

@@ -61,10 +61,10 @@ describe('a newer version', () => {
     await expect.poll(waits).toBe('installed');
     expect(await first.locator('[data-same-page]').count()).toBe(1);
 
-    await first.getByRole('button', { name: 'Take it now' }).click();
+    await first.getByRole('button', { name: 'Update now' }).click();
     await expect.poll(() => first.locator('[data-same-page]').count()).toBe(0);
     await first.getByRole('treeitem', { name: /Door panel/ }).waitFor();
-    await other.getByText('taken in another tab').waitFor();
+    await other.getByText('in use in another tab').waitFor();
     expect(await other.locator('[data-same-page]').count()).toBe(1);
     await device.close();
     await server.cut();

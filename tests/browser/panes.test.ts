@@ -23,7 +23,7 @@ const SUBS: Readonly<Record<string, readonly string[]>> = {
   Wood: ['Pieces', 'Boards & sheets', 'Shopping', 'Joints', 'Stock & saw'],
   Paint: ['Amounts', 'Finishes', 'Light'],
   Letters: ['Words', 'Look', 'Making', 'Reading'],
-  Fixing: ['Order of work', 'Brads & screws', 'Marks', 'Weight'],
+  Fastening: ['Order of work', 'Brads & screws', 'Marks', 'Weight'],
   Pages: ['Pages', 'Paper', 'Printer'],
 };
 
@@ -102,7 +102,7 @@ describe('the panes of the kiosk', () => {
     await openSub(page, 'Amounts');
     expect(await page.locator('.amounts tbody tr').count()).toBe(made.finish.uses.length);
 
-    await openStep(page, 'Fixing');
+    await openStep(page, 'Fastening');
     await openSub(page, 'Order of work');
     expect(await page.locator('.steps > li').count()).toBe(made.marks.steps.length);
     await openSub(page, 'Brads & screws');
@@ -116,7 +116,7 @@ describe('the panes of the kiosk', () => {
 
     await openStep(page, 'Pages');
     const pages = made.patterns.reduce((sum, s) => sum + s.pages.length, 0);
-    expect(await seen(page)).toContain(`Pages: ${pages}, on Letter`);
+    expect(await seen(page)).toContain(`${pages} pages, on Letter`);
     expect(await page.locator('.thumb').count()).toBe(pages);
     await page.locator('.thumb').first().click();
     await page.getByRole('dialog').waitFor();
@@ -153,11 +153,11 @@ describe('the panes of the kiosk', () => {
     const before = Number(await bridge.getAttribute('aria-valuenow'));
     await bridge.focus();
     for (let i = 0; i < 3; i++) await page.keyboard.press('ArrowLeft');
-    await page.getByText('Islands with bridges set by hand: 1.').waitFor();
+    await page.getByText('1 island with bridges set by hand.').waitFor();
     const turned = ((before + 15 + 540) % 360) - 180;
     await expect.poll(async () => Number(await bridge.getAttribute('aria-valuenow'))).toBe(turned);
     await undo(page).click();
-    await expect.poll(() => page.getByText('Islands with bridges set by hand').count()).toBe(0);
+    await expect.poll(() => page.getByText('with bridges set by hand').count()).toBe(0);
   });
 
   it('corrects the printer from what the ruler read, on the device', async () => {
@@ -168,7 +168,7 @@ describe('the panes of the kiosk', () => {
     // 99.2 % of the length that it should read.
     await across.fill(`${should.replace('"', '')} * 0.992`);
     await across.press('Enter');
-    await page.getByText('Printed at 99.2 × 100 % of true size; corrected.').waitFor();
+    await page.getByText('Printed at 99.2 × 100% of true size; corrected.').waitFor();
     const kept = await page.evaluate(() => localStorage.getItem('showface:printer'));
     expect(JSON.parse(kept ?? '{}').x).toBeCloseTo(0.992, 6);
     expect(await undo(page).isDisabled()).toBe(true);

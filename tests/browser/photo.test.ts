@@ -171,7 +171,7 @@ describe('a photo under the drawing', () => {
 
     // Taken away, it can be put back as it lay.
     await page.getByRole('navigation').getByRole('button', { name: 'Layout' }).click();
-    await page.getByRole('button', { name: 'Take it away' }).click();
+    await page.getByRole('button', { name: 'Remove it' }).click();
     await expect.poll(() => near(0.97, 0.03, COLORS[0][1])).toBe(false);
     await page.getByRole('button', { name: 'Put the last one back' }).click();
     await expect.poll(() => near(0.97, 0.03, COLORS[0][1]), { timeout: 20_000 }).toBe(true);

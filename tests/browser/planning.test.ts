@@ -48,7 +48,7 @@ describe('an export asked for right after an edit', () => {
     const { page } = await visit(await context());
     await drop(page, longLettering());
     await page.getByRole('button', { name: 'Print & export' }).click();
-    await page.getByRole('menuitem', { name: 'Packet for the shop (PDF)' }).click();
+    await page.getByRole('menuitem', { name: 'Shop packet (PDF)' }).click();
     let downloads = 0;
     page.on('download', () => downloads++);
     const status = page.locator('.export-status');
@@ -96,7 +96,7 @@ describe('an export of a design with errors', () => {
     await ask();
     expect(downloads).toBe(0);
     const coming = page.waitForEvent('download');
-    await doubt.getByRole('button', { name: 'Write it all the same' }).click();
+    await doubt.getByRole('button', { name: 'Write it anyway' }).click();
     expect((await bytesOf(await coming)).toString('utf8')).toContain('Second panel');
     expect(errors).toEqual([]);
     await page.context().close();

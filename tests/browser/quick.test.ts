@@ -255,7 +255,7 @@ describe.each(SLOW)('a pointer quicker than the page, $name', (slow) => {
     await page.getByRole('treeitem', { name: 'Bottom panel' }).waitFor();
     const view = () => page.locator('.canvas').getAttribute('data-left').then(Number);
     const left = await view();
-    await page.getByRole('radio', { name: /^Push the drawing/ }).click();
+    await page.getByRole('radio', { name: /^Pan the drawing/ }).click();
     await hands.drag(a, { x: a.x + 40, y: a.y });
     await expect.poll(view).toBeCloseTo(left + 40, 0);
     await page.getByRole('radio', { name: 'Select and move' }).click();

@@ -80,7 +80,7 @@ describe('every control that disappears hands its focus on', () => {
     await press(pane.getByRole('button', { name: 'Hold it so' }));
     await inFocus(add);
     // Of three rules the first goes: the next one's button has the focus; the last one's goes to what follows.
-    const drops = pane.getByRole('button', { name: /^Let go of the rule/ });
+    const drops = pane.getByRole('button', { name: /^Remove the rule/ });
     expect(await drops.count()).toBe(3);
     await press(drops.first());
     await expect.poll(() => drops.count()).toBe(2);
@@ -96,14 +96,14 @@ describe('every control that disappears hands its focus on', () => {
     const { page } = await open(ruledDesign());
     await openStep(page, 'Checks');
     const pane = page.getByRole('tabpanel', { name: 'Checks' });
-    await press(pane.getByRole('button', { name: /^Let this one go/ }).first());
-    await expect.poll(() => pane.getByRole('button', { name: /^Let this one go/ }).count()).toBe(0);
+    await press(pane.getByRole('button', { name: /^Remove this one/ }).first());
+    await expect.poll(() => pane.getByRole('button', { name: /^Remove this one/ }).count()).toBe(0);
     await expect
       .poll(() => page.evaluate(() => document.activeElement?.closest('.pane') !== null))
       .toBe(true);
     await press(undo(page));
     await expect.poll(() => undo(page).isDisabled()).toBe(true);
-    await inFocus(page.getByRole('button', { name: /^Do again/ }));
+    await inFocus(page.getByRole('button', { name: /^Redo/ }));
     await page.context().close();
   });
 
@@ -138,7 +138,7 @@ describe('arrow keys on a part that rules hold', () => {
     await alert.waitFor({ state: 'detached' });
     await expect.poll(() => heard(page)).toMatch(/^Door panel: .* from the bottom/m);
     await page.keyboard.press('ArrowRight');
-    await press(alert.getByRole('button', { name: 'Let go and move' }));
+    await press(alert.getByRole('button', { name: 'Remove the rule and move' }));
     await inFocus(page.locator('.canvas'));
     await expect.poll(() => heard(page)).toMatch(/^Door panel: .* from the left/m);
     // One step back: the rule holds again.
@@ -162,7 +162,7 @@ describe('single keys', () => {
     for (const at of [
       undo(page),
       page.getByRole('treeitem').first(),
-      page.getByRole('radio', { name: 'Push' }),
+      page.getByRole('radio', { name: 'Pan', exact: true }),
     ]) {
       await at.focus();
       for (const key of ['+', '=', '-', '?', '0']) await page.keyboard.press(key);
@@ -196,7 +196,7 @@ describe('a layout that breaks', () => {
     const step = page.getByRole('navigation').getByRole('button', { name: 'Checks' });
     await openStep(page, 'Checks');
     const count = async () =>
-      Number(/(\d+) to mend or look at/.exec((await step.textContent()) ?? '')?.[1] ?? 0);
+      Number(/(\d+) to fix or look at/.exec((await step.textContent()) ?? '')?.[1] ?? 0);
     const listed = () => page.locator('.check-row.error, .check-row.warning').count();
     expect(await count()).toBe(await listed());
     const before = await count();
@@ -206,15 +206,15 @@ describe('a layout that breaks', () => {
     const height = field(page, 'Height');
     await height.fill('90');
     await height.press('Enter');
-    await expect.poll(() => heard(page)).toMatch(/Left stile: .* 30 inches higher/);
-    await expect.poll(() => heard(page), { timeout: 60_000 }).toMatch(/more to mend or look at, \d+ in all/);
+    await expect.poll(() => heard(page)).toMatch(/Left stile: .* 30 inches taller/);
+    await expect.poll(() => heard(page), { timeout: 60_000 }).toMatch(/more to fix or look at, \d+ in all/);
     const after = await count();
     expect(after).toBeGreaterThan(before);
-    expect(await heard(page)).toContain(`${after - before} more to mend or look at, ${after} in all.`);
+    expect(await heard(page)).toContain(`${after - before} more to fix or look at, ${after} in all.`);
     await undo(page).click();
     await expect
       .poll(() => heard(page), { timeout: 60_000 })
-      .toContain(`${after - before} fewer to mend or look at, ${before} in all.`);
+      .toContain(`${after - before} fewer to fix or look at, ${before} in all.`);
     await page.context().close();
   });
 });
@@ -230,7 +230,7 @@ describe('forced colors', () => {
     const rail = page.getByRole('navigation').getByRole('button');
     const marked: readonly (readonly [Locator, Locator])[] = [
       [rail.nth(1), rail.nth(0)],
-      [page.getByRole('radio', { name: 'Select' }), page.getByRole('radio', { name: 'Push' })],
+      [page.getByRole('radio', { name: 'Select' }), page.getByRole('radio', { name: 'Pan', exact: true })],
       [
         page.getByRole('treeitem', { name: /Left stile/ }),
         page.getByRole('treeitem', { name: /Right stile/ }),
@@ -263,6 +263,7 @@ describe('at the saw', () => {
     await page.locator('.saw-card').waitFor({ timeout: 60_000 });
     const piece = () => page.locator('.saw-what h2').textContent();
     const label = await page.locator('.saw-label').textContent();
+    expect(await page.locator('.caution[data-hazard=saw]').textContent()).toMatch(/hands clear of the blade/);
     expect(await page.title()).toBe(`Piece ${label} · Plain face · Showface`);
     const first = (await piece()) ?? '';
     await page.getByRole('button', { name: 'Next' }).click();
@@ -281,7 +282,7 @@ describe('at the saw', () => {
     await page.getByRole('button', { name: /^Mark as cut/ }).click();
     await expect
       .poll(() => spoken(page))
-      .toMatch(new RegExp(`^Piece ${label} ticked off. 1 of \\d+. Piece ${label}, ${other}: 60 inches`));
+      .toMatch(new RegExp(`^Piece ${label} checked off. 1 of \\d+. Piece ${label}, ${other}: 60 inches`));
     await page.context().close();
   });
 });
@@ -393,7 +394,7 @@ describe('without the drawing', () => {
 
     // A part is placed and let off a rule from here alone.
     await press(board.getByRole('button', { name: 'Left stile' }));
-    await press(board.getByRole('button', { name: /^Let go of/ }).first());
+    await press(board.getByRole('button', { name: /^Remove the rule/ }).first());
     const left = board.getByLabel('From the left').first();
     await left.fill('7 1/2');
     await left.press('Enter');

@@ -13,7 +13,7 @@ describe('what the person did not move', () => {
     const { page, errors } = await visit(await context({ serviceWorkers: 'allow' }));
     await drop(page, plainDesign());
     await page.getByRole('treeitem', { name: /Door panel/ }).click();
-    for (const step of ['Wood', 'Checks', 'Paint', 'Fixing', 'Pages']) {
+    for (const step of ['Wood', 'Checks', 'Paint', 'Fastening', 'Pages']) {
       await openStep(page, step);
       // What a step brings has come, its fonts included, before anything is watched.
       await page.evaluate(async () => {

@@ -222,12 +222,12 @@ describe('earlier states', () => {
     }
     // Put by: 16 when it became 17, and 18 when it became 19; 17 and 19 came too soon after those before them.
     await page.getByRole('button', { name: 'File' }).click();
-    await page.getByRole('menuitem', { name: 'Earlier states' }).click();
+    await page.getByRole('menuitem', { name: 'Earlier versions' }).click();
     await page.getByRole('dialog').waitFor();
     await page.keyboard.press('Escape');
     await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
     await page.getByRole('button', { name: 'File' }).click();
-    await page.getByRole('menuitem', { name: 'Earlier states' }).click();
+    await page.getByRole('menuitem', { name: 'Earlier versions' }).click();
     const states = page.getByRole('dialog').getByRole('listitem');
     await expect.poll(() => states.count()).toBe(2);
     await states.last().getByRole('button').click();

@@ -99,13 +99,13 @@ describe('by touch on a phone', () => {
     await fold();
     await fingers.pinch(await spot(20, 44), 40, 80);
     await expect.poll(async () => (await scale()) / before).toBeCloseTo(2, 1);
-    await page.getByRole('button', { name: 'Show the whole face' }).tap();
+    await page.getByRole('button', { name: 'Fit the whole face' }).tap();
 
     await step('Checks');
-    await page.getByText('Nothing to mend. What was looked at:').waitFor({ timeout: 60_000 });
-    await page.getByText('Parts: 15.').waitFor();
+    await page.getByText('No problems found. Checked:').waitFor({ timeout: 60_000 });
+    await page.getByText('15 parts, on the face').waitFor();
     await step('Pages');
-    await page.getByText(/^Pages: \d+, on Letter$/).waitFor();
+    await page.getByText(/^\d+ pages, on Letter$/).waitFor();
     const pages = await page.locator('.thumb').count();
     await page.getByRole('button', { name: 'Enlarge page A1 of Top sign' }).tap();
     await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();

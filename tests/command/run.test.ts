@@ -29,9 +29,12 @@ describe('the command', () => {
   }
 
   it('writes every file of the contract for the kiosk', async () => {
-    const { code, err } = await call(KIOSK, '--out', join(folder, 'out'));
+    const { code, err, out } = await call(KIOSK, '--out', join(folder, 'out'));
     expect(err).toBe('');
     expect(code).toBe(0);
+    expect(out).toMatch(
+      /^This packet plans decoration\. It says nothing about the strength of the bed, .*latch/m,
+    );
     expect(readdirSync(join(folder, 'out')).sort()).toEqual(
       [
         '.showface-files',
@@ -73,7 +76,7 @@ describe('the command', () => {
       steps: { text: string }[];
       checks: { message: string }[];
     };
-    expect(JSON.stringify(plan.steps)).toContain('mit den Messlatten ab den beiden Bezugskanten');
+    expect(JSON.stringify(plan.steps)).toContain('mit den Anreißlatten ab den beiden Bezugskanten');
     for (const { message } of plan.checks) expect(out).toContain(message);
     expect(readFileSync(join(folder, 'out', 'shopping.csv'), 'utf8')).toContain('Leisten und Profile');
     expect(readFileSync(join(folder, 'out', 'cut-list.csv'), 'utf8')).toMatch(/"\d+,\d mm"/);

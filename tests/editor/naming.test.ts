@@ -84,8 +84,8 @@ describe('names by what a thing is and where', () => {
     expect(drawn(store, 'strip', [0.12, 0.62, 0.26, 0.02])).toBe('Left door top rail');
     expect(drawn(store, 'strip', [0.12, 0.12, 0.26, 0.02])).toBe('Left door bottom rail');
     expect(drawn(store, 'frame', [0.1, 0.1, 0.3, 0.6])).toBe('Left door frame');
-    expect(drawn(store, 'fitting', [0.33, 0.38, 0.02, 0.02])).toBe('Left door fitting');
-    expect(drawn(store, 'fitting', [0.33, 0.5, 0.02, 0.02])).toBe('Left door right fitting');
+    expect(drawn(store, 'fitting', [0.33, 0.38, 0.02, 0.02])).toBe('Left door hardware');
+    expect(drawn(store, 'fitting', [0.33, 0.5, 0.02, 0.02])).toBe('Left door right hardware');
     select(
       store,
       partsOf(store).map(({ id }) => id),
@@ -100,8 +100,8 @@ describe('names by what a thing is and where', () => {
       'Right door top rail',
       'Right door bottom rail',
       'Right door frame',
-      'Right door fitting',
-      'Right door left fitting',
+      'Right door hardware',
+      'Right door left hardware',
     ]);
   });
 

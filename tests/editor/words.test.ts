@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { de } from '../../src/editor/words/de.ts';
 import { en, type WordKey } from '../../src/editor/words/en.ts';
+import { pluralForm } from '../../src/editor/words/plural.ts';
 
 const KEYS = Object.keys(en) as WordKey[];
 
@@ -16,9 +17,11 @@ const ALIKE = new Set<WordKey>([
   'finish.name',
   'paint.buyOne',
   'pages.size',
-  'reading.of',
   'place.both',
 ]);
+
+/** A place, and the forms of a word that go with its count: `{pages:page|pages}`. */
+const COUNTED = /\{(\w+):([^}]*)\}/g;
 
 const places = (text: string): string[] => (text.match(/\{\w+\}/g) ?? []).sort();
 
@@ -34,6 +37,29 @@ describe('the words of the interface', () => {
   it('have the same places for figures and names', () => {
     const differing = KEYS.filter((key) => places(en[key]).join() !== places(de[key]).join());
     expect(differing).toEqual([]);
+  });
+
+  it('have a form for every plural of their language, by a count that stands in the sentence', () => {
+    for (const [language, table] of [
+      ['en', en],
+      ['de', de],
+    ] as const) {
+      const { pluralCategories } = new Intl.PluralRules(language).resolvedOptions();
+      for (const key of KEYS)
+        for (const [, name, forms = ''] of table[key].matchAll(COUNTED)) {
+          expect(places(table[key]), `${language} ${key}`).toContain(`{${name}}`);
+          expect(forms.split('|').filter(Boolean), `${language} ${key}`).toHaveLength(
+            pluralCategories.length,
+          );
+        }
+    }
+    // CLDR: English and German have one and other.
+    expect([1, 3, 12].map((n) => pluralForm('de', n, ['Blatt', 'Blätter']))).toEqual([
+      'Blatt',
+      'Blätter',
+      'Blätter',
+    ]);
+    expect([0, 1, 2].map((n) => pluralForm('en', n, ['page', 'pages']))).toEqual(['pages', 'page', 'pages']);
   });
 
   it('are translated', () => {

@@ -1,5 +1,6 @@
 import { ArrowLeft, List, QrCode } from 'lucide-react';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { Caution } from '../control/Caution.tsx';
 import { regainFocus } from '../control/regions.ts';
 import { usePageTitle } from '../control/usePageTitle.ts';
 import { useSay } from '../control/useSay.ts';
@@ -129,6 +130,7 @@ function BenchSteps({ id }: { id: string }) {
         {working ? (
           <progress className="saw-working" aria-label={t('plan.coming')} max={1} value={progress?.share} />
         ) : null}
+        {step && !listed ? <Caution of="saw" /> : null}
         {listed ? <BenchList steps={steps} ticked={ticked} at={at} onChoose={go} /> : null}
         {!listed && plan && step ? <StepCard key={step.id} step={step} plan={plan} say={figures} /> : null}
         {plan && steps.length === 0 ? <p className="saw-empty">{t('bench.none')}</p> : null}

@@ -2,6 +2,7 @@ import { useSyncExternalStore } from 'react';
 import { ENGLISH_FILE, type FileWords } from '../../design/fileWords.ts';
 import type { Language } from '../../plan/words/languages.ts';
 import { en, type WordKey, type Words } from './en.ts';
+import { pluralForm } from './plural.ts';
 
 export type { WordKey };
 export type Values = Readonly<Record<string, string | number>>;
@@ -50,10 +51,18 @@ export function onSpoken(listener: () => void): () => void {
   };
 }
 
-/** The words for a key, with `{name}` places filled. */
+/** A place to fill, `{name}`, or the word that goes with its count, `{name:page|pages}`. */
+const PLACE = /\{(\w+)(?::([^}]*))?\}/g;
+
+/** The words for a key, with places filled. */
 export function t(key: WordKey, values?: Values): string {
   const text = table.words[key];
-  return values ? text.replace(/\{(\w+)\}/g, (whole, name: string) => String(values[name] ?? whole)) : text;
+  if (!values) return text;
+  return text.replace(PLACE, (whole, name: string, forms?: string) => {
+    const value = values[name];
+    if (value === undefined) return whole;
+    return forms === undefined ? String(value) : pluralForm(language, Number(value), forms.split('|'));
+  });
 }
 
 /** What is said of a file that does not open or was mended. */

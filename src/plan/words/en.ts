@@ -15,7 +15,7 @@ export const EN: PlanWords = {
   shopping: {
     board: 'Boards and moldings',
     sheet: 'Sheets',
-    fitting: 'Fittings',
+    fitting: 'Hardware',
     paint: 'Paint',
     primer: 'Primer',
     brads: 'Brads',

@@ -1,5 +1,6 @@
 import type { Design } from '../../../design/schema.ts';
 import type { Plan } from '../../../plan/types.ts';
+import { Caution } from '../../control/Caution.tsx';
 import { FaceMap } from '../../control/FaceMap.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
@@ -23,6 +24,7 @@ export function Weight({ plan }: { plan: Plan }) {
   const over = (code: string) => plan.checks.some((c) => c.code === code);
   return (
     <>
+      <Caution of="weight" />
       <section aria-labelledby="fixing-weight">
         <h3 id="fixing-weight" className="section-title">
           {t('fixing.weight')}

@@ -1,4 +1,5 @@
 import type { Plan } from '../../../plan/types.ts';
+import { Caution } from '../../control/Caution.tsx';
 import { useWords } from '../../words/t.ts';
 import { SubTabs } from '../facts/SubTabs.tsx';
 import { WithPlan } from '../facts/WithPlan.tsx';
@@ -38,6 +39,7 @@ function Preview({ plan }: { plan: Plan }) {
     design.finishes.reduce((words, f) => words.replace(`: ${f.id}`, `: ${f.name}`), title);
   return (
     <>
+      <Caution of="pages" />
       <p className="pages-total">
         <strong>{t('pages.total', { pages, paper })}</strong>
         <span className="note">{t('pages.print')}</span>

@@ -1,6 +1,7 @@
 import { Pause, Play, SkipForward } from 'lucide-react';
 import { useId, useMemo } from 'react';
 import type { Plan } from '../../../plan/types.ts';
+import { Caution } from '../../control/Caution.tsx';
 import { Measure } from '../../control/Measure.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { usePlan } from '../../state/hooks.ts';
@@ -21,6 +22,7 @@ export function SwingSection() {
       <h3 id="swing-title" className="section-title">
         {t('swing.title')}
       </h3>
+      <Caution of="swing" />
       {plan ? <Swing plan={plan} /> : <p className="note">{t('plan.coming')}</p>}
     </section>
   );

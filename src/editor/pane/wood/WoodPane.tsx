@@ -1,4 +1,5 @@
 import type { Plan } from '../../../plan/types.ts';
+import { Caution } from '../../control/Caution.tsx';
 import { useWords } from '../../words/t.ts';
 import { SubTabs } from '../facts/SubTabs.tsx';
 import { WithPlan } from '../facts/WithPlan.tsx';
@@ -22,6 +23,7 @@ function Wood({ plan }: { plan: Plan }) {
   const t = useWords();
   return (
     <>
+      <Caution of="wood" />
       <BenchButton />
       <SubTabs
         name="wood"

@@ -58,7 +58,7 @@ export const benchWords: Record<keyof typeof en, string> = {
   'bench.end.miter': 'Gehrung',
   'bench.end.butt': 'Schrägschnitt',
   'bench.end.cope': 'Konterprofil',
-  'bench.end.return': 'Kehrstück auf Gehrung',
+  'bench.end.return': 'Wiederkehr auf Gehrung',
   'bench.end.plunge': 'Vor Ort anpassen',
   'bench.end.point': 'Spitze',
   'bench.end.sawn': 'Nach Riss gesägt',

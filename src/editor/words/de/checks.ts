@@ -5,12 +5,12 @@ export const checkWords: Record<keyof typeof en, string> = {
   'checks.one.error': 'Fehler',
   'checks.one.warning': 'Warnung',
   'checks.one.note': 'Hinweis',
-  'checks.errors': 'Zuerst beheben',
-  'checks.warnings': 'Ansehen',
-  'checks.notes': 'Gut zu wissen',
-  'checks.count.error': '{count} zu beheben',
-  'checks.count.warning': '{count} anzusehen',
-  'checks.count.note': '{count} gut zu wissen',
+  'checks.errors': 'Fehler',
+  'checks.warnings': 'Warnungen',
+  'checks.notes': 'Hinweise',
+  'checks.count.error': '{count} Fehler',
+  'checks.count.warning': '{count} {count:Warnung|Warnungen}',
+  'checks.count.note': '{count} {count:Hinweis|Hinweise}',
   'checks.lead': 'Anklicken zeigt die Stelle auf der Front.',
   'checks.rules': 'Regeln, die nicht aufgehen',
   'checks.rulesLead':
@@ -18,7 +18,7 @@ export const checkWords: Record<keyof typeof en, string> = {
   'checks.dropOther': 'Diese lösen: {rule}',
   'checks.fights': 'Widerspricht',
   'checks.clear': 'Nichts zu beheben. Geprüft wurde:',
-  'checks.alike': 'So ist es an {count} weiteren Stellen.',
+  'checks.alike': 'So ist es an {count} weiteren {count:Stelle|Stellen}.',
   'mend.glue': '{name} nur kleben',
   'mend.screws': '{name} mit Schrauben befestigen',
   'mend.legs': 'Füße {to} lang machen',
@@ -30,12 +30,14 @@ export const checkWords: Record<keyof typeof en, string> = {
   'checks.looked': 'Was geprüft wurde',
   'checks.did.parts':
     'Teile: {count}. Auf der Front, aufliegend, frei voneinander und von Stellen zum Freihalten ({keeps})',
-  'checks.did.rules': 'Regeln, die aufgehen: {count}',
-  'checks.did.pieces': 'Stücke: {count}. Jeder Schnitt für die Säge machbar, jede Länge im Handelsmaß',
+  'checks.did.rules': '{count} {count:Regel geht|Regeln gehen} auf',
+  'checks.did.pieces':
+    '{count} {count:Stück|Stücke}: jeder Schnitt für die Säge machbar, jede Länge im Handelsmaß',
   'checks.did.swing':
     'Jeder Winkel des Schwenks: an der engsten Stelle {floor} zum Boden, {wall} zur Wand, {ceiling} zur Decke',
   'checks.did.load': '{added} dazu, {lift} mehr Hebekraft am freien Ende',
   'checks.did.brads': 'Stifte und Schrauben: {count}. Jede endet vor der Rückseite des Holzes',
-  'checks.did.letters': 'Schilder: {count}. Jeder Buchstabe ist in der Schrift und auf dem Schild',
-  'checks.did.paint': 'Anstriche: {count}. Jeder hat Gebinde, aus denen er kommt',
+  'checks.did.letters':
+    '{count} {count:Schild|Schilder}: jeder Buchstabe ist in der Schrift und auf dem Schild',
+  'checks.did.paint': '{count} {count:Anstrich|Anstriche}, für jeden ein Gebinde',
 };

@@ -2,8 +2,8 @@ import type { cornerWords as en } from '../en/corners.ts';
 
 /** Words of corners that are set one by one. */
 export const cornerWords: Record<keyof typeof en, string> = {
-  'tool.path': 'Verlauf Ecke für Ecke setzen',
-  'tool.short.path': 'Verlauf',
+  'tool.path': 'Leistenzug Ecke für Ecke setzen',
+  'tool.short.path': 'Leistenzug',
   'corners.title': 'Ecken',
   'corners.hint':
     'Gemessen von unten links am Rahmen des Teils. In der Zeichnung an einer Ecke ziehen, oder an einem Plus für eine neue.',
@@ -19,6 +19,6 @@ export const cornerWords: Record<keyof typeof en, string> = {
   'did.addCorner': 'Ecke {number} von {name} eingefügt',
   'did.dropCorner': 'Ecke {number} von {name} weggenommen',
   'say.corner':
-    'Ecke {number} ist gesetzt. Die Eingabetaste beendet den Verlauf; ein Klick auf die erste Ecke schließt ihn.',
+    'Ecke {number} ist gesetzt. Die Eingabetaste beendet den Leistenzug; ein Klick auf die erste Ecke schließt ihn.',
   'say.leastCorners': 'Es braucht mindestens {count} Ecken.',
 };

@@ -10,7 +10,7 @@ export const exportWords: Record<keyof typeof en, string> = {
   'export.shopping': 'Einkaufsliste (CSV)',
   'export.picture': 'Bild der Front (PNG)',
   'export.face': 'Umrisse der Front (SVG, DXF)',
-  'export.signs': 'Schilder für Maschinen (SVG, DXF)',
+  'export.signs': 'Schilder für CNC und Plotter (SVG, DXF)',
   'export.plan': 'Ganzer Plan (JSON)',
   'export.waiting': '{name}: der Plan für den jetzigen Entwurf wird berechnet…',
   'export.working': '{name}: {done} von {of} wird geschrieben…',

@@ -37,7 +37,7 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'brads.biteOf': 'Greift',
 
   'marks.lead':
-    'Alle Anrisse zählen ab einer Bezugskante und sind dort gerundet, nie aneinandergereiht: mit der Messlatte übertragen.',
+    'Alle Anrisse zählen ab einer Bezugskante und sind dort gerundet, nie aneinandergereiht: mit der Anreißlatte übertragen.',
   'marks.x': 'Quer, ab linker Kante',
   'marks.y': 'Hoch, ab Unterkante',
   'marks.at': 'Bei',
@@ -73,9 +73,21 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'load.estimate':
     'Gewichte kommen aus Dichten und Maßen: ein Schätzwert. Daneben steht der Zug des Betts ohne Federn; was Federn oder Dämpfer tragen, sagt ihr Hersteller.',
 
+  'caution.wood': 'MDF-Staub ist schädlich, Lärm auch: absaugen, Maske, Brille und Gehörschutz tragen.',
+  'caution.saw':
+    'Brille und Gehörschutz auf, Schutzhaube zu, Hände weg vom Blatt. Stillstand abwarten, bevor jemand hineingreift.',
+  'caution.swing':
+    'Das leere Bett zuerst langsam und zu zweit schwenken: Scharniere und Kanten quetschen. Kinder und Tiere fernhalten.',
+  'caution.weight':
+    'Mehr Gewicht kann das Bett fallen lassen. Hubbeschlag, Scharniere und Verriegelung darauf einstellen, bevor jemand darunter liegt.',
+  'caution.fastening':
+    'Das hochgeklappte Bett verriegeln und abstützen, bevor daran gearbeitet wird. Vor dem Bohren in die Wand nach Leitungen suchen.',
+  'caution.pages':
+    'Vor dem Schneiden das gedruckte Quadrat messen: ein falsch großes Muster verdirbt die Arbeit.',
+
   'caution.title': 'Bevor jemand darunter liegt',
   'caution.anchor':
-    'Das Bett in den Ständern verankern, mit den Befestigungen, die der Hersteller der Beschläge nennt. Die Verkleidung macht schwerer: beim Hersteller fragen, ob Scharniere, Lift und Anker das tragen.',
+    'Das Bett in der tragenden Wand verankern (Mauerwerk: geeignete Dübel; Ständerwand: in den Ständern), mit den Befestigungen, die der Hersteller der Beschläge nennt. Die Verkleidung macht schwerer: beim Hersteller fragen, ob Scharniere, Hubbeschlag und Anker das tragen.',
   'caution.latch':
     'Eine Verriegelung einbauen, die das Bett ohne Hand oben hält, und mit dem Mehrgewicht erproben.',
   'caution.children':

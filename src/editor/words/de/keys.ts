@@ -28,7 +28,7 @@ export const keyWords = {
   'keys.press.undo': 'Strg Z, Strg Y',
   'keys.undo': 'Zurücknehmen; wieder tun',
   'keys.press.copy': 'Strg C, X, V, D',
-  'keys.copy': 'Kopieren, ausschneiden, einsetzen (auch in einen anderen Entwurf), verdoppeln',
+  'keys.copy': 'Kopieren, ausschneiden, einsetzen (auch in einen anderen Entwurf), duplizieren',
   'keys.press.group': 'Strg G, Strg L, Strg A',
   'keys.group': 'Gruppieren (mit Umschalt: lösen), sperren, alles wählen',
   'keys.press.zoom': '+, − und 0',

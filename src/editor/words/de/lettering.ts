@@ -13,7 +13,8 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.signs': 'Schilder',
 
   'letters.picture': 'Das Schild „{text}“, wie es gemalt wird, {width} breit, Großbuchstaben {cap} hoch',
-  'letters.stencilPicture': 'Schablone von „{text}“; Inseln: {islands}, Stege: {bridges}',
+  'letters.stencilPicture':
+    'Schablone von „{text}“; {islands} {islands:Insel|Inseln}, {bridges} {bridges:Steg|Stege}',
   'letters.showLetters': 'Buchstaben',
   'letters.showStencil': 'Schablone',
   'letters.show': 'Was zu sehen ist',
@@ -109,7 +110,8 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.asTheSign': 'Platte des Schilds: {sheet}',
 
   'stencil.title': 'Schablone',
-  'stencil.holds': 'Sie hält zusammen: nichts fällt heraus. Inseln: {islands}, Stege: {bridges}.',
+  'stencil.holds':
+    'Sie hält zusammen: nichts fällt heraus. {islands} {islands:Insel|Inseln}, {bridges} {bridges:Steg|Stege}.',
   'stencil.loose':
     'Stücke, die herausfallen: {loose}. Einen Steg hinzufügen, Buchstaben breiter oder Stege schmaler machen.',
   'stencil.single':
@@ -159,7 +161,7 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'reading.of': '{percent} %',
   'reading.range': '{least} bis {most} %',
   'reading.within': 'erfüllt',
-  'reading.outside': 'daneben',
+  'reading.outside': 'außerhalb',
   'reading.enough': 'genug',
   'reading.small': 'zu klein',
 };

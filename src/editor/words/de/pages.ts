@@ -7,12 +7,12 @@ export const pagesWords: Record<keyof typeof en, string> = {
   'pages.paper': 'Papier',
   'pages.printer': 'Drucker',
   'pages.none':
-    'Noch nichts zu drucken: ein Schild hinzufügen oder unter Papier Messlatten oder Schablonen verlangen.',
+    'Noch nichts zu drucken: ein Schild hinzufügen oder unter Papier Anreißlatten oder Schablonen verlangen.',
 
-  'pages.total': 'Blätter: {pages}, auf {paper}',
-  'pages.count': 'Blätter: {pages}, {rows} × {columns}',
+  'pages.total': '{pages} {pages:Blatt|Blätter}, auf {paper}',
+  'pages.count': '{pages} {pages:Blatt|Blätter}, {rows} × {columns}',
   'pages.size': '{width} × {height}',
-  'pages.turned': 'Papier quer',
+  'pages.turned': 'Querformat',
   'pages.page': 'Blatt {name}',
   'pages.open': 'Blatt {name} von {title} größer zeigen',
   'pages.picture': 'Blatt {name} von {title}, wie es gedruckt wird',
@@ -35,7 +35,7 @@ export const pagesWords: Record<keyof typeof en, string> = {
   'pages.overlap': 'Überlappung',
   'pages.wholeLetters': 'Jeden Buchstaben auf einem Blatt halten, wo er passt',
   'pages.also': 'Außer den Schildern drucken',
-  'pages.also.story-sticks': 'Messlatten mit allen Anrissen',
+  'pages.also.story-sticks': 'Anreißlatten mit allen Anrissen',
   'pages.also.face': 'Die ganze Front, 1 : 1',
   'pages.also.parts': 'Schablonen geformter Füllungen',
 

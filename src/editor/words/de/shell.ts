@@ -111,9 +111,9 @@ export const shellWords: Record<keyof typeof en, string> = {
   'first.moreChecks': 'und {count} weitere anzusehen',
 
   'caution.short':
-    'Ein Klappbett kann fallen, klemmen und quetschen. Dieses Werkzeug rechnet Verkleidung, kein Tragwerk: nach Angabe des Beschlagherstellers in den Ständern verankern, eine sichere Verriegelung einbauen und Kinder vom Schwenkbereich fernhalten.',
+    'Ein Klappbett kann fallen, klemmen und quetschen. Dieses Werkzeug rechnet Verkleidung, kein Tragwerk: nach Angabe des Beschlagherstellers in der tragenden Wand verankern, eine sichere Verriegelung einbauen und Kinder vom Schwenkbereich fernhalten.',
   'caution.bed':
-    'Diese Maße dienen nur der Verkleidung. Scharniere, Lift, Verriegelung und Verankerung richten sich nach dem Hersteller der Beschläge und den örtlichen Vorschriften.',
+    'Diese Maße dienen nur der Verkleidung. Scharniere, Hubbeschlag, Verriegelung und Verankerung richten sich nach dem Hersteller der Beschläge und den örtlichen Vorschriften.',
 
   'canvas.region': 'Zeichnung',
   'canvas.label': 'Zeichnung der Front von {name}',

@@ -11,11 +11,11 @@ export const cornerWords = {
   'corners.leftOf': 'Corner {number}, from the left',
   'corners.bottomOf': 'Corner {number}, from the bottom',
   'corners.add': 'Add a corner after corner {number}',
-  'corners.remove': 'Take away corner {number}',
+  'corners.remove': 'Delete corner {number}',
   'corners.closed': 'Closed: the last corner runs to the first',
   'did.corner': 'Moved corner {number} of {name}',
   'did.addCorner': 'Added corner {number} of {name}',
-  'did.dropCorner': 'Took away corner {number} of {name}',
+  'did.dropCorner': 'Deleted corner {number} of {name}',
   'say.corner': 'Corner {number} is set. Enter ends the path; a click on the first corner closes it.',
   'say.leastCorners': 'At least {count} corners are needed.',
 };

@@ -1,20 +1,20 @@
 /** Words of the fixing step. */
 export const fixingWords = {
-  'fixing.tabs': 'Parts of the fixing step',
+  'fixing.tabs': 'Parts of the fastening step',
   'fixing.order': 'Order of work',
   'fixing.fasteners': 'Brads & screws',
   'fixing.marks': 'Marks',
   'fixing.weight': 'Weight',
 
-  'order.lead': 'Tick each step as it is done; ticks stay on this device.',
+  'order.lead': 'Check off each step as it is done; check marks stay on this device.',
   'order.count': '{done} of {all} done',
 
   'brads.settings': 'What you drive',
   'brads.brad': 'Brads',
   'brads.screw': 'Screws',
-  'brads.lengths': 'Brad lengths at hand',
-  'brads.lengthsHint': 'None ticked: every length of the table counts.',
-  'brads.spacing': 'Apart',
+  'brads.lengths': 'Brad lengths on hand',
+  'brads.lengthsHint': 'None checked: every length of the table counts.',
+  'brads.spacing': 'Spacing',
   'brads.fromEdge': 'From ends and edges',
   'brads.shortOfFar': 'Short of the far side',
   'brads.bite': 'Bite at least',
@@ -27,11 +27,11 @@ export const fixingWords = {
   'brads.glue': 'Glue: {volume} in beads.',
   'brads.table': 'Part by part',
   'brads.part': 'Part',
-  'brads.what': 'Fixed with',
+  'brads.what': 'Fastened with',
   'brads.length': 'Length',
   'brads.count': 'How many',
   'brads.from': 'Driven',
-  'brads.none': 'Nothing to fix yet.',
+  'brads.none': 'Nothing to fasten yet.',
   'brads.biteOf': 'Bite',
 
   'marks.lead':
@@ -39,7 +39,7 @@ export const fixingWords = {
   'marks.x': 'Across, from the left edge',
   'marks.y': 'Up, from the bottom edge',
   'marks.at': 'At',
-  'marks.edges': 'What stands there',
+  'marks.edges': 'Edges here',
   'marks.edge.x.low': 'left of {name}',
   'marks.edge.x.mid': 'middle of {name}',
   'marks.edge.x.high': 'right of {name}',
@@ -69,17 +69,30 @@ export const fixingWords = {
   'load.warnLift': 'Added lift',
   'load.byPart': 'Heaviest parts',
   'load.estimate':
-    'Weights come from densities and sizes: an estimate. The bare bed’s pull without springs stands beside it; what springs or struts carry is for their maker to say.',
+    'Weights come from densities and sizes: an estimate. The bare bed’s pull without springs is shown beside it; what springs or struts carry is for their manufacturer to say.',
+
+  'caution.wood':
+    'MDF dust is harmful, and so is noise: use dust collection, and wear a mask and eye and ear protection.',
+  'caution.saw':
+    'Eye and ear protection on, guard in place, hands clear of the blade. Let it stop before you reach in.',
+  'caution.swing':
+    'Swing the bare bed slowly with a helper first: hinges and edges pinch. Keep children and pets out of the way.',
+  'caution.weight':
+    'More weight can bring the bed down. Have lift, hinges and latch set for it before anyone lies under it.',
+  'caution.fastening':
+    'Latch and brace the stowed bed before you work on it. Look for wires and pipes before you drive into a wall.',
+  'caution.pages':
+    'Measure the printed square before you cut: a pattern printed at the wrong size spoils the work.',
 
   'caution.title': 'Before anybody lies under it',
   'caution.anchor':
-    'Anchor the bed into the studs with the fasteners that the hardware’s maker names. Decoration adds weight: ask the maker whether hinges, lift and anchors carry it.',
+    'Anchor the bed into the studs with the fasteners that the hardware manufacturer specifies. Decoration adds weight: ask the manufacturer whether hinges, lift and anchors carry it.',
   'caution.latch':
     'Fit a positive latch that holds the bed up without a hand on it, and try it with the added weight.',
   'caution.children':
     'Keep children and pets away from the swing. Lower and raise it with a clear view of the floor.',
   'caution.protect':
-    'Wear eye and ear protection at the saw and a dust mask for sanding; dust of fiberboard is unhealthy.',
+    'Wear eye and ear protection at the saw and a dust mask for sanding. MDF dust is harmful.',
   'caution.lead': 'Paint from before 1978 may hold lead: test before you sand or scrape.',
   'caution.codes':
     'Local codes come first. For wiring, structure, and wherever your place asks for one, call a licensed contractor. This tool plans decoration, not structure.',

@@ -10,7 +10,7 @@ export const nameWords = {
   'noun.panel': 'panel',
   'noun.door': 'door',
   'noun.sign': 'sign',
-  'noun.fitting': 'fitting',
+  'noun.fitting': 'hardware',
   'noun.painted': 'painted shape',
   'noun.battens': 'battens',
   'noun.row': 'row',

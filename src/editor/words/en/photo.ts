@@ -4,7 +4,7 @@ export const photoWords = {
   'photo.lead': 'Draw over a photo of your bed. It stays on this device and is no part of the design file.',
   'photo.open': 'Open a photo',
   'photo.other': 'Another photo',
-  'photo.remove': 'Take it away',
+  'photo.remove': 'Remove it',
   'photo.putBack': 'Put the last one back',
   'photo.shown': 'Shown',
   'photo.locked': 'Locked',

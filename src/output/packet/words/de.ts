@@ -8,7 +8,7 @@ export const DE: PacketWords = {
     scale: 'Maßstab',
     noScale: 'ohne Maßstab',
     date: 'Datum',
-    noDate: 'keins',
+    noDate: 'ohne Datum',
     page: 'Blatt',
     pageOf: (page, of) => `${page} von ${of}`,
   },
@@ -146,11 +146,11 @@ export const DE: PacketWords = {
     note: 'Radius und Sehne gelten für die Außenkante, von Ecke zu Ecke. Die letzte Spalte sagt, wie weit die Mitte eines geraden Segments hinter dem Kreis zurückbleibt.',
   },
   end: {
-    square: 'gerade',
+    square: 'rechtwinklig',
     miter: 'Gehrung',
     butt: 'Schrägschnitt',
     cope: 'Konterprofil',
-    return: 'Kehrstück',
+    return: 'Wiederkehr',
     plunge: 'anpassen',
     point: 'Spitze',
     sawn: 'nach Riss',
@@ -175,7 +175,7 @@ export const DE: PacketWords = {
     cross: 'quer',
   },
   saw: {
-    lead: '0 ist der gerade Schnitt: Gehrung ist, worauf die Säge gedreht, Neigung, worauf sie gekippt wird. Flach auflegen, Sichtseite nach oben.',
+    lead: '0 ist der rechtwinklige Schnitt: Gehrung ist, worauf die Säge gedreht, Neigung, worauf sie gekippt wird. Flach auflegen, Sichtseite nach oben.',
     setting: 'Gehrung',
     bevel: 'Neigung',
     ends: 'Enden',
@@ -185,7 +185,7 @@ export const DE: PacketWords = {
     shop: 'Verwendete Werkstattmaße',
     kerf: 'Sägefuge, Leisten',
     sheetKerf: 'Sägefuge, Platten',
-    trim: 'Besäumen je Ende',
+    trim: 'Kappen je Ende',
     nested: 'Schräg angelegt: Profil im Federwinkel zwischen Anschlag und Tisch',
     most: 'Säge dreht bis',
     tilt: 'Säge kippt bis',
@@ -213,7 +213,7 @@ export const DE: PacketWords = {
       'Sichtbar sind Flächen, daneben ihre Kanten. Auftrag ist, was die Schritte streichen, sichtbar oder nicht: auf der Bank ganze Flächen und Kanten, durch Schablonen alles Offene, ohne das, was für den Leim roh bleibt. Farbe, Grundierung und Klebeband folgen daraus.',
     bareMap: 'Schraffiert: bleibt roh, weil dort geleimt wird. So weit innerhalb des Umrisses abkleben:',
     bareTitle: 'Roh für den Leim',
-    coats: 'Lagen',
+    coats: 'Schichten',
     rate: 'Eine Lage',
     cost: 'Farbe kaufen',
     kind: { paint: 'Farbe', stain: 'Beize', clear: 'Klarlack' },
@@ -327,7 +327,7 @@ export const DE: PacketWords = {
     part: 'Teil',
     mass: 'Gewicht',
     caution:
-      'Schätzwerte für die Planung. Einen Lift legt sein Hersteller für das ganze Bett aus: mit der Front neu wiegen und den Lift einstellen oder tauschen, bevor jemand darin schläft.',
+      'Schätzwerte für die Planung. Einen Hubbeschlag legt sein Hersteller für das ganze Bett aus: mit der Front neu wiegen und den Hubbeschlag einstellen oder tauschen, bevor jemand darin schläft.',
   },
   checks: {
     none: 'Nichts gefunden.',
@@ -337,7 +337,7 @@ export const DE: PacketWords = {
   cautions: [
     [
       'Kein Tragwerk',
-      'Diese Blätter planen, wie die Front aussieht. Bettrahmen, Scharniere, Verriegelung, Lift und Wandbefestigung prüfen sie nicht. Angaben zu Gewicht und Hebekraft sind Schätzwerte.',
+      'Diese Blätter planen, wie die Front aussieht. Bettrahmen, Scharniere, Verriegelung, Hubbeschlag und Wandbefestigung prüfen sie nicht. Angaben zu Gewicht und Hebekraft sind Schätzwerte.',
     ],
     [
       'Es kann fallen',
@@ -349,7 +349,7 @@ export const DE: PacketWords = {
     ],
     [
       'Es kann klemmen',
-      'Kinder und Tiere vom Schwenkbereich fernhalten, Hände weg von Drehpunkt und Kanten. Niemand bewegt das Bett allein, bis der Lift auf das neue Gewicht eingestellt ist.',
+      'Kinder und Tiere vom Schwenkbereich fernhalten, Hände weg von Drehpunkt und Kanten. Niemand bewegt das Bett allein, bis der Hubbeschlag auf das neue Gewicht eingestellt ist.',
     ],
     [
       'Augen, Ohren, Lunge',

@@ -193,7 +193,7 @@ export const checks: PlanWords['checks'] = {
   'fold.tight': (f, say) =>
     `Nur ${say.length(f.number('clear_mm'))} bleiben ${clear(f)} frei, bei ${say.angle(f.number('angle_deg'))} des Schwenks. Böden und Wände sind selten gerade: vor dem Leimen dort nachmessen.`,
   'load.heavy': (f, say) =>
-    `Die Front bringt ${say.mass(f.number('added_kg'))} dazu, mehr als die Grenze von ${say.mass(f.number('limit_kg'))}. Dünneres Material nehmen und den Hersteller von Lift und Scharnieren fragen, was sie tragen.`,
+    `Die Front bringt ${say.mass(f.number('added_kg'))} dazu, mehr als die Grenze von ${say.mass(f.number('limit_kg'))}. Dünneres Material nehmen und den Hersteller von Hubbeschlag und Scharnieren fragen, was sie tragen.`,
   'load.lift': (f, say) =>
     `Die Front erhöht die Hebekraft am freien Ende um ${say.force(f.number('lift_n'))}, mehr als die Grenze von ${say.force(f.number('limit_n'))}. Dort oben leichteres Material nehmen oder die Federn nach Angabe des Herstellers einstellen lassen.`,
   'load.no-density': (f, say) =>

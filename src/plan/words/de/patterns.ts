@@ -28,7 +28,7 @@ export const patterns: PatternWords = {
   layer: (number, of, finish) => `Farbe ${number} von ${of}: ${finish}`,
   face: 'Ganze Front',
   part: (name) => `Schablone: ${name}`,
-  stick: { x: 'Messlatte quer, ab linker Kante', y: 'Messlatte hoch, ab Unterkante' },
+  stick: { x: 'Anreißlatte quer, ab linker Kante', y: 'Anreißlatte hoch, ab Unterkante' },
   edge: {
     low: { x: 'links', y: 'unten' },
     mid: { x: 'Mitte', y: 'Mitte' },

@@ -66,15 +66,15 @@ export const checks: PlanWords['checks'] = {
   'rule.impossible': (f, say) =>
     f.text('fights') === ''
       ? `This rule cannot hold: ${say.rule(f.text('rule'))}. The stock or a fixed size stands against it: change one of them. Until then the parts stay where they were.`
-      : `This rule cannot hold: ${say.rule(f.text('rule'))}. It fights: ${f.text('fights').split(' ').map(say.rule).join('; ')}. Drop or change one of them; until then the parts stay where they were.`,
+      : `This rule cannot hold: ${say.rule(f.text('rule'))}. It conflicts with: ${f.text('fights').split(' ').map(say.rule).join('; ')}. Remove or change one of them; until then the parts stay where they were.`,
   'rule.unknown-part': (f, say) =>
-    `A rule names “${f.text('part')}”, which does not exist: ${say.rule(f.text('rule'))}. Drop the rule or name another part.`,
+    `A rule names “${f.text('part')}”, which does not exist: ${say.rule(f.text('rule'))}. Remove the rule or name another part.`,
   'rule.gap-negative': (f, say) =>
     `Gaps of ${say.length(f.number('gap_mm'))} come out of this rule: ${say.rule(f.text('rule'))}. The parts do not fit. Take one out, or give them more room.`,
   'rule.gap-over-most': (f, say) =>
     `Gaps of ${say.length(f.number('gap_mm'))}, over the ${say.length(f.number('most_mm'))} allowed, come out of this rule: ${say.rule(f.text('rule'))}. Add a part.`,
   'array.count': (f, say) =>
-    `${f.number('count')} members of ${say.name(f.parts[0] ?? '')} do not fit into ${say.length(f.number('room_mm'))}. Take fewer, or narrower ones.`,
+    `${f.number('count')} members of ${say.name(f.parts[0] ?? '')} do not fit into ${say.length(f.number('room_mm'))}. Use fewer, or narrower ones.`,
   'bed.no-room': (f, say) =>
     `The bed's measures leave no room for the ${f.text('what')} (${say.length(f.number('size_mm'))}). Measure again: frame depth, cleats and platform must fit inside each other.`,
   'bed.legs': (f, say) =>
@@ -112,13 +112,13 @@ export const checks: PlanWords['checks'] = {
   'piece.too-short': (f, say) =>
     `${say.name(f.parts[0] ?? '')} has a piece only ${say.length(f.number('length_mm'))} long. Cut it from the end of a long board, with the hands well away from the blade, never loose.`,
   'piece.measured-in-place': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} is cut to ${say.length(f.number('length_mm'))} first and measured in place.`,
+    `${say.name(f.parts[0] ?? '')} is cut to ${say.length(f.number('length_mm'))} first and fitted in place.`,
   'cutting.not-proved': (f, say) =>
     `${say.stock(f.text('stock'))}: ${f.number('used')} planned; no plan can do with fewer than ${f.number('lower_bound')}. Fewer than planned was neither found nor ruled out.`,
   'lettering.missing-glyph': (f, say) =>
     `The font of ${say.name(f.parts[0] ?? '')} has no ${f.text('characters')}. Choose another font or other letters.`,
   'lettering.unknown-font': (f, say) =>
-    `The font “${f.text('font')}” of ${say.name(f.parts[0] ?? '')} is not at hand. Choose another font.`,
+    `The font “${f.text('font')}” of ${say.name(f.parts[0] ?? '')} is not available. Choose another font.`,
   'lettering.off-sign': (f, say) =>
     f.text('by') === 'cover'
       ? `The lettering of ${say.name(f.parts[0] ?? '')} runs ${say.length(f.number('over_mm'))} under what lies on the sign. Make it smaller, or fit it to the sign.`
@@ -128,17 +128,17 @@ export const checks: PlanWords['checks'] = {
   'lettering.script': (f, say) =>
     `The text of ${say.name(f.parts[0] ?? '')} has ${f.text('characters')}: letters are set one by one from left to right, which does not join or turn them as their script wants. Have somebody who reads it look at the sign before you cut.`,
   'lettering.low-contrast': (f, say) =>
-    `The lettering of ${say.name(f.parts[0] ?? '')} stands off its ground by a contrast of only ${say.number(f.number('ratio'), 1)} to 1; 3 to 1 is the least that large letters read well at. Take a lighter or a darker color.`,
+    `The lettering of ${say.name(f.parts[0] ?? '')} stands off its ground by a contrast of only ${say.number(f.number('ratio'), 1)} to 1; 3 to 1 is the least that large letters read well at. Use a lighter or a darker color.`,
   'stencil.loose-island': (f, say) =>
     `${f.number('count')} pieces of the stencil of ${say.name(f.parts[0] ?? '')} would fall out. Add a bridge, widen the letters or narrow the bridges.`,
   'stencil.thin-tongue': (f, say) =>
-    `The stencil of ${say.name(f.parts[0] ?? '')} has a tongue only ${say.length(f.number('width_mm'))} wide. Handle it gently, or take larger letters.`,
+    `The stencil of ${say.name(f.parts[0] ?? '')} has a tongue only ${say.length(f.number('width_mm'))} wide. Handle it gently, or use larger letters.`,
   'stencil.one-bridge': (f, say) =>
     `${f.number('count')} islands of the stencil of ${say.name(f.parts[0] ?? '')} hang on one bridge, alone or tied to each other${f.number('asked') > 1 ? ': no second one fits or was set' : ', as asked'}. Handle them gently; the sheet marks them.`,
   'stencil.letter-lost': (f, say) =>
-    `The bridges in the stencil of ${say.name(f.parts[0] ?? '')} cover more than half of ${f.text('characters')}. Take narrower bridges, or larger letters.`,
+    `The bridges in the stencil of ${say.name(f.parts[0] ?? '')} cover more than half of ${f.text('characters')}. Use narrower bridges, or larger letters.`,
   'stencil.placed-lost': (f, say) =>
-    `Bridges set by hand in the stencil of ${say.name(f.parts[0] ?? '')} belong to ${f.number('count')} islands that the text no longer has. They are passed over; set bridges anew where you want them.`,
+    `Bridges set by hand in the stencil of ${say.name(f.parts[0] ?? '')} belong to ${f.number('count')} islands that the text no longer has. They are passed over; set bridges again where you want them.`,
   'patterns.too-many-pages': (f, say) =>
     f.parts.length > 0
       ? `The pattern of ${say.name(f.parts[0] ?? '')} comes to ${f.number('pages')} pages. Print on larger sheets or a roll.`
@@ -164,9 +164,9 @@ export const checks: PlanWords['checks'] = {
   'fold.tight': (f, say) =>
     `Only ${say.length(f.number('clear_mm'))} stay free to the ${place(f)}, at ${say.angle(f.number('angle_deg'))} of the swing. Floors and walls are rarely true: measure there before you glue.`,
   'load.heavy': (f, say) =>
-    `The face adds ${say.mass(f.number('added_kg'))}, over your limit of ${say.mass(f.number('limit_kg'))}. Take thinner stock, and ask the maker of the lift and the hinges what they may carry.`,
+    `The face adds ${say.mass(f.number('added_kg'))}, over your limit of ${say.mass(f.number('limit_kg'))}. Use thinner stock, and ask the manufacturer of the lift and the hinges what they may carry.`,
   'load.lift': (f, say) =>
-    `The face adds ${say.force(f.number('lift_n'))} to the lift at the far edge, over your limit of ${say.force(f.number('limit_n'))}. Take lighter stock up there, or have the springs set as their manufacturer specifies.`,
+    `The face adds ${say.force(f.number('lift_n'))} to the lift at the far edge, over your limit of ${say.force(f.number('limit_n'))}. Use lighter stock up there, or have the springs set as their manufacturer specifies.`,
   'load.no-density': (f, say) =>
     `No density is known for the material of ${say.stock(f.text('stock'))}; its weight is left out. Choose a material for it.`,
   'fastening.through': (f, say) =>
@@ -182,15 +182,15 @@ export const checks: PlanWords['checks'] = {
   'fastening.loose-edge': (f, say) =>
     `No fastener finds wood along ${say.length(f.number('length_mm'))} of an edge of ${say.name(f.parts[0] ?? '')}. Glue that edge and clamp it, or change what lies beneath.`,
   'fastening.nothing-solid': (f, say) =>
-    `There is nothing solid behind ${say.name(f.parts[0] ?? '')} to fix it to. Put wood behind it.`,
+    `There is nothing solid behind ${say.name(f.parts[0] ?? '')} to fasten it to. Put wood behind it.`,
   'fastening.screws': (f, say) =>
     `${say.name(f.parts[0] ?? '')} weighs ${say.mass(f.number('mass_kg'))}: use screws, not brads alone.`,
   'fastening.unknown': (f) =>
     `The design asks for the ${f.text('fastener')} “${f.text('id')}”, which no table lists, so that no length can be chosen. Choose a listed one.`,
   'order.circle': (f, say) =>
     f.text('why') === 'cope'
-      ? `${f.parts.map(say.name).join(', ')} are coped to each other in a circle, so none can go first. The steps fix them one by one: butt one of these joints.`
-      : `${f.parts.map(say.name).join(', ')} are to be joined at once, but ${f.text('between').split(' ').map(say.name).join(', ')} has to go over some of them and under others. The steps fix them one by one, from below: butt one of these joints, or change what lies on what.`,
+      ? `${f.parts.map(say.name).join(', ')} are coped to each other in a circle, so none can go first. The steps fasten them one by one: butt one of these joints.`
+      : `${f.parts.map(say.name).join(', ')} are to be joined at once, but ${f.text('between').split(' ').map(say.name).join(', ')} has to go over some of them and under others. The steps fasten them one by one, from below: butt one of these joints, or change what lies on what.`,
   'limit.parts': (f, say) =>
     `With ${f.parts.length === 1 ? say.name(f.parts[0] ?? '') : `${f.parts.length} more parts`} the face would have ${f.number('count')} parts; no more than ${f.number('most')} are planned, so ${f.parts.length === 1 ? 'it is' : 'they are'} left out. Repeat parts less often, or remove some.`,
   'limit.rules': (f) =>

@@ -8,7 +8,7 @@ const SIDES = {
 const level = {
   face: 'the face',
   rim: 'the rim',
-  ledge: 'the ledge',
+  ledge: 'the cleat ledge',
   field: 'the field',
   skin: 'the skin',
 } as const;

@@ -36,7 +36,7 @@ export const rules: PlanWords['rules'] = {
       gaps: `equal gaps${gap}`,
       flush: `equal gaps${gap}, ends flush`,
       half: `equal gaps${gap}, half a gap at the ends`,
-      centers: `centers ${say.length(r.pitch ?? result ?? 0)} apart`,
+      centers: `${say.length(r.pitch ?? result ?? 0)} on center`,
       most: `equal gaps${gap}, none over ${say.length(r.most ?? 0)}`,
     }[r.mode];
     return `${r.parts.length} parts (${names(r.parts, say)}), ${how}, ${ends}`;

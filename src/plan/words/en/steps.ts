@@ -21,26 +21,26 @@ export const steps: PlanWords['steps'] = {
   'paint-before': (parts, say) =>
     `Prime and paint flat on the bench, all but the last coat; with all their coats signs, what has painted shapes on it, and what takes one coat only: ${named(parts, say)}. Leave joints bare that will be glued.`,
   'paint-ground': (parts, say) =>
-    `Paint on the bed itself, before anything is fixed there: ${named(parts, say)}. Mask borders that no part will cover, and peel all tape before the paint is hard.`,
+    `Paint on the bed itself, before anything is fastened there: ${named(parts, say)}. Mask borders that no part will cover, and peel all tape before the paint is hard.`,
   mark: () =>
     'Carry the marks onto the face, over the paint where it is painted, from the two datum edges with the story sticks. Never step from mark to mark.',
   'dry-fit': (parts, say) => `Lay out and tape up without glue, and stand back: ${named(parts, say)}.`,
-  fix: (parts, say) => `Glue and fix: ${named(parts, say)}.`,
+  fix: (parts, say) => `Glue and fasten: ${named(parts, say)}.`,
   'cut-in-place': (parts, say) =>
     `Lay their neighbors in place dry, hold these against them, mark and cut to fit: ${named(parts, say)}.`,
   assemble: (parts, say) =>
-    `Glue to each other and to what they lie on in one go, while the glue is wet, and fix: ${named(parts, say)}. Of halved pieces, the one notched on its face goes down first.`,
-  'measure-in-place': (parts, say) => `Hold in place, mark, cut to fit and fix: ${named(parts, say)}.`,
+    `Glue to each other and to what they lie on in one go, while the glue is wet, and fasten: ${named(parts, say)}. Of halved pieces, the one notched on its face goes down first.`,
+  'measure-in-place': (parts, say) => `Hold in place, mark, cut to fit and fasten: ${named(parts, say)}.`,
   letter: (parts, say) =>
-    `Tape the patterns together, lay them on by the centering lines and letter: ${named(parts, say)}.`,
+    `Tape the patterns together, line them up on the centerlines, and letter: ${named(parts, say)}.`,
   'paint-around-letters': (parts, say) =>
-    `Carry outlines and shades over from the pattern, laid on by the centering lines, and paint them on the sign, a little way under the edge of the letters: ${named(parts, say)}. Let them dry before letters are glued on.`,
+    `Carry outlines and shades over from the pattern, lined up on the centerlines, and paint them on the sign, a little way under the edge of the letters: ${named(parts, say)}. Let them dry before letters are glued on.`,
   'mount-letters': (parts, say) =>
-    `Saw the letters along their outlines, paint their faces, lines inside them and sawn edges, and glue them on over the pattern, laid on by the centering lines: ${named(parts, say)}. Leave bare what will be glued.`,
+    `Saw the letters along their outlines, paint their faces, lines inside them and sawn edges, and glue them on over the pattern, lined up on the centerlines: ${named(parts, say)}. Leave bare what will be glued.`,
   'paint-after': (parts, say) => `Fill the brad holes, mask, and paint in place: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>
     `Fill the brad holes, sand, mask what has another color, and give the last coat: ${named(parts, say)}.`,
-  'fit-hardware': (parts, say) => `Screw on the fittings: ${named(parts, say)}.`,
+  'fit-hardware': (parts, say) => `Mount the hardware: ${named(parts, say)}.`,
   'try-swing': () =>
     'With a helper, and nobody in the way, lower the bed slowly through its whole swing. Listen for rubbing; see that the latch still catches and that the lift still holds the added weight.',
 };
