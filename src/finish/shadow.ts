@@ -1,9 +1,10 @@
 import type { Level } from '../bed/face.ts';
 import type { Design } from '../design/schema.ts';
 import { intersect, union } from '../geometry/clip.ts';
-import { add, cross, scale, subtract } from '../geometry/point.ts';
-import { boxesMeet, boxOf, EMPTY, regionOfRing, ringsOf, transformRegion } from '../geometry/region.ts';
-import type { Point, Region, Ring } from '../geometry/shape.ts';
+import { scale } from '../geometry/point.ts';
+import { boxesMeet, boxOf, EMPTY } from '../geometry/region.ts';
+import type { Point, Region } from '../geometry/shape.ts';
+import { sweptPieces } from '../geometry/sweep.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Solid } from '../joinery/piece.ts';
 import { type Mm, radians } from '../measure/units.ts';
@@ -22,42 +23,6 @@ export function shadowOf(light: Design['light']): Point {
   const reach = 1 / Math.tan(radians(light.altitude));
   return { x: -Math.cos(azimuth) * reach, y: -Math.sin(azimuth) * reach };
 }
-
-/**
- * The first place of a region moved along a straight line, and the strips that its leading borders pass over.
- * Whatever is reached later was passed by a side that faces ahead; each run of such sides goes one way across
- * the line, so its strip does not cross itself.
- */
-function sweptPieces(region: Region, from: Point, to: Point): Region[] {
-  const strips: Region[] = [];
-  for (const ring of ringsOf(region)) {
-    for (const run of leadingRuns(ring, subtract(to, from))) {
-      const there = run.map((p) => add(p, from));
-      const further = run.map((p) => add(p, to)).reverse();
-      strips.push(regionOfRing([...there, ...further]));
-    }
-  }
-  return [transformRegion(region, (p) => add(p, from)), ...strips];
-}
-
-/** Runs of sides with their outside, on the right when walking, ahead. A side along the line passes over nothing. */
-function leadingRuns(ring: Ring, ahead: Point): Point[][] {
-  const least = SAME_LENGTH * Math.hypot(ahead.x, ahead.y);
-  const leads = (i: number) => cross(subtract(at(i + 1), at(i)), ahead) < -least;
-  const at = (i: number): Point => ring[i % ring.length] ?? { x: 0, y: 0 };
-  const runs: Point[][] = [];
-  for (let i = 0; i < ring.length; i++) {
-    // A run begins where the side before does not lead; it may go on over the ring's first point.
-    if (!leads(i) || leads(i + ring.length - 1)) continue;
-    const run = [at(i)];
-    for (let k = i; leads(k) && run.length <= ring.length; k++) run.push(at(k + 1));
-    runs.push(run);
-  }
-  return runs;
-}
-
-/** All places of a region moved along a straight line: its Minkowski sum with the line. */
-export const sweep = (region: Region, from: Point, to: Point): Region => union(sweptPieces(region, from, to));
 
 interface Caster {
   readonly region: Region;

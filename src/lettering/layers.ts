@@ -1,10 +1,10 @@
 import type { Lettering } from '../design/schema.ts';
 import { offset, subtract, union } from '../geometry/clip.ts';
-import { EMPTY } from '../geometry/region.ts';
+import { EMPTY, translateRegion } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
+import { sweep } from '../geometry/sweep.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import type { LetterLayer } from './result.ts';
-import { blockShade, dropShade } from './shade.ts';
 import { eachShape, type ShapeMemory } from './shapes.ts';
 
 /**
@@ -18,13 +18,15 @@ export function layersOf(fill: Region, lettering: Lettering, memory: ShapeMemory
   const silhouette = outline ? outlined(fill, outline.width, memory) : fill;
   if (shade) {
     const by = shadeVector(shade);
-    const cast = shade.kind === 'drop' ? dropShade : blockShade;
+    // A copy beside the letters, as a light from the other side would throw it; or the letters drawn out to blocks.
+    const cast = (letters: Region) =>
+      shade.kind === 'drop' ? translateRegion(letters, by.x, by.y) : sweep(letters, { x: 0, y: 0 }, by);
     const whole = eachShape(
       memory,
       `${shade.kind} ${shade.angle} ${shade.distance}`,
       silhouette,
       shade.distance,
-      (letters) => union([cast(letters, by)]),
+      (letters) => union([cast(letters)]),
     );
     layers.push({ role: 'shade', finish: shade.finish, region: less(whole, silhouette, memory), whole });
   }

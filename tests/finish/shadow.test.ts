@@ -1,15 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { planFinish } from '../../src/finish/planFinish.ts';
-import { castShadows, shadowOf, sweep } from '../../src/finish/shadow.ts';
-import { subtract, subtractedArea } from '../../src/geometry/clip.ts';
-import {
-  areaOf,
-  boxOf,
-  containsPointInRegion,
-  transformRegion,
-  translateRegion,
-} from '../../src/geometry/region.ts';
+import { castShadows, shadowOf } from '../../src/finish/shadow.ts';
+
+import { subtract } from '../../src/geometry/clip.ts';
+import { areaOf, boxOf, containsPointInRegion, transformRegion } from '../../src/geometry/region.ts';
+import { sweep } from '../../src/geometry/sweep.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
 import { box, input, LEVEL, solid } from './build.ts';
 
@@ -130,29 +126,6 @@ describe('castShadows', () => {
         }
       }),
       { numRuns: 15 },
-    );
-  });
-});
-
-describe('sweep', () => {
-  it('keeps a hole as far as the way is shorter than the hole', () => {
-    const frame = subtract(box(0, 0, 100, 100), box(30, 30, 40, 40));
-    expect(areaOf(sweep(frame, { x: 0, y: 0 }, { x: 10, y: 0 }))).toBeCloseTo(110 * 100 - 30 * 40, 6);
-    expect(areaOf(sweep(frame, { x: 0, y: 0 }, { x: 50, y: 0 }))).toBeCloseTo(150 * 100, 6);
-  });
-
-  it('covers every place on the way', () => {
-    const frame = subtract(box(0, 0, 100, 100), box(30, 30, 40, 40));
-    fc.assert(
-      fc.property(
-        fc.integer({ min: -80, max: 80 }),
-        fc.integer({ min: -80, max: 80 }),
-        fc.double({ min: 0, max: 1, noNaN: true }),
-        (dx, dy, t) => {
-          const swept = sweep(frame, { x: 0, y: 0 }, { x: dx, y: dy });
-          expect(subtractedArea(translateRegion(frame, dx * t, dy * t), swept)).toBeLessThan(0.1);
-        },
-      ),
     );
   });
 });

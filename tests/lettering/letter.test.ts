@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Lettering } from '../../src/design/schema.ts';
-import { intersect, subtract, subtractedArea, union } from '../../src/geometry/clip.ts';
+import { intersect, subtract, union } from '../../src/geometry/clip.ts';
 import { clustersOf } from '../../src/geometry/cluster.ts';
 import { ellipseRing } from '../../src/geometry/curve.ts';
-import { areaOf, boxOf, regionOfBox, regionOfRing, translateRegion } from '../../src/geometry/region.ts';
+import { areaOf, boxOf, regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import type { Region } from '../../src/geometry/shape.ts';
 import { FLATNESS } from '../../src/geometry/tolerance.ts';
 import { openingOf, standsOf } from '../../src/lettering/arc.ts';
@@ -12,7 +12,6 @@ import { letterByLetter } from '../../src/lettering/cluster.ts';
 import { cutOuts } from '../../src/lettering/cut-out.ts';
 import { letter } from '../../src/lettering/letter.ts';
 import { setText } from '../../src/lettering/setting.ts';
-import { blockShade } from '../../src/lettering/shade.ts';
 import { runs } from '../runs.ts';
 import { fontOf } from './fonts.ts';
 import { lettering } from './lettering.ts';
@@ -339,40 +338,6 @@ describe('layers', () => {
     expect(apart.ink_mm2).toBeCloseTo(2 * single, 6);
     expect(over.ink_mm2).toBeLessThan(2 * single - 1);
     expect(over.layers[0]?.whole).toHaveLength(1);
-  });
-
-  it('sweep blocks exactly: a square of 10 along (30, 40) covers 100 + 50 x 14', () => {
-    // Area and width upright to the vector: (10 x 40 + 10 x 30) / 50 = 14.
-    expect(areaOf(blockShade(square(0, 0, 10), { x: 30, y: 40 }))).toBeCloseTo(100 + 50 * 14, 3);
-    expect(areaOf(blockShade(square(0, 0, 10), { x: 0, y: 25 }))).toBeCloseTo(350, 6);
-  });
-
-  it('sweep what many steps along the way cover, and no more (twin: copies)', () => {
-    fc.assert(
-      fc.property(
-        fc.constantFrom('8', 'A', 'S', 'g', '&'),
-        fc.integer({ min: -180, max: 180 }),
-        fc.integer({ min: 1, max: 60 }),
-        (character, angle, distance) => {
-          const region = letterWith(character).lettered.glyphs[0]?.region ?? [];
-          const by = {
-            x: distance * Math.cos((angle * Math.PI) / 180),
-            y: distance * Math.sin((angle * Math.PI) / 180),
-          };
-          const swept = blockShade(region, by);
-          const steps = 40;
-          const copies = union(
-            Array.from({ length: steps + 1 }, (_, i) =>
-              translateRegion(region, (by.x * i) / steps, (by.y * i) / steps),
-            ),
-          );
-          expect(subtractedArea(copies, swept)).toBeLessThan(0.02);
-          // Between two copies a border sweeps at most its length times half a step beyond them.
-          expect(areaOf(swept) - areaOf(copies)).toBeLessThan((1200 * distance) / steps / 2);
-        },
-      ),
-      { numRuns: runs(8) },
-    );
   });
 });
 
