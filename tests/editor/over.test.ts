@@ -9,13 +9,13 @@ import { drawDimensions } from '../../src/editor/drawing/drawDimensions.ts';
 import { drawInHand } from '../../src/editor/drawing/drawInHand.ts';
 import { drawKeepClears } from '../../src/editor/drawing/drawKeepClears.ts';
 import { drawPhotoHandles } from '../../src/editor/drawing/drawPhotoHandles.ts';
-import type { Palette } from '../../src/editor/drawing/palette.ts';
 import { sceneOf } from '../../src/editor/drawing/scene.ts';
 import { THEMES, toScreen } from '../../src/editor/state/store.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 import { chanceOf } from '../chance.ts';
 import { runs } from '../runs.ts';
 import { faceFor } from './laid.ts';
+import { NAMED, recorder } from './recorder.ts';
 
 const TOKENS = readFileSync(new URL('../../src/editor/style/tokens.css', import.meta.url), 'utf8');
 const FOLDER = new URL('../../assets/starters/', import.meta.url);
@@ -99,37 +99,6 @@ describe('what lies over the drawing is seen on every color (WCAG 2.2, 1.4.11)',
   );
 });
 
-/** A context that writes down what is stroked and filled, each with its path. */
-function recorder() {
-  const drawn: { readonly path: string; readonly color: string; readonly width: number }[] = [];
-  let path = '';
-  const state: Record<string, unknown> = { globalAlpha: 1 };
-  const note = (color: unknown, width: unknown) =>
-    drawn.push({ path, color: String(color), width: Number(width) });
-  const acts: Record<string, (...args: unknown[]) => unknown> = {
-    beginPath: () => {
-      path = '';
-    },
-    stroke: () => note(state.strokeStyle, state.lineWidth),
-    fill: () => note(state.fillStyle, state.globalAlpha === 1 ? Number.POSITIVE_INFINITY : 0),
-    measureText: () => ({ width: 30 }),
-  };
-  for (const draw of ['moveTo', 'lineTo', 'arc', 'rect', 'roundRect', 'closePath'])
-    acts[draw] = (...args) => {
-      path += `${draw} ${args.join(' ')};`;
-    };
-  const context = new Proxy(state, {
-    get: (_, name) => acts[String(name)] ?? state[String(name)] ?? (() => {}),
-    set: (_, name, value) => {
-      state[String(name)] = value;
-      return true;
-    },
-  });
-  return { drawn, context: context as unknown as CanvasRenderingContext2D };
-}
-
-/** Colors that bear their names. */
-const NAMED = new Proxy({}, { get: (_, name) => String(name) }) as Palette;
 const VIEW = { scale: 0.4, x: 100, y: 800 };
 
 const faceWith = (kind: 'panel' | 'strip' | 'array', box: Box): Design => ({
@@ -141,7 +110,7 @@ const CHOSEN = { selection: ['one'], corner: null, member: null, carrying: false
 it('every line over the drawing is drawn on a halo that stands out at both sides', () => {
   const design = faceWith('strip', { x: 100, y: 200, w: 500, h: 63.5 });
   const scene = sceneOf(shownFrom(design), { ...CHOSEN, view: VIEW });
-  const { drawn, context } = recorder();
+  const { marks: drawn, pen: context } = recorder();
   drawDimensions(context, [...scene.overall, ...scene.dimensions], VIEW, NAMED);
   drawInHand(context, {
     ...scene,
@@ -179,13 +148,11 @@ it('every line over the drawing is drawn on a halo that stands out at both sides
   const lines = drawn.filter(({ color, width }) => color !== 'halo' && width > 0 && width < 100);
   expect(lines.length).toBeGreaterThan(25);
   // The hatching within a keep-clear: many lines in one path.
-  expect(lines.filter(({ color, path }) => color === 'bad' && path.split('lineTo').length > 5)).toHaveLength(
-    1,
-  );
+  expect(lines.filter(({ color, paths }) => color === 'bad' && paths.length > 5)).toHaveLength(1);
   for (const line of lines) {
     const under = drawn
       .slice(0, drawn.indexOf(line))
-      .filter(({ path, color }) => path === line.path && color === 'halo');
+      .filter(({ paths, color }) => color === 'halo' && JSON.stringify(paths) === JSON.stringify(line.paths));
     expect(Math.max(0, ...under.map(({ width }) => width)), JSON.stringify(line)).toBeGreaterThanOrEqual(
       line.width + 3,
     );

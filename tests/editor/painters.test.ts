@@ -1,0 +1,429 @@
+import { afterAll, describe, expect, it, vi } from 'vitest';
+import { newDesign, newPart } from '../../src/design/defaults.ts';
+import { drawFaceLevels } from '../../src/editor/canvas/drawFaceLevels.ts';
+import { drawSurroundings } from '../../src/editor/canvas/drawSurroundings.ts';
+import { groundPainter } from '../../src/editor/canvas/ground.ts';
+import { shownFrom } from '../../src/editor/document/shown.ts';
+import { drawDimensions } from '../../src/editor/drawing/drawDimensions.ts';
+import { drawInHand } from '../../src/editor/drawing/drawInHand.ts';
+import { drawKeepClears } from '../../src/editor/drawing/drawKeepClears.ts';
+import { drawPhotoHandles } from '../../src/editor/drawing/drawPhotoHandles.ts';
+import { type Painted, type PartsLook, paintParts } from '../../src/editor/drawing/paintParts.ts';
+import { pictureOf } from '../../src/editor/drawing/pen.ts';
+import { rulerPainter } from '../../src/editor/drawing/rulers.ts';
+import { sceneOf } from '../../src/editor/drawing/scene.ts';
+import { drawTicks, RULER } from '../../src/editor/drawing/ticks.ts';
+import { boxOfPoints } from '../../src/geometry/ring.ts';
+import type { Box, Point } from '../../src/geometry/shape.ts';
+import { chanceOf } from '../chance.ts';
+import { runs } from '../runs.ts';
+import { faceFor } from './laid.ts';
+import { insideOf, type Mark, NAMED, recorder } from './recorder.ts';
+
+afterAll(() => vi.unstubAllGlobals());
+
+/** An inch is 25.4 mm exactly (international yard and pound agreement of 1959). */
+const INCH = 25.4;
+/** A dressed 1x3 is 3/4 by 2 1/2 in (American Softwood Lumber Standard, PS 20, table of minimum dressed sizes). */
+const ONE_BY_THREE = 2.5 * INCH;
+const VIEW = { scale: 0.5, x: 60, y: 1000 };
+const PAGE = { width: 1200, height: 1100 };
+
+/** Where a place of the face is seen: right and up from the place of its lower left corner. */
+const seen = ({ x, y }: Point, { scale, x: left, y: base }: typeof VIEW = VIEW): Point => ({
+  x: left + x * scale,
+  y: base - y * scale,
+});
+const seenBox = ({ x, y, w, h }: Box, view = VIEW): Box => ({
+  ...seen({ x, y: y + h }, view),
+  w: w * view.scale,
+  h: h * view.scale,
+});
+const reach = (mark: Mark | undefined): Box => boxOfPoints(mark?.paths.flat() ?? []);
+const near = (a: Box, b: Box, within = 1e-6) =>
+  (['x', 'y', 'w', 'h'] as const).every((side) => Math.abs(a[side] - b[side]) <= within);
+const expectBox = (found: Box, wanted: Box) => {
+  expect(near(found, wanted), `${JSON.stringify(found)} for ${JSON.stringify(wanted)}`).toBe(true);
+};
+
+const strip = (id: string, box: Box) => newPart('strip', { id, name: id, box, stock: 'pine-1x3' });
+const shownWith = (...boxes: readonly Box[]) =>
+  shownFrom({ ...newDesign(), parts: boxes.map((box, i) => strip(`s${i}`, box)) });
+
+const lookAt = (view = VIEW): PartsLook => ({
+  ...PAGE,
+  view,
+  scale: view.scale,
+  look: 'color',
+  palette: NAMED,
+  light: { x: 0.5, y: -0.5 },
+  appearance: ({ id }) => ({
+    fill: `#c${id.slice(1).padStart(5, '0')}`,
+    sheen: null,
+    grained: true,
+    shaped: false,
+  }),
+  gleamsOn: () => () => null,
+  signOf: () => undefined,
+  letterOf: () => ({ fill: 'ink', sheen: null }),
+  shadows: null,
+});
+
+const paintedOf = (shown: ReturnType<typeof shownWith>, look = lookAt()): Painted => ({
+  look,
+  parts: shown.layout.parts,
+  keepClears: [],
+  ground: pictureOf(PAGE, 1, () => {}),
+});
+
+describe('parts', () => {
+  it('a strip of 1x3 is its four corners at scale, filled, outlined and shaded by its grain', () => {
+    const sheet = recorder();
+    paintParts(sheet.pen, paintedOf(shownWith({ x: 100, y: 200, w: 600, h: ONE_BY_THREE })), null);
+    const body = sheet.marks.find(({ color }) => color === '#c00000');
+    const corners = body?.paths[0]?.slice(0, 4).map(({ x, y }) => `${x.toFixed(6)} ${y.toFixed(6)}`);
+    const wanted = [
+      { x: 100, y: 200 },
+      { x: 700, y: 200 },
+      { x: 700, y: 200 + ONE_BY_THREE },
+      { x: 100, y: 200 + ONE_BY_THREE },
+    ].map((p) => `${seen(p).x.toFixed(6)} ${seen(p).y.toFixed(6)}`);
+    expect(new Set(corners)).toEqual(new Set(wanted));
+    const box = seenBox({ x: 100, y: 200, w: 600, h: ONE_BY_THREE });
+    const line = sheet.marks.find(({ does, color }) => does === 'stroke' && color === 'outline');
+    expectBox(reach(line), box);
+    expect(line?.width).toBeCloseTo(1.1, 9);
+    expect(line?.dash).toEqual([]);
+    // Its grain runs along it, and nowhere but on it.
+    const grain = sheet.marks.find(({ does, within }) => does === 'stroke' && within !== null);
+    expectBox(boxOfPoints(grain?.within?.flat() ?? []), box);
+    for (const [first, ...rest] of grain?.paths ?? []) {
+      const last = rest.at(-1);
+      expect(Math.abs((last?.x ?? 0) - (first?.x ?? 0))).toBeGreaterThan(
+        Math.abs((last?.y ?? 0) - (first?.y ?? 0)),
+      );
+    }
+    // Its shadow falls away from the light, beneath it.
+    const shadow = sheet.marks[0];
+    expect(shadow?.alpha).toBeLessThan(1);
+    expect(reach(shadow).x).toBeGreaterThan(box.x);
+    expect(reach(shadow).y).toBeGreaterThan(box.y);
+  });
+
+  it('what lies later in the list lies over what is before it', () => {
+    const sheet = recorder();
+    const shown = shownWith(
+      { x: 0, y: 0, w: 600, h: ONE_BY_THREE },
+      { x: 100, y: 20, w: 600, h: ONE_BY_THREE },
+    );
+    paintParts(sheet.pen, paintedOf(shown), null);
+    const order = sheet.marks.map(({ color }) => color).filter((color) => String(color).startsWith('#c0'));
+    expect(order).toEqual(shown.layout.parts.map(({ id }) => `#c0000${id.slice(1)}`));
+  });
+
+  it('where one is moved, what was and what is are wiped and drawn anew, and nothing that is clear of both', () => {
+    const chance = chanceOf(4);
+    const some = (): Box => ({
+      x: Math.round(chance() * 1400),
+      y: Math.round(chance() * 1700),
+      w: 200,
+      h: ONE_BY_THREE,
+    });
+    for (let i = 0; i < runs(12); i++) {
+      const still = [some(), some(), some()];
+      const [from, to] = [some(), some()];
+      const look = lookAt();
+      const before = paintedOf(shownWith(...still, from), look);
+      const after = shownWith(...still, to);
+      // What did not move is the same object, as a step of a drag leaves it.
+      const parts = after.layout.parts.map((part) =>
+        part.id === 's3' ? part : (before.parts.find(({ id }) => id === part.id) ?? part),
+      );
+      const sheet = recorder();
+      paintParts(sheet.pen, { ...before, parts }, before);
+      const wiped = sheet.wiped.map(boxOfPoints);
+      const holds = (outer: Box, inner: Box) =>
+        outer.x <= inner.x &&
+        outer.y <= inner.y &&
+        outer.x + outer.w >= inner.x + inner.w &&
+        outer.y + outer.h >= inner.y + inner.h;
+      for (const box of [from, to]) expect(wiped.some((area) => holds(area, seenBox(box)))).toBe(true);
+      for (const { color, paths } of sheet.marks.filter(({ color }) => String(color).startsWith('#c0'))) {
+        const drawn = boxOfPoints(paths.flat());
+        const touched = wiped.some(
+          (area) =>
+            drawn.x - 40 <= area.x + area.w &&
+            area.x <= drawn.x + drawn.w + 40 &&
+            drawn.y - 40 <= area.y + area.h &&
+            area.y <= drawn.y + drawn.h + 40,
+        );
+        expect(touched, String(color)).toBe(true);
+      }
+      expect(sheet.marks.some(({ color }) => color === '#c00003')).toBe(true);
+    }
+  });
+});
+
+describe('rulers', () => {
+  const rulerAt = (view: typeof VIEW, unit: 'in' | 'ft-in' | 'mm') => {
+    const sheet = recorder();
+    drawTicks(sheet.pen, { view, ...PAGE, unit, palette: NAMED });
+    return sheet;
+  };
+
+  it('every figure stands where a tape from the lower left corner reads it, at any scale', () => {
+    const chance = chanceOf(9);
+    for (let i = 0; i < runs(15); i++) {
+      const view = { scale: 0.1 + chance() * 3, x: chance() * 900, y: chance() * 1000 };
+      for (const [unit, mm] of [
+        ['in', INCH],
+        ['mm', 1],
+      ] as const) {
+        const { texts, marks } = rulerAt(view, unit);
+        const ticks = marks[0]?.paths ?? [];
+        expect(texts.length).toBeGreaterThan(0);
+        for (const { text, at, turned } of texts) {
+          const place = Number(text) * mm;
+          const upward = turned !== 0;
+          const wanted = upward ? view.y - place * view.scale : view.x + place * view.scale;
+          // Beside its tick, which lies on a pixel.
+          const tick = upward ? at.y + 3 : at.x - 3;
+          expect(Math.abs(tick - wanted), `${unit} ${text} at ${view.scale}`).toBeLessThanOrEqual(1);
+          expect(ticks.some(([a]) => a && Math.abs((upward ? a.y : a.x) - tick) < 1e-6)).toBe(true);
+          if (upward) expect(turned).toBeCloseTo(90, 9);
+        }
+      }
+    }
+  });
+
+  it('tells feet where the design is measured in feet and inches', () => {
+    const texts = rulerAt(VIEW, 'ft-in').texts.filter(({ turned }) => turned === 0);
+    const foot = texts.find(({ text }) => text === '1\u2032');
+    expect(Math.abs((foot?.at.x ?? 0) - 3 - seen({ x: 12 * INCH, y: 0 }).x)).toBeLessThanOrEqual(1);
+  });
+
+  it('shows how far the selection reaches on both, beneath the ticks', () => {
+    const sheet = recorder();
+    const box = { x: 100, y: 200, w: 300, h: 90 };
+    rulerPainter()(sheet.pen, { view: VIEW, ...PAGE, unit: 'in', palette: NAMED }, box, 2);
+    const [top, side] = sheet.marks.filter(({ color }) => color === 'pencil-soft').map(reach);
+    const on = seenBox(box);
+    expect(top).toEqual({ x: on.x, y: 0, w: on.w, h: RULER });
+    expect(side).toEqual({ x: 0, y: on.y, w: RULER, h: on.h });
+    expect(sheet.pictures).toHaveLength(2);
+    for (const { image } of sheet.pictures) expect(insideOf(image).texts.length).toBeGreaterThan(0);
+  });
+});
+
+describe('the paper and the bed', () => {
+  const design = newDesign();
+  const face = faceFor(design.bed);
+  const paper = (unit: 'in' | 'mm', scale: number) => {
+    const sheet = recorder();
+    drawSurroundings(sheet.pen, {
+      view: { ...VIEW, scale },
+      ...PAGE,
+      face,
+      bed: design.bed,
+      unit,
+      palette: NAMED,
+    });
+    return sheet;
+  };
+
+  it.each([
+    ['in', INCH, 6 * INCH],
+    ['mm', 10, 100],
+  ] as const)('squares of %s are as far apart as they are on the bed', (unit, fine, coarse) => {
+    const scale = 0.9;
+    const { marks } = paper(unit, scale);
+    for (const [color, step] of [
+      ['grid', fine],
+      ['grid-strong', coarse],
+    ] as const) {
+      const lines = marks.find((mark) => mark.color === color)?.paths ?? [];
+      const upright = lines.flatMap(([a, b]) => (a && a.x === b?.x ? [a.x] : []));
+      expect(upright.length).toBeGreaterThan(5);
+      for (const x of upright) {
+        const squares = (x - 0.5 - VIEW.x) / (step * scale);
+        expect(Math.abs(squares - Math.round(squares)) * step * scale).toBeLessThanOrEqual(0.5 + 1e-9);
+      }
+    }
+  });
+
+  it('squares too small to tell apart are left out', () => {
+    expect(paper('in', 0.2).marks.some(({ color }) => color === 'grid')).toBe(false);
+    expect(paper('in', 0.2).marks.some(({ color }) => color === 'grid-strong')).toBe(true);
+  });
+
+  it('the floor lies as far below the pivot as the pivot is high', () => {
+    const floor = paper('in', VIEW.scale).marks.find(({ color }) => color === 'floor');
+    const { aboveEdge, height } = design.bed.pivot;
+    expect(Math.abs(reach(floor).y - seen({ x: 0, y: aboveEdge - height }).y)).toBeLessThanOrEqual(1);
+  });
+
+  it('every level is filled and outlined at scale, the rim with the joints of its boards', () => {
+    const sheet = recorder();
+    sheet.pen.translate(VIEW.x, VIEW.y);
+    sheet.pen.scale(VIEW.scale, -VIEW.scale);
+    drawFaceLevels(sheet.pen, face, NAMED, VIEW.scale);
+    for (const { id, box } of face.levels) {
+      expectBox(reach(sheet.marks.find(({ does, color }) => does === 'fill' && color === id)), seenBox(box));
+      expect(
+        sheet.marks.some(
+          (mark) => mark.does === 'stroke' && mark.color === 'outline' && near(reach(mark), seenBox(box)),
+        ),
+      ).toBe(true);
+    }
+    const joints = sheet.marks.at(-1);
+    const rim = face.levels.find(({ id }) => id === 'rim');
+    expect(joints?.paths).toHaveLength(4);
+    for (const [from, to] of joints?.paths ?? []) {
+      const ends = [from, to].map((p) => p && `${p.x.toFixed(3)} ${p.y.toFixed(3)}`);
+      const corners = [rim?.box, rim?.inner].flatMap((box) => {
+        const { x, y, w, h } = seenBox(box as Box);
+        return [x, x + w].flatMap((px) => [y, y + h].map((py) => ({ x: px, y: py })));
+      });
+      // Each runs along the line of an inner edge, between the inner and the outer one.
+      const inner = corners.slice(4).map((p) => `${p.x.toFixed(3)} ${p.y.toFixed(3)}`);
+      expect(ends.filter((end) => inner.includes(String(end)))).toHaveLength(1);
+    }
+  });
+
+  it('the photo lies upright on its place, as clear as it is set', () => {
+    recorder();
+    const image = { width: 400, height: 300 } as ImageBitmap;
+    const photo = {
+      image,
+      placing: { at: { x: 50, y: 70 }, scale: 2 },
+      opacity: 0.4,
+      shown: true,
+    } as unknown as NonNullable<Parameters<ReturnType<typeof groundPainter>>[0]['photo']>;
+    const look = {
+      view: VIEW,
+      ...PAGE,
+      face,
+      bed: design.bed,
+      unit: 'in',
+      palette: NAMED,
+      photo,
+      photoMode: 'rest',
+      straightened: null,
+    } as const;
+    const paint = groundPainter();
+    const { canvas } = paint(look, 1);
+    expect(paint(look, 1).canvas).toBe(canvas);
+    const [pasted] = insideOf(canvas).pictures;
+    expect(pasted?.image).toBe(image);
+    expect(pasted?.alpha).toBe(0.4);
+    // The picture's left upper corner is seen at the left and above: it stands on its feet.
+    const box = seenBox({ x: 50, y: 70, w: 800, h: 600 });
+    const [leftUpper, , rightLower] = pasted?.corners ?? [];
+    expect(leftUpper?.x).toBeCloseTo(box.x, 6);
+    expect(leftUpper?.y).toBeCloseTo(box.y, 6);
+    expect(rightLower?.x).toBeCloseTo(box.x + box.w, 6);
+    expect(rightLower?.y).toBeCloseTo(box.y + box.h, 6);
+  });
+});
+
+describe('what lies over the drawing', () => {
+  const box = { x: 100, y: 200, w: 600, h: ONE_BY_THREE };
+  const shown = shownWith(box);
+  const scene = sceneOf(shown, {
+    selection: ['s0'],
+    corner: null,
+    member: null,
+    carrying: false,
+    view: VIEW,
+  });
+  const lines = (marks: readonly Mark[]) =>
+    marks.filter(({ does, color }) => does === 'stroke' && color !== 'halo');
+
+  it('a width is told by a line from edge to edge of its part, a gap by a dashed one', () => {
+    const sheet = recorder();
+    drawDimensions(sheet.pen, scene.dimensions, VIEW, NAMED);
+    const width = scene.dimensions.find(({ key }) => key === 'w');
+    const on = seenBox(box);
+    const told = lines(sheet.marks).find(({ paths }) =>
+      paths.some(([a, b]) => a && b && near(boxOfPoints([a, b]), { ...on, y: a.y, h: 0 })),
+    );
+    expect(width).toBeDefined();
+    expect(told?.dash).toEqual([]);
+    const gapped = recorder();
+    drawDimensions(
+      gapped.pen,
+      [{ key: 'g', axis: 'x', from: 700, to: 900, cross: 200, off: 0, edits: null, role: 'gap' }],
+      VIEW,
+      NAMED,
+    );
+    const [gap] = lines(gapped.marks);
+    expect(gap?.dash.length).toBeGreaterThan(0);
+    expect(reach(gap).x).toBeCloseTo(seen({ x: 700, y: 0 }).x, 6);
+    expect(reach(gap).w).toBeCloseTo(200 * VIEW.scale, 6);
+  });
+
+  const hand = { ...scene, view: VIEW, palette: NAMED, guides: [], path: [], frame: null };
+
+  it('the selected part is outlined at scale and held by its handles', () => {
+    const sheet = recorder();
+    drawInHand(sheet.pen, { ...hand, boxes: [] });
+    expect(lines(sheet.marks).some((mark) => near(reach(mark), seenBox(box)))).toBe(true);
+    const squares = sheet.marks.filter(
+      (mark) => mark.does === 'fill' && near({ ...reach(mark), x: 0, y: 0 }, { x: 0, y: 0, w: 9, h: 9 }),
+    );
+    const pulled = scene.handles.filter(({ act }) => act.kind === 'resize');
+    expect(squares).toHaveLength(pulled.length);
+    for (const { px } of pulled)
+      expect(squares.some((mark) => near(reach(mark), { x: px.x - 4.5, y: px.y - 4.5, w: 9, h: 9 }))).toBe(
+        true,
+      );
+  });
+
+  it('a frame pulled to the right is whole, one to the left dashed; both show what they span', () => {
+    for (const [from, to] of [
+      [100, 400],
+      [400, 100],
+    ] as const) {
+      const sheet = recorder();
+      const frame = { from: { x: from, y: 50 }, to: { x: to, y: 150 } };
+      drawInHand(sheet.pen, { ...hand, outlined: [], boxes: [], handles: [], frame });
+      const [line] = lines(sheet.marks);
+      expectBox(reach(line), seenBox({ x: 100, y: 50, w: 300, h: 100 }));
+      expect((line?.dash.length ?? 0) > 0).toBe(to < from);
+    }
+  });
+
+  it('a keep-clear is hatched within its edge and no farther, its edge dashed', () => {
+    const sheet = recorder();
+    sheet.pen.translate(VIEW.x, VIEW.y);
+    sheet.pen.scale(VIEW.scale, -VIEW.scale);
+    const keep = { x: 300, y: 400, w: 200, h: 120 };
+    drawKeepClears(
+      sheet.pen,
+      [{ id: 'k', name: 'k', why: 'latch', box: keep, height: 20 }],
+      NAMED,
+      VIEW.scale,
+    );
+    const [hatching, edge] = lines(sheet.marks);
+    for (const [a, b] of hatching?.paths ?? [])
+      expect(Math.abs((a?.x ?? 0) - (b?.x ?? 0))).toBeCloseTo(Math.abs((a?.y ?? 0) - (b?.y ?? 0)), 6);
+    expectBox(boxOfPoints(hatching?.within?.flat() ?? []), seenBox(keep));
+    expectBox(reach(edge), seenBox(keep));
+    expect(edge?.dash.map((length) => Number(length.toFixed(6)))).toEqual([6, 4]);
+  });
+
+  it('marks of a photo stand on their points, as large on the screen at every scale', () => {
+    for (const scale of [0.1, 0.5, 3]) {
+      const view = { ...VIEW, scale };
+      const sheet = recorder();
+      sheet.pen.translate(view.x, view.y);
+      sheet.pen.scale(scale, -scale);
+      const point = { x: 220, y: 90 };
+      drawPhotoHandles(sheet.pen, { frame: [], points: [point], closed: false }, NAMED, scale);
+      const mark = lines(sheet.marks).at(-1);
+      const at = seen(point, view);
+      expectBox(reach(mark), { x: at.x - 13, y: at.y - 13, w: 26, h: 26 });
+      expect(mark?.width).toBeCloseTo(1.5, 9);
+    }
+  });
+});
