@@ -3,7 +3,7 @@
  * siblings never import each other, type imports count too. Levels 0 to 9 know no DOM, React, I/O.
  */
 const LEVELS = [
-  ['measure'],
+  ['list', 'measure'],
   ['geometry', 'check'],
   ['drawing', 'materials'],
   ['bed'],

@@ -1,6 +1,7 @@
 import { rotate } from '../geometry/point.ts';
 import { ringsOf, transformRegion } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
+import { addTo } from '../list/grouped.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import type { Color, DrawItem } from './drawing.ts';
 import { lines } from './items.ts';
@@ -27,7 +28,7 @@ export const HATCHINGS: readonly (Hatching | null)[] = [
 
 /** Where the sides of a region cross the lines of a grid, by the number of the line. */
 function crossings(level: Region, pitch: Mm): Map<number, number[]> {
-  const found = new Map<number, number[]>();
+  const found = new Map<number, [number, ...number[]]>();
   for (const ring of ringsOf(level)) {
     ring.forEach((p, i) => {
       const q = ring[(i + 1) % ring.length] ?? p;
@@ -35,9 +36,7 @@ function crossings(level: Region, pitch: Mm): Map<number, number[]> {
       // Half open, so that a line through a corner crosses one of its two sides.
       for (let n = Math.ceil(low.y / pitch); n * pitch < high.y; n++) {
         const x = low.x + ((n * pitch - low.y) / (high.y - low.y)) * (high.x - low.x);
-        const on = found.get(n);
-        if (on) on.push(x);
-        else found.set(n, [x]);
+        addTo(found, n, x);
       }
     });
   }

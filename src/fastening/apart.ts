@@ -2,6 +2,7 @@ import { grownBox } from '../geometry/box.ts';
 import { distance } from '../geometry/point.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { addTo, type Groups } from '../list/grouped.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Around, Asked } from './asked.ts';
 
@@ -50,7 +51,7 @@ const CELL: Mm = 50;
 /** Everything driven in so far, whatever part it holds. `asked` is told where it is looked for. */
 export class Shanks {
   readonly #asked: Asked;
-  readonly #cells = new Map<string, Shank[]>();
+  readonly #cells: Groups<string, Shank> = new Map();
   /** The farthest that any of them keeps others away. */
   #farthest: Mm = 0;
 
@@ -60,9 +61,7 @@ export class Shanks {
 
   add(shank: Shank): void {
     const key = `${Math.floor(shank.at.x / CELL)} ${Math.floor(shank.at.y / CELL)}`;
-    const cell = this.#cells.get(key);
-    if (cell) cell.push(shank);
-    else this.#cells.set(key, [shank]);
+    addTo(this.#cells, key, shank);
     this.#farthest = Math.max(this.#farthest, shank.apart);
   }
 

@@ -10,6 +10,7 @@ import type { Box, Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
 import { type LaidPart, type Leg, legsOf } from '../layout/laid.ts';
+import { grouped } from '../list/grouped.ts';
 import type { Brad, Screw, Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 import { DRILLED_EDGE, leastFor, type Shank, type Shanks } from './apart.ts';
@@ -336,12 +337,8 @@ export function driveBrads(
 
 /** Spots by how much wood lies beneath them, the largest group first: one length of screw for each. */
 function byWood(spots: readonly Spot[]): Spot[][] {
-  const groups = new Map<number, Spot[]>();
-  for (const spot of spots) {
-    const key = Math.round(spot.under * 1000);
-    groups.set(key, [...(groups.get(key) ?? []), spot]);
-  }
-  return [...groups.values()].sort((a, b) => b.length - a.length || (a[0]?.under ?? 0) - (b[0]?.under ?? 0));
+  const groups = grouped(spots, ({ under }) => Math.round(under * 1000));
+  return [...groups.values()].sort((a, b) => b.length - a.length || a[0].under - b[0].under);
 }
 
 /**

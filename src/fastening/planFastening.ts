@@ -6,6 +6,7 @@ import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
 import type { Solid } from '../joinery/piece.ts';
 import { sameItems } from '../layout/changes.ts';
 import { isGlued, type LaidPart, legsOf } from '../layout/laid.ts';
+import { grouped } from '../list/grouped.ts';
 import type { Kg, Liters, Mm } from '../measure/units.ts';
 import { Shanks } from './apart.ts';
 import { Asked } from './asked.ts';
@@ -170,12 +171,8 @@ function fastenedAnew(input: FasteningInput, stack: Stack, own: PartInput, shank
 function ownInputs(input: FasteningInput): (laid: LaidPart) => PartInput {
   const masses = new Map(input.masses.map(({ part, mass }) => [part, mass]));
   const stocks = new Map(input.stocks.map((stock) => [stock.id, stock]));
-  const byPart = <T extends { readonly part: string }>(items: readonly T[]) => {
-    const found = new Map<string, T[]>();
-    for (const item of items) found.set(item.part, [...(found.get(item.part) ?? []), item]);
-    return found;
-  };
-  const [solids, pieces] = [byPart(input.solids), byPart(input.pieces)];
+  const solids = grouped(input.solids, ({ part }) => part);
+  const pieces = grouped(input.pieces, ({ part }) => part);
   return (laid) => ({
     laid,
     solids: solids.get(laid.id) ?? [],

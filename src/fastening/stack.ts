@@ -7,6 +7,7 @@ import { boxesMeet, boxOf, containsPointInRegion } from '../geometry/region.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Solid } from '../joinery/piece.ts';
+import { addTo, type Groups } from '../list/grouped.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Asked } from './asked.ts';
 
@@ -35,15 +36,11 @@ const holds = (solid: Solid): boolean =>
   !isPaint(solid) && !isBought(solid) && solid.z1 - solid.z0 > SAME_LENGTH;
 
 export function stackOf(bed: Bed, face: Face, solids: readonly Solid[], asked: Asked): Stack {
-  const columns = new Map<number, Standing[]>();
+  const columns: Groups<number, Standing> = new Map();
   solids.forEach((solid, rank) => {
     const box = boxOf(solid.region);
     if (!box || !holds(solid)) return;
-    for (const column of columnsOf(box)) {
-      const known = columns.get(column);
-      if (known) known.push({ solid, box, rank });
-      else columns.set(column, [{ solid, box, rank }]);
-    }
+    for (const column of columnsOf(box)) addTo(columns, column, { solid, box, rank });
   });
   return { bed, face, asked, columns };
 }

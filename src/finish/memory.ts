@@ -1,5 +1,6 @@
 import type { Region, Ring } from '../geometry/shape.ts';
 import { KeptResults } from '../layout/kept.ts';
+import { grouped } from '../list/grouped.ts';
 import type { Surface } from './input.ts';
 
 /**
@@ -16,12 +17,7 @@ export const createFinishMemory = (): FinishMemory => ({ surfaces: [], results: 
 /** The surfaces with those that are as they were replaced by the earlier ones. */
 export function knownSurfaces(memory: FinishMemory, surfaces: readonly Surface[]): readonly Surface[] {
   const nameOf = ({ part, kind, role, finish }: Surface) => `${kind} ${role} ${finish} ${part}`;
-  const before = new Map<string, Surface[]>();
-  for (const surface of memory.surfaces) {
-    const alike = before.get(nameOf(surface));
-    if (alike) alike.push(surface);
-    else before.set(nameOf(surface), [surface]);
-  }
+  const before = grouped(memory.surfaces, nameOf);
   const counts = new Map<string, number>();
   memory.surfaces = surfaces.map((surface) => {
     const name = nameOf(surface);

@@ -1,3 +1,4 @@
+import { addTo, type Groups } from '../list/grouped.ts';
 import type { Mm } from '../measure/units.ts';
 import { grownBox } from './box.ts';
 import { meetingPairs } from './meeting.ts';
@@ -14,12 +15,9 @@ export function clustersOf(region: Region, reach: Mm): Region[] {
     return at;
   };
   for (const [i, j] of meetingPairs(boxes)) group[rootOf(i)] = rootOf(j);
-  const clusters = new Map<number, Polygon[]>();
+  const clusters: Groups<number, Polygon> = new Map();
   region.forEach((polygon, i) => {
-    const root = rootOf(i);
-    const own = clusters.get(root);
-    if (own) own.push(polygon);
-    else clusters.set(root, [polygon]);
+    addTo(clusters, rootOf(i), polygon);
   });
   return [...clusters.values()];
 }

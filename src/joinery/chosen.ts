@@ -2,6 +2,7 @@ import type { Check, Severity } from '../check/check.ts';
 import { isBars } from '../design/made.ts';
 import type { Joint } from '../design/schema.ts';
 import type { LaidPart } from '../layout/laid.ts';
+import { grouped } from '../list/grouped.ts';
 import { type Bar, TOUCH } from './bar.ts';
 import { type Decision, namesBoth } from './decide.ts';
 import type { Meeting } from './meet.ts';
@@ -104,12 +105,7 @@ function neverTried(joint: Joint, parts: readonly LaidPart[], attempts: readonly
 type LengthsOfBar = (bar: Bar) => readonly Length[];
 
 function lengthsOfBars(lengths: readonly Length[]): LengthsOfBar {
-  const ofBar = new Map<number, Length[]>();
-  for (const length of lengths) {
-    const known = ofBar.get(length.bar.index);
-    if (known) known.push(length);
-    else ofBar.set(length.bar.index, [length]);
-  }
+  const ofBar = grouped(lengths, ({ bar }) => bar.index);
   return (bar) => ofBar.get(bar.index) ?? [];
 }
 

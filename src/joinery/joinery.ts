@@ -4,6 +4,7 @@ import type { Joint, Shop } from '../design/schema.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import { KeptResults } from '../layout/kept.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
+import { addTo, type Groups, grouped } from '../list/grouped.ts';
 import type { Stock } from '../materials/types.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
@@ -57,7 +58,7 @@ export function planJoinery(input: JoineryInput, kept: KeptResults = new KeptRes
   const decisions = decisionsOf(input.joints);
   const uncut = sticks.flatMap(({ bars }) => bars.map((bar) => uncutOf(bar, kept)));
   const { attempts, works, lengths, stops } = joinAndSaw(input, sticks, uncut, decisions, kept);
-  const byPart = lengthsByPart(lengths);
+  const byPart = grouped(lengths, ({ bar }) => bar.laid.id);
   const gone = new Set(works.map(({ bar }) => bar.laid.id).filter((id) => !byPart.has(id)));
   const pieces = piecesOf(input, byPart, kept);
   const drafts = pieces.map(({ draft }) => draft);
@@ -177,30 +178,15 @@ function sawAll(
 }
 
 function neighborsOf(meetings: readonly Meeting[]): ReadonlyMap<number, readonly Bar[]> {
-  const neighbors = new Map<number, Bar[]>();
-  const add = (bar: Bar, other: Bar): void => {
-    const known = neighbors.get(bar.index);
-    if (known) known.push(other);
-    else neighbors.set(bar.index, [other]);
-  };
+  const neighbors: Groups<number, Bar> = new Map();
   for (const meeting of meetings) {
     // What laps is cut by its joint, and lies against nothing else of the other.
     if (meeting.laps) continue;
     const [a, b] = barsThatMeet(meeting);
-    add(a, b);
-    add(b, a);
+    addTo(neighbors, a.index, b);
+    addTo(neighbors, b.index, a);
   }
   return neighbors;
-}
-
-function lengthsByPart(lengths: readonly Length[]): ReadonlyMap<string, readonly Length[]> {
-  const byPart = new Map<string, Length[]>();
-  for (const length of lengths) {
-    const known = byPart.get(length.bar.laid.id);
-    if (known) known.push(length);
-    else byPart.set(length.bar.laid.id, [length]);
-  }
-  return byPart;
 }
 
 function piecesOf(

@@ -1,4 +1,5 @@
 import { KeptResults } from '../layout/kept.ts';
+import { grouped } from '../list/grouped.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Draft } from './draft.ts';
 import type { Piece, Shown } from './piece.ts';
@@ -103,13 +104,7 @@ export interface PieceGroup {
 
 /** The pieces by their label, in the order of letters and numbers. */
 export function groupPieces(pieces: readonly Piece[]): PieceGroup[] {
-  const groups = new Map<string, [Piece, ...Piece[]]>();
-  for (const piece of pieces) {
-    const known = groups.get(piece.label);
-    if (known) known.push(piece);
-    else groups.set(piece.label, [piece]);
-  }
-  return [...groups]
+  return [...grouped(pieces, ({ label }) => label)]
     .sort(([a], [b]) => compareLabels(a, b))
     .map(([label, own]) => ({ label, pieces: own, quantity: own.length }));
 }

@@ -3,6 +3,7 @@ import type { Shop } from '../design/schema.ts';
 import { centroidOf } from '../geometry/region.ts';
 import { SAME_ANGLE } from '../geometry/tolerance.ts';
 import { KeptResults } from '../layout/kept.ts';
+import { grouped } from '../list/grouped.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import type { Draft } from './draft.ts';
 import type { PieceEnd } from './piece.ts';
@@ -18,13 +19,7 @@ export function pieceChecks(
   saw: Shop['saw'],
   kept: KeptResults = new KeptResults(),
 ): Check[] {
-  const byPart = new Map<string, [Draft, ...Draft[]]>();
-  for (const draft of drafts) {
-    const known = byPart.get(draft.part);
-    if (known) known.push(draft);
-    else byPart.set(draft.part, [draft]);
-  }
-  return [...byPart.values()].flatMap((own) =>
+  return [...grouped(drafts, ({ part }) => part).values()].flatMap((own) =>
     kept.of(own[0], 'checks', [saw.miter, saw.bevel, ...own], () => partChecks(own, saw)),
   );
 }

@@ -2,6 +2,7 @@ import { dot, leftNormal, subtract, unit } from '../geometry/point.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { DUST } from '../geometry/tolerance.ts';
+import { addTo, type Groups } from '../list/grouped.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import { TOUCH } from './bar.ts';
 import type { Draft, Placed } from './draft.ts';
@@ -82,23 +83,17 @@ function lanesOf({ draft, stretch }: Placed, piece: number): Lane[] {
 type Links = ReadonlyMap<number, readonly number[]>;
 
 function linksOf(lanes: readonly Lane[], pieces: readonly Placed[], widths: ReadonlyMap<string, Mm>): Links {
-  const links = new Map<number, number[]>();
+  const links: Groups<number, number> = new Map();
   for (const ends of endsByMeeting(lanes, pieces, widths).values()) {
     ends.forEach((a, i) => {
       for (const b of ends.slice(i + 1)) {
         if (lanes[a.lane]?.told.piece === lanes[b.lane]?.told.piece || !inLine(a, b)) continue;
-        push(links, a.lane, b.lane);
-        push(links, b.lane, a.lane);
+        addTo(links, a.lane, b.lane);
+        addTo(links, b.lane, a.lane);
       }
     });
   }
   return links;
-}
-
-function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
-  const known = map.get(key);
-  if (known) known.push(value);
-  else map.set(key, [value]);
 }
 
 /** Lane ends by what they stop against, and, for pieces end to end, by the two of them. */
@@ -107,7 +102,7 @@ function endsByMeeting(
   pieces: readonly Placed[],
   widths: ReadonlyMap<string, Mm>,
 ): Map<string, LaneEnd[]> {
-  const groups = new Map<string, LaneEnd[]>();
+  const groups: Groups<string, LaneEnd> = new Map();
   lanes.forEach(({ told, start, end }, lane) => {
     const draft = pieces[told.piece]?.draft;
     const out = unit(subtract(end, start));
@@ -120,8 +115,8 @@ function endsByMeeting(
       if (!draft || !own || own.with === null) return;
       // A slanted end crosses what it stops against on a longer way.
       const room = (widths.get(own.with) ?? 0) / Math.cos(radians(own.miter)) + TOUCH;
-      push(groups, own.with, { lane, at, out: away, room });
-      push(groups, [draft.part, own.with].sort().join('\n'), { lane, at, out: away, room: TOUCH });
+      addTo(groups, own.with, { lane, at, out: away, room });
+      addTo(groups, [draft.part, own.with].sort().join('\n'), { lane, at, out: away, room: TOUCH });
     });
   });
   return groups;
@@ -185,11 +180,11 @@ function panelRows(pieces: readonly Placed[], { boxes }: Bars, axis: 'x' | 'y'):
   const widest = between.reduce((most, { low, high }) => Math.max(most, high - low), 0);
   const next = slabs.map((a) => bestOf(slabs, a, (b) => follows(a, b, between, widest)));
   const before = slabs.map((b) => bestOf(slabs, b, (a) => follows(a, b, between, widest)));
-  const links = new Map<number, number[]>();
+  const links: Groups<number, number> = new Map();
   next.forEach((j, i) => {
     if (j < 0 || before[j] !== i) return;
-    push(links, i, j);
-    push(links, j, i);
+    addTo(links, i, j);
+    addTo(links, j, i);
   });
   const seen = new Set<number>();
   return slabs

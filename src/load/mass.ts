@@ -4,6 +4,7 @@ import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
 import type { Solid } from '../joinery/piece.ts';
 import { KeptResults } from '../layout/kept.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
+import { addTo, type Groups } from '../list/grouped.ts';
 import type { Material, Stock } from '../materials/types.ts';
 import type { Kg, Liters, Mm } from '../measure/units.ts';
 import { volumeOfMolding } from './molding.ts';
@@ -94,7 +95,7 @@ export function massesOf(
   const stocks = new Map(input.stocks.map((s) => [s.id, s]));
   const materials = new Map(input.materials.map((m) => [m.id, m]));
   const masses: PointMass[] = [];
-  const unknown = new Map<string, string[]>();
+  const unknown: Groups<string, string> = new Map();
   const centers = new Map<string, Omit<PointMass, 'mass'>>();
   const fittings = new Map(input.parts.flatMap((p) => (isBought(p) ? [[p.id, p] as const] : [])));
   for (const solid of input.solids) {
@@ -108,7 +109,7 @@ export function massesOf(
       ? massOfFitting(fitting)
       : massOfSolid(solid, stock, materials.get(stock?.material ?? ''), results);
     if (mass) masses.push(mass);
-    else unknown.set(solid.stock ?? '', [...(unknown.get(solid.stock ?? '') ?? []), solid.part]);
+    else addTo(unknown, solid.stock ?? '', solid.part);
   }
   for (const { part, liters } of input.coatings) {
     const center = centers.get(part);

@@ -9,6 +9,7 @@ import { boxOf, containsPointInRegion, regionOfBox } from '../geometry/region.ts
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { FLATNESS } from '../geometry/tolerance.ts';
+import { addTo, type Groups } from '../list/grouped.ts';
 import type { Mm } from '../measure/units.ts';
 
 export type Segment = readonly [Point, Point];
@@ -46,15 +47,11 @@ const SQUARE: Mm = 40;
 
 /** Lines sorted by the squares that their boxes meet. */
 class Lines {
-  private readonly squares = new Map<number, number[]>();
+  private readonly squares: Groups<number, number> = new Map();
 
   constructor(private readonly all: readonly Segment[]) {
     all.forEach((line, i) => {
-      for (const key of squaresOf(boxOfPoints(line))) {
-        const own = this.squares.get(key);
-        if (own) own.push(i);
-        else this.squares.set(key, [i]);
-      }
+      for (const key of squaresOf(boxOfPoints(line))) addTo(this.squares, key, i);
     });
   }
 

@@ -8,6 +8,7 @@ import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box } from '../geometry/shape.ts';
 import { DUST } from '../geometry/tolerance.ts';
+import { addTo, type Groups } from '../list/grouped.ts';
 import { degrees, type Mm } from '../measure/units.ts';
 import { type Joint, jointsOf, nameOf, shownAround, windowAround } from './cells.ts';
 import { keyMapOf, type Plate } from './furniture.ts';
@@ -61,13 +62,11 @@ export function boxedItems(flat: Flat): Boxed[] {
  * where they do not show whole: the line is named again elsewhere, or known by its dashes.
  */
 function patternIn(shownBox: Box, boxed: readonly Boxed[]): DrawItem[] {
-  const layers = new Map<string | null, DrawItem[]>();
+  const layers: Groups<string | null, DrawItem> = new Map();
   for (const { item, layer: name, box } of boxed) {
     if (!boxesMeet(box, shownBox)) continue;
     if (item.kind === 'text' && name === 'guides' && !holds(shownBox, box)) continue;
-    const items = layers.get(name);
-    if (items) items.push(item);
-    else layers.set(name, [item]);
+    addTo(layers, name, item);
   }
   return [...layers].map(([name, items]) => (name === null ? { kind: 'group', items } : layer(name, items)));
 }

@@ -1,4 +1,4 @@
-import { at } from '../at.ts';
+import { at } from '../../list/at.ts';
 
 /**
  * Lower bounds on the number of equal boards, from the sizes alone. All are quick; the bound of the

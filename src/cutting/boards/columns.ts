@@ -1,4 +1,4 @@
-import { at, pick } from '../at.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Budget } from '../budget.ts';
 import { byRate, fill } from './knapsack.ts';
 import { type Counts, type Load, type Problem, totalOf } from './problem.ts';

@@ -1,9 +1,9 @@
 import type { Point } from '../../geometry/shape.ts';
 import { SAME_LENGTH, SAME_PLACE } from '../../geometry/tolerance.ts';
 import type { Piece, PieceEnd } from '../../joinery/piece.ts';
+import { pick } from '../../list/at.ts';
 import type { FlatStock, ShapedStock } from '../../materials/types.ts';
 import { type Deg, type Mm, radians } from '../../measure/units.ts';
-import { pick } from '../at.ts';
 
 /** How far an end falls back from the long point, by height across the board; straight between entries. */
 type Recess = readonly { readonly y: Mm; readonly back: Mm }[];

@@ -1,5 +1,5 @@
+import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
 import { keyOf, type Lying } from './ends.ts';
 import { leastGapsOf, leftPoint } from './leastGaps.ts';

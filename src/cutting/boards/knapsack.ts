@@ -1,5 +1,5 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
-import { at, pick } from '../at.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Budget } from '../budget.ts';
 import { type Bin, type Counts, fits, nothing, type Problem } from './problem.ts';
 

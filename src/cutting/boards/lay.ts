@@ -1,7 +1,7 @@
 import { signedArea } from '../../geometry/ring.ts';
 import type { Piece } from '../../joinery/piece.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import { at, pick } from '../at.ts';
 import type { BoardCut, CutBoard } from '../result.ts';
 import { gapBetween, type Lying, lyingOutline } from './ends.ts';
 import { type Load, shapeCounts } from './problem.ts';

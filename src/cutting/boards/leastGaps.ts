@@ -1,5 +1,5 @@
+import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import { at, pick } from '../at.ts';
 import type { LyingEnd } from './ends.ts';
 import type { Net } from './net.ts';
 

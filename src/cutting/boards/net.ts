@@ -1,5 +1,5 @@
+import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import { at, pick } from '../at.ts';
 import { endKey, gapBetween, type Lying, type LyingEnd, shareCut } from './ends.ts';
 
 /** One way in which pieces of a shape may lie. */

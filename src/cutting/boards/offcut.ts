@@ -1,6 +1,6 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import { at, pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
 import { relax } from './columns.ts';
 import { afterLoads, restOf } from './greedy.ts';

@@ -1,4 +1,4 @@
-import { at, pick } from '../at.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Budget } from '../budget.ts';
 
 /** A column of the covering program: which rows it touches, by how much, and what it costs. */
@@ -32,83 +32,55 @@ const ENTRIES = 600;
 const COLUMN = 10;
 
 /**
- * min c x subject to A x >= b, x >= 0 by the revised simplex method with a dense inverse of the basis;
- * columns may be added between two solutions. Rows with b < 0 (limits, written as -x >= -n) start with
- * their surplus, the others with an artificial column of cost `missing`.
+ * The columns that are in use, with the dense inverse of the matrix that they make and how much there is of each.
+ * An entry is a column where it is >= 0, -1 - r the artificial of row r, -1 - m - r the surplus of row r.
  */
-export function covering(b: readonly number[], missing: number): Covering {
-  const m = b.length;
-  const columns: Column[] = [];
-  // Basis entries: >= 0 a column; -1 - r the artificial of row r; -1 - m - r the surplus of row r.
-  const basis = b.map((v, r) => (v < 0 ? -1 - m - r : -1 - r));
-  const inverse = b.map((v, r) => {
-    const row = new Float64Array(m);
-    row[r] = v < 0 ? -1 : 1;
-    return row;
-  });
-  const x = Float64Array.from(b, Math.abs);
-  /** Work not charged yet, in nodes. */
-  let owed = 0;
+class Basis {
+  readonly entries: number[];
+  readonly amounts: Float64Array;
+  readonly #inverse: readonly Float64Array[];
 
-  const costOf = (e: number): number => (e >= 0 ? pick(columns, e).cost : e >= -m ? missing : 0);
-  const dualsNow = (): Float64Array => {
+  /** Rows with b < 0 (limits, written as -x >= -n) start with their surplus, the others with an artificial. */
+  constructor(b: readonly number[]) {
+    const m = b.length;
+    this.entries = b.map((v, r) => (v < 0 ? -1 - m - r : -1 - r));
+    this.amounts = Float64Array.from(b, Math.abs);
+    this.#inverse = b.map((v, r) => {
+      const row = new Float64Array(m);
+      row[r] = v < 0 ? -1 : 1;
+      return row;
+    });
+  }
+
+  get size(): number {
+    return this.entries.length;
+  }
+
+  /** Prices of the rows, by the costs of what is in use. */
+  duals(costOf: (entry: number) => number): Float64Array {
+    const m = this.size;
     const y = new Float64Array(m);
-    basis.forEach((e, k) => {
+    this.entries.forEach((e, k) => {
       const c = costOf(e);
       if (c === 0) return;
-      const row = pick(inverse, k);
+      const row = pick(this.#inverse, k);
       for (let r = 0; r < m; r++) y[r] = at(y, r) + c * at(row, r);
     });
     return y;
-  };
-  const reduced = (col: Column, y: Float64Array): number =>
-    col.rows.reduce((sum, r, k) => sum - at(y, r) * at(col.values, k), col.cost);
+  }
 
-  /** Most negative reduced cost among surplus and columns; null at the optimum. */
-  const entering = (y: Float64Array, first: boolean): number | null => {
-    let best: number | null = null;
-    let least = -EPS;
-    const offer = (e: number, d: number) => {
-      if (d < least && !(first && best !== null)) {
-        least = d;
-        best = e;
-      }
-    };
-    for (let r = 0; r < m; r++) offer(-1 - m - r, at(y, r));
-    columns.forEach((col, j) => {
-      offer(j, reduced(col, y));
-    });
-    return best;
-  };
-  const direction = (e: number): Float64Array => {
-    const d = new Float64Array(m);
-    const rows = e >= 0 ? pick(columns, e).rows : [-1 - m - e];
-    const values = e >= 0 ? pick(columns, e).values : [-1];
-    for (let k = 0; k < m; k++) {
-      const row = pick(inverse, k);
+  /** How fast each amount falls as that of a column with these values in these rows grows. */
+  direction({ rows, values }: Pick<Column, 'rows' | 'values'>): Float64Array {
+    return Float64Array.from(this.#inverse, (row) => {
       let sum = 0;
       for (let t = 0; t < rows.length; t++) sum += at(row, at(rows, t)) * at(values, t);
-      d[k] = sum;
-    }
-    return d;
-  };
-  const pivot = (e: number, d: Float64Array, leave: number): void => {
-    const step = at(x, leave) / at(d, leave);
-    const lead = pick(inverse, leave);
-    const by = 1 / at(d, leave);
-    for (let r = 0; r < m; r++) lead[r] = at(lead, r) * by;
-    for (let k = 0; k < m; k++) {
-      if (k === leave) continue;
-      const f = at(d, k);
-      if (f === 0) continue;
-      x[k] = Math.max(0, at(x, k) - f * step);
-      const row = pick(inverse, k);
-      for (let r = 0; r < m; r++) row[r] = at(row, r) - f * at(lead, r);
-    }
-    x[leave] = step;
-    basis[leave] = e;
-  };
-  const leaving = (d: Float64Array): number => {
+      return sum;
+    });
+  }
+
+  /** The place that is used up first along a direction, the lowest entry of several; -1 where there is none. */
+  leaving(d: Float64Array): number {
+    const { size: m, amounts: x, entries } = this;
     let leave = -1;
     for (let k = 0; k < m; k++) {
       if (at(d, k) <= EPS) continue;
@@ -118,10 +90,43 @@ export function covering(b: readonly number[], missing: number): Covering {
       }
       const a = at(x, k) / at(d, k);
       const c = at(x, leave) / at(d, leave);
-      if (a < c - 1e-12 || (a <= c + 1e-12 && pick(basis, k) < pick(basis, leave))) leave = k;
+      if (a < c - 1e-12 || (a <= c + 1e-12 && pick(entries, k) < pick(entries, leave))) leave = k;
     }
     return leave;
-  };
+  }
+
+  /** Takes an entry in the place of the one that leaves. */
+  pivot(entry: number, d: Float64Array, leave: number): void {
+    const { size: m, amounts: x } = this;
+    const step = at(x, leave) / at(d, leave);
+    const lead = pick(this.#inverse, leave);
+    const by = 1 / at(d, leave);
+    for (let r = 0; r < m; r++) lead[r] = at(lead, r) * by;
+    for (let k = 0; k < m; k++) {
+      if (k === leave) continue;
+      const f = at(d, k);
+      if (f === 0) continue;
+      x[k] = Math.max(0, at(x, k) - f * step);
+      const row = pick(this.#inverse, k);
+      for (let r = 0; r < m; r++) row[r] = at(row, r) - f * at(lead, r);
+    }
+    x[leave] = step;
+    this.entries[leave] = entry;
+  }
+}
+
+/**
+ * min c x subject to A x >= b, x >= 0 by the revised simplex method with a dense inverse of the basis;
+ * columns may be added between two solutions. An artificial column costs `missing`.
+ */
+export function covering(b: readonly number[], missing: number): Covering {
+  const m = b.length;
+  const columns: Column[] = [];
+  const basis = new Basis(b);
+  /** Work not charged yet, in nodes. */
+  let owed = 0;
+  const costOf = (e: number): number => (e >= 0 ? pick(columns, e).cost : e >= -m ? missing : 0);
+  const valuesOf = (e: number) => (e >= 0 ? pick(columns, e) : { rows: [-1 - m - e], values: [-1] });
 
   return {
     add(column) {
@@ -129,32 +134,57 @@ export function covering(b: readonly number[], missing: number): Covering {
       return columns.length - 1;
     },
     solve(budget) {
-      let y = dualsNow();
+      let y = basis.duals(costOf);
       for (let pivots = 0; pivots < MOST_PIVOTS; pivots++) {
         // The inverse is gone through for the pivot and for the prices, the columns for the one that enters.
         owed += (2 * m * m + COLUMN * columns.length) / ENTRIES;
         for (; owed >= 1; owed--) budget.spend();
         if (budget.done()) break;
         // After many pivots the first candidate is taken instead of the best: that cannot circle for long.
-        const e = entering(y, pivots > MOST_PIVOTS / 2);
+        const e = entering(columns, y, pivots > MOST_PIVOTS / 2);
         if (e === null) break;
-        const d = direction(e);
-        const leave = leaving(d);
+        const d = basis.direction(valuesOf(e));
+        const leave = basis.leaving(d);
         if (leave < 0) break;
-        pivot(e, d, leave);
-        y = dualsNow();
+        basis.pivot(e, d, leave);
+        y = basis.duals(costOf);
       }
-      const used = basis.flatMap((e, k) =>
-        e >= 0 && at(x, k) > EPS ? [{ column: e, amount: at(x, k) }] : [],
-      );
-      const uncovered = basis.reduce((sum, e, k) => (e < 0 && e >= -m ? sum + at(x, k) : sum), 0);
-      const objective = basis.reduce((sum, e, k) => sum + costOf(e) * at(x, k), 0);
-      return {
-        objective,
-        duals: Array.from(y, (v) => Math.max(0, v)),
-        used: used.sort((p, q) => p.column - q.column),
-        uncovered,
-      };
+      return solved(basis, y, costOf);
     },
+  };
+}
+
+const reduced = (col: Column, y: Float64Array): number =>
+  col.rows.reduce((sum, r, k) => sum - at(y, r) * at(col.values, k), col.cost);
+
+/** Most negative reduced cost among surplus and columns, or the first below zero; null at the optimum. */
+function entering(columns: readonly Column[], y: Float64Array, first: boolean): number | null {
+  const m = y.length;
+  let best: number | null = null;
+  let least = -EPS;
+  const offer = (e: number, d: number) => {
+    if (d < least && !(first && best !== null)) {
+      least = d;
+      best = e;
+    }
+  };
+  for (let r = 0; r < m; r++) offer(-1 - m - r, at(y, r));
+  columns.forEach((col, j) => {
+    offer(j, reduced(col, y));
+  });
+  return best;
+}
+
+function solved(
+  { entries, amounts: x, size: m }: Basis,
+  y: Float64Array,
+  costOf: (e: number) => number,
+): Solved {
+  const used = entries.flatMap((e, k) => (e >= 0 && at(x, k) > EPS ? [{ column: e, amount: at(x, k) }] : []));
+  return {
+    objective: entries.reduce((sum, e, k) => sum + costOf(e) * at(x, k), 0),
+    duals: Array.from(y, (v) => Math.max(0, v)),
+    used: used.sort((p, q) => p.column - q.column),
+    uncovered: entries.reduce((sum, e, k) => (e < 0 && e >= -m ? sum + at(x, k) : sum), 0),
   };
 }

@@ -1,4 +1,4 @@
-import { at, pick } from '../at.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Budget } from '../budget.ts';
 import { leastCover } from '../cover.ts';
 import { countBound } from './bound.ts';

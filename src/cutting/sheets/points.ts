@@ -1,5 +1,5 @@
+import { at } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import { at } from '../at.ts';
 
 const SAME = 1e-9;
 

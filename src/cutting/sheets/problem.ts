@@ -1,5 +1,5 @@
+import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import { at, pick } from '../at.ts';
 
 /**
  * Sheets are cut without a thought for the kerf: every piece and every sheet is made wider and higher by

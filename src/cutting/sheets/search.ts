@@ -1,5 +1,5 @@
 import { DUST } from '../../geometry/tolerance.ts';
-import { at, pick } from '../at.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Budget } from '../budget.ts';
 import { bestPattern } from './best.ts';
 import type { Filled } from './fill.ts';

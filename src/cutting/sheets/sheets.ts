@@ -1,8 +1,8 @@
 import type { Check } from '../../check/check.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Piece } from '../../joinery/piece.ts';
+import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import { pick } from '../at.ts';
 import type { Budget } from '../budget.ts';
 import type { BoardsBound, CutSheet, SheetPlacement } from '../result.ts';
 import { COUNT_STEP } from '../weigh.ts';

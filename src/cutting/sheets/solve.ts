@@ -1,4 +1,4 @@
-import { at, pick } from '../at.ts';
+import { at, pick } from '../../list/at.ts';
 import { type Budget, budgetOf } from '../budget.ts';
 import { shuffler, someOf } from '../random.ts';
 import { assemble } from './assemble.ts';

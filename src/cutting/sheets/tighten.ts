@@ -1,4 +1,4 @@
-import { at, pick } from '../at.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Budget } from '../budget.ts';
 import { someOf } from '../random.ts';
 import { fullest } from './assemble.ts';

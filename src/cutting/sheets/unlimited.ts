@@ -1,6 +1,6 @@
 import { DUST } from '../../geometry/tolerance.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import { at, pick } from '../at.ts';
 import type { Made } from './made.ts';
 import { pointUnder, sumsUpTo } from './points.ts';
 import { madeOf, placementsOf, type ValuedLayout, type ValuedType, type Way } from './valued.ts';

@@ -5,6 +5,7 @@ import { intersect, union } from '../../geometry/clip.ts';
 import { areaOf, boxesMeet, boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { grouped } from '../../list/grouped.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { LaidPart } from '../laid.ts';
 import { expandArray } from './array.ts';
@@ -38,15 +39,13 @@ function outlineOf(part: Part, box: Box, stocks: CarrierInput['stocks']): Region
 
 /** The share of an outline, of an area over zero, that each part under it would carry, and how high that part is. */
 function sharesOf(outline: Region, bounds: Box, { parts }: CarrierInput, without: Without) {
-  const beneath = new Map<string, LaidPart[]>();
-  for (const laid of parts) {
-    // Paint carries nothing, and what is bought is no board.
-    if (laid.z1 - laid.z0 <= SAME_LENGTH || isBought(laid)) continue;
-    if (!boxesMeet(laid.box, bounds) || without(laid.part)) continue;
-    const known = beneath.get(laid.part);
-    if (known) known.push(laid);
-    else beneath.set(laid.part, [laid]);
-  }
+  // Paint carries nothing, and what is bought is no board.
+  const carries = (laid: LaidPart) => laid.z1 - laid.z0 > SAME_LENGTH && !isBought(laid);
+  const lies = (laid: LaidPart) => boxesMeet(laid.box, bounds) && !without(laid.part);
+  const beneath = grouped(
+    parts.filter((laid) => carries(laid) && lies(laid)),
+    (laid) => laid.part,
+  );
   const area = areaOf(outline);
   return [...beneath].map(([part, laid]) => ({
     part,

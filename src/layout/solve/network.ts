@@ -1,6 +1,7 @@
 import type { Face } from '../../bed/face.ts';
 import { mentionsOf } from '../../design/references.ts';
 import type { Axis, Part, Rule } from '../../design/schema.ts';
+import { addTo, type Groups } from '../../list/grouped.ts';
 import { isKnown, partOf } from '../reference.ts';
 import { axesOf } from '../rule/table.ts';
 
@@ -63,14 +64,10 @@ export function buildNetwork(parts: ReadonlyMap<string, Part>, rules: readonly R
 
 function numbersIn(components: readonly Component[]): Pick<Network, 'ofPart' | 'ofRule'> {
   const ofPart: Record<Axis, Map<string, number>> = { x: new Map(), y: new Map() };
-  const ofRule = new Map<string, number[]>();
+  const ofRule: Groups<string, number> = new Map();
   components.forEach(({ axis, parts, rules }, i) => {
     for (const id of parts) ofPart[axis].set(id, i);
-    for (const rule of rules) {
-      const known = ofRule.get(rule.id);
-      if (known) known.push(i);
-      else ofRule.set(rule.id, [i]);
-    }
+    for (const rule of rules) addTo(ofRule, rule.id, i);
   });
   return { ofPart, ofRule };
 }

@@ -1,3 +1,4 @@
+import { addTo, type Groups } from '../../list/grouped.ts';
 import type { Lines } from '../rule/rule.ts';
 import { keepsOf } from '../rule/table.ts';
 import { middle, spanOf } from '../span.ts';
@@ -53,7 +54,7 @@ interface Block {
 
 /** Parts that would move together, by the lowest rank among them. */
 function blocksByRank(component: Component, lines: Lines): Map<number, Block[]> {
-  const found = new Map<number, Block[]>();
+  const found: Groups<number, Block> = new Map();
   const blocks = component.rules.flatMap((rule) => {
     const keeps = keepsOf(rule, lines);
     return keeps.length > 0 && 'parts' in rule ? [{ rule, keeps }] : [];
@@ -61,7 +62,7 @@ function blocksByRank(component: Component, lines: Lines): Map<number, Block[]> 
   for (const { rule, keeps } of blocks.sort((a, b) => (a.rule.id < b.rule.id ? -1 : 1))) {
     const parts = rule.parts.flatMap((id) => component.index.get(id) ?? []).sort((a, b) => a - b);
     const rank = component.ranks[parts[0] ?? 0] ?? 0;
-    found.set(rank, [...(found.get(rank) ?? []), { parts, keeps }]);
+    addTo(found, rank, { parts, keeps });
   }
   return found;
 }

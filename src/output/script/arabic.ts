@@ -1,3 +1,5 @@
+import { addTo, type Groups } from '../../list/grouped.ts';
+
 /**
  * Letters of the Arabic script in the shapes that they take beside each other, as characters of their own:
  * fonts that are drawn character by character then join. The rules are those of the Unicode Standard,
@@ -20,13 +22,13 @@ const MARK = /\p{Mn}/u;
 type Forms = readonly string[];
 
 function readForms(): ReadonlyMap<string, Forms> {
-  const forms = new Map<string, string[]>();
+  const forms: Groups<string, string> = new Map();
   for (const [from, to] of BLOCKS) {
     for (let code = from; code <= to; code++) {
       const form = String.fromCodePoint(code);
       const letters = form.normalize('NFKC');
       if (letters === form) continue;
-      forms.set(letters, [...(forms.get(letters) ?? []), form]);
+      addTo(forms, letters, form);
     }
   }
   return forms;

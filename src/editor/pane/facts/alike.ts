@@ -1,5 +1,6 @@
 import type { Check } from '../../../check/check.ts';
 import { designPart } from '../../../layout/reference.ts';
+import { grouped } from '../../../list/grouped.ts';
 
 /**
  * Checks that say the same of one thing, together: twelve battens against one sign are one message. Of a pair the part
@@ -10,13 +11,9 @@ export function alike(checks: readonly Check[]): Check[][] {
   const keysOf = ({ code, severity, parts }: Check) =>
     [...new Set(parts.map(designPart))].map((part) => `${severity}|${code}|${part}`);
   for (const key of checks.flatMap(keysOf)) about.set(key, (about.get(key) ?? 0) + 1);
-  const groups = new Map<string, Check[]>();
-  checks.forEach((check, i) => {
+  const key = (check: Check) => {
     const [most] = keysOf(check).sort((a, b) => (about.get(b) ?? 0) - (about.get(a) ?? 0));
-    const key = most ?? `${i}`;
-    const known = groups.get(key);
-    if (known) known.push(check);
-    else groups.set(key, [check]);
-  });
-  return [...groups.values()];
+    return most ?? check;
+  };
+  return [...grouped(checks, key).values()];
 }

@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import type { Design } from '../../../design/schema.ts';
 import { gleamOf } from '../../../finish/sheen.ts';
+import { addTo, type Groups } from '../../../list/grouped.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { regionData } from '../../control/svgPath.ts';
 
@@ -8,10 +9,10 @@ import { regionData } from '../../control/svgPath.ts';
 export function Gleams({ plan, light }: { plan: Plan; light: Design['light'] }) {
   const id = useId();
   const sheens = new Map(plan.design.finishes.map((f) => [f.id, f.sheen]));
-  const areas = new Map<string, string[]>();
+  const areas: Groups<string, string> = new Map();
   for (const { finish, region } of plan.finish.shown) {
     const sheen = sheens.get(finish ?? '');
-    if (sheen) areas.set(sheen, [...(areas.get(sheen) ?? []), regionData(region)]);
+    if (sheen) addTo(areas, sheen, regionData(region));
   }
   return (['eggshell', 'satin', 'gloss'] as const).map((sheen) => {
     const gleam = gleamOf(sheen, light, plan.face.box);

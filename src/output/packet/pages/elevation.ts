@@ -9,6 +9,7 @@ import { textWidth } from '../../../drawing/text.ts';
 import { clipPolyline } from '../../../geometry/clip.ts';
 import { boxOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
 import type { Box, Region } from '../../../geometry/shape.ts';
+import { grouped } from '../../../list/grouped.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { labelBox, outlinedFace, solidsInOrder } from '../faceView.ts';
@@ -126,9 +127,7 @@ function nameOn(region: Region, name: string, taken: readonly Box[]): { item: Dr
 
 /** Names on what is seen of the parts, wherever they fit. */
 function names({ plan, say }: Packet, view: PageView): DrawItem[] {
-  const seen = new Map<string, Region[]>();
-  for (const { part, region } of plan.finish.shown)
-    seen.set(part, [...(seen.get(part) ?? []), view.region(region)]);
+  const seen = grouped(plan.finish.shown, ({ part }) => part);
   // Fittings come without a finish and hide what lies below them.
   const fittings = plan.joinery.solids.filter((s) => isBought(s));
   const fittingBoxes = fittings.flatMap((s) => boxOf(view.region(s.region)) ?? []);
@@ -137,7 +136,7 @@ function names({ plan, say }: Packet, view: PageView): DrawItem[] {
   const items: DrawItem[] = [];
   for (const solid of plan.joinery.solids) {
     const others = isBought(solid) ? taken : [...taken, ...fittingBoxes, ...keepClear];
-    const visible = (seen.get(solid.part) ?? [view.region(solid.region)]).flat();
+    const visible = (seen.get(solid.part) ?? [solid]).flatMap(({ region }) => view.region(region));
     const placed = nameOn(visible, say.name(solid.part), others);
     if (!placed) continue;
     taken.push(placed.box);

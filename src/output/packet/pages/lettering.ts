@@ -6,6 +6,7 @@ import { boxOf, translateRegion } from '../../../geometry/region.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import type { Laid } from '../../../layout/laid.ts';
 import type { PlacedGlyph } from '../../../lettering/result.ts';
+import { grouped } from '../../../list/grouped.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import type { SignPlan } from '../../../plan/types.ts';
@@ -35,11 +36,10 @@ const boxOfAll = (glyphs: readonly PlacedGlyph[]): Box =>
 /** Every line, then its letters of other sizes, each with where it stands. */
 function stretchesOf({ lettered }: SignPlan): Stretch[] {
   return lettered.text.split('\n').flatMap((words, number): Stretch[] => {
-    const groups = new Map<string, PlacedGlyph[]>();
-    for (const glyph of lettered.glyphs.filter((one) => one.line === number)) {
-      const key = `${glyph.capHeight.toFixed(2)} ${glyph.baseline.toFixed(2)}`;
-      groups.set(key, [...(groups.get(key) ?? []), glyph]);
-    }
+    const groups = grouped(
+      lettered.glyphs.filter((one) => one.line === number),
+      ({ capHeight, baseline }) => `${capHeight.toFixed(2)} ${baseline.toFixed(2)}`,
+    );
     const [most, ...others] = [...groups.values()].sort((a, b) => b.length - a.length);
     const stretch = (told: string, glyphs: readonly PlacedGlyph[]): Stretch[] => {
       const [first] = glyphs;
