@@ -1,4 +1,5 @@
 import type { Plan } from '../plan/types.ts';
+import { LANGUAGES } from '../plan/words/languages.ts';
 import { sayFor } from '../plan/words/say.ts';
 import { PLAN_WORDS } from '../plan/words/tables.ts';
 import { checkMessage, stepSentence } from '../plan/words/words.ts';
@@ -36,6 +37,7 @@ export function planFiles(plan: Plan, scripts: Scripts = NO_SCRIPTS): PlanFile[]
   const info = (title: string) => ({ title, date: plan.design.date, scripts });
   const say = sayFor(plan);
   const words = PLAN_WORDS[plan.language];
+  const { decimalMark } = LANGUAGES[plan.language].notation;
   const stems = fileStems(plan.signs.map((sign) => sign.id));
   return [
     text('plan.json', 'application/json', () =>
@@ -55,10 +57,11 @@ export function planFiles(plan: Plan, scripts: Scripts = NO_SCRIPTS): PlanFile[]
       make: () =>
         pdfOf(patternPages(plan), info(`${plan.design.name}: ${PACKET_WORDS[plan.language].patternsFile}`)),
     },
-    text('cut-list.csv', 'text/csv', () => csvOf(cutListRows(plan))),
-    text('paint.csv', 'text/csv', () => csvOf(paintRows(plan))),
-    text('shopping.csv', 'text/csv', () => csvOf(shoppingRows(plan))),
+    text('cut-list.csv', 'text/csv', () => csvOf(cutListRows(plan), decimalMark)),
+    text('paint.csv', 'text/csv', () => csvOf(paintRows(plan), decimalMark)),
+    text('shopping.csv', 'text/csv', () => csvOf(shoppingRows(plan), decimalMark)),
     text('face.svg', 'image/svg+xml', () => svgOf(faceDrawing(plan))),
+    text('face-outlines.svg', 'image/svg+xml', () => svgOf(faceOutlines(plan))),
     text('face.dxf', 'image/vnd.dxf', () => dxfOf(faceOutlines(plan))),
     ...plan.signs.flatMap((sign, i) => {
       const { drawing, machine, tolerance } = signFile(plan, sign);

@@ -39,6 +39,7 @@ describe('the command', () => {
       [
         '.showface-files',
         'cut-list.csv',
+        'face-outlines.svg',
         'face.dxf',
         'face.svg',
         'packet.pdf',

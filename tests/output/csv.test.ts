@@ -55,6 +55,15 @@ describe('comma-separated values', () => {
     expect(csvOf([[-5, '-5', '+2.5', null, 0.25]])).toBe('-5,-5,+2.5,,0.25\r\n');
   });
 
+  it('are parted by semicolons, with a byte order mark, where the decimal mark is a comma', () => {
+    // The mark in UTF-8: Unicode standard, 23.8.
+    expect(csvOf([['ä', 1.5, { value: 2, digits: 2 }, 'a;b', 'a,b']], ',')).toBe(
+      '\uFEFFä;1,5;2,00;"a;b";"a,b"\r\n',
+    );
+    expect(new TextEncoder().encode(csvOf([], ',')).slice(0, 3)).toEqual(Uint8Array.of(0xef, 0xbb, 0xbf));
+    expect(csvOf([[1.5, { value: 2, digits: 2 }]])).toBe('1.5,2.00\r\n');
+  });
+
   it('quotes what holds commas, quotes or line ends', () => {
     expect(csvOf([['1 1/2"', 'a,b', 'a\nb']])).toBe('"1 1/2""","a,b","a\nb"\r\n');
   });

@@ -68,9 +68,10 @@ function endCells(end: PieceEnd): Cell[] {
 }
 
 /** `face 254-317.5, 9.525 deep`, millimeters from the left end; several parted by semicolons. */
-function notchCell({ side, from, to, depth, miter }: Notch): string {
-  const shoulders = miter === 0 ? '' : `, miter ${rounded(miter, 2)}`;
-  return `${side} ${rounded(from, 2)}-${rounded(to, 2)}, ${rounded(depth, 3)} deep${shoulders}`;
+function notchCell({ side, from, to, depth, miter }: Notch, decimalMark: string): string {
+  const n = (value: number, places: number) => String(rounded(value, places)).replace('.', decimalMark);
+  const shoulders = miter === 0 ? '' : `, miter ${n(miter, 2)}`;
+  return `${side} ${n(from, 2)}-${n(to, 2)}, ${n(depth, 3)} deep${shoulders}`;
 }
 
 /** The cut list as rows: identical pieces in one, with the boards or sheets that they come from. */
@@ -97,7 +98,7 @@ export function cutListRows(plan: Plan): Cell[][] {
       rounded(piece.thickness, 2),
       ...endCells(piece.ends[0]),
       ...endCells(piece.ends[1]),
-      piece.notches.map(notchCell).join('; '),
+      piece.notches.map((notch) => notchCell(notch, style.notation.decimalMark)).join('; '),
       piece.fit.inPlace ? 'yes' : 'no',
       sources.join(' '),
     ];

@@ -3,7 +3,7 @@ import type { MeasureStyle } from '../../measure/style.ts';
 import type { Plan, ShoppingLine } from '../../plan/types.ts';
 import { styleIn } from '../../plan/words/languages.ts';
 import { PLAN_WORDS } from '../../plan/words/tables.ts';
-import type { Cell } from './csv.ts';
+import type { Amount, Cell } from './csv.ts';
 
 const HEAD = ['kind', 'name', 'size', 'count', 'each', 'price', 'owned'];
 
@@ -28,7 +28,7 @@ export function sizeText(
 /** The shopping list as rows, with its total in the last one. */
 export function shoppingRows(plan: Plan): Cell[][] {
   const words = PLAN_WORDS[plan.language];
-  const money = (value: number): string => value.toFixed(2);
+  const money = (value: number): Amount => ({ value, digits: 2 });
   const rows = plan.shopping.map((line): Cell[] => [
     words.shopping[line.kind],
     line.name,

@@ -34,7 +34,8 @@ export const EXPORTS: readonly ExportEntry[] = [
   named('paint', 'export.paint', 'paint.csv'),
   named('shopping', 'export.shopping', 'shopping.csv'),
   { id: 'picture', words: 'export.picture', write: facePicture },
-  named('face', 'export.face', 'face.'),
+  named('face', 'export.face', 'face.svg'),
+  named('outlines', 'export.outlines', 'face-outlines.svg', 'face.dxf'),
   named('signs', 'export.signs', 'sign-'),
   named('plan', 'export.plan', 'plan.json'),
 ];
