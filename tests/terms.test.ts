@@ -6,7 +6,11 @@ const ROOT = new URL('../', import.meta.url);
 const read = (path: string) => readFileSync(new URL(path, ROOT), 'utf8');
 
 /** The table of terms in DEVELOPERS.md: what a thing is called, and what it is not to be called. */
-const TERMS = [...read('DEVELOPERS.md').matchAll(/^\| ([^|]+) \| [^|]+ \| ((?:`[^`]+`(?:, )?)+) \|$/gm)].map(
+const SECTION =
+  read('DEVELOPERS.md')
+    .split('\n## ')
+    .find((section) => section.startsWith('Terms')) ?? '';
+const TERMS = [...SECTION.matchAll(/^\| ([^|]+) \| [^|]+ \| ((?:`[^`]+`(?:, )?)+) \|$/gm)].map(
   ([, term = '', banned = '']) => ({
     term,
     banned: [...banned.matchAll(/`([^`]+)`/g)].map(([, b = '']) => b),

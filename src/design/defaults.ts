@@ -62,7 +62,10 @@ const METRIC_STOCK: Partial<Readonly<Record<PartKind, string>>> = {
 export const usualStock = (kind: PartKind, unit: LengthUnit): string | undefined =>
   isInch(unit) ? undefined : METRIC_STOCK[kind];
 
-/** A finish to start from. The spreading rate is 350 ft2 per US gallon, the low end of what cans print. */
+/**
+ * A finish to start from. The spreading rate is 350 ft2 per US gallon, the low end of what cans print; the primer's 300,
+ * coats and sheen are common practice, no source.
+ */
 export function newFinish(id: string, name: string, color: string): Finish {
   return {
     id,
@@ -85,7 +88,10 @@ export const NO_SUPPLIES: ShedSupplies = {
   primer: [],
 };
 
-/** A new design around a bed, with nothing on its face yet. */
+/**
+ * A new design around a bed, with nothing on its face yet. What is set for saw, paint, fasteners, limits, pages and light is
+ * common practice, no source: each is there to be replaced by what the person has.
+ */
 export function newDesign(bed: Bed = DEFAULT_BED, name = 'New face'): Design {
   return {
     showface: 1,

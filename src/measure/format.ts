@@ -150,17 +150,17 @@ export function formatVolume(volume: Liters, style: MeasureStyle): string {
 export const formatAngle = (angle: Deg, notation?: Notation): string =>
   `${formatNumber(angle, 1, notation)}°`;
 
-/** `12.4 lbf`, `55 N`. */
+/** `12.4 lb`, as a spring scale reads a pull; `55 N`. */
 export function formatForce(force: Newtons, style: MeasureStyle): string {
   return isInch(style.unit)
-    ? `${amount(force / NEWTONS_PER_POUND_FORCE, style)} lbf`
+    ? `${amount(force / NEWTONS_PER_POUND_FORCE, style)} lb`
     : `${amount(force, style)} N`;
 }
 
-/** `31.2 lbf·ft`, `42.3 N·m`. */
+/** `31.2 ft-lb`, `42.3 N·m`. */
 export function formatMoment(moment: NewtonMeters, style: MeasureStyle): string {
   if (!isInch(style.unit)) return `${amount(moment, style)} N·m`;
-  return `${amount(moment / (NEWTONS_PER_POUND_FORCE * METERS_PER_FOOT), style)} lbf·ft`;
+  return `${amount(moment / (NEWTONS_PER_POUND_FORCE * METERS_PER_FOOT), style)} ft-lb`;
 }
 
 /** Spreading rate, from square meters a liter: `400 sq ft/gal`, `9.82 m²/L`. */

@@ -101,6 +101,10 @@ export function drawPlate(plate: Plate): DrawItem[] {
   const rows: { words: string; bold?: boolean; size: Mm }[] = [
     ...title.map((words) => ({ words, bold: true, size: TEXT.small })),
     ...note.map((words) => ({ words, size: TEXT.note })),
+    ...wrapped(plate.page === 1 ? plate.terms.caution : '', small, room).map((words) => ({
+      words,
+      size: TEXT.note,
+    })),
     ...wrapped(plate.bare ? plate.terms.bare : '', small, room).map((words) => ({ words, size: TEXT.note })),
     { words: plate.place, size: TEXT.note },
     { words: plate.design, size: TEXT.note },

@@ -5,6 +5,8 @@ export interface PatternWords {
   readonly at: (x: string, y: string) => string;
   readonly square: { readonly mm: string; readonly in: string };
   readonly print: string;
+  /** On the first page of each pattern. */
+  readonly caution: string;
   /** Where parts of a pattern have no page. */
   readonly bare: string;
   readonly ruler: { readonly mm: string; readonly in: string };

@@ -48,7 +48,7 @@ it('a bed that cannot be says so at the measure to mend, and its check leads the
   const plain = plainDesign();
   await drop(page, { ...plain, bed: { ...plain.bed, cleats: { ...plain.bed.cleats, below: inches(9) } } });
   await openStep(page, 'Checks');
-  await page.getByRole('button', { name: /measures leave no room for the cleats/ }).click();
+  await page.getByRole('button', { name: /measurements leave no room for the cleats/ }).click();
   const wrong = page.locator('.field.wrong', { hasText: /leave no room for the cleats/ });
   await wrong.waitFor();
   expect(await wrong.locator('input').getAttribute('aria-invalid')).toBe('true');

@@ -40,7 +40,7 @@ describe('the path tool', () => {
   it('sets corners one by one, takes the last one back, and closes on the first', async () => {
     const { page, errors } = await visit(await context());
     await drop(page, { ...plainDesign(), parts: [] });
-    await page.getByRole('radio', { name: 'Draw the path of a run, corner by corner' }).click();
+    await page.getByRole('radio', { name: 'Draw a trim path, corner by corner' }).click();
     await page.keyboard.down('Alt');
     await click(page, 8, 20);
     await click(page, 32, 20);
@@ -65,7 +65,7 @@ describe('the path tool', () => {
     await expect.poll(() => page.getByRole('treeitem').count()).toBe(0);
 
     // Enter ends an open path, Escape leaves no trace of one.
-    await page.getByRole('radio', { name: 'Draw the path of a run, corner by corner' }).click();
+    await page.getByRole('radio', { name: 'Draw a trim path, corner by corner' }).click();
     await click(page, 10, 30);
     await click(page, 30, 30);
     await page.keyboard.press('Escape');

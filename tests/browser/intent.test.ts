@@ -12,7 +12,7 @@ const { context } = openBrowser();
 const TOOLS: Readonly<Record<string, string>> = {
   strip: 'Draw a strip',
   panel: 'Draw a panel',
-  frame: 'Draw a frame of molding',
+  frame: 'Draw a trim frame',
   sign: 'Draw a sign',
   painted: 'Paint a shape',
   row: 'Draw a row of strips',

@@ -29,12 +29,12 @@ async function enterBed(person: Person, page: Page): Promise<void> {
  */
 async function layOut(person: Person, page: Page): Promise<void> {
   await person.step('Layout');
-  await person.tool('Draw a frame of molding');
+  await person.tool('Draw a trim frame');
   await person.button(/^Pine 1 x 3/);
   await person.pull([3, 3], [39.5, 76], 'the border');
   await person.press('the tab Layout', page.getByRole('tab', { name: 'Layout' }));
   await person.button(/^Pine 1 x 3/);
-  await person.tool('Draw a frame of molding');
+  await person.tool('Draw a trim frame');
   await person.pull([5.5, 47], [37, 73.5], 'the arch');
   await person.choose('Path', 'Arched head');
   await person.tool('Draw a row of strips');
@@ -46,13 +46,13 @@ async function layOut(person: Person, page: Page): Promise<void> {
   await person.twice([21.25, 43]);
   await page.locator('.letter-field').waitFor();
   await person.keys('NORTH SHED', 'Control+Enter');
-  await person.tool('Draw a frame of molding');
+  await person.tool('Draw a trim frame');
   await person.pull([5.5, 39], [37, 47], 'its frame');
   await person.tool('Draw a strip');
   await person.pull([21.25, 5.5], [21.25, 39], 'the stile');
   await person.tool('Draw a panel');
   await person.pull([5.5, 5.5], [20, 39], 'a door');
-  await person.tool('Draw a frame of molding');
+  await person.tool('Draw a trim frame');
   await person.pull([8, 8], [17.5, 36.5], 'its molding');
   await person.tool('Place hardware');
   await person.pull([18.25, 20], [19.25, 21.5], 'its knob');

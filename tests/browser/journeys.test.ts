@@ -7,6 +7,7 @@ const { context } = openBrowser();
 describe('first run', () => {
   it('begins with an empty bed and follows a measure typed as a person types it', async () => {
     const { page, errors } = await visit(await context());
+    expect(await page.locator('.caution[data-hazard=short]').textContent()).toMatch(/fall, pinch and crush/);
     await page.getByRole('button', { name: 'Empty bed' }).click();
     await page.getByRole('heading', { name: 'Frame boards' }).waitFor();
     // 38 + 1/2 allowance + two boards of 1 1/2 is 41 1/2 wide; a wider mattress by 2 in makes 43 1/2.
@@ -125,7 +126,7 @@ describe('by mouse', () => {
     await page.getByRole('treeitem', { name: /Left stile/ }).click();
     await page.getByRole('treeitem', { name: /Right stile/ }).click({ modifiers: ['Shift'] });
     await page.getByRole('treeitem', { name: /Door panel/ }).click({ modifiers: ['Shift'] });
-    await page.getByRole('button', { name: 'Hold it so' }).click();
+    await page.getByRole('button', { name: 'Hold it this way' }).click();
     await page.getByRole('treeitem', { name: /Left stile/ }).click();
     // 41 1/2 less 2 1/2, 16 and 2 1/2 leaves 20 1/2 for four gaps: 5 1/8 each.
     await expect.poll(() => field(page, 'From the left').inputValue()).toBe('5 1/8"');

@@ -25,7 +25,7 @@ describe('without a network', () => {
 
     const page = await go(device, server);
     await expect(page.evaluate(() => fetch('./not-stored.txt').then((r) => r.status))).rejects.toThrow();
-    await page.getByRole('button', { name: starterName('corner-bakery') ?? '' }).click();
+    await page.getByRole('button', { name: starterName('bread-shop') ?? '' }).click();
     await page.locator('.canvas canvas').first().waitFor();
     expect(await page.getByText('from now on it starts').count()).toBe(0);
     await page.getByRole('navigation').getByRole('button', { name: 'Checks' }).click();

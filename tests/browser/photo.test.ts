@@ -134,8 +134,8 @@ describe('a photo under the drawing', () => {
     await pull(page, lie, share(0.85, 0.85), seen(1, 0));
     await pull(page, lie, share(0.85, 0.15), seen(1, 1));
     await pull(page, lie, share(0.15, 0.15), seen(0, 1));
-    await field(page, 'How strong').fill('100');
-    await field(page, 'How strong').press('Enter');
+    await field(page, 'Opacity').fill('100');
+    await field(page, 'Opacity').press('Enter');
     await field(page, 'Straightened by the bed’s corners').check();
     const color = async (u: number, v: number) => {
       const at = await onPage(page, u * FACE.width, v * FACE.height);

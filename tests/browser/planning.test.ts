@@ -72,7 +72,7 @@ describe('an export of a design with errors', () => {
     let downloads = 0;
     page.on('download', () => downloads++);
     await drop(page, { ...plain, parts: [...plain.parts, second] });
-    const doubt = page.getByRole('dialog', { name: 'These errors forbid a plan' });
+    const doubt = page.getByRole('dialog', { name: 'Fix these errors first' });
     const ask = async () => {
       await page.getByRole('button', { name: 'Print & export' }).click();
       await page.getByRole('menuitem', { name: 'Cut list (CSV)' }).click();
@@ -182,7 +182,7 @@ describe('a worker that is gone', () => {
       await route.fulfill({ response, body: deadly ? dead + body : body });
     });
     await drop(page, plainDesign());
-    await page.getByText('was started again').or(page.getByText('ended again by itself')).first().waitFor();
+    await page.getByText('was started again').or(page.getByText('stopped again by itself')).first().waitFor();
     const notice = page.locator('.notice.bad');
     // The first message gives way to the second.
     await page
@@ -190,7 +190,7 @@ describe('a worker that is gone', () => {
       .getByRole('button', { name: 'Close' })
       .click({ timeout: 5000 })
       .catch(() => undefined);
-    await notice.getByText('ended again by itself').waitFor();
+    await notice.getByText('stopped again by itself').waitFor();
     deadly = false;
     const saved = page.waitForEvent('download');
     await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));

@@ -77,7 +77,7 @@ describe('every control that disappears hands its focus on', () => {
     await press(pane.getByRole('button', { name: 'Cancel' }));
     await inFocus(add);
     await press(add);
-    await press(pane.getByRole('button', { name: 'Hold it so' }));
+    await press(pane.getByRole('button', { name: 'Hold it this way' }));
     await inFocus(add);
     // Of three rules the first goes: the next one's button has the focus; the last one's goes to what follows.
     const drops = pane.getByRole('button', { name: /^Remove the rule/ });

@@ -146,7 +146,7 @@ describe('at the saw, on a phone', () => {
     await first.close();
     const changed = { ...plainDesign(), name: 'Plain face, wider' };
     const page = await linked(phone, (await packDesign(changed)).digits);
-    await page.getByText('is kept as “Plain face, wider, before the link”').waitFor();
+    await page.getByText('is saved as “Plain face, wider, before the link”').waitFor();
     await atSaw(page);
     await page.getByRole('alert').getByRole('button', { name: 'Close' }).click();
     await page.getByRole('button', { name: 'Back to the drawing' }).click();

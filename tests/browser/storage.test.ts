@@ -31,7 +31,7 @@ describe('where the device keeps nothing', () => {
     });
     const { page, errors } = await visit(device);
     await drop(page, plainDesign());
-    await page.getByText('This device keeps nothing').waitFor();
+    await page.getByText('is not saving anything').waitFor();
     await setWidth(page, '17 1/4');
     await expect.poll(() => field(page, 'Width').inputValue()).toBe('17 1/4"');
     expect(await page.getByText('open in another tab').count()).toBe(0);
@@ -46,7 +46,7 @@ describe('where the device keeps nothing', () => {
     });
     const { page } = await visit(device);
     await drop(page, plainDesign());
-    await page.getByText('This device keeps nothing').waitFor();
+    await page.getByText('is not saving anything').waitFor();
     await device.close();
   });
 });
@@ -181,7 +181,7 @@ describe('what is kept and no longer opens', () => {
         }),
     );
     await page.reload();
-    await page.getByText('The design that was kept here does not open').waitFor();
+    await page.getByText('The design that was saved here does not open').waitFor();
     await page.getByText('format version 99').waitFor();
     const texts = await page.evaluate(
       () =>

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import jsQR from 'jsqr';
 import { describe, expect, it } from 'vitest';
+import { benchGroups, benchSteps, doneAmong, nextOpen } from '../../src/cutting/atSaw.ts';
 import type { BoardCut, Cutting } from '../../src/cutting/result.ts';
 import { newDesign } from '../../src/design/defaults.ts';
 import { bytesOf, digitsOf } from '../../src/editor/saw/digits.ts';
 import { isAddress, isOwnAddress, linkTo } from '../../src/editor/saw/link.ts';
 import { codePath } from '../../src/editor/saw/qrPath.ts';
 import { shorthand } from '../../src/editor/saw/shorthand.ts';
-import { benchGroups, benchSteps, nextOpen } from '../../src/editor/saw/steps.ts';
 import { MOST_BYTES, packDesign, unpackDesign } from '../../src/editor/saw/transfer.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
 import { STARTERS, starter } from '../plan/starters.ts';
@@ -120,6 +120,19 @@ describe('the order at the saw', () => {
     expect(nextOpen(steps, new Set(['e']), 5)).toBe(0);
     expect(nextOpen(steps, new Set(steps.map((s) => s.id)), 3)).toBeNull();
   });
+
+  it('are done where they are ticked, cuts of a sheet also once all its pieces are', () => {
+    const ids = steps.map((s) => s.id);
+    const cuts = steps.filter((s) => s.kind === 'sheet-cut').map((s) => s.id);
+    fc.assert(
+      fc.property(fc.subarray(ids), (some) => {
+        // The one sheet has the one piece, d.
+        const expected = new Set([...some, ...(some.includes('d') ? cuts : [])]);
+        expect(doneAmong(steps, new Set(some))).toEqual(expected);
+      }),
+    );
+    expect(doneAmong(steps, new Set(['a', 'b', 'c', 'd', 'e'])).size).toBe(steps.length);
+  });
 });
 
 describe('bytes as digits', () => {
@@ -194,7 +207,7 @@ function readBack(d: string, size: number): string | null {
 
 describe('the drawn code', () => {
   it('is read by another library as the address with its digits', async () => {
-    const { digits } = await packDesign(starter('corner-bakery'));
+    const { digits } = await packDesign(starter('bread-shop'));
     const link = linkTo('http://192.168.1.20:4173/', '0f8a2c1e-1111-4222-8333-444455556666', digits);
     expect(link.fixed).toBe('http://192.168.1.20:4173/#bench&i=0f8a2c1e-1111-4222-8333-444455556666&d=');
     const { d, size } = codePath(link.fixed, link.digits);

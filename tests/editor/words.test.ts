@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { de } from '../../src/editor/words/de.ts';
+import type { Design } from '../../src/design/schema.ts';
+import { renamed } from '../../src/editor/shipped/starters.ts';
+import { de, starterNames } from '../../src/editor/words/de.ts';
 import { en, type WordKey } from '../../src/editor/words/en.ts';
 import { pluralForm } from '../../src/editor/words/plural.ts';
+import { STARTERS, starter } from '../plan/starters.ts';
 
 const KEYS = Object.keys(en) as WordKey[];
 
@@ -70,5 +73,22 @@ describe('the words of the interface', () => {
   it('quote as each language does', () => {
     expect(KEYS.filter((key) => /[„]/.test(en[key]))).toEqual([]);
     expect(KEYS.filter((key) => /“[^„“]*”/.test(de[key]))).toEqual([]);
+  });
+});
+
+describe('the starters', () => {
+  it('have every name of theirs in every language, and keep what is none', () => {
+    for (const name of STARTERS) {
+      const design = starter(name);
+      const german = renamed(design, starterNames);
+      for (const list of ['parts', 'finishes', 'groups', 'keepClears'] as const) {
+        const named = (of: Design) => of[list].map((one) => one.name);
+        expect(named(design).filter((n) => starterNames[n] === undefined)).toEqual([]);
+        expect(named(german)).toEqual(named(design).map((n) => starterNames[n]));
+      }
+      expect(german.name).toBe(starterNames[design.name]);
+      const unnamed = (of: Design) => JSON.stringify(of, (key, value) => (key === 'name' ? null : value));
+      expect(unnamed(german)).toBe(unnamed(design));
+    }
   });
 });

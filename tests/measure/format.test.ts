@@ -147,9 +147,9 @@ describe('other amounts', () => {
 
   it('forces and moments', () => {
     // 1 lbf = 0.45359237 kg x 9.80665 m/s2 = 4.4482216 N.
-    expect(formatForce(4.4482216, us)).toBe('1 lbf');
+    expect(formatForce(4.4482216, us)).toBe('1 lb');
     expect(formatForce(55.04, metric)).toBe('55 N');
-    expect(formatMoment(1.3558179, us)).toBe('1 lbf·ft');
+    expect(formatMoment(1.3558179, us)).toBe('1 ft-lb');
     expect(formatMoment(42.34, metric)).toBe('42.3 N·m');
   });
 

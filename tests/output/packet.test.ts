@@ -92,6 +92,18 @@ describe.each(STARTERS)('the packet of %s', (name) => {
     for (const [term] of WORDS.cautions) expect(text).toContain(term);
   });
 
+  it('warns on the cover and on page 2, before anything is sawn', () => {
+    const words = (page: number) =>
+      textsOn(pages[page]!.drawing)
+        .map((t) => t.words)
+        .join(' ');
+    expect(words(0)).toContain(WORDS.cover.caution);
+    for (const [term, sentence] of WORDS.cautions) {
+      expect(words(1)).toContain(term);
+      expect(words(1)).toContain(sentence);
+    }
+  });
+
   it('is the same byte for byte every time', async () => {
     const [a, b] = [await packetOf(plan), await packetOf(plan)];
     expect(Buffer.compare(Buffer.from(a), Buffer.from(b))).toBe(0);

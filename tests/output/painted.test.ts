@@ -293,7 +293,7 @@ describe('what the steps paint, counted again', () => {
   it.each(['trace', 'cut-out'] as const)(
     'every color of a shaded sign made by %s',
     (make) => {
-      const base = starter('corner-bakery');
+      const base = starter('bread-shop');
       const parts = base.parts.map((p) =>
         p.kind === 'sign' ? { ...p, lettering: { ...p.lettering, make } } : p,
       );

@@ -12,6 +12,7 @@ import { occupancyOf } from '../../src/patterns/occupancy.ts';
 import { marksOf } from '../../src/patterns/registration.ts';
 import type { PatternPage, PatternSet } from '../../src/patterns/result.ts';
 import { tile } from '../../src/patterns/tile.ts';
+import { EN } from '../../src/plan/words/en.ts';
 import { letteredLine } from '../output/letters.ts';
 import { runs } from '../runs.ts';
 import { fullOfInk, PAPERS, setupOf } from './setup.ts';
@@ -177,6 +178,9 @@ describe('pages', () => {
       expect.arrayContaining(['A1', `Page 1 of ${set.pages.length}`, 'A sign', 'joins A2']),
     );
     expect(words(set.pages[1]!)).toEqual(expect.arrayContaining(['A2', 'joins A1']));
+    // The caution is on the first page alone, in as many lines as it takes.
+    expect(first.join(' ')).toContain(EN.patterns.caution);
+    expect(words(set.pages[1]!).join(' ')).not.toContain(EN.patterns.caution.slice(0, 20));
   });
 
   it('are none for a drawing without ink, and no set where margins leave no room', () => {

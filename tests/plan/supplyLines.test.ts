@@ -5,8 +5,8 @@ import { supplyLines } from '../../src/plan/supplyLines.ts';
 import type { ShoppingKind, ShoppingLine } from '../../src/plan/types.ts';
 import { planOf, starter } from './starters.ts';
 
-const design = starter('corner-bakery');
-const whole = planOf('corner-bakery');
+const design = starter('bread-shop');
+const whole = planOf('bread-shop');
 const primerNeed = whole.finish.uses.reduce((sum, use) => sum + use.primer, 0);
 const tapeNeed = whole.finish.uses.reduce((sum, use) => sum + use.tape, 0);
 

@@ -13,6 +13,7 @@ import {
   useState,
 } from 'react';
 import { createPortal } from 'react-dom';
+import { Caution, type Hazard } from './Caution.tsx';
 import { rove, stopsOf } from './list/rove.ts';
 import { placeByName, Typed } from './list/typed.ts';
 
@@ -21,6 +22,8 @@ interface MenuProps {
   readonly icon: LucideIcon;
   /** Keys that open it from anywhere on the bench, as ARIA writes them. */
   readonly keys?: string;
+  /** What can go wrong with what it offers, told above its entries. */
+  readonly caution?: Hazard;
   readonly children: ReactNode;
 }
 
@@ -33,7 +36,7 @@ const Choosing = createContext<(act: () => void) => void>(() => {});
 const OPENING: readonly string[] = ['Enter', ' ', 'ArrowDown'];
 
 /** A menu behind a button. Every key counts where the one before it led, however fast they come. */
-export function Menu({ label, icon: Icon, keys, children }: MenuProps) {
+export function Menu({ label, icon: Icon, keys, caution, children }: MenuProps) {
   const id = useId();
   const button = useRef<HTMLButtonElement>(null);
   const [opened, open] = useState<Opened | null>(null);
@@ -79,6 +82,7 @@ export function Menu({ label, icon: Icon, keys, children }: MenuProps) {
                 label={label}
                 opened={opened}
                 owner={button}
+                caution={caution}
                 stand={stand}
                 onBack={goBack}
                 onLeave={open}
@@ -135,6 +139,7 @@ interface BoardProps {
   readonly opened: Opened;
   /** The button that it belongs to, if it has one: what is done there is not done elsewhere. */
   readonly owner?: RefObject<HTMLButtonElement | null>;
+  readonly caution?: Hazard | undefined;
   /** Puts it where it stands; the same function while it stands there. */
   readonly stand: (board: HTMLElement) => void;
   /** Closed by a key: what had the focus has it again. */
@@ -144,8 +149,9 @@ interface BoardProps {
   readonly children: ReactNode;
 }
 
-function Board({ id, label, opened, owner, stand, onBack, onLeave, children }: BoardProps) {
+function Board({ id, label, opened, owner, caution, stand, onBack, onLeave, children }: BoardProps) {
   const board = useRef<HTMLDivElement>(null);
+  const told = useId();
   const [typed] = useState(() => new Typed());
 
   useLayoutEffect(() => {
@@ -204,6 +210,7 @@ function Board({ id, label, opened, owner, stand, onBack, onLeave, children }: B
       role="menu"
       className="menu"
       aria-label={label}
+      aria-describedby={caution ? told : undefined}
       tabIndex={-1}
       onKeyDown={onKeyDown}
       // A button is pressed when the space bar is let go; here it was when it went down.
@@ -220,6 +227,7 @@ function Board({ id, label, opened, owner, stand, onBack, onLeave, children }: B
         (on ?? e.currentTarget).focus({ preventScroll: true });
       }}
     >
+      {caution ? <Caution of={caution} id={told} /> : null}
       {children}
     </div>
   );

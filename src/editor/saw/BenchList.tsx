@@ -1,24 +1,24 @@
 import { Check } from 'lucide-react';
+import { type BenchGroup, type BenchStep, benchGroups } from '../../cutting/atSaw.ts';
 import { Measure } from '../control/Measure.tsx';
 import { Typeset } from '../control/Typeset.tsx';
 import { usePlan } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
-import { type BenchGroup, type BenchStep, benchGroups } from './steps.ts';
 
 interface BenchListProps {
   readonly steps: readonly BenchStep[];
-  readonly ticked: ReadonlySet<string>;
+  readonly done: ReadonlySet<string>;
   readonly at: number;
   readonly onChoose: (index: number) => void;
 }
 
 /** Everything to be cut, board by board, with what is done. */
-export function BenchList({ steps, ticked, at, onChoose }: BenchListProps) {
+export function BenchList({ steps, done, at, onChoose }: BenchListProps) {
   return (
     <div className="saw-list">
       {benchGroups(steps).map((group) => (
         <section key={group.steps[0]?.step.id}>
-          <GroupHead group={group} ticked={ticked} />
+          <GroupHead group={group} done={done} />
           <ol>
             {group.steps.map(({ step, index }) => (
               <li key={step.id}>
@@ -28,8 +28,8 @@ export function BenchList({ steps, ticked, at, onChoose }: BenchListProps) {
                   aria-current={index === at ? 'step' : undefined}
                   onClick={() => onChoose(index)}
                 >
-                  <span className={ticked.has(step.id) ? 'saw-mark done' : 'saw-mark'}>
-                    {ticked.has(step.id) ? <Done /> : null}
+                  <span className={done.has(step.id) ? 'saw-mark done' : 'saw-mark'}>
+                    {done.has(step.id) ? <Done /> : null}
                   </span>
                   <RowText step={step} />
                 </button>
@@ -52,11 +52,11 @@ function Done() {
   );
 }
 
-function GroupHead({ group, ticked }: { group: BenchGroup; ticked: ReadonlySet<string> }) {
+function GroupHead({ group, done }: { group: BenchGroup; done: ReadonlySet<string> }) {
   const t = useWords();
   const { plan } = usePlan();
   const { from, steps } = group;
-  const done = steps.filter(({ step }) => ticked.has(step.id)).length;
+  const count = steps.filter(({ step }) => done.has(step.id)).length;
   const cutting = plan?.cutting;
   const stock = from?.kind === 'board' ? from.board.stock : from?.sheet.stock;
   return (
@@ -72,7 +72,7 @@ function GroupHead({ group, ticked }: { group: BenchGroup; ticked: ReadonlySet<s
         <Typeset text={plan?.stocks.get(stock ?? '')?.name ?? stock ?? ''} />
       </span>
       <span className="count">
-        {done}/{steps.length}
+        {count}/{steps.length}
       </span>
     </h2>
   );

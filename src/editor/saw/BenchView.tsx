@@ -11,6 +11,8 @@ import { say as announce } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
 import '../style/facts.css';
 import '../style/bench.css';
+import { benchSteps, doneAmong, nextOpen } from '../../cutting/atSaw.ts';
+import { namesByLabel } from '../../plan/words/pieces.ts';
 import { leaveSaw } from '../state/route.ts';
 import { BenchFoot } from './BenchFoot.tsx';
 import { BenchList } from './BenchList.tsx';
@@ -18,7 +20,6 @@ import { BenchStart } from './BenchStart.tsx';
 import { LinkDialog } from './LinkDialog.tsx';
 import { StepCard } from './StepCard.tsx';
 import { stepName, stepSpoken } from './stepName.ts';
-import { benchSteps, nextOpen } from './steps.ts';
 import { useAwake } from './useAwake.ts';
 import { useSwipe } from './useSwipe.ts';
 
@@ -44,9 +45,11 @@ function BenchSteps({ id }: { id: string }) {
   const awake = useAwake();
 
   const steps = useMemo(() => (plan ? benchSteps(plan.cutting, plan.joinery.pieces) : []), [plan]);
-  const done = steps.filter((s) => ticked.has(s.id)).length;
+  const names = useMemo(() => namesByLabel(plan?.joinery.pieces ?? [], figures), [plan, figures]);
+  const finished = doneAmong(steps, ticked);
+  const done = finished.size;
   const found = steps.findIndex((s) => s.id === chosen);
-  const at = found >= 0 ? found : (nextOpen(steps, ticked, steps.length - 1) ?? 0);
+  const at = found >= 0 ? found : (nextOpen(steps, finished, steps.length - 1) ?? 0);
   const step = steps[at];
 
   const name = useEditor((s) => s.edit.design.name);
@@ -60,7 +63,7 @@ function BenchSteps({ id }: { id: string }) {
     if (target && plan) {
       choose(target.id);
       const count = { boards: plan.cutting.boards.length, sheets: plan.cutting.sheets.length };
-      const spoken = target === step ? '' : stepSpoken(target, count, figures, t);
+      const spoken = target === step ? '' : stepSpoken(target, count, names, figures, t);
       if (did || spoken) announce(store, [did, spoken].filter(Boolean).join(' '));
     }
     setListed(false);
@@ -73,11 +76,12 @@ function BenchSteps({ id }: { id: string }) {
     const on = !ticked.has(step.id);
     tick([step.id], on);
     const what = stepName(step, t);
-    const next = on ? nextOpen(steps, new Set([...ticked, step.id]), at) : null;
-    go(
-      next ?? at,
-      t(on ? 'bench.did' : 'bench.undid', { what, done: done + (on ? 1 : -1), all: steps.length }),
-    );
+    const after = new Set(ticked);
+    if (on) after.add(step.id);
+    else after.delete(step.id);
+    const now = doneAmong(steps, after);
+    const next = on ? nextOpen(steps, now, at) : null;
+    go(next ?? at, t(on ? 'bench.did' : 'bench.undid', { what, done: now.size, all: steps.length }));
   };
 
   useSwipe(body, (direction) => {
@@ -131,8 +135,10 @@ function BenchSteps({ id }: { id: string }) {
           <progress className="saw-working" aria-label={t('plan.coming')} max={1} value={progress?.share} />
         ) : null}
         {step && !listed ? <Caution of="saw" /> : null}
-        {listed ? <BenchList steps={steps} ticked={ticked} at={at} onChoose={go} /> : null}
-        {!listed && plan && step ? <StepCard key={step.id} step={step} plan={plan} say={figures} /> : null}
+        {listed ? <BenchList steps={steps} done={finished} at={at} onChoose={go} /> : null}
+        {!listed && plan && step ? (
+          <StepCard key={step.id} step={step} plan={plan} names={names} say={figures} />
+        ) : null}
         {plan && steps.length === 0 ? <p className="saw-empty">{t('bench.none')}</p> : null}
         {working ? <p className="saw-empty">{t('plan.coming')}</p> : null}
         {!listed && steps.length > 0 && done === steps.length ? (

@@ -1,7 +1,7 @@
+import type { BenchStep } from '../../cutting/atSaw.ts';
 import type { BoardCut } from '../../cutting/result.ts';
 import type { Plan } from '../../plan/types.ts';
 import { useWords } from '../words/t.ts';
-import type { BenchStep } from './steps.ts';
 
 /** Drawn width and height, in the map's own units. */
 const WIDE = 340;

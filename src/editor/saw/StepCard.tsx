@@ -1,3 +1,4 @@
+import type { BenchStep } from '../../cutting/atSaw.ts';
 import { cornersToMark, otherEdge } from '../../joinery/lengths.ts';
 import type { Piece } from '../../joinery/piece.ts';
 import type { Plan } from '../../plan/types.ts';
@@ -9,23 +10,27 @@ import { BoardMap } from './BoardMap.tsx';
 import { EndCards } from './EndCards.tsx';
 import { PieceFigure } from './PieceFigure.tsx';
 import { SheetMap } from './SheetMap.tsx';
-import type { BenchStep } from './steps.ts';
 
 interface StepProps<S extends BenchStep = BenchStep> {
   readonly step: S;
   readonly plan: Plan;
+  /** Of pieces, by their labels. */
+  readonly names: ReadonlyMap<string, string>;
   readonly say: PaneSay;
 }
 
 /** One thing to do at the saw. */
-export function StepCard({ step, plan, say }: StepProps) {
-  if (step.kind === 'sheet-cut') return <SheetCutCard step={step} plan={plan} say={say} />;
-  return <PieceCard step={step} plan={plan} say={say} />;
+export function StepCard({ step, ...rest }: StepProps) {
+  return step.kind === 'sheet-cut' ? (
+    <SheetCutCard step={step} {...rest} />
+  ) : (
+    <PieceCard step={step} {...rest} />
+  );
 }
 
 type PieceStep = Exclude<BenchStep, { kind: 'sheet-cut' }>;
 
-function PieceCard({ step, plan, say }: StepProps<PieceStep>) {
+function PieceCard({ step, plan, names, say }: StepProps<PieceStep>) {
   const t = useWords();
   const { piece } = step;
   const sheet = piece.form === 'sheet';
@@ -35,7 +40,7 @@ function PieceCard({ step, plan, say }: StepProps<PieceStep>) {
       <header className="saw-what">
         <span className="saw-label">{piece.label}</span>
         <div>
-          <h2>{say.name(piece.part)}</h2>
+          <h2>{names.get(piece.label)}</h2>
           <p className="note">
             <Typeset text={plan.stocks.get(piece.stock)?.name ?? piece.stock} />
           </p>

@@ -1,7 +1,7 @@
+import type { BenchStep } from '../../cutting/atSaw.ts';
 import type { PieceEnd } from '../../joinery/piece.ts';
 import type { PaneSay } from '../control/useSay.ts';
 import type { useWords } from '../words/t.ts';
-import type { BenchStep } from './steps.ts';
 
 type Words = ReturnType<typeof useWords>;
 
@@ -29,6 +29,7 @@ export function fromName(step: BenchStep, count: { boards: number; sheets: numbe
 export function stepSpoken(
   step: BenchStep,
   count: { boards: number; sheets: number },
+  names: ReadonlyMap<string, string>,
   say: PaneSay,
   t: Words,
 ): string {
@@ -50,6 +51,6 @@ export function stepSpoken(
     const named = end.cut === 'miter' && end.miter !== 0 ? '' : endName(end, t);
     return `${t(i === 0 ? 'bench.leftEnd' : 'bench.rightEnd')}: ${[named, ...turns].filter(Boolean).join(', ')}`;
   });
-  const what = `${stepName(step, t)}, ${say.name(piece.part)}: ${size}`;
+  const what = `${stepName(step, t)}, ${names.get(piece.label)}: ${size}`;
   return [what, ...(piece.form === 'sheet' ? [] : ends), from].join('. ');
 }

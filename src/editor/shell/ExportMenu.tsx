@@ -16,7 +16,7 @@ export function ExportMenu() {
   const { job, doubt, write, drop } = useExport();
   return (
     <>
-      <Menu label={t('menu.export')} icon={Download} keys="Control+P Meta+P">
+      <Menu label={t('menu.export')} icon={Download} keys="Control+P Meta+P" caution="export">
         {EXPORTS.map((entry) => (
           <MenuItem
             key={entry.id}

@@ -2,16 +2,17 @@ import { FolderOpen, Plus } from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
 import { faceOf } from '../../bed/faceOf.ts';
 import type { Design } from '../../design/schema.ts';
+import { Caution } from '../control/Caution.tsx';
 import { Measure } from '../control/Measure.tsx';
 import { freshDocument } from '../document/document.ts';
 import { fitToBed, type MainMeasures } from '../edit/fitBed.ts';
 import { openFile } from '../kept/file.ts';
 import { bringIn } from '../kept/session.ts';
-import { loadStarter, STARTERS } from '../shipped/starters.ts';
+import { loadStarter, renamed, STARTERS } from '../shipped/starters.ts';
 import { useDesign, useStore } from '../state/hooks.ts';
 import { asUsual, emptyDesign } from '../state/language.ts';
 import { showStep } from '../state/showStep.ts';
-import { useWords } from '../words/t.ts';
+import { useStarterNames, useWords } from '../words/t.ts';
 import { FirstBed } from './FirstBed.tsx';
 import { KeptDesigns, RemovedDesigns } from './KeptDesigns.tsx';
 import { LanguageSwitch } from './LanguageSwitch.tsx';
@@ -30,7 +31,12 @@ const AFTER_MS = 300;
 export default function FirstRun() {
   const t = useWords();
   const store = useStore();
-  const [starters, setStarters] = useState<readonly { name: string; design: Design }[]>([]);
+  const [loaded, setLoaded] = useState<readonly { name: string; design: Design }[]>([]);
+  const names = useStarterNames();
+  const starters = useMemo(
+    () => loaded.map(({ name, design }) => ({ name, design: renamed(design, names) })),
+    [loaded, names],
+  );
   const empty = useDesign();
   /** Which way the bed folds, of the person's own choice. */
   const [way, setWay] = useState<MainMeasures['pivotAlong']>(null);
@@ -81,7 +87,7 @@ export default function FirstRun() {
         const design = await loadStarter(name);
         return design ? [{ name, design }] : [];
       }),
-    ).then((found) => setStarters(found.flat()));
+    ).then((found) => setLoaded(found.flat()));
   }, []);
 
   const startEmpty = () => {
@@ -118,6 +124,7 @@ export default function FirstRun() {
         <h2 id="first-begin" className="tape">
           {t('first.begin')}
         </h2>
+        <Caution of="short" />
         <ul className="first-cards">
           {starters.map(({ name, design }) => (
             <StarterCard
@@ -151,7 +158,6 @@ export default function FirstRun() {
         </div>
       </section>
       <RemovedDesigns shelf={shelf} />
-      <p className="caution">{t('caution.short')}</p>
     </main>
   );
 }

@@ -11,6 +11,21 @@ const files = new Map(
 /** Names of the starter designs. */
 export const STARTERS: readonly string[] = [...files.keys()].sort();
 
+/** A starter with names of another language, by the English ones; whatever has none keeps its own. */
+export function renamed(design: Design, names: Readonly<Record<string, string>>): Design {
+  const named = <N extends { readonly name: string }>(of: N): N => ({
+    ...of,
+    name: names[of.name] ?? of.name,
+  });
+  return {
+    ...named(design),
+    parts: design.parts.map(named),
+    finishes: design.finishes.map(named),
+    groups: design.groups.map(named),
+    keepClears: design.keepClears.map(named),
+  };
+}
+
 /** Loads a starter design; null if its file does not open. */
 export async function loadStarter(name: string): Promise<Design | null> {
   const load = files.get(name);

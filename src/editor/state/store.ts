@@ -141,6 +141,8 @@ export interface EditorState {
   readonly correction: PrinterCorrection;
   readonly said: { readonly text: string; readonly count: number };
   readonly notice: Notice | null;
+  /** Cautions that were put away, for this visit. */
+  readonly cautionsRead: readonly string[];
   readonly saved: 'saved' | 'saving' | 'blocked' | 'full';
   /** This tab writes the journal; false when another one does. */
   readonly writes: boolean;
@@ -191,6 +193,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     correction: { x: 1, y: 1 },
     said: { text: '', count: 0 },
     notice: null,
+    cautionsRead: [],
     saved: 'saved',
     writes: true,
   }));

@@ -19,6 +19,7 @@ import { woodWords } from './de/wood.ts';
 import type { Words } from './en.ts';
 
 export { fileWords as file } from './de/file.ts';
+export { starterNames } from './de/starters.ts';
 
 /** German. */
 export const de: Words = {

@@ -10,16 +10,18 @@ export type Values = Readonly<Record<string, string | number>>;
 interface Table {
   readonly words: Words;
   readonly file: FileWords;
+  /** Names in starters, by their English ones. */
+  readonly starterNames: Readonly<Record<string, string>>;
 }
 
-const ENGLISH: Table = { words: en, file: ENGLISH_FILE };
+const ENGLISH: Table = { words: en, file: ENGLISH_FILE, starterNames: {} };
 
 /** What is said by language. English is there from the start; the others come when they are wanted. */
 const TABLES: Readonly<Record<Language, () => Promise<Table>>> = {
   en: async () => ENGLISH,
   de: async () => {
-    const { de, file } = await import('./de.ts');
-    return { words: de, file };
+    const { de, ...rest } = await import('./de.ts');
+    return { words: de, ...rest };
   },
 };
 
@@ -67,6 +69,10 @@ export function t(key: WordKey, values?: Values): string {
 
 /** What is said of a file that does not open or was mended. */
 export const fileWords = (): FileWords => table.file;
+
+/** What a starter, and what is in it, is called; re-renders when the language changes. */
+export const useStarterNames = (): Table['starterNames'] =>
+  useSyncExternalStore(onSpoken, () => table.starterNames);
 
 /** Re-renders a component when the language changes. */
 export function useWords(): typeof t {

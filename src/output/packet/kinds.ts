@@ -16,9 +16,10 @@ import { shopping } from './pages/shopping.ts';
 import { steps } from './pages/steps.ts';
 import { swing } from './pages/swing.ts';
 
-/** The kinds of pages in the order of the packet: what it is, what to get, what to do, what to mind. */
+/** The kinds of pages in the order of the packet: what it is, what to mind, what to get, what to do. */
 export const PAGE_KINDS = {
   cover,
+  checks,
   elevation,
   places,
   cutList,
@@ -33,7 +34,6 @@ export const PAGE_KINDS = {
   fastening,
   swing,
   load,
-  checks,
 } as const satisfies Readonly<Record<string, (packet: Packet) => Leaf[]>>;
 
 export type PageKind = keyof typeof PAGE_KINDS;

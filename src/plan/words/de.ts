@@ -21,7 +21,7 @@ export const DE: PlanWords = {
     brads: 'Stifte',
     screws: 'Schrauben',
     glue: 'Leim',
-    tape: 'Klebeband',
+    tape: 'Malerkrepp',
     paper: 'Papier',
   },
   places,

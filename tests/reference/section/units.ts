@@ -48,7 +48,7 @@ function rows(): Row[] {
     text(
       '4.4482216152605 N as shown',
       `pound times standard gravity, exact; ${FROM_MEMORY}`,
-      '1 lbf',
+      '1 lb',
       formatForce(4.4482216152605, INCH),
     ),
     {

@@ -1,6 +1,7 @@
 import { useEffect, useMemo } from 'react';
 import { faceOf } from '../../../bed/faceOf.ts';
 import type { Design } from '../../../design/schema.ts';
+import { Caution } from '../../control/Caution.tsx';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import { useCheckWords } from '../../control/useCheckWords.ts';
@@ -155,7 +156,7 @@ export default function BedPane() {
       </section>
       <BoardList />
       <SwingSection />
-      <p className="caution">{t('caution.bed')}</p>
+      <Caution of="bed" />
     </div>
   );
 }

@@ -28,4 +28,4 @@ export const massUnit = ({ unit }: MeasureStyle): FieldUnit =>
 
 /** A force at the hand: newtons inside. */
 export const forceUnit = ({ unit }: MeasureStyle): FieldUnit =>
-  isInch(unit) ? { name: 'lbf', size: KG_PER_POUND * GRAVITY } : { name: 'N', size: 1 };
+  isInch(unit) ? { name: 'lb', size: KG_PER_POUND * GRAVITY } : { name: 'N', size: 1 };

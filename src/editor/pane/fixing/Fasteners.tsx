@@ -1,7 +1,6 @@
 import type { Fastened } from '../../../fastening/result.ts';
 import { designPart } from '../../../layout/reference.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { Caution } from '../../control/Caution.tsx';
 import { FaceMap } from '../../control/FaceMap.tsx';
 import { Measure } from '../../control/Measure.tsx';
 import { regionData } from '../../control/svgPath.ts';
@@ -21,7 +20,6 @@ export function Fasteners({ plan }: { plan: Plan }) {
   const names = new Map([...tables.brads, ...tables.screws].map((f) => [f.id, f.name]));
   return (
     <>
-      <Caution of="fastening" />
       <section aria-labelledby="brads-map">
         <h3 id="brads-map" className="section-title">
           {t('brads.map')}

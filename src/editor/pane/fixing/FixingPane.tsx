@@ -1,4 +1,5 @@
 import type { Plan } from '../../../plan/types.ts';
+import { Caution } from '../../control/Caution.tsx';
 import { useWords } from '../../words/t.ts';
 import { SubTabs } from '../facts/SubTabs.tsx';
 import { WithPlan } from '../facts/WithPlan.tsx';
@@ -18,42 +19,45 @@ export default function FixingPane() {
 function Fixing({ plan }: { plan: Plan }) {
   const t = useWords();
   return (
-    <SubTabs
-      name="fixing"
-      label={t('fixing.tabs')}
-      tabs={[
-        {
-          id: 'order',
-          label: t('fixing.order'),
-          content: () => (
-            <>
-              <Order plan={plan} />
-              <Cautions />
-            </>
-          ),
-        },
-        {
-          id: 'fasteners',
-          label: t('fixing.fasteners'),
-          content: () => (
-            <>
-              <Fasteners plan={plan} />
-              <FastenerFields />
-            </>
-          ),
-        },
-        { id: 'marks', label: t('fixing.marks'), content: () => <Marks plan={plan} /> },
-        {
-          id: 'weight',
-          label: t('fixing.weight'),
-          content: () => (
-            <>
-              <Weight plan={plan} />
-              <Cautions />
-            </>
-          ),
-        },
-      ]}
-    />
+    <>
+      <Caution of="fastening" />
+      <SubTabs
+        name="fixing"
+        label={t('fixing.tabs')}
+        tabs={[
+          {
+            id: 'order',
+            label: t('fixing.order'),
+            content: () => (
+              <>
+                <Order plan={plan} />
+                <Cautions />
+              </>
+            ),
+          },
+          {
+            id: 'fasteners',
+            label: t('fixing.fasteners'),
+            content: () => (
+              <>
+                <Fasteners plan={plan} />
+                <FastenerFields />
+              </>
+            ),
+          },
+          { id: 'marks', label: t('fixing.marks'), content: () => <Marks plan={plan} /> },
+          {
+            id: 'weight',
+            label: t('fixing.weight'),
+            content: () => (
+              <>
+                <Weight plan={plan} />
+                <Cautions />
+              </>
+            ),
+          },
+        ]}
+      />
+    </>
   );
 }

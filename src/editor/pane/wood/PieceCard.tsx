@@ -3,8 +3,8 @@ import type { PieceGroup } from '../../../joinery/label.ts';
 import { cornersToMark, otherEdge } from '../../../joinery/lengths.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
-import { designPart } from '../../../layout/reference.ts';
 import type { Stock } from '../../../materials/types.ts';
+import { pieceNames } from '../../../plan/words/pieces.ts';
 import { tapeWords } from '../../../plan/words/tape.ts';
 import { DrawingView } from '../../control/DrawingView.tsx';
 import { endMark, endWords } from '../../control/endWords.ts';
@@ -38,17 +38,13 @@ export function PieceCard({ group, stock, where, cut, onCut }: PieceCardProps) {
     });
   }, [piece, say, t]);
   if (!piece || !drawing) return null;
-  // Members of a row are one thing to the reader.
-  const names = [...new Set(group.pieces.map((p) => say.name(designPart(p.part))))];
   return (
     <li className="piece-card">
       <div className="piece-head">
         <span className="label">{group.label}</span>
-        <strong>
-          {group.quantity} × {names.join(', ')}
-        </strong>
+        <strong>{pieceNames(group.pieces, say).join(', ')}</strong>
         <span className="note">
-          <Typeset text={stock?.name ?? piece.stock} />
+          {t('wood.alike', { count: group.quantity })} <Typeset text={stock?.name ?? piece.stock} />
         </span>
       </div>
       <DrawingView

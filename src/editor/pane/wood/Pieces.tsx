@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { benchSteps, doneAmong } from '../../../cutting/atSaw.ts';
 import { groupPieces } from '../../../joinery/label.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { useTicks } from '../../kept/ticked.ts';
@@ -13,12 +14,14 @@ export function Pieces({ plan }: { plan: Plan }) {
   const { pieces } = plan.joinery;
   const groups = useMemo(() => groupPieces(pieces), [pieces]);
   const where = useMemo(() => whereCut(plan.cutting), [plan.cutting]);
+  // Counted as at the saw, where cuts of sheets are done one by one.
+  const steps = useMemo(() => benchSteps(plan.cutting, pieces), [plan.cutting, pieces]);
   if (pieces.length === 0) return <p className="note">{t('wood.none')}</p>;
-  const done = pieces.filter((p) => ticked.has(p.id)).length;
+  const done = doneAmong(steps, ticked).size;
   return (
     <section aria-labelledby="wood-pieces">
       <h3 id="wood-pieces" className="section-title">
-        {t('wood.pieces')} <span className="count">{t('wood.cutCount', { done, all: pieces.length })}</span>
+        {t('wood.pieces')} <span className="count">{t('bench.progress', { done, all: steps.length })}</span>
       </h3>
       <p className="note">{t('wood.piecesLead', { pieces: pieces.length, labels: groups.length })}</p>
       <ul className="piece-cards">

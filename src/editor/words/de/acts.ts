@@ -44,7 +44,7 @@ export const actWords: Record<keyof typeof en, string> = {
   'did.duplicate': '{name} dupliziert',
   'did.paste': '{name} eingefügt',
   'did.lock': '{name} gesperrt',
-  'did.unlock': '{name} gelöst',
+  'did.unlock': '{name} entsperrt',
   'did.group': '{name} gebildet',
   'did.ungroup': '{name} aufgelöst',
   'did.letter': 'Beschriftet: „{text}“',
@@ -69,7 +69,7 @@ export const actWords: Record<keyof typeof en, string> = {
   'say.checksWent': '{count} Prüfmeldungen weniger, insgesamt {all}.',
   'say.checksChanged': '{came} neue Prüfmeldungen, {went} erledigt, insgesamt {all}.',
   'say.selected': '{count} gewählt',
-  'say.locked': 'Festgestellte Teile bleiben, wo sie sind.',
+  'say.locked': 'Gesperrte Teile bleiben, wo sie sind.',
   'say.size': '{width} breit, {height} hoch',
   'say.at': '{name}: {left} von links, {bottom} von unten',
   'say.held':

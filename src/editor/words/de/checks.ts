@@ -27,16 +27,16 @@ export const checkWords: Record<keyof typeof en, string> = {
   'mend.out': '{name} von {to} wegschieben',
   'mend.lay': '{name} auf {to} legen',
   'mend.stop': '{name} an {to} enden lassen',
-  'checks.looked': 'Was geprüft wurde',
+  'checks.looked': 'Geprüft',
   'checks.did.parts':
-    'Teile: {count}. Auf der Front, aufliegend, frei voneinander und von Stellen zum Freihalten ({keeps})',
+    '{count} {count:Teil|Teile} auf der Front, aufliegend, frei voneinander und von Stellen zum Freihalten ({keeps})',
   'checks.did.rules': '{count} {count:Regel geht|Regeln gehen} auf',
   'checks.did.pieces':
     '{count} {count:Stück|Stücke}: jeder Schnitt für die Säge machbar, jede Länge im Handelsmaß',
   'checks.did.swing':
     'Jeder Winkel des Schwenks: an der engsten Stelle {floor} zum Boden, {wall} zur Wand, {ceiling} zur Decke',
   'checks.did.load': '{added} dazu, {lift} mehr Hebekraft am freien Ende',
-  'checks.did.brads': 'Stifte und Schrauben: {count}. Jede endet vor der Rückseite des Holzes',
+  'checks.did.brads': '{count} Stifte und Schrauben, jede endet vor der Rückseite des Holzes',
   'checks.did.letters':
     '{count} {count:Schild|Schilder}: jeder Buchstabe ist in der Schrift und auf dem Schild',
   'checks.did.paint': '{count} {count:Anstrich|Anstriche}, für jeden ein Gebinde',

@@ -41,7 +41,7 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'marks.x': 'Quer, ab linker Kante',
   'marks.y': 'Hoch, ab Unterkante',
   'marks.at': 'Bei',
-  'marks.edges': 'Was dort steht',
+  'marks.edges': 'Kanten dort',
   'marks.edge.x.low': '{name} links',
   'marks.edge.x.mid': '{name} Mitte',
   'marks.edge.x.high': '{name} rechts',
@@ -85,6 +85,10 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'caution.pages':
     'Vor dem Schneiden das gedruckte Quadrat messen: ein falsch großes Muster verdirbt die Arbeit.',
 
+  'caution.export':
+    'Gedruckt wird Verkleidung geplant, kein Tragwerk: Scharniere, Hubbeschlag, Verriegelung und Verankerung nach Angabe des Beschlagherstellers. Schablonen mit 100 % drucken.',
+  'caution.putAway': 'Hinweis ausblenden',
+
   'caution.title': 'Bevor jemand darunter liegt',
   'caution.anchor':
     'Das Bett in der tragenden Wand verankern (Mauerwerk: geeignete Dübel; Ständerwand: in den Ständern), mit den Befestigungen, die der Hersteller der Beschläge nennt. Die Verkleidung macht schwerer: beim Hersteller fragen, ob Scharniere, Hubbeschlag und Anker das tragen.',
@@ -93,7 +97,7 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'caution.children':
     'Kinder und Tiere vom Schwenkbereich fernhalten. Nur mit freier Sicht auf den Boden senken und heben.',
   'caution.protect':
-    'An der Säge Schutzbrille und Gehörschutz tragen, beim Schleifen Staubmaske; Staub von Faserplatten ist ungesund.',
+    'An der Säge Schutzbrille und Gehörschutz tragen, beim Schleifen Staubmaske. MDF-Staub ist schädlich.',
   'caution.lead': 'Alte Anstriche können Blei enthalten: vor dem Schleifen oder Kratzen testen.',
   'caution.codes':
     'Örtliche Vorschriften gehen vor. Für Elektrik, Tragwerk und wo es verlangt ist, einen Fachbetrieb holen. Dieses Werkzeug rechnet Verkleidung, kein Tragwerk.',

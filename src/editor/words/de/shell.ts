@@ -40,7 +40,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'file.mended': '„{name}“ wurde mit diesen Ausbesserungen geöffnet:',
 
   'settings.language': 'Sprache',
-  'settings.unit': 'Maße in',
+  'settings.unit': 'Maßeinheit',
   'settings.fraction': 'Zoll auf',
   'settings.singleKeys': 'Einzeltasten auf der Zeichnung (+ − 0 ?)',
   'settings.theme': 'Bildschirm',
@@ -61,7 +61,7 @@ export const shellWords: Record<keyof typeof en, string> = {
 
   'look.title': 'Wie die Front gezeichnet wird',
   'look.color': 'Farbe',
-  'look.tape': 'Klebeband',
+  'look.tape': 'Maßband',
   'look.shadow': 'Schatten',
 
   'tape.datum': '0: Maßband hier anlegen',
@@ -128,7 +128,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'tool.select': 'Wählen und bewegen',
   'tool.hand': 'Zeichnung schieben (Leertaste halten)',
   'tool.strip': 'Leiste zeichnen',
-  'tool.run': 'Rahmen aus Profilleiste zeichnen',
+  'tool.run': 'Zierrahmen zeichnen',
   'tool.panel': 'Füllung zeichnen',
   'tool.sign': 'Schild zeichnen',
   'tool.fitting': 'Beschlag setzen',
@@ -147,12 +147,12 @@ export const shellWords: Record<keyof typeof en, string> = {
   'tool.short.keep-clear': 'Frei',
 
   'zoom.title': 'Zoom',
-  'zoom.in': 'Größer',
-  'zoom.out': 'Kleiner',
+  'zoom.in': 'Vergrößern',
+  'zoom.out': 'Verkleinern',
   'zoom.fit': 'Ganze Front zeigen',
 
   'field.unread': 'Gefunden: „{found}“; erwartet: {expected}.',
-  'field.negative': 'Nicht weniger als null.',
+  'field.negative': 'Darf nicht negativ sein.',
   'field.least': 'Mindestens {least}.',
   'field.most': 'Höchstens {most}.',
   'field.noNumber': 'Eine Zahl eintippen.',

@@ -10,8 +10,8 @@ export const woodWords: Record<keyof typeof en, string> = {
   'wood.stock': 'Material & Säge',
 
   'wood.piecesLead':
-    'Stücke: {pieces}, in {labels} Sorten. Winkel wie an der Kappsäge: 0° ist rechtwinklig. Jedes geschnittene Stück abhaken; die Haken bleiben auf diesem Gerät.',
-  'wood.cutCount': '{done} von {all} geschnitten',
+    '{pieces} {pieces:Stück|Stücke} in {labels} {labels:Sorte|Sorten}. Winkel wie an der Kappsäge: 0° ist rechtwinklig. Jedes geschnittene Stück abhaken; die Haken bleiben auf diesem Gerät.',
+  'wood.alike': '{count} {count:Stück|Stücke} aus',
   'wood.none': 'Noch keine Stücke: zuerst Leisten, Rahmen oder Füllungen auslegen.',
   'wood.picture': 'Stück {label}, {name}, wie es mit der Sichtseite nach oben auf der Bank liegt',
   'wood.faceUp': '(Sichtseite)',
@@ -67,7 +67,7 @@ export const woodWords: Record<keyof typeof en, string> = {
   'wood.fence': 'Anschlag bei',
   'wood.ofPiece': 'Vom Stück',
   'wood.fenceHint':
-    'Das Anschlagmaß zählt von der unteren Kante des zu teilenden Stücks bis zur nahen Seite der Sägefuge.',
+    'Das Anschlagmaß zählt von der linken oder unteren Kante des zu teilenden Stücks bis zur nahen Seite der Sägefuge.',
 
   'shop.none': 'Noch nichts zu kaufen.',
   'shop.what': 'Was',
@@ -95,15 +95,15 @@ export const woodWords: Record<keyof typeof en, string> = {
   'joint.butt': 'Stumpfer Stoß',
   'joint.cope': 'Konterprofil',
   'joint.half-lap': 'Überblattung',
-  'joints.count': 'Stellen: {count}',
+  'joints.count': '{count} {count:Stelle|Stellen}',
 
   'shopset.title': 'Säge und Werkstatt',
   'shopset.boardKerf': 'Sägefuge, Leisten',
   'shopset.sheetKerf': 'Sägefuge, Platten',
   'shopset.endTrim': 'Kappen, Leistenenden',
   'shopset.edgeTrim': 'Besäumen, Plattenkanten',
-  'shopset.miter': 'Säge dreht bis',
-  'shopset.bevel': 'Säge kippt bis',
+  'shopset.miter': 'Größte Gehrung',
+  'shopset.bevel': 'Größte Neigung',
   'shopset.fitAllowance': 'Zugabe zum Anpassen',
   'shopset.keepOffcut': 'Reste aufheben ab',
 
@@ -127,11 +127,11 @@ export const woodWords: Record<keyof typeof en, string> = {
   'owned.length': 'Länge',
   'owned.width': 'Breite',
   'owned.count': 'Stück',
-  'owned.defects': 'Schlechte Stellen, vom linken Ende',
+  'owned.defects': 'Fehlstellen, vom linken Ende',
   'owned.defectFrom': 'Von',
   'owned.defectTo': 'Bis',
-  'owned.addDefect': 'Schlechte Stelle hinzufügen',
-  'owned.removeDefect': 'Schlechte Stelle {number} entfernen',
+  'owned.addDefect': 'Fehlstelle hinzufügen',
+  'owned.removeDefect': 'Fehlstelle {number} entfernen',
   'owned.remove': 'Rest {number} entfernen',
   'owned.number': 'Rest {number}',
 

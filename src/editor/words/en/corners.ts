@@ -1,6 +1,6 @@
 /** Words of corners that are set one by one. */
 export const cornerWords = {
-  'tool.path': 'Draw the path of a run, corner by corner',
+  'tool.path': 'Draw a trim path, corner by corner',
   'tool.short.path': 'Path',
   'corners.title': 'Corners',
   'corners.hint':

@@ -17,13 +17,13 @@ export const fixingWords = {
   'brads.spacing': 'Spacing',
   'brads.fromEdge': 'From ends and edges',
   'brads.shortOfFar': 'Short of the far side',
-  'brads.bite': 'Bite at least',
+  'brads.bite': 'Least bite',
   'brads.screwOver': 'Screws for parts over',
   'brads.map': 'Where they go',
   'brads.mapPicture': '{count} brads and screws on the face',
   'brads.front': 'from the front',
   'brads.back': 'from behind',
-  'brads.use': 'In all',
+  'brads.use': 'Total',
   'brads.glue': 'Glue: {volume} in beads.',
   'brads.table': 'Part by part',
   'brads.part': 'Part',
@@ -83,6 +83,10 @@ export const fixingWords = {
     'Latch and brace the stowed bed before you work on it. Look for wires and pipes before you drive into a wall.',
   'caution.pages':
     'Measure the printed square before you cut: a pattern printed at the wrong size spoils the work.',
+
+  'caution.export':
+    'What is printed plans decoration, not structure: hinges, lift, latch and anchoring follow the hardware manufacturer. Print patterns at 100%.',
+  'caution.putAway': 'Put this caution away',
 
   'caution.title': 'Before anybody lies under it',
   'caution.anchor':

@@ -6,11 +6,11 @@ export const jobWords = {
   'plan.renewing': 'Following your change…',
   'plan.failed': 'The plan stopped: {problem}. Undo the last change; the design itself is safe.',
   'plan.restarted':
-    'What works out the plan ended by itself, perhaps for want of memory, and was started again. Nothing of the design is lost.',
+    'The planner stopped by itself, perhaps out of memory, and was started again. Nothing of the design is lost.',
   'plan.died':
-    'What works out the plan ended again by itself, perhaps for want of memory. The design itself is safe: save it to a file, close other pages and try again.',
+    'The planner stopped again by itself, perhaps out of memory. The design itself is safe: save it to a file, close other pages and try again.',
   'plan.script':
-    'What works out the plan could not be loaded. The design itself is safe. Try again when the connection is back, or save the design to a file.',
-  'plan.older': 'These figures are of the design as it was before: there is no plan of it as it is now.',
+    'The planner could not be loaded. The design itself is safe. Try again when the connection is back, or save the design to a file.',
+  'plan.older': 'These figures are for the design as it was before: there is no plan of it as it is now.',
   'plan.retry': 'Try again',
 };

@@ -10,7 +10,7 @@ export const keyWords = {
   'keys.press.steps': '1 to 8, among the steps',
   'keys.steps': 'Opens that step, with the keys in its pane',
   'keys.press.add': 'Insert, Ctrl I',
-  'keys.add': 'Adds a part: the first letter of its kind, Enter, then its measures',
+  'keys.add': 'Adds a part: the first letter of its kind, Enter, then its measurements',
   'keys.press.center': 'Ctrl E',
   'keys.center': 'Centers what is selected across the face; with Shift, up the face',
   'keys.press.print': 'Ctrl P',

@@ -7,7 +7,7 @@ export const paintWords = {
   'paint.none': 'Nothing is painted yet: give parts a finish in the layout.',
 
   'paint.amountsLead':
-    'What the steps paint is what you buy: on the bench whole faces and edges, through stencils all they open, less what stays bare for glue. Beside it, what of that is seen.',
+    'You buy what the steps paint: whole faces and edges on the bench and all that stencils open, less what stays bare for glue. The area seen is shown beside it.',
   'paint.finish': 'Finish',
   'paint.area': 'Area seen',
   'paint.painted': 'Painted',

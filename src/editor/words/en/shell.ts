@@ -65,19 +65,20 @@ export const shellWords = {
   'tape.datum': '0: hook the tape here',
 
   'banner.otherTab':
-    'This design is open in another tab, and that one keeps the changes. What you change here is lost.',
+    'This design is open in another tab, and that one saves the changes. What you change here is lost.',
   'banner.takeOver': 'Work here instead',
-  'banner.blocked': 'This device keeps nothing for this page just now. Save to a file before you close it.',
+  'banner.blocked':
+    'This browser is not saving anything for this page right now. Save to a file before you close it.',
 
   'banner.full':
-    'This device has no room left. What is kept is the design before your last changes: save to a file, then make room.',
+    'This device has no room left. What is saved is the design before your last changes: save to a file, then make room.',
   'broken.part':
     'This part of the page could not be shown. Nothing of the design is lost: undo the last change, or go to the other designs.',
   'broken.missing':
     'This part of the tool could not be loaded. Nothing of the design is lost: try again when the connection is back.',
   'kept.failedLast':
-    'The design that was open last could not be shown when the tool started, so it was not opened again. It is kept below as it was.',
-  'kept.refused': 'The design that was kept here does not open. It was left as it is.',
+    'The design that was open last could not be shown when the tool started, so it was not opened again. It is saved below as it was.',
+  'kept.refused': 'The design that was saved here does not open. It was left as it is.',
 
   'first.lead': 'Turn the underside of your fold-up bed into the front of something.',
   'first.bed': 'Your bed',
@@ -93,7 +94,7 @@ export const shellWords = {
   'first.moreChecks': 'and {count} more to look at',
   'first.begin': 'Start a face',
   'first.empty': 'Empty bed',
-  'first.emptyHint': 'Enter your bed’s measures, then lay out strips, panels and signs.',
+  'first.emptyHint': 'Enter your bed’s measurements, then lay out strips, panels and signs.',
   'first.openHint': 'A file you saved before. You can also drop it on this page.',
   'first.kept': 'Saved on this device',
   'new.face': 'New face',
@@ -125,7 +126,7 @@ export const shellWords = {
   'tool.select': 'Select and move',
   'tool.hand': 'Pan the drawing (hold the space bar)',
   'tool.strip': 'Draw a strip',
-  'tool.run': 'Draw a frame of molding',
+  'tool.run': 'Draw a trim frame',
   'tool.panel': 'Draw a panel',
   'tool.sign': 'Draw a sign',
   'tool.fitting': 'Place hardware',

@@ -23,8 +23,8 @@ export const swingWords = {
   'swing.showAt': 'Show it at {angle}',
   'swing.hits': 'It touches on the way',
   'swing.over': 'Too far by',
-  'swing.left': 'what stands at the left',
-  'swing.right': 'what stands at the right',
+  'swing.left': 'what is on the left',
+  'swing.right': 'what is on the right',
   'swing.noHits': 'Nothing touches floor, wall, baseboard, ceiling, legs or neighbors at any angle.',
   'swing.reach': 'Handles and latches above the floor',
 };

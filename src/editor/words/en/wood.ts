@@ -9,7 +9,7 @@ export const woodWords = {
 
   'wood.piecesLead':
     '{pieces} {pieces:piece|pieces}, of {labels} {labels:kind|kinds}. Angles are as a miter saw shows them: 0° is square. Check off each piece as it leaves the saw; check marks stay on this device.',
-  'wood.cutCount': '{done} of {all} cut',
+  'wood.alike': '{count} {count:piece|pieces} of',
   'wood.none': 'No pieces yet: lay out strips, frames or panels first.',
   'wood.picture': 'Piece {label}, {name}, as it lies on the bench with its show face up',
   'wood.faceUp': '(show face)',
@@ -115,8 +115,7 @@ export const woodWords = {
   'shed.addScrews': 'Add screws',
   'shed.removeScrews': 'Delete screws {number}',
   'shed.prices': 'Prices of supplies',
-  'shed.pricesHint':
-    'For a box, a bottle, a roll, a can, a page. At 0 it stands in the list without a price.',
+  'shed.pricesHint': 'For a box, a bottle, a roll, a can, a page. At 0 it is listed without a price.',
   'shed.page': 'Paper, {paper}',
   'shed.primerCan': 'Primer, {can}',
   'owned.title': 'Offcuts on hand',

@@ -4,7 +4,7 @@ import type { Leaf, Packet } from '../leaf.ts';
 import { flowLeaves } from '../leaves.ts';
 import { bodyOf } from '../sheet.ts';
 
-/** What the plan found, and what holds for every wall bed. */
+/** What holds for every wall bed, and what the plan found: right behind the cover, before anybody saws. */
 export function checks(packet: Packet): Leaf[] {
   const terms = packet.terms.checks;
   const { plan, words, say } = packet;
@@ -13,10 +13,11 @@ export function checks(packet: Packet): Leaf[] {
     entry(terms.severity[check.severity], checkMessage(check, words, say), body.w, 22),
   );
   const blocks = [
-    ...(found.length === 0 ? paragraph(terms.none, body.w) : found),
-    space(4),
     heading(terms.cautions),
     ...packet.terms.cautions.map(([term, sentence]) => entry(term, sentence, body.w, 38)),
+    space(4),
+    heading(terms.found),
+    ...(found.length === 0 ? paragraph(terms.none, body.w) : found),
   ];
   return flowLeaves(packet.terms.titles.checks, blocks, body);
 }

@@ -4,6 +4,7 @@ import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { fittedSize, shortened, textWidth, wrapped } from '../../../drawing/text.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { formatMoney, formatReading } from '../../../measure/format.ts';
+import type { Mm } from '../../../measure/units.ts';
 import { coloredFace } from '../faceView.ts';
 import type { Contents, Leaf, Packet } from '../leaf.ts';
 import { viewOf } from '../view.ts';
@@ -58,7 +59,17 @@ function column(packet: Packet, room: Box, contents: readonly Contents[]): DrawI
     y -= 3.6;
     items.push(text({ x: room.x, y }, row, { size, color: INK.soft }));
   }
-  y -= 3;
+  /** Rows in a frame, not to be read over. */
+  const framed = (rows: readonly string[], pitch: Mm, look: { size: Mm; bold?: boolean }) => {
+    const h = rows.length * pitch + 3;
+    y -= 4;
+    items.push(rectangle({ x: room.x, y: y - h, w: room.w, h }, { stroke: INK.line, width: WEIGHT.bold }));
+    rows.forEach((row, i) => {
+      items.push(text({ x: room.x + 2, y: y - pitch - 0.2 - i * pitch }, row, look));
+    });
+    y -= h;
+  };
+  framed(wrapped(terms.caution, { size: TEXT.note }, room.w - 4), 3.1, { size: TEXT.note });
   heading(terms.figures);
   for (const [term, words] of figures(packet)) {
     const rows = wrapped(words, { size }, room.w - 24).slice(0, 3);
@@ -69,37 +80,27 @@ function column(packet: Packet, room: Box, contents: readonly Contents[]): DrawI
     y -= rows.length * 3.5 + 1;
   }
   const told = state(packet);
-  if (told.length > 0) {
-    const h = told.length * 4 + 3;
-    y -= 4;
-    items.push(rectangle({ x: room.x, y: y - h, w: room.w, h }, { stroke: INK.line, width: WEIGHT.bold }));
-    told.forEach((row, i) => {
-      items.push(text({ x: room.x + 2, y: y - 4.2 - i * 4 }, row, { size, bold: true }));
-    });
-    y -= h;
-  }
-  y -= 4;
+  if (told.length > 0) framed(told, 4, { size, bold: true });
+  y -= 2;
   heading(terms.contents);
+  // Where names are long the table closes up, so that its last line still stands on the page.
+  const pitch = Math.min(4, (y - room.y) / contents.length);
   for (const { title, page } of contents) {
     const words = shortened(title, { size }, room.w - 10);
     items.push(text({ x: room.x, y: y - 3.4 }, words, { size }));
     const number = String(page);
     items.push(text({ x: room.x + room.w - textWidth(number, { size }), y: y - 3.4 }, number, { size }));
-    y -= 4;
+    y -= pitch;
   }
   if (design.note !== '') {
     y -= 4;
     heading(terms.note);
-    const most = Math.max(0, Math.floor((y - room.y - 24) / 3.5));
+    const most = Math.max(0, Math.floor((y - room.y - 8) / 3.5));
     for (const row of wrapped(design.note, { size }, room.w).slice(0, most)) {
       items.push(text({ x: room.x, y: y - 3.4 }, row, { size }));
       y -= 3.5;
     }
   }
-  const caution = wrapped(terms.caution, { size: TEXT.note }, room.w);
-  caution.forEach((row, i) => {
-    items.push(text({ x: room.x, y: room.y + (caution.length - 1 - i) * 3.1 }, row, { size: TEXT.note }));
-  });
   return items;
 }
 

@@ -29,7 +29,7 @@ export const DE: PacketWords = {
     steps: 'Arbeitsfolge',
     swing: 'Schwenkbereich',
     load: 'Gewicht und Hebekraft',
-    checks: 'Prüfungen und Warnungen',
+    checks: 'Warnungen und Prüfungen',
   },
   cover: {
     subtitle: 'Werkstattmappe für die Front eines Klappbetts',
@@ -214,7 +214,7 @@ export const DE: PacketWords = {
     bareMap: 'Schraffiert: bleibt roh, weil dort geleimt wird. So weit innerhalb des Umrisses abkleben:',
     bareTitle: 'Roh für den Leim',
     coats: 'Schichten',
-    rate: 'Eine Lage',
+    rate: 'Ein Anstrich',
     cost: 'Farbe kaufen',
     kind: { paint: 'Farbe', stain: 'Beize', clear: 'Klarlack' },
     sheen: { flat: 'matt', eggshell: 'seidenmatt', satin: 'Seidenglanz', gloss: 'glänzend' },
@@ -333,6 +333,7 @@ export const DE: PacketWords = {
     none: 'Nichts gefunden.',
     severity: { error: 'Fehler', warning: 'Warnung', note: 'Hinweis' },
     cautions: 'Vor dem Bauen',
+    found: 'Prüfungen dieses Entwurfs',
   },
   cautions: [
     [

@@ -35,7 +35,7 @@ export const EN = {
     steps: 'Order of work',
     swing: 'Swing',
     load: 'Weight and lift',
-    checks: 'Checks and cautions',
+    checks: 'Cautions and checks',
   },
   cover: {
     subtitle: 'Shop packet for the show face of a fold-up bed',
@@ -222,7 +222,7 @@ export const EN = {
     edge: 'Edges',
     painted: 'Painted',
     paintedNote:
-      'Seen are faces, and edges beside them. Painted is what the steps paint, seen or not: on the bench whole faces and edges, through stencils all they open, less what stays bare for glue. Paint, primer and tape follow from it.',
+      'Seen: faces, and edges beside them. Painted: what the steps paint, seen or not: whole faces and edges on the bench and all that stencils open, less what stays bare for glue. Paint, primer and tape are figured from it.',
     bareMap:
       'Hatched: stays bare, since a part is glued there. Tape this far inside the outline of the part:',
     bareTitle: 'Bare for glue',
@@ -278,7 +278,7 @@ export const EN = {
     glue: 'Glue',
     front: 'front',
     back: 'behind',
-    total: 'In all',
+    total: 'Total',
   },
   how: { brads: 'brads', screws: 'screws', glue: 'glue', none: 'none' } satisfies Record<
     Fastened['how'],
@@ -315,9 +315,9 @@ export const EN = {
     none: 'Nothing is hit through the whole swing.',
     part: 'Part',
     meets: 'Meets',
-    over: 'Too much by',
+    over: 'Over by',
     caution:
-      'These figures go by the measures as entered, for a bed that is true and stiff. Swing the bare bed by hand, slowly and with a helper, before anything is glued on; keep children away from the swing, and hands away from the pivot.',
+      'These figures go by the measurements as entered, for a bed that is true and stiff. Swing the bare bed by hand, slowly and with a helper, before anything is glued on; keep children away from the swing, and hands away from the pivot.',
   },
   meets: {
     floor: 'floor',
@@ -337,7 +337,7 @@ export const EN = {
     moment: 'Moment about the pivot, lowered',
     lift: 'Added force at the far edge, start of the lift',
     liftBare: 'The same for the bare bed',
-    limits: 'You want to be warned above',
+    limits: 'Warn above',
     limitsAt: (mass: string, force: string) => `${mass} of added weight, ${force} of added force`,
     curve: 'Moment about the pivot through the swing',
     curveAdded: 'with the face',
@@ -352,6 +352,7 @@ export const EN = {
     none: 'No problems found.',
     severity: { error: 'Error', warning: 'Warning', note: 'Note' } satisfies Record<Severity, string>,
     cautions: 'Before you build',
+    found: 'Checks of this design',
   },
   /** Cautions, in the order in which they matter. */
   cautions: [

@@ -6,6 +6,7 @@ export const patterns: PatternWords = {
   joins: (name) => `Anschluss ${name}`,
   at: (x, y) => `links unten bei ${x}, ${y}`,
   square: { mm: 'Quadrat 50 mm: nachmessen', in: 'Quadrat 2 in: nachmessen' },
+  caution: 'Verkleidung, kein Tragwerk: Warnungen der Mappe beachten.',
   bare: 'Wo nur der Rand ist, kein Blatt.',
   print: 'Mit 100 % drucken, nicht anpassen.',
   ruler: { mm: 'mm', in: 'in' },
@@ -13,7 +14,7 @@ export const patterns: PatternWords = {
   test: (length) => [
     'Dieses Blatt mit 100 % drucken, ohne Anpassen oder Skalieren, auf dem Papier, das verwendet wird.',
     `Beide Lineale vom ersten bis zum letzten Strich messen. Jedes soll ${length} lang sein.`,
-    'Das Abgelesene eingeben: quer für x, hoch für y. Danach kommen die Schablonen maßhaltig heraus.',
+    'Das Abgelesene eingeben: quer ins erste Feld, hoch ins zweite. Danach kommen die Schablonen maßhaltig heraus.',
   ],
   across: (length) => `quer: ${length}`,
   up: (length) => `hoch: ${length}`,

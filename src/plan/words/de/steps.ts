@@ -15,17 +15,17 @@ export const steps: PlanWords['steps'] = {
   notch: (parts, say) =>
     `Ausblattungen aussägen, wo Stücke ineinander greifen: ${named(parts, say)}. Die Tiefe zuerst an zwei Reststücken probieren: Gekreuzt müssen ihre Flächen bündig liegen. Das Stück festspannen, Schnitt neben Schnitt auf Tiefe sägen und den Rest ausstechen.`,
   'prime-backs': (parts, say) =>
-    `Rückseiten und Flächen, die später verdeckt sind, mit einer Lage versiegeln; Leimflächen roh lassen: ${named(parts, say)}.`,
+    `Rückseiten und Flächen, die später verdeckt sind, mit einem Anstrich versiegeln; Leimflächen roh lassen: ${named(parts, say)}.`,
   'mask-glue': (parts, say) =>
     `Mit den Anreißlatten anreißen, wo auf diese Teile etwas geleimt wird, und ${say.length(UNDER_EDGE)} innerhalb der Linien abkleben: ${named(parts, say)}. Der Plan der rohen Flächen zeigt, wo. Was abgeklebt ist, bleibt roh, denn Leim hält auf Holz und nicht auf Farbe, und zeigt später, wohin jedes Teil kommt.`,
   'paint-before': (parts, say) =>
-    `Liegend auf der Bank grundieren und streichen, bis auf die letzte Lage; mit allen Lagen Schilder, Teile mit aufgemalten Formen und was nur eine Lage bekommt: ${named(parts, say)}. Stöße roh lassen, die geleimt werden.`,
+    `Liegend auf der Bank grundieren und streichen, bis auf den letzten Anstrich; mit allen Anstrichen Schilder, Teile mit aufgemalten Formen und was nur einen Anstrich bekommt: ${named(parts, say)}. Stöße roh lassen, die geleimt werden.`,
   'paint-ground': (parts, say) =>
-    `Auf dem Bett selbst streichen, bevor dort etwas befestigt wird: ${named(parts, say)}. Ränder abkleben, die kein Teil verdeckt, und alles Klebeband abziehen, bevor die Farbe hart ist.`,
+    `Auf dem Bett selbst streichen, bevor dort etwas befestigt wird: ${named(parts, say)}. Ränder abkleben, die kein Teil verdeckt, und alles Malerkrepp abziehen, bevor die Farbe hart ist.`,
   mark: () =>
     'Anrisse, wo gestrichen ist über die Farbe, mit den Anreißlatten ab den beiden Bezugskanten auf die Front übertragen. Nie von Anriss zu Anriss messen.',
   'dry-fit': (parts, say) =>
-    `Ohne Leim auflegen, mit Klebeband halten und von Weitem ansehen: ${named(parts, say)}.`,
+    `Ohne Leim auflegen, mit Malerkrepp halten und von Weitem ansehen: ${named(parts, say)}.`,
   fix: (parts, say) => `Leimen und befestigen: ${named(parts, say)}.`,
   'cut-in-place': (parts, say) =>
     `Die Nachbarn trocken auflegen, daran anhalten, anreißen und passend schneiden: ${named(parts, say)}.`,
@@ -42,7 +42,7 @@ export const steps: PlanWords['steps'] = {
   'paint-after': (parts, say) =>
     `Nagellöcher spachteln, abkleben und an Ort und Stelle streichen: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>
-    `Nagellöcher spachteln, schleifen, andere Farben abkleben und die letzte Lage streichen: ${named(parts, say)}.`,
+    `Nagellöcher spachteln, schleifen, andere Farben abkleben und den letzten Anstrich streichen: ${named(parts, say)}.`,
   'fit-hardware': (parts, say) => `Beschläge anschrauben: ${named(parts, say)}.`,
   'try-swing': () =>
     'Zu zweit, niemand im Weg: das Bett langsam durch den ganzen Schwenk senken. Auf Schleifen horchen; prüfen, ob die Verriegelung noch einrastet und der Hubbeschlag das Mehrgewicht noch hält.',

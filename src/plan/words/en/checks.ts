@@ -39,7 +39,7 @@ const NOT_MADE: Readonly<Record<string, string>> = {
   covered: 'other cuts take the wood that it would be cut in. Move one of them, or choose another joint.',
   apart:
     'they do not meet, or not at one height. It will be made where they meet again; else take the choice back.',
-  overruled: 'another choice for the same two stands. Take one of the two back.',
+  overruled: 'there is another choice for the same two. Take one of them back.',
   'no-strip': 'only strips and frames of the design are joined. Take the choice back.',
 };
 
@@ -65,7 +65,7 @@ export const checks: PlanWords['checks'] = {
     `These parts lie on each other in a circle: ${f.parts.map(say.name).join(', ')}. Let one of them lie on the face.`,
   'rule.impossible': (f, say) =>
     f.text('fights') === ''
-      ? `This rule cannot hold: ${say.rule(f.text('rule'))}. The stock or a fixed size stands against it: change one of them. Until then the parts stay where they were.`
+      ? `This rule cannot hold: ${say.rule(f.text('rule'))}. The stock or a fixed size prevents it: change one of them. Until then the parts stay where they were.`
       : `This rule cannot hold: ${say.rule(f.text('rule'))}. It conflicts with: ${f.text('fights').split(' ').map(say.rule).join('; ')}. Remove or change one of them; until then the parts stay where they were.`,
   'rule.unknown-part': (f, say) =>
     `A rule names “${f.text('part')}”, which does not exist: ${say.rule(f.text('rule'))}. Remove the rule or name another part.`,
@@ -76,9 +76,9 @@ export const checks: PlanWords['checks'] = {
   'array.count': (f, say) =>
     `${f.number('count')} members of ${say.name(f.parts[0] ?? '')} do not fit into ${say.length(f.number('room_mm'))}. Use fewer, or narrower ones.`,
   'bed.no-room': (f, say) =>
-    `The bed's measures leave no room for the ${f.text('what')} (${say.length(f.number('size_mm'))}). Measure again: frame depth, cleats and platform must fit inside each other.`,
+    `The bed's measurements leave no room for the ${f.text('what')} (${say.length(f.number('size_mm'))}). Measure again: frame depth, cleats and platform must fit inside each other.`,
   'bed.legs': (f, say) =>
-    `The legs are ${say.length(f.number('legs_mm'))} long, but the lowered face stands ${say.length(f.number('needed_mm'))} above the floor. Check leg length, pivot height and pivot distance from the face.`,
+    `The legs are ${say.length(f.number('legs_mm'))} long, but the lowered face is ${say.length(f.number('needed_mm'))} above the floor. Check leg length, pivot height and pivot distance from the face.`,
   'joint.overlap': (f, say) =>
     f.parts.length > 1
       ? `${say.name(f.parts[0] ?? '')} and ${say.name(f.parts[1] ?? '')} lie over each other with no joint (${say.area(f.number('area_m2'))}). Choose a joint, or move one of them.`
@@ -128,7 +128,7 @@ export const checks: PlanWords['checks'] = {
   'lettering.script': (f, say) =>
     `The text of ${say.name(f.parts[0] ?? '')} has ${f.text('characters')}: letters are set one by one from left to right, which does not join or turn them as their script wants. Have somebody who reads it look at the sign before you cut.`,
   'lettering.low-contrast': (f, say) =>
-    `The lettering of ${say.name(f.parts[0] ?? '')} stands off its ground by a contrast of only ${say.number(f.number('ratio'), 1)} to 1; 3 to 1 is the least that large letters read well at. Use a lighter or a darker color.`,
+    `The lettering of ${say.name(f.parts[0] ?? '')} has a contrast of only ${say.number(f.number('ratio'), 1)} to 1 with its ground; 3 to 1 is the least that large letters read well at. Use a lighter or a darker color.`,
   'stencil.loose-island': (f, say) =>
     `${f.number('count')} pieces of the stencil of ${say.name(f.parts[0] ?? '')} would fall out. Add a bridge, widen the letters or narrow the bridges.`,
   'stencil.thin-tongue': (f, say) =>
@@ -158,11 +158,11 @@ export const checks: PlanWords['checks'] = {
   'fold.hits-ceiling': (f, say) =>
     `${say.name(f.parts[0] ?? '')} hits the ceiling at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. ${cure(f, say, 'Lower it on the face.')}`,
   'fold.hits-legs': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} stands lower than the feet of the legs by ${say.length(f.number('over_mm'))}: the bed would rest on it. Make it thinner, or the legs longer.`,
+    `${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} lower than the feet of the legs: the bed would rest on it. Make it thinner, or the legs longer.`,
   'fold.hits-side': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} into what stands at the ${f.text('side')}. Move or shorten it.`,
+    `${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} into what is on the ${f.text('side')}. Move or shorten it.`,
   'fold.tight': (f, say) =>
-    `Only ${say.length(f.number('clear_mm'))} stay free to the ${place(f)}, at ${say.angle(f.number('angle_deg'))} of the swing. Floors and walls are rarely true: measure there before you glue.`,
+    `Only ${say.length(f.number('clear_mm'))} of clearance to the ${place(f)} is left at ${say.angle(f.number('angle_deg'))} of the swing. Floors and walls are rarely true: measure there before you glue.`,
   'load.heavy': (f, say) =>
     `The face adds ${say.mass(f.number('added_kg'))}, over your limit of ${say.mass(f.number('limit_kg'))}. Use thinner stock, and ask the manufacturer of the lift and the hinges what they may carry.`,
   'load.lift': (f, say) =>
@@ -174,7 +174,7 @@ export const checks: PlanWords['checks'] = {
   'fastening.no-brad': (f, say) =>
     `No listed ${f.text('fastener')} fits ${say.name(f.parts[0] ?? '')}: it needs ${say.length(f.number('need_mm'))} to bite and there are ${say.length(f.number('room_mm'))} of wood. Glue and clamp it, or back it with wood.`,
   'fastening.lever': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} stands ${say.length(f.number('out_mm'))} out of a base ${say.length(f.number('base_mm'))} high and would tip off its brads: use screws.`,
+    `${say.name(f.parts[0] ?? '')} projects ${say.length(f.number('out_mm'))} from a base ${say.length(f.number('base_mm'))} high and would tip off its brads: use screws.`,
   'fastening.few': (f, say) =>
     f.number('count') === 0
       ? `No ${f.text('fastener')} finds room in ${say.name(f.parts[0] ?? '')}, clear of its edges and of what else is driven in there. Glue and clamp it.`

@@ -6,6 +6,7 @@ export const patterns: PatternWords = {
   joins: (name: string) => `joins ${name}`,
   at: (x: string, y: string) => `lower left at ${x}, ${y}`,
   square: { mm: '50 mm square: measure me', in: '2 in square: measure me' },
+  caution: 'Decoration, not structure: heed the packet’s cautions.',
   bare: 'No page where only the edge is.',
   print: 'Print at 100%, no fitting.',
   ruler: { mm: 'mm', in: 'in' },

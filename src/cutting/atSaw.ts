@@ -1,12 +1,5 @@
-import type {
-  BoardCut,
-  CutBoard,
-  CutSheet,
-  Cutting,
-  SheetCut,
-  SheetPlacement,
-} from '../../cutting/result.ts';
-import type { Piece } from '../../joinery/piece.ts';
+import type { Piece } from '../joinery/piece.ts';
+import type { BoardCut, CutBoard, CutSheet, Cutting, SheetCut, SheetPlacement } from './result.ts';
 
 /** A board or sheet and its number among its kind, from 1. */
 export interface BoardRef {
@@ -73,6 +66,21 @@ export function benchSteps(cutting: Cutting, pieces: readonly Piece[]): BenchSte
 const cutId = ({ sheet, number }: SheetRef, { kind, fence, of }: SheetCut): string =>
   `${sheet.stock}:${number}:${kind}:${[fence, of.x, of.y, of.w, of.h].map((v) => v.toFixed(1)).join(':')}`;
 
+/**
+ * Which steps are done: those that are ticked, and the cuts of a sheet whose pieces all are, since they cannot lie
+ * there sawn before. Wood step and saw count by it.
+ */
+export function doneAmong(steps: readonly BenchStep[], ticked: ReadonlySet<string>): ReadonlySet<string> {
+  const open = new Set(
+    steps.flatMap((s) => (s.kind === 'sheet-piece' && !ticked.has(s.id) ? [s.from.number] : [])),
+  );
+  return new Set(
+    steps
+      .filter((s) => ticked.has(s.id) || (s.kind === 'sheet-cut' && !open.has(s.from.number)))
+      .map(({ id }) => id),
+  );
+}
+
 /** Steps of one board or sheet together, in order. */
 export interface BenchGroup {
   readonly from: BenchStep['from'];
@@ -89,16 +97,12 @@ export function benchGroups(steps: readonly BenchStep[]): BenchGroup[] {
   return groups;
 }
 
-/** The first step after `at` that is not ticked, from the start again if need be; null when all are. */
-export function nextOpen(
-  steps: readonly BenchStep[],
-  ticked: ReadonlySet<string>,
-  at: number,
-): number | null {
+/** The first step after `at` that is not done, from the start again if need be; null when all are. */
+export function nextOpen(steps: readonly BenchStep[], done: ReadonlySet<string>, at: number): number | null {
   for (let n = 1; n <= steps.length; n++) {
     const index = (at + n) % steps.length;
     const step = steps[index];
-    if (step && !ticked.has(step.id)) return index;
+    if (step && !done.has(step.id)) return index;
   }
   return null;
 }
