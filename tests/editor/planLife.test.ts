@@ -1,12 +1,12 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { newDesign } from '../../src/design/defaults.ts';
 import {
-  createPlanLife,
   type HireWorker,
   LOADING_MS,
   PATIENCE_MS,
   type PlanAnswers,
   type PlanJob,
+  PlanLife,
   QUIET_MS,
   SILENCE_MS,
 } from '../../src/editor/planning/planLife.ts';
@@ -99,7 +99,7 @@ type Told = {
 function live(crew: Crew) {
   const told: Told[] = [];
   const drafts: PlanJob[] = [];
-  const life = createPlanLife(crew.hire, {
+  const life = new PlanLife(crew.hire, {
     progress: () => {},
     draft: (job, plan) => {
       expect(plan.design).toBe(job.design);

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import { Group, Stage } from 'react-konva';
 import { sceneOf } from '../drawing/scene.ts';
 import { cancelPath } from '../gesture/path.ts';
@@ -27,7 +27,7 @@ export function FaceCanvas() {
   const t = useWords();
   const store = useStore();
   const holder = useRef<HTMLDivElement>(null);
-  const [size, setSize] = useState({ width: 0, height: 0 });
+  const size = useSizeOf(holder);
   const space = useSpaceKey();
   const pointers = usePointers(store, holder, space);
   const palette = usePalette();
@@ -56,20 +56,6 @@ export function FaceCanvas() {
   const { face, layout } = scene;
 
   useEffect(() => {
-    const element = holder.current;
-    if (!element) return;
-    holdCanvas(element);
-    const watch = new ResizeObserver(() =>
-      setSize({ width: element.clientWidth, height: element.clientHeight }),
-    );
-    watch.observe(element);
-    return () => {
-      watch.disconnect();
-      holdCanvas(null);
-    };
-  }, []);
-
-  useEffect(() => {
     if (fitted && size.width > 0 && holder.current)
       store.setState({ view: fitToFace(face, design.bed, shownOn(holder.current)) });
   }, [fitted, size, face, design.bed, store]);
@@ -81,8 +67,6 @@ export function FaceCanvas() {
   }, [tool, pathBegun, store]);
 
   const signs = useMemo(() => new Map(plan?.signs.map((s) => [s.id, s]) ?? []), [plan]);
-
-  const drawn = size.width > 0 && size.height > 0;
 
   return (
     <div
@@ -102,7 +86,7 @@ export function FaceCanvas() {
       <p id="canvas-keys" className="hidden-text">
         {t('canvas.keys')}
       </p>
-      {drawn ? (
+      {size.width > 0 && size.height > 0 ? (
         <Stage width={size.width} height={size.height} listening={false}>
           <PartsLayer
             {...size}
@@ -138,4 +122,23 @@ export function FaceCanvas() {
       <CanvasFields shown={shown} view={view} />
     </div>
   );
+}
+
+/** The size of what holds the drawing; nothing before it stands on the page. */
+function useSizeOf(holder: RefObject<HTMLDivElement | null>) {
+  const [size, setSize] = useState({ width: 0, height: 0 });
+  useEffect(() => {
+    const element = holder.current;
+    if (!element) return;
+    holdCanvas(element);
+    const watch = new ResizeObserver(() =>
+      setSize({ width: element.clientWidth, height: element.clientHeight }),
+    );
+    watch.observe(element);
+    return () => {
+      watch.disconnect();
+      holdCanvas(null);
+    };
+  }, [holder]);
+  return size;
 }

@@ -89,126 +89,135 @@ function alarm() {
  * plan or in a problem. Each callback of a worker is bound to that worker and its job, and each timer is put out with
  * what it waited for, so that nothing of an earlier one can touch a later one.
  */
-export function createPlanLife(hire: HireWorker, told: LifeTold) {
+export class PlanLife {
+  readonly #hire: HireWorker;
+  readonly #told: LifeTold;
   /** The worker at hand, and whether it can take a job yet. */
-  let hand: { worker: PlanWorker | null; ready: boolean } | null = null;
-  let wanted: PlanJob | null = null;
-  let running: PlanJob | null = null;
+  #hand: { worker: PlanWorker | null; ready: boolean } | null = null;
+  #wanted: PlanJob | null = null;
+  #running: PlanJob | null = null;
   /** The job that needs nothing more: planned, or told as a problem. */
-  let answered: PlanJob | null = null;
-  let deathsInARow = 0;
-  const quiet = alarm();
-  const patience = alarm();
-  const silence = alarm();
+  #answered: PlanJob | null = null;
+  #deathsInARow = 0;
+  readonly #quiet = alarm();
+  readonly #patience = alarm();
+  readonly #silence = alarm();
+
+  constructor(hire: HireWorker, told: LifeTold) {
+    this.#hire = hire;
+    this.#told = told;
+  }
+
+  /** Asks for the plan of a job instead of all before it; null: none is wanted any more. */
+  ask(job: PlanJob | null): void {
+    this.#wanted = job;
+    if (this.#running !== null && !this.#patience.on()) {
+      this.#patience.set(PATIENCE_MS, () => {
+        this.#letGo();
+        this.#next();
+      });
+    }
+    this.#quiet.off();
+    if (job === null) return;
+    // The script loads while the person may still be at it.
+    if (this.#hand === null) this.#start();
+    this.#quiet.set(QUIET_MS, () => this.#next());
+  }
+
+  /** Tries the last job again after a problem. */
+  retry(): void {
+    this.#answered = null;
+    this.#next();
+  }
+
+  /** Shadows of the last plan made; none where its worker is gone. */
+  shadows(): Promise<readonly ShadowArea[]> {
+    return this.#hand?.ready && this.#hand.worker ? this.#hand.worker.shadows() : Promise.resolve([]);
+  }
 
   /** Nothing is left of the worker, whether it was ended or died. */
-  const letGo = () => {
-    hand?.worker?.end();
-    hand = null;
-    running = null;
-    patience.off();
-    silence.off();
-  };
+  #letGo(): void {
+    this.#hand?.worker?.end();
+    this.#hand = null;
+    this.#running = null;
+    this.#patience.off();
+    this.#silence.off();
+  }
 
-  const died = (why: Death) => {
-    letGo();
-    if (wanted === null || wanted === answered) return;
-    deathsInARow++;
+  #died(why: Death): void {
+    this.#letGo();
+    const wanted = this.#wanted;
+    if (wanted === null || wanted === this.#answered) return;
+    this.#deathsInARow++;
     // An edit that was just made is tried before anything is told of the last one.
-    if (quiet.on()) return;
-    if (why === 'script' || deathsInARow > 1) {
-      answered = wanted;
-      told.problem(wanted, { kind: why });
+    if (this.#quiet.on()) return;
+    if (why === 'script' || this.#deathsInARow > 1) {
+      this.#answered = wanted;
+      this.#told.problem(wanted, { kind: why });
       return;
     }
-    told.restarted();
-    next();
-  };
+    this.#told.restarted();
+    this.#next();
+  }
 
-  const start = () => {
+  #start(): void {
     const mine: { worker: PlanWorker | null; ready: boolean } = { worker: null, ready: false };
-    hand = mine;
-    silence.set(LOADING_MS, () => died('script'));
-    mine.worker = hire({
+    this.#hand = mine;
+    this.#silence.set(LOADING_MS, () => this.#died('script'));
+    mine.worker = this.#hire({
       ready: () => {
-        if (hand !== mine || mine.ready) return;
+        if (this.#hand !== mine || mine.ready) return;
         mine.ready = true;
-        silence.off();
-        next();
+        this.#silence.off();
+        this.#next();
       },
       died: (why) => {
-        if (hand === mine) died(why);
+        if (this.#hand === mine) this.#died(why);
       },
     });
-  };
+  }
 
   /** Goes on with what is due, if it can be gone on with now. */
-  const next = () => {
-    if (wanted === null || wanted === answered || running !== null || quiet.on()) return;
-    if (hand === null) start();
-    const worker = hand?.ready ? hand.worker : null;
+  #next(): void {
+    const job = this.#wanted;
+    if (job === null || job === this.#answered || this.#running !== null || this.#quiet.on()) return;
+    if (this.#hand === null) this.#start();
+    const worker = this.#hand?.ready ? this.#hand.worker : null;
     if (!worker) return;
-    const job = wanted;
-    running = job;
-    const listen = () => silence.set(SILENCE_MS, () => died('died'));
-    const isMine = () => hand?.worker === worker && running === job;
-    const end = () => {
-      running = null;
-      deathsInARow = 0;
-      patience.off();
-      silence.off();
-      if (job === wanted) answered = job;
-    };
-    listen();
-    worker.plan(job, {
-      stage: (stage, share) => {
-        if (!isMine()) return;
-        listen();
-        if (job === wanted) told.progress(stage, share);
-      },
-      draft: (plan) => {
-        if (!isMine()) return;
-        listen();
-        if (job === wanted) told.draft(job, plan);
-      },
-      plan: (plan) => {
-        if (!isMine()) return;
-        end();
-        told.plan(job, plan);
-        next();
-      },
-      failed: (why) => {
-        if (!isMine()) return;
-        end();
-        if (job === answered) told.problem(job, { kind: 'failed', why });
-        next();
-      },
-    });
-  };
+    this.#running = job;
+    this.#listen();
+    worker.plan(job, this.#answersOf(worker, job));
+  }
 
-  return {
-    /** Asks for the plan of a job instead of all before it; null: none is wanted any more. */
-    ask: (job: PlanJob | null) => {
-      wanted = job;
-      if (running !== null && !patience.on()) {
-        patience.set(PATIENCE_MS, () => {
-          letGo();
-          next();
-        });
-      }
-      quiet.off();
-      if (job === null) return;
-      // The script loads while the person may still be at it.
-      if (hand === null) start();
-      quiet.set(QUIET_MS, next);
-    },
-    /** Tries the last job again after a problem. */
-    retry: () => {
-      answered = null;
-      next();
-    },
-    /** Shadows of the last plan made; none where its worker is gone. */
-    shadows: (): Promise<readonly ShadowArea[]> =>
-      hand?.ready && hand.worker ? hand.worker.shadows() : Promise.resolve([]),
-  };
+  #listen(): void {
+    this.#silence.set(SILENCE_MS, () => this.#died('died'));
+  }
+
+  #answersOf(worker: PlanWorker, job: PlanJob): PlanAnswers {
+    const isMine = () => this.#hand?.worker === worker && this.#running === job;
+    const heard = (tell: () => void) => {
+      if (!isMine()) return;
+      this.#listen();
+      if (job === this.#wanted) tell();
+    };
+    const ended = (tell: () => void) => {
+      if (!isMine()) return;
+      this.#running = null;
+      this.#deathsInARow = 0;
+      this.#patience.off();
+      this.#silence.off();
+      if (job === this.#wanted) this.#answered = job;
+      tell();
+      this.#next();
+    };
+    return {
+      stage: (stage, share) => heard(() => this.#told.progress(stage, share)),
+      draft: (plan) => heard(() => this.#told.draft(job, plan)),
+      plan: (plan) => ended(() => this.#told.plan(job, plan)),
+      failed: (why) =>
+        ended(() => {
+          if (job === this.#answered) this.#told.problem(job, { kind: 'failed', why });
+        }),
+    };
+  }
 }

@@ -2,7 +2,7 @@ import type { Design } from '../../design/schema.ts';
 import type { ShadowArea } from '../../finish/shadow.ts';
 import type { Plan } from '../../plan/types.ts';
 import { onSpoken, spoken } from '../words/t.ts';
-import { createPlanLife, type HireWorker, type PlanJob, type PlanProblem } from './planLife.ts';
+import { type HireWorker, type PlanJob, PlanLife, type PlanProblem } from './planLife.ts';
 
 export interface PlanState {
   /** The last plan that came, of the open design as it is or as it was. */
@@ -56,7 +56,7 @@ export function createPlanner(store: Store, hire: HireWorker, onRestart: () => v
     for (const listener of listeners) listener();
   };
 
-  const life = createPlanLife(hire, {
+  const life = new PlanLife(hire, {
     progress: (stage, share) => set({ progress: { stage, share } }),
     draft: (job, plan) => {
       // A job that is tried again keeps the plan that it had.

@@ -1,4 +1,3 @@
-import { ArrowLeft, List, QrCode } from 'lucide-react';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { Caution } from '../control/Caution.tsx';
 import { regainFocus } from '../control/regions.ts';
@@ -13,8 +12,8 @@ import '../style/facts.css';
 import '../style/bench.css';
 import { benchSteps, doneAmong, nextOpen } from '../../cutting/atSaw.ts';
 import { namesByLabel } from '../../plan/words/pieces.ts';
-import { leaveSaw } from '../state/route.ts';
 import { BenchFoot } from './BenchFoot.tsx';
+import { BenchHead } from './BenchHead.tsx';
 import { BenchList } from './BenchList.tsx';
 import { BenchStart } from './BenchStart.tsx';
 import { LinkDialog } from './LinkDialog.tsx';
@@ -42,7 +41,6 @@ function BenchSteps({ id }: { id: string }) {
   const [listed, setListed] = useState(false);
   const [linking, setLinking] = useState(false);
   const body = useRef<HTMLElement>(null);
-  const awake = useAwake();
 
   const steps = useMemo(() => (plan ? benchSteps(plan.cutting, plan.joinery.pieces) : []), [plan]);
   const names = useMemo(() => namesByLabel(plan?.joinery.pieces ?? [], figures), [plan, figures]);
@@ -87,47 +85,17 @@ function BenchSteps({ id }: { id: string }) {
   useSwipe(body, (direction) => {
     if (!listed) go(at + (direction === 'on' ? 1 : -1));
   });
-  useEffect(() => {
-    const onKey = (e: KeyboardEvent) => {
-      if (listed || linking || e.ctrlKey || e.metaKey || e.altKey) return;
-      if (e.key === 'ArrowRight') go(at + 1);
-      else if (e.key === 'ArrowLeft') go(at - 1);
-    };
-    addEventListener('keydown', onKey);
-    return () => removeEventListener('keydown', onKey);
-  });
+  useArrowKeys(listed || linking, (by) => go(at + by));
 
   return (
     <div className="saw">
-      <header className="saw-head">
-        <button type="button" className="btn bare saw-icon" aria-label={t('bench.close')} onClick={leaveSaw}>
-          <ArrowLeft aria-hidden="true" />
-        </button>
-        <div className="saw-progress">
-          <h1 className="hidden-text">{t('bench.title')}</h1>
-          <span>{t('bench.progress', { done, all: steps.length })}</span>
-          <progress aria-label={t('bench.title')} max={Math.max(1, steps.length)} value={done} />
-        </div>
-        <button
-          type="button"
-          className="btn bare saw-icon"
-          aria-label={t('bench.toPhone')}
-          title={t('bench.toPhone')}
-          onClick={() => setLinking(true)}
-        >
-          <QrCode aria-hidden="true" />
-        </button>
-        <button
-          type="button"
-          className="btn saw-icon"
-          aria-label={t('bench.list')}
-          aria-pressed={listed}
-          title={t('bench.list')}
-          onClick={() => setListed(!listed)}
-        >
-          <List aria-hidden="true" />
-        </button>
-      </header>
+      <BenchHead
+        done={done}
+        all={steps.length}
+        listed={listed}
+        onList={() => setListed(!listed)}
+        onLink={() => setLinking(true)}
+      />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
       <main className="saw-body" ref={body} aria-busy={working} tabIndex={0}>
         {problem ? <p className="saw-empty">{t('plan.none')}</p> : null}
@@ -144,10 +112,7 @@ function BenchSteps({ id }: { id: string }) {
         {!listed && steps.length > 0 && done === steps.length ? (
           <p className="saw-all">{t('bench.all')}</p>
         ) : null}
-        {awake === 'on' || awake === 'off' ? null : (
-          <p className="note">{t(awake === 'never' ? 'bench.awakeNever' : 'bench.awakeInsecure')}</p>
-        )}
-        {awake === 'on' ? <p className="note">{t('bench.awake')}</p> : null}
+        <AwakeNote />
       </main>
       {step && !listed ? (
         <BenchFoot
@@ -163,4 +128,26 @@ function BenchSteps({ id }: { id: string }) {
       {linking ? <LinkDialog onClose={() => setLinking(false)} /> : null}
     </div>
   );
+}
+
+/** Whether the screen stays on while the hands are at the saw. */
+function AwakeNote() {
+  const t = useWords();
+  const awake = useAwake();
+  if (awake === 'off') return null;
+  if (awake === 'on') return <p className="note">{t('bench.awake')}</p>;
+  return <p className="note">{t(awake === 'never' ? 'bench.awakeNever' : 'bench.awakeInsecure')}</p>;
+}
+
+/** The arrow keys turn the steps, wherever the focus stands. */
+function useArrowKeys(off: boolean, turn: (by: number) => void): void {
+  useEffect(() => {
+    const onKey = (e: KeyboardEvent) => {
+      if (off || e.ctrlKey || e.metaKey || e.altKey) return;
+      if (e.key === 'ArrowRight') turn(1);
+      else if (e.key === 'ArrowLeft') turn(-1);
+    };
+    addEventListener('keydown', onKey);
+    return () => removeEventListener('keydown', onKey);
+  });
 }

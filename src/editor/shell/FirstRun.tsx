@@ -24,6 +24,11 @@ import { useShelf } from './useShelf.ts';
 /** The first page itself comes first. */
 const AFTER_MS = 300;
 
+interface Starter {
+  readonly name: string;
+  readonly design: Design;
+}
+
 /**
  * Nothing on the bench yet: measure the bed, then begin from a starter fitted to it, from the empty bed, or from
  * what was kept. Until something is chosen, the store's design is that empty bed.
@@ -31,12 +36,7 @@ const AFTER_MS = 300;
 export default function FirstRun() {
   const t = useWords();
   const store = useStore();
-  const [loaded, setLoaded] = useState<readonly { name: string; design: Design }[]>([]);
-  const names = useStarterNames();
-  const starters = useMemo(
-    () => loaded.map(({ name, design }) => ({ name, design: renamed(design, names) })),
-    [loaded, names],
-  );
+  const starters = useStarters();
   const empty = useDesign();
   /** Which way the bed folds, of the person's own choice. */
   const [way, setWay] = useState<MainMeasures['pivotAlong']>(null);
@@ -66,11 +66,7 @@ export default function FirstRun() {
     [own, starters, mattress, way, measure],
   );
   const checks = useFitChecks(fitted);
-  // The bench is at hand before a design is chosen: nothing that is done at once then finds it missing.
-  useEffect(() => {
-    const timer = setTimeout(() => void import('./Bench.tsx'), AFTER_MS);
-    return () => clearTimeout(timer);
-  }, []);
+  useBenchAtHand();
   const shown = useMemo(
     () => (fitted ? fitted.map((f) => f.fitted) : starters.map((s) => s.design)),
     [fitted, starters],
@@ -79,16 +75,6 @@ export default function FirstRun() {
   const { designs } = shelf;
   const pictured = useMemo(() => [...designs.values(), ...shown], [designs, shown]);
   const letters = useLetterPictures(pictured);
-  const { face } = useMemo(() => faceOf(empty.bed), [empty.bed]);
-
-  useEffect(() => {
-    void Promise.all(
-      STARTERS.map(async (name) => {
-        const design = await loadStarter(name);
-        return design ? [{ name, design }] : [];
-      }),
-    ).then((found) => setLoaded(found.flat()));
-  }, []);
 
   const startEmpty = () => {
     bringIn(store, empty);
@@ -136,28 +122,69 @@ export default function FirstRun() {
               onOpen={startFrom}
             />
           ))}
-          <li className="first-item">
-            <button type="button" className="first-card empty" onClick={startEmpty}>
-              <span className="first-blank" aria-hidden="true">
-                <Plus />
-              </span>
-              <span className="first-name">{t('first.empty')}</span>
-              <span className="first-size">
-                {t('title.face')} <Measure mm={face.width} /> × <Measure mm={face.height} />
-              </span>
-              <span className="note">{t('first.emptyHint')}</span>
-            </button>
-          </li>
+          <EmptyCard bed={empty.bed} onOpen={startEmpty} />
         </ul>
-        <div className="first-open">
-          <button type="button" className="btn" onClick={() => void openFile(store)}>
-            <FolderOpen aria-hidden="true" />
-            {t('file.open')}
-          </button>
-          <span className="note">{t('first.openHint')}</span>
-        </div>
+        <OpenFile />
       </section>
       <RemovedDesigns shelf={shelf} />
     </main>
+  );
+}
+
+function useStarters(): readonly Starter[] {
+  const names = useStarterNames();
+  const [loaded, setLoaded] = useState<readonly Starter[]>([]);
+  useEffect(() => {
+    void Promise.all(
+      STARTERS.map(async (name) => {
+        const design = await loadStarter(name);
+        return design ? [{ name, design }] : [];
+      }),
+    ).then((found) => setLoaded(found.flat()));
+  }, []);
+  return useMemo(
+    () => loaded.map(({ name, design }) => ({ name, design: renamed(design, names) })),
+    [loaded, names],
+  );
+}
+
+/** The bench is at hand before a design is chosen: nothing that is done at once then finds it missing. */
+function useBenchAtHand(): void {
+  useEffect(() => {
+    const timer = setTimeout(() => void import('./Bench.tsx'), AFTER_MS);
+    return () => clearTimeout(timer);
+  }, []);
+}
+
+function EmptyCard({ bed, onOpen }: { bed: Design['bed']; onOpen: () => void }) {
+  const t = useWords();
+  const { face } = useMemo(() => faceOf(bed), [bed]);
+  return (
+    <li className="first-item">
+      <button type="button" className="first-card empty" onClick={onOpen}>
+        <span className="first-blank" aria-hidden="true">
+          <Plus />
+        </span>
+        <span className="first-name">{t('first.empty')}</span>
+        <span className="first-size">
+          {t('title.face')} <Measure mm={face.width} /> × <Measure mm={face.height} />
+        </span>
+        <span className="note">{t('first.emptyHint')}</span>
+      </button>
+    </li>
+  );
+}
+
+function OpenFile() {
+  const t = useWords();
+  const store = useStore();
+  return (
+    <div className="first-open">
+      <button type="button" className="btn" onClick={() => void openFile(store)}>
+        <FolderOpen aria-hidden="true" />
+        {t('file.open')}
+      </button>
+      <span className="note">{t('first.openHint')}</span>
+    </div>
   );
 }

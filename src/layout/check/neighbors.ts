@@ -1,4 +1,5 @@
 import { boxesMeet } from '../../geometry/region.ts';
+import { pick } from '../../list/at.ts';
 import type { Placing } from '../place/place.ts';
 
 /** The neighbors after some placings moved, from those before. Lists that are as they were are the same lists. */
@@ -10,7 +11,7 @@ export function neighborsAfter(
   const now = [...before];
   const inMotion = new Set(moved);
   for (const i of moved) {
-    const { bounds } = placings[i]!;
+    const { bounds } = pick(placings, i);
     const list: number[] = [];
     placings.forEach(({ bounds: other }, j) => {
       if (i !== j && boxesMeet(other, bounds)) list.push(j);

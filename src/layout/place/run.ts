@@ -5,6 +5,7 @@ import { reverseRing, signedArea } from '../../geometry/ring.ts';
 import { intersectLines } from '../../geometry/segment.ts';
 import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Leg } from '../laid.ts';
 
@@ -90,8 +91,8 @@ function parallel(path: RunPath, by: Mm): Point[] {
   const { points, closed } = path;
   const n = points.length;
   const normalAt = (i: number): Point => {
-    const a = points[i % n]!;
-    const b = points[(i + 1) % n]!;
+    const a = pick(points, i % n);
+    const b = pick(points, (i + 1) % n);
     const d = unit(subtract(b, a));
     return { x: -d.y * by, y: d.x * by };
   };
@@ -99,8 +100,8 @@ function parallel(path: RunPath, by: Mm): Point[] {
   return points.map((corner, i) => {
     if (!closed && i === 0) return shift(corner, normalAt(0));
     if (!closed && i === n - 1) return shift(corner, normalAt(n - 2));
-    const before = points[(i + n - 1) % n]!;
-    const after = points[(i + 1) % n]!;
+    const before = pick(points, (i + n - 1) % n);
+    const after = pick(points, (i + 1) % n);
     const into = normalAt((i + n - 1) % n);
     const out = normalAt(i);
     const straight =
@@ -129,10 +130,10 @@ export function legsOfRun(
   const count = path.closed ? center.length : center.length - 1;
   const legs: Leg[] = [];
   for (let i = 0; i < count; i++) {
-    const start = center[i]!;
-    const end = center[(i + 1) % center.length]!;
-    const a = path.points[i]!;
-    const b = path.points[(i + 1) % path.points.length]!;
+    const start = pick(center, i);
+    const end = pick(center, (i + 1) % center.length);
+    const a = pick(path.points, i);
+    const b = pick(path.points, (i + 1) % path.points.length);
     legs.push({ start, end, ...section, angle: angleOf(subtract(b, a)) });
   }
   return legs;
@@ -152,7 +153,7 @@ export function regionOfRun(run: RunLike, path: RunPath, width: Mm): Region {
   const quads: Ring[] = [];
   for (let i = 0; i < legs; i++) {
     const next = (i + 1) % near.length;
-    const quad = [near[i]!, near[next]!, far[next]!, far[i]!];
+    const quad = [pick(near, i), pick(near, next), pick(far, next), pick(far, i)];
     quads.push(signedArea(quad) < 0 ? reverseRing(quad) : quad);
   }
   return regionOfRings(quads, 'nonzero');
@@ -162,7 +163,10 @@ function isConvex(points: readonly Point[]): boolean {
   const n = points.length;
   return points.every(
     (p, i) =>
-      cross(subtract(points[(i + 1) % n]!, p), subtract(points[(i + 2) % n]!, points[(i + 1) % n]!)) >= 0,
+      cross(
+        subtract(pick(points, (i + 1) % n), p),
+        subtract(pick(points, (i + 2) % n), pick(points, (i + 1) % n)),
+      ) >= 0,
   );
 }
 
@@ -170,6 +174,7 @@ function isConvex(points: readonly Point[]): boolean {
 function keepsDirection(near: readonly Point[], far: readonly Point[]): boolean {
   const n = near.length;
   return near.every(
-    (p, i) => dot(subtract(near[(i + 1) % n]!, p), subtract(far[(i + 1) % n]!, far[i]!)) > SAME_LENGTH,
+    (p, i) =>
+      dot(subtract(pick(near, (i + 1) % n), p), subtract(pick(far, (i + 1) % n), pick(far, i))) > SAME_LENGTH,
   );
 }

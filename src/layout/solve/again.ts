@@ -1,4 +1,5 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Linear } from './linear.ts';
 import type { Rows, Shape, Step } from './rows.ts';
 
@@ -28,9 +29,9 @@ export function again(past: Elimination, expressions: readonly Linear[], count: 
   const constants = new Float64Array(past.shapes.length);
   let next = 0;
   for (const step of past.steps) {
-    let sum = step.does === 'resolved' ? constants[step.row]! : expressions[next]!.constant;
+    let sum = step.does === 'resolved' ? at(constants, step.row) : pick(expressions, next).constant;
     const { used } = step;
-    for (let i = 0; i < used.length; i += 2) sum += used[i + 1]! * constants[used[i]!]!;
+    for (let i = 0; i < used.length; i += 2) sum += at(used, i + 1) * at(constants, at(used, i));
     if (step.does === 'resolved') {
       constants[step.row] = sum;
       continue;
@@ -46,9 +47,9 @@ export function again(past: Elimination, expressions: readonly Linear[], count: 
 function valuesOf(shapes: readonly Shape[], constants: Float64Array, count: number): number[] {
   const values = new Array<number>(count).fill(0);
   for (let i = shapes.length - 1; i >= 0; i--) {
-    const { pivot, terms } = shapes[i]!;
-    let sum = constants[i]!;
-    for (let k = 0; k < terms.length; k += 2) sum += terms[k + 1]! * values[terms[k]!]!;
+    const { pivot, terms } = pick(shapes, i);
+    let sum = at(constants, i);
+    for (let k = 0; k < terms.length; k += 2) sum += at(terms, k + 1) * at(values, at(terms, k));
     values[pivot] = sum;
   }
   return values;
@@ -57,12 +58,12 @@ function valuesOf(shapes: readonly Shape[], constants: Float64Array, count: numb
 function sameCoefficients(a: readonly Linear[], b: readonly Linear[]): boolean {
   if (a.length !== b.length) return false;
   for (let i = 0; i < a.length; i++) {
-    const one = a[i]!.terms;
-    const other = b[i]!.terms;
+    const one = pick(a, i).terms;
+    const other = pick(b, i).terms;
     if (one === other) continue;
     if (one.length !== other.length) return false;
     for (let k = 0; k < one.length; k++) {
-      if (one[k]![0] !== other[k]![0] || one[k]![1] !== other[k]![1]) return false;
+      if (pick(one, k)[0] !== pick(other, k)[0] || pick(one, k)[1] !== pick(other, k)[1]) return false;
     }
   }
   return true;

@@ -1,6 +1,7 @@
 import type { Face } from '../../bed/face.ts';
 import { mentionsOf } from '../../design/references.ts';
 import type { Axis, Rule } from '../../design/schema.ts';
+import { pick } from '../../list/at.ts';
 import { sameItems } from '../changes.ts';
 import { axesOf } from '../rule/table.ts';
 import { AXES } from '../span.ts';
@@ -39,9 +40,9 @@ export function ruleChanges(
       continue;
     }
     if (at < next) return null;
-    for (; next < at; next++) gone.push(before[next]!);
+    for (; next < at; next++) gone.push(pick(before, next));
     next = at + 1;
-    const was = before[at]!;
+    const was = pick(before, at);
     if (was === rule) continue;
     if (sameTies(was, rule)) measured.push(rule);
     else {
@@ -49,7 +50,7 @@ export function ruleChanges(
       fresh.push(rule);
     }
   }
-  for (; next < before.length; next++) gone.push(before[next]!);
+  for (; next < before.length; next++) gone.push(pick(before, next));
   return { gone, fresh, measured };
 }
 
@@ -119,7 +120,7 @@ function remeasured(network: Network, measured: readonly Rule[]): Rewired {
   const byId = new Map(measured.map((rule) => [rule.id, rule]));
   const components = [...network.components];
   for (const i of touched) {
-    const one = components[i]!;
+    const one = pick(components, i);
     components[i] = { ...one, rules: one.rules.map((rule) => byId.get(rule.id) ?? rule) };
   }
   return { network: { ...network, components }, touched };
@@ -144,7 +145,7 @@ function withComponents(network: Network, touched: Set<number>, made: readonly C
   const ofPart = { x: new Map(network.ofPart.x), y: new Map(network.ofPart.y) };
   const ofRule = new Map(network.ofRule);
   for (const i of touched) {
-    const { axis, rules } = components[i]!;
+    const { axis, rules } = pick(components, i);
     components[i] = componentOf(axis, [], [], []);
     for (const rule of rules)
       ofRule.set(
@@ -163,7 +164,7 @@ function withComponents(network: Network, touched: Set<number>, made: readonly C
       const numbers = [...(ofRule.get(rule.id) ?? []), i];
       ofRule.set(
         rule.id,
-        numbers.sort((a, b) => (components[a]!.axis < components[b]!.axis ? -1 : 1)),
+        numbers.sort((a, b) => (pick(components, a).axis < pick(components, b).axis ? -1 : 1)),
       );
     }
   }

@@ -1,4 +1,5 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { pick } from '../../list/at.ts';
 import type { Linear } from './linear.ts';
 
 /** A coefficient smaller than this, where the equation's largest is 1, has canceled out. */
@@ -116,7 +117,7 @@ export class Rows {
     const values = new Array<number>(count).fill(0);
     // A row only names variables that were free when it was made, so later rows are known first.
     for (let i = this.rows.length - 1; i >= 0; i--) {
-      const row = this.rows[i]!;
+      const row = pick(this.rows, i);
       let sum = row.constant;
       for (const [index, coefficient] of row.terms) sum += coefficient * (values[index] ?? 0);
       values[row.pivot] = sum;
@@ -152,7 +153,7 @@ export class Rows {
 
   /** The row in terms of free variables only; kept, so that long chains are walked once. */
   private resolved(index: number): Row {
-    const row = this.rows[index]!;
+    const row = pick(this.rows, index);
     let settled = true;
     for (const other of row.terms.keys()) if (this.rowOf.has(other)) settled = false;
     if (settled) return row;

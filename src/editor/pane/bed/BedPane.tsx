@@ -5,6 +5,7 @@ import { Caution } from '../../control/Caution.tsx';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import { useCheckWords } from '../../control/useCheckWords.ts';
+import type { Shown } from '../../document/shown.ts';
 import { tables } from '../../shipped/tables.ts';
 import { useCommit, useDesign, useEditor, useSettled, useStore } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
@@ -29,24 +30,7 @@ export default function BedPane() {
   const { unit } = settled.measure;
   const message = useCheckWords(settled);
   const checks = useMemo(() => faceOf(bed).checks, [bed]);
-  const asked = useEditor((s) => s.bedQuestion);
-  const question = asked?.from === bed ? asked : null;
-  const change = useMemo(() => (question ? bedChange(resting, question.next) : null), [question, resting]);
-
-  // The drawing shows the bed in question while it is asked about; left for another step, the question waits here.
-  useEffect(() => {
-    if (!question || !change) return;
-    store.setState(({ notice }) => ({
-      provisional: { shown: change.shown, guides: [], live: false },
-      notice: notice?.text === t('bed.waits') ? null : notice,
-    }));
-    return () => {
-      if (store.getState().bedQuestion !== question || store.getState().edit.design.bed !== question.from)
-        return;
-      store.setState({ provisional: null, notice: { tone: 'warn', text: t('bed.waits') } });
-    };
-  }, [question, change, store, t]);
-
+  const { question, change } = useBedQuestion(resting);
   const keep = (next: Design['bed'], label: string) => {
     const measures = changedMeasures(bed, next, (mm) => lengthText(settled, mm));
     store.setState({ bedQuestion: null });
@@ -77,10 +61,6 @@ export default function BedPane() {
     );
   }
 
-  const { width, length } = bed.mattress;
-  const preset = tables().mattresses.find(
-    (m) => Math.abs(m.width - width) < 0.5 && Math.abs(m.length - length) < 0.5,
-  );
   const wrongAt = (words: WordKey) => {
     const check = checks.find(({ code, figures }) => MENDED_AT[String(figures.what ?? code)] === words);
     return check && message(check);
@@ -93,37 +73,7 @@ export default function BedPane() {
     <div className="pane-stack">
       <h2 className="hidden-text">{t('step.bed')}</h2>
       <p className="note">{t('bed.lead')}</p>
-      <section>
-        <h3 className="section-title">{t('bed.mattress')}</h3>
-        <div className="fields">
-          <div className="wide">
-            <ChoiceField
-              label={t('bed.preset')}
-              value={preset?.id ?? 'own'}
-              choices={[
-                { value: 'own', label: t('bed.ownSize') },
-                ...tables().mattresses.map((m) => ({ value: m.id, label: m.name })),
-              ]}
-              onCommit={(id) => {
-                const m = tables().mattresses.find((one) => one.id === id);
-                if (m)
-                  propose(
-                    { ...bed, mattress: { ...bed.mattress, width: m.width, length: m.length } },
-                    m.name,
-                  );
-              }}
-            />
-          </div>
-          <div className="wide">
-            <ChoiceField
-              label={t('bed.pivotAlong')}
-              value={bed.pivotAlong}
-              choices={(['end', 'side'] as const).map((value) => ({ value, label: t(`bed.along.${value}`) }))}
-              onCommit={(pivotAlong) => propose({ ...bed, pivotAlong }, t(`bed.along.${pivotAlong}`))}
-            />
-          </div>
-        </div>
-      </section>
+      <MattressSection bed={bed} onPropose={propose} />
       <FaceSection bed={bed} onPropose={propose} />
       {BED_SECTIONS.map((section) => (
         <section key={section.words}>
@@ -158,5 +108,77 @@ export default function BedPane() {
       <SwingSection />
       <Caution of="bed" />
     </div>
+  );
+}
+
+/** What was asked of the bed and not answered yet, and what it would move. */
+function useBedQuestion(resting: Shown) {
+  const t = useWords();
+  const store = useStore();
+  const { bed } = resting.design;
+  const asked = useEditor((s) => s.bedQuestion);
+  const question = asked?.from === bed ? asked : null;
+  const change = useMemo(() => (question ? bedChange(resting, question.next) : null), [question, resting]);
+
+  // The drawing shows the bed in question while it is asked about; left for another step, the question waits here.
+  useEffect(() => {
+    if (!question || !change) return;
+    store.setState(({ notice }) => ({
+      provisional: { shown: change.shown, guides: [], live: false },
+      notice: notice?.text === t('bed.waits') ? null : notice,
+    }));
+    return () => {
+      if (store.getState().bedQuestion !== question || store.getState().edit.design.bed !== question.from)
+        return;
+      store.setState({ provisional: null, notice: { tone: 'warn', text: t('bed.waits') } });
+    };
+  }, [question, change, store, t]);
+  return { question, change };
+}
+
+interface MattressSectionProps {
+  readonly bed: Design['bed'];
+  readonly onPropose: (next: Design['bed'], label: string) => void;
+}
+
+/** A mattress of the table, and along which side the bed folds. */
+function MattressSection({ bed, onPropose }: MattressSectionProps) {
+  const t = useWords();
+  const { width, length } = bed.mattress;
+  const preset = tables().mattresses.find(
+    (m) => Math.abs(m.width - width) < 0.5 && Math.abs(m.length - length) < 0.5,
+  );
+  return (
+    <section>
+      <h3 className="section-title">{t('bed.mattress')}</h3>
+      <div className="fields">
+        <div className="wide">
+          <ChoiceField
+            label={t('bed.preset')}
+            value={preset?.id ?? 'own'}
+            choices={[
+              { value: 'own', label: t('bed.ownSize') },
+              ...tables().mattresses.map((m) => ({ value: m.id, label: m.name })),
+            ]}
+            onCommit={(id) => {
+              const m = tables().mattresses.find((one) => one.id === id);
+              if (m)
+                onPropose(
+                  { ...bed, mattress: { ...bed.mattress, width: m.width, length: m.length } },
+                  m.name,
+                );
+            }}
+          />
+        </div>
+        <div className="wide">
+          <ChoiceField
+            label={t('bed.pivotAlong')}
+            value={bed.pivotAlong}
+            choices={(['end', 'side'] as const).map((value) => ({ value, label: t(`bed.along.${value}`) }))}
+            onCommit={(pivotAlong) => onPropose({ ...bed, pivotAlong }, t(`bed.along.${pivotAlong}`))}
+          />
+        </div>
+      </div>
+    </section>
   );
 }

@@ -16,33 +16,9 @@ export function FontChooser({ part, onChoose }: { part: Sign; onChoose: (font: s
   const t = useWords();
   const id = useId();
   const design = useSettledDesign();
-  const commit = useCommit();
   const { remove } = useChange();
-  const file = useRef<HTMLInputElement>(null);
-  const [reading, setReading] = useState(false);
-  const [problem, setProblem] = useState<string | null>(null);
   const { font } = part.lettering;
   const sample = part.lettering.lines.map((l) => l.text).find((text) => text.trim() !== '') ?? 'ABC';
-
-  const open = async (chosen: File) => {
-    setReading(true);
-    setProblem(null);
-    const opened = await openFont(chosen);
-    setReading(false);
-    if (!opened.ok) {
-      setProblem(opened.message);
-      return;
-    }
-    const item = { id: freeId(design, 'font'), name: opened.name, data: opened.data };
-    const lettering = { ...part.lettering, font: `own:${item.id}` };
-    commit(
-      [
-        { kind: 'insert', list: 'fonts', item },
-        { kind: 'replace', list: 'parts', id: part.id, item: { ...part, lettering } },
-      ],
-      t('did.font', { name: opened.name }),
-    );
-  };
   const used = (own: string) =>
     design.parts.some((p) => p.kind === 'sign' && p.lettering.font === `own:${own}`);
   const group = (words: WordKey, fonts: readonly { readonly id: string; readonly name: string }[]) =>
@@ -90,6 +66,41 @@ export function FontChooser({ part, onChoose }: { part: Sign; onChoose: (font: s
             {t('letters.removeFont', { name: f.name })}
           </button>
         ))}
+      <OpenFont part={part} />
+    </fieldset>
+  );
+}
+
+/** A font of the person's own, read from a file, set in the sign at once. */
+function OpenFont({ part }: { part: Sign }) {
+  const t = useWords();
+  const design = useSettledDesign();
+  const commit = useCommit();
+  const file = useRef<HTMLInputElement>(null);
+  const [reading, setReading] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
+
+  const open = async (chosen: File) => {
+    setReading(true);
+    setProblem(null);
+    const opened = await openFont(chosen);
+    setReading(false);
+    if (!opened.ok) {
+      setProblem(opened.message);
+      return;
+    }
+    const item = { id: freeId(design, 'font'), name: opened.name, data: opened.data };
+    const lettering = { ...part.lettering, font: `own:${item.id}` };
+    commit(
+      [
+        { kind: 'insert', list: 'fonts', item },
+        { kind: 'replace', list: 'parts', id: part.id, item: { ...part, lettering } },
+      ],
+      t('did.font', { name: opened.name }),
+    );
+  };
+  return (
+    <>
       <div className="btn-row spaced">
         <button type="button" className="btn" disabled={reading} onClick={() => file.current?.click()}>
           <FolderOpen aria-hidden="true" />
@@ -115,7 +126,7 @@ export function FontChooser({ part, onChoose }: { part: Sign; onChoose: (font: s
           {problem}
         </p>
       ) : null}
-    </fieldset>
+    </>
   );
 }
 

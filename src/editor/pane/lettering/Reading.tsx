@@ -7,6 +7,7 @@ import {
   leastHeight,
   lineSpaceProportion,
   narrowestGap,
+  type Proportion,
   readingDistance,
 } from '../../../lettering/legibility.ts';
 import type { Plan, SignPlan } from '../../../plan/types.ts';
@@ -41,7 +42,6 @@ export function Reading({ plan, part, sign }: { plan: Plan; part: Sign; sign: Si
     ...(gap === null ? [] : [gapProportion(gap.gap, gap.capHeight)]),
     ...(part.lettering.lines.length > 1 ? [lineSpaceProportion(part.lettering.lineSpace)] : []),
   ];
-  const percent = (share: number) => String(Math.round(share * 100));
   return (
     <>
       <p className="note">{t('reading.lead')}</p>
@@ -101,36 +101,43 @@ export function Reading({ plan, part, sign }: { plan: Plan; part: Sign; sign: Si
           onCommit={setDistance}
         />
       </div>
-      {proportions.length > 0 ? (
-        <ScrollBox label={t('reading.what')}>
-          <table className="figures">
-            <caption className="hidden-text">{t('reading.what')}</caption>
-            <thead>
-              <tr>
-                <th scope="col">{t('reading.what')}</th>
-                <th scope="col">{t('reading.share')}</th>
-                <th scope="col">{t('reading.limits')}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {proportions.map((p) => (
-                <tr key={p.what}>
-                  <th scope="row">
-                    {t(`reading.${p.what}`)}
-                    <span className="note block">{p.source}</span>
-                  </th>
-                  <td>{t('reading.of', { percent: percent(p.share) })}</td>
-                  <td>
-                    {t('reading.range', { least: percent(p.least), most: percent(p.most) })}
-                    <Verdict good={p.within} words={[t('reading.within'), t('reading.outside')]} />
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </ScrollBox>
-      ) : null}
+      {proportions.length > 0 ? <Proportions proportions={proportions} /> : null}
     </>
+  );
+}
+
+/** How the font is built, each share beside its limits. */
+function Proportions({ proportions }: { proportions: readonly Proportion[] }) {
+  const t = useWords();
+  const percent = (share: number) => String(Math.round(share * 100));
+  return (
+    <ScrollBox label={t('reading.what')}>
+      <table className="figures">
+        <caption className="hidden-text">{t('reading.what')}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{t('reading.what')}</th>
+            <th scope="col">{t('reading.share')}</th>
+            <th scope="col">{t('reading.limits')}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {proportions.map((p) => (
+            <tr key={p.what}>
+              <th scope="row">
+                {t(`reading.${p.what}`)}
+                <span className="note block">{p.source}</span>
+              </th>
+              <td>{t('reading.of', { percent: percent(p.share) })}</td>
+              <td>
+                {t('reading.range', { least: percent(p.least), most: percent(p.most) })}
+                <Verdict good={p.within} words={[t('reading.within'), t('reading.outside')]} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </ScrollBox>
   );
 }
 

@@ -1,6 +1,8 @@
 import { Plus, Trash2 } from 'lucide-react';
 import type { Part } from '../../../design/schema.ts';
-import { midpoint } from '../../../geometry/point.ts';
+import { midpoint, subtract } from '../../../geometry/point.ts';
+import type { Point } from '../../../geometry/shape.ts';
+import type { Mm } from '../../../measure/units.ts';
 import { MeasureField } from '../../control/MeasureField.tsx';
 import { SwitchField } from '../../control/SwitchField.tsx';
 import { commitCorners } from '../../edit/cornerActs.ts';
@@ -46,7 +48,6 @@ export function CornerFields({ part }: { part: Part }) {
       ends && before ? { x: a.x + (a.x - before.x) / 2, y: a.y + (a.y - before.y) / 2 } : midpoint(a, b);
     take(addedCorner(corners, index, at), t('did.addCorner', { number: index + 2, name }));
   };
-  const least = leastCorners(closed);
   return (
     <fieldset className="sub corners">
       <legend>{t('corners.title')}</legend>
@@ -65,49 +66,19 @@ export function CornerFields({ part }: { part: Part }) {
         <tbody>
           {points.map((p, index) => {
             const number = index + 1;
+            const fewer = withoutCorner(corners, index);
             return (
-              <tr
+              <CornerRow
                 // Corners have no names; a field keeps its place while its corner moves.
                 key={`corner-${number}`}
-                data-chosen={chosen === index}
-                onFocus={() => store.setState({ corner: index })}
-              >
-                <th scope="row">{number}</th>
-                {(['x', 'y'] as const).map((axis) => (
-                  <td key={axis}>
-                    <MeasureField
-                      quiet
-                      label={t(axis === 'x' ? 'corners.leftOf' : 'corners.bottomOf', { number })}
-                      min={-10_000}
-                      value={p[axis] - box[axis]}
-                      onCommit={(mm) => measure(index, axis, mm)}
-                    />
-                  </td>
-                ))}
-                <td className="corner-acts">
-                  <button
-                    type="button"
-                    className="btn bare icon"
-                    aria-label={t('corners.add', { number })}
-                    disabled={points.length >= MOST_CORNERS}
-                    onClick={() => add(index)}
-                  >
-                    <Plus aria-hidden="true" />
-                  </button>
-                  <button
-                    type="button"
-                    className="btn bare icon"
-                    aria-label={t('corners.remove', { number })}
-                    disabled={points.length <= least}
-                    onClick={() => {
-                      const left = withoutCorner(corners, index);
-                      if (left) take(left, t('did.dropCorner', { number, name }));
-                    }}
-                  >
-                    <Trash2 aria-hidden="true" />
-                  </button>
-                </td>
-              </tr>
+                number={number}
+                at={subtract(p, box)}
+                chosen={chosen === index}
+                onChoose={() => store.setState({ corner: index })}
+                onMeasure={(axis, mm) => measure(index, axis, mm)}
+                onAdd={points.length < MOST_CORNERS ? () => add(index) : null}
+                onRemove={fewer && (() => take(fewer, t('did.dropCorner', { number, name })))}
+              />
             );
           })}
         </tbody>
@@ -123,5 +94,58 @@ export function CornerFields({ part }: { part: Part }) {
         />
       ) : null}
     </fieldset>
+  );
+}
+
+interface CornerRowProps {
+  readonly number: number;
+  /** From the lower left of the box. */
+  readonly at: Point;
+  readonly chosen: boolean;
+  readonly onChoose: () => void;
+  readonly onMeasure: (axis: 'x' | 'y', mm: Mm) => void;
+  /** Null: there are as many as there may be. */
+  readonly onAdd: (() => void) | null;
+  /** Null: fewer would be no shape. */
+  readonly onRemove: (() => void) | null;
+}
+
+function CornerRow({ number, at, chosen, onChoose, onMeasure, onAdd, onRemove }: CornerRowProps) {
+  useWords();
+  return (
+    <tr data-chosen={chosen} onFocus={onChoose}>
+      <th scope="row">{number}</th>
+      {(['x', 'y'] as const).map((axis) => (
+        <td key={axis}>
+          <MeasureField
+            quiet
+            label={t(axis === 'x' ? 'corners.leftOf' : 'corners.bottomOf', { number })}
+            min={-10_000}
+            value={at[axis]}
+            onCommit={(mm) => onMeasure(axis, mm)}
+          />
+        </td>
+      ))}
+      <td className="corner-acts">
+        <button
+          type="button"
+          className="btn bare icon"
+          aria-label={t('corners.add', { number })}
+          disabled={onAdd === null}
+          onClick={onAdd ?? undefined}
+        >
+          <Plus aria-hidden="true" />
+        </button>
+        <button
+          type="button"
+          className="btn bare icon"
+          aria-label={t('corners.remove', { number })}
+          disabled={onRemove === null}
+          onClick={onRemove ?? undefined}
+        >
+          <Trash2 aria-hidden="true" />
+        </button>
+      </td>
+    </tr>
   );
 }

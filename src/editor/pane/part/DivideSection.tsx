@@ -3,17 +3,15 @@ import { usualStock } from '../../../design/defaults.ts';
 import { isBought } from '../../../design/made.ts';
 import { divide } from '../../../layout/arrange/divide.ts';
 import { namesFor, type SpaceNames, spaceBetween } from '../../../layout/arrange/space.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
-import { SwitchField } from '../../control/SwitchField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
 import { arrangingOf, editsToArrange } from '../../edit/arrange.ts';
 import { itemsOf } from '../../edit/movable.ts';
 import { referenceName } from '../../edit/sentence.ts';
 import { useCommit, useFace, useSelection, useSettled } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { BARE, finishChoices, stockChoices } from '../facts/choices.ts';
+import { BARE } from '../facts/choices.ts';
+import { DIVISION_FIELDS, type Division, SIDE_FIELDS, SIDES } from './divideFields.ts';
 
-const SIDES = ['left', 'right', 'bottom', 'top'] as const;
 const SQUARE = { start: { cut: 'square' }, end: { cut: 'square' } } as const;
 
 /** Divides a space into columns and rows by strips that stay evenly spread when the space changes. */
@@ -40,23 +38,24 @@ function DivideFields() {
   const chosenFor = selection.join();
   /** Chosen by hand; another selection starts from its own space again. */
   const [chosen, setChosen] = useState<{ names: Partial<SpaceNames>; by: string }>({ names: {}, by: '' });
-  const [columns, setColumns] = useState(2);
-  const [rows, setRows] = useState(3);
-  const [framed, setFramed] = useState(true);
-  const [through, setThrough] = useState<'up' | 'across' | 'lap'>('up');
   const usual = usualStock('strip', design.measure.unit) ?? 'pine-1x3';
-  const [upright, setUpright] = useState(usual);
+  const [settings, setSettings] = useState<Omit<Division, 'across'> & Partial<Division>>({
+    columns: 2,
+    rows: 3,
+    framed: true,
+    through: 'up',
+    upright: usual,
+    finish: design.finishes[1]?.id ?? BARE,
+  });
   /** Rails are of the same stock as the uprights until they are told otherwise. */
-  const [rails, setRails] = useState<string | null>(null);
-  const across = rails ?? upright;
-  const [finish, setFinish] = useState(design.finishes[1]?.id ?? BARE);
+  const division: Division = { ...settings, across: settings.across ?? settings.upright };
 
   const things = [
     { value: 'face' },
     ...face.levels.map((l) => ({ value: `level:${l.id}`, group: t('on.levels') })),
     ...design.parts.filter((p) => !isBought(p)).map((p) => ({ value: p.id, group: t('divide.parts') })),
   ];
-  const named = things.map((thing) => ({ ...thing, label: referenceName(design, thing.value) }));
+  const places = things.map((thing) => ({ ...thing, label: referenceName(design, thing.value) }));
   const start = namesFor(arrangingOf(shown), itemsOf(design, selection));
   const mine = chosen.by === chosenFor ? chosen.names : {};
   /** A side that was not chosen is that of the face or level that another one was set to. */
@@ -72,14 +71,10 @@ function DivideFields() {
   const apply = () => {
     const arranging = arrangingOf(shown);
     const { on, ...edges } = spaceBetween(arranging, names);
+    const { finish, ...rest } = division;
     const arranged = divide(arranging, {
       ...edges,
-      columns,
-      rows,
-      framed,
-      through,
-      upright,
-      across,
+      ...rest,
       names: { upright: t('noun.stile'), across: t('noun.rail') },
       like: {
         on,
@@ -103,54 +98,16 @@ function DivideFields() {
     <>
       <p className="note">{t('divide.lead')}</p>
       <div className="fields">
-        {SIDES.map((side) => (
-          <ChoiceField
-            key={side}
-            label={t(`divide.${side}`)}
-            value={names[side]}
-            choices={named}
-            onCommit={(value) => setChosen({ names: { ...mine, [side]: value }, by: chosenFor })}
-          />
-        ))}
-        <NumberField
-          label={t('divide.columns')}
-          whole
-          min={1}
-          max={40}
-          value={columns}
-          onCommit={setColumns}
+        <Fields
+          of={SIDE_FIELDS}
+          value={{ ...names, places }}
+          onChange={(side) => setChosen({ names: { ...mine, ...side }, by: chosenFor })}
         />
-        <NumberField label={t('divide.rows')} whole min={1} max={40} value={rows} onCommit={setRows} />
-        <ChoiceField
-          label={t('divide.uprights')}
-          value={upright}
-          choices={stockChoices(design, ['flat', 'shaped'], upright)}
-          onCommit={setUpright}
+        <Fields
+          of={DIVISION_FIELDS}
+          value={division}
+          onChange={(change) => setSettings({ ...settings, ...change })}
         />
-        <ChoiceField
-          label={t('divide.rails')}
-          value={across}
-          choices={stockChoices(design, ['flat', 'shaped'], across)}
-          onCommit={setRails}
-        />
-        <ChoiceField
-          label={t('divide.through')}
-          value={through}
-          choices={(['up', 'across', 'lap'] as const).map((value) => ({
-            value,
-            label: t(`through.${value}`),
-          }))}
-          onCommit={setThrough}
-        />
-        <ChoiceField
-          label={t('part.finish')}
-          value={finish}
-          choices={finishChoices(design)}
-          onCommit={setFinish}
-        />
-        <div className="wide">
-          <SwitchField label={t('divide.framed')} value={framed} onCommit={setFramed} />
-        </div>
       </div>
       <div className="btn-row">
         <button type="button" className="btn main" onClick={apply}>
