@@ -11,7 +11,7 @@ import { useWords } from '../words/t.ts';
 import '../style/facts.css';
 import '../style/bench.css';
 import { benchSteps, doneAmong, nextOpen } from '../../cutting/atSaw.ts';
-import { namesByLabel } from '../../plan/words/pieces.ts';
+import { namesAtSaw } from '../../plan/words/pieces.ts';
 import { BenchFoot } from './BenchFoot.tsx';
 import { BenchHead } from './BenchHead.tsx';
 import { BenchList } from './BenchList.tsx';
@@ -43,7 +43,7 @@ function BenchSteps({ id }: { id: string }) {
   const body = useRef<HTMLElement>(null);
 
   const steps = useMemo(() => (plan ? benchSteps(plan.cutting, plan.joinery.pieces) : []), [plan]);
-  const names = useMemo(() => namesByLabel(plan?.joinery.pieces ?? [], figures), [plan, figures]);
+  const names = useMemo(() => namesAtSaw(plan?.joinery.pieces ?? [], figures), [plan, figures]);
   const finished = doneAmong(steps, ticked);
   const done = finished.size;
   const found = steps.findIndex((s) => s.id === chosen);

@@ -14,23 +14,26 @@ import { SheetMap } from './SheetMap.tsx';
 interface StepProps<S extends BenchStep = BenchStep> {
   readonly step: S;
   readonly plan: Plan;
-  /** Of pieces, by their labels. */
-  readonly names: ReadonlyMap<string, string>;
   readonly say: PaneSay;
 }
 
+interface Named {
+  /** Of pieces, by their ids. */
+  readonly names: ReadonlyMap<string, string>;
+}
+
 /** One thing to do at the saw. */
-export function StepCard({ step, ...rest }: StepProps) {
+export function StepCard({ step, names, ...rest }: StepProps & Named) {
   return step.kind === 'sheet-cut' ? (
     <SheetCutCard step={step} {...rest} />
   ) : (
-    <PieceCard step={step} {...rest} />
+    <PieceCard step={step} names={names} {...rest} />
   );
 }
 
 type PieceStep = Exclude<BenchStep, { kind: 'sheet-cut' }>;
 
-function PieceCard({ step, plan, names, say }: StepProps<PieceStep>) {
+function PieceCard({ step, plan, names, say }: StepProps<PieceStep> & Named) {
   const t = useWords();
   const { piece } = step;
   const sheet = piece.form === 'sheet';
@@ -40,7 +43,7 @@ function PieceCard({ step, plan, names, say }: StepProps<PieceStep>) {
       <header className="saw-what">
         <span className="saw-label">{piece.label}</span>
         <div>
-          <h2>{names.get(piece.label)}</h2>
+          <h2>{names.get(piece.id)}</h2>
           <p className="note">
             <Typeset text={plan.stocks.get(piece.stock)?.name ?? piece.stock} />
           </p>

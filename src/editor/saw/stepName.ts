@@ -51,6 +51,6 @@ export function stepSpoken(
     const named = end.cut === 'miter' && end.miter !== 0 ? '' : endName(end, t);
     return `${t(i === 0 ? 'bench.leftEnd' : 'bench.rightEnd')}: ${[named, ...turns].filter(Boolean).join(', ')}`;
   });
-  const what = `${stepName(step, t)}, ${names.get(piece.label)}: ${size}`;
+  const what = `${stepName(step, t)}, ${names.get(piece.id)}: ${size}`;
   return [what, ...(piece.form === 'sheet' ? [] : ends), from].join('. ');
 }

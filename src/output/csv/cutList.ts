@@ -4,7 +4,7 @@ import type { Notch, PieceEnd } from '../../joinery/piece.ts';
 import { formatLength } from '../../measure/format.ts';
 import type { Deg } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
-import { styleIn } from '../../plan/words/languages.ts';
+import { LANGUAGES, styleIn } from '../../plan/words/languages.ts';
 import { pieceNames } from '../../plan/words/pieces.ts';
 import { sayFor } from '../../plan/words/say.ts';
 import { PLAN_WORDS } from '../../plan/words/tables.ts';
@@ -98,7 +98,9 @@ export function cutListRows(plan: Plan): Cell[][] {
       rounded(piece.thickness, 2),
       ...endCells(piece.ends[0]),
       ...endCells(piece.ends[1]),
-      piece.notches.map((notch) => notchCell(notch, style.notation.decimalMark)).join('; '),
+      piece.notches
+        .map((notch) => notchCell(notch, LANGUAGES[plan.language].notation.decimalMark))
+        .join('; '),
       piece.fit.inPlace ? 'yes' : 'no',
       sources.join(' '),
     ];

@@ -1,5 +1,7 @@
 import { groupPieces } from '../../joinery/label.ts';
 import type { Piece } from '../../joinery/piece.ts';
+import { designPart } from '../../layout/reference.ts';
+import { grouped } from '../../list/grouped.ts';
 import { isLetterOf } from '../letters.ts';
 import { partNames, type Say } from './words.ts';
 
@@ -14,7 +16,14 @@ export function pieceNames(pieces: readonly Piece[], say: Say): string[] {
   return [...partNames([...parts], say), ...letters];
 }
 
-/** Names of the pieces that are sawn alike, by their label: whichever of them is sawn now, it serves for any. */
-export function namesByLabel(pieces: readonly Piece[], say: Say): ReadonlyMap<string, string> {
-  return new Map(groupPieces(pieces).map((group) => [group.label, pieceNames(group.pieces, say).join(', ')]));
+/** What each piece is called at the saw, by its id: its part, with the count of those of that part sawn alike. */
+export function namesAtSaw(pieces: readonly Piece[], say: Say): ReadonlyMap<string, string> {
+  return new Map(
+    groupPieces(pieces).flatMap((group) =>
+      [...grouped(group.pieces, ({ part }) => designPart(part)).values()].flatMap((own) => {
+        const name = pieceNames(own, say).join(', ');
+        return own.map(({ id }) => [id, name] as const);
+      }),
+    ),
+  );
 }

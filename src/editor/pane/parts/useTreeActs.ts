@@ -118,7 +118,7 @@ function useLasting<T extends object>(latest: T): T {
         get:
           (_, name) =>
           (...given: unknown[]) => {
-            const act: (...given: unknown[]) => void = Reflect.get(now.current, name);
+            const act = Reflect.get<object, PropertyKey>(now.current, name) as (...given: unknown[]) => void;
             act(...given);
           },
       }),
