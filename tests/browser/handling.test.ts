@@ -6,6 +6,9 @@ import { drop, field, onPage, openBrowser, openStep, plainDesign, visit } from '
 
 const { context } = openBrowser();
 
+/** How far off the frame around several parts their handles stand, in pixels. */
+const HANDLE_OUT = 14;
+
 /** A face with one sign, lettered in two colors by stencil. */
 function signDesign(text: string): Design {
   const box = { x: inches(5), y: inches(56), w: inches(30), h: inches(8) };
@@ -33,7 +36,7 @@ describe('on the drawing', () => {
     await page.context().close();
   });
 
-  it('selects by a frame, groups, moves as one and opens the group again', async () => {
+  it('selects by a frame, sizes together, groups, moves as one and opens the group again', async () => {
     const { page } = await visit(await context());
     await drop(page, plainDesign());
     const from = await onPage(page, inches(2), inches(70));
@@ -43,6 +46,22 @@ describe('on the drawing', () => {
     await page.mouse.move(to.x, to.y, { steps: 4 });
     await page.mouse.up();
     await page.getByRole('tab', { name: '2 selected' }).waitFor();
+    const width = field(page, 'Width of all');
+    await expect.poll(() => width.inputValue()).toBe('23"');
+    await width.fill('25');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => width.inputValue()).toBe('25"');
+    // By the handle beside the middle of the right side, with a measure typed on the way.
+    const side = await onPage(page, inches(30), inches(34));
+    await page.mouse.move(side.x + HANDLE_OUT, side.y);
+    await page.mouse.down();
+    await page.mouse.move(side.x + 40, side.y, { steps: 3 });
+    await page.keyboard.type('27');
+    await page.keyboard.press('Enter');
+    await page.mouse.up();
+    await expect.poll(() => width.inputValue()).toBe('27"');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => width.inputValue()).toBe('25"');
     await page.keyboard.press('Control+g');
     await page.getByRole('treeitem', { name: /Group 1/ }).waitFor();
     await page.keyboard.press('Shift+ArrowUp');

@@ -115,6 +115,7 @@ it('every line over the drawing is drawn on a halo that stands out at both sides
   drawInHand(context, {
     ...scene,
     boxes: [{ x: 0, y: 0, w: 100, h: 100 }],
+    around: { x: 0, y: 0, w: 300, h: 200 },
     handles: [
       ...scene.handles,
       { px: { x: 1, y: 2 }, act: { kind: 'corner', index: 0, chosen: true }, cursor: '' },

@@ -1,7 +1,7 @@
 import { type PointerEvent, type RefObject, useEffect, useMemo } from 'react';
 import type { Point } from '../../geometry/shape.ts';
-import { boxesOf } from '../drawing/boxes.ts';
-import { handleAt, handlesOf } from '../drawing/handles.ts';
+import { boxesOf, movableAround } from '../drawing/boxes.ts';
+import { handleAt, handlesAround, handlesOf } from '../drawing/handles.ts';
 import { partAt, pickAt } from '../drawing/pick.ts';
 import { chooseMemberAt, chosenMember } from '../edit/members.ts';
 import { openPartMenu } from '../edit/partMenu.ts';
@@ -16,6 +16,7 @@ import { endPath, hoverPath, startPathCorner } from '../gesture/path.ts';
 import { startPhoto } from '../gesture/photo.ts';
 import { startPinch } from '../gesture/pinch.ts';
 import { startResize } from '../gesture/resize.ts';
+import { startResizeMany } from '../gesture/resizeMany.ts';
 import { startTurn } from '../gesture/turn.ts';
 import { select } from '../state/commit.ts';
 import { type EditorStore, pixels, toFace } from '../state/store.ts';
@@ -189,7 +190,11 @@ class Hand {
     const kind = touch.touch ? 'finger' : 'mouse';
     const [only] = selection;
     const box = selection.length === 1 && only ? boxesOf(design, layout, [only])[0] : undefined;
-    if (only && box) {
+    const around = movableAround(design, layout, selection);
+    if (around) {
+      const handle = handleAt(handlesAround(around, state.view), touch.px, HANDLE_REACH[kind]);
+      if (handle?.act.kind === 'resize') return startResizeMany(store, touch, handle.act.pull);
+    } else if (only && box) {
       const handle = handleAt(handlesOf(design, only, box, state.view), touch.px, HANDLE_REACH[kind]);
       if (handle?.act.kind === 'resize') return startResize(store, touch, handle.act.pull);
       if (handle?.act.kind === 'corner') return startCorner(store, touch, handle.act.index, false);

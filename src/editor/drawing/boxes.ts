@@ -2,7 +2,7 @@ import type { Design } from '../../design/schema.ts';
 import { boxAround } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
-import { itemsOf } from '../edit/movable.ts';
+import { itemsOf, movableBoxes } from '../edit/movable.ts';
 
 /** One box for each selected part, keep-clear or group, as laid out. */
 export function boxesOf(design: Design, layout: Layout, selection: readonly string[]): Box[] {
@@ -12,4 +12,10 @@ export function boxesOf(design: Design, layout: Layout, selection: readonly stri
     );
     return boxAround(boxes) ?? [];
   });
+}
+
+/** Around several selected parts that may be sized together; null for fewer. */
+export function movableAround(design: Design, layout: Layout, selection: readonly string[]): Box | null {
+  const boxes = movableBoxes(design, layout.boxes, selection);
+  return boxes.size > 1 ? boxAround(boxes.values()) : null;
 }

@@ -1,15 +1,17 @@
-import type { Point } from '../../geometry/shape.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
 import type { LaidPart } from '../../layout/laid.ts';
 import type { Guide } from '../document/guide.ts';
 import { type EditorState, toScreen, type View } from '../state/store.ts';
 import { drawPlate } from './figure.ts';
 import { strokeHaloed } from './haloed.ts';
-import type { Handle } from './handles.ts';
+import { CLEAR, type Handle } from './handles.ts';
 import type { Palette } from './palette.ts';
 import type { Pen } from './pen.ts';
 import type { Scene } from './scene.ts';
 
-interface InHand extends Pick<Scene, 'outlined' | 'boxes' | 'handles'>, Pick<EditorState, 'path' | 'frame'> {
+interface InHand
+  extends Pick<Scene, 'outlined' | 'boxes' | 'handles' | 'around'>,
+    Pick<EditorState, 'path' | 'frame'> {
   readonly view: View;
   readonly palette: Palette;
   readonly guides: readonly Guide[];
@@ -20,12 +22,14 @@ export function drawInHand(ctx: Pen, hand: InHand): void {
   const { view, palette } = hand;
   ctx.lineJoin = 'round';
   for (const part of hand.outlined) outline(ctx, part, view, palette);
-  for (const box of hand.boxes) {
+  const around = (box: Box, out: number, line: { readonly width: number; readonly dash?: number[] }) => {
     const a = toScreen(view, { x: box.x, y: box.y + box.h });
     ctx.beginPath();
-    ctx.rect(a.x - 3, a.y - 3, box.w * view.scale + 6, box.h * view.scale + 6);
-    strokeHaloed(ctx, palette, { color: palette.over, width: 1.5, dash: [5, 4] });
-  }
+    ctx.rect(a.x - out, a.y - out, box.w * view.scale + 2 * out, box.h * view.scale + 2 * out);
+    strokeHaloed(ctx, palette, { color: palette.over, ...line });
+  };
+  for (const box of hand.boxes) around(box, 3, { width: 1.5, dash: [5, 4] });
+  if (hand.around) around(hand.around, CLEAR, { width: 1 });
   for (const guide of hand.guides) drawGuide(ctx, guide, view, palette);
   if (hand.path.length > 0) drawPath(ctx, hand.path, view, palette);
   for (const handle of hand.handles) drawHandle(ctx, handle, palette);

@@ -36,8 +36,8 @@ const PULLS: readonly Pull[] = [
 /** Handles stand clear of the part by this much where it is too small to hold them, in pixels. */
 const ROOM = 26;
 
-/** Handles that size a part stand off by this much where its own corners are handles too, in pixels. */
-const CLEAR = 14;
+/** Handles stand off by this much where corners of a part are handles too, and around several parts, in pixels. */
+export const CLEAR = 14;
 /** Legs shorter than this have no handle in their middle, in pixels. */
 const SHORTEST_LEG = 44;
 
@@ -60,25 +60,7 @@ export function handlesOf(
     x: Math.max(clear, wide < ROOM ? (ROOM - wide) / 2 : 0),
     y: Math.max(clear, high < ROOM ? (ROOM - high) / 2 : 0),
   };
-  for (const pull of PULLS) {
-    if (!mayPull(part, pull)) continue;
-    const at = toScreen(view, {
-      x: box.x + (box.w * (pull.x + 1)) / 2,
-      y: box.y + (box.h * (pull.y + 1)) / 2,
-    });
-    handles.push({
-      px: { x: at.x + pull.x * out.x, y: at.y - pull.y * out.y },
-      act: { kind: 'resize', pull },
-      cursor:
-        pull.x === 0
-          ? 'ns-resize'
-          : pull.y === 0
-            ? 'ew-resize'
-            : pull.x === pull.y
-              ? 'nesw-resize'
-              : 'nwse-resize',
-    });
-  }
+  for (const pull of PULLS) if (mayPull(part, pull)) handles.push(pullHandle(pull, box, view, out));
   if (part?.kind === 'strip') {
     const angle = radians(angleOfStrip(part, box));
     const middle = toScreen(view, { x: box.x + box.w / 2, y: box.y + box.h / 2 });
@@ -90,6 +72,31 @@ export function handlesOf(
     });
   }
   return handles;
+}
+
+/** Handles of the frame around several selected parts, which stand off it: theirs are sized together. */
+export function handlesAround(box: Box, view: View): Handle[] {
+  return PULLS.map((pull) => pullHandle(pull, box, view, { x: CLEAR, y: CLEAR }));
+}
+
+/** A handle that pulls sides of a box, so many pixels out from it. */
+function pullHandle(pull: Pull, box: Box, view: View, out: Point): Handle {
+  const at = toScreen(view, {
+    x: box.x + (box.w * (pull.x + 1)) / 2,
+    y: box.y + (box.h * (pull.y + 1)) / 2,
+  });
+  return {
+    px: { x: at.x + pull.x * out.x, y: at.y - pull.y * out.y },
+    act: { kind: 'resize', pull },
+    cursor:
+      pull.x === 0
+        ? 'ns-resize'
+        : pull.y === 0
+          ? 'ew-resize'
+          : pull.x === pull.y
+            ? 'nesw-resize'
+            : 'nwse-resize',
+  };
 }
 
 function cornerHandles(corners: Corners, view: View, chosen: number | null): Handle[] {

@@ -5,10 +5,10 @@ import type { LaidPart, Layout } from '../../layout/laid.ts';
 import type { Shown } from '../document/shown.ts';
 import { itemsOf } from '../edit/movable.ts';
 import type { EditorState, View } from '../state/store.ts';
-import { boxesOf } from './boxes.ts';
+import { boxesOf, movableAround } from './boxes.ts';
 import { clearOfOverall } from './clear.ts';
 import { type Dimension, dimensionsOf, faceDimensions } from './dimensions.ts';
-import { type Handle, handlesOf } from './handles.ts';
+import { type Handle, handlesAround, handlesOf } from './handles.ts';
 import { memberMarks } from './members.ts';
 
 /** A face narrower than this on the screen, in pixels, would be covered by the dimensions of a part. */
@@ -23,6 +23,8 @@ export interface Scene {
   /** Boxes that are dashed. */
   readonly boxes: readonly Box[];
   readonly handles: readonly Handle[];
+  /** Around several that are sized together, by the handles on it. */
+  readonly around: Box | null;
   readonly dimensions: readonly Dimension[];
   /** The face's own. */
   readonly overall: readonly Dimension[];
@@ -47,14 +49,22 @@ export function sceneOf(shown: Shown, chosen: Chosen): Scene {
   const one = marks?.chosen ?? null;
   const onlyBox = selection.length === 1 ? boxes[0] : undefined;
   const single = only !== undefined && onlyBox !== undefined && !design.groups.some((g) => g.id === only);
+  const many = single ? null : movableAround(design, layout, selection);
   const roomy = face.width * view.scale > ROOM_FOR_DIMENSIONS;
   return {
     layout,
     face,
     outlined:
       items.size === 0 ? [] : layout.parts.filter((p) => items.has(p.part) && (one === null || p.id === one)),
-    boxes: selection.length > 1 || !single ? boxes : (marks?.boxes ?? []),
-    handles: single && !carrying ? handlesOf(design, only, onlyBox, view, corner) : [],
+    boxes: single ? (marks?.boxes ?? []) : boxes,
+    around: carrying ? null : many,
+    handles: carrying
+      ? []
+      : single
+        ? handlesOf(design, only, onlyBox, view, corner)
+        : many
+          ? handlesAround(many, view)
+          : [],
     dimensions:
       single && roomy ? clearOfOverall(dimensionsOf(shown, only, onlyBox), onlyBox, face, view) : [],
     overall: faceDimensions(face),

@@ -59,7 +59,8 @@ export function editsToType(shown: Shown, id: string, box: Box, sides: Partial<B
   };
 }
 
-function made(design: Design, edits: readonly Edit[]): Design {
+/** A design with edits, or as it is where they do not fit. */
+export function made(design: Design, edits: readonly Edit[]): Design {
   const done = applyEdits(design, edits);
   return done.ok ? done.design : design;
 }

@@ -3,6 +3,7 @@ import { TextField } from '../../control/TextField.tsx';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { ArrangeSection } from './ArrangeSection.tsx';
+import { SelectionSize } from './SelectionSize.tsx';
 
 export function GroupFields({ group }: { group: Design['groups'][number] }) {
   const t = useWords();
@@ -20,6 +21,7 @@ export function GroupFields({ group }: { group: Design['groups'][number] }) {
         }
       />
       <p className="note">{t('group.holds', { count: group.parts.length })}</p>
+      <SelectionSize />
       <ArrangeSection />
     </>
   );

@@ -10,6 +10,7 @@ import { PartChecks } from './PartChecks.tsx';
 import { PartFields } from './PartFields.tsx';
 import { RepeatSection } from './RepeatSection.tsx';
 import { RuleList } from './RuleList.tsx';
+import { SelectionSize } from './SelectionSize.tsx';
 
 /** Everything about what is selected, as fields and sentences. */
 export function Inspector() {
@@ -20,6 +21,7 @@ export function Inspector() {
     return (
       <div className="inspector">
         <PartActs />
+        <SelectionSize />
         <ArrangeSection />
         <DivideSection />
       </div>

@@ -75,6 +75,9 @@ export const actWords: Record<keyof typeof en, string> = {
   'say.held':
     '{name} bewegt sich nicht: eine Regel hält es. Lösen mit der Schaltfläche hier, oder auf der Zeichnung mit Alt und Pfeiltaste.',
   'say.heldByOthers': '{name} bewegt sich nicht: es folgt anderen Teilen, die gehalten werden.',
+  'say.nothingGives':
+    '{name}: Nichts daran kann in dieser Richtung anders groß sein; Leisten behalten ihre Breite.',
+  'say.letGoOf': '{name}: nicht mehr gehalten durch',
   'say.letGo': 'Nicht mehr gehalten durch: {rule}',
   'say.groupNeedsTwo': 'Zum Gruppieren mindestens zwei Teile wählen.',
   'say.copied': 'Kopiert.',

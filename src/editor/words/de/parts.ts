@@ -42,6 +42,8 @@ export const partWords: Record<keyof typeof en, string> = {
   'part.left': 'Von links',
   'part.bottom': 'Von unten',
   'part.width': 'Breite',
+  'part.widthOfAll': 'Breite von allem',
+  'part.heightOfAll': 'Höhe von allem',
   'part.height': 'Höhe',
   'part.on': 'Liegt auf',
   'part.stands': 'Hinten {from}, vorn {to}.',

@@ -73,6 +73,8 @@ export const actWords = {
   'say.held':
     '{name} does not move: a rule holds it. Remove the rule with the button here, or hold Alt with the arrow on the drawing.',
   'say.heldByOthers': '{name} does not move: it follows other parts that are held.',
+  'say.nothingGives': '{name}: nothing in it can be another size that way; stock keeps its width.',
+  'say.letGoOf': '{name}: no longer held by',
   'say.letGo': 'No longer held by: {rule}',
   'say.groupNeedsTwo': 'Select at least two parts to group them.',
   'say.copied': 'Copied.',

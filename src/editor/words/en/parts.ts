@@ -40,6 +40,8 @@ export const partWords = {
   'part.left': 'From the left',
   'part.bottom': 'From the bottom',
   'part.width': 'Width',
+  'part.widthOfAll': 'Width of all',
+  'part.heightOfAll': 'Height of all',
   'part.height': 'Height',
   'part.on': 'Lies on',
   'part.stands': 'Back {from}, front {to}.',
