@@ -1,5 +1,6 @@
 import { type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import { Group, Stage } from 'react-konva';
+import { sawnBy } from '../drawing/sawn.ts';
 import { sceneOf } from '../drawing/scene.ts';
 import { cancelPath } from '../gesture/path.ts';
 import { keepPhotos } from '../photo/keep.ts';
@@ -67,6 +68,7 @@ export function FaceCanvas() {
   }, [tool, pathBegun, store]);
 
   const signs = useMemo(() => new Map(plan?.signs.map((s) => [s.id, s]) ?? []), [plan]);
+  const sawn = useMemo(() => sawnBy(plan), [plan]);
 
   return (
     <div
@@ -92,6 +94,7 @@ export function FaceCanvas() {
             {...size}
             shown={shown}
             signs={signs}
+            sawn={sawn}
             view={view}
             look={look}
             palette={palette}

@@ -3,6 +3,7 @@ import { memo, useCallback, useMemo, useRef } from 'react';
 import { Layer, Shape } from 'react-konva';
 import { type Looks, letterLook } from '../../finish/look.ts';
 import type { ShadowArea } from '../../finish/shadow.ts';
+import type { LaidPart } from '../../layout/laid.ts';
 import { radians } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
 import type { SignPlan } from '../../plan/types.ts';
@@ -23,6 +24,8 @@ interface PartsLayerProps {
   readonly height: number;
   readonly shown: Shown;
   readonly signs: ReadonlyMap<string, SignPlan>;
+  /** How a part is drawn, such as to its cuts. */
+  readonly sawn: (part: LaidPart) => LaidPart;
   readonly view: View;
   readonly look: Look;
   readonly palette: Palette;
@@ -37,7 +40,7 @@ interface PartsLayerProps {
  * only where those are is drawn anew. The layer keeps what stands on it from one frame to the next.
  */
 export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
-  const { width, height, shown, signs, view, look, palette, shadows, photo, photoMode } = props;
+  const { width, height, shown, signs, sawn, view, look, palette, shadows, photo, photoMode } = props;
   const { face, stocks, materials } = shown;
   const { finishes, light, bed } = shown.design;
   const { unit } = shown.design.measure;
@@ -75,7 +78,7 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
       const { looks, layout, keepClears } = shownNow(store.getState());
       const now: Painted = {
         look: lookWith(looks),
-        parts: layout.parts,
+        parts: layout.parts.map(sawn),
         keepClears,
         ground: ground.current(groundLook, pen.canvas.pixelRatio),
       };
@@ -83,7 +86,7 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
       paintParts(pen, now, last?.on === pen.canvas ? last.what : null);
       drawn.current = { on: pen.canvas, what: now };
     },
-    [store, lookWith, groundLook],
+    [store, lookWith, groundLook, sawn],
   );
 
   useOwnFrames(layer, differs);
