@@ -6,7 +6,7 @@ import type { Body } from './body.ts';
 import type { Hit } from './result.ts';
 
 /** Less room than this is taken up by a sagging floor or a bowed board. Common practice, no source. */
-const TIGHT: Mm = 6;
+export const TIGHT: Mm = 6;
 
 const CODE_OF: Readonly<Record<Hit['what'], CheckCode>> = {
   floor: 'fold.hits-floor',

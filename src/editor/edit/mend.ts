@@ -4,13 +4,25 @@ import type { Mm } from '../../measure/units.ts';
 
 /** One way to mend what a check found, as one step. */
 export interface Mend {
-  readonly how: 'move' | 'lay' | 'stop' | 'glue' | 'screws' | 'legs';
-  /** The parts that change, and what they then touch or lie on: an id, or `face`. */
+  readonly how:
+    | 'move'
+    | 'lay'
+    | 'stop'
+    | 'shorten'
+    | 'stock'
+    | 'glue'
+    | 'screws'
+    | 'legs'
+    | 'rule'
+    | 'primer';
+  /** The parts that change, and what they then touch or lie on, or are made of: an id, or `face`. */
   readonly parts: readonly string[];
   readonly to: string;
   /** Of the move of one part. */
   readonly axis?: Axis;
-  /** How far a part is moved, or how long the legs become. */
+  /** The end that is cut off. */
+  readonly end?: 'low' | 'high';
+  /** How far a part is moved, how much is cut off, or how long the legs become. */
   readonly by?: Mm;
   readonly edits: readonly Edit[];
 }

@@ -39,16 +39,10 @@ export function mendsFor(shown: Shown, checks: readonly Check[]): Mend[] {
     return [...left].every((key) => before.has(key)) ? left : null;
   };
   const ways = PLAN_MENDS[first.code];
-  if (ways) {
-    // Of like checks each part is mended, as one step.
-    const each = checks.map((check) => ways(shown, check));
-    const [one] = each;
-    const parts = [...new Set(each.flatMap((mends) => mends.flatMap((mend) => mend.parts)))];
-    const all = (one ?? []).map((mend) =>
-      parts.length > 1 ? { ...mend, parts, edits: each.flatMap((mends) => mends[0]?.edits ?? []) } : mend,
-    );
-    return all.filter((mend) => leftBy(mend) !== null).slice(0, MOST);
-  }
+  if (ways)
+    return ways(shown, checks)
+      .filter((mend) => leftBy(mend) !== null)
+      .slice(0, MOST);
   const mended = (mend: Mend) => {
     const left = leftBy(mend);
     return left !== null && checks.every((check) => !left.has(keyOf(check)));
@@ -120,6 +114,17 @@ function candidates(shown: Shown, check: Check): Mend[] {
       const [part, box] = [free(a), boxOf(a)];
       return part && box ? ontoFace(shown, part, box) : [];
     }
+    case 'rule.unknown-part':
+      return [
+        {
+          how: 'rule',
+          parts: [],
+          to: '',
+          edits: [{ kind: 'remove', list: 'rules', id: String(check.figures.rule) }],
+        },
+      ];
+    case 'part.unknown-support':
+    case 'part.support-cycle':
     case 'part.unsupported': {
       const part = free(a);
       return part ? ontoWhatIsThere(shown, part) : [];

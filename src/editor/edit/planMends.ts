@@ -6,16 +6,17 @@ import type { Part } from '../../design/schema.ts';
 import { designPart } from '../../layout/reference.ts';
 import type { Shown } from '../document/shown.ts';
 import type { Mend } from './mend.ts';
+import { swingMends } from './swingMends.ts';
 import { editsToType } from './typed.ts';
 
-/** Ways to mend one check that only the whole plan finds: of the swing, the legs and what is driven in. */
-type Ways = (shown: Shown, check: Check) => Mend[];
+/** Ways to mend what only the whole plan finds: of the swing, the legs and what is driven in. */
+type Ways = (shown: Shown, checks: readonly Check[]) => Mend[];
 
 /** The part of the check fixed otherwise. */
 const fixed =
   (how: 'glue' | 'screws', fixing: (part: Part) => Part['fixing']): Ways =>
-  ({ design }, { parts }) => {
-    const id = designPart(parts[0] ?? '');
+  ({ design }, [check]) => {
+    const id = designPart(check?.parts[0] ?? '');
     const part = design.parts.find((one) => one.id === id);
     if (!part) return [];
     const item = { ...part, fixing: fixing(part) } as Part;
@@ -27,8 +28,8 @@ const glued = fixed('glue', () => ({ how: 'glue', glue: true }));
 const screwed = fixed('screws', ({ fixing }) => ({ ...fixing, how: 'screws' }));
 
 /** Legs as long as the lowered face stands above the floor. */
-const legs: Ways = ({ design: { bed } }, { figures }) => {
-  const length = Number(figures.needed_mm);
+const legs: Ways = ({ design: { bed } }, [check]) => {
+  const length = Number(check?.figures.needed_mm);
   if (!(length > 0)) return [];
   const value = { ...bed, legs: { ...bed.legs, length } };
   if (faceOf(value).checks.some(({ code }) => code === 'bed.legs')) return [];
@@ -36,20 +37,37 @@ const legs: Ways = ({ design: { bed } }, { figures }) => {
 };
 
 /** Moved in by as much as it reaches into what stands beside the bed. */
-const movedIn: Ways = (shown, { parts, figures }) => {
+const movedIn: Ways = (shown, checks) => {
   const { design, layout } = shown;
-  const id = designPart(parts[0] ?? '');
+  const id = designPart(checks[0]?.parts[0] ?? '');
   const part = design.parts.find((one) => one.id === id);
   const box = layout.boxes.get(id);
   if (!part || part.locked || !box) return [];
-  const by = figures.side === 'left' ? Number(figures.over_mm) : -Number(figures.over_mm);
+  const over = Math.max(...checks.map(({ figures }) => Number(figures.over_mm)));
+  const by = checks[0]?.figures.side === 'left' ? over : -over;
   const { edits } = editsToType(shown, id, box, { x: box.x + by });
   return [{ how: 'move', parts: [id], to: '', axis: 'x', by, edits }];
 };
 
+/** A primer that hides the wood under what lets it show, left out. */
+const unprimed: Ways = ({ design }, [check]) => {
+  const finish = design.finishes.find(({ id }) => id === check?.figures.finish);
+  if (!finish) return [];
+  const item = { ...finish, primer: null };
+  return [
+    { how: 'primer', parts: [], to: '', edits: [{ kind: 'replace', list: 'finishes', id: item.id, item }] },
+  ];
+};
+
 export const PLAN_MENDS: Readonly<Partial<Record<CheckCode, Ways>>> = {
   'bed.legs': legs,
+  'fold.hits-floor': swingMends,
+  'fold.hits-wall': swingMends,
+  'fold.hits-ceiling': swingMends,
+  'fold.hits-legs': swingMends,
   'fold.hits-side': movedIn,
+  'fastening.loose-edge': glued,
+  'finish.primer-hides': unprimed,
   'fastening.through': glued,
   'fastening.no-brad': glued,
   'fastening.few': glued,

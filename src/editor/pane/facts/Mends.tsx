@@ -1,8 +1,8 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Check } from '../../../check/check.ts';
-import type { Design } from '../../../design/schema.ts';
 import { Typeset } from '../../control/Typeset.tsx';
 import { tried } from '../../document/document.ts';
+import type { Shown } from '../../document/shown.ts';
 import type { Mend } from '../../edit/mend.ts';
 import { mendsFor } from '../../edit/mends.ts';
 import { selectionName } from '../../edit/selection.ts';
@@ -17,7 +17,6 @@ export function Mends({ checks }: { checks: readonly Check[] }) {
   const t = useWords();
   const store = useStore();
   const settled = useSettled();
-  const { design } = settled;
   const mends = useMemo(() => mendsFor(settled, checks), [settled, checks]);
   const [shown, setShown] = useState<string | null>(null);
   const waits = useRef(false);
@@ -35,7 +34,7 @@ export function Mends({ checks }: { checks: readonly Check[] }) {
   return (
     <div className="mends">
       {mends.map((mend) => {
-        const text = wordsOf(t, design, mend);
+        const text = wordsOf(t, settled, mend);
         return (
           <button
             key={keyOf(mend)}
@@ -78,8 +77,12 @@ export function Mends({ checks }: { checks: readonly Check[] }) {
 
 const keyOf = ({ how, parts, to }: Mend): string => `${how}|${parts.join()}|${to}`;
 
-function wordsOf(t: ReturnType<typeof useWords>, design: Design, { how, parts, to, axis, by }: Mend): string {
+function wordsOf(t: ReturnType<typeof useWords>, { design, stocks }: Shown, mend: Mend): string {
+  const { how, parts, to, axis, end, by } = mend;
   const names = { name: selectionName(design, parts), to: referenceName(design, to) };
+  if (how === 'stock') return t('mend.stock', { ...names, to: stocks.get(to)?.name ?? to });
+  if (how === 'shorten')
+    return t(`mend.shorten.${end ?? 'high'}`, { ...names, by: lengthText(design, by ?? 0) });
   if (how === 'legs') return t('mend.legs', { to: lengthText(design, by ?? 0) });
   if (how !== 'move') return t(`mend.${how}`, names);
   if (!axis || by === undefined) return t('mend.out', names);
