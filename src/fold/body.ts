@@ -85,8 +85,8 @@ function bedBodies(bed: Bed, face: Face): Body[] {
   return bodies;
 }
 
-/** Every body of the swing: the bed's own, then keep-clear things, then the parts in their order. */
-export function bodiesOf({ bed, face, keepClears, solids }: FoldInput): Body[] {
+/** What stands out of the bed before anything is put on it: its own bodies, then keep-clear things. */
+export function bareBodies({ bed, face, keepClears }: Omit<FoldInput, 'solids'>): Body[] {
   const bodies = bedBodies(bed, face);
   for (const { id, why, box, height } of keepClears) {
     if (height <= 0) continue;
@@ -101,19 +101,27 @@ export function bodiesOf({ bed, face, keepClears, solids }: FoldInput): Body[] {
       x1: box.x + box.w,
     });
   }
-  for (const solid of solids) {
-    const box = boxOf(solid.region);
-    if (!box || isPaint(solid)) continue;
-    bodies.push({
-      id: solid.part,
-      kind: 'part',
-      y0: box.y,
-      y1: box.y + box.h,
-      z0: solid.z0,
-      z1: solid.z1,
-      x0: box.x,
-      x1: box.x + box.w,
-    });
-  }
   return bodies;
 }
+
+/** The body of a part; null for paint and for what nothing is left of. */
+export function bodyOf(solid: Solid): Body | null {
+  const box = boxOf(solid.region);
+  if (!box || isPaint(solid)) return null;
+  return {
+    id: solid.part,
+    kind: 'part',
+    y0: box.y,
+    y1: box.y + box.h,
+    z0: solid.z0,
+    z1: solid.z1,
+    x0: box.x,
+    x1: box.x + box.w,
+  };
+}
+
+/** Every body of the swing: the bed's own, then keep-clear things, then the parts in their order. */
+export const bodiesOf = ({ solids, ...bare }: FoldInput): Body[] => [
+  ...bareBodies(bare),
+  ...solids.flatMap((solid) => bodyOf(solid) ?? []),
+];

@@ -1,13 +1,14 @@
 import type { Bed, KeepClear } from '../bed/bed.ts';
 import { LOWERED, roomPoint, STOWED } from '../bed/swing.ts';
 import { orderChecks } from '../check/check.ts';
+import { KeptResults } from '../layout/kept.ts';
 import type { Deg, Mm } from '../measure/units.ts';
-import { type Body, bodiesOf, type FoldInput } from './body.ts';
+import { type Body, bareBodies, bodyOf, type FoldInput } from './body.ts';
 import { hitChecks, tightChecks } from './foldChecks.ts';
-import { hitsOf } from './hits.ts';
-import { farthest, planeClear } from './plane.ts';
 import type { FoldPlan } from './result.ts';
-import { wallBoardBound, wallBoardClear } from './wallBoard.ts';
+import { type Sweep, sweepOf } from './sweep.ts';
+import { wallBoardClear } from './wallBoard.ts';
+import type { Extreme } from './wave.ts';
 
 interface Closest {
   readonly clear: Mm;
@@ -16,25 +17,22 @@ interface Closest {
 }
 
 /** The body that comes closest; the first of equals. */
-function closest(
-  bodies: readonly Body[],
-  clearOf: (body: Body) => { readonly value: Mm; readonly angle: Deg },
-): Closest {
-  return bodies
-    .map((body): Closest => {
-      const { value, angle } = clearOf(body);
-      return { clear: value, angle, by: body.id };
+function closest(sweeps: readonly Sweep[], clearOf: (sweep: Sweep) => Extreme): Closest {
+  return sweeps
+    .map((sweep): Closest => {
+      const { value, angle } = clearOf(sweep);
+      return { clear: value, angle, by: sweep.body.id };
     })
     .reduce((a, b) => (b.clear < a.clear ? b : a));
 }
 
-function closestToBoard(bed: Bed, bodies: readonly Body[]): Closest | null {
+function closestToBoard(bed: Bed, sweeps: readonly Sweep[]): Closest | null {
   const { thickness, height } = bed.wallBoard;
   if (thickness <= 0 || height <= 0) return null;
   let best: Closest = { clear: Infinity, angle: STOWED, by: '' };
-  for (const body of bodies) {
+  for (const { body, boardBound } of sweeps) {
     // Most parts stay far above the board; the exact distance is worked out only where it could count.
-    if (wallBoardBound(bed, body) >= best.clear) continue;
+    if (boardBound >= best.clear) continue;
     const { clear, angle } = wallBoardClear(bed, body);
     if (clear < best.clear) best = { clear, angle, by: body.id };
   }
@@ -62,20 +60,26 @@ function reachOf(bed: Bed, keepClears: readonly KeepClear[]): FoldPlan['reach'] 
  * It computes whether things meet, not whether the bed is safe: hinge, latch and anchor go by their
  * maker's word.
  */
-export function planFold(input: FoldInput): FoldPlan {
-  const { bed, face, keepClears } = input;
-  const bodies = bodiesOf(input);
+export function planFold(
+  { bed, face, keepClears, solids }: FoldInput,
+  results = new KeptResults(),
+): FoldPlan {
+  const sweep = (body: Body) => sweepOf(bed, face, body);
+  const sweeps = [
+    ...bareBodies({ bed, face, keepClears }).map(sweep),
+    ...solids.flatMap((solid) => {
+      const body = bodyOf(solid);
+      return body ? results.of(solid, 'sweep', [bed, face], () => sweep(body)) : [];
+    }),
+  ];
   // Feet stand on the floor by design; they would hide every other clearance.
-  const offTheFloor = bodies.filter((body) => body.kind !== 'leg');
-  const floor = closest(offTheFloor, (body) => planeClear(bed, body, 'floor'));
-  const wall = closest(bodies, (body) => planeClear(bed, body, 'wall'));
-  const ceiling = closest(bodies, (body) => planeClear(bed, body, 'ceiling'));
-  const board = closestToBoard(bed, bodies);
-  const space = closest(bodies, (body) => {
-    const { value, angle } = farthest(bed, body);
-    return { value: -value, angle };
-  });
-  const hits = bodies.flatMap((body) => hitsOf(bed, face, body));
+  const offTheFloor = sweeps.filter(({ body }) => body.kind !== 'leg');
+  const floor = closest(offTheFloor, (sweep) => sweep.floor);
+  const wall = closest(sweeps, (sweep) => sweep.wall);
+  const ceiling = closest(sweeps, (sweep) => sweep.ceiling);
+  const board = closestToBoard(bed, sweeps);
+  const space = closest(sweeps, ({ farthest: { value, angle } }) => ({ value: -value, angle }));
+  const hits = sweeps.flatMap((sweep) => sweep.hits);
   const clearances = [
     { what: 'floor', ...floor },
     { what: 'wall', ...wall },
@@ -107,6 +111,12 @@ export function planFold(input: FoldInput): FoldPlan {
     worst: clearances.reduce((a, b) => (b.clear < a.clear ? b : a)).angle,
     reach: reachOf(bed, keepClears),
     hits,
-    checks: orderChecks([...hitChecks(hits, bodies), ...tight]),
+    checks: orderChecks([
+      ...hitChecks(
+        hits,
+        sweeps.map(({ body }) => body),
+      ),
+      ...tight,
+    ]),
   };
 }

@@ -2,10 +2,11 @@ import type { Lettering } from '../design/schema.ts';
 import { offset, subtract, union } from '../geometry/clip.ts';
 import { EMPTY, translateRegion } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
+import type { ShapeMemory } from '../geometry/shapeMemory.ts';
 import { sweep } from '../geometry/sweep.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import type { LetterLayer } from './result.ts';
-import { eachShape, type ShapeMemory } from './shapes.ts';
+import { eachShape } from './shapes.ts';
 
 /**
  * Colors of the lettering from the back to the front. Front to back: the inline ring covers the fill, the

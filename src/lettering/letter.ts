@@ -5,6 +5,7 @@ import { ringsOfPath } from '../geometry/curve.ts';
 import { transformPath } from '../geometry/path.ts';
 import { areaOf, boxOf, EMPTY, regionOfBox } from '../geometry/region.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
+import { type ShapeMemory, shapeMemory } from '../geometry/shapeMemory.ts';
 import type { Mm } from '../measure/units.ts';
 import {
   expectedReach,
@@ -22,7 +23,7 @@ import { boxOfPaths, placedPaths, spotsOf, turnedPath } from './placed.ts';
 import type { Lettered, LetterLayer, PlacedGlyph } from './result.ts';
 import { onlyTogether } from './script.ts';
 import { type Setting, setText } from './setting.ts';
-import { eachShape, placed, type ShapeMemory, shapeMemory } from './shapes.ts';
+import { eachShape, placed } from './shapes.ts';
 import { overRun } from './sight.ts';
 
 export interface LetterInput {

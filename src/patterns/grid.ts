@@ -58,7 +58,12 @@ function candidates(low: Mm, high: Mm, edges: readonly Mm[], room: Mm, overlap: 
 function edgesOf(ink: Ink, axis: 'x' | 'y'): Mm[] {
   const size = axis === 'x' ? 'w' : 'h';
   const clear = 0.5;
-  const all = ink.extents.flatMap((e) => [e[axis] - clear, e[axis] + e[size] + clear]).sort((a, b) => a - b);
+  const all = new Float64Array(2 * ink.extents.length);
+  ink.extents.forEach((e, i) => {
+    all[2 * i] = e[axis] - clear;
+    all[2 * i + 1] = e[axis] + e[size] + clear;
+  });
+  all.sort();
   const step = Math.max(1, all.length / MOST_EDGES);
   const kept: Mm[] = [];
   for (let i = 0; i < all.length; i += step) kept.push(all[Math.floor(i)] as Mm);

@@ -4,6 +4,7 @@ import { INK } from '../drawing/style.ts';
 import { grownBox } from '../geometry/box.ts';
 import { pathOfBox } from '../geometry/path.ts';
 import type { Box } from '../geometry/shape.ts';
+import type { ShapeMemory } from '../geometry/shapeMemory.ts';
 import { inches, type Mm } from '../measure/units.ts';
 import { drawPlate, drawRuler, type Plate, RULER_HEIGHT, rulerLength, squareSide } from './furniture.ts';
 import type { Occupancy } from './occupancy.ts';
@@ -49,31 +50,49 @@ function ground(box: Box, taken: Occupancy): DrawItem[] {
   return taken.hasLightOnly(cleared) ? [shape(pathOfBox(cleared), { fill: INK.paper })] : [];
 }
 
+/** Where the square and the ruler of a page stand. */
+interface Stands {
+  readonly square: Placed | null;
+  readonly ruler: Placed | null;
+  readonly length: ReturnType<typeof rulerLength>;
+}
+
 /**
- * The square and the ruler where they cover least, in the pattern's coordinates. The square names the page,
- * so it stands in what is left after trimming, if it can; the ruler is read once, before that, and stands
- * on paper that shows nothing, if it can.
+ * Where they cover least. The square names the page, so it stands in what is left after trimming, if it can; the
+ * ruler is read once, before that, and stands on paper that shows nothing, if it can.
+ */
+function standsOf(side: Mm, own: readonly Box[], beyond: readonly Box[], free: Occupancy): Stands {
+  const square = bestPlace(own, side, side, free);
+  const length = rulerLength(Math.max(...own.flatMap((room) => [room.w, room.h])) - 1);
+  const long = Math.max(length.mm, inches(length.in)) + 1;
+  const left = square ? free.blocking(grownBox(square.box, CLEAR)) : free;
+  return { square, length, ruler: bestPlace([...beyond, ...own], long, RULER_HEIGHT, left) };
+}
+
+/**
+ * The square and the ruler in their places, in the pattern's coordinates.
  *
  * @param own inside the trim lines first, then the whole page
  * @param beyond the page's paper beside the pattern
  * @param free what is taken of the page before they stand there
+ * @param memory where places are kept: they follow from what is taken, whatever stands there
  */
 export function measures(
   plate: Plate,
   own: readonly Box[],
   beyond: readonly Box[],
   free: Occupancy,
+  memory: ShapeMemory,
 ): DrawItem[] {
   const side = squareSide(plate.unit);
+  const { square, ruler, length } = memory(
+    `measures ${JSON.stringify([side, own, beyond])}:${free.text()}`,
+    () => standsOf(side, own, beyond, free),
+  );
   const items: DrawItem[] = [];
-  const square = bestPlace(own, side, side, free);
   if (square) {
     items.push(...ground(square.box, free), moved(square.box, drawPlate(plate)));
   }
-  const length = rulerLength(Math.max(...own.flatMap((room) => [room.w, room.h])) - 1);
-  const long = Math.max(length.mm, inches(length.in)) + 1;
-  const left = square ? free.blocking(grownBox(square.box, CLEAR)) : free;
-  const ruler = bestPlace([...beyond, ...own], long, RULER_HEIGHT, left);
   if (ruler) {
     const { box, turned } = ruler;
     const move = turned ? { x: box.x + box.w, y: box.y } : { x: box.x, y: box.y };

@@ -7,6 +7,7 @@ import { boxOfPath, pathOfBox } from '../geometry/path.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box } from '../geometry/shape.ts';
+import type { ShapeMemory } from '../geometry/shapeMemory.ts';
 import { DUST } from '../geometry/tolerance.ts';
 import { addTo, type Groups } from '../list/grouped.ts';
 import { degrees, type Mm } from '../measure/units.ts';
@@ -117,6 +118,7 @@ export function pagesOf(
   parting: Parting,
   pattern: { readonly box: Box; readonly ink: WholeInk; readonly boxed: readonly Boxed[] },
   words: PageWords,
+  memory: ShapeMemory,
 ): PatternPage[] {
   const { sheet, cells } = parting;
   const weigh = weighing(pattern.box, pattern.ink);
@@ -161,7 +163,7 @@ export function pagesOf(
               clip: pathOfBox(grownBox(shown, BORDER)),
               items: patternIn(grownBox(shown, BORDER), pattern.boxed),
             },
-            layer('page', [...seams.flatMap(drawSeam), ...measures(plate, own, beyond, taken)]),
+            layer('page', [...seams.flatMap(drawSeam), ...measures(plate, own, beyond, taken, memory)]),
           ],
         },
       ],

@@ -56,6 +56,10 @@ interface Stretches {
 
 /** The squares that a thing takes along one direction, without its border and with what lies around it. */
 function stretches(from: Mm, size: Mm, squareAt: (at: Mm) => number): Stretches {
-  const grown = (by: Mm): Stretch => [squareAt(from - by), squareAt(from - by + (size + 2 * by)) + 1];
-  return { inner: grown(-CLEAR), outer: grown(CLEAR) };
+  return { inner: stretch(from, size, -CLEAR, squareAt), outer: stretch(from, size, CLEAR, squareAt) };
 }
+
+const stretch = (from: Mm, size: Mm, by: Mm, squareAt: (at: Mm) => number): Stretch => [
+  squareAt(from - by),
+  squareAt(from - by + (size + 2 * by)) + 1,
+];

@@ -20,10 +20,10 @@ const MOST_PLACES = 6000;
 /** Places for a trim line: the middle of each gap between letters, beside each letter, and full pages on. */
 function places(low: Mm, high: Mm, keep: readonly Span[], room: Mm, overlap: Mm): Mm[] {
   const step = room - overlap;
-  const sorted = [...keep].sort((a, b) => a.low - b.low || a.high - b.high);
+  const spans = [...keep].sort((a, b) => a.low - b.low || a.high - b.high);
   const found: Mm[] = [];
   let reach = low;
-  for (const span of sorted) {
+  for (const span of spans) {
     if (span.low > reach) found.push((reach + span.low) / 2);
     reach = Math.max(reach, span.high);
     found.push(span.low - CLEAR, span.low, span.high, span.high + CLEAR);
@@ -34,12 +34,16 @@ function places(low: Mm, high: Mm, keep: readonly Span[], room: Mm, overlap: Mm)
     { length: Math.floor(found.length / every) },
     (_, i) => found[Math.floor(i * every)] as Mm,
   );
-  const all = [...kept];
+  const all: Mm[] = [];
+  const add = (at: Mm) => {
+    if (at > low + SAME_LENGTH && at < high - SAME_LENGTH) all.push(at);
+  };
+  kept.forEach(add);
   for (const from of [low + overlap / 2, ...kept]) {
-    for (let at = from + step; at < high; at += step) all.push(at);
+    for (let at = from + step; at < high; at += step) add(at);
   }
-  const inside = all.filter((at) => at > low + SAME_LENGTH && at < high - SAME_LENGTH);
-  return [low, ...[...new Set(inside)].sort((a, b) => a - b), high];
+  const sorted = Float64Array.from(all).sort();
+  return [low, ...sorted.filter((at, i) => at !== sorted[i - 1]), high];
 }
 
 /** Tells how many spans, grown by `clear`, a line cuts. */

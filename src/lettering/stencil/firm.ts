@@ -11,10 +11,9 @@ import {
 import { boxOfPoints, containsPoint, signedArea } from '../../geometry/ring.ts';
 import type { Box, Point, Polygon, Region, Ring } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
-import { letterByLetter } from '../cluster.ts';
 import { barRing, type Crossing } from './crossing.ts';
 import { FRAME, type Island } from './solid.ts';
-import { LEAST_LIMIT } from './weak.ts';
+import { reachOf } from './weak.ts';
 
 /** Sheet that is thick enough to hold, and what a bar makes of it. */
 export interface FirmSheet {
@@ -26,6 +25,8 @@ export interface FirmSheet {
 
 /** A bar as wide as asked always holds, however wide a neck is asked for. */
 const SHARE_OF_BAR = 0.9;
+/** How far in from the letters firm sheet begins: as far as thin sheet is asked for, but a bar holds. */
+export const firmReach = (limit: Mm, width: Mm): Mm => Math.min(reachOf(limit), (SHARE_OF_BAR * width) / 2);
 /** Smaller than this, firm sheet is rounding. */
 const LEAST_MM2 = 0.01;
 
@@ -33,10 +34,18 @@ const LEAST_MM2 = 0.01;
  * Firm is what stays of the sheet when everything thinner than the limit is taken away, measured on its polygons: the
  * letters grown by half the limit leave it open. A bar ties those firm pieces that its own firm middle runs
  * into once the bar stands; one that ends in a thin place of an island ties nothing there.
+ *
+ * @param width of a bar
+ * @param reach how far in from the letters it begins, see `firmReach`
+ * @param grown the letters grown by it
  */
-export function firmSheet(letters: Region, islands: readonly Island[], limit: Mm, width: Mm): FirmSheet {
-  const reach = Math.min(Math.max(limit, LEAST_LIMIT), SHARE_OF_BAR * width) / 2;
-  const grown = letterByLetter(letters, reach, (near) => offset(near, reach, 'round'));
+export function firmSheet(
+  letters: Region,
+  islands: readonly Island[],
+  width: Mm,
+  reach: Mm,
+  grown: Region,
+): FirmSheet {
   const pieceOf = (border: Ring): number => smallestAround(islands, border)?.index ?? FRAME;
   const withCore = new Set(grown.flatMap(({ holes }) => holes.map(pieceOf)));
   const [lettersNear, grownNear] = [finder(letters), finder(grown)];

@@ -1,11 +1,13 @@
 import type { Lettering } from '../../design/schema.ts';
 import { grownBox } from '../../geometry/box.ts';
+import { inOrder } from '../../geometry/cluster.ts';
 import { add, angleOf, midpoint } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/region.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
+import type { ShapeMemory } from '../../geometry/shapeMemory.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Bridge } from '../result.ts';
-import { type ShapeMemory, type Standing, standing } from '../shapes.ts';
+import { type Standing, standing } from '../shapes.ts';
 import {
   type Choices,
   choicesFor,
@@ -15,11 +17,11 @@ import {
   type Placed,
   wishesOf,
 } from './bridging.ts';
-import { type FirmSheet, firmSheet } from './firm.ts';
+import { type FirmSheet, firmReach, firmSheet } from './firm.ts';
 import { type Bar, barsMeet, CLEAR_OF_OTHERS, holdAll, holdsOf } from './hold.ts';
 import { type Cut, proveConnected } from './prove.ts';
 import { type Solid, solidOf } from './solid.ts';
-import { type Tongue, weakSheet } from './weak.ts';
+import { grownBy, reachOf, type Tongue, weakSheet } from './weak.ts';
 
 type Options = Lettering['stencil'];
 
@@ -64,9 +66,12 @@ export function unitOf(letters: Region, options: Options, memory: ShapeMemory): 
 }
 
 function prepare(letters: Region, options: Options): Prepared {
-  const weak = weakSheet(letters, options.tongue);
+  const reaches = { weak: reachOf(options.tongue), firm: firmReach(options.tongue, options.bridgeWidth) };
+  const grown = grownBy(letters, reaches.weak);
+  const weak = weakSheet(letters, options.tongue, grown);
   const solid = solidOf(weak.letters, (hole) => (weak.isWeak(hole) ? 'tongue' : 'island'));
-  const firm = firmSheet(letters, solid.islands, options.tongue, options.bridgeWidth);
+  const beside = reaches.firm === reaches.weak ? grown : grownBy(letters, reaches.firm);
+  const firm = firmSheet(letters, solid.islands, options.bridgeWidth, reaches.firm, inOrder(beside.flat()));
   const choices = solid.islands.map((island) => choicesFor(island, solid, firm, options));
   return { solid, firm, choices, tongues: weak.tongues };
 }

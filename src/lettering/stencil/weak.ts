@@ -1,7 +1,9 @@
 import { connectedParts, intersect, offset, subtract, union } from '../../geometry/clip.ts';
+import { clustersOf, inOrder } from '../../geometry/cluster.ts';
+import { cross, distance, subtract as minus } from '../../geometry/point.ts';
 import { areaOf, boxesMeet, boxOf, regionOfRing } from '../../geometry/region.ts';
 import { boxOfPoints, containsPoint, perimeter, reverseRing, signedArea } from '../../geometry/ring.ts';
-import type { Point, Region, Ring } from '../../geometry/shape.ts';
+import type { Point, Polygon, Region, Ring } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { letterByLetter } from '../cluster.ts';
 import { insidePoint } from './inside.ts';
@@ -25,7 +27,7 @@ export interface Tongue {
 }
 
 /** Even with no limit asked for, necks thinner than this do not hold: paper tears, and a cut has a width. */
-export const LEAST_LIMIT: Mm = 0.1;
+const LEAST_LIMIT: Mm = 0.1;
 /** Sheet is thin where letters come nearer to each other than twice this. */
 export const reachOf = (limit: Mm): Mm => Math.max(limit, LEAST_LIMIT) / 2;
 /**
@@ -34,16 +36,20 @@ export const reachOf = (limit: Mm): Mm => Math.max(limit, LEAST_LIMIT) / 2;
  */
 const LONG = 8;
 
+/** Letters grown by a reach, in groups that come together: what is weak and what is firm both begin with them. */
+export const grownBy = (letters: Region, reach: Mm): Region[] =>
+  clustersOf(letters, reach).map((near) => offset(near, reach, 'round'));
+
 /**
  * Thin sheet by morphological closing of the letters (an opening of the sheet) with a disk as wide as the
  * limit: what the closed letters cover and the letters do not is sheet thinner than the limit. Holes of the
  * closed letters that are more than the letters' own stand for pieces that hang on thin necks only.
+ *
+ * @param grown the letters grown by the reach of the limit
  */
-export function weakSheet(letters: Region, limit: Mm): WeakSheet {
+export function weakSheet(letters: Region, limit: Mm, grown: readonly Region[]): WeakSheet {
   const reach = reachOf(limit);
-  const closed = letterByLetter(letters, reach, (near) =>
-    offset(offset(near, reach, 'round'), -reach, 'round'),
-  );
+  const closed = inOrder(grown.flatMap((near) => offset(near, -reach, 'round')));
   const thin = thinParts(letters, closed, reach);
   const firm = holesOf(closed).map((ring) => ({ ring, inside: insidePoint(ring) }));
   const own = holesOf(letters).map((hole) => firmIn(hole, firm));
@@ -87,10 +93,29 @@ function firmIn(hole: Ring, firm: readonly Firm[]): Firm | null {
 function thinParts(letters: Region, closed: Region, reach: Mm): Region[] {
   const sliver = Math.min(0.1, reach / 4);
   const parts = letterByLetter(closed, 0, (near) => {
-    const thick = offset(subtract(near, lettersIn(near, letters)), -sliver / 2, 'miter');
+    const gaps = subtract(near, lettersIn(near, letters)).filter((gap) => mayHold(gap, sliver / 2));
+    const thick = offset(gaps, -sliver / 2, 'miter');
     return thick.length > 0 ? offset(thick, sliver, 'miter') : thick;
   });
   return parts.map((polygon) => [polygon]);
+}
+
+/** A hair less, for what rounding to the grid does to corners. */
+const NEARLY = 0.98;
+
+/**
+ * Whether a disk could lie in the piece: where none can, nothing is left when it is shrunk by as much. Told by the
+ * piece's area and by its width across the line to its farthest corner, which most slivers have little of.
+ */
+function mayHold(gap: Polygon, radius: Mm): boolean {
+  if (areaOf([gap]) < NEARLY * Math.PI * radius ** 2) return false;
+  const [from] = gap.outer;
+  if (!from) return false;
+  const far = gap.outer.reduce((a, b) => (distance(from, b) > distance(from, a) ? b : a));
+  const along = minus(far, from);
+  const beside = gap.outer.map((corner) => cross(along, minus(corner, from)));
+  const across = (Math.max(...beside) - Math.min(...beside)) / distance(from, far);
+  return across >= NEARLY * 2 * radius;
 }
 
 /** The letters near a piece of sheet. */

@@ -1,5 +1,6 @@
 import type { Check } from '../../check/check.ts';
 import type { Design } from '../../design/schema.ts';
+import { shapeMemory } from '../../geometry/shapeMemory.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { PageSetup } from '../../patterns/paper.ts';
 import { joined, type PatternRequest, planPattern } from '../../patterns/planPatterns.ts';
@@ -22,7 +23,10 @@ export interface PatternsFound {
   readonly checks: readonly Check[];
 }
 
-/** Patterns are remembered one by one, by what stands on them. */
+/** Pages whose places are kept: more than the largest design has. */
+const MOST_PAGES = 1000;
+
+/** Patterns are remembered one by one, by what stands on them; where square and ruler stand, page by page. */
 export function createPatternPlanner() {
   const textOf = textByContent();
   const setupOf = remembering(
@@ -42,11 +46,12 @@ export function createPatternPlanner() {
       design: name,
     }),
   );
+  const places = shapeMemory(MOST_PAGES);
   let latest = new Map<string, PatternRequest>();
   const planned = rememberingEach((text: string, setup: PageSetup): PatternPlan => {
     const request = latest.get(text);
     if (!request) throw new Error('a pattern that was asked for expected');
-    return planPattern(request, setup);
+    return planPattern(request, setup, places);
   });
   return ({ supplies, stocks, ...about }: PatternInput): PatternsFound => {
     const { design } = about;

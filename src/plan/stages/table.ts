@@ -96,10 +96,10 @@ const load: StagesFor<'load'> = {
 
 const fold: StagesFor<'fold'> = {
   fold: stage(
-    ({ design, face, standing }) => ({
-      ...{ bed: design.bed, face, keepClears: design.keepClears, solids: standing },
+    ({ design, face, standing, memory }) => ({
+      ...{ bed: design.bed, face, keepClears: design.keepClears, solids: standing, results: memory.results },
     }),
-    planFold,
+    ({ results, ...more }) => planFold(more, results),
   ),
 };
 
