@@ -56,6 +56,7 @@ const METRIC_STOCK: Partial<Readonly<Record<PartKind, string>>> = {
   panel: 'mdf-6',
   sign: 'mdf-12',
   array: 'planed-5x30',
+  fill: 'planed-21x70',
 };
 
 /** What to make a new part of for who measures so; nothing where `newPart` knows. */
@@ -213,6 +214,17 @@ const NEW: { readonly [K in PartKind]: (given: Given) => PartOf<K> } = {
     memberSize: { w: 40, h: 40 },
     across: { mode: 'gaps', count: 5 },
     up: null,
+    overrides: {},
+  }),
+  fill: (g) => ({
+    ...common(g),
+    kind: 'fill',
+    shape: { form: 'rectangle' },
+    stock: g.stock ?? 'pine-1x4',
+    pattern: { form: 'planks', edge: 'square', lap: 0 },
+    gap: 0,
+    angle: 90,
+    start: 'balanced',
     overrides: {},
   }),
 };

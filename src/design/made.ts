@@ -6,6 +6,8 @@ type Made =
   | 'bars'
   /** A piece of a sheet. */
   | 'sheet'
+  /** Boards sawn to the outline of a shape that they fill. */
+  | 'boards'
   /** Paint on what is there. */
   | 'paint'
   /** Bought, and screwed on. */
@@ -21,6 +23,7 @@ const MADE = {
   sign: 'sheet',
   fitting: 'bought',
   painted: 'paint',
+  fill: 'boards',
   array: 'many',
 } as const satisfies Readonly<Record<PartKind, Made>>;
 
@@ -35,6 +38,8 @@ export type MadeAs<T, M extends Made> = T & {
 
 export const isBars = <T extends Kinded>(part: T): part is MadeAs<T, 'bars'> => MADE[part.kind] === 'bars';
 export const isSheet = <T extends Kinded>(part: T): part is MadeAs<T, 'sheet'> => MADE[part.kind] === 'sheet';
+export const isBoards = <T extends Kinded>(part: T): part is MadeAs<T, 'boards'> =>
+  MADE[part.kind] === 'boards';
 export const isPaint = <T extends Kinded>(part: T): part is MadeAs<T, 'paint'> => MADE[part.kind] === 'paint';
 export const isBought = <T extends Kinded>(part: T): part is MadeAs<T, 'bought'> =>
   MADE[part.kind] === 'bought';

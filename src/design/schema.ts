@@ -380,6 +380,38 @@ const fittingFields = {
 /** No thickness, only color. */
 const paintedFields = { kind: z.literal('painted'), shape: panelShapeSchema };
 
+/** How pieces are set out over a shape; each is told in `layout/fill/patterns.ts`. */
+const fillPattern = z.discriminatedUnion('form', [
+  /** Boards side by side; lapped and tongued ones reach `lap` under the next one. */
+  z.strictObject({
+    form: z.literal('planks'),
+    edge: z.enum(['square', 'lapped', 'tongued']),
+    lap: sizeOrZero,
+  }),
+]);
+
+const fillFields = {
+  kind: z.literal('fill'),
+  shape: panelShapeSchema,
+  /** Boards that all pieces are sawn from; their width is the pieces'. */
+  stock: id,
+  pattern: fillPattern,
+  /** Seen between two pieces. */
+  gap: sizeOrZero,
+  /** Along the pieces, counterclockwise from level. */
+  angle: z.number().min(-180).max(180),
+  /**
+   * Across the pieces: a piece or a gap in the middle of the shape, or a whole piece at its lower (left) or upper
+   * (right) edge. `balanced`: a piece or a gap in the middle, whichever leaves the wider pieces at both edges.
+   */
+  start: z.enum(['balanced', 'piece', 'gap', 'low', 'high']),
+  /** By `column,row` from the lower left: leave out, or another finish. */
+  overrides: z.record(
+    z.string().regex(/^\d+,\d+$/),
+    z.strictObject({ omit: z.boolean().optional(), finish: id.nullable().optional() }),
+  ),
+};
+
 export const spacingSchema = z.strictObject({
   /**
    * `gaps`: equal gaps, at the ends too. `flush`: first and last touch the ends. `half`: half a gap at
@@ -430,6 +462,7 @@ export const partSchema = z.discriminatedUnion('kind', [
   z.strictObject({ ...partBase, ...fittingFields }),
   z.strictObject({ ...partBase, ...paintedFields }),
   z.strictObject({ ...partBase, ...arrayFields }),
+  z.strictObject({ ...partBase, ...fillFields }),
 ]);
 
 export const groupSchema = z.strictObject({ id, name: label, parts: z.array(partId).max(2000) });
@@ -569,6 +602,7 @@ export type Sign = PartOf<'sign'>;
 export type Fitting = PartOf<'fitting'>;
 export type Painted = PartOf<'painted'>;
 export type PartArray = PartOf<'array'>;
+export type Fill = PartOf<'fill'>;
 export type Member = PartArray['member'];
 export type PanelShape = Panel['shape'];
 export type FreeEnd = Strip['ends']['start'];

@@ -1,6 +1,5 @@
 import type { KeepClear } from '../bed/bed.ts';
 import type { Check } from '../check/check.ts';
-import { isBars } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { grownBox } from '../geometry/box.ts';
 import { clipPolyline, offset, union } from '../geometry/clip.ts';
@@ -9,7 +8,7 @@ import { EMPTY, regionOfBox } from '../geometry/region.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
-import { type LaidPart, type Leg, legsOf } from '../layout/laid.ts';
+import { isLong, type LaidPart, type Leg, legsOf } from '../layout/laid.ts';
 import { grouped } from '../list/grouped.ts';
 import type { Brad, Screw, Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
@@ -105,7 +104,7 @@ function placesOf(
   const lay = (place: (ground: Ground) => Point[]) => {
     own.push(...clearOf(input.keepClears, { supports, blocked: EMPTY, free: clear }, spacing, place));
   };
-  if (!isBars(laid)) {
+  if (!isLong(laid)) {
     lay((ground) => placesOver(solid.region, ground, spacing));
     return own;
   }
@@ -148,7 +147,7 @@ function clearOf(
 
 /** Distance from the nearest of the legs' center lines. */
 function sidewaysOf(laid: LaidPart, p: Point): Mm {
-  if (!isBars(laid)) return 0;
+  if (!isLong(laid)) return 0;
   const legs = legsOf(laid);
   return Math.min(
     ...legs.map(({ start, end }) => {

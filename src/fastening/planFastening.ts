@@ -1,11 +1,11 @@
 import { type Check, orderChecks } from '../check/check.ts';
-import { isBars, isBought, isPaint } from '../design/made.ts';
+import { isBought, isPaint } from '../design/made.ts';
 import { union } from '../geometry/clip.ts';
 import { distance } from '../geometry/point.ts';
 import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
 import type { Solid } from '../joinery/piece.ts';
 import { sameItems } from '../layout/changes.ts';
-import { isGlued, type LaidPart, legsOf } from '../layout/laid.ts';
+import { isGlued, isLong, type LaidPart, legsOf } from '../layout/laid.ts';
 import { grouped } from '../list/grouped.ts';
 import type { Kg, Liters, Mm } from '../measure/units.ts';
 import { Shanks } from './apart.ts';
@@ -46,7 +46,7 @@ const pullOf = (mass: Kg, { out, base }: { readonly out: Mm; readonly base: Mm }
 
 /** Width of a part across its length, for its beads of glue: a sheet's lesser side. */
 function widthOf(laid: LaidPart): number {
-  if (isBars(laid)) return legsOf(laid)[0]?.width ?? 0;
+  if (isLong(laid)) return legsOf(laid)[0]?.width ?? 0;
   return Math.min(laid.box.w, laid.box.h);
 }
 
@@ -74,7 +74,7 @@ function looseEdges(
   driven: readonly Driven[],
 ): Check[] {
   const at = driven.flatMap((d) => d.at);
-  if (at.length === 0 || isBars(laid)) return [];
+  if (at.length === 0 || isLong(laid)) return [];
   const { fromEdge } = settings;
   const spacing = settings.spacing * (driven[0]?.fastener === settings.screw ? SCREW_SPACINGS : 1);
   return contacts.flatMap(({ solid, contact }): Check[] => {

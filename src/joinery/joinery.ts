@@ -1,5 +1,5 @@
 import { orderChecks } from '../check/check.ts';
-import { isBars, isSheet } from '../design/made.ts';
+import { isBars, isBoards, isSheet } from '../design/made.ts';
 import type { Joint, Shop } from '../design/schema.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import { KeptResults } from '../layout/kept.ts';
@@ -13,6 +13,7 @@ import { type Bar, barsOf } from './bar.ts';
 import { type Attempt, chosenChecks } from './chosen.ts';
 import { type Decisions, decisionsOf } from './decide.ts';
 import type { Placed } from './draft.ts';
+import { fillPieces } from './fill.ts';
 import { joinMeeting } from './join.ts';
 import { labelPieces } from './label.ts';
 import { pieceChecks } from './limits.ts';
@@ -198,6 +199,10 @@ function piecesOf(
     if (isBars(laid)) {
       const own = byPart.get(laid.id) ?? [];
       return kept.of(laid, 'pieces', [shop.fitAllowance, ...own], () => stickPieces(own, shop.fitAllowance));
+    }
+    if (isBoards(laid)) {
+      const stock = stockOf(laid, stocks);
+      return kept.of(laid, 'pieces', [stock, shop.saw.miter], () => fillPieces(laid, stock, shop.saw));
     }
     if (!isSheet(laid)) return [];
     const stock = stockOf(laid, stocks);

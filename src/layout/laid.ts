@@ -1,7 +1,7 @@
 import type { LevelId } from '../bed/face.ts';
 import type { Check } from '../check/check.ts';
-import { isBars, isBought, isPaint } from '../design/made.ts';
-import type { Fitting, Lettering, Painted, Panel, Run, Sign, Strip } from '../design/schema.ts';
+import { isBought, isPaint } from '../design/made.ts';
+import type { Fill, Fitting, Lettering, Painted, Panel, Run, Sign, Strip } from '../design/schema.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 
@@ -60,6 +60,15 @@ export type LaidPart = LaidBase &
         readonly spec: Pick<Fitting, 'shape' | 'depth' | 'mass_kg' | 'price' | 'color'>;
       }
     | { readonly kind: 'painted'; readonly spec: Pick<Painted, 'shape'> }
+    | {
+        /** One piece of a fill, cut by its outline. */
+        readonly kind: 'fill';
+        /** The middle of the board over what is left of it. */
+        readonly leg: Leg;
+        /** What is sawn: what is seen, and what reaches under its neighbor. */
+        readonly wood: Region;
+        readonly spec: Pick<Fill, 'pattern'>;
+      }
   );
 
 export type LaidKind = LaidPart['kind'];
@@ -67,7 +76,10 @@ export type Laid<K extends LaidKind> = Extract<LaidPart, { readonly kind: K }>;
 
 /** The straight lengths of stock that a part is made of; none where it is made of other things. */
 export const legsOf = (laid: LaidPart): readonly Leg[] =>
-  laid.kind === 'strip' ? [laid.leg] : isBars(laid) ? laid.legs : [];
+  'leg' in laid ? [laid.leg] : 'legs' in laid ? laid.legs : [];
+
+/** Whether a part is straight lengths of stock, wherever it came from. */
+export const isLong = (laid: LaidPart): boolean => 'leg' in laid || 'legs' in laid;
 
 /** Whether a part is glued to what it lies on; fittings are screwed, and paint needs nothing. */
 export const isGlued = ({ kind, fixing }: LaidPart): boolean =>

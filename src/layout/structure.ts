@@ -96,6 +96,7 @@ export function structureOf(
     case 'sign':
     case 'fitting':
     case 'painted':
+    case 'fill':
       return fixed === null ? FREE : { ...FREE, fixed };
   }
 }

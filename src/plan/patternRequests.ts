@@ -3,6 +3,7 @@ import { allKeepClears } from '../bed/legFootprints.ts';
 import { isSheet } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { regionOfBox, translateRegion } from '../geometry/region.ts';
+import type { Piece } from '../joinery/piece.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import type { StoryStick } from '../marks/result.ts';
 import type { MeasureStyle } from '../measure/style.ts';
@@ -14,6 +15,7 @@ export interface RequestInput {
   readonly design: Design;
   readonly face: Face;
   readonly parts: readonly LaidPart[];
+  readonly pieces: readonly Piece[];
   readonly signs: readonly SignPlan[];
   readonly sticks: readonly StoryStick[];
   readonly measure: MeasureStyle;
@@ -66,12 +68,26 @@ function stickRequests({ face, sticks, measure, nameOf }: RequestInput): Pattern
   }));
 }
 
-/** Panels that are not plain rectangles: those are sawn along a template. */
-function partRequests({ parts, nameOf }: RequestInput): PatternRequest[] {
+/** What is sawn along a template: panels that are not plain rectangles, and boards of fills, one of a kind. */
+function partRequests({ parts, pieces, nameOf }: RequestInput): PatternRequest[] {
   const shaped = parts.filter(
     (p) => isSheet(p) && (p.spec.shape.form !== 'rectangle' || p.spec.openings.length > 0),
   );
-  return shaped.map((p) => ({ kind: 'part', id: p.id, name: nameOf(p.id), region: p.region }));
+  const seen = new Set<string>();
+  const boards = pieces.filter(({ form, ends, label }) => {
+    const first = form !== 'sheet' && ends[0].cut === 'sawn' && !seen.has(label);
+    if (first) seen.add(label);
+    return first;
+  });
+  return [
+    ...shaped.map((p) => ({ kind: 'part', id: p.id, name: nameOf(p.id), region: p.region }) as const),
+    ...boards.map((piece) => boardRequest(piece, nameOf(piece.part))),
+  ];
+}
+
+/** The board as it lies on the saw, so that its page is no longer than it is. */
+function boardRequest({ id, label, outline, holes }: Piece, name: string): PatternRequest {
+  return { kind: 'part', id, name: `${name} (${label})`, region: [{ outer: outline, holes }] };
 }
 
 function faceRequest({ design, face, parts }: RequestInput): PatternRequest {

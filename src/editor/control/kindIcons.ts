@@ -1,4 +1,5 @@
 import {
+  BrickWall,
   Columns4,
   Frame,
   Lamp,
@@ -19,5 +20,6 @@ export const KIND_ICONS: Readonly<Record<DrawnKind, LucideIcon>> = {
   fitting: Lamp,
   painted: PaintBucket,
   array: Columns4,
+  fill: BrickWall,
   'keep-clear': OctagonMinus,
 };

@@ -1,6 +1,6 @@
-import { isBars, isSheet } from '../../design/made.ts';
+import { isSheet } from '../../design/made.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
-import { type LaidPart, type Leg, legsOf } from '../../layout/laid.ts';
+import { isLong, type LaidPart, type Leg, legsOf } from '../../layout/laid.ts';
 
 /** Across the grain, between two strokes. */
 const PITCH = 9;
@@ -15,7 +15,7 @@ export function grainOf(part: LaidPart): Path2D {
   let path = strokes.get(part.region);
   if (!path) {
     path = new Path2D();
-    if (isBars(part)) for (const leg of legsOf(part)) alongLeg(path, leg);
+    if (isLong(part)) for (const leg of legsOf(part)) alongLeg(path, leg);
     else if (isSheet(part)) overSheet(path, part.box, part.spec.grain === 'across');
     strokes.set(part.region, path);
   }

@@ -18,6 +18,7 @@ export const DEFAULT_SIZE: Readonly<Record<DrawnKind, { readonly w: Mm; readonly
   fitting: { w: inches(4), h: inches(2) },
   painted: { w: inches(12), h: inches(12) },
   array: { w: inches(24), h: inches(24) },
+  fill: { w: inches(24), h: inches(24) },
   'keep-clear': { w: inches(4), h: inches(6) },
 };
 
@@ -26,6 +27,7 @@ const MADE_OF: Readonly<Partial<Record<DrawnKind, readonly Stock['form'][]>>> = 
   strip: ['flat', 'shaped'],
   run: ['flat', 'shaped'],
   array: ['flat', 'shaped'],
+  fill: ['flat'],
   panel: ['sheet'],
   sign: ['sheet'],
 };

@@ -11,7 +11,8 @@ export type MemberKind = Member['kind'];
 /** Parts that an array can be made of. */
 export type Repeatable = PartOf<MemberKind>;
 
-export const isRepeatable = (part: Part): part is Repeatable => part.kind !== 'array' && part.kind !== 'sign';
+export const isRepeatable = (part: Part): part is Repeatable =>
+  (MEMBER_KINDS as readonly string[]).includes(part.kind);
 
 /** What a part is, without its name and place: a member of an array. */
 export function memberOf(part: Repeatable): Member {

@@ -19,6 +19,7 @@ export const NOUNS = [
   'painted',
   'battens',
   'row',
+  'fill',
 ] as const;
 export type Noun = (typeof NOUNS)[number];
 

@@ -10,6 +10,7 @@ export const DRAWN_KINDS: readonly DrawnKind[] = [
   'fitting',
   'painted',
   'array',
+  'fill',
   'keep-clear',
 ];
 

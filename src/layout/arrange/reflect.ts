@@ -1,5 +1,6 @@
 import type {
   Axis,
+  Fill,
   FreeEnd,
   Member,
   Panel,
@@ -9,6 +10,7 @@ import type {
   Run,
   Strip,
 } from '../../design/schema.ts';
+import { turnOf } from '../fill/frame.ts';
 import { upsideDown } from '../place/outlines.ts';
 
 /** The mirror image of a part's own make, in the same box: axis x turns left and right about. */
@@ -20,6 +22,22 @@ export function reflectPart(part: Part, axis: Axis): Part {
 }
 
 const reflectMember = (member: Member, axis: Axis): Member => reflectSingle(member, axis);
+
+/**
+ * Across the pieces counts upward, and to the right where they stand upright: what they are laid out from changes ends
+ * where the mirror turns that way about.
+ */
+function reflectFill(fill: Fill, axis: Axis): Partial<Fill> {
+  const upright = turnOf(fill) === -90;
+  const other = { low: 'high', high: 'low' } as const;
+  const { start } = fill;
+  const turned = upright === (axis === 'x') && (start === 'low' || start === 'high');
+  return {
+    shape: reflectShape(fill.shape, axis),
+    angle: -fill.angle + 0,
+    ...(turned ? { start: other[start] } : {}),
+  };
+}
 
 function reflectSingle<P extends Exclude<Part, PartArray> | Member>(part: P, axis: Axis): P {
   switch (part.kind) {
@@ -34,6 +52,8 @@ function reflectSingle<P extends Exclude<Part, PartArray> | Member>(part: P, axi
         shape: reflectShape(part.shape, axis),
         openings: part.openings.map((opening) => reflectOpening(opening, axis)),
       };
+    case 'fill':
+      return { ...part, ...reflectFill(part, axis) };
     case 'fitting':
     case 'painted':
       return { ...part, shape: reflectShape(part.shape, axis) };

@@ -1,5 +1,5 @@
 import type { Check } from '../../check/check.ts';
-import { isBars, isPaint } from '../../design/made.ts';
+import { isBars, isBoards, isPaint } from '../../design/made.ts';
 import { intersect } from '../../geometry/clip.ts';
 import { areaOf, centroidOf } from '../../geometry/region.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
@@ -25,6 +25,8 @@ export function overlaps({ laid }: Placing, neighbors: readonly Placing[]): Chec
   for (const { laid: other } of neighbors) {
     if (other.id < laid.id || !sharesHeight(laid, other)) continue;
     if (isBars(laid) && isBars(other)) continue;
+    // Pieces of one fill are cut out of one area.
+    if (isBoards(laid) && laid.part === other.part) continue;
     const common = intersect(laid.region, other.region);
     const area = areaOf(common);
     if (area <= TOUCHING_MM2) continue;

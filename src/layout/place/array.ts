@@ -62,7 +62,7 @@ export function gridOf(array: PartArray, box: Box, stocks: ReadonlyMap<string, S
       const h = memberSize(array, member, 'y', stocks) ?? up.size;
       return {
         id: memberId(array.id, column, row),
-        name: nameOf(array.name, column, row, columns, rows),
+        name: memberName(array.name, column, row, columns, rows),
         column,
         row,
         member,
@@ -109,7 +109,8 @@ function overridden(member: Member, own: PartArray['overrides'][string] | undefi
   return { ...member, finish };
 }
 
-function nameOf(name: string, column: number, row: number, columns: number, rows: number): string {
+/** What a member of a row, of a column or of a grid is called. */
+export function memberName(name: string, column: number, row: number, columns: number, rows: number): string {
   if (columns > 1 && rows > 1) return `${name} ${column + 1}/${row + 1}`;
   return `${name} ${Math.max(column, row) + 1}`;
 }

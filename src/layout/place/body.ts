@@ -28,7 +28,8 @@ type Make =
   | Pick<Only<'panel'>, 'kind' | 'spec'>
   | Pick<Only<'sign'>, 'kind' | 'spec' | 'lettering'>
   | Pick<Only<'fitting'>, 'kind' | 'spec'>
-  | Pick<Only<'painted'>, 'kind' | 'spec'>;
+  | Pick<Only<'painted'>, 'kind' | 'spec'>
+  | Pick<Only<'fill'>, 'kind' | 'leg' | 'wood' | 'spec'>;
 
 /** Fields of a part or of a member of an array that a body is made from. */
 export type Single =
@@ -113,5 +114,5 @@ function panelBody(
 }
 
 /** A part that stands for itself, not for many. */
-export const isSingle = (part: Part): part is Exclude<Part, { readonly kind: 'array' }> =>
-  part.kind !== 'array';
+export const isSingle = (part: Part): part is Exclude<Part, { readonly kind: 'array' | 'fill' }> =>
+  part.kind !== 'array' && part.kind !== 'fill';

@@ -1,15 +1,17 @@
 import type { Face } from '../../bed/face.ts';
 import type { Check } from '../../check/check.ts';
-import type { Part } from '../../design/schema.ts';
+import type { Fill, Part } from '../../design/schema.ts';
 import { boxOf } from '../../geometry/region.ts';
-import type { Box } from '../../geometry/shape.ts';
+import type { Box, Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
+import { countOfFill, piecesOfFill } from '../fill/fill.ts';
 import type { LaidPart } from '../laid.ts';
-import { levelOf } from '../reference.ts';
-import { expandArray, membersOf, type Slot } from './array.ts';
+import { levelOf, memberId } from '../reference.ts';
+import { expandArray, memberName, membersOf } from './array.ts';
 import { type Body, bodyOf, isSingle, type Single } from './body.ts';
+import { regionOfShape } from './shape.ts';
 import { isLevelId, levelUnder, orderBySupport } from './support.ts';
 
 /** A laid part with the bounds of its footprint, which may reach past its box. */
@@ -159,7 +161,12 @@ export function placeSome(
 const placesIn = (
   { part, box }: Pick<PlacedPart['from'], 'part' | 'box'>,
   { stocks }: Pick<PlaceInput, 'stocks'>,
-): number => (isSingle(part) ? 1 : membersOf(part, box, stocks));
+): number =>
+  isSingle(part)
+    ? 1
+    : part.kind === 'fill'
+      ? countOfFill(part, box, stocks, MOST_LAID)
+      : membersOf(part, box, stocks);
 
 /** The same pieces, as high as before. */
 const sameTops = (a: PlacedPart, b: PlacedPart): boolean =>
@@ -211,27 +218,36 @@ function placePart(
   const unknownFinishes = new Set<string>();
   const placings: Placing[] = [];
 
-  const lay = (single: Single, finish: string | null, slot: Slot | null): void => {
-    const place = slot?.box ?? box;
-    const body = hasSize(single, place) ? bodyOf(single, place, stocks) : null;
+  // All pieces of a fill lie on what most of it lies on.
+  const whole =
+    ground === null && part.kind === 'fill' ? beneath(face, regionOfShape(part.shape, box), box) : null;
+  const lay = ({ id, name, member, box: place, finish }: Slot, body: Body | null): void => {
     const bounds = body ? boxOf(body.region) : null;
     if (!body || !bounds) {
-      checks.push(noSize(slot?.id ?? part.id, place));
+      checks.push(noSize(id, place));
       return;
     }
     if (body.unknownStock !== null) unknownStocks.add(body.unknownStock);
     if (finish !== null && !finishes.has(finish)) unknownFinishes.add(finish);
     const known = finish !== null && finishes.has(finish) ? finish : null;
-    placings.push({
-      laid: laidPart(part, slot, place, body, known, ground ?? beneath(face, body, bounds)),
-      bounds,
-    });
+    const slot = { id, name, member, box: place, finish: known };
+    const under = ground ?? whole ?? beneath(face, body.region, bounds);
+    placings.push({ laid: laidPart(part, slot, body, under), bounds });
   };
+  const sized = (single: Single, place: Box): Body | null =>
+    hasSize(single, place) ? bodyOf(single, place, stocks) : null;
 
-  if (isSingle(part)) lay(part, part.finish, null);
-  else {
+  if (isSingle(part)) {
+    const { id, name, finish } = part;
+    lay({ id, name, member: null, box, finish }, sized(part, box));
+  } else if (part.kind === 'fill') {
+    layFill(part, box, stocks, lay);
+  } else {
     const { slots, tight } = expandArray(part, box, stocks);
-    for (const slot of slots) lay(slot.member, slot.member.finish, slot);
+    for (const slot of slots) {
+      const { column, row, member } = slot;
+      lay({ ...slot, member: { column, row }, finish: member.finish }, sized(member, slot.box));
+    }
     if (tight) checks.push(tooMany(part.id, tight.count, tight.room, box));
   }
   for (const stock of unknownStocks) {
@@ -249,32 +265,67 @@ function hasSize(single: Single, { w, h }: Box): boolean {
   return open ? w >= 0 && h >= 0 && Math.max(w, h) > SAME_LENGTH : w > SAME_LENGTH && h > SAME_LENGTH;
 }
 
-function beneath(face: Face, body: Body, bounds: Box): Ground {
-  const id = levelUnder(face, body.region, bounds);
+function beneath(face: Face, region: Region, bounds: Box): Ground {
+  const id = levelUnder(face, region, bounds);
   const level = id === null ? undefined : levelOf(face, id);
   return level ? { on: level.id, z: level.z } : { on: 'rim', z: 0 };
 }
 
-function laidPart(
-  part: Part,
-  slot: Slot | null,
+/** What a laid part is called, and where it stands. */
+type Slot = Pick<LaidPart, 'id' | 'name' | 'member' | 'box' | 'finish'>;
+
+/** Every piece of a fill as a laid part, those left out apart; where nothing can be laid, the fill itself is told of. */
+function layFill(
+  fill: Fill,
   box: Box,
-  body: Body,
-  finish: string | null,
-  ground: Ground,
-): LaidPart {
+  stocks: ReadonlyMap<string, Stock>,
+  lay: (slot: Slot, body: Body | null) => void,
+): void {
+  const stock = stocks.get(fill.stock);
+  const known = stock?.form === 'flat' ? stock : null;
+  const pieces = known && box.w > SAME_LENGTH && box.h > SAME_LENGTH ? piecesOfFill(fill, box, stocks) : [];
+  if (pieces.length === 0) {
+    const region = known ? [] : regionOfShape(fill.shape, box);
+    const leg = { start: box, end: box, width: 0, thickness: 0, angle: 0 };
+    const make = { kind: 'fill', leg, wood: region, spec: { pattern: fill.pattern } } as const;
+    const body = { region, height: 0, stock: null, unknownStock: known ? null : fill.stock, make };
+    lay({ id: fill.id, name: fill.name, member: null, box, finish: fill.finish }, body);
+    return;
+  }
+  const columns = 1 + Math.max(...pieces.map(({ column }) => column));
+  const rows = 1 + Math.max(...pieces.map(({ row }) => row));
+  for (const { column, row, region, wood, leg } of pieces) {
+    const own = fill.overrides[`${column},${row}`];
+    const bounds = boxOf(region);
+    if (own?.omit || !bounds) continue;
+    lay(
+      {
+        id: memberId(fill.id, column, row),
+        name: memberName(fill.name, column, row, columns, rows),
+        member: { column, row },
+        box: bounds,
+        finish: own?.finish === undefined ? fill.finish : own.finish,
+      },
+      {
+        region,
+        height: leg.thickness,
+        stock: fill.stock,
+        unknownStock: null,
+        make: { kind: 'fill', leg, wood, spec: { pattern: fill.pattern } },
+      },
+    );
+  }
+}
+
+function laidPart(part: Part, slot: Slot, body: Body, ground: Ground): LaidPart {
   return {
-    id: slot?.id ?? part.id,
+    ...slot,
     part: part.id,
-    name: slot?.name ?? part.name,
-    member: slot ? { column: slot.column, row: slot.row } : null,
-    box,
     region: body.region,
     z0: ground.z,
     z1: ground.z + body.height,
     on: ground.on,
     stock: body.stock,
-    finish,
     fixing: part.fixing,
     ...body.make,
   };

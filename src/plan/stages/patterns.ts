@@ -12,7 +12,7 @@ import { styleIn } from '../words/languages.ts';
 import { sayFor } from '../words/say.ts';
 import { PLAN_WORDS } from '../words/tables.ts';
 
-type PatternInput = Pick<RequestInput, 'design' | 'face' | 'parts' | 'signs' | 'sticks'> & {
+type PatternInput = Pick<RequestInput, 'design' | 'face' | 'parts' | 'pieces' | 'signs' | 'sticks'> & {
   readonly supplies: Supplies;
   readonly stocks: ReadonlyMap<string, Stock>;
 };

@@ -132,8 +132,9 @@ const marks: StagesFor<'marks'> = {
 
 const patterns: StagesFor<'patterns'> = {
   patterns: stage(
-    ({ design, face, layout, lettering, marks, supplies, stocks, memory }) => ({
-      ...{ design, face, parts: layout.parts, signs: lettering.signs, sticks: marks.sticks },
+    ({ design, face, layout, joined, lettering, marks, supplies, stocks, memory }) => ({
+      ...{ design, face, parts: layout.parts, pieces: joined.pieces },
+      ...{ signs: lettering.signs, sticks: marks.sticks },
       ...{ supplies, stocks, draw: memory.patterns },
     }),
     ({ draw, ...more }) => draw(more),

@@ -73,6 +73,7 @@ function wears(part: Part, finish: string): boolean {
   if (part.kind === 'array') {
     return part.member.finish === finish || Object.values(part.overrides).some((o) => o.finish === finish);
   }
+  if (part.kind === 'fill') return Object.values(part.overrides).some((o) => o.finish === finish);
   if (part.kind !== 'sign') return false;
   const { lettering } = part;
   return [lettering, lettering.outline, lettering.inline, lettering.shade].some((l) => l?.finish === finish);

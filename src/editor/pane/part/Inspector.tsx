@@ -1,4 +1,5 @@
 import { isBought } from '../../../design/made.ts';
+import { isSingle } from '../../../layout/place/body.ts';
 import { isRepeatable } from '../../edit/member.ts';
 import { useDesign, useSelection } from '../../state/hooks.ts';
 import { ArrangeSection } from './ArrangeSection.tsx';
@@ -40,7 +41,7 @@ export function Inspector() {
           <RuleList part={part} />
           <ArrangeSection />
           {isRepeatable(part) ? <RepeatSection part={part} /> : null}
-          {isBought(part) || part.kind === 'array' ? null : <DivideSection />}
+          {isBought(part) || !isSingle(part) ? null : <DivideSection />}
         </>
       ) : null}
       {keep ? <KeepClearFields keep={keep} /> : null}

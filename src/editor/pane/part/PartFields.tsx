@@ -12,6 +12,7 @@ import { useWords, type WordKey } from '../../words/t.ts';
 import { BARE, finishChoices, supportChoices } from '../facts/choices.ts';
 import { ArrayFields } from './ArrayFields.tsx';
 import { CornerFields } from './CornerFields.tsx';
+import { FillFields } from './FillFields.tsx';
 import { FittingFields } from './FittingFields.tsx';
 import { PaintedFields } from './PaintedFields.tsx';
 import { PanelFields } from './PanelFields.tsx';
@@ -28,6 +29,7 @@ const KIND_FIELDS: { readonly [K in PartKind]: ComponentType<{ part: PartOf<K> }
   fitting: FittingFields,
   painted: PaintedFields,
   array: ArrayFields,
+  fill: FillFields,
 };
 
 type Side = 'x' | 'y' | 'w' | 'h';

@@ -16,6 +16,7 @@ export const nameWords: Record<keyof typeof en, string> = {
   'noun.painted': 'Gemalte Form',
   'noun.battens': 'Leistenreihe',
   'noun.row': 'Reihe',
+  'noun.fill': 'Ausfachung',
 
   'place.x.low': 'links',
   'place.x.mid': 'mittig',

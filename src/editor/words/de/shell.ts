@@ -134,6 +134,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'tool.fitting': 'Beschlag setzen',
   'tool.painted': 'Form malen',
   'tool.array': 'Reihe von Leisten zeichnen',
+  'tool.fill': 'Form mit Brettern füllen',
   'tool.keep-clear': 'Stelle zum Freihalten markieren',
   'tool.short.select': 'Wählen',
   'tool.short.hand': 'Schieben',
@@ -144,6 +145,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'tool.short.fitting': 'Beschlag',
   'tool.short.painted': 'Malen',
   'tool.short.array': 'Reihe',
+  'tool.short.fill': 'Füllen',
   'tool.short.keep-clear': 'Frei',
 
   'zoom.title': 'Zoom',

@@ -14,6 +14,7 @@ export const nameWords = {
   'noun.painted': 'painted shape',
   'noun.battens': 'battens',
   'noun.row': 'row',
+  'noun.fill': 'fill',
 
   'place.x.low': 'left',
   'place.x.mid': 'center',

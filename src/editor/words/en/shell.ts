@@ -132,6 +132,7 @@ export const shellWords = {
   'tool.fitting': 'Place hardware',
   'tool.painted': 'Paint a shape',
   'tool.array': 'Draw a row of strips',
+  'tool.fill': 'Fill a shape with boards',
   'tool.keep-clear': 'Mark a place to keep clear',
   'tool.short.select': 'Select',
   'tool.short.hand': 'Pan',
@@ -142,6 +143,7 @@ export const shellWords = {
   'tool.short.fitting': 'Hardware',
   'tool.short.painted': 'Shape',
   'tool.short.array': 'Row',
+  'tool.short.fill': 'Fill',
   'tool.short.keep-clear': 'Keep clear',
 
   'zoom.title': 'Zoom',

@@ -94,6 +94,7 @@ export const DE: PacketWords = {
     sign: 'Schild',
     fitting: 'Beschlag',
     painted: 'gemalt',
+    fill: 'Brett',
   },
   cutList: {
     lead: 'Eine Länge ist, was das Maßband auf der Sichtseite zwischen zwei Ecken einer Kante zeigt; wo ein Ende schräg ist, sind die Kante und ihre Ecken genannt, dazu das Maß der anderen Kante. Die Stücke liegen mit der Sichtseite oben und dem linken Ende links. Gerundete Maße von Stücken, die zusammen ein Maß füllen, ergeben zusammen genau dieses Maß.',

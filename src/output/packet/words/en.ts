@@ -104,6 +104,7 @@ export const EN = {
     sign: 'sign',
     fitting: 'hardware',
     painted: 'painted',
+    fill: 'board',
   } satisfies Record<Solid['kind'], string>,
   cutList: {
     lead: 'A length is what a tape reads on the show face between two corners of one edge; where an end is slanted, the edge and its corners are named and the other edge is told too. Pieces are named with the show face up and the left end on the left. Rounded sizes of pieces that share a span add up to the span.',

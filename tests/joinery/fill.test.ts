@@ -1,0 +1,135 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { newPart } from '../../src/design/defaults.ts';
+import type { Fill, PanelShape } from '../../src/design/schema.ts';
+import { planJoinery } from '../../src/joinery/joinery.ts';
+import type { Piece } from '../../src/joinery/piece.ts';
+import { layOut } from '../../src/layout/layout.ts';
+import { OUTLINES, outlineOf } from '../../src/layout/place/outlines.ts';
+import { design, plainFace } from '../layout/sample.ts';
+import { runs } from '../runs.ts';
+import { flat } from './make.ts';
+
+const SAW = { miter: 50, bevel: 45 };
+
+/** The pieces of a fill as the plan makes them. */
+function piecesOf(more: Partial<Fill>, width = 100): readonly Piece[] {
+  const stocks = new Map([['board', flat('board', width)]]);
+  const box = { x: 100, y: 100, w: 800, h: 900 };
+  const fill = { ...newPart('fill', { id: 'fill', name: 'Fill', box, stock: 'board' }), ...more };
+  const made = design([fill]);
+  const { parts } = layOut({ design: made, face: plainFace(), stocks, keepClears: [] });
+  const { pieces } = planJoinery({
+    parts,
+    joints: [],
+    stocks,
+    shop: { saw: SAW, fitAllowance: 0 },
+    measure: { ...made.measure, language: 'en', notation: 'en' } as never,
+  });
+  return pieces;
+}
+
+const gable = (eaves: number, rise: number, h: number): PanelShape => ({
+  form: 'polygon',
+  points: [
+    { u: 0, v: 0 },
+    { u: 1, v: 0 },
+    { u: 1, v: eaves / h },
+    { u: 0.5, v: (eaves + rise) / h },
+    { u: 0, v: eaves / h },
+  ],
+});
+
+describe('boards of a fill as pieces', () => {
+  // A gable of slope t: boards w wide differ by w tan t, each cut at t at its head (the common difference of studs in a
+  // gable, as framing squares print it: plane geometry).
+  it('upright in a gable are cut at its slope and differ by the common difference', () => {
+    const pieces = piecesOf({ shape: gable(500, 400, 900), angle: 90 });
+    expect(pieces).toHaveLength(8);
+    const half = pieces.slice(0, 4);
+    for (const piece of half) {
+      expect(piece.ends.map((end) => end.cut)).toEqual(['square', 'miter']);
+      // The right-hand edge is the longer one left of the ridge.
+      expect(piece.ends[1].miter).toBeCloseTo(-45, 6);
+      expect(piece.ends[1].long).toBe('right');
+    }
+    expect(half.map((piece) => piece.length)).toEqual(
+      [600, 700, 800, 900].map((mm) => expect.closeTo(mm, 6)),
+    );
+    // Mirrored pieces are two different pieces: no label is shared.
+    expect(new Set(pieces.map((piece) => piece.label)).size).toBe(8);
+  });
+
+  it('under the ridge are cut to a point', () => {
+    const ridge = piecesOf({ shape: gable(500, 400, 900), angle: 90, start: 'piece' }).find(
+      (piece) => piece.ends[1].cut === 'point',
+    );
+    expect(ridge?.ends[1]).toMatchObject({ long: 'middle' });
+    expect(ridge?.ends[1].miter).toBeCloseTo(-45, 6);
+    expect(ridge?.ends[1].second?.miter).toBeCloseTo(45, 6);
+  });
+
+  it('over what the saw can be set to are sawn along the outline', () => {
+    const steep = piecesOf({ shape: gable(300, 600, 900), angle: 90 });
+    expect(steep.every((piece) => piece.ends.every((end) => end.cut === 'sawn'))).toBe(true);
+  });
+
+  it('of one size share a label', () => {
+    const pieces = piecesOf({ shape: { form: 'rectangle' }, angle: 0 });
+    expect(pieces).toHaveLength(9);
+    expect(new Set(pieces.map((piece) => piece.label)).size).toBe(1);
+    expect(pieces[0]?.length).toBeCloseTo(800, 6);
+  });
+
+  it('on both sides of an opening are two pieces', () => {
+    const pieces = piecesOf({ shape: outlineOf('ring').first({ w: 800, h: 900 }), angle: 0 });
+    const byPart = new Map<string, number>();
+    for (const { part } of pieces) byPart.set(part, (byPart.get(part) ?? 0) + 1);
+    expect(Math.max(...byPart.values())).toBe(2);
+    expect(new Set(pieces.map((piece) => piece.id)).size).toBe(pieces.length);
+  });
+
+  // Every end is one that a saw or a pattern can make, and tells the piece: the outline is the band of the board between
+  // the lines of its ends, by the half-planes alone.
+  it('are told whole by their ends, or are sawn along a line', () => {
+    const forms = Object.keys(OUTLINES) as (keyof typeof OUTLINES)[];
+    const input = fc.record({
+      shape: fc.oneof(
+        fc.integer({ min: 50, max: 850 }).map((rise) => gable(900 - rise, rise, 900)),
+        fc.constantFrom(...forms).map((form) => outlineOf(form).first({ w: 800, h: 900 })),
+      ),
+      angle: fc.oneof(fc.constantFrom(0, 45, 90), fc.integer({ min: -180, max: 180 })),
+      width: fc.integer({ min: 40, max: 200 }),
+    });
+    fc.assert(
+      fc.property(input, ({ shape, angle, width }) => {
+        for (const piece of piecesOf({ shape, angle }, width)) {
+          const { ends, outline } = piece;
+          if (ends[0].cut === 'sawn') {
+            expect(ends[1].cut).toBe('sawn');
+            continue;
+          }
+          expect(piece.holes).toHaveLength(0);
+          const bands = ends.flatMap((end, i) => {
+            const miters = [end.miter, ...(end.second ? [end.second.miter] : [])];
+            return miters.map((miter) => ({ at: i === 0 ? ('start' as const) : ('end' as const), miter }));
+          });
+          for (const { miter } of bands) expect(Math.abs(miter)).toBeLessThanOrEqual(SAW.miter);
+          // As many corners as two edges and the cuts make, less one where cuts meet on an edge.
+          const edges = [piece.edges.left, piece.edges.right].filter((edge) => edge !== null).length;
+          expect(outline).toHaveLength(bands.length + edges);
+          // Each cut runs along a side of the outline, at its angle from square.
+          for (const { at, miter } of bands) {
+            const lean = Math.tan((miter * Math.PI) / 180) * (at === 'end' ? 1 : -1);
+            const found = outline.some((p, i) => {
+              const q = outline[(i + 1) % outline.length] as typeof p;
+              return Math.abs(q.y - p.y) > 1e-9 && Math.abs((q.x - p.x) / (q.y - p.y) - lean) < 1e-6;
+            });
+            expect(found).toBe(true);
+          }
+        }
+      }),
+      { numRuns: runs(5) },
+    );
+  });
+});
