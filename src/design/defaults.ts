@@ -221,7 +221,7 @@ const NEW: { readonly [K in PartKind]: (given: Given) => PartOf<K> } = {
     kind: 'fill',
     shape: { form: 'rectangle' },
     stock: g.stock ?? 'pine-1x4',
-    pattern: { form: 'planks', edge: 'square', lap: 0 },
+    pattern: { form: 'planks', edge: 'square', lap: inches(3 / 8) },
     gap: 0,
     angle: 90,
     start: 'balanced',

@@ -388,6 +388,18 @@ const fillPattern = z.discriminatedUnion('form', [
     edge: z.enum(['square', 'lapped', 'tongued']),
     lap: sizeOrZero,
   }),
+  /** Boards with a batten over every joint; across it their gap. */
+  z.strictObject({ form: z.literal('battened'), stock: id }),
+  /** Laths over laths that cross them square; the gap is the opening between two of one layer. */
+  z.strictObject({ form: z.literal('lattice') }),
+  /** Rows of pieces of one length, each row moved against the one below. */
+  z.strictObject({ form: z.literal('courses'), length: size, bond: z.enum(['half', 'third', 'stacked']) }),
+  /** Squares of `count` pieces side by side, every other one turned. */
+  z.strictObject({ form: z.literal('basket'), count: many(2, 12) }),
+  /** Pieces of one length whose ends meet the sides of the next, square. */
+  z.strictObject({ form: z.literal('herringbone'), length: size }),
+  /** Columns `span` wide of pieces that rise and fall at `slope`, cut to meet. */
+  z.strictObject({ form: z.literal('chevron'), span: size, slope: z.number().min(5).max(75) }),
 ]);
 
 const fillFields = {
@@ -405,6 +417,8 @@ const fillFields = {
    * (right) edge. `balanced`: a piece or a gap in the middle, whichever leaves the wider pieces at both edges.
    */
   start: z.enum(['balanced', 'piece', 'gap', 'low', 'high']),
+  /** Turned about, as in a mirror: from end to end of the pieces, from edge to edge across them. */
+  flip: z.enum(['along', 'across', 'both']).optional(),
   /** By `column,row` from the lower left: leave out, or another finish. */
   overrides: z.record(
     z.string().regex(/^\d+,\d+$/),

@@ -81,7 +81,7 @@ export function planJoinery(input: JoineryInput, kept: KeptResults = new KeptRes
       ...lostChecks(works, lengths),
       ...chosenChecks(input, attempts, lengths),
       ...stopChecks(stops),
-      ...pieceChecks(drafts, input.shop.saw, kept),
+      ...pieceChecks(drafts, input.shop.saw, kept, wholeOf(input.parts)),
     ]),
   };
 }
@@ -208,6 +208,12 @@ function piecesOf(
     const stock = stockOf(laid, stocks);
     return kept.of(laid, 'pieces', [stock], () => sheetPieces(laid, stock));
   });
+}
+
+/** What a piece is judged with: of a fill all of its pieces. */
+function wholeOf(parts: readonly LaidPart[]): (piece: Pick<Placed['draft'], 'part'>) => string {
+  const fills = new Map(parts.filter((laid) => isBoards(laid)).map((laid) => [laid.id, laid.part]));
+  return ({ part }) => fills.get(part) ?? part;
 }
 
 /** Widest bar of every strip and run. */

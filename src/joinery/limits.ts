@@ -13,13 +13,18 @@ const TOO_SHORT: Mm = 25;
 /** Hands stay six inches from the blade: shorter pieces are clamped. Common practice, no source. */
 const HAND_DISTANCE: Mm = 150;
 
-/** Checks on pieces, at most one of each code a part: the worst of its pieces speaks for it. */
+/**
+ * Checks on pieces, at most one of each code a part: the worst of its pieces speaks for it.
+ *
+ * @param partOf what a piece is judged with: its part, or the whole fill
+ */
 export function pieceChecks(
   drafts: readonly Draft[],
   saw: Shop['saw'],
   kept: KeptResults = new KeptResults(),
+  partOf: (piece: Draft) => string = ({ part }) => part,
 ): Check[] {
-  return [...grouped(drafts, ({ part }) => part).values()].flatMap((own) =>
+  return [...grouped(drafts, partOf).values()].flatMap((own) =>
     kept.of(own[0], 'checks', [saw.miter, saw.bevel, ...own], () => partChecks(own, saw)),
   );
 }

@@ -3,6 +3,7 @@ import type { Box } from '../geometry/shape.ts';
 import { solvedBox } from './boxes.ts';
 import { kept, placesOf } from './changes.ts';
 import { checkPlacings } from './check/checks.ts';
+import { toldOnce } from './fill/toldOnce.ts';
 import { allChecks, finishIdsOf } from './gather.ts';
 import type { LayoutInput } from './input.ts';
 import type { Layout } from './laid.ts';
@@ -52,7 +53,7 @@ function layOutAll(input: LayoutInput, last: Remembered | null): Remembered {
       placement.placings.map((placing) => placing.laid),
     ),
     rules: judged.map((one) => one.state),
-    checks: found === last?.found ? last.layout.checks : orderChecks(found),
+    checks: found === last?.found ? last.layout.checks : orderChecks(toldOnce(found, parts)),
   };
   return {
     ...{ face, stocks, sizes, held, keepClears, parts, rules, finishes, finishIds },

@@ -4,6 +4,7 @@ import type { Box } from '../geometry/shape.ts';
 import { solvedBox } from './boxes.ts';
 import { changedAt, kept, patched, sameNames } from './changes.ts';
 import { checkPlacings, checkSome } from './check/checks.ts';
+import { toldOnce } from './fill/toldOnce.ts';
 import { allChecks, finishIdsOf } from './gather.ts';
 import type { LayoutInput } from './input.ts';
 import { type PlacedPart, type Placement, placeParts, placeSome } from './place/place.ts';
@@ -59,7 +60,7 @@ export function stepFrom(input: LayoutInput, last: Remembered): Remembered | nul
       placement === last.placement ? last.layout.parts : placement.placings.map((one) => one.laid),
     ),
     rules: judged === last.judged ? last.layout.rules : judged.map((one) => one.state),
-    checks: found === last.found ? last.layout.checks : orderChecks(found),
+    checks: found === last.found ? last.layout.checks : orderChecks(toldOnce(found, parts)),
   };
   return {
     ...last,

@@ -1,7 +1,10 @@
-import { isBought } from '../design/made.ts';
+import { isBoards, isBought } from '../design/made.ts';
 import type { Axis } from '../design/schema.ts';
-import type { LaidPart } from '../layout/laid.ts';
+import { boxAround } from '../geometry/box.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { Laid, LaidPart, Leg } from '../layout/laid.ts';
 import { hasMiddle } from '../layout/place/outlines.ts';
+import { grouped } from '../list/grouped.ts';
 import { roundLength } from '../measure/round.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
@@ -14,6 +17,9 @@ const ONE_LINE: Mm = 0.01;
 
 /** Edges of a part that are marked: both of its own, and the middle of what is set by its middle. */
 function edgesOf(laid: LaidPart, axis: Axis): { readonly edge: Mark['edge']; readonly at: Mm }[] {
+  // Of a fill the boards are marked that lie square to the axis; its pattern tells the others.
+  if (isBoards(laid) && !(isRowed(laid.spec.pattern) && liesAlong(laid.leg, axis === 'x' ? 'y' : 'x')))
+    return [];
   const low = axis === 'x' ? laid.box.x : laid.box.y;
   const size = axis === 'x' ? laid.box.w : laid.box.h;
   const edges: { edge: Mark['edge']; at: Mm }[] = [{ edge: 'low', at: low }];
@@ -23,26 +29,47 @@ function edgesOf(laid: LaidPart, axis: Axis): { readonly edge: Mark['edge']; rea
   return edges;
 }
 
+const isRowed = ({ form }: Laid<'fill'>['spec']['pattern']): boolean => ROWED.includes(form);
+const ROWED: readonly Laid<'fill'>['spec']['pattern']['form'][] = [
+  'planks',
+  'battened',
+  'lattice',
+  'courses',
+];
+
+const liesAlong = ({ start, end }: Leg, axis: Axis): boolean =>
+  Math.abs(axis === 'x' ? end.y - start.y : end.x - start.x) <= SAME_LENGTH;
+
+/** How far a fill reaches along an axis. */
+function outsideOf(part: string, pieces: readonly Laid<'fill'>[], axis: Axis) {
+  const around = boxAround(pieces.map(({ box }) => box));
+  if (!around) return [];
+  const [low, size] = axis === 'x' ? [around.x, around.w] : [around.y, around.h];
+  return [
+    { part, edge: 'low', at: low },
+    { part, edge: 'high', at: low + size },
+  ] as const;
+}
+
 /**
  * Running marks of every laid part from the left and bottom edges of the face, along each axis from the
  * datum on. Each is rounded by itself from the datum, so that no mark is off by more than half a step,
  * however many stand before it.
  */
 export function runningMarks(parts: readonly LaidPart[], style: MeasureStyle): Mark[] {
+  const fills = grouped(
+    parts.filter((laid) => isBoards(laid)),
+    (laid) => laid.part,
+  );
   return AXES.flatMap((axis) =>
-    parts
-      .flatMap((laid) =>
-        edgesOf(laid, axis).map(
-          ({ edge, at }): Mark => ({
-            datum: DATUM[axis],
-            axis,
-            at,
-            part: laid.id,
-            edge,
-            shown: roundLength(at, style),
-          }),
-        ),
-      )
+    [
+      ...parts.flatMap((laid) => edgesOf(laid, axis).map((found) => ({ part: laid.id, ...found }))),
+      ...[...fills].flatMap(([part, pieces]) => outsideOf(part, pieces, axis)),
+    ]
+      .map(({ part, edge, at }): Mark => {
+        const shown = roundLength(at, style);
+        return { datum: DATUM[axis], axis, at, part, edge, shown };
+      })
       .sort((a, b) => a.at - b.at),
   );
 }

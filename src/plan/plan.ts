@@ -1,6 +1,7 @@
 import { type Check, orderChecks } from '../check/check.ts';
 import type { Cutting } from '../cutting/result.ts';
 import type { Design } from '../design/schema.ts';
+import { toldOnce } from '../layout/fill/toldOnce.ts';
 import { letteringFinishChecks, limitChecks } from './designChecks.ts';
 import { createPlanMemory, type PlanFacts, type PlanGiven } from './stages/facts.ts';
 import { type Made, through } from './stages/stage.ts';
@@ -97,6 +98,6 @@ function planOf(known: PlanGiven & PlanFacts): Plan {
     ...{ cutting, signs: lettering.signs, looks: known.looks, finish, load, fold, fastening, marks },
     ...{ patterns: patterns.sets, shopping },
     total: shopping.reduce((sum, line) => sum + line.price, 0),
-    checks: orderChecks(checks),
+    checks: orderChecks(toldOnce(checks, design.parts)),
   };
 }

@@ -10,7 +10,7 @@ import type {
   Run,
   Strip,
 } from '../../design/schema.ts';
-import { turnOf } from '../fill/frame.ts';
+import { otherStart, turnOf } from '../fill/frame.ts';
 import { upsideDown } from '../place/outlines.ts';
 
 /** The mirror image of a part's own make, in the same box: axis x turns left and right about. */
@@ -18,28 +18,31 @@ export function reflectPart(part: Part, axis: Axis): Part {
   if (part.kind === 'array') {
     return { ...part, member: reflectMember(part.member, axis), overrides: reflectOverrides(part, axis) };
   }
-  return reflectSingle(part, axis);
+  return part.kind === 'fill' ? reflectFill(part, axis) : reflectSingle(part, axis);
 }
 
 const reflectMember = (member: Member, axis: Axis): Member => reflectSingle(member, axis);
 
-/**
- * Across the pieces counts upward, and to the right where they stand upright: what they are laid out from changes ends
- * where the mirror turns that way about.
- */
-function reflectFill(fill: Fill, axis: Axis): Partial<Fill> {
-  const upright = turnOf(fill) === -90;
-  const other = { low: 'high', high: 'low' } as const;
-  const { start } = fill;
-  const turned = upright === (axis === 'x') && (start === 'low' || start === 'high');
+/** What is turned about in a mirror along, and what across; both are turned back where they were. */
+const FLIPS = {
+  along: { none: 'along', along: undefined, across: 'both', both: 'across' },
+  across: { none: 'across', along: 'both', across: undefined, both: 'along' },
+} as const;
+
+/** Across the pieces counts upward, and to the right where they stand upright. */
+function reflectFill({ flip: was, ...fill }: Fill, axis: Axis): Fill {
+  const across = (turnOf(fill) === -90) === (axis === 'x');
+  const flip = FLIPS[across ? 'across' : 'along'][was ?? 'none'];
   return {
+    ...fill,
     shape: reflectShape(fill.shape, axis),
     angle: -fill.angle + 0,
-    ...(turned ? { start: other[start] } : {}),
+    start: across ? otherStart(fill.start) : fill.start,
+    ...(flip ? { flip } : {}),
   };
 }
 
-function reflectSingle<P extends Exclude<Part, PartArray> | Member>(part: P, axis: Axis): P {
+function reflectSingle<P extends Exclude<Part, PartArray | Fill> | Member>(part: P, axis: Axis): P {
   switch (part.kind) {
     case 'strip':
       return { ...part, ...reflectStrip(part, axis) };
@@ -52,8 +55,6 @@ function reflectSingle<P extends Exclude<Part, PartArray> | Member>(part: P, axi
         shape: reflectShape(part.shape, axis),
         openings: part.openings.map((opening) => reflectOpening(opening, axis)),
       };
-    case 'fill':
-      return { ...part, ...reflectFill(part, axis) };
     case 'fitting':
     case 'painted':
       return { ...part, shape: reflectShape(part.shape, axis) };

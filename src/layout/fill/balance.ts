@@ -8,6 +8,10 @@ function endPiece(rest: Mm, cover: Mm, gap: Mm): Mm {
   return end <= SAME_LENGTH || end >= cover - SAME_LENGTH ? cover : end;
 }
 
+/** The same row of pieces from the first one of which something lies past 0, when one of them begins at `at`. */
+export const firstFrom = (at: Mm, cover: Mm, gap: Mm): Mm =>
+  at - Math.floor((at + cover - SAME_LENGTH) / (cover + gap)) * (cover + gap);
+
 /**
  * Where the first of a row of pieces begins, at or before 0, so that they cover a width.
  *
@@ -18,20 +22,15 @@ function endPiece(rest: Mm, cover: Mm, gap: Mm): Mm {
  * @param gap seen between two pieces
  */
 export function firstStart(width: Mm, cover: Mm, gap: Mm, start: Fill['start']): Mm {
-  const pitch = cover + gap;
-  const over = (at: Mm): Mm => {
-    const steps = Math.floor((at + cover - SAME_LENGTH) / pitch);
-    return at - steps * pitch;
-  };
   switch (start) {
     case 'low':
       return 0;
     case 'high':
-      return over(width - cover);
+      return firstFrom(width - cover, cover, gap);
     case 'piece':
-      return over((width - cover) / 2);
+      return firstFrom((width - cover) / 2, cover, gap);
     case 'gap':
-      return over((width + gap) / 2);
+      return firstFrom((width + gap) / 2, cover, gap);
     case 'balanced':
       return firstStart(width, cover, gap, widerEnds(width, cover, gap));
   }

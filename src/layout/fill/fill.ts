@@ -6,10 +6,11 @@ import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
 import { DUST } from '../../geometry/tolerance.ts';
 import type { Stock } from '../../materials/types.ts';
+import type { Mm } from '../../measure/units.ts';
 import type { Leg } from '../laid.ts';
 import { regionOfShape } from '../place/shape.ts';
 import { section } from '../structure.ts';
-import { frameOf } from './frame.ts';
+import { type Frame, frameOf, otherStart } from './frame.ts';
 import { type Cell, cellsOf } from './patterns.ts';
 
 /** A piece of a fill, cut by its outline. */
@@ -20,35 +21,65 @@ export interface FillPiece {
   readonly region: Region;
   /** What is sawn: with what reaches under its neighbor. */
   readonly wood: Region;
+  /** What it is sawn from. */
+  readonly stock: string;
+  /** How far over what the fill lies on. */
+  readonly lift: Mm;
   /** The board before the outline cuts it. */
   readonly leg: Leg;
 }
 
-type FillLike = Pick<Fill, 'shape' | 'stock' | 'pattern' | 'gap' | 'angle' | 'start' | 'overrides'>;
+type FillLike = Pick<Fill, 'shape' | 'stock' | 'pattern' | 'gap' | 'angle' | 'start' | 'flip'>;
 type Stocks = ReadonlyMap<string, Stock>;
 
 /** The pieces of a fill in its box that something is left of, those left out by the person too. */
 export function piecesOfFill(fill: FillLike, box: Box, stocks: Stocks): FillPiece[] {
-  const stock = section(stocks.get(fill.stock), false);
+  const first = section(stocks.get(fill.stock), false);
   const region = regionOfShape(fill.shape, box);
-  if (!stock || region.length === 0) return [];
+  if (!first || region.length === 0) return [];
   const frame = frameOf(fill, region);
+  const toFace = flipped(fill, frame);
   const pieces: FillPiece[] = [];
-  for (const cell of cellsOf(fill, frame.room, stock.width)) {
-    const piece = cutOut(cell, region, (ring) => ring.map(frame.toFace), stock.thickness);
-    if (piece) pieces.push(piece);
+  for (const cell of cellsOf(asFlipped(fill), frame.room, widthIn(stocks))) {
+    const thickness = section(stocks.get(cell.stock), false)?.thickness ?? 0;
+    const cut = cutOut(cell, region, toFace, thickness);
+    const { column, row, stock } = cell;
+    if (cut) pieces.push({ column, row, stock, lift: cell.over ? first.thickness : 0, ...cut });
   }
   return pieces;
 }
 
 /** How many pieces a fill has at most, counted without cutting them and no further than to `most` and one. */
 export function countOfFill(fill: FillLike, box: Box, stocks: Stocks, most: number): number {
-  const width = section(stocks.get(fill.stock), false)?.width ?? 0;
   const region = regionOfShape(fill.shape, box);
-  if (width <= 0 || region.length === 0) return 1;
+  if (stocksOfFill(fill).some((id) => widthIn(stocks)(id) <= 0) || region.length === 0) return 1;
   let count = 0;
-  for (const _ of cellsOf(fill, frameOf(fill, region).room, width)) if (++count > most) break;
+  for (const _ of cellsOf(asFlipped(fill), frameOf(fill, region).room, widthIn(stocks)))
+    if (++count > most) break;
   return count;
+}
+
+/** Every stock that a fill names. */
+export const stocksOfFill = ({ stock, pattern }: Pick<Fill, 'stock' | 'pattern'>): readonly string[] =>
+  pattern.form === 'battened' ? [stock, pattern.stock] : [stock];
+
+const widthIn =
+  (stocks: Stocks) =>
+  (id: string): Mm =>
+    section(stocks.get(id), false)?.width ?? 0;
+
+/** An edge stays the one that it is called where the pieces are turned about across. */
+function asFlipped<F extends FillLike>(fill: F): F {
+  const across = fill.flip === 'across' || fill.flip === 'both';
+  return across ? { ...fill, start: otherStart(fill.start) } : fill;
+}
+
+/** Rings of the frame on the face, turned about where the fill is; their first side stays along the piece. */
+function flipped({ flip }: FillLike, { room, toFace }: Frame): (ring: Ring) => Ring {
+  const [along, across] = [flip === 'along' || flip === 'both', flip === 'across' || flip === 'both'];
+  const turn = ({ x, y }: Point): Point => ({ x: along ? room.w - x : x, y: across ? room.h - y : y });
+  if (along === across) return (ring) => ring.map((p) => toFace(turn(p)));
+  return ([a, b, c, d]) => [b, a, d, c].flatMap((p) => (p ? [toFace(turn(p))] : []));
 }
 
 function cutOut(
@@ -56,12 +87,12 @@ function cutOut(
   region: Region,
   toFace: (ring: Ring) => Ring,
   thickness: number,
-): FillPiece | null {
+): Pick<FillPiece, 'region' | 'wood' | 'leg'> | null {
   const seen = withinConvex(region, toFace(cell.seen));
   if (areaOf(seen) <= 0) return null;
   const board = toFace(cell.wood);
   const wood = cell.wood === cell.seen ? seen : withinConvex(region, board);
-  return { column: cell.column, row: cell.row, region: seen, wood, leg: legOf(board, wood, thickness) };
+  return { region: seen, wood, leg: legOf(board, wood, thickness) };
 }
 
 /** The center line of a board over what is left of it, from left to right or upward. */

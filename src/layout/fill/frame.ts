@@ -29,3 +29,7 @@ export function frameOf(fill: Pick<Fill, 'angle'>, region: Region): Frame {
     toFace: (p) => rotate({ x: x + p.x, y: y + p.y }, turn),
   };
 }
+
+/** The other edge, for what is laid out from one. */
+export const otherStart = (start: Fill['start']): Fill['start'] =>
+  start === 'low' ? 'high' : start === 'high' ? 'low' : start;

@@ -1,54 +1,180 @@
 import type { Fill } from '../../design/schema.ts';
-import type { Box, Ring } from '../../geometry/shape.ts';
+import type { Box, Point, Ring } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
-import type { Mm } from '../../measure/units.ts';
-import { firstStart } from './balance.ts';
+import { type Mm, radians } from '../../measure/units.ts';
+import { firstFrom, firstStart } from './balance.ts';
 
 /** A piece before the outline cuts it, in the frame of its fill. */
 export interface Cell {
   readonly column: number;
   readonly row: number;
-  /** Convex and counterclockwise: what is seen of it. */
+  /** Convex and counterclockwise, its first side along the piece: what is seen of it. */
   readonly seen: Ring;
   /** The same with what reaches under its neighbor. */
   readonly wood: Ring;
+  /** Lies over the pieces of the first layer. */
+  readonly over: boolean;
+  /** What it is sawn from. */
+  readonly stock: string;
 }
 
 type Pattern = Fill['pattern'];
 type PatternOf<F extends Pattern['form']> = Extract<Pattern, { readonly form: F }>;
+type Room = Pick<Box, 'w' | 'h'>;
 
 /** What a pattern is laid over, and of what. */
 interface Setting<F extends Pattern['form']> {
-  readonly room: Pick<Box, 'w' | 'h'>;
+  readonly room: Room;
   readonly pattern: PatternOf<F>;
+  /** Of the fill. */
+  readonly stock: string;
   /** Of the stock. */
   readonly width: Mm;
+  readonly widthOf: (stock: string) => Mm;
   readonly gap: Mm;
   readonly start: Fill['start'];
 }
 
-/** Every pattern: the pieces that cover the room, row by row from its lower left. A new one is a line here. */
+/** Every pattern: the pieces that cover the room, from its lower left. A new one is a line here. */
 const PATTERNS: { readonly [F in Pattern['form']]: (setting: Setting<F>) => Iterable<Cell> } = {
-  planks: function* ({ room, pattern, width, gap, start }) {
+  planks: function* ({ room, pattern, stock, width, gap, start }) {
     const lap = pattern.edge === 'square' ? 0 : Math.min(pattern.lap, width / 2);
     const cover = width - lap;
-    let at = firstStart(room.h, cover, gap, start);
-    for (let column = 0; at < room.h - SAME_LENGTH; column++, at += cover + gap) {
-      const seen = rectangle(0, at, room.w, cover);
-      yield { column, row: 0, seen, wood: lap > 0 ? rectangle(0, at, room.w, width) : seen };
+    for (const [column, y] of rowOf(room.h, cover, gap, start)) {
+      const seen = rectangle(0, y, room.w, cover);
+      const wood = lap > 0 ? rectangle(0, y, room.w, width) : seen;
+      yield { column, row: 0, seen, wood, over: false, stock };
+    }
+  },
+  battened: function* ({ room, pattern, stock, width, widthOf, gap, start }) {
+    const batten = widthOf(pattern.stock);
+    for (const [column, y] of rowOf(room.h, width, gap, start)) {
+      yield piece(column, 0, rectangle(0, y, room.w, width), stock);
+    }
+    if (batten <= 0) return;
+    // Over every joint between two boards.
+    for (const [column, y] of rowOf(room.h, width, gap, start)) {
+      if (column === 0) continue;
+      const low = y - gap / 2 - batten / 2;
+      yield { ...piece(column - 1, 1, rectangle(0, low, room.w, batten), pattern.stock), over: true };
+    }
+  },
+  lattice: function* ({ room, stock, width, gap, start }) {
+    for (const [column, y] of rowOf(room.h, width, gap, start)) {
+      yield piece(column, 0, rectangle(0, y, room.w, width), stock);
+    }
+    for (const [column, x] of rowOf(room.w, width, gap, start)) {
+      yield { ...piece(column, 1, upright(x, 0, width, room.h), stock), over: true };
+    }
+  },
+  courses: function* ({ room, pattern, stock, width, gap, start }) {
+    const pitch = pattern.length + gap;
+    const first = firstStart(room.w, pattern.length, gap, start);
+    for (const [row, y] of rowOf(room.h, width, gap, start)) {
+      let x = firstFrom(first + SHIFTS[pattern.bond](row) * pitch, pattern.length, gap);
+      for (let column = 0; x < room.w - SAME_LENGTH; column++, x += pitch) {
+        yield piece(column, row, rectangle(x, y, pattern.length, width), stock);
+      }
+    }
+  },
+  basket: function* ({ room, pattern, stock, width, gap, start }) {
+    const side = pattern.count * (width + gap);
+    const squares = [...rowOf(room.w, side - gap, gap, start)];
+    for (const [j, y] of rowOf(room.h, side - gap, gap, start)) {
+      for (const [i, x] of squares) {
+        for (let k = 0; k < pattern.count; k++) {
+          const along = k * (width + gap);
+          const ring =
+            (i + j) % 2 === 0
+              ? rectangle(x, y + along, side - gap, width)
+              : upright(x + along, y, width, side - gap);
+          yield piece(i * pattern.count + k, j, ring, stock);
+        }
+      }
+    }
+  },
+  herringbone: function* ({ room, pattern, stock, width, gap }) {
+    const [l, w] = [pattern.length + gap, width + gap];
+    // A flat piece and the upright one at its end repeat by (w, w) and (l, -l); a flat one lies in the middle.
+    const from = { x: (room.w - pattern.length) / 2, y: (room.h - width) / 2 };
+    const reach = Math.ceil((room.w + room.h) / (2 * w)) + Math.ceil(l / w) + 1;
+    const rows = Math.ceil((room.w + room.h) / (2 * l)) + 1;
+    for (let row = -rows; row <= rows; row++) {
+      for (let k = -reach; k <= reach; k++) {
+        const x = from.x + k * w + row * l;
+        const y = from.y + k * w - row * l;
+        const pair = [
+          rectangle(x, y, pattern.length, width),
+          upright(x + l, y + width - pattern.length, width, pattern.length),
+        ];
+        for (const [i, ring] of pair.entries()) {
+          if (meets(ring, room)) yield piece(2 * (k + reach) + i, row + rows, ring, stock);
+        }
+      }
+    }
+  },
+  chevron: function* ({ room, pattern, stock, width, gap, start }) {
+    const rise = pattern.span * Math.tan(radians(pattern.slope));
+    const [tall, pitch] = [width, width + gap].map((across) => across / Math.cos(radians(pattern.slope))) as [
+      Mm,
+      Mm,
+    ];
+    for (const [column, x] of rowOf(room.w, pattern.span, gap, start)) {
+      const up = column % 2 === 0 ? rise : -rise;
+      // A piece begins where the one beside it ends.
+      const from = Math.max(0, -up);
+      const below = Math.ceil((rise + tall) / pitch);
+      for (let row = 0; ; row++) {
+        const y = from + (row - below) * pitch;
+        if (Math.min(y, y + up) >= room.h) break;
+        const ring = [
+          { x, y },
+          { x: x + pattern.span, y: y + up },
+          { x: x + pattern.span, y: y + up + tall },
+          { x, y: y + tall },
+        ];
+        if (meets(ring, room)) yield piece(column, row, ring, stock);
+      }
     }
   },
 };
 
+/** How far each course is moved along, as a share of a piece with its joint. */
+const SHIFTS = {
+  stacked: () => 0,
+  half: (row: number) => (row % 2) / 2,
+  third: (row: number) => (row % 3) / 3,
+} as const satisfies Readonly<Record<PatternOf<'courses'>['bond'], (row: number) => number>>;
+
+/** What the pieces of a fill are laid out from. */
+export interface Layable<F extends Pattern['form'] = Pattern['form']>
+  extends Pick<Fill, 'gap' | 'start' | 'stock'> {
+  readonly pattern: PatternOf<F>;
+}
+
 /** The pieces of a fill before its outline cuts them; one at a time, since there may be very many. */
 export function cellsOf<F extends Pattern['form']>(
-  fill: Pick<Fill, 'gap' | 'start'> & { readonly pattern: PatternOf<F> },
-  room: Pick<Box, 'w' | 'h'>,
-  width: Mm,
+  { pattern, gap, start, stock }: Layable<F>,
+  room: Room,
+  widthOf: (stock: string) => Mm,
 ): Iterable<Cell> {
-  const { pattern, gap, start } = fill;
-  return PATTERNS[pattern.form as F]({ room, pattern, width, gap, start });
+  return PATTERNS[pattern.form as F]({ room, pattern, gap, start, stock, width: widthOf(stock), widthOf });
 }
+
+/** Places of a row of pieces that cover a width, each with its number. */
+function* rowOf(room: Mm, cover: Mm, gap: Mm, start: Fill['start']): Generator<readonly [number, Mm]> {
+  const first = firstStart(room, cover, gap, start);
+  for (let i = 0, at = first; at < room - SAME_LENGTH; i++, at = first + i * (cover + gap)) yield [i, at];
+}
+
+const piece = (column: number, row: number, ring: Ring, stock: string): Cell => ({
+  column,
+  row,
+  seen: ring,
+  wood: ring,
+  over: false,
+  stock,
+});
 
 const rectangle = (x: Mm, y: Mm, w: Mm, h: Mm): Ring => [
   { x, y },
@@ -56,3 +182,21 @@ const rectangle = (x: Mm, y: Mm, w: Mm, h: Mm): Ring => [
   { x: x + w, y: y + h },
   { x, y: y + h },
 ];
+
+/** A rectangle whose piece stands: its first side is a long one. */
+const upright = (x: Mm, y: Mm, w: Mm, h: Mm): Ring => [
+  { x: x + w, y },
+  { x: x + w, y: y + h },
+  { x, y: y + h },
+  { x, y },
+];
+
+function meets(ring: Ring, { w, h }: Room): boolean {
+  const beyond = (out: (p: Point) => boolean): boolean => ring.every(out);
+  return !(
+    beyond((p) => p.x <= SAME_LENGTH) ||
+    beyond((p) => p.y <= SAME_LENGTH) ||
+    beyond((p) => p.x >= w - SAME_LENGTH) ||
+    beyond((p) => p.y >= h - SAME_LENGTH)
+  );
+}

@@ -13,6 +13,8 @@ export interface Body {
   readonly region: Region;
   /** Out of what it lies on. */
   readonly height: Mm;
+  /** How far over what it lies on: the second layer of a fill. */
+  readonly lift?: Mm;
   /** Null where it needs none or names one that is not there. */
   readonly stock: string | null;
   /** The stock it names, where that is not in the tables or not of the right kind. */

@@ -6,7 +6,7 @@ import type { Box, Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
-import { countOfFill, piecesOfFill } from '../fill/fill.ts';
+import { countOfFill, piecesOfFill, stocksOfFill } from '../fill/fill.ts';
 import type { LaidPart } from '../laid.ts';
 import { levelOf, memberId } from '../reference.ts';
 import { expandArray, memberName, membersOf } from './array.ts';
@@ -281,20 +281,20 @@ function layFill(
   stocks: ReadonlyMap<string, Stock>,
   lay: (slot: Slot, body: Body | null) => void,
 ): void {
-  const stock = stocks.get(fill.stock);
-  const known = stock?.form === 'flat' ? stock : null;
-  const pieces = known && box.w > SAME_LENGTH && box.h > SAME_LENGTH ? piecesOfFill(fill, box, stocks) : [];
+  const unknown = stocksOfFill(fill).find((id) => stocks.get(id)?.form !== 'flat') ?? null;
+  const pieces =
+    unknown === null && box.w > SAME_LENGTH && box.h > SAME_LENGTH ? piecesOfFill(fill, box, stocks) : [];
   if (pieces.length === 0) {
-    const region = known ? [] : regionOfShape(fill.shape, box);
+    const region = unknown === null ? [] : regionOfShape(fill.shape, box);
     const leg = { start: box, end: box, width: 0, thickness: 0, angle: 0 };
     const make = { kind: 'fill', leg, wood: region, spec: { pattern: fill.pattern } } as const;
-    const body = { region, height: 0, stock: null, unknownStock: known ? null : fill.stock, make };
+    const body = { region, height: 0, stock: null, unknownStock: unknown, make };
     lay({ id: fill.id, name: fill.name, member: null, box, finish: fill.finish }, body);
     return;
   }
   const columns = 1 + Math.max(...pieces.map(({ column }) => column));
   const rows = 1 + Math.max(...pieces.map(({ row }) => row));
-  for (const { column, row, region, wood, leg } of pieces) {
+  for (const { column, row, region, wood, leg, lift, stock } of pieces) {
     const own = fill.overrides[`${column},${row}`];
     const bounds = boxOf(region);
     if (own?.omit || !bounds) continue;
@@ -309,7 +309,8 @@ function layFill(
       {
         region,
         height: leg.thickness,
-        stock: fill.stock,
+        lift,
+        stock,
         unknownStock: null,
         make: { kind: 'fill', leg, wood, spec: { pattern: fill.pattern } },
       },
@@ -322,8 +323,8 @@ function laidPart(part: Part, slot: Slot, body: Body, ground: Ground): LaidPart 
     ...slot,
     part: part.id,
     region: body.region,
-    z0: ground.z,
-    z1: ground.z + body.height,
+    z0: ground.z + (body.lift ?? 0),
+    z1: ground.z + (body.lift ?? 0) + body.height,
     on: ground.on,
     stock: body.stock,
     fixing: part.fixing,

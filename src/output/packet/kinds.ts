@@ -7,6 +7,7 @@ import { elevation } from './pages/elevation.ts';
 import { fastening } from './pages/fastening.ts';
 import { lettering } from './pages/lettering.ts';
 import { load } from './pages/load.ts';
+import { maps } from './pages/maps.ts';
 import { marks } from './pages/marks.ts';
 import { paint } from './pages/paint.ts';
 import { places } from './pages/places.ts';
@@ -29,6 +30,7 @@ export const PAGE_KINDS = {
   shopping,
   steps,
   marks,
+  maps,
   paint,
   lettering,
   fastening,

@@ -1,9 +1,64 @@
 import type { Fill } from '../../../design/schema.ts';
+import { inches } from '../../../measure/units.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { stockChoices } from '../facts/choices.ts';
 import { SHAPE_FIELDS } from './shapeFields.ts';
 import { usePart } from './usePart.ts';
+
+type Pattern = Fill['pattern'];
+type Form = Pattern['form'];
+
+/** A pattern as it is when it has just been chosen, and the gap that goes with it where it needs one. */
+const FIRST: { readonly [F in Form]: Partial<Fill> & { readonly pattern: Extract<Pattern, { form: F }> } } = {
+  planks: { pattern: { form: 'planks', edge: 'square', lap: inches(3 / 8) } },
+  // Boards half an inch apart, lapped by half an inch on either side: a batten of at least 1 1/2 in.
+  battened: { pattern: { form: 'battened', stock: 'lath-quarter' }, gap: inches(1 / 2) },
+  lattice: { pattern: { form: 'lattice' }, gap: inches(2.75) },
+  courses: { pattern: { form: 'courses', length: inches(8), bond: 'half' } },
+  basket: { pattern: { form: 'basket', count: 3 } },
+  herringbone: { pattern: { form: 'herringbone', length: inches(12) } },
+  chevron: { pattern: { form: 'chevron', span: inches(8), slope: 45 } },
+};
+
+const FORMS = [
+  'planks',
+  'battened',
+  'lattice',
+  'courses',
+  'basket',
+  'herringbone',
+  'chevron',
+] as const satisfies readonly Form[];
+
+/** The fields of a pattern under their names; each is asked for where the pattern has it. */
+const PATTERN_FIELDS: readonly FormField<Pattern>[] = [
+  asked('edge', { is: 'choice', label: 'fill.edge', of: named('edge', ['square', 'lapped', 'tongued']) }),
+  {
+    ...asked('lap', { is: 'length', label: 'fill.lap' }),
+    when: (pattern) => pattern.form === 'planks' && pattern.edge !== 'square',
+  },
+  asked('stock', {
+    is: 'choice',
+    label: 'fill.batten',
+    of: (pattern, design) => stockChoices(design, ['flat'], pattern.form === 'battened' ? pattern.stock : ''),
+  }),
+  asked('length', { is: 'length', label: 'fill.length', min: 1 }),
+  asked('bond', { is: 'choice', label: 'fill.bond', of: named('bond', ['half', 'third', 'stacked']) }),
+  asked('count', { is: 'number', label: 'fill.count', whole: true, min: 2, max: 12 }),
+  asked('span', { is: 'length', label: 'fill.span', min: 1 }),
+  asked('slope', { is: 'number', label: 'fill.slope', unit: '°', min: 5, max: 75 }),
+];
+
+/** A field that some patterns have, under the same name. */
+function asked(name: string, field: Record<string, unknown>): FormField<Pattern> {
+  return {
+    ...field,
+    when: (pattern: Pattern) => name in pattern,
+    get: (pattern: Pattern) => (pattern as Readonly<Record<string, unknown>>)[name],
+    put: (next: unknown, pattern: Pattern) => ({ ...pattern, [name]: next }) as Pattern,
+  } as FormField<Pattern>;
+}
 
 const FILL_FIELDS: readonly FormField<Fill>[] = [
   {
@@ -14,16 +69,22 @@ const FILL_FIELDS: readonly FormField<Fill>[] = [
     of: ({ stock }, design) => stockChoices(design, ['flat'], stock),
   },
   ...SHAPE_FIELDS,
-  ...within<Fill, 'pattern'>('pattern', [
-    { is: 'choice', label: 'fill.edge', field: 'edge', of: named('edge', ['square', 'lapped', 'tongued']) },
-    { is: 'length', label: 'fill.lap', field: 'lap', when: ({ edge }) => edge !== 'square' },
-  ]),
+  {
+    is: 'choice',
+    label: 'fill.pattern',
+    of: named('pattern', FORMS),
+    get: ({ pattern }) => pattern.form,
+    put: (form: Form) => FIRST[form],
+  },
+  ...within<Fill, 'pattern'>('pattern', PATTERN_FIELDS),
   { is: 'length', label: 'fill.gap', field: 'gap' },
   { is: 'number', label: 'fill.angle', field: 'angle', unit: '°', min: -180, max: 180 },
   {
     is: 'choice',
     label: 'fill.start',
     field: 'start',
+    // Its pieces fit no edge: one of them lies in the middle.
+    when: ({ pattern }) => pattern.form !== 'herringbone',
     of: named('start', ['balanced', 'piece', 'gap', 'low', 'high']),
   },
 ];

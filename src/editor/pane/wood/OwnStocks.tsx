@@ -1,5 +1,5 @@
 import { Plus, Trash2 } from 'lucide-react';
-import { eachOf } from '../../../design/made.ts';
+import { resourcesOf } from '../../../design/resources.ts';
 import type { Design } from '../../../design/schema.ts';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
@@ -143,10 +143,9 @@ export function OwnStocks() {
 /** Names of the parts made of a stock that nothing else would stand in for. */
 function usersOf(design: Design, id: string): string[] {
   if (tables().stocks.some((s) => s.id === id)) return [];
-  return design.parts.flatMap((p) => {
-    const made = eachOf(p);
-    return 'stock' in made && made.stock === id ? [p.name] : [];
-  });
+  return design.parts
+    .filter((part) => resourcesOf(design, [part]).stocks.some((stock) => stock.id === id))
+    .map((part) => part.name);
 }
 
 function StockItem({ stock, design }: { stock: OwnStock; design: Design }) {

@@ -1,4 +1,4 @@
-import { isBought } from '../../../design/made.ts';
+import { isBoards, isBought } from '../../../design/made.ts';
 import { dimension } from '../../../drawing/dimension.ts';
 import type { DrawItem } from '../../../drawing/drawing.ts';
 import { hatch } from '../../../drawing/hatch.ts';
@@ -9,6 +9,7 @@ import { textWidth } from '../../../drawing/text.ts';
 import { clipPolyline } from '../../../geometry/clip.ts';
 import { boxOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
 import type { Box, Region } from '../../../geometry/shape.ts';
+import { designPart } from '../../../layout/reference.ts';
 import { grouped } from '../../../list/grouped.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
@@ -28,7 +29,13 @@ const PITCH: Mm = 2.8;
 function edges({ plan }: Packet, axis: 'x' | 'y'): Mm[] {
   const size = axis === 'x' ? 'w' : 'h';
   const found = new Set<number>();
+  // Of a fill only what is marked: every edge of a herringbone is a thicket.
+  const fills = new Set(plan.design.parts.filter((part) => part.kind === 'fill').map((part) => part.id));
+  for (const mark of plan.marks.marks) {
+    if (mark.axis === axis && fills.has(designPart(mark.part))) found.add(Math.round(mark.at * 100) / 100);
+  }
   for (const solid of plan.joinery.solids) {
+    if (isBoards(solid)) continue;
     const box = boxOf(solid.region);
     if (!box) continue;
     for (const at of [box[axis], box[axis] + box[size]]) found.add(Math.round(at * 100) / 100);
@@ -101,7 +108,11 @@ function within(region: Region, box: Box): boolean {
 }
 
 /** The first place of a name on what is seen of its part, in the largest type that fits, clear of other names. */
-function nameOn(region: Region, name: string, taken: readonly Box[]): { item: DrawItem; box: Box } | null {
+export function nameOn(
+  region: Region,
+  name: string,
+  taken: readonly Box[],
+): { item: DrawItem; box: Box } | null {
   const whole = labelBox(region);
   if (!whole) return null;
   const turns = whole.h > whole.w ? [90, 0] : [0, 90];

@@ -26,10 +26,14 @@ export const DE: PacketWords = {
     lettering: 'Beschriftung',
     fastening: 'Befestigung',
     marks: 'Anrisse ab Bezugskante',
+    maps: 'Wohin jedes Brett gehört',
     steps: 'Arbeitsfolge',
     swing: 'Schwenkbereich',
     load: 'Gewicht und Hebekraft',
     checks: 'Warnungen und Prüfungen',
+  },
+  maps: {
+    note: 'Vom Zimmer aus gesehen, das Bett hochgeklappt. Jedes Stück trägt die Nummer der Zuschnittliste.',
   },
   cover: {
     subtitle: 'Werkstattmappe für die Front eines Klappbetts',

@@ -32,10 +32,14 @@ export const EN = {
     lettering: 'Lettering',
     fastening: 'Fastening',
     marks: 'Marks from the datum',
+    maps: 'Where each board goes',
     steps: 'Order of work',
     swing: 'Swing',
     load: 'Weight and lift',
     checks: 'Cautions and checks',
+  },
+  maps: {
+    note: 'As the room sees it with the bed stowed. Each piece has the label of the cut list.',
   },
   cover: {
     subtitle: 'Shop packet for the show face of a fold-up bed',

@@ -1,0 +1,231 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { newPart } from '../../../src/design/defaults.ts';
+import type { Fill } from '../../../src/design/schema.ts';
+import { areaOf, boxOf } from '../../../src/geometry/region.ts';
+import type { Box, Point, Region } from '../../../src/geometry/shape.ts';
+import { reflectPart } from '../../../src/layout/arrange/reflect.ts';
+import { type FillPiece, piecesOfFill } from '../../../src/layout/fill/fill.ts';
+import { outlineOf } from '../../../src/layout/place/outlines.ts';
+import { regionOfShape } from '../../../src/layout/place/shape.ts';
+import type { FlatStock } from '../../../src/materials/types.ts';
+import { runs } from '../../runs.ts';
+
+const board = (id: string, width: number): FlatStock => ({
+  form: 'flat',
+  id,
+  name: id,
+  material: 'pine',
+  width,
+  thickness: 10,
+  lengths: [],
+});
+
+function fillOf(of: Box, more: Partial<Fill>): Fill {
+  return { ...newPart('fill', { id: 'fill', name: 'Fill', box: of, stock: 'board' }), angle: 0, ...more };
+}
+
+const piecesOf = (of: Box, width: number, more: Partial<Fill>): FillPiece[] =>
+  piecesOfFill(
+    fillOf(of, more),
+    of,
+    new Map([
+      ['board', board('board', width)],
+      ['batten', board('batten', 1.5)],
+    ]),
+  );
+
+const at = (w: number, h: number): Box => ({ x: 0, y: 0, w, h });
+
+const middleOf = (region: Region): Point => {
+  const { x, y, w, h } = boxOf(region) ?? at(0, 0);
+  return { x: x + w / 2, y: y + h / 2 };
+};
+
+const whole = (pieces: readonly FillPiece[], area: number): number =>
+  pieces.filter(({ region }) => Math.abs(areaOf(region) - area) < 1e-6).length;
+
+/** Whether a point lies within a region, by the crossings of a ray; none of the tool's own code. */
+const holds = (region: Region, p: Point): boolean =>
+  region
+    .flatMap(({ outer, holes }) => [outer, ...holes])
+    .reduce((inside, ring) => {
+      const crossed = ring.filter((a, i) => {
+        const b = ring[(i + 1) % ring.length] as Point;
+        return a.y > p.y !== b.y > p.y && p.x < a.x + ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y);
+      });
+      return crossed.length % 2 === 1 ? !inside : inside;
+    }, false);
+
+const measure = (min: number, max: number) =>
+  fc.integer({ min: min * 1000, max: max * 1000 }).map((n) => n / 1000);
+
+const pattern = fc.oneof(
+  fc.record({
+    form: fc.constant('courses' as const),
+    length: measure(40, 400),
+    bond: fc.constantFrom('half' as const, 'third' as const, 'stacked' as const),
+  }),
+  fc.record({ form: fc.constant('basket' as const), count: fc.integer({ min: 2, max: 5 }) }),
+  fc.record({ form: fc.constant('herringbone' as const), length: measure(160, 400) }),
+  fc.record({
+    form: fc.constant('chevron' as const),
+    span: measure(60, 400),
+    slope: fc.integer({ min: 10, max: 70 }),
+  }),
+);
+
+const setting = fc.record({
+  pattern,
+  width: measure(40, 150),
+  angle: fc.oneof(fc.constantFrom(0, 45, 90), fc.integer({ min: -180, max: 180 })),
+  start: fc.constantFrom<Fill['start'][]>('balanced', 'piece', 'gap', 'low', 'high'),
+  shape: fc.constantFrom<Fill['shape'][]>(
+    { form: 'rectangle' },
+    outlineOf('pointed').first({ w: 900, h: 700 }),
+    outlineOf('ring').first({ w: 900, h: 700 }),
+    outlineOf('scalloped').first({ w: 900, h: 700 }),
+  ),
+});
+
+const BOX: Box = { x: 37, y: -50, w: 900, h: 700 };
+
+describe('patterns of pieces', () => {
+  it('without a gap cover their shape once: by area, and at points taken by chance', () => {
+    const points = fc.array(fc.record({ u: measure(0, 1), v: measure(0, 1) }), {
+      minLength: 20,
+      maxLength: 20,
+    });
+    fc.assert(
+      fc.property(setting, points, ({ width, ...more }, chosen) => {
+        const pieces = piecesOf(BOX, width, { ...more, gap: 0 });
+        const region = regionOfShape(more.shape, BOX);
+        const sum = pieces.reduce((total, piece) => total + areaOf(piece.region), 0);
+        expect(Math.abs(sum - areaOf(region))).toBeLessThan(1e-6);
+        for (const { u, v } of chosen) {
+          // Off the lines on which pieces meet.
+          const p = { x: BOX.x + u * BOX.w + Math.SQRT2 / 977, y: BOX.y + v * BOX.h + Math.SQRT2 / 1013 };
+          const over = pieces.filter((piece) => holds(piece.region, p)).length;
+          expect(over).toBe(holds(region, p) ? 1 : 0);
+        }
+        const names = new Set(pieces.map(({ column, row }) => `${column},${row}`));
+        expect(names.size).toBe(pieces.length);
+      }),
+      { numRuns: runs(8) },
+    );
+  });
+
+  it('in a mirror lie where the mirror shows them', () => {
+    const axis = fc.constantFrom('x' as const, 'y' as const);
+    fc.assert(
+      fc.property(setting, measure(0, 8), axis, ({ width, ...more }, gap, over) => {
+        const fill = fillOf(BOX, { ...more, gap });
+        const image = reflectPart(fill, over) as Fill;
+        const middles = (of: Fill, mirrored: boolean) =>
+          piecesOf(BOX, width, of)
+            .filter(({ region }) => areaOf(region) > 1)
+            .map(({ column, row, region }) => {
+              const p = middleOf(region);
+              const x = mirrored && over === 'x' ? 2 * BOX.x + BOX.w - p.x : p.x;
+              const y = mirrored && over === 'y' ? 2 * BOX.y + BOX.h - p.y : p.y;
+              return { name: `${column},${row}`, x, y, area: areaOf(region) };
+            })
+            .sort((a, b) => (a.name < b.name ? -1 : 1));
+        const [own, shown] = [middles(fill, true), middles(image, false)];
+        expect(shown.map(({ name }) => name)).toEqual(own.map(({ name }) => name));
+        shown.forEach((piece, i) => {
+          expect(piece.area).toBeCloseTo(own[i]?.area ?? 0, 4);
+          // The crown of an arc may lie between two of its points.
+          expect(Math.hypot(piece.x - (own[i]?.x ?? 0), piece.y - (own[i]?.y ?? 0))).toBeLessThan(0.1);
+        });
+        const back = reflectPart(image, over) as Fill;
+        expect({ ...back, flip: back.flip }).toEqual({ ...fill, flip: undefined });
+      }),
+      { numRuns: runs(4) },
+    );
+  });
+});
+
+describe('counts by hand', () => {
+  // BIA Technical Note 10B and Masonry Magazine, October 1993: three courses of modular brick take 8 in, so that 15 take
+  // 40; a module of 8 by 8/3 in counts 6.75 a square foot (check-values-2.md, section 20).
+  it('modular brick: 15 courses to 40 in, 6.75 to the square foot', () => {
+    const joint = 3 / 8;
+    const brick = { length: 8 - joint, height: 8 / 3 - joint };
+    const of = at(96 - joint, 40 - joint);
+    const pieces = piecesOf(of, brick.height, {
+      pattern: { form: 'courses', length: brick.length, bond: 'stacked' },
+      gap: joint,
+      start: 'low',
+    });
+    expect(new Set(pieces.map(({ row }) => row)).size).toBe(15);
+    expect(whole(pieces, brick.length * brick.height)).toBe(6.75 * ((96 * 40) / 144));
+    expect(pieces).toHaveLength(180);
+  });
+
+  it('running bond: every other course begins and ends with half a piece', () => {
+    const pieces = piecesOf(at(96, 96), 4, {
+      pattern: { form: 'courses', length: 8, bond: 'half' },
+      start: 'low',
+    });
+    expect(whole(pieces, 32)).toBe(12 * 12 + 12 * 11);
+    expect(whole(pieces, 16)).toBe(24);
+    // Pavers of 4 by 8 in: 4.5 to the square foot.
+    expect(12 * 12 + 12 * 11 + 24 / 2).toBe(4.5 * 64);
+  });
+
+  it('basket weave of pavers: 4.5 to the square foot', () => {
+    const pieces = piecesOf(at(96, 96), 4, { pattern: { form: 'basket', count: 2 }, start: 'low' });
+    expect(pieces).toHaveLength(4.5 * 64);
+    expect(whole(pieces, 32)).toBe(4.5 * 64);
+  });
+
+  // Herringbone of two to one repeats after four pieces on 8 squares of their width (the same section).
+  it('herringbone of two to one: eight pieces, four each way, in a window of four widths square', () => {
+    const pieces = piecesOf(at(60, 60), 4, { pattern: { form: 'herringbone', length: 8 } });
+    const inWindow = pieces.filter(({ region }) => {
+      const p = middleOf(region);
+      // The middle piece lies about the middle of the room; the window begins off every middle.
+      return p.x > 21 && p.x < 37 && p.y > 21 && p.y < 37;
+    });
+    expect(inWindow).toHaveLength(8);
+    expect(inWindow.filter(({ leg }) => leg.angle === 0)).toHaveLength(4);
+    expect(whole(inWindow, 32)).toBe(8);
+  });
+
+  // Laths of 1 1/2 in with openings of 2 3/4 in leave 0.4187 of the area open, of 1 in 0.1600 (section 19).
+  it.each([
+    [2.75, 0.4187],
+    [1, 0.16],
+  ])('lattice with openings of %d in: %d open', (gap, open) => {
+    const side = 8 * (1.5 + gap);
+    const pieces = piecesOf(at(side, side), 1.5, { pattern: { form: 'lattice' }, gap, start: 'low' });
+    const [under, over] = [0, 1].map((row) => pieces.filter((one) => one.row === row));
+    expect(under).toHaveLength(8);
+    expect(over).toHaveLength(8);
+    const hidden = (laths: readonly FillPiece[] = []) =>
+      laths.reduce((sum, { region }) => sum + areaOf(region), 0) / (side * side);
+    expect((1 - hidden(under)) * (1 - hidden(over))).toBeCloseTo(open, 4);
+    expect(over?.every(({ lift }) => lift === 10)).toBe(true);
+  });
+
+  // A wall of 20 ft takes 26 boards of 9 1/4 in, or 22 with gaps of 2 in (section 19).
+  it.each([
+    [0, 26],
+    [2, 22],
+  ])('boards of 9 1/4 in and gaps of %d in on 20 ft: %d', (gap, count) => {
+    const pieces = piecesOf(at(240, 96), 9.25, {
+      pattern: { form: 'battened', stock: 'batten' },
+      angle: 90,
+      gap,
+      start: 'low',
+    });
+    expect(pieces.filter(({ stock }) => stock === 'board')).toHaveLength(count);
+    const battens = pieces.filter(({ stock }) => stock === 'batten');
+    expect(battens).toHaveLength(count - 1);
+    for (const [i, { region, lift }] of battens.entries()) {
+      expect(middleOf(region).x).toBeCloseTo((i + 1) * (9.25 + gap) - gap / 2, 9);
+      expect(lift).toBe(10);
+    }
+  });
+});
