@@ -174,3 +174,38 @@ describe('repeating a part', () => {
     expect(editsToRepeat(design, panel, box, { columns: 1, rows: 1, gap: 20 })).toEqual([]);
   });
 });
+
+describe('the pieces of a fill', () => {
+  const boards = newPart('fill', {
+    id: 'boards',
+    name: 'Boards',
+    box: { x: 100, y: 200, w: 500, h: 300 },
+    finish: 'ground',
+  });
+
+  it('are chosen at a point and one after the other, left out, painted, and put back', () => {
+    const design: Design = { ...newDesign(), parts: [boards] };
+    const store = createEditorStore(design, 'light');
+    store.setState({ edit: { ...freshDocument(design), selection: ['boards'] } });
+    const now = () => store.getState().edit.design.parts[0];
+    // Boards of 3 1/2 in on 500 mm, 88.9 each: five whole ones and two of 27.75 would be under half, so four and two.
+    const slots = chosenMember(store.getState())?.grid.slots ?? [];
+    expect(slots.map(({ box }) => Math.round(box.w))).toEqual([72, 89, 89, 89, 89, 72]);
+    expect(chooseMemberAt(store, { x: 180, y: 300 })).toBe(true);
+    expect(store.getState().member).toBe('boards[1,0]');
+    stepMember(store, 1, 0);
+    expect(store.getState().member).toBe('boards[2,0]');
+    toggleMember(store);
+    expect(now()).toMatchObject({ overrides: { '2,0': { omit: true } } });
+    expect(layoutOf(store.getState().edit.design).parts).toHaveLength(5);
+    expect(chooseMemberAt(store, { x: 300, y: 300 })).toBe(true);
+    toggleMember(store);
+    expect(now()).toMatchObject({ overrides: {} });
+    const found = chosenMember(store.getState());
+    const slot = found?.slot;
+    if (found && slot) commitOverride(store, found, slot, { finish: 'trim' });
+    expect(layoutOf(store.getState().edit.design).parts[2]?.finish).toBe('trim');
+    undoStep(store);
+    expect(now()).toEqual(boards);
+  });
+});

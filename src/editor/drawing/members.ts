@@ -1,8 +1,8 @@
 import type { Design } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
-import { gridOf } from '../../layout/place/array.ts';
 import { overrideOf } from '../edit/members.ts';
+import { isMany, placesOf } from '../edit/places.ts';
 import { stocksOf } from '../shipped/tables.ts';
 
 /** What is shown of a selected array besides its members. */
@@ -13,7 +13,7 @@ export interface MemberMarks {
   readonly boxes: readonly Box[];
 }
 
-/** Null for parts that are no arrays. */
+/** Null for parts that are neither arrays nor fills. */
 export function memberMarks(
   design: Design,
   layout: Layout,
@@ -21,9 +21,9 @@ export function memberMarks(
   member: string | null,
 ): MemberMarks | null {
   const array = design.parts.find((p) => p.id === id);
-  if (array?.kind !== 'array') return null;
+  if (!isMany(array)) return null;
   const box = layout.boxes.get(id) ?? array.box;
-  const { slots } = gridOf(array, box, stocksOf(design));
+  const { slots } = placesOf(array, box, stocksOf(design));
   const chosen = slots.find((s) => s.id === member)?.id ?? null;
   const empty = slots.filter((s) => overrideOf(array, s).omit && (chosen === null || s.id === chosen));
   return { chosen, boxes: [...empty.map((s) => s.box), ...(chosen === null ? [] : [box])] };

@@ -1,25 +1,26 @@
 import type { PartArray } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
-import { type Grid, gridOf, type Slot } from '../../layout/place/array.ts';
 import { commit } from '../state/commit.ts';
 import { type EditorState, type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
+import { isMany, type Many, type MemberPlace, type Places, placesOf } from './places.ts';
 
 /** What one member of an array has of its own. */
 export type Override = PartArray['overrides'][string];
-type Place = Pick<Slot, 'column' | 'row'>;
+type Place = Pick<MemberPlace, 'column' | 'row'>;
 
 const keyOf = ({ column, row }: Place) => `${column},${row}`;
 
-export const overrideOf = (array: PartArray, at: Place): Override => array.overrides[keyOf(at)] ?? {};
+export const overrideOf = (of: Many, at: Place): Override => of.overrides[keyOf(at)] ?? {};
 
-/** The array with one member as given; one that has nothing of its own is not listed. */
-export function withOverride(array: PartArray, at: Place, own: Override): PartArray {
+/** The array or fill with one member as given; one that has nothing of its own is not listed. */
+export function withOverride<M extends Many>(array: M, at: Place, own: Override): M {
   const { [keyOf(at)]: _, ...others } = array.overrides;
+  const whole = array.kind === 'array' ? array.member : array;
   const kept: Override = {
     ...(own.omit ? { omit: true } : {}),
-    ...(own.finish !== undefined && own.finish !== array.member.finish ? { finish: own.finish } : {}),
-    ...(own.stock !== undefined && 'stock' in array.member && own.stock !== array.member.stock
+    ...(own.finish !== undefined && own.finish !== whole.finish ? { finish: own.finish } : {}),
+    ...(own.stock !== undefined && array.kind === 'array' && 'stock' in whole && own.stock !== whole.stock
       ? { stock: own.stock }
       : {}),
   };
@@ -28,21 +29,21 @@ export function withOverride(array: PartArray, at: Place, own: Override): PartAr
 }
 
 export interface ChosenMember {
-  readonly array: PartArray;
-  readonly grid: Grid;
+  readonly array: Many;
+  readonly grid: Places;
   /** The member that is chosen; null: the array as a whole. */
-  readonly slot: Slot | null;
+  readonly slot: MemberPlace | null;
 }
 
-/** The one selected array with its places, and its member that is chosen. */
+/** The one selected array or fill with its places, and its member that is chosen. */
 export function chosenMember({
   edit: { design, selection, shown },
   member,
 }: EditorState): ChosenMember | null {
   const [only] = selection;
   const array = selection.length === 1 ? design.parts.find((p) => p.id === only) : undefined;
-  if (array?.kind !== 'array') return null;
-  const grid = gridOf(array, shown.layout.boxes.get(array.id) ?? array.box, shown.stocks);
+  if (!isMany(array)) return null;
+  const grid = placesOf(array, shown.layout.boxes.get(array.id) ?? array.box, shown.stocks);
   const slot = grid.slots.find((s) => s.id === member) ?? null;
   return { array, grid, slot };
 }
@@ -51,7 +52,7 @@ export function chosenMember({
 export function commitOverride(
   store: EditorStore,
   { array }: ChosenMember,
-  slot: Slot,
+  slot: MemberPlace,
   own: Override,
 ): boolean {
   const item = withOverride(array, slot, own);
@@ -62,7 +63,7 @@ export function commitOverride(
 }
 
 /** Chooses a member and says which; null: the array as a whole again. */
-export function chooseMember(store: EditorStore, slot: Slot | null): void {
+export function chooseMember(store: EditorStore, slot: MemberPlace | null): void {
   store.setState({ member: slot?.id ?? null });
   if (!slot) return;
   const found = chosenMember(store.getState());
@@ -79,19 +80,21 @@ export function enterMembers(store: EditorStore): boolean {
 
 /** Chooses the member of the selected array at a point, its empty places too; true when there is one. */
 export function chooseMemberAt(store: EditorStore, p: Point): boolean {
-  const slot = chosenMember(store.getState())?.grid.slots.findLast(
-    ({ box }) => p.x >= box.x && p.x <= box.x + box.w && p.y >= box.y && p.y <= box.y + box.h,
-  );
+  const slot = chosenMember(store.getState())?.grid.slots.findLast((slot) => slot.holds(p));
   if (slot) chooseMember(store, slot);
   return slot !== undefined;
 }
 
-/** Arrow keys go to the neighbor of the chosen member; true when one is chosen. */
+/** Arrow keys go to the neighbor of the chosen member, of a fill to the next one; true when one is chosen. */
 export function stepMember(store: EditorStore, dx: number, dy: number): boolean {
   const found = chosenMember(store.getState());
   const at = found?.slot;
   if (!at) return false;
-  const next = found.grid.slots.find((s) => s.column === at.column + dx && s.row === at.row + dy);
+  const { slots } = found.grid;
+  const next =
+    found.array.kind === 'fill'
+      ? slots[slots.indexOf(at) + Math.sign(dx + dy)]
+      : slots.find((s) => s.column === at.column + dx && s.row === at.row + dy);
   if (next) chooseMember(store, next);
   return true;
 }

@@ -3,6 +3,7 @@ import { inches } from '../../../measure/units.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { stockChoices } from '../facts/choices.ts';
+import { MemberGrid } from './MemberGrid.tsx';
 import { SHAPE_FIELDS } from './shapeFields.ts';
 import { usePart } from './usePart.ts';
 
@@ -93,8 +94,11 @@ const FILL_FIELDS: readonly FormField<Fill>[] = [
 export function FillFields({ part }: { part: Fill }) {
   const { laid, change } = usePart(part);
   return (
-    <div className="fields">
-      <Fields of={FILL_FIELDS} value={laid} onChange={change} />
-    </div>
+    <>
+      <div className="fields">
+        <Fields of={FILL_FIELDS} value={laid} onChange={change} />
+      </div>
+      <MemberGrid part={part} />
+    </>
   );
 }

@@ -1,7 +1,5 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react';
-import { isBought } from '../../../design/made.ts';
-import type { PartArray } from '../../../design/schema.ts';
-import type { Slot } from '../../../layout/place/array.ts';
+import { eachOf, isBought } from '../../../design/made.ts';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { NumberField } from '../../control/NumberField.tsx';
 import { SwitchField } from '../../control/SwitchField.tsx';
@@ -13,6 +11,7 @@ import {
   overrideOf,
   toggleMember,
 } from '../../edit/members.ts';
+import type { Many, MemberPlace } from '../../edit/places.ts';
 import { useDesign, useEditor, useStore } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import '../../style/members.css';
@@ -29,8 +28,11 @@ const STEPS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, -1],
 };
 
-/** The places of an array as on the face: each one can be left out, or have a finish or stock of its own. */
-export function MemberGrid({ part }: { part: PartArray }) {
+/**
+ * The places of an array as on the face: each one can be left out, or have a finish or stock of its own. Those of a
+ * fill lie in no grid and are chosen on the face.
+ */
+export function MemberGrid({ part }: { part: Many }) {
   const t = useWords();
   const store = useStore();
   useEditor((s) => s.member);
@@ -40,8 +42,12 @@ export function MemberGrid({ part }: { part: PartArray }) {
   return (
     <fieldset className="sub">
       <legend>{t('array.single')}</legend>
-      <p className="note">{t('array.singleHint')}</p>
-      {grid.slots.length > MOST_CELLS ? <ByNumber found={found} /> : <Cells found={found} />}
+      <p className="note">{t(part.kind === 'fill' ? 'fill.singleHint' : 'array.singleHint')}</p>
+      {part.kind === 'fill' ? null : grid.slots.length > MOST_CELLS ? (
+        <ByNumber found={found} />
+      ) : (
+        <Cells found={found} />
+      )}
       {slot ? <OwnFields key={slot.id} found={found} slot={slot} /> : null}
     </fieldset>
   );
@@ -62,7 +68,7 @@ function Cells({ found }: { found: ChosenMember }) {
       table.current.querySelector<HTMLElement>('[aria-pressed=true]')?.focus();
   }, [slot]);
 
-  const onKey = (e: KeyboardEvent, at: Slot) => {
+  const onKey = (e: KeyboardEvent, at: MemberPlace) => {
     const step = STEPS[e.key];
     if (step) {
       const next = grid.slots.find((s) => s.column === at.column + step[0] && s.row === at.row + step[1]);
@@ -74,9 +80,9 @@ function Cells({ found }: { found: ChosenMember }) {
     e.preventDefault();
   };
 
-  const cell = (at: Slot) => {
+  const cell = (at: MemberPlace) => {
     const own = overrideOf(array, at);
-    const finish = design.finishes.find((f) => f.id === at.member.finish);
+    const finish = design.finishes.find((f) => f.id === at.finish);
     const state = [
       own.omit ? t('array.isOut') : '',
       own.finish !== undefined ? (finish?.name ?? t('finish.bare')) : '',
@@ -146,11 +152,11 @@ function ByNumber({ found: { grid, slot } }: { found: ChosenMember }) {
 }
 
 /** What the chosen member has of its own. */
-function OwnFields({ found, slot }: { found: ChosenMember; slot: Slot }) {
+function OwnFields({ found, slot }: { found: ChosenMember; slot: MemberPlace }) {
   const t = useWords();
   const store = useStore();
   const design = useDesign();
-  const { member } = found.array;
+  const member = eachOf(found.array);
   const own = overrideOf(found.array, slot);
   const others = { value: AS_OTHERS, label: t('array.asOthers') };
   const take = (change: typeof own) => commitOverride(store, found, slot, { ...own, ...change });
@@ -173,7 +179,7 @@ function OwnFields({ found, slot }: { found: ChosenMember; slot: Slot }) {
             onCommit={(id) => take({ finish: id === AS_OTHERS ? undefined : id === BARE ? null : id })}
           />
         )}
-        {'stock' in member ? (
+        {'stock' in member && member.kind !== 'fill' ? (
           <ChoiceField
             label={t('array.ownStock')}
             value={own.stock ?? AS_OTHERS}

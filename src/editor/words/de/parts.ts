@@ -154,6 +154,8 @@ export const partWords: Record<keyof typeof en, string> = {
   'fill.count': 'Stücke im Quadrat',
   'fill.span': 'Breite einer Spalte',
   'fill.slope': 'Neigung der Stücke',
+  'fill.singleHint':
+    'Ein Stück in der Zeichnung doppelt anklicken, oder Eingabe und dann Pfeiltasten drücken, um es wegzulassen oder anders zu streichen.',
   'fill.edge': 'Kanten der Bretter',
   'edge.square': 'Gerade',
   'edge.lapped': 'Überfälzt',

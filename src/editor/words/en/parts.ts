@@ -152,6 +152,8 @@ export const partWords = {
   'fill.count': 'Pieces in a square',
   'fill.span': 'Width of a column',
   'fill.slope': 'Slope of the pieces',
+  'fill.singleHint':
+    'Double-click a piece on the drawing, or press Enter and then the arrow keys, to leave it out or to paint it differently.',
   'fill.edge': 'Edges of the boards',
   'edge.square': 'Square',
   'edge.lapped': 'Lapped (shiplap)',
