@@ -1,4 +1,4 @@
-import type { Fill } from '../../../design/schema.ts';
+import type { Design, Fill } from '../../../design/schema.ts';
 import { inches } from '../../../measure/units.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
@@ -42,7 +42,8 @@ const PATTERN_FIELDS: readonly FormField<Pattern>[] = [
   asked('stock', {
     is: 'choice',
     label: 'fill.batten',
-    of: (pattern, design) => stockChoices(design, ['flat'], pattern.form === 'battened' ? pattern.stock : ''),
+    of: (pattern: Pattern, design: Design) =>
+      stockChoices(design, ['flat'], pattern.form === 'battened' ? pattern.stock : ''),
   }),
   asked('length', { is: 'length', label: 'fill.length', min: 1 }),
   asked('bond', { is: 'choice', label: 'fill.bond', of: named('bond', ['half', 'third', 'stacked']) }),
@@ -58,7 +59,7 @@ function asked(name: string, field: Record<string, unknown>): FormField<Pattern>
     when: (pattern: Pattern) => name in pattern,
     get: (pattern: Pattern) => (pattern as Readonly<Record<string, unknown>>)[name],
     put: (next: unknown, pattern: Pattern) => ({ ...pattern, [name]: next }) as Pattern,
-  } as FormField<Pattern>;
+  } as unknown as FormField<Pattern>;
 }
 
 const FILL_FIELDS: readonly FormField<Fill>[] = [
