@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Edit } from '../../src/design/edit/edit.ts';
 import { redo, undo } from '../../src/design/state.ts';
@@ -15,9 +15,20 @@ import { startMove } from '../../src/editor/gesture/move.ts';
 import { select } from '../../src/editor/state/commit.ts';
 import { createEditorStore } from '../../src/editor/state/store.ts';
 import type { Box } from '../../src/geometry/shape.ts';
+import { FACE_STAGES } from '../../src/plan/stages/face.ts';
 import { allParts, someRules } from '../layout/arbitrary.ts';
 import { at, panel } from '../layout/sample.ts';
 import { runs } from '../runs.ts';
+
+/** How many layouts an act takes, whole ones and steps. */
+function layoutsOf(act: () => unknown): number {
+  const laid = vi.spyOn(FACE_STAGES, 'laid');
+  act();
+  // A stage whose inputs are the very same comes to what it came to.
+  const made = laid.mock.results.filter(({ value }, i) => value !== laid.mock.calls[i]?.[1]);
+  laid.mockRestore();
+  return made.length;
+}
 
 const nth = fc.nat(7);
 const by = fc.integer({ min: -60, max: 60 });
@@ -108,4 +119,38 @@ it('a drag over what the part then lies on lays nothing anew but the part', () =
   expect(next && told(next)).toEqual(next && told(shownFrom(next.design, next.held)));
   // What a whole layout makes anew.
   expect(next?.laid.placement.ranks).toBe(one?.laid.placement.ranks);
+});
+
+describe('layouts are counted', () => {
+  const [a, b] = [panel('a', at(100, 100, 50, 50)), panel('b', at(300, 100, 50, 50))];
+  const bench = () => {
+    const store = createEditorStore({ ...newDesign(), parts: [a, b] }, 'light');
+    store.setState({ view: { scale: 1, x: 0, y: 0 } });
+    select(store, ['a']);
+    return store;
+  };
+  const touch = (x: number, y: number) => ({
+    ...{ px: { x, y: -y }, face: { x, y }, shift: false, free: true, touch: false },
+  });
+
+  it('an edit that settles nothing is laid out once, and no other time until the next', () => {
+    const doc = freshDocument({ ...newDesign(), parts: [a, b] });
+    const edits: Edit[] = [
+      { kind: 'replace', list: 'parts', id: 'b', item: { ...b, box: at(420, 100, 50, 50) } },
+    ];
+    let done: Document | null = null;
+    expect(layoutsOf(() => (done = carriedOut(doc, { edits, label: 'Move' })))).toBe(1);
+    expect(layoutsOf(() => done && tried(done, [], done.shown.held))).toBe(0);
+  });
+
+  it('letting go takes the last step as it is, and one more for what the hand no longer holds', () => {
+    const store = bench();
+    const drag = startMove(store, touch(125, 125));
+    expect(layoutsOf(() => drag?.move(touch(180, 160)))).toBe(1);
+    const last = store.getState().provisional?.shown;
+    expect(layoutsOf(() => drag?.end(touch(180, 160)))).toBe(1);
+    const { design, shown } = store.getState().edit;
+    expect(design.parts).toEqual(last?.design.parts);
+    expect(told(shown)).toEqual(told(shownFrom(design)));
+  });
 });

@@ -19,7 +19,7 @@ export const freshDocument = (design: Design): Document => ({
 /** A state of editing that came from another one, such as by undo. */
 export const documentOf = (edit: EditState, last: Shown): Document => ({
   ...edit,
-  shown: edit.design === last.design ? last : shownFrom(edit.design, undefined, last),
+  shown: edit.design === last.design && last.held.size === 0 ? last : shownFrom(edit.design, undefined, last),
 });
 
 /** The document as edits would leave it; for gestures that are not finished. Edits that do not apply change nothing. */
@@ -30,18 +30,30 @@ export const tried = (
   last: Shown = doc.shown,
 ): Shown => shownFrom(preview(doc, edits), held, last);
 
-/** Carries edits out as one step of undo; null where they do not fit the design. */
+/** What some edits of a document came to: the last step of a drag, say. */
+export interface Trial {
+  readonly doc: Document;
+  readonly edits: readonly Edit[];
+  readonly shown: Shown;
+}
+
+/**
+ * Carries edits out as one step of undo; null where they do not fit the design.
+ * @param trial what the edits came to, where that is known: it is not laid out again
+ */
 export function carriedOut(
   doc: Document,
   { edits, ...step }: Transaction,
   held?: ReadonlySet<string>,
+  trial?: Trial,
 ): Document | null {
-  const made = tried(doc, edits, held);
-  const done = transact(doc, {
-    ...step,
-    edits: [...edits, ...(made.design === doc.design ? [] : settling(made))],
-  });
-  return done.ok ? documentOf(done.state, made) : null;
+  const made = trial?.doc === doc && trial.edits === edits ? trial.shown : tried(doc, edits, held);
+  const settles = made.design === doc.design ? [] : settling(made);
+  const done = transact(doc, { ...step, edits: [...edits, ...settles] });
+  if (!done.ok) return null;
+  // Where nothing settles it is the very design that was laid out.
+  const state = settles.length === 0 ? { ...done.state, design: made.design } : done.state;
+  return documentOf(state, made);
 }
 
 /** The edits that write solved places into the design, so that nothing jumps back when a rule is taken away. */

@@ -3,7 +3,7 @@ import type { Design, Part } from '../../design/schema.ts';
 import { followersOf } from '../../layout/follow.ts';
 import { type CarrierInput, carrierOf } from '../../layout/place/carrier.ts';
 import { isLevelId } from '../../layout/place/support.ts';
-import { type Document, tried } from '../document/document.ts';
+import { type Document, type Trial, tried } from '../document/document.ts';
 import type { Shown } from '../document/shown.ts';
 
 /**
@@ -37,11 +37,9 @@ export function editsToLayOn(design: Design, part: Part, on: string): Edit[] {
 }
 
 /** What edits come to as they are, and with those that lay their parts; the next ones are made from these. */
-export interface LaidDown {
-  readonly edits: readonly Edit[];
+export interface LaidDown extends Trial {
   /** Before the parts are laid, with them held. */
   readonly made: Shown;
-  readonly shown: Shown;
 }
 
 /** Edits with those that lay their parts once they are made, and what comes of them all with the parts held. */
@@ -53,9 +51,9 @@ export function laidDown(
 ): LaidDown {
   const made = tried(doc, edits, ids, last.made);
   const lay = editsToLay(made, ids);
-  if (lay.length === 0) return { edits, made, shown: made };
+  if (lay.length === 0) return { doc, edits, made, shown: made };
   const all = [...edits, ...lay];
-  return { edits: all, made, shown: tried(doc, all, ids, last.shown) };
+  return { doc, edits: all, made, shown: tried(doc, all, ids, last.shown) };
 }
 
 /** Parts that lie on some, directly or on others between. */

@@ -1,6 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Point } from '../../geometry/shape.ts';
-import { tried } from '../document/document.ts';
+import { type Trial, tried } from '../document/document.ts';
 import { corneredPart, cornerPlace } from '../edit/cornerActs.ts';
 import { addedCorner, editsToCorners, movedCorner } from '../edit/corners.ts';
 import { commit } from '../state/commit.ts';
@@ -26,6 +26,7 @@ export function startCorner(store: EditorStore, start: Touch, index: number, add
   const held = new Set([part.id]);
   const others = corners.points.filter((_, i) => i !== here);
   let edits: readonly Edit[] = [];
+  let trial: Trial | undefined;
   let begun = false;
   let last = from;
 
@@ -37,8 +38,10 @@ export function startCorner(store: EditorStore, start: Touch, index: number, add
     edits = editsToCorners(design, part, box, movedCorner(corners, here, at));
     const text = `${lengthText(design, at.x)} · ${lengthText(design, at.y)}`;
     const state = store.getState();
+    const shown = tried(state.edit, edits, held, shownNow(state));
+    trial = { doc: state.edit, edits, shown };
     propose(store, {
-      shown: tried(state.edit, edits, held, shownNow(state)),
+      shown,
       guides: snap.guides,
       at: touch.px,
       text,
@@ -56,7 +59,7 @@ export function startCorner(store: EditorStore, start: Touch, index: number, add
       clearGesture(store);
       if (!begun || edits.length === 0) return;
       const label = t(added ? 'did.addCorner' : 'did.corner', { number: here + 1, name: part.name });
-      commit(store, edits, label, { held, say: cornerPlace(store, label, last) });
+      commit(store, edits, label, { held, trial, say: cornerPlace(store, label, last) });
     },
     cancel: () => {
       clearGesture(store);

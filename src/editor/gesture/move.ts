@@ -21,7 +21,7 @@ import { asInHand, edited, groundOf, type InHand, ruleEdits, type Snap, snapInHa
 const AXIS_SLOP = 5;
 
 /** Where the hand has the parts, and the edits that a snap of them makes. */
-type Carried = Pick<Parameters<typeof release>[1], 'hand' | 'snap' | 'edits'>;
+type Carried = Pick<Parameters<typeof release>[1], 'hand' | 'snap' | 'edits' | 'trial'>;
 
 /** Carries the selection; parts that depend on it follow live. Null when all of it is locked. */
 export function startMove(store: EditorStore, start: Touch): Gesture | null {
@@ -70,8 +70,9 @@ export function startMove(store: EditorStore, start: Touch): Gesture | null {
       const rules = ruleEdits(preview(state.edit, placed), hand, snap);
       return laidDown(state.edit, [...placed, ...rules], held, down);
     };
-    carried = { hand, snap, edits: (snap) => comesTo(snap).edits };
-    down = comesTo(snap);
+    const trial = comesTo(snap);
+    down = trial;
+    carried = { hand, snap, trial, edits: (one) => (one === snap ? trial : comesTo(one)).edits };
     const { shown } = down;
     const text = [wayText(design, 'x', delta.x), wayText(design, 'y', delta.y)];
     const hud = { at: last.px, text: text.filter(Boolean).join('   ') };

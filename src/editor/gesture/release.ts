@@ -1,7 +1,7 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design, Rule } from '../../design/schema.ts';
 import { preview, undo } from '../../design/state.ts';
-import { type Document, documentOf, tried } from '../document/document.ts';
+import { type Document, documentOf, type Trial, tried } from '../document/document.ts';
 import { named } from '../edit/arrange.ts';
 import { editsToLay } from '../edit/lay.ts';
 import { placesPart } from '../edit/loosen.ts';
@@ -23,13 +23,15 @@ interface Released {
   readonly label: (there: Design) => string;
   /** Said after the label. */
   readonly detail: string;
-  readonly options: Omit<CommitOptions, 'say'>;
+  readonly options: Omit<CommitOptions, 'say' | 'trial'>;
+  /** What the edits of the snap came to in the hand. */
+  readonly trial?: Trial;
 }
 
 /** Commits what a gesture decided, and says beside the part what holds it now and what else may have been meant. */
 export function release(
   store: EditorStore,
-  { hand, snap, edits, label, detail, options }: Released,
+  { hand, snap, edits, label, detail, options, trial }: Released,
 ): boolean {
   const before = store.getState().edit;
   const [only, ...more] = hand.parts;
@@ -42,7 +44,7 @@ export function release(
   const next = held ? otherReadings(held, snap.next, read) : [];
   const taken = held?.edits ?? edits(snap);
   const did = label(preview(before, taken));
-  if (!commit(store, taken, did, { ...options, say: `${did}: ${detail}` })) return false;
+  if (!commit(store, taken, did, { ...options, trial, say: `${did}: ${detail}` })) return false;
   const { design, selection } = store.getState().edit;
   if (!held || !only) return true;
   const free = { ...read(asInHand(hand)), rules: [], says: t('release.isFree') };

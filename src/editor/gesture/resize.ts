@@ -32,7 +32,7 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
   const part = design.parts.find((one) => one.id === id);
   const ground = groundOf(edit.shown);
   let down: Pick<LaidDown, 'made' | 'shown'> = { made: edit.shown, shown: edit.shown };
-  let stretched: Pick<Parameters<typeof release>[1], 'hand' | 'snap' | 'edits'> | null = null;
+  let stretched: Pick<Parameters<typeof release>[1], 'hand' | 'snap' | 'edits' | 'trial'> | null = null;
   let now = box;
   let begun = false;
   let last = start;
@@ -64,8 +64,9 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
       const rules = ruleEdits(preview(state.edit, placed), hand, snap);
       return laidDown(state.edit, [...placed, ...rules], held, down);
     };
-    stretched = { hand, snap, edits: (snap) => comesTo(snap).edits };
-    down = comesTo(snap);
+    const trial = comesTo(snap);
+    down = trial;
+    stretched = { hand, snap, trial, edits: (one) => (one === snap ? trial : comesTo(one)).edits };
     propose(store, {
       shown: down.shown,
       guides: snap.guides,

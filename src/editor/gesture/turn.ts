@@ -3,7 +3,7 @@ import type { Strip } from '../../design/schema.ts';
 import { snapAngle } from '../../layout/snap/angle.ts';
 import type { Deg } from '../../measure/units.ts';
 import { degrees } from '../../measure/units.ts';
-import { tried } from '../document/document.ts';
+import { type Trial, tried } from '../document/document.ts';
 import { angleOfStrip } from '../edit/stripAngle.ts';
 import { commit } from '../state/commit.ts';
 import { propose } from '../state/propose.ts';
@@ -35,6 +35,7 @@ export function startTurn(store: EditorStore, start: Touch): Gesture | null {
   const held = new Set([strip.id]);
   let edits: readonly Edit[] = [];
   let angle = begin;
+  let trial: Trial | undefined;
   let begun = false;
 
   return {
@@ -47,13 +48,14 @@ export function startTurn(store: EditorStore, start: Touch): Gesture | null {
       edits = [{ kind: 'replace', list: 'parts', id: strip.id, item: turned(strip, box, length, angle) }];
       const state = store.getState();
       const shown = tried(state.edit, edits, held, shownNow(state));
+      trial = { doc: state.edit, edits, shown };
       propose(store, { shown, guides: [], at: touch.px, text: angleText(angle) });
     },
     end: () => {
       clearGesture(store);
       if (!begun || edits.length === 0) return;
       const label = t('did.turn', { name: strip.name });
-      commit(store, edits, label, { held, say: `${label}: ${angleText(angle)}` });
+      commit(store, edits, label, { held, trial, say: `${label}: ${angleText(angle)}` });
     },
     cancel: () => clearGesture(store),
   };

@@ -1,7 +1,7 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design } from '../../design/schema.ts';
 import { redo, redoLabel, undo, undoLabel } from '../../design/state.ts';
-import { carriedOut, documentOf, freshDocument } from '../document/document.ts';
+import { carriedOut, documentOf, freshDocument, type Trial } from '../document/document.ts';
 import { t } from '../words/t.ts';
 import { emptyDesign } from './language.ts';
 import { type EditorState, type EditorStore, type SideTab, say } from './store.ts';
@@ -14,6 +14,8 @@ export interface CommitOptions {
   readonly say?: string;
   /** Parts that the hand placed: others give way to them. */
   readonly held?: ReadonlySet<string>;
+  /** What the edits came to in the hand. */
+  readonly trial?: Trial | undefined;
 }
 
 /** Carries edits out as one step of undo and announces it. False when they do not fit the design. */
@@ -23,8 +25,8 @@ export function commit(
   label: string,
   options: CommitOptions = {},
 ): boolean {
-  const { say: spoken, held, ...rest } = options;
-  const done = carriedOut(store.getState().edit, { edits, label, ...rest }, held);
+  const { say: spoken, held, trial, ...rest } = options;
+  const done = carriedOut(store.getState().edit, { edits, label, ...rest }, held, trial);
   if (!done) {
     store.setState({ provisional: null });
     say(store, t('say.refused', { label }));
