@@ -6,7 +6,6 @@ import { ruleWord } from '../edit/ruleWords.ts';
 import { editsToType } from '../edit/typed.ts';
 import { commit } from '../state/commit.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
-import { canvasElement } from '../state/place.ts';
 import { toScreen, type View } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
@@ -29,7 +28,7 @@ export function CanvasFields({ shown, view }: CanvasFieldsProps) {
   if (!field) return null;
   const close = () => {
     store.setState({ field: null });
-    canvasElement()?.focus({ preventScroll: true });
+    store.getState().canvas?.focus({ preventScroll: true });
   };
   if (field.kind === 'lettering') {
     const part = design.parts.find((p) => p.id === field.part);

@@ -6,7 +6,7 @@ import { cancelPath } from '../gesture/path.ts';
 import { keepPhotos } from '../photo/keep.ts';
 import { fitToFace } from '../state/fit.ts';
 import { useEditor, usePlan, useShadows, useStore } from '../state/hooks.ts';
-import { holdCanvas, shownOn } from '../state/place.ts';
+import { shownOn } from '../state/place.ts';
 import { isCarrying, shownNow } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
 import { CanvasFields } from './CanvasFields.tsx';
@@ -127,21 +127,22 @@ export function FaceCanvas() {
   );
 }
 
-/** The size of what holds the drawing; nothing before it stands on the page. */
+/** The size of what holds the drawing, which the store is told; nothing before it stands on the page. */
 function useSizeOf(holder: RefObject<HTMLDivElement | null>) {
+  const store = useStore();
   const [size, setSize] = useState({ width: 0, height: 0 });
   useEffect(() => {
     const element = holder.current;
     if (!element) return;
-    holdCanvas(element);
+    store.setState({ canvas: element });
     const watch = new ResizeObserver(() =>
       setSize({ width: element.clientWidth, height: element.clientHeight }),
     );
     watch.observe(element);
     return () => {
       watch.disconnect();
-      holdCanvas(null);
+      store.setState({ canvas: null });
     };
-  }, [holder]);
+  }, [holder, store]);
   return size;
 }

@@ -4,7 +4,6 @@ import { boundsIn } from '../document/shown.ts';
 import { EdgeSentence } from '../frame/EdgeSentence.tsx';
 import { readAgain, readOtherEdge } from '../gesture/release.ts';
 import { useEditor, useSettled, useStore } from '../state/hooks.ts';
-import { canvasElement } from '../state/place.ts';
 import { isCarrying, type Release, releaseNow, toScreen } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
 
@@ -24,11 +23,14 @@ function Bar({ release }: { release: Release }) {
   const now = readings[chosen];
   if (!box || !now) return null;
   const at = toScreen(view, { x: box.x, y: box.y + box.h });
-  const beside = placeBeside({ ...at, w: box.w * view.scale, h: box.h * view.scale }, canvasElement());
+  const beside = placeBeside(
+    { ...at, w: box.w * view.scale, h: box.h * view.scale },
+    store.getState().canvas,
+  );
   const rules = now.rules.flatMap(({ id }) => design.rules.find((rule) => rule.id === id) ?? []);
   const take = (digit: number) => {
     readAgain(store, digit);
-    canvasElement()?.focus({ preventScroll: true });
+    store.getState().canvas?.focus({ preventScroll: true });
   };
   const others = readings
     .map((reading, digit) => ({ reading, digit }))

@@ -12,11 +12,6 @@ import { asInHand, groundOf, snapInHand } from './snapping.ts';
 /** A finger that has rested this long on a piece of stock lifts it out of the list. */
 const LIFT_MS = 300;
 
-let lifted = false;
-
-/** Whether a finger carries a piece of stock: the list it came from must not scroll then. */
-export const isLifted = (): boolean => lifted;
-
 /**
  * Drags a piece of stock from the palette onto the face. It begins outside of the drawing, so it follows
  * the pointer through the window; released beside the drawing it leaves no trace. A press that goes
@@ -35,13 +30,13 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
 
   // A finger that sets off at once scrolls the list; one that rests first lifts the piece out of it.
   const lift = () => {
-    lifted = true;
+    store.setState({ lifted: true });
     pressed?.setAttribute('data-lifted', '');
   };
   const resting = finger ? setTimeout(lift, LIFT_MS) : undefined;
   const stop = () => {
     clearTimeout(resting);
-    lifted = false;
+    store.setState({ lifted: false });
     pressed?.removeAttribute('data-lifted');
     clearGesture(store);
   };
@@ -52,9 +47,9 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
     {
       move: (touch) => {
         if (!begun && !strayed(start.px, touch.px)) return;
-        if (finger && !lifted) return drop();
+        if (finger && !store.getState().lifted) return drop();
         begun = true;
-        if (!isOnCanvas(touch.px)) {
+        if (!isOnCanvas(store.getState().canvas, touch.px)) {
           drawn = null;
           clearGesture(store);
           return;
@@ -84,8 +79,9 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
 
 /** Where a pointer is on the canvas, or would be if that went on beside it. */
 function touchAt(store: EditorStore, e: PointerEvent): Touch {
-  const px = onCanvas(e);
-  const face = toFace(store.getState().view, px);
+  const { canvas, view } = store.getState();
+  const px = onCanvas(canvas, e);
+  const face = toFace(view, px);
   return { px, face, shift: e.shiftKey, free: e.altKey, touch: e.pointerType === 'touch' };
 }
 

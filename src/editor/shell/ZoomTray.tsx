@@ -1,13 +1,12 @@
 import { Maximize2, Minus, Plus } from 'lucide-react';
 import { useStore } from '../state/hooks.ts';
-import { canvasElement } from '../state/place.ts';
 import type { EditorStore } from '../state/store.ts';
 import { zoomedAt } from '../state/zoom.ts';
 import { useWords } from '../words/t.ts';
 
 export function zoomBy(store: EditorStore, factor: number): void {
-  const element = canvasElement();
-  const middle = { x: (element?.clientWidth ?? 0) / 2, y: (element?.clientHeight ?? 0) / 2 };
+  const { canvas } = store.getState();
+  const middle = { x: (canvas?.clientWidth ?? 0) / 2, y: (canvas?.clientHeight ?? 0) / 2 };
   store.setState((s) => ({ fitted: false, view: zoomedAt(s.view, middle, factor) }));
 }
 

@@ -1,18 +1,12 @@
 import type { Point } from '../../geometry/shape.ts';
 import type { Shown } from './fit.ts';
 
-let element: HTMLElement | null = null;
-
-/** The canvas element, for drags that begin elsewhere and end on it. */
-export function holdCanvas(canvas: HTMLElement | null): void {
-  element = canvas;
-}
-
-export const canvasElement = (): HTMLElement | null => element;
-
 /** Where a pointer is, in pixels from the upper left of the canvas; it may be beside it. */
-export function onCanvas(client: { readonly clientX: number; readonly clientY: number }): Point {
-  const rect = element?.getBoundingClientRect();
+export function onCanvas(
+  canvas: HTMLElement | null,
+  client: { readonly clientX: number; readonly clientY: number },
+): Point {
+  const rect = canvas?.getBoundingClientRect();
   return { x: client.clientX - (rect?.left ?? 0), y: client.clientY - (rect?.top ?? 0) };
 }
 
@@ -27,7 +21,7 @@ export function shownOn(canvas: HTMLElement): Shown {
   return { width: canvas.clientWidth, height: canvas.clientHeight, covers };
 }
 
-export function isOnCanvas(px: Point): boolean {
-  const rect = element?.getBoundingClientRect();
+export function isOnCanvas(canvas: HTMLElement | null, px: Point): boolean {
+  const rect = canvas?.getBoundingClientRect();
   return rect !== undefined && px.x >= 0 && px.y >= 0 && px.x <= rect.width && px.y <= rect.height;
 }

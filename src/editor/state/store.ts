@@ -101,6 +101,8 @@ export interface PartMenuAt {
 }
 
 export interface EditorState {
+  /** What the face is drawn on, for drags that begin elsewhere and focus that goes back to it; null before it stands. */
+  readonly canvas: HTMLElement | null;
   /** Id under which the open design is kept; null before one is chosen. */
   readonly designId: string | null;
   readonly edit: Document;
@@ -128,6 +130,8 @@ export interface EditorState {
   readonly tool: ToolId;
   /** What new parts are made of, where they can be; null: the usual stock of each kind. */
   readonly stock: string | null;
+  /** A finger carries a piece of stock: the list it came from must not scroll then. */
+  readonly lifted: boolean;
   readonly view: View;
   /** The view follows the window until the person zooms or pans. */
   readonly fitted: boolean;
@@ -164,6 +168,7 @@ export type EditorStore = ReturnType<typeof createEditorStore>;
 /** A store without React, so that gestures, keys and tests drive it directly. */
 export function createEditorStore(design: Design, theme: ThemeChoice) {
   return createStore<EditorState>(() => ({
+    canvas: null,
     designId: null,
     edit: freshDocument(design),
     provisional: null,
@@ -184,6 +189,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     look: 'color',
     tool: 'select',
     stock: null,
+    lifted: false,
     view: { scale: 0.25, x: 0, y: 0 },
     fitted: true,
     theme,

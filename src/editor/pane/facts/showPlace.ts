@@ -3,7 +3,6 @@ import { boxAround } from '../../../geometry/box.ts';
 import type { Point } from '../../../geometry/shape.ts';
 import { designPart } from '../../../layout/reference.ts';
 import { select } from '../../state/commit.ts';
-import { canvasElement } from '../../state/place.ts';
 import { type EditorStore, toScreen } from '../../state/store.ts';
 import { fittedView } from '../../state/zoom.ts';
 
@@ -30,10 +29,9 @@ export function showParts(store: EditorStore, laid: readonly string[], place?: P
 
 /** Leaves the view alone where the place can be seen; else shows the whole face, or moves to the place. */
 function bringIntoSight(store: EditorStore, at: Point): void {
-  const element = canvasElement();
-  if (!element) return;
-  const { clientWidth: width, clientHeight: height } = element;
-  const { view, edit } = store.getState();
+  const { canvas, view, edit } = store.getState();
+  if (!canvas) return;
+  const { clientWidth: width, clientHeight: height } = canvas;
   const px = toScreen(view, at);
   const edge = 40;
   if (px.x > edge && px.x < width - edge && px.y > edge && px.y < height - edge) return;

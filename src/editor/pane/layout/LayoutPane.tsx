@@ -4,7 +4,7 @@ import { KIND_ICONS } from '../../control/kindIcons.ts';
 import { useRoving } from '../../control/list/rove.ts';
 import { Measure } from '../../control/Measure.tsx';
 import { placeInMiddle } from '../../gesture/draw.ts';
-import { isLifted, startPlacing } from '../../gesture/place.ts';
+import { startPlacing } from '../../gesture/place.ts';
 import { stocksOf } from '../../shipped/tables.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { DRAWN_KINDS, type DrawnKind } from '../../state/tools.ts';
@@ -74,11 +74,11 @@ function StockPalette() {
   useEffect(() => {
     const element = list.current;
     const hold = (e: TouchEvent) => {
-      if (isLifted()) e.preventDefault();
+      if (store.getState().lifted) e.preventDefault();
     };
     element?.addEventListener('touchmove', hold, { passive: false });
     return () => element?.removeEventListener('touchmove', hold);
-  }, []);
+  }, [store]);
   return (
     <section>
       <h3 className="section-title">{t('layout.stock')}</h3>

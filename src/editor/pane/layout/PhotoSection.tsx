@@ -10,7 +10,7 @@ import { frameOf, scaledTo } from '../../photo/placing.ts';
 import { fitToBox } from '../../state/fit.ts';
 import { useEditor, useStore } from '../../state/hooks.ts';
 import type { Photo, PhotoMode, Placing } from '../../state/photo.ts';
-import { canvasElement, shownOn } from '../../state/place.ts';
+import { shownOn } from '../../state/place.ts';
 import { useWords } from '../../words/t.ts';
 import { QuadFields } from './QuadFields.tsx';
 
@@ -71,7 +71,7 @@ function PhotoFields({ photo }: { photo: Photo }) {
   const change = (next: Partial<Photo>) => store.setState({ photo: { ...photo, ...next } });
   const place = (next: Partial<Placing>) => change({ placing: { ...placing, ...next } });
   const setMode = (next: PhotoMode) => {
-    const canvas = canvasElement();
+    const { canvas } = store.getState();
     if (next === mode || !canvas) store.setState({ photoMode: 'rest', fitted: true });
     else {
       // Its marks may lie beyond the face, where the tools cover them or the window ends.
