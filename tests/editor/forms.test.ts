@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { openData } from '../../src/design/open.ts';
@@ -9,7 +10,26 @@ import {
   frameBoardField,
   SKIN_FIELDS,
 } from '../../src/editor/pane/bed/bedFields.ts';
+import { BARE } from '../../src/editor/pane/facts/choices.ts';
+import { PHOTO_FIELDS, PLACING_FIELDS, STRAIGHT_FIELDS } from '../../src/editor/pane/layout/photoFields.ts';
+import { DIVISION_FIELDS, type Division, SIDE_FIELDS } from '../../src/editor/pane/part/divideFields.ts';
+import { MEMBER_OWN_FIELDS } from '../../src/editor/pane/part/ownFields.ts';
+import {
+  NEW_RULE_FIELDS,
+  type NewRuleForm,
+  SHARED_RULE_FIELDS,
+  type SharedRuleForm,
+} from '../../src/editor/pane/part/ruleFields.ts';
 import { SHAPE_FIELDS, type Shaped } from '../../src/editor/pane/part/shapeFields.ts';
+import {
+  LENGTH_FIELDS,
+  SCREW_FIELDS,
+  SCREW_KIND,
+  SIZE_FIELDS,
+  type Size,
+} from '../../src/editor/pane/wood/priceFields.ts';
+import type { Photo, Placing } from '../../src/editor/state/photo.ts';
+import { chanceOf } from '../chance.ts';
 import { kiosk } from '../plan/starters.ts';
 import { runs } from '../runs.ts';
 
@@ -148,4 +168,138 @@ it('gives every shape on its list measures that a design may hold, and asks for 
     }),
     { numRuns: runs(100) },
   );
+});
+
+/** A form as its component keeps it: what it is about, and what a change makes of that. */
+interface Form<T, C> {
+  readonly fields: readonly FormField<T, C>[];
+  readonly start: T;
+  readonly taken: (value: T, change: C) => T;
+}
+
+/** Gives every field that is asked for what it may be given, and looks whether it shows it then. */
+function expectToShow<T, C>({ fields, start, taken }: Form<T, C>, chance: () => number): void {
+  let value = start;
+  for (let round = 0; round < 40; round++) {
+    const field = fields[Math.floor(chance() * fields.length)];
+    if (!field || !(field.when?.(value, design) ?? true)) continue;
+    const some: Readonly<Record<string, () => unknown>> = {
+      length: () => 10 + chance() * 3000,
+      number: () => 1 + Math.floor(chance() * 40),
+      share: () => 0.05 + chance() * 0.95,
+      switch: () => chance() < 0.5,
+      text: () => `${1 + Math.floor(chance() * 9)}:2`,
+      choice: () => {
+        const offered = field.is === 'choice' ? field.of : [];
+        const choices = typeof offered === 'function' ? offered(value, design) : offered;
+        return choices[Math.floor(chance() * choices.length)]?.value;
+      },
+    };
+    const next = some[field.is]?.();
+    expect(next, field.label).toBeDefined();
+    value = taken(value, changeBy(field, next, value));
+    const shown = shownIn(field, value);
+    if (typeof next === 'number')
+      expect([field.label, shown]).toEqual([field.label, expect.closeTo(next, 6)]);
+    else expect([field.label, shown]).toEqual([field.label, next]);
+  }
+}
+
+const merged = <T>(value: T, change: Partial<T>): T => ({ ...value, ...change });
+const places = ['face', 'level:field', 'sign'].map((value) => ({ value, label: value }));
+
+it.each<[string, (chance: () => number) => void]>([
+  [
+    'a division and its sides',
+    (chance) => {
+      const start: Division = {
+        ...{ columns: 2, rows: 3, upright: 'pine-1x3', across: 'pine-1x3' },
+        ...{ through: 'up', finish: BARE, framed: true },
+      };
+      expectToShow({ fields: DIVISION_FIELDS, start, taken: merged }, chance);
+      const sides = { left: 'face', right: 'face', bottom: 'face', top: 'face', places };
+      expectToShow({ fields: SIDE_FIELDS, start: sides, taken: merged }, chance);
+    },
+  ],
+  [
+    'a new rule, and one for several',
+    (chance) => {
+      const one: NewRuleForm = {
+        ...{ kind: 'set', axis: 'x', side: 'low', to: 'face' },
+        ...{ and: 'face', toSide: 'low', inner: false, places },
+      };
+      expectToShow({ fields: NEW_RULE_FIELDS, start: one, taken: merged }, chance);
+      const several: SharedRuleForm = {
+        ...{ kind: 'even', axis: 'x', mode: 'gaps', low: 'face', high: 'face', ratio: '', places, count: 3 },
+      };
+      expectToShow({ fields: SHARED_RULE_FIELDS, start: several, taken: merged }, chance);
+    },
+  ],
+  [
+    'a single member',
+    (chance) => {
+      const array = design.parts.find((part) => part.kind === 'array');
+      if (array?.kind !== 'array') throw new Error('no array');
+      expectToShow(
+        {
+          fields: MEMBER_OWN_FIELDS,
+          start: { own: {}, member: array.member },
+          taken: (value, own) => ({ ...value, own: { ...value.own, ...own } }),
+        },
+        chance,
+      );
+    },
+  ],
+  [
+    'a photo',
+    (chance) => {
+      const photo = {
+        ...{ image: { width: 640, height: 480 }, opacity: 0.5, shown: true, locked: false },
+        placing: { at: { x: 0, y: 0 }, scale: 2, straight: false },
+      } as unknown as Photo;
+      expectToShow({ fields: PHOTO_FIELDS, start: photo, taken: merged }, chance);
+      const placed: Form<Photo, Partial<Placing>> = {
+        fields: [...PLACING_FIELDS, ...STRAIGHT_FIELDS],
+        start: photo,
+        taken: (value, placing) => ({ ...value, placing: { ...value.placing, ...placing } }),
+      };
+      expectToShow(placed, chance);
+    },
+  ],
+  [
+    'a size that is sold, and screws at hand',
+    (chance) => {
+      const size: Size = { length: 2438.4, width: 1219.2, price: 20 };
+      for (const fields of [LENGTH_FIELDS, SIZE_FIELDS])
+        expectToShow({ fields, start: size, taken: merged }, chance);
+      const screws = { screw: 'screw-6', length: 25.4, count: 20 };
+      expectToShow({ fields: [...SCREW_KIND, ...SCREW_FIELDS], start: screws, taken: merged }, chance);
+    },
+  ],
+])('the fields of %s show what they are given', (_, look) => {
+  const chance = chanceOf(16);
+  for (let i = 0; i < runs(12); i++) look(chance);
+});
+
+it('another kind of screw has a length that it is listed in', () => {
+  const [kind] = SCREW_KIND;
+  const listed = JSON.parse(
+    readFileSync(new URL('../../assets/materials/screws.json', import.meta.url), 'utf8'),
+  ) as { readonly id: string; readonly lengths: readonly number[] }[];
+  if (!kind) throw new Error('no field');
+  for (const { id, lengths } of listed)
+    for (const length of listed.flatMap((other) => other.lengths)) {
+      const was = { screw: 'screw-6', length, count: 1 };
+      const next = { ...was, ...changeBy(kind, id, was) };
+      expect(lengths).toContain(next.length);
+      if (lengths.includes(length)) expect(next.length).toBe(length);
+    }
+});
+
+it('both ends of a rule between go along until they are told apart', () => {
+  const low = NEW_RULE_FIELDS.find(({ label }) => label === 'rules.low');
+  const draft = { kind: 'between', axis: 'x', side: 'low', to: 'face', and: 'face' } as NewRuleForm;
+  if (!low) throw new Error('no field');
+  expect(changeBy(low, 'sign', draft)).toEqual({ to: 'sign', and: 'sign' });
+  expect(changeBy(low, 'sign', { ...draft, and: 'level:field' })).toEqual({ to: 'sign' });
 });

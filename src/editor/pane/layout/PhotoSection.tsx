@@ -1,9 +1,8 @@
 import { ImagePlus, Trash2, Undo2 } from 'lucide-react';
 import { useState } from 'react';
 import { boxAround } from '../../../geometry/box.ts';
+import { Fields } from '../../control/form/Fields.tsx';
 import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
-import { SwitchField } from '../../control/SwitchField.tsx';
 import { pickByInput } from '../../kept/file.ts';
 import { openPhoto } from '../../photo/open.ts';
 import { frameOf, scaledTo } from '../../photo/placing.ts';
@@ -12,6 +11,7 @@ import { useEditor, useStore } from '../../state/hooks.ts';
 import type { Photo, PhotoMode, Placing } from '../../state/photo.ts';
 import { shownOn } from '../../state/place.ts';
 import { useWords } from '../../words/t.ts';
+import { PHOTO_FIELDS, PLACING_FIELDS, STRAIGHT_FIELDS } from './photoFields.ts';
 import { QuadFields } from './QuadFields.tsx';
 
 const MODES = ['move', 'scale', 'straighten'] as const;
@@ -68,8 +68,12 @@ function PhotoFields({ photo }: { photo: Photo }) {
   const store = useStore();
   const mode = useEditor((s) => s.photoMode);
   const { placing, image, locked } = photo;
-  const change = (next: Partial<Photo>) => store.setState({ photo: { ...photo, ...next } });
-  const place = (next: Partial<Placing>) => change({ placing: { ...placing, ...next } });
+  const change = (next: Partial<Photo>) =>
+    store.setState({ photo: { ...photo, ...next }, ...('locked' in next ? { photoMode: 'rest' } : {}) });
+  const place = (next: Partial<Placing>) => {
+    change({ placing: { ...placing, ...next } });
+    if (next.straight) store.setState({ photoMode: 'rest', fitted: true });
+  };
   const setMode = (next: PhotoMode) => {
     const { canvas } = store.getState();
     if (next === mode || !canvas) store.setState({ photoMode: 'rest', fitted: true });
@@ -84,23 +88,7 @@ function PhotoFields({ photo }: { photo: Photo }) {
   return (
     <>
       <div className="fields">
-        <SwitchField label={t('photo.shown')} value={photo.shown} onCommit={(shown) => change({ shown })} />
-        <SwitchField
-          label={t('photo.locked')}
-          value={locked}
-          onCommit={(on) => store.setState({ photo: { ...photo, locked: on }, photoMode: 'rest' })}
-        />
-        <div className="wide">
-          <NumberField
-            label={t('photo.opacity')}
-            unit="%"
-            min={5}
-            max={100}
-            step={5}
-            value={Math.round(photo.opacity * 100)}
-            onCommit={(percent) => change({ opacity: percent / 100 })}
-          />
-        </div>
+        <Fields of={PHOTO_FIELDS} value={photo} onChange={change} />
       </div>
       <fieldset className="btn-row photo-modes" disabled={locked}>
         <legend className="hidden-text">{t('photo.modes')}</legend>
@@ -119,40 +107,14 @@ function PhotoFields({ photo }: { photo: Photo }) {
       {mode === 'rest' ? null : <p className="note">{t(`photo.hint.${mode}`)}</p>}
       {mode === 'move' ? (
         <div className="fields">
-          <MeasureField
-            label={t('part.left')}
-            min={-20_000}
-            value={placing.at.x}
-            onCommit={(x) => place({ at: { ...placing.at, x } })}
-          />
-          <MeasureField
-            label={t('part.bottom')}
-            min={-20_000}
-            value={placing.at.y}
-            onCommit={(y) => place({ at: { ...placing.at, y } })}
-          />
-          <MeasureField
-            label={t('part.width')}
-            min={10}
-            value={image.width * placing.scale}
-            onCommit={(width) => place({ scale: width / image.width })}
-          />
+          <Fields of={PLACING_FIELDS} value={photo} onChange={place} />
         </div>
       ) : null}
       {mode === 'scale' ? <KnownLength photo={photo} /> : null}
       {mode === 'straighten' ? (
         <QuadFields quad={placing.quad} size={image} onCommit={(quad) => place({ quad })} />
       ) : null}
-      <SwitchField
-        label={t('photo.straight')}
-        hint={t('photo.straightHint')}
-        disabled={locked}
-        value={placing.straight}
-        onCommit={(straight) => {
-          place({ straight });
-          if (straight) store.setState({ photoMode: 'rest', fitted: true });
-        }}
-      />
+      <Fields of={STRAIGHT_FIELDS} value={photo} onChange={place} />
     </>
   );
 }

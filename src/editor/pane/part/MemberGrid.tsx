@@ -1,8 +1,7 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react';
-import { eachOf, isBought } from '../../../design/made.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { eachOf } from '../../../design/made.ts';
+import { Fields } from '../../control/form/Fields.tsx';
 import { NumberField } from '../../control/NumberField.tsx';
-import { SwitchField } from '../../control/SwitchField.tsx';
 import {
   type ChosenMember,
   chooseMember,
@@ -15,11 +14,10 @@ import type { Many, MemberPlace } from '../../edit/places.ts';
 import { useDesign, useEditor, useStore } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import '../../style/members.css';
-import { BARE, finishChoices, stockChoices } from '../facts/choices.ts';
+import { MEMBER_OWN_FIELDS, type Override } from './ownFields.ts';
 
 /** More places than this are chosen by number. */
 const MOST_CELLS = 600;
-const AS_OTHERS = '-as-others-';
 
 const STEPS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -153,47 +151,18 @@ function ByNumber({ found: { grid, slot } }: { found: ChosenMember }) {
 
 /** What the chosen member has of its own. */
 function OwnFields({ found, slot }: { found: ChosenMember; slot: MemberPlace }) {
-  const t = useWords();
   const store = useStore();
-  const design = useDesign();
   const member = eachOf(found.array);
   const own = overrideOf(found.array, slot);
-  const others = { value: AS_OTHERS, label: t('array.asOthers') };
-  const take = (change: typeof own) => commitOverride(store, found, slot, { ...own, ...change });
   return (
     <>
       <p className="member-name">{slot.name}</p>
       <div className="fields">
-        <div className="wide">
-          <SwitchField
-            label={t('array.leaveOut')}
-            value={own.omit === true}
-            onCommit={(omit) => take({ omit })}
-          />
-        </div>
-        {isBought(member) ? null : (
-          <ChoiceField
-            label={t('array.ownFinish')}
-            value={own.finish === undefined ? AS_OTHERS : (own.finish ?? BARE)}
-            choices={[others, ...finishChoices(design)]}
-            onCommit={(id) => take({ finish: id === AS_OTHERS ? undefined : id === BARE ? null : id })}
-          />
-        )}
-        {'stock' in member && member.kind !== 'fill' ? (
-          <ChoiceField
-            label={t('array.ownStock')}
-            value={own.stock ?? AS_OTHERS}
-            choices={[
-              others,
-              ...stockChoices(
-                design,
-                member.kind === 'panel' ? ['sheet'] : ['flat', 'shaped'],
-                own.stock ?? member.stock,
-              ),
-            ]}
-            onCommit={(id) => take({ stock: id === AS_OTHERS ? undefined : id })}
-          />
-        ) : null}
+        <Fields
+          of={MEMBER_OWN_FIELDS}
+          value={{ own, member }}
+          onChange={(change: Override) => commitOverride(store, found, slot, { ...own, ...change })}
+        />
       </div>
     </>
   );

@@ -1,15 +1,8 @@
 import { Plus, Trash2 } from 'lucide-react';
-import { MeasureField } from '../../control/MeasureField.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
-import { useSettledDesign } from '../../state/hooks.ts';
+import { Fields } from '../../control/form/Fields.tsx';
 import { useWords } from '../../words/t.ts';
 import type { OwnStock } from './ownStock.ts';
-
-interface Size {
-  readonly length: number;
-  readonly width?: number;
-  readonly price: number;
-}
+import { LENGTH_FIELDS, SIZE_FIELDS, type Size } from './priceFields.ts';
 
 interface PriceRowsProps {
   readonly stock: OwnStock;
@@ -19,7 +12,6 @@ interface PriceRowsProps {
 /** What lengths or sizes it is sold in, and for how much. */
 export function PriceRows({ stock, onChange }: PriceRowsProps) {
   const t = useWords();
-  const { currency } = useSettledDesign().measure;
   const sheet = stock.form === 'sheet';
   const rows: readonly Size[] = sheet ? stock.sizes : stock.lengths;
   const put = (next: readonly Size[]) => {
@@ -39,25 +31,10 @@ export function PriceRows({ stock, onChange }: PriceRowsProps) {
       {rows.map((row, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: sizes have no ids, and two may be the same for a while
         <div className={sheet ? 'row-fields three' : 'row-fields'} key={i}>
-          <MeasureField
-            label={t(sheet ? 'stock.along' : 'stock.length')}
-            min={1}
-            value={row.length}
-            onCommit={(length) => set(i, { length })}
-          />
-          {sheet ? (
-            <MeasureField
-              label={t('stock.across')}
-              min={1}
-              value={row.width ?? row.length}
-              onCommit={(width) => set(i, { width })}
-            />
-          ) : null}
-          <NumberField
-            label={t('stock.price')}
-            unit={currency}
-            value={row.price}
-            onCommit={(price) => set(i, { price })}
+          <Fields
+            of={sheet ? SIZE_FIELDS : LENGTH_FIELDS}
+            value={row}
+            onChange={(fields) => set(i, fields)}
           />
           <button
             type="button"

@@ -1,0 +1,46 @@
+import type { FormField } from '../../control/form/formField.ts';
+import type { Photo, Placing } from '../../state/photo.ts';
+
+/** How a photo shows. */
+export const PHOTO_FIELDS: readonly FormField<Photo>[] = [
+  { is: 'switch', label: 'photo.shown', field: 'shown' },
+  { is: 'switch', label: 'photo.locked', field: 'locked' },
+  { is: 'share', label: 'photo.opacity', field: 'opacity', min: 5, max: 100, step: 5, place: 'wide' },
+];
+
+/** Where it lies and how wide it is. */
+export const PLACING_FIELDS: readonly FormField<Photo, Partial<Placing>>[] = [
+  {
+    is: 'length',
+    label: 'part.left',
+    min: -20_000,
+    get: ({ placing }) => placing.at.x,
+    put: (x, { placing }) => ({ at: { ...placing.at, x } }),
+  },
+  {
+    is: 'length',
+    label: 'part.bottom',
+    min: -20_000,
+    get: ({ placing }) => placing.at.y,
+    put: (y, { placing }) => ({ at: { ...placing.at, y } }),
+  },
+  {
+    is: 'length',
+    label: 'part.width',
+    min: 10,
+    get: ({ image, placing }) => image.width * placing.scale,
+    put: (width, { image }) => ({ scale: width / image.width }),
+  },
+];
+
+/** Shown as seen squarely from the front. */
+export const STRAIGHT_FIELDS: readonly FormField<Photo, Partial<Placing>>[] = [
+  {
+    is: 'switch',
+    label: 'photo.straight',
+    hint: 'photo.straightHint',
+    off: ({ locked }) => locked,
+    get: ({ placing }) => placing.straight,
+    put: (straight) => ({ straight }),
+  },
+];
