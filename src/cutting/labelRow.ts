@@ -1,5 +1,6 @@
 import type { TextItem } from '../drawing/drawing.ts';
 import { textWidth } from '../drawing/text.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 
 /** Between two labels. */
@@ -15,15 +16,15 @@ export function parted(labels: readonly TextItem[], end: Mm): TextItem[] {
   const at: Mm[] = [];
   let free = -Infinity;
   sorted.forEach((label, i) => {
-    const h = half[i] ?? 0;
+    const h = pick(half, i);
     at.push(Math.max(label.at.x, free + h));
-    free = (at[i] ?? 0) + h + GAP;
+    free = pick(at, i) + h + GAP;
   });
-  let room = Math.max(end, ...sorted.map((label, i) => label.at.x + (half[i] ?? 0)));
+  let room = Math.max(end, ...sorted.map((label, i) => label.at.x + pick(half, i)));
   for (let i = at.length - 1; i >= 0; i--) {
-    const h = half[i] ?? 0;
-    at[i] = Math.min(at[i] ?? 0, room - h);
-    room = (at[i] ?? 0) - h - GAP;
+    const h = pick(half, i);
+    at[i] = Math.min(pick(at, i), room - h);
+    room = pick(at, i) - h - GAP;
   }
-  return sorted.map((label, i) => ({ ...label, at: { x: at[i] ?? label.at.x, y: label.at.y } }));
+  return sorted.map((label, i) => ({ ...label, at: { x: pick(at, i), y: label.at.y } }));
 }

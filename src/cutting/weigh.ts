@@ -1,3 +1,4 @@
+import { at } from '../list/at.ts';
 import type { Mm, Money } from '../measure/units.ts';
 
 /**
@@ -33,7 +34,7 @@ export function weigh(sizes: readonly { readonly amount: Mm; readonly price: Mon
   const priced = rate > 0;
   const cost = sizes.map((s) => (s.price > 0 ? s.price : Math.ceil(s.amount * rate * CENTS) / CENTS));
   const whole = sizes.map((s, i) =>
-    Math.max(1, priced ? Math.round((cost[i] ?? 0) * CENTS) : Math.round(s.amount)),
+    Math.max(1, priced ? Math.round(at(cost, i) * CENTS) : Math.round(s.amount)),
   );
   const unit = whole.reduce(gcd, 0) || 1;
   const steps = whole.map((w) => w / unit);
@@ -67,8 +68,8 @@ function sumsOf(steps: readonly number[]): (bound: number) => number {
     for (let c = Math.floor(need / COUNT_STEP); c < TABLE_LIMIT; c++) {
       if (steps.length === 0) return need;
       extend(c);
-      const low = least[c] ?? Infinity;
-      if (low === Infinity || c * COUNT_STEP + (most[c] ?? 0) < need) continue;
+      const low = at(least, c);
+      if (low === Infinity || c * COUNT_STEP + at(most, c) < need) continue;
       return Math.max(need, c * COUNT_STEP + low);
     }
     return need;

@@ -1,3 +1,4 @@
+import { pick } from '../list/at.ts';
 import type { Edit } from './edit/edit.ts';
 import { partOfReference } from './references.ts';
 import { inSlot, slotsOf, withFields } from './rule/table.ts';
@@ -51,7 +52,7 @@ export function withoutParts(rule: Rule, gone: ReadonlySet<string>): Rule | null
     if ((slot.is === 'part' || slot.is === 'thing') && goes(inSlot(rule, slot))) return null;
     if (slot.is !== 'parts') continue;
     const parts = inSlot(rule, slot);
-    const stays = (_: unknown, i: number) => !gone.has(parts[i] ?? '');
+    const stays = (_: unknown, i: number) => !gone.has(pick(parts, i));
     const left = parts.filter(stays);
     if (left.length === parts.length) continue;
     if (left.length < slot.least) return null;

@@ -1,6 +1,7 @@
 import { rotate } from '../geometry/point.ts';
 import { ringsOf, transformRegion } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
+import { at, cyclic } from '../list/at.ts';
 import { addTo } from '../list/grouped.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import type { Color, DrawItem } from './drawing.ts';
@@ -31,7 +32,7 @@ function crossings(level: Region, pitch: Mm): Map<number, number[]> {
   const found = new Map<number, [number, ...number[]]>();
   for (const ring of ringsOf(level)) {
     ring.forEach((p, i) => {
-      const q = ring[(i + 1) % ring.length] ?? p;
+      const q = cyclic(ring, i + 1);
       const [low, high] = p.y < q.y ? [p, q] : [q, p];
       // Half open, so that a line through a corner crosses one of its two sides.
       for (let n = Math.ceil(low.y / pitch); n * pitch < high.y; n++) {
@@ -50,7 +51,7 @@ function strokes(region: Region, angle: Deg, pitch: Mm): [Point, Point][] {
   for (const [n, xs] of crossings(level, pitch)) {
     xs.sort((a, b) => a - b);
     for (let i = 0; i + 1 < xs.length; i += 2) {
-      const [from, to] = [xs[i] ?? 0, xs[i + 1] ?? 0];
+      const [from, to] = [at(xs, i), at(xs, i + 1)];
       if (to - from < 0.05) continue;
       lines.push([rotate({ x: from, y: n * pitch }, angle), rotate({ x: to, y: n * pitch }, angle)]);
     }

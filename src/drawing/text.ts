@@ -1,3 +1,4 @@
+import { at } from '../list/at.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import { HELVETICA, HELVETICA_BOLD } from './helvetica.ts';
 import { inWinAnsi, winAnsi } from './winansi.ts';
@@ -34,7 +35,7 @@ export function textWidth(text: string, style: TextStyle): Mm {
   for (let i = 0; i < text.length; i++) {
     const code = text.charCodeAt(i);
     if (code < 32 || code > 126) return widthOfAny(text, style);
-    sum += widths[code - 32] ?? 0;
+    sum += at(widths, code - 32);
   }
   return (sum * style.size) / 1000;
 }
@@ -44,7 +45,7 @@ function widthOfAny(text: string, style: TextStyle): Mm {
   const widths = style.bold ? HELVETICA_BOLD : HELVETICA;
   let sum = 0;
   for (const char of text.normalize('NFC')) {
-    if (char >= ' ' && char <= '~') sum += widths[char.charCodeAt(0) - 32] ?? 0;
+    if (char >= ' ' && char <= '~') sum += at(widths, char.charCodeAt(0) - 32);
     else if (!inWinAnsi(char)) sum += otherWidth(char);
     else for (const code of winAnsi(char)) sum += widths[code - 32] ?? 0;
   }

@@ -2,6 +2,7 @@ import { clipPolyline, intersect, offset, subtract, union } from '../geometry/cl
 import { add, distance, dot, leftNormal, subtract as minus, scale } from '../geometry/point.ts';
 import { EMPTY, regionOfRing, ringsOf } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Chosen, Spread } from './chosen.ts';
 import { atCorners, lengthOf } from './spread.ts';
@@ -30,13 +31,13 @@ function normalsOf(line: readonly Point[]): Point[] {
 
 const moved = (line: readonly Point[], by: Mm): Point[] => {
   const normals = normalsOf(line);
-  return line.map((p, i) => add(p, scale(normals[i] ?? { x: 0, y: 0 }, by)));
+  return line.map((p, i) => add(p, scale(pick(normals, i), by)));
 };
 
 /** Everything up to `far` inward of a line. */
 function corridor(line: readonly Point[], far: Mm): Region {
   const quads = line.slice(1).map((b, i) => {
-    const a = line[i] ?? b;
+    const a = pick(line, i);
     const inward = scale(leftNormal(minus(b, a)), far);
     return regionOfRing([a, b, add(b, inward), add(a, inward)]);
   });
@@ -47,7 +48,7 @@ function corridor(line: readonly Point[], far: Mm): Region {
 function depthOf(line: readonly Point[], p: Point): Mm {
   let best = Number.POSITIVE_INFINITY;
   line.slice(1).forEach((b, i) => {
-    const a = line[i] ?? b;
+    const a = pick(line, i);
     const along = minus(b, a);
     const size = distance(a, b);
     if (size === 0) return;

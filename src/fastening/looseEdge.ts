@@ -2,6 +2,7 @@ import { clipPolyline, offset } from '../geometry/clip.ts';
 import { distance } from '../geometry/point.ts';
 import { ringsOf } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 
 /** An edge is held this many spacings around each fastener: along a row, and beside one that was moved in. */
@@ -69,7 +70,7 @@ export function looseEdge(
     for (const line of clipPolyline(ring[0] ? [...ring, ring[0]] : [], contact)) {
       let run: [Point, Point][] = [];
       line.slice(1).forEach((b, i) => {
-        const a = line[i] ?? b;
+        const a = pick(line, i);
         if (distance(a, b) === 0) return;
         const at = (t: number): Point => ({ x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t });
         let open = run.length > 0;

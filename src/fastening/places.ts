@@ -4,6 +4,7 @@ import { boxOf, containsPointInRegion, ringsOf } from '../geometry/region.ts';
 import { distanceToSegment } from '../geometry/segment.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import type { Leg } from '../layout/laid.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { DRILLED_EDGE } from './apart.ts';
 import { Chosen, type Seat, type Spread } from './chosen.ts';
@@ -258,7 +259,7 @@ const closed = (ring: readonly Point[]): Point[] => (ring[0] ? [...ring, ring[0]
 function inwardAt(line: readonly Point[], p: Point): Point {
   let best = { away: Number.POSITIVE_INFINITY, inward: { x: 0, y: 0 } };
   line.slice(1).forEach((b, i) => {
-    const a = line[i] ?? b;
+    const a = pick(line, i);
     const away = distanceToSegment(p, a, b);
     if (away < best.away && distance(a, b) > 0) best = { away, inward: leftNormal(minus(b, a)) };
   });

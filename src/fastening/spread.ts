@@ -1,6 +1,7 @@
 import { distance, lerp } from '../geometry/point.ts';
 import type { Point } from '../geometry/shape.ts';
 import { DUST } from '../geometry/tolerance.ts';
+import { pick } from '../list/at.ts';
 import { type Deg, degrees, type Mm } from '../measure/units.ts';
 
 /** A turn sharper than this is a corner, and a corner wants a fastener of its own. */
@@ -9,7 +10,7 @@ const CORNER: Deg = 30;
 const MOST_ALONG = 200;
 
 export const lengthOf = (line: readonly Point[]): Mm =>
-  line.reduce((sum, p, i) => sum + (i === 0 ? 0 : distance(line[i - 1] ?? p, p)), 0);
+  line.reduce((sum, p, i) => sum + (i === 0 ? 0 : distance(pick(line, i - 1), p)), 0);
 
 /** The point at distance `along` from the start of the line. */
 export function pointAt(line: readonly Point[], along: Mm): Point {
@@ -44,7 +45,7 @@ export function trimEnds(line: readonly Point[], by: Mm): Point[] {
   const kept: Point[] = [pointAt(line, by)];
   let along = 0;
   line.forEach((p, i) => {
-    along += i === 0 ? 0 : distance(line[i - 1] ?? p, p);
+    along += i === 0 ? 0 : distance(pick(line, i - 1), p);
     if (along > by && along < length - by) kept.push(p);
   });
   return [...kept, pointAt(line, length - by)];

@@ -1,4 +1,5 @@
 import type { Ring } from '../geometry/shape.ts';
+import { cyclic } from '../list/at.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 
@@ -6,7 +7,7 @@ import type { Mm } from '../measure/units.ts';
 function topOver(section: Ring, x: Mm): Mm {
   let top: Mm = 0;
   section.forEach((p, i) => {
-    const q = section[(i + 1) % section.length] ?? p;
+    const q = cyclic(section, i + 1);
     if (x < Math.min(p.x, q.x) || x > Math.max(p.x, q.x)) return;
     top = Math.max(top, p.x === q.x ? Math.max(p.y, q.y) : p.y + ((x - p.x) * (q.y - p.y)) / (q.x - p.x));
   });

@@ -2,6 +2,7 @@ import { add, leftNormal, scale, subtract } from '../geometry/point.ts';
 import { ringsOf } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { cyclic, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 
 /** Pieces closer than this abut: well over what rounding leaves, well under a gap that a brush enters. */
@@ -15,9 +16,7 @@ export interface Side {
 
 /** Every straight stretch of the region's borders, openings included. */
 export function sidesOf(region: Region): Side[] {
-  return ringsOf(region).flatMap((ring) =>
-    ring.map((b, i) => ({ a: ring[(i === 0 ? ring.length : i) - 1] ?? b, b })),
-  );
+  return ringsOf(region).flatMap((ring) => ring.map((b, i) => ({ a: cyclic(ring, i - 1), b })));
 }
 
 /** The side moved out of its region by a hair: what it runs through there is what it abuts. */
@@ -48,8 +47,8 @@ export function openWall(length: Mm, bottom: number, top: number, against: reado
   let next = 0;
   let area = 0;
   for (let i = 0; i + 1 < stops.length; i++) {
-    const from = stops[i] ?? 0;
-    const to = stops[i + 1] ?? 0;
+    const from = pick(stops, i);
+    const to = pick(stops, i + 1);
     if (to - from <= SAME_LENGTH) continue;
     const middle = (from + to) / 2;
     if (here.some((other) => other.to < middle)) here = here.filter((other) => other.to >= middle);

@@ -1,3 +1,4 @@
+import { at, pick } from '../list/at.ts';
 import type { Liters, Money } from '../measure/units.ts';
 import type { ContainerBuy } from './result.ts';
 
@@ -32,10 +33,10 @@ export function chooseContainers(need: Liters, offers: readonly ContainerOffer[]
   const counts = new Array<number>(sizes.length).fill(0);
   const bulk = bulkOf(need, sizes, priced);
   if (bulk) counts[bulk.index] = bulk.count;
-  const rest = need - (bulk ? bulk.count * (sizes[bulk.index]?.volume ?? 0) : 0);
-  for (const index of search(rest, sizes, priced)) counts[index] = (counts[index] ?? 0) + 1;
+  const rest = need - (bulk ? bulk.count * pick(sizes, bulk.index).volume : 0);
+  for (const index of search(rest, sizes, priced)) counts[index] = at(counts, index) + 1;
   return sizes.flatMap(({ container, volume, price }, i) => {
-    const count = counts[i] ?? 0;
+    const count = at(counts, i);
     return count > 0 ? [{ container, count, volume, price: price ?? 0 }] : [];
   });
 }
@@ -65,12 +66,12 @@ function search(need: Liters, sizes: readonly ContainerOffer[], priced: boolean)
   for (let total = 1; total < most; total++) {
     volumes.forEach((volume, i) => {
       const before = total - volume;
-      const reached = before >= 0 ? (cost[before] ?? Number.POSITIVE_INFINITY) : Number.POSITIVE_INFINITY;
+      const reached = before >= 0 ? at(cost, before) : Number.POSITIVE_INFINITY;
       if (reached === Number.POSITIVE_INFINITY) return;
       const price = reached + (priced ? (sizes[i]?.price ?? 0) : 0);
-      const count = (cans[before] ?? 0) + 1;
-      const now = cost[total] ?? Number.POSITIVE_INFINITY;
-      if (price < now - CENT || (price < now + CENT && count < (cans[total] ?? 0))) {
+      const count = at(cans, before) + 1;
+      const now = at(cost, total);
+      if (price < now - CENT || (price < now + CENT && count < at(cans, total))) {
         cost[total] = price;
         cans[total] = count;
         last[total] = i;
@@ -80,12 +81,11 @@ function search(need: Liters, sizes: readonly ContainerOffer[], priced: boolean)
   let best = -1;
   // Rising totals: a later one must be cheaper to win, so that equal prices leave the least.
   for (let total = target; total < most; total++) {
-    const here = cost[total] ?? Number.POSITIVE_INFINITY;
-    if (here < (best < 0 ? Number.POSITIVE_INFINITY : (cost[best] ?? 0) - CENT)) best = total;
+    const here = at(cost, total);
+    if (here < (best < 0 ? Number.POSITIVE_INFINITY : at(cost, best) - CENT)) best = total;
   }
   const chosen: number[] = [];
-  for (let total = best; total > 0; total -= volumes[last[total] ?? 0] ?? total)
-    chosen.push(last[total] ?? 0);
+  for (let total = best; total > 0; total -= pick(volumes, at(last, total))) chosen.push(at(last, total));
   return chosen;
 }
 

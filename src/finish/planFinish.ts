@@ -4,6 +4,7 @@ import type { Color } from '../drawing/drawing.ts';
 import { neighborsOf } from '../geometry/meeting.ts';
 import { boxOf } from '../geometry/region.ts';
 import type { KeptResults } from '../layout/kept.ts';
+import { pick } from '../list/at.ts';
 import type { Liters, Mm } from '../measure/units.ts';
 import { amountOf } from './amount.ts';
 import { tapeAround } from './bare.ts';
@@ -49,7 +50,7 @@ export function planFinish(input: FinishInput, memory: FinishMemory = createFini
     boxed.map(({ box }) => box),
     ABUT,
   );
-  const nearTo = (i: number) => (near[i] ?? []).flatMap((j) => boxed[j] ?? []);
+  const nearTo = (i: number) => pick(near, i).flatMap((j) => pick(boxed, j));
   const { jobs, bare } = paintingOf(input, surfaces, nearTo, results);
   const seen = new Map<string, Seen>();
   shown.forEach((one, i) => {

@@ -1,9 +1,10 @@
 import { subtractApart, subtractedArea, union } from '../geometry/clip.ts';
 import { neighborsOf } from '../geometry/meeting.ts';
-import { areaOf, boxOf, EMPTY, perimeterOf } from '../geometry/region.ts';
+import { areaOf, boxOf, perimeterOf } from '../geometry/region.ts';
 import type { Box, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { KeptResults } from '../layout/kept.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Surface } from './input.ts';
 
@@ -41,7 +42,7 @@ export function shownOf(surfaces: readonly Surface[], results: KeptResults): Sho
   });
   const trusted = addUp(surfaces, regions);
   return surfaces.map((surface, i) => {
-    const region = regions[i] ?? EMPTY;
+    const region = pick(regions, i);
     return {
       surface,
       region,
@@ -62,9 +63,9 @@ function coversOf(
   const boxes = surfaces.map((surface) => boxOf(surface.region));
   const around = neighborsOf(boxes);
   return (i, seen) => {
-    const over = (around[i] ?? [])
-      .filter((j) => j < i && overlap(boxes[i] ?? null, seen[j] ?? null))
-      .flatMap((j) => surfaces[j] ?? []);
+    const over = pick(around, i)
+      .filter((j) => j < i && overlap(pick(boxes, i), pick(seen, j)))
+      .flatMap((j) => pick(surfaces, j));
     return withoutLettering(over);
   };
 }

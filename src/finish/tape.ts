@@ -1,6 +1,7 @@
 import { chordsInside } from '../geometry/chord.ts';
 import { boxesMeet, boxOf } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { justOutside, sidesOf } from './border.ts';
 import type { Shown } from './show.ts';
@@ -19,7 +20,7 @@ export function tapeOf(shown: readonly Shown[], neighbors: readonly (readonly nu
   shown.forEach(({ surface, region }, i) => {
     if (surface.kind !== 'painted' || surface.finish === null) return;
     // What was painted later stands before it in the list.
-    const others = (neighbors[i] ?? []).flatMap((j) => {
+    const others = pick(neighbors, i).flatMap((j) => {
       const other = shown[j];
       const bordered =
         other &&

@@ -3,6 +3,7 @@ import { type Arm, LOWERED, swing } from '../bed/swing.ts';
 import { distanceToSegment } from '../geometry/segment.ts';
 import type { Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { cyclic } from '../list/at.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import { type Body, cornersOf } from './body.ts';
 import { planeClear } from './plane.ts';
@@ -46,7 +47,7 @@ function criticalAngles(bed: Bed, corners: readonly Arm[], step: Point): Deg[] {
     for (const angle of zeros(wave)) if (angle < LOWERED) found.push(angle);
   };
   corners.forEach((arm, i) => {
-    const next = corners[(i + 1) % corners.length] ?? arm;
+    const next = cyclic(corners, i + 1);
     const side: Arm = { up: next.up - arm.up, out: next.out - arm.out };
     const normal = quarter(side);
     // The corner passes the front or the top; its distance from them has a level tangent.
@@ -69,7 +70,7 @@ function criticalAngles(bed: Bed, corners: readonly Arm[], step: Point): Deg[] {
 function clip(ring: readonly Point[], value: (p: Point) => number): Point[] {
   const kept: Point[] = [];
   ring.forEach((p, i) => {
-    const q = ring[(i + 1) % ring.length] ?? p;
+    const q = cyclic(ring, i + 1);
     const vp = value(p);
     const vq = value(q);
     if (vp <= 0) kept.push(p);
@@ -101,7 +102,7 @@ function distanceFromStep(ring: readonly Point[], step: Point): Mm {
   if (overlaps(ring, step)) return 0;
   let nearest = Infinity;
   ring.forEach((p, i) => {
-    const q = ring[(i + 1) % ring.length] ?? p;
+    const q = cyclic(ring, i + 1);
     nearest = Math.min(nearest, fromStep(p, step), distanceToSegment(step, p, q));
   });
   return nearest;

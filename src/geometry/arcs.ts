@@ -1,3 +1,4 @@
+import { cyclic } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { cross, distance, dot, subtract } from './point.ts';
 import type { Point } from './shape.ts';
@@ -75,8 +76,8 @@ function sharpest(ring: readonly Point[]): number {
   let best = 0;
   let least = Number.POSITIVE_INFINITY;
   for (const [i, p] of ring.entries()) {
-    const before = ring[(i + ring.length - 1) % ring.length] ?? p;
-    const after = ring[(i + 1) % ring.length] ?? p;
+    const before = cyclic(ring, i - 1);
+    const after = cyclic(ring, i + 1);
     const [a, b] = [subtract(p, before), subtract(after, p)];
     const cos = dot(a, b) / (Math.hypot(a.x, a.y) * Math.hypot(b.x, b.y) || 1);
     if (cos < least - 1e-9) {

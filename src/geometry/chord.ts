@@ -1,3 +1,4 @@
+import { at } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { cross, distance, subtract } from './point.ts';
 import { ringsOf } from './region.ts';
@@ -33,8 +34,8 @@ export function chordsInside(a: Point, b: Point, region: Region): [Mm, Mm][] {
   shares.sort((s, t) => s - t);
   const chords: [Mm, Mm][] = [];
   for (let i = 0; i + 1 < shares.length; i += 2) {
-    const from = Math.max(0, shares[i] ?? 0);
-    const to = Math.min(1, shares[i + 1] ?? 0);
+    const from = Math.max(0, at(shares, i));
+    const to = Math.min(1, at(shares, i + 1));
     if (to > from) chords.push([from * size, to * size]);
   }
   return chords;

@@ -1,3 +1,4 @@
+import { pick } from '../list/at.ts';
 import { addTo, type Groups } from '../list/grouped.ts';
 import type { Mm } from '../measure/units.ts';
 import { grownBox } from './box.ts';
@@ -11,7 +12,7 @@ export function clustersOf(region: Region, reach: Mm): Region[] {
   const group = region.map((_, i) => i);
   const rootOf = (i: number): number => {
     let at = i;
-    while (group[at] !== at) at = group[at] ?? at;
+    while (group[at] !== at) at = pick(group, at);
     return at;
   };
   for (const [i, j] of meetingPairs(boxes)) group[rootOf(i)] = rootOf(j);
@@ -24,6 +25,6 @@ export function clustersOf(region: Region, reach: Mm): Region[] {
 
 /** Regions list their polygons by the lowest, then leftmost place they begin at. */
 export function inOrder(region: Region): Region {
-  const start = ({ outer }: Polygon): Point => outer[0] ?? { x: 0, y: 0 };
+  const start = ({ outer }: Polygon): Point => pick(outer, 0);
   return [...region].sort((a, b) => start(a).y - start(b).y || start(a).x - start(b).x);
 }

@@ -1,4 +1,5 @@
 import { KeptResults } from '../layout/kept.ts';
+import { pick } from '../list/at.ts';
 import { grouped } from '../list/grouped.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Draft } from './draft.ts';
@@ -29,7 +30,7 @@ export function labelPieces(
   const labels = new Map<number, string>();
   stocksInOrder(drafts).forEach((stock, i) => {
     const own = drafts
-      .map((draft, index) => ({ draft, shown: shown[index] ?? draft, index }))
+      .map((draft, index) => ({ draft, shown: pick(shown, index), index }))
       .filter(({ draft }) => draft.stock === stock);
     alikeFirst(own, stocks.get(stock) ?? null).forEach((group, k) => {
       for (const { index } of group) labels.set(index, `${letters(i)}${k + 1}`);
@@ -37,7 +38,7 @@ export function labelPieces(
   });
   return drafts.map((draft, i) => {
     const label = labels.get(i) ?? '';
-    const told = shown[i] ?? draft;
+    const told = pick(shown, i);
     const { left, right } = told.edges;
     const facts = [label, told.length, told.width, left, right];
     return kept.of(draft, 'piece', facts, () => ({ ...draft, label, shown: told }));

@@ -2,6 +2,7 @@ import { cross, distance, dot, subtract } from '../geometry/point.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { cyclic } from '../list/at.ts';
 import { type Deg, degrees, type Mm } from '../measure/units.ts';
 import { type End, otherSide, type Side, TOUCH } from './bar.ts';
 import type { Measured, Piece, PieceEnd, TapeCorner } from './piece.ts';
@@ -101,7 +102,7 @@ function tapeOf(
 }
 
 const longestSide = (outline: readonly Point[]): Mm =>
-  outline.reduce((most, p, i) => Math.max(most, distance(p, outline[(i + 1) % outline.length] ?? p)), 0);
+  outline.reduce((most, p, i) => Math.max(most, distance(p, cyclic(outline, i + 1))), 0);
 
 /** What the corner is at which an edge meets the cut of an end. */
 function cornerAt(

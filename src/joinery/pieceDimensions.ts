@@ -16,6 +16,7 @@ import {
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { cyclic } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { isSquareEnded, longEdges } from './lengths.ts';
 import type { Piece } from './piece.ts';
@@ -80,7 +81,7 @@ function overallOf({ outline, shown }: Piece): Dimension | null {
 
 function sawnSideOf({ outline, measured, shown }: Piece): Dimension | null {
   if (measured.edge !== 'sawn') return null;
-  const sides = outline.map((p, i) => ({ from: outline[(i + 1) % outline.length] ?? p, to: p }));
+  const sides = outline.map((p, i) => ({ from: cyclic(outline, i + 1), to: p }));
   const longest = sides.sort((a, b) => distance(b.from, b.to) - distance(a.from, a.to))[0];
   return longest ? { ...longest, told: shown.length } : null;
 }

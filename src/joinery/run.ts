@@ -1,6 +1,7 @@
 import { cross } from '../geometry/point.ts';
 import { DUST } from '../geometry/tolerance.ts';
 import type { Laid } from '../layout/laid.ts';
+import { pick } from '../list/at.ts';
 import { type Bar, uprightness } from './bar.ts';
 import type { Attempt } from './chosen.ts';
 import type { BarEnd } from './corner.ts';
@@ -17,7 +18,7 @@ export function joinRun(
   const first = bars[0];
   if (!first) return [];
   const decision = decisions(first, first);
-  const corners = bars.slice(1).map((bar, i) => [bars[i] ?? first, bar] as const);
+  const corners = bars.slice(1).map((bar, i) => [pick(bars, i), bar] as const);
   const last = bars[bars.length - 1];
   if (laid.closed && last && last !== first) corners.push([last, first]);
   return corners.map(([a, b]) => joinRunCorner(works, laid, a, b, decision));

@@ -1,3 +1,4 @@
+import { at } from '../list/at.ts';
 import { roundLength, shareOut, stepOf } from '../measure/round.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
@@ -50,7 +51,7 @@ class Steps {
     const lengths = open.map((told) => this.exact(told));
     const shares = shareOut(Math.max(0, whole - taken) * this.step, lengths, this.step);
     open.forEach((told, i) => {
-      this.decided.set(toldKey(told), Math.round((shares[i] ?? 0) / this.step));
+      this.decided.set(toldKey(told), Math.round(at(shares, i) / this.step));
     });
   }
 

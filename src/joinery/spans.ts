@@ -2,6 +2,7 @@ import { dot, leftNormal, subtract, unit } from '../geometry/point.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { DUST } from '../geometry/tolerance.ts';
+import { pick } from '../list/at.ts';
 import { addTo, type Groups } from '../list/grouped.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import { TOUCH } from './bar.ts';
@@ -48,7 +49,7 @@ export interface Bars {
 export function spansOf(pieces: readonly Placed[], bars: Bars): Told[][] {
   const lanes = pieces.flatMap((placed, i) => lanesOf(placed, i));
   const sticks = chainsOf(lanes, linksOf(lanes, pieces, bars.widths)).map((chain) =>
-    chain.flatMap((i) => lanes[i]?.told ?? []),
+    chain.flatMap((i) => pick(lanes, i).told),
   );
   return withoutParts([...sticks, ...panelRows(pieces, bars, 'x'), ...panelRows(pieces, bars, 'y')]);
 }
@@ -189,8 +190,8 @@ function panelRows(pieces: readonly Placed[], { boxes }: Bars, axis: 'x' | 'y'):
   const seen = new Set<number>();
   return slabs
     .map((_, i) => i)
-    .filter((i) => links.has(i) && !links.get(i)?.includes(before[i] ?? -1))
-    .map((tip) => walk(tip, links, seen).flatMap((i) => slabs[i]?.told ?? []));
+    .filter((i) => links.has(i) && !links.get(i)?.includes(pick(before, i)))
+    .map((tip) => walk(tip, links, seen).flatMap((i) => pick(slabs, i).told));
 }
 
 /** Whether the length of a sheet piece lies along the axis: it is its longer side. */

@@ -1,5 +1,6 @@
 import { cross, dot, midpoint, subtract, unit } from '../geometry/point.ts';
 import type { Point, Ring } from '../geometry/shape.ts';
+import { cyclic } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Bar, TOUCH, toBar } from './bar.ts';
 
@@ -46,4 +47,4 @@ export function sharedSide(a: Ring, b: Ring): Mm {
 }
 
 const sidesOf = (ring: Ring): (readonly [Point, Point])[] =>
-  ring.map((p, i) => [p, ring[(i + 1) % ring.length] ?? p] as const);
+  ring.map((p, i) => [p, cyclic(ring, i + 1)] as const);

@@ -1,6 +1,7 @@
 import { orderChecks } from '../check/check.ts';
 import type { Part, Rule } from '../design/schema.ts';
 import type { Box } from '../geometry/shape.ts';
+import { at, pick } from '../list/at.ts';
 import { solvedBox } from './boxes.ts';
 import { changedAt, kept, patched, sameNames } from './changes.ts';
 import { checkPlacings, checkSome } from './check/checks.ts';
@@ -28,7 +29,7 @@ export function stepFrom(input: LayoutInput, last: Remembered): Remembered | nul
   if (finishIds !== last.finishIds || !newParts || !changes) return null;
 
   const partOf = (id: string): Part | undefined => parts[last.places.get(id) ?? -1];
-  const changedParts = newParts.flatMap((i) => parts[i] ?? []);
+  const changedParts = newParts.flatMap((i) => pick(parts, i));
   const table = { get: partOf, has: (id: string) => last.places.has(id) };
   const { network, touched: ruled } = rewired(last.network, changes, rules, table, face);
   const touched = new Set([
@@ -141,7 +142,7 @@ function withPlaced(before: Placement, anew: ReadonlyMap<number, PlacedPart>) {
   const placings = [...before.placings];
   const moved: number[] = [];
   for (const [rank, part] of anew) {
-    const start = before.starts[rank] ?? 0;
+    const start = at(before.starts, rank);
     part.placings.forEach((placing, i) => {
       placings[start + i] = placing;
       moved.push(start + i);

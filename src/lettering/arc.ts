@@ -1,3 +1,4 @@
+import { pick } from '../list/at.ts';
 import { type Deg, degrees, type Mm } from '../measure/units.ts';
 import type { SetLine, Setting, Slot } from './setting.ts';
 
@@ -47,7 +48,7 @@ export function standsOf({ slots, lines }: Setting, rise: Mm): Stand[] {
   const radius = length / opening + insideOf(widest);
   const centerY = widest.baseline - up * radius;
   return slots.map((slot) => {
-    const line = lines[slot.line] ?? widest;
+    const line = pick(lines, slot.line);
     const least = (line.right - line.left) / (2 * Math.PI * MOST_OF_CIRCLE);
     const own = Math.max(radius + up * (line.baseline - widest.baseline), least + insideOf(line));
     const angle = middleOf(slot) / (own - insideOf(line));

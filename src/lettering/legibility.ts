@@ -3,6 +3,7 @@ import { boxOfPath } from '../geometry/path.ts';
 import { ringsOf } from '../geometry/region.ts';
 import { distanceToSegment } from '../geometry/segment.ts';
 import type { Region } from '../geometry/shape.ts';
+import { cyclic } from '../list/at.ts';
 import { inches, MM_PER_INCH, type Mm } from '../measure/units.ts';
 import type { Font } from './font.ts';
 import type { PlacedGlyph } from './result.ts';
@@ -83,7 +84,7 @@ function cornersToSides(a: Region, b: Region): Mm {
   const corners = ringsOf(a).flat();
   for (const ring of ringsOf(b)) {
     ring.forEach((from, i) => {
-      const to = ring[(i + 1) % ring.length] ?? from;
+      const to = cyclic(ring, i + 1);
       for (const corner of corners) least = Math.min(least, distanceToSegment(corner, from, to));
     });
   }

@@ -2,6 +2,7 @@ import { boxOfPath, transformPath } from '../geometry/path.ts';
 import { rotate } from '../geometry/point.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Path, Point } from '../geometry/shape.ts';
+import { pick } from '../list/at.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import { standsOf } from './arc.ts';
 import type { Font } from './font.ts';
@@ -17,7 +18,7 @@ interface Spot {
 export function spotsOf(setting: Setting, font: Font, rise: Mm): Spot[] {
   const stands = standsOf(setting, rise);
   return setting.slots.map((slot, i) => {
-    const stand = stands[i] ?? { x: 0, y: 0, turn: 0 };
+    const stand = pick(stands, i);
     const own = { x: -slot.advance / 2, y: slot.rise - font.foot * slot.scale };
     const turned = stand.turn === 0 ? own : rotate(own, stand.turn);
     return { at: { x: turned.x + stand.x, y: turned.y + stand.y }, turn: stand.turn };

@@ -1,5 +1,6 @@
 import type { Lettering } from '../design/schema.ts';
 import { boxOfPath } from '../geometry/path.ts';
+import { at } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Font } from './font.ts';
 import { type Sized, sizedCharacters } from './sizes.ts';
@@ -59,7 +60,7 @@ export function setText(lettering: Lettering, font: Font, factor: number): Setti
   const slots: Slot[] = [];
   const lines: SetLine[] = [];
   rows.forEach((row, i) => {
-    const baseline = baselines[i] ?? 0;
+    const baseline = at(baselines, i);
     const held = { left: row.left, center: (row.left + row.right) / 2, right: row.right }[lettering.align];
     const by = anchor - held;
     for (const slot of row.slots) slots.push({ ...slot, x: slot.x + by, y: baseline });

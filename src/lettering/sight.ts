@@ -4,6 +4,7 @@ import { boxOfPoints } from '../geometry/ring.ts';
 import { distanceToSegment } from '../geometry/segment.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { FLATNESS, SAME_LENGTH } from '../geometry/tolerance.ts';
+import { cyclic } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { letterByLetter } from './cluster.ts';
 
@@ -43,7 +44,7 @@ const overBox = (inner: Box, outer: Box): Mm =>
 /** A part that fills a gap of the room touches it all around: it is half as deep as it is thin. */
 function depthOf(part: Region, room: Region): Mm {
   const sides = ringsOf(room).flatMap((ring) =>
-    ring.map((from, i): [Point, Point] => [from, ring[(i + 1) % ring.length] ?? from]),
+    ring.map((from, i): [Point, Point] => [from, cyclic(ring, i + 1)]),
   );
   const farthest = Math.max(
     0,

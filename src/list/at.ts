@@ -7,3 +7,7 @@ export function pick<T>(list: readonly T[], index: number): T {
   if (value === undefined) throw new RangeError(`no entry ${index} of ${list.length}`);
   return value;
 }
+
+/** Entry of a list that goes around: after the last comes the first, before the first the last. */
+export const cyclic = <T>(list: readonly T[], index: number): T =>
+  pick(list, (index + list.length) % list.length);

@@ -2,6 +2,7 @@ import { dot, leftNormal, subtract } from '../geometry/point.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Ring } from '../geometry/shape.ts';
 import type { MoldedLength } from '../joinery/piece.ts';
+import { pick } from '../list/at.ts';
 import type { ShapedStock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 
@@ -62,7 +63,7 @@ function eachShare(outline: Ring, section: Ring, visit: (share: Share) => void):
   const xs = [...outline, ...section].map(({ x }) => Math.min(box.x + box.w, Math.max(box.x, x)));
   const stops = [...new Set(xs)].sort((a, b) => a - b);
   stops.slice(1).forEach((to, i) => {
-    const from = stops[i] ?? to;
+    const from = pick(stops, i);
     for (const point of GAUSS) {
       const across = (from + to) / 2 + (point * (to - from)) / 2;
       const weight = (to - from) / 2;
@@ -90,6 +91,6 @@ function stretchesAt(ring: readonly Point[], x: Mm): (readonly [Mm, Mm])[] {
     })
     .sort((a, b) => a - b);
   return hits.flatMap((low, i) =>
-    i % 2 === 0 && i + 1 < hits.length ? [[low, hits[i + 1] ?? low] as const] : [],
+    i % 2 === 0 && i + 1 < hits.length ? [[low, pick(hits, i + 1)] as const] : [],
   );
 }

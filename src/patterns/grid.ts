@@ -1,5 +1,6 @@
 import type { Box } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Cell, type Cuts, cellsOf, pagesAlong } from './cells.ts';
 import { hasInk, type Ink, type WholeInk } from './ink.ts';
@@ -119,8 +120,8 @@ function mostHopeful(ink: Ink, up: readonly Cuts[], across: readonly Cuts[], coa
     across.map((columnCuts, k) => ({
       rowCuts,
       columnCuts,
-      count: takenCells(coarse, rows[i] ?? [], columns[k] ?? []),
-      split: (splitUp[i] ?? 0) + (splitAcross[k] ?? 0),
+      count: takenCells(coarse, pick(rows, i), pick(columns, k)),
+      split: pick(splitUp, i) + pick(splitAcross, k),
       order: i + k,
     })),
   );

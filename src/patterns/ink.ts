@@ -9,6 +9,7 @@ import { boxOf, containsPointInRegion, regionOfBox } from '../geometry/region.ts
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { FLATNESS } from '../geometry/tolerance.ts';
+import { cyclic } from '../list/at.ts';
 import { addTo, type Groups } from '../list/grouped.ts';
 import type { Mm } from '../measure/units.ts';
 
@@ -88,8 +89,8 @@ const TURNS = 0.34;
 
 function cornersOf(points: readonly Point[]): Point[] {
   return points.filter((p, i) => {
-    const before = subtract(p, points.at(i - 1) ?? p);
-    const after = subtract(points[(i + 1) % points.length] ?? p, p);
+    const before = subtract(p, cyclic(points, i - 1));
+    const after = subtract(cyclic(points, i + 1), p);
     return Math.abs(cross(before, after)) > TURNS * length(before) * length(after);
   });
 }

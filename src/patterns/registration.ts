@@ -4,6 +4,7 @@ import { DASH, INK, TEXT, WEIGHT } from '../drawing/style.ts';
 import { textWidth } from '../drawing/text.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import type { Box, Point } from '../geometry/shape.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Joint, nameOf } from './cells.ts';
 import { findOnce } from './once.ts';
@@ -140,7 +141,7 @@ export function seamsOf(
   const blocked = marks.flat().map(boxAround);
   return joints.map((joint, i) => {
     const length = joint.to - joint.from;
-    const own = marks[i] ?? [];
+    const own = pick(marks, i);
     if (length < NAMED) return { joint, marks: own, name: null };
     const words = terms.joins(nameOf(joint.other));
     const plateAt = (middle: Mm) => nameplateAt(joint, words, middle);

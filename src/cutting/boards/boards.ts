@@ -1,5 +1,6 @@
 import type { Check } from '../../check/check.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { at } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import type { BoardsBound, CutBoard } from '../result.ts';
@@ -97,7 +98,7 @@ function withMissing(s: StockProblem, capacity: Mm): StockProblem {
 /** Ids of the pieces on the loads, the last of their kind. */
 const piecesOf = (s: StockProblem, loads: readonly Load[]): string[] =>
   s.pieces.flatMap((list, i) => {
-    const n = loads.reduce((sum, l) => sum + (l.counts[i] ?? 0), 0);
+    const n = loads.reduce((sum, l) => sum + at(l.counts, i), 0);
     return list.slice(list.length - n).map((p) => p.id);
   });
 

@@ -50,7 +50,7 @@ function finished(
     cuts,
     offcut,
     waste: board.length - offcut - wood,
-    cost: board.owned === null ? (s.weighed.cost[bought] ?? 0) : 0,
+    cost: board.owned === null ? at(s.weighed.cost, bought) : 0,
   };
 }
 

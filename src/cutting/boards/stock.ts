@@ -1,6 +1,7 @@
 import type { Owned, Shop } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Piece } from '../../joinery/piece.ts';
+import { at, pick } from '../../list/at.ts';
 import type { FlatStock, ShapedStock } from '../../materials/types.ts';
 import type { Mm, Money } from '../../measure/units.ts';
 import { type Weighed, weigh } from '../weigh.ts';
@@ -61,7 +62,7 @@ export function stockProblem(input: BoardInput): StockProblem {
   const sources = sourcesOf(input, widestKerf(ways, shop.boardKerf));
   const longest = Math.max(0, ...sources.flatMap((s) => s.stretches.map((t) => t.to - t.from)));
   const tooLong = all.filter((piece) => piece.overall > longest + SAME_LENGTH);
-  const kept = all.flatMap((piece, i) => (tooLong.includes(piece) ? [] : [{ piece, ways: ways[i] ?? [] }]));
+  const kept = all.flatMap((piece, i) => (tooLong.includes(piece) ? [] : [{ piece, ways: pick(ways, i) }]));
 
   const shapes: (readonly Lying[])[] = [];
   const shapeOf = new Map<string, number>();
@@ -80,7 +81,7 @@ export function stockProblem(input: BoardInput): StockProblem {
     .map((g) => {
       // The longest of pieces within tolerance of each other stands for all.
       const length = Math.max(...g.pieces.map((q) => q.overall));
-      const size = Math.max(length + (joints.half[g.shape] ?? 0), SAME_LENGTH * 10);
+      const size = Math.max(length + at(joints.half, g.shape), SAME_LENGTH * 10);
       return { ...g, item: { length, shape: g.shape, size, count: g.pieces.length } satisfies Item };
     })
     .sort((a, b) => b.item.size - a.item.size || a.shape - b.shape);
@@ -150,7 +151,7 @@ function binsOf(
       const capacity = stretch.to - stretch.from;
       const origin = { source: s, stretch: t };
       if (source.owned === null) {
-        bins.push({ capacity, room: capacity + spare, weight: weighed.weight[s] ?? 1, limit: Infinity });
+        bins.push({ capacity, room: capacity + spare, weight: at(weighed.weight, s), limit: Infinity });
         origins.push([origin]);
         return;
       }

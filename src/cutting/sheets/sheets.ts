@@ -1,7 +1,7 @@
 import type { Check } from '../../check/check.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Piece } from '../../joinery/piece.ts';
-import { pick } from '../../list/at.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import type { BoardsBound, CutSheet, SheetPlacement } from '../result.ts';
@@ -88,7 +88,7 @@ function piecesOn(s: SheetStockProblem, loads: readonly SheetLoad[], bin: number
     s.problem,
     loads.filter((load) => load.bin === bin),
   );
-  return s.pieces.flatMap((list, i) => list.slice(list.length - (counts[i] ?? 0)).map((p) => p.id));
+  return s.pieces.flatMap((list, i) => list.slice(list.length - at(counts, i)).map((p) => p.id));
 }
 
 function laySheets(s: SheetStockProblem, loads: readonly SheetLoad[], stock: string, keep: Mm): CutSheet[] {
@@ -121,7 +121,7 @@ function laySheets(s: SheetStockProblem, loads: readonly SheetLoad[], stock: str
         placements: placements.sort((a, b) => a.y - b.y || a.x - b.x),
         sequence: sequenceOf(load.root, source),
         offcuts: offcuts.sort((a, b) => b.w * b.h - a.w * a.h || a.y - b.y || a.x - b.x),
-        cost: source.owned === null ? (s.weighed.cost[load.bin] ?? 0) : 0,
+        cost: source.owned === null ? at(s.weighed.cost, load.bin) : 0,
       };
     });
 }

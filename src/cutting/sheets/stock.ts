@@ -1,6 +1,7 @@
 import type { Owned, Shop } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Piece } from '../../joinery/piece.ts';
+import { at } from '../../list/at.ts';
 import type { SheetStock } from '../../materials/types.ts';
 import type { Mm, Money } from '../../measure/units.ts';
 import { type Weighed, weigh } from '../weigh.ts';
@@ -64,7 +65,7 @@ export function sheetProblem(input: SheetInput): SheetStockProblem {
     (s, i): SheetBin => ({
       w: s.length - 2 * s.trim + kerf,
       h: s.width - 2 * s.trim + kerf,
-      weight: s.owned === null ? (weighed.weight[i] ?? 1) : 0,
+      weight: s.owned === null ? at(weighed.weight, i) : 0,
       limit: s.count,
     }),
   );

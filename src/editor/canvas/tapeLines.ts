@@ -2,6 +2,7 @@ import type { Axis } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { LaidPart } from '../../layout/laid.ts';
 import { otherAxis, spanOf } from '../../layout/span.ts';
+import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 
 /** An edge that is taped out from the lower left corner of the face, and how far its line goes up or across. */
@@ -55,7 +56,7 @@ export function lanesOf(
   const found: (number | null)[] = lines.map(() => null);
   const order = lines.map((_, i) => i).sort((a, b) => Number(lines[b]?.own) - Number(lines[a]?.own) || a - b);
   for (const i of order) {
-    const at = lines[i]?.at ?? 0;
+    const at = pick(lines, i).at;
     const lane = taken.findIndex((places) => places.every((place) => Math.abs(place - at) >= long));
     if (lane < 0) continue;
     taken[lane]?.push(at);

@@ -1,5 +1,6 @@
 import type { Axis, Edge, Joint, Rule, Strip } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
+import { at } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { edgesAt } from '../edgeAt.ts';
 import { spread } from '../rule/spacing.ts';
@@ -151,7 +152,7 @@ class Plan {
   private baysBetween(along: Family, through: readonly string[]) {
     const ends: { edge: Edge; at: Mm }[] = [];
     through.forEach((id, i) => {
-      const start = along.starts[i] ?? 0;
+      const start = at(along.starts, i);
       ends.push({ edge: { of: id, side: 'low' }, at: start });
       ends.push({ edge: { of: id, side: 'high' }, at: start + along.width });
     });

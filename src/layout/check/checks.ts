@@ -1,5 +1,6 @@
 import type { Check } from '../../check/check.ts';
 import { neighborsOf } from '../../geometry/meeting.ts';
+import { pick } from '../../list/at.ts';
 import type { Placing } from '../place/place.ts';
 import type { CheckContext } from './context.ts';
 import { onKeepClear } from './keepClear.ts';
@@ -26,7 +27,7 @@ export function checkPlacings(
   const known = before && sameContext(before.context, context) ? before : undefined;
   const numbers = new Map(known?.placings.map((placing, i) => [placing.laid.id, i]));
   const checks = placings.map((placing, i) => {
-    const around = (neighbors[i] ?? []).flatMap((j) => placings[j] ?? []);
+    const around = pick(neighbors, i).flatMap((j) => pick(placings, j));
     const at = numbers.get(placing.laid.id) ?? -1;
     const was = known?.neighbors[at] ?? [];
     const current =
@@ -54,13 +55,13 @@ export function checkSome(
   const neighbors = neighborsAfter(placings, before.neighbors, moved);
   const concerned = new Set(moved);
   for (const i of moved) {
-    for (const j of before.neighbors[i] ?? []) concerned.add(j);
-    for (const j of neighbors[i] ?? []) concerned.add(j);
+    for (const j of pick(before.neighbors, i)) concerned.add(j);
+    for (const j of pick(neighbors, i)) concerned.add(j);
   }
   const checks = [...before.checks];
   for (const i of concerned) {
     const placing = placings[i];
-    const around = (neighbors[i] ?? []).flatMap((j) => placings[j] ?? []);
+    const around = pick(neighbors, i).flatMap((j) => pick(placings, j));
     if (placing) checks[i] = checkPlacing(placing, around, context);
   }
   return { placings, context, neighbors, checks };

@@ -16,9 +16,9 @@ export function neighborsAfter(
     placings.forEach(({ bounds: other }, j) => {
       if (i !== j && boxesMeet(other, bounds)) list.push(j);
     });
-    for (const j of list) if (!inMotion.has(j)) now[j] = withNumber(now[j] ?? [], i);
+    for (const j of list) if (!inMotion.has(j)) now[j] = withNumber(pick(now, j), i);
     const is = new Set(list);
-    for (const j of before[i] ?? []) if (!inMotion.has(j) && !is.has(j)) now[j] = without(now[j] ?? [], i);
+    for (const j of pick(before, i)) if (!inMotion.has(j) && !is.has(j)) now[j] = without(pick(now, j), i);
     now[i] = list;
   }
   return now;

@@ -4,6 +4,7 @@ import { intersect, union } from '../../geometry/clip.ts';
 import { areaOf, boxesMeet } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { LaidPart } from '../laid.ts';
 import { LEAST_CARRIED } from '../place/carrier.ts';
@@ -38,7 +39,7 @@ function supportedShare(
   }
   const area = areaOf(laid.region);
   if (beneath.length === 0 || area <= 0) return 0;
-  const ground = beneath.length === 1 ? (beneath[0] ?? []) : union(beneath);
+  const ground = beneath.length === 1 ? pick(beneath, 0) : union(beneath);
   return Math.min(1, areaOf(intersect(laid.region, ground)) / area);
 }
 

@@ -1,4 +1,5 @@
 import type { RuleOf } from '../../design/schema.ts';
+import { pick } from '../../list/at.ts';
 import { apart, combine, mean } from '../solve/linear.ts';
 import { middle } from '../span.ts';
 import type { BlockEnds, Lines, RuleKindOf } from './rule.ts';
@@ -9,7 +10,7 @@ type Center = RuleOf<'center'>;
 function ends(rule: Center, lines: Lines): BlockEnds {
   const chosen = lines.chosen(rule.id);
   if (chosen) return chosen;
-  let low = rule.parts[0] ?? '';
+  let low = pick(rule.parts, 0);
   let high = low;
   for (const part of rule.parts) {
     if (lines.guess(part).low < lines.guess(low).low) low = part;
@@ -36,7 +37,7 @@ export const centerRule: RuleKindOf<Center> = {
   // A block keeps its inner arrangement while it moves, unless it is to be arranged anew.
   keeps: (rule, lines) => {
     if (lines.chosen(rule.id)) return [];
-    const first = rule.parts[0] ?? '';
+    const first = pick(rule.parts, 0);
     const center = (part: string) => mean(lines.low(part), lines.high(part));
     return rule.parts
       .slice(1)

@@ -1,6 +1,7 @@
 import { partsOfRule } from '../../design/references.ts';
 import type { RuleOf } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { pick } from '../../list/at.ts';
 import { apart, combine, type Linear, mean } from '../solve/linear.ts';
 import { gapNegative, type Lines, type RuleKindOf } from './rule.ts';
 
@@ -10,16 +11,16 @@ type Even = RuleOf<'even'>;
 function rooms(rule: Even, lines: Lines): { first: Linear; between: Linear[]; last: Linear } {
   const between: Linear[] = [];
   for (let i = 1; i < rule.parts.length; i++) {
-    between.push(apart(lines.low(rule.parts[i] ?? ''), lines.high(rule.parts[i - 1] ?? '')));
+    between.push(apart(lines.low(pick(rule.parts, i)), lines.high(pick(rule.parts, i - 1))));
   }
   return {
-    first: apart(lines.low(rule.parts[0] ?? ''), lines.edge(rule.low)),
+    first: apart(lines.low(pick(rule.parts, 0)), lines.edge(rule.low)),
     between,
-    last: apart(lines.edge(rule.high), lines.high(rule.parts.at(-1) ?? '')),
+    last: apart(lines.edge(rule.high), lines.high(pick(rule.parts, rule.parts.length - 1))),
   };
 }
 
-const equal = (all: readonly Linear[]): Linear[] => all.slice(1).map((one, i) => apart(one, all[i] ?? one));
+const equal = (all: readonly Linear[]): Linear[] => all.slice(1).map((one, i) => apart(one, pick(all, i)));
 
 const twice = (one: Linear): Linear => combine([[2, one]]);
 
@@ -39,9 +40,7 @@ function centers(rule: Even, lines: Lines): Linear[] {
     });
   }
   const pitch = rule.pitch;
-  const steps = rule.parts
-    .slice(1)
-    .map((part, i) => apart(center(part), center(rule.parts[i] ?? part), pitch));
+  const steps = rule.parts.slice(1).map((part, i) => apart(center(part), center(pick(rule.parts, i)), pitch));
   const { first, last } = rooms(rule, lines);
   return [...steps, apart(first, last)];
 }

@@ -2,6 +2,7 @@ import type { Edge } from '../../design/schema.ts';
 import { boxArea } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { at } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { rounded, rulerStep } from './distance.ts';
 import { dimensionAlong } from './drawing.ts';
@@ -50,7 +51,7 @@ export function margins(on: SnapAxis): Offer[] {
   const high = around.span.high - margin;
   const worst = drawn
     ? Math.max(...all.map((one) => Math.abs(one - margin)))
-    : Math.abs((all[own] ?? 0) - margin);
+    : Math.abs(at(all, own) - margin);
   if (worst > reach || high - low < SAME_LENGTH) return [];
   return [
     {

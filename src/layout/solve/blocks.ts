@@ -1,4 +1,5 @@
 import type { Rule, RuleOf } from '../../design/schema.ts';
+import { pick } from '../../list/at.ts';
 import { sizeOf, spanOf, startOf } from '../span.ts';
 import { type Attempt, attempt } from './attempt.ts';
 import { type ComponentInput, groundOf } from './input.ts';
@@ -52,7 +53,7 @@ export function solveArranged(input: ComponentInput, past: Past | null, want: 'a
 function takeNearest(waiting: Candidate[]): Candidate | undefined {
   let least = 0;
   waiting.forEach((one, i) => {
-    if (one.inside < (waiting[least]?.inside ?? 0)) least = i;
+    if (one.inside < pick(waiting, least).inside) least = i;
   });
   return waiting.splice(least, 1)[0];
 }

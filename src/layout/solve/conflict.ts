@@ -1,4 +1,5 @@
 import type { Rule } from '../../design/schema.ts';
+import { pick } from '../../list/at.ts';
 import type { Linear } from './linear.ts';
 import { Rows } from './rows.ts';
 
@@ -54,7 +55,7 @@ class Ledger {
       this.accepted.push(stated);
       return null;
     }
-    const suspects = new Set(tags.flatMap((tag) => this.owners[tag] ?? []));
+    const suspects = new Set(tags.flatMap((tag) => pick(this.owners, tag)));
     suspects.delete(stated);
     // Some of its equations may have gone in before the contradiction showed.
     if (stated.equations.length > 1) this.rebuild();

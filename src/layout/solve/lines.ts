@@ -1,5 +1,6 @@
 import type { Face } from '../../bed/face.ts';
 import type { Axis, Edge, Part, PartArray } from '../../design/schema.ts';
+import { pick } from '../../list/at.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
 import { levelOf, readReference } from '../reference.ts';
@@ -64,16 +65,16 @@ export function linesOf(
   };
   const low = (part: string): Linear => {
     const i = at(part);
-    return plus(variable(lowOf(i)), -(structures[i]?.outset ?? 0));
+    return plus(variable(lowOf(i)), -pick(structures, i).outset);
   };
   const high = (part: string): Linear => {
     const i = at(part);
-    return plus(variable(highOf(i)), structures[i]?.outset ?? 0);
+    return plus(variable(highOf(i)), pick(structures, i).outset);
   };
   const guess = (part: string): Span => {
     const i = at(part);
-    const { low, high } = guesses[i] ?? { low: 0, high: 0 };
-    const outset = structures[i]?.outset ?? 0;
+    const { low, high } = pick(guesses, i);
+    const outset = pick(structures, i).outset;
     return outset === 0 ? { low, high } : { low: low - outset, high: high + outset };
   };
   const chosen = (rule: string) => choices.get(rule);
@@ -127,7 +128,7 @@ export function linesOf(
       case 'part': {
         if (!edge.inner) return { low: low(reference.part), high: high(reference.part) };
         const i = at(reference.part);
-        const inset = structures[i]?.inset ?? 0;
+        const inset = pick(structures, i).inset;
         return { low: plus(variable(lowOf(i)), inset), high: plus(variable(highOf(i)), -inset) };
       }
     }

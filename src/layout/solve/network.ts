@@ -1,6 +1,7 @@
 import type { Face } from '../../bed/face.ts';
 import { mentionsOf } from '../../design/references.ts';
 import type { Axis, Part, Rule } from '../../design/schema.ts';
+import { pick } from '../../list/at.ts';
 import { addTo, type Groups } from '../../list/grouped.ts';
 import { isKnown, partOf } from '../reference.ts';
 import { axesOf } from '../rule/table.ts';
@@ -99,8 +100,8 @@ export function split(axis: Axis, order: readonly string[], links: readonly Link
   const root = (i: number): number => {
     let at = i;
     while (parent[at] !== at) {
-      parent[at] = parent[parent[at] ?? at] ?? at;
-      at = parent[at] ?? at;
+      parent[at] = pick(parent, pick(parent, at));
+      at = pick(parent, at);
     }
     return at;
   };
@@ -181,8 +182,8 @@ function rank(parts: readonly string[], links: readonly Link[]): Map<string, num
   let next = 0;
   for (let level = 0; ranks.size < parts.length; level++) {
     if (ready.length === 0) {
-      while (ranks.has(parts[next] ?? '')) next++;
-      ready = [parts[next] ?? ''];
+      while (ranks.has(pick(parts, next))) next++;
+      ready = [pick(parts, next)];
     }
     const following: string[] = [];
     for (const id of ready) {

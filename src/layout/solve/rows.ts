@@ -1,5 +1,5 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
-import { pick } from '../../list/at.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Linear } from './linear.ts';
 
 /** A coefficient smaller than this, where the equation's largest is 1, has canceled out. */
@@ -119,7 +119,7 @@ export class Rows {
     for (let i = this.rows.length - 1; i >= 0; i--) {
       const row = pick(this.rows, i);
       let sum = row.constant;
-      for (const [index, coefficient] of row.terms) sum += coefficient * (values[index] ?? 0);
+      for (const [index, coefficient] of row.terms) sum += coefficient * at(values, index);
       values[row.pivot] = sum;
     }
     return values;

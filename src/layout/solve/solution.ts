@@ -1,4 +1,5 @@
 import type { Rule } from '../../design/schema.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Lines } from '../rule/rule.ts';
 import { choiceOf, equationsOf, resultOf } from '../rule/table.ts';
@@ -152,9 +153,9 @@ const smooth = (value: Mm): Mm => Math.round(value / LATTICE) * LATTICE + 0;
 function settle(input: ComponentInput, values: readonly number[]): Placed[] {
   const { component, parts, structures } = input;
   return parts.map((part, i) => {
-    const low = values[lowOf(i)] ?? 0;
-    const high = values[highOf(i)] ?? 0;
-    const fixed = structures[i]?.fixed ?? null;
+    const low = at(values, lowOf(i));
+    const high = at(values, highOf(i));
+    const fixed = pick(structures, i).fixed;
     const wasStart = startOf(part.box, component.axis);
     const wasSize = sizeOf(part.box, component.axis);
     const size = fixed ?? (Math.abs(high - low - wasSize) < UNMOVED ? wasSize : smooth(high - low));

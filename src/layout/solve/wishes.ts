@@ -1,3 +1,4 @@
+import { at } from '../../list/at.ts';
 import { addTo, type Groups } from '../../list/grouped.ts';
 import type { Lines } from '../rule/rule.ts';
 import { keepsOf } from '../rule/table.ts';
@@ -34,7 +35,7 @@ export function* wishes(input: ComponentInput, lines: Lines): Generator<Linear> 
   }
   const blocks = blocksByRank(component, lines);
   for (let from = 0; from < parts.length; ) {
-    const rank = component.ranks[from] ?? 0;
+    const rank = at(component.ranks, from);
     let to = from;
     while (to < parts.length && component.ranks[to] === rank) to++;
     for (let i = from; i < to; i++) yield* sizeWish(i);

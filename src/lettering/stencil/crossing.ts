@@ -1,6 +1,7 @@
 import { add, angleOf, dot, leftNormal, midpoint, scale, subtract, unit } from '../../geometry/point.ts';
 import { perimeter } from '../../geometry/ring.ts';
 import type { Point, Ring } from '../../geometry/shape.ts';
+import { cyclic, pick } from '../../list/at.ts';
 import { type Deg, degrees, type Mm } from '../../measure/units.ts';
 import {
   type Course,
@@ -92,7 +93,7 @@ function walker(ring: Ring, length: Mm): (at: Mm) => Point {
   const ends: Mm[] = [];
   let sum = 0;
   ring.forEach((from, i) => {
-    const to = ring[(i + 1) % ring.length] ?? from;
+    const to = cyclic(ring, i + 1);
     sum += Math.hypot(to.x - from.x, to.y - from.y);
     ends.push(sum);
   });
@@ -102,13 +103,13 @@ function walker(ring: Ring, length: Mm): (at: Mm) => Point {
     let high = ends.length - 1;
     while (low < high) {
       const middle = (low + high) >> 1;
-      if ((ends[middle] ?? 0) < wanted) low = middle + 1;
+      if (pick(ends, middle) < wanted) low = middle + 1;
       else high = middle;
     }
-    const from = ring[low] ?? { x: 0, y: 0 };
-    const to = ring[(low + 1) % ring.length] ?? from;
-    const begin = low === 0 ? 0 : (ends[low - 1] ?? 0);
-    const size = (ends[low] ?? 0) - begin;
+    const from = pick(ring, low);
+    const to = cyclic(ring, low + 1);
+    const begin = low === 0 ? 0 : pick(ends, low - 1);
+    const size = pick(ends, low) - begin;
     const share = size > 0 ? (wanted - begin) / size : 0;
     return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
   };

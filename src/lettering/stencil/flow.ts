@@ -1,3 +1,4 @@
+import { pick } from '../../list/at.ts';
 /**
  * Pieces joined by ties that each hold once, however many pieces a tie touches: what a piece hangs on is the
  * least number of ties that have to go before it falls (the least cut, which equals the most ways that share
@@ -31,9 +32,9 @@ export function leastCut(ties: Ties, from: number, to: number, most: number): Le
   const net = netOf(ties);
   let hold = 0;
   while (hold < most && augment(net, from, to)) hold += 1;
-  const near = reached(net, from, (arc) => net.room[arc] ?? 0);
+  const near = reached(net, from, (arc) => pick(net.room, arc));
   // Against the arcs: an arc's partner stands beside it.
-  const far = reached(net, to, (arc) => net.room[arc ^ 1] ?? 0);
+  const far = reached(net, to, (arc) => pick(net.room, arc ^ 1));
   return { hold, near: (piece) => near[piece] !== -2, far: (piece) => far[piece] !== -2 };
 }
 
@@ -64,8 +65,8 @@ function reached(net: Net, start: number, roomOf: (arc: number) => number): numb
   by[start] = -1;
   const queue = [start];
   for (let at = queue.pop(); at !== undefined; at = queue.pop()) {
-    for (const arc of net.heads[at] ?? []) {
-      const next = net.to[arc] ?? start;
+    for (const arc of pick(net.heads, at)) {
+      const next = pick(net.to, arc);
       if (by[next] !== -2 || roomOf(arc) <= 0) continue;
       by[next] = arc;
       queue.push(next);
@@ -75,13 +76,13 @@ function reached(net: Net, start: number, roomOf: (arc: number) => number): numb
 }
 
 function augment(net: Net, from: number, to: number): boolean {
-  const by = reached(net, from, (arc) => net.room[arc] ?? 0);
+  const by = reached(net, from, (arc) => pick(net.room, arc));
   if (by[to] === -2) return false;
   for (let at = to; at !== from; ) {
-    const arc = by[at] ?? 0;
-    net.room[arc] = (net.room[arc] ?? 0) - 1;
-    net.room[arc ^ 1] = (net.room[arc ^ 1] ?? 0) + 1;
-    at = net.to[arc ^ 1] ?? from;
+    const arc = pick(by, at);
+    net.room[arc] = pick(net.room, arc) - 1;
+    net.room[arc ^ 1] = pick(net.room, arc ^ 1) + 1;
+    at = pick(net.to, arc ^ 1);
   }
   return true;
 }

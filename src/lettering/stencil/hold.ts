@@ -1,5 +1,6 @@
 import { dot, leftNormal, subtract } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/shape.ts';
+import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Choices, Placed, Wish } from './bridging.ts';
 import { type Candidate, candidateOf, crowding, fromOtherEnd, sizeOf, standClear } from './choose.ts';
@@ -63,7 +64,7 @@ function tiesOf(placed: readonly Placed[], count: number, firm: FirmSheet, width
   placed.forEach(({ crossing }, i) => {
     placed.slice(0, i).forEach((other, k) => {
       if (group[k] === group[i] || !barsMeet(crossing, other.crossing, width)) return;
-      const [old, kept] = [group[i], group[k] ?? k];
+      const [old, kept] = [group[i], pick(group, k)];
       group.forEach((one, at) => {
         if (one === old) group[at] = kept;
       });
@@ -71,9 +72,9 @@ function tiesOf(placed: readonly Placed[], count: number, firm: FirmSheet, width
   });
   const ties = new Map<number, Set<number>>();
   placed.forEach(({ crossing }, i) => {
-    const tie = ties.get(group[i] ?? i) ?? new Set();
+    const tie = ties.get(pick(group, i)) ?? new Set();
     for (const piece of firm.tiedBy(crossing)) tie.add(nodeOf(piece));
-    ties.set(group[i] ?? i, tie);
+    ties.set(pick(group, i), tie);
   });
   return { pieces: count + 1, ties: [...ties.values()].map((tie) => [...tie]) };
 }

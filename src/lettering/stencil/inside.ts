@@ -1,5 +1,6 @@
 import { centroidOfRing, containsPoint } from '../../geometry/ring.ts';
 import type { Point, Ring } from '../../geometry/shape.ts';
+import { at, cyclic } from '../../list/at.ts';
 
 /**
  * A place well inside a ring: its center of area where that lies inside, else the middle of the longest
@@ -18,7 +19,7 @@ export function insidePoint(ring: Ring): Point {
     const y = low + ((high - low) * (i + 0.0137)) / 16;
     const crossings = crossingsAt(ring, y);
     for (let k = 0; k + 1 < crossings.length; k += 2) {
-      const [from, to] = [crossings[k] ?? 0, crossings[k + 1] ?? 0];
+      const [from, to] = [at(crossings, k), at(crossings, k + 1)];
       if (to - from > longest) {
         longest = to - from;
         best = { x: (from + to) / 2, y };
@@ -31,7 +32,7 @@ export function insidePoint(ring: Ring): Point {
 function crossingsAt(ring: Ring, y: number): number[] {
   const crossings: number[] = [];
   ring.forEach((a, i) => {
-    const b = ring[(i + 1) % ring.length] ?? a;
+    const b = cyclic(ring, i + 1);
     if (a.y < y !== b.y < y) crossings.push(a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x));
   });
   return crossings.sort((p, q) => p - q);

@@ -2,6 +2,7 @@ import { cross, dot, subtract, unit } from '../../geometry/point.ts';
 import { boxesMeet } from '../../geometry/region.ts';
 import { boxOfPoints, containsPoint, signedArea } from '../../geometry/ring.ts';
 import type { Box, Point, Polygon, Region, Ring } from '../../geometry/shape.ts';
+import { cyclic } from '../../list/at.ts';
 import { degrees, type Mm } from '../../measure/units.ts';
 import { insidePoint } from './inside.ts';
 
@@ -81,12 +82,12 @@ function standsIn(polygon: Polygon, index: number, islands: readonly Island[]): 
 }
 
 export const sidesOf = (ring: Ring, beyond: number): Side[] =>
-  ring.map((from, i) => ({ from, to: ring[(i + 1) % ring.length] ?? from, beyond }));
+  ring.map((from, i) => ({ from, to: cyclic(ring, i + 1), beyond }));
 
 function cornersOf(ring: Ring): Point[] {
   return ring.filter((point, i) => {
-    const before = ring[(i + ring.length - 1) % ring.length] ?? point;
-    const after = ring[(i + 1) % ring.length] ?? point;
+    const before = cyclic(ring, i - 1);
+    const after = cyclic(ring, i + 1);
     const [a, b] = [unit(subtract(point, before)), unit(subtract(after, point))];
     return Math.abs(degrees(Math.atan2(cross(a, b), dot(a, b)))) > CORNER;
   });

@@ -3,6 +3,7 @@ import { boxesMeet } from '../../geometry/region.ts';
 import { boxOfPoints, containsPoint, reverseRing } from '../../geometry/ring.ts';
 import { distanceToSegment } from '../../geometry/segment.ts';
 import type { Point, Ring } from '../../geometry/shape.ts';
+import { cyclic } from '../../list/at.ts';
 import { type Mm, radians } from '../../measure/units.ts';
 import { type Crossing, crossingFrom, startsOn } from './crossing.ts';
 import { courseOf, type Side, type Solid } from './solid.ts';
@@ -53,5 +54,5 @@ function ownSide(side: Side, ring: Ring, near: Mm): Side {
 
 function isNear(point: Point, ring: Ring, near: Mm): boolean {
   if (containsPoint(ring, point)) return true;
-  return ring.some((from, i) => distanceToSegment(point, from, ring[(i + 1) % ring.length] ?? from) < near);
+  return ring.some((from, i) => distanceToSegment(point, from, cyclic(ring, i + 1)) < near);
 }

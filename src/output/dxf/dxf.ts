@@ -4,6 +4,7 @@ import { type FlatText, flatten } from '../../drawing/walk.ts';
 import { withArcs } from '../../geometry/arcs.ts';
 import type { Contour } from '../../geometry/curve.ts';
 import type { Point } from '../../geometry/shape.ts';
+import { at } from '../../list/at.ts';
 import { degrees, type Mm } from '../../measure/units.ts';
 import { decimal } from '../number.ts';
 import { LayerNames } from './layers.ts';
@@ -89,7 +90,7 @@ function tables(layers: readonly string[]): string {
     pair(0, 'TABLE') + pair(2, 'LAYER') + pair(70, layers.length),
     ...layers.map(
       (name, i) =>
-        pair(0, 'LAYER') + pair(2, name) + pair(70, 0) + pair(62, COLORS[i % 7] ?? 7) + pair(6, 'CONTINUOUS'),
+        pair(0, 'LAYER') + pair(2, name) + pair(70, 0) + pair(62, at(COLORS, i % 7)) + pair(6, 'CONTINUOUS'),
     ),
     pair(0, 'ENDTAB'),
   ].join('');

@@ -3,6 +3,7 @@ import { line, rectangle, text } from '../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
 import { shortened, textWidth, wrapped } from '../../drawing/text.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
+import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 
 /** Something of a known height that is set below what comes before it. */
@@ -41,7 +42,7 @@ export function fillPages(blocks: readonly Block[], body: Box): Filled[] {
     const block = blocks[i] as Block;
     if (block.white && (page.length === 0 || used + block.height > body.h)) continue;
     let needed = block.height;
-    for (let k = i; blocks[k]?.heldToNext && blocks[k + 1]; k++) needed += blocks[k + 1]?.height ?? 0;
+    for (let k = i; blocks[k]?.heldToNext && blocks[k + 1]; k++) needed += pick(blocks, k + 1).height;
     if (used + needed > body.h && page.length > 0) {
       turn();
       if (block.head) {
@@ -138,7 +139,7 @@ export function table(
   const cell = (words: string, i: number, at: Point, bold: boolean): DrawItem => {
     const column = columns[i] as Column;
     const inset = insetOf(i);
-    const room = (widths[i] ?? 0) - 2 * PAD - inset;
+    const room = pick(widths, i) - 2 * PAD - inset;
     const fit = shortened(words, { size, bold }, room);
     const x = at.x + left(i) + PAD + inset + (column.figure ? room - textWidth(fit, { size, bold }) : 0);
     return text({ x, y: at.y - size - 0.8 }, fit, { size, bold });
@@ -173,7 +174,7 @@ export function table(
     const bold = row.bold ?? false;
     const cells = row.cells.map((words, i) => {
       const column = columns[i];
-      const room = (widths[i] ?? 0) - 2 * PAD - insetOf(i);
+      const room = pick(widths, i) - 2 * PAD - insetOf(i);
       return column?.wraps ? wrapped(words, { size, bold }, room) : [words];
     });
     const lines = Math.max(1, ...cells.map((c) => c.length));

@@ -9,6 +9,7 @@ import {
 } from '../../drawing/transform.ts';
 import { type BowedPoint, radiusOfBow, withArcs } from '../../geometry/arcs.ts';
 import type { Path, PathCommand, Point } from '../../geometry/shape.ts';
+import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { decimal } from '../number.ts';
 
@@ -63,7 +64,7 @@ function data(path: Path): string {
       const [first] = bowed;
       if (!first) return '';
       const last = bowed[bowed.length - 1] ?? first;
-      const sides = bowed.slice(1).map((p, i) => side(bowed[i] ?? first, p));
+      const sides = bowed.slice(1).map((p, i) => side(pick(bowed, i), p));
       // A straight last side is drawn by closing.
       const back = closed ? (last.bulge === 0 ? 'Z' : `${side(last, first)}Z`) : '';
       return `M${n(first.x)} ${n(first.y)}${sides.join('')}${back}`;

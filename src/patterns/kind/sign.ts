@@ -7,6 +7,7 @@ import { boxOf, transformRegion } from '../../geometry/region.ts';
 import { distanceToSegment } from '../../geometry/segment.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Lettered, Stencil } from '../../lettering/result.ts';
+import { cyclic } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { PatternWords } from '../words.ts';
 import { guides } from './guides.ts';
@@ -123,7 +124,7 @@ const MARK: { readonly most: Mm; readonly least: Mm } = { most: 2.2, least: 0.9 
 
 /** A 1 in a ring on an island that hangs on one bridge, no larger than the island has room for. */
 function marked({ at, border }: Stencil['islands'][number]): DrawItem[] {
-  const room = border.map((from, i) => distanceToSegment(at, from, border[(i + 1) % border.length] ?? from));
+  const room = border.map((from, i) => distanceToSegment(at, from, cyclic(border, i + 1)));
   const radius = Math.max(MARK.least, Math.min(MARK.most, 0.8 * Math.min(...room)));
   const size = 1.3 * radius;
   return [

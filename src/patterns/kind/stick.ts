@@ -4,6 +4,7 @@ import { spreadOut } from '../../drawing/spread.ts';
 import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
 import { wrapped } from '../../drawing/text.ts';
 import type { Box } from '../../geometry/shape.ts';
+import { pick } from '../../list/at.ts';
 import { formatLength } from '../../measure/format.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -65,7 +66,7 @@ interface Label {
 /** Labels one above the other, each as near its mark as its neighbors allow; long ones in several rows. */
 function stacked(all: readonly { readonly at: Mm; readonly words: string }[], length: Mm): Label[] {
   const texts = all.map(({ words }) => wrapped(words, { size: LABEL }, LABELS_TO - REACH - 8).reverse());
-  const marks = all.flatMap(({ at }, i) => (texts[i] ?? []).map(() => at));
+  const marks = all.flatMap(({ at }, i) => pick(texts, i).map(() => at));
   const heights = spreadOut(marks, PITCH, LABEL, length - LABEL);
   let next = 0;
   return all.map(({ at }, i) => ({

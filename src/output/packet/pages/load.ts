@@ -2,6 +2,7 @@ import type { DrawItem } from '../../../drawing/drawing.ts';
 import { line, lines, polyline, text } from '../../../drawing/items.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import type { Box, Point } from '../../../geometry/shape.ts';
+import { pick } from '../../../list/at.ts';
 import { formatMoment, formatReading } from '../../../measure/format.ts';
 import { isInch } from '../../../measure/style.ts';
 import { GRAVITY, inches, KG_PER_POUND, type Mm } from '../../../measure/units.ts';
@@ -64,14 +65,14 @@ function curve(packet: Packet, box: Box): DrawItem[] {
   ];
   const ends = drawn.map(({ row }) => to(90, row[row.length - 1]?.moment ?? 0).y);
   // Words at the lines' ends, parted where the lines end too near to each other.
-  const near = Math.abs((ends[0] ?? 0) - (ends[1] ?? 0)) < 4;
+  const near = Math.abs(pick(ends, 0) - pick(ends, 1)) < 4;
   drawn.forEach(({ row, words, dash }, i) => {
     const path = row.map((p) => to(p.angle, p.moment));
     items.push(polyline(path, false, { stroke: INK.line, width: WEIGHT.bold, ...(dash ? { dash } : {}) }));
-    const upper = (ends[i] ?? 0) >= (ends[1 - i] ?? 0) && i === 0;
+    const upper = pick(ends, i) >= pick(ends, 1 - i) && i === 0;
     const shift = near ? (upper ? 2 : -2) : 0;
     items.push(
-      text({ x: plot.x + plot.w + 1.6, y: (ends[i] ?? 0) - 0.9 + shift }, words, { size: TEXT.small }),
+      text({ x: plot.x + plot.w + 1.6, y: pick(ends, i) - 0.9 + shift }, words, { size: TEXT.small }),
     );
   });
   return items;

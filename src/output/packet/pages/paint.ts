@@ -8,6 +8,7 @@ import { pathOfRegion } from '../../../geometry/path.ts';
 import { areaOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
 import type { Box, Point, Region } from '../../../geometry/shape.ts';
 import { UNDER_EDGE } from '../../../lettering/painted.ts';
+import { cyclic } from '../../../list/at.ts';
 import {
   formatArea,
   formatFar,
@@ -37,7 +38,7 @@ function finishesShown({ plan }: Packet): (string | null)[] {
   return shown.has(null) ? [...own, null] : own;
 }
 
-const hatchingOf = (i: number): Hatching | null => HATCHINGS[(i + 1) % HATCHINGS.length] ?? null;
+const hatchingOf = (i: number): Hatching | null => cyclic(HATCHINGS, i + 1);
 
 /** Bare wood is left white in the map. */
 const patternOf = (finish: string | null, i: number): Hatching | null =>
