@@ -34,7 +34,7 @@ const SAY: RuleSay = {
 function figures(has: boolean): CheckFigures {
   const codeOf = (key: string) => [...key].reduce((sum, c) => (sum * 31 + c.charCodeAt(0)) % 9973, 7);
   return {
-    parts: ['p0', 'p1'],
+    ...{ parts: ['p0', 'p1'], part: 'p0', other: 'p1' },
     has: () => has,
     number: (key) => codeOf(key),
     text: (key) => `<${key}>`,

@@ -31,6 +31,9 @@ export interface Say {
 /** A check's figures, read with the certainty that each code carries its own. */
 export interface CheckFigures {
   readonly parts: readonly string[];
+  /** The first of the parts, which the sentence is about, and the second; empty where a check names none. */
+  readonly part: string;
+  readonly other: string;
   readonly has: (key: string) => boolean;
   readonly number: (key: string) => number;
   readonly text: (key: string) => string;
@@ -81,8 +84,11 @@ export interface RuleSay extends Say {
 
 /** Reads a check's figures; a missing figure is a fault of the room that made the check. */
 export function figuresOf(check: Check): CheckFigures {
+  const [part = '', other = ''] = check.parts;
   return {
     parts: check.parts,
+    part,
+    other,
     has: (key) => Object.hasOwn(check.figures, key),
     number: (key) => {
       const value = check.figures[key];

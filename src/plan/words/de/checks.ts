@@ -75,21 +75,21 @@ const NOT_MADE: Readonly<Record<string, string>> = {
 /** Each message: what is so, with its figure, and what to do about it. */
 export const checks: PlanWords['checks'] = {
   'part.off-face': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} ragt ${say.length(f.number('over_mm'))} über die Kante der Front. Verschieben oder kürzen, oder mit Absicht so lassen.`,
+    `${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über die Kante der Front. Verschieben oder kürzen, oder mit Absicht so lassen.`,
   'part.unsupported': (f, say) =>
-    `Nur ${say.share(f.number('share'))} der Rückseite von ${say.name(f.parts[0] ?? '')} liegen auf. Holz unterlegen oder auf eine andere Ebene legen.`,
+    `Nur ${say.share(f.number('share'))} der Rückseite von ${say.name(f.part)} liegen auf. Holz unterlegen oder auf eine andere Ebene legen.`,
   'part.overlap': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} und ${say.name(f.parts[1] ?? '')} nehmen denselben Platz ein (${say.area(f.number('area_m2'))}). Eines verschieben oder auf das andere legen.`,
+    `${say.name(f.part)} und ${say.name(f.other)} nehmen denselben Platz ein (${say.area(f.number('area_m2'))}). Eines verschieben oder auf das andere legen.`,
   'part.keep-clear': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} verdeckt ${say.length(f.number('over_mm'))} der freizuhaltenden Stelle ${say.name(f.text('keep_clear'))}. Wegrücken.`,
+    `${say.name(f.part)} verdeckt ${say.length(f.number('over_mm'))} der freizuhaltenden Stelle ${say.name(f.text('keep_clear'))}. Wegrücken.`,
   'part.no-size': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} wird ${say.length(f.number('width_mm'))} breit und ${say.length(f.number('height_mm'))} hoch. Platz schaffen oder die Regeln ändern, die das Teil halten.`,
+    `${say.name(f.part)} wird ${say.length(f.number('width_mm'))} breit und ${say.length(f.number('height_mm'))} hoch. Platz schaffen oder die Regeln ändern, die das Teil halten.`,
   'part.unknown-stock': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} verlangt das Material „${f.text('stock')}“, das es nicht gibt oder das nicht die nötige Form hat (Leiste, Profil oder Platte). Anderes Material wählen.`,
+    `${say.name(f.part)} verlangt das Material „${f.text('stock')}“, das es nicht gibt oder das nicht die nötige Form hat (Leiste, Profil oder Platte). Anderes Material wählen.`,
   'part.unknown-finish': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} verlangt den Anstrich „${f.text('finish')}“, den der Entwurf nicht hat. Anderen Anstrich wählen.`,
+    `${say.name(f.part)} verlangt den Anstrich „${f.text('finish')}“, den der Entwurf nicht hat. Anderen Anstrich wählen.`,
   'part.unknown-support': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} soll auf „${f.text('on')}“ liegen; das ist weder eine Ebene dieser Front noch ein Teil. Wählen, worauf es liegt.`,
+    `${say.name(f.part)} soll auf „${f.text('on')}“ liegen; das ist weder eine Ebene dieser Front noch ein Teil. Wählen, worauf es liegt.`,
   'part.support-cycle': (f, say) =>
     `Diese Teile liegen im Kreis aufeinander: ${f.parts.map(say.name).join(', ')}. Eines davon auf die Front legen.`,
   'rule.impossible': (f, say) =>
@@ -103,74 +103,74 @@ export const checks: PlanWords['checks'] = {
   'rule.gap-over-most': (f, say) =>
     `Aus dieser Regel folgen Abstände von ${say.length(f.number('gap_mm'))}, mehr als die erlaubten ${say.length(f.number('most_mm'))}: ${say.rule(f.text('rule'))}. Ein Teil hinzufügen.`,
   'array.count': (f, say) =>
-    `${f.number('count')} Glieder von ${say.name(f.parts[0] ?? '')} passen nicht in ${say.length(f.number('room_mm'))}. Weniger oder schmalere nehmen.`,
+    `${f.number('count')} Glieder von ${say.name(f.part)} passen nicht in ${say.length(f.number('room_mm'))}. Weniger oder schmalere nehmen.`,
   'bed.no-room': (f, say) =>
     `Die Bettmaße lassen keinen Platz (${ROOM[f.text('what')] ?? f.text('what')}: ${say.length(f.number('size_mm'))}). Nachmessen: Rahmentiefe, Auflageleisten und Liegefläche müssen ineinander passen.`,
   'bed.legs': (f, say) =>
     `Die Füße sind ${say.length(f.number('legs_mm'))} lang, die gesenkte Front steht aber ${say.length(f.number('needed_mm'))} über dem Boden. Fußlänge, Höhe des Drehpunkts und seinen Abstand zur Front prüfen.`,
   'joint.overlap': (f, say) =>
     f.parts.length > 1
-      ? `${say.name(f.parts[0] ?? '')} und ${say.name(f.parts[1] ?? '')} liegen ohne Verbindung übereinander (${say.area(f.number('area_m2'))}). Verbindung wählen oder eines verschieben.`
-      : `${say.name(f.parts[0] ?? '')} liegt ohne Verbindung über sich selbst (${say.area(f.number('area_m2'))}). Mehr Platz geben oder schmalere Leiste nehmen.`,
+      ? `${say.name(f.part)} und ${say.name(f.other)} liegen ohne Verbindung übereinander (${say.area(f.number('area_m2'))}). Verbindung wählen oder eines verschieben.`
+      : `${say.name(f.part)} liegt ohne Verbindung über sich selbst (${say.area(f.number('area_m2'))}). Mehr Platz geben oder schmalere Leiste nehmen.`,
   'joint.not-made': (f, say) => {
     const where =
       f.parts.length > 1
-        ? `${say.name(f.parts[0] ?? '')} und ${say.name(f.parts[1] ?? '')}`
-        : `die Ecken von ${say.name(f.parts[0] ?? '')}`;
+        ? `${say.name(f.part)} und ${say.name(f.other)}`
+        : `die Ecken von ${say.name(f.part)}`;
     const places = f.number('count') > 1 ? ` (${f.number('count')} Stellen)` : '';
     return `Für ${where} gewählt, aber nicht gemacht${places}: ${JOINT[f.text('kind')] ?? f.text('kind')}. ${NOT_MADE[f.text('why')] ?? f.text('why')}`;
   },
   'joint.stops': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} endet an ${say.name(f.parts[1] ?? '')}${f.number('count') > 1 ? ` (${f.number('count')} Enden)` : ''}; was darüber hinaus gezeichnet ist, bis zu ${say.length(f.number('beyond_mm'))}, fällt weg. Soll es hindurchgehen, eine Verbindung für die beiden wählen.`,
+    `${say.name(f.part)} endet an ${say.name(f.other)}${f.number('count') > 1 ? ` (${f.number('count')} Enden)` : ''}; was darüber hinaus gezeichnet ist, bis zu ${say.length(f.number('beyond_mm'))}, fällt weg. Soll es hindurchgehen, eine Verbindung für die beiden wählen.`,
   'joint.over-saw': (f, say) =>
-    `Eine Gehrung von ${say.angle(f.number('miter_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück rechtwinklig zum Anschlag an einem geraden Klotz festspannen und die Säge auf ${say.angle(90 - Math.abs(f.number('miter_deg')))} drehen, oder mit der Handsäge nach Riss schneiden.`,
+    `Eine Gehrung von ${say.angle(f.number('miter_deg'))} an ${say.name(f.part)} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück rechtwinklig zum Anschlag an einem geraden Klotz festspannen und die Säge auf ${say.angle(90 - Math.abs(f.number('miter_deg')))} drehen, oder mit der Handsäge nach Riss schneiden.`,
   'joint.bevel-over-saw': (f, say) =>
-    `Eine Neigung von ${say.angle(f.number('bevel_deg'))} an ${say.name(f.parts[0] ?? '')} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück hochkant anlegen und die Säge um diesen Winkel drehen, oder von Hand am Anriss schneiden.`,
+    `Eine Neigung von ${say.angle(f.number('bevel_deg'))} an ${say.name(f.part)} übersteigt die ${say.angle(f.number('most_deg'))} der Säge. Das Stück hochkant anlegen und die Säge um diesen Winkel drehen, oder von Hand am Anriss schneiden.`,
   'piece.nothing-left': (f, say) => {
     const cut = (side: 'left' | 'right'): string => {
       const other = f.text(`${side}_with`);
       const against = other === '' ? '' : `, an ${say.name(other)}`;
       return `der Schnitt am ${side === 'left' ? 'linken' : 'rechten'} Ende (${say.angle(f.number(`${side}_deg`))}${against})`;
     };
-    return `Von ${say.name(f.parts[0] ?? '')}, ${say.length(f.number('length_mm'))} lang verlegt, bleibt nichts: ${cut('left')} und ${cut('right')} nehmen alles weg. Länger machen, die Enden weniger schräg schneiden oder weglassen.`;
+    return `Von ${say.name(f.part)}, ${say.length(f.number('length_mm'))} lang verlegt, bleibt nichts: ${cut('left')} und ${cut('right')} nehmen alles weg. Länger machen, die Enden weniger schräg schneiden oder weglassen.`;
   },
   'piece.too-long': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} braucht ${say.length(f.number('length_mm'))} Länge; ${f.number('longest_mm') > 0 ? `die längste Leiste hat ${say.length(f.number('longest_mm'))}` : 'eine brauchbare Handelslänge ist nicht eingetragen'}. Längere Handelslänge eintragen oder aus zwei Stücken machen.`,
+    `${say.name(f.part)} braucht ${say.length(f.number('length_mm'))} Länge; ${f.number('longest_mm') > 0 ? `die längste Leiste hat ${say.length(f.number('longest_mm'))}` : 'eine brauchbare Handelslänge ist nicht eingetragen'}. Längere Handelslänge eintragen oder aus zwei Stücken machen.`,
   'piece.too-big': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} misst ${say.length(f.number('width_mm'))} mal ${say.length(f.number('height_mm'))}, mehr als jede Platte dieses Materials. Größere Platte eintragen oder aus zwei Stücken machen.`,
+    `${say.name(f.part)} misst ${say.length(f.number('width_mm'))} mal ${say.length(f.number('height_mm'))}, mehr als jede Platte dieses Materials. Größere Platte eintragen oder aus zwei Stücken machen.`,
   'piece.too-short': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} hat ein Stück von nur ${say.length(f.number('length_mm'))} Länge. Vom Ende einer langen Leiste schneiden, Hände weit weg vom Blatt, nie lose.`,
+    `${say.name(f.part)} hat ein Stück von nur ${say.length(f.number('length_mm'))} Länge. Vom Ende einer langen Leiste schneiden, Hände weit weg vom Blatt, nie lose.`,
   'piece.measured-in-place': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} wird zuerst auf ${say.length(f.number('length_mm'))} geschnitten und vor Ort angepasst.`,
+    `${say.name(f.part)} wird zuerst auf ${say.length(f.number('length_mm'))} geschnitten und vor Ort angepasst.`,
   'cutting.not-proved': (f, say) =>
     `${say.stock(f.text('stock'))}: ${f.number('used')} geplant; mit weniger als ${f.number('lower_bound')} kommt kein Plan aus. Ob es mit weniger als geplant geht, wurde weder gefunden noch ausgeschlossen.`,
   'lettering.missing-glyph': (f, say) =>
-    `Die Schrift von ${say.name(f.parts[0] ?? '')} hat kein ${f.text('characters')}. Andere Schrift oder andere Buchstaben wählen.`,
+    `Die Schrift von ${say.name(f.part)} hat kein ${f.text('characters')}. Andere Schrift oder andere Buchstaben wählen.`,
   'lettering.unknown-font': (f, say) =>
-    `Die Schrift „${f.text('font')}“ von ${say.name(f.parts[0] ?? '')} liegt nicht vor. Andere Schrift wählen.`,
+    `Die Schrift „${f.text('font')}“ von ${say.name(f.part)} liegt nicht vor. Andere Schrift wählen.`,
   'lettering.off-sign': (f, say) =>
     f.text('by') === 'cover'
-      ? `Die Beschriftung von ${say.name(f.parts[0] ?? '')} läuft ${say.length(f.number('over_mm'))} unter das, was auf dem Schild liegt. Kleiner machen oder auf das Schild einpassen.`
-      : `Die Beschriftung von ${say.name(f.parts[0] ?? '')} ragt ${say.length(f.number('over_mm'))} über das Schild. Kleiner machen oder auf das Schild einpassen.`,
+      ? `Die Beschriftung von ${say.name(f.part)} läuft ${say.length(f.number('over_mm'))} unter das, was auf dem Schild liegt. Kleiner machen oder auf das Schild einpassen.`
+      : `Die Beschriftung von ${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über das Schild. Kleiner machen oder auf das Schild einpassen.`,
   'lettering.no-room': (f, say) =>
-    `Die Beschriftung von ${say.name(f.parts[0] ?? '')} soll in das Schild passen, aber Ränder von ${say.length(f.number('margin_mm'))} lassen keinen Platz: Es sind ${say.length(f.number('lack_mm'))} zu viel. Ränder kleiner oder das Schild größer machen.`,
+    `Die Beschriftung von ${say.name(f.part)} soll in das Schild passen, aber Ränder von ${say.length(f.number('margin_mm'))} lassen keinen Platz: Es sind ${say.length(f.number('lack_mm'))} zu viel. Ränder kleiner oder das Schild größer machen.`,
   'lettering.script': (f, say) =>
-    `Der Text von ${say.name(f.parts[0] ?? '')} enthält ${f.text('characters')}: Buchstaben werden einzeln von links nach rechts gesetzt und nicht so verbunden oder gewendet, wie ihre Schrift es will. Vor dem Schneiden jemanden prüfen lassen, der sie liest.`,
+    `Der Text von ${say.name(f.part)} enthält ${f.text('characters')}: Buchstaben werden einzeln von links nach rechts gesetzt und nicht so verbunden oder gewendet, wie ihre Schrift es will. Vor dem Schneiden jemanden prüfen lassen, der sie liest.`,
   'lettering.low-contrast': (f, say) =>
-    `Die Beschriftung von ${say.name(f.parts[0] ?? '')} hebt sich nur mit einem Kontrast von ${say.number(f.number('ratio'), 1)} zu 1 vom Grund ab; große Buchstaben brauchen mindestens 3 zu 1. Hellere oder dunklere Farbe nehmen.`,
+    `Die Beschriftung von ${say.name(f.part)} hebt sich nur mit einem Kontrast von ${say.number(f.number('ratio'), 1)} zu 1 vom Grund ab; große Buchstaben brauchen mindestens 3 zu 1. Hellere oder dunklere Farbe nehmen.`,
   'stencil.loose-island': (f, say) =>
-    `${f.number('count')} Stücke der Schablone von ${say.name(f.parts[0] ?? '')} fallen heraus. Einen Steg hinzufügen, Buchstaben breiter oder Stege schmaler machen.`,
+    `${f.number('count')} Stücke der Schablone von ${say.name(f.part)} fallen heraus. Einen Steg hinzufügen, Buchstaben breiter oder Stege schmaler machen.`,
   'stencil.thin-tongue': (f, say) =>
-    `Die Schablone von ${say.name(f.parts[0] ?? '')} hat eine Zunge von nur ${say.length(f.number('width_mm'))} Breite. Vorsichtig behandeln oder größere Buchstaben nehmen.`,
+    `Die Schablone von ${say.name(f.part)} hat eine Zunge von nur ${say.length(f.number('width_mm'))} Breite. Vorsichtig behandeln oder größere Buchstaben nehmen.`,
   'stencil.one-bridge': (f, say) =>
-    `${f.number('count')} Inseln der Schablone von ${say.name(f.parts[0] ?? '')} hängen an einem Steg, allein oder miteinander verbunden${f.number('asked') > 1 ? ': Ein zweiter passt nicht oder ist nicht gesetzt' : ', wie gewünscht'}. Vorsichtig behandeln; der Bogen zeigt sie.`,
+    `${f.number('count')} Inseln der Schablone von ${say.name(f.part)} hängen an einem Steg, allein oder miteinander verbunden${f.number('asked') > 1 ? ': Ein zweiter passt nicht oder ist nicht gesetzt' : ', wie gewünscht'}. Vorsichtig behandeln; der Bogen zeigt sie.`,
   'stencil.letter-lost': (f, say) =>
-    `Die Stege in der Schablone von ${say.name(f.parts[0] ?? '')} decken mehr als die Hälfte von ${f.text('characters')} zu. Schmalere Stege oder größere Buchstaben nehmen.`,
+    `Die Stege in der Schablone von ${say.name(f.part)} decken mehr als die Hälfte von ${f.text('characters')} zu. Schmalere Stege oder größere Buchstaben nehmen.`,
   'stencil.placed-lost': (f, say) =>
-    `Von Hand gesetzte Stege in der Schablone von ${say.name(f.parts[0] ?? '')} gehören zu ${f.number('count')} Inseln, die der Text nicht mehr hat. Sie zählen nicht mehr; wo gewünscht, neu setzen.`,
+    `Von Hand gesetzte Stege in der Schablone von ${say.name(f.part)} gehören zu ${f.number('count')} Inseln, die der Text nicht mehr hat. Sie zählen nicht mehr; wo gewünscht, neu setzen.`,
   'patterns.too-many-pages': (f, say) =>
     f.parts.length > 0
-      ? `Die Schablone von ${say.name(f.parts[0] ?? '')} braucht ${f.number('pages')} Blätter. Auf größerem Papier oder Rolle drucken.`
+      ? `Die Schablone von ${say.name(f.part)} braucht ${f.number('pages')} Blätter. Auf größerem Papier oder Rolle drucken.`
       : `Die Schablonen brauchen zusammen ${f.number('pages')} Blätter. Auf größerem Papier oder Rolle drucken, oder weniger Schablonen.`,
   'patterns.unknown-paper': (f) =>
     `Das Papier „${f.text('paper')}“ steht nicht in den Tabellen. Ein anderes Papier wählen.`,
@@ -181,15 +181,15 @@ export const checks: PlanWords['checks'] = {
   'finish.no-containers': (f, say) =>
     `Für ${say.finish(f.text('finish'))} ist kein Gebinde eingetragen. Gebindegröße wählen.`,
   'fold.hits-floor': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} stößt bei ${say.angle(f.number('angle_deg'))} des Schwenks um ${say.length(f.number('over_mm'))} an den Boden. ${cure(f, say, 'näher an den Drehpunkt rücken')}`,
+    `${say.name(f.part)} stößt bei ${say.angle(f.number('angle_deg'))} des Schwenks um ${say.length(f.number('over_mm'))} an den Boden. ${cure(f, say, 'näher an den Drehpunkt rücken')}`,
   'fold.hits-wall': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} stößt bei ${say.angle(f.number('angle_deg'))} des Schwenks um ${say.length(f.number('over_mm'))} an ${hit(f)}. ${cure(f, say, 'den Drehpunkt von der Wand abrücken')}`,
+    `${say.name(f.part)} stößt bei ${say.angle(f.number('angle_deg'))} des Schwenks um ${say.length(f.number('over_mm'))} an ${hit(f)}. ${cure(f, say, 'den Drehpunkt von der Wand abrücken')}`,
   'fold.hits-ceiling': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} stößt bei ${say.angle(f.number('angle_deg'))} des Schwenks um ${say.length(f.number('over_mm'))} an die Decke. ${cure(f, say, 'auf der Front tiefer setzen')}`,
+    `${say.name(f.part)} stößt bei ${say.angle(f.number('angle_deg'))} des Schwenks um ${say.length(f.number('over_mm'))} an die Decke. ${cure(f, say, 'auf der Front tiefer setzen')}`,
   'fold.hits-legs': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} steht ${say.length(f.number('over_mm'))} tiefer als die Füße: das Bett läge darauf auf. Dünner machen oder die Füße verlängern.`,
+    `${say.name(f.part)} steht ${say.length(f.number('over_mm'))} tiefer als die Füße: das Bett läge darauf auf. Dünner machen oder die Füße verlängern.`,
   'fold.hits-side': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} ragt ${say.length(f.number('over_mm'))} in das, was ${SIDE[f.text('side')] ?? f.text('side')} steht. Verschieben oder kürzen.`,
+    `${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} in das, was ${SIDE[f.text('side')] ?? f.text('side')} steht. Verschieben oder kürzen.`,
   'fold.tight': (f, say) =>
     `Nur ${say.length(f.number('clear_mm'))} bleiben ${clear(f)} frei, bei ${say.angle(f.number('angle_deg'))} des Schwenks. Böden und Wände sind selten gerade: vor dem Leimen dort nachmessen.`,
   'load.heavy': (f, say) =>
@@ -199,21 +199,21 @@ export const checks: PlanWords['checks'] = {
   'load.no-density': (f, say) =>
     `Für das Material von ${say.stock(f.text('stock'))} ist keine Dichte bekannt; sein Gewicht fehlt. Material dafür wählen.`,
   'fastening.through': (f, say) =>
-    `${fastener(f).every} für ${say.name(f.parts[0] ?? '')} lang genug ist (${say.length(f.number('length_mm'))}), käme hinten heraus; ${say.length(f.number('room_mm'))} Holz sind da. Kürzere besorgen oder leimen.`,
+    `${fastener(f).every} für ${say.name(f.part)} lang genug ist (${say.length(f.number('length_mm'))}), käme hinten heraus; ${say.length(f.number('room_mm'))} Holz sind da. Kürzere besorgen oder leimen.`,
   'fastening.no-brad': (f, say) =>
-    `${fastener(f).none} der Tabelle passt für ${say.name(f.parts[0] ?? '')}: ${say.length(f.number('need_mm'))} müssen greifen, und ${say.length(f.number('room_mm'))} Holz sind da. Leimen und spannen oder mit Holz hinterlegen.`,
+    `${fastener(f).none} der Tabelle passt für ${say.name(f.part)}: ${say.length(f.number('need_mm'))} müssen greifen, und ${say.length(f.number('room_mm'))} Holz sind da. Leimen und spannen oder mit Holz hinterlegen.`,
   'fastening.lever': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} steht ${say.length(f.number('out_mm'))} vor bei nur ${say.length(f.number('base_mm'))} Höhe und kippt von seinen Stiften: Schrauben nehmen.`,
+    `${say.name(f.part)} steht ${say.length(f.number('out_mm'))} vor bei nur ${say.length(f.number('base_mm'))} Höhe und kippt von seinen Stiften: Schrauben nehmen.`,
   'fastening.few': (f, say) =>
     f.number('count') === 0
-      ? `${fastener(f).none} findet in ${say.name(f.parts[0] ?? '')} Platz, weit genug von den Kanten und von allem, was dort schon sitzt. Leimen und zwingen.`
-      : `${fastener(f).one} findet in ${say.name(f.parts[0] ?? '')} Platz, und um ihn herum kann sich das Teil drehen. Auch leimen, und gerade halten, bis der Leim hält.`,
+      ? `${fastener(f).none} findet in ${say.name(f.part)} Platz, weit genug von den Kanten und von allem, was dort schon sitzt. Leimen und zwingen.`
+      : `${fastener(f).one} findet in ${say.name(f.part)} Platz, und um ihn herum kann sich das Teil drehen. Auch leimen, und gerade halten, bis der Leim hält.`,
   'fastening.loose-edge': (f, say) =>
-    `An einer Kante von ${say.name(f.parts[0] ?? '')} findet auf ${say.length(f.number('length_mm'))} Länge nichts Halt. Die Kante leimen und zwingen oder ändern, was darunter liegt.`,
+    `An einer Kante von ${say.name(f.part)} findet auf ${say.length(f.number('length_mm'))} Länge nichts Halt. Die Kante leimen und zwingen oder ändern, was darunter liegt.`,
   'fastening.nothing-solid': (f, say) =>
-    `Hinter ${say.name(f.parts[0] ?? '')} ist nichts Festes zum Befestigen. Holz hinterlegen.`,
+    `Hinter ${say.name(f.part)} ist nichts Festes zum Befestigen. Holz hinterlegen.`,
   'fastening.screws': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} wiegt ${say.mass(f.number('mass_kg'))}: schrauben, nicht nur stiften.`,
+    `${say.name(f.part)} wiegt ${say.mass(f.number('mass_kg'))}: schrauben, nicht nur stiften.`,
   'fastening.unknown': (f) =>
     `Der Entwurf verlangt ${UNKNOWN[f.text('fastener')] ?? f.text('fastener')} „${f.text('id')}“, aber keine Tabelle führt das; so lässt sich keine Länge wählen. Aus der Liste wählen.`,
   'order.circle': (f, say) =>
@@ -221,7 +221,7 @@ export const checks: PlanWords['checks'] = {
       ? `${f.parts.map(say.name).join(', ')} stoßen reihum mit Konterprofil aneinander, keines kann zuerst kommen. Die Schritte befestigen sie einzeln: einen dieser Anschlüsse stumpf stoßen.`
       : `${f.parts.map(say.name).join(', ')} sollen in einem Zug verbunden werden, doch ${f.text('between').split(' ').map(say.name).join(', ')} muss über die einen und unter die anderen. Die Schritte befestigen sie einzeln, von unten: einen dieser Anschlüsse stumpf stoßen oder ändern, was worauf liegt.`,
   'limit.parts': (f, say) =>
-    `Mit ${f.parts.length === 1 ? say.name(f.parts[0] ?? '') : `${f.parts.length} weiteren Teilen`} hätte die Front ${f.number('count')} Teile; mehr als ${f.number('most')} werden nicht geplant, ${f.parts.length === 1 ? 'es bleibt' : 'sie bleiben'} weg. Teile seltener wiederholen oder einige entfernen.`,
+    `Mit ${f.parts.length === 1 ? say.name(f.part) : `${f.parts.length} weiteren Teilen`} hätte die Front ${f.number('count')} Teile; mehr als ${f.number('most')} werden nicht geplant, ${f.parts.length === 1 ? 'es bleibt' : 'sie bleiben'} weg. Teile seltener wiederholen oder einige entfernen.`,
   'limit.rules': (f) =>
     `Der Entwurf hat ${f.number('count')} Regeln; bis ${f.number('most')} bleibt das Arbeiten flott.`,
   'limit.letters': (f) =>

@@ -46,21 +46,21 @@ const NOT_MADE: Readonly<Record<string, string>> = {
 /** Each message: what is so, with its figure, and what to do about it. */
 export const checks: PlanWords['checks'] = {
   'part.off-face': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} past the edge of the face. Move or shorten it, or leave it so on purpose.`,
+    `${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the edge of the face. Move or shorten it, or leave it so on purpose.`,
   'part.unsupported': (f, say) =>
-    `Only ${say.share(f.number('share'))} of the back of ${say.name(f.parts[0] ?? '')} lies on something. Put wood under it, or let it lie on another level.`,
+    `Only ${say.share(f.number('share'))} of the back of ${say.name(f.part)} lies on something. Put wood under it, or let it lie on another level.`,
   'part.overlap': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} and ${say.name(f.parts[1] ?? '')} take up the same place (${say.area(f.number('area_m2'))}). Move one, or let it lie on the other.`,
+    `${say.name(f.part)} and ${say.name(f.other)} take up the same place (${say.area(f.number('area_m2'))}). Move one, or let it lie on the other.`,
   'part.keep-clear': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} covers ${say.length(f.number('over_mm'))} of the keep-clear ${say.name(f.text('keep_clear'))}. Move it off.`,
+    `${say.name(f.part)} covers ${say.length(f.number('over_mm'))} of the keep-clear ${say.name(f.text('keep_clear'))}. Move it off.`,
   'part.no-size': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} comes out ${say.length(f.number('width_mm'))} wide and ${say.length(f.number('height_mm'))} high. Give it room, or change the rules that hold it.`,
+    `${say.name(f.part)} comes out ${say.length(f.number('width_mm'))} wide and ${say.length(f.number('height_mm'))} high. Give it room, or change the rules that hold it.`,
   'part.unknown-stock': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} asks for the stock “${f.text('stock')}”, which is not there or not of the form it needs (board, molding or sheet). Choose another stock.`,
+    `${say.name(f.part)} asks for the stock “${f.text('stock')}”, which is not there or not of the form it needs (board, molding or sheet). Choose another stock.`,
   'part.unknown-finish': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} asks for the finish “${f.text('finish')}”, which the design does not have. Choose another finish.`,
+    `${say.name(f.part)} asks for the finish “${f.text('finish')}”, which the design does not have. Choose another finish.`,
   'part.unknown-support': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} is to lie on “${f.text('on')}”, which is neither a level of this face nor a part. Choose what it lies on.`,
+    `${say.name(f.part)} is to lie on “${f.text('on')}”, which is neither a level of this face nor a part. Choose what it lies on.`,
   'part.support-cycle': (f, say) =>
     `These parts lie on each other in a circle: ${f.parts.map(say.name).join(', ')}. Let one of them lie on the face.`,
   'rule.impossible': (f, say) =>
@@ -74,74 +74,74 @@ export const checks: PlanWords['checks'] = {
   'rule.gap-over-most': (f, say) =>
     `Gaps of ${say.length(f.number('gap_mm'))}, over the ${say.length(f.number('most_mm'))} allowed, come out of this rule: ${say.rule(f.text('rule'))}. Add a part.`,
   'array.count': (f, say) =>
-    `${f.number('count')} members of ${say.name(f.parts[0] ?? '')} do not fit into ${say.length(f.number('room_mm'))}. Use fewer, or narrower ones.`,
+    `${f.number('count')} members of ${say.name(f.part)} do not fit into ${say.length(f.number('room_mm'))}. Use fewer, or narrower ones.`,
   'bed.no-room': (f, say) =>
     `The bed's measurements leave no room for the ${f.text('what')} (${say.length(f.number('size_mm'))}). Measure again: frame depth, cleats and platform must fit inside each other.`,
   'bed.legs': (f, say) =>
     `The legs are ${say.length(f.number('legs_mm'))} long, but the lowered face is ${say.length(f.number('needed_mm'))} above the floor. Check leg length, pivot height and pivot distance from the face.`,
   'joint.overlap': (f, say) =>
     f.parts.length > 1
-      ? `${say.name(f.parts[0] ?? '')} and ${say.name(f.parts[1] ?? '')} lie over each other with no joint (${say.area(f.number('area_m2'))}). Choose a joint, or move one of them.`
-      : `${say.name(f.parts[0] ?? '')} lies over itself with no joint (${say.area(f.number('area_m2'))}). Give it more room, or narrower stock.`,
+      ? `${say.name(f.part)} and ${say.name(f.other)} lie over each other with no joint (${say.area(f.number('area_m2'))}). Choose a joint, or move one of them.`
+      : `${say.name(f.part)} lies over itself with no joint (${say.area(f.number('area_m2'))}). Give it more room, or narrower stock.`,
   'joint.not-made': (f, say) => {
     const where =
       f.parts.length > 1
-        ? `${say.name(f.parts[0] ?? '')} and ${say.name(f.parts[1] ?? '')}`
-        : `the corners of ${say.name(f.parts[0] ?? '')}`;
+        ? `${say.name(f.part)} and ${say.name(f.other)}`
+        : `the corners of ${say.name(f.part)}`;
     const places = f.number('count') > 1 ? ` at ${f.number('count')} places` : '';
     return `The ${JOINT[f.text('kind')] ?? f.text('kind')} chosen for ${where} is not made${places}: ${NOT_MADE[f.text('why')] ?? f.text('why')}`;
   },
   'joint.stops': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} stops at ${say.name(f.parts[1] ?? '')}${f.number('count') > 1 ? `, at ${f.number('count')} ends` : ''}; what was drawn beyond it, up to ${say.length(f.number('beyond_mm'))}, is left out. To let it pass, choose a joint for the two.`,
+    `${say.name(f.part)} stops at ${say.name(f.other)}${f.number('count') > 1 ? `, at ${f.number('count')} ends` : ''}; what was drawn beyond it, up to ${say.length(f.number('beyond_mm'))}, is left out. To let it pass, choose a joint for the two.`,
   'joint.over-saw': (f, say) =>
-    `A miter of ${say.angle(f.number('miter_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Clamp the piece square to the fence against a squared block and turn the saw to ${say.angle(90 - Math.abs(f.number('miter_deg')))} instead, or cut to the mark by hand.`,
+    `A miter of ${say.angle(f.number('miter_deg'))} on ${say.name(f.part)} is beyond the saw's ${say.angle(f.number('most_deg'))}. Clamp the piece square to the fence against a squared block and turn the saw to ${say.angle(90 - Math.abs(f.number('miter_deg')))} instead, or cut to the mark by hand.`,
   'joint.bevel-over-saw': (f, say) =>
-    `A bevel of ${say.angle(f.number('bevel_deg'))} on ${say.name(f.parts[0] ?? '')} is beyond the saw's ${say.angle(f.number('most_deg'))}. Stand the piece on edge and turn the saw by that angle instead, or cut to the mark by hand.`,
+    `A bevel of ${say.angle(f.number('bevel_deg'))} on ${say.name(f.part)} is beyond the saw's ${say.angle(f.number('most_deg'))}. Stand the piece on edge and turn the saw by that angle instead, or cut to the mark by hand.`,
   'piece.nothing-left': (f, say) => {
     const cut = (side: 'left' | 'right'): string => {
       const other = f.text(`${side}_with`);
       const against = other === '' ? '' : `, against ${say.name(other)}`;
       return `the cut at its ${side} end (${say.angle(f.number(`${side}_deg`))}${against})`;
     };
-    return `Nothing is left of ${say.name(f.parts[0] ?? '')}, laid ${say.length(f.number('length_mm'))} long: ${cut('left')} and ${cut('right')} take all of it. Make it longer, cut its ends less steep, or leave it out.`;
+    return `Nothing is left of ${say.name(f.part)}, laid ${say.length(f.number('length_mm'))} long: ${cut('left')} and ${cut('right')} take all of it. Make it longer, cut its ends less steep, or leave it out.`;
   },
   'piece.too-long': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} needs a length of ${say.length(f.number('length_mm'))}; ${f.number('longest_mm') > 0 ? `the longest stock is ${say.length(f.number('longest_mm'))}` : 'no length of its stock that could serve is listed'}. Add a longer stock length, or make it of two pieces.`,
+    `${say.name(f.part)} needs a length of ${say.length(f.number('length_mm'))}; ${f.number('longest_mm') > 0 ? `the longest stock is ${say.length(f.number('longest_mm'))}` : 'no length of its stock that could serve is listed'}. Add a longer stock length, or make it of two pieces.`,
   'piece.too-big': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} is ${say.length(f.number('width_mm'))} by ${say.length(f.number('height_mm'))}, larger than every sheet of its stock. Add a larger sheet, or make it of two pieces.`,
+    `${say.name(f.part)} is ${say.length(f.number('width_mm'))} by ${say.length(f.number('height_mm'))}, larger than every sheet of its stock. Add a larger sheet, or make it of two pieces.`,
   'piece.too-short': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} has a piece only ${say.length(f.number('length_mm'))} long. Cut it from the end of a long board, with the hands well away from the blade, never loose.`,
+    `${say.name(f.part)} has a piece only ${say.length(f.number('length_mm'))} long. Cut it from the end of a long board, with the hands well away from the blade, never loose.`,
   'piece.measured-in-place': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} is cut to ${say.length(f.number('length_mm'))} first and fitted in place.`,
+    `${say.name(f.part)} is cut to ${say.length(f.number('length_mm'))} first and fitted in place.`,
   'cutting.not-proved': (f, say) =>
     `${say.stock(f.text('stock'))}: ${f.number('used')} planned; no plan can do with fewer than ${f.number('lower_bound')}. Fewer than planned was neither found nor ruled out.`,
   'lettering.missing-glyph': (f, say) =>
-    `The font of ${say.name(f.parts[0] ?? '')} has no ${f.text('characters')}. Choose another font or other letters.`,
+    `The font of ${say.name(f.part)} has no ${f.text('characters')}. Choose another font or other letters.`,
   'lettering.unknown-font': (f, say) =>
-    `The font “${f.text('font')}” of ${say.name(f.parts[0] ?? '')} is not available. Choose another font.`,
+    `The font “${f.text('font')}” of ${say.name(f.part)} is not available. Choose another font.`,
   'lettering.off-sign': (f, say) =>
     f.text('by') === 'cover'
-      ? `The lettering of ${say.name(f.parts[0] ?? '')} runs ${say.length(f.number('over_mm'))} under what lies on the sign. Make it smaller, or fit it to the sign.`
-      : `The lettering of ${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} past the sign. Make it smaller, or fit it to the sign.`,
+      ? `The lettering of ${say.name(f.part)} runs ${say.length(f.number('over_mm'))} under what lies on the sign. Make it smaller, or fit it to the sign.`
+      : `The lettering of ${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the sign. Make it smaller, or fit it to the sign.`,
   'lettering.no-room': (f, say) =>
-    `The lettering of ${say.name(f.parts[0] ?? '')} is to fit the sign, but its margins of ${say.length(f.number('margin_mm'))} leave no room: they are ${say.length(f.number('lack_mm'))} too much. Make the margin smaller, or the sign larger.`,
+    `The lettering of ${say.name(f.part)} is to fit the sign, but its margins of ${say.length(f.number('margin_mm'))} leave no room: they are ${say.length(f.number('lack_mm'))} too much. Make the margin smaller, or the sign larger.`,
   'lettering.script': (f, say) =>
-    `The text of ${say.name(f.parts[0] ?? '')} has ${f.text('characters')}: letters are set one by one from left to right, which does not join or turn them as their script wants. Have somebody who reads it look at the sign before you cut.`,
+    `The text of ${say.name(f.part)} has ${f.text('characters')}: letters are set one by one from left to right, which does not join or turn them as their script wants. Have somebody who reads it look at the sign before you cut.`,
   'lettering.low-contrast': (f, say) =>
-    `The lettering of ${say.name(f.parts[0] ?? '')} has a contrast of only ${say.number(f.number('ratio'), 1)} to 1 with its ground; 3 to 1 is the least that large letters read well at. Use a lighter or a darker color.`,
+    `The lettering of ${say.name(f.part)} has a contrast of only ${say.number(f.number('ratio'), 1)} to 1 with its ground; 3 to 1 is the least that large letters read well at. Use a lighter or a darker color.`,
   'stencil.loose-island': (f, say) =>
-    `${f.number('count')} pieces of the stencil of ${say.name(f.parts[0] ?? '')} would fall out. Add a bridge, widen the letters or narrow the bridges.`,
+    `${f.number('count')} pieces of the stencil of ${say.name(f.part)} would fall out. Add a bridge, widen the letters or narrow the bridges.`,
   'stencil.thin-tongue': (f, say) =>
-    `The stencil of ${say.name(f.parts[0] ?? '')} has a tongue only ${say.length(f.number('width_mm'))} wide. Handle it gently, or use larger letters.`,
+    `The stencil of ${say.name(f.part)} has a tongue only ${say.length(f.number('width_mm'))} wide. Handle it gently, or use larger letters.`,
   'stencil.one-bridge': (f, say) =>
-    `${f.number('count')} islands of the stencil of ${say.name(f.parts[0] ?? '')} hang on one bridge, alone or tied to each other${f.number('asked') > 1 ? ': no second one fits or was set' : ', as asked'}. Handle them gently; the sheet marks them.`,
+    `${f.number('count')} islands of the stencil of ${say.name(f.part)} hang on one bridge, alone or tied to each other${f.number('asked') > 1 ? ': no second one fits or was set' : ', as asked'}. Handle them gently; the sheet marks them.`,
   'stencil.letter-lost': (f, say) =>
-    `The bridges in the stencil of ${say.name(f.parts[0] ?? '')} cover more than half of ${f.text('characters')}. Use narrower bridges, or larger letters.`,
+    `The bridges in the stencil of ${say.name(f.part)} cover more than half of ${f.text('characters')}. Use narrower bridges, or larger letters.`,
   'stencil.placed-lost': (f, say) =>
-    `Bridges set by hand in the stencil of ${say.name(f.parts[0] ?? '')} belong to ${f.number('count')} islands that the text no longer has. They are passed over; set bridges again where you want them.`,
+    `Bridges set by hand in the stencil of ${say.name(f.part)} belong to ${f.number('count')} islands that the text no longer has. They are passed over; set bridges again where you want them.`,
   'patterns.too-many-pages': (f, say) =>
     f.parts.length > 0
-      ? `The pattern of ${say.name(f.parts[0] ?? '')} comes to ${f.number('pages')} pages. Print on larger sheets or a roll.`
+      ? `The pattern of ${say.name(f.part)} comes to ${f.number('pages')} pages. Print on larger sheets or a roll.`
       : `The patterns come to ${f.number('pages')} pages in all. Print on larger sheets, or print fewer templates.`,
   'patterns.unknown-paper': (f) =>
     `The paper “${f.text('paper')}” is not in the tables. Choose another paper.`,
@@ -152,15 +152,15 @@ export const checks: PlanWords['checks'] = {
   'finish.no-containers': (f, say) =>
     `No container is listed for ${say.finish(f.text('finish'))}. Choose a can size.`,
   'fold.hits-floor': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} hits the floor at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. ${cure(f, say, 'Move it toward the pivot.')}`,
+    `${say.name(f.part)} hits the floor at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. ${cure(f, say, 'Move it toward the pivot.')}`,
   'fold.hits-wall': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} hits the ${place(f)} at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. ${cure(f, say, 'Move the pivot off the wall.')}`,
+    `${say.name(f.part)} hits the ${place(f)} at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. ${cure(f, say, 'Move the pivot off the wall.')}`,
   'fold.hits-ceiling': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} hits the ceiling at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. ${cure(f, say, 'Lower it on the face.')}`,
+    `${say.name(f.part)} hits the ceiling at ${say.angle(f.number('angle_deg'))} of the swing, by ${say.length(f.number('over_mm'))}. ${cure(f, say, 'Lower it on the face.')}`,
   'fold.hits-legs': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} lower than the feet of the legs: the bed would rest on it. Make it thinner, or the legs longer.`,
+    `${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} lower than the feet of the legs: the bed would rest on it. Make it thinner, or the legs longer.`,
   'fold.hits-side': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} reaches ${say.length(f.number('over_mm'))} into what is on the ${f.text('side')}. Move or shorten it.`,
+    `${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} into what is on the ${f.text('side')}. Move or shorten it.`,
   'fold.tight': (f, say) =>
     `Only ${say.length(f.number('clear_mm'))} of clearance to the ${place(f)} is left at ${say.angle(f.number('angle_deg'))} of the swing. Floors and walls are rarely true: measure there before you glue.`,
   'load.heavy': (f, say) =>
@@ -170,21 +170,21 @@ export const checks: PlanWords['checks'] = {
   'load.no-density': (f, say) =>
     `No density is known for the material of ${say.stock(f.text('stock'))}; its weight is left out. Choose a material for it.`,
   'fastening.through': (f, say) =>
-    `Every listed ${f.text('fastener')} long enough for ${say.name(f.parts[0] ?? '')} (${say.length(f.number('length_mm'))}) would come out on the far side; there are ${say.length(f.number('room_mm'))} of wood. Get shorter ones, or glue.`,
+    `Every listed ${f.text('fastener')} long enough for ${say.name(f.part)} (${say.length(f.number('length_mm'))}) would come out on the far side; there are ${say.length(f.number('room_mm'))} of wood. Get shorter ones, or glue.`,
   'fastening.no-brad': (f, say) =>
-    `No listed ${f.text('fastener')} fits ${say.name(f.parts[0] ?? '')}: it needs ${say.length(f.number('need_mm'))} to bite and there are ${say.length(f.number('room_mm'))} of wood. Glue and clamp it, or back it with wood.`,
+    `No listed ${f.text('fastener')} fits ${say.name(f.part)}: it needs ${say.length(f.number('need_mm'))} to bite and there are ${say.length(f.number('room_mm'))} of wood. Glue and clamp it, or back it with wood.`,
   'fastening.lever': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} projects ${say.length(f.number('out_mm'))} from a base ${say.length(f.number('base_mm'))} high and would tip off its brads: use screws.`,
+    `${say.name(f.part)} projects ${say.length(f.number('out_mm'))} from a base ${say.length(f.number('base_mm'))} high and would tip off its brads: use screws.`,
   'fastening.few': (f, say) =>
     f.number('count') === 0
-      ? `No ${f.text('fastener')} finds room in ${say.name(f.parts[0] ?? '')}, clear of its edges and of what else is driven in there. Glue and clamp it.`
-      : `Only one ${f.text('fastener')} finds room in ${say.name(f.parts[0] ?? '')}, and by itself it lets the part turn. Glue it too, and hold it straight while the glue sets.`,
+      ? `No ${f.text('fastener')} finds room in ${say.name(f.part)}, clear of its edges and of what else is driven in there. Glue and clamp it.`
+      : `Only one ${f.text('fastener')} finds room in ${say.name(f.part)}, and by itself it lets the part turn. Glue it too, and hold it straight while the glue sets.`,
   'fastening.loose-edge': (f, say) =>
-    `No fastener finds wood along ${say.length(f.number('length_mm'))} of an edge of ${say.name(f.parts[0] ?? '')}. Glue that edge and clamp it, or change what lies beneath.`,
+    `No fastener finds wood along ${say.length(f.number('length_mm'))} of an edge of ${say.name(f.part)}. Glue that edge and clamp it, or change what lies beneath.`,
   'fastening.nothing-solid': (f, say) =>
-    `There is nothing solid behind ${say.name(f.parts[0] ?? '')} to fasten it to. Put wood behind it.`,
+    `There is nothing solid behind ${say.name(f.part)} to fasten it to. Put wood behind it.`,
   'fastening.screws': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} weighs ${say.mass(f.number('mass_kg'))}: use screws, not brads alone.`,
+    `${say.name(f.part)} weighs ${say.mass(f.number('mass_kg'))}: use screws, not brads alone.`,
   'fastening.unknown': (f) =>
     `The design asks for the ${f.text('fastener')} “${f.text('id')}”, which no table lists, so that no length can be chosen. Choose a listed one.`,
   'order.circle': (f, say) =>
@@ -192,7 +192,7 @@ export const checks: PlanWords['checks'] = {
       ? `${f.parts.map(say.name).join(', ')} are coped to each other in a circle, so none can go first. The steps fasten them one by one: butt one of these joints.`
       : `${f.parts.map(say.name).join(', ')} are to be joined at once, but ${f.text('between').split(' ').map(say.name).join(', ')} has to go over some of them and under others. The steps fasten them one by one, from below: butt one of these joints, or change what lies on what.`,
   'limit.parts': (f, say) =>
-    `With ${f.parts.length === 1 ? say.name(f.parts[0] ?? '') : `${f.parts.length} more parts`} the face would have ${f.number('count')} parts; no more than ${f.number('most')} are planned, so ${f.parts.length === 1 ? 'it is' : 'they are'} left out. Repeat parts less often, or remove some.`,
+    `With ${f.parts.length === 1 ? say.name(f.part) : `${f.parts.length} more parts`} the face would have ${f.number('count')} parts; no more than ${f.number('most')} are planned, so ${f.parts.length === 1 ? 'it is' : 'they are'} left out. Repeat parts less often, or remove some.`,
   'limit.rules': (f) =>
     `The design has ${f.number('count')} rules; up to ${f.number('most')} stay quick to work with.`,
   'limit.letters': (f) =>
