@@ -4,7 +4,7 @@ import { drawFaceLevels } from '../../src/editor/canvas/drawFaceLevels.ts';
 import { drawSurroundings } from '../../src/editor/canvas/drawSurroundings.ts';
 import { groundPainter } from '../../src/editor/canvas/ground.ts';
 import { shownFrom } from '../../src/editor/document/shown.ts';
-import { drawDimensions } from '../../src/editor/drawing/drawDimensions.ts';
+import { drawDimensions, drawFigures } from '../../src/editor/drawing/drawDimensions.ts';
 import { drawInHand } from '../../src/editor/drawing/drawInHand.ts';
 import { drawKeepClears } from '../../src/editor/drawing/drawKeepClears.ts';
 import { drawPhotoHandles } from '../../src/editor/drawing/drawPhotoHandles.ts';
@@ -13,6 +13,7 @@ import { pictureOf } from '../../src/editor/drawing/pen.ts';
 import { rulerPainter } from '../../src/editor/drawing/rulers.ts';
 import { sceneOf } from '../../src/editor/drawing/scene.ts';
 import { drawTicks, RULER } from '../../src/editor/drawing/ticks.ts';
+import { regionOfBox } from '../../src/geometry/region.ts';
 import { boxOfPoints } from '../../src/geometry/ring.ts';
 import type { Box, Point } from '../../src/geometry/shape.ts';
 import { chanceOf } from '../chance.ts';
@@ -161,6 +162,66 @@ describe('parts', () => {
       }
       expect(sheet.marks.some(({ color }) => color === '#c00003')).toBe(true);
     }
+  });
+});
+
+describe('looks of parts', () => {
+  const box = { x: 100, y: 200, w: 600, h: ONE_BY_THREE };
+  const on = seenBox(box);
+  const drawn = (look: Partial<PartsLook>) => {
+    const sheet = recorder();
+    paintParts(sheet.pen, paintedOf(shownWith(box), { ...lookAt(), ...look }), null);
+    return sheet;
+  };
+
+  it('as tape a part is its outline alone, in tape on a darker edge', () => {
+    const { marks } = drawn({ look: 'tape' });
+    expect(marks.map(({ does, color }) => `${does} ${color}`)).toEqual(['stroke outline', 'stroke tape']);
+    for (const mark of marks) expectBox(reach(mark), on);
+    // Tape of 19 mm, as painters' tape is sold (common practice, no source), with 3/4 px beside it.
+    expect(marks[1]?.width).toBeCloseTo(19 * VIEW.scale, 6);
+    expect(marks[0]?.width).toBeCloseTo(19 * VIEW.scale + 1.5, 6);
+  });
+
+  it('a molding shows lines along it, within its width', () => {
+    const look = lookAt();
+    const shaped = drawn({
+      appearance: (part) => ({ ...look.appearance(part), grained: false, shaped: true }),
+    });
+    const profile = shaped.marks.at(-1);
+    expect(profile?.paths).toHaveLength(3);
+    for (const [from, to] of profile?.paths ?? []) {
+      expect(Math.abs((to?.x ?? 0) - (from?.x ?? 0))).toBeCloseTo(on.w, 6);
+      expect(from?.y).toBeGreaterThan(on.y);
+      expect(from?.y).toBeLessThan(on.y + on.h);
+    }
+  });
+
+  it('lettering lies on its sign in its color, with a gleam where it has one', () => {
+    const ink = regionOfBox({ x: 20, y: 10, w: 50, h: 30 });
+    const sign = {
+      lettered: { layers: [{ finish: 'gold', region: ink }] },
+    } as unknown as PartsLook['signOf'];
+    const sheet = drawn({
+      signOf: () => sign as unknown as ReturnType<PartsLook['signOf']>,
+      letterOf: (_, finish) => ({ fill: finish, sheen: 'gloss' }),
+      gleamsOn: () => (sheen) => (sheen ? (`gleam of ${sheen}` as unknown as CanvasGradient) : null),
+    });
+    const [letters, gleam] = sheet.marks.slice(-2);
+    expect(letters?.color).toBe('gold');
+    expect(gleam?.color).toBe('gleam of gloss');
+    for (const mark of [letters, gleam]) expectBox(reach(mark), seenBox({ x: 120, y: 210, w: 50, h: 30 }));
+  });
+
+  it('exact shadows take the place of those that each part casts', () => {
+    const dark = regionOfBox({ x: 0, y: 0, w: 80, h: 60 });
+    const sheet = drawn({ look: 'shadow', shadows: [{ z: 0, region: dark }] });
+    const shades = sheet.marks.filter(({ does, alpha }) => does === 'fill' && alpha < 1);
+    expect(shades).toHaveLength(1);
+    expectBox(reach(shades[0]), seenBox({ x: 0, y: 0, w: 80, h: 60 }));
+    // Without them each part casts one, as long as it is high: 3/4 in for a dressed 1x3.
+    const cast = drawn({ look: 'shadow' }).marks[0];
+    expect(reach(cast).x + reach(cast).w).toBeCloseTo(on.x + on.w + 0.5 * 0.75 * INCH * VIEW.scale, 6);
   });
 });
 
@@ -360,6 +421,21 @@ describe('what lies over the drawing', () => {
     expect(gap?.dash.length).toBeGreaterThan(0);
     expect(reach(gap).x).toBeCloseTo(seen({ x: 700, y: 0 }).x, 6);
     expect(reach(gap).w).toBeCloseTo(200 * VIEW.scale, 6);
+  });
+
+  it('its figure stands on a plate in the middle of the line, the numerals of a fraction small and apart', () => {
+    const sheet = recorder();
+    const width = scene.dimensions.filter(({ key }) => key === 'w');
+    drawFigures(sheet.pen, width, VIEW, NAMED, () => '23 5/8\u2033');
+    const plate = reach(sheet.marks.find(({ color }) => color === 'over'));
+    const on = seenBox(box);
+    expect(Math.abs(plate.x + plate.w / 2 - (on.x + on.w / 2))).toBeLessThanOrEqual(1);
+    const texts = [...sheet.texts].sort((a, b) => a.at.x - b.at.x);
+    expect(texts.map(({ text }) => text).join('')).toBe('235\u20448\u2033');
+    const [whole, over, , under] = texts;
+    expect(over?.at.y).toBeLessThan(whole?.at.y ?? 0);
+    expect(under?.at.y).toBe(whole?.at.y);
+    for (const { at } of texts) expect(at.x > plate.x && at.x < plate.x + plate.w).toBe(true);
   });
 
   const hand = { ...scene, view: VIEW, palette: NAMED, guides: [], path: [], frame: null };
