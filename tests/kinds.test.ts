@@ -33,10 +33,12 @@ describe('a kind is declared, not told again in every room', () => {
       'editor/edit/sharedRule.ts',
       'editor/words/de/parts.ts',
       'editor/words/en/parts.ts',
+      'editor/words/es/parts.ts',
       'layout/rule/graded.ts',
       'layout/rule/table.ts',
       'plan/words/de/rules.ts',
       'plan/words/en/rules.ts',
+      'plan/words/es/rules.ts',
     ]);
   });
 
@@ -78,10 +80,12 @@ describe('a kind is declared, not told again in every room', () => {
       'load/mass.ts',
       'output/packet/words/de.ts',
       'output/packet/words/en.ts',
+      'output/packet/words/es.ts',
       'plan/shopping.ts',
       'plan/types.ts',
       'plan/words/de.ts',
       'plan/words/en.ts',
+      'plan/words/es.ts',
     ]);
   });
 });

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { de, starterNames } from '../../src/editor/words/de.ts';
+import { es } from '../../src/editor/words/es.ts';
 import { violations } from './axe.ts';
 import { drop, openBrowser, openStep, plainDesign, resize, starterName, visit } from './bench.ts';
 
@@ -90,6 +91,14 @@ describe('German', () => {
     for (const step of STEPS) {
       await openStep(page, de[`step.${step}`]);
       await look(step, async () => [...(await clipped(page)), ...(await faults(page))]);
+    }
+    // The same page in Spanish: what is spoken of it differs in words alone.
+    await page.getByRole('button', { name: de['menu.settings'] }).click();
+    await page.getByRole('menuitemradio', { name: 'Español' }).click();
+    await page.getByRole('navigation').getByRole('button', { name: es['step.paint'] }).waitFor();
+    for (const step of STEPS) {
+      await openStep(page, es[`step.${step}`]);
+      await look(`es ${step}`, clipped);
     }
     await page.context().close();
   });

@@ -17,7 +17,7 @@ describe('the call', () => {
     [['a.json', '--out'], '--out wants a value'],
     [['a.json', '--out', 'd', '--out', 'e'], '--out is given twice'],
     [['a.json', '--out', 'd', '--unit', 'ell'], '--unit: found “ell”; expected one of in, ft-in, mm, cm'],
-    [['a.json', '--out', 'd', '--language', 'la'], '--language: found “la”; expected one of en, de'],
+    [['a.json', '--out', 'd', '--language', 'la'], '--language: found “la”; expected one of en, de, es'],
     [['a.json', '--out', 'd', '--fast', 'x'], 'unknown option --fast'],
   ])('%j is refused: %s', (words, message) => {
     expect(parseCall(words)).toEqual({ ok: false, message });

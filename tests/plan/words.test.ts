@@ -4,8 +4,10 @@ import { readTables } from '../../src/command/supplies.ts';
 import type { Rule, RuleKind } from '../../src/design/schema.ts';
 import { DE as PACKET_DE } from '../../src/output/packet/words/de.ts';
 import { EN as PACKET_EN } from '../../src/output/packet/words/en.ts';
+import { ES as PACKET_ES } from '../../src/output/packet/words/es.ts';
 import { DE } from '../../src/plan/words/de.ts';
 import { EN } from '../../src/plan/words/en.ts';
+import { ES } from '../../src/plan/words/es.ts';
 import { LANGUAGE_TAGS, LANGUAGES, styleIn } from '../../src/plan/words/languages.ts';
 import { ruleSayFor } from '../../src/plan/words/say.ts';
 import { tablesIn } from '../../src/plan/words/tableNames.ts';
@@ -132,20 +134,23 @@ const RULES: { readonly [K in RuleKind]: Extract<Rule, { kind: K }>[] } = {
   ],
 };
 
-describe('the plan in German says what it says in English', () => {
+describe.each([
+  ['German', DE],
+  ['Spanish', ES],
+])('the plan in %s says what it says in English', (_language, OWN) => {
   it.each(CHECK_CODES)('of %s, with the same figures', (code) => {
     for (const has of [true, false]) {
-      const [english, german] = [EN, DE].map((words) => words.checks[code](figures(has), SAY));
-      expect(given(german ?? '')).toEqual(given(english ?? ''));
-      expect(german).not.toBe(english);
+      const [english, own] = [EN, OWN].map((words) => words.checks[code](figures(has), SAY));
+      expect(given(own ?? '')).toEqual(given(english ?? ''));
+      expect(own).not.toBe(english);
     }
   });
 
   it('of every step', () => {
     for (const act of Object.keys(EN.steps) as (keyof PlanWords['steps'])[]) {
-      const [english, german] = [EN, DE].map((words) => words.steps[act](['a', 'b'], SAY));
-      expect(given(german ?? '')).toEqual(given(english ?? ''));
-      expect(german).not.toBe(english);
+      const [english, own] = [EN, OWN].map((words) => words.steps[act](['a', 'b'], SAY));
+      expect(given(own ?? '')).toEqual(given(english ?? ''));
+      expect(own).not.toBe(english);
     }
   });
 
@@ -155,7 +160,7 @@ describe('the plan in German says what it says in English', () => {
         (words.rules[rule.kind] as (r: Rule, result: number | null, say: RuleSay) => string)(rule, 50, SAY);
       // A reveal leaves out the edge's own words, which differ between the languages.
       const things = (text: string) => given(text).map((thing) => thing.replace(/^<x \w+ /, '<'));
-      expect(things(speak(DE))).toEqual(things(speak(EN)));
+      expect(things(speak(OWN))).toEqual(things(speak(EN)));
     }
   });
 });
@@ -174,6 +179,20 @@ it('bends the names of edges', () => {
   ).toBe('Linke Kante von Sign liegt 3 15/16" rechts von der linken Kante der Front');
 });
 
+it('joins articles to prepositions in Spanish, and turns its “and” before an i', () => {
+  const say = ruleSayFor({ design: kiosk(), stocks: new Map(), language: 'es' });
+  const edge = { of: 'face', side: 'low' } as const;
+  expect(
+    ES.rules.set(
+      { id: 'r', kind: 'set', axis: 'x', edge: { of: 'sign', side: 'low' }, from: edge, distance: 100 },
+      null,
+      say,
+    ),
+  ).toBe('El canto izquierdo de Sign está 3 15/16" a la derecha del canto izquierdo del frente');
+  expect(ES.list(['aguja', 'hilo'])).toBe('aguja e hilo');
+  expect(ES.list(['agua', 'hielo'])).toBe('agua y hielo');
+});
+
 /** Every text of a table with its path; sentences are made with marks that must come out again. */
 function textsOf(table: unknown, path: string): [string, string][] {
   if (typeof table === 'string') return [[path, table]];
@@ -185,14 +204,17 @@ function textsOf(table: unknown, path: string): [string, string][] {
 }
 
 /** Words that both languages share. */
-const ALIKE = new Set(['mm', 'in', 'Name', 'Radius', '<0>']);
+const ALIKE = new Set(['mm', 'in', 'Name', 'Radius', 'panel', '<0>']);
 
 describe.each([
-  ['packet', PACKET_EN, PACKET_DE],
-  ['patterns', EN.patterns, DE.patterns],
-  ['shopping', EN.shopping, DE.shopping],
-])('the words of %s', (_name, english, german) => {
-  const ours = new Map(textsOf(german, ''));
+  ['packet, German', PACKET_EN, PACKET_DE],
+  ['patterns, German', EN.patterns, DE.patterns],
+  ['shopping, German', EN.shopping, DE.shopping],
+  ['packet, Spanish', PACKET_EN, PACKET_ES],
+  ['patterns, Spanish', EN.patterns, ES.patterns],
+  ['shopping, Spanish', EN.shopping, ES.shopping],
+])('the words of %s', (_name, english, other) => {
+  const ours = new Map(textsOf(other, ''));
   it.each(textsOf(english, ''))('%s: %s', (path, text) => {
     const own = ours.get(path);
     expect(own?.trim()).toBeTruthy();
@@ -211,22 +233,25 @@ it('every language has its words, its notation and what is usual', () => {
   }
 });
 
-describe('the names of the tables', () => {
+describe.each([
+  ['de', 'Kiefer 1 x 3'],
+  ['es', 'Pino 1 x 3'],
+] as const)('the names of the tables, %s', (language, pine) => {
   const english = readTables();
-  const german = tablesIn('de', english);
+  const own = tablesIn(language, english);
 
   it('are exchanged, with everything else left alone', () => {
     expect(tablesIn('en', english)).toBe(english);
-    expect(german.stocks.find((s) => s.id === 'pine-1x3')?.name).toBe('Kiefer 1 x 3');
-    expect(german.containers.find((c) => c.id === 'metric-2.5')?.name).toBe('2,5 L');
+    expect(own.stocks.find((s) => s.id === 'pine-1x3')?.name).toBe(pine);
+    expect(own.containers.find((c) => c.id === 'metric-2.5')?.name).toBe('2,5 L');
     const bare = <T extends { name: string }>(list: readonly T[]) => list.map(({ name: _, ...rest }) => rest);
-    expect(bare(german.stocks)).toEqual(bare(english.stocks));
+    expect(bare(own.stocks)).toEqual(bare(english.stocks));
   });
 
-  it('are all German but for words that German has taken in', () => {
+  it('are all exchanged but for words that the language has taken in', () => {
     const lists = ['materials', 'stocks', 'brads', 'screws', 'glues', 'tapes'] as const;
     const alike = lists.flatMap((list) =>
-      german[list].filter((entry, i) => entry.name === english[list][i]?.name).map((entry) => entry.name),
+      own[list].filter((entry, i) => entry.name === english[list][i]?.name).map((entry) => entry.name),
     );
     expect(alike.filter((name) => !name.startsWith('MDF'))).toEqual([]);
   });

@@ -20,8 +20,12 @@ const ENGLISH: Table = { words: en, file: ENGLISH_FILE, starterNames: {} };
 const TABLES: Readonly<Record<Language, () => Promise<Table>>> = {
   en: async () => ENGLISH,
   de: async () => {
-    const { de, ...rest } = await import('./de.ts');
-    return { words: de, ...rest };
+    const { de, file, starterNames } = await import('./de.ts');
+    return { words: de, file, starterNames };
+  },
+  es: async () => {
+    const { es, file, starterNames } = await import('./es.ts');
+    return { words: es, file, starterNames };
   },
 };
 

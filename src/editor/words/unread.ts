@@ -27,8 +27,35 @@ const GERMAN: Readonly<Record<Unread, string>> = {
   'a number beyond measure': 'eine maßlose Zahl',
 };
 
+const SPANISH: Readonly<Record<Unread, string>> = {
+  'no more than 200 characters': 'no más de 200 caracteres',
+  'a sign (+ - * /), a unit or the end': 'un signo (+ - * /), una unidad o el final',
+  'a length': 'un largo',
+  'a number': 'un número',
+  'a number, a unit or a sign': 'un número, una unidad o un signo',
+  'a number, or a unit: in, ft, mm, cm or m': 'un número, o una unidad: mm, cm, m, in o ft',
+  'a number other than 0 below a fraction': 'un número distinto de 0 bajo la fracción',
+  'a number other than 0 to divide by': 'un número distinto de 0 entre el que dividir',
+  'a number without unit to divide by': 'un número sin unidad entre el que dividir',
+  'a number without unit to multiply by': 'un número sin unidad por el que multiplicar',
+  'a fraction less than 1 behind a whole number': 'una fracción menor que 1 tras un número entero',
+  'a decimal point': 'una coma con una, dos o más de tres cifras detrás',
+  'thousands written close, such as 1200, or one decimal mark, such as 1.2':
+    'millares sin separar, como 1200, o una sola coma, como 1,2',
+  'a closing parenthesis': 'un paréntesis de cierre',
+  'one unit only': 'una sola unidad',
+  'two lengths to add or take away': 'dos largos que sumar o restar',
+  'the end': 'el final',
+  'a number without unit': 'un número sin unidad',
+  'a number beyond measure': 'un número desmedido',
+};
+
 /** What the reader of measures says, by language; its own words are English. */
-const UNREAD: Readonly<Record<Language, Readonly<Record<string, string>>>> = { en: {}, de: GERMAN };
+const UNREAD: Readonly<Record<Language, Readonly<Record<string, string>>>> = {
+  en: {},
+  de: GERMAN,
+  es: SPANISH,
+};
 
 /** What was found or expected in a measure, in the language on screen; pieces of the text stay as typed. */
 export const unreadWords = (text: string): string =>

@@ -2,7 +2,7 @@ import type { Design } from '../../design/schema.ts';
 import { type LengthUnit, type MeasureStyle, type Notation, PLAIN_NOTATION } from '../../measure/style.ts';
 
 /** Languages that a plan can be told in, by their tags (BCP 47). */
-export type Language = 'en' | 'de';
+export type Language = 'en' | 'de' | 'es';
 
 interface LanguageEntry {
   /** In the language itself. */
@@ -26,6 +26,11 @@ export const LANGUAGES: Readonly<Record<Language, LanguageEntry>> = {
   de: {
     name: 'Deutsch',
     notation: { decimalMark: ',', currency: 'behind', heavy: 'reichlich', light: 'knapp' },
+    usual: { unit: 'mm', paper: 'a4', containers: 'metric', currency: '€' },
+  },
+  es: {
+    name: 'Español',
+    notation: { decimalMark: ',', currency: 'behind', heavy: 'largo', light: 'escaso' },
     usual: { unit: 'mm', paper: 'a4', containers: 'metric', currency: '€' },
   },
 };

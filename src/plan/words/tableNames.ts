@@ -1,10 +1,12 @@
 import type { Tables } from '../../materials/types.ts';
 import { names as german } from './de/names.ts';
+import { names as spanish } from './es/names.ts';
 import { LANGUAGES, type Language } from './languages.ts';
 
 const PHRASES: Readonly<Record<Language, readonly (readonly [english: string, own: string])[]>> = {
   en: [],
   de: german,
+  es: spanish,
 };
 
 /** Lists whose names are words; beds and fonts go by the names of their trade. */

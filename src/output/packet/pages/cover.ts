@@ -70,6 +70,7 @@ function column(packet: Packet, room: Box, contents: readonly Contents[]): DrawI
     y -= h;
   };
   framed(wrapped(terms.caution, { size: TEXT.note }, room.w - 4), 3.1, { size: TEXT.note });
+  y -= 2;
   heading(terms.figures);
   for (const [term, words] of figures(packet)) {
     const rows = wrapped(words, { size }, room.w - 24).slice(0, 3);

@@ -1,0 +1,42 @@
+import type { PatternWords } from '../../../patterns/words.ts';
+
+/** What pattern pages say. */
+export const patterns: PatternWords = {
+  pageOf: (page, of) => `Hoja ${page} de ${of}`,
+  joins: (name) => `se une a ${name}`,
+  at: (x, y) => `esquina inferior izquierda en ${x}, ${y}`,
+  square: { mm: 'cuadrado de 50 mm: medirlo', in: 'cuadrado de 2 in: medirlo' },
+  caution: 'Decoración, no estructura: leer los avisos del dosier.',
+  bare: 'Donde solo hay borde, no hay hoja.',
+  print: 'Imprimir al 100 %, sin ajustar.',
+  ruler: { mm: 'mm', in: 'in' },
+  testTitle: 'Hoja de prueba de la impresora',
+  test: (length) => [
+    'Imprimir esta hoja al 100 %, sin ajustar ni escalar, en el papel que se vaya a usar.',
+    `Medir ambas reglas de la primera a la última raya. Cada una debe medir ${length}.`,
+    'Anotar lo leído: a lo ancho en la primera casilla, a lo alto en la segunda. Las plantillas salen entonces a tamaño real.',
+  ],
+  across: (length) => `a lo ancho: ${length}`,
+  up: (length) => `a lo alto: ${length}`,
+  mode: {
+    trace: 'calcar o estarcir los contornos',
+    stencil: 'plantilla calada: recortar por dentro de los contornos',
+    mirrored: 'en espejo: transferir boca abajo',
+    'cut-out': 'recortar las letras',
+  },
+  onOne: (count) => `marcadas con 1: con un solo puente, tratar con cuidado (${count})`,
+  guide: { baseline: 'línea base', center: 'eje' },
+  layer: (number, of, finish) => `color ${number} de ${of}: ${finish}`,
+  face: 'Frente entero',
+  part: (name) => `Plantilla: ${name}`,
+  stick: {
+    x: 'Regla de trazado a lo ancho, desde el canto izquierdo',
+    y: 'Regla de trazado a lo alto, desde el canto inferior',
+  },
+  edge: {
+    low: { x: 'izquierda', y: 'abajo' },
+    mid: { x: 'centro', y: 'centro' },
+    high: { x: 'derecha', y: 'arriba' },
+  },
+  datum: 'referencia: aquí 0',
+};
