@@ -161,6 +161,8 @@ export const partWords: Record<keyof typeof en, string> = {
   'fill.count': 'Piezas en un cuadrado',
   'fill.span': 'Ancho de una columna',
   'fill.slope': 'Inclinación de las piezas',
+  'fill.singleHint':
+    'Doble pulsación en una pieza del dibujo, o Intro y después las flechas, para omitirla o pintarla de otro modo.',
   'fill.edge': 'Cantos de las tablas',
   'edge.square': 'Rectos',
   'edge.lapped': 'A media madera solapada',
