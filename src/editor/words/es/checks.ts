@@ -3,13 +3,13 @@ import type { checkWords as en } from '../en/checks.ts';
 /** Words of the checks step. */
 export const checkWords: Record<keyof typeof en, string> = {
   'checks.one.error': 'Fallo',
-  'checks.one.warning': 'Advertencia',
+  'checks.one.warning': 'Aviso',
   'checks.one.note': 'Nota',
   'checks.errors': 'Fallos',
-  'checks.warnings': 'Advertencias',
+  'checks.warnings': 'Avisos',
   'checks.notes': 'Notas',
   'checks.count.error': '{count} {count:fallo|fallos|fallos}',
-  'checks.count.warning': '{count} {count:advertencia|advertencias|advertencias}',
+  'checks.count.warning': '{count} {count:aviso|avisos|avisos}',
   'checks.count.note': '{count} {count:nota|notas|notas}',
   'checks.lead': 'Pulsar una para ver dónde está en el frente.',
   'checks.rules': 'Reglas que no se pueden cumplir',

@@ -88,7 +88,7 @@ export const fixingWords: Record<keyof typeof en, string> = {
 
   'caution.export':
     'Lo impreso planea decoración, no estructura: bisagras, elevador, cierre y anclaje, según el fabricante de los herrajes. Imprimir las plantillas al 100 %.',
-  'caution.putAway': 'Quitar este aviso',
+  'caution.putAway': 'Quitar esta precaución',
 
   'caution.title': 'Antes de que nadie se acueste debajo',
   'caution.anchor':

@@ -30,7 +30,7 @@ export const ES: PacketWords = {
     steps: 'Orden de trabajo',
     swing: 'Giro',
     load: 'Peso y elevación',
-    checks: 'Avisos y comprobaciones',
+    checks: 'Precauciones y comprobaciones',
   },
   maps: {
     note: 'Como se ve desde la habitación con la cama plegada. Cada pieza lleva la marca de la lista de corte.',
@@ -55,7 +55,7 @@ export const ES: PacketWords = {
     cost: 'Coste total',
     patterns: 'Hojas de plantillas',
     errors: (n) => (n === 1 ? 'Antes hay que corregir 1 fallo' : `Antes hay que corregir ${n} fallos`),
-    warnings: (n) => (n === 1 ? '1 advertencia' : `${n} advertencias`),
+    warnings: (n) => (n === 1 ? '1 aviso' : `${n} avisos`),
     caution:
       'Este dosier planea decoración. No dice nada de la resistencia de la cama, de sus bisagras, de su cierre ni de su anclaje a la pared.',
     note: 'Nota',
@@ -339,7 +339,7 @@ export const ES: PacketWords = {
   },
   checks: {
     none: 'No hay problemas.',
-    severity: { error: 'Fallo', warning: 'Advertencia', note: 'Nota' },
+    severity: { error: 'Fallo', warning: 'Aviso', note: 'Nota' },
     cautions: 'Antes de construir',
     found: 'Comprobaciones de este diseño',
   },

@@ -6,7 +6,7 @@ export const patterns: PatternWords = {
   joins: (name) => `se une a ${name}`,
   at: (x, y) => `esquina inferior izquierda en ${x}, ${y}`,
   square: { mm: 'cuadrado de 50 mm: medirlo', in: 'cuadrado de 2 in: medirlo' },
-  caution: 'Decoración, no estructura: leer los avisos del dosier.',
+  caution: 'Decoración, no estructura: leer las precauciones del dosier.',
   bare: 'Donde solo hay borde, no hay hoja.',
   print: 'Imprimir al 100 %, sin ajustar.',
   ruler: { mm: 'mm', in: 'in' },
