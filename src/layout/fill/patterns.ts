@@ -1,5 +1,6 @@
 import type { Fill } from '../../design/schema.ts';
-import type { Box, Point, Ring } from '../../geometry/shape.ts';
+import { boxOfPoints } from '../../geometry/ring.ts';
+import type { Box, Ring } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { type Mm, radians } from '../../measure/units.ts';
 import { firstFrom, firstStart } from './balance.ts';
@@ -191,12 +192,13 @@ const upright = (x: Mm, y: Mm, w: Mm, h: Mm): Ring => [
   { x, y },
 ];
 
+/** Whether something of a ring lies in the room, by their boxes. */
 function meets(ring: Ring, { w, h }: Room): boolean {
-  const beyond = (out: (p: Point) => boolean): boolean => ring.every(out);
-  return !(
-    beyond((p) => p.x <= SAME_LENGTH) ||
-    beyond((p) => p.y <= SAME_LENGTH) ||
-    beyond((p) => p.x >= w - SAME_LENGTH) ||
-    beyond((p) => p.y >= h - SAME_LENGTH)
+  const box = boxOfPoints(ring);
+  return (
+    box.x < w - SAME_LENGTH &&
+    box.y < h - SAME_LENGTH &&
+    box.x + box.w > SAME_LENGTH &&
+    box.y + box.h > SAME_LENGTH
   );
 }

@@ -195,7 +195,7 @@ describe('the pieces of a fill', () => {
         if (gap === 0) expect(Math.abs(sum - whole), 'nothing left bare').toBeLessThan(MM2);
         else expect(sum).toBeLessThanOrEqual(whole + MM2);
       }),
-      { numRuns: runs(5) },
+      { numRuns: runs(4) },
     );
   });
 });
@@ -244,7 +244,7 @@ describe('boards of equal ends', () => {
         expect(found[0]).toBeCloseTo(found.at(-1) ?? 0, 6);
         expect(Math.min(...found)).toBeGreaterThanOrEqual((face - gap) / 2 - 1e-5);
       }),
-      { numRuns: runs(60) },
+      { numRuns: runs(30) },
     );
   });
 });

@@ -111,7 +111,7 @@ describe('patterns of pieces', () => {
         const names = new Set(pieces.map(({ column, row }) => `${column},${row}`));
         expect(names.size).toBe(pieces.length);
       }),
-      { numRuns: runs(8) },
+      { numRuns: runs(6) },
     );
   });
 

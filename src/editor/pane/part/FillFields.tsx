@@ -74,6 +74,7 @@ const FILL_FIELDS: readonly FormField<Fill>[] = [
   {
     is: 'choice',
     label: 'fill.pattern',
+    place: 'wide',
     of: named('pattern', FORMS),
     get: ({ pattern }) => pattern.form,
     put: (form: Form) => FIRST[form],
@@ -85,6 +86,7 @@ const FILL_FIELDS: readonly FormField<Fill>[] = [
     is: 'choice',
     label: 'fill.start',
     field: 'start',
+    place: 'wide',
     // Its pieces fit no edge: one of them lies in the middle.
     when: ({ pattern }) => pattern.form !== 'herringbone',
     of: named('start', ['balanced', 'piece', 'gap', 'low', 'high']),
