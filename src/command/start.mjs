@@ -29,6 +29,9 @@ function key() {
   return hash.digest('hex').slice(0, 24);
 }
 
+/** The module that stands for the font library. */
+const REQUIRED = '\0required:opentype.js';
+
 /** Makes the command into one file, whole or not at all; several may do so at once. */
 async function make(made) {
   const { build } = await import('vite');
@@ -38,9 +41,19 @@ async function make(made) {
     root,
     publicDir: false,
     logLevel: 'silent',
-    // Node and the bundler do not read that package alike.
-    ssr: { noExternal: true, external: ['opentype.js'] },
+    ssr: { noExternal: true },
     plugins: [
+      {
+        // Node and the bundler do not read that package alike, and Node reads all of it twice for what it exports.
+        name: 'showface:required',
+        enforce: 'pre',
+        resolveId: (id) => (id === 'opentype.js' ? REQUIRED : null),
+        load: (id) =>
+          id === REQUIRED
+            ? `import { createRequire } from 'node:module';
+               export default createRequire(${JSON.stringify(import.meta.url)})('opentype.js');`
+            : null,
+      },
       {
         // The made file stands elsewhere: every source goes on meaning its own place.
         name: 'showface:own-place',

@@ -79,13 +79,18 @@ function codesOfCharacter(char: string): number[] {
   return [...bare].flatMap(codesOfCharacter);
 }
 
+/** Most texts are ASCII, which every typeface and encoding has alike. */
+const isPlain = (text: string): boolean => /^[ -~]*$/.test(text);
+
 /**
  * Codes of a text in WinAnsi, the encoding of the standard PDF typefaces. Letters with marks that it lacks
  * lose the mark, a few signs are spelled out, and what is left shows as `?`: nothing vanishes, nothing fails.
  */
 export function winAnsi(text: string): number[] {
+  if (isPlain(text)) return Array.from(text, (char) => char.charCodeAt(0));
   return [...text.normalize('NFC')].flatMap(codesOfCharacter);
 }
 
-/** Whether WinAnsi sets the character as it was typed. */
-export const inWinAnsi = (char: string): boolean => exactCodes(char) !== null;
+/** Whether WinAnsi sets every character of a text as it was typed. */
+export const inWinAnsi = (text: string): boolean =>
+  isPlain(text) || [...text].every((char) => exactCodes(char) !== null);

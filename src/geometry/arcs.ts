@@ -32,18 +32,27 @@ function circleThrough(a: Point, b: Point, c: Point): Circle | null {
   return { center: { x: a.x + x, y: a.y + y }, radius: Math.hypot(x, y) };
 }
 
-/** Whether chords from one of the points to the next stand for an arc of this circle, as curves are made straight here. */
-function standFor(points: readonly Point[], { center, radius }: Circle): boolean {
-  return points.every((p, i) => {
+/** Whether the chords of a stretch of points stand for an arc of this circle, as curves are made straight here. */
+function standFor(points: readonly Point[], from: number, to: number, { center, radius }: Circle): boolean {
+  // Chords that stray further are sides of a polygon that somebody drew.
+  const longest = 8 * radius * (FLATNESS + ON_CIRCLE);
+  let before: Point | null = null;
+  for (let i = from; i <= to; i++) {
+    const p = points[i] as Point;
     if (Math.abs(distance(p, center) - radius) > ON_CIRCLE) return false;
-    const next = points[i + 1];
-    // Chords that stray further are sides of a polygon that somebody drew.
-    return !next || distance(p, next) ** 2 <= 8 * radius * (FLATNESS + ON_CIRCLE);
-  });
+    if (before && distance(before, p) ** 2 > longest) return false;
+    before = p;
+  }
+  return true;
 }
 
-const turnsAlike = (a: Point, b: Point, c: Point, d: Point): boolean =>
-  cross(subtract(b, a), subtract(c, b)) * cross(subtract(c, b), subtract(d, c)) > 0;
+/** Whether three sides in a row, the last of which ends at a point, turn the same way. */
+function turnsAlike(points: readonly Point[], to: number): boolean {
+  const [a, b] = [points[to - 3] as Point, points[to - 2] as Point];
+  const [c, d] = [points[to - 1] as Point, points[to] as Point];
+  const side = subtract(c, b);
+  return cross(subtract(b, a), side) * cross(side, subtract(d, c)) > 0;
+}
 
 /** The longest run of chords from `from` on that stands for one arc of half a turn at most; its last point, and its bulge. */
 function arcFrom(
@@ -51,15 +60,12 @@ function arcFrom(
   from: number,
 ): { readonly to: number; readonly bulge: number } | null {
   let best: { to: number; bulge: number } | null = null;
-  for (let to = from + LEAST_CHORDS; to < points.length; to++) {
-    const run = points.slice(from, to + 1);
-    const [first, last] = [run[0], run[run.length - 1]];
-    const middle = run[run.length >> 1];
-    const [b, c, d] = points.slice(to - 2, to + 1);
-    const a = points[to - 3];
-    if (!first || !last || !middle || !a || !b || !c || !d || !turnsAlike(a, b, c, d)) break;
+  const first = points[from] as Point;
+  for (let to = from + LEAST_CHORDS; to < points.length && turnsAlike(points, to); to++) {
+    const last = points[to] as Point;
+    const middle = points[from + ((to - from + 1) >> 1)] as Point;
     const circle = circleThrough(first, middle, last);
-    if (!circle || !standFor(run, circle)) break;
+    if (!circle || !standFor(points, from, to, circle)) break;
     const half = distance(first, last) / 2;
     const left = cross(subtract(middle, first), subtract(last, middle)) > 0;
     // Over half a turn the center lies on the side of the arc.

@@ -1,14 +1,22 @@
-/** FNV-1a of 32 bits (offset basis and prime as published by its authors), started from `seed`. */
-function hash(texts: readonly string[], seed: number): number {
-  let h = (0x811c9dc5 ^ seed) >>> 0;
-  for (const text of texts) {
-    for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 0x01000193) >>> 0;
-    h = Math.imul(h ^ 0x1f, 0x01000193) >>> 0;
-  }
-  return h;
-}
+const PRIME = 0x01000193;
+const BASIS = 0x811c9dc5;
+/** Stands after each text, so that texts cannot run into each other. */
+const END = 0x1f;
 
-/** 32 hex digits that follow from the texts alone: the file's identifier, without clock or chance. */
+/**
+ * 32 hex digits that follow from the texts alone: the file's identifier, without clock or chance. FNV-1a of 32 bits
+ * (offset basis and prime as published by its authors) from four seeds, side by side, since files are long.
+ */
 export function fingerprint(texts: readonly string[]): string {
-  return [0, 1, 2, 3].map((seed) => hash(texts, seed).toString(16).padStart(8, '0')).join('');
+  let [a, b, c, d] = [BASIS, BASIS ^ 1, BASIS ^ 2, BASIS ^ 3];
+  for (const text of texts) {
+    for (let i = 0; i <= text.length; i++) {
+      const code = i < text.length ? text.charCodeAt(i) : END;
+      a = Math.imul(a ^ code, PRIME);
+      b = Math.imul(b ^ code, PRIME);
+      c = Math.imul(c ^ code, PRIME);
+      d = Math.imul(d ^ code, PRIME);
+    }
+  }
+  return [a, b, c, d].map((sum) => (sum >>> 0).toString(16).padStart(8, '0')).join('');
 }

@@ -55,7 +55,7 @@ const roomOf = (text: string, item: TextItem): number =>
 
 function stretchesOf(text: string, scripts: Scripts): Stretch[] {
   const normal = text.normalize('NFC');
-  if ([...normal].every(inWinAnsi)) return [{ text: normal, glyphs: null }];
+  if (inWinAnsi(normal)) return [{ text: normal, glyphs: null }];
   const out: Stretch[] = [];
   for (const char of fromLeft(joined(normal))) {
     const glyph = inWinAnsi(char) ? null : scripts(char);
