@@ -56,19 +56,23 @@ describe('every pane opens', () => {
     ] as const) {
       await wish(page, { colorScheme });
       await resize(page, width, 860);
+      const widths = new Set<number>();
       for (const [step, subs] of Object.entries(SUBS)) {
         await openStep(page, step);
         for (const sub of subs.length > 0 ? subs : ['']) {
           if (sub) await openSub(page, sub);
           const found = await violations(page, PANE);
-          const wider = await page
+          const { wider, inside } = await page
             .locator('.pane-body:visible')
             .first()
-            .evaluate((el) => el.scrollWidth - el.clientWidth);
+            .evaluate((el) => ({ wider: el.scrollWidth - el.clientWidth, inside: el.clientWidth }));
+          widths.add(inside);
           const view = { colorScheme, step, sub };
           expect({ ...view, found, wider }).toEqual({ ...view, found: [], wider: 0 });
         }
       }
+      // Nothing moves under the pointer that goes from step to step.
+      expect(widths.size).toBe(1);
     }
     expect(errors).toEqual([]);
     await page.context().close();

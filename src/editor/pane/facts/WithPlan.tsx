@@ -4,14 +4,8 @@ import { useEditor, usePlan } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import '../../style/facts.css';
 
-interface WithPlanProps {
-  /** Drawings and tables want more room than fields do. */
-  readonly wide?: boolean | undefined;
-  readonly children: (plan: Plan) => ReactNode;
-}
-
 /** What stands in a pane once there is a plan; until then what is being waited for. */
-export function WithPlan({ wide, children }: WithPlanProps) {
+export function WithPlan({ children }: { readonly children: (plan: Plan) => ReactNode }) {
   const t = useWords();
   const step = useEditor((s) => s.step);
   const { plan, stale, draft, progress, problem } = usePlan();
@@ -20,7 +14,7 @@ export function WithPlan({ wide, children }: WithPlanProps) {
     <progress aria-label={t(label)} max={1} value={progress?.share} />
   );
   return (
-    <div className={wide ? 'job-pane wide pane-stack' : 'job-pane pane-stack'} aria-busy={working}>
+    <div className="job-pane pane-stack" aria-busy={working}>
       <h2 className="hidden-text">{t(`step.${step}`)}</h2>
       {problem && plan ? <p className="caution">{t('plan.older')}</p> : null}
       {working && !draft ? (

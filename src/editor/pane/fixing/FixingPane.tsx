@@ -13,7 +13,7 @@ import '../../style/fixing.css';
 
 /** In what order, with what, and where everything is fixed, and what it weighs then. */
 export default function FixingPane() {
-  return <WithPlan wide>{(plan) => <Fixing plan={plan} />}</WithPlan>;
+  return <WithPlan>{(plan) => <Fixing plan={plan} />}</WithPlan>;
 }
 
 function Fixing({ plan }: { plan: Plan }) {

@@ -18,7 +18,7 @@ import '../../style/lettering.css';
 
 /** What the signs say, in which letters, and how they get onto the board. */
 export default function LetteringPane() {
-  return <WithPlan wide>{(plan) => <Signs plan={plan} />}</WithPlan>;
+  return <WithPlan>{(plan) => <Signs plan={plan} />}</WithPlan>;
 }
 
 function Signs({ plan }: { plan: Plan }) {

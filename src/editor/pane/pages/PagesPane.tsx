@@ -10,7 +10,7 @@ import '../../style/pages.css';
 
 /** Full-size patterns on ordinary paper: what will be printed, on what, and true to size. */
 export default function PagesPane() {
-  return <WithPlan wide>{(plan) => <PagesStep plan={plan} />}</WithPlan>;
+  return <WithPlan>{(plan) => <PagesStep plan={plan} />}</WithPlan>;
 }
 
 function PagesStep({ plan }: { plan: Plan }) {

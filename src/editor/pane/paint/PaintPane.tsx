@@ -11,7 +11,7 @@ import '../../style/paint.css';
 
 /** Colors: how much of each, where each goes, and how they look in a light. */
 export default function PaintPane() {
-  return <WithPlan wide>{(plan) => <Paint plan={plan} />}</WithPlan>;
+  return <WithPlan>{(plan) => <Paint plan={plan} />}</WithPlan>;
 }
 
 function Paint({ plan }: { plan: Plan }) {

@@ -16,7 +16,7 @@ import '../../style/wood.css';
 
 /** What to cut, from what, and what to buy for it. */
 export default function WoodPane() {
-  return <WithPlan wide>{(plan) => <Wood plan={plan} />}</WithPlan>;
+  return <WithPlan>{(plan) => <Wood plan={plan} />}</WithPlan>;
 }
 
 function Wood({ plan }: { plan: Plan }) {
