@@ -77,7 +77,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'broken.part':
     'Dieser Teil der Seite ließ sich nicht zeigen. Vom Entwurf ging nichts verloren: die letzte Änderung zurücknehmen oder zu den anderen Entwürfen gehen.',
   'broken.missing':
-    'Dieser Teil des Werkzeugs ließ sich nicht laden. Vom Entwurf ging nichts verloren: erneut versuchen, wenn die Verbindung wieder steht.',
+    'Dieser Teil des Werkzeugs ließ sich nicht laden. Vom Entwurf ging nichts verloren: erneut versuchen, wenn die Verbindung wieder steht, und die Seite neu laden, wenn das nicht hilft.',
   'kept.failedLast':
     'Der zuletzt offene Entwurf ließ sich beim Start nicht zeigen und wurde darum nicht wieder geöffnet. Er liegt unten, wie er war.',
   'kept.refused': 'Der hier abgelegte Entwurf lässt sich nicht öffnen. Er blieb, wie er war.',

@@ -75,7 +75,7 @@ export const shellWords = {
   'broken.part':
     'This part of the page could not be shown. Nothing of the design is lost: undo the last change, or go to the other designs.',
   'broken.missing':
-    'This part of the tool could not be loaded. Nothing of the design is lost: try again when the connection is back.',
+    'This part of the tool could not be loaded. Nothing of the design is lost: try again when the connection is back, and reload the page if that does not help.',
   'kept.failedLast':
     'The design that was open last could not be shown when the tool started, so it was not opened again. It is saved below as it was.',
   'kept.refused': 'The design that was saved here does not open. It was left as it is.',

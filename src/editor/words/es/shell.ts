@@ -77,7 +77,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'broken.part':
     'Esta parte de la página no se pudo mostrar. No se perdió nada del diseño: deshacer el último cambio o ir a los otros diseños.',
   'broken.missing':
-    'Esta parte de la herramienta no se pudo cargar. No se perdió nada del diseño: probar de nuevo cuando vuelva la conexión.',
+    'Esta parte de la herramienta no se pudo cargar. No se perdió nada del diseño: probar de nuevo cuando vuelva la conexión y, si no ayuda, recargar la página.',
   'kept.failedLast':
     'El último diseño abierto no se pudo mostrar al arrancar, así que no se abrió de nuevo. Está guardado abajo tal como estaba.',
   'kept.refused': 'El diseño guardado aquí no se abre. Se dejó tal como estaba.',
