@@ -51,7 +51,7 @@ export function sayFor({ design, stocks, language }: Told): Say {
     mass: (kg) => formatMass(kg, measure),
     force: (newtons) => formatForce(newtons, measure),
     area: (m2) => formatArea(m2, measure),
-    share: (ratio) => `${Math.round(ratio * 100)} %`,
+    share: (ratio) => words.percent(Math.round(ratio * 100)),
     number: (value, digits) => formatNumber(value, digits, measure.notation),
     name: (id) => nameWith(names, id, words),
     stock: (id) => stocks.get(id)?.name ?? id,

@@ -66,6 +66,7 @@ export interface PlaceWords {
   readonly fromRim: { readonly [S in 'above' | 'below']: (length: string) => string } & {
     readonly even: string;
   };
+  readonly percent: (number: number) => string;
   readonly edge: (
     axis: 'x' | 'y',
     side: Side,

@@ -33,6 +33,7 @@ export const places: PlanWords['places'] = {
     skin: 'Beplankung',
   },
   level,
+  percent: (number) => `${number} %`,
   fromRim: {
     above: (length) => `${length} über dem Rand`,
     below: (length) => `${length} unter dem Rand`,

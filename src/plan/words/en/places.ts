@@ -24,6 +24,7 @@ export const places: PlanWords['places'] = {
     skin: 'The skin',
   },
   level,
+  percent: (number) => `${number}%`,
   fromRim: {
     above: (length) => `${length} above the rim`,
     below: (length) => `${length} below the rim`,

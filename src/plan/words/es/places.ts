@@ -25,6 +25,7 @@ export const places: PlanWords['places'] = {
     skin: 'El forro',
   },
   level,
+  percent: (number) => `${number} %`,
   fromRim: {
     above: (length) => `${length} por encima del borde`,
     below: (length) => `${length} por debajo del borde`,
