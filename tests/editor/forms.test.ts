@@ -12,6 +12,8 @@ import {
 } from '../../src/editor/pane/bed/bedFields.ts';
 import { BARE } from '../../src/editor/pane/facts/choices.ts';
 import { PHOTO_FIELDS, PLACING_FIELDS, STRAIGHT_FIELDS } from '../../src/editor/pane/layout/photoFields.ts';
+import { layerFields } from '../../src/editor/pane/lettering/layerFields.ts';
+import { FINISH_FIELDS } from '../../src/editor/pane/paint/finishFields.ts';
 import { DIVISION_FIELDS, type Division, SIDE_FIELDS } from '../../src/editor/pane/part/divideFields.ts';
 import { MEMBER_OWN_FIELDS } from '../../src/editor/pane/part/ownFields.ts';
 import {
@@ -302,4 +304,37 @@ it('both ends of a rule between go along until they are told apart', () => {
   if (!low) throw new Error('no field');
   expect(changeBy(low, 'sign', draft)).toEqual({ to: 'sign', and: 'sign' });
   expect(changeBy(low, 'sign', { ...draft, and: 'level:field' })).toEqual({ to: 'sign' });
+});
+
+describe('what a choice brings with it', () => {
+  it('takes the primer off a finish that is to show the wood, and puts none on by itself', () => {
+    const kind = FINISH_FIELDS.find(({ label }) => label === 'finish.kind');
+    const primed = design.finishes.find(({ primer }) => primer !== null);
+    if (!kind || !primed) throw new Error('no kind of finish, or none with a primer');
+    const stained = { ...primed, ...changeBy(kind, 'stain', primed) };
+    expect([stained.kind, stained.primer]).toEqual(['stain', null]);
+    expect({ ...stained, ...changeBy(kind, 'paint', stained) }.primer).toBeNull();
+    expect({ ...primed, ...changeBy(kind, 'paint', primed) }.primer).toEqual(primed.primer);
+  });
+
+  it('puts a layer of letters on in a color that stands off the letters and, where there is one, off the board', () => {
+    const ids = design.finishes.map(({ id }) => id);
+    const lettering = design.parts.flatMap((part) => (part.kind === 'sign' ? [part.lettering] : []))[0];
+    if (!lettering) throw new Error('no sign');
+    for (const own of ids) {
+      for (const board of [null, ...ids]) {
+        const fields = layerFields(design.finishes, own, board);
+        for (const layer of ['outline', 'inline', 'shade'] as const) {
+          const on = {
+            ...lettering,
+            ...changeBy(fields[layer][0] as FormField<typeof lettering>, true, lettering),
+          };
+          const finish = on[layer]?.finish;
+          expect(ids).toContain(finish);
+          expect(finish).not.toBe(own);
+          expect(finish).not.toBe(board);
+        }
+      }
+    }
+  });
 });

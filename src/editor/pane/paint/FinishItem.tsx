@@ -1,49 +1,12 @@
 import { Trash2 } from 'lucide-react';
 import type { Design, Finish } from '../../../design/schema.ts';
 import { Fields } from '../../control/form/Fields.tsx';
-import { type FormField, named, within } from '../../control/form/formField.ts';
 import { useWords } from '../../words/t.ts';
-import { canUnit, rateUnit } from '../facts/rateUnit.ts';
 import { useChange } from '../facts/useChange.ts';
 import { Cans } from './Cans.tsx';
 import { DataSheet } from './DataSheet.tsx';
+import { FINISH_FIELDS } from './finishFields.ts';
 import { chipOf, OnWoods } from './OnWoods.tsx';
-
-const ofRate = { unit: rateUnit, digits: 1, min: 0.1, most: 100 } as const;
-
-const FIELDS: readonly FormField<Finish>[] = [
-  { is: 'text', label: 'finish.name', field: 'name' },
-  { is: 'color', label: 'finish.overWhite', field: 'color', when: ({ kind }) => kind === 'stain' },
-  { is: 'color', label: 'finish.color', field: 'color', when: ({ kind }) => kind === 'paint' },
-  {
-    is: 'choice',
-    label: 'finish.kind',
-    of: named('finish.kind', ['paint', 'stain', 'clear']),
-    get: ({ kind }) => kind,
-    // Primer would hide the wood that a stain or a clear coat is to show.
-    put: (kind: Finish['kind']) => (kind === 'paint' ? { kind } : { kind, primer: null }),
-  },
-  {
-    is: 'choice',
-    label: 'finish.sheen',
-    field: 'sheen',
-    of: named('finish.sheen', ['flat', 'eggshell', 'satin', 'gloss']),
-  },
-  { is: 'number', label: 'finish.coats', field: 'coats', whole: true, min: 1, max: 12 },
-  { is: 'amount', label: 'finish.rate', field: 'rate_m2_l', ...ofRate },
-  { is: 'amount', label: 'finish.owned', field: 'owned_l', unit: canUnit, digits: 2, most: 1000 },
-  {
-    is: 'switch',
-    label: 'finish.primer',
-    place: 'low',
-    get: ({ primer }) => primer !== null,
-    put: (on) => ({ primer: on ? { coats: 1, rate_m2_l: 7.4 } : null }),
-  },
-  ...within<Finish, 'primer'>('primer', [
-    { is: 'number', label: 'finish.primerCoats', field: 'coats', whole: true, max: 6 },
-    { is: 'amount', label: 'finish.primerRate', field: 'rate_m2_l', ...ofRate },
-  ]),
-];
 
 interface FinishItemProps {
   readonly finish: Finish;
@@ -81,7 +44,7 @@ export function FinishItem({ finish, design, wearers }: FinishItemProps) {
       </div>
       <div className="fields three">
         <Fields
-          of={FIELDS}
+          of={FINISH_FIELDS}
           value={finish}
           onChange={(fields) => put(fields, fields.color === undefined ? undefined : `color:${finish.id}`)}
         />

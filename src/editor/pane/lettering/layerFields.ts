@@ -1,0 +1,75 @@
+import type { Design, Finish, Lettering } from '../../../design/schema.ts';
+import { type FormField, named, within } from '../../control/form/formField.ts';
+import { namesOf } from '../facts/choices.ts';
+
+type Layer = 'outline' | 'inline' | 'shade';
+type LookField = FormField<Lettering>;
+
+const inFinish = {
+  is: 'choice',
+  field: 'finish',
+  of: (_: unknown, { finishes }: Design) => namesOf(finishes),
+} as const;
+
+export const FILL_FIELDS: readonly LookField[] = [{ ...inFinish, label: 'letters.fill' }];
+
+/** What is painted around, in and under the letters, once it is there. */
+export const LAYER_FIELDS: Readonly<Record<Layer, readonly LookField[]>> = {
+  outline: within<Lettering, 'outline'>('outline', [
+    { is: 'length', label: 'letters.outlineWidth', field: 'width', min: 0.1 },
+    { ...inFinish, label: 'letters.outlineIn' },
+  ]),
+  inline: within<Lettering, 'inline'>('inline', [
+    { is: 'length', label: 'letters.inset', field: 'inset', min: 0.1 },
+    { is: 'length', label: 'letters.inlineWidth', field: 'width', min: 0.1 },
+    { ...inFinish, label: 'letters.inlineIn' },
+  ]),
+  shade: within<Lettering, 'shade'>('shade', [
+    {
+      is: 'choice',
+      label: 'letters.shadeKind',
+      field: 'kind',
+      of: named('letters.shade', ['drop', 'block']),
+    },
+    {
+      is: 'number',
+      label: 'letters.shadeAngle',
+      hint: 'letters.shadeAngleHint',
+      field: 'angle',
+      unit: '°',
+      min: -180,
+      max: 180,
+    },
+    { is: 'length', label: 'letters.shadeDistance', field: 'distance', min: 0.1 },
+    { ...inFinish, label: 'letters.shadeIn' },
+  ]),
+};
+
+/** Whether a layer is painted; put on first, it has a size that shows at any cap height. */
+const layerSwitch = (layer: Layer, first: (thin: number) => Partial<Lettering>): readonly LookField[] => [
+  {
+    is: 'switch',
+    label: `letters.${layer}`,
+    get: (lettering) => lettering[layer] !== null,
+    put: (on, { capHeight }) => (on ? first(Math.max(1, Math.round(capHeight / 25))) : { [layer]: null }),
+  },
+];
+
+/** The switches of the layers, of letters in one finish on a board of another, or on bare wood. */
+export function layerFields(
+  finishes: readonly Finish[],
+  own: string,
+  board: string | null,
+): Readonly<Record<Layer, readonly LookField[]>> {
+  // What is put on first has another color than the letters and, where there is one, than the board, on which it
+  // would not be seen.
+  const others = finishes.filter((f) => f.id !== own);
+  const finish = (others.find((f) => f.id !== board) ?? others[0])?.id ?? own;
+  return {
+    outline: layerSwitch('outline', (width) => ({ outline: { width, finish } })),
+    inline: layerSwitch('inline', (thin) => ({ inline: { inset: thin, width: thin, finish } })),
+    shade: layerSwitch('shade', (thin) => ({
+      shade: { kind: 'drop', angle: -45, distance: thin * 2, finish },
+    })),
+  };
+}
