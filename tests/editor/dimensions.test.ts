@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Part, Rule, RuleOf } from '../../src/design/schema.ts';
 import { shownFrom } from '../../src/editor/document/shown.ts';
-import { dimensionsOf } from '../../src/editor/drawing/dimensions.ts';
+import { dimensionsOf, withoutMeasured } from '../../src/editor/drawing/dimensions.ts';
 
 const BOX = { x: 100, y: 200, w: 500, h: 300 };
 
@@ -64,4 +64,22 @@ describe('dimensions that open a field', () => {
       { rule: 'between', measure: 'insetHigh' },
     ]);
   });
+});
+
+it('a part in the hand shows a measure that will be held once, though guide and rule both have it', () => {
+  const part = newPart('panel', { id: 'a', name: 'a', box: BOX });
+  const rule: Rule = {
+    id: 'set',
+    kind: 'set',
+    axis: 'x',
+    edge: { of: 'a', side: 'low' },
+    from: { of: 'face', side: 'low' },
+    distance: 100,
+  };
+  const own = dimensions([part], [rule], 'a');
+  const gap = (from: number, to: number) =>
+    ({ kind: 'gap', axis: 'x', from, to, cross: 0, label: '' }) as const;
+  const line = { kind: 'line', axis: 'x', at: 100, from: 0, to: 100 } as const;
+  const other = gap(0, 600);
+  expect(withoutMeasured([gap(0, 100), gap(100, 0), line, other], own)).toEqual([line, other]);
 });

@@ -1,6 +1,7 @@
 import type { Layer as KonvaLayer } from 'konva/lib/Layer';
 import { memo, type ReactNode, useCallback, useRef } from 'react';
 import { Layer, Shape } from 'react-konva';
+import { withoutMeasured } from '../drawing/dimensions.ts';
 import { drawDimensions, drawFigures } from '../drawing/drawDimensions.ts';
 import { drawInHand } from '../drawing/drawInHand.ts';
 import { drawPlate } from '../drawing/figure.ts';
@@ -43,7 +44,8 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
       const { selection } = state.edit;
       const scene = sceneOf(shown, { selection, view, corner, member, carrying });
       drawDimensions(ctx, scene.overall, view, palette);
-      drawInHand(ctx, { ...scene, view, palette, guides: provisional?.guides ?? [], path, frame });
+      const guides = withoutMeasured(provisional?.guides ?? [], scene.dimensions);
+      drawInHand(ctx, { ...scene, view, palette, guides, path, frame });
       drawDimensions(ctx, scene.dimensions, view, palette);
       const textOf = (d: { from: number; to: number }) => lengthText(shown.design, Math.abs(d.to - d.from));
       if (carrying) drawFigures(ctx, scene.dimensions, view, palette, textOf);

@@ -3,11 +3,13 @@ import { mentionsOf } from '../../design/references.ts';
 import { roomsOf, shapeOf } from '../../design/rule/table.ts';
 import type { Axis, Edge, PartArray, Rule } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
+import { SAME_PLACE } from '../../geometry/tolerance.ts';
 import { gridOf } from '../../layout/place/array.ts';
 import { partOf } from '../../layout/reference.ts';
 import { isFixedAlong } from '../../layout/structure.ts';
 import type { Mm } from '../../measure/units.ts';
 import { edgeOfBox, placeOfEdge } from '../document/edges.ts';
+import type { Guide } from '../document/guide.ts';
 import type { Shown } from '../document/shown.ts';
 
 /** Pixels that lines stand off: those of the face, and the width and height of a part. */
@@ -115,6 +117,19 @@ export function faceDimensions(face: Face): Dimension[] {
     },
   ];
 }
+
+/** Guides without those that a dimension of the selection measures too: held while it is carried, it has its own. */
+export const withoutMeasured = (guides: readonly Guide[], dimensions: readonly Dimension[]): Guide[] =>
+  guides.filter((guide) => {
+    if (guide.kind !== 'gap') return true;
+    const ends = (of: { readonly from: Mm; readonly to: Mm }) =>
+      [Math.min(of.from, of.to), Math.max(of.from, of.to)] as const;
+    const [low, high] = ends(guide);
+    return !dimensions.some((d) => {
+      const [a, b] = ends(d);
+      return d.axis === guide.axis && Math.abs(a - low) < SAME_PLACE && Math.abs(b - high) < SAME_PLACE;
+    });
+  });
 
 /** Ends of a dimension line on the screen, and the middle of its plate. */
 export function dimensionOnScreen(d: Dimension, toScreen: (p: { x: Mm; y: Mm }) => { x: number; y: number }) {
