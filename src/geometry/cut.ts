@@ -1,3 +1,4 @@
+import { cyclic, pick } from '../list/at.ts';
 import { dot, leftNormal, lerp, subtract } from './point.ts';
 import { ringsOf } from './region.ts';
 import { boxOfPoints, containsPoint, perimeter, signedArea } from './ring.ts';
@@ -43,8 +44,8 @@ export function withinConvex(region: Region, ring: Ring): Region {
   const clear = clearOf(region, boxOfPoints(ring));
   if (clear !== null) return clear ? [{ outer: ring, holes: [] }] : [];
   return ring.reduce<Region>((left, p, i) => {
-    const q = ring[(i + 1) % ring.length];
-    return q && left.length > 0 ? leftOf(left, p, subtract(q, p)) : left;
+    const along = subtract(cyclic(ring, i + 1), p);
+    return left.length > 0 ? leftOf(left, p, along) : left;
   }, region);
 }
 
@@ -77,7 +78,7 @@ function chainsOf(ring: Ring, depths: readonly number[], first: number, along: P
   ring.forEach((_, k) => {
     const i = (first + k) % ring.length;
     const h = (i + ring.length - 1) % ring.length;
-    const [p, q] = [ring[h] as Point, ring[i] as Point];
+    const [p, q] = [pick(ring, h), pick(ring, i)];
     const [dp, dq] = [depths[h] ?? 0, depths[i] ?? 0];
     const stays = dq > DUST;
     if (stays !== (open !== null)) {
@@ -131,7 +132,7 @@ function regionOf(rings: readonly Ring[]): Region {
 
 const withoutRepeats = (ring: Ring): Ring =>
   ring.filter((p, i) => {
-    const q = ring[(i + 1) % ring.length] as Point;
+    const q = cyclic(ring, i + 1);
     return Math.abs(p.x - q.x) > DUST || Math.abs(p.y - q.y) > DUST;
   });
 

@@ -4,6 +4,7 @@ import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Polygon, Ring } from '../geometry/shape.ts';
 import { SAME_ANGLE, SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Laid } from '../layout/laid.ts';
+import { cyclic, pick } from '../list/at.ts';
 import type { Stock } from '../materials/types.ts';
 import { type Deg, degrees } from '../measure/units.ts';
 import { TOUCH } from './bar.ts';
@@ -64,9 +65,8 @@ const BARE = { miter: 0, secondMiter: null, with: null, corner: null } as const;
 /** A ring without the points at which it does not turn. */
 function cornersOf(ring: Ring): Ring {
   const corners = ring.filter((p, i) => {
-    const before = ring.at(i - 1) as Point;
-    const after = ring[(i + 1) % ring.length] as Point;
-    const way = subtract(after, before);
+    const before = cyclic(ring, i - 1);
+    const way = subtract(cyclic(ring, i + 1), before);
     return Math.abs(cross(unit(way), subtract(p, before))) > SAME_LENGTH;
   });
   return corners.length >= 3 ? corners : ring;
@@ -95,7 +95,7 @@ function endsOf(outline: Ring, stock: Stock, most: Deg): readonly [PieceEnd, Pie
 function between(ring: Ring, from: Point, to: Point): Point[] {
   const first = ring.indexOf(from);
   const count = (ring.indexOf(to) - first + ring.length) % ring.length;
-  return Array.from({ length: count + 1 }, (_, i) => ring[(first + i) % ring.length] as Point);
+  return Array.from({ length: count + 1 }, (_, i) => cyclic(ring, first + i));
 }
 
 /**
@@ -105,7 +105,7 @@ function between(ring: Ring, from: Point, to: Point): Point[] {
 function endOf(corners: readonly Point[], at: 'start' | 'end', stock: Stock, most: Deg): PieceEnd | null {
   const sign = at === 'end' ? 1 : -1;
   const miters = corners.slice(1).map((q, i): Deg => {
-    const p = corners[i] as Point;
+    const p = pick(corners, i);
     return sign * degrees(Math.atan2(p.x - q.x, p.y - q.y)) + 0;
   });
   const [first = 0, second] = miters.map((miter) => (Math.abs(miter) < SAME_ANGLE ? 0 : miter));

@@ -4,13 +4,13 @@ import { boxAround } from '../geometry/box.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Laid, LaidPart, Leg } from '../layout/laid.ts';
 import { hasMiddle } from '../layout/place/outlines.ts';
+import { AXES, otherAxis, sizeOf, startOf } from '../layout/span.ts';
 import { grouped } from '../list/grouped.ts';
 import { roundLength } from '../measure/round.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Mark, StickMark, StoryStick } from './result.ts';
 
-const AXES: readonly Axis[] = ['x', 'y'];
 const DATUM = { x: 'left', y: 'bottom' } as const;
 /** Edges closer than a pencil line are one line on the stick. */
 const ONE_LINE: Mm = 0.01;
@@ -18,10 +18,8 @@ const ONE_LINE: Mm = 0.01;
 /** Edges of a part that are marked: both of its own, and the middle of what is set by its middle. */
 function edgesOf(laid: LaidPart, axis: Axis): { readonly edge: Mark['edge']; readonly at: Mm }[] {
   // Of a fill the boards are marked that lie square to the axis; its pattern tells the others.
-  if (isBoards(laid) && !(isRowed(laid.spec.pattern) && liesAlong(laid.leg, axis === 'x' ? 'y' : 'x')))
-    return [];
-  const low = axis === 'x' ? laid.box.x : laid.box.y;
-  const size = axis === 'x' ? laid.box.w : laid.box.h;
+  if (isBoards(laid) && !(isRowed(laid.spec.pattern) && liesAlong(laid.leg, otherAxis(axis)))) return [];
+  const [low, size] = [startOf(laid.box, axis), sizeOf(laid.box, axis)];
   const edges: { edge: Mark['edge']; at: Mm }[] = [{ edge: 'low', at: low }];
   const byMiddle = isBought(laid) || ('shape' in laid.spec && hasMiddle(laid.spec.shape));
   if (byMiddle) edges.push({ edge: 'mid', at: low + size / 2 });
@@ -44,7 +42,7 @@ const liesAlong = ({ start, end }: Leg, axis: Axis): boolean =>
 function outsideOf(part: string, pieces: readonly Laid<'fill'>[], axis: Axis) {
   const around = boxAround(pieces.map(({ box }) => box));
   if (!around) return [];
-  const [low, size] = axis === 'x' ? [around.x, around.w] : [around.y, around.h];
+  const [low, size] = [startOf(around, axis), sizeOf(around, axis)];
   return [
     { part, edge: 'low', at: low },
     { part, edge: 'high', at: low + size },

@@ -1,4 +1,6 @@
 import { isBars } from '../../design/made.ts';
+import { distance } from '../../geometry/point.ts';
+import { ringsOf } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { LaidPart } from '../../layout/laid.ts';
@@ -27,14 +29,12 @@ export function sawnBy(plan: Pick<Plan, 'layout' | 'joinery'> | null): (part: La
 
 /** Whether two areas have the same corners, in the same order. */
 function sameRegion(a: Region, b: Region): boolean {
-  const [p, q] = [cornersOf(a), cornersOf(b)];
+  const [p, q] = [ringsOf(a).flat(), ringsOf(b).flat()];
   return (
     p.length === q.length &&
     p.every((one, i) => {
       const other = q[i];
-      return other !== undefined && Math.hypot(one.x - other.x, one.y - other.y) <= SAME_LENGTH;
+      return other !== undefined && distance(one, other) <= SAME_LENGTH;
     })
   );
 }
-
-const cornersOf = (region: Region) => region.flatMap(({ outer, holes }) => [...outer, ...holes.flat()]);

@@ -127,25 +127,18 @@ interface Touching {
 function touchingIn(boxes: Boxes, sizings: readonly Sizing[]): Touching[] {
   return sizings.flatMap(({ axis }) => {
     const across = otherAxis(axis);
-    const byStart = [...boxes].sort(([, a], [, b]) => startOf(a, axis) - startOf(b, axis));
-    return [...boxes].flatMap(([low, box]): Touching[] => {
+    return [...boxes].flatMap(([low, box]) => {
       const end = spanOf(box, axis).high;
-      const from = firstFrom(byStart, axis, end - OFF);
-      const found: Touching[] = [];
-      for (const [high, next] of byStart.slice(from)) {
-        if (startOf(next, axis) > end + OFF) break;
-        if (high !== low && spansMeet(spanOf(box, across), spanOf(next, across)))
-          found.push({ axis, low, high });
-      }
-      return found;
+      return [...boxes]
+        .filter(
+          ([high, next]) =>
+            Math.abs(startOf(next, axis) - end) <= OFF &&
+            high !== low &&
+            spansMeet(spanOf(box, across), spanOf(next, across)),
+        )
+        .map(([high]): Touching => ({ axis, low, high }));
     });
   });
-}
-
-/** The first of boxes in order that begins at a place or after it. */
-function firstFrom(sorted: readonly (readonly [string, Box])[], axis: Axis, at: Mm): number {
-  const found = sorted.findIndex(([, box]) => startOf(box, axis) >= at);
-  return found < 0 ? sorted.length : found;
 }
 
 /** Parts that touched along an axis and no longer do. */

@@ -1,6 +1,6 @@
 import type { Fill } from '../../design/schema.ts';
 import { withinConvex } from '../../geometry/cut.ts';
-import { angleOf, subtract, unit } from '../../geometry/point.ts';
+import { angleOf, dot, subtract, unit } from '../../geometry/point.ts';
 import { areaOf } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
@@ -102,9 +102,7 @@ function legOf(board: Ring, wood: Region, thickness: number): Leg {
   const along = unit(forward ? subtract(b, a) : subtract(a, b));
   const across = { x: -along.y, y: along.x };
   const corners = wood.flatMap(({ outer }) => outer);
-  const own = boxOfPoints(
-    corners.map((p) => ({ x: p.x * along.x + p.y * along.y, y: p.x * across.x + p.y * across.y })),
-  );
+  const own = boxOfPoints(corners.map((p) => ({ x: dot(p, along), y: dot(p, across) })));
   const onFace = (x: number): Point => {
     const y = own.y + own.h / 2;
     return { x: along.x * x + across.x * y, y: along.y * x + across.y * y };

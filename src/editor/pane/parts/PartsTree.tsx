@@ -80,11 +80,11 @@ function useTreeKeys(
     const move = spaceInName ? null : treeMove(e.key, rows, active);
     if (move) {
       e.preventDefault();
-      acts.perform(move, active, e.shiftKey);
+      acts.current.perform(move, active, e.shiftKey);
     } else if (e.key.length === 1) {
       const names = rows.map((row) => row.name);
       const at = placeByName(typed.add(e.key, e.timeStamp), names, rows.indexOf(active));
-      if (at !== null) acts.go(rows[at], false);
+      if (at !== null) acts.current.go(rows[at], false);
       if (spaceInName) e.preventDefault();
     }
   };

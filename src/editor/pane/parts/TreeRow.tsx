@@ -1,5 +1,5 @@
 import { ChevronDown, ChevronRight, Lock, TriangleAlert } from 'lucide-react';
-import { memo } from 'react';
+import { memo, type RefObject } from 'react';
 import type { Point } from '../../../geometry/shape.ts';
 import { KIND_ICONS } from '../../control/kindIcons.ts';
 import type { RowDrop } from '../../edit/partList.ts';
@@ -29,7 +29,7 @@ interface RowProps extends RowMarks {
   readonly naming: boolean;
   /** What letting go of the dragged row here would do. */
   readonly drop: RowDrop['place'] | null;
-  readonly on: RowActs;
+  readonly on: RefObject<RowActs>;
 }
 
 /** A row of the tree; made anew only when something of it changed. */
@@ -62,15 +62,15 @@ export const Row = memo(function Row(props: RowProps) {
       aria-selected={selected}
       aria-expanded={row.open ?? undefined}
       tabIndex={focusable ? 0 : -1}
-      onClick={(e) => on.pick(row, e.shiftKey || e.ctrlKey || e.metaKey)}
-      onDoubleClick={() => on.name(row)}
+      onClick={(e) => on.current.pick(row, e.shiftKey || e.ctrlKey || e.metaKey)}
+      onDoubleClick={() => on.current.name(row)}
       onPointerDown={(e) => {
         // A finger scrolls the list; in a name the pointer selects text.
-        if (e.button === 0 && e.pointerType !== 'touch' && !naming) on.drag(row, e.nativeEvent);
+        if (e.button === 0 && e.pointerType !== 'touch' && !naming) on.current.drag(row, e.nativeEvent);
       }}
       onContextMenu={(e) => {
         e.preventDefault();
-        on.menu(row, e.currentTarget, e.button === 2 ? { x: e.clientX, y: e.clientY } : null);
+        on.current.menu(row, e.currentTarget, e.button === 2 ? { x: e.clientX, y: e.clientY } : null);
       }}
     >
       {row.open === null ? null : (
@@ -81,7 +81,7 @@ export const Row = memo(function Row(props: RowProps) {
           className="tree-fold"
           onClick={(e) => {
             e.stopPropagation();
-            on.toggle(row);
+            on.current.toggle(row);
           }}
         >
           <Chevron aria-hidden="true" />
@@ -89,7 +89,7 @@ export const Row = memo(function Row(props: RowProps) {
       )}
       {Icon ? <Icon aria-hidden="true" /> : null}
       {naming ? (
-        <NameInput row={row} onDone={(name) => on.rename(row, name)} />
+        <NameInput row={row} onDone={(name) => on.current.rename(row, name)} />
       ) : (
         <span className="tree-name">{row.name || row.id}</span>
       )}

@@ -24,7 +24,10 @@ interface TreeInput {
   readonly onToggle: (row: TreeRow, open: boolean) => void;
 }
 
-/** What can be done with the rows by pointer and keys; the acts are the same object for good. */
+/**
+ * What can be done with the rows by pointer and keys, as of the last rendering: the reference to it stays the same, so
+ * that no row is made anew for it.
+ */
 export function useTreeActs(input: TreeInput) {
   const store = useStore();
   const selection = useSelection();
@@ -64,7 +67,7 @@ export function useTreeActs(input: TreeInput) {
     openPartMenu(store, at ?? { x: left, y: bottom }, at ? 'pointer' : 'keys');
   };
   const { drag, rename } = useRowEdits(tree, setDropping);
-  const acts = useLasting<TreeActs>({
+  const latest: TreeActs = {
     go,
     pick,
     perform,
@@ -76,7 +79,9 @@ export function useTreeActs(input: TreeInput) {
       setNaming(null);
       rename(row, name);
     },
-  });
+  };
+  const acts = useRef(latest);
+  acts.current = latest;
   return { acts, dropping, naming };
 }
 
@@ -106,22 +111,4 @@ function useRowEdits(
       if (edits.length > 0) commit(store, edits, t('did.rename', { name: (name ?? '').trim() }));
     },
   };
-}
-
-/** Functions that stay the same while what they do follows each render, so that nothing is made anew for them. */
-function useLasting<T extends object>(latest: T): T {
-  const now = useRef(latest);
-  now.current = latest;
-  const [lasting] = useState(
-    () =>
-      new Proxy(latest, {
-        get:
-          (_, name) =>
-          (...given: unknown[]) => {
-            const act = Reflect.get<object, PropertyKey>(now.current, name) as (...given: unknown[]) => void;
-            act(...given);
-          },
-      }),
-  );
-  return lasting;
 }
