@@ -68,21 +68,21 @@ const NOT_MADE: Readonly<Record<string, string>> = {
 /** Each message: what is so, with its figure, and what to do about it. */
 export const checks: PlanWords['checks'] = {
   'part.off-face': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} sobresale ${say.length(f.number('over_mm'))} del borde del frente. Moverlo o acortarlo, o dejarlo así a propósito.`,
+    `${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del borde del frente. Moverlo o acortarlo, o dejarlo así a propósito.`,
   'part.unsupported': (f, say) =>
-    `Solo ${say.share(f.number('share'))} del reverso de ${say.name(f.parts[0] ?? '')} se apoya en algo. Poner madera debajo o apoyarlo en otro nivel.`,
+    `Solo ${say.share(f.number('share'))} del reverso de ${say.name(f.part)} se apoya en algo. Poner madera debajo o apoyarlo en otro nivel.`,
   'part.overlap': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} y ${say.name(f.parts[1] ?? '')} ocupan el mismo sitio (${say.area(f.number('area_m2'))}). Mover uno o apoyarlo en el otro.`,
+    `${say.name(f.part)} y ${say.name(f.other)} ocupan el mismo sitio (${say.area(f.number('area_m2'))}). Mover uno o apoyarlo en el otro.`,
   'part.keep-clear': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} tapa ${say.length(f.number('over_mm'))} de la zona que debe quedar libre ${say.name(f.text('keep_clear'))}. Apartarlo.`,
+    `${say.name(f.part)} tapa ${say.length(f.number('over_mm'))} de la zona que debe quedar libre ${say.name(f.text('keep_clear'))}. Apartarlo.`,
   'part.no-size': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} queda con ${say.length(f.number('width_mm'))} de ancho y ${say.length(f.number('height_mm'))} de alto. Darle sitio o cambiar las reglas que lo sujetan.`,
+    `${say.name(f.part)} queda con ${say.length(f.number('width_mm'))} de ancho y ${say.length(f.number('height_mm'))} de alto. Darle sitio o cambiar las reglas que lo sujetan.`,
   'part.unknown-stock': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} pide el material «${f.text('stock')}», que no existe o no tiene la forma que hace falta (listón, moldura o tablero). Elegir otro material.`,
+    `${say.name(f.part)} pide el material «${f.text('stock')}», que no existe o no tiene la forma que hace falta (listón, moldura o tablero). Elegir otro material.`,
   'part.unknown-finish': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} pide el acabado «${f.text('finish')}», que el diseño no tiene. Elegir otro acabado.`,
+    `${say.name(f.part)} pide el acabado «${f.text('finish')}», que el diseño no tiene. Elegir otro acabado.`,
   'part.unknown-support': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} debe apoyarse en «${f.text('on')}», que no es un nivel de este frente ni una pieza. Elegir en qué se apoya.`,
+    `${say.name(f.part)} debe apoyarse en «${f.text('on')}», que no es un nivel de este frente ni una pieza. Elegir en qué se apoya.`,
   'part.support-cycle': (f, say) =>
     `Estas piezas se apoyan unas en otras en círculo: ${f.parts.map(say.name).join(', ')}. Apoyar una de ellas en el frente.`,
   'rule.impossible': (f, say) =>
@@ -96,74 +96,74 @@ export const checks: PlanWords['checks'] = {
   'rule.gap-over-most': (f, say) =>
     `De esta regla salen huecos de ${say.length(f.number('gap_mm'))}, más de los ${say.length(f.number('most_mm'))} permitidos: ${say.rule(f.text('rule'))}. Añadir una pieza.`,
   'array.count': (f, say) =>
-    `${f.number('count')} elementos de ${say.name(f.parts[0] ?? '')} no caben en ${say.length(f.number('room_mm'))}. Poner menos, o más estrechos.`,
+    `${f.number('count')} elementos de ${say.name(f.part)} no caben en ${say.length(f.number('room_mm'))}. Poner menos, o más estrechos.`,
   'bed.no-room': (f, say) =>
     `Las medidas de la cama no dejan sitio para ${ROOM[f.text('what')] ?? f.text('what')} (${say.length(f.number('size_mm'))}). Medir de nuevo: fondo del bastidor, listones de apoyo y base deben caber unos en otros.`,
   'bed.legs': (f, say) =>
     `Las patas miden ${say.length(f.number('legs_mm'))}, pero el frente bajado queda a ${say.length(f.number('needed_mm'))} del suelo. Revisar el largo de las patas, la altura del eje de giro y su distancia al frente.`,
   'joint.overlap': (f, say) =>
     f.parts.length > 1
-      ? `${say.name(f.parts[0] ?? '')} y ${say.name(f.parts[1] ?? '')} se montan sin ninguna unión (${say.area(f.number('area_m2'))}). Elegir una unión o mover uno de los dos.`
-      : `${say.name(f.parts[0] ?? '')} se monta sobre sí mismo sin ninguna unión (${say.area(f.number('area_m2'))}). Darle más sitio o un material más estrecho.`,
+      ? `${say.name(f.part)} y ${say.name(f.other)} se montan sin ninguna unión (${say.area(f.number('area_m2'))}). Elegir una unión o mover uno de los dos.`
+      : `${say.name(f.part)} se monta sobre sí mismo sin ninguna unión (${say.area(f.number('area_m2'))}). Darle más sitio o un material más estrecho.`,
   'joint.not-made': (f, say) => {
     const where =
       f.parts.length > 1
-        ? `${say.name(f.parts[0] ?? '')} y ${say.name(f.parts[1] ?? '')}`
-        : `las esquinas de ${say.name(f.parts[0] ?? '')}`;
+        ? `${say.name(f.part)} y ${say.name(f.other)}`
+        : `las esquinas de ${say.name(f.part)}`;
     const places = f.number('count') > 1 ? ` en ${f.number('count')} sitios` : '';
     return `${JOINT[f.text('kind')] ?? f.text('kind')} para ${where} no se hace${places}: ${NOT_MADE[f.text('why')] ?? f.text('why')}`;
   },
   'joint.stops': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} acaba en ${say.name(f.parts[1] ?? '')}${f.number('count') > 1 ? `, en ${f.number('count')} extremos` : ''}; lo dibujado más allá, hasta ${say.length(f.number('beyond_mm'))}, se omite. Para que pase, elegir una unión para los dos.`,
+    `${say.name(f.part)} acaba en ${say.name(f.other)}${f.number('count') > 1 ? `, en ${f.number('count')} extremos` : ''}; lo dibujado más allá, hasta ${say.length(f.number('beyond_mm'))}, se omite. Para que pase, elegir una unión para los dos.`,
   'joint.over-saw': (f, say) =>
-    `Un inglete de ${say.angle(f.number('miter_deg'))} en ${say.name(f.parts[0] ?? '')} pasa de los ${say.angle(f.number('most_deg'))} de la sierra. Sujetar la pieza a escuadra con la guía contra un taco escuadrado y girar la sierra a ${say.angle(90 - Math.abs(f.number('miter_deg')))}, o cortar por la marca a mano.`,
+    `Un inglete de ${say.angle(f.number('miter_deg'))} en ${say.name(f.part)} pasa de los ${say.angle(f.number('most_deg'))} de la sierra. Sujetar la pieza a escuadra con la guía contra un taco escuadrado y girar la sierra a ${say.angle(90 - Math.abs(f.number('miter_deg')))}, o cortar por la marca a mano.`,
   'joint.bevel-over-saw': (f, say) =>
-    `Un bisel de ${say.angle(f.number('bevel_deg'))} en ${say.name(f.parts[0] ?? '')} pasa de los ${say.angle(f.number('most_deg'))} de la sierra. Poner la pieza de canto y girar la sierra ese ángulo, o cortar por la marca a mano.`,
+    `Un bisel de ${say.angle(f.number('bevel_deg'))} en ${say.name(f.part)} pasa de los ${say.angle(f.number('most_deg'))} de la sierra. Poner la pieza de canto y girar la sierra ese ángulo, o cortar por la marca a mano.`,
   'piece.nothing-left': (f, say) => {
     const cut = (side: 'left' | 'right'): string => {
       const other = f.text(`${side}_with`);
       const against = other === '' ? '' : `, contra ${say.name(other)}`;
       return `el corte de su extremo ${side === 'left' ? 'izquierdo' : 'derecho'} (${say.angle(f.number(`${side}_deg`))}${against})`;
     };
-    return `No queda nada de ${say.name(f.parts[0] ?? '')}, trazado con ${say.length(f.number('length_mm'))} de largo: ${cut('left')} y ${cut('right')} se lo llevan todo. Alargarlo, cortar sus extremos con menos ángulo o quitarlo.`;
+    return `No queda nada de ${say.name(f.part)}, trazado con ${say.length(f.number('length_mm'))} de largo: ${cut('left')} y ${cut('right')} se lo llevan todo. Alargarlo, cortar sus extremos con menos ángulo o quitarlo.`;
   },
   'piece.too-long': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} necesita ${say.length(f.number('length_mm'))} de largo; ${f.number('longest_mm') > 0 ? `el material más largo mide ${say.length(f.number('longest_mm'))}` : 'no hay en la lista ningún largo de su material que sirva'}. Añadir un material más largo o hacerlo de dos piezas.`,
+    `${say.name(f.part)} necesita ${say.length(f.number('length_mm'))} de largo; ${f.number('longest_mm') > 0 ? `el material más largo mide ${say.length(f.number('longest_mm'))}` : 'no hay en la lista ningún largo de su material que sirva'}. Añadir un material más largo o hacerlo de dos piezas.`,
   'piece.too-big': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} mide ${say.length(f.number('width_mm'))} por ${say.length(f.number('height_mm'))}, más que cualquier tablero de su material. Añadir un tablero mayor o hacerlo de dos piezas.`,
+    `${say.name(f.part)} mide ${say.length(f.number('width_mm'))} por ${say.length(f.number('height_mm'))}, más que cualquier tablero de su material. Añadir un tablero mayor o hacerlo de dos piezas.`,
   'piece.too-short': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} tiene una pieza de solo ${say.length(f.number('length_mm'))} de largo. Cortarla del extremo de un listón largo, con las manos lejos del disco, nunca suelta.`,
+    `${say.name(f.part)} tiene una pieza de solo ${say.length(f.number('length_mm'))} de largo. Cortarla del extremo de un listón largo, con las manos lejos del disco, nunca suelta.`,
   'piece.measured-in-place': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} se corta primero a ${say.length(f.number('length_mm'))} y se ajusta en su sitio.`,
+    `${say.name(f.part)} se corta primero a ${say.length(f.number('length_mm'))} y se ajusta en su sitio.`,
   'cutting.not-proved': (f, say) =>
     `${say.stock(f.text('stock'))}: ${f.number('used')} previstos; ningún plan puede hacerlo con menos de ${f.number('lower_bound')}. Menos de lo previsto ni se halló ni se descartó.`,
   'lettering.missing-glyph': (f, say) =>
-    `La letra de ${say.name(f.parts[0] ?? '')} no tiene ${f.text('characters')}. Elegir otra letra u otro texto.`,
+    `La letra de ${say.name(f.part)} no tiene ${f.text('characters')}. Elegir otra letra u otro texto.`,
   'lettering.unknown-font': (f, say) =>
-    `El tipo de letra «${f.text('font')}» de ${say.name(f.parts[0] ?? '')} no está disponible. Elegir otro.`,
+    `El tipo de letra «${f.text('font')}» de ${say.name(f.part)} no está disponible. Elegir otro.`,
   'lettering.off-sign': (f, say) =>
     f.text('by') === 'cover'
-      ? `El rótulo de ${say.name(f.parts[0] ?? '')} entra ${say.length(f.number('over_mm'))} debajo de lo que hay sobre el letrero. Hacerlo más pequeño o ajustarlo al letrero.`
-      : `El rótulo de ${say.name(f.parts[0] ?? '')} sobresale ${say.length(f.number('over_mm'))} del letrero. Hacerlo más pequeño o ajustarlo al letrero.`,
+      ? `El rótulo de ${say.name(f.part)} entra ${say.length(f.number('over_mm'))} debajo de lo que hay sobre el letrero. Hacerlo más pequeño o ajustarlo al letrero.`
+      : `El rótulo de ${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del letrero. Hacerlo más pequeño o ajustarlo al letrero.`,
   'lettering.no-room': (f, say) =>
-    `El rótulo de ${say.name(f.parts[0] ?? '')} debe ajustarse al letrero, pero sus márgenes de ${say.length(f.number('margin_mm'))} no dejan sitio: sobran ${say.length(f.number('lack_mm'))}. Reducir el margen o agrandar el letrero.`,
+    `El rótulo de ${say.name(f.part)} debe ajustarse al letrero, pero sus márgenes de ${say.length(f.number('margin_mm'))} no dejan sitio: sobran ${say.length(f.number('lack_mm'))}. Reducir el margen o agrandar el letrero.`,
   'lettering.script': (f, say) =>
-    `El texto de ${say.name(f.parts[0] ?? '')} tiene ${f.text('characters')}: las letras se ponen una a una de izquierda a derecha, sin unirlas ni girarlas como pide su escritura. Que lo mire alguien que la lea antes de cortar.`,
+    `El texto de ${say.name(f.part)} tiene ${f.text('characters')}: las letras se ponen una a una de izquierda a derecha, sin unirlas ni girarlas como pide su escritura. Que lo mire alguien que la lea antes de cortar.`,
   'lettering.low-contrast': (f, say) =>
-    `El rótulo de ${say.name(f.parts[0] ?? '')} contrasta con su fondo solo ${say.number(f.number('ratio'), 1)} a 1; 3 a 1 es lo mínimo para leer bien letras grandes. Usar un color más claro o más oscuro.`,
+    `El rótulo de ${say.name(f.part)} contrasta con su fondo solo ${say.number(f.number('ratio'), 1)} a 1; 3 a 1 es lo mínimo para leer bien letras grandes. Usar un color más claro o más oscuro.`,
   'stencil.loose-island': (f, say) =>
-    `${f.number('count')} piezas de la plantilla de ${say.name(f.parts[0] ?? '')} se caerían. Añadir un puente, ensanchar las letras o estrechar los puentes.`,
+    `${f.number('count')} piezas de la plantilla de ${say.name(f.part)} se caerían. Añadir un puente, ensanchar las letras o estrechar los puentes.`,
   'stencil.thin-tongue': (f, say) =>
-    `La plantilla de ${say.name(f.parts[0] ?? '')} tiene una lengüeta de solo ${say.length(f.number('width_mm'))} de ancho. Tratarla con cuidado o usar letras mayores.`,
+    `La plantilla de ${say.name(f.part)} tiene una lengüeta de solo ${say.length(f.number('width_mm'))} de ancho. Tratarla con cuidado o usar letras mayores.`,
   'stencil.one-bridge': (f, say) =>
-    `${f.number('count')} islas de la plantilla de ${say.name(f.parts[0] ?? '')} cuelgan de un puente, solas o unidas entre sí${f.number('asked') > 1 ? ': un segundo no cabe o no se puso' : ', como se pidió'}. Tratarlas con cuidado; la hoja las señala.`,
+    `${f.number('count')} islas de la plantilla de ${say.name(f.part)} cuelgan de un puente, solas o unidas entre sí${f.number('asked') > 1 ? ': un segundo no cabe o no se puso' : ', como se pidió'}. Tratarlas con cuidado; la hoja las señala.`,
   'stencil.letter-lost': (f, say) =>
-    `Los puentes de la plantilla de ${say.name(f.parts[0] ?? '')} tapan más de la mitad de ${f.text('characters')}. Usar puentes más estrechos o letras mayores.`,
+    `Los puentes de la plantilla de ${say.name(f.part)} tapan más de la mitad de ${f.text('characters')}. Usar puentes más estrechos o letras mayores.`,
   'stencil.placed-lost': (f, say) =>
-    `Los puentes puestos a mano en la plantilla de ${say.name(f.parts[0] ?? '')} son de ${f.number('count')} islas que el texto ya no tiene. Se pasan por alto; ponerlos de nuevo donde hagan falta.`,
+    `Los puentes puestos a mano en la plantilla de ${say.name(f.part)} son de ${f.number('count')} islas que el texto ya no tiene. Se pasan por alto; ponerlos de nuevo donde hagan falta.`,
   'patterns.too-many-pages': (f, say) =>
     f.parts.length > 0
-      ? `La plantilla de ${say.name(f.parts[0] ?? '')} llega a ${f.number('pages')} hojas. Imprimir en hojas mayores o en rollo.`
+      ? `La plantilla de ${say.name(f.part)} llega a ${f.number('pages')} hojas. Imprimir en hojas mayores o en rollo.`
       : `Las plantillas llegan a ${f.number('pages')} hojas en total. Imprimir en hojas mayores, o menos plantillas.`,
   'patterns.unknown-paper': (f) => `El papel «${f.text('paper')}» no está en las tablas. Elegir otro papel.`,
   'patterns.no-room': (f) =>
@@ -173,15 +173,15 @@ export const checks: PlanWords['checks'] = {
   'finish.no-containers': (f, say) =>
     `No hay ningún envase en la lista para ${say.finish(f.text('finish'))}. Elegir un tamaño de lata.`,
   'fold.hits-floor': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} da en el suelo a ${say.angle(f.number('angle_deg'))} del giro, por ${say.length(f.number('over_mm'))}. ${cure(f, say, 'moverlo hacia el eje de giro')}`,
+    `${say.name(f.part)} da en el suelo a ${say.angle(f.number('angle_deg'))} del giro, por ${say.length(f.number('over_mm'))}. ${cure(f, say, 'moverlo hacia el eje de giro')}`,
   'fold.hits-wall': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} da en ${hit(f)} a ${say.angle(f.number('angle_deg'))} del giro, por ${say.length(f.number('over_mm'))}. ${cure(f, say, 'apartar el eje de giro de la pared')}`,
+    `${say.name(f.part)} da en ${hit(f)} a ${say.angle(f.number('angle_deg'))} del giro, por ${say.length(f.number('over_mm'))}. ${cure(f, say, 'apartar el eje de giro de la pared')}`,
   'fold.hits-ceiling': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} da en el techo a ${say.angle(f.number('angle_deg'))} del giro, por ${say.length(f.number('over_mm'))}. ${cure(f, say, 'bajarlo en el frente')}`,
+    `${say.name(f.part)} da en el techo a ${say.angle(f.number('angle_deg'))} del giro, por ${say.length(f.number('over_mm'))}. ${cure(f, say, 'bajarlo en el frente')}`,
   'fold.hits-legs': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} llega ${say.length(f.number('over_mm'))} más abajo que los pies de las patas: la cama se apoyaría en él. Hacerlo más delgado o las patas más largas.`,
+    `${say.name(f.part)} llega ${say.length(f.number('over_mm'))} más abajo que los pies de las patas: la cama se apoyaría en él. Hacerlo más delgado o las patas más largas.`,
   'fold.hits-side': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} entra ${say.length(f.number('over_mm'))} en lo que hay ${SIDE[f.text('side')] ?? f.text('side')}. Moverlo o acortarlo.`,
+    `${say.name(f.part)} entra ${say.length(f.number('over_mm'))} en lo que hay ${SIDE[f.text('side')] ?? f.text('side')}. Moverlo o acortarlo.`,
   'fold.tight': (f, say) =>
     `Solo quedan ${say.length(f.number('clear_mm'))} ${clear(f)}, a ${say.angle(f.number('angle_deg'))} del giro. Suelos y paredes rara vez son rectos: medir allí antes de encolar.`,
   'load.heavy': (f, say) =>
@@ -191,21 +191,21 @@ export const checks: PlanWords['checks'] = {
   'load.no-density': (f, say) =>
     `No se conoce la densidad del material de ${say.stock(f.text('stock'))}; su peso no se cuenta. Elegirle un material.`,
   'fastening.through': (f, say) =>
-    `${fastener(f, 'every')} de la lista que alcance para ${say.name(f.parts[0] ?? '')} (${say.length(f.number('length_mm'))}) saldría por el otro lado; hay ${say.length(f.number('room_mm'))} de madera. Conseguir otras más cortas o encolar.`,
+    `${fastener(f, 'every')} de la lista que alcance para ${say.name(f.part)} (${say.length(f.number('length_mm'))}) saldría por el otro lado; hay ${say.length(f.number('room_mm'))} de madera. Conseguir otras más cortas o encolar.`,
   'fastening.no-brad': (f, say) =>
-    `${fastener(f, 'none')} de la lista sirve para ${say.name(f.parts[0] ?? '')}: hacen falta ${say.length(f.number('need_mm'))} para agarrar y hay ${say.length(f.number('room_mm'))} de madera. Encolar y prensar, o reforzar con madera por detrás.`,
+    `${fastener(f, 'none')} de la lista sirve para ${say.name(f.part)}: hacen falta ${say.length(f.number('need_mm'))} para agarrar y hay ${say.length(f.number('room_mm'))} de madera. Encolar y prensar, o reforzar con madera por detrás.`,
   'fastening.lever': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} sobresale ${say.length(f.number('out_mm'))} de una base de ${say.length(f.number('base_mm'))} de alto y se volcaría de sus puntas: usar tornillos.`,
+    `${say.name(f.part)} sobresale ${say.length(f.number('out_mm'))} de una base de ${say.length(f.number('base_mm'))} de alto y se volcaría de sus puntas: usar tornillos.`,
   'fastening.few': (f, say) =>
     f.number('count') === 0
-      ? `${fastener(f, 'none')} cabe en ${say.name(f.parts[0] ?? '')}, lejos de sus cantos y de lo demás clavado allí. Encolar y prensar.`
-      : `${fastener(f, 'one')} cabe en ${say.name(f.parts[0] ?? '')}, y con eso solo la pieza puede girar. Encolarla también y sujetarla derecha mientras seca la cola.`,
+      ? `${fastener(f, 'none')} cabe en ${say.name(f.part)}, lejos de sus cantos y de lo demás clavado allí. Encolar y prensar.`
+      : `${fastener(f, 'one')} cabe en ${say.name(f.part)}, y con eso solo la pieza puede girar. Encolarla también y sujetarla derecha mientras seca la cola.`,
   'fastening.loose-edge': (f, say) =>
-    `Ninguna fijación halla madera en ${say.length(f.number('length_mm'))} de un canto de ${say.name(f.parts[0] ?? '')}. Encolar ese canto y prensarlo, o cambiar lo que hay debajo.`,
+    `Ninguna fijación halla madera en ${say.length(f.number('length_mm'))} de un canto de ${say.name(f.part)}. Encolar ese canto y prensarlo, o cambiar lo que hay debajo.`,
   'fastening.nothing-solid': (f, say) =>
-    `Detrás de ${say.name(f.parts[0] ?? '')} no hay nada macizo donde fijarlo. Poner madera detrás.`,
+    `Detrás de ${say.name(f.part)} no hay nada macizo donde fijarlo. Poner madera detrás.`,
   'fastening.screws': (f, say) =>
-    `${say.name(f.parts[0] ?? '')} pesa ${say.mass(f.number('mass_kg'))}: usar tornillos, no solo puntas.`,
+    `${say.name(f.part)} pesa ${say.mass(f.number('mass_kg'))}: usar tornillos, no solo puntas.`,
   'fastening.unknown': (f) =>
     `El diseño pide ${fastener(f, 'the')} «${f.text('id')}», que no está en ninguna tabla, así que no se puede elegir el largo. Elegir uno de la lista.`,
   'order.circle': (f, say) =>
@@ -213,7 +213,7 @@ export const checks: PlanWords['checks'] = {
       ? `${f.parts.map(say.name).join(', ')} se contraperfilan unos a otros en círculo, así que ninguno puede ir primero. Los pasos los fijan uno a uno: unir a tope uno de estos encuentros.`
       : `${f.parts.map(say.name).join(', ')} deben unirse a la vez, pero ${f.text('between').split(' ').map(say.name).join(', ')} va sobre algunos y bajo otros. Los pasos los fijan uno a uno, de abajo arriba: unir a tope uno de estos encuentros o cambiar qué se apoya en qué.`,
   'limit.parts': (f, say) =>
-    `Con ${f.parts.length === 1 ? say.name(f.parts[0] ?? '') : `${f.parts.length} piezas más`} el frente tendría ${f.number('count')} piezas; no se planean más de ${f.number('most')}, así que ${f.parts.length === 1 ? 'se omite' : 'se omiten'}. Repetir menos piezas o quitar algunas.`,
+    `Con ${f.parts.length === 1 ? say.name(f.part) : `${f.parts.length} piezas más`} el frente tendría ${f.number('count')} piezas; no se planean más de ${f.number('most')}, así que ${f.parts.length === 1 ? 'se omite' : 'se omiten'}. Repetir menos piezas o quitar algunas.`,
   'limit.rules': (f) =>
     `El diseño tiene ${f.number('count')} reglas; hasta ${f.number('most')} se trabaja con rapidez.`,
   'limit.letters': (f) =>
