@@ -129,6 +129,20 @@ export function formatArea(area: SquareMeters, style: MeasureStyle): string {
   return inches ? `${amount(large * 144, style)} sq in` : `${amount(large * 1e4, style)} cm²`;
 }
 
+/**
+ * `24.5 sq ft`, `0.056 m²`: areas of one list, all in the unit that a can's rate is told in, so that they can be
+ * compared and added. What is there is never told as none.
+ */
+export function formatCovered(area: SquareMeters, style: MeasureStyle): string {
+  const inches = isInch(style.unit);
+  const value = inches ? area / M2_PER_SQUARE_FOOT : area;
+  const told =
+    value >= 0.1 || value === 0
+      ? amount(value, style)
+      : formatNumber(Math.max(value, 0.001), 3, style.notation);
+  return `${told} ${inches ? 'sq ft' : 'm²'}`;
+}
+
 /** `12.3 lb`, `5.6 kg`. */
 export function formatMass(mass: Kg, style: MeasureStyle): string {
   return isInch(style.unit) ? `${amount(mass / KG_PER_POUND, style)} lb` : `${amount(mass, style)} kg`;

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   formatAngle,
   formatArea,
+  formatCovered,
   formatForce,
   formatLength,
   formatMass,
@@ -108,6 +109,20 @@ describe('other amounts', () => {
     expect(formatArea(0.00579, us)).toBe('8.97 sq in');
     expect(formatArea(0.00579, metric)).toBe('57.9 cm²');
     expect(formatArea(0, us)).toBe('0 sq ft');
+  });
+
+  it('areas of one list are all in one unit, and none of them reads as nothing (the same)', () => {
+    expect([2.2761, 0.0561, 0.00579, 1e-6, 0].map((area) => formatCovered(area, metric))).toEqual([
+      '2.28 m²',
+      '0.056 m²',
+      '0.006 m²',
+      '0.001 m²',
+      '0 m²',
+    ]);
+    expect([0.09290304, 6.4516e-4 * 12].map((area) => formatCovered(area, us))).toEqual([
+      '1 sq ft',
+      '0.083 sq ft',
+    ]);
   });
 
   it('masses: 1 lb = 0.45359237 kg (NIST Handbook 44, App. C)', () => {

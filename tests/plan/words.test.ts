@@ -23,6 +23,7 @@ const SAY: RuleSay = {
   mass: (kg) => `<${kg} kg>`,
   force: (n) => `<${n} N>`,
   area: (m2) => `<${m2} m2>`,
+  covered: (m2) => `<${m2} m2>`,
   share: (ratio) => `<${ratio}>`,
   number: (value) => `<${value}>`,
   name: (id) => `<${id}>`,
@@ -234,8 +235,8 @@ it('every language has its words, its notation and what is usual', () => {
 });
 
 describe.each([
-  ['de', 'Kiefer 1 x 3'],
-  ['es', 'Pino 1 x 3'],
+  ['de', 'Kiefer 1 x 3 Zoll'],
+  ['es', 'Pino 1 x 3 pulg.'],
 ] as const)('the names of the tables, %s', (language, pine) => {
   const english = readTables();
   const own = tablesIn(language, english);
@@ -244,8 +245,19 @@ describe.each([
     expect(tablesIn('en', english)).toBe(english);
     expect(own.stocks.find((s) => s.id === 'pine-1x3')?.name).toBe(pine);
     expect(own.containers.find((c) => c.id === 'metric-2.5')?.name).toBe('2,5 L');
-    const bare = <T extends { name: string }>(list: readonly T[]) => list.map(({ name: _, ...rest }) => rest);
+    const bare = <T extends { id: string; name: string }>(list: readonly T[]) =>
+      list.map(({ name: _, ...rest }) => rest).sort((a, b) => a.id.localeCompare(b.id));
     expect(bare(own.stocks)).toEqual(bare(english.stocks));
+  });
+
+  it('tell of every stock which unit it is sold by, and begin with what is sold by millimeters', () => {
+    const inch = { de: 'Zoll', es: 'pulg.' }[language];
+    const units = own.stocks.map((stock) => / mm\b/.test(stock.name));
+    for (const [i, { name }] of own.stocks.entries()) expect(name.includes(inch), name).toBe(!units[i]);
+    expect(units.indexOf(false)).toBe(units.filter((metric) => metric).length);
+    expect(own.stocks.find((s) => s.id.startsWith('crown') && s.name.includes(','))?.name).toMatch(
+      /^\S+( de \S+)? [\d/ ]+ \S+, /,
+    );
   });
 
   it('are all exchanged but for words that the language has taken in', () => {

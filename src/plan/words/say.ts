@@ -2,6 +2,7 @@ import type { LevelId } from '../../bed/face.ts';
 import {
   formatAngle,
   formatArea,
+  formatCovered,
   formatForce,
   formatLength,
   formatMass,
@@ -51,6 +52,7 @@ export function sayFor({ design, stocks, language }: Told): Say {
     mass: (kg) => formatMass(kg, measure),
     force: (newtons) => formatForce(newtons, measure),
     area: (m2) => formatArea(m2, measure),
+    covered: (m2) => formatCovered(m2, measure),
     share: (ratio) => words.percent(Math.round(ratio * 100)),
     number: (value, digits) => formatNumber(value, digits, measure.notation),
     name: (id) => nameWith(names, id, words),

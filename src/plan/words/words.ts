@@ -16,6 +16,8 @@ export interface Say {
   readonly mass: (kg: number) => string;
   readonly force: (newtons: number) => string;
   readonly area: (m2: number) => string;
+  /** An area among others that are painted: all in one unit. */
+  readonly covered: (m2: number) => string;
   readonly share: (ratio: number) => string;
   /** A plain number with at most so many decimals. */
   readonly number: (value: number, digits: number) => string;

@@ -52,14 +52,14 @@ export function Amounts({ plan }: { plan: Plan }) {
                     <span className="note block">{t('paint.coatsOf', { count: use.coats })}</span>
                   </th>
                   <td data-label={t('paint.area')}>
-                    <Amount words={t('paint.face')} value={say.area(use.face)} />
-                    <Amount words={t('paint.edge')} value={say.area(use.edge)} />
+                    <Amount words={t('paint.face')} value={say.covered(use.face)} />
+                    <Amount words={t('paint.edge')} value={say.covered(use.edge)} />
                   </td>
                   <td data-label={t('paint.painted')}>
-                    <Amount words={t('paint.face')} value={say.area(use.painted.face)} />
-                    <Amount words={t('paint.edge')} value={say.area(use.painted.edge)} />
+                    <Amount words={t('paint.face')} value={say.covered(use.painted.face)} />
+                    <Amount words={t('paint.edge')} value={say.covered(use.painted.edge)} />
                     {use.painted.back > 0 ? (
-                      <Amount words={t('paint.back')} value={say.area(use.painted.back)} />
+                      <Amount words={t('paint.back')} value={say.covered(use.painted.back)} />
                     ) : null}
                   </td>
                   <td data-label={t('paint.volume')}>

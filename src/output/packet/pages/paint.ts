@@ -10,7 +10,7 @@ import type { Box, Point, Region } from '../../../geometry/shape.ts';
 import { UNDER_EDGE } from '../../../lettering/painted.ts';
 import { cyclic } from '../../../list/at.ts';
 import {
-  formatArea,
+  formatCovered,
   formatFar,
   formatLength,
   formatMoney,
@@ -156,7 +156,7 @@ function uses(packet: Packet, width: number): Block[] {
   const terms = packet.terms.paint;
   const { plan, say, measure } = packet;
   const finishes = finishesShown(packet);
-  const area = (m2: number) => (m2 === 0 ? '' : formatArea(m2, measure));
+  const area = (m2: number) => (m2 === 0 ? '' : formatCovered(m2, measure));
   const volume = (l: number) => (l === 0 ? '' : formatVolume(l, measure));
   const containers = new Map(plan.tables.containers.map((c) => [c.id, c.name]));
   const rows = plan.finish.uses.map((use) => {

@@ -50,3 +50,6 @@ export const names: readonly (readonly [english: string, german: string])[] = [
   ['Quart', 'Quart (0,95 L)'],
   ['Roll ', 'Rolle '],
 ];
+
+/** Said behind the size of stock that is sold by inches. */
+export const inch = 'Zoll';

@@ -50,3 +50,6 @@ export const names: readonly (readonly [english: string, spanish: string])[] = [
   ['Quart', 'Cuarto de galón (0,95 L)'],
   ['Roll ', 'Rollo de '],
 ];
+
+/** Said behind the size of stock that is sold by inches. */
+export const inch = 'pulg.';
