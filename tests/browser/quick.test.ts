@@ -200,7 +200,7 @@ describe.each(SLOW)('a pointer quicker than the page, $name', (slow) => {
     readonly did: string;
   }[] = [
     { handle: 'a part', from: [20, 40], to: [23, 42], did: 'Moved Door panel' },
-    { handle: 'a side', selected: /Door panel/, from: [28, 40], to: [25, 40], did: 'Sized Door panel' },
+    { handle: 'a side', selected: /Door panel/, from: [28, 40], to: [25, 40], did: 'Resized Door panel' },
     {
       handle: 'the turning handle of a strip',
       selected: /Left stile/,
@@ -219,7 +219,13 @@ describe.each(SLOW)('a pointer quicker than the page, $name', (slow) => {
       did: 'Added corner 2 of Path',
     },
     { handle: 'a keep-clear', from: [16, 11], to: [18, 12], did: 'Moved Hinge' },
-    { handle: 'a side of a keep-clear', selected: /Hinge/, from: [20, 11], to: [23, 11], did: 'Sized Hinge' },
+    {
+      handle: 'a side of a keep-clear',
+      selected: /Hinge/,
+      from: [20, 11],
+      to: [23, 11],
+      did: 'Resized Hinge',
+    },
   ];
 
   it('carries every handle of the drawing, with moves and without', async () => {

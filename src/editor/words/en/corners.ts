@@ -4,7 +4,7 @@ export const cornerWords = {
   'tool.short.path': 'Path',
   'corners.title': 'Corners',
   'corners.hint':
-    'Measured from the lower left of the part’s box. On the drawing, pull a corner, or a plus to add one.',
+    'Measured from the lower left of the part’s box. On the drawing, drag a corner, or a plus to add one.',
   'corners.number': 'Corner',
   'corners.left': 'From the left',
   'corners.bottom': 'From the bottom',

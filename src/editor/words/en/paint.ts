@@ -7,7 +7,7 @@ export const paintWords = {
   'paint.none': 'Nothing is painted yet: give parts a finish in the layout.',
 
   'paint.amountsLead':
-    'You buy what the steps paint: whole faces and edges on the bench and all that stencils open, less what stays bare for glue. The area seen is shown beside it.',
+    'What to buy follows from what the steps paint: whole faces and edges on the bench and all that stencils open, less what stays bare for glue. The area seen is shown beside it.',
   'paint.finish': 'Finish',
   'paint.area': 'Area seen',
   'paint.painted': 'Painted',

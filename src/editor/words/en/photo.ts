@@ -13,10 +13,10 @@ export const photoWords = {
   'photo.mode.move': 'Move',
   'photo.mode.scale': 'Size by a length',
   'photo.mode.straighten': 'Set corners',
-  'photo.hint.move': 'Pull the photo to where it belongs.',
-  'photo.hint.scale': 'Pull the two marks onto a length that you know, then type that length.',
+  'photo.hint.move': 'Drag the photo to where it belongs.',
+  'photo.hint.scale': 'Drag the two marks onto a length that you know, then type that length.',
   'photo.hint.straighten':
-    'Pull the four marks onto the corners of the bed in the photo, then show it straightened.',
+    'Drag the four marks onto the corners of the bed in the photo, then show it straightened.',
   'photo.apart': 'From mark to mark',
   'photo.straight': 'Straightened by the bed’s corners',
   'photo.straightHint': 'As if it had been taken squarely from the front.',

@@ -269,7 +269,7 @@ export const EN = {
     bent: 'Baselines of bent lines are told at their middle.',
   },
   fastening: {
-    lead: 'Positions are on the map; drive brads with the saw dust swept off, and stop if one meets metal.',
+    lead: 'Positions are on the map. Sweep the sawdust off before you drive brads, and stop if one meets metal.',
     map: 'A mark for each length; the number is how many there are.',
     fromBehind: 'from behind',
     own: 'its own screws',
@@ -375,7 +375,7 @@ export const EN = {
     ],
     [
       'It can pinch',
-      'Keep children and animals away from the swing, and hands away from the pivot and the edges. Nobody moves the bed alone until its lift has been set to the new weight.',
+      'Keep children and pets away from the swing, and hands away from the pivot and the edges. Nobody moves the bed alone until its lift has been set to the new weight.',
     ],
     [
       'Eyes, ears, lungs',
