@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { openDesign } from '../design/open.ts';
 import { problemMessage } from '../design/problem.ts';
 import type { Design } from '../design/schema.ts';
-import { planFiles } from '../output/files.ts';
+import { planFiles, unwrittenWords } from '../output/files.ts';
 import { PACKET_WORDS } from '../output/packet/words/words.ts';
 import { scriptsOf } from '../output/script/scripts.ts';
 import { plan } from '../plan/plan.ts';
@@ -99,8 +99,9 @@ async function planAndWrite(
     return 1;
   }
   const files = new Map<string, Uint8Array>();
-  for (const file of planFiles(result, scriptsOf(readScripts(design))))
-    files.set(file.name, await file.make());
+  const scripts = scriptsOf(readScripts(design));
+  for (const sentence of unwrittenWords(result, scripts)) voice.out(`warning: letters: ${sentence}`);
+  for (const file of planFiles(result, scripts)) files.set(file.name, await file.make());
   try {
     writeWhole(out, files);
   } catch (error) {

@@ -58,12 +58,16 @@ const BARE: ReadonlyMap<string, string> = new Map([
   ['Đ', 'D'],
 ]);
 
+/** Signs that only tell how others are drawn: joiners, directions, whether a sign is a picture. They leave no ink. */
+const UNSEEN = /[\p{Cf}\p{Variation_Selector}]/u;
+
 const UNKNOWN = '?'.charCodeAt(0);
 
 /** Codes that set a character as it was typed; null when WinAnsi lacks it. */
 function exactCodes(char: string): number[] | null {
   const code = char.codePointAt(0) ?? 0;
   if ((code >= 32 && code < 127) || (code >= 160 && code < 256)) return [code];
+  if (UNSEEN.test(char)) return [];
   const upper = CODE_OF.get(char);
   if (upper !== undefined) return [upper];
   if (code < 32 || /\s/u.test(char)) return [32];

@@ -13,7 +13,7 @@ import { planJson } from './json/planJson.ts';
 import { packetOf } from './packet/packet.ts';
 import { PACKET_WORDS } from './packet/words/words.ts';
 import { pdfOf } from './pdf/pdf.ts';
-import { NO_SCRIPTS, type Scripts } from './script/scripts.ts';
+import { NO_SCRIPTS, type Scripts, unwrittenIn } from './script/scripts.ts';
 import { signFile } from './signFile.ts';
 import { svgOf } from './svg/svg.ts';
 
@@ -72,6 +72,18 @@ export function planFiles(plan: Plan, scripts: Scripts = NO_SCRIPTS): PlanFile[]
     }),
   ];
 }
+
+/** A sentence, in the plan's language, for each text of the design that the PDFs cannot print as it was typed. */
+export function unwrittenWords(plan: Plan, scripts: Scripts): string[] {
+  const { fonts: _, ...design } = plan.design;
+  return unwrittenIn(design, scripts).map(({ text, characters }) =>
+    PACKET_WORDS[plan.language].unwritten(characters.map(shownCharacter).join(' '), text),
+  );
+}
+
+/** The character with its code, since a screen may lack it as well. */
+const shownCharacter = (char: string): string =>
+  `${char} (U+${(char.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')})`;
 
 function patternPages(plan: Plan) {
   return plan.patterns.flatMap((set) =>

@@ -4,11 +4,12 @@ import fc from 'fast-check';
 import { create, type Font as KitFont } from 'fontkit';
 import { describe, expect, it } from 'vitest';
 import { readScripts } from '../../src/command/supplies.ts';
-import { inWinAnsi } from '../../src/drawing/winansi.ts';
+import { inWinAnsi, winAnsi } from '../../src/drawing/winansi.ts';
+import { unwrittenWords } from '../../src/output/files.ts';
 import { packetOf } from '../../src/output/packet/packet.ts';
 import { joined, unjoined } from '../../src/output/script/arabic.ts';
 import { fromLeft } from '../../src/output/script/order.ts';
-import { otherCharacters, scriptsOf } from '../../src/output/script/scripts.ts';
+import { NO_SCRIPTS, otherCharacters, scriptsOf } from '../../src/output/script/scripts.ts';
 import { planned, starter } from '../plan/starters.ts';
 import { printerTools, textOf } from './raster.ts';
 
@@ -54,6 +55,7 @@ describe('names in scripts that the standard typefaces lack', () => {
   const design = starter('harbor-ticket-kiosk');
   const named = { ...design, parts: design.parts.map((p, i) => ({ ...p, name: NAMES[i] ?? p.name })) };
   const scripts = scriptsOf(readScripts(named));
+  const plan = planned(named);
 
   it('find a glyph for every character, each from its font', () => {
     for (const name of NAMES) {
@@ -70,7 +72,7 @@ describe('names in scripts that the standard typefaces lack', () => {
   it.skipIf(!printerTools)(
     'stand in the packet as they were typed, found again by a PDF reader',
     async () => {
-      const bytes = await packetOf(planned(named), scripts);
+      const bytes = await packetOf(plan, scripts);
       // The reader sets marks around stretches that run to the left; they are no part of the name.
       const text = textOf(bytes)
         .replace(/[\u202a-\u202e]/g, '')
@@ -79,6 +81,23 @@ describe('names in scripts that the standard typefaces lack', () => {
       expect(text).not.toContain('??');
     },
   );
+
+  it('are told where no font has a letter, with the letter and its code', () => {
+    // Balinese (Unicode Standard, block U+1B00 to U+1B7F): none of the fonts here holds it.
+    const rare = { ...named, parts: named.parts.map((p, i) => (i === 0 ? { ...p, name: 'Pintu ᬓᬔ' } : p)) };
+    const told = unwrittenWords({ ...plan, design: rare }, scriptsOf(readScripts(rare)));
+    expect(told).toHaveLength(1);
+    expect(told[0]).toContain('ᬓ (U+1B13) ᬔ (U+1B14) of “Pintu ᬓᬔ”');
+    expect(unwrittenWords(plan, scripts)).toEqual([]);
+    // Without the fonts (no network at the first use) every name is told that needs them.
+    expect(unwrittenWords(plan, NO_SCRIPTS)).toHaveLength(NAMES.length);
+  });
+
+  it('print no sign for a character that only tells how others are drawn', () => {
+    // Unicode Standard, 23.4 variation selectors and 23.2 joiners: no ink of their own.
+    expect(winAnsi('a\ufe0fb\u200dc\u2066d')).toEqual(winAnsi('abcd'));
+    expect(otherCharacters('⚓\ufe0f')).toEqual(['⚓']);
+  });
 
   it('are asked for only where WinAnsi lacks the character', () => {
     fc.assert(

@@ -69,6 +69,22 @@ describe('DXF read back by a second library', () => {
     expect(new Set(polylines.map((p) => p.layer))).toEqual(new Set(['LETTERS_CUT']));
   });
 
+  it('says in its comments which name a layer had, with codes as readers of DXF write them', () => {
+    const one = line({ x: 0, y: 0 }, { x: 5, y: 0 }, { stroke: '#000000', width: 0.1 });
+    const names = ['Left door', 'Größe', 'Дверь', '售票处'];
+    const dxf = dxfOf({ ...drawing, items: names.map((name) => layer(name, [one])) });
+    expect(entitiesOf(dxf).map((e) => e.layer)).toEqual(['LEFT_DOOR', 'GROSSE', 'NAME', 'NAME_2']);
+    const told = [...dxf.matchAll(/^999\nLayer (\S+) is named: (.*)$/gm)].map(([, became, code = '']) => [
+      became,
+      code.replace(/\\U\+([0-9A-F]{4})/g, (_, hex) => String.fromCharCode(Number.parseInt(hex, 16))),
+    ]);
+    expect(told).toEqual([
+      ['GROSSE', 'Größe'],
+      ['NAME', 'Дверь'],
+      ['NAME_2', '售票处'],
+    ]);
+  });
+
   it('keeps layers apart whose names differ only in what release 12 cannot write', () => {
     const one = line({ x: 0, y: 0 }, { x: 1, y: 1 });
     const dxf = dxfOf({ ...drawing, items: [layer('a b', [one]), layer('a,b', [one]), one] });

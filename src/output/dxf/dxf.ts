@@ -103,7 +103,8 @@ const COLORS = [7, 1, 5, 3, 6, 4, 2] as const;
 /**
  * A drawing as DXF of release 12 (AC1009): only LINE, POLYLINE and TEXT, which every reader knows. Areas are
  * given by their closed outlines, arcs by the bulge of their side, other curves by lines within `tolerance`. That release has no place to state a
- * unit, so a comment at the head says millimeters; files should say so in their name as well.
+ * unit, so a comment at the head says millimeters; files should say so in their name as well. Comments also tell which name
+ * each layer had that could not keep it.
  */
 export function dxfOf(drawing: Drawing, options: DxfOptions = {}): string {
   const tolerance = options.tolerance ?? TOLERANCE;
@@ -120,6 +121,7 @@ export function dxfOf(drawing: Drawing, options: DxfOptions = {}): string {
     ascii(drawing.title),
     'All lengths in millimeters, one drawing unit = 1 mm, drawn in true size.',
     `Arcs are arcs; other curves are polylines within ${tolerance} mm.`,
+    ...names.changed.map(({ name, became }) => `Layer ${became} is named: ${ascii(name)}`),
   ].map((line) => pair(999, line));
   const header = [
     pair(9, '$ACADVER') + pair(1, 'AC1009'),

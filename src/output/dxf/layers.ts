@@ -10,11 +10,7 @@ export class LayerNames {
     if (layer === null) return '0';
     const known = this.names.get(layer);
     if (known !== undefined) return known;
-    const plain =
-      layer
-        .toUpperCase()
-        .replace(/[^A-Z0-9$_-]+/g, '_')
-        .slice(0, 31) || '_';
+    const plain = plainName(layer);
     const taken = new Set(this.names.values());
     let name = plain;
     for (let i = 2; taken.has(name) || name === '0'; i++)
@@ -23,7 +19,25 @@ export class LayerNames {
     return name;
   }
 
+  /** Names that lost a sign, their end or their likeness to others on the way, and what they became. */
+  get changed(): { readonly name: string; readonly became: string }[] {
+    return [...this.names]
+      .filter(([name, became]) => name.toUpperCase().replaceAll(' ', '_') !== became)
+      .map(([name, became]) => ({ name, became }));
+  }
+
   get all(): string[] {
     return ['0', ...this.names.values()];
   }
+}
+
+/** Letters lose their marks first; a name in another script, of which nothing would be left, is only numbered. */
+function plainName(name: string): string {
+  const plain = name
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toUpperCase()
+    .replace(/[^A-Z0-9$_-]+/g, '_')
+    .slice(0, 31);
+  return /[A-Z0-9]/.test(plain) ? plain : 'NAME';
 }

@@ -2,6 +2,7 @@ import { appliedToPath } from '../../drawing/transform.ts';
 import { inWinAnsi } from '../../drawing/winansi.ts';
 import type { Path } from '../../geometry/shape.ts';
 import { type Font, readFont } from '../../lettering/font.ts';
+import { joined } from './arabic.ts';
 
 /** A character's outline and advance, in ems. */
 export interface ScriptGlyph {
@@ -77,6 +78,28 @@ export function scriptFiles(
 /** Characters of a text that the standard typefaces lack, each once. */
 export function otherCharacters(text: string): string[] {
   return [...new Set(text.normalize('NFC'))].filter((char) => !inWinAnsi(char));
+}
+
+/** A text of which some characters have no letters anywhere: a sign like them, or `?`, is printed in their place. */
+export interface Unwritten {
+  readonly text: string;
+  readonly characters: readonly string[];
+}
+
+/** Texts within `value` that hold what neither the standard typefaces nor `scripts` have, each once. */
+export function unwrittenIn(value: unknown, scripts: Scripts): Unwritten[] {
+  return [...new Set(textsIn(value))].flatMap((text) => {
+    const characters = otherCharacters(joined(text.normalize('NFC'))).filter(
+      (char) => scripts(char) === null,
+    );
+    return characters.length === 0 ? [] : [{ text, characters }];
+  });
+}
+
+/** Every text within a value. */
+function textsIn(value: unknown): string[] {
+  if (typeof value === 'string') return [value];
+  return value !== null && typeof value === 'object' ? Object.values(value).flatMap(textsIn) : [];
 }
 
 /** Whether a code lies in a list of CSS ranges such as `U+0301,U+0400-045F`. */

@@ -7,7 +7,7 @@ const MOST_PIXELS = 2400;
 
 /** The face in color as a PNG, drawn from the same drawing as the SVG. */
 export async function facePicture(plan: CurrentPlan, making: Making): Promise<readonly MadeFile[]> {
-  const [svg] = await makeFiles(plan, ['face.svg'], making);
+  const [svg] = (await makeFiles(plan, ['face.svg'], making)).files;
   if (!svg) return [];
   const scale = MOST_PIXELS / Math.max(plan.face.width, plan.face.height);
   const width = Math.round(plan.face.width * scale);

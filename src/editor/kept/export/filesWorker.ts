@@ -1,4 +1,4 @@
-import { planFiles } from '../../../output/files.ts';
+import { planFiles, unwrittenWords } from '../../../output/files.ts';
 import { scriptsOf } from '../../../output/script/scripts.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { offer } from '../../planning/alive.ts';
@@ -11,13 +11,19 @@ export interface MadeFile {
   readonly bytes: Uint8Array;
 }
 
+/** What was made, and what has to be read before it is printed. */
+export interface Made {
+  readonly files: readonly MadeFile[];
+  readonly warnings: readonly string[];
+}
+
 /** Writes files away from the drawing, so that it stays quick while a long packet is made. */
 const work = {
   async make(
     plan: Plan,
     wanted: readonly string[],
     onFile: (done: number, of: number) => void,
-  ): Promise<MadeFile[]> {
+  ): Promise<Made> {
     const scripts = scriptsOf(await scriptFonts(JSON.stringify(plan.design)));
     const files = planFiles(plan, scripts).filter((file) =>
       wanted.some((stem) => file.name.startsWith(stem)),
@@ -28,7 +34,8 @@ const work = {
       made.push({ name: file.name, type: file.type, bytes: await file.make() });
     }
     onFile(made.length, files.length);
-    return made;
+    const printed = files.some((file) => file.type === 'application/pdf');
+    return { files: made, warnings: printed ? unwrittenWords(plan, scripts) : [] };
   },
 };
 

@@ -2,7 +2,7 @@ import { proxy } from 'comlink';
 import { startWorker } from '../../planning/alive.ts';
 import type { CurrentPlan } from '../../planning/planner.ts';
 import { t } from '../../words/t.ts';
-import type { FilesWork, MadeFile } from './filesWorker.ts';
+import type { FilesWork, Made } from './filesWorker.ts';
 
 export interface Making {
   /** Ends the making; the call rejects with its reason. */
@@ -18,7 +18,7 @@ export async function makeFiles(
   plan: CurrentPlan,
   wanted: readonly string[],
   { signal, onFile }: Making,
-): Promise<readonly MadeFile[]> {
+): Promise<Made> {
   signal.throwIfAborted();
   let end = () => {};
   let cancel = () => {};

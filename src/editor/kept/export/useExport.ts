@@ -23,6 +23,10 @@ export interface ExportDoubt {
   readonly design: Design;
 }
 
+/** Sentences that a notice has room for, with a sign that there are more. */
+const shortList = (sentences: readonly string[]): string =>
+  sentences.slice(0, 3).join(' ') + (sentences.length > 3 ? ' …' : '');
+
 /**
  * Writes what the menu offers, always from the plan of the design as it is now: that is waited for, and everything
  * can be canceled. A plan with errors is written only when the person wants it `anyway`.
@@ -49,9 +53,11 @@ export function useExport() {
         const errors = plan.checks.filter((c) => c.severity === 'error');
         if (errors.length > 0 && !anyway) return setDoubt({ entry, errors, design: plan.design });
         const onFile = (done: number, of: number) => show({ done: Math.min(done + 1, of), of });
-        const files = await entry.write(plan, { signal: stop.signal, onFile });
+        const { files, warnings } = await entry.write(plan, { signal: stop.signal, onFile });
         for (const file of files) await saveBytes(file.name, file.type, file.bytes);
-        say(store, t('say.exported', { name }));
+        const written = t('say.exported', { name });
+        if (warnings.length === 0) say(store, written);
+        else store.setState({ notice: { tone: 'bad', text: `${written}. ${shortList(warnings)}` } });
       } catch (error) {
         if (error instanceof DOMException && error.name === 'AbortError') {
           say(store, t('export.stopped', { name }));

@@ -3,6 +3,8 @@ import type { PacketWords } from './shape.ts';
 /** German. */
 export const DE: PacketWords = {
   patternsFile: 'Schablonen',
+  unwritten: (characters, text) =>
+    `Keine Schrift hat hier ${characters} aus „${text}“: Dort steht ein einfacher Buchstabe oder „?“. Vor dem Drucken den Namen in anderen Zeichen schreiben.`,
   block: {
     design: 'Entwurf',
     scale: 'Maßstab',

@@ -9,6 +9,8 @@ import type { EndCut, Piece, Solid } from '../../../joinery/piece.ts';
 export const EN = {
   /** Of the file of patterns, behind the design's name. */
   patternsFile: 'patterns',
+  unwritten: (characters: string, text: string) =>
+    `No font here has ${characters} of “${text}”: a plain letter or “?” is printed there. Write the name in other letters before you print.`,
   block: {
     design: 'Design',
     scale: 'Scale',

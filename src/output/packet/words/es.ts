@@ -3,6 +3,8 @@ import type { PacketWords } from './shape.ts';
 /** Spanish. */
 export const ES: PacketWords = {
   patternsFile: 'plantillas',
+  unwritten: (characters, text) =>
+    `Ninguna fuente tiene aquí ${characters} de «${text}»: en su lugar sale una letra simple o «?». Escriba el nombre con otras letras antes de imprimir.`,
   block: {
     design: 'Diseño',
     scale: 'Escala',
