@@ -22,6 +22,7 @@ const cuts = benchSteps(made.cutting, made.joinery.pieces).length;
 const RYE = new URL('../../node_modules/@fontsource/rye/files/rye-latin-400-normal.woff', import.meta.url);
 
 const SUBS: Readonly<Record<string, readonly string[]>> = {
+  Layout: [],
   Checks: [],
   Wood: ['Pieces', 'Boards & sheets', 'Shopping', 'Joints', 'Stock & saw'],
   Paint: ['Amounts', 'Finishes', 'Light'],
@@ -62,13 +63,20 @@ describe('every pane opens', () => {
         for (const sub of subs.length > 0 ? subs : ['']) {
           if (sub) await openSub(page, sub);
           const found = await violations(page, PANE);
-          const { wider, inside } = await page
+          const { wider, inside, empty } = await page
             .locator('.pane-body:visible')
             .first()
-            .evaluate((el) => ({ wider: el.scrollWidth - el.clientWidth, inside: el.clientWidth }));
+            .evaluate((el) => {
+              const top = el.getBoundingClientRect().top - el.scrollTop;
+              const ends =
+                Math.max(...[...el.children].map((child) => child.getBoundingClientRect().bottom)) - top;
+              // What follows the content is no more than the pane's padding.
+              const empty = el.scrollHeight - Math.max(el.clientHeight, ends) > 40;
+              return { wider: el.scrollWidth - el.clientWidth, inside: el.clientWidth, empty };
+            });
           widths.add(inside);
           const view = { colorScheme, step, sub };
-          expect({ ...view, found, wider }).toEqual({ ...view, found: [], wider: 0 });
+          expect({ ...view, found, wider, empty }).toEqual({ ...view, found: [], wider: 0, empty: false });
         }
       }
       // Nothing moves under the pointer that goes from step to step.
