@@ -8,17 +8,12 @@ import type { Around } from './asked.ts';
 import type { FasteningInput, PartFastened } from './input.ts';
 import { type Stack, solidsIn } from './stack.ts';
 
-/**
- * How parts were fastened last, each with all it followed from. The caller owns it and hands it back in; a plan with
- * it equals the plan without it, only sooner.
- */
-export interface FasteningMemory {
+/** How parts are fastened, each with all it follows from, in their order: the next one is made from it. */
+export interface PartsFastened {
   /** What every part follows from. */
-  common: readonly unknown[];
-  byPart: ReadonlyMap<string, KeptPart>;
+  readonly common: readonly unknown[];
+  readonly byPart: ReadonlyMap<string, KeptPart>;
 }
-
-export const createFasteningMemory = (): FasteningMemory => ({ common: [], byPart: new Map() });
 
 /** What is a part's own. */
 export interface PartInput {

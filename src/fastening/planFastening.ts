@@ -14,14 +14,7 @@ import { type Driven, driveBrads, driveScrews, NOTHING, type PartContact, SCREW_
 import { beadLength, glueFor } from './glue.ts';
 import type { FasteningInput, PartFastened } from './input.ts';
 import { looseEdge } from './looseEdge.ts';
-import {
-  commonOf,
-  createFasteningMemory,
-  type FasteningMemory,
-  type KeptPart,
-  known,
-  type PartInput,
-} from './memory.ts';
+import { commonOf, type KeptPart, known, type PartInput, type PartsFastened } from './memory.ts';
 import type { Fastened, FastenerUse, FasteningPlan } from './result.ts';
 import { contactsUnder, type Stack, solidsIn, stackOf } from './stack.ts';
 
@@ -129,28 +122,23 @@ function fasten(
   };
 }
 
-/** Each part as it was fastened before, where nothing of what that followed from is another; else anew. */
-function fastenAll(input: FasteningInput, memory: FasteningMemory): PartFastened[] {
+/** Each part as it was fastened last, where nothing of what that followed from is another; else anew. */
+export function fastenParts(input: FasteningInput, last?: PartsFastened): PartsFastened {
   const asked = new Asked();
   const stack = stackOf(input.bed, input.face, input.solids, asked);
   const shanks = new Shanks(asked);
   const ownOf = ownInputs(input);
   const common = commonOf(input);
-  const before = sameItems(memory.common, common) ? memory.byPart : new Map<string, KeptPart>();
+  const before = last && sameItems(last.common, common) ? last.byPart : new Map<string, KeptPart>();
   const byPart = new Map<string, KeptPart>();
-  const results = input.parts
-    .filter((laid) => !isPaint(laid))
-    .map((laid) => {
-      const own = ownOf(laid);
-      const same = known(before.get(laid.id), own, stack, shanks);
-      if (same) for (const shank of same.result.shanks) shanks.add(shank);
-      const kept = same ?? fastenedAnew(input, stack, own, shanks);
-      byPart.set(laid.id, kept);
-      return kept.result;
-    });
-  memory.common = common;
-  memory.byPart = byPart;
-  return results;
+  for (const laid of input.parts) {
+    if (isPaint(laid)) continue;
+    const own = ownOf(laid);
+    const same = known(before.get(laid.id), own, stack, shanks);
+    if (same) for (const shank of same.result.shanks) shanks.add(shank);
+    byPart.set(laid.id, same ?? fastenedAnew(input, stack, own, shanks));
+  }
+  return { common, byPart };
 }
 
 function fastenedAnew(input: FasteningInput, stack: Stack, own: PartInput, shanks: Shanks): KeptPart {
@@ -259,11 +247,8 @@ function unknownOnce(checks: readonly Check[]): Check[] {
  *
  * Decoration only: hinges, latches and anchors are fixed by their maker's word.
  */
-export function planFastening(
-  input: FasteningInput,
-  memory: FasteningMemory = createFasteningMemory(),
-): FasteningPlan {
-  const results = fastenAll(input, memory);
+export function planFastening({ byPart }: PartsFastened): FasteningPlan {
+  const results = [...byPart.values()].map(({ result }) => result);
   const parts = results.flatMap((r) => r.fastened);
   return {
     parts,

@@ -3,7 +3,7 @@ import type { Finish } from '../design/schema.ts';
 import type { Color } from '../drawing/drawing.ts';
 import { neighborsOf } from '../geometry/meeting.ts';
 import { boxOf } from '../geometry/region.ts';
-import type { KeptResults } from '../layout/kept.ts';
+import { KeptResults } from '../layout/kept.ts';
 import { pick } from '../list/at.ts';
 import type { Liters, Mm } from '../measure/units.ts';
 import { amountOf } from './amount.ts';
@@ -15,7 +15,6 @@ import { freeEdges } from './edge.ts';
 import type { Boxed, FinishInput, Surface } from './input.ts';
 import { beyondFace, paintingOf } from './jobs.ts';
 import { letterLook } from './look.ts';
-import { createFinishMemory, type FinishMemory, knownSurfaces } from './memory.ts';
 import type { FinishPlan, FinishUse, PaintJob } from './result.ts';
 import { type Shown, shownOf } from './show.ts';
 import { surfacesOf } from './surface.ts';
@@ -40,10 +39,14 @@ interface Seen {
  *
  * Checks: `finish.no-containers` where paint is needed and no known container holds it; `finish.primer-hides`
  * where a primer is set under a stain or clear coat; `lettering.low-contrast`.
+ *
+ * @param surfaces those of the input, or earlier ones that are the same
  */
-export function planFinish(input: FinishInput, memory: FinishMemory = createFinishMemory()): FinishPlan {
-  const surfaces = knownSurfaces(memory, surfacesOf(input));
-  const { results } = memory;
+export function planFinish(
+  input: FinishInput,
+  surfaces: readonly Surface[] = surfacesOf(input),
+  results: KeptResults = new KeptResults(),
+): FinishPlan {
   const shown = shownOf(surfaces, results);
   const boxed = surfaces.map((surface) => ({ surface, box: boxOf(surface.region) }));
   const near = neighborsOf(

@@ -7,7 +7,7 @@ interface Kept {
 
 /**
  * What was found of things, with the facts it followed from: given again while every fact is the very same. What was
- * found of a thing goes with it. The caller owns it and hands it in; it changes how soon a result comes, never which.
+ * found of a thing goes with it. A planner owns it and hands it in; it changes how soon a result comes, never which.
  */
 export class KeptResults {
   readonly #known = new WeakMap<object, Map<string, Kept>>();
@@ -21,5 +21,11 @@ export class KeptResults {
     known.set(what, { facts, result });
     this.#known.set(thing, known);
     return result;
+  }
+
+  /** What `of` would give without finding it; undefined where that is to be found. */
+  known<R>(thing: object, what: string, facts: readonly unknown[]): R | undefined {
+    const kept = this.#known.get(thing)?.get(what);
+    return kept && sameItems(kept.facts, facts) ? (kept.result as R) : undefined;
   }
 }

@@ -2,10 +2,12 @@ import { type Check, orderChecks } from '../check/check.ts';
 import type { Cutting } from '../cutting/result.ts';
 import type { Design } from '../design/schema.ts';
 import { toldOnce } from '../layout/fill/toldOnce.ts';
+import { draftCutting } from './cuttingStage.ts';
 import { letteringFinishChecks, limitChecks } from './designChecks.ts';
-import { createPlanMemory, type PlanFacts, type PlanGiven } from './stages/facts.ts';
+import type { PlanFacts, PlanGiven } from './stages/facts.ts';
+import { createPlanMemory } from './stages/memory.ts';
 import { type Made, through } from './stages/stage.ts';
-import { cuttingInput, PLAN_STAGES } from './stages/table.ts';
+import { PLAN_STAGES } from './stages/table.ts';
 import { type Effort, type Plan, PlanCancelled, type Supplies, type Watch } from './types.ts';
 
 /** Search steps for each stock. Large enough to prove the starters' boards, small enough for a second of work. */
@@ -53,7 +55,8 @@ export function createPlanner(): Planner {
         return;
       }
       if (name === 'cutting' && options.onDraft) {
-        const draft = memory.cutting.draft(options, DRAFT_EFFORT.nodes, cuttingInput(known));
+        const search = { nodes, watch: options, results: memory.results };
+        const draft = draftCutting(known.cuts, DRAFT_EFFORT.nodes, search);
         if (draft) options.onDraft(make(design, supplies, options, draft));
       }
       const next = through<PlanGiven & PlanFacts, PlanFacts>(stages, known, made);

@@ -4,8 +4,9 @@ import type { Design, Lettering } from '../design/schema.ts';
 import { subtract, union } from '../geometry/clip.ts';
 import { boxesMeet, transformRegion } from '../geometry/region.ts';
 import type { Region } from '../geometry/shape.ts';
-import { type ShapeMemory, shapeMemory } from '../geometry/shapeMemory.ts';
+import type { ShapeMemory } from '../geometry/shapeMemory.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import type { KeptResults } from '../layout/kept.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import { type CutOut, cutOuts } from '../lettering/cut-out.ts';
 import { type Font, readFont } from '../lettering/font.ts';
@@ -14,7 +15,6 @@ import type { Lettered } from '../lettering/result.ts';
 import { type StencilSet, stencilSet } from '../lettering/stencil/layers.ts';
 import type { Mm } from '../measure/units.ts';
 import { bytesOfBase64 } from './base64.ts';
-import { rememberingEach } from './memory.ts';
 import type { SignPlan, Supplies } from './types.ts';
 
 /** What a sign's lettering comes to, wherever the sign stands. */
@@ -28,57 +28,63 @@ interface SignWork {
 /** Four times what stays quick to work with. A sign beyond it is left out and named, or its stencil takes minutes. */
 const MOST_LETTERED = 2000;
 
-/** Letters every sign; remembers each sign's work while its words, font and size stay. */
-export function createSignPlanner() {
-  const memory = shapeMemory();
-  const fontOf = rememberingEach((_id: string, bytes: Uint8Array): Font | null => {
-    const read = readFont(bytes, _id);
+interface SignsInput {
+  readonly parts: readonly LaidPart[];
+  readonly fonts: Design['fonts'];
+  readonly supplies: Supplies;
+}
+
+interface Signs {
+  readonly signs: readonly SignPlan[];
+  readonly checks: readonly Check[];
+}
+
+/** Letters every sign; each sign's work is kept while its words, font and size stay, and its letters by their shape. */
+export function planSigns(
+  { parts, fonts, supplies }: SignsInput,
+  results: KeptResults,
+  shapes: ShapeMemory,
+): Signs {
+  const signs: SignPlan[] = [];
+  const checks: Check[] = [];
+  let letters = 0;
+  for (const sign of parts.filter((p): p is Laid<'sign'> => p.kind === 'sign')) {
+    const { id, lettering, box } = sign;
+    const more = lettering.lines.reduce((sum, line) => sum + [...line.text].length, 0);
+    if (letters + more > MOST_LETTERED) {
+      const figures = { count: letters + more, most: MOST_LETTERED };
+      checks.push({ code: 'limit.letters', severity: 'error', parts: [id], figures });
+      continue;
+    }
+    letters += more;
+    const font = fontOf(lettering.font, fonts, supplies, results);
+    if (!font) {
+      const figures = { font: lettering.font };
+      checks.push({ code: 'lettering.unknown-font', severity: 'error', parts: [id], figures });
+      continue;
+    }
+    // By value: a sign that moves with what lies on it keeps its letters.
+    const told = JSON.stringify(sightOf(sign, parts));
+    const { w, h, x, y } = box;
+    const work = results.of(lettering, `letters of ${id}`, [font, w, h, told], () =>
+      workSign(id, lettering, font, w, h, JSON.parse(told) as Sight, shapes),
+    );
+    const { lettered, stencils, cutOuts } = work;
+    signs.push(results.of(work, 'placed', [x, y], () => ({ id, at: { x, y }, lettered, stencils, cutOuts })));
+    checks.push(...work.checks);
+  }
+  return { signs, checks };
+}
+
+/** A font of the design or of the tool, read; null for none that can be. */
+function fontOf(name: string, fonts: Design['fonts'], supplies: Supplies, results: KeptResults): Font | null {
+  const own = fonts.find((f) => `own:${f.id}` === name);
+  const bytes = own ? results.of(own, 'bytes', [], () => bytesOfBase64(own.data)) : supplies.fonts.get(name);
+  if (!bytes) return null;
+  return results.of(bytes, 'font', [name], () => {
+    const read = readFont(bytes, name);
     return read.ok ? read.font : null;
   });
-  const ownBytes = rememberingEach((_id: string, data: string) => bytesOfBase64(data));
-  const workOf = rememberingEach(
-    (id: string, lettering: Lettering, font: Font, w: Mm, h: Mm, told: string): SignWork =>
-      workSign(id, lettering, font, w, h, JSON.parse(told) as Sight, memory),
-  );
-  const planned = rememberingEach(
-    (id: string, work: SignWork, x: Mm, y: Mm): SignPlan => ({
-      id,
-      at: { x, y },
-      lettered: work.lettered,
-      stencils: work.stencils,
-      cutOuts: work.cutOuts,
-    }),
-  );
-  return (parts: readonly LaidPart[], fonts: Design['fonts'], supplies: Supplies) => {
-    const signs: SignPlan[] = [];
-    const checks: Check[] = [];
-    let letters = 0;
-    for (const sign of parts.filter((p): p is Laid<'sign'> => p.kind === 'sign')) {
-      const { lettering, box } = sign;
-      const more = lettering.lines.reduce((sum, line) => sum + [...line.text].length, 0);
-      if (letters + more > MOST_LETTERED) {
-        const figures = { count: letters + more, most: MOST_LETTERED };
-        checks.push({ code: 'limit.letters', severity: 'error', parts: [sign.id], figures });
-        continue;
-      }
-      letters += more;
-      const own = fonts.find((f) => `own:${f.id}` === lettering.font);
-      const bytes = own ? ownBytes.of(own.id, own.data) : supplies.fonts.get(lettering.font);
-      const font = bytes ? fontOf.of(lettering.font, bytes) : null;
-      if (!font) {
-        const figures = { font: lettering.font };
-        checks.push({ code: 'lettering.unknown-font', severity: 'error', parts: [sign.id], figures });
-        continue;
-      }
-      // By value: a sign that moves with what lies on it keeps its letters.
-      const told = JSON.stringify(sightOf(sign, parts));
-      const work = workOf.of(sign.id, lettering, font, box.w, box.h, told);
-      signs.push(planned.of(sign.id, work, box.x, box.y));
-      checks.push(...work.checks);
-    }
-    for (const memory of [fontOf, ownBytes, workOf, planned]) memory.sweep();
-    return { signs, checks };
-  };
 }
 
 /** The board of a sign and what of it is seen, in the sign's coordinates. */

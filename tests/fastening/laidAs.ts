@@ -1,6 +1,6 @@
 import type { Design } from '../../src/design/schema.ts';
 import type { FasteningInput } from '../../src/fastening/input.ts';
-import { planFastening } from '../../src/fastening/planFastening.ts';
+import { fastenParts, planFastening } from '../../src/fastening/planFastening.ts';
 import type { FasteningPlan } from '../../src/fastening/result.ts';
 import { boxOf } from '../../src/geometry/region.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
@@ -57,17 +57,19 @@ export function bradded(
   spacings: Spacings,
 ): FasteningPlan {
   const fixing = { how: 'brads', glue: false } as const;
-  return planFastening({
-    ...on,
-    keepClears: [],
-    parts: solids.map((s) => (s.kind === 'strip' ? stripOf(s, fixing) : panelOf(s, fixing))),
-    solids,
-    pieces: [],
-    stocks: [],
-    masses: [],
-    settings: { brad: brad.id, ...spacings, screw: 's', screwOver_kg: 100 },
-    brad,
-    screw: null,
-    glue: null,
-  });
+  return planFastening(
+    fastenParts({
+      ...on,
+      keepClears: [],
+      parts: solids.map((s) => (s.kind === 'strip' ? stripOf(s, fixing) : panelOf(s, fixing))),
+      solids,
+      pieces: [],
+      stocks: [],
+      masses: [],
+      settings: { brad: brad.id, ...spacings, screw: 's', screwOver_kg: 100 },
+      brad,
+      screw: null,
+      glue: null,
+    }),
+  );
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { faceOf } from '../../src/bed/faceOf.ts';
 import type { FasteningInput } from '../../src/fastening/input.ts';
-import { createFasteningMemory } from '../../src/fastening/memory.ts';
-import { planFastening } from '../../src/fastening/planFastening.ts';
+import type { PartsFastened } from '../../src/fastening/memory.ts';
+import { fastenParts, planFastening } from '../../src/fastening/planFastening.ts';
 import { regionOfBox } from '../../src/geometry/region.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
 import type { LaidPart } from '../../src/layout/laid.ts';
@@ -77,7 +77,7 @@ describe('fastening again', () => {
   it('comes out as from nothing after boards of a crowd were moved, added, taken away or put in another order', () => {
     for (let seed = 0; seed < runs(3); seed++) {
       const chance = chanceOf(seed);
-      const memory = createFasteningMemory();
+      let last: PartsFastened | undefined;
       let all = Array.from({ length: 10 }, (_, i) => board(`p${i}`, chance));
       let spacing = 150;
       for (let edit = 0; edit < 6; edit++) {
@@ -91,13 +91,14 @@ describe('fastening again', () => {
         if (way === 'add') all = [...all, board(`q${seed}-${edit}`, chance)];
         if (way === 'spacing') spacing = pick([60, 100, 150], chance);
         const input = inputOf(all, spacing);
-        expect(planFastening(input, memory)).toEqual(planFastening(input));
+        last = fastenParts(input, last);
+        expect(planFastening(last)).toEqual(planFastening(fastenParts(input)));
       }
     }
   });
 
   it('finds other places where only what is driven in beneath has gone', () => {
-    const memory = createFasteningMemory();
+    let last: PartsFastened | undefined;
     const at = (id: string, z0: number, how: 'brads' | 'none'): Laid => {
       const region = regionOfBox({ x: 0, y: 10, w: 300, h: 35 });
       const solid: Solid = {
@@ -107,17 +108,18 @@ describe('fastening again', () => {
     };
     const [lower, upper] = [at('p0', 0, 'brads'), at('p1', 12, 'brads')];
     const loose = { ...lower, part: at('p0', 0, 'none').part };
-    const placesOf = (all: readonly Laid[]) =>
-      planFastening(inputOf(all, 100), memory).parts.find(({ part }) => part === 'p1')?.at;
+    const placesOf = (all: readonly Laid[]) => {
+      last = fastenParts(inputOf(all, 100), last);
+      return planFastening(last).parts.find(({ part }) => part === 'p1')?.at;
+    };
     const crowded = placesOf([lower, upper]);
     const free = placesOf([loose, upper]);
     expect(free).not.toEqual(crowded);
-    expect(free).toEqual(planFastening(inputOf([loose, upper], 100)).parts[1]?.at);
+    expect(free).toEqual(planFastening(fastenParts(inputOf([loose, upper], 100))).parts[1]?.at);
     expect(placesOf([lower, upper])).toEqual(crowded);
   });
 
   it('works again on what lies where something changed, and on nothing else', () => {
-    const memory = createFasteningMemory();
     const at = (id: string, x: number, y: number): Laid => {
       const region = regionOfBox({ x, y, w: 200, h: 35 });
       const solid: Solid = {
@@ -126,11 +128,10 @@ describe('fastening again', () => {
       return { solid, part: stripOf(solid, { how: 'brads', glue: false }) };
     };
     const row = Array.from({ length: 12 }, (_, i) => at(`p${i}`, 0, 10 + 100 * i));
-    planFastening(inputOf(row, 100), memory);
-    const before = memory.byPart;
+    const before = fastenParts(inputOf(row, 100));
     const moved = row.map((one, i) => (i === 5 ? at('p5', 3, 512) : one));
-    planFastening(inputOf(moved, 100), memory);
-    const anew = [...memory.byPart].filter(([id, kept]) => before.get(id) !== kept).map(([id]) => id);
+    const now = fastenParts(inputOf(moved, 100), before);
+    const anew = [...now.byPart].filter(([id, kept]) => before.byPart.get(id) !== kept).map(([id]) => id);
     expect(anew).toEqual(['p5']);
   });
 });

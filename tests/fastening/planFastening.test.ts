@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { faceOf } from '../../src/bed/faceOf.ts';
 import type { FasteningInput } from '../../src/fastening/input.ts';
-import { planFastening } from '../../src/fastening/planFastening.ts';
+import { fastenParts, planFastening } from '../../src/fastening/planFastening.ts';
 import { offset } from '../../src/geometry/clip.ts';
 import { containsPointInRegion, regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
@@ -74,7 +74,7 @@ function nearest(at: readonly { x: number; y: number }[]): number {
 }
 const inInches = (mm: number | null | undefined) => +((mm ?? Number.NaN) / 25.4).toFixed(6);
 const first = (more: Partial<FasteningInput>) => {
-  const plan = planFastening(input(more));
+  const plan = planFastening(fastenParts(input(more)));
   const part = plan.parts[plan.parts.length - 1];
   if (!part) throw new Error('nothing fastened');
   return { plan, part };
@@ -366,13 +366,15 @@ describe('screws and glue', () => {
     const { width } = faceOf(skinned).face;
     const fascia = blockInInches('fascia', [0, 20, width / 25.4, 16], [0, 0.5]);
     const plan = planFastening(
-      input({
-        bed: skinned,
-        face: faceOf(skinned).face,
-        solids: [fascia],
-        parts: [panelOf(fascia, { how: 'brads', glue: true })],
-        masses: [{ part: 'fascia', mass: 8 }],
-      }),
+      fastenParts(
+        input({
+          bed: skinned,
+          face: faceOf(skinned).face,
+          solids: [fascia],
+          parts: [panelOf(fascia, { how: 'brads', glue: true })],
+          masses: [{ part: 'fascia', mass: 8 }],
+        }),
+      ),
     );
     const [screws, brads] = plan.parts;
     expect(plan.parts.map((p) => [p.part, p.how, p.from])).toEqual([
@@ -456,7 +458,9 @@ describe('screws and glue', () => {
     const a = blockInInches('a', [5, 20, 30, 2.5], [-3.25, -2.5]);
     const b = blockInInches('b', [5, 30, 30, 2.5], [-3.25, -2.5]);
     const c = blockInInches('c', [1.5, 20, 1.5, 30], [-1.75, -1]);
-    const plan = planFastening(input({ solids: [a, b, c], parts: [a, b, c].map((s) => stripOf(s, BRADS)) }));
+    const plan = planFastening(
+      fastenParts(input({ solids: [a, b, c], parts: [a, b, c].map((s) => stripOf(s, BRADS)) })),
+    );
     expect(plan.use.map((u) => [u.how, u.fastener, inInches(u.length), u.count])).toEqual([
       ['brads', 'brad18', 1, 12],
       ['brads', 'brad18', 2, 6],
@@ -487,7 +491,7 @@ describe('a brad or screw that no table lists', () => {
   ] as const)(
     '%s: told once, as an error, with the name that the design gives',
     (how, fastener, id, more) => {
-      const plan = planFastening(input({ solids: strips, parts: parts(how), ...more }));
+      const plan = planFastening(fastenParts(input({ solids: strips, parts: parts(how), ...more })));
       expect(plan.checks).toEqual([
         { code: 'fastening.unknown', severity: 'error', parts: ['one', 'two'], figures: { fastener, id } },
       ]);
@@ -496,7 +500,9 @@ describe('a brad or screw that no table lists', () => {
   );
 
   it('matters only where something is driven by it', () => {
-    expect(planFastening(input({ solids: strips, parts: parts('brads'), screw: null })).checks).toEqual([]);
+    expect(
+      planFastening(fastenParts(input({ solids: strips, parts: parts('brads'), screw: null }))).checks,
+    ).toEqual([]);
   });
 });
 

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { createFinishMemory } from '../../src/finish/memory.ts';
+import type { FinishInput, Surface } from '../../src/finish/input.ts';
+import { knownSurfaces } from '../../src/finish/memory.ts';
 import { planFinish } from '../../src/finish/planFinish.ts';
+import { surfacesOf } from '../../src/finish/surface.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
+import { KeptResults } from '../../src/layout/kept.ts';
 import { type Chance, chanceOf, pick } from '../chance.ts';
 import { runs } from '../runs.ts';
 import { box, finish, input, solid } from './build.ts';
@@ -24,11 +27,21 @@ function inputOf(solids: readonly Solid[], glued: ReadonlySet<string>, backPrimi
   return input(solids, { finishes: FINISHES, glued, joined, paint });
 }
 
+/** Paints one input after the other, each from what the last came to. */
+function painter() {
+  const results = new KeptResults();
+  let surfaces: readonly Surface[] = [];
+  return (now: FinishInput) => {
+    surfaces = knownSurfaces(surfaces, surfacesOf(now));
+    return planFinish(now, surfaces, results);
+  };
+}
+
 describe('painting again', () => {
   it('comes out as from nothing after boards of a crowd were moved, painted, glued, added or taken away', () => {
     for (let seed = 0; seed < runs(4); seed++) {
       const chance = chanceOf(seed);
-      const memory = createFinishMemory();
+      const paint = painter();
       let all = Array.from({ length: 12 }, (_, i) => board(`p${i}`, chance));
       let glued = new Set<string>();
       let backs = false;
@@ -44,20 +57,20 @@ describe('painting again', () => {
         if (way === 'add') all = [...all, board(`q${edit}`, chance)];
         if (way === 'backs') backs = !backs;
         const now = inputOf(all, glued, backs);
-        expect(planFinish(now, memory)).toEqual(planFinish(now));
+        expect(paint(now)).toEqual(planFinish(now));
       }
     }
   });
 
   it('takes what is seen of a board again where something over it changed, and nowhere else', () => {
-    const memory = createFinishMemory();
+    const paint = painter();
     const pair = (i: number, by: number) => [
       solid(`low${i}`, box(0, 200 * i, 400, 150), 0, 12),
       solid(`high${i}`, box(50 + by, 200 * i + 20, 100, 100), 12, 24),
     ];
     const shownWith = (by: number) => {
       const solids = [0, 1, 2, 3, 4].flatMap((i) => pair(i, i === 2 ? by : 0));
-      const { shown } = planFinish(inputOf(solids, new Set(), false), memory);
+      const { shown } = paint(inputOf(solids, new Set(), false));
       return new Map(shown.map((one) => [one.part, one.region]));
     };
     const before = shownWith(0);

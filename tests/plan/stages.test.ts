@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { createPlanMemory, type PlanFacts, type PlanGiven } from '../../src/plan/stages/facts.ts';
+import type { PlanFacts, PlanGiven } from '../../src/plan/stages/facts.ts';
+import { createPlanMemory } from '../../src/plan/stages/memory.ts';
 import { type Stages, stage, through } from '../../src/plan/stages/stage.ts';
 import { PLAN_STAGES } from '../../src/plan/stages/table.ts';
 import { SUPPLIES, starter } from './starters.ts';

@@ -1,35 +1,22 @@
 import type { Check } from '../../check/check.ts';
 import type { Cutting } from '../../cutting/result.ts';
-import { createFasteningMemory } from '../../fastening/memory.ts';
+import type { PartsFastened } from '../../fastening/memory.ts';
 import type { FasteningPlan } from '../../fastening/result.ts';
-import { createFinishMemory } from '../../finish/memory.ts';
+import type { LetterPaint, Surface } from '../../finish/input.ts';
 import type { FinishPlan } from '../../finish/result.ts';
 import type { FoldPlan } from '../../fold/result.ts';
 import type { Joinery, Solid } from '../../joinery/piece.ts';
-import { KeptResults } from '../../layout/kept.ts';
 import type { LaidPart } from '../../layout/laid.ts';
 import type { LoadPlan } from '../../load/result.ts';
 import type { MarksPlan } from '../../marks/result.ts';
-import { createCuttingStage } from '../cuttingStage.ts';
+import type { Glue } from '../../materials/types.ts';
+import type { PageSetup } from '../../patterns/paper.ts';
+import type { StockCut } from '../cuttingStage.ts';
 import type { LetterWork } from '../letters.ts';
-import { createSignPlanner } from '../signs.ts';
 import type { ShoppingLine, SignPlan, Supplies, Watch } from '../types.ts';
 import type { FaceFacts, FaceGiven } from './face.ts';
-import { createPatternPlanner, type PatternsFound } from './patterns.ts';
-
-/**
- * What stages that work part by part know of each. A planner owns it; it changes how soon a result comes, never
- * which.
- */
-export const createPlanMemory = () => ({
-  signs: createSignPlanner(),
-  cutting: createCuttingStage(),
-  finish: createFinishMemory(),
-  fastening: createFasteningMemory(),
-  patterns: createPatternPlanner(),
-  joinery: new KeptResults(),
-  results: new KeptResults(),
-});
+import type { PlanMemory } from './memory.ts';
+import type { PatternsFound } from './patterns.ts';
 
 /** What a plan follows from. */
 export interface PlanGiven extends FaceGiven {
@@ -38,7 +25,7 @@ export interface PlanGiven extends FaceGiven {
   readonly nodes: number;
   /** Told while it runs; nothing follows from it. */
   readonly watch: Watch;
-  readonly memory: ReturnType<typeof createPlanMemory>;
+  readonly memory: PlanMemory;
 }
 
 /** What each stage of a plan comes to. */
@@ -52,12 +39,20 @@ export interface PlanFacts extends FaceFacts {
   readonly standing: readonly Solid[];
   /** What there is to fix: parts that their cuts leave nothing of have no step. */
   readonly fixed: readonly LaidPart[];
+  readonly cuts: readonly StockCut[];
   readonly cutting: Cutting;
+  /** Letters that are painted. */
+  readonly painted: readonly LetterPaint[];
+  /** What is seen or painted, or earlier ones that are the same. */
+  readonly surfaces: readonly Surface[];
   readonly finish: FinishPlan;
   readonly load: LoadPlan;
   readonly fold: FoldPlan;
+  readonly glue: Glue | null;
+  readonly fastened: PartsFastened;
   readonly fastening: FasteningPlan;
   readonly marks: MarksPlan;
+  readonly pages: PageSetup | null;
   readonly patterns: PatternsFound;
   readonly shopping: readonly ShoppingLine[];
 }

@@ -1,79 +1,75 @@
 import type { Check } from '../../check/check.ts';
 import type { Design } from '../../design/schema.ts';
-import { shapeMemory } from '../../geometry/shapeMemory.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { PageSetup } from '../../patterns/paper.ts';
-import { joined, type PatternRequest, planPattern } from '../../patterns/planPatterns.ts';
+import { joined, planPattern } from '../../patterns/planPatterns.ts';
 import type { PatternPlan, PatternSet } from '../../patterns/result.ts';
-import { remembering, rememberingEach, textByContent } from '../memory.ts';
 import { patternRequests, type RequestInput } from '../patternRequests.ts';
 import type { Supplies } from '../types.ts';
 import { styleIn } from '../words/languages.ts';
 import { sayFor } from '../words/say.ts';
 import { PLAN_WORDS } from '../words/tables.ts';
+import type { PlanMemory } from './memory.ts';
 
 type PatternInput = Pick<RequestInput, 'design' | 'face' | 'parts' | 'pieces' | 'signs' | 'sticks'> & {
   readonly supplies: Supplies;
   readonly stocks: ReadonlyMap<string, Stock>;
+  /** Null where the paper is none of the table. */
+  readonly setup: PageSetup | null;
 };
 
 /** All that is printed full size, and what is wrong with it. */
 export interface PatternsFound {
   readonly sets: readonly PatternSet[];
   readonly checks: readonly Check[];
+  readonly setup: PageSetup | null;
+  /** Each pattern by what stands on it: the next ones are made from them. */
+  readonly byText: ReadonlyMap<string, PatternPlan>;
 }
 
-/** Pages whose places are kept: more than the largest design has. */
-const MOST_PAGES = 1000;
+interface SetupInput
+  extends Pick<Design, 'pages' | 'measure' | 'name'>,
+    Pick<Supplies, 'correction' | 'language'> {
+  readonly papers: Supplies['tables']['papers'];
+}
 
-/** Patterns are remembered one by one, by what stands on them; where square and ruler stand, page by page. */
-export function createPatternPlanner() {
-  const textOf = textByContent();
-  const setupOf = remembering(
-    (
-      paper: PageSetup['paper'],
-      pages: Design['pages'],
-      correction: Supplies['correction'],
-      measure: Design['measure'],
-      language: Supplies['language'],
-      name: string,
-    ): PageSetup => ({
-      paper,
-      pages,
-      correction,
-      measure: styleIn(language, measure),
-      words: PLAN_WORDS[language].patterns,
-      design: name,
-    }),
-  );
-  const places = shapeMemory(MOST_PAGES);
-  let latest = new Map<string, PatternRequest>();
-  const planned = rememberingEach((text: string, setup: PageSetup): PatternPlan => {
-    const request = latest.get(text);
-    if (!request) throw new Error('a pattern that was asked for expected');
-    return planPattern(request, setup, places);
+/** How pages are printed; null where the paper is none of the table. */
+export function pageSetup({
+  papers,
+  pages,
+  correction,
+  measure,
+  language,
+  name,
+}: SetupInput): PageSetup | null {
+  const paper = papers.find((p) => p.id === pages.paper);
+  if (!paper) return null;
+  const words = PLAN_WORDS[language].patterns;
+  return { paper, pages, correction, measure: styleIn(language, measure), words, design: name };
+}
+
+/** All patterns; those of the last plan are taken where what stands on them, and the pages, are the same. */
+export function planPatterns(
+  { supplies, stocks, setup, ...about }: PatternInput,
+  last: PatternsFound | undefined,
+  { pages, textOf }: Pick<PlanMemory, 'pages' | 'textOf'>,
+): PatternsFound {
+  const { design } = about;
+  if (!setup) {
+    const figures = { paper: design.pages.paper };
+    const check: Check = { code: 'patterns.unknown-paper', severity: 'error', parts: [], figures };
+    return { sets: [], checks: [check], setup, byText: new Map() };
+  }
+  const say = sayFor({ design, stocks, language: supplies.language });
+  const { measure } = setup;
+  const requests = patternRequests({ ...about, measure, nameOf: say.name, finishOf: say.finish });
+  const known = last?.setup === setup ? last.byText : null;
+  const byText = new Map<string, PatternPlan>();
+  const plans = requests.map((request) => {
+    const text = textOf(request);
+    const plan = byText.get(text) ?? known?.get(text) ?? planPattern(request, setup, pages);
+    byText.set(text, plan);
+    return plan;
   });
-  return ({ supplies, stocks, ...about }: PatternInput): PatternsFound => {
-    const { design } = about;
-    const { language } = supplies;
-    const paper = supplies.tables.papers.find((p) => p.id === design.pages.paper);
-    if (!paper) {
-      const figures = { paper: design.pages.paper };
-      const check: Check = { code: 'patterns.unknown-paper', severity: 'error', parts: [], figures };
-      return { sets: [], checks: [check] };
-    }
-    const say = sayFor({ design, stocks, language });
-    const setup = setupOf(paper, design.pages, supplies.correction, design.measure, language, design.name);
-    const requests = patternRequests({
-      ...about,
-      measure: setup.measure,
-      nameOf: say.name,
-      finishOf: say.finish,
-    });
-    const texts = requests.map(textOf);
-    latest = new Map(requests.map((request, i) => [texts[i] ?? '', request]));
-    const plans = texts.map((text) => planned.of(text, setup));
-    planned.sweep();
-    return joined(plans);
-  };
+  return { ...joined(plans), setup, byText };
 }

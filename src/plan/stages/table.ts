@@ -1,17 +1,23 @@
-import { planFastening } from '../../fastening/planFastening.ts';
+import { fastenParts, planFastening } from '../../fastening/planFastening.ts';
+import type { LetterPaint } from '../../finish/input.ts';
+import { knownSurfaces } from '../../finish/memory.ts';
 import { planFinish } from '../../finish/planFinish.ts';
+import { surfacesOf } from '../../finish/surface.ts';
 import { planFold } from '../../fold/planFold.ts';
 import { planJoinery } from '../../joinery/joinery.ts';
 import { kept } from '../../layout/changes.ts';
 import { paintedLayers } from '../../lettering/painted.ts';
 import { planLoad } from '../../load/planLoad.ts';
 import { planMarks } from '../../marks/planMarks.ts';
+import { cutStocks, stockCuts } from '../cuttingStage.ts';
 import { gluing } from '../gluing.ts';
 import { planLetters, withLetterGlue, withLetters } from '../letters.ts';
 import { reuse } from '../reuse.ts';
 import { shoppingList } from '../shopping.ts';
+import { planSigns } from '../signs.ts';
 import { FACE_STAGES } from './face.ts';
 import type { PlanFacts, PlanGiven } from './facts.ts';
+import { pageSetup, planPatterns } from './patterns.ts';
 import { type Stages, stage } from './stage.ts';
 
 type Known = PlanGiven & PlanFacts;
@@ -20,19 +26,19 @@ type StagesFor<N extends keyof PlanFacts> = Stages<Known, Pick<PlanFacts, N>>;
 const lettering: StagesFor<'lettering'> = {
   lettering: stage(
     ({ layout, design, supplies, memory }) => ({
-      ...{ parts: layout.parts, fonts: design.fonts, supplies, letter: memory.signs },
+      ...{ parts: layout.parts, fonts: design.fonts, supplies, memory },
     }),
-    ({ parts, fonts, supplies, letter }, last) => {
-      const { signs, checks } = letter(parts, fonts, supplies);
+    ({ memory, ...input }, last) => {
+      const { signs, checks } = planSigns(input, memory.results, memory.letters);
       return { signs: kept(last?.signs, signs), checks };
     },
   ),
 };
 
-const joinery: StagesFor<'joined' | 'letters' | 'joinery' | 'standing' | 'fixed'> = {
+const joinery: StagesFor<'joined' | 'letters' | 'joinery' | 'standing' | 'fixed' | 'cuts'> = {
   joined: stage(
     ({ layout, stocks, design: { joints, shop, measure }, memory }) => ({
-      ...{ parts: layout.parts, joints, stocks, shop, measure, results: memory.joinery },
+      ...{ parts: layout.parts, joints, stocks, shop, measure, results: memory.results },
     }),
     // Lists come out whole; what is in them the same stays the same, so that later stages know it again.
     ({ results, ...input }, last) => {
@@ -59,28 +65,45 @@ const joinery: StagesFor<'joined' | 'letters' | 'joinery' | 'standing' | 'fixed'
     ({ layout, joined }) => ({ parts: layout.parts, gone: joined.gone }),
     ({ parts, gone }) => (gone.size === 0 ? parts : parts.filter(({ id }) => !gone.has(id))),
   ),
+  cuts: stage(
+    ({ joinery, stocks, design: { owned, shop } }) => ({ pieces: joinery.pieces, stocks, owned, shop }),
+    stockCuts,
+  ),
 };
 
 const cutting: StagesFor<'cutting'> = {
+  // Who is told while it runs is none of its inputs.
   cutting: (known, last) =>
-    stage(cuttingInput, (input) => known.memory.cutting.of(known.watch, input))(known, last),
+    stage(
+      ({ cuts, nodes, memory }: Known) => ({ cuts, nodes, results: memory.results }),
+      ({ cuts, ...search }) => cutStocks(cuts, { ...search, watch: known.watch }),
+    )(known, last),
 };
 
-const finish: StagesFor<'finish'> = {
-  finish: stage(
-    ({ looks, face, layout, joined, lettering, letters, design, stocks, materials, supplies, memory }) => ({
-      ...{ parts: layout.parts, solids: joined.solids, joints: joined.joints, signs: lettering.signs },
-      ...{ face, looks, sawn: letters.solids, finishes: design.finishes, paint: design.paint },
-      ...{ stocks, materials, containers: supplies.tables.containers, memory: memory.finish },
-    }),
-    ({ parts, joints, signs, memory, ...more }) => {
-      const letters = signs.map((s) => ({
+const finish: StagesFor<'painted' | 'surfaces' | 'finish'> = {
+  painted: stage(
+    ({ lettering }) => ({ signs: lettering.signs }),
+    ({ signs }): readonly LetterPaint[] =>
+      signs.map((s) => ({
         sign: s.id,
         at: s.at,
         layers: paintedLayers(s.lettered, s.cutOuts.length > 0, s.stencils),
-      }));
-      return planFinish({ ...more, ...gluing(parts, joints), lettering: letters }, memory);
-    },
+      })),
+  ),
+  surfaces: stage(
+    ({ face, joined, painted, letters }) => ({
+      ...{ face, solids: joined.solids, lettering: painted, sawn: letters.solids },
+    }),
+    (input, last) => knownSurfaces(last ?? [], surfacesOf(input)),
+  ),
+  finish: stage(
+    ({ looks, face, layout, joined, painted, letters, design, stocks, materials, surfaces, ...more }) => ({
+      ...{ parts: layout.parts, solids: joined.solids, joints: joined.joints, lettering: painted },
+      ...{ face, looks, sawn: letters.solids, finishes: design.finishes, paint: design.paint },
+      ...{ stocks, materials, containers: more.tables.containers, surfaces, results: more.memory.results },
+    }),
+    ({ parts, joints, surfaces, results, ...more }) =>
+      planFinish({ ...more, ...gluing(parts, joints) }, surfaces, results),
   ),
 };
 
@@ -103,20 +126,26 @@ const fold: StagesFor<'fold'> = {
   ),
 };
 
-const fastening: StagesFor<'fastening'> = {
-  fastening: stage(
-    ({ design, keepClears, face, fixed, joined, letters, stocks, load, tables, memory }) => ({
+const fastening: StagesFor<'glue' | 'fastened' | 'fastening'> = {
+  glue: stage(
+    ({ tables }) => ({ glues: tables.glues }),
+    ({ glues }) => glues[0] ?? null,
+  ),
+  fastened: stage(
+    ({ design, keepClears, face, fixed, joined, glue, stocks, load, tables }) => ({
       ...{ bed: design.bed, keepClears, settings: design.fastening, face, parts: fixed },
-      ...{ solids: joined.solids, pieces: joined.pieces, letters, byId: stocks, masses: load.byPart },
-      ...{ brads: tables.brads, screws: tables.screws, glues: tables.glues, memory: memory.fastening },
+      ...{ solids: joined.solids, pieces: joined.pieces, byId: stocks, masses: load.byPart },
+      ...{ brads: tables.brads, screws: tables.screws, glue },
     }),
-    ({ letters, byId, brads, screws, glues, memory, ...more }) => {
-      const glue = glues[0] ?? null;
+    ({ byId, brads, screws, ...more }, last) => {
       const brad = brads.find((b) => b.id === more.settings.brad) ?? null;
       const screw = screws.find((s) => s.id === more.settings.screw) ?? null;
-      const input = { ...more, stocks: [...byId.values()], brad, screw, glue };
-      return withLetterGlue(planFastening(input, memory), letters, glue);
+      return fastenParts({ ...more, stocks: [...byId.values()], brad, screw }, last);
     },
+  ),
+  fastening: stage(
+    ({ fastened, letters, glue }) => ({ fastened, letters, glue }),
+    ({ fastened, letters, glue }) => withLetterGlue(planFastening(fastened), letters, glue),
   ),
 };
 
@@ -130,14 +159,20 @@ const marks: StagesFor<'marks'> = {
   ),
 };
 
-const patterns: StagesFor<'patterns'> = {
+const patterns: StagesFor<'pages' | 'patterns'> = {
+  pages: stage(
+    ({ design: { pages, measure, name }, tables, supplies: { correction, language } }) => ({
+      ...{ papers: tables.papers, pages, correction, measure, language, name },
+    }),
+    pageSetup,
+  ),
   patterns: stage(
-    ({ design, face, layout, joined, lettering, marks, supplies, stocks, memory }) => ({
+    ({ design, face, layout, joined, lettering, marks, supplies, stocks, pages, memory }) => ({
       ...{ design, face, parts: layout.parts, pieces: joined.pieces },
       ...{ signs: lettering.signs, sticks: marks.sticks },
-      ...{ supplies, stocks, draw: memory.patterns },
+      ...{ supplies, stocks, setup: pages, memory },
     }),
-    ({ draw, ...more }) => draw(more),
+    ({ memory, ...input }, last) => planPatterns(input, last, memory),
   ),
 };
 
@@ -150,11 +185,6 @@ const shopping: StagesFor<'shopping'> = {
     (input): PlanFacts['shopping'] => shoppingList(input),
   ),
 };
-
-/** What boards and sheets follow from. */
-export const cuttingInput = ({ joinery, stocks, design, nodes }: Known) => ({
-  ...{ pieces: joinery.pieces, stocks, owned: design.owned, shop: design.shop, nodes },
-});
 
 /** The plan from the design to the shopping list, by the names that are told while it runs. */
 export const PLAN_STAGES: Readonly<Record<string, Partial<Stages<Known, PlanFacts>>>> = {

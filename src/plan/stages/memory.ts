@@ -1,0 +1,23 @@
+import { shapeMemory } from '../../geometry/shapeMemory.ts';
+import { KeptResults } from '../../layout/kept.ts';
+import { textByContent } from '../memory.ts';
+
+/** Pages whose places are kept: more than the largest design has. */
+const MOST_PAGES = 1000;
+
+/**
+ * What a planner owns beside the last result of each stage, which is a value: tables of what was found of a thing, by
+ * all that it followed from. A look in a table gives what finding it again would, so that it changes how soon a plan
+ * comes, never which.
+ */
+export const createPlanMemory = () => ({
+  /** By the thing: a part, bar, surface, solid, sign or stock. */
+  results: new KeptResults(),
+  /** By the shape of a letter. */
+  letters: shapeMemory(),
+  /** By what is taken of a page. */
+  pages: shapeMemory(MOST_PAGES),
+  textOf: textByContent(),
+});
+
+export type PlanMemory = ReturnType<typeof createPlanMemory>;
