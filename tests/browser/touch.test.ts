@@ -186,4 +186,13 @@ describe('by touch on a phone', () => {
     await page.getByRole('tab', { name: 'Door panel' }).waitFor();
     await phone.close();
   });
+
+  it('opens a starter without a field that would bring up the keyboard', async () => {
+    const phone = await context(PHONE);
+    const { page } = await visit(phone);
+    await page.getByRole('button', { name: /^Harbor ticket kiosk/ }).tap();
+    await page.locator('.canvas canvas').first().waitFor();
+    await expect.poll(() => page.evaluate(() => document.activeElement?.className)).toMatch(/drawing|canvas/);
+    await phone.close();
+  });
 });

@@ -45,7 +45,11 @@ function Board({ fromSaw }: { fromSaw: boolean }) {
   const keysShown = useEditor((s) => s.keysShown);
   const before = useRef(chosen);
   useLayoutEffect(() => {
-    if (before.current !== chosen) regainFocus(chosen ? undefined : '.first');
+    if (before.current !== chosen) {
+      regainFocus(chosen ? undefined : '.first');
+      // On a phone the pane starts folded down, and a field of the title block would bring up the keyboard.
+      if (chosen) regainFocus('.drawing');
+    }
     before.current = chosen;
   }, [chosen]);
   if (!chosen) return <FirstRun />;

@@ -56,7 +56,7 @@ export default function Bench({ fromSaw }: { fromSaw: boolean }) {
             </Guard>
           </aside>
         ) : null}
-        <main className="drawing" aria-label={t('canvas.region')}>
+        <main className="drawing" tabIndex={-1} aria-label={t('canvas.region')}>
           <Guard>
             <Suspense fallback={<div className="canvas" />}>
               <FaceCanvas />
