@@ -10,7 +10,9 @@ for (const stream of [process.stdout, process.stderr]) {
   });
 }
 
-process.exitCode = await run(process.argv.slice(2), {
+run(process.argv.slice(2), {
   out: (line) => process.stdout.write(`${line}\n`),
   err: (line) => process.stderr.write(`${line}\n`),
+}).then((code) => {
+  process.exitCode = code;
 });

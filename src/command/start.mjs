@@ -1,11 +1,14 @@
 /**
  * Starts the command. Its sources are made into one file the first time, kept beside the packages under a name that
- * changes with them: compiling took longer than many a plan.
+ * changes with them: compiling took longer than many a plan. What the engine reads out of that file is kept too.
  */
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { existsSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { setFlagsFromString } from 'node:v8';
+import { Script } from 'node:vm';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const cache = join(root, 'node_modules', '.cache', 'showface');
@@ -69,25 +72,49 @@ async function make(made) {
       emptyOutDir: true,
       target: 'node20',
       minify: false,
-      rollupOptions: { output: { entryFileNames: 'main.mjs', codeSplitting: false } },
+      rollupOptions: { output: { format: 'cjs', entryFileNames: 'main.cjs', codeSplitting: false } },
     },
   });
   // What was made of earlier sources is of no use any more.
   for (const name of readdirSync(cache)) {
     if (!name.startsWith('.')) rmSync(join(cache, name), { recursive: true, force: true });
   }
-  mkdirSync(dirname(made), { recursive: true });
-  renameSync(join(mine, 'main.mjs'), made);
+  renameSync(join(mine, 'main.cjs'), made);
   rmSync(mine, { recursive: true, force: true });
 }
 
-const made = join(cache, `${key()}.mjs`);
+/** Runs the made file, with what the engine read out of it the last time; the first time that is kept at the end. */
+function runMade(made) {
+  const kept = made.replace('.cjs', '.read');
+  const code = `(function (require, exports) {${readFileSync(made, 'utf8')}\n})`;
+  const cachedData = existsSync(kept) ? readFileSync(kept) : undefined;
+  const script = new Script(code, { filename: made, cachedData });
+  if (!cachedData || script.cachedDataRejected) {
+    process.once('exit', () => {
+      try {
+        const mine = join(cache, `.${process.pid}`);
+        writeFileSync(mine, script.createCachedData());
+        renameSync(mine, kept);
+      } catch {
+        // Where nothing can be kept, it is read each time.
+      }
+    });
+  }
+  script.runInThisContext()(createRequire(import.meta.url), {});
+}
+
+// The engine of Node 20 optimizes nearly all that a plan comes by, and ends before that pays; later ones wait.
+if (process.versions.v8.startsWith('11.')) setFlagsFromString('--interrupt-budget=1000000');
+// What is kept of the file would else lack what ran only at the start.
+setFlagsFromString('--no-flush-bytecode');
+
+const made = join(cache, `${key()}.cjs`);
 try {
   if (!existsSync(made)) await make(made);
 } catch {
   // Where nothing can be kept (a folder that may only be read), it is compiled each time.
 }
-if (existsSync(made)) await import(pathToFileURL(made).href);
+if (existsSync(made)) runMade(made);
 else {
   const { register } = await import('tsx/esm/api');
   register();
