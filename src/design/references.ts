@@ -1,3 +1,4 @@
+import { keptBy } from '../list/keptBy.ts';
 import { inSlot, slotsOf } from './rule/table.ts';
 import type { Rule } from './schema.ts';
 
@@ -8,7 +9,7 @@ export interface Mentions {
 }
 
 /** What a rule names, in the order of its fields: face, levels, parts and members of arrays. */
-export function mentionsOf(rule: Rule): Mentions {
+export const mentionsOf = keptBy((rule: Rule): Mentions => {
   const lead: string[] = [];
   const follow: string[] = [];
   for (const slot of slotsOf(rule)) {
@@ -22,7 +23,7 @@ export function mentionsOf(rule: Rule): Mentions {
     }
   }
   return { lead, follow };
-}
+});
 
 /** Parts that a rule lists by id: it moves, sizes or copies them. */
 export const partsListedBy = (rule: Rule): readonly string[] =>
@@ -38,9 +39,9 @@ export function partOfReference(of: string): readonly string[] {
 }
 
 /** Every part that a rule has to do with, each once: those that it lists first. */
-export function partsOfRule(rule: Rule): readonly string[] {
+export const partsOfRule = keptBy((rule: Rule): readonly string[] => {
   const named = slotsOf(rule).flatMap((slot) =>
     slot.is === 'thing' ? [inSlot(rule, slot)] : slot.is === 'edge' ? [inSlot(rule, slot).of] : [],
   );
   return [...new Set([...partsListedBy(rule), ...named.flatMap(partOfReference)])];
-}
+});

@@ -14,7 +14,7 @@ export function freeId(design: Design, word: string, alsoTaken: ReadonlySet<stri
     design.owned,
     design.fonts,
   ]) {
-    for (const item of list) taken.add(item.id);
+    for (const { id } of list) if (id.startsWith(word)) taken.add(id);
   }
   let n = 1;
   while (taken.has(`${word}-${n}`)) n++;

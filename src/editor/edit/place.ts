@@ -1,5 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import { mentionsOf, partOfReference } from '../../design/references.ts';
+import { mentionsOf, partOfReference, partsOfRule } from '../../design/references.ts';
 import { inSlot, roomsOf, slotsOf, withFields } from '../../design/rule/table.ts';
 import type { Axis, Design, Edge, Rule } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
@@ -23,6 +23,7 @@ export function editsToPlace(design: Design, before: Boxes, after: Boxes): Edit[
     if (box) edits.push({ kind: 'replace', list: 'keepClears', id: keep.id, item: { ...keep, box } });
   }
   for (const rule of design.rules) {
+    if (!partsOfRule(rule).some((id) => after.has(id))) continue;
     const item = followedRule(rule, before, after);
     if (item !== rule) edits.push({ kind: 'replace', list: 'rules', id: rule.id, item });
   }

@@ -43,9 +43,8 @@ function outlineOf(part: Part, box: Box, stocks: CarrierInput['stocks']): Region
 function sharesOf(outline: Region, bounds: Box, { parts }: CarrierInput, without: Without) {
   // Paint carries nothing, and what is bought is no board.
   const carries = (laid: LaidPart) => laid.z1 - laid.z0 > SAME_LENGTH && !isBought(laid);
-  const lies = (laid: LaidPart) => boxesMeet(laid.box, bounds) && !without(laid.part);
   const beneath = grouped(
-    parts.filter((laid) => carries(laid) && lies(laid)),
+    parts.filter((laid) => boxesMeet(laid.box, bounds) && carries(laid) && !without(laid.part)),
     (laid) => laid.part,
   );
   const area = areaOf(outline);

@@ -37,21 +37,7 @@ export function alongAxis(input: SnapInput, axis: Axis): SnapAxis | null {
       : { x: across.low, y: span.low, w: across.high - across.low, h: span.high - span.low };
   const own = new Set(input.moving.map((one) => one.id));
   const others = input.others.filter((other) => !own.has(other.id));
-  const near = others
-    .filter(
-      (thing) =>
-        thing.id !== input.support && !surrounds(thing.box, whole, 0) && !frames(thing, whole, input.reach),
-    )
-    .map(
-      (thing): Neighbor => ({
-        thing,
-        span: spanOf(thing.box, axis),
-        across: spanOf(thing.box, otherAxis(axis)),
-      }),
-    );
-  const core = shrunk(across, input.reach);
-  const beside = near.filter((one) => spansMeet(one.across, core));
-  const apart = near.filter((one) => !spansMeet(one.across, across));
+  const { beside, apart } = neighborsOf(input, others, whole, axis);
   return {
     axis,
     grip,
@@ -67,6 +53,27 @@ export function alongAxis(input: SnapInput, axis: Axis): SnapAxis | null {
     nearest: nearestApart(span, across, apart),
     input,
   };
+}
+
+/**
+ * Those of the things that count as neighbors of a box along an axis. Of what is over or under it only what it could
+ * be brought in line with; the drag asks this in every frame, and most of a large face is neither.
+ */
+function neighborsOf({ support, reach }: SnapInput, others: readonly Thing[], whole: Box, axis: Axis) {
+  const [own, across] = [spanOf(whole, axis), spanOf(whole, otherAxis(axis))];
+  const core = shrunk(across, reach);
+  const beside: Neighbor[] = [];
+  const apart: Neighbor[] = [];
+  for (const thing of others) {
+    const over = spanOf(thing.box, otherAxis(axis));
+    const isBeside = spansMeet(over, core);
+    if (!isBeside && spansMeet(over, across)) continue;
+    const span = spanOf(thing.box, axis);
+    if (!isBeside && awayFrom(own, span) > reach) continue;
+    if (thing.id === support || surrounds(thing.box, whole, 0) || frames(thing, whole, reach)) continue;
+    (isBeside ? beside : apart).push({ thing, span, across: over });
+  }
+  return { beside, apart };
 }
 
 /**

@@ -370,6 +370,29 @@ describe('on release', () => {
     );
   });
 
+  it('holds the same whatever else stands over or under the hand and out of its reach', () => {
+    const far = fc.tuple(box, fc.boolean(), fc.integer({ min: 9, max: 500 }));
+    fc.assert(
+      fc.property(
+        box,
+        fc.array(box, { maxLength: 6 }),
+        far,
+        someGrip,
+        (moving, boxes, [size, left, by], both) => {
+          const others = boxes.map((b, i) => ({ id: `p${i}`, box: b }));
+          const x = left ? moving.x - by - size.w : moving.x + moving.w + by;
+          const beyond = { id: 'far', box: { ...size, x, y: moving.y + moving.h + 1 } };
+          const told = (things: readonly Thing[]) => {
+            const held = heldBy(input(moving, things, { grip: { x: both, y: null } })).x;
+            return { ...held, next: held?.next() };
+          };
+          expect(told([...others, beyond])).toEqual(told(others));
+        },
+      ),
+      { numRuns: runs(100) },
+    );
+  });
+
   it('does not depend on the order in which things are offered to it', () => {
     fc.assert(
       fc.property(box, fc.array(box, { maxLength: 6 }), someGrip, (moving, boxes, both) => {
