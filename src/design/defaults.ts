@@ -136,7 +136,7 @@ export function newDesign(bed: Bed = DEFAULT_BED, name = 'New face'): Design {
       join: 'overlap',
       overlap: inches(0.5),
       wholeLetters: false,
-      also: ['story-sticks'],
+      also: ['story-sticks', 'parts'],
     },
     light: { azimuth: 135, altitude: 50 },
     fonts: [],

@@ -77,8 +77,14 @@ function arcFrom(
   return best;
 }
 
-/** Where to begin a closed outline, so that no arc begins in its middle: at the sharpest corner. */
-function sharpest(ring: readonly Point[]): number {
+/** No two chords of one arc turn by more, unless its radius is hardly over that of a pencil. */
+const SHARP = Math.cos(Math.PI / 6);
+
+/**
+ * Where to begin a closed outline, so that no arc begins in its middle: at the sharpest corner, or, where arcs run
+ * into straight sides without one, at the end of the longest side.
+ */
+function beginning(ring: readonly Point[]): number {
   let best = 0;
   let least = Number.POSITIVE_INFINITY;
   for (const [i, p] of ring.entries()) {
@@ -91,7 +97,9 @@ function sharpest(ring: readonly Point[]): number {
       best = i;
     }
   }
-  return best;
+  if (least < SHARP) return best;
+  const sides = ring.map((p, i) => distance(cyclic(ring, i - 1), p));
+  return sides.indexOf(Math.max(...sides));
 }
 
 /**
@@ -100,7 +108,7 @@ function sharpest(ring: readonly Point[]): number {
  * A closed outline with an arc in it may begin at another corner than it was given by.
  */
 export function withArcs(points: readonly Point[], closed: boolean): BowedPoint[] {
-  const start = closed ? sharpest(points) : 0;
+  const start = closed ? beginning(points) : 0;
   const turned = [...points.slice(start), ...points.slice(0, start)];
   const first = turned[0];
   const line = closed && first ? [...turned, first] : turned;

@@ -18,7 +18,7 @@ import type { Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { cyclic } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
-import { isSquareEnded, longEdges } from './lengths.ts';
+import { isCorner, isSquareEnded, longEdges } from './lengths.ts';
 import type { Piece } from './piece.ts';
 import { onPaper, type PieceInk, textWidth, type View } from './pieceView.ts';
 
@@ -34,6 +34,8 @@ interface Dimension {
   readonly from: Point;
   readonly to: Point;
   readonly told: Mm;
+  /** Which way it measures, where its points lie askew to that. */
+  readonly along?: Point;
 }
 
 /** Whether a dimension stands below the piece, along its right edge. */
@@ -41,11 +43,11 @@ export const isToldBelow = (piece: Piece): boolean => belowOf(piece) !== null;
 
 /**
  * The lengths of a piece, each from corner to corner: of both long edges, of one where the ends are square,
- * of the longest side where there is neither; and the width of what is sawn from sheet. What is told over all
- * ends where the outline reaches farthest.
+ * of the longest side where there is neither; and the width of what is sawn from sheet, with the height of its
+ * shoulders where they are lower. What is told over all ends where the outline reaches farthest.
  */
 export function dimensionItems(piece: Piece, view: View, look: DimensionLook): DrawItem[] {
-  const all = [aboveOf(piece), belowOf(piece), sawnSideOf(piece), acrossOf(piece)];
+  const all = [aboveOf(piece), belowOf(piece), sawnSideOf(piece), acrossOf(piece), shoulderOf(piece)];
   const place = onPaper(piece, view);
   const outline = piece.outline.map(place);
   return all.flatMap((d) => (d ? drawn({ ...d, from: place(d.from), to: place(d.to) }, outline, look) : []));
@@ -76,7 +78,7 @@ function overallOf({ outline, shown }: Piece): Dimension | null {
   const farthest = (at: Mm): Point | undefined =>
     outline.filter((p) => Math.abs(p.x - at) <= SAME_LENGTH).sort((a, b) => b.y - a.y)[0];
   const [from, to] = [farthest(x), farthest(x + w)];
-  return from && to ? { from, to, told: shown.length } : null;
+  return from && to ? { from, to, told: shown.length, along: { x: 1, y: 0 } } : null;
 }
 
 function sawnSideOf({ outline, measured, shown }: Piece): Dimension | null {
@@ -92,17 +94,32 @@ function acrossOf({ form, outline, shown }: Piece): Dimension | null {
   const farthest = (at: Mm): Point | undefined =>
     outline.filter((p) => Math.abs(p.y - at) <= SAME_LENGTH).sort((a, b) => b.x - a.x)[0];
   const [from, to] = [farthest(y + h), farthest(y)];
-  return from && to ? { from, to, told: shown.width } : null;
+  return from && to ? { from, to, told: shown.width, along: { x: 0, y: -1 } } : null;
+}
+
+/** From the lower edge up to the highest corner of the left end, of an outline that goes on rising from there. */
+function shoulderOf({ form, outline }: Piece): Dimension | null {
+  if (form !== 'sheet') return null;
+  const { x, y, h } = boxOfPoints(outline);
+  const heights = outline
+    .filter((p, i) => Math.abs(p.x - x) <= SAME_LENGTH && isCorner(outline, i))
+    .map((p) => p.y - y);
+  const highest = Math.max(0, ...heights);
+  if (highest <= SAME_LENGTH || highest >= h - SAME_LENGTH) return null;
+  return { from: { x, y }, to: { x, y: y + highest }, told: highest };
 }
 
 /**
  * Extension lines from both points to the dimension line, which runs clear of the outline, and the figure in
  * a gap of it, or beyond it where the line is too short.
  */
-function drawn({ from, to, told }: Dimension, outline: readonly Point[], look: DimensionLook): DrawItem[] {
+function drawn(
+  { from, to, told, along = unit(subtract(to, from)) }: Dimension,
+  outline: readonly Point[],
+  look: DimensionLook,
+): DrawItem[] {
   const { size, ink } = look;
   const words = look.length(told);
-  const along = unit(subtract(to, from));
   const out = leftNormal(along);
   const tick = size * 0.35;
   const clear = textWidth(words, size) / 2 + size * 0.4;

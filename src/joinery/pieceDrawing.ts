@@ -8,6 +8,7 @@ import { ENDS } from './bar.ts';
 import { cornersToMark, tipOf } from './lengths.ts';
 import { notchItems, notchRoom, notchSize } from './notchDrawing.ts';
 import type { Notch, Piece, PieceEnd } from './piece.ts';
+import { curveItems } from './pieceCurves.ts';
 import { dimensionItems, isToldBelow } from './pieceDimensions.ts';
 import { BAND, onSheet, type PieceInk, textWidth, type View, viewOf, wholeStretch } from './pieceView.ts';
 import { type Corner, keep } from './trim.ts';
@@ -48,23 +49,25 @@ export function pieceDrawing(
   words: PieceWords,
   ink: PieceInk = PAPER_INK,
 ): Drawing {
-  const size = textSize(box, piece.notches.length > 0 || cornersToMark(piece).length > 0);
+  const shaped = piece.form === 'sheet' && piece.ends.every((end) => end.cut === 'sawn');
+  const size = textSize(box, shaped || piece.notches.length > 0 || cornersToMark(piece).length > 0);
   const room = notchRoom(piece, words.length, size, box.height - 2 * BAND * size);
   const sheet: Sheet = { box, size, ink, words, measures: room.measures };
   const tips = ENDS.map((end) => tipOf(piece, end)).flatMap((tip) => (tip ? words.length(tip.y) : []));
   const beside = [...piece.ends.map(words.end), ...tips];
   const view = viewOf(piece, box, { ends: beside, below: room.height }, size);
+  const look = { size, ink, length: words.length };
+  const figures = [
+    ...notches(piece, view, sheet),
+    ...dimensionItems(piece, view, look),
+    ...angles(piece, view, sheet),
+    label(piece, view, sheet),
+  ];
   return {
     width: box.width,
     height: box.height,
     title: piece.label,
-    items: [
-      ...wood(piece, view, sheet),
-      ...notches(piece, view, sheet),
-      ...dimensionItems(piece, view, { size, ink, length: words.length }),
-      ...angles(piece, view, sheet),
-      label(piece, view, sheet),
-    ],
+    items: [...wood(piece, view, sheet), ...figures, ...curveItems(piece, view, look, figures)],
   };
 }
 

@@ -23,11 +23,11 @@ export interface RequestInput {
   readonly finishOf: (id: string) => string;
 }
 
-/** Everything that is printed full size: every sign, and what the design asks for besides. */
+/** Everything that is printed full size: every sign, with its board's outline where that is sawn by it, and what the design asks for besides. */
 export function patternRequests(input: RequestInput): PatternRequest[] {
   const { also } = input.design.pages;
   return [
-    ...input.signs.map((sign) => signRequest(input.parts, sign, input)),
+    ...input.signs.map((sign) => signRequest(input.parts, sign, input, also.includes('parts'))),
     ...(also.includes('story-sticks') ? stickRequests(input) : []),
     ...(also.includes('parts') ? partRequests(input) : []),
     ...(also.includes('face') ? [faceRequest(input)] : []),
@@ -39,6 +39,7 @@ export function signRequest(
   parts: readonly LaidPart[],
   sign: SignPlan,
   { nameOf, finishOf }: Pick<RequestInput, 'nameOf' | 'finishOf'>,
+  outlined: boolean,
 ): SignPattern {
   const laid = parts.find((p): p is Laid<'sign'> => p.id === sign.id && p.kind === 'sign');
   return {
@@ -47,6 +48,7 @@ export function signRequest(
     name: nameOf(sign.id),
     mode: laid?.lettering.make ?? 'trace',
     board: laid ? translateRegion(laid.region, -sign.at.x, -sign.at.y) : regionOfBox(sign.lettered.box),
+    sawn: outlined && laid !== undefined && isShaped(laid),
     lettered: sign.lettered,
     bent: laid !== undefined && laid.lettering.arcRise !== 0,
     stencils: (sign.stencils?.layers ?? []).map(({ finish, stencil }) => ({
@@ -55,6 +57,10 @@ export function signRequest(
     })),
   };
 }
+
+/** Whether it is sawn from sheet to more than a plain rectangle. */
+const isShaped = (part: LaidPart): boolean =>
+  isSheet(part) && (part.spec.shape.form !== 'rectangle' || part.spec.openings.length > 0);
 
 function stickRequests({ face, sticks, measure, nameOf }: RequestInput): PatternRequest[] {
   return sticks.map((stick) => ({
@@ -70,9 +76,8 @@ function stickRequests({ face, sticks, measure, nameOf }: RequestInput): Pattern
 
 /** What is sawn along a template: panels that are not plain rectangles, and boards of fills, one of a kind. */
 function partRequests({ parts, pieces, nameOf }: RequestInput): PatternRequest[] {
-  const shaped = parts.filter(
-    (p) => isSheet(p) && (p.spec.shape.form !== 'rectangle' || p.spec.openings.length > 0),
-  );
+  // A sign's board is on the pattern of its lettering.
+  const shaped = parts.filter((p) => p.kind !== 'sign' && isShaped(p));
   const seen = new Set<string>();
   const boards = pieces.filter(({ form, ends, label }) => {
     const first = form !== 'sheet' && ends[0].cut === 'sawn' && !seen.has(label);

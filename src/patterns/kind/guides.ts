@@ -27,6 +27,8 @@ export interface Guided {
   readonly lettered: Lettered;
   /** Baselines are arcs: no straight line stands for them. */
   readonly bent: boolean;
+  /** The board's edge is drawn elsewhere, to be sawn by. */
+  readonly sawn?: boolean | undefined;
 }
 
 /** A stretch of a guide line with its end at the lettering first; its name stands there. */
@@ -43,8 +45,8 @@ interface Stretch {
  * lines of text. Center lines and baselines end before the lettering, so that none is taken for an outline; each
  * stretch bears its name where there is room, since the next one may be on another page.
  */
-export function guides({ board, lettered, bent }: Guided, words: PatternWords): DrawItem {
-  const edge = outlines(board, GUIDE);
+export function guides({ board, lettered, bent, sawn }: Guided, words: PatternWords): DrawItem {
+  const edge = sawn ? [] : outlines(board, GUIDE);
   const whole = boxOf(board);
   const letters = lettered.layers.flatMap(({ region }) => region.map(({ outer }) => boxOfPoints(outer)));
   const ink = boxAround(letters);

@@ -1,5 +1,5 @@
 import type { DrawItem, Drawing } from '../../drawing/drawing.ts';
-import { circle, layer, shape, text } from '../../drawing/items.ts';
+import { circle, layer, type PathLook, shape, text } from '../../drawing/items.ts';
 import { INK } from '../../drawing/style.ts';
 import { boxAroundBoth } from '../../geometry/box.ts';
 import { pathOfRings } from '../../geometry/path.ts';
@@ -21,6 +21,8 @@ export interface SignPattern {
   readonly mode: 'trace' | 'stencil' | 'mirrored' | 'cut-out';
   /** The sign's board in the coordinates of its lettering: lower left of the sign's box at 0, 0. */
   readonly board: Region;
+  /** The board is sawn by this pattern: its outline is followed like the letters, on pages of its own if need be. */
+  readonly sawn?: boolean | undefined;
   readonly lettered: Lettered;
   /** Lines of text run along arcs. */
   readonly bent: boolean;
@@ -52,6 +54,10 @@ const letterBoxes = (lettered: Lettered, origin: Point): Box[] =>
 /** A board much larger than its text would print page after page of nothing but its edge. */
 const BESIDES = ['guides'];
 
+/** The board's outline where it is sawn by the pattern; fainter beside what is cut out of a stencil. */
+const boardOf = ({ sawn }: SignPattern, board: Region, look: PathLook): DrawItem[] =>
+  sawn ? [layer('board', outlines(board, look))] : [];
+
 const lettering = (lettered: Lettered): DrawItem[] =>
   lettered.layers.map((one) => layer(one.role, outlines(one.region, FOLLOW)));
 
@@ -78,7 +84,8 @@ function whole(sign: SignPattern, lettered: Lettered, board: Region, words: Patt
       title: sign.name,
       note: words.mode[sign.mode],
       drawing: drawingOf(sign.name, box, [
-        guides({ board, lettered, bent: sign.bent }, words),
+        guides({ board, lettered, bent: sign.bent, sawn: sign.sawn }, words),
+        ...boardOf(sign, board, FOLLOW),
         ...lettering(lettered),
       ]),
       letters: letterBoxes(lettered, box),
@@ -103,7 +110,8 @@ function stencils(sign: SignPattern, words: PatternWords): Pattern[] {
       title,
       note: stencil.single > 0 ? `${words.mode.stencil}; ${words.onOne(stencil.single)}` : words.mode.stencil,
       drawing: drawingOf(title, sheet, [
-        guides(sign, words),
+        guides({ ...sign, sawn: sign.sawn && i === 0 }, words),
+        ...(i === 0 ? boardOf(sign, sign.board, GUIDE) : []),
         layer(
           'sheet',
           stencil.sheet.flatMap(({ outer }) => outlines([{ outer, holes: [] }], GUIDE)),

@@ -35,7 +35,7 @@ export const pagesWords = {
   'pages.also': 'Also print',
   'pages.also.story-sticks': 'Story sticks with all marks',
   'pages.also.face': 'The whole face, full size',
-  'pages.also.parts': 'Templates of shaped panels',
+  'pages.also.parts': 'Outlines of shaped panels and signs',
 
   'printer.lead':
     'Print the test page at 100% (“Actual size”), measure both rulers from the first to the last line, and enter what you read. Patterns then come out true. This stays on this device: it belongs to the printer, not to the design.',

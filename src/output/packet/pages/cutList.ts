@@ -18,6 +18,7 @@ import { endMark, endsWords, notchWords } from '../pieceWords.ts';
 import { bodyOf } from '../sheet.ts';
 import { archBlocks } from './arches.ts';
 import { cornerBlocks } from './corners.ts';
+import { curveBlocks } from './curves.ts';
 import { notchBlocks } from './notches.ts';
 
 function listOf(packet: Packet, width: Mm): Block[] {
@@ -132,6 +133,7 @@ export function cutList(packet: Packet): Leaf[] {
     ...listOf(packet, body.w),
     ...notchBlocks(packet, single, body.w),
     ...cornerBlocks(packet, single, body.w),
+    ...curveBlocks(packet, single, body.w),
     ...archBlocks(packet, body.w),
   ];
   const drawn = all.filter(needsDrawing);
