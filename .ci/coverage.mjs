@@ -1,9 +1,13 @@
 // Runs all tests and counts the lines of every room that they run through, in Node and in pages of the browser:
-// `npm run coverage`. The table comes where tests fail too. Workers of the page are counted by their tests in Node.
+// `npm run coverage`. The table comes where tests fail too; it fails where a room that hands work in has fewer than the
+// least share of them. Workers of the page are counted by their tests in Node.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, relative, sep } from 'node:path';
+
+/** The least share of lines that must run, in percent. */
+const LEAST = { 'editor/state': 90, 'editor/gesture': 90, 'editor/canvas': 85 };
 
 const folder = mkdtempSync(join(tmpdir(), 'showface-coverage-'));
 // The projects by their names: else only files under the root of the build, the editor's folder, are counted.
@@ -22,9 +26,10 @@ function linesOf({ statementMap, s }) {
 }
 
 const read = (...path) => JSON.parse(readFileSync(join(folder, ...path), 'utf8'));
-const inNode = Object.entries(read('node', 'coverage-final.json'));
 // Where the run was broken off, or no browser was found, there may be none.
-const inPages = (existsSync(join(folder, 'pages.json')) ? read('pages.json') : []).map((told) => new Map(Object.entries(told)));
+const ifThere = (none, ...path) => (existsSync(join(folder, ...path)) ? read(...path) : none);
+const inNode = Object.entries(ifThere({}, 'node', 'coverage-final.json'));
+const inPages = ifThere([], 'pages.json').map((told) => new Map(Object.entries(told)));
 rmSync(folder, { recursive: true });
 
 /** Lines with statements and how many of them ran, by room; the editor's rooms each for itself. */
@@ -44,4 +49,9 @@ for (const [file, told] of inNode) {
 console.log('\nlines that ran, in Node or in a page:');
 for (const [room, { lines, ran }] of [...rooms].sort(([a], [b]) => a.localeCompare(b)))
   console.log(`${room.padEnd(20)} ${`${ran} of ${lines}`.padStart(16)} ${((100 * ran) / lines).toFixed(1).padStart(6)} %`);
-process.exit(status ?? 1);
+const fewer = Object.entries(LEAST).filter(([room, least]) => {
+  const { lines, ran } = rooms.get(room) ?? { lines: 1, ran: 0 };
+  return (100 * ran) / lines < least;
+});
+for (const [room, least] of fewer) console.error(`${room}: fewer than ${least} % of the lines ran.`);
+process.exit(status === 0 && fewer.length > 0 ? 1 : (status ?? 1));

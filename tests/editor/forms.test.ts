@@ -2,20 +2,30 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { openData } from '../../src/design/open.ts';
+import { withFields } from '../../src/design/rule/table.ts';
 import { type Bed, type PanelShape, panelShapeSchema } from '../../src/design/schema.ts';
-import { changeBy, type FormField, shownIn, within } from '../../src/editor/control/form/formField.ts';
+import {
+  changeBy,
+  type FormField,
+  labelText,
+  shownIn,
+  within,
+} from '../../src/editor/control/form/formField.ts';
+import type { MainMeasures } from '../../src/editor/edit/fitBed.ts';
 import {
   BED_SECTIONS,
   BESIDE_FIELDS,
   frameBoardField,
   SKIN_FIELDS,
 } from '../../src/editor/pane/bed/bedFields.ts';
+import { FIRST_FIELDS, MATTRESS_FIELDS, UNIT_FIELDS } from '../../src/editor/pane/bed/mattressFields.ts';
 import { BARE } from '../../src/editor/pane/facts/choices.ts';
 import { PHOTO_FIELDS, PLACING_FIELDS, STRAIGHT_FIELDS } from '../../src/editor/pane/layout/photoFields.ts';
 import { layerFields } from '../../src/editor/pane/lettering/layerFields.ts';
 import { FINISH_FIELDS } from '../../src/editor/pane/paint/finishFields.ts';
 import { DIVISION_FIELDS, type Division, SIDE_FIELDS } from '../../src/editor/pane/part/divideFields.ts';
 import { MEMBER_OWN_FIELDS } from '../../src/editor/pane/part/ownFields.ts';
+import { ruleFields } from '../../src/editor/pane/part/RuleFields.tsx';
 import {
   NEW_RULE_FIELDS,
   type NewRuleForm,
@@ -32,7 +42,7 @@ import {
 } from '../../src/editor/pane/wood/priceFields.ts';
 import type { Photo, Placing } from '../../src/editor/state/photo.ts';
 import { chanceOf } from '../chance.ts';
-import { kiosk } from '../plan/starters.ts';
+import { kiosk, STARTERS, starter } from '../plan/starters.ts';
 import { runs } from '../runs.ts';
 
 const design = kiosk();
@@ -162,7 +172,7 @@ it('gives every shape on its list measures that a design may hold, and asks for 
         expect(shown).toHaveLength((value === 'polygon' ? 0 : measures.length) + looks);
         for (const field of shown) {
           const same = changeBy(field, shownIn(field, next), next);
-          expect(same.shape).toEqual(next.shape);
+          expect(same?.shape).toEqual(next.shape);
         }
         // A circle's arc over the width rises by at most half of it.
         if (next.shape.form === 'arched') expect(next.shape.rise).toBeLessThanOrEqual(Math.min(w / 2, h));
@@ -198,8 +208,11 @@ function expectToShow<T, C>({ fields, start, taken }: Form<T, C>, chance: () => 
       },
     };
     const next = some[field.is]?.();
-    expect(next, field.label).toBeDefined();
-    value = taken(value, changeBy(field, next, value));
+    expect(next, labelText(field.label)).toBeDefined();
+    const change = changeBy(field, next, value);
+    // A size that is none of the table's changes nothing.
+    if (change === null) continue;
+    value = taken(value, change);
     const shown = shownIn(field, value);
     if (typeof next === 'number')
       expect([field.label, shown]).toEqual([field.label, expect.closeTo(next, 6)]);
@@ -278,9 +291,43 @@ it.each<[string, (chance: () => number) => void]>([
       expectToShow({ fields: [...SCREW_KIND, ...SCREW_FIELDS], start: screws, taken: merged }, chance);
     },
   ],
+  [
+    'what is asked before there is a face',
+    (chance) => {
+      const start: MainMeasures = { mattress: bed.mattress, pivotAlong: null, measure: design.measure };
+      const fields = FIRST_FIELDS.filter(({ label }) => label !== 'bed.preset');
+      expectToShow({ fields, start, taken: merged }, chance);
+      expectToShow({ fields: UNIT_FIELDS, start: design.measure, taken: merged }, chance);
+    },
+  ],
+  [
+    'every kind of rule',
+    (chance) => {
+      for (const rule of new Map(
+        STARTERS.flatMap((name) => starter(name).rules.map((one) => [one.kind, one])),
+      ).values()) {
+        const fields = ruleFields(rule);
+        if (fields.length > 0) expectToShow({ fields, start: rule, taken: withFields }, chance);
+      }
+    },
+  ],
 ])('the fields of %s show what they are given', (_, look) => {
   const chance = chanceOf(16);
   for (let i = 0; i < runs(12); i++) look(chance);
+});
+
+it('a mattress of the table gives width and length and keeps the thickness; one of no table changes nothing', () => {
+  const [preset] = MATTRESS_FIELDS;
+  const file = new URL('../../assets/materials/mattresses.json', import.meta.url);
+  const listed = JSON.parse(readFileSync(file, 'utf8')) as { id: string; width: number; length: number }[];
+  if (!preset) throw new Error('no field');
+  for (const { id, width, length } of listed) {
+    const change = changeBy(preset, id, bed);
+    expect(change).toEqual({ mattress: { width, length, thickness: bed.mattress.thickness } });
+    const shown = shownIn(preset, { ...bed, ...change });
+    expect(listed.find((one) => one.id === shown)).toMatchObject({ width, length });
+  }
+  expect(changeBy(preset, 'own', bed)).toBeNull();
 });
 
 it('another kind of screw has a length that it is listed in', () => {

@@ -8,12 +8,12 @@ import { compareLabels } from '../../src/joinery/label.ts';
 import { formatReading } from '../../src/measure/format.ts';
 import { type Block, fillPages } from '../../src/output/packet/flow.ts';
 import { flowLeaves, keptAlone, onOnePage } from '../../src/output/packet/leaves.ts';
-import { gathered } from '../../src/output/packet/naming.ts';
 import { packetOf, packetPages } from '../../src/output/packet/packet.ts';
 import { packetSheet } from '../../src/output/packet/sheet.ts';
 import { EN as WORDS } from '../../src/output/packet/words/en.ts';
 import { EN } from '../../src/plan/words/en.ts';
 import { sayFor } from '../../src/plan/words/say.ts';
+import { partNames } from '../../src/plan/words/words.ts';
 import { planned, planOf, STARTERS, starter } from '../plan/starters.ts';
 import { printerTools, textOf } from './raster.ts';
 
@@ -277,11 +277,11 @@ describe('names and marks', () => {
   it('tell the members of an array together', () => {
     const plan = { design: starter('harbor-ticket-kiosk'), stocks: new Map(), language: 'en' as const };
     const array = plan.design.parts.find((p) => p.kind === 'array')!;
-    const packet = { say: sayFor(plan), words: EN } as Parameters<typeof gathered>[0];
+    const say = sayFor(plan);
     const name = array.name === '' ? array.id : array.name;
-    expect(gathered(packet, [`${array.id}[0,0]`, `${array.id}[1,0]`, `${array.id}[1,0]`])).toEqual([
+    expect(partNames([`${array.id}[0,0]`, `${array.id}[1,0]`, `${array.id}[1,0]`], say)).toEqual([
       `${name} (2)`,
     ]);
-    expect(gathered(packet, [`${array.id}[1,0]`])).toEqual([`${name} 2`]);
+    expect(partNames([`${array.id}[1,0]`], say)).toEqual([`${name} 2`]);
   });
 });

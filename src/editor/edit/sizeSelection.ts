@@ -4,15 +4,20 @@ import { type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { movableBoxes } from './movable.ts';
-import { editsToResize, type Sizing } from './resizeSelection.ts';
+import { editsToResize, type Resized, type Sizing } from './resizeSelection.ts';
 import { selectionName } from './selection.ts';
 import { ruleSentence } from './sentence.ts';
 
 /** Gives the selected parts other sizes together, as one step of undo, and names the rules that it lets go. */
 export function sizeSelection(store: EditorStore, sizings: readonly Sizing[]): void {
+  const { selection, shown } = store.getState().edit;
+  commitSizes(store, editsToResize(shown, selection, sizings));
+}
+
+/** The same, as it was worked out before; null: nothing gives way. */
+export function commitSizes(store: EditorStore, resized: Resized | null): void {
   const { design, selection, shown } = store.getState().edit;
   const name = selectionName(design, selection);
-  const resized = editsToResize(shown, selection, sizings);
   if (!resized) {
     store.setState({ notice: { tone: 'warn', text: t('say.nothingGives', { name }) } });
     return;

@@ -4,8 +4,8 @@ import { AXES, sizeOf } from '../../layout/span.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Pull } from '../drawing/handles.ts';
 import { movableBoxes } from '../edit/movable.ts';
-import { editsToResize, type Sizing } from '../edit/resizeSelection.ts';
-import { sizeSelection } from '../edit/sizeSelection.ts';
+import { editsToResize, type Resized, type Sizing } from '../edit/resizeSelection.ts';
+import { commitSizes } from '../edit/sizeSelection.ts';
 import { propose } from '../state/propose.ts';
 import type { EditorStore } from '../state/store.ts';
 import { lengthText } from '../words/text.ts';
@@ -20,16 +20,18 @@ export function startResizeMany(store: EditorStore, start: Touch, pull: Pull): G
   const before = movableBoxes(design, rest.layout.boxes, selection);
   const box = boxAround(before.values());
   if (!box) return null;
-  let sizings: readonly Sizing[] = [];
+  /** What the last step came to: null where nothing gives way, undefined before the first. */
+  let resized: Resized | null | undefined;
   let last = start;
 
   const size = (sizes: Readonly<Record<Axis, Mm>>, guides: ReturnType<typeof snapPoint>['guides']) => {
-    sizings = AXES.flatMap((axis): Sizing[] =>
+    const sizings = AXES.flatMap((axis): Sizing[] =>
       pull[axis] === 0
         ? []
         : [{ axis, size: Math.max(LEAST_SIZE, sizes[axis]), keep: pull[axis] > 0 ? 'low' : 'high' }],
     );
-    const shown = editsToResize(rest, selection, sizings)?.shown ?? rest;
+    resized = editsToResize(rest, selection, sizings);
+    const shown = resized?.shown ?? rest;
     const now = boxAround(movableBoxes(shown.design, shown.layout.boxes, selection).values()) ?? box;
     const text = sizings.map(({ axis }) => lengthText(design, sizeOf(now, axis))).join(' × ');
     propose(store, { shown, guides, at: last.px, text });
@@ -37,7 +39,7 @@ export function startResizeMany(store: EditorStore, start: Touch, pull: Pull): G
 
   return {
     move: (touch) => {
-      if (sizings.length === 0 && !strayed(start.px, touch.px)) return;
+      if (resized === undefined && !strayed(start.px, touch.px)) return;
       last = touch;
       const by = { x: touch.face.x - start.face.x, y: touch.face.y - start.face.y };
       const at = {
@@ -53,7 +55,7 @@ export function startResizeMany(store: EditorStore, start: Touch, pull: Pull): G
     typed: (mm) => size({ x: pull.x === 0 ? box.w : mm, y: pull.x === 0 ? mm : box.h }, []),
     end: () => {
       clearGesture(store);
-      if (sizings.length > 0) sizeSelection(store, sizings);
+      if (resized !== undefined) commitSizes(store, resized);
     },
     cancel: () => clearGesture(store),
   };

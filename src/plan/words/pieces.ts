@@ -13,7 +13,7 @@ export function pieceNames(pieces: readonly Piece[], say: Say): string[] {
   const isLetter = (piece: Piece): boolean => isLetterOf(piece.part, piece);
   const parts = new Set(pieces.filter((piece) => !isLetter(piece)).map(({ part }) => part));
   const letters = new Set(pieces.filter(isLetter).map(({ name }) => name));
-  return [...partNames([...parts], say), ...letters];
+  return [...partNames(parts, say), ...letters];
 }
 
 /** What each piece is called at the saw, by its id: its part, with the count of those of that part sawn alike. */

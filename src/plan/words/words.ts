@@ -2,6 +2,7 @@ import type { LevelId } from '../../bed/face.ts';
 import type { Check } from '../../check/check.ts';
 import type { CheckCode } from '../../check/codes.ts';
 import type { Rule, RuleKind, RuleOf } from '../../design/schema.ts';
+import { grouped } from '../../list/grouped.ts';
 import type { Step } from '../../marks/result.ts';
 import type { PatternWords } from '../../patterns/words.ts';
 import type { ShoppingKind } from '../types.ts';
@@ -118,17 +119,16 @@ export function stepSentence(step: Step, words: PlanWords, say: Say): string {
   return words.steps[step.act](step.parts, say);
 }
 
-/** Names of parts, each once; the members of an array as one, with their count. */
-export function partNames(parts: readonly string[], say: Say): string[] {
+/**
+ * Names of parts, each once, in the order of first mention: members of an array together, `Battens (11)` instead of
+ * eleven names. One of them alone goes by its own name, or it would read as all of them.
+ */
+export function partNames(parts: Iterable<string>, say: Say): string[] {
+  const members = grouped([...new Set(parts)], (id) => id.replace(/\[\d+,\d+\]$/, ''));
   const counts = new Map<string, number>();
-  for (const id of parts) {
-    const base = id.replace(/\[\d+,\d+\]$/, '');
-    counts.set(base, (counts.get(base) ?? 0) + 1);
+  for (const [base, own] of members) {
+    const name = say.name(own.length === 1 ? own[0] : base);
+    counts.set(name, (counts.get(name) ?? 0) + own.length);
   }
-  const named = new Map<string, number>();
-  for (const [base, count] of counts) {
-    const name = say.name(base);
-    named.set(name, (named.get(name) ?? 0) + count);
-  }
-  return [...named].map(([name, count]) => (count > 1 ? `${name} (${count})` : name));
+  return [...counts].map(([name, count]) => (count === 1 ? name : `${name} (${count})`));
 }

@@ -7,15 +7,15 @@ import { MeasureField } from '../MeasureField.tsx';
 import { NumberField } from '../NumberField.tsx';
 import { SwitchField } from '../SwitchField.tsx';
 import { TextField } from '../TextField.tsx';
-import { changeBy, type FormField, type Named, shownIn } from './formField.ts';
+import { changeBy, type FormField, type Label, labelText, type Named, shownIn } from './formField.ts';
 import { UnitField } from './UnitField.tsx';
 
 interface FieldsProps<T, C> {
   readonly of: readonly FormField<T, C>[];
   readonly value: T;
-  readonly onChange: (change: C, label: WordKey) => void;
+  readonly onChange: (change: C, label: Label) => void;
   /** What is wrong with the value that a field shows. */
-  readonly errorOf?: ((label: WordKey) => string | undefined) | undefined;
+  readonly errorOf?: ((label: Label) => string | undefined) | undefined;
 }
 
 /** The fields of a form by their table, in its order. */
@@ -23,10 +23,11 @@ export function Fields<T, C = Partial<T>>({ of, value, ...rest }: FieldsProps<T,
   const design = useSettledDesign();
   return of.map((field) => {
     if (!(field.when?.(value, design) ?? true)) return null;
-    const one = <OneField key={field.label} field={field} value={value} design={design} {...rest} />;
+    const key = typeof field.label === 'string' ? field.label : field.label.name;
+    const one = <OneField key={key} field={field} value={value} design={design} {...rest} />;
     if (!field.place) return one;
     return (
-      <div key={field.label} className={field.place}>
+      <div key={key} className={field.place}>
         {one}
       </div>
     );
@@ -42,19 +43,31 @@ function OneField<T, C>({ field, value, design, onChange, errorOf }: OneFieldPro
   const t = useWords();
   const by = <R,>(told: R | ((value: T, design: Design) => R)): R =>
     typeof told === 'function' ? (told as (value: T, design: Design) => R)(value, design) : told;
-  const { hint } = field;
+  const { hint, quiet } = field;
   const shared = {
-    label: t(field.label),
+    label: labelText(field.label),
     hint: typeof hint === 'string' ? t(hint) : hint?.(value, design),
     disabled: field.off?.(value),
   };
   const shown = shownIn(field, value);
-  const take = (next: unknown) => onChange(changeBy(field, next, value), field.label);
+  const take = (next: unknown) => {
+    const change = changeBy(field, next, value);
+    if (change !== null) onChange(change, field.label);
+  };
   switch (field.is) {
     case 'length': {
       const error = errorOf?.(field.label);
       const range = { min: by(field.min), max: by(field.max) };
-      return <MeasureField {...shared} {...range} error={error} value={shown as number} onCommit={take} />;
+      return (
+        <MeasureField
+          {...shared}
+          {...range}
+          quiet={quiet}
+          error={error}
+          value={shown as number}
+          onCommit={take}
+        />
+      );
     }
     case 'number': {
       const { step, whole } = field;
@@ -75,7 +88,9 @@ function OneField<T, C>({ field, value, design, onChange, errorOf }: OneFieldPro
     }
     case 'choice': {
       const choices = optionsOf(field.of as Offered<T>, value, design, t);
-      return <ChoiceField {...shared} choices={choices} value={shown as string} onCommit={take} />;
+      return (
+        <ChoiceField {...shared} quiet={quiet} choices={choices} value={shown as string} onCommit={take} />
+      );
     }
     case 'switch':
       return <SwitchField {...shared} value={shown as boolean} onCommit={take} />;

@@ -1,7 +1,7 @@
 import type { Design } from '../../../design/schema.ts';
 import type { MeasureStyle } from '../../../measure/style.ts';
 import type { Mm } from '../../../measure/units.ts';
-import type { WordKey } from '../../words/t.ts';
+import { t, type WordKey } from '../../words/t.ts';
 import type { Choice } from '../ChoiceField.tsx';
 import type { FieldUnit } from './UnitField.tsx';
 
@@ -30,15 +30,22 @@ type Keys<T, V> = { [K in keyof T]-?: [T[K]] extends [V] ? K : never }[keyof T] 
 /** A field that shows what is derived, and says what changes when it is given. */
 interface Derived<T, C, V> {
   readonly get: (value: T) => V;
-  // A method, so that a choice may name its own few values.
-  put(next: V, value: T): C;
+  // A method, so that a choice may name its own few values. Null: nothing changes.
+  put(next: V, value: T): C | null;
 }
 
 /** Where a field stands: under a name of the value, or derived from it. */
 type At<T, C, V> = { readonly field: Keys<T, V> } | Derived<T, C, V>;
 
+/** What a field is called: words of ours, or what bears a name of its own, as a stock or a can does. */
+export type Label = WordKey | { readonly name: string };
+
+export const labelText = (label: Label): string => (typeof label === 'string' ? t(label) : label.name);
+
 interface Shared<T> {
-  readonly label: WordKey;
+  readonly label: Label;
+  /** Spoken alone: what stands around it shows what it is. */
+  readonly quiet?: boolean;
   readonly hint?: WordKey | ((value: T, design: Design) => string | undefined);
   /** The width of the form, or the level of its inputs. */
   readonly place?: 'wide' | 'low';
@@ -99,8 +106,8 @@ export type FormField<T, C = Partial<T>> = Shared<T> &
 export const shownIn = <T, C>(field: FormField<T, C>, value: T): unknown =>
   'get' in field ? field.get(value) : value[field.field as keyof T];
 
-/** The change that a field makes when it is given something else. */
-export const changeBy = <T, C>(field: FormField<T, C>, next: unknown, value: T): C =>
+/** The change that a field makes when it is given something else; null for none. */
+export const changeBy = <T, C>(field: FormField<T, C>, next: unknown, value: T): C | null =>
   'put' in field ? field.put(next as never, value) : ({ [field.field]: next } as C);
 
 /** Fields of what a value holds under a name; they are not asked for where it holds nothing there. */
@@ -122,9 +129,10 @@ export function within<T, K extends keyof T & string>(
       when: (value: T, design: Design) =>
         value[name] !== null && value[name] !== undefined && (field.when?.(inner(value), design) ?? true),
       get: (value: T) => shownIn(field, inner(value)),
-      put: (next: unknown, value: T) => ({
-        [name]: { ...inner(value), ...changeBy(field, next, inner(value)) },
-      }),
+      put: (next: unknown, value: T) => {
+        const change = changeBy(field, next, inner(value));
+        return change && { [name]: { ...inner(value), ...change } };
+      },
     } as FormField<T>;
   });
 }

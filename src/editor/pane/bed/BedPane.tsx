@@ -2,13 +2,12 @@ import { useEffect, useMemo } from 'react';
 import { faceOf } from '../../../bed/faceOf.ts';
 import type { Design } from '../../../design/schema.ts';
 import { Caution } from '../../control/Caution.tsx';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
+import { type Label, labelText } from '../../control/form/formField.ts';
 import { useCheckWords } from '../../control/useCheckWords.ts';
 import type { Shown } from '../../document/shown.ts';
-import { tables } from '../../shipped/tables.ts';
 import { useCommit, useDesign, useEditor, useSettled, useStore } from '../../state/hooks.ts';
-import { useWords, type WordKey } from '../../words/t.ts';
+import { useWords } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
 import { SwingSection } from '../swing/SwingSection.tsx';
 import { BoardList } from './BoardList.tsx';
@@ -17,6 +16,7 @@ import { bedChange } from './changeBed.ts';
 import { changedMeasures } from './changedMeasures.ts';
 import { FaceSection } from './FaceSection.tsx';
 import { MovedList } from './MovedList.tsx';
+import { MATTRESS_FIELDS, presetOf } from './mattressFields.ts';
 
 /** The bed as its builder measured it. A change that moves parts shows what moves before it is taken. */
 export default function BedPane() {
@@ -61,11 +61,12 @@ export default function BedPane() {
     );
   }
 
-  const wrongAt = (words: WordKey) => {
+  const wrongAt = (words: Label) => {
     const check = checks.find(({ code, figures }) => MENDED_AT[String(figures.what ?? code)] === words);
     return check && message(check);
   };
-  const take = (fields: Partial<Design['bed']>, label: WordKey) => propose({ ...bed, ...fields }, t(label));
+  const take = (fields: Partial<Design['bed']>, label: Label) =>
+    propose({ ...bed, ...fields }, labelText(label));
   const withBeside = (sides: Partial<Design['bed']['beside']>) =>
     take({ beside: { ...bed.beside, ...sides } }, 'bed.beside');
 
@@ -99,7 +100,7 @@ export default function BedPane() {
       <section>
         <h3 className="section-title">{t('bed.beside')}</h3>
         {BESIDE_FIELDS.map((of) => (
-          <div className="fields" key={of[0]?.label}>
+          <div className="fields" key={of.map(({ label }) => labelText(label)).join()}>
             <Fields of={of} value={bed.beside} onChange={withBeside} />
           </div>
         ))}
@@ -144,40 +145,21 @@ interface MattressSectionProps {
 /** A mattress of the table, and along which side the bed folds. */
 function MattressSection({ bed, onPropose }: MattressSectionProps) {
   const t = useWords();
-  const { width, length } = bed.mattress;
-  const preset = tables().mattresses.find(
-    (m) => Math.abs(m.width - width) < 0.5 && Math.abs(m.length - length) < 0.5,
-  );
   return (
     <section>
       <h3 className="section-title">{t('bed.mattress')}</h3>
       <div className="fields">
-        <div className="wide">
-          <ChoiceField
-            label={t('bed.preset')}
-            value={preset?.id ?? 'own'}
-            choices={[
-              { value: 'own', label: t('bed.ownSize') },
-              ...tables().mattresses.map((m) => ({ value: m.id, label: m.name })),
-            ]}
-            onCommit={(id) => {
-              const m = tables().mattresses.find((one) => one.id === id);
-              if (m)
-                onPropose(
-                  { ...bed, mattress: { ...bed.mattress, width: m.width, length: m.length } },
-                  m.name,
-                );
-            }}
-          />
-        </div>
-        <div className="wide">
-          <ChoiceField
-            label={t('bed.pivotAlong')}
-            value={bed.pivotAlong}
-            choices={(['end', 'side'] as const).map((value) => ({ value, label: t(`bed.along.${value}`) }))}
-            onCommit={(pivotAlong) => onPropose({ ...bed, pivotAlong }, t(`bed.along.${pivotAlong}`))}
-          />
-        </div>
+        <Fields
+          of={MATTRESS_FIELDS}
+          value={bed}
+          onChange={(change) => {
+            const { pivotAlong, mattress = bed.mattress } = change;
+            const label = pivotAlong
+              ? t(`bed.along.${pivotAlong}`)
+              : (presetOf(mattress)?.name ?? t('bed.mattress'));
+            onPropose({ ...bed, ...change }, label);
+          }}
+        />
       </div>
     </section>
   );

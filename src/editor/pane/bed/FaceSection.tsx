@@ -1,12 +1,22 @@
 import { type FaceSide, leastFace, withFace } from '../../../bed/faceSize.ts';
 import type { Bed } from '../../../design/schema.ts';
-import { MeasureField } from '../../control/MeasureField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, labelText } from '../../control/form/formField.ts';
 import { Typeset } from '../../control/Typeset.tsx';
+import type { Shown } from '../../document/shown.ts';
 import { useSettled } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
 
-const SIDES: readonly FaceSide[] = ['width', 'height'];
+const sideField = (side: FaceSide): FormField<Shown, Bed> => ({
+  is: 'length',
+  label: `bed.face.${side}`,
+  min: ({ design }) => leastFace(design.bed, side),
+  get: ({ face }) => face[side],
+  put: (mm, { design }) => withFace(design.bed, side, mm),
+});
+
+const FIELDS = [sideField('width'), sideField('height')];
 
 interface FaceSectionProps {
   readonly bed: Bed;
@@ -16,21 +26,13 @@ interface FaceSectionProps {
 /** The face as it is measured with the bed up; the room around the mattress follows. */
 export function FaceSection({ bed, onPropose }: FaceSectionProps) {
   const t = useWords();
-  const { design, face } = useSettled();
-  const room = (mm: number) => lengthText(design, mm);
+  const settled = useSettled();
+  const room = (mm: number) => lengthText(settled.design, mm);
   return (
     <section>
       <h3 className="section-title">{t('title.face')}</h3>
       <div className="fields">
-        {SIDES.map((side) => (
-          <MeasureField
-            key={side}
-            label={t(`bed.face.${side}`)}
-            min={leastFace(bed, side)}
-            value={face[side]}
-            onCommit={(mm) => onPropose(withFace(bed, side, mm), t(`bed.face.${side}`))}
-          />
-        ))}
+        <Fields of={FIELDS} value={settled} onChange={(next, label) => onPropose(next, labelText(label))} />
       </div>
       <p className="note">
         <Typeset

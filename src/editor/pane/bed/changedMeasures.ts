@@ -1,6 +1,6 @@
 import type { Bed } from '../../../design/schema.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { shownIn } from '../../control/form/formField.ts';
+import { labelText, shownIn } from '../../control/form/formField.ts';
 import { t } from '../../words/t.ts';
 import { BED_SECTIONS } from './bedFields.ts';
 
@@ -11,7 +11,7 @@ export function changedMeasures(was: Bed, now: Bed, length: (mm: Mm) => string):
     const to = shownIn(field, now) as Mm;
     const change = to - (shownIn(field, was) as Mm);
     if (change === 0) return [];
-    const figures = { what: t(field.label), to: length(to), by: length(Math.abs(change)) };
+    const figures = { what: labelText(field.label), to: length(to), by: length(Math.abs(change)) };
     return [t(change < 0 ? 'bed.less' : 'bed.more', figures)];
   });
 }

@@ -1,7 +1,7 @@
 import type { Design } from '../../../design/schema.ts';
+import type { Mm } from '../../../measure/units.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
-import { SwitchField } from '../../control/SwitchField.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { tables } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
@@ -27,6 +27,19 @@ const FIELDS: readonly FormField<Design['fastening']>[] = [
   { is: 'amount', label: 'brads.screwOver', field: 'screwOver_kg', unit: massUnit, digits: 1, min: 0.1 },
 ];
 
+/** Whether brads of a length are on hand. */
+const lengthField = (mm: Mm, name: string): FormField<Design['fastening']> => {
+  const others = (lengths: readonly Mm[]) => lengths.filter((l) => Math.abs(l - mm) >= 0.01);
+  return {
+    is: 'switch',
+    label: { name },
+    get: ({ lengths }) => others(lengths).length < lengths.length,
+    put: (on, { lengths }) => ({
+      lengths: on ? [...lengths, mm].sort((a, b) => a - b) : others(lengths),
+    }),
+  };
+};
+
 /** What is driven, how far apart, and how deep. */
 export function FastenerFields() {
   const t = useWords();
@@ -36,7 +49,7 @@ export function FastenerFields() {
   const put = (fields: Partial<Design['fastening']>) =>
     set('fastening', { ...fastening, ...fields }, t('brads.settings'));
   const brad = tables().brads.find((b) => b.id === fastening.brad);
-  const has = (mm: number) => fastening.lengths.some((l) => Math.abs(l - mm) < 0.01);
+  const lengths = (brad?.lengths ?? []).map((mm) => lengthField(mm, say.short(mm)));
   return (
     <section aria-labelledby="brads-settings">
       <h3 id="brads-settings" className="section-title">
@@ -49,20 +62,7 @@ export function FastenerFields() {
         <summary>{t('brads.lengths')}</summary>
         <p className="note">{t('brads.lengthsHint')}</p>
         <div className="length-ticks">
-          {brad?.lengths.map((mm) => (
-            <SwitchField
-              key={mm}
-              label={say.short(mm)}
-              value={has(mm)}
-              onCommit={(on) =>
-                put({
-                  lengths: on
-                    ? [...fastening.lengths, mm].sort((a, b) => a - b)
-                    : fastening.lengths.filter((l) => Math.abs(l - mm) >= 0.01),
-                })
-              }
-            />
-          ))}
+          <Fields of={lengths} value={fastening} onChange={put} />
         </div>
       </details>
     </section>

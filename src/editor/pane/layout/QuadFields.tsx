@@ -1,4 +1,6 @@
-import { NumberField } from '../../control/NumberField.tsx';
+import { pick } from '../../../list/at.ts';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import type { Size } from '../../photo/placing.ts';
 import type { Quad } from '../../state/photo.ts';
 import { useWords } from '../../words/t.ts';
@@ -11,38 +13,43 @@ interface QuadFieldsProps {
   readonly onCommit: (quad: Quad) => void;
 }
 
+interface Cornered {
+  readonly at: Quad[number];
+  readonly size: Size;
+}
+
+const FIELDS: readonly FormField<Cornered, Partial<Quad[number]>>[] = [
+  {
+    is: 'share',
+    label: 'photo.across',
+    max: 100,
+    get: ({ at, size }) => at.x / size.width,
+    put: (share, { size }) => ({ x: share * size.width }),
+  },
+  {
+    is: 'share',
+    label: 'photo.down',
+    max: 100,
+    get: ({ at, size }) => at.y / size.height,
+    put: (share, { size }) => ({ y: share * size.height }),
+  },
+];
+
 /** Where the photo shows the bed's corners, as shares of the photo from its upper left. */
 export function QuadFields({ quad, size, onCommit }: QuadFieldsProps) {
   const t = useWords();
-  return (
-    <>
-      {CORNERS.map((corner, index) => (
-        <fieldset key={corner} className="sub">
-          <legend>{t(`photo.corner.${corner}`)}</legend>
-          <div className="fields">
-            {(['x', 'y'] as const).map((axis) => {
-              const whole = axis === 'x' ? size.width : size.height;
-              return (
-                <NumberField
-                  key={axis}
-                  label={t(axis === 'x' ? 'photo.across' : 'photo.down')}
-                  unit="%"
-                  min={0}
-                  max={100}
-                  value={Math.round(((quad[index as 0 | 1 | 2 | 3][axis] ?? 0) / whole) * 1000) / 10}
-                  onCommit={(percent) =>
-                    onCommit(
-                      quad.map((p, i) =>
-                        i === index ? { ...p, [axis]: (percent / 100) * whole } : p,
-                      ) as unknown as Quad,
-                    )
-                  }
-                />
-              );
-            })}
-          </div>
-        </fieldset>
-      ))}
-    </>
-  );
+  return CORNERS.map((corner, index) => (
+    <fieldset key={corner} className="sub">
+      <legend>{t(`photo.corner.${corner}`)}</legend>
+      <div className="fields">
+        <Fields
+          of={FIELDS}
+          value={{ at: pick(quad, index), size }}
+          onChange={(to) =>
+            onCommit(quad.map((p, i) => (i === index ? { ...p, ...to } : p)) as unknown as Quad)
+          }
+        />
+      </div>
+    </fieldset>
+  ));
 }

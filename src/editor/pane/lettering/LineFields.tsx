@@ -3,7 +3,6 @@ import { useState } from 'react';
 import type { Lettering } from '../../../design/schema.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
-import { MeasureField } from '../../control/MeasureField.tsx';
 import { TextField } from '../../control/TextField.tsx';
 import {
   type LetterSize,
@@ -15,7 +14,7 @@ import {
   withoutSize,
   withSizeChanged,
 } from '../../edit/letterSizes.ts';
-import { useWords } from '../../words/t.ts';
+import { t, useWords } from '../../words/t.ts';
 
 interface LineFieldsProps {
   readonly lettering: Lettering;
@@ -41,15 +40,32 @@ const SIZE_FIELDS: readonly FormField<LetterSize>[] = [
   },
 ];
 
+interface Lined {
+  readonly line: Line;
+  readonly lettering: Lettering;
+}
+
+/** The height of a line's capitals; one as high as the others has none of its own. */
+const capField = (number: number): FormField<Lined, Line> => ({
+  is: 'length',
+  label: { name: t('letters.lineCap', { number }) },
+  min: 1,
+  off: ({ lettering }) => lettering.fit !== 'none',
+  get: ({ line, lettering }) => line.capHeight ?? lettering.capHeight,
+  put: (mm, { line, lettering }) => {
+    const { capHeight: _own, ...asOthers } = line;
+    return Math.abs(mm - lettering.capHeight) < 0.01 ? asOthers : { ...line, capHeight: mm };
+  },
+});
+
 /** One line of a sign: its words, its height, and its letters that are larger or smaller. */
 export function LineFields({ lettering, line, missing, number, onChange, onRemove }: LineFieldsProps) {
-  const t = useWords();
+  useWords();
   const [selection, select] = useState<{ from: number; to: number } | null>(null);
   const meant = lettersMeant(line.text, selection);
   const letters = meant ? lettersOf(line, meant) : '';
   const sizes = line.sizes ?? [];
   const lost = missing.filter((character) => line.text.includes(character));
-  const { capHeight: _own, ...asOthers } = line;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a grid
     <div className="line" role="group" aria-label={t('letters.line', { number })}>
@@ -62,15 +78,7 @@ export function LineFields({ lettering, line, missing, number, onChange, onRemov
           onCommit={(text) => onChange(lineAfterTyping(line, text))}
           onSelect={(from, to) => select({ from, to })}
         />
-        <MeasureField
-          label={t('letters.lineCap', { number })}
-          min={1}
-          disabled={lettering.fit !== 'none'}
-          value={line.capHeight ?? lettering.capHeight}
-          onCommit={(mm) =>
-            onChange(Math.abs(mm - lettering.capHeight) < 0.01 ? asOthers : { ...line, capHeight: mm })
-          }
-        />
+        <Fields of={[capField(number)]} value={{ line, lettering }} onChange={onChange} />
         <button
           type="button"
           className="btn bare icon"

@@ -1,11 +1,9 @@
 import type { Lettering, Sign } from '../../../design/schema.ts';
 import type { SignPlan } from '../../../plan/types.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { stocksOf } from '../../shipped/tables.ts';
-import { useDesign } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+import { t, useWords } from '../../words/t.ts';
 import { stockChoices } from '../facts/choices.ts';
 import type { LetteringFieldsProps } from './TextFields.tsx';
 
@@ -26,6 +24,38 @@ const STENCIL_FIELDS: readonly FormField<Lettering['stencil']>[] = [
   { is: 'length', label: 'stencil.frame', field: 'frame' },
 ];
 
+interface Made {
+  readonly lettering: Lettering;
+  readonly sign: SignPlan | undefined;
+  readonly board: Sign;
+}
+
+const MAKE_FIELDS: readonly FormField<Made, Partial<Lettering>>[] = [
+  {
+    is: 'choice',
+    label: 'letters.makeBy',
+    of: named('make', MAKES),
+    hint: ({ lettering: { make }, sign }) => t(`make.${make}Hint`, { count: sign?.cutOuts.length ?? 0 }),
+    get: ({ lettering }) => lettering.make,
+    put: (make: Lettering['make']) => ({ make }),
+  },
+  {
+    is: 'choice',
+    label: 'letters.sawnFrom',
+    hint: 'letters.sawnFromHint',
+    when: ({ lettering }) => lettering.make === 'cut-out',
+    of: ({ lettering, board }, design) => {
+      const sheet = stocksOf(design).get(board.stock)?.name ?? board.stock;
+      return [
+        { value: AS_THE_SIGN, label: t('letters.asTheSign', { sheet }) },
+        ...stockChoices(design, ['sheet'], lettering.stock ?? board.stock),
+      ];
+    },
+    get: ({ lettering }) => lettering.stock ?? AS_THE_SIGN,
+    put: (stock) => ({ stock: stock === AS_THE_SIGN ? undefined : stock }),
+  },
+];
+
 /** How the letters get onto the board. */
 export function MakeFields({
   lettering,
@@ -33,32 +63,12 @@ export function MakeFields({
   sign,
   board,
 }: LetteringFieldsProps & { readonly sign: SignPlan | undefined; readonly board: Sign }) {
-  const t = useWords();
-  const design = useDesign();
-  const ownSheet = stocksOf(design).get(board.stock)?.name ?? board.stock;
+  useWords();
   const { make, stencil } = lettering;
   const put = (fields: Partial<Lettering['stencil']>) => onChange({ stencil: { ...stencil, ...fields } });
   return (
     <>
-      <ChoiceField
-        label={t('letters.makeBy')}
-        hint={t(`make.${make}Hint`, { count: sign?.cutOuts.length ?? 0 })}
-        value={make}
-        choices={MAKES.map((value) => ({ value, label: t(`make.${value}`) }))}
-        onCommit={(next) => onChange({ make: next })}
-      />
-      {make === 'cut-out' ? (
-        <ChoiceField
-          label={t('letters.sawnFrom')}
-          hint={t('letters.sawnFromHint')}
-          value={lettering.stock ?? AS_THE_SIGN}
-          choices={[
-            { value: AS_THE_SIGN, label: t('letters.asTheSign', { sheet: ownSheet }) },
-            ...stockChoices(design, ['sheet'], lettering.stock ?? board.stock),
-          ]}
-          onCommit={(next) => onChange({ stock: next === AS_THE_SIGN ? undefined : next })}
-        />
-      ) : null}
+      <Fields of={MAKE_FIELDS} value={{ lettering, sign, board }} onChange={onChange} />
       {make === 'stencil' ? (
         <section aria-labelledby="stencil-title">
           <h3 id="stencil-title" className="section-title">
@@ -84,7 +94,7 @@ export function MakeFields({
 
 /** Whether the stencil holds together, as it was proved on its polygons. */
 function Held({ sign }: { sign: SignPlan }) {
-  const t = useWords();
+  useWords();
   const made = sign.stencils?.layers.map((l) => l.stencil) ?? [];
   const sum = (pick: (stencil: (typeof made)[number]) => number) =>
     made.reduce((total, one) => total + pick(one), 0);

@@ -1,7 +1,6 @@
 import type { Pages } from '../../../design/schema.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
-import { SwitchField } from '../../control/SwitchField.tsx';
 import { tables } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
@@ -37,6 +36,15 @@ const MARGIN_FIELDS = within<Pages, 'margin'>('margin', [
   { is: 'length', label: 'pages.margin.bottom', field: 'bottom' },
 ]);
 
+const ALSO_FIELDS = ALSO.map(
+  (what): FormField<Pages> => ({
+    is: 'switch',
+    label: `pages.also.${what}`,
+    get: ({ also }) => also.includes(what),
+    put: (on, { also }) => ({ also: ALSO.filter((one) => (one === what ? on : also.includes(one))) }),
+  }),
+);
+
 /** On what paper, how pages join, and what is printed besides the signs. */
 export function PaperFields() {
   const t = useWords();
@@ -65,14 +73,7 @@ export function PaperFields() {
         <h3 id="pages-also" className="section-title">
           {t('pages.also')}
         </h3>
-        {ALSO.map((what) => (
-          <SwitchField
-            key={what}
-            label={t(`pages.also.${what}`)}
-            value={pages.also.includes(what)}
-            onCommit={(on) => put({ also: ALSO.filter((a) => (a === what ? on : pages.also.includes(a))) })}
-          />
-        ))}
+        <Fields of={ALSO_FIELDS} value={pages} onChange={put} />
       </section>
     </>
   );

@@ -1,15 +1,37 @@
 import { FileDown } from 'lucide-react';
 import { useMemo, useState } from 'react';
+import type { Mm } from '../../../measure/units.ts';
+import type { PrinterCorrection } from '../../../patterns/result.ts';
 import { testPage } from '../../../patterns/testPage.ts';
 import { styleIn } from '../../../plan/words/languages.ts';
 import { PLAN_WORDS } from '../../../plan/words/tables.ts';
 import { DrawingView } from '../../control/DrawingView.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import { useSay } from '../../control/useSay.ts';
 import { saveBytes } from '../../kept/file.ts';
 import { tables } from '../../shipped/tables.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
-import { useLanguage, useWords } from '../../words/t.ts';
+import { useLanguage, useWords, type WordKey } from '../../words/t.ts';
+
+/** What the ruler reads between the marks of the test page, and what it should. */
+interface Ruled {
+  readonly test: Readonly<Record<'x' | 'y', Mm>>;
+  readonly correction: PrinterCorrection;
+  readonly should: (mm: Mm) => string;
+}
+
+const ruled = (axis: 'x' | 'y', label: WordKey): FormField<Ruled, Partial<PrinterCorrection>> => ({
+  is: 'length',
+  label,
+  hint: ({ test, should }) => should(test[axis]),
+  min: ({ test }) => test[axis] * 0.6,
+  max: ({ test }) => test[axis] * 1.6,
+  get: ({ test, correction }) => test[axis] * correction[axis],
+  put: (mm, { test }) => ({ [axis]: mm / test[axis] }),
+});
+
+const RULER_FIELDS = [ruled('x', 'printer.across'), ruled('y', 'printer.up')];
 
 /** What the ruler says about the printer at hand; kept on the device. */
 export function PrinterFields() {
@@ -48,16 +70,7 @@ export function PrinterFields() {
       setSaving(false);
     }
   };
-  const measured = (axis: 'x' | 'y', true_mm: number) => (
-    <MeasureField
-      label={t(axis === 'x' ? 'printer.across' : 'printer.up')}
-      hint={t('printer.should', { length: say.short(true_mm) })}
-      min={true_mm * 0.6}
-      max={true_mm * 1.6}
-      value={true_mm * correction[axis]}
-      onCommit={(mm) => store.setState({ correction: { ...correction, [axis]: mm / true_mm } })}
-    />
-  );
+  const should = (mm: Mm) => t('printer.should', { length: say.short(mm) });
   const untrue = (['x', 'y'] as const).filter((axis) => Math.abs(correction[axis] - 1) > 1e-6);
   return (
     <section aria-labelledby="pages-printer">
@@ -74,8 +87,11 @@ export function PrinterFields() {
             </button>
           </div>
           <div className="fields spaced">
-            {measured('x', test.x)}
-            {measured('y', test.y)}
+            <Fields
+              of={RULER_FIELDS}
+              value={{ test, correction, should }}
+              onChange={(change) => store.setState({ correction: { ...correction, ...change } })}
+            />
           </div>
           <div className="printer-state" role="status">
             {untrue.length === 0 ? (

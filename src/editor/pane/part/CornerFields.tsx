@@ -3,8 +3,9 @@ import type { Part } from '../../../design/schema.ts';
 import { midpoint, subtract } from '../../../geometry/point.ts';
 import type { Point } from '../../../geometry/shape.ts';
 import type { Mm } from '../../../measure/units.ts';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import { MeasureField } from '../../control/MeasureField.tsx';
-import { SwitchField } from '../../control/SwitchField.tsx';
 import { commitCorners } from '../../edit/cornerActs.ts';
 import {
   addedCorner,
@@ -18,6 +19,16 @@ import {
 import { useEditor, useStore } from '../../state/hooks.ts';
 import { t, useWords } from '../../words/t.ts';
 import { usePart } from './usePart.ts';
+
+/** Whether a run comes back to where it starts. */
+const PATH_FIELDS: readonly FormField<Corners, Corners>[] = [
+  {
+    is: 'switch',
+    label: 'corners.closed',
+    get: ({ closed }) => closed,
+    put: (closed, { points }) => (closed && points.length < leastCorners(true) ? null : { points, closed }),
+  },
+];
 
 /** Corners of a polygon or of a run's own path, as measures from the lower left of the box. */
 export function CornerFields({ part }: { part: Part }) {
@@ -84,14 +95,7 @@ export function CornerFields({ part }: { part: Part }) {
         </tbody>
       </table>
       {part.kind === 'run' ? (
-        <SwitchField
-          label={t('corners.closed')}
-          value={closed}
-          onCommit={(on) => {
-            if (!on || points.length >= leastCorners(true))
-              take({ points, closed: on }, t('did.change', { name }));
-          }}
-        />
+        <Fields of={PATH_FIELDS} value={corners} onChange={(next) => take(next, t('did.change', { name }))} />
       ) : null}
     </fieldset>
   );

@@ -1,24 +1,30 @@
 import type { Design } from '../../../design/schema.ts';
-import { TextField } from '../../control/TextField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { ArrangeSection } from './ArrangeSection.tsx';
 import { SelectionSize } from './SelectionSize.tsx';
 
-export function GroupFields({ group }: { group: Design['groups'][number] }) {
+type Group = Design['groups'][number];
+
+const FIELDS: readonly FormField<Group>[] = [{ is: 'text', label: 'part.name', field: 'name' }];
+
+export function GroupFields({ group }: { group: Group }) {
   const t = useWords();
   const commit = useCommit();
   return (
     <>
-      <TextField
-        label={t('part.name')}
-        value={group.name}
-        onCommit={(name) =>
+      <Fields
+        of={FIELDS}
+        value={group}
+        onChange={(change) => {
+          const item = { ...group, ...change };
           commit(
-            [{ kind: 'replace', list: 'groups', id: group.id, item: { ...group, name } }],
-            t('did.rename', { name }),
-          )
-        }
+            [{ kind: 'replace', list: 'groups', id: group.id, item }],
+            t('did.rename', { name: item.name }),
+          );
+        }}
       />
       <p className="note">{t('group.holds', { count: group.parts.length })}</p>
       <SelectionSize />

@@ -1,8 +1,8 @@
 import type { ComponentType } from 'react';
 import type { PartArray, PartOf } from '../../../design/schema.ts';
 import { isFixedAlong } from '../../../layout/structure.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import { type FormField, named } from '../../control/form/formField.ts';
 import {
   MEMBER_KINDS,
   type MemberKind,
@@ -10,7 +10,7 @@ import {
   type Repeatable,
   withMemberKind,
 } from '../../edit/member.ts';
-import { useWords } from '../../words/t.ts';
+import { useWords, type WordKey } from '../../words/t.ts';
 import { FittingFields } from './FittingFields.tsx';
 import { MemberContext } from './memberContext.ts';
 import { PaintedFields } from './PaintedFields.tsx';
@@ -27,6 +27,29 @@ const OWN_FIELDS: { readonly [K in MemberKind]: ComponentType<{ part: PartOf<K> 
   painted: PaintedFields,
 };
 
+/** A strip takes its width from its stock; a direction without spacing stretches the member. */
+const sizeField = (label: WordKey, side: 'w' | 'h', axis: 'x' | 'y'): FormField<PartArray> => ({
+  is: 'length',
+  label,
+  min: 1,
+  when: (array) => Boolean(axis === 'x' ? array.across : array.up) && !isFixedAlong(array.member, axis),
+  get: ({ memberSize }) => memberSize[side],
+  put: (mm, { memberSize }) => ({ memberSize: { ...memberSize, [side]: mm } }),
+});
+
+const FIELDS: readonly FormField<PartArray>[] = [
+  {
+    is: 'choice',
+    label: 'array.kind',
+    place: 'wide',
+    of: named('kind', MEMBER_KINDS),
+    get: ({ member }) => member.kind,
+    put: (kind: MemberKind, array) => withMemberKind(array, kind),
+  },
+  sizeField('array.memberWidth', 'w', 'x'),
+  sizeField('array.memberHeight', 'h', 'y'),
+];
+
 /** What an array repeats: of which kind, with the fields of that kind, and how large each one is. */
 export function MemberFields({ part }: { part: PartArray }) {
   const t = useWords();
@@ -38,37 +61,11 @@ export function MemberFields({ part }: { part: PartArray }) {
   };
   const one = partOfMember(part, member, { x: box.x, y: box.y, ...size });
   const OwnFields = OWN_FIELDS[member.kind] as ComponentType<{ part: Repeatable }>;
-  /** A strip takes its width from its stock; a direction without spacing stretches the member. */
-  const ownWidth = part.across && !isFixedAlong(member, 'x');
-  const ownHeight = part.up && !isFixedAlong(member, 'y');
   return (
     <fieldset className="sub">
       <legend>{t('array.member')}</legend>
       <div className="fields">
-        <div className="wide">
-          <ChoiceField
-            label={t('array.kind')}
-            value={member.kind}
-            choices={MEMBER_KINDS.map((value) => ({ value, label: t(`kind.${value}`) }))}
-            onCommit={(kind) => change(withMemberKind({ ...part, box }, kind))}
-          />
-        </div>
-        {ownWidth ? (
-          <MeasureField
-            label={t('array.memberWidth')}
-            min={1}
-            value={memberSize.w}
-            onCommit={(w) => change({ memberSize: { ...memberSize, w } })}
-          />
-        ) : null}
-        {ownHeight ? (
-          <MeasureField
-            label={t('array.memberHeight')}
-            min={1}
-            value={memberSize.h}
-            onCommit={(h) => change({ memberSize: { ...memberSize, h } })}
-          />
-        ) : null}
+        <Fields of={FIELDS} value={{ ...part, box }} onChange={change} />
       </div>
       <MemberContext value={part}>
         <OwnFields key={member.kind} part={one} />

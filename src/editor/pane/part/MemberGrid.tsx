@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react';
 import { eachOf } from '../../../design/made.ts';
 import { Fields } from '../../control/form/Fields.tsx';
-import { NumberField } from '../../control/NumberField.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import {
   type ChosenMember,
   chooseMember,
@@ -120,30 +120,46 @@ function Cells({ found }: { found: ChosenMember }) {
   );
 }
 
+interface Numbered {
+  readonly grid: ChosenMember['grid'];
+  /** Counted from 0. */
+  readonly column: number;
+  readonly row: number;
+}
+
+const NUMBER_FIELDS: readonly FormField<Numbered, Omit<Numbered, 'grid'>>[] = [
+  {
+    is: 'number',
+    label: 'array.column',
+    whole: true,
+    min: 1,
+    max: ({ grid }) => grid.columns,
+    get: ({ column }) => column + 1,
+    put: (n, { row }) => ({ column: n - 1, row }),
+  },
+  {
+    is: 'number',
+    label: 'array.row',
+    whole: true,
+    min: 1,
+    max: ({ grid }) => grid.rows,
+    get: ({ row }) => row + 1,
+    put: (n, { column }) => ({ column, row: n - 1 }),
+  },
+];
+
 /** Column and row as numbers, for arrays too large to show. */
 function ByNumber({ found: { grid, slot } }: { found: ChosenMember }) {
-  const t = useWords();
   const store = useStore();
-  const go = (column: number, row: number) =>
-    chooseMember(store, grid.slots.find((s) => s.column === column && s.row === row) ?? null);
-  const at = { column: slot?.column ?? 0, row: slot?.row ?? 0 };
+  const [column, row] = [slot?.column ?? 0, slot?.row ?? 0];
   return (
     <div className="fields">
-      <NumberField
-        label={t('array.column')}
-        whole
-        min={1}
-        max={grid.columns}
-        value={at.column + 1}
-        onCommit={(n) => go(n - 1, at.row)}
-      />
-      <NumberField
-        label={t('array.row')}
-        whole
-        min={1}
-        max={grid.rows}
-        value={at.row + 1}
-        onCommit={(n) => go(at.column, n - 1)}
+      <Fields
+        of={NUMBER_FIELDS}
+        value={{ grid, column, row }}
+        onChange={(to) =>
+          chooseMember(store, grid.slots.find((s) => s.column === to.column && s.row === to.row) ?? null)
+        }
       />
     </div>
   );

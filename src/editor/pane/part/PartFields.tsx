@@ -1,13 +1,13 @@
 import type { ComponentType } from 'react';
+import type { Face } from '../../../bed/face.ts';
 import { eachOf, isBought, isPaint } from '../../../design/made.ts';
 import type { Part, PartKind, PartOf } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { isFixedAlong } from '../../../layout/structure.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { useSay } from '../../control/useSay.ts';
-import { useDesign, useFace, useLayout } from '../../state/hooks.ts';
+import { useFace, useLayout } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
 import { BARE, finishChoices, supportChoices } from '../facts/choices.ts';
 import { ArrayFields } from './ArrayFields.tsx';
@@ -90,15 +90,34 @@ const FIX_FIELDS: readonly FormField<Part, Partial<Pick<Part, 'finish' | 'fixing
   { is: 'switch', label: 'part.locked', field: 'locked' },
 ];
 
+interface Standing {
+  readonly part: Part;
+  readonly levels: Face['levels'];
+  /** Between which heights it lies. */
+  readonly stands: string | undefined;
+}
+
+const ON_FIELDS: readonly FormField<Standing, Pick<Part, 'on' | 'onChosen'>>[] = [
+  {
+    is: 'choice',
+    label: 'part.on',
+    of: ({ part, levels }, design) => supportChoices(design, part, levels),
+    hint: ({ stands }) => stands,
+    get: ({ part }) => part.on,
+    // What was chosen stays; “whatever is beneath” is found anew wherever the part is put.
+    put: (on) => ({ on, onChosen: on === 'face' ? undefined : true }),
+  },
+];
+
 /** The fields every part has, and those of its kind. */
 export function PartFields({ part }: { part: Part }) {
   const t = useWords();
-  const design = useDesign();
   const face = useFace();
   const layout = useLayout();
   const say = useSay();
   const { laid: laidPart, change, place } = usePart(part);
   const laid = layout.parts.find((p) => p.part === part.id);
+  const stands = laid && t('part.stands', { from: say.fromRim(laid.z0), to: say.fromRim(laid.z1) });
   const OwnFields = KIND_FIELDS[part.kind] as ComponentType<{ part: Part }>;
   return (
     <>
@@ -109,21 +128,7 @@ export function PartFields({ part }: { part: Part }) {
       <OwnFields part={part} />
       <CornerFields part={part} />
       <div className="fields">
-        <ChoiceField
-          label={t('part.on')}
-          value={part.on}
-          choices={supportChoices(design, part, face.levels)}
-          hint={
-            laid
-              ? t('part.stands', {
-                  from: say.fromRim(laid.z0),
-                  to: say.fromRim(laid.z1),
-                })
-              : undefined
-          }
-          // What was chosen stays; “whatever is beneath” is found anew wherever the part is put.
-          onCommit={(on) => change({ on, onChosen: on === 'face' ? undefined : true })}
-        />
+        <Fields of={ON_FIELDS} value={{ part, levels: face.levels, stands }} onChange={change} />
         <Fields of={FIX_FIELDS} value={laidPart} onChange={change} />
       </div>
     </>

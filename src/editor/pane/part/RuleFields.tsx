@@ -1,63 +1,74 @@
-import { inSlot, measuresOf, slotsOf, withFields } from '../../../design/rule/table.ts';
+import {
+  inSlot,
+  type MeasureSlot,
+  measuresOf,
+  type NamedSlot,
+  type RuleKind,
+  slotsOf,
+  withFields,
+} from '../../../design/rule/table.ts';
 import type { Rule } from '../../../design/schema.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { MeasureField } from '../../control/MeasureField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import { ruleWord } from '../../edit/ruleWords.ts';
 import { ruleSentence } from '../../edit/sentence.ts';
 import { useCommit, useDesign } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
 import { EvenCount } from './EvenCount.tsx';
 
-/** The measures and choices that a rule holds. */
+type RuleChange = Readonly<Record<string, unknown>>;
+
+type RuleField = FormField<Rule, RuleChange>;
+
+/** A choice begins the measures that count by it. */
+function choiceField(kind: RuleKind, { field, of }: NamedSlot & { readonly is: 'choice' }): RuleField {
+  return {
+    is: 'choice',
+    label: ruleWord(field),
+    of: of.map((value) => ({ value, words: `${kind}.${value}` as WordKey })),
+    get: (rule) => String(rule[field as keyof Rule]),
+    put: (value, rule) => {
+      const begins = slotsOf(rule).flatMap((other): [string, unknown][] =>
+        other.is === 'measure' && other.where?.field === field && other.where.is === value
+          ? [[other.field, inSlot(rule, other) ?? other.where.start]]
+          : [],
+      );
+      return { [field]: value, ...Object.fromEntries(begins) };
+    },
+  };
+}
+
+const measureField = (slot: MeasureSlot): RuleField => ({
+  is: 'length',
+  label: ruleWord(slot.field),
+  quiet: slot.quiet ?? false,
+  min: slot.least,
+  when: (rule) => measuresOf(rule).includes(slot),
+  get: (rule) => inSlot(rule, slot) ?? 0,
+  put: (mm) => ({ [slot.field]: mm }),
+});
+
+/** The measures and choices of a kind of rule, by its slots. */
+export const ruleFields = (rule: Rule): readonly RuleField[] =>
+  slotsOf(rule).flatMap((slot) => {
+    if (slot.is === 'choice') return [choiceField(rule.kind, slot)];
+    return slot.is === 'measure' ? [measureField(slot)] : [];
+  });
+
+/** What a rule holds, to be given otherwise. */
 export function RuleFields({ rule }: { rule: Rule }) {
   const t = useWords();
   const design = useDesign();
   const commit = useCommit();
-  const change = (fields: Readonly<Record<string, unknown>>) => {
+  const change = (fields: RuleChange) => {
     const item = withFields(rule, fields);
     commit([{ kind: 'replace', list: 'rules', id: rule.id, item }], t('did.rule'), {
       say: t('did.addRule', { rule: ruleSentence(design, item, undefined) }),
     });
   };
-  const slots = slotsOf(rule);
-  const counting: readonly unknown[] = measuresOf(rule);
-  const fields = slots.map((slot) => {
-    const { field } = slot;
-    if (slot.is === 'choice') {
-      const choose = (value: string) => {
-        const begins = slots.flatMap((other): [string, unknown][] =>
-          other.is === 'measure' && other.where?.field === field && other.where.is === value
-            ? [[other.field, inSlot(rule, other) ?? other.where.start]]
-            : [],
-        );
-        change({ [field]: value, ...Object.fromEntries(begins) });
-      };
-      const choices = slot.of.map((value) => ({ value, label: t(`${rule.kind}.${value}` as WordKey) }));
-      const value = String(rule[field as keyof Rule]);
-      return (
-        <ChoiceField
-          key={field}
-          label={t(ruleWord(field))}
-          value={value}
-          choices={choices}
-          onCommit={choose}
-        />
-      );
-    }
-    if (slot.is !== 'measure' || !counting.includes(slot)) return null;
-    return (
-      <MeasureField
-        key={field}
-        label={t(ruleWord(field))}
-        quiet={slot.quiet ?? false}
-        min={slot.least}
-        value={inSlot(rule, slot) ?? 0}
-        onCommit={(mm) => change({ [field]: mm })}
-      />
-    );
-  });
-  const several = slots.filter(({ is }) => is === 'measure' || is === 'choice').length > 1;
-  if (!several) return fields;
+  const of = ruleFields(rule);
+  const fields = <Fields of={of} value={rule} onChange={change} />;
+  if (of.length < 2) return fields;
   return (
     <div className="fields">
       {fields}

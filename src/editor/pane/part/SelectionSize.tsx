@@ -1,13 +1,31 @@
 import { boxAround } from '../../../geometry/box.ts';
-import { MeasureField } from '../../control/MeasureField.tsx';
+import type { Box } from '../../../geometry/shape.ts';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import { movableBoxes } from '../../edit/movable.ts';
+import type { Sizing } from '../../edit/resizeSelection.ts';
 import { sizeSelection } from '../../edit/sizeSelection.ts';
 import { useSelection, useShown, useStore } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+
+const FIELDS: readonly FormField<Box, Sizing>[] = [
+  {
+    is: 'length',
+    label: 'part.widthOfAll',
+    min: 1,
+    get: ({ w }) => w,
+    put: (size) => ({ axis: 'x', size, keep: 'low' }),
+  },
+  {
+    is: 'length',
+    label: 'part.heightOfAll',
+    min: 1,
+    get: ({ h }) => h,
+    put: (size) => ({ axis: 'y', size, keep: 'low' }),
+  },
+];
 
 /** The width and height of all that is selected together. */
 export function SelectionSize() {
-  const t = useWords();
   const { design, layout } = useShown();
   const store = useStore();
   const boxes = movableBoxes(design, layout.boxes, useSelection());
@@ -15,18 +33,7 @@ export function SelectionSize() {
   if (!box || boxes.size < 2) return null;
   return (
     <div className="fields">
-      <MeasureField
-        label={t('part.widthOfAll')}
-        min={1}
-        value={box.w}
-        onCommit={(size) => sizeSelection(store, [{ axis: 'x', size, keep: 'low' }])}
-      />
-      <MeasureField
-        label={t('part.heightOfAll')}
-        min={1}
-        value={box.h}
-        onCommit={(size) => sizeSelection(store, [{ axis: 'y', size, keep: 'low' }])}
-      />
+      <Fields of={FIELDS} value={box} onChange={(sizing) => sizeSelection(store, [sizing])} />
     </div>
   );
 }

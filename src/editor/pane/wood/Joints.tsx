@@ -5,12 +5,13 @@ import type { Design, Joint } from '../../../design/schema.ts';
 import type { Joinery, JointFound } from '../../../joinery/piece.ts';
 import { designPart } from '../../../layout/reference.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import { useCheckWords } from '../../control/useCheckWords.ts';
 import { useSay } from '../../control/useSay.ts';
 import { freeId } from '../../edit/ids.ts';
 import { useCommit, useSettledDesign, useStore } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+import { t, useWords } from '../../words/t.ts';
 import { showParts } from '../facts/showPlace.ts';
 
 const KINDS = ['miter', 'butt', 'cope', 'half-lap'] as const satisfies readonly JointFound['kind'][];
@@ -27,7 +28,7 @@ interface Pair {
 
 /** How parts meet; the proposal can be changed for every pair of parts. */
 export function Joints({ plan }: { plan: Plan }) {
-  const t = useWords();
+  useWords();
   const design = useSettledDesign();
   const pairs = pairsOf(plan.joinery, design.joints);
   if (pairs.length === 0) return <p className="note">{t('joints.none')}</p>;
@@ -76,8 +77,61 @@ function kindsFor(design: Design, { a, b, chosen }: Pair): readonly Joint['kind'
   return KINDS.filter((kind) => kind === 'miter' || kind === chosen?.kind);
 }
 
+interface Met {
+  readonly pair: Pair;
+  readonly kind: JointFound['kind'] | undefined;
+  /** The part that runs through; null where neither does. */
+  readonly through: string | null;
+  readonly nameOf: (part: string) => string;
+}
+
+interface Decided {
+  /** Null: as it is proposed. */
+  readonly kind: Joint['kind'] | null;
+  readonly by: string | null;
+}
+
+/** No kind of joint: the proposal. */
+const AUTO = 'auto';
+
+/** How the parts of a pair meet, and which of them runs through. */
+const jointFields = (pairName: string): readonly FormField<Met, Decided>[] => [
+  {
+    is: 'choice',
+    quiet: true,
+    label: { name: t('joints.kind', { pair: pairName }) },
+    of: ({ pair }, design) => {
+      const {
+        chosen,
+        joints: [first],
+      } = pair;
+      const proposal =
+        chosen || !first ? t('joints.asProposed') : t('joints.proposed', { kind: t(`joint.${first.kind}`) });
+      return [
+        { value: AUTO, label: proposal },
+        ...kindsFor(design, pair).map((value) => ({ value, label: t(`joint.${value}`) })),
+      ];
+    },
+    get: ({ pair }) => pair.chosen?.kind ?? AUTO,
+    put: (kind: Joint['kind'] | typeof AUTO, { through }) => ({
+      kind: kind === AUTO ? null : kind,
+      by: through,
+    }),
+  },
+  {
+    is: 'choice',
+    quiet: true,
+    label: { name: t('joints.through', { pair: pairName }) },
+    when: ({ pair: { a, b }, kind }) => a !== b && (kind === 'butt' || kind === 'cope'),
+    of: ({ pair: { a, b }, nameOf }) =>
+      [a, b].map((value) => ({ value, label: t('joints.runsThrough', { name: nameOf(value) }) })),
+    get: ({ pair, through }) => through ?? pair.a,
+    put: (by, { kind }) => ({ kind: kind ?? null, by }),
+  },
+];
+
 function JointRow({ pair }: { pair: Pair }) {
-  const t = useWords();
+  useWords();
   const say = useSay();
   const store = useStore();
   const design = useSettledDesign();
@@ -131,34 +185,11 @@ function JointRow({ pair }: { pair: Pair }) {
         </p>
       ))}
       <div className="fields">
-        <ChoiceField
-          quiet
-          label={t('joints.kind', { pair: name })}
-          value={chosen?.kind ?? 'auto'}
-          choices={[
-            {
-              value: 'auto' as const,
-              label:
-                chosen || !first
-                  ? t('joints.asProposed')
-                  : t('joints.proposed', { kind: t(`joint.${first.kind}`) }),
-            },
-            ...kindsFor(design, pair).map((value) => ({ value, label: t(`joint.${value}`) })),
-          ]}
-          onCommit={(kind) => decide(kind === 'auto' ? null : kind, through)}
+        <Fields
+          of={jointFields(name)}
+          value={{ pair, kind, through, nameOf: say.name }}
+          onChange={(to) => decide(to.kind, to.by)}
         />
-        {a !== b && (kind === 'butt' || kind === 'cope') ? (
-          <ChoiceField
-            quiet
-            label={t('joints.through', { pair: name })}
-            value={through ?? a}
-            choices={[a, b].map((value) => ({
-              value,
-              label: t('joints.runsThrough', { name: say.name(value) }),
-            }))}
-            onCommit={(by) => decide(kind, by)}
-          />
-        ) : null}
       </div>
     </li>
   );

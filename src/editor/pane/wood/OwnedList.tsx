@@ -1,6 +1,5 @@
 import { Plus, Trash2 } from 'lucide-react';
 import type { Design, Owned } from '../../../design/schema.ts';
-import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { freeId } from '../../edit/ids.ts';
@@ -23,6 +22,16 @@ const FIELDS: readonly FormField<Owned>[] = [
     put: (width) => ({ width }),
   },
   { is: 'number', label: 'owned.count', field: 'count', whole: true, min: 1, max: 500 },
+];
+
+const STOCK_FIELDS: readonly FormField<Owned, Pick<Owned, 'stock'>>[] = [
+  {
+    is: 'choice',
+    label: 'owned.stock',
+    place: 'wide',
+    field: 'stock',
+    of: ({ stock }, design) => stockChoices(design, ['flat', 'shaped', 'sheet'], stock),
+  },
 ];
 
 const DEFECT_FIELDS: readonly FormField<Owned['defects'][number]>[] = [
@@ -101,14 +110,7 @@ function OwnedItem({ owned, number }: { owned: Owned; number: number }) {
         </button>
       </div>
       <div className="fields">
-        <div className="wide">
-          <ChoiceField
-            label={t('owned.stock')}
-            value={owned.stock}
-            choices={stockChoices(design, ['flat', 'shaped', 'sheet'], owned.stock)}
-            onCommit={restock}
-          />
-        </div>
+        <Fields of={STOCK_FIELDS} value={owned} onChange={({ stock }) => restock(stock)} />
         <Fields of={FIELDS} value={owned} onChange={put} />
       </div>
       {isSheet(design, owned.stock) ? null : (

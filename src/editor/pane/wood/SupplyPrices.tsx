@@ -1,52 +1,62 @@
-import { NumberField } from '../../control/NumberField.tsx';
+import type { Design, ShedSupplies } from '../../../design/schema.ts';
+import type { Container } from '../../../materials/types.ts';
+import { Fields } from '../../control/form/Fields.tsx';
+import type { FormField } from '../../control/form/formField.ts';
 import { tables } from '../../shipped/tables.ts';
-import { useWords } from '../../words/t.ts';
+import { t, useWords } from '../../words/t.ts';
 import type { SuppliesProps } from './suppliesProps.ts';
+
+type Price = FormField<ShedSupplies>;
+
+const currency = (_: unknown, { measure }: Design) => measure.currency;
+
+/** What is bought by its own price: what the design names, and what is sold in its system of measures. */
+const priceField = (id: string, name: string, price: number): Price => ({
+  is: 'number',
+  label: { name },
+  unit: currency,
+  get: ({ prices }) => prices[id] ?? price,
+  put: (next, { prices }) => ({ prices: { ...prices, [id]: next } }),
+});
+
+/** Primer by the can; one without a price is not bought. */
+const primerField = ({ id, name }: Container): Price => ({
+  is: 'number',
+  label: { name: t('shed.primerCan', { can: name }) },
+  unit: currency,
+  get: ({ primer }) => primer.find((p) => p.container === id)?.price ?? 0,
+  put: (price, { primer }) => {
+    const others = primer.filter((p) => p.container !== id);
+    return { primer: price > 0 ? [...others, { container: id, price }] : others };
+  },
+});
+
+function priceFields({ fastening, paint, pages }: Design): readonly Price[] {
+  const all = tables();
+  const named = [
+    ...all.brads.filter((b) => b.id === fastening.brad),
+    ...all.screws.filter((s) => s.id === fastening.screw),
+    ...all.glues.filter((g) => g.system === paint.containers),
+    ...all.tapes.filter((r) => r.system === paint.containers),
+    ...all.papers
+      .filter((p) => p.id === pages.paper)
+      .map(({ id, name }) => ({ id, name: t('shed.page', { paper: name }), price: 0 })),
+  ];
+  return [
+    ...named.map(({ id, name, price }) => priceField(id, name, price)),
+    ...all.containers.filter((c) => c.system === paint.containers).map(primerField),
+  ];
+}
 
 /** What a box, a bottle, a roll, a can and a page cost where the person buys them. */
 export function SupplyPrices({ design, supplies, put }: SuppliesProps) {
-  const t = useWords();
-  const { containers: system } = design.paint;
-  const { currency } = design.measure;
-  const all = tables();
-  const entries = [
-    ...all.brads.filter((b) => b.id === design.fastening.brad),
-    ...all.screws.filter((s) => s.id === design.fastening.screw),
-    ...all.glues.filter((g) => g.system === system),
-    ...all.tapes.filter((r) => r.system === system),
-    ...all.papers
-      .filter((p) => p.id === design.pages.paper)
-      .map(({ id, name }) => ({ id, name: t('shed.page', { paper: name }), price: 0 })),
-  ];
-  const primers = all.containers.filter((c) => c.system === system);
-  const priceOfPrimer = (id: string) => supplies.primer.find((p) => p.container === id)?.price ?? 0;
-  const setPrimer = (id: string, price: number) => {
-    const others = supplies.primer.filter((p) => p.container !== id);
-    put({ primer: price > 0 ? [...others, { container: id, price }] : others });
-  };
+  useWords();
   return (
     <details className="more">
       <summary>{t('shed.prices')}</summary>
       <p className="note">{t('shed.pricesHint')}</p>
       <div className="fields">
-        {entries.map((entry) => (
-          <NumberField
-            key={entry.id}
-            label={entry.name}
-            unit={currency}
-            value={supplies.prices[entry.id] ?? entry.price}
-            onCommit={(price) => put({ prices: { ...supplies.prices, [entry.id]: price } })}
-          />
-        ))}
-        {primers.map((can) => (
-          <NumberField
-            key={can.id}
-            label={t('shed.primerCan', { can: can.name })}
-            unit={currency}
-            value={priceOfPrimer(can.id)}
-            onCommit={(price) => setPrimer(can.id, price)}
-          />
-        ))}
+        <Fields of={priceFields(design)} value={supplies} onChange={put} />
       </div>
     </details>
   );

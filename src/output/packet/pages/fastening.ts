@@ -5,12 +5,12 @@ import type { Fastened } from '../../../fastening/result.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { formatReading, formatVolume } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
+import { partNames } from '../../../plan/words/words.ts';
 import { outlinedFace } from '../faceView.ts';
 import { type Way, wayOf, waysOf } from '../fastenerMarks.ts';
 import { heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { flowLeaves } from '../leaves.ts';
-import { gathered } from '../naming.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
 
@@ -79,7 +79,7 @@ function rows(packet: Packet) {
   return [...alike.values()].map(({ part, ids, count, glue }) => ({
     swatch: ({ x, y, w, h }: Box) => wayOf(ways, part)?.mark({ x: x + w / 2, y: y + h / 2 }) ?? [],
     cells: [
-      gathered(packet, ids).join(', '),
+      partNames(ids, packet.say).join(', '),
       packet.terms.how[part.how],
       part.length !== null ? told(part.length) : part.how === 'screws' ? terms.own : '',
       count === 0 ? '' : String(count),

@@ -6,10 +6,10 @@ import { pick } from '../../../list/at.ts';
 import { formatMoment, formatReading } from '../../../measure/format.ts';
 import { isInch } from '../../../measure/style.ts';
 import { GRAVITY, inches, KG_PER_POUND, type Mm } from '../../../measure/units.ts';
+import { partNames } from '../../../plan/words/words.ts';
 import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { flowLeaves } from '../leaves.ts';
-import { gathered } from '../naming.ts';
 import { bodyOf } from '../sheet.ts';
 
 /** Moment of a pound of force at a foot. */
@@ -91,7 +91,7 @@ function massesByPart(packet: Packet): { name: string; mass: number }[] {
     groups.set(base, known);
   }
   return [...groups.values()]
-    .map(({ ids, mass }) => ({ name: gathered(packet, ids).join(', '), mass }))
+    .map(({ ids, mass }) => ({ name: partNames(ids, packet.say).join(', '), mass }))
     .sort((a, b) => b.mass - a.mass || (a.name < b.name ? -1 : 1));
 }
 

@@ -1,9 +1,9 @@
 import type { StickMark } from '../../../marks/result.ts';
 import { formatLength } from '../../../measure/format.ts';
+import { partNames } from '../../../plan/words/words.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { flowLeaves } from '../leaves.ts';
-import { gathered } from '../naming.ts';
 import { bodyOf } from '../sheet.ts';
 import { tickBox } from './shopping.ts';
 
@@ -13,7 +13,7 @@ function edgeWords(packet: Packet, mark: StickMark, axis: 'x' | 'y'): string {
   return (['low', 'mid', 'high'] as const)
     .flatMap((edge) => {
       const ids = mark.edges.filter((e) => e.edge === edge).map((e) => e.part);
-      return gathered(packet, ids).map((name) => `${name} ${terms.edge[edge][axis]}`);
+      return partNames(ids, packet.say).map((name) => `${name} ${terms.edge[edge][axis]}`);
     })
     .join(', ');
 }

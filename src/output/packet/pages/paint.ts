@@ -17,11 +17,11 @@ import {
   formatRate,
   formatVolume,
 } from '../../../measure/format.ts';
+import { partNames } from '../../../plan/words/words.ts';
 import { labelBox } from '../faceView.ts';
 import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { flowLeaves } from '../leaves.ts';
-import { gathered } from '../naming.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
 
@@ -205,7 +205,7 @@ export function paint(packet: Packet): Leaf[] {
   const { face, finish } = plan;
   const landscape = face.width > face.height;
   const body = bodyOf(packet.sheet);
-  const names = (ids: readonly string[]) => words.list(gathered(packet, ids)) || terms.nothing;
+  const names = (ids: readonly string[]) => words.list(partNames(ids, packet.say)) || terms.nothing;
   const cost = finish.uses.reduce((sum, u) => sum + u.cost, 0);
   const blocks = [
     ...(finish.uses.length > 0
