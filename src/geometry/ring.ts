@@ -4,6 +4,9 @@ import { distanceToSegment } from './segment.ts';
 import type { Box, Point, Ring } from './shape.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
+/** Farther than this outside of a side's box no point lies on the side, however its distance is rounded. */
+const NEAR: Mm = 2 * SAME_LENGTH;
+
 /** Calls `visit` for every side of a closed ring, the last one back to the first point. */
 function eachSide(ring: Ring, visit: (a: Point, b: Point) => void): void {
   let before = ring[ring.length - 1];
@@ -87,10 +90,21 @@ export function reverseRing(ring: Ring): Ring {
 /** Whether `p` lies inside or on the ring (even-odd for rings that cross themselves). */
 export function containsPoint(ring: Ring, p: Point): boolean {
   let inside = false;
-  let on = false;
-  eachSide(ring, (a, b) => {
-    if (distanceToSegment(p, a, b) <= SAME_LENGTH) on = true;
-    if (a.y > p.y !== b.y > p.y && p.x < a.x + ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y)) inside = !inside;
-  });
-  return on || inside;
+  let a = ring[ring.length - 1];
+  for (const b of ring) {
+    if (a) {
+      if (isOnSide(p, a, b)) return true;
+      if (a.y > p.y !== b.y > p.y && p.x < a.x + ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y)) inside = !inside;
+    }
+    a = b;
+  }
+  return inside;
 }
+
+/** Whether `p` lies on the side. Told by the side's box where it can be, since most sides are far away. */
+const isOnSide = (p: Point, a: Point, b: Point): boolean =>
+  p.x > Math.min(a.x, b.x) - NEAR &&
+  p.x < Math.max(a.x, b.x) + NEAR &&
+  p.y > Math.min(a.y, b.y) - NEAR &&
+  p.y < Math.max(a.y, b.y) + NEAR &&
+  distanceToSegment(p, a, b) <= SAME_LENGTH;

@@ -4,7 +4,6 @@ import { INK } from '../drawing/style.ts';
 import { grownBox } from '../geometry/box.ts';
 import { pathOfBox } from '../geometry/path.ts';
 import type { Box } from '../geometry/shape.ts';
-import type { ShapeMemory } from '../geometry/shapeMemory.ts';
 import { inches, type Mm } from '../measure/units.ts';
 import { drawPlate, drawRuler, type Plate, RULER_HEIGHT, rulerLength, squareSide } from './furniture.ts';
 import type { Occupancy } from './occupancy.ts';
@@ -34,6 +33,7 @@ function bestPlace(rooms: readonly Box[], w: Mm, h: Mm, taken: Occupancy): Place
   let best: Placed | null = null;
   for (const room of rooms) {
     for (const { turned, ...size } of sizes) {
+      if (best?.covered === 0) return best;
       const place = freePlace(room, size, taken);
       if (place && (!best || place.covered < best.covered)) best = { ...place, turned };
     }
@@ -75,20 +75,14 @@ function standsOf(side: Mm, own: readonly Box[], beyond: readonly Box[], free: O
  * @param own inside the trim lines first, then the whole page
  * @param beyond the page's paper beside the pattern
  * @param free what is taken of the page before they stand there
- * @param memory where places are kept: they follow from what is taken, whatever stands there
  */
 export function measures(
   plate: Plate,
   own: readonly Box[],
   beyond: readonly Box[],
   free: Occupancy,
-  memory: ShapeMemory,
 ): DrawItem[] {
-  const side = squareSide(plate.unit);
-  const { square, ruler, length } = memory(
-    `measures ${JSON.stringify([side, own, beyond])}:${free.text()}`,
-    () => standsOf(side, own, beyond, free),
-  );
+  const { square, ruler, length } = standsOf(squareSide(plate.unit), own, beyond, free);
   const items: DrawItem[] = [];
   if (square) {
     items.push(...ground(square.box, free), moved(square.box, drawPlate(plate)));

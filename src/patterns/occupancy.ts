@@ -62,11 +62,6 @@ export class Occupancy {
     );
   }
 
-  /** Every square: equal texts mean that the same is taken in the same places. */
-  text(): string {
-    return `${this.taken.text()}/${this.light.text()}`;
-  }
-
   column(x: Mm): number {
     return this.taken.column(x);
   }

@@ -7,7 +7,6 @@ import { boxOfPath, pathOfBox } from '../geometry/path.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box } from '../geometry/shape.ts';
-import type { ShapeMemory } from '../geometry/shapeMemory.ts';
 import { DUST } from '../geometry/tolerance.ts';
 import { addTo, type Groups } from '../list/grouped.ts';
 import { degrees, type Mm } from '../measure/units.ts';
@@ -118,7 +117,6 @@ export function pagesOf(
   parting: Parting,
   pattern: { readonly box: Box; readonly ink: WholeInk; readonly boxed: readonly Boxed[] },
   words: PageWords,
-  memory: ShapeMemory,
 ): PatternPage[] {
   const { sheet, cells } = parting;
   const weigh = weighing(pattern.box, pattern.ink);
@@ -163,7 +161,7 @@ export function pagesOf(
               clip: pathOfBox(grownBox(shown, BORDER)),
               items: patternIn(grownBox(shown, BORDER), pattern.boxed),
             },
-            layer('page', [...seams.flatMap(drawSeam), ...measures(plate, own, beyond, taken, memory)]),
+            layer('page', [...seams.flatMap(drawSeam), ...measures(plate, own, beyond, taken)]),
           ],
         },
       ],

@@ -1,5 +1,4 @@
 import type { Check } from '../check/check.ts';
-import type { ShapeMemory } from '../geometry/shapeMemory.ts';
 import { type FacePattern, facePatterns } from './kind/face.ts';
 import { type PartPattern, partPatterns } from './kind/part.ts';
 import type { Pattern } from './kind/pattern.ts';
@@ -45,12 +44,12 @@ export const joined = (plans: readonly PatternPlan[]): PatternPlan => ({
   checks: plans.flatMap(({ checks }) => checks),
 });
 
-/** The patterns of one request: they depend on no other. `memory` keeps where things stand on pages. */
-export function planPattern(request: PatternRequest, setup: PageSetup, memory?: ShapeMemory): PatternPlan {
+/** The patterns of one request: they depend on no other. */
+export function planPattern(request: PatternRequest, setup: PageSetup): PatternPlan {
   const sets: PatternSet[] = [];
   const checks: Check[] = [];
   for (const pattern of patternsOf(request, setup.words)) {
-    const set = tile(pattern.drawing, { ...pattern, setup, memory });
+    const set = tile(pattern.drawing, { ...pattern, setup });
     if (!set) {
       checks.push({
         code: 'patterns.no-room',

@@ -21,19 +21,6 @@ export class Squares {
     return new Squares(this.box, this.step, this.marks.slice());
   }
 
-  /** The box and the marks, by their runs. */
-  text(): string {
-    const { box, step, marks } = this;
-    let text = `${box.x},${box.y},${box.w},${box.h},${step}`;
-    let from = 0;
-    for (let at = 1; at <= marks.length; at += 1) {
-      if (marks[at] === marks[from]) continue;
-      text += ` ${marks[from]}x${at - from}`;
-      from = at;
-    }
-    return text;
-  }
-
   /** Column of a place; of one outside, the nearest. */
   column(x: Mm): number {
     return Math.min(this.columns - 1, Math.max(0, Math.floor((x - this.box.x) / this.step)));

@@ -1,7 +1,6 @@
 import type { Drawing } from '../drawing/drawing.ts';
 import { flatten } from '../drawing/walk.ts';
 import type { Box } from '../geometry/shape.ts';
-import { type ShapeMemory, shapeMemory } from '../geometry/shapeMemory.ts';
 import { formatReading } from '../measure/format.ts';
 import { isInch } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
@@ -25,8 +24,6 @@ export interface TileOptions {
   readonly keep?: readonly Box[] | undefined;
   /** Layers whose lines are worth no page of their own. */
   readonly besides?: readonly string[] | undefined;
-  /** Where places on pages are kept; of this pattern alone when not given. */
-  readonly memory?: ShapeMemory | undefined;
 }
 
 /** Fewer letters split, then fewer pages, then all of the pattern in sight, then upright paper, then less paper. */
@@ -98,7 +95,6 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
       terms: setup.words,
       place: (x, y) => setup.words.at(told(x), told(y)),
     },
-    options.memory ?? shapeMemory(),
   );
   const { rows, columns, sheet } = parting;
   return { ...base, rows, columns, turned: sheet.turned, pages };

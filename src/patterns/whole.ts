@@ -94,6 +94,12 @@ class Ways {
     );
   }
 
+  /** Whether neither of two ways is the better one; asked of most pairs, and so without a comparison. */
+  alike(a: number, b: number): boolean {
+    const { split, pages, tight } = this;
+    return split[a] === split[b] && pages[a] === pages[b] && tight[a] === tight[b];
+  }
+
   reached(place: number): boolean {
     return this.before[place] !== -1;
   }
@@ -137,14 +143,21 @@ export function cutsBetween(low: Mm, high: Mm, keep: readonly Span[], room: Mm, 
     while (head < line.length && !reaches(line[head] as number, i)) head += 1;
     let from = reaches(0, i) ? 0 : -1;
     let uneven = from < 0 ? Infinity : ((at[i] as Mm) - low) ** 2;
+    // Of those that are as good as the best, which stand first, the one that makes pages most equal.
+    const first = line[head] ?? -1;
+    let best = -1;
+    let least = Infinity;
     for (let turn = head; turn < line.length; turn++) {
       const k = line[turn] as number;
-      if (ways.compare(k, line[head] as number) !== 0) break;
+      if (!ways.alike(k, first)) break;
       const next = (ways.uneven[k] as Mm) + ((at[i] as Mm) - (at[k] as Mm)) ** 2;
-      const order = from < 0 ? -1 : ways.compare(k, from) || next - uneven;
-      if (order > 0) continue;
-      from = k;
-      uneven = next;
+      if (next > least) continue;
+      best = k;
+      least = next;
+    }
+    if (best >= 0 && (from < 0 || (ways.compare(best, from) || least - uneven) <= 0)) {
+      from = best;
+      uneven = least;
     }
     if (from < 0) continue;
     ways.reach(i, from, uneven, i === last ? 0 : split(at[i] as Mm), i === last ? 0 : tight(at[i] as Mm));

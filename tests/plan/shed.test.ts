@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../src/list/at.ts';
 import { degrees } from '../../src/measure/units.ts';
 import { planOf } from './starters.ts';
 
@@ -23,7 +22,7 @@ describe('the gable of the potting shed', () => {
   it('ends in the slope of the roof, by the tangent, and in two cuts under the ridge', () => {
     const slope = degrees(Math.atan2((1 - eaves) * height, width / 2));
     for (const piece of pieces) {
-      const end = at(piece.ends, 1);
+      const [, end] = piece.ends;
       expect(Math.abs(end.miter)).toBeCloseTo(slope, 6);
       expect(end.second === null).toBe(piece !== pieces[(pieces.length - 1) / 2]);
     }

@@ -2,9 +2,6 @@ import { shapeMemory } from '../../geometry/shapeMemory.ts';
 import { KeptResults } from '../../layout/kept.ts';
 import { textByContent } from '../memory.ts';
 
-/** Pages whose places are kept: more than the largest design has. */
-const MOST_PAGES = 1000;
-
 /**
  * What a planner owns beside the last result of each stage, which is a value: tables of what was found of a thing, by
  * all that it followed from. A look in a table gives what finding it again would, so that it changes how soon a plan
@@ -15,8 +12,6 @@ export const createPlanMemory = () => ({
   results: new KeptResults(),
   /** By the shape of a letter. */
   letters: shapeMemory(),
-  /** By what is taken of a page. */
-  pages: shapeMemory(MOST_PAGES),
   textOf: textByContent(),
 });
 

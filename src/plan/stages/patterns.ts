@@ -52,7 +52,7 @@ export function pageSetup({
 export function planPatterns(
   { supplies, stocks, setup, ...about }: PatternInput,
   last: PatternsFound | undefined,
-  { pages, textOf }: Pick<PlanMemory, 'pages' | 'textOf'>,
+  { textOf }: Pick<PlanMemory, 'textOf'>,
 ): PatternsFound {
   const { design } = about;
   if (!setup) {
@@ -67,7 +67,7 @@ export function planPatterns(
   const byText = new Map<string, PatternPlan>();
   const plans = requests.map((request) => {
     const text = textOf(request);
-    const plan = byText.get(text) ?? known?.get(text) ?? planPattern(request, setup, pages);
+    const plan = byText.get(text) ?? known?.get(text) ?? planPattern(request, setup);
     byText.set(text, plan);
     return plan;
   });
