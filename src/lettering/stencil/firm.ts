@@ -12,7 +12,8 @@ import { boxOfPoints, containsPoint, signedArea } from '../../geometry/ring.ts';
 import type { Box, Point, Polygon, Region, Ring } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { barRing, type Crossing } from './crossing.ts';
-import { FRAME, type Island } from './solid.ts';
+import { isPlain } from './plain.ts';
+import { FRAME, type Island, type Solid } from './solid.ts';
 import { reachOf } from './weak.ts';
 
 /** Sheet that is thick enough to hold, and what a bar makes of it. */
@@ -33,19 +34,19 @@ const LEAST_MM2 = 0.01;
 /**
  * Firm is what stays of the sheet when everything thinner than the limit is taken away, measured on its polygons: the
  * letters grown by half the limit leave it open. A bar ties those firm pieces that its own firm middle runs
- * into once the bar stands; one that ends in a thin place of an island ties nothing there.
+ * into once the bar stands; one that ends in a thin place of an island ties nothing there. Most bars tell what they
+ * tie by the borders beside them; of the others the polygons are cut.
  *
  * @param width of a bar
  * @param reach how far in from the letters it begins, see `firmReach`
  * @param grown the letters grown by it
  */
-export function firmSheet(
-  letters: Region,
-  islands: readonly Island[],
-  width: Mm,
-  reach: Mm,
-  grown: Region,
-): FirmSheet {
+export function firmSheet(letters: Region, solid: Solid, width: Mm, reach: Mm, grown: Region): FirmSheet {
+  const { islands } = solid;
+  // Where thin necks were filled, the borders of pieces are not those of the letters.
+  const sides = islands.some(({ kind }) => kind === 'tongue')
+    ? null
+    : solid.letters.flatMap((letter) => letter.sides);
   const pieceOf = (border: Ring): number => smallestAround(islands, border)?.index ?? FRAME;
   const withCore = new Set(grown.flatMap(({ holes }) => holes.map(pieceOf)));
   const [lettersNear, grownNear] = [finder(letters), finder(grown)];
@@ -75,12 +76,23 @@ export function firmSheet(
     return [...new Set([...pieces, ...thin.map(({ index }) => index)])];
   };
 
+  const insides = ({ leaves, reaches, along }: Crossing): Point[] => [
+    add(leaves, scale(along, -INSIDE * reach)),
+    add(reaches, scale(along, INSIDE * reach)),
+  ];
+  const isFirm = (crossing: Crossing) => insides(crossing).every(isOpen);
+
+  /** The pieces at both ends of a plain bar; null of any other. */
+  const plainly = (crossing: Crossing): number[] | null => {
+    if (!sides || !isFirm(crossing)) return null;
+    const ends = [...new Set(insides(crossing).map((place) => pieceOf([place])))];
+    return isPlain(crossing, sides, ends, { width, reach, inside: INSIDE * reach }) ? ends : null;
+  };
+
   return {
-    isFirm: ({ leaves, reaches, along }) =>
-      isOpen(add(leaves, scale(along, -INSIDE * reach))) &&
-      isOpen(add(reaches, scale(along, INSIDE * reach))),
+    isFirm,
     tiedBy: (crossing) => {
-      const tied = known.get(crossing) ?? measured(crossing);
+      const tied = known.get(crossing) ?? plainly(crossing) ?? measured(crossing);
       known.set(crossing, tied);
       return tied;
     },

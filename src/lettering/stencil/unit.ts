@@ -71,7 +71,7 @@ function prepare(letters: Region, options: Options): Prepared {
   const weak = weakSheet(letters, options.tongue, grown);
   const solid = solidOf(weak.letters, (hole) => (weak.isWeak(hole) ? 'tongue' : 'island'));
   const beside = reaches.firm === reaches.weak ? grown : grownBy(letters, reaches.firm);
-  const firm = firmSheet(letters, solid.islands, options.bridgeWidth, reaches.firm, inOrder(beside.flat()));
+  const firm = firmSheet(letters, solid, options.bridgeWidth, reaches.firm, inOrder(beside.flat()));
   const choices = solid.islands.map((island) => choicesFor(island, solid, firm, options));
   return { solid, firm, choices, tongues: weak.tongues };
 }

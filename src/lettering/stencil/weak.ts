@@ -1,7 +1,8 @@
+import { grownBox } from '../../geometry/box.ts';
 import { connectedParts, intersect, offset, subtract, union } from '../../geometry/clip.ts';
 import { clustersOf, inOrder } from '../../geometry/cluster.ts';
 import { cross, distance, subtract as minus } from '../../geometry/point.ts';
-import { areaOf, boxesMeet, boxOf, regionOfRing } from '../../geometry/region.ts';
+import { areaOf, boxesMeet, boxOf, EMPTY, regionOfRing } from '../../geometry/region.ts';
 import { boxOfPoints, containsPoint, perimeter, reverseRing, signedArea } from '../../geometry/ring.ts';
 import type { Point, Polygon, Region, Ring } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -50,10 +51,13 @@ export const grownBy = (letters: Region, reach: Mm): Region[] =>
 export function weakSheet(letters: Region, limit: Mm, grown: readonly Region[]): WeakSheet {
   const reach = reachOf(limit);
   const closed = inOrder(grown.flatMap((near) => offset(near, -reach, 'round')));
-  const thin = thinParts(letters, closed, reach);
   const firm = holesOf(closed).map((ring) => ({ ring, inside: insidePoint(ring) }));
   const own = holesOf(letters).map((hole) => firmIn(hole, firm));
   const hanging = firm.filter((piece) => !own.includes(piece));
+  const thin = thinParts(letters, closed, reach, ({ outer }) => {
+    const near = grownBox(boxOfPoints(outer), 2 * reach);
+    return isLong(outer, limit / 2) || hanging.some(({ ring }) => boxesMeet(near, boxOfPoints(ring)));
+  });
   const necks = thin.filter((part) => hanging.some(({ ring }) => touches(part, ring, reach)));
   return {
     letters: necks.length > 0 ? withoutCrumbs(union([letters, ...necks]), letters, firm) : letters,
@@ -61,12 +65,9 @@ export function weakSheet(letters: Region, limit: Mm, grown: readonly Region[]):
       const held = firm.filter(({ inside }) => containsPoint(hole, inside));
       return held.length > 0 && held.every((piece) => hanging.includes(piece));
     },
-    tongues:
-      limit > 0
-        ? thin
-            .filter((part) => !necks.includes(part))
-            .flatMap((part) => tongueOf(part, letters, closed, limit))
-        : [],
+    tongues: thin
+      .filter((part) => !necks.includes(part))
+      .flatMap((part) => tongueOf(part, letters, closed, limit)),
   };
 }
 
@@ -89,11 +90,17 @@ function firmIn(hole: Ring, firm: readonly Firm[]): Firm | null {
   return best;
 }
 
-/** Pieces of thin sheet, less the slivers along curves that come from flattening them. */
-function thinParts(letters: Region, closed: Region, reach: Mm): Region[] {
+/**
+ * Pieces of thin sheet, less the slivers along curves that come from flattening them. Letters whose pieces are but
+ * corners rounded off, which is most of them, have none.
+ *
+ * @param mayHang whether a piece, however it is rounded, may be a neck or a tongue
+ */
+function thinParts(letters: Region, closed: Region, reach: Mm, mayHang: (gap: Polygon) => boolean): Region[] {
   const sliver = Math.min(0.1, reach / 4);
   const parts = letterByLetter(closed, 0, (near) => {
     const gaps = subtract(near, lettersIn(near, letters)).filter((gap) => mayHold(gap, sliver / 2));
+    if (!gaps.some(mayHang)) return EMPTY;
     const thick = offset(gaps, -sliver / 2, 'miter');
     return thick.length > 0 ? offset(thick, sliver, 'miter') : thick;
   });
@@ -143,12 +150,15 @@ function touches(part: Region, hole: Ring, reach: Mm): boolean {
   return areaOf(intersect(offset(part, reach / 2, 'round'), regionOfRing(reverseRing(hole)))) > 0;
 }
 
+/** Whether a thin piece is longer than what stands by itself. */
+const isLong = (ring: Ring, limit: Mm): boolean => limit > 0 && perimeter(ring) / 2 >= LONG * limit;
+
 /** A long thin piece that hangs on thicker sheet at one end only. */
 function tongueOf(part: Region, letters: Region, closed: Region, limit: Mm): Tongue[] {
   const ring = part[0]?.outer;
   if (!ring) return [];
+  if (!isLong(ring, limit)) return [];
   const length = perimeter(ring) / 2;
-  if (length < LONG * limit) return [];
   const around = offset(part, limit / 4, 'round');
   const beside = union([lettersIn(around, closed), part]);
   const roots = connectedParts(subtract(around, beside)).filter((root) => areaOf(root) > (limit / 8) ** 2);
