@@ -32,9 +32,6 @@ function key() {
   return hash.digest('hex').slice(0, 24);
 }
 
-/** The module that stands for the font library. */
-const REQUIRED = '\0required:opentype.js';
-
 /** Makes the command into one file, whole or not at all; several may do so at once. */
 async function make(made) {
   const { build } = await import('vite');
@@ -47,15 +44,10 @@ async function make(made) {
     ssr: { noExternal: true },
     plugins: [
       {
-        // Node and the bundler do not read that package alike, and Node reads all of it twice for what it exports.
-        name: 'showface:required',
+        // Node and the bundler do not read that package alike.
+        name: 'showface:as-node-reads-it',
         enforce: 'pre',
-        resolveId: (id) => (id === 'opentype.js' ? REQUIRED : null),
-        load: (id) =>
-          id === REQUIRED
-            ? `import { createRequire } from 'node:module';
-               export default createRequire(${JSON.stringify(import.meta.url)})('opentype.js');`
-            : null,
+        resolveId: (id) => (id === 'opentype.js' ? createRequire(import.meta.url).resolve(id) : null),
       },
       {
         // The made file stands elsewhere: every source goes on meaning its own place.
