@@ -17,6 +17,10 @@ export interface PatternWords {
   readonly mode: { readonly [M in 'trace' | 'stencil' | 'mirrored' | 'cut-out']: string };
   /** Of pieces of a stencil that hang on one bridge. */
   readonly onOne: (count: number) => string;
+  /** Of the registration holes of several colors. */
+  readonly holes: string;
+  /** Of those that lie off the board. */
+  readonly tabs: (count: number) => string;
   readonly guide: { readonly baseline: string; readonly center: string };
   readonly layer: (number: number, of: number, finish: string) => string;
   readonly face: string;

@@ -5,6 +5,7 @@ import type { Design } from '../design/schema.ts';
 import { regionOfBox, translateRegion } from '../geometry/region.ts';
 import type { Piece } from '../joinery/piece.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
+import { holesOff } from '../lettering/stencil/sheet.ts';
 import type { StoryStick } from '../marks/result.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { SignPattern } from '../patterns/kind/sign.ts';
@@ -42,12 +43,14 @@ export function signRequest(
   outlined: boolean,
 ): SignPattern {
   const laid = parts.find((p): p is Laid<'sign'> => p.id === sign.id && p.kind === 'sign');
+  const board = laid ? translateRegion(laid.region, -sign.at.x, -sign.at.y) : regionOfBox(sign.lettered.box);
   return {
     kind: 'sign',
     id: sign.id,
     name: nameOf(sign.id),
     mode: laid?.lettering.make ?? 'trace',
-    board: laid ? translateRegion(laid.region, -sign.at.x, -sign.at.y) : regionOfBox(sign.lettered.box),
+    board,
+    off: holesOff(sign.stencils?.holes ?? [], board),
     sawn: outlined && laid !== undefined && isShaped(laid),
     lettered: sign.lettered,
     bent: laid !== undefined && laid.lettering.arcRise !== 0,

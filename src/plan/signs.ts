@@ -134,6 +134,6 @@ function workSign(
       checks,
     };
   }
-  const made = stencilSet(lettered, lettering.stencil, memory);
+  const made = stencilSet(lettered, lettering.stencil, sight.board, memory);
   return { lettered, stencils: made.set, cutOuts: [], checks: [...checks, ...made.checks] };
 }

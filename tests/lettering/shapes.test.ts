@@ -21,7 +21,11 @@ const SIGN = { id: 's', w: 900, h: 400 };
 function work(text: string, font: string, changes: Partial<Lettering>, memory?: ShapeMemory) {
   const written = lettering(text.split('\n'), { font, capHeight: 80, ...changes });
   const { lettered, checks } = letter({ lettering: written, font: fontOf(font), sign: SIGN, memory });
-  return { lettered, laid: checks, ...stencilSet(lettered, written.stencil, memory) };
+  return {
+    lettered,
+    laid: checks,
+    ...stencilSet(lettered, written.stencil, regionOfBox({ ...SIGN, x: 0, y: 0 }), memory),
+  };
 }
 
 describe('letters worked by their shape', () => {

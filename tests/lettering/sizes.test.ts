@@ -167,6 +167,7 @@ describe('letters of several sizes on a line', () => {
     const made = stencilSet(
       lettered('No 8 and Co', one(1, 1, 0.5, 'top')),
       stencilOptions({ bridgeWidth: 3 }),
+      [],
     );
     expect(made.set.layers.map((layer) => layer.stencil.loose)).toEqual([0]);
     // o, 8 twice, a, d, o.
@@ -182,7 +183,7 @@ describe('letters of several sizes on a line', () => {
       for (const size of [0.1, 0.2, 0.4]) {
         for (const bridgeWidth of [1.5, 4, 12]) {
           const made = lettered(text, one(1, 1, size, 'top'), { capHeight: 80, tracking: -0.03 }, font);
-          const { set, checks } = stencilSet(made, stencilOptions({ bridgeWidth }));
+          const { set, checks } = stencilSet(made, stencilOptions({ bridgeWidth }), []);
           const cut = set.layers[0]?.stencil.cut ?? [];
           const lost = made.glyphs.filter((g) => areaOf(intersect(g.region, cut)) < areaOf(g.region) / 2);
           const told = checks

@@ -17,6 +17,8 @@ import { lettering, stencilOptions } from './lettering.ts';
 
 const disk = (x: number, y: number, r: number): Region =>
   regionOfRing(ellipseRing({ x: x - r, y: y - r, w: 2 * r, h: 2 * r }));
+/** Larger than any sheet here: every hole lies on it. */
+const BOARD = regionOfBox({ x: -1000, y: -1000, w: 4000, h: 4000 });
 const box = (x: number, y: number, w: number, h: number): Region => regionOfBox({ x, y, w, h });
 const ring = (x: number, y: number, r: number, stroke: number): Region =>
   subtract(disk(x, y, r), disk(x, y, r - stroke));
@@ -297,7 +299,7 @@ describe('texts', () => {
       font: fontOf('bebas-neue'),
       sign: { id: 's', w: 800, h: 300 },
     });
-    const { set, checks } = stencilSet(lettered, text.stencil);
+    const { set, checks } = stencilSet(lettered, text.stencil, BOARD);
     expect(checks).toEqual([]);
     expect(set.layers.map((layer) => layer.role)).toEqual(['shade', 'outline', 'fill']);
     expect(set.holes).toHaveLength(4);
@@ -316,7 +318,7 @@ describe('texts', () => {
       font: fontOf('bebas-neue'),
       sign: { id: 's', w: 800, h: 300 },
     });
-    const [outlined] = stencilSet(closed.lettered, text.stencil).set.layers;
+    const [outlined] = stencilSet(closed.lettered, text.stencil, BOARD).set.layers;
     const holes = (closed.lettered.layers[0]?.whole ?? []).flatMap((polygon) => [...polygon.holes]);
     const small = holes.filter((hole) => -signedArea(hole) < 16);
     expect(small.length).toBeGreaterThan(0);
@@ -327,7 +329,7 @@ describe('texts', () => {
       font: fontOf('lato'),
       sign: { id: 's', w: 800, h: 300 },
     });
-    expect(stencilSet(plain.lettered, text.stencil).set.holes).toEqual([]);
+    expect(stencilSet(plain.lettered, text.stencil, BOARD).set.holes).toEqual([]);
   });
 });
 
@@ -343,7 +345,7 @@ describe('bridges set by hand on the stencils of other colors', () => {
     });
     const sign = { id: 's', w: 900, h: 300 };
     const { lettered } = letter({ lettering: written, font: fontOf(font), sign });
-    return stencilSet(lettered, written.stencil);
+    return stencilSet(lettered, written.stencil, BOARD);
   };
   /** The innermost island of a color: a counter. */
   const innermost = ({ set }: ReturnType<typeof setOf>, role: string): number => {
@@ -396,7 +398,7 @@ describe('what a stencil loses', () => {
       font: fontOf('lato'),
       sign: { id: 's', w: 900, h: 300 },
     });
-    return { lettered, ...stencilSet(lettered, written.stencil) };
+    return { lettered, ...stencilSet(lettered, written.stencil, BOARD) };
   };
   const told = (checks: readonly { code: string; severity: string; figures: object }[]) =>
     checks.filter((c) => c.code === 'stencil.letter-lost' || c.code === 'stencil.placed-lost');

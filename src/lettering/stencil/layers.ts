@@ -34,17 +34,20 @@ export interface StencilSet {
  * holes. Bridges set by hand belong to the stencil of one color; those of islands that it no longer has are
  * passed over.
  *
+ * @param board where the holes are to lie, in the coordinates of the lettering
+ *
  * Checks: those of each stencil; `stencil.letter-lost` (warning), where bridges cover most of a letter;
  * `stencil.placed-lost` (note), where an island with bridges set by hand is gone.
  */
 export function stencilSet(
   lettered: Lettered,
   options: Lettering['stencil'],
+  board: Region,
   memory: ShapeMemory = shapeMemory(),
 ): { set: StencilSet; checks: Check[] } {
   const inked = lettered.layers.filter((layer) => layer.whole.length > 0);
   const sheet = sheetAround(boxOf(inked.flatMap((layer) => layer.whole)) ?? lettered.box, options);
-  const holes = inked.length > 1 ? registrationHoles(sheet, options) : [];
+  const holes = inked.length > 1 ? registrationHoles(sheet, options, board) : [];
   const checks: Check[] = [];
   const layers = inked.map((layer): LayerStencil => {
     const own = { ...options, placed: placedOn(layer.role, options) };

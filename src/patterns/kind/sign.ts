@@ -23,6 +23,8 @@ export interface SignPattern {
   readonly board: Region;
   /** The board is sawn by this pattern: its outline is followed like the letters, on pages of its own if need be. */
   readonly sawn?: boolean | undefined;
+  /** Registration holes that do not lie on the board. */
+  readonly off?: number | undefined;
   readonly lettered: Lettered;
   /** Lines of text run along arcs. */
   readonly bent: boolean;
@@ -108,7 +110,12 @@ function stencils(sign: SignPattern, words: PatternWords): Pattern[] {
     return {
       for: sign.id,
       title,
-      note: stencil.single > 0 ? `${words.mode.stencil}; ${words.onOne(stencil.single)}` : words.mode.stencil,
+      note: [
+        words.mode.stencil,
+        ...(stencil.single > 0 ? [words.onOne(stencil.single)] : []),
+        ...(sign.stencils.length > 1 ? [words.holes] : []),
+        ...(sign.off ? [words.tabs(sign.off)] : []),
+      ].join('; '),
       drawing: drawingOf(title, sheet, [
         guides({ ...sign, sawn: sign.sawn && i === 0 }, words),
         ...(i === 0 ? boardOf(sign, sign.board, GUIDE) : []),
