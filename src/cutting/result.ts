@@ -60,7 +60,7 @@ export interface SheetPlacement {
 /** One edge-to-edge cut of the sequence. */
 export interface SheetCut {
   readonly number: number;
-  /** `rip`: along the sheet's length (parallel to x); `cross`: across it. */
+  /** `rip`: along the sheet's length (parallel to x); `cross`: across it. What people read is told by `wayOf`. */
   readonly kind: 'rip' | 'cross';
   /** Piece of sheet it cuts, in sheet coordinates. */
   readonly of: { readonly x: Mm; readonly y: Mm; readonly w: Mm; readonly h: Mm };

@@ -199,6 +199,7 @@ function cutItems(view: View): DrawItem[] {
     const words = String(cut.number);
     const size = fittedSize(words, { size: TEXT.small, bold: true }, BALLOON * 1.6);
     balloons.push(
+      arrow(at, cut.kind, Math.min(cut.fence * view.k, 2.6 * BALLOON)),
       circle(at, BALLOON, { fill: INK.paper, stroke: INK.accent, width: WEIGHT.fine }),
       text({ x: at.x, y: at.y - (size * CAP_HEIGHT) / 2 }, words, {
         size,
@@ -209,6 +210,22 @@ function cutItems(view: View): DrawItem[] {
     );
   }
   return [...lines, ...balloons];
+}
+
+/** From the number of a cut toward the edge that its fence is measured from: left of a cut that stands, else below. */
+function arrow(at: Point, kind: SheetCut['kind'], long: Mm): DrawItem {
+  const head = BALLOON * 0.45;
+  const [x, y] = kind === 'rip' ? [0, -1] : [-1, 0];
+  const tip = { x: at.x + x * long, y: at.y + y * long };
+  const wing = (side: number): Point => ({
+    x: tip.x - x * head + y * side * head * 0.6,
+    y: tip.y - y * head + x * side * head * 0.6,
+  });
+  return polyline([at, tip, wing(1), wing(-1), tip], false, {
+    stroke: INK.accent,
+    width: WEIGHT.fine,
+    fill: INK.accent,
+  });
 }
 
 const near = (p: Point, t: Box): boolean =>

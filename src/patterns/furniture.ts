@@ -97,7 +97,7 @@ export function drawPlate(plate: Plate): DrawItem[] {
     shape(pathOfBox(plate.keyMap.small(plate.cell.box)), { fill: INK.line }),
   );
   const title = wrapped(plate.title, { size: TEXT.small, bold: true }, room).slice(0, 2);
-  const note = wrapped(plate.note, small, room).slice(0, 4);
+  const note = wrapped(plate.note, small, room).slice(0, 5);
   const rows: { words: string; bold?: boolean; size: Mm }[] = [
     ...title.map((words) => ({ words, bold: true, size: TEXT.small })),
     ...note.map((words) => ({ words, size: TEXT.note })),

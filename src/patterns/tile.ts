@@ -89,7 +89,7 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
     { box, ink, boxed: boxedItems(flat) },
     {
       title: options.title,
-      note: options.note ?? setup.words.print,
+      note: [setup.words.print, options.note].filter(Boolean).join(' '),
       design: setup.design,
       unit: isInch(setup.measure.unit) ? 'in' : 'mm',
       terms: setup.words,

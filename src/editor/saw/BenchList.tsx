@@ -1,5 +1,6 @@
 import { Check } from 'lucide-react';
 import { type BenchGroup, type BenchStep, benchGroups } from '../../cutting/atSaw.ts';
+import { wayOf } from '../../cutting/sheets/way.ts';
 import { Measure } from '../control/Measure.tsx';
 import { Typeset } from '../control/Typeset.tsx';
 import { usePlan } from '../state/hooks.ts';
@@ -84,7 +85,7 @@ function RowText({ step }: { step: BenchStep }) {
     return (
       <>
         <strong>{t('bench.cutNumber', { number: step.cut.number })}</strong>
-        <span>{t(step.cut.kind === 'rip' ? 'bench.ripShort' : 'bench.crossShort')}</span>
+        <span>{t(wayOf(step.cut) === 'rip' ? 'bench.ripShort' : 'bench.crossShort')}</span>
         <Measure mm={step.cut.fence} />
       </>
     );

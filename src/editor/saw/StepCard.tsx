@@ -1,4 +1,5 @@
 import type { BenchStep } from '../../cutting/atSaw.ts';
+import { fencedFrom, wayOf } from '../../cutting/sheets/way.ts';
 import { cornersToMark, otherEdge } from '../../joinery/lengths.ts';
 import type { Piece } from '../../joinery/piece.ts';
 import type { Plan } from '../../plan/types.ts';
@@ -177,14 +178,13 @@ function SheetHead({ step, plan, say }: StepProps<Extract<BenchStep, { from: { k
 function SheetCutCard({ step, plan, say }: StepProps<Extract<BenchStep, { kind: 'sheet-cut' }>>) {
   const t = useWords();
   const { cut, from } = step;
-  const rip = cut.kind === 'rip';
   const stock = plan.stocks.get(from.sheet.stock);
   return (
     <article className="saw-card">
       <header className="saw-what">
         <span className="saw-label">{cut.number}</span>
         <div>
-          <h2>{t(rip ? 'bench.rip' : 'bench.cross')}</h2>
+          <h2>{t(wayOf(cut) === 'rip' ? 'bench.rip' : 'bench.cross')}</h2>
           <p className="note">
             <Typeset text={stock?.name ?? from.sheet.stock} />
           </p>
@@ -194,7 +194,7 @@ function SheetCutCard({ step, plan, say }: StepProps<Extract<BenchStep, { kind: 
         <Typeset text={say.short(cut.fence)} />
       </p>
       <p className="saw-under">
-        {t('bench.fence')}: {t('bench.fenceHint', { edge: t(rip ? 'bench.edge.low' : 'bench.edge.left') })}
+        {t('bench.fence')}: {t('bench.fenceHint', { edge: t(`bench.edge.${fencedFrom(cut)}`) })}
       </p>
       <section className="saw-from">
         <SheetHead step={step} plan={plan} say={say} />

@@ -1,4 +1,5 @@
 import type { BenchStep } from '../../cutting/atSaw.ts';
+import { fencedFrom, wayOf } from '../../cutting/sheets/way.ts';
 import type { PieceEnd } from '../../joinery/piece.ts';
 import type { PaneSay } from '../control/useSay.ts';
 import type { useWords } from '../words/t.ts';
@@ -35,9 +36,10 @@ export function stepSpoken(
 ): string {
   const from = fromName(step, count, t);
   if (step.kind === 'sheet-cut') {
-    const { kind, fence } = step.cut;
-    const way = t(kind === 'rip' ? 'bench.rip' : 'bench.cross');
-    return [stepName(step, t), way, `${t('bench.fence')} ${say.short(fence)}`, from].join('. ');
+    const { cut } = step;
+    const way = t(wayOf(cut) === 'rip' ? 'bench.rip' : 'bench.cross');
+    const hint = t('bench.fenceHint', { edge: t(`bench.edge.${fencedFrom(cut)}`) });
+    return [stepName(step, t), way, `${t('bench.fence')} ${say.short(cut.fence)} ${hint}`, from].join('. ');
   }
   const { piece } = step;
   const length = say.short(piece.shown.length);

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { CutSheet } from '../../../cutting/result.ts';
 import { sheetDrawing } from '../../../cutting/sheetDrawing.ts';
+import { wayOf } from '../../../cutting/sheets/way.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { DrawingView } from '../../control/DrawingView.tsx';
@@ -117,7 +118,7 @@ function Sequence({ sheet }: { sheet: CutSheet }) {
               <td>
                 <Measure mm={c.of.w} /> × <Measure mm={c.of.h} />
               </td>
-              <td>{t(c.kind === 'rip' ? 'wood.rip' : 'wood.cross')}</td>
+              <td>{t(wayOf(c) === 'rip' ? 'wood.rip' : 'wood.cross')}</td>
               <td>
                 <Measure mm={c.fence} />
               </td>

@@ -65,14 +65,17 @@ function settingsTable(packet: Packet, cuts: Cuts, width: Mm): Block[] {
 export function saw(packet: Packet): Leaf[] {
   const terms = packet.terms.saw;
   const body = bodyOf(packet.sheet);
-  const { shop } = packet.plan.design;
+  const { plan } = packet;
+  const { shop } = plan.design;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
   const sprung = settingsTable(packet, nested, body.w);
   const used: [string, string][] = [
     [terms.kerf, told(shop.boardKerf)],
     [terms.sheetKerf, told(shop.sheetKerf)],
     [terms.trim, told(shop.endTrim)],
-    [terms.allowance, told(shop.fitAllowance)],
+    ...(plan.joinery.pieces.some((p) => p.fit.inPlace)
+      ? [[terms.allowance, told(shop.fitAllowance)] as [string, string]]
+      : []),
     [terms.most, packet.say.angle(shop.saw.miter)],
     [terms.tilt, packet.say.angle(shop.saw.bevel)],
   ];

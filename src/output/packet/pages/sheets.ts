@@ -1,6 +1,7 @@
 import { numbered } from '../../../cutting/numbered.ts';
 import type { CutSheet } from '../../../cutting/result.ts';
 import { sheetDrawing } from '../../../cutting/sheetDrawing.ts';
+import { fencedFrom, wayOf } from '../../../cutting/sheets/way.ts';
 import { moved } from '../../../drawing/items.ts';
 import { byId } from '../../../materials/lookup.ts';
 import { formatMoney, formatReading } from '../../../measure/format.ts';
@@ -34,15 +35,22 @@ function sheetBlocks(packet: Packet, sheet: CutSheet, number: number, width: Mm)
     draw: (at) => [moved({ x: at.x, y: at.y - drawing.height }, drawing.items)],
   };
   const rows = sheet.sequence.map((cut) => ({
-    cells: [String(cut.number), terms[cut.kind], told(cut.fence), `${told(cut.of.w)} x ${told(cut.of.h)}`],
+    cells: [
+      String(cut.number),
+      terms[wayOf(cut)],
+      told(cut.fence),
+      terms.from[fencedFrom(cut)],
+      `${told(cut.of.w)} x ${told(cut.of.h)}`,
+    ],
   }));
   const columns = [
     { title: terms.number, share: 1, figure: true },
     { title: terms.kind, share: 2 },
     { title: terms.fence, share: 2, figure: true },
+    { title: terms.edge, share: 3 },
     { title: terms.of, share: 4, figure: true },
   ];
-  return [heading(title), picture, ...table(columns, rows, width * 0.7), space(5)];
+  return [heading(title), picture, ...table(columns, rows, width * 0.8), space(5)];
 }
 
 /** Every sheet to scale, and its cuts in their order. */

@@ -25,9 +25,9 @@ export const patterns: PatternWords = {
     'cut-out': 'Buchstaben ausschneiden',
   },
   onOne: (count) => `mit 1 bezeichnet: an einem Steg, vorsichtig behandeln (${count})`,
-  holes: 'durch die runden Löcher auf der Tafel anzeichnen und jede Farbe danach auflegen',
+  holes: 'jede Farbe nach den runden Löchern auflegen',
   tabs: (count) =>
-    `${count === 1 ? '1 Loch liegt' : `${count} Löcher liegen`} neben der Tafel: dort bis zur letzten Farbe einen gleich dicken Abschnitt an die Kante kleben`,
+    `${count === 1 ? '1 Loch' : `${count} Löcher`} neben der Tafel: dort gleich dicken Abschnitt an die Kante kleben`,
   guide: { baseline: 'Grundlinie', center: 'Mitte' },
   layer: (number, of, finish) => `Farbe ${number} von ${of}: ${finish}`,
   face: 'Ganze Front',

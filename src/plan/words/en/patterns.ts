@@ -25,9 +25,9 @@ export const patterns: PatternWords = {
     'cut-out': 'cut out the letters',
   },
   onOne: (count: number) => `marked 1: on one bridge, handle gently (${count})`,
-  holes: 'mark the board through the round holes, and lay every color on those marks',
+  holes: 'lay every color on the round holes’ marks',
   tabs: (count: number) =>
-    `${count === 1 ? '1 hole lies' : `${count} holes lie`} off the board: tape a scrap as thick as the board to its edge there until the last color`,
+    `${count === 1 ? '1 hole' : `${count} holes`} off the board: tape a scrap as thick to its edge there`,
   guide: { baseline: 'baseline', center: 'center' },
   layer: (number: number, of: number, finish: string) => `color ${number} of ${of}: ${finish}`,
   face: 'Whole face',

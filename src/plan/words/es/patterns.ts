@@ -25,9 +25,9 @@ export const patterns: PatternWords = {
     'cut-out': 'recortar las letras',
   },
   onOne: (count) => `marcadas con 1: con un solo puente, tratar con cuidado (${count})`,
-  holes: 'marcar el tablero por los agujeros redondos y colocar cada color sobre esas marcas',
+  holes: 'colocar cada color por los agujeros redondos',
   tabs: (count) =>
-    `${count === 1 ? '1 agujero queda' : `${count} agujeros quedan`} fuera del tablero: pegar ahí a su canto, hasta el último color, un recorte igual de grueso`,
+    `${count === 1 ? '1 agujero' : `${count} agujeros`} fuera del tablero: pegar ahí al canto un recorte igual de grueso`,
   guide: { baseline: 'línea base', center: 'eje' },
   layer: (number, of, finish) => `color ${number} de ${of}: ${finish}`,
   face: 'Frente entero',
