@@ -7,11 +7,14 @@ import type { Box } from '../../src/geometry/shape.ts';
 import { compareLabels } from '../../src/joinery/label.ts';
 import { formatReading } from '../../src/measure/format.ts';
 import { type Block, fillPages } from '../../src/output/packet/flow.ts';
+import type { Packet } from '../../src/output/packet/leaf.ts';
 import { flowLeaves, keptAlone, onOnePage } from '../../src/output/packet/leaves.ts';
 import { packetOf, packetPages } from '../../src/output/packet/packet.ts';
-import { packetSheet } from '../../src/output/packet/sheet.ts';
+import { cover } from '../../src/output/packet/pages/cover.ts';
+import { bodyOf, packetSheet, turned } from '../../src/output/packet/sheet.ts';
 import { EN as WORDS } from '../../src/output/packet/words/en.ts';
 import { EN } from '../../src/plan/words/en.ts';
+import { styleIn } from '../../src/plan/words/languages.ts';
 import { sayFor } from '../../src/plan/words/say.ts';
 import { partNames } from '../../src/plan/words/words.ts';
 import { planned, planOf, STARTERS, starter } from '../plan/starters.ts';
@@ -61,10 +64,15 @@ describe.each(STARTERS)('the packet of %s', (name) => {
     let found = 0;
     for (const title of starts) {
       // Some titles are terms of the key figures too: the line with a page number at its end is meant.
+      // The contents of a wide face stand in columns: the nearest number to the right is the title's.
       const number = cover
         .filter((t) => t.words === title)
         .flatMap((line) =>
-          cover.filter((t) => Math.abs(t.box.y - line.box.y) < 0.7 && /^\d+$/.test(t.words)),
+          cover
+            .filter((t) => Math.abs(t.box.y - line.box.y) < 0.7 && /^\d+$/.test(t.words))
+            .filter((t) => t.box.x > line.box.x)
+            .sort((a, b) => a.box.x - b.box.x)
+            .slice(0, 1),
         )[0];
       if (!number) continue;
       const page = pages[Number(number.words) - 1];
@@ -121,6 +129,42 @@ describe.each(STARTERS)('the packet of %s', (name) => {
       (b) => Math.abs(b.w - width / scale) < 1e-6 && Math.abs(b.h - height / scale) < 1e-6,
     );
     expect(found).toBe(true);
+  });
+});
+
+describe('the cover of a wide face', () => {
+  it('keeps its contents clear of warnings, of a long name and of many paints', () => {
+    const plan = planOf('orchard-barn-door');
+    const [finish] = plan.finish.uses;
+    const uses = Array.from({ length: 8 }, () => finish ?? []).flat();
+    const checks = (['error', 'warning'] as const).map((severity) => ({
+      code: 'boards.short' as never,
+      severity,
+      parts: [],
+      figures: {},
+    }));
+    const name = 'A face with a name that takes three lines of the cover';
+    const hostile = {
+      ...plan,
+      checks: [],
+      finish: { ...plan.finish, uses },
+      design: { ...plan.design, name },
+    };
+    const terms = {
+      say: sayFor(plan),
+      words: EN,
+      terms: WORDS,
+      measure: styleIn(plan.language, plan.design.measure),
+    };
+    const sheet = packetSheet('letter');
+    const packet = { plan: { ...hostile, checks }, ...terms, unit: 'in', sheet } as unknown as Packet;
+    const contents = Object.values(WORDS.titles).map((title, page) => ({ title, page }));
+    const items = cover(packet).flatMap((leaf) => leaf.draw(bodyOf(turned(sheet)), contents));
+    const texts = textsOn({ width: sheet.height, height: sheet.width, title: '', items });
+    expect(collisions(texts)).toEqual([]);
+    expect(texts.map(({ words }) => words)).toEqual(expect.arrayContaining(['1 warning', WORDS.titles.load]));
+    const { y } = bodyOf(turned(sheet));
+    for (const { box, words } of texts) expect(box.y, words).toBeGreaterThan(y - 1);
   });
 });
 

@@ -38,7 +38,40 @@ function state(packet: Packet): string[] {
   return [...(errors > 0 ? [terms.errors(errors)] : []), ...(warnings > 0 ? [terms.warnings(warnings)] : [])];
 }
 
-function column(packet: Packet, room: Box, contents: readonly Contents[]): DrawItem[] {
+/** From one line of the contents to the next, where there is room, and at least: lines of small text never meet. */
+const PITCH = { usual: 4, least: 3 } as const;
+const CONTENTS_HEAD: Mm = 8.4;
+
+/** The table of contents from the top of the room, in columns read downward; `foot` is where it ends. */
+function listOfContents(
+  packet: Packet,
+  room: Box,
+  contents: readonly Contents[],
+  columns: number,
+): { readonly items: DrawItem[]; readonly foot: Mm } {
+  const size = TEXT.small;
+  const rows = Math.ceil(contents.length / columns);
+  const top = room.y + room.h - CONTENTS_HEAD;
+  const pitch = Math.max(PITCH.least, Math.min(PITCH.usual, (top - room.y) / rows));
+  const w = (room.w + 8) / columns - 8;
+  const items = contents.flatMap(({ title, page }, i) => {
+    const x = room.x + Math.floor(i / rows) * (w + 8);
+    const y = top - 3.4 - (i % rows) * pitch;
+    const number = String(page);
+    return [
+      text({ x, y }, shortened(title, { size }, w - 10), { size }),
+      text({ x: x + w - textWidth(number, { size }), y }, number, { size }),
+    ];
+  });
+  const head = { x: room.x, y: room.y + room.h - 6 };
+  return {
+    items: [text(head, packet.terms.cover.contents, { size: TEXT.large, bold: true }), ...items],
+    foot: top - rows * pitch,
+  };
+}
+
+/** Beside the picture; the contents too where they are `listed` here. */
+function column(packet: Packet, room: Box, contents: readonly Contents[], listed: boolean): DrawItem[] {
   const terms = packet.terms.cover;
   const { design } = packet.plan;
   const items: DrawItem[] = [];
@@ -82,16 +115,10 @@ function column(packet: Packet, room: Box, contents: readonly Contents[]): DrawI
   }
   const told = state(packet);
   if (told.length > 0) framed(told, 4, { size, bold: true });
-  y -= 2;
-  heading(terms.contents);
-  // Where names are long the table closes up, so that its last line still stands on the page.
-  const pitch = Math.min(4, (y - room.y) / contents.length);
-  for (const { title, page } of contents) {
-    const words = shortened(title, { size }, room.w - 10);
-    items.push(text({ x: room.x, y: y - 3.4 }, words, { size }));
-    const number = String(page);
-    items.push(text({ x: room.x + room.w - textWidth(number, { size }), y: y - 3.4 }, number, { size }));
-    y -= pitch;
+  if (listed) {
+    const list = listOfContents(packet, { ...room, h: y - 2 - room.y }, contents, 1);
+    items.push(...list.items);
+    y = list.foot;
   }
   if (design.note !== '') {
     y -= 4;
@@ -111,10 +138,18 @@ export function cover(packet: Packet): Leaf[] {
   const landscape = face.width > face.height;
   const draw = (body: Box, contents: readonly Contents[]): DrawItem[] => {
     const side = landscape ? body.w * 0.3 : body.w * 0.36;
-    const picture = { x: body.x, y: body.y, w: body.w - side - 8, h: body.h - 2 };
+    const wide = body.w - side - 8;
+    // Beside a wide face there is little height: the contents stand below it.
+    const below = landscape ? CONTENTS_HEAD + Math.ceil(contents.length / 3) * PITCH.usual + 2 : 0;
+    const picture = { x: body.x, y: body.y + below, w: wide, h: body.h - 2 - below };
     const text = { x: body.x + body.w - side, y: body.y, w: side, h: body.h };
     const view = viewOf(face.box, picture);
-    return [...coloredFace(packet.plan, view), ...column(packet, text, contents)];
+    const foot = { x: body.x, y: body.y, w: wide, h: below - 2 };
+    return [
+      ...coloredFace(packet.plan, view),
+      ...column(packet, text, contents, !landscape),
+      ...(landscape ? listOfContents(packet, foot, contents, 3).items : []),
+    ];
   };
   return [{ title: packet.terms.titles.cover, landscape, scale: null, draw }];
 }
