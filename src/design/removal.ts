@@ -1,5 +1,6 @@
 import { pick } from '../list/at.ts';
 import type { Edit } from './edit/edit.ts';
+import { namesOneOf, withStopsAt } from './ends.ts';
 import { partOfReference } from './references.ts';
 import { inSlot, slotsOf, withFields } from './rule/table.ts';
 import type { Design, Part, Rule } from './schema.ts';
@@ -7,7 +8,7 @@ import type { Design, Part, Rule } from './schema.ts';
 /**
  * The edits that take parts (or keep-clears) out of a design together with what only makes sense with
  * them: rules that would be left without a part, joints, memberships of groups. Parts that lay on a
- * removed part lie on the face afterwards.
+ * removed part lie on the face afterwards, and ends that stopped at one are square.
  */
 export function editsToRemove(design: Design, ids: readonly string[]): Edit[] {
   const gone = new Set(ids);
@@ -30,11 +31,13 @@ export function editsToRemove(design: Design, ids: readonly string[]): Edit[] {
       edits.push({ kind: 'replace', list: 'groups', id: group.id, item: { ...group, parts } });
     }
   }
+  const goes = namesOneOf(gone);
   for (const part of design.parts) {
     if (gone.has(part.id)) edits.push({ kind: 'remove', list: 'parts', id: part.id });
-    else if (partOfReference(part.on).some((id) => gone.has(id))) {
-      const item: Part = { ...part, on: 'face', onChosen: undefined };
-      edits.push({ kind: 'replace', list: 'parts', id: part.id, item });
+    else {
+      const cut = withStopsAt(part, (at) => (goes(at) ? null : at));
+      const item: Part = goes(part.on) ? { ...cut, on: 'face', onChosen: undefined } : cut;
+      if (item !== part) edits.push({ kind: 'replace', list: 'parts', id: part.id, item });
     }
   }
   for (const keep of design.keepClears) {

@@ -173,6 +173,8 @@ const freeEnd = z.discriminatedUnion('cut', [
   z.strictObject({ cut: z.literal('miter'), angle: z.number().gt(-80).lt(80) }),
   /** Mitered return: a short piece turned back to the face. */
   z.strictObject({ cut: z.literal('return') }),
+  /** Cut to the border of `at` that it comes to, wherever that is: a part, a member of one, a level or the face. */
+  z.strictObject({ cut: z.literal('stop'), at: thing }),
 ]);
 const ends = z.strictObject({ start: freeEnd, end: freeEnd });
 

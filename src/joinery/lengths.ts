@@ -1,4 +1,4 @@
-import { cross, distance, dot, subtract } from '../geometry/point.ts';
+import { cross, distance, dot, subtract, unit } from '../geometry/point.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
@@ -163,4 +163,43 @@ export function tipOf({ outline, ends }: Pick<Piece, 'outline' | 'ends'>, end: E
   const { x, y, w, h } = boxOfPoints(outline);
   const inner = outline.filter((p) => p.y - y > TOUCH && y + h - p.y > TOUCH);
   return inner.find((p) => Math.abs(p.x - (end === 'start' ? x : x + w)) <= TOUCH) ?? null;
+}
+
+/** A curved end: how long it is from edge to edge, and how far the curve strays from that straight line. */
+export interface EndCurve {
+  readonly chord: Mm;
+  readonly depth: Mm;
+}
+
+/**
+ * The line that an end is sawn along, from the right edge to the left one; null where the saw cuts it. Of a piece
+ * that is sawn all around nothing is its end.
+ */
+export function endLine(
+  { outline, ends, form }: Pick<Piece, 'outline' | 'ends' | 'form'>,
+  end: End,
+): Point[] | null {
+  if (form === 'sheet' || ends[end === 'start' ? 0 : 1].cut !== 'sawn') return null;
+  const { y, h } = boxOfPoints(outline);
+  const outward = end === 'end' ? 1 : -1;
+  const farthest = (at: Mm): Point | undefined =>
+    outline.filter((p) => Math.abs(p.y - at) <= TOUCH).sort((a, b) => outward * (b.x - a.x))[0];
+  const [right, left] = [farthest(y), farthest(y + h)];
+  if (!right || !left) return null;
+  const from = outline.indexOf(end === 'end' ? right : left);
+  const count = (outline.indexOf(end === 'end' ? left : right) - from + outline.length) % outline.length;
+  const line = Array.from({ length: count + 1 }, (_, i) => cyclic(outline, from + i));
+  return end === 'end' ? line : line.reverse();
+}
+
+/** What a curved end measures. */
+export function endCurve(piece: Pick<Piece, 'outline' | 'ends' | 'form'>, end: End): EndCurve | null {
+  const line = endLine(piece, end);
+  const [a, b] = [line?.at(0), line?.at(-1)];
+  if (!line || !a || !b) return null;
+  const along = unit(subtract(b, a));
+  return {
+    chord: distance(a, b),
+    depth: line.reduce((most, p) => Math.max(most, Math.abs(cross(along, subtract(p, a)))), 0),
+  };
 }

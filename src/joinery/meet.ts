@@ -71,6 +71,7 @@ function pairsThatMeet(outlines: readonly Outlined[], least: number): [Bar, Bar,
   for (const [i, j] of meetingPairs(outlines.map(({ around }) => around))) {
     const [a, b] = [outlines[i], outlines[j]];
     if (!a || !b || a.bar === b.bar || !sameHeight(a.bar, b.bar) || neighborsInRun(a.bar, b.bar)) continue;
+    if (stopsAt(a.bar, b.bar) || stopsAt(b.bar, a.bar)) continue;
     const depth = lapDepth(a.outline, b.outline);
     if (depth >= least) found.push([a.bar, b.bar, depth]);
   }
@@ -80,6 +81,10 @@ function pairsThatMeet(outlines: readonly Outlined[], least: number): [Bar, Bar,
 /** The outline on the face before any joint. */
 export const uncutOutline = (bar: Bar): Point[] =>
   outlineOf(bar.width, naturalCuts(bar, 'start'), naturalCuts(bar, 'end')).map((p) => toFace(bar, p));
+
+/** Whether an end of a bar is cut to the other one already. */
+const stopsAt = ({ laid: { stops } }: Bar, { laid }: Bar): boolean =>
+  [stops?.start, stops?.end].some((stop) => stop?.at === laid.id || stop?.at === laid.part);
 
 function neighborsInRun(a: Bar, b: Bar): boolean {
   if (a.laid.id !== b.laid.id || a.laid.kind !== 'run') return false;

@@ -94,7 +94,11 @@ function reachOf(bar: Bar, cut: Cut, context: SawContext): Mm {
   return END_KINDS[cut.kind].reach({ through, ownThickness: bar.thickness });
 }
 
-const shifted = (cut: Cut, by: Mm): Cut => (by === 0 ? cut : { ...cut, at: cut.at + by });
+function shifted(cut: Cut, by: Mm): Cut {
+  if (by === 0) return cut;
+  const moved = { ...cut, at: cut.at + by };
+  return cut.line ? { ...moved, line: cut.line.map((p) => ({ x: p.x + by, y: p.y })) } : moved;
+}
 
 /** The sides of an outline that cuts of one end made, from the left edge to the right edge. */
 function endSides(outline: readonly Corner[], end: End): { p: Corner; q: Corner; cut: Cut }[] {
@@ -125,11 +129,12 @@ function endOf(bar: Bar, end: End, wood: readonly Corner[], met: readonly Met[])
   const right = sides[sides.length - 1];
   if (!left || !right) return END_KINDS.square.settle(bareCase(bar));
   const meets = met.find(({ id }) => id !== null)?.id ?? null;
-  const pointed = sides.length > 1;
-  const kind = pointed ? 'point' : kindOf(bar, end, left.cut, meets);
+  const followed = sides.some(({ cut }) => cut.line);
+  const pointed = sides.length > 1 && !followed;
+  const kind = followed ? 'sawn' : pointed ? 'point' : kindOf(bar, end, left.cut, meets);
   return END_KINDS[kind].settle({
     ...bareCase(bar),
-    miter: miterOf(left.cut, end),
+    miter: followed ? 0 : miterOf(left.cut, end),
     secondMiter: pointed ? miterOf(right.cut, end) : null,
     with: meets,
     corner: left.cut.corner,

@@ -3,6 +3,7 @@ import { DUST, SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import { degrees } from '../measure/units.ts';
 import { type Bar, type End, type Line, toBar } from './bar.ts';
+import { keepToLine } from './curve.ts';
 import type { EndCut } from './piece.ts';
 
 /** A cut through a bar, in the bar's own coordinates: the line x = at + slope * y. */
@@ -14,6 +15,8 @@ export interface Cut {
   readonly with: string | null;
   /** Interior angle of the corner, where sprung molding turns it. */
   readonly corner: Deg | null;
+  /** Where it is no straight cut: from the left edge to the right one; it reaches no farther than the straight one. */
+  readonly line?: readonly Point[];
 }
 
 /** The cut along a line of the face; null when the line runs along the bar. */
@@ -46,8 +49,8 @@ export interface Corner extends Point {
  */
 export function outlineOf(width: Mm, starts: readonly Cut[], ends: readonly Cut[]): Corner[] {
   const h = width / 2;
-  const low = (cut: Cut): Mm => cut.at - Math.abs(cut.slope) * h;
-  const high = (cut: Cut): Mm => cut.at + Math.abs(cut.slope) * h;
+  const low = (cut: Cut): Mm => placesOf(cut, h).reduce((least, x) => Math.min(least, x));
+  const high = (cut: Cut): Mm => placesOf(cut, h).reduce((most, x) => Math.max(most, x));
   const from = starts.reduce((most, cut) => Math.max(most, low(cut)), Number.NEGATIVE_INFINITY);
   const to = ends.reduce((least, cut) => Math.min(least, high(cut)), Number.POSITIVE_INFINITY);
   if (from >= to) return [];
@@ -66,8 +69,14 @@ export function outlineOf(width: Mm, starts: readonly Cut[], ends: readonly Cut[
   ];
   for (const cut of taking.start) outline = keep(outline, 'start', cut);
   for (const cut of taking.end) outline = keep(outline, 'end', cut);
+  for (const cut of taking.start) if (cut.line) outline = keepToLine(outline, 'start', cut, cut.line);
+  for (const cut of taking.end) if (cut.line) outline = keepToLine(outline, 'end', cut, cut.line);
   return withoutShortSides(outline);
 }
+
+/** Where a cut has its corners along a bar of half the width `h`. */
+const placesOf = ({ at, slope, line }: Cut, h: Mm): readonly Mm[] =>
+  line ? line.map(({ x }) => x) : [at - slope * h, at + slope * h];
 
 /** What stays of an outline beyond a start cut, or before an end cut. */
 export function keep(outline: readonly Corner[], end: End, cut: Cut): Corner[] {

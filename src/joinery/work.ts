@@ -67,9 +67,11 @@ export function factsOf(work: BarWork, stockOf: (part: string) => Stock | null):
   ];
 }
 
-/** The cuts that shape an end: its joints in place of its own cut; a brace keeps to its box besides. */
+/** The cuts that shape an end: its joints in place of its own cut; a brace keeps to its box besides, and an end to its stop. */
 export function endCuts(work: BarWork, end: End): Cut[] {
   const joints = work.joints[end];
   if (joints.length === 0) return naturalCuts(work.bar, end);
-  return isBrace(work.bar) ? [...naturalCuts(work.bar, end), ...joints] : joints;
+  return isBrace(work.bar) || work.bar.laid.stops?.[end]
+    ? [...naturalCuts(work.bar, end), ...joints]
+    : joints;
 }

@@ -15,6 +15,17 @@ export interface Leg {
   readonly angle: Deg;
 }
 
+/** An end that is cut to the border of something. */
+export interface StoppedEnd {
+  /** What it stops at: a part or a member of one, a level, or the face. */
+  readonly at: string;
+  /** Whether it comes up against it; else it ends flush with the edge of what it lies on, or lies within. */
+  readonly against: boolean;
+  /** Where it is cut, on the face: from the left edge to the right one in the direction of travel. */
+  readonly line: readonly Point[];
+}
+export type Stops = { readonly [End in 'start' | 'end']?: StoppedEnd };
+
 /** Fields that every laid part has. */
 interface LaidBase {
   /** The part's id, or `id[column,row]` for a member of an array. */
@@ -41,6 +52,7 @@ export type LaidPart = LaidBase &
         readonly kind: 'strip';
         readonly leg: Leg;
         readonly spec: Pick<Strip, 'lie' | 'ends' | 'fit' | 'onEdge'>;
+        readonly stops?: Stops;
       }
     | {
         readonly kind: 'run';
@@ -48,6 +60,7 @@ export type LaidPart = LaidBase &
         readonly legs: readonly Leg[];
         readonly closed: boolean;
         readonly spec: Pick<Run, 'ends' | 'fit' | 'corner' | 'side' | 'path'>;
+        readonly stops?: Stops;
       }
     | { readonly kind: 'panel'; readonly spec: Pick<Panel, 'shape' | 'openings' | 'grain'> }
     | {

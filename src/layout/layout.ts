@@ -1,6 +1,6 @@
 import { orderChecks } from '../check/check.ts';
 import type { Box } from '../geometry/shape.ts';
-import { solvedBox } from './boxes.ts';
+import { boxesToEnds, solvedBox } from './boxes.ts';
 import { kept, placesOf } from './changes.ts';
 import { checkPlacings } from './check/checks.ts';
 import { toldOnce } from './fill/toldOnce.ts';
@@ -38,7 +38,7 @@ function layOutAll(input: LayoutInput, last: Remembered | null): Remembered {
   const network = buildNetwork(byId, rules, face);
   const solved = solveAll({ face, stocks, sizes, held }, network, (id) => byId.get(id), last ?? undefined);
   const boxes = new Map<string, Box>(
-    parts.map((part) => [part.id, solvedBox(part, { network, solved }, last?.layout.boxes.get(part.id))]),
+    parts.map((part) => [part.id, solvedBox(part, { network, solved }, last?.boxes.get(part.id))]),
   );
   const finishIds = finishIdsOf(finishes, last);
   const placement = placeParts({ parts, boxes, face, stocks, finishes: finishIds }, last?.placement);
@@ -47,7 +47,7 @@ function layOutAll(input: LayoutInput, last: Remembered | null): Remembered {
   const judged = rules.map((rule) => judgedRule(rule, rules, places, { network, solved }));
   const found = kept(last?.found, allChecks({ judged, placement, checking }));
   const layout = {
-    boxes,
+    boxes: boxesToEnds(boxes, placement, last?.layout.boxes),
     parts: kept(
       last?.layout.parts,
       placement.placings.map((placing) => placing.laid),
@@ -58,6 +58,6 @@ function layOutAll(input: LayoutInput, last: Remembered | null): Remembered {
   return {
     ...{ face, stocks, sizes, held, keepClears, parts, rules, finishes, finishIds },
     ...{ places: placesOf(parts), rulePlaces: places },
-    ...{ network, solved, placement, checking, judged, found, layout },
+    ...{ network, solved, boxes, placement, checking, judged, found, layout },
   };
 }

@@ -1,6 +1,7 @@
 import type { Face } from '../bed/face.ts';
 import type { Check } from '../check/check.ts';
 import type { Design, KeepClear } from '../design/schema.ts';
+import type { Box } from '../geometry/shape.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Checking } from './check/checks.ts';
 import type { Layout } from './laid.ts';
@@ -23,6 +24,8 @@ export interface Remembered extends SolvedNetwork {
   /** Where parts and rules stand in their lists. */
   readonly places: ReadonlyMap<string, number>;
   readonly rulePlaces: RulePlaces;
+  /** Solved boxes, before ends were brought to what they stop at. */
+  readonly boxes: ReadonlyMap<string, Box>;
   readonly placement: Placement;
   readonly checking: Checking;
   readonly judged: readonly JudgedRule[];

@@ -1,14 +1,16 @@
+import type { Face } from '../bed/face.ts';
 import { orderChecks } from '../check/check.ts';
 import type { Part, Rule } from '../design/schema.ts';
 import type { Box } from '../geometry/shape.ts';
 import { at, pick } from '../list/at.ts';
-import { solvedBox } from './boxes.ts';
+import { boxesToEnds, solvedBox } from './boxes.ts';
 import { changedAt, kept, patched, sameNames } from './changes.ts';
 import { checkPlacings, checkSome } from './check/checks.ts';
 import { toldOnce } from './fill/toldOnce.ts';
 import { allChecks, finishIdsOf } from './gather.ts';
 import type { LayoutInput } from './input.ts';
 import { type PlacedPart, type Placement, placeParts, placeSome } from './place/place.ts';
+import { withStops } from './place/stopping.ts';
 import type { Remembered } from './remembered.ts';
 import type { Network } from './solve/network.ts';
 import { type RuleChanges, rewired, ruleChanges } from './solve/rewire.ts';
@@ -45,17 +47,17 @@ export function stepFrom(input: LayoutInput, last: Remembered): Remembered | nul
   }
   const moved = new Map<string, Box>();
   for (const part of shifted) {
-    const was = last.layout.boxes.get(part.id);
+    const was = last.boxes.get(part.id);
     const box = solvedBox(part, now, was);
     if (box !== was) moved.set(part.id, box);
   }
-  const boxes = moved.size > 0 ? new Map([...last.layout.boxes, ...moved]) : last.layout.boxes;
+  const boxes = moved.size > 0 ? new Map([...last.boxes, ...moved]) : last.boxes;
   const { placement, checking } = placedAfter(input, last, finishIds, boxes, [...shifted]);
 
   const { judged, places } = judgedAfter(rules, changes, now, anew.keys(), last);
   const found = kept(last.found, allChecks({ judged, placement, checking }));
   const layout = {
-    boxes,
+    boxes: boxesToEnds(boxes, placement, last.layout.boxes),
     parts: kept(
       last.layout.parts,
       placement === last.placement ? last.layout.parts : placement.placings.map((one) => one.laid),
@@ -66,7 +68,7 @@ export function stepFrom(input: LayoutInput, last: Remembered): Remembered | nul
   return {
     ...last,
     ...{ held, keepClears, parts, rules, finishes, finishIds },
-    ...{ rulePlaces: places, network, solved: now.solved, placement, checking, judged, found, layout },
+    ...{ rulePlaces: places, network, solved: now.solved, boxes, placement, checking, judged, found, layout },
   };
 }
 
@@ -132,8 +134,18 @@ function placedAfter(
     const placement = placeParts({ ...input, parts: design.parts }, last.placement);
     return { placement, checking: checkPlacings(placement.placings, context, last.checking) };
   }
-  const { placement, moved } = withPlaced(last.placement, anew);
+  const { placement, moved } = withPlaced(last.placement, withTheirStops(last.placement, anew, face));
   return { placement, checking: checkSome(placement.placings, context, last.checking, moved) };
+}
+
+/** What changes with parts laid anew: their ends, and those of others, are brought to what they stop at. */
+function withTheirStops(
+  { placed, ranks }: Placement,
+  anew: ReadonlyMap<number, PlacedPart>,
+  face: Face,
+): ReadonlyMap<number, PlacedPart> {
+  const now = withStops(patched(placed, anew), ranks, face);
+  return new Map(now.flatMap((one, rank) => (one === placed[rank] ? [] : [[rank, one] as const])));
 }
 
 /** The placement with some parts laid anew, and the numbers of their placings. */

@@ -107,6 +107,7 @@ const NOT_MENDED: Readonly<Record<Exclude<CheckCode, keyof typeof MENDED>, strin
   'part.no-size': AT_ITS_FIELD,
   'part.unknown-stock': MEANT,
   'part.unknown-finish': MEANT,
+  'end.not-met': MEANT,
   'rule.impossible': 'has buttons of its own: each rule of the fight can be removed',
   'rule.gap-negative': 'which part is too many only the person knows: the rule is named',
   'rule.gap-over-most': 'has a button of its own in the list of rules, which adds the parts',

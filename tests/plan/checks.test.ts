@@ -59,6 +59,11 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
   'part.unknown-support': () => withParts({ ...strip('lost', 200, 900), on: 'nothing-there' }),
   'part.support-cycle': () =>
     withParts({ ...strip('one', 200, 900), on: 'two' }, { ...strip('two', 200, 900), on: 'one' }),
+  'end.not-met': () =>
+    withParts({
+      ...strip('short', 200, 900),
+      ends: { start: { cut: 'square' }, end: { cut: 'stop', at: 'nothing-there' } },
+    }),
   'rule.impossible': () =>
     withRules({
       id: 'no',

@@ -12,6 +12,7 @@ import { levelOf, memberId } from '../reference.ts';
 import { expandArray, memberName, membersOf } from './array.ts';
 import { type Body, bodyOf, isSingle, type Single } from './body.ts';
 import { regionOfShape } from './shape.ts';
+import { type Unstopped, withStops } from './stopping.ts';
 import { isLevelId, levelUnder, orderBySupport } from './support.ts';
 
 /** A laid part with the bounds of its footprint, which may reach past its box. */
@@ -40,6 +41,8 @@ export interface PlacedPart {
   };
   readonly placings: readonly Placing[];
   readonly checks: readonly Check[];
+  /** As it was before its ends were brought to what they stop at; only where some are. */
+  readonly unstopped?: Unstopped;
 }
 
 /** What a part is told to lie on; null: whichever level is beneath it. */
@@ -118,8 +121,9 @@ export function placeParts(input: PlaceInput, before: Placement | undefined): Pl
     const figures = { count: count + over.count, most: MOST_LAID };
     checks.push({ code: 'limit.parts', severity: 'error', parts: over.parts, figures });
   }
-  const placings = placed.flatMap((one) => one.placings);
-  return { placed, placings, checks, ranks, starts, tops, whole };
+  const cut = withStops(placed, ranks, input.face);
+  const placings = cut.flatMap((one) => one.placings);
+  return { placed: cut, placings, checks, ranks, starts, tops, whole };
 }
 
 /** The heights that a part gives to what lies on it, or on one of its members. */

@@ -24,6 +24,9 @@ function nameWith(names: ReadonlyMap<string, string>, id: string, words: PlaceWo
   // The bed's own bodies, as the sweep names them.
   const body = /^bed:(.*)$/.exec(id)?.[1];
   if (body !== undefined && Object.hasOwn(words.bed, body)) return words.bed[body as keyof PlaceWords['bed']];
+  const level = id === 'face' ? id : /^level:(.*)$/.exec(id)?.[1];
+  if (level !== undefined && Object.hasOwn(words.level, level))
+    return words.level[level as keyof PlaceWords['level']];
   if (id.startsWith('keep:')) return names.get(id.slice(5)) ?? id.slice(5);
   const member = /^(.*)\[(\d+),(\d+)\]$/.exec(id);
   if (!member) return names.get(id) ?? id;

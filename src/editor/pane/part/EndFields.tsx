@@ -1,19 +1,38 @@
 import type { FreeEnd, Strip } from '../../../design/schema.ts';
+import type { Choice } from '../../control/ChoiceField.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
-import { type FormField, named } from '../../control/form/formField.ts';
+import type { FormField } from '../../control/form/formField.ts';
+import { referenceName } from '../../edit/sentence.ts';
+import { useFace, useSettledDesign } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
 
 interface EndFieldsProps {
-  readonly ends: Strip['ends'];
+  readonly part: Pick<Strip, 'id' | 'ends'>;
   readonly onCommit: (ends: Strip['ends']) => void;
 }
 
-const fieldsFor = (label: 'end.start' | 'end.end'): readonly FormField<FreeEnd, FreeEnd>[] => [
+/** An end, with what it can be. */
+interface Asked {
+  readonly end: FreeEnd;
+  readonly choices: readonly Choice<string>[];
+}
+
+/** Before what an end stops at, among the other cuts; no cut is called so. */
+const STOP = 'stop:';
+
+function cutOf(choice: string): FreeEnd {
+  if (choice.startsWith(STOP)) return { cut: 'stop', at: choice.slice(STOP.length) };
+  if (choice === 'miter') return { cut: 'miter', angle: 45 };
+  return { cut: choice === 'return' ? 'return' : 'square' };
+}
+
+const fieldsFor = (label: 'end.start' | 'end.end'): readonly FormField<Asked, FreeEnd>[] => [
   {
     is: 'choice',
     label,
-    of: named('cut', ['square', 'miter', 'return']),
-    get: ({ cut }) => cut,
-    put: (cut: FreeEnd['cut']) => (cut === 'miter' ? { cut, angle: 45 } : { cut }),
+    of: ({ choices }) => choices,
+    get: ({ end }) => (end.cut === 'stop' ? STOP + end.at : end.cut),
+    put: cutOf,
   },
   {
     is: 'number',
@@ -21,21 +40,39 @@ const fieldsFor = (label: 'end.start' | 'end.end'): readonly FormField<FreeEnd, 
     unit: '°',
     min: -79,
     max: 79,
-    when: ({ cut }) => cut === 'miter',
-    get: (end) => (end.cut === 'miter' ? end.angle : 0),
+    when: ({ end }) => end.cut === 'miter',
+    get: ({ end }) => (end.cut === 'miter' ? end.angle : 0),
     put: (angle) => ({ cut: 'miter', angle }),
   },
 ];
 
 const FIELDS = { start: fieldsFor('end.start'), end: fieldsFor('end.end') };
 
-/** How the two free ends are cut. */
-export function EndFields({ ends, onCommit }: EndFieldsProps) {
+/** How the two free ends are cut: square, at an angle, or to the border of what they end at. */
+export function EndFields({ part: { id, ends }, onCommit }: EndFieldsProps) {
+  const t = useWords();
+  const design = useSettledDesign();
+  const face = useFace();
+  const borders = [
+    ...design.parts.filter((other) => other.id !== id).map((other) => other.id),
+    ...face.levels.map((level) => `level:${level.id}`),
+    'face',
+  ];
+  const choices = ['square', 'miter', 'return'].map((value) => ({
+    value,
+    label: t(`cut.${value as 'square'}`),
+  }));
+  const stops = (end: FreeEnd) =>
+    (end.cut === 'stop' && !borders.includes(end.at) ? [end.at, ...borders] : borders).map((at) => ({
+      value: STOP + at,
+      label: t('cut.stopAt', { name: referenceName(design, at) }),
+      group: t('cut.stop'),
+    }));
   return (['start', 'end'] as const).map((which) => (
     <div key={which} className="field-pair">
       <Fields
         of={FIELDS[which]}
-        value={ends[which]}
+        value={{ end: ends[which], choices: [...choices, ...stops(ends[which])] }}
         onChange={(end) => onCommit({ ...ends, [which]: end })}
       />
     </div>

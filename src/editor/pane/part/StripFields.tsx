@@ -50,7 +50,7 @@ export function StripFields({ part }: { part: Strip }) {
   return (
     <div className="fields">
       <Fields of={LIE_FIELDS} value={laid} onChange={change} />
-      <EndFields ends={part.ends} onCommit={(ends) => change({ ends })} />
+      <EndFields part={part} onCommit={(ends) => change({ ends })} />
       <Fields of={MADE_FIELDS} value={laid} onChange={change} />
     </div>
   );

@@ -84,6 +84,8 @@ export const partWords: Record<keyof typeof en, string> = {
   'cut.square': 'Rechtwinklig',
   'cut.miter': 'Gehrung',
   'cut.return': 'Wiederkehr',
+  'cut.stop': 'Zugeschnitten auf das, worauf es trifft',
+  'cut.stopAt': 'Endet an {name}',
   'run.path': 'Leistenzug',
   'path.frame': 'Rings um das Feld',
   'path.arched': 'Mit Bogen oben',

@@ -82,6 +82,8 @@ export const partWords = {
   'cut.square': 'Square',
   'cut.miter': 'Miter',
   'cut.return': 'Returned',
+  'cut.stop': 'Cut to what it meets',
+  'cut.stopAt': 'Ends at {name}',
   'run.path': 'Path',
   'path.frame': 'Around the box',
   'path.arched': 'Arched head',

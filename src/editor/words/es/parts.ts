@@ -84,6 +84,8 @@ export const partWords: Record<keyof typeof en, string> = {
   'cut.square': 'A escuadra',
   'cut.miter': 'Inglete',
   'cut.return': 'Con retorno',
+  'cut.stop': 'Cortado contra lo que encuentra',
+  'cut.stopAt': 'Acaba en {name}',
   'run.path': 'Recorrido',
   'path.frame': 'Alrededor de la caja',
   'path.arched': 'Con arco arriba',

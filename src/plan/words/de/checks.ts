@@ -92,6 +92,16 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} soll auf „${f.text('on')}“ liegen; das ist weder eine Ebene dieser Front noch ein Teil. Wählen, worauf es liegt.`,
   'part.support-cycle': (f, say) =>
     `Diese Teile liegen im Kreis aufeinander: ${f.parts.map(say.name).join(', ')}. Eines davon auf die Front legen.`,
+  'end.not-met': (f, say) => {
+    const [part, at] = [say.name(f.part), say.name(f.text('at'))];
+    const ends =
+      f.number('count') > 1 ? `${f.number('count')} Enden von ${part} sollen` : `Ein Ende von ${part} soll`;
+    if (f.text('why') === 'unknown')
+      return `${ends} an „${f.text('at')}“ enden, das es nicht gibt. Wählen, woran es endet, oder einen anderen Schnitt.`;
+    return f.text('why') === 'part'
+      ? `${ends} an ${at} enden, träfe es aber nur mit einem Teil der Breite. Eines der beiden verschieben oder einen anderen Schnitt wählen; bis dahin bleibt das Ende wie gezeichnet.`
+      : `${ends} an ${at} enden, das nicht vor ihm liegt. Eines der beiden verschieben oder einen anderen Schnitt wählen; bis dahin bleibt das Ende wie gezeichnet.`;
+  },
   'rule.impossible': (f, say) =>
     f.text('fights') === ''
       ? `Diese Regel geht nicht auf: ${say.rule(f.text('rule'))}. Das Material oder ein festes Maß steht dagegen: eines davon ändern. Bis dahin bleiben die Teile, wo sie waren.`

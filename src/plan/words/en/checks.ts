@@ -63,6 +63,16 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} is to lie on “${f.text('on')}”, which is neither a level of this face nor a part. Choose what it lies on.`,
   'part.support-cycle': (f, say) =>
     `These parts lie on each other in a circle: ${f.parts.map(say.name).join(', ')}. Let one of them lie on the face.`,
+  'end.not-met': (f, say) => {
+    const [part, at] = [say.name(f.part), say.name(f.text('at'))];
+    const count = f.number('count');
+    const ends = count > 1 ? `${count} ends of ${part}` : `An end of ${part}`;
+    if (f.text('why') === 'unknown')
+      return `${ends} should stop at “${f.text('at')}”, which is not there. Choose what it ends at, or another cut.`;
+    return f.text('why') === 'part'
+      ? `${ends} should stop at ${at} but would meet it with only a part of the width. Move one of the two, or choose another cut; until then the end stays as drawn.`
+      : `${ends} should stop at ${at}, which does not lie ahead of it. Move one of the two, or choose another cut; until then the end stays as drawn.`;
+  },
   'rule.impossible': (f, say) =>
     f.text('fights') === ''
       ? `This rule cannot hold: ${say.rule(f.text('rule'))}. The stock or a fixed size prevents it: change one of them. Until then the parts stay where they were.`

@@ -85,6 +85,16 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} debe apoyarse en «${f.text('on')}», que no es un nivel de este frente ni una pieza. Elegir en qué se apoya.`,
   'part.support-cycle': (f, say) =>
     `Estas piezas se apoyan unas en otras en círculo: ${f.parts.map(say.name).join(', ')}. Apoyar una de ellas en el frente.`,
+  'end.not-met': (f, say) => {
+    const [part, at] = [say.name(f.part), say.name(f.text('at'))];
+    const ends =
+      f.number('count') > 1 ? `${f.number('count')} extremos de ${part} deben` : `Un extremo de ${part} debe`;
+    if (f.text('why') === 'unknown')
+      return `${ends} acabar en «${f.text('at')}», que no existe. Elegir en qué acaba, u otro corte.`;
+    return f.text('why') === 'part'
+      ? `${ends} acabar en ${at}, pero solo lo alcanzaría con parte del ancho. Mover uno de los dos o elegir otro corte; hasta entonces el extremo queda como se dibujó.`
+      : `${ends} acabar en ${at}, que no queda delante. Mover uno de los dos o elegir otro corte; hasta entonces el extremo queda como se dibujó.`;
+  },
   'rule.impossible': (f, say) =>
     f.text('fights') === ''
       ? `Esta regla no se puede cumplir: ${say.rule(f.text('rule'))}. El material o una medida fija lo impide: cambiar uno de los dos. Hasta entonces las piezas se quedan donde estaban.`

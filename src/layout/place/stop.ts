@@ -1,0 +1,175 @@
+import { type Ahead, borderAhead } from '../../geometry/border.ts';
+import { union } from '../../geometry/clip.ts';
+import { withinConvex } from '../../geometry/cut.ts';
+import {
+  add,
+  cross,
+  distance,
+  dot,
+  leftNormal,
+  midpoint,
+  scale,
+  subtract,
+  unit,
+} from '../../geometry/point.ts';
+import { boxOf, containsPointInRegion, regionOfRing, ringsOf } from '../../geometry/region.ts';
+import type { Box, Point, Region } from '../../geometry/shape.ts';
+import { SAME_LENGTH, SAME_PLACE } from '../../geometry/tolerance.ts';
+import { pick } from '../../list/at.ts';
+import type { Mm } from '../../measure/units.ts';
+import type { Laid, LaidPart, Leg, StoppedEnd, Stops } from '../laid.ts';
+import { withSpan } from '../span.ts';
+import { pathOfRun, regionOfRun } from './run.ts';
+
+type End = 'start' | 'end';
+type Barred = Laid<'strip'> | Laid<'run'>;
+
+/** An end that is to stop, and why it does not: what it is to stop at lies nowhere ahead, or beside a part of it. */
+export interface Missed {
+  readonly end: End;
+  readonly at: string;
+  readonly meets: 'part' | 'nowhere';
+}
+
+/** Whether a laid part has ends that are to stop at something. */
+export const isToStop = (laid: LaidPart): laid is Barred => stopsAskedOf(laid).length > 0;
+
+/** The ends that are to stop, and at what; a closed run has none. */
+export function stopsAskedOf(laid: LaidPart): readonly { readonly end: End; readonly at: string }[] {
+  if ((laid.kind !== 'strip' && laid.kind !== 'run') || (laid.kind === 'run' && laid.closed)) return [];
+  const { start, end } = laid.spec.ends;
+  const asked: { end: End; at: string }[] = [];
+  if (start.cut === 'stop') asked.push({ end: 'start', at: start.at });
+  if (end.cut === 'stop') asked.push({ end: 'end', at: end.at });
+  return asked;
+}
+
+/**
+ * A strip or run with its ends brought to the borders that they are to stop at: longer or shorter than it was
+ * laid, its footprint cut to them. An end that does not meet its border with its whole width stays as it was laid.
+ *
+ * @param borders by what the ends name; what lies nowhere is not there
+ */
+export function stopped(
+  laid: Barred,
+  borders: ReadonlyMap<string, Region>,
+): { readonly laid: Barred; readonly bounds: Box; readonly missed: readonly Missed[] } {
+  const asked = stopsAskedOf(laid);
+  const legs = laid.kind === 'strip' ? [laid.leg] : [...laid.legs];
+  const missed: Missed[] = [];
+  const stops: { -readonly [E in End]?: StoppedEnd } = {};
+  const both = asked.length > 1 && legs.length === 1;
+  const first = legs[0];
+  for (const { end, at } of asked) {
+    const leg = end === 'start' ? first : legs.at(-1);
+    if (!leg || distance(leg.start, leg.end) <= SAME_LENGTH) continue;
+    const ahead = aheadOf(leg, end, borders.get(at) ?? [], both);
+    if (ahead.meets === 'whole') stops[end] = { at, line: ahead.line, against: ahead.against === true };
+    else missed.push({ end, at, meets: ahead.meets });
+  }
+  const brought = legs.map((leg, i) => ({
+    ...leg,
+    start: i === 0 && stops.start ? reachOf(leg, stops.start, 'start') : leg.start,
+    end: i === legs.length - 1 && stops.end ? reachOf(leg, stops.end, 'end') : leg.end,
+  }));
+  const cut: Barred =
+    laid.kind === 'strip' ? { ...laid, leg: pick(brought, 0), stops } : { ...laid, legs: brought, stops };
+  const region = stops.start || stops.end ? regionOf(cut, laid) : laid.region;
+  const bounds = boxOf(region) ?? laid.box;
+  return { laid: { ...cut, region, box: boxWithin(laid, bounds) }, bounds, missed };
+}
+
+/** A strip that lies level or upright fills its box; the boxes of others hold more than their ends. */
+function boxWithin({ kind, box, spec }: Barred, bounds: Box): Box {
+  if (kind !== 'strip' || !('lie' in spec)) return box;
+  if (spec.lie === 'across') return withSpan(box, 'x', bounds.x, bounds.w);
+  return spec.lie === 'up' ? withSpan(box, 'y', bounds.y, bounds.h) : box;
+}
+
+/** What an end comes to on its way from the other end, or, where both are to stop, from the middle. */
+function aheadOf(
+  leg: Leg,
+  end: End,
+  border: Region,
+  both: boolean,
+): Ahead & Partial<Pick<StoppedEnd, 'against'>> {
+  const [from, to] = end === 'end' ? [leg.start, leg.end] : [leg.end, leg.start];
+  const along = unit(subtract(to, from));
+  const lay = (p: Point): Point => {
+    const v = subtract(p, from);
+    return { x: dot(v, along), y: cross(along, v) };
+  };
+  const place = (p: Point): Point => add(from, add(scale(along, p.x), scale(leftNormal(along), p.y)));
+  const rings = ringsOf(border).map((ring) => ring.map(lay));
+  const ahead = borderAhead(rings, both ? distance(from, to) / 2 : 0, leg.width / 2);
+  if (ahead.meets !== 'whole') return ahead;
+  const line = ahead.line.map(place);
+  const middle = midpoint(pick(ahead.line, 0), pick(ahead.line, 1));
+  const against = !containsPointInRegion(border, place({ x: middle.x - SAME_PLACE, y: middle.y }));
+  return { meets: 'whole', line: end === 'end' ? line : line.reverse(), against };
+}
+
+/** The end of the center line, level with where the wood reaches farthest. */
+function reachOf(leg: Leg, { line }: StoppedEnd, end: End): Point {
+  const along = unit(subtract(leg.end, leg.start));
+  const places = line.map((p) => dot(subtract(p, leg.start), along));
+  return add(leg.start, scale(along, end === 'end' ? Math.max(...places) : Math.min(...places)));
+}
+
+function regionOf(cut: Barred, before: Barred): Region {
+  if (cut.kind === 'run') return regionOfStopped(cut, before.kind === 'run' ? before.legs : []);
+  const { leg, stops = {}, spec, box } = cut;
+  // A brace that stops at one end keeps to the corner of its box at the other.
+  const corner = spec.lie === 'rising' || spec.lie === 'falling';
+  const beyond = corner ? leg.width : 0;
+  const region = bandOf(leg, stops, beyond);
+  if (!corner || (stops.start && stops.end) || before.kind !== 'strip') return region;
+  const free = stops.start ? before.leg.end : before.leg.start;
+  const other = stops.start ? before.leg.start : before.leg.end;
+  return withinConvex(region, quadrant(free, other, Math.max(box.w, box.h)));
+}
+
+/** The area from a corner of a box on toward the opposite one and far past it. */
+function quadrant(corner: Point, toward: Point, size: Mm): Point[] {
+  const far = (from: Mm, to: Mm): Mm => from + Math.sign(to - from) * 1000 * size;
+  const [x, y] = [far(corner.x, toward.x), far(corner.y, toward.y)];
+  const ring = [corner, { x, y: corner.y }, { x, y }, { x: corner.x, y }];
+  return (x - corner.x) * (y - corner.y) > 0 ? ring : ring.reverse();
+}
+
+/** The band of a leg between the lines of its ends, or square ends `beyond` the leg. */
+function bandOf(leg: Leg, { start, end }: Stops, beyond: Mm): Region {
+  const along = unit(subtract(leg.end, leg.start));
+  const left = scale(leftNormal(along), leg.width / 2);
+  const square = (p: Point): Point[] => [add(p, left), subtract(p, left)];
+  return regionOfRing([
+    ...(start?.line ?? square(subtract(leg.start, scale(along, beyond)))),
+    ...[...(end?.line ?? square(add(leg.end, scale(along, beyond))))].reverse(),
+  ]);
+}
+
+/** Legs of a run lap by so much where its end is joined on to the rest of it. */
+const SEAM: Mm = 1;
+
+/** The band of a run: as its path has it up to the middle of an end that stops, and from there to the line. */
+function regionOfStopped({ legs, spec, box, stops = {} }: Laid<'run'>, before: readonly Leg[]): Region {
+  const [first, last] = [pick(legs, 0), pick(legs, legs.length - 1)];
+  if (legs.length === 1) return bandOf(first, stops, 0);
+  const path = pathOfRun(spec, box);
+  const points = [...path.points];
+  const areas: Region[] = [];
+  if (stops.start) {
+    const middle = midpoint(first.start, first.end);
+    areas.push(bandOf({ ...first, end: toward(middle, first.end, SEAM) }, { start: stops.start }, 0));
+    points[0] = add(pick(points, 0), subtract(middle, pick(before, 0).start));
+  }
+  if (stops.end) {
+    const middle = midpoint(last.start, last.end);
+    areas.push(bandOf({ ...last, start: toward(middle, last.start, SEAM) }, { end: stops.end }, 0));
+    const n = points.length - 1;
+    points[n] = add(pick(points, n), subtract(middle, pick(before, before.length - 1).end));
+  }
+  return union([regionOfRun(spec, { ...path, points }, first.width), ...areas]);
+}
+
+const toward = (from: Point, to: Point, by: Mm): Point => add(from, scale(unit(subtract(to, from)), by));
