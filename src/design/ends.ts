@@ -38,3 +38,11 @@ export const namesOneOf =
   (parts: { has(id: string): boolean }) =>
   (at: string): boolean =>
     partOfReference(at).some((id) => parts.has(id));
+
+/** A copy of a part, whose ends stop at the copies of what they stopped at where that was copied too. */
+export const withStopsOfCopies = (part: Part, copyOf: (id: string) => string | undefined): Part =>
+  withStopsAt(part, (at) => {
+    const [id = at] = partOfReference(at);
+    const copy = copyOf(id);
+    return copy === undefined ? at : copy + at.slice(id.length);
+  });

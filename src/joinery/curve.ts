@@ -2,9 +2,27 @@ import { cross, subtract, unit } from '../geometry/point.ts';
 import type { Point } from '../geometry/shape.ts';
 import { DUST } from '../geometry/tolerance.ts';
 import { cyclic, pick } from '../list/at.ts';
-import type { Mm } from '../measure/units.ts';
+import type { Deg, Mm } from '../measure/units.ts';
 import type { End } from './bar.ts';
-import type { Corner, Cut } from './trim.ts';
+import type { EndCut } from './piece.ts';
+
+/** A cut through a bar, in the bar's own coordinates: the line x = at + slope * y. */
+export interface Cut {
+  readonly at: Mm;
+  readonly slope: number;
+  readonly kind: EndCut;
+  /** Laid part that the end meets. */
+  readonly with: string | null;
+  /** Interior angle of the corner, where sprung molding turns it. */
+  readonly corner: Deg | null;
+  /** Where it is no straight cut: from the left edge to the right one; it reaches no farther than the straight one. */
+  readonly line?: readonly Point[];
+}
+
+/** A corner of an outline; `edge` tells which cut made the side that leaves it, or null for a long edge. */
+export interface Corner extends Point {
+  readonly edge: { readonly end: End; readonly cut: Cut } | null;
+}
 
 /** A side of an outline, from its lower end to its upper one. */
 interface Side {

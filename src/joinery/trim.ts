@@ -3,21 +3,9 @@ import { DUST, SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import { degrees } from '../measure/units.ts';
 import { type Bar, type End, type Line, toBar } from './bar.ts';
-import { keepToLine } from './curve.ts';
-import type { EndCut } from './piece.ts';
+import { type Corner, type Cut, keepToLine } from './curve.ts';
 
-/** A cut through a bar, in the bar's own coordinates: the line x = at + slope * y. */
-export interface Cut {
-  readonly at: Mm;
-  readonly slope: number;
-  readonly kind: EndCut;
-  /** Laid part that the end meets. */
-  readonly with: string | null;
-  /** Interior angle of the corner, where sprung molding turns it. */
-  readonly corner: Deg | null;
-  /** Where it is no straight cut: from the left edge to the right one; it reaches no farther than the straight one. */
-  readonly line?: readonly Point[];
-}
+export type { Corner, Cut };
 
 /** The cut along a line of the face; null when the line runs along the bar. */
 export function cutAlong(bar: Bar, line: Line, rest: Pick<Cut, 'kind' | 'with' | 'corner'>): Cut | null {
@@ -36,11 +24,6 @@ const snap = (slope: number): number => (Math.abs(slope) < 1e-12 ? 0 : slope);
 export function miterOf(cut: Cut, end: End): Deg {
   const angle = degrees(Math.atan(cut.slope));
   return angle === 0 ? 0 : end === 'end' ? angle : -angle;
-}
-
-/** A corner of an outline; `edge` tells which cut made the side that leaves it, or null for a long edge. */
-export interface Corner extends Point {
-  readonly edge: { readonly end: End; readonly cut: Cut } | null;
 }
 
 /**

@@ -1,13 +1,17 @@
 import type { Face } from '../bed/face.ts';
 import { allKeepClears } from '../bed/legFootprints.ts';
-import { isSheet } from '../design/made.ts';
+import { isBars, isBoards, isSheet } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
+import { leftOf } from '../geometry/cut.ts';
 import { regionOfBox, translateRegion } from '../geometry/region.ts';
+import type { Region } from '../geometry/shape.ts';
+import { endLine } from '../joinery/lengths.ts';
 import type { Piece } from '../joinery/piece.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import { holesOff } from '../lettering/stencil/sheet.ts';
 import type { StoryStick } from '../marks/result.ts';
 import type { MeasureStyle } from '../measure/style.ts';
+import type { Mm } from '../measure/units.ts';
 import type { SignPattern } from '../patterns/kind/sign.ts';
 import type { PatternRequest } from '../patterns/planPatterns.ts';
 import type { SignPlan } from './types.ts';
@@ -24,11 +28,15 @@ export interface RequestInput {
   readonly finishOf: (id: string) => string;
 }
 
-/** Everything that is printed full size: every sign, with its board's outline where that is sawn by it, and what the design asks for besides. */
+/**
+ * Everything that is printed full size: every sign, with its board's outline where that is sawn by it, ends that no
+ * saw cuts, and what the design asks for besides.
+ */
 export function patternRequests(input: RequestInput): PatternRequest[] {
   const { also } = input.design.pages;
   return [
     ...input.signs.map((sign) => signRequest(input.parts, sign, input, also.includes('parts'))),
+    ...endRequests(input),
     ...(also.includes('story-sticks') ? stickRequests(input) : []),
     ...(also.includes('parts') ? partRequests(input) : []),
     ...(also.includes('face') ? [faceRequest(input)] : []),
@@ -77,13 +85,44 @@ function stickRequests({ face, sticks, measure, nameOf }: RequestInput): Pattern
   }));
 }
 
+/** Between two ends that are printed beside each other. */
+const APART: Mm = 20;
+
+/** The ends of strips and runs that are marked from a pattern, of one piece of each kind. */
+function endRequests({ parts, pieces, nameOf }: RequestInput): PatternRequest[] {
+  const bars = new Set(parts.filter((part) => isBars(part)).map(({ id }) => id));
+  const seen = new Set<string>();
+  return pieces.flatMap((piece): PatternRequest[] => {
+    const { id, label, part } = piece;
+    const region = bars.has(part) && !seen.has(label) ? endsOf(piece) : [];
+    if (region.length === 0) return [];
+    seen.add(label);
+    return [{ kind: 'part', id, name: `${nameOf(part)} (${label})`, region }];
+  });
+}
+
+/** The curved ends of a piece, each with as much wood behind its curve as it is wide; all of it where they would meet. */
+function endsOf(piece: Piece): Region {
+  const { outline, width, overall } = piece;
+  const [start, end] = [endLine(piece, 'start'), endLine(piece, 'end')];
+  const from = start ? Math.max(...start.map(({ x }) => x)) + width : 0;
+  const to = end ? Math.min(...end.map(({ x }) => x)) - width : overall;
+  const whole: Region = [{ outer: outline, holes: [] }];
+  if (!start && !end) return [];
+  if (from + APART >= to) return whole;
+  const left = start ? leftOf(whole, { x: from, y: 0 }, { x: 0, y: 1 }) : [];
+  const right = end ? leftOf(whole, { x: to, y: 0 }, { x: 0, y: -1 }) : [];
+  return [...left, ...translateRegion(right, start ? from + APART - to : 0, 0)];
+}
+
 /** What is sawn along a template: panels that are not plain rectangles, and boards of fills, one of a kind. */
 function partRequests({ parts, pieces, nameOf }: RequestInput): PatternRequest[] {
   // A sign's board is on the pattern of its lettering.
   const shaped = parts.filter((p) => p.kind !== 'sign' && isShaped(p));
   const seen = new Set<string>();
-  const boards = pieces.filter(({ form, ends, label }) => {
-    const first = form !== 'sheet' && ends[0].cut === 'sawn' && !seen.has(label);
+  const filled = new Set(parts.filter((part) => isBoards(part)).map(({ id }) => id));
+  const boards = pieces.filter(({ part, ends, label }) => {
+    const first = filled.has(part) && ends[0].cut === 'sawn' && !seen.has(label);
     if (first) seen.add(label);
     return first;
   });

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { copiedJoints } from '../../design/copied.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { withStopsAt } from '../../design/ends.ts';
 import { partOfReference, partsOfRule } from '../../design/references.ts';
 import { type Resources, resourcesOf, withResources } from '../../design/resources.ts';
 import { inSlot, slotsOf, withFields } from '../../design/rule/table.ts';
@@ -112,6 +113,12 @@ export function editsToPaste(
     return id === undefined ? of : of.replace(id, idOf(id));
   };
 
+  /** What an end stops at in the design; nothing where that did not come along and is not there. */
+  const stopOf = (at: string): string | null => {
+    const [id] = partOfReference(at);
+    return id === undefined || fresh.has(id) || design.parts.some((p) => p.id === id) ? reference(at) : null;
+  };
+
   const isHome = clip.from !== null && clip.from === home;
   const brought = isHome ? { edits: [], rename: (_: unknown, id: string) => id } : bring(design, clip, taken);
   const edits: Edit[] = [...brought.edits];
@@ -125,7 +132,7 @@ export function editsToPaste(
       kind: 'insert',
       list: 'parts',
       item: {
-        ...withResources(part, brought.rename),
+        ...withStopsAt(withResources(part, brought.rename), stopOf),
         id: idOf(part.id),
         on,
         box: moved(part.box),

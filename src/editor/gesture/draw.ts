@@ -1,8 +1,9 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import type { Design } from '../../design/schema.ts';
+import type { Design, Edge, Part } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { Grip } from '../../layout/snap/snapping.ts';
 import { structureOf } from '../../layout/structure.ts';
+import type { Mm } from '../../measure/units.ts';
 import { tried } from '../document/document.ts';
 import type { Shown } from '../document/shown.ts';
 import { type Created, createItem, DEFAULT_SIZE, madeAt, stockFor } from '../edit/create.ts';
@@ -10,6 +11,7 @@ import { laidDown } from '../edit/lay.ts';
 import { nameOf } from '../edit/movable.ts';
 import { namesFor, type Unnamed } from '../edit/naming.ts';
 import { editsToStandOut } from '../edit/standOut.ts';
+import { endsMeant } from '../edit/stopHere.ts';
 import { stocksOf } from '../shipped/tables.ts';
 import { propose } from '../state/propose.ts';
 import { type EditorState, type EditorStore, shownNow } from '../state/store.ts';
@@ -35,7 +37,7 @@ export function startDraw(store: EditorStore, start: Touch, kind: DrawnKind): Ge
     const item = createItem(design, kind, box, stock);
     const hand = handOf(design, item, size);
     const snap = free ? asInHand(hand) : snapInHand(store.getState(), design, ground, hand);
-    return { made: item, snap, hand };
+    return { made: item, snap, hand, reach: free ? 0 : STOP_REACH / store.getState().view.scale };
   };
   const show = (next: Drawn) => {
     const made = whereSnapped(next);
@@ -88,13 +90,43 @@ export interface Drawn {
   readonly made: Created;
   readonly snap: Snap;
   readonly hand: InHand;
+  /** How far off a border an end of it may be drawn to stop there; nowhere when left out. */
+  readonly reach?: Mm;
+}
+
+/** How far off a border the end of a strip may be drawn to stop there, in pixels. */
+const STOP_REACH = 12;
+
+/** An item as it is meant: its ends cut to the borders that they were drawn to, in place of rules that would hold them. */
+export function holding(state: EditorState, drawn: Drawn): Held {
+  const { made, snap, reach = 0 } = drawn;
+  const held = holdingAsDrawn(state, drawn);
+  const ends = reach > 0 ? endsMeant(held.shown, made.id, reach) : null;
+  const strip = ends && held.shown.design.parts.find(({ id }) => id === made.id);
+  if (strip?.kind !== 'strip') return held;
+  const edits = made.edits.map(
+    (edit): Edit =>
+      edit.kind === 'insert' && edit.list === 'parts'
+        ? { ...edit, item: { ...edit.item, ends } as Part }
+        : edit,
+  );
+  const axis = strip.lie === 'across' ? 'x' : 'y';
+  const stops = (side: Edge['side']): boolean =>
+    (side === 'low' && ends.start.cut === 'stop') || (side === 'high' && ends.end.cut === 'stop');
+  const rules = snap.rules.filter(
+    (rule) =>
+      !(rule.kind === 'set' && rule.axis === axis && rule.edge.of === made.id && stops(rule.edge.side)),
+  );
+  return holdingAsDrawn(state, { ...drawn, made: { ...made, edits }, snap: { ...snap, rules } });
+}
+
+interface Held {
+  readonly edits: readonly Edit[];
+  readonly shown: Shown;
 }
 
 /** The edits that make an item, hold what its snap offered, lay it on what is under it and let it be seen there. */
-export function holding(
-  state: EditorState,
-  { made, snap, hand }: Drawn,
-): { readonly edits: readonly Edit[]; readonly shown: Shown } {
+function holdingAsDrawn(state: EditorState, { made, snap, hand }: Drawn): Held {
   const { edit } = state;
   const held = new Set([made.id]);
   const edits = [...made.edits, ...ruleEdits(edited(state, made.edits), hand, snap)];

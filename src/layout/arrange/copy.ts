@@ -1,3 +1,4 @@
+import { withStopsOfCopies } from '../../design/ends.ts';
 import type { Axis, Part, Rule } from '../../design/schema.ts';
 import type { Mm } from '../../measure/units.ts';
 import { AXES, otherAxis, sizeOf, startOf, withSpan } from '../span.ts';
@@ -31,7 +32,8 @@ export function copyByRule(
     twins.forEach((ring, i) => {
       const id = ring.get(part.id) ?? part.id;
       const box = withSpan(part.box, axis, startOf(part.box, axis) + step * (i + 1), size);
-      add.push({ ...part, id, box, on: ring.get(part.on) ?? part.on });
+      const copy = withStopsOfCopies(part, (id) => ring.get(id));
+      add.push({ ...copy, id, box, on: ring.get(part.on) ?? part.on });
       rules.push(
         inRow(nextId('copy'), axis, id, before, gap),
         inLine(nextId('copy'), otherAxis(axis), id, part.id),

@@ -1,3 +1,4 @@
+import { withStopsOfCopies } from '../../design/ends.ts';
 import type { Axis, Edge, Rule } from '../../design/schema.ts';
 import { edgesAt } from '../edgeAt.ts';
 import { sizeOf, startOf, withSpan } from '../span.ts';
@@ -22,7 +23,7 @@ export function mirrorCopy(on: Arranging, ids: readonly string[], { axis, about 
     const size = sizeOf(part.box, axis);
     const start = 2 * line - startOf(part.box, axis) - size;
     return {
-      ...reflectPart(part, axis),
+      ...withStopsOfCopies(reflectPart(part, axis), (id) => twins.get(id)),
       id: twins.get(part.id) ?? part.id,
       box: withSpan(part.box, axis, start, size),
       // What lies on a mirrored part lies on its twin.

@@ -11,15 +11,12 @@ import type { LaidPart } from '../laid.ts';
 import { levelOf, memberId } from '../reference.ts';
 import { expandArray, memberName, membersOf } from './array.ts';
 import { type Body, bodyOf, isSingle, type Single } from './body.ts';
+import type { Ground, PlacedPart, Placing } from './placed.ts';
 import { regionOfShape } from './shape.ts';
-import { type Unstopped, withStops } from './stopping.ts';
+import { withStops } from './stopping.ts';
 import { isLevelId, levelUnder, orderBySupport } from './support.ts';
 
-/** A laid part with the bounds of its footprint, which may reach past its box. */
-export interface Placing {
-  readonly laid: LaidPart;
-  readonly bounds: Box;
-}
+export type { PlacedPart, Placing };
 
 export interface PlaceInput {
   readonly parts: readonly Part[];
@@ -27,28 +24,6 @@ export interface PlaceInput {
   readonly face: Face;
   readonly stocks: ReadonlyMap<string, Stock>;
   readonly finishes: ReadonlySet<string>;
-}
-
-/** What a part came to, with all that it came from. */
-export interface PlacedPart {
-  readonly from: {
-    readonly part: Part;
-    readonly box: Box;
-    readonly face: Face;
-    readonly stocks: ReadonlyMap<string, Stock>;
-    readonly finishes: ReadonlySet<string>;
-    readonly ground: Ground | null;
-  };
-  readonly placings: readonly Placing[];
-  readonly checks: readonly Check[];
-  /** As it was before its ends were brought to what they stop at; only where some are. */
-  readonly unstopped?: Unstopped;
-}
-
-/** What a part is told to lie on; null: whichever level is beneath it. */
-interface Ground {
-  readonly on: string;
-  readonly z: Mm;
 }
 
 export interface Placement {

@@ -6,19 +6,9 @@ import { regionOfBox } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
 import { levelOf, readReference } from '../reference.ts';
-import type { PlacedPart, Placing } from './place.ts';
+import type { PlacedPart, Placing, Source, Unstopped } from './placed.ts';
 import { regionOfShape } from './shape.ts';
 import { isToStop, type Missed, stopped, stopsAskedOf } from './stop.ts';
-
-/** A placed part before its ends were brought to what they stop at, and what that was. */
-export interface Unstopped {
-  readonly placed: PlacedPart;
-  /** By what its ends name; null: it is not there. */
-  readonly sources: ReadonlyMap<string, Source | null>;
-}
-
-/** What has a border: the face, a level, a placed part, or one laid member of it. */
-type Source = Face | Face['levels'][number] | PlacedPart | Placing;
 
 /**
  * Brings the ends of all strips and runs that stop at something to its border, what they stop at first. Of parts

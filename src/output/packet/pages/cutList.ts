@@ -1,10 +1,12 @@
+import { isBars } from '../../../design/made.ts';
 import { moved, rectangle, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { shortened } from '../../../drawing/text.ts';
 import { boxOfPoints } from '../../../geometry/ring.ts';
 import { SAME_PLACE } from '../../../geometry/tolerance.ts';
+import { ENDS } from '../../../joinery/bar.ts';
 import { groupPieces, type PieceGroup } from '../../../joinery/label.ts';
-import { otherEdge } from '../../../joinery/lengths.ts';
+import { endCurve, otherEdge } from '../../../joinery/lengths.ts';
 import type { Notch, PieceEnd } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
 import { formatReading } from '../../../measure/format.ts';
@@ -24,6 +26,9 @@ import { notchBlocks } from './notches.ts';
 function listOf(packet: Packet, width: Mm): Block[] {
   const terms = packet.terms.cutList;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
+  /** How deep a curve is counts where it is less than an eighth of an inch too. */
+  const fine = (mm: Mm) => formatReading(mm, { ...packet.measure, fraction: '32' });
+  const bars = new Set(packet.plan.layout.parts.filter((part) => isBars(part)).map(({ id }) => id));
   const all = groupPieces(packet.plan.joinery.pieces);
   return (['flat', 'shaped', 'sheet'] as const).flatMap((form) => {
     const own = all.filter(({ pieces }) => pieces[0].form === form);
@@ -31,8 +36,10 @@ function listOf(packet: Packet, width: Mm): Block[] {
     const rows = own.map((group) => {
       const { pieces, quantity } = group;
       const [piece] = pieces;
-      const notches = piece.notches.length > 0 ? `; ${terms.notched}` : '';
-      const fit = piece.fit.inPlace ? `; ${terms.inPlace(told(piece.fit.allowance))}` : '';
+      const notches = piece.notches.length > 0 ? terms.notched : '';
+      const fit = piece.fit.inPlace ? terms.inPlace(told(piece.fit.allowance)) : '';
+      const curves = bars.has(piece.part) ? ENDS.flatMap((end) => endCurve(piece, end)?.depth ?? []) : [];
+      const curved = curves.length > 0 ? terms.curved(fine(Math.max(...curves))) : '';
       const tape = tapeWords(piece, packet.words.tape);
       const other = otherEdge(piece);
       const sawn = piece.ends.every((end) => end.cut === 'sawn');
@@ -47,7 +54,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
           other ? told(other.shown) : '',
           told(piece.shown.width),
           told(piece.thickness),
-          [tape, `${ends}${notches}${fit}`].filter((words) => words !== '').join('; '),
+          [tape, ends, curved, notches, fit].filter((words) => words !== '').join('; '),
         ],
       };
     });
