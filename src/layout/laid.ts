@@ -35,7 +35,7 @@ interface LaidBase {
   readonly name: string;
   readonly member: { readonly column: number; readonly row: number } | null;
   readonly box: Box;
-  /** Footprint on the face. Runs: the band of the stock; strips: uncut, before any joint. */
+  /** Footprint on the face. Runs: the band of the stock; strips: before any joint, cut where they stop at something. */
   readonly region: Region;
   readonly z0: Mm;
   readonly z1: Mm;
