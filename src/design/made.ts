@@ -44,6 +44,10 @@ export const isPaint = <T extends Kinded>(part: T): part is MadeAs<T, 'paint'> =
 export const isBought = <T extends Kinded>(part: T): part is MadeAs<T, 'bought'> =>
   MADE[part.kind] === 'bought';
 
+/** What has letters on it. */
+export const isLettered = <T extends Kinded>(part: T): part is T & { readonly kind: 'sign' } =>
+  part.kind === 'sign';
+
 /** What a part is, or what an array is many of. */
 export const eachOf = (part: Part): Exclude<Part, PartArray> | Member =>
   part.kind === 'array' ? part.member : part;

@@ -1,4 +1,4 @@
-import { isPaint } from '../design/made.ts';
+import { isLettered, isPaint } from '../design/made.ts';
 import type { Finish } from '../design/schema.ts';
 import type { Solid } from '../joinery/piece.ts';
 
@@ -21,14 +21,14 @@ export function waysOf(solids: readonly Solid[], finishes: readonly Finish[]): R
   const shapes = solids.filter((solid) => isPaint(solid) && solid.finish !== null);
   const carriers = new Set(shapes.map((shape) => bodyUnder(shape, byPart)?.part));
   const wayOf = (solid: Solid): Way => {
-    const { kind, finish, part, on } = solid;
-    if (kind === 'painted') {
+    const { finish, part, on } = solid;
+    if (isPaint(solid)) {
       const body = bodyUnder(solid, byPart);
       if (!body) return 'ground';
       return body.finish !== null && wayOf(body) !== 'place' ? 'bench-all' : 'place';
     }
-    if (kind !== 'sign' && finish === (byPart.get(on)?.finish ?? null)) return 'place';
-    const all = kind === 'sign' || carriers.has(part) || coats.get(finish ?? '') === 1;
+    if (!isLettered(solid) && finish === (byPart.get(on)?.finish ?? null)) return 'place';
+    const all = isLettered(solid) || carriers.has(part) || coats.get(finish ?? '') === 1;
     return all ? 'bench-all' : 'bench';
   };
   return new Map(solids.flatMap((s) => (s.finish === null ? [] : [[s.part, wayOf(s)] as const])));
@@ -38,9 +38,9 @@ export function waysOf(solids: readonly Solid[], finishes: readonly Finish[]): R
 function bodyUnder(shape: Solid, byPart: ReadonlyMap<string, Solid>): Solid | undefined {
   const seen = new Set<string>();
   let on = byPart.get(shape.on);
-  while (on?.kind === 'painted' && !seen.has(on.part)) {
+  while (on && isPaint(on) && !seen.has(on.part)) {
     seen.add(on.part);
     on = byPart.get(on.on);
   }
-  return on?.kind === 'painted' ? undefined : on;
+  return on && isPaint(on) ? undefined : on;
 }

@@ -1,4 +1,4 @@
-import { cyclic, pick } from '../list/at.ts';
+import { at, cyclic, pick } from '../list/at.ts';
 import { dot, leftNormal, lerp, subtract } from './point.ts';
 import { ringsOf } from './region.ts';
 import { boxOfPoints, containsPoint, perimeter, signedArea } from './ring.ts';
@@ -79,7 +79,7 @@ function chainsOf(ring: Ring, depths: readonly number[], first: number, along: P
     const i = (first + k) % ring.length;
     const h = (i + ring.length - 1) % ring.length;
     const [p, q] = [pick(ring, h), pick(ring, i)];
-    const [dp, dq] = [depths[h] ?? 0, depths[i] ?? 0];
+    const [dp, dq] = [at(depths, h), at(depths, i)];
     const stays = dq > DUST;
     if (stays !== (open !== null)) {
       const crossing = lerp(p, q, Math.min(1, Math.max(0, dp / (dp - dq))));

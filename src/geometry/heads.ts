@@ -1,3 +1,4 @@
+import { pick } from '../list/at.ts';
 import { type Deg, type Mm, radians } from '../measure/units.ts';
 import { archedRing, arcTo, ellipseRing, segmentRadius } from './curve.ts';
 import type { Box, Point, Ring } from './shape.ts';
@@ -105,7 +106,7 @@ export function headedRing(head: Head, box: Box, rise: Mm, radius: Mm = 0): Ring
   const half = halfOf(head, box.w / 2, Math.min(rise, box.h), Math.min(radius, box.w / 2));
   if (!half) return archedRing(box, rise);
   const middle = box.x + box.w / 2;
-  const top = half[half.length - 1]?.y ?? 0;
+  const top = pick(half, half.length - 1).y;
   const springing = box.y + box.h - top;
   const right = half.map(({ x, y }) => ({ x: middle + x, y: springing + y }));
   const left = half.slice(0, -1).map(({ x, y }) => ({ x: middle - x, y: springing + y }));

@@ -7,7 +7,7 @@ import { type Bar, TOUCH } from './bar.ts';
 import { type Decision, namesBoth } from './decide.ts';
 import type { Meeting } from './meet.ts';
 import type { JointFound } from './piece.ts';
-import type { Length } from './saw.ts';
+import type { SawnBar } from './saw.ts';
 import { sharedSide } from './touch.ts';
 
 /** One place where two bars meet, what was decided there, and the joint that was cut; null for none. */
@@ -63,7 +63,7 @@ interface Chosen {
 export function chosenChecks(
   { joints, parts }: Chosen,
   attempts: readonly Attempt[],
-  lengths: readonly Length[],
+  lengths: readonly SawnBar[],
 ): Check[] {
   const ofBar = lengthsOfBars(lengths);
   return joints.flatMap((joint) => {
@@ -102,9 +102,9 @@ function neverTried(joint: Joint, parts: readonly LaidPart[], attempts: readonly
   return joint.parts.every(isStick) ? 'apart' : 'no-strip';
 }
 
-type LengthsOfBar = (bar: Bar) => readonly Length[];
+type LengthsOfBar = (bar: Bar) => readonly SawnBar[];
 
-function lengthsOfBars(lengths: readonly Length[]): LengthsOfBar {
+function lengthsOfBars(lengths: readonly SawnBar[]): LengthsOfBar {
   const ofBar = grouped(lengths, ({ bar }) => bar.index);
   return (bar) => ofBar.get(bar.index) ?? [];
 }
@@ -145,5 +145,5 @@ function isCut({ kind, through }: JointFound, a: Bar, b: Bar, ofBar: LengthsOfBa
   return through === a.laid.id ? ends(b, a) : ends(a, b);
 }
 
-const liesAgainst = (a: Length, b: Length): boolean =>
+const liesAgainst = (a: SawnBar, b: SawnBar): boolean =>
   a.seen.some((p) => b.seen.some((q) => sharedSide(p.outer, q.outer) > TOUCH));

@@ -30,7 +30,7 @@ import {
 import { overlapChecks } from './overlap.ts';
 import type { Joinery, JointFound } from './piece.ts';
 import { joinRun } from './run.ts';
-import { type Length, sawBar } from './saw.ts';
+import { type SawnBar, sawBar } from './saw.ts';
 import { sheetPieces } from './sheet.ts';
 import { shownLengths } from './shown.ts';
 import { solidOf } from './solid.ts';
@@ -96,7 +96,7 @@ function joinAndSaw(
 ): {
   readonly attempts: readonly Attempt[];
   readonly works: readonly BarWork[];
-  readonly lengths: readonly Length[];
+  readonly lengths: readonly SawnBar[];
   readonly stops: readonly Stop[];
 } {
   const works = sticks.flatMap(({ bars }) => bars.map(newWork));
@@ -112,7 +112,7 @@ function joinAndSaw(
     ...sticks.flatMap(({ laid, bars }) => (laid.kind === 'run' ? joinRun(works, laid, bars, decisions) : [])),
     ...join(meetings),
   ];
-  const saw = (): Length[] => sawAll(input, works, meetings, kept);
+  const saw = (): SawnBar[] => sawAll(input, works, meetings, kept);
   const lengths = saw();
   const late = findLateMeetings(
     lengths.flatMap((length) => seenOf(length, kept)),
@@ -130,7 +130,7 @@ const uncutOf = (bar: Bar, kept: KeptResults): Outlined =>
   kept.of(bar, 'uncut', [], () => outlined(bar, uncutOutline(bar)));
 
 /** The outlines of what is seen of a length. */
-const seenOf = (length: Length, kept: KeptResults): Outlined[] =>
+const seenOf = (length: SawnBar, kept: KeptResults): Outlined[] =>
   kept.of(length, 'seen', [], () => length.seen.map(({ outer }) => outlined(length.bar, outer)));
 
 const stockOf = ({ stock }: LaidPart, stocks: ReadonlyMap<string, Stock>): Stock | null =>
@@ -161,7 +161,7 @@ function sawAll(
   works: readonly BarWork[],
   meetings: readonly Meeting[],
   kept: KeptResults,
-): Length[] {
+): SawnBar[] {
   const stockOfPart = new Map(works.map(({ bar }) => [bar.laid.id, bar.stock]));
   const neighbors = neighborsOf(meetings);
   const madeOf = (id: string): Stock | null => stockOfPart.get(id) ?? null;
@@ -192,7 +192,7 @@ function neighborsOf(meetings: readonly Meeting[]): ReadonlyMap<number, readonly
 
 function piecesOf(
   { parts, stocks, shop }: JoineryInput,
-  byPart: ReadonlyMap<string, readonly Length[]>,
+  byPart: ReadonlyMap<string, readonly SawnBar[]>,
   kept: KeptResults,
 ): Placed[] {
   return parts.flatMap((laid) => {
@@ -224,7 +224,7 @@ function widthsOf(sticks: readonly Stick[]): ReadonlyMap<string, Mm> {
 }
 
 /** Joints of wood that only touches: what runs past runs through; end to end nothing does, told once. */
-function touchJoints(lengths: readonly Length[]): JointFound[] {
+function touchJoints(lengths: readonly SawnBar[]): JointFound[] {
   return lengths.flatMap(({ bar, touches }) =>
     touches
       .filter(({ on, other }) => on === 'side' || bar.index < other.index)

@@ -1,5 +1,5 @@
 import { KeptResults } from '../layout/kept.ts';
-import { pick } from '../list/at.ts';
+import { pick, under } from '../list/at.ts';
 import { grouped } from '../list/grouped.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Draft } from './draft.ts';
@@ -37,7 +37,7 @@ export function labelPieces(
     });
   });
   return drafts.map((draft, i) => {
-    const label = labels.get(i) ?? '';
+    const label = under(labels, i);
     const told = pick(shown, i);
     const { left, right } = told.edges;
     const facts = [label, told.length, told.width, left, right];
@@ -54,7 +54,7 @@ function stocksInOrder(drafts: readonly Draft[]): string[] {
 
 /** A, B, … Z, AA, AB, … */
 function letters(index: number): string {
-  const last = LETTERS[index % LETTERS.length] ?? '';
+  const last = LETTERS.charAt(index % LETTERS.length);
   return index < LETTERS.length ? last : letters(Math.floor(index / LETTERS.length) - 1) + last;
 }
 

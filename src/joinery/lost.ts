@@ -2,7 +2,7 @@ import type { Check } from '../check/check.ts';
 import { add, scale } from '../geometry/point.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import type { End } from './bar.ts';
-import type { Length } from './saw.ts';
+import type { SawnBar } from './saw.ts';
 import { type Cut, miterOf } from './trim.ts';
 import { type BarWork, endCuts } from './work.ts';
 
@@ -10,7 +10,7 @@ import { type BarWork, endCuts } from './work.ts';
  * Lengths of strips and runs that their own end cuts, or what they run into, leave nothing of: an error, since
  * nobody can cut or fix them. At most one a part.
  */
-export function lostChecks(works: readonly BarWork[], lengths: readonly Length[]): Check[] {
+export function lostChecks(works: readonly BarWork[], lengths: readonly SawnBar[]): Check[] {
   const sawn = new Set(lengths.map(({ bar }) => bar));
   const told = new Set<string>();
   return works.flatMap((work): Check[] => {

@@ -4,6 +4,7 @@ import { pathOfPolyline, pathOfRings } from '../geometry/path.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Ring } from '../geometry/shape.ts';
 import { SAME_PLACE } from '../geometry/tolerance.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { cornersToMark } from './lengths.ts';
 import type { Notch, Piece } from './piece.ts';
@@ -31,7 +32,7 @@ function stations(piece: Piece): Mm[] {
   return all
     .filter((at) => at > SAME_PLACE)
     .sort((a, b) => a - b)
-    .filter((at, i, own) => i === 0 || at - (own[i - 1] ?? 0) > SAME_PLACE);
+    .filter((at, i, own) => i === 0 || at - pick(own, i - 1) > SAME_PLACE);
 }
 
 /** What is written below a piece with notches or pointed ends, and the height that it takes. */

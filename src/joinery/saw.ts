@@ -10,8 +10,11 @@ import type { Touch } from './touch.ts';
 import { type Corner, type Cut, keep, miterOf, outlineOf } from './trim.ts';
 import { type BarWork, endCuts, type Gap, type Halving } from './work.ts';
 
-/** A length of a bar after its joints: what is sawn, and what of it is seen on the face. */
-export interface Length {
+/**
+ * What is sawn of a bar between two of its ends, after its joints, and what of it is seen on the face; a bar may come to
+ * several.
+ */
+export interface SawnBar {
   readonly bar: Bar;
   /** In the bar's coordinates, wood for copes and for fitting included. */
   readonly outline: readonly Corner[];
@@ -42,7 +45,7 @@ interface EndPairs {
 }
 
 /** Saws a bar into its lengths, from start to end; stretches that nothing is left of are dropped. */
-export function sawBar(work: BarWork, context: SawContext): Length[] {
+export function sawBar(work: BarWork, context: SawContext): SawnBar[] {
   const whole = { start: endCuts(work, 'start'), end: endCuts(work, 'end') };
   return between(whole, work.gaps)
     .map((cuts) => sawLength(work, cuts, context))
@@ -58,7 +61,7 @@ function between(whole: EndPairs, gaps: readonly Gap[]): EndPairs[] {
   }));
 }
 
-function sawLength(work: BarWork, cuts: EndPairs, context: SawContext): Length | null {
+function sawLength(work: BarWork, cuts: EndPairs, context: SawContext): SawnBar | null {
   const { bar } = work;
   const asLaid = outlineOf(bar.width, cuts.start, cuts.end);
   if (asLaid.length < 3) return null;
@@ -162,7 +165,7 @@ function onFace(
   work: BarWork,
   cuts: EndPairs,
   ends: readonly [PieceEnd, PieceEnd],
-): Pick<Length, 'seen' | 'returns'> {
+): Pick<SawnBar, 'seen' | 'returns'> {
   const { bar, laps } = work;
   const whole = { start: [...cuts.start, ...laps.start], end: [...cuts.end, ...laps.end] };
   const outline = outlineOf(bar.width, whole.start, whole.end);

@@ -1,23 +1,23 @@
+import { isBars, isPaint } from '../design/made.ts';
 import { union } from '../geometry/clip.ts';
 import type { Region } from '../geometry/shape.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import type { MoldedLength, Solid } from './piece.ts';
-import type { Length } from './saw.ts';
+import type { SawnBar } from './saw.ts';
 
 /**
  * A laid part as a prism over what its joints leave of it.
  *
  * @param lengths what is sawn for a strip or run; other kinds keep their footprint
  */
-export function solidOf(laid: LaidPart, lengths: readonly Length[]): Solid {
+export function solidOf(laid: LaidPart, lengths: readonly SawnBar[]): Solid {
   const { id, kind, z0, stock, finish, on } = laid;
-  const sawn = kind === 'strip' || kind === 'run';
   return {
     part: id,
     kind,
-    region: sawn ? joined(lengths.flatMap(footprintOf)) : laid.region,
+    region: isBars(laid) ? joined(lengths.flatMap(footprintOf)) : laid.region,
     z0,
-    z1: kind === 'painted' ? z0 : laid.z1,
+    z1: isPaint(laid) ? z0 : laid.z1,
     stock,
     finish,
     on,
@@ -25,9 +25,9 @@ export function solidOf(laid: LaidPart, lengths: readonly Length[]): Solid {
   };
 }
 
-const isMolding = ({ bar }: Length): boolean => bar.stock?.form === 'shaped';
+const isMolding = ({ bar }: SawnBar): boolean => bar.stock?.form === 'shaped';
 
-const moldedLength = (length: Length): MoldedLength => ({
+const moldedLength = (length: SawnBar): MoldedLength => ({
   start: length.bar.start,
   along: length.bar.along,
   right: length.bar.width / 2,
@@ -35,7 +35,7 @@ const moldedLength = (length: Length): MoldedLength => ({
   region: footprintOf(length),
 });
 
-const footprintOf = ({ seen, returns }: Length): Region => [
+const footprintOf = ({ seen, returns }: SawnBar): Region => [
   ...seen,
   ...[returns.start, returns.end].filter((polygon) => polygon !== null),
 ];

@@ -7,16 +7,16 @@ import { returnReach } from './end/return.ts';
 import { END_KINDS } from './end/table.ts';
 import { type Edge, type Lengths, lengthsOf, longEdges } from './lengths.ts';
 import type { PieceEnd } from './piece.ts';
-import type { Length } from './saw.ts';
+import type { SawnBar } from './saw.ts';
 
 /** The pieces of the lengths of one strip or run: the lengths in order, then their returns. */
-export function stickPieces(lengths: readonly Length[], allowance: number): Placed[] {
+export function stickPieces(lengths: readonly SawnBar[], allowance: number): Placed[] {
   const bodies = lengths.map((length) => bodyOf(length, allowance));
   const returns = lengths.flatMap((length) => ENDS.map((end) => returnAt(length, end)));
   return numbered([...bodies, ...returns].filter((placed) => placed !== null));
 }
 
-function returnAt({ bar, returns }: Length, end: End): Placed | null {
+function returnAt({ bar, returns }: SawnBar, end: End): Placed | null {
   const footprint = returns[end];
   const draft = footprint && returnOf(bar, end, [footprint]);
   return draft ? { draft, kind: 'stick', stretch: null } : null;
@@ -31,7 +31,7 @@ function numbered(pieces: readonly Placed[]): Placed[] {
   }));
 }
 
-function bodyOf(length: Length, allowance: number): Placed | null {
+function bodyOf(length: SawnBar, allowance: number): Placed | null {
   const { bar, ends } = length;
   const base = baseOf(bar);
   if (!base) return null;
@@ -53,7 +53,7 @@ function bodyOf(length: Length, allowance: number): Placed | null {
 }
 
 /** Outline and notches in the piece's own coordinates. */
-function shapeOf({ outline, notches }: Length): Pick<Draft, 'outline' | 'notches'> {
+function shapeOf({ outline, notches }: SawnBar): Pick<Draft, 'outline' | 'notches'> {
   const own = atOrigin(
     outline,
     notches.map((notch) => notch.outline),
@@ -69,7 +69,7 @@ function shapeOf({ outline, notches }: Length): Pick<Draft, 'outline' | 'notches
 }
 
 /** Copes reach over what they meet, and fill no span by their own length. */
-function stretchOf({ bar, ends, outline }: Length): Stretch | null {
+function stretchOf({ bar, ends, outline }: SawnBar): Stretch | null {
   if (ends.some((end) => end.cut === 'cope')) return null;
   const { left, right } = longEdges({ outline, ends });
   const onFace = (edge: Edge | null) => edge && { start: toFace(bar, edge.from), end: toFace(bar, edge.to) };

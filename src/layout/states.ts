@@ -1,6 +1,7 @@
 import type { Check } from '../check/check.ts';
 import { partsOfRule } from '../design/references.ts';
 import type { Rule } from '../design/schema.ts';
+import { pick, under } from '../list/at.ts';
 import type { RuleState } from './laid.ts';
 import { checksOf } from './rule/table.ts';
 import type { Outcome } from './solve/component.ts';
@@ -35,7 +36,7 @@ export function judgedRule(
   const state = {
     id: rule.id,
     holds: outcomes.length > 0 && outcomes.every((one) => one.fights === null),
-    fights: [...fights].sort((a, b) => (places.get(a) ?? 0) - (places.get(b) ?? 0)),
+    fights: [...fights].sort((a, b) => under(places, a) - under(places, b)),
     result: outcomes[0]?.result ?? null,
   };
   return { rule, state, checks: checksOfRule(rule, state, rules, places, network.unknown) };
@@ -55,7 +56,7 @@ function checksOfRule(
     return [{ code: 'rule.unknown-part', severity: 'warning', parts, figures: { rule: rule.id, part: of } }];
   }
   if (!state.holds) {
-    const fought = state.fights.flatMap((id) => rules[places.get(id) ?? -1] ?? []);
+    const fought = state.fights.map((id) => pick(rules, under(places, id)));
     const parts = [...new Set([rule, ...fought].flatMap(partsOfRule))];
     const figures = { rule: rule.id, fights: state.fights.join(' ') };
     return [{ code: 'rule.impossible', severity: 'error', parts, figures }];

@@ -11,3 +11,10 @@ export function pick<T>(list: readonly T[], index: number): T {
 /** Entry of a list that goes around: after the last comes the first, before the first the last. */
 export const cyclic = <T>(list: readonly T[], index: number): T =>
   pick(list, (index + list.length) % list.length);
+
+/** Value of a table under a key that is known to be there; a miss is a mistake in this code and stops it. */
+export function under<K, V>(table: ReadonlyMap<K, V>, key: K): V {
+  const value = table.get(key);
+  if (value === undefined) throw new RangeError(`nothing under ${String(key)}`);
+  return value;
+}

@@ -1,4 +1,4 @@
-import { isBought } from '../design/made.ts';
+import { isBought, isLettered } from '../design/made.ts';
 import type { Lettering } from '../design/schema.ts';
 import type { Piece } from '../joinery/piece.ts';
 import { KeptResults } from '../layout/kept.ts';
@@ -67,10 +67,11 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
     parts,
     pieces.filter((p) => p.notches.length > 0),
   );
-  const signs = ids(parts.filter((laid) => laid.kind === 'sign'));
-  const sawnSigns = parts.filter((laid) => laid.kind === 'sign' && laid.lettering.make === 'cut-out');
+  const allSigns = parts.filter(isLettered);
+  const signs = ids(allSigns);
+  const sawnSigns = allSigns.filter(({ lettering }) => lettering.make === 'cut-out');
   const sawn = ids(sawnSigns);
-  const around = ids(sawnSigns.filter((laid) => laid.kind === 'sign' && paintedAround(laid.lettering)));
+  const around = ids(sawnSigns.filter(({ lettering }) => paintedAround(lettering)));
   const lettered = (some: readonly string[]): Act[] => [
     ...actFor(
       'letter',

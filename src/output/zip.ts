@@ -1,3 +1,4 @@
+import { at } from '../list/at.ts';
 /** A file to be packed: its name and what it holds. */
 export interface Packed {
   readonly name: string;
@@ -66,6 +67,6 @@ const CRC_TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
 
 function crc32(bytes: Uint8Array): number {
   let sum = 0xffffffff;
-  for (const byte of bytes) sum = (sum >>> 8) ^ (CRC_TABLE[(sum ^ byte) & 255] ?? 0);
+  for (const byte of bytes) sum = (sum >>> 8) ^ at(CRC_TABLE, (sum ^ byte) & 255);
   return (sum ^ 0xffffffff) >>> 0;
 }

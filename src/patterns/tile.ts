@@ -1,6 +1,7 @@
 import type { Drawing } from '../drawing/drawing.ts';
 import { flatten } from '../drawing/walk.ts';
 import type { Box } from '../geometry/shape.ts';
+import { at } from '../list/at.ts';
 import { formatReading } from '../measure/format.ts';
 import { isInch } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
@@ -41,7 +42,7 @@ function rank(parting: Parting, whole: Box, letters: readonly Box[]): number[] {
 
 function before(a: readonly number[], b: readonly number[]): boolean {
   for (let i = 0; i < a.length; i++) {
-    if (a[i] !== b[i]) return (a[i] ?? 0) < (b[i] ?? 0);
+    if (a[i] !== b[i]) return at(a, i) < at(b, i);
   }
   return false;
 }

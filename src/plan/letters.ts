@@ -1,4 +1,5 @@
 import type { Check } from '../check/check.ts';
+import { isLettered } from '../design/made.ts';
 import { glueFor } from '../fastening/glue.ts';
 import type { FasteningPlan } from '../fastening/result.ts';
 import { perimeterOf, translateRegion } from '../geometry/region.ts';
@@ -43,7 +44,7 @@ export function planLetters({ parts, signs, stocks, kerf, measure }: LetterInput
   const solids: Solid[] = [];
   const checks: Check[] = [];
   for (const { id, at, cutOuts } of signs) {
-    const sign = parts.find((p): p is Laid<'sign'> => p.id === id && p.kind === 'sign');
+    const sign = parts.filter(isLettered).find((p) => p.id === id);
     if (!sign || cutOuts.length === 0) continue;
     const named = stockOf(sign);
     const stock = stocks.get(named ?? '');

@@ -1,13 +1,13 @@
 import type { Face } from '../bed/face.ts';
 import { allKeepClears } from '../bed/legFootprints.ts';
-import { isBars, isBoards, isSheet } from '../design/made.ts';
+import { isBars, isBoards, isLettered, isSheet } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { leftOf } from '../geometry/cut.ts';
 import { regionOfBox, translateRegion } from '../geometry/region.ts';
 import type { Region } from '../geometry/shape.ts';
 import { endLine } from '../joinery/lengths.ts';
 import type { Piece } from '../joinery/piece.ts';
-import type { Laid, LaidPart } from '../layout/laid.ts';
+import type { LaidPart } from '../layout/laid.ts';
 import { holesOff } from '../lettering/stencil/sheet.ts';
 import type { StoryStick } from '../marks/result.ts';
 import type { MeasureStyle } from '../measure/style.ts';
@@ -50,7 +50,7 @@ export function signRequest(
   { nameOf, finishOf }: Pick<RequestInput, 'nameOf' | 'finishOf'>,
   outlined: boolean,
 ): SignPattern {
-  const laid = parts.find((p): p is Laid<'sign'> => p.id === sign.id && p.kind === 'sign');
+  const laid = parts.filter(isLettered).find((p) => p.id === sign.id);
   const board = laid ? translateRegion(laid.region, -sign.at.x, -sign.at.y) : regionOfBox(sign.lettered.box);
   return {
     kind: 'sign',

@@ -1,5 +1,5 @@
 import type { Check } from '../check/check.ts';
-import { isPaint } from '../design/made.ts';
+import { isLettered, isPaint } from '../design/made.ts';
 import type { Design, Lettering } from '../design/schema.ts';
 import { subtract, union } from '../geometry/clip.ts';
 import { boxesMeet, transformRegion } from '../geometry/region.ts';
@@ -48,7 +48,7 @@ export function planSigns(
   const signs: SignPlan[] = [];
   const checks: Check[] = [];
   let letters = 0;
-  for (const sign of parts.filter((p): p is Laid<'sign'> => p.kind === 'sign')) {
+  for (const sign of parts.filter(isLettered)) {
     const { id, lettering, box } = sign;
     const more = lettering.lines.reduce((sum, line) => sum + [...line.text].length, 0);
     if (letters + more > MOST_LETTERED) {

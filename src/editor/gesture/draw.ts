@@ -103,7 +103,7 @@ export function holding(state: EditorState, drawn: Drawn): Held {
   const held = holdingAsDrawn(state, drawn);
   const ends = reach > 0 ? endsMeant(held.shown, made.id, reach) : null;
   const strip = ends && held.shown.design.parts.find(({ id }) => id === made.id);
-  if (strip?.kind !== 'strip') return held;
+  if (!ends || strip?.kind !== 'strip') return held;
   const edits = made.edits.map(
     (edit): Edit =>
       edit.kind === 'insert' && edit.list === 'parts'

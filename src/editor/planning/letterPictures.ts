@@ -1,5 +1,6 @@
+import { isLettered } from '../../design/made.ts';
 import type { Region } from '../../geometry/shape.ts';
-import type { Laid, LaidPart } from '../../layout/laid.ts';
+import type { LaidPart } from '../../layout/laid.ts';
 import { readFont } from '../../lettering/font.ts';
 import { letter } from '../../lettering/letter.ts';
 import { sightOf } from '../../plan/signs.ts';
@@ -19,7 +20,7 @@ export async function letterPictures(
   bytesOf: (font: string) => Promise<Uint8Array | null>,
 ): Promise<ReadonlyMap<string, readonly LetterColor[]>> {
   const pictures = new Map<string, readonly LetterColor[]>();
-  for (const part of parts.filter((p): p is Laid<'sign'> => p.kind === 'sign')) {
+  for (const part of parts.filter(isLettered)) {
     const { id, lettering, box } = part;
     const bytes = await bytesOf(lettering.font);
     const read = bytes ? readFont(bytes, lettering.font) : null;

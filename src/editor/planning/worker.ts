@@ -1,3 +1,4 @@
+import { isLettered } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
 import { castShadows, type ShadowArea } from '../../finish/shadow.ts';
 import type { LaidPart } from '../../layout/laid.ts';
@@ -35,7 +36,7 @@ const work = {
     const design = reuse(last?.design, sent);
     const correction = reuse(last?.correction, sentCorrection);
     last = { design, correction };
-    const wanted = new Set(design.parts.flatMap((p) => (p.kind === 'sign' ? [p.lettering.font] : [])));
+    const wanted = new Set(design.parts.filter(isLettered).map((p) => p.lettering.font));
     for (const id of wanted) await fontOf(id);
     lastPlan = planner(
       design,

@@ -1,5 +1,6 @@
 import type { RuleOf } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { at } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { boundsOfPart } from '../bounds.ts';
 import { edgesAt } from '../edgeAt.ts';
@@ -37,7 +38,7 @@ function rowOf({ input, layout }: Arranging, rule: Even): Row | null {
 /** The gap that so many leave: the first of those there are, and more like the last. */
 function gapOf({ room, sizes }: Row, mode: Even['mode'], count: number): Mm {
   let left = room;
-  for (let i = 0; i < count; i++) left -= sizes[Math.min(i, sizes.length - 1)] ?? 0;
+  for (let i = 0; i < count; i++) left -= at(sizes, Math.min(i, sizes.length - 1));
   if (mode === 'flush') return count === 1 ? left / 2 : left / (count - 1);
   return mode === 'half' ? left / count : left / (count + 1);
 }

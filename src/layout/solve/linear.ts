@@ -1,3 +1,4 @@
+import { at } from '../../list/at.ts';
 /** Sum of coefficient times variable, plus a constant. Variables are numbered by the component they belong to. */
 export interface Linear {
   readonly terms: readonly (readonly [variable: number, coefficient: number])[];
@@ -39,6 +40,6 @@ export const mean = (a: Linear, b: Linear): Linear =>
 
 export function evaluate(expression: Linear, values: readonly number[]): number {
   let sum = expression.constant;
-  for (const [index, coefficient] of expression.terms) sum += coefficient * (values[index] ?? 0);
+  for (const [index, coefficient] of expression.terms) sum += coefficient * at(values, index);
   return sum;
 }

@@ -1,7 +1,7 @@
 import type { Face } from '../../bed/face.ts';
 import { mentionsOf } from '../../design/references.ts';
 import type { Axis, Part, Rule } from '../../design/schema.ts';
-import { pick } from '../../list/at.ts';
+import { pick, under } from '../../list/at.ts';
 import { addTo, type Groups } from '../../list/grouped.ts';
 import { isKnown, partOf } from '../reference.ts';
 import { axesOf } from '../rule/table.ts';
@@ -105,7 +105,7 @@ export function split(axis: Axis, order: readonly string[], links: readonly Link
     }
     return at;
   };
-  const numbersOf = (link: Link) => [...link.lead, ...link.follow].map((id) => number.get(id) ?? 0);
+  const numbersOf = (link: Link) => [...link.lead, ...link.follow].map((id) => under(number, id));
   for (const link of links) {
     const [first, ...rest] = numbersOf(link);
     if (first === undefined) continue;
@@ -132,13 +132,11 @@ export function split(axis: Axis, order: readonly string[], links: readonly Link
   }
   const groups = [...members.values()].map((group) => {
     const ranks = rank(group.parts, group.links);
-    const sorted = [...group.parts].sort(
-      (a, b) => (ranks.get(a) ?? 0) - (ranks.get(b) ?? 0) || (a < b ? -1 : 1),
-    );
+    const sorted = [...group.parts].sort((a, b) => under(ranks, a) - under(ranks, b) || (a < b ? -1 : 1));
     return componentOf(
       axis,
       sorted,
-      sorted.map((id) => ranks.get(id) ?? 0),
+      sorted.map((id) => under(ranks, id)),
       group.links.map((link) => link.rule),
     );
   });

@@ -7,6 +7,7 @@ import { boxOf, regionOfBox } from '../../geometry/region.ts';
 import { signedArea } from '../../geometry/ring.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import { type ShapeMemory, shapeMemory } from '../../geometry/shapeMemory.ts';
+import { pick } from '../../list/at.ts';
 import type { Bridge, Stencil } from '../result.ts';
 import { eachShape, placed, placedRing } from '../shapes.ts';
 import { cutFrom } from './prove.ts';
@@ -100,17 +101,16 @@ function heldPieces(clusters: readonly Region[], options: Options, memory: Shape
   const units = clusters.map((letters) => unitOf(letters, options, memory));
   const numbers = numbersOf(units);
   const helds = units.map((unit, i) =>
-    holdUnit(unit, { ...options, placed: ownOf(options.placed, numbers[i] ?? []) }, memory),
+    holdUnit(unit, { ...options, placed: ownOf(options.placed, pick(numbers, i)) }, memory),
   );
   const groups = meetingUnits(units, helds, options.bridgeWidth);
   if (groups.length > 0) {
-    const joined = groups.map((members) => inOrder(members.flatMap((i) => clusters[i] ?? [])));
+    const joined = groups.map((members) => inOrder(members.flatMap((i) => pick(clusters, i))));
     return heldPieces(joined, options, memory);
   }
-  return units.flatMap((unit, i): Piece[] => {
-    const held = helds[i];
-    return held ? [{ unit, held, at: unit.stands.at, numbers: numbers[i] ?? [] }] : [];
-  });
+  return units.map((unit, i) => ({
+    ...{ unit, held: pick(helds, i), at: unit.stands.at, numbers: pick(numbers, i) },
+  }));
 }
 
 /** Islands are counted from the left over all units: the numbers of each unit's own. */
@@ -121,8 +121,7 @@ function numbersOf(units: readonly Unit[]): number[][] {
   );
   all.sort((a, b) => a.x - b.x || a.y - b.y);
   all.forEach(({ unit, index }, number) => {
-    const own = numbers[unit];
-    if (own) own[index] = number;
+    pick(numbers, unit)[index] = number;
   });
   return numbers;
 }
@@ -136,12 +135,12 @@ const ownOf = (set: Options['placed'], numbers: readonly number[]): Options['pla
 
 function islandsOf({ unit, held, at, numbers }: Piece) {
   return unit.prepared.solid.islands.map(({ index, box, ring, inside, kind }) => ({
-    index: numbers[index] ?? 0,
+    index: pick(numbers, index),
     box: { ...box, x: box.x + at.x, y: box.y + at.y },
     border: placedRing(ring, at),
     at: add(inside, at),
     kind,
-    hold: held.holds[index] ?? 0,
+    hold: pick(held.holds, index),
   }));
 }
 

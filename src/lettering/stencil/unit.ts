@@ -5,6 +5,7 @@ import { add, angleOf, midpoint } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/region.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { ShapeMemory } from '../../geometry/shapeMemory.ts';
+import { at } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Bridge } from '../result.ts';
 import { type Standing, standing } from '../shapes.ts';
@@ -124,7 +125,7 @@ export function meetingUnits(units: readonly Unit[], helds: readonly Held[], wid
     for (let k = i + 1; k < bars.length; k += 1) {
       const other = bars[k];
       if (!other || other.box.x > bar.box.x + bar.box.w) break;
-      const [own, old] = [group[bar.unit] ?? 0, group[other.unit] ?? 0];
+      const [own, old] = [at(group, bar.unit), at(group, other.unit)];
       if (own !== old && barsMeet(bar, other, near)) {
         group.forEach((one, at) => {
           if (one === old) group[at] = own;

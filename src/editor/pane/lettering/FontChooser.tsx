@@ -1,5 +1,6 @@
 import { FolderOpen, Trash2 } from 'lucide-react';
 import { useId, useRef, useState } from 'react';
+import { isLettered } from '../../../design/made.ts';
 import type { Design, Sign } from '../../../design/schema.ts';
 import { freeId } from '../../edit/ids.ts';
 import { tables } from '../../shipped/tables.ts';
@@ -20,7 +21,7 @@ export function FontChooser({ part, onChoose }: { part: Sign; onChoose: (font: s
   const { font } = part.lettering;
   const sample = part.lettering.lines.map((l) => l.text).find((text) => text.trim() !== '') ?? 'ABC';
   const used = (own: string) =>
-    design.parts.some((p) => p.kind === 'sign' && p.lettering.font === `own:${own}`);
+    design.parts.filter(isLettered).some((p) => p.lettering.font === `own:${own}`);
   const group = (words: WordKey, fonts: readonly { readonly id: string; readonly name: string }[]) =>
     fonts.length === 0 ? null : (
       <div className="font-family" key={words}>

@@ -1,4 +1,5 @@
 import { Plus } from 'lucide-react';
+import { isLettered } from '../../../design/made.ts';
 import type { Lettering, Sign } from '../../../design/schema.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { placeInMiddle } from '../../gesture/draw.ts';
@@ -26,7 +27,7 @@ function Signs({ plan }: { plan: Plan }) {
   const store = useStore();
   const selection = useSelection();
   const design = useSettledDesign();
-  const signs = design.parts.filter((p): p is Sign => p.kind === 'sign');
+  const signs = design.parts.filter(isLettered);
   const part = signs.find((s) => selection.includes(s.id)) ?? signs[0];
   if (!part) {
     return (

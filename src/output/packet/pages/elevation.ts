@@ -10,6 +10,7 @@ import { clipPolyline } from '../../../geometry/clip.ts';
 import { boxOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
 import type { Box, Region } from '../../../geometry/shape.ts';
 import { designPart } from '../../../layout/reference.ts';
+import { pick } from '../../../list/at.ts';
 import { grouped } from '../../../list/grouped.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
@@ -60,7 +61,7 @@ function running(packet: Packet, view: PageView, axis: 'x' | 'y'): DrawItem[] {
   const rows = spreadOut(places, PITCH, low - 3, low + size + 3);
   const look = { stroke: INK.soft, width: WEIGHT.hair };
   return told.flatMap((at, i): DrawItem[] => {
-    const [place, row] = [places[i] ?? 0, rows[i] ?? 0];
+    const [place, row] = [pick(places, i), pick(rows, i)];
     const words = formatReading(at, packet.measure);
     if (axis === 'x') {
       const y = box.y - 1;

@@ -1,3 +1,4 @@
+import { isLettered } from '../../../design/made.ts';
 import { line, shape, text } from '../../../drawing/items.ts';
 import { scaleFor } from '../../../drawing/scaleBar.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
@@ -174,7 +175,7 @@ export function lettering(packet: Packet): Leaf[] {
   const { plan } = packet;
   const body = bodyOf(packet.sheet);
   const signs = plan.signs.flatMap((sign) => {
-    const laid = plan.layout.parts.find((p): p is Laid<'sign'> => p.id === sign.id && p.kind === 'sign');
+    const laid = plan.layout.parts.filter(isLettered).find((p) => p.id === sign.id);
     return laid && sign.lettered.glyphs.length > 0 ? [{ sign, laid }] : [];
   });
   if (signs.length === 0) return [];

@@ -63,7 +63,7 @@ function curve(packet: Packet, box: Box): DrawItem[] {
     { row: whole, words: terms.curveAdded, dash: undefined },
     { row: bare, words: terms.curveBare, dash: DASH.hidden },
   ];
-  const ends = drawn.map(({ row }) => to(90, row[row.length - 1]?.moment ?? 0).y);
+  const ends = drawn.map(({ row }) => to(90, pick(row, row.length - 1).moment).y);
   // Words at the lines' ends, parted where the lines end too near to each other.
   const near = Math.abs(pick(ends, 0) - pick(ends, 1)) < 4;
   drawn.forEach(({ row, words, dash }, i) => {
