@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Design, Rule } from '../../src/design/schema.ts';
+import { newPart } from '../../src/design/defaults.ts';
+import type { Design, Fill, Rule } from '../../src/design/schema.ts';
 import { layOut } from '../../src/layout/layout.ts';
 import { runs } from '../runs.ts';
 import { allParts, someRules } from './arbitrary.ts';
@@ -44,6 +45,49 @@ describe('a drag', () => {
         },
       ),
       { numRuns: runs(20) },
+    );
+  });
+
+  it('of a filled shape too, through changes of how it is cut', () => {
+    const pattern = fc.constantFrom<Fill['pattern']>(
+      { form: 'planks', edge: 'lapped', lap: 9 },
+      { form: 'lattice' },
+      { form: 'courses', length: 150, bond: 'half' },
+      { form: 'herringbone', length: 180 },
+    );
+    const shape = fc.constantFrom<Fill['shape']>({ form: 'rectangle' }, { form: 'arched', rise: 60 });
+    const cut = fc.record({ pattern, shape, angle: fc.constantFrom(0, 30), gap: fc.constantFrom(0, 3.2) });
+    const change = fc.oneof(
+      { weight: 3, arbitrary: shift },
+      { weight: 1, arbitrary: cut },
+      { weight: 1, arbitrary: fc.record({ w: fc.integer({ min: 0, max: 400 }) }) },
+    );
+    fc.assert(
+      fc.property(cut, fc.array(change, { minLength: 3, maxLength: 10 }), (first, changes) => {
+        const box = at(200.3, 400.1, 300, 260);
+        let fill: Fill = {
+          ...newPart('fill', { id: 'fill', name: 'Fill', box, stock: 'lath' }),
+          ...first,
+        };
+        const again = layingAgain();
+        const laid = () => {
+          const parts = [panel('under', at(150, 300, 500, 500)), fill];
+          const input = { design: design(parts, []), face: recessedFace(), keepClears: [], stocks: STOCKS };
+          const layout = again(input);
+          expect(layout).toEqual(layOut(input));
+          return layout;
+        };
+        expect(laid().parts.length).toBeGreaterThan(5);
+        for (const one of changes) {
+          if (Array.isArray(one)) {
+            const [dx, dy] = one;
+            fill = { ...fill, box: { ...fill.box, x: fill.box.x + dx / 7, y: fill.box.y + dy / 7 } };
+          } else if ('w' in one) fill = { ...fill, box: { ...fill.box, ...one } };
+          else fill = { ...fill, ...one };
+          laid();
+        }
+      }),
+      { numRuns: runs(3) },
     );
   });
 

@@ -4,6 +4,7 @@ import { Layer, Shape } from 'react-konva';
 import { type Looks, letterLook } from '../../finish/look.ts';
 import type { ShadowArea } from '../../finish/shadow.ts';
 import type { LaidPart } from '../../layout/laid.ts';
+import { keptBy } from '../../list/keptBy.ts';
 import { radians } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
 import type { SignPlan } from '../../plan/types.ts';
@@ -63,7 +64,7 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
           fill: letterLook(looks, finishes, sign, finish) ?? '#888888',
           sheen: sheens.get(finish) ?? null,
         }),
-        gleamsOn: (ctx) => gleamsOn(ctx, light, box),
+        gleamsOn: keptBy((ctx) => gleamsOn(ctx, light, box)),
         signOf: (id) => signs.get(id),
       };
     });

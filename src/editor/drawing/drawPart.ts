@@ -2,6 +2,7 @@ import { isPaint } from '../../design/made.ts';
 import type { Finish } from '../../design/schema.ts';
 import type { Point, Region } from '../../geometry/shape.ts';
 import { type LaidPart, type Leg, legsOf } from '../../layout/laid.ts';
+import { keptBy } from '../../list/keptBy.ts';
 import type { SignPlan } from '../../plan/types.ts';
 import type { Look } from '../state/store.ts';
 import { grainOf } from './grain.ts';
@@ -90,17 +91,11 @@ function shine(ctx: Pen, outline: Path2D, gleam: CanvasGradient | null): void {
 }
 
 /** Outlines as the canvas keeps them: a drag draws every part again and moves few. */
-const outlines = new WeakMap<Region, Path2D>();
-
-function outlineOf(region: Region): Path2D {
-  let path = outlines.get(region);
-  if (!path) {
-    path = new Path2D();
-    traceRegion(path, region);
-    outlines.set(region, path);
-  }
+const outlineOf = keptBy((region: Region): Path2D => {
+  const path = new Path2D();
+  traceRegion(path, region);
   return path;
-}
+});
 
 function castShadow(ctx: Pen, { part, light, look, scale }: PartLook): void {
   const height = part.z1 - part.z0;

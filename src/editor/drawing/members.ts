@@ -22,6 +22,9 @@ export function memberMarks(
 ): MemberMarks | null {
   const array = design.parts.find((p) => p.id === id);
   if (!isMany(array)) return null;
+  // Of a fill all pieces would be cut to tell that there is nothing to mark, in every frame of a drag.
+  if (member === null && !Object.values(array.overrides).some(({ omit }) => omit))
+    return { chosen: null, boxes: [] };
   const box = layout.boxes.get(id) ?? array.box;
   const { slots } = placesOf(array, box, stocksOf(design));
   const chosen = slots.find((s) => s.id === member)?.id ?? null;

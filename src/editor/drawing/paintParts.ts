@@ -4,6 +4,7 @@ import { boxArea, boxAroundBoth } from '../../geometry/box.ts';
 import { boxesMeet, boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import type { LaidPart } from '../../layout/laid.ts';
+import { keptBy } from '../../list/keptBy.ts';
 import { drawKeepClears } from './drawKeepClears.ts';
 import { drawPart, type PartLook } from './drawPart.ts';
 import { drawShadows } from './drawShadows.ts';
@@ -77,8 +78,9 @@ function drawAll(ctx: Pen, { look, parts, keepClears }: Painted, area: Box | nul
   ctx.translate(view.x, view.y);
   ctx.scale(scale, -scale);
   const gleams = look.gleamsOn(ctx);
+  const onScreen = screenOf(look);
   for (const part of parts) {
-    if (area && !boxesMeet(onScreen(part, look), area)) continue;
+    if (area && !boxesMeet(onScreen(part), area)) continue;
     drawPart(ctx, {
       part,
       appearance: look.appearance(part),
@@ -104,6 +106,7 @@ function changedAreas(before: Painted, now: Painted): Box[] | null {
   if (before.look !== now.look || before.ground !== now.ground || before.keepClears !== now.keepClears)
     return null;
   if (before.parts.length !== now.parts.length || now.look.look === 'tape') return null;
+  const onScreen = screenOf(now.look);
   const areas: Box[] = [];
   let changed = 0;
   for (let i = 0; i < now.parts.length; i++) {
@@ -111,8 +114,8 @@ function changedAreas(before: Painted, now: Painted): Box[] | null {
     if (was === is || !was || !is) continue;
     changed++;
     if (changed > now.parts.length * MOST_SHARE) return null;
-    join(areas, onPixels(onScreen(was, now.look), ratio));
-    join(areas, onPixels(onScreen(is, now.look), ratio));
+    join(areas, onPixels(onScreen(was), ratio));
+    join(areas, onPixels(onScreen(is), ratio));
     if (areas.length > MOST_AREAS) return null;
   }
   return areas;
@@ -145,8 +148,11 @@ function onPixels(box: Box, ratio: number): Box {
 /** Half of the widest outline and what smoothing adds, in pixels. */
 const EDGE = 3;
 
+/** Where parts show on the canvas, looked up while they look the same: each frame asks it of all of them. */
+const screenOf = keptBy((look: PartsLook) => keptBy((part: LaidPart) => boxOnScreen(part, look)));
+
 /** Where a part shows on the canvas, its shadow and what is lettered on it too. */
-function onScreen(part: LaidPart, look: PartsLook): Box {
+function boxOnScreen(part: LaidPart, look: PartsLook): Box {
   const body = boundsOf(part.region) ?? part.box;
   const sign = look.signOf(part.id);
   let box = body;
@@ -167,12 +173,4 @@ function onScreen(part: LaidPart, look: PartsLook): Box {
 }
 
 /** Bounds of regions, which a drag asks for again and again. */
-const bounds = new WeakMap<Region, Box>();
-
-function boundsOf(region: Region): Box | null {
-  const known = bounds.get(region);
-  if (known) return known;
-  const box = boxOf(region);
-  if (box) bounds.set(region, box);
-  return box;
-}
+const boundsOf = keptBy((region: Region) => boxOf(region));

@@ -1,5 +1,6 @@
 import type { Design } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
+import { keptBy } from '../../list/keptBy.ts';
 import type { Boxes } from './place.ts';
 
 /** Ids of parts and keep-clears that a selection stands for: groups opened. */
@@ -28,16 +29,11 @@ export function groupOf(design: Design, part: string): string | null {
   return design.groups.find((g) => g.parts.includes(part))?.id ?? null;
 }
 
-const names = new WeakMap<Design, ReadonlyMap<string, string>>();
+/** Names by id; lists name every part. A part goes before what else may have its id. */
+const namesIn = keptBy(
+  ({ keepClears, groups, parts }: Design) =>
+    new Map([...keepClears, ...groups, ...parts].map((item) => [item.id, item.name])),
+);
 
-/** Name of a part, group or keep-clear; lists name every part, so they are looked up in one table a design. */
-export function nameOf(design: Design, id: string): string {
-  let table = names.get(design);
-  if (!table) {
-    // A part goes before what else may have its id.
-    const all = [...design.keepClears, ...design.groups, ...design.parts];
-    table = new Map(all.map((item) => [item.id, item.name]));
-    names.set(design, table);
-  }
-  return table.get(id) || id;
-}
+/** Name of a part, group or keep-clear. */
+export const nameOf = (design: Design, id: string): string => namesIn(design).get(id) || id;
