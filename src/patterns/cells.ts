@@ -25,15 +25,6 @@ export interface Cell {
 /** Trim lines of one direction, from low to high: the ends of the pattern and all lines between. */
 export type Cuts = readonly Mm[];
 
-/** Spreadsheet style letters: A … Z, AA, AB … */
-function letters(index: number): string {
-  const last = String.fromCharCode(65 + (index % 26));
-  return index < 26 ? last : letters(Math.floor(index / 26) - 1) + last;
-}
-
-export const nameOf = (cell: Pick<Cell, 'row' | 'column'>): string =>
-  `${letters(cell.row)}${cell.column + 1}`;
-
 /** Number of pages along one direction at least: ceil((length - overlap) / (room - overlap)), 1 or more. */
 export function pagesAlong(length: Mm, room: Mm, overlap: Mm): number {
   return Math.max(1, Math.ceil((length - overlap) / (room - overlap) - SAME_LENGTH));

@@ -5,7 +5,7 @@ import { fittedSize, shortened, wrapped } from '../drawing/text.ts';
 import { pathOfBox } from '../geometry/path.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { inches, MM_PER_INCH, type Mm } from '../measure/units.ts';
-import { type Cell, nameOf } from './cells.ts';
+import type { Cell } from './cells.ts';
 import type { PatternWords } from './words.ts';
 
 /** What stands in the measuring square of a page. */
@@ -80,7 +80,7 @@ export function drawPlate(plate: Plate): DrawItem[] {
   const side = squareSide(plate.unit);
   const pad = PAD;
   const room = side - 2 * pad;
-  const name = nameOf(plate.cell);
+  const name = `${plate.page}`;
   const big = 10;
   const nameRoom = room * 0.5;
   const small = { size: TEXT.note };

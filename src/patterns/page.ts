@@ -10,7 +10,7 @@ import type { Box } from '../geometry/shape.ts';
 import { DUST } from '../geometry/tolerance.ts';
 import { addTo, type Groups } from '../list/grouped.ts';
 import { degrees, type Mm } from '../measure/units.ts';
-import { type Joint, jointsOf, nameOf, shownAround, windowAround } from './cells.ts';
+import { type Joint, jointsOf, shownAround, windowAround } from './cells.ts';
 import { keyMapOf, type Plate } from './furniture.ts';
 import type { Parting } from './grid.ts';
 import { type Ink, inkInside, type WholeInk } from './ink.ts';
@@ -140,7 +140,7 @@ export function pagesOf(
       unit: words.unit,
       terms: words.terms,
     };
-    const seams = seamsOf(joints, words.terms, weigh, marks);
+    const seams = seamsOf(joints, (other) => words.terms.joins(`${cells.indexOf(other) + 1}`), weigh, marks);
     const joined = [...seams.flatMap(takenBy), ...trimBoxes(joints)];
     const inside = inkInside(pattern.ink, shown);
     const taken = occupancyOf(shownBox, inside, joined, 2);
@@ -169,11 +169,11 @@ export function pagesOf(
     const drawing: Drawing = {
       width: sheet.width,
       height: sheet.height,
-      title: `${words.title} ${nameOf(cell)}`,
+      title: `${words.title}: ${words.terms.pageOf(i + 1, cells.length)}`,
       items: [content],
     };
     return {
-      name: nameOf(cell),
+      name: `${i + 1}`,
       row: cell.row,
       column: cell.column,
       cell: cell.box,

@@ -6,9 +6,8 @@ import { boxesMeet } from '../geometry/region.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
-import { type Joint, nameOf } from './cells.ts';
+import type { Joint } from './cells.ts';
 import { findOnce } from './once.ts';
-import type { PatternWords } from './words.ts';
 
 const ARM: Mm = 5;
 const RADIUS: Mm = 2.5;
@@ -133,7 +132,7 @@ export interface Seam {
 /** All joints of a page: names stand where they cover least, and no mark and no other name. */
 export function seamsOf(
   joints: readonly Joint[],
-  terms: PatternWords,
+  nameOf: (other: Joint['other']) => string,
   weigh: Weigh,
   marksAt: (joint: Joint) => Point[],
 ): Seam[] {
@@ -143,7 +142,7 @@ export function seamsOf(
     const length = joint.to - joint.from;
     const own = pick(marks, i);
     if (length < NAMED) return { joint, marks: own, name: null };
-    const words = terms.joins(nameOf(joint.other));
+    const words = nameOf(joint.other);
     const plateAt = (middle: Mm) => nameplateAt(joint, words, middle);
     const { along } = bestAlong(
       joint.from + length / 2,

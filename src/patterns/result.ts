@@ -5,7 +5,7 @@ import type { Mm } from '../measure/units.ts';
 
 /** One sheet of paper to print. */
 export interface PatternPage {
-  /** Row letter from the top and column number from the left, such as `B3`. */
+  /** Its number among the pages of its pattern, by rows from the top and from the left: `2`. */
   readonly name: string;
   readonly row: number;
   readonly column: number;

@@ -34,13 +34,24 @@ export interface RequestInput {
  */
 export function patternRequests(input: RequestInput): PatternRequest[] {
   const { also } = input.design.pages;
-  return [
+  return toldApart([
     ...input.signs.map((sign) => signRequest(input.parts, sign, input, also.includes('parts'))),
     ...endRequests(input),
     ...(also.includes('story-sticks') ? stickRequests(input) : []),
     ...(also.includes('parts') ? partRequests(input) : []),
     ...(also.includes('face') ? [faceRequest(input)] : []),
-  ];
+  ]);
+}
+
+/** Patterns of parts with one name are numbered: sheets of two signs must not be taped together. */
+function toldApart(requests: readonly PatternRequest[]): PatternRequest[] {
+  const times = new Map<string, number>();
+  return requests.map((request) => {
+    if (!('name' in request)) return request;
+    const time = (times.get(request.name) ?? 0) + 1;
+    times.set(request.name, time);
+    return time === 1 ? request : { ...request, name: `${request.name} (${time})` };
+  });
 }
 
 /** What is printed of one sign. */

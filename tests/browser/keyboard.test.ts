@@ -169,7 +169,7 @@ describe('by keyboard alone', () => {
     expect(pages).toBeGreaterThan(4);
 
     await keys.region('.pane');
-    await keys.push(page.getByRole('button', { name: 'Enlarge page A1 of Sign' }));
+    await keys.push(page.getByRole('button', { name: 'Enlarge page 1 of Sign' }));
     await page.getByRole('dialog').waitFor();
     await keys.press('Escape');
     await expect.poll(() => page.getByRole('dialog').count()).toBe(0);

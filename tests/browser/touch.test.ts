@@ -107,7 +107,7 @@ describe('by touch on a phone', () => {
     await step('Pages');
     await page.getByText(/^\d+ pages, on Letter$/).waitFor();
     const pages = await page.locator('.thumb').count();
-    await page.getByRole('button', { name: 'Enlarge page A1 of Top sign' }).tap();
+    await page.getByRole('button', { name: 'Enlarge page 1 of Top sign' }).tap();
     await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
     await page.getByRole('button', { name: 'Print & export' }).tap();
     const [file] = await Promise.all([
