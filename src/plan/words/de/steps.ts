@@ -11,7 +11,7 @@ export const steps: PlanWords['steps'] = {
     'Das hochgeklappte Bett gegen Herunterfallen sichern: verriegeln und zusätzlich abstützen. Den Boden darunter freiräumen. Die Front reinigen und anschleifen, damit Leim und Farbe halten; alte Farbe vor dem Schleifen auf Blei testen.',
   'cut-sheets': (parts, say) => `Platten in der Reihenfolge der Nummern zuschneiden: ${named(parts, say)}.`,
   'cut-boards': (parts, say) =>
-    `Leisten nach Sägeeinstellung zuschneiden, lange Stücke zuerst: ${named(parts, say)}. Jedes Stück gleich nach dem Schnitt beschriften.`,
+    `Leisten der Reihe nach zuschneiden, jede von links, wie die Leistenblätter es zeigen: ${named(parts, say)}. Jedes Stück gleich nach dem Schnitt beschriften.`,
   notch: (parts, say) =>
     `Ausblattungen aussägen, wo Stücke ineinander greifen: ${named(parts, say)}. Die Tiefe zuerst an zwei Reststücken probieren: Gekreuzt müssen ihre Flächen bündig liegen. Das Stück festspannen, Schnitt neben Schnitt auf Tiefe sägen und den Rest ausstechen.`,
   'prime-backs': (parts, say) =>

@@ -11,7 +11,7 @@ export const steps: PlanWords['steps'] = {
     'Secure the stowed bed so that it cannot fall open: latch it and brace it as well. Clear the floor below. Clean and scuff the face so that glue and paint hold; test old paint for lead before you sand.',
   'cut-sheets': (parts, say) => `Cut the sheets in the numbered order: ${named(parts, say)}.`,
   'cut-boards': (parts, say) =>
-    `Cut the boards by saw setting, long pieces first: ${named(parts, say)}. Label each piece as it leaves the saw.`,
+    `Cut the boards one after another, each from its left end as the board pages show it: ${named(parts, say)}. Label each piece as it leaves the saw.`,
   notch: (parts, say) =>
     `Saw out the notches where pieces are halved into each other: ${named(parts, say)}. Try the depth on two offcuts first: laid crosswise, their faces must come level. Clamp the piece, saw to depth stroke beside stroke, and pare the waste with a chisel.`,
   'prime-backs': (parts, say) =>

@@ -16,7 +16,7 @@ export const steps: PlanWords['steps'] = {
     'Asegurar la cama plegada para que no pueda caer: echar el cierre y además apuntalarla. Despejar el suelo debajo. Limpiar y lijar el frente para que agarren la cola y la pintura; si la pintura es vieja, comprobar si tiene plomo antes de lijar.',
   'cut-sheets': (parts, say) => `Cortar los tableros en el orden de los números: ${named(parts, say)}.`,
   'cut-boards': (parts, say) =>
-    `Cortar los listones por ajuste de la ingletadora, primero las piezas largas: ${named(parts, say)}. Rotular cada pieza al salir de la sierra.`,
+    `Cortar los listones uno tras otro, cada uno desde su extremo izquierdo, como lo muestran sus hojas: ${named(parts, say)}. Rotular cada pieza al salir de la sierra.`,
   notch: (parts, say) =>
     `Serrar los rebajes donde las piezas encajan a media madera: ${named(parts, say)}. Probar antes la profundidad en dos recortes: cruzados, sus caras deben quedar a ras. Sujetar la pieza, serrar a fondo corte junto a corte y quitar el resto con formón.`,
   'prime-backs': (parts, say) =>
