@@ -1,3 +1,4 @@
+import type { PrinterCorrection } from '../patterns/result.ts';
 import { LANGUAGE_TAGS, type Language } from '../plan/words/languages.ts';
 
 /** What the call asks for. */
@@ -7,6 +8,10 @@ export interface Call {
   readonly paper: string | null;
   readonly unit: 'in' | 'ft-in' | 'mm' | 'cm' | null;
   readonly language: Language;
+  /** What the rulers of the test page read, over their true length. */
+  readonly correction: PrinterCorrection;
+  /** Whether a page to measure the printer by is written too. */
+  readonly testPage: boolean;
 }
 
 export type ParsedCall =
@@ -15,7 +20,7 @@ export type ParsedCall =
   | { readonly ok: 'help' };
 
 export const USAGE = `Usage: npm run plan -- DESIGN.json --out DIR [--paper NAME] [--unit in|ft-in|mm|cm]
-         [--language ${LANGUAGE_TAGS.join('|')}]
+         [--language ${LANGUAGE_TAGS.join('|')}] [--test-page] [--correct ACROSS,UP]
 
 Reads a design file and writes the whole plan into DIR: plan.json, packet.pdf, patterns.pdf, cut-list.csv,
 paint.csv, shopping.csv, face.svg, face-outlines.svg, face.dxf, and one SVG and one DXF for each sign.
@@ -25,6 +30,10 @@ paint.csv, shopping.csv, face.svg, face-outlines.svg, face.dxf, and one SVG and 
                  ansi-c to ansi-e, roll-24in, roll-36in, roll-610, roll-914
   --unit UNIT    unit to show lengths in instead of the design's
   --language TAG language of packet, patterns, steps and messages; without it en
+  --test-page    also writes printer-test.pdf: print it at 100%, and measure its two rulers
+  --correct ACROSS,UP
+                 what the rulers read, in percent of the length that stands beside them, such as 99.2,100.6;
+                 patterns are drawn so that this printer prints them true
   --help         this text
 
 Exit code 0: done. 1: the design has errors that forbid a plan; each is named, nothing is written.
@@ -36,15 +45,21 @@ const UNITS = ['in', 'ft-in', 'mm', 'cm'] as const;
 export function parseCall(words: readonly string[]): ParsedCall {
   const options: { [name: string]: string } = {};
   const files: string[] = [];
+  let testPage = false;
   for (let i = 0; i < words.length; i++) {
     const word = words[i] ?? '';
     if (word === '--help' || word === '-h') return { ok: 'help' };
+    if (word === '--test-page') {
+      testPage = true;
+      continue;
+    }
     if (!word.startsWith('--')) {
       files.push(word);
       continue;
     }
     const [name, given] = word.includes('=') ? splitOnce(word, '=') : [word, words[++i]];
-    if (!['--out', '--paper', '--unit', '--language'].includes(name)) return wrong(`unknown option ${name}`);
+    if (!['--out', '--paper', '--unit', '--language', '--correct'].includes(name))
+      return wrong(`unknown option ${name}`);
     if (given === undefined || given === '') return wrong(`${name} wants a value`);
     if (Object.hasOwn(options, name)) return wrong(`${name} is given twice`);
     options[name] = given;
@@ -63,11 +78,30 @@ export function parseCall(words: readonly string[]): ParsedCall {
   if (language === undefined) {
     return wrong(`--language: found “${tag}”; expected one of ${LANGUAGE_TAGS.join(', ')}`);
   }
+  const correct = options['--correct'];
+  const correction = correct === undefined ? { x: 1, y: 1 } : correctionIn(correct);
+  if (correction === null) {
+    return wrong(
+      `--correct: found “${correct}”; expected two percentages from ${LEAST_READ} to ${MOST_READ}, such as 99.2,100.6`,
+    );
+  }
   const paper = options['--paper']?.toLowerCase() ?? null;
   return {
     ok: true,
-    call: { design, out, paper, unit: UNITS.find((u) => u === unit) ?? null, language },
+    call: { design, out, paper, unit: UNITS.find((u) => u === unit) ?? null, language, correction, testPage },
   };
+}
+
+/** Percent of true size that a printer may be off by: beyond it the page was scaled, or measured amiss. */
+const [LEAST_READ, MOST_READ] = [90, 110];
+
+/** The correction that two readings ask for; null where they are none. */
+function correctionIn(words: string): PrinterCorrection | null {
+  if (!/^\d+(\.\d+)?,\d+(\.\d+)?$/.test(words)) return null;
+  const [x, y] = words.split(',').map(Number);
+  const isRead = (percent: number | undefined): percent is number =>
+    percent !== undefined && percent >= LEAST_READ && percent <= MOST_READ;
+  return isRead(x) && isRead(y) ? { x: x / 100, y: y / 100 } : null;
 }
 
 const wrong = (message: string): ParsedCall => ({ ok: false, message });

@@ -5,6 +5,8 @@ import type { Design } from '../design/schema.ts';
 import { planFiles, unwrittenWords } from '../output/files.ts';
 import { PACKET_WORDS } from '../output/packet/words/words.ts';
 import { scriptsOf } from '../output/script/scripts.ts';
+import { testPageFile } from '../output/testPageFile.ts';
+import { pageSetup } from '../plan/pageSetup.ts';
 import { plan } from '../plan/plan.ts';
 import type { Supplies } from '../plan/types.ts';
 import { sayFor } from '../plan/words/say.ts';
@@ -53,13 +55,13 @@ async function carryOut(words: readonly string[], voice: Voice): Promise<0 | 1 |
     return 2;
   }
   for (const repair of opened.repairs) voice.err(`repaired: ${repair}`);
-  const supplies = readSupplies(opened.design, call.language);
+  const supplies = readSupplies(opened.design, call.language, call.correction);
   if (call.paper !== null && !supplies.tables.papers.some((p) => p.id === call.paper)) {
     const known = supplies.tables.papers.map((p) => p.id).join(', ');
     voice.err(`--paper: found “${call.paper}”; expected one of ${known}`);
     return 2;
   }
-  return planAndWrite(withOverrides(opened.design, call), supplies, call.out, voice);
+  return planAndWrite(withOverrides(opened.design, call), supplies, call, voice);
 }
 
 function readText(path: string, voice: Voice): string | null {
@@ -82,7 +84,7 @@ function withOverrides(design: Design, call: Call): Design {
 async function planAndWrite(
   design: Design,
   supplies: Supplies,
-  out: string,
+  { out, testPage }: Pick<Call, 'out' | 'testPage'>,
   voice: Voice,
 ): Promise<0 | 1 | 2> {
   const result = plan(design, supplies);
@@ -102,6 +104,14 @@ async function planAndWrite(
   const scripts = scriptsOf(readScripts(design));
   for (const sentence of unwrittenWords(result, scripts)) voice.out(`warning: letters: ${sentence}`);
   for (const file of planFiles(result, scripts)) files.set(file.name, await file.make());
+  if (testPage) {
+    const { tables, language, correction } = supplies;
+    const setup = pageSetup({ ...design, papers: tables.papers, language, correction });
+    const page = await testPageFile(setup, design.date);
+    if (page) files.set('printer-test.pdf', page);
+    else
+      voice.out('warning: printer-test.pdf is not written: the margins leave no room for it on this paper.');
+  }
   try {
     writeWhole(out, files);
   } catch (error) {

@@ -53,13 +53,17 @@ export function readScripts(design: Design): Uint8Array[] {
   });
 }
 
-/** All that a plan needs besides the design. The command prints true to size: it knows no printer. */
-export function readSupplies(design: Design, language: Language = 'en'): Supplies {
+/** All that a plan needs besides the design. What is told of no printer is drawn true to size. */
+export function readSupplies(
+  design: Design,
+  language: Language = 'en',
+  correction: Supplies['correction'] = { x: 1, y: 1 },
+): Supplies {
   const tables = readTables();
   return {
     tables: tablesIn(language, tables),
     fonts: readFonts(tables, design),
-    correction: { x: 1, y: 1 },
+    correction,
     language,
   };
 }

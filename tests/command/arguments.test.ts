@@ -1,11 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { parseCall } from '../../src/command/arguments.ts';
 
+const PLAIN = { paper: null, unit: null, language: 'en', correction: { x: 1, y: 1 }, testPage: false };
+
 describe('the call', () => {
   it('takes a design, a folder and options in any order', () => {
     expect(parseCall(['--unit=mm', 'a.json', '--out', 'dir', '--paper', 'a4'])).toEqual({
       ok: true,
-      call: { design: 'a.json', out: 'dir', paper: 'a4', unit: 'mm', language: 'en' },
+      call: { ...PLAIN, design: 'a.json', out: 'dir', paper: 'a4', unit: 'mm' },
+    });
+    expect(parseCall(['a.json', '--correct', '99.2,100.6', '--test-page', '--out=dir'])).toEqual({
+      ok: true,
+      call: { ...PLAIN, design: 'a.json', out: 'dir', correction: { x: 0.992, y: 1.006 }, testPage: true },
     });
     expect(parseCall(['a.json', '--help'])).toEqual({ ok: 'help' });
   });
@@ -19,6 +25,10 @@ describe('the call', () => {
     [['a.json', '--out', 'd', '--unit', 'ell'], '--unit: found “ell”; expected one of in, ft-in, mm, cm'],
     [['a.json', '--out', 'd', '--language', 'la'], '--language: found “la”; expected one of en, de, es'],
     [['a.json', '--out', 'd', '--fast', 'x'], 'unknown option --fast'],
+    ...['99', '99,100,101', '99;100', '0.992,1.006', '-99,100', '99,111'].map((read): [string[], string] => [
+      ['a.json', '--out', 'd', '--correct', read],
+      `--correct: found “${read}”; expected two percentages from 90 to 110, such as 99.2,100.6`,
+    ]),
   ])('%j is refused: %s', (words, message) => {
     expect(parseCall(words)).toEqual({ ok: false, message });
   });

@@ -1,6 +1,7 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { PDFDocument } from '@cantoo/pdf-lib';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { run } from '../../src/command/run.ts';
 
@@ -68,6 +69,20 @@ describe('the command', () => {
     };
     expect(plan.patterns.every((p) => p.paper === 'a4')).toBe(true);
     expect(readFileSync(join(folder, 'out', 'cut-list.csv'), 'utf8')).toMatch(/\d mm/);
+  });
+
+  it('draws patterns for the printer that the call tells of, and a page to measure it by', async () => {
+    const out = join(folder, 'out');
+    const printed = () => readFileSync(join(out, 'patterns.pdf'));
+    await call(KIOSK, '--out', out, '--correct', '100,100');
+    const straight = printed();
+    const { code, err } = await call(KIOSK, '--out', out, '--correct', '99.2,100.6', '--test-page');
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    expect(printed().equals(straight)).toBe(false);
+    const [page] = (await PDFDocument.load(readFileSync(join(out, 'printer-test.pdf')))).getPages();
+    // US Letter, 8 1/2 by 11 in at 72 points each.
+    expect(page?.getWidth()).toBeCloseTo(612, 3);
+    expect(page?.getHeight()).toBeCloseTo(792, 3);
   });
 
   it('speaks the language of the call in every file that people read', async () => {

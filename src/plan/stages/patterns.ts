@@ -1,14 +1,11 @@
 import type { Check } from '../../check/check.ts';
-import type { Design } from '../../design/schema.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { PageSetup } from '../../patterns/paper.ts';
 import { joined, planPattern } from '../../patterns/planPatterns.ts';
 import type { PatternPlan, PatternSet } from '../../patterns/result.ts';
 import { patternRequests, type RequestInput } from '../patternRequests.ts';
 import type { Supplies } from '../types.ts';
-import { styleIn } from '../words/languages.ts';
 import { sayFor } from '../words/say.ts';
-import { PLAN_WORDS } from '../words/tables.ts';
 import type { PlanMemory } from './memory.ts';
 
 type PatternInput = Pick<RequestInput, 'design' | 'face' | 'parts' | 'pieces' | 'signs' | 'sticks'> & {
@@ -25,27 +22,6 @@ export interface PatternsFound {
   readonly setup: PageSetup | null;
   /** Each pattern by what stands on it: the next ones are made from them. */
   readonly byText: ReadonlyMap<string, PatternPlan>;
-}
-
-interface SetupInput
-  extends Pick<Design, 'pages' | 'measure' | 'name'>,
-    Pick<Supplies, 'correction' | 'language'> {
-  readonly papers: Supplies['tables']['papers'];
-}
-
-/** How pages are printed; null where the paper is none of the table. */
-export function pageSetup({
-  papers,
-  pages,
-  correction,
-  measure,
-  language,
-  name,
-}: SetupInput): PageSetup | null {
-  const paper = papers.find((p) => p.id === pages.paper);
-  if (!paper) return null;
-  const words = PLAN_WORDS[language].patterns;
-  return { paper, pages, correction, measure: styleIn(language, measure), words, design: name };
 }
 
 /** All patterns; those of the last plan are taken where what stands on them, and the pages, are the same. */

@@ -12,12 +12,13 @@ import { planMarks } from '../../marks/planMarks.ts';
 import { cutStocks, stockCuts } from '../cuttingStage.ts';
 import { gluing } from '../gluing.ts';
 import { planLetters, withLetterGlue, withLetters } from '../letters.ts';
+import { pageSetup } from '../pageSetup.ts';
 import { reuse } from '../reuse.ts';
 import { shoppingList } from '../shopping.ts';
 import { planSigns } from '../signs.ts';
 import { FACE_STAGES } from './face.ts';
 import type { PlanFacts, PlanGiven } from './facts.ts';
-import { pageSetup, planPatterns } from './patterns.ts';
+import { planPatterns } from './patterns.ts';
 import { type Stages, stage } from './stage.ts';
 
 type Known = PlanGiven & PlanFacts;

@@ -3,8 +3,7 @@ import { useMemo, useState } from 'react';
 import type { Mm } from '../../../measure/units.ts';
 import type { PrinterCorrection } from '../../../patterns/result.ts';
 import { testPage } from '../../../patterns/testPage.ts';
-import { styleIn } from '../../../plan/words/languages.ts';
-import { PLAN_WORDS } from '../../../plan/words/tables.ts';
+import { pageSetup } from '../../../plan/pageSetup.ts';
 import { DrawingView } from '../../control/DrawingView.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
@@ -42,30 +41,18 @@ export function PrinterFields() {
   const design = useSettledDesign();
   const correction = useEditor((s) => s.correction);
   const [saving, setSaving] = useState(false);
-  const paper = tables().papers.find((p) => p.id === design.pages.paper);
-  const test = useMemo(
-    () =>
-      paper
-        ? testPage({
-            paper,
-            pages: design.pages,
-            correction: { x: 1, y: 1 },
-            measure: styleIn(language, design.measure),
-            words: PLAN_WORDS[language].patterns,
-            design: design.name,
-          })
-        : null,
-    [paper, design, language],
+  const setup = useMemo(
+    () => pageSetup({ ...design, papers: tables().papers, correction: { x: 1, y: 1 }, language }),
+    [design, language],
   );
+  const test = useMemo(() => setup && testPage(setup), [setup]);
   const save = async () => {
     if (!test) return;
     setSaving(true);
     try {
-      const { pdfOf } = await import('../../../output/pdf/pdf.ts');
-      const { drawing } = test;
-      const page = { width_mm: drawing.width, height_mm: drawing.height, drawing };
-      const bytes = await pdfOf([page], { title: drawing.title, date: design.date });
-      await saveBytes('printer-test.pdf', 'application/pdf', bytes);
+      const { testPageFile } = await import('../../../output/testPageFile.ts');
+      const bytes = await testPageFile(setup, design.date);
+      if (bytes) await saveBytes('printer-test.pdf', 'application/pdf', bytes);
     } finally {
       setSaving(false);
     }
