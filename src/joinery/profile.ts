@@ -92,9 +92,8 @@ function arcOf(from: BowedPoint, to: Point): Arc {
 const goesOn = (a: Arc, b: Arc): boolean =>
   distance(a.to, b.from) < SAME_LENGTH && distance(a.center, b.center) < SAME_CENTER && a.turn * b.turn > 0;
 
-const joined = (a: Arc, b: Arc): Arc => ({ ...a, to: b.to, turn: a.turn + b.turn });
-
 /** Arcs that go on in each other as one; a ring of one arc ends where it began. */
+const joined = (a: Arc, b: Arc): Arc => ({ ...a, to: b.to, turn: a.turn + b.turn });
 
 function curveOf({ from, to, center, radius, turn }: Arc): Curve {
   const start = Math.atan2(from.y - center.y, from.x - center.x);
