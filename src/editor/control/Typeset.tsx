@@ -17,7 +17,7 @@ export function Typeset({ text }: { text: string }) {
     const key = i;
     if ('plain' in part) return <Fragment key={key}>{part.plain}</Fragment>;
     return (
-      <span key={key} className="measure">
+      <span key={key} className="mixed">
         {part.whole ? `${part.whole} ` : ''}
         <span className="frac">
           <sup>{part.over}</sup>
