@@ -1,13 +1,9 @@
 import { cyclic, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
+import { cross, distance, subtract, unit } from './point.ts';
 import type { Point, Ring } from './shape.ts';
+import { placeAt, type Side, sideBetween } from './side.ts';
 import { DUST, SAME_LENGTH } from './tolerance.ts';
-
-/** A side of a border that a band meets, from its lower end to its upper one. */
-interface Side {
-  readonly low: Point;
-  readonly high: Point;
-}
 
 /** How a band meets a border: all of it, only some of its width, or nowhere. */
 export type Ahead =
@@ -40,7 +36,7 @@ export function borderAhead(rings: readonly Ring[], from: Mm, half: Mm): Ahead {
 function sidesOf(ring: Ring, from: Mm, half: Mm): Side[] {
   return ring.flatMap((p, i): Side[] => {
     const q = cyclic(ring, i + 1);
-    const side = p.y < q.y ? { low: p, high: q } : { low: q, high: p };
+    const side = sideBetween(p, q);
     const beside = side.low.y >= half || side.high.y <= -half || side.high.y - side.low.y <= DUST;
     return beside || Math.max(p.x, q.x) <= from ? [] : [side];
   });
@@ -51,12 +47,6 @@ function changesAt({ low, high }: Side, from: Mm): Mm[] {
   const [below, above] = [low.x - from, high.x - from];
   const crossing = below * above < 0 ? [low.y + ((high.y - low.y) * below) / (below - above)] : [];
   return [low.y, high.y, ...crossing];
-}
-
-function placeAt({ low, high }: Side, y: Mm): Mm {
-  if (y === low.y) return low.x;
-  if (y === high.y) return high.x;
-  return low.x + ((high.x - low.x) * (y - low.y)) / (high.y - low.y);
 }
 
 /** The nearest side at a height; what the band already lies on is not ahead of it. */
@@ -79,16 +69,11 @@ function withoutStraight(line: readonly Point[]): Point[] {
   const kept: Point[] = [];
   for (const p of line) {
     const last = kept.at(-1);
-    if (last && Math.hypot(p.x - last.x, p.y - last.y) <= SAME_LENGTH) continue;
+    if (last && distance(p, last) <= SAME_LENGTH) continue;
     const before = kept.at(-2);
-    if (before && last && Math.abs(offLine(last, before, p)) <= SAME_LENGTH) kept.pop();
+    if (before && last && Math.abs(cross(unit(subtract(p, before)), subtract(last, before))) <= SAME_LENGTH)
+      kept.pop();
     kept.push(p);
   }
   return kept;
-}
-
-/** How far a point lies from the line between two others. */
-function offLine(p: Point, a: Point, b: Point): Mm {
-  const size = Math.hypot(b.x - a.x, b.y - a.y);
-  return size === 0 ? 0 : ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / size;
 }

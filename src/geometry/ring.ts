@@ -1,3 +1,4 @@
+import { cyclic } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { distance } from './point.ts';
 import { distanceToSegment } from './segment.ts';
@@ -85,6 +86,13 @@ export function centroidOfRing(ring: Ring): Point {
 export function reverseRing(ring: Ring): Ring {
   const [first, ...rest] = ring;
   return first ? [first, ...rest.reverse()] : ring;
+}
+
+/** The corners of a ring from one of them on to another, both of them included. */
+export function betweenCorners(ring: Ring, from: Point, to: Point): Point[] {
+  const first = ring.indexOf(from);
+  const count = (ring.indexOf(to) - first + ring.length) % ring.length;
+  return Array.from({ length: count + 1 }, (_, i) => cyclic(ring, first + i));
 }
 
 /** Whether `p` lies inside or on the ring (even-odd for rings that cross themselves). */

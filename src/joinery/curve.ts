@@ -1,5 +1,6 @@
 import { cross, subtract, unit } from '../geometry/point.ts';
 import type { Point } from '../geometry/shape.ts';
+import { placeAt, type Side, sideBetween } from '../geometry/side.ts';
 import { DUST } from '../geometry/tolerance.ts';
 import { cyclic, pick } from '../list/at.ts';
 import type { Deg, Mm } from '../measure/units.ts';
@@ -24,10 +25,8 @@ export interface Corner extends Point {
   readonly edge: { readonly end: End; readonly cut: Cut } | null;
 }
 
-/** A side of an outline, from its lower end to its upper one. */
-interface Side {
-  readonly low: Point;
-  readonly high: Point;
+/** A side of an outline, and which cut made it. */
+interface Edged extends Side {
   readonly edge: Corner['edge'];
 }
 
@@ -47,14 +46,11 @@ function keepBefore(
   line: readonly Point[],
   edge: NonNullable<Corner['edge']>,
 ): Corner[] {
-  const sides = outline.map((p, i): Side => {
-    const q = cyclic(outline, i + 1);
-    return p.y < q.y ? { low: p, high: q, edge: p.edge } : { low: q, high: p, edge: p.edge };
-  });
+  const sides = outline.map((p, i): Edged => ({ ...sideBetween(p, cyclic(outline, i + 1)), edge: p.edge }));
   // Counterclockwise, the right side of an outline runs up.
   const rising = sides.filter((_, i) => cyclic(outline, i + 1).y > pick(outline, i).y + DUST);
   const falling = sides.filter((_, i) => cyclic(outline, i + 1).y < pick(outline, i).y - DUST);
-  const cutting = line.slice(1).map((q, i): Side => ({ low: q, high: pick(line, i), edge }));
+  const cutting = line.slice(1).map((q, i): Edged => ({ low: q, high: pick(line, i), edge }));
   const levels = levelsOf([...outline, ...line], [...rising, ...falling], cutting);
   const right: Corner[] = [];
   const left: Corner[][] = [];
@@ -86,16 +82,10 @@ function levelsOf(corners: readonly Point[], sides: readonly Side[], cutting: re
   return levels.sort((a, b) => a - b).filter((y, i, all) => i === 0 || y - pick(all, i - 1) > DUST);
 }
 
-const sideAt = (sides: readonly Side[], y: Mm): Side | undefined =>
+const sideAt = (sides: readonly Edged[], y: Mm): Edged | undefined =>
   sides.find(({ low, high }) => low.y <= y && y <= high.y && high.y - low.y > DUST);
 
-function placeAt({ low, high }: Side, y: Mm): Mm {
-  if (Math.abs(y - low.y) <= DUST) return low.x;
-  if (Math.abs(y - high.y) <= DUST) return high.x;
-  return low.x + ((high.x - low.x) * (y - low.y)) / (high.y - low.y);
-}
-
-const cornerAt = (side: Side, y: Mm): Corner => ({ x: placeAt(side, y), y, edge: side.edge });
+const cornerAt = (side: Edged, y: Mm): Corner => ({ x: placeAt(side, y), y, edge: side.edge });
 
 /** Up the right side and down the left one; a long edge, or nothing, leaves the last point of each. */
 function joined(up: readonly Corner[], down: readonly Corner[]): Corner[] {

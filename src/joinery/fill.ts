@@ -1,6 +1,6 @@
 import type { Shop } from '../design/schema.ts';
 import { cross, dot, subtract, unit } from '../geometry/point.ts';
-import { boxOfPoints } from '../geometry/ring.ts';
+import { betweenCorners, boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Polygon, Ring } from '../geometry/shape.ts';
 import { SAME_ANGLE, SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Laid } from '../layout/laid.ts';
@@ -81,21 +81,14 @@ function endsOf(outline: Ring, stock: Stock, most: Deg): readonly [PieceEnd, Pie
   // Counterclockwise: down along the start from the left end of the top to that of the foot, and up along the end.
   const by = (points: Ring, sign: 1 | -1): Point => points.reduce((a, b) => (sign * (b.x - a.x) > 0 ? b : a));
   const sides = {
-    start: between(outline, by(top, -1), by(foot, -1)),
-    end: between(outline, by(foot, 1), by(top, 1)).reverse(),
+    start: betweenCorners(outline, by(top, -1), by(foot, -1)),
+    end: betweenCorners(outline, by(foot, 1), by(top, 1)).reverse(),
   };
   // A corner of neither lies in a hollow of a long edge.
   if (new Set([...sides.start, ...sides.end]).size < outline.length) return null;
   const start = endOf(sides.start, 'start', stock, most);
   const end = endOf(sides.end, 'end', stock, most);
   return start && end && [start, end];
-}
-
-/** The corners of a ring from one of them to another, in its order. */
-function between(ring: Ring, from: Point, to: Point): Point[] {
-  const first = ring.indexOf(from);
-  const count = (ring.indexOf(to) - first + ring.length) % ring.length;
-  return Array.from({ length: count + 1 }, (_, i) => cyclic(ring, first + i));
 }
 
 /**

@@ -1,5 +1,5 @@
 import { cross, distance, dot, subtract, unit } from '../geometry/point.ts';
-import { boxOfPoints } from '../geometry/ring.ts';
+import { betweenCorners, boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { cyclic } from '../list/at.ts';
@@ -186,10 +186,9 @@ export function endLine(
     outline.filter((p) => Math.abs(p.y - at) <= TOUCH).sort((a, b) => outward * (b.x - a.x))[0];
   const [right, left] = [farthest(y), farthest(y + h)];
   if (!right || !left) return null;
-  const from = outline.indexOf(end === 'end' ? right : left);
-  const count = (outline.indexOf(end === 'end' ? left : right) - from + outline.length) % outline.length;
-  const line = Array.from({ length: count + 1 }, (_, i) => cyclic(outline, from + i));
-  return end === 'end' ? line : line.reverse();
+  return end === 'end'
+    ? betweenCorners(outline, right, left)
+    : betweenCorners(outline, left, right).reverse();
 }
 
 /** What a curved end measures. */

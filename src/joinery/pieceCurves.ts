@@ -69,10 +69,9 @@ function boxOfText({ at, size, text: words, anchor, angle = 0 }: TextItem): Box 
   const h = size * 0.75;
   const x = at.x - (anchor === 'middle' ? w / 2 : anchor === 'end' ? w : 0);
   if (angle === 0) return { x, y: at.y, w, h };
-  const middle = { x: at.x, y: at.y };
   return {
-    x: middle.x - (angle % 90 === 0 ? h : w / 2),
-    y: middle.y - w / 2,
+    x: at.x - (angle % 90 === 0 ? h : w / 2),
+    y: at.y - w / 2,
     w: angle % 90 === 0 ? h * 1.5 : w,
     h: w,
   };

@@ -129,7 +129,7 @@ function endsOf(piece: Piece): Region {
 /** What is sawn along a template: panels that are not plain rectangles, and boards of fills, one of a kind. */
 function partRequests({ parts, pieces, nameOf }: RequestInput): PatternRequest[] {
   // A sign's board is on the pattern of its lettering.
-  const shaped = parts.filter((p) => p.kind !== 'sign' && isShaped(p));
+  const shaped = parts.filter((p) => !isLettered(p) && isShaped(p));
   const seen = new Set<string>();
   const filled = new Set(parts.filter((part) => isBoards(part)).map(({ id }) => id));
   const boards = pieces.filter(({ part, ends, label }) => {

@@ -1,6 +1,7 @@
 import type { Design } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { keptBy } from '../../list/keptBy.ts';
+import { namesIn } from '../../plan/words/say.ts';
 import type { Boxes } from './place.ts';
 
 /** Ids of parts and keep-clears that a selection stands for: groups opened. */
@@ -29,11 +30,8 @@ export function groupOf(design: Design, part: string): string | null {
   return design.groups.find((g) => g.parts.includes(part))?.id ?? null;
 }
 
-/** Names by id; lists name every part. A part goes before what else may have its id. */
-const namesIn = keptBy(
-  ({ keepClears, groups, parts }: Design) =>
-    new Map([...keepClears, ...groups, ...parts].map((item) => [item.id, item.name])),
-);
+/** Kept: lists name every part. */
+const namesOf = keptBy(({ keepClears, groups, parts }: Design) => namesIn(keepClears, groups, parts));
 
 /** Name of a part, group or keep-clear. */
-export const nameOf = (design: Design, id: string): string => namesIn(design).get(id) || id;
+export const nameOf = (design: Design, id: string): string => namesOf(design).get(id) ?? id;

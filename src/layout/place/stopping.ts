@@ -1,6 +1,6 @@
 import type { Face } from '../../bed/face.ts';
 import type { Check } from '../../check/check.ts';
-import { eachOf, isBars } from '../../design/made.ts';
+import { stopsAt } from '../../design/ends.ts';
 import { union } from '../../geometry/clip.ts';
 import { regionOfBox } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
@@ -41,10 +41,7 @@ export function withStops(
 }
 
 /** Whether a part of the design, or what it is many of, has an end that is to stop. */
-function mayStop({ from }: PlacedPart): boolean {
-  const each = eachOf(from.part);
-  return isBars(each) && (each.ends.start.cut === 'stop' || each.ends.end.cut === 'stop');
-}
+const mayStop = ({ from }: PlacedPart): boolean => stopsAt(from.part, () => true);
 
 function sourceOf(
   of: string,

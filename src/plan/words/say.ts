@@ -16,7 +16,8 @@ import { type PlaceWords, type RuleSay, ruleSentence, type Say } from './words.t
 
 type Named = readonly { readonly id: string; readonly name: string }[];
 
-const namesIn = (...lists: readonly Named[]): ReadonlyMap<string, string> =>
+/** Names by id; what has none is named by its id, and of equal ids the last list's counts. */
+export const namesIn = (...lists: readonly Named[]): ReadonlyMap<string, string> =>
   new Map(lists.flat().map(({ id, name }) => [id, name === '' ? id : name]));
 
 /** `Battens 3` for the member `battens[2,0]`; with several rows `Battens 3, row 1`. */

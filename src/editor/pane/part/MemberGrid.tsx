@@ -127,26 +127,17 @@ interface Numbered {
   readonly row: number;
 }
 
-const NUMBER_FIELDS: readonly FormField<Numbered, Omit<Numbered, 'grid'>>[] = [
-  {
-    is: 'number',
-    label: 'array.column',
-    whole: true,
-    min: 1,
-    max: ({ grid }) => grid.columns,
-    get: ({ column }) => column + 1,
-    put: (n, { row }) => ({ column: n - 1, row }),
-  },
-  {
-    is: 'number',
-    label: 'array.row',
-    whole: true,
-    min: 1,
-    max: ({ grid }) => grid.rows,
-    get: ({ row }) => row + 1,
-    put: (n, { column }) => ({ column, row: n - 1 }),
-  },
-];
+const numberField = (of: 'column' | 'row'): FormField<Numbered, Omit<Numbered, 'grid'>> => ({
+  is: 'number',
+  label: `array.${of}`,
+  whole: true,
+  min: 1,
+  max: ({ grid }) => grid[`${of}s`],
+  get: (numbered) => numbered[of] + 1,
+  put: (n, { column, row }) => ({ column, row, [of]: n - 1 }),
+});
+
+const NUMBER_FIELDS = [numberField('column'), numberField('row')];
 
 /** Column and row as numbers, for arrays too large to show. */
 function ByNumber({ found: { grid, slot } }: { found: ChosenMember }) {

@@ -1,28 +1,24 @@
+import type { Axis } from '../../../design/schema.ts';
 import { boxAround } from '../../../geometry/box.ts';
 import type { Box } from '../../../geometry/shape.ts';
+import { sizeOf } from '../../../layout/span.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { movableBoxes } from '../../edit/movable.ts';
 import type { Sizing } from '../../edit/resizeSelection.ts';
 import { sizeSelection } from '../../edit/sizeSelection.ts';
 import { useSelection, useShown, useStore } from '../../state/hooks.ts';
+import type { WordKey } from '../../words/t.ts';
 
-const FIELDS: readonly FormField<Box, Sizing>[] = [
-  {
-    is: 'length',
-    label: 'part.widthOfAll',
-    min: 1,
-    get: ({ w }) => w,
-    put: (size) => ({ axis: 'x', size, keep: 'low' }),
-  },
-  {
-    is: 'length',
-    label: 'part.heightOfAll',
-    min: 1,
-    get: ({ h }) => h,
-    put: (size) => ({ axis: 'y', size, keep: 'low' }),
-  },
-];
+const sizeField = (label: WordKey, axis: Axis): FormField<Box, Sizing> => ({
+  is: 'length',
+  label,
+  min: 1,
+  get: (box) => sizeOf(box, axis),
+  put: (size) => ({ axis, size, keep: 'low' }),
+});
+
+const FIELDS = [sizeField('part.widthOfAll', 'x'), sizeField('part.heightOfAll', 'y')];
 
 /** The width and height of all that is selected together. */
 export function SelectionSize() {
