@@ -1,6 +1,13 @@
 /** Entry of an array of numbers that is known to be there. */
 export const at = (list: ArrayLike<number>, index: number): number => list[index] as number;
 
+/**
+ * The same of an array of one type: the engine makes of each function one reading, which is slow where it has to
+ * serve arrays of every type.
+ */
+export const real = (list: Float64Array, index: number): number => list[index] as number;
+export const whole = (list: Int32Array, index: number): number => list[index] as number;
+
 /** Entry of an array that is known to be there; a miss is a mistake in this code and stops it. */
 export function pick<T>(list: readonly T[], index: number): T {
   const value = list[index];

@@ -183,3 +183,26 @@ export function shareCut(right: LyingEnd, left: LyingEnd): boolean {
   const bevelled = !right.settings.every((s) => s.endsWith('/0.000000'));
   return !bevelled && most - least <= 1e-4;
 }
+
+/**
+ * An end put as a point on a line: two ends beside each other take at least the sum of their shares and the
+ * distance between their slants.
+ */
+interface EndPoint {
+  readonly share: Mm;
+  readonly slant: Mm;
+}
+
+/**
+ * Neighbors leave each other no more room than at the two edges of the board. With `a`, `b` how far each end
+ * falls back at the lower and at the upper edge, the lesser of the two sums is their mean less half their
+ * difference, and the wider kerf is no less than half of both. A piece turned end for end keeps both figures.
+ */
+function pointOf({ recess, kerf }: LyingEnd, side: 'left' | 'right'): EndPoint {
+  const low = recess[0]?.back ?? 0;
+  const high = recess.at(-1)?.back ?? 0;
+  return { share: kerf / 2 - (low + high) / 2, slant: (side === 'right' ? low - high : high - low) / 2 };
+}
+
+export const rightPoint = (end: LyingEnd): EndPoint => pointOf(end, 'right');
+export const leftPoint = (end: LyingEnd): EndPoint => pointOf(end, 'left');

@@ -1,8 +1,8 @@
-import { at, pick } from '../../list/at.ts';
+import { at, pick, real, whole } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import { keyOf, type Lying } from './ends.ts';
-import { leastGapsOf, leftPoint } from './leastGaps.ts';
+import { leastGapsOf } from './leastGaps.ts';
 import { type Net, netOf, turnsFrom, type Way } from './net.ts';
 import { type Row, type Rows, rowsOf } from './rows.ts';
 
@@ -83,7 +83,7 @@ export function jointsOf(shapes: readonly Shape[]): Joints {
     constant: widest - least <= SAME ? (ways.length === 0 ? 0 : net.gap(0, 0)) : null,
     widest: Math.max(0, widest),
     half: net.waysOf.map((list) =>
-      list.reduce((low, w) => Math.min(low, at(halfLeft, w) + at(halfRight, w)), Infinity),
+      list.reduce((low, w) => Math.min(low, real(halfLeft, w) + real(halfRight, w)), Infinity),
     ),
     open: () => open,
     spare: ways.length === 0 ? 0 : greatest(halfLeft) + greatest(halfRight),
@@ -127,7 +127,7 @@ export function jointsOf(shapes: readonly Shape[]): Joints {
   };
 }
 
-const greatest = (list: readonly number[]): number => list.reduce((a, b) => Math.max(a, b), -Infinity);
+const greatest = (list: Float64Array): number => list.reduce((a, b) => Math.max(a, b), -Infinity);
 
 function bestRow(rows: Rows, counts: readonly number[]): Row {
   return rows.states(counts) > MOST_STATES ? rows.nearest(counts, MOST_STARTS) : rows.exact(counts);
@@ -136,11 +136,30 @@ function bestRow(rows: Rows, counts: readonly number[]): Row {
 /** Followers kept of each way. */
 const MOST_FOLLOWERS = 400;
 
-function followersOf({ ways, gap }: Net, way: number): Int32Array {
-  const over = Float64Array.from(ways, (w, b) => gap(way, b) - leftPoint(w.ends.left).share);
-  return Int32Array.from(ways.keys())
-    .sort((a, b) => at(over, a) - at(over, b) || a - b)
-    .slice(0, MOST_FOLLOWERS);
+/** Ways by what they leave beside a way, least first: sorted as bare numbers, then each to its place. */
+function followersOf({ shareLeft, gap }: Net, way: number): Int32Array {
+  const over = shareLeft.map((share, b) => gap(way, b) - share);
+  const sorted = over.slice().sort();
+  const order = new Int32Array(sorted.length);
+  const taken = new Int32Array(sorted.length);
+  over.forEach((value, b) => {
+    const first = firstOf(sorted, value);
+    order[first + whole(taken, first)] = b;
+    taken[first] = whole(taken, first) + 1;
+  });
+  return order.slice(0, MOST_FOLLOWERS);
+}
+
+/** Where a value stands first in rising order. */
+function firstOf(sorted: Float64Array, value: number): number {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const mid = (low + high) >> 1;
+    if (real(sorted, mid) < value) low = mid + 1;
+    else high = mid;
+  }
+  return low;
 }
 
 /** Keeps what was found for each set of shapes. */
@@ -159,18 +178,20 @@ function remembered<T>(find: (counts: readonly number[]) => T): (counts: readonl
 
 /** The extremes of the gaps of all pairs, and half the least gap at either end of each way. */
 function gapsOf({ ways, gap }: Net) {
-  const halfLeft = ways.map(() => Infinity);
-  const halfRight = ways.map(() => Infinity);
+  const halfLeft = new Float64Array(ways.length).fill(Infinity);
+  const halfRight = new Float64Array(ways.length).fill(Infinity);
   let least = ways.length === 0 ? 0 : Infinity;
   let widest = ways.length === 0 ? 0 : -Infinity;
   for (let a = 0; a < ways.length; a++) {
+    let nearest = Infinity;
     for (let b = 0; b < ways.length; b++) {
       const g = gap(a, b);
-      if (g < least) least = g;
+      if (g < nearest) nearest = g;
       if (g > widest) widest = g;
-      if (g / 2 < at(halfRight, a)) halfRight[a] = g / 2;
-      if (g / 2 < at(halfLeft, b)) halfLeft[b] = g / 2;
+      if (g / 2 < real(halfLeft, b)) halfLeft[b] = g / 2;
     }
+    halfRight[a] = nearest / 2;
+    least = Math.min(least, nearest);
   }
   return { least, widest, halfLeft, halfRight };
 }

@@ -1,6 +1,6 @@
-import { at, pick } from '../../list/at.ts';
+import { at, pick, real, whole } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import { endKey, gapBetween, type Lying, type LyingEnd, shareCut } from './ends.ts';
+import { endKey, gapBetween, type Lying, type LyingEnd, leftPoint, shareCut } from './ends.ts';
 
 /** One way in which pieces of a shape may lie. */
 export interface Way {
@@ -15,6 +15,8 @@ export interface Way {
 export interface Net {
   readonly ways: readonly Way[];
   readonly waysOf: readonly (readonly number[])[];
+  /** What the left end of each way takes for its part. */
+  readonly shareLeft: Float64Array;
   /** Between way `a` and its right neighbor `b`. */
   readonly gap: (a: number, b: number) => Mm;
   readonly turns: (a: number, b: number) => number;
@@ -37,19 +39,20 @@ export function netOf(ways: readonly Way[], waysOf: readonly (readonly number[])
   return {
     ways,
     waysOf,
+    shareLeft: Float64Array.from(ways, (w) => leftPoint(w.ends.left).share),
     gap: (a, b) => {
-      const r = at(rights.of, a);
-      const l = at(lefts.of, b);
+      const r = whole(rights.of, a);
+      const l = whole(lefts.of, b);
       if (!tabled) return between(r, l);
-      const known = at(gaps, r * many + l);
+      const known = real(gaps, r * many + l);
       if (!Number.isNaN(known)) return known;
       const gap = between(r, l);
       gaps[r * many + l] = gap;
       return gap;
     },
     turns: (a, b) => {
-      const r = at(rights.of, a);
-      const l = at(lefts.of, b);
+      const r = whole(rights.of, a);
+      const l = whole(lefts.of, b);
       if (!tabled) return turned(r, l);
       const known = at(turns, r * many + l);
       if (known >= 0) return known;

@@ -1,6 +1,5 @@
-import { at, pick } from '../../list/at.ts';
+import { at, pick, real, whole } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import { leftPoint } from './leastGaps.ts';
 import type { Net } from './net.ts';
 
 /** One piece of a row: its shape and which way of lying. */
@@ -29,19 +28,9 @@ export interface Rows {
   work: number;
 }
 
-interface Tail {
-  readonly gaps: Mm;
-  readonly turns: number;
-  readonly next: number;
-}
-
-/** Ends of rows remembered. */
-const MOST_TAILS = 300_000;
-/** A state is looked up by a text, which takes as long as so many pairs. */
-const STATE_WORK = 50;
 const SAME: Mm = 1e-7;
 
-const better = (gaps: Mm, turns: number, than: Pick<Tail, 'gaps' | 'turns'>): boolean =>
+const better = (gaps: Mm, turns: number, than: { readonly gaps: Mm; readonly turns: number }): boolean =>
   gaps < than.gaps - SAME || (gaps <= than.gaps + SAME && turns < than.turns);
 
 /** Shapes of which there are any. */
@@ -52,9 +41,6 @@ function shapesPresent(counts: readonly number[]): number[] {
 }
 
 export function rowsOf(net: Net): Rows {
-  /** Ends of rows, kept from one call to the next, since smaller rows are the ends of larger ones. */
-  const tails = new Map<string, Tail>();
-  const shareLeft = net.ways.map((w) => leftPoint(w.ends.left).share);
   const rows: Rows = {
     work: 0,
     states: (counts) => {
@@ -62,54 +48,109 @@ export function rowsOf(net: Net): Rows {
       const ways = present.reduce((sum, s) => sum + pick(net.waysOf, s).length, 0);
       return present.reduce((all, s) => all * (at(counts, s) + 1), ways);
     },
-    exact: (counts) => exactOrder(net, counts, tails, rows),
+    exact: (counts) => exactOrder(net, counts, rows),
     measured: (row) => rowAlong(net, measured(net, row)),
-    nearest: (counts, starts) => nearestOrder(net, shareLeft, counts, starts, rows),
+    nearest: (counts, starts) => nearestOrder(net, counts, starts, rows),
   };
   return rows;
 }
 
-/** Dynamic program over how many of each shape are still to come and the piece before them. */
-function exactOrder(net: Net, counts: readonly number[], tails: Map<string, Tail>, rows: Rows): Row {
-  const { ways, waysOf, gap, turns } = net;
+/** The shapes of a row to be put in order, with what their ways take beside each other. */
+interface Choice {
+  readonly ways: readonly number[];
+  /** Which of the shapes each way is of. */
+  readonly of: Int32Array;
+  /** How many of each shape there are. */
+  readonly counts: Int32Array;
+  /** What one of each shape counts in the number of a rest, whose digits are how many of each are still to come. */
+  readonly step: Int32Array;
+  readonly rests: number;
+  /** Between way `a` and its right neighbor `b`, at `a * ways + b`; `turns` with those within `b`. */
+  readonly gaps: Float64Array;
+  readonly turns: Int32Array;
+}
+
+function choiceOf({ ways, waysOf, gap, turns }: Net, counts: readonly number[]): Choice {
   const present = shapesPresent(counts);
-  const left = present.map((s) => at(counts, s));
-  if (tails.size > MOST_TAILS) tails.clear();
-  const tail = (before: number): Tail => {
-    let key = `${before}`;
-    for (let k = 0; k < left.length; k++) if (at(left, k) > 0) key += `,${at(present, k)}:${at(left, k)}`;
-    rows.work += STATE_WORK;
-    const known = tails.get(key);
-    if (known) return known;
-    let best: Tail = { gaps: Infinity, turns: Infinity, next: -1 };
-    let ended = true;
-    for (let k = 0; k < left.length; k++) {
-      if (at(left, k) === 0) continue;
-      ended = false;
-      left[k] = at(left, k) - 1;
-      for (const w of pick(waysOf, at(present, k))) {
-        const rest = tail(w);
-        const gaps = rest.gaps + (before < 0 ? 0 : gap(before, w));
-        const turned = rest.turns + pick(ways, w).within + (before < 0 ? 0 : turns(before, w));
-        if (better(gaps, turned, best)) best = { gaps, turns: turned, next: w };
-      }
-      left[k] = at(left, k) + 1;
-    }
-    if (ended) best = { gaps: 0, turns: 0, next: -1 };
-    tails.set(key, best);
-    return best;
+  const all = present.flatMap((s) => pick(waysOf, s));
+  let rests = 1;
+  const step = Int32Array.from(present, (s) => {
+    const before = rests;
+    rests *= at(counts, s) + 1;
+    return before;
+  });
+  const pairs = all.flatMap((a) => all.map((b) => ({ a, b })));
+  return {
+    ways: all,
+    of: Int32Array.from(all, (w) => present.indexOf(pick(ways, w).shape)),
+    counts: Int32Array.from(present, (s) => at(counts, s)),
+    step,
+    rests,
+    gaps: Float64Array.from(pairs, ({ a, b }) => gap(a, b)),
+    turns: Int32Array.from(pairs, ({ a, b }) => turns(a, b) + pick(ways, b).within),
   };
-  const whole = tail(-1);
-  const order: Placed[] = [];
-  let step = whole;
-  while (step.next >= 0) {
-    const { shape, lying } = pick(ways, step.next);
-    order.push({ shape, lying });
-    const k = present.indexOf(shape);
-    left[k] = at(left, k) - 1;
-    step = tail(step.next);
+}
+
+/** Dynamic program over how many of each shape are still to come and the piece before them, fewest to come first. */
+function exactOrder(net: Net, counts: readonly number[], rows: Rows): Row {
+  const choice = choiceOf(net, counts);
+  const { ways, of, step, rests } = choice;
+  const many = ways.length;
+  const gaps = new Float64Array(rests * many);
+  const turns = new Int32Array(rests * many);
+  const nexts = new Int32Array(rests * many).fill(-1);
+  const left = new Int32Array(choice.counts.length);
+  for (let rest = 1; rest < rests - 1; rest++) {
+    countUp(left, choice.counts);
+    for (let before = 0; before < many; before++) {
+      // A piece that lies there already is not to come: of its shape one less is left.
+      if (whole(left, whole(of, before)) === whole(choice.counts, whole(of, before))) continue;
+      let least = Infinity;
+      let fewest = Infinity;
+      let next = -1;
+      for (let w = 0; w < many; w++) {
+        const k = whole(of, w);
+        if (whole(left, k) === 0) continue;
+        rows.work += 1;
+        const after = (rest - whole(step, k)) * many + w;
+        const taken = real(gaps, after) + real(choice.gaps, before * many + w);
+        if (taken > least + SAME) continue;
+        const turned = whole(turns, after) + whole(choice.turns, before * many + w);
+        if (taken >= least - SAME && turned >= fewest) continue;
+        least = taken;
+        fewest = turned;
+        next = w;
+      }
+      gaps[rest * many + before] = least;
+      turns[rest * many + before] = fewest;
+      nexts[rest * many + before] = next;
+    }
   }
-  return { gaps: whole.gaps, turns: whole.turns, order };
+  let best = { gaps: Infinity, turns: Infinity, first: -1 };
+  for (let w = 0; w < many; w++) {
+    const after = (rests - 1 - whole(step, whole(of, w))) * many + w;
+    const turned = whole(turns, after) + pick(net.ways, at(ways, w)).within;
+    if (better(real(gaps, after), turned, best)) best = { gaps: real(gaps, after), turns: turned, first: w };
+  }
+  const order: Placed[] = [];
+  let rest = rests - 1;
+  for (let w = best.first; w >= 0; w = whole(nexts, rest * many + w)) {
+    const { shape, lying } = pick(net.ways, at(ways, w));
+    order.push({ shape, lying });
+    rest -= whole(step, whole(of, w));
+  }
+  return best.first < 0 ? { gaps: 0, turns: 0, order } : { gaps: best.gaps, turns: best.turns, order };
+}
+
+/** The next rest: one more of the first shape of which there may be more, none of those before. */
+function countUp(left: Int32Array, most: Int32Array): void {
+  for (let k = 0; k < left.length; k++) {
+    if (whole(left, k) < whole(most, k)) {
+      left[k] = whole(left, k) + 1;
+      return;
+    }
+    left[k] = 0;
+  }
 }
 
 /** First pieces: spread over the ways that there are. */
@@ -118,13 +159,7 @@ function startsAmong(present: readonly number[], starts: number): number[] {
   return Array.from({ length: starts }, (_, k) => at(present, Math.floor((k * present.length) / starts)));
 }
 
-function nearestOrder(
-  net: Net,
-  shareLeft: readonly Mm[],
-  counts: readonly number[],
-  starts: number,
-  rows: Rows,
-): Row {
+function nearestOrder(net: Net, counts: readonly number[], starts: number, rows: Rows): Row {
   const { waysOf } = net;
   const present = shapesPresent(counts);
   let best: Ordered = { gaps: Infinity, turns: Infinity, row: [] };
@@ -132,7 +167,7 @@ function nearestOrder(
     present.flatMap((s) => pick(waysOf, s)),
     starts,
   )) {
-    const found = rowFrom(net, shareLeft, present, counts, start, rows);
+    const found = rowFrom(net, present, counts, start, rows);
     if (better(found.gaps, found.turns, best)) best = found;
   }
   return rowAlong(net, best);
@@ -165,28 +200,27 @@ function measured({ ways, gap, turns }: Net, row: readonly number[]): Ordered {
 /** Each next piece is the one whose end goes best with the last: what it takes over its own share is least. */
 function rowFrom(
   net: Net,
-  shareLeft: readonly Mm[],
   present: readonly number[],
   counts: readonly number[],
   start: number,
   rows: Rows,
 ): Ordered {
-  const { ways, waysOf, gap } = net;
-  const left = present.map((s) => at(counts, s));
+  const { ways, waysOf, gap, shareLeft } = net;
+  const left = Int32Array.from(present, (s) => at(counts, s));
   const row: number[] = [];
   for (let next = start; next >= 0; ) {
     row.push(next);
     const k = present.indexOf(pick(ways, next).shape);
-    left[k] = at(left, k) - 1;
+    left[k] = whole(left, k) - 1;
     const before = next;
     next = -1;
     let nearest = Infinity;
     for (let s = 0; s < left.length; s++) {
-      if (at(left, s) === 0) continue;
+      if (whole(left, s) === 0) continue;
       const list = pick(waysOf, at(present, s));
       rows.work += list.length;
       for (const w of list) {
-        const over = gap(before, w) - at(shareLeft, w);
+        const over = gap(before, w) - real(shareLeft, w);
         if (over < nearest - SAME) {
           nearest = over;
           next = w;
