@@ -1,4 +1,5 @@
 import { DUST } from '../geometry/tolerance.ts';
+import { at } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 
 /**
@@ -17,7 +18,7 @@ export function spreadOut(marks: readonly Mm[], pitch: Mm, low: Mm, high: Mm): M
   const blocks: Block[] = [];
   const placed = (first: number, count: number): Block => {
     let sum = 0;
-    for (let i = 0; i < count; i++) sum += (marks[first + i] as Mm) - i * step;
+    for (let i = 0; i < count; i++) sum += at(marks, first + i) - i * step;
     const start = Math.min(Math.max(sum / count, low), Math.max(low, high - (count - 1) * step));
     return { first, count, start };
   };

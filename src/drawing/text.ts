@@ -47,7 +47,7 @@ function widthOfAny(text: string, style: TextStyle): Mm {
   for (const char of text.normalize('NFC')) {
     if (char >= ' ' && char <= '~') sum += at(widths, char.charCodeAt(0) - 32);
     else if (!inWinAnsi(char)) sum += otherWidth(char);
-    else for (const code of winAnsi(char)) sum += widths[code - 32] ?? 0;
+    else for (const code of winAnsi(char)) sum += at(widths, code - 32);
   }
   return (sum * style.size) / 1000;
 }

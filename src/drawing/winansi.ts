@@ -1,3 +1,5 @@
+import { codeAt } from '../list/at.ts';
+
 /** Codes 128 to 159 of WinAnsi (ISO 32000-1, annex D.2); everything else from 32 to 255 is Latin-1. */
 const UPPER: readonly (readonly [number, string])[] = [
   [128, '€'],
@@ -65,7 +67,7 @@ const UNKNOWN = '?'.charCodeAt(0);
 
 /** Codes that set a character as it was typed; null when WinAnsi lacks it. */
 function exactCodes(char: string): number[] | null {
-  const code = char.codePointAt(0) ?? 0;
+  const code = codeAt(char);
   if ((code >= 32 && code < 127) || (code >= 160 && code < 256)) return [code];
   if (UNSEEN.test(char)) return [];
   const upper = CODE_OF.get(char);

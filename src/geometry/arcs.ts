@@ -1,4 +1,4 @@
-import { cyclic } from '../list/at.ts';
+import { cyclic, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { cross, distance, dot, subtract } from './point.ts';
 import type { Point } from './shape.ts';
@@ -38,7 +38,7 @@ function standFor(points: readonly Point[], from: number, to: number, { center, 
   const longest = 8 * radius * (FLATNESS + ON_CIRCLE);
   let before: Point | null = null;
   for (let i = from; i <= to; i++) {
-    const p = points[i] as Point;
+    const p = pick(points, i);
     if (Math.abs(distance(p, center) - radius) > ON_CIRCLE) return false;
     if (before && distance(before, p) ** 2 > longest) return false;
     before = p;
@@ -48,8 +48,8 @@ function standFor(points: readonly Point[], from: number, to: number, { center, 
 
 /** Whether three sides in a row, the last of which ends at a point, turn the same way. */
 function turnsAlike(points: readonly Point[], to: number): boolean {
-  const [a, b] = [points[to - 3] as Point, points[to - 2] as Point];
-  const [c, d] = [points[to - 1] as Point, points[to] as Point];
+  const [a, b] = [pick(points, to - 3), pick(points, to - 2)];
+  const [c, d] = [pick(points, to - 1), pick(points, to)];
   const side = subtract(c, b);
   return cross(subtract(b, a), side) * cross(side, subtract(d, c)) > 0;
 }
@@ -60,10 +60,10 @@ function arcFrom(
   from: number,
 ): { readonly to: number; readonly bulge: number } | null {
   let best: { to: number; bulge: number } | null = null;
-  const first = points[from] as Point;
+  const first = pick(points, from);
   for (let to = from + LEAST_CHORDS; to < points.length && turnsAlike(points, to); to++) {
-    const last = points[to] as Point;
-    const middle = points[from + ((to - from + 1) >> 1)] as Point;
+    const last = pick(points, to);
+    const middle = pick(points, from + ((to - from + 1) >> 1));
     const circle = circleThrough(first, middle, last);
     if (!circle || !standFor(points, from, to, circle)) break;
     const half = distance(first, last) / 2;

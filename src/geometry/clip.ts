@@ -10,6 +10,7 @@ import {
   type PolyPath64,
   PolyTree64,
 } from 'clipper2-ts';
+import { at, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { grownBox } from './box.ts';
 import { clustersOf, inOrder } from './cluster.ts';
@@ -116,7 +117,7 @@ const isSliver = (ring: Ring): boolean => 2 * Math.abs(signedArea(ring)) < SLIVE
 function startLow(ring: Ring): Ring {
   let best = 0;
   for (let i = 1; i < ring.length; i++) {
-    if (below(ring[i] as Point, ring[best] as Point)) best = i;
+    if (below(pick(ring, i), pick(ring, best))) best = i;
   }
   return best === 0 ? ring : [...ring.slice(best), ...ring.slice(0, best)];
 }
@@ -252,12 +253,12 @@ export function clipPolyline(points: readonly Point[], region: Region): Point[][
     open = null;
   };
   for (let i = 0; i + 1 < points.length; i++) {
-    const a = points[i] as Point;
-    const b = points[i + 1] as Point;
+    const a = pick(points, i);
+    const b = pick(points, i + 1);
     const stops = stopsAlong(a, b, region);
     for (let k = 0; k + 1 < stops.length; k++) {
-      const p = lerp(a, b, stops[k] as number);
-      const q = lerp(a, b, stops[k + 1] as number);
+      const p = lerp(a, b, at(stops, k));
+      const q = lerp(a, b, at(stops, k + 1));
       if (!containsPointInRegion(region, midpoint(p, q))) close();
       else if (open) open = extend(open, q);
       else open = [p, q];
@@ -301,5 +302,5 @@ function stopsAlong(a: Point, b: Point, region: Region): number[] {
     }
   }
   stops.sort((s, t) => s - t);
-  return stops.filter((stop, i) => i === 0 || (stop - (stops[i - 1] as number)) * size > SAME_LENGTH);
+  return stops.filter((stop, i) => i === 0 || (stop - at(stops, i - 1)) * size > SAME_LENGTH);
 }

@@ -1,3 +1,4 @@
+import { lastOf } from '../list/at.ts';
 import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
 import { angleOf, distance, subtract } from './point.ts';
 import type { Box, Path, PathCommand, Point, Ring } from './shape.ts';
@@ -72,7 +73,7 @@ export function flattenPath(path: Path, tolerance: Mm = FLATNESS): Contour[] {
     } else {
       // Drawing on after a close goes on from where that contour began.
       if (points.length === 0) points = [start];
-      const from = points[points.length - 1] ?? start;
+      const from = lastOf(points);
       if (command.op === 'L') points.push({ x: command.x, y: command.y });
       else flattenCubic(from, command, tolerance, points);
     }

@@ -27,7 +27,7 @@ export function leftOf(region: Region, at: Point, along: Point): Region {
   for (const ring of ringsOf(region)) {
     // Corners on the line count as lying beyond it, so that every border crosses it an even number of times.
     const depths = ring.map((p) => dot(subtract(p, at), normal));
-    const first = depths.findIndex((d, i) => d > DUST && (depths.at(i - 1) ?? 0) <= DUST);
+    const first = depths.findIndex((d, i) => d > DUST && cyclic(depths, i - 1) <= DUST);
     if (first >= 0) chains.push(...chainsOf(ring, depths, first, along));
     else if (depths.every((d) => d > DUST)) {
       whole.push(ring);
@@ -57,8 +57,8 @@ function clearOf(region: Region, { x, y, w, h }: Box): boolean | null {
   let inside = false;
   for (const { outer, holes } of region) {
     for (let k = -1; k < holes.length; k++) {
-      const ring = k < 0 ? outer : (holes[k] as Ring);
-      let a = ring[ring.length - 1] as Point;
+      const ring = k < 0 ? outer : pick(holes, k);
+      let a = pick(ring, ring.length - 1);
       for (const b of ring) {
         const beside = (a.x < x && b.x < x) || (a.x > x + w && b.x > x + w);
         if (!beside && !((a.y < y && b.y < y) || (a.y > y + h && b.y > y + h))) return null;
@@ -102,7 +102,7 @@ function chainsOf(ring: Ring, depths: readonly number[], first: number, along: P
 function linked(chains: readonly Chain[]): Ring[] {
   const outs = [...chains].sort((a, b) => a.to - b.to);
   const ins = [...chains].sort((a, b) => a.from - b.from);
-  const next = new Map(outs.map((chain, i) => [chain, ins[i] as Chain]));
+  const next = new Map(outs.map((chain, i) => [chain, pick(ins, i)]));
   const rings: Ring[] = [];
   for (const start of chains) {
     const points: Point[] = [];

@@ -1,3 +1,4 @@
+import { cyclic } from '../list/at.ts';
 import { union } from './clip.ts';
 import { add, cross, subtract } from './point.ts';
 import { regionOfRing, ringsOf, transformRegion } from './region.ts';
@@ -28,7 +29,7 @@ export function sweptPieces(region: Region, from: Point, to: Point): Region[] {
 function leadingRuns(ring: Ring, ahead: Point): Point[][] {
   const least = SAME_LENGTH * Math.hypot(ahead.x, ahead.y);
   const leads = (i: number) => cross(subtract(at(i + 1), at(i)), ahead) < -least;
-  const at = (i: number): Point => ring[i % ring.length] ?? { x: 0, y: 0 };
+  const at = (i: number): Point => cyclic(ring, i);
   const runs: Point[][] = [];
   for (let i = 0; i < ring.length; i++) {
     // A run begins where the side before does not lead; it may go on over the ring's first point.

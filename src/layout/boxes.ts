@@ -1,5 +1,6 @@
 import type { Part } from '../design/schema.ts';
 import type { Box } from '../geometry/shape.ts';
+import { entryAt, pick } from '../list/at.ts';
 import { isSingle } from './place/body.ts';
 import type { Placement } from './place/place.ts';
 import type { SolvedNetwork } from './solve/solveAll.ts';
@@ -9,7 +10,7 @@ export function solvedBox(part: Part, { network, solved }: SolvedNetwork, last: 
   const along = (axis: 'x' | 'y') => {
     const i = network.ofPart[axis].get(part.id);
     if (i === undefined) return undefined;
-    return solved[i]?.placed[network.components[i]?.index.get(part.id) ?? -1];
+    return entryAt(pick(solved, i).placed, pick(network.components, i).index.get(part.id));
   };
   const across = along('x');
   const up = along('y');

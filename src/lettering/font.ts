@@ -1,4 +1,5 @@
 import type { Path } from '../geometry/shape.ts';
+import { codeAt } from '../list/at.ts';
 import { type Bytes, FontProblem, type FontReason } from './font/bytes.ts';
 import { capsOf } from './font/caps.ts';
 import { characterMap } from './font/characters.ts';
@@ -70,7 +71,7 @@ function fontOf({ cff, tables }: FontTables, name: string): Font {
   const find = (character: string) => {
     const known = found.get(character);
     if (known) return known;
-    const code = character.codePointAt(0) ?? 0;
+    const code = codeAt(character);
     const glyph = within(() => glyphOf(code), 0);
     const path = glyph > 0 && glyph < glyphs ? outlineOf(glyph) : null;
     const record = path ? { glyph, path } : { glyph: 0, path: [] };

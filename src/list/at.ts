@@ -15,6 +15,13 @@ export function pick<T>(list: readonly T[], index: number): T {
   return value;
 }
 
+/** Last entry of a list that has one at least. */
+export const lastOf = <T>(list: readonly T[]): T => pick(list, list.length - 1);
+
+/** Entry of a list, and none where there is no index, as where it was looked for and not found. */
+export const entryAt = <T>(list: readonly T[], index: number | undefined): T | undefined =>
+  index === undefined ? undefined : list[index];
+
 /** Entry of a list that goes around: after the last comes the first, before the first the last. */
 export const cyclic = <T>(list: readonly T[], index: number): T =>
   pick(list, (index + list.length) % list.length);
@@ -24,4 +31,11 @@ export function under<K, V>(table: ReadonlyMap<K, V>, key: K): V {
   const value = table.get(key);
   if (value === undefined) throw new RangeError(`nothing under ${String(key)}`);
   return value;
+}
+
+/** Code point of a character, or of the one at an index that the text is known to reach. */
+export function codeAt(text: string, index = 0): number {
+  const code = text.codePointAt(index);
+  if (code === undefined) throw new RangeError(`no character ${index} of ${text.length}`);
+  return code;
 }

@@ -14,3 +14,7 @@ export function grouped<K, V>(values: Iterable<V>, keyOf: (value: V) => K): Grou
   for (const value of values) addTo(groups, keyOf(value), value);
   return groups;
 }
+
+/** The values under a key; none where it has none. */
+export const groupOf = <K, V>(groups: ReadonlyMap<K, readonly V[]>, key: K): readonly V[] =>
+  groups.get(key) ?? [];

@@ -1,3 +1,4 @@
+import { pick } from '../list/at.ts';
 import type { Notation } from './style.ts';
 import type { Grouped } from './token.ts';
 
@@ -34,5 +35,5 @@ function plainOf(typed: string, decimalMark: Notation['decimalMark']): string | 
   }
   if (GROUPS.test(typed)) return typed.replace(/[., ]/g, '');
   const both = GROUPS_AND_DECIMALS.exec(typed);
-  return both && `${(both[1] ?? '').replace(/[., ]/g, '')}.${both[3]}`;
+  return both && `${pick(both, 1).replace(/[., ]/g, '')}.${both[3]}`;
 }

@@ -1,3 +1,4 @@
+import { pick } from '../list/at.ts';
 import { groupedWith } from './grouped.ts';
 import { type LengthUnit, MM_PER_BARE, type Notation } from './style.ts';
 import { type Expected, MM_PER_FOOT, type Token, tokensOf, type Unread } from './token.ts';
@@ -104,7 +105,7 @@ class Reader {
   }
 
   #peek(): Token {
-    return this.#tokens[Math.min(this.#next, this.#tokens.length - 1)] as Token;
+    return pick(this.#tokens, Math.min(this.#next, this.#tokens.length - 1));
   }
 
   #takeSign(...signs: string[]): Token | null {

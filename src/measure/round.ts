@@ -1,3 +1,4 @@
+import { at } from '../list/at.ts';
 import { isInch, type MeasureStyle, STEPS_PER_INCH, STEPS_PER_MM } from './style.ts';
 import { MM_PER_INCH, type Mm } from './units.ts';
 
@@ -50,15 +51,15 @@ export function shareOut(total: Mm, parts: readonly number[] | number, step: Mm)
   const steps = Math.round(total / step);
   const exact = weights.map((weight) => (steps * weight) / whole);
   const floors = exact.map((share) => Math.floor(share + DUST));
-  const rests = exact.map((share, i) => Math.round((share - (floors[i] ?? 0)) / DUST));
+  const rests = exact.map((share, i) => Math.round((share - at(floors, i)) / DUST));
   let left = steps - floors.reduce((sum, share) => sum + share, 0);
   const shares = [...floors];
   for (const rest of [...new Set(rests)].sort((a, b) => b - a)) {
     const equals = rests.flatMap((r, i) => (r === rest ? [i] : []));
     const given = Math.min(left, equals.length);
     spread(given, equals.length).forEach((extra, k) => {
-      const i = equals[k] ?? 0;
-      shares[i] = (shares[i] ?? 0) + extra;
+      const i = at(equals, k);
+      shares[i] = at(shares, i) + extra;
     });
     left -= given;
   }

@@ -1,3 +1,4 @@
+import { codeAt } from '../list/at.ts';
 import { MM_PER_INCH, type Mm } from './units.ts';
 
 /** What may be missing in a length; English as it stands, and the key under which other languages say it. */
@@ -61,28 +62,32 @@ const SIGNS: Readonly<Record<string, Sign>> = {
   ')': ')',
 };
 
-const UNITS: Readonly<Record<string, Mm>> = {
-  '"': MM_PER_INCH,
-  in: MM_PER_INCH,
-  inch: MM_PER_INCH,
-  inches: MM_PER_INCH,
-  zoll: MM_PER_INCH,
-  "'": MM_PER_FOOT,
-  ft: MM_PER_FOOT,
-  foot: MM_PER_FOOT,
-  feet: MM_PER_FOOT,
-  mm: 1,
-  cm: 10,
-  m: 1000,
-};
+const UNITS: ReadonlyMap<string, Mm> = new Map(
+  Object.entries({
+    '"': MM_PER_INCH,
+    in: MM_PER_INCH,
+    inch: MM_PER_INCH,
+    inches: MM_PER_INCH,
+    zoll: MM_PER_INCH,
+    "'": MM_PER_FOOT,
+    ft: MM_PER_FOOT,
+    foot: MM_PER_FOOT,
+    feet: MM_PER_FOOT,
+    mm: 1,
+    cm: 10,
+    m: 1000,
+  }),
+);
 
 /** A reading called heavy or light is taken a sixty-fourth over or under, the middle of what that can mean. */
-const MARKS: Readonly<Record<string, Mm>> = {
-  heavy: MM_PER_INCH / 64,
-  light: -MM_PER_INCH / 64,
-  reichlich: MM_PER_INCH / 64,
-  knapp: -MM_PER_INCH / 64,
-};
+const MARKS: ReadonlyMap<string, Mm> = new Map(
+  Object.entries({
+    heavy: MM_PER_INCH / 64,
+    light: -MM_PER_INCH / 64,
+    reichlich: MM_PER_INCH / 64,
+    knapp: -MM_PER_INCH / 64,
+  }),
+);
 
 const VULGAR: Readonly<Record<string, number>> = {
   '½': 1 / 2,
@@ -151,11 +156,12 @@ function readOther(match: (p: RegExp) => RegExpExecArray | null, text: string, a
   const word = match(WORD);
   if (word) {
     const name = word[0].toLowerCase().replace('.', '');
-    if (Object.hasOwn(UNITS, name)) return { kind: 'unit', at, text: word[0], mm: UNITS[name] ?? 0 };
-    if (Object.hasOwn(MARKS, name)) return { kind: 'mark', at, text: word[0], mm: MARKS[name] ?? 0 };
+    const [unit, mark] = [UNITS.get(name), MARKS.get(name)];
+    if (unit !== undefined) return { kind: 'unit', at, text: word[0], mm: unit };
+    if (mark !== undefined) return { kind: 'mark', at, text: word[0], mm: mark };
     return { ok: false, at, found: word[0], expected: 'a number, or a unit: in, ft, mm, cm or m' };
   }
-  const character = String.fromCodePoint(text.codePointAt(at) ?? 0);
+  const character = String.fromCodePoint(codeAt(text, at));
   const sign = SIGNS[character];
   if (sign) return { kind: 'sign', at, text: character, sign };
   return { ok: false, at, found: character, expected: 'a number, a unit or a sign' };
@@ -193,9 +199,9 @@ function readNumber(text: string, at: number): Token | Unread | null {
 
 /** Where a fraction that belongs to a whole number ending at `end` could begin. */
 function readGap(text: string, end: number): number {
-  if (DASH.test(text[end] ?? '')) return end + 1;
+  if (DASH.test(text.charAt(end))) return end + 1;
   SPACE.lastIndex = end;
-  return end + (SPACE.exec(text)?.[0].length ?? 0);
+  return SPACE.test(text) ? SPACE.lastIndex : end;
 }
 
 interface Fraction {
@@ -206,8 +212,8 @@ interface Fraction {
 }
 
 function readFraction(text: string, at: number): Fraction | Unread | null {
-  const vulgar = VULGAR[text[at] ?? ''];
-  if (vulgar !== undefined) return { text: text[at] ?? '', value: vulgar, set: true };
+  const vulgar = VULGAR[text.charAt(at)];
+  if (vulgar !== undefined) return { text: text.charAt(at), value: vulgar, set: true };
   for (const pattern of [FRACTION, RAISED]) {
     pattern.lastIndex = at;
     const found = pattern.exec(text);
@@ -243,7 +249,7 @@ function figures(text: string): number {
 function readComma(text: string, at: number, digits: string): Token | Unread {
   const comma = at + digits.length;
   COMMA.lastIndex = comma;
-  const after = COMMA.exec(text)?.[1] ?? '';
+  const [, after = ''] = COMMA.exec(text) ?? [];
   const next = text[comma + 1 + after.length];
   if (digits.includes('.') || after === '' || after.length === 3 || next === ',' || next === '.') {
     return { ok: false, at: comma, found: ',', expected: 'a decimal point' };

@@ -1,3 +1,4 @@
+import { codeAt } from '../list/at.ts';
 import type { Plan } from '../plan/types.ts';
 import { LANGUAGES } from '../plan/words/languages.ts';
 import { sayFor } from '../plan/words/say.ts';
@@ -83,7 +84,7 @@ export function unwrittenWords(plan: Plan, scripts: Scripts): string[] {
 
 /** The character with its code, since a screen may lack it as well. */
 const shownCharacter = (char: string): string =>
-  `${char} (U+${(char.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')})`;
+  `${char} (U+${codeAt(char).toString(16).toUpperCase().padStart(4, '0')})`;
 
 function patternPages(plan: Plan) {
   return plan.patterns.flatMap((set) =>

@@ -1,5 +1,6 @@
 import type { Box } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { at } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Sheet } from './paper.ts';
 
@@ -35,12 +36,12 @@ export function cellsOf(up: Cuts, acrossOf: (row: number) => Cuts): Cell[] {
   const cells: Cell[] = [];
   const rows = up.length - 1;
   for (let row = 0; row < rows; row++) {
-    const low = up[rows - 1 - row] as Mm;
-    const high = up[rows - row] as Mm;
+    const low = at(up, rows - 1 - row);
+    const high = at(up, rows - row);
     const across = acrossOf(row);
     for (let column = 0; column + 1 < across.length; column++) {
-      const from = across[column] as Mm;
-      const to = across[column + 1] as Mm;
+      const from = at(across, column);
+      const to = at(across, column + 1);
       cells.push({ row, column, box: { x: from, y: low, w: to - from, h: high - low } });
     }
   }

@@ -1,6 +1,6 @@
 import type { Box } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import { pick } from '../list/at.ts';
+import { at, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Cell, type Cuts, cellsOf, pagesAlong } from './cells.ts';
 import { hasInk, type Ink, type WholeInk } from './ink.ts';
@@ -67,7 +67,7 @@ function edgesOf(ink: Ink, axis: 'x' | 'y'): Mm[] {
   all.sort();
   const step = Math.max(1, all.length / MOST_EDGES);
   const kept: Mm[] = [];
-  for (let i = 0; i < all.length; i += step) kept.push(all[Math.floor(i)] as Mm);
+  for (let i = 0; i < all.length; i += step) kept.push(at(all, Math.floor(i)));
   return kept;
 }
 
@@ -87,7 +87,7 @@ function splitTexts(cuts: Cuts, texts: readonly Box[], axis: 'x' | 'y'): number 
 /** From the first to one past the last square of each stretch between two trim lines. */
 function stretches(cuts: Cuts, squareAt: (at: Mm) => number): (readonly [number, number])[] {
   return cuts.slice(1).map((to, i) => {
-    const from = cuts[i] as Mm;
+    const from = at(cuts, i);
     return [squareAt(from), squareAt(from + (to - from)) + 1];
   });
 }

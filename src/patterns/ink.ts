@@ -9,7 +9,7 @@ import { boxOf, containsPointInRegion, regionOfBox } from '../geometry/region.ts
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { FLATNESS } from '../geometry/tolerance.ts';
-import { cyclic } from '../list/at.ts';
+import { cyclic, pick } from '../list/at.ts';
 import { addTo, type Groups } from '../list/grouped.ts';
 import type { Mm } from '../measure/units.ts';
 
@@ -58,7 +58,7 @@ class Lines {
 
   /** Whether a line that is near the box is as asked. */
   some(box: Box, is: (line: Segment) => boolean): boolean {
-    const asked = (i: number) => is(this.all[i] as Segment);
+    const asked = (i: number) => is(pick(this.all, i));
     return squaresOf(box).some((key) => this.squares.get(key)?.some(asked) ?? false);
   }
 
@@ -67,7 +67,7 @@ class Lines {
     const found: number[] = [];
     for (const key of squaresOf(box)) found.push(...(this.squares.get(key) ?? []));
     found.sort((a, b) => a - b);
-    return found.filter((one, i) => one !== found[i - 1]).map((i) => this.all[i] as Segment);
+    return found.filter((one, i) => one !== found[i - 1]).map((i) => pick(this.all, i));
   }
 }
 
@@ -100,7 +100,7 @@ const LIGHT = ['guides', 'sheet'];
 
 function sidesOf(points: readonly Point[], closed: boolean): Segment[] {
   const sides: Segment[] = [];
-  for (let i = 0; i + 1 < points.length; i++) sides.push([points[i] as Point, points[i + 1] as Point]);
+  for (let i = 0; i + 1 < points.length; i++) sides.push([pick(points, i), pick(points, i + 1)]);
   const [first, last] = [points[0], points[points.length - 1]];
   if (closed && first && last && points.length > 2) sides.push([last, first]);
   return sides;

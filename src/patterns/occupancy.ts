@@ -1,4 +1,5 @@
 import type { Box } from '../geometry/shape.ts';
+import { at } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Ink } from './ink.ts';
 import { Squares } from './squares.ts';
@@ -54,12 +55,7 @@ export class Occupancy {
     const { sums } = this;
     const width = this.taken.columns + 1;
     const [low, high] = [y0 * width, y1 * width];
-    return (
-      (sums[high + x1] as number) -
-      (sums[low + x1] as number) -
-      (sums[high + x0] as number) +
-      (sums[low + x0] as number)
-    );
+    return at(sums, high + x1) - at(sums, low + x1) - at(sums, high + x0) + at(sums, low + x0);
   }
 
   column(x: Mm): number {
@@ -83,9 +79,9 @@ function summed({ columns, rows, marks: taken }: Squares, { marks: light }: Squa
   for (let r = 0; r < rows; r++) {
     let along = 0;
     for (let c = 0; c < columns; c++) {
-      const at = r * columns + c;
-      along += taken[at] ? HEAVY : (light[at] as number);
-      sums[(r + 1) * width + c + 1] = (sums[r * width + c + 1] as number) + along;
+      const cell = r * columns + c;
+      along += taken[cell] ? HEAVY : at(light, cell);
+      sums[(r + 1) * width + c + 1] = at(sums, r * width + c + 1) + along;
     }
   }
   return sums;

@@ -1,4 +1,5 @@
 import type { Box } from '../geometry/shape.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Occupancy } from './occupancy.ts';
 
@@ -25,7 +26,7 @@ export function freePlace(
     if (best.covered === 0 && dy >= best.dx + best.dy) break;
     const rows = stretches(room.y + dy, size.h, (at) => taken.row(at));
     for (let i = 0; i < columns.length; i++) {
-      const along = columns[i] as Stretches;
+      const along = pick(columns, i);
       const dx = i * STEP;
       const nearer = dx + dy < best.dx + best.dy;
       if (best.covered === 0 && !nearer) break;

@@ -1,4 +1,5 @@
 import type { Box, Point } from '../geometry/shape.ts';
+import { at, cyclic } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 
 /** A box parted into small squares, each of which may be marked. What lies outside is left out. */
@@ -65,14 +66,14 @@ export class Squares {
       const crossings: number[] = [];
       for (const ring of rings) {
         ring.forEach((p, i) => {
-          const q = ring[(i + 1) % ring.length] as Point;
+          const q = cyclic(ring, i + 1);
           if (p.y > y !== q.y > y) crossings.push(p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x));
         });
       }
       crossings.sort((a, b) => a - b);
       for (let i = 0; i + 1 < crossings.length; i += 2) {
-        const from = crossings[i] as number;
-        this.markBox({ x: from, y, w: (crossings[i + 1] as number) - from, h: 0 });
+        const from = at(crossings, i);
+        this.markBox({ x: from, y, w: at(crossings, i + 1) - from, h: 0 });
       }
     }
   }

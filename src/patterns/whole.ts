@@ -1,5 +1,6 @@
 import type { Box } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { at, lastOf } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Cuts, cellsOf } from './cells.ts';
 import type { Parting } from './grid.ts';
@@ -30,9 +31,8 @@ function places(low: Mm, high: Mm, keep: readonly Span[], room: Mm, overlap: Mm)
   }
   const most = Math.ceil(MOST_PLACES / (1 + (high - low) / step));
   const every = Math.max(1, found.length / most);
-  const kept = Array.from(
-    { length: Math.floor(found.length / every) },
-    (_, i) => found[Math.floor(i * every)] as Mm,
+  const kept = Array.from({ length: Math.floor(found.length / every) }, (_, i) =>
+    at(found, Math.floor(i * every)),
   );
   const all: Mm[] = [];
   const add = (at: Mm) => {
@@ -62,7 +62,7 @@ function below(sorted: Float64Array, value: Mm, orAt: boolean): number {
   let high = sorted.length;
   while (low < high) {
     const mid = (low + high) >> 1;
-    const entry = sorted[mid] as Mm;
+    const entry = at(sorted, mid);
     if (entry < value || (orAt && entry === value)) low = mid + 1;
     else high = mid;
   }
@@ -88,9 +88,9 @@ class Ways {
   /** Letters split, then pages, then letters near a line: less than 0 where `a` is the better way. */
   compare(a: number, b: number): number {
     return (
-      (this.split[a] as number) - (this.split[b] as number) ||
-      (this.pages[a] as number) - (this.pages[b] as number) ||
-      (this.tight[a] as number) - (this.tight[b] as number)
+      at(this.split, a) - at(this.split, b) ||
+      at(this.pages, a) - at(this.pages, b) ||
+      at(this.tight, a) - at(this.tight, b)
     );
   }
 
@@ -107,9 +107,9 @@ class Ways {
   reach(to: number, from: number, uneven: Mm, split: number, tight: number): void {
     this.before[to] = from;
     this.uneven[to] = uneven;
-    this.split[to] = (this.split[from] as number) + split;
-    this.pages[to] = (this.pages[from] as number) + 1;
-    this.tight[to] = (this.tight[from] as number) + tight;
+    this.split[to] = at(this.split, from) + split;
+    this.pages[to] = at(this.pages, from) + 1;
+    this.tight[to] = at(this.tight, from) + tight;
   }
 }
 
@@ -121,12 +121,12 @@ class Ways {
  */
 export function cutsBetween(low: Mm, high: Mm, keep: readonly Span[], room: Mm, overlap: Mm): Cuts {
   const fitting = keep.filter((s) => s.high - s.low <= room - overlap);
-  const at = places(low, high, fitting, room, overlap);
+  const stops = places(low, high, fitting, room, overlap);
   const [split, tight] = [splitBy(fitting, 0), splitBy(fitting, CLEAR)];
-  const last = at.length - 1;
-  const ways = new Ways(at.length);
+  const last = stops.length - 1;
+  const ways = new Ways(stops.length);
   const reaches = (k: number, i: number): boolean => {
-    const size = (at[i] as Mm) - (at[k] as Mm);
+    const size = at(stops, i) - at(stops, k);
     const shared = ((k > 0 ? 1 : 0) + (i < last ? 1 : 0)) * (overlap / 2);
     return size <= room && size + shared <= room + SAME_LENGTH;
   };
@@ -140,17 +140,17 @@ export function cutsBetween(low: Mm, high: Mm, keep: readonly Span[], room: Mm, 
       head = 0;
       for (let k = 1; k < last; k++) if (ways.reached(k)) stand(line, head, ways, k);
     }
-    while (head < line.length && !reaches(line[head] as number, i)) head += 1;
+    while (head < line.length && !reaches(at(line, head), i)) head += 1;
     let from = reaches(0, i) ? 0 : -1;
-    let uneven = from < 0 ? Infinity : ((at[i] as Mm) - low) ** 2;
+    let uneven = from < 0 ? Infinity : (at(stops, i) - low) ** 2;
     // Of those that are as good as the best, which stand first, the one that makes pages most equal.
     const first = line[head] ?? -1;
     let best = -1;
     let least = Infinity;
     for (let turn = head; turn < line.length; turn++) {
-      const k = line[turn] as number;
+      const k = at(line, turn);
       if (!ways.alike(k, first)) break;
-      const next = (ways.uneven[k] as Mm) + ((at[i] as Mm) - (at[k] as Mm)) ** 2;
+      const next = at(ways.uneven, k) + (at(stops, i) - at(stops, k)) ** 2;
       if (next > least) continue;
       best = k;
       least = next;
@@ -160,17 +160,17 @@ export function cutsBetween(low: Mm, high: Mm, keep: readonly Span[], room: Mm, 
       uneven = least;
     }
     if (from < 0) continue;
-    ways.reach(i, from, uneven, i === last ? 0 : split(at[i] as Mm), i === last ? 0 : tight(at[i] as Mm));
+    ways.reach(i, from, uneven, i === last ? 0 : split(at(stops, i)), i === last ? 0 : tight(at(stops, i)));
     stand(line, head, ways, i);
   }
   const cuts: Mm[] = [];
-  for (let i = last; i >= 0; i = ways.before[i] as number) cuts.unshift(at[i] as Mm);
+  for (let i = last; i >= 0; i = at(ways.before, i)) cuts.unshift(at(stops, i));
   return cuts;
 }
 
 /** Puts a place in line and sends away those from `head` on that it beats: it stays within reach longer. */
 function stand(line: number[], head: number, ways: Ways, place: number): void {
-  while (line.length > head && ways.compare(line[line.length - 1] as number, place) > 0) line.pop();
+  while (line.length > head && ways.compare(lastOf(line), place) > 0) line.pop();
   line.push(place);
 }
 
@@ -203,7 +203,7 @@ export function wholeLetters(ink: WholeInk, box: Box, letters: readonly Box[], s
   const up = cutsBetween(box.y, box.y + box.h, letters.map(spanY), room.h, overlap);
   const rows = up.length - 1;
   const acrossOf = (row: number): Cuts => {
-    const [low, high] = [up[rows - 1 - row] as Mm, up[rows - row] as Mm];
+    const [low, high] = [at(up, rows - 1 - row), at(up, rows - row)];
     const inRow = letters.filter((b) => b.y < high && b.y + b.h > low);
     return cutsBetween(box.x, box.x + box.w, inRow.map(spanX), room.w, overlap);
   };

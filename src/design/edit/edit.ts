@@ -1,3 +1,4 @@
+import { pick } from '../../list/at.ts';
 import type { Design } from '../schema.ts';
 import { insert } from './insert.ts';
 import type { Edit, EditKind, EditOf, EditProblem, EditResult } from './kinds.ts';
@@ -32,7 +33,7 @@ export function applyEdits(design: Design, edits: readonly Edit[]): EditsResult 
   const inverse: Edit[] = [];
   for (let i = 0; i < edits.length; ) {
     const run = replacesFrom(edits, i);
-    const step = run.length > 1 ? replaceAll(now, run) : applyEdit(now, edits[i] as Edit);
+    const step = run.length > 1 ? replaceAll(now, run) : applyEdit(now, pick(edits, i));
     if (!step.ok) return step;
     now = step.design;
     for (const back of Array.isArray(step.inverse) ? step.inverse : [step.inverse]) inverse.push(back);

@@ -1,6 +1,7 @@
 import type { Axis, Design } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
+import { pick } from '../../list/at.ts';
 import { Typeset } from '../control/Typeset.tsx';
 import { type Dimension, dimensionOnScreen } from '../drawing/dimensions.ts';
 import { nameOf } from '../edit/movable.ts';
@@ -35,7 +36,7 @@ export function DimensionLabels({ dimensions, view, design, layout }: LabelsProp
   return (
     <>
       {dimensions.map((d, i) => {
-        const middle = places[i] as Point;
+        const middle = pick(places, i);
         const text = texts[i] ?? '';
         const style = { transform: `translate(-50%, -50%) translate(${middle.x}px, ${middle.y}px)` };
         const { edits } = d;

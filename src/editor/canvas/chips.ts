@@ -1,6 +1,7 @@
 import type { Axis } from '../../design/schema.ts';
 import { sharedArea } from '../../geometry/box.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
+import { pick } from '../../list/at.ts';
 
 /** A figure on its dimension line, in pixels of the screen. */
 export interface Chip {
@@ -34,7 +35,7 @@ export function placeChips(chips: readonly Chip[], obstacles: readonly Box[]): P
   const taken: Box[] = [...obstacles];
   const found: Point[] = chips.map(({ from, to }) => pointOn(from, to, 0.5));
   chips.forEach(({ fixed, text }, i) => {
-    if (fixed) taken.push(chipBox(text, found[i] as Point));
+    if (fixed) taken.push(chipBox(text, pick(found, i)));
   });
   chips.forEach((chip, i) => {
     if (chip.fixed) return;
@@ -47,7 +48,7 @@ export function placeChips(chips: readonly Chip[], obstacles: readonly Box[]): P
       found[i] = at;
       if (covered === 0) break;
     }
-    taken.push(chipBox(chip.text, found[i] as Point));
+    taken.push(chipBox(chip.text, pick(found, i)));
   });
   return found;
 }

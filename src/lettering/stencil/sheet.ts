@@ -4,6 +4,7 @@ import { distance } from '../../geometry/point.ts';
 import { containsBox, regionOfRing } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
+import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 
 /** Holes larger than this serve no pin or pencil. */
@@ -43,7 +44,7 @@ export function registrationHoles(sheet: Box, options: Lettering['stencil'], boa
     for (const right of [0, 1]) {
       const places = placesFrom(inner, up, right, radius);
       const apart = (p: Point) => found.every((q) => distance(p, q) >= APART * radius);
-      found.push(places.find((p) => isOn(board, holeAt(p, 2 * radius)) && apart(p)) ?? (places[0] as Point));
+      found.push(places.find((p) => isOn(board, holeAt(p, 2 * radius)) && apart(p)) ?? pick(places, 0));
     }
   }
   return found.flatMap((p) => regionOfRing(ellipseRing(holeAt(p, radius))));

@@ -2,7 +2,7 @@ import { cross, dot, subtract, unit } from '../../geometry/point.ts';
 import { boxesMeet } from '../../geometry/region.ts';
 import { boxOfPoints, containsPoint, signedArea } from '../../geometry/ring.ts';
 import type { Box, Point, Polygon, Region, Ring } from '../../geometry/shape.ts';
-import { cyclic } from '../../list/at.ts';
+import { at, cyclic } from '../../list/at.ts';
 import { degrees, type Mm } from '../../measure/units.ts';
 import { insidePoint } from './inside.ts';
 
@@ -122,19 +122,19 @@ export function firstHit({ sides, ends }: Course, from: Point, along: Point): Hi
   let distance = Infinity;
   let hit = -1;
   for (let i = 0; i < ends.length; i += 4) {
-    const ax = (ends[i] as number) - x;
-    const ay = (ends[i + 1] as number) - y;
-    const bx = (ends[i + 2] as number) - x;
-    const by = (ends[i + 3] as number) - y;
+    const ax = at(ends, i) - x;
+    const ay = at(ends, i + 1) - y;
+    const bx = at(ends, i + 2) - x;
+    const by = at(ends, i + 3) - y;
     // Offsets of both ends from the ray's line: a side is met where they have different signs. A corner
     // that lies exactly on the line counts to one of its two sides only.
     const a = dx * ay - dy * ax;
     const b = dx * by - dy * bx;
     if (a < 0 === b < 0) continue;
     const share = a / (a - b);
-    const at = (ax + (bx - ax) * share) * dx + (ay + (by - ay) * share) * dy;
-    if (at > LEAST && at < distance) {
-      distance = at;
+    const ahead = (ax + (bx - ax) * share) * dx + (ay + (by - ay) * share) * dy;
+    if (ahead > LEAST && ahead < distance) {
+      distance = ahead;
       hit = i / 4;
     }
   }

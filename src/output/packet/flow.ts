@@ -39,7 +39,7 @@ export function fillPages(blocks: readonly Block[], body: Box): Filled[] {
     used = 0;
   };
   for (let i = 0; i < blocks.length; i++) {
-    const block = blocks[i] as Block;
+    const block = pick(blocks, i);
     if (block.white && (page.length === 0 || used + block.height > body.h)) continue;
     let needed = block.height;
     for (let k = i; blocks[k]?.heldToNext && blocks[k + 1]; k++) needed += pick(blocks, k + 1).height;
@@ -137,7 +137,7 @@ export function table(
   const insetOf = (i: number) =>
     i === 0 ? (swatched ? SWATCH : 0) : columns[i - 1]?.figure && !columns[i]?.figure ? 2 : 0;
   const cell = (words: string, i: number, at: Point, bold: boolean): DrawItem => {
-    const column = columns[i] as Column;
+    const column = pick(columns, i);
     const inset = insetOf(i);
     const room = pick(widths, i) - 2 * PAD - inset;
     const fit = shortened(words, { size, bold }, room);

@@ -2,6 +2,7 @@ import { appliedToPath } from '../../drawing/transform.ts';
 import { inWinAnsi } from '../../drawing/winansi.ts';
 import type { Path } from '../../geometry/shape.ts';
 import { type Font, readFont } from '../../lettering/font.ts';
+import { codeAt } from '../../list/at.ts';
 import { joined } from './arabic.ts';
 
 /** A character's outline and advance, in ems. */
@@ -67,7 +68,7 @@ export function scriptFiles(
 ): { readonly owner: ScriptPackage; readonly file: string }[] {
   const wanted = otherCharacters(text);
   if (wanted.length === 0) return [];
-  const codes = wanted.map((char) => char.codePointAt(0) ?? 0);
+  const codes = wanted.map((char) => codeAt(char));
   return SCRIPT_PACKAGES.flatMap((owner) =>
     Object.entries(ranges(owner))
       .filter(([cut, listed]) => !onlyOnce(owner, cut) && codes.some(within(listed)))
