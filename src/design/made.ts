@@ -37,6 +37,9 @@ export type MadeAs<T, M extends Made> = T & {
 };
 
 export const isBars = <T extends Kinded>(part: T): part is MadeAs<T, 'bars'> => MADE[part.kind] === 'bars';
+/** The ids of all that is made of bars, such as laid parts. */
+export const idsOfBars = (all: readonly (Kinded & { readonly id: string })[]): ReadonlySet<string> =>
+  new Set(all.filter((one) => isBars(one)).map(({ id }) => id));
 export const isSheet = <T extends Kinded>(part: T): part is MadeAs<T, 'sheet'> => MADE[part.kind] === 'sheet';
 export const isBoards = <T extends Kinded>(part: T): part is MadeAs<T, 'boards'> =>
   MADE[part.kind] === 'boards';

@@ -1,6 +1,6 @@
 import type { Face } from '../bed/face.ts';
 import { allKeepClears } from '../bed/legFootprints.ts';
-import { isBars, isBoards, isLettered, isSheet } from '../design/made.ts';
+import { idsOfBars, isBoards, isLettered, isSheet } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { leftOf } from '../geometry/cut.ts';
 import { regionOfBox, translateRegion } from '../geometry/region.ts';
@@ -101,7 +101,7 @@ const APART: Mm = 20;
 
 /** The ends of strips and runs that are marked from a pattern, of one piece of each kind. */
 function endRequests({ parts, pieces, nameOf }: RequestInput): PatternRequest[] {
-  const bars = new Set(parts.filter((part) => isBars(part)).map(({ id }) => id));
+  const bars = idsOfBars(parts);
   const seen = new Set<string>();
   return pieces.flatMap((piece): PatternRequest[] => {
     const { id, label, part } = piece;

@@ -1,8 +1,15 @@
 import { describe, expect, it } from 'vitest';
+import { benchSteps } from '../../src/cutting/atSaw.ts';
 import { newPart } from '../../src/design/defaults.ts';
 import type { Design, Strip } from '../../src/design/schema.ts';
+import type { PaneSay } from '../../src/editor/control/useSay.ts';
+import { stepSpoken } from '../../src/editor/saw/stepName.ts';
+import { t } from '../../src/editor/words/t.ts';
 import { patternRequests } from '../../src/plan/patternRequests.ts';
 import { createPlanner } from '../../src/plan/plan.ts';
+import { sayFor } from '../../src/plan/words/say.ts';
+import { PLAN_WORDS } from '../../src/plan/words/tables.ts';
+import { curveWords } from '../../src/plan/words/tape.ts';
 import { scenes } from '../editor/intent/scene.ts';
 import { SUPPLIES } from './starters.ts';
 
@@ -37,6 +44,30 @@ describe('a strip that stops at an arch, through the plan', () => {
     const brads = plan.fastening.parts.find(({ part }) => part === 'rib')?.at ?? [];
     expect(brads.length).toBeGreaterThan(2);
     for (const { x, y } of brads) expect(y).toBeGreaterThan(underArch(x));
+  });
+
+  it('is told to be cut to its length and marked from its pattern, at the bench and at the saw', () => {
+    const piece = plan.joinery.pieces.find(({ part }) => part === 'rib');
+    const spoken = (['en', 'de', 'es'] as const).map((language) => {
+      const { tape } = PLAN_WORDS[language];
+      return piece ? curveWords(piece, tape, { unit: 'mm', fraction: '16' }) : '';
+    });
+    // Sagitta of the chord from edge to edge: R − √(R² − (c/2)²).
+    const chord = Math.hypot(63.5, underArch(577.85) - underArch(641.35));
+    const depth = 381 - Math.sqrt(381 ** 2 - (chord / 2) ** 2);
+    for (const words of spoken)
+      expect(Math.abs(Number.parseFloat(words.match(/[\d.]+ mm/)?.[0] ?? '') - depth)).toBeLessThan(0.11);
+
+    const step = benchSteps(plan.cutting, plan.joinery.pieces).find(
+      (one) => one.kind !== 'sheet-cut' && one.piece === piece,
+    );
+    const say = {
+      ...sayFor({ design: plan.design, stocks: plan.stocks, language: 'en' }),
+      words: PLAN_WORDS.en,
+      short: (mm: number) => `${mm}`,
+      measure: { unit: 'mm', fraction: '16' } as const,
+    };
+    expect(step && stepSpoken(step, plan, new Map(), say as unknown as PaneSay, t)).toContain(spoken[0]);
   });
 
   it('has its end printed full size, as wide as the strip and with the curve in it', () => {

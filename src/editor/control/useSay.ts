@@ -25,6 +25,7 @@ export function useSay() {
       ...sayFor({ design, stocks: stocksOf(design), language }),
       /** What the plan itself says: steps, shopping. */
       words: PLAN_WORDS[language],
+      measure,
       short: (mm: Mm) => formatReading(mm, measure),
       /** Across a room or a street, where nobody counts fractions. */
       far: (mm: Mm) => formatFar(mm, measure),

@@ -60,8 +60,7 @@ function BenchSteps({ id }: { id: string }) {
     const target = steps[Math.max(0, Math.min(steps.length - 1, to))];
     if (target && plan) {
       choose(target.id);
-      const count = { boards: plan.cutting.boards.length, sheets: plan.cutting.sheets.length };
-      const spoken = target === step ? '' : stepSpoken(target, count, names, figures, t);
+      const spoken = target === step ? '' : stepSpoken(target, plan, names, figures, t);
       if (did || spoken) announce(store, [did, spoken].filter(Boolean).join(' '));
     }
     setListed(false);

@@ -11,6 +11,7 @@ import { BoardMap } from './BoardMap.tsx';
 import { EndCards } from './EndCards.tsx';
 import { PieceFigure } from './PieceFigure.tsx';
 import { SheetMap } from './SheetMap.tsx';
+import { curveOf } from './stepName.ts';
 
 interface StepProps<S extends BenchStep = BenchStep> {
   readonly step: S;
@@ -39,6 +40,7 @@ function PieceCard({ step, plan, names, say }: StepProps<PieceStep> & Named) {
   const { piece } = step;
   const sheet = piece.form === 'sheet';
   const other = otherEdge(piece);
+  const curved = curveOf(plan, piece, say);
   return (
     <article className="saw-card">
       <header className="saw-what">
@@ -59,6 +61,11 @@ function PieceCard({ step, plan, names, say }: StepProps<PieceStep> & Named) {
         ) : null}
       </p>
       <p className="saw-under">{tapeWords(piece, say.words.tape)}</p>
+      {curved === '' ? null : (
+        <p className="saw-warn">
+          <Typeset text={curved} />
+        </p>
+      )}
       <dl className="saw-facts">
         {other ? (
           <div>

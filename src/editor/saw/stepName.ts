@@ -1,6 +1,9 @@
 import type { BenchStep } from '../../cutting/atSaw.ts';
 import { fencedFrom, wayOf } from '../../cutting/sheets/way.ts';
-import type { PieceEnd } from '../../joinery/piece.ts';
+import { idsOfBars } from '../../design/made.ts';
+import type { Piece, PieceEnd } from '../../joinery/piece.ts';
+import type { Plan } from '../../plan/types.ts';
+import { curveWords } from '../../plan/words/tape.ts';
 import type { PaneSay } from '../control/useSay.ts';
 import type { useWords } from '../words/t.ts';
 
@@ -26,15 +29,20 @@ export function fromName(step: BenchStep, count: { boards: number; sheets: numbe
   return t(`bench.${kind}`, { number, all: kind === 'board' ? count.boards : count.sheets });
 }
 
+/** What is marked from a pattern at the ends of a bar; empty where the saw cuts both. */
+export const curveOf = ({ layout }: Plan, piece: Piece, say: PaneSay): string =>
+  idsOfBars(layout.parts).has(piece.part) ? curveWords(piece, say.words.tape, say.measure) : '';
+
 /** All that is sawn by, as it is spoken when the step comes up: label, length, ends, board. */
 export function stepSpoken(
   step: BenchStep,
-  count: { boards: number; sheets: number },
+  plan: Plan,
   names: ReadonlyMap<string, string>,
   say: PaneSay,
   t: Words,
 ): string {
-  const from = fromName(step, count, t);
+  const { boards, sheets } = plan.cutting;
+  const from = fromName(step, { boards: boards.length, sheets: sheets.length }, t);
   if (step.kind === 'sheet-cut') {
     const { cut } = step;
     const way = t(wayOf(cut) === 'rip' ? 'bench.rip' : 'bench.cross');
@@ -54,5 +62,7 @@ export function stepSpoken(
     return `${t(i === 0 ? 'bench.leftEnd' : 'bench.rightEnd')}: ${[named, ...turns].filter(Boolean).join(', ')}`;
   });
   const what = `${stepName(step, t)}, ${names.get(piece.id)}: ${size}`;
-  return [what, ...(piece.form === 'sheet' ? [] : ends), from].join('. ');
+  return [what, ...(piece.form === 'sheet' ? [] : ends), curveOf(plan, piece, say), from]
+    .filter(Boolean)
+    .join('. ');
 }

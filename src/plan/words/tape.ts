@@ -1,5 +1,8 @@
-import { isSquareEnded } from '../../joinery/lengths.ts';
+import { ENDS } from '../../joinery/bar.ts';
+import { endCurve, isSquareEnded } from '../../joinery/lengths.ts';
 import type { Measured, Piece, TapeCorner } from '../../joinery/piece.ts';
+import { formatReading } from '../../measure/format.ts';
+import type { MeasureStyle } from '../../measure/style.ts';
 
 /** How the tape lies that reads the length of a piece. Of its edges the left one lies up, show face up. */
 export interface TapeWords {
@@ -8,6 +11,8 @@ export interface TapeWords {
   readonly along: (edge: string, from: string, to: string) => string;
   /** Said where an end is beveled, so that the back of the piece is of another length. */
   readonly onShowFace: (tape: string) => string;
+  /** What is left to do at an end that no saw cuts, and how deep its curve is. */
+  readonly curved: (depth: string) => string;
 }
 
 /** Which edge and which corners a length is read between; empty where any edge tells the same. */
@@ -17,4 +22,13 @@ export function tapeWords(piece: Piece, words: TapeWords): string {
   const named = words.edge[edge];
   const tape = edge === 'overall' ? named : words.along(named, words.corner[from], words.corner[to]);
   return piece.ends.some(({ bevel }) => bevel !== 0) ? words.onShowFace(tape) : tape;
+}
+
+/** That the ends of a bar are marked from their pattern, and the larger depth of their curves; empty where a saw cuts both. */
+export function curveWords(piece: Piece, words: TapeWords, measure: MeasureStyle): string {
+  const depths = ENDS.flatMap((end) => endCurve(piece, end)?.depth ?? []);
+  // How deep a curve is counts where it is less than an eighth of an inch too.
+  return depths.length > 0
+    ? words.curved(formatReading(Math.max(...depths), { ...measure, fraction: '32' }))
+    : '';
 }

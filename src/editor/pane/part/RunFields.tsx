@@ -2,6 +2,7 @@ import type { Run } from '../../../design/schema.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { stockChoices } from '../facts/choices.ts';
+import { EndFields } from './EndFields.tsx';
 import { usePart } from './usePart.ts';
 
 /** An own path begins as the frame it was. */
@@ -59,6 +60,9 @@ export function RunFields({ part }: { part: Run }) {
       <Fields of={PATH_FIELDS} value={laid} onChange={change} />
       {path.form === 'arched' ? (
         <Fields of={ARCH_FIELDS} value={path} onChange={(arch) => change({ path: { ...path, ...arch } })} />
+      ) : null}
+      {path.form === 'points' && !path.closed ? (
+        <EndFields part={part} onCommit={(ends) => change({ ends })} />
       ) : null}
       <Fields of={CORNER_FIELDS} value={laid} onChange={change} />
     </div>

@@ -5,7 +5,7 @@ import type { Piece } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
 import type { Stock } from '../../../materials/types.ts';
 import { pieceNames } from '../../../plan/words/pieces.ts';
-import { tapeWords } from '../../../plan/words/tape.ts';
+import { curveWords, tapeWords } from '../../../plan/words/tape.ts';
 import { DrawingView } from '../../control/DrawingView.tsx';
 import { endMark, endWords } from '../../control/endWords.ts';
 import { Measure } from '../../control/Measure.tsx';
@@ -16,6 +16,8 @@ import { useWords } from '../../words/t.ts';
 
 interface PieceCardProps {
   readonly group: PieceGroup;
+  /** Whether it is sawn of a bar, whose curved ends have patterns. */
+  readonly bar: boolean;
   readonly stock: Stock | undefined;
   readonly where: ReadonlyMap<string, string>;
   readonly cut: ReadonlySet<string>;
@@ -23,7 +25,7 @@ interface PieceCardProps {
 }
 
 /** All pieces of one label: one drawing, both ends in words, and a tick for each piece. */
-export function PieceCard({ group, stock, where, cut, onCut }: PieceCardProps) {
+export function PieceCard({ group, bar, stock, where, cut, onCut }: PieceCardProps) {
   const t = useWords();
   const say = useSay();
   const [piece] = group.pieces;
@@ -51,7 +53,7 @@ export function PieceCard({ group, stock, where, cut, onCut }: PieceCardProps) {
         drawing={drawing}
         label={t('wood.picture', { label: group.label, name: say.name(piece.part) })}
       />
-      <Figures piece={piece} />
+      <Figures piece={piece} bar={bar} />
       <ul className="ticks" aria-label={t('wood.from')}>
         {group.pieces.map((one) => {
           const from = where.get(one.id) ?? t('wood.notPlaced');
@@ -74,11 +76,12 @@ export function PieceCard({ group, stock, where, cut, onCut }: PieceCardProps) {
   );
 }
 
-function Figures({ piece }: { piece: Piece }) {
+function Figures({ piece, bar }: { piece: Piece; bar: boolean }) {
   const t = useWords();
   const say = useSay();
   const [start, end] = piece.ends;
   const tape = tapeWords(piece, say.words.tape);
+  const curved = bar ? curveWords(piece, say.words.tape, say.measure) : '';
   const other = otherEdge(piece);
   const corners = cornersToMark(piece);
   return (
@@ -89,6 +92,11 @@ function Figures({ piece }: { piece: Piece }) {
           <Measure mm={piece.shown.length} />
         </dd>
         {tape === '' ? null : <dd className="note">{tape}</dd>}
+        {curved === '' ? null : (
+          <dd>
+            <Typeset text={curved} />
+          </dd>
+        )}
       </div>
       {other ? (
         <div>

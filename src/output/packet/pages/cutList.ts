@@ -1,18 +1,17 @@
-import { isBars } from '../../../design/made.ts';
+import { idsOfBars } from '../../../design/made.ts';
 import { moved, rectangle, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { shortened } from '../../../drawing/text.ts';
 import { boxOfPoints } from '../../../geometry/ring.ts';
 import { SAME_PLACE } from '../../../geometry/tolerance.ts';
-import { ENDS } from '../../../joinery/bar.ts';
 import { groupPieces, type PieceGroup } from '../../../joinery/label.ts';
-import { endCurve, otherEdge } from '../../../joinery/lengths.ts';
+import { otherEdge } from '../../../joinery/lengths.ts';
 import type { Notch, PieceEnd } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { pieceNames } from '../../../plan/words/pieces.ts';
-import { tapeWords } from '../../../plan/words/tape.ts';
+import { curveWords, tapeWords } from '../../../plan/words/tape.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { flowLeaves } from '../leaves.ts';
@@ -26,9 +25,7 @@ import { notchBlocks } from './notches.ts';
 function listOf(packet: Packet, width: Mm): Block[] {
   const terms = packet.terms.cutList;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
-  /** How deep a curve is counts where it is less than an eighth of an inch too. */
-  const fine = (mm: Mm) => formatReading(mm, { ...packet.measure, fraction: '32' });
-  const bars = new Set(packet.plan.layout.parts.filter((part) => isBars(part)).map(({ id }) => id));
+  const bars = idsOfBars(packet.plan.layout.parts);
   const all = groupPieces(packet.plan.joinery.pieces);
   return (['flat', 'shaped', 'sheet'] as const).flatMap((form) => {
     const own = all.filter(({ pieces }) => pieces[0].form === form);
@@ -38,8 +35,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
       const [piece] = pieces;
       const notches = piece.notches.length > 0 ? terms.notched : '';
       const fit = piece.fit.inPlace ? terms.inPlace(told(piece.fit.allowance)) : '';
-      const curves = bars.has(piece.part) ? ENDS.flatMap((end) => endCurve(piece, end)?.depth ?? []) : [];
-      const curved = curves.length > 0 ? terms.curved(fine(Math.max(...curves))) : '';
+      const curved = bars.has(piece.part) ? curveWords(piece, packet.words.tape, packet.measure) : '';
       const tape = tapeWords(piece, packet.words.tape);
       const other = otherEdge(piece);
       const sawn = piece.ends.every((end) => end.cut === 'sawn');

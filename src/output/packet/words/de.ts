@@ -113,7 +113,6 @@ export const DE: PacketWords = {
     width: 'Breite',
     thickness: 'Dicke',
     ends: 'Linkes / rechtes Ende',
-    curved: (depth) => `so lang schneiden, dann die Rundung nach der Schablone anreißen (${depth} tief)`,
     inPlace: (allowance) => `vor Ort anpassen; ${allowance} Zugabe`,
     times: (n) => `${n} Stück`,
     alike: 'gleich',

@@ -123,7 +123,6 @@ export const EN = {
     width: 'Width',
     thickness: 'Thick',
     ends: 'Left end / right end',
-    curved: (depth: string) => `cut this long, then mark the curve from its pattern (${depth} deep)`,
     inPlace: (allowance: string) => `cut to fit in place: left ${allowance} long`,
     times: (n: number) => `${n} pieces`,
     alike: 'alike',

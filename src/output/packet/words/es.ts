@@ -114,7 +114,6 @@ export const ES: PacketWords = {
     width: 'Ancho',
     thickness: 'Grueso',
     ends: 'Extremo izquierdo / derecho',
-    curved: (depth) => `cortar a esta longitud y marcar la curva con su plantilla (${depth} de hondo)`,
     inPlace: (allowance) => `cortar a medida en su sitio: ${allowance} de más`,
     times: (n) => `${n} piezas`,
     alike: 'iguales',
