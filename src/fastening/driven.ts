@@ -4,18 +4,19 @@ import type { Design } from '../design/schema.ts';
 import { grownBox } from '../geometry/box.ts';
 import { clipPolyline, offset, union } from '../geometry/clip.ts';
 import { distance } from '../geometry/point.ts';
-import { EMPTY, regionOfBox } from '../geometry/region.ts';
+import { containsPointInRegion, EMPTY, regionOfBox } from '../geometry/region.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
 import { isLong, type LaidPart, type Leg, legsOf } from '../layout/laid.ts';
+import { designPart } from '../layout/reference.ts';
 import { grouped } from '../list/grouped.ts';
 import type { Brad, Screw, Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 import { DRILLED_EDGE, leastFor, type Shank, type Shanks } from './apart.ts';
 import { chooseDrive, type Drive, type DriveRule, noDrive, type Place } from './drive.ts';
 import { EASE, FEWEST, type Ground, placesAlong, placesOver, type Spacing } from './places.ts';
-import { type Stack, woodUnder } from './stack.ts';
+import { type Stack, solidsOver, woodUnder } from './stack.ts';
 import { surfaceHeight } from './surface.ts';
 
 /** Screws hold so much more than brads that they stand this many spacings apart. Common practice, no source. */
@@ -192,10 +193,23 @@ function spotsOf(
       const { low, high } = reachOf(spotAt(p), way);
       return near.every(({ top, tip }) => tip >= high - SAME_LENGTH || top <= low + SAME_LENGTH);
     };
-    return placesOf(input, laid, contact, spacing, free)
+    const over = crossingsOver(stack, laid, contact.solid, spacing.apart);
+    const beside = placesOf(input, laid, contact, spacing, (p) => !containsPointInRegion(over, p) && free(p));
+    const enough = over.length === 0 || beside.length >= FEWEST;
+    return (enough ? beside : placesOf(input, laid, contact, spacing, free))
       .map(spotAt)
       .filter((spot) => spot.under > SAME_LENGTH);
   });
+}
+
+/**
+ * Where laths of the second layer cross one of the first, with room around: the brad of what lies over has no other
+ * place, and goes through both. Common practice, no source.
+ */
+function crossingsOver(stack: Stack, laid: LaidPart, { region, z1 }: Solid, apart: Mm): Region {
+  if (laid.kind !== 'fill' || laid.spec.pattern.form !== 'lattice') return EMPTY;
+  const over = solidsOver(stack, region, z1).filter((solid) => designPart(solid.part) === laid.part);
+  return over.length > 0 ? offset(union(over.map((solid) => solid.region)), apart / 2, 'miter') : EMPTY;
 }
 
 /** Heights between which a fastener may come to stand, whatever its length; a screw from either side. */

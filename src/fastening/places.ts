@@ -112,14 +112,20 @@ function rowsOf(leg: Leg, fromEdge: Mm): Mm[][] {
   return [...wide, [0], ...pairs.map((sideways) => [sideways, -sideways])];
 }
 
-/** Rows through the middle of each part of the room: beside a seam that runs under the center line. */
-function rowsWithin(leg: Leg, room: Region): Mm[][] {
+/**
+ * Rows through the middle of each part of the room, beside a seam or a gap that runs under the center line: both at once
+ * where two lie well apart, else whichever does.
+ */
+function rowsWithin(leg: Leg, room: Region, apart: Mm): Mm[][] {
   const left = leftOf(leg);
   const middles = connectedParts(room).map((part) => {
     const across = part.flatMap(({ outer }) => outer.map((p) => dot(minus(p, leg.start), left)));
     return (Math.min(...across) + Math.max(...across)) / 2;
   });
-  return middles.sort((a, b) => Math.abs(a) - Math.abs(b) || a - b).map((middle) => [middle]);
+  const sorted = middles.sort((a, b) => Math.abs(a) - Math.abs(b) || a - b);
+  const [a = 0, b = 0] = sorted;
+  const both = sorted.length === 2 && Math.abs(a - b) >= apart ? [sorted] : [];
+  return [...both, ...sorted.map((middle) => [middle])];
 }
 
 interface Rows {
@@ -181,7 +187,9 @@ function chooseRows(leg: Leg, room: Region, fromEdge: Mm): Rows | null {
   const wanted = rowsOf(leg, fromEdge);
   const first = offSeams(leg, layEach(leg, wanted[0] ?? [0], room), room, fromEdge);
   if (first.holds >= ENOUGH * distance(leg.start, leg.end)) return first;
-  const others = [...wanted.slice(1), ...rowsWithin(leg, room)].map((rows) => layRows(leg, rows, room));
+  const others = [...wanted.slice(1), ...rowsWithin(leg, room, fromEdge)].map((rows) =>
+    layRows(leg, rows, room),
+  );
   const most = Math.max(first.holds, ...others.map(({ holds }) => holds));
   return [first, ...others].find(({ lines, holds }) => lines.length > 0 && holds >= ENOUGH * most) ?? null;
 }
@@ -195,8 +203,6 @@ export function placesAlong(leg: Leg, piece: Region, ground: Ground, spacing: Sp
   const inside = offset(piece, -edge, 'miter');
   const places = placesWithin(leg, ground, overSupport(ground, inside, spacing), spacing, edge);
   if (places.length > 0 || ground.supports.length < 2) return places;
-  const asOne = { ...ground, supports: [union(ground.supports)] };
-  if (overSupport(asOne, inside, spacing).length === 0) return [];
   const least = Math.min(edge, DRILLED_EDGE * spacing.diameter);
   const nearer = offset(piece, -least, 'miter');
   return placesWithin(leg, ground, overSupport(ground, nearer, spacing), spacing, least);

@@ -75,6 +75,14 @@ export function contactsUnder(stack: Stack, region: Region, z: Mm): Region[] {
   return [...under, ...levels].map((support) => intersect(region, support)).filter((c) => c.length > 0);
 }
 
+/** What lies on the surface at `z` of something that covers `region`, within its bounds. */
+export function solidsOver(stack: Stack, region: Region, z: Mm): Solid[] {
+  const box = boxOf(region);
+  if (!box) return [];
+  stack.asked.within(box);
+  return solidsIn(stack, box).filter((solid) => level(solid.z0, z));
+}
+
 /**
  * Unbroken wood from `z` down at a point: every solid that touches the one above it, then the bed. Zero
  * where there is air. Where two solids lie in the same place, the one that leads to less wood counts.
