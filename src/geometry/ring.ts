@@ -82,6 +82,20 @@ export function centroidOfRing(ring: Ring): Point {
   return { x: mx / ring.length, y: my / ring.length };
 }
 
+/**
+ * The integral of x times y over the area, about its center: of one sign for a shape and of the other for its image in a
+ * mirror, none where one side of the shape is the image of the other.
+ */
+export function productOfInertia(ring: Ring): number {
+  const center = centroidOfRing(ring);
+  let sum = 0;
+  eachSide(ring, (p, q) => {
+    const [ax, ay, bx, by] = [p.x - center.x, p.y - center.y, q.x - center.x, q.y - center.y];
+    sum += (ax * by - bx * ay) * (ax * by + 2 * ax * ay + 2 * bx * by + bx * ay);
+  });
+  return (Math.sign(signedArea(ring)) * sum) / 24;
+}
+
 /** The same ring walked the other way, from the same first point. */
 export function reverseRing(ring: Ring): Ring {
   const [first, ...rest] = ring;

@@ -1,6 +1,6 @@
 import type { Shop } from '../design/schema.ts';
 import { cross, dot, subtract, unit } from '../geometry/point.ts';
-import { betweenCorners, boxOfPoints } from '../geometry/ring.ts';
+import { betweenCorners, boxOfPoints, productOfInertia } from '../geometry/ring.ts';
 import type { Point, Polygon, Ring } from '../geometry/shape.ts';
 import { SAME_ANGLE, SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Laid } from '../layout/laid.ts';
@@ -31,10 +31,9 @@ export function fillPieces(
 function fillPiece(laid: Laid<'fill'>, stock: Stock, polygon: Polygon, id: string, most: Deg): Placed {
   const along = unit(subtract(laid.leg.end, laid.leg.start));
   const lay = (p: Point): Point => ({ x: dot(p, along), y: cross(along, p) });
-  const { outline, holes, box } = atOrigin(
-    cornersOf(polygon.outer.map(lay)),
-    polygon.holes.map((ring) => cornersOf(ring.map(lay))),
-  );
+  const rings = [polygon.outer, ...polygon.holes].map((ring) => cornersOf(ring.map(lay)));
+  const [first = [], ...others] = hasAlikeFaces(laid) ? oneHanded(rings) : rings;
+  const { outline, holes, box } = atOrigin(first, others);
   const sawn = END_KINDS.sawn.settle({ ...BARE, stock });
   const ends = (holes.length === 0 ? endsOf(outline, stock, most) : null) ?? ([sawn, sawn] as const);
   const draft: Placed['draft'] = {
@@ -58,6 +57,20 @@ function fillPiece(laid: Laid<'fill'>, stock: Stock, polygon: Polygon, id: strin
     grain: 'along',
   };
   return { draft, kind: 'stick', stretch: null };
+}
+
+/** Plain boards, which lie as well with their back out; a lap or a tongue has a side. */
+const hasAlikeFaces = ({ spec: { pattern } }: Laid<'fill'>): boolean =>
+  pattern.form !== 'planks' || pattern.edge === 'square';
+
+/**
+ * The rings of a piece, turned over where that makes it and its image in a mirror one: they are sawn alike, and one of
+ * them is laid with its other face out. Which of the two it is is told by the product of inertia of its outline, which
+ * changes its sign in a mirror and keeps it where the piece is turned end for end.
+ */
+function oneHanded(rings: readonly Ring[]): readonly Ring[] {
+  if (productOfInertia(pick(rings, 0)) >= 0) return rings;
+  return rings.map((ring) => ring.map(({ x, y }) => ({ x, y: -y })).reverse());
 }
 
 const BARE = { miter: 0, secondMiter: null, with: null, corner: null } as const;

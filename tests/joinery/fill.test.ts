@@ -49,15 +49,45 @@ describe('boards of a fill as pieces', () => {
     const half = pieces.slice(0, 4);
     for (const piece of half) {
       expect(piece.ends.map((end) => end.cut)).toEqual(['square', 'miter']);
-      // The right-hand edge is the longer one left of the ridge.
-      expect(piece.ends[1].miter).toBeCloseTo(-45, 6);
-      expect(piece.ends[1].long).toBe('right');
+      expect(Math.abs(piece.ends[1].miter)).toBeCloseTo(45, 6);
     }
     expect(half.map((piece) => piece.length)).toEqual(
       [600, 700, 800, 900].map((mm) => expect.closeTo(mm, 6)),
     );
-    // Mirrored pieces are two different pieces: no label is shared.
-    expect(new Set(pieces.map((piece) => piece.label)).size).toBe(8);
+    // A board of the other slope is the same one with its back out, and is cut by the same settings.
+    const told = pieces.map(({ label, ends }) => `${label} ${ends[1].miter.toFixed(6)} ${ends[1].long}`);
+    expect(new Set(told).size).toBe(4);
+    expect(told.slice(4).reverse()).toEqual(told.slice(0, 4));
+  });
+
+  it('with a tongue or a lap never lie with their back out', () => {
+    for (const edge of ['lapped', 'tongued'] as const) {
+      const pattern = { form: 'planks', edge, lap: 10 } as const;
+      const pieces = piecesOf({ shape: gable(500, 400, 900), angle: 90, pattern });
+      expect(new Set(pieces.map(({ label }) => label)).size).toBe(pieces.length);
+      // The longer edge is the right-hand one left of the ridge, as they lie.
+      const seen = pieces.map(({ ends }) => ends[1].cut === 'miter' && ends[1].long);
+      expect(seen[0]).toBe('right');
+      expect(seen.at(-1)).toBe('left');
+    }
+  });
+
+  it('are of the outline that they are laid with, or of its image in a mirror', () => {
+    // Sides in turn and the turns between them, told from the longest side on, one way or the other.
+    const measures = (ring: readonly { x: number; y: number }[]) =>
+      ring.map((p, i) => {
+        const q = ring[(i + 1) % ring.length] as typeof p;
+        return Math.hypot(q.x - p.x, q.y - p.y);
+      });
+    for (const angle of [0, 30, 45, 90, -60]) {
+      for (const { outline, placed } of piecesOf({ shape: gable(500, 400, 900), angle })) {
+        const laid = measures(placed.flatMap(({ outer }) => outer)).filter((mm) => mm > 1e-6);
+        expect(laid.reduce((a, b) => a + b, 0)).toBeCloseTo(
+          measures(outline).reduce((a, b) => a + b, 0),
+          6,
+        );
+      }
+    }
   });
 
   it('under the ridge are cut to a point', () => {
