@@ -64,6 +64,12 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
       ...strip('short', 200, 900),
       ends: { start: { cut: 'square' }, end: { cut: 'stop', at: 'nothing-there' } },
     }),
+  'fill.uncovered': () =>
+    withParts({
+      ...newPart('fill', { id: 'wall', name: 'Wall', box: box(200, 900, 300, 200), stock: 'pine-1x3' }),
+      pattern: { form: 'battened', stock: 'square-half' },
+      gap: 5,
+    }),
   'rule.impossible': () =>
     withRules({
       id: 'no',

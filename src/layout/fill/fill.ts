@@ -63,7 +63,8 @@ export function countOfFill(fill: FillLike, box: Box, stocks: Stocks, most: numb
 export const stocksOfFill = ({ stock, pattern }: Pick<Fill, 'stock' | 'pattern'>): readonly string[] =>
   pattern.form === 'battened' ? [stock, pattern.stock] : [stock];
 
-const widthIn =
+/** The width of each stock, none of one that is not there. */
+export const widthIn =
   (stocks: Stocks) =>
   (id: string): Mm =>
     section(stocks.get(id), false)?.width ?? 0;

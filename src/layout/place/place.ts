@@ -6,7 +6,8 @@ import type { Box, Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
-import { countOfFill, piecesOfFill, stocksOfFill } from '../fill/fill.ts';
+import { countOfFill, piecesOfFill, stocksOfFill, widthIn } from '../fill/fill.ts';
+import { uncovered } from '../fill/uncovered.ts';
 import type { LaidPart } from '../laid.ts';
 import { levelOf, memberId } from '../reference.ts';
 import { expandArray, memberName, membersOf } from './array.ts';
@@ -221,6 +222,7 @@ function placePart(
     lay({ id, name, member: null, box, finish }, sized(part, box));
   } else if (part.kind === 'fill') {
     layFill(part, box, stocks, lay);
+    checks.push(...uncovered(part, widthIn(stocks)));
   } else {
     const { slots, tight } = expandArray(part, box, stocks);
     for (const slot of slots) {
