@@ -4,7 +4,6 @@ import { problemMessage } from '../design/problem.ts';
 import type { Design } from '../design/schema.ts';
 import { planFiles, unwrittenWords } from '../output/files.ts';
 import { PACKET_WORDS } from '../output/packet/words/words.ts';
-import { scriptsOf } from '../output/script/scripts.ts';
 import { testPageFile } from '../output/testPageFile.ts';
 import { pageSetup } from '../plan/pageSetup.ts';
 import { plan } from '../plan/plan.ts';
@@ -13,7 +12,7 @@ import { sayFor } from '../plan/words/say.ts';
 import { PLAN_WORDS } from '../plan/words/tables.ts';
 import { checkMessage } from '../plan/words/words.ts';
 import { type Call, parseCall, USAGE } from './arguments.ts';
-import { readScripts, readSupplies } from './supplies.ts';
+import { readLetters, readSupplies } from './supplies.ts';
 import { writeWhole } from './write.ts';
 
 /** Where the command speaks: results on `out`, problems on `err`. */
@@ -101,13 +100,13 @@ async function planAndWrite(
     return 1;
   }
   const files = new Map<string, Uint8Array>();
-  const scripts = scriptsOf(readScripts(design));
-  for (const sentence of unwrittenWords(result, scripts)) voice.out(`warning: letters: ${sentence}`);
-  for (const file of planFiles(result, scripts)) files.set(file.name, await file.make());
+  const letters = readLetters(design);
+  for (const sentence of unwrittenWords(result, letters.scripts)) voice.out(`warning: letters: ${sentence}`);
+  for (const file of planFiles(result, letters)) files.set(file.name, await file.make());
   if (testPage) {
     const { tables, language, correction } = supplies;
     const setup = pageSetup({ ...design, papers: tables.papers, language, correction });
-    const page = await testPageFile(setup, design.date);
+    const page = await testPageFile(setup, design.date, letters);
     if (page) files.set('printer-test.pdf', page);
     else
       voice.out('warning: printer-test.pdf is not written: the margins leave no room for it on this paper.');

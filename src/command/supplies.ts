@@ -3,7 +3,9 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import type { Design } from '../design/schema.ts';
 import type { Tables } from '../materials/types.ts';
-import { type CodeRanges, type ScriptPackage, scriptFiles } from '../output/script/scripts.ts';
+import { TYPEFACE_FILES, typefaceOf } from '../output/pdf/font/face.ts';
+import type { Letters } from '../output/pdf/letters.ts';
+import { type CodeRanges, type ScriptPackage, scriptFiles, scriptsOf } from '../output/script/scripts.ts';
 import type { Supplies } from '../plan/types.ts';
 import type { Language } from '../plan/words/languages.ts';
 import { tablesIn } from '../plan/words/tableNames.ts';
@@ -31,6 +33,11 @@ export function readTables(): Tables {
   };
 }
 
+function packaged(owner: string, file: string): Uint8Array {
+  const folder = dirname(require.resolve(`${owner}/package.json`));
+  return new Uint8Array(readFileSync(join(folder, file)));
+}
+
 /** Bytes of the table's fonts that the design's signs name. */
 export function readFonts(tables: Tables, design: Design): Map<string, Uint8Array> {
   const fonts = new Map<string, Uint8Array>();
@@ -38,19 +45,27 @@ export function readFonts(tables: Tables, design: Design): Map<string, Uint8Arra
     if (part.kind !== 'sign') continue;
     const entry = tables.fonts.find((f) => f.id === part.lettering.font);
     if (!entry || fonts.has(entry.id)) continue;
-    const folder = dirname(require.resolve(`${entry.package}/package.json`));
-    fonts.set(entry.id, new Uint8Array(readFileSync(join(folder, entry.file))));
+    fonts.set(entry.id, packaged(entry.package, entry.file));
   }
   return fonts;
 }
 
-/** Bytes of the font files that the names of a design ask for, where they are in scripts that PDF has no letters for. */
+/** Bytes of the font files that the names of a design ask for, where they are in scripts that the typeface of the sheets has no letters for. */
 export function readScripts(design: Design): Uint8Array[] {
   const ranges = (owner: ScriptPackage) => require(`@fontsource/${owner}/unicode.json`) as CodeRanges;
-  return scriptFiles(JSON.stringify(design), ranges).map(({ owner, file }) => {
-    const folder = dirname(require.resolve(`@fontsource/${owner}/package.json`));
-    return new Uint8Array(readFileSync(join(folder, file)));
-  });
+  return scriptFiles(JSON.stringify(design), ranges).map(({ owner, file }) =>
+    packaged(`@fontsource/${owner}`, file),
+  );
+}
+
+/** What the text of a design's PDFs is set with. */
+export function readLetters(design: Design): Letters {
+  const base = (weight: keyof typeof TYPEFACE_FILES) =>
+    packaged('@fontsource/barlow', TYPEFACE_FILES[weight]);
+  return {
+    typeface: typefaceOf({ regular: base('regular'), bold: base('bold') }),
+    scripts: scriptsOf(readScripts(design)),
+  };
 }
 
 /** All that a plan needs besides the design. What is told of no printer is drawn true to size. */

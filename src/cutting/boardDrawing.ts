@@ -1,8 +1,8 @@
 import type { DrawItem, Drawing, TextItem } from '../drawing/drawing.ts';
-import { CAP_HEIGHT } from '../drawing/helvetica.ts';
 import { layer, line, polyline, rectangle, text } from '../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
 import { fittedSize, textWidth } from '../drawing/text.ts';
+import { CAP_HEIGHT } from '../drawing/typeface.ts';
 import type { Point } from '../geometry/shape.ts';
 import { SAME_ANGLE, SAME_LENGTH, SAME_PLACE } from '../geometry/tolerance.ts';
 import type { Piece } from '../joinery/piece.ts';

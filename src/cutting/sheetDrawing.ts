@@ -1,8 +1,8 @@
 import type { DrawItem, Drawing } from '../drawing/drawing.ts';
-import { CAP_HEIGHT } from '../drawing/helvetica.ts';
 import { circle, layer, line, polyline, rectangle, text } from '../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
 import { fittedSize, textWidth } from '../drawing/text.ts';
+import { CAP_HEIGHT } from '../drawing/typeface.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints, containsPoint } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';

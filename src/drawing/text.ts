@@ -1,7 +1,10 @@
-import { at } from '../list/at.ts';
+import { at, under } from '../list/at.ts';
 import type { Deg, Mm } from '../measure/units.ts';
-import { HELVETICA, HELVETICA_BOLD } from './helvetica.ts';
-import { inWinAnsi, winAnsi } from './winansi.ts';
+import { asTyped, spelled } from './spelled.ts';
+import { BOLD, CHARACTERS, REGULAR } from './typeface.ts';
+
+/** Place of each character in the tables of advances. */
+const PLACE: ReadonlyMap<string, number> = new Map([...CHARACTERS].map((char, i) => [char, i]));
 
 export interface TextStyle {
   readonly size: Mm;
@@ -19,7 +22,7 @@ const NO_WIDTH = /[\p{Mn}\p{Me}\p{Cf}]/u;
 const OTHER_WIDTH = 680;
 
 /**
- * Room for a character that the standard typefaces lack, in thousandths of an em. Its true width is known
+ * Room for a character that the typeface of the sheets lacks, in thousandths of an em. Its true width is known
  * only with its font, when the file is written; there it is narrowed to this where it is wider.
  */
 export function otherWidth(char: string): number {
@@ -29,9 +32,9 @@ export function otherWidth(char: string): number {
 
 /** Advance of a text as the PDF sets it: no kerning. */
 export function textWidth(text: string, style: TextStyle): Mm {
-  const widths = style.bold ? HELVETICA_BOLD : HELVETICA;
+  const widths = style.bold ? BOLD : REGULAR;
   let sum = 0;
-  // Nearly all texts are plain: those need no look-up of their codes.
+  // Nearly all texts are plain: those need no look-up of their characters.
   for (let i = 0; i < text.length; i++) {
     const code = text.charCodeAt(i);
     if (code < 32 || code > 126) return widthOfAny(text, style);
@@ -42,12 +45,12 @@ export function textWidth(text: string, style: TextStyle): Mm {
 
 /** As `textWidth`, of a text with any characters. */
 function widthOfAny(text: string, style: TextStyle): Mm {
-  const widths = style.bold ? HELVETICA_BOLD : HELVETICA;
+  const widths = style.bold ? BOLD : REGULAR;
   let sum = 0;
   for (const char of text.normalize('NFC')) {
     if (char >= ' ' && char <= '~') sum += at(widths, char.charCodeAt(0) - 32);
-    else if (!inWinAnsi(char)) sum += otherWidth(char);
-    else for (const code of winAnsi(char)) sum += at(widths, code - 32);
+    else if (!asTyped(char)) sum += otherWidth(char);
+    else for (const set of spelled(char)) sum += at(widths, under(PLACE, set));
   }
   return (sum * style.size) / 1000;
 }

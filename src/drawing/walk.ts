@@ -1,6 +1,5 @@
 import type { Path, Point } from '../geometry/shape.ts';
 import type { DrawItem, Drawing, PathItem, TextItem } from './drawing.ts';
-import { CAP_HEIGHT, DESCENT } from './helvetica.ts';
 import { textWidth } from './text.ts';
 import {
   applied,
@@ -12,6 +11,7 @@ import {
   matrixOf,
   turnAndMove,
 } from './transform.ts';
+import { CAP_HEIGHT, DESCENT } from './typeface.ts';
 
 /** An item with every group's transformation done: coordinates of the drawing itself. */
 export interface FlatPath {

@@ -13,8 +13,9 @@ import { dxfOf } from './dxf/dxf.ts';
 import { planJson } from './json/planJson.ts';
 import { packetOf } from './packet/packet.ts';
 import { PACKET_WORDS } from './packet/words/words.ts';
+import type { Letters } from './pdf/letters.ts';
 import { pdfOf } from './pdf/pdf.ts';
-import { NO_SCRIPTS, type Scripts, unwrittenIn } from './script/scripts.ts';
+import { type Scripts, unwrittenIn } from './script/scripts.ts';
 import { signFile } from './signFile.ts';
 import { svgOf } from './svg/svg.ts';
 
@@ -29,13 +30,12 @@ export interface PlanFile {
 }
 
 /** Every file of the contract, in the order that a person wants them. The same plan makes the same bytes. */
-export function planFiles(plan: Plan, scripts: Scripts = NO_SCRIPTS): PlanFile[] {
+export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
   const text = (name: string, type: PlanFile['type'], make: () => string): PlanFile => ({
     name,
     type,
     make: async () => new TextEncoder().encode(make()),
   });
-  const info = (title: string) => ({ title, date: plan.design.date, scripts });
   const say = sayFor(plan);
   const words = PLAN_WORDS[plan.language];
   const { decimalMark } = LANGUAGES[plan.language].notation;
@@ -50,13 +50,20 @@ export function planFiles(plan: Plan, scripts: Scripts = NO_SCRIPTS): PlanFile[]
     {
       name: 'packet.pdf',
       type: 'application/pdf',
-      make: () => packetOf(plan, scripts),
+      make: () => packetOf(plan, letters),
     },
     {
       name: 'patterns.pdf',
       type: 'application/pdf',
       make: () =>
-        pdfOf(patternPages(plan), info(`${plan.design.name}: ${PACKET_WORDS[plan.language].patternsFile}`)),
+        pdfOf(
+          patternPages(plan),
+          {
+            title: `${plan.design.name}: ${PACKET_WORDS[plan.language].patternsFile}`,
+            date: plan.design.date,
+          },
+          letters,
+        ),
     },
     text('cut-list.csv', 'text/csv', () => csvOf(cutListRows(plan), decimalMark)),
     text('paint.csv', 'text/csv', () => csvOf(paintRows(plan), decimalMark)),

@@ -6,6 +6,7 @@ import { inches } from '../../src/measure/units.ts';
 import { pdfOf } from '../../src/output/pdf/pdf.ts';
 import { tile } from '../../src/patterns/tile.ts';
 import { letteredLine } from '../output/letters.ts';
+import { LETTERS } from '../output/setWith.ts';
 import { setupOf } from '../patterns/setup.ts';
 import type { BenchRow } from './row.ts';
 
@@ -59,7 +60,7 @@ export async function bench(): Promise<BenchRow[]> {
       height_mm: p.drawing.height,
       drawing: p.drawing,
     }));
-    return pdfOf(written, { title: 'bench', date: '' });
+    return pdfOf(written, { title: 'bench', date: '' }, LETTERS);
   };
   // As many pages as ours, each with as many letters as ours show on average.
   const shown = pages.reduce((sum, p) => sum + flatten(p.drawing.items).paths.filter(isLetter).length, 0);

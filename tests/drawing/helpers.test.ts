@@ -142,8 +142,8 @@ describe('transformations', () => {
       color: '#000000',
     };
     const corners = textCorners(flatten([{ ...words, angle: 90 }]).texts[0]!);
-    // Two capitals A are 1.334 em wide; standing, they run from 6.67 below the anchor to 6.67 above.
-    expect(Math.min(...corners.map((p) => p.y))).toBeCloseTo(10 - 6.67, 9);
-    expect(Math.max(...corners.map((p) => p.y))).toBeCloseTo(10 + 6.67, 9);
+    // Two capitals A are 1.214 em wide; standing, they run from 6.07 below the anchor to 6.07 above.
+    expect(Math.min(...corners.map((p) => p.y))).toBeCloseTo(10 - 6.07, 9);
+    expect(Math.max(...corners.map((p) => p.y))).toBeCloseTo(10 + 6.07, 9);
   });
 });

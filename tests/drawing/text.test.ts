@@ -1,51 +1,54 @@
-import { PDFDocument } from '@cantoo/pdf-lib';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import fc from 'fast-check';
+import { create, type Font } from 'fontkit';
 import { describe, expect, it } from 'vitest';
-import { HELVETICA, HELVETICA_BOLD } from '../../src/drawing/helvetica.ts';
+import { spelled } from '../../src/drawing/spelled.ts';
 import { fittedSize, shortened, textWidth, wrapped } from '../../src/drawing/text.ts';
-import { winAnsi } from '../../src/drawing/winansi.ts';
+import { BOLD, CHARACTERS, REGULAR } from '../../src/drawing/typeface.ts';
 
 const words = fc.stringMatching(/^[A-Za-z0-9 ,.'/äöü½-]{0,60}$/);
 const style = { size: 3 };
 
-describe('widths of the standard typefaces', () => {
-  it('are those of the metrics files that the PDF library carries, with its codes, for every character of WinAnsi', async () => {
-    const document = await PDFDocument.create();
-    for (const [name, table] of [
-      ['Helvetica', HELVETICA],
-      ['Helvetica-Bold', HELVETICA_BOLD],
-    ] as const) {
-      const font = await document.embedFont(name);
-      for (const point of font.getCharacterSet()) {
-        const char = String.fromCodePoint(point);
-        const code = Number.parseInt(font.encodeText(char).asString(), 16);
-        expect(winAnsi(char), char).toEqual([code]);
-        expect(table[code - 32], `${name} ${char}`).toBe(Math.round(font.widthOfTextAtSize(char, 1000)));
-      }
-    }
-  });
+describe('widths of the typeface of the sheets', () => {
+  it.each([
+    ['regular', 400, REGULAR],
+    ['bold', 700, BOLD],
+  ] as const)(
+    '%s are those that a second library reads from the font file, figures all of one width',
+    (_, weight, table) => {
+      const file = `@fontsource/barlow/files/barlow-latin-${weight}-normal.woff`;
+      const font = create(readFileSync(createRequire(import.meta.url).resolve(file))) as Font;
+      const theirs = (char: string) =>
+        /\d/.test(char)
+          ? font.layout(char, ['tnum']).glyphs[0]
+          : font.glyphForCodePoint(char.codePointAt(0) ?? 0);
+      expect([...CHARACTERS].filter((char) => (theirs(char)?.id ?? 0) === 0)).toEqual([]);
+      expect(font.unitsPerEm).toBe(1000);
+      expect(table).toEqual([...CHARACTERS].map((char) => theirs(char)?.advanceWidth));
+    },
+  );
 
-  it('add up: capital A is 667, i 222, space 278 thousandths (Helvetica metrics, from memory)', () => {
-    expect(textWidth('A i', { size: 1000 })).toBe(667 + 278 + 222);
+  it('add up, character by character, with no kerning', () => {
+    const figures = [...'0123456789'].map((figure) => textWidth(figure, { size: 1 }));
+    expect(new Set(figures).size).toBe(1);
+    expect(textWidth('A ½…', { size: 1000 })).toBe(607 + 200 + 796 + 795);
   });
 });
 
-describe('WinAnsi codes', () => {
-  it('spell out or mark what they lack', () => {
-    const read = (text: string) =>
-      winAnsi(text)
-        .map((c) => String.fromCharCode(c))
-        .join('');
-    expect(read('⅜')).toBe('3/8');
-    expect(read('ő Ł ≤')).toBe('o L <=');
-    expect(read('漢')).toBe('?');
-    expect(read('a\tb')).toBe('a b');
+describe('what the typeface lacks', () => {
+  it('is spelled out or marked', () => {
+    expect(spelled('⅜')).toBe('3/8');
+    expect(spelled('ő Ł ≤')).toBe('o L <=');
+    expect(spelled('漢')).toBe('?');
+    expect(spelled('a\tb')).toBe('a b');
   });
 
-  it('never fail and stay in range', () => {
+  it('never fails and leaves only characters that it has', () => {
+    const held = new Set(CHARACTERS);
     fc.assert(
       fc.property(fc.string({ unit: 'binary' }), (text) => {
-        expect(winAnsi(text).every((c) => c >= 32 && c < 256)).toBe(true);
+        expect([...spelled(text)].filter((char) => !held.has(char))).toEqual([]);
       }),
     );
   });

@@ -13,7 +13,8 @@ const FILE = fileURLToPath(
   ),
 );
 
-function pathOf(glyph: fontkit.Glyph, scale: number, at: Point): Path {
+/** Outline of a glyph as the second font library reads it, at a place on a drawing. */
+export function pathOf(glyph: fontkit.Glyph, scale: number, at: Point): Path {
   const path: PathCommand[] = [];
   let from: Point = at;
   for (const { command, args } of glyph.path.commands) {

@@ -8,6 +8,7 @@ import type { Point } from '../../src/geometry/shape.ts';
 import { pdfOf } from '../../src/output/pdf/pdf.ts';
 import { letteredLine } from './letters.ts';
 import { printerTools, rasterOf, textOf } from './raster.ts';
+import { LETTERS } from './setWith.ts';
 
 const INFO = { title: 'Title', author: 'Somebody', date: 'as given' };
 const drawingOf = (items: DrawItem[], width = 120, height = 80): Drawing => ({
@@ -18,7 +19,7 @@ const drawingOf = (items: DrawItem[], width = 120, height = 80): Drawing => ({
 });
 const pageOf = (drawing: Drawing) => ({ width_mm: drawing.width, height_mm: drawing.height, drawing });
 const onePage = (items: DrawItem[], width?: number, height?: number) =>
-  pdfOf([pageOf(drawingOf(items, width, height))], INFO);
+  pdfOf([pageOf(drawingOf(items, width, height))], INFO, LETTERS);
 
 describe('the file', () => {
   it('is the same byte for byte every time', async () => {

@@ -63,3 +63,22 @@ export function textOf(bytes: Uint8Array, page?: number): string {
     execFileSync('pdftotext', [...pages, '-layout', file, '-'], { encoding: 'utf8' }),
   );
 }
+
+/** Lines that pdffonts prints of the fonts in a file: name, and whether embedded, cut to a subset and readable. */
+export function fontsOf(
+  bytes: Uint8Array,
+): { name: string; embedded: boolean; subset: boolean; unicode: boolean }[] {
+  const lines = withFile(bytes, (file) => execFileSync('pdffonts', [file], { encoding: 'utf8' }))
+    .trimEnd()
+    .split('\n')
+    .slice(2);
+  return lines.map((line) => {
+    const [embedded, subset, unicode] = (/ (yes|no) +(yes|no) +(yes|no) /.exec(line) ?? []).slice(1);
+    return {
+      name: line.split(' ')[0] ?? '',
+      embedded: embedded === 'yes',
+      subset: subset === 'yes',
+      unicode: unicode === 'yes',
+    };
+  });
+}

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { create, type Font as KitFont } from 'fontkit';
 import { describe, expect, it } from 'vitest';
 import { readScripts } from '../../src/command/supplies.ts';
-import { inWinAnsi, winAnsi } from '../../src/drawing/winansi.ts';
+import { asTyped, spelled } from '../../src/drawing/spelled.ts';
 import { unwrittenWords } from '../../src/output/files.ts';
 import { packetOf } from '../../src/output/packet/packet.ts';
 import { joined, unjoined } from '../../src/output/script/arabic.ts';
@@ -12,6 +12,7 @@ import { fromLeft } from '../../src/output/script/order.ts';
 import { NO_SCRIPTS, otherCharacters, scriptsOf } from '../../src/output/script/scripts.ts';
 import { planned, starter } from '../plan/starters.ts';
 import { printerTools, textOf } from './raster.ts';
+import { LETTERS } from './setWith.ts';
 
 const require = createRequire(import.meta.url);
 const fileOf = (owner: string, cut: string) =>
@@ -51,7 +52,7 @@ const NAMES = [
   'द्वार',
 ];
 
-describe('names in scripts that the standard typefaces lack', () => {
+describe('names in scripts that the typeface of the sheets lacks', () => {
   const design = starter('harbor-ticket-kiosk');
   const named = { ...design, parts: design.parts.map((p, i) => ({ ...p, name: NAMES[i] ?? p.name })) };
   const scripts = scriptsOf(readScripts(named));
@@ -60,7 +61,7 @@ describe('names in scripts that the standard typefaces lack', () => {
   it('find a glyph for every character, each from its font', () => {
     for (const name of NAMES) {
       for (const char of fromLeft(joined(name.normalize('NFC')))) {
-        if (!inWinAnsi(char)) expect(scripts(char), `${name}: ${char}`).not.toBeNull();
+        if (!asTyped(char)) expect(scripts(char), `${name}: ${char}`).not.toBeNull();
       }
     }
   });
@@ -72,7 +73,7 @@ describe('names in scripts that the standard typefaces lack', () => {
   it.skipIf(!printerTools)(
     'stand in the packet as they were typed, found again by a PDF reader',
     async () => {
-      const bytes = await packetOf(plan, scripts);
+      const bytes = await packetOf(plan, { ...LETTERS, scripts });
       // The reader sets marks around stretches that run to the left; they are no part of the name.
       const text = textOf(bytes)
         .replace(/[\u202a-\u202e]/g, '')
@@ -95,14 +96,14 @@ describe('names in scripts that the standard typefaces lack', () => {
 
   it('print no sign for a character that only tells how others are drawn', () => {
     // Unicode Standard, 23.4 variation selectors and 23.2 joiners: no ink of their own.
-    expect(winAnsi('a\ufe0fb\u200dc\u2066d')).toEqual(winAnsi('abcd'));
+    expect(spelled('a\ufe0fb\u200dc\u2066d')).toEqual(spelled('abcd'));
     expect(otherCharacters('⚓\ufe0f')).toEqual(['⚓']);
   });
 
-  it('are asked for only where WinAnsi lacks the character', () => {
+  it('are asked for only where it lacks the character', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme' }), (text) => {
-        for (const char of otherCharacters(text)) expect(inWinAnsi(char)).toBe(false);
+        for (const char of otherCharacters(text)) expect(asTyped(char)).toBe(false);
       }),
     );
   });

@@ -10,6 +10,7 @@ import type { PatternPage } from '../../src/patterns/result.ts';
 import { testPage } from '../../src/patterns/testPage.ts';
 import { letteredLine } from '../output/letters.ts';
 import { printerTools, rasterOf, textOf } from '../output/raster.ts';
+import { LETTERS } from '../output/setWith.ts';
 import { PAPERS, setupOf } from './setup.ts';
 
 const lettered = letteredLine('TICKETS', 120, { x: 40, y: 40 });
@@ -41,6 +42,7 @@ const pdf = (pages: readonly PatternPage[]) =>
   pdfOf(
     pages.map(({ drawing }) => ({ width_mm: drawing.width, height_mm: drawing.height, drawing })),
     { title: 'patterns', date: '' },
+    LETTERS,
   );
 
 /** The page's measuring square as drawn: the only band on the page; between its two edges. */

@@ -10,6 +10,7 @@ import { isLetterOf } from '../../src/plan/letters.ts';
 import { plan } from '../../src/plan/plan.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { type Vertex, walked } from '../output/bows.ts';
+import { LETTERS } from '../output/setWith.ts';
 import { kiosk, SUPPLIES } from './starters.ts';
 
 const QUICK = { effort: { nodes: 2000 } };
@@ -23,7 +24,7 @@ function lettered(changes: Partial<Lettering>): Design {
 }
 
 async function fileOf(p: Plan, name: string): Promise<string> {
-  const bytes = await planFiles(p)
+  const bytes = await planFiles(p, LETTERS)
     .find((f) => f.name === name)
     ?.make();
   return new TextDecoder().decode(bytes);

@@ -3,8 +3,8 @@ import type { Plan } from '../../plan/types.ts';
 import { styleIn } from '../../plan/words/languages.ts';
 import { sayFor } from '../../plan/words/say.ts';
 import { PLAN_WORDS } from '../../plan/words/tables.ts';
+import type { Letters } from '../pdf/letters.ts';
 import { type PdfPage, pdfOf } from '../pdf/pdf.ts';
-import { NO_SCRIPTS, type Scripts } from '../script/scripts.ts';
 import { PAGE_KINDS, type PageKind } from './kinds.ts';
 import type { Contents, Leaf, Packet } from './leaf.ts';
 import { onOnePage } from './leaves.ts';
@@ -66,8 +66,8 @@ export function packetPages(plan: Plan): PdfPage[] {
   });
 }
 
-/** The whole packet as a PDF, names in other scripts by their fonts. */
-export function packetOf(plan: Plan, scripts: Scripts = NO_SCRIPTS): Promise<Uint8Array> {
+/** The whole packet as a PDF. */
+export function packetOf(plan: Plan, letters: Letters): Promise<Uint8Array> {
   const { name, date } = plan.design;
-  return pdfOf(packetPages(plan), { title: name, date, scripts });
+  return pdfOf(packetPages(plan), { title: name, date }, letters);
 }

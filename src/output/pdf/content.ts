@@ -1,14 +1,13 @@
 import type { DrawItem, GroupItem, PathItem } from '../../drawing/drawing.ts';
 import { isIdentity, matrixOf } from '../../drawing/transform.ts';
-import type { Scripts } from '../script/scripts.ts';
 import { color, factor, matrix, n, pathOperators } from './operators.ts';
-import { textItem } from './text.ts';
+import { type TextNames, textItem } from './text.ts';
 
 /** Points (1/72 in) in a millimeter: the default user unit of PDF (ISO 32000-1, 8.3.2.3). */
 export const POINTS_PER_MM = 72 / 25.4;
 
 /** What a page's content refers to by name. */
-export interface Names {
+export interface Names extends TextNames {
   /** Resource name of a layer, such as `L0`. */
   layer(name: string): string;
   /** Resource name of a graphics state with this opacity of fills. */
@@ -35,29 +34,25 @@ function pathItem(item: PathItem, names: Names): string[] {
   return ['q', `/${names.opacity(item.fillOpacity)} gs`, ...drawn, 'Q'];
 }
 
-function groupItem(group: GroupItem, names: Names, scripts: Scripts): string[] {
+function groupItem(group: GroupItem, names: Names): string[] {
   const m = matrixOf(group);
   const open: string[] = [];
   if (!isIdentity(m)) open.push(`${matrix(m)} cm`);
   if (group.clip && group.clip.length > 0) open.push(pathOperators(group.clip), 'W n');
-  const inside = group.items.flatMap((item) => drawItem(item, names, scripts));
+  const inside = group.items.flatMap((item) => drawItem(item, names));
   const body = open.length > 0 ? ['q', ...open, ...inside, 'Q'] : inside;
   return group.layer === undefined ? body : [`/OC /${names.layer(group.layer)} BDC`, ...body, 'EMC'];
 }
 
-function drawItem(item: DrawItem, names: Names, scripts: Scripts): string[] {
+function drawItem(item: DrawItem, names: Names): string[] {
   if (item.kind === 'path') return pathItem(item, names);
-  return item.kind === 'text' ? textItem(item, scripts) : groupItem(item, names, scripts);
+  return item.kind === 'text' ? textItem(item, names) : groupItem(item, names);
 }
 
 /** Content stream of a drawing: one scaling to millimeters, then millimeters throughout. Joins are round. */
-export function contentOf(items: readonly DrawItem[], names: Names, scripts: Scripts): string {
+export function contentOf(items: readonly DrawItem[], names: Names): string {
   const k = factor(POINTS_PER_MM);
-  return [
-    'q',
-    `${k} 0 0 ${k} 0 0 cm`,
-    '1 j',
-    ...items.flatMap((item) => drawItem(item, names, scripts)),
-    'Q',
-  ].join('\n');
+  return ['q', `${k} 0 0 ${k} 0 0 cm`, '1 j', ...items.flatMap((item) => drawItem(item, names)), 'Q'].join(
+    '\n',
+  );
 }

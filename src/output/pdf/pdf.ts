@@ -1,9 +1,10 @@
 import { PDFContext, PDFHexString, type PDFRef, PDFString, PDFWriter } from '@cantoo/pdf-lib';
 import type { Drawing } from '../../drawing/drawing.ts';
 import type { Mm } from '../../measure/units.ts';
-import { NO_SCRIPTS, type Scripts } from '../script/scripts.ts';
 import { contentOf, type Names, POINTS_PER_MM } from './content.ts';
 import { fingerprint } from './fingerprint.ts';
+import { EmbeddedFont } from './font/embedded.ts';
+import type { Letters } from './letters.ts';
 
 export interface PdfPage {
   readonly width_mm: Mm;
@@ -16,8 +17,6 @@ export interface PdfInfo {
   readonly author?: string | undefined;
   /** As the design gives it; no clock is read, so the same design makes the same bytes. */
   readonly date: string;
-  /** Glyphs for names in scripts that the standard typefaces lack. */
-  readonly scripts?: Scripts | undefined;
 }
 
 /** Names that content uses and the objects they stand for, one table for the whole file. */
@@ -25,7 +24,23 @@ class Resources implements Names {
   readonly layers = new Map<string, { name: string; ref: PDFRef }>();
   readonly states = new Map<number, { name: string; ref: PDFRef }>();
 
-  constructor(private readonly context: PDFContext) {}
+  private readonly fonts;
+  readonly scripts;
+
+  constructor(
+    private readonly context: PDFContext,
+    { typeface, scripts }: Letters,
+  ) {
+    this.scripts = scripts;
+    this.fonts = [
+      { name: 'F1', font: new EmbeddedFont(typeface.regular) },
+      { name: 'F2', font: new EmbeddedFont(typeface.bold) },
+    ] as const;
+  }
+
+  font(bold: boolean) {
+    return this.fonts[bold ? 1 : 0];
+  }
 
   layer(layer: string): string {
     const known = this.layers.get(layer);
@@ -49,10 +64,11 @@ class Resources implements Names {
     const { context } = this;
     const named = (entries: Iterable<{ name: string; ref: PDFRef }>) =>
       Object.fromEntries([...entries].map(({ name, ref }) => [name, ref]));
-    const font = (base: string) =>
-      context.obj({ Type: 'Font', Subtype: 'Type1', BaseFont: base, Encoding: 'WinAnsiEncoding' });
+    const fonts = this.fonts
+      .filter(({ font }) => font.isUsed)
+      .map(({ name, font }) => ({ name, ref: font.register(context) }));
     return context.obj({
-      Font: { F1: font('Helvetica'), F2: font('Helvetica-Bold') },
+      Font: named(fonts),
       ExtGState: named(this.states.values()),
       Properties: named(this.layers.values()),
     });
@@ -61,19 +77,19 @@ class Resources implements Names {
 
 /**
  * A PDF of drawings, one a page, in true size: a millimeter of the drawing is a millimeter on paper. Layers
- * become optional content that a viewer can switch.
+ * become optional content that a viewer can switch. The fonts of its text are embedded, as far as it uses them.
  *
  * The file is put together from objects rather than through the library's document class, which reads the
  * clock when it is made and when it is saved.
  */
-export async function pdfOf(pages: readonly PdfPage[], info: PdfInfo): Promise<Uint8Array> {
+export async function pdfOf(pages: readonly PdfPage[], info: PdfInfo, letters: Letters): Promise<Uint8Array> {
   const context = PDFContext.create();
-  const resources = new Resources(context);
+  const resources = new Resources(context, letters);
   const resourcesRef = context.nextRef();
   const treeRef = context.nextRef();
   const contents: string[] = [];
   const pageRefs = pages.map((page) => {
-    const content = contentOf(page.drawing.items, resources, info.scripts ?? NO_SCRIPTS);
+    const content = contentOf(page.drawing.items, resources);
     contents.push(content);
     const size = [0, 0, page.width_mm * POINTS_PER_MM, page.height_mm * POINTS_PER_MM];
     const ref = context.register(

@@ -1,14 +1,22 @@
 import type { TextItem } from '../../drawing/drawing.ts';
+import { asTyped, spelled } from '../../drawing/spelled.ts';
 import { otherWidth, textWidth } from '../../drawing/text.ts';
 import { compose, type Matrix, turnAndMove } from '../../drawing/transform.ts';
 import { anchorShift } from '../../drawing/walk.ts';
-import { inWinAnsi, winAnsi } from '../../drawing/winansi.ts';
 import { joined, unjoined } from '../script/arabic.ts';
 import { fromLeft } from '../script/order.ts';
 import type { ScriptGlyph, Scripts } from '../script/scripts.ts';
+import { type EmbeddedFont, utf16 } from './font/embedded.ts';
 import { color, factor, matrix, n, pathOperators } from './operators.ts';
 
-/** A stretch of one line: characters of the standard typefaces, or glyphs drawn as outlines. */
+/** What text refers to. */
+export interface TextNames {
+  /** A weight of the typeface of the sheets with its resource name. */
+  font(bold: boolean): { readonly name: string; readonly font: EmbeddedFont };
+  readonly scripts: Scripts;
+}
+
+/** A stretch of one line: characters of the typeface of the sheets, or glyphs drawn as outlines. */
 interface Stretch {
   readonly text: string;
   readonly glyphs: readonly ScriptGlyph[] | null;
@@ -17,24 +25,25 @@ interface Stretch {
 const shifted = (place: Matrix, e: number): Matrix => compose(place, { a: 1, b: 0, c: 0, d: 1, e, f: 0 });
 
 /**
- * A line of text. What the standard typefaces lack is drawn as outlines of the script fonts, with the
+ * A line of text. What the typeface of the sheets lacks is drawn as outlines of the script fonts, with the
  * characters beside it for search and reading aloud (ISO 32000-1, 14.9.4, replacement text); without a font
  * that has them it falls back to the nearest letters.
  */
-export function textItem(item: TextItem, scripts: Scripts): string[] {
+export function textItem(item: TextItem, names: TextNames): string[] {
   const place = shifted(turnAndMove(item.angle ?? 0, item.at), anchorShift(item));
-  const stretches = stretchesOf(item.text, scripts);
+  const stretches = stretchesOf(item.text, names.scripts);
   const drawn: string[] = [];
   let x = 0;
   for (const { text, glyphs } of stretches) {
     if (glyphs === null) {
-      drawn.push(...standard(text, item, shifted(place, x)));
+      drawn.push(...standard(text, item, shifted(place, x), names));
       x += textWidth(text, item);
     } else {
       const advance = glyphs.reduce((sum, glyph) => sum + glyph.advance, 0) * item.size;
       const room = roomOf(text, item);
       const narrow = advance > room && room > 0 ? room / advance : 1;
-      drawn.push(...outlined(text, glyphs, item, compose(shifted(place, x), squeeze(item.size, narrow))));
+      const squeezed = compose(shifted(place, x), squeeze(item.size, narrow));
+      drawn.push(...outlined(text, glyphs, item, squeezed, names));
       x += advance * narrow;
     }
   }
@@ -55,10 +64,10 @@ const roomOf = (text: string, item: TextItem): number =>
 
 function stretchesOf(text: string, scripts: Scripts): Stretch[] {
   const normal = text.normalize('NFC');
-  if (inWinAnsi(normal)) return [{ text: normal, glyphs: null }];
+  if (asTyped(normal)) return [{ text: normal, glyphs: null }];
   const out: Stretch[] = [];
   for (const char of fromLeft(joined(normal))) {
-    const glyph = inWinAnsi(char) ? null : scripts(char);
+    const glyph = asTyped(char) ? null : scripts(char);
     const last = out.at(-1);
     if (last && (last.glyphs === null) === (glyph === null)) {
       out[out.length - 1] = {
@@ -72,18 +81,25 @@ function stretchesOf(text: string, scripts: Scripts): Stretch[] {
   return out;
 }
 
-function standard(text: string, item: TextItem, place: Matrix): string[] {
-  const codes = winAnsi(text);
-  if (codes.length === 0) return [];
-  const hex = codes.map((code) => code.toString(16).padStart(2, '0')).join('');
-  const font = item.bold ? 'F2' : 'F1';
-  return [`BT ${color(item.color)} rg /${font} ${n(item.size)} Tf ${matrix(place)} Tm <${hex}> Tj ET`];
+function standard(text: string, item: TextItem, place: Matrix, names: TextNames): string[] {
+  const set = spelled(text);
+  if (set === '') return [];
+  const { name, font } = names.font(item.bold ?? false);
+  return [
+    `BT ${color(item.color)} rg /${name} ${n(item.size)} Tf ${matrix(place)} Tm <${font.show(set)}> Tj ET`,
+  ];
 }
 
 /** Heavier for bold by a line around the outline, in ems. */
 const BOLDER = 0.03;
 
-function outlined(text: string, glyphs: readonly ScriptGlyph[], item: TextItem, place: Matrix): string[] {
+function outlined(
+  text: string,
+  glyphs: readonly ScriptGlyph[],
+  item: TextItem,
+  place: Matrix,
+  names: TextNames,
+): string[] {
   let x = 0;
   const shapes = glyphs.flatMap(({ path, advance }) => {
     const at = x;
@@ -92,25 +108,19 @@ function outlined(text: string, glyphs: readonly ScriptGlyph[], item: TextItem, 
       ? []
       : [`q 1 0 0 1 ${factor(at)} 0 cm`, pathOperators(path, factor), item.bold ? 'B' : 'f', 'Q'];
   });
+  const { name, font } = names.font(false);
   const heavy = item.bold ? [`${color(item.color)} RG ${factor(BOLDER)} w`] : [];
   return [
     `q ${matrix(place)} cm ${color(item.color)} rg`,
     ...heavy,
-    `/Span << /ActualText <${utf16(unjoined(text))}> >> BDC`,
+    `/Span << /ActualText <FEFF${utf16(unjoined(text))}> >> BDC`,
     // An unseen space as wide as the glyphs: readers hang the replacement text on something that is set.
-    `BT 3 Tr /F1 1 Tf ${factor((100 * x) / SPACE)} Tz <20> Tj 100 Tz 0 Tr ET`,
+    `BT 3 Tr /${name} 1 Tf ${factor((100 * x) / SPACE)} Tz <${font.show(' ')}> Tj 100 Tz 0 Tr ET`,
     ...shapes,
     'EMC',
     'Q',
   ];
 }
 
-/** Advance of a space of the standard typefaces, in ems. */
+/** Advance of a space of the typeface of the sheets, in ems. */
 const SPACE = textWidth(' ', { size: 1 });
-
-/** UTF-16 with its byte order mark, as PDF writes text strings. */
-function utf16(text: string): string {
-  let hex = 'FEFF';
-  for (let i = 0; i < text.length; i++) hex += text.charCodeAt(i).toString(16).padStart(4, '0').toUpperCase();
-  return hex;
-}

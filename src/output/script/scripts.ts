@@ -1,5 +1,5 @@
+import { asTyped } from '../../drawing/spelled.ts';
 import { appliedToPath } from '../../drawing/transform.ts';
-import { inWinAnsi } from '../../drawing/winansi.ts';
 import type { Path } from '../../geometry/shape.ts';
 import { type Font, readFont } from '../../lettering/font.ts';
 import { codeAt } from '../../list/at.ts';
@@ -11,7 +11,7 @@ export interface ScriptGlyph {
   readonly advance: number;
 }
 
-/** Glyphs of the scripts that the standard typefaces of PDF lack; null for a character that no font has. */
+/** Glyphs of the scripts that the typeface of the sheets lacks; null for a character that no font has. */
 export type Scripts = (char: string) => ScriptGlyph | null;
 
 /** No fonts at hand. */
@@ -61,7 +61,7 @@ export type CodeRanges = Readonly<Record<string, string>>;
 /** Latin stretches come with every package; one is enough. */
 const onlyOnce = (owner: ScriptPackage, cut: string) => owner !== 'noto-sans' && cut.startsWith('latin');
 
-/** Files, as package and name, with the glyphs of all characters of `text` that the standard typefaces lack. */
+/** Files, as package and name, with the glyphs of all characters of `text` that the typeface of the sheets lacks. */
 export function scriptFiles(
   text: string,
   ranges: (owner: ScriptPackage) => CodeRanges,
@@ -76,9 +76,9 @@ export function scriptFiles(
   );
 }
 
-/** Characters of a text that the standard typefaces lack, each once. */
+/** Characters of a text that the typeface of the sheets lacks, each once. */
 export function otherCharacters(text: string): string[] {
-  return [...new Set(text.normalize('NFC'))].filter((char) => !inWinAnsi(char));
+  return [...new Set(text.normalize('NFC'))].filter((char) => !asTyped(char));
 }
 
 /** A text of which some characters have no letters anywhere: a sign like them, or `?`, is printed in their place. */
@@ -87,7 +87,7 @@ export interface Unwritten {
   readonly characters: readonly string[];
 }
 
-/** Texts within `value` that hold what neither the standard typefaces nor `scripts` have, each once. */
+/** Texts within `value` that hold what neither the typeface of the sheets nor `scripts` have, each once. */
 export function unwrittenIn(value: unknown, scripts: Scripts): Unwritten[] {
   return [...new Set(textsIn(value))].flatMap((text) => {
     const characters = otherCharacters(joined(text.normalize('NFC'))).filter(

@@ -146,7 +146,7 @@ export function svgOf(drawing: Drawing, options: SvgOptions = {}): string {
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<svg xmlns="http://www.w3.org/2000/svg" width="${n(width)}mm" height="${n(height)}mm" ` +
-      `viewBox="0 0 ${n(width)} ${n(height)}" font-family="Helvetica, Arial, sans-serif" stroke-linejoin="round">`,
+      `viewBox="0 0 ${n(width)} ${n(height)}" font-family="Barlow, Helvetica, Arial, sans-serif" stroke-linejoin="round">`,
     `<title>${escaped(drawing.title)}</title>`,
     ...(options.tolerance === undefined
       ? []

@@ -2,13 +2,14 @@ import { PDFDocument } from '@cantoo/pdf-lib';
 import { dxfOf } from '../../../src/output/dxf/dxf.ts';
 import { pdfOf } from '../../../src/output/pdf/pdf.ts';
 import { svgOf } from '../../../src/output/svg/svg.ts';
+import { LETTERS } from '../../output/setWith.ts';
 import { fullOfInk } from '../../patterns/setup.ts';
 import { FROM_MEMORY, type Row, type Section } from '../table.ts';
 
 async function rows(): Promise<Row[]> {
   const drawing = fullOfInk(25.4, 50.8);
   const pages = [{ width_mm: 25.4, height_mm: 50.8, drawing }];
-  const page = (await PDFDocument.load(await pdfOf(pages, { title: '', date: '' }))).getPage(0);
+  const page = (await PDFDocument.load(await pdfOf(pages, { title: '', date: '' }, LETTERS))).getPage(0);
   const svg = svgOf(drawing);
   const dxf = dxfOf(drawing);
   const [, width = '', , viewed = ''] =

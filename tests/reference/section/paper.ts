@@ -4,6 +4,7 @@ import { inches } from '../../../src/measure/units.ts';
 import { pdfOf } from '../../../src/output/pdf/pdf.ts';
 import { pagesAlong } from '../../../src/patterns/cells.ts';
 import { tile } from '../../../src/patterns/tile.ts';
+import { LETTERS } from '../../output/setWith.ts';
 import { fullOfInk, setupOf } from '../../patterns/setup.ts';
 import { printed, type Row, type Section, WORKED } from '../table.ts';
 
@@ -34,7 +35,7 @@ async function sizes(): Promise<Row[]> {
     const paper = papers.find((p) => p.id === id);
     return { width_mm: paper?.width ?? 0, height_mm: paper?.height ?? 0, drawing };
   });
-  const read = await PDFDocument.load(await pdfOf(pages, { title: '', date: '' }));
+  const read = await PDFDocument.load(await pdfOf(pages, { title: '', date: '' }, LETTERS));
   return POINTS.flatMap(([id, source, width, height], i): Row[] => {
     const page = read.getPage(i);
     const tolerance = printed(2);

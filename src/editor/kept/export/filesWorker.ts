@@ -1,8 +1,7 @@
 import { planFiles, unwrittenWords } from '../../../output/files.ts';
-import { scriptsOf } from '../../../output/script/scripts.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { offer } from '../../planning/alive.ts';
-import { scriptFonts } from '../../shipped/scriptFonts.ts';
+import { lettersFor } from '../../shipped/letters.ts';
 
 /** A file with its bytes, as it goes from the worker to the disk. */
 export interface MadeFile {
@@ -24,8 +23,8 @@ const work = {
     wanted: readonly string[],
     onFile: (done: number, of: number) => void,
   ): Promise<Made> {
-    const scripts = scriptsOf(await scriptFonts(JSON.stringify(plan.design)));
-    const files = planFiles(plan, scripts).filter((file) =>
+    const letters = await lettersFor(JSON.stringify(plan.design));
+    const files = planFiles(plan, letters).filter((file) =>
       wanted.some((stem) => file.name.startsWith(stem)),
     );
     const made: MadeFile[] = [];
@@ -35,7 +34,7 @@ const work = {
     }
     onFile(made.length, files.length);
     const printed = files.some((file) => file.type === 'application/pdf');
-    return { files: made, warnings: printed ? unwrittenWords(plan, scripts) : [] };
+    return { files: made, warnings: printed ? unwrittenWords(plan, letters.scripts) : [] };
   },
 };
 

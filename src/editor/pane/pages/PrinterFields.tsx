@@ -50,8 +50,11 @@ export function PrinterFields() {
     if (!test) return;
     setSaving(true);
     try {
-      const { testPageFile } = await import('../../../output/testPageFile.ts');
-      const bytes = await testPageFile(setup, design.date);
+      const [{ testPageFile }, { lettersFor }] = await Promise.all([
+        import('../../../output/testPageFile.ts'),
+        import('../../shipped/letters.ts'),
+      ]);
+      const bytes = await testPageFile(setup, design.date, await lettersFor(''));
       if (bytes) await saveBytes('printer-test.pdf', 'application/pdf', bytes);
     } finally {
       setSaving(false);
