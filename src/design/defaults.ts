@@ -2,6 +2,9 @@ import { isInch, type LengthUnit } from '../measure/style.ts';
 import { inches } from '../measure/units.ts';
 import type { Bed, Design, Finish, Lettering, Part, PartKind, PartOf, ShedSupplies } from './schema.ts';
 
+/** Between the holes of a pounce pattern at first, at most: an eighth of an inch. Common practice, no source. */
+export const POUNCE = inches(1 / 8);
+
 /**
  * A bed to start from: a mattress of 38 by 75 in on a half-inch platform between 2x6 boards, upright.
  * Common practice, no source; every measure is there to be replaced by what the person measured.

@@ -340,7 +340,9 @@ export const letteringSchema = z.strictObject({
     })
     .nullable(),
   /** How it is made. */
-  make: z.enum(['trace', 'stencil', 'mirrored', 'cut-out']),
+  make: z.enum(['trace', 'pounce', 'stencil', 'mirrored', 'cut-out']),
+  /** The largest space between the holes of a pounce pattern; `POUNCE` of `design/defaults.ts` when left out. */
+  pounce: size.optional(),
   /** Sheet that cut-out letters are sawn from; the sign's own stock when left out. */
   stock: id.optional(),
   stencil: z.strictObject({

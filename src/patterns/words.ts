@@ -1,3 +1,7 @@
+import type { Lettering } from '../design/schema.ts';
+
+export type SignMode = Lettering['make'];
+
 /** Everything that pattern pages say; one table a language, which the plan hands over. */
 export interface PatternWords {
   readonly pageOf: (page: number, of: number) => string;
@@ -14,7 +18,7 @@ export interface PatternWords {
   readonly test: (length: string) => readonly string[];
   readonly across: (length: string) => string;
   readonly up: (length: string) => string;
-  readonly mode: { readonly [M in 'trace' | 'stencil' | 'mirrored' | 'cut-out']: string };
+  readonly mode: { readonly [M in SignMode]: string };
   /** Of pieces of a stencil that hang on one bridge. */
   readonly onOne: (count: number) => string;
   /** Of the registration holes of several colors. */

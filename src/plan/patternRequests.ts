@@ -1,5 +1,6 @@
 import type { Face } from '../bed/face.ts';
 import { allKeepClears } from '../bed/legFootprints.ts';
+import { POUNCE } from '../design/defaults.ts';
 import { idsOfBars, isBoards, isLettered, isSheet } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { leftOf } from '../geometry/cut.ts';
@@ -68,6 +69,7 @@ export function signRequest(
     id: sign.id,
     name: nameOf(sign.id),
     mode: laid?.lettering.make ?? 'trace',
+    spacing: laid?.lettering.pounce ?? POUNCE,
     board,
     off: holesOff(sign.stencils?.holes ?? [], board),
     sawn: outlined && laid !== undefined && isShaped(laid),

@@ -3,8 +3,9 @@ import { flatten, textCorners } from '../../src/drawing/walk.ts';
 import { subtract, union } from '../../src/geometry/clip.ts';
 import { ellipseRing } from '../../src/geometry/curve.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
-import { boxOf, regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
-import { boxOfPoints } from '../../src/geometry/ring.ts';
+import { boxOf, regionOfBox, regionOfRing, ringsOf } from '../../src/geometry/region.ts';
+import { boxOfPoints, perimeter } from '../../src/geometry/ring.ts';
+import { distanceToSegment } from '../../src/geometry/segment.ts';
 import type { Stencil } from '../../src/lettering/result.ts';
 import { hasInk, inkOf } from '../../src/patterns/ink.ts';
 import type { SignPattern } from '../../src/patterns/kind/sign.ts';
@@ -33,6 +34,7 @@ const sign = (mode: SignPattern['mode'], colors = 1): SignPattern => ({
   id: 'sign',
   name: 'Sign',
   mode,
+  spacing: 3,
   board,
   lettered,
   bent: false,
@@ -95,6 +97,22 @@ describe('a sign', () => {
       expect(turned[i]!.x).toBeCloseTo(width - box.x - box.w, 6);
       expect(turned[i]!.y).toBeCloseTo(box.y, 9);
     });
+  });
+
+  it('to pounce has dots all along the outlines that are traced, none farther on than asked, and no line', () => {
+    const dots = pathsOn(patternsOf(sign('pounce'), EN.patterns)[0]!.drawing.items, 'fill').map(boxOfPath);
+    const rings = ringsOf(region);
+    const around = rings.map(perimeter).reduce((sum, one) => sum + one, 0);
+    expect(dots.length).toBeGreaterThanOrEqual(around / 3);
+    expect(dots.length).toBeLessThanOrEqual(around / 3 + 30);
+    for (const { x, y, w, h } of dots) {
+      expect(w).toBeLessThan(1);
+      const middle = { x: x + w / 2, y: y + h / 2 };
+      const off = rings.flatMap((ring) =>
+        ring.map((from, i) => distanceToSegment(middle, from, ring[(i + 1) % ring.length]!)),
+      );
+      expect(Math.min(...off)).toBeLessThan(1e-6);
+    }
   });
 
   it('as a stencil shows all that is cut out of the sheet, letters and registration holes, one pattern a color', () => {

@@ -19,6 +19,7 @@ const sign = {
   id: 'sign',
   name: 'Sign over the hatch',
   mode: 'trace',
+  spacing: 3,
   board: [
     {
       outer: [

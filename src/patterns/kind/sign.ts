@@ -1,15 +1,17 @@
 import type { DrawItem, Drawing } from '../../drawing/drawing.ts';
 import { circle, layer, type PathLook, shape, text } from '../../drawing/items.ts';
 import { INK } from '../../drawing/style.ts';
-import { boxAroundBoth } from '../../geometry/box.ts';
+import { boxAroundBoth, grownBox, surrounds } from '../../geometry/box.ts';
 import { pathOfRings } from '../../geometry/path.ts';
-import { boxOf, transformRegion } from '../../geometry/region.ts';
+import { boxOf, ringsOf, transformRegion } from '../../geometry/region.ts';
+import { boxOfPoints } from '../../geometry/ring.ts';
 import { distanceToSegment } from '../../geometry/segment.ts';
-import type { Box, Point, Region } from '../../geometry/shape.ts';
+import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
+import { spacedAlong } from '../../geometry/spaced.ts';
 import type { Lettered, Stencil } from '../../lettering/result.ts';
 import { cyclic } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import type { PatternWords } from '../words.ts';
+import type { PatternWords, SignMode } from '../words.ts';
 import { guides } from './guides.ts';
 import { FOLLOW, GUIDE, outlines } from './outlines.ts';
 import type { Pattern } from './pattern.ts';
@@ -18,7 +20,9 @@ export interface SignPattern {
   readonly kind: 'sign';
   readonly id: string;
   readonly name: string;
-  readonly mode: 'trace' | 'stencil' | 'mirrored' | 'cut-out';
+  readonly mode: SignMode;
+  /** Pounce mode: the largest space between two holes. */
+  readonly spacing: Mm;
   /** The sign's board in the coordinates of its lettering: lower left of the sign's box at 0, 0. */
   readonly board: Region;
   /** The board is sawn by this pattern: its outline is followed like the letters, on pages of its own if need be. */
@@ -77,7 +81,41 @@ function mirrored(lettered: Lettered, board: Region): { lettered: Lettered; boar
   };
 }
 
-function whole(sign: SignPattern, lettered: Lettered, board: Region, words: PatternWords): Pattern[] {
+/** The holes of a pounce wheel: large enough to see, small enough to hit. */
+const DOT = 0.35;
+const PRICKED: PathLook = { fill: INK.line };
+
+/** Nearer to a line than this, a hole is on it. */
+const ON_LINE: Mm = 0.05;
+
+/** Each line is pricked once, also where two colors share it. */
+function pricked({ lettered, spacing }: SignPattern): DrawItem[] {
+  const before: { readonly ring: Ring; readonly near: Box }[] = [];
+  return lettered.layers.map((one) => {
+    const rings = ringsOf(one.region);
+    const dots = rings
+      .flatMap((ring) => spacedAlong(ring, spacing))
+      .filter(
+        (dot) => !before.some(({ ring, near }) => surrounds(near, { ...dot, w: 0, h: 0 }) && isOn(dot, ring)),
+      );
+    before.push(...rings.map((ring) => ({ ring, near: grownBox(boxOfPoints(ring), ON_LINE) })));
+    return layer(
+      one.role,
+      dots.map((dot) => circle(dot, DOT, PRICKED)),
+    );
+  });
+}
+
+const isOn = (p: Point, ring: Ring): boolean =>
+  ring.some((from, i) => distanceToSegment(p, from, cyclic(ring, i + 1)) < ON_LINE);
+
+function whole(
+  sign: SignPattern,
+  lettered: Lettered,
+  board: Region,
+  words: PatternWords,
+  letters = lettering(lettered),
+): Pattern[] {
   const ink = lettered.layers.map((one) => boxOf(one.region)).filter((b): b is Box => b !== null);
   const box = ink.reduce(boxAroundBoth, boxed(board));
   return [
@@ -88,7 +126,7 @@ function whole(sign: SignPattern, lettered: Lettered, board: Region, words: Patt
       drawing: drawingOf(sign.name, box, [
         guides({ board, lettered, bent: sign.bent, sawn: sign.sawn }, words),
         ...boardOf(sign, board, FOLLOW),
-        ...lettering(lettered),
+        ...letters,
       ]),
       letters: letterBoxes(lettered, box),
       besides: BESIDES,
@@ -148,8 +186,9 @@ function marked({ at, border }: Stencil['islands'][number]): DrawItem[] {
   ];
 }
 
-const MODES: Readonly<Record<SignPattern['mode'], (sign: SignPattern, words: PatternWords) => Pattern[]>> = {
+const MODES: Readonly<Record<SignMode, (sign: SignPattern, words: PatternWords) => Pattern[]>> = {
   trace: (sign, words) => whole(sign, sign.lettered, sign.board, words),
+  pounce: (sign, words) => whole(sign, sign.lettered, sign.board, words, pricked(sign)),
   mirrored: (sign, words) => {
     const turned = mirrored(sign.lettered, sign.board);
     return whole(sign, turned.lettered, turned.board, words);

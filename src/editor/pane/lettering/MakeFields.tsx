@@ -1,3 +1,4 @@
+import { POUNCE } from '../../../design/defaults.ts';
 import type { Lettering, Sign } from '../../../design/schema.ts';
 import type { SignPlan } from '../../../plan/types.ts';
 import { Fields } from '../../control/form/Fields.tsx';
@@ -7,7 +8,7 @@ import { t, useWords } from '../../words/t.ts';
 import { stockChoices } from '../facts/choices.ts';
 import type { LetteringFieldsProps } from './TextFields.tsx';
 
-const MAKES = ['trace', 'stencil', 'mirrored', 'cut-out'] as const;
+const MAKES = ['trace', 'pounce', 'stencil', 'mirrored', 'cut-out'] as const;
 /** No stock has an id without letters. */
 const AS_THE_SIGN = '';
 
@@ -38,6 +39,15 @@ const MAKE_FIELDS: readonly FormField<Made, Partial<Lettering>>[] = [
     hint: ({ lettering: { make }, sign }) => t(`make.${make}Hint`, { count: sign?.cutOuts.length ?? 0 }),
     get: ({ lettering }) => lettering.make,
     put: (make: Lettering['make']) => ({ make }),
+  },
+  {
+    is: 'length',
+    label: 'pounce.spacing',
+    hint: 'pounce.spacingHint',
+    min: 1,
+    when: ({ lettering }) => lettering.make === 'pounce',
+    get: ({ lettering }) => lettering.pounce ?? POUNCE,
+    put: (pounce) => ({ pounce }),
   },
   {
     is: 'choice',

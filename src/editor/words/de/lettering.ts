@@ -98,10 +98,15 @@ export const letteringWords: Record<keyof typeof en, string> = {
 
   'letters.makeBy': 'Ausführung als',
   'make.trace': 'Nachziehen',
+  'make.pounce': 'Lochpause',
   'make.stencil': 'Schablone',
   'make.mirrored': 'Gespiegelt übertragen',
   'make.cut-out': 'Ausgesägte Buchstaben',
   'make.traceHint': 'Dünne Umrisse, um sie aufs Brett zu übertragen und von Hand auszumalen.',
+  'make.pounceHint':
+    'Punkte entlang der Umrisse zum Durchstechen; durchgetupfte Kreide zeichnet sie aufs Brett, von Hand auszumalen.',
+  'pounce.spacing': 'Größter Punktabstand',
+  'pounce.spacingHint': 'An Ecken ist immer einer.',
   'make.stencilHint': 'Ein Bogen zum Ausschneiden; Stege halten jede Insel.',
   'make.mirroredHint': 'Umrisse spiegelverkehrt, zum Durchreiben mit der Schrift nach unten.',
   'make.cut-outHint': 'Jeder Buchstabe aus Platte gesägt. {count} {count:Stück|Stücke} zu sägen.',

@@ -96,10 +96,15 @@ export const letteringWords = {
 
   'letters.makeBy': 'Made by',
   'make.trace': 'Tracing',
+  'make.pounce': 'Pounced',
   'make.stencil': 'Stencil',
   'make.mirrored': 'Mirrored transfer',
   'make.cut-out': 'Cut-out letters',
-  'make.traceHint': 'Thin outlines to trace or pounce onto the board and paint by hand.',
+  'make.traceHint': 'Thin outlines to trace onto the board and paint by hand.',
+  'make.pounceHint':
+    'Dots along the outlines to prick; chalk dabbed through marks the board for painting by hand.',
+  'pounce.spacing': 'Largest space between dots',
+  'pounce.spacingHint': 'Corners always have one.',
   'make.stencilHint': 'A sheet to cut out; bridges hold every island.',
   'make.mirroredHint': 'Outlines back to front, to rub or transfer face down.',
   'make.cut-outHint': 'Each letter sawn from sheet: {count} {count:piece|pieces} to saw.',

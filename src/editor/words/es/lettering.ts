@@ -100,10 +100,15 @@ export const letteringWords: Record<keyof typeof en, string> = {
 
   'letters.makeBy': 'Se hace con',
   'make.trace': 'Calco',
+  'make.pounce': 'Estarcido',
   'make.stencil': 'Plantilla',
   'make.mirrored': 'Transferencia en espejo',
   'make.cut-out': 'Letras recortadas',
-  'make.traceHint': 'Contornos finos para calcar o estarcir en el tablero y pintar a mano.',
+  'make.traceHint': 'Contornos finos para calcar en el tablero y pintar a mano.',
+  'make.pounceHint':
+    'Puntos a lo largo de los contornos para picar; la tiza pasada por ellos marca el tablero para pintar a mano.',
+  'pounce.spacing': 'Separación máxima entre puntos',
+  'pounce.spacingHint': 'En las esquinas siempre hay uno.',
   'make.stencilHint': 'Una lámina que recortar; los puentes sujetan cada isla.',
   'make.mirroredHint': 'Contornos del revés, para frotar o transferir boca abajo.',
   'make.cut-outHint': 'Cada letra, serrada de tablero: {count} {count:pieza|piezas|piezas} que serrar.',

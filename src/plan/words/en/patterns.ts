@@ -19,7 +19,8 @@ export const patterns: PatternWords = {
   across: (length: string) => `across: ${length}`,
   up: (length: string) => `up: ${length}`,
   mode: {
-    trace: 'trace or pounce the outlines',
+    trace: 'trace the outlines',
+    pounce: 'pounce: prick every dot, tape it up, dab chalk or charcoal through',
     stencil: 'stencil: cut away inside the outlines',
     mirrored: 'mirrored: transfer face down',
     'cut-out': 'cut out the letters',

@@ -19,7 +19,8 @@ export const patterns: PatternWords = {
   across: (length) => `a lo ancho: ${length}`,
   up: (length) => `a lo alto: ${length}`,
   mode: {
-    trace: 'calcar o estarcir los contornos',
+    trace: 'calcar los contornos',
+    pounce: 'estarcido: picar cada punto, pegar la hoja y pasar la muñequilla con tiza o carbón',
     stencil: 'plantilla calada: recortar por dentro de los contornos',
     mirrored: 'en espejo: transferir boca abajo',
     'cut-out': 'recortar las letras',
