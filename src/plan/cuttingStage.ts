@@ -41,6 +41,11 @@ export interface Search {
   readonly results: KeptResults;
 }
 
+/** No saw tells finer lengths than this, in parts of a millimeter; one piece measured in two places may differ by less. */
+const GRAIN = 1e9;
+const toGrain = (_: string, value: unknown): unknown =>
+  typeof value === 'number' ? Math.round(value * GRAIN) / GRAIN : value;
+
 /** What is to be cut, stock by stock. */
 export function stockCuts({ pieces, stocks, owned, shop }: CutInput): readonly StockCut[] {
   const used = [...new Set(pieces.map(({ stock }) => stock))].sort();
@@ -48,7 +53,10 @@ export function stockCuts({ pieces, stocks, owned, shop }: CutInput): readonly S
     const stock = stocks.get(id);
     if (!stock) return [];
     const own = pieces.filter((piece) => piece.stock === id);
-    const text = JSON.stringify(own.map((piece): Piece => ({ ...piece, ...ELSEWHERE })));
+    const text = JSON.stringify(
+      own.map((piece): Piece => ({ ...piece, ...ELSEWHERE })),
+      toGrain,
+    );
     return [{ stock, pieces: text, count: own.length, owned, shop }];
   });
 }

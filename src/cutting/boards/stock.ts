@@ -66,23 +66,30 @@ export function stockProblem(input: BoardInput): StockProblem {
 
   const shapes: (readonly Lying[])[] = [];
   const shapeOf = new Map<string, number>();
-  const groups = new Map<string, { shape: number; length: Mm; pieces: Piece[] }>();
-  for (const { piece, ways: lying } of kept) {
-    const key = shapeKey(lying);
-    const shape = shapeOf.get(key) ?? shapes.push(lying) - 1;
-    shapeOf.set(key, shape);
-    const group = `${shape}:${Math.round(piece.overall / SAME_LENGTH)}`;
-    const known = groups.get(group);
-    if (known) known.pieces.push(piece);
-    else groups.set(group, { shape, length: piece.overall, pieces: [piece] });
+  const sorted = kept
+    .map(({ piece, ways: lying }) => {
+      const key = shapeKey(lying);
+      const shape = shapeOf.get(key) ?? shapes.push(lying) - 1;
+      shapeOf.set(key, shape);
+      return { piece, shape };
+    })
+    .sort((p, q) => p.shape - q.shape || p.piece.overall - q.piece.overall);
+  // Lengths are of one kind up to a tolerance over the shortest of them, wherever on the tape that is.
+  const groups: { readonly shape: number; readonly pieces: Piece[] }[] = [];
+  for (const { piece, shape } of sorted) {
+    const last = groups.at(-1);
+    const alike = last?.shape === shape && piece.overall - pick(last.pieces, 0).overall <= SAME_LENGTH;
+    if (last && alike) last.pieces.push(piece);
+    else groups.push({ shape, pieces: [piece] });
   }
   const joints = jointsOf(shapes);
-  const listed = [...groups.values()]
+  const listed = groups
     .map((g) => {
       // The longest of pieces within tolerance of each other stands for all.
       const length = Math.max(...g.pieces.map((q) => q.overall));
       const size = Math.max(length + at(joints.half, g.shape), SAME_LENGTH * 10);
-      return { ...g, item: { length, shape: g.shape, size, count: g.pieces.length } satisfies Item };
+      const item: Item = { length, shape: g.shape, size, count: g.pieces.length };
+      return { item, pieces: g.pieces.sort(byId), shape: g.shape };
     })
     .sort((a, b) => b.item.size - a.item.size || a.shape - b.shape);
 

@@ -1,7 +1,7 @@
 import type { Fill } from '../../design/schema.ts';
 import { withinConvex } from '../../geometry/cut.ts';
 import { angleOf, dot, subtract, unit } from '../../geometry/point.ts';
-import { areaOf } from '../../geometry/region.ts';
+import { areaOf, translateRegion } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
 import { DUST } from '../../geometry/tolerance.ts';
@@ -32,8 +32,54 @@ export interface FillPiece {
 type FillLike = Pick<Fill, 'shape' | 'stock' | 'pattern' | 'gap' | 'angle' | 'start' | 'flip'>;
 type Stocks = ReadonlyMap<string, Stock>;
 
-/** The pieces of a fill in its box that something is left of, those left out by the person too. */
-export function piecesOfFill(fill: FillLike, box: Box, stocks: Stocks): FillPiece[] {
+/** The pieces of a fill at the origin, and what they follow from. */
+export interface FillCut {
+  readonly fill: FillLike;
+  readonly size: Pick<Box, 'w' | 'h'>;
+  readonly stocks: Stocks;
+  readonly pieces: readonly FillPiece[];
+}
+
+/**
+ * The pieces of a fill in its box that something is left of, those left out by the person too. They are cut at the
+ * origin and put in place, so that a fill which is moved is cut the same.
+ */
+export const piecesOfFill = (fill: FillLike, box: Box, stocks: Stocks): FillPiece[] =>
+  cutOfFill(fill, box, stocks).pieces.map((piece) => pieceAt(piece, box));
+
+/** @param last what was cut before, which comes again where the fill has only been moved */
+export function cutOfFill(fill: FillLike, { w, h }: Box, stocks: Stocks, last?: FillCut | null): FillCut {
+  if (last && last.stocks === stocks && last.size.w === w && last.size.h === h && sameFill(last.fill, fill))
+    return last;
+  return { fill, size: { w, h }, stocks, pieces: cutAtOrigin(fill, { x: 0, y: 0, w, h }, stocks) };
+}
+
+/** A piece of the origin as it lies in a box. */
+export const pieceAt = (piece: FillPiece, { x, y }: Point): FillPiece => {
+  const moved = (p: Point): Point => ({ x: p.x + x, y: p.y + y });
+  const region = translateRegion(piece.region, x, y);
+  const { start, end, width, thickness, angle } = piece.leg;
+  return {
+    column: piece.column,
+    row: piece.row,
+    region,
+    wood: piece.wood === piece.region ? region : translateRegion(piece.wood, x, y),
+    stock: piece.stock,
+    lift: piece.lift,
+    leg: { start: moved(start), end: moved(end), width, thickness, angle },
+  };
+};
+
+const sameFill = (a: FillLike, b: FillLike): boolean =>
+  a.shape === b.shape &&
+  a.stock === b.stock &&
+  a.pattern === b.pattern &&
+  a.gap === b.gap &&
+  a.angle === b.angle &&
+  a.start === b.start &&
+  a.flip === b.flip;
+
+function cutAtOrigin(fill: FillLike, box: Box, stocks: Stocks): FillPiece[] {
   const first = section(stocks.get(fill.stock), false);
   const region = regionOfShape(fill.shape, box);
   if (!first || region.length === 0) return [];

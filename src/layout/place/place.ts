@@ -6,7 +6,7 @@ import type { Box, Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
-import { countOfFill, piecesOfFill, stocksOfFill, widthIn } from '../fill/fill.ts';
+import { countOfFill, cutOfFill, type FillPiece, pieceAt, stocksOfFill, widthIn } from '../fill/fill.ts';
 import { uncovered } from '../fill/uncovered.ts';
 import type { LaidPart } from '../laid.ts';
 import { levelOf, memberId } from '../reference.ts';
@@ -77,7 +77,7 @@ export function placeParts(input: PlaceInput, before: Placement | undefined): Pl
     const ground = groundOf(part, input.face, tops);
     const last = before?.placed[before.ranks.get(part.id) ?? -1];
     const now =
-      last && isCurrent(last, part, box, input, ground) ? last : placePart(part, box, input, ground);
+      last && isCurrent(last, part, box, input, ground) ? last : placePart(part, box, input, ground, last);
     ranks.set(part.id, placed.length);
     starts.push(laid);
     placed.push(now);
@@ -130,7 +130,7 @@ export function placeSome(
     const box = input.boxes.get(part.id) ?? part.box;
     const ground = groundOf(part, input.face, before.tops);
     if (isCurrent(last, part, box, input, ground)) continue;
-    const now = placePart(part, box, input, ground);
+    const now = placePart(part, box, input, ground, last);
     if (!sameTops(last, now) || placesIn(last.from, input) !== placesIn(now.from, input)) return null;
     found.set(rank, now);
   }
@@ -191,6 +191,7 @@ function placePart(
   box: Box,
   input: Omit<PlaceInput, 'parts'>,
   ground: Ground | null,
+  last: PlacedPart | undefined,
 ): PlacedPart {
   const { face, stocks, finishes } = input;
   const checks: Check[] = [];
@@ -217,11 +218,15 @@ function placePart(
   const sized = (single: Single, place: Box): Body | null =>
     hasSize(single, place) ? bodyOf(single, place, stocks) : null;
 
+  const cut =
+    part.kind === 'fill' && unknownIn(part, stocks) === null && hasRoom(box)
+      ? cutOfFill(part, box, stocks, last?.cut)
+      : null;
   if (isSingle(part)) {
     const { id, name, finish } = part;
     lay({ id, name, member: null, box, finish }, sized(part, box));
   } else if (part.kind === 'fill') {
-    layFill(part, box, stocks, lay);
+    layFill(part, box, stocks, cut?.pieces ?? [], lay);
     checks.push(...uncovered(part, widthIn(stocks)));
   } else {
     const { slots, tight } = expandArray(part, box, stocks);
@@ -237,8 +242,14 @@ function placePart(
   for (const finish of unknownFinishes) {
     checks.push({ code: 'part.unknown-finish', severity: 'error', parts: [part.id], figures: { finish } });
   }
-  return { from: { part, box, face, stocks, finishes, ground }, placings, checks };
+  return { from: { part, box, face, stocks, finishes, ground }, placings, checks, cut };
 }
+
+/** A stock of a fill that no boards can be cut from; null where there is none. */
+const unknownIn = (fill: Fill, stocks: ReadonlyMap<string, Stock>): string | null =>
+  stocksOfFill(fill).find((id) => stocks.get(id)?.form !== 'flat') ?? null;
+
+const hasRoom = ({ w, h }: Box): boolean => w > SAME_LENGTH && h > SAME_LENGTH;
 
 /** An open run may be flat; everything else needs both sizes. */
 function hasSize(single: Single, { w, h }: Box): boolean {
@@ -260,11 +271,10 @@ function layFill(
   fill: Fill,
   box: Box,
   stocks: ReadonlyMap<string, Stock>,
+  pieces: readonly FillPiece[],
   lay: (slot: Slot, body: Body | null) => void,
 ): void {
-  const unknown = stocksOfFill(fill).find((id) => stocks.get(id)?.form !== 'flat') ?? null;
-  const pieces =
-    unknown === null && box.w > SAME_LENGTH && box.h > SAME_LENGTH ? piecesOfFill(fill, box, stocks) : [];
+  const unknown = unknownIn(fill, stocks);
   if (pieces.length === 0) {
     const region = unknown === null ? [] : regionOfShape(fill.shape, box);
     const leg = { start: box, end: box, width: 0, thickness: 0, angle: 0 };
@@ -275,7 +285,8 @@ function layFill(
   }
   const columns = 1 + Math.max(...pieces.map(({ column }) => column));
   const rows = 1 + Math.max(...pieces.map(({ row }) => row));
-  for (const { column, row, region, wood, leg, lift, stock } of pieces) {
+  for (const piece of pieces) {
+    const { column, row, region, wood, leg, lift, stock } = pieceAt(piece, box);
     const own = fill.overrides[`${column},${row}`];
     const bounds = boxOf(region);
     if (own?.omit || !bounds) continue;

@@ -4,6 +4,7 @@ import type { Part } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
+import type { FillCut } from '../fill/fill.ts';
 import type { LaidPart } from '../laid.ts';
 
 /** A laid part with the bounds of its footprint, which may reach past its box. */
@@ -24,6 +25,8 @@ export interface PlacedPart {
   };
   readonly placings: readonly Placing[];
   readonly checks: readonly Check[];
+  /** Of a fill: its pieces before they were put in place. */
+  readonly cut: FillCut | null;
   /** As it was before its ends were brought to what they stop at; only where some are. */
   readonly unstopped?: Unstopped;
 }
