@@ -74,6 +74,7 @@ const paintedOf = (shown: ReturnType<typeof shownWith>, look = lookAt()): Painte
   look,
   parts: shown.layout.parts,
   keepClears: [],
+  carried: [],
   ground: pictureOf(PAGE, 1, () => {}),
 });
 

@@ -9,6 +9,7 @@ import { radians } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
 import type { SignPlan } from '../../plan/types.ts';
 import type { Shown } from '../document/shown.ts';
+import { carrier } from '../drawing/carried.ts';
 import { gleamsOn } from '../drawing/gleam.ts';
 import { type Painted, type PartsLook, paintParts } from '../drawing/paintParts.ts';
 import type { Palette } from '../drawing/palette.ts';
@@ -16,7 +17,7 @@ import { appearanceOf } from '../drawing/partLook.ts';
 import { useStraightened } from '../photo/useStraightened.ts';
 import { useStore } from '../state/hooks.ts';
 import type { Photo, PhotoMode } from '../state/photo.ts';
-import { type EditorState, type Look, shownNow, type View } from '../state/store.ts';
+import { type EditorState, isCarrying, type Look, shownNow, type View } from '../state/store.ts';
 import { groundPainter } from './ground.ts';
 import { useOwnFrames } from './useOwnFrames.ts';
 
@@ -49,6 +50,7 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
   const layer = useRef<KonvaLayer>(null);
   const drawn = useRef<Drawn | null>(null);
   const ground = useRef(groundPainter());
+  const inHand = useRef(carrier());
   const straightened = useStraightened(photo, face);
   const lookWith = useMemo(() => {
     const sheens = new Map(finishes.map((f) => [f.id, f.sheen]));
@@ -76,12 +78,15 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
 
   const paint = useCallback<NonNullable<React.ComponentProps<typeof Shape>['sceneFunc']>>(
     (pen) => {
-      const { looks, layout, keepClears } = shownNow(store.getState());
+      const state = store.getState();
+      const { looks, layout, keepClears } = shownNow(state);
+      const parts = layout.parts.map(sawn);
+      const shown = lookWith(looks);
+      const { pixelRatio } = pen.canvas;
       const now: Painted = {
-        look: lookWith(looks),
-        parts: layout.parts.map(sawn),
-        keepClears,
-        ground: ground.current(groundLook, pen.canvas.pixelRatio),
+        ...{ look: shown, parts, keepClears },
+        carried: inHand.current(parts, shown, pixelRatio, isCarrying(state)),
+        ground: ground.current(groundLook, pixelRatio),
       };
       const last = drawn.current;
       paintParts(pen, now, last?.on === pen.canvas ? last.what : null);

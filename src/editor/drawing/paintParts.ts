@@ -3,7 +3,9 @@ import type { ShadowArea } from '../../finish/shadow.ts';
 import { boxArea, boxAroundBoth } from '../../geometry/box.ts';
 import { boxesMeet, boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
+import { sameItems } from '../../layout/changes.ts';
 import type { LaidPart } from '../../layout/laid.ts';
+import { pick } from '../../list/at.ts';
 import { keptBy } from '../../list/keptBy.ts';
 import { drawKeepClears } from './drawKeepClears.ts';
 import { drawPart, type PartLook } from './drawPart.ts';
@@ -26,11 +28,23 @@ export type PartsLook = Pick<PartLook, 'look' | 'scale' | 'light' | 'letterOf'> 
   readonly shadows: readonly ShadowArea[] | null;
 };
 
+/** The pieces of one part that the hand carries, as one picture: of a fill all move at once, and alike. */
+export interface Carried {
+  readonly picture: Picture;
+  /** Where the picture lies, in pixels of the page. */
+  readonly box: Box;
+  /** Which of the laid parts it shows. */
+  readonly first: number;
+  readonly count: number;
+}
+
 /** What stands on the canvas. */
 export interface Painted {
   readonly look: PartsLook;
   readonly parts: readonly LaidPart[];
   readonly keepClears: readonly KeepClear[];
+  /** Pictures that stand for some of the parts. */
+  readonly carried: readonly Carried[];
   /** What lies beneath. */
   readonly ground: Picture;
 }
@@ -72,31 +86,56 @@ function clear(ctx: Pen, { ratio, canvas }: Picture, { x, y, w, h }: Box): void 
   if (pw > 0 && ph > 0) ctx.drawImage(canvas, px * ratio, py * ratio, pw * ratio, ph * ratio, px, py, pw, ph);
 }
 
-function drawAll(ctx: Pen, { look, parts, keepClears }: Painted, area: Box | null): void {
+function drawAll(ctx: Pen, { look, parts, keepClears, carried }: Painted, area: Box | null): void {
   const { view, scale, palette, shadows } = look;
   ctx.save();
   ctx.translate(view.x, view.y);
   ctx.scale(scale, -scale);
-  const gleams = look.gleamsOn(ctx);
   const onScreen = screenOf(look);
-  for (const part of parts) {
-    if (area && !boxesMeet(onScreen(part), area)) continue;
+  const paint = partPainter(ctx, look);
+  let next = 0;
+  for (let i = 0; i < parts.length; i++) {
+    const picture = carried[next];
+    if (picture?.first === i) {
+      drawCarried(ctx, picture, look);
+      i += picture.count - 1;
+      next++;
+      continue;
+    }
+    const part = pick(parts, i);
+    if (!area || boxesMeet(onScreen(part), area)) paint(part);
+  }
+  if (shadows) drawShadows(ctx, shadows);
+  drawKeepClears(ctx, keepClears, palette, scale);
+  ctx.restore();
+}
+
+/** Draws parts on the face as they look. */
+export function partPainter(ctx: Pen, look: PartsLook): (part: LaidPart) => void {
+  const gleams = look.gleamsOn(ctx);
+  return (part) =>
     drawPart(ctx, {
       part,
       appearance: look.appearance(part),
       look: look.look,
-      scale,
-      tape: palette.tape,
-      outline: palette.outline,
+      scale: look.scale,
+      tape: look.palette.tape,
+      outline: look.palette.outline,
       sign: look.signOf(part.id),
       letterOf: look.letterOf,
       gleamOf: gleams,
       light: look.light,
-      shadeless: shadows !== null,
+      shadeless: look.shadows !== null,
     });
-  }
-  if (shadows) drawShadows(ctx, shadows);
-  drawKeepClears(ctx, keepClears, palette, scale);
+}
+
+/** Puts a picture where it belongs on the screen, on a pen that draws the face. */
+function drawCarried(ctx: Pen, { picture, box }: Carried, { view, scale }: PartsLook): void {
+  const { canvas } = picture;
+  ctx.save();
+  ctx.scale(1 / scale, -1 / scale);
+  ctx.translate(-view.x, -view.y);
+  ctx.drawImage(canvas, 0, 0, canvas.width, canvas.height, box.x, box.y, box.w, box.h);
   ctx.restore();
 }
 
@@ -106,10 +145,23 @@ function changedAreas(before: Painted, now: Painted): Box[] | null {
   if (before.look !== now.look || before.ground !== now.ground || before.keepClears !== now.keepClears)
     return null;
   if (before.parts.length !== now.parts.length || now.look.look === 'tape') return null;
+  if (!sameItems(before.carried.map(pictureIn), now.carried.map(pictureIn))) return null;
   const onScreen = screenOf(now.look);
   const areas: Box[] = [];
   let changed = 0;
+  let next = 0;
   for (let i = 0; i < now.parts.length; i++) {
+    const picture = now.carried[next];
+    if (picture?.first === i) {
+      const was = pick(before.carried, next).box;
+      if (was.x !== picture.box.x || was.y !== picture.box.y) {
+        join(areas, was);
+        join(areas, picture.box);
+      }
+      i += picture.count - 1;
+      next++;
+      continue;
+    }
     const [was, is] = [before.parts[i], now.parts[i]];
     if (was === is || !was || !is) continue;
     changed++;
@@ -120,6 +172,8 @@ function changedAreas(before: Painted, now: Painted): Box[] | null {
   }
   return areas;
 }
+
+const pictureIn = ({ picture }: Carried): Picture => picture;
 
 /** Adds an area, as one with those near it. Areas may overlap: each is drawn whole, so that nothing is lost. */
 function join(areas: Box[], added: Box): void {
@@ -137,7 +191,7 @@ function join(areas: Box[], added: Box): void {
 }
 
 /** Whole pixels of the screen around a box. */
-function onPixels(box: Box, ratio: number): Box {
+export function onPixels(box: Box, ratio: number): Box {
   const x = Math.floor(box.x * ratio) / ratio;
   const y = Math.floor(box.y * ratio) / ratio;
   const right = Math.ceil((box.x + box.w) * ratio) / ratio;
@@ -149,7 +203,7 @@ function onPixels(box: Box, ratio: number): Box {
 const EDGE = 3;
 
 /** Where parts show on the canvas, looked up while they look the same: each frame asks it of all of them. */
-const screenOf = keptBy((look: PartsLook) => keptBy((part: LaidPart) => boxOnScreen(part, look)));
+export const screenOf = keptBy((look: PartsLook) => keptBy((part: LaidPart) => boxOnScreen(part, look)));
 
 /** Where a part shows on the canvas, its shadow and what is lettered on it too. */
 function boxOnScreen(part: LaidPart, look: PartsLook): Box {
