@@ -1,3 +1,4 @@
+import { pick } from '../list/at.ts';
 import type { PrinterCorrection } from '../patterns/result.ts';
 import { LANGUAGE_TAGS, type Language } from '../plan/words/languages.ts';
 
@@ -47,7 +48,7 @@ export function parseCall(words: readonly string[]): ParsedCall {
   const files: string[] = [];
   let testPage = false;
   for (let i = 0; i < words.length; i++) {
-    const word = words[i] ?? '';
+    const word = pick(words, i);
     if (word === '--help' || word === '-h') return { ok: 'help' };
     if (word === '--test-page') {
       testPage = true;

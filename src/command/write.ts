@@ -97,8 +97,9 @@ function attempt(act: () => void): void {
 /** Ends what runs that were killed left in the folder. Throws where one of them is still at work. */
 function endEarlierRuns(target: string, disk: Disk): void {
   for (const name of readdirSync(target)) {
-    const pid = Number(STAGE.exec(name)?.[1] ?? 0);
-    if (pid === 0) continue;
+    const stage = STAGE.exec(name);
+    if (!stage) continue;
+    const pid = Number(stage[1]);
     if (pid !== process.pid && isAlive(pid)) {
       throw new Error(`another run writes into it (process ${pid}); wait for it, or choose another --out`);
     }

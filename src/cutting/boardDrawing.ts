@@ -154,7 +154,7 @@ function sawsAt(view: View, cut: BoardCut, side: Side): Saw[] {
   const ring = outlineOf(view, cut, piece);
   const out = side === 'left' ? -1 : 1;
   const farthest = (points: readonly Point[]): Point =>
-    points.reduce((best, p) => (out * p.x > out * best.x ? p : best), points[0] ?? { x: 0, y: 0 });
+    points.reduce((best, p) => (out * p.x > out * best.x ? p : best));
   const near = (y: Mm) => ring.filter((p) => Math.abs(p.y - y) < SAME_PLACE);
   const tip = farthest(ring);
   // As it lies, a positive miter falls back at the lower edge.

@@ -55,8 +55,9 @@ function sumsOf(steps: readonly number[]): (bound: number) => number {
       let low = Infinity;
       let high = -Infinity;
       for (const s of steps) {
-        low = Math.min(low, (least[c - s] ?? Infinity) + 1);
-        high = Math.max(high, (most[c - s] ?? -Infinity) + 1);
+        if (s > c) continue;
+        low = Math.min(low, at(least, c - s) + 1);
+        high = Math.max(high, at(most, c - s) + 1);
       }
       least.push(low);
       most.push(high);

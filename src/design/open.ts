@@ -1,3 +1,4 @@
+import { lastOf } from '../list/at.ts';
 import { ENGLISH_FILE, type FileWords } from './fileWords.ts';
 import { migrate } from './migrate/migrate.ts';
 import { type Problem, problemsOf } from './problem.ts';
@@ -128,7 +129,7 @@ function parseJson(
       problem: {
         path: '',
         of: null,
-        found: words.found.place(what, before.length, (before.at(-1)?.length ?? 0) + 1),
+        found: words.found.place(what, before.length, lastOf(before).length + 1),
         expected: words.expected.json,
         todo: words.todo.damaged,
       },

@@ -2,7 +2,7 @@ import { grownBox } from '../geometry/box.ts';
 import { distance } from '../geometry/point.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import { addTo, type Groups } from '../list/grouped.ts';
+import { addTo, type Groups, groupOf } from '../list/grouped.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Around, Asked } from './asked.ts';
 
@@ -87,7 +87,7 @@ export class Shanks {
     const found: Shank[] = [];
     for (let i = Math.floor(x / CELL); i <= Math.floor((x + w) / CELL); i++) {
       for (let j = Math.floor(y / CELL); j <= Math.floor((y + h) / CELL); j++)
-        found.push(...(this.#cells.get(`${i} ${j}`) ?? []));
+        found.push(...groupOf(this.#cells, `${i} ${j}`));
     }
     return found;
   }

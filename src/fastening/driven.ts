@@ -10,6 +10,7 @@ import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
 import { isLong, type LaidPart, type Leg, legsOf } from '../layout/laid.ts';
 import { designPart } from '../layout/reference.ts';
+import { lastOf, pick } from '../list/at.ts';
 import { grouped } from '../list/grouped.ts';
 import type { Brad, Screw, Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
@@ -81,7 +82,7 @@ interface Spot {
 
 const lengthIn = (leg: Leg, region: Region): Mm =>
   clipPolyline([leg.start, leg.end], region).reduce(
-    (sum, line) => sum + distance(line[0] ?? leg.start, line[line.length - 1] ?? leg.start),
+    (sum, line) => sum + distance(pick(line, 0), lastOf(line)),
     0,
   );
 

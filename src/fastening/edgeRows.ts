@@ -2,7 +2,7 @@ import { clipPolyline, intersect, offset, subtract, union } from '../geometry/cl
 import { add, distance, dot, leftNormal, subtract as minus, scale } from '../geometry/point.ts';
 import { EMPTY, regionOfRing, ringsOf } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
-import { pick } from '../list/at.ts';
+import { at, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Chosen, Spread } from './chosen.ts';
 import { atCorners, lengthOf } from './spread.ts';
@@ -63,7 +63,10 @@ function depthsInto(line: readonly Point[], room: Region, far: Mm, ease: Mm): Mm
   const depths = ringsOf(intersect(room, corridor(line, far)))
     .flatMap((ring) => ring.map((p) => depthOf(line, p) + ease))
     .sort((a, b) => a - b);
-  return [0, ...depths.filter((depth, i) => depth - (depths[i - 1] ?? 0) > ease).slice(0, MOST_TRIES)];
+  return [
+    0,
+    ...depths.filter((depth, i) => depth - (i === 0 ? 0 : at(depths, i - 1)) > ease).slice(0, MOST_TRIES),
+  ];
 }
 
 /**

@@ -63,8 +63,8 @@ export function looseEdge(
   const tell = (run: readonly [Point, Point][]) => {
     const length = run.reduce((sum, [p, q]) => sum + distance(p, q), 0);
     if (length <= LET_BE * spacing || length <= (longest?.length ?? 0)) return;
-    const [p, q] = run[Math.floor(run.length / 2)] ?? run[0] ?? [];
-    if (p && q) longest = { at: { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 }, length };
+    const [p, q] = pick(run, Math.floor(run.length / 2));
+    longest = { at: { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 }, length };
   };
   for (const ring of ringsOf(offset(sheet, -fromEdge, 'miter'))) {
     for (const line of clipPolyline(ring[0] ? [...ring, ring[0]] : [], contact)) {

@@ -1,4 +1,4 @@
-import { clipPolyline, connectedParts, intersect, offset, subtract, union } from '../geometry/clip.ts';
+import { asOne, clipPolyline, connectedParts, intersect, offset, subtract, union } from '../geometry/clip.ts';
 import { add, distance, dot, leftNormal, midpoint, subtract as minus, scale } from '../geometry/point.ts';
 import { boxOf, containsPointInRegion, ringsOf } from '../geometry/region.ts';
 import { distanceToSegment } from '../geometry/segment.ts';
@@ -87,7 +87,7 @@ function overSupport(
     }
     return [];
   });
-  const room = rooms.length > 1 ? union(rooms) : (rooms[0] ?? []);
+  const room = asOne(rooms);
   return blocked.length > 0 ? subtract(room, blocked) : room;
 }
 
@@ -167,7 +167,7 @@ function offSeams(leg: Leg, rows: readonly OneRow[], room: Region, apart: Mm): R
   const across = ringsOf(room).flatMap((ring) => ring.map((p) => dot(minus(p, leg.start), left)));
   return together(
     rows.map((one, i) => {
-      const other = rows[1 - i]?.sideways ?? 0;
+      const other = (i === 0 ? b : a).sideways;
       if (one.holds >= enough) return one;
       const tries = across
         .flatMap((at) => [at - EASE, at + EASE])
@@ -185,7 +185,7 @@ function offSeams(leg: Leg, rows: readonly OneRow[], room: Region, apart: Mm): R
 /** The first rows that hold along enough of the piece, beside those that hold along most of it. */
 function chooseRows(leg: Leg, room: Region, fromEdge: Mm): Rows | null {
   const wanted = rowsOf(leg, fromEdge);
-  const first = offSeams(leg, layEach(leg, wanted[0] ?? [0], room), room, fromEdge);
+  const first = offSeams(leg, layEach(leg, pick(wanted, 0), room), room, fromEdge);
   if (first.holds >= ENOUGH * distance(leg.start, leg.end)) return first;
   const others = [...wanted.slice(1), ...rowsWithin(leg, room, fromEdge)].map((rows) =>
     layRows(leg, rows, room),
@@ -329,7 +329,7 @@ function placesOn(sheet: Region, ground: Ground, spacing: Spacing, small: boolea
   const chosen = new Chosen(apart, ground.free);
   const single = small ? apart : SINGLE * spacing.spacing;
   const merged = small ? apart : Math.max(apart, MERGED * spacing.spacing);
-  const seat = seatIn(inside, rooms[0] ?? room, fromEdge, Math.max(apart, fromEdge), merged);
+  const seat = seatIn(inside, pick(rooms, 0), fromEdge, Math.max(apart, fromEdge), merged);
   placeEdges(chosen, inside, rooms, { spacing: spacing.spacing, single, seat }, EASE);
   const middle = intersect(offset(sheet, -(fromEdge + spacing.spacing / 2), 'miter'), room);
   for (const p of grid(middle, FIELD_SPACINGS * spacing.spacing)) {

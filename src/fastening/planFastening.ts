@@ -1,12 +1,13 @@
 import { type Check, orderChecks } from '../check/check.ts';
 import { isBought, isPaint } from '../design/made.ts';
-import { union } from '../geometry/clip.ts';
+import { asOne } from '../geometry/clip.ts';
 import { distance } from '../geometry/point.ts';
 import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
 import type { Solid } from '../joinery/piece.ts';
 import { sameItems } from '../layout/changes.ts';
 import { isGlued, isLong, type LaidPart, legsOf } from '../layout/laid.ts';
-import { grouped } from '../list/grouped.ts';
+import { grouped, groupOf } from '../list/grouped.ts';
+import { totalOf } from '../list/totals.ts';
 import type { Kg, Liters, Mm } from '../measure/units.ts';
 import { Shanks } from './apart.ts';
 import { Asked } from './asked.ts';
@@ -49,7 +50,7 @@ const HELD_BY_SCREW = 0.75;
 function contactsOf(stack: Stack, solids: readonly Solid[]): PartContact[] {
   return solids.map((solid) => {
     const supports = contactsUnder(stack, solid.region, solid.z0);
-    return { solid, supports, contact: supports.length > 1 ? union(supports) : (supports[0] ?? []) };
+    return { solid, supports, contact: asOne(supports) };
   });
 }
 
@@ -163,10 +164,10 @@ function ownInputs(input: FasteningInput): (laid: LaidPart) => PartInput {
   const pieces = grouped(input.pieces, ({ part }) => part);
   return (laid) => ({
     laid,
-    solids: solids.get(laid.id) ?? [],
-    pieces: pieces.get(laid.id) ?? [],
+    solids: groupOf(solids, laid.id),
+    pieces: groupOf(pieces, laid.id),
     stock: stocks.get(laid.stock ?? ''),
-    mass: masses.get(laid.id) ?? 0,
+    mass: totalOf(masses, laid.id),
   });
 }
 

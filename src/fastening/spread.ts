@@ -1,7 +1,7 @@
 import { distance, lerp } from '../geometry/point.ts';
 import type { Point } from '../geometry/shape.ts';
 import { DUST } from '../geometry/tolerance.ts';
-import { pick } from '../list/at.ts';
+import { lastOf, pick } from '../list/at.ts';
 import { type Deg, degrees, type Mm } from '../measure/units.ts';
 
 /** A turn sharper than this is a corner, and a corner wants a fastener of its own. */
@@ -16,14 +16,13 @@ export const lengthOf = (line: readonly Point[]): Mm =>
 export function pointAt(line: readonly Point[], along: Mm): Point {
   let left = along;
   for (let i = 1; i < line.length; i++) {
-    const a = line[i - 1];
-    const b = line[i];
-    if (!a || !b) break;
+    const a = pick(line, i - 1);
+    const b = pick(line, i);
     const step = distance(a, b);
     if (left <= step && step > 0) return lerp(a, b, left / step);
     left -= step;
   }
-  return line[line.length - 1] ?? { x: 0, y: 0 };
+  return lastOf(line);
 }
 
 /**

@@ -7,7 +7,7 @@ import { boxesMeet, boxOf, containsPointInRegion } from '../geometry/region.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Solid } from '../joinery/piece.ts';
-import { addTo, type Groups } from '../list/grouped.ts';
+import { addTo, type Groups, groupOf } from '../list/grouped.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Asked } from './asked.ts';
 
@@ -55,7 +55,7 @@ function columnsOf({ x, w }: Box): number[] {
 export function solidsIn({ columns }: Stack, box: Box): Solid[] {
   const found = new Map<number, Solid>();
   for (const column of columnsOf(box)) {
-    for (const { solid, box: its, rank } of columns.get(column) ?? [])
+    for (const { solid, box: its, rank } of groupOf(columns, column))
       if (boxesMeet(its, box)) found.set(rank, solid);
   }
   return [...found].sort(([a], [b]) => a - b).map(([, solid]) => solid);
@@ -90,7 +90,7 @@ export function solidsOver(stack: Stack, region: Region, z: Mm): Solid[] {
 function woodAt(stack: Stack, point: Point, z: Mm): Mm {
   stack.asked.at(point, 0);
   const found: Mm[] = [];
-  for (const { solid, box } of stack.columns.get(Math.floor(point.x / COLUMN)) ?? []) {
+  for (const { solid, box } of groupOf(stack.columns, Math.floor(point.x / COLUMN))) {
     if (!level(solid.z1, z)) continue;
     if (point.x < box.x || point.x > box.x + box.w || point.y < box.y || point.y > box.y + box.h) continue;
     if (!containsPointInRegion(solid.region, point)) continue;

@@ -3,6 +3,8 @@ import { perimeterOf } from '../geometry/region.ts';
 import type { Region } from '../geometry/shape.ts';
 import type { KeptResults } from '../layout/kept.ts';
 import { UNDER_EDGE } from '../lettering/painted.ts';
+import { groupOf } from '../list/grouped.ts';
+import { addUp } from '../list/totals.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Boxed, Surface } from './input.ts';
 import type { BareArea } from './result.ts';
@@ -41,10 +43,10 @@ export function tapeAround(areas: readonly BareArea[]): Map<string, Mm> {
   const tape = new Map<string, Mm>();
   for (const { part, finish, z, region } of areas) {
     const key = `${part}|${z}`;
-    const before = taped.get(key) ?? [];
+    const before = groupOf(taped, key);
     taped.set(key, before.length > 0 ? union([before, region]) : region);
     const fresh = before.length > 0 ? subtract(region, before) : region;
-    tape.set(finish, (tape.get(finish) ?? 0) + perimeterOf(fresh));
+    addUp(tape, finish, perimeterOf(fresh));
   }
   return tape;
 }

@@ -46,10 +46,9 @@ function bulkOf(need: Liters, sizes: readonly ContainerOffer[], priced: boolean)
   const perLiter = (size: ContainerOffer) => (priced ? (size.price ?? 0) / size.volume : -size.volume);
   let index = 0;
   sizes.forEach((size, i) => {
-    const best = sizes[index];
-    if (best && perLiter(size) < perLiter(best)) index = i;
+    if (perLiter(size) < perLiter(pick(sizes, index))) index = i;
   });
-  return { index, count: Math.floor((need - SEARCHED) / (sizes[index]?.volume ?? 1)) };
+  return { index, count: Math.floor((need - SEARCHED) / pick(sizes, index).volume) };
 }
 
 /** Indexes of the sizes to buy, one for each container: the best way to each total, then the best total. */
@@ -68,7 +67,7 @@ function search(need: Liters, sizes: readonly ContainerOffer[], priced: boolean)
       const before = total - volume;
       const reached = before >= 0 ? at(cost, before) : Number.POSITIVE_INFINITY;
       if (reached === Number.POSITIVE_INFINITY) return;
-      const price = reached + (priced ? (sizes[i]?.price ?? 0) : 0);
+      const price = reached + (priced ? (pick(sizes, i).price ?? 0) : 0);
       const count = at(cans, before) + 1;
       const now = at(cost, total);
       if (price < now - CENT || (price < now + CENT && count < at(cans, total))) {

@@ -5,6 +5,7 @@ import { colorOfLight, lightOf } from '../drawing/color.ts';
 import type { Color } from '../drawing/drawing.ts';
 import { areaOf } from '../geometry/region.ts';
 import type { LaidPart } from '../layout/laid.ts';
+import { addUp } from '../list/totals.ts';
 import type { Material, Stock } from '../materials/types.ts';
 import type { ShownArea } from './result.ts';
 
@@ -87,7 +88,7 @@ export function looksOfFinish(
 ): Color[] {
   const areas = new Map<Color, number>();
   for (const { look, region } of shown.filter((area) => area.finish === finish)) {
-    if (look !== null) areas.set(look, (areas.get(look) ?? 0) + areaOf(region));
+    if (look !== null) addUp(areas, look, areaOf(region));
   }
   return [...areas].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1)).map(([look]) => look);
 }

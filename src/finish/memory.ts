@@ -1,5 +1,6 @@
 import type { Region, Ring } from '../geometry/shape.ts';
 import { grouped } from '../list/grouped.ts';
+import { addUp } from '../list/totals.ts';
 import type { Surface } from './input.ts';
 
 /** The surfaces with those that are as they were in the last plan replaced by the earlier ones. */
@@ -9,9 +10,7 @@ export function knownSurfaces(last: readonly Surface[], surfaces: readonly Surfa
   const counts = new Map<string, number>();
   return surfaces.map((surface) => {
     const name = nameOf(surface);
-    const count = counts.get(name) ?? 0;
-    counts.set(name, count + 1);
-    const was = before.get(name)?.[count];
+    const was = before.get(name)?.[addUp(counts, name)];
     return was && isSame(was, surface) ? was : surface;
   });
 }

@@ -5,6 +5,7 @@ import { neighborsOf } from '../geometry/meeting.ts';
 import { boxOf } from '../geometry/region.ts';
 import { KeptResults } from '../layout/kept.ts';
 import { pick } from '../list/at.ts';
+import { addUp, totalOf } from '../list/totals.ts';
 import type { Liters, Mm } from '../measure/units.ts';
 import { amountOf } from './amount.ts';
 import { tapeAround } from './bare.ts';
@@ -70,16 +71,7 @@ export function planFinish(
     const areas = seen.get(finish.id);
     const own = jobs.filter((job) => job.finish === finish.id);
     return areas
-      ? [
-          finishUse(
-            finish,
-            areas,
-            own,
-            (tape.get(finish.id) ?? 0) + (around.get(finish.id) ?? 0),
-            input,
-            checks,
-          ),
-        ]
+      ? [finishUse(finish, areas, own, totalOf(tape, finish.id) + totalOf(around, finish.id), input, checks)]
       : [];
   });
   return {
@@ -114,7 +106,7 @@ function litersOnParts(jobs: readonly PaintJob[], finishes: FinishInput['finishe
     const finish = known.get(job.finish);
     if (!finish) continue;
     const { volume, primer } = amountOf(finish, [job]);
-    liters.set(job.part, (liters.get(job.part) ?? 0) + volume + primer);
+    addUp(liters, job.part, volume + primer);
   }
   return [...liters].map(([part, onIt]) => ({ part, liters: onIt }));
 }

@@ -7,6 +7,7 @@ import type { Point, Region } from '../geometry/shape.ts';
 import { sweptPieces } from '../geometry/sweep.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Solid } from '../joinery/piece.ts';
+import { lastOf } from '../list/at.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import type { ShownArea } from './result.ts';
 import { sameHeight } from './surface.ts';
@@ -50,7 +51,7 @@ export function castShadows(
   ];
   const heights: Mm[] = [];
   for (const { z } of [...shown].sort((a, b) => a.z - b.z)) {
-    if (!sameHeight(heights[heights.length - 1] ?? Number.NaN, z)) heights.push(z);
+    if (heights.length === 0 || !sameHeight(lastOf(heights), z)) heights.push(z);
   }
   return heights.flatMap((z) => {
     const ground = shown.filter((area) => sameHeight(area.z, z)).map((area) => area.region);

@@ -2,6 +2,7 @@ import { chordsInside } from '../geometry/chord.ts';
 import { boxesMeet, boxOf } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import { pick } from '../list/at.ts';
+import { addUp } from '../list/totals.ts';
 import type { Mm } from '../measure/units.ts';
 import { justOutside, sidesOf } from './border.ts';
 import type { Shown } from './show.ts';
@@ -39,7 +40,7 @@ export function tapeOf(shown: readonly Shown[], neighbors: readonly (readonly nu
         for (const [from, to] of chordsInside(outside.a, outside.b, other.region)) length += to - from;
       }
     }
-    tape.set(surface.finish, (tape.get(surface.finish) ?? 0) + length);
+    addUp(tape, surface.finish, length);
   });
   return tape;
 }

@@ -139,6 +139,10 @@ export function union(regions: readonly Region[]): Region {
   return rings.length === 0 ? EMPTY : combine(ClipType.Union, rings, []);
 }
 
+/** Their union; a single one as it is, off the library's grid. */
+export const asOne = (regions: readonly Region[]): Region =>
+  regions.length === 1 ? pick(regions, 0) : union(regions);
+
 /** What both cover. */
 export function intersect(a: Region, b: Region): Region {
   return meet(boxOf(a), boxOf(b)) ? combine(ClipType.Intersection, ringsOf(a), ringsOf(b)) : EMPTY;

@@ -2,7 +2,7 @@ import type { Check, Severity } from '../check/check.ts';
 import { isBars } from '../design/made.ts';
 import type { Joint } from '../design/schema.ts';
 import type { LaidPart } from '../layout/laid.ts';
-import { grouped } from '../list/grouped.ts';
+import { grouped, groupOf } from '../list/grouped.ts';
 import { type Bar, TOUCH } from './bar.ts';
 import { type Decision, namesBoth } from './decide.ts';
 import type { Meeting } from './meet.ts';
@@ -106,7 +106,7 @@ type LengthsOfBar = (bar: Bar) => readonly SawnBar[];
 
 function lengthsOfBars(lengths: readonly SawnBar[]): LengthsOfBar {
   const ofBar = grouped(lengths, ({ bar }) => bar.index);
-  return (bar) => ofBar.get(bar.index) ?? [];
+  return (bar) => groupOf(ofBar, bar.index);
 }
 
 function whyNot(chosen: Joint, { a, b, shape, joint }: Attempt, ofBar: LengthsOfBar): WhyNot | null {

@@ -4,7 +4,7 @@ import type { Joint, Shop } from '../design/schema.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import { KeptResults } from '../layout/kept.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
-import { addTo, type Groups, grouped } from '../list/grouped.ts';
+import { addTo, type Groups, grouped, groupOf } from '../list/grouped.ts';
 import type { Stock } from '../materials/types.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
@@ -71,7 +71,7 @@ export function planJoinery(input: JoineryInput, kept: KeptResults = new KeptRes
     solids: input.parts
       .filter(({ id }) => !gone.has(id))
       .map((laid) => {
-        const own = byPart.get(laid.id) ?? [];
+        const own = groupOf(byPart, laid.id);
         return kept.of(laid, 'solid', own, () => solidOf(laid, own));
       }),
     gone,
@@ -166,7 +166,7 @@ function sawAll(
   const neighbors = neighborsOf(meetings);
   const madeOf = (id: string): Stock | null => stockOfPart.get(id) ?? null;
   return works.flatMap((work) => {
-    const beside = neighbors.get(work.bar.index) ?? [];
+    const beside = groupOf(neighbors, work.bar.index);
     const facts = [shop.fitAllowance, beside.length, ...beside, ...factsOf(work, madeOf)];
     return kept.of(work.bar, 'sawn', facts, () =>
       sawBar(work, {
@@ -197,7 +197,7 @@ function piecesOf(
 ): Placed[] {
   return parts.flatMap((laid) => {
     if (isBars(laid)) {
-      const own = byPart.get(laid.id) ?? [];
+      const own = groupOf(byPart, laid.id);
       return kept.of(laid, 'pieces', [shop.fitAllowance, ...own], () => stickPieces(own, shop.fitAllowance));
     }
     if (isBoards(laid)) {

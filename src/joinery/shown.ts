@@ -1,4 +1,5 @@
-import { at } from '../list/at.ts';
+import { at, pick } from '../list/at.ts';
+import { totalOf } from '../list/totals.ts';
 import { roundLength, shareOut, stepOf } from '../measure/round.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
@@ -47,7 +48,7 @@ class Steps {
   fill(span: readonly Told[]): void {
     const whole = Math.round(span.reduce((sum, told) => sum + this.exact(told), 0) / this.step);
     const open = span.filter((told) => !this.decided.has(toldKey(told)));
-    const taken = span.reduce((sum, told) => sum + (this.decided.get(toldKey(told)) ?? 0), 0);
+    const taken = span.reduce((sum, told) => sum + totalOf(this.decided, toldKey(told)), 0);
     const lengths = open.map((told) => this.exact(told));
     const shares = shareOut(Math.max(0, whole - taken) * this.step, lengths, this.step);
     open.forEach((told, i) => {
@@ -104,8 +105,7 @@ class Steps {
   }
 
   private exact({ piece, of }: Told): Mm {
-    const draft = this.pieces[piece]?.draft;
-    if (!draft) return 0;
+    const { draft } = pick(this.pieces, piece);
     return of === 'left' || of === 'right' ? (draft.edges[of] ?? 0) : draft[of];
   }
 

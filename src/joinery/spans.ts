@@ -174,7 +174,7 @@ const shared = (a: Slab, b: Slab): Mm => Math.min(a.to, b.to) - Math.max(a.from,
 function panelRows(pieces: readonly Placed[], { boxes }: Bars, axis: 'x' | 'y'): Told[][] {
   const slabs = pieces.flatMap(({ draft, kind }, piece) => {
     if (kind !== 'panel') return [];
-    const box = boxOfPoints(draft.placed[0]?.outer ?? []);
+    const box = boxOfPoints(pick(draft.placed, 0).outer);
     return [slabOf(box, axis, { piece, of: liesAlong(draft, box, axis) ? 'length' : 'width' })];
   });
   const between = boxes.map((box) => slabOf(box, axis, { piece: -1, of: 'width' }));

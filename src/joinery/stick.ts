@@ -1,5 +1,6 @@
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Region } from '../geometry/shape.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Bar, ENDS, type End, toFace } from './bar.ts';
 import { atOrigin, type Draft, type Placed, type Stretch } from './draft.ts';
@@ -61,7 +62,7 @@ function shapeOf({ outline, notches }: SawnBar): Pick<Draft, 'outline' | 'notche
   return {
     outline: own.outline,
     notches: notches.map(({ depth, side, miter }, i) => {
-      const ring = own.holes[i] ?? [];
+      const ring = pick(own.holes, i);
       const { x, w } = boxOfPoints(ring);
       return { from: x, to: x + w, depth, side, miter, outline: ring };
     }),

@@ -1,5 +1,6 @@
 import type { Part } from '../design/schema.ts';
 import type { Box } from '../geometry/shape.ts';
+import { boxIn } from './boxIn.ts';
 import type { Layout } from './laid.ts';
 import type { LayoutInput } from './layout.ts';
 import { structureOf } from './structure.ts';
@@ -19,7 +20,7 @@ export const boundsOf = (input: LayoutInput, layout: Layout): Bounds[] =>
 
 export function boundsOfPart({ stocks, sizes }: LayoutInput, layout: Layout, part: Part): Bounds {
   const { id } = part;
-  const box = layout.boxes.get(id) ?? part.box;
+  const box = boxIn(layout.boxes, part);
   const across = structureOf(part, 'x', stocks, sizes);
   const up = structureOf(part, 'y', stocks, sizes);
   const outside = grown(box, across.outset, up.outset);

@@ -1,5 +1,6 @@
 import type { Axis, Edge } from '../design/schema.ts';
 import type { Mm } from '../measure/units.ts';
+import { boxIn } from './boxIn.ts';
 import type { Layout } from './laid.ts';
 import type { LayoutInput } from './layout.ts';
 import { isKnown } from './reference.ts';
@@ -13,7 +14,7 @@ export function edgesAt(input: LayoutInput, layout: Layout, axis: Axis): (edge: 
   const { design, face, stocks, sizes } = input;
   const { parts } = design;
   const byId = new Map(parts.map((part) => [part.id, part]));
-  const spans = parts.map((part) => spanOf(layout.boxes.get(part.id) ?? part.box, axis));
+  const spans = parts.map((part) => spanOf(boxIn(layout.boxes, part), axis));
   const structures = parts.map((part) => structureOf(part, axis, stocks, sizes));
   const lines = linesOf({ axis, face, stocks, parts, structures }, spans);
   const values = spans.flatMap((span) => [span.low, span.high]);

@@ -1,5 +1,6 @@
 import { orderChecks } from '../check/check.ts';
 import type { Box } from '../geometry/shape.ts';
+import { under } from '../list/at.ts';
 import { boxesToEnds, solvedBox } from './boxes.ts';
 import { kept, placesOf } from './changes.ts';
 import { checkPlacings } from './check/checks.ts';
@@ -36,7 +37,7 @@ function layOutAll(input: LayoutInput, last: Remembered | null): Remembered {
   const { parts, rules, finishes } = design;
   const byId = new Map(parts.map((part) => [part.id, part]));
   const network = buildNetwork(byId, rules, face);
-  const solved = solveAll({ face, stocks, sizes, held }, network, (id) => byId.get(id), last ?? undefined);
+  const solved = solveAll({ face, stocks, sizes, held }, network, (id) => under(byId, id), last ?? undefined);
   const boxes = new Map<string, Box>(
     parts.map((part) => [part.id, solvedBox(part, { network, solved }, last?.boxes.get(part.id))]),
   );

@@ -1,5 +1,6 @@
 import type { Face, Level } from '../bed/face.ts';
 import type { Part } from '../design/schema.ts';
+import { pick } from '../list/at.ts';
 
 /** What an edge belongs to. */
 export type Reference =
@@ -16,7 +17,7 @@ export function readReference(of: string): Reference {
   if (of.startsWith('level:')) return { to: 'level', level: of.slice('level:'.length) };
   const member = of.endsWith(']') ? MEMBER.exec(of) : null;
   if (member)
-    return { to: 'member', part: member[1] ?? '', column: Number(member[2]), row: Number(member[3]) };
+    return { to: 'member', part: pick(member, 1), column: Number(member[2]), row: Number(member[3]) };
   return { to: 'part', part: of };
 }
 

@@ -1,7 +1,8 @@
 import type { Check } from '../check/check.ts';
 import { partsOfRule } from '../design/references.ts';
 import type { Rule } from '../design/schema.ts';
-import { pick, under } from '../list/at.ts';
+import { entryAt, pick, under } from '../list/at.ts';
+import { groupOf } from '../list/grouped.ts';
 import type { RuleState } from './laid.ts';
 import { checksOf } from './rule/table.ts';
 import type { Outcome } from './solve/component.ts';
@@ -27,9 +28,9 @@ export function judgedRule(
   places: RulePlaces,
   { network, solved }: SolvedNetwork,
 ): JudgedRule {
-  const outcomes = (network.ofRule.get(rule.id) ?? []).flatMap((i): Outcome[] => {
-    const at = network.components[i]?.ruleIndex.get(rule.id) ?? -1;
-    const outcome = solved[i]?.outcomes[at];
+  const outcomes = groupOf(network.ofRule, rule.id).flatMap((i): Outcome[] => {
+    const at = pick(network.components, i).ruleIndex.get(rule.id);
+    const outcome = entryAt(pick(solved, i).outcomes, at);
     return outcome ? [outcome] : [];
   });
   const fights = new Set(outcomes.flatMap((one) => one.fights ?? []));

@@ -2,7 +2,7 @@ import type { Face } from '../bed/face.ts';
 import { orderChecks } from '../check/check.ts';
 import type { Part, Rule } from '../design/schema.ts';
 import type { Box } from '../geometry/shape.ts';
-import { at, pick } from '../list/at.ts';
+import { at, entryAt, pick, under } from '../list/at.ts';
 import { boxesToEnds, solvedBox } from './boxes.ts';
 import { changedAt, kept, patched, sameNames } from './changes.ts';
 import { checkPlacings, checkSome } from './check/checks.ts';
@@ -30,9 +30,12 @@ export function stepFrom(input: LayoutInput, last: Remembered): Remembered | nul
   const changes = ruleChanges(last.rules, last.rulePlaces, rules);
   if (finishIds !== last.finishIds || !newParts || !changes) return null;
 
-  const partOf = (id: string): Part | undefined => parts[last.places.get(id) ?? -1];
+  const partOf = (id: string): Part => pick(parts, under(last.places, id));
   const changedParts = newParts.flatMap((i) => pick(parts, i));
-  const table = { get: partOf, has: (id: string) => last.places.has(id) };
+  const table = {
+    get: (id: string) => entryAt(parts, last.places.get(id)),
+    has: (id: string) => last.places.has(id),
+  };
   const { network, touched: ruled } = rewired(last.network, changes, rules, table, face);
   const touched = new Set([
     ...ruled,
@@ -43,7 +46,7 @@ export function stepFrom(input: LayoutInput, last: Remembered): Remembered | nul
 
   const shifted = new Set(changedParts);
   for (const i of anew.keys()) {
-    for (const id of network.components[i]?.parts ?? []) shifted.add(partOf(id) as Part);
+    for (const id of pick(network.components, i).parts) shifted.add(partOf(id));
   }
   const moved = new Map<string, Box>();
   for (const part of shifted) {
@@ -93,20 +96,19 @@ function judgedAfter(
   last: Remembered,
 ): { readonly judged: readonly JudgedRule[]; readonly places: RulePlaces } {
   const tied = new Set([...fresh, ...measured].map((rule) => rule.id));
-  for (const i of changed) for (const { id } of now.network.components[i]?.rules ?? []) tied.add(id);
+  for (const i of changed) for (const { id } of pick(now.network.components, i).rules) tied.add(id);
   if (gone.length === 0 && fresh.length === 0) {
     const places = last.rulePlaces;
     const anew = new Map<number, JudgedRule>();
     for (const id of tied) {
-      const i = places.get(id) ?? -1;
-      const rule = rules[i];
-      if (rule) anew.set(i, judgedRule(rule, rules, places, now));
+      const i = under(places, id);
+      anew.set(i, judgedRule(pick(rules, i), rules, places, now));
     }
     return { judged: patched(last.judged, anew), places };
   }
   const places = rulePlaces(rules);
   const judged = rules.map((rule) => {
-    const before = tied.has(rule.id) ? undefined : last.judged[last.rulePlaces.get(rule.id) ?? -1];
+    const before = tied.has(rule.id) ? undefined : entryAt(last.judged, last.rulePlaces.get(rule.id));
     return before ?? judgedRule(rule, rules, places, now);
   });
   return { judged, places };

@@ -6,6 +6,7 @@ import { transformPath } from '../geometry/path.ts';
 import { areaOf, boxOf, EMPTY, regionOfBox } from '../geometry/region.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { type ShapeMemory, shapeMemory } from '../geometry/shapeMemory.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import {
   expectedReach,
@@ -125,7 +126,7 @@ function layAt(lettering: Lettering, font: Font, seen: Box, reach: Reach, memory
     const { character, line } = slot;
     const capHeight = slot.scale * font.capHeight;
     const baseline = slot.y + slot.rise + by.y;
-    return [{ character, line, capHeight, baseline, path: moved, region: regions[i] ?? EMPTY }];
+    return [{ character, line, capHeight, baseline, path: moved, region: pick(regions, i) }];
   });
   const letters = glyphs.flatMap((glyph) => glyph.region);
   const layers = layersOf(

@@ -4,6 +4,7 @@ import { LOWERED, STOWED } from '../bed/swing.ts';
 import { type Check, orderChecks } from '../check/check.ts';
 import type { Design } from '../design/schema.ts';
 import { KeptResults } from '../layout/kept.ts';
+import { addUp } from '../list/totals.ts';
 import type { Kg, Mm, NewtonMeters, Newtons } from '../measure/units.ts';
 import { bareBed } from './bare.ts';
 import { type MassInput, massesOf, type PointMass } from './mass.ts';
@@ -30,7 +31,7 @@ function atFarEdge(bed: Bed, face: Face, moment: NewtonMeters): Newtons {
 
 function byPart(masses: readonly PointMass[]): { part: string; mass: Kg }[] {
   const sums = new Map<string, Kg>();
-  for (const { part, mass } of masses) sums.set(part, (sums.get(part) ?? 0) + mass);
+  for (const { part, mass } of masses) addUp(sums, part, mass);
   return [...sums].map(([part, mass]) => ({ part, mass }));
 }
 

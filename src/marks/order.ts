@@ -4,6 +4,7 @@ import type { Rule } from '../design/schema.ts';
 import type { JointFound, Piece, Solid } from '../joinery/piece.ts';
 import type { KeptResults } from '../layout/kept.ts';
 import type { LaidPart } from '../layout/laid.ts';
+import { under } from '../list/at.ts';
 import { type Beneath, beneathOf } from './beneath.ts';
 import { type Unit, unitsOf } from './units.ts';
 
@@ -80,7 +81,7 @@ function roundsOf(units: readonly Unit[], needs: Needs): { rounds: Unit[][]; stu
   const rounds: Unit[][] = [];
   let left = units;
   while (left.length > 0) {
-    const round = left.filter((unit) => [...(needs.get(unit) ?? [])].every((other) => done.has(other)));
+    const round = left.filter((unit) => [...under(needs, unit)].every((other) => done.has(other)));
     if (round.length === 0) break;
     for (const unit of round) done.add(unit);
     rounds.push(round);
@@ -95,7 +96,7 @@ function circleIn(stuck: readonly Unit[], needs: Needs): Unit[] {
   let unit = stuck[0];
   while (unit && !way.includes(unit)) {
     way.push(unit);
-    unit = [...(needs.get(unit) ?? [])].find((other) => stuck.includes(other));
+    unit = [...under(needs, unit)].find((other) => stuck.includes(other));
   }
   return unit ? way.slice(way.indexOf(unit)) : [];
 }
@@ -134,7 +135,7 @@ function waitsFor(unit: Unit, other: Unit, needs: Needs): boolean {
   const seen = new Set<Unit>([unit]);
   for (const next of seen) {
     if (next === other) return true;
-    for (const below of needs.get(next) ?? []) seen.add(below);
+    for (const below of under(needs, next)) seen.add(below);
   }
   return false;
 }
@@ -178,7 +179,7 @@ export function fixingOrder(input: OrderInput, results: KeptResults): FixingOrde
     const [a, b] = [unitOf.get(first), unitOf.get(then)];
     if (!a || !b || a === b) return true;
     if (waitsFor(a, b, needs)) return false;
-    needs.get(b)?.add(a);
+    under(needs, b).add(a);
     return true;
   };
   for (const pair of copes(input.joints)) {

@@ -1,5 +1,6 @@
 import type { JointFound } from '../joinery/piece.ts';
 import type { LaidPart } from '../layout/laid.ts';
+import { addUp, totalOf } from '../list/totals.ts';
 
 /** Parts that are fixed at once: one alone, or several whose joints are glued together. */
 export type Unit = readonly LaidPart[];
@@ -31,14 +32,14 @@ export function unitsOf(fixed: readonly LaidPart[], joints: readonly JointFound[
 
 /** From the lowest up; of halved ones at one height first those that are notched on their face. */
 const fromBelow = (unit: Unit, laps: ReadonlyMap<string, number>): Unit =>
-  [...unit].sort((a, b) => a.z0 + a.z1 - b.z0 - b.z1 || (laps.get(a.id) ?? 0) - (laps.get(b.id) ?? 0));
+  [...unit].sort((a, b) => a.z0 + a.z1 - b.z0 - b.z1 || totalOf(laps, a.id) - totalOf(laps, b.id));
 
 /** How many halved joints a part covers, less those in which it is covered. */
 function lapsOf(joints: readonly JointFound[]): ReadonlyMap<string, number> {
   const laps = new Map<string, number>();
   for (const { parts, kind, through } of joints) {
     if (kind !== 'half-lap') continue;
-    for (const id of parts) laps.set(id, (laps.get(id) ?? 0) + (id === through ? 1 : -1));
+    for (const id of parts) addUp(laps, id, id === through ? 1 : -1);
   }
   return laps;
 }

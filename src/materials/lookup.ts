@@ -20,6 +20,9 @@ export function lookup(tables: Pick<Tables, 'stocks' | 'materials'>, own: readon
   return {
     stocks,
     materials,
-    materialOf: (stock) => materials.get(stocks.get(stock ?? '')?.material ?? ''),
+    materialOf: (stock) => {
+      const known = stock === null ? undefined : stocks.get(stock);
+      return known?.material ? materials.get(known.material) : undefined;
+    },
   };
 }

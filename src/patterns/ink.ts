@@ -10,7 +10,7 @@ import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { FLATNESS } from '../geometry/tolerance.ts';
 import { cyclic, pick } from '../list/at.ts';
-import { addTo, type Groups } from '../list/grouped.ts';
+import { addTo, type Groups, groupOf } from '../list/grouped.ts';
 import type { Mm } from '../measure/units.ts';
 
 export type Segment = readonly [Point, Point];
@@ -59,13 +59,13 @@ class Lines {
   /** Whether a line that is near the box is as asked. */
   some(box: Box, is: (line: Segment) => boolean): boolean {
     const asked = (i: number) => is(pick(this.all, i));
-    return squaresOf(box).some((key) => this.squares.get(key)?.some(asked) ?? false);
+    return squaresOf(box).some((key) => groupOf(this.squares, key).some(asked));
   }
 
   /** All that may meet the box, in the order in which they were given. */
   near(box: Box): Segment[] {
     const found: number[] = [];
-    for (const key of squaresOf(box)) found.push(...(this.squares.get(key) ?? []));
+    for (const key of squaresOf(box)) found.push(...groupOf(this.squares, key));
     found.sort((a, b) => a - b);
     return found.filter((one, i) => one !== found[i - 1]).map((i) => pick(this.all, i));
   }

@@ -158,10 +158,18 @@ export function seamsOf(
   });
 }
 
+/** The way out of the page over a side. */
+const TOWARD: Readonly<Record<Joint['side'], readonly [number, number]>> = {
+  left: [-1, 0],
+  right: [1, 0],
+  bottom: [0, -1],
+  top: [0, 1],
+};
+
 /** A small filled arrow head beside the name, pointing to the neighbor. */
 function pointer(joint: Joint, at: Point, half: Mm): DrawItem {
   const s = 1.4;
-  const tip = { left: [-1, 0], right: [1, 0], bottom: [0, -1], top: [0, 1] }[joint.side] as [number, number];
+  const tip = TOWARD[joint.side];
   const base = upright(joint)
     ? { x: at.x - NAME * 0.36, y: at.y + half + 1.6 }
     : { x: at.x + half + 1.6, y: at.y + NAME * 0.36 };

@@ -144,12 +144,11 @@ export function cutsBetween(low: Mm, high: Mm, keep: readonly Span[], room: Mm, 
     let from = reaches(0, i) ? 0 : -1;
     let uneven = from < 0 ? Infinity : (at(stops, i) - low) ** 2;
     // Of those that are as good as the best, which stand first, the one that makes pages most equal.
-    const first = line[head] ?? -1;
     let best = -1;
     let least = Infinity;
     for (let turn = head; turn < line.length; turn++) {
       const k = at(line, turn);
-      if (!ways.alike(k, first)) break;
+      if (!ways.alike(k, at(line, head))) break;
       const next = at(ways.uneven, k) + (at(stops, i) - at(stops, k)) ** 2;
       if (next > least) continue;
       best = k;

@@ -11,6 +11,7 @@ import type { Joinery, Piece, Solid } from '../joinery/piece.ts';
 import { roundedAlone } from '../joinery/shown.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import type { CutOut } from '../lettering/cut-out.ts';
+import { addUp } from '../list/totals.ts';
 import type { Glue, Stock } from '../materials/types.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
@@ -137,7 +138,7 @@ export function withLetterGlue(
   if (solids.length === 0) return plan;
   const beads = new Map<string, Mm>();
   for (const { part, region } of solids) {
-    beads.set(part, (beads.get(part) ?? 0) + perimeterOf(region) / 2);
+    addUp(beads, part, perimeterOf(region) / 2);
   }
   const parts = plan.parts.map((p) => {
     const bead = beads.get(p.part);

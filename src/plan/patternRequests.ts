@@ -10,6 +10,7 @@ import { endLine } from '../joinery/lengths.ts';
 import type { Piece } from '../joinery/piece.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import { holesOff } from '../lettering/stencil/sheet.ts';
+import { addUp } from '../list/totals.ts';
 import type { StoryStick } from '../marks/result.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
@@ -49,8 +50,7 @@ function toldApart(requests: readonly PatternRequest[]): PatternRequest[] {
   const times = new Map<string, number>();
   return requests.map((request) => {
     if (!('name' in request)) return request;
-    const time = (times.get(request.name) ?? 0) + 1;
-    times.set(request.name, time);
+    const time = addUp(times, request.name) + 1;
     return time === 1 ? request : { ...request, name: `${request.name} (${time})` };
   });
 }

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { codeAt, entryAt, lastOf, pick, under } from '../../src/list/at.ts';
-import { count, countOf } from '../../src/list/counted.ts';
 import { grouped, groupOf } from '../../src/list/grouped.ts';
+import { addUp, totalOf } from '../../src/list/totals.ts';
 
 it('stops where what is known to be there is not, and tells what was asked for', () => {
   expect(() => pick(['a'], 1)).toThrow('no entry 1 of 1');
@@ -26,7 +26,7 @@ it('gives what there is', () => {
 
 it('counts from nothing, and groups what is under no key as none', () => {
   const counts = new Map<string, number>();
-  expect([count(counts, 'a'), count(counts, 'a', 2), countOf(counts, 'a'), countOf(counts, 'b')]).toEqual([
+  expect([addUp(counts, 'a'), addUp(counts, 'a', 2), totalOf(counts, 'a'), totalOf(counts, 'b')]).toEqual([
     0, 1, 3, 0,
   ]);
   const groups = grouped([1, 2, 3], (n) => n % 2);

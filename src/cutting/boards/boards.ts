@@ -115,7 +115,7 @@ function boundFor(
   return {
     stock,
     used: bought.length,
-    lowerBound: Math.min(bought.length, single ? Math.round(bound / (s.weighed.weight[0] ?? 1)) : fewest(s)),
+    lowerBound: Math.min(bought.length, single ? Math.round(bound / at(s.weighed.weight, 0)) : fewest(s)),
     cost: bought.reduce((sum, b) => sum + b.cost, 0),
     lowerCost: steps * s.weighed.step,
     proved: steps >= Math.floor(weight / COUNT_STEP),

@@ -1,4 +1,4 @@
-import { at, pick } from '../../list/at.ts';
+import { at, pick, under } from '../../list/at.ts';
 import type { Budget } from '../budget.ts';
 import { byRate, fill } from './knapsack.ts';
 import { type Counts, type Load, type Problem, totalOf } from './problem.ts';
@@ -46,7 +46,10 @@ export function relax(
   const limitRow = new Map(owned.map((b, k) => [b, rows.length + k]));
   const loads: Load[] = [];
   const column = ({ bin, counts }: Load): Column => {
-    const touched = counts.flatMap((n, i) => (n > 0 && rowOf.has(i) ? [{ row: rowOf.get(i) ?? 0, n }] : []));
+    const touched = counts.flatMap((n, i) => {
+      const row = n > 0 ? rowOf.get(i) : undefined;
+      return row === undefined ? [] : [{ row, n }];
+    });
     const limit = limitRow.get(bin);
     if (limit !== undefined) touched.push({ row: limit, n: -1 });
     return {
@@ -64,7 +67,7 @@ export function relax(
 
   let solved = lp.solve(budget);
   const price = () => {
-    const item = p.items.map((_, i) => (rowOf.has(i) ? at(solved.duals, rowOf.get(i) ?? 0) : 0));
+    const item = p.items.map((_, i) => (rowOf.has(i) ? at(solved.duals, under(rowOf, i)) : 0));
     const ranked = byRate(p, need, item);
     return {
       item,

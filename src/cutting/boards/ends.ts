@@ -1,7 +1,7 @@
 import type { Point } from '../../geometry/shape.ts';
 import { SAME_LENGTH, SAME_PLACE } from '../../geometry/tolerance.ts';
 import type { Piece, PieceEnd } from '../../joinery/piece.ts';
-import { pick } from '../../list/at.ts';
+import { lastOf, pick } from '../../list/at.ts';
 import type { FlatStock, ShapedStock } from '../../materials/types.ts';
 import { type Deg, type Mm, radians } from '../../measure/units.ts';
 
@@ -149,7 +149,7 @@ function backAt(recess: Recess, y: Mm): Mm {
     const share = high.y === low.y ? 1 : (y - low.y) / (high.y - low.y);
     return low.back + (high.back - low.back) * Math.min(1, Math.max(0, share));
   }
-  return recess.at(-1)?.back ?? 0;
+  return lastOf(recess).back;
 }
 
 /** Least and most room that two neighbors' ends leave each other: where either changes direction. */
@@ -199,8 +199,8 @@ interface EndPoint {
  * difference, and the wider kerf is no less than half of both. A piece turned end for end keeps both figures.
  */
 function pointOf({ recess, kerf }: LyingEnd, side: 'left' | 'right'): EndPoint {
-  const low = recess[0]?.back ?? 0;
-  const high = recess.at(-1)?.back ?? 0;
+  const low = pick(recess, 0).back;
+  const high = lastOf(recess).back;
   return { share: kerf / 2 - (low + high) / 2, slant: (side === 'right' ? low - high : high - low) / 2 };
 }
 

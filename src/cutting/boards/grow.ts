@@ -1,5 +1,6 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { at, pick } from '../../list/at.ts';
+import { addUp, totalOf } from '../../list/totals.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import { type Counts, nothing, type Problem } from './problem.ts';
@@ -51,7 +52,7 @@ export function growRows(
   const offer = (next: Grown, beam: Grown[]) => {
     if (next.taken > most) return;
     capacities.forEach((capacity, c) => {
-      if (next.taken <= capacity + SAME_LENGTH && next.worth > (best[c]?.worth ?? 0)) best[c] = next;
+      if (next.taken <= capacity + SAME_LENGTH && next.worth > (pick(best, c)?.worth ?? 0)) best[c] = next;
     });
     const k = beam.findIndex((g) => g.worth / g.taken < next.worth / next.taken);
     if (k < 0 && beam.length >= BEAM) return;
@@ -74,7 +75,7 @@ export function growRows(
       for (const last of followers(row.last)) {
         weighed += 1;
         for (const item of pick(byShape, pick(net.ways, last).shape)) {
-          if (at(available, item) <= (used.get(item) ?? 0)) continue;
+          if (at(available, item) <= totalOf(used, item)) continue;
           tried += 1;
           const taken = row.taken + net.gap(row.last, last) + pick(p.items, item).length;
           offer({ last, item, before: row, taken, worth: row.worth + at(worth, item) }, next);
@@ -102,6 +103,6 @@ function loadOf(p: Problem, row: Grown, capacity: Mm): GrownLoad {
 
 function usedBy(row: Grown): Map<number, number> {
   const used = new Map<number, number>();
-  for (let g: Grown | null = row; g !== null; g = g.before) used.set(g.item, (used.get(g.item) ?? 0) + 1);
+  for (let g: Grown | null = row; g !== null; g = g.before) addUp(used, g.item);
   return used;
 }

@@ -86,6 +86,11 @@ export function fill(
     while (k < items.length && !offered(k)) k += 1;
     return k;
   };
+  /** Worth of a length of what is still to come at most; nothing after the last. */
+  const rateFrom = (from: number): number => {
+    const k = next(from);
+    return k < items.length ? at(rates, k) : 0;
+  };
   const start = { room, worth };
 
   const search = (from: number): void => {
@@ -106,7 +111,7 @@ export function fill(
         }
         counts[i] = at(counts, i) + x;
         const fit = plain ? 'yes' : fits(p, counts, bin.capacity, budget);
-        const after = (rates[next(k + 1)] ?? 0) * Math.max(0, room - x * size + SAME_LENGTH);
+        const after = rateFrom(k + 1) * Math.max(0, room - x * size + SAME_LENGTH);
         if (fit === 'open') passed = Math.max(passed, worth + x * at(values, k) + after);
         if (fit === 'yes') {
           room -= x * size;
@@ -119,7 +124,7 @@ export function fill(
         if (stopped) return;
         // With one fewer, even the best of what follows must beat the best so far.
         const rest = room - (x - 1) * size;
-        const bound = worth + (x - 1) * at(values, k) + (rest + SAME_LENGTH) * (rates[next(k + 1)] ?? 0);
+        const bound = worth + (x - 1) * at(values, k) + (rest + SAME_LENGTH) * rateFrom(k + 1);
         if (bound <= bestValue + GAIN) break;
       }
     }

@@ -70,8 +70,8 @@ function layRow(
   let x = from;
   let before: Lying | null = null;
   for (const { shape, lying } of s.problem.joints.row(shapeCounts(s.problem, load.counts)).order) {
-    const item = pick(waiting, shape).shift() ?? 0;
-    const piece = pick(queues, item).shift();
+    const item = pick(waiting, shape).shift();
+    const piece = item === undefined ? undefined : pick(queues, item).shift();
     if (!piece) throw new RangeError('more pieces laid than there are');
     const way = pick(pick(s.shapes, shape), lying);
     if (before) x += gapBetween(before.right, way.left);

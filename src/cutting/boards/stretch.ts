@@ -1,5 +1,7 @@
+import type { Design } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
+import type { CutBoard } from '../result.ts';
 
 /** A usable stretch of a board, from its left end. */
 export interface Stretch {
@@ -16,6 +18,21 @@ export function defectsOn(length: Mm, defects: readonly Stretch[]): Stretch[] {
     .map(({ from, to }) => ({ from: Math.min(from, to), to: Math.min(Math.max(from, to), length) }))
     .filter((d) => d.to > d.from)
     .sort((a, b) => a.from - b.from || a.to - b.to);
+}
+
+/** What of a board is not used: the end trim of a bought one, the defects of an owned one. */
+export function unusedOf(
+  { length, owned }: CutBoard,
+  { owned: boards, shop }: Pick<Design, 'owned' | 'shop'>,
+): Stretch[] {
+  if (owned !== null)
+    return boards.flatMap((one) => (one.id === owned ? defectsOn(length, one.defects) : []));
+  const trim = shop.endTrim;
+  if (trim === 0) return [];
+  return [
+    { from: 0, to: trim },
+    { from: length - trim, to: length },
+  ];
 }
 
 /**

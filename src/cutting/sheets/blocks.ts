@@ -1,5 +1,5 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
-import { at, pick } from '../../list/at.ts';
+import { at, lastOf, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import type { Filled } from './fill.ts';
@@ -123,7 +123,7 @@ function keeper(most: number, rated: (part: Part) => number) {
   const cut = () => {
     list.sort((a, b) => b.rate - a.rate);
     list = list.slice(0, most);
-    if (list.length === most) least = list[most - 1]?.rate ?? -1;
+    if (list.length === most) least = lastOf(list).rate;
   };
   return {
     wants: (rate: number): boolean => rate > least,

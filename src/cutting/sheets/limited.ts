@@ -1,5 +1,6 @@
 import { DUST } from '../../geometry/tolerance.ts';
 import { at, pick } from '../../list/at.ts';
+import { groupOf } from '../../list/grouped.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import type { Made } from './made.ts';
@@ -65,7 +66,7 @@ export function bestLimited(
     if (best === null || b.value > best.value + DUST) best = b;
     if (b.bound <= best.value + DUST && b !== best) return;
     const key = b.counts.join();
-    const same = known.get(key) ?? [];
+    const same = groupOf(known, key);
     if (same.some((s) => s.w <= b.w + DUST && s.h <= b.h + DUST)) return;
     known.set(key, [...same.filter((s) => !(b.w <= s.w && b.h <= s.h)), b]);
     open.push(b);

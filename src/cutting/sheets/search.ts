@@ -36,10 +36,10 @@ export function searchSheet(
   const plenty = hasPlenty(p, bin, need);
   const types = wanted.map((i): ValuedType => {
     const item = pick(p.items, i);
-    const [first] = item.ways;
+    const { w, h } = pick(item.ways, 0);
     return {
-      w: first?.w ?? 0,
-      h: first?.h ?? 0,
+      w,
+      h,
       value: item.area * worth(i),
       max: plenty ? undefined : at(need, i),
     };

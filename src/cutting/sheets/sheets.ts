@@ -141,7 +141,7 @@ function boundFor(
     used: bought.length,
     lowerBound: Math.min(
       bought.length,
-      single ? Math.round(bound / (s.weighed.weight[0] ?? 1)) : fewestSheets(s.problem),
+      single ? Math.round(bound / at(s.weighed.weight, 0)) : fewestSheets(s.problem),
     ),
     cost: bought.reduce((sum, c) => sum + c.cost, 0),
     lowerCost: steps * s.weighed.step,

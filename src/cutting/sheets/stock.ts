@@ -1,7 +1,7 @@
 import type { Owned, Shop } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Piece } from '../../joinery/piece.ts';
-import { at } from '../../list/at.ts';
+import { at, pick } from '../../list/at.ts';
 import type { SheetStock } from '../../materials/types.ts';
 import type { Mm, Money } from '../../measure/units.ts';
 import { type Weighed, weigh } from '../weigh.ts';
@@ -83,8 +83,8 @@ export function sheetProblem(input: SheetInput): SheetStockProblem {
     const known = groups.get(key);
     known?.pieces.push(piece);
     const pieces = known?.pieces ?? [piece];
-    const area = (ways[0]?.w ?? 0) * (ways[0]?.h ?? 0);
-    groups.set(key, { item: { ways: known?.item.ways ?? ways, count: pieces.length, area }, pieces });
+    const { w, h } = pick(ways, 0);
+    groups.set(key, { item: { ways: known?.item.ways ?? ways, count: pieces.length, area: w * h }, pieces });
   }
   const listed = [...groups.values()].sort((a, b) => b.item.area - a.item.area);
   return {

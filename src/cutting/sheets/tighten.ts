@@ -80,7 +80,9 @@ export function ontoSet(
 ): SheetPlan | null {
   const worth = p.items.map(() => 1);
   let slots = slotsOf(p, set, start.loads);
-  let over = p.items.map(({ count }, i) => slots.reduce((n, s) => n - (s.filled?.counts[i] ?? 0), count));
+  let over = p.items.map(({ count }, i) =>
+    slots.reduce((n, s) => (s.filled ? n - at(s.filled.counts, i) : n), count),
+  );
   let left = areaOf(p, over);
   while (left > 0 && !budget.done()) {
     const redo = chosen(slots, random);

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { under } from '../../list/at.ts';
 import type { Axis, Edge, Immutable } from '../field.ts';
 import { betweenSchema, betweenShape } from './between.ts';
 import { centerSchema, centerShape } from './center.ts';
@@ -46,15 +47,15 @@ export const shapeOf = (rule: Rule): RuleShape<Rule> => SHAPES[rule.kind] as unk
 /** A slot of a kind with the field that it describes. */
 export type NamedSlot = Slot<string> & { readonly field: string };
 
-const SLOTS = Object.fromEntries(
+const SLOTS: ReadonlyMap<string, readonly NamedSlot[]> = new Map(
   Object.entries(SHAPES).map(([kind, { slots }]) => [
     kind,
     Object.entries(slots).map(([field, slot]): NamedSlot => ({ ...(slot as Slot<string>), field })),
   ]),
-) as Partial<Record<RuleKind, readonly NamedSlot[]>>;
+);
 
 /** What the fields of a rule are, in their order. */
-export const slotsOf = (rule: Rule): readonly NamedSlot[] => SLOTS[rule.kind] ?? [];
+export const slotsOf = (rule: Rule): readonly NamedSlot[] => under(SLOTS, rule.kind);
 
 type Values = {
   edge: Edge;

@@ -29,7 +29,7 @@ export function DimensionLabels({ dimensions, view, design, layout }: LabelsProp
   const places = placeChips(
     dimensions.map((d, i) => {
       const { from, to } = dimensionOnScreen(d, (p) => toScreen(view, p));
-      return { from, to, axis: d.axis, text: texts[i] ?? '', fixed: d.role === 'face' };
+      return { from, to, axis: d.axis, text: pick(texts, i), fixed: d.role === 'face' };
     }),
     keptClear(layout, new Set(selection), view),
   );
@@ -37,7 +37,7 @@ export function DimensionLabels({ dimensions, view, design, layout }: LabelsProp
     <>
       {dimensions.map((d, i) => {
         const middle = pick(places, i);
-        const text = texts[i] ?? '';
+        const text = pick(texts, i);
         const style = { transform: `translate(-50%, -50%) translate(${middle.x}px, ${middle.y}px)` };
         const { edits } = d;
         if (!edits) {

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Sign } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
+import { pick } from '../../list/at.ts';
 import { editsToLetter } from '../edit/letter.ts';
 import { useCommit } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
@@ -22,7 +23,7 @@ export function LetteringInPlace({ sign, at, width, height, onDone }: LetteringI
   const high = Math.max(44, height);
   const keep = () => {
     const edits = editsToLetter(sign, text);
-    if (edits.length > 0) commit(edits, t('did.letter', { text: text.split('\n')[0] ?? '' }));
+    if (edits.length > 0) commit(edits, t('did.letter', { text: pick(text.split('\n'), 0) }));
     onDone();
   };
   return (

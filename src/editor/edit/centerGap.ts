@@ -2,6 +2,7 @@ import type { Edit } from '../../design/edit/edit.ts';
 import type { Design, RuleOf } from '../../design/schema.ts';
 import { type Span, withSpan } from '../../layout/span.ts';
 import { structureOf } from '../../layout/structure.ts';
+import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { placeOfEdge } from '../document/edges.ts';
 import type { Shown } from '../document/shown.ts';
@@ -34,7 +35,7 @@ export function editsToGap(
   { low, high }: Span,
   gap: Mm,
 ): Edit[] {
-  const id = rule.parts[0] ?? '';
+  const id = pick(rule.parts, 0);
   const box = layout.boxes.get(id);
   if (!box) return [];
   const next = withSpan(box, rule.axis, low + gap, high - low - 2 * gap);

@@ -19,6 +19,7 @@ import {
 } from '../../design/schema.ts';
 import { boxesMeet } from '../../geometry/region.ts';
 import type { Box } from '../../geometry/shape.ts';
+import { boxIn } from '../../layout/boxIn.ts';
 import { type Shown, shownFrom } from '../document/shown.ts';
 import { named } from './arrange.ts';
 import { freeId } from './ids.ts';
@@ -59,7 +60,7 @@ export function copyOf(
   const within = (named: readonly string[]) => named.length > 0 && named.every((id) => ids.has(id));
   const parts = design.parts.filter((p) => ids.has(p.id));
   return {
-    parts: parts.map((p) => ({ ...p, box: boxes.get(p.id) ?? p.box })),
+    parts: parts.map((p) => ({ ...p, box: boxIn(boxes, p) })),
     ...resourcesOf(design, parts),
     joints: design.joints.filter((j) => j.parts.some((p) => partOfReference(p).some((id) => ids.has(id)))),
     from,

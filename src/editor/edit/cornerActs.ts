@@ -1,5 +1,6 @@
 import type { Part } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
+import { boxIn } from '../../layout/boxIn.ts';
 import { commit } from '../state/commit.ts';
 import { type EditorState, type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
@@ -26,7 +27,7 @@ export function corneredPart({ edit: { design, selection, shown } }: EditorState
   if (selection.length !== 1) return null;
   const part = design.parts.find((p) => p.id === only);
   if (!part || part.locked) return null;
-  const box = shown.layout.boxes.get(part.id) ?? part.box;
+  const box = boxIn(shown.layout.boxes, part);
   const corners = cornersOf(part, box);
   return corners ? { part, box, corners } : null;
 }

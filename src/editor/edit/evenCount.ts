@@ -2,6 +2,7 @@ import type { Edit } from '../../design/edit/edit.ts';
 import { editsToRemove } from '../../design/removal.ts';
 import type { RuleOf } from '../../design/schema.ts';
 import { recounted } from '../../layout/arrange/recount.ts';
+import { lastOf } from '../../list/at.ts';
 import type { Shown } from '../document/shown.ts';
 import { arrangingOf, editsToArrange } from './arrange.ts';
 
@@ -11,7 +12,7 @@ export function editsToRecount(shown: Shown, rule: RuleOf<'even'>, count: number
   const { arranged, rule: item, gone } = recounted(arrangingOf(shown), rule, count);
   const kept: Edit = { kind: 'replace', list: 'rules', id: rule.id, item };
   if (gone.length > 0) return [kept, ...editsToRemove(design, gone).filter((edit) => !concerns(edit, rule))];
-  const last = rule.parts.at(-1) ?? '';
+  const last = lastOf(rule.parts);
   const added = arranged.add.map((part) => part.id);
   const groups = design.groups
     .filter((group) => group.parts.includes(last))

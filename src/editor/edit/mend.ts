@@ -1,5 +1,7 @@
+import type { Check } from '../../check/check.ts';
 import type { Edit } from '../../design/edit/edit.ts';
-import type { Axis } from '../../design/schema.ts';
+import type { Axis, Design, Part } from '../../design/schema.ts';
+import { designPart } from '../../layout/reference.ts';
 import type { Mm } from '../../measure/units.ts';
 
 /** One way to mend what a check found, as one step. */
@@ -25,4 +27,10 @@ export interface Mend {
   /** How far a part is moved, how much is cut off, or how long the legs become. */
   readonly by?: Mm;
   readonly edits: readonly Edit[];
+}
+
+/** The part of the design that checks name first. */
+export function concerned(design: Design, checks: readonly Check[]): Part | undefined {
+  const named = checks[0]?.parts[0];
+  return named === undefined ? undefined : design.parts.find((part) => part.id === designPart(named));
 }

@@ -2,6 +2,7 @@ import type { Check } from '../../check/check.ts';
 import { applyEdits, type Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design, Edge, Part } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
+import { boxIn } from '../../layout/boxIn.ts';
 import { carrierOf } from '../../layout/place/carrier.ts';
 import { designPart } from '../../layout/reference.ts';
 import { type Span, spanOf } from '../../layout/span.ts';
@@ -162,7 +163,7 @@ function waysOut(box: Box, from: Box): Way[] {
 }
 
 const moved = (shown: Shown, part: Part, { axis, by }: Pick<Way, 'axis' | 'by'>) => {
-  const box = shown.layout.boxes.get(part.id) ?? part.box;
+  const box = boxIn(shown.layout.boxes, part);
   return editsToType(shown, part.id, box, axis === 'x' ? { x: box.x + by } : { y: box.y + by }).edits;
 };
 
@@ -248,9 +249,7 @@ function ontoWhatIsThere(shown: Shown, part: Part): Mend[] {
   if (!done.ok) return [];
   const ids = new Set([part.id]);
   const without = restingOn(design, ids);
-  const under = carrierOf(carrying(shown), part, layout.boxes.get(part.id) ?? part.box, (id) =>
-    without.has(id),
-  );
+  const under = carrierOf(carrying(shown), part, boxIn(layout.boxes, part), (id) => without.has(id));
   const to = 'part' in under ? under.part : 'face';
   return [
     {

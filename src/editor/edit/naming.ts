@@ -3,6 +3,7 @@ import type { Axis, Part } from '../../design/schema.ts';
 import { boxArea, surrounds } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { boxIn } from '../../layout/boxIn.ts';
 import { partOf } from '../../layout/reference.ts';
 import { otherAxis } from '../../layout/span.ts';
 import type { Shown } from '../document/shown.ts';
@@ -186,7 +187,7 @@ class Naming {
   }
 
   private boxOf(part: Part): Box {
-    return this.boxes.get(part.id) ?? part.box;
+    return boxIn(this.boxes, part);
   }
 
   private tell(part: Part, noun: Noun): Told {

@@ -2,6 +2,7 @@ import { edgeOf } from '../../design/field.ts';
 import type { Axis, Edge, Part, Rule, RuleKind } from '../../design/schema.ts';
 import { boxArea, surrounds } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
+import { boxIn } from '../../layout/boxIn.ts';
 import { boxOfReference, edgeOfBox } from '../document/edges.ts';
 import { boundsFor, type Shown } from '../document/shown.ts';
 import { freeId } from './ids.ts';
@@ -117,7 +118,7 @@ export function proposed(
   const { about } = NEW_RULES[kind];
   if (about === 'other') return one(design.parts.find((other) => other.id !== part.id)?.id ?? 'face');
   if (about === 'face') return one('face');
-  const box = layout.boxes.get(part.id) ?? part.box;
+  const box = boxIn(layout.boxes, part);
   const frames = boundsFor(shown).flatMap(({ id, inner }) =>
     inner && id !== part.id && surrounds(inner, box) ? { ...one(id, true), box: inner } : [],
   );
@@ -136,7 +137,7 @@ export function newRule(shown: Shown, part: Part, draft: RuleDraft): Rule | null
   return NEW_RULES[draft.kind].make(draft, {
     id: freeId(design, 'rule'),
     part: part.id,
-    box: layout.boxes.get(part.id) ?? part.box,
+    box: boxIn(layout.boxes, part),
     around: () => boxOfReference(draft.to, shown, draft.inner),
     edge: (of, side) => edgeOf({ of, inner: draft.inner }, side),
     isOther: draft.to !== part.id && design.parts.some((p) => p.id === draft.to),

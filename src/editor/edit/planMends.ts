@@ -3,9 +3,9 @@ import type { Check } from '../../check/check.ts';
 import type { CheckCode } from '../../check/codes.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Part } from '../../design/schema.ts';
-import { designPart } from '../../layout/reference.ts';
 import type { Shown } from '../document/shown.ts';
 import type { Mend } from './mend.ts';
+import { concerned } from './mend.ts';
 import { swingMends } from './swingMends.ts';
 import { editsToType } from './typed.ts';
 
@@ -15,13 +15,12 @@ type Ways = (shown: Shown, checks: readonly Check[]) => Mend[];
 /** The part of the check fixed otherwise. */
 const fixed =
   (how: 'glue' | 'screws', fixing: (part: Part) => Part['fixing']): Ways =>
-  ({ design }, [check]) => {
-    const id = designPart(check?.parts[0] ?? '');
-    const part = design.parts.find((one) => one.id === id);
+  ({ design }, checks) => {
+    const part = concerned(design, checks);
     if (!part) return [];
     const item = { ...part, fixing: fixing(part) } as Part;
-    const edits: Edit[] = [{ kind: 'replace', list: 'parts', id, item }];
-    return [{ how, parts: [id], to: '', edits }];
+    const edits: Edit[] = [{ kind: 'replace', list: 'parts', id: part.id, item }];
+    return [{ how, parts: [part.id], to: '', edits }];
   };
 
 const glued = fixed('glue', () => ({ how: 'glue', glue: true }));
@@ -39,10 +38,10 @@ const legs: Ways = ({ design: { bed } }, [check]) => {
 /** Moved in by as much as it reaches into what stands beside the bed. */
 const movedIn: Ways = (shown, checks) => {
   const { design, layout } = shown;
-  const id = designPart(checks[0]?.parts[0] ?? '');
-  const part = design.parts.find((one) => one.id === id);
-  const box = layout.boxes.get(id);
+  const part = concerned(design, checks);
+  const box = part && layout.boxes.get(part.id);
   if (!part || part.locked || !box) return [];
+  const { id } = part;
   const over = Math.max(...checks.map(({ figures }) => Number(figures.over_mm)));
   const by = checks[0]?.figures.side === 'left' ? over : -over;
   const { edits } = editsToType(shown, id, box, { x: box.x + by });

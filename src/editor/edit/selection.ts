@@ -3,6 +3,7 @@ import { editsToRemove } from '../../design/removal.ts';
 import type { Axis, Design } from '../../design/schema.ts';
 import { preview } from '../../design/state.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { pick } from '../../list/at.ts';
 import { inches, type Mm } from '../../measure/units.ts';
 import { tried } from '../document/document.ts';
 import { commit, select } from '../state/commit.ts';
@@ -184,7 +185,7 @@ export function ungroupSelection(store: EditorStore): void {
   const groups = design.groups.filter((g) => selection.includes(g.id));
   if (groups.length === 0) return;
   const edits: Edit[] = groups.map((g) => ({ kind: 'remove', list: 'groups', id: g.id }));
-  commit(store, edits, t('did.ungroup', { name: groups[0]?.name ?? '' }), {
+  commit(store, edits, t('did.ungroup', { name: pick(groups, 0).name }), {
     selection: groups.flatMap((g) => g.parts),
   });
 }

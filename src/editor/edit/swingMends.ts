@@ -7,12 +7,12 @@ import { TIGHT } from '../../fold/foldChecks.ts';
 import { hitsOf } from '../../fold/hits.ts';
 import type { Hit } from '../../fold/result.ts';
 import { boxAround } from '../../geometry/box.ts';
-import { designPart } from '../../layout/reference.ts';
 import { structureOf } from '../../layout/structure.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Shown } from '../document/shown.ts';
 import type { Mend } from './mend.ts';
+import { concerned } from './mend.ts';
 import { editsToType } from './typed.ts';
 
 /** What is left of a part, at least. */
@@ -31,12 +31,12 @@ interface Swung {
 
 /** Ways to mend that a part hits floor, wall or ceiling in the swing, or stands lower than the feet of the legs. */
 export function swingMends(shown: Shown, checks: readonly Check[]): Mend[] {
-  const id = designPart(checks[0]?.parts[0] ?? '');
-  const part = shown.design.parts.find((one) => one.id === id);
+  const part = concerned(shown.design, checks);
   const named = new Set(checks.flatMap((check) => check.parts));
   const laid = shown.layout.parts.filter((one) => named.has(one.id));
   const box = boxAround(laid.map((one) => one.box));
   if (!part || part.locked || !box) return [];
+  const { id } = part;
   const body: Body = {
     id,
     kind: 'part',

@@ -1,6 +1,7 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design, Edge, Part } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
+import { boxIn } from '../../layout/boxIn.ts';
 import type { Grip } from '../../layout/snap/snapping.ts';
 import { structureOf } from '../../layout/structure.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -76,7 +77,7 @@ export function startDraw(store: EditorStore, start: Touch, kind: DrawnKind): Ge
 }
 
 /** What is made, where its snap has it. */
-const whereSnapped = ({ made, snap }: Drawn): Created => madeAt(made, snap.boxes.get(made.id) ?? made.box);
+const whereSnapped = ({ made, snap }: Drawn): Created => madeAt(made, boxIn(snap.boxes, made));
 
 /** A new item in the hand: what its stock decides of its size is carried, the rest is drawn. */
 export function handOf(design: Design, { id, box, part }: Created, size: Grip): InHand {

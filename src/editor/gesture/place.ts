@@ -1,3 +1,4 @@
+import { boxIn } from '../../layout/boxIn.ts';
 import { createItem, DEFAULT_SIZE, madeAt, stockFor } from '../edit/create.ts';
 import { isOnCanvas, onCanvas } from '../state/place.ts';
 import { propose } from '../state/propose.ts';
@@ -60,7 +61,7 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
         const hand = handOf(design, item, 'move');
         const state = store.getState();
         const snap = touch.free ? asInHand(hand) : snapInHand(state, design, ground, hand);
-        const made = madeAt(item, snap.boxes.get(item.id) ?? item.box);
+        const made = madeAt(item, boxIn(snap.boxes, item));
         drawn = { made, snap, hand };
         const text = `${lengthText(design, made.box.x)} · ${lengthText(design, made.box.y)}`;
         const { shown } = holding(state, drawn);

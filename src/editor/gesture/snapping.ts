@@ -94,8 +94,8 @@ export const groundOf = (shown: Shown): Ground => ({
   }),
 });
 
-const straightStock = (part: Part): string | undefined =>
-  part.kind === 'strip' && (part.lie === 'across' || part.lie === 'up') ? part.stock : undefined;
+const straightStock = (part: Part | undefined): string | undefined =>
+  part?.kind === 'strip' && (part.lie === 'across' || part.lie === 'up') ? part.stock : undefined;
 
 /** What a release would hold of what is in the hand: `design` is without the rules that the gesture breaks. */
 export function snapInHand(state: EditorState, design: Design, ground: Ground, hand: InHand): Snap {
@@ -106,7 +106,7 @@ export function snapInHand(state: EditorState, design: Design, ground: Ground, h
   const outside = moving.map(({ id, box }) => ({
     id,
     box: outset(id, box, 1),
-    stock: straightStock(parts.find((p) => p.id === id) ?? ({} as Part)),
+    stock: straightStock(parts.find((p) => p.id === id)),
   }));
   const held = heldBy({
     moving: outside,

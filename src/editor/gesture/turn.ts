@@ -1,5 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Strip } from '../../design/schema.ts';
+import { boxIn } from '../../layout/boxIn.ts';
 import { snapAngle } from '../../layout/snap/angle.ts';
 import type { Deg } from '../../measure/units.ts';
 import { degrees } from '../../measure/units.ts';
@@ -22,9 +23,9 @@ export function startTurn(store: EditorStore, start: Touch): Gesture | null {
   const strip = design.parts.find((p): p is Strip => p.id === selection[0] && p.kind === 'strip');
   if (!strip || strip.locked) return null;
   const { boxes } = edit.shown.layout;
-  const box = boxes.get(strip.id) ?? strip.box;
+  const box = boxIn(boxes, strip);
   const others = design.parts.flatMap((part) =>
-    part.kind === 'strip' && part.id !== strip.id ? [angleOfStrip(part, boxes.get(part.id) ?? part.box)] : [],
+    part.kind === 'strip' && part.id !== strip.id ? [angleOfStrip(part, boxIn(boxes, part))] : [],
   );
   const center = { x: box.x + box.w / 2, y: box.y + box.h / 2 };
   const begin = angleOfStrip(strip, box);

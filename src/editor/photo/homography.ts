@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/shape.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Quad } from '../state/photo.ts';
 
 /** A projective map of the plane as the rows of its 3 x 3 matrix, the last entry being 1. */
@@ -46,25 +47,25 @@ function hasThreeInLine(quad: Quad): boolean {
 function solve(rows: readonly (readonly number[])[]): number[] | null {
   const n = rows.length;
   const m = rows.map((row) => [...row]);
-  const at = (i: number, j: number) => m[i]?.[j] ?? 0;
+  const entry = (i: number, j: number) => at(pick(m, i), j);
   const largest = Math.max(...m.flat().map(Math.abs));
   for (let k = 0; k < n; k++) {
     let best = k;
-    for (let i = k + 1; i < n; i++) if (Math.abs(at(i, k)) > Math.abs(at(best, k))) best = i;
-    if (Math.abs(at(best, k)) <= SINGULAR * largest) return null;
+    for (let i = k + 1; i < n; i++) if (Math.abs(entry(i, k)) > Math.abs(entry(best, k))) best = i;
+    if (Math.abs(entry(best, k)) <= SINGULAR * largest) return null;
     const [top, other] = [m[k], m[best]];
     if (!top || !other) return null;
     [m[k], m[best]] = [other, top];
     for (let i = k + 1; i < n; i++) {
-      const share = at(i, k) / at(k, k);
-      m[i] = (m[i] ?? []).map((value, j) => value - share * at(k, j));
+      const share = entry(i, k) / entry(k, k);
+      m[i] = pick(m, i).map((value, j) => value - share * entry(k, j));
     }
   }
   const found = new Array<number>(n).fill(0);
   for (let k = n - 1; k >= 0; k--) {
-    let rest = at(k, n);
-    for (let j = k + 1; j < n; j++) rest -= at(k, j) * (found[j] ?? 0);
-    found[k] = rest / at(k, k);
+    let rest = entry(k, n);
+    for (let j = k + 1; j < n; j++) rest -= entry(k, j) * at(found, j);
+    found[k] = rest / entry(k, k);
   }
   return found;
 }

@@ -1,3 +1,4 @@
+import { at } from '../../list/at.ts';
 import { type Homography, mapped } from './homography.ts';
 
 /** Pixels, four bytes each, rows from the top. */
@@ -27,7 +28,7 @@ function blend(
   x: number,
   y: number,
   out: Uint8ClampedArray,
-  at: number,
+  to: number,
 ): void {
   if (!(x > -0.5 && y > -0.5 && x < width - 0.5 && y < height - 0.5)) return;
   const x0 = Math.min(width - 1, Math.max(0, Math.floor(x)));
@@ -37,10 +38,9 @@ function blend(
   const fx = Math.min(1, Math.max(0, x - x0));
   const fy = Math.min(1, Math.max(0, y - y0));
   for (let c = 0; c < 4; c++) {
-    const upper =
-      (data[(y0 * width + x0) * 4 + c] ?? 0) * (1 - fx) + (data[(y0 * width + x1) * 4 + c] ?? 0) * fx;
-    const lower =
-      (data[(y1 * width + x0) * 4 + c] ?? 0) * (1 - fx) + (data[(y1 * width + x1) * 4 + c] ?? 0) * fx;
-    out[at + c] = upper * (1 - fy) + lower * fy;
+    const value = (px: number, py: number) => at(data, (py * width + px) * 4 + c);
+    const upper = value(x0, y0) * (1 - fx) + value(x1, y0) * fx;
+    const lower = value(x0, y1) * (1 - fx) + value(x1, y1) * fx;
+    out[to + c] = upper * (1 - fy) + lower * fy;
   }
 }

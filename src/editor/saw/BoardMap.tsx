@@ -1,5 +1,6 @@
 import type { BenchStep } from '../../cutting/atSaw.ts';
 import type { BoardCut } from '../../cutting/result.ts';
+import { under } from '../../list/at.ts';
 import type { Plan } from '../../plan/types.ts';
 import { useWords } from '../words/t.ts';
 
@@ -15,7 +16,7 @@ export function BoardMap({ step, plan }: { step: Extract<BenchStep, { kind: 'boa
   const labels = new Map(plan.joinery.pieces.map((p) => [p.id, p]));
   // Slants are drawn true to the board's length: its height is not to scale, its angles would mislead.
   const lean = (cut: BoardCut, miter: number) => {
-    const width = labels.get(cut.piece)?.width ?? 0;
+    const width = under(labels, cut.piece).width;
     return Math.tan((Math.abs(miter) * Math.PI) / 180) * width * k;
   };
   return (
@@ -32,7 +33,7 @@ export function BoardMap({ step, plan }: { step: Extract<BenchStep, { kind: 'boa
         const up = { left: cut.left < 0 ? l : 0, right: cut.right < 0 ? r : 0 };
         const low = { left: cut.left > 0 ? l : 0, right: cut.right > 0 ? r : 0 };
         const mine = cut.piece === step.piece.id;
-        const label = labels.get(cut.piece)?.label ?? '';
+        const label = under(labels, cut.piece).label;
         const d = `M${x0 + up.left} 0L${x1 - up.right} 0L${x1 - low.right} ${HIGH}L${x0 + low.left} ${HIGH}Z`;
         return (
           <g key={cut.piece}>

@@ -1,4 +1,5 @@
 import type { CutSheet, SheetCut } from '../../cutting/result.ts';
+import { under } from '../../list/at.ts';
 import type { Plan } from '../../plan/types.ts';
 import { useWords } from '../words/t.ts';
 
@@ -37,7 +38,7 @@ export function SheetMap({ sheet, plan, marked, what }: SheetMapProps) {
       {sheet.placements.map((place) => {
         const b = box(place);
         const mine = 'piece' in marked && place.piece === marked.piece;
-        const label = labels.get(place.piece) ?? '';
+        const label = under(labels, place.piece);
         return (
           <g key={place.piece}>
             <rect className={mine ? 'map-piece mine' : 'map-piece'} {...b} />

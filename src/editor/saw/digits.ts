@@ -1,3 +1,5 @@
+import { pick } from '../../list/at.ts';
+
 /** Bytes as decimal digits, which a QR code holds almost without loss: 22 bytes are 53 digits. */
 const BLOCK_BYTES = 22;
 /** Digits that hold each number of bytes: the first power of ten beyond the power of 256. */
@@ -11,7 +13,7 @@ export function digitsOf(bytes: Uint8Array): string {
     const block = bytes.subarray(at, at + BLOCK_BYTES);
     let value = 0n;
     for (const byte of block) value = value * 256n + BigInt(byte);
-    digits += String(value).padStart(DIGITS[block.length] ?? 0, '0');
+    digits += String(value).padStart(pick(DIGITS, block.length), '0');
   }
   return digits;
 }
@@ -20,7 +22,7 @@ export function digitsOf(bytes: Uint8Array): string {
 export function bytesOf(digits: string): Uint8Array<ArrayBuffer> | null {
   if (!/^\d*$/.test(digits)) return null;
   const bytes: number[] = [];
-  const step = DIGITS[BLOCK_BYTES] ?? 1;
+  const step = pick(DIGITS, BLOCK_BYTES);
   for (let at = 0; at < digits.length; at += step) {
     const block = digits.slice(at, at + step);
     const size = DIGITS.indexOf(block.length);

@@ -32,7 +32,7 @@ function make(): Shorthand {
     shorten: (json) => json.replace(/"(?:[^"\\]|\\.)*":?/g, (token) => codes.get(token) ?? token),
     spell: (short) =>
       // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are the code.
-      short.replace(/[\x18-\x1f][#-|]|[\x01-\x17]/g, (code) => back.get(code) ?? ''),
+      short.replace(/[\x18-\x1f][#-|]|[\x01-\x17]/g, (code) => back.get(code) ?? code),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Design, Joint, Part, Rule } from '../../design/schema.ts';
-import type { Box } from '../../geometry/shape.ts';
+import { boxIn } from '../boxIn.ts';
 import type { Layout } from '../laid.ts';
 import type { LayoutInput } from '../layout.ts';
 
@@ -25,11 +25,9 @@ export function selected({ input, layout }: Arranging, ids: readonly string[]): 
   const byId = new Map(input.design.parts.map((part) => [part.id, part]));
   return ids.flatMap((id) => {
     const part = byId.get(id);
-    return part ? [{ ...part, box: boxIn(layout, part) }] : [];
+    return part ? [{ ...part, box: boxIn(layout.boxes, part) }] : [];
   });
 }
-
-const boxIn = (layout: Layout, part: Part): Box => layout.boxes.get(part.id) ?? part.box;
 
 /** Gives out ids of the form `word-n` that nothing in the design has, each once. */
 export function idMaker(design: Design): (word: string) => string {

@@ -28,13 +28,13 @@ export function checkPlacings(
   const numbers = new Map(known?.placings.map((placing, i) => [placing.laid.id, i]));
   const checks = placings.map((placing, i) => {
     const around = pick(neighbors, i).flatMap((j) => pick(placings, j));
-    const at = numbers.get(placing.laid.id) ?? -1;
-    const was = known?.neighbors[at] ?? [];
-    const current =
-      known?.placings[at] === placing &&
-      was.length === around.length &&
-      was.every((j, k) => known.placings[j] === around[k]);
-    return (current ? known.checks[at] : undefined) ?? checkPlacing(placing, around, context);
+    const at = numbers.get(placing.laid.id);
+    if (known && at !== undefined && known.placings[at] === placing) {
+      const was = pick(known.neighbors, at);
+      if (was.length === around.length && was.every((j, k) => known.placings[j] === around[k]))
+        return pick(known.checks, at);
+    }
+    return checkPlacing(placing, around, context);
   });
   return { placings, context, neighbors, checks };
 }

@@ -1,5 +1,6 @@
 import type { Check, Severity } from '../../check/check.ts';
 import type { Part } from '../../design/schema.ts';
+import { pick } from '../../list/at.ts';
 import { designPart } from '../reference.ts';
 
 const WORSE: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
@@ -13,8 +14,8 @@ export function toldOnce(checks: readonly Check[], parts: readonly Part[]): read
   if (fills.size === 0) return checks;
   const groups = new Map<string, Check[]>();
   const found = checks.map((check) => {
-    const fill = designPart(check.parts[0] ?? '');
-    if (!fills.has(fill)) return [check];
+    const fill = check.parts[0] === undefined ? undefined : designPart(check.parts[0]);
+    if (fill === undefined || !fills.has(fill)) return [check];
     const key = `${check.code} ${fill}`;
     const known = groups.get(key);
     if (known) {
@@ -29,6 +30,6 @@ export function toldOnce(checks: readonly Check[], parts: readonly Part[]): read
     const [first] = group;
     if (!first || group.length === 1) return group;
     const worst = group.reduce((a, b) => (WORSE[b.severity] < WORSE[a.severity] ? b : a));
-    return [{ ...worst, parts: [designPart(worst.parts[0] ?? ''), ...worst.parts.slice(1)] }];
+    return [{ ...worst, parts: [designPart(pick(worst.parts, 0)), ...worst.parts.slice(1)] }];
   });
 }

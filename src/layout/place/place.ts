@@ -4,8 +4,10 @@ import type { Fill, Part } from '../../design/schema.ts';
 import { boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { entryAt, pick } from '../../list/at.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
+import { boxIn } from '../boxIn.ts';
 import { countOfFill, cutOfFill, type FillPiece, pieceAt, stocksOfFill, widthIn } from '../fill/fill.ts';
 import { uncovered } from '../fill/uncovered.ts';
 import type { LaidPart } from '../laid.ts';
@@ -65,7 +67,7 @@ export function placeParts(input: PlaceInput, before: Placement | undefined): Pl
   let whole = cycles.length === 0;
   let laid = 0;
   for (const part of order) {
-    const box = input.boxes.get(part.id) ?? part.box;
+    const box = boxIn(input.boxes, part);
     const more = placesIn({ part, box }, input);
     if (count + more > MOST_LAID) {
       over.parts.push(part.id);
@@ -75,7 +77,7 @@ export function placeParts(input: PlaceInput, before: Placement | undefined): Pl
     }
     count += more;
     const ground = groundOf(part, input.face, tops);
-    const last = before?.placed[before.ranks.get(part.id) ?? -1];
+    const last = before && entryAt(before.placed, before.ranks.get(part.id));
     const now =
       last && isCurrent(last, part, box, input, ground) ? last : placePart(part, box, input, ground, last);
     ranks.set(part.id, placed.length);
@@ -124,10 +126,11 @@ export function placeSome(
   const found = new Map<number, PlacedPart>();
   if (!before.whole) return null;
   for (const part of parts) {
-    const rank = before.ranks.get(part.id) ?? -1;
-    const last = before.placed[rank];
-    if (!last || last.from.part.on !== part.on) return null;
-    const box = input.boxes.get(part.id) ?? part.box;
+    const rank = before.ranks.get(part.id);
+    if (rank === undefined) return null;
+    const last = pick(before.placed, rank);
+    if (last.from.part.on !== part.on) return null;
+    const box = boxIn(input.boxes, part);
     const ground = groundOf(part, input.face, before.tops);
     if (isCurrent(last, part, box, input, ground)) continue;
     const now = placePart(part, box, input, ground, last);

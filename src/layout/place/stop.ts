@@ -16,6 +16,7 @@ import { boxOf, containsPointInRegion, regionOfRing, ringsOf } from '../../geome
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH, SAME_PLACE } from '../../geometry/tolerance.ts';
 import { pick } from '../../list/at.ts';
+import { groupOf } from '../../list/grouped.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Laid, LaidPart, Leg, StoppedEnd, Stops } from '../laid.ts';
 import { withSpan } from '../span.ts';
@@ -63,7 +64,7 @@ export function stopped(
   for (const { end, at } of asked) {
     const leg = end === 'start' ? first : legs.at(-1);
     if (!leg || distance(leg.start, leg.end) <= SAME_LENGTH) continue;
-    const ahead = aheadOf(leg, end, borders.get(at) ?? [], both);
+    const ahead = aheadOf(leg, end, groupOf(borders, at), both);
     if (ahead.meets === 'whole') stops[end] = { at, line: ahead.line, against: ahead.against === true };
     else missed.push({ end, at, meets: ahead.meets });
   }

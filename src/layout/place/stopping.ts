@@ -1,7 +1,7 @@
 import type { Face } from '../../bed/face.ts';
 import type { Check } from '../../check/check.ts';
 import { stopsAt } from '../../design/ends.ts';
-import { union } from '../../geometry/clip.ts';
+import { asOne } from '../../geometry/clip.ts';
 import { regionOfBox } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
@@ -66,7 +66,7 @@ function borderOf(source: Source | null): Region {
   const { part, box } = source.from;
   if (part.kind === 'fill') return regionOfShape(part.shape, box);
   const regions = source.placings.map(({ laid }) => laid.region);
-  return regions.length > 1 ? union(regions) : (regions[0] ?? []);
+  return asOne(regions);
 }
 
 function stoppedPart(own: PlacedPart, source: (of: string) => Source | null): PlacedPart {

@@ -4,6 +4,7 @@ import { intersect } from '../../geometry/clip.ts';
 import { areaOf, boxesMeet } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import { DUST, SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { pick } from '../../list/at.ts';
 import { partOf } from '../reference.ts';
 
 /** Whether a box lies within another, touching allowed. */
@@ -62,7 +63,7 @@ export function orderBySupport(parts: readonly Part[], byId: ReadonlyMap<string,
     }
     if (part !== undefined && state.get(part.id) === 'open') {
       const ring = chain.slice(chain.findIndex((p) => p.id === part?.id)).map((p) => p.id);
-      const least = ring.indexOf([...ring].sort()[0] ?? '');
+      const least = ring.indexOf(pick([...ring].sort(), 0));
       cycles.push([...ring.slice(least), ...ring.slice(0, least)]);
     }
     for (const link of chain.reverse()) {

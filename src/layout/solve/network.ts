@@ -171,7 +171,7 @@ function rank(parts: readonly string[], links: readonly Link[]): Map<string, num
       for (const b of follow) {
         if (a === b || known.has(b)) continue;
         known.add(b);
-        waiting.set(b, (waiting.get(b) ?? 0) + 1);
+        waiting.set(b, under(waiting, b) + 1);
       }
     }
   }
@@ -187,7 +187,7 @@ function rank(parts: readonly string[], links: readonly Link[]): Map<string, num
     for (const id of ready) {
       ranks.set(id, level);
       for (const follower of followers.get(id) ?? []) {
-        const left = (waiting.get(follower) ?? 0) - 1;
+        const left = under(waiting, follower) - 1;
         waiting.set(follower, left);
         if (left === 0 && !ranks.has(follower)) following.push(follower);
       }

@@ -2,6 +2,7 @@ import type { Face } from '../../bed/face.ts';
 import { mentionsOf } from '../../design/references.ts';
 import type { Axis, Rule } from '../../design/schema.ts';
 import { pick } from '../../list/at.ts';
+import { groupOf } from '../../list/grouped.ts';
 import { sameItems } from '../changes.ts';
 import { axesOf } from '../rule/table.ts';
 import { AXES } from '../span.ts';
@@ -89,7 +90,7 @@ export function rewired(
     unknown.set(rule.id, missing);
     return [];
   });
-  const touched = new Set([...gone, ...measured].flatMap((rule) => network.ofRule.get(rule.id) ?? []));
+  const touched = new Set([...gone, ...measured].flatMap((rule) => groupOf(network.ofRule, rule.id)));
   for (const { rule, lead, follow } of links) {
     for (const axis of axesOf(rule)) {
       for (const id of [...lead, ...follow]) {
@@ -115,7 +116,7 @@ export function rewired(
 
 /** The network with rules exchanged for others that tie the same things together. */
 function remeasured(network: Network, measured: readonly Rule[]): Rewired {
-  const touched = new Set(measured.flatMap((rule) => network.ofRule.get(rule.id) ?? []));
+  const touched = new Set(measured.flatMap((rule) => groupOf(network.ofRule, rule.id)));
   if (touched.size === 0) return { network, touched };
   const byId = new Map(measured.map((rule) => [rule.id, rule]));
   const components = [...network.components];
@@ -150,7 +151,7 @@ function withComponents(network: Network, touched: Set<number>, made: readonly C
     for (const rule of rules)
       ofRule.set(
         rule.id,
-        (ofRule.get(rule.id) ?? []).filter((n) => n !== i),
+        groupOf(ofRule, rule.id).filter((n) => n !== i),
       );
   }
   const free = [...network.free, ...touched];
@@ -161,7 +162,7 @@ function withComponents(network: Network, touched: Set<number>, made: readonly C
     for (const id of component.parts) ofPart[component.axis].set(id, i);
     for (const rule of component.rules) {
       // The outcome along x goes first.
-      const numbers = [...(ofRule.get(rule.id) ?? []), i];
+      const numbers = [...groupOf(ofRule, rule.id), i];
       ofRule.set(
         rule.id,
         numbers.sort((a, b) => (pick(components, a).axis < pick(components, b).axis ? -1 : 1)),

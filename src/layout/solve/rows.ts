@@ -1,5 +1,6 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
-import { at, pick } from '../../list/at.ts';
+import { at, pick, under } from '../../list/at.ts';
+import { addUp } from '../../list/totals.ts';
 import type { Linear } from './linear.ts';
 
 /** A coefficient smaller than this, where the equation's largest is 1, has canceled out. */
@@ -96,7 +97,7 @@ export class Rows {
       this.steps.push({ does: 'spent', used, scale, implied });
       return implied ? { found: 'implied' } : { found: 'contradicts', tags: tagsIn(shares) };
     }
-    const divisor = -(work.get(pivot) ?? 1);
+    const divisor = -under(work, pivot);
     const terms = new Map<number, number>();
     for (const [index, coefficient] of work) {
       if (index !== pivot && Math.abs(coefficient) / scale >= CANCELED)
@@ -184,7 +185,7 @@ export class Rows {
 }
 
 function accumulate(work: Map<number, number>, index: number, coefficient: number): void {
-  work.set(index, (work.get(index) ?? 0) + coefficient);
+  addUp(work, index, coefficient);
 }
 
 /** The equations that did not cancel out. */

@@ -23,7 +23,7 @@ export interface SolvedNetwork {
 export function solveAll(
   input: SolveInput,
   network: Network,
-  partOf: (id: string) => Part | undefined,
+  partOf: (id: string) => Part,
   last: SolvedNetwork | undefined,
 ): SolvedComponent[] {
   const before = new Map(
@@ -36,7 +36,7 @@ export function solveAll(
 export function solveSome(
   input: SolveInput,
   network: Network,
-  partOf: (id: string) => Part | undefined,
+  partOf: (id: string) => Part,
   solved: readonly SolvedComponent[],
   touched: Iterable<number>,
 ): Map<number, SolvedComponent> {
@@ -54,17 +54,17 @@ export function solveSome(
 function solveOne(
   { face, stocks, sizes, held }: SolveInput,
   component: Component,
-  partOf: (id: string) => Part | undefined,
+  partOf: (id: string) => Part,
   before: SolvedComponent | undefined,
 ): SolvedComponent {
-  const parts = component.parts.flatMap((id) => partOf(id) ?? []);
+  const parts = component.parts.map(partOf);
   const now = {
     component,
     face,
     stocks,
     parts,
     structures: parts.map((part) => structureOf(part, component.axis, stocks, sizes)),
-    held: parts.map((part) => held?.has(part.id) ?? false),
+    held: parts.map((part) => held?.has(part.id) === true),
   };
   // A number may have been given to parts of the other axis.
   const past = before?.input.component.axis === component.axis ? before : undefined;

@@ -1,5 +1,5 @@
-import { at } from '../../list/at.ts';
-import { addTo, type Groups } from '../../list/grouped.ts';
+import { at, under } from '../../list/at.ts';
+import { addTo, type Groups, groupOf } from '../../list/grouped.ts';
 import type { Lines } from '../rule/rule.ts';
 import { keepsOf } from '../rule/table.ts';
 import { middle, spanOf } from '../span.ts';
@@ -39,7 +39,7 @@ export function* wishes(input: ComponentInput, lines: Lines): Generator<Linear> 
     let to = from;
     while (to < parts.length && component.ranks[to] === rank) to++;
     for (let i = from; i < to; i++) yield* sizeWish(i);
-    for (const block of blocks.get(rank) ?? []) {
+    for (const block of groupOf(blocks, rank)) {
       for (const i of block.parts) yield* sizeWish(i);
       yield* block.keeps;
     }
@@ -61,8 +61,8 @@ function blocksByRank(component: Component, lines: Lines): Map<number, Block[]> 
     return keeps.length > 0 && 'parts' in rule ? [{ rule, keeps }] : [];
   });
   for (const { rule, keeps } of blocks.sort((a, b) => (a.rule.id < b.rule.id ? -1 : 1))) {
-    const parts = rule.parts.flatMap((id) => component.index.get(id) ?? []).sort((a, b) => a - b);
-    const rank = component.ranks[parts[0] ?? 0] ?? 0;
+    const parts = rule.parts.map((id) => under(component.index, id)).sort((a, b) => a - b);
+    const rank = at(component.ranks, at(parts, 0));
     addTo(found, rank, { parts, keeps });
   }
   return found;

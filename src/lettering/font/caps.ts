@@ -1,5 +1,6 @@
 import { boxOfPath } from '../../geometry/path.ts';
 import type { Path } from '../../geometry/shape.ts';
+import { pick } from '../../list/at.ts';
 import type { Bytes } from './bytes.ts';
 
 /** Where the flat capitals of a font stand and how tall they are, in font units. */
@@ -37,6 +38,7 @@ export function capsOf(
       .map(outline)
       .filter((path) => path.length > 0)
       .map(boxOfPath);
+    if (boxes.length === 0) continue;
     const foot = lineOf(
       boxes.map(({ y }) => -y),
       SAME_LINE * unitsPerEm,
@@ -45,7 +47,7 @@ export function capsOf(
       boxes.map(({ y, h }) => y + h),
       SAME_LINE * unitsPerEm,
     );
-    if (boxes.length > 0 && top + foot > 0) return { foot: -foot, height: top + foot };
+    if (top + foot > 0) return { foot: -foot, height: top + foot };
   }
   const stated = os2 && os2.length >= 90 && os2.u16(0) >= 2 ? os2.i16(88) : 0;
   return { foot: 0, height: stated > 0 ? stated : USUAL_SHARE * unitsPerEm };
@@ -59,4 +61,7 @@ function lineOf(values: readonly number[], near: number): number {
 }
 
 const mostOf = (values: readonly number[], score: (value: number) => number): number =>
-  [...values].sort((a, b) => score(b) - score(a) || a - b)[0] ?? 0;
+  pick(
+    [...values].sort((a, b) => score(b) - score(a) || a - b),
+    0,
+  );

@@ -1,5 +1,6 @@
 import type { Lettering } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
+import { groupOf } from '../../list/grouped.ts';
 import type { Mm } from '../../measure/units.ts';
 import { type Candidate, candidatesOf, chooseBridges, fromOtherEnd, nearestTo } from './choose.ts';
 import { type Crossing, crossingFrom, startsInLine, startsOn } from './crossing.ts';
@@ -50,7 +51,7 @@ export const choicesLeft = (choices: readonly Choices[], { placed }: Options): C
 export function chooseAll(choices: readonly Choices[], options: Options): Placed[] {
   const byHand = new Map(options.placed.map(({ island, angles }) => [island, angles]));
   const placed = choices.flatMap(({ island, candidates }) => {
-    const near = nearestTo(candidates, byHand.get(island.index) ?? [], options.bridgeWidth);
+    const near = nearestTo(candidates, groupOf(byHand, island.index), options.bridgeWidth);
     return near.map(({ crossing }): Placed => ({ island, crossing }));
   });
   for (const { island, candidates } of choices) {

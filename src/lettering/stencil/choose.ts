@@ -1,5 +1,6 @@
 import type { Lettering } from '../../design/schema.ts';
 import { distance, dot, leftNormal, scale, subtract } from '../../geometry/point.ts';
+import { addUp } from '../../list/totals.ts';
 import { type Deg, type Mm, radians } from '../../measure/units.ts';
 import { type Crossing, leavingAngle } from './crossing.ts';
 import { FRAME, type Island } from './solid.ts';
@@ -141,9 +142,7 @@ function spread(candidates: readonly Candidate[]): Candidate[] {
   return candidates
     .filter(({ angle }) => {
       const sector = Math.floor((angle + 180) / 30);
-      const seen = perSector.get(sector) ?? 0;
-      perSector.set(sector, seen + 1);
-      return seen < MOST_TRIED / 12;
+      return addUp(perSector, sector) < MOST_TRIED / 12;
     })
     .slice(0, MOST_TRIED);
 }

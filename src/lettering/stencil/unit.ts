@@ -5,7 +5,7 @@ import { add, angleOf, midpoint } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/region.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { ShapeMemory } from '../../geometry/shapeMemory.ts';
-import { at } from '../../list/at.ts';
+import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Bridge } from '../result.ts';
 import { type Standing, standing } from '../shapes.ts';
@@ -116,7 +116,7 @@ export function meetingUnits(units: readonly Unit[], helds: readonly Held[], wid
   const near = CLEAR_OF_OTHERS * width;
   const bars = helds
     .flatMap(({ placed }, unit) => {
-      const at = units[unit]?.stands.at ?? { x: 0, y: 0 };
+      const at = pick(units, unit).stands.at;
       return placed.map(({ crossing }) => ({ unit, ...barAt(crossing, at, near) }));
     })
     .sort((a, b) => a.box.x - b.box.x);

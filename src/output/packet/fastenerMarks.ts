@@ -3,6 +3,8 @@ import { circle, lines, type PathLook, polyline } from '../../drawing/items.ts';
 import { INK, WEIGHT } from '../../drawing/style.ts';
 import type { Fastened } from '../../fastening/result.ts';
 import type { Point } from '../../geometry/shape.ts';
+import { pick } from '../../list/at.ts';
+import { addUp } from '../../list/totals.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
 
@@ -104,10 +106,7 @@ export function waysOf(plan: Plan): Way[] {
     )
     .flatMap((way) => {
       const marks = marksOf(way);
-      const i = used.get(marks) ?? 0;
-      used.set(marks, i + 1);
-      const mark = marks[i % marks.length];
-      return mark ? [{ ...way, mark }] : [];
+      return [{ ...way, mark: pick(marks, addUp(used, marks) % marks.length) }];
     });
 }
 

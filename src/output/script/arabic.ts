@@ -1,3 +1,4 @@
+import { pick } from '../../list/at.ts';
 import { addTo, type Groups } from '../../list/grouped.ts';
 
 /**
@@ -50,7 +51,7 @@ export function joined(text: string): string {
   const out: string[] = [];
   let before: string | undefined;
   for (let i = 0; i < chars.length; i++) {
-    const char = chars[i] ?? '';
+    const char = pick(chars, i);
     if (MARK.test(char)) {
       out.push(char);
       continue;

@@ -71,7 +71,7 @@ function stacked(all: readonly { readonly at: Mm; readonly words: string }[], le
   let next = 0;
   return all.map(({ at }, i) => ({
     at,
-    rows: (texts[i] ?? []).map((words) => ({ words, y: heights[next++] ?? at })),
+    rows: pick(texts, i).map((words) => ({ words, y: pick(heights, next++) })),
   }));
 }
 

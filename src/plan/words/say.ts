@@ -1,4 +1,5 @@
 import type { LevelId } from '../../bed/face.ts';
+import { readReference } from '../../layout/reference.ts';
 import {
   formatAngle,
   formatArea,
@@ -29,10 +30,9 @@ function nameWith(names: ReadonlyMap<string, string>, id: string, words: PlaceWo
   if (level !== undefined && Object.hasOwn(words.level, level))
     return words.level[level as keyof PlaceWords['level']];
   if (id.startsWith('keep:')) return names.get(id.slice(5)) ?? id.slice(5);
-  const member = /^(.*)\[(\d+),(\d+)\]$/.exec(id);
-  if (!member) return names.get(id) ?? id;
-  const base = names.get(member[1] ?? '') ?? member[1] ?? id;
-  return words.member(base, Number(member[2]) + 1, Number(member[3]) + 1);
+  const of = readReference(id);
+  if (of.to !== 'member') return names.get(id) ?? id;
+  return words.member(names.get(of.part) ?? of.part, of.column + 1, of.row + 1);
 }
 
 /** What saying needs of a plan; a design and its stocks do before there is one. */

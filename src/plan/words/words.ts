@@ -3,6 +3,7 @@ import type { Check } from '../../check/check.ts';
 import type { CheckCode } from '../../check/codes.ts';
 import type { Rule, RuleKind, RuleOf } from '../../design/schema.ts';
 import { grouped } from '../../list/grouped.ts';
+import { addUp } from '../../list/totals.ts';
 import type { Step } from '../../marks/result.ts';
 import type { PatternWords } from '../../patterns/words.ts';
 import type { ShoppingKind } from '../types.ts';
@@ -128,7 +129,7 @@ export function partNames(parts: Iterable<string>, say: Say): string[] {
   const counts = new Map<string, number>();
   for (const [base, own] of members) {
     const name = say.name(own.length === 1 ? own[0] : base);
-    counts.set(name, (counts.get(name) ?? 0) + own.length);
+    addUp(counts, name, own.length);
   }
   return [...counts].map(([name, count]) => (count === 1 ? name : `${name} (${count})`));
 }

@@ -1,4 +1,5 @@
 import { Check as Done } from 'lucide-react';
+import { pick } from '../../../list/at.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
@@ -12,7 +13,7 @@ export function Looked({ plan }: { plan: Plan }) {
   const driven = fastening.use.reduce((sum, use) => sum + use.count, 0);
   // What stands above as wrong or doubtful gets no tick below.
   const isSound = (...kinds: readonly string[]) =>
-    !plan.checks.some((c) => c.severity !== 'note' && kinds.includes(c.code.split('.')[0] ?? ''));
+    !plan.checks.some((c) => c.severity !== 'note' && kinds.includes(pick(c.code.split('.'), 0)));
   const lines: readonly (readonly [WordKey, Values, boolean])[] = [
     ['checks.did.parts', { count: layout.parts.length, keeps: design.keepClears.length }, isSound('part')],
     [

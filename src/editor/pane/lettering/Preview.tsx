@@ -1,6 +1,7 @@
 import { Minus, Plus } from 'lucide-react';
 import { useState } from 'react';
 import type { Sign } from '../../../design/schema.ts';
+import { pick } from '../../../list/at.ts';
 import type { Plan, SignPlan } from '../../../plan/types.ts';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
@@ -78,7 +79,7 @@ export function Preview({ plan, part, sign, onPlace }: PreviewProps) {
         </button>
       </div>
       <ScrollBox label={t('letters.preview')}>
-        <div style={{ width: `${(ZOOMS[zoom] ?? 1) * 100}%` }}>
+        <div style={{ width: `${pick(ZOOMS, zoom) * 100}%` }}>
           {made ? (
             <StencilView sign={sign} made={made} options={part.lettering.stencil} set={bridges} />
           ) : (

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { boxIn } from '../../../layout/boxIn.ts';
 import { inches, type Mm } from '../../../measure/units.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
@@ -30,7 +31,7 @@ export function RepeatSection({ part }: { part: Repeatable }) {
     gap: inches(2),
   });
   const apply = () => {
-    const box = layout.boxes.get(part.id) ?? part.box;
+    const box = boxIn(layout.boxes, part);
     const edits = editsToRepeat(design, part, box, repeat);
     if (edits.length > 0)
       commit(edits, t('did.repeat', { name: part.name }), { selection: [part.id], held: new Set([part.id]) });

@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
 import type { Lettering, Sign } from '../../../design/schema.ts';
+import { pick } from '../../../list/at.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { editsToLetter } from '../../edit/letter.ts';
@@ -45,7 +46,7 @@ export function SignFields({ part }: { part: Sign }) {
             key={lettering.lines.map((l) => l.text).join('\n')}
             value={lettering.lines.map((l) => l.text).join('\n')}
             onCommit={(text) =>
-              commit(editsToLetter(part, text), t('did.letter', { text: text.split('\n')[0] ?? '' }))
+              commit(editsToLetter(part, text), t('did.letter', { text: pick(text.split('\n'), 0) }))
             }
           />
         </div>

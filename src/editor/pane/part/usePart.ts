@@ -1,6 +1,7 @@
 import { useContext } from 'react';
 import type { Design, Member, Part, PartArray, Rule } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
+import { boxIn } from '../../../layout/boxIn.ts';
 import { ruleSentence } from '../../edit/sentence.ts';
 import { editsToType } from '../../edit/typed.ts';
 import { useCommit, useShown } from '../../state/hooks.ts';
@@ -14,7 +15,7 @@ export function usePart<P extends Part>(part: P) {
   const { design, layout } = shown;
   const commit = useCommit();
   const array = useContext(MemberContext);
-  const box = array ? part.box : (layout.boxes.get(part.id) ?? part.box);
+  const box = array ? part.box : boxIn(layout.boxes, part);
   const held = new Set([part.id]);
   return {
     box,

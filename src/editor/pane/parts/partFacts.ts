@@ -1,8 +1,11 @@
 import { eachOf, isBought } from '../../../design/made.ts';
 import type { Design, Part } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
+import { boxIn } from '../../../layout/boxIn.ts';
 import type { Layout } from '../../../layout/laid.ts';
 import { designPart } from '../../../layout/reference.ts';
+import { addTo, type Groups, groupOf } from '../../../list/grouped.ts';
+import { addUp } from '../../../list/totals.ts';
 import { t } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
 
@@ -18,11 +21,11 @@ export interface PartFacts {
 
 /** How many checks there are on some parts together, by their ids; members of a row count for the row. */
 export function checksOn(layout: Layout): (ids: readonly string[]) => number {
-  const on = new Map<string, Set<object>>();
+  const on: Groups<string, object> = new Map();
   for (const check of layout.checks) {
-    for (const id of check.parts.map(designPart)) on.set(id, (on.get(id) ?? new Set()).add(check));
+    for (const id of check.parts.map(designPart)) addTo(on, id, check);
   }
-  return (ids) => new Set(ids.flatMap((id) => [...(on.get(id) ?? [])])).size;
+  return (ids) => new Set(ids.flatMap((id) => groupOf(on, id))).size;
 }
 
 /** Facts of all parts in the order of the design, as they are laid. */
@@ -33,7 +36,7 @@ export function partFacts(design: Design, layout: Layout): PartFacts[] {
     id: part.id,
     name: part.name,
     kind: t(`kind.${part.kind}`),
-    box: layout.boxes.get(part.id) ?? part.box,
+    box: boxIn(layout.boxes, part),
     finish: finishOf(part, finishes),
     checks: checks([part.id]),
   }));
@@ -63,7 +66,7 @@ export function faceInWords(
   checks: number,
 ): string {
   const counts = new Map<string, number>();
-  for (const { kind } of facts) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  for (const { kind } of facts) addUp(counts, kind);
   const kinds = [...counts].map(([kind, count]) => `${kind} ${count}`).join(', ');
   const size = { w: lengthText(design, face.width), h: lengthText(design, face.height) };
   const parts = facts.length === 0 ? t('parts.empty') : t('parts.counted', { count: facts.length, kinds });

@@ -1,4 +1,5 @@
 import { useMemo, useRef } from 'react';
+import { groupOf } from '../../../list/grouped.ts';
 import { reuse } from '../../../plan/reuse.ts';
 import { useSettled } from '../../state/hooks.ts';
 import { useLanguage, useWords } from '../../words/t.ts';
@@ -54,7 +55,7 @@ function useRowMarks(): (row: TreeRow) => RowMarks {
   );
   return ({ id, open }) => ({
     // What is folded away in a row is its own.
-    checks: checks(open === false ? (within.get(id) ?? []) : [id]),
+    checks: checks(open === false ? groupOf(within, id) : [id]),
     locked: parts.get(id)?.locked === true,
     color: colors.get(id) ?? null,
     told: facts.get(id) ?? '',

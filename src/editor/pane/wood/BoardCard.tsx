@@ -1,8 +1,9 @@
 import { useMemo } from 'react';
 import { boardDrawing } from '../../../cutting/boardDrawing.ts';
-import { defectsOn } from '../../../cutting/boards/stretch.ts';
+import { unusedOf } from '../../../cutting/boards/stretch.ts';
 import type { CutBoard } from '../../../cutting/result.ts';
 import type { Piece } from '../../../joinery/piece.ts';
+import { under } from '../../../list/at.ts';
 import type { Mm } from '../../../measure/units.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { DrawingView } from '../../control/DrawingView.tsx';
@@ -33,14 +34,14 @@ export function BoardCard({ plan, board, number, pieces, longest, cut, onCut }: 
         board,
         pieces,
         width,
-        unused: unusedOf(plan, board),
+        unused: unusedOf(board, plan.design),
         text: cuttingText(say, t),
         paper: 110,
         longest,
       }),
     [plan, board, pieces, width, say, t, longest],
   );
-  const labels = board.cuts.map((c) => pieces.get(c.piece)?.label ?? '').join(', ');
+  const labels = board.cuts.map((c) => under(pieces, c.piece).label).join(', ');
   return (
     <li className="board-card">
       <div className="item-head">
@@ -89,20 +90,6 @@ export function BoardCard({ plan, board, number, pieces, longest, cut, onCut }: 
       </ul>
     </li>
   );
-}
-
-/** End trim of a bought board, the bad stretches of an owned one. */
-function unusedOf({ design }: Plan, board: CutBoard): { from: Mm; to: Mm }[] {
-  if (board.owned !== null) {
-    return defectsOn(board.length, design.owned.find((o) => o.id === board.owned)?.defects ?? []);
-  }
-  const trim = design.shop.endTrim;
-  return trim > 0
-    ? [
-        { from: 0, to: trim },
-        { from: board.length - trim, to: board.length },
-      ]
-    : [];
 }
 
 export const cuttingText = (say: PaneSay, t: ReturnType<typeof useWords>) => ({

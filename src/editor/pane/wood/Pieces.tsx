@@ -31,8 +31,8 @@ export function Pieces({ plan }: { plan: Plan }) {
           <PieceCard
             key={group.label}
             group={group}
-            bar={bars.has(group.pieces[0]?.part ?? '')}
-            stock={plan.stocks.get(group.pieces[0]?.stock ?? '')}
+            bar={bars.has(group.pieces[0].part)}
+            stock={plan.stocks.get(group.pieces[0].stock)}
             where={where}
             cut={ticked}
             onCut={tick}

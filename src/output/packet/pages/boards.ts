@@ -1,5 +1,5 @@
 import { boardDrawing } from '../../../cutting/boardDrawing.ts';
-import { defectsOn } from '../../../cutting/boards/stretch.ts';
+import { unusedOf } from '../../../cutting/boards/stretch.ts';
 import { numbered } from '../../../cutting/numbered.ts';
 import type { CutBoard } from '../../../cutting/result.ts';
 import { moved, text } from '../../../drawing/items.ts';
@@ -12,20 +12,6 @@ import type { Leaf, Packet } from '../leaf.ts';
 import { flowLeaves } from '../leaves.ts';
 import { bodyOf } from '../sheet.ts';
 
-/** What of the board is not used: the trim of a bought one, the defects of an owned one. */
-function unusedOf({ plan }: Packet, board: CutBoard): { from: Mm; to: Mm }[] {
-  const { endTrim } = plan.design.shop;
-  if (board.owned !== null) {
-    return defectsOn(board.length, plan.design.owned.find((o) => o.id === board.owned)?.defects ?? []);
-  }
-  return endTrim === 0
-    ? []
-    : [
-        { from: 0, to: endTrim },
-        { from: board.length - endTrim, to: board.length },
-      ];
-}
-
 function boardBlock(packet: Packet, board: CutBoard, number: number, longest: Mm, width: Mm): Block {
   const terms = packet.terms.boards;
   const { plan, measure } = packet;
@@ -35,7 +21,7 @@ function boardBlock(packet: Packet, board: CutBoard, number: number, longest: Mm
     board,
     pieces: byId(plan.joinery.pieces),
     width: stock && stock.form !== 'sheet' ? stock.width : 50,
-    unused: unusedOf(packet, board),
+    unused: unusedOf(board, plan.design),
     text: { length: told, angle: packet.say.angle, offcut: (along) => terms.rest(told(along)) },
     paper: width,
     longest,

@@ -7,7 +7,8 @@ import { boxOf } from '../../../geometry/region.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import type { Solid } from '../../../joinery/piece.ts';
 import { designPart } from '../../../layout/reference.ts';
-import { grouped } from '../../../list/grouped.ts';
+import { pick } from '../../../list/at.ts';
+import { grouped, groupOf } from '../../../list/grouped.ts';
 import { solidsInOrder } from '../faceView.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { bodyOf, turned } from '../sheet.ts';
@@ -58,10 +59,10 @@ function mapOf(
   );
   const names = own.flatMap(({ part: id, region }) => {
     const seen = view.region(shown.get(id)?.flatMap((one) => one.region) ?? region);
-    const told = pieces.get(id)?.map(({ label }) => label) ?? [];
+    const told = groupOf(pieces, id).map(({ label }) => label);
     // A board that the outline parts has a label for each of its pieces.
     return seen.length === told.length
-      ? seen.flatMap((polygon, i) => nameOn([polygon], told[i] ?? '', [])?.item ?? [])
+      ? seen.flatMap((polygon, i) => nameOn([polygon], pick(told, i), [])?.item ?? [])
       : (nameOn(seen, told.join(' '), [])?.item ?? []);
   });
   return [

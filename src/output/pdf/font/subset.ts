@@ -72,9 +72,9 @@ function outlinesOf(face: Face, kept: ReadonlySet<number>, count: number) {
   for (let glyph = 0; glyph < count; glyph++) {
     loca.setUint32(4 * glyph, used);
     if (!kept.has(glyph)) continue;
-    const outline = whole.slice(offset(glyph), offset(glyph + 1) - offset(glyph));
-    parts.push(padded(outline));
-    used += parts.at(-1)?.length ?? 0;
+    const outline = padded(whole.slice(offset(glyph), offset(glyph + 1) - offset(glyph)));
+    parts.push(outline);
+    used += outline.length;
   }
   loca.setUint32(4 * count, used);
   return { glyf: joined(parts), loca: new Uint8Array(loca.buffer) };

@@ -1,3 +1,4 @@
+import { lastOf, pick } from '../../../list/at.ts';
 import type { PlanWords, RuleSay } from '../words.ts';
 import { list } from './steps.ts';
 
@@ -10,7 +11,7 @@ const direction = { x: ['rechts', 'links'], y: ['über', 'unter'] } as const;
 
 const names = (ids: readonly string[], say: RuleSay) =>
   ids.length > 4
-    ? `${ids.length} Teile von ${say.name(ids[0] ?? '')} bis ${say.name(ids.at(-1) ?? '')}`
+    ? `${ids.length} Teile von ${say.name(pick(ids, 0))} bis ${say.name(lastOf(ids))}`
     : list(ids.map(say.name));
 
 const inset = (mm: number, say: RuleSay) => (mm === 0 ? '' : `, um ${say.length(mm)} zurückgesetzt`);

@@ -1,3 +1,4 @@
+import { lastOf, pick } from '../../../list/at.ts';
 import type { PlanWords, RuleSay } from '../words.ts';
 import { list } from './steps.ts';
 
@@ -5,7 +6,7 @@ const direction = { x: ['right of', 'left of'], y: ['above', 'below'] } as const
 
 const names = (ids: readonly string[], say: RuleSay) =>
   ids.length > 4
-    ? `${ids.length} parts from ${say.name(ids[0] ?? '')} to ${say.name(ids.at(-1) ?? '')}`
+    ? `${ids.length} parts from ${say.name(pick(ids, 0))} to ${say.name(lastOf(ids))}`
     : list(ids.map(say.name));
 
 const inset = (mm: number, say: RuleSay) => (mm === 0 ? '' : `, held back ${say.length(mm)}`);

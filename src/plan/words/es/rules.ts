@@ -1,3 +1,4 @@
+import { lastOf, pick } from '../../../list/at.ts';
 import type { PlanWords, RuleSay } from '../words.ts';
 import { list } from './steps.ts';
 
@@ -10,7 +11,7 @@ const direction = { x: ['a la derecha', 'a la izquierda'], y: ['por encima', 'po
 
 const names = (ids: readonly string[], say: RuleSay) =>
   ids.length > 4
-    ? `${ids.length} piezas de ${say.name(ids[0] ?? '')} a ${say.name(ids.at(-1) ?? '')}`
+    ? `${ids.length} piezas de ${say.name(pick(ids, 0))} a ${say.name(lastOf(ids))}`
     : list(ids.map(say.name));
 
 const inset = (mm: number, say: RuleSay) => (mm === 0 ? '' : `, retirado ${say.length(mm)}`);

@@ -1,12 +1,14 @@
 import { UNDER_EDGE } from '../../../lettering/painted.ts';
+import { lastOf } from '../../../list/at.ts';
 import { type PlanWords, partNames, type Say } from '../words.ts';
 
 /** Before a word that sounds like i, the word for “and” changes. */
 const and = (word: string): string => (/^h?[ií](?![aeo])/i.test(word) ? 'e' : 'y');
 
 export const list = (items: readonly string[]): string => {
-  const last = items.at(-1) ?? '';
-  return items.length < 2 ? last : `${items.slice(0, -1).join(', ')} ${and(last)} ${last}`;
+  if (items.length < 2) return items.join('');
+  const last = lastOf(items);
+  return `${items.slice(0, -1).join(', ')} ${and(last)} ${last}`;
 };
 
 const named = (parts: readonly string[], say: Say): string => list(partNames(parts, say));
