@@ -24,6 +24,105 @@ const code = (file: string): string =>
     .replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')
     .replace(/(['"`])(?:[^'"`\n]* [^'"`\n]*)\1/g, '');
 
+/** Where a part is asked for one kind by its name: what a bar is drawn or joined as, a hand's own gesture, a form. */
+const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
+  strip: [
+    'editor/drawing/handles.ts',
+    'editor/edit/create.ts',
+    'editor/edit/member.ts',
+    'editor/edit/naming.ts',
+    'editor/edit/stopHere.ts',
+    'editor/edit/swingMends.ts',
+    'editor/edit/whereabouts.ts',
+    'editor/gesture/draw.ts',
+    'editor/gesture/snapping.ts',
+    'editor/gesture/turn.ts',
+    'editor/pane/part/RepeatSection.tsx',
+    'joinery/natural.ts',
+    'joinery/solid.ts',
+    'layout/arrange/space.ts',
+    'layout/check/unsupported.ts',
+    'layout/place/stop.ts',
+    'layout/structure.ts',
+  ],
+  run: [
+    'editor/drawing/drawPart.ts',
+    'editor/edit/corners.ts',
+    'editor/edit/naming.ts',
+    'editor/gesture/path.ts',
+    'editor/pane/part/CornerFields.tsx',
+    'editor/pane/wood/Joints.tsx',
+    'joinery/arch.ts',
+    'joinery/bar.ts',
+    'joinery/chosen.ts',
+    'joinery/joinery.ts',
+    'joinery/meet.ts',
+    'joinery/stops.ts',
+    'layout/place/place.ts',
+    'layout/place/stop.ts',
+  ],
+  panel: [
+    'editor/edit/create.ts',
+    'editor/pane/part/ownFields.ts',
+    'joinery/shown.ts',
+    'joinery/spans.ts',
+    'layout/arrange/space.ts',
+  ],
+  sign: [
+    'design/made.ts',
+    'editor/canvas/CanvasFields.tsx',
+    'editor/canvas/DimensionLabels.tsx',
+    'editor/edit/create.ts',
+    'measure/parse.ts',
+  ],
+  fitting: ['editor/edit/create.ts', 'editor/edit/member.ts'],
+  painted: ['editor/edit/create.ts', 'finish/jobs.ts', 'finish/tape.ts'],
+  fill: ['editor/edit/members.ts', 'editor/edit/places.ts'],
+  array: [
+    'editor/canvas/CanvasFields.tsx',
+    'editor/drawing/dimensions.ts',
+    'editor/edit/members.ts',
+    'editor/edit/places.ts',
+    'layout/arrange/mirror.ts',
+    'layout/reference.ts',
+    'layout/solve/lines.ts',
+  ],
+};
+
+/** Where a rule is asked for its kind: what snapping offers, what lets go or follows, what the solver chooses. */
+const RULES_ASKED: Readonly<Record<string, readonly string[]>> = {
+  set: [
+    'editor/edit/evenCount.ts',
+    'editor/gesture/draw.ts',
+    'editor/gesture/snapping.ts',
+    'layout/arrange/recount.ts',
+    'layout/snap/ranking.ts',
+  ],
+  gap: ['editor/drawing/dimensions.ts', 'editor/gesture/snapping.ts'],
+  center: [
+    'editor/canvas/CanvasFields.tsx',
+    'layout/solve/attempt.ts',
+    'layout/solve/blocks.ts',
+    'layout/solve/solution.ts',
+  ],
+  between: ['layout/snap/sized.ts', 'marks/order.ts'],
+  even: ['editor/canvas/CanvasFields.tsx', 'editor/pane/part/RuleFields.tsx'],
+  mirror: ['editor/edit/arrange.ts', 'editor/edit/lay.ts'],
+  reveal: ['layout/snap/sized.ts'],
+};
+
+/** The files that compare a kind with a name, by name. */
+function asked(names: readonly string[]): Readonly<Record<string, readonly string[]>> {
+  const compared = new RegExp(`\\bkind [!=]== '(${names.join('|')})'`, 'g');
+  const found: Record<string, string[]> = {};
+  for (const file of files) {
+    const source = readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '');
+    const named = new Set([...source.matchAll(compared)].map(([, name]) => name ?? ''));
+    for (const name of named) found[name] = [...(found[name] ?? []), relative(SRC, file)].sort();
+  }
+  return found;
+}
+
 describe('a kind is declared, not told again in every room', () => {
   // The experiment: a rule that says what sizes parts have against each other, as if it were to be added now.
   it('a rule is its schema and shape, its equations, its sentence in each language, and how a hand makes it', () => {
@@ -87,5 +186,14 @@ describe('a kind is declared, not told again in every room', () => {
       'plan/words/en.ts',
       'plan/words/es.ts',
     ]);
+  });
+
+  // What it is made as, whether it has letters, whether it is many: `design/made.ts` says it of every kind.
+  it('no other file asks for a kind by its name', () => {
+    const parts = ['strip', 'run', 'panel', 'sign', 'fitting', 'painted', 'fill', 'array'];
+    expect(asked(parts)).toEqual(PARTS_ASKED);
+    expect(asked(['set', 'gap', 'center', 'between', 'even', 'mirror', 'same', 'reveal', 'graded'])).toEqual(
+      RULES_ASKED,
+    );
   });
 });

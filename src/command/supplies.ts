@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
+import { isLettered } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import type { Tables } from '../materials/types.ts';
 import { TYPEFACE_FILES, typefaceOf } from '../output/pdf/font/face.ts';
@@ -42,7 +43,7 @@ function packaged(owner: string, file: string): Uint8Array {
 export function readFonts(tables: Tables, design: Design): Map<string, Uint8Array> {
   const fonts = new Map<string, Uint8Array>();
   for (const part of design.parts) {
-    if (part.kind !== 'sign') continue;
+    if (!isLettered(part)) continue;
     const entry = tables.fonts.find((f) => f.id === part.lettering.font);
     if (!entry || fonts.has(entry.id)) continue;
     fonts.set(entry.id, packaged(entry.package, entry.file));

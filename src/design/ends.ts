@@ -1,4 +1,4 @@
-import { eachOf, isBars } from './made.ts';
+import { eachOf, isBars, isMany } from './made.ts';
 import { partOfReference } from './references.ts';
 import type { FreeEnd, Member, Part, Strip } from './schema.ts';
 
@@ -29,7 +29,7 @@ export function withStopsAt(part: Part, to: (at: string) => string | null): Part
     return at === null ? { cut: 'square' } : { ...end, at };
   };
   const now = { start: changed(ends.start), end: changed(ends.end) };
-  if (part.kind === 'array') return { ...part, member: { ...part.member, ends: now } as Member };
+  if (isMany(part)) return { ...part, member: { ...part.member, ends: now } as Member };
   return { ...part, ends: now } as Part;
 }
 

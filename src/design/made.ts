@@ -46,6 +46,7 @@ export const isBoards = <T extends Kinded>(part: T): part is MadeAs<T, 'boards'>
 export const isPaint = <T extends Kinded>(part: T): part is MadeAs<T, 'paint'> => MADE[part.kind] === 'paint';
 export const isBought = <T extends Kinded>(part: T): part is MadeAs<T, 'bought'> =>
   MADE[part.kind] === 'bought';
+export const isMany = <T extends Kinded>(part: T): part is MadeAs<T, 'many'> => MADE[part.kind] === 'many';
 
 /** What has letters on it. */
 export const isLettered = <T extends Kinded>(part: T): part is T & { readonly kind: 'sign' } =>
@@ -53,4 +54,4 @@ export const isLettered = <T extends Kinded>(part: T): part is T & { readonly ki
 
 /** What a part is, or what an array is many of. */
 export const eachOf = (part: Part): Exclude<Part, PartArray> | Member =>
-  part.kind === 'array' ? part.member : part;
+  isMany(part) ? part.member : part;

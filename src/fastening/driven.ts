@@ -1,5 +1,6 @@
 import type { KeepClear } from '../bed/bed.ts';
 import type { Check } from '../check/check.ts';
+import { isBoards } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { grownBox } from '../geometry/box.ts';
 import { clipPolyline, offset, union } from '../geometry/clip.ts';
@@ -208,7 +209,7 @@ function spotsOf(
  * place, and goes through both. Common practice, no source.
  */
 function crossingsOver(stack: Stack, laid: LaidPart, { region, z1 }: Solid, apart: Mm): Region {
-  if (laid.kind !== 'fill' || laid.spec.pattern.form !== 'lattice') return EMPTY;
+  if (!isBoards(laid) || laid.spec.pattern.form !== 'lattice') return EMPTY;
   const over = solidsOver(stack, region, z1).filter((solid) => designPart(solid.part) === laid.part);
   return over.length > 0 ? offset(union(over.map((solid) => solid.region)), apart / 2, 'miter') : EMPTY;
 }

@@ -1,5 +1,5 @@
 import type { Level } from '../bed/face.ts';
-import { isBought, isPaint } from '../design/made.ts';
+import { isBought, isLettered, isPaint } from '../design/made.ts';
 import type { Finish } from '../design/schema.ts';
 import { colorOfLight, lightOf } from '../drawing/color.ts';
 import type { Color } from '../drawing/drawing.ts';
@@ -61,7 +61,7 @@ export function looksOf({ parts, levels, finishes, stocks, materials }: LookInpu
     const look = isBought(part) ? part.spec.color : finish ? finishOver(finish, ground) : ground;
     looks.set(part.id, look);
     own.set(part.id, look);
-    if (part.kind === 'sign') {
+    if (isLettered(part)) {
       const { make, stock } = part.lettering;
       grounds.set(part.id, make === 'cut-out' ? wood(stock ?? part.stock) : look);
     }

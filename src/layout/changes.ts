@@ -1,3 +1,4 @@
+import { isMany } from '../design/made.ts';
 import type { Design, Part } from '../design/schema.ts';
 
 /**
@@ -24,7 +25,7 @@ export function changedAt<T>(
 /** Whether rules can name the same of two parts: id, kind and, of arrays, the members there may be. */
 export function sameNames(a: Part, b: Part): boolean {
   if (a.id !== b.id || a.kind !== b.kind) return false;
-  return a.kind !== 'array' || b.kind !== 'array' || (a.across === b.across && a.up === b.up);
+  return !isMany(a) || !isMany(b) || (a.across === b.across && a.up === b.up);
 }
 
 /** Where each part stands in the design. */

@@ -1,4 +1,5 @@
 import type { Check } from '../check/check.ts';
+import { isLettered } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 
 /** Sizes up to which a design stays quick to work with. */
@@ -8,7 +9,7 @@ const LIMITS = { rules: 5000, letters: 500, pages: 400 } as const;
 export function letteringFinishChecks(design: Design): Check[] {
   const known = new Set(design.finishes.map((f) => f.id));
   return design.parts.flatMap((part) => {
-    if (part.kind !== 'sign') return [];
+    if (!isLettered(part)) return [];
     const { finish, outline, inline, shade } = part.lettering;
     const asked = [finish, outline?.finish, inline?.finish, shade?.finish];
     const unknown = new Set(asked.filter((id): id is string => id !== undefined && !known.has(id)));

@@ -1,4 +1,5 @@
 import { type PointerEvent, type RefObject, useEffect, useMemo } from 'react';
+import { isLettered } from '../../design/made.ts';
 import type { Point } from '../../geometry/shape.ts';
 import { boxesOf, movableAround } from '../drawing/boxes.ts';
 import { handleAt, handlesAround, handlesOf } from '../drawing/handles.ts';
@@ -268,6 +269,6 @@ class Hand {
     const part = edit.design.parts.find((p) => p.id === id);
     if (!part) return;
     select(store, [part.id]);
-    if (part.kind === 'sign') store.setState({ field: { kind: 'lettering', part: part.id } });
+    if (isLettered(part)) store.setState({ field: { kind: 'lettering', part: part.id } });
   }
 }

@@ -1,5 +1,6 @@
 import { newPart, usualStock } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { isLettered, isMany } from '../../design/made.ts';
 import type { Design, Part, PartKind } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Stock } from '../../materials/types.ts';
@@ -107,10 +108,10 @@ function shapedToBox(part: Part, design: Design): Part {
       ? { ...part, lie: 'across', length: box.w, box: { ...box, y: box.y + (box.h - width) / 2, h: width } }
       : { ...part, lie: 'up', length: box.h, box: { ...box, x: box.x + (box.w - width) / 2, w: width } };
   }
-  if (part.kind === 'array' && part.member.kind === 'strip' && box.h > box.w * 1.5) {
+  if (isMany(part) && part.member.kind === 'strip' && box.h > box.w * 1.5) {
     return { ...part, member: { ...part.member, lie: 'across' }, across: null, up: part.across };
   }
-  if (part.kind === 'sign') {
+  if (isLettered(part)) {
     const capHeight = Math.max(5, Math.min(inches(3), box.h * 0.45));
     // Letters in the color of their board could not be seen; with a single color the board stays bare.
     const other = design.finishes.find((f) => f.id !== part.finish)?.id;

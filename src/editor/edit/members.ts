@@ -1,5 +1,6 @@
 import type { PartArray } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
+import { boxIn } from '../../layout/boxIn.ts';
 import { commit } from '../state/commit.ts';
 import { type EditorState, type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
@@ -43,7 +44,7 @@ export function chosenMember({
   const [only] = selection;
   const array = selection.length === 1 ? design.parts.find((p) => p.id === only) : undefined;
   if (!isMany(array)) return null;
-  const grid = placesOf(array, shown.layout.boxes.get(array.id) ?? array.box, shown.stocks);
+  const grid = placesOf(array, boxIn(shown.layout.boxes, array), shown.stocks);
   const slot = grid.slots.find((s) => s.id === member) ?? null;
   return { array, grid, slot };
 }

@@ -1,5 +1,6 @@
 import type { Check } from '../../check/check.ts';
 import { applyEdits, type Edit } from '../../design/edit/edit.ts';
+import { isMany } from '../../design/made.ts';
 import type { Axis, Design, Edge, Part } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
@@ -191,7 +192,7 @@ function onto(design: Design, part: Part, to: string): Mend[] {
 function stopAt(shown: Shown, { part, box, from, to }: Pair): Mend[] {
   const { design, layout } = shown;
   const own = layout.boxes.get(part.id);
-  if (!own || part.kind === 'array') return [];
+  if (!own || isMany(part)) return [];
   return waysOut(box, from)
     .slice(0, 2)
     .flatMap(({ axis, side, by }): Mend[] => {

@@ -1,3 +1,4 @@
+import { isBoards } from '../../design/made.ts';
 import type { Fill, Part, PartArray } from '../../design/schema.ts';
 import { boxOf, containsPointInRegion } from '../../geometry/region.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
@@ -28,7 +29,7 @@ export interface Places {
 
 /** All the places of a part that is laid as many, in its box. */
 export function placesOf(part: Many, box: Box, stocks: ReadonlyMap<string, Stock>): Places {
-  if (part.kind === 'fill') return placesOfFill(part, box, stocks);
+  if (isBoards(part)) return placesOfFill(part, box, stocks);
   const { slots, ...grid } = gridOf(part, box, stocks);
   return {
     ...grid,

@@ -1,6 +1,6 @@
 import type { Check } from '../../check/check.ts';
 import type { Edit } from '../../design/edit/edit.ts';
-import { isBought } from '../../design/made.ts';
+import { isBought, isMany } from '../../design/made.ts';
 import type { Part } from '../../design/schema.ts';
 import type { Body } from '../../fold/body.ts';
 import { TIGHT } from '../../fold/foldChecks.ts';
@@ -99,7 +99,7 @@ const isLike = (stock: Stock, own: Stock): boolean =>
 
 /** Cut off at the end where less has to go. */
 function shorter({ shown, part, body, clears }: Swung): Mend[] {
-  if (part.kind === 'array' || isBought(part) || (part.kind === 'strip' && part.lie !== 'up')) return [];
+  if (isMany(part) || isBought(part) || (part.kind === 'strip' && part.lie !== 'up')) return [];
   const box = shown.layout.boxes.get(part.id);
   if (!box || structureOf(part, 'y', shown.stocks, undefined).fixed !== null) return [];
   const most = body.y1 - body.y0 - LEAST;

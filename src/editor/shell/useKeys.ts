@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { isLettered } from '../../design/made.ts';
 import { openMenu, openNewPart } from '../control/regions.ts';
 import { alignSelection } from '../edit/arrangeSelection.ts';
 import { nudgeCorner, removeCorner } from '../edit/cornerActs.ts';
@@ -99,7 +100,7 @@ const readBy = (store: EditorStore, digit: number): boolean =>
 /** Ends a path, places what is to be drawn, letters the selected sign, or goes into the members of an array. */
 function enter(store: EditorStore): void {
   const { path, tool, edit } = store.getState();
-  const sign = edit.design.parts.find((p) => p.kind === 'sign' && edit.selection.join() === p.id);
+  const sign = edit.design.parts.find((p) => isLettered(p) && edit.selection.join() === p.id);
   if (path.length > 0) endPath(store, false);
   else if (isDrawn(tool)) placeInMiddle(store, tool);
   else if (sign) store.setState({ field: { kind: 'lettering', part: sign.id } });

@@ -1,3 +1,4 @@
+import { isBoards, isMany } from '../../design/made.ts';
 import type {
   Axis,
   Fill,
@@ -15,10 +16,10 @@ import { upsideDown } from '../place/outlines.ts';
 
 /** The mirror image of a part's own make, in the same box: axis x turns left and right about. */
 export function reflectPart(part: Part, axis: Axis): Part {
-  if (part.kind === 'array') {
+  if (isMany(part)) {
     return { ...part, member: reflectMember(part.member, axis), overrides: reflectOverrides(part, axis) };
   }
-  return part.kind === 'fill' ? reflectFill(part, axis) : reflectSingle(part, axis);
+  return isBoards(part) ? reflectFill(part, axis) : reflectSingle(part, axis);
 }
 
 const reflectMember = (member: Member, axis: Axis): Member => reflectSingle(member, axis);

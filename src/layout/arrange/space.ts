@@ -1,3 +1,4 @@
+import { isLettered } from '../../design/made.ts';
 import type { Axis, Edge, Part } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
@@ -81,7 +82,7 @@ function chainFrom(start: string, byId: ReadonlyMap<string, Part>): string[] {
 
 /** Only what has a surface of its own under the whole space carries strips in it; a frame lies around it. */
 function carries(part: Part, bounds: Bounds | undefined, space: Box | null): boolean {
-  if (part.kind !== 'panel' && part.kind !== 'sign' && part.kind !== 'strip') return false;
+  if (part.kind !== 'panel' && !isLettered(part) && part.kind !== 'strip') return false;
   if (!bounds || !space) return false;
   const { box } = bounds;
   return (

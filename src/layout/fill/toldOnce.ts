@@ -1,4 +1,5 @@
 import type { Check, Severity } from '../../check/check.ts';
+import { isBoards } from '../../design/made.ts';
 import type { Part } from '../../design/schema.ts';
 import { pick } from '../../list/at.ts';
 import { designPart } from '../reference.ts';
@@ -10,7 +11,7 @@ const WORSE: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 
  * the fill, not on three hundred bricks. What is found of a single piece stays told of it.
  */
 export function toldOnce(checks: readonly Check[], parts: readonly Part[]): readonly Check[] {
-  const fills = new Set(parts.filter((part) => part.kind === 'fill').map((part) => part.id));
+  const fills = new Set(parts.filter(isBoards).map((part) => part.id));
   if (fills.size === 0) return checks;
   const groups = new Map<string, Check[]>();
   const found = checks.map((check) => {

@@ -1,3 +1,4 @@
+import { isBoards, isLettered, isMany } from '../../design/made.ts';
 import type { Fitting, Lettering, Painted, Panel, Part, Run, Sign, Strip } from '../../design/schema.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import type { Stock } from '../../materials/types.ts';
@@ -105,7 +106,7 @@ function panelBody(
   const sheet = stock?.form === 'sheet' ? stock : null;
   const { shape, openings, grain } = part;
   const spec = { shape, openings, grain };
-  const lettering: Lettering | null = part.kind === 'sign' ? part.lettering : null;
+  const lettering: Lettering | null = isLettered(part) ? part.lettering : null;
   return {
     region: regionOfPanel(shape, openings, box),
     height: sheet?.thickness ?? 0,
@@ -117,4 +118,4 @@ function panelBody(
 
 /** A part that stands for itself, not for many. */
 export const isSingle = (part: Part): part is Exclude<Part, { readonly kind: 'array' | 'fill' }> =>
-  part.kind !== 'array' && part.kind !== 'fill';
+  !isMany(part) && !isBoards(part);

@@ -1,5 +1,5 @@
 import type { Face } from '../../bed/face.ts';
-import { isBought } from '../../design/made.ts';
+import { isBoards, isBought } from '../../design/made.ts';
 import type { Part } from '../../design/schema.ts';
 import { intersect, union } from '../../geometry/clip.ts';
 import { areaOf, boxesMeet, boxOf } from '../../geometry/region.ts';
@@ -33,7 +33,7 @@ export type Without = (part: string) => boolean;
 /** What the part would cover of the face, were its box there. */
 function outlineOf(part: Part, box: Box, stocks: CarrierInput['stocks']): Region {
   if (isSingle(part)) return bodyOf(part, box, stocks).region;
-  if (part.kind === 'fill') return regionOfShape(part.shape, box);
+  if (isBoards(part)) return regionOfShape(part.shape, box);
   return union(
     expandArray(part, box, stocks).slots.map((slot) => bodyOf(slot.member, slot.box, stocks).region),
   );

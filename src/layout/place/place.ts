@@ -1,5 +1,6 @@
 import type { Face } from '../../bed/face.ts';
 import type { Check } from '../../check/check.ts';
+import { isBoards } from '../../design/made.ts';
 import type { Fill, Part } from '../../design/schema.ts';
 import { boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
@@ -147,7 +148,7 @@ const placesIn = (
 ): number =>
   isSingle(part)
     ? 1
-    : part.kind === 'fill'
+    : isBoards(part)
       ? countOfFill(part, box, stocks, MOST_LAID)
       : membersOf(part, box, stocks);
 
@@ -203,8 +204,7 @@ function placePart(
   const placings: Placing[] = [];
 
   // All pieces of a fill lie on what most of it lies on.
-  const whole =
-    ground === null && part.kind === 'fill' ? beneath(face, regionOfShape(part.shape, box), box) : null;
+  const whole = ground === null && isBoards(part) ? beneath(face, regionOfShape(part.shape, box), box) : null;
   const lay = ({ id, name, member, box: place, finish }: Slot, body: Body | null): void => {
     const bounds = body ? boxOf(body.region) : null;
     if (!body || !bounds) {
@@ -222,13 +222,13 @@ function placePart(
     hasSize(single, place) ? bodyOf(single, place, stocks) : null;
 
   const cut =
-    part.kind === 'fill' && unknownIn(part, stocks) === null && hasRoom(box)
+    isBoards(part) && unknownIn(part, stocks) === null && hasRoom(box)
       ? cutOfFill(part, box, stocks, last?.cut)
       : null;
   if (isSingle(part)) {
     const { id, name, finish } = part;
     lay({ id, name, member: null, box, finish }, sized(part, box));
-  } else if (part.kind === 'fill') {
+  } else if (isBoards(part)) {
     layFill(part, box, stocks, cut?.pieces ?? [], lay);
     checks.push(...uncovered(part, widthIn(stocks)));
   } else {

@@ -1,6 +1,7 @@
 import type { Face } from '../../bed/face.ts';
 import type { Check } from '../../check/check.ts';
 import { stopsAt } from '../../design/ends.ts';
+import { isBoards } from '../../design/made.ts';
 import { asOne } from '../../geometry/clip.ts';
 import { regionOfBox } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
@@ -64,7 +65,7 @@ function borderOf(source: Source | null): Region {
   if ('levels' in source) return regionOfBox(source.box);
   if ('region' in source) return source.region;
   const { part, box } = source.from;
-  if (part.kind === 'fill') return regionOfShape(part.shape, box);
+  if (isBoards(part)) return regionOfShape(part.shape, box);
   const regions = source.placings.map(({ laid }) => laid.region);
   return asOne(regions);
 }

@@ -1,3 +1,4 @@
+import { isMany } from '../../design/made.ts';
 import type { Rule } from '../../design/schema.ts';
 import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -133,7 +134,7 @@ function solvedAnew(
 
 /** Whether any equation may depend on where parts are thought to be. */
 export const isChoosy = ({ component, parts }: ComponentInput): boolean =>
-  parts.some((part) => part.kind === 'array') || component.rules.some((rule) => rule.kind === 'center');
+  parts.some(isMany) || component.rules.some((rule) => rule.kind === 'center');
 
 /** Every choice that the equations of these lines rest on; empty where there is none. */
 function signatureOf(

@@ -2,6 +2,7 @@ import type { KeepClear } from '../../bed/bed.ts';
 import type { Face } from '../../bed/face.ts';
 import { faceOf } from '../../bed/faceOf.ts';
 import { allKeepClears } from '../../bed/legFootprints.ts';
+import { isBought, isLettered } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
 import { type Looks, looksOf } from '../../finish/look.ts';
 import type { LaidPart, Layout } from '../../layout/laid.ts';
@@ -85,7 +86,7 @@ export const FACE_STAGES: Stages<FaceGiven & FaceFacts, FaceFacts> = {
 function looksLike(a: LaidPart, b: LaidPart | undefined): boolean {
   if (a === b) return true;
   if (a.id !== b?.id || a.finish !== b.finish || a.stock !== b.stock || a.on !== b.on) return false;
-  if (a.kind === 'fitting') return b.kind === 'fitting' && a.spec.color === b.spec.color;
-  if (a.kind === 'sign') return b.kind === 'sign' && a.lettering === b.lettering;
+  if (isBought(a)) return isBought(b) && a.spec.color === b.spec.color;
+  if (isLettered(a)) return isLettered(b) && a.lettering === b.lettering;
   return a.kind === b.kind;
 }

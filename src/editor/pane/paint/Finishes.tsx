@@ -1,5 +1,6 @@
 import { Plus } from 'lucide-react';
 import { newFinish } from '../../../design/defaults.ts';
+import { isBoards, isLettered, isMany } from '../../../design/made.ts';
 import type { Design, Part } from '../../../design/schema.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
@@ -70,11 +71,11 @@ export function Finishes() {
 /** A part wears a finish on its wood, on its letters, or on one of its members. */
 function wears(part: Part, finish: string): boolean {
   if (part.finish === finish) return true;
-  if (part.kind === 'array') {
+  if (isMany(part)) {
     return part.member.finish === finish || Object.values(part.overrides).some((o) => o.finish === finish);
   }
-  if (part.kind === 'fill') return Object.values(part.overrides).some((o) => o.finish === finish);
-  if (part.kind !== 'sign') return false;
+  if (isBoards(part)) return Object.values(part.overrides).some((o) => o.finish === finish);
+  if (!isLettered(part)) return false;
   const { lettering } = part;
   return [lettering, lettering.outline, lettering.inline, lettering.shade].some((l) => l?.finish === finish);
 }

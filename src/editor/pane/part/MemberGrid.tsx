@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react';
-import { eachOf } from '../../../design/made.ts';
+import { eachOf, isBoards } from '../../../design/made.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import {
@@ -40,8 +40,8 @@ export function MemberGrid({ part }: { part: Many }) {
   return (
     <fieldset className="sub">
       <legend>{t('array.single')}</legend>
-      <p className="note">{t(part.kind === 'fill' ? 'fill.singleHint' : 'array.singleHint')}</p>
-      {part.kind === 'fill' ? null : grid.slots.length > MOST_CELLS ? (
+      <p className="note">{t(isBoards(part) ? 'fill.singleHint' : 'array.singleHint')}</p>
+      {isBoards(part) ? null : grid.slots.length > MOST_CELLS ? (
         <ByNumber found={found} />
       ) : (
         <Cells found={found} />

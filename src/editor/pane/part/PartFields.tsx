@@ -1,6 +1,6 @@
 import type { ComponentType } from 'react';
 import type { Face } from '../../../bed/face.ts';
-import { eachOf, isBought, isPaint } from '../../../design/made.ts';
+import { eachOf, isBought, isMany, isPaint } from '../../../design/made.ts';
 import type { Part, PartKind, PartOf } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { isFixedAlong } from '../../../layout/structure.ts';
@@ -69,7 +69,7 @@ const FIX_FIELDS: readonly FormField<Part, Partial<Pick<Part, 'finish' | 'fixing
     put: (id, part) => {
       const finish = id === BARE ? null : id;
       // It is the members of an array that are seen.
-      return part.kind === 'array' ? { finish, member: { ...part.member, finish } } : { finish };
+      return isMany(part) ? { finish, member: { ...part.member, finish } } : { finish };
     },
   },
   {

@@ -1,4 +1,4 @@
-import { type eachOf, isBought } from '../../../design/made.ts';
+import { type eachOf, isBoards, isBought } from '../../../design/made.ts';
 import type { FormField } from '../../control/form/formField.ts';
 import type { overrideOf } from '../../edit/members.ts';
 import { t } from '../../words/t.ts';
@@ -35,7 +35,7 @@ export const MEMBER_OWN_FIELDS: readonly FormField<Singled, Override>[] = [
   {
     is: 'choice',
     label: 'array.ownStock',
-    when: ({ member }) => 'stock' in member && member.kind !== 'fill',
+    when: ({ member }) => 'stock' in member && !isBoards(member),
     get: ({ own }) => own.stock ?? AS_OTHERS,
     put: (id) => ({ stock: id === AS_OTHERS ? undefined : id }),
     of: ({ own, member }, design) => {

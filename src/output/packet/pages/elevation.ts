@@ -31,7 +31,7 @@ function edges({ plan }: Packet, axis: 'x' | 'y'): Mm[] {
   const size = axis === 'x' ? 'w' : 'h';
   const found = new Set<number>();
   // Of a fill only what is marked: every edge of a herringbone is a thicket.
-  const fills = new Set(plan.design.parts.filter((part) => part.kind === 'fill').map((part) => part.id));
+  const fills = new Set(plan.design.parts.filter(isBoards).map((part) => part.id));
   for (const mark of plan.marks.marks) {
     if (mark.axis === axis && fills.has(designPart(mark.part))) found.add(Math.round(mark.at * 100) / 100);
   }

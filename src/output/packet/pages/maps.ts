@@ -1,3 +1,4 @@
+import { isBoards } from '../../../design/made.ts';
 import type { Fill } from '../../../design/schema.ts';
 import { shape, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
@@ -22,7 +23,7 @@ const AROUND = { left: 0, right: 0, top: 14, bottom: 2 } as const;
 export function maps(packet: Packet): Leaf[] {
   const { plan, terms } = packet;
   return plan.design.parts.flatMap((part): Leaf[] => {
-    if (part.kind !== 'fill') return [];
+    if (!isBoards(part)) return [];
     const own = solidsInOrder(plan).filter(({ part: id }) => designPart(id) === part.id);
     const whole = boxAround(own.flatMap(({ region }) => boxOf(region) ?? []));
     if (!whole) return [];
