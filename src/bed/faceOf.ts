@@ -1,5 +1,6 @@
 import type { Check } from '../check/check.ts';
-import type { Box, Ring } from '../geometry/shape.ts';
+import { ringOfBox } from '../geometry/region.ts';
+import type { Box } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Bed } from './bed.ts';
@@ -10,13 +11,6 @@ import { betweenLegs } from './legFootprints.ts';
 
 /** Feet this much off the floor are taken up by a leveler or a shim. Common practice, no source. */
 export const LEG_SLACK: Mm = 3;
-
-const ringOf = ({ x, y, w, h }: Box): Ring => [
-  { x, y },
-  { x: x + w, y },
-  { x: x + w, y: y + h },
-  { x, y: y + h },
-];
 
 /** The box drawn in by the same margin on all sides; null when nothing is left. */
 function inset(box: Box, by: Mm): Box | null {
@@ -33,8 +27,8 @@ function level(
   inner: Box | null,
   wood: Pick<Level, 'behind' | 'material'>,
 ): Level {
-  const holes = inner ? [[...ringOf(inner)].reverse()] : [];
-  return { id, z, region: [{ outer: ringOf(box), holes }], box, inner, ...wood };
+  const holes = inner ? [[...ringOfBox(inner)].reverse()] : [];
+  return { id, z, region: [{ outer: ringOfBox(box), holes }], box, inner, ...wood };
 }
 
 function recessedLevels(bed: Bed, depths: BedDepths, outer: Box, within: Box): Level[] {

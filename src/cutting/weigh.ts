@@ -1,5 +1,6 @@
 import { at } from '../list/at.ts';
 import type { Mm, Money } from '../measure/units.ts';
+import type { BoardsBound } from './result.ts';
 
 /**
  * What a board or sheet weighs in the choice: whole numbers in which money comes first and the count of
@@ -43,6 +44,33 @@ export function weigh(sizes: readonly { readonly amount: Mm; readonly price: Mon
     weight: steps.map((s) => s * COUNT_STEP + 1),
     step: priced ? unit / CENTS : 0,
     roundUp: sumsOf(steps),
+  };
+}
+
+/**
+ * How near a plan is to the least.
+ *
+ * @param lengths boards or sheets, owned ones among them
+ * @param fewest the least number to buy where they come in several sizes
+ */
+export function boundOf(
+  weighed: Weighed,
+  stock: string,
+  lengths: readonly { readonly owned: string | null; readonly cost: Money }[],
+  { weight, bound }: { readonly weight: number; readonly bound: number },
+  fewest: () => number,
+): BoardsBound {
+  const bought = lengths.filter(({ owned }) => owned === null);
+  const steps = Math.floor(bound / COUNT_STEP);
+  const [only, ...others] = weighed.weight;
+  const least = only !== undefined && others.length === 0 ? Math.round(bound / only) : fewest();
+  return {
+    stock,
+    used: bought.length,
+    lowerBound: Math.min(bought.length, least),
+    cost: bought.reduce((sum, { cost }) => sum + cost, 0),
+    lowerCost: steps * weighed.step,
+    proved: steps >= Math.floor(weight / COUNT_STEP),
   };
 }
 

@@ -1,3 +1,4 @@
+import { sharedSides } from '../geometry/box.ts';
 import { subtractApart, subtractedArea, union } from '../geometry/clip.ts';
 import { neighborsOf } from '../geometry/meeting.ts';
 import { areaOf, boxOf, perimeterOf } from '../geometry/region.ts';
@@ -86,7 +87,6 @@ function addUp(surfaces: readonly Surface[], regions: readonly Region[]): boolea
 /** Whether the boxes share more than a border: neighbors in a row cover nothing of each other. */
 function overlap(a: Box | null, b: Box | null): boolean {
   if (!a || !b) return false;
-  const across = Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x);
-  const up = Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y);
+  const { across, up } = sharedSides(a, b);
   return across > SAME_LENGTH && up > SAME_LENGTH;
 }

@@ -32,9 +32,14 @@ export const surrounds = (outer: Box, inner: Box, slack: Mm = 0): boolean =>
 
 export const boxArea = ({ w, h }: Box): number => w * h;
 
+/** How far two boxes reach over each other along both axes; less than 0 where they lie apart. */
+export const sharedSides = (a: Box, b: Box): { readonly across: Mm; readonly up: Mm } => ({
+  across: Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x),
+  up: Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y),
+});
+
 /** The area that two boxes share. */
 export function sharedArea(a: Box, b: Box): number {
-  const across = Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x);
-  const up = Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y);
+  const { across, up } = sharedSides(a, b);
   return across > 0 && up > 0 ? across * up : 0;
 }

@@ -1,5 +1,5 @@
 import type { Mm } from '../measure/units.ts';
-import { ringsOf } from './region.ts';
+import { ringOfBox, ringsOf } from './region.ts';
 import { boxOfPoints } from './ring.ts';
 import type { Box, Path, PathCommand, Point, Region, Ring } from './shape.ts';
 
@@ -21,16 +21,7 @@ export function pathOfRings(rings: readonly Ring[]): Path {
 /** All borders of a region; outers and holes run opposite ways, so both fill rules draw it right. */
 export const pathOfRegion = (region: Region): Path => pathOfRings(ringsOf(region));
 
-export function pathOfBox({ x, y, w, h }: Box): Path {
-  return pathOfRings([
-    [
-      { x, y },
-      { x: x + w, y },
-      { x: x + w, y: y + h },
-      { x, y: y + h },
-    ],
-  ]);
-}
+export const pathOfBox = (box: Box): Path => pathOfRings([ringOfBox(box)]);
 
 /** A circle of four cubics, counterclockwise from its right. */
 export function circlePath(center: Point, radius: Mm): Path {

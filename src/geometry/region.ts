@@ -8,17 +8,18 @@ import { SAME_LENGTH } from './tolerance.ts';
 /** No area at all. */
 export const EMPTY: Region = [];
 
+/** The corners of a box, counterclockwise from the lower left. */
+export const ringOfBox = ({ x, y, w, h }: Box): Ring => [
+  { x, y },
+  { x: x + w, y },
+  { x: x + w, y: y + h },
+  { x, y: y + h },
+];
+
 /** The box's area; empty when the box has none. */
 export function regionOfBox(box: Box): Region {
   if (box.w <= 0 || box.h <= 0) return EMPTY;
-  const { x, y, w, h } = box;
-  const outer = [
-    { x, y },
-    { x: x + w, y },
-    { x: x + w, y: y + h },
-    { x, y: y + h },
-  ];
-  return [{ outer, holes: [] }];
+  return [{ outer: ringOfBox(box), holes: [] }];
 }
 
 /** The area inside a ring that does not cross itself, whichever way it is walked. */

@@ -4,7 +4,7 @@ import { at } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import type { BoardsBound, CutBoard } from '../result.ts';
-import { COUNT_STEP } from '../weigh.ts';
+import { boundOf } from '../weigh.ts';
 import { countBound } from './bound.ts';
 import { layBoards } from './lay.ts';
 import { gatherRest } from './offcut.ts';
@@ -55,7 +55,7 @@ export function planBoards(input: BoardInput, budget: Budget): BoardsPlan {
   const loads = input.soon ? plan.loads : gatherRest(s.problem, plan.loads, budget);
   const boards = layBoards(s, loads, input.stock.id, input.shop.keepOffcut);
   if (boards.length === 0) return { boards, bound: null, checks };
-  const bound = boundFor(s, input.stock.id, boards, plan.weight, plan.bound);
+  const bound = boundOf(s.weighed, input.stock.id, boards, plan, () => fewest(s));
   if (!bound.proved) {
     checks.push({
       code: 'cutting.not-proved',
@@ -101,26 +101,6 @@ const piecesOf = (s: StockProblem, loads: readonly Load[]): string[] =>
     const n = loads.reduce((sum, l) => sum + at(l.counts, i), 0);
     return list.slice(list.length - n).map((p) => p.id);
   });
-
-function boundFor(
-  s: StockProblem,
-  stock: string,
-  boards: readonly CutBoard[],
-  weight: number,
-  bound: number,
-): BoardsBound {
-  const bought = boards.filter((b) => b.owned === null);
-  const steps = Math.floor(bound / COUNT_STEP);
-  const single = s.weighed.weight.length === 1;
-  return {
-    stock,
-    used: bought.length,
-    lowerBound: Math.min(bought.length, single ? Math.round(bound / at(s.weighed.weight, 0)) : fewest(s)),
-    cost: bought.reduce((sum, b) => sum + b.cost, 0),
-    lowerCost: steps * s.weighed.step,
-    proved: steps >= Math.floor(weight / COUNT_STEP),
-  };
-}
 
 /** Fewest boards by the longest one that can be bought. */
 function fewest(s: StockProblem): number {

@@ -55,33 +55,37 @@ export function sheetCountBound(p: SheetProblem, w: number, h: number): number {
   return Math.ceil(best - 1e-6);
 }
 
-export function sheetBound(p: SheetProblem): number {
+/** What has to be bought at least, and what of: the area that owned sheets do not give, and the largest sides. */
+function toBuy(p: SheetProblem) {
   const bought = p.bins.filter((b) => b.weight > 0);
   const owned = p.bins.filter((b) => b.weight === 0);
-  if (bought.length === 0) return 0;
   const area = p.items.reduce((sum, i) => sum + i.area * i.count, 0);
-  const kept = owned.reduce((sum, b) => sum + b.w * b.h * b.limit, 0);
+  return {
+    bought,
+    hasOwned: owned.length > 0,
+    area: area - owned.reduce((sum, b) => sum + b.w * b.h * b.limit, 0),
+    w: Math.max(...bought.map((b) => b.w)),
+    h: Math.max(...bought.map((b) => b.h)),
+  };
+}
+
+export function sheetBound(p: SheetProblem): number {
+  const { bought, hasOwned, area, w, h } = toBuy(p);
+  if (bought.length === 0) return 0;
   const byArea = leastCover(
     bought.map((b) => ({ amount: b.w * b.h, weight: b.weight })),
-    area - kept,
+    area,
   );
-  if (owned.length > 0) return p.roundUp(byArea);
-  const w = Math.max(...bought.map((b) => b.w));
-  const h = Math.max(...bought.map((b) => b.h));
+  if (hasOwned) return p.roundUp(byArea);
   const cheapest = Math.min(...bought.map((b) => b.weight));
   return p.roundUp(Math.max(byArea, sheetCountBound(p, w, h) * cheapest));
 }
 
 /** Fewest bought sheets by the largest sides that can be bought. */
 export function fewestSheets(p: SheetProblem): number {
-  const bought = p.bins.filter((b) => b.weight > 0);
+  const { bought, hasOwned, area, w, h } = toBuy(p);
   if (bought.length === 0) return 0;
-  const w = Math.max(...bought.map((b) => b.w));
-  const h = Math.max(...bought.map((b) => b.h));
-  const owned = p.bins.filter((b) => b.weight === 0);
-  if (owned.length === 0) return sheetCountBound(p, w, h);
-  const area = p.items.reduce((sum, i) => sum + i.area * i.count, 0);
-  const kept = owned.reduce((sum, b) => sum + b.w * b.h * b.limit, 0);
+  if (!hasOwned) return sheetCountBound(p, w, h);
   const largest = Math.max(...bought.map((b) => b.w * b.h));
-  return Math.max(0, Math.ceil((area - kept) / largest - 1e-6));
+  return Math.max(0, Math.ceil(area / largest - 1e-6));
 }

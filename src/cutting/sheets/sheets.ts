@@ -5,7 +5,7 @@ import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import type { BoardsBound, CutSheet, SheetPlacement } from '../result.ts';
-import { COUNT_STEP } from '../weigh.ts';
+import { boundOf } from '../weigh.ts';
 import { fewestSheets } from './bound.ts';
 import { countsOn, leaves, type SheetBin, type SheetLoad } from './problem.ts';
 import { type Region, regionOfBlock, sequenceOf } from './sequence.ts';
@@ -39,7 +39,9 @@ export function planSheets(input: SheetInput, budget: Budget): SheetsPlan {
     return { ...again, checks: [...input.pieces.filter((p) => out.has(p.id)).map(tooBig), ...again.checks] };
   }
   const sheets = laySheets(s, loads, input.stock.id, input.shop.keepOffcut);
-  const result = boundFor(s, input.stock.id, sheets, plan.weight, bound);
+  const result = boundOf(s.weighed, input.stock.id, sheets, { weight: plan.weight, bound }, () =>
+    fewestSheets(s.problem),
+  );
   if (!result.proved) checks.push(notProved(result));
   return { sheets, bound: result, checks };
 }
@@ -124,27 +126,4 @@ function laySheets(s: SheetStockProblem, loads: readonly SheetLoad[], stock: str
         cost: source.owned === null ? at(s.weighed.cost, load.bin) : 0,
       };
     });
-}
-
-function boundFor(
-  s: SheetStockProblem,
-  stock: string,
-  sheets: readonly CutSheet[],
-  weight: number,
-  bound: number,
-): BoardsBound {
-  const bought = sheets.filter((c) => c.owned === null);
-  const steps = Math.floor(bound / COUNT_STEP);
-  const single = s.weighed.weight.length === 1;
-  return {
-    stock,
-    used: bought.length,
-    lowerBound: Math.min(
-      bought.length,
-      single ? Math.round(bound / at(s.weighed.weight, 0)) : fewestSheets(s.problem),
-    ),
-    cost: bought.reduce((sum, c) => sum + c.cost, 0),
-    lowerCost: steps * s.weighed.step,
-    proved: steps >= Math.floor(weight / COUNT_STEP),
-  };
 }

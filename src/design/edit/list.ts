@@ -14,6 +14,14 @@ export function indexOf(design: Design, list: List, id: string): number {
   return itemsOf(design, list).findIndex((item) => item.id === id);
 }
 
+/** An item of a list, with its place and the list it is in; a problem where there is none of that id. */
+export function found(design: Design, list: List, id: string) {
+  const items = itemsOf(design, list);
+  const at = indexOf(design, list, id);
+  const item = items[at];
+  return item ? ({ ok: true, items, at, item } as const) : problem('no-such-id', list, id);
+}
+
 /** The one place where a list of the design is exchanged; callers hand items of that list's own type. */
 export function withItems(design: Design, list: List, items: readonly WithId[]): Design {
   return { ...design, [list]: items };

@@ -1,14 +1,13 @@
 import type { Design } from '../schema.ts';
 import type { EditOf, EditResult } from './kinds.ts';
-import { indexOf, itemsOf, problem, withItems } from './list.ts';
+import { found, withItems } from './list.ts';
 
 /** Moves an item to another place in its list: `to` is its index afterwards. */
 export function move(design: Design, edit: EditOf<'move'>): EditResult {
   const { list, id } = edit;
-  const at = indexOf(design, list, id);
-  const items = itemsOf(design, list);
-  const item = items[at];
-  if (!item) return problem('no-such-id', list, id);
+  const there = found(design, list, id);
+  if (!there.ok) return there;
+  const { items, at, item } = there;
   const to = Math.max(0, Math.min(edit.to, items.length - 1));
   return {
     ok: true,

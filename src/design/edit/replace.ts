@@ -1,15 +1,14 @@
 import type { Design } from '../schema.ts';
 import type { Edit, EditOf, EditResult } from './kinds.ts';
-import { editOf, indexOf, itemsOf, problem, withItems } from './list.ts';
+import { editOf, found, itemsOf, problem, withItems } from './list.ts';
 
 /** Exchanges an item for another with the same id. */
 export function replace(design: Design, edit: EditOf<'replace'>): EditResult {
   const { list, id, item } = edit;
   if (item.id !== id) return problem('id-changed', list, id);
-  const at = indexOf(design, list, id);
-  const items = itemsOf(design, list);
-  const before = items[at];
-  if (!before) return problem('no-such-id', list, id);
+  const there = found(design, list, id);
+  if (!there.ok) return there;
+  const { items, at, item: before } = there;
   return {
     ok: true,
     design: withItems(design, list, items.with(at, item)),

@@ -1,4 +1,5 @@
 import type { Fill } from '../../design/schema.ts';
+import { ringOfBox } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Ring } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
@@ -177,12 +178,7 @@ const piece = (column: number, row: number, ring: Ring, stock: string): Cell => 
   stock,
 });
 
-const rectangle = (x: Mm, y: Mm, w: Mm, h: Mm): Ring => [
-  { x, y },
-  { x: x + w, y },
-  { x: x + w, y: y + h },
-  { x, y: y + h },
-];
+const rectangle = (x: Mm, y: Mm, w: Mm, h: Mm): Ring => ringOfBox({ x, y, w, h });
 
 /** A rectangle whose piece stands: its first side is a long one. */
 const upright = (x: Mm, y: Mm, w: Mm, h: Mm): Ring => [

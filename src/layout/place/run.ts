@@ -1,6 +1,7 @@
 import type { Run } from '../../design/schema.ts';
 import { regionOfRings } from '../../geometry/clip.ts';
 import { angleOf, cross, distance, dot, subtract, unit } from '../../geometry/point.ts';
+import { ringOfBox } from '../../geometry/region.ts';
 import { reverseRing, signedArea } from '../../geometry/ring.ts';
 import { intersectLines } from '../../geometry/segment.ts';
 import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
@@ -21,15 +22,7 @@ export function pathOfRun(run: RunLike, box: Box): RunPath {
   const { x, y, w, h } = box;
   switch (run.path.form) {
     case 'frame':
-      return {
-        points: [
-          { x, y },
-          { x: x + w, y },
-          { x: x + w, y: y + h },
-          { x, y: y + h },
-        ],
-        closed: true,
-      };
+      return { points: ringOfBox(box), closed: true };
     case 'arched':
       return { points: archedPath(box, run.path.rise, run.path.segments), closed: true };
     case 'points': {

@@ -148,10 +148,20 @@ function coverage(gpos: Bytes, start: number): (glyph: number) => number | null 
       return i < count && gpos.u16(start + 4 + 2 * i) === glyph ? i : null;
     };
   }
+  const rangeOf = ranges(gpos, start);
+  return (glyph) => {
+    const at = rangeOf(glyph);
+    return at === null ? null : gpos.u16(at + 4) + glyph - gpos.u16(at);
+  };
+}
+
+/** Where the range of glyphs stands that holds a glyph, in the second format of both tables; null where none does. */
+function ranges(gpos: Bytes, start: number): (glyph: number) => number | null {
+  const count = gpos.u16(start + 2);
   return (glyph) => {
     const i = firstWhere(count, (k) => gpos.u16(start + 4 + 6 * k + 2) >= glyph);
     const at = start + 4 + 6 * i;
-    return i < count && gpos.u16(at) <= glyph ? gpos.u16(at + 4) + glyph - gpos.u16(at) : null;
+    return i < count && gpos.u16(at) <= glyph ? at : null;
   };
 }
 
@@ -163,11 +173,10 @@ function classes(gpos: Bytes, start: number): (glyph: number) => number {
     return (glyph) =>
       glyph < first || glyph >= first + count ? 0 : gpos.u16(start + 6 + 2 * (glyph - first));
   }
-  const count = gpos.u16(start + 2);
+  const rangeOf = ranges(gpos, start);
   return (glyph) => {
-    const i = firstWhere(count, (k) => gpos.u16(start + 4 + 6 * k + 2) >= glyph);
-    const at = start + 4 + 6 * i;
-    return i < count && gpos.u16(at) <= glyph ? gpos.u16(at + 4) : 0;
+    const at = rangeOf(glyph);
+    return at === null ? 0 : gpos.u16(at + 4);
   };
 }
 
