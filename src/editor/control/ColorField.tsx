@@ -37,10 +37,7 @@ export function ColorField({ label, value, onCommit, quiet }: ColorFieldProps) {
             aria-invalid={draft.problem ? true : undefined}
             autoComplete="off"
             spellCheck={false}
-            value={draft.text}
-            onChange={(e) => draft.onChange(e.currentTarget.value)}
-            onBlur={draft.onBlur}
-            onKeyDown={draft.onKeyDown}
+            {...draft.input}
           />
         </div>
       )}

@@ -92,11 +92,8 @@ export function MeasureField(props: MeasureFieldProps) {
             // A field opened by clicking a dimension is where the person already looks.
             // biome-ignore lint/a11y/noAutofocus: see above
             autoFocus={props.autoFocus}
-            value={draft.text}
+            {...draft.input}
             onFocus={(e) => e.currentTarget.select()}
-            onChange={(e) => draft.onChange(e.currentTarget.value)}
-            onBlur={draft.onBlur}
-            onKeyDown={draft.onKeyDown}
           />
           <span className="input-shown" aria-hidden="true">
             <Typeset text={shown} />

@@ -76,11 +76,8 @@ export function NumberField(props: NumberFieldProps) {
             // A field opened by clicking a dimension is where the person already looks.
             // biome-ignore lint/a11y/noAutofocus: see above
             autoFocus={props.autoFocus}
-            value={draft.text}
+            {...draft.input}
             onFocus={(e) => e.currentTarget.select()}
-            onChange={(e) => draft.onChange(e.currentTarget.value)}
-            onBlur={draft.onBlur}
-            onKeyDown={draft.onKeyDown}
           />
           {unit ? <span className="input-unit">{unit}</span> : null}
         </div>

@@ -46,15 +46,12 @@ export function TextField({
             // Fields opened in place on the canvas stand where the person already looks.
             // biome-ignore lint/a11y/noAutofocus: see above
             autoFocus={rest.autoFocus}
-            value={draft.text}
+            {...draft.input}
             onSelect={({ currentTarget: { value: typed, selectionStart, selectionEnd } }) => {
               const white = typed.length - typed.trimStart().length;
               const place = (at: number | null) => Math.max(0, (at ?? 0) - white);
               rest.onSelect?.(place(selectionStart), place(selectionEnd));
             }}
-            onChange={(e) => draft.onChange(e.currentTarget.value)}
-            onBlur={draft.onBlur}
-            onKeyDown={draft.onKeyDown}
           />
         </div>
       )}

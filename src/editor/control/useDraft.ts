@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useRef, useState } from 'react';
+import { type ChangeEvent, type KeyboardEvent, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 
 /** What came of reading a draft: a value, or why not. */
@@ -39,41 +39,44 @@ export function useDraft<V, P>({ shown, read, onCommit, onStep, onDone }: DraftO
   };
 
   return {
-    text: draft ?? shown,
     draft,
     problem,
     /** Of an input with nothing typed that was not taken yet: undoing there undoes the last step, as elsewhere. */
     settled: draft === null ? true : undefined,
-    onChange: (text: string) => {
-      setDraft(text);
-      setProblem(null);
-    },
-    onBlur: () => {
-      if (reverting.current) reverting.current = false;
-      else settle();
-    },
-    onKeyDown: (e: KeyboardEvent<HTMLInputElement>) => {
-      if (e.key === 'Enter') {
-        e.preventDefault();
-        if (settle()) {
+    /** What the input takes. */
+    input: {
+      value: draft ?? shown,
+      onChange: (e: ChangeEvent<HTMLInputElement>) => {
+        setDraft(e.currentTarget.value);
+        setProblem(null);
+      },
+      onBlur: () => {
+        if (reverting.current) reverting.current = false;
+        else settle();
+      },
+      onKeyDown: (e: KeyboardEvent<HTMLInputElement>) => {
+        if (e.key === 'Enter') {
+          e.preventDefault();
+          if (settle()) {
+            e.currentTarget.select();
+            onDone?.();
+          }
+        } else if (e.key === 'Escape') {
+          e.stopPropagation();
+          flushSync(() => {
+            setDraft(null);
+            setProblem(null);
+          });
           e.currentTarget.select();
-          onDone?.();
+          if (onDone) {
+            reverting.current = true;
+            onDone();
+          }
+        } else if (onStep && (e.key === 'ArrowUp' || e.key === 'ArrowDown')) {
+          e.preventDefault();
+          if (settle()) onStep(e.key === 'ArrowUp' ? 1 : -1, e.shiftKey);
         }
-      } else if (e.key === 'Escape') {
-        e.stopPropagation();
-        flushSync(() => {
-          setDraft(null);
-          setProblem(null);
-        });
-        e.currentTarget.select();
-        if (onDone) {
-          reverting.current = true;
-          onDone();
-        }
-      } else if (onStep && (e.key === 'ArrowUp' || e.key === 'ArrowDown')) {
-        e.preventDefault();
-        if (settle()) onStep(e.key === 'ArrowUp' ? 1 : -1, e.shiftKey);
-      }
+      },
     },
   };
 }

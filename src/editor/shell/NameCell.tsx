@@ -11,15 +11,7 @@ export function NameCell({ value, onCommit }: { value: string; onCommit: (name: 
       <label className="caption" htmlFor="design-name">
         {t('title.design')}
       </label>
-      <input
-        id="design-name"
-        maxLength={200}
-        autoComplete="off"
-        value={draft.text}
-        onChange={(e) => draft.onChange(e.currentTarget.value)}
-        onBlur={draft.onBlur}
-        onKeyDown={draft.onKeyDown}
-      />
+      <input id="design-name" maxLength={200} autoComplete="off" {...draft.input} />
     </div>
   );
 }
