@@ -237,13 +237,32 @@ const runFields = {
 const toward = z.literal('down').optional();
 const many = (least: number, most: number) => z.number().int().min(least).max(most);
 
+const cornerCut = z.enum(['rounded', 'coved', 'clipped', 'stepped']);
+/** Where a handle of a smooth side stands, in the box around the corners. */
+const sideHandle = z.strictObject({ u: z.number().min(-20).max(20), v: z.number().min(-20).max(20) });
+
+/** A corner of a drawn outline: where it is, how the side to the next one runs, and what is taken off it. */
+const outlineCorner = z.strictObject({
+  ...unitPoint.shape,
+  /** Straight where nothing is said. Rise and radius bow it out of the outline, less than 0 into it. */
+  side: z
+    .discriminatedUnion('as', [
+      z.strictObject({ as: z.literal('rise'), rise: length }),
+      z.strictObject({ as: z.literal('radius'), radius: length }),
+      /** Without handles it runs on into the sides beside it. */
+      z.strictObject({ as: z.literal('smooth'), handles: z.tuple([sideHandle, sideHandle]).optional() }),
+    ])
+    .optional(),
+  cut: z.strictObject({ how: cornerCut, size }).optional(),
+});
+
 /** Each fills its box. Those that have measures of their own are told in `layout/place/outlines.ts`. */
 export const panelShapeSchema = z.discriminatedUnion('form', [
   z.strictObject({ form: z.literal('rectangle') }),
   /** A rectangle with its corners taken off by `size`. */
   z.strictObject({
     form: z.literal('corners'),
-    cut: z.enum(['rounded', 'coved', 'clipped', 'stepped']),
+    cut: cornerCut,
     size,
   }),
   /** Straight sides and a circular head that rises by `rise` to the top of the box. */
@@ -268,7 +287,8 @@ export const panelShapeSchema = z.discriminatedUnion('form', [
   /** One edge in arcs that hang, or in waves. */
   z.strictObject({ form: z.literal('scalloped'), count: many(1, 60), depth: size, toward }),
   z.strictObject({ form: z.literal('waved'), count: many(1, 60), depth: size, toward }),
-  z.strictObject({ form: z.literal('polygon'), points: z.array(unitPoint).min(3).max(200) }),
+  /** Drawn corner by corner, in the box around its corners; what is curved may reach out of that, and fills the part's own. */
+  z.strictObject({ form: z.literal('polygon'), points: z.array(outlineCorner).min(3).max(200) }),
 ]);
 
 const opening = z.strictObject({
@@ -623,6 +643,7 @@ export type PartArray = PartOf<'array'>;
 export type Fill = PartOf<'fill'>;
 export type Member = PartArray['member'];
 export type PanelShape = Panel['shape'];
+export type OutlineCorner = Extract<PanelShape, { form: 'polygon' }>['points'][number];
 export type FreeEnd = Strip['ends']['start'];
 export type Lettering = Sign['lettering'];
 export type Spacing = Immutable<z.infer<typeof spacingSchema>>;

@@ -1,8 +1,8 @@
 import type { Finish } from '../design/schema.ts';
 import { subtractedArea } from '../geometry/clip.ts';
-import { areaOf } from '../geometry/region.ts';
 import type { Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { trueAreaOf } from '../geometry/trueArea.ts';
 import type { KeptResults } from '../layout/kept.ts';
 import type { ShapedStock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
@@ -164,7 +164,7 @@ function without(
   covers: readonly Region[],
 ): number {
   const whole = surface[of];
-  if (covers.length === 0) return areaOf(whole);
+  if (covers.length === 0) return trueAreaOf(whole);
   return results.of(surface, `${of} less ${covers.length}`, covers, () =>
     subtractedArea(whole, covers.flat()),
   );
@@ -229,14 +229,14 @@ function letterJob(work: Work, way: Way | undefined): PaintJob {
   const around = sawn && surface.role !== 'inline';
   const act = around ? 'paint-around-letters' : sawn ? 'mount-letters' : 'letter';
   const onFace = way === undefined && !sawn;
-  const face = onFace ? openFace(work) : areaOf(surface.painted);
+  const face = onFace ? openFace(work) : trueAreaOf(surface.painted);
   return job(work, act, { face, edge: 0, back: 0 }, finish.coats, 0);
 }
 
 /** A sawn letter is painted before it is glued on, all around; letters do not touch each other. */
 function sawnJob(work: Work): PaintJob {
   const { surface, finish, results } = work;
-  const face = areaOf(surface.region);
+  const face = trueAreaOf(surface.region);
   const edge = freeEdges(surface, [], results);
   return job(work, 'mount-letters', { face, edge, back: 0 }, finish.coats, primerCoatsOf(finish));
 }

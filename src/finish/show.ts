@@ -4,6 +4,7 @@ import { neighborsOf } from '../geometry/meeting.ts';
 import { areaOf, boxOf, perimeterOf } from '../geometry/region.ts';
 import type { Box, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { trueAreaOf } from '../geometry/trueArea.ts';
 import type { KeptResults } from '../layout/kept.ts';
 import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
@@ -47,7 +48,7 @@ export function shownOf(surfaces: readonly Surface[], results: KeptResults): Sho
     return {
       surface,
       region,
-      area: trusted ? areaOf(region) : subtractedArea(surface.region, outlinesOf(covers(i, seen))),
+      area: trusted ? trueAreaOf(region) : subtractedArea(surface.region, outlinesOf(covers(i, seen))),
     };
   });
 }

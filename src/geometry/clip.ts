@@ -16,7 +16,6 @@ import { grownBox } from './box.ts';
 import { clustersOf, inOrder } from './cluster.ts';
 import { distance, lerp, midpoint } from './point.ts';
 import {
-  areaOf,
   boxesMeet,
   boxOf,
   containsBox,
@@ -29,6 +28,7 @@ import { boxOfPoints, perimeter, reverseRing, signedArea } from './ring.ts';
 import { intersectSegments } from './segment.ts';
 import type { Box, Point, Polygon, Region, Ring } from './shape.ts';
 import { FLATNESS, SAME_LENGTH } from './tolerance.ts';
+import { trueAreaOf } from './trueArea.ts';
 
 /**
  * The only door to the polygon library. It works on whole numbers, so points are put on a grid of
@@ -220,8 +220,8 @@ const isIn = (polygon: Polygon, [place]: Ring): boolean =>
  * on staggered, turned, abutting pieces where its difference may leave a stray ring.
  */
 export function subtractedArea(a: Region, b: Region): number {
-  if (!meet(boxOf(a), boxOf(b))) return areaOf(a);
-  return Math.max(0, areaOf(union([a, b])) - areaOf(union([b])));
+  if (!meet(boxOf(a), boxOf(b))) return trueAreaOf(a);
+  return Math.max(0, trueAreaOf(union([a, b])) - trueAreaOf(union([b])));
 }
 
 /** The region grown by `delta` (shrunk when negative), its corners rounded, mitered or squared off. */

@@ -1,7 +1,7 @@
 import { lastOf } from '../list/at.ts';
 import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
-import { angleOf, distance, subtract } from './point.ts';
-import type { Box, Path, PathCommand, Point, Ring } from './shape.ts';
+import { distance } from './point.ts';
+import type { Path, PathCommand, Point, Ring } from './shape.ts';
 import { FLATNESS, SAME_LENGTH } from './tolerance.ts';
 
 /** One contour of a flattened path. */
@@ -23,11 +23,41 @@ export function quadraticToCubic(from: Point, handle: Point, to: Point): PathCom
   };
 }
 
+/** One coordinate of a cubic at share `t`. */
+function cubicAt(a: number, b: number, c: number, d: number, t: number): number {
+  const s = 1 - t;
+  return s * s * s * a + 3 * s * s * t * b + 3 * s * t * t * c + t * t * t * d;
+}
+
+export const cubicPoint = (from: Point, h1: Point, h2: Point, to: Point, t: number): Point => ({
+  x: cubicAt(from.x, h1.x, h2.x, to.x, t),
+  y: cubicAt(from.y, h1.y, h2.y, to.y, t),
+});
+
+/** Shares strictly inside a cubic where it is farthest to a side: zeros of the derivative of either coordinate. */
+export const turnsOfCubic = (from: Point, h1: Point, h2: Point, to: Point): number[] => [
+  ...turnsAlong(from.x, h1.x, h2.x, to.x),
+  ...turnsAlong(from.y, h1.y, h2.y, to.y),
+];
+
+function turnsAlong(a: number, b: number, c: number, d: number): number[] {
+  const q2 = d - 3 * c + 3 * b - a;
+  const q1 = 2 * (c - 2 * b + a);
+  const q0 = b - a;
+  const inside = (t: number) => t > 0 && t < 1;
+  if (q2 === 0) return q1 === 0 ? [] : [-q0 / q1].filter(inside);
+  const under = q1 * q1 - 4 * q2 * q0;
+  if (under < 0) return [];
+  // The larger root first, the other by their product: no digits lost when q2 is small.
+  const big = -(q1 + Math.sign(q1 || 1) * Math.sqrt(under)) / 2;
+  return [big / q2, big === 0 ? 0 : q0 / big].filter(inside);
+}
+
 /**
  * Chords needed so that a cubic stays within `tolerance` of them: a chord over 1/n of the share strays at
  * most |f''| / (8 n2), and |f''| is at most 6 times the larger second difference of the handles.
  */
-function chordsOfCubic(p0: Point, p1: Point, p2: Point, p3: Point, tolerance: Mm): number {
+export function chordsOfCubic(p0: Point, p1: Point, p2: Point, p3: Point, tolerance: Mm): number {
   const bend = (a: Point, b: Point, c: Point) => Math.hypot(a.x - 2 * b.x + c.x, a.y - 2 * b.y + c.y);
   const most = Math.max(bend(p0, p1, p2), bend(p1, p2, p3));
   return Math.min(1000, Math.max(1, Math.ceil(Math.sqrt((6 * most) / (8 * tolerance)))));
@@ -39,13 +69,7 @@ function flattenCubic(from: Point, c: Extract<PathCommand, { op: 'C' }>, toleran
   const to = { x: c.x, y: c.y };
   const chords = chordsOfCubic(from, h1, h2, to, tolerance);
   for (let i = 1; i < chords; i++) {
-    const t = i / chords;
-    const s = 1 - t;
-    const w = [s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t] as const;
-    into.push({
-      x: w[0] * from.x + w[1] * h1.x + w[2] * h2.x + w[3] * to.x,
-      y: w[0] * from.y + w[1] * h1.y + w[2] * h2.y + w[3] * to.y,
-    });
+    into.push(cubicPoint(from, h1, h2, to, i / chords));
   }
   into.push(to);
 }
@@ -101,7 +125,7 @@ export function ringsOfPath(path: Path, tolerance: Mm = FLATNESS): Ring[] {
 }
 
 /** Angle of the longest chord that strays from a circle by `tolerance` at most: sagitta = r (1 - cos(a/2)). */
-function chordAngle(radius: Mm, tolerance: Mm): Deg {
+export function chordAngle(radius: Mm, tolerance: Mm): Deg {
   if (radius <= tolerance) return 90;
   return Math.min(90, degrees(2 * Math.acos(1 - tolerance / radius)));
 }
@@ -127,59 +151,5 @@ export function arcPoints(
   return points;
 }
 
-/** Points of an arc about a center from one of its points to another, both as they are, turning by less than a whole turn. */
-export function arcTo(center: Point, from: Point, to: Point, turn: 'left' | 'right'): Point[] {
-  const start = angleOf(subtract(from, center));
-  const end = angleOf(subtract(to, center));
-  const sweep = turn === 'left' ? (end - start + 360) % 360 : -((start - end + 360) % 360);
-  const points = arcPoints(center, distance(center, from), start, start + sweep);
-  points[0] = from;
-  points[points.length - 1] = to;
-  return points;
-}
-
 /** Radius of the circle over a chord that rises by `rise` over its middle: (w2 / 4 + s2) / 2s. */
 export const segmentRadius = (width: Mm, rise: Mm): Mm => ((width * width) / 4 + rise * rise) / (2 * rise);
-
-/** The ellipse that fills a box, counterclockwise from its right; its points lie on it. */
-export function ellipseRing(box: Box, tolerance: Mm = FLATNESS): Ring {
-  const rx = box.w / 2;
-  const ry = box.h / 2;
-  const center = { x: box.x + rx, y: box.y + ry };
-  // A chord over the same step strays most where the ellipse is widest: as on the circle of that radius.
-  const quarter = Math.max(1, Math.ceil(90 / chordAngle(Math.max(rx, ry), tolerance)));
-  const points: Point[] = [];
-  for (let i = 0; i < 4 * quarter; i++) {
-    const a = (Math.PI * i) / (2 * quarter);
-    points.push({ x: center.x + rx * Math.cos(a), y: center.y + ry * Math.sin(a) });
-  }
-  // The four outermost points exactly, so that the ring's box is the given box.
-  points[0] = { x: box.x + box.w, y: center.y };
-  points[quarter] = { x: center.x, y: box.y + box.h };
-  points[2 * quarter] = { x: box.x, y: center.y };
-  points[3 * quarter] = { x: center.x, y: box.y };
-  return points;
-}
-
-/**
- * Straight sides and a circular head that rises by `rise` to the top of the box, counterclockwise from the
- * lower left. A rise of more than half the
- * width is a half circle's, and no rise is a rectangle.
- */
-export function archedRing(box: Box, rise: Mm, tolerance: Mm = FLATNESS): Ring {
-  const { x, y, w, h } = box;
-  const s = Math.min(rise, w / 2, h);
-  const feet = [
-    { x, y },
-    { x: x + w, y },
-  ];
-  if (s <= SAME_LENGTH) return [...feet, { x: x + w, y: y + h }, { x, y: y + h }];
-  const radius = segmentRadius(w, s);
-  const center = { x: x + w / 2, y: y + h - radius };
-  const half = degrees(Math.asin(Math.min(1, w / 2 / radius)));
-  const arc = arcPoints(center, radius, 90 - half, 90 + half, tolerance);
-  // Ends where the sides end, to the last digit.
-  arc[0] = { x: x + w, y: y + h - s };
-  arc[arc.length - 1] = { x, y: y + h - s };
-  return withoutRepeats([...feet, ...arc], true);
-}

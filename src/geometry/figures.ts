@@ -1,17 +1,22 @@
 import { type Mm, radians } from '../measure/units.ts';
-import { archedRing, arcPoints, arcTo, segmentRadius } from './curve.ts';
-import { add, distance, leftNormal, midpoint, scale, subtract } from './point.ts';
-import { boxOfPoints } from './ring.ts';
+import { segmentRadius } from './curve.ts';
+import { boxOfLoop, type Loop, ringOfLoop, type Stretching, stretched, tidied } from './loop.ts';
 import type { Box, Point, Ring } from './shape.ts';
+import { type Arc, arcAbout, arcOver, lineTo, partOf, type Stretch } from './stretch.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
+/** Straight lines from point to point and back to the first. */
+export const straightLoop = (points: readonly Point[]): Loop =>
+  points.map((p, i) => lineTo(p, points[(i + 1) % points.length] ?? p));
+
 /** A figure drawn anyhow, stretched to fill the box. */
-function filling(figure: Ring, box: Box): Ring {
-  const own = boxOfPoints(figure);
-  return figure.map(({ x, y }) => ({
-    x: box.x + ((x - own.x) / own.w) * box.w,
-    y: box.y + ((y - own.y) / own.h) * box.h,
-  }));
+function filling(figure: Loop, box: Box): Loop {
+  const own = boxOfLoop(figure);
+  const [x, y] = [box.w / own.w, box.h / own.h];
+  return stretched(figure, {
+    x: { times: x, plus: box.x - own.x * x },
+    y: { times: y, plus: box.y - own.y * y },
+  } satisfies Stretching);
 }
 
 const around = (radius: number, deg: number): Point => ({
@@ -19,89 +24,149 @@ const around = (radius: number, deg: number): Point => ({
   y: radius * Math.sin(radians(deg)),
 });
 
+/** The ellipse that fills a box, counterclockwise from its right, by quarters. */
+export function ellipseLoop({ x, y, w, h }: Box): Loop {
+  const [rx, ry] = [w / 2, h / 2];
+  const center = { x: x + rx, y: y + ry };
+  // The four outermost points exactly, so that the loop's box is the given box.
+  const outermost = [
+    { x: x + w, y: center.y },
+    { x: center.x, y: y + h },
+    { x, y: center.y },
+    { x: center.x, y },
+  ];
+  return outermost.map((from, i) => {
+    const to = outermost[(i + 1) % 4] ?? from;
+    return { kind: 'arc', from, to, center, rx, ry, start: 90 * i, sweep: 90 };
+  });
+}
+
+/** The ellipse that fills a box as a polygon. */
+export const ellipseRing = (box: Box, tolerance?: Mm): Ring => ringOfLoop(ellipseLoop(box), tolerance);
+
+/**
+ * Straight sides and a circular head that rises by `rise` to the top of the box, counterclockwise from the
+ * lower left. A rise of more than half the width is a half circle's, and no rise is a rectangle.
+ */
+export function archedLoop({ x, y, w, h }: Box, rise: Mm): Loop {
+  const s = Math.min(rise, w / 2, h);
+  const feet = [
+    { x, y },
+    { x: x + w, y },
+  ];
+  if (s <= SAME_LENGTH) return straightLoop([...feet, { x: x + w, y: y + h }, { x, y: y + h }]);
+  const [right, left] = [
+    { x: x + w, y: y + h - s },
+    { x, y: y + h - s },
+  ];
+  const center = { x: x + w / 2, y: y + h - segmentRadius(w, s) };
+  const head = arcAbout(center, right, left, 'left');
+  if (h - s <= SAME_LENGTH) return [lineTo(left, right), head];
+  return [...openLine([...feet, right]), head, lineTo(left, { x, y })];
+}
+
+const openLine = (points: readonly Point[]): Stretch[] =>
+  points.slice(1).map((to, i) => lineTo(points[i] ?? to, to));
+
 /** Equal sides, one of them level at the foot; regular where the box has the figure's own proportions. */
-export function regularRing(box: Box, sides: number): Ring {
+export function regularLoop(box: Box, sides: number): Loop {
   const step = 360 / sides;
-  return filling(
-    Array.from({ length: sides }, (_, i) => around(1, -90 + step / 2 + i * step)),
-    box,
-  );
+  const corners = Array.from({ length: sides }, (_, i) => around(1, -90 + step / 2 + i * step));
+  return filling(straightLoop(corners), box);
 }
 
 /** A star with a point up; the hollows lie at `waist` (0 to 1) of the points' distance from its middle. */
-export function starRing(box: Box, points: number, waist: number): Ring {
+export function starLoop(box: Box, points: number, waist: number): Loop {
   const step = 180 / points;
-  return filling(
-    Array.from({ length: 2 * points }, (_, i) => around(i % 2 === 0 ? 1 : waist, 90 + i * step)),
-    box,
+  const corners = Array.from({ length: 2 * points }, (_, i) =>
+    around(i % 2 === 0 ? 1 : waist, 90 + i * step),
   );
+  return filling(straightLoop(corners), box);
 }
 
 /** Four half circles about a square. */
-export function quatrefoilRing(box: Box): Ring {
+export function quatrefoilLoop(box: Box): Loop {
   const size = Math.max(box.w, box.h);
-  const lobes = [0, 90, 180, 270].flatMap((deg) => {
+  const lobes = [0, 90, 180, 270].map((deg): Arc => {
     const center = around(size / 4, deg);
-    return arcPoints(center, size / 4, deg - 90, deg + 90).slice(0, -1);
+    const at = (way: number): Point => {
+      const { x, y } = around(size / 4, way);
+      return { x: center.x + x, y: center.y + y };
+    };
+    const radius = size / 4;
+    return {
+      kind: 'arc',
+      from: at(deg - 90),
+      to: at(deg + 90),
+      center,
+      rx: radius,
+      ry: radius,
+      start: deg - 90,
+      sweep: 180,
+    };
   });
   return filling(lobes, box);
 }
 
 /** A board with a V cut into each end. */
-export function ribbonRing({ x, y, w, h }: Box, notch: Mm): Ring {
+export function ribbonLoop({ x, y, w, h }: Box, notch: Mm): Loop {
   const deep = Math.min(notch, w / 2 - SAME_LENGTH);
-  return [
+  return straightLoop([
     { x, y },
     { x: x + w, y },
     { x: x + w - deep, y: y + h / 2 },
     { x: x + w, y: y + h },
     { x, y: y + h },
     { x: x + deep, y: y + h / 2 },
-  ];
+  ]);
 }
 
-/** An arc over the chord from `a` to `b`, bowed to the right of the way by `rise`, to its left where that is negative. */
-function bow(a: Point, b: Point, rise: Mm): Point[] {
-  const right = scale(leftNormal(subtract(b, a)), -1);
-  const middle = midpoint(a, b);
-  const crown = add(middle, scale(right, rise));
-  const radius = segmentRadius(distance(a, b), rise);
-  const center = add(crown, scale(right, -radius));
-  const turn = rise > 0 ? 'left' : 'right';
-  // By halves, so that the crown itself is one of the points.
-  return [...arcTo(center, a, crown, turn), ...arcTo(center, crown, b, turn).slice(1)];
+/** An arc over a chord by halves, so that the crown itself is a corner of the polygon that stands for it. */
+function bow(a: Point, b: Point, rise: Mm): Stretch[] {
+  const arc = arcOver(a, b, rise);
+  return arc.kind === 'line'
+    ? [arc]
+    : [partOf(arc, 0, 1 / 2), partOf(arc, 1 / 2, 1)].map(crowned(a, b, rise));
 }
+
+/** The crown of a level chord is level with it and half way along, to the last digit. */
+const crowned = (a: Point, b: Point, rise: Mm) => {
+  const crown = { x: (a.x + b.x) / 2, y: a.y - rise };
+  return (half: Stretch, i: number): Stretch => (i === 0 ? { ...half, to: crown } : { ...half, from: crown });
+};
 
 /** The lower edge in `count` equal arcs that hang down by `depth`, half circles at most. */
-export function scallopedRing({ x, y, w, h }: Box, count: number, depth: Mm): Ring {
+export function scallopedLoop({ x, y, w, h }: Box, count: number, depth: Mm): Loop {
   const step = w / count;
   const deep = Math.min(depth, step / 2, h);
   const at = (i: number): Point => ({ x: i === count ? x + w : x + i * step, y: y + deep });
-  const edge = Array.from({ length: count }, (_, i) => bow(at(i), at(i + 1), deep).slice(i === 0 ? 0 : 1));
+  const edge = Array.from({ length: count }, (_, i) => bow(at(i), at(i + 1), deep));
   return closedAbove(edge.flat(), { x, y, w, h }, deep);
 }
 
 /** The lower edge in `count` waves, each an arc down and an arc up that run into each other, `depth` from trough to crest. */
-export function wavedRing({ x, y, w, h }: Box, count: number, depth: Mm): Ring {
+export function wavedLoop({ x, y, w, h }: Box, count: number, depth: Mm): Loop {
   const step = w / (2 * count);
   const rise = Math.min(depth / 2, step / 2, h / 2);
   const at = (i: number): Point => ({ x: i === 2 * count ? x + w : x + i * step, y: y + rise });
-  const edge = Array.from({ length: 2 * count }, (_, i) =>
-    bow(at(i), at(i + 1), i % 2 === 0 ? rise : -rise).slice(i === 0 ? 0 : 1),
-  );
+  const edge = Array.from({ length: 2 * count }, (_, i) => bow(at(i), at(i + 1), i % 2 === 0 ? rise : -rise));
   return closedAbove(edge.flat(), { x, y, w, h }, rise);
 }
 
 /** From the end of a lower edge around by the top; without corners of no height. */
-function closedAbove(edge: readonly Point[], { x, y, w, h }: Box, from: Mm): Ring {
-  if (h - from <= SAME_LENGTH) return edge;
-  return [...edge, { x: x + w, y: y + h }, { x, y: y + h }];
+function closedAbove(edge: Loop, { x, y, w, h }: Box, from: Mm): Loop {
+  const [left, right] = [
+    { x, y: y + from },
+    { x: x + w, y: y + from },
+  ];
+  if (h - from <= SAME_LENGTH) return [...edge, lineTo(right, left)];
+  return [...edge, ...openLine([right, { x: x + w, y: y + h }, { x, y: y + h }, left])];
 }
 
 export type CornerCut = 'rounded' | 'coved' | 'clipped' | 'stepped';
 
 /** A rectangle whose corners are taken off by `size` along both sides. */
-export function corneredRing({ x, y, w, h }: Box, cut: CornerCut, size: Mm): Ring {
+export function corneredLoop({ x, y, w, h }: Box, cut: CornerCut, size: Mm): Loop {
   const s = Math.min(size, w / 2, h / 2);
   const corners = [
     { at: { x: x + w, y }, sx: -1, sy: 1 },
@@ -109,7 +174,7 @@ export function corneredRing({ x, y, w, h }: Box, cut: CornerCut, size: Mm): Rin
     { at: { x, y: y + h }, sx: 1, sy: -1 },
     { at: { x, y }, sx: 1, sy: 1 },
   ];
-  return corners.flatMap(({ at, sx, sy }, i) => {
+  const worked = corners.map(({ at, sx, sy }, i) => {
     const inner = { x: at.x + sx * s, y: at.y + sy * s };
     // Walked to the left: a corner at the right of the foot is come to along the foot.
     const [level, upright] = [
@@ -117,19 +182,25 @@ export function corneredRing({ x, y, w, h }: Box, cut: CornerCut, size: Mm): Rin
       { x: at.x, y: inner.y },
     ];
     const [first, last] = i % 2 === 0 ? [level, upright] : [upright, level];
-    if (cut === 'rounded') return arcTo(inner, first, last, 'left');
-    if (cut === 'coved') return arcTo(at, first, last, 'right');
-    return cut === 'stepped' ? [first, inner, last] : [first, last];
+    if (cut === 'rounded') return [arcAbout(inner, first, last, 'left')];
+    if (cut === 'coved') return [arcAbout(at, first, last, 'right')];
+    return openLine(cut === 'stepped' ? [first, inner, last] : [first, last]);
   });
+  return tidied(
+    worked.flatMap((corner, i) => {
+      const [last, next] = [corner.at(-1)?.to, worked[(i + 1) % 4]?.[0]?.from];
+      return last && next ? [...corner, lineTo(last, next)] : corner;
+    }),
+  );
 }
 
 /** What an arched opening of this size leaves clear of a surround that is `width` wide; null where nothing is left. */
-export function withinArch(box: Box, rise: Mm, width: Mm): Ring | null {
+export function withinArch(box: Box, rise: Mm, width: Mm): Loop | null {
   const inner = { x: box.x + width, y: box.y, w: box.w - 2 * width, h: box.h - width };
   if (inner.w <= SAME_LENGTH || inner.h <= SAME_LENGTH) return null;
   const s = Math.min(rise, box.w / 2, box.h);
-  if (s <= SAME_LENGTH) return archedRing(inner, 0);
+  if (s <= SAME_LENGTH) return archedLoop(inner, 0);
   // About the same center, so that the band is as wide everywhere.
   const radius = segmentRadius(box.w, s) - width;
-  return archedRing(inner, radius - Math.sqrt(Math.max(0, radius ** 2 - inner.w ** 2 / 4)));
+  return archedLoop(inner, radius - Math.sqrt(Math.max(0, radius ** 2 - inner.w ** 2 / 4)));
 }

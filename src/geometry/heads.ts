@@ -1,21 +1,24 @@
 import { pick } from '../list/at.ts';
 import { type Deg, type Mm, radians } from '../measure/units.ts';
-import { archedRing, arcTo, ellipseRing, segmentRadius } from './curve.ts';
-import type { Box, Point, Ring } from './shape.ts';
+import { segmentRadius } from './curve.ts';
+import { archedLoop, ellipseLoop } from './figures.ts';
+import { type Loop, stretched } from './loop.ts';
+import type { Box, Point } from './shape.ts';
+import { arcAbout, lineTo, type Stretch } from './stretch.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
 /**
  * Heads of arches by their building names. Each is half a head in its own place, from the right springing at
  * `(h, 0)` up to the crown at `(0, rise)`, `h` being half the span; the other half is its mirror image.
  */
-type Half = readonly Point[];
+type Half = readonly Stretch[];
 
 /** Radius of a head struck from two centers on the springing line: (h2 + rise2) / 2h; the span itself where equilateral. */
 export const pointedRadius = (h: Mm, rise: Mm): Mm => segmentRadius(2 * rise, h);
 
 /** Two arcs from centers on the springing line. A rise of half the span is a half circle; less is no pointed head. */
 function pointedHalf(h: Mm, rise: Mm): Half {
-  return arcTo({ x: h - pointedRadius(h, rise), y: 0 }, { x: h, y: 0 }, { x: 0, y: rise }, 'left');
+  return [arcAbout({ x: h - pointedRadius(h, rise), y: 0 }, { x: h, y: 0 }, { x: 0, y: rise }, 'left')];
 }
 
 /** Radii of a head of three centers, from French's construction (Engineering Drawing, 1911): on the line from springing to crown, half of what is left of it when the difference of half span and rise is taken off. */
@@ -38,8 +41,10 @@ function twoArcs(
   const apart = Math.hypot(low.x - high.x, low.y - high.y);
   const share = ((side === 'away' ? 1 : -1) * lowRadius) / apart;
   const meet = { x: low.x + (low.x - high.x) * share, y: low.y + (low.y - high.y) * share };
-  const first = arcTo(low, { x: h, y: 0 }, meet, 'left');
-  return [...first, ...arcTo(high, meet, { x: 0, y: rise }, side === 'away' ? 'left' : 'right').slice(1)];
+  return [
+    arcAbout(low, { x: h, y: 0 }, meet, 'left'),
+    arcAbout(high, meet, { x: 0, y: rise }, side === 'away' ? 'left' : 'right'),
+  ];
 }
 
 function basketHalf(h: Mm, rise: Mm): Half {
@@ -91,8 +96,7 @@ function ogeeHalf(h: Mm, rise: Mm, r: Mm): Half | null {
 }
 
 function ellipticHalf(h: Mm, rise: Mm): Half {
-  const ring = ellipseRing({ x: -h, y: -rise, w: 2 * h, h: 2 * rise });
-  return ring.slice(0, ring.length / 4 + 1);
+  return ellipseLoop({ x: -h, y: -rise, w: 2 * h, h: 2 * rise }).slice(0, 1);
 }
 
 export type Head = 'pointed' | 'four-centered' | 'ogee' | 'basket' | 'elliptical';
@@ -102,22 +106,24 @@ export type Head = 'pointed' | 'four-centered' | 'ogee' | 'basket' | 'elliptical
  * `radius` is that of the lower arcs, where the head has such. Where the box has no room for the head that is
  * asked for, or no such arcs meet, it is the circular head of the same rise.
  */
-export function headedRing(head: Head, box: Box, rise: Mm, radius: Mm = 0): Ring {
+export function headedLoop(head: Head, box: Box, rise: Mm, radius: Mm = 0): Loop {
   const half = halfOf(head, box.w / 2, Math.min(rise, box.h), Math.min(radius, box.w / 2));
-  if (!half) return archedRing(box, rise);
+  if (!half) return archedLoop(box, rise);
   const middle = box.x + box.w / 2;
-  const top = pick(half, half.length - 1).y;
-  const springing = box.y + box.h - top;
-  const right = half.map(({ x, y }) => ({ x: middle + x, y: springing + y }));
-  const left = half.slice(0, -1).map(({ x, y }) => ({ x: middle - x, y: springing + y }));
-  const feet =
-    springing - box.y > SAME_LENGTH
-      ? [
-          { x: box.x, y: box.y },
-          { x: box.x + box.w, y: box.y },
-        ]
-      : [];
-  return [...feet, ...right, ...left.reverse()];
+  const springing = box.y + box.h - pick(half, half.length - 1).to.y;
+  const placed = (times: 1 | -1) =>
+    stretched(half, { x: { times, plus: middle }, y: { times: 1, plus: springing } });
+  const right = placed(1);
+  // Turned over, a loop begins with the stretch before its last one; a half begins at its crown.
+  const mirrored = placed(-1);
+  const left = [...mirrored.slice(-1), ...mirrored.slice(0, -1)];
+  const [from, to] = [pick(right, 0).from, pick(left, left.length - 1).to];
+  if (springing - box.y <= SAME_LENGTH) return [...right, ...left, lineTo(to, from)];
+  const [foot, corner] = [
+    { x: box.x, y: box.y },
+    { x: box.x + box.w, y: box.y },
+  ];
+  return [lineTo(foot, corner), lineTo(corner, from), ...right, ...left, lineTo(to, foot)];
 }
 
 function halfOf(head: Head, h: Mm, rise: Mm, radius: Mm): Half | null {

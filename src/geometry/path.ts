@@ -1,4 +1,5 @@
 import type { Mm } from '../measure/units.ts';
+import { cubicPoint, turnsOfCubic } from './curve.ts';
 import { ringOfBox, ringsOf } from './region.ts';
 import { boxOfPoints } from './ring.ts';
 import type { Box, Path, PathCommand, Point, Region, Ring } from './shape.ts';
@@ -67,34 +68,14 @@ export function boxOfPath(path: Path): Box {
     const to = { x: command.x, y: command.y };
     points.push(to);
     if (command.op === 'C') {
-      const { x1, y1, x2, y2 } = command;
       const start = from;
-      const turns = [...turnsOf(start.x, x1, x2, to.x), ...turnsOf(start.y, y1, y2, to.y)];
-      for (const t of turns) {
-        points.push({ x: cubicAt(start.x, x1, x2, to.x, t), y: cubicAt(start.y, y1, y2, to.y, t) });
-      }
+      const [h1, h2] = [
+        { x: command.x1, y: command.y1 },
+        { x: command.x2, y: command.y2 },
+      ];
+      points.push(...turnsOfCubic(start, h1, h2, to).map((t) => cubicPoint(start, h1, h2, to, t)));
     }
     from = to;
   }
   return boxOfPoints(points);
-}
-
-/** One coordinate of a cubic at share `t`. */
-function cubicAt(a: number, b: number, c: number, d: number, t: number): number {
-  const s = 1 - t;
-  return s * s * s * a + 3 * s * s * t * b + 3 * s * t * t * c + t * t * t * d;
-}
-
-/** Shares strictly inside the curve where one coordinate turns back: zeros of its derivative. */
-function turnsOf(a: number, b: number, c: number, d: number): number[] {
-  const q2 = d - 3 * c + 3 * b - a;
-  const q1 = 2 * (c - 2 * b + a);
-  const q0 = b - a;
-  const inside = (t: number) => t > 0 && t < 1;
-  if (q2 === 0) return q1 === 0 ? [] : [-q0 / q1].filter(inside);
-  const under = q1 * q1 - 4 * q2 * q0;
-  if (under < 0) return [];
-  // The larger root first, the other by their product: no digits lost when q2 is small.
-  const big = -(q1 + Math.sign(q1 || 1) * Math.sqrt(under)) / 2;
-  return [big / q2, big === 0 ? 0 : q0 / big].filter(inside);
 }

@@ -1,6 +1,7 @@
 import type { Check } from '../check/check.ts';
 import { isBought, isPaint } from '../design/made.ts';
-import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
+import { boxOf, centroidOf } from '../geometry/region.ts';
+import { trueAreaOf } from '../geometry/trueArea.ts';
 import type { Solid } from '../joinery/piece.ts';
 import { KeptResults } from '../layout/kept.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
@@ -51,7 +52,7 @@ function massOfSolid(
     return { part: solid.part, mass: (volume * material.density) / MM3_PER_M3, x, y, z: solid.z0 + z };
   }
   const height = solid.z1 - solid.z0;
-  const mass = (areaOf(solid.region) * height * material.density) / MM3_PER_M3;
+  const mass = (trueAreaOf(solid.region) * height * material.density) / MM3_PER_M3;
   return { part: solid.part, mass, ...centroidOf(solid.region), z: solid.z0 + height / 2 };
 }
 

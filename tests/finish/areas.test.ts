@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { FinishInput } from '../../src/finish/input.ts';
 import { planFinish } from '../../src/finish/planFinish.ts';
 import { subtract, union } from '../../src/geometry/clip.ts';
-import { ellipseRing } from '../../src/geometry/curve.ts';
+import { ellipseRing } from '../../src/geometry/figures.ts';
 import { rotate } from '../../src/geometry/point.ts';
 import {
   areaOf,
@@ -50,11 +50,24 @@ describe('faces', () => {
   });
 
   it('counts an annulus: pi (R2 - r2), and both its walls', () => {
-    const disk = (r: number) =>
-      regionOfRing(ellipseRing({ x: 500 - r, y: 500 - r, w: 2 * r, h: 2 * r }, 0.001));
+    const disk = (r: number) => regionOfRing(ellipseRing({ x: 500 - r, y: 500 - r, w: 2 * r, h: 2 * r }));
     const given = input([solid('ring', subtract(disk(300), disk(200)), 0, 18)]);
-    expect(face(given) / (Math.PI * (300 ** 2 - 200 ** 2))).toBeCloseTo(1, 4);
-    expect(edge(given) / (2 * Math.PI * 500 * 18)).toBeCloseTo(1, 4);
+    // Of the circles themselves, and not of the chords that stand for them.
+    expect(face(given) / (Math.PI * (300 ** 2 - 200 ** 2))).toBeCloseTo(1, 9);
+    expect(edge(given) / (2 * Math.PI * 500 * 18)).toBeCloseTo(1, 9);
+  });
+
+  it('counts what a rail leaves of a disk by the segment formula', () => {
+    const disk = regionOfRing(ellipseRing({ x: 200, y: 200, w: 600, h: 600 }));
+    const given = input([
+      solid('disk', disk, 0, 18),
+      solid('rail', box(100, 440, 800, 120), 18, 30, { finish: 'blue', on: 'disk' }),
+    ]);
+    // Two segments that rise 240 on a circle of 300: (R2 / 2) (a - sin a), cos(a / 2) = 60 / 300.
+    const a = 2 * Math.acos(60 / 300);
+    const left = 300 ** 2 * (a - Math.sin(a));
+    // The grid of the clipper along both sides of the rail.
+    expect(Math.abs(face(given) - left)).toBeLessThan(2 * 600 * 2e-4);
   });
 
   it('counts sawn letters by closed forms: their faces, and perimeter times thickness all around', () => {

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { withArcs } from '../../src/geometry/arcs.ts';
 import { regionOfRings, subtract } from '../../src/geometry/clip.ts';
-import { archedRing, ellipseRing } from '../../src/geometry/curve.ts';
-import { quatrefoilRing, regularRing } from '../../src/geometry/figures.ts';
+import { archedLoop, ellipseRing, quatrefoilLoop, regularLoop } from '../../src/geometry/figures.ts';
+import { ringOfLoop } from '../../src/geometry/loop.ts';
 import { regionOfBox, regionOfRing, ringsOf } from '../../src/geometry/region.ts';
 import { figuresOf } from './bows.ts';
 
@@ -29,8 +29,8 @@ describe('arcs of an outline', () => {
           const length = radius * angle + w + 100;
           const area = w * 50 + (radius * radius * (angle - Math.sin(angle))) / 2;
           for (const ring of [
-            archedRing(box, rise),
-            ...ringsOf(regionOfRings([archedRing(box, rise)], 'nonzero')),
+            ringOfLoop(archedLoop(box, rise)),
+            ...ringsOf(regionOfRings([ringOfLoop(archedLoop(box, rise))], 'nonzero')),
           ]) {
             const found = figuresOf(withArcs(ring, true));
             expect(found.arcs).toBeLessThanOrEqual(2);
@@ -60,14 +60,14 @@ describe('arcs of an outline', () => {
 
   it('leaves alone what was drawn with corners: an octagon, a 24-gon, an arch of boards', () => {
     for (const sides of [8, 12, 24]) {
-      const ring = regularRing({ x: 0, y: 0, w: 600, h: 600 }, sides);
+      const ring = ringOfLoop(regularLoop({ x: 0, y: 0, w: 600, h: 600 }, sides));
       expect(figuresOf(withArcs(ring, true))).toMatchObject({ arcs: 0 });
       expect(withArcs(ring, true)).toHaveLength(sides);
     }
   });
 
   it('tells lobes that turn into each other apart', () => {
-    const found = figuresOf(withArcs(quatrefoilRing({ x: 0, y: 0, w: 400, h: 400 }), true));
+    const found = figuresOf(withArcs(ringOfLoop(quatrefoilLoop({ x: 0, y: 0, w: 400, h: 400 })), true));
     expect(found.arcs).toBe(4);
     // Four half circles about a square.
     expect(found.area).toBeCloseTo(200 * 200 + 2 * Math.PI * 100 * 100, 1);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { arcPoints, ellipseRing, ringsOfPath } from '../../src/geometry/curve.ts';
+import { arcPoints, ringsOfPath } from '../../src/geometry/curve.ts';
+import { ellipseRing } from '../../src/geometry/figures.ts';
 import { boxOfPath, pathOfBox, pathOfRings } from '../../src/geometry/path.ts';
 import { centroidOfRing } from '../../src/geometry/ring.ts';
 import type { Path, Point } from '../../src/geometry/shape.ts';

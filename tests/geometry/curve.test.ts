@@ -1,13 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  archedRing,
-  arcPoints,
-  ellipseRing,
-  flattenPath,
-  quadraticToCubic,
-  ringsOfPath,
-} from '../../src/geometry/curve.ts';
+import { arcPoints, flattenPath, quadraticToCubic, ringsOfPath } from '../../src/geometry/curve.ts';
+import { archedLoop, ellipseRing } from '../../src/geometry/figures.ts';
+import { ringOfLoop } from '../../src/geometry/loop.ts';
 import {
   boxOfPath,
   circlePath,
@@ -108,7 +103,7 @@ describe('arcs', () => {
 
   it('arches the head of a box: rectangle plus circular segment', () => {
     const box = { x: 0, y: 0, w: 800, h: 1900 };
-    const ring = archedRing(box, 200, 0.001);
+    const ring = ringOfLoop(archedLoop(box, 200), 0.001);
     expect(boxOfPoints(ring)).toEqual(box);
     // Radius from chord and rise: 800 and 200 give 500; segment area r2 (a - sin a) / 2 with sin(a/2) = 4/5.
     const a = 2 * Math.asin(0.8);
@@ -118,8 +113,11 @@ describe('arcs', () => {
 
   it('takes no rise as a rectangle and too much as a half circle', () => {
     const box = { x: 0, y: 0, w: 100, h: 300 };
-    expect(archedRing(box, 0)).toHaveLength(4);
-    expect(signedArea(archedRing(box, 90, 0.0001))).toBeCloseTo(100 * 250 + (Math.PI * 50 ** 2) / 2, 0);
+    expect(ringOfLoop(archedLoop(box, 0))).toHaveLength(4);
+    expect(signedArea(ringOfLoop(archedLoop(box, 90), 0.0001))).toBeCloseTo(
+      100 * 250 + (Math.PI * 50 ** 2) / 2,
+      0,
+    );
   });
 });
 

@@ -4,10 +4,11 @@ import {
   basketRadii,
   fourCenteredRadius,
   type Head,
-  headedRing,
+  headedLoop,
   ogeeRadius,
   pointedRadius,
 } from '../../src/geometry/heads.ts';
+import { ringOfLoop } from '../../src/geometry/loop.ts';
 import { boxOfPoints, signedArea } from '../../src/geometry/ring.ts';
 import { FLATNESS } from '../../src/geometry/tolerance.ts';
 import { figuresOf } from './bows.ts';
@@ -24,7 +25,7 @@ function head(name: Head, span: number, rise: number, radius = 0) {
   const mm = 25.4;
   const foot = 100;
   const box = { x: 0, y: 0, w: span * mm, h: rise * mm + foot };
-  const outline = withArcs(headedRing(name, box, rise * mm, radius * mm), true);
+  const outline = withArcs(ringOfLoop(headedLoop(name, box, rise * mm, radius * mm)), true);
   const { arcs, bowed, area } = figuresOf(outline);
   return { arcs, length: bowed / mm, area: (area - box.w * foot) / mm / mm };
 }
@@ -86,7 +87,7 @@ describe('heads of arches', () => {
 
   it('half an ellipse is as long as the Gauss mean says', () => {
     const box = { x: 0, y: 0, w: 60 * 25.4, h: 20 * 25.4 };
-    const ring = headedRing('elliptical', box, box.h);
+    const ring = ringOfLoop(headedLoop('elliptical', box, box.h));
     let length = 0;
     for (let i = 1; i < ring.length; i++) {
       const [a, b] = [ring[i - 1], ring[i]];
@@ -102,7 +103,7 @@ describe('heads of arches', () => {
     for (const name of names) {
       for (const rise of [5, 50, 199, 200, 201, 299, 300, 900]) {
         for (const radius of [1, 60, 150, 200, 500]) {
-          const ring = headedRing(name, box, rise, radius);
+          const ring = ringOfLoop(headedLoop(name, box, rise, radius));
           const own = boxOfPoints(ring);
           expect(signedArea(ring), `${name} ${rise} ${radius}`).toBeGreaterThan(0);
           for (const side of ['x', 'y', 'w', 'h'] as const) {

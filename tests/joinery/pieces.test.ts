@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ellipseRing } from '../../src/geometry/curve.ts';
+import { ellipseRing } from '../../src/geometry/figures.ts';
 import { areaOf } from '../../src/geometry/region.ts';
 import { groupPieces } from '../../src/joinery/label.ts';
 import type { LaidPart } from '../../src/layout/laid.ts';

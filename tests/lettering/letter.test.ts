@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Lettering } from '../../src/design/schema.ts';
 import { intersect, subtract, union } from '../../src/geometry/clip.ts';
 import { clustersOf } from '../../src/geometry/cluster.ts';
-import { ellipseRing } from '../../src/geometry/curve.ts';
+import { ellipseRing } from '../../src/geometry/figures.ts';
 import { areaOf, boxOf, regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import type { Region } from '../../src/geometry/shape.ts';
 import { FLATNESS } from '../../src/geometry/tolerance.ts';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { archedRing } from '../../src/geometry/curve.ts';
+import { archedLoop } from '../../src/geometry/figures.ts';
+import { ringOfLoop } from '../../src/geometry/loop.ts';
 import { regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import { boxOfPoints } from '../../src/geometry/ring.ts';
 import { holesOff, registrationHoles, sheetAround } from '../../src/lettering/stencil/sheet.ts';
@@ -21,7 +22,7 @@ describe('registration holes of several colors', () => {
         whole(10, 60),
         (w, h, share, side, frame) => {
           const rise = (h * share) / 100;
-          const board = regionOfRing(archedRing({ x: 0, y: 0, w, h }, rise));
+          const board = regionOfRing(ringOfLoop(archedLoop({ x: 0, y: 0, w, h }, rise)));
           const letters = { x: frame + side, y: frame, w: w - 2 * (frame + side), h: h - 2 * frame };
           const options = stencilOptions({ frame });
           const sheet = sheetAround(letters, options);

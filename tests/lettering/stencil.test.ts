@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Lettering } from '../../src/design/schema.ts';
 import { intersect, subtract, union } from '../../src/geometry/clip.ts';
-import { ellipseRing } from '../../src/geometry/curve.ts';
+import { ellipseRing } from '../../src/geometry/figures.ts';
 import { areaOf, boxOf, regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import { signedArea } from '../../src/geometry/ring.ts';
 import type { Box, Region } from '../../src/geometry/shape.ts';

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Bed } from '../../src/bed/bed.ts';
 import { faceOf } from '../../src/bed/faceOf.ts';
-import { regionOfBox } from '../../src/geometry/region.ts';
+import { ellipseRing } from '../../src/geometry/figures.ts';
+import { regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
 import type { Laid } from '../../src/layout/laid.ts';
 import { planLoad } from '../../src/load/planLoad.ts';
@@ -91,6 +92,13 @@ describe('mass (densities of check-values section 7)', () => {
     const region = [{ outer: polygon.outer, holes: [[...hole.outer].reverse()] }];
     const share = load([{ ...whole, region }]).added / load([whole]).added;
     expect(share).toBeCloseTo(1 - (24 * 24) / (48 * 96), 12);
+  });
+
+  it('a round sheet weighs pi r2 of its thickness, not the chords that stand for it', () => {
+    const whole = blockInInches('s', [0, 0, 48, 96], [0, 0.5], { stock: 'mdf-half' });
+    const disk = regionOfRing(ellipseRing({ x: 0, y: 0, w: inches(48), h: inches(96) }));
+    const share = load([{ ...whole, region: disk }]).added / load([whole]).added;
+    expect(share / (Math.PI / 4)).toBeCloseTo(1, 9);
   });
 
   it('half round weighs by its section, and its center lies 4r/3π over its back', () => {

@@ -4,7 +4,9 @@ import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/drawing/drawing.ts';
 import { layer, line, rectangle, shape, text } from '../../src/drawing/items.ts';
 import { subtract } from '../../src/geometry/clip.ts';
-import { archedRing, ellipseRing, ringsOfPath } from '../../src/geometry/curve.ts';
+import { ringsOfPath } from '../../src/geometry/curve.ts';
+import { archedLoop, ellipseRing } from '../../src/geometry/figures.ts';
+import { ringOfLoop } from '../../src/geometry/loop.ts';
 import { pathOfBox, pathOfRegion } from '../../src/geometry/path.ts';
 import { regionOfRing } from '../../src/geometry/region.ts';
 import { signedArea } from '../../src/geometry/ring.ts';
@@ -103,7 +105,7 @@ describe('DXF read back by a second library', () => {
 
   it('writes arcs as arcs: a board with a round hole under a half-round head', () => {
     const board = subtract(
-      regionOfRing(archedRing({ x: 0, y: 0, w: 400, h: 500 }, 200)),
+      regionOfRing(ringOfLoop(archedLoop({ x: 0, y: 0, w: 400, h: 500 }, 200))),
       regionOfRing(ellipseRing({ x: 150, y: 200, w: 100, h: 100 })),
     );
     const [outer, hole] = entitiesOf(dxfOf({ ...drawing, items: [shape(pathOfRegion(board), {})] }));

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { flatten, textCorners } from '../../src/drawing/walk.ts';
 import { subtract, union } from '../../src/geometry/clip.ts';
-import { ellipseRing } from '../../src/geometry/curve.ts';
+import { ellipseRing } from '../../src/geometry/figures.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
 import { boxOf, regionOfBox, regionOfRing, ringsOf } from '../../src/geometry/region.ts';
 import { boxOfPoints, perimeter } from '../../src/geometry/ring.ts';

@@ -105,9 +105,16 @@ function reflectRun({ path, side, ends }: Pick<Run, 'path' | 'side' | 'ends'>, a
 /** Named outlines are the same from left to right. */
 function reflectShape(shape: PanelShape, axis: Axis): PanelShape {
   if (shape.form !== 'polygon') return axis === 'y' ? upsideDown(shape) : shape;
+  const over = <P extends { readonly u: number; readonly v: number }>(p: P): P =>
+    axis === 'x' ? { ...p, u: 1 - p.u } : { ...p, v: 1 - p.v };
   return {
     ...shape,
-    points: shape.points.map(({ u, v }) => (axis === 'x' ? { u: 1 - u, v } : { u, v: 1 - v })),
+    points: shape.points.map((corner) => {
+      const { side } = corner;
+      if (side?.as !== 'smooth' || !side.handles) return over(corner);
+      const [h1, h2] = side.handles;
+      return { ...over(corner), side: { ...side, handles: [over(h1), over(h2)] } };
+    }),
   };
 }
 

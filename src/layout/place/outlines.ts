@@ -1,16 +1,18 @@
 import type { PanelShape } from '../../design/schema.ts';
-import { archedRing, ellipseRing } from '../../geometry/curve.ts';
 import {
-  corneredRing,
-  quatrefoilRing,
-  regularRing,
-  ribbonRing,
-  scallopedRing,
-  starRing,
-  wavedRing,
+  archedLoop,
+  corneredLoop,
+  ellipseLoop,
+  quatrefoilLoop,
+  regularLoop,
+  ribbonLoop,
+  scallopedLoop,
+  starLoop,
+  wavedLoop,
   withinArch,
 } from '../../geometry/figures.ts';
-import { headedRing } from '../../geometry/heads.ts';
+import { headedLoop } from '../../geometry/heads.ts';
+import { type Loop, ringOfLoop, stretched } from '../../geometry/loop.ts';
 import type { Box, Ring } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -40,7 +42,7 @@ interface Outline<F extends Form> {
   /** It is set by its middle. */
   readonly middle?: true;
   /** Its borders, the outer one first, counterclockwise. */
-  readonly rings: (box: Box, shape: Shape<F>) => readonly Ring[];
+  readonly loops: (box: Box, shape: Shape<F>) => readonly Loop[];
 }
 
 const LENGTH: Measure = { kind: 'length' };
@@ -58,7 +60,7 @@ const byRise = <S extends ByRise>(form: S['form'], share: number) => ({
   first: (box: Pick<Box, 'w' | 'h'>) => ({ form, rise: firstRise(box, share) }) as S,
   measures: { rise: LENGTH },
   looks: 'up' as const,
-  rings: (box: Box, { rise }: ByRise) => [headedRing(form, box, rise)],
+  loops: (box: Box, { rise }: ByRise) => [headedLoop(form, box, rise)],
 });
 
 /** A head with lower arcs of a radius of their own, at first a share of half the span. */
@@ -68,7 +70,7 @@ const byTwo = <S extends ByTwo>(form: S['form'], share: number, radius: number) 
     ({ form, rise: firstRise(box, share), radius: Math.max(1, (box.w / 2) * radius) }) as S,
   measures: { rise: LENGTH, radius: LENGTH },
   looks: 'up' as const,
-  rings: (box: Box, shape: ByTwo) => [headedRing(form, box, shape.rise, shape.radius)],
+  loops: (box: Box, shape: ByTwo) => [headedLoop(form, box, shape.rise, shape.radius)],
 });
 
 type Edged = Shape<'scalloped' | 'waved'>;
@@ -78,14 +80,14 @@ const edged = <S extends Edged>(
   form: S['form'],
   count: number,
   share: number,
-  ring: (box: Box, count: number, depth: Mm) => Ring,
+  loop: (box: Box, count: number, depth: Mm) => Loop,
 ) => ({
   family: 'edge' as const,
   first: ({ w, h }: Pick<Box, 'w' | 'h'>) =>
     ({ form, count, depth: Math.max(1, Math.min(w * share, h / 2)), toward: 'down' }) as S,
   measures: { count: { kind: 'count', min: 1, max: 60 } as const, depth: LENGTH },
   looks: 'down' as const,
-  rings: (box: Box, { count, depth }: Edged) => [ring(box, count, depth)],
+  loops: (box: Box, { count, depth }: Edged) => [loop(box, count, depth)],
 });
 
 const SIDES: Measure = { kind: 'count', min: 3, max: 24 };
@@ -99,14 +101,14 @@ export const OUTLINES: { readonly [F in Exclude<Form, 'rectangle' | 'polygon'>]:
       cut: { kind: 'choice', among: ['rounded', 'coved', 'clipped', 'stepped'] },
       size: LENGTH,
     },
-    rings: (box, { cut, size }) => [corneredRing(box, cut, size)],
+    loops: (box, { cut, size }) => [corneredLoop(box, cut, size)],
   },
   arched: {
     family: 'head',
     first: ({ w, h }) => ({ form: 'arched', rise: Math.max(1, Math.min(w / 2, h) / 2) }),
     measures: { rise: LENGTH },
     looks: 'up',
-    rings: (box, { rise }) => [archedRing(box, rise)],
+    loops: (box, { rise }) => [archedLoop(box, rise)],
   },
   // Struck from the springings: the span is the radius.
   pointed: byRise<Shape<'pointed'>>('pointed', Math.sqrt(3)),
@@ -123,65 +125,65 @@ export const OUTLINES: { readonly [F in Exclude<Form, 'rectangle' | 'polygon'>]:
     }),
     measures: { rise: LENGTH, width: LENGTH },
     looks: 'up',
-    rings: (box, { rise, width }) => [archedRing(box, rise), ...ringed(withinArch(box, rise, width))],
+    loops: (box, { rise, width }) => [archedLoop(box, rise), ...ringed(withinArch(box, rise, width))],
   },
   round: {
     family: 'figure',
     first: () => ({ form: 'round' }),
     measures: {},
     middle: true,
-    rings: (box) => [ellipseRing(box)],
+    loops: (box) => [ellipseLoop(box)],
   },
   ring: {
     family: 'figure',
     first: ({ w, h }) => ({ form: 'ring', width: Math.max(1, Math.min(w, h) / 6) }),
     measures: { width: LENGTH },
     middle: true,
-    rings: (box, { width }) => [ellipseRing(box), ...ringed(inset(box, width))],
+    loops: (box, { width }) => [ellipseLoop(box), ...ringed(inset(box, width))],
   },
   regular: {
     family: 'figure',
     first: () => ({ form: 'regular', sides: 8 }),
     measures: { sides: SIDES },
     middle: true,
-    rings: (box, { sides }) => [regularRing(box, sides)],
+    loops: (box, { sides }) => [regularLoop(box, sides)],
   },
   star: {
     family: 'figure',
     first: () => ({ form: 'star', points: 5, waist: 0.45 }),
     measures: { points: SIDES, waist: { kind: 'share', min: 0.05, max: 0.95 } },
     middle: true,
-    rings: (box, { points, waist }) => [starRing(box, points, waist)],
+    loops: (box, { points, waist }) => [starLoop(box, points, waist)],
   },
   quatrefoil: {
     family: 'figure',
     first: () => ({ form: 'quatrefoil' }),
     measures: {},
     middle: true,
-    rings: (box) => [quatrefoilRing(box)],
+    loops: (box) => [quatrefoilLoop(box)],
   },
   ribbon: {
     family: 'board',
     first: ({ w, h }) => ({ form: 'ribbon', notch: Math.max(1, Math.min(w / 4, h / 2)) }),
     measures: { notch: LENGTH },
-    rings: (box, { notch }) => [ribbonRing(box, notch)],
+    loops: (box, { notch }) => [ribbonLoop(box, notch)],
   },
-  scalloped: edged<Shape<'scalloped'>>('scalloped', 6, 1 / 12, scallopedRing),
-  waved: edged<Shape<'waved'>>('waved', 4, 1 / 16, wavedRing),
+  scalloped: edged<Shape<'scalloped'>>('scalloped', 6, 1 / 12, scallopedLoop),
+  waved: edged<Shape<'waved'>>('waved', 4, 1 / 16, wavedLoop),
 };
 
-const ringed = (ring: Ring | null): Ring[] => (ring ? [ring] : []);
+const ringed = (loop: Loop | null): Loop[] => (loop ? [loop] : []);
 
-function inset(box: Box, width: Mm): Ring | null {
+function inset(box: Box, width: Mm): Loop | null {
   const [w, h] = [box.w - 2 * width, box.h - 2 * width];
   return w > SAME_LENGTH && h > SAME_LENGTH
-    ? ellipseRing({ x: box.x + width, y: box.y + width, w, h })
+    ? ellipseLoop({ x: box.x + width, y: box.y + width, w, h })
     : null;
 }
 
 /** Upside down within the box, and still counterclockwise. */
-const turned = (ring: Ring, box: Box): Ring =>
-  ring.map(({ x, y }) => ({ x, y: 2 * box.y + box.h - y })).reverse();
+const turned = (loop: Loop, box: Box): Loop =>
+  stretched(loop, { x: { times: 1, plus: 0 }, y: { times: -1, plus: 2 * box.y + box.h } });
 
 /** A shape that is told by its name, and not by its corners. */
 export type NamedShape = Exclude<PanelShape, { form: 'rectangle' | 'polygon' }>;
@@ -190,7 +192,7 @@ export type NamedShape = Exclude<PanelShape, { form: 'rectangle' | 'polygon' }>;
 interface AnyOutline extends Pick<Outline<Form>, 'family' | 'looks' | 'middle'> {
   readonly first: (box: Pick<Box, 'w' | 'h'>) => NamedShape;
   readonly measures: Readonly<Record<string, Measure>>;
-  readonly rings: (box: Box, shape: never) => readonly Ring[];
+  readonly loops: (box: Box, shape: never) => readonly Loop[];
 }
 
 const ANY: Readonly<Record<NamedShape['form'], AnyOutline>> = OUTLINES;
@@ -208,11 +210,15 @@ export function lookOf(shape: PanelShape): 'up' | 'down' | null {
 }
 
 /** The borders of a named shape in its box, the outer one first. */
-export function ringsOfNamed(shape: NamedShape, box: Box): readonly Ring[] {
-  const { rings, looks } = outlineOf(shape.form);
-  const drawn = rings(box, shape as never);
-  return lookOf(shape) === (looks ?? null) ? drawn : drawn.map((ring) => turned(ring, box));
+export function loopsOfNamed(shape: NamedShape, box: Box): readonly Loop[] {
+  const { loops, looks } = outlineOf(shape.form);
+  const drawn = loops(box, shape as never);
+  return lookOf(shape) === (looks ?? null) ? drawn : drawn.map((loop) => turned(loop, box));
 }
+
+/** The same as polygons, whose corners tell the curves that they lie on. */
+export const ringsOfNamed = (shape: NamedShape, box: Box): readonly Ring[] =>
+  loopsOfNamed(shape, box).map((loop) => ringOfLoop(loop));
 
 /** The shape looking the other way, up for down; as it is where it looks nowhere. */
 export function upsideDown(shape: PanelShape): PanelShape {

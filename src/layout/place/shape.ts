@@ -1,8 +1,10 @@
 import type { Panel, PanelShape } from '../../design/schema.ts';
 import { regionOfRings, subtract } from '../../geometry/clip.ts';
+import { ringOfLoop } from '../../geometry/loop.ts';
 import { regionOfBox, regionOfRing } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { loopOfDrawn } from './drawn.ts';
 import { ringsOfNamed } from './outlines.ts';
 
 /** The area of a shape that fills a box. */
@@ -11,11 +13,8 @@ export function regionOfShape(shape: PanelShape, box: Box): Region {
     case 'rectangle':
       return regionOfBox(box);
     case 'polygon':
-      // Points are set by hand and may run either way round or cross.
-      return regionOfRings(
-        [shape.points.map(({ u, v }) => ({ x: box.x + u * box.w, y: box.y + v * box.h }))],
-        'nonzero',
-      );
+      // Corners are set by hand and may run either way round or cross.
+      return regionOfRings([ringOfLoop(loopOfDrawn(shape.points, box))], 'nonzero');
     default:
       return ringsOfNamed(shape, box).map(regionOfRing).reduce(subtract);
   }

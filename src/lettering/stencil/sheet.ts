@@ -1,5 +1,5 @@
 import type { Lettering } from '../../design/schema.ts';
-import { ellipseRing } from '../../geometry/curve.ts';
+import { ellipseRing } from '../../geometry/figures.ts';
 import { distance } from '../../geometry/point.ts';
 import { containsBox, regionOfRing } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';

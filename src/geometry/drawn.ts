@@ -1,0 +1,234 @@
+import { cyclic, pick } from '../list/at.ts';
+import { type Mm, radians } from '../measure/units.ts';
+import type { CornerCut } from './figures.ts';
+import { areaOfLoop, type Loop, tidied } from './loop.ts';
+import { add, cross, distance, dot, leftNormal, scale, subtract, unit } from './point.ts';
+import type { Point } from './shape.ts';
+import { arcAbout, arcOver, lineTo, paceAt, partOf, pointAt, riseOfRadius, type Stretch } from './stretch.ts';
+import { SAME_LENGTH } from './tolerance.ts';
+
+/** How the side from a corner to the next one runs; measures out of the outline where they are more than 0. */
+export type DrawnSide =
+  | { readonly as: 'rise'; readonly rise: Mm }
+  | { readonly as: 'radius'; readonly radius: Mm }
+  /** By its two handles; by itself, into its neighbors, where it has none. */
+  | { readonly as: 'smooth'; readonly handles?: readonly [Point, Point] | undefined };
+
+/** A corner of a drawn outline, how the side after it runs, and what is taken off it. */
+export interface DrawnCorner {
+  readonly at: Point;
+  readonly side?: DrawnSide | undefined;
+  readonly cut?: { readonly how: CornerCut; readonly size: Mm } | undefined;
+}
+
+/** The outline through its corners, as it is drawn: straight, bowed and smooth sides, each corner worked as it says. */
+export function drawnLoop(corners: readonly DrawnCorner[]): Loop {
+  return cornersCut(sidesOf(corners), corners);
+}
+
+/** More than 0 where the corners are walked counterclockwise, so that out is to the right of the way. */
+export function windingOf(points: readonly Point[]): 1 | -1 {
+  const lines = points.map((p, i) => lineTo(p, cyclic(points, i + 1)));
+  return areaOfLoop(lines) < 0 ? -1 : 1;
+}
+
+/** The rise that a bowed side has over its chord, out of the outline. */
+export function riseOf(side: DrawnSide, chord: Mm): Mm {
+  if (side.as === 'rise') return side.rise;
+  return side.as === 'radius' ? Math.sign(side.radius) * riseOfRadius(chord, Math.abs(side.radius)) : 0;
+}
+
+/** The sides before anything is taken off their corners. */
+export function sidesOf(corners: readonly DrawnCorner[]): Stretch[] {
+  const out = windingOf(corners.map(({ at }) => at));
+  const firm = corners.map(({ at, side }, i): Stretch | null => {
+    const next = cyclic(corners, i + 1).at;
+    if (!side) return lineTo(at, next);
+    return side.as === 'smooth' ? null : arcOver(at, next, out * riseOf(side, distance(at, next)));
+  });
+  return corners.map(({ at, side }, i): Stretch => {
+    const known = pick(firm, i);
+    if (known) return known;
+    const to = cyclic(corners, i + 1).at;
+    if (side?.as === 'smooth' && side.handles) {
+      const [h1, h2] = side.handles;
+      return { kind: 'cubic', from: at, h1, h2, to };
+    }
+    const third = distance(at, to) / 3;
+    const h1 = add(at, scale(directionAt(corners, firm, i), third));
+    return {
+      kind: 'cubic',
+      from: at,
+      h1,
+      h2: subtract(to, scale(directionAt(corners, firm, i + 1), third)),
+      to,
+    };
+  });
+}
+
+/**
+ * The way that smooth sides take through a corner: on from a straight or bowed side, and between two smooth ones that
+ * of the parabola through the corner and its neighbors, by the lengths of the sides (Bessel's tangent).
+ */
+function directionAt(corners: readonly DrawnCorner[], firm: readonly (Stretch | null)[], i: number): Point {
+  const [before, after] = [cyclic(firm, i - 1), cyclic(firm, i)];
+  if (before) return unit(paceAt(before, 1));
+  if (after) return unit(paceAt(after, 0));
+  const at = cyclic(corners, i).at;
+  const back = subtract(at, cyclic(corners, i - 1).at);
+  const on = subtract(cyclic(corners, i + 1).at, at);
+  const [b, o] = [Math.hypot(back.x, back.y), Math.hypot(on.x, on.y)];
+  if (b === 0 || o === 0) return unit(b === 0 ? on : back);
+  return unit(add(scale(back, o / b), scale(on, b / o)));
+}
+
+/** What is taken off a corner: how far along its two sides, as shares of them, and what comes in its place. */
+interface Taken {
+  /** Where the side before it ends. */
+  readonly end: number;
+  /** Where the side after it begins. */
+  readonly begin: number;
+  readonly worked: Loop;
+}
+const NOTHING: Taken = { end: 1, begin: 0, worked: [] };
+
+/** Times that sizes of corners are brought down until they have room. */
+const MOST_TRIES = 40;
+
+function cornersCut(sides: readonly Stretch[], corners: readonly DrawnCorner[]): Loop {
+  if (corners.every(({ cut }) => !cut)) return tidied(sides);
+  const share = corners.map(() => 1);
+  const off = (i: number) => takenOff(cyclic(sides, i - 1), pick(sides, i), pick(corners, i), pick(share, i));
+  let found = corners.map((_, i) => off(i));
+  let taken = found.map((one) => one ?? NOTHING);
+  for (let tries = 0; tries < MOST_TRIES; tries++) {
+    const fits = found.map((one) => (one ? 1 : 1 / 2));
+    sides.forEach((_, i) => {
+      const j = (i + 1) % sides.length;
+      const asked = pick(taken, i).begin + 1 - pick(taken, j).end;
+      if (asked <= 1 + SAME_LENGTH) return;
+      fits[i] = Math.min(pick(fits, i), 1 / asked);
+      fits[j] = Math.min(pick(fits, j), 1 / asked);
+    });
+    if (fits.every((f) => f === 1)) break;
+    fits.forEach((f, i) => {
+      share[i] = pick(share, i) * f;
+    });
+    found = found.map((one, i) => (pick(fits, i) === 1 ? one : off(i)));
+    taken = found.map((one) => one ?? NOTHING);
+  }
+  return tidied(
+    sides.flatMap((side, i) => [
+      ...pick(taken, i).worked,
+      partOf(side, pick(taken, i).begin, Math.max(pick(taken, i).begin, cyclic(taken, i + 1).end)),
+    ]),
+  );
+}
+
+/** Null: there is no room for it so large. */
+function takenOff(before: Stretch, after: Stretch, { at, cut }: DrawnCorner, share: number): Taken | null {
+  if (!cut) return NOTHING;
+  const [come, go] = [unit(paceAt(before, 1)), unit(paceAt(after, 0))];
+  const turn = cross(come, go);
+  const size = cut.size * share;
+  // Straight on there is no corner.
+  if (Math.abs(turn) < SAME_LENGTH || size <= SAME_LENGTH) return NOTHING;
+  if (cut.how === 'rounded') return rounded(before, after, size, turn > 0 ? 1 : -1);
+  const end = awayFrom(before, at, size, 1);
+  const begin = awayFrom(after, at, size, 0);
+  if (end === null || begin === null) return null;
+  const [first, last] = [pointAt(before, end), pointAt(after, begin)];
+  switch (cut.how) {
+    case 'coved':
+      return { end, begin, worked: [arcAbout(at, first, last, turn > 0 ? 'right' : 'left')] };
+    case 'clipped':
+      return { end, begin, worked: [lineTo(first, last)] };
+    case 'stepped': {
+      const inner = subtract(add(first, last), at);
+      return { end, begin, worked: [lineTo(first, inner), lineTo(inner, last)] };
+    }
+  }
+}
+
+/** Looked at this often along a side. */
+const LOOKS = 16;
+
+/** The share of a side nearest its end at `at` that lies `size` away from there; null where the side is shorter. */
+function awayFrom(side: Stretch, at: Point, size: Mm, end: 0 | 1): number | null {
+  const share = (s: number) => (end === 0 ? s : 1 - s);
+  if (side.kind === 'line') {
+    const s = size / distance(side.from, side.to);
+    return s <= 1 + SAME_LENGTH ? share(Math.min(1, s)) : null;
+  }
+  if (side.kind === 'arc') {
+    // The chord of an angle: 2 R sin(a / 2).
+    const s = (2 * Math.asin(size / (2 * side.rx))) / Math.abs(radians(side.sweep));
+    return s <= 1 + SAME_LENGTH ? share(Math.min(1, s)) : null;
+  }
+  const away = (s: number) => distance(pointAt(side, share(s)), at);
+  let far = 0;
+  do far += 1 / LOOKS;
+  while (far < 1 && away(far) < size);
+  if (away(far) < size) return null;
+  let near = far - 1 / LOOKS;
+  while (far - near > 1e-13) {
+    const middle = (near + far) / 2;
+    if (away(middle) < size) near = middle;
+    else far = middle;
+  }
+  return share(far);
+}
+
+/**
+ * An arc of a radius that both sides run into: its center is as far from one as from the other. Found by Newton's
+ * method from where it is between the straight lines at the corner, which it is at once where both are straight.
+ */
+function rounded(before: Stretch, after: Stretch, radius: Mm, side: 1 | -1): Taken | null {
+  const [come, go] = [paceAt(before, 1), paceAt(after, 0)];
+  const angle = Math.atan2(Math.abs(cross(come, go)), dot(come, go));
+  const back = radius * Math.tan(angle / 2);
+  let end = 1 - back / Math.hypot(come.x, come.y);
+  let begin = back / Math.hypot(go.x, go.y);
+  for (let i = 0; i < 50; i++) {
+    const miss = subtract(centerFrom(before, end, radius * side), centerFrom(after, begin, radius * side));
+    if (Math.hypot(miss.x, miss.y) < 1e-11 * (1 + radius)) break;
+    const a = centerPace(before, end, radius * side);
+    const b = scale(centerPace(after, begin, radius * side), -1);
+    const under = cross(a, b);
+    if (under === 0) return null;
+    end -= cross(miss, b) / under;
+    begin -= cross(a, miss) / under;
+  }
+  const center = centerFrom(before, end, radius * side);
+  const [first, last] = [pointAt(before, end), pointAt(after, begin)];
+  const meets = Math.abs(distance(center, last) - radius) < SAME_LENGTH;
+  const within = end >= -SAME_LENGTH && end <= 1 && begin >= 0 && begin <= 1 + SAME_LENGTH;
+  if (!meets || !within) return null;
+  const [from, to] = [Math.max(0, end), Math.min(1, begin)];
+  return { end: from, begin: to, worked: [arcAbout(center, first, last, side > 0 ? 'left' : 'right')] };
+}
+
+/** The center of a circle that touches a side there, to its left where the measure is more than 0. */
+const centerFrom = (stretch: Stretch, t: number, left: Mm): Point =>
+  add(pointAt(stretch, t), scale(leftNormal(paceAt(stretch, t)), left));
+
+/** How that center moves along the side: slower than the point by as much as the side bends toward it. */
+function centerPace(stretch: Stretch, t: number, left: Mm): Point {
+  const pace = paceAt(stretch, t);
+  const speed = Math.hypot(pace.x, pace.y);
+  const bend = cross(pace, bendAt(stretch, t)) / speed ** 3;
+  return scale(pace, 1 - left * bend);
+}
+
+/** The second derivative of a stretch. */
+function bendAt(stretch: Stretch, t: number): Point {
+  if (stretch.kind === 'line') return { x: 0, y: 0 };
+  if (stretch.kind === 'arc') {
+    const turn = radians(stretch.sweep);
+    return scale(subtract(pointAt(stretch, t), stretch.center), -turn * turn);
+  }
+  const { from, h1, h2, to } = stretch;
+  const along = (a: number, b: number, c: number, d: number) =>
+    6 * ((1 - t) * (c - 2 * b + a) + t * (d - 2 * c + b));
+  return { x: along(from.x, h1.x, h2.x, to.x), y: along(from.y, h1.y, h2.y, to.y) };
+}

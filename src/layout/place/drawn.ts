@@ -1,0 +1,227 @@
+import type { OutlineCorner, PanelShape } from '../../design/schema.ts';
+import { type DrawnCorner, type DrawnSide, drawnLoop } from '../../geometry/drawn.ts';
+import { boxOfLoop, type Loop } from '../../geometry/loop.ts';
+import { distance } from '../../geometry/point.ts';
+import { boxOfPoints } from '../../geometry/ring.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
+import { type Arc, lineTo, partOf, reversed, type Stretch, turnsOf } from '../../geometry/stretch.ts';
+import { DUST, SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { type Mm, radians } from '../../measure/units.ts';
+import { isNamed, loopsOfNamed } from './outlines.ts';
+
+type Share = { readonly u: number; readonly v: number };
+
+const inFrame =
+  (frame: Box) =>
+  ({ u, v }: Share): Point => ({ x: frame.x + u * frame.w, y: frame.y + v * frame.h });
+
+/** Corners of an outline where the box around its corners is. */
+export function cornersIn(points: readonly OutlineCorner[], frame: Box): DrawnCorner[] {
+  const at = inFrame(frame);
+  return points.map((corner) => ({ at: at(corner), side: sideIn(corner.side, at), cut: corner.cut }));
+}
+
+function sideIn(side: OutlineCorner['side'], at: (share: Share) => Point): DrawnSide | undefined {
+  if (side?.as !== 'smooth') return side;
+  return { as: 'smooth', handles: side.handles && [at(side.handles[0]), at(side.handles[1])] };
+}
+
+/** Corners as shares of the box around them. */
+export function cornersOut(corners: readonly DrawnCorner[]): OutlineCorner[] {
+  const frame = boxOfPoints(corners.map(({ at }) => at));
+  const share = (value: Mm, from: Mm, size: Mm) => (size > 0 ? (value - from) / size : 0);
+  const within = (value: number) => Math.min(1, Math.max(0, value));
+  const shares = ({ x, y }: Point): Share => ({
+    u: share(x, frame.x, frame.w),
+    v: share(y, frame.y, frame.h),
+  });
+  return corners.map(({ at, side, cut }): OutlineCorner => {
+    const { u, v } = shares(at);
+    const out =
+      side?.as === 'smooth' && side.handles
+        ? { as: side.as, handles: [shares(side.handles[0]), shares(side.handles[1])] as const }
+        : (side as OutlineCorner['side']);
+    return { u: within(u), v: within(v), ...(out ? { side: out } : {}), ...(cut ? { cut } : {}) };
+  });
+}
+
+const isPlain = (points: readonly OutlineCorner[]) => points.every(({ side, cut }) => !side && !cut);
+
+/** Steps in which the place of the corners is found; level and upright sides take two. */
+const MOST_STEPS = 40;
+/** No less of the box than this is left to the corners. Our own choice. */
+const LEAST_FRAME = 1 / 20;
+/** Halvings in which measures that have no room are brought down. */
+const EASINGS = 12;
+
+/**
+ * Where the box around the corners lies so that the outline fills the given one: bows that reach out of the corners
+ * leave them less room, and what is taken off a gable more. The measures stay as they are told, as far as they have
+ * room; else all of them are brought down alike.
+ */
+export function frameOfDrawn(
+  drawn: readonly OutlineCorner[],
+  box: Box,
+): { readonly frame: Box; readonly points: readonly OutlineCorner[] } {
+  if (isPlain(drawn)) return { frame: box, points: drawn };
+  const points = spanning(drawn);
+  const full = framed(points, box);
+  if (full) return { frame: full, points };
+  let [low, high] = [0, 1];
+  let best = { frame: box, points: eased(points, 0) };
+  for (let i = 0; i < EASINGS; i++) {
+    const share = (low + high) / 2;
+    const less = eased(points, share);
+    const frame = framed(less, box);
+    if (frame) {
+      best = { frame, points: less };
+      low = share;
+    } else high = share;
+  }
+  return best;
+}
+
+/**
+ * The frame is moved and sized by what the outline lies beside the box, until it lies in it: along each axis by the
+ * secant of the last two steps, since a bow of its own rise stays as it is while a smooth side grows with the frame.
+ */
+function framed(points: readonly OutlineCorner[], box: Box): Box | null {
+  const sized = (frame: Box) => boxOfLoop(drawnLoop(cornersIn(points, frame)));
+  let [frame, own] = [box, sized(box)];
+  let [slopeX, slopeY] = [1, 1];
+  for (let i = 0; i < MOST_STEPS; i++) {
+    const next = {
+      x: frame.x + box.x - own.x,
+      y: frame.y + box.y - own.y,
+      w: frame.w + (box.w - own.w) / slopeX,
+      h: frame.h + (box.h - own.h) / slopeY,
+    };
+    if (!(next.w > box.w * LEAST_FRAME && next.h > box.h * LEAST_FRAME)) return null;
+    const off = Math.max(...(['x', 'y', 'w', 'h'] as const).map((of) => Math.abs(own[of] - box[of])));
+    if (off <= DUST) return frame;
+    const now = sized(next);
+    slopeX = slopeOf(now.w - own.w, next.w - frame.w, slopeX);
+    slopeY = slopeOf(now.h - own.h, next.h - frame.h, slopeY);
+    [frame, own] = [next, now];
+  }
+  return null;
+}
+
+/** By how much an outline grows with its frame, within what keeps the steps in bounds. */
+const slopeOf = (outline: Mm, frame: Mm, last: number): number =>
+  Math.abs(frame) > DUST ? Math.min(4, Math.max(1 / 4, outline / frame)) : last;
+
+/** Corners that reach to all sides of their box, wherever a file has them. */
+function spanning(points: readonly OutlineCorner[]): readonly OutlineCorner[] {
+  const own = boxOfPoints(points.map(({ u, v }) => ({ x: u, y: v })));
+  if (own.w === 1 && own.h === 1) return points;
+  return cornersOut(cornersIn(points, { x: 0, y: 0, w: 1, h: 1 }));
+}
+
+/** The measures of sides and corners times a share; a radius grows as its rise shrinks. */
+const eased = (points: readonly OutlineCorner[], share: number): OutlineCorner[] =>
+  points.map(({ u, v, side, cut }) => ({
+    u,
+    v,
+    ...(side && share > 0 ? { side: easedSide(side, share) } : {}),
+    ...(cut && share > 0 ? { cut: { ...cut, size: cut.size * share } } : {}),
+  }));
+
+/** Smooth sides by themselves grow with the frame, and always have room. */
+function easedSide(side: NonNullable<OutlineCorner['side']>, share: number): OutlineCorner['side'] {
+  if (side.as === 'rise') return { ...side, rise: side.rise * share };
+  if (side.as === 'radius') return { ...side, radius: side.radius / share };
+  return share < 1 / 2 ? { as: 'smooth' } : side;
+}
+
+/** The border of a drawn outline in its box; curves part where they are farthest out, so that polygons come as far. */
+export function loopOfDrawn(points: readonly OutlineCorner[], box: Box): Loop {
+  const { frame, points: fitting } = frameOfDrawn(points, box);
+  return drawnLoop(cornersIn(fitting, frame)).flatMap((stretch) => {
+    const turns = [0, ...turnsOf(stretch), 1];
+    return turns.slice(1).map((t, i) => partOf(stretch, turns[i] ?? 0, t));
+  });
+}
+
+const MOST_POINTS = 200;
+
+/**
+ * The same outline as one that is drawn: its corners may be moved, its sides bowed. Arcs stay arcs; an ellipse is
+ * told by smooth sides, which stray from it by less than 0.03% of its size. Null where it is not one border.
+ */
+export function freed(shape: PanelShape, box: Box): PanelShape | null {
+  if (shape.form === 'polygon') return null;
+  if (!isNamed(shape) || shape.form === 'corners') {
+    const cut = isNamed(shape) ? { cut: { how: shape.cut, size: shape.size } } : {};
+    const corners = [
+      [0, 0],
+      [1, 0],
+      [1, 1],
+      [0, 1],
+    ] as const;
+    return { form: 'polygon', points: corners.map(([u, v]) => ({ u, v, ...cut })) };
+  }
+  const loop = oneBorder(loopsOfNamed(shape, box));
+  if (!loop) return null;
+  const corners = joined(loop).flatMap(drawnOf);
+  return corners.length >= 3 && corners.length <= MOST_POINTS
+    ? { form: 'polygon', points: cornersOut(corners) }
+    : null;
+}
+
+/** The border of a shape; around a band that is open at its foot, out along one edge and back along the other. */
+function oneBorder([outer, inner, ...more]: readonly Loop[]): Loop | null {
+  if (!outer || more.length > 0) return null;
+  if (!inner) return outer;
+  const [foot, within] = [outer[0], inner[0]];
+  const open = foot?.kind === 'line' && within?.kind === 'line' && foot.from.y === within.from.y;
+  if (!open) return null;
+  const [there, back] = [outer.slice(1), inner.slice(1).toReversed().map(reversed)];
+  return [...there, lineTo(foot.from, within.from), ...back, lineTo(within.to, foot.to)];
+}
+
+/** Arcs that go on in each other as one, up to half a turn. */
+function joined(loop: Loop): Stretch[] {
+  const all: Stretch[] = [];
+  for (const stretch of loop) {
+    const last = all.at(-1);
+    if (last?.kind === 'arc' && stretch.kind === 'arc' && goesOn(last, stretch)) {
+      all[all.length - 1] = { ...last, to: stretch.to, sweep: last.sweep + stretch.sweep };
+    } else all.push(stretch);
+  }
+  return all;
+}
+
+const goesOn = (a: Arc, b: Arc): boolean =>
+  distance(a.center, b.center) < SAME_LENGTH &&
+  Math.abs(a.rx - b.rx) < SAME_LENGTH &&
+  isCircle(a) &&
+  a.sweep * b.sweep > 0 &&
+  Math.abs(a.sweep + b.sweep) <= 180;
+
+const isCircle = ({ rx, ry }: Arc): boolean => Math.abs(rx - ry) < SAME_LENGTH;
+
+function drawnOf(stretch: Stretch): DrawnCorner[] {
+  const { from: at } = stretch;
+  if (stretch.kind === 'line') return [{ at }];
+  if (stretch.kind === 'cubic') return [{ at, side: { as: 'smooth', handles: [stretch.h1, stretch.h2] } }];
+  if (isCircle(stretch)) {
+    const rise = Math.sign(stretch.sweep) * stretch.rx * (1 - Math.cos(radians(stretch.sweep) / 2));
+    return [{ at, side: { as: 'rise', rise } }];
+  }
+  const quarters = Math.max(1, Math.ceil(Math.abs(stretch.sweep) / 90 - SAME_LENGTH));
+  return Array.from({ length: quarters }, (_, i) => {
+    const arc = partOf(stretch, i / quarters, (i + 1) / quarters) as Arc;
+    return { at: arc.from, side: { as: 'smooth', handles: handlesOf(arc) } };
+  });
+}
+
+/** Handles of a quarter of an ellipse or less: 4/3 of the tangent of a quarter of its turn, along its ends. */
+function handlesOf({ from, to, center, rx, ry, sweep }: Arc): readonly [Point, Point] {
+  const k = (4 / 3) * Math.tan(radians(sweep) / 4);
+  const along = (p: Point, times: number): Point => ({
+    x: p.x - (times * (p.y - center.y) * rx) / ry,
+    y: p.y + (times * (p.x - center.x) * ry) / rx,
+  });
+  return [along(from, k), along(to, -k)];
+}

@@ -1,0 +1,125 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type OutlineCorner, type PanelShape, panelShapeSchema } from '../../../src/design/schema.ts';
+import { areaOfLoop, boxOfLoop, lengthOfLoop } from '../../../src/geometry/loop.ts';
+import { distance } from '../../../src/geometry/point.ts';
+import { boxOf } from '../../../src/geometry/region.ts';
+import { trueAreaOf } from '../../../src/geometry/trueArea.ts';
+import { frameOfDrawn, freed, loopOfDrawn } from '../../../src/layout/place/drawn.ts';
+import { type NamedShape, OUTLINES, outlineOf } from '../../../src/layout/place/outlines.ts';
+import { regionOfShape } from '../../../src/layout/place/shape.ts';
+import { runs } from '../../runs.ts';
+
+const size = fc.double({ min: 200, max: 2500, noNaN: true });
+const boxes = fc.record({ x: fc.constant(31), y: fc.constant(-17), w: size, h: size });
+
+const side = fc.oneof(
+  fc.constant(undefined),
+  fc.record({ as: fc.constant('rise' as const), rise: fc.double({ min: -30, max: 60, noNaN: true }) }),
+  fc.record({ as: fc.constant('radius' as const), radius: fc.double({ min: 200, max: 3000, noNaN: true }) }),
+  fc.constant({ as: 'smooth' as const }),
+);
+const cut = fc.option(
+  fc.record({
+    how: fc.constantFrom('rounded' as const, 'coved' as const, 'clipped' as const, 'stepped' as const),
+    size: fc.double({ min: 1, max: 50, noNaN: true }),
+  }),
+  { nil: undefined },
+);
+/** Around the middle, so that no outline crosses itself much; the first four reach to the sides of their box. */
+const points = fc
+  .array(fc.record({ far: fc.double({ min: 0.35, max: 0.5, noNaN: true }), side, cut }), {
+    minLength: 4,
+    maxLength: 8,
+  })
+  .map((all) =>
+    all.map(({ far, ...rest }, i): OutlineCorner => {
+      const a = (2 * Math.PI * i) / all.length;
+      const at = { u: 0.5 + far * Math.cos(a), v: 0.5 + far * Math.sin(a) };
+      return { ...at, ...(rest.side ? { side: rest.side } : {}), ...(rest.cut ? { cut: rest.cut } : {}) };
+    }),
+  );
+
+describe('an outline that is drawn', () => {
+  it('fills its box, whatever its sides and corners are', () => {
+    fc.assert(
+      fc.property(boxes, points, (box, drawn) => {
+        expect(panelShapeSchema.safeParse({ form: 'polygon', points: drawn }).success).toBe(true);
+        const own = boxOfLoop(loopOfDrawn(drawn, box));
+        for (const of of ['x', 'y', 'w', 'h'] as const) expect(own[of]).toBeCloseTo(box[of], 6);
+      }),
+      { numRuns: runs(40) },
+    );
+  });
+
+  it('keeps the rise that it is told while its box is sized', () => {
+    const arched = (rise: number): OutlineCorner[] => [
+      { u: 0, v: 0 },
+      { u: 1, v: 0 },
+      { u: 1, v: 1, side: { as: 'rise', rise } },
+      { u: 0, v: 1 },
+    ];
+    fc.assert(
+      fc.property(boxes, fc.double({ min: 0.02, max: 0.4, noNaN: true }), (box, share) => {
+        const rise = Math.min(box.w / 2, box.h) * share;
+        const drawn = loopOfDrawn(arched(rise), box);
+        const named = OUTLINES.arched.loops(box, { form: 'arched', rise })[0] ?? [];
+        // The ready outline is told by its rise too.
+        expect(areaOfLoop(drawn) / areaOfLoop(named)).toBeCloseTo(1, 9);
+        expect(lengthOfLoop(drawn) / lengthOfLoop(named)).toBeCloseTo(1, 9);
+      }),
+      { numRuns: runs(60) },
+    );
+  });
+
+  it('brings measures down that its box has no room for', () => {
+    const points: OutlineCorner[] = [
+      { u: 0, v: 0 },
+      { u: 1, v: 0 },
+      { u: 1, v: 1, side: { as: 'rise', rise: 900 } },
+      { u: 0, v: 1, cut: { how: 'rounded', size: 700 } },
+    ];
+    const box = { x: 0, y: 0, w: 300, h: 200 };
+    const own = boxOfLoop(loopOfDrawn(points, box));
+    for (const of of ['x', 'y', 'w', 'h'] as const) expect(own[of]).toBeCloseTo(box[of], 6);
+    expect(frameOfDrawn(points, box).frame.h).toBeGreaterThan(0);
+  });
+
+  it('is as it was where it is only straight', () => {
+    const house = [
+      { u: 0, v: 0 },
+      { u: 1, v: 0 },
+      { u: 1, v: 0.7 },
+      { u: 0.5, v: 1 },
+      { u: 0, v: 0.7 },
+    ];
+    const shape: PanelShape = { form: 'polygon', points: house };
+    expect(panelShapeSchema.parse(shape)).toEqual(shape);
+    const ring = regionOfShape(shape, { x: 5, y: 6, w: 100, h: 200 })[0]?.outer;
+    expect(new Set(ring)).toEqual(new Set(house.map(({ u, v }) => ({ x: 5 + u * 100, y: 6 + v * 200 }))));
+  });
+});
+
+describe('a ready outline made free', () => {
+  const box = { x: 12, y: 34, w: 620, h: 410 };
+  const forms = Object.keys(OUTLINES) as NamedShape['form'][];
+  // Ellipses are told by cubics, which stray from them by 0.028% of the radius at most (4/3 tan 22.5 degrees).
+  const bent = new Set(['round', 'elliptical', 'quatrefoil']);
+  it.each(forms.filter((form) => form !== 'ring'))('“%s” is the same outline', (form) => {
+    for (const shape of [outlineOf(form).first(box)]) {
+      const free = freed(shape, box);
+      if (!free) throw new Error('it can be drawn');
+      expect(panelShapeSchema.safeParse(free).success).toBe(true);
+      const [was, is] = [regionOfShape(shape, box), regionOfShape(free, box)];
+      const off = Math.abs(trueAreaOf(is) / trueAreaOf(was) - 1);
+      expect(off).toBeLessThan(bent.has(form) ? 3e-4 : 1e-9);
+      expect(distance(boxOf(is) ?? box, box)).toBeLessThan(1e-6);
+    }
+  });
+
+  it('keeps corners as corners, and cannot be drawn where it has a hole', () => {
+    const free = freed({ form: 'corners', cut: 'coved', size: 40 }, box);
+    expect(free).toMatchObject({ points: Array(4).fill({ cut: { how: 'coved', size: 40 } }) });
+    expect(freed(OUTLINES.ring.first(box), box)).toBeNull();
+  });
+});
