@@ -1,11 +1,11 @@
 import { eachOf, isBars, isMany } from './made.ts';
 import { partOfReference } from './references.ts';
-import type { FreeEnd, Member, Part, Strip } from './schema.ts';
+import type { Axis, FreeEnd, Member, Part, Strip } from './schema.ts';
 
-type Ends = Strip['ends'];
+export type Ends = Strip['ends'];
 
 /** The ends of a strip or run, or of what an array is many of; null for what has none. */
-function endsOf(part: Part): Ends | null {
+export function endsOf(part: Part): Ends | null {
   const each = eachOf(part);
   return isBars(each) ? each.ends : null;
 }
@@ -28,9 +28,25 @@ export function withStopsAt(part: Part, to: (at: string) => string | null): Part
     const at = to(end.at);
     return at === null ? { cut: 'square' } : { ...end, at };
   };
-  const now = { start: changed(ends.start), end: changed(ends.end) };
-  if (isMany(part)) return { ...part, member: { ...part.member, ends: now } as Member };
-  return { ...part, ends: now } as Part;
+  return withEnds(part, { start: changed(ends.start), end: changed(ends.end) });
+}
+
+/** A strip or run, or what an array is many of, with other ends. */
+export const withEnds = (part: Part, ends: Ends): Part =>
+  isMany(part) ? { ...part, member: { ...part.member, ends } as Member } : ({ ...part, ends } as Part);
+
+/** The end of a level or upright strip, or of a row of them, at a side of its box; null for every other part and side. */
+export function endAt(part: Part, axis: Axis, side: 'low' | 'high'): keyof Ends | null {
+  const strip = eachOf(part);
+  if (strip.kind !== 'strip' || strip.lie !== (axis === 'x' ? 'across' : 'up')) return null;
+  return side === 'low' ? 'start' : 'end';
+}
+
+/** What the ends of a part stop at and those of another do not, once for each. */
+export function stopsOnlyOf(one: Part, other: Part | undefined): string[] {
+  const ends = endsOf(one);
+  const named = ends ? [ends.start, ends.end].flatMap((end) => (end.cut === 'stop' ? end.at : [])) : [];
+  return [...new Set(named)].filter((at) => !other || !stopsAt(other, (of) => of === at));
 }
 
 /** Whether a reference names one of some parts, or a member of one. */

@@ -38,6 +38,12 @@ export const sharedSides = (a: Box, b: Box): { readonly across: Mm; readonly up:
   up: Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y),
 });
 
+/** How far two boxes lie apart; 0 where they touch or share an area. */
+export function boxGap(a: Box, b: Box): Mm {
+  const { across, up } = sharedSides(a, b);
+  return Math.hypot(Math.max(-across, 0), Math.max(-up, 0));
+}
+
 /** The area that two boxes share. */
 export function sharedArea(a: Box, b: Box): number {
   const { across, up } = sharedSides(a, b);

@@ -1,7 +1,9 @@
 import type { Check } from '../../check/check.ts';
 import { applyEdits, type Edit } from '../../design/edit/edit.ts';
+import { withStopsAt } from '../../design/ends.ts';
 import { isMany } from '../../design/made.ts';
 import type { Axis, Design, Edge, Part } from '../../design/schema.ts';
+import { boxGap } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
 import { carrierOf } from '../../layout/place/carrier.ts';
@@ -115,6 +117,10 @@ function candidates(shown: Shown, check: Check): Mend[] {
     case 'part.off-face': {
       const [part, box] = [free(a), boxOf(a)];
       return part && box ? ontoFace(shown, part, box) : [];
+    }
+    case 'end.not-met': {
+      const part = free(a);
+      return part ? otherEnds(shown, part, String(check.figures.at)) : [];
     }
     case 'rule.unknown-part':
       return [
@@ -239,6 +245,27 @@ function ontoFace(shown: Shown, part: Part, box: Box): Mend[] {
   const axis = Math.abs(x) >= Math.abs(y) ? 'x' : 'y';
   const by = axis === 'x' ? x : y;
   return [{ how: 'move', parts: [part.id], to: 'face', axis, by, edits: moved(shown, part, { axis, by }) }];
+}
+
+/** So many of the nearest parts are tried for ends that do not meet what they are to stop at; each takes a layout. */
+const MOST_TRIED = 4;
+
+/** Ends that do not meet what they are to stop at: cut square, or to what lies near and ahead of them. */
+function otherEnds({ layout, design }: Shown, part: Part, at: string): Mend[] {
+  const box = layout.boxes.get(part.id) ?? part.box;
+  const near = layout.parts
+    .filter((other) => other.id === other.part && other.id !== part.id && other.id !== at)
+    .map(({ id, box: other }) => ({ id, off: boxGap(box, other) }))
+    .sort((p, q) => p.off - q.off)
+    .slice(0, MOST_TRIED);
+  const cutTo = (to: string | null): Edit[] => {
+    const item = withStopsAt(part, (of) => (of === at ? to : of));
+    return design.parts.includes(item) ? [] : [{ kind: 'replace', list: 'parts', id: part.id, item }];
+  };
+  return [
+    { how: 'square', parts: [part.id], to: '', edits: cutTo(null) },
+    ...near.map(({ id }): Mend => ({ how: 'stop', parts: [part.id], to: id, edits: cutTo(id) })),
+  ];
 }
 
 /** Laid on what is under it, whatever was chosen. */

@@ -17,6 +17,7 @@ import { editsToLoosen } from './loosen.ts';
 import { itemsOf, movableBoxes, nameOf, partsIn } from './movable.ts';
 import { editsToPlace } from './place.ts';
 import { ruleSentence } from './sentence.ts';
+import { stopsTold } from './stopHere.ts';
 
 /** What the keyboard, the menus and the part list do with the selection. */
 
@@ -112,7 +113,10 @@ export function removeSelection(store: EditorStore): void {
     return;
   }
   const edits = editsToRemove(design, items);
-  commit(store, edits, t('did.remove', { name: selectionName(design, selection) }), { selection: [] });
+  const label = t('did.remove', { name: selectionName(design, selection) });
+  if (!commit(store, edits, label, { selection: [] })) return;
+  const lines = stopsTold(design, store.getState().edit.design);
+  if (lines.length > 0) store.setState({ notice: { tone: 'warn', text: label, lines } });
 }
 
 export function duplicateSelection(store: EditorStore): void {

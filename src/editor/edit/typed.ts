@@ -8,6 +8,7 @@ import { type Shown, shownFrom } from '../document/shown.ts';
 import { editsToLay } from './lay.ts';
 import { editsToLoosen, type Loosening } from './loosen.ts';
 import { editsToPlace } from './place.ts';
+import { editsToUnstop } from './stopHere.ts';
 
 interface Way {
   readonly axis: Axis;
@@ -49,10 +50,11 @@ export function editsToType(shown: Shown, id: string, box: Box, sides: Partial<B
       breaks.includes(shapeOf(rule).pulled) &&
       !slotsOf(rule).some((slot) => slot.is === 'measure' && slot.follows);
     loosen.push(...editsToLoosen(made(design, loosen), held, axis, hand, isBroken));
+    if (hand === 'high') loosen.push(...editsToUnstop(made(design, loosen), id, axis, hand));
   }
   const after = new Map([[id, { ...box, ...sides }]]);
   const edits = [...loosen, ...editsToPlace(made(design, loosen), new Map([[id, box]]), after)];
-  const broken = new Set(loosen.flatMap((edit) => ('id' in edit ? edit.id : [])));
+  const broken = new Set(loosen.flatMap((edit) => ('id' in edit && edit.list === 'rules' ? edit.id : [])));
   return {
     edits: [...edits, ...editsToLay(shownFrom(made(design, edits), held, shown), held)],
     letGo: design.rules.filter((rule) => broken.has(rule.id)),

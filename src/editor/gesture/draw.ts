@@ -1,5 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import type { Design, Edge, Part } from '../../design/schema.ts';
+import { withEnds } from '../../design/ends.ts';
+import type { Design, Part } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
 import type { Grip } from '../../layout/snap/snapping.ts';
@@ -12,7 +13,7 @@ import { laidDown } from '../edit/lay.ts';
 import { nameOf } from '../edit/movable.ts';
 import { namesFor, type Unnamed } from '../edit/naming.ts';
 import { editsToStandOut } from '../edit/standOut.ts';
-import { endsMeant } from '../edit/stopHere.ts';
+import { endsMeant, rulesBeside } from '../edit/stopHere.ts';
 import { stocksOf } from '../shipped/tables.ts';
 import { propose } from '../state/propose.ts';
 import { type EditorState, type EditorStore, shownNow } from '../state/store.ts';
@@ -96,28 +97,22 @@ export interface Drawn {
 }
 
 /** How far off a border the end of a strip may be drawn to stop there, in pixels. */
-const STOP_REACH = 12;
+export const STOP_REACH = 12;
 
 /** An item as it is meant: its ends cut to the borders that they were drawn to, in place of rules that would hold them. */
 export function holding(state: EditorState, drawn: Drawn): Held {
   const { made, snap, reach = 0 } = drawn;
   const held = holdingAsDrawn(state, drawn);
   const ends = reach > 0 ? endsMeant(held.shown, made.id, reach) : null;
-  const strip = ends && held.shown.design.parts.find(({ id }) => id === made.id);
-  if (!ends || strip?.kind !== 'strip') return held;
+  const part = ends && held.shown.design.parts.find(({ id }) => id === made.id);
+  if (!ends || !part) return held;
   const edits = made.edits.map(
     (edit): Edit =>
       edit.kind === 'insert' && edit.list === 'parts'
-        ? { ...edit, item: { ...edit.item, ends } as Part }
+        ? { ...edit, item: withEnds(edit.item as Part, ends) }
         : edit,
   );
-  const axis = strip.lie === 'across' ? 'x' : 'y';
-  const stops = (side: Edge['side']): boolean =>
-    (side === 'low' && ends.start.cut === 'stop') || (side === 'high' && ends.end.cut === 'stop');
-  const rules = snap.rules.filter(
-    (rule) =>
-      !(rule.kind === 'set' && rule.axis === axis && rule.edge.of === made.id && stops(rule.edge.side)),
-  );
+  const rules = rulesBeside(part, ends, snap.rules);
   return holdingAsDrawn(state, { ...drawn, made: { ...made, edits }, snap: { ...snap, rules } });
 }
 

@@ -6,6 +6,7 @@ import { named } from '../edit/arrange.ts';
 import { editsToLay } from '../edit/lay.ts';
 import { placesPart } from '../edit/loosen.ts';
 import { ruleSentence } from '../edit/sentence.ts';
+import { stopsTold } from '../edit/stopHere.ts';
 import { type CommitOptions, commit } from '../state/commit.ts';
 import type { EditorStore, Reading, Release } from '../state/store.ts';
 import { t } from '../words/t.ts';
@@ -44,7 +45,9 @@ export function release(
   const next = held ? otherReadings(held, snap.next, read) : [];
   const taken = held?.edits ?? edits(snap);
   const did = label(preview(before, taken));
-  if (!commit(store, taken, did, { ...options, trial, say: `${did}: ${detail}` })) return false;
+  const lost = stopsTold(before.design, preview(before, taken));
+  const spoken = [`${did}: ${detail}`, ...lost].join('. ');
+  if (!commit(store, taken, did, { ...options, trial, say: spoken })) return false;
   const { design, selection } = store.getState().edit;
   if (!held || !only) return true;
   const free = { ...read(asInHand(hand)), rules: [], says: t('release.isFree') };

@@ -1,5 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import type { Axis, Design } from '../../design/schema.ts';
+import { type Ends, endAt, withEnds } from '../../design/ends.ts';
+import type { Axis, Design, Part } from '../../design/schema.ts';
 import { preview } from '../../design/state.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { AXES } from '../../layout/span.ts';
@@ -10,10 +11,12 @@ import { editsToLoosen, isPlacedBy } from '../edit/loosen.ts';
 import { movableBoxes } from '../edit/movable.ts';
 import { editsToPlace } from '../edit/place.ts';
 import { selectionName } from '../edit/selection.ts';
+import { editsToUnstop, endsMeant, rulesBeside } from '../edit/stopHere.ts';
 import { propose } from '../state/propose.ts';
 import type { EditorStore } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
+import { STOP_REACH } from './draw.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 import { release } from './release.ts';
 import { asInHand, edited, groundOf, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
@@ -41,9 +44,12 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
   const loosen: Edit[] = [];
   for (const axis of AXES) {
     const side = sides[axis];
-    if (side) loosen.push(...editsToLoosen(edited(store.getState(), loosen), held, axis, side));
+    if (!side) continue;
+    loosen.push(...editsToLoosen(edited(store.getState(), loosen), held, axis, side));
+    loosen.push(...editsToUnstop(edited(store.getState(), loosen), id, axis, side));
   }
   const free = edited(store.getState(), loosen);
+  const pulledEnds = AXES.flatMap((axis) => (part && sides[axis] && endAt(part, axis, sides[axis])) || []);
   // Where something else says where the part is, its edge has no say.
   const grip = (axis: Axis) => (isPlacedBy(free, id, axis) ? null : sides[axis]);
 
@@ -56,13 +62,23 @@ export function startResize(store: EditorStore, start: Touch, pull: Pull): Gestu
     const snap = snaps ? snapInHand(store.getState(), free, ground, hand) : asInHand(hand);
     now = snap.boxes.get(id) ?? next;
     const state = store.getState();
-    const comesTo = (snap: Snap) => {
+    const asPulled = (snap: Snap, ends?: Ends) => {
       // A margin all around is all there is to say of where a part is.
       const [design, before] = isMargin(snap) ? looseAllAround(store, free, loosen, held) : [free, loosen];
       const to = new Map([[id, snap.boxes.get(id) ?? next]]);
-      const placed = [...before, ...editsToPlace(design, new Map([[id, box]]), to)];
+      const placed = [...before, ...editsToPlace(design, new Map([[id, box]]), to)].map((edit) =>
+        ends && edit.kind === 'replace' && edit.list === 'parts' && edit.id === id
+          ? { ...edit, item: withEnds(edit.item as Part, ends) }
+          : edit,
+      );
       const rules = ruleEdits(preview(state.edit, placed), hand, snap);
       return laidDown(state.edit, [...placed, ...rules], held, down);
+    };
+    const comesTo = (snap: Snap) => {
+      const plain = asPulled(snap);
+      const ends = snaps ? endsMeant(plain.shown, id, STOP_REACH / state.view.scale, pulledEnds) : null;
+      if (!ends || !part) return plain;
+      return asPulled({ ...snap, rules: rulesBeside(part, ends, snap.rules) }, ends);
     };
     const trial = comesTo(snap);
     down = trial;

@@ -3,7 +3,8 @@ import type { Design, Member, Part, PartArray, Rule } from '../../../design/sche
 import type { Box } from '../../../geometry/shape.ts';
 import { boxIn } from '../../../layout/boxIn.ts';
 import { ruleSentence } from '../../edit/sentence.ts';
-import { editsToType } from '../../edit/typed.ts';
+import { stopsTold } from '../../edit/stopHere.ts';
+import { editsToType, made } from '../../edit/typed.ts';
 import { useCommit, useShown } from '../../state/hooks.ts';
 import { t } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
@@ -45,7 +46,11 @@ export function usePart<P extends Part>(part: P) {
       const lost = letGo.map((rule) => t('say.letGo', { rule: ruleSentence(design, rule, stateOf(rule)) }));
       commit(edits, label, {
         held,
-        say: [placedWords(design, part.name, box, sides, next), ...lost].join('. '),
+        say: [
+          placedWords(design, part.name, box, sides, next),
+          ...lost,
+          ...stopsTold(design, made(design, edits)),
+        ].join('. '),
       });
     },
   };

@@ -79,6 +79,8 @@ export const actWords: Record<keyof typeof en, string> = {
     '{name}: Nichts daran kann in dieser Richtung anders groß sein; Leisten behalten ihre Breite.',
   'say.letGoOf': '{name}: nicht mehr gehalten durch',
   'say.letGo': 'Nicht mehr gehalten durch: {rule}',
+  'say.endsAt': '{name} endet an {at}',
+  'say.endLetGo': '{name} endet nicht mehr an {at}: dort gerade abgelängt',
   'say.groupNeedsTwo': 'Zum Gruppieren mindestens zwei Teile wählen.',
   'say.copied': 'Kopiert.',
   'say.opened': '{name} geöffnet',

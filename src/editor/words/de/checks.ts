@@ -31,6 +31,7 @@ export const checkWords: Record<keyof typeof en, string> = {
   'mend.move': '{name} verschieben: {way}',
   'mend.out': '{name} von {to} wegschieben',
   'mend.lay': '{name} auf {to} legen',
+  'mend.square': '{name} dort gerade ablängen',
   'mend.stop': '{name} an {to} enden lassen',
   'checks.looked': 'Geprüft',
   'checks.did.parts':

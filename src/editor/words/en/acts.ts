@@ -76,6 +76,8 @@ export const actWords = {
   'say.nothingGives': '{name}: nothing in it can be another size that way; stock keeps its width.',
   'say.letGoOf': '{name}: no longer held by',
   'say.letGo': 'No longer held by: {rule}',
+  'say.endsAt': '{name} ends at {at}',
+  'say.endLetGo': '{name} no longer ends at {at}: it is cut square there',
   'say.groupNeedsTwo': 'Select at least two parts to group them.',
   'say.copied': 'Copied.',
   'say.opened': 'Opened {name}',

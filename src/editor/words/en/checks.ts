@@ -29,6 +29,7 @@ export const checkWords = {
   'mend.move': 'Move {name} {way}',
   'mend.out': 'Move {name} off {to}',
   'mend.lay': 'Lay {name} on {to}',
+  'mend.square': 'Cut the end of {name} square',
   'mend.stop': 'Let {name} end at {to}',
   'checks.looked': 'Checked',
   'checks.did.parts':

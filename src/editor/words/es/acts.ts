@@ -76,6 +76,8 @@ export const actWords: Record<keyof typeof en, string> = {
     '{name} no se mueve: lo sujeta una regla. Quitar la regla con este botón, o mantener Alt con la flecha en el dibujo.',
   'say.heldByOthers': '{name} no se mueve: sigue a otras piezas que están sujetas.',
   'say.letGo': 'Ya no lo sujeta: {rule}',
+  'say.endsAt': '{name} termina en {at}',
+  'say.endLetGo': '{name} ya no termina en {at}: ahí se corta a escuadra',
   'say.nothingGives':
     '{name}: nada en él puede cambiar de medida en ese sentido; el material conserva su ancho.',
   'say.letGoOf': '{name}: ya no lo sujeta',

@@ -26,6 +26,7 @@ export const checkWords: Record<keyof typeof en, string> = {
   'mend.move': 'Mover {name} {way}',
   'mend.out': 'Apartar {name} de {to}',
   'mend.lay': 'Apoyar {name} en {to}',
+  'mend.square': 'Cortar a escuadra el extremo de {name}',
   'mend.stop': 'Hacer que {name} acabe en {to}',
   'mend.shorten.low': 'Acortar {name} {by} por abajo',
   'mend.shorten.high': 'Acortar {name} {by} por arriba',
