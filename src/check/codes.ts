@@ -50,6 +50,7 @@ export const CHECK_CODES = [
   'patterns.too-many-pages', // pages
   'patterns.no-room', // paper
   'patterns.unknown-paper', // paper
+  'patterns.no-margin', // least_mm
   // finish
   'finish.no-containers', // finish
   'finish.primer-hides', // finish

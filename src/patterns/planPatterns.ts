@@ -1,4 +1,5 @@
 import type { Check } from '../check/check.ts';
+import { inches, type Mm } from '../measure/units.ts';
 import { type FacePattern, facePatterns } from './kind/face.ts';
 import { type PartPattern, partPatterns } from './kind/part.ts';
 import type { Pattern } from './kind/pattern.ts';
@@ -38,6 +39,15 @@ const MANY_PAGES = 120;
 /** Every pattern asked for, on pages. Patterns that find no room on the paper give a check instead. */
 export const planPatterns = (requests: readonly PatternRequest[], setup: PageSetup): PatternPlan =>
   joined(requests.map((request) => planPattern(request, setup)));
+
+/** What printers for the home leave bare at least: an eighth of an inch. Common practice, no source. */
+const BARE: Mm = inches(1 / 8);
+
+/** Told where a margin is none at all: what lies in it is not printed, or the page is made smaller to fit. */
+export const marginChecks = ({ pages }: PageSetup): Check[] =>
+  Object.values(pages.margin).every((margin) => margin > 0)
+    ? []
+    : [{ code: 'patterns.no-margin', severity: 'warning', parts: [], figures: { least_mm: BARE } }];
 
 export const joined = (plans: readonly PatternPlan[]): PatternPlan => ({
   sets: plans.flatMap(({ sets }) => sets),

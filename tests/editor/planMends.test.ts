@@ -144,6 +144,7 @@ const NOT_MENDED: Readonly<Record<Exclude<CheckCode, keyof typeof MENDED>, strin
   'stencil.placed-lost': TOLD,
   'patterns.too-many-pages': AT_ITS_FIELD,
   'patterns.no-room': AT_ITS_FIELD,
+  'patterns.no-margin': AT_ITS_FIELD,
   'patterns.unknown-paper': MEANT,
   'finish.no-containers': MEANT,
   'fold.tight': 'only a measure taken there tells whether anything is wrong',

@@ -213,6 +213,10 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
     },
   }),
   'patterns.unknown-paper': () => ({ ...base, pages: { ...base.pages, paper: 'napkin' } }),
+  'patterns.no-margin': () => ({
+    ...base,
+    pages: { ...base.pages, margin: { left: 12, right: 0, top: 12, bottom: 12 } },
+  }),
   'patterns.no-room': () => ({
     ...base,
     pages: { ...base.pages, margin: { left: 120, right: 120, top: 120, bottom: 120 } },

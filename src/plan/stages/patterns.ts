@@ -1,7 +1,7 @@
 import type { Check } from '../../check/check.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { PageSetup } from '../../patterns/paper.ts';
-import { joined, planPattern } from '../../patterns/planPatterns.ts';
+import { joined, marginChecks, planPattern } from '../../patterns/planPatterns.ts';
 import type { PatternPlan, PatternSet } from '../../patterns/result.ts';
 import { patternRequests, type RequestInput } from '../patternRequests.ts';
 import type { Supplies } from '../types.ts';
@@ -47,5 +47,6 @@ export function planPatterns(
     byText.set(text, plan);
     return plan;
   });
-  return { ...joined(plans), setup, byText };
+  const { sets, checks } = joined(plans);
+  return { sets, checks: sets.length > 0 ? [...marginChecks(setup), ...checks] : checks, setup, byText };
 }

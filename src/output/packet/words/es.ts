@@ -185,7 +185,7 @@ export const ES: PacketWords = {
   form: { flat: 'Listones', shaped: 'Molduras', sheet: 'Tableros' },
   boards: {
     lead: 'Cortar desde la izquierda. La sierra se lleva su ancho de corte entre pieza y pieza; un triángulo tras una marca indica que la pieza se voltea de punta a punta.',
-    board: (n, length, owned) => `Listón ${n}: ${length}${owned ? ', en casa' : ''}`,
+    board: (n, length, owned) => `Listón ${n}: ${length}${owned ? ', en casa, puntas sin recortar' : ''}`,
     rest: (length) => `recorte ${length}`,
     proved: 'Ningún plan compra menos: demostrado.',
     bound: (used, least) =>

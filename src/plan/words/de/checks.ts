@@ -186,6 +186,8 @@ export const checks: PlanWords['checks'] = {
       : `Die Schablonen brauchen zusammen ${f.number('pages')} Blätter. Auf größerem Papier oder Rolle drucken, oder weniger Schablonen.`,
   'patterns.unknown-paper': (f) =>
     `Das Papier „${f.text('paper')}“ steht nicht in den Tabellen. Ein anderes Papier wählen.`,
+  'patterns.no-margin': (f, say) =>
+    `Ein Rand des Papiers ist 0, doch kaum ein Drucker druckt bis an die Kante: Linien dort gingen verloren, oder das Blatt würde verkleinert. Den Rand eingeben, den der Drucker frei lässt, ${say.length(f.number('least_mm'))} oder mehr.`,
   'patterns.no-room': (f) =>
     `Die Ränder lassen auf ${f.text('paper')} keinen Platz zum Drucken. Ränder oder Überlappung kleiner machen.`,
   'finish.primer-hides': (f, say) =>

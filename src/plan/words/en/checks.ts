@@ -157,6 +157,8 @@ export const checks: PlanWords['checks'] = {
       : `The patterns come to ${f.number('pages')} pages in all. Print on larger sheets, or print fewer templates.`,
   'patterns.unknown-paper': (f) =>
     `The paper “${f.text('paper')}” is not in the tables. Choose another paper.`,
+  'patterns.no-margin': (f, say) =>
+    `A margin of the paper is 0, but few printers print up to its edge: lines there would be lost, or the page made smaller. Enter the bare margin that your printer needs, ${say.length(f.number('least_mm'))} or more.`,
   'patterns.no-room': (f) =>
     `The margins leave no room to print on ${f.text('paper')}. Make the margins or the overlap smaller.`,
   'finish.primer-hides': (f, say) =>

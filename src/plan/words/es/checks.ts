@@ -178,6 +178,8 @@ export const checks: PlanWords['checks'] = {
       ? `La plantilla de ${say.name(f.part)} llega a ${f.number('pages')} hojas. Imprimir en hojas mayores o en rollo.`
       : `Las plantillas llegan a ${f.number('pages')} hojas en total. Imprimir en hojas mayores, o menos plantillas.`,
   'patterns.unknown-paper': (f) => `El papel «${f.text('paper')}» no está en las tablas. Elegir otro papel.`,
+  'patterns.no-margin': (f, say) =>
+    `Un margen del papel es 0, pero pocas impresoras llegan hasta el borde: ahí se perderían líneas, o la hoja saldría reducida. Escribir el margen que la impresora deja en blanco, ${say.length(f.number('least_mm'))} o más.`,
   'patterns.no-room': (f) =>
     `Los márgenes no dejan sitio para imprimir en ${f.text('paper')}. Reducir los márgenes o el solape.`,
   'finish.primer-hides': (f, say) =>
