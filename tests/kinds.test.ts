@@ -27,6 +27,7 @@ const code = (file: string): string =>
 /** Where a part is asked for one kind by its name: what a bar is drawn or joined as, a hand's own gesture, a form. */
 const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
   strip: [
+    'design/ends.ts',
     'editor/drawing/handles.ts',
     'editor/edit/create.ts',
     'editor/edit/member.ts',
@@ -34,7 +35,6 @@ const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
     'editor/edit/stopHere.ts',
     'editor/edit/swingMends.ts',
     'editor/edit/whereabouts.ts',
-    'editor/gesture/draw.ts',
     'editor/gesture/snapping.ts',
     'editor/gesture/turn.ts',
     'editor/pane/part/RepeatSection.tsx',

@@ -99,7 +99,7 @@ function isShifted(was: LaidPart, is: LaidPart, by: Point): boolean {
       const other = is.region[k];
       if (other?.outer.length !== outer.length || other.holes.length !== holes.length) return false;
       if (!outer.every((p, i) => near(p, other.outer[i]))) return false;
-      return holes.every((hole, h) => near(boxOfPoints(hole), boxOfPoints(other.holes[h] ?? [])));
+      return holes.every((hole, h) => near(boxOfPoints(hole), boxOfPoints(pick(other.holes, h))));
     })
   );
 }

@@ -6,6 +6,7 @@ import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { type Arc, lineTo, partOf, reversed, type Stretch, turnsOf } from '../../geometry/stretch.ts';
 import { DUST, SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { at } from '../../list/at.ts';
 import { type Mm, radians } from '../../measure/units.ts';
 import { isNamed, loopsOfNamed } from './outlines.ts';
 
@@ -139,7 +140,7 @@ export function loopOfDrawn(points: readonly OutlineCorner[], box: Box): Loop {
   const { frame, points: fitting } = frameOfDrawn(points, box);
   return drawnLoop(cornersIn(fitting, frame)).flatMap((stretch) => {
     const turns = [0, ...turnsOf(stretch), 1];
-    return turns.slice(1).map((t, i) => partOf(stretch, turns[i] ?? 0, t));
+    return turns.slice(1).map((t, i) => partOf(stretch, at(turns, i), t));
   });
 }
 
