@@ -5,7 +5,7 @@ import type { Box, Point } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
 
 /** A box filled with slanted lines, `step` apart along its lower edge. */
-export function hatched(box: Box, step: Mm, color: string = INK.faint): DrawItem[] {
+export function hatched(box: Box, step: Mm): DrawItem[] {
   const pairs: [Point, Point][] = [];
   for (let s = step; s < box.w + box.h; s += step) {
     // The line x + y = s through the box, from its lower right to its upper left end.
@@ -15,7 +15,7 @@ export function hatched(box: Box, step: Mm, color: string = INK.faint): DrawItem
   }
   return [
     rectangle(box, { fill: INK.paper }),
-    lines(pairs, { stroke: color, width: WEIGHT.hair }),
+    lines(pairs, { stroke: INK.faint, width: WEIGHT.hair }),
     rectangle(box, { stroke: INK.soft, width: WEIGHT.thin, dash: [1.2, 0.8] }),
   ];
 }

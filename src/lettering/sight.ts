@@ -17,7 +17,7 @@ export function overRun(ink: Region, room: Region): Mm {
   if (!box) return 0;
   const plain = plainBox(room);
   if (plain && overBox(box, plain) <= FLATNESS) return 0;
-  const outside = letterByLetter(ink, 0, (letters) => subtract(letters, room));
+  const outside = letterByLetter(ink, (letters) => subtract(letters, room));
   const deepest = Math.max(0, ...connectedParts(outside).map((part) => depthOf(part, room)));
   return deepest > FLATNESS ? deepest : 0;
 }

@@ -352,7 +352,7 @@ describe('work letter by letter', () => {
         (places) => {
           const squares = places.flatMap(([x, y]) => square(x, y, 10));
           const together = union([squares]);
-          const apart = letterByLetter(squares, 0, (near) => union([near]));
+          const apart = letterByLetter(squares, (near) => union([near]));
           expect(apart).toHaveLength(together.length);
           expect(areaOf(apart)).toBeCloseTo(areaOf(together), 6);
           const clusters = clustersOf(squares, 3);

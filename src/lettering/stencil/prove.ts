@@ -53,7 +53,7 @@ export function proveConnected(
 
 function cutOut(letters: Region, box: Box, placed: readonly Placed[], width: Mm): Cut {
   const bars = placed.flatMap(({ crossing }) => regionOfRing(barRing(crossing, width)));
-  const cut = letterByLetter(letters, 0, (near) => {
+  const cut = letterByLetter(letters, (near) => {
     const across = barsOver(near, bars);
     return across.length > 0 ? subtract(near, union([across])) : near;
   });

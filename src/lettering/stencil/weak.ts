@@ -98,7 +98,7 @@ function firmIn(hole: Ring, firm: readonly Firm[]): Firm | null {
  */
 function thinParts(letters: Region, closed: Region, reach: Mm, mayHang: (gap: Polygon) => boolean): Region[] {
   const sliver = Math.min(0.1, reach / 4);
-  const parts = letterByLetter(closed, 0, (near) => {
+  const parts = letterByLetter(closed, (near) => {
     const gaps = subtract(near, lettersIn(near, letters)).filter((gap) => mayHold(gap, sliver / 2));
     if (!gaps.some(mayHang)) return EMPTY;
     const thick = offset(gaps, -sliver / 2, 'miter');

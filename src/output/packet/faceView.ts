@@ -61,8 +61,10 @@ export function coloredFace(plan: Plan, view: PageView): DrawItem[] {
 }
 
 /** Outlines only, each part hiding what lies below it. */
-export function outlinedFace(plan: Plan, view: PageView, paper: Color = INK.paper): DrawItem[] {
-  const parts = solidsInOrder(plan).map((solid) => outlined(view.region(solid.region), paper, WEIGHT.fine));
+export function outlinedFace(plan: Plan, view: PageView): DrawItem[] {
+  const parts = solidsInOrder(plan).map((solid) =>
+    outlined(view.region(solid.region), INK.paper, WEIGHT.fine),
+  );
   return [
     ...levels(plan, view, false),
     ...parts,
