@@ -79,7 +79,7 @@ describe('the path tool', () => {
   });
 });
 
-describe('corners of a polygon', () => {
+describe('corners of a drawn outline', () => {
   /** A gable of three corners, 20 by 20 in, with its lower left at 10 and 30 in. */
   const gable = (): Design => {
     const box = { x: inches(10), y: inches(30), w: inches(20), h: inches(20) };
@@ -92,7 +92,7 @@ describe('corners of a polygon', () => {
     return { ...plainDesign(), parts: [{ ...panel, shape: { form: 'polygon', points } }] };
   };
 
-  it('are pulled, added between, moved by keys, typed and taken away', async () => {
+  it('are pulled, added between, moved by keys, typed and taken away, and sides are bowed', async () => {
     const { page, errors } = await visit(await context());
     await drop(page, gable());
     await page.getByRole('treeitem', { name: /Gable/ }).click();
@@ -105,8 +105,8 @@ describe('corners of a polygon', () => {
       .poll(() => heard(page))
       .toMatch(/^Moved corner 3 of Gable: 2[34].* from the left, (49|50).* from the bottom$/m);
 
-    // A plus halfway along the lower edge becomes a corner 5 in below it: the box grows by that.
-    await dragFreely(page, [20, 30], [20, 25]);
+    // A plus a quarter along the lower edge becomes a corner 5 in below it: the box grows by that.
+    await dragFreely(page, [15, 30], [20, 25]);
     await expect.poll(() => page.getByRole('button', { name: /^Delete corner/ }).count()).toBe(4);
     expect(await near(page, 2, 'left', 10)).toEqual(isNear(2, 'left'));
     expect(await near(page, 1, 'bottom', 5)).toEqual(isNear(1, 'bottom'));
@@ -127,6 +127,20 @@ describe('corners of a polygon', () => {
     await page.locator('.canvas').focus();
     for (let i = 0; i < 6; i++) await page.keyboard.press('Control+z');
     await expect.poll(() => corner(page, 3, 'left').inputValue()).toBe('10"');
+
+    // The middle of the lower edge is carried 4 in down: an arc of that rise, in one step.
+    await dragFreely(page, [20, 30], [20, 26]);
+    await expect.poll(() => heard(page)).toMatch(/^Side 1 of Gable: rise (3|4)/m);
+    expect(await field(page, 'Side').inputValue()).toBe('rise');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => field(page, 'Side').inputValue()).toBe('straight');
+    // The same by keys: 20 in wide, a half circle of 10 in hangs 10 in below its corners.
+    await field(page, 'Side').selectOption({ label: 'Arc by its radius' });
+    await field(page, 'Radius').fill('10');
+    await field(page, 'Radius').press('Enter');
+    await expect.poll(() => corner(page, 1, 'bottom').inputValue()).toBe('10"');
+    await field(page, 'Corner').selectOption({ label: 'Rounded' });
+    await expect.poll(() => field(page, 'Size').inputValue()).toBe('1"');
     expect(errors).toEqual([]);
     await page.context().close();
   });

@@ -7,14 +7,18 @@ import { freshDocument } from '../../src/editor/document/document.ts';
 import { removeCorner } from '../../src/editor/edit/cornerActs.ts';
 import {
   addedCorner,
+  bentSide,
+  bowedSide,
   boxedCorners,
   cornersOf,
   editsToCorners,
+  madeCorner,
   middlesOf,
   movedCorner,
+  sidesOfCorners,
   withoutCorner,
 } from '../../src/editor/edit/corners.ts';
-import { startCorner } from '../../src/editor/gesture/corner.ts';
+import { startBow, startCorner } from '../../src/editor/gesture/corner.ts';
 import { endPath, startPathCorner } from '../../src/editor/gesture/path.ts';
 import { undoStep } from '../../src/editor/state/commit.ts';
 import { createEditorStore } from '../../src/editor/state/store.ts';
@@ -147,6 +151,74 @@ describe('a corner by hand', () => {
     expect(count()).toBe(3);
     expect(removeCorner(store, 1)).toBe(true);
     expect(count()).toBe(3);
+  });
+});
+
+describe('a side by hand', () => {
+  const outline = (store: ReturnType<typeof storeOf>) => {
+    const part = store.getState().edit.design.parts[0];
+    if (part?.kind !== 'panel' || part.shape.form !== 'polygon') throw new Error('the gable expected');
+    return { part, corners: cornersOf(part, part.box) };
+  };
+
+  it('is bowed through where its middle is carried, in one step of undo, and its corners stay', () => {
+    const { design } = designWith();
+    const store = storeOf(design);
+    const gesture = startBow(store, touch(250, 200), 0);
+    gesture?.move(touch(250, 180));
+    gesture?.move(touch(250, 150));
+    gesture?.end(touch(250, 150));
+    const { part, corners } = outline(store);
+    // The foot hangs 50 mm down: the box goes around it, and the corners are where they were.
+    expect(part.box).toEqual({ x: 100, y: 150, w: 300, h: 450 });
+    expect(corners?.points[0]).toMatchObject({ side: { as: 'rise', rise: 50 } });
+    expect(corners?.points[0]?.y).toBeCloseTo(200, 6);
+    expect(corners?.points[2]?.y).toBeCloseTo(600, 6);
+    expect(store.getState().corner).toBe(0);
+    undoStep(store);
+    expect(store.getState().edit.design).toEqual(design);
+  });
+
+  it('passes through any place, and is straight again on its line', () => {
+    const { design } = designWith();
+    const store = storeOf(design);
+    const bow = (from: readonly [number, number], to: readonly [number, number], free: boolean) => {
+      const gesture = startBow(store, touch(...from), 0);
+      gesture?.move(touch(...to, { free }));
+      gesture?.end(touch(...to, { free }));
+    };
+    bow([250, 200], [330, 240], true);
+    const side = outline(store).corners?.points[0]?.side;
+    // Circle through three points by its formula: center (250, y0) with equal distances.
+    const y0 = (80 ** 2 + 240 ** 2 - 150 ** 2 - 200 ** 2) / (2 * 40);
+    const radius = Math.hypot(150, 200 - y0);
+    expect(side?.as === 'rise' ? side.rise : 0).toBeCloseTo(-(radius - Math.abs(200 - y0)), 6);
+    const middle = middlesOf(outline(store).corners ?? { points: [], closed: true })[0];
+    bow([250, middle?.y ?? 0], [250, 200 + 3], false);
+    expect(outline(store).corners?.points[0]?.side).toBeUndefined();
+  });
+
+  it('keeps its bow where a corner parts it, and what is smooth is bent by its handles', () => {
+    const { design, part } = designWith();
+    const start = cornersOf(part, BOX);
+    if (!start) throw new Error('no corners');
+    const bowed = bowedSide(start, 0, { x: 250, y: 150 });
+    const parted = addedCorner(bowed, 0, { x: 250, y: 150 });
+    const [whole, left, right] = [sidesOfCorners(bowed)[0], ...sidesOfCorners(parted)];
+    if (whole?.kind !== 'arc' || left?.kind !== 'arc' || right?.kind !== 'arc') throw new Error('arcs');
+    for (const half of [left, right]) {
+      expect(half.rx).toBeCloseTo(whole.rx, 6);
+      expect(half.sweep).toBeCloseTo(whole.sweep / 2, 6);
+    }
+    const smooth = madeCorner(start, 0, { side: { as: 'smooth' } });
+    const bent = bentSide(smooth, 0, 1, { x: 380, y: 120 });
+    expect(sidesOfCorners(bent)[0]).toMatchObject({ kind: 'cubic', h2: { x: 380, y: 120 } });
+    // The handle goes along with its corner.
+    const moved = sidesOfCorners(movedCorner(bent, 1, { x: 410, y: 200 }))[0];
+    expect(moved).toMatchObject({ h2: { x: 390, y: 120 } });
+    expect(preview(startState(design), editsToCorners(design, part, BOX, bent)).parts[0]?.box.y).toBeLessThan(
+      200,
+    );
   });
 });
 

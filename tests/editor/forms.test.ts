@@ -11,6 +11,7 @@ import {
   shownIn,
   within,
 } from '../../src/editor/control/form/formField.ts';
+import { type Corner, madeCorner } from '../../src/editor/edit/corners.ts';
 import type { MainMeasures } from '../../src/editor/edit/fitBed.ts';
 import {
   BED_SECTIONS,
@@ -24,6 +25,7 @@ import { PHOTO_FIELDS, PLACING_FIELDS, STRAIGHT_FIELDS } from '../../src/editor/
 import { layerFields } from '../../src/editor/pane/lettering/layerFields.ts';
 import { FINISH_FIELDS } from '../../src/editor/pane/paint/finishFields.ts';
 import { DIVISION_FIELDS, type Division, SIDE_FIELDS } from '../../src/editor/pane/part/divideFields.ts';
+import { MADE_FIELDS, madeOf } from '../../src/editor/pane/part/madeFields.ts';
 import { MEMBER_OWN_FIELDS } from '../../src/editor/pane/part/ownFields.ts';
 import { ruleFields } from '../../src/editor/pane/part/RuleFields.tsx';
 import {
@@ -41,6 +43,7 @@ import {
   type Size,
 } from '../../src/editor/pane/wood/priceFields.ts';
 import type { Photo, Placing } from '../../src/editor/state/photo.ts';
+import { cornersOut } from '../../src/layout/place/drawn.ts';
 import { chanceOf } from '../chance.ts';
 import { kiosk, STARTERS, starter } from '../plan/starters.ts';
 import { runs } from '../runs.ts';
@@ -151,6 +154,34 @@ it('lifts fields of what stands under a name, with what they say by it', () => {
   expect(field.when?.(outer, design)).toBe(true);
   expect(field.when?.({ ...outer, inner: null }, design)).toBe(false);
   expect(changeBy(field, 12, outer)).toEqual({ inner: { least: 3, length: 12 } });
+});
+
+it('gives every corner of a drawn outline sides and cuts that a design may hold, and shows what was given', () => {
+  const size = fc.double({ min: 1, max: 3000, noNaN: true });
+  const square = [0, 1, 2, 3].map((i) => ({ x: i === 1 || i === 2 ? 300 : 0, y: i > 1 ? 200 : 0 }));
+  fc.assert(
+    fc.property(fc.array(fc.tuple(fc.nat(), fc.nat(), size), { maxLength: 8 }), (turns) => {
+      let corners = { points: square as readonly Corner[], closed: true };
+      for (const [which, option, mm] of turns) {
+        const made = madeOf(corners, 2);
+        const shown = MADE_FIELDS.filter((field) => field.when?.(made, design) ?? true);
+        const field = shown[which % shown.length];
+        if (!field) throw new Error('no field');
+        const values = field.is === 'choice' && Array.isArray(field.of) ? field.of : [];
+        const given = field.is === 'choice' ? values[option % values.length].value : mm;
+        const change = changeBy(field, given, made);
+        if (!change) throw new Error('nothing changed');
+        corners = madeCorner(corners, 2, change);
+        expect(shownIn(field, madeOf(corners, 2))).toBe(given);
+        const drawn = corners.points.map(({ x, y, ...rest }) => ({ at: { x, y }, ...rest }));
+        const shape = { form: 'polygon', points: cornersOut(drawn) };
+        expect(panelShapeSchema.safeParse(shape).success).toBe(true);
+      }
+      // What the corner is worked to and how the side runs do not change each other.
+      expect(corners.points.map(({ x, y }) => ({ x, y }))).toEqual(square);
+    }),
+    { numRuns: runs(60) },
+  );
 });
 
 it('gives every shape on its list measures that a design may hold, and asks for each of them', () => {

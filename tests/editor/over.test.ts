@@ -120,6 +120,8 @@ it('every line over the drawing is drawn on a halo that stands out at both sides
       ...scene.handles,
       { px: { x: 1, y: 2 }, act: { kind: 'corner', index: 0, chosen: true }, cursor: '' },
       { px: { x: 3, y: 4 }, act: { kind: 'middle', index: 0 }, cursor: '' },
+      { px: { x: 9, y: 4 }, act: { kind: 'bow', index: 0 }, cursor: '' },
+      { px: { x: 5, y: 9 }, act: { kind: 'bend', index: 0, which: 1, at: { x: 30, y: 9 } }, cursor: '' },
     ],
     view: VIEW,
     palette: NAMED,

@@ -6,7 +6,7 @@ import { handleAt, handlesAround, handlesOf } from '../drawing/handles.ts';
 import { partAt, pickAt } from '../drawing/pick.ts';
 import { chooseMemberAt, chosenMember } from '../edit/members.ts';
 import { openPartMenu } from '../edit/partMenu.ts';
-import { startCorner } from '../gesture/corner.ts';
+import { startBend, startBow, startCorner } from '../gesture/corner.ts';
 import { startDraw } from '../gesture/draw.ts';
 import { startFrameSelect } from '../gesture/frameSelect.ts';
 import { type Gesture, strayed, type Touch } from '../gesture/gesture.ts';
@@ -196,10 +196,16 @@ class Hand {
       const handle = handleAt(handlesAround(around, state.view), touch.px, HANDLE_REACH[kind]);
       if (handle?.act.kind === 'resize') return startResizeMany(store, touch, handle.act.pull);
     } else if (only && box) {
-      const handle = handleAt(handlesOf(design, only, box, state.view), touch.px, HANDLE_REACH[kind]);
+      const handle = handleAt(
+        handlesOf(design, only, box, state.view, state.corner),
+        touch.px,
+        HANDLE_REACH[kind],
+      );
       if (handle?.act.kind === 'resize') return startResize(store, touch, handle.act.pull);
       if (handle?.act.kind === 'corner') return startCorner(store, touch, handle.act.index, false);
       if (handle?.act.kind === 'middle') return startCorner(store, touch, handle.act.index, true);
+      if (handle?.act.kind === 'bow') return startBow(store, touch, handle.act.index);
+      if (handle?.act.kind === 'bend') return startBend(store, touch, handle.act.index, handle.act.which);
       if (state.corner !== null) store.setState({ corner: null });
       if (handle?.act.kind === 'turn') return startTurn(store, touch);
     }

@@ -63,6 +63,9 @@ function outline(ctx: Pen, part: LaidPart, view: View, palette: Palette): void {
   strokeHaloed(ctx, palette, { color: palette.over, width: 2 });
 }
 
+/** Half of the diamond by which a side is bowed, in pixels. */
+const BOW = 6;
+
 /** The filling of a handle is the halo of its line. */
 function drawHandle(ctx: Pen, handle: Handle, palette: Palette): void {
   const { x, y } = handle.px;
@@ -86,6 +89,26 @@ function drawHandle(ctx: Pen, handle: Handle, palette: Palette): void {
     if (!handle.act.chosen) return;
     ctx.fillStyle = palette.over;
     ctx.fill();
+    return;
+  }
+  if (handle.act.kind === 'bow') {
+    ctx.moveTo(x - BOW, y);
+    ctx.lineTo(x, y - BOW);
+    ctx.lineTo(x + BOW, y);
+    ctx.lineTo(x, y + BOW);
+    ctx.closePath();
+    ctx.fill();
+    strokeHaloed(ctx, palette, { color: palette.over, width: 2 });
+    return;
+  }
+  if (handle.act.kind === 'bend') {
+    ctx.moveTo(handle.act.at.x, handle.act.at.y);
+    ctx.lineTo(x, y);
+    strokeHaloed(ctx, palette, { color: palette.over, width: 1 });
+    ctx.beginPath();
+    ctx.arc(x, y, 4, 0, Math.PI * 2);
+    ctx.fill();
+    strokeHaloed(ctx, palette, { color: palette.over, width: 1.5 });
     return;
   }
   if (handle.act.kind === 'middle') {

@@ -1,7 +1,8 @@
 import type { Design } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
+import { pointAt } from '../../geometry/stretch.ts';
 import { radians } from '../../measure/units.ts';
-import { type Corners, cornersOf, middlesOf } from '../edit/corners.ts';
+import { type Corners, cornersOf, sidesOfCorners } from '../edit/corners.ts';
 import { angleOfStrip } from '../edit/stripAngle.ts';
 import { toScreen, type View } from '../state/store.ts';
 
@@ -18,7 +19,11 @@ export interface Handle {
     | { readonly kind: 'turn' }
     | { readonly kind: 'corner'; readonly index: number; readonly chosen: boolean }
     /** Halfway to the next corner: dragging it adds one. */
-    | { readonly kind: 'middle'; readonly index: number };
+    | { readonly kind: 'middle'; readonly index: number }
+    /** Halfway along a side of a drawn outline: dragging it bows the side. */
+    | { readonly kind: 'bow'; readonly index: number }
+    /** A handle of the smooth side after a corner, and the corner on the screen that it bends the side at. */
+    | { readonly kind: 'bend'; readonly index: number; readonly which: 0 | 1; readonly at: Point };
   readonly cursor: string;
 }
 
@@ -52,7 +57,9 @@ export function handlesOf(
   const part = design.parts.find((p) => p.id === id);
   if (part?.locked) return [];
   const corners = part ? cornersOf(part, box) : null;
-  const handles: Handle[] = corners ? cornerHandles(corners, view, corner) : [];
+  const handles: Handle[] = corners
+    ? [...cornerHandles(corners, view, corner), ...sideHandles(corners, view, corner, part?.kind !== 'run')]
+    : [];
   const wide = box.w * view.scale;
   const high = box.h * view.scale;
   const clear = corners ? CLEAR : 0;
@@ -100,23 +107,38 @@ function pullHandle(pull: Pull, box: Box, view: View, out: Point): Handle {
 }
 
 function cornerHandles(corners: Corners, view: View, chosen: number | null): Handle[] {
-  const at = corners.points.map((p) => toScreen(view, p));
-  const long = (i: number) => {
-    const [a, b] = [at[i], at[(i + 1) % at.length]];
-    return a !== undefined && b !== undefined && Math.hypot(a.x - b.x, a.y - b.y) >= SHORTEST_LEG;
-  };
-  return [
-    ...at.map(
-      (px, index): Handle => ({
-        px,
-        act: { kind: 'corner', index, chosen: index === chosen },
-        cursor: 'move',
-      }),
-    ),
-    ...middlesOf(corners).flatMap((p, index): Handle[] =>
-      long(index) ? [{ px: toScreen(view, p), act: { kind: 'middle', index }, cursor: 'copy' }] : [],
-    ),
-  ];
+  return corners.points.map(
+    (p, index): Handle => ({
+      px: toScreen(view, p),
+      act: { kind: 'corner', index, chosen: index === chosen },
+      cursor: 'move',
+    }),
+  );
+}
+
+/**
+ * Handles of the sides that are long enough on the screen: halfway one that adds a corner to a path, or bows the side
+ * of an outline, which gets its plus a quarter of the way. The smooth sides of a chosen corner have their own two.
+ */
+function sideHandles(corners: Corners, view: View, chosen: number | null, bows: boolean): Handle[] {
+  const count = corners.points.length;
+  return sidesOfCorners(corners).flatMap((side, index): Handle[] => {
+    const on = (t: number) => toScreen(view, pointAt(side, t));
+    const [from, to] = [toScreen(view, side.from), toScreen(view, side.to)];
+    const long = Math.hypot(from.x - to.x, from.y - to.y);
+    const bend = (which: 0 | 1, p: Point, at: Point): Handle => ({
+      px: toScreen(view, p),
+      act: { kind: 'bend', index, which, at },
+      cursor: 'move',
+    });
+    const near = chosen === index || chosen === (index + 1) % count;
+    const bends = side.kind === 'cubic' && near ? [bend(0, side.h1, from), bend(1, side.h2, to)] : [];
+    const add = (t: number): Handle => ({ px: on(t), act: { kind: 'middle', index }, cursor: 'copy' });
+    if (long < SHORTEST_LEG) return bends;
+    if (!bows) return [add(1 / 2)];
+    const bow: Handle = { px: on(1 / 2), act: { kind: 'bow', index }, cursor: 'move' };
+    return [...bends, bow, ...(long < 2 * SHORTEST_LEG ? [] : [add(1 / 4)])];
+  });
 }
 
 function mayPull(part: Design['parts'][number] | undefined, pull: Pull): boolean {

@@ -1,19 +1,28 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import type { Design, Part } from '../../design/schema.ts';
-import { midpoint } from '../../geometry/point.ts';
+import { type Design, FARTHEST, type Part } from '../../design/schema.ts';
+import { type DrawnCorner, drawnLoop, sidesOf, windingOf } from '../../geometry/drawn.ts';
+import { boxOfLoop } from '../../geometry/loop.ts';
+import { add, distance, subtract } from '../../geometry/point.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
+import { pointAt, riseOfRadius, riseThrough, type Stretch } from '../../geometry/stretch.ts';
+import { SAME_PLACE } from '../../geometry/tolerance.ts';
+import { cornersIn, cornersOut, frameOfDrawn } from '../../layout/place/drawn.ts';
+import type { Mm } from '../../measure/units.ts';
 import { editsToPlace } from './place.ts';
 
-/** Corners that a person sets one by one: of a polygon, or of a run's own path. */
+/** A corner on the face; of a drawn outline also how the side after it runs, and what is taken off it. */
+export type Corner = Point & Omit<DrawnCorner, 'at'>;
+
+/** Corners that a person sets one by one: of a drawn outline, or of a run's own path. */
 export interface Corners {
   /** On the face, in order. */
-  readonly points: readonly Point[];
+  readonly points: readonly Corner[];
   /** The last one is joined to the first. */
   readonly closed: boolean;
 }
 
-/** A polygon keeps at least three corners, an open path two. */
+/** An outline keeps at least three corners, an open path two. */
 export const leastCorners = (closed: boolean): number => (closed ? 3 : 2);
 export const MOST_CORNERS = 200;
 
@@ -23,10 +32,15 @@ export function cornersOf(part: Part, box: Box): Corners | null {
     points.map(({ u, v }) => ({ x: box.x + u * box.w, y: box.y + v * box.h }));
   if (part.kind === 'run')
     return part.path.form === 'points' ? { points: on(part.path.points), closed: part.path.closed } : null;
-  if ('shape' in part && part.shape.form === 'polygon')
-    return { points: on(part.shape.points), closed: true };
+  if ('shape' in part && part.shape.form === 'polygon') {
+    const { frame, points } = frameOfDrawn(part.shape.points, box);
+    return { points: cornersIn(points, frame).map(({ at, ...made }) => ({ ...at, ...made })), closed: true };
+  }
   return null;
 }
+
+const drawnOf = (points: readonly Corner[]): DrawnCorner[] =>
+  points.map(({ x, y, ...made }) => ({ at: { x, y }, ...made }));
 
 /** Corners as shares of the box around them, and that box. */
 export function boxedCorners(points: readonly Point[]) {
@@ -40,38 +54,103 @@ export function boxedCorners(points: readonly Point[]) {
 }
 
 /** The edits that give a part these corners; its box goes around them, and rules follow with their measures. */
-export function editsToCorners(design: Design, part: Part, before: Box, { points, closed }: Corners): Edit[] {
-  const boxed = boxedCorners(points);
-  return editsToPlace(design, new Map([[part.id, before]]), new Map([[part.id, boxed.box]])).map((edit) =>
-    edit.kind === 'replace' && edit.list === 'parts'
-      ? { ...edit, item: withCorners({ ...part, box: boxed.box }, boxed.points, closed) }
-      : edit,
+export function editsToCorners(design: Design, part: Part, before: Box, corners: Corners): Edit[] {
+  const item = withCorners(part, corners);
+  return editsToPlace(design, new Map([[part.id, before]]), new Map([[part.id, item.box]])).map((edit) =>
+    edit.kind === 'replace' && edit.list === 'parts' ? { ...edit, item } : edit,
   );
 }
 
-function withCorners(part: Part, points: readonly { u: number; v: number }[], closed: boolean): Part {
-  if (part.kind === 'run') return { ...part, path: { form: 'points', points, closed } };
-  if ('shape' in part) return { ...part, shape: { form: 'polygon', points } };
-  return part;
+function withCorners(part: Part, { points, closed }: Corners): Part {
+  if (part.kind === 'run') {
+    const boxed = boxedCorners(points);
+    return { ...part, box: boxed.box, path: { form: 'points', points: boxed.points, closed } };
+  }
+  if (!('shape' in part)) return part;
+  const drawn = drawnOf(points);
+  // What is bowed reaches out of the corners: the box goes around all of the outline.
+  const box = boxOfLoop(drawnLoop(drawn));
+  return { ...part, box, shape: { form: 'polygon', points: cornersOut(drawn) } };
 }
 
-/** Places halfway between neighbors, where a corner may be added; the one at `i` comes after corner `i`. */
-export function middlesOf({ points, closed }: Corners): Point[] {
-  return points.flatMap((p, i) => {
-    const next = points[i + 1] ?? (closed ? points[0] : undefined);
-    return next ? [midpoint(p, next)] : [];
+/** The sides as they run; the one at `i` comes after corner `i`. */
+export function sidesOfCorners({ points, closed }: Corners): Stretch[] {
+  const sides = sidesOf(drawnOf(points));
+  return closed ? sides : sides.slice(0, -1);
+}
+
+/** Places halfway between neighbors; the one at `i` comes after corner `i`. */
+export const middlesOf = (corners: Corners): Point[] =>
+  sidesOfCorners(corners).map((side) => pointAt(side, 1 / 2));
+
+/** The corner somewhere else; handles of smooth sides beside it go along. */
+export function movedCorner({ points, closed }: Corners, index: number, to: Point): Corners {
+  const from = points[index];
+  if (!from) return { points, closed };
+  const by = subtract(to, from);
+  const before = (index + points.length - 1) % points.length;
+  const moved = points.map((p, i) => {
+    const at = i === index ? { ...p, x: to.x, y: to.y } : p;
+    if (at.side?.as !== 'smooth' || !at.side.handles || (i !== index && i !== before)) return at;
+    const [h1, h2] = at.side.handles;
+    const handles = i === index ? ([add(h1, by), h2] as const) : ([h1, add(h2, by)] as const);
+    return { ...at, side: { ...at.side, handles } };
+  });
+  return { points: moved, closed };
+}
+
+/** One corner more; a bow is parted where it is, and what is smooth runs through. */
+export function addedCorner(corners: Corners, after: number, at: Point): Corners {
+  const { points, closed } = corners;
+  const was = points[after];
+  const side = was?.side;
+  if (!was || !side) return { points: points.toSpliced(after + 1, 0, { x: at.x, y: at.y }), closed };
+  const next = points[(after + 1) % points.length] ?? was;
+  const halves =
+    side.as === 'smooth'
+      ? [side.as, side.as].map((as) => ({ as }))
+      : [
+          [was, at],
+          [at, next],
+        ].map(([a, b]) => ({ as: 'rise' as const, rise: partRise(corners, after, a ?? at, b ?? at) }));
+  return {
+    points: points.toSpliced(after, 1, { ...was, side: halves[0] }, { x: at.x, y: at.y, side: halves[1] }),
+    closed,
+  };
+}
+
+/** The rise that a part of a bowed side has over its own chord. */
+function partRise(corners: Corners, index: number, a: Point, b: Point): Mm {
+  const arc = sidesOfCorners(corners)[index];
+  if (arc?.kind !== 'arc') return 0;
+  const out = Math.sign(arc.sweep) * windingOf(corners.points);
+  return out * riseOfRadius(distance(a, b), arc.rx);
+}
+
+/** The side after a corner bowed through a place, or straight where that lies on it. */
+export function bowedSide({ points, closed }: Corners, index: number, through: Point): Corners {
+  const [a, b] = [points[index], points[(index + 1) % points.length]];
+  if (!a || !b) return { points, closed };
+  const rise = Math.max(-FARTHEST, Math.min(FARTHEST, windingOf(points) * riseThrough(a, through, b)));
+  return madeCorner({ points, closed }, index, {
+    side: Math.abs(rise) < SAME_PLACE ? undefined : { as: 'rise', rise },
   });
 }
 
-export const movedCorner = ({ points, closed }: Corners, index: number, to: Point): Corners => ({
-  points: points.map((p, i) => (i === index ? to : p)),
-  closed,
-});
+/** A smooth side with one of its handles somewhere else. */
+export function bentSide(corners: Corners, index: number, which: 0 | 1, to: Point): Corners {
+  const side = sidesOfCorners(corners)[index];
+  if (side?.kind !== 'cubic') return corners;
+  const handles = which === 0 ? ([to, side.h2] as const) : ([side.h1, to] as const);
+  return madeCorner(corners, index, { side: { as: 'smooth', handles } });
+}
 
-export const addedCorner = ({ points, closed }: Corners, after: number, at: Point): Corners => ({
-  points: points.toSpliced(after + 1, 0, at),
-  closed,
-});
+/** A corner with another side after it, or with something else taken off it. */
+export const madeCorner = (
+  { points, closed }: Corners,
+  index: number,
+  made: Pick<Corner, 'side' | 'cut'>,
+): Corners => ({ points: points.map((p, i) => (i === index ? { ...p, ...made } : p)), closed });
 
 /** Null when no corner can be spared. */
 export function withoutCorner({ points, closed }: Corners, index: number): Corners | null {

@@ -13,11 +13,13 @@ import {
   cornersOf,
   leastCorners,
   MOST_CORNERS,
+  madeCorner,
   movedCorner,
   withoutCorner,
 } from '../../edit/corners.ts';
 import { useEditor, useStore } from '../../state/hooks.ts';
 import { t, useWords } from '../../words/t.ts';
+import { MADE_FIELDS, madeOf } from './madeFields.ts';
 import { usePart } from './usePart.ts';
 
 /** Whether a run comes back to where it starts. */
@@ -30,7 +32,7 @@ const PATH_FIELDS: readonly FormField<Corners, Corners>[] = [
   },
 ];
 
-/** Corners of a polygon or of a run's own path, as measures from the lower left of the box. */
+/** Corners of a drawn outline or of a run's own path, as measures from the lower left of the box. */
 export function CornerFields({ part }: { part: Part }) {
   useWords();
   const store = useStore();
@@ -40,6 +42,7 @@ export function CornerFields({ part }: { part: Part }) {
   if (!corners) return null;
   const { points, closed } = corners;
   const { name } = part;
+  const one = chosen !== null && chosen < points.length ? chosen : 0;
   const take = (next: Corners, label: string) => commitCorners(store, { part, box, corners }, next, label);
   const measure = (index: number, axis: 'x' | 'y', mm: number) => {
     const at = points[index];
@@ -96,7 +99,18 @@ export function CornerFields({ part }: { part: Part }) {
       </table>
       {part.kind === 'run' ? (
         <Fields of={PATH_FIELDS} value={corners} onChange={(next) => take(next, t('did.change', { name }))} />
-      ) : null}
+      ) : (
+        <fieldset className="sub">
+          <legend>{t('corners.one', { number: one + 1 })}</legend>
+          <div className="fields">
+            <Fields
+              of={MADE_FIELDS}
+              value={madeOf(corners, one)}
+              onChange={(made) => take(madeCorner(corners, one, made), t('did.change', { name }))}
+            />
+          </div>
+        </fieldset>
+      )}
     </fieldset>
   );
 }

@@ -1,5 +1,6 @@
 import type { PanelShape } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
+import { freed } from '../../../layout/place/drawn.ts';
 import {
   FAMILIES,
   lookOf,
@@ -12,7 +13,7 @@ import {
 import type { FormField } from '../../control/form/formField.ts';
 import { t, type WordKey } from '../../words/t.ts';
 
-/** A polygon begins as the outline of a house: it is plain at once that its corners can be told. */
+/** Of what has no one border to draw on from, the outline of a house: it is plain that its corners can be told. */
 const HOUSE = [
   { u: 0, v: 0 },
   { u: 1, v: 0 },
@@ -45,6 +46,10 @@ function firstOf(form: Form, box: Shaped['box']): PanelShape {
   if (form === 'rectangle') return { form };
   return form === 'polygon' ? { form, points: HOUSE } : outlineOf(form).first(box);
 }
+
+/** The outline that it has, with corners to be moved. */
+const freedOf = (shape: PanelShape, { w, h }: Shaped['box']): PanelShape | null =>
+  shape.form === 'polygon' ? shape : freed(shape, { x: 0, y: 0, w, h });
 
 /** One measure of a named outline, asked for while the shape is that outline. */
 function asked(form: NamedShape['form'], name: string, measure: Measure): ShapeField {
@@ -85,7 +90,9 @@ export const SHAPE_FIELDS: readonly ShapeField[] = [
         group: t(`shape.family.${family}`),
       })),
     get: ({ shape }) => shape.form,
-    put: (form: Form, { box }) => ({ shape: firstOf(form, box) }),
+    put: (form: Form, { shape, box }) => ({
+      shape: (form === 'polygon' && freedOf(shape, box)) || firstOf(form, box),
+    }),
   },
   ...NAMED.flatMap((form) =>
     Object.entries(outlineOf(form).measures).map(([name, measure]) => asked(form, name, measure)),

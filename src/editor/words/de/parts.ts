@@ -102,7 +102,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'shape.rectangle': 'Rechteck',
   'shape.arched': 'Bogen oben',
   'shape.round': 'Rund',
-  'shape.polygon': 'Vieleck',
+  'shape.polygon': 'Gezeichneter Umriss',
   'shape.family.board': 'Bretter',
   'shape.family.head': 'Bogenköpfe',
   'shape.family.edge': 'Geformte Kanten',

@@ -100,7 +100,7 @@ export const partWords = {
   'shape.rectangle': 'Rectangle',
   'shape.arched': 'Arched head',
   'shape.round': 'Round',
-  'shape.polygon': 'Polygon',
+  'shape.polygon': 'Drawn outline',
   'shape.family.board': 'Boards',
   'shape.family.head': 'Heads',
   'shape.family.edge': 'Shaped edges',

@@ -102,7 +102,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'shape.rectangle': 'Rectángulo',
   'shape.arched': 'Arco arriba',
   'shape.round': 'Redondo',
-  'shape.polygon': 'Polígono',
+  'shape.polygon': 'Contorno dibujado',
   'shape.family.board': 'Tablas',
   'shape.family.head': 'Remates en arco',
   'shape.family.edge': 'Cantos con forma',

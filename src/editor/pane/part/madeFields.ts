@@ -1,0 +1,92 @@
+import { segmentRadius } from '../../../geometry/curve.ts';
+import { riseOf } from '../../../geometry/drawn.ts';
+import { distance } from '../../../geometry/point.ts';
+import type { Mm } from '../../../measure/units.ts';
+import type { FormField } from '../../control/form/formField.ts';
+import type { Corner, Corners } from '../../edit/corners.ts';
+
+/** How a corner is worked and the side after it runs, with the straight way to the next corner. */
+interface Made extends Pick<Corner, 'side' | 'cut'> {
+  readonly chord: Mm;
+}
+type Change = Pick<Corner, 'side' | 'cut'>;
+type As = NonNullable<Corner['side']>['as'] | 'straight';
+type How = NonNullable<Corner['cut']>['how'] | 'plain';
+
+export function madeOf({ points }: Corners, index: number): Made {
+  const [at, next] = [points[index], points[(index + 1) % points.length]];
+  return { side: at?.side, cut: at?.cut, chord: at && next ? distance(at, next) : 0 };
+}
+
+/** A bow begins as one of an eighth of the way, a corner as one of this size, where nothing is there yet. */
+const FIRST_BOW = 1 / 8;
+const FIRST_CUT: Mm = 25.4;
+
+/** The side as another kind that runs as far out, where it is bowed already. */
+function sideAs(as: As, { side, chord }: Made): Corner['side'] {
+  if (as === 'straight') return undefined;
+  if (as === 'smooth') return { as };
+  const rise = (side && riseOf(side, chord)) || chord * FIRST_BOW;
+  return as === 'rise' ? { as, rise } : { as, radius: segmentRadius(chord, rise) };
+}
+
+/** Of one corner of a drawn outline and the side after it. */
+export const MADE_FIELDS: readonly FormField<Made, Change>[] = [
+  {
+    is: 'choice',
+    label: 'corners.side',
+    of: [
+      { value: 'straight', words: 'corners.straight' },
+      { value: 'rise', words: 'corners.byRise' },
+      { value: 'radius', words: 'corners.byRadius' },
+      { value: 'smooth', words: 'corners.smooth' },
+    ],
+    get: ({ side }) => side?.as ?? 'straight',
+    put: (as: As, made) => ({ ...worked(made), side: sideAs(as, made) }),
+  },
+  {
+    is: 'length',
+    label: 'corners.rise',
+    hint: 'corners.inward',
+    min: -10_000,
+    when: ({ side }) => side?.as === 'rise',
+    get: ({ side }) => (side?.as === 'rise' ? side.rise : 0),
+    put: (rise, made) => ({ ...worked(made), side: { as: 'rise', rise } }),
+  },
+  {
+    is: 'length',
+    label: 'corners.radius',
+    hint: 'corners.inward',
+    min: -20_000,
+    when: ({ side }) => side?.as === 'radius',
+    get: ({ side }) => (side?.as === 'radius' ? side.radius : 0),
+    put: (radius, made) => ({ ...worked(made), side: { as: 'radius', radius } }),
+  },
+  {
+    is: 'choice',
+    label: 'corners.cut',
+    of: [
+      { value: 'plain', words: 'corners.plain' },
+      { value: 'rounded', words: 'shape.rounded' },
+      { value: 'coved', words: 'shape.coved' },
+      { value: 'clipped', words: 'shape.clipped' },
+      { value: 'stepped', words: 'shape.stepped' },
+    ],
+    get: ({ cut }) => cut?.how ?? 'plain',
+    put: (how: How, { side, cut }) => ({
+      side,
+      cut: how === 'plain' ? undefined : { how, size: cut?.size ?? FIRST_CUT },
+    }),
+  },
+  {
+    is: 'length',
+    label: 'corners.size',
+    min: 1,
+    when: ({ cut }) => cut !== undefined,
+    get: ({ cut }) => cut?.size ?? 0,
+    put: (size, { side, cut }) => (cut ? { side, cut: { ...cut, size } } : null),
+  },
+];
+
+/** Of a corner what it is worked to. */
+const worked = ({ cut }: Made): Pick<Change, 'cut'> => ({ cut });
