@@ -6,17 +6,12 @@ import { cornersToMark } from '../../src/joinery/lengths.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
 import { pieceDrawing } from '../../src/joinery/pieceDrawing.ts';
 import { type Curve, profileOf } from '../../src/joinery/profile.ts';
-import { OUTLINES } from '../../src/layout/place/outlines.ts';
+import { type NamedShape, OUTLINES, ringsOfNamed } from '../../src/layout/place/outlines.ts';
 import { runs } from '../runs.ts';
 import { panel, pieceOf, plan } from './make.ts';
 
 type Form = keyof typeof OUTLINES;
-const ringsOf = (box: Box, shape: PanelShape) => {
-  const { rings } = OUTLINES[shape.form as Form] as unknown as {
-    rings: (box: Box, shape: PanelShape) => readonly Point[][];
-  };
-  return rings(box, shape);
-};
+const ringsOf = (box: Box, shape: PanelShape) => ringsOfNamed(shape as NamedShape, box);
 
 /** A panel of this shape as it comes out of the sheet. */
 function pieceWith(form: Form, w: number, h: number, more: object = {}): Piece {
