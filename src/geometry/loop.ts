@@ -6,11 +6,11 @@ import type { Box, Point, Ring } from './shape.ts';
 import {
   type Arc,
   type Curved,
-  chordsOf,
   lengthOf,
   pointAt,
   reversed,
   type Stretch,
+  sharesOf,
   sweptArea,
   turnsOf,
 } from './stretch.ts';
@@ -43,10 +43,8 @@ export const boxOfLoop = (loop: Loop): Box =>
 
 /** The points of a stretch between which it is made straight, its own ends as they are. */
 export function pointsOf(stretch: Stretch, tolerance: Mm = FLATNESS): Point[] {
-  if (stretch.kind === 'line') return [stretch.from, stretch.to];
-  const chords = chordsOf(stretch, tolerance);
-  const between = Array.from({ length: chords - 1 }, (_, i) => pointAt(stretch, (i + 1) / chords));
-  return [stretch.from, ...between, stretch.to];
+  const between = sharesOf(stretch, tolerance).slice(1, -1);
+  return [stretch.from, ...between.map((t) => pointAt(stretch, t)), stretch.to];
 }
 
 /**

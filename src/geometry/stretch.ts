@@ -178,8 +178,22 @@ function allTurns(stretch: Stretch): number[] {
   return turns;
 }
 
-/** How many equal shares a stretch is made straight in, so that it strays by `tolerance` at most. */
-export function chordsOf(stretch: Stretch, tolerance: Mm = FLATNESS): number {
+/**
+ * The shares between which a stretch is made straight, both ends among them: it strays by `tolerance` at most, and
+ * where it is farthest out it is met, so that what stands for it is as wide and as high as it is.
+ */
+export function sharesOf(stretch: Stretch, tolerance: Mm = FLATNESS): number[] {
+  const turns = [0, ...turnsOf(stretch), 1];
+  const shares = turns.slice(1).flatMap((to, i) => {
+    const from = turns[i] ?? 0;
+    const chords = chordsOf(partOf(stretch, from, to), tolerance);
+    return Array.from({ length: chords }, (_, j) => from + ((to - from) * j) / chords);
+  });
+  return [...shares, 1];
+}
+
+/** How many equal shares a stretch is made straight in. */
+function chordsOf(stretch: Stretch, tolerance: Mm): number {
   if (stretch.kind === 'line') return 1;
   if (stretch.kind === 'cubic') {
     const { from, h1, h2, to } = stretch;

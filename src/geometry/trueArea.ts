@@ -6,7 +6,7 @@ import { cross, distance, dot, subtract } from './point.ts';
 import { areaOf, boxesMeet, perimeterOf, ringsOf } from './region.ts';
 import { boxOfPoints } from './ring.ts';
 import type { Box, Point, Region } from './shape.ts';
-import { type Curved, lengthOf, partOf, sweptArea } from './stretch.ts';
+import { type Curved, lengthOf, partOf, sharesOf, sweptArea } from './stretch.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
 /** What was cut on the grid of the clipper lies on a chord within this. */
@@ -15,6 +15,8 @@ const ON_CHORD: Mm = 2e-4;
 /** A curve with the chords that stand for it. */
 interface Chorded {
   readonly curve: Curved;
+  /** Where the chords meet: shares of the curve, and the points there. */
+  readonly shares: readonly number[];
   readonly points: readonly Point[];
   readonly box: Box;
 }
@@ -32,7 +34,7 @@ const upTo = (share: number): number => share * share * (3 - 2 * share);
 
 function chordedOf(curve: Curved): Chorded {
   const points = pointsOf(curve);
-  return { curve, points, box: grownBox(boxOfPoints(points), ON_CHORD) };
+  return { curve, shares: sharesOf(curve), points, box: grownBox(boxOfPoints(points), ON_CHORD) };
 }
 
 /** The part of one chord that a side is, or null. */
@@ -86,10 +88,8 @@ function* chordsIn(region: Region): Generator<OnChord & { readonly p: Point; rea
   }
 }
 
-const spanOf = ({ chorded: { curve, points }, index }: OnChord) => {
-  const chords = points.length - 1;
-  return partOf(curve, index / chords, (index + 1) / chords);
-};
+const spanOf = ({ chorded: { curve, shares }, index }: OnChord) =>
+  partOf(curve, pick(shares, index), pick(shares, index + 1));
 
 /**
  * Area of a region in square millimeters, of the curves that its sides stand for and not of their chords. Exact where

@@ -4,7 +4,7 @@ import { boxOfLoop, type Loop } from '../../geometry/loop.ts';
 import { distance } from '../../geometry/point.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
-import { type Arc, lineTo, partOf, reversed, type Stretch, turnsOf } from '../../geometry/stretch.ts';
+import { type Arc, lineTo, partOf, reversed, type Stretch } from '../../geometry/stretch.ts';
 import { DUST, SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { at } from '../../list/at.ts';
 import { type Mm, radians } from '../../measure/units.ts';
@@ -135,13 +135,10 @@ function easedSide(side: NonNullable<OutlineCorner['side']>, share: number): Out
   return share < 1 / 2 ? { as: 'smooth' } : side;
 }
 
-/** The border of a drawn outline in its box; curves part where they are farthest out, so that polygons come as far. */
+/** The border of a drawn outline in its box. */
 export function loopOfDrawn(points: readonly OutlineCorner[], box: Box): Loop {
   const { frame, points: fitting } = frameOfDrawn(points, box);
-  return drawnLoop(cornersIn(fitting, frame)).flatMap((stretch) => {
-    const turns = [0, ...turnsOf(stretch), 1];
-    return turns.slice(1).map((t, i) => partOf(stretch, at(turns, i), t));
-  });
+  return drawnLoop(cornersIn(fitting, frame));
 }
 
 const MOST_POINTS = 200;
