@@ -127,6 +127,7 @@ describe('a kind is declared, not told again in every room', () => {
   // The experiment: a rule that says what sizes parts have against each other, as if it were to be added now.
   it('a rule is its schema and shape, its equations, its sentence in each language, and how a hand makes it', () => {
     expect(naming(/\bgraded(?![a-z])/)).toEqual([
+      'design/assembly/building.ts',
       'design/rule/graded.ts',
       'design/rule/table.ts',
       'editor/edit/sharedRule.ts',

@@ -503,7 +503,23 @@ export const partSchema = z.discriminatedUnion('kind', [
   z.strictObject({ ...partBase, ...fillFields }),
 ]);
 
-export const groupSchema = z.strictObject({ id, name: label, parts: z.array(partId).max(2000) });
+/**
+ * How a group was made, so that it can be asked again (`assembly/`): its kind with the answers, and what has which
+ * role in it. A kind that is not known here is a plain group.
+ */
+const assembly = z.strictObject({
+  kind: id,
+  answers: z.record(id, z.union([z.number(), z.string().max(200), z.boolean(), z.null()])),
+  parts: z.record(id, partId),
+  rules: z.record(id, id),
+});
+
+export const groupSchema = z.strictObject({
+  id,
+  name: label,
+  parts: z.array(partId).max(2000),
+  assembly: assembly.optional(),
+});
 
 // ── Joints: what the person decided where the proposal was not right ─────────────────────────────
 
@@ -628,6 +644,8 @@ export const designSchema = z.strictObject({
 export type Design = Immutable<z.infer<typeof designSchema>>;
 export type Bed = Design['bed'];
 export type KeepClear = Design['keepClears'][number];
+export type Group = Design['groups'][number];
+export type Assembly = NonNullable<Group['assembly']>;
 export type Owned = Design['owned'][number];
 export type Finish = Design['finishes'][number];
 export type Part = Design['parts'][number];

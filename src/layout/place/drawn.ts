@@ -6,7 +6,6 @@ import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { type Arc, lineTo, partOf, reversed, type Stretch } from '../../geometry/stretch.ts';
 import { DUST, SAME_LENGTH } from '../../geometry/tolerance.ts';
-import { at } from '../../list/at.ts';
 import { type Mm, radians } from '../../measure/units.ts';
 import { isNamed, loopsOfNamed } from './outlines.ts';
 

@@ -1,0 +1,47 @@
+import { pick } from '../../../list/at.ts';
+import { inches } from '../../../measure/units.ts';
+import { GROUND } from '../building.ts';
+import { framed } from '../framing.ts';
+import { kindOf } from '../kind.ts';
+import { PANELS, paneled } from '../paneling.ts';
+import { moldingOf } from '../stock.ts';
+import { DOOR_QUESTIONS, firstDoor, leaf } from './panelDoor.ts';
+
+const questions = { ...DOOR_QUESTIONS, bead: { is: 'stock', form: 'shaped' } } as const;
+
+/** Two leaves that meet in the middle, a bead over the joint between them. */
+export const doorPair = kindOf<typeof questions>({
+  usual: { w: inches(30), h: inches(40) },
+  questions,
+  first: (size, has) => ({
+    ...firstDoor({ w: size.w / 2, h: size.h }, has),
+    bead: moldingOf(has, 'half-round', 'half-round-20'),
+  }),
+  make: (b, answers) => {
+    const { columns, rows } = pick(PANELS, answers.panels - 1);
+    leaf(b, answers);
+    const all = b.within(GROUND);
+    const middle = b.edge(GROUND, 'mid');
+    const halves = { left: { ...all, right: middle }, right: { ...all, left: middle } };
+    for (const leaf of ['left', 'right'] as const) {
+      const on = b.on(leaf);
+      paneled(on, framed(on, halves[leaf], answers), {
+        columns,
+        rows,
+        style: answers.style,
+        stock: answers.cross,
+        molding: answers.molding,
+        sheet: answers.sheet,
+        finish: answers.finish,
+        fieldFinish: answers.field,
+      });
+    }
+    b.strip('bead', 'meeting-bead', 'up', {
+      stock: answers.bead,
+      finish: answers.finish,
+      on: b.on('left').id('stile-right'),
+    });
+    b.center('bead', 'x', middle, middle);
+    b.between('bead', 'y', all.bottom, all.top);
+  },
+});
