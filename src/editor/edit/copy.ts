@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { copiedGroup } from '../../design/assembly/copied.ts';
 import { copiedJoints } from '../../design/copied.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import { withStopsAt } from '../../design/ends.ts';
@@ -121,7 +122,9 @@ export function editsToPaste(
   };
 
   const isHome = clip.from !== null && clip.from === home;
-  const brought = isHome ? { edits: [], rename: (_: unknown, id: string) => id } : bring(design, clip, taken);
+  const brought = isHome
+    ? { edits: [], rename: (_: keyof Resources, id: string) => id }
+    : bring(design, clip, taken);
   const edits: Edit[] = [...brought.edits];
   for (const part of clip.parts) {
     const on = fresh.has(part.on)
@@ -172,7 +175,7 @@ export function editsToPaste(
     edits.push({
       kind: 'insert',
       list: 'groups',
-      item: { ...group, id: idOf(group.id), parts: group.parts.map(idOf) },
+      item: copiedGroup(group, idOf, (list, id) => brought.rename(list, id)),
     });
   }
   const grouped = new Set(clip.groups.flatMap((g) => g.parts));

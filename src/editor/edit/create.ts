@@ -1,3 +1,4 @@
+import { ASSEMBLIES } from '../../design/assembly/table.ts';
 import { newPart, usualStock } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import { isLettered, isMany } from '../../design/made.ts';
@@ -6,12 +7,22 @@ import type { Box } from '../../geometry/shape.ts';
 import type { Stock } from '../../materials/types.ts';
 import { inches, type Mm } from '../../measure/units.ts';
 import { stocksOf } from '../shipped/tables.ts';
-import type { DrawnKind } from '../state/tools.ts';
+import { builtBy, type DrawnKind, type DrawTool, isBuilt } from '../state/tools.ts';
 import { t } from '../words/t.ts';
+import { createAssembly } from './built.ts';
+import type { Created } from './created.ts';
 import { freeId, freeName } from './ids.ts';
 
+interface Size {
+  readonly w: Mm;
+  readonly h: Mm;
+}
+
 /** Size of what a plain click places. */
-export const DEFAULT_SIZE: Readonly<Record<DrawnKind, { readonly w: Mm; readonly h: Mm }>> = {
+export const usualSize = (tool: DrawTool): Size =>
+  isBuilt(tool) ? ASSEMBLIES[builtBy(tool)].usual : DEFAULT_SIZE[tool];
+
+const DEFAULT_SIZE: Readonly<Record<DrawnKind, Size>> = {
   strip: { w: inches(20), h: inches(2.5) },
   run: { w: inches(16), h: inches(20) },
   panel: { w: inches(16), h: inches(20) },
@@ -34,23 +45,15 @@ const MADE_OF: Readonly<Partial<Record<DrawnKind, readonly Stock['form'][]>>> = 
 };
 
 /** The stock in hand, where a part of this kind can be made of it. */
-export function stockFor(design: Design, kind: DrawnKind, chosen: string | null): string | undefined {
+export function stockFor(design: Design, kind: DrawTool, chosen: string | null): string | undefined {
+  if (isBuilt(kind)) return undefined;
   const form = chosen === null ? undefined : stocksOf(design).get(chosen)?.form;
   return chosen !== null && form && MADE_OF[kind]?.includes(form) ? chosen : undefined;
 }
 
-export interface Created {
-  readonly edits: readonly Edit[];
-  readonly id: string;
-  readonly name: string;
-  /** What it takes up: its stock may decide one side of it. */
-  readonly box: Box;
-  /** Null for a keep-clear. */
-  readonly part: Part | null;
-}
-
 /** The edit that adds a part (or keep-clear) over a box, with an id, a name and a finish that make sense. */
-export function createItem(design: Design, kind: DrawnKind, box: Box, stock?: string): Created {
+export function createItem(design: Design, kind: DrawTool, box: Box, stock?: string): Created {
+  if (isBuilt(kind)) return createAssembly(design, builtBy(kind), atLeast(box));
   const id = freeId(design, kind);
   if (kind === 'keep-clear') {
     const name = freeName(

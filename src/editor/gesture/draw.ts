@@ -8,7 +8,8 @@ import { structureOf } from '../../layout/structure.ts';
 import type { Mm } from '../../measure/units.ts';
 import { tried } from '../document/document.ts';
 import type { Shown } from '../document/shown.ts';
-import { type Created, createItem, DEFAULT_SIZE, madeAt, stockFor } from '../edit/create.ts';
+import { createItem, madeAt, stockFor, usualSize } from '../edit/create.ts';
+import type { Created } from '../edit/created.ts';
 import { laidDown } from '../edit/lay.ts';
 import { nameOf } from '../edit/movable.ts';
 import { namesFor, type Unnamed } from '../edit/naming.ts';
@@ -17,7 +18,7 @@ import { endsMeant, rulesBeside } from '../edit/stopHere.ts';
 import { stocksOf } from '../shipped/tables.ts';
 import { propose } from '../state/propose.ts';
 import { type EditorState, type EditorStore, shownNow } from '../state/store.ts';
-import type { DrawnKind } from '../state/tools.ts';
+import type { DrawTool } from '../state/tools.ts';
 import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
@@ -25,7 +26,7 @@ import { release } from './release.ts';
 import { asInHand, edited, groundOf, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 
 /** Draws a new part from corner to corner; a plain click places one of usual size. */
-export function startDraw(store: EditorStore, start: Touch, kind: DrawnKind): Gesture {
+export function startDraw(store: EditorStore, start: Touch, kind: DrawTool): Gesture {
   const { edit, stock: chosen } = store.getState();
   const { design } = edit;
   const ground = groundOf(edit.shown);
@@ -69,7 +70,7 @@ export function startDraw(store: EditorStore, start: Touch, kind: DrawnKind): Ge
     },
     end: (touch) => {
       clearGesture(store);
-      const { w, h } = DEFAULT_SIZE[kind];
+      const { w, h } = usualSize(kind);
       const usual = { x: touch.face.x - w / 2, y: touch.face.y - h / 2, w, h };
       finishMade(store, drawn ?? inHand(usual, touch.free, 'move'));
     },
@@ -129,17 +130,17 @@ function holdingAsDrawn(state: EditorState, { made, snap, hand }: Drawn): Held {
   if (!made.part) return { edits, shown: tried(edit, edits, held, shownNow(state)) };
   const now = shownNow(state);
   const laid = laidDown(edit, edits, held, { made: now, shown: now });
-  const more = editsToStandOut(laid.shown.design, made.id);
+  const more = made.group ? [] : editsToStandOut(laid.shown.design, made.id);
   if (more.length === 0) return laid;
   const all = [...laid.edits, ...more];
   return { edits: all, shown: tried(edit, all, held, laid.shown) };
 }
 
 /** Places a part of usual size in the middle of the face, held by nothing: what a key does where a pointer draws. */
-export function placeInMiddle(store: EditorStore, kind: DrawnKind, stock?: string): void {
+export function placeInMiddle(store: EditorStore, kind: DrawTool, stock?: string): void {
   const { design, shown } = store.getState().edit;
   const { face } = shown;
-  const { w, h } = DEFAULT_SIZE[kind];
+  const { w, h } = usualSize(kind);
   const box = { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h };
   const made = createItem(design, kind, box, stock);
   const hand = handOf(design, made, 'move');
@@ -153,16 +154,16 @@ export function finishMade(store: EditorStore, drawn: Drawn, where: Unnamed['mad
   const before = store.getState();
   const edits = (snap: Snap) => {
     const making = holding(before, { ...drawn, snap, made: whereSnapped({ ...drawn, snap }) });
-    return made.part
+    return made.part && !made.group
       ? [...making.edits, ...namesFor(making.shown, [{ id: made.id, made: where }])]
       : making.edits;
   };
-  const label = (there: Design) => t('did.add', { name: nameOf(there, made.id) });
+  const label = (there: Design) => t('did.add', { name: nameOf(there, made.group ?? made.id) });
   const detail = t('say.size', {
     width: lengthText(edit.design, made.box.w),
     height: lengthText(edit.design, made.box.h),
   });
-  const options = { selection: [made.id], held: new Set([made.id]) };
+  const options = { selection: [made.group ?? made.id], held: new Set([made.id]) };
   if (release(store, { hand, snap, edits, label, detail, options })) {
     store.setState((s) => ({ tool: 'select', tab: s.step === 'layout' ? 'part' : s.tab }));
   }

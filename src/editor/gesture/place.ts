@@ -1,5 +1,5 @@
 import { boxIn } from '../../layout/boxIn.ts';
-import { createItem, DEFAULT_SIZE, madeAt, stockFor } from '../edit/create.ts';
+import { createItem, madeAt, stockFor, usualSize } from '../edit/create.ts';
 import { isOnCanvas, onCanvas } from '../state/place.ts';
 import { propose } from '../state/propose.ts';
 import { type EditorStore, toFace } from '../state/store.ts';
@@ -98,7 +98,7 @@ function takeStock(store: EditorStore, kind: DrawnKind, stock: string): void {
 
 /** The size that a new part takes by its kind and stock. */
 function madeSize(kind: DrawnKind, stock: string, design: Parameters<typeof createItem>[0]) {
-  const size = DEFAULT_SIZE[kind];
+  const size = usualSize(kind);
   const { box } = createItem(design, kind, { x: 0, y: 0, ...size }, stock);
   return { w: box.w, h: box.h };
 }

@@ -1,7 +1,6 @@
-import { Fragment, useMemo } from 'react';
-import { isBought, isPaint } from '../../design/made.ts';
+import { useMemo } from 'react';
 import type { Design } from '../../design/schema.ts';
-import type { Region } from '../../geometry/shape.ts';
+import { PartShapes, pathOf } from '../control/PartShapes.tsx';
 import { shownFrom } from '../document/shown.ts';
 import type { Letters } from './useLetterPictures.ts';
 
@@ -24,37 +23,26 @@ export function StarterPicture({ design, letters }: StarterPictureProps) {
     >
       <g transform={`translate(0 ${face.height}) scale(1 -1)`}>
         {face.levels.map((level) => (
-          <path key={level.id} d={dOf(level.region)} fillRule="evenodd" fill={`var(--${level.id})`} />
+          <path key={level.id} d={pathOf(level.region)} fillRule="evenodd" fill={`var(--${level.id})`} />
         ))}
-        {layout.parts.map((part) => (
-          <Fragment key={part.id}>
-            <path
-              d={dOf(part.region)}
-              fillRule="evenodd"
-              fill={isBought(part) ? part.spec.color : (colors.get(part.finish ?? '') ?? 'var(--rim)')}
-              stroke="var(--outline)"
-              strokeWidth={isPaint(part) ? 0 : 3}
-            />
-            {letters?.get(part.id)?.map(({ finish, region }, i) => (
+        <PartShapes
+          parts={layout.parts}
+          finishes={design.finishes}
+          over={(part) =>
+            letters?.get(part.id)?.map(({ finish, region }, i) => (
               <path
                 // A sign may show one color twice; its layers have no names.
                 // biome-ignore lint/suspicious/noArrayIndexKey: see above
                 key={i}
-                d={dOf(region)}
+                d={pathOf(region)}
                 transform={`translate(${part.box.x} ${part.box.y})`}
                 fillRule="evenodd"
                 fill={colors.get(finish) ?? 'var(--ink)'}
               />
-            ))}
-          </Fragment>
-        ))}
+            ))
+          }
+        />
       </g>
     </svg>
   );
 }
-
-const dOf = (region: Region): string =>
-  region
-    .flatMap((p) => [p.outer, ...p.holes])
-    .map((ring) => `M${ring.map((q) => `${q.x.toFixed(1)} ${q.y.toFixed(1)}`).join('L')}Z`)
-    .join('');

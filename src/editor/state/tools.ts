@@ -1,3 +1,4 @@
+import type { AssemblyName } from '../../design/assembly/table.ts';
 import type { PartKind } from '../../design/schema.ts';
 
 /** What can be drawn or placed: every kind of part, and keep-clears. */
@@ -14,8 +15,19 @@ export const DRAWN_KINDS: readonly DrawnKind[] = [
   'keep-clear',
 ];
 
-/** `path` sets the corners of a run one by one. */
-export type ToolId = 'select' | 'hand' | 'path' | DrawnKind;
+/** A whole that is drawn as one: a door, a window. */
+export type BuiltTool = `build:${AssemblyName}`;
+export type DrawTool = DrawnKind | BuiltTool;
 
-export const isDrawn = (tool: ToolId): tool is DrawnKind =>
+/** `path` sets the corners of a run one by one. */
+export type ToolId = 'select' | 'hand' | 'path' | DrawTool;
+
+export const isDrawn = (tool: ToolId): tool is DrawTool =>
   tool !== 'select' && tool !== 'hand' && tool !== 'path';
+
+export const builtTool = (name: AssemblyName): BuiltTool => `build:${name}`;
+
+export const isBuilt = (tool: ToolId): tool is BuiltTool => tool.startsWith('build:');
+
+/** The whole that a tool draws. */
+export const builtBy = (tool: BuiltTool): AssemblyName => tool.slice('build:'.length) as AssemblyName;

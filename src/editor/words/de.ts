@@ -1,6 +1,7 @@
 import { actWords } from './de/acts.ts';
 import { bedWords } from './de/bed.ts';
 import { benchWords } from './de/bench.ts';
+import { builtWords } from './de/built.ts';
 import { checkWords } from './de/checks.ts';
 import { cornerWords } from './de/corners.ts';
 import { exportWords } from './de/export.ts';
@@ -27,6 +28,7 @@ export const de: Words = {
   ...actWords,
   ...bedWords,
   ...partWords,
+  ...builtWords,
   ...nameWords,
   ...cornerWords,
   ...photoWords,

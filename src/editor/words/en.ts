@@ -1,6 +1,7 @@
 import { actWords } from './en/acts.ts';
 import { bedWords } from './en/bed.ts';
 import { benchWords } from './en/bench.ts';
+import { builtWords } from './en/built.ts';
 import { checkWords } from './en/checks.ts';
 import { cornerWords } from './en/corners.ts';
 import { exportWords } from './en/export.ts';
@@ -23,6 +24,7 @@ export const en = {
   ...actWords,
   ...bedWords,
   ...partWords,
+  ...builtWords,
   ...nameWords,
   ...cornerWords,
   ...photoWords,

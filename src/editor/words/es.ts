@@ -2,6 +2,7 @@ import type { Words } from './en.ts';
 import { actWords } from './es/acts.ts';
 import { bedWords } from './es/bed.ts';
 import { benchWords } from './es/bench.ts';
+import { builtWords } from './es/built.ts';
 import { checkWords } from './es/checks.ts';
 import { cornerWords } from './es/corners.ts';
 import { exportWords } from './es/export.ts';
@@ -27,6 +28,7 @@ export const es: Words = {
   ...actWords,
   ...bedWords,
   ...partWords,
+  ...builtWords,
   ...nameWords,
   ...cornerWords,
   ...photoWords,

@@ -1,8 +1,10 @@
-import { useEffect, useRef, useState } from 'react';
+import { Suspense, useEffect, useRef, useState } from 'react';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { KIND_ICONS } from '../../control/kindIcons.ts';
+import { lazyPart } from '../../control/lazyPart.tsx';
 import { useRoving } from '../../control/list/rove.ts';
 import { Measure } from '../../control/Measure.tsx';
+import { Guard } from '../../frame/Guard.tsx';
 import { placeInMiddle } from '../../gesture/draw.ts';
 import { startPlacing } from '../../gesture/place.ts';
 import { stocksOf } from '../../shipped/tables.ts';
@@ -12,6 +14,8 @@ import { useWords } from '../../words/t.ts';
 import { DivideSection } from '../part/DivideSection.tsx';
 import { FinishList } from './FinishList.tsx';
 import { PhotoSection } from './PhotoSection.tsx';
+
+const BuiltShelf = lazyPart(() => import('./BuiltShelf.tsx').then((m) => m.BuiltShelf));
 
 const FORMS = ['flat', 'shaped', 'sheet'] as const;
 
@@ -50,6 +54,15 @@ export default function LayoutPane() {
             );
           })}
         </div>
+      </section>
+      <section>
+        <h3 className="section-title">{t('built.title')}</h3>
+        <p className="note">{t('built.hint')}</p>
+        <Guard onLost={() => undefined}>
+          <Suspense fallback={<div className="builts" />}>
+            <BuiltShelf />
+          </Suspense>
+        </Guard>
       </section>
       <StockPalette />
       <DivideSection />

@@ -1,12 +1,11 @@
-import type { Design } from '../../../design/schema.ts';
+import type { Group } from '../../../design/schema.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { ArrangeSection } from './ArrangeSection.tsx';
+import { BuiltFields } from './BuiltFields.tsx';
 import { SelectionSize } from './SelectionSize.tsx';
-
-type Group = Design['groups'][number];
 
 const FIELDS: readonly FormField<Group>[] = [{ is: 'text', label: 'part.name', field: 'name' }];
 
@@ -27,6 +26,7 @@ export function GroupFields({ group }: { group: Group }) {
         }}
       />
       <p className="note">{t('group.holds', { count: group.parts.length })}</p>
+      <BuiltFields group={group} />
       <SelectionSize />
       <ArrangeSection />
     </>

@@ -1,0 +1,36 @@
+import type { ReactNode } from 'react';
+import { isBought, isPaint } from '../../design/made.ts';
+import type { Finish } from '../../design/schema.ts';
+import type { Region } from '../../geometry/shape.ts';
+import type { LaidPart } from '../../layout/laid.ts';
+
+interface PartShapesProps {
+  readonly parts: readonly LaidPart[];
+  readonly finishes: readonly Finish[];
+  /** Drawn over each part. */
+  readonly over?: (part: LaidPart) => ReactNode;
+}
+
+/** Parts as they are laid in a small picture, in the colors of their finishes; y points up. */
+export function PartShapes({ parts, finishes, over }: PartShapesProps) {
+  const colors = new Map(finishes.map((f) => [f.id, f.color]));
+  return parts.map((part) => (
+    <g key={part.id}>
+      <path
+        d={pathOf(part.region)}
+        fillRule="evenodd"
+        fill={isBought(part) ? part.spec.color : (colors.get(part.finish ?? '') ?? 'var(--rim)')}
+        stroke="var(--outline)"
+        strokeWidth={isPaint(part) ? 0 : 3}
+      />
+      {over?.(part)}
+    </g>
+  ));
+}
+
+/** A region as the path of an SVG. */
+export const pathOf = (region: Region): string =>
+  region
+    .flatMap((p) => [p.outer, ...p.holes])
+    .map((ring) => `M${ring.map((q) => `${q.x.toFixed(1)} ${q.y.toFixed(1)}`).join('L')}Z`)
+    .join('');

@@ -1,0 +1,105 @@
+import type { Called } from '../../design/assembly/building.ts';
+import { answersOf, groundOf, type Naming, newAssembly, takenApart } from '../../design/assembly/make.ts';
+import type { Answer, Kept, Supplies } from '../../design/assembly/question.ts';
+import { remade } from '../../design/assembly/remake.ts';
+import { type AssemblyName, assemblyOf } from '../../design/assembly/table.ts';
+import type { Edit } from '../../design/edit/edit.ts';
+import type { Design, Group } from '../../design/schema.ts';
+import type { Box } from '../../geometry/shape.ts';
+import { boxIn } from '../../layout/boxIn.ts';
+import type { Shown } from '../document/shown.ts';
+import { stocksOf } from '../shipped/tables.ts';
+import { commit, undoStep } from '../state/commit.ts';
+import type { EditorStore } from '../state/store.ts';
+import { t, type WordKey } from '../words/t.ts';
+import type { Created } from './created.ts';
+import { freeName } from './ids.ts';
+
+/** What a design has to make assemblies of. */
+export const suppliesIn = (design: Design): Supplies => ({
+  stocks: stocksOf(design),
+  finishes: design.finishes,
+  unit: design.measure.unit,
+});
+
+/** Names of the parts of an assembly: what each is first, since lists cut long names short; then in what. */
+const namesIn =
+  (whole: string): Naming =>
+  ({ noun, number, leaf }: Called) => {
+    const within = leaf === undefined ? whole : `${whole}, ${t(`built.leaf.${leaf}`)}`;
+    return `${t(`built.part.${noun}`)}${number === undefined ? '' : ` ${number}`} (${within})`;
+  };
+
+/** The edits that add an assembly over a box, with its group. */
+export function createAssembly(design: Design, name: AssemblyName, box: Box): Created {
+  const called = freeName(
+    design.groups.map((group) => group.name),
+    t(`built.${name}`),
+  );
+  const made = newAssembly(design, name, { box, has: suppliesIn(design), called, nameOf: namesIn(called) });
+  const [ground] = made.parts;
+  const edits: Edit[] = [
+    ...made.parts.map((item): Edit => ({ kind: 'insert', list: 'parts', item })),
+    ...made.rules.map((item): Edit => ({ kind: 'insert', list: 'rules', item })),
+    { kind: 'insert', list: 'groups', item: made.group },
+  ];
+  return { edits, id: ground.id, name: called, group: made.group.id, box: ground.box, part: ground };
+}
+
+/** An assembly that can be asked: its answers, and where it lies. */
+export interface Asking {
+  readonly name: AssemblyName;
+  readonly answers: Kept;
+  readonly box: Box;
+}
+
+/** What may be asked of a group; null where nothing remembers how it was made, or its ground is gone. */
+export function askingOf({ design, layout }: Shown, group: Group): Asking | null {
+  const { assembly } = group;
+  const kind = assembly && assemblyOf(assembly.kind);
+  const ground = groundOf(design, group);
+  if (!assembly || !kind || !ground) return null;
+  const box = boxIn(layout.boxes, ground);
+  const name = assembly.kind as AssemblyName;
+  return { name, answers: answersOf(kind, assembly.answers, box, suppliesIn(design)), box };
+}
+
+/** Makes an assembly once more by another answer. What of the person's is lost is told, with a way back. */
+export function answer(
+  store: EditorStore,
+  group: Group,
+  box: Box,
+  answers: Readonly<Record<string, Answer>>,
+): void {
+  const { design } = store.getState().edit;
+  const has = suppliesIn(design);
+  const made = remade(design, group, answers, { box, has, nameOf: namesIn(group.name) });
+  if (!made) return;
+  commit(store, made.edits, t('did.answer', { name: group.name }), { selection: [group.id] });
+  if (made.lost.length === 0) return;
+  store.setState({
+    notice: {
+      tone: 'warn',
+      text: t('built.lost', { count: made.lost.length }),
+      lines: made.lost,
+      offer: { label: t('built.undo'), take: () => undoStep(store) },
+    },
+  });
+}
+
+/** Leaves the parts of an assembly as they are, a plain group. */
+export function takeApart(store: EditorStore, group: Group): void {
+  const item = takenApart(group);
+  commit(
+    store,
+    [{ kind: 'replace', list: 'groups', id: group.id, item }],
+    t('did.takeApart', { name: group.name }),
+    {
+      selection: [group.id],
+    },
+  );
+}
+
+/** Words of a question, or of one of its choices. */
+export const askWords = (name: string): WordKey => `built.ask.${name}` as WordKey;
+export const choiceWords = (value: string): WordKey => `built.choice.${value}` as WordKey;
