@@ -7,6 +7,7 @@ import type { LaidPart } from '../layout/laid.ts';
 import type { Brad, Glue, Screw, Stock } from '../materials/types.ts';
 import type { Kg } from '../measure/units.ts';
 import type { Shank } from './apart.ts';
+import type { Lever } from './lever.ts';
 import type { Fastened } from './result.ts';
 
 export interface FasteningInput {
@@ -31,6 +32,8 @@ export interface FasteningInput {
 export interface PartFastened {
   readonly fastened: readonly Fastened[];
   readonly checks: readonly Check[];
+  /** By which its mass pulls at what holds it. */
+  readonly lever: Lever;
   /** All that was driven in for it. */
   readonly shanks: readonly Shank[];
 }

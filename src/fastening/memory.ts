@@ -6,6 +6,7 @@ import type { Kg } from '../measure/units.ts';
 import type { Shank, Shanks } from './apart.ts';
 import type { Around } from './asked.ts';
 import type { FasteningInput, PartFastened } from './input.ts';
+import { massFelt } from './lever.ts';
 import { type Stack, solidsIn } from './stack.ts';
 
 /** How parts are fastened, each with all it follows from, in their order: the next one is made from it. */
@@ -50,9 +51,12 @@ export function known(
   own: PartInput,
   stack: Stack,
   shanks: Shanks,
+  { screwOver_kg: over }: FasteningInput['settings'],
 ): KeptPart | null {
-  if (!kept || kept.own.laid !== own.laid || kept.own.stock !== own.stock || kept.own.mass !== own.mass)
-    return null;
+  if (kept?.own.laid !== own.laid || kept.own.stock !== own.stock) return null;
+  // A coat of paint more changes nothing, unless it makes a part too heavy for its brads.
+  const felt = (mass: Kg) => massFelt(own.laid, mass, kept.result.lever, over);
+  if (kept.own.mass !== own.mass && felt(kept.own.mass) !== felt(own.mass)) return null;
   if (!sameItems(kept.own.solids, own.solids) || !sameItems(kept.own.pieces, own.pieces)) return null;
   if (!kept.around) return kept;
   if (!sameItems(kept.wood, solidsIn(stack, kept.around.box))) return null;

@@ -8,35 +8,23 @@ import { sameItems } from '../layout/changes.ts';
 import { isGlued, isLong, type LaidPart, legsOf } from '../layout/laid.ts';
 import { grouped, groupOf } from '../list/grouped.ts';
 import { totalOf } from '../list/totals.ts';
-import type { Kg, Liters, Mm } from '../measure/units.ts';
+import type { Liters } from '../measure/units.ts';
 import { Shanks } from './apart.ts';
 import { Asked } from './asked.ts';
 import { type Driven, driveBrads, driveScrews, NOTHING, type PartContact, SCREW_SPACINGS } from './driven.ts';
 import { beadLength, glueFor } from './glue.ts';
 import type { FasteningInput, PartFastened } from './input.ts';
+import { type Lever, massFelt } from './lever.ts';
 import { looseEdge } from './looseEdge.ts';
 import { commonOf, type KeptPart, known, type PartInput, type PartsFastened } from './memory.ts';
 import type { Fastened, FastenerUse, FasteningPlan } from './result.ts';
 import { contactsUnder, type Stack, solidsIn, stackOf } from './stack.ts';
 
-/** What one part is fastened by, before the tables are asked. */
-function howOf(laid: LaidPart, pull: Kg, over: Kg): Fastened['how'] {
-  if (isBought(laid)) return 'screws';
-  return laid.fixing.how === 'brads' && pull > over ? 'screws' : laid.fixing.how;
-}
-
 /** A part's lever on the bed stowed: how far its middle stands out, and how high it is where it touches. */
-function leverOf(laid: LaidPart, contacts: readonly PartContact[]): { readonly out: Mm; readonly base: Mm } {
+function leverOf(laid: LaidPart, contacts: readonly PartContact[]): Lever {
   const box = boxOf(contacts.flatMap(({ contact }) => [...contact]));
   return { out: (laid.z1 - laid.z0) / 2, base: box?.h ?? 0 };
 }
-
-/**
- * What pulls at a part's fasteners, as a mass: its own with the bed lowered; with the bed stowed it tips about
- * its lower edge, and the upper fasteners hold weight x standing out / height, by moments about that edge.
- */
-const pullOf = (mass: Kg, { out, base }: { readonly out: Mm; readonly base: Mm }): Kg =>
-  base > 0 ? mass * Math.max(1, out / base) : mass;
 
 /** Width of a part across its length, for its beads of glue: a sheet's lesser side. */
 function widthOf(laid: LaidPart): number {
@@ -88,7 +76,8 @@ function fasten(
   const contacts = contactsOf(stack, solids);
   const lever = leverOf(laid, contacts);
   const over = input.settings.screwOver_kg;
-  const how = howOf(laid, pullOf(mass, lever), over);
+  const tooHeavy = massFelt(laid, mass, lever, over);
+  const how = isBought(laid) || tooHeavy !== null ? 'screws' : laid.fixing.how;
   const held = contacts.some(({ contact }) => areaOf(contact) > 0);
   const checks: Check[] = [];
   if (!held && how !== 'none') checks.push(nothingSolid(laid, solids));
@@ -102,7 +91,7 @@ function fasten(
   const besides = beside.flatMap((brads) => brads.shanks);
   for (const shank of besides) shanks.add(shank);
   checks.push(...driven.checks, ...looseEdges(input, laid, contacts, [driven, ...beside]));
-  if (how === 'screws' && !isBought(laid) && laid.fixing.how === 'brads') {
+  if (tooHeavy !== null) {
     const heavy = mass > over;
     checks.push({
       code: heavy ? 'fastening.screws' : 'fastening.lever',
@@ -119,6 +108,7 @@ function fasten(
       ...beside.map((brads) => fastenedBy(laid, 'brads', brads, 0)),
     ],
     checks,
+    lever,
     shanks: [...driven.shanks, ...besides],
   };
 }
@@ -135,7 +125,7 @@ export function fastenParts(input: FasteningInput, last?: PartsFastened): PartsF
   for (const laid of input.parts) {
     if (isPaint(laid)) continue;
     const own = ownOf(laid);
-    const same = known(before.get(laid.id), own, stack, shanks);
+    const same = known(before.get(laid.id), own, stack, shanks, input.settings);
     if (same) for (const shank of same.result.shanks) shanks.add(shank);
     byPart.set(laid.id, same ?? fastenedAnew(input, stack, own, shanks));
   }

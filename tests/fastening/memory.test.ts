@@ -64,8 +64,13 @@ const settingsOf = (() => {
   };
 })();
 
-const inputOf = (all: readonly Laid[], spacing: number): FasteningInput => ({
-  ...{ bed, face, keepClears: NO_CLEARS, pieces: [], stocks: [], masses: [], glue: null },
+const inputOf = (
+  all: readonly Laid[],
+  spacing: number,
+  masses: ReadonlyMap<string, number> = new Map(),
+): FasteningInput => ({
+  ...{ bed, face, keepClears: NO_CLEARS, pieces: [], stocks: [], glue: null },
+  masses: [...masses].map(([part, mass]) => ({ part, mass })),
   parts: all.map(({ part }) => part),
   solids: all.map(({ solid }) => solid),
   settings: settingsOf(spacing),
@@ -80,9 +85,13 @@ describe('fastening again', () => {
       let last: PartsFastened | undefined;
       let all = Array.from({ length: 10 }, (_, i) => board(`p${i}`, chance));
       let spacing = 150;
+      const masses = new Map<string, number>();
       for (let edit = 0; edit < 6; edit++) {
         const i = Math.floor(chance() * all.length);
-        const way = pick(['other', 'hold', 'hold', 'swap', 'remove', 'add', 'spacing'] as const, chance);
+        const way = pick(
+          ['other', 'hold', 'hold', 'swap', 'remove', 'add', 'spacing', 'weigh'] as const,
+          chance,
+        );
         if (way === 'other') all = all.map((one, k) => (k === i ? board(one.part.id, chance) : one));
         // The wood stays as it is: only what is driven in changes, and so what others find there.
         if (way === 'hold') all = all.map((one, k) => (k === i ? heldOtherwise(one) : one));
@@ -90,7 +99,9 @@ describe('fastening again', () => {
         if (way === 'remove') all = all.filter((_, k) => k !== i);
         if (way === 'add') all = [...all, board(`q${seed}-${edit}`, chance)];
         if (way === 'spacing') spacing = pick([60, 100, 150], chance);
-        const input = inputOf(all, spacing);
+        // Light parts may weigh what they like; those over a hundred kilograms are screwed, and told with their mass.
+        if (way === 'weigh') masses.set(`p${i}`, pick([1, 1.2, 150, 151], chance));
+        const input = inputOf(all, spacing, masses);
         last = fastenParts(input, last);
         expect(planFastening(last)).toEqual(planFastening(fastenParts(input)));
       }

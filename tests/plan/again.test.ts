@@ -35,7 +35,9 @@ function sample(): Design {
     newPart('panel', { id: `panel-${i}`, name: '', box: { ...at(i + 6), w: 200 + 30 * i, h: 80 } }),
   );
   const sign = newPart('sign', { id: 'sign', name: 'Sign', box: { x: 100, y: 1300, w: 700, h: 200 } });
-  return { ...newDesign(), parts: [...strips, ...panels, sign] };
+  // In a font that the supplies hold: those are of the starters.
+  const lettered = { ...sign, lettering: { ...sign.lettering, font: 'alfa-slab-one' } };
+  return { ...newDesign(), parts: [...strips, ...panels, lettered] };
 }
 
 describe('planning again', () => {
@@ -57,19 +59,42 @@ describe('planning again', () => {
     expect(again.plan.cutting.boards).not.toEqual(first.plan.cutting.boards);
   });
 
+  it('joins, sweeps and fastens nothing again for a letter that is typed', () => {
+    const planner = createPlanner();
+    const typed = (text: string) =>
+      planner(
+        changed(design, 'sign', (part) =>
+          part.kind === 'sign' ? { ...part, lettering: { ...part.lettering, lines: [{ text }] } } : part,
+        ),
+        SUPPLIES,
+        { effort: EFFORT },
+      );
+    const [first, again] = [typed('OAK'), typed('OAKS')];
+    expect(again.signs).not.toEqual(first.signs);
+    expect(again.joinery.pieces).toBe(first.joinery.pieces);
+    expect(again.fold).toBe(first.fold);
+    const before = new Map(first.fastening.parts.map((one) => [one.part, one]));
+    for (const one of again.fastening.parts) expect(one).toBe(before.get(one.part));
+  });
+
   it('comes to what a plan from nothing comes to, all of it, after any edits', () => {
     const chance = chanceOf(77);
     const planner = createPlanner();
     let now = design;
     for (let edit = 0; edit < EDITS; edit += 1) {
       const part = pick(now.parts, chance);
-      const kind = pick(['move', 'grow', 'paint', 'letter'] as const, chance);
+      const kind = pick(['move', 'grow', 'paint', 'letter', 'make'] as const, chance);
       const by = Math.round(200 * chance()) / 10;
       now = changed(now, part.id, (one) => {
         if (kind === 'paint') return { ...one, finish: pick(now.finishes, chance).id };
         if (kind === 'letter' && one.kind === 'sign') {
           const lines = [{ text: pick(['BARN', 'OAK & ROD', '808'], chance) }];
           return { ...one, lettering: { ...one.lettering, lines } };
+        }
+        if (kind === 'make' && one.kind === 'sign') {
+          const make = pick(['trace', 'stencil', 'cut-out'] as const, chance);
+          const outline = pick([null, { width: 3, finish: pick(now.finishes, chance).id }], chance);
+          return { ...one, lettering: { ...one.lettering, make, outline } };
         }
         const box = kind === 'move' ? { x: one.box.x + by } : { w: one.box.w + by };
         return { ...one, box: { ...one.box, ...box } };

@@ -31,6 +31,8 @@ export interface PlanGiven extends FaceGiven {
 /** What each stage of a plan comes to. */
 export interface PlanFacts extends FaceFacts {
   readonly lettering: { readonly signs: readonly SignPlan[]; readonly checks: readonly Check[] };
+  /** The laid parts without what is written on signs, or earlier ones that are the same. */
+  readonly bodies: readonly LaidPart[];
   /** What is joined, without letters. */
   readonly joined: Joinery;
   readonly letters: LetterWork;

@@ -9,6 +9,7 @@ import { kept } from '../../layout/changes.ts';
 import { paintedLayers } from '../../lettering/painted.ts';
 import { planLoad } from '../../load/planLoad.ts';
 import { planMarks } from '../../marks/planMarks.ts';
+import { bodiesOf } from '../bodies.ts';
 import { cutStocks, stockCuts } from '../cuttingStage.ts';
 import { gluing } from '../gluing.ts';
 import { planLetters, withLetterGlue, withLetters } from '../letters.ts';
@@ -36,10 +37,14 @@ const lettering: StagesFor<'lettering'> = {
   ),
 };
 
-const joinery: StagesFor<'joined' | 'letters' | 'joinery' | 'standing' | 'fixed' | 'cuts'> = {
+const joinery: StagesFor<'bodies' | 'joined' | 'letters' | 'joinery' | 'standing' | 'fixed' | 'cuts'> = {
+  bodies: stage(
+    ({ layout }) => ({ parts: layout.parts }),
+    ({ parts }, last) => bodiesOf(parts, last),
+  ),
   joined: stage(
-    ({ layout, stocks, design: { joints, shop, measure }, memory }) => ({
-      ...{ parts: layout.parts, joints, stocks, shop, measure, results: memory.results },
+    ({ bodies, stocks, design: { joints, shop, measure }, memory }) => ({
+      ...{ parts: bodies, joints, stocks, shop, measure, results: memory.results },
     }),
     // Lists come out whole; what is in them the same stays the same, so that later stages know it again.
     ({ results, ...input }, last) => {
@@ -63,7 +68,7 @@ const joinery: StagesFor<'joined' | 'letters' | 'joinery' | 'standing' | 'fixed'
     ({ solids, sawn }) => (sawn.length === 0 ? solids : [...solids, ...sawn]),
   ),
   fixed: stage(
-    ({ layout, joined }) => ({ parts: layout.parts, gone: joined.gone }),
+    ({ bodies, joined }) => ({ parts: bodies, gone: joined.gone }),
     ({ parts, gone }) => (gone.size === 0 ? parts : parts.filter(({ id }) => !gone.has(id))),
   ),
   cuts: stage(
@@ -98,8 +103,8 @@ const finish: StagesFor<'painted' | 'surfaces' | 'finish'> = {
     (input, last) => knownSurfaces(last ?? [], surfacesOf(input)),
   ),
   finish: stage(
-    ({ looks, face, layout, joined, painted, letters, design, stocks, materials, surfaces, ...more }) => ({
-      ...{ parts: layout.parts, solids: joined.solids, joints: joined.joints, lettering: painted },
+    ({ looks, face, bodies, joined, painted, letters, design, stocks, materials, surfaces, ...more }) => ({
+      ...{ parts: bodies, solids: joined.solids, joints: joined.joints, lettering: painted },
       ...{ face, looks, sawn: letters.solids, finishes: design.finishes, paint: design.paint },
       ...{ stocks, materials, containers: more.tables.containers, surfaces, results: more.memory.results },
     }),
@@ -110,8 +115,8 @@ const finish: StagesFor<'painted' | 'surfaces' | 'finish'> = {
 
 const load: StagesFor<'load'> = {
   load: stage(
-    ({ design, face, standing, layout, stocks, tables, finish, memory }) => ({
-      ...{ bed: design.bed, face, limits: design.load, solids: standing, parts: layout.parts },
+    ({ design, face, standing, bodies, stocks, tables, finish, memory }) => ({
+      ...{ bed: design.bed, face, limits: design.load, solids: standing, parts: bodies },
       ...{ byId: stocks, materials: tables.materials, coatings: finish.onParts, results: memory.results },
     }),
     ({ byId, results, ...more }) => planLoad({ ...more, stocks: [...byId.values()] }, results),

@@ -1,0 +1,27 @@
+import { newLettering } from '../design/defaults.ts';
+import { kept } from '../layout/changes.ts';
+import type { Laid, LaidPart } from '../layout/laid.ts';
+import { reuse } from './reuse.ts';
+
+const NOTHING_WRITTEN = newLettering('', '');
+
+/**
+ * The parts as wood: nothing is written on signs. Of their letters stays how they are made, and what is painted around
+ * them, which the steps of the work follow from. Parts that are as before are the earlier ones, so that what follows
+ * from the wood is not found again for every letter that is typed.
+ */
+export function bodiesOf(
+  parts: readonly LaidPart[],
+  last: readonly LaidPart[] | undefined,
+): readonly LaidPart[] {
+  const before = new Map(last?.map((laid) => [laid.id, laid]));
+  const bodies = parts.map((laid) =>
+    laid.kind === 'sign' ? reuse(before.get(laid.id), unwritten(laid)) : laid,
+  );
+  return kept(last, bodies);
+}
+
+const unwritten = (sign: Laid<'sign'>): LaidPart => {
+  const { make, outline, shade } = sign.lettering;
+  return { ...sign, lettering: { ...NOTHING_WRITTEN, make, outline, shade } };
+};
