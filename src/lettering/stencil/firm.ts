@@ -9,9 +9,10 @@ import {
   regionOfRing,
 } from '../../geometry/region.ts';
 import { boxOfPoints, containsPoint, signedArea } from '../../geometry/ring.ts';
-import type { Box, Point, Polygon, Region, Ring } from '../../geometry/shape.ts';
+import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { barRing, type Crossing } from './crossing.ts';
+import { covers } from './inside.ts';
 import { isPlain } from './plain.ts';
 import { FRAME, type Island, type Solid } from './solid.ts';
 import { reachOf } from './weak.ts';
@@ -101,19 +102,6 @@ export function firmSheet(letters: Region, solid: Solid, width: Mm, reach: Mm, g
 
 /** Just inside of firm sheet, which begins a reach behind the border. */
 const INSIDE = 1.05;
-
-/** By counting the sides to the right; borders are of no matter here, and many places are asked for. */
-function covers({ outer, holes }: Polygon, { x, y }: Point): boolean {
-  let odd = false;
-  for (const ring of [outer, ...holes]) {
-    let a = ring[ring.length - 1];
-    for (const b of ring) {
-      if (a && a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) odd = !odd;
-      a = b;
-    }
-  }
-  return odd;
-}
 
 /** The polygons of a region that a box meets. */
 function finder(region: Region): (box: Box) => Region {

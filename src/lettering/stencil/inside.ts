@@ -1,5 +1,5 @@
 import { centroidOfRing, containsPoint } from '../../geometry/ring.ts';
-import type { Point, Ring } from '../../geometry/shape.ts';
+import type { Point, Polygon, Ring } from '../../geometry/shape.ts';
 import { at, cyclic } from '../../list/at.ts';
 
 /**
@@ -36,4 +36,17 @@ function crossingsAt(ring: Ring, y: number): number[] {
     if (a.y < y !== b.y < y) crossings.push(a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x));
   });
   return crossings.sort((p, q) => p - q);
+}
+
+/** Whether a polygon covers a place, by counting the sides to the right: quick, and of no matter on a border. */
+export function covers({ outer, holes }: Polygon, { x, y }: Point): boolean {
+  let odd = false;
+  for (const ring of [outer, ...holes]) {
+    let a = ring[ring.length - 1];
+    for (const b of ring) {
+      if (a && a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) odd = !odd;
+      a = b;
+    }
+  }
+  return odd;
 }

@@ -8,6 +8,7 @@ import type { Point, Polygon, Region, Ring } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { letterByLetter } from '../cluster.ts';
 import { insidePoint } from './inside.ts';
+import { isRoomy } from './roomy.ts';
 
 /** Sheet that is thinner than the limit somewhere. */
 export interface WeakSheet {
@@ -50,6 +51,9 @@ export const grownBy = (letters: Region, reach: Mm): Region[] =>
  */
 export function weakSheet(letters: Region, limit: Mm, grown: readonly Region[]): WeakSheet {
   const reach = reachOf(limit);
+  if (limit >= LEAST_LIMIT && isRoomy(letters, grown.flat(), reach)) {
+    return { letters, isWeak: () => false, tongues: [] };
+  }
   const closed = inOrder(grown.flatMap((near) => offset(near, -reach, 'round')));
   const firm = holesOf(closed).map((ring) => ({ ring, inside: insidePoint(ring) }));
   const own = holesOf(letters).map((hole) => firmIn(hole, firm));
