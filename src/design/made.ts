@@ -53,5 +53,4 @@ export const isLettered = <T extends Kinded>(part: T): part is T & { readonly ki
   part.kind === 'sign';
 
 /** What a part is, or what an array is many of. */
-export const eachOf = (part: Part): Exclude<Part, PartArray> | Member =>
-  isMany(part) ? part.member : part;
+export const eachOf = (part: Part): Exclude<Part, PartArray> | Member => (isMany(part) ? part.member : part);

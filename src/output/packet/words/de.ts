@@ -184,7 +184,8 @@ export const DE: PacketWords = {
   form: { flat: 'Leisten und Bretter', shaped: 'Profilleisten', sheet: 'Platten' },
   boards: {
     lead: 'Von links schneiden. Zwischen den Stücken liegt die Sägefuge; ein Dreieck hinter der Nummer heißt: Stück umschlagen, Ende gegen Ende.',
-    board: (n, length, owned) => `Leiste ${n}: ${length}${owned ? ', aus dem Vorrat, Enden nicht gekappt' : ''}`,
+    board: (n, length, owned) =>
+      `Leiste ${n}: ${length}${owned ? ', aus dem Vorrat, Enden nicht gekappt' : ''}`,
     rest: (length) => `Rest ${length}`,
     proved: 'Weniger kaufen geht nicht: bewiesen.',
     bound: (used, least) => `${used} gebraucht; mit weniger als ${least} geht es nicht. Nicht bewiesen.`,

@@ -194,7 +194,8 @@ export const EN = {
   form: { flat: 'Flat stock', shaped: 'Moldings', sheet: 'Sheets' } satisfies Record<Piece['form'], string>,
   boards: {
     lead: 'Cut from the left. The saw takes its kerf between pieces; a triangle after a mark means that the piece is turned over end for end.',
-    board: (n: number, length: string, owned: boolean) => `Board ${n}: ${length}${owned ? ', on hand, ends not trimmed' : ''}`,
+    board: (n: number, length: string, owned: boolean) =>
+      `Board ${n}: ${length}${owned ? ', on hand, ends not trimmed' : ''}`,
     rest: (length: string) => `offcut ${length}`,
     proved: 'No plan buys less: proved.',
     bound: (used: number, least: number) =>
