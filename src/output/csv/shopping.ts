@@ -25,7 +25,10 @@ export function sizeText(
   ].join(', ');
 }
 
-/** The shopping list as rows, with its total in the last one. */
+/**
+ * The shopping list as rows, then its total, and how many lines have no price and are not in it. Their cells are
+ * empty: a zero would be summed as if they cost nothing.
+ */
 export function shoppingRows(plan: Plan): Cell[][] {
   const words = PLAN_WORDS[plan.language];
   const money = (value: number): Amount => ({ value, digits: 2 });
@@ -34,9 +37,15 @@ export function shoppingRows(plan: Plan): Cell[][] {
     line.name,
     sizeText(line, styleIn(plan.language, plan.design.measure), words.pieces),
     line.count,
-    money(line.each),
-    money(line.price),
+    line.priced ? money(line.each) : null,
+    line.priced ? money(line.price) : null,
     line.owned ? 'yes' : 'no',
   ]);
-  return [HEAD, ...rows, ['total', '', '', null, null, money(plan.total), '']];
+  const unpriced = plan.shopping.filter((line) => !line.priced).length;
+  return [
+    HEAD,
+    ...rows,
+    ['total', '', '', null, null, money(plan.total), ''],
+    ...(unpriced > 0 ? [['not in total', '', '', unpriced, null, null, '']] : []),
+  ];
 }

@@ -11,6 +11,7 @@ export function Shopping({ plan }: { plan: Plan }) {
   const { shopping } = plan;
   if (shopping.length === 0) return <p className="note">{t('shop.none')}</p>;
   const kinds = [...new Set(shopping.map((line) => line.kind))];
+  const unpriced = shopping.filter((line) => !line.priced).length;
   return (
     <section aria-labelledby="wood-shopping">
       <h3 id="wood-shopping" className="section-title">
@@ -56,6 +57,7 @@ export function Shopping({ plan }: { plan: Plan }) {
           </tfoot>
         </table>
       </ScrollBox>
+      {unpriced > 0 ? <p className="note">{t('shop.without', { count: unpriced })}</p> : null}
       <p className="note">{t('shop.pricesHint')}</p>
     </section>
   );

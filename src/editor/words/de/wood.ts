@@ -78,6 +78,7 @@ export const woodWords: Record<keyof typeof en, string> = {
   'shop.owned': 'vorhanden',
   'shop.unpriced': 'ohne Preis',
   'shop.total': 'Summe',
+  'shop.without': 'In der Summe {count:fehlt|fehlen} {count} {count:Zeile|Zeilen} ohne Preis.',
   'shop.pricesHint':
     'Preise der Tabellen sind Beispiele. Eigene unter Material & Säge (auch für Zubehör) und Farbe eintragen.',
 

@@ -76,6 +76,7 @@ export const woodWords = {
   'shop.owned': 'on hand',
   'shop.unpriced': 'no price',
   'shop.total': 'Total',
+  'shop.without': 'The total leaves out {count} {count:line|lines} without a price.',
   'shop.pricesHint':
     'Prices of the tables are examples. Enter your own under Stock & saw, supplies too, and Paint.',
 

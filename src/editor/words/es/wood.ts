@@ -78,6 +78,7 @@ export const woodWords: Record<keyof typeof en, string> = {
   'shop.owned': 'en casa',
   'shop.unpriced': 'sin precio',
   'shop.total': 'Suma',
+  'shop.without': 'La suma no incluye {count} {count:línea|líneas|líneas} sin precio.',
   'shop.pricesHint':
     'Los precios de las tablas son ejemplos. Anotar los propios en Material y sierra, también los de consumibles, y en Pintura.',
 

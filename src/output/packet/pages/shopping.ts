@@ -48,12 +48,12 @@ export function shopping(packet: Packet): Leaf[] {
       })),
   ]);
   const total = { cells: [terms.total, '', '', '', money(plan.total)], bold: true };
-  const unpriced = plan.shopping.some((line) => !line.priced);
+  const unpriced = plan.shopping.filter((line) => !line.priced).length;
   const blocks = [
     ...paragraph(terms.lead, body.w),
     space(2),
     ...(rows.length > 0 ? table(columns, [...rows, total], body.w) : []),
-    ...(unpriced ? [space(2), ...paragraph(terms.without, body.w)] : []),
+    ...(unpriced > 0 ? [space(2), ...paragraph(terms.without(unpriced), body.w)] : []),
   ];
   return keptAlone(flowLeaves(packet.terms.titles.shopping, blocks, body));
 }

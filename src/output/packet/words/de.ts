@@ -230,7 +230,8 @@ export const DE: PacketWords = {
     owned: 'im Vorrat',
     unpriced: 'ohne Preis',
     lead: 'Preise sind die aus den Tabellen und dem Entwurf. Was im Vorrat ist, ist schon abgezogen.',
-    without: 'In der Summe fehlt, was keinen Preis hat.',
+    without: (count) =>
+      `In der Summe ${count === 1 ? 'fehlt 1 Zeile' : `fehlen ${count} Zeilen`} ohne Preis.`,
   },
   paint: {
     map: 'Anstriche nach Nummern; die Schraffur trennt sie auch in Schwarzweiß.',

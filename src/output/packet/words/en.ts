@@ -242,7 +242,8 @@ export const EN = {
     owned: 'on hand',
     unpriced: 'no price',
     lead: 'Prices are those entered in the tables and the design. What is on hand is taken off already.',
-    without: 'The total leaves out what has no price.',
+    without: (count: number) =>
+      `The total leaves out ${count === 1 ? '1 line' : `${count} lines`} without a price.`,
   },
   paint: {
     map: 'Finishes by number; hatched apart so that they can be told in black and white.',

@@ -231,7 +231,7 @@ export const ES: PacketWords = {
     owned: 'en casa',
     unpriced: 'sin precio',
     lead: 'Los precios son los de las tablas y del diseño. Lo que hay en casa ya está descontado.',
-    without: 'El total no incluye lo que no tiene precio.',
+    without: (count) => `La suma no incluye ${count === 1 ? '1 línea' : `${count} líneas`} sin precio.`,
   },
   paint: {
     map: 'Acabados por número; cada uno con su rayado, para distinguirlos en blanco y negro.',
