@@ -47,10 +47,11 @@ const isCast = (node: ts.Node): boolean =>
 
 /** What is not found is left out, as the name of the call says. */
 const isLeftOut = (node: ts.BinaryExpression): boolean => {
-  const { parent } = node.parent ?? {};
+  let own: ts.Node = node.parent;
+  while (ts.isParenthesizedExpression(own) || ts.isConditionalExpression(own)) own = own.parent;
+  const { parent } = own;
   return (
-    ts.isArrowFunction(node.parent) &&
-    parent !== undefined &&
+    ts.isArrowFunction(own) &&
     ts.isCallExpression(parent) &&
     ts.isPropertyAccessExpression(parent.expression) &&
     parent.expression.name.text === 'flatMap' &&
@@ -121,7 +122,7 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     "editor/pane/parts/useTreeRows.ts: facts.get(id) ?? ''",
     "editor/pane/parts/useTreeRows.ts: looks.parts.get(p.id) ?? ''",
     "editor/shell/StarterPicture.tsx: colors.get(finish) ?? 'var(--ink)'",
-    "editor/shell/StarterPicture.tsx: colors.get(part.finish ?? '') ?? 'var(--rim)'",
+    "editor/control/PartShapes.tsx: colors.get(part.finish ?? '') ?? 'var(--rim)'",
   ],
   'The face, where no part is there to lie on or to be ruled against.': [
     "editor/edit/newRule.ts: design.parts.find((other) => other.id !== part.id)?.id ?? 'face'",
@@ -160,6 +161,10 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'editor/shipped/letters.ts: known.get(owner) ?? {}',
     'lettering/font/guard-cff.ts: dict.get(PRIVATE) ?? []',
   ],
+  'A stock that no table has is not thick; the part tells of it.': [
+    'design/assembly/stock.ts: stocks.get(id)?.thickness ?? 0',
+  ],
+  'A question that is not answered yet.': ["editor/pane/part/BuiltFields.tsx: answers[name] ?? ''"],
   'A figure that a check leaves out is not told.': ["plan/words/words.ts: check.figures[key] ?? ''"],
   'Only what is no warning is listed.': ["joinery/chosen.ts: SEVERITY[why] ?? 'warning'"],
   'A board that nothing is cut from is drawn as a line.': [

@@ -47,6 +47,7 @@ const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
   ],
   run: [
     'editor/drawing/drawPart.ts',
+    'editor/drawing/handles.ts',
     'editor/edit/corners.ts',
     'editor/edit/naming.ts',
     'editor/gesture/path.ts',
@@ -93,7 +94,7 @@ const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
 const RULES_ASKED: Readonly<Record<string, readonly string[]>> = {
   set: [
     'editor/edit/evenCount.ts',
-    'editor/gesture/draw.ts',
+    'editor/edit/stopHere.ts',
     'editor/gesture/snapping.ts',
     'layout/arrange/recount.ts',
     'layout/snap/ranking.ts',

@@ -1,3 +1,4 @@
+import { at } from '../list/at.ts';
 import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
 import { chordAngle, chordsOfCubic, cubicPoint, segmentRadius, turnsOfCubic } from './curve.ts';
 import {
@@ -185,7 +186,7 @@ function allTurns(stretch: Stretch): number[] {
 export function sharesOf(stretch: Stretch, tolerance: Mm = FLATNESS): number[] {
   const turns = [0, ...turnsOf(stretch), 1];
   const shares = turns.slice(1).flatMap((to, i) => {
-    const from = turns[i] ?? 0;
+    const from = at(turns, i);
     const chords = chordsOf(partOf(stretch, from, to), tolerance);
     return Array.from({ length: chords }, (_, j) => from + ((to - from) * j) / chords);
   });

@@ -1,4 +1,5 @@
 import { newLettering } from '../design/defaults.ts';
+import { isLettered } from '../design/made.ts';
 import { kept } from '../layout/changes.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import { reuse } from './reuse.ts';
@@ -15,9 +16,7 @@ export function bodiesOf(
   last: readonly LaidPart[] | undefined,
 ): readonly LaidPart[] {
   const before = new Map(last?.map((laid) => [laid.id, laid]));
-  const bodies = parts.map((laid) =>
-    laid.kind === 'sign' ? reuse(before.get(laid.id), unwritten(laid)) : laid,
-  );
+  const bodies = parts.map((laid) => (isLettered(laid) ? reuse(before.get(laid.id), unwritten(laid)) : laid));
   return kept(last, bodies);
 }
 
