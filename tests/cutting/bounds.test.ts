@@ -11,8 +11,12 @@ import {
 import { defectsOn, stretches } from '../../src/cutting/boards/stretch.ts';
 import { budgetOf } from '../../src/cutting/budget.ts';
 import { leastCover } from '../../src/cutting/cover.ts';
-import { sheetCountBound } from '../../src/cutting/sheets/bound.ts';
+import { shuffler } from '../../src/cutting/random.ts';
+import { sheetBound, sheetCountBound } from '../../src/cutting/sheets/bound.ts';
+import type { SheetBin, SheetItem } from '../../src/cutting/sheets/problem.ts';
 import { weigh } from '../../src/cutting/weigh.ts';
+import { pick } from '../../src/list/at.ts';
+import { runs } from '../runs.ts';
 
 /** Fewest bins by trying everything. */
 function fewest(sizes: readonly number[], room: number): number {
@@ -120,6 +124,63 @@ describe('lower bounds on sheets', () => {
       roundUp: (x: number) => x,
     });
     expect(sheetCountBound(problem(5), 10, 10)).toBe(5);
+  });
+
+  /** A whole sheet and its halves and quarters, the smaller ones dearer for their area. */
+  const SHEETS: readonly SheetBin[] = [
+    { w: 100, h: 60, weight: 40, limit: Infinity },
+    { w: 50, h: 60, weight: 24, limit: Infinity },
+    { w: 50, h: 30, weight: 14, limit: Infinity },
+  ];
+  const piece = (w: number, h: number, turns: boolean): SheetItem => {
+    const straight = { w, h, turned: false };
+    const ways = turns ? [straight, { w: h, h: w, turned: true }] : [straight];
+    return { ways, count: 1, area: w * h };
+  };
+  const problemOf = (items: readonly SheetItem[]) => ({ items, bins: SHEETS, roundUp: (x: number) => x });
+  const byArea = (items: readonly SheetItem[]): number =>
+    leastCover(
+      SHEETS.map((b) => ({ amount: b.w * b.h, weight: b.weight })),
+      items.reduce((sum, item) => sum + item.area, 0),
+    );
+
+  it('see of several sizes which of them a piece does not go on beside another', () => {
+    const items = [1, 2, 3].map(() => piece(55, 35, false));
+    expect(byArea(items)).toBeLessThan(80);
+    // Two side by side or one over the other reach past a whole sheet, and the half is too narrow for one.
+    expect(sheetBound(problemOf(items))).toBe(120);
+  });
+
+  it('never ask for more than the sheets from which pieces were cut, of whatever sizes, in whatever way', () => {
+    const random = shuffler(31);
+    let above = 0;
+    const tries = runs(40);
+    for (let t = 0; t < tries; t++) {
+      const items: SheetItem[] = [];
+      const cut = (w: number, h: number, deep: number): void => {
+        const across = random() < w / (w + h);
+        const side = across ? w : h;
+        if (deep === 0 || random() < 0.2) {
+          // What is trimmed off a piece afterwards is waste, and asks for nothing.
+          items.push(piece(w * (1 - 0.25 * random()), h * (1 - 0.25 * random()), random() < 0.3));
+          return;
+        }
+        const at = side * (0.2 + 0.6 * random());
+        cut(across ? at : w, across ? h : at, deep - 1);
+        cut(across ? side - at : w, across ? h : side - at, deep - 1);
+      };
+      let weight = 0;
+      for (let s = 1 + Math.floor(random() * 4); s > 0; s--) {
+        const sheet = pick(SHEETS, Math.floor(random() * SHEETS.length));
+        weight += sheet.weight;
+        cut(sheet.w, sheet.h, 2);
+      }
+      const bound = sheetBound(problemOf(items));
+      expect(bound).toBeLessThanOrEqual(weight + 1e-9);
+      expect(bound).toBeGreaterThanOrEqual(byArea(items));
+      if (bound > byArea(items)) above++;
+    }
+    expect(above).toBeGreaterThan(0);
   });
 });
 
