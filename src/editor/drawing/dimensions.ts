@@ -7,6 +7,7 @@ import { SAME_PLACE } from '../../geometry/tolerance.ts';
 import { gridOf } from '../../layout/place/array.ts';
 import { partOf } from '../../layout/reference.ts';
 import { isFixedAlong } from '../../layout/structure.ts';
+import { keptBy } from '../../list/keptBy.ts';
 import type { Mm } from '../../measure/units.ts';
 import { edgeOfBox, placeOfEdge } from '../document/edges.ts';
 import type { Guide } from '../document/guide.ts';
@@ -85,10 +86,16 @@ function firstGaps(array: PartArray, box: Box, { stocks }: Shown): Dimension[] {
 /** Off the middle, where the handles are. */
 const aside = (box: Box, axis: Axis): Mm => (axis === 'x' ? box.y + box.h * 0.28 : box.x + box.w * 0.28);
 
+/** What a rule places: each frame of a drag asks all rules of it. */
+const placedBy = keptBy(
+  (rule: Rule): ReadonlySet<string> =>
+    new Set(mentionsOf(rule).follow.flatMap((of) => [of, partOf(of) ?? of])),
+);
+
 /** The rooms that a rule keeps beside a part, where there is any to see. */
 function dimensionsOfRule(rule: Rule, shown: Shown, id: string, box: Box): Dimension[] {
   const { drawn } = shapeOf(rule);
-  if (!drawn || !mentionsOf(rule).follow.some((of) => of === id || partOf(of) === id)) return [];
+  if (!drawn || !placedBy(rule).has(id)) return [];
   return roomsOf(rule, id).flatMap(({ key, axis, measure, ...edges }): Dimension[] => {
     const places = (all: readonly Edge[]) => all.flatMap((edge) => placeOfEdge(edge, axis, shown) ?? []);
     const from = Math.max(...places(edges.from));
