@@ -56,7 +56,8 @@ export type PartNoun =
   | 'stripe'
   | 'shelf'
   | 'board'
-  | 'frame';
+  | 'frame'
+  | 'knob';
 
 /** What a part is called: a noun, a number where there are several, and on which of two leaves it is. */
 export interface Called {

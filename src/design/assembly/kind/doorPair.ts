@@ -3,11 +3,16 @@ import { inches } from '../../../measure/units.ts';
 import { GROUND } from '../building.ts';
 import { framed } from '../framing.ts';
 import { kindOf } from '../kind.ts';
+import { knob } from '../knob.ts';
 import { PANELS, paneled } from '../paneling.ts';
 import { moldingOf } from '../stock.ts';
 import { DOOR_QUESTIONS, firstDoor, leaf } from './panelDoor.ts';
 
-const questions = { ...DOOR_QUESTIONS, bead: { is: 'stock', form: 'shaped' } } as const;
+const questions = {
+  ...DOOR_QUESTIONS,
+  knobs: { is: 'yes' },
+  bead: { is: 'stock', form: 'shaped' },
+} as const;
 
 /** Two leaves that meet in the middle, a bead over the joint between them. */
 export const doorPair = kindOf<typeof questions>({
@@ -15,6 +20,7 @@ export const doorPair = kindOf<typeof questions>({
   questions,
   first: (size, has) => ({
     ...firstDoor({ w: size.w / 2, h: size.h }, has),
+    knobs: false,
     bead: moldingOf(has, 'half-round', 'half-round-20'),
   }),
   make: (b, answers) => {
@@ -43,5 +49,10 @@ export const doorPair = kindOf<typeof questions>({
     });
     b.center('bead', 'x', middle, middle);
     b.between('bead', 'y', all.bottom, all.top);
+    if (!answers.knobs) return;
+    const lockRail = rows.length > 1 ? 'rail-1' : null;
+    const [left, right] = [b.on('left'), b.on('right')];
+    knob(left, 'stile-right', lockRail, [left.edge('stile-right', 'low'), b.edge('bead', 'low')]);
+    knob(right, 'stile-left', lockRail, [b.edge('bead', 'high'), right.edge('stile-left', 'high')]);
   },
 });

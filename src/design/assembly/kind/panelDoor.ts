@@ -3,6 +3,7 @@ import { inches, type Mm } from '../../../measure/units.ts';
 import { type Building, GLUED, GROUND } from '../building.ts';
 import { archFramed, framed } from '../framing.ts';
 import { kindOf, type Size } from '../kind.ts';
+import { knob } from '../knob.ts';
 import { PANEL_STYLES, PANELS, paneled } from '../paneling.ts';
 import type { Supplies } from '../question.ts';
 import { boardNear, finishesOf, moldingOf, sheetNear, thicknessOf } from '../stock.ts';
@@ -72,6 +73,7 @@ export function leaf(
 
 const questions = {
   ...DOOR_QUESTIONS,
+  knob: { is: 'choice', of: ['none', 'left', 'right'] },
   head: { is: 'choice', of: HEADS },
   rise: { is: 'length', least: 10, most: 1500, where: { field: 'head', is: ['arched'] } },
 } as const;
@@ -82,6 +84,7 @@ export const panelDoor = kindOf<typeof questions>({
   questions,
   first: (size, has) => ({
     ...firstDoor(size, has),
+    knob: 'none',
     head: 'square',
     rise: Math.max(10, (size.w / 2) * ARCH_SHARE),
   }),
@@ -97,14 +100,19 @@ export const panelDoor = kindOf<typeof questions>({
       finish: answers.finish,
       fieldFinish: answers.field,
     };
+    const withKnob = () => {
+      if (answers.knob !== 'none') knob(b, `stile-${answers.knob}`, rows.length > 1 ? 'rail-1' : null);
+    };
     if (answers.head === 'square') {
       leaf(b, answers);
       paneled(b, framed(b, b.within(GROUND), answers), panels);
+      withKnob();
       return;
     }
     const shape = { form: 'arched', rise: answers.rise } as const;
     leaf(b, answers, shape);
     const head = sheetNear(b.has, thicknessOf(b.has, answers.stile));
     paneled(b, archFramed(b, { ...answers, head }), { ...panels, arched: true });
+    withKnob();
   },
 });
