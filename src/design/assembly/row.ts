@@ -11,6 +11,8 @@ interface Row {
   readonly spacing?: Spacing;
   readonly most?: Mm;
   readonly ends?: Strip['ends'] | undefined;
+  /** Places from the left or the foot that stay empty. */
+  readonly without?: readonly number[];
 }
 
 /** Strips alike, spread evenly over their box. */
@@ -19,7 +21,7 @@ export function row(
   role: string,
   called: PartNoun | Called,
   lie: 'up' | 'across',
-  { stock, finish, spacing, most, ends = { start: SQUARE, end: SQUARE } }: Row,
+  { stock, finish, spacing, most, ends = { start: SQUARE, end: SQUARE }, without = [] }: Row,
 ): void {
   const width = b.widthOf(stock);
   const spread: Spacing = spacing ?? { mode: 'most', count: 1, most };
@@ -27,6 +29,9 @@ export function row(
     finish,
     fixing: GLUED,
     member: { kind: 'strip', finish, stock, lie, angle: 0, length: 500, onEdge: false, ends, fit: false },
+    overrides: Object.fromEntries(
+      without.map((place) => [lie === 'up' ? `${place},0` : `0,${place}`, { omit: true }]),
+    ),
     memberSize: { w: width, h: width },
     across: lie === 'up' ? spread : null,
     up: lie === 'across' ? spread : null,

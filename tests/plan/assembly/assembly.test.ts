@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { readSupplies } from '../../../src/command/supplies.ts';
 import { answersOf, takenApart } from '../../../src/design/assembly/make.ts';
 import type { Kept } from '../../../src/design/assembly/question.ts';
 import { remade } from '../../../src/design/assembly/remake.ts';
@@ -8,9 +9,9 @@ import { editsToRemove } from '../../../src/design/removal.ts';
 import { type Design, designSchema, type Group, type Part } from '../../../src/design/schema.ts';
 import { shownFrom } from '../../../src/editor/document/shown.ts';
 import type { Box } from '../../../src/geometry/shape.ts';
+import { plan } from '../../../src/plan/plan.ts';
 import { type Chance, chanceOf, pick } from '../../chance.ts';
 import { runs } from '../../runs.ts';
-import { planned } from '../starters.ts';
 import { edited, hasOf, madeOn, nameOf, SKINNED } from './made.ts';
 
 const FACE = shownFrom(SKINNED).face;
@@ -31,7 +32,7 @@ function someAnswers(kind: AssemblyName, box: Box, chance: Chance): Kept {
     // As many as leave each some room.
     const most = Math.min(
       question.is === 'count' ? question.most : 0,
-      Math.floor(Math.min(box.w, box.h) / 90),
+      Math.floor(Math.min(box.w, box.h) / 160),
     );
     if (question.is === 'count') return [[name, Math.max(question.least, 1 + Math.floor(chance() * most))]];
     return question.is === 'yes' ? [[name, chance() < 0.5]] : [];
@@ -86,7 +87,8 @@ describe.each(ASSEMBLY_NAMES)('%s', (kind) => {
   // Joinery, cutting and the rest take longest; one is enough for every day.
   it.runIf(ASSEMBLY_NAMES.indexOf(kind) < runs(1))('plans without an error', () => {
     const { design } = madeOn(SKINNED, kind, { x: 120, y: 200, w: 640, h: 900 });
-    expect(planned(design).checks.filter(({ severity }) => severity === 'error')).toEqual([]);
+    const made = plan(design, readSupplies(design), { effort: { nodes: 2000 } });
+    expect(made.checks.filter(({ severity }) => severity === 'error')).toEqual([]);
   });
 
   it('is what other answers would have made at once, and comes back by one undo', () => {

@@ -109,10 +109,27 @@ function lights(b: Building, answers: Window, space: Space, cut?: 'end' | 'both'
         ? { start: column === 1 ? stop : SQUARE, end: column === columns ? stop : SQUARE }
         : undefined;
     const spacing = { mode: 'gaps', count: rows - 1 } as const;
-    row(b, role, { noun: 'cross-bars', number: column }, 'across', { ...bars, spacing, ends });
+    row(b, role, { noun: 'cross-bars', number: column }, 'across', {
+      ...bars,
+      spacing,
+      ends,
+      without: cut === 'both' ? outOfRing(answers, column) : [],
+    });
     bay(b, role, column, columns, space);
     b.between(role, 'y', space.bottom, space.top);
   }
+}
+
+/** Square of the way out to the ring, as a share, beyond which no bar meets an upright: the ring is wide there. */
+const WITHIN = 0.5;
+
+/** Bars of a column that would meet an upright under the ring, or beyond it. */
+function outOfRing({ columns, rows }: Window, column: number): number[] {
+  const uprights = [column - 1, column].filter((at) => at > 0 && at < columns);
+  const reach = Math.max(0, ...uprights.map((at) => ((2 * at) / columns - 1) ** 2));
+  return upTo(rows - 1)
+    .filter((at) => uprights.length > 0 && reach + ((2 * at) / rows - 1) ** 2 > WITHIN + 1e-9)
+    .map((at) => at - 1);
 }
 
 /** Puts something between two uprights, or one and the side. */
