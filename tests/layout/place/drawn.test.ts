@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type OutlineCorner, type PanelShape, panelShapeSchema } from '../../../src/design/schema.ts';
+import { radiusOfBow, withArcs } from '../../../src/geometry/arcs.ts';
 import { areaOfLoop, boxOfLoop, lengthOfLoop } from '../../../src/geometry/loop.ts';
 import { distance } from '../../../src/geometry/point.ts';
 import { boxOf } from '../../../src/geometry/region.ts';
@@ -69,6 +70,43 @@ describe('an outline that is drawn', () => {
         expect(lengthOfLoop(drawn) / lengthOfLoop(named)).toBeCloseTo(1, 9);
       }),
       { numRuns: runs(60) },
+    );
+  });
+
+  it('keeps its arcs as arcs for what is written of its polygon', () => {
+    const measures = fc.record({
+      rise: fc.double({ min: 20, max: 140, noNaN: true }),
+      size: fc.double({ min: 12, max: 60, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(measures, ({ rise, size }) => {
+        const points: OutlineCorner[] = [
+          { u: 0, v: 0, cut: { how: 'coved', size } },
+          { u: 1, v: 0, cut: { how: 'rounded', size } },
+          { u: 1, v: 1, side: { as: 'rise', rise } },
+          { u: 0, v: 1 },
+        ];
+        const ring =
+          regionOfShape({ form: 'polygon', points }, { x: 5, y: 9, w: 480, h: 700 })[0]?.outer ?? [];
+        const bowed = withArcs(ring, true);
+        const arcs = bowed.flatMap((p, i) =>
+          p.bulge === 0
+            ? []
+            : [{ bulge: p.bulge, radius: radiusOfBow(p, bowed[(i + 1) % bowed.length] ?? p, p.bulge) }],
+        );
+        // A bulge is the tangent of a quarter of the turn (DXF reference): of a corner of 90 degrees, and 2 rise / chord.
+        const asked = [
+          { bulge: -Math.tan(Math.PI / 8), radius: size },
+          { bulge: Math.tan(Math.PI / 8), radius: size },
+          { bulge: (2 * rise) / 480, radius: (480 ** 2 + 4 * rise ** 2) / (8 * rise) },
+        ];
+        expect(arcs).toHaveLength(3);
+        for (const { bulge, radius } of asked) {
+          const found = arcs.find((arc) => Math.abs(arc.bulge - bulge) < 1e-4);
+          expect(Math.abs((found?.radius ?? 0) / radius - 1)).toBeLessThan(1e-3);
+        }
+      }),
+      { numRuns: runs(40) },
     );
   });
 
