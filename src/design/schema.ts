@@ -218,7 +218,13 @@ const runFields = {
     /** The box itself, closed. */
     z.strictObject({ form: z.literal('frame') }),
     /** Sill, two stiles and a segmented arch of the given rise; closed. */
-    z.strictObject({ form: z.literal('arched'), rise: size, segments: z.number().int().min(2).max(48) }),
+    z.strictObject({
+      form: z.literal('arched'),
+      rise: size,
+      segments: z.number().int().min(2).max(48),
+      /** The arch sawn from sheet, in so many pieces of a ring; of straight segments of the stock when left out. */
+      band: z.strictObject({ stock: id, pieces: z.number().int().min(1).max(24) }).optional(),
+    }),
     /** Corners in the unit square of the box. */
     z.strictObject({
       form: z.literal('points'),

@@ -117,8 +117,9 @@ function placesOf(
     for (const leg of legs) lay((ground) => placesAlong(leg, solid.region, ground, spacing));
   }
   for (const piece of pieces) {
-    const leg = legOf(piece.placed, legs);
-    if (leg) lay((ground) => placesAlong(leg, piece.placed, ground, spacing));
+    const leg = piece.form === 'sheet' ? null : legOf(piece.placed, legs);
+    if (piece.form === 'sheet') lay((ground) => placesOver(piece.placed, ground, spacing));
+    else if (leg) lay((ground) => placesAlong(leg, piece.placed, ground, spacing));
   }
   return own;
 }

@@ -1,6 +1,7 @@
 import { segmentRadius } from '../geometry/curve.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
+import { sawnArch } from './head.ts';
 import type { ArchFound, SegmentedArch } from './piece.ts';
 
 /** How far a straight segment falls short of its arc: radius * (1 - cos(angle / 2)), `angle` at the center. */
@@ -22,7 +23,8 @@ export function segmentedArch(width: Mm, rise: Mm, segments: number): SegmentedA
 
 /** The figures of every arched run, by its laid part. */
 export function archesOf(parts: readonly LaidPart[]): ArchFound[] {
-  return parts.flatMap((laid) => {
+  return parts.flatMap((laid): ArchFound[] => {
+    if (laid.kind === 'run' && laid.head) return [{ part: laid.id, ...sawnArch(laid.head) }];
     if (laid.kind !== 'run' || laid.spec.path.form !== 'arched' || laid.box.w <= 0) return [];
     const { segments } = laid.spec.path;
     // Layout springs the arch no higher than its box has room for.

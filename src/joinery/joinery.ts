@@ -14,6 +14,7 @@ import { type Attempt, chosenChecks } from './chosen.ts';
 import { type Decisions, decisionsOf } from './decide.ts';
 import type { Placed } from './draft.ts';
 import { fillPieces } from './fill.ts';
+import { headPieces } from './head.ts';
 import { joinMeeting } from './join.ts';
 import { labelPieces } from './label.ts';
 import { pieceChecks } from './limits.ts';
@@ -198,7 +199,11 @@ function piecesOf(
   return parts.flatMap((laid) => {
     if (isBars(laid)) {
       const own = groupOf(byPart, laid.id);
-      return kept.of(laid, 'pieces', [shop.fitAllowance, ...own], () => stickPieces(own, shop.fitAllowance));
+      const sheet = laid.kind === 'run' && laid.head ? (stocks.get(laid.head.stock) ?? null) : null;
+      return kept.of(laid, 'pieces', [shop.fitAllowance, sheet, ...own], () => {
+        const sticks = stickPieces(own, shop.fitAllowance);
+        return laid.kind === 'run' ? [...sticks, ...headPieces(laid, sheet, sticks.length)] : sticks;
+      });
     }
     if (isBoards(laid)) {
       const stock = stockOf(laid, stocks);

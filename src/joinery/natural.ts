@@ -14,7 +14,7 @@ import { type Cut, cutAlong } from './trim.ts';
  */
 export function naturalCuts(bar: Bar, end: End): Cut[] {
   const { laid } = bar;
-  const stop = isOuter(bar, end) ? laid.stops?.[end] : undefined;
+  const stop = stopOf(bar, end);
   if (stop) return stopCuts(bar, end, stop);
   if (laid.kind === 'strip' && isBrace(bar)) {
     const cuts = boxCuts(bar, end, laid.box);
@@ -26,6 +26,10 @@ export function naturalCuts(bar: Bar, end: End): Cut[] {
 /** A brace is held within its box even where a joint cuts it. */
 export const isBrace = (bar: Bar): boolean =>
   bar.laid.kind === 'strip' && (bar.laid.spec.lie === 'rising' || bar.laid.spec.lie === 'falling');
+
+/** What an end of a bar stops at, where it is an end of its strip or run too. */
+export const stopOf = (bar: Bar, end: End): StoppedEnd | undefined =>
+  isOuter(bar, end) ? bar.laid.stops?.[end] : undefined;
 
 /** Whether an end of a bar is an end of its strip or run. */
 const isOuter = ({ laid, leg }: Bar, end: End): boolean =>

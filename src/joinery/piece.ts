@@ -119,11 +119,23 @@ export interface SegmentedArch {
   readonly sagitta: Mm;
 }
 
+/** A circular head sawn from sheet in pieces of a ring. */
+export interface SawnArch {
+  /** Radii of both edges. */
+  readonly inner: Mm;
+  readonly outer: Mm;
+  readonly pieces: number;
+  /** At the center, one piece: its joints lie on radii. */
+  readonly angle: Deg;
+  /** Of its arcs from stile to stile. */
+  readonly lengths: { readonly inner: Mm; readonly middle: Mm; readonly outer: Mm };
+}
+
 /** The head of an arched run. */
-export interface ArchFound extends SegmentedArch {
+export type ArchFound = (SegmentedArch | SawnArch) & {
   /** Laid part. */
   readonly part: string;
-}
+};
 
 export interface Joinery {
   readonly pieces: readonly Piece[];
@@ -147,6 +159,8 @@ export interface Solid {
   readonly stock: string | null;
   readonly finish: string | null;
   readonly on: string;
+  /** What of it is sawn from sheet, and what is left of it then. */
+  readonly head?: { readonly stock: string; readonly region: Region; readonly rest: Region };
   /** Moldings: the straight lengths of it, each with the line that its section follows. */
   readonly lengths?: readonly MoldedLength[];
 }

@@ -1,7 +1,7 @@
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Polygon } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import type { Laid } from '../layout/laid.ts';
+import type { Laid, LaidPart } from '../layout/laid.ts';
 import type { Stock } from '../materials/types.ts';
 import { atOrigin, type Placed } from './draft.ts';
 import { END_KINDS } from './end/table.ts';
@@ -15,13 +15,13 @@ import type { Piece } from './piece.ts';
 export function sheetPieces(laid: Laid<'panel'> | Laid<'sign'>, stock: Stock | null): Placed[] {
   if (!stock) return [];
   return laid.region.map((polygon, i) => ({
-    draft: sheetPiece(laid, stock, polygon, laid.region.length > 1 ? `${laid.id}#${i + 1}` : laid.id),
+    draft: panelPiece(laid, stock, polygon, laid.region.length > 1 ? `${laid.id}#${i + 1}` : laid.id),
     kind: 'panel',
     stretch: null,
   }));
 }
 
-function sheetPiece(
+function panelPiece(
   laid: Laid<'panel'> | Laid<'sign'>,
   stock: Stock,
   polygon: Polygon,
@@ -29,6 +29,23 @@ function sheetPiece(
 ): Placed['draft'] {
   const upright = isTaller(polygon.outer);
   const lay = (p: Point): Point => (upright ? { x: p.y, y: -p.x } : p);
+  return sheetPiece({ laid, stock, polygon, id }, lay, grainOf(laid, stock, upright));
+}
+
+interface SheetPart {
+  readonly laid: LaidPart;
+  readonly stock: Stock;
+  /** Where it lies on the face. */
+  readonly polygon: Polygon;
+  readonly id: string;
+}
+
+/** One piece of sheet, sawn to an outline that `lay` turns onto the bench. */
+export function sheetPiece(
+  { laid, stock, polygon, id }: SheetPart,
+  lay: (p: Point) => Point,
+  grain: Piece['grain'],
+): Placed['draft'] {
   const { outline, holes, box } = atOrigin(
     polygon.outer.map(lay),
     polygon.holes.map((ring) => ring.map(lay)),
@@ -58,8 +75,8 @@ function sheetPiece(
     notches: [],
     placed: [polygon],
     z0: laid.z0,
-    z1: laid.z1,
-    grain: grainOf(laid, stock, upright),
+    z1: laid.z0 + stock.thickness,
+    grain,
   };
 }
 

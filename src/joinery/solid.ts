@@ -1,7 +1,7 @@
 import { isBars, isPaint } from '../design/made.ts';
 import { union } from '../geometry/clip.ts';
 import type { Region } from '../geometry/shape.ts';
-import type { LaidPart } from '../layout/laid.ts';
+import { headOf, type LaidPart } from '../layout/laid.ts';
 import type { MoldedLength, Solid } from './piece.ts';
 import type { SawnBar } from './saw.ts';
 
@@ -12,15 +12,19 @@ import type { SawnBar } from './saw.ts';
  */
 export function solidOf(laid: LaidPart, lengths: readonly SawnBar[]): Solid {
   const { id, kind, z0, stock, finish, on } = laid;
+  const rest = lengths.flatMap(footprintOf);
+  const head =
+    laid.kind === 'run' && laid.head ? { stock: laid.head.stock, region: headOf(laid), rest } : null;
   return {
     part: id,
     kind,
-    region: isBars(laid) ? joined(lengths.flatMap(footprintOf)) : laid.region,
+    region: isBars(laid) ? joined([...rest, ...(head?.region ?? [])]) : laid.region,
     z0,
     z1: isPaint(laid) ? z0 : laid.z1,
     stock,
     finish,
     on,
+    ...(head ? { head } : {}),
     ...(lengths.some(isMolding) ? { lengths: lengths.filter(isMolding).map(moldedLength) } : {}),
   };
 }

@@ -1,7 +1,7 @@
 import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Bar, End } from './bar.ts';
-import { isBrace, naturalCuts } from './natural.ts';
+import { isBrace, naturalCuts, stopOf } from './natural.ts';
 import type { Cut } from './trim.ts';
 
 /** A stretch of a bar that another one takes. */
@@ -71,7 +71,5 @@ export function factsOf(work: BarWork, stockOf: (part: string) => Stock | null):
 export function endCuts(work: BarWork, end: End): Cut[] {
   const joints = work.joints[end];
   if (joints.length === 0) return naturalCuts(work.bar, end);
-  return isBrace(work.bar) || work.bar.laid.stops?.[end]
-    ? [...naturalCuts(work.bar, end), ...joints]
-    : joints;
+  return isBrace(work.bar) || stopOf(work.bar, end) ? [...naturalCuts(work.bar, end), ...joints] : joints;
 }

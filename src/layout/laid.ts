@@ -2,7 +2,7 @@ import type { LevelId } from '../bed/face.ts';
 import type { Check } from '../check/check.ts';
 import { isBought, isPaint } from '../design/made.ts';
 import type { Fill, Fitting, Lettering, Painted, Panel, Run, Sign, Strip } from '../design/schema.ts';
-import type { Box, Point, Region } from '../geometry/shape.ts';
+import type { Box, Point, Region, Ring } from '../geometry/shape.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 
 /** Straight length of stock in place: the center line from `start` to `end` and the width across it. */
@@ -17,7 +17,7 @@ export interface Leg {
 
 /** An end that is cut to the border of something. */
 export interface StoppedEnd {
-  /** What it stops at: a part or a member of one, a level, or the face. */
+  /** What it stops at: a part or a member of one, a level, the face, or the head of its own run. */
   readonly at: string;
   /** Whether it comes up against it; else it ends flush with the edge of what it lies on, or lies within. */
   readonly against: boolean;
@@ -25,6 +25,20 @@ export interface StoppedEnd {
   readonly line: readonly Point[];
 }
 export type Stops = { readonly [End in 'start' | 'end']?: StoppedEnd };
+
+/** The head of an arched run, sawn from sheet in pieces of a ring. */
+export interface SawnHead {
+  readonly stock: string;
+  readonly center: Point;
+  /** From right to left, counterclockwise; their arcs as chords. */
+  readonly pieces: readonly Ring[];
+  /** Between two joints, at the center. */
+  readonly turn: Deg;
+  /** Where the arc of the path ends, right and left. */
+  readonly near: readonly [Point, Point];
+  /** The same of the arc at the far side of the stock. */
+  readonly far: readonly [Point, Point];
+}
 
 /** Fields that every laid part has. */
 interface LaidBase {
@@ -61,6 +75,7 @@ export type LaidPart = LaidBase &
         readonly closed: boolean;
         readonly spec: Pick<Run, 'ends' | 'fit' | 'corner' | 'side' | 'path'>;
         readonly stops?: Stops;
+        readonly head?: SawnHead;
       }
     | { readonly kind: 'panel'; readonly spec: Pick<Panel, 'shape' | 'openings' | 'grain'> }
     | {
@@ -90,6 +105,10 @@ export type Laid<K extends LaidKind> = Extract<LaidPart, { readonly kind: K }>;
 /** The straight lengths of stock that a part is made of; none where it is made of other things. */
 export const legsOf = (laid: LaidPart): readonly Leg[] =>
   'leg' in laid ? [laid.leg] : 'legs' in laid ? laid.legs : [];
+
+/** What the head of a run covers that is sawn from sheet. */
+export const headOf = (laid: LaidPart): Region =>
+  laid.kind === 'run' && laid.head ? laid.head.pieces.map((outer) => ({ outer, holes: [] })) : [];
 
 /** Whether a part is straight lengths of stock, wherever it came from. */
 export const isLong = (laid: LaidPart): boolean => 'leg' in laid || 'legs' in laid;

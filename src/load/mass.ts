@@ -1,6 +1,7 @@
 import type { Check } from '../check/check.ts';
 import { isBought, isPaint } from '../design/made.ts';
 import { boxOf, centroidOf } from '../geometry/region.ts';
+import type { Region } from '../geometry/shape.ts';
 import { trueAreaOf } from '../geometry/trueArea.ts';
 import type { Solid } from '../joinery/piece.ts';
 import { KeptResults } from '../layout/kept.ts';
@@ -51,9 +52,12 @@ function massOfSolid(
     const { volume, x, y, z } = molding ?? { volume: 0, ...centroidOf(solid.region), z: 0 };
     return { part: solid.part, mass: (volume * material.density) / MM3_PER_M3, x, y, z: solid.z0 + z };
   }
-  const height = solid.z1 - solid.z0;
-  const mass = (trueAreaOf(solid.region) * height * material.density) / MM3_PER_M3;
-  return { part: solid.part, mass, ...centroidOf(solid.region), z: solid.z0 + height / 2 };
+  return massOfPrism(solid.part, solid.head?.rest ?? solid.region, solid.z0, solid.z1, material);
+}
+
+function massOfPrism(part: string, region: Region, z0: Mm, z1: Mm, { density }: Material): PointMass {
+  const mass = (trueAreaOf(region) * (z1 - z0) * density) / MM3_PER_M3;
+  return { part, mass, ...centroidOf(region), z: (z0 + z1) / 2 };
 }
 
 function massOfFitting(laid: Laid<'fitting'>): PointMass {
@@ -111,6 +115,12 @@ export function massesOf(
       : massOfSolid(solid, stock, materials.get(stock?.material ?? ''), results);
     if (mass) masses.push(mass);
     else addTo(unknown, solid.stock ?? '', solid.part);
+    if (!solid.head) continue;
+    const { part, z0, head } = solid;
+    const sheet = stocks.get(head.stock);
+    const made = materials.get(sheet?.material ?? '');
+    if (sheet && made) masses.push(massOfPrism(part, head.region, z0, z0 + sheet.thickness, made));
+    else addTo(unknown, head.stock, part);
   }
   for (const { part, liters } of input.coatings) {
     const center = centers.get(part);

@@ -101,13 +101,15 @@ function stickRequests({ face, sticks, measure, nameOf }: RequestInput): Pattern
 /** Between two ends that are printed beside each other. */
 const APART: Mm = 20;
 
-/** The ends of strips and runs that are marked from a pattern, of one piece of each kind. */
+/** The ends of strips and runs that are marked from a pattern, and pieces of heads, of one piece of each kind. */
 function endRequests({ parts, pieces, nameOf }: RequestInput): PatternRequest[] {
   const bars = idsOfBars(parts);
   const seen = new Set<string>();
   return pieces.flatMap((piece): PatternRequest[] => {
     const { id, label, part } = piece;
-    const region = bars.has(part) && !seen.has(label) ? endsOf(piece) : [];
+    const whole: Region = [{ outer: piece.outline, holes: [] }];
+    const ends = piece.form === 'sheet' ? whole : endsOf(piece);
+    const region = bars.has(part) && !seen.has(label) ? ends : [];
     if (region.length === 0) return [];
     seen.add(label);
     return [{ kind: 'part', id, name: `${nameOf(part)} (${label})`, region }];

@@ -195,7 +195,7 @@ describe('an arched run', () => {
     plan([run('a', half(segments), true, 40, { corner, path: { form: 'arched', rise: 300, segments } })]);
 
   it('tells radius, angle, miter and the sagitta of a segment', () => {
-    const [arch] = arched('miter').arches;
+    const [arch] = arched('miter').arches.filter((one) => 'segments' in one);
     expect(arch).toMatchObject({ part: 'a', segments: 6 });
     expect(arch?.radius).toBeCloseTo(300, 9);
     expect(arch?.angle).toBeCloseTo(30, 9);

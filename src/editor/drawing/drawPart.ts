@@ -1,7 +1,7 @@
 import { isPaint } from '../../design/made.ts';
 import type { Finish } from '../../design/schema.ts';
 import type { Point, Region } from '../../geometry/shape.ts';
-import { type LaidPart, type Leg, legsOf } from '../../layout/laid.ts';
+import { type LaidPart, type Leg, legsOf, type SawnHead } from '../../layout/laid.ts';
 import { keptBy } from '../../list/keptBy.ts';
 import type { SignPlan } from '../../plan/types.ts';
 import type { Look } from '../state/store.ts';
@@ -68,7 +68,8 @@ export function drawPart(ctx: Pen, props: PartLook): void {
   if (shaped) {
     for (const leg of legsOf(part)) profileLines(ctx, leg);
   }
-  if (part.kind === 'run') cornerLines(ctx, part.region, part.legs[0]?.width ?? 0);
+  if (part.kind === 'run' && part.head) headLines(ctx, part.head, part.legs);
+  else if (part.kind === 'run') cornerLines(ctx, part.region, part.legs[0]?.width ?? 0);
   ctx.globalAlpha = 1;
   if (props.sign) drawLettering(ctx, props, props.sign);
 }
@@ -131,6 +132,24 @@ function profileLines(ctx: Pen, leg: Leg): void {
     const d = leg.width * share;
     ctx.moveTo(leg.start.x + nx * d, leg.start.y + ny * d);
     ctx.lineTo(leg.end.x + nx * d, leg.end.y + ny * d);
+  }
+  ctx.stroke();
+}
+
+/** The joints of a head sawn apart, and those at the corners of the sill. */
+function headLines(ctx: Pen, { pieces }: SawnHead, legs: readonly Leg[]): void {
+  ctx.beginPath();
+  for (const [first, ...more] of pieces) {
+    if (!first) continue;
+    ctx.moveTo(first.x, first.y);
+    for (const p of more) ctx.lineTo(p.x, p.y);
+    ctx.closePath();
+  }
+  for (const { start, width } of legs.slice(1)) {
+    const half = width / 2;
+    const turn = start === legs[1]?.start ? 1 : -1;
+    ctx.moveTo(start.x - turn * half, start.y - half);
+    ctx.lineTo(start.x + turn * half, start.y + half);
   }
   ctx.stroke();
 }

@@ -5,6 +5,7 @@ import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { LaidPart, Leg } from '../laid.ts';
 import { section } from '../structure.ts';
+import { headedRun } from './head.ts';
 import { legsOfRun, pathOfRun, regionOfRun } from './run.ts';
 import { regionOfPanel, regionOfShape } from './shape.ts';
 import { legOfStrip, regionOfStrip } from './strip.ts';
@@ -27,7 +28,7 @@ type Only<K extends LaidPart['kind']> = Extract<LaidPart, { readonly kind: K }>;
 /** The fields of a laid part that are its kind's own. */
 type Make =
   | Pick<Only<'strip'>, 'kind' | 'leg' | 'spec'>
-  | Pick<Only<'run'>, 'kind' | 'legs' | 'closed' | 'spec'>
+  | Pick<Only<'run'>, 'kind' | 'legs' | 'closed' | 'spec' | 'stops' | 'head'>
   | Pick<Only<'panel'>, 'kind' | 'spec'>
   | Pick<Only<'sign'>, 'kind' | 'spec' | 'lettering'>
   | Pick<Only<'fitting'>, 'kind' | 'spec'>
@@ -88,13 +89,17 @@ function runBody(part: Extract<Single, { kind: 'run' }>, box: Box, stocks: Reado
   const path = pathOfRun(part, box);
   const { ends, fit, corner, side } = part;
   const legs = path.points.length > 1 ? legsOfRun(part, path, size) : [];
-  return {
-    region: path.points.length > 1 ? regionOfRun(part, path, size.width) : [],
-    height: size.thickness,
-    stock: found ? part.stock : null,
-    unknownStock: found ? null : part.stock,
-    make: { kind: 'run', legs, closed: path.closed, spec: { ends, fit, corner, side, path: part.path } },
-  };
+  const spec = { ends, fit, corner, side, path: part.path };
+  const make = { kind: 'run', legs, closed: path.closed, spec } as const;
+  const rest = { height: size.thickness, stock: found ? part.stock : null };
+  const band = part.path.form === 'arched' ? part.path.band : undefined;
+  if (!band) {
+    const region = path.points.length > 1 ? regionOfRun(part, path, size.width) : [];
+    return { ...rest, region, unknownStock: found ? null : part.stock, make };
+  }
+  const unknownStock = !found ? part.stock : stocks.get(band.stock)?.form === 'sheet' ? null : band.stock;
+  const { region, ...made } = headedRun(part, box, legs) ?? { region: [] };
+  return { ...rest, region, unknownStock, make: { ...make, ...made } };
 }
 
 function panelBody(

@@ -23,8 +23,14 @@ export function pathOfRun(run: RunLike, box: Box): RunPath {
   switch (run.path.form) {
     case 'frame':
       return { points: ringOfBox(box), closed: true };
-    case 'arched':
-      return { points: archedPath(box, run.path.rise, run.path.segments), closed: true };
+    case 'arched': {
+      const points = archedPath(box, run.path.rise, run.path.segments);
+      if (!run.path.band) return { points, closed: true };
+      // The head is sawn apart: down the left stile, along the sill and up the right one.
+      const [left, right, spring] = points;
+      const last = points.at(-1);
+      return { points: [last, left, right, spring].filter((p) => p !== undefined), closed: false };
+    }
     case 'points': {
       const points = distinct(
         run.path.points.map(({ u, v }) => ({ x: x + u * w, y: y + v * h })),

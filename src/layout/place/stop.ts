@@ -37,7 +37,8 @@ export const isToStop = (laid: LaidPart): laid is Barred => stopsAskedOf(laid).l
 
 /** The ends that are to stop, and at what; a closed run has none. */
 export function stopsAskedOf(laid: LaidPart): readonly { readonly end: End; readonly at: string }[] {
-  if ((laid.kind !== 'strip' && laid.kind !== 'run') || (laid.kind === 'run' && laid.closed)) return [];
+  if ((laid.kind !== 'strip' && laid.kind !== 'run') || (laid.kind === 'run' && (laid.closed || laid.head)))
+    return [];
   const { start, end } = laid.spec.ends;
   const asked: { end: End; at: string }[] = [];
   if (start.cut === 'stop') asked.push({ end: 'start', at: start.at });

@@ -1,6 +1,7 @@
 import type { Run } from '../../../design/schema.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
+import { t } from '../../words/t.ts';
 import { stockChoices } from '../facts/choices.ts';
 import { EndFields } from './EndFields.tsx';
 import { usePart } from './usePart.ts';
@@ -15,9 +16,48 @@ const SQUARE = [
 
 type Arched = Extract<Run['path'], { readonly form: 'arched' }>;
 
+/** Straight segments of the run's own stock, in the list of sheets. */
+const OF_THE_STOCK = '';
+/** So many pieces a head is sawn in at first: short enough that little wood is lost in the hollow of each. */
+const BAND_PIECES = 3;
+
 const ARCH_FIELDS: readonly FormField<Arched>[] = [
   { is: 'length', label: 'shape.rise', field: 'rise', min: 1 },
-  { is: 'number', label: 'run.segments', field: 'segments', whole: true, min: 2, max: 48 },
+  {
+    is: 'choice',
+    label: 'run.arch',
+    place: 'wide',
+    of: ({ band }, design) => [
+      { value: OF_THE_STOCK, label: t('run.segmented') },
+      ...stockChoices(design, ['sheet'], band?.stock ?? '').map((sheet) => ({
+        ...sheet,
+        label: t('run.sawn', { sheet: sheet.label }),
+      })),
+    ],
+    get: ({ band }) => band?.stock ?? OF_THE_STOCK,
+    put: (stock, { band }) => ({
+      band: stock === OF_THE_STOCK ? undefined : { stock, pieces: band?.pieces ?? BAND_PIECES },
+    }),
+  },
+  {
+    is: 'number',
+    label: 'run.segments',
+    field: 'segments',
+    when: ({ band }) => !band,
+    whole: true,
+    min: 2,
+    max: 48,
+  },
+  {
+    is: 'number',
+    label: 'run.segments',
+    when: ({ band }) => band !== undefined,
+    get: ({ band }) => band?.pieces ?? BAND_PIECES,
+    put: (pieces, { band }) => (band ? { band: { ...band, pieces } } : {}),
+    whole: true,
+    min: 1,
+    max: 24,
+  },
 ];
 
 const PATH_FIELDS: readonly FormField<Run>[] = [

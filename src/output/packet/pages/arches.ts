@@ -1,11 +1,30 @@
+import type { SawnArch, SegmentedArch } from '../../../joinery/piece.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Packet } from '../leaf.ts';
 
-/** What the straight segments of arched runs are sawn by, and what they leave of the circle. */
+/** Of one laid part. */
+type Of<A> = A & { readonly part: string };
+
+/** What the straight segments of arched runs are sawn by, and what heads sawn from sheet are laid out by. */
 export function archBlocks(packet: Packet, width: Mm): Block[] {
   const { arches } = packet.plan.joinery;
+  return [
+    ...segmentBlocks(
+      packet,
+      arches.filter((arch) => 'segments' in arch),
+      width,
+    ),
+    ...sawnBlocks(
+      packet,
+      arches.filter((arch) => 'pieces' in arch),
+      width,
+    ),
+  ];
+}
+
+function segmentBlocks(packet: Packet, arches: readonly Of<SegmentedArch>[], width: Mm): Block[] {
   if (arches.length === 0) return [];
   const terms = packet.terms.arches;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
@@ -26,6 +45,41 @@ export function archBlocks(packet: Packet, width: Mm): Block[] {
     { title: terms.miter, share: 1.8, figure: true },
     { title: terms.chord, share: 2.4, figure: true },
     { title: terms.sagitta, share: 2.6, figure: true },
+  ];
+  return [
+    heading(terms.title),
+    ...table(columns, rows, width),
+    space(1.5),
+    ...paragraph(terms.note, width),
+    space(3),
+  ];
+}
+
+function sawnBlocks(packet: Packet, arches: readonly Of<SawnArch>[], width: Mm): Block[] {
+  if (arches.length === 0) return [];
+  const terms = packet.terms.sawnArches;
+  const told = (mm: Mm) => formatReading(mm, packet.measure);
+  const rows = arches.map(({ part, inner, outer, pieces, angle, lengths }) => ({
+    cells: [
+      packet.say.name(part),
+      told(inner),
+      told(outer),
+      String(pieces),
+      packet.say.angle(angle),
+      told(lengths.inner),
+      told(lengths.middle),
+      told(lengths.outer),
+    ],
+  }));
+  const columns = [
+    { title: terms.part, share: 4, wraps: true },
+    { title: terms.inner, share: 2.2, figure: true },
+    { title: terms.outer, share: 2.2, figure: true },
+    { title: terms.pieces, share: 1.5, figure: true },
+    { title: terms.angle, share: 1.8, figure: true },
+    { title: terms.innerArc, share: 2.2, figure: true },
+    { title: terms.middleArc, share: 2.2, figure: true },
+    { title: terms.outerArc, share: 2.2, figure: true },
   ];
   return [
     heading(terms.title),

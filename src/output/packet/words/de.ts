@@ -171,6 +171,18 @@ export const DE: PacketWords = {
     sagitta: 'Fehlt zum Kreis',
     note: 'Radius und Sehne gelten für die Außenkante, von Ecke zu Ecke. Die letzte Spalte sagt, wie weit die Mitte eines geraden Segments hinter dem Kreis zurückbleibt.',
   },
+  sawnArches: {
+    title: 'Aus Platten gesägte Bögen',
+    part: 'Bogen',
+    inner: 'R innen',
+    outer: 'R außen',
+    pieces: 'Stücke',
+    angle: 'Je Stück',
+    innerArc: 'Innenbogen',
+    middleArc: 'Mittelbogen',
+    outerArc: 'Außenbogen',
+    note: 'R ist der Radius einer Kante. Jedes Stück umfasst den angegebenen Winkel, seine Fugen liegen auf Radien des Kreises. Bögen sind am Holz entlang gemessen, von Ständer zu Ständer. Die Stücke nach ihren Schablonen anreißen.',
+  },
   end: {
     square: 'rechtwinklig',
     miter: 'Gehrung',

@@ -181,6 +181,18 @@ export const EN = {
     sagitta: 'Left of circle',
     note: 'Radius and chord are those of the outer edge, corner to corner. The last column is how far the middle of each straight segment falls short of the circle.',
   },
+  sawnArches: {
+    title: 'Arches sawn from sheet',
+    part: 'Arch',
+    inner: 'Inner R',
+    outer: 'Outer R',
+    pieces: 'Pieces',
+    angle: 'Each',
+    innerArc: 'Inner arc',
+    middleArc: 'Middle arc',
+    outerArc: 'Outer arc',
+    note: 'R is the radius of an edge. Each piece turns by the angle told, and its joints lie on radii of the circle. Arcs are measured along the wood from stile to stile. Mark the pieces from their patterns.',
+  },
   end: {
     square: 'square',
     miter: 'miter',

@@ -172,6 +172,18 @@ export const ES: PacketWords = {
     sagitta: 'Falta al círculo',
     note: 'Radio y cuerda son los del canto exterior, de esquina a esquina. La última columna dice cuánto le falta al medio de cada segmento recto para llegar al círculo.',
   },
+  sawnArches: {
+    title: 'Arcos aserrados de tablero',
+    part: 'Arco',
+    inner: 'R interior',
+    outer: 'R exterior',
+    pieces: 'Piezas',
+    angle: 'Cada una',
+    innerArc: 'Arco interior',
+    middleArc: 'Arco medio',
+    outerArc: 'Arco exterior',
+    note: 'R es el radio de un canto. Cada pieza abarca el ángulo indicado y sus juntas quedan en radios del círculo. Los arcos se miden a lo largo de la madera, de montante a montante. Marcar las piezas con sus plantillas.',
+  },
   end: {
     square: 'a escuadra',
     miter: 'inglete',
