@@ -13,8 +13,7 @@ import type { SawnBar } from './saw.ts';
 export function solidOf(laid: LaidPart, lengths: readonly SawnBar[]): Solid {
   const { id, kind, z0, stock, finish, on } = laid;
   const rest = lengths.flatMap(footprintOf);
-  const head =
-    laid.kind === 'run' && laid.head ? { stock: laid.head.stock, region: headOf(laid), rest } : null;
+  const head = 'head' in laid && laid.head ? { stock: laid.head.stock, region: headOf(laid), rest } : null;
   return {
     part: id,
     kind,

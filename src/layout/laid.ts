@@ -108,7 +108,7 @@ export const legsOf = (laid: LaidPart): readonly Leg[] =>
 
 /** What the head of a run covers that is sawn from sheet. */
 export const headOf = (laid: LaidPart): Region =>
-  laid.kind === 'run' && laid.head ? laid.head.pieces.map((outer) => ({ outer, holes: [] })) : [];
+  'head' in laid && laid.head ? laid.head.pieces.map((outer) => ({ outer, holes: [] })) : [];
 
 /** Whether a part is straight lengths of stock, wherever it came from. */
 export const isLong = (laid: LaidPart): boolean => 'leg' in laid || 'legs' in laid;
