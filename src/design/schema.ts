@@ -412,11 +412,15 @@ const paintedFields = { kind: z.literal('painted'), shape: panelShapeSchema };
 
 /** How pieces are set out over a shape; each is told in `layout/fill/patterns.ts`. */
 const fillPattern = z.discriminatedUnion('form', [
-  /** Boards side by side; lapped and tongued ones reach `lap` under the next one. */
+  /**
+   * Boards side by side; lapped and tongued ones reach `lap` under the next one. With a `length`, unless it is 0, a
+   * row that is longer is made of several boards, whose joints are staggered.
+   */
   z.strictObject({
     form: z.literal('planks'),
     edge: z.enum(['square', 'lapped', 'tongued']),
     lap: sizeOrZero,
+    length: sizeOrZero.optional(),
   }),
   /** Boards with a batten over every joint; across it their gap. */
   z.strictObject({ form: z.literal('battened'), stock: id }),
@@ -435,6 +439,8 @@ const fillPattern = z.discriminatedUnion('form', [
 const fillFields = {
   kind: z.literal('fill'),
   shape: panelShapeSchema,
+  /** Left free of pieces: doors, windows, holes. */
+  openings: z.array(opening).max(60).optional(),
   /** Boards that all pieces are sawn from; their width is the pieces'. */
   stock: id,
   pattern: fillPattern,
@@ -444,7 +450,8 @@ const fillFields = {
   angle: z.number().min(-180).max(180),
   /**
    * Across the pieces: a piece or a gap in the middle of the shape, or a whole piece at its lower (left) or upper
-   * (right) edge. `balanced`: a piece or a gap in the middle, whichever leaves the wider pieces at both edges.
+   * (right) edge. `balanced`: a piece or a gap in the middle, whichever leaves the wider pieces at both edges. Of a
+   * herringbone: a piece or the corner of a V in the middle, or a whole piece or V in the lower or upper corner.
    */
   start: z.enum(['balanced', 'piece', 'gap', 'low', 'high']),
   /** Turned about, as in a mirror: from end to end of the pieces, from edge to edge across them. */

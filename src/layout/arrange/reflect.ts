@@ -39,6 +39,7 @@ function reflectFill({ flip: was, ...fill }: Fill, axis: Axis): Fill {
     shape: reflectShape(fill.shape, axis),
     angle: -fill.angle + 0,
     start: across ? otherStart(fill.start) : fill.start,
+    ...(fill.openings ? { openings: fill.openings.map((opening) => reflectOpening(opening, axis)) } : {}),
     ...(flip ? { flip } : {}),
   };
 }

@@ -8,10 +8,10 @@ import { DUST } from '../../geometry/tolerance.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Leg } from '../laid.ts';
-import { regionOfShape } from '../place/shape.ts';
+import { regionOfFill, regionOfShape } from '../place/shape.ts';
 import { section } from '../structure.ts';
 import { type Frame, frameOf, otherStart } from './frame.ts';
-import { type Cell, cellsOf } from './patterns.ts';
+import { type Cell, cellsOf, type Ground, rectangle } from './patterns.ts';
 
 /** A piece of a fill, cut by its outline. */
 export interface FillPiece {
@@ -29,7 +29,7 @@ export interface FillPiece {
   readonly leg: Leg;
 }
 
-type FillLike = Pick<Fill, 'shape' | 'stock' | 'pattern' | 'gap' | 'angle' | 'start' | 'flip'>;
+type FillLike = Pick<Fill, 'shape' | 'openings' | 'stock' | 'pattern' | 'gap' | 'angle' | 'start' | 'flip'>;
 type Stocks = ReadonlyMap<string, Stock>;
 
 /** The pieces of a fill at the origin, and what they follow from. */
@@ -72,6 +72,7 @@ export const pieceAt = (piece: FillPiece, { x, y }: Point): FillPiece => {
 
 const sameFill = (a: FillLike, b: FillLike): boolean =>
   a.shape === b.shape &&
+  a.openings === b.openings &&
   a.stock === b.stock &&
   a.pattern === b.pattern &&
   a.gap === b.gap &&
@@ -81,12 +82,15 @@ const sameFill = (a: FillLike, b: FillLike): boolean =>
 
 function cutAtOrigin(fill: FillLike, box: Box, stocks: Stocks): FillPiece[] {
   const first = section(stocks.get(fill.stock), false);
-  const region = regionOfShape(fill.shape, box);
+  const shape = regionOfShape(fill.shape, box);
+  const region = fill.openings ? regionOfFill(fill, box) : shape;
   if (!first || region.length === 0) return [];
-  const frame = frameOf(fill, region);
-  const toFace = flipped(fill, frame);
+  // Openings are cut out of what is laid out over the whole shape.
+  const frame = frameOf(fill, shape);
+  const onFace = flipped(fill, frame);
+  const toFace = ringsOf(fill, onFace);
   const pieces: FillPiece[] = [];
-  for (const cell of cellsOf(asFlipped(fill), frame.room, widthIn(stocks))) {
+  for (const cell of cellsOf(asFlipped(fill), groundOf(frame, region, onFace, toFace), widthIn(stocks))) {
     const thickness = section(stocks.get(cell.stock), false)?.thickness ?? 0;
     const cut = cutOut(cell, region, toFace, thickness);
     const { column, row, stock } = cell;
@@ -100,8 +104,9 @@ export function countOfFill(fill: FillLike, box: Box, stocks: Stocks, most: numb
   const region = regionOfShape(fill.shape, box);
   if (stocksOfFill(fill).some((id) => widthIn(stocks)(id) <= 0) || region.length === 0) return 1;
   let count = 0;
-  for (const _ of cellsOf(asFlipped(fill), frameOf(fill, region).room, widthIn(stocks)))
-    if (++count > most) break;
+  const { room } = frameOf(fill, region);
+  const ground: Ground = { room, reach: () => [0, room.w] };
+  for (const _ of cellsOf(asFlipped(fill), ground, widthIn(stocks))) if (++count > most) break;
   return count;
 }
 
@@ -121,12 +126,36 @@ function asFlipped<F extends FillLike>(fill: F): F {
   return across ? { ...fill, start: otherStart(fill.start) } : fill;
 }
 
-/** Rings of the frame on the face, turned about where the fill is; their first side stays along the piece. */
-function flipped({ flip }: FillLike, { room, toFace }: Frame): (ring: Ring) => Ring {
+/** Points of the frame on the face, turned about where the fill is. */
+function flipped({ flip }: FillLike, { room, toFace }: Frame): (p: Point) => Point {
   const [along, across] = [flip === 'along' || flip === 'both', flip === 'across' || flip === 'both'];
-  const turn = ({ x, y }: Point): Point => ({ x: along ? room.w - x : x, y: across ? room.h - y : y });
-  if (along === across) return (ring) => ring.map((p) => toFace(turn(p)));
-  return ([a, b, c, d]) => [b, a, d, c].flatMap((p) => (p ? [toFace(turn(p))] : []));
+  return ({ x, y }) => toFace({ x: along ? room.w - x : x, y: across ? room.h - y : y });
+}
+
+/** Rings of the frame on the face, counterclockwise; their first side stays along the piece. */
+function ringsOf({ flip }: FillLike, onFace: (p: Point) => Point): (ring: Ring) => Ring {
+  if (flip !== 'along' && flip !== 'across') return (ring) => ring.map(onFace);
+  return ([a, b, c, d]) => [b, a, d, c].flatMap((p) => (p ? [onFace(p)] : []));
+}
+
+/** What is to be covered, in the frame. */
+function groundOf(
+  { room }: Frame,
+  region: Region,
+  onFace: (p: Point) => Point,
+  toFace: (ring: Ring) => Ring,
+): Ground {
+  const origin = onFace({ x: 0, y: 0 });
+  const along = subtract(onFace({ x: 1, y: 0 }), origin);
+  return {
+    room,
+    reach: (y, width) => {
+      const places = withinConvex(region, toFace(rectangle(0, y, room.w, width))).flatMap(({ outer }) =>
+        outer.map((p) => dot(subtract(p, origin), along)),
+      );
+      return places.length > 0 ? [Math.min(...places), Math.max(...places)] : [0, 0];
+    },
+  };
 }
 
 function cutOut(

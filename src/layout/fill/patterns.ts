@@ -24,9 +24,15 @@ type Pattern = Fill['pattern'];
 type PatternOf<F extends Pattern['form']> = Extract<Pattern, { readonly form: F }>;
 type Room = Pick<Box, 'w' | 'h'>;
 
-/** What a pattern is laid over, and of what. */
-interface Setting<F extends Pattern['form']> {
+/** What a pattern is laid over. */
+export interface Ground {
   readonly room: Room;
+  /** From where to where there is something to cover along a row, told by its place across and its width. */
+  reach(y: Mm, width: Mm): readonly [Mm, Mm];
+}
+
+/** What a pattern is laid over, and of what. */
+interface Setting<F extends Pattern['form']> extends Ground {
   readonly pattern: PatternOf<F>;
   /** Of the fill. */
   readonly stock: string;
@@ -39,13 +45,20 @@ interface Setting<F extends Pattern['form']> {
 
 /** Every pattern: the pieces that cover the room, from its lower left. A new one is a line here. */
 const PATTERNS: { readonly [F in Pattern['form']]: (setting: Setting<F>) => Iterable<Cell> } = {
-  planks: function* ({ room, pattern, stock, width, gap, start }) {
+  planks: function* ({ room, reach, pattern, stock, width, gap, start }) {
     const lap = pattern.edge === 'square' ? 0 : Math.min(pattern.lap, width / 2);
     const cover = width - lap;
     for (const [column, y] of rowOf(room.h, cover, gap, start)) {
-      const seen = rectangle(0, y, room.w, cover);
-      const wood = lap > 0 ? rectangle(0, y, room.w, width) : seen;
-      yield { column, row: 0, seen, wood, over: false, stock };
+      for (const [row, x, length] of boardsAlong(
+        room.w,
+        reach(y, cover),
+        column,
+        pattern.length || undefined,
+      )) {
+        const seen = rectangle(x, y, length, cover);
+        const wood = lap > 0 ? rectangle(x, y, length, width) : seen;
+        yield { column, row, seen, wood, over: false, stock };
+      }
     }
   },
   battened: function* ({ room, pattern, stock, width, widthOf, gap, start }) {
@@ -95,10 +108,17 @@ const PATTERNS: { readonly [F in Pattern['form']]: (setting: Setting<F>) => Iter
       }
     }
   },
-  herringbone: function* ({ room, pattern, stock, width, gap }) {
+  herringbone: function* ({ room, pattern, stock, width, gap, start }) {
     const [l, w] = [pattern.length + gap, width + gap];
-    // A flat piece and the upright one at its end repeat by (w, w) and (l, -l); a flat one lies in the middle.
-    const from = { x: (room.w - pattern.length) / 2, y: (room.h - width) / 2 };
+    // A flat piece and the upright one at its end repeat by (w, w) and (l, -l).
+    const corner = { x: room.w - l - width, y: room.h - width };
+    const from = {
+      piece: { x: (room.w - pattern.length) / 2, y: corner.y / 2 },
+      // The square that the upright one takes up beside the flat one.
+      gap: { x: room.w / 2 - l - width / 2, y: corner.y / 2 },
+      low: { x: 0, y: 0 },
+      high: corner,
+    }[start === 'balanced' ? 'piece' : start];
     const reach = Math.ceil((room.w + room.h) / (2 * w)) + Math.ceil(l / w) + 1;
     const rows = Math.ceil((room.w + room.h) / (2 * l)) + 1;
     for (let row = -rows; row <= rows; row++) {
@@ -157,10 +177,43 @@ export interface Layable<F extends Pattern['form'] = Pattern['form']>
 /** The pieces of a fill before its outline cuts them; one at a time, since there may be very many. */
 export function cellsOf<F extends Pattern['form']>(
   { pattern, gap, start, stock }: Layable<F>,
-  room: Room,
+  ground: Ground,
   widthOf: (stock: string) => Mm,
 ): Iterable<Cell> {
-  return PATTERNS[pattern.form as F]({ room, pattern, gap, start, stock, width: widthOf(stock), widthOf });
+  return PATTERNS[pattern.form as F]({
+    ...ground,
+    pattern,
+    gap,
+    start,
+    stock,
+    width: widthOf(stock),
+    widthOf,
+  });
+}
+
+/**
+ * Where the boards of a row begin, and how long each is: alike, and in every other row moved by half of one, so that no two
+ * joints lie beside each other. A joint that is not needed where the outline is narrower is left out. Common practice, no
+ * source.
+ */
+function* boardsAlong(
+  room: Mm,
+  [from, to]: readonly [Mm, Mm],
+  row: number,
+  most: Mm = room,
+): Generator<readonly [number, Mm, Mm]> {
+  const count = Math.ceil(room / most - SAME_LENGTH);
+  const each = room / count;
+  const first = count > 1 && row % 2 === 1 ? each / 2 : each;
+  const ends = Array.from({ length: count }, (_, i) => first + i * each).filter((x) => x > from && x < to);
+  let column = 0;
+  let begun = 0;
+  for (const [i, end] of ends.entries()) {
+    if ((ends[i + 1] ?? to) - Math.max(begun, from) <= most + SAME_LENGTH) continue;
+    yield [column++, begun, end - begun];
+    begun = end;
+  }
+  yield [column, begun, room - begun];
 }
 
 /** Places of a row of pieces that cover a width, each with its number. */
@@ -178,7 +231,8 @@ const piece = (column: number, row: number, ring: Ring, stock: string): Cell => 
   stock,
 });
 
-const rectangle = (x: Mm, y: Mm, w: Mm, h: Mm): Ring => ringOfBox({ x, y, w, h });
+/** A piece that lies flat. */
+export const rectangle = (x: Mm, y: Mm, w: Mm, h: Mm): Ring => ringOfBox({ x, y, w, h });
 
 /** A rectangle whose piece stands: its first side is a long one. */
 const upright = (x: Mm, y: Mm, w: Mm, h: Mm): Ring => [

@@ -10,7 +10,7 @@ import type { Stock } from '../../materials/types.ts';
 import type { LaidPart } from '../laid.ts';
 import { expandArray } from './array.ts';
 import { bodyOf, isSingle } from './body.ts';
-import { regionOfShape } from './shape.ts';
+import { regionOfFill } from './shape.ts';
 import { levelUnder } from './support.ts';
 
 /**
@@ -33,7 +33,7 @@ export type Without = (part: string) => boolean;
 /** What the part would cover of the face, were its box there. */
 function outlineOf(part: Part, box: Box, stocks: CarrierInput['stocks']): Region {
   if (isSingle(part)) return bodyOf(part, box, stocks).region;
-  if (isBoards(part)) return regionOfShape(part.shape, box);
+  if (isBoards(part)) return regionOfFill(part, box);
   return union(
     expandArray(part, box, stocks).slots.map((slot) => bodyOf(slot.member, slot.box, stocks).region),
   );

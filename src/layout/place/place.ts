@@ -16,7 +16,7 @@ import { levelOf, memberId } from '../reference.ts';
 import { expandArray, memberName, membersOf } from './array.ts';
 import { type Body, bodyOf, isSingle, type Single } from './body.ts';
 import type { Ground, PlacedPart, Placing } from './placed.ts';
-import { regionOfShape } from './shape.ts';
+import { regionOfFill } from './shape.ts';
 import { withStops } from './stopping.ts';
 import { isLevelId, levelUnder, orderBySupport } from './support.ts';
 
@@ -204,7 +204,7 @@ function placePart(
   const placings: Placing[] = [];
 
   // All pieces of a fill lie on what most of it lies on.
-  const whole = ground === null && isBoards(part) ? beneath(face, regionOfShape(part.shape, box), box) : null;
+  const whole = ground === null && isBoards(part) ? beneath(face, regionOfFill(part, box), box) : null;
   const lay = ({ id, name, member, box: place, finish }: Slot, body: Body | null): void => {
     const bounds = body ? boxOf(body.region) : null;
     if (!body || !bounds) {
@@ -279,7 +279,7 @@ function layFill(
 ): void {
   const unknown = unknownIn(fill, stocks);
   if (pieces.length === 0) {
-    const region = unknown === null ? [] : regionOfShape(fill.shape, box);
+    const region = unknown === null ? [] : regionOfFill(fill, box);
     const leg = { start: box, end: box, width: 0, thickness: 0, angle: 0 };
     const make = { kind: 'fill', leg, wood: region, spec: { pattern: fill.pattern } } as const;
     const body = { region, height: 0, stock: null, unknownStock: unknown, make };

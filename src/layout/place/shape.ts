@@ -1,4 +1,4 @@
-import type { Panel, PanelShape } from '../../design/schema.ts';
+import type { Fill, Panel, PanelShape } from '../../design/schema.ts';
 import { regionOfRings, subtract } from '../../geometry/clip.ts';
 import { ringOfLoop } from '../../geometry/loop.ts';
 import { regionOfBox, regionOfRing } from '../../geometry/region.ts';
@@ -29,6 +29,10 @@ function openingBox(opening: Opening, box: Box): Box | null {
   const h = box.h - bottom - top;
   return w > SAME_LENGTH && h > SAME_LENGTH ? { x: box.x + left, y: box.y + bottom, w, h } : null;
 }
+
+/** What a fill covers: its shape without its openings. */
+export const regionOfFill = ({ shape, openings = [] }: Pick<Fill, 'shape' | 'openings'>, box: Box): Region =>
+  regionOfPanel(shape, openings, box);
 
 /** A panel without its openings. */
 export function regionOfPanel(shape: PanelShape, openings: readonly Opening[], box: Box): Region {

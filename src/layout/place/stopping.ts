@@ -8,7 +8,7 @@ import type { Region } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
 import { levelOf, readReference } from '../reference.ts';
 import type { PlacedPart, Placing, Source, Unstopped } from './placed.ts';
-import { regionOfShape } from './shape.ts';
+import { regionOfFill } from './shape.ts';
 import { isToStop, type Missed, stopped, stopsAskedOf } from './stop.ts';
 
 /**
@@ -65,7 +65,7 @@ function borderOf(source: Source | null): Region {
   if ('levels' in source) return regionOfBox(source.box);
   if ('region' in source) return source.region;
   const { part, box } = source.from;
-  if (isBoards(part)) return regionOfShape(part.shape, box);
+  if (isBoards(part)) return regionOfFill(part, box);
   const regions = source.placings.map(({ laid }) => laid.region);
   return asOne(regions);
 }

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { newPart } from '../../../src/design/defaults.ts';
 import type { Fill } from '../../../src/design/schema.ts';
+import { intersect } from '../../../src/geometry/clip.ts';
 import { areaOf, boxOf } from '../../../src/geometry/region.ts';
 import type { Box, Point, Region } from '../../../src/geometry/shape.ts';
 import { reflectPart } from '../../../src/layout/arrange/reflect.ts';
@@ -61,6 +62,12 @@ const measure = (min: number, max: number) =>
   fc.integer({ min: min * 1000, max: max * 1000 }).map((n) => n / 1000);
 
 const pattern = fc.oneof(
+  fc.record({
+    form: fc.constant('planks' as const),
+    edge: fc.constant('square' as const),
+    lap: fc.constant(0),
+    length: measure(120, 700),
+  }),
   fc.record({
     form: fc.constant('courses' as const),
     length: measure(40, 400),
@@ -146,6 +153,81 @@ describe('patterns of pieces', () => {
   });
 });
 
+describe('end joints of long boards', () => {
+  it('leave no board over the longest, and lie half a board from those beside', () => {
+    const settings = fc.record({ most: measure(120, 700), width: measure(40, 150), rise: measure(0, 600) });
+    fc.assert(
+      fc.property(settings, ({ most, width, rise }) => {
+        const peak = (700 - rise) / 700;
+        const shape: Fill['shape'] = {
+          form: 'polygon',
+          points: [
+            { u: 0, v: 0 },
+            { u: 1, v: 0 },
+            { u: 1, v: peak },
+            { u: 0.5, v: 1 },
+            { u: 0, v: peak },
+          ],
+        };
+        const rows = new Map<number, { from: number; to: number }[]>();
+        const plank = { form: 'planks', edge: 'square', lap: 0, length: most } as const;
+        for (const { column, region } of piecesOf(BOX, width, { pattern: plank, shape, start: 'low' })) {
+          const { x, w } = boxOf(region) ?? at(0, 0);
+          rows.set(column, [...(rows.get(column) ?? []), { from: x, to: x + w }]);
+        }
+        const joints = [...rows.values()].map((row) => {
+          const ends = [...row].sort((a, b) => a.from - b.from);
+          for (const { from, to } of ends) expect(to - from).toBeLessThanOrEqual(most + 1e-6);
+          // Two boards that would do as one are one.
+          for (const [i, one] of ends.slice(1).entries())
+            expect(one.to - (ends[i]?.from ?? 0)).toBeGreaterThan(most - 1e-6);
+          return ends.slice(1).map(({ from }) => from);
+        });
+        const each = BOX.w / Math.ceil(BOX.w / most);
+        for (const [i, row] of joints.slice(1).entries())
+          for (const x of row)
+            for (const y of joints[i] ?? []) expect(Math.abs(x - y)).toBeGreaterThan(each / 2 - 1e-6);
+      }),
+      { numRuns: runs(20) },
+    );
+    const whole = { form: 'planks', edge: 'square', lap: 0, length: 0 } as const;
+    expect(piecesOf(BOX, 100, { pattern: whole, start: 'low' })).toHaveLength(BOX.h / 100);
+  });
+});
+
+describe('openings of a fill', () => {
+  it('are left free, and pieces lie where they lay without them', () => {
+    fc.assert(
+      fc.property(setting, measure(20, 300), measure(20, 250), ({ width, ...more }, side, foot) => {
+        const opening = {
+          id: 'door',
+          shape: { form: 'rectangle' as const },
+          margin: { left: side, right: 300, bottom: foot, top: 250 },
+        };
+        const hole = { x: BOX.x + side, y: BOX.y + foot, w: BOX.w - side - 300, h: BOX.h - foot - 250 };
+        const whole = piecesOf(BOX, width, more);
+        const open = new Map(
+          piecesOf(BOX, width, { ...more, openings: [opening] }).map((p) => [`${p.column},${p.row}`, p]),
+        );
+        const { x, y, w, h } = hole;
+        const ring = [
+          { x, y },
+          { x: x + w, y },
+          { x: x + w, y: y + h },
+          { x, y: y + h },
+        ];
+        for (const piece of whole) {
+          // By a polygon library that works on a grid of a ten-thousandth of a millimeter.
+          const left = areaOf(piece.region) - areaOf(intersect(piece.region, [{ outer: ring, holes: [] }]));
+          const found = open.get(`${piece.column},${piece.row}`);
+          expect(Math.abs((found ? areaOf(found.region) : 0) - left)).toBeLessThan(0.5);
+        }
+      }),
+      { numRuns: runs(4) },
+    );
+  });
+});
+
 describe('counts by hand', () => {
   // BIA Technical Note 10B and Masonry Magazine, October 1993: three courses of modular brick take 8 in, so that 15 take
   // 40; a module of 8 by 8/3 in counts 6.75 a square foot (check-values-2.md, section 20).
@@ -191,6 +273,28 @@ describe('counts by hand', () => {
     expect(inWindow).toHaveLength(8);
     expect(inWindow.filter(({ leg }) => leg.angle === 0)).toHaveLength(4);
     expect(whole(inWindow, 32)).toBe(8);
+  });
+
+  it('herringbone: a V, or a whole piece at a corner, where it is asked for', () => {
+    const pieces = (start: Fill['start']) =>
+      piecesOf(at(60, 50), 4, { pattern: { form: 'herringbone', length: 12 }, start });
+    const boxes = (start: Fill['start']) => pieces(start).map(({ region }) => boxOf(region));
+    const has = (start: Fill['start'], box: Box) =>
+      expect(boxes(start)).toContainEqual({
+        x: expect.closeTo(box.x, 9),
+        y: expect.closeTo(box.y, 9),
+        w: expect.closeTo(box.w, 9),
+        h: expect.closeTo(box.h, 9),
+      });
+    // A flat piece in the middle of 60 by 50.
+    has('piece', { x: 24, y: 23, w: 12, h: 4 });
+    has('balanced', { x: 24, y: 23, w: 12, h: 4 });
+    // The square in which the two of a V meet in the middle: the flat one ends at it, the upright one has its head in it.
+    has('gap', { x: 16, y: 23, w: 12, h: 4 });
+    has('gap', { x: 28, y: 15, w: 4, h: 12 });
+    has('low', { x: 0, y: 0, w: 12, h: 4 });
+    has('high', { x: 56, y: 38, w: 4, h: 12 });
+    has('high', { x: 44, y: 46, w: 12, h: 4 });
   });
 
   // Laths of 1 1/2 in with openings of 2 3/4 in leave 0.4187 of the area open, of 1 in 0.1600 (section 19).

@@ -4,6 +4,7 @@ import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { stockChoices } from '../facts/choices.ts';
 import { MemberGrid } from './MemberGrid.tsx';
+import { Openings } from './Openings.tsx';
 import { SHAPE_FIELDS } from './shapeFields.ts';
 import { usePart } from './usePart.ts';
 
@@ -45,6 +46,14 @@ const PATTERN_FIELDS: readonly FormField<Pattern>[] = [
     of: (pattern: Pattern, design: Design) =>
       stockChoices(design, ['flat'], pattern.form === 'battened' ? pattern.stock : ''),
   }),
+  {
+    is: 'length',
+    label: 'fill.longest',
+    place: 'wide',
+    when: ({ form }) => form === 'planks',
+    get: (pattern) => (pattern.form === 'planks' ? (pattern.length ?? 0) : 0),
+    put: (length) => ({ length }),
+  },
   asked('length', { is: 'length', label: 'fill.length', min: 1 }),
   asked('bond', { is: 'choice', label: 'fill.bond', of: named('bond', ['half', 'third', 'stacked']) }),
   asked('count', { is: 'number', label: 'fill.count', whole: true, min: 2, max: 12 }),
@@ -56,7 +65,7 @@ const PATTERN_FIELDS: readonly FormField<Pattern>[] = [
 function asked(name: string, field: Record<string, unknown>): FormField<Pattern> {
   return {
     ...field,
-    when: (pattern: Pattern) => name in pattern,
+    when: (pattern: Pattern) => name in FIRST[pattern.form].pattern,
     get: (pattern: Pattern) => (pattern as Readonly<Record<string, unknown>>)[name],
     put: (next: unknown, pattern: Pattern) => ({ ...pattern, [name]: next }) as Pattern,
   } as unknown as FormField<Pattern>;
@@ -87,20 +96,29 @@ const FILL_FIELDS: readonly FormField<Fill>[] = [
     label: 'fill.start',
     field: 'start',
     place: 'wide',
-    // Its pieces fit no edge: one of them lies in the middle.
     when: ({ pattern }) => pattern.form !== 'herringbone',
     of: named('start', ['balanced', 'piece', 'gap', 'low', 'high']),
+  },
+  {
+    is: 'choice',
+    label: 'fill.start',
+    place: 'wide',
+    when: ({ pattern }) => pattern.form === 'herringbone',
+    of: named('vee', ['piece', 'gap', 'low', 'high']),
+    get: ({ start }) => (start === 'balanced' ? 'piece' : start),
+    put: (start: Fill['start']) => ({ start }),
   },
 ];
 
 /** What a fill is sawn from, the shape it takes up, and how its pieces are set out. */
 export function FillFields({ part }: { part: Fill }) {
-  const { laid, change } = usePart(part);
+  const { box, laid, change } = usePart(part);
   return (
     <>
       <div className="fields">
         <Fields of={FILL_FIELDS} value={laid} onChange={change} />
       </div>
+      <Openings of={part.openings ?? []} box={box} onChange={(openings) => change({ openings })} />
       <MemberGrid part={part} />
     </>
   );
