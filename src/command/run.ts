@@ -106,7 +106,7 @@ async function planAndWrite(
   if (testPage) {
     const { tables, language, correction } = supplies;
     const setup = pageSetup({ ...design, papers: tables.papers, language, correction });
-    const page = await testPageFile(setup, design.date, letters);
+    const page = await testPageFile(setup, { date: design.date, language }, letters);
     if (page) files.set('printer-test.pdf', page);
     else
       voice.out('warning: printer-test.pdf is not written: the margins leave no room for it on this paper.');

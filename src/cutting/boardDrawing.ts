@@ -9,7 +9,7 @@ import type { Piece } from '../joinery/piece.ts';
 import { pick } from '../list/at.ts';
 import { type Deg, type Mm, radians } from '../measure/units.ts';
 import { lyingOutline } from './boards/ends.ts';
-import type { CuttingText } from './drawingText.ts';
+import { type CuttingText, placeOfPiece } from './drawingText.ts';
 import { hatched } from './hatch.ts';
 import { parted } from './labelRow.ts';
 import type { BoardCut, CutBoard } from './result.ts';
@@ -94,12 +94,14 @@ function drawnPiece(view: View, cut: BoardCut): Drawn {
     (view.high * 0.8) / CAP_HEIGHT,
   );
   const inside = size >= LEAST;
+  const place = placeOfPiece(piece.label);
   if (inside) {
     items.push(
       text({ x: middle, y: BELOW + view.high / 2 - (size * CAP_HEIGHT) / 2 }, piece.label, {
         size,
         bold: true,
         anchor: 'middle',
+        place,
       }),
     );
     if (cut.flipped) {
@@ -113,7 +115,8 @@ function drawnPiece(view: View, cut: BoardCut): Drawn {
   if (small < LEAST) return { items, below: [] };
   const at = { x: ((cut.from + cut.to) / 2) * view.k, y: BELOW - 1.4 - TEXT.small };
   const color = inside ? INK.soft : INK.line;
-  return { items, below: [text(at, words, { size: small, bold: !inside, anchor: 'middle', color })] };
+  const told = { size: small, bold: !inside, anchor: 'middle', color } as const;
+  return { items, below: [text(at, words, inside ? told : { ...told, place })] };
 }
 
 /** Where text stays clear of slanted ends, at mid height. */

@@ -7,3 +7,6 @@ export interface CuttingText {
   /** Written on a rest that is kept, such as `offcut 24 in`. */
   readonly offcut: (along: Mm, across?: Mm) => string;
 }
+
+/** Name of the place where a piece lies in its board or sheet, for marks that lead there. */
+export const placeOfPiece = (label: string): string => `piece ${label}`;

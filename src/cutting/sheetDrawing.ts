@@ -8,7 +8,7 @@ import { boxOfPoints, containsPoint } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import type { Piece } from '../joinery/piece.ts';
 import type { Mm } from '../measure/units.ts';
-import type { CuttingText } from './drawingText.ts';
+import { type CuttingText, placeOfPiece } from './drawingText.ts';
 import { hatched } from './hatch.ts';
 import type { CutSheet, SheetCut, SheetPlacement } from './result.ts';
 import { ringsOnSheet } from './sheets/lie.ts';
@@ -149,7 +149,13 @@ function labelItems(view: View, box: Box, wood: Wood, label: string, size: strin
     upright ? { x: middle.x - up, y: middle.y } : { x: middle.x, y: middle.y + up };
   const angle = upright ? 90 : 0;
   const items: DrawItem[] = [
-    text(place(high / 2 - big * CAP_HEIGHT), label, { size: big, bold: true, anchor: 'middle', angle }),
+    text(place(high / 2 - big * CAP_HEIGHT), label, {
+      size: big,
+      bold: true,
+      anchor: 'middle',
+      angle,
+      place: placeOfPiece(label),
+    }),
   ];
   if (two) {
     items.push(text(place(-high / 2), size, { size: small, anchor: 'middle', angle, color: INK.soft }));

@@ -29,6 +29,12 @@ export interface TextItem {
   readonly angle?: Deg | undefined;
   readonly bold?: boolean | undefined;
   readonly color: Color;
+  /** Rank as a heading, for reading aloud. */
+  readonly heading?: 1 | 2 | undefined;
+  /** Formats with links lead from here to the text whose `place` this is. */
+  readonly leadsTo?: string | undefined;
+  /** Name of the place that this text marks, for those that lead here. */
+  readonly place?: string | undefined;
 }
 
 export interface GroupItem {

@@ -55,6 +55,9 @@ export interface TextLook {
   readonly angle?: Deg | undefined;
   readonly bold?: boolean | undefined;
   readonly color?: Color | undefined;
+  readonly heading?: TextItem['heading'];
+  readonly leadsTo?: string | undefined;
+  readonly place?: string | undefined;
 }
 
 export function text(at: Point, words: string, look: TextLook = {}): TextItem {
@@ -67,6 +70,9 @@ export function text(at: Point, words: string, look: TextLook = {}): TextItem {
     angle: look.angle,
     bold: look.bold,
     color: look.color ?? INK.line,
+    heading: look.heading,
+    leadsTo: look.leadsTo,
+    place: look.place,
   };
 }
 

@@ -61,6 +61,7 @@ export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
           {
             title: `${plan.design.name}: ${PACKET_WORDS[plan.language].patternsFile}`,
             date: plan.design.date,
+            language: plan.language,
           },
           letters,
         ),
@@ -95,10 +96,11 @@ const shownCharacter = (char: string): string =>
 
 function patternPages(plan: Plan) {
   return plan.patterns.flatMap((set) =>
-    set.pages.map(({ drawing }) => ({
+    set.pages.map(({ drawing }, i) => ({
       width_mm: drawing.width,
       height_mm: drawing.height,
       drawing,
+      begins: i === 0 ? [set.title] : [],
     })),
   );
 }

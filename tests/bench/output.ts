@@ -60,7 +60,7 @@ export async function bench(): Promise<BenchRow[]> {
       height_mm: p.drawing.height,
       drawing: p.drawing,
     }));
-    return pdfOf(written, { title: 'bench', date: '' }, LETTERS);
+    return pdfOf(written, { title: 'bench', date: '', language: 'en' }, LETTERS);
   };
   // As many pages as ours, each with as many letters as ours show on average.
   const shown = pages.reduce((sum, p) => sum + flatten(p.drawing.items).paths.filter(isLetter).length, 0);

@@ -10,7 +10,7 @@ import { letteredLine } from './letters.ts';
 import { printerTools, rasterOf, textOf } from './raster.ts';
 import { LETTERS } from './setWith.ts';
 
-const INFO = { title: 'Title', author: 'Somebody', date: 'as given' };
+const INFO = { title: 'Title', author: 'Somebody', date: 'as given', language: 'en' };
 const drawingOf = (items: DrawItem[], width = 120, height = 80): Drawing => ({
   width,
   height,

@@ -36,7 +36,7 @@ const page = (items: DrawItem[]) =>
         drawing: { width: SIZE.w, height: SIZE.h, title: 't', items },
       },
     ],
-    { title: 't', date: '' },
+    { title: 't', date: '', language: 'en' },
     LETTERS,
   );
 

@@ -42,7 +42,7 @@ const pagesWith = (change: Parameters<typeof setupOf>[0]) =>
 const pdf = (pages: readonly PatternPage[]) =>
   pdfOf(
     pages.map(({ drawing }) => ({ width_mm: drawing.width, height_mm: drawing.height, drawing })),
-    { title: 'patterns', date: '' },
+    { title: 'patterns', date: '', language: 'en' },
     LETTERS,
   );
 

@@ -71,7 +71,7 @@ export function heading(words: string): Block {
   return {
     height: 9,
     heldToNext: true,
-    draw: (at) => [text({ x: at.x, y: at.y - 6.6 }, words, { size: TEXT.large, bold: true })],
+    draw: (at) => [text({ x: at.x, y: at.y - 6.6 }, words, { size: TEXT.large, bold: true, heading: 2 })],
   };
 }
 
@@ -114,6 +114,8 @@ export interface Row {
   /** A title over the rows that follow it: its first cell alone, over the whole width. */
   readonly title?: boolean | undefined;
   readonly bold?: boolean | undefined;
+  /** Place that its first cell leads to. */
+  readonly leadsTo?: string | undefined;
   /** A small swatch before the first cell. */
   readonly swatch?: ((box: Box) => DrawItem[]) | undefined;
 }
@@ -136,13 +138,13 @@ export function table(
   // Words beside a column of figures stand a little off them.
   const insetOf = (i: number) =>
     i === 0 ? (swatched ? SWATCH : 0) : columns[i - 1]?.figure && !columns[i]?.figure ? 2 : 0;
-  const cell = (words: string, i: number, at: Point, bold: boolean): DrawItem => {
+  const cell = (words: string, i: number, at: Point, bold: boolean, leadsTo?: string): DrawItem => {
     const column = pick(columns, i);
     const inset = insetOf(i);
     const room = pick(widths, i) - 2 * PAD - inset;
     const fit = shortened(words, { size, bold }, room);
     const x = at.x + left(i) + PAD + inset + (column.figure ? room - textWidth(fit, { size, bold }) : 0);
-    return text({ x, y: at.y - size - 0.8 }, fit, { size, bold });
+    return text({ x, y: at.y - size - 0.8 }, fit, { size, bold, leadsTo });
   };
   const rule = (at: Point, y: Mm, weight: Mm) =>
     line({ x: at.x, y }, { x: at.x + width, y }, { stroke: INK.line, width: weight });
@@ -184,7 +186,9 @@ export function table(
       head,
       draw: (at) => [
         ...cells.flatMap((rows, i) =>
-          rows.map((words, k) => cell(words, i, { x: at.x, y: at.y - k * lead }, bold)),
+          rows.map((words, k) =>
+            cell(words, i, { x: at.x, y: at.y - k * lead }, bold, i === 0 ? row.leadsTo : undefined),
+          ),
         ),
         ...(row.swatch
           ? row.swatch({ x: at.x + PAD, y: at.y - lead - 0.4, w: SWATCH - 2, h: lead - 0.4 })

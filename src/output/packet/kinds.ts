@@ -17,22 +17,22 @@ import { shopping } from './pages/shopping.ts';
 import { steps } from './pages/steps.ts';
 import { swing } from './pages/swing.ts';
 
-/** The kinds of pages in the order of the packet: what it is, what to mind, what to get, what to do. */
+/** The kinds of pages in the order of the work: what it is, what to mind, what to get, then what is done with it. */
 export const PAGE_KINDS = {
   cover,
   checks,
+  steps,
   elevation,
-  places,
+  shopping,
   cutList,
   boards,
   sheets,
   saw,
-  shopping,
-  steps,
-  marks,
-  maps,
   paint,
   lettering,
+  marks,
+  places,
+  maps,
   fastening,
   swing,
   load,

@@ -1,14 +1,16 @@
+import type { Design } from '../../design/schema.ts';
 import { isInch } from '../../measure/style.ts';
 import type { Plan } from '../../plan/types.ts';
 import { styleIn } from '../../plan/words/languages.ts';
 import { sayFor } from '../../plan/words/say.ts';
 import { PLAN_WORDS } from '../../plan/words/tables.ts';
+import { fingerprint } from '../pdf/fingerprint.ts';
 import type { Letters } from '../pdf/letters.ts';
 import { type PdfPage, pdfOf } from '../pdf/pdf.ts';
 import { PAGE_KINDS, type PageKind } from './kinds.ts';
 import type { Contents, Leaf, Packet } from './leaf.ts';
 import { onOnePage } from './leaves.ts';
-import { bodyOf, frame, packetSheet, turned } from './sheet.ts';
+import { bodyOf, packetSheet, pageHead, titleBlock, turned } from './sheet.ts';
 import { PACKET_WORDS } from './words/words.ts';
 
 const KINDS = Object.keys(PAGE_KINDS) as PageKind[];
@@ -25,6 +27,12 @@ function packetFor(plan: Plan): Packet {
     sheet: packetSheet(pages.paper),
   };
 }
+
+/** Short name of a design's state: another wherever anything of it is another. */
+export const revisionOf = (design: Design): string =>
+  fingerprint([JSON.stringify(design)])
+    .slice(0, 8)
+    .toUpperCase();
 
 /** The packet's pages, numbered and framed, as drawings on paper. */
 export function packetPages(plan: Plan): PdfPage[] {
@@ -45,6 +53,7 @@ export function packetPages(plan: Plan): PdfPage[] {
     });
   }
   const { name, date } = plan.design;
+  const revision = revisionOf(plan.design);
   return leaves.map((leaf, i) => {
     const sheet = leaf.landscape ? turned(packet.sheet) : packet.sheet;
     const block = {
@@ -55,13 +64,19 @@ export function packetPages(plan: Plan): PdfPage[] {
       of: leaves.length,
       scale: leaf.scale,
       unit: packet.unit,
+      revision,
       terms: packet.terms.block,
     };
-    const items = [...frame(sheet, block), ...leaf.draw(bodyOf(sheet), contents)];
+    const items = [
+      ...pageHead(sheet, leaf.title),
+      ...leaf.draw(bodyOf(sheet), contents),
+      ...titleBlock(sheet, block),
+    ];
     return {
       width_mm: sheet.width,
       height_mm: sheet.height,
-      drawing: { ...sheet, title: leaf.title, items },
+      drawing: { width: sheet.width, height: sheet.height, title: leaf.title, items },
+      begins: contents.filter(({ page }) => page === i + 1).map(({ title }) => title),
     };
   });
 }
@@ -69,5 +84,5 @@ export function packetPages(plan: Plan): PdfPage[] {
 /** The whole packet as a PDF. */
 export function packetOf(plan: Plan, letters: Letters): Promise<Uint8Array> {
   const { name, date } = plan.design;
-  return pdfOf(packetPages(plan), { title: name, date }, letters);
+  return pdfOf(packetPages(plan), { title: name, date, language: plan.language }, letters);
 }

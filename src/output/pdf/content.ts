@@ -1,4 +1,4 @@
-import type { DrawItem, GroupItem, PathItem } from '../../drawing/drawing.ts';
+import type { DrawItem, GroupItem, PathItem, TextItem } from '../../drawing/drawing.ts';
 import { isIdentity, matrixOf } from '../../drawing/transform.ts';
 import { color, factor, matrix, n, pathOperators } from './operators.ts';
 import { type TextNames, textItem } from './text.ts';
@@ -21,6 +21,7 @@ function paintOperator(item: PathItem): string {
   return item.stroke !== undefined ? 'S' : 'n';
 }
 
+/** Lines and fills are no text to read aloud (ISO 32000-1, 14.8.2.2). */
 function pathItem(item: PathItem, names: Names): string[] {
   if (item.path.length === 0) return [];
   const look: string[] = [];
@@ -30,29 +31,44 @@ function pathItem(item: PathItem, names: Names): string[] {
     look.push(`[${(item.dash ?? []).map(n).join(' ')}] 0 d`, item.cap === 'round' ? '1 J' : '0 J');
   }
   const drawn = [...look, pathOperators(item.path), paintOperator(item)];
-  if (item.fillOpacity === undefined || item.fillOpacity >= 1) return drawn;
-  return ['q', `/${names.opacity(item.fillOpacity)} gs`, ...drawn, 'Q'];
+  const clear =
+    item.fillOpacity === undefined || item.fillOpacity >= 1
+      ? drawn
+      : ['q', `/${names.opacity(item.fillOpacity)} gs`, ...drawn, 'Q'];
+  return ['/Artifact BMC', ...clear, 'EMC'];
 }
 
-function groupItem(group: GroupItem, names: Names): string[] {
+function groupItem(group: GroupItem, names: Names, read: TextItem[]): string[] {
   const m = matrixOf(group);
   const open: string[] = [];
   if (!isIdentity(m)) open.push(`${matrix(m)} cm`);
   if (group.clip && group.clip.length > 0) open.push(pathOperators(group.clip), 'W n');
-  const inside = group.items.flatMap((item) => drawItem(item, names));
+  const inside = group.items.flatMap((item) => drawItem(item, names, read));
   const body = open.length > 0 ? ['q', ...open, ...inside, 'Q'] : inside;
   return group.layer === undefined ? body : [`/OC /${names.layer(group.layer)} BDC`, ...body, 'EMC'];
 }
 
-function drawItem(item: DrawItem, names: Names): string[] {
+function drawItem(item: DrawItem, names: Names, read: TextItem[]): string[] {
   if (item.kind === 'path') return pathItem(item, names);
-  return item.kind === 'text' ? textItem(item, names) : groupItem(item, names);
+  if (item.kind === 'group') return groupItem(item, names, read);
+  const drawn = textItem(item, names);
+  if (drawn.length === 0) return [];
+  return [`/${roleOf(item)} << /MCID ${read.push(item) - 1} >> BDC`, ...drawn, 'EMC'];
 }
 
-/** Content stream of a drawing: one scaling to millimeters, then millimeters throughout. Joins are round. */
-export function contentOf(items: readonly DrawItem[], names: Names): string {
+/** What a text is, as the tags of the file call it. */
+export const roleOf = ({ heading }: TextItem): string => (heading === undefined ? 'P' : `H${heading}`);
+
+/**
+ * Content stream of a drawing: one scaling to millimeters, then millimeters throughout. Joins are round. `read` are
+ * its texts in the order of their marks.
+ */
+export function contentOf(
+  items: readonly DrawItem[],
+  names: Names,
+): { readonly content: string; readonly read: readonly TextItem[] } {
+  const read: TextItem[] = [];
   const k = factor(POINTS_PER_MM);
-  return ['q', `${k} 0 0 ${k} 0 0 cm`, '1 j', ...items.flatMap((item) => drawItem(item, names)), 'Q'].join(
-    '\n',
-  );
+  const drawn = items.flatMap((item) => drawItem(item, names, read));
+  return { content: ['q', `${k} 0 0 ${k} 0 0 cm`, '1 j', ...drawn, 'Q'].join('\n'), read };
 }

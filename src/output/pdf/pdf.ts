@@ -1,15 +1,20 @@
 import { PDFContext, PDFHexString, type PDFRef, PDFString, PDFWriter } from '@cantoo/pdf-lib';
 import type { Drawing } from '../../drawing/drawing.ts';
+import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { contentOf, type Names, POINTS_PER_MM } from './content.ts';
 import { fingerprint } from './fingerprint.ts';
 import { EmbeddedFont } from './font/embedded.ts';
 import type { Letters } from './letters.ts';
+import { linksOf } from './links.ts';
+import { outlineOf, structureOf } from './structure.ts';
 
 export interface PdfPage {
   readonly width_mm: Mm;
   readonly height_mm: Mm;
   readonly drawing: Drawing;
+  /** Sections of the outline that begin on it. */
+  readonly begins?: readonly string[] | undefined;
 }
 
 export interface PdfInfo {
@@ -17,6 +22,8 @@ export interface PdfInfo {
   readonly author?: string | undefined;
   /** As the design gives it; no clock is read, so the same design makes the same bytes. */
   readonly date: string;
+  /** Of its text, as a tag such as `en`. */
+  readonly language: string;
 }
 
 /** Names that content uses and the objects they stand for, one table for the whole file. */
@@ -77,7 +84,8 @@ class Resources implements Names {
 
 /**
  * A PDF of drawings, one a page, in true size: a millimeter of the drawing is a millimeter on paper. Layers
- * become optional content that a viewer can switch. The fonts of its text are embedded, as far as it uses them.
+ * become optional content that a viewer can switch. The fonts of its text are embedded, as far as it uses them. It has an
+ * outline and tags for reading aloud.
  *
  * The file is put together from objects rather than through the library's document class, which reads the
  * clock when it is made and when it is saved.
@@ -87,29 +95,43 @@ export async function pdfOf(pages: readonly PdfPage[], info: PdfInfo, letters: L
   const resources = new Resources(context, letters);
   const resourcesRef = context.nextRef();
   const treeRef = context.nextRef();
-  const contents: string[] = [];
-  const pageRefs = pages.map((page) => {
-    const content = contentOf(page.drawing.items, resources);
-    contents.push(content);
-    const size = [0, 0, page.width_mm * POINTS_PER_MM, page.height_mm * POINTS_PER_MM];
-    const ref = context.register(
-      context.obj({
-        Type: 'Page',
-        Parent: treeRef,
-        MediaBox: size,
-        Resources: resourcesRef,
-        Contents: context.register(context.flateStream(content)),
-      }),
-    );
-    return ref;
+  const refs = pages.map(() => context.nextRef());
+  const links = linksOf(context, pages, refs);
+  const written = pages.map((page) => contentOf(page.drawing.items, resources));
+  pages.forEach((page, i) => {
+    const annotations = pick(links, i);
+    const content = context.register(context.flateStream(pick(written, i).content));
+    const dictionary = {
+      Type: 'Page',
+      Parent: treeRef,
+      MediaBox: [0, 0, page.width_mm * POINTS_PER_MM, page.height_mm * POINTS_PER_MM],
+      Resources: resourcesRef,
+      Contents: content,
+      StructParents: i,
+      ...(annotations.length > 0 ? { Annots: annotations, Tabs: 'S' } : {}),
+    };
+    context.assign(pick(refs, i), context.obj(dictionary));
   });
   context.assign(resourcesRef, resources.dictionary());
-  context.assign(treeRef, context.obj({ Type: 'Pages', Kids: pageRefs, Count: pageRefs.length }));
+  context.assign(treeRef, context.obj({ Type: 'Pages', Kids: refs, Count: refs.length }));
   const groups = [...resources.layers.values()].map(({ ref }) => ref);
+  const outline = outlineOf(
+    context,
+    pages.map(({ begins }) => begins ?? []),
+    refs,
+  );
   context.trailerInfo.Root = context.register(
     context.obj({
       Type: 'Catalog',
       Pages: treeRef,
+      Lang: PDFString.of(info.language),
+      MarkInfo: { Marked: true },
+      StructTreeRoot: structureOf(
+        context,
+        written.map(({ read }) => read),
+        refs,
+      ),
+      ...(outline ? { Outlines: outline, PageMode: 'UseOutlines' } : {}),
       ...(groups.length > 0 ? { OCProperties: { OCGs: groups, D: { Order: groups, ON: groups } } } : {}),
       // Printing at any other size than the true one spoils every pattern.
       ViewerPreferences: { PrintScaling: 'None', DisplayDocTitle: true },
@@ -123,7 +145,7 @@ export async function pdfOf(pages: readonly PdfPage[], info: PdfInfo, letters: L
       Creator: PDFString.of('Showface'),
     }),
   );
-  const id = PDFHexString.of(fingerprint([info.title, info.date, ...contents]));
+  const id = PDFHexString.of(fingerprint([info.title, info.date, ...written.map(({ content }) => content)]));
   context.trailerInfo.ID = context.obj([id, id]);
   return PDFWriter.forContext(context, 200).serializeToBuffer();
 }

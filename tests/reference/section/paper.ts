@@ -35,7 +35,7 @@ async function sizes(): Promise<Row[]> {
     const paper = papers.find((p) => p.id === id);
     return { width_mm: paper?.width ?? 0, height_mm: paper?.height ?? 0, drawing };
   });
-  const read = await PDFDocument.load(await pdfOf(pages, { title: '', date: '' }, LETTERS));
+  const read = await PDFDocument.load(await pdfOf(pages, { title: '', date: '', language: 'en' }, LETTERS));
   return POINTS.flatMap(([id, source, width, height], i): Row[] => {
     const page = read.getPage(i);
     const tolerance = printed(2);

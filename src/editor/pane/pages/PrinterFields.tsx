@@ -54,7 +54,7 @@ export function PrinterFields() {
         import('../../../output/testPageFile.ts'),
         import('../../shipped/letters.ts'),
       ]);
-      const bytes = await testPageFile(setup, design.date, await lettersFor(''));
+      const bytes = await testPageFile(setup, { date: design.date, language }, await lettersFor(''));
       if (bytes) await saveBytes('printer-test.pdf', 'application/pdf', bytes);
     } finally {
       setSaving(false);

@@ -59,7 +59,7 @@ function listOfContents(
     const y = top - 3.4 - (i % rows) * pitch;
     const number = String(page);
     return [
-      text({ x, y }, shortened(title, { size }, w - 10), { size }),
+      text({ x, y }, shortened(title, { size }, w - 10), { size, leadsTo: title }),
       text({ x: x + w - textWidth(number, { size }), y }, number, { size }),
     ];
   });

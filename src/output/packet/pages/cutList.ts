@@ -1,3 +1,4 @@
+import { placeOfPiece } from '../../../cutting/drawingText.ts';
 import { idsOfBars } from '../../../design/made.ts';
 import { moved, rectangle, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
@@ -41,6 +42,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
       const sawn = piece.ends.every((end) => end.cut === 'sawn');
       const ends = sawn ? '' : endsWords(packet, piece);
       return {
+        leadsTo: placeOfPiece(piece.label),
         cells: [
           piece.label,
           String(quantity),
