@@ -29,12 +29,12 @@ export interface BoardDrawingInput {
 }
 
 /** Above the board: saw angles. Below: lengths. */
-const ABOVE: Mm = 5;
-const BELOW: Mm = 5.2;
+const ABOVE: Mm = 6;
+const BELOW: Mm = 6.6;
 /** A cut line stands out of the board by this much. */
 const OVER: Mm = 1.2;
-/** Smallest text that is still read at the saw. */
-const LEAST: Mm = 1.7;
+/** Smallest text that is still read at the saw, less what rounding takes. */
+const LEAST: Mm = TEXT.note - 1e-6;
 
 interface View {
   readonly k: number;
@@ -90,7 +90,7 @@ function drawnPiece(view: View, cut: BoardCut): Drawn {
   const room = innerRoom(view, cut, piece);
   const middle = (room.low + room.high) / 2;
   const size = Math.min(
-    fittedSize(piece.label, { size: TEXT.body, bold: true }, room.high - room.low - 0.8),
+    fittedSize(piece.label, { size: TEXT.figure, bold: true }, room.high - room.low - 0.8),
     (view.high * 0.8) / CAP_HEIGHT,
   );
   const inside = size >= LEAST;
@@ -111,9 +111,9 @@ function drawnPiece(view: View, cut: BoardCut): Drawn {
   // A piece too short for its label has it below, where the others have their length.
   const words = inside ? view.input.text.length(piece.shown.length) : piece.label;
   const span = (cut.to - cut.from) * view.k;
-  const small = inside ? fittedSize(words, { size: TEXT.small }, span - 1) : TEXT.note;
+  const small = inside ? fittedSize(words, { size: TEXT.figure }, span - 1) : TEXT.small;
   if (small < LEAST) return { items, below: [] };
-  const at = { x: ((cut.from + cut.to) / 2) * view.k, y: BELOW - 1.4 - TEXT.small };
+  const at = { x: ((cut.from + cut.to) / 2) * view.k, y: BELOW - 1.6 - small };
   const color = inside ? INK.soft : INK.line;
   const told = { size: small, bold: !inside, anchor: 'middle', color } as const;
   return { items, below: [text(at, words, inside ? told : { ...told, place })] };

@@ -25,9 +25,10 @@ export interface SheetDrawingInput {
 
 /** Left of the sheet and below it: its size. */
 const MARGIN: Mm = 6;
-const LEAST: Mm = 1.7;
+/** Smallest text that is still read at the saw, less what rounding takes. */
+const LEAST: Mm = TEXT.note - 1e-6;
 /** Radius of the balloon around a cut's number. */
-const BALLOON: Mm = 1.9;
+const BALLOON: Mm = 2.7;
 
 interface View {
   readonly k: number;
@@ -129,11 +130,11 @@ function spotFor(box: Box, wood: Wood, w: Mm, h: Mm): Point {
 
 /** Name over size, standing up where that gives larger figures. */
 function labelItems(view: View, box: Box, wood: Wood, label: string, size: string): DrawItem[] {
-  const flat = fittedSize(size, { size: TEXT.small }, box.w - 1.5);
-  const upright = fittedSize(size, { size: TEXT.small }, box.h - 1.5) > flat * 1.05;
+  const flat = fittedSize(size, { size: TEXT.figure }, box.w - 1.5);
+  const upright = fittedSize(size, { size: TEXT.figure }, box.h - 1.5) > flat * 1.05;
   const [along, across] = upright ? [box.h, box.w] : [box.w, box.h];
-  const big = Math.min(fittedSize(label, { size: TEXT.large, bold: true }, along - 1.5), across * 0.9);
-  const small = fittedSize(size, { size: TEXT.small }, along - 1.5);
+  const big = Math.min(fittedSize(label, { size: TEXT.figure, bold: true }, along - 1.5), across * 0.9);
+  const small = fittedSize(size, { size: TEXT.figure }, along - 1.5);
   const two = small >= LEAST && across >= big * CAP_HEIGHT + small + 2;
   if (big < LEAST) return [];
   const gap = 1.1;
@@ -203,7 +204,7 @@ function cutItems(view: View): DrawItem[] {
     const at = places.find((p) => view.taken.every((t) => !near(p, t))) ?? places[0] ?? a;
     view.taken.push({ x: at.x - BALLOON, y: at.y - BALLOON, w: 2 * BALLOON, h: 2 * BALLOON });
     const words = String(cut.number);
-    const size = fittedSize(words, { size: TEXT.small, bold: true }, BALLOON * 1.6);
+    const size = fittedSize(words, { size: TEXT.small, bold: true }, BALLOON * 1.8);
     balloons.push(
       arrow(at, cut.kind, Math.min(cut.fence * view.k, 2.6 * BALLOON)),
       circle(at, BALLOON, { fill: INK.paper, stroke: INK.accent, width: WEIGHT.fine }),

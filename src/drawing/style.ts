@@ -1,4 +1,4 @@
-import type { Mm } from '../measure/units.ts';
+import { inches, type Mm } from '../measure/units.ts';
 import type { Color } from './drawing.ts';
 
 /**
@@ -18,6 +18,9 @@ export const WEIGHT = {
   bold: 0.5,
 } as const satisfies Record<string, Mm>;
 
+/** Typographic points as PDF counts them, 72 to the inch. */
+const points = (count: number): Mm => inches(count / 72);
+
 /** Dash patterns, dash and gap in turn; lengths from memory of the same standard, shortened for letter paper. */
 export const DASH = {
   /** Hidden edges. */
@@ -29,8 +32,19 @@ export const DASH = {
   dotted: [0.35, 1.2],
 } as const satisfies Record<string, readonly Mm[]>;
 
-/** Em sizes of text on paper. */
+/** Em sizes of text on paper: 8 points at least, tables in 9 and figures for the saw in 12. */
 export const TEXT = {
+  note: points(8),
+  small: points(9),
+  body: points(9.5),
+  large: points(11.5),
+  figure: points(12),
+  heading: 5,
+  title: 9,
+} as const satisfies Record<string, Mm>;
+
+/** The same on full-size patterns, where a name stands in what room the lines leave. */
+export const PATTERN_TEXT = {
   note: 2.1,
   small: 2.5,
   body: 3,
@@ -51,7 +65,7 @@ export const INK = {
 
 /** Dimension lines. */
 export const DIMENSION = {
-  text: 2.5,
+  text: points(9),
   /** Length of the oblique tick at the ends. */
   tick: 1.6,
   /** Gap between the object and the start of an extension line. */

@@ -1,4 +1,5 @@
 import type { DrawItem } from '../drawing/drawing.ts';
+import { TEXT } from '../drawing/style.ts';
 import { textWidth } from '../drawing/text.ts';
 import { pathOfPolyline, pathOfRings } from '../geometry/path.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
@@ -22,7 +23,7 @@ export interface NotchLook {
 }
 
 /** Notches are told in smaller figures than the piece itself: there may be many. */
-export const notchSize = (size: Mm): Mm => Math.max(1.9, size * 0.75);
+export const notchSize = (size: Mm): Mm => Math.max(TEXT.note, size * 0.75);
 
 /** What is measured from the left end, each told once: shoulders of notches, and corners that need it. */
 function stations(piece: Piece): Mm[] {

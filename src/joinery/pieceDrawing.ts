@@ -1,5 +1,6 @@
 import type { DrawItem, Drawing } from '../drawing/drawing.ts';
 import { line, text } from '../drawing/items.ts';
+import { TEXT } from '../drawing/style.ts';
 import { pathOfPolyline, pathOfRings } from '../geometry/path.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Ring } from '../geometry/shape.ts';
@@ -73,8 +74,7 @@ export function pieceDrawing(
 
 /** A piece with notches or corners to mark has more figures to make room for. */
 function textSize(box: { readonly height: Mm }, many: boolean): Mm {
-  const size = Math.max(2.2, Math.min(4, box.height / 8));
-  return many ? Math.min(2.6, size) : size;
+  return many ? TEXT.note : Math.max(TEXT.note, Math.min(TEXT.figure, box.height / 7.5));
 }
 
 function wood(piece: Piece, view: View, { ink, size }: Sheet): DrawItem[] {

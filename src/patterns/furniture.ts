@@ -1,6 +1,6 @@
 import type { DrawItem } from '../drawing/drawing.ts';
 import { lines, shape, text } from '../drawing/items.ts';
-import { DASH, INK, TEXT, WEIGHT } from '../drawing/style.ts';
+import { DASH, INK, PATTERN_TEXT, WEIGHT } from '../drawing/style.ts';
 import { fittedSize, shortened, wrapped } from '../drawing/text.ts';
 import { pathOfBox } from '../geometry/path.ts';
 import type { Box, Point } from '../geometry/shape.ts';
@@ -83,7 +83,7 @@ export function drawPlate(plate: Plate): DrawItem[] {
   const name = `${plate.page}`;
   const big = 10;
   const nameRoom = room * 0.5;
-  const small = { size: TEXT.note };
+  const small = { size: PATTERN_TEXT.note };
   const items: DrawItem[] = [squareFrame(side)];
   items.push(
     text({ x: pad, y: side - pad - big * 0.72 }, name, {
@@ -91,23 +91,26 @@ export function drawPlate(plate: Plate): DrawItem[] {
       bold: true,
     }),
     text({ x: pad, y: side - pad - big * 0.72 - 4 }, plate.terms.pageOf(plate.page, plate.of), {
-      size: TEXT.small,
+      size: PATTERN_TEXT.small,
     }),
     ...plate.keyMap.items,
     shape(pathOfBox(plate.keyMap.small(plate.cell.box)), { fill: INK.line }),
   );
-  const title = wrapped(plate.title, { size: TEXT.small, bold: true }, room).slice(0, 2);
+  const title = wrapped(plate.title, { size: PATTERN_TEXT.small, bold: true }, room).slice(0, 2);
   const note = wrapped(plate.note, small, room).slice(0, 5);
   const rows: { words: string; bold?: boolean; size: Mm }[] = [
-    ...title.map((words) => ({ words, bold: true, size: TEXT.small })),
-    ...note.map((words) => ({ words, size: TEXT.note })),
+    ...title.map((words) => ({ words, bold: true, size: PATTERN_TEXT.small })),
+    ...note.map((words) => ({ words, size: PATTERN_TEXT.note })),
     ...wrapped(plate.page === 1 ? plate.terms.caution : '', small, room).map((words) => ({
       words,
-      size: TEXT.note,
+      size: PATTERN_TEXT.note,
     })),
-    ...wrapped(plate.bare ? plate.terms.bare : '', small, room).map((words) => ({ words, size: TEXT.note })),
-    { words: plate.place, size: TEXT.note },
-    { words: plate.design, size: TEXT.note },
+    ...wrapped(plate.bare ? plate.terms.bare : '', small, room).map((words) => ({
+      words,
+      size: PATTERN_TEXT.note,
+    })),
+    { words: plate.place, size: PATTERN_TEXT.note },
+    { words: plate.design, size: PATTERN_TEXT.note },
   ];
   let y = side - pad - 24;
   for (const { words, bold, size } of rows) {
@@ -117,7 +120,7 @@ export function drawPlate(plate: Plate): DrawItem[] {
   }
   items.push(
     text({ x: side / 2, y: 1 }, plate.terms.square[plate.unit], {
-      size: TEXT.note,
+      size: PATTERN_TEXT.note,
       anchor: 'middle',
       color: INK.soft,
     }),

@@ -1,6 +1,6 @@
 import type { DrawItem } from '../drawing/drawing.ts';
 import { circle, line, lines, shape, text } from '../drawing/items.ts';
-import { DASH, INK, TEXT, WEIGHT } from '../drawing/style.ts';
+import { DASH, INK, PATTERN_TEXT, WEIGHT } from '../drawing/style.ts';
 import { textWidth } from '../drawing/text.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import type { Box, Point } from '../geometry/shape.ts';
@@ -11,7 +11,7 @@ import { findOnce } from './once.ts';
 
 const ARM: Mm = 5;
 const RADIUS: Mm = 2.5;
-const NAME: Mm = TEXT.small;
+const NAME: Mm = PATTERN_TEXT.small;
 
 /** Joints shorter than this carry no mark: its neighbors do. */
 const LEAST: Mm = 15;

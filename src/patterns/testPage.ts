@@ -1,6 +1,6 @@
 import type { DrawItem, Drawing } from '../drawing/drawing.ts';
 import { lines, text } from '../drawing/items.ts';
-import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
+import { INK, PATTERN_TEXT, WEIGHT } from '../drawing/style.ts';
 import { wrapped } from '../drawing/text.ts';
 import type { Point } from '../geometry/shape.ts';
 import { formatReading } from '../measure/format.ts';
@@ -28,7 +28,7 @@ function ruler(length: Mm, inch: boolean, words: string): DrawItem[] {
   ];
   return [
     lines([...marks, base], { stroke: INK.line, width: WEIGHT.thin }),
-    text({ x: length / 2, y: -5 }, words, { size: TEXT.body, anchor: 'middle' }),
+    text({ x: length / 2, y: -5 }, words, { size: PATTERN_TEXT.body, anchor: 'middle' }),
   ];
 }
 
@@ -51,7 +51,7 @@ export function testPage(
   const told = (mm: Mm) => formatReading(mm, setup.measure);
   const body = wrapped(
     setup.words.test(x === y ? told(x) : `${told(x)} / ${told(y)}`).join('\n'),
-    { size: TEXT.large },
+    { size: PATTERN_TEXT.large },
     x - 24,
   );
   const top = origin.y + y - 14;
@@ -70,9 +70,12 @@ export function testPage(
           anchor: 'middle',
           angle: 90,
         }),
-        text({ x: origin.x + 18, y: top }, setup.words.testTitle, { size: TEXT.title * 0.8, bold: true }),
+        text({ x: origin.x + 18, y: top }, setup.words.testTitle, {
+          size: PATTERN_TEXT.title * 0.8,
+          bold: true,
+        }),
         ...body.map((words, i) =>
-          text({ x: origin.x + 18, y: top - 12 - i * 5.6 }, words, { size: TEXT.large }),
+          text({ x: origin.x + 18, y: top - 12 - i * 5.6 }, words, { size: PATTERN_TEXT.large }),
         ),
       ],
     },

@@ -120,7 +120,7 @@ describe.each(STARTERS)('the packet of %s', (name) => {
 
   it('draws the elevation to the scale that it states', () => {
     const elevation = pages.find((p) => p.drawing.title === WORDS.titles.elevation)!;
-    const stated = textsOn(elevation.drawing).find((t) => t.words.startsWith(`${WORDS.block.scale} 1 : `));
+    const stated = textsOn(elevation.drawing).find((t) => t.words.startsWith('1 : '));
     const scale = Number(stated!.words.split(': ')[1]);
     const boxes = flatten(elevation.drawing.items)
       .paths.filter((p) => p.path.length > 1)

@@ -81,9 +81,10 @@ function fieldsOf(sheet: Sheet, block: TitleBlock): readonly (readonly Field[])[
         ? { share: 0.36, label: terms.scale, words: terms.noScale }
         : {
             share: 0.36,
-            label: `${terms.scale} 1 : ${scale}`,
+            label: terms.scale,
+            words: `1 : ${scale}`,
             items: ({ x, y, w }) => [
-              { kind: 'group', move: { x: x + 1, y }, items: scaleBar(scale, block.unit, w - 12) },
+              { kind: 'group', move: { x: x + BAR, y }, items: scaleBar(scale, block.unit, w - BAR - 10) },
             ],
           },
       { share: 0.11, label: terms.units, words: terms.unit[block.unit] },
@@ -95,6 +96,8 @@ function fieldsOf(sheet: Sheet, block: TitleBlock): readonly (readonly Field[])[
 }
 
 const INSET: Mm = 1.6;
+/** From the scale's figures to its bar. */
+const BAR: Mm = 18;
 
 function fieldItems({ label, words, strong, items }: Field, { x, y, w }: Box): DrawItem[] {
   const room = { x: x + INSET, y: y + 1.6, w: w - 2 * INSET, h: ROW };

@@ -1,6 +1,6 @@
 import type { DrawItem } from '../../drawing/drawing.ts';
 import { layer, rectangle, text } from '../../drawing/items.ts';
-import { DASH, INK, TEXT, WEIGHT } from '../../drawing/style.ts';
+import { DASH, INK, PATTERN_TEXT, WEIGHT } from '../../drawing/style.ts';
 import { fittedSize } from '../../drawing/text.ts';
 import { boxOf, containsPointInRegion } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
@@ -27,7 +27,7 @@ export function nameOn(region: Region, name: string): DrawItem[] {
   if (!containsPointInRegion(region, at)) return [];
   const upright = box.h > box.w;
   const [long, deep] = upright ? [box.h, box.w] : [box.w, box.h];
-  const size = fittedSize(name, { size: Math.min(TEXT.heading, deep * 0.5) }, long - 8);
+  const size = fittedSize(name, { size: Math.min(PATTERN_TEXT.heading, deep * 0.5) }, long - 8);
   if (size < 1.5) return [];
   const drop = size * 0.35;
   const base = upright ? { x: at.x + drop, y: at.y } : { x: at.x, y: at.y - drop };

@@ -1,6 +1,6 @@
 import type { DrawItem, TextItem } from '../../drawing/drawing.ts';
 import { layer, line, text } from '../../drawing/items.ts';
-import { DASH, INK, TEXT } from '../../drawing/style.ts';
+import { DASH, INK, PATTERN_TEXT } from '../../drawing/style.ts';
 import { textWidth } from '../../drawing/text.ts';
 import { boxAround } from '../../geometry/box.ts';
 import { chordsInside } from '../../geometry/chord.ts';
@@ -20,7 +20,7 @@ const LEAST: Mm = 1;
 const NAME_OFF: Mm = 0.8;
 
 const BASELINE = { ...GUIDE, dash: DASH.hidden };
-const NAME = { size: TEXT.note, color: INK.soft };
+const NAME = { size: PATTERN_TEXT.note, color: INK.soft };
 
 export interface Guided {
   readonly board: Region;
@@ -66,7 +66,7 @@ export function guides({ board, lettered, bent, sawn }: Guided, words: PatternWo
       const chords = chordsInside({ x: whole.x, y: at }, { x: whole.x + whole.w, y: at }, board);
       const [first, last] = [chords[0], chords.at(-1)];
       if (!first || !last) return [];
-      const strip = { x: whole.x, y: at - CLEAR, w: whole.w, h: 2 * CLEAR + TEXT.note };
+      const strip = { x: whole.x, y: at - CLEAR, w: whole.w, h: 2 * CLEAR + PATTERN_TEXT.note };
       const beside = boxAround([box, ...letters.filter((one) => boxesMeet(one, strip))]) ?? box;
       return drawn(
         stretchesBeside('x', at, [whole.x + first[0], whole.x + last[1]], beside),

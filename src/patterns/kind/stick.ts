@@ -1,7 +1,7 @@
 import type { DrawItem } from '../../drawing/drawing.ts';
 import { layer, line, lines, polyline, rectangle, text } from '../../drawing/items.ts';
 import { spreadOut } from '../../drawing/spread.ts';
-import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
+import { INK, PATTERN_TEXT, WEIGHT } from '../../drawing/style.ts';
 import { wrapped } from '../../drawing/text.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
@@ -35,7 +35,7 @@ const WIDTH: Mm = 120;
 const REACH: Mm = 14;
 /** Labels end here; the rest of the width is free for the marks that join pages. */
 const LABELS_TO: Mm = WIDTH - 16;
-const LABEL: Mm = TEXT.small;
+const LABEL: Mm = PATTERN_TEXT.small;
 const PITCH: Mm = 3.3;
 /** Trim lines stay this far from labels, so that the marks on them do as well. */
 const TRIM_CLEAR: Mm = 6.5;

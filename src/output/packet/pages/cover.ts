@@ -39,7 +39,7 @@ function state(packet: Packet): string[] {
 }
 
 /** From one line of the contents to the next, where there is room, and at least: lines of small text never meet. */
-const PITCH = { usual: 4, least: 3 } as const;
+const PITCH = { usual: 4.5, least: 3.9 } as const;
 const CONTENTS_HEAD: Mm = 8.4;
 
 /** The table of contents from the top of the room, in columns read downward; `foot` is where it ends. */
@@ -89,7 +89,7 @@ function column(packet: Packet, room: Box, contents: readonly Contents[], listed
   }
   y -= 2;
   for (const row of wrapped(terms.subtitle, { size }, room.w)) {
-    y -= 3.6;
+    y -= 4.2;
     items.push(text({ x: room.x, y }, row, { size, color: INK.soft }));
   }
   /** Rows in a frame, not to be read over. */
@@ -102,19 +102,19 @@ function column(packet: Packet, room: Box, contents: readonly Contents[], listed
     });
     y -= h;
   };
-  framed(wrapped(terms.caution, { size: TEXT.note }, room.w - 4), 3.1, { size: TEXT.note });
+  framed(wrapped(terms.caution, { size: TEXT.note }, room.w - 4), 3.8, { size: TEXT.note });
   y -= 2;
   heading(terms.figures);
   for (const [term, words] of figures(packet)) {
     const rows = wrapped(words, { size }, room.w - 24).slice(0, 3);
     items.push(text({ x: room.x, y: y - 3.4 }, term, { size, color: INK.soft }));
     rows.forEach((row, i) => {
-      items.push(text({ x: room.x + 24, y: y - 3.4 - i * 3.5 }, row, { size }));
+      items.push(text({ x: room.x + 24, y: y - 3.4 - i * 4 }, row, { size }));
     });
-    y -= rows.length * 3.5 + 1;
+    y -= rows.length * 4 + 1;
   }
   const told = state(packet);
-  if (told.length > 0) framed(told, 4, { size, bold: true });
+  if (told.length > 0) framed(told, 4.4, { size, bold: true });
   if (listed) {
     const list = listOfContents(packet, { ...room, h: y - 2 - room.y }, contents, 1);
     items.push(...list.items);
@@ -123,10 +123,10 @@ function column(packet: Packet, room: Box, contents: readonly Contents[], listed
   if (design.note !== '') {
     y -= 4;
     heading(terms.note);
-    const most = Math.max(0, Math.floor((y - room.y - 8) / 3.5));
+    const most = Math.max(0, Math.floor((y - room.y - 8) / 4));
     for (const row of wrapped(design.note, { size }, room.w).slice(0, most)) {
       items.push(text({ x: room.x, y: y - 3.4 }, row, { size }));
-      y -= 3.5;
+      y -= 4;
     }
   }
   return items;

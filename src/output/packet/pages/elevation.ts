@@ -24,7 +24,7 @@ import { type PageView, viewOf } from '../view.ts';
 /** Room around the elevation for running marks and overall dimensions. */
 const AROUND = { left: 24, right: 15, top: 15, bottom: 22 } as const;
 const LABEL: Mm = TEXT.note;
-const PITCH: Mm = 2.8;
+const PITCH: Mm = 3.1;
 
 /** Edges of what lies on the levels themselves, each place once. */
 function edges({ plan }: Packet, axis: 'x' | 'y'): Mm[] {
@@ -117,7 +117,7 @@ export function nameOn(
   const whole = labelBox(region);
   if (!whole) return null;
   const turns = whole.h > whole.w ? [90, 0] : [0, 90];
-  for (const size of [TEXT.small, TEXT.note, 1.7]) {
+  for (const size of [TEXT.small, TEXT.note]) {
     const width = textWidth(name, { size });
     for (const angle of turns) {
       const [w, h] = angle === 90 ? [size * 1.1, width + 1] : [width + 1, size * 1.1];

@@ -68,7 +68,7 @@ function numberPlace(region: Region): Point | null {
 function numbered(at: Point, number: string): DrawItem[] {
   const size = TEXT.note;
   return [
-    circle(at, 1.9, { fill: INK.paper, stroke: INK.line, width: WEIGHT.thin }),
+    circle(at, 2.3, { fill: INK.paper, stroke: INK.line, width: WEIGHT.thin }),
     text({ x: at.x, y: at.y - size * 0.36 }, number, { size, anchor: 'middle', bold: true }),
   ];
 }
