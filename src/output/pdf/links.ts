@@ -1,9 +1,9 @@
 import type { PDFContext, PDFRef } from '@cantoo/pdf-lib';
+import type { Drawing } from '../../drawing/drawing.ts';
 import { flatten, textCorners } from '../../drawing/walk.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { POINTS_PER_MM } from './content.ts';
-import type { PdfPage } from './pdf.ts';
 
 interface Spot {
   readonly page: number;
@@ -11,7 +11,7 @@ interface Spot {
 }
 
 /** The texts that mark a place, by its name, and those that lead to one. */
-function spotsOf(pages: readonly PdfPage[]) {
+function spotsOf(pages: readonly { readonly drawing: Drawing }[]) {
   const places = new Map<string, Spot>();
   const leading: (Spot & { readonly to: string })[] = [];
   pages.forEach(({ drawing }, page) => {
@@ -33,7 +33,11 @@ const AROUND = 0.8;
  * Annotations of each page that lead from a text to the place it names, to be shown from its top (ISO 32000-1,
  * 12.5.6.5). Texts that lead to no place in the file stay plain.
  */
-export function linksOf(context: PDFContext, pages: readonly PdfPage[], refs: readonly PDFRef[]): PDFRef[][] {
+export function linksOf(
+  context: PDFContext,
+  pages: readonly { readonly drawing: Drawing }[],
+  refs: readonly PDFRef[],
+): PDFRef[][] {
   const { places, leading } = spotsOf(pages);
   const links: PDFRef[][] = pages.map(() => []);
   for (const { page, box, to } of leading) {

@@ -9,7 +9,9 @@ import { FROM_MEMORY, type Row, type Section } from '../table.ts';
 async function rows(): Promise<Row[]> {
   const drawing = fullOfInk(25.4, 50.8);
   const pages = [{ width_mm: 25.4, height_mm: 50.8, drawing }];
-  const page = (await PDFDocument.load(await pdfOf(pages, { title: '', date: '', language: 'en' }, LETTERS))).getPage(0);
+  const page = (
+    await PDFDocument.load(await pdfOf(pages, { title: '', date: '', language: 'en' }, LETTERS))
+  ).getPage(0);
   const svg = svgOf(drawing);
   const dxf = dxfOf(drawing);
   const [, width = '', , viewed = ''] =
