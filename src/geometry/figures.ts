@@ -165,9 +165,12 @@ function closedAbove(edge: Loop, { x, y, w, h }: Box, from: Mm): Loop {
 
 export type CornerCut = 'rounded' | 'coved' | 'clipped' | 'stepped';
 
+/** Of half a side at most: steps of the halves of a square would leave nothing of it. */
+const STEPPED = 0.98;
+
 /** A rectangle whose corners are taken off by `size` along both sides. */
 export function corneredLoop({ x, y, w, h }: Box, cut: CornerCut, size: Mm): Loop {
-  const s = Math.min(size, w / 2, h / 2);
+  const s = Math.min(size, (Math.min(w, h) / 2) * (cut === 'stepped' ? STEPPED : 1));
   const corners = [
     { at: { x: x + w, y }, sx: -1, sy: 1 },
     { at: { x: x + w, y: y + h }, sx: -1, sy: -1 },
