@@ -58,6 +58,15 @@ describe.each(STARTERS)('each sheet of %s', (name) => {
     expect(small).toEqual([]);
   });
 
+  it('cuts no text short', () => {
+    const short = pages.flatMap((page, i) =>
+      toldOn(page).flatMap(({ words }) =>
+        words.endsWith('…') ? [`${i + 1} ${page.drawing.title}: ${words}`] : [],
+      ),
+    );
+    expect(short).toEqual([]);
+  });
+
   it('has no text in another, and none over its edge', () => {
     const lost = pages.flatMap((page, i) => {
       const told = toldOn(page);

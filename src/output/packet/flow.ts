@@ -1,7 +1,7 @@
 import type { DrawItem } from '../../drawing/drawing.ts';
 import { line, rectangle, text } from '../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
-import { shortened, textWidth, wrapped } from '../../drawing/text.ts';
+import { textWidth, wrapped } from '../../drawing/text.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -101,12 +101,10 @@ export function entry(term: string, words: string, width: Mm, column: Mm): Block
 
 export interface Column {
   readonly title: string;
-  /** Share of the width; columns share what there is in this ratio. */
+  /** Share of the width; columns share it in this ratio, as far as each holds its longest word and figure. */
   readonly share: number;
-  /** Figures are set flush right. */
+  /** Figures are set flush right, and on one line as long as there is room. */
   readonly figure?: boolean | undefined;
-  /** Long words of this column go on in further lines instead of being shortened. */
-  readonly wraps?: boolean | undefined;
 }
 
 export interface Row {
@@ -123,38 +121,48 @@ export interface Row {
 const PAD: Mm = 1.5;
 const SWATCH: Mm = 8;
 
-/** A table, one block a row; its head comes again on every page. */
+/** A table, one block a row; its head comes again on every page. No cell is cut short: what has no room goes on below. */
 export function table(
   columns: readonly Column[],
   rows: readonly Row[],
   width: Mm,
   size: Mm = TEXT.small,
 ): Block[] {
-  const whole = columns.reduce((sum, c) => sum + c.share, 0);
-  const widths = columns.map((c) => (c.share / whole) * width);
-  const left = (i: number) => widths.slice(0, i).reduce((sum, w) => sum + w, 0);
   const lead = size * 1.4;
   const swatched = rows.some((row) => row.swatch);
   // Words beside a column of figures stand a little off them.
-  const insetOf = (i: number) =>
-    i === 0 ? (swatched ? SWATCH : 0) : columns[i - 1]?.figure && !columns[i]?.figure ? 2 : 0;
+  const insets = columns.map(({ figure }, i) => {
+    if (i === 0) return swatched ? SWATCH : 0;
+    return columns[i - 1]?.figure && !figure ? 2 : 0;
+  });
+  const beside = (i: number) => 2 * PAD + pick(insets, i);
+  const widths = widthsOf(columns, rows, width, beside, size);
+  const left = (i: number) => widths.slice(0, i).reduce((sum, w) => sum + w, 0);
+  const linesOf = (words: string, i: number, bold: boolean) =>
+    wrapped(words, { size, bold }, pick(widths, i) - beside(i));
   const cell = (words: string, i: number, at: Point, bold: boolean, leadsTo?: string): DrawItem => {
-    const column = pick(columns, i);
-    const inset = insetOf(i);
-    const room = pick(widths, i) - 2 * PAD - inset;
-    const fit = shortened(words, { size, bold }, room);
-    const x = at.x + left(i) + PAD + inset + (column.figure ? room - textWidth(fit, { size, bold }) : 0);
-    return text({ x, y: at.y - size - 0.8 }, fit, { size, bold, leadsTo });
+    const spare = pick(widths, i) - beside(i) - textWidth(words, { size, bold });
+    const x = at.x + left(i) + PAD + pick(insets, i) + (pick(columns, i).figure ? spare : 0);
+    return text({ x, y: at.y - size - 0.8 }, words, { size, bold, leadsTo });
   };
+  const cellsAt = (cells: readonly (readonly string[])[], at: Point, bold: boolean, leadsTo?: string) =>
+    cells.flatMap((lines, i) =>
+      lines.map((words, k) =>
+        cell(words, i, { x: at.x, y: at.y - k * lead }, bold, i === 0 ? leadsTo : undefined),
+      ),
+    );
+  const heightOf = (cells: readonly (readonly string[])[]) =>
+    Math.max(1, ...cells.map((lines) => lines.length)) * lead;
   const rule = (at: Point, y: Mm, weight: Mm) =>
     line({ x: at.x, y }, { x: at.x + width, y }, { stroke: INK.line, width: weight });
-  const headHeight = lead + 2.6;
+  const titles = columns.map(({ title }, i) => linesOf(title, i, true));
+  const headHeight = heightOf(titles) + 2.6;
   const head: Block = {
     height: headHeight,
     heldToNext: true,
     draw: (at) => [
       rectangle({ x: at.x, y: at.y - headHeight, w: width, h: headHeight }, { fill: INK.tint }),
-      ...columns.map((c, i) => cell(c.title, i, { x: at.x, y: at.y - 0.6 }, true)),
+      ...cellsAt(titles, { x: at.x, y: at.y - 0.6 }, true),
       rule(at, at.y, WEIGHT.middle),
       rule(at, at.y - headHeight, WEIGHT.fine),
     ],
@@ -174,22 +182,13 @@ export function table(
   const body = rows.map((row): Block => {
     if (row.title) return titleRow(row.cells);
     const bold = row.bold ?? false;
-    const cells = row.cells.map((words, i) => {
-      const column = columns[i];
-      const room = pick(widths, i) - 2 * PAD - insetOf(i);
-      return column?.wraps ? wrapped(words, { size, bold }, room) : [words];
-    });
-    const lines = Math.max(1, ...cells.map((c) => c.length));
-    const height = lines * lead + 1.4;
+    const cells = row.cells.map((words, i) => linesOf(words, i, bold));
+    const height = heightOf(cells) + 1.4;
     return {
       height,
       head,
       draw: (at) => [
-        ...cells.flatMap((rows, i) =>
-          rows.map((words, k) =>
-            cell(words, i, { x: at.x, y: at.y - k * lead }, bold, i === 0 ? row.leadsTo : undefined),
-          ),
-        ),
+        ...cellsAt(cells, at, bold, row.leadsTo),
         ...(row.swatch
           ? row.swatch({ x: at.x + PAD, y: at.y - lead - 0.4, w: SWATCH - 2, h: lead - 0.4 })
           : []),
@@ -198,4 +197,34 @@ export function table(
     };
   });
   return [head, ...body];
+}
+
+/**
+ * Widths of the columns: by their shares, where one of these is too narrow for a word of its cells, or a whole figure,
+ * at the cost of those that have room to spare, by how much they have.
+ */
+function widthsOf(
+  columns: readonly Column[],
+  rows: readonly Row[],
+  width: Mm,
+  beside: (i: number) => Mm,
+  size: Mm,
+): Mm[] {
+  const whole = columns.reduce((sum, { share }) => sum + share, 0);
+  const asked = columns.map(({ share }) => (share / whole) * width);
+  const least = columns.map(({ title, figure }, i) => {
+    const words = rows.flatMap(({ cells, title: over, bold = false }) => {
+      const cell = over ? '' : (cells[i] ?? '');
+      return (figure ? [cell] : cell.split(' ')).map((word) => textWidth(word, { size, bold }));
+    });
+    const heading = title.split(' ').map((word) => textWidth(word, { size, bold: true }));
+    return beside(i) + Math.max(0, ...words, ...heading) + 0.1;
+  });
+  const short = asked.map((w, i) => Math.max(0, pick(least, i) - w));
+  const spare = asked.map((w, i) => Math.max(0, w - pick(least, i)));
+  const [lacking, left] = [short, spare].map((list) => list.reduce((sum, w) => sum + w, 0)) as [Mm, Mm];
+  // Where nothing helps, each gets as much of what it lacks as there is, and its words are broken.
+  const given = lacking > 0 ? Math.min(1, left / lacking) : 0;
+  const taken = left > 0 ? (given * lacking) / left : 0;
+  return asked.map((w, i) => w + given * pick(short, i) - taken * pick(spare, i));
 }

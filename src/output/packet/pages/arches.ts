@@ -39,7 +39,7 @@ function segmentBlocks(packet: Packet, arches: readonly Of<SegmentedArch>[], wid
     ],
   }));
   const columns = [
-    { title: terms.part, share: 4, wraps: true },
+    { title: terms.part, share: 4 },
     { title: terms.radius, share: 2.4, figure: true },
     { title: terms.segments, share: 1.8, figure: true },
     { title: terms.miter, share: 1.8, figure: true },
@@ -72,7 +72,7 @@ function sawnBlocks(packet: Packet, arches: readonly Of<SawnArch>[], width: Mm):
     ],
   }));
   const columns = [
-    { title: terms.part, share: 4, wraps: true },
+    { title: terms.part, share: 4 },
     { title: terms.inner, share: 2.2, figure: true },
     { title: terms.outer, share: 2.2, figure: true },
     { title: terms.pieces, share: 1.5, figure: true },

@@ -24,11 +24,11 @@ export function curveBlocks(packet: Packet, pieces: readonly Piece[], width: Mm)
   if (rows.length + free.length === 0) return [];
   const columns = [
     { title: terms.label, share: 1 },
-    { title: terms.from, share: 3, wraps: true },
-    { title: terms.to, share: 3, wraps: true },
+    { title: terms.from, share: 3 },
+    { title: terms.to, share: 3 },
     { title: terms.rise, share: 2, figure: true },
     { title: terms.radius, share: 2, figure: true },
-    { title: terms.center, share: 4, wraps: true },
+    { title: terms.center, share: 4 },
   ];
   const printed = packet.plan.design.pages.also.includes('parts');
   return [

@@ -57,15 +57,15 @@ function listOf(packet: Packet, width: Mm): Block[] {
       };
     });
     const columns = [
-      { title: terms.label, share: 1.3 },
+      { title: terms.label, share: 1.7 },
       { title: terms.count, share: 1, figure: true },
-      { title: terms.name, share: 3.6, wraps: true },
-      { title: terms.stock, share: 3.4, wraps: true },
+      { title: terms.name, share: 3.5 },
+      { title: terms.stock, share: 3.1 },
       { title: terms.length, share: 2.4, figure: true },
       { title: terms.other, share: 2.4, figure: true },
       { title: terms.width, share: 2.2, figure: true },
       { title: terms.thickness, share: 1.9, figure: true },
-      { title: terms.ends, share: 4.6, wraps: true },
+      { title: terms.ends, share: 4.6 },
     ];
     return [heading(packet.terms.form[form]), ...table(columns, rows, width), space(3)];
   });

@@ -100,7 +100,7 @@ export function fastening(packet: Packet): Leaf[] {
   const body = bodyOf(packet.sheet);
   const figure = (title: string, share: number) => ({ title, share, figure: true });
   const columns = [
-    { title: terms.part, share: 6, wraps: true },
+    { title: terms.part, share: 6 },
     { title: terms.how, share: 2.2 },
     figure(terms.length, 2),
     figure(terms.count, 1.2),

@@ -143,7 +143,7 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: M
         ]),
   ];
   const columns = [
-    { title: terms.words, share: 5, wraps: true },
+    { title: terms.words, share: 5 },
     { title: terms.capHeight, share: 2.4, figure: true },
     { title: terms.baseline, share: 2.8, figure: true },
     { title: terms.left, share: 2.8, figure: true },

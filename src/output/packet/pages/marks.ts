@@ -24,7 +24,7 @@ export function marks(packet: Packet): Leaf[] {
   const body = bodyOf(packet.sheet);
   const columns = [
     { title: terms.at, share: 1.8, figure: true },
-    { title: terms.what, share: 10, wraps: true },
+    { title: terms.what, share: 10 },
   ];
   const blocks = packet.plan.marks.sticks.flatMap((stick): Block[] => {
     const rows = stick.marks.map((mark) => ({

@@ -183,7 +183,7 @@ function uses(packet: Packet, width: number): Block[] {
   });
   const figure = (title: string, share: number) => ({ title, share, figure: true });
   const columns = [
-    { title: terms.finish, share: 4.9, wraps: true },
+    { title: terms.finish, share: 4.9 },
     figure(terms.face, 2.6),
     figure(terms.edge, 2.6),
     figure(terms.painted, 2.6),
@@ -191,7 +191,7 @@ function uses(packet: Packet, width: number): Block[] {
     figure(terms.rate, 2.9),
     figure(terms.need, 2.5),
     figure(terms.primer, 2.4),
-    { title: terms.buy, share: 3.4, wraps: true },
+    { title: terms.buy, share: 3.4 },
     figure(terms.left, 2.3),
     figure(terms.tape, 2.7),
   ];

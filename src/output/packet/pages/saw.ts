@@ -56,7 +56,7 @@ function settingsTable(packet: Packet, cuts: Cuts, width: Mm): Block[] {
     { title: terms.setting, share: 1.2, figure: true },
     { title: terms.bevel, share: 1.2, figure: true },
     { title: terms.ends, share: 1, figure: true },
-    { title: terms.pieces, share: 8, wraps: true },
+    { title: terms.pieces, share: 8 },
   ];
   return rows.length > 0 ? table(columns, rows, width) : [];
 }

@@ -25,7 +25,7 @@ export function shopping(packet: Packet): Leaf[] {
   const body = bodyOf(packet.sheet);
   const money = (value: number) => formatMoney(value, plan.design.measure.currency, packet.measure.notation);
   const columns = [
-    { title: terms.item, share: 6, wraps: true },
+    { title: terms.item, share: 6 },
     { title: terms.size, share: 3, figure: true },
     { title: terms.count, share: 1.2, figure: true },
     { title: terms.each, share: 2, figure: true },

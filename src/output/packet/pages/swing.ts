@@ -187,9 +187,10 @@ export function swing(packet: Packet): Leaf[] {
   const cell = { w: (body.w - gap) / columns, h: body.h * 0.46 };
   const scale = scaleFor(model, { w: cell.w, h: cell.h - 6 });
   const high = model.h / scale + 8;
-  // An odd number of views leaves a corner: the figures stand there.
-  const odd = shown.length % columns === 1;
-  const figures = clearances(packet, odd ? cell.w : body.w);
+  // An odd number of views leaves a corner: the figures stand there, as long as they have room.
+  const small = shown.length % columns === 1 ? clearances(packet, cell.w) : [];
+  const inCorner = small.length > 0 && small.reduce((sum, { height }) => sum + height, 6) <= high + 4;
+  const figures = inCorner ? small : clearances(packet, body.w);
   const corner = (at: Point): DrawItem[] => {
     let y = at.y - 6;
     return figures.flatMap((block) => {
@@ -208,12 +209,12 @@ export function swing(packet: Packet): Leaf[] {
           const room = { x: at.x + k * (cell.w + gap), y: at.y - high, w: cell.w, h: high };
           return drawView(packet, angle, words, room, scale);
         }),
-        ...(odd && last ? corner({ x: at.x + cell.w + gap, y: at.y }) : []),
+        ...(inCorner && last ? corner({ x: at.x + cell.w + gap, y: at.y }) : []),
       ],
     });
   }
   const caution = paragraph(packet.terms.swing.caution, body.w, TEXT.small);
-  const blocks = [...rows, ...(odd ? [] : figures), ...hits(packet, body.w), space(2), ...caution];
+  const blocks = [...rows, ...(inCorner ? [] : figures), ...hits(packet, body.w), space(2), ...caution];
   return fillPages(blocks, body).map(({ draw }, i) => ({
     title: packet.terms.titles.swing,
     landscape: false,

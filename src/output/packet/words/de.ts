@@ -65,7 +65,7 @@ export const DE: PacketWords = {
     errors: (n) => (n === 1 ? '1 Fehler zuerst beheben' : `${n} Fehler zuerst beheben`),
     warnings: (n) => (n === 1 ? '1 Warnung' : `${n} Warnungen`),
     caution:
-      'Diese Mappe plant nur die Verkleidung. Über die Festigkeit von Bett, Scharnieren, Verriegelung und Wandbefestigung sagt sie nichts.',
+      'Diese Mappe plant nur die Verkleidung. Über die Festigkeit von Bett, Scharnieren, Verriegelung und Wandbefestigung sagt sie nichts. Ein Bett, das von selbst herunterkommt, kann verletzen oder töten: vor dem Anfangen Seite 2 lesen.',
     note: 'Notiz',
   },
   elevation: {

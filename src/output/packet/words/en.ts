@@ -71,7 +71,7 @@ export const EN = {
     errors: (n: number) => (n === 1 ? '1 error must be fixed first' : `${n} errors must be fixed first`),
     warnings: (n: number) => (n === 1 ? '1 warning' : `${n} warnings`),
     caution:
-      'This packet plans decoration. It says nothing about the strength of the bed, its hinges, its latch or its attachment to the wall.',
+      'This packet plans decoration. It says nothing about the strength of the bed, its hinges, its latch or its attachment to the wall. A bed that comes down by itself can injure or kill: read page 2 before you begin.',
     note: 'Note',
   },
   elevation: {

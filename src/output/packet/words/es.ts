@@ -65,7 +65,7 @@ export const ES: PacketWords = {
     errors: (n) => (n === 1 ? 'Antes hay que corregir 1 fallo' : `Antes hay que corregir ${n} fallos`),
     warnings: (n) => (n === 1 ? '1 aviso' : `${n} avisos`),
     caution:
-      'Este dosier planea decoración. No dice nada de la resistencia de la cama, de sus bisagras, de su cierre ni de su anclaje a la pared.',
+      'Este dosier planea decoración. No dice nada de la resistencia de la cama, de sus bisagras, de su cierre ni de su anclaje a la pared. Una cama que baja sola puede herir o matar: antes de empezar, leer la página 2.',
     note: 'Nota',
   },
   elevation: {
