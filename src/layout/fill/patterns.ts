@@ -51,7 +51,7 @@ const PATTERNS: { readonly [F in Pattern['form']]: (setting: Setting<F>) => Iter
     for (const [column, y] of rowOf(room.h, cover, gap, start)) {
       for (const [row, x, length] of boardsAlong(
         room.w,
-        reach(y, cover),
+        reach(y, width),
         column,
         pattern.length || undefined,
       )) {

@@ -155,24 +155,30 @@ describe('patterns of pieces', () => {
 
 describe('end joints of long boards', () => {
   it('leave no board over the longest, and lie half a board from those beside', () => {
-    const settings = fc.record({ most: measure(120, 700), width: measure(40, 150), rise: measure(0, 600) });
+    const settings = fc.record({
+      most: measure(120, 700),
+      width: measure(40, 150),
+      rise: measure(0, 600),
+      lap: fc.oneof(fc.constant(0), measure(5, 20)),
+      hanging: fc.boolean(),
+    });
     fc.assert(
-      fc.property(settings, ({ most, width, rise }) => {
+      fc.property(settings, ({ most, width, rise, lap, hanging }) => {
         const peak = (700 - rise) / 700;
-        const shape: Fill['shape'] = {
-          form: 'polygon',
-          points: [
-            { u: 0, v: 0 },
-            { u: 1, v: 0 },
-            { u: 1, v: peak },
-            { u: 0.5, v: 1 },
-            { u: 0, v: peak },
-          ],
-        };
+        const gable = [
+          { u: 0, v: 0 },
+          { u: 1, v: 0 },
+          { u: 1, v: peak },
+          { u: 0.5, v: 1 },
+          { u: 0, v: peak },
+        ];
+        const points = hanging ? gable.map(({ u, v }) => ({ u: 1 - u, v: 1 - v })) : gable;
+        const shape: Fill['shape'] = { form: 'polygon', points };
         const rows = new Map<number, { from: number; to: number }[]>();
-        const plank = { form: 'planks', edge: 'square', lap: 0, length: most } as const;
-        for (const { column, region } of piecesOf(BOX, width, { pattern: plank, shape, start: 'low' })) {
-          const { x, w } = boxOf(region) ?? at(0, 0);
+        const plank = { form: 'planks', edge: lap > 0 ? 'lapped' : 'square', lap, length: most } as const;
+        // A board is as long as its wood, with what lies under the next one.
+        for (const { column, wood } of piecesOf(BOX, width, { pattern: plank, shape, start: 'low' })) {
+          const { x, w } = boxOf(wood) ?? at(0, 0);
           rows.set(column, [...(rows.get(column) ?? []), { from: x, to: x + w }]);
         }
         const joints = [...rows.values()].map((row) => {
