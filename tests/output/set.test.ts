@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { PDFArray, PDFDict, PDFDocument, PDFHexString, PDFName, PDFNumber, PDFString } from '@cantoo/pdf-lib';
 import { describe, expect, it } from 'vitest';
+import { openDesign, saveDesign } from '../../src/design/open.ts';
 import { flatten, textCorners } from '../../src/drawing/walk.ts';
 import { boxOfPoints } from '../../src/geometry/ring.ts';
 import { packetOf, packetPages, revisionOf } from '../../src/output/packet/packet.ts';
@@ -51,6 +52,18 @@ describe('the title block (fields of ISO 7200)', () => {
       }),
     );
     expect(new Set([revision, ...others]).size).toBe(design.parts.length + 1);
+  });
+
+  it('names the same state as edited and as saved and opened again, which puts entries into the order of the format', () => {
+    const parts = design.parts.map((part) =>
+      part.kind === 'sign' ? { ...part, lettering: { ...part.lettering, pounce: 5 } } : part,
+    );
+    const edited = { ...design, parts };
+    const opened = openDesign(saveDesign(edited));
+    if (!opened.ok) throw new Error('it does not open');
+    expect(JSON.stringify(opened.design)).not.toBe(JSON.stringify(edited));
+    expect(revisionOf(opened.design)).toBe(revisionOf(edited));
+    expect(revisionOf(edited)).not.toBe(revisionOf(design));
   });
 });
 

@@ -28,9 +28,15 @@ function packetFor(plan: Plan): Packet {
   };
 }
 
-/** Short name of a design's state: another wherever anything of it is another. */
+/** Entries of objects by name: an edit adds an entry at the end, a file that is opened again has it elsewhere. */
+const inOrder = (_: string, value: unknown): unknown =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+    ? Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)))
+    : value;
+
+/** Short name of a design's state: another wherever anything of it is another, the same in whatever order it is written. */
 export const revisionOf = (design: Design): string =>
-  fingerprint([JSON.stringify(design)])
+  fingerprint([JSON.stringify(design, inOrder)])
     .slice(0, 8)
     .toUpperCase();
 
