@@ -104,7 +104,7 @@ export const builtWords: Record<keyof typeof en, string> = {
   'built.choice.square': 'Gerade',
   'built.choice.arched': 'Bogen',
   'built.choice.round': 'Rund',
-  'built.choice.none': 'Keine',
+  'built.choice.none': 'Ohne',
   'built.choice.rising': 'Nach rechts steigend',
   'built.choice.falling': 'Nach rechts fallend',
   'built.choice.scalloped': 'Gebogt',

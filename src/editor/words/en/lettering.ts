@@ -96,7 +96,7 @@ export const letteringWords = {
 
   'letters.makeBy': 'Made by',
   'make.trace': 'Tracing',
-  'make.pounce': 'Pounced',
+  'make.pounce': 'Pounce pattern',
   'make.stencil': 'Stencil',
   'make.mirrored': 'Mirrored transfer',
   'make.cut-out': 'Cut-out letters',

@@ -174,7 +174,7 @@ export const partWords = {
   'start.high': 'The upper or right edge',
   'fill.longest': 'Longest board (0: as long as it takes)',
   'vee.piece': 'A piece in the middle',
-  'vee.gap': 'The corner of a V in the middle',
+  'vee.gap': 'The point of a V in the middle',
   'vee.low': 'The lower left corner',
   'vee.high': 'The upper right corner',
   'panel.grain': 'Grain',

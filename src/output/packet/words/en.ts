@@ -22,7 +22,7 @@ export const EN = {
     unit: { in: 'inches', mm: 'mm' },
     paper: 'Paper',
     revision: 'Revision',
-    check: 'Check every measure before cutting',
+    check: 'Check every measurement before cutting',
     page: 'Sheet',
     pageOf: (page: number, of: number) => `${page} of ${of}`,
   },
@@ -197,7 +197,7 @@ export const EN = {
     innerArc: 'Inner arc',
     middleArc: 'Middle arc',
     outerArc: 'Outer arc',
-    note: 'R is the radius of an edge. Each piece turns by the angle told, and its joints lie on radii of the circle. Arcs are measured along the wood from stile to stile. Mark the pieces from their patterns.',
+    note: 'R is the radius of an edge. Each piece spans the angle given, and its joints lie on radii of the circle. Arcs are measured along the wood from stile to stile. Mark the pieces from their patterns.',
   },
   end: {
     square: 'square',

@@ -115,7 +115,7 @@ export const checks: PlanWords['checks'] = {
   'array.count': (f, say) =>
     `${f.number('count')} Glieder von ${say.name(f.part)} passen nicht in ${say.length(f.number('room_mm'))}. Weniger oder schmalere nehmen.`,
   'fill.uncovered': (f, say) =>
-    `Die Deckleisten von ${say.name(f.part)} sind ${say.length(f.number('width_mm'))} breit und liegen zu knapp auf ihren Brettern: Bei Fugen von ${say.length(f.number('gap_mm'))} brauchen sie ${say.length(f.number('need_mm'))}, das sind ${say.length(f.number('lap_mm'))} zu jeder Seite. Breitere Leisten oder engere Fugen wählen.`,
+    `Die Deckleisten von ${say.name(f.part)} sind ${say.length(f.number('width_mm'))} breit und liegen zu knapp auf ihren Brettern: Bei Fugen von ${say.length(f.number('gap_mm'))} brauchen sie ${say.length(f.number('need_mm'))}, damit sie auf jeder Seite ${say.length(f.number('lap_mm'))} aufliegen. Breitere Leisten oder engere Fugen wählen.`,
   'bed.no-room': (f, say) =>
     `Die Bettmaße lassen keinen Platz (${ROOM[f.text('what')] ?? f.text('what')}: ${say.length(f.number('size_mm'))}). Nachmessen: Rahmentiefe, Auflageleisten und Liegefläche müssen ineinander passen.`,
   'bed.legs': (f, say) =>

@@ -86,7 +86,7 @@ export const checks: PlanWords['checks'] = {
   'array.count': (f, say) =>
     `${f.number('count')} members of ${say.name(f.part)} do not fit into ${say.length(f.number('room_mm'))}. Use fewer, or narrower ones.`,
   'fill.uncovered': (f, say) =>
-    `The battens of ${say.name(f.part)} are ${say.length(f.number('width_mm'))} wide and leave too little over their boards: with gaps of ${say.length(f.number('gap_mm'))} they need ${say.length(f.number('need_mm'))}, ${say.length(f.number('lap_mm'))} to either side. Use wider battens, or smaller gaps.`,
+    `The battens of ${say.name(f.part)} are ${say.length(f.number('width_mm'))} wide and lap too little over their boards: with gaps of ${say.length(f.number('gap_mm'))} they need ${say.length(f.number('need_mm'))}, to lap ${say.length(f.number('lap_mm'))} on each side. Use wider battens, or smaller gaps.`,
   'bed.no-room': (f, say) =>
     `The bed's measurements leave no room for the ${f.text('what')} (${say.length(f.number('size_mm'))}). Measure again: frame depth, cleats and platform must fit inside each other.`,
   'bed.legs': (f, say) =>

@@ -108,7 +108,7 @@ export const checks: PlanWords['checks'] = {
   'array.count': (f, say) =>
     `${f.number('count')} elementos de ${say.name(f.part)} no caben en ${say.length(f.number('room_mm'))}. Poner menos, o más estrechos.`,
   'fill.uncovered': (f, say) =>
-    `Los tapajuntas de ${say.name(f.part)} tienen ${say.length(f.number('width_mm'))} de ancho y apoyan muy poco en sus tablas: con juntas de ${say.length(f.number('gap_mm'))} necesitan ${say.length(f.number('need_mm'))}, ${say.length(f.number('lap_mm'))} a cada lado. Elegir tapajuntas más anchos o juntas más estrechas.`,
+    `Los tapajuntas de ${say.name(f.part)} tienen ${say.length(f.number('width_mm'))} de ancho y apoyan muy poco en sus tablas: con juntas de ${say.length(f.number('gap_mm'))} necesitan ${say.length(f.number('need_mm'))}, para apoyar ${say.length(f.number('lap_mm'))} a cada lado. Elegir tapajuntas más anchos o juntas más estrechas.`,
   'bed.no-room': (f, say) =>
     `Las medidas de la cama no dejan sitio para ${ROOM[f.text('what')] ?? f.text('what')} (${say.length(f.number('size_mm'))}). Medir de nuevo: fondo del bastidor, listones de apoyo y base deben caber unos en otros.`,
   'bed.legs': (f, say) =>

@@ -20,7 +20,7 @@ export const patterns: PatternWords = {
   up: (length) => `a lo alto: ${length}`,
   mode: {
     trace: 'calcar los contornos',
-    pounce: 'estarcido: picar cada punto, pegar la hoja y pasar la muñequilla con tiza o carbón',
+    pounce: 'estarcido: picar cada punto, fijar la hoja con cinta y pasar la muñequilla con tiza o carbón',
     stencil: 'plantilla calada: recortar por dentro de los contornos',
     mirrored: 'en espejo: transferir boca abajo',
     'cut-out': 'recortar las letras',
