@@ -20,7 +20,7 @@ export const patterns: PatternWords = {
   up: (length) => `hoch: ${length}`,
   mode: {
     trace: 'Umrisse nachziehen',
-    pounce: 'Lochpause: jeden Punkt durchstechen, mit Klebeband anheften, Kreide oder Kohle durchtupfen',
+    pounce: 'Lochpause: jeden Punkt durchstechen, anheften, Kreide oder Kohle durchtupfen',
     stencil: 'Schablone: innerhalb der Umrisse ausschneiden',
     mirrored: 'gespiegelt: mit der Schrift nach unten übertragen',
     'cut-out': 'Buchstaben ausschneiden',
