@@ -372,6 +372,8 @@ describe('the stock palette', () => {
     const { page } = await visit(await context());
     await drop(page, { ...plainDesign(), parts: [] });
     const stock = page.getByRole('button', { name: /^Pine 1 x 4/ });
+    await page.getByRole('button', { name: 'Paneled door' }).waitFor();
+    await stock.scrollIntoViewIfNeeded();
     const box = await stock.boundingBox();
     if (!box) throw new Error('the stock is not on the page');
     const start = { x: box.x + 20, y: box.y + 10 };

@@ -280,7 +280,10 @@ describe.each(SLOW)('a pointer quicker than the page, $name', (slow) => {
 
   it('brings stock onto the face', async () => {
     const { page, errors, hands } = await open(slow, { ...plainDesign(), parts: [] });
-    const box = await page.getByRole('button', { name: /^Pine 1 x 4/ }).boundingBox();
+    const stock = page.getByRole('button', { name: /^Pine 1 x 4/ });
+    await page.getByRole('button', { name: 'Paneled door' }).waitFor();
+    await stock.scrollIntoViewIfNeeded();
+    const box = await stock.boundingBox();
     if (!box) throw new Error('the stock is not on the page');
     const to = await onPage(page, inches(20), inches(50));
     await hands.drag({ x: box.x + 20, y: box.y + 10 }, to);
