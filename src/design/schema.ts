@@ -244,8 +244,11 @@ const toward = z.literal('down').optional();
 const many = (least: number, most: number) => z.number().int().min(least).max(most);
 
 const cornerCut = z.enum(['rounded', 'coved', 'clipped', 'stepped']);
+/** A handle of a smooth side stands no farther off than so many times the box around the corners. */
+export const FARTHEST_HANDLE = 20;
+const handleShare = z.number().min(-FARTHEST_HANDLE).max(FARTHEST_HANDLE);
 /** Where a handle of a smooth side stands, in the box around the corners. */
-const sideHandle = z.strictObject({ u: z.number().min(-20).max(20), v: z.number().min(-20).max(20) });
+const sideHandle = z.strictObject({ u: handleShare, v: handleShare });
 
 /** A corner of a drawn outline: where it is, how the side to the next one runs, and what is taken off it. */
 const outlineCorner = z.strictObject({

@@ -1,4 +1,4 @@
-import type { OutlineCorner, PanelShape } from '../../design/schema.ts';
+import { FARTHEST, FARTHEST_HANDLE, type OutlineCorner, type PanelShape } from '../../design/schema.ts';
 import { type DrawnCorner, type DrawnSide, drawnLoop } from '../../geometry/drawn.ts';
 import { boxOfLoop, type Loop } from '../../geometry/loop.ts';
 import { distance } from '../../geometry/point.ts';
@@ -37,12 +37,24 @@ export function cornersOut(corners: readonly DrawnCorner[]): OutlineCorner[] {
   });
   return corners.map(({ at, side, cut }): OutlineCorner => {
     const { u, v } = shares(at);
-    const out =
-      side?.as === 'smooth' && side.handles
-        ? { as: side.as, handles: [shares(side.handles[0]), shares(side.handles[1])] as const }
-        : (side as OutlineCorner['side']);
+    const out = side && sideOut(side, shares);
     return { u: within(u), v: within(v), ...(out ? { side: out } : {}), ...(cut ? { cut } : {}) };
   });
+}
+
+/** Within `most` to either side of nothing. */
+const bounded = (value: number, most: number): number => Math.min(most, Math.max(-most, value));
+
+/** A side as a design keeps it: no handle and no measure beyond what a file may have. */
+function sideOut(side: DrawnSide, shares: (p: Point) => Share): NonNullable<OutlineCorner['side']> {
+  if (side.as === 'rise') return { as: side.as, rise: bounded(side.rise, FARTHEST) };
+  if (side.as === 'radius') return { as: side.as, radius: bounded(side.radius, FARTHEST) };
+  if (!side.handles) return { as: side.as };
+  const kept = (p: Point): Share => {
+    const { u, v } = shares(p);
+    return { u: bounded(u, FARTHEST_HANDLE), v: bounded(v, FARTHEST_HANDLE) };
+  };
+  return { as: side.as, handles: [kept(side.handles[0]), kept(side.handles[1])] };
 }
 
 const isPlain = (points: readonly OutlineCorner[]) => points.every(({ side, cut }) => !side && !cut);
@@ -140,6 +152,8 @@ export function loopOfDrawn(points: readonly OutlineCorner[], box: Box): Loop {
   return drawnLoop(cornersIn(fitting, frame));
 }
 
+/** As many corners as a drawn outline may have. */
+const LEAST_POINTS = 3;
 const MOST_POINTS = 200;
 
 /**
@@ -160,20 +174,33 @@ export function freed(shape: PanelShape, box: Box): PanelShape | null {
   }
   const loop = oneBorder(loopsOfNamed(shape, box));
   if (!loop) return null;
-  const corners = joined(loop).flatMap(drawnOf);
-  return corners.length >= 3 && corners.length <= MOST_POINTS
+  const long = joined(loop);
+  // Half circles alone leave fewer corners than an outline has: of those each keeps its crown.
+  const sides = long.length < LEAST_POINTS ? long.flatMap(halved) : long;
+  const corners = sides.flatMap(drawnOf);
+  return corners.length >= LEAST_POINTS && corners.length <= MOST_POINTS
     ? { form: 'polygon', points: cornersOut(corners) }
     : null;
 }
 
-/** The border of a shape; around a band that is open at its foot, out along one edge and back along the other. */
+const halved = (stretch: Stretch): Stretch[] =>
+  stretch.kind === 'line' ? [stretch] : [partOf(stretch, 0, 1 / 2), partOf(stretch, 1 / 2, 1)];
+
+/** The border of a shape; around a band that is open at one end, out along one edge and back along the other. */
 function oneBorder([outer, inner, ...more]: readonly Loop[]): Loop | null {
   if (!outer || more.length > 0) return null;
   if (!inner) return outer;
-  const [foot, within] = [outer[0], inner[0]];
-  const open = foot?.kind === 'line' && within?.kind === 'line' && foot.from.y === within.from.y;
-  if (!open) return null;
-  const [there, back] = [outer.slice(1), inner.slice(1).toReversed().map(reversed)];
+  const level = (at: Mm) => (stretch: Stretch) =>
+    stretch.kind === 'line' && stretch.from.y === at && stretch.to.y === at;
+  const open = outer.findIndex(
+    (stretch) => level(stretch.from.y)(stretch) && inner.some(level(stretch.from.y)),
+  );
+  const foot = outer[open];
+  const along = foot ? inner.findIndex(level(foot.from.y)) : -1;
+  const within = inner[along];
+  if (!foot || !within) return null;
+  const there = [...outer.slice(open + 1), ...outer.slice(0, open)];
+  const back = [...inner.slice(along + 1), ...inner.slice(0, along)].toReversed().map(reversed);
   return [...there, lineTo(foot.from, within.from), ...back, lineTo(within.to, foot.to)];
 }
 

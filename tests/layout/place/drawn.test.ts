@@ -6,11 +6,18 @@ import { areaOfLoop, boxOfLoop, lengthOfLoop } from '../../../src/geometry/loop.
 import { distance } from '../../../src/geometry/point.ts';
 import { boxOf } from '../../../src/geometry/region.ts';
 import { trueAreaOf } from '../../../src/geometry/trueArea.ts';
-import { frameOfDrawn, freed, loopOfDrawn } from '../../../src/layout/place/drawn.ts';
-import { type NamedShape, OUTLINES, outlineOf } from '../../../src/layout/place/outlines.ts';
+import { cornersOut, frameOfDrawn, freed, loopOfDrawn } from '../../../src/layout/place/drawn.ts';
+import {
+  loopsOfNamed,
+  type NamedShape,
+  OUTLINES,
+  outlineOf,
+  upsideDown,
+} from '../../../src/layout/place/outlines.ts';
 import { regionOfShape } from '../../../src/layout/place/shape.ts';
 import { runs } from '../../runs.ts';
 
+const p = (x: number, y: number) => ({ x, y });
 const size = fc.double({ min: 200, max: 2500, noNaN: true });
 const boxes = fc.record({ x: fc.constant(31), y: fc.constant(-17), w: size, h: size });
 
@@ -123,6 +130,16 @@ describe('an outline that is drawn', () => {
     expect(frameOfDrawn(points, box).frame.h).toBeGreaterThan(0);
   });
 
+  it('is written within what a file may have, however far a handle or a center is', () => {
+    // Corners in a strip of 1 mm: a handle 60 mm off is 60 times their box away.
+    const points = cornersOut([
+      { at: { x: 0, y: 0 }, side: { as: 'smooth', handles: [p(60, 20), p(-90, 8000)] } },
+      { at: { x: 0, y: 100 }, side: { as: 'radius', radius: 2000 ** 2 } },
+      { at: { x: -1, y: 50 }, side: { as: 'rise', rise: -30_000 } },
+    ]);
+    expect(panelShapeSchema.safeParse({ form: 'polygon', points }).success).toBe(true);
+  });
+
   it('is as it was where it is only straight', () => {
     const house = [
       { u: 0, v: 0 },
@@ -152,6 +169,29 @@ describe('a ready outline made free', () => {
       const off = Math.abs(trueAreaOf(is) / trueAreaOf(was) - 1);
       expect(off).toBeLessThan(bent.has(form) ? 3e-4 : 1e-9);
       expect(distance(boxOf(is) ?? box, box)).toBeLessThan(1e-6);
+    }
+  });
+
+  it('is the same in any box: circles, half circles and heads that look down too', () => {
+    const boxes = [
+      { x: 12, y: 34, w: 400, h: 400 },
+      { x: 0, y: 0, w: 600, h: 300 },
+      { x: 0, y: 0, w: 900, h: 100 },
+      { x: 7, y: 9, w: 300, h: 900 },
+    ];
+    for (const box of boxes) {
+      for (const form of forms.filter((form) => form !== 'ring')) {
+        const { first, looks } = outlineOf(form);
+        const up = first(box);
+        for (const shape of looks ? [up, upsideDown(up)] : [up]) {
+          const told = `${JSON.stringify(shape)} in ${box.w} x ${box.h}`;
+          const free = freed(shape, box);
+          if (free?.form !== 'polygon') throw new Error(`not drawn: ${told}`);
+          const [outer = 0, inner = 0] = loopsOfNamed(shape, box).map(areaOfLoop);
+          const is = areaOfLoop(loopOfDrawn(free.points, box));
+          expect(Math.abs(is / (outer - inner) - 1), told).toBeLessThan(3e-4);
+        }
+      }
     }
   });
 
