@@ -84,6 +84,10 @@ export const riseOfRadius = (chord: Mm, radius: Mm): Mm => {
   return r - Math.sqrt(Math.max(0, r * r - (chord * chord) / 4));
 };
 
+/** How far an arc of a circle rises over its chord, to the right of the way. */
+export const riseOfArc = ({ rx, sweep }: Arc): Mm =>
+  Math.sign(sweep) * rx * (1 - Math.cos(radians(sweep) / 2));
+
 /** How far the circle through three points rises over the line from the first to the last, to the right of the way; 0 where they lie on a line. */
 export function riseThrough(from: Point, through: Point, to: Point): Mm {
   const chord = subtract(to, from);
@@ -129,6 +133,23 @@ export function paceAt(stretch: Stretch, t: number): Point {
       return { x: along(from.x, h1.x, h2.x, to.x), y: along(from.y, h1.y, h2.y, to.y) };
     }
   }
+}
+
+/** Looked at this often for the part of a stretch that is nearest. */
+const LOOKS = 64;
+
+/** The share at which a stretch comes nearest to a point. */
+export function shareNear(stretch: Stretch, p: Point): number {
+  const away = (t: number) => distance(pointAt(stretch, t), p);
+  let best = 0;
+  for (let i = 1; i <= LOOKS; i++) if (away(i / LOOKS) < away(best)) best = i / LOOKS;
+  let [low, high] = [Math.max(0, best - 1 / LOOKS), Math.min(1, best + 1 / LOOKS)];
+  while (high - low > SAME_SHARE) {
+    const third = (high - low) / 3;
+    if (away(low + third) < away(high - third)) high -= third;
+    else low += third;
+  }
+  return (low + high) / 2;
 }
 
 /** A stretch between two shares of it, in the same direction. */
@@ -258,12 +279,14 @@ function gauss(f: (t: number) => number, from: number, to: number): number {
 }
 
 function integral(f: (t: number) => number, from: number, to: number): number {
+  const all = gauss(f, from, to);
+  // Measured by all of it: near a turn, where the stretch stands still, a share of so little is beneath what numbers tell.
+  const enough = (DUST * Math.abs(all)) / (to - from);
   const halves = (a: number, b: number, whole: number, depth: number): number => {
     const m = (a + b) / 2;
     const [left, right] = [gauss(f, a, m), gauss(f, m, b)];
-    if (depth === 0 || Math.abs(left + right - whole) <= DUST * (b - a) * Math.abs(whole) + Number.MIN_VALUE)
-      return left + right;
+    if (depth === 0 || Math.abs(left + right - whole) <= enough * (b - a)) return left + right;
     return halves(a, m, left, depth - 1) + halves(m, b, right, depth - 1);
   };
-  return halves(from, to, gauss(f, from, to), DEEPEST);
+  return halves(from, to, all, DEEPEST);
 }

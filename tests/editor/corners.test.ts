@@ -22,6 +22,8 @@ import { startBow, startCorner } from '../../src/editor/gesture/corner.ts';
 import { endPath, startPathCorner } from '../../src/editor/gesture/path.ts';
 import { undoStep } from '../../src/editor/state/commit.ts';
 import { createEditorStore } from '../../src/editor/state/store.ts';
+import { lengthOf, pointAt } from '../../src/geometry/stretch.ts';
+import { runs } from '../runs.ts';
 
 const BOX = { x: 100, y: 200, w: 300, h: 400 };
 const triangle = [
@@ -218,6 +220,40 @@ describe('a side by hand', () => {
     expect(moved).toMatchObject({ h2: { x: 390, y: 120 } });
     expect(preview(startState(design), editsToCorners(design, part, BOX, bent)).parts[0]?.box.y).toBeLessThan(
       200,
+    );
+  });
+});
+
+describe('a corner more on a curved side', () => {
+  const foot = [
+    { x: 0, y: 0 },
+    { x: 300, y: 0 },
+    { x: 150, y: 400 },
+  ];
+  const mm = fc.double({ min: -400, max: 400, noNaN: true });
+  const at = fc.record({ x: mm, y: mm });
+  const side = fc.oneof(
+    // Of more than half a circle too.
+    fc.record({ as: fc.constant('rise' as const), rise: mm.filter((rise) => Math.abs(rise) > 1) }),
+    fc.record({ as: fc.constant('smooth' as const), handles: fc.tuple(at, at) }),
+  );
+
+  it('leaves the outline as it is, wherever on the side or beside it the hand is', () => {
+    const length = (outline: Parameters<typeof sidesOfCorners>[0]) =>
+      sidesOfCorners(outline).reduce((sum, stretch) => sum + lengthOf(stretch), 0);
+    fc.assert(
+      fc.property(side, fc.double({ min: 0, max: 1, noNaN: true }), at, (side, share, beside) => {
+        const corners = { points: foot.map((p, i) => (i === 0 ? { ...p, side } : p)), closed: true };
+        const [was] = sidesOfCorners(corners);
+        if (!was) throw new Error('no side');
+        const on = pointAt(was, share);
+        for (const hand of [on, { x: on.x + beside.x / 100, y: on.y + beside.y / 100 }]) {
+          const parted = addedCorner(corners, 0, hand);
+          expect(parted.points).toHaveLength(4);
+          expect(Math.abs(length(parted) / length(corners) - 1)).toBeLessThan(1e-6);
+        }
+      }),
+      { numRuns: runs(60) },
     );
   });
 });

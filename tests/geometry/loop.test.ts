@@ -7,7 +7,14 @@ import { areaOfLoop, boxOfLoop, type Loop, lengthOfLoop, ringOfLoop } from '../.
 import { distance } from '../../src/geometry/point.ts';
 import { regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import type { Point } from '../../src/geometry/shape.ts';
-import { type Arc, arcOver, pointAt, riseThrough, type Stretch } from '../../src/geometry/stretch.ts';
+import {
+  type Arc,
+  arcOver,
+  lengthOf,
+  pointAt,
+  riseThrough,
+  type Stretch,
+} from '../../src/geometry/stretch.ts';
 import { trueAreaOf, truePerimeterOf } from '../../src/geometry/trueArea.ts';
 import { runs } from '../runs.ts';
 
@@ -114,6 +121,20 @@ describe('outlines of lines, arcs and curves', () => {
       }),
       { numRuns: runs(60) },
     );
+  });
+
+  it('is as long as its ways there and back where its handles turn it back on itself', () => {
+    const [a, h1, h2, b] = [0, 400, -100, 300].map((x) => ({ x, y: 0 })) as [Point, Point, Point, Point];
+    // Bernstein's form of these four: x = 1800 t3 - 2700 t2 + 1200 t, which turns at 1/3 and 2/3, at 500/3 and 400/3.
+    const there = 500 / 3;
+    const back = 500 / 3 - 400 / 3;
+    for (const deg of [0, 17, 90]) {
+      const on = ({ x }: Point) => ({
+        x: x * Math.cos((deg * Math.PI) / 180),
+        y: x * Math.sin((deg * Math.PI) / 180),
+      });
+      near(lengthOf({ kind: 'cubic', from: on(a), h1: on(h1), h2: on(h2), to: on(b) }), 2 * there + back);
+    }
   });
 
   it('agrees with a walk in very many steps, whatever its sides and corners are', () => {

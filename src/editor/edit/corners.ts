@@ -1,14 +1,13 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import { type Design, FARTHEST, type Part } from '../../design/schema.ts';
-import { type DrawnCorner, drawnLoop, sidesOf, windingOf } from '../../geometry/drawn.ts';
+import { type DrawnCorner, type DrawnSide, drawnLoop, sidesOf, windingOf } from '../../geometry/drawn.ts';
 import { boxOfLoop } from '../../geometry/loop.ts';
-import { add, distance, subtract } from '../../geometry/point.ts';
+import { add, subtract } from '../../geometry/point.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
-import { pointAt, riseOfRadius, riseThrough, type Stretch } from '../../geometry/stretch.ts';
+import { partOf, pointAt, riseOfArc, riseThrough, type Stretch, shareNear } from '../../geometry/stretch.ts';
 import { SAME_PLACE } from '../../geometry/tolerance.ts';
 import { cornersIn, cornersOut, frameOfDrawn } from '../../layout/place/drawn.ts';
-import type { Mm } from '../../measure/units.ts';
 import { editsToPlace } from './place.ts';
 
 /** A corner on the face; of a drawn outline also how the side after it runs, and what is taken off it. */
@@ -99,32 +98,32 @@ export function movedCorner({ points, closed }: Corners, index: number, to: Poin
   return { points: moved, closed };
 }
 
-/** One corner more; a bow is parted where it is, and what is smooth runs through. */
+/** One corner more; a bow and a side with handles are parted where it is, and what is smooth by itself runs through. */
 export function addedCorner(corners: Corners, after: number, at: Point): Corners {
   const { points, closed } = corners;
   const was = points[after];
   const side = was?.side;
   if (!was || !side) return { points: points.toSpliced(after + 1, 0, { x: at.x, y: at.y }), closed };
-  const next = points[(after + 1) % points.length] ?? was;
-  const halves =
-    side.as === 'smooth'
-      ? [side.as, side.as].map((as) => ({ as }))
-      : [
-          [was, at],
-          [at, next],
-        ].map(([a, b]) => ({ as: 'rise' as const, rise: partRise(corners, after, a ?? at, b ?? at) }));
-  return {
-    points: points.toSpliced(after, 1, { ...was, side: halves[0] }, { x: at.x, y: at.y, side: halves[1] }),
-    closed,
-  };
+  const whole = sidesOfCorners(corners)[after];
+  // On the curve itself, however near a hand has come to it.
+  const share = whole && !runsThrough(side) ? shareNear(whole, at) : null;
+  const { x, y } = whole && share !== null ? pointAt(whole, share) : at;
+  const part = (from: number, to: number): DrawnSide =>
+    whole && share !== null ? sideFrom(partOf(whole, from, to), windingOf(points)) : side;
+  const halves = [
+    { ...was, side: part(0, share ?? 0) },
+    { x, y, side: part(share ?? 1, 1) },
+  ];
+  return { points: points.toSpliced(after, 1, ...halves), closed };
 }
 
-/** The rise that a part of a bowed side has over its own chord. */
-function partRise(corners: Corners, index: number, a: Point, b: Point): Mm {
-  const arc = sidesOfCorners(corners)[index];
-  if (arc?.kind !== 'arc') return 0;
-  const out = Math.sign(arc.sweep) * windingOf(corners.points);
-  return out * riseOfRadius(distance(a, b), arc.rx);
+/** Smooth by itself: what it is follows from its corners. */
+const runsThrough = (side: DrawnSide): boolean => side.as === 'smooth' && !side.handles;
+
+/** How a stretch is told as a side of an outline. */
+function sideFrom(stretch: Stretch, out: 1 | -1): DrawnSide {
+  if (stretch.kind === 'cubic') return { as: 'smooth', handles: [stretch.h1, stretch.h2] };
+  return { as: 'rise', rise: stretch.kind === 'arc' ? out * riseOfArc(stretch) : 0 };
 }
 
 /** The side after a corner bowed through a place, or straight where that lies on it. */

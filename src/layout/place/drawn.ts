@@ -4,7 +4,7 @@ import { boxOfLoop, type Loop } from '../../geometry/loop.ts';
 import { distance } from '../../geometry/point.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
-import { type Arc, lineTo, partOf, reversed, type Stretch } from '../../geometry/stretch.ts';
+import { type Arc, lineTo, partOf, reversed, riseOfArc, type Stretch } from '../../geometry/stretch.ts';
 import { DUST, SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { type Mm, radians } from '../../measure/units.ts';
 import { isNamed, loopsOfNamed } from './outlines.ts';
@@ -229,10 +229,7 @@ function drawnOf(stretch: Stretch): DrawnCorner[] {
   const { from: at } = stretch;
   if (stretch.kind === 'line') return [{ at }];
   if (stretch.kind === 'cubic') return [{ at, side: { as: 'smooth', handles: [stretch.h1, stretch.h2] } }];
-  if (isCircle(stretch)) {
-    const rise = Math.sign(stretch.sweep) * stretch.rx * (1 - Math.cos(radians(stretch.sweep) / 2));
-    return [{ at, side: { as: 'rise', rise } }];
-  }
+  if (isCircle(stretch)) return [{ at, side: { as: 'rise', rise: riseOfArc(stretch) } }];
   const quarters = Math.max(1, Math.ceil(Math.abs(stretch.sweep) / 90 - SAME_LENGTH));
   return Array.from({ length: quarters }, (_, i) => {
     const arc = partOf(stretch, i / quarters, (i + 1) / quarters) as Arc;
