@@ -111,3 +111,17 @@ export const PANELS: readonly { readonly columns: number; readonly rows: readonl
   { columns: 1, rows: [1, 1, 1, 1, 1] },
   { columns: 2, rows: [11, 10, 4] },
 ];
+
+/** A lock stands 3 ft from the floor in a door of 6 ft 8 in (Building Trades Pocketbook, Doors). */
+const LOCK = 36 / 80;
+
+/** The rail between rows that is nearest to where a lock stands; null where all panels are in one row. */
+export function lockRailOf(rows: readonly number[]): string | null {
+  const all = rows.reduce((sum, row) => sum + row, 0);
+  let low = 0;
+  const off = rows.slice(0, -1).map((row) => {
+    low += row / all;
+    return Math.abs(low - LOCK);
+  });
+  return off.length > 0 ? `rail-${off.indexOf(Math.min(...off)) + 1}` : null;
+}

@@ -182,13 +182,20 @@ function partEdits(
   });
 }
 
-/** A part as it is to be, but for the fields that a person gave it. */
+/** A part as it is to be, but for the fields that a person gave it; letters are kept field by field. */
 function keeping(is: Part, was: Part, made: Part, next: Part): Part {
-  const first: Readonly<Record<string, unknown>> = { ...made };
+  const kept = { ...is, ...asMade(was, made, next) } as Part;
+  if (is.kind !== 'sign' || was.kind !== 'sign' || made.kind !== 'sign' || next.kind !== 'sign') return kept;
+  const lettering = { ...is.lettering, ...asMade(was.lettering, made.lettering, next.lettering) };
+  return { ...kept, lettering } as Part;
+}
+
+/** The new values of fields that are as they were made. */
+function asMade<T extends object>(was: T, made: T, next: T): Partial<T> {
   const fields = Object.entries(next).filter(
-    ([field]) => !(field in WITHOUT) && sameValue(was[field as keyof Part], first[field]),
+    ([field]) => !(field in WITHOUT) && sameValue(was[field as keyof T], made[field as keyof T]),
   );
-  return { ...is, ...Object.fromEntries(fields) };
+  return Object.fromEntries(fields) as Partial<T>;
 }
 
 /** Rules of new roles, but for those of parts that a hand has put in place or that are gone. */

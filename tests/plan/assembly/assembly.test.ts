@@ -202,6 +202,49 @@ describe('an assembly that was altered', () => {
     expect(of(now, idOf(group, 'rail-bottom'))).toMatchObject({ stock: 'pine-1x8' });
   });
 
+  it('keeps the letters that a person wrote, and moves them in from a wider frame', () => {
+    const board = { x: 100, y: 200, w: 700, h: 200 };
+    const { design, group } = madeOn(SKINNED, 'sign-board', board);
+    const ground = idOf(group, 'ground');
+    const lettered = withPart(design, ground, (part) =>
+      part.kind === 'sign'
+        ? { ...part, lettering: { ...part.lettering, lines: [{ text: 'BAKERY' }], kerning: false } }
+        : part,
+    );
+    const { lost, design: now } = again(lettered, { frame: 'crown-38' });
+    const width = hasOf(design).stocks.get('crown-38');
+    const sign = of(now, ground);
+    if (sign?.kind !== 'sign' || width?.form !== 'shaped') throw new Error('a sign and a molding');
+    expect(lost).toEqual([]);
+    expect(sign.lettering).toMatchObject({ lines: [{ text: 'BAKERY' }], kerning: false });
+    expect(sign.lettering.margin).toBeGreaterThan(width.width);
+  });
+
+  it.each([['walnut'], ['walnut', 'chalk'], ['chalk', 'walnut', 'tar']])(
+    'letters a sign in a color that the design has and the board has not: %s',
+    (...ids) => {
+      const finishes = ids.map((id) => ({ ...pick(SKINNED.finishes, () => 0), id }));
+      for (const given of [{}, { finish: null }]) {
+        const { design } = madeOn({ ...SKINNED, finishes }, 'sign-board', box, given);
+        const sign = design.parts.find((part) => part.kind === 'sign');
+        expect(ids).toContain(sign?.lettering.finish);
+        expect(sign?.lettering.finish).not.toBe(sign?.finish);
+      }
+    },
+  );
+
+  it.each([
+    [2, 9 / 22],
+    [3, 1 / 3],
+    [5, 2 / 5],
+    [6, 11 / 25],
+  ])('has its knob at the rail nearest to 36 in of a door of 80 in: %i panels', (panels, share) => {
+    const { group, shown } = madeOn(SKINNED, 'panel-door', box, { panels, knob: 'left' });
+    const at = shown.layout.boxes.get(idOf(group, 'knob'));
+    // Rails at the foot and the head move it by less than half a panel of five.
+    expect(Math.abs(((at?.y ?? 0) + (at?.h ?? 0) / 2 - box.y) / box.h - share)).toBeLessThan(0.06);
+  });
+
   it('is a plain group once it is taken apart', () => {
     const { group } = madeOn(SKINNED, 'window', box);
     expect(takenApart(group)).toEqual({ id: group.id, name: group.name, parts: group.parts });

@@ -4,7 +4,7 @@ import { GROUND } from '../building.ts';
 import { framed } from '../framing.ts';
 import { kindOf } from '../kind.ts';
 import { knob } from '../knob.ts';
-import { PANELS, paneled } from '../paneling.ts';
+import { lockRailOf, PANELS, paneled } from '../paneling.ts';
 import { moldingOf } from '../stock.ts';
 import { DOOR_QUESTIONS, firstDoor, leaf } from './panelDoor.ts';
 
@@ -50,7 +50,7 @@ export const doorPair = kindOf<typeof questions>({
     b.center('bead', 'x', middle, middle);
     b.between('bead', 'y', all.bottom, all.top);
     if (!answers.knobs) return;
-    const lockRail = rows.length > 1 ? 'rail-1' : null;
+    const lockRail = lockRailOf(rows);
     const [left, right] = [b.on('left'), b.on('right')];
     knob(left, 'stile-right', lockRail, [left.edge('stile-right', 'low'), b.edge('bead', 'low')]);
     knob(right, 'stile-left', lockRail, [b.edge('bead', 'high'), right.edge('stile-left', 'high')]);

@@ -4,7 +4,7 @@ import { type Building, GLUED, GROUND } from '../building.ts';
 import { archFramed, framed } from '../framing.ts';
 import { kindOf, type Size } from '../kind.ts';
 import { knob } from '../knob.ts';
-import { PANEL_STYLES, PANELS, paneled } from '../paneling.ts';
+import { lockRailOf, PANEL_STYLES, PANELS, paneled } from '../paneling.ts';
 import type { Supplies } from '../question.ts';
 import { boardNear, finishesOf, moldingOf, sheetNear, thicknessOf } from '../stock.ts';
 
@@ -101,7 +101,7 @@ export const panelDoor = kindOf<typeof questions>({
       fieldFinish: answers.field,
     };
     const withKnob = () => {
-      if (answers.knob !== 'none') knob(b, `stile-${answers.knob}`, rows.length > 1 ? 'rail-1' : null);
+      if (answers.knob !== 'none') knob(b, `stile-${answers.knob}`, lockRailOf(rows));
     };
     if (answers.head === 'square') {
       leaf(b, answers);

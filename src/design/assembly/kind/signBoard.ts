@@ -2,6 +2,7 @@ import { inches } from '../../../measure/units.ts';
 import { newLettering } from '../../defaults.ts';
 import { GROUND } from '../building.ts';
 import { kindOf } from '../kind.ts';
+import type { Answers, Supplies } from '../question.ts';
 import { finishesOf, moldingOf, sheetNear } from '../stock.ts';
 
 const questions = {
@@ -14,6 +15,12 @@ const questions = {
 /** Free room between letters and frame. Common practice, no source. */
 const AROUND = inches(1 / 2);
 
+/** What letters are painted with: the color of the frame, or else any that the board does not have. */
+function inkOf({ finishes }: Supplies, { finish, field }: Answers<typeof questions>): string {
+  const all = [finish, ...finishes.map(({ id }) => id)].filter((id) => id !== null);
+  return all.find((id) => id !== field) ?? all[0] ?? 'trim';
+}
+
 /** A lettered board in a mitered frame; its letters are as high as it leaves room for. */
 export const signBoard = kindOf<typeof questions>({
   usual: { w: inches(28), h: inches(8) },
@@ -24,7 +31,8 @@ export const signBoard = kindOf<typeof questions>({
       frame: moldingOf(has, 'panel-molding-small', 'half-round-20'),
       sheet: sheetNear(has, inches(1 / 4)),
       finish: trim,
-      field: ground,
+      // Letters in the color of their board could not be seen; with a single color the board stays bare.
+      field: ground === trim ? null : ground,
     };
   },
   make: (b, answers) => {
@@ -32,7 +40,7 @@ export const signBoard = kindOf<typeof questions>({
     b.part('sign', GROUND, 'board', {
       stock: answers.sheet,
       finish: answers.field,
-      lettering: { ...newLettering('SIGN', answers.finish ?? 'trim'), fit: 'both', margin },
+      lettering: { ...newLettering('SIGN', inkOf(b.has, answers)), fit: 'both', margin },
     });
     b.part('run', 'frame', 'frame', { stock: answers.frame, finish: answers.finish });
     b.fill('frame', b.within(GROUND));
