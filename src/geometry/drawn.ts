@@ -2,9 +2,19 @@ import { cyclic, pick } from '../list/at.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import type { CornerCut } from './figures.ts';
 import { areaOfLoop, type Loop, tidied } from './loop.ts';
-import { add, cross, distance, dot, leftNormal, scale, subtract, unit } from './point.ts';
+import { add, cross, distance, dot, leftNormal, length, scale, subtract, unit } from './point.ts';
 import type { Point } from './shape.ts';
-import { arcAbout, arcOver, lineTo, paceAt, partOf, pointAt, riseOfRadius, type Stretch } from './stretch.ts';
+import {
+  arcAbout,
+  arcOver,
+  lineTo,
+  paceAt,
+  partOf,
+  pointAt,
+  riseOfRadius,
+  type Stretch,
+  wayAt,
+} from './stretch.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
 /** How the side from a corner to the next one runs; measures out of the outline where they are more than 0. */
@@ -128,7 +138,7 @@ function cornersCut(sides: readonly Stretch[], corners: readonly DrawnCorner[]):
 /** Null: there is no room for it so large. */
 function takenOff(before: Stretch, after: Stretch, { at, cut }: DrawnCorner, share: number): Taken | null {
   if (!cut) return NOTHING;
-  const [come, go] = [unit(paceAt(before, 1)), unit(paceAt(after, 0))];
+  const [come, go] = [wayAt(before, 1), wayAt(after, 0)];
   const turn = cross(come, go);
   const size = cut.size * share;
   // Straight on there is no corner.
@@ -184,11 +194,11 @@ function awayFrom(side: Stretch, at: Point, size: Mm, end: 0 | 1): number | null
  * method from where it is between the straight lines at the corner, which it is at once where both are straight.
  */
 function rounded(before: Stretch, after: Stretch, radius: Mm, side: 1 | -1): Taken | null {
-  const [come, go] = [paceAt(before, 1), paceAt(after, 0)];
+  const [come, go] = [wayAt(before, 1), wayAt(after, 0)];
   const angle = Math.atan2(Math.abs(cross(come, go)), dot(come, go));
   const back = radius * Math.tan(angle / 2);
-  let end = 1 - back / Math.hypot(come.x, come.y);
-  let begin = back / Math.hypot(go.x, go.y);
+  let end = 1 - back / speedAt(before, 1);
+  let begin = back / speedAt(after, 0);
   for (let i = 0; i < 50; i++) {
     const miss = subtract(centerFrom(before, end, radius * side), centerFrom(after, begin, radius * side));
     if (Math.hypot(miss.x, miss.y) < 1e-11 * (1 + radius)) break;
@@ -207,6 +217,10 @@ function rounded(before: Stretch, after: Stretch, radius: Mm, side: 1 | -1): Tak
   const [from, to] = [Math.max(0, end), Math.min(1, begin)];
   return { end: from, begin: to, worked: [arcAbout(center, first, last, side > 0 ? 'left' : 'right')] };
 }
+
+/** How fast a side is at one of its ends, and no less than on average: it stands still where a handle lies on the end. */
+const speedAt = (side: Stretch, end: 0 | 1): number =>
+  Math.max(length(paceAt(side, end)), distance(side.from, side.to));
 
 /** The center of a circle that touches a side there, to its left where the measure is more than 0. */
 const centerFrom = (stretch: Stretch, t: number, left: Mm): Point =>

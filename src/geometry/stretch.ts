@@ -13,6 +13,7 @@ import {
   midpoint,
   scale,
   subtract,
+  unit,
 } from './point.ts';
 import type { Point } from './shape.ts';
 import { DUST, FLATNESS, SAME_LENGTH, SAME_PLACE } from './tolerance.ts';
@@ -133,6 +134,15 @@ export function paceAt(stretch: Stretch, t: number): Point {
       return { x: along(from.x, h1.x, h2.x, to.x), y: along(from.y, h1.y, h2.y, to.y) };
     }
   }
+}
+
+/** The way that a stretch takes at one of its ends, one long: by the next handle where its own lies on the end. */
+export function wayAt(stretch: Stretch, end: 0 | 1): Point {
+  const pace = paceAt(stretch, end);
+  if (stretch.kind !== 'cubic' || length(pace) > SAME_LENGTH) return unit(pace);
+  const { from, h1, h2, to } = stretch;
+  const way = end === 0 ? subtract(h2, from) : subtract(to, h1);
+  return unit(length(way) > SAME_LENGTH ? way : subtract(to, from));
 }
 
 /** Looked at this often for the part of a stretch that is nearest. */

@@ -123,6 +123,35 @@ describe('outlines of lines, arcs and curves', () => {
     );
   });
 
+  it('takes as much off a corner where a handle lies on it', () => {
+    const [side, size] = [300, 40];
+    // A quarter of a circle, a triangle and a square of the size (Building Trades Pocketbook: Mensuration).
+    const off = {
+      rounded: (1 - Math.PI / 4) * size ** 2,
+      coved: (Math.PI / 4) * size ** 2,
+      clipped: size ** 2 / 2,
+      stepped: size ** 2,
+    };
+    const at = (x: number, y: number): Point => ({ x, y });
+    // On the straight line all of them, on the corner, near it, or on both ends.
+    for (const [from, to] of [
+      [0, 250],
+      [1, 250],
+      [0, side],
+      [60, side],
+    ] as const)
+      for (const [how, less] of Object.entries(off) as [keyof typeof off, number][]) {
+        const smooth = { as: 'smooth', handles: [at(from, 0), at(to, 0)] } as const;
+        const corners: DrawnCorner[] = [
+          { at: at(0, 0), side: smooth, cut: { how, size } },
+          { at: at(side, 0), cut: { how, size } },
+          { at: at(side, side) },
+          { at: at(0, side) },
+        ];
+        near(areaOfLoop(drawnLoop(corners)), side ** 2 - 2 * less);
+      }
+  });
+
   it('is as long as its ways there and back where its handles turn it back on itself', () => {
     const [a, h1, h2, b] = [0, 400, -100, 300].map((x) => ({ x, y: 0 })) as [Point, Point, Point, Point];
     // Bernstein's form of these four: x = 1800 t3 - 2700 t2 + 1200 t, which turns at 1/3 and 2/3, at 500/3 and 400/3.
