@@ -159,8 +159,8 @@ export interface Solid {
   readonly stock: string | null;
   readonly finish: string | null;
   readonly on: string;
-  /** What of it is sawn from sheet, and what is left of it then. */
-  readonly head?: { readonly stock: string; readonly region: Region; readonly rest: Region };
+  /** What of it is sawn from sheet, up to where that reaches, and what is left of it then. */
+  readonly head?: { readonly stock: string; readonly region: Region; readonly rest: Region; readonly z1: Mm };
   /** Moldings: the straight lengths of it, each with the line that its section follows. */
   readonly lengths?: readonly MoldedLength[];
 }

@@ -13,7 +13,8 @@ import type { SawnBar } from './saw.ts';
 export function solidOf(laid: LaidPart, lengths: readonly SawnBar[]): Solid {
   const { id, kind, z0, stock, finish, on } = laid;
   const rest = lengths.flatMap(footprintOf);
-  const head = 'head' in laid && laid.head ? { stock: laid.head.stock, region: headOf(laid), rest } : null;
+  const sawn = 'head' in laid && laid.head;
+  const head = sawn && { stock: sawn.stock, region: headOf(laid), rest, z1: z0 + sawn.thickness };
   return {
     part: id,
     kind,

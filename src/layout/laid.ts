@@ -29,6 +29,8 @@ export type Stops = { readonly [End in 'start' | 'end']?: StoppedEnd };
 /** The head of an arched run, sawn from sheet in pieces of a ring. */
 export interface SawnHead {
   readonly stock: string;
+  /** Of the sheet; none where the stock is no sheet. */
+  readonly thickness: Mm;
   readonly center: Point;
   /** From right to left, counterclockwise; their arcs as chords. */
   readonly pieces: readonly Ring[];

@@ -117,9 +117,8 @@ export function massesOf(
     else addTo(unknown, solid.stock ?? '', solid.part);
     if (!solid.head) continue;
     const { part, z0, head } = solid;
-    const sheet = stocks.get(head.stock);
-    const made = materials.get(sheet?.material ?? '');
-    if (sheet && made) masses.push(massOfPrism(part, head.region, z0, z0 + sheet.thickness, made));
+    const made = materials.get(stocks.get(head.stock)?.material ?? '');
+    if (made) masses.push(massOfPrism(part, head.region, z0, head.z1, made));
     else addTo(unknown, head.stock, part);
   }
   for (const { part, liters } of input.coatings) {

@@ -64,6 +64,12 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
       ...strip('short', 200, 900),
       ends: { start: { cut: 'square' }, end: { cut: 'stop', at: 'nothing-there' } },
     }),
+  'run.head-not-flush': () =>
+    withParts({
+      ...newPart('run', { id: 'arch', name: 'Arch', box: box(200, 900, 600, 600), stock: 'pine-1x2' }),
+      path: { form: 'arched', rise: 150, segments: 6, band: { stock: 'mdf-half', pieces: 3 } },
+      side: 'inside',
+    }),
   'fill.uncovered': () =>
     withParts({
       ...newPart('fill', { id: 'wall', name: 'Wall', box: box(200, 900, 300, 200), stock: 'pine-1x3' }),

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design } from '../../src/design/schema.ts';
+import { bodyOf } from '../../src/fold/body.ts';
 import { massesOf } from '../../src/load/mass.ts';
 import { patternRequests } from '../../src/plan/patternRequests.ts';
 import { createPlanner } from '../../src/plan/plan.ts';
@@ -80,6 +81,26 @@ describe('a head that is sawn from sheet, through the plan', () => {
     });
     const mass = weighed.masses.reduce((sum, one) => sum + one.mass, 0);
     expect(Math.abs(mass - wood) / wood).toBeLessThan(1e-3);
+  });
+
+  it('is told where its face is not flush, and swings as far out as the thicker of both', () => {
+    // A 3/4 in head on 1/4 in lath stands out by half an inch; a quarter inch less than pine of 3/4 in is behind it.
+    const made = (stock: string, sheet: string) => {
+      const path = { ...arch.path, band: { stock: sheet, pieces: 3 } };
+      const { checks, joinery } = createPlanner()(design({ ...arch, stock, path }), SUPPLIES, {
+        effort: { nodes: 1 },
+      });
+      const body = joinery.solids.map(bodyOf)[0];
+      const told = checks.find(({ code }) => code === 'run.head-not-flush');
+      return { out: body ? (body.z1 - body.z0) / 25.4 : 0, told: told?.figures };
+    };
+    const thick = made('lath-quarter', 'mdf-three-quarter');
+    expect(thick.out).toBeCloseTo(0.75, 9);
+    expect(thick.told).toEqual({ head_mm: 19.05, stock_mm: 6.35 });
+    const thin = made('pine-1x2', 'mdf-half');
+    expect(thin.out).toBeCloseTo(0.75, 9);
+    expect(thin.told).toEqual({ head_mm: 12.7, stock_mm: 19.05 });
+    expect(made('pine-1x2', 'mdf-three-quarter').told).toBeUndefined();
   });
 
   it('is in the way of a batten that runs into it, which may end at it instead', () => {

@@ -97,8 +97,10 @@ function runBody(part: Extract<Single, { kind: 'run' }>, box: Box, stocks: Reado
     const region = path.points.length > 1 ? regionOfRun(part, path, size.width) : [];
     return { ...rest, region, unknownStock: found ? null : part.stock, make };
   }
-  const unknownStock = !found ? part.stock : stocks.get(band.stock)?.form === 'sheet' ? null : band.stock;
-  const { region, ...made } = headedRun(part, box, legs) ?? { region: [] };
+  const of = stocks.get(band.stock);
+  const sheet = of?.form === 'sheet' ? of : null;
+  const unknownStock = !found ? part.stock : sheet ? null : band.stock;
+  const { region, ...made } = headedRun(part, box, legs, sheet?.thickness ?? 0) ?? { region: [] };
   return { ...rest, region, unknownStock, make: { ...make, ...made } };
 }
 

@@ -1,3 +1,4 @@
+import type { Check } from '../../check/check.ts';
 import type { Run } from '../../design/schema.ts';
 import { segmentRadius } from '../../geometry/curve.ts';
 import { ringOfLoop } from '../../geometry/loop.ts';
@@ -18,6 +19,19 @@ export interface HeadedRun {
   readonly region: Region;
 }
 
+/** Steps between head and stiles up to this are sanded off. Common practice, no source. */
+const FLUSH: Mm = 0.5;
+
+/**
+ * A head that is not as thick as the stiles that it meets: their faces do not come flush, and the fasteners of the
+ * whole run are chosen by the thickness of its stock.
+ */
+export function headNotFlush(id: string, { thickness }: SawnHead, height: Mm): Check[] {
+  if (Math.abs(thickness - height) <= FLUSH) return [];
+  const figures = { head_mm: thickness, stock_mm: height };
+  return [{ code: 'run.head-not-flush', severity: 'warning', parts: [id], figures }];
+}
+
 /** What the ends of a run stop at where its own head is sawn apart. */
 const OWN_HEAD = 'own-head';
 
@@ -33,11 +47,13 @@ interface Borders {
  * stiles along the line between the corners that path and stock make there. Null where the box has no room for that.
  *
  * @param legs of the run's open path: stile, sill, stile
+ * @param thickness of the sheet
  */
 export function headedRun(
   { path, side }: Pick<Run, 'path' | 'side'>,
   box: Box,
   legs: readonly Leg[],
+  thickness: Mm,
 ): HeadedRun | null {
   const [first, sill, last] = legs;
   if (path.form !== 'arched' || !path.band || !first || !sill || !last) return null;
@@ -61,6 +77,7 @@ export function headedRun(
   return {
     head: {
       stock: path.band.stock,
+      thickness,
       center: borders.center,
       turn,
       pieces: side === 'inside' ? pieces : pieces.map((ring) => reverseRing(ring)),

@@ -15,6 +15,7 @@ import type { LaidPart } from '../laid.ts';
 import { levelOf, memberId } from '../reference.ts';
 import { expandArray, memberName, membersOf } from './array.ts';
 import { type Body, bodyOf, isSingle, type Single } from './body.ts';
+import { headNotFlush } from './head.ts';
 import type { Ground, PlacedPart, Placing } from './placed.ts';
 import { regionOfFill } from './shape.ts';
 import { withStops } from './stopping.ts';
@@ -201,6 +202,7 @@ function placePart(
   const checks: Check[] = [];
   const unknownStocks = new Set<string>();
   const unknownFinishes = new Set<string>();
+  let notFlush: readonly Check[] = [];
   const placings: Placing[] = [];
 
   // All pieces of a fill lie on what most of it lies on.
@@ -212,6 +214,8 @@ function placePart(
       return;
     }
     if (body.unknownStock !== null) unknownStocks.add(body.unknownStock);
+    else if ('head' in body.make && body.make.head)
+      notFlush = headNotFlush(part.id, body.make.head, body.height);
     if (finish !== null && !finishes.has(finish)) unknownFinishes.add(finish);
     const known = finish !== null && finishes.has(finish) ? finish : null;
     const slot = { id, name, member, box: place, finish: known };
@@ -239,6 +243,7 @@ function placePart(
     }
     if (tight) checks.push(tooMany(part.id, tight.count, tight.room, box));
   }
+  checks.push(...notFlush);
   for (const stock of unknownStocks) {
     checks.push({ code: 'part.unknown-stock', severity: 'error', parts: [part.id], figures: { stock } });
   }
