@@ -40,6 +40,8 @@ export interface Arc {
   readonly start: Deg;
   /** How far it turns, to the left where it is more than 0. */
   readonly sweep: Deg;
+  /** Of a circle: by how much it is turned where it is sawn, and there is to be met where it is farthest out. */
+  readonly turned?: Deg;
 }
 
 /** A smooth stretch by two handles. */
@@ -200,6 +202,9 @@ export const turnsOf = (stretch: Stretch): number[] =>
     .filter((t) => t > SAME_SHARE && t < 1 - SAME_SHARE)
     .sort((a, b) => a - b);
 
+const asSawn = (stretch: Stretch): Stretch =>
+  stretch.kind === 'arc' && stretch.turned ? { ...stretch, start: stretch.start + stretch.turned } : stretch;
+
 function allTurns(stretch: Stretch): number[] {
   if (stretch.kind === 'line') return [];
   if (stretch.kind === 'cubic') return turnsOfCubic(stretch.from, stretch.h1, stretch.h2, stretch.to);
@@ -212,10 +217,10 @@ function allTurns(stretch: Stretch): number[] {
 
 /**
  * The shares between which a stretch is made straight, both ends among them: it strays by `tolerance` at most, and
- * where it is farthest out it is met, so that what stands for it is as wide and as high as it is.
+ * where it is farthest out it is met, so that what stands for it is as wide and as high as it is, as it is sawn.
  */
 export function sharesOf(stretch: Stretch, tolerance: Mm = FLATNESS): number[] {
-  const turns = [0, ...turnsOf(stretch), 1];
+  const turns = [0, ...turnsOf(asSawn(stretch)), 1];
   const shares = turns.slice(1).flatMap((to, i) => {
     const from = at(turns, i);
     const chords = chordsOf(partOf(stretch, from, to), tolerance);

@@ -1,6 +1,7 @@
 import { distance, dot, subtract } from '../geometry/point.ts';
 import type { Point } from '../geometry/shape.ts';
 import type { Laid, SawnHead } from '../layout/laid.ts';
+import { leanOf } from '../layout/place/head.ts';
 import type { Stock } from '../materials/types.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import type { Placed } from './draft.ts';
@@ -26,13 +27,14 @@ export function headPieces(laid: Laid<'run'>, stock: Stock | null, first: number
     const grain = stock.form === 'sheet' && stock.grain ? 'along' : 'any';
     const polygon = { outer, holes: [] };
     const id = `${laid.id}#${first + i + 1}`;
-    return { draft: sheetPiece({ laid, stock, polygon, id }, lay, grain), kind: 'panel', stretch: null };
+    // Turned on the face, they lie in no row of panels whose lengths add up.
+    return { draft: sheetPiece({ laid, stock, polygon, id }, lay, grain), kind: 'stick', stretch: null };
   });
 }
 
 /** From the center of a head through the middle of one of its pieces. */
 function upOf({ turn, pieces }: SawnHead, i: number): Point {
-  const a = radians(90 + turn * (i + 0.5 - pieces.length / 2));
+  const a = radians(90 + leanOf(turn, pieces.length, i));
   return { x: Math.cos(a), y: Math.sin(a) };
 }
 

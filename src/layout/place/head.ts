@@ -130,6 +130,9 @@ function bordersOf(asked: Mm, { x, y, w, h }: Box, width: Mm): Borders | null {
   };
 }
 
+/** How far a piece of a head leans to the left of upright; it is sawn standing upright. */
+export const leanOf = (turn: Deg, count: number, i: number): Deg => turn * (i + 0.5 - count / 2);
+
 /** The pieces from right to left, and both arcs whole. */
 function piecesOf(
   { center, near, far }: Borders,
@@ -149,8 +152,12 @@ function piecesOf(
     });
   };
   const [nearAt, farAt] = [corners(near), corners(far)];
+  // Pieces alike have the same corners on the bench, where each is as high as its arc.
   const arcs = (at: readonly Point[]): Arc[] =>
-    at.slice(1).map((p, i) => arcAbout(center, pick(at, i), p, 'left'));
+    at.slice(1).map((p, i) => ({
+      ...arcAbout(center, pick(at, i), p, 'left'),
+      turned: -leanOf(turn, count, i),
+    }));
   const [nears, fars] = [arcs(nearAt), arcs(farAt)];
   return {
     turn,
