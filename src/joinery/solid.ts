@@ -13,7 +13,7 @@ import type { SawnBar } from './saw.ts';
 export function solidOf(laid: LaidPart, lengths: readonly SawnBar[]): Solid {
   const { id, kind, z0, stock, finish, on } = laid;
   const rest = lengths.flatMap(footprintOf);
-  const sawn = 'head' in laid && laid.head;
+  const sawn = 'head' in laid ? laid.head : undefined;
   const head = sawn && { stock: sawn.stock, region: headOf(laid), rest, z1: z0 + sawn.thickness };
   return {
     part: id,
