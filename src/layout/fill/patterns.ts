@@ -191,6 +191,9 @@ export function cellsOf<F extends Pattern['form']>(
   });
 }
 
+/** No board is told shorter: a file may ask for any length over none, and for more boards than can be listed. */
+const LEAST_LENGTH: Mm = 1;
+
 /**
  * Where the boards of a row begin, and how long each is: alike, and in every other row moved by half of one, so that no two
  * joints lie beside each other. A joint that is not needed where the outline is narrower is left out. Common practice, no
@@ -202,7 +205,7 @@ function* boardsAlong(
   row: number,
   most: Mm = room,
 ): Generator<readonly [number, Mm, Mm]> {
-  const count = Math.ceil(room / most - SAME_LENGTH);
+  const count = Math.ceil(room / Math.max(most, LEAST_LENGTH) - SAME_LENGTH);
   const each = room / count;
   const first = count > 1 && row % 2 === 1 ? each / 2 : each;
   const ends = Array.from({ length: count }, (_, i) => first + i * each).filter((x) => x > from && x < to);

@@ -198,6 +198,9 @@ describe('end joints of long boards', () => {
     );
     const whole = { form: 'planks', edge: 'square', lap: 0, length: 0 } as const;
     expect(piecesOf(BOX, 100, { pattern: whole, start: 'low' })).toHaveLength(BOX.h / 100);
+    // A length that no list of boards has room for.
+    const dust = { ...whole, length: 1e-8 };
+    expect(piecesOf(at(10, 100), 100, { pattern: dust, start: 'low' })).toHaveLength(10);
   });
 });
 
