@@ -62,7 +62,7 @@ const isPlain = (points: readonly OutlineCorner[]) => points.every(({ side, cut 
 /** Steps in which the place of the corners is found; level and upright sides take two. */
 const MOST_STEPS = 40;
 /** No less of the box than this is left to the corners. Our own choice. */
-const LEAST_FRAME = 1 / 20;
+const LEAST_FRAME = 1 / 1000;
 /** Halvings in which measures that have no room are brought down. */
 const EASINGS = 12;
 

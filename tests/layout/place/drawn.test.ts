@@ -117,6 +117,17 @@ describe('an outline that is drawn', () => {
     );
   });
 
+  it('keeps a bow that is drawn on corners nearly in a line', () => {
+    for (const wide of [0, 0.5, 1, 3, 10]) {
+      const side = { as: 'rise', rise: 60 } as const;
+      const corners = [{ at: p(0, 0), side }, { at: p(0, 200) }, { at: p(-wide, 100) }];
+      // The half lens of 60 by 200 beside its corners: the box that it is drawn in.
+      const { frame, points } = frameOfDrawn(cornersOut(corners), { x: -wide, y: 0, w: wide + 60, h: 200 });
+      expect(points[0]?.side).toEqual(side);
+      if (wide > 0) expect(frame.w).toBeCloseTo(wide, 6);
+    }
+  });
+
   it('brings measures down that its box has no room for', () => {
     const points: OutlineCorner[] = [
       { u: 0, v: 0 },
