@@ -371,7 +371,7 @@ export const letteringSchema = z.strictObject({
   /** How it is made. */
   make: z.enum(['trace', 'pounce', 'stencil', 'mirrored', 'cut-out']),
   /** The largest space between the holes of a pounce pattern; `POUNCE` of `design/defaults.ts` when left out. */
-  pounce: size.optional(),
+  pounce: size.min(0.5).optional(),
   /** Sheet that cut-out letters are sawn from; the sign's own stock when left out. */
   stock: id.optional(),
   stencil: z.strictObject({

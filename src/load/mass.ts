@@ -117,7 +117,8 @@ export function massesOf(
     else addTo(unknown, solid.stock ?? '', solid.part);
     if (!solid.head) continue;
     const { part, z0, head } = solid;
-    const made = materials.get(stocks.get(head.stock)?.material ?? '');
+    const sheet = stocks.get(head.stock);
+    const made = sheet && materials.get(sheet.material);
     if (made) masses.push(massOfPrism(part, head.region, z0, head.z1, made));
     else addTo(unknown, head.stock, part);
   }

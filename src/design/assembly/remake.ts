@@ -1,6 +1,7 @@
 import type { Box } from '../../geometry/shape.ts';
 import { sameValue } from '../../list/sameValue.ts';
 import { applyEdits, type Edit } from '../edit/edit.ts';
+import { isLettered } from '../made.ts';
 import { mentionsOf, partsOfRule } from '../references.ts';
 import { editsToRemove } from '../removal.ts';
 import type { Assembly, Design, Group, Part, Rule } from '../schema.ts';
@@ -185,7 +186,7 @@ function partEdits(
 /** A part as it is to be, but for the fields that a person gave it; letters are kept field by field. */
 function keeping(is: Part, was: Part, made: Part, next: Part): Part {
   const kept = { ...is, ...asMade(was, made, next) } as Part;
-  if (is.kind !== 'sign' || was.kind !== 'sign' || made.kind !== 'sign' || next.kind !== 'sign') return kept;
+  if (!isLettered(is) || !isLettered(was) || !isLettered(made) || !isLettered(next)) return kept;
   const lettering = { ...is.lettering, ...asMade(was.lettering, made.lettering, next.lettering) };
   return { ...kept, lettering } as Part;
 }

@@ -3,7 +3,7 @@ import { line, rectangle, text } from '../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
 import { textWidth, wrapped } from '../../drawing/text.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
-import { pick } from '../../list/at.ts';
+import { entryAt, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 
 /** Something of a known height that is set below what comes before it. */
@@ -214,7 +214,8 @@ function widthsOf(
   const asked = columns.map(({ share }) => (share / whole) * width);
   const least = columns.map(({ title, figure }, i) => {
     const words = rows.flatMap(({ cells, title: over, bold = false }) => {
-      const cell = over ? '' : (cells[i] ?? '');
+      const cell = over ? undefined : entryAt(cells, i);
+      if (cell === undefined) return [];
       return (figure ? [cell] : cell.split(' ')).map((word) => textWidth(word, { size, bold }));
     });
     const heading = title.split(' ').map((word) => textWidth(word, { size, bold: true }));

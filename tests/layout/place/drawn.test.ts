@@ -198,7 +198,7 @@ describe('a ready outline made free', () => {
           const told = `${JSON.stringify(shape)} in ${box.w} x ${box.h}`;
           const free = freed(shape, box);
           if (free?.form !== 'polygon') throw new Error(`not drawn: ${told}`);
-          const [outer = 0, inner = 0] = loopsOfNamed(shape, box).map(areaOfLoop);
+          const [outer = 0, inner = 0] = loopsOfNamed(shape as typeof up, box).map(areaOfLoop);
           const is = areaOfLoop(loopOfDrawn(free.points, box));
           expect(Math.abs(is / (outer - inner) - 1), told).toBeLessThan(3e-4);
         }
