@@ -241,12 +241,15 @@ function chordsOf(stretch: Stretch, tolerance: Mm): number {
   return Math.max(1, Math.ceil(Math.abs(stretch.sweep) / widest - SAME_LENGTH));
 }
 
-/** Length along the stretch, to the last digits; of ellipses and smooth ones by Gauss's rule, halved until it stays the same. */
+/**
+ * Length along the stretch, to the last digits; of ellipses and smooth ones by Gauss's rule, halved until it stays the
+ * same, between the places where it turns: where a smooth one turns back on its line, its pace has a kink.
+ */
 export function lengthOf(stretch: Stretch): Mm {
   if (stretch.kind === 'line') return distance(stretch.from, stretch.to);
   if (stretch.kind === 'arc' && stretch.rx === stretch.ry)
     return Math.abs(radians(stretch.sweep)) * stretch.rx;
-  return integral((t) => length(paceAt(stretch, t)), 0, 1);
+  return integral((t) => length(paceAt(stretch, t)), [0, ...turnsOf(stretch), 1]);
 }
 
 /**
@@ -286,22 +289,25 @@ const GAUSS = [
   [0.9602898564975363, 0.1012285362903763],
 ] as const;
 /** Halvings of a stretch at most. */
-const DEEPEST = 30;
+const DEEPEST = 16;
 
 function gauss(f: (t: number) => number, from: number, to: number): number {
   const [middle, half] = [(from + to) / 2, (to - from) / 2];
   return half * GAUSS.reduce((sum, [x, w]) => sum + w * (f(middle - half * x) + f(middle + half * x)), 0);
 }
 
-function integral(f: (t: number) => number, from: number, to: number): number {
-  const all = gauss(f, from, to);
+/** Over all spans between some shares of a stretch, from the first to the last. */
+function integral(f: (t: number) => number, shares: readonly number[]): number {
+  const spans = shares
+    .slice(1)
+    .map((to, i) => ({ from: at(shares, i), to, all: gauss(f, at(shares, i), to) }));
   // Measured by all of it: near a turn, where the stretch stands still, a share of so little is beneath what numbers tell.
-  const enough = (DUST * Math.abs(all)) / (to - from);
+  const enough = DUST * Math.abs(spans.reduce((sum, { all }) => sum + all, 0));
   const halves = (a: number, b: number, whole: number, depth: number): number => {
     const m = (a + b) / 2;
     const [left, right] = [gauss(f, a, m), gauss(f, m, b)];
     if (depth === 0 || Math.abs(left + right - whole) <= enough * (b - a)) return left + right;
     return halves(a, m, left, depth - 1) + halves(m, b, right, depth - 1);
   };
-  return halves(from, to, all, DEEPEST);
+  return spans.reduce((sum, { from, to, all }) => sum + halves(from, to, all, DEEPEST), 0);
 }
