@@ -1,5 +1,6 @@
 import { isInch, type LengthUnit } from '../measure/style.ts';
 import { inches } from '../measure/units.ts';
+import { SQUARE_ENDS } from './ends.ts';
 import type { Bed, Design, Finish, Lettering, Part, PartKind, PartOf, ShedSupplies } from './schema.ts';
 
 /** Between the holes of a pounce pattern at first, at most: an eighth of an inch. Common practice, no source. */
@@ -232,7 +233,6 @@ const NEW: { readonly [K in PartKind]: (given: Given) => PartOf<K> } = {
   }),
 };
 
-const SQUARE_ENDS = { start: { cut: 'square' }, end: { cut: 'square' } } as const;
 const NO_FIXING = { how: 'none', glue: false } as const;
 
 function common(g: Given) {

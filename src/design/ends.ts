@@ -4,6 +4,9 @@ import type { Axis, FreeEnd, Member, Part, Strip } from './schema.ts';
 
 export type Ends = Strip['ends'];
 
+export const SQUARE = { cut: 'square' } as const;
+export const SQUARE_ENDS = { start: SQUARE, end: SQUARE } as const;
+
 /** The ends of a strip or run, or of what an array is many of; null for what has none. */
 export function endsOf(part: Part): Ends | null {
   const each = eachOf(part);
@@ -26,7 +29,7 @@ export function withStopsAt(part: Part, to: (at: string) => string | null): Part
   const changed = (end: FreeEnd): FreeEnd => {
     if (end.cut !== 'stop') return end;
     const at = to(end.at);
-    return at === null ? { cut: 'square' } : { ...end, at };
+    return at === null ? SQUARE : { ...end, at };
   };
   return withEnds(part, { start: changed(ends.start), end: changed(ends.end) });
 }

@@ -48,6 +48,20 @@ export function rail(
   b.between(role, 'x', left, right);
 }
 
+/** A rail along one edge of a space. */
+export function railAt(
+  b: Building,
+  role: string,
+  noun: PartNoun,
+  space: Space,
+  made: { readonly stock: string; readonly finish: string | null },
+  side: 'low' | 'high',
+  edge = side === 'low' ? space.bottom : space.top,
+): void {
+  rail(b, role, noun, space, made);
+  b.set(role, 'y', side, edge);
+}
+
 /**
  * Two stiles with a rail at the foot, and over them an arched head sawn of sheet as thick as they are. Returns the
  * space between them, up to the foot of the head.
@@ -67,8 +81,8 @@ export function archFramed(
   b.set(HEAD, 'y', 'high', all.top);
   b.size(HEAD, 'y', rise + width);
   const inner = stiles(b, { ...all, top: b.edge(HEAD, 'low') }, stock);
-  rail(b, 'rail-bottom', 'bottom-rail', inner, { stock: stock.bottom, finish: stock.finish });
-  b.set('rail-bottom', 'y', 'low', all.bottom);
+  const made = { stock: stock.bottom, finish: stock.finish };
+  railAt(b, 'rail-bottom', 'bottom-rail', { ...all, ...inner }, made, 'low');
   return { ...inner, bottom: b.edge('rail-bottom', 'high'), top: b.edge(HEAD, 'low') };
 }
 

@@ -101,11 +101,15 @@ export const rolesOf = ({ parts, rules }: MadeAssembly): Pick<Assembly, 'parts' 
   rules: Object.fromEntries([...rules].map(([role, { id }]) => [role, id])),
 });
 
-/** The first `word-n` that nothing in a design is called, nor begins with. */
-function freeBase(design: Design, word: string): string {
-  const ids = [design.parts, design.rules, design.groups, design.joints, design.keepClears].flatMap((list) =>
+/** The ids of all that lies on the face or is said of it. */
+export const idsIn = (design: Design): string[] =>
+  [design.parts, design.rules, design.groups, design.joints, design.keepClears].flatMap((list) =>
     list.map(({ id }) => id),
   );
+
+/** The first `word-n` that nothing in a design is called, nor begins with. */
+function freeBase(design: Design, word: string): string {
+  const ids = idsIn(design);
   for (let n = 1; ; n++) {
     const base = `${word}-${n}`;
     if (!ids.some((id) => id === base || id.startsWith(`${base}.`))) return base;

@@ -1,4 +1,5 @@
 import { inches } from '../../measure/units.ts';
+import { SQUARE } from '../ends.ts';
 import type { Strip } from '../schema.ts';
 import { type Building, GROUND, type Space } from './building.ts';
 import { HEAD, rail } from './framing.ts';
@@ -76,8 +77,6 @@ function muntin(
   if (row > 0) b.set(role, 'x', 'low', b.edge(`muntin-1-${column}`, 'low'));
   return role;
 }
-
-const SQUARE = { cut: 'square' } as const;
 
 /** Ends of which one, or both, are cut to the head. */
 export const stopping = (b: Building, which: 'start' | 'end' | 'both', at = HEAD): Strip['ends'] => {

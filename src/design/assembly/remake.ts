@@ -5,7 +5,7 @@ import { isLettered } from '../made.ts';
 import { mentionsOf, partsOfRule } from '../references.ts';
 import { editsToRemove } from '../removal.ts';
 import type { Assembly, Design, Group, Part, Rule } from '../schema.ts';
-import { answersOf, type MadeAssembly, make, type Naming, rolesOf } from './make.ts';
+import { answersOf, idsIn, type MadeAssembly, make, type Naming, rolesOf } from './make.ts';
 import type { Kept, Supplies } from './question.ts';
 import { assemblyOf } from './table.ts';
 
@@ -43,11 +43,7 @@ export function remade(
 
 /** The ids that roles have, and free ones for new roles. */
 function idsBy(design: Design, group: Group, { parts, rules }: Assembly): (role: string) => string {
-  const taken = new Set(
-    [design.parts, design.rules, design.groups, design.joints, design.keepClears].flatMap((list) =>
-      list.map(({ id }) => id),
-    ),
-  );
+  const taken = new Set(idsIn(design));
   const given = new Map<string, string>([
     ...Object.entries(parts),
     ...Object.entries(rules).map(([role, id]) => [`rule.${role}`, id] as const),

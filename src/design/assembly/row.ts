@@ -1,8 +1,7 @@
 import type { Mm } from '../../measure/units.ts';
+import { SQUARE_ENDS } from '../ends.ts';
 import type { Spacing, Strip } from '../schema.ts';
 import { type Building, type Called, GLUED, type PartNoun } from './building.ts';
-
-const SQUARE = { cut: 'square' } as const;
 
 /** What a row is made of, and how it is spread: by a spacing, or with gaps of at most so much. */
 interface Row {
@@ -21,7 +20,7 @@ export function row(
   role: string,
   called: PartNoun | Called,
   lie: 'up' | 'across',
-  { stock, finish, spacing, most, ends = { start: SQUARE, end: SQUARE }, without = [] }: Row,
+  { stock, finish, spacing, most, ends = SQUARE_ENDS, without = [] }: Row,
 ): void {
   const width = b.widthOf(stock);
   const spread: Spacing = spacing ?? { mode: 'most', count: 1, most };

@@ -1,5 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import { type Ends, endAt, endsOf, stopsOnlyOf, withEnds } from '../../design/ends.ts';
+import { type Ends, endAt, endsOf, SQUARE, SQUARE_ENDS, stopsOnlyOf, withEnds } from '../../design/ends.ts';
 import type { Axis, Design, Part } from '../../design/schema.ts';
 import { boxAround, grownBox } from '../../geometry/box.ts';
 import { distance, dot, subtract, unit } from '../../geometry/point.ts';
@@ -83,7 +83,7 @@ function drawnOff(
 function placesMet(strip: Laid<'strip'>, ends: Ends, end: End, border: Region): readonly Mm[] | null {
   const stop = ends[end];
   if (stop.cut !== 'stop') return null;
-  const alone = { start: { cut: 'square' }, end: { cut: 'square' }, [end]: stop } as Ends;
+  const alone = { ...SQUARE_ENDS, [end]: stop } as Ends;
   const cut = stopped({ ...strip, spec: { ...strip.spec, ends: alone } }, new Map([[stop.at, border]])).laid;
   const { start, end: last } = strip.leg;
   const outward = end === 'end' ? unit(subtract(last, start)) : unit(subtract(start, last));
@@ -105,7 +105,7 @@ export function editsToUnstop(design: Design, id: string, axis: Axis, side: 'low
   const ends = part && endsOf(part);
   const end = part && endAt(part, axis, side);
   if (!ends || !end || ends[end].cut !== 'stop') return [];
-  const item = withEnds(part, { ...ends, [end]: { cut: 'square' } });
+  const item = withEnds(part, { ...ends, [end]: SQUARE });
   return [{ kind: 'replace', list: 'parts', id, item }];
 }
 

@@ -1,18 +1,16 @@
 import { inches } from '../../../measure/units.ts';
 import type { PanelShape } from '../../schema.ts';
 import { GROUND } from '../building.ts';
+import { FACING, firstFacing } from '../facing.ts';
 import { kindOf } from '../kind.ts';
 import { upTo } from '../paneling.ts';
-import { finishesOf, sheetNear } from '../stock.ts';
 
 const questions = {
   stripes: { is: 'count', least: 0, most: 12 },
   edge: { is: 'choice', of: ['scalloped', 'straight'] },
   scallops: { is: 'count', least: 1, most: 40, where: { field: 'edge', is: ['scalloped'] } },
   valance: { is: 'length', least: 20, most: 600 },
-  sheet: { is: 'stock', form: 'sheet' },
-  finish: { is: 'finish' },
-  field: { is: 'finish' },
+  ...FACING,
 } as const;
 
 /** A striped cloth, painted, with a valance of sheet at its lower edge. Its proportions are common practice, no source. */
@@ -20,7 +18,6 @@ export const awning = kindOf<typeof questions>({
   usual: { w: inches(32), h: inches(10) },
   questions,
   first: (size, has) => {
-    const { ground, trim } = finishesOf(has);
     const stripes = Math.min(12, Math.max(2, Math.round(size.w / inches(5))));
     return {
       stripes,
@@ -28,9 +25,7 @@ export const awning = kindOf<typeof questions>({
       // A scallop under each stripe and under each gap between two.
       scallops: Math.min(40, 2 * stripes + 1),
       valance: Math.max(20, size.h / 3),
-      sheet: sheetNear(has, inches(1 / 4)),
-      finish: trim,
-      field: ground,
+      ...firstFacing(has),
     };
   },
   make: (b, answers) => {

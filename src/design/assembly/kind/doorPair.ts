@@ -1,12 +1,12 @@
-import { pick } from '../../../list/at.ts';
 import { inches } from '../../../measure/units.ts';
 import { GROUND } from '../building.ts';
+import { facing } from '../facing.ts';
 import { framed } from '../framing.ts';
 import { kindOf } from '../kind.ts';
 import { knob } from '../knob.ts';
-import { lockRailOf, PANELS, paneled } from '../paneling.ts';
+import { lockRailOf, paneled } from '../paneling.ts';
 import { moldingOf } from '../stock.ts';
-import { DOOR_QUESTIONS, firstDoor, leaf } from './panelDoor.ts';
+import { DOOR_QUESTIONS, firstDoor, panelsOf } from './panelDoor.ts';
 
 const questions = {
   ...DOOR_QUESTIONS,
@@ -24,23 +24,14 @@ export const doorPair = kindOf<typeof questions>({
     bead: moldingOf(has, 'half-round', 'half-round-20'),
   }),
   make: (b, answers) => {
-    const { columns, rows } = pick(PANELS, answers.panels - 1);
-    leaf(b, answers);
+    const panels = panelsOf(answers);
+    facing(b, 'leaf', answers);
     const all = b.within(GROUND);
     const middle = b.edge(GROUND, 'mid');
     const halves = { left: { ...all, right: middle }, right: { ...all, left: middle } };
     for (const leaf of ['left', 'right'] as const) {
       const on = b.on(leaf);
-      paneled(on, framed(on, halves[leaf], answers), {
-        columns,
-        rows,
-        style: answers.style,
-        stock: answers.cross,
-        molding: answers.molding,
-        sheet: answers.sheet,
-        finish: answers.finish,
-        fieldFinish: answers.field,
-      });
+      paneled(on, framed(on, halves[leaf], answers), panels);
     }
     b.strip('bead', 'meeting-bead', 'up', {
       stock: answers.bead,
@@ -50,7 +41,7 @@ export const doorPair = kindOf<typeof questions>({
     b.center('bead', 'x', middle, middle);
     b.between('bead', 'y', all.bottom, all.top);
     if (!answers.knobs) return;
-    const lockRail = lockRailOf(rows);
+    const lockRail = lockRailOf(panels.rows);
     const [left, right] = [b.on('left'), b.on('right')];
     knob(left, 'stile-right', lockRail, [left.edge('stile-right', 'low'), b.edge('bead', 'low')]);
     knob(right, 'stile-left', lockRail, [b.edge('bead', 'high'), right.edge('stile-left', 'high')]);

@@ -1,4 +1,5 @@
 import { inches, type Mm } from '../../../measure/units.ts';
+import { SQUARE } from '../../ends.ts';
 import type { FreeEnd, PanelShape } from '../../schema.ts';
 import { type Building, GLUED, GROUND, type Space } from '../building.ts';
 import { archFramed, framed, HEAD } from '../framing.ts';
@@ -33,7 +34,7 @@ export const window = kindOf<typeof questions>({
   usual: { w: inches(18), h: inches(24) },
   questions,
   first: (size, has) => {
-    const { ground, trim } = finishesOf(has);
+    const { finish, field } = finishesOf(has);
     const columns = Math.min(4, Math.max(2, Math.round(size.w / LIGHT)));
     const rows = Math.min(6, Math.max(2, Math.round(size.h / ((size.w / columns) * TALL))));
     // Stile of 2 in and lower rail of 2 1/2 to 3 in of a sash (Radford's Cyclopedia); of small windows less.
@@ -47,8 +48,8 @@ export const window = kindOf<typeof questions>({
       sill: boardNear(has, sill, size.h / 5),
       // Muntins of single glass are 3/4 in.
       bar: lathNear(has, inches(3 / 4), inches(1 / 4)),
-      finish: trim,
-      glass: ground,
+      finish,
+      glass: field,
     };
   },
   make: (b, answers) => {
@@ -84,7 +85,6 @@ const SHAPES: Readonly<Record<Window['head'], (rise: Mm) => PanelShape>> = {
 };
 
 const RING = 'ring';
-const SQUARE: FreeEnd = { cut: 'square' };
 
 /**
  * Bars that part the lights: uprights run through, bars across are cut in between them.

@@ -21,17 +21,13 @@ const FROM_END = inches(4);
 export const ledgedDoor = kindOf<typeof questions>({
   usual: { w: inches(16), h: inches(36) },
   questions,
-  first: (size, has) => {
-    const { ground, trim } = finishesOf(has);
-    return {
-      ledges: size.h > 2.5 * size.w ? 3 : 2,
-      brace: 'rising',
-      plank: boardNear(has, inches(3.5), size.w / 3),
-      ledge: boardNear(has, size.w / 5, size.h / 8),
-      finish: trim,
-      field: ground,
-    };
-  },
+  first: (size, has) => ({
+    ledges: size.h > 2.5 * size.w ? 3 : 2,
+    brace: 'rising',
+    plank: boardNear(has, inches(3.5), size.w / 3),
+    ledge: boardNear(has, size.w / 5, size.h / 8),
+    ...finishesOf(has),
+  }),
   make: (b, answers) => {
     b.part('fill', GROUND, 'planks', { stock: answers.plank, finish: answers.field, gap: inches(1 / 16) });
     const all = b.within(GROUND);

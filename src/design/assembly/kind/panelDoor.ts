@@ -1,12 +1,13 @@
 import { pick } from '../../../list/at.ts';
 import { inches, type Mm } from '../../../measure/units.ts';
-import { type Building, GLUED, GROUND } from '../building.ts';
+import { GROUND } from '../building.ts';
+import { FACING, facing, firstFacing } from '../facing.ts';
 import { archFramed, framed } from '../framing.ts';
 import { kindOf, type Size } from '../kind.ts';
 import { knob } from '../knob.ts';
-import { lockRailOf, PANEL_STYLES, PANELS, paneled } from '../paneling.ts';
-import type { Supplies } from '../question.ts';
-import { boardNear, finishesOf, moldingOf, sheetNear, thicknessOf } from '../stock.ts';
+import { lockRailOf, PANEL_STYLES, PANELS, type Paneling, paneled } from '../paneling.ts';
+import type { Answers, Supplies } from '../question.ts';
+import { boardNear, moldingOf, sheetNear, thicknessOf } from '../stock.ts';
 
 const HEADS = ['square', 'arched'] as const;
 
@@ -18,9 +19,7 @@ export const DOOR_QUESTIONS = {
   bottom: { is: 'stock', form: 'flat' },
   cross: { is: 'stock', form: 'flat' },
   molding: { is: 'stock', form: 'shaped', where: { field: 'style', is: ['molded'] } },
-  sheet: { is: 'stock', form: 'sheet' },
-  finish: { is: 'finish' },
-  field: { is: 'finish' },
+  ...FACING,
 } as const;
 
 /** An arched head rises by a share of half the width at first. Common practice, no source. */
@@ -44,32 +43,26 @@ export function doorStocks({ w, h }: Size, has: Supplies) {
 
 /** The answers by rule for a door of this size. */
 export function firstDoor(size: Size, has: Supplies) {
-  const { ground, trim } = finishesOf(has);
   // Tall doors have two panels over each other, low ones a single row.
   return {
     panels: size.h > 1.2 * size.w ? 4 : 1,
     style: 'flat' as const,
     ...doorStocks(size, has),
     molding: moldingOf(has, 'panel-molding-small', 'half-round-20'),
-    sheet: sheetNear(has, inches(1 / 4)),
-    finish: trim,
-    field: ground,
+    ...firstFacing(has),
   };
 }
 
-/** The leaf of a door: a thin sheet, on which frame and panels lie. */
-export function leaf(
-  b: Building,
-  { sheet, field }: { readonly sheet: string; readonly field: string | null },
-  shape?: { readonly form: 'arched'; readonly rise: Mm },
-): void {
-  b.part('panel', GROUND, 'leaf', {
-    stock: sheet,
-    finish: field,
-    fixing: GLUED,
-    ...(shape ? { shape } : {}),
-  });
-}
+/** The panels that are asked for. */
+export const panelsOf = (answers: Answers<typeof DOOR_QUESTIONS>): Paneling => ({
+  ...pick(PANELS, answers.panels - 1),
+  style: answers.style,
+  stock: answers.cross,
+  molding: answers.molding,
+  sheet: answers.sheet,
+  finish: answers.finish,
+  fieldFinish: answers.field,
+});
 
 const questions = {
   ...DOOR_QUESTIONS,
@@ -89,30 +82,15 @@ export const panelDoor = kindOf<typeof questions>({
     rise: Math.max(10, (size.w / 2) * ARCH_SHARE),
   }),
   make: (b, answers) => {
-    const { columns, rows } = pick(PANELS, answers.panels - 1);
-    const panels = {
-      columns,
-      rows,
-      style: answers.style,
-      stock: answers.cross,
-      molding: answers.molding,
-      sheet: answers.sheet,
-      finish: answers.finish,
-      fieldFinish: answers.field,
-    };
-    const withKnob = () => {
-      if (answers.knob !== 'none') knob(b, `stile-${answers.knob}`, lockRailOf(rows));
-    };
+    const panels = panelsOf(answers);
     if (answers.head === 'square') {
-      leaf(b, answers);
+      facing(b, 'leaf', answers);
       paneled(b, framed(b, b.within(GROUND), answers), panels);
-      withKnob();
-      return;
+    } else {
+      facing(b, 'leaf', answers, { form: 'arched', rise: answers.rise });
+      const head = sheetNear(b.has, thicknessOf(b.has, answers.stile));
+      paneled(b, archFramed(b, { ...answers, head }), { ...panels, arched: true });
     }
-    const shape = { form: 'arched', rise: answers.rise } as const;
-    leaf(b, answers, shape);
-    const head = sheetNear(b.has, thicknessOf(b.has, answers.stile));
-    paneled(b, archFramed(b, { ...answers, head }), { ...panels, arched: true });
-    withKnob();
+    if (answers.knob !== 'none') knob(b, `stile-${answers.knob}`, lockRailOf(panels.rows));
   },
 });

@@ -1,9 +1,10 @@
 import { inches } from '../../../measure/units.ts';
-import { GLUED, GROUND } from '../building.ts';
-import { rail } from '../framing.ts';
+import { GROUND } from '../building.ts';
+import { FACING, facing, firstFacing } from '../facing.ts';
+import { railAt } from '../framing.ts';
 import { kindOf } from '../kind.ts';
 import { row } from '../row.ts';
-import { boardNear, finishesOf, moldingOf, sheetNear } from '../stock.ts';
+import { boardNear, moldingOf } from '../stock.ts';
 
 const questions = {
   flutes: { is: 'count', least: 0, most: 7 },
@@ -11,9 +12,7 @@ const questions = {
   capital: { is: 'stock', form: 'flat' },
   cap: { is: 'stock', form: 'shaped' },
   flute: { is: 'stock', form: 'shaped' },
-  sheet: { is: 'stock', form: 'sheet' },
-  finish: { is: 'finish' },
-  field: { is: 'finish' },
+  ...FACING,
 } as const;
 
 /**
@@ -23,29 +22,21 @@ const questions = {
 export const pilaster = kindOf<typeof questions>({
   usual: { w: inches(6), h: inches(44) },
   questions,
-  first: (size, has) => {
-    const { ground, trim } = finishesOf(has);
-    return {
-      flutes: size.w < inches(5) ? 1 : 3,
-      base: boardNear(has, size.w / 2, size.h / 5),
-      capital: boardNear(has, size.w / 2, size.h / 5),
-      cap: moldingOf(has, 'base-cap', 'half-round-20'),
-      flute: moldingOf(has, 'half-round-half', 'half-round-20'),
-      sheet: sheetNear(has, inches(1 / 4)),
-      finish: trim,
-      field: ground,
-    };
-  },
+  first: (size, has) => ({
+    flutes: size.w < inches(5) ? 1 : 3,
+    base: boardNear(has, size.w / 2, size.h / 5),
+    capital: boardNear(has, size.w / 2, size.h / 5),
+    cap: moldingOf(has, 'base-cap', 'half-round-20'),
+    flute: moldingOf(has, 'half-round-half', 'half-round-20'),
+    ...firstFacing(has),
+  }),
   make: (b, answers) => {
     const { finish } = answers;
-    b.part('panel', GROUND, 'shaft', { stock: answers.sheet, finish: answers.field, fixing: GLUED });
+    facing(b, 'shaft', answers);
     const all = b.within(GROUND);
-    rail(b, 'base', 'base', all, { stock: answers.base, finish });
-    b.set('base', 'y', 'low', all.bottom);
-    rail(b, 'cap', 'cap', all, { stock: answers.cap, finish });
-    b.set('cap', 'y', 'high', all.top);
-    rail(b, 'capital', 'capital', all, { stock: answers.capital, finish });
-    b.set('capital', 'y', 'high', b.edge('cap', 'low'));
+    railAt(b, 'base', 'base', all, { stock: answers.base, finish }, 'low');
+    railAt(b, 'cap', 'cap', all, { stock: answers.cap, finish }, 'high');
+    railAt(b, 'capital', 'capital', all, { stock: answers.capital, finish }, 'high', b.edge('cap', 'low'));
     if (answers.flutes === 0) return;
     row(b, 'flutes', 'reeds', 'up', {
       stock: answers.flute,

@@ -1,18 +1,17 @@
 import { inches } from '../../../measure/units.ts';
-import { GLUED, GROUND } from '../building.ts';
+import { GROUND } from '../building.ts';
+import { FACING, facing, firstFacing } from '../facing.ts';
 import { framed, rail } from '../framing.ts';
 import { kindOf } from '../kind.ts';
 import { row } from '../row.ts';
-import { boardNear, finishesOf, lathNear, sheetNear } from '../stock.ts';
+import { boardNear, lathNear } from '../stock.ts';
 
 const questions = {
   middle: { is: 'yes' },
   stile: { is: 'stock', form: 'flat' },
   bottom: { is: 'stock', form: 'flat' },
   slat: { is: 'stock', form: 'flat' },
-  sheet: { is: 'stock', form: 'sheet' },
-  finish: { is: 'finish' },
-  field: { is: 'finish' },
+  ...FACING,
 } as const;
 
 /** Between two louvers (shutter makers' figures for slats of 3/8 by 2 in). */
@@ -22,20 +21,15 @@ const GAP = inches(3 / 8);
 export const shutter = kindOf<typeof questions>({
   usual: { w: inches(10), h: inches(28) },
   questions,
-  first: (size, has) => {
-    const { ground, trim } = finishesOf(has);
-    return {
-      middle: size.h > 2 * size.w,
-      stile: boardNear(has, inches(1.5), size.w / 5),
-      bottom: boardNear(has, inches(2.5), size.h / 8),
-      slat: lathNear(has, inches(1.375), inches(1 / 4)),
-      sheet: sheetNear(has, inches(1 / 4)),
-      finish: trim,
-      field: ground,
-    };
-  },
+  first: (size, has) => ({
+    middle: size.h > 2 * size.w,
+    stile: boardNear(has, inches(1.5), size.w / 5),
+    bottom: boardNear(has, inches(2.5), size.h / 8),
+    slat: lathNear(has, inches(1.375), inches(1 / 4)),
+    ...firstFacing(has),
+  }),
   make: (b, answers) => {
-    b.part('panel', GROUND, 'leaf', { stock: answers.sheet, finish: answers.field, fixing: GLUED });
+    facing(b, 'leaf', answers);
     const inner = framed(b, b.within(GROUND), answers);
     const slats = { stock: answers.slat, finish: answers.finish, most: GAP };
     row(b, 'slats', 'louvers', 'across', slats);

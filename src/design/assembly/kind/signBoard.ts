@@ -1,15 +1,14 @@
 import { inches } from '../../../measure/units.ts';
 import { newLettering } from '../../defaults.ts';
 import { GROUND } from '../building.ts';
+import { FACING, firstFacing } from '../facing.ts';
 import { kindOf } from '../kind.ts';
 import type { Answers, Supplies } from '../question.ts';
-import { finishesOf, moldingOf, sheetNear } from '../stock.ts';
+import { moldingOf } from '../stock.ts';
 
 const questions = {
   frame: { is: 'stock', form: 'shaped' },
-  sheet: { is: 'stock', form: 'sheet' },
-  finish: { is: 'finish' },
-  field: { is: 'finish' },
+  ...FACING,
 } as const;
 
 /** Free room between letters and frame. Common practice, no source. */
@@ -26,13 +25,12 @@ export const signBoard = kindOf<typeof questions>({
   usual: { w: inches(28), h: inches(8) },
   questions,
   first: (_, has) => {
-    const { ground, trim } = finishesOf(has);
+    const first = firstFacing(has);
     return {
       frame: moldingOf(has, 'panel-molding-small', 'half-round-20'),
-      sheet: sheetNear(has, inches(1 / 4)),
-      finish: trim,
+      ...first,
       // Letters in the color of their board could not be seen; with a single color the board stays bare.
-      field: ground === trim ? null : ground,
+      field: first.field === first.finish ? null : first.field,
     };
   },
   make: (b, answers) => {

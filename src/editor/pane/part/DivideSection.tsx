@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { usualStock } from '../../../design/defaults.ts';
+import { SQUARE_ENDS } from '../../../design/ends.ts';
 import { isBought } from '../../../design/made.ts';
 import { divide } from '../../../layout/arrange/divide.ts';
 import { namesFor, type SpaceNames, spaceBetween } from '../../../layout/arrange/space.ts';
@@ -11,8 +12,6 @@ import { useCommit, useFace, useSelection, useSettled } from '../../state/hooks.
 import { useWords } from '../../words/t.ts';
 import { BARE } from '../facts/choices.ts';
 import { DIVISION_FIELDS, type Division, SIDE_FIELDS, SIDES } from './divideFields.ts';
-
-const SQUARE = { start: { cut: 'square' }, end: { cut: 'square' } } as const;
 
 /** Divides a space into columns and rows by strips that stay evenly spread when the space changes. */
 export function DivideSection() {
@@ -81,7 +80,7 @@ function DivideFields() {
         finish: finish === BARE ? null : finish,
         fixing: { how: 'brads', glue: true },
         onEdge: false,
-        ends: SQUARE,
+        ends: SQUARE_ENDS,
         fit: false,
         locked: false,
       },
