@@ -10,6 +10,10 @@ z.config({ jitless: true });
 /** Twenty meters: no room holds more, and every stage stays quick within it. */
 export const FARTHEST: Mm = 20_000;
 
+/** Corners that are set one by one: an outline keeps at least three, an open path two. */
+export const leastCorners = (closed: boolean): number => (closed ? 3 : 2);
+export const MOST_CORNERS = 200;
+
 export const length = z.number().min(-FARTHEST).max(FARTHEST);
 export const size = z.number().positive().max(FARTHEST);
 export const sizeOrZero = z.number().min(0).max(FARTHEST);

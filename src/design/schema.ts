@@ -5,7 +5,9 @@ import {
   type Immutable,
   id,
   label,
+  leastCorners,
   length,
+  MOST_CORNERS,
   money,
   partId,
   size,
@@ -14,7 +16,7 @@ import {
 } from './field.ts';
 import { ruleSchema } from './rule/table.ts';
 
-export { type Axis, type Edge, FARTHEST, LEVEL_IDS } from './field.ts';
+export { type Axis, type Edge, FARTHEST, LEVEL_IDS, leastCorners, MOST_CORNERS } from './field.ts';
 export { type Rule, type RuleKind, type RuleOf, ruleSchema } from './rule/table.ts';
 
 /**
@@ -228,7 +230,7 @@ const runFields = {
     /** Corners in the unit square of the box. */
     z.strictObject({
       form: z.literal('points'),
-      points: z.array(unitPoint).min(2).max(200),
+      points: z.array(unitPoint).min(leastCorners(false)).max(MOST_CORNERS),
       closed: z.boolean(),
     }),
   ]),
@@ -297,7 +299,10 @@ export const panelShapeSchema = z.discriminatedUnion('form', [
   z.strictObject({ form: z.literal('scalloped'), count: many(1, 60), depth: size, toward }),
   z.strictObject({ form: z.literal('waved'), count: many(1, 60), depth: size, toward }),
   /** Drawn corner by corner, in the box around its corners; what is curved may reach out of that, and fills the part's own. */
-  z.strictObject({ form: z.literal('polygon'), points: z.array(outlineCorner).min(3).max(200) }),
+  z.strictObject({
+    form: z.literal('polygon'),
+    points: z.array(outlineCorner).min(leastCorners(true)).max(MOST_CORNERS),
+  }),
 ]);
 
 const opening = z.strictObject({

@@ -1,8 +1,9 @@
 import { cyclic, pick } from '../list/at.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import type { CornerCut } from './figures.ts';
-import { areaOfLoop, type Loop, tidied } from './loop.ts';
+import { type Loop, tidied } from './loop.ts';
 import { add, cross, distance, dot, leftNormal, length, scale, subtract, unit } from './point.ts';
+import { signedArea } from './ring.ts';
 import type { Point } from './shape.ts';
 import {
   arcAbout,
@@ -38,8 +39,7 @@ export function drawnLoop(corners: readonly DrawnCorner[]): Loop {
 
 /** More than 0 where the corners are walked counterclockwise, so that out is to the right of the way. */
 export function windingOf(points: readonly Point[]): 1 | -1 {
-  const lines = points.map((p, i) => lineTo(p, cyclic(points, i + 1)));
-  return areaOfLoop(lines) < 0 ? -1 : 1;
+  return signedArea(points) < 0 ? -1 : 1;
 }
 
 /** The rise that a bowed side has over its chord, out of the outline. */
@@ -60,19 +60,12 @@ export function sidesOf(corners: readonly DrawnCorner[]): Stretch[] {
     const known = pick(firm, i);
     if (known) return known;
     const to = cyclic(corners, i + 1).at;
-    if (side?.as === 'smooth' && side.handles) {
-      const [h1, h2] = side.handles;
-      return { kind: 'cubic', from: at, h1, h2, to };
-    }
     const third = distance(at, to) / 3;
-    const h1 = add(at, scale(directionAt(corners, firm, i), third));
-    return {
-      kind: 'cubic',
-      from: at,
-      h1,
-      h2: subtract(to, scale(directionAt(corners, firm, i + 1), third)),
-      to,
-    };
+    const [h1, h2] = (side?.as === 'smooth' && side.handles) || [
+      add(at, scale(directionAt(corners, firm, i), third)),
+      subtract(to, scale(directionAt(corners, firm, i + 1), third)),
+    ];
+    return { kind: 'cubic', from: at, h1, h2, to };
   });
 }
 
@@ -87,7 +80,7 @@ function directionAt(corners: readonly DrawnCorner[], firm: readonly (Stretch | 
   const at = cyclic(corners, i).at;
   const back = subtract(at, cyclic(corners, i - 1).at);
   const on = subtract(cyclic(corners, i + 1).at, at);
-  const [b, o] = [Math.hypot(back.x, back.y), Math.hypot(on.x, on.y)];
+  const [b, o] = [length(back), length(on)];
   if (b === 0 || o === 0) return unit(b === 0 ? on : back);
   return unit(add(scale(back, o / b), scale(on, b / o)));
 }
@@ -201,7 +194,7 @@ function rounded(before: Stretch, after: Stretch, radius: Mm, side: 1 | -1): Tak
   let begin = back / speedAt(after, 0);
   for (let i = 0; i < 50; i++) {
     const miss = subtract(centerFrom(before, end, radius * side), centerFrom(after, begin, radius * side));
-    if (Math.hypot(miss.x, miss.y) < 1e-11 * (1 + radius)) break;
+    if (length(miss) < 1e-11 * (1 + radius)) break;
     const a = centerPace(before, end, radius * side);
     const b = scale(centerPace(after, begin, radius * side), -1);
     const under = cross(a, b);
@@ -229,8 +222,7 @@ const centerFrom = (stretch: Stretch, t: number, left: Mm): Point =>
 /** How that center moves along the side: slower than the point by as much as the side bends toward it. */
 function centerPace(stretch: Stretch, t: number, left: Mm): Point {
   const pace = paceAt(stretch, t);
-  const speed = Math.hypot(pace.x, pace.y);
-  const bend = cross(pace, bendAt(stretch, t)) / speed ** 3;
+  const bend = cross(pace, bendAt(stretch, t)) / length(pace) ** 3;
   return scale(pace, 1 - left * bend);
 }
 

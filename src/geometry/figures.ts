@@ -1,3 +1,4 @@
+import { cyclic, pick } from '../list/at.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import { segmentRadius } from './curve.ts';
 import { boxOfLoop, type Loop, ringOfLoop, type Stretching, stretched, tidied } from './loop.ts';
@@ -7,7 +8,7 @@ import { SAME_LENGTH } from './tolerance.ts';
 
 /** Straight lines from point to point and back to the first. */
 export const straightLoop = (points: readonly Point[]): Loop =>
-  points.map((p, i) => lineTo(p, points[(i + 1) % points.length] ?? p));
+  points.map((p, i) => lineTo(p, cyclic(points, i + 1)));
 
 /** A figure drawn anyhow, stretched to fill the box. */
 function filling(figure: Loop, box: Box): Loop {
@@ -36,7 +37,7 @@ export function ellipseLoop({ x, y, w, h }: Box): Loop {
     { x: center.x, y },
   ];
   return outermost.map((from, i) => {
-    const to = outermost[(i + 1) % 4] ?? from;
+    const to = cyclic(outermost, i + 1);
     return { kind: 'arc', from, to, center, rx, ry, start: 90 * i, sweep: 90 };
   });
 }
@@ -66,7 +67,7 @@ export function archedLoop({ x, y, w, h }: Box, rise: Mm): Loop {
 }
 
 const openLine = (points: readonly Point[]): Stretch[] =>
-  points.slice(1).map((to, i) => lineTo(points[i] ?? to, to));
+  points.slice(1).map((to, i) => lineTo(pick(points, i), to));
 
 /** Equal sides, one of them level at the foot; regular where the box has the figure's own proportions. */
 export function regularLoop(box: Box, sides: number): Loop {

@@ -31,6 +31,9 @@ export function leftNormal(v: Point): Point {
 /** Direction of a vector, counterclockwise from x, over -180 up to 180. */
 export const angleOf = (v: Point): Deg => degrees(Math.atan2(v.y, v.x));
 
+/** By how much the way turns from one vector to the next, to the left where it is more than 0; over -180 up to 180. */
+export const turnBetween = (a: Point, b: Point): Deg => degrees(Math.atan2(cross(a, b), dot(a, b)));
+
 /** Quarter turns are exact, so that turned parts stay square to the face. */
 function cosSin(angle: Deg): [number, number] {
   const turns = angle / 90;

@@ -94,7 +94,7 @@ export const riseOfArc = ({ rx, sweep }: Arc): Mm =>
 /** How far the circle through three points rises over the line from the first to the last, to the right of the way; 0 where they lie on a line. */
 export function riseThrough(from: Point, through: Point, to: Point): Mm {
   const chord = subtract(to, from);
-  const size = Math.hypot(chord.x, chord.y);
+  const size = length(chord);
   const [a, b] = [subtract(from, through), subtract(to, through)];
   const turn = cross(a, b);
   if (size === 0 || Math.abs(turn) < 1e-9 * size) return 0;

@@ -1,9 +1,9 @@
-import { distance, dot, subtract } from '../geometry/point.ts';
+import { distance, dot, rotate, subtract } from '../geometry/point.ts';
 import type { Point } from '../geometry/shape.ts';
 import type { Laid, SawnHead } from '../layout/laid.ts';
 import { leanOf } from '../layout/place/head.ts';
 import type { Stock } from '../materials/types.ts';
-import { type Mm, radians } from '../measure/units.ts';
+import type { Mm } from '../measure/units.ts';
 import type { Placed } from './draft.ts';
 import type { SawnArch } from './piece.ts';
 import { sheetPiece } from './sheet.ts';
@@ -19,23 +19,14 @@ export function headPieces(laid: Laid<'run'>, stock: Stock | null, first: number
   if (!head || !stock) return [];
   const { center, pieces } = head;
   return pieces.map((outer, i) => {
-    const up = upOf(head, i);
-    const lay = (p: Point): Point => {
-      const v = subtract(p, center);
-      return { x: v.x * up.y - v.y * up.x, y: dot(v, up) };
-    };
+    const lean = leanOf(head.turn, pieces.length, i);
+    const lay = (p: Point): Point => rotate(subtract(p, center), -lean);
     const grain = stock.form === 'sheet' && stock.grain ? 'along' : 'any';
     const polygon = { outer, holes: [] };
     const id = `${laid.id}#${first + i + 1}`;
     // Turned on the face, they lie in no row of panels whose lengths add up.
     return { draft: sheetPiece({ laid, stock, polygon, id }, lay, grain), kind: 'stick', stretch: null };
   });
-}
-
-/** From the center of a head through the middle of one of its pieces. */
-function upOf({ turn, pieces }: SawnHead, i: number): Point {
-  const a = radians(90 + leanOf(turn, pieces.length, i));
-  return { x: Math.cos(a), y: Math.sin(a) };
 }
 
 /** What a head is laid out by: radii, the turn of one piece, and the lengths of its arcs from stile to stile. */

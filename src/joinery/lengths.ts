@@ -1,9 +1,9 @@
-import { cross, distance, dot, subtract, unit } from '../geometry/point.ts';
+import { cross, distance, subtract, turnBetween, unit } from '../geometry/point.ts';
 import { betweenCorners, boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { cyclic } from '../list/at.ts';
-import { type Deg, degrees, type Mm } from '../measure/units.ts';
+import type { Deg, Mm } from '../measure/units.ts';
 import { type End, otherSide, type Side, TOUCH } from './bar.ts';
 import type { Measured, Piece, PieceEnd, TapeCorner } from './piece.ts';
 
@@ -71,8 +71,7 @@ const isSawn = (ends: Piece['ends']): boolean => ends.some((end) => end.cut === 
 export function isCorner(outline: readonly Point[], i: number): boolean {
   const [before, at, after] = [i - 1, i, i + 1].map((k) => outline[(k + outline.length) % outline.length]);
   if (!before || !at || !after) return false;
-  const [a, b] = [subtract(at, before), subtract(after, at)];
-  return Math.abs(degrees(Math.atan2(cross(a, b), dot(a, b)))) > LEAST_TURN;
+  return Math.abs(turnBetween(subtract(at, before), subtract(after, at))) > LEAST_TURN;
 }
 
 function tapeOf(

@@ -1,4 +1,5 @@
 import { at } from '../list/at.ts';
+import { joinedBytes } from './joinedBytes.ts';
 /** A file to be packed: its name and what it holds. */
 export interface Packed {
   readonly name: string;
@@ -30,33 +31,23 @@ export function zipOf(files: readonly Packed[]): Uint8Array {
       ...[u16(VERSION), u16(UTF8_NAMES), u16(0), u16(0), u16(DATE)],
       ...[u32(sum), u32(bytes.length), u32(bytes.length), u16(label.length), u16(0)],
     ];
-    const local = joined([u32(LOCAL), ...common, label]);
+    const local = joinedBytes([u32(LOCAL), ...common, label]);
     directory.push(
       // No comment, first disk, no attributes, and where it begins.
-      joined([u32(CENTRAL), u16(VERSION), ...common, u16(0), u16(0), u16(0), u32(0), u32(at), label]),
+      joinedBytes([u32(CENTRAL), u16(VERSION), ...common, u16(0), u16(0), u16(0), u32(0), u32(at), label]),
     );
     pieces.push(local, bytes);
     at += local.length + bytes.length;
   }
-  const table = joined(directory);
+  const table = joinedBytes(directory);
   const count = u16(files.length);
   const end = [u32(END), u16(0), u16(0), count, count, u32(table.length), u32(at), u16(0)];
-  return joined([...pieces, table, ...end]);
+  return joinedBytes([...pieces, table, ...end]);
 }
 
 const u16 = (n: number): Uint8Array => Uint8Array.of(n & 255, (n >>> 8) & 255);
 const u32 = (n: number): Uint8Array =>
   Uint8Array.of(n & 255, (n >>> 8) & 255, (n >>> 16) & 255, (n >>> 24) & 255);
-
-function joined(pieces: readonly Uint8Array[]): Uint8Array {
-  const all = new Uint8Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
-  let at = 0;
-  for (const piece of pieces) {
-    all.set(piece, at);
-    at += piece.length;
-  }
-  return all;
-}
 
 /** Of each byte, by the polynomial of ISO 3309 in reverse. */
 const CRC_TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {

@@ -1,18 +1,11 @@
-import type { Part } from '../../design/schema.ts';
+import { leastCorners, type Part } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
 import { commit } from '../state/commit.ts';
 import { type EditorState, type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
-import {
-  type Corners,
-  cornersOf,
-  editsToCorners,
-  leastCorners,
-  movedCorner,
-  withoutCorner,
-} from './corners.ts';
+import { type Corners, cornersOf, editsToCorners, movedCorner, withoutCorner } from './corners.ts';
 import { nudgeStep } from './selection.ts';
 
 export interface Cornered {

@@ -1,5 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import { type Design, FARTHEST, type Part } from '../../design/schema.ts';
+import { type Design, FARTHEST, leastCorners, type OutlineCorner, type Part } from '../../design/schema.ts';
 import { type DrawnCorner, type DrawnSide, drawnLoop, sidesOf, windingOf } from '../../geometry/drawn.ts';
 import { boxOfLoop } from '../../geometry/loop.ts';
 import { add, subtract } from '../../geometry/point.ts';
@@ -21,19 +21,17 @@ export interface Corners {
   readonly closed: boolean;
 }
 
-/** An outline keeps at least three corners, an open path two. */
-export const leastCorners = (closed: boolean): number => (closed ? 3 : 2);
-export const MOST_CORNERS = 200;
-
 /** The corners of a part where its box is; null for parts that have none of their own. */
 export function cornersOf(part: Part, box: Box): Corners | null {
-  const on = (points: readonly { readonly u: number; readonly v: number }[]) =>
-    points.map(({ u, v }) => ({ x: box.x + u * box.w, y: box.y + v * box.h }));
+  const on = (points: readonly OutlineCorner[], frame: Box): Corner[] =>
+    cornersIn(points, frame).map(({ at, ...made }) => ({ ...at, ...made }));
   if (part.kind === 'run')
-    return part.path.form === 'points' ? { points: on(part.path.points), closed: part.path.closed } : null;
+    return part.path.form === 'points'
+      ? { points: on(part.path.points, box), closed: part.path.closed }
+      : null;
   if ('shape' in part && part.shape.form === 'polygon') {
     const { frame, points } = frameOfDrawn(part.shape.points, box);
-    return { points: cornersIn(points, frame).map(({ at, ...made }) => ({ ...at, ...made })), closed: true };
+    return { points: on(points, frame), closed: true };
   }
   return null;
 }
@@ -42,15 +40,10 @@ const drawnOf = (points: readonly Corner[]): DrawnCorner[] =>
   points.map(({ x, y, ...made }) => ({ at: { x, y }, ...made }));
 
 /** Corners as shares of the box around them, and that box. */
-export function boxedCorners(points: readonly Point[]) {
-  const box = boxOfPoints(points);
-  const share = (at: number, from: number, size: number) =>
-    size > 0 ? Math.min(1, Math.max(0, (at - from) / size)) : 0;
-  return {
-    box,
-    points: points.map((p) => ({ u: share(p.x, box.x, box.w), v: share(p.y, box.y, box.h) })),
-  };
-}
+export const boxedCorners = (points: readonly Point[]) => ({
+  box: boxOfPoints(points),
+  points: cornersOut(points.map((at) => ({ at }))),
+});
 
 /** The edits that give a part these corners; its box goes around them, and rules follow with their measures. */
 export function editsToCorners(design: Design, part: Part, before: Box, corners: Corners): Edit[] {

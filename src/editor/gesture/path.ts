@@ -1,10 +1,11 @@
 import { newPart } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { leastCorners, MOST_CORNERS } from '../../design/schema.ts';
 import { preview } from '../../design/state.ts';
 import type { Point } from '../../geometry/shape.ts';
 import { tried } from '../document/document.ts';
 import { named } from '../edit/arrange.ts';
-import { boxedCorners, leastCorners, MOST_CORNERS } from '../edit/corners.ts';
+import { boxedCorners } from '../edit/corners.ts';
 import { createItem } from '../edit/create.ts';
 import { nameOf } from '../edit/movable.ts';
 import { commit } from '../state/commit.ts';

@@ -1,7 +1,15 @@
-import { FARTHEST, FARTHEST_HANDLE, type OutlineCorner, type PanelShape } from '../../design/schema.ts';
+import {
+  FARTHEST,
+  FARTHEST_HANDLE,
+  leastCorners,
+  MOST_CORNERS,
+  type OutlineCorner,
+  type PanelShape,
+} from '../../design/schema.ts';
 import { type DrawnCorner, type DrawnSide, drawnLoop } from '../../geometry/drawn.ts';
 import { boxOfLoop, type Loop } from '../../geometry/loop.ts';
 import { distance } from '../../geometry/point.ts';
+import { ringOfBox } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { type Arc, lineTo, partOf, reversed, riseOfArc, type Stretch } from '../../geometry/stretch.ts';
@@ -152,10 +160,6 @@ export function loopOfDrawn(points: readonly OutlineCorner[], box: Box): Loop {
   return drawnLoop(cornersIn(fitting, frame));
 }
 
-/** As many corners as a drawn outline may have. */
-const LEAST_POINTS = 3;
-const MOST_POINTS = 200;
-
 /**
  * The same outline as one that is drawn: its corners may be moved, its sides bowed. Arcs stay arcs; an ellipse is
  * told by smooth sides, which stray from it by less than 0.03% of its size. Null where it is not one border.
@@ -164,21 +168,16 @@ export function freed(shape: PanelShape, box: Box): PanelShape | null {
   if (shape.form === 'polygon') return null;
   if (!isNamed(shape) || shape.form === 'corners') {
     const cut = isNamed(shape) ? { cut: { how: shape.cut, size: shape.size } } : {};
-    const corners = [
-      [0, 0],
-      [1, 0],
-      [1, 1],
-      [0, 1],
-    ] as const;
-    return { form: 'polygon', points: corners.map(([u, v]) => ({ u, v, ...cut })) };
+    const corners = ringOfBox({ x: 0, y: 0, w: 1, h: 1 });
+    return { form: 'polygon', points: corners.map(({ x, y }) => ({ u: x, v: y, ...cut })) };
   }
   const loop = oneBorder(loopsOfNamed(shape, box));
   if (!loop) return null;
   const long = joined(loop);
   // Half circles alone leave fewer corners than an outline has: of those each keeps its crown.
-  const sides = long.length < LEAST_POINTS ? long.flatMap(halved) : long;
+  const sides = long.length < leastCorners(true) ? long.flatMap(halved) : long;
   const corners = sides.flatMap(drawnOf);
-  return corners.length >= LEAST_POINTS && corners.length <= MOST_POINTS
+  return corners.length >= leastCorners(true) && corners.length <= MOST_CORNERS
     ? { form: 'polygon', points: cornersOut(corners) }
     : null;
 }

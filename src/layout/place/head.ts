@@ -2,10 +2,10 @@ import type { Check } from '../../check/check.ts';
 import type { Run } from '../../design/schema.ts';
 import { segmentRadius } from '../../geometry/curve.ts';
 import { ringOfLoop } from '../../geometry/loop.ts';
-import { add, angleOf, scale, subtract } from '../../geometry/point.ts';
+import { add, angleOf, distance, scale, subtract } from '../../geometry/point.ts';
 import { reverseRing } from '../../geometry/ring.ts';
 import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
-import { type Arc, arcAbout, lineTo, partOf, reversed, type Stretch } from '../../geometry/stretch.ts';
+import { type Arc, arcAbout, lineTo, reversed } from '../../geometry/stretch.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { pick } from '../../list/at.ts';
 import { type Deg, type Mm, radians } from '../../measure/units.ts';
@@ -97,12 +97,7 @@ export function headedRun(
 /** A border of the whole run, from the ends of its foot up to its arcs. */
 function ringOver([left, right]: readonly [Point, Point], arcs: readonly Arc[]): Ring {
   const [first, last] = [pick(arcs, 0), pick(arcs, arcs.length - 1)];
-  return ringOfLoop([
-    lineTo(left, right),
-    lineTo(right, first.from),
-    ...arcs.flatMap(halves),
-    lineTo(last.to, left),
-  ]);
+  return ringOfLoop([lineTo(left, right), lineTo(right, first.from), ...arcs, lineTo(last.to, left)]);
 }
 
 /** Where both arcs of a head end, right and left; the stock lies `width` within the path, outside of it below 0. */
@@ -143,7 +138,7 @@ function piecesOf(
   const turn = (180 - 2 * from) / count;
   /** The corners of both arcs, at each joint and at the ends. */
   const corners = ([right, left]: Borders['near']): Point[] => {
-    const radius = Math.hypot(right.x - center.x, right.y - center.y);
+    const radius = distance(right, center);
     return Array.from({ length: count + 1 }, (_, i) => {
       if (i === 0) return right;
       if (i === count) return left;
@@ -163,11 +158,8 @@ function piecesOf(
     turn,
     pieces: nears.map((arc, i) => {
       const far = reversed(pick(fars, i));
-      return ringOfLoop([...halves(arc), lineTo(arc.to, far.from), ...halves(far), lineTo(far.to, arc.from)]);
+      return ringOfLoop([arc, lineTo(arc.to, far.from), far, lineTo(far.to, arc.from)]);
     }),
     arcs: { near: nears, far: fars },
   };
 }
-
-/** Met at its middle: that is the crown of the piece on the bench, and pieces alike have like polygons wherever they lie. */
-const halves = (arc: Stretch): Stretch[] => [partOf(arc, 0, 1 / 2), partOf(arc, 1 / 2, 1)];

@@ -1,7 +1,6 @@
+import { alongRing } from '../../geometry/along.ts';
 import { add, angleOf, dot, leftNormal, midpoint, scale, subtract, unit } from '../../geometry/point.ts';
-import { perimeter } from '../../geometry/ring.ts';
 import type { Point, Ring } from '../../geometry/shape.ts';
-import { cyclic, pick } from '../../list/at.ts';
 import { type Deg, degrees, type Mm } from '../../measure/units.ts';
 import {
   type Course,
@@ -66,10 +65,9 @@ interface Start {
  * from a single chord, so that it does not jump from chord to chord of a flattened curve.
  */
 export function startsOn(ring: Ring, width: Mm): Start[] {
-  const length = perimeter(ring);
+  const { length, at: walk } = alongRing(ring);
   const count = Math.min(SAMPLES.most, Math.max(SAMPLES.least, Math.ceil((3 * length) / width)));
   const reach = Math.min(width / 2, length / 12);
-  const walk = walker(ring, length);
   return Array.from({ length: count }, (_, i) => {
     const at = ((i + 0.5) * length) / count;
     return {
@@ -86,33 +84,6 @@ export function startsInLine({ ring, inside }: Island): Start[] {
     const hit = firstHit(own, inside, into);
     return hit ? { point: add(inside, scale(into, hit.distance)), into } : [];
   });
-}
-
-/** Place on the ring at a distance along it. */
-function walker(ring: Ring, length: Mm): (at: Mm) => Point {
-  const ends: Mm[] = [];
-  let sum = 0;
-  ring.forEach((from, i) => {
-    const to = cyclic(ring, i + 1);
-    sum += Math.hypot(to.x - from.x, to.y - from.y);
-    ends.push(sum);
-  });
-  return (at) => {
-    const wanted = ((at % length) + length) % length;
-    let low = 0;
-    let high = ends.length - 1;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (pick(ends, middle) < wanted) low = middle + 1;
-      else high = middle;
-    }
-    const from = pick(ring, low);
-    const to = cyclic(ring, low + 1);
-    const begin = low === 0 ? 0 : pick(ends, low - 1);
-    const size = pick(ends, low) - begin;
-    const share = size > 0 ? (wanted - begin) / size : 0;
-    return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
-  };
 }
 
 /**

@@ -1,9 +1,9 @@
-import { cross, dot, subtract, unit } from '../../geometry/point.ts';
+import { subtract, turnBetween } from '../../geometry/point.ts';
 import { boxesMeet } from '../../geometry/region.ts';
 import { boxOfPoints, containsPoint, signedArea } from '../../geometry/ring.ts';
 import type { Box, Point, Polygon, Region, Ring } from '../../geometry/shape.ts';
 import { at, cyclic } from '../../list/at.ts';
-import { degrees, type Mm } from '../../measure/units.ts';
+import type { Mm } from '../../measure/units.ts';
 import { insidePoint } from './inside.ts';
 
 /** The sheet around all letters; islands are numbered from 0. */
@@ -88,8 +88,7 @@ function cornersOf(ring: Ring): Point[] {
   return ring.filter((point, i) => {
     const before = cyclic(ring, i - 1);
     const after = cyclic(ring, i + 1);
-    const [a, b] = [unit(subtract(point, before)), unit(subtract(after, point))];
-    return Math.abs(degrees(Math.atan2(cross(a, b), dot(a, b)))) > CORNER;
+    return Math.abs(turnBetween(subtract(point, before), subtract(after, point))) > CORNER;
   });
 }
 

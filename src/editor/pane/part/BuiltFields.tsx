@@ -43,31 +43,29 @@ const fieldsOf = keptBy(({ questions }: (typeof ASSEMBLIES)[AssemblyName]): Form
   Object.entries(questions).map(([name, question]): FormField<Kept, Kept> => {
     const shared = { label: askWords(name), when: (answers: Kept) => isAsked(question, answers) };
     const text = (answers: Kept) => String(answers[name] ?? '');
+    const put = (next: number | string | boolean): Kept => ({ [name]: next });
     switch (question.is) {
       case 'count':
       case 'length': {
         const range = { min: question.least, max: question.most };
-        const at = {
-          get: (answers: Kept) => Number(answers[name]),
-          put: (next: number) => ({ [name]: next }),
-        };
+        const figure = { ...shared, ...range, get: (answers: Kept) => Number(answers[name]), put };
         return question.is === 'count'
-          ? { ...shared, ...range, ...at, is: 'number', whole: true, step: 1 }
-          : { ...shared, ...range, ...at, is: 'length' };
+          ? { ...figure, is: 'number', whole: true, step: 1 }
+          : { ...figure, is: 'length' };
       }
       case 'yes':
         return {
           ...shared,
           is: 'switch',
           get: (answers) => answers[name] === true,
-          put: (next) => ({ [name]: next }),
+          put,
         };
       case 'choice':
         return {
           ...shared,
           is: 'choice',
           get: text,
-          put: (next) => ({ [name]: next }),
+          put,
           of: () => question.of.map((value) => ({ value, label: t(choiceWords(value)) })),
         };
       case 'stock':
@@ -75,7 +73,7 @@ const fieldsOf = keptBy(({ questions }: (typeof ASSEMBLIES)[AssemblyName]): Form
           ...shared,
           is: 'choice',
           get: text,
-          put: (next) => ({ [name]: next }),
+          put,
           of: (answers, design) => stockChoices(design, [question.form], text(answers)),
         };
       default:

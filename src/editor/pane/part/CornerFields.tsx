@@ -1,5 +1,5 @@
 import { Plus, Trash2 } from 'lucide-react';
-import type { Part } from '../../../design/schema.ts';
+import { leastCorners, MOST_CORNERS, type Part } from '../../../design/schema.ts';
 import { midpoint, subtract } from '../../../geometry/point.ts';
 import type { Point } from '../../../geometry/shape.ts';
 import type { Mm } from '../../../measure/units.ts';
@@ -11,8 +11,6 @@ import {
   addedCorner,
   type Corners,
   cornersOf,
-  leastCorners,
-  MOST_CORNERS,
   madeCorner,
   movedCorner,
   withoutCorner,

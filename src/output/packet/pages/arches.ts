@@ -46,13 +46,7 @@ function segmentBlocks(packet: Packet, arches: readonly Of<SegmentedArch>[], wid
     { title: terms.chord, share: 2.4, figure: true },
     { title: terms.sagitta, share: 2.6, figure: true },
   ];
-  return [
-    heading(terms.title),
-    ...table(columns, rows, width),
-    space(1.5),
-    ...paragraph(terms.note, width),
-    space(3),
-  ];
+  return noted(terms, table(columns, rows, width), width);
 }
 
 function sawnBlocks(packet: Packet, arches: readonly Of<SawnArch>[], width: Mm): Block[] {
@@ -81,11 +75,12 @@ function sawnBlocks(packet: Packet, arches: readonly Of<SawnArch>[], width: Mm):
     { title: terms.middleArc, share: 2.2, figure: true },
     { title: terms.outerArc, share: 2.2, figure: true },
   ];
-  return [
-    heading(terms.title),
-    ...table(columns, rows, width),
-    space(1.5),
-    ...paragraph(terms.note, width),
-    space(3),
-  ];
+  return noted(terms, table(columns, rows, width), width);
 }
+
+/** A table under its title, with what to mind below it. */
+const noted = (
+  { title, note }: { readonly title: string; readonly note: string },
+  rows: readonly Block[],
+  width: Mm,
+): Block[] => [heading(title), ...rows, space(1.5), ...paragraph(note, width), space(3)];

@@ -1,4 +1,5 @@
 import { need } from '../../../lettering/font/tables.ts';
+import { joinedBytes } from '../../joinedBytes.ts';
 import { type Face, outlineOffsets } from './face.ts';
 
 /** Flags of a component of a glyph that is put together (OpenType specification, `glyf`). */
@@ -77,7 +78,7 @@ function outlinesOf(face: Face, kept: ReadonlySet<number>, count: number) {
     used += outline.length;
   }
   loca.setUint32(4 * count, used);
-  return { glyf: joined(parts), loca: new Uint8Array(loca.buffer) };
+  return { glyf: joinedBytes(parts), loca: new Uint8Array(loca.buffer) };
 }
 
 function metricsOf(face: Face, kept: ReadonlySet<number>, count: number): Uint8Array {
@@ -96,16 +97,6 @@ function metricsOf(face: Face, kept: ReadonlySet<number>, count: number): Uint8A
 function padded(bytes: Uint8Array): Uint8Array {
   const out = new Uint8Array(Math.ceil(bytes.length / 4) * 4);
   out.set(bytes);
-  return out;
-}
-
-function joined(parts: readonly Uint8Array[]): Uint8Array {
-  const out = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
-  let at = 0;
-  for (const part of parts) {
-    out.set(part, at);
-    at += part.length;
-  }
   return out;
 }
 
@@ -132,7 +123,7 @@ function fontFile(tables: readonly (readonly [string, Uint8Array])[]): Uint8Arra
     offset += body.length;
     return body;
   });
-  return joined([new Uint8Array(head.buffer), ...bodies]);
+  return joinedBytes([new Uint8Array(head.buffer), ...bodies]);
 }
 
 /** Sum of a table's 32-bit words. */
