@@ -156,6 +156,18 @@ export function cornersToMark({ outline, ends, measured, margin }: Piece): Point
   return corners.length <= MOST_CORNERS && !corners.every(ofBox) ? corners : [];
 }
 
+/**
+ * The corners of each opening of a piece, told like `cornersToMark`; none of an opening without corners, such as a
+ * circle, or with more than are marked one by one.
+ */
+export function openingsToMark({ outline, holes }: Pick<Piece, 'outline' | 'holes'>): Point[][] {
+  const { x, y } = boxOfPoints(outline);
+  return holes
+    .map((ring) => ring.filter((_, i) => isCorner(ring, i)).map((p) => ({ x: p.x - x, y: p.y - y })))
+    .filter((corners) => corners.length > 0 && corners.length <= MOST_CORNERS)
+    .map((corners) => corners.sort((a, b) => a.x - b.x || a.y - b.y));
+}
+
 /** The point of an end with two cuts, where it lies between the edges; null for any other end. */
 export function tipOf({ outline, ends }: Pick<Piece, 'outline' | 'ends'>, end: End): Point | null {
   if (ends[end === 'start' ? 0 : 1].second === null) return null;

@@ -4,6 +4,7 @@ import { TEXT } from '../drawing/style.ts';
 import { pathOfPolyline, pathOfRings } from '../geometry/path.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Ring } from '../geometry/shape.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { ENDS } from './bar.ts';
 import { cornersToMark, tipOf } from './lengths.ts';
@@ -17,8 +18,8 @@ import { type Corner, keep } from './trim.ts';
 /** How the drawing says its figures; wording and units are the caller's. */
 export interface PieceWords {
   readonly length: (mm: Mm) => string;
-  /** An end as the saw is set for it; empty for a square end. */
-  readonly end: (end: PieceEnd) => string;
+  /** What the saw is set to for each cut of an end, the upper one first; none for a square end. */
+  readonly end: (end: PieceEnd) => readonly string[];
   /** Side and depth of a notch. */
   readonly notch: (notch: Notch) => string;
   /** Printed on the show face, beside the label. */
@@ -55,7 +56,7 @@ export function pieceDrawing(
   const room = notchRoom(piece, words.length, size, box.height - 2 * BAND * size);
   const sheet: Sheet = { box, size, ink, words, measures: room.measures };
   const tips = ENDS.map((end) => tipOf(piece, end)).flatMap((tip) => (tip ? words.length(tip.y) : []));
-  const beside = [...piece.ends.map(words.end), ...tips];
+  const beside = [...piece.ends.flatMap(words.end), ...tips];
   const view = viewOf(piece, box, { ends: beside, below: room.height }, size);
   const look = { size, ink, length: words.length };
   const figures = [
@@ -127,18 +128,18 @@ function breakLine(x: Mm, view: View, size: Mm, ink: PieceInk): DrawItem {
   return { kind: 'path', path: pathOfPolyline(points), stroke: ink.line, width: 0.3 };
 }
 
-/** Beside each end its saw angles, and beside a point how far up from the lower edge it lies. */
+/** Beside each end its saw angles, of two cuts each beside its own; beside a point how far up it lies. */
 function angles(piece: Piece, view: View, { size, ink, words }: Sheet): DrawItem[] {
   return ENDS.flatMap((end, i): DrawItem[] => {
     const out = end === 'start' ? -1 : 1;
     const x = end === 'start' ? view.at.x : view.at.x + view.width;
     const look = { anchor: end === 'start' ? 'end' : 'start', color: ink.text } as const;
-    const own = piece.ends[i];
-    const setting = own ? words.end(own) : '';
+    const told = words.end(pick(piece.ends, i));
     const tip = tipOf(piece, end);
-    const middle = view.at.y + (tip ? tip.y * view.scale + size * 0.4 : view.height / 2 - size * 0.35);
-    const settings =
-      setting === '' ? [] : [text({ x: x + out * size * 0.5, y: middle }, setting, { size, ...look })];
+    const heights = told.length > 1 ? [view.height - size * 0.7, -size] : [view.height / 2 - size * 0.35];
+    const settings = told.map((setting, k) =>
+      text({ x: x + out * size * 0.5, y: view.at.y + pick(heights, k) }, setting, { size, ...look }),
+    );
     if (!tip) return settings;
     const up = { x: x + out * size * 0.5, y: view.at.y + tip.y * view.scale };
     const foot = { x: up.x, y: view.at.y };

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cornersToMark, otherEdge } from '../../src/joinery/lengths.ts';
+import { cornersToMark, openingsToMark, otherEdge } from '../../src/joinery/lengths.ts';
 import type { Joinery, Piece } from '../../src/joinery/piece.ts';
 import { EN } from '../../src/plan/words/en.ts';
 import { tapeWords } from '../../src/plan/words/tape.ts';
@@ -302,6 +302,36 @@ describe('a piece of sheet', () => {
       { x: 500, y: 300 },
       { x: 640, y: 150 },
     ]);
+  });
+
+  it('tells where each corner of its openings lies, and none of a round one', () => {
+    const square = (x: number, y: number, w: number, h: number): P[] => [
+      { x, y },
+      { x, y: y + h },
+      { x: x + w, y: y + h },
+      { x: x + w, y },
+    ];
+    fc.assert(
+      fc.property(size(20, 200), size(20, 200), size(30, 90), size(30, 90), (x, y, w, h) => {
+        const round = Array.from({ length: 64 }, (_, i) => ({
+          x: 300 + 40 * Math.cos((Math.PI * i) / 32),
+          y: 400 - 40 * Math.sin((Math.PI * i) / 32),
+        }));
+        const outer = square(0, 0, 600, 500).toReversed();
+        const region = [{ outer, holes: [square(x, y, w, h), round] }];
+        const box = { x: 0, y: 0, w: 600, h: 500 };
+        const piece = pieceOf(plan([panel('p', box, { region })]), 'p');
+        // As wide as it lies, so that it is not turned: distances from the left and the lower side.
+        const corners = [
+          { x, y },
+          { x, y: y + h },
+          { x: x + w, y },
+          { x: x + w, y: y + h },
+        ];
+        const near = ({ x: a, y: b }: P) => ({ x: expect.closeTo(a, 6), y: expect.closeTo(b, 6) });
+        expect(openingsToMark(piece)).toEqual([corners.map(near)]);
+      }),
+    );
   });
 
   it('that is a circle has no edge and no corner', () => {

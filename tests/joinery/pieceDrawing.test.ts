@@ -12,8 +12,7 @@ const words = {
   end: (end: PieceEnd) =>
     [end.miter, end.second?.miter]
       .filter((a) => a !== undefined && a !== 0)
-      .map((a) => `${Math.round(Math.abs(a ?? 0))}`)
-      .join('+'),
+      .map((a) => `${Math.round(Math.abs(a ?? 0))}`),
   notch: ({ side, depth }: Notch) => `${side} ${depth}`,
   face: '',
 };
@@ -103,6 +102,22 @@ describe('the drawing of a piece', () => {
     const moves = wood?.kind === 'path' ? wood.path.filter((command) => command.op === 'M').length : 0;
     expect(moves).toBe(2);
     expect(textsOf(drawing).map((text) => text.text)).toEqual(['500', '300', 'A1']);
+  });
+
+  it('says the angle of each of two cuts beside its own, so that a point that is not in the middle is told apart', () => {
+    const piece = pieceOf(plan([brace('b', 'rising', { x: 0, y: 0, w: 400, h: 600 }, 50)]), 'b');
+    const [start] = piece.ends;
+    const upper = `${Math.round(Math.abs(start.miter))}`;
+    const lower = `${Math.round(Math.abs(start.second?.miter ?? 0))}`;
+    expect(upper).not.toBe(lower);
+    const left = textsOf(pieceDrawing(piece, BOX, words)).filter((item) => item.anchor === 'end');
+    const at = (text: string) => left.find((item) => item.text === text)?.at.y ?? Number.NaN;
+    expect(at(upper)).toBeGreaterThan(at(lower));
+    // The cut beside the upper edge leans by its miter from a square one: its corner there lies so far in.
+    const shoulder = piece.outline.filter((p) => Math.abs(p.y - 50) < 1e-6).map((p) => p.x);
+    const tip = piece.outline.find((p) => Math.abs(p.x) < 1e-6);
+    const lean = (Math.atan2(Math.min(...shoulder), 50 - (tip?.y ?? 0)) * 180) / Math.PI;
+    expect(Math.round(lean)).toBe(Number(upper));
   });
 
   it('keeps everything within its box', () => {

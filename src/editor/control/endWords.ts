@@ -2,14 +2,14 @@ import type { PieceEnd } from '../../joinery/piece.ts';
 import { t } from '../words/t.ts';
 import type { PaneSay } from './useSay.ts';
 
-/** An end as it is written on the drawing of a piece: the saw's settings and nothing else. */
-export function endMark(end: PieceEnd, say: PaneSay): string {
-  if (end.cut === 'cope') return t('wood.endCope');
+/** An end as it is written on the drawing of a piece: the saw's settings and nothing else, of two cuts the upper one first. */
+export function endMarks(end: PieceEnd, say: PaneSay): string[] {
+  if (end.cut === 'cope') return [t('wood.endCope')];
   const settings = [end.miter, end.bevel].map(Math.abs);
-  if (end.second) return `${say.angle(Math.abs(end.miter))} + ${say.angle(Math.abs(end.second.miter))}`;
+  if (end.second) return [end, end.second].map((cut) => say.angle(Math.abs(cut.miter)));
   const [miter = 0, bevel = 0] = settings;
-  if (bevel > 0) return `${say.angle(miter)} / ${say.angle(bevel)}`;
-  return miter > 0 ? say.angle(miter) : '';
+  if (bevel > 0) return [`${say.angle(miter)} / ${say.angle(bevel)}`];
+  return miter > 0 ? [say.angle(miter)] : [];
 }
 
 const NAMED = {

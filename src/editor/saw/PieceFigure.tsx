@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { Piece } from '../../joinery/piece.ts';
 import { pieceDrawing } from '../../joinery/pieceDrawing.ts';
 import { DrawingView } from '../control/DrawingView.tsx';
-import { endMark } from '../control/endWords.ts';
+import { endMarks } from '../control/endWords.ts';
 import { notchWords } from '../control/notchWords.ts';
 import type { PaneSay } from '../control/useSay.ts';
 import { useWords } from '../words/t.ts';
@@ -14,7 +14,7 @@ export function PieceFigure({ piece, say }: { piece: Piece; say: PaneSay }) {
     const box = { width: 78, height: piece.form === 'sheet' ? 62 : 32 };
     const words = {
       length: say.short,
-      end: (end: Piece['ends'][0]) => endMark(end, say),
+      end: (end: Piece['ends'][0]) => endMarks(end, say),
       notch: (notch: Piece['notches'][0]) => notchWords(notch, say),
       face: '',
     };

@@ -18,25 +18,28 @@ function settingWords({ terms, say }: Packet, { miter, bevel }: Setting): string
   ].join(', ');
 }
 
-/** An end in a few words: `miter 45°`, `square`, `point 33.7° + 56.3°`, `miter 31.6°, bevel 33.9°, nested 45°`. */
+/** An end in a few words: `miter 45°`, `square`, `point, upper 33.7°, lower 56.3°`, `miter 31.6°, bevel 33.9°, nested 45°`. */
 export function endWords(packet: Packet, end: PieceEnd): string {
   const { terms } = packet;
   // An end that stops square against another piece is to the saw a square one.
   if (isSquare(end) && !end.second) return terms.end[end.cut === 'butt' ? 'square' : end.cut];
-  const cuts = [end, ...(end.second ? [end.second] : [])].map((cut) => settingWords(packet, cut));
+  const own = settingWords(packet, end);
+  if (end.second) {
+    return `${terms.end[end.cut]}, ${terms.cutList.twoCuts(own, settingWords(packet, end.second))}`;
+  }
   const nested = end.nested ? `, ${terms.cutList.nested(settingWords(packet, end.nested))}` : '';
-  return `${terms.end[end.cut]} ${cuts.join(' + ')}${nested}`;
+  return `${terms.end[end.cut]} ${own}${nested}`;
 }
 
-/** An end as it is written beside the drawing of a piece; empty for a square one. */
-export function endMark({ say }: Packet, end: PieceEnd): string {
+/** An end as it is written beside the drawing of a piece: each of its cuts, the upper one first; none for a square one. */
+export function endMarks({ say }: Packet, end: PieceEnd): string[] {
   const mark = (cut: Setting): string =>
     [cut.miter, cut.bevel]
       .filter((angle) => angle !== 0)
       .map((angle) => say.angle(Math.abs(angle)))
       .join(' / ');
-  if (!end.second) return mark(end);
-  return [end, end.second].map((cut) => (isSquare(cut) ? say.angle(0) : mark(cut))).join(' + ');
+  if (end.second) return [end, end.second].map((cut) => (isSquare(cut) ? say.angle(0) : mark(cut)));
+  return isSquare(end) ? [] : [mark(end)];
 }
 
 /** Both ends, told once when they are alike. */

@@ -16,7 +16,7 @@ import { curveWords, tapeWords } from '../../../plan/words/tape.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { flowLeaves } from '../leaves.ts';
-import { endMark, endsWords, notchWords } from '../pieceWords.ts';
+import { endMarks, endsWords, notchWords } from '../pieceWords.ts';
 import { bodyOf } from '../sheet.ts';
 import { archBlocks } from './arches.ts';
 import { cornerBlocks } from './corners.ts';
@@ -79,7 +79,7 @@ function drawingRow(packet: Packet, row: readonly PieceGroup[], width: Mm): Bloc
   const cellWidth = (width - CELL.gap) / 2;
   const words = {
     length: (mm: Mm) => formatReading(mm, packet.measure),
-    end: (end: PieceEnd) => endMark(packet, end),
+    end: (end: PieceEnd) => endMarks(packet, end),
     notch: (notch: Notch) => notchWords(packet, notch),
     face: '',
   };

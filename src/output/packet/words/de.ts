@@ -123,6 +123,7 @@ export const DE: PacketWords = {
     times: (n) => `${n} Stück`,
     alike: 'gleich',
     nested: (setting) => `schräg angelegt ${setting}`,
+    twoCuts: (upper, lower) => `oben ${upper}, unten ${lower}`,
     notch: {
       face: (depth) => `vorn ausblatten, ${depth} tief`,
       back: (depth) => `hinten ausblatten, ${depth} tief`,
@@ -142,7 +143,8 @@ export const DE: PacketWords = {
   },
   corners: {
     title: 'Anzureißende Ecken',
-    note: 'Kanten und Winkel legen diese Ecken nicht fest. Das Stück rechtwinklig auf sein Maß über alles schneiden, dann jede Ecke vom linken Ende und von der Unterkante aus anreißen, Sichtseite oben.',
+    note: 'Kanten und Winkel legen diese Ecken nicht fest. Das Stück rechtwinklig auf sein Maß über alles schneiden, dann jede Ecke vom linken Ende und von der Unterkante aus anreißen, Sichtseite oben. Ebenso die Ecken einer Öffnung.',
+    opening: (label, number, of) => (of > 1 ? `${label}, Öffnung ${number}` : `${label}, Öffnung`),
     label: 'Nr.',
     overall: 'Über alles',
     along: 'Vom linken Ende',

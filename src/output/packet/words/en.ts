@@ -133,6 +133,7 @@ export const EN = {
     times: (n: number) => `${n} pieces`,
     alike: 'alike',
     nested: (setting: string) => `nested ${setting}`,
+    twoCuts: (upper: string, lower: string) => `upper ${upper}, lower ${lower}`,
     notch: {
       face: (depth: string) => `notch on the face ${depth} deep`,
       back: (depth: string) => `notch on the back ${depth} deep`,
@@ -152,7 +153,9 @@ export const EN = {
   },
   corners: {
     title: 'Corners to mark',
-    note: 'Edges and angles do not place these corners. Cut the piece square to its overall length, then mark each corner from the left end and from the lower edge, show face up.',
+    note: 'Edges and angles do not place these corners. Cut the piece square to its overall length, then mark each corner from the left end and from the lower edge, show face up. The corners of an opening are marked in the same way.',
+    opening: (label: string, number: number, of: number) =>
+      of > 1 ? `${label}, opening ${number}` : `${label}, opening`,
     label: 'Label',
     overall: 'Overall',
     along: 'From left end',

@@ -124,6 +124,7 @@ export const ES: PacketWords = {
     times: (n) => `${n} piezas`,
     alike: 'iguales',
     nested: (setting) => `apoyada ${setting}`,
+    twoCuts: (upper, lower) => `arriba ${upper}, abajo ${lower}`,
     notch: {
       face: (depth) => `rebaje en la cara, ${depth} de fondo`,
       back: (depth) => `rebaje en el reverso, ${depth} de fondo`,
@@ -143,7 +144,8 @@ export const ES: PacketWords = {
   },
   corners: {
     title: 'Esquinas que marcar',
-    note: 'Cantos y ángulos no bastan para situar estas esquinas. Cortar la pieza a escuadra a su largo total y marcar cada esquina desde el extremo izquierdo y desde el canto inferior, cara vista hacia arriba.',
+    note: 'Cantos y ángulos no bastan para situar estas esquinas. Cortar la pieza a escuadra a su largo total y marcar cada esquina desde el extremo izquierdo y desde el canto inferior, cara vista hacia arriba. Las esquinas de un hueco se marcan igual.',
+    opening: (label, number, of) => (of > 1 ? `${label}, hueco ${number}` : `${label}, hueco`),
     label: 'Marca',
     overall: 'En total',
     along: 'Desde el extremo izquierdo',
