@@ -1,17 +1,31 @@
 import { DUST } from '../geometry/tolerance.ts';
+import { formatReading } from '../measure/format.ts';
 import { inches, type Mm } from '../measure/units.ts';
 import type { DrawItem } from './drawing.ts';
 import { rectangle, text } from './items.ts';
 import { INK, TEXT, WEIGHT } from './style.ts';
 
-/** Reductions that drawings are made at, from the largest drawing to the smallest. */
-const SCALES = [1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 32, 40, 48, 50, 60, 75, 100] as const;
+/**
+ * Reductions that drawings are made at, from the largest drawing to the smallest: those of ISO 5455, and where people
+ * measure in inches what an architect's scale has on its edges, 12 in to the foot down to 1/16 in (the trade's, from
+ * memory): an inch rule divided in 8 or 16 reads them.
+ */
+const SCALES = {
+  mm: [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000],
+  in: [1, 2, 4, 8, 12, 16, 24, 32, 48, 64, 96, 128, 192],
+} as const;
 
-/** Largest scale of the series at which something of this size fits, as the number under 1. */
-export function scaleFor(size: { w: Mm; h: Mm }, room: { w: Mm; h: Mm }): number {
+/** Largest scale of the unit's series at which something of this size fits, as the number under 1. */
+export function scaleFor(size: { w: Mm; h: Mm }, room: { w: Mm; h: Mm }, unit: 'mm' | 'in'): number {
   const needed = Math.max(size.w / room.w, size.h / room.h);
-  return SCALES.find((s) => s >= needed - DUST) ?? Math.ceil(needed / 10) * 10;
+  return SCALES[unit].find((s) => s >= needed - DUST) ?? Math.ceil(needed / 10) * 10;
 }
+
+const FRACTIONS = { unit: 'in', fraction: '32' } as const;
+
+/** A scale as a sheet states it: `1:10` (ISO 5455), in inches `1 1/2" = 1'-0"`. */
+export const scaleWords = (scale: number, unit: 'mm' | 'in'): string =>
+  unit === 'mm' || scale === 1 ? `1:${scale}` : `${formatReading(inches(12 / scale), FRACTIONS)} = 1'-0"`;
 
 /** Whole steps that a bar of about 40 mm of paper can be divided in. */
 const STEPS = { mm: [10, 20, 50, 100, 200, 250, 500, 1000], in: [1, 2, 3, 6, 12, 24, 36] } as const;

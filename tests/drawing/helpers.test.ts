@@ -4,7 +4,7 @@ import { dimension } from '../../src/drawing/dimension.ts';
 import type { DrawItem, TextItem } from '../../src/drawing/drawing.ts';
 import { HATCHINGS, hatch } from '../../src/drawing/hatch.ts';
 import { rectangle } from '../../src/drawing/items.ts';
-import { scaleBar, scaleFor } from '../../src/drawing/scaleBar.ts';
+import { scaleBar, scaleFor, scaleWords } from '../../src/drawing/scaleBar.ts';
 import { applied, compose, matrixOf, turnAndMove } from '../../src/drawing/transform.ts';
 import { flatten, textCorners } from '../../src/drawing/walk.ts';
 import { subtract } from '../../src/geometry/clip.ts';
@@ -84,9 +84,39 @@ describe('hatching', () => {
 
 describe('scales', () => {
   it('are the largest of the series at which the thing fits', () => {
-    expect(scaleFor({ w: 1000, h: 2000 }, { w: 180, h: 230 })).toBe(10);
-    expect(scaleFor({ w: 100, h: 100 }, { w: 200, h: 200 })).toBe(1);
-    expect(scaleFor({ w: 100_000, h: 10 }, { w: 200, h: 200 })).toBe(500);
+    expect(scaleFor({ w: 1000, h: 2000 }, { w: 180, h: 230 }, 'mm')).toBe(10);
+    expect(scaleFor({ w: 1000, h: 2000 }, { w: 180, h: 230 }, 'in')).toBe(12);
+    expect(scaleFor({ w: 100, h: 100 }, { w: 200, h: 200 }, 'mm')).toBe(1);
+    expect(scaleFor({ w: 100_000, h: 10 }, { w: 200, h: 200 }, 'mm')).toBe(500);
+  });
+
+  // ISO 5455:1979, table 2: reductions 1:2, 1:5, 1:10, 1:20, 1:50, 1:100 and so on; from memory.
+  it('are in millimeters those of ISO 5455: 1, 2 and 5 and their tens', () => {
+    for (let size = 1; size < 100_000; size *= 1.07) {
+      const scale = scaleFor({ w: size, h: size }, { w: 100, h: 100 }, 'mm');
+      expect(String(scale)).toMatch(/^[125]0*$/);
+      expect(size / scale).toBeLessThanOrEqual(100 + 1e-6);
+    }
+    expect(scaleWords(20, 'mm')).toBe('1:20');
+  });
+
+  // What stands on an architect's scale; the trade's, from memory.
+  it.each([
+    [2, '6" = 1\'-0"'],
+    [4, '3" = 1\'-0"'],
+    [8, '1 1/2" = 1\'-0"'],
+    [12, '1" = 1\'-0"'],
+    [16, '3/4" = 1\'-0"'],
+    [24, '1/2" = 1\'-0"'],
+    [32, '3/8" = 1\'-0"'],
+    [48, '1/4" = 1\'-0"'],
+    [64, '3/16" = 1\'-0"'],
+    [96, '1/8" = 1\'-0"'],
+    [128, '3/32" = 1\'-0"'],
+    [192, '1/16" = 1\'-0"'],
+  ])('are in inches those of an architect’s scale: 1:%i is %s', (scale, words) => {
+    expect(scaleFor({ w: scale, h: scale }, { w: 1, h: 1 }, 'in')).toBe(scale);
+    expect(scaleWords(scale, 'in')).toBe(words);
   });
 
   it.each(['mm', 'in'] as const)(

@@ -6,6 +6,7 @@ import { boxOfPoints } from '../../src/geometry/ring.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 import { compareLabels } from '../../src/joinery/label.ts';
 import { formatReading } from '../../src/measure/format.ts';
+import { parseMeasure } from '../../src/measure/parse.ts';
 import { type Block, fillPages } from '../../src/output/packet/flow.ts';
 import type { Packet } from '../../src/output/packet/leaf.ts';
 import { flowLeaves, keptAlone, onOnePage } from '../../src/output/packet/leaves.ts';
@@ -120,8 +121,10 @@ describe.each(STARTERS)('the packet of %s', (name) => {
 
   it('draws the elevation to the scale that it states', () => {
     const elevation = pages.find((p) => p.drawing.title === WORDS.titles.elevation)!;
-    const stated = textsOn(elevation.drawing).find((t) => t.words.startsWith('1 : '));
-    const scale = Number(stated!.words.split(': ')[1]);
+    // Letter and inches: an architect's scale, 1" = 1'-0".
+    const stated = textsOn(elevation.drawing).find((t) => t.words.endsWith(`" = 1'-0"`));
+    const inch = parseMeasure(stated!.words.split(' = ')[0]!, 'in');
+    const scale = inch.ok ? 304.8 / inch.value : Number.NaN;
     const boxes = flatten(elevation.drawing.items)
       .paths.filter((p) => p.path.length > 1)
       .map((p) => boxOfPath(p.path));

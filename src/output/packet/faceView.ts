@@ -7,7 +7,7 @@ import { areaOf, boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import type { Solid } from '../../joinery/piece.ts';
 import type { Plan } from '../../plan/types.ts';
-import type { PageView } from './view.ts';
+import { onPage, type PageView } from './view.ts';
 
 /** Solids from the deepest to the highest, as they cover each other. */
 export function solidsInOrder(plan: Plan): Solid[] {
@@ -56,7 +56,7 @@ export function coloredFace(plan: Plan, view: PageView): DrawItem[] {
   return [
     ...levels(plan, view, true),
     ...parts,
-    rectangle(view.box, { stroke: INK.line, width: WEIGHT.bold }),
+    rectangle(onPage(view, plan.face.box), { stroke: INK.line, width: WEIGHT.bold }),
   ];
 }
 
@@ -68,7 +68,7 @@ export function outlinedFace(plan: Plan, view: PageView): DrawItem[] {
   return [
     ...levels(plan, view, false),
     ...parts,
-    rectangle(view.box, { stroke: INK.line, width: WEIGHT.bold }),
+    rectangle(onPage(view, plan.face.box), { stroke: INK.line, width: WEIGHT.bold }),
   ];
 }
 

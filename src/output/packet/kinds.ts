@@ -10,6 +10,7 @@ import { load } from './pages/load.ts';
 import { maps } from './pages/maps.ts';
 import { marks } from './pages/marks.ts';
 import { paint } from './pages/paint.ts';
+import { pieceMarks } from './pages/pieceMarks.ts';
 import { places } from './pages/places.ts';
 import { saw } from './pages/saw.ts';
 import { sheets } from './pages/sheets.ts';
@@ -23,6 +24,7 @@ export const PAGE_KINDS = {
   checks,
   steps,
   elevation,
+  pieceMarks,
   shopping,
   cutList,
   boards,

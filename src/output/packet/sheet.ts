@@ -1,8 +1,8 @@
 import type { DrawItem } from '../../drawing/drawing.ts';
 import { line, rectangle, text } from '../../drawing/items.ts';
-import { scaleBar } from '../../drawing/scaleBar.ts';
+import { scaleBar, scaleWords } from '../../drawing/scaleBar.ts';
 import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
-import { shortened } from '../../drawing/text.ts';
+import { shortened, textWidth } from '../../drawing/text.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { inches, type Mm } from '../../measure/units.ts';
 import type { PacketWords } from './words/shape.ts';
@@ -82,10 +82,13 @@ function fieldsOf(sheet: Sheet, block: TitleBlock): readonly (readonly Field[])[
         : {
             share: 0.36,
             label: terms.scale,
-            words: `1 : ${scale}`,
-            items: ({ x, y, w }) => [
-              { kind: 'group', move: { x: x + BAR, y }, items: scaleBar(scale, block.unit, w - BAR - 10) },
-            ],
+            words: scaleWords(scale, block.unit),
+            items: ({ x, y, w }) => {
+              const bar = textWidth(scaleWords(scale, block.unit), { size: TEXT.body }) + BAR;
+              return [
+                { kind: 'group', move: { x: x + bar, y }, items: scaleBar(scale, block.unit, w - bar - 10) },
+              ];
+            },
           },
       { share: 0.11, label: terms.units, words: terms.unit[block.unit] },
       { share: 0.1, label: terms.paper, words: sheet.paper },
@@ -96,8 +99,8 @@ function fieldsOf(sheet: Sheet, block: TitleBlock): readonly (readonly Field[])[
 }
 
 const INSET: Mm = 1.6;
-/** From the scale's figures to its bar. */
-const BAR: Mm = 18;
+/** From the scale's words to its bar. */
+const BAR: Mm = 6;
 
 function fieldItems({ label, words, strong, items }: Field, { x, y, w }: Box): DrawItem[] {
   const room = { x: x + INSET, y: y + 1.6, w: w - 2 * INSET, h: ROW };

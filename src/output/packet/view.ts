@@ -15,18 +15,28 @@ export interface PageView {
   readonly box: Box;
 }
 
-/** Puts `model` into the middle of `room` at the largest scale of the series that leaves `around` free. */
-export function viewOf(model: Box, room: Box, around = { left: 0, right: 0, top: 0, bottom: 0 }): PageView {
-  const free = { w: room.w - around.left - around.right, h: room.h - around.top - around.bottom };
-  return viewAt(model, room, scaleFor(model, free), around);
+/** A box of the model on the page. */
+export function onPage(view: PageView, { x, y, w, h }: Box): Box {
+  return { ...view.to({ x, y }), w: w / view.scale, h: h / view.scale };
 }
 
-export function viewAt(
-  model: Box,
-  room: Box,
-  scale: number,
-  around: { left: Mm; right: Mm; top: Mm; bottom: Mm } = { left: 0, right: 0, top: 0, bottom: 0 },
-): PageView {
+/** Room to leave free on each side. */
+interface Around {
+  readonly left: Mm;
+  readonly right: Mm;
+  readonly top: Mm;
+  readonly bottom: Mm;
+}
+
+const NOTHING: Around = { left: 0, right: 0, top: 0, bottom: 0 };
+
+/** Puts `model` into the middle of `room` at the largest scale of the series that leaves `around` free. */
+export function viewOf(model: Box, room: Box, unit: 'in' | 'mm', around = NOTHING): PageView {
+  const free = { w: room.w - around.left - around.right, h: room.h - around.top - around.bottom };
+  return viewAt(model, room, scaleFor(model, free, unit), around);
+}
+
+export function viewAt(model: Box, room: Box, scale: number, around: Around = NOTHING): PageView {
   const w = model.w / scale;
   const h = model.h / scale;
   const x = room.x + around.left + (room.w - around.left - around.right - w) / 2;

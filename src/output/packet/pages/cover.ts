@@ -143,7 +143,7 @@ export function cover(packet: Packet): Leaf[] {
     const below = landscape ? CONTENTS_HEAD + Math.ceil(contents.length / 3) * PITCH.usual + 2 : 0;
     const picture = { x: body.x, y: body.y + below, w: wide, h: body.h - 2 - below };
     const text = { x: body.x + body.w - side, y: body.y, w: side, h: body.h };
-    const view = viewOf(face.box, picture);
+    const view = viewOf(face.box, picture, packet.unit);
     const foot = { x: body.x, y: body.y, w: wide, h: below - 2 };
     return [
       ...coloredFace(packet.plan, view),

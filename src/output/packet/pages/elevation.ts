@@ -1,144 +1,35 @@
-import { isBoards, isBought } from '../../../design/made.ts';
+import { isBought } from '../../../design/made.ts';
 import { dimension } from '../../../drawing/dimension.ts';
 import type { DrawItem } from '../../../drawing/drawing.ts';
 import { hatch } from '../../../drawing/hatch.ts';
 import { line, lines, polyline, rectangle, text } from '../../../drawing/items.ts';
-import { spreadOut } from '../../../drawing/spread.ts';
 import { DASH, DIMENSION, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
-import { textWidth } from '../../../drawing/text.ts';
-import { clipPolyline } from '../../../geometry/clip.ts';
-import { boxOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
+import { grownBox } from '../../../geometry/box.ts';
+import { clipPolyline, intersect } from '../../../geometry/clip.ts';
+import { pathOfBox } from '../../../geometry/path.ts';
+import { boxOf, regionOfBox } from '../../../geometry/region.ts';
 import type { Box, Region } from '../../../geometry/shape.ts';
-import { designPart } from '../../../layout/reference.ts';
 import { pick } from '../../../list/at.ts';
 import { grouped } from '../../../list/grouped.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { labelBox, outlinedFace, solidsInOrder } from '../faceView.ts';
+import { type Axis, type ChainSide, chain, chainRoom, edgesBySide } from '../chains.ts';
+import { outlinedFace, solidsInOrder } from '../faceView.ts';
 import { heading, space, table } from '../flow.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { flowLeaves } from '../leaves.ts';
+import { nameOn } from '../nameOn.ts';
 import { bodyOf, turned } from '../sheet.ts';
-import { type PageView, viewOf } from '../view.ts';
+import { onPage, type PageView, viewOf } from '../view.ts';
 
-/** Room around the elevation for running marks and overall dimensions. */
+/** Room around the elevation for chains and overall dimensions, and around a part of it. */
 const AROUND = { left: 24, right: 15, top: 15, bottom: 22 } as const;
-const LABEL: Mm = TEXT.note;
-const PITCH: Mm = 3.1;
-
-/** Edges of what lies on the levels themselves, each place once. */
-function edges({ plan }: Packet, axis: 'x' | 'y'): Mm[] {
-  const size = axis === 'x' ? 'w' : 'h';
-  const found = new Set<number>();
-  // Of a fill only what is marked: every edge of a herringbone is a thicket.
-  const fills = new Set(plan.design.parts.filter(isBoards).map((part) => part.id));
-  for (const mark of plan.marks.marks) {
-    if (mark.axis === axis && fills.has(designPart(mark.part))) found.add(Math.round(mark.at * 100) / 100);
-  }
-  for (const solid of plan.joinery.solids) {
-    if (isBoards(solid)) continue;
-    const box = boxOf(solid.region);
-    if (!box) continue;
-    for (const at of [box[axis], box[axis] + box[size]]) found.add(Math.round(at * 100) / 100);
-  }
-  return [...found].sort((a, b) => a - b);
-}
-
-/**
- * Running marks along one side: the distance of every edge from the datum, beside a short line to its place.
- * Where edges crowd, as many as there is room for are told; the marks table holds all of them.
- */
-function running(packet: Packet, view: PageView, axis: 'x' | 'y'): DrawItem[] {
-  const { box } = view;
-  const size = axis === 'x' ? box.w : box.h;
-  const most = Math.floor((size + 6) / PITCH);
-  const all = edges(packet, axis);
-  const step = Math.max(1, Math.ceil(all.length / most));
-  const told = all.filter((_, i) => i % step === 0 || i === all.length - 1);
-  const on = (at: Mm) => (axis === 'x' ? view.to({ x: at, y: 0 }).x : view.to({ x: 0, y: at }).y);
-  const places = told.map(on);
-  const low = axis === 'x' ? box.x : box.y;
-  const rows = spreadOut(places, PITCH, low - 3, low + size + 3);
-  const look = { stroke: INK.soft, width: WEIGHT.hair };
-  return told.flatMap((at, i): DrawItem[] => {
-    const [place, row] = [pick(places, i), pick(rows, i)];
-    const words = formatReading(at, packet.measure);
-    if (axis === 'x') {
-      const y = box.y - 1;
-      return [
-        polyline(
-          [
-            { x: place, y },
-            { x: place, y: y - 2 },
-            { x: row, y: y - 5 },
-            { x: row, y: y - 6 },
-          ],
-          false,
-          look,
-        ),
-        text({ x: row + LABEL * 0.36, y: y - 6.8 }, words, { size: LABEL, angle: 90, anchor: 'end' }),
-      ];
-    }
-    const x = box.x - 1;
-    return [
-      polyline(
-        [
-          { x, y: place },
-          { x: x - 2, y: place },
-          { x: x - 5, y: row },
-          { x: x - 6, y: row },
-        ],
-        false,
-        look,
-      ),
-      text({ x: x - 6.8, y: row - LABEL * 0.36 }, words, { size: LABEL, anchor: 'end' }),
-    ];
-  });
-}
-
-/** Shares of a box at which a name is tried, the middle first. */
-const SPOTS = [0.5, 0.3, 0.7, 0.12, 0.88, 0.04, 0.96] as const;
-
-/** Does a small box lie within the region? Looked at on its border and along its middle. */
-function within(region: Region, box: Box): boolean {
-  const shares = [0, 0.2, 0.4, 0.6, 0.8, 1];
-  const [across, up] = box.w > box.h ? [shares, [0, 0.5, 1]] : [[0, 0.5, 1], shares];
-  return across.every((u) =>
-    up.every((v) => containsPointInRegion(region, { x: box.x + u * box.w, y: box.y + v * box.h })),
-  );
-}
-
-/** The first place of a name on what is seen of its part, in the largest type that fits, clear of other names. */
-export function nameOn(
-  region: Region,
-  name: string,
-  taken: readonly Box[],
-): { item: DrawItem; box: Box } | null {
-  const whole = labelBox(region);
-  if (!whole) return null;
-  const turns = whole.h > whole.w ? [90, 0] : [0, 90];
-  for (const size of [TEXT.small, TEXT.note]) {
-    const width = textWidth(name, { size });
-    for (const angle of turns) {
-      const [w, h] = angle === 90 ? [size * 1.1, width + 1] : [width + 1, size * 1.1];
-      if (w > whole.w || h > whole.h) continue;
-      for (const v of SPOTS) {
-        for (const u of SPOTS) {
-          const box = { x: whole.x + u * (whole.w - w), y: whole.y + v * (whole.h - h), w, h };
-          if (taken.some((other) => meets(other, box)) || !within(region, box)) continue;
-          const middle = { x: box.x + w / 2, y: box.y + h / 2 };
-          const drop = size * 0.36;
-          const at = angle === 90 ? { x: middle.x + drop, y: middle.y } : { x: middle.x, y: middle.y - drop };
-          return { item: text(at, name, { size, anchor: 'middle', angle }), box };
-        }
-      }
-    }
-  }
-  return null;
-}
+const AROUND_PART = { left: 22, right: 22, top: 29, bottom: 21 } as const;
+/** Parts that a face is drawn in at most, so that its chains have room. */
+const MOST_PARTS = 24;
 
 /** Names on what is seen of the parts, wherever they fit. */
-function names({ plan, say }: Packet, view: PageView): DrawItem[] {
+function names({ plan, say }: Packet, view: PageView, window: Box): DrawItem[] {
   const seen = grouped(plan.finish.shown, ({ part }) => part);
   // Fittings come without a finish and hide what lies below them.
   const fittings = plan.joinery.solids.filter((s) => isBought(s));
@@ -148,19 +39,15 @@ function names({ plan, say }: Packet, view: PageView): DrawItem[] {
   const items: DrawItem[] = [];
   for (const solid of plan.joinery.solids) {
     const others = isBought(solid) ? taken : [...taken, ...fittingBoxes, ...keepClear];
-    const visible = (seen.get(solid.part) ?? [solid]).flatMap(({ region }) => view.region(region));
+    const visible = (seen.get(solid.part) ?? [solid]).flatMap(({ region }) =>
+      view.region(intersect(region, regionOfBox(window))),
+    );
     const placed = nameOn(visible, say.name(solid.part), others);
     if (!placed) continue;
     taken.push(placed.box);
     items.push(placed.item);
   }
   return items;
-}
-
-const meets = (a: Box, b: Box) => a.x < b.x + b.w && b.x < a.x + a.w && a.y < b.y + b.h && b.y < a.y + a.h;
-
-function onPage(view: PageView, { x, y, w, h }: Box): Box {
-  return { ...view.to({ x, y }), w: w / view.scale, h: h / view.scale };
 }
 
 function keepClears({ plan }: Packet, view: PageView): DrawItem[] {
@@ -188,15 +75,15 @@ function datum(view: PageView): DrawItem[] {
   const p = view.to({ x: 0, y: 0 });
   return [
     polyline([p, { x: p.x - 4, y: p.y }, { x: p.x, y: p.y - 4 }], true, { fill: INK.line }),
-    text({ x: p.x - 5, y: p.y - 4.6 }, '0', { size: LABEL, bold: true, anchor: 'end' }),
+    text({ x: p.x - 5, y: p.y - 4.6 }, '0', { size: TEXT.note, bold: true, anchor: 'end' }),
   ];
 }
 
-function drawElevation(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
-  const { face } = packet.plan;
-  const view = viewOf(face.box, body, AROUND);
+/** Overall dimensions, and those of the opening within the frame. */
+function overall({ plan, measure }: Packet, view: PageView): DrawItem[] {
+  const { face } = plan;
   const { box } = view;
-  const told = (mm: Mm) => formatReading(mm, packet.measure);
+  const told = (mm: Mm) => formatReading(mm, measure);
   const corner = (x: Mm, y: Mm) => ({ x: box.x + x * box.w, y: box.y + y * box.h });
   const inner = face.levels.find((level) => level.inner !== null)?.inner ?? null;
   const low = inner && view.to({ x: inner.x, y: inner.y });
@@ -208,18 +95,107 @@ function drawElevation(packet: Packet, body: Box): { items: DrawItem[]; scale: n
           ...dimension({ x: box.x + box.w, y: high.y }, { x: box.x + box.w, y: low.y }, 4, told(inner.h)),
         ]
       : [];
-  const items = [
-    ...outlinedFace(packet.plan, view),
-    ...keepClears(packet, view),
-    ...names(packet, view),
-    ...datum(view),
-    ...running(packet, view, 'x'),
-    ...running(packet, view, 'y'),
+  return [
     ...opening,
     ...dimension(corner(0, 1), corner(1, 1), 4 + DIMENSION.row, told(face.width)),
     ...dimension(corner(1, 1), corner(1, 0), 4 + DIMENSION.row, told(face.height)),
   ];
-  return { items, scale: view.scale };
+}
+
+/** A stretch of the face on a sheet of its own, with the chains that are told there. */
+interface Sheet {
+  readonly window: Box;
+  readonly landscape: boolean;
+  readonly scale: number;
+  readonly view: (body: Box) => PageView;
+  readonly chains: Readonly<Record<Axis, Readonly<Record<ChainSide, readonly Mm[]>>>>;
+  /** Whether all of each chain has room. */
+  readonly complete: Readonly<Record<Axis, boolean>>;
+}
+
+function sheetOf(packet: Packet, window: Box): Sheet {
+  const { plan, unit } = packet;
+  const whole = window === plan.face.box;
+  const view = (body: Box) => viewOf(window, body, unit, whole ? AROUND : AROUND_PART);
+  const on = (landscape: boolean) => ({
+    landscape,
+    at: view(bodyOf(landscape ? turned(packet.sheet) : packet.sheet)),
+  });
+  const [a, b] = [on(window.w > window.h), on(window.w <= window.h)];
+  const { landscape, at } = b.at.scale < a.at.scale ? b : a;
+  const chains = { x: edgesBySide(packet, window, 'x'), y: edgesBySide(packet, window, 'y') };
+  const isHeld = ({ near, far }: Sheet['chains'][Axis], length: Mm): boolean => {
+    const counts = whole ? [near.length + far.length] : [near.length, far.length];
+    return Math.max(...counts) <= chainRoom(length);
+  };
+  const complete = { x: isHeld(chains.x, at.box.w), y: isHeld(chains.y, at.box.h) };
+  return { window, landscape, scale: at.scale, view, chains, complete };
+}
+
+const isComplete = ({ complete }: Sheet): boolean => complete.x && complete.y;
+
+/** Equal stretches of the face in rows from the upper left. */
+function grid(packet: Packet, columns: number, rows: number): Sheet[] {
+  const { w, h } = packet.plan.face.box;
+  return Array.from({ length: columns * rows }, (_, i) => {
+    const [row, column] = [Math.floor(i / columns), i % columns];
+    const [x, y] = [(column * w) / columns, h - ((row + 1) * h) / rows];
+    return sheetOf(packet, { x, y, w: w / columns, h: h / rows });
+  });
+}
+
+/**
+ * The fewest equal stretches of the face whose chains have room, of as many those at the largest scale; none where one
+ * sheet holds them. Where no grid of so many has room for all, the last one.
+ */
+function partsOf(packet: Packet, whole: Sheet): Sheet[] {
+  if (isComplete(whole)) return [];
+  let last: Sheet[] = [];
+  for (let count = 2; count <= MOST_PARTS; count++) {
+    const grids = Array.from({ length: count }, (_, i) => i + 1)
+      .filter((columns) => count % columns === 0)
+      .map((columns) => grid(packet, columns, count / columns))
+      .sort((a, b) => pick(a, 0).scale - pick(b, 0).scale);
+    const found = grids.find((parts) => parts.every(isComplete));
+    if (found) return found;
+    last = pick(grids, 0);
+  }
+  return last;
+}
+
+function drawFront(packet: Packet, sheet: Sheet, body: Box): DrawItem[] {
+  const { plan } = packet;
+  const { window, chains, complete } = sheet;
+  const view = sheet.view(body);
+  const whole = window === plan.face.box;
+  const told = (mm: Mm) => formatReading(mm, packet.measure);
+  const drawn: DrawItem[] = [...outlinedFace(plan, view), ...keepClears(packet, view)];
+  const where = packet.terms.elevation.stretch(
+    told(window.x),
+    told(window.x + window.w),
+    told(window.y),
+    told(window.y + window.h),
+  );
+  return [
+    ...(whole
+      ? drawn
+      : [
+          { kind: 'group' as const, clip: pathOfBox(grownBox(view.box, WEIGHT.bold)), items: drawn },
+          rectangle(view.box, { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.center }),
+          text({ x: body.x, y: body.y + body.h - 5 }, where, { size: TEXT.small }),
+        ]),
+    ...names(packet, view, window),
+    ...(window.x === 0 && window.y === 0 ? datum(view) : []),
+    ...(['x', 'y'] as const).flatMap((axis) => {
+      const { near, far } = chains[axis];
+      if (!whole) {
+        return [...chain(packet, view, near, axis, 'near'), ...chain(packet, view, far, axis, 'far')];
+      }
+      const all = [...near, ...far].sort((a, b) => a - b);
+      return complete[axis] ? chain(packet, view, all, axis, 'near') : [];
+    }),
+    ...(whole ? overall(packet, view) : []),
+  ];
 }
 
 /** Height of the cut through the face: the middle of the tallest part that is not on the rim. */
@@ -348,12 +324,13 @@ function sectionRoom({ plan }: Packet, width: Mm): Mm {
   return ((top - low) * width) / plan.face.width + 12;
 }
 
-/** The dimensioned front view, and the levels in section and in figures. */
+/**
+ * The dimensioned front view; where its edges crowd, stretches of it at a larger scale, on which every edge is told;
+ * and the levels in section and in figures.
+ */
 export function elevation(packet: Packet): Leaf[] {
-  const { face } = packet.plan;
-  const landscape = face.width > face.height;
-  const front = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
-  const { scale } = drawElevation(packet, front);
+  const { terms } = packet;
+  const whole = sheetOf(packet, packet.plan.face.box);
   const body = bodyOf(packet.sheet);
   const deep = sectionRoom(packet, body.w);
   const blocks = [
@@ -365,12 +342,14 @@ export function elevation(packet: Packet): Leaf[] {
     ...tables(packet, body.w),
   ];
   return [
-    {
-      title: packet.terms.titles.elevation,
-      landscape,
-      scale,
-      draw: (room) => drawElevation(packet, room).items,
-    },
-    ...flowLeaves(packet.terms.elevation.levels, blocks, body),
+    ...[whole, ...partsOf(packet, whole)].map(
+      (sheet, i, { length }): Leaf => ({
+        title: i === 0 ? terms.titles.elevation : terms.elevation.part(i, length - 1),
+        landscape: sheet.landscape,
+        scale: sheet.scale,
+        draw: (room) => drawFront(packet, sheet, room),
+      }),
+    ),
+    ...flowLeaves(terms.elevation.levels, blocks, body),
   ];
 }

@@ -29,7 +29,12 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
   const { plan } = packet;
   const ways = waysOf(plan);
   const rows = Math.ceil(ways.length / PER_ROW);
-  const view = viewOf(plan.face.box, body, { left: 0, right: 0, top: 7, bottom: rows * LEGEND + 4 });
+  const view = viewOf(plan.face.box, body, packet.unit, {
+    left: 0,
+    right: 0,
+    top: 7,
+    bottom: rows * LEGEND + 4,
+  });
   const marks = plan.fastening.parts.flatMap((part) => {
     const way = wayOf(ways, part);
     return way ? part.at.flatMap((p) => way.mark(view.to(p))) : [];

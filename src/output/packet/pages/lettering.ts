@@ -62,7 +62,7 @@ function picture(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: Mm):
   const board = translateRegion(laid.region, -sign.at.x, -sign.at.y);
   const all = [...board, ...sign.lettered.layers.flatMap((layer) => layer.whole)];
   const model = boxOf(all) ?? { x: 0, y: 0, w: 1, h: 1 };
-  const scale = scaleFor(model, { w: width - BESIDE, h: TALLEST });
+  const scale = scaleFor(model, { w: width - BESIDE, h: TALLEST }, packet.unit);
   const height = model.h / scale + 8;
   const baselines = new Map(
     stretchesOf(sign).map(({ baseline }) => [formatReading(baseline, packet.measure), baseline]),

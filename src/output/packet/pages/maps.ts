@@ -12,9 +12,9 @@ import { pick } from '../../../list/at.ts';
 import { grouped, groupOf } from '../../../list/grouped.ts';
 import { solidsInOrder } from '../faceView.ts';
 import type { Leaf, Packet } from '../leaf.ts';
+import { nameOn } from '../nameOn.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
-import { nameOn } from './elevation.ts';
 
 /** Room at the top for the name of the fill and what its labels mean. */
 const AROUND = { left: 0, right: 0, top: 14, bottom: 2 } as const;
@@ -33,7 +33,7 @@ export function maps(packet: Packet): Leaf[] {
       {
         title: terms.titles.maps,
         landscape,
-        scale: viewOf(whole, bodyOf(sheet), AROUND).scale,
+        scale: viewOf(whole, bodyOf(sheet), packet.unit, AROUND).scale,
         draw: (body) => mapOf(packet, part, own, { whole, body }),
       },
     ];
@@ -41,12 +41,12 @@ export function maps(packet: Packet): Leaf[] {
 }
 
 function mapOf(
-  { plan, terms }: Packet,
+  { plan, terms, unit }: Packet,
   part: Fill,
   own: readonly Solid[],
   { whole, body }: { readonly whole: Box; readonly body: Box },
 ) {
-  const view = viewOf(whole, body, AROUND);
+  const view = viewOf(whole, body, unit, AROUND);
   const top = body.y + body.h;
   const shown = grouped(plan.finish.shown, ({ part: id }) => id);
   const pieces = grouped(plan.joinery.pieces, ({ part: id }) => id);

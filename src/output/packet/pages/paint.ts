@@ -79,7 +79,12 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
   const finishes = finishesShown(packet);
   const perRow = 3;
   const rows = Math.ceil(finishes.length / perRow);
-  const view = viewOf(plan.face.box, body, { left: 0, right: 0, top: 6, bottom: rows * LEGEND + 4 });
+  const view = viewOf(plan.face.box, body, packet.unit, {
+    left: 0,
+    right: 0,
+    top: 6,
+    bottom: rows * LEGEND + 4,
+  });
   const areas = plan.finish.shown.map((s) => ({ ...s, region: view.region(s.region) }));
   const fills = areas.map((s) =>
     shape(pathOfRegion(s.region), {
@@ -116,8 +121,8 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
 }
 
 /** Where surfaces that are painted first stay bare for glue: hatched, over the outlines of all parts. */
-function bareMap({ terms, plan, measure }: Packet, body: Box): { items: DrawItem[]; scale: number } {
-  const view = viewOf(plan.face.box, body, { left: 0, right: 0, top: 2 + 2 * LEAD, bottom: 4 });
+function bareMap({ terms, plan, measure, unit }: Packet, body: Box): { items: DrawItem[]; scale: number } {
+  const view = viewOf(plan.face.box, body, unit, { left: 0, right: 0, top: 2 + 2 * LEAD, bottom: 4 });
   const outlines = plan.joinery.solids.map(({ region }) =>
     shape(pathOfRegion(view.region(region)), { stroke: INK.line, width: WEIGHT.thin }),
   );

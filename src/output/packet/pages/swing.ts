@@ -185,7 +185,7 @@ export function swing(packet: Packet): Leaf[] {
   const gap = 6;
   const columns = 2;
   const cell = { w: (body.w - gap) / columns, h: body.h * 0.46 };
-  const scale = scaleFor(model, { w: cell.w, h: cell.h - 6 });
+  const scale = scaleFor(model, { w: cell.w, h: cell.h - 6 }, packet.unit);
   const high = model.h / scale + 8;
   // An odd number of views leaves a corner: the figures stand there, as long as they have room.
   const small = shown.length % columns === 1 ? clearances(packet, cell.w) : [];

@@ -23,6 +23,7 @@ export const DE: PacketWords = {
   titles: {
     cover: 'Die Front',
     elevation: 'Ansicht und Ebenen',
+    pieceMarks: 'Stückmarken',
     places: 'Lage aller Teile',
     cutList: 'Zuschnittliste',
     pieces: 'Werkstücke',
@@ -40,6 +41,8 @@ export const DE: PacketWords = {
     load: 'Gewicht und Hebekraft',
     checks: 'Warnungen und Prüfungen',
   },
+  pieceMarks:
+    'Jedes Stück trägt die Nummer der Stückliste; gestrichelte Kanten liegen unter anderen. Von gleichen Stücken nebeneinander kann nur eines eine Marke haben.',
   maps: {
     note: 'Vom Zimmer aus gesehen, das Bett hochgeklappt. Jedes Stück trägt die Nummer der Zuschnittliste.',
   },
@@ -70,6 +73,9 @@ export const DE: PacketWords = {
   },
   elevation: {
     section: (at) => `Schnitt durch die Front, ${at} über der Unterkante; Tiefen im selben Maßstab`,
+    part: (part, of) => `Ansicht, Teil ${part} von ${of}`,
+    stretch: (left, right, low, high) =>
+      `Von ${left} bis ${right} nach rechts und von ${low} bis ${high} nach oben, ab der linken unteren Ecke der Front.`,
     levels: 'Ebenen',
     level: 'Ebene',
     depth: 'Lage',

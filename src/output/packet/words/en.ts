@@ -29,6 +29,7 @@ export const EN = {
   titles: {
     cover: 'The face',
     elevation: 'Elevation and levels',
+    pieceMarks: 'Piece marks',
     places: 'Where every part lies',
     cutList: 'Cut list',
     pieces: 'Pieces',
@@ -46,6 +47,8 @@ export const EN = {
     load: 'Weight and lift',
     checks: 'Cautions and checks',
   },
+  pieceMarks:
+    'Each piece has the mark of the cut list; dashed edges lie under others. Of alike pieces beside each other, only one may be marked.',
   maps: {
     note: 'As the room sees it with the bed stowed. Each piece has the label of the cut list.',
   },
@@ -77,6 +80,9 @@ export const EN = {
   elevation: {
     section: (at: string) =>
       `Section across the face at ${at} above the bottom edge; depths drawn to the same scale`,
+    part: (part: number, of: number) => `Elevation, part ${part} of ${of}`,
+    stretch: (left: string, right: string, low: string, high: string) =>
+      `From ${left} to ${right} across and from ${low} to ${high} up, from the lower left corner of the face.`,
     levels: 'Levels',
     level: 'Level',
     depth: 'Place',

@@ -23,6 +23,7 @@ export const ES: PacketWords = {
   titles: {
     cover: 'El frente',
     elevation: 'Alzado y niveles',
+    pieceMarks: 'Marcas de las piezas',
     places: 'Dónde va cada pieza',
     cutList: 'Lista de corte',
     pieces: 'Piezas',
@@ -40,6 +41,8 @@ export const ES: PacketWords = {
     load: 'Peso y elevación',
     checks: 'Precauciones y comprobaciones',
   },
+  pieceMarks:
+    'Cada pieza lleva la marca de la lista de corte; los cantos a trazos quedan debajo de otros. De piezas iguales contiguas puede llevar marca solo una.',
   maps: {
     note: 'Como se ve desde la habitación con la cama plegada. Cada pieza lleva la marca de la lista de corte.',
   },
@@ -71,6 +74,9 @@ export const ES: PacketWords = {
   elevation: {
     section: (at) =>
       `Corte a través del frente a ${at} del canto inferior; fondos dibujados a la misma escala`,
+    part: (part, of) => `Alzado, parte ${part} de ${of}`,
+    stretch: (left, right, low, high) =>
+      `De ${left} a ${right} a lo ancho y de ${low} a ${high} hacia arriba, desde la esquina inferior izquierda del frente.`,
     levels: 'Niveles',
     level: 'Nivel',
     depth: 'Posición',

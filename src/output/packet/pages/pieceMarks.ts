@@ -1,0 +1,183 @@
+import { placeOfPiece } from '../../../cutting/drawingText.ts';
+import type { DrawItem, TextItem } from '../../../drawing/drawing.ts';
+import { circle, lines, shape, text } from '../../../drawing/items.ts';
+import { spreadOut } from '../../../drawing/spread.ts';
+import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import { textWidth } from '../../../drawing/text.ts';
+import { clipPolyline, intersect, offset, union } from '../../../geometry/clip.ts';
+import { pathOfBox } from '../../../geometry/path.ts';
+import { boxesMeet, boxOf, centroidOf, containsPointInRegion, ringsOf } from '../../../geometry/region.ts';
+import type { Box, Point, Region } from '../../../geometry/shape.ts';
+import type { Piece } from '../../../joinery/piece.ts';
+import { designPart } from '../../../layout/reference.ts';
+import { pick } from '../../../list/at.ts';
+import { grouped, groupOf } from '../../../list/grouped.ts';
+import type { Mm } from '../../../measure/units.ts';
+import { outlinedFace, solidsInOrder } from '../faceView.ts';
+import type { Leaf, Packet } from '../leaf.ts';
+import { centered, spotIn } from '../nameOn.ts';
+import { bodyOf, turned } from '../sheet.ts';
+import { type PageView, viewOf } from '../view.ts';
+
+const SIZE: Mm = TEXT.note;
+/** Height of a bubble, and from one to the next where they stand beside the face. */
+const HIGH: Mm = 3.6;
+const PITCH: Mm = HIGH + 0.8;
+/** Room of one column of bubbles beside the face, and for the note above it. */
+const COLUMN: Mm = 14;
+const NOTE: Mm = 8;
+
+/** Hidden edges nearer to one that is seen are not drawn beside it. */
+const SEEN: Mm = 1;
+
+const wide = (label: string): Mm => Math.max(HIGH, textWidth(label, { size: SIZE }) + 2.2);
+
+/** A piece mark in its bubble, leading to where its wood is cut. */
+function bubble(label: string, spot: { middle: Point; angle: number }): DrawItem[] {
+  const [w, h] = spot.angle === 90 ? [HIGH, wide(label)] : [wide(label), HIGH];
+  const box = { x: spot.middle.x - w / 2, y: spot.middle.y - h / 2, w, h };
+  const words = centered(spot, label, SIZE) as TextItem;
+  return [
+    shape(pathOfBox(box), { fill: INK.paper, stroke: INK.line, width: WEIGHT.thin }),
+    { ...words, leadsTo: placeOfPiece(label) },
+  ];
+}
+
+/** A mark that stands beside the face, with where on its piece it points. */
+interface Led {
+  readonly label: string;
+  readonly at: Point;
+}
+
+/** What is seen of each piece, on the page. */
+function seenOf({ plan }: Packet, view: PageView): { piece: Piece; region: Region }[] {
+  const shown = grouped(plan.finish.shown, ({ part }) => part);
+  return plan.joinery.pieces.map((piece) => {
+    const seen = intersect(
+      piece.placed,
+      groupOf(shown, piece.part).flatMap(({ region }) => region),
+    );
+    return { piece, region: view.region(seen.length > 0 ? seen : piece.placed) };
+  });
+}
+
+/** A point of the region, its middle where that lies in it. */
+function pointIn(region: Region): Point {
+  const middle = centroidOf(region);
+  if (containsPointInRegion(region, middle)) return middle;
+  const { x, w } = boxOf(region) ?? { x: middle.x, w: 0 };
+  const across = [
+    { x: x - 1, y: middle.y },
+    { x: x + w + 1, y: middle.y },
+  ];
+  const [first] = clipPolyline(across, region);
+  const [from, to] = [first?.at(0) ?? middle, first?.at(-1) ?? middle];
+  return { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+}
+
+/** Marks on the pieces that have room for them; of the others one for each mark of each part of the design. */
+function marksOn(packet: Packet, view: PageView): { items: DrawItem[]; led: Led[] } {
+  const taken: Box[] = [];
+  const items: DrawItem[] = [];
+  const led = new Map<string, Led>();
+  for (const { piece, region } of seenOf(packet, view)) {
+    const { label } = piece;
+    const spot = spotIn(region, { w: wide(label), h: HIGH }, taken);
+    const key = `${designPart(piece.part)}|${label}`;
+    if (spot) {
+      taken.push(spot.box);
+      items.push(...bubble(label, spot));
+    } else if (region.length > 0 && !led.has(key)) led.set(key, { label, at: pointIn(region) });
+  }
+  return { items, led: [...led.values()] };
+}
+
+/** Bubbles in columns left and right of the face, each beside what it points to as nearly as its neighbors let it. */
+function leaders(led: readonly Led[], { box }: PageView): DrawItem[] {
+  const middle = box.x + box.w / 2;
+  const most = Math.max(1, Math.floor(box.h / PITCH) + 1);
+  return [-1, 1].flatMap((out) => {
+    const own = led
+      .filter(({ at }) => (out < 0 ? at.x < middle : at.x >= middle))
+      .sort((a, b) => a.at.y - b.at.y || out * (b.at.x - a.at.x));
+    const columns = Math.max(1, Math.ceil(own.length / most));
+    return Array.from({ length: columns }, (_, column) => {
+      const mine = own.filter((_, i) => i % columns === column);
+      const edge = (out < 0 ? box.x : box.x + box.w) + out * (4 + column * COLUMN);
+      const rows = spreadOut(
+        mine.map(({ at }) => at.y),
+        PITCH,
+        box.y,
+        box.y + box.h,
+      );
+      return mine.flatMap(({ label, at }, i): DrawItem[] => {
+        const foot = { x: edge, y: pick(rows, i) };
+        const spot = { middle: { x: foot.x + (out * wide(label)) / 2, y: foot.y }, angle: 0 };
+        const look = { stroke: INK.soft, width: WEIGHT.thin };
+        return [lines([[at, foot]], look), circle(at, 0.4, { fill: INK.line }), ...bubble(label, spot)];
+      });
+    }).flat();
+  });
+}
+
+/** Edges that lie under other parts, dashed. */
+function hidden({ plan }: Packet, view: PageView): DrawItem[] {
+  const solids = solidsInOrder(plan).flatMap((solid) => {
+    const box = boxOf(solid.region);
+    return box ? [{ ...solid, box }] : [];
+  });
+  const pairs = solids.flatMap(({ region, box }, i) => {
+    const above = solids.slice(i + 1).filter((other) => boxesMeet(other.box, box));
+    if (above.length === 0) return [];
+    // What runs along an edge that is seen is drawn there already.
+    const cover = offset(union(above.map((other) => other.region)), -SEEN, 'miter');
+    return ringsOf(region).flatMap((ring) =>
+      clipPolyline([...ring, pick(ring, 0)], cover).map((points) => points.map(view.to)),
+    );
+  });
+  const segments = pairs.flatMap((points) =>
+    points.slice(1).map((p, i): [Point, Point] => [pick(points, i), p]),
+  );
+  return [lines(segments, { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.hidden })];
+}
+
+/** Which piece goes where: every piece by its mark, with what lies hidden under others. */
+export function pieceMarks(packet: Packet): Leaf[] {
+  const { plan, terms, unit } = packet;
+  const { box } = plan.face;
+  const landscape = box.w > box.h;
+  const room = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
+  const viewIn = (body: Box) => {
+    const around = (columns: number) => ({
+      left: columns * COLUMN + 4,
+      right: columns * COLUMN + 4,
+      top: NOTE,
+      bottom: 2,
+    });
+    const at = (columns: number) => viewOf(box, body, unit, around(columns));
+    // As many columns as the marks need that have no room on their pieces.
+    for (let columns = 1; ; columns++) {
+      const view = at(columns);
+      const needed = Math.ceil(marksOn(packet, view).led.length / 2 / Math.floor(view.box.h / PITCH));
+      if (needed <= columns || columns === 4) return view;
+    }
+  };
+  return [
+    {
+      title: terms.titles.pieceMarks,
+      landscape,
+      scale: viewIn(room).scale,
+      draw: (body) => {
+        const view = viewIn(body);
+        const { items, led } = marksOn(packet, view);
+        return [
+          text({ x: body.x, y: body.y + body.h - 4 }, terms.pieceMarks, { size: TEXT.small }),
+          ...outlinedFace(plan, view),
+          ...hidden(packet, view),
+          ...leaders(led, view),
+          ...items,
+        ];
+      },
+    },
+  ];
+}
