@@ -440,6 +440,10 @@ const fillPattern = z.discriminatedUnion('form', [
   z.strictObject({ form: z.literal('basket'), count: many(2, 12) }),
   /** Pieces of one length whose ends meet the sides of the next, square. */
   z.strictObject({ form: z.literal('herringbone'), length: size }),
+  /**
+   * Sheet with grooves along it, `depth` deep and as wide as the gap, `face` apart; pieces of sheet meet at a groove.
+   */
+  z.strictObject({ form: z.literal('grooved'), face: size, depth: size }),
   /** Columns `span` wide of pieces that rise and fall at `slope`, cut to meet. */
   z.strictObject({ form: z.literal('chevron'), span: size, slope: z.number().min(5).max(75) }),
 ]);
@@ -449,8 +453,10 @@ const fillFields = {
   shape: panelShapeSchema,
   /** Left free of pieces: doors, windows, holes. */
   openings: z.array(opening).max(60).optional(),
-  /** Boards that all pieces are sawn from; their width is the pieces'. */
+  /** Boards that all pieces are sawn from, whose width is the pieces', or sheet. */
   stock: id,
+  /** Of pieces that are ripped from sheet; `RIPPED` of `design/defaults.ts` when left out. */
+  width: size.optional(),
   pattern: fillPattern,
   /** Seen between two pieces. */
   gap: sizeOrZero,

@@ -49,6 +49,8 @@ export interface Surface {
   readonly region: Region;
   /** What is painted: of lettering more than stays in sight, of anything else its outline. */
   readonly painted: Region;
+  /** Painted beside what is seen from the front, in square millimeters: walls of grooves. */
+  readonly beyond?: number;
   /** Underside; minus infinity for the bed's own wood. */
   readonly bottom: number;
   readonly z: number;

@@ -173,7 +173,7 @@ function without(
 /** Moldings are painted by their girth; their sawn ends, a few square centimeters, are not counted. */
 function withEdges({ surface, input }: Work, face: number, edges: () => number): Sizes {
   const stock = input.stocks.get(surface.stock ?? '');
-  if (stock?.form !== 'shaped') return { face, edge: edges(), back: 0 };
+  if (stock?.form !== 'shaped') return { face, edge: edges() + (surface.beyond ?? 0), back: 0 };
   return { face, edge: beyondFace(stock, surface, face), back: 0 };
 }
 

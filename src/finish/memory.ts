@@ -18,6 +18,7 @@ export function knownSurfaces(last: readonly Surface[], surfaces: readonly Surfa
 const isSame = (a: Surface, b: Surface): boolean =>
   a.stock === b.stock &&
   a.on === b.on &&
+  a.beyond === b.beyond &&
   a.bottom === b.bottom &&
   a.z === b.z &&
   sameRegion(a.region, b.region) &&

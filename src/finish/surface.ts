@@ -40,7 +40,10 @@ function solids({ solids: all }: Pick<FinishInput, 'solids'>): Surface[] {
   return all.filter((solid) => !isPaint(solid)).map((solid) => surfaceOf('solid', solid));
 }
 
-const surfaceOf = (kind: Surface['kind'], { part, finish, stock, on, region, z0, z1 }: Solid): Surface => ({
+const surfaceOf = (
+  kind: Surface['kind'],
+  { part, finish, stock, on, region, z0, z1, relief }: Solid,
+): Surface => ({
   part,
   kind,
   finish,
@@ -49,6 +52,7 @@ const surfaceOf = (kind: Surface['kind'], { part, finish, stock, on, region, z0,
   role: kind === 'sawn' ? 'fill' : null,
   region,
   painted: region,
+  ...(relief ? { beyond: relief.beyond } : {}),
   bottom: z0,
   z: z1,
 });

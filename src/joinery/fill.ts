@@ -1,17 +1,18 @@
 import type { Shop } from '../design/schema.ts';
 import { cross, dot, subtract, unit } from '../geometry/point.ts';
-import { betweenCorners, boxOfPoints, productOfInertia } from '../geometry/ring.ts';
+import { centroidOf } from '../geometry/region.ts';
+import { betweenCorners, boxOfPoints, containsPoint, productOfInertia } from '../geometry/ring.ts';
 import type { Point, Polygon, Ring } from '../geometry/shape.ts';
 import { SAME_ANGLE, SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Laid } from '../layout/laid.ts';
 import { cyclic, pick } from '../list/at.ts';
 import type { Stock } from '../materials/types.ts';
-import { type Deg, degrees } from '../measure/units.ts';
+import { type Deg, degrees, type Mm } from '../measure/units.ts';
 import { TOUCH } from './bar.ts';
 import { atOrigin, type Placed } from './draft.ts';
 import { END_KINDS } from './end/table.ts';
 import { lengthsOf } from './lengths.ts';
-import type { PieceEnd } from './piece.ts';
+import type { Notch, PieceEnd } from './piece.ts';
 
 /**
  * The pieces of one board of a fill: one, unless its outline parts it. Its ends are cut across, at an angle or to a
@@ -31,11 +32,18 @@ export function fillPieces(
 function fillPiece(laid: Laid<'fill'>, stock: Stock, polygon: Polygon, id: string, most: Deg): Placed {
   const along = unit(subtract(laid.leg.end, laid.leg.start));
   const lay = (p: Point): Point => ({ x: dot(p, along), y: cross(along, p) });
-  const rings = [polygon.outer, ...polygon.holes].map((ring) => cornersOf(ring.map(lay)));
+  const grooves = (laid.relief?.sunk ?? []).flatMap(({ outer }) =>
+    containsPoint(polygon.outer, centroidOf([{ outer, holes: [] }])) ? [outer] : [],
+  );
+  const rings = [polygon.outer, ...grooves, ...polygon.holes].map((ring) => cornersOf(ring.map(lay)));
   const [first = [], ...others] = hasAlikeFaces(laid) ? oneHanded(rings) : rings;
-  const { outline, holes, box } = atOrigin(first, others);
+  const own = atOrigin(first, others);
+  const { outline, box } = own;
+  const holes = own.holes.slice(grooves.length);
+  const sheet = stock.form === 'sheet';
   const sawn = END_KINDS.sawn.settle({ ...BARE, stock });
-  const ends = (holes.length === 0 ? endsOf(outline, stock, most) : null) ?? ([sawn, sawn] as const);
+  const cut = holes.length === 0 ? endsOf(outline, stock, sheet ? 0 : most) : null;
+  const ends = cut ?? ([sawn, sawn] as const);
   const draft: Placed['draft'] = {
     id,
     part: laid.id,
@@ -50,18 +58,26 @@ function fillPiece(laid: Laid<'fill'>, stock: Stock, polygon: Polygon, id: strin
     fit: { inPlace: false, allowance: 0 },
     outline,
     holes,
-    notches: [],
+    notches: own.holes
+      .slice(0, grooves.length)
+      .map((ring) => grooveOf(ring, laid.relief?.depth ?? 0))
+      .sort((a, b) => a.from - b.from),
     placed: laid.wood.length > 1 ? [polygon] : laid.region,
     z0: laid.z0,
     z1: laid.z1,
-    grain: 'along',
+    grain: sheet && !stock.grain ? 'any' : 'along',
   };
-  return { draft, kind: 'stick', stretch: null };
+  return { draft, kind: sheet ? 'panel' : 'stick', stretch: null };
 }
 
-/** Plain boards, which lie as well with their back out; a lap or a tongue has a side. */
-const hasAlikeFaces = ({ spec: { pattern } }: Laid<'fill'>): boolean =>
-  pattern.form !== 'planks' || pattern.edge === 'square';
+function grooveOf(outline: Ring, depth: Mm): Notch {
+  const { y, h } = boxOfPoints(outline);
+  return { from: y, to: y + h, depth, side: 'groove', miter: 0, outline };
+}
+
+/** Plain boards, which lie as well with their back out; a lap, a tongue or a groove has a side. */
+const hasAlikeFaces = ({ relief, spec: { pattern } }: Laid<'fill'>): boolean =>
+  !relief && (pattern.form !== 'planks' || pattern.edge === 'square');
 
 /**
  * The rings of a piece, turned over where that makes it and its image in a mirror one: they are sawn alike, and one of

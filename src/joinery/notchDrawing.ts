@@ -28,7 +28,7 @@ export const notchSize = (size: Mm): Mm => Math.max(TEXT.note, size * 0.75);
 /** What is measured from the left end, each told once: shoulders of notches, and corners that need it. */
 function stations(piece: Piece): Mm[] {
   const corners = piece.form === 'sheet' ? [] : cornersToMark(piece);
-  const notched = piece.notches.flatMap(({ from, to }) => [from, to]);
+  const notched = piece.notches.flatMap(({ from, to, side }) => (side === 'groove' ? [] : [from, to]));
   const all = [...notched.filter((at) => at < piece.overall - SAME_PLACE), ...corners.map(({ x }) => x)];
   return all
     .filter((at) => at > SAME_PLACE)
@@ -70,13 +70,13 @@ export function notchItems(piece: Piece, view: View, look: NotchLook): DrawItem[
 }
 
 function hatchedNotch(ring: Ring, side: Notch['side'], { ink, size }: NotchLook): DrawItem[] {
-  const color = side === 'face' ? ink.line : ink.faint;
+  const color = side === 'back' ? ink.faint : ink.line;
   const outline = { kind: 'path', path: pathOfRings([ring]), stroke: ink.line, width: 0.25 } as const;
   return [
     ...hatching(ring, size * 0.3).map(
       (pair): DrawItem => ({ kind: 'path', path: pathOfPolyline(pair), stroke: color, width: 0.13 }),
     ),
-    side === 'face' ? outline : { ...outline, dash: [1.2, 0.7] },
+    side === 'back' ? { ...outline, dash: [1.2, 0.7] } : outline,
   ];
 }
 

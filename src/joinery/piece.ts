@@ -1,5 +1,6 @@
 import type { Check } from '../check/check.ts';
 import type { Point, Region } from '../geometry/shape.ts';
+import type { Relief } from '../layout/laid.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 
 export type EndCut = 'square' | 'miter' | 'butt' | 'cope' | 'return' | 'plunge' | 'point' | 'sawn';
@@ -21,7 +22,7 @@ export interface PieceEnd {
 }
 
 /**
- * A stretch sawn out to part of the thickness where a half-lap lets another piece cross. The piece that runs
+ * A stretch sawn out to part of the thickness: a groove, or where a half-lap lets another piece cross. The piece that runs
  * through keeps its face and is notched on its back; the other one is notched on its face.
  */
 export interface Notch {
@@ -29,7 +30,8 @@ export interface Notch {
   readonly from: Mm;
   readonly to: Mm;
   readonly depth: Mm;
-  readonly side: 'face' | 'back';
+  /** `groove`: along the piece on its face; `from` and `to` are counted from its lower edge. */
+  readonly side: 'face' | 'back' | 'groove';
   /** Saw angle of its shoulders, 0 is square; positive: they lie farther from the start on the left edge. */
   readonly miter: Deg;
   /** Seen from the front, in the piece's own coordinates. */
@@ -159,6 +161,7 @@ export interface Solid {
   readonly stock: string | null;
   readonly finish: string | null;
   readonly on: string;
+  readonly relief?: Relief;
   /** What of it is sawn from sheet, up to where that reaches, and what is left of it then. */
   readonly head?: { readonly stock: string; readonly region: Region; readonly rest: Region; readonly z1: Mm };
   /** Moldings: the straight lengths of it, each with the line that its section follows. */

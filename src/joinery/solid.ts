@@ -1,7 +1,7 @@
 import { isBars, isPaint } from '../design/made.ts';
 import { union } from '../geometry/clip.ts';
 import type { Region } from '../geometry/shape.ts';
-import { headOf, type LaidPart } from '../layout/laid.ts';
+import { headOf, type LaidPart, reliefOf } from '../layout/laid.ts';
 import type { MoldedLength, Solid } from './piece.ts';
 import type { SawnBar } from './saw.ts';
 
@@ -14,6 +14,7 @@ export function solidOf(laid: LaidPart, lengths: readonly SawnBar[]): Solid {
   const { id, kind, z0, stock, finish, on } = laid;
   const rest = lengths.flatMap(footprintOf);
   const sawn = 'head' in laid ? laid.head : undefined;
+  const relief = reliefOf(laid);
   const head = sawn && { stock: sawn.stock, region: headOf(laid), rest, z1: z0 + sawn.thickness };
   return {
     part: id,
@@ -24,6 +25,7 @@ export function solidOf(laid: LaidPart, lengths: readonly SawnBar[]): Solid {
     stock,
     finish,
     on,
+    ...(relief ? { relief } : {}),
     ...(head ? { head } : {}),
     ...(lengths.some(isMolding) ? { lengths: lengths.filter(isMolding).map(moldedLength) } : {}),
   };

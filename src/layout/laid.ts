@@ -42,6 +42,17 @@ export interface SawnHead {
   readonly far: readonly [Point, Point];
 }
 
+/** How a part differs from the prism over its footprint. */
+export interface Relief {
+  /** Grooves in its face, `depth` deep. */
+  readonly sunk: Region;
+  readonly depth: Mm;
+  /** Wood that it has less, in cubic millimeters. */
+  readonly lacking: number;
+  /** Painted beside what is seen from the front, in square millimeters. */
+  readonly beyond: number;
+}
+
 /** Fields that every laid part has. */
 interface LaidBase {
   /** The part's id, or `id[column,row]` for a member of an array. */
@@ -98,6 +109,7 @@ export type LaidPart = LaidBase &
         /** What is sawn: what is seen, and what reaches under its neighbor. */
         readonly wood: Region;
         readonly spec: Pick<Fill, 'pattern'>;
+        readonly relief?: Relief;
       }
   );
 
@@ -111,6 +123,8 @@ export const legsOf = (laid: LaidPart): readonly Leg[] =>
 /** What the head of a run covers that is sawn from sheet. */
 export const headOf = (laid: LaidPart): Region =>
   'head' in laid && laid.head ? laid.head.pieces.map((outer) => ({ outer, holes: [] })) : [];
+
+export const reliefOf = (laid: LaidPart): Relief | undefined => ('relief' in laid ? laid.relief : undefined);
 
 /** Whether a part is straight lengths of stock, wherever it came from. */
 export const isLong = (laid: LaidPart): boolean => 'leg' in laid || 'legs' in laid;

@@ -52,7 +52,9 @@ function massOfSolid(
     const { volume, x, y, z } = molding ?? { volume: 0, ...centroidOf(solid.region), z: 0 };
     return { part: solid.part, mass: (volume * material.density) / MM3_PER_M3, x, y, z: solid.z0 + z };
   }
-  return massOfPrism(solid.part, solid.head?.rest ?? solid.region, solid.z0, solid.z1, material);
+  const whole = massOfPrism(solid.part, solid.head?.rest ?? solid.region, solid.z0, solid.z1, material);
+  const lacking = ((solid.relief?.lacking ?? 0) * material.density) / MM3_PER_M3;
+  return lacking === 0 ? whole : { ...whole, mass: whole.mass - lacking };
 }
 
 function massOfPrism(part: string, region: Region, z0: Mm, z1: Mm, { density }: Material): PointMass {

@@ -63,10 +63,11 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
   const { parts, pieces, paints } = input;
   if (parts.length === 0) return [];
   const { fixed, inPlace } = order;
-  const notched = having(
-    parts,
-    pieces.filter((p) => p.notches.length > 0),
-  );
+  const sawnOut = (groove: boolean): string[] =>
+    having(
+      parts,
+      pieces.filter((p) => p.notches.some(({ side }) => (side === 'groove') === groove)),
+    );
   const allSigns = parts.filter(isLettered);
   const signs = ids(allSigns);
   const sawnSigns = allSigns.filter(({ lettering }) => lettering.make === 'cut-out');
@@ -107,7 +108,8 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
     { act: 'prepare', parts: [] },
     ...actFor('cut-sheets', cutFrom(parts, pieces, ['sheet'])),
     ...actFor('cut-boards', cutFrom(parts, pieces, ['flat', 'shaped'])),
-    ...actFor('notch', notched),
+    ...actFor('notch', sawnOut(false)),
+    ...actFor('groove', sawnOut(true)),
     ...painted('prime-backs'),
     ...masked('paint-before'),
     ...painted('paint-before'),

@@ -51,6 +51,7 @@ export interface Step {
     | 'cut-sheets'
     | 'cut-boards'
     | 'notch'
+    | 'groove'
     | 'prime-backs'
     | 'mask-glue'
     | 'paint-before'

@@ -33,6 +33,7 @@ const ROWED: readonly Laid<'fill'>['spec']['pattern']['form'][] = [
   'battened',
   'lattice',
   'courses',
+  'grooved',
 ];
 
 const liesAlong = ({ start, end }: Leg, axis: Axis): boolean =>

@@ -24,6 +24,9 @@ export function faceOutlines(plan: Plan): Drawing {
   const parts = solidsInOrder(plan).map((solid) =>
     layer(name.get(solid.part) ?? solid.part, [
       { kind: 'path', path: pathOfRegion(solid.region), ...OUTLINE },
+      ...(solid.relief?.sunk ?? []).map(
+        (groove): DrawItem => ({ kind: 'path', path: pathOfRegion([groove]), ...OUTLINE }),
+      ),
     ]),
   );
   return { width, height, title: plan.design.name, items: [...levels, ...parts] };

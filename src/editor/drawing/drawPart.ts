@@ -1,7 +1,7 @@
 import { isPaint } from '../../design/made.ts';
 import type { Finish } from '../../design/schema.ts';
 import type { Point, Region } from '../../geometry/shape.ts';
-import { type LaidPart, type Leg, legsOf, type SawnHead } from '../../layout/laid.ts';
+import { type LaidPart, type Leg, legsOf, reliefOf, type SawnHead } from '../../layout/laid.ts';
 import { keptBy } from '../../list/keptBy.ts';
 import type { SignPlan } from '../../plan/types.ts';
 import type { Look } from '../state/store.ts';
@@ -67,6 +67,11 @@ export function drawPart(ctx: Pen, props: PartLook): void {
   ctx.globalAlpha = 0.4;
   if (shaped) {
     for (const leg of legsOf(part)) profileLines(ctx, leg);
+  }
+  const sunk = reliefOf(part)?.sunk ?? [];
+  if (sunk.length > 0) {
+    ctx.fillStyle = line;
+    ctx.fill(outlineOf(sunk), 'evenodd');
   }
   if (part.kind === 'run' && part.head) headLines(ctx, part.head, part.legs);
   else if (part.kind === 'run') cornerLines(ctx, part.region, part.legs[0]?.width ?? 0);

@@ -1,3 +1,4 @@
+import { RIPPED } from '../../design/defaults.ts';
 import type { Fill } from '../../design/schema.ts';
 import { withinConvex } from '../../geometry/cut.ts';
 import { angleOf, dot, subtract, unit } from '../../geometry/point.ts';
@@ -7,11 +8,11 @@ import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
 import { DUST } from '../../geometry/tolerance.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
-import type { Leg } from '../laid.ts';
+import type { Leg, Relief } from '../laid.ts';
 import { regionOfFill, regionOfShape } from '../place/shape.ts';
 import { section } from '../structure.ts';
 import { type Frame, frameOf, otherStart } from './frame.ts';
-import { type Cell, cellsOf, type Ground, rectangle } from './patterns.ts';
+import { type Cell, cellsOf, type Ground, rectangle, type Sizes } from './patterns.ts';
 
 /** A piece of a fill, cut by its outline. */
 export interface FillPiece {
@@ -27,9 +28,13 @@ export interface FillPiece {
   readonly lift: Mm;
   /** The board before the outline cuts it. */
   readonly leg: Leg;
+  readonly relief?: Relief;
 }
 
-type FillLike = Pick<Fill, 'shape' | 'openings' | 'stock' | 'pattern' | 'gap' | 'angle' | 'start' | 'flip'>;
+type FillLike = Pick<
+  Fill,
+  'shape' | 'openings' | 'stock' | 'width' | 'pattern' | 'gap' | 'angle' | 'start' | 'flip'
+>;
 type Stocks = ReadonlyMap<string, Stock>;
 
 /** The pieces of a fill at the origin, and what they follow from. */
@@ -59,6 +64,7 @@ export const pieceAt = (piece: FillPiece, { x, y }: Point): FillPiece => {
   const moved = (p: Point): Point => ({ x: p.x + x, y: p.y + y });
   const region = translateRegion(piece.region, x, y);
   const { start, end, width, thickness, angle } = piece.leg;
+  const { relief } = piece;
   return {
     column: piece.column,
     row: piece.row,
@@ -67,6 +73,7 @@ export const pieceAt = (piece: FillPiece, { x, y }: Point): FillPiece => {
     stock: piece.stock,
     lift: piece.lift,
     leg: { start: moved(start), end: moved(end), width, thickness, angle },
+    ...(relief && { relief: { ...relief, sunk: translateRegion(relief.sunk, x, y) } }),
   };
 };
 
@@ -74,6 +81,7 @@ const sameFill = (a: FillLike, b: FillLike): boolean =>
   a.shape === b.shape &&
   a.openings === b.openings &&
   a.stock === b.stock &&
+  a.width === b.width &&
   a.pattern === b.pattern &&
   a.gap === b.gap &&
   a.angle === b.angle &&
@@ -81,7 +89,7 @@ const sameFill = (a: FillLike, b: FillLike): boolean =>
   a.flip === b.flip;
 
 function cutAtOrigin(fill: FillLike, box: Box, stocks: Stocks): FillPiece[] {
-  const first = section(stocks.get(fill.stock), false);
+  const first = sectionOf(fill, stocks, fill.stock);
   const shape = regionOfShape(fill.shape, box);
   const region = fill.openings ? regionOfFill(fill, box) : shape;
   if (!first || region.length === 0) return [];
@@ -90,8 +98,12 @@ function cutAtOrigin(fill: FillLike, box: Box, stocks: Stocks): FillPiece[] {
   const onFace = flipped(fill, frame);
   const toFace = ringsOf(fill, onFace);
   const pieces: FillPiece[] = [];
-  for (const cell of cellsOf(asFlipped(fill), groundOf(frame, region, onFace, toFace), widthIn(stocks))) {
-    const thickness = section(stocks.get(cell.stock), false)?.thickness ?? 0;
+  for (const cell of cellsOf(
+    asFlipped(fill),
+    groundOf(frame, region, onFace, toFace),
+    settingOf(fill, stocks),
+  )) {
+    const thickness = sectionOf(fill, stocks, cell.stock)?.thickness ?? 0;
     const cut = cutOut(cell, region, toFace, thickness);
     const { column, row, stock } = cell;
     if (cut) pieces.push({ column, row, stock, lift: cell.over ? first.thickness : 0, ...cut });
@@ -102,11 +114,12 @@ function cutAtOrigin(fill: FillLike, box: Box, stocks: Stocks): FillPiece[] {
 /** How many pieces a fill has at most, counted without cutting them and no further than to `most` and one. */
 export function countOfFill(fill: FillLike, box: Box, stocks: Stocks, most: number): number {
   const region = regionOfShape(fill.shape, box);
-  if (stocksOfFill(fill).some((id) => widthIn(stocks)(id) <= 0) || region.length === 0) return 1;
+  const of = settingOf(fill, stocks);
+  if (stocksOfFill(fill).some((id) => of.widthOf(id) <= 0) || region.length === 0) return 1;
   let count = 0;
   const { room } = frameOf(fill, region);
   const ground: Ground = { room, reach: () => [0, room.w] };
-  for (const _ of cellsOf(asFlipped(fill), ground, widthIn(stocks))) if (++count > most) break;
+  for (const _ of cellsOf(asFlipped(fill), ground, of)) if (++count > most) break;
   return count;
 }
 
@@ -114,11 +127,24 @@ export function countOfFill(fill: FillLike, box: Box, stocks: Stocks, most: numb
 export const stocksOfFill = ({ stock, pattern }: Pick<Fill, 'stock' | 'pattern'>): readonly string[] =>
   pattern.form === 'battened' ? [stock, pattern.stock] : [stock];
 
-/** The width of each stock, none of one that is not there. */
-export const widthIn =
-  (stocks: Stocks) =>
-  (id: string): Mm =>
-    section(stocks.get(id), false)?.width ?? 0;
+/** Width and thickness of what is sawn from a stock: those of its boards, or as wide as it is ripped from sheet. */
+function sectionOf({ width = RIPPED }: Pick<Fill, 'width'>, stocks: Stocks, id: string) {
+  const stock = stocks.get(id);
+  return stock?.form === 'sheet' ? { width, thickness: stock.thickness } : section(stock, false);
+}
+
+/** The width of each stock, none of one that is not there, and the largest sheet of the fill's own. */
+export function settingOf(fill: Pick<Fill, 'width' | 'stock'>, stocks: Stocks): Sizes {
+  const own = stocks.get(fill.stock);
+  const sheets = own?.form === 'sheet' ? own.sizes : [];
+  return {
+    widthOf: (id) => sectionOf(fill, stocks, id)?.width ?? 0,
+    sheet: {
+      w: Math.max(0, ...sheets.map(({ length }) => length)),
+      h: Math.max(0, ...sheets.map(({ width }) => width)),
+    },
+  };
+}
 
 /** An edge stays the one that it is called where the pieces are turned about across. */
 function asFlipped<F extends FillLike>(fill: F): F {
@@ -163,12 +189,19 @@ function cutOut(
   region: Region,
   toFace: (ring: Ring) => Ring,
   thickness: number,
-): Pick<FillPiece, 'region' | 'wood' | 'leg'> | null {
+): Pick<FillPiece, 'region' | 'wood' | 'leg' | 'relief'> | null {
   const seen = withinConvex(region, toFace(cell.seen));
   if (areaOf(seen) <= 0) return null;
   const board = toFace(cell.wood);
   const wood = cell.wood === cell.seen ? seen : withinConvex(region, board);
-  return { region: seen, wood, leg: legOf(board, wood, thickness) };
+  const leg = legOf(board, wood, thickness);
+  if (!cell.grooves) return { region: seen, wood, leg };
+  const { rings, width, depth } = cell.grooves;
+  const sunk = rings.flatMap((ring) => withinConvex(wood, toFace(ring)));
+  const area = areaOf(sunk);
+  // Both walls of a groove are painted beside its bottom.
+  const beyond = width > 0 ? (2 * depth * area) / width : 0;
+  return { region: seen, wood, leg, relief: { sunk, depth, lacking: area * depth, beyond } };
 }
 
 /** The center line of a board over what is left of it, from left to right or upward. */

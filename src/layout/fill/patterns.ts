@@ -3,6 +3,7 @@ import { ringOfBox } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Ring } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { lastOf, pick } from '../../list/at.ts';
 import { type Mm, radians } from '../../measure/units.ts';
 import { firstFrom, firstStart } from './balance.ts';
 
@@ -18,6 +19,8 @@ export interface Cell {
   readonly over: boolean;
   /** What it is sawn from. */
   readonly stock: string;
+  /** Sunk into its face along it. */
+  readonly grooves?: { readonly rings: readonly Ring[]; readonly width: Mm; readonly depth: Mm };
 }
 
 type Pattern = Fill['pattern'];
@@ -31,14 +34,20 @@ export interface Ground {
   reach(y: Mm, width: Mm): readonly [Mm, Mm];
 }
 
+/** What the stocks of a fill come to. */
+export interface Sizes {
+  widthOf(stock: string): Mm;
+  /** The largest sheet of its own stock: along and across the grain; none where it is no sheet. */
+  readonly sheet: Room;
+}
+
 /** What a pattern is laid over, and of what. */
-interface Setting<F extends Pattern['form']> extends Ground {
+interface Setting<F extends Pattern['form']> extends Ground, Sizes {
   readonly pattern: PatternOf<F>;
   /** Of the fill. */
   readonly stock: string;
   /** Of the stock. */
   readonly width: Mm;
-  readonly widthOf: (stock: string) => Mm;
   readonly gap: Mm;
   readonly start: Fill['start'];
 }
@@ -135,6 +144,28 @@ const PATTERNS: { readonly [F in Pattern['form']]: (setting: Setting<F>) => Iter
       }
     }
   },
+  grooved: function* ({ room, reach, pattern: { face, depth }, stock, sheet, gap, start }) {
+    const faces = [...rowOf(room.h, face, gap, start)];
+    // As many faces to a piece of sheet as it takes, alike but for the last one; each has the groove beyond its last face.
+    const most = Math.max(1, Math.floor((sheet.h + SAME_LENGTH) / (face + gap)));
+    const each = Math.ceil(faces.length / Math.ceil(faces.length / most));
+    for (let column = 0; column * each < faces.length; column++) {
+      const own = faces.slice(column * each, (column + 1) * each).map(([, y]) => y);
+      const low = pick(own, 0) - (column === 0 ? gap : 0);
+      const high = lastOf(own) + face + gap;
+      for (const [row, x, length] of boardsAlong(
+        room.w,
+        reach(low, high - low),
+        column,
+        sheet.w || undefined,
+      )) {
+        const grooves = [...(column === 0 ? [low] : []), ...own.map((y) => y + face)];
+        const rings = gap > 0 ? grooves.map((y) => rectangle(x, y, length, gap)) : [];
+        const ring = rectangle(x, low, length, high - low);
+        yield { ...piece(column, row, ring, stock), grooves: { rings, width: gap, depth } };
+      }
+    }
+  },
   chevron: function* ({ room, pattern, stock, width, gap, start }) {
     const rise = pattern.span * Math.tan(radians(pattern.slope));
     const [tall, pitch] = [width, width + gap].map((across) => across / Math.cos(radians(pattern.slope))) as [
@@ -161,6 +192,9 @@ const PATTERNS: { readonly [F in Pattern['form']]: (setting: Setting<F>) => Iter
   },
 };
 
+/** What is a board of sheet, and no boards beside each other. */
+export const isOfSheet = ({ form }: Pattern): boolean => form === 'grooved';
+
 /** How far each course is moved along, as a share of a piece with its joint. */
 const SHIFTS = {
   stacked: () => 0,
@@ -178,16 +212,16 @@ export interface Layable<F extends Pattern['form'] = Pattern['form']>
 export function cellsOf<F extends Pattern['form']>(
   { pattern, gap, start, stock }: Layable<F>,
   ground: Ground,
-  widthOf: (stock: string) => Mm,
+  sizes: Sizes,
 ): Iterable<Cell> {
   return PATTERNS[pattern.form as F]({
     ...ground,
+    ...sizes,
     pattern,
     gap,
     start,
     stock,
-    width: widthOf(stock),
-    widthOf,
+    width: sizes.widthOf(stock),
   });
 }
 

@@ -33,7 +33,7 @@ type Make =
   | Pick<Only<'sign'>, 'kind' | 'spec' | 'lettering'>
   | Pick<Only<'fitting'>, 'kind' | 'spec'>
   | Pick<Only<'painted'>, 'kind' | 'spec'>
-  | Pick<Only<'fill'>, 'kind' | 'leg' | 'wood' | 'spec'>;
+  | Pick<Only<'fill'>, 'kind' | 'leg' | 'wood' | 'spec' | 'relief'>;
 
 /** Fields of a part or of a member of an array that a body is made from. */
 export type Single =

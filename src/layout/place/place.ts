@@ -9,7 +9,8 @@ import { entryAt, pick } from '../../list/at.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
 import { boxIn } from '../boxIn.ts';
-import { countOfFill, cutOfFill, type FillPiece, pieceAt, stocksOfFill, widthIn } from '../fill/fill.ts';
+import { countOfFill, cutOfFill, type FillPiece, pieceAt, settingOf, stocksOfFill } from '../fill/fill.ts';
+import { isOfSheet } from '../fill/patterns.ts';
 import { uncovered } from '../fill/uncovered.ts';
 import type { LaidPart } from '../laid.ts';
 import { levelOf, memberId } from '../reference.ts';
@@ -234,7 +235,7 @@ function placePart(
     lay({ id, name, member: null, box, finish }, sized(part, box));
   } else if (isBoards(part)) {
     layFill(part, box, stocks, cut?.pieces ?? [], lay);
-    checks.push(...uncovered(part, widthIn(stocks)));
+    checks.push(...uncovered(part, settingOf(part, stocks).widthOf));
   } else {
     const { slots, tight } = expandArray(part, box, stocks);
     for (const slot of slots) {
@@ -253,9 +254,13 @@ function placePart(
   return { from: { part, box, face, stocks, finishes, ground }, placings, checks, cut };
 }
 
-/** A stock of a fill that no boards can be cut from; null where there is none. */
+/** A stock of a fill that its pieces cannot be cut from; null where there is none. */
 const unknownIn = (fill: Fill, stocks: ReadonlyMap<string, Stock>): string | null =>
-  stocksOfFill(fill).find((id) => stocks.get(id)?.form !== 'flat') ?? null;
+  stocksOfFill(fill).find((id, i) => {
+    const form = stocks.get(id)?.form;
+    const sheet = i === 0 && form === 'sheet';
+    return isOfSheet(fill.pattern) ? !sheet : form !== 'flat' && !sheet;
+  }) ?? null;
 
 const hasRoom = ({ w, h }: Box): boolean => w > SAME_LENGTH && h > SAME_LENGTH;
 
@@ -294,7 +299,7 @@ function layFill(
   const columns = 1 + Math.max(...pieces.map(({ column }) => column));
   const rows = 1 + Math.max(...pieces.map(({ row }) => row));
   for (const piece of pieces) {
-    const { column, row, region, wood, leg, lift, stock } = pieceAt(piece, box);
+    const { column, row, region, wood, leg, lift, stock, relief } = pieceAt(piece, box);
     const own = fill.overrides[`${column},${row}`];
     const bounds = boxOf(region);
     if (own?.omit || !bounds) continue;
@@ -312,7 +317,7 @@ function layFill(
         lift,
         stock,
         unknownStock: null,
-        make: { kind: 'fill', leg, wood, spec: { pattern: fill.pattern } },
+        make: { kind: 'fill', leg, wood, spec: { pattern: fill.pattern }, ...(relief && { relief }) },
       },
     );
   }

@@ -19,6 +19,8 @@ export function solidsInOrder(plan: Plan): Solid[] {
 
 /** The bed's own wood, whatever it is: its levels are told apart by their lines. */
 const BARE: Color = '#e6d6b8';
+/** What lies in the shade of its own walls. */
+const GROOVE: Color = '#4b4640';
 
 const outlined = (region: Region, fill: Color | undefined, weight: number): DrawItem =>
   shape(pathOfRegion(region), {
@@ -39,6 +41,7 @@ export function coloredFace(plan: Plan, view: PageView): DrawItem[] {
   const lettering = new Map(plan.signs.map((sign) => [sign.id, sign]));
   const parts = solidsInOrder(plan).flatMap((solid): DrawItem[] => {
     const drawn = [outlined(view.region(solid.region), plan.looks.parts.get(solid.part), WEIGHT.hair)];
+    if (solid.relief) drawn.push(outlined(view.region(solid.relief.sunk), GROOVE, WEIGHT.hair));
     const sign = lettering.get(solid.part);
     if (!sign) return drawn;
     const letters = sign.lettered.layers.map((layer) => {
@@ -62,9 +65,10 @@ export function coloredFace(plan: Plan, view: PageView): DrawItem[] {
 
 /** Outlines only, each part hiding what lies below it. */
 export function outlinedFace(plan: Plan, view: PageView): DrawItem[] {
-  const parts = solidsInOrder(plan).map((solid) =>
-    outlined(view.region(solid.region), INK.paper, WEIGHT.fine),
-  );
+  const parts = solidsInOrder(plan).flatMap(({ region, relief }) => [
+    outlined(view.region(region), INK.paper, WEIGHT.fine),
+    ...(relief ? [outlined(view.region(relief.sunk), undefined, WEIGHT.hair)] : []),
+  ]);
   return [
     ...levels(plan, view, false),
     ...parts,

@@ -9,7 +9,7 @@ import { reflectPart } from '../../../src/layout/arrange/reflect.ts';
 import { type FillPiece, piecesOfFill } from '../../../src/layout/fill/fill.ts';
 import { outlineOf } from '../../../src/layout/place/outlines.ts';
 import { regionOfShape } from '../../../src/layout/place/shape.ts';
-import type { FlatStock } from '../../../src/materials/types.ts';
+import type { FlatStock, SheetStock, Stock } from '../../../src/materials/types.ts';
 import { runs } from '../../runs.ts';
 
 const board = (id: string, width: number): FlatStock => ({
@@ -26,11 +26,22 @@ function fillOf(of: Box, more: Partial<Fill>): Fill {
   return { ...newPart('fill', { id: 'fill', name: 'Fill', box: of, stock: 'board' }), angle: 0, ...more };
 }
 
+const sheet = (length: number, width: number): SheetStock => ({
+  form: 'sheet',
+  id: 'sheet',
+  name: 'sheet',
+  material: 'mdf',
+  thickness: 6,
+  grain: false,
+  sizes: [{ length, width, price: 0 }],
+});
+
 const piecesOf = (of: Box, width: number, more: Partial<Fill>): FillPiece[] =>
   piecesOfFill(
     fillOf(of, more),
     of,
-    new Map([
+    new Map<string, Stock>([
+      ['sheet', sheet(96, 48)],
       ['board', board('board', width)],
       ['batten', board('batten', 1.5)],
     ]),
@@ -339,6 +350,80 @@ describe('counts by hand', () => {
     for (const [i, { region, lift }] of battens.entries()) {
       expect(middleOf(region).x).toBeCloseTo((i + 1) * (9.25 + gap) - gap / 2, 9);
       expect(lift).toBe(10);
+    }
+  });
+});
+
+describe('sheet with grooves', () => {
+  const grooved = (of: Box, face: number, groove: number, start: Fill['start']) =>
+    piecesOf(of, 1, {
+      stock: 'sheet',
+      pattern: { form: 'grooved', face, depth: 1 },
+      gap: groove,
+      angle: 90,
+      start,
+    }).sort((a, b) => a.column - b.column || a.row - b.row);
+
+  // The rule of equal ends (US Navy, Builder, NAVEDTRA 14044, chapter 7; check-values-2.md, section 19): of faces m and
+  // grooves g, n - 1 whole ones and two ends of (W - n g - (n - 1) m) / 2 each.
+  it.each([
+    [60, 1.5, 0.125],
+    [38, 2, 0.25],
+    [41.3, 1.6, 0.1],
+  ])(
+    '%d wide, faces of %d and grooves of %d: both end boards match, and lie in one row',
+    (width, face, groove) => {
+      const pieces = grooved(at(width, 40), face, groove, 'balanced');
+      const grooves = pieces
+        .flatMap(({ relief }) => relief?.sunk ?? [])
+        .map((one) => boxOf([one]) ?? at(0, 0))
+        .sort((a, b) => a.x - b.x);
+      const faces = [0, ...grooves.map(({ x, w }) => x + w)].map((x, i) => (grooves[i]?.x ?? width) - x);
+      expect(faces[0]).toBeCloseTo(faces.at(-1) ?? 0, 9);
+      for (const one of faces.slice(1, -1)) expect(one).toBeCloseTo(face, 9);
+      const whole = faces.length - 2;
+      expect(faces[0]).toBeCloseTo((width - whole * face - (whole + 1) * groove) / 2, 9);
+      expect(faces[0]).toBeGreaterThan((face - groove) / 2 - 1e-9);
+      for (const one of grooves) expect(one.w).toBeCloseTo(groove, 9);
+      // Of sheets 48 wide: none wider, and every joint is the edge of a groove.
+      const boxes = pieces.map(({ region }) => boxOf(region) ?? at(0, 0));
+      expect(boxes.length).toBe(width > 48 ? 2 : 1);
+      for (const { w } of boxes) expect(w).toBeLessThanOrEqual(48);
+      for (const { x, w } of boxes.slice(0, -1))
+        expect(grooves.some((one) => Math.abs(one.x + one.w - x - w) < 1e-9)).toBe(true);
+      expect(boxes.reduce((sum, { w }) => sum + w, 0)).toBeCloseTo(width, 9);
+    },
+  );
+
+  it('lacks the wood of its grooves, and has their walls to paint', () => {
+    const [one] = grooved(at(20, 40), 2, 0.5, 'low');
+    // Eight grooves of half an inch by 40, one deep.
+    expect(one?.relief?.sunk).toHaveLength(8);
+    expect(one?.relief?.lacking).toBeCloseTo(8 * 0.5 * 40, 6);
+    expect(one?.relief?.beyond).toBeCloseTo(8 * 2 * 40, 6);
+  });
+
+  it('longer than its sheets is pieced, each no longer than a sheet', () => {
+    const lengths = grooved(at(20, 150), 2, 0.5, 'low').map(({ region }) => boxOf(region)?.h ?? 0);
+    expect(lengths).toHaveLength(2);
+    for (const length of lengths) expect(length).toBeLessThanOrEqual(96);
+  });
+});
+
+describe('pieces ripped from sheet', () => {
+  it('lie as boards of their width do', () => {
+    for (const form of ['courses', 'herringbone', 'planks', 'lattice'] as const) {
+      const pattern = {
+        courses: { form: 'courses', length: 8, bond: 'half' },
+        herringbone: { form: 'herringbone', length: 12 },
+        planks: { form: 'planks', edge: 'lapped', lap: 0.5 },
+        lattice: { form: 'lattice' },
+      }[form] as Fill['pattern'];
+      const boards = piecesOf(at(60, 50), 4, { pattern });
+      const ripped = piecesOf(at(60, 50), 1, { pattern, stock: 'sheet', width: 4 });
+      expect(ripped.map(({ region, wood }) => [region, wood])).toEqual(
+        boards.map(({ region, wood }) => [region, wood]),
+      );
     }
   });
 });

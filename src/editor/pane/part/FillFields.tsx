@@ -1,7 +1,10 @@
+import { RIPPED } from '../../../design/defaults.ts';
 import type { Design, Fill } from '../../../design/schema.ts';
+import { isOfSheet } from '../../../layout/fill/patterns.ts';
 import { inches } from '../../../measure/units.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
+import { stocksOf } from '../../shipped/tables.ts';
 import { stockChoices } from '../facts/choices.ts';
 import { MemberGrid } from './MemberGrid.tsx';
 import { Openings } from './Openings.tsx';
@@ -16,6 +19,12 @@ const FIRST: { readonly [F in Form]: Partial<Fill> & { readonly pattern: Extract
   planks: { pattern: { form: 'planks', edge: 'square', lap: inches(3 / 8) } },
   // Boards half an inch apart, lapped by half an inch on either side: a batten of at least 1 1/2 in.
   battened: { pattern: { form: 'battened', stock: 'lath-quarter' }, gap: inches(1 / 2) },
+  // Beads an inch and a half to two and a half apart: common practice, no source.
+  grooved: {
+    pattern: { form: 'grooved', face: inches(1.5), depth: inches(1 / 8) },
+    gap: inches(1 / 8),
+    stock: 'mdf-quarter',
+  },
   lattice: { pattern: { form: 'lattice' }, gap: inches(2.75) },
   courses: { pattern: { form: 'courses', length: inches(8), bond: 'half' } },
   basket: { pattern: { form: 'basket', count: 3 } },
@@ -26,6 +35,7 @@ const FIRST: { readonly [F in Form]: Partial<Fill> & { readonly pattern: Extract
 const FORMS = [
   'planks',
   'battened',
+  'grooved',
   'lattice',
   'courses',
   'basket',
@@ -54,6 +64,8 @@ const PATTERN_FIELDS: readonly FormField<Pattern>[] = [
     get: (pattern) => (pattern.form === 'planks' ? (pattern.length ?? 0) : 0),
     put: (length) => ({ length }),
   },
+  asked('face', { is: 'length', label: 'fill.face', min: 1 }),
+  asked('depth', { is: 'length', label: 'fill.grooveDepth', min: 0.1 }),
   asked('length', { is: 'length', label: 'fill.length', min: 1 }),
   asked('bond', { is: 'choice', label: 'fill.bond', of: named('bond', ['half', 'third', 'stacked']) }),
   asked('count', { is: 'number', label: 'fill.count', whole: true, min: 2, max: 12 }),
@@ -77,7 +89,18 @@ const FILL_FIELDS: readonly FormField<Fill>[] = [
     label: 'part.stock',
     field: 'stock',
     place: 'wide',
-    of: ({ stock }, design) => stockChoices(design, ['flat'], stock),
+    of: ({ stock, pattern }, design) =>
+      stockChoices(design, isOfSheet(pattern) ? ['sheet'] : ['flat', 'sheet'], stock),
+  },
+  {
+    is: 'length',
+    label: 'fill.width',
+    place: 'wide',
+    min: 1,
+    when: ({ stock, pattern }, design) =>
+      !isOfSheet(pattern) && stocksOf(design).get(stock)?.form === 'sheet',
+    get: ({ width }) => width ?? RIPPED,
+    put: (width) => ({ width }),
   },
   ...SHAPE_FIELDS,
   {
@@ -89,7 +112,8 @@ const FILL_FIELDS: readonly FormField<Fill>[] = [
     put: (form: Form) => FIRST[form],
   },
   ...within<Fill, 'pattern'>('pattern', PATTERN_FIELDS),
-  { is: 'length', label: 'fill.gap', field: 'gap' },
+  { is: 'length', label: 'fill.gap', field: 'gap', when: ({ pattern }) => pattern.form !== 'grooved' },
+  { is: 'length', label: 'fill.groove', field: 'gap', when: ({ pattern }) => pattern.form === 'grooved' },
   { is: 'number', label: 'fill.angle', field: 'angle', unit: '°', min: -180, max: 180 },
   {
     is: 'choice',

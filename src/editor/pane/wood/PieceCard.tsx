@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { PieceGroup } from '../../../joinery/label.ts';
 import { cornersToMark, otherEdge } from '../../../joinery/lengths.ts';
-import type { Piece } from '../../../joinery/piece.ts';
+import type { Notch, Piece } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
 import type { Stock } from '../../../materials/types.ts';
 import { pieceNames } from '../../../plan/words/pieces.ts';
@@ -11,7 +11,7 @@ import { endMark, endWords } from '../../control/endWords.ts';
 import { Measure } from '../../control/Measure.tsx';
 import { notchPlace, notchWords } from '../../control/notchWords.ts';
 import { Typeset } from '../../control/Typeset.tsx';
-import { useSay } from '../../control/useSay.ts';
+import { type PaneSay, useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
 
 interface PieceCardProps {
@@ -134,21 +134,34 @@ function Figures({ piece, bar }: { piece: Piece; bar: boolean }) {
           ))}
         </div>
       ) : null}
-      {piece.notches.length > 0 ? (
-        <div className="whole">
-          <dt>{t('wood.notches')}</dt>
-          {piece.notches.map((notch) => (
-            <dd key={`${notch.from} ${notch.side}`}>
-              <Typeset text={notchPlace(notch, say)} />
-            </dd>
-          ))}
-        </div>
-      ) : null}
+      <Notches title="wood.notches" of={piece.notches.filter(({ side }) => side !== 'groove')} say={say} />
+      <Notches title="wood.grooves" of={piece.notches.filter(({ side }) => side === 'groove')} say={say} />
       {piece.fit.inPlace ? (
         <p className="warn-text">
           <Typeset text={t('wood.inPlace', { allowance: say.short(piece.fit.allowance) })} />
         </p>
       ) : null}
     </dl>
+  );
+}
+
+interface NotchesProps {
+  readonly title: 'wood.notches' | 'wood.grooves';
+  readonly of: readonly Notch[];
+  readonly say: PaneSay;
+}
+
+function Notches({ title, of, say }: NotchesProps) {
+  const t = useWords();
+  if (of.length === 0) return null;
+  return (
+    <div className="whole">
+      <dt>{t(title)}</dt>
+      {of.map((notch) => (
+        <dd key={`${notch.from} ${notch.side}`}>
+          <Typeset text={notchPlace(notch, say)} />
+        </dd>
+      ))}
+    </div>
   );
 }

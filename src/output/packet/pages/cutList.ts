@@ -34,7 +34,8 @@ function listOf(packet: Packet, width: Mm): Block[] {
     const rows = own.map((group) => {
       const { pieces, quantity } = group;
       const [piece] = pieces;
-      const notches = piece.notches.length > 0 ? terms.notched : '';
+      const has = (groove: boolean) => piece.notches.some(({ side }) => (side === 'groove') === groove);
+      const notches = [has(false) ? terms.notched : '', has(true) ? terms.grooved : ''];
       const fit = piece.fit.inPlace ? terms.inPlace(told(piece.fit.allowance)) : '';
       const curved = bars.has(piece.part) ? curveWords(piece, packet.words.tape, packet.measure) : '';
       const tape = tapeWords(piece, packet.words.tape);
@@ -52,7 +53,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
           other ? told(other.shown) : '',
           told(piece.shown.width),
           told(piece.thickness),
-          [tape, ends, curved, notches, fit].filter((words) => words !== '').join('; '),
+          [tape, ends, curved, ...notches, fit].filter((words) => words !== '').join('; '),
         ],
       };
     });

@@ -50,14 +50,17 @@ function mapOf(
   const top = body.y + body.h;
   const shown = grouped(plan.finish.shown, ({ part: id }) => id);
   const pieces = grouped(plan.joinery.pieces, ({ part: id }) => id);
-  const outlines = own.map(({ region }) =>
+  const outlines = own.flatMap(({ region, relief }) => [
     shape(pathOfRegion(view.region(region)), {
       stroke: INK.line,
       width: WEIGHT.thin,
       fill: INK.paper,
       fillRule: 'evenodd',
     }),
-  );
+    ...(relief?.sunk ?? []).map((groove) =>
+      shape(pathOfRegion(view.region([groove])), { stroke: INK.faint, width: WEIGHT.hair }),
+    ),
+  ]);
   const names = own.flatMap(({ part: id, region }) => {
     const seen = view.region(shown.get(id)?.flatMap((one) => one.region) ?? region);
     const told = groupOf(pieces, id).map(({ label }) => label);

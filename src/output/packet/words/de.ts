@@ -133,19 +133,25 @@ export const DE: PacketWords = {
     notch: {
       face: (depth) => `vorn ausblatten, ${depth} tief`,
       back: (depth) => `hinten ausblatten, ${depth} tief`,
+      groove: (depth) => `Nuten, ${depth} tief`,
     },
     notched: 'ausgeblattet',
+    grooved: 'genutet',
   },
   notches: {
     title: 'Ausblattungen',
     note: 'Gemessen vom linken Ende, Sichtseite nach oben; erst ablängen, dann ausblatten. Von zwei überblatteten Stücken behält das durchlaufende (der Ständer, den ein Riegel kreuzt) seine Sichtseite und wird hinten ausgeblattet, das andere vorn.',
     label: 'Nr.',
     on: 'Seite',
-    side: { face: 'vorn', back: 'hinten' },
+    side: { face: 'vorn', back: 'hinten', groove: 'Nut' },
     from: 'Von',
     to: 'Bis',
     depth: 'Tief',
     miter: 'Gehrung',
+  },
+  grooves: {
+    title: 'Nuten',
+    note: 'Sie laufen längs durch das ganze Stück und sind von seiner Unterkante aus gemessen, Sichtseite oben.',
   },
   corners: {
     title: 'Anzureißende Ecken',

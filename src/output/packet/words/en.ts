@@ -143,19 +143,25 @@ export const EN = {
     notch: {
       face: (depth: string) => `notch on the face ${depth} deep`,
       back: (depth: string) => `notch on the back ${depth} deep`,
+      groove: (depth: string) => `grooves ${depth} deep`,
     },
     notched: 'notched',
+    grooved: 'grooved',
   },
   notches: {
     title: 'Notches of halved pieces',
     note: 'Measured from the left end, show face up; saw them once the piece is cut to length. Of two pieces halved into each other the one that runs through (the stile, where a rail crosses it) keeps its face and is notched on its back; the other is notched on its face.',
     label: 'Label',
     on: 'Sawn into',
-    side: { face: 'face', back: 'back' },
+    side: { face: 'face', back: 'back', groove: 'groove' },
     from: 'From',
     to: 'To',
     depth: 'Deep',
     miter: 'Miter',
+  },
+  grooves: {
+    title: 'Grooves',
+    note: 'They run along the whole piece and are measured from its lower edge, show face up.',
   },
   corners: {
     title: 'Corners to mark',

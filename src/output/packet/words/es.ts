@@ -134,19 +134,25 @@ export const ES: PacketWords = {
     notch: {
       face: (depth) => `rebaje en la cara, ${depth} de fondo`,
       back: (depth) => `rebaje en el reverso, ${depth} de fondo`,
+      groove: (depth) => `ranuras de ${depth} de fondo`,
     },
     notched: 'con rebaje',
+    grooved: 'con ranuras',
   },
   notches: {
     title: 'Rebajes a media madera',
     note: 'Medidos desde el extremo izquierdo, cara vista hacia arriba; serrarlos con la pieza ya cortada a su largo. De dos piezas a media madera, la que pasa (el montante, donde lo cruza un travesaño) conserva su cara y lleva el rebaje en el reverso; la otra lo lleva en la cara.',
     label: 'Marca',
     on: 'Serrado en',
-    side: { face: 'cara', back: 'reverso' },
+    side: { face: 'cara', back: 'reverso', groove: 'ranura' },
     from: 'De',
     to: 'A',
     depth: 'Fondo',
     miter: 'Inglete',
+  },
+  grooves: {
+    title: 'Ranuras',
+    note: 'Corren a lo largo de toda la pieza y se miden desde su canto inferior, cara vista hacia arriba.',
   },
   corners: {
     title: 'Esquinas que marcar',

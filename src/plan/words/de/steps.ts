@@ -14,6 +14,8 @@ export const steps: PlanWords['steps'] = {
     `Leisten der Reihe nach zuschneiden, jede von links, wie die Leistenblätter es zeigen: ${named(parts, say)}. Jedes Stück gleich nach dem Schnitt beschriften.`,
   notch: (parts, say) =>
     `Ausblattungen aussägen, wo Stücke ineinander greifen: ${named(parts, say)}. Die Tiefe zuerst an zwei Reststücken probieren: Gekreuzt müssen ihre Flächen bündig liegen. Das Stück festspannen, Schnitt neben Schnitt auf Tiefe sägen und den Rest ausstechen.`,
+  groove: (parts, say) =>
+    `Nuten längs in die Platten fräsen oder sägen, an einer festgespannten Führungsschiene: ${named(parts, say)}. Jede Nut von der Unterkante aus messen, nie von der vorigen, und die Tiefe zuerst an einem Reststück probieren.`,
   'prime-backs': (parts, say) =>
     `Rückseiten und Flächen, die später verdeckt sind, mit einem Anstrich versiegeln; Leimflächen roh lassen: ${named(parts, say)}.`,
   'mask-glue': (parts, say) =>

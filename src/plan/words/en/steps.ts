@@ -14,6 +14,8 @@ export const steps: PlanWords['steps'] = {
     `Cut the boards one after another, each from its left end as the board pages show it: ${named(parts, say)}. Label each piece as it leaves the saw.`,
   notch: (parts, say) =>
     `Saw out the notches where pieces are halved into each other: ${named(parts, say)}. Try the depth on two offcuts first: laid crosswise, their faces must come level. Clamp the piece, saw to depth stroke beside stroke, and pare the waste with a chisel.`,
+  groove: (parts, say) =>
+    `Cut the grooves along the sheets, with a router or a circular saw against a clamped straightedge: ${named(parts, say)}. Measure every groove from the lower edge, never from the one before, and try the depth on an offcut first.`,
   'prime-backs': (parts, say) =>
     `Seal the backs with one coat, and the faces that others will cover; leave bare what will be glued: ${named(parts, say)}.`,
   'mask-glue': (parts, say) =>

@@ -21,6 +21,8 @@ export const steps: PlanWords['steps'] = {
     `Cortar los listones uno tras otro, cada uno desde su extremo izquierdo, como lo muestran sus hojas: ${named(parts, say)}. Rotular cada pieza al salir de la sierra.`,
   notch: (parts, say) =>
     `Serrar los rebajes donde las piezas encajan a media madera: ${named(parts, say)}. Probar antes la profundidad en dos recortes: cruzados, sus caras deben quedar a ras. Sujetar la pieza, serrar a fondo corte junto a corte y quitar el resto con formón.`,
+  groove: (parts, say) =>
+    `Hacer las ranuras a lo largo de los tableros, con fresadora o sierra circular contra una regla sujeta: ${named(parts, say)}. Medir cada ranura desde el canto inferior, nunca desde la anterior, y probar antes la profundidad en un recorte.`,
   'prime-backs': (parts, say) =>
     `Sellar con una mano los reversos y las caras que otras taparán; dejar sin pintar lo que se encolará: ${named(parts, say)}.`,
   'mask-glue': (parts, say) =>
