@@ -47,7 +47,6 @@ const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
   ],
   run: [
     'editor/drawing/drawPart.ts',
-    'editor/drawing/handles.ts',
     'editor/edit/corners.ts',
     'editor/edit/naming.ts',
     'editor/gesture/path.ts',
@@ -55,7 +54,6 @@ const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
     'editor/pane/wood/Joints.tsx',
     'joinery/arch.ts',
     'joinery/bar.ts',
-    'joinery/chosen.ts',
     'joinery/joinery.ts',
     'joinery/meet.ts',
     'joinery/stops.ts',

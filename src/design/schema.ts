@@ -213,38 +213,6 @@ const stripFields = {
   fit: z.boolean(),
 };
 
-const runFields = {
-  kind: z.literal('run'),
-  stock: id,
-  path: z.discriminatedUnion('form', [
-    /** The box itself, closed. */
-    z.strictObject({ form: z.literal('frame') }),
-    /** Sill, two stiles and a segmented arch of the given rise; closed. */
-    z.strictObject({
-      form: z.literal('arched'),
-      rise: size,
-      segments: z.number().int().min(2).max(48),
-      /** The arch sawn from sheet, in so many pieces of a ring; of straight segments of the stock when left out. */
-      band: z.strictObject({ stock: id, pieces: z.number().int().min(1).max(24) }).optional(),
-    }),
-    /** Corners in the unit square of the box. */
-    z.strictObject({
-      form: z.literal('points'),
-      points: z.array(unitPoint).min(leastCorners(false)).max(MOST_CORNERS),
-      closed: z.boolean(),
-    }),
-  ]),
-  /** Where the stock lies, walking the path: closed runs inside or outside of it; open runs left or right. */
-  side: z.enum(['inside', 'outside']),
-  corner: z.enum(['miter', 'butt-across', 'butt-up']),
-  ends,
-  fit: z.boolean(),
-};
-
-/** Which way a head or a shaped edge looks; up where nothing is said. */
-const toward = z.literal('down').optional();
-const many = (least: number, most: number) => z.number().int().min(least).max(most);
-
 const cornerCut = z.enum(['rounded', 'coved', 'clipped', 'stepped']);
 /** A handle of a smooth side stands no farther off than so many times the box around the corners. */
 export const FARTHEST_HANDLE = 20;
@@ -266,6 +234,47 @@ const outlineCorner = z.strictObject({
     .optional(),
   cut: z.strictObject({ how: cornerCut, size }).optional(),
 });
+
+/** Straight segments that an arch or bow is made of where nothing is said. Our own choice. */
+export const USUAL_SEGMENTS = 6;
+/** How the arch or the bows of a run are made. */
+const bowsMade = {
+  /** Straight segments of the stock, each. */
+  segments: z.number().int().min(2).max(48).optional(),
+  /** Arcs are sawn from sheet instead, each in so many pieces of a ring; what is smooth stays made of segments. */
+  band: z.strictObject({ stock: id, pieces: z.number().int().min(1).max(24) }).optional(),
+};
+
+const runFields = {
+  kind: z.literal('run'),
+  stock: id,
+  path: z.discriminatedUnion('form', [
+    /** The box itself, closed. */
+    z.strictObject({ form: z.literal('frame') }),
+    /** Sill, two stiles and a segmented arch of the given rise; closed. */
+    z.strictObject({
+      form: z.literal('arched'),
+      rise: size,
+      ...bowsMade,
+    }),
+    /** Drawn corner by corner, in the box around its corners. Bows of an open path reach to the right of the way. */
+    z.strictObject({
+      form: z.literal('points'),
+      points: z.array(outlineCorner).min(leastCorners(false)).max(MOST_CORNERS),
+      closed: z.boolean(),
+      ...bowsMade,
+    }),
+  ]),
+  /** Where the stock lies, walking the path: closed runs inside or outside of it; open runs left or right. */
+  side: z.enum(['inside', 'outside']),
+  corner: z.enum(['miter', 'butt-across', 'butt-up']),
+  ends,
+  fit: z.boolean(),
+};
+
+/** Which way a head or a shaped edge looks; up where nothing is said. */
+const toward = z.literal('down').optional();
+const many = (least: number, most: number) => z.number().int().min(least).max(most);
 
 /** Each fills its box. Those that have measures of their own are told in `layout/place/outlines.ts`. */
 export const panelShapeSchema = z.discriminatedUnion('form', [

@@ -114,7 +114,7 @@ export function bodyOf(solid: Solid): Body | null {
     y0: box.y,
     y1: box.y + box.h,
     z0: solid.z0,
-    z1: Math.max(solid.z1, solid.head?.z1 ?? solid.z1),
+    z1: Math.max(solid.z1, solid.sawn?.z1 ?? solid.z1),
     x0: box.x,
     x1: box.x + box.w,
   };

@@ -37,9 +37,30 @@ export function drawnLoop(corners: readonly DrawnCorner[]): Loop {
   return cornersCut(sidesOf(corners), corners);
 }
 
-/** More than 0 where the corners are walked counterclockwise, so that out is to the right of the way. */
-export function windingOf(points: readonly Point[]): 1 | -1 {
-  return signedArea(points) < 0 ? -1 : 1;
+/** A path through its corners that does not come back to where it starts: its two ends are as they are. */
+export const drawnPath = (corners: readonly DrawnCorner[]): Loop =>
+  cornersCut(sidesOf(corners, false), corners);
+
+/**
+ * More than 0 where the corners are walked counterclockwise, so that out is to the right of the way. There it is of
+ * an open path too, which has no inside.
+ */
+export function windingOf(points: readonly Point[], closed = true): 1 | -1 {
+  return closed && signedArea(points) < 0 ? -1 : 1;
+}
+
+type Bow =
+  | { readonly as: 'rise'; readonly rise: Mm }
+  | { readonly as: 'radius'; readonly radius: Mm }
+  | { readonly as: 'smooth' };
+
+/** Corners whose sides are bowed to the other side of their way. */
+export const bowedBack = <C extends { readonly side?: Bow | undefined }>(corners: readonly C[]): C[] =>
+  corners.map((corner) => (corner.side ? { ...corner, side: otherWay(corner.side) } : corner));
+
+function otherWay(side: Bow): Bow {
+  if (side.as === 'rise') return { ...side, rise: -side.rise };
+  return side.as === 'radius' ? { ...side, radius: -side.radius } : side;
 }
 
 /** The rise that a bowed side has over its chord, out of the outline. */
@@ -48,22 +69,27 @@ export function riseOf(side: DrawnSide, chord: Mm): Mm {
   return side.as === 'radius' ? Math.sign(side.radius) * riseOfRadius(chord, Math.abs(side.radius)) : 0;
 }
 
-/** The sides before anything is taken off their corners. */
-export function sidesOf(corners: readonly DrawnCorner[]): Stretch[] {
-  const out = windingOf(corners.map(({ at }) => at));
-  const firm = corners.map(({ at, side }, i): Stretch | null => {
+/** The sides before anything is taken off their corners; of an open path none after the last one. */
+export function sidesOf(corners: readonly DrawnCorner[], closed = true): Stretch[] {
+  const out = windingOf(
+    corners.map(({ at }) => at),
+    closed,
+  );
+  const begun = closed ? corners : corners.slice(0, -1);
+  const firm = begun.map(({ at, side }, i): Stretch | null => {
     const next = cyclic(corners, i + 1).at;
     if (!side) return lineTo(at, next);
     return side.as === 'smooth' ? null : arcOver(at, next, out * riseOf(side, distance(at, next)));
   });
-  return corners.map(({ at, side }, i): Stretch => {
+  return begun.map(({ at, side }, i): Stretch => {
     const known = pick(firm, i);
     if (known) return known;
     const to = cyclic(corners, i + 1).at;
     const third = distance(at, to) / 3;
+    const way = (of: number) => directionAt(corners, firm, closed, of);
     const [h1, h2] = (side?.as === 'smooth' && side.handles) || [
-      add(at, scale(directionAt(corners, firm, i), third)),
-      subtract(to, scale(directionAt(corners, firm, i + 1), third)),
+      add(at, scale(way(i), third)),
+      subtract(to, scale(way(i + 1), third)),
     ];
     return { kind: 'cubic', from: at, h1, h2, to };
   });
@@ -71,15 +97,23 @@ export function sidesOf(corners: readonly DrawnCorner[]): Stretch[] {
 
 /**
  * The way that smooth sides take through a corner: on from a straight or bowed side, and between two smooth ones that
- * of the parabola through the corner and its neighbors, by the lengths of the sides (Bessel's tangent).
+ * of the parabola through the corner and its neighbors, by the lengths of the sides (Bessel's tangent). At an end of an
+ * open path straight to its neighbor.
  */
-function directionAt(corners: readonly DrawnCorner[], firm: readonly (Stretch | null)[], i: number): Point {
-  const [before, after] = [cyclic(firm, i - 1), cyclic(firm, i)];
+function directionAt(
+  corners: readonly DrawnCorner[],
+  firm: readonly (Stretch | null)[],
+  closed: boolean,
+  i: number,
+): Point {
+  const [starts, ends] = closed ? [false, false] : [i === 0, i === corners.length - 1];
+  const [before, after] = [starts ? null : cyclic(firm, i - 1), ends ? null : cyclic(firm, i)];
   if (before) return unit(paceAt(before, 1));
   if (after) return unit(paceAt(after, 0));
   const at = cyclic(corners, i).at;
   const back = subtract(at, cyclic(corners, i - 1).at);
   const on = subtract(cyclic(corners, i + 1).at, at);
+  if (starts || ends) return unit(starts ? on : back);
   const [b, o] = [length(back), length(on)];
   if (b === 0 || o === 0) return unit(b === 0 ? on : back);
   return unit(add(scale(back, o / b), scale(on, b / o)));
@@ -101,13 +135,18 @@ const MOST_TRIES = 40;
 function cornersCut(sides: readonly Stretch[], corners: readonly DrawnCorner[]): Loop {
   if (corners.every(({ cut }) => !cut)) return tidied(sides);
   const share = corners.map(() => 1);
-  const off = (i: number) => takenOff(cyclic(sides, i - 1), pick(sides, i), pick(corners, i), pick(share, i));
+  const off = (i: number) => {
+    const after = sides[i];
+    // Nothing can be taken off where an open path ends.
+    if (!after || (i === 0 && sides.length < corners.length)) return NOTHING;
+    return takenOff(cyclic(sides, i - 1), after, pick(corners, i), pick(share, i));
+  };
   let found = corners.map((_, i) => off(i));
   let taken = found.map((one) => one ?? NOTHING);
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     const fits = found.map((one) => (one ? 1 : 1 / 2));
     sides.forEach((_, i) => {
-      const j = (i + 1) % sides.length;
+      const j = (i + 1) % corners.length;
       const asked = pick(taken, i).begin + 1 - pick(taken, j).end;
       if (asked <= 1 + SAME_LENGTH) return;
       fits[i] = Math.min(pick(fits, i), 1 / asked);

@@ -37,9 +37,15 @@ export function areaOfLoop(loop: Loop): number {
 
 export const lengthOfLoop = (loop: Loop): Mm => loop.reduce((sum, stretch) => sum + lengthOf(stretch), 0);
 
-/** Smallest box around a loop, its curves by where they are farthest out. */
+/** Smallest box around a loop or a path, its curves by where they are farthest out. */
 export const boxOfLoop = (loop: Loop): Box =>
-  boxOfPoints(loop.flatMap((stretch) => [stretch.from, ...turnsOf(stretch).map((t) => pointAt(stretch, t))]));
+  boxOfPoints(
+    loop.flatMap((stretch) => [
+      stretch.from,
+      ...turnsOf(stretch).map((t) => pointAt(stretch, t)),
+      stretch.to,
+    ]),
+  );
 
 /** The points of a stretch between which it is made straight, its own ends as they are. */
 export function pointsOf(stretch: Stretch, tolerance: Mm = FLATNESS): Point[] {

@@ -1,8 +1,13 @@
+import { USUAL_SEGMENTS } from '../design/schema.ts';
 import { segmentRadius } from '../geometry/curve.ts';
-import type { LaidPart } from '../layout/laid.ts';
+import { distance } from '../geometry/point.ts';
+import { riseOfArc } from '../geometry/stretch.ts';
+import type { Laid, LaidPart } from '../layout/laid.ts';
+import { bowsOfRun } from '../layout/place/run.ts';
+import { grouped } from '../list/grouped.ts';
 import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
-import { sawnArch } from './head.ts';
-import type { ArchFound, SegmentedArch } from './piece.ts';
+import type { ArchFound, SawnArch, SegmentedArch } from './piece.ts';
+import { sawnArch } from './sawnArcs.ts';
 
 /** How far a straight segment falls short of its arc: radius * (1 - cos(angle / 2)), `angle` at the center. */
 export const sagitta = (radius: Mm, angle: Deg): Mm => radius * (1 - Math.cos(radians(angle) / 2));
@@ -21,14 +26,28 @@ export function segmentedArch(width: Mm, rise: Mm, segments: number): SegmentedA
   };
 }
 
-/** The figures of every arched run, by its laid part. */
+/** The figures of every arc of a run, by its laid part; arcs alike are told once. */
 export function archesOf(parts: readonly LaidPart[]): ArchFound[] {
   return parts.flatMap((laid): ArchFound[] => {
-    if (laid.kind === 'run' && laid.head) return [{ part: laid.id, ...sawnArch(laid.head) }];
-    if (laid.kind !== 'run' || laid.spec.path.form !== 'arched' || laid.box.w <= 0) return [];
-    const { segments } = laid.spec.path;
-    // Layout springs the arch no higher than its box has room for.
-    const rise = Math.min(laid.spec.path.rise, laid.box.w / 2, laid.box.h);
-    return [{ part: laid.id, ...segmentedArch(laid.box.w, rise, segments) }];
+    if (laid.kind !== 'run') return [];
+    const found = laid.sawn ? laid.sawn.arcs.map(sawnArch) : segmentedArches(laid);
+    return [...grouped(found, figuresOf).values()].map(([arch]) => ({ part: laid.id, ...arch }));
   });
 }
+
+const segmentedArches = ({ spec, box }: Laid<'run'>): SegmentedArch[] => {
+  const { path } = spec;
+  const segments = path.form === 'frame' ? USUAL_SEGMENTS : (path.segments ?? USUAL_SEGMENTS);
+  return bowsOfRun(spec, box).map((bow) =>
+    segmentedArch(distance(bow.from, bow.to), Math.abs(riseOfArc(bow)), segments),
+  );
+};
+
+/** What tells arcs apart, to the hundredth of a millimeter. */
+const figuresOf = (arch: SegmentedArch | SawnArch): string =>
+  ('segments' in arch
+    ? [arch.radius, arch.chord]
+    : [arch.inner, arch.outer, arch.lengths.inner, arch.lengths.outer]
+  )
+    .map((mm) => Math.round(mm * 100))
+    .join();

@@ -54,7 +54,10 @@ export function barsOf(laid: Laid<'strip'> | Laid<'run'>, stock: Stock | null, f
       leg: i,
       ...frameOf(leg),
       stock,
-      free: { start: !closed && i === 0, end: !closed && i === legs.length - 1 },
+      free: {
+        start: (!closed && i === 0) || leg.stops?.start !== undefined,
+        end: (!closed && i === legs.length - 1) || leg.stops?.end !== undefined,
+      },
     }))
     .filter((bar) => bar.length > SAME_LENGTH && bar.width > SAME_LENGTH)
     .map((bar, i) => ({ index: firstIndex + i, ...bar }));

@@ -1,7 +1,7 @@
 import type { Check, Severity } from '../check/check.ts';
 import { isBars } from '../design/made.ts';
 import type { Joint } from '../design/schema.ts';
-import type { LaidPart } from '../layout/laid.ts';
+import { type LaidPart, legsOf } from '../layout/laid.ts';
 import { grouped, groupOf } from '../list/grouped.ts';
 import { type Bar, TOUCH } from './bar.ts';
 import { type Decision, namesBoth } from './decide.ts';
@@ -110,8 +110,8 @@ function lengthsOfBars(lengths: readonly SawnBar[]): LengthsOfBar {
 }
 
 function whyNot(chosen: Joint, { a, b, shape, joint }: Attempt, ofBar: LengthsOfBar): WhyNot | null {
-  // The choice for a frame stands for all its corners, so a frame with an arch has none but the miter.
-  if (shape === 'run' && isArched(a) && chosen.kind !== 'miter') return 'arch';
+  // The choice for a frame stands for all its corners, so a frame with a bow of segments has none but the miter.
+  if (shape === 'run' && hasSegments(a) && chosen.kind !== 'miter') return 'arch';
   if (!joint) return 'along';
   if (joint.kind !== chosen.kind) {
     if (chosen.kind === 'miter') return shape === 'tee' || shape === 'cross' ? 'runs-on' : 'straight';
@@ -125,7 +125,7 @@ function whyNot(chosen: Joint, { a, b, shape, joint }: Attempt, ofBar: LengthsOf
   return isCut(joint, a, b, ofBar) ? null : 'covered';
 }
 
-const isArched = ({ laid }: Bar): boolean => laid.kind === 'run' && laid.spec.path.form === 'arched';
+const hasSegments = ({ laid }: Bar): boolean => legsOf(laid).some(({ bowed }) => bowed);
 
 /** Whether what was sawn bears the joint: its notch in both, or its cut, lying against the other one. */
 function isCut({ kind, through }: JointFound, a: Bar, b: Bar, ofBar: LengthsOfBar): boolean {

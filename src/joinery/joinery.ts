@@ -14,7 +14,6 @@ import { type Attempt, chosenChecks } from './chosen.ts';
 import { type Decisions, decisionsOf } from './decide.ts';
 import type { Placed } from './draft.ts';
 import { fillPieces } from './fill.ts';
-import { headPieces } from './head.ts';
 import { joinMeeting } from './join.ts';
 import { labelPieces } from './label.ts';
 import { pieceChecks } from './limits.ts';
@@ -32,6 +31,7 @@ import { overlapChecks } from './overlap.ts';
 import type { Joinery, JointFound } from './piece.ts';
 import { joinRun } from './run.ts';
 import { type SawnBar, sawBar } from './saw.ts';
+import { arcPieces } from './sawnArcs.ts';
 import { sheetPieces } from './sheet.ts';
 import { shownLengths } from './shown.ts';
 import { solidOf } from './solid.ts';
@@ -199,10 +199,10 @@ function piecesOf(
   return parts.flatMap((laid) => {
     if (isBars(laid)) {
       const own = groupOf(byPart, laid.id);
-      const sheet = laid.kind === 'run' && laid.head ? (stocks.get(laid.head.stock) ?? null) : null;
+      const sheet = laid.kind === 'run' && laid.sawn ? (stocks.get(laid.sawn.stock) ?? null) : null;
       return kept.of(laid, 'pieces', [shop.fitAllowance, sheet, ...own], () => {
         const sticks = stickPieces(own, shop.fitAllowance);
-        return laid.kind === 'run' ? [...sticks, ...headPieces(laid, sheet, sticks.length)] : sticks;
+        return laid.kind === 'run' ? [...sticks, ...arcPieces(laid, sheet, sticks.length)] : sticks;
       });
     }
     if (isBoards(laid)) {

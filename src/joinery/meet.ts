@@ -88,8 +88,10 @@ const stopsAt = ({ laid: { stops } }: Bar, { laid }: Bar): boolean =>
 
 function neighborsInRun(a: Bar, b: Bar): boolean {
   if (a.laid.id !== b.laid.id || a.laid.kind !== 'run') return false;
-  const apart = Math.abs(a.leg - b.leg);
-  return apart === 1 || (a.laid.closed && apart === a.laid.legs.length - 1);
+  const [first, last] = a.leg < b.leg ? [a, b] : [b, a];
+  const apart = last.leg - first.leg;
+  if (apart === 1) return !first.free.end;
+  return a.laid.closed && apart === a.laid.legs.length - 1;
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { FreeEnd } from '../design/schema.ts';
 import type { Box } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import type { StoppedEnd } from '../layout/laid.ts';
+import { legsOf, type StoppedEnd } from '../layout/laid.ts';
 import { pick } from '../list/at.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import { type Bar, type End, type Line, toBar } from './bar.ts';
@@ -27,9 +27,9 @@ export function naturalCuts(bar: Bar, end: End): Cut[] {
 export const isBrace = (bar: Bar): boolean =>
   bar.laid.kind === 'strip' && (bar.laid.spec.lie === 'rising' || bar.laid.spec.lie === 'falling');
 
-/** What an end of a bar stops at, where it is an end of its strip or run too. */
+/** What an end of a bar stops at: an arc of its own run, or where it is an end of its strip or run too. */
 export const stopOf = (bar: Bar, end: End): StoppedEnd | undefined =>
-  isOuter(bar, end) ? bar.laid.stops?.[end] : undefined;
+  legsOf(bar.laid)[bar.leg]?.stops?.[end] ?? (isOuter(bar, end) ? bar.laid.stops?.[end] : undefined);
 
 /** Whether an end of a bar is an end of its strip or run. */
 const isOuter = ({ laid, leg }: Bar, end: End): boolean =>

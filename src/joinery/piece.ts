@@ -107,7 +107,7 @@ export interface JointFound {
   readonly decided: boolean;
 }
 
-/** A circular head made of equal straight segments. */
+/** An arc made of equal straight segments. */
 export interface SegmentedArch {
   readonly radius: Mm;
   readonly segments: number;
@@ -121,7 +121,7 @@ export interface SegmentedArch {
   readonly sagitta: Mm;
 }
 
-/** A circular head sawn from sheet in pieces of a ring. */
+/** An arc sawn from sheet in pieces of a ring. */
 export interface SawnArch {
   /** Radii of both edges. */
   readonly inner: Mm;
@@ -129,11 +129,11 @@ export interface SawnArch {
   readonly pieces: number;
   /** At the center, one piece: its joints lie on radii. */
   readonly angle: Deg;
-  /** Of its arcs from stile to stile. */
+  /** Of its edges from cut to cut. */
   readonly lengths: { readonly inner: Mm; readonly middle: Mm; readonly outer: Mm };
 }
 
-/** The head of an arched run. */
+/** An arc of a run. */
 export type ArchFound = (SegmentedArch | SawnArch) & {
   /** Laid part. */
   readonly part: string;
@@ -163,7 +163,7 @@ export interface Solid {
   readonly on: string;
   readonly relief?: Relief;
   /** What of it is sawn from sheet, up to where that reaches, and what is left of it then. */
-  readonly head?: { readonly stock: string; readonly region: Region; readonly rest: Region; readonly z1: Mm };
+  readonly sawn?: { readonly stock: string; readonly region: Region; readonly rest: Region; readonly z1: Mm };
   /** Moldings: the straight lengths of it, each with the line that its section follows. */
   readonly lengths?: readonly MoldedLength[];
 }

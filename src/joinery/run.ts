@@ -1,6 +1,5 @@
-import { cross } from '../geometry/point.ts';
 import { DUST } from '../geometry/tolerance.ts';
-import type { Laid } from '../layout/laid.ts';
+import { type Laid, legsOf } from '../layout/laid.ts';
 import { pick } from '../list/at.ts';
 import { type Bar, uprightness } from './bar.ts';
 import type { Attempt } from './chosen.ts';
@@ -18,7 +17,11 @@ export function joinRun(
   const first = bars[0];
   if (!first) return [];
   const decision = decisions(first, first);
-  const corners = bars.slice(1).map((bar, i) => [pick(bars, i), bar] as const);
+  const corners = bars
+    .slice(1)
+    .map((bar, i) => [pick(bars, i), bar] as const)
+    // An arc lies between them.
+    .filter(([bar]) => !bar.free.end);
   const last = bars[bars.length - 1];
   if (laid.closed && last && last !== first) corners.push([last, first]);
   return corners.map(([a, b]) => joinRunCorner(works, laid, a, b, decision));
@@ -31,7 +34,7 @@ function joinRunCorner(works: Works, laid: Laid<'run'>, a: Bar, b: Bar, decision
   ];
   const kind = laid.spec.corner === 'miter' ? 'miter' : 'butt';
   const joint = cutCorner(works, ...ends, {
-    kind: staysMitered(laid, a, b) ? 'miter' : (decision?.kind ?? kind),
+    kind: isBowed(a) || isBowed(b) ? 'miter' : (decision?.kind ?? kind),
     through: throughOf(laid, a, b),
     decided: decision !== null,
     toOutside: true,
@@ -39,13 +42,8 @@ function joinRunCorner(works: Works, laid: Laid<'run'>, a: Bar, b: Bar, decision
   return { a, b, shape: 'run', decision, joint };
 }
 
-/** The corners of an arch, its springing too, are mitered whatever the corners at the sill are. */
-function staysMitered(laid: Laid<'run'>, a: Bar, b: Bar): boolean {
-  return laid.spec.path.form === 'arched' && !isSill(a) && !isSill(b);
-}
-
-/** A closed run travels counterclockwise: only its sill goes straight to the right. */
-const isSill = (bar: Bar): boolean => bar.along.x > 0 && Math.abs(cross(bar.along, { x: 1, y: 0 })) < DUST;
+/** The corners of a bow are mitered, those at its ends too, whatever others are. */
+const isBowed = ({ laid, leg }: Bar): boolean => legsOf(laid)[leg]?.bowed === true;
 
 /** `butt-across`: rails run through; otherwise the stiles do. Of two alike, the earlier one. */
 function throughOf(laid: Laid<'run'>, a: Bar, b: Bar): Bar {

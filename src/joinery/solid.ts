@@ -1,7 +1,7 @@
 import { isBars, isPaint } from '../design/made.ts';
 import { union } from '../geometry/clip.ts';
 import type { Region } from '../geometry/shape.ts';
-import { headOf, type LaidPart, reliefOf } from '../layout/laid.ts';
+import { arcsOf, type LaidPart, reliefOf } from '../layout/laid.ts';
 import type { MoldedLength, Solid } from './piece.ts';
 import type { SawnBar } from './saw.ts';
 
@@ -13,20 +13,20 @@ import type { SawnBar } from './saw.ts';
 export function solidOf(laid: LaidPart, lengths: readonly SawnBar[]): Solid {
   const { id, kind, z0, stock, finish, on } = laid;
   const rest = lengths.flatMap(footprintOf);
-  const sawn = 'head' in laid ? laid.head : undefined;
   const relief = reliefOf(laid);
-  const head = sawn && { stock: sawn.stock, region: headOf(laid), rest, z1: z0 + sawn.thickness };
+  const from = 'sawn' in laid ? laid.sawn : undefined;
+  const sawn = from && { stock: from.stock, region: arcsOf(laid), rest, z1: z0 + from.thickness };
   return {
     part: id,
     kind,
-    region: isBars(laid) ? joined([...rest, ...(head?.region ?? [])]) : laid.region,
+    region: isBars(laid) ? joined([...rest, ...(sawn?.region ?? [])]) : laid.region,
     z0,
     z1: isPaint(laid) ? z0 : laid.z1,
     stock,
     finish,
     on,
     ...(relief ? { relief } : {}),
-    ...(head ? { head } : {}),
+    ...(sawn ? { sawn } : {}),
     ...(lengths.some(isMolding) ? { lengths: lengths.filter(isMolding).map(moldedLength) } : {}),
   };
 }

@@ -13,11 +13,15 @@ export interface Leg {
   readonly thickness: Mm;
   /** Direction of travel, counterclockwise from x. */
   readonly angle: Deg;
+  /** A straight segment of a bow: its corners are mitered, whatever others are. */
+  readonly bowed?: true;
+  /** Where it is cut to an arc beside it that is sawn apart. */
+  readonly stops?: Stops;
 }
 
 /** An end that is cut to the border of something. */
 export interface StoppedEnd {
-  /** What it stops at: a part or a member of one, a level, the face, or the head of its own run. */
+  /** What it stops at: a part or a member of one, a level, the face, or an arc of its own run. */
   readonly at: string;
   /** Whether it comes up against it; else it ends flush with the edge of what it lies on, or lies within. */
   readonly against: boolean;
@@ -26,17 +30,24 @@ export interface StoppedEnd {
 }
 export type Stops = { readonly [End in 'start' | 'end']?: StoppedEnd };
 
-/** The head of an arched run, sawn from sheet in pieces of a ring. */
-export interface SawnHead {
+/** The arcs of a run, sawn from sheet in pieces of a ring. */
+export interface SawnArcs {
   readonly stock: string;
   /** Of the sheet; none where the stock is no sheet. */
   readonly thickness: Mm;
+  readonly arcs: readonly SawnArc[];
+}
+
+/** One arc of a run, in pieces from where its path begins to where it ends. */
+export interface SawnArc {
   readonly center: Point;
-  /** From right to left, counterclockwise; their arcs as chords. */
+  /** Counterclockwise; their arcs as chords. */
   readonly pieces: readonly Ring[];
-  /** Between two joints, at the center. */
+  /** Between two joints, at the center; less than 0 where the path turns to the right. */
   readonly turn: Deg;
-  /** Where the arc of the path ends, right and left. */
+  /** How far the middle of all pieces leans to the left of upright, seen from the center. */
+  readonly lean: Deg;
+  /** Where the arc of the path begins and ends. */
   readonly near: readonly [Point, Point];
   /** The same of the arc at the far side of the stock. */
   readonly far: readonly [Point, Point];
@@ -88,7 +99,7 @@ export type LaidPart = LaidBase &
         readonly closed: boolean;
         readonly spec: Pick<Run, 'ends' | 'fit' | 'corner' | 'side' | 'path'>;
         readonly stops?: Stops;
-        readonly head?: SawnHead;
+        readonly sawn?: SawnArcs;
       }
     | { readonly kind: 'panel'; readonly spec: Pick<Panel, 'shape' | 'openings' | 'grain'> }
     | {
@@ -120,9 +131,11 @@ export type Laid<K extends LaidKind> = Extract<LaidPart, { readonly kind: K }>;
 export const legsOf = (laid: LaidPart): readonly Leg[] =>
   'leg' in laid ? [laid.leg] : 'legs' in laid ? laid.legs : [];
 
-/** What the head of a run covers that is sawn from sheet. */
-export const headOf = (laid: LaidPart): Region =>
-  'head' in laid && laid.head ? laid.head.pieces.map((outer) => ({ outer, holes: [] })) : [];
+/** What the arcs of a run cover that are sawn from sheet. */
+export const arcsOf = (laid: LaidPart): Region =>
+  'sawn' in laid && laid.sawn
+    ? laid.sawn.arcs.flatMap(({ pieces }) => pieces.map((outer) => ({ outer, holes: [] })))
+    : [];
 
 export const reliefOf = (laid: LaidPart): Relief | undefined => ('relief' in laid ? laid.relief : undefined);
 

@@ -52,7 +52,7 @@ function massOfSolid(
     const { volume, x, y, z } = molding ?? { volume: 0, ...centroidOf(solid.region), z: 0 };
     return { part: solid.part, mass: (volume * material.density) / MM3_PER_M3, x, y, z: solid.z0 + z };
   }
-  const whole = massOfPrism(solid.part, solid.head?.rest ?? solid.region, solid.z0, solid.z1, material);
+  const whole = massOfPrism(solid.part, solid.sawn?.rest ?? solid.region, solid.z0, solid.z1, material);
   const lacking = ((solid.relief?.lacking ?? 0) * material.density) / MM3_PER_M3;
   return lacking === 0 ? whole : { ...whole, mass: whole.mass - lacking };
 }
@@ -117,12 +117,12 @@ export function massesOf(
       : massOfSolid(solid, stock, materials.get(stock?.material ?? ''), results);
     if (mass) masses.push(mass);
     else addTo(unknown, solid.stock ?? '', solid.part);
-    if (!solid.head) continue;
-    const { part, z0, head } = solid;
-    const sheet = stocks.get(head.stock);
+    if (!solid.sawn) continue;
+    const { part, z0, sawn } = solid;
+    const sheet = stocks.get(sawn.stock);
     const made = sheet && materials.get(sheet.material);
-    if (made) masses.push(massOfPrism(part, head.region, z0, head.z1, made));
-    else addTo(unknown, head.stock, part);
+    if (made) masses.push(massOfPrism(part, sawn.region, z0, sawn.z1, made));
+    else addTo(unknown, sawn.stock, part);
   }
   for (const { part, liters } of input.coatings) {
     const center = centers.get(part);

@@ -179,7 +179,10 @@ export function run(
     const l = Math.hypot(b.x - a.x, b.y - a.y);
     const by = (inside ? width : -width) / 2;
     const n = { x: (-(b.y - a.y) / l) * by, y: ((b.x - a.x) / l) * by };
-    return legFrom({ x: a.x + n.x, y: a.y + n.y }, { x: b.x + n.x, y: b.y + n.y }, width);
+    const leg = legFrom({ x: a.x + n.x, y: a.y + n.y }, { x: b.x + n.x, y: b.y + n.y }, width);
+    // Sill and stiles first and last: between them the segments of the head.
+    const bowed = spec.path?.form === 'arched' && i > 1 && i < count - 1;
+    return bowed ? { ...leg, bowed } : leg;
   });
   const xs = points.map((p) => p.x);
   const ys = points.map((p) => p.y);

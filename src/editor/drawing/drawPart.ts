@@ -1,8 +1,10 @@
 import { isPaint } from '../../design/made.ts';
 import type { Finish } from '../../design/schema.ts';
 import type { Point, Region } from '../../geometry/shape.ts';
-import { type LaidPart, type Leg, legsOf, reliefOf, type SawnHead } from '../../layout/laid.ts';
+import { type LaidPart, type Leg, legsOf, reliefOf, type SawnArcs } from '../../layout/laid.ts';
+import { pick } from '../../list/at.ts';
 import { keptBy } from '../../list/keptBy.ts';
+import { radians } from '../../measure/units.ts';
 import type { SignPlan } from '../../plan/types.ts';
 import type { Look } from '../state/store.ts';
 import { grainOf } from './grain.ts';
@@ -73,7 +75,7 @@ export function drawPart(ctx: Pen, props: PartLook): void {
     ctx.fillStyle = line;
     ctx.fill(outlineOf(sunk), 'evenodd');
   }
-  if (part.kind === 'run' && part.head) headLines(ctx, part.head, part.legs);
+  if (part.kind === 'run' && part.sawn) arcLines(ctx, part.sawn, part.legs);
   else if (part.kind === 'run') cornerLines(ctx, part.region, part.legs[0]?.width ?? 0);
   ctx.globalAlpha = 1;
   if (props.sign) drawLettering(ctx, props, props.sign);
@@ -141,21 +143,26 @@ function profileLines(ctx: Pen, leg: Leg): void {
   ctx.stroke();
 }
 
-/** The joints of a head sawn apart, and those at the corners of the sill. */
-function headLines(ctx: Pen, { pieces }: SawnHead, legs: readonly Leg[]): void {
+/** The joints of arcs sawn apart, and those where two straight lengths meet. */
+function arcLines(ctx: Pen, { arcs }: SawnArcs, legs: readonly Leg[]): void {
   ctx.beginPath();
-  for (const [first, ...more] of pieces) {
+  for (const [first, ...more] of arcs.flatMap(({ pieces }) => pieces)) {
     if (!first) continue;
     ctx.moveTo(first.x, first.y);
     for (const p of more) ctx.lineTo(p.x, p.y);
     ctx.closePath();
   }
-  for (const { start, width } of legs.slice(1)) {
-    const half = width / 2;
-    const turn = start === legs[1]?.start ? 1 : -1;
-    ctx.moveTo(start.x - turn * half, start.y - half);
-    ctx.lineTo(start.x + turn * half, start.y + half);
-  }
+  legs.slice(1).forEach(({ start, stops, angle, width }, i) => {
+    if (stops?.start) return;
+    // A miter lies along the middle of both ways, the wider out the sharper it is.
+    const off = angle - pick(legs, i).angle;
+    const turn = radians(off - 360 * Math.round(off / 360)) / 2;
+    const half = width / 2 / Math.cos(turn);
+    const across = radians(angle + 90) - turn;
+    const [x, y] = [Math.cos(across) * half, Math.sin(across) * half];
+    ctx.moveTo(start.x - x, start.y - y);
+    ctx.lineTo(start.x + x, start.y + y);
+  });
   ctx.stroke();
 }
 

@@ -18,9 +18,9 @@ export interface Handle {
     | { readonly kind: 'resize'; readonly pull: Pull }
     | { readonly kind: 'turn' }
     | { readonly kind: 'corner'; readonly index: number; readonly chosen: boolean }
-    /** Halfway to the next corner: dragging it adds one. */
+    /** On the way to the next corner: dragging it adds one. */
     | { readonly kind: 'middle'; readonly index: number }
-    /** Halfway along a side of a drawn outline: dragging it bows the side. */
+    /** Halfway along a side: dragging it bows the side. */
     | { readonly kind: 'bow'; readonly index: number }
     /** A handle of the smooth side after a corner, and the corner on the screen that it bends the side at. */
     | { readonly kind: 'bend'; readonly index: number; readonly which: 0 | 1; readonly at: Point };
@@ -58,7 +58,7 @@ export function handlesOf(
   if (part?.locked) return [];
   const corners = part ? cornersOf(part, box) : null;
   const handles: Handle[] = corners
-    ? [...cornerHandles(corners, view, corner), ...sideHandles(corners, view, corner, part?.kind !== 'run')]
+    ? [...cornerHandles(corners, view, corner), ...sideHandles(corners, view, corner)]
     : [];
   const wide = box.w * view.scale;
   const high = box.h * view.scale;
@@ -117,10 +117,10 @@ function cornerHandles(corners: Corners, view: View, chosen: number | null): Han
 }
 
 /**
- * Handles of the sides that are long enough on the screen: halfway one that adds a corner to a path, or bows the side
- * of an outline, which gets its plus a quarter of the way. The smooth sides of a chosen corner have their own two.
+ * Handles of the sides that are long enough on the screen: halfway one that bows the side, and a plus that adds a corner
+ * a quarter of the way. The smooth sides of a chosen corner have their own two.
  */
-function sideHandles(corners: Corners, view: View, chosen: number | null, bows: boolean): Handle[] {
+function sideHandles(corners: Corners, view: View, chosen: number | null): Handle[] {
   const count = corners.points.length;
   return sidesOfCorners(corners).flatMap((side, index): Handle[] => {
     const on = (t: number) => toScreen(view, pointAt(side, t));
@@ -135,7 +135,6 @@ function sideHandles(corners: Corners, view: View, chosen: number | null, bows: 
     const bends = side.kind === 'cubic' && near ? [bend(0, side.h1, from), bend(1, side.h2, to)] : [];
     const add = (t: number): Handle => ({ px: on(t), act: { kind: 'middle', index }, cursor: 'copy' });
     if (long < SHORTEST_LEG) return bends;
-    if (!bows) return [add(1 / 2)];
     const bow: Handle = { px: on(1 / 2), act: { kind: 'bow', index }, cursor: 'move' };
     return [...bends, bow, ...(long < 2 * SHORTEST_LEG ? [] : [add(1 / 4)])];
   });

@@ -1,6 +1,14 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import { type Design, FARTHEST, leastCorners, type OutlineCorner, type Part } from '../../design/schema.ts';
-import { type DrawnCorner, type DrawnSide, drawnLoop, sidesOf, windingOf } from '../../geometry/drawn.ts';
+import {
+  bowedBack,
+  type DrawnCorner,
+  type DrawnSide,
+  drawnLoop,
+  drawnPath,
+  sidesOf,
+  windingOf,
+} from '../../geometry/drawn.ts';
 import { boxOfLoop } from '../../geometry/loop.ts';
 import { add, subtract } from '../../geometry/point.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
@@ -23,17 +31,12 @@ export interface Corners {
 
 /** The corners of a part where its box is; null for parts that have none of their own. */
 export function cornersOf(part: Part, box: Box): Corners | null {
-  const on = (points: readonly OutlineCorner[], frame: Box): Corner[] =>
-    cornersIn(points, frame).map(({ at, ...made }) => ({ ...at, ...made }));
-  if (part.kind === 'run')
-    return part.path.form === 'points'
-      ? { points: on(part.path.points, box), closed: part.path.closed }
-      : null;
-  if ('shape' in part && part.shape.form === 'polygon') {
-    const { frame, points } = frameOfDrawn(part.shape.points, box);
-    return { points: on(points, frame), closed: true };
-  }
-  return null;
+  const on = (drawn: readonly OutlineCorner[], closed: boolean): Corners => {
+    const { frame, points } = frameOfDrawn(drawn, box, closed);
+    return { points: cornersIn(points, frame).map(({ at, ...made }) => ({ ...at, ...made })), closed };
+  };
+  if (part.kind === 'run') return part.path.form === 'points' ? on(part.path.points, part.path.closed) : null;
+  return 'shape' in part && part.shape.form === 'polygon' ? on(part.shape.points, true) : null;
 }
 
 const drawnOf = (points: readonly Corner[]): DrawnCorner[] =>
@@ -54,21 +57,20 @@ export function editsToCorners(design: Design, part: Part, before: Box, corners:
 }
 
 function withCorners(part: Part, { points, closed }: Corners): Part {
-  if (part.kind === 'run') {
-    const boxed = boxedCorners(points);
-    return { ...part, box: boxed.box, path: { form: 'points', points: boxed.points, closed } };
-  }
-  if (!('shape' in part)) return part;
   const drawn = drawnOf(points);
   // What is bowed reaches out of the corners: the box goes around all of the outline.
-  const box = boxOfLoop(drawnLoop(drawn));
-  return { ...part, box, shape: { form: 'polygon', points: cornersOut(drawn) } };
+  const box = boxOfLoop(closed ? drawnLoop(drawn) : drawnPath(drawn));
+  const boxed = cornersOut(drawn);
+  if (part.kind === 'run') {
+    const made = part.path.form === 'points' ? part.path : {};
+    return { ...part, box, path: { ...made, form: 'points', points: boxed, closed } };
+  }
+  return 'shape' in part ? { ...part, box, shape: { form: 'polygon', points: boxed } } : part;
 }
 
 /** The sides as they run; the one at `i` comes after corner `i`. */
 export function sidesOfCorners({ points, closed }: Corners): Stretch[] {
-  const sides = sidesOf(drawnOf(points));
-  return closed ? sides : sides.slice(0, -1);
+  return sidesOf(drawnOf(points), closed);
 }
 
 /** Places halfway between neighbors; the one at `i` comes after corner `i`. */
@@ -102,7 +104,7 @@ export function addedCorner(corners: Corners, after: number, at: Point): Corners
   const share = whole && !runsThrough(side) ? shareNear(whole, at) : null;
   const { x, y } = whole && share !== null ? pointAt(whole, share) : at;
   const part = (from: number, to: number): DrawnSide =>
-    whole && share !== null ? sideFrom(partOf(whole, from, to), windingOf(points)) : side;
+    whole && share !== null ? sideFrom(partOf(whole, from, to), windingOf(points, closed)) : side;
   const halves = [
     { ...was, side: part(0, share ?? 0) },
     { x, y, side: part(share ?? 1, 1) },
@@ -123,7 +125,10 @@ function sideFrom(stretch: Stretch, out: 1 | -1): DrawnSide {
 export function bowedSide({ points, closed }: Corners, index: number, through: Point): Corners {
   const [a, b] = [points[index], points[(index + 1) % points.length]];
   if (!a || !b) return { points, closed };
-  const rise = Math.max(-FARTHEST, Math.min(FARTHEST, windingOf(points) * riseThrough(a, through, b)));
+  const rise = Math.max(
+    -FARTHEST,
+    Math.min(FARTHEST, windingOf(points, closed) * riseThrough(a, through, b)),
+  );
   return madeCorner({ points, closed }, index, {
     side: Math.abs(rise) < SAME_PLACE ? undefined : { as: 'rise', rise },
   });
@@ -143,6 +148,12 @@ export const madeCorner = (
   index: number,
   made: Pick<Corner, 'side' | 'cut'>,
 ): Corners => ({ points: points.map((p, i) => (i === index ? { ...p, ...made } : p)), closed });
+
+/** The same corners closed or open. Bows stay on the side where they are, wherever out is then. */
+export function joinedAs({ points, closed: was }: Corners, closed: boolean): Corners {
+  if (windingOf(points, closed) === windingOf(points, was)) return { points, closed };
+  return { points: bowedBack(points), closed };
+}
 
 /** Null when no corner can be spared. */
 export function withoutCorner({ points, closed }: Corners, index: number): Corners | null {

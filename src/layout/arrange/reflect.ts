@@ -4,6 +4,7 @@ import type {
   Fill,
   FreeEnd,
   Member,
+  OutlineCorner,
   Panel,
   PanelShape,
   Part,
@@ -11,6 +12,7 @@ import type {
   Run,
   Strip,
 } from '../../design/schema.ts';
+import { bowedBack } from '../../geometry/drawn.ts';
 import { otherStart, turnOf } from '../fill/frame.ts';
 import { upsideDown } from '../place/outlines.ts';
 
@@ -97,26 +99,28 @@ function reflectStrip(
 
 function reflectRun({ path, side, ends }: Pick<Run, 'path' | 'side' | 'ends'>, axis: Axis) {
   if (path.form !== 'points') return { path, side, ends };
-  const points = path.points.map(({ u, v }) => (axis === 'x' ? { u: 1 - u, v } : { u, v: 1 - v }));
+  const points = reflectCorners(path.points, axis);
   if (path.closed) return { path: { ...path, points }, side, ends };
   const other: Run['side'] = side === 'inside' ? 'outside' : 'inside';
-  return { path: { ...path, points }, side: other, ends: turnedOver(ends) };
+  // What was to the right of the way is to its left.
+  return { path: { ...path, points: bowedBack(points) }, side: other, ends: turnedOver(ends) };
+}
+
+function reflectCorners(points: readonly OutlineCorner[], axis: Axis): OutlineCorner[] {
+  const over = <P extends { readonly u: number; readonly v: number }>(p: P): P =>
+    axis === 'x' ? { ...p, u: 1 - p.u } : { ...p, v: 1 - p.v };
+  return points.map((corner) => {
+    const { side } = corner;
+    if (side?.as !== 'smooth' || !side.handles) return over(corner);
+    const [h1, h2] = side.handles;
+    return { ...over(corner), side: { ...side, handles: [over(h1), over(h2)] } };
+  });
 }
 
 /** Named outlines are the same from left to right. */
 function reflectShape(shape: PanelShape, axis: Axis): PanelShape {
   if (shape.form !== 'polygon') return axis === 'y' ? upsideDown(shape) : shape;
-  const over = <P extends { readonly u: number; readonly v: number }>(p: P): P =>
-    axis === 'x' ? { ...p, u: 1 - p.u } : { ...p, v: 1 - p.v };
-  return {
-    ...shape,
-    points: shape.points.map((corner) => {
-      const { side } = corner;
-      if (side?.as !== 'smooth' || !side.handles) return over(corner);
-      const [h1, h2] = side.handles;
-      return { ...over(corner), side: { ...side, handles: [over(h1), over(h2)] } };
-    }),
-  };
+  return { ...shape, points: reflectCorners(shape.points, axis) };
 }
 
 type Opening = Panel['openings'][number];

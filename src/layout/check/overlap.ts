@@ -4,7 +4,7 @@ import { intersect } from '../../geometry/clip.ts';
 import { areaOf, centroidOf } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
-import { headOf, type LaidPart } from '../laid.ts';
+import { arcsOf, type LaidPart } from '../laid.ts';
 import type { Placing } from '../place/place.ts';
 
 /** Square millimeters in common that are rounding along a shared edge and no overlap. */
@@ -23,7 +23,7 @@ const isInside = (painted: LaidPart, body: LaidPart): boolean =>
  * sheet, which no joint cuts into.
  */
 function apartFromBars(laid: MadeAs<LaidPart, 'bars'>, other: MadeAs<LaidPart, 'bars'>): Region[][] {
-  const [own, others] = [headOf(laid), headOf(other)];
+  const [own, others] = [arcsOf(laid), arcsOf(other)];
   if (own.length > 0) return [[own, other.region]];
   return others.length > 0 ? [[laid.region, others]] : [];
 }

@@ -5,8 +5,8 @@ import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { LaidPart, Leg } from '../laid.ts';
 import { section } from '../structure.ts';
-import { headedRun } from './head.ts';
-import { legsOfRun, pathOfRun, regionOfRun } from './run.ts';
+import { legsOfRun, pathOfRun, reach, regionOfRun, sawnSides } from './run.ts';
+import { sawnRun } from './sawnArcs.ts';
 import { regionOfPanel, regionOfShape } from './shape.ts';
 import { legOfStrip, regionOfStrip } from './strip.ts';
 
@@ -28,7 +28,7 @@ type Only<K extends LaidPart['kind']> = Extract<LaidPart, { readonly kind: K }>;
 /** The fields of a laid part that are its kind's own. */
 type Make =
   | Pick<Only<'strip'>, 'kind' | 'leg' | 'spec'>
-  | Pick<Only<'run'>, 'kind' | 'legs' | 'closed' | 'spec' | 'stops' | 'head'>
+  | Pick<Only<'run'>, 'kind' | 'legs' | 'closed' | 'spec' | 'sawn'>
   | Pick<Only<'panel'>, 'kind' | 'spec'>
   | Pick<Only<'sign'>, 'kind' | 'spec' | 'lettering'>
   | Pick<Only<'fitting'>, 'kind' | 'spec'>
@@ -86,22 +86,29 @@ function stripBody(
 function runBody(part: Extract<Single, { kind: 'run' }>, box: Box, stocks: ReadonlyMap<string, Stock>): Body {
   const found = section(stocks.get(part.stock), false);
   const size = found ?? { width: 1, thickness: 0 };
-  const path = pathOfRun(part, box);
   const { ends, fit, corner, side } = part;
-  const legs = path.points.length > 1 ? legsOfRun(part, path, size) : [];
   const spec = { ends, fit, corner, side, path: part.path };
-  const make = { kind: 'run', legs, closed: path.closed, spec } as const;
   const rest = { height: size.thickness, stock: found ? part.stock : null };
-  const band = part.path.form === 'arched' ? part.path.band : undefined;
-  if (!band) {
-    const region = path.points.length > 1 ? regionOfRun(part, path, size.width) : [];
+  const sawn = sawnSides(part, box);
+  if (!sawn) {
+    const path = pathOfRun(part, box);
+    const [legs, region] =
+      path.points.length > 1 ? [legsOfRun(part, path, size), regionOfRun(part, path, size.width)] : [[], []];
+    const make = { kind: 'run', legs, closed: path.closed, spec } as const;
     return { ...rest, region, unknownStock: found ? null : part.stock, make };
   }
+  const { band, closed, sides } = sawn;
   const of = stocks.get(band.stock);
   const sheet = of?.form === 'sheet' ? of : null;
-  const unknownStock = !found ? part.stock : sheet ? null : band.stock;
-  const { region, ...made } = headedRun(part, box, legs, sheet?.thickness ?? 0) ?? { region: [] };
-  return { ...rest, region, unknownStock, make: { ...make, ...made } };
+  const made = sawnRun(sides, closed, reach(part, size.width), size, band.pieces);
+  const arcs = { stock: band.stock, thickness: sheet?.thickness ?? 0, arcs: made?.arcs ?? [] };
+  return {
+    ...rest,
+    region: made?.region ?? [],
+    unknownStock: !found ? part.stock : sheet ? null : band.stock,
+    // Its straight lengths end at the arcs, and go around nowhere.
+    make: { kind: 'run', legs: made?.legs ?? [], closed: false, spec, sawn: arcs },
+  };
 }
 
 function panelBody(

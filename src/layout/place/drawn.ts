@@ -6,7 +6,7 @@ import {
   type OutlineCorner,
   type PanelShape,
 } from '../../design/schema.ts';
-import { type DrawnCorner, type DrawnSide, drawnLoop } from '../../geometry/drawn.ts';
+import { type DrawnCorner, type DrawnSide, drawnLoop, drawnPath } from '../../geometry/drawn.ts';
 import { boxOfLoop, type Loop } from '../../geometry/loop.ts';
 import { distance } from '../../geometry/point.ts';
 import { ringOfBox } from '../../geometry/region.ts';
@@ -74,6 +74,10 @@ const LEAST_FRAME = 1 / 1000;
 /** Halvings in which measures that have no room are brought down. */
 const EASINGS = 12;
 
+/** A drawn outline, or a path whose two ends stay apart. */
+const drawnOf = (corners: readonly DrawnCorner[], closed: boolean): Loop =>
+  closed ? drawnLoop(corners) : drawnPath(corners);
+
 /**
  * Where the box around the corners lies so that the outline fills the given one: bows that reach out of the corners
  * leave them less room, and what is taken off a gable more. The measures stay as they are told, as far as they have
@@ -82,17 +86,20 @@ const EASINGS = 12;
 export function frameOfDrawn(
   drawn: readonly OutlineCorner[],
   box: Box,
+  closed = true,
 ): { readonly frame: Box; readonly points: readonly OutlineCorner[] } {
   if (isPlain(drawn)) return { frame: box, points: drawn };
   const points = spanning(drawn);
-  const full = framed(points, box);
-  if (full) return { frame: full, points };
+  const flat = flatAlong(points);
+  const full = framed(points, box, closed, flat);
+  if (full && (!flat || fills(full, points, box, closed, flat))) return { frame: full, points };
+  if (flat) return bowedTo(points, box, closed, flat);
   let [low, high] = [0, 1];
   let best = { frame: box, points: eased(points, 0) };
   for (let i = 0; i < EASINGS; i++) {
     const share = (low + high) / 2;
     const less = eased(points, share);
-    const frame = framed(less, box);
+    const frame = framed(less, box, closed);
     if (frame) {
       best = { frame, points: less };
       low = share;
@@ -105,19 +112,19 @@ export function frameOfDrawn(
  * The frame is moved and sized by what the outline lies beside the box, until it lies in it: along each axis by the
  * secant of the last two steps, since a bow of its own rise stays as it is while a smooth side grows with the frame.
  */
-function framed(points: readonly OutlineCorner[], box: Box): Box | null {
-  const sized = (frame: Box) => boxOfLoop(drawnLoop(cornersIn(points, frame)));
+function framed(points: readonly OutlineCorner[], box: Box, closed: boolean, flat: Flat = null): Box | null {
+  const sized = (frame: Box) => boxOfLoop(drawnOf(cornersIn(points, frame), closed));
   let [frame, own] = [box, sized(box)];
   let [slopeX, slopeY] = [1, 1];
   for (let i = 0; i < MOST_STEPS; i++) {
     const next = {
       x: frame.x + box.x - own.x,
       y: frame.y + box.y - own.y,
-      w: frame.w + (box.w - own.w) / slopeX,
-      h: frame.h + (box.h - own.h) / slopeY,
+      w: flat === 'w' ? 0 : frame.w + (box.w - own.w) / slopeX,
+      h: flat === 'h' ? 0 : frame.h + (box.h - own.h) / slopeY,
     };
-    if (!(next.w > box.w * LEAST_FRAME && next.h > box.h * LEAST_FRAME)) return null;
-    const off = Math.max(...(['x', 'y', 'w', 'h'] as const).map((of) => Math.abs(own[of] - box[of])));
+    if (SIDES.some((of) => of !== flat && next[of] <= box[of] * LEAST_FRAME)) return null;
+    const off = Math.max(...MEASURES.map((of) => (of === flat ? 0 : Math.abs(own[of] - box[of]))));
     if (off <= DUST) return frame;
     const now = sized(next);
     slopeX = slopeOf(now.w - own.w, next.w - frame.w, slopeX);
@@ -125,6 +132,49 @@ function framed(points: readonly OutlineCorner[], box: Box): Box | null {
     [frame, own] = [next, now];
   }
   return null;
+}
+
+const SIDES = ['w', 'h'] as const;
+const MEASURES = ['x', 'y', ...SIDES] as const;
+
+/** Along which side of their box all corners are on one line: what lies out of that is bowed alone. */
+type Flat = (typeof SIDES)[number] | null;
+
+function flatAlong(points: readonly OutlineCorner[]): Flat {
+  const own = boxOfPoints(points.map(({ u, v }) => ({ x: u, y: v })));
+  return SIDES.find((of) => own[of] === 0) ?? null;
+}
+
+const sizeOfDrawn = (frame: Box, points: readonly OutlineCorner[], closed: boolean, of: 'w' | 'h'): Mm =>
+  boxOfLoop(drawnOf(cornersIn(points, frame), closed))[of];
+
+const fills = (frame: Box, points: readonly OutlineCorner[], box: Box, closed: boolean, of: 'w' | 'h') =>
+  Math.abs(sizeOfDrawn(frame, points, closed, of) - box[of]) <= SAME_LENGTH;
+
+/** Bows become no more than so many times as high as they are told. */
+const MOST_BOWED = 64;
+/** Halvings in which the height of a bow is found, to the last digits. */
+const BOWINGS = 60;
+
+/** Corners on one line, bowed as far as their box goes: of it alone a bow can be as high as the box. */
+function bowedTo(points: readonly OutlineCorner[], box: Box, closed: boolean, flat: 'w' | 'h') {
+  const of = (share: number) => {
+    const bowed = eased(points, share);
+    return { frame: framed(bowed, box, closed, flat), points: bowed };
+  };
+  let [low, high] = [0, 1];
+  const reaches = (share: number) => {
+    const { frame, points: bowed } = of(share);
+    return frame === null || sizeOfDrawn(frame, bowed, closed, flat) >= box[flat];
+  };
+  while (high < MOST_BOWED && !reaches(high)) high *= 2;
+  for (let i = 0; i < BOWINGS; i++) {
+    const share = (low + high) / 2;
+    if (reaches(share)) high = share;
+    else low = share;
+  }
+  const best = of(low);
+  return { frame: best.frame ?? { ...box, [flat]: 0 }, points: best.points };
 }
 
 /** By how much an outline grows with its frame, within what keeps the steps in bounds. */
@@ -154,10 +204,10 @@ function easedSide(side: NonNullable<OutlineCorner['side']>, share: number): Out
   return share < 1 / 2 ? { as: 'smooth' } : side;
 }
 
-/** The border of a drawn outline in its box. */
-export function loopOfDrawn(points: readonly OutlineCorner[], box: Box): Loop {
-  const { frame, points: fitting } = frameOfDrawn(points, box);
-  return drawnLoop(cornersIn(fitting, frame));
+/** The border of a drawn outline in its box; of an open path its sides. */
+export function loopOfDrawn(points: readonly OutlineCorner[], box: Box, closed = true): Loop {
+  const { frame, points: fitting } = frameOfDrawn(points, box, closed);
+  return drawnOf(cornersIn(fitting, frame), closed);
 }
 
 /**
@@ -176,7 +226,7 @@ export function freed(shape: PanelShape, box: Box): PanelShape | null {
   const long = joined(loop);
   // Half circles alone leave fewer corners than an outline has: of those each keeps its crown.
   const sides = long.length < leastCorners(true) ? long.flatMap(halved) : long;
-  const corners = sides.flatMap(drawnOf);
+  const corners = sides.flatMap(cornersAlong);
   return corners.length >= leastCorners(true) && corners.length <= MOST_CORNERS
     ? { form: 'polygon', points: cornersOut(corners) }
     : null;
@@ -224,7 +274,7 @@ const goesOn = (a: Arc, b: Arc): boolean =>
 
 const isCircle = ({ rx, ry }: Arc): boolean => Math.abs(rx - ry) < SAME_LENGTH;
 
-function drawnOf(stretch: Stretch): DrawnCorner[] {
+function cornersAlong(stretch: Stretch): DrawnCorner[] {
   const { from: at } = stretch;
   if (stretch.kind === 'line') return [{ at }];
   if (stretch.kind === 'cubic') return [{ at, side: { as: 'smooth', handles: [stretch.h1, stretch.h2] } }];

@@ -16,8 +16,8 @@ import type { LaidPart } from '../laid.ts';
 import { levelOf, memberId } from '../reference.ts';
 import { expandArray, memberName, membersOf } from './array.ts';
 import { type Body, bodyOf, isSingle, type Single } from './body.ts';
-import { headNotFlush } from './head.ts';
 import type { Ground, PlacedPart, Placing } from './placed.ts';
+import { arcsNotFlush } from './sawnArcs.ts';
 import { regionOfFill } from './shape.ts';
 import { withStops } from './stopping.ts';
 import { isLevelId, levelUnder, orderBySupport } from './support.ts';
@@ -215,8 +215,8 @@ function placePart(
       return;
     }
     if (body.unknownStock !== null) unknownStocks.add(body.unknownStock);
-    else if ('head' in body.make && body.make.head)
-      notFlush = headNotFlush(part.id, body.make.head, body.height);
+    else if ('sawn' in body.make && body.make.sawn)
+      notFlush = arcsNotFlush(part.id, body.make.sawn, body.height);
     if (finish !== null && !finishes.has(finish)) unknownFinishes.add(finish);
     const known = finish !== null && finishes.has(finish) ? finish : null;
     const slot = { id, name, member, box: place, finish: known };

@@ -1,51 +1,99 @@
-import type { Run } from '../../design/schema.ts';
+import { type Run, USUAL_SEGMENTS } from '../../design/schema.ts';
 import { regionOfRings } from '../../geometry/clip.ts';
+import { areaOfLoop, type Loop } from '../../geometry/loop.ts';
 import { angleOf, cross, distance, dot, subtract, unit } from '../../geometry/point.ts';
 import { ringOfBox } from '../../geometry/region.ts';
 import { reverseRing, signedArea } from '../../geometry/ring.ts';
 import { intersectLines } from '../../geometry/segment.ts';
 import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
+import {
+  type Arc,
+  arcOver,
+  type Line,
+  lineTo,
+  pointAt,
+  reversed,
+  type Stretch,
+} from '../../geometry/stretch.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
-import { pick } from '../../list/at.ts';
+import { cyclic, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Leg } from '../laid.ts';
+import { loopOfDrawn } from './drawn.ts';
 
 type RunLike = Pick<Run, 'path' | 'side'>;
+export type SawnFrom = NonNullable<Extract<Run['path'], { readonly form: 'points' }>['band']>;
+
+/** A corner of a path, and whether the leg after it stands for a part of a bow. */
+interface PathCorner extends Point {
+  readonly bowed?: true;
+}
 
 export interface RunPath {
-  readonly points: readonly Point[];
+  readonly points: readonly PathCorner[];
   readonly closed: boolean;
 }
 
-/** Corners of the path in order of travel; counterclockwise when closed. */
-export function pathOfRun(run: RunLike, box: Box): RunPath {
-  const { x, y, w, h } = box;
-  switch (run.path.form) {
-    case 'frame':
-      return { points: ringOfBox(box), closed: true };
-    case 'arched': {
-      const points = archedPath(box, run.path.rise, run.path.segments);
-      if (!run.path.band) return { points, closed: true };
-      // The head is sawn apart: down the left stile, along the sill and up the right one.
-      const [left, right, spring] = points;
-      const last = points.at(-1);
-      return { points: [last, left, right, spring].filter((p) => p !== undefined), closed: false };
-    }
-    case 'points': {
-      const points = distinct(
-        run.path.points.map(({ u, v }) => ({ x: x + u * w, y: y + v * h })),
-        run.path.closed,
-      );
-      if (!run.path.closed || points.length < 3) return { points, closed: false };
-      return { points: signedArea(points) < 0 ? reverseRing(points) : points, closed: true };
-    }
-  }
+/** Corners of the path in order of travel, its bows as straight segments; counterclockwise when closed. */
+export function pathOfRun({ path }: Pick<Run, 'path'>, box: Box): RunPath {
+  if (path.form === 'frame') return { points: ringOfBox(box), closed: true };
+  const around = path.form === 'arched' || path.closed;
+  const sides = sidesOfRun(path, box);
+  const drawn = cornersOfSides(sides, around, path.segments);
+  if (!drawn.closed || signedArea(drawn.points) >= 0) return drawn;
+  return cornersOfSides(sides.toReversed().map(reversed), around, path.segments);
 }
 
-function distinct(points: readonly Point[], closed: boolean): Point[] {
+/** The arcs of a path that is made of straight segments. */
+export const bowsOfRun = ({ path }: Pick<Run, 'path'>, box: Box): Arc[] =>
+  path.form === 'frame' ? [] : sidesOfRun(path, box).filter((side) => side.kind === 'arc');
+
+const sidesOfRun = (path: Exclude<Run['path'], { readonly form: 'frame' }>, box: Box): Loop =>
+  path.form === 'arched' ? archedSides(box, path.rise) : loopOfDrawn(path.points, box, path.closed);
+
+function cornersOfSides(sides: Loop, around: boolean, segments = USUAL_SEGMENTS): RunPath {
+  const last = sides.at(-1);
+  const corners = sides.flatMap((side): PathCorner[] => {
+    if (side.kind === 'line') return [side.from];
+    return Array.from({ length: segments }, (_, i) => ({ ...pointAt(side, i / segments), bowed: true }));
+  });
+  const points = distinct(around || !last ? corners : [...corners, last.to], around);
+  return { points, closed: around && points.length > 2 };
+}
+
+/**
+ * Sides of a path whose arcs are sawn from sheet, in order of travel, beginning after an arc where it is closed; null
+ * where none is sawn so. What is smooth is told by straight segments.
+ */
+export function sawnSides(
+  { path }: Pick<Run, 'path'>,
+  box: Box,
+): { readonly sides: readonly (Line | Arc)[]; readonly closed: boolean; readonly band: SawnFrom } | null {
+  if (path.form === 'frame' || !path.band) return null;
+  const { band } = path;
+  const closed = path.form === 'arched' || path.closed;
+  const drawn = sidesOfRun(path, box);
+  const about = closed && areaOfLoop(drawn) < 0 ? drawn.toReversed().map(reversed) : drawn;
+  const sides = about.flatMap((side) => straightened(side, path.segments));
+  if (sides.every(({ kind }) => kind === 'line')) return null;
+  const first = sides.findIndex((side, i) => side.kind === 'line' && cyclic(sides, i - 1).kind === 'arc');
+  return {
+    sides: closed && first > 0 ? [...sides.slice(first), ...sides.slice(0, first)] : sides,
+    closed,
+    band,
+  };
+}
+
+function straightened(side: Stretch, segments = USUAL_SEGMENTS): (Line | Arc)[] {
+  if (side.kind !== 'cubic') return [side];
+  const at = (i: number) => pointAt(side, i / segments);
+  return Array.from({ length: segments }, (_, i) => lineTo(at(i), at(i + 1)));
+}
+
+function distinct(points: readonly PathCorner[], closed: boolean): PathCorner[] {
   const apart = (a: Point, b: Point) =>
     Math.abs(a.x - b.x) > SAME_LENGTH || Math.abs(a.y - b.y) > SAME_LENGTH;
-  const found: Point[] = [];
+  const found: PathCorner[] = [];
   for (const p of points) {
     const last = found.at(-1);
     if (!last || apart(p, last)) found.push(p);
@@ -56,28 +104,21 @@ function distinct(points: readonly Point[], closed: boolean): Point[] {
   return found;
 }
 
-/**
- * Sill, stiles and an arch of straight segments with their corners on the circle through both springing
- * points and the crown: radius = (half chord squared + rise squared) / (2 rise).
- */
-function archedPath({ x, y, w, h }: Box, rise: Mm, segments: number): Point[] {
-  const s = Math.min(rise, w / 2, h);
-  const spring = y + h - s;
-  const radius = ((w * w) / 4 + s * s) / (2 * s);
-  const center = { x: x + w / 2, y: y + h - radius };
-  const half = Math.atan2(w / 2, radius - s);
-  const points: Point[] = [
-    { x, y },
-    { x: x + w, y },
-    { x: x + w, y: spring },
+/** Sill, stiles and an arch over them, the arc through both springing points and the crown. */
+function archedSides({ x, y, w, h }: Box, asked: Mm): (Line | Arc)[] {
+  const rise = Math.min(asked, w / 2, h);
+  const [left, right] = [x, x + w].map((side) => ({
+    foot: { x: side, y },
+    spring: { x: side, y: y + h - rise },
+  })) as [Stile, Stile];
+  return [
+    lineTo(left.foot, right.foot),
+    lineTo(right.foot, right.spring),
+    arcOver(right.spring, left.spring, rise),
+    lineTo(left.spring, left.foot),
   ];
-  for (let i = 1; i < segments; i++) {
-    const angle = half - (2 * half * i) / segments;
-    points.push({ x: center.x + radius * Math.sin(angle), y: center.y + radius * Math.cos(angle) });
-  }
-  points.push({ x, y: spring });
-  return distinct(points, true);
 }
+type Stile = Record<'foot' | 'spring', Point>;
 
 /** A corner that runs out farther than so many widths turns back on itself; no saw miters it. */
 const LONGEST_MITER = 100;
@@ -117,7 +158,7 @@ function parallel(path: RunPath, by: Mm): Point[] {
 }
 
 /** Distance from the path to the far side of the stock, positive to the left of travel. */
-const reach = (run: RunLike, width: Mm): Mm => (run.side === 'inside' ? width : -width);
+export const reach = (run: RunLike, width: Mm): Mm => (run.side === 'inside' ? width : -width);
 
 /** Center lines of the stock; they meet at the miters. */
 export function legsOfRun(
@@ -133,7 +174,8 @@ export function legsOfRun(
     const end = pick(center, (i + 1) % center.length);
     const a = pick(path.points, i);
     const b = pick(path.points, (i + 1) % path.points.length);
-    legs.push({ start, end, ...section, angle: angleOf(subtract(b, a)) });
+    const bowed = a.bowed ? { bowed: a.bowed } : {};
+    legs.push({ start, end, ...section, angle: angleOf(subtract(b, a)), ...bowed });
   }
   return legs;
 }

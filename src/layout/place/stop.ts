@@ -14,13 +14,15 @@ import {
 } from '../../geometry/point.ts';
 import { boxOf, containsPointInRegion, regionOfRing, ringsOf } from '../../geometry/region.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
+import { lineTo } from '../../geometry/stretch.ts';
 import { SAME_LENGTH, SAME_PLACE } from '../../geometry/tolerance.ts';
-import { pick } from '../../list/at.ts';
+import { lastOf, pick } from '../../list/at.ts';
 import { groupOf } from '../../list/grouped.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Laid, LaidPart, Leg, StoppedEnd, Stops } from '../laid.ts';
 import { withSpan } from '../span.ts';
-import { pathOfRun, regionOfRun } from './run.ts';
+import { pathOfRun, reach, regionOfRun, sawnSides } from './run.ts';
+import { sawnRun } from './sawnArcs.ts';
 
 type End = 'start' | 'end';
 type Barred = Laid<'strip'> | Laid<'run'>;
@@ -35,10 +37,11 @@ export interface Missed {
 /** Whether a laid part has ends that are to stop at something. */
 export const isToStop = (laid: LaidPart): laid is Barred => stopsAskedOf(laid).length > 0;
 
+const goesAround = ({ closed, spec: { path } }: Laid<'run'>): boolean => closed || path.form === 'arched';
+
 /** The ends that are to stop, and at what; a closed run has none. */
 export function stopsAskedOf(laid: LaidPart): readonly { readonly end: End; readonly at: string }[] {
-  if ((laid.kind !== 'strip' && laid.kind !== 'run') || (laid.kind === 'run' && (laid.closed || laid.head)))
-    return [];
+  if ((laid.kind !== 'strip' && laid.kind !== 'run') || (laid.kind === 'run' && goesAround(laid))) return [];
   const { start, end } = laid.spec.ends;
   const asked: { end: End; at: string }[] = [];
   if (start.cut === 'stop') asked.push({ end: 'start', at: start.at });
@@ -64,7 +67,9 @@ export function stopped(
   const first = legs[0];
   for (const { end, at } of asked) {
     const leg = end === 'start' ? first : legs.at(-1);
-    if (!leg || distance(leg.start, leg.end) <= SAME_LENGTH) continue;
+    // An arc sawn from sheet ends as its path does.
+    if (!leg || leg.stops?.[end]) missed.push({ end, at, meets: 'nowhere' });
+    if (!leg || leg.stops?.[end] || distance(leg.start, leg.end) <= SAME_LENGTH) continue;
     const ahead = aheadOf(leg, end, groupOf(borders, at), both);
     if (ahead.meets === 'whole') stops[end] = { at, line: ahead.line, against: ahead.against === true };
     else missed.push({ end, at, meets: ahead.meets });
@@ -154,24 +159,43 @@ function bandOf(leg: Leg, { start, end }: Stops, beyond: Mm): Region {
 const SEAM: Mm = 1;
 
 /** The band of a run: as its path has it up to the middle of an end that stops, and from there to the line. */
-function regionOfStopped({ legs, spec, box, stops = {} }: Laid<'run'>, before: readonly Leg[]): Region {
+function regionOfStopped(run: Laid<'run'>, before: readonly Leg[]): Region {
+  const { legs, stops = {}, sawn } = run;
   const [first, last] = [pick(legs, 0), pick(legs, legs.length - 1)];
-  if (legs.length === 1) return bandOf(first, stops, 0);
-  const path = pathOfRun(spec, box);
-  const points = [...path.points];
+  if (legs.length === 1 && !sawn) return bandOf(first, stops, 0);
   const areas: Region[] = [];
+  const by = { start: NOWHERE, end: NOWHERE };
   if (stops.start) {
     const middle = midpoint(first.start, first.end);
     areas.push(bandOf({ ...first, end: toward(middle, first.end, SEAM) }, { start: stops.start }, 0));
-    points[0] = add(pick(points, 0), subtract(middle, pick(before, 0).start));
+    by.start = subtract(middle, pick(before, 0).start);
   }
   if (stops.end) {
     const middle = midpoint(last.start, last.end);
     areas.push(bandOf({ ...last, start: toward(middle, last.start, SEAM) }, { end: stops.end }, 0));
-    const n = points.length - 1;
-    points[n] = add(pick(points, n), subtract(middle, pick(before, before.length - 1).end));
+    by.end = subtract(middle, lastOf(before).end);
   }
-  return union([regionOfRun(spec, { ...path, points }, first.width), ...areas]);
+  return union([regionBetween(run, by), ...areas]);
+}
+
+const NOWHERE: Point = { x: 0, y: 0 };
+
+/** The band of a run as its path has it, with both ends of the path moved. */
+function regionBetween({ legs, spec, box }: Laid<'run'>, by: Record<End, Point>): Region {
+  const { width, thickness } = pick(legs, 0);
+  const sawn = sawnSides(spec, box);
+  if (!sawn) {
+    const path = pathOfRun(spec, box);
+    const n = path.points.length - 1;
+    const points = path.points.map((p, i) => (i === 0 ? add(p, by.start) : i === n ? add(p, by.end) : p));
+    return regionOfRun(spec, { ...path, points }, width);
+  }
+  const n = sawn.sides.length - 1;
+  const sides = sawn.sides.map((side, i) => {
+    if (side.kind === 'arc') return side;
+    return lineTo(i === 0 ? add(side.from, by.start) : side.from, i === n ? add(side.to, by.end) : side.to);
+  });
+  return sawnRun(sides, false, reach(spec, width), { width, thickness }, sawn.band.pieces)?.region ?? [];
 }
 
 const toward = (from: Point, to: Point, by: Mm): Point => add(from, scale(unit(subtract(to, from)), by));

@@ -11,6 +11,7 @@ import {
   addedCorner,
   type Corners,
   cornersOf,
+  joinedAs,
   madeCorner,
   movedCorner,
   withoutCorner,
@@ -26,7 +27,8 @@ const PATH_FIELDS: readonly FormField<Corners, Corners>[] = [
     is: 'switch',
     label: 'corners.closed',
     get: ({ closed }) => closed,
-    put: (closed, { points }) => (closed && points.length < leastCorners(true) ? null : { points, closed }),
+    put: (closed, corners) =>
+      closed && corners.points.length < leastCorners(true) ? null : joinedAs(corners, closed),
   },
 ];
 
@@ -97,18 +99,17 @@ export function CornerFields({ part }: { part: Part }) {
       </table>
       {part.kind === 'run' ? (
         <Fields of={PATH_FIELDS} value={corners} onChange={(next) => take(next, t('did.change', { name }))} />
-      ) : (
-        <fieldset className="sub">
-          <legend>{t('corners.one', { number: one + 1 })}</legend>
-          <div className="fields">
-            <Fields
-              of={MADE_FIELDS}
-              value={madeOf(corners, one)}
-              onChange={(made) => take(madeCorner(corners, one, made), t('did.change', { name }))}
-            />
-          </div>
-        </fieldset>
-      )}
+      ) : null}
+      <fieldset className="sub">
+        <legend>{t('corners.one', { number: one + 1 })}</legend>
+        <div className="fields">
+          <Fields
+            of={MADE_FIELDS}
+            value={madeOf(corners, one)}
+            onChange={(made) => take(madeCorner(corners, one, made), t('did.change', { name }))}
+          />
+        </div>
+      </fieldset>
     </fieldset>
   );
 }

@@ -1,4 +1,5 @@
-import type { Run } from '../../../design/schema.ts';
+import { isBowed } from '../../../design/path.ts';
+import { type Run, USUAL_SEGMENTS } from '../../../design/schema.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { t } from '../../words/t.ts';
@@ -15,6 +16,9 @@ const SQUARE = [
 ];
 
 type Arched = Extract<Run['path'], { readonly form: 'arched' }>;
+type Cornered = Extract<Run['path'], { readonly form: 'points' }>;
+/** How the arch or the bows of a path are made. */
+type Made = Pick<Arched | Cornered, 'segments' | 'band'>;
 
 /** Straight segments of the run's own stock, in the list of sheets. */
 const OF_THE_STOCK = '';
@@ -23,6 +27,9 @@ const BAND_PIECES = 3;
 
 const ARCH_FIELDS: readonly FormField<Arched>[] = [
   { is: 'length', label: 'shape.rise', field: 'rise', min: 1 },
+];
+
+const BOW_FIELDS: readonly FormField<Made>[] = [
   {
     is: 'choice',
     label: 'run.arch',
@@ -42,8 +49,9 @@ const ARCH_FIELDS: readonly FormField<Arched>[] = [
   {
     is: 'number',
     label: 'run.segments',
-    field: 'segments',
     when: ({ band }) => !band,
+    get: ({ segments }) => segments ?? USUAL_SEGMENTS,
+    put: (segments) => ({ segments }),
     whole: true,
     min: 2,
     max: 48,
@@ -75,7 +83,7 @@ const PATH_FIELDS: readonly FormField<Run>[] = [
     get: ({ path }) => path.form,
     put: (form: Run['path']['form'], { path, box }) => {
       if (form === 'frame') return { path: { form } };
-      if (form === 'arched') return { path: { form, rise: box.w / 4, segments: 6 } };
+      if (form === 'arched') return { path: { form, rise: box.w / 4, segments: USUAL_SEGMENTS } };
       return { path: path.form === 'points' ? path : { form, points: SQUARE, closed: true } };
     },
   },
@@ -100,6 +108,9 @@ export function RunFields({ part }: { part: Run }) {
       <Fields of={PATH_FIELDS} value={laid} onChange={change} />
       {path.form === 'arched' ? (
         <Fields of={ARCH_FIELDS} value={path} onChange={(arch) => change({ path: { ...path, ...arch } })} />
+      ) : null}
+      {path.form !== 'frame' && isBowed(path) ? (
+        <Fields of={BOW_FIELDS} value={path} onChange={(made) => change({ path: { ...path, ...made } })} />
       ) : null}
       {path.form === 'points' && !path.closed ? (
         <EndFields part={part} onCommit={(ends) => change({ ends })} />

@@ -8,14 +8,17 @@ import type { Corner, Corners } from '../../edit/corners.ts';
 /** How a corner is worked and the side after it runs, with the straight way to the next corner. */
 interface Made extends Pick<Corner, 'side' | 'cut'> {
   readonly chord: Mm;
+  /** Which end of an open path it is: there nothing is taken off, and no side comes after the last one. */
+  readonly ends: 'first' | 'last' | null;
 }
 type Change = Pick<Corner, 'side' | 'cut'>;
 type As = NonNullable<Corner['side']>['as'] | 'straight';
 type How = NonNullable<Corner['cut']>['how'] | 'plain';
 
-export function madeOf({ points }: Corners, index: number): Made {
+export function madeOf({ points, closed }: Corners, index: number): Made {
   const [at, next] = [points[index], points[(index + 1) % points.length]];
-  return { side: at?.side, cut: at?.cut, chord: at && next ? distance(at, next) : 0 };
+  const ends = closed ? null : index === 0 ? 'first' : index === points.length - 1 ? 'last' : null;
+  return { side: at?.side, cut: at?.cut, chord: at && next ? distance(at, next) : 0, ends };
 }
 
 /** A bow begins as one of an eighth of the way, a corner as one of this size, where nothing is there yet. */
@@ -30,11 +33,12 @@ function sideAs(as: As, { side, chord }: Made): Corner['side'] {
   return as === 'rise' ? { as, rise } : { as, radius: segmentRadius(chord, rise) };
 }
 
-/** Of one corner of a drawn outline and the side after it. */
+/** Of one corner of a drawn outline or path and the side after it. */
 export const MADE_FIELDS: readonly FormField<Made, Change>[] = [
   {
     is: 'choice',
     label: 'corners.side',
+    when: ({ ends }) => ends !== 'last',
     of: [
       { value: 'straight', words: 'corners.straight' },
       { value: 'rise', words: 'corners.byRise' },
@@ -49,7 +53,7 @@ export const MADE_FIELDS: readonly FormField<Made, Change>[] = [
     label: 'corners.rise',
     hint: 'corners.inward',
     min: -10_000,
-    when: ({ side }) => side?.as === 'rise',
+    when: ({ side, ends }) => side?.as === 'rise' && ends !== 'last',
     get: ({ side }) => (side?.as === 'rise' ? side.rise : 0),
     put: (rise, made) => ({ ...worked(made), side: { as: 'rise', rise } }),
   },
@@ -58,13 +62,14 @@ export const MADE_FIELDS: readonly FormField<Made, Change>[] = [
     label: 'corners.radius',
     hint: 'corners.inward',
     min: -20_000,
-    when: ({ side }) => side?.as === 'radius',
+    when: ({ side, ends }) => side?.as === 'radius' && ends !== 'last',
     get: ({ side }) => (side?.as === 'radius' ? side.radius : 0),
     put: (radius, made) => ({ ...worked(made), side: { as: 'radius', radius } }),
   },
   {
     is: 'choice',
     label: 'corners.cut',
+    when: ({ ends }) => ends === null,
     of: [
       { value: 'plain', words: 'corners.plain' },
       { value: 'rounded', words: 'shape.rounded' },
@@ -82,7 +87,7 @@ export const MADE_FIELDS: readonly FormField<Made, Change>[] = [
     is: 'length',
     label: 'corners.size',
     min: 1,
-    when: ({ cut }) => cut !== undefined,
+    when: ({ cut, ends }) => cut !== undefined && ends === null,
     get: ({ cut }) => cut?.size ?? 0,
     put: (size, { side, cut }) => (cut ? { side, cut: { ...cut, size } } : null),
   },

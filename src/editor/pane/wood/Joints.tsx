@@ -1,6 +1,7 @@
 import { TriangleAlert } from 'lucide-react';
 import type { Check } from '../../../check/check.ts';
 import { eachOf } from '../../../design/made.ts';
+import { isBowed } from '../../../design/path.ts';
 import type { Design, Joint } from '../../../design/schema.ts';
 import type { Joinery, JointFound } from '../../../joinery/piece.ts';
 import { designPart } from '../../../layout/reference.ts';
@@ -69,11 +70,12 @@ function pairsOf({ joints, checks }: Joinery, choices: readonly Joint[]): Pair[]
   return [...pairs.values()];
 }
 
-/** Kinds to choose from; the segments of an arch are mitered and nothing else. */
+/** Kinds to choose from; the segments of a bow are mitered and nothing else. */
 function kindsFor(design: Design, { a, b, chosen }: Pair): readonly Joint['kind'][] {
   const part = design.parts.find(({ id }) => id === a);
   const made = part && eachOf(part);
-  if (a !== b || made?.kind !== 'run' || made.path.form !== 'arched') return KINDS;
+  if (a !== b || made?.kind !== 'run' || !isBowed(made.path)) return KINDS;
+  if ('band' in made.path && made.path.band) return KINDS;
   return KINDS.filter((kind) => kind === 'miter' || kind === chosen?.kind);
 }
 

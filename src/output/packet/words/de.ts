@@ -201,7 +201,7 @@ export const DE: PacketWords = {
     innerArc: 'Innenbogen',
     middleArc: 'Mittelbogen',
     outerArc: 'Außenbogen',
-    note: 'R ist der Radius einer Kante. Jedes Stück umfasst den angegebenen Winkel, seine Fugen liegen auf Radien des Kreises. Bögen sind am Holz entlang gemessen, von Fries zu Fries. Die Stücke nach ihren Schablonen anreißen.',
+    note: 'R ist der Radius einer Kante. Jedes Stück umfasst den angegebenen Winkel, seine Fugen liegen auf Radien des Kreises. Bögen sind am Holz entlang gemessen, von Schnitt zu Schnitt. Die Stücke nach ihren Schablonen anreißen.',
   },
   end: {
     square: 'rechtwinklig',

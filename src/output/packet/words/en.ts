@@ -203,7 +203,7 @@ export const EN = {
     note: 'Radius and chord are those of the outer edge, corner to corner. The last column is how far the middle of each straight segment falls short of the circle.',
   },
   sawnArches: {
-    title: 'Arches sawn from sheet',
+    title: 'Arcs sawn from sheet',
     part: 'Arch',
     inner: 'Inner R',
     outer: 'Outer R',
@@ -212,7 +212,7 @@ export const EN = {
     innerArc: 'Inner arc',
     middleArc: 'Middle arc',
     outerArc: 'Outer arc',
-    note: 'R is the radius of an edge. Each piece spans the angle given, and its joints lie on radii of the circle. Arcs are measured along the wood from stile to stile. Mark the pieces from their patterns.',
+    note: 'R is the radius of an edge. Each piece spans the angle given, and its joints lie on radii of the circle. Arcs are measured along the wood from cut to cut. Mark the pieces from their patterns.',
   },
   end: {
     square: 'square',

@@ -202,7 +202,7 @@ export const ES: PacketWords = {
     innerArc: 'Arco interior',
     middleArc: 'Arco medio',
     outerArc: 'Arco exterior',
-    note: 'R es el radio de un canto. Cada pieza abarca el ángulo indicado y sus juntas quedan en radios del círculo. Los arcos se miden a lo largo de la madera, de montante a montante. Marcar las piezas con sus plantillas.',
+    note: 'R es el radio de un canto. Cada pieza abarca el ángulo indicado y sus juntas quedan en radios del círculo. Los arcos se miden a lo largo de la madera, de corte a corte. Marcar las piezas con sus plantillas.',
   },
   end: {
     square: 'a escuadra',

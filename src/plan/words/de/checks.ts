@@ -115,7 +115,7 @@ export const checks: PlanWords['checks'] = {
   'array.count': (f, say) =>
     `${f.number('count')} Glieder von ${say.name(f.part)} passen nicht in ${say.length(f.number('room_mm'))}. Weniger oder schmalere nehmen.`,
   'run.head-not-flush': (f, say) =>
-    `Die Platte für den Bogen von ${say.name(f.part)} ist ${say.length(f.number('head_mm'))} dick, seine Leisten aber ${say.length(f.number('stock_mm'))}: Wo beide sich treffen, liegen sie nicht bündig, und Nägel und Schrauben werden nach den Leisten gewählt. Platte von gleicher Dicke wählen.`,
+    `Die Platte für die Bögen von ${say.name(f.part)} ist ${say.length(f.number('head_mm'))} dick, seine Leisten aber ${say.length(f.number('stock_mm'))}: Wo beide sich treffen, liegen sie nicht bündig, und Nägel und Schrauben werden nach den Leisten gewählt. Platte von gleicher Dicke wählen.`,
   'fill.uncovered': (f, say) =>
     `Die Deckleisten von ${say.name(f.part)} sind ${say.length(f.number('width_mm'))} breit und liegen zu knapp auf ihren Brettern: Bei Fugen von ${say.length(f.number('gap_mm'))} brauchen sie ${say.length(f.number('need_mm'))}, damit sie auf jeder Seite ${say.length(f.number('lap_mm'))} aufliegen. Breitere Leisten oder engere Fugen wählen.`,
   'bed.no-room': (f, say) =>
