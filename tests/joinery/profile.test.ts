@@ -101,7 +101,7 @@ describe('the arcs that an outline is drawn by', () => {
 });
 
 describe('the drawing of what is sawn to an outline', () => {
-  const words = { length: (mm: number) => mm.toFixed(0), end: () => '', notch: () => '', face: '' };
+  const words = { length: (mm: number) => mm.toFixed(0), end: () => [], notch: () => '', face: '' };
   const textsOf = (piece: Piece) =>
     pieceDrawing(piece, { width: 85, height: 32 }, words).items.flatMap((item) =>
       item.kind === 'text' ? [item] : [],

@@ -7,7 +7,7 @@ import type { Stock } from '../../../materials/types.ts';
 import { pieceNames } from '../../../plan/words/pieces.ts';
 import { curveWords, tapeWords } from '../../../plan/words/tape.ts';
 import { DrawingView } from '../../control/DrawingView.tsx';
-import { endMark, endWords } from '../../control/endWords.ts';
+import { endMarks, endWords } from '../../control/endWords.ts';
 import { Measure } from '../../control/Measure.tsx';
 import { notchPlace, notchWords } from '../../control/notchWords.ts';
 import { Typeset } from '../../control/Typeset.tsx';
@@ -34,7 +34,7 @@ export function PieceCard({ group, bar, stock, where, cut, onCut }: PieceCardPro
     const box = { width: 112, height: piece.form === 'sheet' ? 44 : piece.notches.length > 0 ? 34 : 25 };
     return pieceDrawing(piece, box, {
       length: say.short,
-      end: (end) => endMark(end, say),
+      end: (end) => endMarks(end, say),
       notch: (notch) => notchWords(notch, say),
       face: t('wood.faceUp'),
     });
