@@ -57,7 +57,23 @@ export type PartNoun =
   | 'shelf'
   | 'board'
   | 'frame'
-  | 'knob';
+  | 'knob'
+  | 'opening'
+  | 'counter'
+  | 'mullion'
+  | 'sill'
+  | 'nut'
+  | 'plate'
+  | 'slot'
+  | 'shade'
+  | 'seat'
+  | 'left-leg'
+  | 'right-leg'
+  | 'slats'
+  | 'track'
+  | 'left-hanger'
+  | 'right-hanger'
+  | 'cut-out';
 
 /** What a part is called: a noun, a number where there are several, and on which of two leaves it is. */
 export interface Called {

@@ -25,10 +25,15 @@ export function framed(b: Building, space: Space, stock: FrameStock): Space {
 }
 
 /** A stile at each side of a space, and what lies between them. */
-function stiles(b: Building, space: Space, { stile, finish }: FrameStock) {
+export function stiles(
+  b: Building,
+  space: Space,
+  { stile, finish }: Pick<FrameStock, 'stile' | 'finish'>,
+  nouns: readonly [PartNoun, PartNoun] = ['left-stile', 'right-stile'],
+): Pick<Space, 'left' | 'right'> {
   const [left, right] = ['stile-left', 'stile-right'];
-  b.strip(left, 'left-stile', 'up', { stock: stile, finish });
-  b.strip(right, 'right-stile', 'up', { stock: stile, finish });
+  b.strip(left, nouns[0], 'up', { stock: stile, finish });
+  b.strip(right, nouns[1], 'up', { stock: stile, finish });
   b.set(left, 'x', 'low', space.left);
   b.set(right, 'x', 'high', space.right);
   for (const role of [left, right]) b.between(role, 'y', space.bottom, space.top);

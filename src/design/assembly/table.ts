@@ -1,13 +1,19 @@
 import { awning } from './kind/awning.ts';
+import { benchSlats } from './kind/benchSlats.ts';
 import { cornice } from './kind/cornice.ts';
 import { doorPair } from './kind/doorPair.ts';
 import { window } from './kind/glazed.ts';
+import { hatch } from './kind/hatch.ts';
 import { ledgedDoor } from './kind/ledgedDoor.ts';
+import { letterPlate } from './kind/letterPlate.ts';
 import { panelDoor } from './kind/panelDoor.ts';
 import { pilaster } from './kind/pilaster.ts';
+import { porthole } from './kind/porthole.ts';
 import { shelves } from './kind/shelves.ts';
 import { shutter } from './kind/shutter.ts';
 import { signBoard } from './kind/signBoard.ts';
+import { slidingDoor } from './kind/slidingDoor.ts';
+import { stallRiser } from './kind/stallRiser.ts';
 import { wainscot } from './kind/wainscot.ts';
 import type { AssemblyKind } from './kind.ts';
 
@@ -16,14 +22,20 @@ export const ASSEMBLIES = {
   'panel-door': panelDoor,
   'door-pair': doorPair,
   'ledged-door': ledgedDoor,
+  'sliding-door': slidingDoor,
   window,
+  porthole,
+  hatch,
   shutter,
   shelves,
   wainscot,
+  'stall-riser': stallRiser,
+  'bench-slats': benchSlats,
   cornice,
   pilaster,
   awning,
   'sign-board': signBoard,
+  'letter-plate': letterPlate,
 } as const satisfies Readonly<Record<string, AssemblyKind>>;
 
 export type AssemblyName = keyof typeof ASSEMBLIES;

@@ -73,7 +73,10 @@ describe.each(ASSEMBLY_NAMES)('%s', (kind) => {
         expect(ground?.w, told).toBeCloseTo(face.width - (FACE.width - box.w), 6);
         expect(ground?.h, told).toBeCloseTo(face.height - (FACE.height - box.h), 6);
         const bars = parts.filter((part): part is Extract<Part, { kind: 'strip' }> => part.kind === 'strip');
-        const level = bars.filter((bar) => bar.on === parts[0]?.id && bar.ends.end.cut === 'square');
+        const level = bars.filter(
+          ({ on, ends, lie }) =>
+            on === parts[0]?.id && ends.end.cut === 'square' && (lie === 'across' || lie === 'up'),
+        );
         level.forEach((a, i) => {
           for (const b of level.slice(i + 1)) {
             const area = inCommon(layout.boxes.get(a.id) ?? a.box, layout.boxes.get(b.id) ?? b.box);

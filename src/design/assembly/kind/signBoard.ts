@@ -1,5 +1,6 @@
 import { inches } from '../../../measure/units.ts';
 import { newLettering } from '../../defaults.ts';
+import type { PanelShape } from '../../schema.ts';
 import { GROUND } from '../building.ts';
 import { FACING, firstFacing } from '../facing.ts';
 import { kindOf } from '../kind.ts';
@@ -7,7 +8,10 @@ import type { Answers, Supplies } from '../question.ts';
 import { moldingOf } from '../stock.ts';
 
 const questions = {
-  frame: { is: 'stock', form: 'shaped' },
+  shape: { is: 'choice', of: ['rectangle', 'arched', 'ribbon', 'coved'] },
+  rise: { is: 'length', least: 5, most: 1500, where: { field: 'shape', is: ['arched'] } },
+  ends: { is: 'length', least: 5, most: 1500, where: { field: 'shape', is: ['ribbon', 'coved'] } },
+  frame: { is: 'stock', form: 'shaped', where: { field: 'shape', is: ['rectangle', 'arched'] } },
   ...FACING,
 } as const;
 
@@ -24,9 +28,12 @@ function inkOf({ finishes }: Supplies, { finish, field }: Answers<typeof questio
 export const signBoard = kindOf<typeof questions>({
   usual: { w: inches(28), h: inches(8) },
   questions,
-  first: (_, has) => {
+  first: (size, has) => {
     const first = firstFacing(has);
     return {
+      shape: 'rectangle',
+      rise: Math.max(5, Math.min(size.w / 2, size.h) / 3),
+      ends: Math.max(5, Math.min(size.w, size.h) / 5),
       frame: moldingOf(has, 'panel-molding-small', 'half-round-20'),
       ...first,
       // Letters in the color of their board could not be seen; with a single color the board stays bare.
@@ -34,13 +41,34 @@ export const signBoard = kindOf<typeof questions>({
     };
   },
   make: (b, answers) => {
-    const margin = b.widthOf(answers.frame) + AROUND;
+    const framed = answers.shape === 'rectangle' || answers.shape === 'arched';
+    // Below an arch, the outer letters stand half way up it.
+    const under = answers.shape === 'arched' ? answers.rise / 2 : 0;
+    const margin = framed ? b.widthOf(answers.frame) + AROUND + under : Math.max(AROUND, answers.ends);
     b.part('sign', GROUND, 'board', {
+      shape: shapeOf(answers),
       stock: answers.sheet,
       finish: answers.field,
       lettering: { ...newLettering('SIGN', inkOf(b.has, answers)), fit: 'both', margin },
     });
-    b.part('run', 'frame', 'frame', { stock: answers.frame, finish: answers.finish });
+    if (!framed) return;
+    const path = answers.shape === 'arched' ? ({ form: 'arched', rise: answers.rise } as const) : FRAME;
+    b.part('run', 'frame', 'frame', { stock: answers.frame, finish: answers.finish, path });
     b.fill('frame', b.within(GROUND));
   },
 });
+
+const FRAME = { form: 'frame' } as const;
+
+function shapeOf({ shape, rise, ends }: Answers<typeof questions>): PanelShape {
+  switch (shape) {
+    case 'rectangle':
+      return { form: shape };
+    case 'arched':
+      return { form: shape, rise };
+    case 'ribbon':
+      return { form: shape, notch: ends };
+    case 'coved':
+      return { form: 'corners', cut: shape, size: ends };
+  }
+}

@@ -1,0 +1,57 @@
+import { inches } from '../../../measure/units.ts';
+import { GROUND } from '../building.ts';
+import { rail, railAt } from '../framing.ts';
+import { kindOf } from '../kind.ts';
+import { upTo } from '../paneling.ts';
+import { boardNear, finishesOf, lathNear } from '../stock.ts';
+
+const questions = {
+  middle: { is: 'yes' },
+  plank: { is: 'stock', form: 'flat' },
+  ledge: { is: 'stock', form: 'flat' },
+  track: { is: 'stock', form: 'flat' },
+  finish: { is: 'finish' },
+  field: { is: 'finish' },
+} as const;
+
+/** A strap with its wheel as it is sold for such doors; size, depth and mass from memory. */
+const HANGER = { width: inches(1.5), height: inches(7), depth: inches(3 / 8), mass_kg: 0.5 };
+
+/** A door of planks with ledges, hung by two straps from a track above. Its proportions are common practice, no source. */
+export const slidingDoor = kindOf<typeof questions>({
+  usual: { w: inches(20), h: inches(42) },
+  questions,
+  first: (size, has) => ({
+    middle: size.h > 1.5 * size.w,
+    plank: boardNear(has, inches(3.5), size.w / 3),
+    ledge: boardNear(has, size.w / 6, size.h / 10),
+    track: lathNear(has, inches(1.375), inches(1 / 4)),
+    ...finishesOf(has),
+  }),
+  make: (b, answers) => {
+    b.part('fill', GROUND, 'planks', { stock: answers.plank, finish: answers.field, gap: inches(1 / 16) });
+    const all = b.within(GROUND);
+    const made = { stock: answers.ledge, finish: answers.finish };
+    railAt(b, 'track', 'track', all, { stock: answers.track, finish: answers.finish }, 'high');
+    const under = { ...all, top: b.edge('track', 'low') };
+    const top = answers.middle ? 'ledge-3' : 'ledge-2';
+    for (const number of upTo(answers.middle ? 3 : 2)) rail(b, `ledge-${number}`, 'ledge', all, made, number);
+    b.set('ledge-1', 'y', 'low', under.bottom);
+    b.set(top, 'y', 'high', under.top);
+    if (answers.middle) b.even(['ledge-2'], 'y', b.edge('ledge-1', 'high'), b.edge(top, 'low'));
+    const { width, height, depth, mass_kg } = HANGER;
+    const sides = [
+      ['left', b.edge(GROUND, 'low'), b.edge(GROUND, 'mid')],
+      ['right', b.edge(GROUND, 'mid'), b.edge(GROUND, 'high')],
+    ] as const;
+    for (const [side, low, high] of sides) {
+      const role = `hanger-${side}`;
+      const noun = side === 'left' ? 'left-hanger' : 'right-hanger';
+      b.part('fitting', role, noun, { shape: { form: 'rectangle' }, depth, mass_kg, on: b.id(top) });
+      b.size(role, 'x', width);
+      b.size(role, 'y', height);
+      b.center(role, 'x', low, high);
+      b.set(role, 'y', 'high', under.top);
+    }
+  },
+});
