@@ -20,6 +20,9 @@ const KEYS: readonly ((p: SheetProblem, i: number) => number)[] = [
 const FEW_PIECES = 12;
 const SEARCH = 3000;
 
+/** A sheet that takes all that is left counts for so many times as much. */
+const ALL_LEFT = 1.15;
+
 export interface Effort {
   /** Ways of filling tried for each sheet of each kind. */
   readonly tries: number;
@@ -27,6 +30,8 @@ export interface Effort {
   readonly stir: number;
   /** Whether parts are put together for each sheet, which takes as long as many ways of filling. */
   readonly search: boolean;
+  /** Power of its area by which a piece is worth more for each unit of it: large ones would stay for the last sheets. */
+  readonly lean: number;
 }
 
 /**
@@ -74,19 +79,26 @@ function nextSheet(
   const left = areaOf(p, need);
   let best: Chosen | null = null;
   let top = -1;
-  p.bins.forEach((bin, b) => {
-    if (at(free, b) <= 0) return;
+  const stirred = (rate: number, whole: boolean, chance: number) =>
+    rate * (whole ? ALL_LEFT : 1) * (1 + effort.stir * 0.25 * chance);
+  const bins = p.bins
+    .map((bin, b) => {
+      const area = bin.w * bin.h;
+      // Owned sheets cost nothing: they come before any that is bought, the best filled of them first.
+      const rate = bin.weight === 0 ? 1e6 / area : 1 / bin.weight;
+      return { b, rate, most: stirred(rate * area, left <= area * (1 + DUST), 1) };
+    })
+    .sort((x, y) => y.most - x.most);
+  for (const { b, rate, most } of bins) {
+    if (at(free, b) <= 0 || most <= top) continue;
     const filled = fullest(p, b, need, left, effort, random, budget);
-    if (filled === null || filled.area === 0) return;
-    const whole = filled.area >= left * (1 - DUST);
-    // Owned sheets cost nothing: they come before any that is bought, the best filled of them first.
-    const worth = bin.weight === 0 ? 1e6 * (filled.area / (bin.w * bin.h)) : filled.area / bin.weight;
-    const rated = worth * (whole ? 1.15 : 1) * (1 + effort.stir * 0.25 * random());
+    if (filled === null || filled.area === 0) continue;
+    const rated = stirred(rate * filled.area, filled.area >= left * (1 - DUST), random());
     if (rated > top) {
       top = rated;
       best = { bin: b, filled };
     }
-  });
+  }
   return best;
 }
 
@@ -112,7 +124,8 @@ export function fullest(
     if (best.area >= left * (1 - DUST)) return best;
   }
   if (!effort.search) return best;
-  const worth = () => 1 + effort.stir * 0.3 * (random() - 0.5);
+  const worth = (i: number) =>
+    pick(p.items, i).area ** effort.lean * (1 + effort.stir * 0.3 * (random() - 0.5));
   const few = need.reduce((a, b) => a + b, 0) <= FEW_PIECES || hasPlenty(p, bin, need);
   const searched = few ? searchSheet(p, bin, need, worth, SEARCH, budget) : null;
   if (searched !== null && searched.area > (best?.area ?? 0)) best = searched;

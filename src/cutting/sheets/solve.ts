@@ -22,9 +22,12 @@ const FOR_RESTS = 0.3;
 const MOST_SETS = 4;
 const FOR_SETS = 0.7;
 /** The plan that comes first. */
-const FIRST = { tries: 6, stir: 0, search: false };
+const FIRST = { tries: 6, stir: 0, search: false, lean: 0 };
 /** Whole plans made before sheets are taken apart and planned again. */
 const STARTS = 24;
+
+/** Powers of area by which large pieces gain worth in one plan after the other, found on 24 sets of 40 to 160 panels. */
+const LEANS = [0, 0.03, 0.06, 0.1];
 
 /** How often parts are put together while improving. */
 const SEARCHED = 0.3;
@@ -68,6 +71,7 @@ export function solveSheets(p: SheetProblem, budget: Budget, soon = false): Solv
       tries: 12 + 4 * (k % 3),
       stir: k === 0 ? 0 : 0.15 + 0.1 * (k % 4),
       search: k % 2 === 0 && (best === null || best.weight > bound),
+      lean: at(LEANS, Math.floor(k / 2) % LEANS.length),
     };
     const plan = assemble(p, counts, limits, effort, random, starts);
     if (plan !== null && better(plan, best)) best = plan;
@@ -145,7 +149,7 @@ function planned(
     const exact = exactPart(p, counts, free, budget.part(0.1));
     if (exact !== null) return exact;
   }
-  const effort = { tries: 8, stir: 0.1 + 0.5 * random(), search: random() < search };
+  const effort = { tries: 8, stir: 0.1 + 0.5 * random(), search: random() < search, lean: 0 };
   const plan = assemble(p, counts, free, effort, random, budget);
   return plan === null ? null : [...plan.loads];
 }

@@ -154,7 +154,7 @@ function mostWorth(
     bin,
     need,
     areaOf(p, need),
-    { tries: TRIES, stir: STIR, search: false },
+    { tries: TRIES, stir: STIR, search: false, lean: 0 },
     random,
     budget,
   );
