@@ -441,10 +441,21 @@ const fillPattern = z.discriminatedUnion('form', [
   }),
   /** Boards with a batten over every joint; across it their gap. */
   z.strictObject({ form: z.literal('battened'), stock: id }),
-  /** Laths over laths that cross them square; the gap is the opening between two of one layer. */
-  z.strictObject({ form: z.literal('lattice') }),
-  /** Rows of pieces of one length, each row moved against the one below. */
-  z.strictObject({ form: z.literal('courses'), length: size, bond: z.enum(['half', 'third', 'stacked']) }),
+  /**
+   * Laths over laths that cross them square; the gap is the opening between two of one layer. Halved ones lie in one
+   * layer, let into each other at every crossing.
+   */
+  z.strictObject({ form: z.literal('lattice'), halved: z.literal(true).optional() }),
+  /**
+   * Rows of pieces of one length, each row moved against the one below. With painted joints they are pieces of color on
+   * a board of sheet, which has the finish of the joints.
+   */
+  z.strictObject({
+    form: z.literal('courses'),
+    length: size,
+    bond: z.enum(['half', 'third', 'stacked']),
+    joints: z.strictObject({ finish: id.nullable() }).optional(),
+  }),
   /** Squares of `count` pieces side by side, every other one turned. */
   z.strictObject({ form: z.literal('basket'), count: many(2, 12) }),
   /** Pieces of one length whose ends meet the sides of the next, square. */
@@ -453,6 +464,11 @@ const fillPattern = z.discriminatedUnion('form', [
    * Sheet with grooves along it, `depth` deep and as wide as the gap, `face` apart; pieces of sheet meet at a groove.
    */
   z.strictObject({ form: z.literal('grooved'), face: size, depth: size }),
+  /**
+   * Slats that lie over each other by at least `lap`, their lower edges out, whole from edge to edge. They lean by `tilt`
+   * from the face, between stiles; without it each lies on the one below, as siding does.
+   */
+  z.strictObject({ form: z.literal('louvers'), lap: sizeOrZero, tilt: z.number().min(5).max(60).optional() }),
   /** Columns `span` wide of pieces that rise and fall at `slope`, cut to meet. */
   z.strictObject({ form: z.literal('chevron'), span: size, slope: z.number().min(5).max(75) }),
 ]);

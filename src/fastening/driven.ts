@@ -9,12 +9,12 @@ import { containsPointInRegion, EMPTY, regionOfBox } from '../geometry/region.ts
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Piece, Solid } from '../joinery/piece.ts';
-import { isLong, type LaidPart, type Leg, legsOf } from '../layout/laid.ts';
+import { isLong, type LaidPart, type Leg, legsOf, reliefOf } from '../layout/laid.ts';
 import { designPart } from '../layout/reference.ts';
 import { lastOf, pick } from '../list/at.ts';
 import { grouped } from '../list/grouped.ts';
 import type { Brad, Screw, Stock } from '../materials/types.ts';
-import type { Mm } from '../measure/units.ts';
+import { type Mm, radians } from '../measure/units.ts';
 import { DRILLED_EDGE, leastFor, type Shank, type Shanks } from './apart.ts';
 import { chooseDrive, type Drive, type DriveRule, noDrive, type Place } from './drive.ts';
 import { EASE, FEWEST, type Ground, placesAlong, placesOver, type Spacing } from './places.ts';
@@ -162,6 +162,14 @@ function sidewaysOf(laid: LaidPart, p: Point): Mm {
   );
 }
 
+/** How much lower the face of a leaning slat is than its edge, `sideways` from its middle; the lower side counts. */
+function fallOf(laid: LaidPart, sideways: Mm): Mm {
+  const lean = reliefOf(laid)?.lean;
+  if (!lean) return 0;
+  const middle = pick(legsOf(laid), 0).width / 2;
+  return (middle + sideways - lean.edge) * Math.tan(radians(lean.tilt));
+}
+
 /** How one kind of fastener is driven: where it may stand, how long it may be. */
 interface Way {
   readonly fastener: 'brad' | 'screw';
@@ -187,7 +195,7 @@ function spotsOf(
     const spotAt = (at: Point): Spot => ({
       at,
       z: z0,
-      part: surfaceHeight(stock, z1 - z0, radius, sidewaysOf(laid, at)),
+      part: surfaceHeight(stock, z1 - z0, radius, sidewaysOf(laid, at)) - fallOf(laid, sidewaysOf(laid, at)),
       under: woodUnder(stack, at, z0, radius),
     });
     const free = (p: Point): boolean => {
@@ -207,10 +215,12 @@ function spotsOf(
 
 /**
  * Where laths of the second layer cross one of the first, with room around: the brad of what lies over has no other
- * place, and goes through both. Common practice, no source.
+ * place, and goes through both. Laths that are let into each other take no brad there: half of each is gone. Common
+ * practice, no source.
  */
 function crossingsOver(stack: Stack, laid: LaidPart, { region, z1 }: Solid, apart: Mm): Region {
   if (!isBoards(laid) || laid.spec.pattern.form !== 'lattice') return EMPTY;
+  if (laid.relief) return offset(laid.relief.sunk, apart / 2, 'miter');
   const over = solidsOver(stack, region, z1).filter((solid) => designPart(solid.part) === laid.part);
   return over.length > 0 ? offset(union(over.map((solid) => solid.region)), apart / 2, 'miter') : EMPTY;
 }

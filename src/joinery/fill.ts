@@ -1,18 +1,20 @@
+import { isBoards } from '../design/made.ts';
 import type { Shop } from '../design/schema.ts';
-import { cross, dot, subtract, unit } from '../geometry/point.ts';
+import { leftOf } from '../geometry/cut.ts';
+import { cross, distance, dot, subtract, unit } from '../geometry/point.ts';
 import { centroidOf } from '../geometry/region.ts';
 import { betweenCorners, boxOfPoints, containsPoint, productOfInertia } from '../geometry/ring.ts';
-import type { Point, Polygon, Ring } from '../geometry/shape.ts';
+import type { Point, Polygon, Region, Ring } from '../geometry/shape.ts';
 import { SAME_ANGLE, SAME_LENGTH } from '../geometry/tolerance.ts';
-import type { Laid } from '../layout/laid.ts';
+import type { Laid, LaidPart, Lean, Relief } from '../layout/laid.ts';
 import { cyclic, pick } from '../list/at.ts';
 import type { Stock } from '../materials/types.ts';
-import { type Deg, degrees, type Mm } from '../measure/units.ts';
+import { type Deg, degrees, radians } from '../measure/units.ts';
 import { TOUCH } from './bar.ts';
 import { atOrigin, type Placed } from './draft.ts';
 import { END_KINDS } from './end/table.ts';
 import { lengthsOf } from './lengths.ts';
-import type { Notch, PieceEnd } from './piece.ts';
+import type { JointFound, Notch, PieceEnd } from './piece.ts';
 
 /**
  * The pieces of one board of a fill: one, unless its outline parts it. Its ends are cut across, at an angle or to a
@@ -31,19 +33,21 @@ export function fillPieces(
 
 function fillPiece(laid: Laid<'fill'>, stock: Stock, polygon: Polygon, id: string, most: Deg): Placed {
   const along = unit(subtract(laid.leg.end, laid.leg.start));
-  const lay = (p: Point): Point => ({ x: dot(p, along), y: cross(along, p) });
-  const grooves = (laid.relief?.sunk ?? []).flatMap(({ outer }) =>
-    containsPoint(polygon.outer, centroidOf([{ outer, holes: [] }])) ? [outer] : [],
-  );
-  const rings = [polygon.outer, ...grooves, ...polygon.holes].map((ring) => cornersOf(ring.map(lay)));
+  const { relief } = laid;
+  const lean = relief?.lean;
+  const lay = lean ? onSlat(along, lean) : (p: Point): Point => ({ x: dot(p, along), y: cross(along, p) });
+  const own = (region: Region): Region =>
+    region.filter((one) => containsPoint(polygon.outer, centroidOf([one])));
+  const sunk = relief ? own(relief.sunk).map(({ outer }) => outer) : [];
+  const face = lean ? faceOf(polygon, lean) : polygon;
+  const rings = [face.outer, ...sunk, ...face.holes].map((ring) => cornersOf(ring.map(lay)));
   const [first = [], ...others] = hasAlikeFaces(laid) ? oneHanded(rings) : rings;
-  const own = atOrigin(first, others);
-  const { outline, box } = own;
-  const holes = own.holes.slice(grooves.length);
+  const { outline, holes: inner, box } = atOrigin(first, others);
+  const holes = inner.slice(sunk.length);
   const sheet = stock.form === 'sheet';
   const sawn = END_KINDS.sawn.settle({ ...BARE, stock });
   const cut = holes.length === 0 ? endsOf(outline, stock, sheet ? 0 : most) : null;
-  const ends = cut ?? ([sawn, sawn] as const);
+  const ends = (lean ? cut && tilted(cut, lean) : cut) ?? ([sawn, sawn] as const);
   const draft: Placed['draft'] = {
     id,
     part: laid.id,
@@ -58,11 +62,11 @@ function fillPiece(laid: Laid<'fill'>, stock: Stock, polygon: Polygon, id: strin
     fit: { inPlace: false, allowance: 0 },
     outline,
     holes,
-    notches: own.holes
-      .slice(0, grooves.length)
-      .map((ring) => grooveOf(ring, laid.relief?.depth ?? 0))
-      .sort((a, b) => a.from - b.from),
-    placed: laid.wood.length > 1 ? [polygon] : laid.region,
+    notches: inner
+      .slice(0, sunk.length)
+      .flatMap((ring) => (relief ? notchOf(ring, relief) : []))
+      .sort((p, q) => p.from - q.from),
+    placed: laid.wood.length === 1 ? laid.region : relief ? own(laid.region) : [polygon],
     z0: laid.z0,
     z1: laid.z1,
     grain: sheet && !stock.grain ? 'any' : 'along',
@@ -70,9 +74,60 @@ function fillPiece(laid: Laid<'fill'>, stock: Stock, polygon: Polygon, id: strin
   return { draft, kind: sheet ? 'panel' : 'stick', stretch: null };
 }
 
-function grooveOf(outline: Ring, depth: Mm): Notch {
-  const { y, h } = boxOfPoints(outline);
-  return { from: y, to: y + h, depth, side: 'groove', miter: 0, outline };
+/** What of a slat's wood its face is: the rest is seen of its edge. */
+function faceOf(polygon: Polygon, { at, across, edge }: Lean): Polygon {
+  const line = { x: at.x + across.x * edge, y: at.y + across.y * edge };
+  return leftOf([polygon], line, { x: across.y, y: -across.x })[0] ?? polygon;
+}
+
+/** The face of a slat as it lies on the saw: across it is as much longer as it leans. */
+function onSlat(along: Point, { at, across, edge, tilt }: Lean): (p: Point) => Point {
+  const side = Math.sign(cross(along, across));
+  return (p) => ({
+    x: dot(p, along),
+    y: (side * (dot(subtract(p, at), across) - edge)) / Math.cos(radians(tilt)),
+  });
+}
+
+/**
+ * Ends of a slat that are cut at an angle, upright to the face that it leans on. With the miter m on the slat and the
+ * tilt t, the line on the face lies at M from square, tan M = tan m / cos t, and the sine of the bevel is sin M sin t.
+ */
+function tilted([start, end]: readonly [PieceEnd, PieceEnd], { tilt }: Lean): readonly [PieceEnd, PieceEnd] {
+  const bevel = (miter: Deg): Deg => {
+    const onFace = Math.atan(Math.tan(radians(Math.abs(miter))) / Math.cos(radians(tilt)));
+    return degrees(Math.asin(Math.sin(onFace) * Math.sin(radians(tilt))));
+  };
+  const one = (of: PieceEnd): PieceEnd => ({
+    ...of,
+    bevel: bevel(of.miter),
+    second: of.second && { miter: of.second.miter, bevel: bevel(of.second.miter) },
+  });
+  return [one(start), one(end)];
+}
+
+function notchOf(outline: Ring, { side, depth }: Relief): Notch {
+  const { x, y, w, h } = boxOfPoints(outline);
+  const [from, size] = side === 'groove' ? [y, h] : [x, w];
+  return { from, to: from + size, depth, side, miter: 0, outline };
+}
+
+/** Where laths of a fill are let into each other: those that are notched on their back run through. */
+export function fillJoints(parts: readonly LaidPart[]): JointFound[] {
+  const fills = parts.filter((laid) => isBoards(laid));
+  const crossings = fills.flatMap(({ id, part, relief }) =>
+    relief && relief.side !== 'groove'
+      ? relief.sunk.map((one) => ({ id, part, side: relief.side, at: centroidOf([one]) }))
+      : [],
+  );
+  return crossings.flatMap((one): JointFound[] => {
+    const through = crossings.find(
+      ({ part, side, at }) => side === 'back' && part === one.part && distance(at, one.at) <= TOUCH,
+    );
+    if (one.side === 'back' || !through) return [];
+    const parts = [one.id, through.id] as const;
+    return [{ parts, kind: 'half-lap', through: through.id, at: one.at, decided: false }];
+  });
 }
 
 /** Plain boards, which lie as well with their back out; a lap, a tongue or a groove has a side. */

@@ -13,7 +13,7 @@ import { type Bar, barsOf } from './bar.ts';
 import { type Attempt, chosenChecks } from './chosen.ts';
 import { type Decisions, decisionsOf } from './decide.ts';
 import type { Placed } from './draft.ts';
-import { fillPieces } from './fill.ts';
+import { fillJoints, fillPieces } from './fill.ts';
 import { joinMeeting } from './join.ts';
 import { labelPieces } from './label.ts';
 import { pieceChecks } from './limits.ts';
@@ -68,7 +68,7 @@ export function planJoinery(input: JoineryInput, kept: KeptResults = new KeptRes
   const shown = shownLengths(pieces, input.measure, { widths: widthsOf(sticks), boxes });
   return {
     pieces: labelPieces(drafts, shown, input.stocks, kept),
-    joints: [...jointsOf(attempts), ...touchJoints(lengths)],
+    joints: [...jointsOf(attempts), ...touchJoints(lengths), ...fillJoints(input.parts)],
     solids: input.parts
       .filter(({ id }) => !gone.has(id))
       .map((laid) => {

@@ -55,13 +55,33 @@ export interface SawnArc {
 
 /** How a part differs from the prism over its footprint. */
 export interface Relief {
-  /** Grooves in its face, `depth` deep. */
+  /** Sawn out of its face or back, `depth` deep: grooves along it, or where others are let into it. */
   readonly sunk: Region;
+  readonly side: 'face' | 'back' | 'groove';
   readonly depth: Mm;
   /** Wood that it has less, in cubic millimeters. */
   readonly lacking: number;
   /** Painted beside what is seen from the front, in square millimeters. */
   readonly beyond: number;
+  readonly lean?: Lean;
+}
+
+/** How a slat leans out of the face. */
+export interface Lean {
+  readonly tilt: Deg;
+  /** A place on the line that stands out, and the way across the slat from there. */
+  readonly at: Point;
+  readonly across: Point;
+  /** What is seen of its edge along that line, before its face. */
+  readonly edge: Mm;
+  /** Nothing but that line's opposite touches what is beneath: its ends hold it. */
+  readonly between: boolean;
+}
+
+/** One piece of courses whose joints are painted. */
+export interface Course {
+  readonly angle: Deg;
+  readonly row: number;
 }
 
 /** Fields that every laid part has. */
@@ -111,7 +131,11 @@ export type LaidPart = LaidBase &
         readonly kind: 'fitting';
         readonly spec: Pick<Fitting, 'shape' | 'depth' | 'mass_kg' | 'price' | 'color'>;
       }
-    | { readonly kind: 'painted'; readonly spec: Pick<Painted, 'shape'> }
+    | {
+        readonly kind: 'painted';
+        /** Of courses with painted joints: how they lie, and in which one it is. */
+        readonly spec: Pick<Painted, 'shape'> & { readonly course?: Course };
+      }
     | {
         /** One piece of a fill, cut by its outline. */
         readonly kind: 'fill';
@@ -138,6 +162,10 @@ export const arcsOf = (laid: LaidPart): Region =>
     : [];
 
 export const reliefOf = (laid: LaidPart): Relief | undefined => ('relief' in laid ? laid.relief : undefined);
+
+/** The grooves that are seen in a face; what others are let into they fill. */
+export const groovesOf = (relief: Relief | undefined): Region =>
+  relief?.side === 'groove' ? relief.sunk : [];
 
 /** Whether a part is straight lengths of stock, wherever it came from. */
 export const isLong = (laid: LaidPart): boolean => 'leg' in laid || 'legs' in laid;

@@ -2,7 +2,7 @@ import { isBoards, isBought } from '../design/made.ts';
 import type { Axis } from '../design/schema.ts';
 import { boxAround } from '../geometry/box.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import type { Laid, LaidPart, Leg } from '../layout/laid.ts';
+import type { Course, Laid, LaidPart, Leg } from '../layout/laid.ts';
 import { hasMiddle } from '../layout/place/outlines.ts';
 import { AXES, otherAxis, sizeOf, startOf } from '../layout/span.ts';
 import { grouped } from '../list/grouped.ts';
@@ -19,6 +19,7 @@ const ONE_LINE: Mm = 0.01;
 function edgesOf(laid: LaidPart, axis: Axis): { readonly edge: Mark['edge']; readonly at: Mm }[] {
   // Of a fill the boards are marked that lie square to the axis; its pattern tells the others.
   if (isBoards(laid) && !(isRowed(laid.spec.pattern) && liesAlong(laid.leg, otherAxis(axis)))) return [];
+  if ('course' in laid.spec && laid.spec.course && !isRuled(laid.spec.course, axis)) return [];
   const [low, size] = [startOf(laid.box, axis), sizeOf(laid.box, axis)];
   const edges: { edge: Mark['edge']; at: Mm }[] = [{ edge: 'low', at: low }];
   const byMiddle = isBought(laid) || ('shape' in laid.spec && hasMiddle(laid.spec.shape));
@@ -34,7 +35,15 @@ const ROWED: readonly Laid<'fill'>['spec']['pattern']['form'][] = [
   'lattice',
   'courses',
   'grooved',
+  'louvers',
 ];
+
+/** Courses repeat after this many at the most. */
+const REPEATS = 3;
+
+/** Of painted courses every level joint is marked, and the upright ones of those that the others repeat. */
+const isRuled = ({ angle, row }: Course, axis: Axis): boolean =>
+  angle === (axis === 'y' ? 0 : 90) || (angle === (axis === 'y' ? 90 : 0) && row < REPEATS);
 
 const liesAlong = ({ start, end }: Leg, axis: Axis): boolean =>
   Math.abs(axis === 'x' ? end.y - start.y : end.x - start.x) <= SAME_LENGTH;

@@ -1,6 +1,7 @@
 import type { DrawItem, Drawing } from '../drawing/drawing.ts';
 import { layer } from '../drawing/items.ts';
 import { pathOfRegion } from '../geometry/path.ts';
+import { groovesOf } from '../layout/laid.ts';
 import type { Plan } from '../plan/types.ts';
 import { coloredFace, solidsInOrder } from './packet/faceView.ts';
 import { viewAt } from './packet/view.ts';
@@ -24,7 +25,7 @@ export function faceOutlines(plan: Plan): Drawing {
   const parts = solidsInOrder(plan).map((solid) =>
     layer(name.get(solid.part) ?? solid.part, [
       { kind: 'path', path: pathOfRegion(solid.region), ...OUTLINE },
-      ...(solid.relief?.sunk ?? []).map(
+      ...groovesOf(solid.relief).map(
         (groove): DrawItem => ({ kind: 'path', path: pathOfRegion([groove]), ...OUTLINE }),
       ),
     ]),

@@ -118,6 +118,7 @@ const NOT_MENDED: Readonly<Record<Exclude<CheckCode, keyof typeof MENDED>, strin
   'rule.gap-over-most': 'has a button of its own in the list of rules, which adds the parts',
   'array.count': AT_ITS_FIELD,
   'run.head-not-flush': MEANT,
+  'fill.between-stiles': TOLD,
   'fill.uncovered': AT_ITS_FIELD,
   'bed.no-room': 'the bed is built, and only a tape tells which measure is wrong: said at its field',
   'joint.overlap': 'which of the joints is meant is chosen under Wood, on a drawing of each',

@@ -70,6 +70,11 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
       path: { form: 'arched', rise: 150, segments: 6, band: { stock: 'mdf-half', pieces: 3 } },
       side: 'inside',
     }),
+  'fill.between-stiles': () =>
+    withParts({
+      ...newPart('fill', { id: 'wall', name: 'Wall', box: box(200, 900, 300, 200), stock: 'pine-1x3' }),
+      pattern: { form: 'louvers', lap: 5, tilt: 25 },
+    }),
   'fill.uncovered': () =>
     withParts({
       ...newPart('fill', { id: 'wall', name: 'Wall', box: box(200, 900, 300, 200), stock: 'pine-1x3' }),

@@ -1,7 +1,7 @@
 import { isPaint } from '../../design/made.ts';
 import type { Finish } from '../../design/schema.ts';
 import type { Point, Region } from '../../geometry/shape.ts';
-import { type LaidPart, type Leg, legsOf, reliefOf, type SawnArcs } from '../../layout/laid.ts';
+import { groovesOf, type LaidPart, type Leg, legsOf, reliefOf, type SawnArcs } from '../../layout/laid.ts';
 import { pick } from '../../list/at.ts';
 import { keptBy } from '../../list/keptBy.ts';
 import { radians } from '../../measure/units.ts';
@@ -70,10 +70,10 @@ export function drawPart(ctx: Pen, props: PartLook): void {
   if (shaped) {
     for (const leg of legsOf(part)) profileLines(ctx, leg);
   }
-  const sunk = reliefOf(part)?.sunk ?? [];
-  if (sunk.length > 0) {
+  const grooves = groovesOf(reliefOf(part));
+  if (grooves.length > 0) {
     ctx.fillStyle = line;
-    ctx.fill(outlineOf(sunk), 'evenodd');
+    ctx.fill(outlineOf(grooves), 'evenodd');
   }
   if (part.kind === 'run' && part.sawn) arcLines(ctx, part.sawn, part.legs);
   else if (part.kind === 'run') cornerLines(ctx, part.region, part.legs[0]?.width ?? 0);

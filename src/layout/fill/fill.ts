@@ -2,7 +2,7 @@ import { RIPPED } from '../../design/defaults.ts';
 import type { Fill } from '../../design/schema.ts';
 import { withinConvex } from '../../geometry/cut.ts';
 import { angleOf, dot, subtract, unit } from '../../geometry/point.ts';
-import { areaOf, translateRegion } from '../../geometry/region.ts';
+import { areaOf, transformRegion, translateRegion } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
 import { DUST } from '../../geometry/tolerance.ts';
@@ -29,6 +29,8 @@ export interface FillPiece {
   /** The board before the outline cuts it. */
   readonly leg: Leg;
   readonly relief?: Relief;
+  /** Painted on the piece that has this column and row. */
+  readonly on?: string;
 }
 
 type FillLike = Pick<
@@ -64,7 +66,7 @@ export const pieceAt = (piece: FillPiece, { x, y }: Point): FillPiece => {
   const moved = (p: Point): Point => ({ x: p.x + x, y: p.y + y });
   const region = translateRegion(piece.region, x, y);
   const { start, end, width, thickness, angle } = piece.leg;
-  const { relief } = piece;
+  const { relief, on } = piece;
   return {
     column: piece.column,
     row: piece.row,
@@ -73,9 +75,16 @@ export const pieceAt = (piece: FillPiece, { x, y }: Point): FillPiece => {
     stock: piece.stock,
     lift: piece.lift,
     leg: { start: moved(start), end: moved(end), width, thickness, angle },
-    ...(relief && { relief: { ...relief, sunk: translateRegion(relief.sunk, x, y) } }),
+    ...(on !== undefined && { on }),
+    ...(relief && { relief: reliefAt(relief, moved) }),
   };
 };
+
+const reliefAt = (relief: Relief, moved: (p: Point) => Point): Relief => ({
+  ...relief,
+  sunk: transformRegion(relief.sunk, moved),
+  ...(relief.lean && { lean: { ...relief.lean, at: moved(relief.lean.at) } }),
+});
 
 const sameFill = (a: FillLike, b: FillLike): boolean =>
   a.shape === b.shape &&
@@ -97,16 +106,13 @@ function cutAtOrigin(fill: FillLike, box: Box, stocks: Stocks): FillPiece[] {
   const frame = frameOf(fill, shape);
   const onFace = flipped(fill, frame);
   const toFace = ringsOf(fill, onFace);
+  const sizes = settingOf(fill, stocks);
   const pieces: FillPiece[] = [];
-  for (const cell of cellsOf(
-    asFlipped(fill),
-    groundOf(frame, region, onFace, toFace),
-    settingOf(fill, stocks),
-  )) {
-    const thickness = sectionOf(fill, stocks, cell.stock)?.thickness ?? 0;
-    const cut = cutOut(cell, region, toFace, thickness);
-    const { column, row, stock } = cell;
-    if (cut) pieces.push({ column, row, stock, lift: cell.over ? first.thickness : 0, ...cut });
+  for (const cell of cellsOf(asFlipped(fill), groundOf(frame, region, onFace, toFace), sizes)) {
+    const cut = cutOut(cell, region, toFace, sizes);
+    const { column, row, stock, on } = cell;
+    const lift = cell.over || on !== undefined ? first.thickness : 0;
+    if (cut) pieces.push({ column, row, stock, lift, ...cut, ...(on !== undefined && { on }) });
   }
   return pieces;
 }
@@ -139,6 +145,7 @@ export function settingOf(fill: Pick<Fill, 'width' | 'stock'>, stocks: Stocks): 
   const sheets = own?.form === 'sheet' ? own.sizes : [];
   return {
     widthOf: (id) => sectionOf(fill, stocks, id)?.width ?? 0,
+    thicknessOf: (id) => sectionOf(fill, stocks, id)?.thickness ?? 0,
     sheet: {
       w: Math.max(0, ...sheets.map(({ length }) => length)),
       h: Math.max(0, ...sheets.map(({ width }) => width)),
@@ -188,20 +195,48 @@ function cutOut(
   cell: Cell,
   region: Region,
   toFace: (ring: Ring) => Ring,
-  thickness: number,
+  { thicknessOf, widthOf }: Sizes,
 ): Pick<FillPiece, 'region' | 'wood' | 'leg' | 'relief'> | null {
   const seen = withinConvex(region, toFace(cell.seen));
   if (areaOf(seen) <= 0) return null;
   const board = toFace(cell.wood);
   const wood = cell.wood === cell.seen ? seen : withinConvex(region, board);
-  const leg = legOf(board, wood, thickness);
-  if (!cell.grooves) return { region: seen, wood, leg };
-  const { rings, width, depth } = cell.grooves;
-  const sunk = rings.flatMap((ring) => withinConvex(wood, toFace(ring)));
-  const area = areaOf(sunk);
+  const thickness = thicknessOf(cell.stock);
+  const leg = legOf(board, wood, cell.lean?.depth ?? thickness);
+  const within = (rings: readonly Ring[]): Region =>
+    rings.flatMap((ring) => withinConvex(wood, toFace(ring)));
+  const shown = cell.between ? within(cell.between) : seen;
+  if (shown.length === 0) return null;
+  if (cell.lean) {
+    const relief = leaning(cell.lean, { board, seen, wood }, widthOf(cell.stock), thickness);
+    return { region: shown, wood, leg, relief };
+  }
+  if (!cell.sunk) return { region: shown, wood, leg };
+  const { rings, side, width, depth } = cell.sunk;
+  const sunk = within(rings);
+  const area = side === 'groove' ? areaOf(sunk) : 0;
   // Both walls of a groove are painted beside its bottom.
   const beyond = width > 0 ? (2 * depth * area) / width : 0;
-  return { region: seen, wood, leg, relief: { sunk, depth, lacking: area * depth, beyond } };
+  return { region: shown, wood, leg, relief: { sunk, side, depth, lacking: area * depth, beyond } };
+}
+
+/** A slat by its length: less wood than where it lies, and its face and both edges are painted. */
+function leaning(
+  { depth, ...lean }: NonNullable<Cell['lean']>,
+  { board, seen, wood }: { readonly board: Ring; readonly seen: Region; readonly wood: Region },
+  width: Mm,
+  thickness: Mm,
+): Relief {
+  const [a, b, c] = board as [Point, Point, Point];
+  const across = subtract(c, b);
+  const length = areaOf(wood) / Math.hypot(across.x, across.y);
+  const area = areaOf(seen);
+  return {
+    ...{ sunk: [], side: 'groove', depth: 0 },
+    lacking: area * depth - length * width * thickness,
+    beyond: Math.max(0, length * (width + 2 * thickness) - area),
+    lean: { ...lean, at: a, across: unit(across) },
+  };
 }
 
 /** The center line of a board over what is left of it, from left to right or upward. */

@@ -1,11 +1,14 @@
 import type { Fill } from '../../design/schema.ts';
-import { ringOfBox } from '../../geometry/region.ts';
-import { boxOfPoints } from '../../geometry/ring.ts';
+import { grownBox } from '../../geometry/box.ts';
+import { boxesMeet, ringOfBox } from '../../geometry/region.ts';
+import { boxOfPoints, containsPoint } from '../../geometry/ring.ts';
 import type { Box, Ring } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { lastOf, pick } from '../../list/at.ts';
-import { type Mm, radians } from '../../measure/units.ts';
+import { type Deg, type Mm, radians } from '../../measure/units.ts';
+import type { Relief } from '../laid.ts';
 import { firstFrom, firstStart } from './balance.ts';
+import { louversOf } from './louvers.ts';
 
 /** A piece before the outline cuts it, in the frame of its fill. */
 export interface Cell {
@@ -19,8 +22,19 @@ export interface Cell {
   readonly over: boolean;
   /** What it is sawn from. */
   readonly stock: string;
-  /** Sunk into its face along it. */
-  readonly grooves?: { readonly rings: readonly Ring[]; readonly width: Mm; readonly depth: Mm };
+  /** Sawn out of it; grooves have walls that are seen, and wood that nothing fills. */
+  readonly sunk?: {
+    readonly rings: readonly Ring[];
+    readonly side: Relief['side'];
+    readonly depth: Mm;
+    readonly width: Mm;
+  };
+  /** Leans by `tilt` and stands `depth` out, the line of its first side the most; `edge` is what is seen of its edge. */
+  readonly lean?: { readonly tilt: Deg; readonly depth: Mm; readonly edge: Mm; readonly between: boolean };
+  /** Painted, on the piece that has this column and row. */
+  readonly on?: string;
+  /** What is seen of it, where others run over it; all of `seen` where nothing is said. */
+  readonly between?: readonly Ring[];
 }
 
 type Pattern = Fill['pattern'];
@@ -37,6 +51,7 @@ export interface Ground {
 /** What the stocks of a fill come to. */
 export interface Sizes {
   widthOf(stock: string): Mm;
+  thicknessOf(stock: string): Mm;
   /** The largest sheet of its own stock: along and across the grain; none where it is no sheet. */
   readonly sheet: Room;
 }
@@ -48,6 +63,7 @@ interface Setting<F extends Pattern['form']> extends Ground, Sizes {
   readonly stock: string;
   /** Of the stock. */
   readonly width: Mm;
+  readonly thickness: Mm;
   readonly gap: Mm;
   readonly start: Fill['start'];
 }
@@ -83,21 +99,45 @@ const PATTERNS: { readonly [F in Pattern['form']]: (setting: Setting<F>) => Iter
       yield { ...piece(column - 1, 1, rectangle(0, low, room.w, batten), pattern.stock), over: true };
     }
   },
-  lattice: function* ({ room, stock, width, gap, start }) {
-    for (const [column, y] of rowOf(room.h, width, gap, start)) {
-      yield piece(column, 0, rectangle(0, y, room.w, width), stock);
+  lattice: function* ({ room, pattern, stock, width, thickness, gap, start }) {
+    const [rows, columns] = [[...rowOf(room.h, width, gap, start)], [...rowOf(room.w, width, gap, start)]];
+    const halved = (side: 'face' | 'back', rings: readonly Ring[]): Partial<Cell> =>
+      pattern.halved ? { sunk: { rings, side, depth: thickness / 2, width } } : { over: side === 'back' };
+    for (const [column, y] of rows) {
+      const ring = rectangle(0, y, room.w, width);
+      const crossed = columns.map(([, x]) => rectangle(x, y, width, width));
+      const ends = [0, ...columns.map(([, x]) => x + width)];
+      const between = ends.map((x, i) => rectangle(x, y, (columns[i]?.[1] ?? room.w) - x, width));
+      const seen = pattern.halved
+        ? { between: between.filter(([a, b]) => b && a && b.x > a.x + SAME_LENGTH) }
+        : {};
+      yield { ...piece(column, 0, ring, stock), ...seen, ...halved('face', crossed), over: false };
     }
-    for (const [column, x] of rowOf(room.w, width, gap, start)) {
-      yield { ...piece(column, 1, upright(x, 0, width, room.h), stock), over: true };
+    for (const [column, x] of columns) {
+      const crossed = rows.map(([, y]) => rectangle(x, y, width, width));
+      yield { ...piece(column, 1, upright(x, 0, width, room.h), stock), ...halved('back', crossed) };
     }
   },
-  courses: function* ({ room, pattern, stock, width, gap, start }) {
+  courses: function* (setting) {
+    const { room, pattern, stock, width, gap, start } = setting;
+    const sheets = pattern.joints ? [...sheetsOver(setting, width)] : [];
+    const count = [...rowOf(room.h, width, gap, start)].length;
+    // Numbered after the courses, so that these are called alike whether they are sawn or painted.
+    for (const { column, row, ring } of sheets) yield piece(column, count + row, ring, stock);
     const pitch = pattern.length + gap;
     const first = firstStart(room.w, pattern.length, gap, start);
     for (const [row, y] of rowOf(room.h, width, gap, start)) {
       let x = firstFrom(first + SHIFTS[pattern.bond](row) * pitch, pattern.length, gap);
       for (let column = 0; x < room.w - SAME_LENGTH; column++, x += pitch) {
-        yield piece(column, row, rectangle(x, y, pattern.length, width), stock);
+        const ring = rectangle(x, y, pattern.length, width);
+        const middle = { x: x + pattern.length / 2, y: y + width / 2 };
+        const under =
+          sheets.find((sheet) => containsPoint(sheet.ring, middle)) ??
+          sheets.findLast((sheet) => boxesMeet(boxOfPoints(ring), boxOfPoints(sheet.ring)));
+        yield {
+          ...piece(column, row, ring, stock),
+          ...(under && { on: `${under.column},${count + under.row}` }),
+        };
       }
     }
   },
@@ -144,26 +184,24 @@ const PATTERNS: { readonly [F in Pattern['form']]: (setting: Setting<F>) => Iter
       }
     }
   },
-  grooved: function* ({ room, reach, pattern: { face, depth }, stock, sheet, gap, start }) {
-    const faces = [...rowOf(room.h, face, gap, start)];
-    // As many faces to a piece of sheet as it takes, alike but for the last one; each has the groove beyond its last face.
-    const most = Math.max(1, Math.floor((sheet.h + SAME_LENGTH) / (face + gap)));
-    const each = Math.ceil(faces.length / Math.ceil(faces.length / most));
-    for (let column = 0; column * each < faces.length; column++) {
-      const own = faces.slice(column * each, (column + 1) * each).map(([, y]) => y);
-      const low = pick(own, 0) - (column === 0 ? gap : 0);
-      const high = lastOf(own) + face + gap;
-      for (const [row, x, length] of boardsAlong(
-        room.w,
-        reach(low, high - low),
-        column,
-        sheet.w || undefined,
-      )) {
-        const grooves = [...(column === 0 ? [low] : []), ...own.map((y) => y + face)];
-        const rings = gap > 0 ? grooves.map((y) => rectangle(x, y, length, gap)) : [];
-        const ring = rectangle(x, low, length, high - low);
-        yield { ...piece(column, row, ring, stock), grooves: { rings, width: gap, depth } };
-      }
+  grooved: function* (setting) {
+    const { face, depth } = setting.pattern;
+    const { stock, gap } = setting;
+    for (const { column, row, ring, gaps } of sheetsOver(setting, face)) {
+      const rings = gap > 0 ? gaps : [];
+      yield { ...piece(column, row, ring, stock), sunk: { rings, side: 'groove', depth, width: gap } };
+    }
+  },
+  louvers: function* ({ room, pattern: { lap, tilt }, stock, width, thickness }) {
+    const slats = louversOf(room.h, width, thickness, lap, tilt);
+    const { depth, height, pitch, count } = slats;
+    const edge = thickness * Math.sin(radians(slats.tilt));
+    const lean = { tilt: slats.tilt, depth, edge, between: tilt !== undefined };
+    for (let column = 0; column < count; column++) {
+      const y = column * pitch;
+      const wood = rectangle(0, y, room.w, height);
+      const seen = rectangle(0, y, room.w, column < count - 1 ? pitch : height);
+      yield { ...piece(column, 0, wood, stock), seen, lean };
     }
   },
   chevron: function* ({ room, pattern, stock, width, gap, start }) {
@@ -193,7 +231,8 @@ const PATTERNS: { readonly [F in Pattern['form']]: (setting: Setting<F>) => Iter
 };
 
 /** What is a board of sheet, and no boards beside each other. */
-export const isOfSheet = ({ form }: Pattern): boolean => form === 'grooved';
+export const isOfSheet = (pattern: Pattern): boolean =>
+  pattern.form === 'grooved' || (pattern.form === 'courses' && pattern.joints !== undefined);
 
 /** How far each course is moved along, as a share of a piece with its joint. */
 const SHIFTS = {
@@ -222,6 +261,7 @@ export function cellsOf<F extends Pattern['form']>(
     start,
     stock,
     width: sizes.widthOf(stock),
+    thickness: sizes.thicknessOf(stock),
   });
 }
 
@@ -253,6 +293,38 @@ function* boardsAlong(
   yield [column, begun, room - begun];
 }
 
+/**
+ * Pieces of sheet over the room, each with as many rows of faces as the sheet takes, alike but for the last one, and with
+ * the gap beyond its last row; `gaps` are those in it.
+ */
+function* sheetsOver(
+  {
+    room,
+    reach,
+    sheet,
+    gap,
+    start,
+  }: Pick<Setting<Pattern['form']>, 'room' | 'reach' | 'sheet' | 'gap' | 'start'>,
+  face: Mm,
+): Generator<{ readonly column: number; readonly row: number; readonly ring: Ring; readonly gaps: Ring[] }> {
+  const faces = [...rowOf(room.h, face, gap, start)];
+  const most = Math.max(1, Math.floor((sheet.h + SAME_LENGTH) / (face + gap)));
+  const each = Math.ceil(faces.length / Math.ceil(faces.length / most));
+  for (let column = 0; column * each < faces.length; column++) {
+    const own = faces.slice(column * each, (column + 1) * each).map(([, y]) => y);
+    const low = pick(own, 0) - (column === 0 ? gap : 0);
+    const high = lastOf(own) + face + gap;
+    const along = boardsAlong(room.w, reach(low, high - low), column, sheet.w || undefined);
+    for (const [row, x, length] of along) {
+      const gaps = [...(column === 0 ? [low] : []), ...own.map((y) => y + face)];
+      yield {
+        ...{ column, row, ring: rectangle(x, low, length, high - low) },
+        gaps: gaps.map((y) => rectangle(x, y, length, gap)),
+      };
+    }
+  }
+}
+
 /** Places of a row of pieces that cover a width, each with its number. */
 function* rowOf(room: Mm, cover: Mm, gap: Mm, start: Fill['start']): Generator<readonly [number, Mm]> {
   const first = firstStart(room, cover, gap, start);
@@ -280,12 +352,5 @@ const upright = (x: Mm, y: Mm, w: Mm, h: Mm): Ring => [
 ];
 
 /** Whether something of a ring lies in the room, by their boxes. */
-function meets(ring: Ring, { w, h }: Room): boolean {
-  const box = boxOfPoints(ring);
-  return (
-    box.x < w - SAME_LENGTH &&
-    box.y < h - SAME_LENGTH &&
-    box.x + box.w > SAME_LENGTH &&
-    box.y + box.h > SAME_LENGTH
-  );
-}
+const meets = (ring: Ring, { w, h }: Room): boolean =>
+  boxesMeet(grownBox(boxOfPoints(ring), -SAME_LENGTH), { x: 0, y: 0, w, h });

@@ -17,6 +17,8 @@ export interface Body {
   readonly height: Mm;
   /** How far over what it lies on: the second layer of a fill. */
   readonly lift?: Mm;
+  /** Where it is not fastened as its part is. */
+  readonly fixing?: LaidPart['fixing'];
   /** Null where it needs none or names one that is not there. */
   readonly stock: string | null;
   /** The stock it names, where that is not in the tables or not of the right kind. */

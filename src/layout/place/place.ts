@@ -208,7 +208,7 @@ function placePart(
 
   // All pieces of a fill lie on what most of it lies on.
   const whole = ground === null && isBoards(part) ? beneath(face, regionOfFill(part, box), box) : null;
-  const lay = ({ id, name, member, box: place, finish }: Slot, body: Body | null): void => {
+  const lay = ({ id, name, member, box: place, finish, on }: Slot, body: Body | null): void => {
     const bounds = body ? boxOf(body.region) : null;
     if (!body || !bounds) {
       checks.push(noSize(id, place));
@@ -221,7 +221,10 @@ function placePart(
     const known = finish !== null && finishes.has(finish) ? finish : null;
     const slot = { id, name, member, box: place, finish: known };
     const under = ground ?? whole ?? beneath(face, body.region, bounds);
-    placings.push({ laid: laidPart(part, slot, body, under), bounds });
+    placings.push({
+      laid: laidPart(part, slot, body, on === undefined ? under : { on, z: under.z }),
+      bounds,
+    });
   };
   const sized = (single: Single, place: Box): Body | null =>
     hasSize(single, place) ? bodyOf(single, place, stocks) : null;
@@ -235,7 +238,7 @@ function placePart(
     lay({ id, name, member: null, box, finish }, sized(part, box));
   } else if (isBoards(part)) {
     layFill(part, box, stocks, cut?.pieces ?? [], lay);
-    checks.push(...uncovered(part, settingOf(part, stocks).widthOf));
+    checks.push(...uncovered(part, settingOf(part, stocks).widthOf), ...betweenStiles(part, placings));
   } else {
     const { slots, tight } = expandArray(part, box, stocks);
     for (const slot of slots) {
@@ -276,8 +279,23 @@ function beneath(face: Face, region: Region, bounds: Box): Ground {
   return level ? { on: level.id, z: level.z } : { on: 'rim', z: 0 };
 }
 
+/** Slats that nothing on the face holds. */
+function betweenStiles({ id, pattern }: Fill, placings: readonly Placing[]): Check[] {
+  const first = placings[0]?.laid;
+  if (!first || pattern.form !== 'louvers' || pattern.tilt === undefined) return [];
+  const figures = { out_mm: first.z1 - first.z0, tilt_deg: pattern.tilt };
+  return [{ code: 'fill.between-stiles', severity: 'note', parts: [id], figures }];
+}
+
 /** What a laid part is called, and where it stands. */
-type Slot = Pick<LaidPart, 'id' | 'name' | 'member' | 'box' | 'finish'>;
+type Slot = Pick<LaidPart, 'id' | 'name' | 'member' | 'box' | 'finish'> & {
+  /** A piece of the same fill that it is painted on. */
+  readonly on?: string;
+};
+
+/** Its stiles hold it. */
+const BETWEEN = { how: 'none', glue: false } as const;
+const RECTANGLE = { form: 'rectangle' } as const;
 
 /** Every piece of a fill as a laid part, those left out apart; where nothing can be laid, the fill itself is told of. */
 function layFill(
@@ -298,27 +316,36 @@ function layFill(
   }
   const columns = 1 + Math.max(...pieces.map(({ column }) => column));
   const rows = 1 + Math.max(...pieces.map(({ row }) => row));
+  const alone = pieces.filter(({ on }) => on === undefined).length === 1;
   for (const piece of pieces) {
-    const { column, row, region, wood, leg, lift, stock, relief } = pieceAt(piece, box);
+    const { column, row, region, wood, leg, lift, stock, relief, on } = pieceAt(piece, box);
     const own = fill.overrides[`${column},${row}`];
     const bounds = boxOf(region);
     if (own?.omit || !bounds) continue;
+    const { pattern } = fill;
+    const ground = on === undefined && pattern.form === 'courses' ? pattern.joints : undefined;
+    const finish = own?.finish === undefined ? (ground ?? fill).finish : own.finish;
+    // What is not painted is seen as the board that it would be on.
+    if (on !== undefined && finish === null) continue;
     lay(
       {
+        ...(on !== undefined && { on: `${fill.id}[${on}]` }),
         id: memberId(fill.id, column, row),
-        name: memberName(fill.name, column, row, columns, rows),
+        name: ground && alone ? fill.name : memberName(fill.name, column, row, columns, rows),
         member: { column, row },
         box: bounds,
-        finish: own?.finish === undefined ? fill.finish : own.finish,
+        finish,
       },
-      {
-        region,
-        height: leg.thickness,
-        lift,
-        stock,
-        unknownStock: null,
-        make: { kind: 'fill', leg, wood, spec: { pattern: fill.pattern }, ...(relief && { relief }) },
-      },
+      on === undefined
+        ? {
+            ...{ region, height: leg.thickness, lift, stock, unknownStock: null },
+            ...(relief?.lean?.between && { fixing: BETWEEN }),
+            make: { kind: 'fill', leg, wood, spec: { pattern }, ...(relief && { relief }) },
+          }
+        : {
+            ...{ region, height: 0, lift, stock: null, unknownStock: null },
+            make: { kind: 'painted', spec: { shape: RECTANGLE, course: { angle: leg.angle, row } } },
+          },
     );
   }
 }
@@ -337,7 +364,7 @@ function laidPart(part: Part, slot: Slot, body: Body, ground: Ground): LaidPart 
     z1: ground.z + (body.lift ?? 0) + body.height,
     on: ground.on,
     stock: body.stock,
-    fixing: part.fixing,
+    fixing: body.fixing ?? part.fixing,
     ...body.make,
   };
 }

@@ -6,6 +6,7 @@ import { pathOfRegion } from '../../geometry/path.ts';
 import { areaOf, boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import type { Solid } from '../../joinery/piece.ts';
+import { groovesOf } from '../../layout/laid.ts';
 import type { Plan } from '../../plan/types.ts';
 import { onPage, type PageView } from './view.ts';
 
@@ -41,7 +42,8 @@ export function coloredFace(plan: Plan, view: PageView): DrawItem[] {
   const lettering = new Map(plan.signs.map((sign) => [sign.id, sign]));
   const parts = solidsInOrder(plan).flatMap((solid): DrawItem[] => {
     const drawn = [outlined(view.region(solid.region), plan.looks.parts.get(solid.part), WEIGHT.hair)];
-    if (solid.relief) drawn.push(outlined(view.region(solid.relief.sunk), GROOVE, WEIGHT.hair));
+    const grooves = groovesOf(solid.relief);
+    if (grooves.length > 0) drawn.push(outlined(view.region(grooves), GROOVE, WEIGHT.hair));
     const sign = lettering.get(solid.part);
     if (!sign) return drawn;
     const letters = sign.lettered.layers.map((layer) => {
@@ -67,7 +69,7 @@ export function coloredFace(plan: Plan, view: PageView): DrawItem[] {
 export function outlinedFace(plan: Plan, view: PageView): DrawItem[] {
   const parts = solidsInOrder(plan).flatMap(({ region, relief }) => [
     outlined(view.region(region), INK.paper, WEIGHT.fine),
-    ...(relief ? [outlined(view.region(relief.sunk), undefined, WEIGHT.hair)] : []),
+    ...groovesOf(relief).map((groove) => outlined(view.region([groove]), undefined, WEIGHT.hair)),
   ]);
   return [
     ...levels(plan, view, false),

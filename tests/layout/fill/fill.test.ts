@@ -265,12 +265,12 @@ describe('the pieces of every pattern', () => {
         const about = { x: of.x + of.w / 2, y: of.y + of.h / 2 };
         const { room, toFace } = frameOf(fill, region);
         const ground = { room, reach: () => [0, room.w] as const };
-        const cells = [...cellsOf(fill, ground, { widthOf: () => width, sheet: { w: 0, h: 0 } })].map(
-          (cell) => ({
-            ...cell,
-            ring: cell.seen.map(toFace),
-          }),
-        );
+        const cells = [
+          ...cellsOf(fill, ground, { widthOf: () => width, thicknessOf: () => 19, sheet: { w: 0, h: 0 } }),
+        ].map((cell) => ({
+          ...cell,
+          ring: cell.seen.map(toFace),
+        }));
         for (const [i, a] of cells.entries())
           for (const b of cells.slice(i + 1))
             if (a.over === b.over) expect(separated(a.ring, b.ring), 'two boards in one place').toBe(true);

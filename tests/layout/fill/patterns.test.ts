@@ -333,6 +333,25 @@ describe('counts by hand', () => {
     expect(over?.every(({ lift }) => lift === 10)).toBe(true);
   });
 
+  it('lattice let into each other: every crossing halved in both, in one layer, and seen once', () => {
+    const side = 8 * (1.5 + 2);
+    const pieces = piecesOf(at(side, side), 1.5, {
+      pattern: { form: 'lattice', halved: true },
+      gap: 2,
+      start: 'low',
+    });
+    expect(pieces).toHaveLength(16);
+    for (const { lift, relief, row, region } of pieces) {
+      expect(lift).toBe(0);
+      expect(relief).toMatchObject({ side: row === 0 ? 'face' : 'back', depth: 5, lacking: 0, beyond: 0 });
+      expect(relief?.sunk).toHaveLength(8);
+      for (const one of relief?.sunk ?? []) expect(areaOf([one])).toBeCloseTo(1.5 * 1.5, 9);
+      expect(region).toHaveLength(row === 0 ? 8 : 1);
+    }
+    const all = pieces.reduce((sum, { region }) => sum + areaOf(region), 0);
+    expect(all).toBeCloseTo(2 * 8 * 1.5 * side - 64 * 1.5 * 1.5, 6);
+  });
+
   // A wall of 20 ft takes 26 boards of 9 1/4 in, or 22 with gaps of 2 in (section 19).
   it.each([
     [0, 26],
@@ -407,6 +426,44 @@ describe('sheet with grooves', () => {
     const lengths = grooved(at(20, 150), 2, 0.5, 'low').map(({ region }) => boxOf(region)?.h ?? 0);
     expect(lengths).toHaveLength(2);
     for (const length of lengths) expect(length).toBeLessThanOrEqual(96);
+  });
+});
+
+describe('courses with painted joints', () => {
+  it('lie as cut pieces do, on sheets that cover the shape once', () => {
+    for (const bond of ['half', 'third', 'stacked'] as const)
+      for (const start of ['balanced', 'low', 'high', 'gap'] as const) {
+        const of = at(130, 90);
+        const courses = { form: 'courses', length: 8, bond } as const;
+        const shared = {
+          stock: 'sheet',
+          width: 2.25,
+          gap: 0.375,
+          start,
+          shape: outlineOf('pointed').first(of),
+        };
+        const cut = piecesOf(of, 1, { ...shared, pattern: courses });
+        const all = piecesOf(of, 1, { ...shared, pattern: { ...courses, joints: { finish: null } } });
+        const painted = all.filter(({ on }) => on !== undefined);
+        const sheets = all.filter(({ on }) => on === undefined);
+        expect(painted.map(({ column, row, region }) => ({ column, row, region }))).toEqual(
+          cut.map(({ column, row, region }) => ({ column, row, region })),
+        );
+        // What is painted is laid after what it is painted on.
+        expect(all.slice(0, sheets.length)).toEqual(sheets);
+        const names = sheets.map(({ column, row }) => `${column},${row}`);
+        expect(new Set([...names, ...painted.map(({ column, row }) => `${column},${row}`)]).size).toBe(
+          all.length,
+        );
+        for (const { on } of painted) expect(names).toContain(on);
+        const area = sheets.reduce((sum, { region }) => sum + areaOf(region), 0);
+        expect(area).toBeCloseTo(areaOf(regionOfShape(shared.shape, of)), 6);
+        for (const { region } of sheets) {
+          const { w, h } = boxOf(region) ?? at(0, 0);
+          expect(w).toBeLessThanOrEqual(96);
+          expect(h).toBeLessThanOrEqual(48);
+        }
+      }
   });
 });
 

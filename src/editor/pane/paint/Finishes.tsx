@@ -74,7 +74,11 @@ function wears(part: Part, finish: string): boolean {
   if (isMany(part)) {
     return part.member.finish === finish || Object.values(part.overrides).some((o) => o.finish === finish);
   }
-  if (isBoards(part)) return Object.values(part.overrides).some((o) => o.finish === finish);
+  if (isBoards(part)) {
+    const { pattern, overrides } = part;
+    const joints = pattern.form === 'courses' ? pattern.joints?.finish : undefined;
+    return joints === finish || Object.values(overrides).some((o) => o.finish === finish);
+  }
   if (!isLettered(part)) return false;
   const { lettering } = part;
   return [lettering, lettering.outline, lettering.inline, lettering.shade].some((l) => l?.finish === finish);

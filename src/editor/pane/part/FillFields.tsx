@@ -5,7 +5,8 @@ import { inches } from '../../../measure/units.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { stocksOf } from '../../shipped/tables.ts';
-import { stockChoices } from '../facts/choices.ts';
+import { t } from '../../words/t.ts';
+import { BARE, namesOf, stockChoices } from '../facts/choices.ts';
 import { MemberGrid } from './MemberGrid.tsx';
 import { Openings } from './Openings.tsx';
 import { SHAPE_FIELDS } from './shapeFields.ts';
@@ -26,6 +27,8 @@ const FIRST: { readonly [F in Form]: Partial<Fill> & { readonly pattern: Extract
     stock: 'mdf-quarter',
   },
   lattice: { pattern: { form: 'lattice' }, gap: inches(2.75) },
+  // Slats of a quarter inch lap by 3/16 to 1/4 in (woodweb.com, shutter specifications; check-values-2.md, section 18).
+  louvers: { pattern: { form: 'louvers', lap: inches(1 / 4) }, angle: 0, stock: 'lath-quarter' },
   courses: { pattern: { form: 'courses', length: inches(8), bond: 'half' } },
   basket: { pattern: { form: 'basket', count: 3 } },
   herringbone: { pattern: { form: 'herringbone', length: inches(12) } },
@@ -41,6 +44,7 @@ const FORMS = [
   'basket',
   'herringbone',
   'chevron',
+  'louvers',
 ] as const satisfies readonly Form[];
 
 /** The fields of a pattern under their names; each is asked for where the pattern has it. */
@@ -49,6 +53,25 @@ const PATTERN_FIELDS: readonly FormField<Pattern>[] = [
   {
     ...asked('lap', { is: 'length', label: 'fill.lap' }),
     when: (pattern) => pattern.form === 'planks' && pattern.edge !== 'square',
+  },
+  { ...asked('lap', { is: 'length', label: 'fill.overlap' }), when: ({ form }) => form === 'louvers' },
+  {
+    is: 'switch',
+    label: 'fill.leaning',
+    place: 'wide',
+    when: ({ form }) => form === 'louvers',
+    get: (pattern) => pattern.form === 'louvers' && pattern.tilt !== undefined,
+    put: (on) => ({ tilt: on ? 25 : undefined }),
+  },
+  {
+    is: 'number',
+    label: 'fill.tilt',
+    unit: '°',
+    min: 5,
+    max: 60,
+    when: (pattern) => pattern.form === 'louvers' && pattern.tilt !== undefined,
+    get: (pattern) => (pattern.form === 'louvers' ? (pattern.tilt ?? 0) : 0),
+    put: (tilt) => ({ tilt }),
   },
   asked('stock', {
     is: 'choice',
@@ -67,6 +90,14 @@ const PATTERN_FIELDS: readonly FormField<Pattern>[] = [
   asked('face', { is: 'length', label: 'fill.face', min: 1 }),
   asked('depth', { is: 'length', label: 'fill.grooveDepth', min: 0.1 }),
   asked('length', { is: 'length', label: 'fill.length', min: 1 }),
+  {
+    is: 'switch',
+    label: 'pattern.halved',
+    place: 'wide',
+    when: ({ form }) => form === 'lattice',
+    get: (pattern) => pattern.form === 'lattice' && pattern.halved === true,
+    put: (on) => ({ halved: on || undefined }),
+  },
   asked('bond', { is: 'choice', label: 'fill.bond', of: named('bond', ['half', 'third', 'stacked']) }),
   asked('count', { is: 'number', label: 'fill.count', whole: true, min: 2, max: 12 }),
   asked('span', { is: 'length', label: 'fill.span', min: 1 }),
@@ -82,6 +113,14 @@ function asked(name: string, field: Record<string, unknown>): FormField<Pattern>
     put: (next: unknown, pattern: Pattern) => ({ ...pattern, [name]: next }) as Pattern,
   } as unknown as FormField<Pattern>;
 }
+
+/** What courses have that are sawn apart. */
+const OPEN = '-open-';
+
+const WIDTH = {
+  get: ({ width }: Fill) => width ?? RIPPED,
+  put: (width: number) => ({ width }),
+};
 
 const FILL_FIELDS: readonly FormField<Fill>[] = [
   {
@@ -99,8 +138,7 @@ const FILL_FIELDS: readonly FormField<Fill>[] = [
     min: 1,
     when: ({ stock, pattern }, design) =>
       !isOfSheet(pattern) && stocksOf(design).get(stock)?.form === 'sheet',
-    get: ({ width }) => width ?? RIPPED,
-    put: (width) => ({ width }),
+    ...WIDTH,
   },
   ...SHAPE_FIELDS,
   {
@@ -111,8 +149,43 @@ const FILL_FIELDS: readonly FormField<Fill>[] = [
     get: ({ pattern }) => pattern.form,
     put: (form: Form) => FIRST[form],
   },
+  {
+    is: 'choice',
+    label: 'fill.joints',
+    place: 'wide',
+    when: ({ pattern }) => pattern.form === 'courses',
+    of: (_, design) => [
+      { value: OPEN, label: t('joints.open') },
+      { value: BARE, label: t('joints.bare') },
+      ...namesOf(design.finishes),
+    ],
+    get: ({ pattern }) =>
+      pattern.form === 'courses' && pattern.joints ? (pattern.joints.finish ?? BARE) : OPEN,
+    put: (next: string, { pattern, width, stock }) => {
+      if (pattern.form !== 'courses' || next === OPEN)
+        return { pattern: { ...pattern, joints: undefined } as Pattern };
+      return {
+        pattern: { ...pattern, joints: { finish: next === BARE ? null : next } },
+        ...(pattern.joints
+          ? { stock }
+          : { stock: 'mdf-quarter', width: width ?? inches(2.25), gap: inches(3 / 8) }),
+      };
+    },
+  },
   ...within<Fill, 'pattern'>('pattern', PATTERN_FIELDS),
-  { is: 'length', label: 'fill.gap', field: 'gap', when: ({ pattern }) => pattern.form !== 'grooved' },
+  {
+    is: 'length',
+    label: 'fill.course',
+    min: 1,
+    when: ({ pattern }) => pattern.form === 'courses' && isOfSheet(pattern),
+    ...WIDTH,
+  },
+  {
+    is: 'length',
+    label: 'fill.gap',
+    field: 'gap',
+    when: ({ pattern: { form } }) => form !== 'grooved' && form !== 'louvers',
+  },
   { is: 'length', label: 'fill.groove', field: 'gap', when: ({ pattern }) => pattern.form === 'grooved' },
   { is: 'number', label: 'fill.angle', field: 'angle', unit: '°', min: -180, max: 180 },
   {
@@ -120,7 +193,7 @@ const FILL_FIELDS: readonly FormField<Fill>[] = [
     label: 'fill.start',
     field: 'start',
     place: 'wide',
-    when: ({ pattern }) => pattern.form !== 'herringbone',
+    when: ({ pattern: { form } }) => form !== 'herringbone' && form !== 'louvers',
     of: named('start', ['balanced', 'piece', 'gap', 'low', 'high']),
   },
   {

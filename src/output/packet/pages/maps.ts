@@ -7,6 +7,7 @@ import { pathOfRegion } from '../../../geometry/path.ts';
 import { boxOf } from '../../../geometry/region.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import type { Solid } from '../../../joinery/piece.ts';
+import { groovesOf } from '../../../layout/laid.ts';
 import { designPart } from '../../../layout/reference.ts';
 import { pick } from '../../../list/at.ts';
 import { grouped, groupOf } from '../../../list/grouped.ts';
@@ -57,7 +58,7 @@ function mapOf(
       fill: INK.paper,
       fillRule: 'evenodd',
     }),
-    ...(relief?.sunk ?? []).map((groove) =>
+    ...groovesOf(relief).map((groove) =>
       shape(pathOfRegion(view.region([groove])), { stroke: INK.faint, width: WEIGHT.hair }),
     ),
   ]);

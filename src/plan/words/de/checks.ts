@@ -116,6 +116,8 @@ export const checks: PlanWords['checks'] = {
     `${f.number('count')} Glieder von ${say.name(f.part)} passen nicht in ${say.length(f.number('room_mm'))}. Weniger oder schmalere nehmen.`,
   'run.head-not-flush': (f, say) =>
     `Die Platte für die Bögen von ${say.name(f.part)} ist ${say.length(f.number('head_mm'))} dick, seine Leisten aber ${say.length(f.number('stock_mm'))}: Wo beide sich treffen, liegen sie nicht bündig, und Nägel und Schrauben werden nach den Leisten gewählt. Platte von gleicher Dicke wählen.`,
+  'fill.between-stiles': (f, say) =>
+    `Die Lamellen von ${say.name(f.part)} stehen bei ${say.angle(f.number('tilt_deg'))} um ${say.length(f.number('out_mm'))} vor und berühren ihren Untergrund nur mit einer Kante: Stifte sind für sie nicht vorgesehen. Auf jeder Seite einen mindestens so dicken Ständer setzen und die Enden der Lamellen daran leimen und stiften, bevor der Rahmen montiert wird.`,
   'fill.uncovered': (f, say) =>
     `Die Deckleisten von ${say.name(f.part)} sind ${say.length(f.number('width_mm'))} breit und liegen zu knapp auf ihren Brettern: Bei Fugen von ${say.length(f.number('gap_mm'))} brauchen sie ${say.length(f.number('need_mm'))}, damit sie auf jeder Seite ${say.length(f.number('lap_mm'))} aufliegen. Breitere Leisten oder engere Fugen wählen.`,
   'bed.no-room': (f, say) =>

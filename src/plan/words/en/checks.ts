@@ -87,6 +87,8 @@ export const checks: PlanWords['checks'] = {
     `${f.number('count')} members of ${say.name(f.part)} do not fit into ${say.length(f.number('room_mm'))}. Use fewer, or narrower ones.`,
   'run.head-not-flush': (f, say) =>
     `The sheet for the arcs of ${say.name(f.part)} is ${say.length(f.number('head_mm'))} thick, but its stock is ${say.length(f.number('stock_mm'))}: their faces are not flush where they meet, and fasteners are chosen to suit the stock. Choose a sheet of the same thickness.`,
+  'fill.between-stiles': (f, say) =>
+    `The slats of ${say.name(f.part)} stand ${say.length(f.number('out_mm'))} out at ${say.angle(f.number('tilt_deg'))} and touch what is beneath along one edge only: no brads are planned for them. Put a stile at each side, at least as thick, and glue and pin the ends of the slats to them before the frame goes up.`,
   'fill.uncovered': (f, say) =>
     `The battens of ${say.name(f.part)} are ${say.length(f.number('width_mm'))} wide and lap too little over their boards: with gaps of ${say.length(f.number('gap_mm'))} they need ${say.length(f.number('need_mm'))}, to lap ${say.length(f.number('lap_mm'))} on each side. Use wider battens, or smaller gaps.`,
   'bed.no-room': (f, say) =>

@@ -109,6 +109,8 @@ export const checks: PlanWords['checks'] = {
     `${f.number('count')} elementos de ${say.name(f.part)} no caben en ${say.length(f.number('room_mm'))}. Poner menos, o más estrechos.`,
   'run.head-not-flush': (f, say) =>
     `El tablero para los arcos de ${say.name(f.part)} tiene ${say.length(f.number('head_mm'))} de grueso, pero sus listones tienen ${say.length(f.number('stock_mm'))}: no quedan enrasados donde se unen, y los clavos y tornillos se eligen según los listones. Elegir un tablero del mismo grueso.`,
+  'fill.between-stiles': (f, say) =>
+    `Las lamas de ${say.name(f.part)} sobresalen ${say.length(f.number('out_mm'))} a ${say.angle(f.number('tilt_deg'))} y tocan lo que hay debajo solo con un canto: no llevan clavos en el plan. Poner a cada lado un montante al menos igual de grueso, y encolar y clavar a él las puntas de las lamas antes de montar el marco.`,
   'fill.uncovered': (f, say) =>
     `Los tapajuntas de ${say.name(f.part)} tienen ${say.length(f.number('width_mm'))} de ancho y apoyan muy poco en sus tablas: con juntas de ${say.length(f.number('gap_mm'))} necesitan ${say.length(f.number('need_mm'))}, para apoyar ${say.length(f.number('lap_mm'))} a cada lado. Elegir tapajuntas más anchos o juntas más estrechas.`,
   'bed.no-room': (f, say) =>
