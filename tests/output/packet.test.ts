@@ -7,9 +7,9 @@ import type { Box } from '../../src/geometry/shape.ts';
 import { compareLabels } from '../../src/joinery/label.ts';
 import { formatReading } from '../../src/measure/format.ts';
 import { parseMeasure } from '../../src/measure/parse.ts';
-import { type Block, fillPages } from '../../src/output/packet/flow.ts';
+import { type Block, fillPages, type Section } from '../../src/output/packet/flow.ts';
 import type { Packet } from '../../src/output/packet/leaf.ts';
-import { flowLeaves, keptAlone, onOnePage } from '../../src/output/packet/leaves.ts';
+import { leavesOf } from '../../src/output/packet/leaves.ts';
 import { packetOf, packetPages } from '../../src/output/packet/packet.ts';
 import { cover } from '../../src/output/packet/pages/cover.ts';
 import { bodyOf, packetSheet, turned } from '../../src/output/packet/sheet.ts';
@@ -236,18 +236,31 @@ describe('blocks on pages', () => {
     expect(fillPages([white, block('a', 10), white], body).map((page) => page.height)).toEqual([10]);
   });
 
-  it('share a page with the section before where both fit, each under its own heading', () => {
-    const [first] = flowLeaves('First', [block('a', 60)], sheetBody);
-    const second = (height: number) => flowLeaves('Second', [block('b', height)], sheetBody)[0];
-    const [small, large] = [second(40), second(sheetBody.h - 70)];
-    if (!first || !small || !large) throw new Error('no page');
-    const words = onOnePage(first, small, sheetBody)
-      ?.draw(sheetBody, [])
-      .flatMap((item) => (item.kind === 'text' ? [item.text] : []));
-    expect(words).toEqual(['a', 'Second', 'b']);
-    expect(onOnePage(first, large, sheetBody)).toBeNull();
-    const [alone] = keptAlone([first]);
-    expect(alone && onOnePage(alone, small, sheetBody)).toBeNull();
+  it('run on under the section before, each under its own heading, which a page of its own leaves out', () => {
+    const section = (title: string, ...blocks: Block[]): Section => ({ title, blocks });
+    const packet = { sheet: packetSheet('letter') } as Packet;
+    const pagesOf = (...sections: Section[]) =>
+      leavesOf(sections, packet).map(({ leaf, begins }) => ({
+        title: leaf.title,
+        begins: begins.map(({ title }) => title),
+        words: leaf.draw(sheetBody, []).flatMap((item) => (item.kind === 'text' ? [item.text] : [])),
+      }));
+    const half = bodyOf(packet.sheet).h / 2;
+    expect(pagesOf(section('First', block('a', half)), section('Second', block('b', 40)))).toEqual([
+      { title: 'First', begins: ['First', 'Second'], words: ['a', 'Second', 'b'] },
+    ]);
+    expect(pagesOf(section('First', block('a', half)), section('Second', block('b', half)))).toEqual([
+      { title: 'First', begins: ['First'], words: ['a'] },
+      { title: 'Second', begins: ['Second'], words: ['b'] },
+    ]);
+    const alone = { ...section('First', block('a', 60)), alone: true };
+    expect(pagesOf(alone, section('Second', block('b', 40)))).toHaveLength(2);
+  });
+
+  it('end sooner where the last page would be almost bare', () => {
+    const rows = Array.from({ length: 41 }, (_, i) => block(`${i}`, 1));
+    const pages = fillPages(rows, { x: 0, y: 0, w: 100, h: 20 });
+    expect(pages.map(({ height }) => height)).toEqual([20, 16, 5]);
   });
 
   it('leave no heading alone at the foot of a page', () => {

@@ -17,6 +17,16 @@ export interface Block {
   readonly heldToNext?: boolean | undefined;
   /** White between others: left out at the top and the foot of a page. */
   readonly white?: boolean | undefined;
+  /** Heading of a section: left out at the top of a page, which has one of its own. */
+  readonly begins?: Section | undefined;
+}
+
+/** Text and tables that run over upright pages, the next section behind them. */
+export interface Section {
+  readonly title: string;
+  readonly blocks: readonly Block[];
+  /** Taken out and carried along, such as a shopping list: nothing else is set on its pages. */
+  readonly alone?: boolean | undefined;
 }
 
 export const space = (height: Mm): Block => ({ height, white: true, draw: () => [] });
@@ -24,38 +34,90 @@ export const space = (height: Mm): Block => ({ height, white: true, draw: () => 
 /** A page of blocks and how much of it they take up from the top. */
 interface Filled {
   readonly height: Mm;
+  /** What its first block belongs to; none where no section is told. */
+  readonly section: Section | undefined;
+  /** Sections that begin on it. */
+  readonly begins: readonly Section[];
   readonly draw: (at: Box) => DrawItem[];
 }
 
-/** Blocks filled onto pages from the top; a heading goes with what follows it. */
+/** No page is less full, and no section begins on less of one, as a share of its height. */
+const LEAST = 0.25;
+
+/** Blocks filled onto pages from the top; a heading goes with what follows it, and the last page is not left almost bare. */
 export function fillPages(blocks: readonly Block[], body: Box): Filled[] {
-  const pages: Block[][] = [];
+  const full = filled(blocks, body.h, null);
+  const last = full.length - 1;
+  const isBare = (pages: readonly Filled[]) => pick(pages, pages.length - 1).height < LEAST * body.h;
+  if (last < 1 || !isBare(full)) return full;
+  // The page before it ends sooner, as little as that takes.
+  for (let least = body.h; least > body.h / 2; least -= 2) {
+    const pages = filled(blocks, body.h, { page: last - 1, h: least });
+    if (pages.length === full.length && !isBare(pages)) return pages;
+  }
+  return full;
+}
+
+/** Pages from the top, one of them `shorter` than the others. */
+function filled(blocks: readonly Block[], h: Mm, shorter: { page: number; h: Mm } | null): Filled[] {
+  const pages: Filled[] = [];
   let page: Block[] = [];
+  let begins: Section[] = [];
   let used = 0;
+  let section: Section | undefined;
+  let first: Section | undefined;
   const turn = () => {
     while (page.at(-1)?.white) page.pop();
-    if (page.length > 0) pages.push(page);
+    if (page.length > 0) pages.push(filledWith(page, first, begins));
     page = [];
+    begins = [];
     used = 0;
   };
-  for (let i = 0; i < blocks.length; i++) {
-    const block = pick(blocks, i);
-    if (block.white && (page.length === 0 || used + block.height > body.h)) continue;
-    let needed = block.height;
-    for (let k = i; blocks[k]?.heldToNext && blocks[k + 1]; k++) needed += pick(blocks, k + 1).height;
-    if (used + needed > body.h && page.length > 0) {
-      turn();
-      if (block.head) {
-        page.push(block.head);
-        used += block.head.height;
-      }
-    }
+  const put = (block: Block) => {
+    if (page.length === 0) first = section;
     page.push(block);
     used += block.height;
-  }
+  };
+  blocks.forEach((block, i) => {
+    const room = shorter?.page === pages.length ? shorter.h : h;
+    if (block.white && (page.length === 0 || used + block.height > room)) return;
+    if (used + neededFrom(blocks, i, h) > room && page.length > 0) {
+      turn();
+      if (block.head) put(block.head);
+    }
+    if (block.begins) {
+      section = block.begins;
+      begins.push(section);
+      if (page.length === 0) return;
+    }
+    put(block);
+  });
   turn();
-  return pages.map((held) => ({
+  return pages;
+}
+
+/** Height of a block and what is not to part from it; of a section so much that it is worth beginning on a page. */
+function neededFrom(blocks: readonly Block[], i: number, h: Mm): Mm {
+  const { begins, height } = pick(blocks, i);
+  let needed = height;
+  for (let k = i; k + 1 < blocks.length; k++) {
+    const { begins: other } = pick(blocks, k + 1);
+    const held = pick(blocks, k).heldToNext || (begins && !other && needed < LEAST * h);
+    if (!held) return needed;
+    needed += pick(blocks, k + 1).height;
+  }
+  return needed;
+}
+
+function filledWith(
+  held: readonly Block[],
+  section: Section | undefined,
+  begins: readonly Section[],
+): Filled {
+  return {
     height: held.reduce((sum, block) => sum + block.height, 0),
+    section,
+    begins,
     draw: (room: Box) => {
       let y = room.y + room.h;
       return held.flatMap((block) => {
@@ -64,7 +126,7 @@ export function fillPages(blocks: readonly Block[], body: Box): Filled[] {
         return items;
       });
     },
-  }));
+  };
 }
 
 export function heading(words: string): Block {
@@ -179,7 +241,7 @@ export function table(
       ],
     };
   };
-  const body = rows.map((row): Block => {
+  const body = rows.map((row, i): Block => {
     if (row.title) return titleRow(row.cells);
     const bold = row.bold ?? false;
     const cells = row.cells.map((words, i) => linesOf(words, i, bold));
@@ -187,6 +249,8 @@ export function table(
     return {
       height,
       head,
+      // No row stands alone at the top of a page, nor below the head at its foot.
+      heldToNext: rows.length > 1 && (i === 0 || i === rows.length - 2),
       draw: (at) => [
         ...cellsAt(cells, at, bold, row.leadsTo),
         ...(row.swatch

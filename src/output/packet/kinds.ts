@@ -1,4 +1,4 @@
-import type { Leaf, Packet } from './leaf.ts';
+import type { Content, Packet } from './leaf.ts';
 import { boards } from './pages/boards.ts';
 import { checks } from './pages/checks.ts';
 import { cover } from './pages/cover.ts';
@@ -38,6 +38,6 @@ export const PAGE_KINDS = {
   fastening,
   swing,
   load,
-} as const satisfies Readonly<Record<string, (packet: Packet) => Leaf[]>>;
+} as const satisfies Readonly<Record<string, (packet: Packet) => Content[]>>;
 
 export type PageKind = keyof typeof PAGE_KINDS;

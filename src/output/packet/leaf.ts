@@ -1,9 +1,9 @@
 import type { DrawItem } from '../../drawing/drawing.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
-import type { Mm } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
 import type { PlanWords, Say } from '../../plan/words/words.ts';
+import type { Section } from './flow.ts';
 import type { Sheet } from './sheet.ts';
 import type { PacketWords } from './words/shape.ts';
 
@@ -31,7 +31,8 @@ export interface Leaf {
   readonly title: string;
   readonly landscape: boolean;
   readonly scale: number | null;
-  /** Height it takes up from the top, where another section may stand below it. */
-  readonly used?: Mm | undefined;
   readonly draw: (body: Box, contents: readonly Contents[]) => DrawItem[];
 }
+
+/** What a kind of page consists of. */
+export type Content = Leaf | Section;

@@ -1,41 +1,49 @@
-import type { Box } from '../../geometry/shape.ts';
+import type { Point } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
-import { type Block, fillPages } from './flow.ts';
-import type { Leaf } from './leaf.ts';
-import { HEAD, sectionHead } from './sheet.ts';
+import { fillPages, type Section } from './flow.ts';
+import type { Content, Leaf, Packet } from './leaf.ts';
+import { bodyOf, HEAD, sectionHead } from './sheet.ts';
 
 /** White between two sections that share a page. */
 const APART: Mm = 8;
 
-/** Upright pages of blocks under one title, as many as it takes. */
-export const flowLeaves = (title: string, blocks: readonly Block[], body: Box): Leaf[] =>
-  fillPages(blocks, body).map(({ draw, height }) => ({
-    title,
-    landscape: false,
-    scale: null,
-    used: height,
-    draw,
-  }));
+/** A page, and which of the contents it was made of begin on it. */
+export interface Begun {
+  readonly leaf: Leaf;
+  readonly begins: readonly Content[];
+}
 
-/** Pages that are taken out and carried along, such as a shopping list: nothing else is set on them. */
-export const keptAlone = (leaves: readonly Leaf[]): Leaf[] =>
-  leaves.map((leaf) => ({ ...leaf, used: undefined }));
-
-/** One page of both, the second under a heading of its own; null where it does not fit below the first. */
-export function onOnePage(first: Leaf, second: Leaf, body: Box): Leaf | null {
-  if (first.used === undefined || second.used === undefined) return null;
-  const taken = first.used + APART + HEAD;
-  if (taken + second.used > body.h) return null;
-  return {
-    ...first,
-    used: taken + second.used,
-    draw: (room, contents) => {
-      const below = { ...room, h: room.h - taken };
-      return [
-        ...first.draw(room, contents),
-        ...sectionHead({ ...below, h: below.h + HEAD }, second.title),
-        ...second.draw(below, contents),
-      ];
-    },
+/** The pages of all contents in their order: drawings each on its own, sections one behind the other. */
+export function leavesOf(contents: readonly Content[], packet: Packet): Begun[] {
+  const leaves: Begun[] = [];
+  let run: Section[] = [];
+  const turn = () => {
+    leaves.push(...runOn(run, packet));
+    run = [];
   };
+  for (const content of contents) {
+    if (!('blocks' in content) || content.alone || run.at(-1)?.alone) turn();
+    if ('blocks' in content) run.push(content);
+    else leaves.push({ leaf: content, begins: [content] });
+  }
+  turn();
+  return leaves;
+}
+
+/** Sections one behind the other; each but the first of a page under a heading of its own. */
+function runOn(sections: readonly Section[], { sheet }: Packet): Begun[] {
+  const body = bodyOf(sheet);
+  const blocks = sections.flatMap((section) => [
+    {
+      height: APART + HEAD,
+      begins: section,
+      heldToNext: true,
+      draw: ({ x, y }: Point, w: Mm) => sectionHead({ x, y: y - APART - HEAD, w, h: HEAD }, section.title),
+    },
+    ...section.blocks,
+  ]);
+  return fillPages(blocks, body).map(({ section, begins, draw }) => ({
+    leaf: { title: section?.title ?? '', landscape: false, scale: null, draw },
+    begins,
+  }));
 }

@@ -8,8 +8,8 @@ import { fingerprint } from '../pdf/fingerprint.ts';
 import type { Letters } from '../pdf/letters.ts';
 import { type PdfPage, pdfOf } from '../pdf/pdf.ts';
 import { PAGE_KINDS, type PageKind } from './kinds.ts';
-import type { Contents, Leaf, Packet } from './leaf.ts';
-import { onOnePage } from './leaves.ts';
+import type { Content, Contents, Packet } from './leaf.ts';
+import { leavesOf } from './leaves.ts';
 import { bodyOf, packetSheet, pageHead, titleBlock, turned } from './sheet.ts';
 import { PACKET_WORDS } from './words/words.ts';
 
@@ -43,21 +43,20 @@ export const revisionOf = (design: Design): string =>
 /** The packet's pages, numbered and framed, as drawings on paper. */
 export function packetPages(plan: Plan): PdfPage[] {
   const packet = packetFor(plan);
-  const leaves: Leaf[] = [];
-  const contents: Contents[] = [];
-  for (const kind of KINDS) {
-    const own = PAGE_KINDS[kind](packet);
-    if (own.length === 0) continue;
-    own.forEach((leaf, i) => {
-      const before = leaves.at(-1);
-      const begins = i === 0 || own[i - 1]?.title !== leaf.title;
-      const shared = begins && before ? onOnePage(before, leaf, bodyOf(packet.sheet)) : null;
-      leaves.splice(shared ? -1 : leaves.length, shared ? 1 : 0, shared ?? leaf);
-      if (i === 0 && kind !== 'cover') {
-        contents.push({ title: packet.terms.titles[kind], page: leaves.length });
-      }
-    });
-  }
+  const made = KINDS.map((kind) => {
+    const own: readonly Content[] = PAGE_KINDS[kind](packet);
+    return { kind, own: own.filter((content) => !('blocks' in content) || content.blocks.length > 0) };
+  });
+  const begun = leavesOf(
+    made.flatMap(({ own }) => own),
+    packet,
+  );
+  const leaves = begun.map(({ leaf }) => leaf);
+  const contents = made.flatMap(({ kind, own: [first] }): Contents[] => {
+    if (!first || kind === 'cover') return [];
+    const page = begun.findIndex(({ begins }) => begins.includes(first)) + 1;
+    return [{ title: packet.terms.titles[kind], page }];
+  });
   const { name, date } = plan.design;
   const revision = revisionOf(plan.design);
   return leaves.map((leaf, i) => {

@@ -8,8 +8,7 @@ import { byId } from '../../../materials/lookup.ts';
 import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Block, heading, paragraph, space } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 
 function boardBlock(packet: Packet, board: CutBoard, number: number, longest: Mm, width: Mm): Block {
@@ -41,7 +40,7 @@ function boardBlock(packet: Packet, board: CutBoard, number: number, longest: Mm
 }
 
 /** Every board from left to right, stock by stock, with what is known about the least that must be bought. */
-export function boards(packet: Packet): Leaf[] {
+export function boards(packet: Packet): Content[] {
   const terms = packet.terms.boards;
   const { cutting } = packet.plan;
   if (cutting.boards.length === 0) return [];
@@ -59,9 +58,7 @@ export function boards(packet: Packet): Leaf[] {
       space(2),
     ];
   });
-  return flowLeaves(
-    packet.terms.titles.boards,
-    [...paragraph(terms.lead, body.w), space(2), ...blocks],
-    body,
-  );
+  return [
+    { title: packet.terms.titles.boards, blocks: [...paragraph(terms.lead, body.w), space(2), ...blocks] },
+  ];
 }

@@ -1,11 +1,10 @@
 import { checkMessage } from '../../../plan/words/words.ts';
 import { entry, heading, paragraph, space } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 
 /** What holds for every wall bed, and what the plan found: right behind the cover, before anybody saws. */
-export function checks(packet: Packet): Leaf[] {
+export function checks(packet: Packet): Content[] {
   const terms = packet.terms.checks;
   const { plan, words, say } = packet;
   const body = bodyOf(packet.sheet);
@@ -19,5 +18,5 @@ export function checks(packet: Packet): Leaf[] {
     heading(terms.found),
     ...(found.length === 0 ? paragraph(terms.none, body.w) : found),
   ];
-  return flowLeaves(packet.terms.titles.checks, blocks, body);
+  return [{ title: packet.terms.titles.checks, blocks }];
 }

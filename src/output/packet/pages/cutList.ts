@@ -14,8 +14,7 @@ import type { Mm } from '../../../measure/units.ts';
 import { pieceNames } from '../../../plan/words/pieces.ts';
 import { curveWords, tapeWords } from '../../../plan/words/tape.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { endMarks, endsWords, notchWords } from '../pieceWords.ts';
 import { bodyOf } from '../sheet.ts';
 import { archBlocks } from './arches.ts';
@@ -128,7 +127,7 @@ const needsDrawing = ({ pieces: [piece] }: PieceGroup): boolean => {
 };
 
 /** All pieces by their labels with lengths and ends, and a drawing of every shape that is not a plain rectangle. */
-export function cutList(packet: Packet): Leaf[] {
+export function cutList(packet: Packet): Content[] {
   const terms = packet.terms.cutList;
   const body = bodyOf(packet.sheet);
   const all = groupPieces(packet.plan.joinery.pieces);
@@ -146,7 +145,7 @@ export function cutList(packet: Packet): Leaf[] {
   const rows: Block[] = [];
   for (let i = 0; i < drawn.length; i += 2) rows.push(drawingRow(packet, drawn.slice(i, i + 2), body.w));
   return [
-    ...flowLeaves(packet.terms.titles.cutList, list, body),
-    ...flowLeaves(packet.terms.titles.pieces, rows, body),
+    { title: packet.terms.titles.cutList, blocks: list },
+    { title: packet.terms.titles.pieces, blocks: rows },
   ];
 }

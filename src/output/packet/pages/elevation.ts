@@ -1,24 +1,23 @@
 import { isBought } from '../../../design/made.ts';
 import { dimension } from '../../../drawing/dimension.ts';
 import type { DrawItem } from '../../../drawing/drawing.ts';
-import { hatch } from '../../../drawing/hatch.ts';
-import { line, lines, polyline, rectangle, text } from '../../../drawing/items.ts';
+import { lines, polyline, rectangle, text } from '../../../drawing/items.ts';
 import { DASH, DIMENSION, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { grownBox } from '../../../geometry/box.ts';
-import { clipPolyline, intersect } from '../../../geometry/clip.ts';
+import { intersect } from '../../../geometry/clip.ts';
 import { pathOfBox } from '../../../geometry/path.ts';
 import { boxOf, regionOfBox } from '../../../geometry/region.ts';
-import type { Box, Region } from '../../../geometry/shape.ts';
+import type { Box } from '../../../geometry/shape.ts';
 import { pick } from '../../../list/at.ts';
 import { grouped } from '../../../list/grouped.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Axis, type ChainSide, chain, chainRoom, edgesBySide } from '../chains.ts';
-import { outlinedFace, solidsInOrder } from '../faceView.ts';
+import { outlinedFace } from '../faceView.ts';
 import { heading, space, table } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Leaf, Packet } from '../leaf.ts';
 import { nameOn } from '../nameOn.ts';
+import { sectionBlocks } from '../sections.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { onPage, type PageView, viewOf } from '../view.ts';
 
@@ -198,74 +197,6 @@ function drawFront(packet: Packet, sheet: Sheet, body: Box): DrawItem[] {
   ];
 }
 
-/** Height of the cut through the face: the middle of the tallest part that is not on the rim. */
-function sectionHeight({ plan }: Packet): Mm {
-  return plan.face.height / 2;
-}
-
-/** Levels and parts cut across, from the wood behind up to the highest part. */
-function section(packet: Packet, room: Box): DrawItem[] {
-  const terms = packet.terms.elevation;
-  const { plan, say } = packet;
-  const { face } = plan;
-  const y = sectionHeight(packet);
-  const across = [
-    { x: -1, y },
-    { x: face.width + 1, y },
-  ];
-  const spans = (region: Region) =>
-    clipPolyline(across, region).flatMap((part) => {
-      const [from, to] = [part[0], part[part.length - 1]];
-      return from && to ? [{ from: from.x, to: to.x }] : [];
-    });
-  const k = room.w / face.width;
-  const top = Math.max(0, ...plan.joinery.solids.map((s) => s.z1));
-  const x = (at: Mm) => room.x + at * k;
-  const base = room.y + room.h - 3 - top * k;
-  const block = (from: Mm, to: Mm, z0: Mm, z1: Mm): Box => ({
-    x: x(from),
-    y: base + z0 * k,
-    w: (to - from) * k,
-    h: (z1 - z0) * k,
-  });
-  const items: DrawItem[] = [];
-  for (const level of face.levels) {
-    for (const { from, to } of spans(level.region)) {
-      const box = block(from, to, level.z - level.behind, level.z);
-      items.push(
-        rectangle(box, { stroke: INK.line, width: WEIGHT.fine, fill: INK.tint }),
-        ...hatch(regionOfBox(box), { angle: 45, pitch: 1.6 }),
-      );
-    }
-  }
-  for (const solid of solidsInOrder(plan)) {
-    if (solid.z1 <= solid.z0) continue;
-    for (const { from, to } of spans(solid.region)) {
-      items.push(
-        rectangle(block(from, to, solid.z0, solid.z1), {
-          stroke: INK.line,
-          width: WEIGHT.middle,
-          fill: INK.paper,
-        }),
-      );
-    }
-  }
-  const rim = line(
-    { x: room.x - 4, y: base },
-    { x: room.x + room.w + 4, y: base },
-    {
-      stroke: INK.soft,
-      width: WEIGHT.hair,
-      dash: DASH.center,
-    },
-  );
-  return [
-    ...items,
-    rim,
-    text({ x: room.x, y: room.y + room.h + 1 }, terms.section(say.length(y)), { size: TEXT.small }),
-  ];
-}
-
 function tables(packet: Packet, width: Mm) {
   const terms = packet.terms.elevation;
   const { plan } = packet;
@@ -317,30 +248,15 @@ function tables(packet: Packet, width: Mm) {
   return [heading(terms.levels), ...levels, ...kept];
 }
 
-/** Depth of the section's drawing on paper, with its title. */
-function sectionRoom({ plan }: Packet, width: Mm): Mm {
-  const top = Math.max(0, ...plan.joinery.solids.map((s) => s.z1));
-  const low = Math.min(...plan.face.levels.map((level) => level.z - level.behind));
-  return ((top - low) * width) / plan.face.width + 12;
-}
-
 /**
  * The dimensioned front view; where its edges crowd, stretches of it at a larger scale, on which every edge is told;
  * and the levels in section and in figures.
  */
-export function elevation(packet: Packet): Leaf[] {
+export function elevation(packet: Packet): Content[] {
   const { terms } = packet;
   const whole = sheetOf(packet, packet.plan.face.box);
   const body = bodyOf(packet.sheet);
-  const deep = sectionRoom(packet, body.w);
-  const blocks = [
-    {
-      height: deep,
-      draw: (at: { x: Mm; y: Mm }, w: Mm) => section(packet, { x: at.x, y: at.y - deep, w, h: deep - 6 }),
-    },
-    space(4),
-    ...tables(packet, body.w),
-  ];
+  const blocks = [...tables(packet, body.w), space(4), ...sectionBlocks(packet, body.w)];
   return [
     ...[whole, ...partsOf(packet, whole)].map(
       (sheet, i, { length }): Leaf => ({
@@ -350,6 +266,6 @@ export function elevation(packet: Packet): Leaf[] {
         draw: (room) => drawFront(packet, sheet, room),
       }),
     ),
-    ...flowLeaves(terms.elevation.levels, blocks, body),
+    { title: terms.elevation.sections, blocks },
   ];
 }

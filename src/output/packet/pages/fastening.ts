@@ -9,8 +9,7 @@ import { partNames } from '../../../plan/words/words.ts';
 import { outlinedFace } from '../faceView.ts';
 import { type Way, wayOf, waysOf } from '../fastenerMarks.ts';
 import { heading, paragraph, space, table } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
 
@@ -97,7 +96,7 @@ function rows(packet: Packet) {
 }
 
 /** Where each brad and screw goes, and which one. */
-export function fastening(packet: Packet): Leaf[] {
+export function fastening(packet: Packet): Content[] {
   const terms = packet.terms.fastening;
   const { plan, measure } = packet;
   const landscape = plan.face.width > plan.face.height;
@@ -141,6 +140,6 @@ export function fastening(packet: Packet): Leaf[] {
       scale: front.scale,
       draw: (room) => map(packet, room).items,
     },
-    ...flowLeaves(packet.terms.titles.fastening, blocks, body),
+    { title: packet.terms.titles.fastening, blocks },
   ];
 }

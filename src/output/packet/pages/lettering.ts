@@ -12,8 +12,7 @@ import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import type { SignPlan } from '../../../plan/types.ts';
 import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 import { viewAt } from '../view.ts';
 
@@ -161,9 +160,10 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: M
   }));
   return [
     heading(packet.say.name(sign.id)),
-    picture(packet, sign, laid, width),
-    ...facts.map(([term, words]) => entry(term, words, width, TERM)),
-    space(2),
+    ...[
+      picture(packet, sign, laid, width),
+      ...facts.map(([term, words]) => entry(term, words, width, TERM)),
+    ].map((block) => ({ ...block, heldToNext: true })),
     ...(rows.length > 0 ? table(columns, rows, width) : []),
     ...(arcRise === 0 ? [] : [space(1.5), ...paragraph(terms.bent, width, TEXT.small)]),
     space(5),
@@ -171,7 +171,7 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: M
 }
 
 /** How every sign is lettered, with the heights and gaps that a painter marks on the board. */
-export function lettering(packet: Packet): Leaf[] {
+export function lettering(packet: Packet): Content[] {
   const { plan } = packet;
   const body = bodyOf(packet.sheet);
   const signs = plan.signs.flatMap((sign) => {
@@ -180,9 +180,10 @@ export function lettering(packet: Packet): Leaf[] {
   });
   if (signs.length === 0) return [];
   const blocks = signs.flatMap(({ sign, laid }) => signBlocks(packet, sign, laid, body.w));
-  return flowLeaves(
-    packet.terms.titles.lettering,
-    [...paragraph(packet.terms.lettering.lead, body.w), space(2), ...blocks],
-    body,
-  );
+  return [
+    {
+      title: packet.terms.titles.lettering,
+      blocks: [...paragraph(packet.terms.lettering.lead, body.w), space(2), ...blocks],
+    },
+  ];
 }

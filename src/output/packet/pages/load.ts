@@ -8,8 +8,7 @@ import { isInch } from '../../../measure/style.ts';
 import { GRAVITY, inches, KG_PER_POUND, type Mm } from '../../../measure/units.ts';
 import { partNames } from '../../../plan/words/words.ts';
 import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 
 /** Moment of a pound of force at a foot. */
@@ -102,7 +101,7 @@ function inTwo<T>(list: readonly T[]): T[][] {
 }
 
 /** Estimates of weight and lift, and the moment through the swing. */
-export function load(packet: Packet): Leaf[] {
+export function load(packet: Packet): Content[] {
   const terms = packet.terms.load;
   const { plan, say, measure } = packet;
   const body = bodyOf(packet.sheet);
@@ -148,5 +147,5 @@ export function load(packet: Packet): Leaf[] {
           ),
         ]),
   ];
-  return flowLeaves(packet.terms.titles.load, blocks, body);
+  return [{ title: packet.terms.titles.load, blocks }];
 }

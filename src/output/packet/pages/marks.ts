@@ -2,8 +2,7 @@ import type { StickMark } from '../../../marks/result.ts';
 import { formatLength } from '../../../measure/format.ts';
 import { partNames } from '../../../plan/words/words.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 import { tickBox } from './shopping.ts';
 
@@ -19,7 +18,7 @@ function edgeWords(packet: Packet, mark: StickMark, axis: 'x' | 'y'): string {
 }
 
 /** Both story sticks as tables, each mark with all edges that fall on it. */
-export function marks(packet: Packet): Leaf[] {
+export function marks(packet: Packet): Content[] {
   const terms = packet.terms.marks;
   const body = bodyOf(packet.sheet);
   const columns = [
@@ -33,5 +32,5 @@ export function marks(packet: Packet): Leaf[] {
     }));
     return [heading(terms.axis[stick.axis]), ...table(columns, rows, body.w), space(4)];
   });
-  return flowLeaves(packet.terms.titles.marks, [...paragraph(terms.lead, body.w), ...blocks], body);
+  return [{ title: packet.terms.titles.marks, blocks: [...paragraph(terms.lead, body.w), ...blocks] }];
 }

@@ -20,8 +20,7 @@ import {
 import { partNames } from '../../../plan/words/words.ts';
 import { labelBox } from '../faceView.ts';
 import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Leaf, Packet } from '../leaf.ts';
 import { bodyOf, turned } from '../sheet.ts';
 import { viewOf } from '../view.ts';
 
@@ -204,7 +203,7 @@ function uses(packet: Packet, width: number): Block[] {
 }
 
 /** Which color goes where, how much of each, and what is painted before it is fixed. */
-export function paint(packet: Packet): Leaf[] {
+export function paint(packet: Packet): Content[] {
   const terms = packet.terms.paint;
   const { plan, words } = packet;
   const { face, finish } = plan;
@@ -244,6 +243,6 @@ export function paint(packet: Packet): Leaf[] {
       draw: (room) => map(packet, room).items,
     },
     ...bare,
-    ...flowLeaves(packet.terms.titles.paint, blocks, body),
+    { title: packet.terms.titles.paint, blocks },
   ];
 }

@@ -1,12 +1,11 @@
 import { boxOf } from '../../../geometry/region.ts';
 import { formatReading } from '../../../measure/format.ts';
 import { paragraph, space, table } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 
 /** Every part by its place from the datum. */
-export function places(packet: Packet): Leaf[] {
+export function places(packet: Packet): Content[] {
   const terms = packet.terms.places;
   const body = bodyOf(packet.sheet);
   const told = (mm: number) => formatReading(mm, packet.measure);
@@ -26,5 +25,5 @@ export function places(packet: Packet): Leaf[] {
     { title: terms.on, share: 3.2 },
   ];
   const blocks = [...paragraph(terms.lead, body.w), space(3), ...table(columns, rows, body.w)];
-  return flowLeaves(packet.terms.titles.places, blocks, body);
+  return [{ title: packet.terms.titles.places, blocks }];
 }

@@ -3,8 +3,7 @@ import type { PieceEnd } from '../../../joinery/piece.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 
 interface Setting {
@@ -62,7 +61,7 @@ function settingsTable(packet: Packet, cuts: Cuts, width: Mm): Block[] {
 }
 
 /** What the saw is set to, once for all pieces that share a setting. */
-export function saw(packet: Packet): Leaf[] {
+export function saw(packet: Packet): Content[] {
   const terms = packet.terms.saw;
   const body = bodyOf(packet.sheet);
   const { plan } = packet;
@@ -95,5 +94,5 @@ export function saw(packet: Packet): Leaf[] {
       body.w / 2,
     ).slice(1),
   ];
-  return flowLeaves(packet.terms.titles.saw, blocks, body);
+  return [{ title: packet.terms.titles.saw, blocks }];
 }

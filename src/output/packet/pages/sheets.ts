@@ -7,8 +7,7 @@ import { byId } from '../../../materials/lookup.ts';
 import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 
 function sheetBlocks(packet: Packet, sheet: CutSheet, number: number, width: Mm): Block[] {
@@ -54,7 +53,7 @@ function sheetBlocks(packet: Packet, sheet: CutSheet, number: number, width: Mm)
 }
 
 /** Every sheet to scale, and its cuts in their order. */
-export function sheets(packet: Packet): Leaf[] {
+export function sheets(packet: Packet): Content[] {
   const terms = packet.terms.sheets;
   const all = packet.plan.cutting.sheets;
   if (all.length === 0) return [];
@@ -68,5 +67,5 @@ export function sheets(packet: Packet): Leaf[] {
     ...numbered(all).flatMap(({ cut, number }) => sheetBlocks(packet, cut, number, body.w)),
     ...bounds.flatMap((words) => paragraph(words, body.w)),
   ];
-  return flowLeaves(packet.terms.titles.sheets, blocks, body);
+  return [{ title: packet.terms.titles.sheets, blocks }];
 }

@@ -4,8 +4,7 @@ import type { Box } from '../../../geometry/shape.ts';
 import { formatFar, formatMoney, formatReading, formatVolume } from '../../../measure/format.ts';
 import type { ShoppingLine } from '../../../plan/types.ts';
 import { paragraph, type Row, space, table } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves, keptAlone } from '../leaves.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 
 function sizeOf({ kind, size }: ShoppingLine, packet: Packet): string {
@@ -19,7 +18,7 @@ function sizeOf({ kind, size }: ShoppingLine, packet: Packet): string {
 }
 
 /** What to get, counter by counter, with a box to tick. */
-export function shopping(packet: Packet): Leaf[] {
+export function shopping(packet: Packet): Content[] {
   const terms = packet.terms.shopping;
   const { plan, words } = packet;
   const body = bodyOf(packet.sheet);
@@ -55,7 +54,7 @@ export function shopping(packet: Packet): Leaf[] {
     ...(rows.length > 0 ? table(columns, [...rows, total], body.w) : []),
     ...(unpriced > 0 ? [space(2), ...paragraph(terms.without(unpriced), body.w)] : []),
   ];
-  return keptAlone(flowLeaves(packet.terms.titles.shopping, blocks, body));
+  return [{ title: packet.terms.titles.shopping, blocks, alone: true }];
 }
 
 /** An empty box to tick, as high as the row. */

@@ -4,8 +4,7 @@ import { wrapped } from '../../../drawing/text.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { stepSentence } from '../../../plan/words/words.ts';
 import { type Block, paragraph, space } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
-import { flowLeaves } from '../leaves.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 import { tickBox } from './shopping.ts';
 
@@ -26,14 +25,15 @@ function stepBlock(number: number, sentence: string, width: Mm): Block {
 }
 
 /** The order of work, step by step. */
-export function steps(packet: Packet): Leaf[] {
+export function steps(packet: Packet): Content[] {
   const body = bodyOf(packet.sheet);
   const blocks = packet.plan.marks.steps.map((step) =>
     stepBlock(step.number, stepSentence(step, packet.words, packet.say), body.w),
   );
-  return flowLeaves(
-    packet.terms.titles.steps,
-    [...paragraph(packet.terms.steps.lead, body.w), space(4), ...blocks],
-    body,
-  );
+  return [
+    {
+      title: packet.terms.titles.steps,
+      blocks: [...paragraph(packet.terms.steps.lead, body.w), space(4), ...blocks],
+    },
+  ];
 }

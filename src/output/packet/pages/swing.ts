@@ -1,7 +1,7 @@
 import type { DrawItem } from '../../../drawing/drawing.ts';
 import { hatch } from '../../../drawing/hatch.ts';
 import { circle, line, polyline, rectangle, text } from '../../../drawing/items.ts';
-import { scaleFor } from '../../../drawing/scaleBar.ts';
+import { scaleFor, scaleWords } from '../../../drawing/scaleBar.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import type { SideShape } from '../../../fold/result.ts';
 import { sideView } from '../../../fold/sideView.ts';
@@ -10,8 +10,8 @@ import type { Box, Point } from '../../../geometry/shape.ts';
 import { SAME_ANGLE } from '../../../geometry/tolerance.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Deg, Mm } from '../../../measure/units.ts';
-import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
-import type { Leaf, Packet } from '../leaf.ts';
+import { type Block, heading, paragraph, space, table } from '../flow.ts';
+import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 import { type PageView, viewAt } from '../view.ts';
 
@@ -178,7 +178,7 @@ function hits(packet: Packet, width: Mm): Block[] {
 }
 
 /** The side view at three angles, and every clearance through the swing. */
-export function swing(packet: Packet): Leaf[] {
+export function swing(packet: Packet): Content[] {
   const body = bodyOf(packet.sheet);
   const shown = angles(packet);
   const model = roomBox(packet);
@@ -214,11 +214,14 @@ export function swing(packet: Packet): Leaf[] {
     });
   }
   const caution = paragraph(packet.terms.swing.caution, body.w, TEXT.small);
-  const blocks = [...rows, ...(inCorner ? [] : figures), ...hits(packet, body.w), space(2), ...caution];
-  return fillPages(blocks, body).map(({ draw }, i) => ({
-    title: packet.terms.titles.swing,
-    landscape: false,
-    scale: i === 0 ? scale : null,
-    draw,
-  }));
+  const words = `${packet.terms.block.scale}: ${scaleWords(scale, packet.unit)}`;
+  const blocks = [
+    ...paragraph(words, body.w).map((block) => ({ ...block, heldToNext: true })),
+    ...rows,
+    ...(inCorner ? [] : figures),
+    ...hits(packet, body.w),
+    space(2),
+    ...caution,
+  ];
+  return [{ title: packet.terms.titles.swing, blocks }];
 }

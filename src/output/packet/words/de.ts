@@ -72,7 +72,9 @@ export const DE: PacketWords = {
     note: 'Notiz',
   },
   elevation: {
-    section: (at) => `Schnitt durch die Front, ${at} über der Unterkante; Tiefen im selben Maßstab`,
+    across: (letter, at) => `Schnitt ${letter} quer, ${at} über der Unterkante`,
+    up: (letter, at) => `Schnitt ${letter} längs nach oben, ${at} von der linken Kante, unten ist links`,
+    sections: 'Ebenen und Schnitte',
     part: (part, of) => `Ansicht, Teil ${part} von ${of}`,
     stretch: (left, right, low, high) =>
       `Von ${left} bis ${right} nach rechts und von ${low} bis ${high} nach oben, ab der linken unteren Ecke der Front.`,

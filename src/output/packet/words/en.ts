@@ -78,8 +78,10 @@ export const EN = {
     note: 'Note',
   },
   elevation: {
-    section: (at: string) =>
-      `Section across the face at ${at} above the bottom edge; depths drawn to the same scale`,
+    across: (letter: string, at: string) => `Section ${letter} across, ${at} above the bottom edge`,
+    up: (letter: string, at: string) =>
+      `Section ${letter} up, ${at} from the left edge, its foot on the left`,
+    sections: 'Levels and sections',
     part: (part: number, of: number) => `Elevation, part ${part} of ${of}`,
     stretch: (left: string, right: string, low: string, high: string) =>
       `From ${left} to ${right} across and from ${low} to ${high} up, from the lower left corner of the face.`,

@@ -72,8 +72,9 @@ export const ES: PacketWords = {
     note: 'Nota',
   },
   elevation: {
-    section: (at) =>
-      `Corte a través del frente a ${at} del canto inferior; fondos dibujados a la misma escala`,
+    across: (letter, at) => `Corte ${letter} a lo ancho, ${at} sobre el canto inferior`,
+    up: (letter, at) => `Corte ${letter} hacia arriba, a ${at} del canto izquierdo, el pie a la izquierda`,
+    sections: 'Niveles y cortes',
     part: (part, of) => `Alzado, parte ${part} de ${of}`,
     stretch: (left, right, low, high) =>
       `De ${left} a ${right} a lo ancho y de ${low} a ${high} hacia arriba, desde la esquina inferior izquierda del frente.`,
