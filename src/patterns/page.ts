@@ -85,6 +85,7 @@ function trimBoxes(joints: readonly Joint[]): Box[] {
 
 export interface PageWords {
   readonly title: string;
+  readonly numbered?: { readonly page: number; readonly of: number } | undefined;
   readonly note: string;
   readonly design: string;
   readonly unit: 'in' | 'mm';
@@ -127,6 +128,7 @@ export function pagesOf(
     const shown = shownAround(cell, parting.box, sheet);
     const shownBox = windowAround(shown, sheet);
     const joints = jointsOf(cell, cells);
+    const number = words.numbered ?? { page: i + 1, of: cells.length };
     const plate: Plate = {
       cell,
       keyMap,
@@ -135,8 +137,7 @@ export function pagesOf(
       design: words.design,
       place: words.place(cell.box.x, cell.box.y),
       bare,
-      page: i + 1,
-      of: cells.length,
+      ...number,
       unit: words.unit,
       terms: words.terms,
     };
@@ -169,11 +170,11 @@ export function pagesOf(
     const drawing: Drawing = {
       width: sheet.width,
       height: sheet.height,
-      title: `${words.title}: ${words.terms.pageOf(i + 1, cells.length)}`,
+      title: `${words.title}: ${words.terms.pageOf(number.page, number.of)}`,
       items: [content],
     };
     return {
-      name: `${i + 1}`,
+      name: `${number.page}`,
       row: cell.row,
       column: cell.column,
       cell: cell.box,

@@ -5,7 +5,7 @@ import { type PartPattern, partPatterns } from './kind/part.ts';
 import type { Pattern } from './kind/pattern.ts';
 import { type SignPattern, signPatterns } from './kind/sign.ts';
 import { type StickPattern, stickPatterns } from './kind/stick.ts';
-import type { PageSetup } from './paper.ts';
+import { type PageSetup, type Sheet, sheetsOf } from './paper.ts';
 import type { PatternPlan, PatternSet } from './result.ts';
 import { tile } from './tile.ts';
 import type { PatternWords } from './words.ts';
@@ -16,21 +16,30 @@ export type PatternRequest = SignPattern | FacePattern | PartPattern | StickPatt
 type Kind = PatternRequest['kind'];
 
 const DRAWN: {
-  readonly [K in Kind]: (request: Extract<PatternRequest, { kind: K }>, words: PatternWords) => Pattern[];
+  readonly [K in Kind]: (
+    request: Extract<PatternRequest, { kind: K }>,
+    words: PatternWords,
+    room?: Sheet['room'],
+  ) => Pattern[];
 } = {
   sign: signPatterns,
   face: facePatterns,
   part: partPatterns,
-  stick: stickPatterns,
+  sticks: stickPatterns,
 };
 
-/** The full-size drawings of a request, before they are tiled; a sign's are also written for machines. */
+/**
+ * The full-size drawings of a request, before they are tiled; a sign's are also written for machines.
+ *
+ * @param room of an upright page, for what is laid out by it
+ */
 export function patternsOf<K extends Kind>(
   request: Extract<PatternRequest, { kind: K }>,
   words: PatternWords,
+  room?: Sheet['room'],
 ): Pattern[] {
   const draw = DRAWN[request.kind as K];
-  return draw(request, words);
+  return draw(request, words, room);
 }
 
 /** More pages than this for one pattern are a sign that a larger paper is meant. Common practice, no source. */
@@ -54,11 +63,15 @@ export const joined = (plans: readonly PatternPlan[]): PatternPlan => ({
   checks: plans.flatMap(({ checks }) => checks),
 });
 
+/** More than any pattern needs: a roll is as long as it may be. */
+const LONGEST = { w: 1e5, h: 1e5 } as const;
+
 /** The patterns of one request: they depend on no other. */
 export function planPattern(request: PatternRequest, setup: PageSetup): PatternPlan {
   const sets: PatternSet[] = [];
   const checks: Check[] = [];
-  for (const pattern of patternsOf(request, setup.words)) {
+  const [upright] = sheetsOf(setup, LONGEST);
+  for (const pattern of patternsOf(request, setup.words, upright?.room)) {
     const set = tile(pattern.drawing, { ...pattern, setup });
     if (!set) {
       checks.push({

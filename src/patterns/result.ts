@@ -18,7 +18,7 @@ export interface PatternPage {
 
 /** A full-size drawing tiled on paper. */
 export interface PatternSet {
-  /** What it is for: a sign's part id, `face`, a part's id, or `story-stick-x`, `story-stick-y`. */
+  /** What it is for: a sign's part id, `face`, a part's id, or `story-sticks`, on several pages `story-sticks-1` and so on. */
   readonly for: string;
   readonly title: string;
   readonly paper: string;

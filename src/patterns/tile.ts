@@ -19,6 +19,8 @@ export interface TileOptions {
   readonly title: string;
   /** A second line for every page, such as how to use it. */
   readonly note?: string | undefined;
+  /** Of a pattern on one page, which page it is of how many that belong together. */
+  readonly numbered?: { readonly page: number; readonly of: number } | undefined;
   /** Boxes to keep on one page each, where the setup asks for it. */
   readonly letters?: readonly Box[] | undefined;
   /** Boxes to keep on one page each in any case. */
@@ -90,6 +92,7 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
     { box, ink, boxed: boxedItems(flat) },
     {
       title: options.title,
+      numbered: options.numbered,
       note: [setup.words.print, options.note].filter(Boolean).join(' '),
       design: setup.design,
       unit: isInch(setup.measure.unit) ? 'in' : 'mm',

@@ -29,7 +29,12 @@ export interface PatternWords {
   readonly layer: (number: number, of: number, finish: string) => string;
   readonly face: string;
   readonly part: (name: string) => string;
-  readonly stick: { readonly x: string; readonly y: string };
+  /** Title of the pages of story sticks. */
+  readonly sticks: string;
+  /** What is done with their strips. */
+  readonly joinSticks: string;
+  readonly strip: { readonly [A in 'x' | 'y']: (number: number, of: number) => string };
+  readonly tab: string;
   readonly edge: { readonly [E in 'low' | 'mid' | 'high']: { readonly x: string; readonly y: string } };
   readonly datum: string;
 }

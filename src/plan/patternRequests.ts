@@ -39,7 +39,7 @@ export function patternRequests(input: RequestInput): PatternRequest[] {
   return toldApart([
     ...input.signs.map((sign) => signRequest(input.parts, sign, input, also.includes('parts'))),
     ...endRequests(input),
-    ...(also.includes('story-sticks') ? stickRequests(input) : []),
+    ...(also.includes('story-sticks') ? [stickRequest(input)] : []),
     ...(also.includes('parts') ? partRequests(input) : []),
     ...(also.includes('face') ? [faceRequest(input)] : []),
   ]);
@@ -86,17 +86,17 @@ export function signRequest(
 const isShaped = (part: LaidPart): boolean =>
   isSheet(part) && (part.spec.shape.form !== 'rectangle' || part.spec.openings.length > 0);
 
-function stickRequests({ face, sticks, measure, nameOf }: RequestInput): PatternRequest[] {
-  return sticks.map((stick) => ({
-    kind: 'stick',
+const stickRequest = ({ face, sticks, measure, nameOf }: RequestInput): PatternRequest => ({
+  kind: 'sticks',
+  measure,
+  sticks: sticks.map((stick) => ({
     axis: stick.axis,
     length: stick.axis === 'x' ? face.width : face.height,
-    measure,
     marks: stick.marks.flatMap((mark) =>
       mark.edges.map(({ part, edge }) => ({ at: mark.at, shown: mark.shown, name: nameOf(part), edge })),
     ),
-  }));
-}
+  })),
+});
 
 /** Between two ends that are printed beside each other. */
 const APART: Mm = 20;

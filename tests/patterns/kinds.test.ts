@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { flatten, textCorners } from '../../src/drawing/walk.ts';
 import { subtract, union } from '../../src/geometry/clip.ts';
@@ -202,28 +203,62 @@ describe('templates and sticks', () => {
     ]);
   });
 
+  const stickOf = (axis: 'x' | 'y', length: number, places: readonly number[]) => ({
+    axis,
+    length,
+    marks: places.map((at, i) => ({ at, shown: at, name: `P${i}`, edge: 'low' as const })),
+  });
+  const sticksOf = (...sticks: ReturnType<typeof stickOf>[]) =>
+    ({ kind: 'sticks', sticks, measure: { unit: 'mm', fraction: '16' } }) as const;
+
   it.each(['x', 'y'] as const)('a stick along %s has every mark at its distance from the datum', (axis) => {
-    const marks = [10, 10.001, 55.5, 57, 900].map((at, i) => ({
-      at,
-      shown: at,
-      name: `P${i}`,
-      edge: 'low' as const,
-    }));
-    const [pattern] = patternsOf(
-      {
-        kind: 'stick',
-        axis,
-        length: 985,
-        marks,
-        measure: { unit: 'mm', fraction: '16' },
-      },
-      EN.patterns,
-    );
-    const places = pathsOn(pattern!.drawing.items, 'marks').map((p) => boxOfPath(p)[axis]);
+    const [pattern] = patternsOf(sticksOf(stickOf(axis, 985, [10, 10.001, 55.5, 57, 900])), EN.patterns);
+    const places = pathsOn(pattern!.drawing.items, 'marks').map((p) => boxOfPath(p).y);
     expect(places.map((p) => Math.round(p * 1e6) / 1e6).sort((a, b) => a - b)).toEqual([10, 55.5, 57, 900]);
-    expect(axis === 'x' ? pattern!.drawing.width : pattern!.drawing.height).toBe(985);
+    expect(pattern!.drawing.height).toBe(985);
     const words = flatten(pattern!.drawing.items).texts.map((t) => t.item.text);
     expect(words.find((w) => w.includes('P0'))).toContain('P1');
+  });
+
+  it('sticks that are cut into strips and joined line on line have every mark where it was, each once', () => {
+    const length = fc.integer({ min: 300, max: 3000 });
+    fc.assert(
+      fc.property(
+        length,
+        fc.uniqueArray(fc.integer({ min: 0, max: 1000 }), { minLength: 1, maxLength: 40 }),
+        fc.constantFrom({ w: 190, h: 254 }, { w: 198, h: 285 }, { w: 597, h: 4990 }),
+        (whole, shares, room) => {
+          const places = shares.map((share) => (share / 1000) * whole).sort((a, b) => a - b);
+          const request = sticksOf(stickOf('x', whole, places), stickOf('y', 700, [0, 350]));
+          const found = { x: [] as number[], y: [] as number[] };
+          const joined = { x: 0, y: 0 };
+          for (const { drawing } of patternsOf(request, EN.patterns, room)) {
+            expect(drawing.width).toBeLessThanOrEqual(room.w);
+            expect(drawing.height).toBeLessThanOrEqual(room.h);
+            for (const strip of drawing.items) {
+              if (strip.kind !== 'group') continue;
+              // As a person joins them: by the bold lines across, the first of a strip on the last of the one before.
+              const across = pathsOn(strip.items, 'stick').map(boxOfPath);
+              const outline = across[0]!;
+              const lines = across.filter((box) => box.h === 0).map((box) => box.y);
+              const foot = Math.min(...lines);
+              const end = lines.length > 1 ? Math.max(...lines) : outline.h;
+              const axis = joined.x < whole - 1e-6 ? 'x' : 'y';
+              const ticks = pathsOn(strip.items, 'marks').map((path) => boxOfPath(path).y);
+              found[axis].push(...ticks.map((at) => at - foot + joined[axis]));
+              joined[axis] += end - foot;
+            }
+          }
+          expect(joined.x).toBeCloseTo(whole, 6);
+          expect(joined.y).toBeCloseTo(700, 6);
+          expect(found.y.map((at) => Math.round(at * 1e6) / 1e6)).toEqual([0, 350]);
+          const sorted = [...found.x].sort((a, b) => a - b);
+          const apart = places.filter((at, i) => i === 0 || at - places[i - 1]! >= 0.01);
+          expect(sorted.length).toBe(apart.length);
+          for (const [i, at] of sorted.entries()) expect(at).toBeCloseTo(apart[i]!, 6);
+        },
+      ),
+    );
   });
 
   it('a whole face has its parts, levels and keep-clears and leaves its bare middle unprinted', () => {

@@ -9,7 +9,7 @@ import { boxOfPoints } from '../../src/geometry/ring.ts';
 import type { Box, Point } from '../../src/geometry/shape.ts';
 import type { PatternPage, PatternSet } from '../../src/patterns/result.ts';
 import { plan } from '../../src/plan/plan.ts';
-import { STARTERS, SUPPLIES, starter } from '../plan/starters.ts';
+import { planOf, STARTERS, SUPPLIES, starter } from '../plan/starters.ts';
 
 interface Written {
   readonly words: string;
@@ -82,6 +82,19 @@ describe.each(STARTERS)('pages of %s', (name) => {
       ).toEqual([]);
     });
     expect(marks).toBeGreaterThan(10);
+  });
+
+  it('hold the story sticks on few sheets: with the measuring square, two more than strips without white would fill', () => {
+    const sticks = sets.filter((set) => set.for.startsWith('story-stick'));
+    const { face, design } = planOf(name);
+    const { left, right, top, bottom } = design.pages.margin;
+    // Strips of 46 mm side by side over all that a printer reaches of a Letter sheet.
+    const held = Math.floor((215.9 - left - right) / 46) * (279.4 - top - bottom);
+    expect(sticks.flatMap((set) => set.pages).length).toBeLessThanOrEqual(8);
+    expect(sticks.length).toBeLessThanOrEqual(Math.ceil((face.width + face.height) / held) + 2);
+    expect(sticks.flatMap((set) => set.pages.map((page) => page.name))).toEqual(
+      sticks.map((_, i) => `${i + 1}`),
+    );
   });
 
   it('cut no label short, and give no id where a person looks for a name', () => {

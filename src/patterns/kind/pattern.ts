@@ -6,6 +6,8 @@ export interface Pattern {
   readonly for: string;
   readonly title: string;
   readonly note?: string | undefined;
+  /** Of a pattern on one page, which page it is of how many that belong together. */
+  readonly numbered?: { readonly page: number; readonly of: number } | undefined;
   readonly drawing: Drawing;
   /** Letters to keep whole where the person asks for it. */
   readonly letters: readonly Box[];

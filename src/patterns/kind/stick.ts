@@ -1,10 +1,8 @@
-import type { DrawItem } from '../../drawing/drawing.ts';
-import { layer, line, lines, polyline, rectangle, text } from '../../drawing/items.ts';
+import { layer, line, lines, moved, polyline, rectangle, text } from '../../drawing/items.ts';
 import { spreadOut } from '../../drawing/spread.ts';
 import { INK, PATTERN_TEXT, WEIGHT } from '../../drawing/style.ts';
 import { wrapped } from '../../drawing/text.ts';
-import type { Box } from '../../geometry/shape.ts';
-import { pick } from '../../list/at.ts';
+import { lastOf, pick } from '../../list/at.ts';
 import { formatLength } from '../../measure/format.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -21,27 +19,36 @@ export interface StickMark {
   readonly edge: 'low' | 'mid' | 'high';
 }
 
-export interface StickPattern {
-  readonly kind: 'stick';
+/** One story stick. */
+export interface Stick {
   readonly axis: 'x' | 'y';
   /** Of the face along the axis. */
   readonly length: Mm;
   readonly marks: readonly StickMark[];
+}
+
+/** All story sticks of a job: they share pages. */
+export interface StickPattern {
+  readonly kind: 'sticks';
+  readonly sticks: readonly Stick[];
   readonly measure: MeasureStyle;
 }
 
-const WIDTH: Mm = 120;
+/** Width of a strip, and of one whose labels need more room. */
+const WIDTHS = [46, 92] as const;
 /** The marks run this far in from the stick's edge; labels stand beyond. */
-const REACH: Mm = 14;
-/** Labels end here; the rest of the width is free for the marks that join pages. */
-const LABELS_TO: Mm = WIDTH - 16;
+const REACH: Mm = 8;
+/** From the end of a mark to its label, and from there to the other edge. */
+const TO_LABEL: Mm = 7;
 const LABEL: Mm = PATTERN_TEXT.small;
 const PITCH: Mm = 3.3;
-/** Trim lines stay this far from labels, so that the marks on them do as well. */
-const TRIM_CLEAR: Mm = 6.5;
+/** Strips end this far from labels. */
+const CLEAR: Mm = 2;
+/** A strip goes on so far below its first line, to lie under the strip before. */
+const TAB: Mm = 12;
 
 /** Marks at one place share a line and a label. */
-function places(marks: readonly StickMark[], { axis, measure }: StickPattern, words: PatternWords) {
+function places({ marks, axis }: Stick, measure: MeasureStyle, words: PatternWords) {
   const sorted = [...marks].sort((a, b) => a.at - b.at || (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
   const found: { at: Mm; names: string[]; shown: Mm }[] = [];
   for (const mark of sorted) {
@@ -63,9 +70,20 @@ interface Label {
   readonly rows: readonly { readonly words: string; readonly y: Mm }[];
 }
 
+/** A label in its rows, the lowest first, and how high the middle of each stands. */
+interface Label {
+  readonly at: Mm;
+  readonly rows: readonly { readonly words: string; readonly y: Mm }[];
+}
+
 /** Labels one above the other, each as near its mark as its neighbors allow; long ones in several rows. */
-function stacked(all: readonly { readonly at: Mm; readonly words: string }[], length: Mm): Label[] {
-  const texts = all.map(({ words }) => wrapped(words, { size: LABEL }, LABELS_TO - REACH - 8).reverse());
+function stacked(
+  all: readonly { readonly at: Mm; readonly words: string }[],
+  length: Mm,
+  width: Mm,
+): Label[] {
+  const room = width - REACH - TO_LABEL - 1.5;
+  const texts = all.map(({ words }) => wrapped(words, { size: LABEL }, room).reverse());
   const marks = all.flatMap(({ at }, i) => pick(texts, i).map(() => at));
   const heights = spreadOut(marks, PITCH, LABEL, length - LABEL);
   let next = 0;
@@ -75,75 +93,146 @@ function stacked(all: readonly { readonly at: Mm; readonly words: string }[], le
   }));
 }
 
-/** The width of the stick over a label and its mark, and so much more above and below. */
-function boxAround({ at, rows }: Label, clear: Mm, length: Mm): Box {
-  const heights = [at, ...rows.map((row) => row.y)];
-  const low = Math.max(0, Math.min(...heights) - LABEL / 2 - clear);
-  const high = Math.min(length, Math.max(...heights) + LABEL / 2 + clear);
-  return { x: 0, y: low, w: WIDTH, h: high - low };
+/** From where to where a label and its mark reach along the stick. */
+function reachOf({ at, rows }: Label): { readonly low: Mm; readonly high: Mm } {
+  const heights = rows.map(({ y }) => y);
+  return {
+    low: Math.min(at, ...heights.map((y) => y - LABEL / 2)) - CLEAR,
+    high: Math.max(at, ...heights.map((y) => y + LABEL / 2)) + CLEAR,
+  };
 }
 
-/** The stick standing up, marks on its left edge and read upright; and the boxes of its labels. */
-function upright(stick: StickPattern, words: PatternWords): { items: DrawItem[]; keep: Box[] } {
-  const { length, marks } = stick;
-  const all = stacked(places(marks, stick, words), length);
-  const ticks = all.map(({ at }) => line({ x: 0, y: at }, { x: REACH, y: at }, FOLLOW));
+/** A stretch of a stick that is cut out of the page as one strip. */
+interface Strip {
+  readonly stick: Stick;
+  readonly labels: readonly Label[];
+  readonly from: Mm;
+  readonly to: Mm;
+  /** Its number among those of its stick. */
+  readonly number: number;
+}
+
+/** Parts a stick into strips no longer than `longest`, between labels where there is such a place. */
+function stripsOf(stick: Stick, labels: readonly Label[], longest: Mm): Strip[] {
+  const reaches = labels.map(reachOf);
+  const strips: Strip[] = [];
+  let from = 0;
+  while (from < stick.length) {
+    const most = from + longest - (from === 0 ? 0 : TAB);
+    let to = Math.min(stick.length, most);
+    if (to < stick.length) {
+      // Down to below what stands there, and again where that stands beside something else.
+      for (let low = to; low > from + longest / 2; ) {
+        const over = reaches.filter((one) => one.low < low && low < one.high);
+        if (over.length === 0) {
+          to = low;
+          break;
+        }
+        low = Math.min(...over.map((one) => one.low));
+      }
+    }
+    const own = labels.filter(({ at }) => at >= from && (at < to || to === stick.length));
+    strips.push({ stick, labels: own, from, to, number: strips.length + 1 });
+    from = to;
+  }
+  return strips;
+}
+
+/** A strip standing up, marks on its left edge, its foot at the origin; below its first line the tab to join it by. */
+function drawStrip({ stick, labels, from, to, number }: Strip, of: number, width: Mm, words: PatternWords) {
+  const foot = from === 0 ? 0 : TAB;
+  const up = (at: Mm): Mm => foot + at - from;
+  const across = (at: Mm) =>
+    [
+      { x: 0, y: up(at) },
+      { x: width, y: up(at) },
+    ] as const;
   const thin = { stroke: INK.soft, width: WEIGHT.hair };
-  const leaders = all.map(({ at, rows }) => {
-    const row = ((rows[0]?.y ?? at) + (rows[rows.length - 1]?.y ?? at)) / 2;
+  const ticks = labels.map(({ at }) => line({ x: 0, y: up(at) }, { x: REACH, y: up(at) }, FOLLOW));
+  const leaders = labels.map(({ at, rows }) => {
+    const row = up((pick(rows, 0).y + lastOf(rows).y) / 2);
     return polyline(
       [
-        { x: REACH, y: at },
-        { x: REACH + 5, y: row },
-        { x: REACH + 7, y: row },
+        { x: REACH, y: up(at) },
+        { x: REACH + TO_LABEL - 3, y: row },
+        { x: REACH + TO_LABEL - 1, y: row },
       ],
       false,
       thin,
     );
   });
-  const labels = all.flatMap(({ rows }) =>
-    rows.map((row) => text({ x: REACH + 8, y: row.y - LABEL * 0.35 }, row.words, { size: LABEL })),
-  );
-  const foot = [
-    text({ x: 1.5, y: 1 }, words.datum, { size: 1.8, color: INK.soft }),
-    lines(
-      [
-        [
-          { x: 0, y: 0 },
-          { x: WIDTH, y: 0 },
-        ],
-      ],
-      { stroke: INK.line, width: WEIGHT.bold },
+  const told = labels.flatMap(({ rows }) =>
+    rows.map(({ words: row, y }) =>
+      text({ x: REACH + TO_LABEL, y: up(y) - LABEL * 0.35 }, row, { size: LABEL }),
     ),
+  );
+  const name = words.strip[stick.axis](number, of);
+  const note = { size: 1.8, color: INK.soft };
+  const ends = [
+    ...(from === 0 ? [text({ x: 1.5, y: 0.8 }, words.datum, note)] : []),
+    ...(from === 0 ? [] : [text({ x: 1.5, y: TAB / 2 }, `${name}: ${words.tab}`, note)]),
+    lines([across(from)], { stroke: INK.line, width: WEIGHT.bold }),
+    ...(to === stick.length ? [] : [lines([across(to)], { stroke: INK.line, width: WEIGHT.bold })]),
   ];
-  // Twice: a trim line too near to labels is bad, one through a label is worse.
-  const keep = [0, TRIM_CLEAR].flatMap((clear) => all.map((label) => boxAround(label, clear, length)));
-  const items = [
-    layer('stick', [rectangle({ x: 0, y: 0, w: WIDTH, h: length }, FOLLOW), ...foot]),
+  return [
+    layer('stick', [rectangle({ x: 0, y: 0, w: width, h: up(to) }, FOLLOW), ...ends]),
     layer('marks', ticks),
-    layer('labels', [...leaders, ...labels]),
+    layer('labels', [...leaders, ...told]),
   ];
-  return { items, keep };
 }
 
-export function stickPatterns(stick: StickPattern, words: PatternWords): Pattern[] {
-  const { axis, length } = stick;
-  const title = words.stick[axis];
-  const { items, keep } = upright(stick, words);
-  const standing = axis === 'y';
-  return [
-    {
-      for: `story-stick-${axis}`,
-      title,
+/** Beside strips or below them: what a page's measuring square takes up. */
+const SQUARE: Mm = 58;
+
+/**
+ * Story sticks in strips that are cut apart and joined end to end, as many beside each other as a page holds.
+ *
+ * @param room of a page; without it every stick is one strip
+ */
+export function stickPatterns(
+  { sticks, measure }: StickPattern,
+  words: PatternWords,
+  room: { readonly w: Mm; readonly h: Mm } = { w: 1e4, h: 1e4 },
+): Pattern[] {
+  const all = sticks.map((stick) => ({ stick, places: places(stick, measure, words) }));
+  const labelled = (width: Mm) =>
+    all.map((one) => ({ ...one, labels: stacked(one.places, one.stick.length, width) }));
+  const [narrow, wide] = WIDTHS;
+  const crowded = labelled(narrow).some(
+    ({ stick, labels }) =>
+      labels.reduce((sum, { rows }) => sum + rows.length * PITCH, 0) > stick.length * 0.9,
+  );
+  const width = crowded ? wide : narrow;
+  const made = (beside: number, longest: Mm) => {
+    const strips = labelled(width).flatMap(({ stick, labels }) => {
+      const own = stripsOf(stick, labels, longest);
+      return own.map((strip) => ({ strip, of: own.length }));
+    });
+    return Array.from({ length: Math.ceil(strips.length / beside) }, (_, i) =>
+      strips.slice(i * beside, (i + 1) * beside),
+    );
+  };
+  // The square stands beside the strips or below them, whichever takes fewer pages.
+  const pages = [
+    made(Math.max(1, Math.floor((room.w - SQUARE) / width)), room.h),
+    made(Math.max(1, Math.floor(room.w / width)), room.h - SQUARE),
+  ].reduce((a, b) => (b.length < a.length ? b : a));
+  return pages.map((strips, i) => {
+    const heights = strips.map(({ strip: { from, to } }) => to - from + (from === 0 ? 0 : TAB));
+    return {
+      for: pages.length === 1 ? 'story-sticks' : `story-sticks-${i + 1}`,
+      title: words.sticks,
+      note: words.joinSticks,
+      numbered: { page: i + 1, of: pages.length },
       drawing: {
-        width: standing ? WIDTH : length,
-        height: standing ? length : WIDTH,
-        title,
-        // Laid down to the right: what was up runs right, and the marks stand on the upper edge.
-        items: standing ? items : [{ kind: 'group', turn: -90, move: { x: 0, y: WIDTH }, items }],
+        width: strips.length * width,
+        height: Math.max(...heights),
+        title: words.sticks,
+        items: strips.map(({ strip, of }, k) =>
+          moved({ x: k * width, y: 0 }, drawStrip(strip, of, width, words)),
+        ),
       },
       letters: [],
-      keep: standing ? keep : keep.map(({ x, y, w, h }) => ({ x: y, y: WIDTH - x - w, w: h, h: w })),
-    },
-  ];
+    };
+  });
 }

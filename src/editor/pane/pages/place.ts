@@ -10,7 +10,7 @@ export function patternPlace(plan: Plan, set: PatternSet): Point | null {
     const reach = sign.stencils?.sheet ?? sign.lettered.box;
     return { x: sign.at.x + Math.min(0, reach.x), y: sign.at.y + Math.min(0, reach.y) };
   }
-  if (set.for === 'face' || set.for.startsWith('story-stick')) return { x: 0, y: 0 };
+  if (set.for === 'face') return { x: 0, y: 0 };
   const part = plan.layout.parts.find((p) => p.id === set.for);
   return part ? { x: part.box.x, y: part.box.y } : null;
 }

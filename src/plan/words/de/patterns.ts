@@ -33,7 +33,13 @@ export const patterns: PatternWords = {
   layer: (number, of, finish) => `Farbe ${number} von ${of}: ${finish}`,
   face: 'Ganze Front',
   part: (name) => `Schablone: ${name}`,
-  stick: { x: 'Anreißlatte quer, ab linker Kante', y: 'Anreißlatte hoch, ab Unterkante' },
+  sticks: 'Anreißlatten',
+  joinSticks: 'Streifen trennen. Jede Lasche unter den Streifen davor legen, Linie auf Linie, und kleben.',
+  strip: {
+    x: (number, of) => `Quer ab linker Kante, ${number} von ${of}`,
+    y: (number, of) => `Hoch ab Unterkante, ${number} von ${of}`,
+  },
+  tab: 'Lasche',
   edge: {
     low: { x: 'links', y: 'unten' },
     mid: { x: 'Mitte', y: 'Mitte' },

@@ -33,7 +33,13 @@ export const patterns: PatternWords = {
   layer: (number: number, of: number, finish: string) => `color ${number} of ${of}: ${finish}`,
   face: 'Whole face',
   part: (name: string) => `Template: ${name}`,
-  stick: { x: 'Story stick across, from the left edge', y: 'Story stick up, from the bottom edge' },
+  sticks: 'Story sticks',
+  joinSticks: 'Cut the strips apart. Lay each tab under the strip before it, line on line, and tape.',
+  strip: {
+    x: (number, of) => `Across from the left edge, ${number} of ${of}`,
+    y: (number, of) => `Up from the bottom edge, ${number} of ${of}`,
+  },
+  tab: 'tab',
   edge: {
     low: { x: 'left', y: 'bottom' },
     mid: { x: 'middle', y: 'middle' },

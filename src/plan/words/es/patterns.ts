@@ -33,10 +33,13 @@ export const patterns: PatternWords = {
   layer: (number, of, finish) => `color ${number} de ${of}: ${finish}`,
   face: 'Frente entero',
   part: (name) => `Plantilla: ${name}`,
-  stick: {
-    x: 'Regla de trazado a lo ancho, desde el canto izquierdo',
-    y: 'Regla de trazado a lo alto, desde el canto inferior',
+  sticks: 'Reglas de trazado',
+  joinSticks: 'Separar las tiras. Meter cada pestaña bajo la tira anterior, línea sobre línea, y pegar.',
+  strip: {
+    x: (number, of) => `A lo ancho desde el canto izquierdo, ${number} de ${of}`,
+    y: (number, of) => `Hacia arriba desde el canto inferior, ${number} de ${of}`,
   },
+  tab: 'pestaña',
   edge: {
     low: { x: 'izquierda', y: 'abajo' },
     mid: { x: 'centro', y: 'centro' },
