@@ -27,12 +27,16 @@ const BEYOND: Mm = 3;
 
 const SIDE = { x: 'w', y: 'h' } as const;
 
+/** What tells two places of edges apart: by less than this no tape does. */
+const placeOf = (at: Mm): number => Math.round(at * 100);
+
 /** Edges of what lies within the window, each place once, from the datum of the face. */
 function edgesIn({ plan }: Packet, window: Box, axis: Axis): Mm[] {
-  const found = new Set<number>();
+  // As they are: rounded, a half step of the tape would be read another way than on the other sheets.
+  const found = new Map<number, Mm>();
   const [low, high] = [window[axis], window[axis] + window[SIDE[axis]]];
   const add = (at: Mm) => {
-    if (at >= low - SAME_PLACE && at <= high + SAME_PLACE) found.add(Math.round(at * 100) / 100);
+    if (at >= low - SAME_PLACE && at <= high + SAME_PLACE) found.set(placeOf(at), at);
   };
   // Of a fill only what is marked: every edge of a herringbone is a thicket.
   const fills = new Set(plan.design.parts.filter(isBoards).map((part) => part.id));
@@ -48,7 +52,7 @@ function edgesIn({ plan }: Packet, window: Box, axis: Axis): Mm[] {
       : [box[axis], box[axis] + box[SIDE[axis]]];
     own.forEach(add);
   }
-  return [...found].sort((a, b) => a - b);
+  return [...found.values()].sort((a, b) => a - b);
 }
 
 /**
@@ -68,7 +72,8 @@ export function edgesBySide(packet: Packet, window: Box, axis: Axis): Readonly<R
           { x: x + w / 2, y, w: w / 2, h },
         ];
   const [near = [], far = []] = halves.map((half) => edgesIn(packet, half, axis));
-  return { near, far: far.filter((at) => !near.includes(at)) };
+  const told = new Set(near.map(placeOf));
+  return { near, far: far.filter((at) => !told.has(placeOf(at))) };
 }
 
 /** How many figures stand beside a length on paper. */
