@@ -37,4 +37,6 @@ export interface PatternWords {
   readonly tab: string;
   readonly edge: { readonly [E in 'low' | 'mid' | 'high']: { readonly x: string; readonly y: string } };
   readonly datum: string;
+  /** Of further edges at a mark. */
+  readonly more: (count: number) => string;
 }

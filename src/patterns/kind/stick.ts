@@ -47,6 +47,9 @@ const CLEAR: Mm = 2;
 /** A strip goes on so far below its first line, to lie under the strip before. */
 const TAB: Mm = 12;
 
+/** So many edges are named at one mark, and the others counted: the list of marks names them all. */
+const NAMED = 4;
+
 /** Marks at one place share a line and a label. */
 function places({ marks, axis }: Stick, measure: MeasureStyle, words: PatternWords) {
   const sorted = [...marks].sort((a, b) => a.at - b.at || (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
@@ -60,14 +63,12 @@ function places({ marks, axis }: Stick, measure: MeasureStyle, words: PatternWor
   }
   return found.map(({ at, names, shown }) => ({
     at,
-    words: `${formatLength(shown, measure)}  ${names.join(', ')}`,
+    words: [
+      `${formatLength(shown, measure)} `,
+      names.slice(0, NAMED).join(', '),
+      ...(names.length > NAMED ? [words.more(names.length - NAMED)] : []),
+    ].join(' '),
   }));
-}
-
-/** A label in its rows, the lowest first, and how high the middle of each stands. */
-interface Label {
-  readonly at: Mm;
-  readonly rows: readonly { readonly words: string; readonly y: Mm }[];
 }
 
 /** A label in its rows, the lowest first, and how high the middle of each stands. */

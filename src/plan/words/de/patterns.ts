@@ -33,6 +33,7 @@ export const patterns: PatternWords = {
   layer: (number, of, finish) => `Farbe ${number} von ${of}: ${finish}`,
   face: 'Ganze Front',
   part: (name) => `Schablone: ${name}`,
+  more: (count) => `und ${count} weitere`,
   sticks: 'Anreißlatten',
   joinSticks: 'Streifen trennen. Jede Lasche unter den Streifen davor legen, Linie auf Linie, und kleben.',
   strip: {

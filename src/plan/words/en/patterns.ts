@@ -33,6 +33,7 @@ export const patterns: PatternWords = {
   layer: (number: number, of: number, finish: string) => `color ${number} of ${of}: ${finish}`,
   face: 'Whole face',
   part: (name: string) => `Template: ${name}`,
+  more: (count) => `and ${count} more`,
   sticks: 'Story sticks',
   joinSticks: 'Cut the strips apart. Lay each tab under the strip before it, line on line, and tape.',
   strip: {

@@ -33,6 +33,7 @@ export const patterns: PatternWords = {
   layer: (number, of, finish) => `color ${number} de ${of}: ${finish}`,
   face: 'Frente entero',
   part: (name) => `Plantilla: ${name}`,
+  more: (count) => `y ${count} más`,
   sticks: 'Reglas de trazado',
   joinSticks: 'Separar las tiras. Meter cada pestaña bajo la tira anterior, línea sobre línea, y pegar.',
   strip: {
