@@ -30,17 +30,29 @@ export function boxesToEnds(
   { placed }: Placement,
   last: ReadonlyMap<string, Box> | undefined,
 ): ReadonlyMap<string, Box> {
-  const brought = placed.flatMap(({ from, placings, unstopped }): [string, Box][] => {
+  const brought = new Map<string, Box>();
+  for (const { from, placings, unstopped } of placed) {
     const laid = unstopped && isSingle(from.part) ? placings[0]?.laid : undefined;
-    return laid ? [[laid.id, laid.box]] : [];
-  });
-  if (brought.length === 0) return solved;
-  const now = new Map([...solved, ...brought]);
-  for (const [id, box] of brought) {
-    const before = last?.get(id);
-    if (before && sameBox(before, box)) now.set(id, before);
+    if (!laid) continue;
+    const before = last?.get(laid.id);
+    brought.set(laid.id, before && sameBox(before, laid.box) ? before : laid.box);
   }
+  if (brought.size === 0) return solved;
+  const now = withBoxes(solved, brought);
   return last?.size === now.size && [...now].every(([id, box]) => last.get(id) === box) ? last : now;
+}
+
+/** Boxes with some of them exchanged, in their order; a drag makes them in each step. */
+export function withBoxes(
+  boxes: ReadonlyMap<string, Box>,
+  exchanged: ReadonlyMap<string, Box>,
+): ReadonlyMap<string, Box> {
+  if (exchanged.size === 0) return boxes;
+  const now = new Map<string, Box>();
+  boxes.forEach((box, id) => {
+    now.set(id, exchanged.get(id) ?? box);
+  });
+  return now;
 }
 
 const sameBox = (a: Box, b: Box): boolean => a.x === b.x && a.y === b.y && a.w === b.w && a.h === b.h;

@@ -13,10 +13,14 @@ interface Checked {
 /** All that was found, stage by stage. */
 export function allChecks({ judged, placement, checking }: Checked): Check[] {
   const found: Check[] = [];
-  for (const { checks } of judged) for (const check of checks) found.push(check);
-  for (const check of placement.checks) found.push(check);
-  for (const { checks } of placement.placed) for (const check of checks) found.push(check);
-  for (const checks of checking.checks) for (const check of checks) found.push(check);
+  // Most have none, and each step of a drag asks all of them.
+  const add = (checks: readonly Check[]) => {
+    if (checks.length > 0) for (const check of checks) found.push(check);
+  };
+  for (const { checks } of judged) add(checks);
+  add(placement.checks);
+  for (const { checks } of placement.placed) add(checks);
+  for (const checks of checking.checks) add(checks);
   return found;
 }
 

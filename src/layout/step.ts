@@ -3,7 +3,7 @@ import { orderChecks } from '../check/check.ts';
 import type { Part, Rule } from '../design/schema.ts';
 import type { Box } from '../geometry/shape.ts';
 import { at, entryAt, pick, under } from '../list/at.ts';
-import { boxesToEnds, solvedBox } from './boxes.ts';
+import { boxesToEnds, solvedBox, withBoxes } from './boxes.ts';
 import { changedAt, kept, patched, sameNames } from './changes.ts';
 import { checkPlacings, checkSome } from './check/checks.ts';
 import { toldOnce } from './fill/toldOnce.ts';
@@ -54,7 +54,7 @@ export function stepFrom(input: LayoutInput, last: Remembered): Remembered | nul
     const box = solvedBox(part, now, was);
     if (box !== was) moved.set(part.id, box);
   }
-  const boxes = moved.size > 0 ? new Map([...last.boxes, ...moved]) : last.boxes;
+  const boxes = withBoxes(last.boxes, moved);
   const { placement, checking } = placedAfter(input, last, finishIds, boxes, [...shifted]);
 
   const { judged, places } = judgedAfter(rules, changes, now, anew.keys(), last);
@@ -146,8 +146,11 @@ function withTheirStops(
   anew: ReadonlyMap<number, PlacedPart>,
   face: Face,
 ): ReadonlyMap<number, PlacedPart> {
-  const now = withStops(patched(placed, anew), ranks, face);
-  return new Map(now.flatMap((one, rank) => (one === placed[rank] ? [] : [[rank, one] as const])));
+  const changed = new Map<number, PlacedPart>();
+  withStops(patched(placed, anew), ranks, face).forEach((one, rank) => {
+    if (one !== placed[rank]) changed.set(rank, one);
+  });
+  return changed;
 }
 
 /** The placement with some parts laid anew, and the numbers of their placings. */

@@ -56,7 +56,9 @@ export function dimensionsOf(shown: Shown, id: string, box: Box): Dimension[] {
     size('y', 'h', !part || !isFixedAlong(part, 'y')),
   ];
   if (part?.kind === 'array') found.push(...firstGaps(part, box, shown));
-  for (const rule of design.rules) found.push(...dimensionsOfRule(rule, shown, id, box));
+  for (const rule of design.rules) {
+    if (placedBy(rule).has(id)) found.push(...dimensionsOfRule(rule, shown, id, box));
+  }
   return found;
 }
 
@@ -95,7 +97,7 @@ const placedBy = keptBy(
 /** The rooms that a rule keeps beside a part, where there is any to see. */
 function dimensionsOfRule(rule: Rule, shown: Shown, id: string, box: Box): Dimension[] {
   const { drawn } = shapeOf(rule);
-  if (!drawn || !placedBy(rule).has(id)) return [];
+  if (!drawn) return [];
   return roomsOf(rule, id).flatMap(({ key, axis, measure, ...edges }): Dimension[] => {
     const places = (all: readonly Edge[]) => all.flatMap((edge) => placeOfEdge(edge, axis, shown) ?? []);
     const from = Math.max(...places(edges.from));

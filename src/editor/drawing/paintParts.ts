@@ -63,16 +63,17 @@ export function paintParts(ctx: Pen, now: Painted, before: Painted | null): void
   const areas = before ? changedAreas(before, now) : null;
   if (areas === null) {
     clear(ctx, now.ground, { x: 0, y: 0, w: now.look.width, h: now.look.height });
-    drawAll(ctx, now, null);
+    drawAll(ctx, now, () => true);
     return;
   }
+  const places = now.parts.map(screenOf(now.look));
   for (const area of areas) {
     ctx.save();
     ctx.beginPath();
     ctx.rect(area.x, area.y, area.w, area.h);
     ctx.clip();
     clear(ctx, now.ground, area);
-    drawAll(ctx, now, area);
+    drawAll(ctx, now, (i) => boxesMeet(pick(places, i), area));
     ctx.restore();
   }
 }
@@ -86,12 +87,16 @@ function clear(ctx: Pen, { ratio, canvas }: Picture, { x, y, w, h }: Box): void 
   if (pw > 0 && ph > 0) ctx.drawImage(canvas, px * ratio, py * ratio, pw * ratio, ph * ratio, px, py, pw, ph);
 }
 
-function drawAll(ctx: Pen, { look, parts, keepClears, carried }: Painted, area: Box | null): void {
+/** `shows`: whether the part of a number is among what is drawn. */
+function drawAll(
+  ctx: Pen,
+  { look, parts, keepClears, carried }: Painted,
+  shows: (part: number) => boolean,
+): void {
   const { view, scale, palette, shadows } = look;
   ctx.save();
   ctx.translate(view.x, view.y);
   ctx.scale(scale, -scale);
-  const onScreen = screenOf(look);
   const paint = partPainter(ctx, look);
   let next = 0;
   for (let i = 0; i < parts.length; i++) {
@@ -102,8 +107,7 @@ function drawAll(ctx: Pen, { look, parts, keepClears, carried }: Painted, area: 
       next++;
       continue;
     }
-    const part = pick(parts, i);
-    if (!area || boxesMeet(onScreen(part), area)) paint(part);
+    if (shows(i)) paint(pick(parts, i));
   }
   if (shadows) drawShadows(ctx, shadows);
   drawKeepClears(ctx, keepClears, palette, scale);

@@ -1,5 +1,7 @@
 import type { Axis, Design, Edge, Rule } from '../../design/schema.ts';
 import type { RuleState } from '../../layout/laid.ts';
+import { remembering } from '../../plan/memory.ts';
+import type { Language } from '../../plan/words/languages.ts';
 import { ruleSayFor } from '../../plan/words/say.ts';
 import { PLAN_WORDS } from '../../plan/words/tables.ts';
 import { ruleSentence as sentence } from '../../plan/words/words.ts';
@@ -15,16 +17,21 @@ export function referenceName(design: Design, of: string): string {
   return nameOf(design, of);
 }
 
+/** Kept while it is asked of one design: it lists every part and rule, and a drag tells several rules at a time. */
+const sayOf = remembering((design: Design, stocks: ReturnType<typeof stocksOf>, language: Language) =>
+  ruleSayFor({ design, stocks, language }),
+);
+
 /** A rule as a person would say it at the bench. */
 export function ruleSentence(design: Design, rule: Rule, state: RuleState | undefined): string {
   const language = spoken();
-  const say = ruleSayFor({ design, stocks: stocksOf(design), language });
+  const say = sayOf(design, stocksOf(design), language);
   return sentence(rule, state?.result ?? null, PLAN_WORDS[language], say);
 }
 
 /** An edge as rules name it, such as “left edge of Sign”. */
 export const edgeName = (design: Design, edge: Edge, axis: Axis): string =>
-  ruleSayFor({ design, stocks: stocksOf(design), language: spoken() }).edge(edge, axis);
+  sayOf(design, stocksOf(design), spoken()).edge(edge, axis);
 
 /** Before the edges in a sentence while it is made, by their order: letters of the private use area, which no text has. */
 const FIRST_MARK = 0xe000;
@@ -37,7 +44,7 @@ export function ruleInPieces(
   state: RuleState | undefined,
 ): readonly { readonly text: string; readonly field: string | null }[] {
   const language = spoken();
-  const say = ruleSayFor({ design, stocks: stocksOf(design), language });
+  const say = sayOf(design, stocksOf(design), language);
   const held = edgesHeldTo(rule);
   const marked: typeof say.edge = (edge, axis) => {
     const text = say.edge(edge, axis);
