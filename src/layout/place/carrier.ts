@@ -1,11 +1,13 @@
 import type { Face } from '../../bed/face.ts';
 import { isBoards, isBought } from '../../design/made.ts';
 import type { Part } from '../../design/schema.ts';
+import { boxArea, sharedArea } from '../../geometry/box.ts';
 import { intersect, union } from '../../geometry/clip.ts';
 import { areaOf, boxesMeet, boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
-import { SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { DUST, SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { grouped } from '../../list/grouped.ts';
+import { keptBy } from '../../list/keptBy.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { LaidPart } from '../laid.ts';
 import { expandArray } from './array.ts';
@@ -39,6 +41,18 @@ function outlineOf(part: Part, box: Box, stocks: CarrierInput['stocks']): Region
   );
 }
 
+/** The box of a region that fills it: most parts are upright rectangles, and a drag asks twice in each step. */
+const filledBox = keptBy((region: Region): Box | null => {
+  const box = boxOf(region);
+  return box && region.length === 1 && areaOf(region) >= boxArea(box) * (1 - DUST) ? box : null;
+});
+
+/** The area that both cover; of two rectangles nothing needs to be cut. */
+function areaOfBoth(a: Region, b: Region): number {
+  const [one, other] = [filledBox(a), filledBox(b)];
+  return one && other ? sharedArea(one, other) : areaOf(intersect(a, b));
+}
+
 /** The share of an outline, of an area over zero, that each part under it would carry, and how high that part is. */
 function sharesOf(outline: Region, bounds: Box, { parts }: CarrierInput, without: Without) {
   // Paint carries nothing, and what is bought is no board.
@@ -51,7 +65,7 @@ function sharesOf(outline: Region, bounds: Box, { parts }: CarrierInput, without
   return [...beneath].map(([part, laid]) => ({
     part,
     top: Math.max(...laid.map((one) => one.z1)),
-    share: laid.reduce((sum, one) => sum + areaOf(intersect(outline, one.region)), 0) / area,
+    share: laid.reduce((sum, one) => sum + areaOfBoth(outline, one.region), 0) / area,
   }));
 }
 
