@@ -1,7 +1,10 @@
-import { useMemo, useRef } from 'react';
+import { useRef } from 'react';
 import { ASSEMBLIES, ASSEMBLY_NAMES, type AssemblyName } from '../../../design/assembly/table.ts';
+import { newDesign } from '../../../design/defaults.ts';
 import { applyEdits } from '../../../design/edit/edit.ts';
 import type { Design } from '../../../design/schema.ts';
+import { under } from '../../../list/at.ts';
+import { remembering } from '../../../plan/memory.ts';
 import { useRoving } from '../../control/list/rove.ts';
 import { PartShapes } from '../../control/PartShapes.tsx';
 import { shownFrom } from '../../document/shown.ts';
@@ -50,14 +53,8 @@ const AROUND = 8;
 
 /** An assembly of usual size, drawn from its own layout in the colors of the design. */
 function BuiltPicture({ name }: { readonly name: AssemblyName }) {
-  const { bed, stocks, finishes, measure, ...rest } = useSettledDesign();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: of the rest nothing is shown
-  const { parts, size } = useMemo(() => {
-    const bare: Design = { ...rest, bed, stocks, finishes, measure, ...NOTHING };
-    const size = ASSEMBLIES[name].usual;
-    const made = applyEdits(bare, createAssembly(bare, name, { x: 0, y: 0, ...size }).edits);
-    return { parts: made.ok ? shownFrom(made.design).layout.parts : [], size };
-  }, [name, bed, stocks, finishes, measure]);
+  const { bed, stocks, finishes, measure } = useSettledDesign();
+  const { size, parts } = under(PICTURED, name)(bed, stocks, finishes, measure);
   return (
     <svg
       viewBox={`${-AROUND} ${-AROUND} ${size.w + 2 * AROUND} ${size.h + 2 * AROUND}`}
@@ -71,4 +68,18 @@ function BuiltPicture({ name }: { readonly name: AssemblyName }) {
   );
 }
 
-const NOTHING = { parts: [], groups: [], rules: [], joints: [], keepClears: [], fonts: [] } as const;
+/** Each assembly laid out, kept while the pane is away: it goes and comes with every selection. */
+const PICTURED = new Map(
+  ASSEMBLY_NAMES.map((name) => [
+    name,
+    remembering((...[bed, stocks, finishes, measure]: Shape) => {
+      const bare: Design = { ...newDesign(bed), stocks, finishes, measure };
+      const size = ASSEMBLIES[name].usual;
+      const made = applyEdits(bare, createAssembly(bare, name, { x: 0, y: 0, ...size }).edits);
+      return { parts: made.ok ? shownFrom(made.design).layout.parts : [], size };
+    }),
+  ]),
+);
+
+/** What of a design shows in the pictures. */
+type Shape = [Design['bed'], Design['stocks'], Design['finishes'], Design['measure']];
