@@ -125,7 +125,10 @@ const PATTERNS: { readonly [F in Pattern['form']]: (setting: Setting<F>) => Iter
     // Numbered after the courses, so that these are called alike whether they are sawn or painted.
     for (const { column, row, ring } of sheets) yield piece(column, count + row, ring, stock);
     const pitch = pattern.length + gap;
-    const first = firstStart(room.w, pattern.length, gap, start);
+    const first =
+      start === 'balanced'
+        ? widestEnds(room.w, pattern, gap)
+        : firstStart(room.w, pattern.length, gap, start);
     for (const [row, y] of rowOf(room.h, width, gap, start)) {
       let x = firstFrom(first + SHIFTS[pattern.bond](row) * pitch, pattern.length, gap);
       for (let column = 0; x < room.w - SAME_LENGTH; column++, x += pitch) {
@@ -240,6 +243,27 @@ const SHIFTS = {
   half: (row: number) => (row % 2) / 2,
   third: (row: number) => (row % 3) / 3,
 } as const satisfies Readonly<Record<PatternOf<'courses'>['bond'], (row: number) => number>>;
+
+const CYCLES = { stacked: 1, half: 2, third: 3 } as const satisfies Record<keyof typeof SHIFTS, number>;
+
+/**
+ * Where the first course begins so that no course has a sliver at an end: with a piece in the middle, or moved by half of
+ * what the courses are moved by, whichever leaves the wider ends. These are alike at both sides then, if not of one course.
+ */
+function widestEnds(room: Mm, { length, bond }: Pick<PatternOf<'courses'>, 'length' | 'bond'>, gap: Mm): Mm {
+  const [pitch, cycle] = [length + gap, CYCLES[bond]];
+  const leastEnd = (first: Mm): Mm => {
+    const ends = Array.from({ length: cycle }, (_, row) => {
+      const x = firstFrom(first + SHIFTS[bond](row) * pitch, length, gap);
+      const last = x + Math.floor((room - SAME_LENGTH - x) / pitch) * pitch;
+      return Math.min(length + Math.min(x, 0), room - last, length);
+    });
+    return Math.min(...ends);
+  };
+  const middle = firstStart(room, length, gap, 'piece');
+  const moved = middle + pitch / (2 * cycle);
+  return leastEnd(moved) > leastEnd(middle) + SAME_LENGTH ? moved : middle;
+}
 
 /** What the pieces of a fill are laid out from. */
 export interface Layable<F extends Pattern['form'] = Pattern['form']>

@@ -276,6 +276,35 @@ describe('counts by hand', () => {
     expect(12 * 12 + 12 * 11 + 24 / 2).toBe(4.5 * 64);
   });
 
+  // A quarter of a piece in half bond, a sixth in third bond and half of one in stacked bond at the least, less half a joint:
+  // what is left of a pitch is shared out over twice as many places as courses differ by (plane geometry).
+  it('courses from the middle have no sliver at an end', () => {
+    const wall = fc.record({
+      room: measure(300, 900),
+      length: measure(60, 250),
+      gap: fc.oneof(fc.constant(0), measure(2, 12)),
+      bond: fc.constantFrom('half' as const, 'third' as const, 'stacked' as const),
+    });
+    fc.assert(
+      fc.property(wall, ({ room, length, gap, bond }) => {
+        const shares = { stacked: 2, half: 4, third: 6 };
+        const pieces = piecesOf(at(room, 300), 40, { pattern: { form: 'courses', length, bond }, gap });
+        const widths = pieces.map(({ region }) => boxOf(region)?.w ?? 0);
+        expect(Math.min(...widths)).toBeGreaterThan((length + gap) / shares[bond] - gap - 1e-6);
+        // Left and right the same, if not of one course.
+        const ends = (side: 'left' | 'right') =>
+          new Set(
+            pieces
+              .map(({ region }) => boxOf(region) ?? at(0, 0))
+              .filter(({ x, w }) => (side === 'left' ? x < 1e-6 : x + w > room - 1e-6))
+              .map(({ w }) => w.toFixed(5)),
+          );
+        if (gap === 0) expect(ends('left')).toEqual(ends('right'));
+      }),
+      { numRuns: runs(20) },
+    );
+  });
+
   it('basket weave of pavers: 4.5 to the square foot', () => {
     const pieces = piecesOf(at(96, 96), 4, { pattern: { form: 'basket', count: 2 }, start: 'low' });
     expect(pieces).toHaveLength(4.5 * 64);
