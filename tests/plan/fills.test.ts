@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
-import type { Fill } from '../../src/design/schema.ts';
+import type { Design, Fill } from '../../src/design/schema.ts';
 import { areaOf } from '../../src/geometry/region.ts';
 import type { Point, Region } from '../../src/geometry/shape.ts';
 import type { Laid } from '../../src/layout/laid.ts';
@@ -9,7 +9,7 @@ import type { Plan } from '../../src/plan/types.ts';
 import { SUPPLIES } from './starters.ts';
 
 /** A fill by itself on a face with a skin that takes brads anywhere. */
-function planned(more: Partial<Fill>): Plan {
+function planned(more: Partial<Fill>, of: Partial<Design> = {}): Plan {
   const design = newDesign();
   const box = { x: 100, y: 300, w: 520, h: 700 };
   const part: Fill = {
@@ -17,7 +17,7 @@ function planned(more: Partial<Fill>): Plan {
     ...more,
   };
   const bed = { ...design.bed, skin: { thickness: 18, material: 'plywood' } };
-  return plan({ ...design, bed, parts: [part] }, SUPPLIES, { effort: { nodes: 50 } });
+  return plan({ ...design, bed, parts: [part], ...of }, SUPPLIES, { effort: { nodes: 50 } });
 }
 
 /** Whether a point lies within a convex region, by its sides; none of the tool's own code. */
@@ -102,6 +102,37 @@ describe('courses with painted joints', () => {
       new Set(made.marks.marks.filter((one) => one.axis === axis).map((one) => Math.round(one.at)));
     expect([...at('x')]).toEqual([0, 200, 210, 410, 420, 620, 630, 830].map((mm) => mm + 60));
     expect([...at('y')]).toEqual([0, 60, 70, 130, 140, 200].map((mm) => mm + 300));
+  });
+});
+
+describe('short pieces', () => {
+  // A triangle of laths: pieces of every length down to nothing.
+  const shape: Fill['shape'] = {
+    form: 'polygon',
+    points: [
+      { u: 0, v: 0 },
+      { u: 1, v: 0 },
+      { u: 0.5, v: 1 },
+    ],
+  };
+  const offcut = { stock: 'lath-quarter', count: 4, length: 300, defects: [] };
+  const cut = (owned: Plan['design']['owned']) =>
+    planned({ shape, angle: 0, finish: null }, { owned }).cutting.boards;
+
+  it('come from offcuts on hand first, and from what longer pieces leave', () => {
+    const [bought, mixed] = [cut([]), cut([{ id: 'rest', ...offcut }])];
+    const costOf = (boards: typeof bought) => boards.reduce((sum, { cost }) => sum + cost, 0);
+    const own = mixed.filter((board) => board.owned);
+    // As many as save a bought board.
+    expect(own.length).toBeGreaterThan(0);
+    expect(costOf(own)).toBe(0);
+    expect(costOf(mixed)).toBeLessThan(costOf(bought));
+    // No bought board holds what would have gone whole onto what another one leaves.
+    const kerf = 3.175;
+    for (const board of mixed.filter((one) => !one.owned)) {
+      const taken = board.cuts.reduce((sum, { from, to }) => sum + to - from + kerf, 0);
+      for (const other of mixed) if (other !== board) expect(other.offcut).toBeLessThan(taken);
+    }
   });
 });
 

@@ -46,7 +46,10 @@ export function placesOf(part: Many, box: Box, stocks: ReadonlyMap<string, Stock
 }
 
 function placesOfFill(fill: Fill, box: Box, stocks: ReadonlyMap<string, Stock>): Places {
-  const pieces = piecesOfFill(fill, box, stocks);
+  const all = piecesOfFill(fill, box, stocks);
+  // A board that others are painted on is none of them.
+  const painted = all.filter(({ on }) => on !== undefined);
+  const pieces = painted.length > 0 ? painted : all;
   const columns = 1 + Math.max(0, ...pieces.map(({ column }) => column));
   const rows = 1 + Math.max(0, ...pieces.map(({ row }) => row));
   const slotOf = (column: number, row: number, region: Region, own: Box): MemberPlace => {

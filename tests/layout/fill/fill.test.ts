@@ -4,12 +4,12 @@ import { describe, expect, it } from 'vitest';
 import { newPart } from '../../../src/design/defaults.ts';
 import type { Fill, PanelShape } from '../../../src/design/schema.ts';
 import type { Box, Point, Region } from '../../../src/geometry/shape.ts';
-import { piecesOfFill } from '../../../src/layout/fill/fill.ts';
+import { piecesOfFill, settingOf } from '../../../src/layout/fill/fill.ts';
 import { frameOf } from '../../../src/layout/fill/frame.ts';
-import { cellsOf } from '../../../src/layout/fill/patterns.ts';
+import { cellsOf, isOfSheet } from '../../../src/layout/fill/patterns.ts';
 import { OUTLINES, outlineOf } from '../../../src/layout/place/outlines.ts';
 import { regionOfShape } from '../../../src/layout/place/shape.ts';
-import type { FlatStock } from '../../../src/materials/types.ts';
+import type { FlatStock, SheetStock, Stock } from '../../../src/materials/types.ts';
 import { runs } from '../../runs.ts';
 
 /**
@@ -29,7 +29,21 @@ const board = (width: number): FlatStock => ({
   lengths: [],
 });
 
-const stocksOf = (width: number) => new Map([['board', board(width)]]);
+const SHEET: SheetStock = {
+  form: 'sheet',
+  id: 'sheet',
+  name: 'Sheet',
+  material: 'mdf',
+  thickness: 6,
+  grain: false,
+  sizes: [{ length: 3000, width: 450, price: 0 }],
+};
+
+const stocksOf = (width: number) =>
+  new Map<string, Stock>([
+    ['board', board(width)],
+    ['sheet', SHEET],
+  ]);
 
 const fillOf = (more: Partial<Fill>): Fill => ({
   ...newPart('fill', { id: 'fill', name: 'Fill', box: { x: 0, y: 0, w: 1, h: 1 }, stock: 'board' }),
@@ -206,6 +220,26 @@ describe('the pieces of a fill', () => {
 
 const patterns = fc.oneof(
   fc.constant<Fill['pattern']>({ form: 'lattice' }),
+  fc.constant<Fill['pattern']>({ form: 'lattice', halved: true }),
+  fc.record({
+    form: fc.constant('planks' as const),
+    edge: fc.constantFrom('square' as const, 'lapped' as const, 'tongued' as const),
+    lap: measure(3, 20),
+    length: fc.oneof(fc.constant(0), measure(200, 700)),
+  }),
+  fc.record({ form: fc.constant('grooved' as const), face: measure(30, 90), depth: measure(1, 3) }),
+  fc.record({ form: fc.constant('louvers' as const), lap: measure(0, 20) }),
+  fc.record({
+    form: fc.constant('louvers' as const),
+    lap: measure(0, 20),
+    tilt: fc.integer({ min: 5, max: 60 }),
+  }),
+  fc.record({
+    form: fc.constant('courses' as const),
+    length: measure(150, 400),
+    bond: fc.constantFrom('half' as const, 'third' as const, 'stacked' as const),
+    joints: fc.constant({ finish: null }),
+  }),
   fc.constant<Fill['pattern']>({ form: 'battened', stock: 'board' }),
   fc.record({
     form: fc.constant('courses' as const),
@@ -222,6 +256,7 @@ const patterns = fc.oneof(
 );
 
 const patterned = fc.record({ setting, pattern: patterns, width: measure(70, 200) });
+type Patterned = typeof patterned extends fc.Arbitrary<infer T> ? T : never;
 
 type Outline = readonly (readonly Point[])[];
 
@@ -249,59 +284,98 @@ const within = (rings: Outline, p: Point): boolean =>
     2 ===
   1;
 
+/** What rings leave of a region by the library, both turned about a place; null where it gives up. */
+function leftOf(region: Region, rings: Outline, about: Point, turn: number): number | null {
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const turned = ({ x, y }: Point): Point => ({
+    x: about.x + (x - about.x) * cos - (y - about.y) * sin,
+    y: about.y + (x - about.x) * sin + (y - about.y) * cos,
+  });
+  const whole = region.map(({ outer, holes }) => ({
+    outer: outer.map(turned),
+    holes: holes.map((ring) => ring.map(turned)),
+  }));
+  try {
+    return rings.reduce(
+      (sum, ring) => sum + areaOf(shared(multiOf(whole), [[ringOf(ring.map(turned))]]), about),
+      0,
+    );
+  } catch (error) {
+    if (!String(error).includes('output ring')) throw error;
+    return null;
+  }
+}
+
 describe('the pieces of every pattern', () => {
   it('are what a clipping library leaves of their boards, and no two boards of one layer in one place', () => {
     let judged = 0;
     let unjudged = 0;
-    fc.assert(
-      fc.property(patterned, ({ setting: { of, shape, gap, angle, start }, pattern, width }) => {
-        const fill = fillOf({ shape, gap, angle, start, pattern });
-        const stocks = stocksOf(width);
-        const pieces = new Map(
-          piecesOfFill(fill, of, stocks).map((piece) => [`${piece.column},${piece.row}`, piece]),
-        );
-        const region = regionOfShape(shape, of);
-        const rings = region.flatMap(({ outer, holes }) => [outer, ...holes]);
-        const about = { x: of.x + of.w / 2, y: of.y + of.h / 2 };
-        const { room, toFace } = frameOf(fill, region);
-        const ground = { room, reach: () => [0, room.w] as const };
-        const cells = [
-          ...cellsOf(fill, ground, { widthOf: () => width, thicknessOf: () => 19, sheet: { w: 0, h: 0 } }),
-        ].map((cell) => ({
+    let worst = 0;
+    let fills = 0;
+    const check = ({ setting: { of, shape, gap, angle, start }, pattern, width }: Patterned): void => {
+      const stock = isOfSheet(pattern) ? 'sheet' : 'board';
+      const fill = fillOf({ shape, gap, angle, start, pattern, stock, width });
+      const stocks = stocksOf(width);
+      const pieces = new Map(
+        piecesOfFill(fill, of, stocks).map((piece) => [`${piece.column},${piece.row}`, piece]),
+      );
+      const region = regionOfShape(shape, of);
+      const rings = region.flatMap(({ outer, holes }) => [outer, ...holes]);
+      const about = { x: of.x + of.w / 2, y: of.y + of.h / 2 };
+      const { room, toFace } = frameOf(fill, region);
+      // Rows of several boards are judged as one.
+      const whole = { ...pattern, ...(pattern.form === 'planks' && { length: 0 }) } as Fill['pattern'];
+      const pieced = pattern.form === 'planks' && (pattern.length ?? 0) > 0;
+      const ground = { room, reach: () => [0, room.w] as const };
+      const cells = [...cellsOf({ ...fill, pattern: whole }, ground, settingOf(fill, stocks))].map(
+        (cell) => ({
           ...cell,
-          ring: cell.seen.map(toFace),
-        }));
-        for (const [i, a] of cells.entries())
-          for (const b of cells.slice(i + 1))
-            if (a.over === b.over) expect(separated(a.ring, b.ring), 'two boards in one place').toBe(true);
-        for (const { column, row, ring } of cells) {
-          const piece = pieces.get(`${column},${row}`);
-          const area = piece ? areaOf(multiOf(piece.region), about) : 0;
-          const whole = areaOf(multiOf([{ outer: ring, holes: [] }]), about);
-          const bare = rings.flat().every((p) => sidesOf(ring).some(([a, b]) => beside(a, b, p) < 1e-6));
-          if (bare && Math.abs(area - whole) < MM2) {
-            // Nothing of the outline reaches into it: it lies in it whole, or beyond.
-            const middle = ring.reduce((sum, p) => ({ x: sum.x + p.x / 4, y: sum.y + p.y / 4 }), {
-              x: 0,
-              y: 0,
-            });
-            expect(within(rings, middle)).toBe(true);
-            continue;
+          rings: (cell.between ?? [cell.seen]).map((ring) => ring.map(toFace)),
+          layer: `${cell.over} ${cell.on !== undefined}`,
+        }),
+      );
+      fills++;
+      for (const [i, a] of cells.entries())
+        for (const b of cells.slice(i + 1))
+          if (a.layer === b.layer)
+            for (const p of a.rings)
+              for (const q of b.rings) expect(separated(p, q), 'two boards in one place').toBe(true);
+      const errorOf = (error: number, told: string): void => {
+        worst = Math.max(worst, error);
+        expect(error, told).toBeLessThan(MM2);
+      };
+      for (const { column, row, rings: seen } of cells) {
+        const own = [...pieces.values()].filter((piece) =>
+          pieced ? piece.column === column : piece.column === column && piece.row === row,
+        );
+        const area = own.reduce((sum, piece) => sum + areaOf(multiOf(piece.region), about), 0);
+        const all = seen.reduce((sum, ring) => sum + areaOf(multiOf([{ outer: ring, holes: [] }]), about), 0);
+        const clear = seen.every((ring) =>
+          rings.flat().every((p) => sidesOf(ring).some(([a, b]) => beside(a, b, p) < 1e-6)),
+        );
+        if (clear && Math.abs(area - all) < MM2) {
+          // Nothing of the outline reaches into it: it lies in it whole, or beyond.
+          for (const ring of seen) {
+            const sum = ring.reduce((p, q) => ({ x: p.x + q.x, y: p.y + q.y }));
+            const middle = { x: sum.x / ring.length, y: sum.y / ring.length };
+            if (seen.length === 1) expect(within(rings, middle)).toBe(true);
           }
-          try {
-            const left = areaOf(shared(multiOf(region), [[ringOf(ring)]]), about);
-            expect(Math.abs(left - area), `${pattern.form} ${column},${row}`).toBeLessThan(MM2);
-            judged++;
-          } catch (error) {
-            // The library gives up where sides lie on each other but for the last digits.
-            if (!String(error).includes('output ring')) throw error;
-            unjudged++;
-          }
+          errorOf(Math.abs(area - all), `${pattern.form} ${column},${row}`);
+          judged++;
+          continue;
         }
-      }),
-      { numRuns: runs(2) },
-    );
-    expect(unjudged).toBeLessThanOrEqual((judged + unjudged) / 5);
+        // The library gives up where sides lie on each other but for the last digits: then both are turned.
+        let left = leftOf(region, seen, about, 0);
+        for (let turn = 1; left === null && turn <= 5; turn++) left = leftOf(region, seen, about, turn);
+        if (left === null) unjudged++;
+        else errorOf(Math.abs(left - area), `${pattern.form} ${column},${row}`);
+        judged++;
+      }
+    };
+    fc.assert(fc.property(patterned, check), { numRuns: runs(4) });
+    expect(unjudged).toBe(0);
+    if (process.env.SHOWFACE_RUNS)
+      process.stdout.write(`fills ${fills}, pieces ${judged}, given up ${unjudged}, worst ${worst} mm2\n`);
   });
 });
 
