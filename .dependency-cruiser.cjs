@@ -76,7 +76,7 @@ const PACKAGES = {
   geometry: ['clipper2-ts'],
   design: ['zod'],
   lettering: ['fflate', 'opentype.js'],
-  output: ['@cantoo/pdf-lib', 'bidi-js'],
+  output: ['@cantoo/pdf-lib', 'bidi-js', 'zod'],
 };
 
 const packageRules = pure.map((name) => ({

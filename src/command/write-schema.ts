@@ -1,5 +1,11 @@
 import { writeFileSync } from 'node:fs';
 import { designJsonSchema } from '../design/jsonSchema.ts';
+import { planJsonSchema } from '../output/json/planSchema.ts';
 
-const target = new URL('../../assets/design.schema.json', import.meta.url);
-writeFileSync(target, `${JSON.stringify(designJsonSchema(), null, 2)}\n`);
+for (const [name, schema] of [
+  ['design', designJsonSchema()],
+  ['plan', planJsonSchema()],
+] as const) {
+  const target = new URL(`../../assets/${name}.schema.json`, import.meta.url);
+  writeFileSync(target, `${JSON.stringify(schema, null, 2)}\n`);
+}

@@ -2,6 +2,10 @@ import type { Check } from '../../check/check.ts';
 import type { Plan } from '../../plan/types.ts';
 import { cutFields } from './cutFields.ts';
 import { boxFields, cents, deg, micro, mm, orNull, pair, regionFields } from './figures.ts';
+import type { PlanFile } from './planSchema.ts';
+
+/** The same to read only, as all of a plan is. */
+type Shown<T> = T extends object ? { readonly [K in keyof T]: Shown<T[K]> } : T;
 
 type Step = Plan['marks']['steps'][number];
 
@@ -34,7 +38,8 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
     shopping: plan.shopping.map(shoppingFields),
     checks: plan.checks.map((check) => checkFields(check, words.check(check))),
   };
-  return `${JSON.stringify(data, null, 1)}\n`;
+  const checked: Shown<PlanFile> = data;
+  return `${JSON.stringify(checked, null, 1)}\n`;
 }
 
 const faceFields = (plan: Plan) => ({
