@@ -4,6 +4,7 @@ import type { Joint, Shop } from '../design/schema.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import { KeptResults } from '../layout/kept.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
+import { under } from '../list/at.ts';
 import { addTo, type Groups, grouped, groupOf } from '../list/grouped.ts';
 import type { Stock } from '../materials/types.ts';
 import type { MeasureStyle } from '../measure/style.ts';
@@ -215,10 +216,10 @@ function piecesOf(
   });
 }
 
-/** What a piece is judged with: of a fill all of its pieces. */
+/** What a piece is judged with: all pieces of its part of the design, such as of a row. */
 function wholeOf(parts: readonly LaidPart[]): (piece: Pick<Placed['draft'], 'part'>) => string {
-  const fills = new Map(parts.filter((laid) => isBoards(laid)).map((laid) => [laid.id, laid.part]));
-  return ({ part }) => fills.get(part) ?? part;
+  const wholes = new Map(parts.map((laid) => [laid.id, laid.part]));
+  return ({ part }) => under(wholes, part);
 }
 
 /** Widest bar of every strip and run. */

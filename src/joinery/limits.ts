@@ -16,7 +16,7 @@ const HAND_DISTANCE: Mm = 150;
 /**
  * Checks on pieces, at most one of each code a part: the worst of its pieces speaks for it.
  *
- * @param partOf what a piece is judged with: its part, or the whole fill
+ * @param partOf what a piece is judged with: its part, or the part of the design that it is one of many of
  */
 export function pieceChecks(
   drafts: readonly Draft[],

@@ -166,7 +166,9 @@ describe('a design in a link', () => {
     );
   });
 
-  it.each(STARTERS)('%s fits into one code and comes back', async (name) => {
+  // Building parts bring many parts and rules: such a design goes by link or file.
+  const small = STARTERS.filter((name) => starter(name).groups.every(({ assembly }) => !assembly));
+  it.each(small)('%s fits into one code and comes back', async (name) => {
     const design = starter(name);
     const { digits, bytes } = await packDesign(design);
     expect(bytes).toBeLessThanOrEqual(MOST_BYTES);

@@ -1,5 +1,12 @@
 import type { Called } from '../../design/assembly/building.ts';
-import { answersOf, groundOf, type Naming, newAssembly, takenApart } from '../../design/assembly/make.ts';
+import {
+  answersOf,
+  groundOf,
+  make,
+  type Naming,
+  newAssembly,
+  takenApart,
+} from '../../design/assembly/make.ts';
 import type { Answer, Kept, Supplies } from '../../design/assembly/question.ts';
 import { remade } from '../../design/assembly/remake.ts';
 import { type AssemblyName, assemblyOf } from '../../design/assembly/table.ts';
@@ -29,6 +36,30 @@ const namesIn =
     const within = leaf === undefined ? whole : `${whole}, ${t(`built.leaf.${leaf}`)}`;
     return `${t(`built.part.${noun}`)}${number === undefined ? '' : ` ${number}`} (${within})`;
   };
+
+/** A design whose assemblies call their parts by the words of the language in use. */
+export function assembliesNamed(design: Design): Design {
+  const has = suppliesIn(design);
+  const names = new Map(design.groups.flatMap((group) => namesOf(design, group, has)));
+  return {
+    ...design,
+    parts: design.parts.map((part) => ({ ...part, name: names.get(part.id) ?? part.name })),
+  };
+}
+
+function namesOf(design: Design, group: Group, has: Supplies): [string, string][] {
+  const { assembly } = group;
+  const kind = assembly && assemblyOf(assembly.kind);
+  const ground = groundOf(design, group);
+  if (!kind || !ground) return [];
+  const { box } = ground;
+  const answers = answersOf(kind, assembly.answers, box, has);
+  const made = make(kind, answers, { box, has, idOf: (role) => role, nameOf: namesIn(group.name) });
+  return [...made.parts].flatMap(([role, { name }]): [string, string][] => {
+    const id = assembly.parts[role];
+    return id === undefined ? [] : [[id, name]];
+  });
+}
 
 /** The edits that add an assembly over a box, with its group. */
 export function createAssembly(design: Design, name: AssemblyName, box: Box): Created {

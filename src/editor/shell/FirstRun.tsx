@@ -80,8 +80,10 @@ export default function FirstRun() {
     bringIn(store, empty);
     showStep(store, 'bed');
   };
-  const startFrom = (design: Design) => {
-    bringIn(store, { ...asUsual(design), measure });
+  const startFrom = async (starter: Design) => {
+    // Not before it is needed: the cards show no names of parts.
+    const { assembliesNamed } = await import('../edit/built.ts');
+    bringIn(store, assembliesNamed({ ...asUsual(starter), measure }));
     store.setState({ step: 'layout', tab: 'step', sheetOpen: false });
   };
 
@@ -119,7 +121,7 @@ export default function FirstRun() {
               fitted={fitted?.find((f) => f.name === name)?.fitted ?? null}
               checks={checks.get(name)}
               letters={letters}
-              onOpen={startFrom}
+              onOpen={(starter) => void startFrom(starter)}
             />
           ))}
           <EmptyCard bed={empty.bed} onOpen={startEmpty} />

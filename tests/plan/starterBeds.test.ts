@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { readSupplies } from '../../src/command/supplies.ts';
+import type { Design } from '../../src/design/schema.ts';
+import { fitToBed } from '../../src/editor/edit/fitBed.ts';
+import { inches } from '../../src/measure/units.ts';
+import { plan } from '../../src/plan/plan.ts';
+import { chanceOf } from '../chance.ts';
+import { runs } from '../runs.ts';
+import { STARTERS, starter } from './starters.ts';
+
+/** A larger face weighs more, and says so. */
+const BY_SIZE = ['load.heavy', 'load.lift'];
+
+/** What the plan warns of in a design, by code and part. */
+const checksOf = (design: Design): string[] =>
+  plan(design, readSupplies(design), { effort: { nodes: 200 } })
+    .checks.filter(({ severity, code }) => severity !== 'note' && !BY_SIZE.includes(code))
+    .map(({ severity, code, parts }) => `${severity}: ${code} ${[...parts].sort().join()}`);
+
+describe.each(STARTERS)('%s', (name) => {
+  const design = starter(name);
+
+  it('has nothing to mend', () => {
+    expect(checksOf(design)).toEqual([]);
+  });
+
+  // Mattresses sold by one name are up to an inch and a half apart. Common practice, no source.
+  it('lies on any bed about as large without a warning', () => {
+    for (let seed = 0; seed < runs(2); seed++) {
+      const chance = chanceOf(seed * 11 + name.length);
+      const { mattress } = design.bed;
+      const by = () => inches(3 * chance() - 1.5);
+      const other = { ...mattress, width: mattress.width + by(), length: mattress.length + by() };
+      const fitted = fitToBed(design, { mattress: other, pivotAlong: null, measure: design.measure });
+      const told = `${seed} ${JSON.stringify(other)}`;
+      expect(checksOf(fitted), told).toEqual([]);
+    }
+  });
+});
