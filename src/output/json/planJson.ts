@@ -98,7 +98,7 @@ const bareFields = (b: Plan['finish']['bare'][number]) => ({
 
 const loadFields = (load: Plan['load']) => ({
   added_kg: micro(load.added),
-  center_mm: [mm(load.center.x), mm(load.center.y), mm(load.center.z)],
+  center_mm: [mm(load.center.x), mm(load.center.y), mm(load.center.z)] as const,
   moment_nm: micro(load.moment),
   lift_added_n: micro(load.liftAdded),
   bare_kg: micro(load.bare),
