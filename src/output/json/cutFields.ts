@@ -60,7 +60,7 @@ const boardFields = (b: Cutting['boards'][number], rowOf: (id: string) => string
 
 const sheetFields = (s: Cutting['sheets'][number], rowOf: (id: string) => string) => ({
   stock: s.stock,
-  size_mm: [mm(s.length), mm(s.width)],
+  size_mm: [mm(s.length), mm(s.width)] as const,
   owned: s.owned,
   placements: s.placements.map((p) => ({
     piece: rowOf(p.piece),

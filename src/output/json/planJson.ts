@@ -21,7 +21,7 @@ export interface PlanJsonWords {
  */
 export function planJson(plan: Plan, words: PlanJsonWords): string {
   const data = {
-    showface_plan: 1,
+    showface_plan: 1 as const,
     design: { name: plan.design.name, date: plan.design.date },
     face: faceFields(plan),
     parts: plan.layout.parts.map(partFields),
@@ -65,7 +65,7 @@ const partFields = (p: Plan['layout']['parts'][number]) => ({
   name: p.name,
   kind: p.kind,
   outline_mm: regionFields(p.region),
-  z_mm: [mm(p.z0), mm(p.z1)],
+  z_mm: [mm(p.z0), mm(p.z1)] as const,
 });
 
 const finishFields = (u: Plan['finish']['uses'][number]) => ({

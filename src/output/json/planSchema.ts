@@ -53,7 +53,7 @@ const piece = z.strictObject({
       from_mm: mm,
       to_mm: mm,
       depth_mm: mm,
-      side: z.enum(['face', 'back']),
+      side: z.enum(['face', 'back', 'groove']),
       miter_deg: deg,
     }),
   ),

@@ -30,11 +30,11 @@ const SIDE = { x: 'w', y: 'h' } as const;
 /** What tells two places of edges apart: by less than this no tape does. */
 const placeOf = (at: Mm): number => Math.round(at * 100);
 
-/** Edges of what lies within the window, each place once, from the datum of the face. */
-function edgesIn({ plan }: Packet, window: Box, axis: Axis): Mm[] {
+/** Edges of what lies within the area, each place once, from the datum of the face. */
+function edgesIn({ plan }: Packet, area: Box, axis: Axis): Mm[] {
   // As they are: rounded, a half step of the tape would be read another way than on the other sheets.
   const found = new Map<number, Mm>();
-  const [low, high] = [window[axis], window[axis] + window[SIDE[axis]]];
+  const [low, high] = [area[axis], area[axis] + area[SIDE[axis]]];
   const add = (at: Mm) => {
     if (at >= low - SAME_PLACE && at <= high + SAME_PLACE) found.set(placeOf(at), at);
   };
@@ -46,7 +46,7 @@ function edgesIn({ plan }: Packet, window: Box, axis: Axis): Mm[] {
   );
   for (const solid of plan.joinery.solids) {
     const box = boxOf(solid.region);
-    if (!box || !boxesMeet(box, window)) continue;
+    if (!box || !boxesMeet(box, area)) continue;
     const own = isBoards(solid)
       ? groupOf(marks, solid.part).map(({ at }) => at)
       : [box[axis], box[axis] + box[SIDE[axis]]];
@@ -59,8 +59,8 @@ function edgesIn({ plan }: Packet, window: Box, axis: Axis): Mm[] {
  * The edges of a stretch of the face by the side that they are told on: those of its lower half below it, what else is
  * in its upper half above it, and so on its left and right.
  */
-export function edgesBySide(packet: Packet, window: Box, axis: Axis): Readonly<Record<ChainSide, Mm[]>> {
-  const { x, y, w, h } = window;
+export function edgesBySide(packet: Packet, area: Box, axis: Axis): Readonly<Record<ChainSide, Mm[]>> {
+  const { x, y, w, h } = area;
   const halves =
     axis === 'x'
       ? [

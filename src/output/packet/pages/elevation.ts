@@ -28,7 +28,7 @@ const AROUND_PART = { left: 22, right: 22, top: 29, bottom: 21 } as const;
 const MOST_PARTS = 24;
 
 /** Names on what is seen of the parts, wherever they fit. */
-function names({ plan, say }: Packet, view: PageView, window: Box): DrawItem[] {
+function names({ plan, say }: Packet, view: PageView, area: Box): DrawItem[] {
   const seen = grouped(plan.finish.shown, ({ part }) => part);
   // Fittings come without a finish and hide what lies below them.
   const fittings = plan.joinery.solids.filter((s) => isBought(s));
@@ -39,7 +39,7 @@ function names({ plan, say }: Packet, view: PageView, window: Box): DrawItem[] {
   for (const solid of plan.joinery.solids) {
     const others = isBought(solid) ? taken : [...taken, ...fittingBoxes, ...keepClear];
     const visible = (seen.get(solid.part) ?? [solid]).flatMap(({ region }) =>
-      view.region(intersect(region, regionOfBox(window))),
+      view.region(intersect(region, regionOfBox(area))),
     );
     const placed = nameOn(visible, say.name(solid.part), others);
     if (!placed) continue;
@@ -103,7 +103,7 @@ function overall({ plan, measure }: Packet, view: PageView): DrawItem[] {
 
 /** A stretch of the face on a sheet of its own, with the chains that are told there. */
 interface Sheet {
-  readonly window: Box;
+  readonly area: Box;
   readonly landscape: boolean;
   readonly scale: number;
   readonly view: (body: Box) => PageView;
@@ -112,23 +112,23 @@ interface Sheet {
   readonly complete: Readonly<Record<Axis, boolean>>;
 }
 
-function sheetOf(packet: Packet, window: Box): Sheet {
+function sheetOf(packet: Packet, area: Box): Sheet {
   const { plan, unit } = packet;
-  const whole = window === plan.face.box;
-  const view = (body: Box) => viewOf(window, body, unit, whole ? AROUND : AROUND_PART);
+  const whole = area === plan.face.box;
+  const view = (body: Box) => viewOf(area, body, unit, whole ? AROUND : AROUND_PART);
   const on = (landscape: boolean) => ({
     landscape,
     at: view(bodyOf(landscape ? turned(packet.sheet) : packet.sheet)),
   });
-  const [a, b] = [on(window.w > window.h), on(window.w <= window.h)];
+  const [a, b] = [on(area.w > area.h), on(area.w <= area.h)];
   const { landscape, at } = b.at.scale < a.at.scale ? b : a;
-  const chains = { x: edgesBySide(packet, window, 'x'), y: edgesBySide(packet, window, 'y') };
+  const chains = { x: edgesBySide(packet, area, 'x'), y: edgesBySide(packet, area, 'y') };
   const isHeld = ({ near, far }: Sheet['chains'][Axis], length: Mm): boolean => {
     const counts = whole ? [near.length + far.length] : [near.length, far.length];
     return Math.max(...counts) <= chainRoom(length);
   };
   const complete = { x: isHeld(chains.x, at.box.w), y: isHeld(chains.y, at.box.h) };
-  return { window, landscape, scale: at.scale, view, chains, complete };
+  return { area, landscape, scale: at.scale, view, chains, complete };
 }
 
 const isComplete = ({ complete }: Sheet): boolean => complete.x && complete.y;
@@ -164,16 +164,16 @@ function partsOf(packet: Packet, whole: Sheet): Sheet[] {
 
 function drawFront(packet: Packet, sheet: Sheet, body: Box): DrawItem[] {
   const { plan } = packet;
-  const { window, chains, complete } = sheet;
+  const { area, chains, complete } = sheet;
   const view = sheet.view(body);
-  const whole = window === plan.face.box;
+  const whole = area === plan.face.box;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
   const drawn: DrawItem[] = [...outlinedFace(plan, view), ...keepClears(packet, view)];
   const where = packet.terms.elevation.stretch(
-    told(window.x),
-    told(window.x + window.w),
-    told(window.y),
-    told(window.y + window.h),
+    told(area.x),
+    told(area.x + area.w),
+    told(area.y),
+    told(area.y + area.h),
   );
   return [
     ...(whole
@@ -183,8 +183,8 @@ function drawFront(packet: Packet, sheet: Sheet, body: Box): DrawItem[] {
           rectangle(view.box, { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.center }),
           text({ x: body.x, y: body.y + body.h - 5 }, where, { size: TEXT.small }),
         ]),
-    ...names(packet, view, window),
-    ...(window.x === 0 && window.y === 0 ? datum(view) : []),
+    ...names(packet, view, area),
+    ...(area.x === 0 && area.y === 0 ? datum(view) : []),
     ...(['x', 'y'] as const).flatMap((axis) => {
       const { near, far } = chains[axis];
       if (!whole) {

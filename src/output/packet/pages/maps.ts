@@ -1,11 +1,13 @@
 import { isBoards } from '../../../design/made.ts';
 import type { Fill } from '../../../design/schema.ts';
+import type { DrawItem } from '../../../drawing/drawing.ts';
 import { shape, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
-import { boxAround } from '../../../geometry/box.ts';
-import { pathOfRegion } from '../../../geometry/path.ts';
-import { boxOf } from '../../../geometry/region.ts';
-import type { Box } from '../../../geometry/shape.ts';
+import { boxAround, grownBox } from '../../../geometry/box.ts';
+import { intersect } from '../../../geometry/clip.ts';
+import { pathOfBox, pathOfRegion } from '../../../geometry/path.ts';
+import { boxesMeet, boxOf, regionOfBox } from '../../../geometry/region.ts';
+import type { Box, Region } from '../../../geometry/shape.ts';
 import type { Solid } from '../../../joinery/piece.ts';
 import { groovesOf } from '../../../layout/laid.ts';
 import { designPart } from '../../../layout/reference.ts';
@@ -15,65 +17,104 @@ import { solidsInOrder } from '../faceView.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { nameOn } from '../nameOn.ts';
 import { bodyOf, turned } from '../sheet.ts';
-import { viewOf } from '../view.ts';
+import { type PageView, viewOf } from '../view.ts';
 
 /** Room at the top for the name of the fill and what its labels mean. */
 const AROUND = { left: 0, right: 0, top: 14, bottom: 2 } as const;
 
+/** Parts that a map is drawn in at most, so that its labels have room. */
+const MOST_PARTS = 6;
+
 /** A map of every fill for the wall: each piece where it goes, by the label on its wood. */
 export function maps(packet: Packet): Leaf[] {
-  const { plan, terms } = packet;
+  const { plan } = packet;
   return plan.design.parts.flatMap((part): Leaf[] => {
     if (!isBoards(part)) return [];
     const own = solidsInOrder(plan).filter(({ part: id }) => designPart(id) === part.id);
     const whole = boxAround(own.flatMap(({ region }) => boxOf(region) ?? []));
     if (!whole) return [];
-    const landscape = whole.w > whole.h;
-    const sheet = landscape ? turned(packet.sheet) : packet.sheet;
-    return [
-      {
-        title: terms.titles.maps,
-        landscape,
-        scale: viewOf(whole, bodyOf(sheet), packet.unit, AROUND).scale,
-        draw: (body) => mapOf(packet, part, own, { whole, body }),
-      },
-    ];
+    const all = Array.from({ length: MOST_PARTS }, (_, i) => inParts(packet, part, own, whole, i + 1));
+    const most = Math.max(...all.map(({ told }) => told));
+    return all.find(({ told }) => told === most)?.leaves ?? [];
   });
 }
 
-function mapOf(
-  { plan, terms, unit }: Packet,
-  part: Fill,
-  own: readonly Solid[],
-  { whole, body }: { readonly whole: Box; readonly body: Box },
-) {
-  const view = viewOf(whole, body, unit, AROUND);
-  const top = body.y + body.h;
+/** A map in so many equal parts along its longer side, and how many of its labels have room. */
+function inParts(packet: Packet, part: Fill, own: readonly Solid[], whole: Box, count: number) {
+  const wide = whole.w > whole.h;
+  const { w, h } = wide ? { w: whole.w / count, h: whole.h } : { w: whole.w, h: whole.h / count };
+  const landscape = w > h;
+  const sheet = landscape ? turned(packet.sheet) : packet.sheet;
+  const areas = Array.from({ length: count }, (_, i) => ({
+    x: whole.x + (wide ? i * w : 0),
+    // The upper part first.
+    y: whole.y + (wide ? 0 : (count - 1 - i) * h),
+    w,
+    h,
+  }));
+  const told = areas.reduce((sum, area) => {
+    const view = viewOf(area, bodyOf(sheet), packet.unit, AROUND);
+    return sum + namesOn(packet, own, area, view).length;
+  }, 0);
+  const title = packet.terms.titles.maps;
+  const leaves = areas.map(
+    (area, i): Leaf => ({
+      title: count === 1 ? title : `${title}, ${packet.terms.block.pageOf(i + 1, count)}`,
+      landscape,
+      scale: viewOf(area, bodyOf(sheet), packet.unit, AROUND).scale,
+      draw: (body) => mapOf(packet, part, own, { area, body }),
+    }),
+  );
+  return { told, leaves };
+}
+
+/** Labels of the pieces that have room for theirs within an area. */
+function namesOn({ plan }: Packet, own: readonly Solid[], area: Box, view: PageView): DrawItem[] {
   const shown = grouped(plan.finish.shown, ({ part: id }) => id);
   const pieces = grouped(plan.joinery.pieces, ({ part: id }) => id);
-  const outlines = own.flatMap(({ region, relief }) => [
-    shape(pathOfRegion(view.region(region)), {
-      stroke: INK.line,
-      width: WEIGHT.thin,
-      fill: INK.paper,
-      fillRule: 'evenodd',
-    }),
-    ...groovesOf(relief).map((groove) =>
-      shape(pathOfRegion(view.region([groove])), { stroke: INK.faint, width: WEIGHT.hair }),
-    ),
-  ]);
-  const names = own.flatMap(({ part: id, region }) => {
-    const seen = view.region(shown.get(id)?.flatMap((one) => one.region) ?? region);
+  const within = regionOfBox(area);
+  return own.flatMap(({ part: id, region }) => {
+    if (!isIn(region, area)) return [];
+    const seen = view.region(intersect(shown.get(id)?.flatMap((one) => one.region) ?? region, within));
     const told = groupOf(pieces, id).map(({ label }) => label);
     // A board that the outline parts has a label for each of its pieces.
     return seen.length === told.length
       ? seen.flatMap((polygon, i) => nameOn([polygon], pick(told, i), [])?.item ?? [])
       : (nameOn(seen, told.join(' '), [])?.item ?? []);
   });
+}
+
+const isIn = (region: Region, area: Box): boolean => {
+  const box = boxOf(region);
+  return box !== null && boxesMeet(box, area);
+};
+
+function mapOf(
+  packet: Packet,
+  part: Fill,
+  own: readonly Solid[],
+  { area, body }: { readonly area: Box; readonly body: Box },
+) {
+  const { terms, unit } = packet;
+  const view = viewOf(area, body, unit, AROUND);
+  const top = body.y + body.h;
+  const outlines = own
+    .filter(({ region }) => isIn(region, area))
+    .flatMap(({ region, relief }) => [
+      shape(pathOfRegion(view.region(region)), {
+        stroke: INK.line,
+        width: WEIGHT.thin,
+        fill: INK.paper,
+        fillRule: 'evenodd',
+      }),
+      ...groovesOf(relief).map((groove) =>
+        shape(pathOfRegion(view.region([groove])), { stroke: INK.faint, width: WEIGHT.hair }),
+      ),
+    ]);
   return [
     text({ x: body.x, y: top - 5 }, part.name, { size: TEXT.heading, bold: true }),
     text({ x: body.x, y: top - 10 }, terms.maps.note, { size: TEXT.note }),
-    ...outlines,
-    ...names,
+    { kind: 'group' as const, clip: pathOfBox(grownBox(view.box, WEIGHT.bold)), items: outlines },
+    ...namesOn(packet, own, area, view),
   ];
 }
