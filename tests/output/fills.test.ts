@@ -77,10 +77,10 @@ describe('a plan with fills', () => {
 
   it('has a map of each fill with the labels of its pieces', () => {
     const pages = packetPages(made).filter(({ drawing }) => drawing.title === 'Where each board goes');
-    expect(pages).toHaveLength(2);
-    for (const [i, id] of ['herringbone', 'boards'].entries()) {
-      const words = flatten(pages[i]?.drawing.items ?? []).texts.map(({ item }) => item.text);
-      expect(words).toContain(id);
+    const told = pages.map(({ drawing }) => flatten(drawing.items).texts.map(({ item }) => item.text));
+    for (const id of ['herringbone', 'boards']) {
+      // In parts where labels have no room on one page.
+      const words = told.filter((of) => of.some((word) => word.startsWith(id))).flat();
       // Pieces too small for a label have none.
       const pieces = made.joinery.pieces.filter(({ part }) => part.startsWith(id));
       const large = pieces.filter(({ placed, length }) => areaOf(placed) > 3000 && length > 60);

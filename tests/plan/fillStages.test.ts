@@ -182,7 +182,7 @@ describe.each(Object.entries(PATTERNS))('a fill of %s', (name, more) => {
   });
 
   it('is in the packet with a map, and in every drawing', () => {
-    const maps = packetPages(made).filter(({ drawing }) => drawing.title.startsWith('Where each board goes'));
+    const maps = packetPages(made).filter(({ drawing }) => drawing.title === 'Where each board goes');
     const words = maps.flatMap(({ drawing }) => flatten(drawing.items).texts.map(({ item }) => item.text));
     const large = pieces.filter(({ placed, length }) => areaOf(placed) > 4000 && length > 80);
     for (const { label } of large) expect(words.join(' ')).toContain(label);

@@ -52,24 +52,34 @@ function inParts(packet: Packet, part: Fill, own: readonly Solid[], whole: Box, 
     w,
     h,
   }));
-  const told = areas.reduce((sum, area) => {
-    const view = viewOf(area, bodyOf(sheet), packet.unit, AROUND);
-    return sum + namesOn(packet, own, area, view).length;
-  }, 0);
-  const title = packet.terms.titles.maps;
-  const leaves = areas.map(
-    (area, i): Leaf => ({
-      title: count === 1 ? title : `${title}, ${packet.terms.block.pageOf(i + 1, count)}`,
-      landscape,
-      scale: viewOf(area, bodyOf(sheet), packet.unit, AROUND).scale,
-      draw: (body) => mapOf(packet, part, own, { area, body }),
+  const told = new Set(
+    areas.flatMap((area) => {
+      const view = viewOf(area, bodyOf(sheet), packet.unit, AROUND);
+      return namesOn(packet, own, area, view).map(({ id }) => id);
     }),
   );
-  return { told, leaves };
+  const leaves = areas.map(
+    (area, i): Leaf => ({
+      title: packet.terms.titles.maps,
+      landscape,
+      scale: viewOf(area, bodyOf(sheet), packet.unit, AROUND).scale,
+      draw: (body) => {
+        const name = count === 1 ? part.name : `${part.name}, ${packet.terms.block.pageOf(i + 1, count)}`;
+        return mapOf(packet, name, own, { area, body });
+      },
+    }),
+  );
+  return { told: told.size, leaves };
+}
+
+/** A label where it stands on a piece. */
+interface Named {
+  readonly id: string;
+  readonly item: DrawItem;
 }
 
 /** Labels of the pieces that have room for theirs within an area. */
-function namesOn({ plan }: Packet, own: readonly Solid[], area: Box, view: PageView): DrawItem[] {
+function namesOn({ plan }: Packet, own: readonly Solid[], area: Box, view: PageView): Named[] {
   const shown = grouped(plan.finish.shown, ({ part: id }) => id);
   const pieces = grouped(plan.joinery.pieces, ({ part: id }) => id);
   const within = regionOfBox(area);
@@ -77,10 +87,14 @@ function namesOn({ plan }: Packet, own: readonly Solid[], area: Box, view: PageV
     if (!isIn(region, area)) return [];
     const seen = view.region(intersect(shown.get(id)?.flatMap((one) => one.region) ?? region, within));
     const told = groupOf(pieces, id).map(({ label }) => label);
+    const label = (of: Region, words: string): Named[] => {
+      const placed = nameOn(of, words, []);
+      return placed ? [{ id, item: placed.item }] : [];
+    };
     // A board that the outline parts has a label for each of its pieces.
     return seen.length === told.length
-      ? seen.flatMap((polygon, i) => nameOn([polygon], pick(told, i), [])?.item ?? [])
-      : (nameOn(seen, told.join(' '), [])?.item ?? []);
+      ? seen.flatMap((polygon, i) => label([polygon], pick(told, i)))
+      : label(seen, told.join(' '));
   });
 }
 
@@ -91,7 +105,7 @@ const isIn = (region: Region, area: Box): boolean => {
 
 function mapOf(
   packet: Packet,
-  part: Fill,
+  name: string,
   own: readonly Solid[],
   { area, body }: { readonly area: Box; readonly body: Box },
 ) {
@@ -112,9 +126,9 @@ function mapOf(
       ),
     ]);
   return [
-    text({ x: body.x, y: top - 5 }, part.name, { size: TEXT.heading, bold: true }),
+    text({ x: body.x, y: top - 5 }, name, { size: TEXT.heading, bold: true }),
     text({ x: body.x, y: top - 10 }, terms.maps.note, { size: TEXT.note }),
     { kind: 'group' as const, clip: pathOfBox(grownBox(view.box, WEIGHT.bold)), items: outlines },
-    ...namesOn(packet, own, area, view),
+    ...namesOn(packet, own, area, view).map(({ item }) => item),
   ];
 }
