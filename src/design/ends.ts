@@ -1,6 +1,6 @@
-import { eachOf, isBars, isMany } from './made.ts';
+import { eachOf, isBars, isBoards, isMany } from './made.ts';
 import { partOfReference } from './references.ts';
-import type { Axis, FreeEnd, Member, Part, Strip } from './schema.ts';
+import type { Axis, Fill, FreeEnd, Member, Part, Strip } from './schema.ts';
 
 export type Ends = Strip['ends'];
 
@@ -13,25 +13,34 @@ export function endsOf(part: Part): Ends | null {
   return isBars(each) ? each.ends : null;
 }
 
-/** Whether an end of a part stops at something that is asked for. */
+/** Whether an end of a part, or the pieces of a fill, stop at something that is asked for. */
 export function stopsAt(part: Part, is: (at: string) => boolean): boolean {
+  if (isBoards(part)) return part.around?.some(is) ?? false;
   const ends = endsOf(part);
   return ends !== null && [ends.start, ends.end].some((end) => end.cut === 'stop' && is(end.at));
 }
 
 /**
  * A part whose ends stop at what `to` makes of the things they stopped at; where it makes nothing of one, that end
- * is square. The same part where nothing changes.
+ * is square, and pieces of a fill run on. The same part where nothing changes.
  */
 export function withStopsAt(part: Part, to: (at: string) => string | null): Part {
+  if (!stopsAt(part, (at) => to(at) !== at)) return part;
+  if (isBoards(part)) return aroundOf(part, part.around?.flatMap((at) => to(at) ?? []) ?? []);
   const ends = endsOf(part);
-  if (!ends || !stopsAt(part, (at) => to(at) !== at)) return part;
+  if (!ends) return part;
   const changed = (end: FreeEnd): FreeEnd => {
     if (end.cut !== 'stop') return end;
     const at = to(end.at);
     return at === null ? SQUARE : { ...end, at };
   };
   return withEnds(part, { start: changed(ends.start), end: changed(ends.end) });
+}
+
+/** A fill whose pieces end at these things, each named once. */
+export function aroundOf<F extends Fill>({ around: _, ...fill }: F, things: readonly string[]): Fill {
+  const around = [...new Set(things)];
+  return around.length > 0 ? ({ ...fill, around } as Fill) : (fill as unknown as Fill);
 }
 
 /** A strip or run, or what an array is many of, with other ends. */

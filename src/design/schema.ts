@@ -478,6 +478,8 @@ const fillFields = {
   shape: panelShapeSchema,
   /** Left free of pieces: doors, windows, holes. */
   openings: z.array(opening).max(60).optional(),
+  /** What its pieces end at, wherever that is: parts, members of one, levels. */
+  around: z.array(thing).min(1).max(60).optional(),
   /** Boards that all pieces are sawn from, whose width is the pieces', or sheet. */
   stock: id,
   /** Of pieces that are ripped from sheet; `RIPPED` of `design/defaults.ts` when left out. */

@@ -9,7 +9,7 @@ import { checkPlacings, checkSome } from './check/checks.ts';
 import { toldOnce } from './fill/toldOnce.ts';
 import { allChecks, finishIdsOf } from './gather.ts';
 import type { LayoutInput } from './input.ts';
-import { type PlacedPart, type Placement, placeParts, placeSome } from './place/place.ts';
+import { cutAround, type PlacedPart, type Placement, placeParts, placeSome } from './place/place.ts';
 import { withStops } from './place/stopping.ts';
 import type { Remembered } from './remembered.ts';
 import type { Network } from './solve/network.ts';
@@ -132,11 +132,17 @@ function placedAfter(
   const context = { face, keepClears };
   const input = { boxes, face, stocks, finishes };
   const anew = placeSome(input, last.placement, shifted);
-  if (!anew) {
+  const whole = () => {
     const placement = placeParts({ ...input, parts: design.parts }, last.placement);
     return { placement, checking: checkPlacings(placement.placings, context, last.checking) };
-  }
-  const { placement, moved } = withPlaced(last.placement, withTheirStops(last.placement, anew, face));
+  };
+  if (!anew) return whole();
+  const cut = withTheirStops(last.placement, anew, face);
+  const counted = [...cut].every(
+    ([rank, one]) => one.placings.length === pick(last.placement.placed, rank).placings.length,
+  );
+  if (!counted) return whole();
+  const { placement, moved } = withPlaced(last.placement, cut);
   return { placement, checking: checkSome(placement.placings, context, last.checking, moved) };
 }
 
@@ -147,7 +153,7 @@ function withTheirStops(
   face: Face,
 ): ReadonlyMap<number, PlacedPart> {
   const changed = new Map<number, PlacedPart>();
-  withStops(patched(placed, anew), ranks, face).forEach((one, rank) => {
+  withStops(patched(placed, anew), ranks, face, cutAround).forEach((one, rank) => {
     if (one !== placed[rank]) changed.set(rank, one);
   });
   return changed;

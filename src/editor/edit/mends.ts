@@ -1,7 +1,7 @@
 import type { Check } from '../../check/check.ts';
 import { applyEdits, type Edit } from '../../design/edit/edit.ts';
-import { withStopsAt } from '../../design/ends.ts';
-import { isMany } from '../../design/made.ts';
+import { aroundOf, withStopsAt } from '../../design/ends.ts';
+import { isBoards, isMany } from '../../design/made.ts';
 import type { Axis, Design, Edge, Part } from '../../design/schema.ts';
 import { boxGap } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
@@ -198,6 +198,12 @@ function onto(design: Design, part: Part, to: string): Mend[] {
 function stopAt(shown: Shown, { part, box, from, to }: Pair): Mend[] {
   const { design, layout } = shown;
   const own = layout.boxes.get(part.id);
+  if (isBoards(part)) {
+    const item = aroundOf(part, [...(part.around ?? []), to]);
+    return [
+      { how: 'stop', parts: [part.id], to, edits: [{ kind: 'replace', list: 'parts', id: part.id, item }] },
+    ];
+  }
   if (!own || isMany(part)) return [];
   return waysOut(box, from)
     .slice(0, 2)

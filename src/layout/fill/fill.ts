@@ -1,8 +1,9 @@
 import { RIPPED } from '../../design/defaults.ts';
 import type { Fill } from '../../design/schema.ts';
+import { subtract as clipped } from '../../geometry/clip.ts';
 import { withinConvex } from '../../geometry/cut.ts';
 import { angleOf, dot, subtract, unit } from '../../geometry/point.ts';
-import { areaOf, transformRegion, translateRegion } from '../../geometry/region.ts';
+import { areaOf, EMPTY, transformRegion, translateRegion } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
 import { DUST } from '../../geometry/tolerance.ts';
@@ -44,6 +45,8 @@ export interface FillCut {
   readonly fill: FillLike;
   readonly size: Pick<Box, 'w' | 'h'>;
   readonly stocks: Stocks;
+  /** What lies in its way, as on the face. */
+  readonly less: Region;
   readonly pieces: readonly FillPiece[];
 }
 
@@ -54,11 +57,21 @@ export interface FillCut {
 export const piecesOfFill = (fill: FillLike, box: Box, stocks: Stocks): FillPiece[] =>
   cutOfFill(fill, box, stocks).pieces.map((piece) => pieceAt(piece, box));
 
-/** @param last what was cut before, which comes again where the fill has only been moved */
-export function cutOfFill(fill: FillLike, { w, h }: Box, stocks: Stocks, last?: FillCut | null): FillCut {
-  if (last && last.stocks === stocks && last.size.w === w && last.size.h === h && sameFill(last.fill, fill))
-    return last;
-  return { fill, size: { w, h }, stocks, pieces: cutAtOrigin(fill, { x: 0, y: 0, w, h }, stocks) };
+/**
+ * @param last what was cut before, which comes again where the fill has only been moved
+ * @param less what of the face its pieces end at
+ */
+export function cutOfFill(
+  fill: FillLike,
+  { x, y, w, h }: Box,
+  stocks: Stocks,
+  last?: FillCut | null,
+  less: Region = EMPTY,
+): FillCut {
+  const alike = last && last.less.length + less.length === 0 && last.stocks === stocks;
+  if (alike && last.size.w === w && last.size.h === h && sameFill(last.fill, fill)) return last;
+  const pieces = cutAtOrigin(fill, { x: 0, y: 0, w, h }, stocks, translateRegion(less, -x, -y));
+  return { fill, size: { w, h }, stocks, less, pieces };
 }
 
 /** A piece of the origin as it lies in a box. */
@@ -97,10 +110,11 @@ const sameFill = (a: FillLike, b: FillLike): boolean =>
   a.start === b.start &&
   a.flip === b.flip;
 
-function cutAtOrigin(fill: FillLike, box: Box, stocks: Stocks): FillPiece[] {
+function cutAtOrigin(fill: FillLike, box: Box, stocks: Stocks, less: Region): FillPiece[] {
   const first = sectionOf(fill, stocks, fill.stock);
   const shape = regionOfShape(fill.shape, box);
-  const region = fill.openings ? regionOfFill(fill, box) : shape;
+  const free = fill.openings ? regionOfFill(fill, box) : shape;
+  const region = less.length > 0 ? clipped(free, less) : free;
   if (!first || region.length === 0) return [];
   // Openings are cut out of what is laid out over the whole shape.
   const frame = frameOf(fill, shape);

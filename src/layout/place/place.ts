@@ -2,7 +2,7 @@ import type { Face } from '../../bed/face.ts';
 import type { Check } from '../../check/check.ts';
 import { isBoards } from '../../design/made.ts';
 import type { Fill, Part } from '../../design/schema.ts';
-import { boxOf } from '../../geometry/region.ts';
+import { boxOf, EMPTY } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { entryAt, pick } from '../../list/at.ts';
@@ -19,7 +19,7 @@ import { type Body, bodyOf, isSingle, type Single } from './body.ts';
 import type { Ground, PlacedPart, Placing } from './placed.ts';
 import { arcsNotFlush } from './sawnArcs.ts';
 import { regionOfFill } from './shape.ts';
-import { withStops } from './stopping.ts';
+import { type CutAround, withStops } from './stopping.ts';
 import { isLevelId, levelUnder, orderBySupport } from './support.ts';
 
 export type { PlacedPart, Placing };
@@ -64,11 +64,9 @@ export function placeParts(input: PlaceInput, before: Placement | undefined): Pl
   const tops = new Map<string, Mm>();
   const placed: PlacedPart[] = [];
   const ranks = new Map<string, number>();
-  const starts: number[] = [];
   let count = 0;
   const over: { readonly parts: string[]; count: number } = { parts: [], count: 0 };
   let whole = cycles.length === 0;
-  let laid = 0;
   for (const part of order) {
     const box = boxIn(input.boxes, part);
     const more = placesIn({ part, box }, input);
@@ -84,9 +82,7 @@ export function placeParts(input: PlaceInput, before: Placement | undefined): Pl
     const now =
       last && isCurrent(last, part, box, input, ground) ? last : placePart(part, box, input, ground, last);
     ranks.set(part.id, placed.length);
-    starts.push(laid);
     placed.push(now);
-    laid += now.placings.length;
     for (const [id, top] of topsOf(now)) tops.set(id, top);
     // A support that has come out without size is told of itself.
     if (ground === null && part.on !== 'face' && !byId.has(part.on)) {
@@ -102,10 +98,24 @@ export function placeParts(input: PlaceInput, before: Placement | undefined): Pl
     const figures = { count: count + over.count, most: MOST_LAID };
     checks.push({ code: 'limit.parts', severity: 'error', parts: over.parts, figures });
   }
-  const cut = withStops(placed, ranks, input.face);
+  const cut = withStops(placed, ranks, input.face, cutAround);
+  const starts = startsOf(cut);
   const placings = cut.flatMap((one) => one.placings);
   return { placed: cut, placings, checks, ranks, starts, tops, whole };
 }
+
+/** The number of the first placing of each. */
+function startsOf(placed: readonly PlacedPart[]): number[] {
+  let laid = 0;
+  return placed.map(({ placings }) => {
+    laid += placings.length;
+    return laid - placings.length;
+  });
+}
+
+/** A fill cut once more, by what its pieces end at. */
+export const cutAround: CutAround = (own, less) =>
+  placePart(own.from.part, own.from.box, own.from, own.from.ground, own, less);
 
 /** The heights that a part gives to what lies on it, or on one of its members. */
 function* topsOf({ from, placings }: PlacedPart): Generator<readonly [string, Mm]> {
@@ -137,7 +147,11 @@ export function placeSome(
     const ground = groundOf(part, input.face, before.tops);
     if (isCurrent(last, part, box, input, ground)) continue;
     const now = placePart(part, box, input, ground, last);
-    if (!sameTops(last, now) || placesIn(last.from, input) !== placesIn(now.from, input)) return null;
+    if (
+      !sameTops(last.unstopped?.placed ?? last, now) ||
+      placesIn(last.from, input) !== placesIn(now.from, input)
+    )
+      return null;
     found.set(rank, now);
   }
   return found;
@@ -195,9 +209,10 @@ function groundOf(part: Part, face: Face, tops: ReadonlyMap<string, Mm>): Ground
 function placePart(
   part: Part,
   box: Box,
-  input: Omit<PlaceInput, 'parts'>,
+  input: Pick<PlaceInput, 'face' | 'stocks' | 'finishes'>,
   ground: Ground | null,
   last: PlacedPart | undefined,
+  less: Region = EMPTY,
 ): PlacedPart {
   const { face, stocks, finishes } = input;
   const checks: Check[] = [];
@@ -231,13 +246,15 @@ function placePart(
 
   const cut =
     isBoards(part) && unknownIn(part, stocks) === null && hasRoom(box)
-      ? cutOfFill(part, box, stocks, last?.cut)
+      ? cutOfFill(part, box, stocks, last?.cut, less)
       : null;
   if (isSingle(part)) {
     const { id, name, finish } = part;
     lay({ id, name, member: null, box, finish }, sized(part, box));
   } else if (isBoards(part)) {
-    layFill(part, box, stocks, cut?.pieces ?? [], lay);
+    const nothing = less.length > 0 && cut?.pieces.length === 0;
+    if (nothing) checks.push(noSize(part.id, box));
+    else layFill(part, box, stocks, cut?.pieces ?? [], lay);
     checks.push(...uncovered(part, settingOf(part, stocks).widthOf), ...betweenStiles(part, placings));
   } else {
     const { slots, tight } = expandArray(part, box, stocks);

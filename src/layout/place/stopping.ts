@@ -21,6 +21,7 @@ export function withStops(
   placed: readonly PlacedPart[],
   ranks: ReadonlyMap<string, number>,
   face: Face,
+  cutAround: CutAround,
 ): readonly PlacedPart[] {
   if (!placed.some(mayStop)) return placed;
   const done: (PlacedPart | undefined)[] = placed.map((one) => (mayStop(one) ? undefined : one));
@@ -34,12 +35,15 @@ export function withStops(
       const other = ranks.get(id);
       return other === undefined ? null : settle(other);
     };
-    const now = stoppedPart(own, (of) => sourceOf(of, own, face, placedOf));
+    const now = stoppedPart(own, (of) => sourceOf(of, own, face, placedOf), cutAround);
     done[rank] = now;
     return now;
   };
   return placed.map((_, rank) => settle(rank));
 }
+
+/** A fill with its pieces cut by what lies in their way. */
+export type CutAround = (own: PlacedPart, less: Region) => PlacedPart;
 
 /** Whether a part of the design, or what it is many of, has an end that is to stop. */
 const mayStop = ({ from }: PlacedPart): boolean => stopsAt(from.part, () => true);
@@ -70,12 +74,29 @@ function borderOf(source: Source | null): Region {
   return asOne(regions);
 }
 
-function stoppedPart(own: PlacedPart, source: (of: string) => Source | null): PlacedPart {
+function stoppedPart(
+  own: PlacedPart,
+  source: (of: string) => Source | null,
+  cutAround: CutAround,
+): PlacedPart {
   const uncut = own.unstopped?.placed ?? own;
-  const named = new Set(uncut.placings.flatMap(({ laid }) => stopsAskedOf(laid).map(({ at }) => at)));
+  const { part } = uncut.from;
+  const around = isBoards(part) ? (part.around ?? []) : [];
+  const named = new Set([
+    ...around,
+    ...uncut.placings.flatMap(({ laid }) => stopsAskedOf(laid).map(({ at }) => at)),
+  ]);
   const sources = new Map([...named].map((of) => [of, source(of)] as const));
   if (own.unstopped && sameSources(own.unstopped.sources, sources)) return own;
   const borders = new Map([...sources].map(([of, one]) => [of, borderOf(one)] as const));
+  if (around.length > 0) {
+    const missing = around
+      .filter((of) => !sources.get(of))
+      .map((at): Missed => ({ end: 'end', at, meets: 'nowhere' }));
+    const cut = cutAround(uncut, asOne([...borders.values()]));
+    const checks = [...cut.checks, ...missedChecks(part.id, missing, sources)];
+    return { ...cut, checks, unstopped: { placed: uncut, sources } };
+  }
   const missed: Missed[] = [];
   const placings = uncut.placings.map((placing): Placing => {
     if (!isToStop(placing.laid)) return placing;

@@ -1,10 +1,13 @@
+import { Trash2 } from 'lucide-react';
 import { RIPPED } from '../../../design/defaults.ts';
 import type { Design, Fill } from '../../../design/schema.ts';
 import { isOfSheet } from '../../../layout/fill/patterns.ts';
 import { inches } from '../../../measure/units.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
+import { referenceName } from '../../edit/sentence.ts';
 import { stocksOf } from '../../shipped/tables.ts';
+import { useDesign } from '../../state/hooks.ts';
 import { t } from '../../words/t.ts';
 import { BARE, namesOf, stockChoices } from '../facts/choices.ts';
 import { MemberGrid } from './MemberGrid.tsx';
@@ -209,13 +212,29 @@ const FILL_FIELDS: readonly FormField<Fill>[] = [
 
 /** What a fill is sawn from, the shape it takes up, and how its pieces are set out. */
 export function FillFields({ part }: { part: Fill }) {
-  const { box, laid, change } = usePart(part);
+  const design = useDesign();
+  const { box, laid, change: put } = usePart(part);
+  const change = (fields: Partial<Fill>) =>
+    put(fields.around?.length === 0 ? { ...fields, around: undefined } : fields);
   return (
     <>
       <div className="fields">
         <Fields of={FILL_FIELDS} value={laid} onChange={change} />
       </div>
       <Openings of={part.openings ?? []} box={box} onChange={(openings) => change({ openings })} />
+      {part.around?.map((at) => (
+        <p key={at} className="note">
+          {t('fill.around', { name: referenceName(design, at) })}{' '}
+          <button
+            type="button"
+            className="btn bare icon"
+            aria-label={t('fill.runOn', { name: referenceName(design, at) })}
+            onClick={() => change({ around: part.around?.filter((other) => other !== at) })}
+          >
+            <Trash2 aria-hidden="true" />
+          </button>
+        </p>
+      ))}
       <MemberGrid part={part} />
     </>
   );

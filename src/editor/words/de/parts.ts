@@ -170,6 +170,8 @@ export const partWords: Record<keyof typeof en, string> = {
   'fill.count': 'Stücke im Quadrat',
   'fill.span': 'Breite einer Spalte',
   'fill.slope': 'Neigung der Stücke',
+  'fill.around': 'Endet an {name}',
+  'fill.runOn': 'Die Stücke über {name} hinaus laufen lassen',
   'fill.overlap': 'Jede überdeckt die nächste um mindestens',
   'fill.leaning': 'Schräg zwischen Ständern',
   'fill.tilt': 'Neigung gegen die Front',

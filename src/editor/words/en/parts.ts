@@ -168,6 +168,8 @@ export const partWords = {
   'fill.count': 'Pieces in a square',
   'fill.span': 'Width of a column',
   'fill.slope': 'Slope of the pieces',
+  'fill.around': 'Ends at {name}',
+  'fill.runOn': 'Let the pieces run on past {name}',
   'fill.overlap': 'Each laps the next by at least',
   'fill.leaning': 'Lean between stiles',
   'fill.tilt': 'Tilt from the face',

@@ -182,6 +182,8 @@ export const partWords: Record<keyof typeof en, string> = {
   'fill.count': 'Piezas en un cuadrado',
   'fill.span': 'Ancho de una columna',
   'fill.slope': 'Inclinación de las piezas',
+  'fill.around': 'Termina en {name}',
+  'fill.runOn': 'Dejar que las piezas sigan más allá de {name}',
   'fill.overlap': 'Cada una tapa la siguiente al menos',
   'fill.leaning': 'Inclinadas entre montantes',
   'fill.tilt': 'Inclinación sobre el frente',
