@@ -1,4 +1,5 @@
 import { useMemo, useRef } from 'react';
+import { isPaint } from '../../../design/made.ts';
 import { groupOf } from '../../../list/grouped.ts';
 import { reuse } from '../../../plan/reuse.ts';
 import { useSettled } from '../../state/hooks.ts';
@@ -33,10 +34,15 @@ function useRowMarks(): (row: TreeRow) => RowMarks {
   const { design, layout, looks } = useSettled();
   const parts = useMemo(() => new Map(design.parts.map((p) => [p.id, p])), [design.parts]);
   const colors = useMemo(() => {
-    // A row of members shows the first one's color.
-    const first = new Map<string, string>();
-    for (const p of layout.parts) if (!first.has(p.part)) first.set(p.part, looks.parts.get(p.id) ?? '');
-    return first;
+    // A row of members shows the color of the first one; a painted wall that of its bricks, and not of the board beneath.
+    const shown = new Map<string, string>();
+    const bricks = new Set<string>();
+    for (const p of layout.parts) {
+      const brick = isPaint(p) && p.spec.course !== undefined && !bricks.has(p.part);
+      if (brick) bricks.add(p.part);
+      if (brick || !shown.has(p.part)) shown.set(p.part, looks.parts.get(p.id) ?? '');
+    }
+    return shown;
   }, [layout, looks]);
   // Told in the language on screen.
   // biome-ignore lint/correctness/useExhaustiveDependencies: see above
