@@ -42,12 +42,17 @@ const offline = VitePWA({
   },
 });
 
+/** The polygon library does not say that its files do nothing by themselves: those of no use here came along. */
+const BUNDLED = {
+  treeshake: { moduleSideEffects: [{ test: /\/clipper2-ts\//, sideEffects: false }] },
+};
+
 export default defineConfig({
   root: 'src/editor',
   publicDir: '../../assets/public',
   base: './',
   plugins: [react(), policy, offline],
-  worker: { format: 'es' },
+  worker: { format: 'es', rolldownOptions: BUNDLED },
   build: {
     outDir: '../../dist',
     emptyOutDir: true,
@@ -56,6 +61,7 @@ export default defineConfig({
     assetsInlineLimit: 0,
     // The library for PDF files is one piece, and comes when a file is asked for.
     chunkSizeWarningLimit: 600,
+    rolldownOptions: BUNDLED,
   },
   preview: { port: 4173, headers: { 'Content-Security-Policy': POLICY_HEADER } },
   test: {

@@ -11,6 +11,7 @@ import type { Design, Part, Rule } from '../../src/design/schema.ts';
 import { shownFrom } from '../../src/editor/document/shown.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 import { findBrowser, launch } from '../browser/chrome.ts';
+import { firstFrame } from '../browser/firstFrame.ts';
 import type { BenchRow } from './row.ts';
 
 /**
@@ -316,30 +317,19 @@ async function frameRow(browser: Browser, app: string, design: Design, name: str
 /** Everything that comes before a starter can be clicked, packed as a server sends it, against all of the tool. */
 async function firstFrameRow(browser: Browser, app: string, folder: string): Promise<BenchRow> {
   const context = await browser.newContext({ viewport: VIEWPORT, serviceWorkers: 'block' });
-  const page = await context.newPage();
-  const sizes: Promise<number>[] = [];
-  page.on('response', (response) => {
-    sizes.push(
-      response.body().then(
-        (body) => gzipSync(body).length,
-        () => 0,
-      ),
-    );
-  });
-  await page.goto(app);
-  await page.locator('.first-card').first().waitFor();
-  const bytes = (await Promise.all(sizes)).reduce((sum, size) => sum + size, 0);
+  const { before, type, files } = await firstFrame(await context.newPage(), app);
   await context.close();
   const all = (readdirSync(folder, { recursive: true }) as string[])
     .map((file) => join(folder, file))
     .filter((file) => statSync(file).isFile())
     .reduce((sum, file) => sum + gzipSync(readFileSync(file)).length, 0);
+  const kB = (bytes: number) => `${Math.round(bytes / 1000)} kB`;
   return {
     name: 'bytes before the first usable frame',
-    size: sizes.length,
-    ratio: bytes / all,
+    size: files,
+    ratio: before / all,
     against: 'all files of the tool',
-    note: `${Math.round(bytes / 1000)} kB of ${Math.round(all / 1000)} kB, gzip; size counts files`,
+    note: `${kB(before)} of ${kB(all)}, gzip, and ${kB(type)} of type that its frame asks for; size counts files`,
   };
 }
 
