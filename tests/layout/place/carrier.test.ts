@@ -18,11 +18,23 @@ describe('what carries a rectangle', () => {
     fc.assert(
       fc.property(fc.array(box, { minLength: 1, maxLength: 6 }), box, (boxes, over) => {
         const parts = boxes.map((one, i) =>
-          newPart('panel', { id: `p${i}`, name: `Panel ${i}`, box: one, stock: 'mdf-eighth', finish: 'trim' }),
+          newPart('panel', {
+            id: `p${i}`,
+            name: `Panel ${i}`,
+            box: one,
+            stock: 'mdf-eighth',
+            finish: 'trim',
+          }),
         );
         const shown = shownFrom({ ...newDesign(), parts });
         const laid = shown.layout.parts;
-        const own = newPart('panel', { id: 'own', name: 'Own', box: over, stock: 'mdf-eighth', finish: 'trim' });
+        const own = newPart('panel', {
+          id: 'own',
+          name: 'Own',
+          box: over,
+          stock: 'mdf-eighth',
+          finish: 'trim',
+        });
         const shares = laid.map(({ part, region }) => ({
           part,
           share: areaOf(intersect(regionOfBox(over), region)) / (over.w * over.h),
