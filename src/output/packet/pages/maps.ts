@@ -33,9 +33,12 @@ export function maps(packet: Packet): Leaf[] {
     const own = solidsInOrder(plan).filter(({ part: id }) => designPart(id) === part.id);
     const whole = boxAround(own.flatMap(({ region }) => boxOf(region) ?? []));
     if (!whole) return [];
-    const all = Array.from({ length: MOST_PARTS }, (_, i) => inParts(packet, part, own, whole, i + 1));
-    const most = Math.max(...all.map(({ told }) => told));
-    return all.find(({ told }) => told === most)?.leaves ?? [];
+    let best = inParts(packet, part, own, whole, 1);
+    for (let count = 2; count <= MOST_PARTS && best.told < own.length; count++) {
+      const more = inParts(packet, part, own, whole, count);
+      if (more.told > best.told) best = more;
+    }
+    return best.leaves;
   });
 }
 
