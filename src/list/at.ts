@@ -6,6 +6,7 @@ export const at = (list: ArrayLike<number>, index: number): number => list[index
  * serve arrays of every type.
  */
 export const real = (list: Float64Array, index: number): number => list[index] as number;
+export const byte = (list: Uint8Array, index: number): number => list[index] as number;
 export const whole = (list: Int32Array, index: number): number => list[index] as number;
 
 /** Entry of an array that is known to be there; a miss is a mistake in this code and stops it. */

@@ -1,5 +1,5 @@
 import type { Box } from '../geometry/shape.ts';
-import { at } from '../list/at.ts';
+import { byte, real } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Ink } from './ink.ts';
 import { Squares } from './squares.ts';
@@ -55,7 +55,7 @@ export class Occupancy {
     const { sums } = this;
     const width = this.taken.columns + 1;
     const [low, high] = [y0 * width, y1 * width];
-    return at(sums, high + x1) - at(sums, low + x1) - at(sums, high + x0) + at(sums, low + x0);
+    return real(sums, high + x1) - real(sums, low + x1) - real(sums, high + x0) + real(sums, low + x0);
   }
 
   column(x: Mm): number {
@@ -80,8 +80,8 @@ function summed({ columns, rows, marks: taken }: Squares, { marks: light }: Squa
     let along = 0;
     for (let c = 0; c < columns; c++) {
       const cell = r * columns + c;
-      along += taken[cell] ? HEAVY : at(light, cell);
-      sums[(r + 1) * width + c + 1] = at(sums, r * width + c + 1) + along;
+      along += taken[cell] ? HEAVY : byte(light, cell);
+      sums[(r + 1) * width + c + 1] = real(sums, r * width + c + 1) + along;
     }
   }
   return sums;

@@ -5,6 +5,7 @@ import { type Deg, degrees, type Mm } from '../../measure/units.ts';
 import {
   type Course,
   courseOf,
+  courseWithin,
   FRAME,
   firstHit,
   type Island,
@@ -40,6 +41,8 @@ export interface Crossing {
 const SAMPLES = { least: 24, most: 96 };
 /** Lines across the bar on which its ends are measured, as shares of half its width. */
 const ACROSS = [-1, -0.5, 0.5, 1];
+/** All that is looked along for a bar lies this share of its width from its middle or nearer: half, and a hair. */
+const BESIDE = 0.51;
 /** A bar at more than this from upright looks and holds badly. */
 const MOST_SLANT: Deg = 50;
 /** Sine of the angle up to which bars are squared to the sheet: 10 degrees. */
@@ -97,8 +100,10 @@ export function crossingFrom(start: Start, home: number, letter: Letter, course:
   const middle = midpoint(start.point, add(start.point, scale(start.into, first.distance)));
   const upright = unit(subtract(start.into, inward(first.side)));
   for (const along of [squared(upright), upright, start.into]) {
-    const line = along && lineThrough(middle, along, home, course);
-    const bar = line && barOn(line, home, letter, course, width);
+    if (!along) continue;
+    const beside = courseWithin(course, middle, along, BESIDE * width);
+    const line = lineThrough(middle, along, home, beside);
+    const bar = line && barOn(line, home, letter, beside, width);
     if (bar) return bar;
   }
   return null;

@@ -2,7 +2,7 @@ import { subtract, turnBetween } from '../../geometry/point.ts';
 import { boxesMeet } from '../../geometry/region.ts';
 import { boxOfPoints, containsPoint, signedArea } from '../../geometry/ring.ts';
 import type { Box, Point, Polygon, Region, Ring } from '../../geometry/shape.ts';
-import { at, cyclic } from '../../list/at.ts';
+import { cyclic, real } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { insidePoint } from './inside.ts';
 
@@ -101,9 +101,30 @@ export interface Course {
 export function courseOf(sides: readonly Side[]): Course {
   const ends = new Float64Array(4 * sides.length);
   sides.forEach(({ from, to }, i) => {
-    ends.set([from.x, from.y, to.x, to.y], 4 * i);
+    ends[4 * i] = from.x;
+    ends[4 * i + 1] = from.y;
+    ends[4 * i + 2] = to.x;
+    ends[4 * i + 3] = to.y;
   });
   return { sides, ends };
+}
+
+/**
+ * The sides that a straight band reaches, in their order: a ray within it meets the same one first among them.
+ *
+ * @param along unit vector of the band, through `middle`
+ * @param half how far it reaches to either side
+ */
+export function courseWithin({ sides, ends }: Course, middle: Point, along: Point, half: Mm): Course {
+  const { x: dx, y: dy } = along;
+  const off = dx * middle.y - dy * middle.x;
+  return courseOf(
+    sides.filter((_, i) => {
+      const a = dx * real(ends, 4 * i + 1) - dy * real(ends, 4 * i) - off;
+      const b = dx * real(ends, 4 * i + 3) - dy * real(ends, 4 * i + 2) - off;
+      return !(a > half && b > half) && !(a < -half && b < -half);
+    }),
+  );
 }
 
 /** The first side that a ray from `from` along the unit vector `along` meets, and how far off. */
@@ -121,10 +142,10 @@ export function firstHit({ sides, ends }: Course, from: Point, along: Point): Hi
   let distance = Infinity;
   let hit = -1;
   for (let i = 0; i < ends.length; i += 4) {
-    const ax = at(ends, i) - x;
-    const ay = at(ends, i + 1) - y;
-    const bx = at(ends, i + 2) - x;
-    const by = at(ends, i + 3) - y;
+    const ax = real(ends, i) - x;
+    const ay = real(ends, i + 1) - y;
+    const bx = real(ends, i + 2) - x;
+    const by = real(ends, i + 3) - y;
     // Offsets of both ends from the ray's line: a side is met where they have different signs. A corner
     // that lies exactly on the line counts to one of its two sides only.
     const a = dx * ay - dy * ax;
