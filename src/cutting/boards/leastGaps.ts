@@ -1,4 +1,4 @@
-import { at, pick } from '../../list/at.ts';
+import { at, pick, real, whole } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { leftPoint, rightPoint } from './ends.ts';
 import type { Net } from './net.ts';
@@ -33,14 +33,14 @@ export function leastGapsOf({ ways, waysOf }: Net): (counts: readonly number[]) 
     let twoOpen = Infinity;
     let before = 0;
     for (let e = 0; e < shapes.length; e++) {
-      const n = at(counts, at(shapes, e));
+      const n = at(counts, whole(shapes, e));
       if (n === 0) continue;
-      const far = at(slants, e) - before;
+      const far = real(slants, e) - before;
       noneOpen += far;
       oneOpen += far;
       twoOpen += far;
-      before = at(slants, e);
-      const share = at(shares, e);
+      before = real(slants, e);
+      const share = real(shares, e);
       for (let k = 0; k < n; k++) {
         const nextTwo = Math.min(twoOpen + share, one);
         const nextTwoOpen = Math.min(two + share, oneOpen);

@@ -1,4 +1,4 @@
-import { at, pick } from '../../list/at.ts';
+import { at, pick, real } from '../../list/at.ts';
 import type { Budget } from '../budget.ts';
 
 /** A column of the covering program: which rows it touches, by how much, and what it costs. */
@@ -64,7 +64,7 @@ class Basis {
       const c = costOf(e);
       if (c === 0) return;
       const row = pick(this.#inverse, k);
-      for (let r = 0; r < m; r++) y[r] = at(y, r) + c * at(row, r);
+      for (let r = 0; r < m; r++) y[r] = real(y, r) + c * real(row, r);
     });
     return y;
   }
@@ -73,7 +73,7 @@ class Basis {
   direction({ rows, values }: Pick<Column, 'rows' | 'values'>): Float64Array {
     return Float64Array.from(this.#inverse, (row) => {
       let sum = 0;
-      for (let t = 0; t < rows.length; t++) sum += at(row, at(rows, t)) * at(values, t);
+      for (let t = 0; t < rows.length; t++) sum += real(row, at(rows, t)) * at(values, t);
       return sum;
     });
   }
@@ -83,13 +83,13 @@ class Basis {
     const { size: m, amounts: x, entries } = this;
     let leave = -1;
     for (let k = 0; k < m; k++) {
-      if (at(d, k) <= EPS) continue;
+      if (real(d, k) <= EPS) continue;
       if (leave < 0) {
         leave = k;
         continue;
       }
-      const a = at(x, k) / at(d, k);
-      const c = at(x, leave) / at(d, leave);
+      const a = real(x, k) / real(d, k);
+      const c = real(x, leave) / real(d, leave);
       if (a < c - 1e-12 || (a <= c + 1e-12 && pick(entries, k) < pick(entries, leave))) leave = k;
     }
     return leave;
@@ -98,17 +98,17 @@ class Basis {
   /** Takes an entry in the place of the one that leaves. */
   pivot(entry: number, d: Float64Array, leave: number): void {
     const { size: m, amounts: x } = this;
-    const step = at(x, leave) / at(d, leave);
+    const step = real(x, leave) / real(d, leave);
     const lead = pick(this.#inverse, leave);
-    const by = 1 / at(d, leave);
-    for (let r = 0; r < m; r++) lead[r] = at(lead, r) * by;
+    const by = 1 / real(d, leave);
+    for (let r = 0; r < m; r++) lead[r] = real(lead, r) * by;
     for (let k = 0; k < m; k++) {
       if (k === leave) continue;
-      const f = at(d, k);
+      const f = real(d, k);
       if (f === 0) continue;
-      x[k] = Math.max(0, at(x, k) - f * step);
+      x[k] = Math.max(0, real(x, k) - f * step);
       const row = pick(this.#inverse, k);
-      for (let r = 0; r < m; r++) row[r] = at(row, r) - f * at(lead, r);
+      for (let r = 0; r < m; r++) row[r] = real(row, r) - f * real(lead, r);
     }
     x[leave] = step;
     this.entries[leave] = entry;
@@ -155,7 +155,7 @@ export function covering(b: readonly number[], missing: number): Covering {
 }
 
 const reduced = (col: Column, y: Float64Array): number =>
-  col.rows.reduce((sum, r, k) => sum - at(y, r) * at(col.values, k), col.cost);
+  col.rows.reduce((sum, r, k) => sum - real(y, r) * at(col.values, k), col.cost);
 
 /** Most negative reduced cost among surplus and columns, or the first below zero; null at the optimum. */
 function entering(columns: readonly Column[], y: Float64Array, first: boolean): number | null {
@@ -168,7 +168,7 @@ function entering(columns: readonly Column[], y: Float64Array, first: boolean): 
       best = e;
     }
   };
-  for (let r = 0; r < m; r++) offer(-1 - m - r, at(y, r));
+  for (let r = 0; r < m; r++) offer(-1 - m - r, real(y, r));
   columns.forEach((col, j) => {
     offer(j, reduced(col, y));
   });
@@ -180,11 +180,13 @@ function solved(
   y: Float64Array,
   costOf: (e: number) => number,
 ): Solved {
-  const used = entries.flatMap((e, k) => (e >= 0 && at(x, k) > EPS ? [{ column: e, amount: at(x, k) }] : []));
+  const used = entries.flatMap((e, k) =>
+    e >= 0 && real(x, k) > EPS ? [{ column: e, amount: real(x, k) }] : [],
+  );
   return {
-    objective: entries.reduce((sum, e, k) => sum + costOf(e) * at(x, k), 0),
+    objective: entries.reduce((sum, e, k) => sum + costOf(e) * real(x, k), 0),
     duals: Array.from(y, (v) => Math.max(0, v)),
     used: used.sort((p, q) => p.column - q.column),
-    uncovered: entries.reduce((sum, e, k) => (e < 0 && e >= -m ? sum + at(x, k) : sum), 0),
+    uncovered: entries.reduce((sum, e, k) => (e < 0 && e >= -m ? sum + real(x, k) : sum), 0),
   };
 }
