@@ -15,6 +15,8 @@ const ELSEWHERE = { placed: [], z0: 0, z1: 0, name: '' } as const;
  * too many for a first answer: one pass over the boards gives that.
  */
 const FEW_PIECES = 100;
+/** The same of the panels of one stock: a step that fills a sheet with many takes longer than one on a board. */
+const FEW_PANELS = 30;
 
 /** What the plan of one stock follows from: its pieces as a text, so that equal content is the same. */
 export interface StockCut {
@@ -122,8 +124,9 @@ export function draftCutting(
   const plans = cuts.map((cut, done) => {
     const known = results.known<Cutting>(cut.stock, 'cut', factsOf(cut, nodes));
     if (known) return known;
-    const plan = cutStock(cut, few, share(watch, done, cuts.length), many);
-    isWorthTelling ||= many || !isProved(plan);
+    const soon = many || (cut.stock.form === 'sheet' && cut.count > FEW_PANELS);
+    const plan = cutStock(cut, few, share(watch, done, cuts.length), soon);
+    isWorthTelling ||= soon || !isProved(plan);
     return plan;
   });
   if (!isWorthTelling) return null;

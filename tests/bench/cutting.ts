@@ -146,27 +146,34 @@ function panels(count: number): { pieces: Piece[]; stock: ReturnType<typeof shee
   return { pieces, stock: sheet(SIZES) };
 }
 
-/** Strips with unlike ends: the first answer against the whole search, in time and in money. */
-function firstAnswer(count: number): BenchRow[] {
+/** The first answer against the whole search, in time and in money. */
+function firstAnswer(
+  name: string,
+  size: number,
+  { pieces, stock }: { pieces: Piece[]; stock: ReturnType<typeof flat> | ReturnType<typeof sheet> },
+): BenchRow[] {
+  const soon = timed(() => plan(pieces, stock, true));
+  const whole = timed(() => plan(pieces, stock));
+  const cost = (c: Cutting) => [...c.boardsBound, ...c.sheetsBound][0]?.cost ?? 0;
+  const row = { size, against: 'the whole search' };
+  return [
+    {
+      ...row,
+      name: `${name}, time`,
+      ratio: soon.ms / whole.ms,
+      note: `${soon.ms.toFixed(0)} ms`,
+    },
+    { ...row, name: `${name}, money`, ratio: cost(soon.value) / cost(whole.value) },
+  ];
+}
+
+function unlikeEnds(count: number): { pieces: Piece[]; stock: ReturnType<typeof flat> } {
   const random = shuffler(count);
   const angle = () => 80 * random() - 40;
   const pieces = Array.from({ length: count }, (_, i) =>
     boardPiece(`p${i}`, 300 + 900 * random(), [angle(), angle()]),
   );
-  const stock = flat(LENGTHS);
-  const soon = timed(() => plan(pieces, stock, true));
-  const whole = timed(() => plan(pieces, stock));
-  const cost = (c: Cutting) => c.boardsBound[0]?.cost ?? 0;
-  const row = { size: count, against: 'the whole search' };
-  return [
-    {
-      ...row,
-      name: 'first boards, time',
-      ratio: soon.ms / whole.ms,
-      note: `${soon.ms.toFixed(0)} ms`,
-    },
-    { ...row, name: 'first boards, money', ratio: cost(soon.value) / cost(whole.value) },
-  ];
+  return { pieces, stock: flat(LENGTHS) };
 }
 
 /** Boards and sheets: time against size, money against the integer program or the own bound. */
@@ -175,6 +182,7 @@ export async function bench(): Promise<BenchRow[]> {
     ...(await againstOracle()),
     ...growing('mitered boards', [30, 120, 480], mitered),
     ...growing('sheets', [10, 40, 160], panels),
-    ...firstAnswer(125),
+    ...firstAnswer('first boards', 125, unlikeEnds(125)),
+    ...[40, 80, 160].flatMap((count) => firstAnswer('first sheets', count, panels(count))),
   ];
 }

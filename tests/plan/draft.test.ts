@@ -23,7 +23,20 @@ function strips(count: number): Design {
   return { ...newDesign({ ...DEFAULT_BED, mattress, ceiling: 6000 }), parts };
 }
 
-const cost = ({ cutting }: Plan): number => cutting.boardsBound.reduce((sum, b) => sum + b.cost, 0);
+/** Panels of unlike sizes, beside and above each other. */
+function panels(count: number): Design {
+  const chance = chanceOf(4);
+  const parts = Array.from({ length: count }, (_, i): Part => {
+    const at = { x: 10 + 700 * (i % 8), y: 10 + 450 * Math.floor(i / 8) };
+    const box = { ...at, w: 120 + 560 * chance(), h: 100 + 340 * chance() };
+    return newPart('panel', { id: `p${i}`, name: '', box, stock: 'mdf-quarter', finish: 'trim' });
+  });
+  const mattress = { width: 6000, length: 3000, thickness: 127 };
+  return { ...newDesign({ ...DEFAULT_BED, mattress, ceiling: 8000 }), parts };
+}
+
+const cost = ({ cutting }: Plan): number =>
+  [...cutting.boardsBound, ...cutting.sheetsBound].reduce((sum, b) => sum + b.cost, 0);
 
 /** Numbers to a thousandth of what a saw tells. */
 const toMicrons = (cutting: Cutting): string =>
@@ -57,6 +70,26 @@ describe('a draft', () => {
     const again = { ...design, name: 'Another name' };
     planner(again, SUPPLIES, { effort: EFFORT, onDraft });
     expect(drafts).toHaveLength(1);
+  });
+
+  it('of many panels is one pass over the sheets, which takes no step of the search', () => {
+    const drafts: Plan[] = [];
+    let steps = 0;
+    const found = createPlanner()(panels(32), SUPPLIES, {
+      effort: EFFORT,
+      onDraft: (draft) => void drafts.push(draft),
+      // A search tells how many of its steps are done, thousands of them; stages are a dozen.
+      onStage: (_, done, of) => {
+        if (drafts.length === 0 && of > 100 && done < of) steps += 1;
+      },
+    });
+    const [draft] = drafts;
+    if (!draft) throw new Error('a draft expected');
+    expect(steps).toBe(0);
+    const cut = (p: Plan) => p.cutting.sheets.flatMap((s) => s.placements.map((q) => q.piece)).sort();
+    expect(cut(draft)).toHaveLength(32);
+    expect(cut(draft)).toEqual(cut(found));
+    expect(cost(draft)).toBeGreaterThanOrEqual(cost(found));
   });
 
   it('is not made where a few pieces are proved at once', () => {
