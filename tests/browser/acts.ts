@@ -99,7 +99,10 @@ export class Person {
 
   async choose(label: string, entry: string): Promise<void> {
     this.#act(`choose ${entry} of ${label}`);
-    await field(this.#page, label).selectOption({ label: entry });
+    const list = field(this.#page, label);
+    // A long list is made when the focus comes to it.
+    await list.focus();
+    await list.selectOption({ label: entry });
   }
 
   /** Types where the keys go. */

@@ -1,4 +1,4 @@
-import { memo } from 'react';
+import { memo, useState } from 'react';
 import { Field } from './Field.tsx';
 
 export interface Choice<V extends string> {
@@ -18,9 +18,15 @@ interface ChoiceFieldProps<V extends string> {
   readonly disabled?: boolean | undefined;
 }
 
+/** A longer list is made when a hand or the focus comes to it: it may be every part of the design. */
+const LONG = 24;
+
 /** One of a list, by the device's own list control, which hands and screen readers know. */
 export function ChoiceField<V extends string>(props: ChoiceFieldProps<V>) {
   const { label, value, choices, onCommit, hint, quiet, disabled } = props;
+  const [open, setOpen] = useState(false);
+  const whole = open || choices.length <= LONG;
+  const come = () => setOpen(true);
   return (
     <Field label={label} hint={hint} quiet={quiet}>
       {(ids) => (
@@ -31,8 +37,10 @@ export function ChoiceField<V extends string>(props: ChoiceFieldProps<V>) {
             disabled={disabled}
             value={value}
             onChange={(e) => onCommit(e.currentTarget.value as V)}
+            onFocus={come}
+            onPointerDown={come}
           >
-            <Options choices={choices} />
+            <Options choices={whole ? choices : shownOf(choices, value)} />
           </select>
         </div>
       )}
@@ -40,11 +48,17 @@ export function ChoiceField<V extends string>(props: ChoiceFieldProps<V>) {
   );
 }
 
+/** What shows of a list that is closed: its value, or the first where that is none of them. */
+const shownOf = <V extends string>(choices: readonly Choice<V>[], value: V): readonly Choice<V>[] => {
+  const shown = choices.find((choice) => choice.value === value) ?? choices[0];
+  return shown ? [shown] : [];
+};
+
 interface OptionsProps {
   readonly choices: readonly Choice<string>[];
 }
 
-/** What there is to choose from. It may be every part of the design: while it says the same it is not made anew. */
+/** What there is to choose from; while it says the same it is not made anew. */
 const Options = memo(
   function Options({ choices }: OptionsProps) {
     const groups = [...new Set(choices.map((c) => c.group))];

@@ -36,12 +36,13 @@ export function SidePane({ withParts }: { withParts: boolean }) {
     before.current = tab;
   }, [tab]);
 
-  // Another pane is read from its beginning, wherever the one before was left.
+  // The pane of another step is read from its beginning, wherever the one before was left; another tab has its own.
   const pane = useRef<HTMLElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: it is what is shown that counts
+  const shown = useRef(step);
   useLayoutEffect(() => {
-    pane.current?.querySelector('.pane-body')?.scrollTo({ top: 0 });
-  }, [tab, step]);
+    if (shown.current !== step) pane.current?.querySelector('.pane-body')?.scrollTo({ top: 0 });
+    shown.current = step;
+  }, [step]);
 
   const selected =
     selection.length === 1 && only ? nameOf(design, only) : t('count.selected', { count: selection.length });
