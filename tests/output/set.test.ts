@@ -54,6 +54,16 @@ describe('the title block (fields of ISO 7200)', () => {
     expect(new Set([revision, ...others]).size).toBe(design.parts.length + 1);
   });
 
+  it('names the same state in whatever unit and on whatever paper it is printed', () => {
+    const printed = {
+      ...design,
+      measure: { ...design.measure, unit: 'mm' as const },
+      pages: { ...design.pages, paper: 'a4' },
+    };
+    expect(revisionOf(printed)).toBe(revisionOf(design));
+    expect(revisionOf({ ...printed, pages: { ...design.pages, overlap: 1 } })).not.toBe(revisionOf(design));
+  });
+
   it('names the same state as edited and as saved and opened again, which puts entries into the order of the format', () => {
     const parts = design.parts.map((part) =>
       part.kind === 'sign' ? { ...part, lettering: { ...part.lettering, pounce: 5 } } : part,

@@ -65,12 +65,18 @@ export function coloredFace(plan: Plan, view: PageView): DrawItem[] {
   ];
 }
 
-/** Outlines only, each part hiding what lies below it. */
-export function outlinedFace(plan: Plan, view: PageView): DrawItem[] {
-  const parts = solidsInOrder(plan).flatMap(({ region, relief }) => [
-    outlined(view.region(region), INK.paper, WEIGHT.fine),
-    ...groovesOf(relief).map((groove) => outlined(view.region([groove]), undefined, WEIGHT.hair)),
-  ]);
+/** Outlines only, each part hiding what lies below it; told what is there, of those parts alone. */
+export function outlinedFace(
+  plan: Plan,
+  view: PageView,
+  isThere: (solid: Solid) => boolean = () => true,
+): DrawItem[] {
+  const parts = solidsInOrder(plan)
+    .filter(isThere)
+    .flatMap(({ region, relief }) => [
+      outlined(view.region(region), INK.paper, WEIGHT.fine),
+      ...groovesOf(relief).map((groove) => outlined(view.region([groove]), undefined, WEIGHT.hair)),
+    ]);
   return [
     ...levels(plan, view, false),
     ...parts,

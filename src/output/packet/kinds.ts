@@ -1,4 +1,5 @@
 import type { Content, Packet } from './leaf.ts';
+import { bench } from './pages/bench.ts';
 import { boards } from './pages/boards.ts';
 import { checks } from './pages/checks.ts';
 import { cover } from './pages/cover.ts';
@@ -30,6 +31,7 @@ export const PAGE_KINDS = {
   boards,
   sheets,
   saw,
+  bench,
   paint,
   lettering,
   marks,

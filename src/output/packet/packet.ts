@@ -34,11 +34,15 @@ const inOrder = (_: string, value: unknown): unknown =>
     ? Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)))
     : value;
 
-/** Short name of a design's state: another wherever anything of it is another, the same in whatever order it is written. */
-export const revisionOf = (design: Design): string =>
-  fingerprint([JSON.stringify(design, inOrder)])
-    .slice(0, 8)
-    .toUpperCase();
+/**
+ * Short name of a design's state: another wherever anything of it is another, the same in whatever order it is written
+ * and for whatever unit and paper it is printed, which stand beside it.
+ */
+export function revisionOf({ measure, pages, ...design }: Design): string {
+  const [{ unit: _, ...measured }, { paper: __, ...paged }] = [measure, pages];
+  const state = JSON.stringify({ ...design, measure: measured, pages: paged }, inOrder);
+  return fingerprint([state]).slice(0, 8).toUpperCase();
+}
 
 /** The packet's pages, numbered and framed, as drawings on paper. */
 export function packetPages(plan: Plan): PdfPage[] {

@@ -1,12 +1,16 @@
+import { isPaint } from '../../../design/made.ts';
 import type { DrawItem } from '../../../drawing/drawing.ts';
-import { text } from '../../../drawing/items.ts';
-import { TEXT } from '../../../drawing/style.ts';
+import { shape, text } from '../../../drawing/items.ts';
+import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import type { Fastened } from '../../../fastening/result.ts';
+import { pathOfRegion } from '../../../geometry/path.ts';
 import type { Box } from '../../../geometry/shape.ts';
+import { addUp, totalOf } from '../../../list/totals.ts';
+import type { Step } from '../../../marks/result.ts';
 import { formatReading, formatVolume } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { partNames } from '../../../plan/words/words.ts';
-import { outlinedFace } from '../faceView.ts';
+import { outlinedFace, solidsInOrder } from '../faceView.ts';
 import { type Way, wayOf, waysOf } from '../fastenerMarks.ts';
 import { heading, paragraph, space, table } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
@@ -23,10 +27,57 @@ function wordsOf({ plan, measure, terms }: Packet, { fastener, length, from, cou
   return `${formatReading(length, measure)}  ${known?.name ?? fastener}${behind}: ${count}`;
 }
 
-function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
+/** What is fastened at one time: its step in the order of work, and the parts. */
+interface Round {
+  /** Null for what no step fastens. */
+  readonly step: number | null;
+  readonly fastened: readonly Fastened[];
+  /** Parts that are on the face by then. */
+  readonly there: ReadonlySet<string>;
+}
+
+/** Steps at which parts are fastened for good. */
+const FASTENED_AT: ReadonlySet<Step['act']> = new Set([
+  'fix',
+  'cut-in-place',
+  'assemble',
+  'mount-letters',
+  'fit-hardware',
+]);
+
+/** Every brad and screw at the time when it is driven, in the order of work. */
+function roundsOf({ plan }: Packet): Round[] {
+  const left = new Map(
+    plan.fastening.parts.filter(({ at }) => at.length > 0).map((fastened) => [fastened, fastened.part]),
+  );
+  const there = new Set(plan.layout.parts.filter(isPaint).map(({ id }) => id));
+  const rounds: Round[] = [];
+  for (const { number, act, parts } of plan.marks.steps) {
+    if (!FASTENED_AT.has(act)) continue;
+    for (const part of parts) there.add(part);
+    const fastened = [...left].flatMap(([one, part]) => (parts.includes(part) ? [one] : []));
+    for (const one of fastened) left.delete(one);
+    if (fastened.length > 0) rounds.push({ step: number, fastened, there: new Set(there) });
+  }
+  const all = new Set(plan.layout.parts.map(({ id }) => id));
+  return left.size === 0 ? rounds : [...rounds, { step: null, fastened: [...left.keys()], there: all }];
+}
+
+/** Only what is fastened in a round, on the face as it is then. */
+function map(
+  packet: Packet,
+  { step, fastened, there }: Round,
+  body: Box,
+): { items: DrawItem[]; scale: number } {
   const terms = packet.terms.fastening;
   const { plan } = packet;
-  const ways = waysOf(plan);
+  const all = waysOf(plan);
+  const counts = new Map<Way, number>();
+  for (const part of fastened) {
+    const way = wayOf(all, part);
+    if (way) addUp(counts, way, part.at.length);
+  }
+  const ways = all.filter((way) => counts.has(way)).map((way) => ({ ...way, count: totalOf(counts, way) }));
   const rows = Math.ceil(ways.length / PER_ROW);
   const view = viewOf(plan.face.box, body, packet.unit, {
     left: 0,
@@ -34,8 +85,8 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
     top: 7,
     bottom: rows * LEGEND + 4,
   });
-  const marks = plan.fastening.parts.flatMap((part) => {
-    const way = wayOf(ways, part);
+  const marks = fastened.flatMap((part) => {
+    const way = wayOf(all, part);
     return way ? part.at.flatMap((p) => way.mark(view.to(p))) : [];
   });
   const legend = ways.flatMap((way, i) => {
@@ -46,10 +97,15 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
       text({ x: x + 5, y }, wordsOf(packet, way), { size: TEXT.small }),
     ];
   });
+  const own = new Set(fastened.map(({ part }) => part));
+  const shown = solidsInOrder(plan).filter(({ part }) => own.has(part));
+  const strong = { stroke: INK.line, width: WEIGHT.bold };
+  const words = step === null ? terms.map : `${terms.round(step)} ${terms.map}`;
   return {
     items: [
-      text({ x: body.x, y: body.y + body.h - 3 }, terms.map, { size: TEXT.small }),
-      ...outlinedFace(plan, view),
+      text({ x: body.x, y: body.y + body.h - 3 }, words, { size: TEXT.small }),
+      ...outlinedFace(plan, view, ({ part }) => there.has(part)),
+      ...shown.map(({ region }) => shape(pathOfRegion(view.region(region)), strong)),
       ...marks,
       ...legend,
     ],
@@ -100,7 +156,7 @@ export function fastening(packet: Packet): Content[] {
   const terms = packet.terms.fastening;
   const { plan, measure } = packet;
   const landscape = plan.face.width > plan.face.height;
-  const front = map(packet, bodyOf(landscape ? turned(packet.sheet) : packet.sheet));
+  const room = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
   const body = bodyOf(packet.sheet);
   const figure = (title: string, share: number) => ({ title, share, figure: true });
   const columns = [
@@ -134,12 +190,12 @@ export function fastening(packet: Packet): Content[] {
       : []),
   ];
   return [
-    {
+    ...roundsOf(packet).map((round) => ({
       title: packet.terms.titles.fastening,
       landscape,
-      scale: front.scale,
-      draw: (room) => map(packet, room).items,
-    },
+      scale: map(packet, round, room).scale,
+      draw: (on: Box) => map(packet, round, on).items,
+    })),
     { title: packet.terms.titles.fastening, blocks },
   ];
 }

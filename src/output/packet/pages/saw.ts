@@ -92,7 +92,9 @@ export function saw(packet: Packet): Content[] {
       ],
       used.map((cells) => ({ cells })),
       body.w / 2,
-    ).slice(1),
+    )
+      .slice(1)
+      .map((row, i) => ({ ...row, head: undefined, heldToNext: i < used.length - 1 })),
   ];
   return [{ title: packet.terms.titles.saw, blocks }];
 }

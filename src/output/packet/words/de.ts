@@ -30,6 +30,7 @@ export const DE: PacketWords = {
     boards: 'Leisten und Bretter im Zuschnitt',
     sheets: 'Platten im Zuschnitt',
     saw: 'Sägeeinstellungen',
+    bench: 'Auf der Werkbank gefügt',
     shopping: 'Einkauf',
     paint: 'Farbe',
     lettering: 'Beschriftung',
@@ -254,6 +255,22 @@ export const DE: PacketWords = {
     tilt: 'Säge kippt bis',
     allowance: 'Zugabe zum Anpassen',
   },
+  bench: {
+    lead: 'Rahmen, die vor dem Anbringen gefügt werden können. Jeden zuerst trocken auf ebener Bank und dann an seinem Platz probieren: Ist das Bett nicht rechtwinklig, folgt der Rahmen dem Bett.',
+    pieces: 'Stücke',
+    piece: (count, label, length) => `${count} x ${label}, ${length}`,
+    square: 'Rechter Winkel',
+    diagonal: (length) =>
+      `Von Ecke zu Ecke messen, beide Wege: je ${length}. Sind sie ungleich, den längeren zusammendrücken.`,
+    byFace:
+      'Auf die Schablone in voller Größe oder auf die Front legen; gleiche Diagonalen gibt es hier nicht.',
+    glue: 'Leim',
+    glueOf:
+      'Hirnholz dünn vorleimen, einige Minuten warten, dann beide Flächen jeder Fuge leimen. Austretenden Leim vor dem Trocknen abwischen: Er nimmt weder Farbe noch Beize an.',
+    clamps: 'Zwingen',
+    clampsOf:
+      'Bandspanner oder Klebeband um die Ecken, über Papier, das nicht klebt; Gewichte, damit alles eben liegt. So lange lassen, wie der Leim verlangt.',
+  },
   shopping: {
     item: 'Artikel',
     size: 'Größe',
@@ -313,6 +330,7 @@ export const DE: PacketWords = {
   },
   fastening: {
     lead: 'Die Stellen zeigt der Plan; vor dem Nageln Späne abfegen, bei Metall sofort aufhören.',
+    round: (step) => `Schritt ${step} der Arbeitsfolge, nur was dabei befestigt wird.`,
     map: 'Für jede Länge ein Zeichen; die Zahl sagt, wie viele es sind.',
     fromBehind: 'von hinten',
     own: 'eigene',

@@ -36,6 +36,7 @@ export const EN = {
     boards: 'Boards, as they are cut',
     sheets: 'Sheets, as they are cut',
     saw: 'Saw settings',
+    bench: 'Put together on the bench',
     shopping: 'Shopping',
     paint: 'Paint',
     lettering: 'Lettering',
@@ -267,6 +268,21 @@ export const EN = {
     tilt: 'Max bevel',
     allowance: 'Extra length for fitting in place',
   },
+  bench: {
+    lead: 'Frames that can be put together before they go up. Try each dry on a flat bench first, and then in its place: where the bed is not square, the frame follows the bed.',
+    pieces: 'Pieces',
+    piece: (count: number, label: string, length: string) => `${count} x ${label}, ${length}`,
+    square: 'Square',
+    diagonal: (length: string) =>
+      `Measure from corner to corner, both ways: ${length} each. Where they differ, push the longer one in.`,
+    byFace: 'Lay it on its full-size pattern or on the face; it has no two equal diagonals.',
+    glue: 'Glue',
+    glueOf:
+      'Size the end grain with a thin coat, wait a few minutes, then glue both faces of each joint. Wipe off what comes out before it dries: glue takes neither paint nor stain.',
+    clamps: 'Clamps',
+    clampsOf:
+      'A band clamp or tape around the corners, over paper that does not stick; weights so that it lies flat. Leave it as long as the glue asks for.',
+  },
   shopping: {
     item: 'Item',
     size: 'Size',
@@ -330,6 +346,7 @@ export const EN = {
   },
   fastening: {
     lead: 'Positions are on the map. Sweep the sawdust off before you drive brads, and stop if one meets metal.',
+    round: (step: number) => `Step ${step} of the order of work, only what is fastened then.`,
     map: 'A mark for each length; the number is how many there are.',
     fromBehind: 'from behind',
     own: 'its own screws',

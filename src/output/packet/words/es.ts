@@ -30,6 +30,7 @@ export const ES: PacketWords = {
     boards: 'Listones, como se cortan',
     sheets: 'Tableros, como se cortan',
     saw: 'Ajustes de la sierra',
+    bench: 'Montado en el banco',
     shopping: 'Compra',
     paint: 'Pintura',
     lettering: 'Rotulación',
@@ -254,6 +255,21 @@ export const ES: PacketWords = {
     tilt: 'Bisel máximo',
     allowance: 'De más para ajustar en su sitio',
   },
+  bench: {
+    lead: 'Marcos que se pueden montar antes de colocarlos. Probar cada uno primero en seco sobre un banco plano y luego en su sitio: si la cama no está a escuadra, el marco sigue a la cama.',
+    pieces: 'Piezas',
+    piece: (count, label, length) => `${count} x ${label}, ${length}`,
+    square: 'Escuadra',
+    diagonal: (length) =>
+      `Medir de esquina a esquina en los dos sentidos: ${length} cada vez. Si difieren, empujar la más larga.`,
+    byFace: 'Colocarlo sobre su plantilla a tamaño real o sobre el frente; no tiene dos diagonales iguales.',
+    glue: 'Cola',
+    glueOf:
+      'Dar una capa fina a la testa, esperar unos minutos y encolar las dos caras de cada junta. Limpiar lo que salga antes de que seque: la cola no toma pintura ni tinte.',
+    clamps: 'Aprietos',
+    clampsOf:
+      'Una cincha o cinta adhesiva alrededor de las esquinas, sobre papel que no se pegue; pesos para que quede plano. Dejarlo el tiempo que pida la cola.',
+  },
   shopping: {
     item: 'Artículo',
     size: 'Medida',
@@ -313,6 +329,7 @@ export const ES: PacketWords = {
   },
   fastening: {
     lead: 'Las posiciones están en el plano; clavar con el serrín barrido y parar si una punta da en metal.',
+    round: (step) => `Paso ${step} del orden de trabajo, solo lo que se fija entonces.`,
     map: 'Una señal para cada largo; el número dice cuántas hay.',
     fromBehind: 'desde atrás',
     own: 'sus propios tornillos',
