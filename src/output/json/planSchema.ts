@@ -95,7 +95,7 @@ const cutting = {
   sheets: z.array(
     z.strictObject({
       stock: z.string(),
-      size_mm: z.tuple([mm, mm]),
+      size_mm: z.array(mm).length(2),
       owned: z.string().nullable(),
       placements: z.array(z.strictObject({ piece: z.string(), ...box, turned: z.boolean() })),
       sequence: z.array(
@@ -184,7 +184,7 @@ export const planSchema = z.strictObject({
       name: z.string(),
       kind: z.string(),
       outline_mm: region,
-      z_mm: z.tuple([mm, mm]).meta({ description: 'over the rim, from and to' }),
+      z_mm: z.array(mm).length(2).meta({ description: 'over the rim, from and to' }),
     }),
   ),
   ...cutting,
@@ -200,7 +200,7 @@ export const planSchema = z.strictObject({
   ),
   load: z.strictObject({
     added_kg: kg,
-    center_mm: z.tuple([mm, mm, mm]),
+    center_mm: z.array(mm).length(3),
     moment_nm: measured('N m'),
     lift_added_n: measured('N'),
     bare_kg: kg,
