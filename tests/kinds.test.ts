@@ -59,6 +59,7 @@ const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
     'joinery/stops.ts',
     'layout/place/place.ts',
     'layout/place/stop.ts',
+    'output/packet/pages/bench.ts',
   ],
   panel: [
     'editor/edit/create.ts',
