@@ -2,6 +2,7 @@ import { layer, line, lines, moved, polyline, rectangle, text } from '../../draw
 import { spreadOut } from '../../drawing/spread.ts';
 import { INK, PATTERN_TEXT, WEIGHT } from '../../drawing/style.ts';
 import { wrapped } from '../../drawing/text.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { lastOf, pick } from '../../list/at.ts';
 import { formatLength } from '../../measure/format.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
@@ -206,7 +207,8 @@ export function stickPatterns(
   const width = crowded ? wide : narrow;
   const made = (beside: number, longest: Mm) => {
     const strips = labelled(width).flatMap(({ stick, labels }) => {
-      const own = stripsOf(stick, labels, longest);
+      // A hair less, so that what is added up along the stick does not come out longer than the page.
+      const own = stripsOf(stick, labels, longest - SAME_LENGTH);
       return own.map((strip) => ({ strip, of: own.length }));
     });
     return Array.from({ length: Math.ceil(strips.length / beside) }, (_, i) =>
