@@ -216,6 +216,13 @@ describe.each(SLOW)('a pointer quicker than the page, $name', (slow) => {
       selected: /Path/,
       from: [20, 55],
       to: [20, 53],
+      did: 'Bowed side 1 of Path',
+    },
+    {
+      handle: 'the plus of a leg',
+      selected: /Path/,
+      from: [16, 55],
+      to: [16, 53],
       did: 'Added corner 2 of Path',
     },
     { handle: 'a keep-clear', from: [16, 11], to: [18, 12], did: 'Moved Hinge' },

@@ -114,6 +114,7 @@ export default function FirstRun() {
         </h2>
         <Caution of="short" />
         <ul className="first-cards">
+          <EmptyCard bed={empty.bed} onOpen={startEmpty} />
           {starters.map(({ name, design }) => (
             <StarterCard
               key={name}
@@ -124,7 +125,6 @@ export default function FirstRun() {
               onOpen={(starter) => void startFrom(starter)}
             />
           ))}
-          <EmptyCard bed={empty.bed} onOpen={startEmpty} />
         </ul>
         <OpenFile />
       </section>

@@ -35,8 +35,12 @@ function Preview({ plan }: { plan: Plan }) {
   const paper = tables.papers.find((p) => p.id === design.pages.paper)?.name ?? design.pages.paper;
   const pages = patterns.reduce((sum, set) => sum + set.pages.length, 0);
   // Titles name finishes by their ids, as the printed pages do; on screen a color has its name.
-  const titleOf = (title: string) =>
-    design.finishes.reduce((words, f) => words.replace(`: ${f.id}`, `: ${f.name}`), title);
+  const titleOf = ({ title, pages: [first] }: Plan['patterns'][number]) => {
+    const named = design.finishes.reduce((words, f) => words.replace(`: ${f.id}`, `: ${f.name}`), title);
+    // Sheets of story sticks have one title and a number each.
+    const alike = patterns.filter((set) => set.title === title).length > 1;
+    return alike && first ? `${named} ${first.name}` : named;
+  };
   return (
     <>
       <Caution of="pages" />
@@ -46,7 +50,7 @@ function Preview({ plan }: { plan: Plan }) {
       </p>
       {patterns.map((set, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: several patterns may be for one sign, one for each color
-        <SetPreview key={`${set.for}|${i}`} plan={plan} set={set} title={titleOf(set.title)} />
+        <SetPreview key={`${set.for}|${i}`} plan={plan} set={set} title={titleOf(set)} />
       ))}
     </>
   );
