@@ -39,11 +39,10 @@ export async function firstFrame(page: Page, address: string): Promise<FirstFram
     await document.fonts.ready;
     const usable = performance.getEntriesByName('first card')[0]?.startTime ?? 0;
     const asked = performance.getEntriesByType('resource');
-    const urls = (which: (entry: PerformanceEntry) => boolean) => asked.filter(which).map(({ name }) => name);
-    return {
-      before: urls((entry) => entry.startTime < usable),
-      type: urls((entry) => entry.startTime >= usable && entry.name.endsWith('.woff')),
-    };
+    // No function with a name: what compiles the benches marks those by a helper that the page does not have.
+    const before = asked.filter((entry) => entry.startTime < usable).map(({ name }) => name);
+    const later = asked.filter((entry) => entry.startTime >= usable).map(({ name }) => name);
+    return { before, type: later.filter((name) => name.endsWith('.woff')) };
   });
   const sum = async (urls: readonly string[]) =>
     (await Promise.all(urls.map((url) => sizes.get(url) ?? 0))).reduce((all, size) => all + size, 0);
