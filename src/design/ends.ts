@@ -38,9 +38,9 @@ export function withStopsAt(part: Part, to: (at: string) => string | null): Part
 }
 
 /** A fill whose pieces end at these things, each named once. */
-export function aroundOf<F extends Fill>({ around: _, ...fill }: F, things: readonly string[]): Fill {
+export function aroundOf({ around: _, ...fill }: Fill, things: readonly string[]): Fill {
   const around = [...new Set(things)];
-  return around.length > 0 ? ({ ...fill, around } as Fill) : (fill as unknown as Fill);
+  return around.length > 0 ? { ...fill, around } : fill;
 }
 
 /** A strip or run, or what an array is many of, with other ends. */

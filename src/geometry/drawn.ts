@@ -32,14 +32,13 @@ export interface DrawnCorner {
   readonly cut?: { readonly how: CornerCut; readonly size: Mm } | undefined;
 }
 
-/** The outline through its corners, as it is drawn: straight, bowed and smooth sides, each corner worked as it says. */
-export function drawnLoop(corners: readonly DrawnCorner[]): Loop {
-  return cornersCut(sidesOf(corners), corners);
+/**
+ * The outline through its corners, as it is drawn: straight, bowed and smooth sides, each corner worked as it says. A
+ * path that is open does not come back to where it starts, and its two ends are as they are.
+ */
+export function drawnLoop(corners: readonly DrawnCorner[], closed = true): Loop {
+  return cornersCut(sidesOf(corners, closed), corners);
 }
-
-/** A path through its corners that does not come back to where it starts: its two ends are as they are. */
-export const drawnPath = (corners: readonly DrawnCorner[]): Loop =>
-  cornersCut(sidesOf(corners, false), corners);
 
 /**
  * More than 0 where the corners are walked counterclockwise, so that out is to the right of the way. There it is of

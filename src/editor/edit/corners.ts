@@ -5,7 +5,6 @@ import {
   type DrawnCorner,
   type DrawnSide,
   drawnLoop,
-  drawnPath,
   sidesOf,
   windingOf,
 } from '../../geometry/drawn.ts';
@@ -59,7 +58,7 @@ export function editsToCorners(design: Design, part: Part, before: Box, corners:
 function withCorners(part: Part, { points, closed }: Corners): Part {
   const drawn = drawnOf(points);
   // What is bowed reaches out of the corners: the box goes around all of the outline.
-  const box = boxOfLoop(closed ? drawnLoop(drawn) : drawnPath(drawn));
+  const box = boxOfLoop(drawnLoop(drawn, closed));
   const boxed = cornersOut(drawn);
   if (part.kind === 'run') {
     const made = part.path.form === 'points' ? part.path : {};

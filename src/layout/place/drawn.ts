@@ -6,7 +6,7 @@ import {
   type OutlineCorner,
   type PanelShape,
 } from '../../design/schema.ts';
-import { type DrawnCorner, type DrawnSide, drawnLoop, drawnPath } from '../../geometry/drawn.ts';
+import { type DrawnCorner, type DrawnSide, drawnLoop } from '../../geometry/drawn.ts';
 import { boxOfLoop, type Loop } from '../../geometry/loop.ts';
 import { distance } from '../../geometry/point.ts';
 import { ringOfBox } from '../../geometry/region.ts';
@@ -74,9 +74,9 @@ const LEAST_FRAME = 1 / 1000;
 /** Halvings in which measures that have no room are brought down. */
 const EASINGS = 12;
 
-/** A drawn outline, or a path whose two ends stay apart. */
-const drawnOf = (corners: readonly DrawnCorner[], closed: boolean): Loop =>
-  closed ? drawnLoop(corners) : drawnPath(corners);
+/** The box of an outline, or of an open path, whose corners lie in a frame. */
+const boxOfDrawn = (points: readonly OutlineCorner[], frame: Box, closed: boolean): Box =>
+  boxOfLoop(drawnLoop(cornersIn(points, frame), closed));
 
 /**
  * Where the box around the corners lies so that the outline fills the given one: bows that reach out of the corners
@@ -92,7 +92,8 @@ export function frameOfDrawn(
   const points = spanning(drawn);
   const flat = flatAlong(points);
   const full = framed(points, box, closed, flat);
-  if (full && (!flat || fills(full, points, box, closed, flat))) return { frame: full, points };
+  const off = full && flat ? boxOfDrawn(points, full, closed)[flat] - box[flat] : 0;
+  if (full && Math.abs(off) <= SAME_LENGTH) return { frame: full, points };
   if (flat) return bowedTo(points, box, closed, flat);
   let [low, high] = [0, 1];
   let best = { frame: box, points: eased(points, 0) };
@@ -113,8 +114,7 @@ export function frameOfDrawn(
  * secant of the last two steps, since a bow of its own rise stays as it is while a smooth side grows with the frame.
  */
 function framed(points: readonly OutlineCorner[], box: Box, closed: boolean, flat: Flat = null): Box | null {
-  const sized = (frame: Box) => boxOfLoop(drawnOf(cornersIn(points, frame), closed));
-  let [frame, own] = [box, sized(box)];
+  let [frame, own] = [box, boxOfDrawn(points, box, closed)];
   let [slopeX, slopeY] = [1, 1];
   for (let i = 0; i < MOST_STEPS; i++) {
     const next = {
@@ -126,7 +126,7 @@ function framed(points: readonly OutlineCorner[], box: Box, closed: boolean, fla
     if (SIDES.some((of) => of !== flat && next[of] <= box[of] * LEAST_FRAME)) return null;
     const off = Math.max(...MEASURES.map((of) => (of === flat ? 0 : Math.abs(own[of] - box[of]))));
     if (off <= DUST) return frame;
-    const now = sized(next);
+    const now = boxOfDrawn(points, next, closed);
     slopeX = slopeOf(now.w - own.w, next.w - frame.w, slopeX);
     slopeY = slopeOf(now.h - own.h, next.h - frame.h, slopeY);
     [frame, own] = [next, now];
@@ -145,12 +145,6 @@ function flatAlong(points: readonly OutlineCorner[]): Flat {
   return SIDES.find((of) => own[of] === 0) ?? null;
 }
 
-const sizeOfDrawn = (frame: Box, points: readonly OutlineCorner[], closed: boolean, of: 'w' | 'h'): Mm =>
-  boxOfLoop(drawnOf(cornersIn(points, frame), closed))[of];
-
-const fills = (frame: Box, points: readonly OutlineCorner[], box: Box, closed: boolean, of: 'w' | 'h') =>
-  Math.abs(sizeOfDrawn(frame, points, closed, of) - box[of]) <= SAME_LENGTH;
-
 /** Bows become no more than so many times as high as they are told. */
 const MOST_BOWED = 64;
 /** Halvings in which the height of a bow is found, to the last digits. */
@@ -165,7 +159,7 @@ function bowedTo(points: readonly OutlineCorner[], box: Box, closed: boolean, fl
   let [low, high] = [0, 1];
   const reaches = (share: number) => {
     const { frame, points: bowed } = of(share);
-    return frame === null || sizeOfDrawn(frame, bowed, closed, flat) >= box[flat];
+    return frame === null || boxOfDrawn(bowed, frame, closed)[flat] >= box[flat];
   };
   while (high < MOST_BOWED && !reaches(high)) high *= 2;
   for (let i = 0; i < BOWINGS; i++) {
@@ -207,7 +201,7 @@ function easedSide(side: NonNullable<OutlineCorner['side']>, share: number): Out
 /** The border of a drawn outline in its box; of an open path its sides. */
 export function loopOfDrawn(points: readonly OutlineCorner[], box: Box, closed = true): Loop {
   const { frame, points: fitting } = frameOfDrawn(points, box, closed);
-  return drawnOf(cornersIn(fitting, frame), closed);
+  return drawnLoop(cornersIn(fitting, frame), closed);
 }
 
 /**

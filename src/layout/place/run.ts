@@ -22,7 +22,7 @@ import type { Leg } from '../laid.ts';
 import { loopOfDrawn } from './drawn.ts';
 
 type RunLike = Pick<Run, 'path' | 'side'>;
-export type SawnFrom = NonNullable<Extract<Run['path'], { readonly form: 'points' }>['band']>;
+type SawnFrom = NonNullable<Extract<Run['path'], { readonly form: 'points' }>['band']>;
 
 /** A corner of a path, and whether the leg after it stands for a part of a bow. */
 interface PathCorner extends Point {

@@ -28,10 +28,19 @@ const MOST_PARTS = 6;
 /** A map of every fill for the wall: each piece where it goes, by the label on its wood. */
 export function maps(packet: Packet): Leaf[] {
   const { plan } = packet;
+  const shown = grouped(plan.finish.shown, ({ part }) => part);
+  const pieces = grouped(plan.joinery.pieces, ({ part }) => part);
+  const boards = grouped(solidsInOrder(plan), ({ part }) => designPart(part));
   return plan.design.parts.flatMap((part): Leaf[] => {
     if (!isBoards(part)) return [];
-    const own = solidsInOrder(plan).filter(({ part: id }) => designPart(id) === part.id);
-    const whole = boxAround(own.flatMap(({ region }) => boxOf(region) ?? []));
+    const own = groupOf(boards, part.id).map(
+      (solid): Board => ({
+        solid,
+        seen: shown.get(solid.part)?.flatMap(({ region }) => region) ?? solid.region,
+        labels: groupOf(pieces, solid.part).map(({ label }) => label),
+      }),
+    );
+    const whole = boxAround(own.flatMap(({ solid }) => boxOf(solid.region) ?? []));
     if (!whole) return [];
     let best = inParts(packet, part, own, whole, 1);
     for (let count = 2; count <= MOST_PARTS && best.told < own.length; count++) {
@@ -42,30 +51,31 @@ export function maps(packet: Packet): Leaf[] {
   });
 }
 
+/** A board of a fill, what is seen of it, and the labels of its pieces. */
+interface Board {
+  readonly solid: Solid;
+  readonly seen: Region;
+  readonly labels: readonly string[];
+}
+
 /** A map in so many equal parts along its longer side, and how many of its labels have room. */
-function inParts(packet: Packet, part: Fill, own: readonly Solid[], whole: Box, count: number) {
+function inParts(packet: Packet, part: Fill, own: readonly Board[], whole: Box, count: number) {
   const wide = whole.w > whole.h;
   const { w, h } = wide ? { w: whole.w / count, h: whole.h } : { w: whole.w, h: whole.h / count };
   const landscape = w > h;
   const sheet = landscape ? turned(packet.sheet) : packet.sheet;
-  const areas = Array.from({ length: count }, (_, i) => ({
-    x: whole.x + (wide ? i * w : 0),
+  const areas = Array.from({ length: count }, (_, i) => {
     // The upper part first.
-    y: whole.y + (wide ? 0 : (count - 1 - i) * h),
-    w,
-    h,
-  }));
-  const told = new Set(
-    areas.flatMap((area) => {
-      const view = viewOf(area, bodyOf(sheet), packet.unit, AROUND);
-      return namesOn(packet, own, area, view).map(({ id }) => id);
-    }),
-  );
+    const [x, y] = wide ? [whole.x + i * w, whole.y] : [whole.x, whole.y + (count - 1 - i) * h];
+    const area = { x, y, w, h };
+    return { area, view: viewOf(area, bodyOf(sheet), packet.unit, AROUND) };
+  });
+  const told = new Set(areas.flatMap(({ area, view }) => namesOn(own, area, view).map(({ id }) => id)));
   const leaves = areas.map(
-    (area, i): Leaf => ({
+    ({ area, view }, i): Leaf => ({
       title: packet.terms.titles.maps,
       landscape,
-      scale: viewOf(area, bodyOf(sheet), packet.unit, AROUND).scale,
+      scale: view.scale,
       draw: (body) => {
         const name = count === 1 ? part.name : `${part.name}, ${packet.terms.block.pageOf(i + 1, count)}`;
         return mapOf(packet, name, own, { area, body });
@@ -82,22 +92,19 @@ interface Named {
 }
 
 /** Labels of the pieces that have room for theirs within an area. */
-function namesOn({ plan }: Packet, own: readonly Solid[], area: Box, view: PageView): Named[] {
-  const shown = grouped(plan.finish.shown, ({ part: id }) => id);
-  const pieces = grouped(plan.joinery.pieces, ({ part: id }) => id);
+function namesOn(own: readonly Board[], area: Box, view: PageView): Named[] {
   const within = regionOfBox(area);
-  return own.flatMap(({ part: id, region }) => {
+  return own.flatMap(({ solid: { part: id, region }, seen: all, labels }) => {
     if (!isIn(region, area)) return [];
-    const seen = view.region(intersect(shown.get(id)?.flatMap((one) => one.region) ?? region, within));
-    const told = groupOf(pieces, id).map(({ label }) => label);
+    const seen = view.region(intersect(all, within));
     const label = (of: Region, words: string): Named[] => {
       const placed = nameOn(of, words, []);
       return placed ? [{ id, item: placed.item }] : [];
     };
     // A board that the outline parts has a label for each of its pieces.
-    return seen.length === told.length
-      ? seen.flatMap((polygon, i) => label([polygon], pick(told, i)))
-      : label(seen, told.join(' '));
+    return seen.length === labels.length
+      ? seen.flatMap((polygon, i) => label([polygon], pick(labels, i)))
+      : label(seen, labels.join(' '));
   });
 }
 
@@ -109,15 +116,15 @@ const isIn = (region: Region, area: Box): boolean => {
 function mapOf(
   packet: Packet,
   name: string,
-  own: readonly Solid[],
+  own: readonly Board[],
   { area, body }: { readonly area: Box; readonly body: Box },
 ) {
   const { terms, unit } = packet;
   const view = viewOf(area, body, unit, AROUND);
   const top = body.y + body.h;
   const outlines = own
-    .filter(({ region }) => isIn(region, area))
-    .flatMap(({ region, relief }) => [
+    .filter(({ solid: { region } }) => isIn(region, area))
+    .flatMap(({ solid: { region, relief } }) => [
       shape(pathOfRegion(view.region(region)), {
         stroke: INK.line,
         width: WEIGHT.thin,
@@ -132,6 +139,6 @@ function mapOf(
     text({ x: body.x, y: top - 5 }, name, { size: TEXT.heading, bold: true }),
     text({ x: body.x, y: top - 10 }, terms.maps.note, { size: TEXT.note }),
     { kind: 'group' as const, clip: pathOfBox(grownBox(view.box, WEIGHT.bold)), items: outlines },
-    ...namesOn(packet, own, area, view).map(({ item }) => item),
+    ...namesOn(own, area, view).map(({ item }) => item),
   ];
 }
