@@ -43,10 +43,10 @@ function OneField<T, C>({ field, value, design, onChange, errorOf }: OneFieldPro
   const t = useWords();
   const by = <R,>(told: R | ((value: T, design: Design) => R)): R =>
     typeof told === 'function' ? (told as (value: T, design: Design) => R)(value, design) : told;
-  const { hint, quiet } = field;
+  const { hint, hintOf, quiet } = field;
   const shared = {
     label: labelText(field.label),
-    hint: typeof hint === 'string' ? t(hint) : hint?.(value, design),
+    hint: hint ? t(hint) : hintOf?.(value, design),
     disabled: field.off?.(value),
   };
   const shown = shownIn(field, value);

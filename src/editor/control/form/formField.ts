@@ -46,7 +46,9 @@ interface Shared<T> {
   readonly label: Label;
   /** Spoken alone: what stands around it shows what it is. */
   readonly quiet?: boolean;
-  readonly hint?: WordKey | ((value: T, design: Design) => string | undefined);
+  readonly hint?: WordKey;
+  // A field of its own: beside thousands of keys in one union, inference of `T` would try each with each.
+  readonly hintOf?: (value: T, design: Design) => string | undefined;
   /** The width of the form, or the level of its inputs. */
   readonly place?: 'wide' | 'low';
   /** Asked for only where it counts. */

@@ -36,7 +36,7 @@ const MAKE_FIELDS: readonly FormField<Made, Partial<Lettering>>[] = [
     is: 'choice',
     label: 'letters.makeBy',
     of: named('make', MAKES),
-    hint: ({ lettering: { make }, sign }) => t(`make.${make}Hint`, { count: sign?.cutOuts.length ?? 0 }),
+    hintOf: ({ lettering: { make }, sign }) => t(`make.${make}Hint`, { count: sign?.cutOuts.length ?? 0 }),
     get: ({ lettering }) => lettering.make,
     put: (make: Lettering['make']) => ({ make }),
   },

@@ -23,7 +23,7 @@ interface Ruled {
 const ruled = (axis: 'x' | 'y', label: WordKey): FormField<Ruled, Partial<PrinterCorrection>> => ({
   is: 'length',
   label,
-  hint: ({ test, should }) => should(test[axis]),
+  hintOf: ({ test, should }) => should(test[axis]),
   min: ({ test }) => test[axis] * 0.6,
   max: ({ test }) => test[axis] * 1.6,
   get: ({ test, correction }) => test[axis] * correction[axis],

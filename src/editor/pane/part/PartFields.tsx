@@ -102,7 +102,7 @@ const ON_FIELDS: readonly FormField<Standing, Pick<Part, 'on' | 'onChosen'>>[] =
     is: 'choice',
     label: 'part.on',
     of: ({ part, levels }, design) => supportChoices(design, part, levels),
-    hint: ({ stands }) => stands,
+    hintOf: ({ stands }) => stands,
     get: ({ part }) => part.on,
     // What was chosen stays; “whatever is beneath” is found anew wherever the part is put.
     put: (on) => ({ on, onChosen: on === 'face' ? undefined : true }),

@@ -84,7 +84,7 @@ export const SHARED_RULE_FIELDS: readonly FormField<SharedRuleForm>[] = [
     is: 'text',
     label: 'shared.ratio',
     field: 'ratio',
-    hint: ({ count }) => t('shared.ratioHint', { count }),
+    hintOf: ({ count }) => t('shared.ratioHint', { count }),
     place: 'wide',
     when: shares('ratio'),
   },
