@@ -1,5 +1,5 @@
 import { clipPolyline, offset } from '../geometry/clip.ts';
-import { distance } from '../geometry/point.ts';
+import { distance, midpoint } from '../geometry/point.ts';
 import { ringsOf } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import { pick } from '../list/at.ts';
@@ -64,7 +64,7 @@ export function looseEdge(
     const length = run.reduce((sum, [p, q]) => sum + distance(p, q), 0);
     if (length <= LET_BE * spacing || length <= (longest?.length ?? 0)) return;
     const [p, q] = pick(run, Math.floor(run.length / 2));
-    longest = { at: { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 }, length };
+    longest = { at: midpoint(p, q), length };
   };
   for (const ring of ringsOf(offset(sheet, -fromEdge, 'miter'))) {
     for (const line of clipPolyline(ring[0] ? [...ring, ring[0]] : [], contact)) {

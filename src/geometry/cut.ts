@@ -130,7 +130,8 @@ function regionOf(rings: readonly Ring[]): Region {
   );
 }
 
-const withoutRepeats = (ring: Ring): Ring =>
+/** The corners without those that lie on the next one. */
+export const withoutRepeats = <P extends Point>(ring: readonly P[]): P[] =>
   ring.filter((p, i) => {
     const q = cyclic(ring, i + 1);
     return Math.abs(p.x - q.x) > DUST || Math.abs(p.y - q.y) > DUST;

@@ -1,3 +1,4 @@
+import { withoutRepeats } from '../geometry/cut.ts';
 import { cross, subtract, unit } from '../geometry/point.ts';
 import type { Point } from '../geometry/shape.ts';
 import { placeAt, type Side, sideBetween } from '../geometry/side.ts';
@@ -92,10 +93,7 @@ function joined(up: readonly Corner[], down: readonly Corner[]): Corner[] {
   const around = [up, down].flatMap((side) =>
     side.map((p, i) => (i < side.length - 1 ? p : { ...p, edge: null })),
   );
-  const apart = around.filter((p, i) => {
-    const q = cyclic(around, i + 1);
-    return Math.abs(p.x - q.x) > DUST || Math.abs(p.y - q.y) > DUST;
-  });
+  const apart = withoutRepeats(around);
   // A side is told in parts where another one has a corner level with it.
   return apart.filter((p, i) => {
     const [before, after] = [cyclic(apart, i - 1), cyclic(apart, i + 1)];

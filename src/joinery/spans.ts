@@ -1,4 +1,4 @@
-import { dot, leftNormal, subtract, unit } from '../geometry/point.ts';
+import { dot, leftNormal, midpoint, subtract, unit } from '../geometry/point.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { DUST } from '../geometry/tolerance.ts';
@@ -75,8 +75,7 @@ function lanesOf({ draft, stretch }: Placed, piece: number): Lane[] {
   });
   const { left, right } = stretch;
   if (!square || !left || !right) return edges;
-  const middle = (a: Point, b: Point): Point => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
-  const center = { start: middle(left.start, right.start), end: middle(left.end, right.end) };
+  const center = { start: midpoint(left.start, right.start), end: midpoint(left.end, right.end) };
   return [...edges, { told: { piece, of: 'length' }, ...center }];
 }
 

@@ -1,3 +1,4 @@
+import { surrounds } from '../geometry/box.ts';
 import type { Box } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { at, lastOf } from '../list/at.ts';
@@ -182,15 +183,8 @@ export const fitsOn = (sheet: Sheet, letter: Box): boolean =>
 
 /** How many of the letters do not lie on one page, between its trim lines. */
 export function splitLetters(parting: Parting, letters: readonly Box[]): number {
-  const inCell = (letter: Box) =>
-    parting.cells.some(
-      ({ box }) =>
-        letter.x >= box.x - SAME_LENGTH &&
-        letter.y >= box.y - SAME_LENGTH &&
-        letter.x + letter.w <= box.x + box.w + SAME_LENGTH &&
-        letter.y + letter.h <= box.y + box.h + SAME_LENGTH,
-    );
-  return letters.filter((letter) => !inCell(letter)).length;
+  return letters.filter((letter) => !parting.cells.some(({ box }) => surrounds(box, letter, SAME_LENGTH)))
+    .length;
 }
 
 /**

@@ -1,3 +1,4 @@
+import { midpoint } from '../../geometry/point.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { LaidPart } from '../../layout/laid.ts';
 import type { Guide } from '../document/guide.ts';
@@ -164,7 +165,7 @@ function drawGuide(ctx: Pen, guide: Guide, view: View, palette: Palette): void {
     ctx.lineTo(p.x + 4, p.y - 4);
   }
   strokeHaloed(ctx, palette, line);
-  const m = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  const m = midpoint(a, b);
   const plate = { text: guide.label, size: 13, fill: palette.over, ink: palette.halo, halo: palette.halo };
   drawPlate(ctx, plate, m, 'middle');
 }

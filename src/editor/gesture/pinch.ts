@@ -1,3 +1,4 @@
+import { distance, midpoint } from '../../geometry/point.ts';
 import type { Point } from '../../geometry/shape.ts';
 import type { EditorStore } from '../state/store.ts';
 import { zoomedAt } from '../state/zoom.ts';
@@ -5,11 +6,11 @@ import { zoomedAt } from '../state/zoom.ts';
 /** Two fingers: the points of the face under them stay under them. */
 export function startPinch(store: EditorStore, a: Point, b: Point) {
   const { view } = store.getState();
-  const spread = Math.max(1, Math.hypot(a.x - b.x, a.y - b.y));
-  const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  const spread = Math.max(1, distance(a, b));
+  const middle = midpoint(a, b);
   return (p: Point, q: Point) => {
-    const now = { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 };
-    const zoomed = zoomedAt(view, middle, Math.hypot(p.x - q.x, p.y - q.y) / spread);
+    const now = midpoint(p, q);
+    const zoomed = zoomedAt(view, middle, distance(p, q) / spread);
     store.setState({
       fitted: false,
       view: { ...zoomed, x: zoomed.x + now.x - middle.x, y: zoomed.y + now.y - middle.y },

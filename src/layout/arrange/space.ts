@@ -1,5 +1,6 @@
 import { isLettered } from '../../design/made.ts';
 import type { Axis, Edge, Part } from '../../design/schema.ts';
+import { surrounds } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { type Bounds, boundsOf } from '../bounds.ts';
@@ -84,13 +85,7 @@ function chainFrom(start: string, byId: ReadonlyMap<string, Part>): string[] {
 function carries(part: Part, bounds: Bounds | undefined, space: Box | null): boolean {
   if (part.kind !== 'panel' && !isLettered(part) && part.kind !== 'strip') return false;
   if (!bounds || !space) return false;
-  const { box } = bounds;
-  return (
-    space.x >= box.x - SAME_LENGTH &&
-    space.y >= box.y - SAME_LENGTH &&
-    space.x + space.w <= box.x + box.w + SAME_LENGTH &&
-    space.y + space.h <= box.y + box.h + SAME_LENGTH
-  );
+  return surrounds(bounds.box, space, SAME_LENGTH);
 }
 
 function boxOfEdges(on: Arranging, edges: Readonly<Record<keyof SpaceNames, Edge>>): Box | null {

@@ -1,5 +1,6 @@
 import type { Check } from '../../check/check.ts';
 import { isSheet } from '../../design/made.ts';
+import { surrounds } from '../../geometry/box.ts';
 import { intersect, union } from '../../geometry/clip.ts';
 import { areaOf, boxesMeet } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
@@ -9,7 +10,7 @@ import type { Mm } from '../../measure/units.ts';
 import type { LaidPart } from '../laid.ts';
 import { LEAST_CARRIED } from '../place/carrier.ts';
 import type { Placing } from '../place/place.ts';
-import { fillsItsBox, within } from '../place/support.ts';
+import { fillsItsBox } from '../place/support.ts';
 import type { CheckContext } from './context.ts';
 
 const sameHeight = (a: Mm, b: Mm): boolean => Math.abs(a - b) <= SAME_LENGTH;
@@ -28,13 +29,13 @@ function supportedShare(
   const beneath: Region[] = [];
   for (const level of context.face.levels) {
     if (!sameHeight(level.z, laid.z0) || !boxesMeet(level.box, bounds)) continue;
-    if (fillsItsBox(level) && within(bounds, level.box)) return 1;
+    if (fillsItsBox(level) && surrounds(level.box, bounds, SAME_LENGTH)) return 1;
     beneath.push(level.region);
   }
   for (const other of neighbors) {
     // A painted shape carries nothing.
     if (!sameHeight(other.laid.z1, laid.z0) || other.laid.z1 - other.laid.z0 <= SAME_LENGTH) continue;
-    if (isBoard(other.laid) && within(bounds, other.bounds)) return 1;
+    if (isBoard(other.laid) && surrounds(other.bounds, bounds, SAME_LENGTH)) return 1;
     beneath.push(other.laid.region);
   }
   const area = areaOf(laid.region);

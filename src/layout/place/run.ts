@@ -1,7 +1,17 @@
 import { type Run, USUAL_SEGMENTS } from '../../design/schema.ts';
 import { regionOfRings } from '../../geometry/clip.ts';
 import { areaOfLoop, type Loop } from '../../geometry/loop.ts';
-import { angleOf, cross, distance, dot, subtract, unit } from '../../geometry/point.ts';
+import {
+  add,
+  angleOf,
+  cross,
+  distance,
+  dot,
+  leftNormal,
+  scale,
+  subtract,
+  unit,
+} from '../../geometry/point.ts';
 import { ringOfBox } from '../../geometry/region.ts';
 import { reverseRing, signedArea } from '../../geometry/ring.ts';
 import { intersectLines } from '../../geometry/segment.ts';
@@ -133,27 +143,20 @@ function parallel(path: RunPath, by: Mm): Point[] {
   const normalAt = (i: number): Point => {
     const a = pick(points, i % n);
     const b = pick(points, (i + 1) % n);
-    const d = unit(subtract(b, a));
-    return { x: -d.y * by, y: d.x * by };
+    return scale(leftNormal(subtract(b, a)), by);
   };
-  const shift = (p: Point, v: Point): Point => ({ x: p.x + v.x, y: p.y + v.y });
   return points.map((corner, i) => {
-    if (!closed && i === 0) return shift(corner, normalAt(0));
-    if (!closed && i === n - 1) return shift(corner, normalAt(n - 2));
+    if (!closed && i === 0) return add(corner, normalAt(0));
+    if (!closed && i === n - 1) return add(corner, normalAt(n - 2));
     const before = pick(points, (i + n - 1) % n);
     const after = pick(points, (i + 1) % n);
     const into = normalAt((i + n - 1) % n);
     const out = normalAt(i);
     const straight =
       Math.abs(cross(unit(subtract(corner, before)), unit(subtract(after, corner)))) < SAME_LENGTH;
-    if (straight) return shift(corner, out);
-    const tip = intersectLines(
-      shift(before, into),
-      shift(corner, into),
-      shift(corner, out),
-      shift(after, out),
-    );
-    return tip && distance(tip, corner) <= LONGEST_MITER * Math.abs(by) ? tip : shift(corner, out);
+    if (straight) return add(corner, out);
+    const tip = intersectLines(add(before, into), add(corner, into), add(corner, out), add(after, out));
+    return tip && distance(tip, corner) <= LONGEST_MITER * Math.abs(by) ? tip : add(corner, out);
   });
 }
 

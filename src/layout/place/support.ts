@@ -1,18 +1,12 @@
 import type { Face, LevelId } from '../../bed/face.ts';
 import { LEVEL_IDS, type Part } from '../../design/schema.ts';
+import { surrounds } from '../../geometry/box.ts';
 import { intersect } from '../../geometry/clip.ts';
 import { areaOf, boxesMeet } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import { DUST, SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { pick } from '../../list/at.ts';
 import { partOf } from '../reference.ts';
-
-/** Whether a box lies within another, touching allowed. */
-export const within = (inner: Box, outer: Box): boolean =>
-  inner.x >= outer.x - SAME_LENGTH &&
-  inner.y >= outer.y - SAME_LENGTH &&
-  inner.x + inner.w <= outer.x + outer.w + SAME_LENGTH &&
-  inner.y + inner.h <= outer.y + outer.h + SAME_LENGTH;
 
 /** The level's region is just its box. */
 export const fillsItsBox = (level: Face['levels'][number]): boolean => {
@@ -23,7 +17,7 @@ export const fillsItsBox = (level: Face['levels'][number]): boolean => {
 /** The level under the largest share of a footprint; of equal shares, and off the face, the highest. */
 export function levelUnder(face: Face, region: Region, box: Box): LevelId | null {
   // Most parts lie wholly on one: that is seen without cutting anything.
-  const whole = face.levels.find((level) => fillsItsBox(level) && within(box, level.box));
+  const whole = face.levels.find((level) => fillsItsBox(level) && surrounds(level.box, box, SAME_LENGTH));
   if (whole) return whole.id;
   let best: LevelId | null = face.levels[0]?.id ?? null;
   let most = SAME_LENGTH;
