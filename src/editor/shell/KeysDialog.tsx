@@ -1,4 +1,5 @@
 import { Dialog } from '../control/Dialog.tsx';
+import { Section } from '../control/Section.tsx';
 import { useStore } from '../state/hooks.ts';
 import { useWords, type WordKey } from '../words/t.ts';
 
@@ -41,8 +42,7 @@ export function KeysDialog() {
   const t = useWords();
   const store = useStore();
   const list = (title: WordKey, lines: typeof KEYS) => (
-    <section>
-      <h3 className="section-title">{t(title)}</h3>
+    <Section title={title}>
       <dl className="keys">
         {lines.map(([keys, does]) => (
           <div key={keys}>
@@ -51,7 +51,7 @@ export function KeysDialog() {
           </div>
         ))}
       </dl>
-    </section>
+    </Section>
   );
   return (
     <Dialog title={t('keys.title')} onClose={() => store.setState({ keysShown: false })}>

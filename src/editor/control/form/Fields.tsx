@@ -34,6 +34,18 @@ export function Fields<T, C = Partial<T>>({ of, value, ...rest }: FieldsProps<T,
   });
 }
 
+/** The fields of a form in columns, two of them where not said otherwise. */
+export function FieldGrid<T, C = Partial<T>>({
+  three,
+  ...fields
+}: FieldsProps<T, C> & { readonly three?: boolean }) {
+  return (
+    <div className={three ? 'fields three' : 'fields'}>
+      <Fields {...fields} />
+    </div>
+  );
+}
+
 interface OneFieldProps<T, C> extends Omit<FieldsProps<T, C>, 'of'> {
   readonly field: FormField<T, C>;
   readonly design: Design;

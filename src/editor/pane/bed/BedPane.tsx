@@ -2,8 +2,9 @@ import { useEffect, useMemo } from 'react';
 import { faceOf } from '../../../bed/faceOf.ts';
 import type { Design } from '../../../design/schema.ts';
 import { Caution } from '../../control/Caution.tsx';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { type Label, labelText } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { useCheckWords } from '../../control/useCheckWords.ts';
 import type { Shown } from '../../document/shown.ts';
 import { useCommit, useDesign, useEditor, useSettled, useStore } from '../../state/hooks.ts';
@@ -77,34 +78,29 @@ export default function BedPane() {
       <MattressSection bed={bed} onPropose={propose} />
       <FaceSection bed={bed} onPropose={propose} />
       {BED_SECTIONS.map((section) => (
-        <section key={section.words}>
-          <h3 className="section-title">{t(section.words)}</h3>
+        <Section key={section.words} title={section.words}>
           <div className="fields">
             {section.words === 'bed.frame' ? (
               <Fields of={[frameBoardField(unit)]} value={bed} onChange={take} />
             ) : null}
             <Fields of={section.fields} value={bed} onChange={take} errorOf={wrongAt} />
           </div>
-        </section>
+        </Section>
       ))}
-      <section>
-        <h3 className="section-title">{t('bed.skin')}</h3>
-        <div className="fields">
-          <Fields
-            of={SKIN_FIELDS}
-            value={bed}
-            onChange={(fields, label) => take(fields, label === 'bed.hasSkin' ? 'bed.skin' : label)}
-          />
-        </div>
-      </section>
-      <section>
-        <h3 className="section-title">{t('bed.beside')}</h3>
+      <Section title="bed.skin">
+        <FieldGrid
+          of={SKIN_FIELDS}
+          value={bed}
+          onChange={(fields, label) => take(fields, label === 'bed.hasSkin' ? 'bed.skin' : label)}
+        />
+      </Section>
+      <Section title="bed.beside">
         {BESIDE_FIELDS.map((of) => (
           <div className="fields" key={of.map(({ label }) => labelText(label)).join()}>
             <Fields of={of} value={bed.beside} onChange={withBeside} />
           </div>
         ))}
-      </section>
+      </Section>
       <BoardList />
       <SwingSection />
       <Caution of="bed" />
@@ -146,21 +142,18 @@ interface MattressSectionProps {
 function MattressSection({ bed, onPropose }: MattressSectionProps) {
   const t = useWords();
   return (
-    <section>
-      <h3 className="section-title">{t('bed.mattress')}</h3>
-      <div className="fields">
-        <Fields
-          of={MATTRESS_FIELDS}
-          value={bed}
-          onChange={(change) => {
-            const { pivotAlong, mattress = bed.mattress } = change;
-            const label = pivotAlong
-              ? t(`bed.along.${pivotAlong}`)
-              : (presetOf(mattress)?.name ?? t('bed.mattress'));
-            onPropose({ ...bed, ...change }, label);
-          }}
-        />
-      </div>
-    </section>
+    <Section title="bed.mattress">
+      <FieldGrid
+        of={MATTRESS_FIELDS}
+        value={bed}
+        onChange={(change) => {
+          const { pivotAlong, mattress = bed.mattress } = change;
+          const label = pivotAlong
+            ? t(`bed.along.${pivotAlong}`)
+            : (presetOf(mattress)?.name ?? t('bed.mattress'));
+          onPropose({ ...bed, ...change }, label);
+        }}
+      />
+    </Section>
   );
 }

@@ -1,4 +1,5 @@
 import { Measure } from '../../control/Measure.tsx';
+import { Section } from '../../control/Section.tsx';
 import { useSettled } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 
@@ -7,8 +8,7 @@ export function BoardList() {
   const t = useWords();
   const { face } = useSettled();
   return (
-    <section>
-      <h3 className="section-title">{t('bed.follows')}</h3>
+    <Section title="bed.follows">
       <table className="figures">
         <caption className="hidden-text">{t('bed.follows')}</caption>
         <tbody>
@@ -53,6 +53,6 @@ export function BoardList() {
           </tr>
         </tbody>
       </table>
-    </section>
+    </Section>
   );
 }

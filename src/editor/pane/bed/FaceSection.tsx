@@ -1,7 +1,8 @@
 import { type FaceSide, leastFace, withFace } from '../../../bed/faceSize.ts';
 import type { Bed } from '../../../design/schema.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, labelText } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import type { Shown } from '../../document/shown.ts';
 import { useSettled } from '../../state/hooks.ts';
@@ -29,11 +30,8 @@ export function FaceSection({ bed, onPropose }: FaceSectionProps) {
   const settled = useSettled();
   const room = (mm: number) => lengthText(settled.design, mm);
   return (
-    <section>
-      <h3 className="section-title">{t('title.face')}</h3>
-      <div className="fields">
-        <Fields of={FIELDS} value={settled} onChange={(next, label) => onPropose(next, labelText(label))} />
-      </div>
+    <Section title="title.face">
+      <FieldGrid of={FIELDS} value={settled} onChange={(next, label) => onPropose(next, labelText(label))} />
       <p className="note">
         <Typeset
           text={t('bed.face.room', {
@@ -42,6 +40,6 @@ export function FaceSection({ bed, onPropose }: FaceSectionProps) {
           })}
         />
       </p>
-    </section>
+    </Section>
   );
 }

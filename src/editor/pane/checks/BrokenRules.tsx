@@ -1,5 +1,6 @@
 import { Trash2 } from 'lucide-react';
 import type { Plan } from '../../../plan/types.ts';
+import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { ruleSentence } from '../../edit/sentence.ts';
 import { useCommit } from '../../state/hooks.ts';
@@ -25,10 +26,7 @@ export function BrokenRules({ plan }: { plan: Plan }) {
   const drop = (id: string) =>
     commit([{ kind: 'remove', list: 'rules', id }], t('did.dropRule', { rule: say(id) }));
   return (
-    <section aria-labelledby="checks-rules">
-      <h3 id="checks-rules" className="section-title">
-        {t('checks.rules')} <span className="count">{broken.length}</span>
-      </h3>
+    <Section id="checks-rules" title="checks.rules" count={broken.length}>
       <p className="note">{t('checks.rulesLead')}</p>
       <ul className="broken-rules">
         {broken.map(({ id, fights }) => (
@@ -53,7 +51,7 @@ export function BrokenRules({ plan }: { plan: Plan }) {
           </li>
         ))}
       </ul>
-    </section>
+    </Section>
   );
 }
 

@@ -1,6 +1,7 @@
 import { CircleAlert, Info, type LucideIcon, TriangleAlert } from 'lucide-react';
 import type { Check, Severity } from '../../../check/check.ts';
 import type { Design } from '../../../design/schema.ts';
+import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useCheckWords } from '../../control/useCheckWords.ts';
 import { useStore } from '../../state/hooks.ts';
@@ -44,10 +45,7 @@ export function CheckList({ severity, checks, design }: CheckListProps) {
   const Icon = ICONS[severity];
   const id = `checks-${severity}`;
   return (
-    <section aria-labelledby={id}>
-      <h3 id={id} className="section-title">
-        {t(TITLES[severity])} <span className="count">{groups.length}</span>
-      </h3>
+    <Section id={id} title={TITLES[severity]} count={groups.length}>
       <ul className="checks">
         {groups.map((group, i) => {
           const [check] = group;
@@ -83,6 +81,6 @@ export function CheckList({ severity, checks, design }: CheckListProps) {
           );
         })}
       </ul>
-    </section>
+    </Section>
   );
 }

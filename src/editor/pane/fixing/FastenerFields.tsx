@@ -1,7 +1,8 @@
 import type { Design } from '../../../design/schema.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { tables } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
@@ -51,13 +52,8 @@ export function FastenerFields() {
   const brad = tables().brads.find((b) => b.id === fastening.brad);
   const lengths = (brad?.lengths ?? []).map((mm) => lengthField(mm, say.short(mm)));
   return (
-    <section aria-labelledby="brads-settings">
-      <h3 id="brads-settings" className="section-title">
-        {t('brads.settings')}
-      </h3>
-      <div className="fields">
-        <Fields of={FIELDS} value={fastening} onChange={put} />
-      </div>
+    <Section id="brads-settings" title="brads.settings">
+      <FieldGrid of={FIELDS} value={fastening} onChange={put} />
       <details className="more">
         <summary>{t('brads.lengths')}</summary>
         <p className="note">{t('brads.lengthsHint')}</p>
@@ -65,6 +61,6 @@ export function FastenerFields() {
           <Fields of={lengths} value={fastening} onChange={put} />
         </div>
       </details>
-    </section>
+    </Section>
   );
 }

@@ -3,6 +3,7 @@ import { designPart } from '../../../layout/reference.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { FaceMap } from '../../control/FaceMap.tsx';
 import { Measure } from '../../control/Measure.tsx';
+import { Section } from '../../control/Section.tsx';
 import { regionData } from '../../control/svgPath.ts';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
@@ -20,10 +21,7 @@ export function Fasteners({ plan }: { plan: Plan }) {
   const names = new Map([...tables.brads, ...tables.screws].map((f) => [f.id, f.name]));
   return (
     <>
-      <section aria-labelledby="brads-map">
-        <h3 id="brads-map" className="section-title">
-          {t('brads.map')}
-        </h3>
+      <Section id="brads-map" title="brads.map">
         <div className="map-pair">
           <BradMap plan={plan} />
           <div className="pane-stack">
@@ -56,7 +54,7 @@ export function Fasteners({ plan }: { plan: Plan }) {
             </ul>
           </div>
         </div>
-      </section>
+      </Section>
       <PartTable plan={plan} />
     </>
   );
@@ -110,10 +108,7 @@ function PartTable({ plan }: { plan: Plan }) {
   const say = useSay();
   const store = useStore();
   return (
-    <section aria-labelledby="brads-table">
-      <h3 id="brads-table" className="section-title">
-        {t('brads.table')}
-      </h3>
+    <Section id="brads-table" title="brads.table">
       <ScrollBox label={t('brads.table')}>
         <table className="figures brads">
           <caption className="hidden-text">{t('brads.table')}</caption>
@@ -149,6 +144,6 @@ function PartTable({ plan }: { plan: Plan }) {
           </tbody>
         </table>
       </ScrollBox>
-    </section>
+    </Section>
   );
 }

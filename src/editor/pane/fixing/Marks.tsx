@@ -1,6 +1,7 @@
 import type { StickMark, StoryStick } from '../../../marks/result.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Measure } from '../../control/Measure.tsx';
+import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
@@ -14,15 +15,12 @@ export function Marks({ plan }: { plan: Plan }) {
   const sticks = plan.marks.sticks.filter((s) => s.marks.length > 0);
   if (sticks.length === 0) return <p className="note">{t('marks.none')}</p>;
   return (
-    <section aria-labelledby="fixing-marks">
-      <h3 id="fixing-marks" className="section-title">
-        {t('fixing.marks')}
-      </h3>
+    <Section id="fixing-marks" title="fixing.marks">
       <p className="note">{t('marks.lead')}</p>
       {sticks.map((stick) => (
         <Stick key={stick.axis} stick={stick} />
       ))}
-    </section>
+    </Section>
   );
 }
 

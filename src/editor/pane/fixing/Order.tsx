@@ -1,5 +1,6 @@
 import type { Plan } from '../../../plan/types.ts';
 import { stepSentence } from '../../../plan/words/words.ts';
+import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useTicks } from '../../kept/ticked.ts';
@@ -13,10 +14,7 @@ export function Order({ plan }: { plan: Plan }) {
   const { steps } = plan.marks;
   const done = steps.filter((s) => ticked.has(idOf(s))).length;
   return (
-    <section aria-labelledby="fixing-order">
-      <h3 id="fixing-order" className="section-title">
-        {t('fixing.order')} <span className="count">{t('order.count', { done, all: steps.length })}</span>
-      </h3>
+    <Section id="fixing-order" title="fixing.order" count={t('order.count', { done, all: steps.length })}>
       <p className="note">{t('order.lead')}</p>
       <ol className="steps">
         {steps.map((step) => (
@@ -35,7 +33,7 @@ export function Order({ plan }: { plan: Plan }) {
           </li>
         ))}
       </ol>
-    </section>
+    </Section>
   );
 }
 

@@ -2,8 +2,9 @@ import type { Design } from '../../../design/schema.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Caution } from '../../control/Caution.tsx';
 import { FaceMap } from '../../control/FaceMap.tsx';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { regionData } from '../../control/svgPath.ts';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
@@ -25,10 +26,7 @@ export function Weight({ plan }: { plan: Plan }) {
   return (
     <>
       <Caution of="weight" />
-      <section aria-labelledby="fixing-weight">
-        <h3 id="fixing-weight" className="section-title">
-          {t('fixing.weight')}
-        </h3>
+      <Section id="fixing-weight" title="fixing.weight">
         <div className="map-pair">
           <CenterMap plan={plan} />
           <table className="figures">
@@ -72,7 +70,7 @@ export function Weight({ plan }: { plan: Plan }) {
           </table>
         </div>
         <p className="note">{t('load.estimate')}</p>
-      </section>
+      </Section>
       <MomentCurve load={load} />
       {heaviest.length > 0 ? (
         <table className="figures">
@@ -121,17 +119,12 @@ function Limits() {
   const { load } = useSettledDesign();
   const { set } = useChange();
   return (
-    <section aria-labelledby="load-limits">
-      <h3 id="load-limits" className="section-title">
-        {t('load.limits')}
-      </h3>
-      <div className="fields">
-        <Fields
-          of={LIMITS}
-          value={load}
-          onChange={(fields) => set('load', { ...load, ...fields }, t('load.limits'))}
-        />
-      </div>
-    </section>
+    <Section id="load-limits" title="load.limits">
+      <FieldGrid
+        of={LIMITS}
+        value={load}
+        onChange={(fields) => set('load', { ...load, ...fields }, t('load.limits'))}
+      />
+    </Section>
   );
 }

@@ -1,6 +1,7 @@
 import { Plus } from 'lucide-react';
 import { newFinish } from '../../../design/defaults.ts';
 import { ColorField } from '../../control/ColorField.tsx';
+import { Section } from '../../control/Section.tsx';
 import { freeId, freeName } from '../../edit/ids.ts';
 import { useCommit, useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
@@ -19,8 +20,7 @@ export function FinishList() {
     commit([{ kind: 'insert', list: 'finishes', item }], t('did.add', { name }));
   };
   return (
-    <section>
-      <h3 className="section-title">{t('finish.title')}</h3>
+    <Section title="finish.title">
       <ul className="finishes">
         {design.finishes.map((f) => (
           <li key={f.id}>
@@ -42,6 +42,6 @@ export function FinishList() {
         <Plus aria-hidden="true" />
         {t('finish.add')}
       </button>
-    </section>
+    </Section>
   );
 }

@@ -4,6 +4,7 @@ import { KIND_ICONS } from '../../control/kindIcons.ts';
 import { lazyPart } from '../../control/lazyPart.tsx';
 import { useRoving } from '../../control/list/rove.ts';
 import { Measure } from '../../control/Measure.tsx';
+import { Section } from '../../control/Section.tsx';
 import { Guard } from '../../frame/Guard.tsx';
 import { placeInMiddle } from '../../gesture/draw.ts';
 import { startPlacing } from '../../gesture/place.ts';
@@ -29,8 +30,7 @@ export default function LayoutPane() {
   return (
     <div className="pane-stack">
       <h2 className="hidden-text">{t('step.layout')}</h2>
-      <section>
-        <h3 className="section-title">{t('layout.draw')}</h3>
+      <Section title="layout.draw">
         <p className="note">{t('layout.drawHint')}</p>
         <div ref={kinds} role="toolbar" className="kinds" aria-label={t('layout.draw')} {...roving}>
           {DRAWN_KINDS.map((kind) => {
@@ -54,16 +54,15 @@ export default function LayoutPane() {
             );
           })}
         </div>
-      </section>
-      <section>
-        <h3 className="section-title">{t('built.title')}</h3>
+      </Section>
+      <Section title="built.title">
         <p className="note">{t('built.hint')}</p>
         <Guard onLost={() => undefined}>
           <Suspense fallback={<div className="builts" />}>
             <BuiltShelf />
           </Suspense>
         </Guard>
-      </section>
+      </Section>
       <StockPalette />
       <DivideSection />
       <PhotoSection />
@@ -93,8 +92,7 @@ function StockPalette() {
     return () => element?.removeEventListener('touchmove', hold);
   }, [store]);
   return (
-    <section>
-      <h3 className="section-title">{t('layout.stock')}</h3>
+    <Section title="layout.stock">
       <p className="note by-mouse">{t('layout.stockHint')}</p>
       <p className="note by-finger">{t('layout.stockHintFinger')}</p>
       <ChoiceField
@@ -145,7 +143,7 @@ function StockPalette() {
           </button>
         ))}
       </div>
-    </section>
+    </Section>
   );
 }
 

@@ -1,7 +1,7 @@
 import { ImagePlus, Trash2, Undo2 } from 'lucide-react';
 import { useState } from 'react';
 import { boxAround } from '../../../geometry/box.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { MeasureField } from '../../control/MeasureField.tsx';
 import { pickByInput } from '../../kept/file.ts';
 import { openPhoto } from '../../photo/open.ts';
@@ -87,9 +87,7 @@ function PhotoFields({ photo }: { photo: Photo }) {
   };
   return (
     <>
-      <div className="fields">
-        <Fields of={PHOTO_FIELDS} value={photo} onChange={change} />
-      </div>
+      <FieldGrid of={PHOTO_FIELDS} value={photo} onChange={change} />
       <fieldset className="btn-row photo-modes" disabled={locked}>
         <legend className="hidden-text">{t('photo.modes')}</legend>
         {MODES.map((one) => (
@@ -105,11 +103,7 @@ function PhotoFields({ photo }: { photo: Photo }) {
         ))}
       </fieldset>
       {mode === 'rest' ? null : <p className="note">{t(`photo.hint.${mode}`)}</p>}
-      {mode === 'move' ? (
-        <div className="fields">
-          <Fields of={PLACING_FIELDS} value={photo} onChange={place} />
-        </div>
-      ) : null}
+      {mode === 'move' ? <FieldGrid of={PLACING_FIELDS} value={photo} onChange={place} /> : null}
       {mode === 'scale' ? <KnownLength photo={photo} /> : null}
       {mode === 'straighten' ? (
         <QuadFields quad={placing.quad} size={image} onCommit={(quad) => place({ quad })} />

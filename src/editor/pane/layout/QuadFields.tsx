@@ -1,5 +1,5 @@
 import { pick } from '../../../list/at.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import type { Size } from '../../photo/placing.ts';
 import type { Quad } from '../../state/photo.ts';
@@ -41,15 +41,13 @@ export function QuadFields({ quad, size, onCommit }: QuadFieldsProps) {
   return CORNERS.map((corner, index) => (
     <fieldset key={corner} className="sub">
       <legend>{t(`photo.corner.${corner}`)}</legend>
-      <div className="fields">
-        <Fields
-          of={FIELDS}
-          value={{ at: pick(quad, index), size }}
-          onChange={(to) =>
-            onCommit(quad.map((p, i) => (i === index ? { ...p, ...to } : p)) as unknown as Quad)
-          }
-        />
-      </div>
+      <FieldGrid
+        of={FIELDS}
+        value={{ at: pick(quad, index), size }}
+        onChange={(to) =>
+          onCommit(quad.map((p, i) => (i === index ? { ...p, ...to } : p)) as unknown as Quad)
+        }
+      />
     </fieldset>
   ));
 }

@@ -1,4 +1,4 @@
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { FILL_FIELDS, LAYER_FIELDS, layerFields } from './layerFields.ts';
 import type { LetteringFieldsProps } from './TextFields.tsx';
@@ -14,16 +14,12 @@ export function LookFields({ lettering, board, onChange }: LookFieldsProps) {
   const layers = layerFields(finishes, lettering.finish, board);
   return (
     <>
-      <div className="fields three">
-        <Fields of={FILL_FIELDS} value={lettering} onChange={onChange} />
-      </div>
+      <FieldGrid three of={FILL_FIELDS} value={lettering} onChange={onChange} />
       {(['outline', 'inline', 'shade'] as const).map((layer) => (
         <fieldset key={layer} className="look">
           <Fields of={layers[layer]} value={lettering} onChange={onChange} />
           {lettering[layer] ? (
-            <div className="fields three">
-              <Fields of={LAYER_FIELDS[layer]} value={lettering} onChange={onChange} />
-            </div>
+            <FieldGrid three of={LAYER_FIELDS[layer]} value={lettering} onChange={onChange} />
           ) : null}
         </fieldset>
       ))}

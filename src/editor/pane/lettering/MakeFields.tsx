@@ -1,8 +1,9 @@
 import { POUNCE } from '../../../design/defaults.ts';
 import type { Lettering, Sign } from '../../../design/schema.ts';
 import type { SignPlan } from '../../../plan/types.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { stocksOf } from '../../shipped/tables.ts';
 import { t, useWords } from '../../words/t.ts';
 import { stockChoices } from '../facts/choices.ts';
@@ -80,14 +81,9 @@ export function MakeFields({
     <>
       <Fields of={MAKE_FIELDS} value={{ lettering, sign, board }} onChange={onChange} />
       {make === 'stencil' ? (
-        <section aria-labelledby="stencil-title">
-          <h3 id="stencil-title" className="section-title">
-            {t('stencil.title')}
-          </h3>
+        <Section id="stencil-title" title="stencil.title">
           {sign ? <Held sign={sign} /> : null}
-          <div className="fields three">
-            <Fields of={STENCIL_FIELDS} value={stencil} onChange={put} />
-          </div>
+          <FieldGrid three of={STENCIL_FIELDS} value={stencil} onChange={put} />
           {stencil.placed.length > 0 ? (
             <div className="btn-row spaced">
               <p className="note">{t('stencil.byHand', { count: stencil.placed.length })}</p>
@@ -96,7 +92,7 @@ export function MakeFields({
               </button>
             </div>
           ) : null}
-        </section>
+        </Section>
       ) : null}
     </>
   );

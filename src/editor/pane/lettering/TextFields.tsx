@@ -1,6 +1,6 @@
 import { Plus } from 'lucide-react';
 import { FARTHEST, type Lettering } from '../../../design/schema.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { useWords } from '../../words/t.ts';
 import { LineFields } from './LineFields.tsx';
@@ -79,9 +79,7 @@ export function TextFields({ lettering, missing, onChange }: TextFieldsProps) {
         </button>
         <p className="note">{t('letters.ownSizeHint')}</p>
       </div>
-      <div className="fields three">
-        <Fields of={FIELDS} value={lettering} onChange={onChange} />
-      </div>
+      <FieldGrid three of={FIELDS} value={lettering} onChange={onChange} />
     </>
   );
 }

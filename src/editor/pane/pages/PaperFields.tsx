@@ -1,6 +1,7 @@
 import type { Pages } from '../../../design/schema.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { tables } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
@@ -53,28 +54,15 @@ export function PaperFields() {
   const put = (fields: Partial<Pages>) => set('pages', { ...pages, ...fields }, t('pages.paper'));
   return (
     <>
-      <section aria-labelledby="pages-paper">
-        <h3 id="pages-paper" className="section-title">
-          {t('pages.paper')}
-        </h3>
-        <div className="fields">
-          <Fields of={PAPER_FIELDS} value={pages} onChange={put} />
-        </div>
-      </section>
-      <section aria-labelledby="pages-margin">
-        <h3 id="pages-margin" className="section-title">
-          {t('pages.margin')}
-        </h3>
-        <div className="fields">
-          <Fields of={MARGIN_FIELDS} value={pages} onChange={put} />
-        </div>
-      </section>
-      <section aria-labelledby="pages-also">
-        <h3 id="pages-also" className="section-title">
-          {t('pages.also')}
-        </h3>
+      <Section id="pages-paper" title="pages.paper">
+        <FieldGrid of={PAPER_FIELDS} value={pages} onChange={put} />
+      </Section>
+      <Section id="pages-margin" title="pages.margin">
+        <FieldGrid of={MARGIN_FIELDS} value={pages} onChange={put} />
+      </Section>
+      <Section id="pages-also" title="pages.also">
         <Fields of={ALSO_FIELDS} value={pages} onChange={put} />
-      </section>
+      </Section>
     </>
   );
 }

@@ -7,6 +7,7 @@ import { pageSetup } from '../../../plan/pageSetup.ts';
 import { DrawingView } from '../../control/DrawingView.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { saveBytes } from '../../kept/file.ts';
 import { tables } from '../../shipped/tables.ts';
@@ -63,10 +64,7 @@ export function PrinterFields() {
   const should = (mm: Mm) => t('printer.should', { length: say.short(mm) });
   const untrue = (['x', 'y'] as const).filter((axis) => Math.abs(correction[axis] - 1) > 1e-6);
   return (
-    <section aria-labelledby="pages-printer">
-      <h3 id="pages-printer" className="section-title">
-        {t('pages.printer')}
-      </h3>
+    <Section id="pages-printer" title="pages.printer">
       <p className="note">{t('printer.lead')}</p>
       {test ? (
         <>
@@ -112,6 +110,6 @@ export function PrinterFields() {
       ) : (
         <p className="warn-text">{t('printer.noRoom')}</p>
       )}
-    </section>
+    </Section>
   );
 }

@@ -1,6 +1,7 @@
 import type { FinishUse } from '../../../finish/result.ts';
 import { designPart } from '../../../layout/reference.ts';
 import type { Plan } from '../../../plan/types.ts';
+import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
@@ -22,10 +23,7 @@ export function Amounts({ plan }: { plan: Plan }) {
           .map((b) => t('paint.buyOne', { count: b.count, container: cans.get(b.container) ?? b.container }))
           .join(', ');
   return (
-    <section aria-labelledby="paint-amounts" className="amounts-room">
-      <h3 id="paint-amounts" className="section-title">
-        {t('paint.amounts')}
-      </h3>
+    <Section id="paint-amounts" className="amounts-room" title="paint.amounts">
       <p className="note">{t('paint.amountsLead')}</p>
       <ScrollBox label={t('paint.amounts')}>
         <table className="figures amounts">
@@ -82,7 +80,7 @@ export function Amounts({ plan }: { plan: Plan }) {
           </tbody>
         </table>
       </ScrollBox>
-    </section>
+    </Section>
   );
 }
 
@@ -104,16 +102,13 @@ export function PaintOrder({ plan }: { plan: Plan }) {
     return named.length === 0 ? t('paint.nothing') : named.join(', ');
   };
   return (
-    <section aria-labelledby="paint-order">
-      <h3 id="paint-order" className="section-title">
-        {t('paint.order')}
-      </h3>
+    <Section id="paint-order" title="paint.order">
       <dl className="pairs">
         <dt>{t('paint.before')}</dt>
         <dd>{names(plan.finish.before)}</dd>
         <dt>{t('paint.after')}</dt>
         <dd>{names(plan.finish.after)}</dd>
       </dl>
-    </section>
+    </Section>
   );
 }

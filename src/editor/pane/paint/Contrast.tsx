@@ -1,6 +1,7 @@
 import { LEGIBLE_CONTRAST, letteringContrast } from '../../../finish/contrast.ts';
 import { letterLook } from '../../../finish/look.ts';
 import type { Plan } from '../../../plan/types.ts';
+import { Section } from '../../control/Section.tsx';
 import { useWords } from '../../words/t.ts';
 import { numberText } from '../../words/text.ts';
 
@@ -10,10 +11,7 @@ export function Contrast({ plan }: { plan: Plan }) {
   if (plan.signs.length === 0) return null;
   const { looks, design } = plan;
   return (
-    <section aria-labelledby="paint-contrast">
-      <h3 id="paint-contrast" className="section-title">
-        {t('paint.contrast')}
-      </h3>
+    <Section id="paint-contrast" title="paint.contrast">
       <p className="note">{t('paint.contrastLead')}</p>
       <table className="figures">
         <caption className="hidden-text">{t('paint.contrast')}</caption>
@@ -50,6 +48,6 @@ export function Contrast({ plan }: { plan: Plan }) {
           })}
         </tbody>
       </table>
-    </section>
+    </Section>
   );
 }

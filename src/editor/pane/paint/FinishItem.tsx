@@ -1,6 +1,6 @@
 import { Trash2 } from 'lucide-react';
 import type { Design, Finish } from '../../../design/schema.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { useWords } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';
 import { Cans } from './Cans.tsx';
@@ -42,13 +42,12 @@ export function FinishItem({ finish, design, wearers }: FinishItemProps) {
           </button>
         )}
       </div>
-      <div className="fields three">
-        <Fields
-          of={FINISH_FIELDS}
-          value={finish}
-          onChange={(fields) => put(fields, fields.color === undefined ? undefined : `color:${finish.id}`)}
-        />
-      </div>
+      <FieldGrid
+        three
+        of={FINISH_FIELDS}
+        value={finish}
+        onChange={(fields) => put(fields, fields.color === undefined ? undefined : `color:${finish.id}`)}
+      />
       {finish.kind === 'paint' ? null : <OnWoods finish={finish} design={design} />}
       <DataSheet measure={measure} onTake={(rate_m2_l) => put({ rate_m2_l })} />
       <Cans finish={finish} design={design} onChange={(containers) => put({ containers })} />

@@ -2,6 +2,7 @@ import type { Finish } from '../../../design/schema.ts';
 import { looksOfFinish } from '../../../finish/look.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { FaceMap } from '../../control/FaceMap.tsx';
+import { Section } from '../../control/Section.tsx';
 import { regionData } from '../../control/svgPath.ts';
 import { useWords } from '../../words/t.ts';
 import { stripes } from './stripes.ts';
@@ -32,10 +33,7 @@ export function FinishMap({ plan }: { plan: Plan }) {
   const t = useWords();
   const used = plan.design.finishes.filter((f) => plan.finish.uses.some((u) => u.finish === f.id));
   return (
-    <section aria-labelledby="paint-map">
-      <h3 id="paint-map" className="section-title">
-        {t('paint.map')}
-      </h3>
+    <Section id="paint-map" title="paint.map">
       <div className="map-pair">
         <FaceMap
           wood
@@ -57,6 +55,6 @@ export function FinishMap({ plan }: { plan: Plan }) {
           </li>
         </ul>
       </div>
-    </section>
+    </Section>
   );
 }

@@ -2,8 +2,9 @@ import { Plus } from 'lucide-react';
 import { newFinish } from '../../../design/defaults.ts';
 import { isBoards, isLettered, isMany } from '../../../design/made.ts';
 import type { Design, Part } from '../../../design/schema.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { freeId, freeName } from '../../edit/ids.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
@@ -37,10 +38,7 @@ export function Finishes() {
   };
   return (
     <>
-      <section aria-labelledby="paint-finishes">
-        <h3 id="paint-finishes" className="section-title">
-          {t('paint.finishes')}
-        </h3>
+      <Section id="paint-finishes" title="paint.finishes">
         <ul className="item-list">
           {design.finishes.map((finish) => (
             <FinishItem
@@ -55,15 +53,10 @@ export function Finishes() {
           <Plus aria-hidden="true" />
           {t('finish.add')}
         </button>
-      </section>
-      <section aria-labelledby="paint-setting">
-        <h3 id="paint-setting" className="section-title">
-          {t('paint.setting')}
-        </h3>
-        <div className="fields">
-          <Fields of={FIELDS} value={design.paint} onChange={put} />
-        </div>
-      </section>
+      </Section>
+      <Section id="paint-setting" title="paint.setting">
+        <FieldGrid of={FIELDS} value={design.paint} onChange={put} />
+      </Section>
     </>
   );
 }

@@ -3,6 +3,7 @@ import type { Design } from '../../../design/schema.ts';
 import { castShadows } from '../../../finish/shadow.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { FaceMap } from '../../control/FaceMap.tsx';
+import { Section } from '../../control/Section.tsx';
 import { regionData } from '../../control/svgPath.ts';
 import { useSay } from '../../control/useSay.ts';
 import { useCommit, useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
@@ -31,10 +32,7 @@ export function Light({ plan }: { plan: Plan }) {
       { merge: 'light' },
     );
   return (
-    <section aria-labelledby="paint-light">
-      <h3 id="paint-light" className="section-title">
-        {t('paint.light')}
-      </h3>
+    <Section id="paint-light" title="paint.light">
       <p className="note">{t('light.lead')}</p>
       <div className="map-pair">
         <FaceMap
@@ -78,7 +76,7 @@ export function Light({ plan }: { plan: Plan }) {
           </button>
         </div>
       </div>
-    </section>
+    </Section>
   );
 }
 

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Part } from '../../../design/schema.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { NEW_RULES, newRule, proposed, type RuleDraft } from '../../edit/newRule.ts';
 import { referenceName, ruleSentence } from '../../edit/sentence.ts';
 import { useCommit, useShown } from '../../state/hooks.ts';
@@ -41,9 +41,7 @@ export function AddRule({ part }: { part: Part }) {
   return (
     <fieldset className="sub">
       <legend>{t('rules.add')}</legend>
-      <div className="fields">
-        <Fields of={NEW_RULE_FIELDS} value={{ ...draft, places }} onChange={set} />
-      </div>
+      <FieldGrid of={NEW_RULE_FIELDS} value={{ ...draft, places }} onChange={set} />
       <p className="note">{rule ? ruleSentence(design, rule, undefined) : t('rules.incomplete')}</p>
       <div className="btn-row">
         <button

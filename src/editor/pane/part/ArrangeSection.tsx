@@ -15,6 +15,7 @@ import type { Axis, Edge } from '../../../design/schema.ts';
 import type { Arranged, Arranging } from '../../../layout/arrange/arranged.ts';
 import { distribute } from '../../../layout/arrange/distribute.ts';
 import { useRoving } from '../../control/list/rove.ts';
+import { Section } from '../../control/Section.tsx';
 import { SwitchField } from '../../control/SwitchField.tsx';
 import { alignSelection, arrangeSelection, mirrorSelection } from '../../edit/arrangeSelection.ts';
 import { partsIn } from '../../edit/movable.ts';
@@ -71,8 +72,7 @@ export function ArrangeSection() {
   );
 
   return (
-    <section className="arrange">
-      <h3 className="section-title">{t('arrange.title')}</h3>
+    <Section className="arrange" title="arrange.title">
       <p className="note">{t(one ? 'arrange.one' : 'arrange.many')}</p>
       <div ref={row} role="toolbar" className="btn-row tight" aria-label={t('arrange.title')} {...roving}>
         {ALIGNS.map(({ axis, side, words, icon }) =>
@@ -86,6 +86,6 @@ export function ArrangeSection() {
       <SwitchField label={t('arrange.hold')} hint={t('arrange.holdHint')} value={hold} onCommit={setHold} />
       {one ? null : <SharedRuleSection key={ids.join()} ids={ids} />}
       <CopyRow ids={ids} onApply={apply} />
-    </section>
+    </Section>
   );
 }

@@ -2,7 +2,7 @@ import { isAsked, type Kept } from '../../../design/assembly/question.ts';
 import { ASSEMBLIES, type AssemblyName } from '../../../design/assembly/table.ts';
 import type { Group } from '../../../design/schema.ts';
 import { keptBy } from '../../../list/keptBy.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { answer, askingOf, askWords, choiceWords, takeApart } from '../../edit/built.ts';
 import { useEditor, useStore } from '../../state/hooks.ts';
@@ -19,13 +19,11 @@ export function BuiltFields({ group }: { readonly group: Group }) {
   const { name, answers, box } = asking;
   return (
     <>
-      <div className="fields">
-        <Fields
-          of={fieldsOf(ASSEMBLIES[name])}
-          value={answers}
-          onChange={(change: Kept) => answer(store, group, box, change)}
-        />
-      </div>
+      <FieldGrid
+        of={fieldsOf(ASSEMBLIES[name])}
+        value={answers}
+        onChange={(change: Kept) => answer(store, group, box, change)}
+      />
       <button
         type="button"
         className="btn"

@@ -3,7 +3,7 @@ import type { Axis } from '../../../design/schema.ts';
 import type { Arranged, Arranging } from '../../../layout/arrange/arranged.ts';
 import { copyByRule } from '../../../layout/arrange/copy.ts';
 import { inches, type Mm } from '../../../measure/units.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { useWords } from '../../words/t.ts';
 
@@ -36,9 +36,7 @@ export function CopyRow({ ids, onApply }: CopyRowProps) {
   return (
     <fieldset className="sub">
       <legend>{t('copy.title')}</legend>
-      <div className="fields">
-        <Fields of={FIELDS} value={copies} onChange={(fields) => setCopies({ ...copies, ...fields })} />
-      </div>
+      <FieldGrid of={FIELDS} value={copies} onChange={(fields) => setCopies({ ...copies, ...fields })} />
       <div className="btn-row">
         <button
           type="button"

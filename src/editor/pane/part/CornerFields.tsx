@@ -3,7 +3,7 @@ import { leastCorners, MOST_CORNERS, type Part } from '../../../design/schema.ts
 import { midpoint, subtract } from '../../../geometry/point.ts';
 import type { Point } from '../../../geometry/shape.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { MeasureField } from '../../control/MeasureField.tsx';
 import { commitCorners } from '../../edit/cornerActs.ts';
@@ -102,13 +102,11 @@ export function CornerFields({ part }: { part: Part }) {
       ) : null}
       <fieldset className="sub">
         <legend>{t('corners.one', { number: one + 1 })}</legend>
-        <div className="fields">
-          <Fields
-            of={MADE_FIELDS}
-            value={madeOf(corners, one)}
-            onChange={(made) => take(madeCorner(corners, one, made), t('did.change', { name }))}
-          />
-        </div>
+        <FieldGrid
+          of={MADE_FIELDS}
+          value={madeOf(corners, one)}
+          onChange={(made) => take(madeCorner(corners, one, made), t('did.change', { name }))}
+        />
       </fieldset>
     </fieldset>
   );

@@ -3,7 +3,7 @@ import { RIPPED } from '../../../design/defaults.ts';
 import type { Design, Fill } from '../../../design/schema.ts';
 import { isOfSheet } from '../../../layout/fill/patterns.ts';
 import { inches } from '../../../measure/units.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { referenceName } from '../../edit/sentence.ts';
 import { stocksOf } from '../../shipped/tables.ts';
@@ -218,9 +218,7 @@ export function FillFields({ part }: { part: Fill }) {
     put(fields.around?.length === 0 ? { ...fields, around: undefined } : fields);
   return (
     <>
-      <div className="fields">
-        <Fields of={FILL_FIELDS} value={laid} onChange={change} />
-      </div>
+      <FieldGrid of={FILL_FIELDS} value={laid} onChange={change} />
       <Openings of={part.openings ?? []} box={box} onChange={(openings) => change({ openings })} />
       {part.around?.map((at) => (
         <p key={at} className="note">

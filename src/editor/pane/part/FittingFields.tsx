@@ -1,5 +1,5 @@
 import type { Fitting } from '../../../design/schema.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { massUnit } from '../facts/rateUnit.ts';
 import { SHAPE_FIELDS } from './shapeFields.ts';
@@ -29,9 +29,5 @@ const FIELDS: readonly FormField<Fitting>[] = [
 
 export function FittingFields({ part }: { part: Fitting }) {
   const { laid, change } = usePart(part);
-  return (
-    <div className="fields">
-      <Fields of={FIELDS} value={laid} onChange={change} />
-    </div>
-  );
+  return <FieldGrid of={FIELDS} value={laid} onChange={change} />;
 }

@@ -1,5 +1,5 @@
 import type { KeepClear } from '../../../design/schema.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
@@ -29,9 +29,5 @@ export function KeepClearFields({ keep }: { keep: KeepClear }) {
       [{ kind: 'replace', list: 'keepClears', id: keep.id, item: { ...keep, ...fields } }],
       t('did.change', { name: keep.name }),
     );
-  return (
-    <div className="fields">
-      <Fields of={FIELDS} value={keep} onChange={change} />
-    </div>
-  );
+  return <FieldGrid of={FIELDS} value={keep} onChange={change} />;
 }

@@ -1,7 +1,7 @@
 import type { ComponentType } from 'react';
 import type { PartArray, PartOf } from '../../../design/schema.ts';
 import { isFixedAlong } from '../../../layout/structure.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import {
   MEMBER_KINDS,
@@ -64,9 +64,7 @@ export function MemberFields({ part }: { part: PartArray }) {
   return (
     <fieldset className="sub">
       <legend>{t('array.member')}</legend>
-      <div className="fields">
-        <Fields of={FIELDS} value={{ ...part, box }} onChange={change} />
-      </div>
+      <FieldGrid of={FIELDS} value={{ ...part, box }} onChange={change} />
       <MemberContext value={part}>
         <OwnFields key={member.kind} part={one} />
       </MemberContext>

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react';
 import { eachOf, isBoards } from '../../../design/made.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import {
   type ChosenMember,
@@ -144,15 +144,13 @@ function ByNumber({ found: { grid, slot } }: { found: ChosenMember }) {
   const store = useStore();
   const [column, row] = [slot?.column ?? 0, slot?.row ?? 0];
   return (
-    <div className="fields">
-      <Fields
-        of={NUMBER_FIELDS}
-        value={{ grid, column, row }}
-        onChange={(to) =>
-          chooseMember(store, grid.slots.find((s) => s.column === to.column && s.row === to.row) ?? null)
-        }
-      />
-    </div>
+    <FieldGrid
+      of={NUMBER_FIELDS}
+      value={{ grid, column, row }}
+      onChange={(to) =>
+        chooseMember(store, grid.slots.find((s) => s.column === to.column && s.row === to.row) ?? null)
+      }
+    />
   );
 }
 
@@ -164,13 +162,11 @@ function OwnFields({ found, slot }: { found: ChosenMember; slot: MemberPlace }) 
   return (
     <>
       <p className="member-name">{slot.name}</p>
-      <div className="fields">
-        <Fields
-          of={MEMBER_OWN_FIELDS}
-          value={{ own, member }}
-          onChange={(change: Override) => commitOverride(store, found, slot, { ...own, ...change })}
-        />
-      </div>
+      <FieldGrid
+        of={MEMBER_OWN_FIELDS}
+        value={{ own, member }}
+        onChange={(change: Override) => commitOverride(store, found, slot, { ...own, ...change })}
+      />
     </>
   );
 }

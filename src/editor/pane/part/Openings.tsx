@@ -1,7 +1,7 @@
 import { Trash2 } from 'lucide-react';
 import type { Panel } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, within } from '../../control/form/formField.ts';
 import { freeName } from '../../edit/ids.ts';
 import { useWords } from '../../words/t.ts';
@@ -58,9 +58,7 @@ export function Openings({
                 <Trash2 aria-hidden="true" />
               </button>
             </legend>
-            <div className="fields">
-              <Fields of={OPENING_FIELDS} value={hole} onChange={take} />
-            </div>
+            <FieldGrid of={OPENING_FIELDS} value={hole} onChange={take} />
           </fieldset>
         );
       })}

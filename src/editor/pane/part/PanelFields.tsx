@@ -1,5 +1,5 @@
 import type { Panel, Sign } from '../../../design/schema.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { stockChoices } from '../facts/choices.ts';
 import { Openings } from './Openings.tsx';
@@ -22,9 +22,7 @@ export function PanelFields({ part }: { part: Panel | Sign }) {
   const { box, laid, change } = usePart(part);
   return (
     <>
-      <div className="fields">
-        <Fields of={BOARD_FIELDS} value={laid} onChange={change} />
-      </div>
+      <FieldGrid of={BOARD_FIELDS} value={laid} onChange={change} />
       <Openings of={part.openings} box={box} onChange={(openings) => change({ openings })} />
     </>
   );

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { boxIn } from '../../../layout/boxIn.ts';
 import { inches, type Mm } from '../../../measure/units.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { editsToRepeat, type Repeatable } from '../../edit/member.ts';
 import { useCommit, useSettled } from '../../state/hooks.ts';
@@ -40,9 +40,7 @@ export function RepeatSection({ part }: { part: Repeatable }) {
     <details className="fold">
       <summary className="section-title">{t('repeat.title')}</summary>
       <p className="note">{t('repeat.lead')}</p>
-      <div className="fields">
-        <Fields of={FIELDS} value={repeat} onChange={(fields) => setRepeat({ ...repeat, ...fields })} />
-      </div>
+      <FieldGrid of={FIELDS} value={repeat} onChange={(fields) => setRepeat({ ...repeat, ...fields })} />
       <div className="btn-row">
         <button
           type="button"

@@ -1,6 +1,7 @@
 import { Trash2, TriangleAlert } from 'lucide-react';
 import { partsOfRule } from '../../../design/references.ts';
 import type { Part, Rule } from '../../../design/schema.ts';
+import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { placesPart } from '../../edit/loosen.ts';
 import { ruleSentence } from '../../edit/sentence.ts';
@@ -19,10 +20,7 @@ export function RuleList({ part }: { part: Part }) {
   const rules = named.filter((r) => placesPart(r, part.id));
   const leading = named.filter((r) => !placesPart(r, part.id));
   return (
-    <section className="rules" aria-labelledby="rules-title">
-      <h3 id="rules-title" className="section-title">
-        {t('rules.title')}
-      </h3>
+    <Section id="rules-title" className="rules" title="rules.title">
       {rules.length === 0 ? <p className="note">{t('rules.none')}</p> : null}
       <ul>
         {rules.map((rule) => (
@@ -40,7 +38,7 @@ export function RuleList({ part }: { part: Part }) {
           </ul>
         </details>
       ) : null}
-    </section>
+    </Section>
   );
 }
 

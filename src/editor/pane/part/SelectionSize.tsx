@@ -2,7 +2,7 @@ import type { Axis } from '../../../design/schema.ts';
 import { boxAround } from '../../../geometry/box.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { sizeOf } from '../../../layout/span.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { movableBoxes } from '../../edit/movable.ts';
 import type { Sizing } from '../../edit/resizeSelection.ts';
@@ -27,9 +27,5 @@ export function SelectionSize() {
   const boxes = movableBoxes(design, layout.boxes, useSelection());
   const box = boxAround(boxes.values());
   if (!box || boxes.size < 2) return null;
-  return (
-    <div className="fields">
-      <Fields of={FIELDS} value={box} onChange={(sizing) => sizeSelection(store, [sizing])} />
-    </div>
-  );
+  return <FieldGrid of={FIELDS} value={box} onChange={(sizing) => sizeSelection(store, [sizing])} />;
 }

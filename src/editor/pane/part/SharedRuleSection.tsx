@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { referenceName } from '../../edit/sentence.ts';
 import { editsForShared, readRatio, SHARED_RULES, type SharedDraft } from '../../edit/sharedRule.ts';
 import { useCommit, useFace, useSettled } from '../../state/hooks.ts';
@@ -32,9 +32,7 @@ export function SharedRuleSection({ ids }: { ids: readonly string[] }) {
   return (
     <fieldset className="sub">
       <legend>{t('shared.title')}</legend>
-      <div className="fields">
-        <Fields of={SHARED_RULE_FIELDS} value={{ ...draft, places, count: ids.length }} onChange={set} />
-      </div>
+      <FieldGrid of={SHARED_RULE_FIELDS} value={{ ...draft, places, count: ids.length }} onChange={set} />
       <div className="btn-row">
         <button type="button" className="btn main" disabled={!ready} onClick={hold}>
           {t('rules.hold')}

@@ -3,6 +3,7 @@ import { useId, useMemo } from 'react';
 import type { Plan } from '../../../plan/types.ts';
 import { Caution } from '../../control/Caution.tsx';
 import { Measure } from '../../control/Measure.tsx';
+import { Section } from '../../control/Section.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { usePlan } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
@@ -18,13 +19,10 @@ export function SwingSection() {
   const t = useWords();
   const { plan } = usePlan();
   return (
-    <section className="swing" aria-labelledby="swing-title">
-      <h3 id="swing-title" className="section-title">
-        {t('swing.title')}
-      </h3>
+    <Section id="swing-title" className="swing" title="swing.title">
       <Caution of="swing" />
       {plan ? <Swing plan={plan} /> : <p className="note">{t('plan.coming')}</p>}
-    </section>
+    </Section>
   );
 }
 

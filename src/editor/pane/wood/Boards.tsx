@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { numbered } from '../../../cutting/numbered.ts';
 import type { BoardsBound, CutBoard } from '../../../cutting/result.ts';
 import type { Plan } from '../../../plan/types.ts';
+import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useTicks } from '../../kept/ticked.ts';
 import { useWords } from '../../words/t.ts';
@@ -20,10 +21,7 @@ export function Boards({ plan }: { plan: Plan }) {
   return (
     <>
       {boards.length > 0 ? (
-        <section aria-labelledby="wood-boards">
-          <h3 id="wood-boards" className="section-title">
-            {t('wood.boardsTitle')} <span className="count">{boards.length}</span>
-          </h3>
+        <Section id="wood-boards" title="wood.boardsTitle" count={boards.length}>
           {stocksOf(boards).map((id) => (
             <StockBlock key={id} plan={plan} stock={id} bounds={boardsBound}>
               {numbered(boards).map(({ number, cut: board }) =>
@@ -39,13 +37,10 @@ export function Boards({ plan }: { plan: Plan }) {
               )}
             </StockBlock>
           ))}
-        </section>
+        </Section>
       ) : null}
       {sheets.length > 0 ? (
-        <section aria-labelledby="wood-sheets">
-          <h3 id="wood-sheets" className="section-title">
-            {t('wood.sheetsTitle')} <span className="count">{sheets.length}</span>
-          </h3>
+        <Section id="wood-sheets" title="wood.sheetsTitle" count={sheets.length}>
           {stocksOf(sheets).map((id) => (
             <StockBlock key={id} plan={plan} stock={id} bounds={sheetsBound}>
               {numbered(sheets).map(({ number, cut: sheet }) =>
@@ -55,7 +50,7 @@ export function Boards({ plan }: { plan: Plan }) {
               )}
             </StockBlock>
           ))}
-        </section>
+        </Section>
       ) : null}
     </>
   );

@@ -6,8 +6,9 @@ import type { Design, Joint } from '../../../design/schema.ts';
 import type { Joinery, JointFound } from '../../../joinery/piece.ts';
 import { designPart } from '../../../layout/reference.ts';
 import type { Plan } from '../../../plan/types.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { useCheckWords } from '../../control/useCheckWords.ts';
 import { useSay } from '../../control/useSay.ts';
 import { freeId } from '../../edit/ids.ts';
@@ -34,17 +35,14 @@ export function Joints({ plan }: { plan: Plan }) {
   const pairs = pairsOf(plan.joinery, design.joints);
   if (pairs.length === 0) return <p className="note">{t('joints.none')}</p>;
   return (
-    <section aria-labelledby="wood-joints">
-      <h3 id="wood-joints" className="section-title">
-        {t('wood.joints')} <span className="count">{plan.joinery.joints.length}</span>
-      </h3>
+    <Section id="wood-joints" title="wood.joints" count={plan.joinery.joints.length}>
       <p className="note">{t('joints.lead')}</p>
       <ul className="item-list joints">
         {pairs.map((pair) => (
           <JointRow key={`${pair.a}|${pair.b}`} pair={pair} />
         ))}
       </ul>
-    </section>
+    </Section>
   );
 }
 
@@ -186,13 +184,11 @@ function JointRow({ pair }: { pair: Pair }) {
           <span>{message(check)}</span>
         </p>
       ))}
-      <div className="fields">
-        <Fields
-          of={jointFields(name)}
-          value={{ pair, kind, through, nameOf: say.name }}
-          onChange={(to) => decide(to.kind, to.by)}
-        />
-      </div>
+      <FieldGrid
+        of={jointFields(name)}
+        value={{ pair, kind, through, nameOf: say.name }}
+        onChange={(to) => decide(to.kind, to.by)}
+      />
     </li>
   );
 }

@@ -2,8 +2,9 @@ import { Plus, Trash2 } from 'lucide-react';
 import { resourcesOf } from '../../../design/resources.ts';
 import type { Design } from '../../../design/schema.ts';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { freeId, freeName } from '../../edit/ids.ts';
 import { tables } from '../../shipped/tables.ts';
@@ -107,10 +108,7 @@ export function OwnStocks() {
   };
   const own = new Set(design.stocks.map((s) => s.id));
   return (
-    <section aria-labelledby="wood-own">
-      <h3 id="wood-own" className="section-title">
-        {t('stock.title')}
-      </h3>
+    <Section id="wood-own" title="stock.title">
       <p className="note">{t('stock.lead')}</p>
       <ul className="item-list">
         {design.stocks.map((stock) => (
@@ -136,7 +134,7 @@ export function OwnStocks() {
           </button>
         ))}
       </div>
-    </section>
+    </Section>
   );
 }
 
@@ -170,14 +168,12 @@ function StockItem({ stock, design }: { stock: OwnStock; design: Design }) {
         </button>
       </div>
       {users.length > 0 ? <p className="note">{t('stock.used', { parts: users.join(', ') })}</p> : null}
-      <div className="fields">
-        <Fields
-          of={NAME_FIELDS}
-          value={stock}
-          onChange={(fields) => put({ ...stock, ...fields } as OwnStock)}
-        />
-        <SizeFields stock={stock} onChange={put} />
-      </div>
+      <FieldGrid
+        of={NAME_FIELDS}
+        value={stock}
+        onChange={(fields) => put({ ...stock, ...fields } as OwnStock)}
+      />
+      <SizeFields stock={stock} onChange={put} />
       <PriceRows stock={stock} onChange={put} />
     </li>
   );

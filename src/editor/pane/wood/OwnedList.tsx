@@ -2,6 +2,7 @@ import { Plus, Trash2 } from 'lucide-react';
 import type { Design, Owned } from '../../../design/schema.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { freeId } from '../../edit/ids.ts';
 import { stocksOf } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
@@ -62,10 +63,7 @@ export function OwnedList() {
     );
   };
   return (
-    <section aria-labelledby="wood-owned">
-      <h3 id="wood-owned" className="section-title">
-        {t('owned.title')}
-      </h3>
+    <Section id="wood-owned" title="owned.title">
       <p className="note">{t('owned.lead')}</p>
       <ul className="item-list">
         {design.owned.map((owned, i) => (
@@ -76,7 +74,7 @@ export function OwnedList() {
         <Plus aria-hidden="true" />
         {t('owned.add')}
       </button>
-    </section>
+    </Section>
   );
 }
 

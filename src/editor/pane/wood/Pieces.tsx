@@ -3,6 +3,7 @@ import { benchSteps, doneAmong } from '../../../cutting/atSaw.ts';
 import { idsOfBars } from '../../../design/made.ts';
 import { groupPieces } from '../../../joinery/label.ts';
 import type { Plan } from '../../../plan/types.ts';
+import { Section } from '../../control/Section.tsx';
 import { useTicks } from '../../kept/ticked.ts';
 import { useWords } from '../../words/t.ts';
 import { PieceCard } from './PieceCard.tsx';
@@ -21,10 +22,7 @@ export function Pieces({ plan }: { plan: Plan }) {
   if (pieces.length === 0) return <p className="note">{t('wood.none')}</p>;
   const done = doneAmong(steps, ticked).size;
   return (
-    <section aria-labelledby="wood-pieces">
-      <h3 id="wood-pieces" className="section-title">
-        {t('wood.pieces')} <span className="count">{t('bench.progress', { done, all: steps.length })}</span>
-      </h3>
+    <Section id="wood-pieces" title="wood.pieces" count={t('bench.progress', { done, all: steps.length })}>
       <p className="note">{t('wood.piecesLead', { pieces: pieces.length, labels: groups.length })}</p>
       <ul className="piece-cards">
         {groups.map((group) => (
@@ -39,6 +37,6 @@ export function Pieces({ plan }: { plan: Plan }) {
           />
         ))}
       </ul>
-    </section>
+    </Section>
   );
 }

@@ -1,6 +1,7 @@
 import type { Shop } from '../../../design/schema.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, within } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';
@@ -25,13 +26,8 @@ export function SawFields() {
   const { set } = useChange();
   const put = (fields: Partial<Shop>) => set('shop', { ...shop, ...fields }, t('shopset.title'));
   return (
-    <section aria-labelledby="wood-saw">
-      <h3 id="wood-saw" className="section-title">
-        {t('shopset.title')}
-      </h3>
-      <div className="fields">
-        <Fields of={FIELDS} value={shop} onChange={put} />
-      </div>
-    </section>
+    <Section id="wood-saw" title="shopset.title">
+      <FieldGrid of={FIELDS} value={shop} onChange={put} />
+    </Section>
   );
 }

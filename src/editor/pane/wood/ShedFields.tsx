@@ -1,7 +1,8 @@
 import { NO_SUPPLIES } from '../../../design/defaults.ts';
 import type { ShedSupplies } from '../../../design/schema.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { canUnit, ounceUnit } from '../facts/rateUnit.ts';
@@ -28,16 +29,11 @@ export function ShedFields() {
   const put = (fields: Partial<ShedSupplies>) => set('supplies', { ...supplies, ...fields }, t('shed.title'));
   const own = (fields: Partial<ShedSupplies['owned']>) => put({ owned: { ...owned, ...fields } });
   return (
-    <section aria-labelledby="wood-shed">
-      <h3 id="wood-shed" className="section-title">
-        {t('shed.title')}
-      </h3>
+    <Section id="wood-shed" title="shed.title">
       <p className="note">{t('shed.lead')}</p>
-      <div className="fields three">
-        <Fields of={FIELDS} value={owned} onChange={own} />
-      </div>
+      <FieldGrid three of={FIELDS} value={owned} onChange={own} />
       <ShedScrews design={design} supplies={supplies} put={put} />
       <SupplyPrices design={design} supplies={supplies} put={put} />
-    </section>
+    </Section>
   );
 }

@@ -1,4 +1,5 @@
 import type { Plan, ShoppingLine } from '../../../plan/types.ts';
+import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { type PaneSay, useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
@@ -13,10 +14,7 @@ export function Shopping({ plan }: { plan: Plan }) {
   const kinds = [...new Set(shopping.map((line) => line.kind))];
   const unpriced = shopping.filter((line) => !line.priced).length;
   return (
-    <section aria-labelledby="wood-shopping">
-      <h3 id="wood-shopping" className="section-title">
-        {t('wood.shopping')}
-      </h3>
+    <Section id="wood-shopping" title="wood.shopping">
       <ScrollBox label={t('wood.shopping')}>
         <table className="figures shopping">
           <caption className="hidden-text">{t('wood.shopping')}</caption>
@@ -59,7 +57,7 @@ export function Shopping({ plan }: { plan: Plan }) {
       </ScrollBox>
       {unpriced > 0 ? <p className="note">{t('shop.without', { count: unpriced })}</p> : null}
       <p className="note">{t('shop.pricesHint')}</p>
-    </section>
+    </Section>
   );
 }
 

@@ -1,6 +1,6 @@
 import type { Design, ShedSupplies } from '../../../design/schema.ts';
 import type { Container } from '../../../materials/types.ts';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { tables } from '../../shipped/tables.ts';
 import { t, useWords } from '../../words/t.ts';
@@ -55,9 +55,7 @@ export function SupplyPrices({ design, supplies, put }: SuppliesProps) {
     <details className="more">
       <summary>{t('shed.prices')}</summary>
       <p className="note">{t('shed.pricesHint')}</p>
-      <div className="fields">
-        <Fields of={priceFields(design)} value={supplies} onChange={put} />
-      </div>
+      <FieldGrid of={priceFields(design)} value={supplies} onChange={put} />
     </details>
   );
 }
