@@ -39,7 +39,6 @@ const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
     'editor/gesture/turn.ts',
     'editor/pane/part/RepeatSection.tsx',
     'joinery/natural.ts',
-    'joinery/solid.ts',
     'layout/arrange/space.ts',
     'layout/check/unsupported.ts',
     'layout/place/stop.ts',

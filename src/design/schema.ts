@@ -241,8 +241,11 @@ export const USUAL_SEGMENTS = 6;
 const bowsMade = {
   /** Straight segments of the stock, each. */
   segments: z.number().int().min(2).max(48).optional(),
-  /** Arcs are sawn from sheet instead, each in so many pieces of a ring; what is smooth stays made of segments. */
-  band: z.strictObject({ stock: id, pieces: z.number().int().min(1).max(24) }).optional(),
+  /**
+   * Arcs are made as they are instead, each in so many pieces: sawn from this sheet, or bent of the run's own boards where
+   * none is named. What is smooth stays made of segments.
+   */
+  band: z.strictObject({ stock: id.nullable(), pieces: z.number().int().min(1).max(24) }).optional(),
 };
 
 const runFields = {
@@ -268,6 +271,8 @@ const runFields = {
   /** Where the stock lies, walking the path: closed runs inside or outside of it; open runs left or right. */
   side: z.enum(['inside', 'outside']),
   corner: z.enum(['miter', 'butt-across', 'butt-up']),
+  /** Stock stood on its edge: width and thickness change places. */
+  onEdge: z.literal(true).optional(),
   ends,
   fit: z.boolean(),
 };

@@ -17,7 +17,15 @@ import type { Brad, Screw, Stock } from '../materials/types.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import { DRILLED_EDGE, leastFor, type Shank, type Shanks } from './apart.ts';
 import { chooseDrive, type Drive, type DriveRule, noDrive, type Place } from './drive.ts';
-import { EASE, FEWEST, type Ground, placesAlong, placesOver, type Spacing } from './places.ts';
+import {
+  EASE,
+  FEWEST,
+  type Ground,
+  placesAlong,
+  placesAlongBend,
+  placesOver,
+  type Spacing,
+} from './places.ts';
 import { type Stack, solidsOver, woodUnder } from './stack.ts';
 import { surfaceHeight } from './surface.ts';
 
@@ -117,8 +125,10 @@ function placesOf(
     for (const leg of legs) lay((ground) => placesAlong(leg, solid.region, ground, spacing));
   }
   for (const piece of pieces) {
-    const leg = piece.form === 'sheet' ? null : legOf(piece.placed, legs);
-    if (piece.form === 'sheet') lay((ground) => placesOver(piece.placed, ground, spacing));
+    const { bent } = piece;
+    const leg = piece.form === 'sheet' || bent ? null : legOf(piece.placed, legs);
+    if (bent) lay((ground) => placesAlongBend({ ...piece, ...bent }, ground, spacing));
+    else if (piece.form === 'sheet') lay((ground) => placesOver(piece.placed, ground, spacing));
     else if (leg) lay((ground) => placesAlong(leg, piece.placed, ground, spacing));
   }
   return own;

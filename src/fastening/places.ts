@@ -208,6 +208,25 @@ export function placesAlong(leg: Leg, piece: Region, ground: Ground, spacing: Sp
   return placesWithin(leg, ground, overSupport(ground, nearer, spacing), spacing, least);
 }
 
+/** What is bent springs back between its brads: they stand at this share of the spacing. Common practice, no source. */
+const BENT_SHARE = 0.5;
+
+/** Places along the middle line of a bent piece, clear of its ends and edges, closer than along a straight one. */
+export function placesAlongBend(
+  { width, placed, along }: { readonly width: Mm; readonly placed: Region; readonly along: readonly Point[] },
+  ground: Ground,
+  spacing: Spacing,
+): Point[] {
+  const edge = Math.min(spacing.fromEdge, width * NARROW_SHARE);
+  const room = overSupport(ground, offset(placed, -edge, 'miter'), spacing);
+  const chosen = new Chosen(spacing.apart, ground.free);
+  const closer = Math.max(spacing.apart, BENT_SHARE * spacing.spacing);
+  for (const line of clipPolyline(along, room)) {
+    chosen.stretch(trimEnds(line, spacing.fromEnd - edge), { spacing: closer, single: SINGLE * closer });
+  }
+  return chosen.places;
+}
+
 /** Even places; on a piece too short for two, both its ends; and if that is too short, two side by side. */
 function placesWithin(leg: Leg, ground: Ground, room: Region, spacing: Spacing, clear: Mm): Point[] {
   const rows = chooseRows(leg, room, spacing.fromEdge);

@@ -30,7 +30,8 @@ export function segmentedArch(width: Mm, rise: Mm, segments: number): SegmentedA
 export function archesOf(parts: readonly LaidPart[]): ArchFound[] {
   return parts.flatMap((laid): ArchFound[] => {
     if (laid.kind !== 'run') return [];
-    const found = laid.sawn ? laid.sawn.arcs.map(sawnArch) : segmentedArches(laid);
+    const { sawn } = laid;
+    const found = sawn ? sawn.arcs.map((arc) => sawnArch(arc, sawn.bent)) : segmentedArches(laid);
     return [...grouped(found, figuresOf).values()].map(([arch]) => ({ part: laid.id, ...arch }));
   });
 }

@@ -55,6 +55,14 @@ export interface Measured {
   readonly to: TapeCorner;
 }
 
+/** A bend in the plane of the face. */
+export interface Bent {
+  /** Of its inner edge. */
+  readonly radius: Mm;
+  /** Its middle line on the face, as chords. */
+  readonly along: readonly Point[];
+}
+
 /** One piece of wood to cut. Identical pieces share a `label` and differ in `id`. */
 export interface Piece {
   readonly id: string;
@@ -83,6 +91,8 @@ export interface Piece {
   readonly outline: readonly Point[];
   /** Openings sawn out of a panel, in the same coordinates. */
   readonly holes: readonly (readonly Point[])[];
+  /** What it is bent to once it is cut; its lengths are those of the straight piece, and stay those of its middle line. */
+  readonly bent?: Bent;
   /** Half-laps, in order from the start end. */
   readonly notches: readonly Notch[];
   /** Where it lies on the face. */
@@ -121,8 +131,9 @@ export interface SegmentedArch {
   readonly sagitta: Mm;
 }
 
-/** An arc sawn from sheet in pieces of a ring. */
+/** An arc sawn from sheet in pieces of a ring, or bent of boards. */
 export interface SawnArch {
+  readonly bent: boolean;
   /** Radii of both edges. */
   readonly inner: Mm;
   readonly outer: Mm;

@@ -8,7 +8,7 @@ import type { Notch, PieceEnd } from './piece.ts';
 export const SAWN_ALIKE = 0.02;
 
 /**
- * Whether two pieces are the same to the saw: size, outline, openings, notches, end cuts, grain and
+ * Whether two pieces are the same to the saw: size, outline, bend, openings, notches, end cuts, grain and
  * allowance. A
  * piece may be turned end for end with its show face up, unless its section or an end has a hand; it is
  * never turned over, so that mirrored pieces stay two different pieces.
@@ -24,6 +24,7 @@ const sameSize = (a: Draft, b: Draft): boolean =>
   near(a.overall, b.overall) &&
   near(a.width, b.width) &&
   near(a.thickness, b.thickness) &&
+  near(a.bent?.radius ?? 0, b.bent?.radius ?? 0) &&
   a.grain === b.grain &&
   a.fit.inPlace === b.fit.inPlace &&
   near(a.fit.allowance, b.fit.allowance) &&

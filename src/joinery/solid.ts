@@ -37,7 +37,7 @@ const moldedLength = (length: SawnBar): MoldedLength => ({
   start: length.bar.start,
   along: length.bar.along,
   right: length.bar.width / 2,
-  onEdge: length.bar.laid.kind === 'strip' && length.bar.laid.spec.onEdge,
+  onEdge: length.bar.laid.spec.onEdge === true,
   region: footprintOf(length),
 });
 

@@ -30,11 +30,12 @@ export interface StoppedEnd {
 }
 export type Stops = { readonly [End in 'start' | 'end']?: StoppedEnd };
 
-/** The arcs of a run, sawn from sheet in pieces of a ring. */
+/** The arcs of a run, sawn from sheet in pieces of a ring, or bent of its own boards. */
 export interface SawnArcs {
   readonly stock: string;
-  /** Of the sheet; none where the stock is no sheet. */
+  /** Out of what they lie on; none where the stock is no sheet. */
   readonly thickness: Mm;
+  readonly bent: boolean;
   readonly arcs: readonly SawnArc[];
 }
 
@@ -117,7 +118,7 @@ export type LaidPart = LaidBase &
         /** In order of travel; counterclockwise when closed. */
         readonly legs: readonly Leg[];
         readonly closed: boolean;
-        readonly spec: Pick<Run, 'ends' | 'fit' | 'corner' | 'side' | 'path'>;
+        readonly spec: Pick<Run, 'ends' | 'fit' | 'corner' | 'side' | 'path' | 'onEdge'>;
         readonly stops?: Stops;
         readonly sawn?: SawnArcs;
       }

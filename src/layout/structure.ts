@@ -82,7 +82,7 @@ export function structureOf(
     case 'strip':
       return { ...FREE, fixed: stripSize(part, axis, stocks) ?? fixed };
     case 'run': {
-      const width = section(stocks.get(part.stock), false)?.width ?? 0;
+      const width = section(stocks.get(part.stock), part.onEdge === true)?.width ?? 0;
       const closed = part.path.form !== 'points' || part.path.closed;
       if (!closed || width === 0) return { ...FREE, fixed };
       return part.side === 'inside' ? { fixed, inset: width, outset: 0 } : { fixed, inset: 0, outset: width };

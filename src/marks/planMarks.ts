@@ -41,13 +41,15 @@ const actFor = (act: Step['act'], parts: readonly string[]): Act[] =>
 /** Outline and shade of sawn letters lie on the sign, partly under the letters; an inline is on the letters. */
 const paintedAround = ({ outline, shade }: Lettering): boolean => outline !== null || shade !== null;
 
-/** One step for all that is simply fixed in a round, one each for what is put together at once. */
-function fixing({ rounds, inPlace }: FixingOrder): Act[] {
+/** One step for all that is simply fixed in a round, one each for what is put together at once, and one for what is bent. */
+function fixing({ rounds, inPlace }: FixingOrder, bent: ReadonlySet<string>): Act[] {
   const isMeasured = (laid: LaidPart) => inPlace.has(laid.id);
   return rounds.flatMap((round) => {
     const alone = round.flatMap((unit) => (unit.length === 1 ? unit : []));
+    const simply = alone.filter((laid) => !isMeasured(laid));
     return [
-      ...actFor('fix', ids(alone.filter((laid) => !isMeasured(laid)))),
+      ...actFor('fix', ids(simply.filter(({ id }) => !bent.has(id)))),
+      ...actFor('bend', ids(simply.filter(({ id }) => bent.has(id)))),
       ...round
         .filter((unit) => unit.length > 1)
         .flatMap((unit) => [
@@ -63,6 +65,7 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
   const { parts, pieces, paints } = input;
   if (parts.length === 0) return [];
   const { fixed, inPlace } = order;
+  const bent = pieces.filter((piece) => piece.bent);
   const sawnOut = (groove: boolean): string[] =>
     having(
       parts,
@@ -119,7 +122,7 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
     ...painted('paint-ground'),
     { act: 'mark', parts: [] },
     ...actFor('dry-fit', ids(fixed.filter((laid) => !inPlace.has(laid.id)))),
-    ...fixing(order),
+    ...fixing(order, new Set(having(parts, bent))),
     ...painted('paint-after'),
     ...painted('last-coat'),
     ...lettered(onFace),

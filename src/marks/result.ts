@@ -61,6 +61,7 @@ export interface Step {
     | 'fix'
     | 'cut-in-place'
     | 'assemble'
+    | 'bend'
     | 'measure-in-place'
     | 'letter'
     | 'paint-around-letters'

@@ -118,6 +118,7 @@ const NOT_MENDED: Readonly<Record<Exclude<CheckCode, keyof typeof MENDED>, strin
   'rule.gap-over-most': 'has a button of its own in the list of rules, which adds the parts',
   'array.count': AT_ITS_FIELD,
   'run.head-not-flush': MEANT,
+  'run.bent-tight': 'thinner stock, kerfs, sawn arcs or segments: all look otherwise, and the person chooses',
   'fill.between-stiles': TOLD,
   'fill.uncovered': AT_ITS_FIELD,
   'bed.no-room': 'the bed is built, and only a tape tells which measure is wrong: said at its field',

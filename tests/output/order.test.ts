@@ -61,7 +61,7 @@ function share(a: Told['parts'][number], b: Told['parts'][number]): boolean {
   return false;
 }
 
-const FIXES = ['fix', 'measure-in-place', 'assemble', 'fit-hardware'];
+const FIXES = ['fix', 'bend', 'measure-in-place', 'assemble', 'fit-hardware'];
 
 /** Where in the order each part is fixed: its step, and its place in the list of a step that assembles. */
 function placesOf({ steps }: Told): Map<string, number> {

@@ -70,6 +70,12 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
       path: { form: 'arched', rise: 150, segments: 6, band: { stock: 'mdf-half', pieces: 3 } },
       side: 'inside',
     }),
+  'run.bent-tight': () =>
+    withParts({
+      ...newPart('run', { id: 'arch', name: 'Arch', box: box(200, 900, 600, 600), stock: 'lath-quarter' }),
+      path: { form: 'arched', rise: 150, segments: 6, band: { stock: null, pieces: 1 } },
+      onEdge: true,
+    }),
   'fill.between-stiles': () =>
     withParts({
       ...newPart('fill', { id: 'wall', name: 'Wall', box: box(200, 900, 300, 200), stock: 'pine-1x3' }),

@@ -77,7 +77,7 @@ function least(most: Mm, clears: (by: Mm) => boolean): Mm | null {
 
 /** Made of the thickest stock like its own with which it clears. */
 function thinner({ shown, part, body, clears }: Swung): Mend[] {
-  if (!('stock' in part) || (part.kind === 'strip' && part.onEdge)) return [];
+  if (!('stock' in part) || ('onEdge' in part && part.onEdge)) return [];
   const own = shown.stocks.get(part.stock);
   if (!own || own.form === 'shaped') return [];
   const found = [...shown.stocks.values()]

@@ -40,7 +40,7 @@ type Make =
 /** Fields of a part or of a member of an array that a body is made from. */
 export type Single =
   | Pick<Strip, 'kind' | 'stock' | 'lie' | 'angle' | 'length' | 'onEdge' | 'ends' | 'fit'>
-  | Pick<Run, 'kind' | 'stock' | 'path' | 'side' | 'corner' | 'ends' | 'fit'>
+  | Pick<Run, 'kind' | 'stock' | 'path' | 'side' | 'corner' | 'onEdge' | 'ends' | 'fit'>
   | Pick<Panel, 'kind' | 'stock' | 'shape' | 'openings' | 'grain'>
   | Pick<Sign, 'kind' | 'stock' | 'shape' | 'openings' | 'grain' | 'lettering'>
   | Pick<Fitting, 'kind' | 'shape' | 'depth' | 'mass_kg' | 'price' | 'color'>
@@ -86,10 +86,10 @@ function stripBody(
 }
 
 function runBody(part: Extract<Single, { kind: 'run' }>, box: Box, stocks: ReadonlyMap<string, Stock>): Body {
-  const found = section(stocks.get(part.stock), false);
+  const { ends, fit, corner, side, onEdge } = part;
+  const found = section(stocks.get(part.stock), onEdge === true);
   const size = found ?? { width: 1, thickness: 0 };
-  const { ends, fit, corner, side } = part;
-  const spec = { ends, fit, corner, side, path: part.path };
+  const spec = { ends, fit, corner, side, path: part.path, ...(onEdge ? { onEdge } : {}) };
   const rest = { height: size.thickness, stock: found ? part.stock : null };
   const sawn = sawnSides(part, box);
   if (!sawn) {
@@ -100,14 +100,18 @@ function runBody(part: Extract<Single, { kind: 'run' }>, box: Box, stocks: Reado
     return { ...rest, region, unknownStock: found ? null : part.stock, make };
   }
   const { band, closed, sides } = sawn;
-  const of = stocks.get(band.stock);
-  const sheet = of?.form === 'sheet' ? of : null;
+  const bent = band.stock === null;
+  const named = band.stock ?? part.stock;
+  const of = stocks.get(named);
+  // A molding bends to one side, and a sheet is no bar: only boards are bent.
+  const known = of?.form === (bent ? 'flat' : 'sheet');
   const made = sawnRun(sides, closed, reach(part, size.width), size, band.pieces);
-  const arcs = { stock: band.stock, thickness: sheet?.thickness ?? 0, arcs: made?.arcs ?? [] };
+  const thickness = bent ? size.thickness : known ? of.thickness : 0;
+  const arcs = { stock: named, thickness, bent, arcs: made?.arcs ?? [] };
   return {
     ...rest,
     region: made?.region ?? [],
-    unknownStock: !found ? part.stock : sheet ? null : band.stock,
+    unknownStock: !found ? part.stock : known ? null : named,
     // Its straight lengths end at the arcs, and go around nowhere.
     make: { kind: 'run', legs: made?.legs ?? [], closed: false, spec, sawn: arcs },
   };

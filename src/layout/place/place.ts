@@ -17,7 +17,7 @@ import { levelOf, memberId } from '../reference.ts';
 import { expandArray, memberName, membersOf } from './array.ts';
 import { type Body, bodyOf, isSingle, type Single } from './body.ts';
 import type { Ground, PlacedPart, Placing } from './placed.ts';
-import { arcsNotFlush } from './sawnArcs.ts';
+import { arcChecks } from './sawnArcs.ts';
 import { regionOfFill } from './shape.ts';
 import { type CutAround, withStops } from './stopping.ts';
 import { isLevelId, levelUnder, orderBySupport } from './support.ts';
@@ -218,7 +218,7 @@ function placePart(
   const checks: Check[] = [];
   const unknownStocks = new Set<string>();
   const unknownFinishes = new Set<string>();
-  let notFlush: readonly Check[] = [];
+  let ofArcs: readonly Check[] = [];
   const placings: Placing[] = [];
 
   // All pieces of a fill lie on what most of it lies on.
@@ -230,8 +230,7 @@ function placePart(
       return;
     }
     if (body.unknownStock !== null) unknownStocks.add(body.unknownStock);
-    else if ('sawn' in body.make && body.make.sawn)
-      notFlush = arcsNotFlush(part.id, body.make.sawn, body.height);
+    else if ('sawn' in body.make && body.make.sawn) ofArcs = arcChecks(part.id, body.make.sawn, body.height);
     if (finish !== null && !finishes.has(finish)) unknownFinishes.add(finish);
     const known = finish !== null && finishes.has(finish) ? finish : null;
     const slot = { id, name, member, box: place, finish: known };
@@ -264,7 +263,7 @@ function placePart(
     }
     if (tight) checks.push(tooMany(part.id, tight.count, tight.room, box));
   }
-  checks.push(...notFlush);
+  checks.push(...ofArcs);
   for (const stock of unknownStocks) {
     checks.push({ code: 'part.unknown-stock', severity: 'error', parts: [part.id], figures: { stock } });
   }

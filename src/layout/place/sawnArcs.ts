@@ -24,13 +24,41 @@ export interface SawnRun {
 const FLUSH: Mm = 0.5;
 
 /**
- * Arcs that are not as thick as the straight lengths that they meet: their faces do not come flush, and the fasteners
- * of the whole run are chosen by the thickness of its stock.
+ * So many times its thickness the radius has to be that dry wood is bent to, without steam or water: laminates are no
+ * thicker than 1/150 of their sharpest curve, with some softwoods 1/100 (Chudley and Greeno, Building Construction
+ * Handbook, 8th edition, on laminated timber).
  */
-export function arcsNotFlush(id: string, { thickness }: SawnArcs, height: Mm): Check[] {
-  if (Math.abs(thickness - height) <= FLUSH) return [];
-  const figures = { head_mm: thickness, stock_mm: height };
-  return [{ code: 'run.head-not-flush', severity: 'warning', parts: [id], figures }];
+export const BENDS_TO = { surely: 150, some: 100 } as const;
+
+/**
+ * Arcs that are not as thick as the straight lengths that they meet: their faces do not come flush, and the fasteners
+ * of the whole run are chosen by the thickness of its stock. And those that their stock is too thick to be bent to: a
+ * warning, and a note where some wood still bends so far.
+ */
+export function arcChecks(id: string, { thickness, bent, arcs }: SawnArcs, height: Mm): Check[] {
+  if (!bent) {
+    if (Math.abs(thickness - height) <= FLUSH) return [];
+    const figures = { head_mm: thickness, stock_mm: height };
+    return [{ code: 'run.head-not-flush', severity: 'warning', parts: [id], figures }];
+  }
+  const edges = arcs.map(edgesOf).sort((a, b) => a.inner - b.inner);
+  const [tightest] = edges;
+  if (!tightest) return [];
+  const { inner, outer } = tightest;
+  const across = outer - inner;
+  if (inner >= BENDS_TO.surely * across - SAME_LENGTH) return [];
+  const severity = inner < BENDS_TO.some * across - SAME_LENGTH ? 'warning' : 'note';
+  const figures = { radius_mm: inner, across_mm: across, most_mm: inner / BENDS_TO.surely };
+  return [{ code: 'run.bent-tight', severity, parts: [id], figures }];
+}
+
+/** Radii of both edges of an arc. */
+export function edgesOf({ center, near, far }: Pick<SawnArc, 'center' | 'near' | 'far'>): {
+  readonly inner: Mm;
+  readonly outer: Mm;
+} {
+  const [one, other] = [distance(center, near[0]), distance(center, far[0])];
+  return { inner: Math.min(one, other), outer: Math.max(one, other) };
 }
 
 /** What straight lengths of a run stop at where an arc of it is sawn apart. */

@@ -38,6 +38,7 @@ export const DE: PlanWords = {
     along: (edge, from, to) => `${edge}, ${from} bis ${to}`,
     onShowFace: (tape) => `${tape}, auf der Sichtseite`,
     curved: (depth) => `so lang schneiden, dann die Rundung nach der Schablone anreißen (${depth} tief)`,
+    bent: (radius) => `gerade ablängen, dann biegen: Radius innen ${radius}`,
   },
   patterns,
 };

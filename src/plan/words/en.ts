@@ -38,6 +38,7 @@ export const EN: PlanWords = {
     along: (edge, from, to) => `${edge}, ${from} to ${to}`,
     onShowFace: (tape) => `${tape}, on the show face`,
     curved: (depth) => `cut this long, then mark the curve from its pattern (${depth} deep)`,
+    bent: (radius) => `cut straight, then bend to a radius of ${radius} inside`,
   },
   patterns,
 };

@@ -38,6 +38,7 @@ export const ES: PlanWords = {
     along: (edge, from, to) => `${edge}, de ${from} a ${to}`,
     onShowFace: (tape) => `${tape}, en la cara vista`,
     curved: (depth) => `cortar a esta longitud y marcar la curva con su plantilla (${depth} de hondo)`,
+    bent: (radius) => `cortar recto y después curvar: radio interior ${radius}`,
   },
   patterns,
 };

@@ -13,6 +13,8 @@ export interface TapeWords {
   readonly onShowFace: (tape: string) => string;
   /** What is left to do at an end that no saw cuts, and how deep its curve is. */
   readonly curved: (depth: string) => string;
+  /** How far what is cut straight is bent, by the radius of its inner edge. */
+  readonly bent: (radius: string) => string;
 }
 
 /** Which edge and which corners a length is read between; empty where any edge tells the same. */
@@ -24,8 +26,12 @@ export function tapeWords(piece: Piece, words: TapeWords): string {
   return piece.ends.some(({ bevel }) => bevel !== 0) ? words.onShowFace(tape) : tape;
 }
 
-/** That the ends of a bar are marked from their pattern, and the larger depth of their curves; empty where a saw cuts both. */
+/**
+ * What is left to do with a bar once it is cut: it is bent, or its ends are marked from their pattern, with the larger depth
+ * of their curves; empty where nothing is.
+ */
 export function curveWords(piece: Piece, words: TapeWords, measure: MeasureStyle): string {
+  if (piece.bent) return words.bent(formatReading(piece.bent.radius, measure));
   const depths = ENDS.flatMap((end) => endCurve(piece, end)?.depth ?? []);
   // How deep a curve is counts where it is less than an eighth of an inch too.
   return depths.length > 0

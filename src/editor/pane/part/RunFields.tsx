@@ -22,12 +22,16 @@ type Made = Pick<Arched | Cornered, 'segments' | 'band'>;
 
 /** Straight segments of the run's own stock, in the list of sheets. */
 const OF_THE_STOCK = '';
+/** The stock itself, bent; no id of a stock has a space in it. */
+const BENT = 'of the stock';
 /** So many pieces a head is sawn in at first: short enough that little wood is lost in the hollow of each. */
 const BAND_PIECES = 3;
 
 const ARCH_FIELDS: readonly FormField<Arched>[] = [
   { is: 'length', label: 'shape.rise', field: 'rise', min: 1 },
 ];
+
+const isBent = ({ path }: Pick<Run, 'path'>): boolean => 'band' in path && path.band?.stock === null;
 
 const BOW_FIELDS: readonly FormField<Made>[] = [
   {
@@ -36,15 +40,18 @@ const BOW_FIELDS: readonly FormField<Made>[] = [
     place: 'wide',
     of: ({ band }, design) => [
       { value: OF_THE_STOCK, label: t('run.segmented') },
+      { value: BENT, label: t('run.bent') },
       ...stockChoices(design, ['sheet'], band?.stock ?? '').map((sheet) => ({
         ...sheet,
         label: t('run.sawn', { sheet: sheet.label }),
       })),
     ],
-    get: ({ band }) => band?.stock ?? OF_THE_STOCK,
-    put: (stock, { band }) => ({
-      band: stock === OF_THE_STOCK ? undefined : { stock, pieces: band?.pieces ?? BAND_PIECES },
-    }),
+    get: ({ band }) => (band ? (band.stock ?? BENT) : OF_THE_STOCK),
+    put: (stock, { band }) => {
+      if (stock === OF_THE_STOCK) return { band: undefined };
+      if (stock === BENT) return { band: { stock: null, pieces: 1 } };
+      return { band: { stock, pieces: band?.stock ? band.pieces : BAND_PIECES } };
+    },
   },
   {
     is: 'number',
@@ -74,7 +81,7 @@ const PATH_FIELDS: readonly FormField<Run>[] = [
     label: 'part.stock',
     field: 'stock',
     place: 'wide',
-    of: ({ stock }, design) => stockChoices(design, ['shaped', 'flat'], stock),
+    of: (run, design) => stockChoices(design, isBent(run) ? ['flat'] : ['shaped', 'flat'], run.stock),
   },
   {
     is: 'choice',
@@ -96,6 +103,12 @@ const CORNER_FIELDS: readonly FormField<Run>[] = [
     label: 'run.corner',
     field: 'corner',
     of: named('corner', ['miter', 'butt-across', 'butt-up']),
+  },
+  {
+    is: 'switch',
+    label: 'strip.onEdge',
+    get: ({ onEdge }) => onEdge === true,
+    put: (on) => ({ onEdge: on ? true : undefined }),
   },
   { is: 'switch', label: 'strip.fit', field: 'fit' },
 ];

@@ -96,6 +96,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'run.arch': 'Bögen aus',
   'run.segmented': 'Geraden Segmenten desselben Holzes',
   'run.sawn': 'Ringstücken, gesägt aus {sheet}',
+  'run.bent': 'Derselben Leiste, gebogen',
   'run.segments': 'Stücke je Bogen',
   'run.corner': 'Ecken',
   'corner.miter': 'Auf Gehrung',

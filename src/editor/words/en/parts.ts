@@ -94,6 +94,7 @@ export const partWords = {
   'run.arch': 'Arcs made of',
   'run.segmented': 'Straight segments of the same stock',
   'run.sawn': 'Pieces of a ring, sawn from {sheet}',
+  'run.bent': 'Its own stock, bent',
   'run.segments': 'Pieces of each arc',
   'run.corner': 'Corners',
   'corner.miter': 'Mitered',

@@ -96,6 +96,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'run.arch': 'Arcos hechos de',
   'run.segmented': 'Segmentos rectos de la misma madera',
   'run.sawn': 'Piezas de un anillo, aserradas de {sheet}',
+  'run.bent': 'El mismo listón, curvado',
   'run.segments': 'Piezas de cada arco',
   'run.corner': 'Esquinas',
   'corner.miter': 'A inglete',

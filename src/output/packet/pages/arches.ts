@@ -7,7 +7,7 @@ import type { Packet } from '../leaf.ts';
 /** Of one laid part. */
 type Of<A> = A & { readonly part: string };
 
-/** What the straight segments of arched runs are sawn by, and what heads sawn from sheet are laid out by. */
+/** What the straight segments of arched runs are sawn by, and what arcs sawn from sheet or bent are laid out by. */
 export function archBlocks(packet: Packet, width: Mm): Block[] {
   const { arches } = packet.plan.joinery;
   return [
@@ -16,10 +16,13 @@ export function archBlocks(packet: Packet, width: Mm): Block[] {
       arches.filter((arch) => 'segments' in arch),
       width,
     ),
-    ...sawnBlocks(
-      packet,
-      arches.filter((arch) => 'pieces' in arch),
-      width,
+    ...([false, true] as const).flatMap((bent) =>
+      madeBlocks(
+        packet,
+        bent ? packet.terms.bentArches : packet.terms.sawnArches,
+        arches.filter((arch): arch is Of<SawnArch> => 'pieces' in arch && arch.bent === bent),
+        width,
+      ),
     ),
   ];
 }
@@ -49,7 +52,12 @@ function segmentBlocks(packet: Packet, arches: readonly Of<SegmentedArch>[], wid
   return noted(terms, table(columns, rows, width), width);
 }
 
-function sawnBlocks(packet: Packet, arches: readonly Of<SawnArch>[], width: Mm): Block[] {
+function madeBlocks(
+  packet: Packet,
+  own: { readonly title: string; readonly note: string },
+  arches: readonly Of<SawnArch>[],
+  width: Mm,
+): Block[] {
   if (arches.length === 0) return [];
   const terms = packet.terms.sawnArches;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
@@ -75,7 +83,7 @@ function sawnBlocks(packet: Packet, arches: readonly Of<SawnArch>[], width: Mm):
     { title: terms.middleArc, share: 2.2, figure: true },
     { title: terms.outerArc, share: 2.2, figure: true },
   ];
-  return noted(terms, table(columns, rows, width), width);
+  return noted(own, table(columns, rows, width), width);
 }
 
 /** A table under its title, with what to mind below it. */

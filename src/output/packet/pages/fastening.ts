@@ -41,6 +41,7 @@ const FASTENED_AT: ReadonlySet<Step['act']> = new Set([
   'fix',
   'cut-in-place',
   'assemble',
+  'bend',
   'mount-letters',
   'fit-hardware',
 ]);

@@ -206,6 +206,10 @@ export const DE: PacketWords = {
     outerArc: 'Außenbogen',
     note: 'R ist der Radius einer Kante. Jedes Stück umfasst den angegebenen Winkel, seine Fugen liegen auf Radien des Kreises. Bögen sind am Holz entlang gemessen, von Schnitt zu Schnitt. Die Stücke nach ihren Schablonen anreißen.',
   },
+  bentArches: {
+    title: 'Gebogene Bögen',
+    note: 'R ist der Radius einer Kante. Jedes Stück wird gerade abgelängt, so lang wie sein Anteil am mittleren Bogen: Gebogen wird seine Innenkante gestaucht und seine Außenkante gestreckt. Den inneren Bogen auf der Front anreißen und das Stück daran entlang biegen.',
+  },
   end: {
     square: 'rechtwinklig',
     miter: 'Gehrung',

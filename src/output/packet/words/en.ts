@@ -217,6 +217,10 @@ export const EN = {
     outerArc: 'Outer arc',
     note: 'R is the radius of an edge. Each piece spans the angle given, and its joints lie on radii of the circle. Arcs are measured along the wood from cut to cut. Mark the pieces from their patterns.',
   },
+  bentArches: {
+    title: 'Bent arcs',
+    note: 'R is the radius of an edge. Each piece is cut straight, as long as its share of the middle arc: bent, its inner edge is pressed together and its outer edge drawn out. Draw the inner arc on the face, and bend the piece along it.',
+  },
   end: {
     square: 'square',
     miter: 'miter',

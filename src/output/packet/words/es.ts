@@ -206,6 +206,10 @@ export const ES: PacketWords = {
     outerArc: 'Arco exterior',
     note: 'R es el radio de un canto. Cada pieza abarca el ángulo indicado y sus juntas quedan en radios del círculo. Los arcos se miden a lo largo de la madera, de corte a corte. Marcar las piezas con sus plantillas.',
   },
+  bentArches: {
+    title: 'Arcos curvados',
+    note: 'R es el radio de un canto. Cada pieza se corta recta, tan larga como su parte del arco medio: al curvarla, el canto interior se comprime y el exterior se estira. Trazar el arco interior en el frente y curvar la pieza a lo largo de él.',
+  },
   end: {
     square: 'a escuadra',
     miter: 'inglete',

@@ -116,6 +116,8 @@ export const checks: PlanWords['checks'] = {
     `${f.number('count')} Glieder von ${say.name(f.part)} passen nicht in ${say.length(f.number('room_mm'))}. Weniger oder schmalere nehmen.`,
   'run.head-not-flush': (f, say) =>
     `Die Platte für die Bögen von ${say.name(f.part)} ist ${say.length(f.number('head_mm'))} dick, seine Leisten aber ${say.length(f.number('stock_mm'))}: Wo beide sich treffen, liegen sie nicht bündig, und Nägel und Schrauben werden nach den Leisten gewählt. Platte von gleicher Dicke wählen.`,
+  'run.bent-tight': (f, say) =>
+    `${say.name(f.part)} wird auf einen Radius von ${say.length(f.number('radius_mm'))} gebogen, und die Leiste ist dort ${say.length(f.number('across_mm'))} dick. Trockenes Holz lässt sich etwa auf das 150-Fache seiner Dicke biegen, manches Nadelholz auf das 100-Fache. Leisten von höchstens ${say.length(f.number('most_mm'))} Dicke nehmen, die Innenseite einsägen, den Bogen aus einer Platte sägen oder aus geraden Stücken machen; die Biegung zuerst an einem Reststück versuchen.`,
   'fill.between-stiles': (f, say) =>
     `Die Lamellen von ${say.name(f.part)} stehen bei ${say.angle(f.number('tilt_deg'))} um ${say.length(f.number('out_mm'))} vor und berühren ihren Untergrund nur mit einer Kante: Stifte sind für sie nicht vorgesehen. Auf jeder Seite einen mindestens so dicken Ständer setzen und die Enden der Lamellen daran leimen und stiften, bevor der Rahmen montiert wird.`,
   'fill.uncovered': (f, say) =>

@@ -33,6 +33,8 @@ export const steps: PlanWords['steps'] = {
     `Die Nachbarn trocken auflegen, daran anhalten, anreißen und passend schneiden: ${named(parts, say)}.`,
   assemble: (parts, say) =>
     `In einem Zug miteinander und mit dem Untergrund verleimen, solange der Leim nass ist, und befestigen: ${named(parts, say)}. Bei Überblattungen kommt zuerst, was auf der Sichtseite ausgeklinkt ist.`,
+  bend: (parts, say) =>
+    `Den Bogen anreißen, dann biegen und befestigen: ${named(parts, say)}. An einem Ende anfangen, das Stück nach und nach an die Linie drücken und dabei befestigen oder festzwingen; das andere Ende bleibt frei, bis es auf seinem Riss liegt. Gesicht weghalten: Was bricht, schnellt zurück.`,
   'measure-in-place': (parts, say) =>
     `Anhalten, anreißen, passend schneiden und befestigen: ${named(parts, say)}.`,
   letter: (parts, say) =>

@@ -87,6 +87,8 @@ export const checks: PlanWords['checks'] = {
     `${f.number('count')} members of ${say.name(f.part)} do not fit into ${say.length(f.number('room_mm'))}. Use fewer, or narrower ones.`,
   'run.head-not-flush': (f, say) =>
     `The sheet for the arcs of ${say.name(f.part)} is ${say.length(f.number('head_mm'))} thick, but its stock is ${say.length(f.number('stock_mm'))}: their faces are not flush where they meet, and fasteners are chosen to suit the stock. Choose a sheet of the same thickness.`,
+  'run.bent-tight': (f, say) =>
+    `${say.name(f.part)} is bent to a radius of ${say.length(f.number('radius_mm'))} where its stock is ${say.length(f.number('across_mm'))} thick. Dry wood bends to about 150 times its thickness, some softwoods to 100. Use stock no thicker than ${say.length(f.number('most_mm'))}, saw kerfs in its inner side, saw the arc from sheet, or make it of straight segments; try the bend on a spare piece first.`,
   'fill.between-stiles': (f, say) =>
     `The slats of ${say.name(f.part)} stand ${say.length(f.number('out_mm'))} out at ${say.angle(f.number('tilt_deg'))} and touch what is beneath along one edge only: no brads are planned for them. Put a stile at each side, at least as thick, and glue and pin the ends of the slats to them before the frame goes up.`,
   'fill.uncovered': (f, say) =>

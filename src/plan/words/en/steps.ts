@@ -32,6 +32,8 @@ export const steps: PlanWords['steps'] = {
     `Lay their neighbors in place dry, hold these against them, mark and cut to fit: ${named(parts, say)}.`,
   assemble: (parts, say) =>
     `Glue to each other and to what they lie on in one go, while the glue is wet, and fasten: ${named(parts, say)}. Of halved pieces, the one notched on its face goes down first.`,
+  bend: (parts, say) =>
+    `Draw the arc, then bend and fasten: ${named(parts, say)}. Start at one end, press the piece to the line little by little, and fasten or clamp it as you go; the other end stays free until it lies on its mark. Keep your face out of the way: a piece that breaks springs back.`,
   'measure-in-place': (parts, say) => `Hold in place, mark, cut to fit and fasten: ${named(parts, say)}.`,
   letter: (parts, say) =>
     `Tape the patterns together, line them up on the centerlines, and letter: ${named(parts, say)}.`,

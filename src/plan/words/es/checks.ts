@@ -109,6 +109,8 @@ export const checks: PlanWords['checks'] = {
     `${f.number('count')} elementos de ${say.name(f.part)} no caben en ${say.length(f.number('room_mm'))}. Poner menos, o más estrechos.`,
   'run.head-not-flush': (f, say) =>
     `El tablero para los arcos de ${say.name(f.part)} tiene ${say.length(f.number('head_mm'))} de grueso, pero sus listones tienen ${say.length(f.number('stock_mm'))}: no quedan enrasados donde se unen, y los clavos y tornillos se eligen según los listones. Elegir un tablero del mismo grueso.`,
+  'run.bent-tight': (f, say) =>
+    `${say.name(f.part)} se curva a un radio de ${say.length(f.number('radius_mm'))}, y ahí su listón tiene ${say.length(f.number('across_mm'))} de grueso. La madera seca se curva hasta unas 150 veces su grueso; algunas coníferas, hasta 100. Elegir listones de ${say.length(f.number('most_mm'))} de grueso como máximo, hacer cortes de sierra por la cara interior, aserrar el arco de un tablero o hacerlo de tramos rectos; probar antes la curva con un sobrante.`,
   'fill.between-stiles': (f, say) =>
     `Las lamas de ${say.name(f.part)} sobresalen ${say.length(f.number('out_mm'))} a ${say.angle(f.number('tilt_deg'))} y tocan lo que hay debajo solo con un canto: no llevan clavos en el plan. Poner a cada lado un montante al menos igual de grueso, y encolar y clavar a él las puntas de las lamas antes de montar el marco.`,
   'fill.uncovered': (f, say) =>

@@ -39,6 +39,8 @@ export const steps: PlanWords['steps'] = {
     `Colocar en seco las piezas vecinas, presentar estas contra ellas, marcar y cortar a medida: ${named(parts, say)}.`,
   assemble: (parts, say) =>
     `Encolar unas con otras y con lo que tienen debajo de una vez, con la cola fresca, y fijar: ${named(parts, say)}. De las piezas a media madera va primero la que lleva el rebaje en su cara.`,
+  bend: (parts, say) =>
+    `Trazar el arco, y después curvar y fijar: ${named(parts, say)}. Empezar por un extremo, llevar la pieza poco a poco a la línea e irla fijando o sujetando; el otro extremo queda suelto hasta que llega a su marca. Apartar la cara: una pieza que se rompe salta hacia atrás.`,
   'measure-in-place': (parts, say) => `Presentar, marcar, cortar a medida y fijar: ${named(parts, say)}.`,
   letter: (parts, say) =>
     `Unir las plantillas con cinta, colocarlas por las líneas de centro y rotular: ${named(parts, say)}.`,
