@@ -47,10 +47,9 @@ describe('checks that say the same of one thing', () => {
 describe('the mends of a check', () => {
   const design = designOf([panel('board', 200, 300, 400, 500), panel('sign', 560, 400, 300, 120)]);
 
-  it('are to lay it on, to move it out and to let it end there; each leaves nothing of it', () => {
+  it('are to move either out and to let either end at the other; each leaves nothing of it', () => {
     const mends = mendsFor(shownFrom(design), errorsIn(design));
-    expect(mends.length).toBe(3);
-    expect(mends.map(({ how }) => how)).toContain('move');
+    expect(mends.map(({ how }) => how).sort()).toEqual(['move', 'move', 'stop', 'stop']);
     for (const { edits } of mends) {
       const done = applyEdits(design, edits);
       expect(done.ok && errorsIn(done.design)).toEqual([]);
@@ -108,5 +107,83 @@ describe('the mends of a check', () => {
       }
     }
     expect(offered).toBeGreaterThan(20);
+  });
+
+  describe('of strips over a roundel', () => {
+    const roundel = (x: number, y: number, w: number): Part => ({
+      ...newPart('panel', { id: 'roundel', name: 'Roundel', box: { x, y, w, h: w } }),
+      shape: { form: 'round' },
+    });
+    const batten = (y: number, h: number): Part => ({
+      ...newPart('strip', { id: 'batten', name: 'Batten', box: { x: 480, y, w: 63.5, h } }),
+      lie: 'up',
+    });
+    const offered = (of: Design) =>
+      mendsFor(
+        shownFrom(of),
+        errorsIn(of).filter(({ code }) => code === 'part.overlap'),
+      );
+    const laidAfter = (of: Design, how: string) => {
+      const done = applyEdits(of, offered(of).find((mend) => mend.how === how)?.edits ?? []);
+      if (!done.ok) throw new Error('a mend does not apply');
+      return layoutOf(done.design);
+    };
+
+    it('cut the end that was drawn into it to its curve: the lengths of both edges by Pythagoras', () => {
+      // From below up into a circle of radius 200 about (500, 900): its edges 20 to the left and 43.5 to the right.
+      const into = designOf([roundel(300, 700, 400), batten(300, 500)]);
+      const { checks, parts } = laidAfter(into, 'stop');
+      expect(checks.filter(({ severity }) => severity === 'error')).toEqual([]);
+      const cut = parts.find(({ id }) => id === 'batten');
+      const tops = (cut?.region ?? []).flatMap(({ outer }) => outer).filter(({ y }) => y > 400);
+      const at = (x: number) => Math.max(...tops.filter((p) => Math.abs(p.x - x) < 1e-6).map(({ y }) => y));
+      expect(at(480)).toBeCloseTo(900 - Math.sqrt(200 ** 2 - 20 ** 2), 1);
+      expect(at(543.5)).toBeCloseTo(900 - Math.sqrt(200 ** 2 - 43.5 ** 2), 1);
+    });
+
+    it('leave out what is beyond it, or keep that as a strip of its own, which stays in line', () => {
+      const over = designOf([roundel(300, 700, 400), batten(300, 1200)]);
+      expect(offered(over).map(({ how }) => how)).toContain('cut');
+      const { checks, parts } = laidAfter(over, 'cut');
+      expect(checks.filter(({ severity }) => severity === 'error')).toEqual([]);
+      const [below, above] = parts.filter(({ kind }) => kind === 'strip');
+      expect([below?.box.y, (above?.box.y ?? 0) + (above?.box.h ?? 0)]).toEqual([300, 1500]);
+      expect(above?.name).toBe('Batten 2');
+      // The roundel moves: both follow. The lower one moves: the upper one stays in line.
+      const done = applyEdits(over, offered(over).find(({ how }) => how === 'cut')?.edits ?? []);
+      if (!done.ok) throw new Error('a mend does not apply');
+      const parts2 = done.design.parts.map((part) =>
+        part.id === 'batten'
+          ? { ...part, box: { ...part.box, x: 450 } }
+          : part.id === 'roundel'
+            ? { ...part, box: { ...part.box, y: 800 } }
+            : part,
+      );
+      const moved = layoutOf({ ...done.design, parts: parts2 });
+      expect(moved.checks.filter(({ severity }) => severity === 'error')).toEqual([]);
+      const [lower, upper] = moved.parts.filter(({ kind }) => kind === 'strip');
+      expect([lower?.box.x, upper?.box.x]).toEqual([450, 450]);
+      const high = ({ box: { y, h } }: LaidPart) => y + h;
+      expect(lower && below && high(lower) - high(below)).toBeGreaterThan(90);
+    });
+
+    it('cut a whole row to an arch that it was spread under, once for all', () => {
+      const row: Part = {
+        ...newPart('array', { id: 'battens', name: 'Battens', box: { x: 220, y: 300, w: 560, h: 520 } }),
+        across: { mode: 'gaps', count: 5 },
+      };
+      const under = designOf([roundel(200, 700, 600), row]);
+      const [group = []] = alike(errorsIn(under).filter(({ code }) => code === 'part.overlap'));
+      expect(group.length).toBeGreaterThan(1);
+      const stop = mendsFor(shownFrom(under), group).find(({ how }) => how === 'stop');
+      const done = applyEdits(under, stop?.edits ?? []);
+      if (!stop || !done.ok) throw new Error('no row ends at it');
+      const { checks, parts } = layoutOf(done.design);
+      expect(checks.filter(({ severity }) => severity === 'error')).toEqual([]);
+      const lengths = parts
+        .filter(({ kind }) => kind === 'strip')
+        .map(({ box: { h } }) => Math.round(h * 10));
+      expect(new Set(lengths).size).toBe(3);
+    });
   });
 });

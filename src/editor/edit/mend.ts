@@ -10,6 +10,7 @@ export interface Mend {
     | 'move'
     | 'lay'
     | 'stop'
+    | 'cut'
     | 'square'
     | 'shorten'
     | 'stock'

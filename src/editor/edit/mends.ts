@@ -1,24 +1,28 @@
 import type { Check } from '../../check/check.ts';
 import { applyEdits, type Edit } from '../../design/edit/edit.ts';
-import { aroundOf, withStopsAt } from '../../design/ends.ts';
+import { aroundOf, endsOf, withEnds, withStopsAt } from '../../design/ends.ts';
 import { isBoards, isMany } from '../../design/made.ts';
 import type { Axis, Design, Edge, Part } from '../../design/schema.ts';
 import { boxGap } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
+import { ENDS, type End } from '../../joinery/bar.ts';
 import { boxIn } from '../../layout/boxIn.ts';
 import { carrierOf } from '../../layout/place/carrier.ts';
 import { designPart } from '../../layout/reference.ts';
 import { type Span, spanOf } from '../../layout/span.ts';
+import { isFixedAlong } from '../../layout/structure.ts';
+import { grouped } from '../../list/grouped.ts';
 import type { Mm } from '../../measure/units.ts';
 import { type Shown, shownFrom } from '../document/shown.ts';
-import { freeId } from './ids.ts';
+import { freeId, numberedName } from './ids.ts';
 import { carrying, editsToLay, editsToLayOn, restingOn } from './lay.ts';
 import type { Mend } from './mend.ts';
 import { PLAN_MENDS } from './planMends.ts';
+import { endsMeant } from './stopHere.ts';
 import { editsToType } from './typed.ts';
 
 /** No more are offered of one check: more would have to be read instead of seen. */
-const MOST = 3;
+const MOST = 4;
 /** What is left of a part that stops at another, at least. */
 const LEAST: Mm = 10;
 /** So many parts are mended at once; each takes a layout. */
@@ -55,14 +59,23 @@ export function mendsFor(shown: Shown, checks: readonly Check[]): Mend[] {
     .map(designPart)
     .find((id) => checks.every((c) => c.parts.map(designPart).includes(id)));
   const alone = candidates(shown, first);
-  if (checks.length === 1 || common === undefined) return alone.filter(mended).slice(0, MOST);
+  if (checks.length === 1 || common === undefined) return firstOfEach(alone.filter(mended));
   const others = ['lay', 'move', 'stop'] as const;
-  return [
-    ...others.flatMap((how) => together(shown, checks, common, how) ?? []),
-    ...alone.filter(({ parts }) => parts[0] === common),
-  ]
-    .filter(mended)
-    .slice(0, MOST);
+  return firstOfEach(
+    [
+      ...others.flatMap((how) => together(shown, checks, common, how) ?? []),
+      ...alone.filter(({ parts }) => parts[0] === common),
+    ].filter(mended),
+  );
+}
+
+/** Of those that are told alike the first; one of each kind before a second of any, and no more than are offered. */
+function firstOfEach(mends: readonly Mend[]): Mend[] {
+  const apart = [...grouped(mends, ({ how, parts, to }) => [how, to, ...parts].join()).values()].map(
+    ([first]) => first,
+  );
+  const nth = (mend: Mend) => apart.filter(({ how }) => how === mend.how).indexOf(mend);
+  return apart.toSorted((a, b) => nth(a) - nth(b)).slice(0, MOST);
 }
 
 /** What a way of mending does to all the other parts, one after the other; null where one of them cannot. */
@@ -104,9 +117,11 @@ function candidates(shown: Shown, check: Check): Mend[] {
       });
       const some = each.flatMap((one) => one ?? []);
       return [
+        ...some.flatMap((one) => endsTo(shown, one)),
         ...some.flatMap((one) => onto(design, one.part, one.to)),
         ...some.flatMap((one) => outOf(shown, one)),
         ...some.flatMap((one) => stopAt(shown, one)),
+        ...some.flatMap((one) => cutInTwo(design, one)),
       ];
     }
     case 'part.keep-clear': {
@@ -192,6 +207,62 @@ function outOf(shown: Shown, { part, box, from, to }: Pair): Mend[] {
 function onto(design: Design, part: Part, to: string): Mend[] {
   const edits = editsToLayOn(design, part, to);
   return edits.length > 0 ? [{ how: 'lay', parts: [part.id], to, edits }] : [];
+}
+
+/** Its ends cut to the border of the other, where a square end cannot follow that; what was drawn beyond is left out. */
+function endsTo(shown: Shown, { part, box, to }: Pair): Mend[] {
+  const own = endsOf(part);
+  const meant = own && endsMeant(shown, part.id, Math.max(box.w, box.h));
+  if (!meant) return [];
+  const stops = ENDS.filter((which) => {
+    const { cut } = own[which];
+    const one = meant[which];
+    return cut !== 'stop' && one.cut === 'stop' && designPart(one.at) === to;
+  });
+  const ways = stops.length > 1 ? [stops, ...stops.map((which) => [which])] : [stops];
+  return ways.flatMap((which): Mend[] => {
+    if (which.length === 0) return [];
+    const cut = (one: End) => (which.includes(one) ? meant : own)[one];
+    const item = withEnds(part, { start: cut('start'), end: cut('end') });
+    return [
+      { how: 'stop', parts: [part.id], to, edits: [{ kind: 'replace', list: 'parts', id: part.id, item }] },
+    ];
+  });
+}
+
+/** Cut in two where the other lies in its way: what was drawn beyond is kept as a part of its own, held in its place. */
+function cutInTwo(design: Design, { part, to }: Pair): Mend[] {
+  const own = endsOf(part);
+  if (!own) return [];
+  const stop = { cut: 'stop', at: to } as const;
+  const taken = new Set(design.parts.map(({ name }) => name.toLowerCase()));
+  const beyond = {
+    ...withEnds(part, { ...own, start: stop }),
+    id: freeId(design, part.kind),
+    name: numberedName(taken, part.name, 2),
+  };
+  const sides = (['x', 'y'] as const).flatMap((axis) =>
+    (isFixedAlong(part, axis) ? (['low'] as const) : (['low', 'high'] as const)).map((side) => ({
+      axis,
+      side,
+    })),
+  );
+  const rules = new Set<string>();
+  const held = sides.map(({ axis, side }): Edit => {
+    const id = freeId(design, 'rule', rules);
+    rules.add(id);
+    const item = {
+      ...{ id, kind: 'set', axis, distance: 0 },
+      ...{ edge: { of: beyond.id, side }, from: { of: part.id, side } },
+    } as const;
+    return { kind: 'insert', list: 'rules', item };
+  });
+  const edits: Edit[] = [
+    { kind: 'replace', list: 'parts', id: part.id, item: withEnds(part, { ...own, end: stop }) },
+    { kind: 'insert', list: 'parts', item: beyond },
+    ...held,
+  ];
+  return [{ how: 'cut', parts: [part.id], to, edits }];
 }
 
 /** Made shorter until it touches, and held there. */
@@ -283,8 +354,8 @@ function ontoWhatIsThere(shown: Shown, part: Part): Mend[] {
   if (!done.ok) return [];
   const ids = new Set([part.id]);
   const without = restingOn(design, ids);
-  const under = carrierOf(carrying(shown), part, boxIn(layout.boxes, part), (id) => without.has(id));
-  const to = 'part' in under ? under.part : 'face';
+  const ground = carrierOf(carrying(shown), part, boxIn(layout.boxes, part), (id) => without.has(id));
+  const to = 'part' in ground ? ground.part : 'face';
   return [
     {
       how: 'lay',

@@ -33,6 +33,7 @@ export const checkWords: Record<keyof typeof en, string> = {
   'mend.lay': '{name} auf {to} legen',
   'mend.square': '{name} dort gerade ablängen',
   'mend.stop': '{name} an {to} enden lassen',
+  'mend.cut': '{name} an {to} teilen und beide Seiten behalten',
   'checks.looked': 'Geprüft',
   'checks.did.parts':
     '{count} {count:Teil|Teile} auf der Front, aufliegend, frei voneinander und von Stellen zum Freihalten ({keeps})',

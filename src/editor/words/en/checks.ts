@@ -31,6 +31,7 @@ export const checkWords = {
   'mend.lay': 'Lay {name} on {to}',
   'mend.square': 'Cut the end of {name} square',
   'mend.stop': 'Let {name} end at {to}',
+  'mend.cut': 'Cut {name} in two at {to}, and keep both sides',
   'checks.looked': 'Checked',
   'checks.did.parts':
     '{count} {count:part|parts}, on the face, held up, clear of each other and of keep-clears ({keeps})',
