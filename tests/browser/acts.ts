@@ -76,6 +76,16 @@ export class Person {
     await this.#hand.pull({ x: from.x + 2, y: from.y - 1 }, { x: to.x - 2, y: to.y + 1 });
   }
 
+  /** Carries something out of its list to a place of the face. */
+  async carry(what: Locator, [x, y]: Spot, name: string): Promise<void> {
+    this.#act(`${name} carried to ${x}, ${y}`);
+    await what.scrollIntoViewIfNeeded();
+    const box = await what.boundingBox();
+    if (!box) throw new Error(`${name} is not seen`);
+    const from = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    await this.#hand.pull(from, await onPage(this.#page, inches(x), inches(y)));
+  }
+
   async twice([x, y]: Spot): Promise<void> {
     this.#act(`press twice at ${x}, ${y}`);
     await this.#hand.twice(await onPage(this.#page, inches(x), inches(y)));

@@ -1,7 +1,13 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { newDesign } from '../../src/design/defaults.ts';
+import { ASSEMBLIES } from '../../src/design/assembly/table.ts';
+import { newDesign, newPart } from '../../src/design/defaults.ts';
+import type { Design } from '../../src/design/schema.ts';
+import { boundsFor, shownFrom } from '../../src/editor/document/shown.ts';
 import { startPlacing } from '../../src/editor/gesture/place.ts';
-import { createEditorStore, toFace } from '../../src/editor/state/store.ts';
+import { undoStep } from '../../src/editor/state/commit.ts';
+import { createEditorStore, toFace, toScreen } from '../../src/editor/state/store.ts';
+import { builtTool, type DrawTool, isBuilt } from '../../src/editor/state/tools.ts';
+import type { Box } from '../../src/geometry/shape.ts';
 
 const AREA = { left: 100, top: 50, width: 800, height: 900 };
 const VIEW = { scale: 0.4, x: 60, y: 850 };
@@ -24,13 +30,14 @@ const pointer = (type: string, given: Pointing): PointerEvent =>
     ...given,
   }) as unknown as PointerEvent;
 
-function bench() {
-  const store = createEditorStore(newDesign(), 'light');
+function bench(design: Design = newDesign()) {
+  const store = createEditorStore(design, 'light');
   const canvas = { getBoundingClientRect: () => AREA } as unknown as HTMLElement;
   store.setState({ view: VIEW, canvas });
   const page = new EventTarget();
   vi.stubGlobal('window', page);
-  const press = (given: Pointing) => startPlacing(store, 'strip', 'pine-1x3', pointer('pointerdown', given));
+  const press = (given: Pointing, kind: DrawTool = 'strip') =>
+    startPlacing(store, kind, isBuilt(kind) ? undefined : 'pine-1x3', pointer('pointerdown', given));
   const tell = (type: string, given: Pointing) => page.dispatchEvent(pointer(type, given));
   return { store, page, press, tell, parts: () => store.getState().edit.design.parts };
 }
@@ -125,5 +132,63 @@ describe('a piece of stock dragged out of its list', () => {
     tell('pointerup', finger(ON_FACE));
     expect(store.getState().lifted).toBe(false);
     expect(parts()).toHaveLength(1);
+  });
+});
+
+describe('a building part dragged out of its list', () => {
+  const frame = newPart('run', { id: 'border', name: 'Border', box: { x: 300, y: 500, w: 500, h: 700 } });
+  const FREE = { altKey: false };
+  /** Where a place of the face is on the page. */
+  const spot = (x: number, y: number) => {
+    const px = toScreen(VIEW, { x, y });
+    return { clientX: px.x + AREA.left, clientY: px.y + AREA.top, ...FREE };
+  };
+
+  it('fills the room that it is let go in, held at all four sides, by one step of undo', () => {
+    const { store, press, tell } = bench({ ...newDesign(), parts: [frame] });
+    const window = builtTool('window');
+    press({ ...LIST, ...FREE }, window);
+    tell('pointermove', spot(450, 700));
+    tell('pointerup', spot(450, 700));
+    const { shown } = store.getState().edit;
+    const inner = boundsFor(shown).find(({ id }) => id === 'border')?.inner;
+    const ground = shown.design.groups[0]?.parts[0] ?? '';
+    expect(inner).toBeDefined();
+    for (const [key, value] of Object.entries(shown.layout.boxes.get(ground) ?? {}))
+      expect(value, key).toBeCloseTo(inner?.[key as keyof Box] ?? Number.NaN, 6);
+    const wider = shownFrom({
+      ...shown.design,
+      parts: shown.design.parts.map((part) =>
+        part.id === 'border' ? { ...part, box: { ...part.box, w: 620, h: 640 } } : part,
+      ),
+    });
+    expect(wider.layout.boxes.get(ground)?.w).toBeCloseTo((inner?.w ?? 0) + 120, 6);
+    expect(wider.layout.boxes.get(ground)?.h).toBeCloseTo((inner?.h ?? 0) - 60, 6);
+    undoStep(store);
+    expect(store.getState().edit.design.parts).toEqual([frame]);
+  });
+
+  it('keeps its size where the room is much larger, and where Alt is held', () => {
+    const { usual } = ASSEMBLIES.porthole;
+    for (const [design, altKey] of [
+      [newDesign(), false],
+      [{ ...newDesign(), parts: [frame] }, true],
+    ] as const) {
+      const { store, press, tell } = bench(design);
+      press({ ...LIST, altKey }, builtTool('porthole'));
+      tell('pointermove', { ...spot(550, 850), altKey });
+      tell('pointerup', { ...spot(550, 850), altKey });
+      const { shown } = store.getState().edit;
+      expect(shown.layout.boxes.get(shown.design.groups[0]?.parts[0] ?? '')).toMatchObject(usual);
+    }
+  });
+
+  it('is taken in hand by a press that goes nowhere, and put down by another', () => {
+    const { store, press, tell } = bench();
+    for (const tool of [builtTool('window'), 'select']) {
+      press(LIST, builtTool('window'));
+      tell('pointerup', LIST);
+      expect(store.getState().tool).toBe(tool);
+    }
   });
 });

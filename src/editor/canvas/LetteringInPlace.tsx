@@ -30,7 +30,7 @@ export function LetteringInPlace({ sign, at, width, height, onDone }: LetteringI
     <textarea
       className="letter-field"
       aria-label={t('lettering.text')}
-      // It opens by double-clicking the sign: that is where the person looks and types.
+      // It opens on the sign as it is drawn or double-clicked: that is where the person looks and types.
       // biome-ignore lint/a11y/noAutofocus: see above
       autoFocus
       value={text}
@@ -47,7 +47,8 @@ export function LetteringInPlace({ sign, at, width, height, onDone }: LetteringI
       onChange={(e) => setText(e.currentTarget.value)}
       onBlur={keep}
       onKeyDown={(e) => {
-        e.stopPropagation();
+        // Files are saved and opened from here too.
+        if (!e.ctrlKey && !e.metaKey) e.stopPropagation();
         if (e.key === 'Escape') onDone();
         if (e.key === 'Enter' && (e.ctrlKey || e.metaKey)) keep();
       }}

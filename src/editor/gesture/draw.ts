@@ -1,5 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import { withEnds } from '../../design/ends.ts';
+import { isLettered } from '../../design/made.ts';
 import type { Design, Part } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
@@ -165,7 +166,10 @@ export function finishMade(store: EditorStore, drawn: Drawn, where: Unnamed['mad
   });
   const options = { selection: [made.group ?? made.id], held: new Set([made.id]) };
   if (release(store, { hand, snap, edits, label, detail, options })) {
-    store.setState((s) => ({ tool: 'select', tab: s.step === 'layout' ? 'part' : s.tab }));
+    // What a sign says is typed at once where it was drawn.
+    const letters = where === 'here' && made.part && isLettered(made.part);
+    const field = letters ? ({ kind: 'lettering', part: made.id } as const) : null;
+    store.setState((s) => ({ tool: 'select', tab: s.step === 'layout' ? 'part' : s.tab, field }));
   }
 }
 

@@ -1,24 +1,33 @@
+import type { Axis } from '../../design/schema.ts';
+import type { Box } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
+import { roomAround } from '../../layout/snap/room.ts';
+import { AXES, sizeOf, startOf, withSpan } from '../../layout/span.ts';
 import { createItem, madeAt, stockFor, usualSize } from '../edit/create.ts';
 import { isOnCanvas, onCanvas } from '../state/place.ts';
 import { propose } from '../state/propose.ts';
 import { type EditorStore, toFace } from '../state/store.ts';
-import { type DrawnKind, isDrawn } from '../state/tools.ts';
+import { type DrawTool, isBuilt, isDrawn } from '../state/tools.ts';
 import { lengthText } from '../words/text.ts';
 import { type Drawn, finishMade, handOf, holding } from './draw.ts';
 import { clearGesture, strayed, type Touch } from './gesture.ts';
 import { carry } from './held.ts';
-import { asInHand, groundOf, snapInHand } from './snapping.ts';
+import { asInHand, type Ground, groundOf, type InHand, snapInHand } from './snapping.ts';
 
 /** A finger that has rested this long on a piece of stock lifts it out of the list. */
 const LIFT_MS = 300;
 
 /**
- * Drags a piece of stock from the palette onto the face. It begins outside of the drawing, so it follows
- * the pointer through the window; released beside the drawing it leaves no trace. A press that goes
- * nowhere takes the stock in hand, to be drawn with.
+ * Drags a piece of stock, or a building part, from its list onto the face; a building part fits into the room that it
+ * is let go in. It begins outside of the drawing, so it follows the pointer through the window; released beside the
+ * drawing it leaves no trace. A press that goes nowhere takes it in hand, to be drawn with.
  */
-export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string, down: PointerEvent): void {
+export function startPlacing(
+  store: EditorStore,
+  kind: DrawTool,
+  stock: string | undefined,
+  down: PointerEvent,
+): void {
   if (down.button !== 0) return;
   const { edit } = store.getState();
   const { design } = edit;
@@ -55,10 +64,9 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
           clearGesture(store);
           return;
         }
-        const size = madeSize(kind, stock, design);
-        const raw = { x: touch.face.x - size.w / 2, y: touch.face.y - size.h / 2, ...size };
-        const item = createItem(design, kind, raw, stock);
-        const hand = handOf(design, item, 'move');
+        const { box, grip } = placeFor(ground, kind, stock, touch);
+        const item = createItem(design, kind, box, stock);
+        const hand = { ...handOf(design, item, 'move'), grip };
         const state = store.getState();
         const snap = touch.free ? asInHand(hand) : snapInHand(state, design, ground, hand);
         const made = madeAt(item, boxIn(snap.boxes, item));
@@ -70,7 +78,7 @@ export function startPlacing(store: EditorStore, kind: DrawnKind, stock: string,
       end: () => {
         stop();
         if (drawn) finishMade(store, drawn);
-        else if (!begun) takeStock(store, kind, stock);
+        else if (!begun) take(store, kind, stock);
       },
       cancel: stop,
     },
@@ -86,19 +94,41 @@ function touchAt(store: EditorStore, e: PointerEvent): Touch {
   return { px, face, shift: e.shiftKey, free: e.altKey, touch: e.pointerType === 'touch' };
 }
 
-/** Takes a stock in hand: what is drawn next is made of it. Taken once more, it is put down. */
-function takeStock(store: EditorStore, kind: DrawnKind, stock: string): void {
+/** Takes a stock or a building part in hand: what is drawn next is made of it. Taken once more, it is put down. */
+function take(store: EditorStore, kind: DrawTool, stock: string | undefined): void {
   const { edit, tool, stock: before } = store.getState();
-  if (before === stock) store.setState({ stock: null, tool: 'select' });
+  if (stock === undefined) store.setState({ tool: tool === kind ? 'select' : kind, sheetOpen: false });
+  else if (before === stock) store.setState({ stock: null, tool: 'select' });
   else {
     const fits = isDrawn(tool) && stockFor(edit.design, tool, stock) !== undefined;
     store.setState({ stock, tool: fits ? tool : kind, sheetOpen: false });
   }
 }
 
-/** The size that a new part takes by its kind and stock. */
-function madeSize(kind: DrawnKind, stock: string, design: Parameters<typeof createItem>[0]) {
-  const size = usualSize(kind);
-  const { box } = createItem(design, kind, { x: 0, y: 0, ...size }, stock);
-  return { w: box.w, h: box.h };
+/** A room is filled up to this share of the usual size, and no smaller one than that. Common practice, no source. */
+const ROOM = { least: 1 / 4, most: 2 };
+
+/**
+ * Where something new lies under the pointer, and how it is held: of its usual size, with its middle there; a building
+ * part fills the room there along each axis that it is about as large as.
+ */
+function placeFor(
+  ground: Ground,
+  kind: DrawTool,
+  stock: string | undefined,
+  { face: at, free }: Touch,
+): { readonly box: Box; readonly grip: InHand['grip'] } {
+  const { design } = ground.shown;
+  const usual = createItem(design, kind, { x: 0, y: 0, ...usualSize(kind) }, stock).box;
+  let box: Box = { ...usual, x: at.x - usual.w / 2, y: at.y - usual.h / 2 };
+  const grip: Record<Axis, 'move' | 'both'> = { x: 'move', y: 'move' };
+  if (free || !isBuilt(kind)) return { box, grip };
+  const room = roomAround(at, { ...ground.around(design, ''), face: ground.shown.face });
+  for (const axis of AXES) {
+    const share = sizeOf(room, axis) / sizeOf(usual, axis);
+    if (share < ROOM.least || share > ROOM.most) continue;
+    box = withSpan(box, axis, startOf(room, axis), sizeOf(room, axis));
+    grip[axis] = 'both';
+  }
+  return { box, grip };
 }

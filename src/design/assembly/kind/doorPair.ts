@@ -20,7 +20,7 @@ export const doorPair = kindOf<typeof questions>({
   questions,
   first: (size, has) => ({
     ...firstDoor({ w: size.w / 2, h: size.h }, has),
-    knobs: false,
+    knobs: true,
     bead: moldingOf(has, 'half-round', 'half-round-20'),
   }),
   make: (b, answers) => {

@@ -35,10 +35,11 @@ export const window = kindOf<typeof questions>({
   questions,
   first: (size, has) => {
     const { finish, field } = finishesOf(has);
-    const columns = Math.min(4, Math.max(2, Math.round(size.w / LIGHT)));
-    const rows = Math.min(6, Math.max(2, Math.round(size.h / ((size.w / columns) * TALL))));
     // Stile of 2 in and lower rail of 2 1/2 to 3 in of a sash (Radford's Cyclopedia); of small windows less.
     const [casing, sill] = [Math.min(inches(2), size.w / 9), Math.min(inches(2.75), size.h / 9)];
+    const clear = { w: size.w - 2 * casing, h: size.h - casing - sill };
+    const columns = Math.min(4, Math.max(2, Math.round(clear.w / LIGHT)));
+    const rows = Math.min(6, Math.max(2, Math.round(clear.h / ((clear.w / columns) * TALL))));
     return {
       head: 'square',
       columns,

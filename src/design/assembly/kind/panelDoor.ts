@@ -77,7 +77,7 @@ export const panelDoor = kindOf<typeof questions>({
   questions,
   first: (size, has) => ({
     ...firstDoor(size, has),
-    knob: 'none',
+    knob: 'right',
     head: 'square',
     rise: Math.max(10, (size.w / 2) * ARCH_SHARE),
   }),

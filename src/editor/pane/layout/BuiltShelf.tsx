@@ -10,9 +10,11 @@ import { PartShapes } from '../../control/PartShapes.tsx';
 import { shownFrom } from '../../document/shown.ts';
 import { createAssembly } from '../../edit/built.ts';
 import { placeInMiddle } from '../../gesture/draw.ts';
+import { startPlacing } from '../../gesture/place.ts';
 import { useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { builtTool } from '../../state/tools.ts';
 import { useWords } from '../../words/t.ts';
+import { useLifting } from './useLifting.ts';
 import '../../style/built.css';
 
 /** Doors, windows and such, each with its picture: one is chosen, and drawn on the face as a part is. */
@@ -22,6 +24,7 @@ export function BuiltShelf() {
   const tool = useEditor((s) => s.tool);
   const list = useRef<HTMLDivElement>(null);
   const roving = useRoving(list, 'both');
+  useLifting(list);
   return (
     <div ref={list} role="toolbar" className="builts" aria-label={t('built.title')} {...roving}>
       {ASSEMBLY_NAMES.map((name) => {
@@ -33,10 +36,10 @@ export function BuiltShelf() {
             data-stop=""
             className="kind built"
             aria-pressed={tool === own}
+            onPointerDown={(e) => startPlacing(store, own, undefined, e.nativeEvent)}
             onClick={(e) => {
               // A key cannot draw: it places one of usual size.
               if (e.detail === 0) placeInMiddle(store, own);
-              else store.setState({ tool: tool === own ? 'select' : own, sheetOpen: false });
             }}
           >
             <BuiltPicture name={name} />

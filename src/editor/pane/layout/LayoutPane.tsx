@@ -1,4 +1,4 @@
-import { Suspense, useEffect, useRef, useState } from 'react';
+import { Suspense, useRef, useState } from 'react';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { KIND_ICONS } from '../../control/kindIcons.ts';
 import { lazyPart } from '../../control/lazyPart.tsx';
@@ -15,6 +15,7 @@ import { useWords } from '../../words/t.ts';
 import { DivideSection } from '../part/DivideSection.tsx';
 import { FinishList } from './FinishList.tsx';
 import { PhotoSection } from './PhotoSection.tsx';
+import { useLifting } from './useLifting.ts';
 
 const BuiltShelf = lazyPart(() => import('./BuiltShelf.tsx').then((m) => m.BuiltShelf));
 
@@ -82,15 +83,7 @@ function StockPalette() {
   const kind: DrawnKind = form === 'sheet' ? 'panel' : 'strip';
   const list = useRef<HTMLDivElement>(null);
   const roving = useRoving(list, 'down');
-  // React listens to touches passively; a list that scrolls would take the piece out of the finger.
-  useEffect(() => {
-    const element = list.current;
-    const hold = (e: TouchEvent) => {
-      if (store.getState().lifted) e.preventDefault();
-    };
-    element?.addEventListener('touchmove', hold, { passive: false });
-    return () => element?.removeEventListener('touchmove', hold);
-  }, [store]);
+  useLifting(list);
   return (
     <Section title="layout.stock">
       <p className="note by-mouse">{t('layout.stockHint')}</p>

@@ -4,7 +4,7 @@ import type { builtWords as en } from '../en/built.ts';
 export const builtWords: Record<keyof typeof en, string> = {
   'built.title': 'Bauteile eines Hauses',
   'built.hint':
-    'Eines wählen, dann auf der Fläche von Ecke zu Ecke aufziehen. Es besteht aus gewöhnlichen Teilen.',
+    'Eines wählen und auf der Fläche von Ecke zu Ecke aufziehen, oder in einen freien Raum ziehen, den es dann füllt. Es besteht aus gewöhnlichen Teilen.',
   'built.panel-door': 'Füllungstür',
   'built.door-pair': 'Doppeltür',
   'built.window': 'Fenster',

@@ -1,7 +1,8 @@
 /** Words of wholes that are drawn as one: doors, windows and such. */
 export const builtWords = {
   'built.title': 'Building parts',
-  'built.hint': 'Choose one, then draw it on the face from corner to corner. It is made of ordinary parts.',
+  'built.hint':
+    'Choose one and draw it on the face from corner to corner, or drag it into a space, which it fills. It is made of ordinary parts.',
   'built.panel-door': 'Paneled door',
   'built.door-pair': 'Pair of doors',
   'built.window': 'Window',

@@ -3,7 +3,8 @@ import type { builtWords as en } from '../en/built.ts';
 /** Words of wholes that are drawn as one: doors, windows and such. */
 export const builtWords: Record<keyof typeof en, string> = {
   'built.title': 'Elementos de edificio',
-  'built.hint': 'Elige uno y dibújalo en la cara de esquina a esquina. Se compone de piezas normales.',
+  'built.hint':
+    'Elige uno y dibújalo en la cara de esquina a esquina, o arrástralo a un espacio libre, que llenará. Se compone de piezas normales.',
   'built.panel-door': 'Puerta de paneles',
   'built.door-pair': 'Puerta de dos hojas',
   'built.window': 'Ventana',
