@@ -30,6 +30,7 @@ export function readTables(): Tables {
     tapes: table('tapes'),
     papers: table('papers'),
     mattresses: table('mattresses'),
+    hardware: table('hardware'),
     fonts: table('fonts'),
   };
 }

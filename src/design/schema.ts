@@ -420,6 +420,22 @@ export const letteringSchema = z.strictObject({
 
 const signFields = { ...panelFields, kind: z.literal('sign'), lettering: letteringSchema };
 
+/** Hardware of a usual size, as the table had it when it was chosen. */
+const sold = z.strictObject({
+  /** Its entry in the table. */
+  entry: id,
+  /** What it takes up, whatever it lies between. */
+  w: size,
+  h: size,
+  /** How it may be held, the best first: how much of the screw's length is in the hardware itself. */
+  ways: z
+    .array(z.strictObject({ screw: id, from: z.enum(['front', 'back']), into: sizeOrZero }))
+    .min(1)
+    .max(4),
+  /** Middles of its screws in its box. */
+  holes: z.array(unitPoint).min(1).max(40),
+});
+
 const fittingFields = {
   kind: z.literal('fitting'),
   shape: panelShapeSchema,
@@ -427,6 +443,8 @@ const fittingFields = {
   mass_kg: z.number().min(0).max(200),
   price: money,
   color,
+  /** Absent: of any size, with screws of its own. */
+  sold: sold.optional(),
 };
 
 /** No thickness, only color. */
@@ -715,6 +733,7 @@ export type Run = PartOf<'run'>;
 export type Panel = PartOf<'panel'>;
 export type Sign = PartOf<'sign'>;
 export type Fitting = PartOf<'fitting'>;
+export type Sold = NonNullable<Fitting['sold']>;
 export type Painted = PartOf<'painted'>;
 export type PartArray = PartOf<'array'>;
 export type Fill = PartOf<'fill'>;

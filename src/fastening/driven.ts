@@ -32,7 +32,7 @@ import { surfaceHeight } from './surface.ts';
 /** Screws hold so much more than brads that they stand this many spacings apart. Common practice, no source. */
 export const SCREW_SPACINGS = 2;
 /** Thread in what holds it, in shank diameters: Wood Handbook, Eq. 8-13 (check-values, section 9). */
-const THREAD_DIAMETERS = 7;
+export const THREAD_DIAMETERS = 7;
 
 /** What the drives need of the room's input. */
 export interface DriveInput {
@@ -286,15 +286,19 @@ const notDriven = (
   checks: [{ code, severity, parts: [laid.id], at, figures }],
 });
 
+/** Nothing that it could be driven into. */
+export const nothingSolid = (laid: LaidPart, at?: Point): Driven =>
+  notDriven(laid, at, 'fastening.nothing-solid', {});
+
 /** Nothing is known of what should be driven, neither its lengths nor how thick it is. */
-const unknownFastener = (laid: LaidPart, fastener: 'brad' | 'screw', id: string): Driven =>
+export const unknownFastener = (laid: LaidPart, fastener: 'brad' | 'screw', id: string): Driven =>
   notDriven(laid, undefined, 'fastening.unknown', { fastener, id }, 'error');
 
 /**
  * No listed length will do: either every one that bites comes out on the far side, where shorter ones
  * would fit, or there is not the wood for any.
  */
-function noLength(
+export function noLength(
   laid: LaidPart,
   places: readonly Place[],
   rule: DriveRule,
@@ -340,7 +344,7 @@ function spotsOr(
   const small = contacts.every(({ solid }) => offset(solid.region, -least, 'miter').length === 0);
   return small || spotsOf(input, stack, laid, contacts, way, null).length > 0
     ? { ...NOTHING, checks: [few(laid, way.fastener, [])] }
-    : notDriven(laid, undefined, 'fastening.nothing-solid', {});
+    : nothingSolid(laid);
 }
 
 /** Brads from the front. */

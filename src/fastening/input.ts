@@ -26,6 +26,8 @@ export interface FasteningInput {
   readonly brad: Brad | null;
   readonly screw: Screw | null;
   readonly glue: Glue | null;
+  /** All of the table, for hardware that names its own. */
+  readonly screws: readonly Screw[];
 }
 
 /** How one part is fastened. */

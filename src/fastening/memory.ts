@@ -43,6 +43,7 @@ export const commonOf = (input: FasteningInput): readonly unknown[] => [
   input.brad,
   input.screw,
   input.glue,
+  input.screws,
 ];
 
 /** How a part was fastened, where it would come out the same. */

@@ -5,7 +5,8 @@ import { distance } from '../geometry/point.ts';
 import { areaOf, boxOf, centroidOf } from '../geometry/region.ts';
 import type { Solid } from '../joinery/piece.ts';
 import { sameItems } from '../layout/changes.ts';
-import { isGlued, isLong, type LaidPart, legsOf } from '../layout/laid.ts';
+import { isGlued, isLong, type LaidHardware, type LaidPart, legsOf } from '../layout/laid.ts';
+import { under } from '../list/at.ts';
 import { grouped, groupOf } from '../list/grouped.ts';
 import { totalOf } from '../list/totals.ts';
 import type { Liters } from '../measure/units.ts';
@@ -13,6 +14,7 @@ import { Shanks } from './apart.ts';
 import { Asked } from './asked.ts';
 import { type Driven, driveBrads, driveScrews, NOTHING, type PartContact, SCREW_SPACINGS } from './driven.ts';
 import { beadLength, glueFor } from './glue.ts';
+import { driveHardware } from './hardware.ts';
 import type { FasteningInput, PartFastened } from './input.ts';
 import { type Lever, massFelt } from './lever.ts';
 import { looseEdge } from './looseEdge.ts';
@@ -81,8 +83,9 @@ function fasten(
   const held = contacts.some(({ contact }) => areaOf(contact) > 0);
   const checks: Check[] = [];
   if (!held && how !== 'none') checks.push(nothingSolid(laid, solids));
+  if (isBought(laid)) return hardware(input, stack, laid, checks, lever);
   let driven = NOTHING;
-  if (held && !isBought(laid) && !isPaint(laid)) {
+  if (held && !isPaint(laid)) {
     if (how === 'brads') driven = driveBrads(input, stack, laid, contacts, shanks);
     if (how === 'screws') driven = driveScrews(input, stack, laid, contacts, shanks);
   }
@@ -113,6 +116,24 @@ function fasten(
   };
 }
 
+/** By the screws that it is sold with; where those are not told, it brings its own. */
+function hardware(
+  input: FasteningInput,
+  stack: Stack,
+  laid: LaidHardware,
+  before: readonly Check[],
+  lever: Lever,
+): PartFastened {
+  const { driven, checks } =
+    before.length > 0 ? { driven: [], checks: [] } : driveHardware(input, stack, laid);
+  return {
+    fastened: (driven.length > 0 ? driven : [NOTHING]).map((one) => fastenedBy(laid, 'screws', one, 0)),
+    checks: [...before, ...checks],
+    lever,
+    shanks: driven.flatMap(({ shanks }) => shanks),
+  };
+}
+
 /** Each part as it was fastened last, where nothing of what that followed from is another; else anew. */
 export function fastenParts(input: FasteningInput, last?: PartsFastened): PartsFastened {
   const asked = new Asked();
@@ -121,15 +142,16 @@ export function fastenParts(input: FasteningInput, last?: PartsFastened): PartsF
   const ownOf = ownInputs(input);
   const common = commonOf(input);
   const before = last && sameItems(last.common, common) ? last.byPart : new Map<string, KeptPart>();
-  const byPart = new Map<string, KeptPart>();
-  for (const laid of input.parts) {
-    if (isPaint(laid)) continue;
+  const done = new Map<LaidPart, KeptPart>();
+  const parts = input.parts.filter((laid) => !isPaint(laid));
+  // Hardware has its holes; what else is driven in keeps away from those.
+  for (const laid of [...parts.filter(isBought), ...parts.filter((laid) => !isBought(laid))]) {
     const own = ownOf(laid);
     const same = known(before.get(laid.id), own, stack, shanks, input.settings);
     if (same) for (const shank of same.result.shanks) shanks.add(shank);
-    byPart.set(laid.id, same ?? fastenedAnew(input, stack, own, shanks));
+    done.set(laid, same ?? fastenedAnew(input, stack, own, shanks));
   }
-  return { common, byPart };
+  return { common, byPart: new Map(parts.map((laid) => [laid.id, under(done, laid)])) };
 }
 
 function fastenedAnew(input: FasteningInput, stack: Stack, own: PartInput, shanks: Shanks): KeptPart {

@@ -85,6 +85,9 @@ export interface Course {
   readonly row: number;
 }
 
+/** What is told of a bought thing. */
+export type Bought = Pick<Fitting, 'shape' | 'depth' | 'mass_kg' | 'price' | 'color' | 'sold'>;
+
 /** Fields that every laid part has. */
 interface LaidBase {
   /** The part's id, or `id[column,row]` for a member of an array. */
@@ -130,7 +133,7 @@ export type LaidPart = LaidBase &
       }
     | {
         readonly kind: 'fitting';
-        readonly spec: Pick<Fitting, 'shape' | 'depth' | 'mass_kg' | 'price' | 'color'>;
+        readonly spec: Bought;
       }
     | {
         readonly kind: 'painted';
@@ -151,6 +154,7 @@ export type LaidPart = LaidBase &
 
 export type LaidKind = LaidPart['kind'];
 export type Laid<K extends LaidKind> = Extract<LaidPart, { readonly kind: K }>;
+export type LaidHardware = Laid<'fitting'>;
 
 /** The straight lengths of stock that a part is made of; none where it is made of other things. */
 export const legsOf = (laid: LaidPart): readonly Leg[] =>
@@ -167,6 +171,10 @@ export const reliefOf = (laid: LaidPart): Relief | undefined => ('relief' in lai
 /** The grooves that are seen in a face; what others are let into they fill. */
 export const groovesOf = (relief: Relief | undefined): Region =>
   relief?.side === 'groove' ? relief.sunk : [];
+
+/** Where the screws of hardware go, on the face. */
+export const holesOf = ({ box, spec }: Pick<LaidHardware, 'box' | 'spec'>): Point[] =>
+  (spec.sold?.holes ?? []).map(({ u, v }) => ({ x: box.x + u * box.w, y: box.y + v * box.h }));
 
 /** Whether a part is straight lengths of stock, wherever it came from. */
 export const isLong = (laid: LaidPart): boolean => 'leg' in laid || 'legs' in laid;

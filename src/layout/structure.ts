@@ -1,4 +1,5 @@
-import type { Axis, Member, Part, PartArray, Strip } from '../design/schema.ts';
+import { isBought } from '../design/made.ts';
+import type { Axis, Fitting, Member, Part, PartArray, Strip } from '../design/schema.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 import { radians } from '../measure/units.ts';
@@ -51,9 +52,15 @@ function stripSize(strip: StripLike, axis: Axis, stocks: ReadonlyMap<string, Sto
   }
 }
 
-/** Whether the stock and lie of a part decide its size along an axis, so that nobody gives it one there. */
+/** Size of hardware as it is sold; null where it has any. */
+const soldSize = ({ sold }: Pick<Fitting, 'sold'>, axis: Axis): Mm | null =>
+  sold ? (axis === 'x' ? sold.w : sold.h) : null;
+
+/** Whether what a part is made of and its lie decide its size along an axis, so that nobody gives it one there. */
 export const isFixedAlong = (part: Part | Member, axis: Axis): boolean =>
-  part.kind === 'strip' && (part.lie === 'turned' || part.lie === (axis === 'x' ? 'up' : 'across'));
+  isBought(part)
+    ? soldSize(part, axis) !== null
+    : part.kind === 'strip' && (part.lie === 'turned' || part.lie === (axis === 'x' ? 'up' : 'across'));
 
 const spacingAlong = (array: PartArray, axis: Axis) => (axis === 'x' ? array.across : array.up);
 
@@ -64,7 +71,12 @@ export function memberSize(
   axis: Axis,
   stocks: ReadonlyMap<string, Stock>,
 ): Mm | null {
-  const own = member.kind === 'strip' ? stripSize(member, axis, stocks) : null;
+  const own =
+    member.kind === 'strip'
+      ? stripSize(member, axis, stocks)
+      : isBought(member)
+        ? soldSize(member, axis)
+        : null;
   if (own !== null) return own;
   if (spacingAlong(array, axis) === null) return null;
   return axis === 'x' ? array.memberSize.w : array.memberSize.h;
@@ -87,6 +99,8 @@ export function structureOf(
       if (!closed || width === 0) return { ...FREE, fixed };
       return part.side === 'inside' ? { fixed, inset: width, outset: 0 } : { fixed, inset: 0, outset: width };
     }
+    case 'fitting':
+      return { ...FREE, fixed: soldSize(part, axis) ?? fixed };
     case 'array':
       return {
         ...FREE,
@@ -94,7 +108,6 @@ export function structureOf(
       };
     case 'panel':
     case 'sign':
-    case 'fitting':
     case 'painted':
     case 'fill':
       return fixed === null ? FREE : { ...FREE, fixed };

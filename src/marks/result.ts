@@ -8,7 +8,7 @@ export interface Mark {
   readonly axis: Axis;
   readonly at: Mm;
   readonly part: string;
-  readonly edge: 'low' | 'mid' | 'high';
+  readonly edge: 'low' | 'mid' | 'high' | 'hole';
   /** Rounded from the datum, as it is read off a tape. */
   readonly shown: Mm;
 }

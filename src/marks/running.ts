@@ -2,9 +2,10 @@ import { isBoards, isBought } from '../design/made.ts';
 import type { Axis } from '../design/schema.ts';
 import { boxAround } from '../geometry/box.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import type { Course, Laid, LaidPart, Leg } from '../layout/laid.ts';
+import { type Course, holesOf, type Laid, type LaidPart, type Leg } from '../layout/laid.ts';
 import { hasMiddle } from '../layout/place/outlines.ts';
 import { AXES, otherAxis, sizeOf, startOf } from '../layout/span.ts';
+import { pick } from '../list/at.ts';
 import { grouped } from '../list/grouped.ts';
 import { roundLength } from '../measure/round.ts';
 import type { MeasureStyle } from '../measure/style.ts';
@@ -15,7 +16,7 @@ const DATUM = { x: 'left', y: 'bottom' } as const;
 /** Edges closer than a pencil line are one line on the stick. */
 const ONE_LINE: Mm = 0.01;
 
-/** Edges of a part that are marked: both of its own, and the middle of what is set by its middle. */
+/** Edges of a part that are marked: both of its own, the middle of what is set by its middle, and holes for its screws. */
 function edgesOf(laid: LaidPart, axis: Axis): { readonly edge: Mark['edge']; readonly at: Mm }[] {
   // Of a fill the boards are marked that lie square to the axis; its pattern tells the others.
   if (isBoards(laid) && !(isRowed(laid.spec.pattern) && liesAlong(laid.leg, otherAxis(axis)))) return [];
@@ -25,8 +26,16 @@ function edgesOf(laid: LaidPart, axis: Axis): { readonly edge: Mark['edge']; rea
   const byMiddle = isBought(laid) || ('shape' in laid.spec && hasMiddle(laid.spec.shape));
   if (byMiddle) edges.push({ edge: 'mid', at: low + size / 2 });
   edges.push({ edge: 'high', at: low + size });
+  if (isBought(laid)) {
+    const holes = holesOf(laid).map((hole) => hole[axis]);
+    edges.push(...mergedAlong(holes).map((at) => ({ edge: 'hole', at }) as const));
+  }
   return edges;
 }
+
+/** Places along an axis, each once. */
+const mergedAlong = (all: readonly Mm[]): Mm[] =>
+  [...all].sort((a, b) => a - b).filter((at, i, sorted) => i === 0 || at - pick(sorted, i - 1) > ONE_LINE);
 
 const isRowed = ({ form }: Laid<'fill'>['spec']['pattern']): boolean => ROWED.includes(form);
 const ROWED: readonly Laid<'fill'>['spec']['pattern']['form'][] = [

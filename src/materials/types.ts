@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/shape.ts';
-import type { Deg, KgPerM3, Liters, Mm, Money } from '../measure/units.ts';
+import type { Deg, Kg, KgPerM3, Liters, Mm, Money } from '../measure/units.ts';
 
 /** Where a figure comes from: a source, or "common practice, no source". */
 export interface Sourced {
@@ -93,6 +93,8 @@ export interface Brad extends Sourced {
 export interface Screw extends Sourced {
   readonly id: string;
   readonly name: string;
+  /** `machine` goes into thread of what is bought; `hanger` has that thread at one end, and at the other one for wood. */
+  readonly thread: 'wood' | 'machine' | 'hanger';
   readonly diameter: Mm;
   readonly lengths: readonly Mm[];
   readonly price: Money;
@@ -140,6 +142,58 @@ export interface Mattress extends Sourced {
   readonly length: Mm;
 }
 
+/** What hardware is, by generic kind. */
+export type HardwareKind =
+  | 'pull'
+  | 'knob'
+  | 'strap-hinge'
+  | 'escutcheon'
+  | 'lamp'
+  | 'letter-slot'
+  | 'number-plate';
+
+/** A bought thing of a usual size, as it is screwed on. */
+export interface Hardware extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: HardwareKind;
+  readonly width: Mm;
+  readonly height: Mm;
+  /** Out of what it is on. */
+  readonly depth: Mm;
+  readonly mass_kg: Kg;
+  readonly price: Money;
+  readonly color: string;
+  /** Its outline in its box, as shapes of panels are told. */
+  readonly shape:
+    | { readonly form: 'rectangle' | 'round' }
+    | { readonly form: 'corners'; readonly cut: 'rounded'; readonly size: Mm }
+    | { readonly form: 'arched'; readonly rise: Mm }
+    | { readonly form: 'polygon'; readonly points: readonly (Share & { readonly side?: Bow })[] };
+  /** How it may be held, the best first. */
+  readonly ways: readonly HardwareWay[];
+  /** Middles of its screws. */
+  readonly holes: readonly Share[];
+}
+
+/** A screw that holds a piece of hardware, from the front or from behind, and how much of its length is in the hardware. */
+export interface HardwareWay {
+  readonly screw: string;
+  readonly from: 'front' | 'back';
+  readonly into: Mm;
+}
+
+/** A place in a box, in shares of it from its lower left. */
+interface Share {
+  readonly u: number;
+  readonly v: number;
+}
+
+interface Bow {
+  readonly as: 'rise';
+  readonly rise: Mm;
+}
+
 export interface FontEntry {
   readonly id: string;
   readonly name: string;
@@ -164,5 +218,6 @@ export interface Tables {
   readonly tapes: readonly Tape[];
   readonly papers: readonly Paper[];
   readonly mattresses: readonly Mattress[];
+  readonly hardware: readonly Hardware[];
   readonly fonts: readonly FontEntry[];
 }

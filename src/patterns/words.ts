@@ -35,7 +35,9 @@ export interface PatternWords {
   readonly joinSticks: string;
   readonly strip: { readonly [A in 'x' | 'y']: (number: number, of: number) => string };
   readonly tab: string;
-  readonly edge: { readonly [E in 'low' | 'mid' | 'high']: { readonly x: string; readonly y: string } };
+  readonly edge: {
+    readonly [E in 'low' | 'mid' | 'high' | 'hole']: { readonly x: string; readonly y: string };
+  };
   readonly datum: string;
   /** Of further edges at a mark. */
   readonly more: (count: number) => string;

@@ -1,4 +1,5 @@
 import { isBought } from '../design/made.ts';
+import type { Laid } from '../layout/laid.ts';
 import type { ShoppingInput } from './shoppingInput.ts';
 import { supplyLines } from './supplyLines.ts';
 import type { ShoppingLine } from './types.ts';
@@ -64,15 +65,18 @@ function sheets({ cutting, stocks }: ShoppingInput): ShoppingLine[] {
   );
 }
 
-function fittings({ layout, design }: ShoppingInput): ShoppingLine[] {
+/** Hardware of the table by its name there, what is of its own by the name of the part. */
+function fittings({ layout, design, tables }: ShoppingInput): ShoppingLine[] {
   const names = new Map(design.parts.map((p) => [p.id, p.name]));
+  const told = new Map(tables.hardware.map(({ id, name }) => [id, name]));
+  const nameOf = (p: Laid<'fitting'>) => told.get(p.spec.sold?.entry ?? '') ?? names.get(p.part) ?? p.name;
   return tally(
     layout.parts.filter((p) => isBought(p)),
-    (p) => `${names.get(p.part) ?? p.name}|${p.spec.price}|${p.box.w}|${p.box.h}`,
+    (p) => `${nameOf(p)}|${p.spec.price}|${p.spec.sold ? '' : `${p.box.w}|${p.box.h}`}`,
     (p) => ({
       kind: 'fitting',
-      item: p.part,
-      name: names.get(p.part) ?? p.name,
+      item: p.spec.sold?.entry ?? p.part,
+      name: nameOf(p),
       size: { length_mm: p.box.h, width_mm: p.box.w },
       count: 1,
       each: p.spec.price,

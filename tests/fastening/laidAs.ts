@@ -69,6 +69,7 @@ export function bradded(
       settings: { brad: brad.id, ...spacings, screw: 's', screwOver_kg: 100 },
       brad,
       screw: null,
+      screws: [],
       glue: null,
     }),
   );

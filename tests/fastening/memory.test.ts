@@ -19,7 +19,15 @@ const BRAD: Brad = {
   source: 'made up',
 };
 const SCREW: Screw = {
-  ...{ id: 's', name: 's', diameter: 4, lengths: [16, 20, 25, 30, 40, 50], price: 0, count: 100 },
+  ...{
+    id: 's',
+    name: 's',
+    thread: 'wood',
+    diameter: 4,
+    lengths: [16, 20, 25, 30, 40, 50],
+    price: 0,
+    count: 100,
+  },
   source: 'made up',
 };
 
@@ -48,6 +56,7 @@ const heldOtherwise = ({ solid, part }: Laid): Laid => {
 };
 
 const NO_CLEARS: FasteningInput['keepClears'] = [];
+const NO_SCREWS: FasteningInput['screws'] = [];
 
 /** The very same for the same spacing, as they are in a design that is edited elsewhere. */
 const settingsOf = (() => {
@@ -69,7 +78,7 @@ const inputOf = (
   spacing: number,
   masses: ReadonlyMap<string, number> = new Map(),
 ): FasteningInput => ({
-  ...{ bed, face, keepClears: NO_CLEARS, pieces: [], stocks: [], glue: null },
+  ...{ bed, face, keepClears: NO_CLEARS, pieces: [], stocks: [], glue: null, screws: NO_SCREWS },
   masses: [...masses].map(([part, mass]) => ({ part, mass })),
   parts: all.map(({ part }) => part),
   solids: all.map(({ solid }) => solid),

@@ -31,6 +31,7 @@ const brad: Brad = {
 const screw: Screw = {
   id: 'no8',
   name: '',
+  thread: 'wood',
   diameter: 4.17,
   lengths: [0.75, 1, 1.25, 1.5, 2, 2.5].map(inches),
   price: 0,
@@ -60,6 +61,7 @@ const input = (more: Partial<FasteningInput>): FasteningInput => ({
   settings,
   brad,
   screw,
+  screws: [],
   glue,
   ...more,
 });

@@ -21,6 +21,7 @@ const tables: Tables = {
   tapes: table('tapes'),
   papers: table('papers'),
   mattresses: table('mattresses'),
+  hardware: table('hardware'),
   fonts: table('fonts'),
 };
 const find = lookup(tables);

@@ -2,6 +2,7 @@ import brads from '../../../assets/materials/brads.json';
 import containers from '../../../assets/materials/containers.json';
 import fonts from '../../../assets/materials/fonts.json';
 import glues from '../../../assets/materials/glues.json';
+import hardware from '../../../assets/materials/hardware.json';
 import materials from '../../../assets/materials/materials.json';
 import mattresses from '../../../assets/materials/mattresses.json';
 import papers from '../../../assets/materials/papers.json';
@@ -23,6 +24,7 @@ const SHIPPED = {
   tapes,
   papers,
   mattresses,
+  hardware,
   fonts,
 } as Tables;
 

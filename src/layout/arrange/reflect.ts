@@ -2,6 +2,7 @@ import { isBoards, isMany } from '../../design/made.ts';
 import type {
   Axis,
   Fill,
+  Fitting,
   FreeEnd,
   Member,
   OutlineCorner,
@@ -60,10 +61,16 @@ function reflectSingle<P extends Exclude<Part, PartArray | Fill> | Member>(part:
         openings: part.openings.map((opening) => reflectOpening(opening, axis)),
       };
     case 'fitting':
+      return { ...part, ...reflectFitting(part, axis) };
     case 'painted':
       return { ...part, shape: reflectShape(part.shape, axis) };
   }
   return part;
+}
+
+function reflectFitting({ shape, sold }: Pick<Fitting, 'shape' | 'sold'>, axis: Axis) {
+  const own = { shape: reflectShape(shape, axis) };
+  return sold ? { ...own, sold: { ...sold, holes: reflectCorners(sold.holes, axis) } } : own;
 }
 
 type Ends = Strip['ends'];

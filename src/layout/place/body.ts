@@ -3,7 +3,7 @@ import type { Fitting, Lettering, Painted, Panel, Part, Run, Sign, Strip } from 
 import type { Box, Region } from '../../geometry/shape.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
-import type { LaidPart, Leg } from '../laid.ts';
+import type { Bought, LaidPart, Leg } from '../laid.ts';
 import { section } from '../structure.ts';
 import { legsOfRun, pathOfRun, reach, regionOfRun, sawnSides } from './run.ts';
 import { sawnRun } from './sawnArcs.ts';
@@ -43,7 +43,7 @@ export type Single =
   | Pick<Run, 'kind' | 'stock' | 'path' | 'side' | 'corner' | 'onEdge' | 'ends' | 'fit'>
   | Pick<Panel, 'kind' | 'stock' | 'shape' | 'openings' | 'grain'>
   | Pick<Sign, 'kind' | 'stock' | 'shape' | 'openings' | 'grain' | 'lettering'>
-  | Pick<Fitting, 'kind' | 'shape' | 'depth' | 'mass_kg' | 'price' | 'color'>
+  | Pick<Fitting, 'kind' | keyof Bought>
   | Pick<Painted, 'kind' | 'shape'>;
 
 export function bodyOf(part: Single, box: Box, stocks: ReadonlyMap<string, Stock>): Body {
@@ -56,8 +56,11 @@ export function bodyOf(part: Single, box: Box, stocks: ReadonlyMap<string, Stock
     case 'sign':
       return panelBody(part, box, stocks);
     case 'fitting': {
-      const { shape, depth, mass_kg, price, color } = part;
-      const make: Make = { kind: 'fitting', spec: { shape, depth, mass_kg, price, color } };
+      const { shape, depth, mass_kg, price, color, sold } = part;
+      const make: Make = {
+        kind: 'fitting',
+        spec: { shape, depth, mass_kg, price, color, ...(sold ? { sold } : {}) },
+      };
       return { region: regionOfShape(shape, box), height: depth, stock: null, unknownStock: null, make };
     }
     case 'painted': {

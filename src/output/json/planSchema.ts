@@ -259,7 +259,7 @@ export const planSchema = z.strictObject({
       axis: z.enum(['x', 'y']),
       at_mm: mm,
       part: z.string(),
-      edge: z.enum(['low', 'mid', 'high']),
+      edge: z.enum(['low', 'mid', 'high', 'hole']),
     }),
   ),
   steps: z.array(step),

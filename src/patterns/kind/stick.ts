@@ -17,7 +17,7 @@ export interface StickMark {
   readonly shown: Mm;
   /** Name of the part. */
   readonly name: string;
-  readonly edge: 'low' | 'mid' | 'high';
+  readonly edge: 'low' | 'mid' | 'high' | 'hole';
 }
 
 /** One story stick. */

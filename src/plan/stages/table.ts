@@ -146,7 +146,7 @@ const fastening: StagesFor<'glue' | 'fastened' | 'fastening'> = {
     ({ byId, brads, screws, ...more }, last) => {
       const brad = brads.find((b) => b.id === more.settings.brad) ?? null;
       const screw = screws.find((s) => s.id === more.settings.screw) ?? null;
-      return fastenParts({ ...more, stocks: [...byId.values()], brad, screw }, last);
+      return fastenParts({ ...more, stocks: [...byId.values()], brad, screw, screws }, last);
     },
   ),
   fastening: stage(

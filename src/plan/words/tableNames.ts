@@ -13,7 +13,17 @@ const PHRASES: Readonly<Record<Language, readonly (readonly [english: string, ow
 const INCH: Readonly<Record<Language, string | null>> = { en: null, de: germanInch, es: spanishInch };
 
 /** Lists whose names are words; beds and fonts go by the names of their trade. */
-const NAMED = ['materials', 'stocks', 'brads', 'screws', 'containers', 'glues', 'tapes', 'papers'] as const;
+const NAMED = [
+  'materials',
+  'stocks',
+  'brads',
+  'screws',
+  'containers',
+  'glues',
+  'tapes',
+  'papers',
+  'hardware',
+] as const;
 
 /** A table's name in a language: its words exchanged, its decimals in the language's notation. */
 export function nameIn(language: Language, name: string): string {

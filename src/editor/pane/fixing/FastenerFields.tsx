@@ -20,7 +20,12 @@ const FIELDS: readonly FormField<Design['fastening']>[] = [
     // Lengths at hand are those of one kind of brad.
     put: (brad) => ({ brad, lengths: [] }),
   },
-  { is: 'choice', label: 'brads.screw', field: 'screw', of: () => namesOf(tables().screws) },
+  {
+    is: 'choice',
+    label: 'brads.screw',
+    field: 'screw',
+    of: () => namesOf(tables().screws.filter(({ thread }) => thread === 'wood')),
+  },
   { is: 'length', label: 'brads.spacing', field: 'spacing', min: 1 },
   { is: 'length', label: 'brads.fromEdge', field: 'fromEdge' },
   { is: 'length', label: 'brads.shortOfFar', field: 'shortOfFar' },

@@ -1,11 +1,65 @@
+import { canTurn, hardwareOf } from '../../../design/hardware.ts';
 import type { Fitting } from '../../../design/schema.ts';
+import type { Hardware, HardwareKind } from '../../../materials/types.ts';
 import { FieldGrid } from '../../control/form/Fields.tsx';
-import type { FormField } from '../../control/form/formField.ts';
+import { type FormField, named } from '../../control/form/formField.ts';
+import { tables } from '../../shipped/tables.ts';
+import { t, type WordKey } from '../../words/t.ts';
+import { namesOf } from '../facts/choices.ts';
 import { massUnit } from '../facts/rateUnit.ts';
 import { SHAPE_FIELDS } from './shapeFields.ts';
 import { usePart } from './usePart.ts';
 
+/** The choice of hardware that the table does not have. */
+const OWN = '';
+
+const entryOf = ({ sold }: Fitting): Hardware | undefined =>
+  tables().hardware.find(({ id }) => id === sold?.entry);
+
+/** Hardware of the table in the middle of where the part is. */
+function put(entry: Hardware, isTurned: boolean, { box }: Fitting): Partial<Fitting> {
+  const made = hardwareOf(entry, isTurned);
+  const { w, h } = made.sold;
+  return { ...made, box: { x: box.x + (box.w - w) / 2, y: box.y + (box.h - h) / 2, w, h } };
+}
+
+/** What must be said where it is chosen. */
+const HINTS: Readonly<Partial<Record<HardwareKind, WordKey>>> = {
+  pull: 'fitting.hint.grip',
+  knob: 'fitting.hint.grip',
+  lamp: 'fitting.hint.lamp',
+};
+
 const FIELDS: readonly FormField<Fitting>[] = [
+  {
+    is: 'choice',
+    label: 'fitting.entry',
+    place: 'wide',
+    of: () => [{ value: OWN, label: t('fitting.own') }, ...namesOf(tables().hardware)],
+    hintOf: (part) => {
+      const hint = HINTS[entryOf(part)?.kind ?? 'escutcheon'];
+      return hint && t(hint);
+    },
+    get: ({ sold }) => sold?.entry ?? OWN,
+    put: (id, part) => {
+      const entry = tables().hardware.find((one) => one.id === id);
+      return entry ? put(entry, false, part) : { sold: undefined };
+    },
+  },
+  {
+    is: 'choice',
+    label: 'fitting.lie',
+    when: (part) => {
+      const entry = entryOf(part);
+      return entry !== undefined && canTurn(entry);
+    },
+    of: named('fitting.lie', ['across', 'up']),
+    get: ({ sold }) => (sold && sold.h > sold.w ? 'up' : 'across'),
+    put: (lie: 'across' | 'up', part) => {
+      const entry = entryOf(part);
+      return entry ? put(entry, entry.height > entry.width === (lie === 'across'), part) : null;
+    },
+  },
   ...SHAPE_FIELDS,
   { is: 'length', label: 'fitting.depth', field: 'depth' },
   {

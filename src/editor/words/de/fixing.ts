@@ -45,9 +45,11 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'marks.edge.x.low': '{name} links',
   'marks.edge.x.mid': '{name} Mitte',
   'marks.edge.x.high': '{name} rechts',
+  'marks.edge.x.hole': 'Loch von {name}',
   'marks.edge.y.low': '{name} unten',
   'marks.edge.y.mid': '{name} Mitte',
   'marks.edge.y.high': '{name} oben',
+  'marks.edge.y.hole': 'Loch von {name}',
   'marks.more': 'und {count} weitere',
   'marks.none': 'Noch keine Anrisse.',
 

@@ -43,9 +43,11 @@ export const fixingWords = {
   'marks.edge.x.low': 'left of {name}',
   'marks.edge.x.mid': 'middle of {name}',
   'marks.edge.x.high': 'right of {name}',
+  'marks.edge.x.hole': 'hole of {name}',
   'marks.edge.y.low': 'bottom of {name}',
   'marks.edge.y.mid': 'middle of {name}',
   'marks.edge.y.high': 'top of {name}',
+  'marks.edge.y.hole': 'hole of {name}',
   'marks.more': 'and {count} more',
   'marks.none': 'No marks yet.',
 

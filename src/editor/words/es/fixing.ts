@@ -45,9 +45,11 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'marks.edge.x.low': '{name}, izquierda',
   'marks.edge.x.mid': '{name}, centro',
   'marks.edge.x.high': '{name}, derecha',
+  'marks.edge.x.hole': 'agujero de {name}',
   'marks.edge.y.low': '{name}, abajo',
   'marks.edge.y.mid': '{name}, centro',
   'marks.edge.y.high': '{name}, arriba',
+  'marks.edge.y.hole': 'agujero de {name}',
   'marks.more': 'y {count} más',
   'marks.none': 'Todavía no hay marcas.',
 

@@ -9,7 +9,7 @@ import { tickBox } from './shopping.ts';
 /** Edges that fall on a mark, members of one array told together. */
 function edgeWords(packet: Packet, mark: StickMark, axis: 'x' | 'y'): string {
   const terms = packet.terms.marks;
-  return (['low', 'mid', 'high'] as const)
+  return (['low', 'mid', 'high', 'hole'] as const)
     .flatMap((edge) => {
       const ids = mark.edges.filter((e) => e.edge === edge).map((e) => e.part);
       return partNames(ids, packet.say).map((name) => `${name} ${terms.edge[edge][axis]}`);

@@ -360,6 +360,7 @@ export const DE: PacketWords = {
       low: { x: 'links', y: 'unten' },
       mid: { x: 'Mitte', y: 'Mitte' },
       high: { x: 'rechts', y: 'oben' },
+      hole: { x: 'Loch', y: 'Loch' },
     },
   },
   steps: { lead: 'Erledigtes abhaken.' },

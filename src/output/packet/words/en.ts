@@ -379,6 +379,7 @@ export const EN = {
       low: { x: 'left', y: 'bottom' },
       mid: { x: 'middle', y: 'middle' },
       high: { x: 'right', y: 'top' },
+      hole: { x: 'hole', y: 'hole' },
     },
   },
   steps: { lead: 'Check off as you go.' },

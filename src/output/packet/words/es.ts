@@ -359,6 +359,7 @@ export const ES: PacketWords = {
       low: { x: 'izquierda', y: 'abajo' },
       mid: { x: 'centro', y: 'centro' },
       high: { x: 'derecha', y: 'arriba' },
+      hole: { x: 'agujero', y: 'agujero' },
     },
   },
   steps: { lead: 'Marcar lo hecho.' },

@@ -45,6 +45,7 @@ export const patterns: PatternWords = {
     low: { x: 'links', y: 'unten' },
     mid: { x: 'Mitte', y: 'Mitte' },
     high: { x: 'rechts', y: 'oben' },
+    hole: { x: 'Loch', y: 'Loch' },
   },
   datum: 'Bezugskante: hier 0',
 };

@@ -47,7 +47,7 @@ export const steps: PlanWords['steps'] = {
     `Nagellöcher spachteln, abkleben und an Ort und Stelle streichen: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>
     `Nagellöcher spachteln, schleifen, andere Farben abkleben und den letzten Anstrich streichen: ${named(parts, say)}.`,
-  'fit-hardware': (parts, say) => `Beschläge anschrauben: ${named(parts, say)}.`,
+  'fit-hardware': (parts, say) => `Löcher vorbohren und Beschläge anschrauben: ${named(parts, say)}. Köpfe auf der Seite der Matratze bündig versenken.`,
   'try-swing': () =>
     'Zu zweit, niemand im Weg: das Bett langsam durch den ganzen Schwenk senken. Auf Schleifen horchen; prüfen, ob die Verriegelung noch einrastet und der Hubbeschlag das Mehrgewicht noch hält.',
 };

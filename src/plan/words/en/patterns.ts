@@ -45,6 +45,7 @@ export const patterns: PatternWords = {
     low: { x: 'left', y: 'bottom' },
     mid: { x: 'middle', y: 'middle' },
     high: { x: 'right', y: 'top' },
+    hole: { x: 'hole', y: 'hole' },
   },
   datum: 'datum: 0 here',
 };

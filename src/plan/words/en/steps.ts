@@ -44,7 +44,7 @@ export const steps: PlanWords['steps'] = {
   'paint-after': (parts, say) => `Fill the brad holes, mask, and paint in place: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>
     `Fill the brad holes, sand, mask what has another color, and give the last coat: ${named(parts, say)}.`,
-  'fit-hardware': (parts, say) => `Mount the hardware: ${named(parts, say)}.`,
+  'fit-hardware': (parts, say) => `Mount the hardware, its screws in drilled holes: ${named(parts, say)}. Let heads on the mattress side in flush.`,
   'try-swing': () =>
     'With a helper, and nobody in the way, lower the bed slowly through its whole swing. Listen for rubbing; see that the latch still catches and that the lift still holds the added weight.',
 };

@@ -45,6 +45,7 @@ export const patterns: PatternWords = {
     low: { x: 'izquierda', y: 'abajo' },
     mid: { x: 'centro', y: 'centro' },
     high: { x: 'derecha', y: 'arriba' },
+    hole: { x: 'agujero', y: 'agujero' },
   },
   datum: 'referencia: aquí 0',
 };

@@ -52,7 +52,7 @@ export const steps: PlanWords['steps'] = {
     `Tapar los agujeros de los clavos, encintar y pintar en su sitio: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>
     `Tapar los agujeros de los clavos, lijar, encintar lo que lleva otro color y dar la última mano: ${named(parts, say)}.`,
-  'fit-hardware': (parts, say) => `Atornillar los herrajes: ${named(parts, say)}.`,
+  'fit-hardware': (parts, say) => `Taladrar los agujeros y atornillar los herrajes: ${named(parts, say)}. Embutir las cabezas del lado del colchón a ras.`,
   'try-swing': () =>
     'Entre dos, y sin nadie delante, bajar la cama despacio por todo su giro. Escuchar si roza; ver si el cierre sigue enganchando y si el elevador aguanta el peso añadido.',
 };
