@@ -28,9 +28,10 @@ export interface BoardDrawingInput {
   readonly longest: Mm;
 }
 
-/** Above the board: saw angles. Below: lengths. */
+/** Above the board: saw angles. Below: lengths, and a second row where labels have no room in the board. */
 const ABOVE: Mm = 6;
 const BELOW: Mm = 6.6;
+const SECOND: Mm = TEXT.small + 1.4;
 /** A cut line stands out of the board by this much. */
 const OVER: Mm = 1.2;
 /** Smallest text that is still read at the saw, less what rounding takes. */
@@ -39,31 +40,39 @@ const LEAST: Mm = TEXT.note - 1e-6;
 interface View {
   readonly k: number;
   readonly high: Mm;
+  /** Height of the board's lower edge over the rows below it. */
+  readonly foot: Mm;
   readonly input: BoardDrawingInput;
 }
 
 /** A board to scale with its pieces as they lie, the cuts between them, and what is left over. */
 export function boardDrawing(input: BoardDrawingInput): Drawing {
   const k = input.paper / input.longest;
-  const view: View = { k, high: input.width * k, input };
   const { board } = input;
   const length = board.length * k;
+  const flat: View = { k, high: input.width * k, foot: BELOW, input };
+  const labelled = board.cuts.flatMap((cut) => labelSize(flat, cut) ?? []);
+  const view = labelled.every((size) => size >= LEAST) ? flat : { ...flat, foot: BELOW + SECOND };
   const rest = offcut(view);
   const drawn = board.cuts.map((cut) => drawnPiece(view, cut));
   const row = parted([...drawn.flatMap((d) => d.below), ...rest.below], length);
+  const second = rowIn(
+    drawn.flatMap((d) => d.second),
+    length,
+  );
   const ofRest = (label: TextItem) => rest.below.some((r) => r.text === label.text);
   const items: DrawItem[] = [
     layer('board', [
-      rectangle({ x: 0, y: BELOW, w: length, h: view.high }, { fill: INK.tint }),
+      rectangle({ x: 0, y: view.foot, w: length, h: view.high }, { fill: INK.tint }),
       ...rest.items,
       ...row.filter(ofRest),
       ...input.unused.flatMap(({ from, to }) => unusable(view, from, to)),
     ]),
-    layer('pieces', [...drawn.flatMap((d) => d.items), ...row.filter((label) => !ofRest(label))]),
+    layer('pieces', [...drawn.flatMap((d) => d.items), ...row.filter((label) => !ofRest(label)), ...second]),
     layer('cuts', cutItems(view)),
-    rectangle({ x: 0, y: BELOW, w: length, h: view.high }, { stroke: INK.line, width: WEIGHT.middle }),
+    rectangle({ x: 0, y: view.foot, w: length, h: view.high }, { stroke: INK.line, width: WEIGHT.middle }),
   ];
-  return { width: input.paper, height: BELOW + view.high + ABOVE, title: board.stock, items };
+  return { width: input.paper, height: view.foot + view.high + ABOVE, title: board.stock, items };
 }
 
 const pieceOf = (view: View, cut: BoardCut): Piece | undefined => view.input.pieces.get(cut.piece);
@@ -72,32 +81,53 @@ const pieceOf = (view: View, cut: BoardCut): Piece | undefined => view.input.pie
 function outlineOf(view: View, cut: BoardCut, piece: Piece): Point[] {
   return lyingOutline(piece).map((p) => ({
     x: (cut.from + (cut.flipped ? piece.overall - p.x : p.x)) * view.k,
-    y: BELOW + (cut.flipped ? view.input.width - p.y : p.y) * view.k,
+    y: view.foot + (cut.flipped ? view.input.width - p.y : p.y) * view.k,
   }));
 }
 
-/** Drawn in the board, and what is written below it. */
+/** Drawn in the board, and what is written in the rows below it. */
 interface Drawn {
   readonly items: readonly DrawItem[];
   readonly below: readonly TextItem[];
+  readonly second: readonly (TextItem & { readonly span: Mm })[];
+}
+
+const NOTHING: Drawn = { items: [], below: [], second: [] };
+
+/** Labels of a row side by side; where they have not all room, those that keep to their own pieces. */
+function rowIn(labels: readonly (TextItem & { readonly span: Mm })[], length: Mm): TextItem[] {
+  const wide = labels.map((label) => textWidth(label.text, label));
+  const fits = wide.reduce((sum, w) => sum + w + 1, 0) <= length;
+  return parted(
+    labels.flatMap(({ span, ...label }, i) => (fits || pick(wide, i) <= span - 1 ? [label] : [])),
+    length,
+  );
+}
+
+/** The size of a piece's label in the board; null where there is no such piece. */
+function labelSize(view: View, cut: BoardCut): Mm | null {
+  const piece = pieceOf(view, cut);
+  if (!piece) return null;
+  const room = innerRoom(view, cut, piece);
+  return Math.min(
+    fittedSize(piece.label, { size: TEXT.figure, bold: true }, room.high - room.low - 0.8),
+    (view.high * 0.68) / CAP_HEIGHT,
+  );
 }
 
 function drawnPiece(view: View, cut: BoardCut): Drawn {
   const piece = pieceOf(view, cut);
-  if (!piece) return { items: [], below: [] };
+  const size = labelSize(view, cut);
+  if (!piece || size === null) return NOTHING;
   const ring = outlineOf(view, cut, piece);
   const items: DrawItem[] = [polyline(ring, true, { fill: INK.paper, stroke: INK.line, width: WEIGHT.fine })];
   const room = innerRoom(view, cut, piece);
   const middle = (room.low + room.high) / 2;
-  const size = Math.min(
-    fittedSize(piece.label, { size: TEXT.figure, bold: true }, room.high - room.low - 0.8),
-    (view.high * 0.8) / CAP_HEIGHT,
-  );
   const inside = size >= LEAST;
   const place = placeOfPiece(piece.label);
   if (inside) {
     items.push(
-      text({ x: middle, y: BELOW + view.high / 2 - (size * CAP_HEIGHT) / 2 }, piece.label, {
+      text({ x: middle, y: view.foot + view.high / 2 - (size * CAP_HEIGHT) / 2 }, piece.label, {
         size,
         bold: true,
         anchor: 'middle',
@@ -108,15 +138,21 @@ function drawnPiece(view: View, cut: BoardCut): Drawn {
       items.push(turnedMark(middle + textWidth(piece.label, { size, bold: true }) / 2 + 0.9, view));
     }
   }
-  // A piece too short for its label has it below, where the others have their length.
-  const words = inside ? view.input.text.length(piece.shown.length) : piece.label;
+  const length = view.input.text.length(piece.shown.length);
   const span = (cut.to - cut.from) * view.k;
-  const small = inside ? fittedSize(words, { size: TEXT.figure }, span - 1) : TEXT.small;
-  if (small < LEAST) return { items, below: [] };
-  const at = { x: ((cut.from + cut.to) / 2) * view.k, y: BELOW - 1.6 - small };
-  const color = inside ? INK.soft : INK.line;
-  const told = { size: small, bold: !inside, anchor: 'middle', color } as const;
-  return { items, below: [text(at, words, inside ? told : { ...told, place })] };
+  const x = ((cut.from + cut.to) / 2) * view.k;
+  const fitted = fittedSize(length, { size: TEXT.figure }, span - 1);
+  const told = { anchor: 'middle', color: INK.soft } as const;
+  if (inside) {
+    const at = { x, y: view.foot - 1.6 - fitted };
+    return { ...NOTHING, items, below: fitted < LEAST ? [] : [text(at, length, { ...told, size: fitted })] };
+  }
+  // A piece too short or too narrow for its label has it below, where the others have their length, and that below it.
+  const at = { x, y: view.foot - 1.6 - TEXT.small };
+  const below = text(at, piece.label, { size: TEXT.small, bold: true, anchor: 'middle', place });
+  const small = Math.max(TEXT.note, Math.min(fitted, TEXT.small));
+  const second = text({ x, y: at.y - SECOND }, length, { ...told, size: small });
+  return { items, below: [below], second: [{ ...second, span }] };
 }
 
 /** Where text stays clear of slanted ends, at mid height. */
@@ -127,7 +163,7 @@ function innerRoom(view: View, cut: BoardCut, piece: Piece): { low: Mm; high: Mm
 
 /** A small triangle that points at the edge which is the upper one of a piece that is turned end for end. */
 function turnedMark(x: Mm, view: View): DrawItem {
-  const y = BELOW + view.high / 2;
+  const y = view.foot + view.high / 2;
   const ring = [
     { x, y: y + 0.7 },
     { x: x + 1.3, y: y + 0.7 },
@@ -162,7 +198,7 @@ function sawsAt(view: View, cut: BoardCut, side: Side): Saw[] {
   const tip = farthest(ring);
   // As it lies, a positive miter falls back at the lower edge.
   const lying = [end.miter, end.second.miter].map((m) => (cut.flipped ? -m : m));
-  return [BELOW, BELOW + view.high].flatMap((y, upper): Saw[] => {
+  return [view.foot, view.foot + view.high].flatMap((y, upper): Saw[] => {
     const miter = lying.find((m) => (upper === 1 ? m < 0 : m > 0));
     const edge = near(y);
     if (miter === undefined || edge.length === 0) return [];
@@ -179,8 +215,8 @@ function sawLine(view: View, tip: Mm, miter: Deg, side: Side): Saw {
   const foot = (tip + (miter > 0 ? lean : 0)) * view.k;
   const slope = (top - foot) / view.high;
   return {
-    foot: { x: foot - slope * OVER, y: BELOW - OVER },
-    top: { x: top + slope * OVER, y: BELOW + view.high + OVER },
+    foot: { x: foot - slope * OVER, y: view.foot - OVER },
+    top: { x: top + slope * OVER, y: view.foot + view.high + OVER },
     miter,
   };
 }
@@ -217,7 +253,7 @@ function cutItems(view: View): DrawItem[] {
     const x = Math.max(top.x, end + wide / 2 + 0.5);
     end = x + wide / 2;
     items.push(
-      text({ x, y: BELOW + view.high + OVER + 0.6 }, words, {
+      text({ x, y: view.foot + view.high + OVER + 0.6 }, words, {
         size: TEXT.note,
         anchor: 'middle',
         color: INK.accent,
@@ -229,21 +265,21 @@ function cutItems(view: View): DrawItem[] {
 
 function offcut(view: View): Drawn {
   const { board, text: words, unused } = view.input;
-  if (board.offcut <= 0) return { items: [], below: [] };
+  if (board.offcut <= 0) return NOTHING;
   // Trim at the right end lies beyond the offcut.
   const trim = unused.find((u) => u.to >= board.length - SAME_LENGTH);
   const end = trim ? trim.from : board.length;
-  const box = { x: (end - board.offcut) * view.k, y: BELOW, w: board.offcut * view.k, h: view.high };
+  const box = { x: (end - board.offcut) * view.k, y: view.foot, w: board.offcut * view.k, h: view.high };
   const label = words.offcut(board.offcut);
   const size = fittedSize(label, { size: TEXT.small }, box.w - 1);
   const items = hatched(box, 1.6);
-  if (size < LEAST) return { items, below: [] };
-  const at = { x: box.x + box.w / 2, y: BELOW - 1.4 - TEXT.small };
-  return { items, below: [text(at, label, { size, anchor: 'middle', color: INK.soft })] };
+  if (size < LEAST) return { ...NOTHING, items };
+  const at = { x: box.x + box.w / 2, y: view.foot - 1.4 - TEXT.small };
+  return { ...NOTHING, items, below: [text(at, label, { size, anchor: 'middle', color: INK.soft })] };
 }
 
 function unusable(view: View, from: Mm, to: Mm): DrawItem[] {
-  const box = { x: from * view.k, y: BELOW, w: (to - from) * view.k, h: view.high };
+  const box = { x: from * view.k, y: view.foot, w: (to - from) * view.k, h: view.high };
   return [
     rectangle(box, { fill: INK.faint }),
     line(

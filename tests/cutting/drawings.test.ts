@@ -80,6 +80,45 @@ describe('a drawn board', () => {
   });
 });
 
+describe('a drawn board that is narrow on paper', () => {
+  const pieces = [700, 900, 250].map((length, i) =>
+    boardPiece(`n${i}`, length, [0, 0], { label: `N${i}`, width: 20 }),
+  );
+  const { boards } = planCutting({
+    pieces,
+    stocks: stockMap(flat([{ length: 2500, price: 1 }], 20)),
+    owned: [],
+    shop: shop({ endTrim: 10 }),
+    effort: { nodes: 10_000 },
+  });
+
+  it('tells the label and the length of every piece below it, apart from each other', () => {
+    const [board] = boards;
+    if (!board) throw new Error('no board');
+    const drawing = boardDrawing({
+      board,
+      pieces: new Map(pieces.map((p) => [p.id, p])),
+      width: 20,
+      unused: [],
+      text: WORDS,
+      paper: 180,
+      longest: 3600,
+    });
+    const told = texts(layerOf(drawing.items, 'pieces'));
+    expect(told.map((t) => t.text).sort()).toEqual(['250', '700', '900', 'N0', 'N1', 'N2']);
+    const boxes = told.map((t) => {
+      const w = textWidth(t.text, t);
+      return { x: t.at.x - w / 2, y: t.at.y, w, h: t.size };
+    });
+    boxes.forEach((a, i) => {
+      expect(a.y).toBeGreaterThanOrEqual(0);
+      for (const b of boxes.slice(i + 1)) {
+        expect(a.x + a.w <= b.x || b.x + b.w <= a.x || a.y + a.h <= b.y || b.y + b.h <= a.y).toBe(true);
+      }
+    });
+  });
+});
+
 describe('a drawn sheet', () => {
   const arched = (() => {
     const head = Array.from({ length: 9 }, (_, i) => {

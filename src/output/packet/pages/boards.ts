@@ -11,7 +11,17 @@ import { type Block, heading, paragraph, space } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 
-function boardBlock(packet: Packet, board: CutBoard, number: number, longest: Mm, width: Mm): Block {
+/** Boards of a stock are drawn this high where that takes a larger scale than those of others have. */
+const HIGH: Mm = 7;
+
+function boardBlock(
+  packet: Packet,
+  board: CutBoard,
+  number: number,
+  longest: Mm,
+  width: Mm,
+  heldToNext: boolean,
+): Block {
   const terms = packet.terms.boards;
   const { plan, measure } = packet;
   const stock = plan.stocks.get(board.stock);
@@ -32,6 +42,7 @@ function boardBlock(packet: Packet, board: CutBoard, number: number, longest: Mm
   const title = `${terms.board(number, told(board.length), board.owned !== null)}${cost}`;
   return {
     height: drawing.height + 7,
+    heldToNext,
     draw: (at) => [
       text({ x: at.x, y: at.y - 4 }, title, { size: TEXT.small }),
       moved({ x: at.x, y: at.y - 6 - drawing.height }, drawing.items),
@@ -51,9 +62,15 @@ export function boards(packet: Packet): Content[] {
     const own = numbered(cutting.boards).filter(({ cut }) => cut.stock === stock);
     const bound = cutting.boardsBound.find((b) => b.stock === stock);
     const told = bound ? (bound.proved ? terms.proved : terms.bound(bound.used, bound.lowerBound)) : '';
+    const wide = packet.plan.stocks.get(stock);
+    // Narrow stock to a larger scale, as far as its longest board has room.
+    const enough = wide && wide.form !== 'sheet' ? (wide.width * body.w) / HIGH : longest;
+    const filling = Math.max(Math.min(longest, enough), ...own.map(({ cut }) => cut.length));
     return [
       heading(packet.say.stock(stock)),
-      ...own.map(({ cut, number }) => boardBlock(packet, cut, number, longest, body.w)),
+      ...own.map(({ cut, number }, i) =>
+        boardBlock(packet, cut, number, filling, body.w, told !== '' && i === own.length - 1),
+      ),
       ...(told === '' ? [] : paragraph(told, body.w, TEXT.small)),
       space(2),
     ];
