@@ -6,16 +6,22 @@ import { planOf, STARTERS } from '../plan/starters.ts';
 
 describe.each(STARTERS)('the maps of fastening of %s', (name) => {
   const plan = planOf(name);
-  const maps = packetPages(plan).flatMap(({ drawing }) => {
-    const words = flatten(drawing.items).texts.map(({ item }) => item.text);
-    const step = words.flatMap((told) => /^Step (\d+) of the order of work/.exec(told)?.[1] ?? []);
-    if (drawing.title !== EN.titles.fastening || step.length === 0) return [];
-    const counts = words.flatMap((told) => /: (\d+)$/.exec(told)?.[1] ?? []).map(Number);
-    return [{ step: Number(step[0]), count: counts.reduce((a, b) => a + b, 0) }];
-  });
+  const words = packetPages(plan)
+    .filter(({ drawing }) => drawing.title === EN.titles.fastening)
+    .flatMap(({ drawing }) => flatten(drawing.items).texts.map(({ item }) => item.text));
+  // Several may stand on a page, each with its note before its legend.
+  const maps: { step: number; count: number }[] = [];
+  for (const told of words) {
+    const step = /^Step (\d+) of the order of work/.exec(told)?.[1];
+    if (step !== undefined) maps.push({ step: Number(step), count: 0 });
+    const count = /: (\d+)$/.exec(told)?.[1];
+    const map = maps.at(-1);
+    if (count !== undefined && map) map.count += Number(count);
+  }
 
   it('show for each step that fastens what is driven then, and nothing twice', () => {
-    const steps = plan.marks.steps.filter(({ act }) => act === 'fix');
+    // Of hardware only its place is told: it comes with screws of its own.
+    const steps = plan.marks.steps.filter(({ act }) => act === 'fix' || act === 'fit-hardware');
     expect(maps.map(({ step }) => step)).toEqual(steps.map(({ number }) => number));
     for (const { step, count } of maps) {
       const parts = new Set(steps.find(({ number }) => number === step)?.parts);

@@ -1,10 +1,12 @@
 import { isPaint } from '../../../design/made.ts';
 import type { DrawItem } from '../../../drawing/drawing.ts';
-import { shape, text } from '../../../drawing/items.ts';
+import { lines, shape, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import { textWidth, wrapped } from '../../../drawing/text.ts';
 import type { Fastened } from '../../../fastening/result.ts';
 import { pathOfRegion } from '../../../geometry/path.ts';
-import type { Box } from '../../../geometry/shape.ts';
+import { boxOf } from '../../../geometry/region.ts';
+import type { Box, Point } from '../../../geometry/shape.ts';
 import { addUp, totalOf } from '../../../list/totals.ts';
 import type { Step } from '../../../marks/result.ts';
 import { formatReading, formatVolume } from '../../../measure/format.ts';
@@ -14,11 +16,15 @@ import { outlinedFace, solidsInOrder } from '../faceView.ts';
 import { type Way, wayOf, waysOf } from '../fastenerMarks.ts';
 import { heading, paragraph, space, table } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf, turned } from '../sheet.ts';
+import { bodyOf } from '../sheet.ts';
+import { type Figure, together } from '../together.ts';
 import { viewOf } from '../view.ts';
 
 const LEGEND: Mm = 6;
-const PER_ROW = 3;
+/** Of a mark beside its words, and white up to the next. */
+const BESIDE: Mm = 9;
+/** From one line of a note to the next. */
+const LEAD: Mm = 4;
 
 /** What a way is called beside its mark. */
 function wordsOf({ plan, measure, terms }: Packet, { fastener, length, from, count }: Way): string {
@@ -31,6 +37,7 @@ function wordsOf({ plan, measure, terms }: Packet, { fastener, length, from, cou
 interface Round {
   /** Null for what no step fastens. */
   readonly step: number | null;
+  /** Hardware among it comes with its own screws: only its place is known. */
   readonly fastened: readonly Fastened[];
   /** Parts that are on the face by then. */
   readonly there: ReadonlySet<string>;
@@ -46,10 +53,14 @@ const FASTENED_AT: ReadonlySet<Step['act']> = new Set([
   'fit-hardware',
 ]);
 
+const hasOwnScrews = ({ how, at }: Fastened): boolean => how === 'screws' && at.length === 0;
+
 /** Every brad and screw at the time when it is driven, in the order of work. */
 function roundsOf({ plan }: Packet): Round[] {
   const left = new Map(
-    plan.fastening.parts.filter(({ at }) => at.length > 0).map((fastened) => [fastened, fastened.part]),
+    plan.fastening.parts
+      .filter((fastened) => fastened.at.length > 0 || hasOwnScrews(fastened))
+      .map((fastened) => [fastened, fastened.part]),
   );
   const there = new Set(plan.layout.parts.filter(isPaint).map(({ id }) => id));
   const rounds: Round[] = [];
@@ -64,12 +75,27 @@ function roundsOf({ plan }: Packet): Round[] {
   return left.size === 0 ? rounds : [...rounds, { step: null, fastened: [...left.keys()], there: all }];
 }
 
+/** Half of the lines that cross in the middle of hardware. */
+const CENTER: Mm = 4;
+
+const centerMark = ({ x, y }: Point, half: Mm): DrawItem[] => [
+  lines(
+    [
+      [
+        { x: x - half, y },
+        { x: x + half, y },
+      ],
+      [
+        { x, y: y - half },
+        { x, y: y + half },
+      ],
+    ],
+    { stroke: INK.line, width: WEIGHT.thin },
+  ),
+];
+
 /** Only what is fastened in a round, on the face as it is then. */
-function map(
-  packet: Packet,
-  { step, fastened, there }: Round,
-  body: Box,
-): { items: DrawItem[]; scale: number } {
+function map(packet: Packet, { step, fastened, there }: Round, body: Box): Figure {
   const terms = packet.terms.fastening;
   const { plan } = packet;
   const all = waysOf(plan);
@@ -78,40 +104,54 @@ function map(
     const way = wayOf(all, part);
     if (way) addUp(counts, way, part.at.length);
   }
-  const ways = all.filter((way) => counts.has(way)).map((way) => ({ ...way, count: totalOf(counts, way) }));
-  const rows = Math.ceil(ways.length / PER_ROW);
+  const small = { size: TEXT.small };
+  const byOwn = fastened.filter(hasOwnScrews).map(({ part }) => part);
+  const ways = [
+    ...all
+      .filter((way) => counts.has(way))
+      .map((way) => ({ mark: way.mark, words: wordsOf(packet, { ...way, count: totalOf(counts, way) }) })),
+    ...partNames(byOwn, packet.say).map((name) => ({
+      mark: (p: Point) => centerMark(p, 1.6),
+      words: terms.byOwn(name),
+    })),
+  ];
+  const widest = Math.max(0, ...ways.map(({ words }) => textWidth(words, small)));
+  const perRow = Math.max(1, Math.floor(body.w / (widest + BESIDE)));
+  const rows = Math.ceil(ways.length / perRow);
+  const notes = wrapped(step === null ? terms.map : `${terms.round(step)} ${terms.map}`, small, body.w);
   const view = viewOf(plan.face.box, body, packet.unit, {
     left: 0,
     right: 0,
-    top: 7,
+    top: notes.length * LEAD + 3,
     bottom: rows * LEGEND + 4,
   });
-  const marks = fastened.flatMap((part) => {
-    const way = wayOf(all, part);
-    return way ? part.at.flatMap((p) => way.mark(view.to(p))) : [];
-  });
-  const legend = ways.flatMap((way, i) => {
-    const x = body.x + (i % PER_ROW) * (body.w / PER_ROW);
-    const y = body.y + (rows - 1 - Math.floor(i / PER_ROW)) * LEGEND + 2;
+  const draw = (): DrawItem[] => {
+    const marks = fastened.flatMap((part) => {
+      const way = wayOf(all, part);
+      return way ? part.at.flatMap((p) => way.mark(view.to(p))) : [];
+    });
+    const legend = ways.flatMap(({ mark, words }, i) => {
+      const x = body.x + (i % perRow) * (body.w / perRow);
+      const y = body.y + (rows - 1 - Math.floor(i / perRow)) * LEGEND + 2;
+      return [...mark({ x: x + 2, y: y + 0.9 }), text({ x: x + 5, y }, words, small)];
+    });
+    const own = new Set(fastened.map(({ part }) => part));
+    const shown = solidsInOrder(plan).filter(({ part }) => own.has(part));
+    const centers = shown.flatMap(({ part, region }) => {
+      const box = byOwn.includes(part) ? boxOf(region) : null;
+      return box ? centerMark(view.to({ x: box.x + box.w / 2, y: box.y + box.h / 2 }), CENTER) : [];
+    });
+    const strong = { stroke: INK.line, width: WEIGHT.bold };
     return [
-      ...way.mark({ x: x + 2, y: y + 0.9 }),
-      text({ x: x + 5, y }, wordsOf(packet, way), { size: TEXT.small }),
-    ];
-  });
-  const own = new Set(fastened.map(({ part }) => part));
-  const shown = solidsInOrder(plan).filter(({ part }) => own.has(part));
-  const strong = { stroke: INK.line, width: WEIGHT.bold };
-  const words = step === null ? terms.map : `${terms.round(step)} ${terms.map}`;
-  return {
-    items: [
-      text({ x: body.x, y: body.y + body.h - 3 }, words, { size: TEXT.small }),
+      ...notes.map((row, i) => text({ x: body.x, y: body.y + body.h - 3 - i * LEAD }, row, small)),
       ...outlinedFace(plan, view, ({ part }) => there.has(part)),
       ...shown.map(({ region }) => shape(pathOfRegion(view.region(region)), strong)),
       ...marks,
+      ...centers,
       ...legend,
-    ],
-    scale: view.scale,
+    ];
   };
+  return { scale: view.scale, draw };
 }
 
 /** Parts that are fixed alike, told in one row. */
@@ -156,8 +196,6 @@ function rows(packet: Packet) {
 export function fastening(packet: Packet): Content[] {
   const terms = packet.terms.fastening;
   const { plan, measure } = packet;
-  const landscape = plan.face.width > plan.face.height;
-  const room = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
   const body = bodyOf(packet.sheet);
   const figure = (title: string, share: number) => ({ title, share, figure: true });
   const columns = [
@@ -191,12 +229,11 @@ export function fastening(packet: Packet): Content[] {
       : []),
   ];
   return [
-    ...roundsOf(packet).map((round) => ({
-      title: packet.terms.titles.fastening,
-      landscape,
-      scale: map(packet, round, room).scale,
-      draw: (on: Box) => map(packet, round, on).items,
-    })),
+    ...together(
+      packet,
+      packet.terms.titles.fastening,
+      roundsOf(packet).map((round) => (room: Box) => map(packet, round, room)),
+    ),
     { title: packet.terms.titles.fastening, blocks },
   ];
 }

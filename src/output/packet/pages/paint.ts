@@ -2,13 +2,13 @@ import type { DrawItem } from '../../../drawing/drawing.ts';
 import { HATCHINGS, type Hatching, hatch } from '../../../drawing/hatch.ts';
 import { circle, rectangle, shape, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
-import { wrapped } from '../../../drawing/text.ts';
+import { textWidth, wrapped } from '../../../drawing/text.ts';
 import { looksOfFinish } from '../../../finish/look.ts';
 import { pathOfRegion } from '../../../geometry/path.ts';
 import { areaOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
 import type { Box, Point, Region } from '../../../geometry/shape.ts';
 import { UNDER_EDGE } from '../../../lettering/painted.ts';
-import { cyclic } from '../../../list/at.ts';
+import { cyclic, pick } from '../../../list/at.ts';
 import {
   formatCovered,
   formatFar,
@@ -20,9 +20,10 @@ import {
 import { partNames } from '../../../plan/words/words.ts';
 import { labelBox } from '../faceView.ts';
 import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
-import type { Content, Leaf, Packet } from '../leaf.ts';
-import { bodyOf, turned } from '../sheet.ts';
-import { viewOf } from '../view.ts';
+import type { Content, Packet } from '../leaf.ts';
+import { bodyOf } from '../sheet.ts';
+import { type Figure, together } from '../together.ts';
+import { type PageView, viewOf } from '../view.ts';
 
 const LEGEND = 9;
 /** From one line of a note to the next. */
@@ -72,18 +73,39 @@ function numbered(at: Point, number: string): DrawItem[] {
   ];
 }
 
-function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
+/** Every surface that shows, in its finish. */
+function map(packet: Packet, body: Box): Figure {
   const terms = packet.terms.paint;
   const { plan, say } = packet;
   const finishes = finishesShown(packet);
-  const perRow = 3;
+  const small = { size: TEXT.small };
+  const named = finishes.map((finish, i) =>
+    finish === null ? terms.bare : `${i + 1}  ${say.finish(finish)}`,
+  );
+  const widest = Math.max(0, ...named.map((words) => textWidth(words, small)));
+  const perRow = Math.max(1, Math.floor(body.w / (widest + 18)));
   const rows = Math.ceil(finishes.length / perRow);
+  const notes = notesIn(terms.map, body);
   const view = viewOf(plan.face.box, body, packet.unit, {
     left: 0,
     right: 0,
-    top: 6,
+    top: notes.length * LEAD + 2,
     bottom: rows * LEGEND + 4,
   });
+  return { scale: view.scale, draw: () => drawnMap(packet, body, view, { named, perRow, notes }) };
+}
+
+/** What stands around the map of finishes. */
+interface Around {
+  readonly named: readonly string[];
+  readonly perRow: number;
+  readonly notes: readonly DrawItem[];
+}
+
+function drawnMap(packet: Packet, body: Box, view: PageView, { named, perRow, notes }: Around): DrawItem[] {
+  const { plan } = packet;
+  const finishes = finishesShown(packet);
+  const rows = Math.ceil(finishes.length / perRow);
   const areas = plan.finish.shown.map((s) => ({ ...s, region: view.region(s.region) }));
   const fills = areas.map((s) =>
     shape(pathOfRegion(s.region), {
@@ -108,39 +130,44 @@ function map(packet: Packet, body: Box): { items: DrawItem[]; scale: number } {
     const w = body.w / perRow;
     const at = { x: body.x + (i % perRow) * w, y: body.y + (rows - 1 - Math.floor(i / perRow)) * LEGEND };
     const box = { x: at.x, y: at.y, w: 12, h: 6 };
-    const words = finish === null ? terms.bare : `${i + 1}  ${say.finish(finish)}`;
     return [
       ...swatch(packet, finish, i)(box),
-      text({ x: at.x + 14, y: at.y + 2 }, words, { size: TEXT.small }),
+      text({ x: at.x + 14, y: at.y + 2 }, pick(named, i), { size: TEXT.small }),
     ];
   });
-  const note = text({ x: body.x, y: body.y + body.h - 3 }, terms.map, { size: TEXT.small });
   const border = rectangle(view.box, { stroke: INK.line, width: WEIGHT.bold });
-  return { items: [note, ...fills, ...hatches, ...numbers, border, ...legend], scale: view.scale };
+  return [...notes, ...fills, ...hatches, ...numbers, border, ...legend];
 }
 
-/** Where surfaces that are painted first stay bare for glue: hatched, over the outlines of all parts. */
-function bareMap({ terms, plan, measure, unit }: Packet, body: Box): { items: DrawItem[]; scale: number } {
-  const view = viewOf(plan.face.box, body, unit, { left: 0, right: 0, top: 2 + 2 * LEAD, bottom: 4 });
-  const outlines = plan.joinery.solids.map(({ region }) =>
-    shape(pathOfRegion(view.region(region)), { stroke: INK.line, width: WEIGHT.thin }),
-  );
-  const bare = plan.finish.bare.map(({ region }) => view.region(region));
-  const fills = bare.flatMap((region) => [
-    shape(pathOfRegion(region), {
-      fill: INK.paper,
-      fillRule: 'evenodd',
-      stroke: INK.line,
-      width: WEIGHT.thin,
-    }),
-    ...hatch(region, hatchingOf(0)),
-  ]);
-  const words = `${terms.paint.bareMap} ${formatLength(UNDER_EDGE, measure)}.`;
-  const notes = wrapped(words, { size: TEXT.small }, body.w).map((row, i) =>
+/** A note over a map, from the top of its room. */
+const notesIn = (words: string, body: Box): DrawItem[] =>
+  wrapped(words, { size: TEXT.small }, body.w).map((row, i) =>
     text({ x: body.x, y: body.y + body.h - 3 - i * LEAD }, row, { size: TEXT.small }),
   );
-  const border = rectangle(view.box, { stroke: INK.line, width: WEIGHT.bold });
-  return { items: [...notes, ...fills, ...outlines, border], scale: view.scale };
+
+/** Where surfaces that are painted first stay bare for glue: hatched, over the outlines of all parts. */
+function bareMap({ terms, plan, measure, unit }: Packet, body: Box): Figure {
+  const notes = notesIn(`${terms.paint.bareMap} ${formatLength(UNDER_EDGE, measure)}.`, body);
+  const top = notes.length * LEAD + 2;
+  const view = viewOf(plan.face.box, body, unit, { left: 0, right: 0, top, bottom: 4 });
+  const draw = (): DrawItem[] => {
+    const outlines = plan.joinery.solids.map(({ region }) =>
+      shape(pathOfRegion(view.region(region)), { stroke: INK.line, width: WEIGHT.thin }),
+    );
+    const bare = plan.finish.bare.map(({ region }) => view.region(region));
+    const fills = bare.flatMap((region) => [
+      shape(pathOfRegion(region), {
+        fill: INK.paper,
+        fillRule: 'evenodd',
+        stroke: INK.line,
+        width: WEIGHT.thin,
+      }),
+      ...hatch(region, hatchingOf(0)),
+    ]);
+    const border = rectangle(view.box, { stroke: INK.line, width: WEIGHT.bold });
+    return [...notes, ...fills, ...outlines, border];
+  };
+  return { scale: view.scale, draw };
 }
 
 /** Color and hatching of a finish, as on the map; side by side what it looks like on different woods. */
@@ -206,8 +233,7 @@ function uses(packet: Packet, width: number): Block[] {
 export function paint(packet: Packet): Content[] {
   const terms = packet.terms.paint;
   const { plan, words } = packet;
-  const { face, finish } = plan;
-  const landscape = face.width > face.height;
+  const { finish } = plan;
   const body = bodyOf(packet.sheet);
   const names = (ids: readonly string[]) => words.list(partNames(ids, packet.say)) || terms.nothing;
   const cost = finish.uses.reduce((sum, u) => sum + u.cost, 0);
@@ -222,27 +248,7 @@ export function paint(packet: Packet): Content[] {
     entry(terms.before, names(finish.before), body.w, 38),
     entry(terms.after, names(finish.after), body.w, 38),
   ];
-  const room = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
-  const front = map(packet, room);
-  const bare: Leaf[] =
-    finish.bare.length === 0
-      ? []
-      : [
-          {
-            title: terms.bareTitle,
-            landscape,
-            scale: bareMap(packet, room).scale,
-            draw: (at) => bareMap(packet, at).items,
-          },
-        ];
-  return [
-    {
-      title: packet.terms.titles.paint,
-      landscape,
-      scale: front.scale,
-      draw: (room) => map(packet, room).items,
-    },
-    ...bare,
-    { title: packet.terms.titles.paint, blocks },
-  ];
+  const { paint: title } = packet.terms.titles;
+  const bare = finish.bare.length === 0 ? [] : [(room: Box) => bareMap(packet, room)];
+  return [...together(packet, title, [(room) => map(packet, room), ...bare]), { title, blocks }];
 }

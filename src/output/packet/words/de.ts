@@ -296,8 +296,8 @@ export const DE: PacketWords = {
     painted: 'Auftrag',
     paintedNote:
       'Sichtbar sind Flächen, daneben ihre Kanten. Auftrag ist, was die Schritte streichen, sichtbar oder nicht: auf der Bank ganze Flächen und Kanten, durch Schablonen alles Offene, ohne das, was für den Leim roh bleibt. Farbe, Grundierung und Klebeband folgen daraus.',
-    bareMap: 'Schraffiert: bleibt roh, weil dort geleimt wird. So weit innerhalb des Umrisses abkleben:',
-    bareTitle: 'Roh für den Leim',
+    bareMap:
+      'Roh für den Leim, schraffiert: dort wird ein Teil aufgeleimt. So weit innerhalb des Umrisses abkleben:',
     coats: 'Schichten',
     rate: 'Ein Anstrich',
     cost: 'Farbe kaufen',
@@ -338,6 +338,7 @@ export const DE: PacketWords = {
     map: 'Für jede Länge ein Zeichen; die Zahl sagt, wie viele es sind.',
     fromBehind: 'von hinten',
     own: 'eigene',
+    byOwn: (name) => `${name}: eigene Schrauben, wo seine Löcher sind`,
     part: 'Teil',
     how: 'Art',
     length: 'Länge',

@@ -308,9 +308,7 @@ export const EN = {
     painted: 'Painted',
     paintedNote:
       'Seen: faces, and edges beside them. Painted: what the steps paint, seen or not: whole faces and edges on the bench and all that stencils open, less what stays bare for glue. Paint, primer and tape are figured from it.',
-    bareMap:
-      'Hatched: stays bare, since a part is glued there. Tape this far inside the outline of the part:',
-    bareTitle: 'Bare for glue',
+    bareMap: 'Bare for glue, hatched: a part is glued there. Tape this far inside the outline of the part:',
     coats: 'Coats',
     rate: 'One coat',
     cost: 'Paint to buy',
@@ -354,6 +352,7 @@ export const EN = {
     map: 'A mark for each length; the number is how many there are.',
     fromBehind: 'from behind',
     own: 'its own screws',
+    byOwn: (name: string) => `${name}: its own screws, where its holes are`,
     part: 'Part',
     how: 'How',
     length: 'Length',

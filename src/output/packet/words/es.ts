@@ -295,8 +295,7 @@ export const ES: PacketWords = {
     paintedNote:
       'A la vista: caras, y a su lado los cantos. Pintado: lo que pintan los pasos, se vea o no: caras y cantos enteros sobre el banco y todo lo que abren las plantillas, menos lo que queda en madera para la cola. De ahí salen pintura, imprimación y cinta.',
     bareMap:
-      'Rayado: queda en madera, porque allí se encola una pieza. Poner la cinta esto por dentro del contorno de la pieza:',
-    bareTitle: 'En madera para la cola',
+      'En madera para la cola, rayado: allí se encola una pieza. Poner la cinta esto por dentro del contorno de la pieza:',
     coats: 'Manos',
     rate: 'Una mano',
     cost: 'Pintura que comprar',
@@ -337,6 +336,7 @@ export const ES: PacketWords = {
     map: 'Una señal para cada largo; el número dice cuántas hay.',
     fromBehind: 'desde atrás',
     own: 'sus propios tornillos',
+    byOwn: (name) => `${name}: sus propios tornillos, donde tiene los agujeros`,
     part: 'Pieza',
     how: 'Con',
     length: 'Largo',
