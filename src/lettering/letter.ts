@@ -20,6 +20,7 @@ import {
 } from './fit.ts';
 import type { Font } from './font.ts';
 import { layersOf } from './layers.ts';
+import { withOrnaments } from './picture/withOrnaments.ts';
 import { boxOfPaths, placedPaths, spotsOf, turnedPath } from './placed.ts';
 import type { Lettered, LetterLayer, PlacedGlyph } from './result.ts';
 import { onlyTogether } from './script.ts';
@@ -43,7 +44,8 @@ export interface LetterInput {
 const PASSES = 4;
 
 /**
- * Lays out the text of a sign: outlines in place, color layers, figures.
+ * Lays out the text of a sign: outlines in place, color layers, figures. Ornaments stand where the font lacks the
+ * characters that mean them.
  *
  * Place: centered on what is in sight of the sign, by its box, then moved by the shift. Across, the middle
  * of the ink stands on the middle of the sign. Up, straight lines are centered from the last baseline to the top of the first line's caps,
@@ -57,12 +59,13 @@ const PASSES = 4;
  */
 export function letter({
   lettering,
-  font,
+  font: typeface,
   sign,
   board = regionOfBox({ x: 0, y: 0, w: sign.w, h: sign.h }),
   room = board,
   memory = shapeMemory(),
 }: LetterInput): { lettered: Lettered; checks: Check[] } {
+  const font = withOrnaments(typeface);
   const seen = boxOf(room) ?? { x: sign.w / 2, y: sign.h / 2, w: 0, h: 0 };
   let reach = expectedReach(lettering);
   let laid = layAt(lettering, font, seen, reach, memory);

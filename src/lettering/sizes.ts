@@ -63,6 +63,11 @@ function runsOf({ text, sizes = [] }: Line): { text: string; own: LetterSize | n
   return runs;
 }
 
-/** Letters of a text as a person counts them, composed where Unicode has a composed form. */
+/**
+ * Letters of a text as a person counts them, composed where Unicode has a composed form. What leaves no ink is left
+ * out, and so is what tells whether a sign is shown as a picture: one typed from a list of such signs has it.
+ */
 const charactersOf = (text: string): string[] =>
-  Array.from(text.normalize('NFC'), (c) => (/\s/u.test(c) ? ' ' : c)).filter((c) => !/\p{C}/u.test(c));
+  Array.from(text.normalize('NFC'), (c) => (/\s/u.test(c) ? ' ' : c)).filter(
+    (c) => !/[\p{Cc}\p{Cf}\p{Cs}\p{Variation_Selector}]/u.test(c),
+  );

@@ -24,6 +24,8 @@ interface LineFieldsProps {
   /** Counted from 1. */
   readonly number: number;
   readonly onChange: (line: Line) => void;
+  /** Where the caret went, in the line's text. */
+  readonly onCaret: (at: number) => void;
   readonly onRemove: () => void;
 }
 
@@ -59,7 +61,15 @@ const capField = (number: number): FormField<Lined, Line> => ({
 });
 
 /** One line of a sign: its words, its height, and its letters that are larger or smaller. */
-export function LineFields({ lettering, line, missing, number, onChange, onRemove }: LineFieldsProps) {
+export function LineFields({
+  lettering,
+  line,
+  missing,
+  number,
+  onChange,
+  onCaret,
+  onRemove,
+}: LineFieldsProps) {
   useWords();
   const [selection, select] = useState<{ from: number; to: number } | null>(null);
   const meant = lettersMeant(line.text, selection);
@@ -76,7 +86,10 @@ export function LineFields({ lettering, line, missing, number, onChange, onRemov
           value={line.text}
           error={lost.length > 0 ? t('letters.missing', { characters: lost.join(' ') }) : undefined}
           onCommit={(text) => onChange(lineAfterTyping(line, text))}
-          onSelect={(from, to) => select({ from, to })}
+          onSelect={(from, to) => {
+            select({ from, to });
+            onCaret(to);
+          }}
         />
         <Fields of={[capField(number)]} value={{ line, lettering }} onChange={onChange} />
         <button

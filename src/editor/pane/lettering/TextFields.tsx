@@ -1,9 +1,13 @@
 import { Plus } from 'lucide-react';
+import { useState } from 'react';
 import { FARTHEST, type Lettering } from '../../../design/schema.ts';
+import { pick } from '../../../list/at.ts';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
+import { type Line, lineAfterTyping } from '../../edit/letterSizes.ts';
 import { useWords } from '../../words/t.ts';
 import { LineFields } from './LineFields.tsx';
+import { Pictures } from './Pictures.tsx';
 
 export interface LetteringFieldsProps {
   readonly lettering: Lettering;
@@ -53,6 +57,17 @@ const FIELDS: readonly FormField<Lettering>[] = [
 export function TextFields({ lettering, missing, onChange }: TextFieldsProps) {
   const t = useWords();
   const { lines } = lettering;
+  /** The line that was typed in last, and where in it. */
+  const [caret, setCaret] = useState<{ readonly line: number; readonly at: number } | null>(null);
+  const put = (index: number, line: Line) =>
+    onChange({ lines: lines.map((l, k) => (k === index ? line : l)) });
+  const insert = (character: string) => {
+    const index = Math.min(caret?.line ?? Infinity, lines.length - 1);
+    const line = pick(lines, index);
+    const at = Math.min(caret?.line === index ? caret.at : Infinity, line.text.length);
+    put(index, lineAfterTyping(line, line.text.slice(0, at) + character + line.text.slice(at)));
+    setCaret({ line: index, at: at + character.length });
+  };
   return (
     <>
       <div className="lines">
@@ -64,7 +79,8 @@ export function TextFields({ lettering, missing, onChange }: TextFieldsProps) {
             line={line}
             missing={missing}
             number={i + 1}
-            onChange={(next) => onChange({ lines: lines.map((l, k) => (k === i ? next : l)) })}
+            onChange={(next) => put(i, next)}
+            onCaret={(at) => setCaret({ line: i, at })}
             onRemove={() => onChange({ lines: lines.filter((_, k) => k !== i) })}
           />
         ))}
@@ -79,6 +95,7 @@ export function TextFields({ lettering, missing, onChange }: TextFieldsProps) {
         </button>
         <p className="note">{t('letters.ownSizeHint')}</p>
       </div>
+      <Pictures onInsert={insert} />
       <FieldGrid three of={FIELDS} value={lettering} onChange={onChange} />
     </>
   );

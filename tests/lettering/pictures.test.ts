@@ -1,0 +1,149 @@
+import { describe, expect, it } from 'vitest';
+import { boxOfPath } from '../../src/geometry/path.ts';
+import { areaOf, boxOf } from '../../src/geometry/region.ts';
+import type { Path, Point } from '../../src/geometry/shape.ts';
+import { cutOuts } from '../../src/lettering/cut-out.ts';
+import { letter } from '../../src/lettering/letter.ts';
+import { ORNAMENT_IDS, ORNAMENTS } from '../../src/lettering/picture/ornaments.ts';
+import { pathOfOutline } from '../../src/lettering/picture/outline.ts';
+import { withOrnaments } from '../../src/lettering/picture/withOrnaments.ts';
+import { stencilSet } from '../../src/lettering/stencil/layers.ts';
+import { fontOf, SHIPPED } from './fonts.ts';
+import { faultsOf } from './held.ts';
+import { lettering, stencilOptions } from './lettering.ts';
+
+const lato = fontOf('lato');
+const sign = { id: 'board', w: 3000, h: 300 };
+const drawn = (character: string, changes: Parameters<typeof lettering>[1] = {}) =>
+  letter({ lettering: lettering(character, { fit: 'none', ...changes }), font: lato, sign });
+
+/** Straight pieces of closed contours, curves in 24 each: a twin of the tool's flattening. */
+function sidesOf(path: Path): [Point, Point][] {
+  const sides: [Point, Point][] = [];
+  let start: Point = { x: 0, y: 0 };
+  let from = start;
+  const to = (p: Point) => {
+    sides.push([from, p]);
+    from = p;
+  };
+  for (const c of path) {
+    if (c.op === 'M') {
+      start = c;
+      from = c;
+    } else if (c.op === 'Z') to(start);
+    else if (c.op === 'L') to(c);
+    else {
+      const a = from;
+      for (let i = 1; i <= 24; i += 1) {
+        const t = i / 24;
+        const u = 1 - t;
+        const at = (p: number, q: number, r: number, s: number) =>
+          u ** 3 * p + 3 * u * u * t * q + 3 * u * t * t * r + t ** 3 * s;
+        to({ x: at(a.x, c.x1, c.x2, c.x), y: at(a.y, c.y1, c.y2, c.y) });
+      }
+    }
+  }
+  return sides;
+}
+
+/** Area by the nonzero rule, a scan line in every unit: windings are summed from side to side. */
+function scannedArea(path: Path): number {
+  const { y, h } = boxOfPath(path);
+  const sides = sidesOf(path);
+  let area = 0;
+  for (let at = y + 0.5; at < y + h; at += 1) {
+    const hits = sides
+      .filter(([a, b]) => a.y <= at !== b.y <= at)
+      .map(([a, b]) => ({ x: a.x + ((at - a.y) / (b.y - a.y)) * (b.x - a.x), way: b.y > a.y ? 1 : -1 }))
+      .sort((a, b) => a.x - b.x);
+    let winding = 0;
+    hits.forEach(({ x, way }, i) => {
+      winding += way;
+      const next = hits[i + 1];
+      if (winding !== 0 && next) area += next.x - x;
+    });
+  }
+  return area;
+}
+
+describe('ornaments', () => {
+  it('stand in one list, each once, in thousandths of the cap height', () => {
+    expect(ORNAMENTS.map(({ id }) => id)).toEqual(ORNAMENT_IDS);
+    expect(new Set(ORNAMENTS.map(({ character }) => character)).size).toBe(ORNAMENTS.length);
+    for (const { id, width, outline } of ORNAMENTS) {
+      const { x, y, w, h } = boxOfPath(pathOfOutline(outline));
+      expect(Math.abs(x), id).toBeLessThan(1.5);
+      expect(Math.abs(w - width), id).toBeLessThan(2);
+      expect(y, id).toBeGreaterThan(-1.5);
+      expect(y + h, id).toBeLessThan(1001.5);
+    }
+  });
+
+  it('are drawn for characters that a font lacks, between its baseline and its caps', () => {
+    for (const { id } of SHIPPED) {
+      const font = fontOf(id);
+      const with1 = withOrnaments(font);
+      for (const { character } of ORNAMENTS) {
+        if (font.has(character)) {
+          expect(with1.outline(character)).toEqual(font.outline(character));
+          continue;
+        }
+        expect(with1.has(character)).toBe(true);
+        const { x, y, w, h } = boxOfPath(with1.outline(character));
+        const slack = font.capHeight * 0.002;
+        expect(x + w).toBeLessThan(with1.advance(character));
+        expect(y).toBeGreaterThan(font.foot - slack);
+        expect(y + h).toBeLessThan(font.foot + font.capHeight + slack);
+      }
+      expect(with1.has('\u{1F300}')).toBe(font.has('\u{1F300}'));
+    }
+  });
+
+  it('cover what a scan of their outlines by the nonzero rule covers', () => {
+    for (const { id, character, outline } of ORNAMENTS) {
+      const { lettered } = drawn(character, { capHeight: 1000 });
+      const area = scannedArea(pathOfOutline(outline));
+      expect(Math.abs(lettered.ink_mm2 - area) / area, id).toBeLessThan(0.002);
+    }
+  });
+
+  it('hold together as stencils, and fall out as sawn pieces with their holes', () => {
+    for (const { id, character } of ORNAMENTS) {
+      const { lettered, checks } = drawn(character, { capHeight: 150 });
+      expect(checks, id).toEqual([]);
+      const board = [{ outer: [], holes: [] }];
+      const options = stencilOptions({ bridgeWidth: 3, tongue: 1 });
+      const { set } = stencilSet(lettered, options, board);
+      for (const { stencil } of set.layers) {
+        expect(
+          faultsOf(
+            stencil,
+            set.sheet,
+            lettered.glyphs.flatMap((g) => g.region),
+            3,
+          ),
+          id,
+        ).toEqual([]);
+      }
+      const pieces = cutOuts(lettered);
+      const sum = pieces.reduce((total, { region }) => total + areaOf(region), 0);
+      expect(sum).toBeCloseTo(lettered.ink_mm2, 6);
+    }
+  });
+
+  it('are sized, spaced and bent as letters are, and typed with or without the sign of a picture', () => {
+    const star = '\u2605';
+    const { lettered } = letter({
+      lettering: lettering(`${star} OPEN ${star}\uFE0F`, { arcRise: 40 }),
+      font: lato,
+      sign,
+    });
+    expect(lettered.missing).toEqual([]);
+    expect(lettered.glyphs.map(({ character }) => character).join('')).toBe(`${star}OPEN${star}`);
+    const [first, last] = [lettered.glyphs[0], lettered.glyphs.at(-1)];
+    const [a, b] = [boxOf(first?.region ?? []), boxOf(last?.region ?? [])];
+    // The arch is the same on both sides, but for the middle of advances and that of ink.
+    expect(a?.y).toBeCloseTo(b?.y ?? 0, 1);
+    expect(a?.w).toBeCloseTo(b?.w ?? 0, 1);
+  });
+});
