@@ -251,11 +251,8 @@ function cutInTwo(design: Design, { part, to }: Pair): Mend[] {
   const held = sides.map(({ axis, side }): Edit => {
     const id = freeId(design, 'rule', rules);
     rules.add(id);
-    const item = {
-      ...{ id, kind: 'set', axis, distance: 0 },
-      ...{ edge: { of: beyond.id, side }, from: { of: part.id, side } },
-    } as const;
-    return { kind: 'insert', list: 'rules', item };
+    const between = { edge: { of: beyond.id, side }, from: { of: part.id, side } };
+    return { kind: 'insert', list: 'rules', item: { id, kind: 'set', axis, distance: 0, ...between } };
   });
   const edits: Edit[] = [
     { kind: 'replace', list: 'parts', id: part.id, item: withEnds(part, { ...own, end: stop }) },
