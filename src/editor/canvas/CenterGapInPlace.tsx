@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import type { RuleOf } from '../../design/schema.ts';
 import type { Mm } from '../../measure/units.ts';
+import { Button } from '../control/Button.tsx';
 import { MeasureField } from '../control/MeasureField.tsx';
 import type { Shown } from '../document/shown.ts';
 import { editsToGap, type GapFixed, gapFixedBy, roomOf } from '../edit/centerGap.ts';
@@ -57,9 +58,9 @@ function Decided({ by, onDone }: { readonly by: GapFixed; readonly onDone: () =>
       <p className="note" role="status">
         {t(WHY[by])}
       </p>
-      <button ref={close} type="button" className="btn" onClick={onDone}>
+      <Button ref={close} onClick={onDone}>
         {t('act.close')}
-      </button>
+      </Button>
     </div>
   );
 }

@@ -3,6 +3,7 @@ import type { Edit } from '../../design/edit/edit.ts';
 import type { RuleOf } from '../../design/schema.ts';
 import { countFor, pitchFor } from '../../layout/arrange/recount.ts';
 import type { Mm } from '../../measure/units.ts';
+import { Button } from '../control/Button.tsx';
 import { MeasureField } from '../control/MeasureField.tsx';
 import { Typeset } from '../control/Typeset.tsx';
 import { arrangingOf } from '../edit/arrange.ts';
@@ -49,22 +50,18 @@ export function GapInPlace({ rule, gap, onDone }: GapInPlaceProps) {
       {wanted === null ? null : (
         <div className="gap-offers" role="status">
           {count ? (
-            <button
+            <Button
               ref={first}
-              type="button"
-              className="btn"
               onClick={() =>
                 take(editsToRecount(shown, rule, count.count), t('did.count', { count: count.count }))
               }
             >
               <Typeset text={t('even.offerCount', { count: count.count, gap: text(count.gap) })} />
-            </button>
+            </Button>
           ) : null}
           {pitch !== null ? (
-            <button
+            <Button
               ref={count ? undefined : first}
-              type="button"
-              className="btn"
               onClick={() => {
                 const { most: _most, ...rest } = rule;
                 const item = { ...rest, mode: 'centers' as const, pitch };
@@ -75,7 +72,7 @@ export function GapInPlace({ rule, gap, onDone }: GapInPlaceProps) {
               }}
             >
               <Typeset text={t('even.offerExact', { gap: text(wanted) })} />
-            </button>
+            </Button>
           ) : null}
           {count || pitch !== null ? null : (
             <p className="note">

@@ -1,4 +1,5 @@
 import type { Box } from '../../geometry/shape.ts';
+import { Button } from '../control/Button.tsx';
 import { Typeset } from '../control/Typeset.tsx';
 import { boundsIn } from '../document/shown.ts';
 import { EdgeSentence } from '../frame/EdgeSentence.tsx';
@@ -53,12 +54,12 @@ function Bar({ release }: { release: Release }) {
       </ul>
       <div className="release-next">
         {listed.map(({ reading, digit }) => (
-          <button key={digit} type="button" className="btn bare" onClick={() => take(digit)}>
+          <Button key={digit} look="bare" onClick={() => take(digit)}>
             <kbd>{digit}</kbd>
             <span>
               <Typeset text={digit === 0 ? t('release.free') : reading.says} />
             </span>
-          </button>
+          </Button>
         ))}
       </div>
     </section>

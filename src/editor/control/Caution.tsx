@@ -1,6 +1,7 @@
 import { X } from 'lucide-react';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
+import { Button } from './Button.tsx';
 import { regainFocus } from './regions.ts';
 
 /** A step of the job, or what is done at one, that can hurt or spoil the work. */
@@ -23,9 +24,9 @@ export function Caution({ of, id }: { of: Hazard; id?: string | undefined }) {
     <p className="caution" data-hazard={of} id={id}>
       <span>{t(`caution.${of}`)}</span>
       {MAY_GO.includes(of) ? (
-        <button type="button" className="btn bare icon" aria-label={t('caution.putAway')} onClick={putAway}>
+        <Button look="bare icon" label={t('caution.putAway')} onClick={putAway}>
           <X aria-hidden="true" />
-        </button>
+        </Button>
       ) : null}
     </p>
   );

@@ -1,6 +1,7 @@
 import { X } from 'lucide-react';
 import { type ReactNode, type RefObject, useEffect, useId, useRef } from 'react';
 import { useWords } from '../words/t.ts';
+import { Button } from './Button.tsx';
 import '../style/dialog.css';
 
 interface DialogProps {
@@ -25,14 +26,9 @@ export function Dialog({ title, className = '', onClose, ref, children }: Dialog
     <dialog ref={dialog} className={`dialog ${className}`.trim()} aria-labelledby={id} onClose={onClose}>
       <header>
         <h2 id={id}>{title}</h2>
-        <button
-          type="button"
-          className="btn bare icon"
-          aria-label={t('act.close')}
-          onClick={() => dialog.current?.close()}
-        >
+        <Button look="bare icon" label={t('act.close')} onClick={() => dialog.current?.close()}>
           <X aria-hidden="true" />
-        </button>
+        </Button>
       </header>
       {children}
     </dialog>

@@ -13,6 +13,7 @@ import {
   useState,
 } from 'react';
 import { createPortal } from 'react-dom';
+import { Button } from './Button.tsx';
 import { Caution, type Hazard } from './Caution.tsx';
 import { rove, stopsOf } from './list/rove.ts';
 import { placeByName, Typed } from './list/typed.ts';
@@ -49,12 +50,11 @@ export function Menu({ label, icon: Icon, keys, caution, children }: MenuProps) 
   }, []);
   return (
     <>
-      <button
+      <Button
+        look="bare"
         ref={button}
-        type="button"
-        className="btn bare"
         title={label}
-        aria-label={label}
+        label={label}
         aria-haspopup="menu"
         aria-keyshortcuts={keys}
         aria-expanded={opened !== null}
@@ -68,7 +68,7 @@ export function Menu({ label, icon: Icon, keys, caution, children }: MenuProps) 
       >
         <Icon aria-hidden="true" />
         <span className="menu-name">{label}</span>
-      </button>
+      </Button>
       {opened
         ? createPortal(
             <Choosing

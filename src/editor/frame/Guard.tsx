@@ -1,5 +1,6 @@
 import { FolderOpen, RotateCw, Save } from 'lucide-react';
 import { Component, type ReactNode } from 'react';
+import { Button } from '../control/Button.tsx';
 import { PartMissing } from '../control/lazyPart.tsx';
 import { saveFile } from '../kept/file.ts';
 import { openingFailed } from '../kept/opening.ts';
@@ -81,24 +82,18 @@ function Broken({ error, again }: { error: unknown; again: () => void }) {
       <p className="broken-what">{t(missing ? 'broken.missing' : 'broken.part')}</p>
       <p className="note">{error instanceof Error ? error.message : String(error)}</p>
       <div className="btn-row">
-        <button type="button" className="btn" onClick={retry}>
+        <Button onClick={retry}>
           <RotateCw aria-hidden="true" />
           {t('plan.retry')}
-        </button>
-        {missing ? (
-          <button type="button" className="btn" onClick={() => location.reload()}>
-            {t('offline.reload')}
-          </button>
-        ) : null}
+        </Button>
+        {missing ? <Button onClick={() => location.reload()}>{t('offline.reload')}</Button> : null}
         {chosen ? (
           <>
-            <button type="button" className="btn" onClick={() => void saveFile(store)}>
+            <Button onClick={() => void saveFile(store)}>
               <Save aria-hidden="true" />
               {t('file.save')}
-            </button>
-            <button
-              type="button"
-              className="btn"
+            </Button>
+            <Button
               onClick={() => {
                 putAway(store);
                 leaveSaw();
@@ -106,7 +101,7 @@ function Broken({ error, again }: { error: unknown; again: () => void }) {
             >
               <FolderOpen aria-hidden="true" />
               {t('file.other')}
-            </button>
+            </Button>
           </>
         ) : null}
       </div>

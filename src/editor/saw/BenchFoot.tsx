@@ -1,4 +1,5 @@
 import { Check, ChevronLeft, ChevronRight } from 'lucide-react';
+import { Button } from '../control/Button.tsx';
 import { useWords } from '../words/t.ts';
 
 interface BenchFootProps {
@@ -17,15 +18,9 @@ export function BenchFoot({ what, ticked, first, last, onBack, onTick, onNext }:
   const t = useWords();
   return (
     <footer className="saw-foot">
-      <button
-        type="button"
-        className="btn"
-        disabled={first}
-        aria-label={t('bench.previous')}
-        onClick={onBack}
-      >
+      <Button disabled={first} label={t('bench.previous')} onClick={onBack}>
         <ChevronLeft aria-hidden="true" />
-      </button>
+      </Button>
       <button
         type="button"
         className={ticked ? 'btn saw-tick' : 'btn main saw-tick'}
@@ -38,9 +33,9 @@ export function BenchFoot({ what, ticked, first, last, onBack, onTick, onNext }:
           <span className="hidden-text">: {what}</span>
         </span>
       </button>
-      <button type="button" className="btn" disabled={last} aria-label={t('bench.next')} onClick={onNext}>
+      <Button disabled={last} label={t('bench.next')} onClick={onNext}>
         <ChevronRight aria-hidden="true" />
-      </button>
+      </Button>
     </footer>
   );
 }

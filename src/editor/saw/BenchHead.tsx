@@ -1,4 +1,5 @@
 import { ArrowLeft, List, QrCode } from 'lucide-react';
+import { Button } from '../control/Button.tsx';
 import { leaveSaw } from '../state/route.ts';
 import { useWords } from '../words/t.ts';
 
@@ -15,33 +16,26 @@ export function BenchHead({ done, all, listed, onList, onLink }: BenchHeadProps)
   const t = useWords();
   return (
     <header className="saw-head">
-      <button type="button" className="btn bare saw-icon" aria-label={t('bench.close')} onClick={leaveSaw}>
+      <Button look="bare saw-icon" label={t('bench.close')} onClick={leaveSaw}>
         <ArrowLeft aria-hidden="true" />
-      </button>
+      </Button>
       <div className="saw-progress">
         <h1 className="hidden-text">{t('bench.title')}</h1>
         <span>{t('bench.progress', { done, all })}</span>
         <progress aria-label={t('bench.title')} max={Math.max(1, all)} value={done} />
       </div>
-      <button
-        type="button"
-        className="btn bare saw-icon"
-        aria-label={t('bench.toPhone')}
-        title={t('bench.toPhone')}
-        onClick={onLink}
-      >
+      <Button look="bare saw-icon" label={t('bench.toPhone')} title={t('bench.toPhone')} onClick={onLink}>
         <QrCode aria-hidden="true" />
-      </button>
-      <button
-        type="button"
-        className="btn saw-icon"
-        aria-label={t('bench.list')}
+      </Button>
+      <Button
+        look="saw-icon"
+        label={t('bench.list')}
         aria-pressed={listed}
         title={t('bench.list')}
         onClick={onList}
       >
         <List aria-hidden="true" />
-      </button>
+      </Button>
     </header>
   );
 }

@@ -1,5 +1,6 @@
 import { ArrowLeft, FolderOpen } from 'lucide-react';
 import { useEffect, useLayoutEffect, useState } from 'react';
+import { Button } from '../control/Button.tsx';
 import { regainFocus } from '../control/regions.ts';
 import { usePageTitle } from '../control/usePageTitle.ts';
 import { openFile } from '../kept/file.ts';
@@ -22,26 +23,26 @@ export function BenchStart() {
   return (
     <div className="saw">
       <header className="saw-head">
-        <button type="button" className="btn bare saw-icon" aria-label={t('bench.close')} onClick={leaveSaw}>
+        <Button look="bare saw-icon" label={t('bench.close')} onClick={leaveSaw}>
           <ArrowLeft aria-hidden="true" />
-        </button>
+        </Button>
         <h1 className="saw-start-title">{t('bench.title')}</h1>
       </header>
       <main className="saw-body saw-start">
         <p>{t('bench.noDesign')}</p>
-        <button type="button" className="btn main saw-wide" onClick={() => void openFile(store)}>
+        <Button look="main saw-wide" onClick={() => void openFile(store)}>
           <FolderOpen aria-hidden="true" />
           {t('file.open')}
-        </button>
+        </Button>
         {kept.length > 0 ? (
           <section aria-labelledby="saw-kept">
             <h2 id="saw-kept">{t('bench.kept')}</h2>
             <ul>
               {kept.map((k) => (
                 <li key={k.id}>
-                  <button type="button" className="btn saw-wide" onClick={() => void reopen(store, k.id)}>
+                  <Button look="saw-wide" onClick={() => void reopen(store, k.id)}>
                     {k.name || t('first.unnamed')}
-                  </button>
+                  </Button>
                 </li>
               ))}
             </ul>

@@ -1,4 +1,5 @@
 import { useRef } from 'react';
+import { Button } from '../control/Button.tsx';
 import { Dialog } from '../control/Dialog.tsx';
 import { useCheckWords } from '../control/useCheckWords.ts';
 import type { ExportDoubt } from '../kept/export/useExport.ts';
@@ -30,29 +31,23 @@ export function DoubtDialog({ doubt: { entry, errors, design }, onWrite, onClose
         ))}
       </ul>
       <div className="btn-row">
-        <button
-          type="button"
-          className="btn"
+        <Button
           onClick={() => {
             close();
             showStep(store, 'checks');
           }}
         >
           {t('export.toChecks')}
-        </button>
-        <button
-          type="button"
-          className="btn"
+        </Button>
+        <Button
           onClick={() => {
             close();
             onWrite();
           }}
         >
           {t('export.anyway')}
-        </button>
-        <button type="button" className="btn" onClick={close}>
-          {t('act.cancel')}
-        </button>
+        </Button>
+        <Button onClick={close}>{t('act.cancel')}</Button>
       </div>
     </Dialog>
   );

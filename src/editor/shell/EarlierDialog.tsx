@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { Button } from '../control/Button.tsx';
 import { Dialog } from '../control/Dialog.tsx';
 import { bringEarlier } from '../kept/session.ts';
 import { listEarlier } from '../kept/shelf.ts';
@@ -24,9 +25,9 @@ export function EarlierDialog({ onClose }: { onClose: () => void }) {
       <ul>
         {times?.map((at) => (
           <li key={at}>
-            <button type="button" className="btn" onClick={() => void open(at)}>
+            <Button onClick={() => void open(at)}>
               <time dateTime={new Date(at).toISOString()}>{new Date(at).toLocaleString(spoken())}</time>
-            </button>
+            </Button>
           </li>
         ))}
       </ul>

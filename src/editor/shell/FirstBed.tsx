@@ -1,4 +1,5 @@
 import type { Design } from '../../design/schema.ts';
+import { Button } from '../control/Button.tsx';
 import { Fields } from '../control/form/Fields.tsx';
 import type { MainMeasures } from '../edit/fitBed.ts';
 import { FIRST_FIELDS, UNIT_FIELDS } from '../pane/bed/mattressFields.ts';
@@ -35,11 +36,7 @@ export function FirstBed({ measures, own, onChange, onUnit, onDrop }: FirstBedPr
       </div>
       <p className="note first-state" role="status">
         {t(own ? 'first.fitted' : 'first.notYet')}{' '}
-        {own ? (
-          <button type="button" className="btn" onClick={onDrop}>
-            {t('first.drop')}
-          </button>
-        ) : null}
+        {own ? <Button onClick={onDrop}>{t('first.drop')}</Button> : null}
       </p>
     </section>
   );

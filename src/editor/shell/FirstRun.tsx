@@ -2,6 +2,7 @@ import { FolderOpen, Plus } from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
 import { faceOf } from '../../bed/faceOf.ts';
 import type { Design } from '../../design/schema.ts';
+import { Button } from '../control/Button.tsx';
 import { Caution } from '../control/Caution.tsx';
 import { Measure } from '../control/Measure.tsx';
 import { freshDocument } from '../document/document.ts';
@@ -182,10 +183,10 @@ function OpenFile() {
   const store = useStore();
   return (
     <div className="first-open">
-      <button type="button" className="btn" onClick={() => void openFile(store)}>
+      <Button onClick={() => void openFile(store)}>
         <FolderOpen aria-hidden="true" />
         {t('file.open')}
-      </button>
+      </Button>
       <span className="note">{t('first.openHint')}</span>
     </div>
   );

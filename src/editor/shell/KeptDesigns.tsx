@@ -1,5 +1,6 @@
 import { Trash2, Undo2 } from 'lucide-react';
 import type { Design } from '../../design/schema.ts';
+import { Button } from '../control/Button.tsx';
 import { Guard } from '../frame/Guard.tsx';
 import { reopen } from '../kept/session.ts';
 import { forget, type Kept, markRemoved } from '../kept/shelf.ts';
@@ -45,15 +46,14 @@ export function KeptDesigns({ shelf: { kept, designs, change }, letters }: KeptD
                   </time>
                 ) : null}
               </button>
-              <button
-                type="button"
-                className="btn bare icon"
-                aria-label={t('first.remove', { name: named(k) })}
+              <Button
+                look="bare icon"
+                label={t('first.remove', { name: named(k) })}
                 title={t('first.remove', { name: named(k) })}
                 onClick={() => void change(markRemoved(k.id, Date.now()))}
               >
                 <Trash2 aria-hidden="true" />
-              </button>
+              </Button>
             </li>
           );
         })}
@@ -75,25 +75,20 @@ export function RemovedDesigns({ shelf: { removed, change } }: Pick<KeptDesignsP
         {removed.map((k) => (
           <li key={k.id}>
             <span className="kept-name">{named(k)}</span>
-            <button
-              type="button"
-              className="btn small"
-              aria-label={t('first.putBackNamed', { name: named(k) })}
+            <Button
+              look="small"
+              label={t('first.putBackNamed', { name: named(k) })}
               onClick={() => void change(markRemoved(k.id, undefined))}
             >
               <Undo2 aria-hidden="true" />
               {t('first.putBack')}
-            </button>
+            </Button>
           </li>
         ))}
       </ul>
-      <button
-        type="button"
-        className="btn small"
-        onClick={() => void change(forget(removed.map((k) => k.id)))}
-      >
+      <Button look="small" onClick={() => void change(forget(removed.map((k) => k.id)))}>
         {t('first.forgetAll')}
-      </button>
+      </Button>
     </section>
   );
 }

@@ -1,4 +1,5 @@
 import { X } from 'lucide-react';
+import { Button } from '../control/Button.tsx';
 import { regainFocus } from '../control/regions.ts';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
@@ -29,20 +30,18 @@ export function NoticeBar() {
         ) : null}
       </div>
       {notice.offer ? (
-        <button
-          type="button"
-          className="btn"
+        <Button
           onClick={() => {
             putAway();
             notice.offer?.take();
           }}
         >
           {notice.offer.label}
-        </button>
+        </Button>
       ) : null}
-      <button type="button" className="btn bare icon" aria-label={t('act.close')} onClick={putAway}>
+      <Button look="bare icon" label={t('act.close')} onClick={putAway}>
         <X aria-hidden="true" />
-      </button>
+      </Button>
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { X } from 'lucide-react';
 import { useEffect, useState } from 'react';
+import { Button } from '../control/Button.tsx';
 import { dismissOffline, type OfflineState, takeNewVersion, useOffline } from '../kept/offline/register.ts';
 import { useWords, type WordKey } from '../words/t.ts';
 import '../style/offline.css';
@@ -42,18 +43,13 @@ export function OfflineNotice() {
             <p>{t(key)}</p>
           </div>
           {key === 'offline.stored' ? null : (
-            <button type="button" className="btn" onClick={takeNewVersion}>
+            <Button onClick={takeNewVersion}>
               {t(key === 'offline.ready' ? 'offline.take' : 'offline.reload')}
-            </button>
+            </Button>
           )}
-          <button
-            type="button"
-            className="btn bare icon"
-            aria-label={t('act.close')}
-            onClick={dismissOffline}
-          >
+          <Button look="bare icon" label={t('act.close')} onClick={dismissOffline}>
             <X aria-hidden="true" />
-          </button>
+          </Button>
         </div>
       ) : null}
     </div>

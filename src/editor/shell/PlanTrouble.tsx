@@ -1,5 +1,6 @@
 import { RotateCw, Save, X } from 'lucide-react';
 import { useState } from 'react';
+import { Button } from '../control/Button.tsx';
 import { saveFile } from '../kept/file.ts';
 import type { PlanProblem } from '../planning/planLife.ts';
 import { usePlan, usePlanner, useStore } from '../state/hooks.ts';
@@ -22,24 +23,19 @@ export function PlanTrouble() {
             : t(problem.kind === 'died' ? 'plan.died' : 'plan.script')}
         </p>
         <div className="btn-row">
-          <button type="button" className="btn" onClick={planner.retry}>
+          <Button onClick={planner.retry}>
             <RotateCw aria-hidden="true" />
             {t('plan.retry')}
-          </button>
-          <button type="button" className="btn" onClick={() => void saveFile(store)}>
+          </Button>
+          <Button onClick={() => void saveFile(store)}>
             <Save aria-hidden="true" />
             {t('file.save')}
-          </button>
+          </Button>
         </div>
       </div>
-      <button
-        type="button"
-        className="btn bare icon"
-        aria-label={t('act.close')}
-        onClick={() => putAway(problem)}
-      >
+      <Button look="bare icon" label={t('act.close')} onClick={() => putAway(problem)}>
         <X aria-hidden="true" />
-      </button>
+      </Button>
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { ChevronDown, ChevronUp } from 'lucide-react';
 import { Suspense, useLayoutEffect, useRef } from 'react';
+import { Button } from '../control/Button.tsx';
 import { type Tab, Tabs } from '../control/list/Tabs.tsx';
 import { regainFocus } from '../control/regions.ts';
 import { nameOf } from '../edit/movable.ts';
@@ -97,15 +98,14 @@ export function SidePane({ withParts }: { withParts: boolean }) {
         head={(list) => (
           <div className="pane-head">
             {list}
-            <button
-              type="button"
-              className="btn bare icon pane-fold"
+            <Button
+              look="bare icon pane-fold"
               aria-expanded={open}
-              aria-label={open ? t('pane.fold') : t('pane.open')}
+              label={open ? t('pane.fold') : t('pane.open')}
               onClick={() => store.setState({ sheetOpen: !open })}
             >
               {open ? <ChevronDown aria-hidden="true" /> : <ChevronUp aria-hidden="true" />}
-            </button>
+            </Button>
           </div>
         )}
       />

@@ -2,6 +2,7 @@ import { Suspense, useMemo } from 'react';
 import { faceOf } from '../../bed/faceOf.ts';
 import type { Check } from '../../check/check.ts';
 import type { Design } from '../../design/schema.ts';
+import { Button } from '../control/Button.tsx';
 import { lazyPart } from '../control/lazyPart.tsx';
 import { Measure } from '../control/Measure.tsx';
 import { Guard } from '../frame/Guard.tsx';
@@ -46,14 +47,9 @@ export function StarterCard({ design, fitted, checks, letters, onOpen }: Starter
               <FitChecks design={fitted} checks={checks} />
             </Suspense>
           </Guard>
-          <button
-            type="button"
-            className="btn"
-            aria-label={t('first.asIsNamed', { name: design.name })}
-            onClick={() => onOpen(design)}
-          >
+          <Button label={t('first.asIsNamed', { name: design.name })} onClick={() => onOpen(design)}>
             {t('first.asIs')}
-          </button>
+          </Button>
         </div>
       ) : null}
     </li>

@@ -1,3 +1,4 @@
+import { Button } from '../control/Button.tsx';
 import { takeOver } from '../kept/tabs.ts';
 import { useEditor } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
@@ -18,9 +19,7 @@ export function TabBanner() {
   return (
     <div className="banner" role="alert">
       <span>{t('banner.otherTab')}</span>
-      <button type="button" className="btn" onClick={() => void takeOver()}>
-        {t('banner.takeOver')}
-      </button>
+      <Button onClick={() => void takeOver()}>{t('banner.takeOver')}</Button>
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { Redo2, Undo2 } from 'lucide-react';
 import { redoLabel, undoLabel } from '../../design/state.ts';
 import { MM_PER_INCH } from '../../measure/units.ts';
+import { Button } from '../control/Button.tsx';
 import { Measure } from '../control/Measure.tsx';
 import { redoStep, undoStep } from '../state/commit.ts';
 import { useCommit, useEditor, useFace, useStore } from '../state/hooks.ts';
@@ -50,26 +51,24 @@ export function TitleBlock() {
         <span>{t(`saved.${saved}`)}</span>
       </div>
       <div className="title-acts">
-        <button
-          type="button"
-          className="btn bare icon"
+        <Button
+          look="bare icon"
           disabled={undo === null}
-          aria-label={undo === null ? t('act.undo') : t('act.undoOf', { label: undo })}
+          label={undo === null ? t('act.undo') : t('act.undoOf', { label: undo })}
           title={undo === null ? t('act.undo') : t('act.undoOf', { label: undo })}
           onClick={() => undoStep(store)}
         >
           <Undo2 aria-hidden="true" />
-        </button>
-        <button
-          type="button"
-          className="btn bare icon"
+        </Button>
+        <Button
+          look="bare icon"
           disabled={redo === null}
-          aria-label={redo === null ? t('act.redo') : t('act.redoOf', { label: redo })}
+          label={redo === null ? t('act.redo') : t('act.redoOf', { label: redo })}
           title={redo === null ? t('act.redo') : t('act.redoOf', { label: redo })}
           onClick={() => redoStep(store)}
         >
           <Redo2 aria-hidden="true" />
-        </button>
+        </Button>
         <LookSwitch />
         <FileMenu />
         <ExportMenu />

@@ -1,4 +1,5 @@
 import { Maximize2, Minus, Plus } from 'lucide-react';
+import { Button } from '../control/Button.tsx';
 import { useStore } from '../state/hooks.ts';
 import type { EditorStore } from '../state/store.ts';
 import { zoomedAt } from '../state/zoom.ts';
@@ -15,33 +16,20 @@ export function ZoomTray() {
   const store = useStore();
   return (
     <fieldset className="tray zoom" aria-label={t('zoom.title')}>
-      <button
-        type="button"
-        className="btn bare icon"
-        aria-label={t('zoom.in')}
-        title={t('zoom.in')}
-        onClick={() => zoomBy(store, 1.25)}
-      >
+      <Button look="bare icon" label={t('zoom.in')} title={t('zoom.in')} onClick={() => zoomBy(store, 1.25)}>
         <Plus aria-hidden="true" />
-      </button>
-      <button
-        type="button"
-        className="btn bare icon"
-        aria-label={t('zoom.out')}
-        title={t('zoom.out')}
-        onClick={() => zoomBy(store, 0.8)}
-      >
+      </Button>
+      <Button look="bare icon" label={t('zoom.out')} title={t('zoom.out')} onClick={() => zoomBy(store, 0.8)}>
         <Minus aria-hidden="true" />
-      </button>
-      <button
-        type="button"
-        className="btn bare icon"
-        aria-label={t('zoom.fit')}
+      </Button>
+      <Button
+        look="bare icon"
+        label={t('zoom.fit')}
         title={t('zoom.fit')}
         onClick={() => store.setState({ fitted: true })}
       >
         <Maximize2 aria-hidden="true" />
-      </button>
+      </Button>
     </fieldset>
   );
 }

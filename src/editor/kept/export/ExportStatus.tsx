@@ -1,3 +1,4 @@
+import { Button } from '../../control/Button.tsx';
 import { usePlan } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import type { ExportJob } from './useExport.ts';
@@ -18,9 +19,7 @@ export function ExportStatus({ job }: { job: ExportJob }) {
           value={files ? (files.done - 1) / files.of : progress?.share}
         />
       </div>
-      <button type="button" className="btn" onClick={cancel}>
-        {t('act.cancel')}
-      </button>
+      <Button onClick={cancel}>{t('act.cancel')}</Button>
     </div>
   );
 }

@@ -1,4 +1,5 @@
 import type { Design } from '../../../design/schema.ts';
+import { Button } from '../../control/Button.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { nameOf } from '../../edit/movable.ts';
 import { useWords } from '../../words/t.ts';
@@ -50,13 +51,11 @@ export function MovedList({ design, change, label, onKeep, onDrop }: MovedListPr
         <p className="warn-text">{t('moved.checks', { count: change.newChecks })}</p>
       ) : null}
       <div className="btn-row sticky">
-        {/* biome-ignore lint/a11y/noAutofocus: the question follows from what was just typed */}
-        <button type="button" className="btn main" autoFocus onClick={onKeep}>
+        {/* The question follows from what was just typed: the focus goes with it. */}
+        <Button look="main" autoFocus onClick={onKeep}>
           {t('moved.keep')}
-        </button>
-        <button type="button" className="btn" onClick={onDrop}>
-          {t('moved.drop')}
-        </button>
+        </Button>
+        <Button onClick={onDrop}>{t('moved.drop')}</Button>
       </div>
     </section>
   );

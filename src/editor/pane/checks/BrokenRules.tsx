@@ -1,5 +1,6 @@
 import { Trash2 } from 'lucide-react';
 import type { Plan } from '../../../plan/types.ts';
+import { Button } from '../../control/Button.tsx';
 import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { ruleSentence } from '../../edit/sentence.ts';
@@ -62,10 +63,10 @@ function RuleLine({ text, label, onDrop }: { text: string; label: string; onDrop
       <span>
         <Typeset text={text} />
       </span>
-      <button type="button" className="btn small" aria-label={voiced(label)} onClick={onDrop}>
+      <Button look="small" label={voiced(label)} onClick={onDrop}>
         <Trash2 aria-hidden="true" />
         {t('rules.letGo')}
-      </button>
+      </Button>
     </div>
   );
 }

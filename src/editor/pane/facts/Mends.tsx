@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Check } from '../../../check/check.ts';
+import { Button } from '../../control/Button.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { tried } from '../../document/document.ts';
 import type { Shown } from '../../document/shown.ts';
@@ -36,10 +37,8 @@ export function Mends({ checks }: { checks: readonly Check[] }) {
       {mends.map((mend) => {
         const text = wordsOf(t, settled, mend);
         return (
-          <button
+          <Button
             key={keyOf(mend)}
-            type="button"
-            className="btn"
             onPointerEnter={(e) => {
               if (e.pointerType !== 'touch') show(mend);
             }}
@@ -63,7 +62,7 @@ export function Mends({ checks }: { checks: readonly Check[] }) {
             <span>
               <Typeset text={text} />
             </span>
-          </button>
+          </Button>
         );
       })}
       {asked !== null && asked === shown ? (

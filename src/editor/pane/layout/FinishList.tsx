@@ -1,5 +1,6 @@
 import { Plus } from 'lucide-react';
 import { newFinish } from '../../../design/defaults.ts';
+import { Button } from '../../control/Button.tsx';
 import { ColorField } from '../../control/ColorField.tsx';
 import { Section } from '../../control/Section.tsx';
 import { freeId, freeName } from '../../edit/ids.ts';
@@ -38,10 +39,10 @@ export function FinishList() {
           </li>
         ))}
       </ul>
-      <button type="button" className="btn" onClick={add}>
+      <Button onClick={add}>
         <Plus aria-hidden="true" />
         {t('finish.add')}
-      </button>
+      </Button>
     </Section>
   );
 }

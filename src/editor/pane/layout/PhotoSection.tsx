@@ -1,6 +1,7 @@
 import { ImagePlus, Trash2, Undo2 } from 'lucide-react';
 import { useState } from 'react';
 import { boxAround } from '../../../geometry/box.ts';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { MeasureField } from '../../control/MeasureField.tsx';
 import { pickByInput } from '../../kept/file.ts';
@@ -33,29 +34,21 @@ export function PhotoSection() {
         <p className="note">{t('photo.lead')}</p>
         {photo ? <PhotoFields photo={photo} /> : null}
         <div className="btn-row">
-          <button type="button" className="btn" onClick={() => void choose()}>
+          <Button onClick={() => void choose()}>
             <ImagePlus aria-hidden="true" />
             {t(photo ? 'photo.other' : 'photo.open')}
-          </button>
+          </Button>
           {photo ? (
-            <button
-              type="button"
-              className="btn"
-              onClick={() => store.setState({ photo: null, photoBefore: photo, photoMode: 'rest' })}
-            >
+            <Button onClick={() => store.setState({ photo: null, photoBefore: photo, photoMode: 'rest' })}>
               <Trash2 aria-hidden="true" />
               {t('photo.remove')}
-            </button>
+            </Button>
           ) : null}
           {before ? (
-            <button
-              type="button"
-              className="btn"
-              onClick={() => store.setState({ photo: before, photoBefore: photo, photoMode: 'rest' })}
-            >
+            <Button onClick={() => store.setState({ photo: before, photoBefore: photo, photoMode: 'rest' })}>
               <Undo2 aria-hidden="true" />
               {t('photo.putBack')}
-            </button>
+            </Button>
           ) : null}
         </div>
       </div>
@@ -91,15 +84,9 @@ function PhotoFields({ photo }: { photo: Photo }) {
       <fieldset className="btn-row photo-modes" disabled={locked}>
         <legend className="hidden-text">{t('photo.modes')}</legend>
         {MODES.map((one) => (
-          <button
-            key={one}
-            type="button"
-            className="btn"
-            aria-pressed={mode === one}
-            onClick={() => setMode(one)}
-          >
+          <Button key={one} aria-pressed={mode === one} onClick={() => setMode(one)}>
             {t(`photo.mode.${one}`)}
-          </button>
+          </Button>
         ))}
       </fieldset>
       {mode === 'rest' ? null : <p className="note">{t(`photo.hint.${mode}`)}</p>}

@@ -1,4 +1,5 @@
 import { Plus, Trash2 } from 'lucide-react';
+import { Button } from '../../control/Button.tsx';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { useWords } from '../../words/t.ts';
 import { MOST_BRIDGES, wrapped } from './bridges.ts';
@@ -27,15 +28,10 @@ export function BridgeList({ set }: { readonly set: BridgeSetting }) {
           }))}
           onCommit={(island) => set.choose(Number(island))}
         />
-        <button
-          type="button"
-          className="btn"
-          disabled={own.length >= MOST_BRIDGES}
-          onClick={() => set.add(chosen)}
-        >
+        <Button disabled={own.length >= MOST_BRIDGES} onClick={() => set.add(chosen)}>
           <Plus aria-hidden="true" />
           {t('stencil.addBridge')}
-        </button>
+        </Button>
       </div>
       {own.length === 0 ? <p className="note">{t('stencil.noBridges')}</p> : null}
       <ul className="bridges">
@@ -45,10 +41,9 @@ export function BridgeList({ set }: { readonly set: BridgeSetting }) {
             {m.needed ? (
               <span className="note">{t('stencil.needed')}</span>
             ) : (
-              <button
-                type="button"
-                className="btn bare icon"
-                aria-label={t('stencil.removeBridge', { number: m.index + 1, island: chosen + 1 })}
+              <Button
+                look="bare icon"
+                label={t('stencil.removeBridge', { number: m.index + 1, island: chosen + 1 })}
                 title={t('stencil.removeBridge', { number: m.index + 1, island: chosen + 1 })}
                 onKeyDown={(e) => {
                   if (takesAway(e)) set.takeAway(m);
@@ -56,7 +51,7 @@ export function BridgeList({ set }: { readonly set: BridgeSetting }) {
                 onClick={() => set.takeAway(m)}
               >
                 <Trash2 aria-hidden="true" />
-              </button>
+              </Button>
             )}
           </li>
         ))}

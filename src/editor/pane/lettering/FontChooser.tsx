@@ -2,6 +2,7 @@ import { FolderOpen, Trash2 } from 'lucide-react';
 import { useId, useRef, useState } from 'react';
 import { isLettered } from '../../../design/made.ts';
 import type { Design, Sign } from '../../../design/schema.ts';
+import { Button } from '../../control/Button.tsx';
 import { freeId } from '../../edit/ids.ts';
 import { tables } from '../../shipped/tables.ts';
 import { useCommit, useSettledDesign } from '../../state/hooks.ts';
@@ -57,15 +58,10 @@ export function FontChooser({ part, onChoose }: { part: Sign; onChoose: (font: s
       {design.fonts
         .filter((f) => !used(f.id))
         .map((f) => (
-          <button
-            key={f.id}
-            type="button"
-            className="btn small"
-            onClick={() => remove('fonts', f.id, f.name)}
-          >
+          <Button key={f.id} look="small" onClick={() => remove('fonts', f.id, f.name)}>
             <Trash2 aria-hidden="true" />
             {t('letters.removeFont', { name: f.name })}
-          </button>
+          </Button>
         ))}
       <OpenFont part={part} />
     </fieldset>
@@ -103,10 +99,10 @@ function OpenFont({ part }: { part: Sign }) {
   return (
     <>
       <div className="btn-row spaced">
-        <button type="button" className="btn" disabled={reading} onClick={() => file.current?.click()}>
+        <Button disabled={reading} onClick={() => file.current?.click()}>
           <FolderOpen aria-hidden="true" />
           {t(reading ? 'letters.reading1' : 'letters.openFont')}
-        </button>
+        </Button>
         <input
           ref={file}
           className="hidden-text"

@@ -2,6 +2,7 @@ import { Plus } from 'lucide-react';
 import { isLettered } from '../../../design/made.ts';
 import type { Lettering, Sign } from '../../../design/schema.ts';
 import type { Plan } from '../../../plan/types.ts';
+import { Button } from '../../control/Button.tsx';
 import { placeInMiddle } from '../../gesture/draw.ts';
 import { useCommit, useSelection, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
@@ -33,10 +34,10 @@ function Signs({ plan }: { plan: Plan }) {
     return (
       <>
         <p className="note">{t('letters.none')}</p>
-        <button type="button" className="btn main" onClick={() => placeInMiddle(store, 'sign')}>
+        <Button look="main" onClick={() => placeInMiddle(store, 'sign')}>
           <Plus aria-hidden="true" />
           {t('letters.addSign')}
-        </button>
+        </Button>
       </>
     );
   }
@@ -46,14 +47,9 @@ function Signs({ plan }: { plan: Plan }) {
         <ul className="sign-list" aria-label={t('letters.signs')}>
           {signs.map((s) => (
             <li key={s.id}>
-              <button
-                type="button"
-                className="btn"
-                aria-pressed={s.id === part.id}
-                onClick={() => showParts(store, [s.id])}
-              >
+              <Button aria-pressed={s.id === part.id} onClick={() => showParts(store, [s.id])}>
                 {s.lettering.lines[0]?.text || s.name}
-              </button>
+              </Button>
             </li>
           ))}
         </ul>

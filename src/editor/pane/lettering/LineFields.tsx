@@ -1,6 +1,7 @@
 import { ALargeSmall, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import type { Lettering } from '../../../design/schema.ts';
+import { Button } from '../../control/Button.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { TextField } from '../../control/TextField.tsx';
@@ -92,25 +93,23 @@ export function LineFields({
           }}
         />
         <Fields of={[capField(number)]} value={{ line, lettering }} onChange={onChange} />
-        <button
-          type="button"
-          className="btn bare icon"
-          aria-label={t('letters.ownSize', { letters })}
+        <Button
+          look="bare icon"
+          label={t('letters.ownSize', { letters })}
           title={t('letters.ownSize', { letters })}
           disabled={meant === null || sizes.length >= MOST_SIZES}
           onClick={() => meant && onChange(withOwnSize(line, meant.from, meant.count))}
         >
           <ALargeSmall aria-hidden="true" />
-        </button>
-        <button
-          type="button"
-          className="btn bare icon"
-          aria-label={t('letters.removeLine', { number })}
+        </Button>
+        <Button
+          look="bare icon"
+          label={t('letters.removeLine', { number })}
           disabled={lettering.lines.length === 1}
           onClick={onRemove}
         >
           <Trash2 aria-hidden="true" />
-        </button>
+        </Button>
       </div>
       {sizes.map((size, i) => (
         <SizeFields
@@ -141,14 +140,9 @@ function SizeFields({ size, letters, onChange, onRemove }: SizeFieldsProps) {
         {letters}
       </span>
       <Fields of={SIZE_FIELDS} value={size} onChange={onChange} />
-      <button
-        type="button"
-        className="btn bare icon"
-        aria-label={t('letters.removeSize', { letters })}
-        onClick={onRemove}
-      >
+      <Button look="bare icon" label={t('letters.removeSize', { letters })} onClick={onRemove}>
         <Trash2 aria-hidden="true" />
-      </button>
+      </Button>
     </div>
   );
 }

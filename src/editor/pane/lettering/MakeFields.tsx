@@ -1,6 +1,7 @@
 import { POUNCE } from '../../../design/defaults.ts';
 import type { Lettering, Sign } from '../../../design/schema.ts';
 import type { SignPlan } from '../../../plan/types.ts';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { Section } from '../../control/Section.tsx';
@@ -87,9 +88,7 @@ export function MakeFields({
           {stencil.placed.length > 0 ? (
             <div className="btn-row spaced">
               <p className="note">{t('stencil.byHand', { count: stencil.placed.length })}</p>
-              <button type="button" className="btn" onClick={() => put({ placed: [] })}>
-                {t('stencil.reset')}
-              </button>
+              <Button onClick={() => put({ placed: [] })}>{t('stencil.reset')}</Button>
             </div>
           ) : null}
         </Section>

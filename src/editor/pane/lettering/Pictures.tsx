@@ -2,6 +2,7 @@ import { boxOfPath } from '../../../geometry/path.ts';
 import type { Path } from '../../../geometry/shape.ts';
 import { ORNAMENTS } from '../../../lettering/picture/ornaments.ts';
 import { pathOfOutline } from '../../../lettering/picture/outline.ts';
+import { Button } from '../../control/Button.tsx';
 import { pathData } from '../../control/svgPath.ts';
 import { useWords } from '../../words/t.ts';
 
@@ -15,16 +16,9 @@ export function Pictures({ onInsert }: { readonly onInsert: (character: string) 
         {ORNAMENTS.map(({ id, character, outline }) => {
           const label = t('pictures.insert', { name: t(`ornament.${id}`) });
           return (
-            <button
-              key={id}
-              type="button"
-              className="btn icon"
-              aria-label={label}
-              title={label}
-              onClick={() => onInsert(character)}
-            >
+            <Button key={id} look="icon" label={label} title={label} onClick={() => onInsert(character)}>
               <PictureView path={pathOfOutline(outline)} />
-            </button>
+            </Button>
           );
         })}
       </div>

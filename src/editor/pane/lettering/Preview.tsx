@@ -3,6 +3,7 @@ import { useState } from 'react';
 import type { Sign } from '../../../design/schema.ts';
 import { pick } from '../../../list/at.ts';
 import type { Plan, SignPlan } from '../../../plan/types.ts';
+import { Button } from '../../control/Button.tsx';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
@@ -59,24 +60,22 @@ export function Preview({ plan, part, sign, onPlace }: PreviewProps) {
             onCommit={show}
           />
         ) : null}
-        <button
-          type="button"
-          className="btn icon"
-          aria-label={t('letters.smaller')}
+        <Button
+          look="icon"
+          label={t('letters.smaller')}
           disabled={zoom === 0}
           onClick={() => setZoom(zoom - 1)}
         >
           <Minus aria-hidden="true" />
-        </button>
-        <button
-          type="button"
-          className="btn icon"
-          aria-label={t('letters.larger')}
+        </Button>
+        <Button
+          look="icon"
+          label={t('letters.larger')}
           disabled={zoom === ZOOMS.length - 1}
           onClick={() => setZoom(zoom + 1)}
         >
           <Plus aria-hidden="true" />
-        </button>
+        </Button>
       </div>
       <ScrollBox label={t('letters.preview')}>
         <div style={{ width: `${pick(ZOOMS, zoom) * 100}%` }}>

@@ -2,6 +2,7 @@ import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import { FARTHEST, type Lettering } from '../../../design/schema.ts';
 import { pick } from '../../../list/at.ts';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { type Line, lineAfterTyping } from '../../edit/letterSizes.ts';
@@ -84,15 +85,14 @@ export function TextFields({ lettering, missing, onChange }: TextFieldsProps) {
             onRemove={() => onChange({ lines: lines.filter((_, k) => k !== i) })}
           />
         ))}
-        <button
-          type="button"
-          className="btn small"
+        <Button
+          look="small"
           disabled={lines.length >= 40}
           onClick={() => onChange({ lines: [...lines, { text: '' }] })}
         >
           <Plus aria-hidden="true" />
           {t('letters.addLine')}
-        </button>
+        </Button>
         <p className="note">{t('letters.ownSizeHint')}</p>
       </div>
       <Pictures onInsert={insert} />

@@ -1,6 +1,7 @@
 import { ChevronLeft, ChevronRight, X } from 'lucide-react';
 import { useEffect, useId, useRef } from 'react';
 import type { PatternSet } from '../../../patterns/result.ts';
+import { Button } from '../../control/Button.tsx';
 import { DrawingView } from '../../control/DrawingView.tsx';
 import { useWords } from '../../words/t.ts';
 
@@ -41,32 +42,20 @@ export function PageDialog({ set, page, onShow, onClose }: PageDialogProps) {
         <h2 id={id}>
           {set.title}: {t('pages.page', { name: shown.name })}
         </h2>
-        <button
-          type="button"
-          className="btn icon"
-          aria-label={t('pages.previous')}
+        <Button
+          look="icon"
+          label={t('pages.previous')}
           disabled={page === 0}
           onClick={() => onShow(page - 1)}
         >
           <ChevronLeft aria-hidden="true" />
-        </button>
-        <button
-          type="button"
-          className="btn icon"
-          aria-label={t('pages.next')}
-          disabled={page === last}
-          onClick={() => onShow(page + 1)}
-        >
+        </Button>
+        <Button look="icon" label={t('pages.next')} disabled={page === last} onClick={() => onShow(page + 1)}>
           <ChevronRight aria-hidden="true" />
-        </button>
-        <button
-          type="button"
-          className="btn icon"
-          aria-label={t('act.close')}
-          onClick={() => dialog.current?.close()}
-        >
+        </Button>
+        <Button look="icon" label={t('act.close')} onClick={() => dialog.current?.close()}>
           <X aria-hidden="true" />
-        </button>
+        </Button>
       </div>
       <DrawingView
         sheet

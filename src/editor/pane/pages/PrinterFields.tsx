@@ -4,6 +4,7 @@ import type { Mm } from '../../../measure/units.ts';
 import type { PrinterCorrection } from '../../../patterns/result.ts';
 import { testPage } from '../../../patterns/testPage.ts';
 import { pageSetup } from '../../../plan/pageSetup.ts';
+import { Button } from '../../control/Button.tsx';
 import { DrawingView } from '../../control/DrawingView.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
@@ -69,10 +70,10 @@ export function PrinterFields() {
       {test ? (
         <>
           <div className="btn-row spaced">
-            <button type="button" className="btn" disabled={saving} onClick={() => void save()}>
+            <Button disabled={saving} onClick={() => void save()}>
               <FileDown aria-hidden="true" />
               {t(saving ? 'printer.saving' : 'printer.save')}
-            </button>
+            </Button>
           </div>
           <div className="fields spaced">
             <Fields
@@ -91,13 +92,9 @@ export function PrinterFields() {
                     percent: `${say.number(correction.x * 100, 1)} × ${say.number(correction.y * 100, 1)}`,
                   })}
                 </p>
-                <button
-                  type="button"
-                  className="btn small"
-                  onClick={() => store.setState({ correction: { x: 1, y: 1 } })}
-                >
+                <Button look="small" onClick={() => store.setState({ correction: { x: 1, y: 1 } })}>
                   {t('printer.reset')}
-                </button>
+                </Button>
               </>
             )}
           </div>

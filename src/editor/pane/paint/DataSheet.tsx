@@ -3,6 +3,7 @@ import type { Design } from '../../../design/schema.ts';
 import { spreadingRate } from '../../../finish/spreading.ts';
 import { formatRate } from '../../../measure/format.ts';
 import { styleIn } from '../../../plan/words/languages.ts';
+import { Button } from '../../control/Button.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { useLanguage, useWords } from '../../words/t.ts';
@@ -29,9 +30,9 @@ export function DataSheet({ measure, onTake }: DataSheetProps) {
       <summary>{t('finish.sheet')}</summary>
       <div className="fields three">
         <Fields of={FIELDS} value={sheet} onChange={(fields) => setSheet({ ...sheet, ...fields })} />
-        <button type="button" className="btn low" onClick={() => onTake(rate)}>
+        <Button look="low" onClick={() => onTake(rate)}>
           {t('finish.useRate', { rate: formatRate(rate, styleIn(language, measure)) })}
-        </button>
+        </Button>
       </div>
     </details>
   );

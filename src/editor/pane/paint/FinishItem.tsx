@@ -1,5 +1,6 @@
 import { Trash2 } from 'lucide-react';
 import type { Design, Finish } from '../../../design/schema.ts';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { useWords } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';
@@ -32,14 +33,13 @@ export function FinishItem({ finish, design, wearers }: FinishItemProps) {
         {wearers > 0 ? (
           <span className="note">{t('finish.used', { count: wearers })}</span>
         ) : (
-          <button
-            type="button"
-            className="btn bare icon"
-            aria-label={t('finish.remove', { name: finish.name })}
+          <Button
+            look="bare icon"
+            label={t('finish.remove', { name: finish.name })}
             onClick={() => remove('finishes', finish.id, finish.name)}
           >
             <Trash2 aria-hidden="true" />
-          </button>
+          </Button>
         )}
       </div>
       <FieldGrid

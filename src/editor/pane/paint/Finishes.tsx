@@ -2,6 +2,7 @@ import { Plus } from 'lucide-react';
 import { newFinish } from '../../../design/defaults.ts';
 import { isBoards, isLettered, isMany } from '../../../design/made.ts';
 import type { Design, Part } from '../../../design/schema.ts';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { Section } from '../../control/Section.tsx';
@@ -49,10 +50,10 @@ export function Finishes() {
             />
           ))}
         </ul>
-        <button type="button" className="btn" onClick={addFinish}>
+        <Button onClick={addFinish}>
           <Plus aria-hidden="true" />
           {t('finish.add')}
-        </button>
+        </Button>
       </Section>
       <Section id="paint-setting" title="paint.setting">
         <FieldGrid of={FIELDS} value={design.paint} onChange={put} />

@@ -2,6 +2,7 @@ import { useDeferredValue, useId, useMemo } from 'react';
 import type { Design } from '../../../design/schema.ts';
 import { castShadows } from '../../../finish/shadow.ts';
 import type { Plan } from '../../../plan/types.ts';
+import { Button } from '../../control/Button.tsx';
 import { FaceMap } from '../../control/FaceMap.tsx';
 import { Section } from '../../control/Section.tsx';
 import { regionData } from '../../control/svgPath.ts';
@@ -66,14 +67,12 @@ export function Light({ plan }: { plan: Plan }) {
             value={light.altitude}
             onChange={(altitude) => put({ altitude })}
           />
-          <button
-            type="button"
-            className="btn"
+          <Button
             aria-pressed={look === 'shadow'}
             onClick={() => store.setState({ look: look === 'shadow' ? 'color' : 'shadow' })}
           >
             {t('light.show')}
-          </button>
+          </Button>
         </div>
       </div>
     </Section>

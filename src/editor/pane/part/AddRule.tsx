@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Part } from '../../../design/schema.ts';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { NEW_RULES, newRule, proposed, type RuleDraft } from '../../edit/newRule.ts';
 import { referenceName, ruleSentence } from '../../edit/sentence.ts';
@@ -25,11 +26,7 @@ export function AddRule({ part }: { part: Part }) {
   const commit = useCommit();
   const [draft, setDraft] = useState<RuleDraft | null>(null);
   if (!draft) {
-    return (
-      <button type="button" className="btn" onClick={() => setDraft(START)}>
-        {t('rules.add')}
-      </button>
-    );
+    return <Button onClick={() => setDraft(START)}>{t('rules.add')}</Button>;
   }
   const set = ({ places: _, ...fields }: Partial<NewRuleForm>) =>
     setDraft({ ...draft, ...fields, ...(fields.kind ? proposed(shown, part, fields.kind) : {}) });
@@ -44,9 +41,8 @@ export function AddRule({ part }: { part: Part }) {
       <FieldGrid of={NEW_RULE_FIELDS} value={{ ...draft, places }} onChange={set} />
       <p className="note">{rule ? ruleSentence(design, rule, undefined) : t('rules.incomplete')}</p>
       <div className="btn-row">
-        <button
-          type="button"
-          className="btn main"
+        <Button
+          look="main"
           disabled={!rule}
           onClick={() => {
             if (!rule) return;
@@ -58,10 +54,8 @@ export function AddRule({ part }: { part: Part }) {
           }}
         >
           {t('rules.hold')}
-        </button>
-        <button type="button" className="btn" onClick={() => setDraft(null)}>
-          {t('act.cancel')}
-        </button>
+        </Button>
+        <Button onClick={() => setDraft(null)}>{t('act.cancel')}</Button>
       </div>
     </fieldset>
   );

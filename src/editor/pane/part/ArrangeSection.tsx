@@ -14,6 +14,7 @@ import { useRef, useState } from 'react';
 import type { Axis, Edge } from '../../../design/schema.ts';
 import type { Arranged, Arranging } from '../../../layout/arrange/arranged.ts';
 import { distribute } from '../../../layout/arrange/distribute.ts';
+import { Button } from '../../control/Button.tsx';
 import { useRoving } from '../../control/list/rove.ts';
 import { Section } from '../../control/Section.tsx';
 import { SwitchField } from '../../control/SwitchField.tsx';
@@ -57,18 +58,17 @@ export function ArrangeSection() {
 
   const apply = (make: (on: Arranging) => Arranged) => arrangeSelection(store, make);
   const button = (words: WordKey, Icon: typeof FlipVertical2, act: () => void, off = false) => (
-    <button
+    <Button
       key={words}
-      type="button"
+      look="icon"
       data-stop=""
-      className="btn icon"
       disabled={off}
       title={t(words)}
-      aria-label={t(words)}
+      label={t(words)}
       onClick={act}
     >
       <Icon aria-hidden="true" />
-    </button>
+    </Button>
   );
 
   return (

@@ -2,6 +2,7 @@ import { isAsked, type Kept } from '../../../design/assembly/question.ts';
 import { ASSEMBLIES, type AssemblyName } from '../../../design/assembly/table.ts';
 import type { Group } from '../../../design/schema.ts';
 import { keptBy } from '../../../list/keptBy.ts';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { answer, askingOf, askWords, choiceWords, takeApart } from '../../edit/built.ts';
@@ -24,14 +25,9 @@ export function BuiltFields({ group }: { readonly group: Group }) {
         value={answers}
         onChange={(change: Kept) => answer(store, group, box, change)}
       />
-      <button
-        type="button"
-        className="btn"
-        title={t('built.takeApartHint')}
-        onClick={() => takeApart(store, group)}
-      >
+      <Button title={t('built.takeApartHint')} onClick={() => takeApart(store, group)}>
         {t('built.takeApart')}
-      </button>
+      </Button>
     </>
   );
 }

@@ -3,6 +3,7 @@ import type { Axis } from '../../../design/schema.ts';
 import type { Arranged, Arranging } from '../../../layout/arrange/arranged.ts';
 import { copyByRule } from '../../../layout/arrange/copy.ts';
 import { inches, type Mm } from '../../../measure/units.ts';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { useWords } from '../../words/t.ts';
@@ -38,13 +39,9 @@ export function CopyRow({ ids, onApply }: CopyRowProps) {
       <legend>{t('copy.title')}</legend>
       <FieldGrid of={FIELDS} value={copies} onChange={(fields) => setCopies({ ...copies, ...fields })} />
       <div className="btn-row">
-        <button
-          type="button"
-          className="btn"
-          onClick={() => onApply((on) => copyByRule(on, ids, { axis, gap: sign * gap, count }))}
-        >
+        <Button onClick={() => onApply((on) => copyByRule(on, ids, { axis, gap: sign * gap, count }))}>
           {t('copy.do')}
-        </button>
+        </Button>
       </div>
     </fieldset>
   );

@@ -3,6 +3,7 @@ import { leastCorners, MOST_CORNERS, type Part } from '../../../design/schema.ts
 import { midpoint, subtract } from '../../../geometry/point.ts';
 import type { Point } from '../../../geometry/shape.ts';
 import type { Mm } from '../../../measure/units.ts';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { MeasureField } from '../../control/MeasureField.tsx';
@@ -142,24 +143,22 @@ function CornerRow({ number, at, chosen, onChoose, onMeasure, onAdd, onRemove }:
         </td>
       ))}
       <td className="corner-acts">
-        <button
-          type="button"
-          className="btn bare icon"
-          aria-label={t('corners.add', { number })}
+        <Button
+          look="bare icon"
+          label={t('corners.add', { number })}
           disabled={onAdd === null}
           onClick={onAdd ?? undefined}
         >
           <Plus aria-hidden="true" />
-        </button>
-        <button
-          type="button"
-          className="btn bare icon"
-          aria-label={t('corners.remove', { number })}
+        </Button>
+        <Button
+          look="bare icon"
+          label={t('corners.remove', { number })}
           disabled={onRemove === null}
           onClick={onRemove ?? undefined}
         >
           <Trash2 aria-hidden="true" />
-        </button>
+        </Button>
       </td>
     </tr>
   );

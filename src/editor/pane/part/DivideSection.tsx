@@ -4,6 +4,7 @@ import { SQUARE_ENDS } from '../../../design/ends.ts';
 import { isBought } from '../../../design/made.ts';
 import { divide } from '../../../layout/arrange/divide.ts';
 import { namesFor, type SpaceNames, spaceBetween } from '../../../layout/arrange/space.ts';
+import { Button } from '../../control/Button.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import { arrangingOf, editsToArrange } from '../../edit/arrange.ts';
 import { itemsOf } from '../../edit/movable.ts';
@@ -109,9 +110,9 @@ function DivideFields() {
         />
       </div>
       <div className="btn-row">
-        <button type="button" className="btn main" onClick={apply}>
+        <Button look="main" onClick={apply}>
           {t('divide.do')}
-        </button>
+        </Button>
       </div>
     </>
   );

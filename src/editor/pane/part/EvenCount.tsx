@@ -1,6 +1,7 @@
 import type { RuleOf } from '../../../design/schema.ts';
 import { countFor } from '../../../layout/arrange/recount.ts';
 import type { Mm } from '../../../measure/units.ts';
+import { Button } from '../../control/Button.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { arrangingOf } from '../../edit/arrange.ts';
 import { editsToRecount } from '../../edit/evenCount.ts';
@@ -38,13 +39,9 @@ export function EvenCount({ rule, most }: { readonly rule: RuleOf<'even'>; reado
           })}
         />
       </p>
-      <button
-        type="button"
-        className="btn"
-        onClick={() => commit(editsToRecount(shown, rule, count), t('did.count', { count }))}
-      >
+      <Button onClick={() => commit(editsToRecount(shown, rule, count), t('did.count', { count }))}>
         {label}
-      </button>
+      </Button>
     </div>
   );
 }

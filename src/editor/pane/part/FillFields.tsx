@@ -3,6 +3,7 @@ import { RIPPED } from '../../../design/defaults.ts';
 import type { Design, Fill } from '../../../design/schema.ts';
 import { isOfSheet } from '../../../layout/fill/patterns.ts';
 import { inches } from '../../../measure/units.ts';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { referenceName } from '../../edit/sentence.ts';
@@ -223,14 +224,13 @@ export function FillFields({ part }: { part: Fill }) {
       {part.around?.map((at) => (
         <p key={at} className="note">
           {t('fill.around', { name: referenceName(design, at) })}{' '}
-          <button
-            type="button"
-            className="btn bare icon"
-            aria-label={t('fill.runOn', { name: referenceName(design, at) })}
+          <Button
+            look="bare icon"
+            label={t('fill.runOn', { name: referenceName(design, at) })}
             onClick={() => change({ around: part.around?.filter((other) => other !== at) })}
           >
             <Trash2 aria-hidden="true" />
-          </button>
+          </Button>
         </p>
       ))}
       <MemberGrid part={part} />

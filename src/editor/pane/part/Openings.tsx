@@ -1,6 +1,7 @@
 import { Trash2 } from 'lucide-react';
 import type { Panel } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, within } from '../../control/form/formField.ts';
 import { freeName } from '../../edit/ids.ts';
@@ -49,22 +50,19 @@ export function Openings({
           <fieldset key={opening.id} className="sub">
             <legend>
               {t('panel.opening', { number: i + 1 })}
-              <button
-                type="button"
-                className="btn bare icon"
-                aria-label={t('panel.removeOpening', { number: i + 1 })}
+              <Button
+                look="bare icon"
+                label={t('panel.removeOpening', { number: i + 1 })}
                 onClick={() => onChange(of.filter((o) => o.id !== opening.id))}
               >
                 <Trash2 aria-hidden="true" />
-              </button>
+              </Button>
             </legend>
             <FieldGrid of={OPENING_FIELDS} value={hole} onChange={take} />
           </fieldset>
         );
       })}
-      <button type="button" className="btn" onClick={addOpening}>
-        {t('panel.addOpening')}
-      </button>
+      <Button onClick={addOpening}>{t('panel.addOpening')}</Button>
     </>
   );
 }

@@ -1,4 +1,5 @@
 import { Copy, Group, Lock, LockOpen, Trash2, Ungroup } from 'lucide-react';
+import { Button } from '../../control/Button.tsx';
 import { itemsOf } from '../../edit/movable.ts';
 import {
   duplicateSelection,
@@ -40,17 +41,16 @@ export function PartActs() {
   return (
     <fieldset className="part-acts" aria-label={t('parts.acts')}>
       {acts.map(({ words, icon: Icon, act, off }) => (
-        <button
+        <Button
           key={words}
-          type="button"
-          className="btn icon"
+          look="icon"
           disabled={off}
-          aria-label={t(words)}
+          label={t(words)}
           title={t(words)}
           onClick={() => act(store)}
         >
           <Icon aria-hidden="true" />
-        </button>
+        </Button>
       ))}
     </fieldset>
   );

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { boxIn } from '../../../layout/boxIn.ts';
 import { inches, type Mm } from '../../../measure/units.ts';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { editsToRepeat, type Repeatable } from '../../edit/member.ts';
@@ -42,14 +43,9 @@ export function RepeatSection({ part }: { part: Repeatable }) {
       <p className="note">{t('repeat.lead')}</p>
       <FieldGrid of={FIELDS} value={repeat} onChange={(fields) => setRepeat({ ...repeat, ...fields })} />
       <div className="btn-row">
-        <button
-          type="button"
-          className="btn"
-          disabled={part.locked || repeat.columns * repeat.rows < 2}
-          onClick={apply}
-        >
+        <Button disabled={part.locked || repeat.columns * repeat.rows < 2} onClick={apply}>
           {t('repeat.do')}
-        </button>
+        </Button>
       </div>
     </details>
   );

@@ -1,6 +1,7 @@
 import { Trash2, TriangleAlert } from 'lucide-react';
 import { partsOfRule } from '../../../design/references.ts';
 import type { Part, Rule } from '../../../design/schema.ts';
+import { Button } from '../../control/Button.tsx';
 import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { placesPart } from '../../edit/loosen.ts';
@@ -60,15 +61,14 @@ function RuleItem({ rule }: { rule: Rule }) {
       <p>
         <EdgeSentence shown={shown} rule={rule} onTake={take} />
       </p>
-      <button
-        type="button"
-        className="btn bare icon"
-        aria-label={voiced(t('rules.drop', { rule: sentence }))}
+      <Button
+        look="bare icon"
+        label={voiced(t('rules.drop', { rule: sentence }))}
         title={t('rules.dropShort')}
         onClick={() => drop(rule.id, sentence)}
       >
         <Trash2 aria-hidden="true" />
-      </button>
+      </Button>
       <RuleFields rule={rule} />
       {state && !state.holds ? (
         <div className="rule-fight">
@@ -86,10 +86,7 @@ function RuleItem({ rule }: { rule: Rule }) {
               );
               return (
                 <li key={id}>
-                  <Typeset text={text} />{' '}
-                  <button type="button" className="btn" onClick={() => drop(id, text)}>
-                    {t('rules.letGo')}
-                  </button>
+                  <Typeset text={text} /> <Button onClick={() => drop(id, text)}>{t('rules.letGo')}</Button>
                 </li>
               );
             })}

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { referenceName } from '../../edit/sentence.ts';
 import { editsForShared, readRatio, SHARED_RULES, type SharedDraft } from '../../edit/sharedRule.ts';
@@ -34,9 +35,9 @@ export function SharedRuleSection({ ids }: { ids: readonly string[] }) {
       <legend>{t('shared.title')}</legend>
       <FieldGrid of={SHARED_RULE_FIELDS} value={{ ...draft, places, count: ids.length }} onChange={set} />
       <div className="btn-row">
-        <button type="button" className="btn main" disabled={!ready} onClick={hold}>
+        <Button look="main" disabled={!ready} onClick={hold}>
           {t('rules.hold')}
-        </button>
+        </Button>
       </div>
     </fieldset>
   );

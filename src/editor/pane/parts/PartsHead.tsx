@@ -1,5 +1,6 @@
 import { ListChecks, Table as TableIcon } from 'lucide-react';
 import { Suspense, useState } from 'react';
+import { Button } from '../../control/Button.tsx';
 import { lazyPart } from '../../control/lazyPart.tsx';
 import { useWords } from '../../words/t.ts';
 import { NewPart } from './NewPart.tsx';
@@ -22,27 +23,25 @@ export function PartsHead({ rows, several, onSeveral }: PartsHeadProps) {
       <div className="parts-head">
         <NewPart />
         {rows > 1 ? (
-          <button
-            type="button"
-            className="btn icon"
+          <Button
+            look="icon"
             aria-pressed={several}
-            aria-label={t('parts.several')}
+            label={t('parts.several')}
             title={t('parts.several')}
             onClick={() => onSeveral(!several)}
           >
             <ListChecks aria-hidden="true" />
-          </button>
+          </Button>
         ) : null}
         {rows > 0 ? (
-          <button
-            type="button"
-            className="btn icon"
-            aria-label={t('parts.table')}
+          <Button
+            look="icon"
+            label={t('parts.table')}
             title={t('parts.table')}
             onClick={() => setTable(true)}
           >
             <TableIcon aria-hidden="true" />
-          </button>
+          </Button>
         ) : null}
       </div>
       <Suspense fallback={null}>{table ? <PartsTable onClose={() => setTable(false)} /> : null}</Suspense>

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Button } from '../../control/Button.tsx';
 import { Dialog } from '../../control/Dialog.tsx';
 import { Measure } from '../../control/Measure.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
@@ -64,14 +65,13 @@ export function PartsTable({ onClose }: { onClose: () => void }) {
                       className={figure ? 'figure' : undefined}
                       aria-sort={here ? (here.down ? 'descending' : 'ascending') : 'none'}
                     >
-                      <button
-                        type="button"
-                        className="btn bare"
+                      <Button
+                        look="bare"
                         onClick={() => setSorted({ at, down: here !== null && !here.down })}
                       >
                         {t(title)}
                         <span aria-hidden="true">{here ? (here.down ? ' ↓' : ' ↑') : ''}</span>
-                      </button>
+                      </Button>
                     </th>
                   );
                 })}
@@ -81,14 +81,13 @@ export function PartsTable({ onClose }: { onClose: () => void }) {
               {rows.map((part) => (
                 <tr key={part.id} aria-current={part.id === chosen?.id ? 'true' : undefined}>
                   <th scope="row">
-                    <button
-                      type="button"
-                      className="btn bare"
+                    <Button
+                      look="bare"
                       aria-pressed={part.id === chosen?.id}
                       onClick={() => select(store, [part.id])}
                     >
                       {part.name || part.id}
-                    </button>
+                    </Button>
                   </th>
                   <td>{part.kind}</td>
                   {(['w', 'h', 'x', 'y'] as const).map((side) => (

@@ -1,5 +1,6 @@
 import type { FoldPlan } from '../../../fold/result.ts';
 import type { Deg, Mm } from '../../../measure/units.ts';
+import { Button } from '../../control/Button.tsx';
 import { Measure } from '../../control/Measure.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
@@ -58,14 +59,13 @@ export function Clearances({ fold, onShow }: ClearancesProps) {
             </td>
             <td>
               {at === null ? null : (
-                <button
-                  type="button"
-                  className="btn small"
-                  aria-label={t('swing.showAt', { angle: say.angle(at) })}
+                <Button
+                  look="small"
+                  label={t('swing.showAt', { angle: say.angle(at) })}
                   onClick={() => onShow(at)}
                 >
                   {say.angle(at)}
-                </button>
+                </Button>
               )}
             </td>
           </tr>

@@ -1,5 +1,6 @@
 import type { FoldPlan, Hit } from '../../../fold/result.ts';
 import type { Deg } from '../../../measure/units.ts';
+import { Button } from '../../control/Button.tsx';
 import { Measure } from '../../control/Measure.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
@@ -44,14 +45,13 @@ export function Hits({ fold, onShow }: HitsProps) {
               <Measure mm={hit.over} />
             </td>
             <td>
-              <button
-                type="button"
-                className="btn small"
-                aria-label={t('swing.showAt', { angle: say.angle(hit.angle) })}
+              <Button
+                look="small"
+                label={t('swing.showAt', { angle: say.angle(hit.angle) })}
                 onClick={() => onShow(hit.angle)}
               >
                 {say.angle(hit.angle)}
-              </button>
+              </Button>
             </td>
           </tr>
         ))}

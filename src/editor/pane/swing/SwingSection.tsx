@@ -1,6 +1,7 @@
 import { Pause, Play, SkipForward } from 'lucide-react';
 import { useId, useMemo } from 'react';
 import type { Plan } from '../../../plan/types.ts';
+import { Button } from '../../control/Button.tsx';
 import { Caution } from '../../control/Caution.tsx';
 import { Measure } from '../../control/Measure.tsx';
 import { Section } from '../../control/Section.tsx';
@@ -68,7 +69,7 @@ function Swing({ plan }: { plan: Plan }) {
         <output htmlFor={id}>{`${Math.round(angle)}°`}</output>
       </div>
       <div className="btn-row">
-        <button type="button" className="btn" onClick={play}>
+        <Button onClick={play}>
           {still ? (
             <SkipForward aria-hidden="true" />
           ) : playing ? (
@@ -77,16 +78,10 @@ function Swing({ plan }: { plan: Plan }) {
             <Play aria-hidden="true" />
           )}
           {t(still ? 'swing.next' : playing ? 'swing.stop' : 'swing.play')}
-        </button>
-        <button type="button" className="btn" onClick={() => show(fold.worst)}>
-          {t('swing.worst')}
-        </button>
-        <button type="button" className="btn" onClick={() => show(0)}>
-          {t('swing.stowed')}
-        </button>
-        <button type="button" className="btn" onClick={() => show(90)}>
-          {t('swing.lowered')}
-        </button>
+        </Button>
+        <Button onClick={() => show(fold.worst)}>{t('swing.worst')}</Button>
+        <Button onClick={() => show(0)}>{t('swing.stowed')}</Button>
+        <Button onClick={() => show(90)}>{t('swing.lowered')}</Button>
       </div>
       {fold.hits.length === 0 ? (
         <p className="good-text">{t('swing.noHits')}</p>

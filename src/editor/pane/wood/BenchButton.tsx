@@ -1,4 +1,5 @@
 import { Smartphone } from 'lucide-react';
+import { Button } from '../../control/Button.tsx';
 import { goToSaw } from '../../state/route.ts';
 import { useWords } from '../../words/t.ts';
 
@@ -6,9 +7,9 @@ import { useWords } from '../../words/t.ts';
 export function BenchButton() {
   const t = useWords();
   return (
-    <button type="button" className="btn to-saw" onClick={goToSaw}>
+    <Button look="to-saw" onClick={goToSaw}>
       <Smartphone aria-hidden="true" />
       {t('bench.openLong')}
-    </button>
+    </Button>
   );
 }

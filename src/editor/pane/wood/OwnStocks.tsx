@@ -1,6 +1,7 @@
 import { Plus, Trash2 } from 'lucide-react';
 import { resourcesOf } from '../../../design/resources.ts';
 import type { Design } from '../../../design/schema.ts';
+import { Button } from '../../control/Button.tsx';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
@@ -128,10 +129,10 @@ export function OwnStocks() {
       />
       <div className="btn-row spaced">
         {FORMS.map((form) => (
-          <button key={form} type="button" className="btn" onClick={() => addNew(form)}>
+          <Button key={form} onClick={() => addNew(form)}>
             <Plus aria-hidden="true" />
             {t(ADD[form])}
-          </button>
+          </Button>
         ))}
       </div>
     </Section>
@@ -157,15 +158,14 @@ function StockItem({ stock, design }: { stock: OwnStock; design: Design }) {
         <h4>
           <Typeset text={stock.name} />
         </h4>
-        <button
-          type="button"
-          className="btn bare icon"
-          aria-label={t('stock.remove', { name: stock.name })}
+        <Button
+          look="bare icon"
+          label={t('stock.remove', { name: stock.name })}
           disabled={users.length > 0}
           onClick={() => remove('stocks', stock.id, stock.name)}
         >
           <Trash2 aria-hidden="true" />
-        </button>
+        </Button>
       </div>
       {users.length > 0 ? <p className="note">{t('stock.used', { parts: users.join(', ') })}</p> : null}
       <FieldGrid

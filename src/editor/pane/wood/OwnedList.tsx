@@ -1,5 +1,6 @@
 import { Plus, Trash2 } from 'lucide-react';
 import type { Design, Owned } from '../../../design/schema.ts';
+import { Button } from '../../control/Button.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { Section } from '../../control/Section.tsx';
@@ -70,10 +71,10 @@ export function OwnedList() {
           <OwnedItem key={owned.id} owned={owned} number={i + 1} />
         ))}
       </ul>
-      <button type="button" className="btn" onClick={put}>
+      <Button onClick={put}>
         <Plus aria-hidden="true" />
         {t('owned.add')}
-      </button>
+      </Button>
     </Section>
   );
 }
@@ -98,14 +99,13 @@ function OwnedItem({ owned, number }: { owned: Owned; number: number }) {
     <li>
       <div className="item-head">
         <h4>{name}</h4>
-        <button
-          type="button"
-          className="btn bare icon"
-          aria-label={t('owned.remove', { number })}
+        <Button
+          look="bare icon"
+          label={t('owned.remove', { number })}
           onClick={() => remove('owned', owned.id, name)}
         >
           <Trash2 aria-hidden="true" />
-        </button>
+        </Button>
       </div>
       <div className="fields">
         <Fields of={STOCK_FIELDS} value={owned} onChange={({ stock }) => restock(stock)} />
@@ -117,19 +117,17 @@ function OwnedItem({ owned, number }: { owned: Owned; number: number }) {
           {owned.defects.map((defect, i) => (
             <div className="row-fields" key={`${defect.from}-${defect.to}`}>
               <Fields of={DEFECT_FIELDS} value={defect} onChange={(fields) => setDefect(i, fields)} />
-              <button
-                type="button"
-                className="btn bare icon"
-                aria-label={t('owned.removeDefect', { number: i + 1 })}
+              <Button
+                look="bare icon"
+                label={t('owned.removeDefect', { number: i + 1 })}
                 onClick={() => put({ defects: owned.defects.filter((_, k) => k !== i) })}
               >
                 <Trash2 aria-hidden="true" />
-              </button>
+              </Button>
             </div>
           ))}
-          <button
-            type="button"
-            className="btn small"
+          <Button
+            look="small"
             onClick={() => {
               const from = owned.defects.at(-1)?.to ?? 0;
               put({ defects: [...owned.defects, { from, to: from + 50 }] });
@@ -137,7 +135,7 @@ function OwnedItem({ owned, number }: { owned: Owned; number: number }) {
           >
             <Plus aria-hidden="true" />
             {t('owned.addDefect')}
-          </button>
+          </Button>
         </details>
       )}
     </li>

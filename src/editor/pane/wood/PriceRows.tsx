@@ -1,4 +1,5 @@
 import { Plus, Trash2 } from 'lucide-react';
+import { Button } from '../../control/Button.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import { useWords } from '../../words/t.ts';
 import type { OwnStock } from './ownStock.ts';
@@ -36,20 +37,19 @@ export function PriceRows({ stock, onChange }: PriceRowsProps) {
             value={row}
             onChange={(fields) => set(i, fields)}
           />
-          <button
-            type="button"
-            className="btn bare icon"
-            aria-label={t('stock.removeLength', { number: i + 1, name: stock.name })}
+          <Button
+            look="bare icon"
+            label={t('stock.removeLength', { number: i + 1, name: stock.name })}
             onClick={() => put(rows.filter((_, k) => k !== i))}
           >
             <Trash2 aria-hidden="true" />
-          </button>
+          </Button>
         </div>
       ))}
-      <button type="button" className="btn small" onClick={() => put([...rows, last])}>
+      <Button look="small" onClick={() => put([...rows, last])}>
         <Plus aria-hidden="true" />
         {t(sheet ? 'stock.addSize' : 'stock.addLength')}
-      </button>
+      </Button>
     </fieldset>
   );
 }

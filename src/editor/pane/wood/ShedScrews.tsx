@@ -1,4 +1,5 @@
 import { Plus, Trash2 } from 'lucide-react';
+import { Button } from '../../control/Button.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import { tables } from '../../shipped/tables.ts';
 import { useWords } from '../../words/t.ts';
@@ -27,21 +28,20 @@ export function ShedScrews({ design, supplies, put }: SuppliesProps) {
           <Fields of={SCREW_KIND} value={screws} onChange={(fields) => change(i, fields)} />
           <div className="row-fields">
             <Fields of={SCREW_FIELDS} value={screws} onChange={(fields) => change(i, fields)} />
-            <button
-              type="button"
-              className="btn bare icon"
-              aria-label={t('shed.removeScrews', { number: i + 1 })}
+            <Button
+              look="bare icon"
+              label={t('shed.removeScrews', { number: i + 1 })}
               onClick={() => keep(owned.screws.filter((_, k) => k !== i))}
             >
               <Trash2 aria-hidden="true" />
-            </button>
+            </Button>
           </div>
         </div>
       ))}
-      <button type="button" className="btn small" onClick={add}>
+      <Button look="small" onClick={add}>
         <Plus aria-hidden="true" />
         {t('shed.addScrews')}
-      </button>
+      </Button>
     </fieldset>
   );
 }
