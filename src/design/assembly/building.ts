@@ -73,7 +73,12 @@ export type PartNoun =
   | 'track'
   | 'left-hanger'
   | 'right-hanger'
-  | 'cut-out';
+  | 'cut-out'
+  | 'dial'
+  | 'hour-mark'
+  | 'hour-hand'
+  | 'minute-hand'
+  | 'hub';
 
 /** What a part is called: a noun, a number where there are several, and on which of two leaves it is. */
 export interface Called {

@@ -1,5 +1,6 @@
 import { awning } from './kind/awning.ts';
 import { benchSlats } from './kind/benchSlats.ts';
+import { clockFace } from './kind/clockFace.ts';
 import { cornice } from './kind/cornice.ts';
 import { doorPair } from './kind/doorPair.ts';
 import { window } from './kind/glazed.ts';
@@ -25,6 +26,7 @@ export const ASSEMBLIES = {
   'sliding-door': slidingDoor,
   window,
   porthole,
+  'clock-face': clockFace,
   hatch,
   shutter,
   shelves,

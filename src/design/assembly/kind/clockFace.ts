@@ -1,0 +1,145 @@
+import { boxAround } from '../../../geometry/box.ts';
+import type { Point } from '../../../geometry/shape.ts';
+import { inches, type Mm } from '../../../measure/units.ts';
+import type { PanelShape } from '../../schema.ts';
+import { type Building, type Called, GROUND } from '../building.ts';
+import { FACING, facing, firstFacing } from '../facing.ts';
+import { kindOf } from '../kind.ts';
+import { upTo } from '../paneling.ts';
+import type { Answers } from '../question.ts';
+import { sheetNear } from '../stock.ts';
+import { HOURS, numeralOf } from './numerals.ts';
+
+const questions = {
+  shape: { is: 'choice', of: ['round', 'rectangle'] },
+  diameter: { is: 'length', least: 60, most: 2000 },
+  marks: { is: 'choice', of: ['bars', 'roman', 'none'] },
+  hour: { is: 'count', least: 1, most: 12 },
+  minute: { is: 'count', least: 0, most: 59 },
+  ring: { is: 'stock', form: 'sheet' },
+  ...FACING,
+} as const;
+
+type Clock = Answers<typeof questions>;
+
+/** Shares of the diameter; of hands, from the middle. Common practice, no source. */
+const RING = 0.055;
+const AIR = 0.02;
+const MARK = 0.12;
+const BAR = { usual: 0.012, quarter: 0.026 };
+const HAND = { hour: { reach: 0.25, width: 0.034 }, minute: { reach: 0.37, width: 0.024 } };
+const TAIL = 0.07;
+const HUB = 0.06;
+
+/** Spaces that are no longer than so many times their width take a round board. */
+const NEARLY_SQUARE = 1.05;
+
+/**
+ * A ring with marks at its twelve hours and two hands, on a board that fills the space. The clock stays round whatever
+ * the space is, or the bed comes to: as large as is told, in the middle.
+ */
+export const clockFace = kindOf<typeof questions>({
+  usual: { w: inches(14), h: inches(14) },
+  questions,
+  first: ({ w, h }, has) => ({
+    shape: Math.max(w, h) <= NEARLY_SQUARE * Math.min(w, h) ? 'round' : 'rectangle',
+    diameter: Math.min(2000, Math.max(60, Math.min(w, h))),
+    marks: 'roman',
+    // Hands of a clock that is for sale stand so, clear of each other and of what is written above. Common practice.
+    hour: 10,
+    minute: 9,
+    ring: sheetNear(has, inches(1 / 2)),
+    ...firstFacing(has),
+  }),
+  make: (b, answers) => {
+    const { diameter, ring: stock, finish } = answers;
+    facing(b, 'dial', answers, { form: answers.shape });
+    b.part('panel', 'ring', 'ring', { stock, finish, shape: { form: 'ring', width: RING * diameter } });
+    centered(b, 'ring', diameter);
+    if (answers.marks !== 'none') marks(b, answers, answers.marks);
+    hands(b, answers);
+    b.part('painted', 'hub', 'hub', { finish, shape: ROUND });
+    centered(b, 'hub', HUB * diameter);
+  },
+});
+
+const ROUND: PanelShape = { form: 'round' };
+
+function centered(b: Building, role: string, diameter: Mm): void {
+  const middle = b.edge(GROUND, 'mid');
+  for (const axis of ['x', 'y'] as const) {
+    b.size(role, axis, diameter);
+    b.center(role, axis, middle, middle);
+  }
+}
+
+/** How far hours reach in and out, from the middle. */
+const reachOf = (diameter: Mm): { readonly inner: Mm; readonly outer: Mm } => {
+  const outer = diameter * (1 / 2 - RING - AIR);
+  return { inner: outer - MARK * diameter, outer };
+};
+
+/** No more than all, whatever the last digit of a division is. */
+const share = (part: Mm, of: Mm): number => Math.min(1, part / of);
+
+/** A figure in paint, its corners told from the middle of the clock. */
+function drawn(
+  b: Building,
+  role: string,
+  called: Called,
+  points: readonly Point[],
+  finish: Clock['finish'],
+): void {
+  const box = boxAround(points.map((p) => ({ ...p, w: 0, h: 0 })));
+  if (!box) return;
+  const shape: PanelShape = {
+    form: 'polygon',
+    points: points.map(({ x, y }) => ({ u: share(x - box.x, box.w), v: share(y - box.y, box.h) })),
+  };
+  b.part('painted', role, called, { finish, shape });
+  for (const axis of ['x', 'y'] as const) {
+    b.size(role, axis, axis === 'x' ? box.w : box.h);
+    b.set(role, axis, 'low', b.edge(GROUND, 'mid'), box[axis]);
+  }
+}
+
+/** Turned clockwise about the middle, by a share of a round. */
+const turned = (points: readonly Point[], round: number): Point[] => {
+  const [cos, sin] = [Math.cos(2 * Math.PI * round), Math.sin(2 * Math.PI * round)];
+  return points.map(({ x, y }) => ({ x: x * cos + y * sin, y: y * cos - x * sin }));
+};
+
+/** A bar upright between two heights, as wide at its foot and its head as is told. */
+const bar = (low: Mm, high: Mm, foot: Mm, head = foot): Point[] => [
+  { x: -foot / 2, y: low },
+  { x: foot / 2, y: low },
+  { x: head / 2, y: high },
+  { x: -head / 2, y: high },
+];
+
+/** At twelve places; numerals stand with their feet to the middle, as on dials with Roman ones. Common practice, no source. */
+function marks(b: Building, { diameter, finish }: Clock, kind: 'bars' | 'roman'): void {
+  const { inner, outer } = reachOf(diameter);
+  let number = 0;
+  for (const hour of upTo(HOURS)) {
+    const figures =
+      kind === 'roman'
+        ? numeralOf(hour, inner, outer)
+        : [bar(inner, outer, (hour % 3 === 0 ? BAR.quarter : BAR.usual) * diameter)];
+    figures.forEach((figure, i) => {
+      number += 1;
+      const called = { noun: 'hour-mark', number } as const;
+      drawn(b, `hour-${hour}-${i + 1}`, called, turned(figure, hour / HOURS), finish);
+    });
+  }
+}
+
+/** The hour hand goes on with the minutes. */
+function hands(b: Building, { diameter, hour, minute, finish }: Clock): void {
+  const rounds = { hour: (hour + minute / 60) / HOURS, minute: minute / 60 };
+  for (const which of ['hour', 'minute'] as const) {
+    const { reach, width } = HAND[which];
+    const hand = bar(-TAIL * diameter, reach * diameter, width * diameter, (width * diameter) / 3);
+    drawn(b, `hand-${which}`, { noun: `${which}-hand` }, turned(hand, rounds[which]), finish);
+  }
+}
