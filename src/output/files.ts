@@ -12,6 +12,7 @@ import { faceDrawing, faceOutlines } from './drawings.ts';
 import { dxfOf } from './dxf/dxf.ts';
 import { planJson } from './json/planJson.ts';
 import { packetOf } from './packet/packet.ts';
+import { patternPages } from './packet/patternPages.ts';
 import { PACKET_WORDS } from './packet/words/words.ts';
 import type { Letters } from './pdf/letters.ts';
 import { pdfOf } from './pdf/pdf.ts';
@@ -93,17 +94,6 @@ export function unwrittenWords(plan: Plan, scripts: Scripts): string[] {
 /** The character with its code, since a screen may lack it as well. */
 const shownCharacter = (char: string): string =>
   `${char} (U+${codeAt(char).toString(16).toUpperCase().padStart(4, '0')})`;
-
-function patternPages(plan: Plan) {
-  return plan.patterns.flatMap((set) =>
-    set.pages.map(({ drawing }, i) => ({
-      width_mm: drawing.width,
-      height_mm: drawing.height,
-      drawing,
-      begins: i === 0 ? [set.title] : [],
-    })),
-  );
-}
 
 /** A stem of plain characters for each id, no two alike on any disk, whatever it thinks of capitals. */
 function fileStems(ids: readonly string[]): string[] {

@@ -75,6 +75,48 @@ function squareFrame(side: Mm): DrawItem {
   return shape([...band(half), ...band(-half)], { fill: INK.line, fillRule: 'evenodd' });
 }
 
+const LEADING = 1.3;
+
+/** A row of the plate; of those that have no room the ones of the highest rank are left out. */
+interface Row {
+  readonly words: string;
+  readonly size: Mm;
+  readonly bold: boolean;
+  readonly rank: number;
+}
+
+/**
+ * What stands below the key map, from the top, no higher than `height` from the first row to the last. What must be
+ * read on the page itself goes before the rest, which the cover of the file tells whole.
+ */
+function rowsIn(plate: Plate, room: Mm, height: Mm): Row[] {
+  const { terms } = plate;
+  const small = { size: PATTERN_TEXT.note, bold: false };
+  const strong = { size: PATTERN_TEXT.small, bold: true };
+  const note = (words: string, rank: number): Row[] =>
+    words === '' ? [] : wrapped(words, small, room).map((row) => ({ ...small, words: row, rank }));
+  const printed = wrapped(terms.print, small, room).length;
+  const rows: Row[] = [
+    ...wrapped(plate.title, strong, room).map((words, i) => ({ ...strong, words, rank: i === 0 ? 0 : 4 })),
+    ...note([terms.print, plate.note].filter(Boolean).join(' '), 5).map((row, i) =>
+      i < printed ? { ...row, rank: 1 } : row,
+    ),
+    ...note(plate.page === 1 ? terms.caution : '', 2),
+    ...note(plate.bare ? terms.bare : '', 3),
+    { ...small, words: plate.place, rank: 6 },
+    { ...small, words: plate.design, rank: 7 },
+  ];
+  // The first row takes no room above it.
+  let left = height;
+  const kept = new Set<Row>();
+  for (const row of [...rows].sort((a, b) => a.rank - b.rank)) {
+    if (kept.size > 0 && row.size * LEADING > left) break;
+    if (kept.size > 0) left -= row.size * LEADING;
+    kept.add(row);
+  }
+  return rows.filter((row) => kept.has(row));
+}
+
 /** The measuring square with the page's name, key map and title in it, its lower left corner at the origin. */
 export function drawPlate(plate: Plate): DrawItem[] {
   const side = squareSide(plate.unit);
@@ -83,7 +125,6 @@ export function drawPlate(plate: Plate): DrawItem[] {
   const name = `${plate.page}`;
   const big = 10;
   const nameRoom = room * 0.5;
-  const small = { size: PATTERN_TEXT.note };
   const items: DrawItem[] = [squareFrame(side)];
   items.push(
     text({ x: pad, y: side - pad - big * 0.72 }, name, {
@@ -96,27 +137,10 @@ export function drawPlate(plate: Plate): DrawItem[] {
     ...plate.keyMap.items,
     shape(pathOfBox(plate.keyMap.small(plate.cell.box)), { fill: INK.line }),
   );
-  const title = wrapped(plate.title, { size: PATTERN_TEXT.small, bold: true }, room).slice(0, 2);
-  const note = wrapped(plate.note, small, room).slice(0, 5);
-  const rows: { words: string; bold?: boolean; size: Mm }[] = [
-    ...title.map((words) => ({ words, bold: true, size: PATTERN_TEXT.small })),
-    ...note.map((words) => ({ words, size: PATTERN_TEXT.note })),
-    ...wrapped(plate.page === 1 ? plate.terms.caution : '', small, room).map((words) => ({
-      words,
-      size: PATTERN_TEXT.note,
-    })),
-    ...wrapped(plate.bare ? plate.terms.bare : '', small, room).map((words) => ({
-      words,
-      size: PATTERN_TEXT.note,
-    })),
-    { words: plate.place, size: PATTERN_TEXT.note },
-    { words: plate.design, size: PATTERN_TEXT.note },
-  ];
   let y = side - pad - 24;
-  for (const { words, bold, size } of rows) {
-    if (words === '' || y < pad + 2.8) continue;
-    items.push(text({ x: pad, y }, shortened(words, { size, bold }, room), { size, bold: bold ?? false }));
-    y -= size * 1.3;
+  for (const { words, bold, size } of rowsIn(plate, room, y - pad - 2.8)) {
+    items.push(text({ x: pad, y }, shortened(words, { size, bold }, room), { size, bold }));
+    y -= size * LEADING;
   }
   items.push(
     text({ x: side / 2, y: 1 }, plate.terms.square[plate.unit], {

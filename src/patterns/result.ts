@@ -21,6 +21,8 @@ export interface PatternSet {
   /** What it is for: a sign's part id, `face`, a part's id, or `story-sticks`, on several pages `story-sticks-1` and so on. */
   readonly for: string;
   readonly title: string;
+  /** How it is used; pages say as much of it as they have room for. */
+  readonly note?: string | undefined;
   readonly paper: string;
   readonly rows: number;
   readonly columns: number;

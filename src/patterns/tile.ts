@@ -65,6 +65,7 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
   const base = {
     for: options.for,
     title: options.title,
+    note: options.note,
     paper: setup.paper.id,
     width: drawing.width,
     height: drawing.height,
@@ -93,7 +94,7 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
     {
       title: options.title,
       numbered: options.numbered,
-      note: [setup.words.print, options.note].filter(Boolean).join(' '),
+      note: options.note ?? '',
       design: setup.design,
       unit: isInch(setup.measure.unit) ? 'in' : 'mm',
       terms: setup.words,

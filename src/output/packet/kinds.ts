@@ -6,6 +6,7 @@ import { cover } from './pages/cover.ts';
 import { cutList } from './pages/cutList.ts';
 import { elevation } from './pages/elevation.ts';
 import { fastening } from './pages/fastening.ts';
+import { joints } from './pages/joints.ts';
 import { lettering } from './pages/lettering.ts';
 import { load } from './pages/load.ts';
 import { maps } from './pages/maps.ts';
@@ -31,6 +32,7 @@ export const PAGE_KINDS = {
   boards,
   sheets,
   saw,
+  joints,
   bench,
   paint,
   lettering,

@@ -18,6 +18,8 @@ export interface Packet {
   readonly unit: 'in' | 'mm';
   /** Upright. */
   readonly sheet: Sheet;
+  /** Short name of the design's state. */
+  readonly revision: string;
 }
 
 /** Where each kind of page begins, for the cover. */

@@ -8,14 +8,15 @@ import { fingerprint } from '../pdf/fingerprint.ts';
 import type { Letters } from '../pdf/letters.ts';
 import { type PdfPage, pdfOf } from '../pdf/pdf.ts';
 import { PAGE_KINDS, type PageKind } from './kinds.ts';
-import type { Content, Contents, Packet } from './leaf.ts';
+import type { Content, Contents, Leaf, Packet } from './leaf.ts';
 import { leavesOf } from './leaves.ts';
 import { bodyOf, packetSheet, pageHead, titleBlock, turned } from './sheet.ts';
 import { PACKET_WORDS } from './words/words.ts';
 
 const KINDS = Object.keys(PAGE_KINDS) as PageKind[];
 
-function packetFor(plan: Plan): Packet {
+/** What pages say and measure by. */
+export function packetFor(plan: Plan): Packet {
   const { measure, pages } = plan.design;
   return {
     plan,
@@ -25,6 +26,7 @@ function packetFor(plan: Plan): Packet {
     measure: styleIn(plan.language, measure),
     unit: isInch(measure.unit) ? 'in' : 'mm',
     sheet: packetSheet(pages.paper),
+    revision: revisionOf(plan.design),
   };
 }
 
@@ -61,33 +63,41 @@ export function packetPages(plan: Plan): PdfPage[] {
     const page = begun.findIndex(({ begins }) => begins.includes(first)) + 1;
     return [{ title: packet.terms.titles[kind], page }];
   });
-  const { name, date } = plan.design;
-  const revision = revisionOf(plan.design);
-  return leaves.map((leaf, i) => {
-    const sheet = leaf.landscape ? turned(packet.sheet) : packet.sheet;
-    const block = {
-      design: name,
-      date,
-      title: leaf.title,
-      page: i + 1,
-      of: leaves.length,
-      scale: leaf.scale,
-      unit: packet.unit,
-      revision,
-      terms: packet.terms.block,
-    };
-    const items = [
-      ...pageHead(sheet, leaf.title),
-      ...leaf.draw(bodyOf(sheet), contents),
-      ...titleBlock(sheet, block),
-    ];
-    return {
-      width_mm: sheet.width,
-      height_mm: sheet.height,
-      drawing: { width: sheet.width, height: sheet.height, title: leaf.title, items },
-      begins: contents.filter(({ page }) => page === i + 1).map(({ title }) => title),
-    };
-  });
+  return leaves.map((leaf, i) => ({
+    ...framed(packet, leaf, { page: i + 1, of: leaves.length }, contents),
+    begins: contents.filter(({ page }) => page === i + 1).map(({ title }) => title),
+  }));
+}
+
+/** A page with its heading and title block. */
+export function framed(
+  packet: Packet,
+  leaf: Leaf,
+  number: { readonly page: number; readonly of: number },
+  contents: readonly Contents[],
+): PdfPage {
+  const sheet = leaf.landscape ? turned(packet.sheet) : packet.sheet;
+  const { design } = packet.plan;
+  const block = {
+    ...number,
+    design: design.name,
+    date: design.date,
+    title: leaf.title,
+    scale: leaf.scale,
+    unit: packet.unit,
+    revision: packet.revision,
+    terms: packet.terms.block,
+  };
+  const items = [
+    ...pageHead(sheet, leaf.title),
+    ...leaf.draw(bodyOf(sheet), contents),
+    ...titleBlock(sheet, block),
+  ];
+  return {
+    width_mm: sheet.width,
+    height_mm: sheet.height,
+    drawing: { width: sheet.width, height: sheet.height, title: leaf.title, items },
+  };
 }
 
 /** The whole packet as a PDF. */

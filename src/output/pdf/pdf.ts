@@ -15,6 +15,8 @@ export interface PdfPage {
   readonly drawing: Drawing;
   /** Sections of the outline that begin on it. */
   readonly begins?: readonly string[] | undefined;
+  /** What a viewer calls it in place of its number; on all pages of a file or on none. */
+  readonly label?: string | undefined;
 }
 
 export interface PdfInfo {
@@ -120,6 +122,10 @@ export async function pdfOf(pages: readonly PdfPage[], info: PdfInfo, letters: L
     pages.map(({ begins }) => begins ?? []),
     refs,
   );
+  // Names of pages, each a prefix without a number (ISO 32000-1, 12.4.2).
+  const labels = pages.flatMap(({ label }, i) =>
+    label === undefined ? [] : [i, { P: PDFHexString.fromText(label) }],
+  );
   context.trailerInfo.Root = context.register(
     context.obj({
       Type: 'Catalog',
@@ -132,6 +138,7 @@ export async function pdfOf(pages: readonly PdfPage[], info: PdfInfo, letters: L
         refs,
       ),
       ...(outline ? { Outlines: outline, PageMode: 'UseOutlines' } : {}),
+      ...(labels.length > 0 ? { PageLabels: { Nums: labels } } : {}),
       ...(groups.length > 0 ? { OCProperties: { OCGs: groups, D: { Order: groups, ON: groups } } } : {}),
       // Printing at any other size than the true one spoils every pattern.
       ViewerPreferences: { PrintScaling: 'None', DisplayDocTitle: true },

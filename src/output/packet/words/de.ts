@@ -5,6 +5,31 @@ export const DE: PacketWords = {
   patternsFile: 'Schablonen',
   unwritten: (characters, text) =>
     `Keine Schrift hat hier ${characters} aus „${text}“: Dort steht ein einfacher Buchstabe oder „?“. Vor dem Drucken den Namen in anderen Zeichen schreiben.`,
+  patternCover: {
+    title: 'So gebraucht man die Schablonen',
+    lead: 'Schablonen in voller Größe. Diese Schritte einmal mit der ersten durchgehen; die übrigen gehen ebenso.',
+    print: '1  Drucken',
+    printHow: (paper) =>
+      `Auf ${paper}, einseitig, mit 100% („Tatsächliche Größe“). Kein „An Seite anpassen“, keine Broschüre, nicht mehrere Seiten auf ein Blatt.`,
+    measure: '2  Messen',
+    measureHow:
+      'Vor dem Druck aller Seiten Quadrat und Lineal der ersten messen, quer und hoch. Stimmen sie nicht: Testseite drucken, die Ablesung ihrer Lineale eintragen, Schablonen neu erzeugen.',
+    trim: '3  Beschneiden',
+    trimHow: {
+      overlap:
+        'Wo links oder oben eine Strichlinie steht, an ihr entlang schneiden. Rechts und unten stehen lassen: das liegt unter der nächsten Seite.',
+      butt: 'An jeder Strichlinie schneiden, auf beiden Seiten, die sich dort treffen: Kante kommt an Kante.',
+    },
+    tape: '4  Kleben',
+    tapeHow:
+      'Jede Reihe von links nach rechts fügen, dann die Reihen von oben nach unten. Strichlinie auf Strichlinie legen, so dass die Kreuze sich decken: am Fenster oder vor einer Lampe sieht man es sofort. An den Kreuzen kleben, über die Naht messen, dann den Rest kleben.',
+    caution: 'Beachten',
+    cutOff: 'abschneiden',
+    taped: 'Kreuz auf Kreuz, dann kleben',
+    maps: 'Übersichten',
+    pages: (first, last) =>
+      first === last ? `Seite ${first} der Datei` : `Seiten ${first} bis ${last} der Datei`,
+  },
   block: {
     design: 'Entwurf',
     scale: 'Maßstab',
@@ -30,6 +55,7 @@ export const DE: PacketWords = {
     boards: 'Leisten und Bretter im Zuschnitt',
     sheets: 'Platten im Zuschnitt',
     saw: 'Sägeeinstellungen',
+    joints: 'Verbindungen',
     bench: 'Auf der Werkbank gefügt',
     shopping: 'Einkauf',
     paint: 'Farbe',
@@ -259,6 +285,15 @@ export const DE: PacketWords = {
     tilt: 'Säge kippt bis',
     allowance: 'Zugabe zum Anpassen',
   },
+  joints: {
+    lead: 'Jede Art von Verbindung einmal, von vorn gesehen: erst wie sie liegt, dann ihre Stücke einzeln; Schraffiertes wird ausgesägt.',
+    kind: { miter: 'Gehrung', butt: 'Stumpfer Stoß', cope: 'Konterprofil', 'half-lap': 'Überblattung' },
+    both: (cut) => `Beide Enden: ${cut}.`,
+    through: (through, ending, cut) => `${through} läuft durch, ${ending} stößt daran: ${cut}.`,
+    cope: (through, ending) => `${through} läuft durch, ${ending} wird nach seinem Profil ausgesägt.`,
+    pairs: (pairs) => `So verbunden: ${pairs}`,
+    pairsThrough: (pairs) => `So verbunden, das erste läuft jeweils durch: ${pairs}`,
+  },
   bench: {
     lead: 'Rahmen, die vor dem Anbringen gefügt werden können. Jeden zuerst trocken auf ebener Bank und dann an seinem Platz probieren: Ist das Bett nicht rechtwinklig, folgt der Rahmen dem Bett.',
     pieces: 'Stücke',
@@ -355,6 +390,17 @@ export const DE: PacketWords = {
   marks: {
     lead: 'Jeder Anriss zählt ab der Bezugskante, nie ab dem vorigen: Bandmaß einmal einhaken und alle ablesen.',
     axis: { x: 'Quer, ab linker Kante', y: 'Hoch, ab Unterkante' },
+    carry: {
+      title: 'Hinab auf eine tiefere Ebene',
+      steps: (depth) => [
+        'Ein gerades Brett von Rand zu Rand über die Öffnung legen, seine Kante auf dem Anriss beider Ränder.',
+        `Den Anschlag eines Winkels auf das Brett halten und die Zunge an dessen Kante hinab auf das Werk lassen, bis zu ${depth} unter dem Rand.`,
+        'Nahe beiden Enden der Linie neben der Zunge anreißen und verbinden; einen Anriss mit dem Bandmaß vom Bezug aus nachmessen.',
+      ],
+      board: 'Brett',
+      square: 'Winkel',
+      rim: 'Rand',
+    },
     at: 'Bei',
     what: 'Kanten an dieser Stelle',
     edge: {

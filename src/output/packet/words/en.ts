@@ -3,7 +3,7 @@ import type { LevelId } from '../../../bed/face.ts';
 import type { Severity } from '../../../check/check.ts';
 import type { Finish } from '../../../design/schema.ts';
 import type { Fastened } from '../../../fastening/result.ts';
-import type { EndCut, Piece, Solid } from '../../../joinery/piece.ts';
+import type { EndCut, JointFound, Piece, Solid } from '../../../joinery/piece.ts';
 
 /** American English. */
 export const EN = {
@@ -11,6 +11,31 @@ export const EN = {
   patternsFile: 'patterns',
   unwritten: (characters: string, text: string) =>
     `No font here has ${characters} of “${text}”: a plain letter or “?” is printed there. Write the name in other letters before you print.`,
+  patternCover: {
+    title: 'How to use the patterns',
+    lead: 'Full-size patterns. Work through these steps once, with the first pattern; the rest go the same way.',
+    print: '1  Print',
+    printHow: (paper: string) =>
+      `On ${paper}, one side, at 100% (“Actual size”). No “Fit to page”, no booklet, no several pages to a sheet.`,
+    measure: '2  Measure',
+    measureHow:
+      'Before you print them all, measure the square and the ruler on the first page, across and up. Where they are off, print the test page, enter what its rulers read, and make the patterns again.',
+    trim: '3  Trim',
+    trimHow: {
+      overlap:
+        'Where a left or an upper edge has a dashed line, cut along that line. Leave right and lower edges: they lie under the next page.',
+      butt: 'Cut along every dashed line, on both pages that meet there: edge comes to edge.',
+    },
+    tape: '4  Tape',
+    tapeHow:
+      'Join each row from left to right, then the rows from the top down. Lay dashed line on dashed line, so that the crosses meet: against a window or a lamp it is seen at once. Tape at the crosses, measure over the seam, and tape the rest.',
+    caution: 'Mind',
+    cutOff: 'cut off',
+    taped: 'crosses on crosses, then tape',
+    maps: 'Key maps',
+    pages: (first: number, last: number) =>
+      first === last ? `page ${first} of the file` : `pages ${first} to ${last} of the file`,
+  },
   block: {
     design: 'Design',
     scale: 'Scale',
@@ -36,6 +61,7 @@ export const EN = {
     boards: 'Boards, as they are cut',
     sheets: 'Sheets, as they are cut',
     saw: 'Saw settings',
+    joints: 'Joints',
     bench: 'Put together on the bench',
     shopping: 'Shopping',
     paint: 'Paint',
@@ -272,6 +298,20 @@ export const EN = {
     tilt: 'Max bevel',
     allowance: 'Extra length for fitting in place',
   },
+  joints: {
+    lead: 'Each kind of joint once, seen from the front: first as it lies, then its pieces apart; hatched is sawn out.',
+    kind: { miter: 'Miter', butt: 'Butt', cope: 'Cope', 'half-lap': 'Half-lap' } satisfies Record<
+      JointFound['kind'],
+      string
+    >,
+    both: (cut: string) => `Both ends: ${cut}.`,
+    through: (through: string, ending: string, cut: string) =>
+      `${through} runs through, ${ending} ends against it: ${cut}.`,
+    cope: (through: string, ending: string) =>
+      `${through} runs through, ${ending} is coped over its profile.`,
+    pairs: (pairs: string) => `Joined so: ${pairs}`,
+    pairsThrough: (pairs: string) => `Joined so, the first of each running through: ${pairs}`,
+  },
   bench: {
     lead: 'Frames that can be put together before they go up. Try each dry on a flat bench first, and then in its place: where the bed is not square, the frame follows the bed.',
     pieces: 'Pieces',
@@ -372,6 +412,17 @@ export const EN = {
   marks: {
     lead: 'Every mark is measured from its datum edge, never from the mark before: hook the tape once and read all of them.',
     axis: { x: 'Across, from the left edge', y: 'Up, from the bottom edge' },
+    carry: {
+      title: 'Down to a lower level',
+      steps: (depth: string) => [
+        'Lay a straight board across the opening, from rim to rim, its edge on the mark of both.',
+        `Hold the head of a square on the board and let the blade down along its edge to the work, up to ${depth} below the rim.`,
+        'Mark beside the blade near both ends of the line and join the marks; check one with the tape from the datum.',
+      ],
+      board: 'board',
+      square: 'square',
+      rim: 'rim',
+    },
     at: 'At',
     what: 'Edges that fall there',
     edge: {

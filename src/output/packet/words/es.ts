@@ -5,6 +5,31 @@ export const ES: PacketWords = {
   patternsFile: 'plantillas',
   unwritten: (characters, text) =>
     `Ninguna fuente tiene aquí ${characters} de «${text}»: en su lugar sale una letra simple o «?». Escriba el nombre con otras letras antes de imprimir.`,
+  patternCover: {
+    title: 'Cómo usar las plantillas',
+    lead: 'Plantillas a tamaño real. Seguir estos pasos una vez con la primera; las demás van igual.',
+    print: '1  Imprimir',
+    printHow: (paper) =>
+      `En ${paper}, por una cara, al 100% («Tamaño real»). Sin «Ajustar a la página», sin folleto, sin varias páginas por hoja.`,
+    measure: '2  Medir',
+    measureHow:
+      'Antes de imprimirlas todas, medir el cuadrado y la regla de la primera, a lo ancho y a lo alto. Si no dan la medida, imprimir la página de prueba, anotar lo que marcan sus reglas y volver a generar las plantillas.',
+    trim: '3  Recortar',
+    trimHow: {
+      overlap:
+        'Donde el canto izquierdo o el superior tiene una línea de trazos, cortar por ella. Dejar los cantos derecho e inferior: quedan bajo la página siguiente.',
+      butt: 'Cortar por cada línea de trazos, en las dos páginas que se encuentran ahí: canto contra canto.',
+    },
+    tape: '4  Pegar',
+    tapeHow:
+      'Unir cada fila de izquierda a derecha y luego las filas de arriba abajo. Poner línea sobre línea, de modo que las cruces coincidan: contra una ventana o una lámpara se ve enseguida. Pegar en las cruces, medir sobre la unión y pegar el resto.',
+    caution: 'Atención',
+    cutOff: 'cortar',
+    taped: 'cruz sobre cruz y pegar',
+    maps: 'Mapas de páginas',
+    pages: (first, last) =>
+      first === last ? `página ${first} del archivo` : `páginas ${first} a ${last} del archivo`,
+  },
   block: {
     design: 'Diseño',
     scale: 'Escala',
@@ -30,6 +55,7 @@ export const ES: PacketWords = {
     boards: 'Listones, como se cortan',
     sheets: 'Tableros, como se cortan',
     saw: 'Ajustes de la sierra',
+    joints: 'Uniones',
     bench: 'Montado en el banco',
     shopping: 'Compra',
     paint: 'Pintura',
@@ -259,6 +285,15 @@ export const ES: PacketWords = {
     tilt: 'Bisel máximo',
     allowance: 'De más para ajustar en su sitio',
   },
+  joints: {
+    lead: 'Cada clase de unión una vez, vista de frente: primero como queda, luego con sus piezas separadas; lo rayado se vacía.',
+    kind: { miter: 'Inglete', butt: 'A tope', cope: 'Contraperfil', 'half-lap': 'Media madera' },
+    both: (cut) => `Ambos extremos: ${cut}.`,
+    through: (through, ending, cut) => `${through} pasa de largo, ${ending} topa contra ella: ${cut}.`,
+    cope: (through, ending) => `${through} pasa de largo, ${ending} se recorta según su perfil.`,
+    pairs: (pairs) => `Unidas así: ${pairs}`,
+    pairsThrough: (pairs) => `Unidas así, la primera de cada par pasa de largo: ${pairs}`,
+  },
   bench: {
     lead: 'Marcos que se pueden montar antes de colocarlos. Probar cada uno primero en seco sobre un banco plano y luego en su sitio: si la cama no está a escuadra, el marco sigue a la cama.',
     pieces: 'Piezas',
@@ -353,6 +388,17 @@ export const ES: PacketWords = {
   marks: {
     lead: 'Cada marca se mide desde su canto de referencia, nunca desde la marca anterior: enganchar la cinta una vez y leerlas todas.',
     axis: { x: 'A lo ancho, desde el canto izquierdo', y: 'A lo alto, desde el canto inferior' },
+    carry: {
+      title: 'Bajar a un nivel más hondo',
+      steps: (depth) => [
+        'Poner una tabla recta de borde a borde sobre el hueco, con su canto en la marca de ambos.',
+        `Apoyar la cabeza de una escuadra en la tabla y bajar la hoja por su canto hasta la obra, hasta ${depth} bajo el borde.`,
+        'Marcar junto a la hoja cerca de ambos extremos de la línea y unir las marcas; comprobar una con la cinta desde la referencia.',
+      ],
+      board: 'tabla',
+      square: 'escuadra',
+      rim: 'borde',
+    },
     at: 'A',
     what: 'Cantos que caen ahí',
     edge: {
