@@ -28,6 +28,13 @@ const FACE = 'face';
 /** A part that a rule moves, names or lists: the face and levels stand where the bed puts them. */
 export const partId = id.refine((s) => s !== FACE, FORMS.part);
 export const label = z.string().max(200);
+/** How many pictures can have a character of their own: those for private use in Unicode's first plane. */
+export const MOST_PICTURES = 6399;
+/** Its number tells the character that stands for it in a text (`design/picture.ts`). */
+export const pictureId = id.refine((s) => {
+  const [, number] = /^picture-([1-9]\d{0,3})$/.exec(s) ?? [];
+  return number !== undefined && Number(number) <= MOST_PICTURES;
+}, FORMS.picture);
 export const color = z.string().regex(/^#[0-9a-f]{6}$/i, FORMS.color);
 /** Lower letters can neither be cut nor read; and their outlines drown in the tolerances. */
 export const LEAST_CAP_HEIGHT: Mm = 1;

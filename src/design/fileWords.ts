@@ -6,6 +6,8 @@ export const FORMS = {
   thing:
     'face, a level (level:rim, level:ledge, level:field or level:skin), the id of a part, or a member of an array as id[column,row]',
   color: 'a color like #1e5f74',
+  picture: 'an id of the form picture-1 up to picture-6399',
+  outline: 'closed outlines of whole numbers, as in M0 0L10 0L0 10Z',
 } as const;
 
 /** Kinds of values that a field can ask for. */

@@ -9,6 +9,7 @@ const ID_SPACES: readonly (readonly string[])[] = [
   ['stocks'],
   ['owned'],
   ['fonts'],
+  ['pictures'],
 ];
 
 /** What rules name besides parts: a part of that id could not be meant. */

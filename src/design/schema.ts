@@ -10,10 +10,12 @@ import {
   MOST_CORNERS,
   money,
   partId,
+  pictureId,
   size,
   sizeOrZero,
   thing,
 } from './field.ts';
+import { FORMS } from './fileWords.ts';
 import { ruleSchema } from './rule/table.ts';
 
 export { type Axis, type Edge, FARTHEST, LEVEL_IDS, leastCorners, MOST_CORNERS } from './field.ts';
@@ -345,6 +347,10 @@ const letterSize = z.strictObject({
   stand: z.enum(['baseline', 'middle', 'top']),
 });
 
+/** Colors of pictures that are no color of the letters, counted from 1 as they are painted. */
+const pictureRole = z.templateLiteral(['picture-', z.int().min(1).max(100)]);
+export type PictureRole = z.infer<typeof pictureRole>;
+
 export const letteringSchema = z.strictObject({
   /** Font id: of the table, or `own:` and the id of a font kept with the design. */
   font: z.string().min(1).max(120),
@@ -409,7 +415,7 @@ export const letteringSchema = z.strictObject({
       .array(
         z.strictObject({
           /** The color whose stencil it is; the letters themselves when left out. */
-          layer: z.enum(['shade', 'outline', 'inline']).optional(),
+          layer: z.union([z.enum(['shade', 'outline', 'inline']), pictureRole]).optional(),
           island: z.number().int().min(0),
           angles: z.array(z.number()).max(8),
         }),
@@ -677,6 +683,43 @@ export const pagesSchema = z.strictObject({
   also: z.array(z.enum(['story-sticks', 'face', 'parts'])).max(3),
 });
 
+/** A picture is so many units high. */
+export const PICTURE_HEIGHT = 10_000;
+/** Colors that a picture has at most; more are merged when it is opened. */
+export const MOST_PICTURE_COLORS = 8;
+
+/**
+ * A drawing that the person opened. Each stands for a character of lettering, as high as the capitals, and is made as
+ * the letters are.
+ */
+export const pictureSchema = z.strictObject({
+  id: pictureId,
+  name: label,
+  /** In units of the height. */
+  width: z
+    .number()
+    .int()
+    .min(PICTURE_HEIGHT / 100)
+    .max(PICTURE_HEIGHT * 100),
+  /** From the back to the front: what is painted of each when they go on in this order. */
+  colors: z
+    .array(
+      z.strictObject({
+        /** As it was drawn. */
+        color,
+        /** What it is painted in; null: as the letters around it. */
+        finish: id.nullable(),
+        /** Closed outlines as `pathOfOutline` reads them, y up, the lower left of the picture at 0. */
+        outline: z
+          .string()
+          .max(400_000)
+          .regex(/^(?:M-?\d{1,7} -?\d{1,7}(?:L-?\d{1,7} -?\d{1,7})+Z)+$/, FORMS.outline),
+      }),
+    )
+    .min(1)
+    .max(MOST_PICTURE_COLORS),
+});
+
 export const designSchema = z.strictObject({
   /** Format version. */
   showface: z.literal(FORMAT_VERSION),
@@ -716,6 +759,8 @@ export const designSchema = z.strictObject({
   light: z.strictObject({ azimuth: z.number().min(-180).max(180), altitude: z.number().min(5).max(85) }),
   /** Fonts the person opened, kept with the design. */
   fonts: z.array(z.strictObject({ id, name: label, data: z.string().max(8_000_000) })).max(20),
+  /** Pictures the person opened, kept with the design; absent: none. */
+  pictures: z.array(pictureSchema).max(60).optional(),
 });
 
 export type Design = Immutable<z.infer<typeof designSchema>>;
@@ -724,6 +769,7 @@ export type KeepClear = Design['keepClears'][number];
 export type Group = Design['groups'][number];
 export type Assembly = NonNullable<Group['assembly']>;
 export type Owned = Design['owned'][number];
+export type Picture = Immutable<z.infer<typeof pictureSchema>>;
 export type Finish = Design['finishes'][number];
 export type Part = Design['parts'][number];
 export type PartKind = Part['kind'];

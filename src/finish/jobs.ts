@@ -4,6 +4,7 @@ import type { Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { trueAreaOf } from '../geometry/trueArea.ts';
 import type { KeptResults } from '../layout/kept.ts';
+import { isOnLetters } from '../lettering/result.ts';
 import type { ShapedStock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 import { bareOn } from './bare.ts';
@@ -226,7 +227,7 @@ function shapeJob(work: Work, way: Way | undefined): PaintJob {
 function letterJob(work: Work, way: Way | undefined): PaintJob {
   const { surface, finish, input } = work;
   const sawn = input.sawn.some(({ part }) => part === surface.part);
-  const around = sawn && surface.role !== 'inline';
+  const around = sawn && !isOnLetters(surface.role);
   const act = around ? 'paint-around-letters' : sawn ? 'mount-letters' : 'letter';
   const onFace = way === undefined && !sawn;
   const face = onFace ? openFace(work) : trueAreaOf(surface.painted);

@@ -4,6 +4,7 @@ import { boxesMeet, boxOf, containsBox, EMPTY, translateRegion } from '../geomet
 import type { Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Solid } from '../joinery/piece.ts';
+import { isOnLetters } from '../lettering/result.ts';
 import type { FinishInput, Surface } from './input.ts';
 
 /** Whether two heights are the same plane. */
@@ -97,7 +98,7 @@ function letters({
     return layers.flatMap((layer): Surface[] => {
       const { role, finish } = layer;
       if (role === 'fill' && own.length > 0) return own.map((letter) => surfaceOf('sawn', letter));
-      const z = (role === 'inline' ? top : undefined) ?? solid.z1;
+      const z = (isOnLetters(role) ? top : undefined) ?? solid.z1;
       // Lettering that runs off its sign paints nothing there; what is sawn out is there all the same.
       const place = (region: Region) => {
         const placed = translateRegion(region, at.x, at.y);

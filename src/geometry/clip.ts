@@ -236,6 +236,34 @@ export function offset(region: Region, delta: Mm, join: keyof typeof JOINS): Reg
   return regionOfTree(tree, (path) => path.map(({ x, y }) => ({ x: x / GRID, y: y / GRID })));
 }
 
+const CAPS = { butt: EndType.Butt, round: EndType.Round, square: EndType.Square } as const;
+
+/** How a line of some width turns and ends. */
+export interface Stroke {
+  readonly width: Mm;
+  readonly join: keyof typeof STROKE_JOINS;
+  readonly cap: keyof typeof CAPS;
+  /** Corners run out so many times half the width at most, and are cut off there. */
+  readonly miterLimit: number;
+}
+const STROKE_JOINS = { round: JoinType.Round, miter: JoinType.Miter, bevel: JoinType.Bevel } as const;
+
+/** What lines of some width cover. */
+export function stroked(
+  lines: readonly { readonly points: Ring; readonly closed: boolean }[],
+  { width, join, cap, miterLimit }: Stroke,
+): Region {
+  const grid = new Grid();
+  const parts = lines.map(({ points, closed }) => {
+    const engine = new ClipperOffset(miterLimit, FLATNESS * GRID);
+    engine.addPaths([grid.path(points)], STROKE_JOINS[join], closed ? EndType.Joined : CAPS[cap]);
+    const tree = new PolyTree64();
+    engine.execute((width / 2) * GRID, tree);
+    return regionOfTree(tree, (path) => path.map(({ x, y }) => ({ x: x / GRID, y: y / GRID })));
+  });
+  return union(parts);
+}
+
 /** The area that rings enclose under a fill rule; the rings may cross themselves and each other. */
 export function regionOfRings(rings: readonly Ring[], rule: keyof typeof RULES): Region {
   const closed = rings.filter((ring) => ring.length >= 3);

@@ -5,15 +5,21 @@ import type { Point, Region } from '../geometry/shape.ts';
 import type { ShapeMemory } from '../geometry/shapeMemory.ts';
 import { sweep } from '../geometry/sweep.ts';
 import { type Mm, radians } from '../measure/units.ts';
-import type { LetterLayer } from './result.ts';
+import { colorLayers } from './picture/colors.ts';
+import type { LetterLayer, PlacedGlyph } from './result.ts';
 import { eachShape } from './shapes.ts';
 
 /**
- * Colors of the lettering from the back to the front. Front to back: the inline ring covers the fill, the
- * fill covers the outline, and both cover the shade, which is thrown by the outlined letter where there is
+ * Colors of the lettering from the back to the front. Front to back: colors of pictures and the inline ring cover the
+ * fill, the fill covers the outline, and both cover the shade, which is thrown by the outlined letter where there is
  * an outline. `region` is what stays in sight of each, `whole` what is painted when they go on in order.
  */
-export function layersOf(fill: Region, lettering: Lettering, memory: ShapeMemory): LetterLayer[] {
+export function layersOf(
+  fill: Region,
+  lettering: Lettering,
+  memory: ShapeMemory,
+  glyphs: readonly PlacedGlyph[] = [],
+): LetterLayer[] {
   const { outline, inline, shade } = lettering;
   const layers: LetterLayer[] = [];
   const silhouette = outline ? outlined(fill, outline.width, memory) : fill;
@@ -39,9 +45,17 @@ export function layersOf(fill: Region, lettering: Lettering, memory: ShapeMemory
       whole: silhouette,
     });
   }
-  const ring = inline ? ringInside(fill, inline.inset, inline.width, memory) : EMPTY;
-  layers.push({ role: 'fill', finish: lettering.finish, region: less(fill, ring, memory), whole: fill });
-  if (inline) layers.push({ role: 'inline', finish: inline.finish, region: ring, whole: ring });
+  const colored = glyphs.some(({ colors }) => colors !== null);
+  const colors: readonly LetterLayer[] = colored
+    ? colorLayers(glyphs, lettering.finish, lettering.make === 'cut-out')
+    : [{ role: 'fill', finish: lettering.finish, region: fill, whole: fill }];
+  for (const color of colors) {
+    const ring =
+      inline && color.role === 'fill' ? ringInside(color.region, inline.inset, inline.width, memory) : EMPTY;
+    layers.push({ ...color, region: less(color.region, ring, memory) });
+    if (inline && color.role === 'fill')
+      layers.push({ role: 'inline', finish: inline.finish, region: ring, whole: ring });
+  }
   return layers;
 }
 

@@ -1,10 +1,11 @@
 import type { Check } from '../check/check.ts';
-import type { Lettering } from '../design/schema.ts';
+import { textTold } from '../design/picture.ts';
+import type { Lettering, Picture } from '../design/schema.ts';
 import { gridded, regionOfRings, union } from '../geometry/clip.ts';
 import { ringsOfPath } from '../geometry/curve.ts';
 import { transformPath } from '../geometry/path.ts';
 import { areaOf, boxOf, EMPTY, regionOfBox } from '../geometry/region.ts';
-import type { Box, Point, Region } from '../geometry/shape.ts';
+import type { Box, Path, Point, Region } from '../geometry/shape.ts';
 import { type ShapeMemory, shapeMemory } from '../geometry/shapeMemory.ts';
 import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
@@ -20,7 +21,7 @@ import {
 } from './fit.ts';
 import type { Font } from './font.ts';
 import { layersOf } from './layers.ts';
-import { withOrnaments } from './picture/withOrnaments.ts';
+import { type PictureFont, withPictures } from './picture/withPictures.ts';
 import { boxOfPaths, placedPaths, spotsOf, turnedPath } from './placed.ts';
 import type { Lettered, LetterLayer, PlacedGlyph } from './result.ts';
 import { onlyTogether } from './script.ts';
@@ -31,6 +32,8 @@ import { overRun } from './sight.ts';
 export interface LetterInput {
   readonly lettering: Lettering;
   readonly font: Font;
+  /** That characters of the text may stand for; none when not given. */
+  readonly pictures?: readonly Picture[] | undefined;
   readonly sign: SignBox;
   /** The board in the sign's coordinates, openings taken out; the whole box of the sign when not given. */
   readonly board?: Region | undefined;
@@ -60,12 +63,13 @@ const PASSES = 4;
 export function letter({
   lettering,
   font: typeface,
+  pictures = [],
   sign,
   board = regionOfBox({ x: 0, y: 0, w: sign.w, h: sign.h }),
   room = board,
   memory = shapeMemory(),
 }: LetterInput): { lettered: Lettered; checks: Check[] } {
-  const font = withOrnaments(typeface);
+  const font = withPictures(typeface, pictures);
   const seen = boxOf(room) ?? { x: sign.w / 2, y: sign.h / 2, w: 0, h: 0 };
   let reach = expectedReach(lettering);
   let laid = layAt(lettering, font, seen, reach, memory);
@@ -78,7 +82,7 @@ export function letter({
   const { setting, factor, glyphs, layers, box } = laid;
   const lettered: Lettered = {
     sign: sign.id,
-    text: lettering.lines.map((line) => line.text).join('\n'),
+    text: textTold(lettering.lines.map((line) => line.text).join('\n'), pictures),
     font: lettering.font,
     capHeight: lettering.capHeight * factor,
     capHeights: heightsOf(glyphs),
@@ -86,7 +90,7 @@ export function letter({
     layers,
     box,
     width: Math.max(...setting.lines.map((line) => line.width)),
-    ink_mm2: areaOf(fillOf(layers)),
+    ink_mm2: areaOf(laid.silhouette),
     missing: setting.missing,
   };
   const lack = lackingRoom(lettering, seen, reach);
@@ -111,17 +115,19 @@ interface Laid {
   readonly factor: number;
   readonly glyphs: readonly PlacedGlyph[];
   readonly layers: readonly LetterLayer[];
+  /** All that letters and pictures cover. */
+  readonly silhouette: Region;
   /** Box of the letters' ink, without outline and shade. */
   readonly box: Box;
 }
 
-function layAt(lettering: Lettering, font: Font, seen: Box, reach: Reach, memory: ShapeMemory): Laid {
+function layAt(lettering: Lettering, font: PictureFont, seen: Box, reach: Reach, memory: ShapeMemory): Laid {
   const factor = factorOf(lettering, font, seen, reach);
   const setting = setText(lettering, font, factor);
   const paths = placedPaths(setting, font, lettering.arcRise);
   const ink = boxOfPaths(paths);
   const by = placeOf(lettering, setting, ink, seen, reach);
-  const regions = glyphRegions(setting, font, lettering.arcRise, by);
+  const drawn = glyphShapes(setting, font, lettering.arcRise, by);
   const glyphs = paths.flatMap((path, i): PlacedGlyph[] => {
     const slot = setting.slots[i];
     if (!slot || path.length === 0) return [];
@@ -129,30 +135,40 @@ function layAt(lettering: Lettering, font: Font, seen: Box, reach: Reach, memory
     const { character, line } = slot;
     const capHeight = slot.scale * font.capHeight;
     const baseline = slot.y + slot.rise + by.y;
-    return [{ character, line, capHeight, baseline, path: moved, region: pick(regions, i) }];
+    return [{ character, line, capHeight, baseline, path: moved, ...pick(drawn, i) }];
   });
   const letters = glyphs.flatMap((glyph) => glyph.region);
-  const layers = layersOf(
-    eachShape(memory, 'union', letters, 0, (touching) => union([touching])),
-    lettering,
-    memory,
-  );
-  return { setting, factor, glyphs, layers, box: { ...ink, x: ink.x + by.x, y: ink.y + by.y } };
+  const silhouette = eachShape(memory, 'union', letters, 0, (touching) => union([touching]));
+  const layers = layersOf(silhouette, lettering, memory, glyphs);
+  return { setting, factor, glyphs, layers, silhouette, box: { ...ink, x: ink.x + by.x, y: ink.y + by.y } };
 }
 
-/** What the glyphs cover. Equal letters are the same region, put in place. */
-function glyphRegions(setting: Setting, font: Font, rise: Mm, by: Point): Region[] {
-  const shapes = new Map<string, Region>();
+/** What the glyphs cover, and each color of pictures. Equal letters are the same regions, put in place. */
+function glyphShapes(
+  setting: Setting,
+  font: PictureFont,
+  rise: Mm,
+  by: Point,
+): Pick<PlacedGlyph, 'region' | 'colors'>[] {
+  const shapes = new Map<string, Pick<PlacedGlyph, 'region' | 'colors'>>();
   return spotsOf(setting, font, rise).map(({ at, turn }, i) => {
     const slot = setting.slots[i];
-    if (!slot) return EMPTY;
+    if (!slot) return { region: EMPTY, colors: null };
     const { character, scale } = slot;
+    const covered = (path: Path) => regionOfRings(ringsOfPath(turnedPath(path, scale, turn)), 'nonzero');
+    const shapeOf = () => {
+      const paths = font.colors(character);
+      const colors = paths?.map(({ finish, path }) => ({ finish, whole: covered(path) })) ?? null;
+      return { region: covered(font.outline(character)), colors };
+    };
     const key = `${character} ${scale} ${turn}`;
-    const shape =
-      shapes.get(key) ??
-      regionOfRings(ringsOfPath(turnedPath(font.outline(character), scale, turn)), 'nonzero');
-    shapes.set(key, shape);
-    return placed(shape, { x: gridded(at.x + by.x), y: gridded(at.y + by.y) });
+    const { region, colors } = shapes.get(key) ?? shapeOf();
+    shapes.set(key, { region, colors });
+    const to = { x: gridded(at.x + by.x), y: gridded(at.y + by.y) };
+    return {
+      region: placed(region, to),
+      colors: colors?.map(({ finish, whole }) => ({ finish, whole: placed(whole, to) })) ?? null,
+    };
   });
 }
 

@@ -1,3 +1,4 @@
+import type { PictureRole } from '../design/schema.ts';
 import type { Box, Path, Point, Region, Ring } from '../geometry/shape.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 
@@ -12,11 +13,22 @@ export interface PlacedGlyph {
   /** In the sign's coordinates: origin at the lower left of the sign's box, millimeters. */
   readonly path: Path;
   readonly region: Region;
+  /** Of a picture in colors of its own, from the back to the front: what is painted of each; null for letters. */
+  readonly colors: readonly { readonly finish: string | null; readonly whole: Region }[] | null;
 }
+
+type Role = LetterLayer['role'];
+
+/** Whether a color is one of a picture alone. */
+export const isOfPicture = (role: Role): role is PictureRole => role.startsWith('picture-');
+
+/** Whether a color lies on the letters themselves, and so on sawn ones too. */
+export const isOnLetters = (role: Role | null): boolean =>
+  role !== null && (role === 'inline' || isOfPicture(role));
 
 /** One color of the lettering, from the back to the front. */
 export interface LetterLayer {
-  readonly role: 'shade' | 'outline' | 'fill' | 'inline';
+  readonly role: 'shade' | 'outline' | 'fill' | 'inline' | PictureRole;
   readonly finish: string;
   /** What is seen of it once everything is painted: the layer less all that lies over it. */
   readonly region: Region;

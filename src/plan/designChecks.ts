@@ -1,5 +1,6 @@
 import type { Check } from '../check/check.ts';
 import { isLettered } from '../design/made.ts';
+import { picturesIn } from '../design/picture.ts';
 import type { Design } from '../design/schema.ts';
 
 /** Sizes up to which a design stays quick to work with. */
@@ -11,7 +12,10 @@ export function letteringFinishChecks(design: Design): Check[] {
   return design.parts.flatMap((part) => {
     if (!isLettered(part)) return [];
     const { finish, outline, inline, shade } = part.lettering;
-    const asked = [finish, outline?.finish, inline?.finish, shade?.finish];
+    const inPictures = picturesIn(part.lettering, design.pictures).flatMap(({ colors }) =>
+      colors.map((color) => color.finish ?? undefined),
+    );
+    const asked = [finish, outline?.finish, inline?.finish, shade?.finish, ...inPictures];
     const unknown = new Set(asked.filter((id): id is string => id !== undefined && !known.has(id)));
     return [...unknown].map(
       (id): Check => ({

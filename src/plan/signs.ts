@@ -1,5 +1,6 @@
 import type { Check } from '../check/check.ts';
 import { isLettered, isPaint } from '../design/made.ts';
+import { hasPictures } from '../design/picture.ts';
 import type { Design, Lettering } from '../design/schema.ts';
 import { subtract, union } from '../geometry/clip.ts';
 import { boxesMeet, transformRegion } from '../geometry/region.ts';
@@ -31,6 +32,7 @@ const MOST_LETTERED = 2000;
 interface SignsInput {
   readonly parts: readonly LaidPart[];
   readonly fonts: Design['fonts'];
+  readonly pictures: Design['pictures'];
   readonly supplies: Supplies;
 }
 
@@ -41,7 +43,7 @@ interface Signs {
 
 /** Letters every sign; each sign's work is kept while its words, font and size stay, and its letters by their shape. */
 export function planSigns(
-  { parts, fonts, supplies }: SignsInput,
+  { parts, fonts, pictures, supplies }: SignsInput,
   results: KeptResults,
   shapes: ShapeMemory,
 ): Signs {
@@ -63,11 +65,12 @@ export function planSigns(
       checks.push({ code: 'lettering.unknown-font', severity: 'error', parts: [id], figures });
       continue;
     }
+    const own = lettering.lines.some(({ text }) => hasPictures(text)) ? pictures : undefined;
     // By value: a sign that moves with what lies on it keeps its letters.
     const told = JSON.stringify(sightOf(sign, parts));
     const { w, h, x, y } = box;
-    const work = results.of(lettering, `letters of ${id}`, [font, w, h, told], () =>
-      workSign(id, lettering, font, w, h, JSON.parse(told) as Sight, shapes),
+    const work = results.of(lettering, `letters of ${id}`, [font, w, h, told, own], () =>
+      workSign(id, lettering, font, own, w, h, JSON.parse(told) as Sight, shapes),
     );
     const { lettered, stencils, cutOuts } = work;
     signs.push(results.of(work, 'placed', [x, y], () => ({ id, at: { x, y }, lettered, stencils, cutOuts })));
@@ -120,12 +123,13 @@ function workSign(
   id: string,
   lettering: Lettering,
   font: Font,
+  pictures: Design['pictures'],
   w: Mm,
   h: Mm,
   sight: Sight,
   memory: ShapeMemory,
 ): SignWork {
-  const { lettered, checks } = letter({ lettering, font, sign: { id, w, h }, ...sight, memory });
+  const { lettered, checks } = letter({ lettering, font, pictures, sign: { id, w, h }, ...sight, memory });
   if (lettering.make !== 'stencil') {
     return {
       lettered,

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { characterOf, pictureOf } from '../../src/design/picture.ts';
+import type { Picture } from '../../src/design/schema.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
 import { areaOf, boxOf } from '../../src/geometry/region.ts';
 import type { Path, Point } from '../../src/geometry/shape.ts';
@@ -6,11 +8,30 @@ import { cutOuts } from '../../src/lettering/cut-out.ts';
 import { letter } from '../../src/lettering/letter.ts';
 import { ORNAMENT_IDS, ORNAMENTS } from '../../src/lettering/picture/ornaments.ts';
 import { pathOfOutline } from '../../src/lettering/picture/outline.ts';
-import { withOrnaments } from '../../src/lettering/picture/withOrnaments.ts';
+import { withPictures } from '../../src/lettering/picture/withPictures.ts';
 import { stencilSet } from '../../src/lettering/stencil/layers.ts';
 import { fontOf, SHIPPED } from './fonts.ts';
 import { faultsOf } from './held.ts';
 import { lettering, stencilOptions } from './lettering.ts';
+
+/** A red square with a blue one in the middle of it, and a hole in that. */
+const BADGE: Picture = {
+  id: 'picture-3',
+  name: 'Badge',
+  width: 10_000,
+  colors: [
+    { color: '#ff0000', finish: 'red', outline: 'M0 0L10000 0L10000 10000L0 10000Z' },
+    {
+      color: '#0000ff',
+      finish: 'blue',
+      outline: 'M2000 2000L8000 2000L8000 8000L2000 8000ZM4000 4000L4000 6000L6000 6000L6000 4000Z',
+    },
+  ],
+};
+const inColors = (red: string | null, blue: string | null): Picture => ({
+  ...BADGE,
+  colors: BADGE.colors.map((color, i) => ({ ...color, finish: i === 0 ? red : blue })),
+});
 
 const lato = fontOf('lato');
 const sign = { id: 'board', w: 3000, h: 300 };
@@ -82,7 +103,7 @@ describe('ornaments', () => {
   it('are drawn for characters that a font lacks, between its baseline and its caps', () => {
     for (const { id } of SHIPPED) {
       const font = fontOf(id);
-      const with1 = withOrnaments(font);
+      const with1 = withPictures(font, []);
       for (const { character } of ORNAMENTS) {
         if (font.has(character)) {
           expect(with1.outline(character)).toEqual(font.outline(character));
@@ -145,5 +166,65 @@ describe('ornaments', () => {
     // The arch is the same on both sides, but for the middle of advances and that of ink.
     expect(a?.y).toBeCloseTo(b?.y ?? 0, 1);
     expect(a?.w).toBeCloseTo(b?.w ?? 0, 1);
+  });
+});
+
+describe('pictures of a design', () => {
+  const badge = characterOf('picture-3');
+  const with1 = (picture: Picture, changes: Parameters<typeof lettering>[1] = {}) =>
+    letter({ lettering: lettering(`A${badge}`, changes), font: lato, sign, pictures: [picture] }).lettered;
+  const told = (picture: Picture, changes: Parameters<typeof lettering>[1] = {}) =>
+    with1(picture, changes).layers.map(({ role, finish, region, whole }) => ({
+      role,
+      finish,
+      seen: Math.round(areaOf(region)),
+      painted: Math.round(areaOf(whole)),
+    }));
+  const a = Math.round(drawn('A').lettered.ink_mm2);
+
+  it('stand for characters by the number of their ids, and are told by their names', () => {
+    for (const id of ['picture-1', 'picture-3', 'picture-6399']) expect(pictureOf(characterOf(id))).toBe(id);
+    expect(pictureOf('A')).toBe(null);
+    expect(with1(BADGE).text).toBe('A[Badge]');
+    expect(letter({ lettering: lettering(badge), font: lato, sign }).lettered.missing).toEqual([badge]);
+  });
+
+  it('have a layer for each finish, painted on under those that follow', () => {
+    expect(told(BADGE)).toEqual([
+      { role: 'fill', finish: 'black', seen: a, painted: a },
+      { role: 'picture-1', finish: 'red', seen: 6800, painted: 10_000 },
+      { role: 'picture-2', finish: 'blue', seen: 3200, painted: 3200 },
+    ]);
+  });
+
+  it('are merged with the letters, or with each other, where they share a finish', () => {
+    expect(told(inColors(null, 'blue'))).toEqual([
+      { role: 'fill', finish: 'black', seen: a + 6800, painted: a + 10_000 },
+      { role: 'picture-1', finish: 'blue', seen: 3200, painted: 3200 },
+    ]);
+    // What lies over it is the letters': they go on first, and red must not cover them.
+    expect(told(inColors('red', null))).toEqual([
+      { role: 'fill', finish: 'black', seen: a + 3200, painted: a + 3200 },
+      { role: 'picture-1', finish: 'red', seen: 6800, painted: 6800 },
+    ]);
+    expect(told(inColors('red', 'red')).map(({ seen }) => seen)).toEqual([a, 10_000]);
+    expect(told(inColors(null, null))).toEqual([
+      { role: 'fill', finish: 'black', seen: a + 10_000, painted: a + 10_000 },
+    ]);
+  });
+
+  it('are sawn whole, with the other colors painted on', () => {
+    expect(told(BADGE, { make: 'cut-out' })).toEqual([
+      { role: 'fill', finish: 'black', seen: a, painted: a + 10_000 },
+      { role: 'picture-1', finish: 'red', seen: 6800, painted: 10_000 },
+      { role: 'picture-2', finish: 'blue', seen: 3200, painted: 3200 },
+    ]);
+    expect(cutOuts(with1(BADGE, { make: 'cut-out' })).map(({ label }) => label)).toEqual(['A', badge]);
+  });
+
+  it('have a stencil for each color, on one sheet with the same holes', () => {
+    const { set } = stencilSet(with1(BADGE), stencilOptions({ bridgeWidth: 3 }), []);
+    expect(set.layers.map(({ role }) => role)).toEqual(['fill', 'picture-1', 'picture-2']);
+    for (const { stencil } of set.layers) expect(stencil.loose).toBe(0);
   });
 });

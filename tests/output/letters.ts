@@ -48,6 +48,7 @@ export function letteredLine(text: string, capHeight: number, at: Point = { x: 0
       baseline: at.y,
       path,
       region: regionOfRings(ringsOfPath(path, 0.005), 'nonzero'),
+      colors: null,
     };
   });
   const whole = union(glyphs.map((g) => g.region));

@@ -11,9 +11,10 @@ export const LISTS = [
   'owned',
   'keepClears',
   'fonts',
+  'pictures',
 ] as const;
 export type List = (typeof LISTS)[number];
-export type ItemOf<L extends List> = Design[L][number];
+export type ItemOf<L extends List> = NonNullable<Design[L]>[number];
 
 /** Fields that are set as a whole. */
 export const FIELDS = [

@@ -7,7 +7,7 @@ interface WithId {
 
 /** The items of a list, seen only as things with ids. */
 export function itemsOf(design: Design, list: List): readonly WithId[] {
-  return design[list];
+  return design[list] ?? [];
 }
 
 export function indexOf(design: Design, list: List, id: string): number {
@@ -24,7 +24,9 @@ export function found(design: Design, list: List, id: string) {
 
 /** The one place where a list of the design is exchanged; callers hand items of that list's own type. */
 export function withItems(design: Design, list: List, items: readonly WithId[]): Design {
-  return { ...design, [list]: items };
+  // A design without pictures has no list of them.
+  const none = list === 'pictures' && items.length === 0;
+  return { ...design, [list]: none ? undefined : items };
 }
 
 /** An edit that puts an item of `list` somewhere; the pair is of one type because it came from that list. */

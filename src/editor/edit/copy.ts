@@ -15,6 +15,7 @@ import {
   keepClearSchema,
   type Part,
   partSchema,
+  pictureSchema,
   type Rule,
   ruleSchema,
 } from '../../design/schema.ts';
@@ -37,6 +38,7 @@ const clipSchema = z.strictObject({
   finishes: designSchema.shape.finishes.default([]),
   stocks: designSchema.shape.stocks.default([]),
   fonts: designSchema.shape.fonts.default([]),
+  pictures: pictureSchema.array().max(60).default([]),
   /** The design that it was copied in. */
   from: z.string().max(80).nullable().default(null),
 });
@@ -87,7 +89,7 @@ export function readClip(text: string): Clip | null {
 /**
  * The edits that put a clip into a design, moved by an offset, under ids of its own. Chosen joints go along
  * between its parts, and, in the design that it was copied in, with parts that stay and that it still meets.
- * Into another design go the finishes, stocks and fonts that its parts name.
+ * Into another design go the finishes, stocks, fonts and pictures that its parts name.
  *
  * @param shown the design laid out, where that is known
  * @param id the design's own id, to know it again
@@ -203,13 +205,14 @@ function bring(design: Design, clip: Resources, taken: Set<string>) {
     finishes: new Map(),
     stocks: new Map(),
     fonts: new Map(),
+    pictures: new Map(),
   };
   const put = <L extends keyof Resources>(
     list: L,
     item: Resources[L][number],
     insert: (id: string) => Edit,
   ): void => {
-    const there = design[list].find(({ id }) => id === item.id);
+    const there = design[list]?.find(({ id }) => id === item.id);
     if (there && JSON.stringify(there) === JSON.stringify(item)) return;
     const id = there ? freeId(design, item.id.replace(/-\d+$/, ''), taken) : item.id;
     taken.add(id);
@@ -222,7 +225,11 @@ function bring(design: Design, clip: Resources, taken: Set<string>) {
     put('stocks', s, (id) => ({ kind: 'insert', list: 'stocks', item: { ...s, id } }));
   for (const f of clip.fonts)
     put('fonts', f, (id) => ({ kind: 'insert', list: 'fonts', item: { ...f, id } }));
-  return { edits, rename: (list: keyof Resources, id: string) => ids[list].get(id) ?? id };
+  const rename = (list: keyof Resources, id: string) => ids[list].get(id) ?? id;
+  // The finishes of their colors may have other ids here.
+  for (const p of clip.pictures.map((picture) => withResources(picture, rename)))
+    put('pictures', p, (id) => ({ kind: 'insert', list: 'pictures', item: { ...p, id } }));
+  return { edits, rename };
 }
 
 /** A rule with every name in it replaced. */

@@ -13,6 +13,7 @@ export function freeId(design: Design, word: string, alsoTaken: ReadonlySet<stri
     design.stocks,
     design.owned,
     design.fonts,
+    design.pictures ?? [],
   ]) {
     for (const { id } of list) if (id.startsWith(word)) taken.add(id);
   }

@@ -1,4 +1,5 @@
 import { isLettered } from '../../design/made.ts';
+import type { Design } from '../../design/schema.ts';
 import type { Region } from '../../geometry/shape.ts';
 import type { LaidPart } from '../../layout/laid.ts';
 import { readFont } from '../../lettering/font.ts';
@@ -17,6 +18,7 @@ export interface LetterColor {
  */
 export async function letterPictures(
   parts: readonly LaidPart[],
+  drawn: Design['pictures'],
   bytesOf: (font: string) => Promise<Uint8Array | null>,
 ): Promise<ReadonlyMap<string, readonly LetterColor[]>> {
   const pictures = new Map<string, readonly LetterColor[]>();
@@ -26,7 +28,7 @@ export async function letterPictures(
     const read = bytes ? readFont(bytes, lettering.font) : null;
     if (!read?.ok) continue;
     const sign = { id, w: box.w, h: box.h };
-    const { lettered } = letter({ lettering, font: read.font, sign, ...sightOf(part, parts) });
+    const { lettered } = letter({ lettering, font: read.font, pictures: drawn, sign, ...sightOf(part, parts) });
     pictures.set(
       id,
       lettered.layers.map(({ finish, region }) => ({ finish, region })),

@@ -47,7 +47,8 @@ const work = {
   },
 
   /** The lettering of signs by itself, without a plan. */
-  letters: (parts: readonly LaidPart[]) => letterPictures(parts, fontOf),
+  letters: (parts: readonly LaidPart[], pictures: Design['pictures']) =>
+    letterPictures(parts, pictures, fontOf),
 
   /** Shadows on the face of the last plan, under the design's light. */
   shadows(): readonly ShadowArea[] {

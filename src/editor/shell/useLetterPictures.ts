@@ -24,7 +24,7 @@ export function useLetterPictures(designs: readonly Design[]): ReadonlyMap<Desig
       const { letters } = wrap<Work>(worker);
       const draw = async () => {
         for (const design of designs) {
-          const own = await letters(shownFrom(design).layout.parts);
+          const own = await letters(shownFrom(design).layout.parts, design.pictures);
           // What was drawn for another bed is let go.
           setFound((before) => new Map([...before].filter(([d]) => designs.includes(d))).set(design, own));
         }

@@ -82,7 +82,11 @@ function goneChecks(sign: string, { placed }: Lettering['stencil'], made: Stenci
 
 /** Letters that are no more under their bridges. */
 function lostChecks({ sign, glyphs }: Lettered, made: Stencil): Check[] {
-  const letters = lostLetters(glyphs, made);
+  // A picture in colors of its own has a stencil for each.
+  const letters = lostLetters(
+    glyphs.filter(({ colors }) => colors === null),
+    made,
+  );
   if (letters.length === 0) return [];
   const figures = { characters: letters.join(' ') };
   return [{ code: 'stencil.letter-lost', severity: 'warning', parts: [sign], figures }];

@@ -28,7 +28,7 @@ type StagesFor<N extends keyof PlanFacts> = Stages<Known, Pick<PlanFacts, N>>;
 const lettering: StagesFor<'lettering'> = {
   lettering: stage(
     ({ layout, design, supplies, memory }) => ({
-      ...{ parts: layout.parts, fonts: design.fonts, supplies, memory },
+      ...{ parts: layout.parts, fonts: design.fonts, pictures: design.pictures, supplies, memory },
     }),
     ({ memory, ...input }, last) => {
       const { signs, checks } = planSigns(input, memory.results, memory.letters);

@@ -1,5 +1,7 @@
 import { Plus } from 'lucide-react';
+import type { Edit } from '../../../design/edit/edit.ts';
 import { isLettered } from '../../../design/made.ts';
+import { textTold } from '../../../design/picture.ts';
 import type { Lettering, Sign } from '../../../design/schema.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Button } from '../../control/Button.tsx';
@@ -48,7 +50,7 @@ function Signs({ plan }: { plan: Plan }) {
           {signs.map((s) => (
             <li key={s.id}>
               <Button aria-pressed={s.id === part.id} onClick={() => showParts(store, [s.id])}>
-                {s.lettering.lines[0]?.text || s.name}
+                {textTold(s.lettering.lines[0]?.text ?? '', design.pictures) || s.name}
               </Button>
             </li>
           ))}
@@ -63,9 +65,10 @@ function SignStep({ plan, part }: { plan: Plan; part: Sign }) {
   const t = useWords();
   const commit = useCommit();
   const sign = plan.signs.find((s) => s.id === part.id);
-  const change = (fields: Partial<Lettering>, { label, merge }: Kept = {}) =>
+  const change = (fields: Partial<Lettering>, { label, merge }: Kept = {}, more: readonly Edit[] = []) =>
     commit(
       [
+        ...more,
         {
           kind: 'replace',
           list: 'parts',
@@ -76,7 +79,10 @@ function SignStep({ plan, part }: { plan: Plan; part: Sign }) {
       label ?? t('did.change', { name: part.name }),
       merge ? { merge } : {},
     );
-  const fields = { lettering: part.lettering, onChange: (next: Partial<Lettering>) => change(next) };
+  const fields = {
+    lettering: part.lettering,
+    onChange: (next: Partial<Lettering>, more?: readonly Edit[]) => change(next, {}, more),
+  };
   return (
     <>
       {sign ? (

@@ -1,5 +1,6 @@
 import { Plus } from 'lucide-react';
 import { useState } from 'react';
+import type { Edit } from '../../../design/edit/edit.ts';
 import { FARTHEST, type Lettering } from '../../../design/schema.ts';
 import { pick } from '../../../list/at.ts';
 import { Button } from '../../control/Button.tsx';
@@ -12,7 +13,8 @@ import { Pictures } from './Pictures.tsx';
 
 export interface LetteringFieldsProps {
   readonly lettering: Lettering;
-  readonly onChange: (fields: Partial<Lettering>) => void;
+  /** `more` is done in the same step, before. */
+  readonly onChange: (fields: Partial<Lettering>, more?: readonly Edit[]) => void;
 }
 
 interface TextFieldsProps extends LetteringFieldsProps {
@@ -60,13 +62,13 @@ export function TextFields({ lettering, missing, onChange }: TextFieldsProps) {
   const { lines } = lettering;
   /** The line that was typed in last, and where in it. */
   const [caret, setCaret] = useState<{ readonly line: number; readonly at: number } | null>(null);
-  const put = (index: number, line: Line) =>
-    onChange({ lines: lines.map((l, k) => (k === index ? line : l)) });
-  const insert = (character: string) => {
+  const put = (index: number, line: Line, more?: readonly Edit[]) =>
+    onChange({ lines: lines.map((l, k) => (k === index ? line : l)) }, more);
+  const insert = (character: string, more?: readonly Edit[]) => {
     const index = Math.min(caret?.line ?? Infinity, lines.length - 1);
     const line = pick(lines, index);
     const at = Math.min(caret?.line === index ? caret.at : Infinity, line.text.length);
-    put(index, lineAfterTyping(line, line.text.slice(0, at) + character + line.text.slice(at)));
+    put(index, lineAfterTyping(line, line.text.slice(0, at) + character + line.text.slice(at)), more);
     setCaret({ line: index, at: at + character.length });
   };
   return (
@@ -95,7 +97,7 @@ export function TextFields({ lettering, missing, onChange }: TextFieldsProps) {
         </Button>
         <p className="note">{t('letters.ownSizeHint')}</p>
       </div>
-      <Pictures onInsert={insert} />
+      <Pictures lettering={lettering} onInsert={insert} />
       <FieldGrid three of={FIELDS} value={lettering} onChange={onChange} />
     </>
   );

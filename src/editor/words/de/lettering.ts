@@ -43,6 +43,23 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'pictures.insert': 'Einfügen: {name}',
   'pictures.hint':
     'Es kommt dorthin, wo die Schreibmarke zuletzt war, so hoch wie die Großbuchstaben, und wird wie die Buchstaben gemalt, schabloniert oder gesägt.',
+  'pictures.open': 'Bild öffnen',
+  'pictures.openHint':
+    'Eine Zeichnung im Format SVG aus einfachen Formen. Sie wird zu Umrissen, die mit dem Entwurf aufbewahrt werden; die Datei selbst nicht.',
+  'pictures.remove': 'Bild „{name}“ entfernen',
+  'pictures.asLetters': 'Wie die Buchstaben',
+  'pictures.color': '{name}, Farbe {number} ({color})',
+  'picture.too-big': '„{name}“ ist größer als {detail}, zu groß für ein Bild.',
+  'picture.too-slow': '„{name}“ zu lesen dauerte zu lange und wurde abgebrochen. Nichts wurde geändert.',
+  'picture.not-svg':
+    '„{name}“ ist keine SVG-Zeichnung oder ist beschädigt. Noch einmal als einfaches SVG speichern.',
+  'picture.unsafe':
+    '„{name}“ enthält etwas, das läuft, anderswohin führt oder zu einer anderen Datei gehört ({detail}). Ohne das als einfaches SVG speichern.',
+  'picture.unsupported':
+    '„{name}“ enthält, was keinen Umriss zum Schneiden oder Malen hat ({detail}). In einfache gefüllte Formen umwandeln und neu speichern.',
+  'picture.bad-value': '„{name}“ enthält etwas Unlesbares: {detail}',
+  'picture.too-much': '„{name}“ hat mehr Formen oder Ecken, als sich bearbeiten lassen. Vereinfachen.',
+  'picture.nothing': '„{name}“ zeigt nichts, was sich malen ließe, oder ist viel zu dünn.',
   'ornament.star': 'Stern',
   'ornament.anchor': 'Anker',
   'ornament.wheat': 'Weizen',

@@ -41,6 +41,22 @@ export const letteringWords = {
   'pictures.insert': 'Insert: {name}',
   'pictures.hint':
     'It comes where the caret was last, as high as the capitals, and is painted, stenciled or sawn as the letters are.',
+  'pictures.open': 'Open a picture',
+  'pictures.openHint':
+    'A drawing in the SVG format, of plain shapes. It becomes outlines that are kept with the design; the file itself is not.',
+  'pictures.remove': 'Delete the picture “{name}”',
+  'pictures.asLetters': 'As the letters',
+  'pictures.color': '{name}, color {number} ({color})',
+  'picture.too-big': '“{name}” is larger than {detail}, too large for a picture.',
+  'picture.too-slow': 'Reading “{name}” took too long and was stopped. Nothing was changed.',
+  'picture.not-svg': '“{name}” is no SVG drawing, or it is damaged. Save it once more as plain SVG.',
+  'picture.unsafe':
+    '“{name}” holds something that runs, leads elsewhere or belongs to another file ({detail}). Save it as plain SVG without it.',
+  'picture.unsupported':
+    '“{name}” holds what has no outline to cut or paint ({detail}). Turn it into plain filled shapes and save it again.',
+  'picture.bad-value': '“{name}” says something that cannot be read: {detail}',
+  'picture.too-much': '“{name}” has more shapes or corners than can be worked with. Make it simpler.',
+  'picture.nothing': '“{name}” shows nothing that could be painted, or is far too thin.',
   'ornament.star': 'Star',
   'ornament.anchor': 'Anchor',
   'ornament.wheat': 'Wheat',

@@ -43,6 +43,22 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'pictures.insert': 'Insertar: {name}',
   'pictures.hint':
     'Queda donde estuvo el cursor por última vez, tan alto como las mayúsculas, y se pinta, se estarce o se sierra como las letras.',
+  'pictures.open': 'Abrir un dibujo',
+  'pictures.openHint':
+    'Un dibujo en formato SVG, de formas sencillas. Se convierte en contornos que se guardan con el diseño; el archivo mismo no.',
+  'pictures.remove': 'Eliminar el dibujo «{name}»',
+  'pictures.asLetters': 'Como las letras',
+  'pictures.color': '{name}, color {number} ({color})',
+  'picture.too-big': '«{name}» pasa de {detail}, demasiado para un dibujo.',
+  'picture.too-slow': 'Leer «{name}» tardó demasiado y se paró. No se cambió nada.',
+  'picture.not-svg': '«{name}» no es un dibujo SVG, o está dañado. Guardarlo otra vez como SVG sencillo.',
+  'picture.unsafe':
+    '«{name}» contiene algo que se ejecuta, lleva a otro sitio o es de otro archivo ({detail}). Guardarlo sin ello como SVG sencillo.',
+  'picture.unsupported':
+    '«{name}» contiene algo sin contorno que cortar o pintar ({detail}). Convertirlo en formas rellenas sencillas y guardarlo de nuevo.',
+  'picture.bad-value': '«{name}» dice algo que no se puede leer: {detail}',
+  'picture.too-much': '«{name}» tiene más formas o esquinas de las que se pueden trabajar. Simplificarlo.',
+  'picture.nothing': '«{name}» no muestra nada que se pueda pintar, o es demasiado fino.',
   'ornament.star': 'Estrella',
   'ornament.anchor': 'Ancla',
   'ornament.wheat': 'Trigo',

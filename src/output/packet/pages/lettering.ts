@@ -6,7 +6,7 @@ import { pathOfRegion } from '../../../geometry/path.ts';
 import { boxOf, translateRegion } from '../../../geometry/region.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import type { Laid } from '../../../layout/laid.ts';
-import type { PlacedGlyph } from '../../../lettering/result.ts';
+import { isOfPicture, type LetterLayer, type PlacedGlyph } from '../../../lettering/result.ts';
 import { grouped } from '../../../list/grouped.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
@@ -109,6 +109,9 @@ function picture(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: Mm):
   };
 }
 
+const roleIn = ({ terms: { lettering } }: Packet, role: LetterLayer['role']): string =>
+  isOfPicture(role) ? lettering.ofPicture(Number(role.slice('picture-'.length))) : lettering.role[role];
+
 function fontName({ plan }: Packet, font: string): string {
   const own = plan.design.fonts.find((f) => `own:${f.id}` === font);
   return own?.name ?? plan.tables.fonts.find((f) => f.id === font)?.name ?? font;
@@ -129,7 +132,7 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: M
     [
       terms.colors,
       lettered.layers
-        .map(({ role, finish }) => `${terms.role[role]}: ${packet.say.finish(finish)}`)
+        .map(({ role, finish }) => `${roleIn(packet, role)}: ${packet.say.finish(finish)}`)
         .join(', '),
     ],
     ...(arcRise === 0

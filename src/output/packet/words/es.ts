@@ -355,6 +355,7 @@ export const ES: PacketWords = {
     bridgesOf: (count, width) => `${count}, de ${width} de ancho`,
     colors: 'Colores, desde el fondo',
     role: { shade: 'sombra', outline: 'contorno', fill: 'letras', inline: 'filete interior' },
+    ofPicture: (number) => `color ${number} del dibujo`,
     arch: 'Arco',
     up: (rise) => `el centro sube ${rise} sobre los extremos`,
     down: (rise) => `el centro baja ${rise} bajo los extremos`,
