@@ -81,7 +81,7 @@ function SignStep({ plan, part }: { plan: Plan; part: Sign }) {
     );
   const fields = {
     lettering: part.lettering,
-    onChange: (next: Partial<Lettering>, more?: readonly Edit[]) => change(next, {}, more),
+    onChange: (next: Partial<Lettering>) => change(next),
   };
   return (
     <>
@@ -95,7 +95,13 @@ function SignStep({ plan, part }: { plan: Plan; part: Sign }) {
           {
             id: 'text',
             label: t('letters.text'),
-            content: () => <TextFields {...fields} missing={sign?.lettered.missing ?? []} />,
+            content: () => (
+              <TextFields
+                {...fields}
+                missing={sign?.lettered.missing ?? []}
+                onChangeAfter={(more, next) => change(next, {}, more)}
+              />
+            ),
           },
           {
             id: 'look',

@@ -13,11 +13,12 @@ import { Pictures } from './Pictures.tsx';
 
 export interface LetteringFieldsProps {
   readonly lettering: Lettering;
-  /** `more` is done in the same step, before. */
-  readonly onChange: (fields: Partial<Lettering>, more?: readonly Edit[]) => void;
+  readonly onChange: (fields: Partial<Lettering>) => void;
 }
 
 interface TextFieldsProps extends LetteringFieldsProps {
+  /** A change that needs others before it, all in one step. */
+  readonly onChangeAfter: (more: readonly Edit[], fields: Partial<Lettering>) => void;
   /** Characters that the font does not have. */
   readonly missing: readonly string[];
 }
@@ -57,13 +58,13 @@ const FIELDS: readonly FormField<Lettering>[] = [
 ];
 
 /** What is written, how high, and how it is set. */
-export function TextFields({ lettering, missing, onChange }: TextFieldsProps) {
+export function TextFields({ lettering, missing, onChange, onChangeAfter }: TextFieldsProps) {
   const t = useWords();
   const { lines } = lettering;
   /** The line that was typed in last, and where in it. */
   const [caret, setCaret] = useState<{ readonly line: number; readonly at: number } | null>(null);
-  const put = (index: number, line: Line, more?: readonly Edit[]) =>
-    onChange({ lines: lines.map((l, k) => (k === index ? line : l)) }, more);
+  const put = (index: number, line: Line, more: readonly Edit[] = []) =>
+    onChangeAfter(more, { lines: lines.map((l, k) => (k === index ? line : l)) });
   const insert = (character: string, more?: readonly Edit[]) => {
     const index = Math.min(caret?.line ?? Infinity, lines.length - 1);
     const line = pick(lines, index);

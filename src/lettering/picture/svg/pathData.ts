@@ -59,7 +59,7 @@ export function pathOfData(data: string): Path {
     const next = read.letter(/[a-zA-Z]/);
     if (next === null && (command === null || !read.startsNumber)) return badValue(data);
     command = next ?? command ?? '';
-    const relative = command === command.toLowerCase();
+    const relative: boolean = command === command.toLowerCase();
     const kind = command.toUpperCase();
     if (path.length === 0 && kind !== 'M') return badValue(data);
     if (kind === 'M') {
