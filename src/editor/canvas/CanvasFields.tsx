@@ -14,13 +14,8 @@ import { GapInPlace } from './GapInPlace.tsx';
 import { LetteringInPlace } from './LetteringInPlace.tsx';
 import { SpacingInPlace } from './SpacingInPlace.tsx';
 
-interface CanvasFieldsProps {
-  readonly shown: Shown;
-  readonly view: View;
-}
-
 /** A field opened on the drawing itself: a dimension that was clicked, or the lettering of a sign. */
-export function CanvasFields({ shown, view }: CanvasFieldsProps) {
+export function CanvasFields({ shown, view }: { shown: Shown; view: View }) {
   const { design, layout } = shown;
   const t = useWords();
   const store = useStore();

@@ -7,12 +7,14 @@ interface ButtonProps extends Omit<ComponentProps<'button'>, 'type' | 'className
   readonly look?: string;
   /** What it is called where it shows no words, or too few. */
   readonly label?: string | undefined;
+  /** The same, shown too while the mouse rests on it. */
+  readonly tip?: string;
 }
 
 /** A button that does something at once: an icon, words or both. */
-export function Button({ icon: Icon, look, label, children, ...rest }: ButtonProps) {
+export function Button({ icon: Icon, look, tip, label = tip, children, ...rest }: ButtonProps) {
   return (
-    <button type="button" className={look ? `btn ${look}` : 'btn'} aria-label={label} {...rest}>
+    <button type="button" className={look ? `btn ${look}` : 'btn'} aria-label={label} title={tip} {...rest}>
       {Icon ? <Icon aria-hidden="true" /> : null}
       {children}
     </button>

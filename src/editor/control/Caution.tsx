@@ -24,9 +24,7 @@ export function Caution({ of, id }: { of: Hazard; id?: string | undefined }) {
     <p className="caution" data-hazard={of} id={id}>
       <span>{t(`caution.${of}`)}</span>
       {MAY_GO.includes(of) ? (
-        <Button look="bare icon" label={t('caution.putAway')} onClick={putAway}>
-          <X aria-hidden="true" />
-        </Button>
+        <Button icon={X} look="bare icon" label={t('caution.putAway')} onClick={putAway} />
       ) : null}
     </p>
   );

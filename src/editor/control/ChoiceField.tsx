@@ -54,13 +54,9 @@ const shownOf = <V extends string>(choices: readonly Choice<V>[], value: V): rea
   return shown ? [shown] : [];
 };
 
-interface OptionsProps {
-  readonly choices: readonly Choice<string>[];
-}
-
 /** What there is to choose from; while it says the same it is not made anew. */
 const Options = memo(
-  function Options({ choices }: OptionsProps) {
+  function Options({ choices }: { choices: readonly Choice<string>[] }) {
     const groups = [...new Set(choices.map((c) => c.group))];
     const options = (group: string | undefined) =>
       choices

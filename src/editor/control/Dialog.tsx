@@ -26,9 +26,7 @@ export function Dialog({ title, className = '', onClose, ref, children }: Dialog
     <dialog ref={dialog} className={`dialog ${className}`.trim()} aria-labelledby={id} onClose={onClose}>
       <header>
         <h2 id={id}>{title}</h2>
-        <Button look="bare icon" label={t('act.close')} onClick={() => dialog.current?.close()}>
-          <X aria-hidden="true" />
-        </Button>
+        <Button icon={X} look="bare icon" label={t('act.close')} onClick={() => dialog.current?.close()} />
       </header>
       {children}
     </dialog>

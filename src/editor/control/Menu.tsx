@@ -51,10 +51,10 @@ export function Menu({ label, icon: Icon, keys, caution, children }: MenuProps) 
   return (
     <>
       <Button
+        icon={Icon}
         look="bare"
         ref={button}
-        title={label}
-        label={label}
+        tip={label}
         aria-haspopup="menu"
         aria-keyshortcuts={keys}
         aria-expanded={opened !== null}
@@ -66,7 +66,6 @@ export function Menu({ label, icon: Icon, keys, caution, children }: MenuProps) 
           open('keys');
         }}
       >
-        <Icon aria-hidden="true" />
         <span className="menu-name">{label}</span>
       </Button>
       {opened

@@ -82,24 +82,22 @@ function Broken({ error, again }: { error: unknown; again: () => void }) {
       <p className="broken-what">{t(missing ? 'broken.missing' : 'broken.part')}</p>
       <p className="note">{error instanceof Error ? error.message : String(error)}</p>
       <div className="btn-row">
-        <Button onClick={retry}>
-          <RotateCw aria-hidden="true" />
+        <Button icon={RotateCw} onClick={retry}>
           {t('plan.retry')}
         </Button>
         {missing ? <Button onClick={() => location.reload()}>{t('offline.reload')}</Button> : null}
         {chosen ? (
           <>
-            <Button onClick={() => void saveFile(store)}>
-              <Save aria-hidden="true" />
+            <Button icon={Save} onClick={() => void saveFile(store)}>
               {t('file.save')}
             </Button>
             <Button
+              icon={FolderOpen}
               onClick={() => {
                 putAway(store);
                 leaveSaw();
               }}
             >
-              <FolderOpen aria-hidden="true" />
               {t('file.other')}
             </Button>
           </>

@@ -18,9 +18,7 @@ export function BenchFoot({ what, ticked, first, last, onBack, onTick, onNext }:
   const t = useWords();
   return (
     <footer className="saw-foot">
-      <Button disabled={first} label={t('bench.previous')} onClick={onBack}>
-        <ChevronLeft aria-hidden="true" />
-      </Button>
+      <Button icon={ChevronLeft} disabled={first} label={t('bench.previous')} onClick={onBack} />
       <button
         type="button"
         className={ticked ? 'btn saw-tick' : 'btn main saw-tick'}
@@ -33,9 +31,7 @@ export function BenchFoot({ what, ticked, first, last, onBack, onTick, onNext }:
           <span className="hidden-text">: {what}</span>
         </span>
       </button>
-      <Button disabled={last} label={t('bench.next')} onClick={onNext}>
-        <ChevronRight aria-hidden="true" />
-      </Button>
+      <Button icon={ChevronRight} disabled={last} label={t('bench.next')} onClick={onNext} />
     </footer>
   );
 }

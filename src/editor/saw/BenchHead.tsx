@@ -16,26 +16,14 @@ export function BenchHead({ done, all, listed, onList, onLink }: BenchHeadProps)
   const t = useWords();
   return (
     <header className="saw-head">
-      <Button look="bare saw-icon" label={t('bench.close')} onClick={leaveSaw}>
-        <ArrowLeft aria-hidden="true" />
-      </Button>
+      <Button icon={ArrowLeft} look="bare saw-icon" label={t('bench.close')} onClick={leaveSaw} />
       <div className="saw-progress">
         <h1 className="hidden-text">{t('bench.title')}</h1>
         <span>{t('bench.progress', { done, all })}</span>
         <progress aria-label={t('bench.title')} max={Math.max(1, all)} value={done} />
       </div>
-      <Button look="bare saw-icon" label={t('bench.toPhone')} title={t('bench.toPhone')} onClick={onLink}>
-        <QrCode aria-hidden="true" />
-      </Button>
-      <Button
-        look="saw-icon"
-        label={t('bench.list')}
-        aria-pressed={listed}
-        title={t('bench.list')}
-        onClick={onList}
-      >
-        <List aria-hidden="true" />
-      </Button>
+      <Button icon={QrCode} look="bare saw-icon" tip={t('bench.toPhone')} onClick={onLink} />
+      <Button icon={List} look="saw-icon" tip={t('bench.list')} aria-pressed={listed} onClick={onList} />
     </header>
   );
 }

@@ -23,15 +23,12 @@ export function BenchStart() {
   return (
     <div className="saw">
       <header className="saw-head">
-        <Button look="bare saw-icon" label={t('bench.close')} onClick={leaveSaw}>
-          <ArrowLeft aria-hidden="true" />
-        </Button>
+        <Button icon={ArrowLeft} look="bare saw-icon" label={t('bench.close')} onClick={leaveSaw} />
         <h1 className="saw-start-title">{t('bench.title')}</h1>
       </header>
       <main className="saw-body saw-start">
         <p>{t('bench.noDesign')}</p>
-        <Button look="main saw-wide" onClick={() => void openFile(store)}>
-          <FolderOpen aria-hidden="true" />
+        <Button icon={FolderOpen} look="main saw-wide" onClick={() => void openFile(store)}>
           {t('file.open')}
         </Button>
         {kept.length > 0 ? (

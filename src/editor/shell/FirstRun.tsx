@@ -183,8 +183,7 @@ function OpenFile() {
   const store = useStore();
   return (
     <div className="first-open">
-      <Button onClick={() => void openFile(store)}>
-        <FolderOpen aria-hidden="true" />
+      <Button icon={FolderOpen} onClick={() => void openFile(store)}>
         {t('file.open')}
       </Button>
       <span className="note">{t('first.openHint')}</span>

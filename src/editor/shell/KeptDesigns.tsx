@@ -47,13 +47,11 @@ export function KeptDesigns({ shelf: { kept, designs, change }, letters }: KeptD
                 ) : null}
               </button>
               <Button
+                icon={Trash2}
                 look="bare icon"
-                label={t('first.remove', { name: named(k) })}
-                title={t('first.remove', { name: named(k) })}
+                tip={t('first.remove', { name: named(k) })}
                 onClick={() => void change(markRemoved(k.id, Date.now()))}
-              >
-                <Trash2 aria-hidden="true" />
-              </Button>
+              />
             </li>
           );
         })}
@@ -76,11 +74,11 @@ export function RemovedDesigns({ shelf: { removed, change } }: Pick<KeptDesignsP
           <li key={k.id}>
             <span className="kept-name">{named(k)}</span>
             <Button
+              icon={Undo2}
               look="small"
               label={t('first.putBackNamed', { name: named(k) })}
               onClick={() => void change(markRemoved(k.id, undefined))}
             >
-              <Undo2 aria-hidden="true" />
               {t('first.putBack')}
             </Button>
           </li>

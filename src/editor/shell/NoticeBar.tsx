@@ -39,9 +39,7 @@ export function NoticeBar() {
           {notice.offer.label}
         </Button>
       ) : null}
-      <Button look="bare icon" label={t('act.close')} onClick={putAway}>
-        <X aria-hidden="true" />
-      </Button>
+      <Button icon={X} look="bare icon" label={t('act.close')} onClick={putAway} />
     </div>
   );
 }

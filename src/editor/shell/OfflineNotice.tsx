@@ -47,9 +47,7 @@ export function OfflineNotice() {
               {t(key === 'offline.ready' ? 'offline.take' : 'offline.reload')}
             </Button>
           )}
-          <Button look="bare icon" label={t('act.close')} onClick={dismissOffline}>
-            <X aria-hidden="true" />
-          </Button>
+          <Button icon={X} look="bare icon" label={t('act.close')} onClick={dismissOffline} />
         </div>
       ) : null}
     </div>

@@ -23,19 +23,15 @@ export function PlanTrouble() {
             : t(problem.kind === 'died' ? 'plan.died' : 'plan.script')}
         </p>
         <div className="btn-row">
-          <Button onClick={planner.retry}>
-            <RotateCw aria-hidden="true" />
+          <Button icon={RotateCw} onClick={planner.retry}>
             {t('plan.retry')}
           </Button>
-          <Button onClick={() => void saveFile(store)}>
-            <Save aria-hidden="true" />
+          <Button icon={Save} onClick={() => void saveFile(store)}>
             {t('file.save')}
           </Button>
         </div>
       </div>
-      <Button look="bare icon" label={t('act.close')} onClick={() => putAway(problem)}>
-        <X aria-hidden="true" />
-      </Button>
+      <Button icon={X} look="bare icon" label={t('act.close')} onClick={() => putAway(problem)} />
     </div>
   );
 }

@@ -52,23 +52,19 @@ export function TitleBlock() {
       </div>
       <div className="title-acts">
         <Button
+          icon={Undo2}
           look="bare icon"
           disabled={undo === null}
-          label={undo === null ? t('act.undo') : t('act.undoOf', { label: undo })}
-          title={undo === null ? t('act.undo') : t('act.undoOf', { label: undo })}
+          tip={undo === null ? t('act.undo') : t('act.undoOf', { label: undo })}
           onClick={() => undoStep(store)}
-        >
-          <Undo2 aria-hidden="true" />
-        </Button>
+        />
         <Button
+          icon={Redo2}
           look="bare icon"
           disabled={redo === null}
-          label={redo === null ? t('act.redo') : t('act.redoOf', { label: redo })}
-          title={redo === null ? t('act.redo') : t('act.redoOf', { label: redo })}
+          tip={redo === null ? t('act.redo') : t('act.redoOf', { label: redo })}
           onClick={() => redoStep(store)}
-        >
-          <Redo2 aria-hidden="true" />
-        </Button>
+        />
         <LookSwitch />
         <FileMenu />
         <ExportMenu />

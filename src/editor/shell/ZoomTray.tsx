@@ -16,20 +16,14 @@ export function ZoomTray() {
   const store = useStore();
   return (
     <fieldset className="tray zoom" aria-label={t('zoom.title')}>
-      <Button look="bare icon" label={t('zoom.in')} title={t('zoom.in')} onClick={() => zoomBy(store, 1.25)}>
-        <Plus aria-hidden="true" />
-      </Button>
-      <Button look="bare icon" label={t('zoom.out')} title={t('zoom.out')} onClick={() => zoomBy(store, 0.8)}>
-        <Minus aria-hidden="true" />
-      </Button>
+      <Button icon={Plus} look="bare icon" tip={t('zoom.in')} onClick={() => zoomBy(store, 1.25)} />
+      <Button icon={Minus} look="bare icon" tip={t('zoom.out')} onClick={() => zoomBy(store, 0.8)} />
       <Button
+        icon={Maximize2}
         look="bare icon"
-        label={t('zoom.fit')}
-        title={t('zoom.fit')}
+        tip={t('zoom.fit')}
         onClick={() => store.setState({ fitted: true })}
-      >
-        <Maximize2 aria-hidden="true" />
-      </Button>
+      />
     </fieldset>
   );
 }

@@ -19,13 +19,8 @@ const sideField = (side: FaceSide): FormField<Shown, Bed> => ({
 
 const FIELDS = [sideField('width'), sideField('height')];
 
-interface FaceSectionProps {
-  readonly bed: Bed;
-  readonly onPropose: (next: Bed, label: string) => void;
-}
-
 /** The face as it is measured with the bed up; the room around the mattress follows. */
-export function FaceSection({ bed, onPropose }: FaceSectionProps) {
+export function FaceSection({ bed, onPropose }: { bed: Bed; onPropose: (next: Bed, label: string) => void }) {
   const t = useWords();
   const settled = useSettled();
   const room = (mm: number) => lengthText(settled.design, mm);

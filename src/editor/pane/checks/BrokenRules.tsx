@@ -63,8 +63,7 @@ function RuleLine({ text, label, onDrop }: { text: string; label: string; onDrop
       <span>
         <Typeset text={text} />
       </span>
-      <Button look="small" label={voiced(label)} onClick={onDrop}>
-        <Trash2 aria-hidden="true" />
+      <Button icon={Trash2} look="small" label={voiced(label)} onClick={onDrop}>
         {t('rules.letGo')}
       </Button>
     </div>

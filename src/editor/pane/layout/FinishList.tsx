@@ -39,8 +39,7 @@ export function FinishList() {
           </li>
         ))}
       </ul>
-      <Button onClick={add}>
-        <Plus aria-hidden="true" />
+      <Button icon={Plus} onClick={add}>
         {t('finish.add')}
       </Button>
     </Section>

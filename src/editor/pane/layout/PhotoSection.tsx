@@ -34,19 +34,22 @@ export function PhotoSection() {
         <p className="note">{t('photo.lead')}</p>
         {photo ? <PhotoFields photo={photo} /> : null}
         <div className="btn-row">
-          <Button onClick={() => void choose()}>
-            <ImagePlus aria-hidden="true" />
+          <Button icon={ImagePlus} onClick={() => void choose()}>
             {t(photo ? 'photo.other' : 'photo.open')}
           </Button>
           {photo ? (
-            <Button onClick={() => store.setState({ photo: null, photoBefore: photo, photoMode: 'rest' })}>
-              <Trash2 aria-hidden="true" />
+            <Button
+              icon={Trash2}
+              onClick={() => store.setState({ photo: null, photoBefore: photo, photoMode: 'rest' })}
+            >
               {t('photo.remove')}
             </Button>
           ) : null}
           {before ? (
-            <Button onClick={() => store.setState({ photo: before, photoBefore: photo, photoMode: 'rest' })}>
-              <Undo2 aria-hidden="true" />
+            <Button
+              icon={Undo2}
+              onClick={() => store.setState({ photo: before, photoBefore: photo, photoMode: 'rest' })}
+            >
               {t('photo.putBack')}
             </Button>
           ) : null}

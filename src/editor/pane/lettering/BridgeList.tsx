@@ -28,8 +28,7 @@ export function BridgeList({ set }: { readonly set: BridgeSetting }) {
           }))}
           onCommit={(island) => set.choose(Number(island))}
         />
-        <Button disabled={own.length >= MOST_BRIDGES} onClick={() => set.add(chosen)}>
-          <Plus aria-hidden="true" />
+        <Button icon={Plus} disabled={own.length >= MOST_BRIDGES} onClick={() => set.add(chosen)}>
           {t('stencil.addBridge')}
         </Button>
       </div>
@@ -42,16 +41,14 @@ export function BridgeList({ set }: { readonly set: BridgeSetting }) {
               <span className="note">{t('stencil.needed')}</span>
             ) : (
               <Button
+                icon={Trash2}
                 look="bare icon"
-                label={t('stencil.removeBridge', { number: m.index + 1, island: chosen + 1 })}
-                title={t('stencil.removeBridge', { number: m.index + 1, island: chosen + 1 })}
+                tip={t('stencil.removeBridge', { number: m.index + 1, island: chosen + 1 })}
                 onKeyDown={(e) => {
                   if (takesAway(e)) set.takeAway(m);
                 }}
                 onClick={() => set.takeAway(m)}
-              >
-                <Trash2 aria-hidden="true" />
-              </Button>
+              />
             )}
           </li>
         ))}

@@ -58,8 +58,7 @@ export function FontChooser({ part, onChoose }: { part: Sign; onChoose: (font: s
       {design.fonts
         .filter((f) => !used(f.id))
         .map((f) => (
-          <Button key={f.id} look="small" onClick={() => remove('fonts', f.id, f.name)}>
-            <Trash2 aria-hidden="true" />
+          <Button key={f.id} icon={Trash2} look="small" onClick={() => remove('fonts', f.id, f.name)}>
             {t('letters.removeFont', { name: f.name })}
           </Button>
         ))}
@@ -99,8 +98,7 @@ function OpenFont({ part }: { part: Sign }) {
   return (
     <>
       <div className="btn-row spaced">
-        <Button disabled={reading} onClick={() => file.current?.click()}>
-          <FolderOpen aria-hidden="true" />
+        <Button icon={FolderOpen} disabled={reading} onClick={() => file.current?.click()}>
           {t(reading ? 'letters.reading1' : 'letters.openFont')}
         </Button>
         <input

@@ -36,8 +36,7 @@ function Signs({ plan }: { plan: Plan }) {
     return (
       <>
         <p className="note">{t('letters.none')}</p>
-        <Button look="main" onClick={() => placeInMiddle(store, 'sign')}>
-          <Plus aria-hidden="true" />
+        <Button icon={Plus} look="main" onClick={() => placeInMiddle(store, 'sign')}>
           {t('letters.addSign')}
         </Button>
       </>

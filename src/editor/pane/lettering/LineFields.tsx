@@ -94,22 +94,19 @@ export function LineFields({
         />
         <Fields of={[capField(number)]} value={{ line, lettering }} onChange={onChange} />
         <Button
+          icon={ALargeSmall}
           look="bare icon"
-          label={t('letters.ownSize', { letters })}
-          title={t('letters.ownSize', { letters })}
+          tip={t('letters.ownSize', { letters })}
           disabled={meant === null || sizes.length >= MOST_SIZES}
           onClick={() => meant && onChange(withOwnSize(line, meant.from, meant.count))}
-        >
-          <ALargeSmall aria-hidden="true" />
-        </Button>
+        />
         <Button
+          icon={Trash2}
           look="bare icon"
           label={t('letters.removeLine', { number })}
           disabled={lettering.lines.length === 1}
           onClick={onRemove}
-        >
-          <Trash2 aria-hidden="true" />
-        </Button>
+        />
       </div>
       {sizes.map((size, i) => (
         <SizeFields
@@ -140,9 +137,12 @@ function SizeFields({ size, letters, onChange, onRemove }: SizeFieldsProps) {
         {letters}
       </span>
       <Fields of={SIZE_FIELDS} value={size} onChange={onChange} />
-      <Button look="bare icon" label={t('letters.removeSize', { letters })} onClick={onRemove}>
-        <Trash2 aria-hidden="true" />
-      </Button>
+      <Button
+        icon={Trash2}
+        look="bare icon"
+        label={t('letters.removeSize', { letters })}
+        onClick={onRemove}
+      />
     </div>
   );
 }

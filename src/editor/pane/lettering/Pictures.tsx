@@ -40,7 +40,7 @@ export function Pictures({ lettering, onInsert }: PicturesProps) {
         {all.map(({ id, character, name, colors }) => {
           const label = t('pictures.insert', { name });
           return (
-            <Button key={id} look="icon" label={label} title={label} onClick={() => onInsert(character)}>
+            <Button key={id} look="icon" tip={label} onClick={() => onInsert(character)}>
               <PictureView colors={colors} />
             </Button>
           );

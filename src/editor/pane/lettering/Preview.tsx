@@ -61,21 +61,19 @@ export function Preview({ plan, part, sign, onPlace }: PreviewProps) {
           />
         ) : null}
         <Button
+          icon={Minus}
           look="icon"
           label={t('letters.smaller')}
           disabled={zoom === 0}
           onClick={() => setZoom(zoom - 1)}
-        >
-          <Minus aria-hidden="true" />
-        </Button>
+        />
         <Button
+          icon={Plus}
           look="icon"
           label={t('letters.larger')}
           disabled={zoom === ZOOMS.length - 1}
           onClick={() => setZoom(zoom + 1)}
-        >
-          <Plus aria-hidden="true" />
-        </Button>
+        />
       </div>
       <ScrollBox label={t('letters.preview')}>
         <div style={{ width: `${pick(ZOOMS, zoom) * 100}%` }}>

@@ -89,11 +89,11 @@ export function TextFields({ lettering, missing, onChange, onChangeAfter }: Text
           />
         ))}
         <Button
+          icon={Plus}
           look="small"
           disabled={lines.length >= 40}
           onClick={() => onChange({ lines: [...lines, { text: '' }] })}
         >
-          <Plus aria-hidden="true" />
           {t('letters.addLine')}
         </Button>
         <p className="note">{t('letters.ownSizeHint')}</p>

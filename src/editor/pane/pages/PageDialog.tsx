@@ -43,19 +43,20 @@ export function PageDialog({ set, page, onShow, onClose }: PageDialogProps) {
           {set.title}: {t('pages.page', { name: shown.name })}
         </h2>
         <Button
+          icon={ChevronLeft}
           look="icon"
           label={t('pages.previous')}
           disabled={page === 0}
           onClick={() => onShow(page - 1)}
-        >
-          <ChevronLeft aria-hidden="true" />
-        </Button>
-        <Button look="icon" label={t('pages.next')} disabled={page === last} onClick={() => onShow(page + 1)}>
-          <ChevronRight aria-hidden="true" />
-        </Button>
-        <Button look="icon" label={t('act.close')} onClick={() => dialog.current?.close()}>
-          <X aria-hidden="true" />
-        </Button>
+        />
+        <Button
+          icon={ChevronRight}
+          look="icon"
+          label={t('pages.next')}
+          disabled={page === last}
+          onClick={() => onShow(page + 1)}
+        />
+        <Button icon={X} look="icon" label={t('act.close')} onClick={() => dialog.current?.close()} />
       </div>
       <DrawingView
         sheet

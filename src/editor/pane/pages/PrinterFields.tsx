@@ -70,8 +70,7 @@ export function PrinterFields() {
       {test ? (
         <>
           <div className="btn-row spaced">
-            <Button disabled={saving} onClick={() => void save()}>
-              <FileDown aria-hidden="true" />
+            <Button icon={FileDown} disabled={saving} onClick={() => void save()}>
               {t(saving ? 'printer.saving' : 'printer.save')}
             </Button>
           </div>

@@ -9,14 +9,8 @@ import { KeyMap, PagesOnFace } from './KeyMap.tsx';
 import { PageDialog } from './PageDialog.tsx';
 import { useSeen } from './useSeen.ts';
 
-interface SetPreviewProps {
-  readonly plan: Plan;
-  readonly set: PatternSet;
-  readonly title: string;
-}
-
 /** One pattern: how its pages join, where they lie, and every page as it prints. */
-export function SetPreview({ plan, set, title }: SetPreviewProps) {
+export function SetPreview({ plan, set, title }: { plan: Plan; set: PatternSet; title: string }) {
   const t = useWords();
   const say = useSay();
   const id = useId();
@@ -48,13 +42,7 @@ export function SetPreview({ plan, set, title }: SetPreviewProps) {
   );
 }
 
-interface ThumbProps {
-  readonly page: PatternPage;
-  readonly title: string;
-  readonly onOpen: () => void;
-}
-
-function Thumb({ page, title, onOpen }: ThumbProps) {
+function Thumb({ page, title, onOpen }: { page: PatternPage; title: string; onOpen: () => void }) {
   const t = useWords();
   const ref = useRef<HTMLLIElement>(null);
   const seen = useSeen(ref);

@@ -34,12 +34,11 @@ export function FinishItem({ finish, design, wearers }: FinishItemProps) {
           <span className="note">{t('finish.used', { count: wearers })}</span>
         ) : (
           <Button
+            icon={Trash2}
             look="bare icon"
             label={t('finish.remove', { name: finish.name })}
             onClick={() => remove('finishes', finish.id, finish.name)}
-          >
-            <Trash2 aria-hidden="true" />
-          </Button>
+          />
         )}
       </div>
       <FieldGrid

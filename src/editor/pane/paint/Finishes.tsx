@@ -50,8 +50,7 @@ export function Finishes() {
             />
           ))}
         </ul>
-        <Button onClick={addFinish}>
-          <Plus aria-hidden="true" />
+        <Button icon={Plus} onClick={addFinish}>
           {t('finish.add')}
         </Button>
       </Section>

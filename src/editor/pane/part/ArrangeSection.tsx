@@ -58,17 +58,7 @@ export function ArrangeSection() {
 
   const apply = (make: (on: Arranging) => Arranged) => arrangeSelection(store, make);
   const button = (words: WordKey, Icon: typeof FlipVertical2, act: () => void, off = false) => (
-    <Button
-      key={words}
-      look="icon"
-      data-stop=""
-      disabled={off}
-      title={t(words)}
-      label={t(words)}
-      onClick={act}
-    >
-      <Icon aria-hidden="true" />
-    </Button>
+    <Button key={words} icon={Icon} look="icon" data-stop="" disabled={off} tip={t(words)} onClick={act} />
   );
 
   return (

@@ -144,21 +144,19 @@ function CornerRow({ number, at, chosen, onChoose, onMeasure, onAdd, onRemove }:
       ))}
       <td className="corner-acts">
         <Button
+          icon={Plus}
           look="bare icon"
           label={t('corners.add', { number })}
           disabled={onAdd === null}
           onClick={onAdd ?? undefined}
-        >
-          <Plus aria-hidden="true" />
-        </Button>
+        />
         <Button
+          icon={Trash2}
           look="bare icon"
           label={t('corners.remove', { number })}
           disabled={onRemove === null}
           onClick={onRemove ?? undefined}
-        >
-          <Trash2 aria-hidden="true" />
-        </Button>
+        />
       </td>
     </tr>
   );

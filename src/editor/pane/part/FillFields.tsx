@@ -225,12 +225,11 @@ export function FillFields({ part }: { part: Fill }) {
         <p key={at} className="note">
           {t('fill.around', { name: referenceName(design, at) })}{' '}
           <Button
+            icon={Trash2}
             look="bare icon"
             label={t('fill.runOn', { name: referenceName(design, at) })}
             onClick={() => change({ around: part.around?.filter((other) => other !== at) })}
-          >
-            <Trash2 aria-hidden="true" />
-          </Button>
+          />
         </p>
       ))}
       <MemberGrid part={part} />

@@ -51,12 +51,11 @@ export function Openings({
             <legend>
               {t('panel.opening', { number: i + 1 })}
               <Button
+                icon={Trash2}
                 look="bare icon"
                 label={t('panel.removeOpening', { number: i + 1 })}
                 onClick={() => onChange(of.filter((o) => o.id !== opening.id))}
-              >
-                <Trash2 aria-hidden="true" />
-              </Button>
+              />
             </legend>
             <FieldGrid of={OPENING_FIELDS} value={hole} onChange={take} />
           </fieldset>

@@ -43,14 +43,12 @@ export function PartActs() {
       {acts.map(({ words, icon: Icon, act, off }) => (
         <Button
           key={words}
+          icon={Icon}
           look="icon"
           disabled={off}
-          label={t(words)}
-          title={t(words)}
+          tip={t(words)}
           onClick={() => act(store)}
-        >
-          <Icon aria-hidden="true" />
-        </Button>
+        />
       ))}
     </fieldset>
   );

@@ -62,13 +62,12 @@ function RuleItem({ rule }: { rule: Rule }) {
         <EdgeSentence shown={shown} rule={rule} onTake={take} />
       </p>
       <Button
+        icon={Trash2}
         look="bare icon"
         label={voiced(t('rules.drop', { rule: sentence }))}
         title={t('rules.dropShort')}
         onClick={() => drop(rule.id, sentence)}
-      >
-        <Trash2 aria-hidden="true" />
-      </Button>
+      />
       <RuleFields rule={rule} />
       {state && !state.holds ? (
         <div className="rule-fight">

@@ -24,24 +24,15 @@ export function PartsHead({ rows, several, onSeveral }: PartsHeadProps) {
         <NewPart />
         {rows > 1 ? (
           <Button
+            icon={ListChecks}
             look="icon"
             aria-pressed={several}
-            label={t('parts.several')}
-            title={t('parts.several')}
+            tip={t('parts.several')}
             onClick={() => onSeveral(!several)}
-          >
-            <ListChecks aria-hidden="true" />
-          </Button>
+          />
         ) : null}
         {rows > 0 ? (
-          <Button
-            look="icon"
-            label={t('parts.table')}
-            title={t('parts.table')}
-            onClick={() => setTable(true)}
-          >
-            <TableIcon aria-hidden="true" />
-          </Button>
+          <Button icon={TableIcon} look="icon" tip={t('parts.table')} onClick={() => setTable(true)} />
         ) : null}
       </div>
       <Suspense fallback={null}>{table ? <PartsTable onClose={() => setTable(false)} /> : null}</Suspense>

@@ -12,13 +12,8 @@ interface Row {
   readonly by: string | null;
 }
 
-interface ClearancesProps {
-  readonly fold: FoldPlan;
-  readonly onShow: (angle: Deg) => void;
-}
-
 /** The least room to everything around, at which angle, and what comes that close. */
-export function Clearances({ fold, onShow }: ClearancesProps) {
+export function Clearances({ fold, onShow }: { fold: FoldPlan; onShow: (angle: Deg) => void }) {
   const t = useWords();
   const say = useSay();
   const rows: Row[] = [

@@ -15,13 +15,8 @@ const WHAT: Readonly<Record<Hit['what'], WordKey>> = {
   'side-right': 'swing.right',
 };
 
-interface HitsProps {
-  readonly fold: FoldPlan;
-  readonly onShow: (angle: Deg) => void;
-}
-
 /** What touches on the way, by how much, and from which angle on; what to do about it stands in the checks. */
-export function Hits({ fold, onShow }: HitsProps) {
+export function Hits({ fold, onShow }: { fold: FoldPlan; onShow: (angle: Deg) => void }) {
   const t = useWords();
   const say = useSay();
   return (

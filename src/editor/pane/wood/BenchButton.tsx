@@ -7,8 +7,7 @@ import { useWords } from '../../words/t.ts';
 export function BenchButton() {
   const t = useWords();
   return (
-    <Button look="to-saw" onClick={goToSaw}>
-      <Smartphone aria-hidden="true" />
+    <Button icon={Smartphone} look="to-saw" onClick={goToSaw}>
       {t('bench.openLong')}
     </Button>
   );

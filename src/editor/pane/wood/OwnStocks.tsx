@@ -129,8 +129,7 @@ export function OwnStocks() {
       />
       <div className="btn-row spaced">
         {FORMS.map((form) => (
-          <Button key={form} onClick={() => addNew(form)}>
-            <Plus aria-hidden="true" />
+          <Button key={form} icon={Plus} onClick={() => addNew(form)}>
             {t(ADD[form])}
           </Button>
         ))}
@@ -159,13 +158,12 @@ function StockItem({ stock, design }: { stock: OwnStock; design: Design }) {
           <Typeset text={stock.name} />
         </h4>
         <Button
+          icon={Trash2}
           look="bare icon"
           label={t('stock.remove', { name: stock.name })}
           disabled={users.length > 0}
           onClick={() => remove('stocks', stock.id, stock.name)}
-        >
-          <Trash2 aria-hidden="true" />
-        </Button>
+        />
       </div>
       {users.length > 0 ? <p className="note">{t('stock.used', { parts: users.join(', ') })}</p> : null}
       <FieldGrid

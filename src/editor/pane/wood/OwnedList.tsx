@@ -71,8 +71,7 @@ export function OwnedList() {
           <OwnedItem key={owned.id} owned={owned} number={i + 1} />
         ))}
       </ul>
-      <Button onClick={put}>
-        <Plus aria-hidden="true" />
+      <Button icon={Plus} onClick={put}>
         {t('owned.add')}
       </Button>
     </Section>
@@ -100,12 +99,11 @@ function OwnedItem({ owned, number }: { owned: Owned; number: number }) {
       <div className="item-head">
         <h4>{name}</h4>
         <Button
+          icon={Trash2}
           look="bare icon"
           label={t('owned.remove', { number })}
           onClick={() => remove('owned', owned.id, name)}
-        >
-          <Trash2 aria-hidden="true" />
-        </Button>
+        />
       </div>
       <div className="fields">
         <Fields of={STOCK_FIELDS} value={owned} onChange={({ stock }) => restock(stock)} />
@@ -118,22 +116,21 @@ function OwnedItem({ owned, number }: { owned: Owned; number: number }) {
             <div className="row-fields" key={`${defect.from}-${defect.to}`}>
               <Fields of={DEFECT_FIELDS} value={defect} onChange={(fields) => setDefect(i, fields)} />
               <Button
+                icon={Trash2}
                 look="bare icon"
                 label={t('owned.removeDefect', { number: i + 1 })}
                 onClick={() => put({ defects: owned.defects.filter((_, k) => k !== i) })}
-              >
-                <Trash2 aria-hidden="true" />
-              </Button>
+              />
             </div>
           ))}
           <Button
+            icon={Plus}
             look="small"
             onClick={() => {
               const from = owned.defects.at(-1)?.to ?? 0;
               put({ defects: [...owned.defects, { from, to: from + 50 }] });
             }}
           >
-            <Plus aria-hidden="true" />
             {t('owned.addDefect')}
           </Button>
         </details>

@@ -5,13 +5,8 @@ import { useWords } from '../../words/t.ts';
 import type { OwnStock } from './ownStock.ts';
 import { LENGTH_FIELDS, SIZE_FIELDS, type Size } from './priceFields.ts';
 
-interface PriceRowsProps {
-  readonly stock: OwnStock;
-  readonly onChange: (stock: OwnStock) => void;
-}
-
 /** What lengths or sizes it is sold in, and for how much. */
-export function PriceRows({ stock, onChange }: PriceRowsProps) {
+export function PriceRows({ stock, onChange }: { stock: OwnStock; onChange: (stock: OwnStock) => void }) {
   const t = useWords();
   const sheet = stock.form === 'sheet';
   const rows: readonly Size[] = sheet ? stock.sizes : stock.lengths;
@@ -38,16 +33,14 @@ export function PriceRows({ stock, onChange }: PriceRowsProps) {
             onChange={(fields) => set(i, fields)}
           />
           <Button
+            icon={Trash2}
             look="bare icon"
             label={t('stock.removeLength', { number: i + 1, name: stock.name })}
             onClick={() => put(rows.filter((_, k) => k !== i))}
-          >
-            <Trash2 aria-hidden="true" />
-          </Button>
+          />
         </div>
       ))}
-      <Button look="small" onClick={() => put([...rows, last])}>
-        <Plus aria-hidden="true" />
+      <Button icon={Plus} look="small" onClick={() => put([...rows, last])}>
         {t(sheet ? 'stock.addSize' : 'stock.addLength')}
       </Button>
     </fieldset>

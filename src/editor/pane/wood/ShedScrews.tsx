@@ -29,17 +29,15 @@ export function ShedScrews({ design, supplies, put }: SuppliesProps) {
           <div className="row-fields">
             <Fields of={SCREW_FIELDS} value={screws} onChange={(fields) => change(i, fields)} />
             <Button
+              icon={Trash2}
               look="bare icon"
               label={t('shed.removeScrews', { number: i + 1 })}
               onClick={() => keep(owned.screws.filter((_, k) => k !== i))}
-            >
-              <Trash2 aria-hidden="true" />
-            </Button>
+            />
           </div>
         </div>
       ))}
-      <Button look="small" onClick={add}>
-        <Plus aria-hidden="true" />
+      <Button icon={Plus} look="small" onClick={add}>
         {t('shed.addScrews')}
       </Button>
     </fieldset>
