@@ -13,7 +13,7 @@ export const CHECK_CODES = [
   'part.unknown-finish', // finish
   'part.unknown-support', // on
   'part.support-cycle', // parts in the cycle
-  'end.not-met', // at (what it is to stop at), why (nowhere, part: of its width, unknown), count (ends)
+  'end.not-met', // at (what it is to stop at), why (nowhere, part: of its width, unknown; around: unknown to the pieces of a fill), count (ends)
   'rule.impossible', // rule, fights (ids of the rules it fights, with spaces between)
   'rule.unknown-part', // rule, part
   'rule.gap-negative', // rule, gap_mm

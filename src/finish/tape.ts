@@ -1,6 +1,7 @@
 import { chordsInside } from '../geometry/chord.ts';
 import { boxesMeet, boxOf } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
+import { lengthening } from '../geometry/trueArea.ts';
 import { pick } from '../list/at.ts';
 import { addUp } from '../list/totals.ts';
 import type { Mm } from '../measure/units.ts';
@@ -37,7 +38,8 @@ export function tapeOf(shown: readonly Shown[], neighbors: readonly (readonly nu
       const box = boxOfPoints([outside.a, outside.b]);
       for (const other of others) {
         if (!other.box || !boxesMeet(box, other.box)) continue;
-        for (const [from, to] of chordsInside(outside.a, outside.b, other.region)) length += to - from;
+        for (const [from, to] of chordsInside(outside.a, outside.b, other.region))
+          length += (to - from) * lengthening(side.a, side.b);
       }
     }
     addUp(tape, surface.finish, length);

@@ -22,7 +22,7 @@ interface Chorded {
 }
 
 /** Where along which chord of a curve a side of a polygon lies: shares of the chord. */
-interface OnChord {
+export interface OnChord {
   readonly chorded: Chorded;
   readonly index: number;
   readonly from: number;
@@ -64,7 +64,7 @@ const snapped = (share: number, spare: number): number =>
  * The sides of a region that stand for a curve. Corners tell which curves they lie on; a side whose both corners
  * were cut into a chord is looked for among all curves of the region.
  */
-function* chordsIn(region: Region): Generator<OnChord & { readonly p: Point; readonly q: Point }> {
+export function* chordsIn(region: Region): Generator<OnChord & { readonly p: Point; readonly q: Point }> {
   const rings = ringsOf(region);
   const found = new Map<Curved, Chorded>();
   for (const ring of rings)

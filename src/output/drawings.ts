@@ -1,6 +1,6 @@
 import type { DrawItem, Drawing } from '../drawing/drawing.ts';
 import { layer } from '../drawing/items.ts';
-import { pathOfRegion } from '../geometry/path.ts';
+import { truePathOfRegion } from '../geometry/truePath.ts';
 import { groovesOf } from '../layout/laid.ts';
 import type { Plan } from '../plan/types.ts';
 import { coloredFace, solidsInOrder } from './packet/faceView.ts';
@@ -20,13 +20,13 @@ export function faceOutlines(plan: Plan): Drawing {
   const { width, height } = plan.face;
   const name = new Map(plan.layout.parts.map((p) => [p.id, p.name]));
   const levels = plan.face.levels.map(
-    (l): DrawItem => layer(`level ${l.id}`, [{ kind: 'path', path: pathOfRegion(l.region), ...OUTLINE }]),
+    (l): DrawItem => layer(`level ${l.id}`, [{ kind: 'path', path: truePathOfRegion(l.region), ...OUTLINE }]),
   );
   const parts = solidsInOrder(plan).map((solid) =>
     layer(name.get(solid.part) ?? solid.part, [
-      { kind: 'path', path: pathOfRegion(solid.region), ...OUTLINE },
+      { kind: 'path', path: truePathOfRegion(solid.region), ...OUTLINE },
       ...groovesOf(solid.relief).map(
-        (groove): DrawItem => ({ kind: 'path', path: pathOfRegion([groove]), ...OUTLINE }),
+        (groove): DrawItem => ({ kind: 'path', path: truePathOfRegion([groove]), ...OUTLINE }),
       ),
     ]),
   );

@@ -14,6 +14,7 @@ import {
 } from '../../src/geometry/region.ts';
 import type { Region } from '../../src/geometry/shape.ts';
 import type { Solid } from '../../src/joinery/piece.ts';
+import { regionOfShape } from '../../src/layout/place/shape.ts';
 import type { Material, ShapedStock, SheetStock } from '../../src/materials/types.ts';
 import { box, finish, input, LEVEL, NO_WASTE, type ShortLettering, solid } from './build.ts';
 
@@ -380,6 +381,15 @@ describe('tape', () => {
     ]);
     expect(use(given, 'blue').tape).toBeCloseTo(260, 3);
     expect(use(given).tape).toBe(0);
+  });
+
+  it('goes around a circle by its circumference: 2 pi r', () => {
+    const round = regionOfShape({ form: 'round' }, { x: 100, y: 100, w: 200, h: 200 });
+    const given = input([
+      solid('panel', box(0, 0, 500, 400), 0, 12),
+      solid('dot', round, 12, 12, { kind: 'painted', finish: 'blue', on: 'panel' }),
+    ]);
+    expect(use(given, 'blue').tape).toBeCloseTo(2 * Math.PI * 100, 2);
   });
 
   it('is not put where the shape ends with its part, and once between two shapes', () => {

@@ -94,7 +94,7 @@ function stoppedPart(
       .filter((of) => !sources.get(of))
       .map((at): Missed => ({ end: 'end', at, meets: 'nowhere' }));
     const cut = cutAround(uncut, asOne([...borders.values()]));
-    const checks = [...cut.checks, ...missedChecks(part.id, missing, sources)];
+    const checks = [...cut.checks, ...missedChecks(part.id, missing, sources, 'around')];
     return { ...cut, checks, unstopped: { placed: uncut, sources } };
   }
   const missed: Missed[] = [];
@@ -112,10 +112,15 @@ const sameSources = (a: Unstopped['sources'], b: Unstopped['sources']): boolean 
   a.size === b.size && [...a].every(([of, source]) => b.get(of) === source && b.has(of));
 
 /** What does not come to its border is told once for each border and reason, with how many ends. */
-function missedChecks(part: string, missed: readonly Missed[], sources: Unstopped['sources']): Check[] {
+function missedChecks(
+  part: string,
+  missed: readonly Missed[],
+  sources: Unstopped['sources'],
+  unknown: 'unknown' | 'around' = 'unknown',
+): Check[] {
   const told = new Map<string, { readonly at: string; readonly why: string; count: number }>();
   for (const { at, meets } of missed) {
-    const why = sources.get(at) ? meets : 'unknown';
+    const why = sources.get(at) ? meets : unknown;
     const known = told.get(`${at} ${why}`) ?? { at, why, count: 0 };
     known.count++;
     told.set(`${at} ${why}`, known);

@@ -102,9 +102,10 @@ const COLORS = [7, 1, 5, 3, 6, 4, 2] as const;
 
 /**
  * A drawing as DXF of release 12 (AC1009): only LINE, POLYLINE and TEXT, which every reader knows. Areas are
- * given by their closed outlines, arcs by the bulge of their side, other curves by lines within `tolerance`. That release has no place to state a
- * unit, so a comment at the head says millimeters; files should say so in their name as well. Comments also tell which name
- * each layer had that could not keep it.
+ * given by their closed outlines, arcs by the bulge of their side, other curves by lines within `tolerance`; beside a cut
+ * a curve may be straight for one chord of the plan (`FLATNESS`). That release has no place to state a unit, so a comment at
+ * the head says millimeters; files should say so in their name as well. Comments also tell which name each layer had that
+ * could not keep it.
  */
 export function dxfOf(drawing: Drawing, options: DxfOptions = {}): string {
   const tolerance = options.tolerance ?? TOLERANCE;

@@ -53,13 +53,13 @@ function side(from: BowedPoint, to: Point): string {
   return `A${radius} ${radius} 0 0 ${from.bulge > 0 ? 1 : 0} ${n(to.x)} ${n(to.y)}`;
 }
 
-/** Straight contours with their arcs told as arcs, others as they are. */
+/** Contours with their arcs told as arcs; cubics stay what they are. */
 function data(path: Path): string {
   return contoursOf(path)
     .map((contour) => {
       const points = contour.flatMap((c) => (c.op === 'Z' || c.op === 'C' ? [] : [{ x: c.x, y: c.y }]));
       const closed = contour[contour.length - 1]?.op === 'Z';
-      if (points.length + (closed ? 1 : 0) < contour.length) return contour.map(command).join('');
+      if (points.length + (closed ? 1 : 0) < contour.length) return betweenCubics(contour);
       const bowed = withArcs(points, closed);
       const [first] = bowed;
       if (!first) return '';
@@ -70,6 +70,34 @@ function data(path: Path): string {
       return `M${n(first.x)} ${n(first.y)}${sides.join('')}${back}`;
     })
     .join('');
+}
+
+/** A contour with cubics in it: its sides between them with their arcs told as arcs. */
+function betweenCubics(contour: Path): string {
+  const [first] = contour;
+  if (first?.op !== 'M') return '';
+  let told = command(first);
+  let straight: Point[] = [first];
+  const tell = (closing: boolean) => {
+    const bowed = withArcs(straight, false);
+    // A straight last side is drawn by closing.
+    const drawn = closing && bowed.at(-2)?.bulge === 0 ? bowed.slice(0, -1) : bowed;
+    told += drawn
+      .slice(1)
+      .map((p, i) => side(pick(drawn, i), p))
+      .join('');
+  };
+  for (const c of contour.slice(1)) {
+    if (c.op === 'L') straight.push(c);
+    else {
+      if (c.op === 'Z') straight.push(first);
+      tell(c.op === 'Z');
+      told += command(c);
+      straight = c.op === 'C' ? [c] : [first];
+    }
+  }
+  tell(false);
+  return told;
 }
 
 function pathElement(item: PathItem, m: Matrix): string {

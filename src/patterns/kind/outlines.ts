@@ -1,8 +1,8 @@
 import type { DrawItem } from '../../drawing/drawing.ts';
 import { line, type PathLook, shape } from '../../drawing/items.ts';
 import { DASH, INK, WEIGHT } from '../../drawing/style.ts';
-import { pathOfRings } from '../../geometry/path.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
+import { truePathOfRegion } from '../../geometry/truePath.ts';
 
 /** Outline to follow with pencil or knife. */
 export const FOLLOW: PathLook = { stroke: INK.line, width: WEIGHT.fine };
@@ -14,7 +14,9 @@ export const CENTER: PathLook = { stroke: INK.soft, width: WEIGHT.thin, dash: DA
 /** Every ring as an item of its own, so that a page holds only those that it shows. */
 export function outlines(region: Region, look: PathLook): DrawItem[] {
   return region.flatMap((polygon) =>
-    [polygon.outer, ...polygon.holes].map((ring) => shape(pathOfRings([ring]), look)),
+    [polygon.outer, ...polygon.holes].map((ring) =>
+      shape(truePathOfRegion([{ outer: ring, holes: [] }]), look),
+    ),
   );
 }
 

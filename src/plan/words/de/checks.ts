@@ -96,6 +96,8 @@ export const checks: PlanWords['checks'] = {
     const [part, at] = [say.name(f.part), say.name(f.text('at'))];
     const ends =
       f.number('count') > 1 ? `${f.number('count')} Enden von ${part} sollen` : `Ein Ende von ${part} soll`;
+    if (f.text('why') === 'around')
+      return `Die Stücke von ${part} sollen an „${f.text('at')}“ enden, das es nicht gibt. Durchlaufen lassen oder wählen, woran sie enden.`;
     if (f.text('why') === 'unknown')
       return `${ends} an „${f.text('at')}“ enden, das es nicht gibt. Wählen, woran es endet, oder einen anderen Schnitt.`;
     return f.text('why') === 'part'

@@ -67,6 +67,8 @@ export const checks: PlanWords['checks'] = {
     const [part, at] = [say.name(f.part), say.name(f.text('at'))];
     const count = f.number('count');
     const ends = count > 1 ? `${count} ends of ${part}` : `An end of ${part}`;
+    if (f.text('why') === 'around')
+      return `The pieces of ${part} should end at “${f.text('at')}”, which is not there. Let them run on, or choose what they end at.`;
     if (f.text('why') === 'unknown')
       return `${ends} should stop at “${f.text('at')}”, which is not there. Choose what it ends at, or another cut.`;
     return f.text('why') === 'part'

@@ -89,6 +89,8 @@ export const checks: PlanWords['checks'] = {
     const [part, at] = [say.name(f.part), say.name(f.text('at'))];
     const ends =
       f.number('count') > 1 ? `${f.number('count')} extremos de ${part} deben` : `Un extremo de ${part} debe`;
+    if (f.text('why') === 'around')
+      return `Las piezas de ${part} deben acabar en «${f.text('at')}», que no existe. Dejar que sigan o elegir dónde acaban.`;
     if (f.text('why') === 'unknown')
       return `${ends} acabar en «${f.text('at')}», que no existe. Elegir en qué acaba, u otro corte.`;
     return f.text('why') === 'part'
