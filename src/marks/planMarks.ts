@@ -1,4 +1,4 @@
-import { isBought, isLettered } from '../design/made.ts';
+import { isBought, isLettered, isPaint } from '../design/made.ts';
 import type { Lettering } from '../design/schema.ts';
 import type { Piece } from '../joinery/piece.ts';
 import { KeptResults } from '../layout/kept.ts';
@@ -104,6 +104,9 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
       ),
     );
   const before = painted('paint-before').flatMap((act) => act.parts);
+  // Boards whose own color is that of the joints between courses painted on them.
+  const under = new Set(parts.flatMap((laid) => (isPaint(laid) && laid.spec.course ? [laid.on] : [])));
+  const coursed = before.filter((id) => under.has(id));
   const onBench = signs.filter((id) => before.includes(id));
   const onFace = signs.filter((id) => !before.includes(id));
   const hardware = parts.filter((laid) => isBought(laid) && !fixed.includes(laid));
@@ -115,6 +118,7 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
     ...actFor('groove', sawnOut(true)),
     ...painted('prime-backs'),
     ...masked('paint-before'),
+    ...actFor('mask-joints', coursed),
     ...painted('paint-before'),
     ...lettered(onBench),
     // Color that lies on the bed itself goes on before anything covers its borders: no masking is needed then.

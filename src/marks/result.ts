@@ -54,6 +54,7 @@ export interface Step {
     | 'groove'
     | 'prime-backs'
     | 'mask-glue'
+    | 'mask-joints'
     | 'paint-before'
     | 'mark'
     | 'paint-ground'

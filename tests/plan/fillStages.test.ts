@@ -166,10 +166,12 @@ describe.each(Object.entries(PATTERNS))('a fill of %s', (name, more) => {
       pieces.some(({ form }) => form !== 'sheet') && 'cut-boards',
       name === 'halved' && 'notch',
       name === 'grooved' && 'groove',
+      name === 'bricks' && 'mask-joints',
       'paint-before',
       'mark',
       name === 'halved' ? 'assemble' : 'fix',
     ].filter((act) => act !== false);
+    expect(acts.includes('mask-joints')).toBe(name === 'bricks');
     const order = own.map((act) => acts.indexOf(act as (typeof acts)[number]));
     expect(order).not.toContain(-1);
     expect([...order].sort((a, b) => a - b)).toEqual(order);

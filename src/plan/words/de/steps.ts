@@ -20,6 +20,8 @@ export const steps: PlanWords['steps'] = {
     `Rückseiten und Flächen, die später verdeckt sind, mit einem Anstrich versiegeln; Leimflächen roh lassen: ${named(parts, say)}.`,
   'mask-glue': (parts, say) =>
     `Mit den Anreißlatten anreißen, wo auf diese Teile etwas geleimt wird, und ${say.length(UNDER_EDGE)} innerhalb der Linien abkleben: ${named(parts, say)}. Der Plan der rohen Flächen zeigt, wo. Was abgeklebt ist, bleibt roh, denn Leim hält auf Holz und nicht auf Farbe, und zeigt später, wohin jedes Teil kommt.`,
+  'mask-joints': (parts, say) =>
+    `Diesen zuerst alle Anstriche in der Farbe der Fugen geben: ${named(parts, say)}. Nach dem Trocknen Malerkrepp in Fugenbreite über jede Fuge kleben, die langen waagerechten zuerst, die kurzen dazwischen zuschneiden; die Kanten andrücken. Darüber werden im nächsten Schritt die Steine gestrichen: Das Malerkrepp abziehen, solange deren Farbe noch weich ist.`,
   'paint-before': (parts, say) =>
     `Liegend auf der Bank grundieren und streichen, bis auf den letzten Anstrich; mit allen Anstrichen Schilder, Teile mit aufgemalten Formen und was nur einen Anstrich bekommt: ${named(parts, say)}. Stöße roh lassen, die geleimt werden.`,
   'paint-ground': (parts, say) =>
@@ -47,7 +49,8 @@ export const steps: PlanWords['steps'] = {
     `Nagellöcher spachteln, abkleben und an Ort und Stelle streichen: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>
     `Nagellöcher spachteln, schleifen, andere Farben abkleben und den letzten Anstrich streichen: ${named(parts, say)}.`,
-  'fit-hardware': (parts, say) => `Löcher vorbohren und Beschläge anschrauben: ${named(parts, say)}. Köpfe auf der Seite der Matratze bündig versenken.`,
+  'fit-hardware': (parts, say) =>
+    `Löcher vorbohren und Beschläge anschrauben: ${named(parts, say)}. Köpfe auf der Seite der Matratze bündig versenken.`,
   'try-swing': () =>
     'Zu zweit, niemand im Weg: das Bett langsam durch den ganzen Schwenk senken. Auf Schleifen horchen; prüfen, ob die Verriegelung noch einrastet und der Hubbeschlag das Mehrgewicht noch hält.',
 };

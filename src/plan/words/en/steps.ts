@@ -20,6 +20,8 @@ export const steps: PlanWords['steps'] = {
     `Seal the backs with one coat, and the faces that others will cover; leave bare what will be glued: ${named(parts, say)}.`,
   'mask-glue': (parts, say) =>
     `Draw with the story sticks where parts will be glued onto these, and lay tape ${say.length(UNDER_EDGE)} inside the lines: ${named(parts, say)}. The map of bare areas shows where. What is taped stays bare, since glue holds to wood and not to paint, and shows later where each part goes.`,
+  'mask-joints': (parts, say) =>
+    `Give these all their coats first, in the color of the joints: ${named(parts, say)}. Once it is dry, lay tape as wide as a joint over every joint, the long level ones first, and cut the short ones between them; press the edges down. The pieces are painted over it in the next step: peel the tape while their paint is still soft.`,
   'paint-before': (parts, say) =>
     `Prime and paint flat on the bench, all but the last coat; with all their coats signs, what has painted shapes on it, and what takes one coat only: ${named(parts, say)}. Leave joints bare that will be glued.`,
   'paint-ground': (parts, say) =>
@@ -44,7 +46,8 @@ export const steps: PlanWords['steps'] = {
   'paint-after': (parts, say) => `Fill the brad holes, mask, and paint in place: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>
     `Fill the brad holes, sand, mask what has another color, and give the last coat: ${named(parts, say)}.`,
-  'fit-hardware': (parts, say) => `Mount the hardware, its screws in drilled holes: ${named(parts, say)}. Let heads on the mattress side in flush.`,
+  'fit-hardware': (parts, say) =>
+    `Mount the hardware, its screws in drilled holes: ${named(parts, say)}. Let heads on the mattress side in flush.`,
   'try-swing': () =>
     'With a helper, and nobody in the way, lower the bed slowly through its whole swing. Listen for rubbing; see that the latch still catches and that the lift still holds the added weight.',
 };

@@ -27,6 +27,8 @@ export const steps: PlanWords['steps'] = {
     `Sellar con una mano los reversos y las caras que otras taparán; dejar sin pintar lo que se encolará: ${named(parts, say)}.`,
   'mask-glue': (parts, say) =>
     `Marcar con las reglas de trazado dónde se encolarán piezas sobre estas, y poner cinta ${say.length(UNDER_EDGE)} por dentro de las líneas: ${named(parts, say)}. El plano de zonas sin pintar enseña dónde. Lo que tapa la cinta queda en madera, porque la cola agarra en la madera y no en la pintura, y enseña después dónde va cada pieza.`,
+  'mask-joints': (parts, say) =>
+    `Dar primero a estos todas las manos en el color de las juntas: ${named(parts, say)}. Una vez seco, pegar cinta del ancho de la junta sobre cada junta, primero las largas horizontales, y cortar las cortas entre ellas; apretar los bordes. Las piezas se pintan encima en el paso siguiente: quitar la cinta mientras su pintura siga blanda.`,
   'paint-before': (parts, say) =>
     `Imprimar y pintar en plano sobre el banco, todo menos la última mano; con todas sus manos los letreros, lo que lleva formas pintadas y lo que lleva una sola mano: ${named(parts, say)}. Dejar sin pintar las juntas que se encolarán.`,
   'paint-ground': (parts, say) =>
@@ -52,7 +54,8 @@ export const steps: PlanWords['steps'] = {
     `Tapar los agujeros de los clavos, encintar y pintar en su sitio: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>
     `Tapar los agujeros de los clavos, lijar, encintar lo que lleva otro color y dar la última mano: ${named(parts, say)}.`,
-  'fit-hardware': (parts, say) => `Taladrar los agujeros y atornillar los herrajes: ${named(parts, say)}. Embutir las cabezas del lado del colchón a ras.`,
+  'fit-hardware': (parts, say) =>
+    `Taladrar los agujeros y atornillar los herrajes: ${named(parts, say)}. Embutir las cabezas del lado del colchón a ras.`,
   'try-swing': () =>
     'Entre dos, y sin nadie delante, bajar la cama despacio por todo su giro. Escuchar si roza; ver si el cierre sigue enganchando y si el elevador aguanta el peso añadido.',
 };
