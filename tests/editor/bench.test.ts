@@ -3,14 +3,20 @@ import jsQR from 'jsqr';
 import { describe, expect, it } from 'vitest';
 import { benchGroups, benchSteps, doneAmong, nextOpen } from '../../src/cutting/atSaw.ts';
 import type { BoardCut, Cutting } from '../../src/cutting/result.ts';
+import { ASSEMBLY_NAMES } from '../../src/design/assembly/table.ts';
 import { newDesign } from '../../src/design/defaults.ts';
+import { editsToRemove } from '../../src/design/removal.ts';
+import type { Design } from '../../src/design/schema.ts';
 import { bytesOf, digitsOf } from '../../src/editor/saw/digits.ts';
 import { isAddress, isOwnAddress, linkTo } from '../../src/editor/saw/link.ts';
 import { codePath } from '../../src/editor/saw/qrPath.ts';
 import { shorthand } from '../../src/editor/saw/shorthand.ts';
 import { MOST_BYTES, packDesign, unpackDesign } from '../../src/editor/saw/transfer.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
+import { chanceOf, pick } from '../chance.ts';
+import { edited, madeOn, SKINNED } from '../plan/assembly/made.ts';
 import { STARTERS, starter } from '../plan/starters.ts';
+import { runs } from '../runs.ts';
 
 const piece = (id: string): Piece => ({
   id,
@@ -166,13 +172,43 @@ describe('a design in a link', () => {
     );
   });
 
-  // Building parts bring many parts and rules: such a design goes by link or file.
-  const small = STARTERS.filter((name) => starter(name).groups.every(({ assembly }) => !assembly));
-  it.each(small)('%s fits into one code and comes back', async (name) => {
+  it.each(STARTERS)('%s fits into one code and comes back', async (name) => {
     const design = starter(name);
     const { digits, bytes } = await packDesign(design);
-    expect(bytes).toBeLessThanOrEqual(MOST_BYTES);
     expect(await unpackDesign(digits)).toEqual(design);
+    expect(bytes).toBeLessThanOrEqual(MOST_BYTES);
+  });
+
+  it('brings whatever a person altered of its building parts', async () => {
+    for (let seed = 0; seed < runs(30); seed++) {
+      const chance = chanceOf(seed);
+      const box = { x: 90, y: 120, w: 500 + 200 * chance(), h: 700 + 300 * chance() };
+      const { design } = madeOn(SKINNED, pick(ASSEMBLY_NAMES, chance), box);
+      const altered = pick(design.parts, chance).id;
+      const gone = pick(design.parts, chance).id;
+      const next: Design = {
+        ...edited(design, gone === altered ? [] : editsToRemove(design, [gone])),
+        ...(chance() < 0.3 ? { finishes: [] } : {}),
+      };
+      const own: Design = {
+        ...next,
+        parts: next.parts.map((part) =>
+          part.id === altered ? { ...part, name: 'Mine', finish: null, onChosen: true } : part,
+        ),
+        groups: next.groups.map((group) => (chance() < 0.5 ? group : { ...group, name: 'My own' })),
+      };
+      const { digits } = await packDesign(own);
+      expect(await unpackDesign(digits), `${seed}`).toEqual(own);
+    }
+  });
+
+  it('is not opened when what it tells of building parts is not so', async () => {
+    const { design } = madeOn(SKINNED, 'panel-door', { x: 90, y: 120, w: 600, h: 900 });
+    for (const told of [[0, 900, {}], [7, 1, {}], ['x', {}, 4], [0, 0, {}], null, [], 7]) {
+      const parts = [...design.parts, told] as unknown as Design['parts'];
+      const { digits } = await packDesign({ ...design, parts }).catch(() => ({ digits: '' }));
+      expect(await unpackDesign(digits), JSON.stringify(told)).toBeNull();
+    }
   });
 
   it('is not opened when it is damaged', async () => {

@@ -23,7 +23,7 @@ import type { Created } from './created.ts';
 import { freeName } from './ids.ts';
 
 /** What a design has to make assemblies of. */
-export const suppliesIn = (design: Design): Supplies => ({
+export const suppliesIn = (design: Pick<Design, 'stocks' | 'finishes' | 'measure'>): Supplies => ({
   stocks: stocksOf(design),
   finishes: design.finishes,
   unit: design.measure.unit,
@@ -36,6 +36,9 @@ const namesIn =
     const within = leaf === undefined ? whole : `${whole}, ${t(`built.leaf.${leaf}`)}`;
     return `${t(`built.part.${noun}`)}${number === undefined ? '' : ` ${number}`} (${within})`;
   };
+
+/** How the parts of a group are called that was made as an assembly. */
+export const namingOf = ({ name }: Group): Naming => namesIn(name);
 
 /** A design whose assemblies call their parts by the words of the language in use. */
 export function assembliesNamed(design: Design): Design {

@@ -1,6 +1,7 @@
-import { openDesign } from '../../design/open.ts';
+import { openData } from '../../design/open.ts';
 import type { Design } from '../../design/schema.ts';
 import { bytesOf, digitsOf } from './digits.ts';
+import { withMade, withoutMade } from './madeParts.ts';
 import { shorthand } from './shorthand.ts';
 
 /** What the largest QR code holds besides an address. */
@@ -8,9 +9,9 @@ export const MOST_BYTES = 2850;
 /** A link's design once unpacked; stops a small link that unpacks to gigabytes. */
 const MOST_UNPACKED = 2_000_000;
 
-/** A design packed for a link: shorthand, deflated, as digits. */
+/** A design packed for a link: without what its assemblies make of it, shorthand, deflated, as digits. */
 export async function packDesign(design: Design): Promise<{ digits: string; bytes: number }> {
-  const text = shorthand().shorten(JSON.stringify(design));
+  const text = shorthand().shorten(JSON.stringify(withoutMade(design)));
   const packed = await pipe(new TextEncoder().encode(text), new CompressionStream('deflate-raw'), Infinity);
   if (!packed) throw new Error('Packing has no limit.');
   return { digits: digitsOf(packed), bytes: packed.length };
@@ -24,7 +25,8 @@ export async function unpackDesign(digits: string): Promise<Design | null> {
     const bytes = await pipe(packed, new DecompressionStream('deflate-raw'), MOST_UNPACKED);
     if (!bytes) return null;
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-    const opened = openDesign(shorthand().spell(text));
+    // A link may hold anything: what is no design is refused by the door, or throws before it.
+    const opened = openData(withMade(JSON.parse(shorthand().spell(text))));
     return opened.ok ? opened.design : null;
   } catch {
     return null;
