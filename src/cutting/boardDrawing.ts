@@ -55,11 +55,7 @@ export function boardDrawing(input: BoardDrawingInput): Drawing {
   const view = labelled.every((size) => size >= LEAST) ? flat : { ...flat, foot: BELOW + SECOND };
   const rest = offcut(view);
   const drawn = board.cuts.map((cut) => drawnPiece(view, cut));
-  const row = parted([...drawn.flatMap((d) => d.below), ...rest.below], length);
-  const second = rowIn(
-    drawn.flatMap((d) => d.second),
-    length,
-  );
+  const { row, second } = rowsBelow(drawn, rest, length);
   const ofRest = (label: TextItem) => rest.below.some((r) => r.text === label.text);
   const items: DrawItem[] = [
     layer('board', [
@@ -96,12 +92,37 @@ const NOTHING: Drawn = { items: [], below: [], second: [] };
 
 /** Labels of a row side by side; where they have not all room, those that keep to their own pieces. */
 function rowIn(labels: readonly (TextItem & { readonly span: Mm })[], length: Mm): TextItem[] {
-  const wide = labels.map((label) => textWidth(label.text, label));
-  const fits = wide.reduce((sum, w) => sum + w + 1, 0) <= length;
+  const fits = takesUp(labels) <= length;
   return parted(
-    labels.flatMap(({ span, ...label }, i) => (fits || pick(wide, i) <= span - 1 ? [label] : [])),
+    labels.flatMap(({ span, ...label }) => (fits || textWidth(label.text, label) <= span - 1 ? [label] : [])),
     length,
   );
+}
+
+const takesUp = (labels: readonly TextItem[]): Mm =>
+  labels.reduce((sum, label) => sum + textWidth(label.text, label) + 1, 0);
+
+/**
+ * What is written below a board: labels and lengths of pieces whose labels have no room in it one below the other, or,
+ * where so many labels have no room in a row, every other one in the second row, without the lengths, which the cut
+ * list tells.
+ */
+function rowsBelow(
+  drawn: readonly Drawn[],
+  rest: Drawn,
+  length: Mm,
+): { row: TextItem[]; second: TextItem[] } {
+  const below = drawn.flatMap((d) => d.below);
+  const seconds = drawn.flatMap((d) => d.second);
+  const all = [...below, ...rest.below];
+  if (seconds.length === 0 || takesUp(all) <= length) {
+    return { row: parted(all, length), second: rowIn(seconds, length) };
+  }
+  const lower = below.flatMap((label, i) =>
+    i % 2 === 0 ? [] : [{ ...label, at: { x: label.at.x, y: label.at.y - SECOND } }],
+  );
+  const upper = below.filter((_, i) => i % 2 === 0);
+  return { row: parted([...upper, ...rest.below], length), second: parted(lower, length) };
 }
 
 /** The size of a piece's label in the board; null where there is no such piece. */

@@ -1,10 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import type { Design } from '../../src/design/schema.ts';
 import { flatten, textCorners } from '../../src/drawing/walk.ts';
 import { boxOfPoints } from '../../src/geometry/ring.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 import { packetPages } from '../../src/output/packet/packet.ts';
+import { bodyOf } from '../../src/output/packet/sheet.ts';
+import { EN } from '../../src/output/packet/words/en.ts';
 import type { PdfPage } from '../../src/output/pdf/pdf.ts';
 import { planned, STARTERS, starter } from '../plan/starters.ts';
+import { manyParts, threeMeters } from './large.ts';
 
 /** Points of PDF (ISO 32000-1, 8.3.2.3: 72 to the inch) in a millimeter. */
 const POINTS = 72 / 25.4;
@@ -46,8 +50,14 @@ function overlaps(told: readonly Told[]): string[] {
   });
 }
 
-describe.each(STARTERS)('each sheet of %s', (name) => {
-  const pages = packetPages(planned(starter(name)));
+const DESIGNS: readonly (readonly [string, () => Design])[] = [
+  ...STARTERS.map((name) => [name, () => starter(name)] as const),
+  ['a face of 200 parts', manyParts],
+  ['a face 3 m wide', threeMeters],
+];
+
+describe.each(DESIGNS)('each sheet of %s', (_, design) => {
+  const pages = packetPages(planned(design()));
 
   it(`has no text under ${LEAST} points`, () => {
     const small = pages.flatMap((page, i) =>
@@ -65,6 +75,20 @@ describe.each(STARTERS)('each sheet of %s', (name) => {
       ),
     );
     expect(short).toEqual([]);
+  });
+
+  it('has nothing written over its title block or below it but what stands there', () => {
+    const over = pages.flatMap((page, i) => {
+      const { y } = bodyOf({ paper: '', width: page.width_mm, height: page.height_mm });
+      const told = toldOn(page);
+      // The title block is drawn last: what comes before its first field belongs to the page.
+      const first = told.findLastIndex(({ words }) => words === EN.block.design);
+      return told
+        .slice(0, first)
+        .filter(({ box }) => box.y < y - 1)
+        .map(({ words }) => `${i + 1} ${page.drawing.title}: ${words}`);
+    });
+    expect(over).toEqual([]);
   });
 
   it('has no text in another, and none over its edge', () => {

@@ -146,19 +146,31 @@ export function paragraph(words: string, width: Mm, size: Mm = TEXT.body, indent
   }));
 }
 
+/** Lines that stay together: what has more goes on as further blocks, so that none is higher than a page. */
+const TOGETHER = 14;
+
+/** Lines in groups that each stay together; one group where all may. */
+export function groupsOf<T>(rows: readonly T[]): T[][] {
+  const groups = Math.max(1, Math.ceil(rows.length / TOGETHER));
+  const size = Math.ceil(rows.length / groups);
+  return Array.from({ length: groups }, (_, i) => rows.slice(i * size, (i + 1) * size));
+}
+
 /** A bold term in a narrow column with its text beside it. */
-export function entry(term: string, words: string, width: Mm, column: Mm): Block {
+export function entry(term: string, words: string, width: Mm, column: Mm): Block[] {
   const size = TEXT.body;
-  const rows = wrapped(words, { size }, width - column);
+  const groups = groupsOf(wrapped(words, { size }, width - column));
   const terms = wrapped(term, { size, bold: true }, column - 3);
   const lead = size * 1.45;
-  return {
-    height: Math.max(rows.length, terms.length) * lead + 1.6,
+  return groups.map((rows, k) => ({
+    height: Math.max(rows.length, k === 0 ? terms.length : 0) * lead + (k === groups.length - 1 ? 1.6 : 0),
     draw: (at) => [
-      ...terms.map((row, i) => text({ x: at.x, y: at.y - size - i * lead }, row, { size, bold: true })),
+      ...(k === 0 ? terms : []).map((row, i) =>
+        text({ x: at.x, y: at.y - size - i * lead }, row, { size, bold: true }),
+      ),
       ...rows.map((row, i) => text({ x: at.x + column, y: at.y - size - i * lead }, row, { size })),
     ],
-  };
+  }));
 }
 
 export interface Column {
@@ -241,24 +253,29 @@ export function table(
       ],
     };
   };
-  const body = rows.map((row, i): Block => {
-    if (row.title) return titleRow(row.cells);
+  const body = rows.flatMap((row, i): Block[] => {
+    if (row.title) return [titleRow(row.cells)];
     const bold = row.bold ?? false;
-    const cells = row.cells.map((words, i) => linesOf(words, i, bold));
-    const height = heightOf(cells) + 1.4;
-    return {
-      height,
-      head,
-      // No row stands alone at the top of a page, nor below the head at its foot.
-      heldToNext: rows.length > 1 && (i === 0 || i === rows.length - 2),
-      draw: (at) => [
-        ...cellsAt(cells, at, bold, row.leadsTo),
-        ...(row.swatch
-          ? row.swatch({ x: at.x + PAD, y: at.y - lead - 0.4, w: SWATCH - 2, h: lead - 0.4 })
-          : []),
-        rule(at, at.y - height, WEIGHT.hair),
-      ],
-    };
+    const cells = row.cells.map((words, i) => groupsOf(linesOf(words, i, bold)));
+    const groups = Math.max(...cells.map((own) => own.length));
+    return Array.from({ length: groups }, (_, k): Block => {
+      const own = cells.map((group) => entryAt(group, k) ?? []);
+      const last = k === groups - 1;
+      const height = heightOf(own) + (last ? 1.4 : 0);
+      return {
+        height,
+        head,
+        // No row stands alone at the top of a page, nor below the head at its foot.
+        heldToNext: rows.length > 1 && ((k === 0 && i === 0) || (last && i === rows.length - 2)),
+        draw: (at) => [
+          ...cellsAt(own, at, bold, k === 0 ? row.leadsTo : undefined),
+          ...(row.swatch && k === 0
+            ? row.swatch({ x: at.x + PAD, y: at.y - lead - 0.4, w: SWATCH - 2, h: lead - 0.4 })
+            : []),
+          ...(last ? [rule(at, at.y - height, WEIGHT.hair)] : []),
+        ],
+      };
+    });
   });
   return [head, ...body];
 }

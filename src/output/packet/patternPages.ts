@@ -194,7 +194,7 @@ function coverOf(packet: Packet): PdfPage[] {
   const blocks = [
     ...paragraph(words.lead, w),
     space(2),
-    ...steps.map(([term, how]) => entry(term, how, w, TERM)),
+    ...steps.flatMap(([term, how]) => entry(term, how, w, TERM)),
     space(2),
     figure,
     heading(words.maps),

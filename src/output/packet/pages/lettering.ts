@@ -165,7 +165,7 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: M
     heading(packet.say.name(sign.id)),
     ...[
       picture(packet, sign, laid, width),
-      ...facts.map(([term, words]) => entry(term, words, width, TERM)),
+      ...facts.flatMap(([term, words]) => entry(term, words, width, TERM)),
     ].map((block) => ({ ...block, heldToNext: true })),
     ...(rows.length > 0 ? table(columns, rows, width) : []),
     ...(arcRise === 0 ? [] : [space(1.5), ...paragraph(terms.bent, width, TEXT.small)]),

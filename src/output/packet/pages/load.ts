@@ -77,6 +77,9 @@ function curve(packet: Packet, box: Box): DrawItem[] {
   return items;
 }
 
+/** So many of the heaviest parts are told one by one. */
+const HEAVIEST = 15;
+
 /** Weights, the heaviest first, members of one array added up. */
 function massesByPart(packet: Packet): { name: string; mass: number }[] {
   const { plan } = packet;
@@ -121,10 +124,17 @@ export function load(packet: Packet): Content[] {
     height: CURVE,
     draw: (at, w) => curve(packet, { x: at.x, y: at.y - CURVE, w, h: CURVE }),
   };
-  const masses = massesByPart(packet);
+  const all = massesByPart(packet);
+  const lighter = all.slice(HEAVIEST);
+  const masses = [
+    ...all.slice(0, HEAVIEST),
+    ...(lighter.length === 0
+      ? []
+      : [{ name: terms.others(lighter.length), mass: lighter.reduce((sum, { mass }) => sum + mass, 0) }]),
+  ];
   const blocks = [
     heading(terms.figures),
-    ...figures.map(([term, words]) => entry(term, words, body.w, 74)),
+    ...figures.flatMap(([term, words]) => entry(term, words, body.w, 74)),
     space(2),
     ...paragraph(terms.caution, body.w),
     space(2),

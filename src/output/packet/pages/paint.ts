@@ -239,14 +239,19 @@ export function paint(packet: Packet): Content[] {
   const cost = finish.uses.reduce((sum, u) => sum + u.cost, 0);
   const blocks = [
     ...(finish.uses.length > 0
-      ? [...uses(packet, body.w), ...paragraph(terms.paintedNote, body.w)]
+      ? [...uses(packet, body.w), space(2), ...paragraph(terms.paintedNote, body.w)]
       : paragraph(terms.none, body.w)),
     space(2),
-    entry(terms.cost, formatMoney(cost, plan.design.measure.currency, packet.measure.notation), body.w, 38),
+    ...entry(
+      terms.cost,
+      formatMoney(cost, plan.design.measure.currency, packet.measure.notation),
+      body.w,
+      38,
+    ),
     space(2),
     heading(packet.terms.titles.steps),
-    entry(terms.before, names(finish.before), body.w, 38),
-    entry(terms.after, names(finish.after), body.w, 38),
+    ...entry(terms.before, names(finish.before), body.w, 38),
+    ...entry(terms.after, names(finish.after), body.w, 38),
   ];
   const { paint: title } = packet.terms.titles;
   const bare = finish.bare.length === 0 ? [] : [(room: Box) => bareMap(packet, room)];

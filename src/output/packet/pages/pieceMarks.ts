@@ -3,10 +3,18 @@ import type { DrawItem, TextItem } from '../../../drawing/drawing.ts';
 import { circle, lines, shape, text } from '../../../drawing/items.ts';
 import { spreadOut } from '../../../drawing/spread.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
-import { textWidth } from '../../../drawing/text.ts';
+import { textWidth, wrapped } from '../../../drawing/text.ts';
+import { grownBox } from '../../../geometry/box.ts';
 import { clipPolyline, intersect, offset, union } from '../../../geometry/clip.ts';
 import { pathOfBox } from '../../../geometry/path.ts';
-import { boxesMeet, boxOf, centroidOf, containsPointInRegion, ringsOf } from '../../../geometry/region.ts';
+import {
+  boxesMeet,
+  boxOf,
+  centroidOf,
+  containsPointInRegion,
+  regionOfBox,
+  ringsOf,
+} from '../../../geometry/region.ts';
 import type { Box, Point, Region } from '../../../geometry/shape.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import { designPart } from '../../../layout/reference.ts';
@@ -50,14 +58,17 @@ interface Led {
 }
 
 /** What is seen of each piece, on the page. */
-function seenOf({ plan }: Packet, view: PageView): { piece: Piece; region: Region }[] {
+function seenOf({ plan }: Packet, view: PageView, area: Box): { piece: Piece; region: Region }[] {
   const shown = grouped(plan.finish.shown, ({ part }) => part);
-  return plan.joinery.pieces.map((piece) => {
+  const whole = area === plan.face.box;
+  return plan.joinery.pieces.flatMap((piece) => {
     const seen = intersect(
       piece.placed,
       groupOf(shown, piece.part).flatMap(({ region }) => region),
     );
-    return { piece, region: view.region(seen.length > 0 ? seen : piece.placed) };
+    const told = seen.length > 0 ? seen : piece.placed;
+    const within = whole ? told : intersect(told, regionOfBox(area));
+    return within.length === 0 ? [] : [{ piece, region: view.region(within) }];
   });
 }
 
@@ -76,11 +87,11 @@ function pointIn(region: Region): Point {
 }
 
 /** Marks on the pieces that have room for them; of the others one for each mark of each part of the design. */
-function marksOn(packet: Packet, view: PageView): { items: DrawItem[]; led: Led[] } {
+function marksOn(packet: Packet, view: PageView, area: Box): { items: DrawItem[]; led: Led[] } {
   const taken: Box[] = [];
   const items: DrawItem[] = [];
   const led = new Map<string, Led>();
-  for (const { piece, region } of seenOf(packet, view)) {
+  for (const { piece, region } of seenOf(packet, view, area)) {
     const { label } = piece;
     const spot = spotIn(region, { w: wide(label), h: HIGH }, taken);
     const key = `${designPart(piece.part)}|${label}`;
@@ -141,43 +152,91 @@ function hidden({ plan }: Packet, view: PageView): DrawItem[] {
   return [lines(segments, { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.hidden })];
 }
 
+/** A stretch of the face on a page of its own, with as many columns of bubbles beside it as it needs. */
+interface Stretch {
+  readonly area: Box;
+  readonly landscape: boolean;
+  readonly view: (body: Box) => PageView;
+  /** Whether its bubbles have room beside it. */
+  readonly fits: boolean;
+}
+
+/** Columns of bubbles on either side, at most. */
+const MOST_COLUMNS = 4;
+/** Parts that a face is shown in, at most. */
+const MOST_PARTS = 12;
+
+function stretchOf(packet: Packet, area: Box): Stretch {
+  const landscape = area.w > area.h;
+  const viewIn = (body: Box, columns: number) => {
+    const side = columns * COLUMN + 4;
+    return viewOf(area, body, packet.unit, { left: side, right: side, top: NOTE, bottom: 2 });
+  };
+  const room = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
+  const isEnough = (columns: number): boolean => {
+    const view = viewIn(room, columns);
+    const { led } = marksOn(packet, view, area);
+    const middle = view.box.x + view.box.w / 2;
+    const left = led.filter(({ at }) => at.x < middle).length;
+    return Math.max(left, led.length - left) <= columns * (Math.floor(view.box.h / PITCH) + 1);
+  };
+  // As many columns as the marks need that have no room on their pieces.
+  const found = Array.from({ length: MOST_COLUMNS }, (_, i) => i + 1).find(isEnough);
+  return { area, landscape, view: (body) => viewIn(body, found ?? MOST_COLUMNS), fits: found !== undefined };
+}
+
+/** The whole face, or the fewest parts of it on which all marks have room. */
+function stretchesOf(packet: Packet): Stretch[] {
+  const { box } = packet.plan.face;
+  let last = [stretchOf(packet, box)];
+  for (let count = 2; count <= MOST_PARTS && !last.every(({ fits }) => fits); count++) {
+    // Parts as near to squares as they come.
+    const columns = Array.from({ length: count }, (_, i) => i + 1)
+      .filter((n) => count % n === 0)
+      .reduce((best, n) => (longer(box, n, count / n) < longer(box, best, count / best) ? n : best));
+    const [w, h] = [box.w / columns, box.h / (count / columns)];
+    last = Array.from({ length: count }, (_, i) =>
+      stretchOf(packet, {
+        x: box.x + (i % columns) * w,
+        y: box.y + box.h - (Math.floor(i / columns) + 1) * h,
+        w,
+        h,
+      }),
+    );
+  }
+  return last;
+}
+
+/** How much longer one side of a part is than the other. */
+const longer = ({ w, h }: Box, columns: number, rows: number): number =>
+  Math.abs(Math.log(w / columns / (h / rows)));
+
 /** Which piece goes where: every piece by its mark, with what lies hidden under others. */
 export function pieceMarks(packet: Packet): Leaf[] {
-  const { plan, terms, unit } = packet;
-  const { box } = plan.face;
-  const landscape = box.w > box.h;
-  const room = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
-  const viewIn = (body: Box) => {
-    const around = (columns: number) => ({
-      left: columns * COLUMN + 4,
-      right: columns * COLUMN + 4,
-      top: NOTE,
-      bottom: 2,
-    });
-    const at = (columns: number) => viewOf(box, body, unit, around(columns));
-    // As many columns as the marks need that have no room on their pieces.
-    for (let columns = 1; ; columns++) {
-      const view = at(columns);
-      const needed = Math.ceil(marksOn(packet, view).led.length / 2 / Math.floor(view.box.h / PITCH));
-      if (needed <= columns || columns === 4) return view;
-    }
-  };
-  return [
-    {
+  const { plan, terms } = packet;
+  return stretchesOf(packet).map(({ area, landscape, view: viewIn }, i, { length }): Leaf => {
+    const room = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
+    const part = length === 1 ? '' : `${terms.block.pageOf(i + 1, length)}. `;
+    return {
       title: terms.titles.pieceMarks,
       landscape,
       scale: viewIn(room).scale,
       draw: (body) => {
         const view = viewIn(body);
-        const { items, led } = marksOn(packet, view);
+        const { items, led } = marksOn(packet, view, area);
         return [
-          text({ x: body.x, y: body.y + body.h - 4 }, terms.pieceMarks, { size: TEXT.small }),
-          ...outlinedFace(plan, view),
-          ...hidden(packet, view),
+          ...wrapped(`${part}${terms.pieceMarks}`, { size: TEXT.small }, body.w).map((row, k) =>
+            text({ x: body.x, y: body.y + body.h - 4 - k * 4 }, row, { size: TEXT.small }),
+          ),
+          {
+            kind: 'group' as const,
+            clip: pathOfBox(grownBox(view.box, WEIGHT.bold)),
+            items: [...outlinedFace(plan, view), ...hidden(packet, view)],
+          },
           ...leaders(led, view),
           ...items,
         ];
       },
-    },
-  ];
+    };
+  });
 }

@@ -295,7 +295,7 @@ export const DE: PacketWords = {
     pairsThrough: (pairs) => `So verbunden, das erste läuft jeweils durch: ${pairs}`,
   },
   bench: {
-    lead: 'Rahmen, die vor dem Anbringen gefügt werden können. Jeden zuerst trocken auf ebener Bank und dann an seinem Platz probieren: Ist das Bett nicht rechtwinklig, folgt der Rahmen dem Bett.',
+    lead: 'Rahmen, und Platten und Schilder mit dem, was auf ihnen liegt, die vor dem Anbringen gefügt werden können. Jeden zuerst trocken auf ebener Bank und dann an seinem Platz probieren: Ist das Bett nicht rechtwinklig, folgt der Rahmen dem Bett.',
     pieces: 'Stücke',
     piece: (count, label, length) => `${count} x ${label}, ${length}`,
     square: 'Rechter Winkel',
@@ -307,6 +307,7 @@ export const DE: PacketWords = {
     glueOf:
       'Hirnholz dünn vorleimen, einige Minuten warten, dann beide Flächen jeder Fuge leimen. Austretenden Leim vor dem Trocknen abwischen: Er nimmt weder Farbe noch Beize an.',
     clamps: 'Zwingen',
+    weight: 'Gewicht',
     clampsOf:
       'Bandspanner oder Klebeband um die Ecken, über Papier, das nicht klebt; Gewichte, damit alles eben liegt. So lange lassen, wie der Leim verlangt.',
   },
@@ -459,6 +460,7 @@ export const DE: PacketWords = {
     curveAdded: 'mit Front',
     curveBare: 'ohne Front',
     byPart: 'Gewicht nach Teilen',
+    others: (count) => (count === 1 ? '1 weiteres Teil' : `${count} weitere Teile`),
     part: 'Teil',
     mass: 'Gewicht',
     caution:
@@ -469,6 +471,7 @@ export const DE: PacketWords = {
     severity: { error: 'Fehler', warning: 'Warnung', note: 'Hinweis' },
     cautions: 'Vor dem Bauen',
     found: 'Prüfungen dieses Entwurfs',
+    alike: (count, parts) => `Dasselbe noch ${count} Mal, mit den Zahlen eines jeden in plan.json: ${parts}.`,
   },
   cautions: [
     [

@@ -313,7 +313,7 @@ export const EN = {
     pairsThrough: (pairs: string) => `Joined so, the first of each running through: ${pairs}`,
   },
   bench: {
-    lead: 'Frames that can be put together before they go up. Try each dry on a flat bench first, and then in its place: where the bed is not square, the frame follows the bed.',
+    lead: 'Frames, and panels and signs with what lies on them, that can be put together before they go up. Try each dry on a flat bench first, and then in its place: where the bed is not square, the frame follows the bed.',
     pieces: 'Pieces',
     piece: (count: number, label: string, length: string) => `${count} x ${label}, ${length}`,
     square: 'Square',
@@ -324,6 +324,7 @@ export const EN = {
     glueOf:
       'Size the end grain with a thin coat, wait a few minutes, then glue both faces of each joint. Wipe off what comes out before it dries: glue takes neither paint nor stain.',
     clamps: 'Clamps',
+    weight: 'Weight',
     clampsOf:
       'A band clamp or tape around the corners, over paper that does not stick; weights so that it lies flat. Leave it as long as the glue asks for.',
   },
@@ -481,6 +482,7 @@ export const EN = {
     curveAdded: 'with the face',
     curveBare: 'bare bed',
     byPart: 'Weight by part',
+    others: (count: number) => (count === 1 ? '1 other part' : `${count} other parts`),
     part: 'Part',
     mass: 'Weight',
     caution:
@@ -491,6 +493,8 @@ export const EN = {
     severity: { error: 'Error', warning: 'Warning', note: 'Note' } satisfies Record<Severity, string>,
     cautions: 'Before you build',
     found: 'Checks of this design',
+    alike: (count: number, parts: string) =>
+      `The same of ${count} more, each with its own figures in plan.json: ${parts}.`,
   },
   /** Cautions, in the order in which they matter. */
   cautions: [

@@ -295,7 +295,7 @@ export const ES: PacketWords = {
     pairsThrough: (pairs) => `Unidas así, la primera de cada par pasa de largo: ${pairs}`,
   },
   bench: {
-    lead: 'Marcos que se pueden montar antes de colocarlos. Probar cada uno primero en seco sobre un banco plano y luego en su sitio: si la cama no está a escuadra, el marco sigue a la cama.',
+    lead: 'Marcos, y tableros y letreros con lo que llevan encima, que se pueden montar antes de colocarlos. Probar cada uno primero en seco sobre un banco plano y luego en su sitio: si la cama no está a escuadra, el marco sigue a la cama.',
     pieces: 'Piezas',
     piece: (count, label, length) => `${count} x ${label}, ${length}`,
     square: 'Escuadra',
@@ -306,6 +306,7 @@ export const ES: PacketWords = {
     glueOf:
       'Dar una capa fina a la testa, esperar unos minutos y encolar las dos caras de cada junta. Limpiar lo que salga antes de que seque: la cola no toma pintura ni tinte.',
     clamps: 'Aprietos',
+    weight: 'Peso',
     clampsOf:
       'Una cincha o cinta adhesiva alrededor de las esquinas, sobre papel que no se pegue; pesos para que quede plano. Dejarlo el tiempo que pida la cola.',
   },
@@ -457,6 +458,7 @@ export const ES: PacketWords = {
     curveAdded: 'con el frente',
     curveBare: 'cama sin frente',
     byPart: 'Peso por pieza',
+    others: (count) => (count === 1 ? 'otra pieza' : `otras ${count} piezas`),
     part: 'Pieza',
     mass: 'Peso',
     caution:
@@ -467,6 +469,8 @@ export const ES: PacketWords = {
     severity: { error: 'Fallo', warning: 'Aviso', note: 'Nota' },
     cautions: 'Antes de construir',
     found: 'Comprobaciones de este diseño',
+    alike: (count, parts) =>
+      `Lo mismo ${count} veces más, con las cifras de cada una en plan.json: ${parts}.`,
   },
   cautions: [
     [
