@@ -67,13 +67,8 @@ const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
     'joinery/spans.ts',
     'layout/arrange/space.ts',
   ],
-  sign: [
-    'design/made.ts',
-    'editor/canvas/CanvasFields.tsx',
-    'editor/canvas/DimensionLabels.tsx',
-    'editor/edit/create.ts',
-    'measure/parse.ts',
-  ],
+  sign: ['design/made.ts', 'editor/edit/create.ts', 'measure/parse.ts'],
+  lettering: ['design/made.ts', 'editor/canvas/CanvasFields.tsx'],
   fitting: ['editor/edit/create.ts', 'editor/edit/member.ts'],
   painted: ['editor/edit/create.ts', 'finish/jobs.ts', 'finish/tape.ts'],
   fill: ['editor/edit/members.ts', 'editor/edit/places.ts'],
@@ -190,7 +185,7 @@ describe('a kind is declared, not told again in every room', () => {
 
   // What it is made as, whether it has letters, whether it is many: `design/made.ts` says it of every kind.
   it('no other file asks for a kind by its name', () => {
-    const parts = ['strip', 'run', 'panel', 'sign', 'fitting', 'painted', 'fill', 'array'];
+    const parts = ['strip', 'run', 'panel', 'sign', 'fitting', 'painted', 'lettering', 'fill', 'array'];
     expect(asked(parts)).toEqual(PARTS_ASKED);
     expect(asked(['set', 'gap', 'center', 'between', 'even', 'mirror', 'same', 'reveal', 'graded'])).toEqual(
       RULES_ASKED,

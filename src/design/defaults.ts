@@ -213,6 +213,14 @@ const NEW: { readonly [K in PartKind]: (given: Given) => PartOf<K> } = {
     fixing: { how: 'screws', glue: false },
   }),
   painted: (g) => ({ ...common(g), kind: 'painted', shape: { form: 'rectangle' }, fixing: NO_FIXING }),
+  lettering: (g) => ({
+    ...common(g),
+    kind: 'lettering',
+    shape: { form: 'rectangle' },
+    fixing: NO_FIXING,
+    finish: null,
+    lettering: { ...newLettering('WORDS', g.finish ?? 'trim'), make: 'pounce' },
+  }),
   array: (g) => ({
     ...common(g),
     kind: 'array',

@@ -23,6 +23,7 @@ const MADE = {
   sign: 'sheet',
   fitting: 'bought',
   painted: 'paint',
+  lettering: 'paint',
   fill: 'boards',
   array: 'many',
 } as const satisfies Readonly<Record<PartKind, Made>>;
@@ -49,8 +50,11 @@ export const isBought = <T extends Kinded>(part: T): part is MadeAs<T, 'bought'>
 export const isMany = <T extends Kinded>(part: T): part is MadeAs<T, 'many'> => MADE[part.kind] === 'many';
 
 /** What has letters on it. */
-export const isLettered = <T extends Kinded>(part: T): part is T & { readonly kind: 'sign' } =>
-  part.kind === 'sign';
+export const isLettered = <T extends Kinded>(part: T): part is T & { readonly kind: 'sign' | 'lettering' } =>
+  part.kind === 'sign' || part.kind === 'lettering';
+/** Letters and nothing under them: what they lie on is seen between. */
+export const isLettersAlone = (part: Kinded & { readonly finish: string | null }): boolean =>
+  isLettered(part) && isPaint(part) && part.finish === null;
 
 /** What a part is, or what an array is many of. */
 export const eachOf = (part: Part): Exclude<Part, PartArray> | Member => (isMany(part) ? part.member : part);

@@ -456,6 +456,9 @@ const fittingFields = {
 /** No thickness, only color. */
 const paintedFields = { kind: z.literal('painted'), shape: panelShapeSchema };
 
+/** Letters on whatever is beneath: no board; where it has a finish, its shape is painted under them. */
+const letteringFields = { ...paintedFields, kind: z.literal('lettering'), lettering: letteringSchema };
+
 /** How pieces are set out over a shape; each is told in `layout/fill/patterns.ts`. */
 const fillPattern = z.discriminatedUnion('form', [
   /**
@@ -582,6 +585,7 @@ export const partSchema = z.discriminatedUnion('kind', [
   z.strictObject({ ...partBase, ...signFields }),
   z.strictObject({ ...partBase, ...fittingFields }),
   z.strictObject({ ...partBase, ...paintedFields }),
+  z.strictObject({ ...partBase, ...letteringFields }),
   z.strictObject({ ...partBase, ...arrayFields }),
   z.strictObject({ ...partBase, ...fillFields }),
 ]);
@@ -778,6 +782,8 @@ export type Strip = PartOf<'strip'>;
 export type Run = PartOf<'run'>;
 export type Panel = PartOf<'panel'>;
 export type Sign = PartOf<'sign'>;
+/** What has letters on it. */
+export type LetteredPart = Sign | PartOf<'lettering'>;
 export type Fitting = PartOf<'fitting'>;
 export type Sold = NonNullable<Fitting['sold']>;
 export type Painted = PartOf<'painted'>;

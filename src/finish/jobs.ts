@@ -223,13 +223,13 @@ function shapeJob(work: Work, way: Way | undefined): PaintJob {
   return job(work, act, { face, edge: 0, back: 0 }, finish.coats, primer);
 }
 
-/** A bare sign is lettered once everything is fixed, what lies on it too. */
+/** A bare sign, or what has no board, is lettered once everything is fixed, what lies on it too. */
 function letterJob(work: Work, way: Way | undefined): PaintJob {
   const { surface, finish, input } = work;
   const sawn = input.sawn.some(({ part }) => part === surface.part);
   const around = sawn && !isOnLetters(surface.role);
   const act = around ? 'paint-around-letters' : sawn ? 'mount-letters' : 'letter';
-  const onFace = way === undefined && !sawn;
+  const onFace = (way === undefined || way === 'place') && !sawn;
   const face = onFace ? openFace(work) : trueAreaOf(surface.painted);
   return job(work, act, { face, edge: 0, back: 0 }, finish.coats, 0);
 }

@@ -1,4 +1,4 @@
-import { isPaint } from '../design/made.ts';
+import { isBought, isLettered, isPaint } from '../design/made.ts';
 import { intersect, union } from '../geometry/clip.ts';
 import { boxesMeet, boxOf, containsBox, EMPTY, translateRegion } from '../geometry/region.ts';
 import type { Region } from '../geometry/shape.ts';
@@ -12,12 +12,13 @@ export const sameHeight = (a: number, b: number): boolean => Math.abs(a - b) <= 
 
 /**
  * Everything that has a front, from the one nearest the room to the deepest. At the same height paint lies
- * over wood, lettering over its sign, and later painted shapes over earlier ones. Where letters are sawn out,
- * they carry their own color and the line inside of it; outline and shade stay on the sign.
+ * over wood, lettering over its sign, and later painted shapes over earlier ones. Letters without a board lie on all
+ * that the room sees there, at whatever height. Where letters are sawn out, they carry their own color and the line
+ * inside of it; outline and shade stay on the sign.
  */
 export function surfacesOf(input: Pick<FinishInput, 'face' | 'solids' | 'lettering' | 'sawn'>): Surface[] {
   const wood = [...levels(input), ...solids(input)];
-  const onWood = [...painted(input, wood), ...letters(input)];
+  const onWood = [...painted(input, wood), ...letters(input, wood)];
   // Later paint comes first: it lies on top.
   return [...onWood.reverse(), ...wood].sort((a, b) => (sameHeight(a.z, b.z) ? 0 : b.z - a.z));
 }
@@ -58,13 +59,17 @@ const surfaceOf = (
   z: z1,
 });
 
-/** Painted shapes, as far as there is wood at their height to take the paint. */
+/** Painted shapes, as far as there is wood at their height to take the paint; under letters, at whatever height. */
 function painted({ solids: all }: Pick<FinishInput, 'solids'>, wood: readonly Surface[]): Surface[] {
   return all
     .filter((solid) => isPaint(solid))
-    .map((solid) => {
-      const region = onto(solid.region, solid.z0, wood);
-      return { ...surfaceOf('painted', solid), region, painted: region, z: solid.z0 };
+    .flatMap((solid) => {
+      const beneath = isLettered(solid) ? woodUnder(solid, all, wood) : wood;
+      const heights = isLettered(solid) ? heightsUnder(solid.region, beneath) : [solid.z0];
+      return heights.map((z) => {
+        const region = onto(solid.region, z, beneath);
+        return { ...surfaceOf('painted', solid), region, painted: region, bottom: z, z };
+      });
     });
 }
 
@@ -78,26 +83,60 @@ function onto(region: Region, z: number, wood: readonly Surface[]): Region {
   return intersect(region, union(beneath.map((surface) => surface.region)));
 }
 
+/** The heights of all wood that a region may lie on. */
+function heightsUnder(region: Region, wood: readonly Surface[]): number[] {
+  const box = boxOf(region);
+  const near = wood.filter((surface) => {
+    const own = boxOf(surface.region);
+    return box && own && boxesMeet(box, own);
+  });
+  return near.map(({ z }) => z).filter((z, i, all) => all.findIndex((other) => sameHeight(z, other)) === i);
+}
+
 /** What of a region lies on a board; most lettering lies on it wholly. */
 function cutTo(region: Region, board: Region): Region {
   const box = boxOf(region);
   return box && containsBox(board, box) ? region : intersect(region, board);
 }
 
-function letters({
-  solids: all,
-  lettering,
-  sawn,
-}: Pick<FinishInput, 'solids' | 'lettering' | 'sawn'>): Surface[] {
+/** The wood that letters without a board are painted on: not what is bought, nor what lies on the lettering. */
+function woodUnder(sign: Solid, all: readonly Solid[], wood: readonly Surface[]): Surface[] {
+  const over = new Set([sign.part]);
+  for (const solid of all) if (over.has(solid.on)) over.add(solid.part);
+  for (const solid of all) if (isBought(solid)) over.add(solid.part);
+  return wood.filter(({ part }) => !over.has(part));
+}
+
+function letters(
+  { solids: all, lettering, sawn }: Pick<FinishInput, 'solids' | 'lettering' | 'sawn'>,
+  wood: readonly Surface[],
+): Surface[] {
   const tops = new Map(all.map((solid) => [solid.part, solid]));
   return lettering.flatMap(({ sign, at, layers }) => {
     const solid = tops.get(sign);
     if (!solid) return [];
     const own = sawn.filter((letter) => letter.part === sign);
     const top = own[0]?.z1;
+    const beneath = isPaint(solid) ? woodUnder(solid, all, wood) : null;
     return layers.flatMap((layer): Surface[] => {
       const { role, finish } = layer;
       if (role === 'fill' && own.length > 0) return own.map((letter) => surfaceOf('sawn', letter));
+      const { part, stock } = solid;
+      const surface = { part, kind: 'letter', finish, stock, on: sign, role } as const;
+      if (beneath && !(isOnLetters(role) && top !== undefined)) {
+        const placed = translateRegion(layer.region, at.x, at.y);
+        const whole = layer.painted === layer.region ? placed : translateRegion(layer.painted, at.x, at.y);
+        return heightsUnder(whole, beneath).map((z) => {
+          const region = onto(placed, z, beneath);
+          return {
+            ...surface,
+            region,
+            painted: whole === placed ? region : onto(whole, z, beneath),
+            bottom: z,
+            z,
+          };
+        });
+      }
       const z = (isOnLetters(role) ? top : undefined) ?? solid.z1;
       // Lettering that runs off its sign paints nothing there; what is sawn out is there all the same.
       const place = (region: Region) => {
@@ -106,8 +145,7 @@ function letters({
       };
       const region = place(layer.region);
       const painted = layer.painted === layer.region ? region : place(layer.painted);
-      const { part, stock } = solid;
-      return [{ part, kind: 'letter', finish, stock, on: sign, role, region, painted, bottom: z, z }];
+      return [{ ...surface, region, painted, bottom: z, z }];
     });
   });
 }

@@ -13,7 +13,7 @@ export type Way = 'bench' | 'bench-all' | 'ground' | 'place';
  * How each part with a finish is painted. Signs are lettered lying flat; a part of another color than what it
  * lies on would need masking there. What has its support's color is painted in place. All coats at once get
  * signs, what carries painted shapes (its last coat would have to be masked around them), and what has one
- * coat only. Painted shapes follow the part they are on. Common practice, no source.
+ * coat only. Painted shapes follow the part they are on; under letters without a board they are painted in place. Common practice, no source.
  */
 export function waysOf(solids: readonly Solid[], finishes: readonly Finish[]): ReadonlyMap<string, Way> {
   const byPart = new Map(solids.map((solid) => [solid.part, solid]));
@@ -23,6 +23,8 @@ export function waysOf(solids: readonly Solid[], finishes: readonly Finish[]): R
   const wayOf = (solid: Solid): Way => {
     const { finish, part, on } = solid;
     if (isPaint(solid)) {
+      // Letters run over what is joined by then.
+      if (isLettered(solid)) return 'place';
       const body = bodyUnder(solid, byPart);
       if (!body) return 'ground';
       return body.finish !== null && wayOf(body) !== 'place' ? 'bench-all' : 'place';

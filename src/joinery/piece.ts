@@ -165,7 +165,7 @@ export interface Joinery {
 export interface Solid {
   /** Laid part. */
   readonly part: string;
-  readonly kind: 'strip' | 'run' | 'panel' | 'sign' | 'fitting' | 'painted' | 'fill';
+  readonly kind: 'strip' | 'run' | 'panel' | 'sign' | 'fitting' | 'painted' | 'lettering' | 'fill';
   readonly region: Region;
   readonly z0: Mm;
   readonly z1: Mm;

@@ -1,4 +1,4 @@
-import { isBars, isPaint } from '../design/made.ts';
+import { isBars, isLettersAlone, isPaint } from '../design/made.ts';
 import { union } from '../geometry/clip.ts';
 import type { Region } from '../geometry/shape.ts';
 import { arcsOf, type LaidPart, reliefOf } from '../layout/laid.ts';
@@ -19,7 +19,12 @@ export function solidOf(laid: LaidPart, lengths: readonly SawnBar[]): Solid {
   return {
     part: id,
     kind,
-    region: isBars(laid) ? joined([...rest, ...(sawn?.region ?? [])]) : laid.region,
+    // Letters alone cover nothing but what is reckoned with their colors.
+    region: isBars(laid)
+      ? joined([...rest, ...(sawn?.region ?? [])])
+      : isLettersAlone(laid)
+        ? []
+        : laid.region,
     z0,
     z1: isPaint(laid) ? z0 : laid.z1,
     stock,

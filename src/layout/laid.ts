@@ -88,6 +88,8 @@ export interface Course {
 /** What is told of a bought thing. */
 export type Bought = Pick<Fitting, 'shape' | 'depth' | 'mass_kg' | 'price' | 'color' | 'sold'>;
 
+type PaintSpec = Pick<Painted, 'shape'> & { readonly course?: Course };
+
 /** Fields that every laid part has. */
 interface LaidBase {
   /** The part's id, or `id[column,row]` for a member of an array. */
@@ -138,8 +140,9 @@ export type LaidPart = LaidBase &
     | {
         readonly kind: 'painted';
         /** Of courses with painted joints: how they lie, and in which one it is. */
-        readonly spec: Pick<Painted, 'shape'> & { readonly course?: Course };
+        readonly spec: PaintSpec;
       }
+    | { readonly kind: 'lettering'; readonly spec: PaintSpec; readonly lettering: Lettering }
     | {
         /** One piece of a fill, cut by its outline. */
         readonly kind: 'fill';

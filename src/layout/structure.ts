@@ -109,6 +109,7 @@ export function structureOf(
     case 'panel':
     case 'sign':
     case 'painted':
+    case 'lettering':
     case 'fill':
       return fixed === null ? FREE : { ...FREE, fixed };
   }

@@ -39,6 +39,8 @@ export interface LetterInput {
   readonly board?: Region | undefined;
   /** What of the board is in sight, with what lies on it taken away; the whole board when not given. */
   readonly room?: Region | undefined;
+  /** The board is no more than a place on what is beneath: ink may leave it. */
+  readonly free?: boolean | undefined;
   /** Where work on letters is kept for the next text; of this text alone when not given. */
   readonly memory?: ShapeMemory | undefined;
 }
@@ -67,6 +69,7 @@ export function letter({
   sign,
   board = regionOfBox({ x: 0, y: 0, w: sign.w, h: sign.h }),
   room = board,
+  free = false,
   memory = shapeMemory(),
 }: LetterInput): { lettered: Lettered; checks: Check[] } {
   const font = withPictures(typeface, pictures);
@@ -98,7 +101,11 @@ export function letter({
     lettered,
     checks: [
       ...textChecks(lettered),
-      ...(lack === null ? sightChecks(lettered, board, room) : [noRoom(sign.id, lack, lettering.margin)]),
+      ...(lack !== null
+        ? [noRoom(sign.id, lack, lettering.margin)]
+        : free
+          ? []
+          : sightChecks(lettered, board, room)),
     ],
   };
 }

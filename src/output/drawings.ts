@@ -1,6 +1,10 @@
+import { isLettersAlone } from '../design/made.ts';
 import type { DrawItem, Drawing } from '../drawing/drawing.ts';
 import { layer } from '../drawing/items.ts';
+import { union } from '../geometry/clip.ts';
+import type { Region } from '../geometry/shape.ts';
 import { truePathOfRegion } from '../geometry/truePath.ts';
+import type { Solid } from '../joinery/piece.ts';
 import { groovesOf } from '../layout/laid.ts';
 import type { Plan } from '../plan/types.ts';
 import { coloredFace, solidsInOrder } from './packet/faceView.ts';
@@ -15,6 +19,12 @@ export function faceDrawing(plan: Plan): Drawing {
   return { width, height, title: plan.design.name, items: coloredFace(plan, viewAt(box, box, 1)) };
 }
 
+/** Where there are letters alone, those. */
+const outlineOf = ({ finish }: Plan, solid: Solid): Region =>
+  isLettersAlone(solid)
+    ? union(finish.shown.filter(({ part }) => part === solid.part).map(({ region }) => region))
+    : solid.region;
+
 /** Outlines of everything on the face, full size, a layer for each level and part. */
 export function faceOutlines(plan: Plan): Drawing {
   const { width, height } = plan.face;
@@ -24,7 +34,7 @@ export function faceOutlines(plan: Plan): Drawing {
   );
   const parts = solidsInOrder(plan).map((solid) =>
     layer(name.get(solid.part) ?? solid.part, [
-      { kind: 'path', path: truePathOfRegion(solid.region), ...OUTLINE },
+      { kind: 'path', path: truePathOfRegion(outlineOf(plan, solid)), ...OUTLINE },
       ...groovesOf(solid.relief).map(
         (groove): DrawItem => ({ kind: 'path', path: truePathOfRegion([groove]), ...OUTLINE }),
       ),

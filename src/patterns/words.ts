@@ -25,6 +25,8 @@ export interface PatternWords {
   readonly holes: string;
   /** Of those that lie off the board. */
   readonly tabs: (count: number) => string;
+  /** Of the lines of `seams`. */
+  readonly seams: string;
   readonly guide: { readonly baseline: string; readonly center: string };
   readonly layer: (number: number, of: number, finish: string) => string;
   readonly face: string;

@@ -20,7 +20,7 @@ export function bodiesOf(
   return kept(last, bodies);
 }
 
-const unwritten = (sign: Laid<'sign'>): LaidPart => {
+const unwritten = (sign: Laid<'sign' | 'lettering'>): LaidPart => {
   const { make, outline, shade } = sign.lettering;
   return { ...sign, lettering: { ...NOTHING_WRITTEN, make, outline, shade } };
 };

@@ -1,7 +1,7 @@
 import type { Check } from '../check/check.ts';
 import { isLettered } from '../design/made.ts';
 import { glueFor } from '../fastening/glue.ts';
-import type { FasteningPlan } from '../fastening/result.ts';
+import type { Fastened, FasteningPlan } from '../fastening/result.ts';
 import { perimeterOf, translateRegion } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import { END_KINDS } from '../joinery/end/table.ts';
@@ -71,13 +71,13 @@ export const isLetterOf = (sign: string, { id, part }: Pick<Piece, 'id' | 'part'
   part === sign && id.startsWith(`${sign}#letter-`);
 
 /** What the letters are made of: the sign's own stock where nothing else is chosen. */
-const stockOf = ({ lettering, stock }: Laid<'sign'>): string | null => lettering.stock ?? stock;
+const stockOf = ({ lettering, stock }: Laid<'sign' | 'lettering'>): string | null => lettering.stock ?? stock;
 
 function pieceOf(
   id: string,
   { label, region, box }: CutOut,
   placed: Region,
-  sign: Laid<'sign'>,
+  sign: Laid<'sign' | 'lettering'>,
   stock: Stock,
   kerf: Mm,
 ): Omit<Piece, 'label' | 'shown'> {
@@ -106,7 +106,7 @@ function pieceOf(
   };
 }
 
-const solidOf = (region: Region, sign: Laid<'sign'>, stock: Stock): Solid => ({
+const solidOf = (region: Region, sign: Laid<'sign' | 'lettering'>, stock: Stock): Solid => ({
   part: sign.id,
   kind: 'sign',
   region,
@@ -140,11 +140,24 @@ export function withLetterGlue(
   for (const { part, region } of solids) {
     addUp(beads, part, perimeterOf(region) / 2);
   }
-  const parts = plan.parts.map((p) => {
+  const parts = plan.parts.map((p): Fastened => {
     const bead = beads.get(p.part);
     // A sign that is fastened in two ways comes twice: its letters' glue goes with the first.
     beads.delete(p.part);
     return bead === undefined ? p : { ...p, glue: p.glue + glueFor(glue, bead) };
   });
+  // Letters without a board are fastened by themselves.
+  for (const [part, bead] of beads) {
+    const how = {
+      how: 'glue',
+      fastener: null,
+      length: null,
+      from: 'front',
+      at: [],
+      depth: 0,
+      bite: 0,
+    } as const;
+    parts.push({ part, ...how, glue: glueFor(glue, bead) });
+  }
   return { ...plan, parts, glue: parts.reduce((sum, p) => sum + p.glue, 0) };
 }

@@ -5,17 +5,19 @@ import { idsOfBars, isBoards, isLettered, isSheet } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { leftOf } from '../geometry/cut.ts';
 import { regionOfBox, translateRegion } from '../geometry/region.ts';
-import type { Region } from '../geometry/shape.ts';
+import type { Point, Region } from '../geometry/shape.ts';
 import { endLine } from '../joinery/lengths.ts';
 import type { Piece } from '../joinery/piece.ts';
 import type { LaidPart } from '../layout/laid.ts';
 import { holesOff } from '../lettering/stencil/sheet.ts';
+import { groupOf } from '../list/grouped.ts';
 import { addUp } from '../list/totals.ts';
 import type { StoryStick } from '../marks/result.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
 import type { SignPattern } from '../patterns/kind/sign.ts';
 import type { PatternRequest } from '../patterns/planPatterns.ts';
+import type { Grounds, Seam } from './ground.ts';
 import type { SignPlan } from './types.ts';
 
 export interface RequestInput {
@@ -24,6 +26,7 @@ export interface RequestInput {
   readonly parts: readonly LaidPart[];
   readonly pieces: readonly Piece[];
   readonly signs: readonly SignPlan[];
+  readonly seams: Grounds['seams'];
   readonly sticks: readonly StoryStick[];
   readonly measure: MeasureStyle;
   readonly nameOf: (id: string) => string;
@@ -59,10 +62,11 @@ function toldApart(requests: readonly PatternRequest[]): PatternRequest[] {
 export function signRequest(
   parts: readonly LaidPart[],
   sign: SignPlan,
-  { nameOf, finishOf }: Pick<RequestInput, 'nameOf' | 'finishOf'>,
+  { nameOf, finishOf, seams }: Pick<RequestInput, 'nameOf' | 'finishOf' | 'seams'>,
   outlined: boolean,
 ): SignPattern {
   const laid = parts.filter(isLettered).find((p) => p.id === sign.id);
+  const own = ({ x, y }: Point): Point => ({ x: x - sign.at.x, y: y - sign.at.y });
   const board = laid ? translateRegion(laid.region, -sign.at.x, -sign.at.y) : regionOfBox(sign.lettered.box);
   return {
     kind: 'sign',
@@ -71,6 +75,7 @@ export function signRequest(
     mode: laid?.lettering.make ?? 'trace',
     spacing: laid?.lettering.pounce ?? POUNCE,
     board,
+    seams: groupOf(seams, sign.id).map(([a, b]): Seam => [own(a), own(b)]),
     off: holesOff(sign.stencils?.holes ?? [], board),
     sawn: outlined && laid !== undefined && isShaped(laid),
     lettered: sign.lettered,

@@ -94,10 +94,11 @@ function fontOf(name: string, fonts: Design['fonts'], supplies: Supplies, result
 interface Sight {
   readonly board: Region;
   readonly room: Region;
+  readonly free: boolean;
 }
 
 /** The board of a laid sign, and where on it letters can be seen beside what lies on it. */
-export function sightOf(sign: Laid<'sign'>, parts: readonly LaidPart[]): Sight {
+export function sightOf(sign: Laid<'sign' | 'lettering'>, parts: readonly LaidPart[]): Sight {
   const { x, y } = sign.box;
   const local = (value: Mm) => Math.round(value / SAME_LENGTH) * SAME_LENGTH;
   const own = (region: Region) => transformRegion(region, (p) => ({ x: local(p.x - x), y: local(p.y - y) }));
@@ -105,12 +106,13 @@ export function sightOf(sign: Laid<'sign'>, parts: readonly LaidPart[]): Sight {
   const board = own(sign.region);
   return {
     board,
+    free: isPaint(sign),
     room: covers.length === 0 ? board : subtract(board, union(covers.map((part) => own(part.region)))),
   };
 }
 
 /** Parts with a thickness that lie on the sign, or on such parts; supports stand before what lies on them. */
-function coversOf(sign: Laid<'sign'>, parts: readonly LaidPart[]): LaidPart[] {
+function coversOf(sign: LaidPart, parts: readonly LaidPart[]): LaidPart[] {
   const under = new Set([sign.id]);
   return parts.filter((part) => {
     if (isPaint(part) || !under.has(part.on) || !boxesMeet(part.box, sign.box)) return false;

@@ -18,6 +18,7 @@ import type { MarksPlan } from '../marks/result.ts';
 import type { Stock, Tables } from '../materials/types.ts';
 import type { Money } from '../measure/units.ts';
 import type { PatternSet, PrinterCorrection } from '../patterns/result.ts';
+import type { Grounds } from './ground.ts';
 import type { Language } from './words/languages.ts';
 
 /** What a plan needs besides the design; arrives from the editor or the command as plain data. */
@@ -98,6 +99,8 @@ export interface Plan {
   readonly sawnLetters: readonly Solid[];
   readonly cutting: Cutting;
   readonly signs: readonly SignPlan[];
+  /** Edges and joints that letters without a board lie over. */
+  readonly seams: Grounds['seams'];
   readonly looks: Looks;
   readonly finish: FinishPlan;
   readonly load: LoadPlan;

@@ -137,6 +137,7 @@ const NOT_MENDED: Readonly<Record<Exclude<CheckCode, keyof typeof MENDED>, strin
   'lettering.missing-glyph': WORDS,
   'lettering.unknown-font': MEANT,
   'lettering.off-sign': AT_ITS_FIELD,
+  'lettering.crosses': MEANT,
   'lettering.no-room': AT_ITS_FIELD,
   'lettering.script': WORDS,
   'lettering.low-contrast': 'colors are the person’s choice',

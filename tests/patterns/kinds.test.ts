@@ -39,6 +39,7 @@ const sign = (mode: SignPattern['mode'], colors = 1): SignPattern => ({
   board,
   lettered,
   bent: false,
+  seams: [],
   stencils: Array.from({ length: colors }, (_, i) => ({ finish: `color ${i}`, stencil })),
 });
 const pathsOn = (items: Parameters<typeof flatten>[0], layer: string) =>

@@ -34,6 +34,7 @@ const sign = {
   ],
   lettered,
   bent: false,
+  seams: [],
   stencils: [],
 } as const;
 

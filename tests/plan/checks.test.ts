@@ -215,6 +215,14 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
   'lettering.missing-glyph': () => sign({ lines: [{ text: 'A☂' }] }),
   'lettering.unknown-font': () => sign({ font: 'nobody-sans' }),
   'lettering.off-sign': () => sign({ fit: 'none', capHeight: 300 }),
+  // Over the edge of the sign's own board.
+  'lettering.crosses': () => {
+    const on = base.parts.find((p) => p.kind === 'sign');
+    if (on?.kind !== 'sign') throw new Error('no sign');
+    const { id: _, box: own, lettering } = on;
+    const words = newPart('lettering', { id: 'words', name: 'Words', box: { ...own, y: own.y - own.h / 2 } });
+    return withParts({ ...words, lettering });
+  },
   'lettering.no-room': () => sign({ margin: 90 }),
   'lettering.script': () => sign({ lines: [{ text: 'HARBOR שלום' }] }),
   'stencil.letter-lost': () => stenciled({ bridgeWidth: 40 }),

@@ -51,7 +51,7 @@ describe('a head that is sawn from sheet, through the plan', () => {
     }
     const requests = patternRequests({
       ...{ design: plan.design, face: plan.face, parts: plan.layout.parts, pieces: plan.joinery.pieces },
-      ...{ signs: [], sticks: [], measure: { unit: 'mm', fraction: '16' } },
+      ...{ signs: [], seams: new Map(), sticks: [], measure: { unit: 'mm', fraction: '16' } },
       nameOf: (id) => id,
       finishOf: (id) => id,
     });

@@ -74,7 +74,7 @@ describe('a strip that stops at an arch, through the plan', () => {
     const { design: made, face, layout, joinery } = plan;
     const requests = patternRequests({
       ...{ design: made, face, parts: layout.parts, pieces: joinery.pieces, signs: [], sticks: [] },
-      measure: { unit: 'mm', fraction: '16' },
+      ...{ seams: new Map(), measure: { unit: 'mm', fraction: '16' } },
       nameOf: (id) => id,
       finishOf: (id) => id,
     });

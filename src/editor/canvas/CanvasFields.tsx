@@ -1,4 +1,5 @@
 import type { CSSProperties } from 'react';
+import { isLettered } from '../../design/made.ts';
 import { inSlot, measuresOf, withFields } from '../../design/rule/table.ts';
 import { MeasureField } from '../control/MeasureField.tsx';
 import type { Shown } from '../document/shown.ts';
@@ -28,7 +29,7 @@ export function CanvasFields({ shown, view }: { shown: Shown; view: View }) {
   if (field.kind === 'lettering') {
     const part = design.parts.find((p) => p.id === field.part);
     const box = layout.boxes.get(field.part);
-    if (part?.kind !== 'sign' || !box) return null;
+    if (!part || !isLettered(part) || !box) return null;
     const at = toScreen(view, { x: box.x, y: box.y + box.h });
     return (
       <LetteringInPlace

@@ -1,3 +1,4 @@
+import { isLettered } from '../../design/made.ts';
 import type { Axis, Design } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
@@ -77,9 +78,9 @@ const THIN = 44;
 /** What figures keep clear of: lettering, and thin parts that are selected. */
 function keptClear(layout: Layout, selected: ReadonlySet<string>, view: View): Box[] {
   return layout.parts
-    .filter(({ kind, box, part }) => {
-      const isThin = Math.min(box.w, box.h) * view.scale < THIN;
-      return kind === 'sign' || (isThin && selected.has(part));
+    .filter((laid) => {
+      const isThin = Math.min(laid.box.w, laid.box.h) * view.scale < THIN;
+      return isLettered(laid) || (isThin && selected.has(laid.part));
     })
     .map(({ box }) => {
       const { x, y } = toScreen(view, { x: box.x, y: box.y + box.h });

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Sign } from '../../design/schema.ts';
+import type { LetteredPart } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
 import { editsToLetter } from '../edit/letter.ts';
@@ -7,7 +7,7 @@ import { useCommit } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
 
 interface LetteringInPlaceProps {
-  readonly sign: Sign;
+  readonly sign: LetteredPart;
   readonly at: Point;
   readonly width: number;
   readonly height: number;

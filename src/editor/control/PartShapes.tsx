@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { isBought, isPaint } from '../../design/made.ts';
+import { isBought, isLettersAlone, isPaint } from '../../design/made.ts';
 import type { Finish } from '../../design/schema.ts';
 import type { Region } from '../../geometry/shape.ts';
 import type { LaidPart } from '../../layout/laid.ts';
@@ -16,13 +16,15 @@ export function PartShapes({ parts, finishes, over }: PartShapesProps) {
   const colors = new Map(finishes.map((f) => [f.id, f.color]));
   return parts.map((part) => (
     <g key={part.id}>
-      <path
-        d={pathOf(part.region)}
-        fillRule="evenodd"
-        fill={isBought(part) ? part.spec.color : (colors.get(part.finish ?? '') ?? 'var(--rim)')}
-        stroke="var(--outline)"
-        strokeWidth={isPaint(part) ? 0 : 3}
-      />
+      {isLettersAlone(part) ? null : (
+        <path
+          d={pathOf(part.region)}
+          fillRule="evenodd"
+          fill={isBought(part) ? part.spec.color : (colors.get(part.finish ?? '') ?? 'var(--rim)')}
+          stroke="var(--outline)"
+          strokeWidth={isPaint(part) ? 0 : 3}
+        />
+      )}
       {over?.(part)}
     </g>
   ));

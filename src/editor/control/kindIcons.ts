@@ -9,6 +9,7 @@ import {
   PanelTop,
   RectangleHorizontal,
   Signpost,
+  Type,
 } from 'lucide-react';
 import type { DrawnKind } from '../state/tools.ts';
 
@@ -19,6 +20,7 @@ export const KIND_ICONS: Readonly<Record<DrawnKind, LucideIcon>> = {
   sign: Signpost,
   fitting: Lamp,
   painted: PaintBucket,
+  lettering: Type,
   array: Columns4,
   fill: BrickWall,
   'keep-clear': OctagonMinus,

@@ -1,4 +1,4 @@
-import { isPaint } from '../../design/made.ts';
+import { isLettersAlone, isPaint } from '../../design/made.ts';
 import type { Finish } from '../../design/schema.ts';
 import type { Point, Region } from '../../geometry/shape.ts';
 import { groovesOf, type LaidPart, type Leg, legsOf, reliefOf, type SawnArcs } from '../../layout/laid.ts';
@@ -50,6 +50,10 @@ export function drawPart(ctx: Pen, props: PartLook): void {
     return;
   }
   if (!isPaint(part) && !props.shadeless) castShadow(ctx, props);
+  if (isLettersAlone(part)) {
+    if (props.sign) drawLettering(ctx, props, props.sign);
+    return;
+  }
   const outline = outlineOf(part.region);
   const { fill, sheen, grained, shaped } = props.appearance;
   const line = inkOn(fill);

@@ -1,7 +1,7 @@
 import { ASSEMBLIES } from '../../design/assembly/table.ts';
 import { newPart, usualStock } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
-import { isLettered, isMany } from '../../design/made.ts';
+import { isLettered, isMany, isSheet } from '../../design/made.ts';
 import type { Design, Part, PartKind } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Stock } from '../../materials/types.ts';
@@ -29,6 +29,7 @@ const DEFAULT_SIZE: Readonly<Record<DrawnKind, Size>> = {
   sign: { w: inches(24), h: inches(7) },
   fitting: { w: inches(4), h: inches(2) },
   painted: { w: inches(12), h: inches(12) },
+  lettering: { w: inches(24), h: inches(7) },
   array: { w: inches(24), h: inches(24) },
   fill: { w: inches(24), h: inches(24) },
   'keep-clear': { w: inches(4), h: inches(6) },
@@ -119,10 +120,14 @@ function shapedToBox(part: Part, design: Design): Part {
     // Letters in the color of their board could not be seen; with a single color the board stays bare.
     const other = design.finishes.find((f) => f.id !== part.finish)?.id;
     const { finish } = part.lettering;
+    // What has no board is painted as it was told; a sign's own board is not to hide its letters.
+    const own = isSheet(part)
+      ? { finish: other === undefined ? null : part.finish, letters: other ?? finish }
+      : { finish: null, letters: finish };
     return {
       ...part,
-      finish: other === undefined ? null : part.finish,
-      lettering: { ...part.lettering, capHeight, finish: other ?? finish },
+      finish: own.finish,
+      lettering: { ...part.lettering, capHeight, finish: own.letters },
     };
   }
   return part;

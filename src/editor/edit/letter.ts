@@ -1,9 +1,9 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import type { Sign } from '../../design/schema.ts';
+import type { LetteredPart } from '../../design/schema.ts';
 import { linesAfterTyping } from './letterSizes.ts';
 
 /** The edit that gives a sign other words; lines and letters keep the sizes they had. */
-export function editsToLetter(sign: Sign, text: string): Edit[] {
+export function editsToLetter(sign: LetteredPart, text: string): Edit[] {
   const texts = text
     .split('\n')
     .slice(0, 40)

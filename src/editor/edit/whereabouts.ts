@@ -17,6 +17,7 @@ export const NOUNS = [
   'sign',
   'fitting',
   'painted',
+  'lettering',
   'battens',
   'row',
   'fill',

@@ -10,6 +10,7 @@ export const DRAWN_KINDS: readonly DrawnKind[] = [
   'sign',
   'fitting',
   'painted',
+  'lettering',
   'array',
   'fill',
   'keep-clear',

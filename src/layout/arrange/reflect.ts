@@ -63,6 +63,7 @@ function reflectSingle<P extends Exclude<Part, PartArray | Fill> | Member>(part:
     case 'fitting':
       return { ...part, ...reflectFitting(part, axis) };
     case 'painted':
+    case 'lettering':
       return { ...part, shape: reflectShape(part.shape, axis) };
   }
   return part;

@@ -1,5 +1,5 @@
 import type { Check } from '../../check/check.ts';
-import { isBars, isBoards, isPaint, type MadeAs } from '../../design/made.ts';
+import { isBars, isBoards, isLettered, isPaint, type MadeAs } from '../../design/made.ts';
 import { intersect } from '../../geometry/clip.ts';
 import { areaOf, centroidOf } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
@@ -11,12 +11,16 @@ import type { Placing } from '../place/place.ts';
 const TOUCHING_MM2 = 1;
 
 function sharesHeight(a: LaidPart, b: LaidPart): boolean {
-  // A painted shape has no height: it is in the way only where it would be inside of something.
+  // A painted shape has no height: it is in the way only where it would be inside of something. What
+  // letters without a board stand on is painted on whatever is there.
   return Math.min(a.z1, b.z1) - Math.max(a.z0, b.z0) > SAME_LENGTH || isInside(a, b) || isInside(b, a);
 }
 
 const isInside = (painted: LaidPart, body: LaidPart): boolean =>
-  isPaint(painted) && painted.z0 > body.z0 + SAME_LENGTH && painted.z0 < body.z1 - SAME_LENGTH;
+  isPaint(painted) &&
+  !isLettered(painted) &&
+  painted.z0 > body.z0 + SAME_LENGTH &&
+  painted.z0 < body.z1 - SAME_LENGTH;
 
 /**
  * What may overlap of two strips or runs: they meet in joints, which are joinery's to judge, but for heads sawn from

@@ -1,5 +1,15 @@
 import { isBoards, isLettered, isMany } from '../../design/made.ts';
-import type { Fitting, Lettering, Painted, Panel, Part, Run, Sign, Strip } from '../../design/schema.ts';
+import type {
+  Fitting,
+  Lettering,
+  Painted,
+  Panel,
+  Part,
+  PartOf,
+  Run,
+  Sign,
+  Strip,
+} from '../../design/schema.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -35,6 +45,7 @@ type Make =
   | Pick<Only<'sign'>, 'kind' | 'spec' | 'lettering'>
   | Pick<Only<'fitting'>, 'kind' | 'spec'>
   | Pick<Only<'painted'>, 'kind' | 'spec'>
+  | Pick<Only<'lettering'>, 'kind' | 'spec' | 'lettering'>
   | Pick<Only<'fill'>, 'kind' | 'leg' | 'wood' | 'spec' | 'relief'>;
 
 /** Fields of a part or of a member of an array that a body is made from. */
@@ -44,7 +55,8 @@ export type Single =
   | Pick<Panel, 'kind' | 'stock' | 'shape' | 'openings' | 'grain'>
   | Pick<Sign, 'kind' | 'stock' | 'shape' | 'openings' | 'grain' | 'lettering'>
   | Pick<Fitting, 'kind' | keyof Bought>
-  | Pick<Painted, 'kind' | 'shape'>;
+  | Pick<Painted, 'kind' | 'shape'>
+  | Pick<PartOf<'lettering'>, 'kind' | 'shape' | 'lettering'>;
 
 export function bodyOf(part: Single, box: Box, stocks: ReadonlyMap<string, Stock>): Body {
   switch (part.kind) {
@@ -63,8 +75,12 @@ export function bodyOf(part: Single, box: Box, stocks: ReadonlyMap<string, Stock
       };
       return { region: regionOfShape(shape, box), height: depth, stock: null, unknownStock: null, make };
     }
-    case 'painted': {
-      const make: Make = { kind: 'painted', spec: { shape: part.shape } };
+    case 'painted':
+    case 'lettering': {
+      const spec = { shape: part.shape };
+      const make: Make = isLettered(part)
+        ? { kind: 'lettering', spec, lettering: part.lettering }
+        : { kind: 'painted', spec };
       return { region: regionOfShape(part.shape, box), height: 0, stock: null, unknownStock: null, make };
     }
   }

@@ -1,4 +1,5 @@
 import type { Face, LevelId } from '../../bed/face.ts';
+import { isLettered, isPaint } from '../../design/made.ts';
 import { LEVEL_IDS, type Part } from '../../design/schema.ts';
 import { surrounds } from '../../geometry/box.ts';
 import { intersect } from '../../geometry/clip.ts';
@@ -35,7 +36,7 @@ export function levelUnder(face: Face, region: Region, box: Box): LevelId | null
 export const isLevelId = (on: string): on is LevelId => (LEVEL_IDS as readonly string[]).includes(on);
 
 export interface SupportOrder {
-  /** Supports before what lies on them; otherwise in the design's order. */
+  /** Supports before what lies on them; otherwise in the design's order, letters without a board last. */
   readonly order: readonly Part[];
   /** Rings of parts that lie on each other, each from its least id. */
   readonly cycles: readonly (readonly string[])[];
@@ -46,7 +47,8 @@ export function orderBySupport(parts: readonly Part[], byId: ReadonlyMap<string,
   const order: Part[] = [];
   const cycles: string[][] = [];
   const state = new Map<string, 'open' | 'done'>();
-  for (const first of parts) {
+  const free = (part: Part): boolean => isLettered(part) && isPaint(part);
+  for (const first of [...parts.filter((part) => !free(part)), ...parts.filter(free)]) {
     // The chain of supports below, from the top down; each part lies on one thing only.
     const chain: Part[] = [];
     let part: Part | undefined = first;

@@ -1,3 +1,4 @@
+import { isLettered, isPaint } from '../../design/made.ts';
 import type { Color, DrawItem } from '../../drawing/drawing.ts';
 import { rectangle, shape } from '../../drawing/items.ts';
 import { INK, WEIGHT } from '../../drawing/style.ts';
@@ -45,7 +46,7 @@ export function coloredFace(plan: Plan, view: PageView): DrawItem[] {
     const grooves = groovesOf(solid.relief);
     if (grooves.length > 0) drawn.push(outlined(view.region(grooves), GROOVE, WEIGHT.hair));
     const sign = lettering.get(solid.part);
-    if (!sign) return drawn;
+    if (!sign || isPaint(solid)) return drawn;
     const letters = sign.lettered.layers.map((layer) => {
       const onFace = layer.region.map((polygon) => ({
         outer: polygon.outer.map((p) => ({ x: p.x + sign.at.x, y: p.y + sign.at.y })),
@@ -58,9 +59,20 @@ export function coloredFace(plan: Plan, view: PageView): DrawItem[] {
     });
     return [...drawn, ...letters];
   });
+  const free = new Set(
+    plan.joinery.solids.filter((s) => isLettered(s) && isPaint(s)).map(({ part }) => part),
+  );
+  // Letters without a board lie on wood of any height: what is seen of them is told.
+  const words = plan.finish.shown
+    .filter(({ part, finish }) => free.has(part) && finish !== null)
+    .toReversed()
+    .map(({ region, look }) =>
+      shape(pathOfRegion(view.region(region)), { fill: look ?? BARE, fillRule: 'evenodd' }),
+    );
   return [
     ...levels(plan, view, true),
     ...parts,
+    ...words,
     rectangle(onPage(view, plan.face.box), { stroke: INK.line, width: WEIGHT.bold }),
   ];
 }

@@ -6,7 +6,7 @@ import { boxAround } from '../../geometry/box.ts';
 import { chordsInside } from '../../geometry/chord.ts';
 import { boxesMeet, boxOf } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
-import type { Box, Region } from '../../geometry/shape.ts';
+import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Lettered, PlacedGlyph } from '../../lettering/result.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { PatternWords } from '../words.ts';
@@ -20,6 +20,8 @@ const LEAST: Mm = 1;
 const NAME_OFF: Mm = 0.8;
 
 const BASELINE = { ...GUIDE, dash: DASH.hidden };
+/** Told from all that is to be followed, and from the edge of the board. */
+const SEAM = { ...GUIDE, dash: DASH.trim };
 const NAME = { size: PATTERN_TEXT.note, color: INK.soft };
 
 export interface Guided {
@@ -27,6 +29,8 @@ export interface Guided {
   readonly lettered: Lettered;
   /** Baselines are arcs: no straight line stands for them. */
   readonly bent: boolean;
+  /** Edges and joints of what is beneath. */
+  readonly seams: readonly (readonly [Point, Point])[];
   /** The board's edge is drawn elsewhere, to be sawn by. */
   readonly sawn?: boolean | undefined;
 }
@@ -45,8 +49,8 @@ interface Stretch {
  * lines of text. Center lines and baselines end before the lettering, so that none is taken for an outline; each
  * stretch bears its name where there is room, since the next one may be on another page.
  */
-export function guides({ board, lettered, bent, sawn }: Guided, words: PatternWords): DrawItem {
-  const edge = sawn ? [] : outlines(board, GUIDE);
+export function guides({ board, lettered, bent, sawn, seams }: Guided, words: PatternWords): DrawItem {
+  const edge = [...(sawn ? [] : outlines(board, GUIDE)), ...seams.map(([a, b]) => line(a, b, SEAM))];
   const whole = boxOf(board);
   const letters = lettered.layers.flatMap(({ region }) => region.map(({ outer }) => boxOfPoints(outer)));
   const ink = boxAround(letters);

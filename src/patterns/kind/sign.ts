@@ -30,6 +30,8 @@ export interface SignPattern {
   /** Registration holes that do not lie on the board. */
   readonly off?: number | undefined;
   readonly lettered: Lettered;
+  /** Edges and joints of what letters without a board lie on, in the same coordinates. */
+  readonly seams: readonly (readonly [Point, Point])[];
   /** Lines of text run along arcs. */
   readonly bent: boolean;
   /** Stencil mode: one for each color, from the back to the front. */
@@ -67,12 +69,17 @@ const boardOf = ({ sawn }: SignPattern, board: Region, look: PathLook): DrawItem
 const lettering = (lettered: Lettered): DrawItem[] =>
   lettered.layers.map((one) => layer(one.role, outlines(one.region, FOLLOW)));
 
-function mirrored(lettered: Lettered, board: Region): { lettered: Lettered; board: Region } {
+function mirrored({
+  lettered,
+  board,
+  seams,
+}: SignPattern): Pick<SignPattern, 'lettered' | 'board' | 'seams'> {
   const { x, w } = boxed(board);
   const turn = (p: Point) => ({ x: 2 * x + w - p.x, y: p.y });
   const region = (r: Region) => transformRegion(r, turn);
   return {
     board: region(board),
+    seams: seams.map(([a, b]) => [turn(a), turn(b)]),
     lettered: {
       ...lettered,
       layers: lettered.layers.map((one) => ({ ...one, region: region(one.region) })),
@@ -109,25 +116,16 @@ function pricked({ lettered, spacing }: SignPattern): DrawItem[] {
 const isOn = (p: Point, ring: Ring): boolean =>
   ring.some((from, i) => distanceToSegment(p, from, cyclic(ring, i + 1)) < ON_LINE);
 
-function whole(
-  sign: SignPattern,
-  lettered: Lettered,
-  board: Region,
-  words: PatternWords,
-  letters = lettering(lettered),
-): Pattern[] {
+function whole(sign: SignPattern, words: PatternWords, letters = lettering(sign.lettered)): Pattern[] {
+  const { lettered, board } = sign;
   const ink = lettered.layers.map((one) => boxOf(one.region)).filter((b): b is Box => b !== null);
   const box = ink.reduce(boxAroundBoth, boxed(board));
   return [
     {
       for: sign.id,
       title: sign.name,
-      note: words.mode[sign.mode],
-      drawing: drawingOf(sign.name, box, [
-        guides({ board, lettered, bent: sign.bent, sawn: sign.sawn }, words),
-        ...boardOf(sign, board, FOLLOW),
-        ...letters,
-      ]),
+      note: [words.mode[sign.mode], ...seamsOf(sign, words)].join('; '),
+      drawing: drawingOf(sign.name, box, [guides(sign, words), ...boardOf(sign, board, FOLLOW), ...letters]),
       letters: letterBoxes(lettered, box),
       besides: BESIDES,
     },
@@ -153,6 +151,7 @@ function stencils(sign: SignPattern, words: PatternWords): Pattern[] {
         ...(stencil.single > 0 ? [words.onOne(stencil.single)] : []),
         ...(sign.stencils.length > 1 ? [words.holes] : []),
         ...(sign.off ? [words.tabs(sign.off)] : []),
+        ...seamsOf(sign, words),
       ].join('; '),
       drawing: drawingOf(title, sheet, [
         guides({ ...sign, sawn: sign.sawn && i === 0 }, words),
@@ -173,6 +172,10 @@ function stencils(sign: SignPattern, words: PatternWords): Pattern[] {
   });
 }
 
+/** What the lines are that are neither letters nor guides. */
+const seamsOf = ({ seams }: SignPattern, words: PatternWords): string[] =>
+  seams.length > 0 ? [words.seams] : [];
+
 const MARK: { readonly most: Mm; readonly least: Mm } = { most: 2.2, least: 0.9 };
 
 /** A 1 in a ring on an island that hangs on one bridge, no larger than the island has room for. */
@@ -187,14 +190,11 @@ function marked({ at, border }: Stencil['islands'][number]): DrawItem[] {
 }
 
 const MODES: Readonly<Record<SignMode, (sign: SignPattern, words: PatternWords) => Pattern[]>> = {
-  trace: (sign, words) => whole(sign, sign.lettered, sign.board, words),
-  pounce: (sign, words) => whole(sign, sign.lettered, sign.board, words, pricked(sign)),
-  mirrored: (sign, words) => {
-    const turned = mirrored(sign.lettered, sign.board);
-    return whole(sign, turned.lettered, turned.board, words);
-  },
+  trace: (sign, words) => whole(sign, words),
+  pounce: (sign, words) => whole(sign, words, pricked(sign)),
+  mirrored: (sign, words) => whole({ ...sign, ...mirrored(sign) }, words),
   stencil: stencils,
-  'cut-out': (sign, words) => whole(sign, sign.lettered, sign.board, words),
+  'cut-out': (sign, words) => whole(sign, words),
 };
 
 export const signPatterns = (sign: SignPattern, words: PatternWords): Pattern[] =>

@@ -12,6 +12,7 @@ import type { MarksPlan } from '../../marks/result.ts';
 import type { Glue } from '../../materials/types.ts';
 import type { PageSetup } from '../../patterns/paper.ts';
 import type { StockCut } from '../cuttingStage.ts';
+import type { Grounds } from '../ground.ts';
 import type { LetterWork } from '../letters.ts';
 import type { ShoppingLine, SignPlan, Supplies, Watch } from '../types.ts';
 import type { FaceFacts, FaceGiven } from './face.ts';
@@ -35,6 +36,7 @@ export interface PlanFacts extends FaceFacts {
   readonly bodies: readonly LaidPart[];
   /** What is joined, without letters. */
   readonly joined: Joinery;
+  readonly grounds: Grounds;
   readonly letters: LetterWork;
   readonly joinery: Joinery;
   /** What stands out of the face: parts after their joints, and letters that are glued on. */

@@ -8,7 +8,10 @@ import type { Supplies } from '../types.ts';
 import { sayFor } from '../words/say.ts';
 import type { PlanMemory } from './memory.ts';
 
-type PatternInput = Pick<RequestInput, 'design' | 'face' | 'parts' | 'pieces' | 'signs' | 'sticks'> & {
+type PatternInput = Pick<
+  RequestInput,
+  'design' | 'face' | 'parts' | 'pieces' | 'signs' | 'seams' | 'sticks'
+> & {
   readonly supplies: Supplies;
   readonly stocks: ReadonlyMap<string, Stock>;
   /** Null where the paper is none of the table. */

@@ -12,6 +12,7 @@ import { planMarks } from '../../marks/planMarks.ts';
 import { bodiesOf } from '../bodies.ts';
 import { cutStocks, stockCuts } from '../cuttingStage.ts';
 import { gluing } from '../gluing.ts';
+import { planGrounds } from '../ground.ts';
 import { planLetters, withLetterGlue, withLetters } from '../letters.ts';
 import { pageSetup } from '../pageSetup.ts';
 import { reuse } from '../reuse.ts';
@@ -37,7 +38,9 @@ const lettering: StagesFor<'lettering'> = {
   ),
 };
 
-const joinery: StagesFor<'bodies' | 'joined' | 'letters' | 'joinery' | 'standing' | 'fixed' | 'cuts'> = {
+const joinery: StagesFor<
+  'bodies' | 'joined' | 'grounds' | 'letters' | 'joinery' | 'standing' | 'fixed' | 'cuts'
+> = {
   bodies: stage(
     ({ layout }) => ({ parts: layout.parts }),
     ({ parts }, last) => bodiesOf(parts, last),
@@ -51,6 +54,12 @@ const joinery: StagesFor<'bodies' | 'joined' | 'letters' | 'joinery' | 'standing
       const now = planJoinery(input, results);
       return { ...now, pieces: reuse(last?.pieces, now.pieces), solids: reuse(last?.solids, now.solids) };
     },
+  ),
+  grounds: stage(
+    ({ face, layout, joined, lettering }) => ({
+      ...{ levels: face.levels, parts: layout.parts, solids: joined.solids, signs: lettering.signs },
+    }),
+    planGrounds,
   ),
   letters: stage(
     ({ layout, lettering, stocks, design }) => ({
@@ -173,9 +182,9 @@ const patterns: StagesFor<'pages' | 'patterns'> = {
     pageSetup,
   ),
   patterns: stage(
-    ({ design, face, layout, joined, lettering, marks, supplies, stocks, pages, memory }) => ({
+    ({ design, face, layout, joined, lettering, grounds, marks, supplies, stocks, pages, memory }) => ({
       ...{ design, face, parts: layout.parts, pieces: joined.pieces },
-      ...{ signs: lettering.signs, sticks: marks.sticks },
+      ...{ signs: lettering.signs, seams: grounds.seams, sticks: marks.sticks },
       ...{ supplies, stocks, setup: pages, memory },
     }),
     ({ memory, ...input }, last) => planPatterns(input, last, memory),

@@ -1,7 +1,7 @@
 import { FolderOpen, Trash2 } from 'lucide-react';
 import { useId, useRef, useState } from 'react';
 import { isLettered } from '../../../design/made.ts';
-import type { Design, Sign } from '../../../design/schema.ts';
+import type { Design, LetteredPart } from '../../../design/schema.ts';
 import { Button } from '../../control/Button.tsx';
 import { freeId } from '../../edit/ids.ts';
 import { tables } from '../../shipped/tables.ts';
@@ -14,7 +14,7 @@ import { useFontFace } from './useFontFace.ts';
 const FAMILIES = ['sans', 'slab', 'serif', 'script', 'deco', 'stencil'] as const;
 
 /** Letter styles, each shown in its own letters with the sign's own words. */
-export function FontChooser({ part, onChoose }: { part: Sign; onChoose: (font: string) => void }) {
+export function FontChooser({ part, onChoose }: { part: LetteredPart; onChoose: (font: string) => void }) {
   const t = useWords();
   const id = useId();
   const design = useSettledDesign();
@@ -68,7 +68,7 @@ export function FontChooser({ part, onChoose }: { part: Sign; onChoose: (font: s
 }
 
 /** A font of the person's own, read from a file, set in the sign at once. */
-function OpenFont({ part }: { part: Sign }) {
+function OpenFont({ part }: { part: LetteredPart }) {
   const t = useWords();
   const design = useSettledDesign();
   const commit = useCommit();

@@ -2,7 +2,7 @@ import { Plus } from 'lucide-react';
 import type { Edit } from '../../../design/edit/edit.ts';
 import { isLettered } from '../../../design/made.ts';
 import { textTold } from '../../../design/picture.ts';
-import type { Lettering, Sign } from '../../../design/schema.ts';
+import type { LetteredPart, Lettering } from '../../../design/schema.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Button } from '../../control/Button.tsx';
 import { placeInMiddle } from '../../gesture/draw.ts';
@@ -36,9 +36,14 @@ function Signs({ plan }: { plan: Plan }) {
     return (
       <>
         <p className="note">{t('letters.none')}</p>
-        <Button icon={Plus} look="main" onClick={() => placeInMiddle(store, 'sign')}>
-          {t('letters.addSign')}
-        </Button>
+        <div className="btn-row spaced">
+          <Button icon={Plus} look="main" onClick={() => placeInMiddle(store, 'sign')}>
+            {t('letters.addSign')}
+          </Button>
+          <Button icon={Plus} onClick={() => placeInMiddle(store, 'lettering')}>
+            {t('letters.addLettering')}
+          </Button>
+        </div>
       </>
     );
   }
@@ -60,7 +65,7 @@ function Signs({ plan }: { plan: Plan }) {
   );
 }
 
-function SignStep({ plan, part }: { plan: Plan; part: Sign }) {
+function SignStep({ plan, part }: { plan: Plan; part: LetteredPart }) {
   const t = useWords();
   const commit = useCommit();
   const sign = plan.signs.find((s) => s.id === part.id);

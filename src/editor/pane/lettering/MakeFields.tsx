@@ -1,5 +1,6 @@
 import { POUNCE } from '../../../design/defaults.ts';
-import type { Lettering, Sign } from '../../../design/schema.ts';
+import { isSheet } from '../../../design/made.ts';
+import type { LetteredPart, Lettering } from '../../../design/schema.ts';
 import type { SignPlan } from '../../../plan/types.ts';
 import { Button } from '../../control/Button.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
@@ -30,7 +31,7 @@ const STENCIL_FIELDS: readonly FormField<Lettering['stencil']>[] = [
 interface Made {
   readonly lettering: Lettering;
   readonly sign: SignPlan | undefined;
-  readonly board: Sign;
+  readonly board: LetteredPart;
 }
 
 const MAKE_FIELDS: readonly FormField<Made, Partial<Lettering>>[] = [
@@ -57,10 +58,11 @@ const MAKE_FIELDS: readonly FormField<Made, Partial<Lettering>>[] = [
     hint: 'letters.sawnFromHint',
     when: ({ lettering }) => lettering.make === 'cut-out',
     of: ({ lettering, board }, design) => {
-      const sheet = stocksOf(design).get(board.stock)?.name ?? board.stock;
+      const own = isSheet(board) ? board.stock : null;
+      const sheet = own === null ? t('letters.noneYet') : (stocksOf(design).get(own)?.name ?? own);
       return [
-        { value: AS_THE_SIGN, label: t('letters.asTheSign', { sheet }) },
-        ...stockChoices(design, ['sheet'], lettering.stock ?? board.stock),
+        { value: AS_THE_SIGN, label: own === null ? sheet : t('letters.asTheSign', { sheet }) },
+        ...stockChoices(design, ['sheet'], lettering.stock ?? own ?? AS_THE_SIGN),
       ];
     },
     get: ({ lettering }) => lettering.stock ?? AS_THE_SIGN,
@@ -74,7 +76,7 @@ export function MakeFields({
   onChange,
   sign,
   board,
-}: LetteringFieldsProps & { readonly sign: SignPlan | undefined; readonly board: Sign }) {
+}: LetteringFieldsProps & { readonly sign: SignPlan | undefined; readonly board: LetteredPart }) {
   useWords();
   const { make, stencil } = lettering;
   const put = (fields: Partial<Lettering['stencil']>) => onChange({ stencil: { ...stencil, ...fields } });

@@ -1,6 +1,6 @@
 import { Minus, Plus } from 'lucide-react';
 import { useState } from 'react';
-import type { Sign } from '../../../design/schema.ts';
+import type { LetteredPart } from '../../../design/schema.ts';
 import { pick } from '../../../list/at.ts';
 import type { Plan, SignPlan } from '../../../plan/types.ts';
 import { Button } from '../../control/Button.tsx';
@@ -18,7 +18,7 @@ const ZOOMS = [1, 1.5, 2, 3, 4] as const;
 
 interface PreviewProps {
   readonly plan: Plan;
-  readonly part: Sign;
+  readonly part: LetteredPart;
   readonly sign: SignPlan;
   readonly onPlace: PlaceBridges;
 }

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import { roomPoint } from '../../../bed/swing.ts';
-import type { Sign } from '../../../design/schema.ts';
+import type { LetteredPart } from '../../../design/schema.ts';
 import { LEGIBLE_CONTRAST, letteringContrast } from '../../../finish/contrast.ts';
 import {
   gapProportion,
@@ -23,7 +23,7 @@ import { useProportions } from './useProportions.ts';
 const USUAL_DISTANCE = 3000;
 
 /** How well the sign can be read, with the source of every limit. */
-export function Reading({ plan, part, sign }: { plan: Plan; part: Sign; sign: SignPlan }) {
+export function Reading({ plan, part, sign }: { plan: Plan; part: LetteredPart; sign: SignPlan }) {
   const t = useWords();
   const say = useSay();
   const [distance, setDistance] = useState(USUAL_DISTANCE);

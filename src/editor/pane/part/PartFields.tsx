@@ -1,6 +1,6 @@
 import type { ComponentType } from 'react';
 import type { Face } from '../../../bed/face.ts';
-import { eachOf, isBought, isMany, isPaint } from '../../../design/made.ts';
+import { eachOf, isBought, isLettered, isMany, isPaint } from '../../../design/made.ts';
 import type { Part, PartKind, PartOf } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { isFixedAlong } from '../../../layout/structure.ts';
@@ -8,8 +8,8 @@ import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { useSay } from '../../control/useSay.ts';
 import { useFace, useLayout } from '../../state/hooks.ts';
-import { useWords, type WordKey } from '../../words/t.ts';
-import { BARE, finishChoices, supportChoices } from '../facts/choices.ts';
+import { t, useWords, type WordKey } from '../../words/t.ts';
+import { BARE, finishChoices, namesOf, supportChoices } from '../facts/choices.ts';
 import { ArrayFields } from './ArrayFields.tsx';
 import { CornerFields } from './CornerFields.tsx';
 import { FillFields } from './FillFields.tsx';
@@ -17,7 +17,7 @@ import { FittingFields } from './FittingFields.tsx';
 import { PaintedFields } from './PaintedFields.tsx';
 import { PanelFields } from './PanelFields.tsx';
 import { RunFields } from './RunFields.tsx';
-import { SignFields } from './SignFields.tsx';
+import { LetteringFields, SignFields } from './SignFields.tsx';
 import { StripFields } from './StripFields.tsx';
 import { usePart } from './usePart.ts';
 
@@ -28,6 +28,7 @@ const KIND_FIELDS: { readonly [K in PartKind]: ComponentType<{ part: PartOf<K> }
   sign: SignFields,
   fitting: FittingFields,
   painted: PaintedFields,
+  lettering: LetteringFields,
   array: ArrayFields,
   fill: FillFields,
 };
@@ -59,11 +60,14 @@ const NAME_FIELDS: readonly FormField<Pick<Part, 'name'>>[] = [
   { is: 'text', label: 'part.name', field: 'name', place: 'wide' },
 ];
 
+/** What is painted under letters without a board is a ground, not their finish. */
+const isLetters = (part: Part): boolean => isLettered(part) && isPaint(part);
+
 const FIX_FIELDS: readonly FormField<Part, Partial<Pick<Part, 'finish' | 'fixing' | 'locked'>>>[] = [
   {
     is: 'choice',
     label: 'part.finish',
-    when: (part) => !isBought(eachOf(part)),
+    when: (part) => !isBought(eachOf(part)) && !isLetters(part),
     of: (_, design) => finishChoices(design),
     get: (part) => eachOf(part).finish ?? BARE,
     put: (id, part) => {
@@ -71,6 +75,15 @@ const FIX_FIELDS: readonly FormField<Part, Partial<Pick<Part, 'finish' | 'fixing
       // It is the members of an array that are seen.
       return isMany(part) ? { finish, member: { ...part.member, finish } } : { finish };
     },
+  },
+  {
+    is: 'choice',
+    label: 'part.ground',
+    hint: 'part.groundHint',
+    when: isLetters,
+    of: (_, design) => [{ value: BARE, label: t('part.noGround') }, ...namesOf(design.finishes)],
+    get: ({ finish }) => finish ?? BARE,
+    put: (id) => ({ finish: id === BARE ? null : id }),
   },
   {
     is: 'choice',

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import type { Lettering, Sign } from '../../../design/schema.ts';
+import type { LetteredPart, Lettering, PartOf, Sign } from '../../../design/schema.ts';
 import { pick } from '../../../list/at.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
@@ -8,6 +8,7 @@ import { tables } from '../../shipped/tables.ts';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { namesOf } from '../facts/choices.ts';
+import { PaintedFields } from './PaintedFields.tsx';
 import { PanelFields } from './PanelFields.tsx';
 import { usePart } from './usePart.ts';
 
@@ -33,27 +34,43 @@ const FIELDS: readonly FormField<Lettering>[] = [
 
 /** The words of a sign and what decides their size; finer lettering stands in its own step. */
 export function SignFields({ part }: { part: Sign }) {
+  return (
+    <>
+      <WordFields part={part} />
+      <PanelFields part={part} />
+    </>
+  );
+}
+
+/** The same of letters without a board; the shape is that of what is painted under them, where that has a finish. */
+export function LetteringFields({ part }: { part: PartOf<'lettering'> }) {
+  return (
+    <>
+      <WordFields part={part} />
+      <PaintedFields part={part} />
+    </>
+  );
+}
+
+function WordFields({ part }: { part: LetteredPart }) {
   const t = useWords();
   const commit = useCommit();
   const { change } = usePart(part);
   const { lettering } = part;
   const letter = (fields: Partial<Lettering>) => change({ lettering: { ...lettering, ...fields } });
   return (
-    <>
-      <div className="fields">
-        <div className="wide">
-          <LinesField
-            key={lettering.lines.map((l) => l.text).join('\n')}
-            value={lettering.lines.map((l) => l.text).join('\n')}
-            onCommit={(text) =>
-              commit(editsToLetter(part, text), t('did.letter', { text: pick(text.split('\n'), 0) }))
-            }
-          />
-        </div>
-        <Fields of={FIELDS} value={lettering} onChange={letter} />
+    <div className="fields">
+      <div className="wide">
+        <LinesField
+          key={lettering.lines.map((l) => l.text).join('\n')}
+          value={lettering.lines.map((l) => l.text).join('\n')}
+          onCommit={(text) =>
+            commit(editsToLetter(part, text), t('did.letter', { text: pick(text.split('\n'), 0) }))
+          }
+        />
       </div>
-      <PanelFields part={part} />
-    </>
+      <Fields of={FIELDS} value={lettering} onChange={letter} />
+    </div>
   );
 }
 

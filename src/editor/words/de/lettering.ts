@@ -10,6 +10,7 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.none':
     'Noch kein Schild auf der Front. Hier bekommt es seine Buchstaben, in der Aufteilung seinen Platz.',
   'letters.addSign': 'Schild auf die Front setzen',
+  'letters.addLettering': 'Die Front selbst beschriften',
   'letters.signs': 'Schilder',
 
   'letters.picture': 'Das Schild „{text}“, wie es gemalt wird, {width} breit, Großbuchstaben {cap} hoch',
@@ -146,6 +147,7 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.sawnFrom': 'Buchstaben gesägt aus',
   'letters.sawnFromHint': 'Sie werden auf dieser Platte ausgelegt, und sie steht auf der Einkaufsliste.',
   'letters.asTheSign': 'Platte des Schilds: {sheet}',
+  'letters.noneYet': 'Platte wählen',
 
   'stencil.title': 'Schablone',
   'stencil.holds':

@@ -14,6 +14,7 @@ export const nameWords: Record<keyof typeof en, string> = {
   'noun.sign': 'Schild',
   'noun.fitting': 'Beschlag',
   'noun.painted': 'Gemalte Form',
+  'noun.lettering': 'Beschriftung',
   'noun.battens': 'Leistenreihe',
   'noun.row': 'Reihe',
   'noun.fill': 'Ausfachung',

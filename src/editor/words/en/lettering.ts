@@ -8,6 +8,7 @@ export const letteringWords = {
   'letters.none':
     'There is no sign on the face yet. Put one there; its letters are set here, its place in the layout.',
   'letters.addSign': 'Put a sign on the face',
+  'letters.addLettering': 'Letter the face itself',
   'letters.signs': 'Signs',
 
   'letters.picture': 'The sign “{text}” as it will be painted, {width} wide, capitals {cap} high',
@@ -143,6 +144,7 @@ export const letteringWords = {
   'letters.sawnFrom': 'Letters sawn from',
   'letters.sawnFromHint': 'They are laid out on this sheet, and it is on the shopping list.',
   'letters.asTheSign': 'The sign’s own sheet: {sheet}',
+  'letters.noneYet': 'Choose a sheet',
 
   'stencil.title': 'Stencil',
   'stencil.holds':

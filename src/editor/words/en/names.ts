@@ -12,6 +12,7 @@ export const nameWords = {
   'noun.sign': 'sign',
   'noun.fitting': 'hardware',
   'noun.painted': 'painted shape',
+  'noun.lettering': 'lettering',
   'noun.battens': 'battens',
   'noun.row': 'row',
   'noun.fill': 'fill',

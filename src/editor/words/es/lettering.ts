@@ -10,6 +10,7 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.none':
     'Todavía no hay letreros en el frente. Poner uno; aquí se ajustan sus letras, en el trazado su sitio.',
   'letters.addSign': 'Poner un letrero en el frente',
+  'letters.addLettering': 'Rotular el frente mismo',
   'letters.signs': 'Letreros',
 
   'letters.picture': 'El letrero «{text}» como se pintará, {width} de ancho, mayúsculas de {cap} de alto',
@@ -147,6 +148,7 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.sawnFrom': 'Letras serradas de',
   'letters.sawnFromHint': 'Se reparten en este tablero, y está en la lista de compra.',
   'letters.asTheSign': 'El tablero del letrero: {sheet}',
+  'letters.noneYet': 'Elegir un tablero',
 
   'stencil.title': 'Plantilla calada',
   'stencil.holds':

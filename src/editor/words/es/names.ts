@@ -15,6 +15,7 @@ export const nameWords: Record<keyof typeof en, string> = {
   'noun.sign': 'letrero',
   'noun.fitting': 'herraje',
   'noun.painted': 'forma pintada',
+  'noun.lettering': 'rótulo',
   'noun.battens': 'listones',
   'noun.row': 'fila',
 

@@ -134,6 +134,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'tool.sign': 'Dibujar un letrero',
   'tool.fitting': 'Poner un herraje',
   'tool.painted': 'Pintar una forma',
+  'tool.lettering': 'Rotular el frente',
   'tool.array': 'Dibujar una fila de listones',
   'tool.keep-clear': 'Señalar una zona que dejar libre',
   'tool.short.select': 'Elegir',
@@ -145,6 +146,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'tool.short.sign': 'Letrero',
   'tool.short.fitting': 'Herraje',
   'tool.short.painted': 'Forma',
+  'tool.short.lettering': 'Rótulo',
   'tool.short.array': 'Fila',
   'tool.short.keep-clear': 'Libre',
 

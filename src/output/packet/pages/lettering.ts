@@ -1,11 +1,11 @@
-import { isLettered } from '../../../design/made.ts';
+import { isLettered, isPaint } from '../../../design/made.ts';
 import { line, shape, text } from '../../../drawing/items.ts';
 import { scaleFor } from '../../../drawing/scaleBar.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { pathOfRegion } from '../../../geometry/path.ts';
 import { boxOf, translateRegion } from '../../../geometry/region.ts';
 import type { Box } from '../../../geometry/shape.ts';
-import type { Laid } from '../../../layout/laid.ts';
+import type { Laid, LaidPart } from '../../../layout/laid.ts';
 import { isOfPicture, type LetterLayer, type PlacedGlyph } from '../../../lettering/result.ts';
 import { grouped } from '../../../list/grouped.ts';
 import { formatReading } from '../../../measure/format.ts';
@@ -54,8 +54,14 @@ function stretchesOf({ lettered }: SignPlan): Stretch[] {
   });
 }
 
+/** The edges that lettering is found from: those of its board, or, where it has none, of the face. */
+function edgesOf({ plan: { face } }: Packet, { at, lettered }: SignPlan, laid: LaidPart): Box {
+  const edges = isPaint(laid) ? face.box : boxOf(laid.region);
+  return edges ? { ...edges, x: edges.x - at.x, y: edges.y - at.y } : lettered.box;
+}
+
 /** The sign to scale, its baselines carried out to the left with their heights over its lower edge. */
-function picture(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: Mm): Block {
+function picture(packet: Packet, sign: SignPlan, laid: Laid<'sign' | 'lettering'>, width: Mm): Block {
   const { plan } = packet;
   const colors = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
   const board = translateRegion(laid.region, -sign.at.x, -sign.at.y);
@@ -63,8 +69,9 @@ function picture(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: Mm):
   const model = boxOf(all) ?? { x: 0, y: 0, w: 1, h: 1 };
   const scale = scaleFor(model, { w: width - BESIDE, h: TALLEST }, packet.unit);
   const height = model.h / scale + 8;
+  const edge = edgesOf(packet, sign, laid);
   const baselines = new Map(
-    stretchesOf(sign).map(({ baseline }) => [formatReading(baseline, packet.measure), baseline]),
+    stretchesOf(sign).map(({ baseline }) => [formatReading(baseline - edge.y, packet.measure), baseline]),
   );
   return {
     height,
@@ -117,7 +124,7 @@ function fontName({ plan }: Packet, font: string): string {
   return own?.name ?? plan.tables.fonts.find((f) => f.id === font)?.name ?? font;
 }
 
-function signBlocks(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: Mm): Block[] {
+function signBlocks(packet: Packet, sign: SignPlan, laid: Laid<'sign' | 'lettering'>, width: Mm): Block[] {
   const terms = packet.terms.lettering;
   const { lettered, stencils } = sign;
   const { make, arcRise, stencil } = laid.lettering;
@@ -151,7 +158,7 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: M
     { title: terms.left, share: 2.8, figure: true },
     { title: terms.right, share: 2.8, figure: true },
   ];
-  const edge = boxOf(translateRegion(laid.region, -sign.at.x, -sign.at.y)) ?? lettered.box;
+  const edge = edgesOf(packet, sign, laid);
   const rows = stretchesOf(sign).map(({ words, capHeight, baseline, box }) => ({
     cells: [
       words,
@@ -168,6 +175,7 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: Laid<'sign'>, width: M
       ...facts.flatMap(([term, words]) => entry(term, words, width, TERM)),
     ].map((block) => ({ ...block, heldToNext: true })),
     ...(rows.length > 0 ? table(columns, rows, width) : []),
+    ...(isPaint(laid) ? [space(1.5), ...paragraph(terms.onFace, width, TEXT.small)] : []),
     ...(arcRise === 0 ? [] : [space(1.5), ...paragraph(terms.bent, width, TEXT.small)]),
     space(5),
   ];

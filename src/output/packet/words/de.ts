@@ -141,6 +141,7 @@ export const DE: PacketWords = {
     sign: 'Schild',
     fitting: 'Beschlag',
     painted: 'gemalt',
+    lettering: 'Schrift',
     fill: 'Brett',
   },
   cutList: {
@@ -352,6 +353,7 @@ export const DE: PacketWords = {
   },
   lettering: {
     lead: 'Ohne Muster beschriften oder ein Muster danach prüfen: Höhen zählen ab der Unterkante des Schilds, Abstände ab seinen Seiten.',
+    onFace: 'Ohne Schild: Höhen zählen ab der Unterkante der Front, Abstände ab ihren Seiten.',
     font: 'Schriftart',
     make: 'Gemacht durch',
     bridges: 'Stege',

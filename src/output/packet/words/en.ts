@@ -151,6 +151,7 @@ export const EN = {
     sign: 'sign',
     fitting: 'hardware',
     painted: 'painted',
+    lettering: 'letters',
     fill: 'board',
   } satisfies Record<Solid['kind'], string>,
   cutList: {
@@ -371,6 +372,7 @@ export const EN = {
   },
   lettering: {
     lead: 'Use these to letter without a pattern, or to check one: heights count from the lower edge of the sign, gaps from its sides.',
+    onFace: 'Without a board: heights count from the lower edge of the face, gaps from its sides.',
     font: 'Letter style',
     make: 'Made by',
     bridges: 'Bridges',

@@ -142,6 +142,7 @@ export const ES: PacketWords = {
     sign: 'letrero',
     fitting: 'herraje',
     painted: 'pintado',
+    lettering: 'rótulo',
   },
   cutList: {
     lead: 'Un largo es lo que lee la cinta métrica en la cara vista entre dos esquinas de un canto; donde un extremo es oblicuo se dicen el canto y sus esquinas, y también el otro canto. Las piezas se nombran con la cara vista hacia arriba y el extremo izquierdo a la izquierda. Las medidas redondeadas de piezas que llenan un tramo suman el tramo.',
@@ -350,6 +351,8 @@ export const ES: PacketWords = {
   },
   lettering: {
     lead: 'Sirven para rotular sin plantilla o para comprobar una: las alturas cuentan desde el canto inferior del letrero, los huecos desde sus lados.',
+    onFace:
+      'Sin tablero: las alturas cuentan desde el canto inferior del frente, los huecos desde sus lados.',
     font: 'Tipo de letra',
     make: 'Hecho por',
     bridges: 'Puentes',

@@ -171,7 +171,19 @@ export const checks: PlanWords['checks'] = {
   'lettering.off-sign': (f, say) =>
     f.text('by') === 'cover'
       ? `Die Beschriftung von ${say.name(f.part)} läuft ${say.length(f.number('over_mm'))} unter das, was auf dem Schild liegt. Kleiner machen oder auf das Schild einpassen.`
-      : `Die Beschriftung von ${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über das Schild. Kleiner machen oder auf das Schild einpassen.`,
+      : f.text('by') === 'face'
+        ? `Die Beschriftung von ${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über die Front. Kleiner machen oder hereinrücken.`
+        : `Die Beschriftung von ${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über das Schild. Kleiner machen oder auf das Schild einpassen.`,
+  'lettering.crosses': (f, say) => {
+    const where = `${f.text('characters')} in ${say.name(f.part)}`;
+    if (f.text('by') === 'joint')
+      return `Buchstaben laufen über eine Fuge: ${where}. Das Muster zeigt, wo. Erst beschriften, wenn alles befestigt ist; in eine offene Fuge kriecht Farbe.`;
+    const told = `Buchstaben laufen über Kanten bis ${say.length(f.number('step_mm'))} hoch: ${where}.`;
+    const flat = f.text('make') === 'stencil' || f.text('make') === 'cut-out';
+    return flat
+      ? `${told} ${f.text('make') === 'stencil' ? 'Eine Schablone' : 'Ein gesägter Buchstabe'} liegt dort nicht flach. Beschriftung verschieben, pausen oder als Lochpause übertragen.`
+      : `${told} Das Muster zeigt, wo. In die Ecken drücken und die Umrisse nach Augenmaß weiterführen.`;
+  },
   'lettering.no-room': (f, say) =>
     `Die Beschriftung von ${say.name(f.part)} soll in das Schild passen, aber Ränder von ${say.length(f.number('margin_mm'))} lassen keinen Platz: Es sind ${say.length(f.number('lack_mm'))} zu viel. Ränder kleiner oder das Schild größer machen.`,
   'lettering.script': (f, say) =>

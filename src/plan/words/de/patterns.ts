@@ -30,6 +30,7 @@ export const patterns: PatternWords = {
   tabs: (count) =>
     `${count === 1 ? '1 Loch' : `${count} Löcher`} neben der Tafel: dort gleich dicken Abschnitt an die Kante kleben`,
   guide: { baseline: 'Grundlinie', center: 'Mitte' },
+  seams: 'lange Striche: Kanten und Fugen darunter',
   layer: (number, of, finish) => `Farbe ${number} von ${of}: ${finish}`,
   face: 'Ganze Front',
   part: (name) => `Schablone: ${name}`,

@@ -40,7 +40,7 @@ export const steps: PlanWords['steps'] = {
   'measure-in-place': (parts, say) =>
     `Anhalten, anreißen, passend schneiden und befestigen: ${named(parts, say)}.`,
   letter: (parts, say) =>
-    `Schablonen zusammenkleben, nach den Mittellinien auflegen und beschriften: ${named(parts, say)}.`,
+    `Schablonen zusammenkleben, nach den Mittellinien auflegen, sobald die Farbe darunter trocken ist, und beschriften: ${named(parts, say)}.`,
   'paint-around-letters': (parts, say) =>
     `Konturen und Schatten von dem nach den Mittellinien aufgelegten Muster übertragen und auf das Schild malen, ein Stück weit bis unter den Rand der Buchstaben: ${named(parts, say)}. Trocknen lassen, bevor Buchstaben aufgeleimt werden.`,
   'mount-letters': (parts, say) =>

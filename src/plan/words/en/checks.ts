@@ -142,7 +142,19 @@ export const checks: PlanWords['checks'] = {
   'lettering.off-sign': (f, say) =>
     f.text('by') === 'cover'
       ? `The lettering of ${say.name(f.part)} runs ${say.length(f.number('over_mm'))} under what lies on the sign. Make it smaller, or fit it to the sign.`
-      : `The lettering of ${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the sign. Make it smaller, or fit it to the sign.`,
+      : f.text('by') === 'face'
+        ? `The lettering of ${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the face. Make it smaller, or move it in.`
+        : `The lettering of ${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the sign. Make it smaller, or fit it to the sign.`,
+  'lettering.crosses': (f, say) => {
+    const where = `${f.text('characters')} in ${say.name(f.part)}`;
+    if (f.text('by') === 'joint')
+      return `Letters cross a joint: ${where}. The pattern shows where. Letter once all is fastened; paint creeps into an open joint.`;
+    const told = `Letters cross edges up to ${say.length(f.number('step_mm'))} high: ${where}.`;
+    const flat = f.text('make') === 'stencil' || f.text('make') === 'cut-out';
+    return flat
+      ? `${told} ${f.text('make') === 'stencil' ? 'A stencil' : 'A sawn letter'} does not lie flat there. Move the lettering, or have it traced or pounced.`
+      : `${told} The pattern shows where. Press it into the corners, and carry the outlines on by eye.`;
+  },
   'lettering.no-room': (f, say) =>
     `The lettering of ${say.name(f.part)} is to fit the sign, but its margins of ${say.length(f.number('margin_mm'))} leave no room: they are ${say.length(f.number('lack_mm'))} too much. Make the margin smaller, or the sign larger.`,
   'lettering.script': (f, say) =>

@@ -30,6 +30,7 @@ export const patterns: PatternWords = {
   tabs: (count: number) =>
     `${count === 1 ? '1 hole' : `${count} holes`} off the board: tape a scrap as thick to its edge there`,
   guide: { baseline: 'baseline', center: 'center' },
+  seams: 'long dashes: edges and joints beneath',
   layer: (number: number, of: number, finish: string) => `color ${number} of ${of}: ${finish}`,
   face: 'Whole face',
   part: (name: string) => `Template: ${name}`,

@@ -38,7 +38,7 @@ export const steps: PlanWords['steps'] = {
     `Draw the arc, then bend and fasten: ${named(parts, say)}. Start at one end, press the piece to the line little by little, and fasten or clamp it as you go; the other end stays free until it lies on its mark. Keep your face out of the way: a piece that breaks springs back.`,
   'measure-in-place': (parts, say) => `Hold in place, mark, cut to fit and fasten: ${named(parts, say)}.`,
   letter: (parts, say) =>
-    `Tape the patterns together, line them up on the centerlines, and letter: ${named(parts, say)}.`,
+    `Tape the patterns together, line them up on the centerlines once the paint beneath is dry, and letter: ${named(parts, say)}.`,
   'paint-around-letters': (parts, say) =>
     `Carry outlines and shades over from the pattern, lined up on the centerlines, and paint them on the sign, a little way under the edge of the letters: ${named(parts, say)}. Let them dry before letters are glued on.`,
   'mount-letters': (parts, say) =>

@@ -164,7 +164,19 @@ export const checks: PlanWords['checks'] = {
   'lettering.off-sign': (f, say) =>
     f.text('by') === 'cover'
       ? `El rótulo de ${say.name(f.part)} entra ${say.length(f.number('over_mm'))} debajo de lo que hay sobre el letrero. Hacerlo más pequeño o ajustarlo al letrero.`
-      : `El rótulo de ${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del letrero. Hacerlo más pequeño o ajustarlo al letrero.`,
+      : f.text('by') === 'face'
+        ? `El rótulo de ${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del frente. Hacerlo más pequeño o moverlo hacia dentro.`
+        : `El rótulo de ${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del letrero. Hacerlo más pequeño o ajustarlo al letrero.`,
+  'lettering.crosses': (f, say) => {
+    const where = `${f.text('characters')} en ${say.name(f.part)}`;
+    if (f.text('by') === 'joint')
+      return `Hay letras que cruzan una junta: ${where}. La plantilla muestra dónde. Rotular cuando todo esté fijado; en una junta abierta entra pintura.`;
+    const told = `Hay letras que cruzan cantos de hasta ${say.length(f.number('step_mm'))} de alto: ${where}.`;
+    const flat = f.text('make') === 'stencil' || f.text('make') === 'cut-out';
+    return flat
+      ? `${told} ${f.text('make') === 'stencil' ? 'Una plantilla calada' : 'Una letra serrada'} no asienta plana ahí. Mover el rótulo, o calcarlo o estarcirlo.`
+      : `${told} La plantilla muestra dónde. Apretarla en los rincones y seguir los contornos a ojo.`;
+  },
   'lettering.no-room': (f, say) =>
     `El rótulo de ${say.name(f.part)} debe ajustarse al letrero, pero sus márgenes de ${say.length(f.number('margin_mm'))} no dejan sitio: sobran ${say.length(f.number('lack_mm'))}. Reducir el margen o agrandar el letrero.`,
   'lettering.script': (f, say) =>

@@ -30,6 +30,7 @@ export const patterns: PatternWords = {
   tabs: (count) =>
     `${count === 1 ? '1 agujero' : `${count} agujeros`} fuera del tablero: pegar ahí al canto un recorte igual de grueso`,
   guide: { baseline: 'línea base', center: 'eje' },
+  seams: 'trazos largos: cantos y juntas debajo',
   layer: (number, of, finish) => `color ${number} de ${of}: ${finish}`,
   face: 'Frente entero',
   part: (name) => `Plantilla: ${name}`,

@@ -45,7 +45,7 @@ export const steps: PlanWords['steps'] = {
     `Trazar el arco, y después curvar y fijar: ${named(parts, say)}. Empezar por un extremo, llevar la pieza poco a poco a la línea e irla fijando o sujetando; el otro extremo queda suelto hasta que llega a su marca. Apartar la cara: una pieza que se rompe salta hacia atrás.`,
   'measure-in-place': (parts, say) => `Presentar, marcar, cortar a medida y fijar: ${named(parts, say)}.`,
   letter: (parts, say) =>
-    `Unir las plantillas con cinta, colocarlas por las líneas de centro y rotular: ${named(parts, say)}.`,
+    `Unir las plantillas con cinta, colocarlas por las líneas de centro con la pintura de debajo ya seca y rotular: ${named(parts, say)}.`,
   'paint-around-letters': (parts, say) =>
     `Pasar contornos y sombras de la plantilla, colocada por las líneas de centro, y pintarlos en el letrero hasta un poco por debajo del borde de las letras: ${named(parts, say)}. Dejar secar antes de encolar letras encima.`,
   'mount-letters': (parts, say) =>
