@@ -18,6 +18,7 @@ export function Section({ id, title, count, className, children }: SectionProps)
     <section aria-labelledby={id} className={className}>
       <h3 id={id} className="section-title">
         {t(title)}
+        {count === undefined ? null : ' '}
         {count === undefined ? null : <span className="count">{count}</span>}
       </h3>
       {children}
