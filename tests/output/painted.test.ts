@@ -38,26 +38,39 @@ const GRID = 3;
 /** Paint ends 1/16 in inside of what is glued on. */
 const MARGIN = 25.4 / 16;
 
-interface Shape {
-  readonly rings: readonly (readonly { x: number; y: number }[])[];
-  readonly box: readonly [number, number, number, number];
+interface Place {
+  readonly x: number;
+  readonly y: number;
 }
+interface Shape {
+  readonly rings: readonly (readonly Place[])[];
+  readonly box: readonly [number, number, number, number];
+  /** The sides that reach into each of so many bands from the foot to the top: letters have thousands. */
+  readonly bands: readonly (readonly (readonly [Place, Place])[])[];
+}
+const BANDS = 256;
+const bandOf = ([, foot, , top]: Shape['box'], y: number): number =>
+  Math.min(BANDS - 1, Math.floor(((y - foot) / (top - foot)) * BANDS));
 
 function shapeOf(region: Region): Shape {
   const rings = region.flatMap(({ outer, holes }) => [outer, ...holes]);
   const all = rings.flat();
   const [xs, ys] = [all.map((p) => p.x), all.map((p) => p.y)];
-  return { rings, box: [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)] };
+  const box = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)] as const;
+  const bands = Array.from({ length: BANDS }, (): [Place, Place][] => []);
+  for (const [p, q] of rings.flatMap((ring) => ring.map((p, i) => [p, ring.at(i - 1) ?? p] as const))) {
+    for (let n = bandOf(box, Math.min(p.y, q.y)); n <= bandOf(box, Math.max(p.y, q.y)); n++) {
+      bands[n]?.push([p, q]);
+    }
+  }
+  return { rings, box, bands };
 }
 
-function inside({ rings, box }: Shape, x: number, y: number): boolean {
+function inside({ box, bands }: Shape, x: number, y: number): boolean {
   if (x < box[0] || y < box[1] || x > box[2] || y > box[3]) return false;
   let odd = false;
-  for (const ring of rings) {
-    for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
-      const [p, q] = [ring[i], ring[j]];
-      if (p && q && p.y > y !== q.y > y && x < p.x + ((y - p.y) * (q.x - p.x)) / (q.y - p.y)) odd = !odd;
-    }
+  for (const [p, q] of bands[bandOf(box, y)] ?? []) {
+    if (p.y > y !== q.y > y && x < p.x + ((y - p.y) * (q.x - p.x)) / (q.y - p.y)) odd = !odd;
   }
   return odd;
 }
@@ -93,9 +106,13 @@ const around = (shape: Shape): number =>
     0,
   );
 /** All around the first, where it comes near the second at all. */
-const aroundIn = (a: Shape, b: Shape): number =>
-  a.box[0] < b.box[2] && b.box[0] < a.box[2] && a.box[1] < b.box[3] && b.box[1] < a.box[3] ? around(a) : 0;
-const dist = (p: { x: number; y: number }, q: { x: number; y: number }) => Math.hypot(q.x - p.x, q.y - p.y);
+const aroundIn = (a: Shape, b: Shape): number => (meets(a, b) ? around(a) : 0);
+const meets = ({ box: a }: Shape, { box: b }: Shape, slack = 0): boolean =>
+  a[0] < b[2] + slack && b[0] < a[2] + slack && a[1] < b[3] + slack && b[1] < a[3] + slack;
+/** Those that a point of the shape, or one just outside of it, may lie in. */
+const nearby = <B extends { readonly shape: Shape }>(of: readonly B[], shape: Shape): B[] =>
+  of.filter((one) => meets(one.shape, shape, 1));
+const dist = (p: Place, q: Place) => Math.hypot(q.x - p.x, q.y - p.y);
 
 interface Body {
   readonly solid: Solid;
@@ -142,12 +159,12 @@ function hold(made: Plan): number {
   });
   const letters = made.sawnLetters.map((s) => ({ solid: s, shape: shapeOf(s.region) }));
   const levels = made.face.levels.map((l) => ({ shape: shapeOf(l.region), z0: -1e6, z1: l.z }));
-  const bareAt = (z: number) => {
-    const own = [...glued, ...letters].filter(({ solid }) => near(solid.z0, z));
+  const bareAt = (z: number, on: Shape) => {
+    const own = nearby([...glued, ...letters], on).filter(({ solid }) => near(solid.z0, z));
     return (x: number, y: number) => own.some(({ shape }) => wellInside(shape, x, y));
   };
-  const coverAt = (z: number) => {
-    const own = [...bodies, ...letters].filter(({ solid }) => solid.z1 > z + 1e-3);
+  const coverAt = (z: number, on: Shape) => {
+    const own = nearby([...bodies, ...letters], on).filter(({ solid }) => solid.z1 > z + 1e-3);
     return (x: number, y: number) => own.some(({ shape }) => inside(shape, x, y));
   };
   const isGlued = (id: string) => glued.some(({ solid }) => solid.part === id);
@@ -160,12 +177,11 @@ function hold(made: Plan): number {
     if (!solid || p.of !== 'part' || p.act === 'prime-backs') continue;
     const shape = shapeOf(solid.region);
     const early = p.act === 'paint-before' || p.act === 'paint-ground';
-    const taken = early ? bareAt(solid.z1) : coverAt(solid.z1);
+    const taken = early ? bareAt(solid.z1, shape) : coverAt(solid.z1, shape);
+    const under = [...levels, ...bodies.map((b) => ({ shape: b.shape, z1: b.solid.z1 }))];
+    const level = nearby(under, shape).filter((l) => near(l.z1, solid.z1));
     const wood = (x: number, y: number) =>
-      solid.kind !== 'painted' ||
-      [...levels, ...bodies.map((b) => ({ shape: b.shape, z1: b.solid.z1 }))].some(
-        (l) => near(l.z1, solid.z1) && inside(l.shape, x, y),
-      );
+      solid.kind !== 'painted' || level.some((l) => inside(l.shape, x, y));
     const expected = area(shape, (x, y) => !wood(x, y) || taken(x, y));
     const borders =
       around(shape) +
@@ -184,7 +200,7 @@ function hold(made: Plan): number {
     const others = bodies
       .filter((b) => b.solid.part !== p.part && (!early || partners.includes(b.solid.part)))
       .map((b) => ({ shape: b.shape, z0: b.solid.z0, z1: b.solid.z1 }));
-    const edges = walls({ solid, shape }, early ? others : [...others, ...levels]);
+    const edges = walls({ solid, shape }, nearby(early ? others : [...others, ...levels], shape));
     expect(
       Math.abs(p.edge_m2 - edges),
       `edges, ${p.act} ${p.part}: ${p.edge_m2}, counted ${edges}`,
