@@ -1,3 +1,4 @@
+import type { Check } from '../check/check.ts';
 import { at } from '../list/at.ts';
 import type { Mm, Money } from '../measure/units.ts';
 import type { BoardsBound } from './result.ts';
@@ -73,6 +74,14 @@ export function boundOf(
     proved: steps >= Math.floor(weight / COUNT_STEP),
   };
 }
+
+/** Says that a plan may not be the least, and by how much at most. */
+export const notProved = ({ stock, used, lowerBound, cost, lowerCost }: BoardsBound): Check => ({
+  code: 'cutting.not-proved',
+  severity: 'note',
+  parts: [],
+  figures: { stock, used, lower_bound: lowerBound, cost, lower_cost: lowerCost },
+});
 
 /** Rounds up to what some set of whole boards can weigh; sums are tabled as far as they are asked for. */
 function sumsOf(steps: readonly number[]): (bound: number) => number {

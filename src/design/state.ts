@@ -55,31 +55,26 @@ export function preview(state: EditState, edits: readonly Edit[]): Design {
 /** Takes the last step back, selection included. The same state comes back when there is none. */
 export function undo(state: EditState): EditState {
   const back = stepBack(state.history);
-  if (!back) return state;
-  return {
-    design: mustApply(state.design, back.step.undo),
-    selection: back.step.before,
-    history: back.history,
-  };
+  return back ? stepped(state, back.history, back.step.undo, back.step.before) : state;
 }
 
 /** Does again what was undone last. */
 export function redo(state: EditState): EditState {
   const next = stepForward(state.history);
-  if (!next) return state;
-  return {
-    design: mustApply(state.design, next.step.redo),
-    selection: next.step.after,
-    history: next.history,
-  };
+  return next ? stepped(state, next.history, next.step.redo, next.step.after) : state;
 }
 
 export const undoLabel = (state: EditState): string | null => state.history.done.at(-1)?.label ?? null;
 export const redoLabel = (state: EditState): string | null => state.history.undone.at(-1)?.label ?? null;
 
 /** Steps of the history always fit the design they were recorded on; if not, the history is corrupt. */
-function mustApply(design: Design, edits: readonly Edit[]): Design {
+function stepped(
+  { design }: EditState,
+  history: History,
+  edits: readonly Edit[],
+  selection: EditState['selection'],
+): EditState {
   const done = applyEdits(design, edits);
   if (!done.ok) throw new Error(`history does not fit the design: ${done.problem.code} ${done.problem.id}`);
-  return done.design;
+  return { design: done.design, selection, history };
 }

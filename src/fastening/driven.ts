@@ -8,15 +8,15 @@ import { distance } from '../geometry/point.ts';
 import { containsPointInRegion, EMPTY, regionOfBox } from '../geometry/region.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import type { Piece, Solid } from '../joinery/piece.ts';
+import type { Solid } from '../joinery/piece.ts';
 import { isLong, type LaidPart, type Leg, legsOf, reliefOf } from '../layout/laid.ts';
 import { designPart } from '../layout/reference.ts';
 import { lastOf, pick } from '../list/at.ts';
 import { grouped } from '../list/grouped.ts';
-import type { Brad, Screw, Stock } from '../materials/types.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import { DRILLED_EDGE, leastFor, type Shank, type Shanks } from './apart.ts';
 import { chooseDrive, type Drive, type DriveRule, noDrive, type Place } from './drive.ts';
+import type { FasteningInput } from './input.ts';
 import {
   EASE,
   FEWEST,
@@ -26,6 +26,7 @@ import {
   placesOver,
   type Spacing,
 } from './places.ts';
+import type { Fastened } from './result.ts';
 import { type Stack, solidsOver, woodUnder } from './stack.ts';
 import { surfaceHeight } from './surface.ts';
 
@@ -35,23 +36,13 @@ export const SCREW_SPACINGS = 2;
 export const THREAD_DIAMETERS = 7;
 
 /** What the drives need of the room's input. */
-export interface DriveInput {
-  readonly keepClears: readonly KeepClear[];
-  readonly pieces: readonly Piece[];
-  readonly stocks: readonly Stock[];
-  readonly settings: Design['fastening'];
-  readonly brad: Brad | null;
-  readonly screw: Screw | null;
-}
+export type DriveInput = Pick<
+  FasteningInput,
+  'keepClears' | 'pieces' | 'stocks' | 'settings' | 'brad' | 'screw'
+>;
 
 /** How one part is driven, with what there is to say about it. */
-export interface Driven {
-  readonly fastener: string | null;
-  readonly length: Mm | null;
-  readonly from: 'front' | 'back';
-  readonly at: readonly Point[];
-  readonly depth: Mm;
-  readonly bite: Mm;
+export interface Driven extends Omit<Fastened, 'part' | 'how' | 'glue'> {
   readonly checks: readonly Check[];
   /** What each of them takes up in the wood. */
   readonly shanks: readonly Shank[];

@@ -9,6 +9,18 @@ export const real = (list: Float64Array, index: number): number => list[index] a
 export const byte = (list: Uint8Array, index: number): number => list[index] as number;
 export const whole = (list: Int32Array, index: number): number => list[index] as number;
 
+/** Index of the first number in a rising row that is not under `from`. */
+export function firstFrom(row: Float64Array, from: number): number {
+  let low = 0;
+  let high = row.length;
+  while (low < high) {
+    const mid = (low + high) >> 1;
+    if (real(row, mid) < from) low = mid + 1;
+    else high = mid;
+  }
+  return low;
+}
+
 /** Entry of an array that is known to be there; a miss is a mistake in this code and stops it. */
 export function pick<T>(list: readonly T[], index: number): T {
   const value = list[index];

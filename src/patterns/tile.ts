@@ -7,26 +7,17 @@ import { isInch } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
 import { bestGrid, coarseOf, coverOf, type Parting } from './grid.ts';
 import { inkOf } from './ink.ts';
+import type { Pattern } from './kind/pattern.ts';
 import { findOnce } from './once.ts';
 import { boxedItems, pagesOf } from './page.ts';
 import { type PageSetup, type Sheet, sheetsOf } from './paper.ts';
 import type { PatternSet } from './result.ts';
 import { fitsOn, splitLetters, wholeLetters } from './whole.ts';
 
-export interface TileOptions {
+export interface TileOptions extends Omit<Pattern, 'drawing' | 'letters'> {
   readonly setup: PageSetup;
-  readonly for: string;
-  readonly title: string;
-  /** A second line for every page, such as how to use it. */
-  readonly note?: string | undefined;
-  /** Of a pattern on one page, which page it is of how many that belong together. */
-  readonly numbered?: { readonly page: number; readonly of: number } | undefined;
   /** Boxes to keep on one page each, where the setup asks for it. */
   readonly letters?: readonly Box[] | undefined;
-  /** Boxes to keep on one page each in any case. */
-  readonly keep?: readonly Box[] | undefined;
-  /** Layers whose lines are worth no page of their own. */
-  readonly besides?: readonly string[] | undefined;
 }
 
 /** Fewer letters split, then fewer pages, then all of the pattern in sight, then upright paper, then less paper. */

@@ -1,8 +1,7 @@
 import { isBought } from '../design/made.ts';
 import type { Laid } from '../layout/laid.ts';
-import type { ShoppingInput } from './shoppingInput.ts';
 import { supplyLines } from './supplyLines.ts';
-import type { ShoppingLine } from './types.ts';
+import type { ShoppingInput, ShoppingLine } from './types.ts';
 
 /**
  * Everything to get, in the order of the counters it is bought at. What is owned already stands in the list

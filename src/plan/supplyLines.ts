@@ -2,8 +2,7 @@ import { NO_SUPPLIES } from '../design/defaults.ts';
 import { type ContainerOffer, chooseContainers } from '../finish/containers.ts';
 import type { ContainerBuy } from '../finish/result.ts';
 import type { Mm, Money } from '../measure/units.ts';
-import type { ShoppingInput } from './shoppingInput.ts';
-import type { ShoppingKind, ShoppingLine } from './types.ts';
+import type { ShoppingInput, ShoppingKind, ShoppingLine } from './types.ts';
 import { PLAN_WORDS } from './words/tables.ts';
 
 /** A tenth more brads and screws than are driven, for bent ones. Common practice, no source. */

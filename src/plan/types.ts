@@ -114,6 +114,12 @@ export interface Plan {
   readonly checks: readonly Check[];
 }
 
+/** All that the shopping list is made from; the language is for the names of what is in no table. */
+export type ShoppingInput = Pick<
+  Plan,
+  'design' | 'language' | 'tables' | 'stocks' | 'layout' | 'cutting' | 'finish' | 'fastening' | 'patterns'
+>;
+
 /** What a long computation tells while it runs. */
 export interface Watch {
   readonly onStage?: ((stage: string, done: number, of: number) => void) | undefined;

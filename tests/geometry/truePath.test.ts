@@ -5,19 +5,15 @@ import { subtract } from '../../src/geometry/clip.ts';
 import { ringsOfPath } from '../../src/geometry/curve.ts';
 import { ringOfLoop } from '../../src/geometry/loop.ts';
 import { regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
-import type { Path, Point, Region } from '../../src/geometry/shape.ts';
+import type { Path, Region } from '../../src/geometry/shape.ts';
 import { trueAreaOf } from '../../src/geometry/trueArea.ts';
 import { truePathOfRegion } from '../../src/geometry/truePath.ts';
 import { loopOfDrawn } from '../../src/layout/place/drawn.ts';
 import { regionOfShape } from '../../src/layout/place/shape.ts';
 import { svgOf } from '../../src/output/svg/svg.ts';
 import { runs } from '../runs.ts';
+import { shoelace } from '../shoelace.ts';
 
-const shoelace = (ring: readonly Point[]): number =>
-  ring.reduce((sum, p, i) => {
-    const q = ring[(i + 1) % ring.length] as Point;
-    return sum + (p.x * q.y - q.x * p.y) / 2;
-  }, 0);
 /** Area inside of a path, its curves in a thousand chords each. */
 const areaOf = (path: Path): number => ringsOfPath(path, 1e-6).reduce((sum, ring) => sum + shoelace(ring), 0);
 const opsOf = (path: Path): string => path.map(({ op }) => op).join('');

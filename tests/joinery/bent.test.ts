@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { OutlineCorner, Run } from '../../src/design/schema.ts';
-import type { Box, Point } from '../../src/geometry/shape.ts';
+import type { Box } from '../../src/geometry/shape.ts';
 import { trueAreaOf } from '../../src/geometry/trueArea.ts';
 import { planJoinery } from '../../src/joinery/joinery.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
 import { at, design, lay, run, STOCKS } from '../layout/sample.ts';
 import { runs } from '../runs.ts';
+import { shoelace } from '../shoelace.ts';
 
 /** Lath is 40 wide and 6 thick: stood on its edge it is bent where it is thin. */
 const THIN = 6;
@@ -37,11 +38,6 @@ const eyebrow = (rise: number): OutlineCorner[] => [
   { u: 1, v: 0, side: { as: 'rise', rise } },
   { u: 0, v: 0 },
 ];
-const areaOf = (outline: readonly Point[]): number =>
-  outline.reduce((sum, p, i) => {
-    const q = outline[(i + 1) % outline.length] as Point;
-    return sum + (p.x * q.y - q.x * p.y) / 2;
-  }, 0);
 const sumOf = (pieces: readonly Piece[], of: (piece: Piece) => number): number =>
   pieces.reduce((sum, piece) => sum + of(piece), 0);
 
@@ -138,10 +134,10 @@ describe('stock bent along an arc', () => {
         expect(bent).toHaveLength(pieces);
         for (const piece of bent) {
           expect(piece.length).toBeCloseTo((middle * angle) / pieces, 6);
-          expect(areaOf(piece.outline)).toBeCloseTo(trueAreaOf(piece.placed), 4);
+          expect(shoelace(piece.outline)).toBeCloseTo(trueAreaOf(piece.placed), 4);
           expect(piece.bent?.radius).toBeCloseTo(middle - across / 2, 6);
         }
-        expect(sumOf(bent, ({ outline }) => areaOf(outline))).toBeCloseTo(trueAreaOf(region), 3);
+        expect(sumOf(bent, ({ outline }) => shoelace(outline))).toBeCloseTo(trueAreaOf(region), 3);
       }),
       { numRuns: runs(60) },
     );

@@ -13,6 +13,7 @@ import { reflectPart } from '../../src/layout/arrange/reflect.ts';
 import { cornersOut, loopOfDrawn } from '../../src/layout/place/drawn.ts';
 import { at, design, lay, run, STOCKS } from '../layout/sample.ts';
 import { runs } from '../runs.ts';
+import { areaOf, shoelace } from '../shoelace.ts';
 
 /** Lath is 40 wide. */
 const WIDTH = 40;
@@ -37,18 +38,6 @@ function planned(box: Box, path: Omit<Path, 'form'>, side: Run['side'] = 'inside
     sticks: joinery.pieces.filter(({ form }) => form !== 'sheet'),
   };
 }
-
-const shoelace = (ring: readonly Point[]): number =>
-  ring.reduce((sum, p, i) => {
-    const q = ring[(i + 1) % ring.length] as Point;
-    return sum + (p.x * q.y - q.x * p.y) / 2;
-  }, 0);
-const areaOf = (region: Region): number =>
-  region.reduce(
-    (sum, { outer, holes }) =>
-      sum + shoelace(outer) - holes.reduce((inner, hole) => inner + Math.abs(shoelace(hole)), 0),
-    0,
-  );
 
 const pathsOf = (rings: readonly Ring[]) => rings.map((ring) => ring.map(({ x, y }) => ({ x, y })));
 

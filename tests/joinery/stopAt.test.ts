@@ -9,6 +9,7 @@ import { endCurve } from '../../src/joinery/lengths.ts';
 import { outlineOf } from '../../src/layout/place/outlines.ts';
 import { at, design, lay, panel, run, STOCKS, strip } from '../layout/sample.ts';
 import { runs } from '../runs.ts';
+import { shoelace } from '../shoelace.ts';
 import { pieceOf, piecesOf } from './make.ts';
 
 const sawn = (...parts: Part[]) => {
@@ -30,17 +31,7 @@ const ending = (start: boolean, end: boolean): Strip['ends'] => ({
 });
 
 const areaOf = (rings: readonly (readonly Point[])[]): number =>
-  Math.abs(
-    rings.reduce(
-      (sum, ring) =>
-        sum +
-        ring.reduce((own, p, i) => {
-          const q = ring[(i + 1) % ring.length] as Point;
-          return own + (p.x * q.y - q.x * p.y) / 2;
-        }, 0),
-      0,
-    ),
-  );
+  Math.abs(rings.reduce((sum, ring) => sum + shoelace(ring), 0));
 const areaOfRegion = (region: Region): number => areaOf(region.map(({ outer }) => outer));
 
 describe('the end of a piece that stops at something', () => {

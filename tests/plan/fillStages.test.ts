@@ -5,7 +5,6 @@ import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Fill } from '../../src/design/schema.ts';
 import { flatten } from '../../src/drawing/walk.ts';
 import { containsPointInRegion } from '../../src/geometry/region.ts';
-import type { Point, Region } from '../../src/geometry/shape.ts';
 import { cutListRows } from '../../src/output/csv/cutList.ts';
 import { faceDrawing, faceOutlines } from '../../src/output/drawings.ts';
 import { dxfOf } from '../../src/output/dxf/dxf.ts';
@@ -13,6 +12,7 @@ import { packetPages } from '../../src/output/packet/packet.ts';
 import { svgOf } from '../../src/output/svg/svg.ts';
 import { plan } from '../../src/plan/plan.ts';
 import type { Plan } from '../../src/plan/types.ts';
+import { areaOf, shoelace } from '../shoelace.ts';
 import { SUPPLIES } from './starters.ts';
 
 /** One fill of each pattern, in every way that it has, through every stage of the plan. */
@@ -66,18 +66,6 @@ function planned(more: Partial<Fill>, back: string | null): Plan {
   return plan({ ...design, bed, pages, parts: [part] }, SUPPLIES, { effort: { nodes: 50 } });
 }
 
-/** By the shoelace sum. */
-const area = (ring: readonly Point[]): number =>
-  ring.reduce((sum, p, i) => {
-    const q = ring[(i + 1) % ring.length] as Point;
-    return sum + (p.x * q.y - q.x * p.y) / 2;
-  }, 0);
-const areaOf = (region: Region): number =>
-  region.reduce(
-    (sum, { outer, holes }) => sum + Math.abs(area(outer)) - holes.reduce((a, h) => a + Math.abs(area(h)), 0),
-    0,
-  );
-
 const fillsOf = ({ layout }: Plan) => layout.parts.flatMap((laid) => (laid.kind === 'fill' ? [laid] : []));
 
 describe.each(Object.entries(PATTERNS))('a fill of %s', (name, more) => {
@@ -116,8 +104,9 @@ describe.each(Object.entries(PATTERNS))('a fill of %s', (name, more) => {
       return SUPPLIES.tables.materials.find(({ id }) => id === material)?.density ?? Number.NaN;
     };
     const wood = bare.joinery.pieces.reduce((sum, { outline, holes, notches, thickness, stock }) => {
-      const whole = Math.abs(area(outline)) - holes.reduce((all, hole) => all + Math.abs(area(hole)), 0);
-      const out = notches.reduce((all, notch) => all + Math.abs(area(notch.outline)) * notch.depth, 0);
+      const whole =
+        Math.abs(shoelace(outline)) - holes.reduce((all, hole) => all + Math.abs(shoelace(hole)), 0);
+      const out = notches.reduce((all, notch) => all + Math.abs(shoelace(notch.outline)) * notch.depth, 0);
       return sum + ((whole * thickness - out) * density(stock)) / 1e9;
     }, 0);
     const paint = name === 'bricks' ? 0.25 : 0;

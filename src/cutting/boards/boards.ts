@@ -4,7 +4,7 @@ import { at } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import type { BoardsBound, CutBoard } from '../result.ts';
-import { boundOf } from '../weigh.ts';
+import { boundOf, notProved } from '../weigh.ts';
 import { countBound } from './bound.ts';
 import { layBoards } from './lay.ts';
 import { gatherRest } from './offcut.ts';
@@ -56,20 +56,7 @@ export function planBoards(input: BoardInput, budget: Budget): BoardsPlan {
   const boards = layBoards(s, loads, input.stock.id, input.shop.keepOffcut);
   if (boards.length === 0) return { boards, bound: null, checks };
   const bound = boundOf(s.weighed, input.stock.id, boards, plan, () => fewest(s));
-  if (!bound.proved) {
-    checks.push({
-      code: 'cutting.not-proved',
-      severity: 'note',
-      parts: [],
-      figures: {
-        stock: bound.stock,
-        used: bound.used,
-        lower_bound: bound.lowerBound,
-        cost: bound.cost,
-        lower_cost: bound.lowerCost,
-      },
-    });
-  }
+  if (!bound.proved) checks.push(notProved(bound));
   return { boards, bound, checks };
 }
 

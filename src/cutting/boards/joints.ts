@@ -1,4 +1,4 @@
-import { at, pick, real, whole } from '../../list/at.ts';
+import { at, firstFrom, pick, real, whole } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import { keyOf, type Lying } from './ends.ts';
@@ -143,23 +143,11 @@ function followersOf({ shareLeft, gap }: Net, way: number): Int32Array {
   const order = new Int32Array(sorted.length);
   const taken = new Int32Array(sorted.length);
   over.forEach((value, b) => {
-    const first = firstOf(sorted, value);
+    const first = firstFrom(sorted, value);
     order[first + whole(taken, first)] = b;
     taken[first] = whole(taken, first) + 1;
   });
   return order.slice(0, MOST_FOLLOWERS);
-}
-
-/** Where a value stands first in rising order. */
-function firstOf(sorted: Float64Array, value: number): number {
-  let low = 0;
-  let high = sorted.length;
-  while (low < high) {
-    const mid = (low + high) >> 1;
-    if (real(sorted, mid) < value) low = mid + 1;
-    else high = mid;
-  }
-  return low;
 }
 
 /** Keeps what was found for each set of shapes. */

@@ -1,5 +1,5 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
-import { at, lastOf, pick, real } from '../../list/at.ts';
+import { at, firstFrom, lastOf, pick, real } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import type { Filled } from './fill.ts';
@@ -210,18 +210,6 @@ const rising = (parts: readonly Part[], way: Direction): Rank =>
     [...parts].sort((a, b) => a[way.across] - b[way.across]),
     way,
   );
-
-/** Index of the first number in a rising row that is not under `from`. */
-function firstFrom(row: Float64Array, from: Mm): number {
-  let low = 0;
-  let high = row.length;
-  while (low < high) {
-    const mid = (low + high) >> 1;
-    if (real(row, mid) < from) low = mid + 1;
-    else high = mid;
-  }
-  return low;
-}
 
 /** The best parts of one piece, of two, and so on. */
 function partsFor(task: Task, single: readonly Part[]): Part[][] {

@@ -5,7 +5,7 @@ import { at, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import type { BoardsBound, CutSheet, SheetPlacement } from '../result.ts';
-import { boundOf } from '../weigh.ts';
+import { boundOf, notProved } from '../weigh.ts';
 import { fewestSheets } from './bound.ts';
 import { countsOn, leaves, type SheetBin, type SheetLoad } from './problem.ts';
 import { type Region, regionOfBlock, sequenceOf } from './sequence.ts';
@@ -55,19 +55,6 @@ function tooBig(piece: Piece): Check {
     figures: { piece: piece.id, width_mm: w, height_mm: h },
   };
 }
-
-const notProved = (b: BoardsBound): Check => ({
-  code: 'cutting.not-proved',
-  severity: 'note',
-  parts: [],
-  figures: {
-    stock: b.stock,
-    used: b.used,
-    lower_bound: b.lowerBound,
-    cost: b.cost,
-    lower_cost: b.lowerCost,
-  },
-});
 
 /** A sheet that does not exist, dearer than any plan, for pieces that only owned sheets can give. */
 function missingSheet(s: SheetStockProblem): SheetBin | null {

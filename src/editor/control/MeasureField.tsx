@@ -9,22 +9,14 @@ import { unreadWords } from '../words/unread.ts';
 import { Field } from './Field.tsx';
 import { finer } from './finer.ts';
 import { Typeset } from './Typeset.tsx';
-import { type Read, useDraft } from './useDraft.ts';
+import { type Read, type TypedProps, useDraft } from './useDraft.ts';
 
-export interface MeasureFieldProps {
-  readonly label: string;
-  readonly value: Mm;
-  readonly onCommit: (value: Mm) => void;
+export interface MeasureFieldProps extends TypedProps<Mm> {
   readonly min?: Mm | undefined;
   readonly max?: Mm | undefined;
-  readonly hint?: string | undefined;
   /** What is wrong with the value that was taken. */
   readonly error?: string | undefined;
   readonly quiet?: boolean | undefined;
-  readonly disabled?: boolean | undefined;
-  readonly autoFocus?: boolean | undefined;
-  /** Called after Enter or Escape, for fields that go away then. */
-  readonly onDone?: (() => void) | undefined;
 }
 
 interface Unread {

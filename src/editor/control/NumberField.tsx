@@ -4,12 +4,9 @@ import { spoken, useWords } from '../words/t.ts';
 import { numberText } from '../words/text.ts';
 import { unreadWords } from '../words/unread.ts';
 import { Field } from './Field.tsx';
-import { type Read, useDraft } from './useDraft.ts';
+import { type Read, type TypedProps, useDraft } from './useDraft.ts';
 
-interface NumberFieldProps {
-  readonly label: string;
-  readonly value: number;
-  readonly onCommit: (value: number) => void;
+export interface NumberFieldProps extends TypedProps<number> {
   readonly min?: number | undefined;
   readonly max?: number | undefined;
   readonly step?: number | undefined;
@@ -17,11 +14,6 @@ interface NumberFieldProps {
   readonly whole?: boolean | undefined;
   /** Shown after the number, such as ° or %. */
   readonly unit?: string | undefined;
-  readonly hint?: string | undefined;
-  readonly disabled?: boolean | undefined;
-  readonly autoFocus?: boolean | undefined;
-  /** Called after Enter or Escape, for fields that go away then. */
-  readonly onDone?: (() => void) | undefined;
 }
 
 /** The text without the field's own unit, before or behind the number. */

@@ -1,18 +1,11 @@
 import { Field } from './Field.tsx';
-import { type Read, useDraft } from './useDraft.ts';
+import { type Read, type TypedProps, useDraft } from './useDraft.ts';
 
-interface TextFieldProps {
-  readonly label: string;
-  readonly value: string;
-  readonly onCommit: (value: string) => void;
-  readonly hint?: string | undefined;
+interface TextFieldProps extends TypedProps<string> {
   /** What is wrong with the text that was taken. */
   readonly error?: string | undefined;
   readonly quiet?: boolean | undefined;
   readonly most?: number | undefined;
-  readonly disabled?: boolean | undefined;
-  readonly autoFocus?: boolean | undefined;
-  readonly onDone?: (() => void) | undefined;
   /** What is selected, as places in the text without white at its beginning. */
   readonly onSelect?: ((from: number, to: number) => void) | undefined;
 }

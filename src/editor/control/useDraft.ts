@@ -4,6 +4,18 @@ import { flushSync } from 'react-dom';
 /** What came of reading a draft: a value, or why not. */
 export type Read<V, P> = { readonly ok: true; readonly value: V } | ({ readonly ok: false } & P);
 
+/** What every field takes that is typed into. */
+export interface TypedProps<V> {
+  readonly label: string;
+  readonly value: V;
+  readonly onCommit: (value: V) => void;
+  readonly hint?: string | undefined;
+  readonly disabled?: boolean | undefined;
+  readonly autoFocus?: boolean | undefined;
+  /** Called after Enter or Escape, for fields that go away then. */
+  readonly onDone?: (() => void) | undefined;
+}
+
 interface DraftOptions<V, P> {
   readonly shown: string;
   readonly read: (text: string) => Read<V, P>;

@@ -57,18 +57,19 @@ function tabFor({ tab, step }: EditorState, some: boolean): SideTab {
   return tab === 'part' ? 'step' : tab;
 }
 
-export function undoStep(store: EditorStore): void {
-  const label = undoLabel(store.getState().edit);
-  if (label === null) return;
-  store.setState((s) => ({ edit: documentOf(undo(s.edit), s.edit.shown), provisional: null, corner: null }));
-  say(store, t('say.undone', { label }));
-}
+export const undoStep = (store: EditorStore): void => walk(store, undoLabel, undo, 'say.undone');
+export const redoStep = (store: EditorStore): void => walk(store, redoLabel, redo, 'say.redone');
 
-export function redoStep(store: EditorStore): void {
-  const label = redoLabel(store.getState().edit);
+function walk(
+  store: EditorStore,
+  labelOf: typeof undoLabel,
+  step: typeof undo,
+  told: 'say.undone' | 'say.redone',
+) {
+  const label = labelOf(store.getState().edit);
   if (label === null) return;
-  store.setState((s) => ({ edit: documentOf(redo(s.edit), s.edit.shown), provisional: null, corner: null }));
-  say(store, t('say.redone', { label }));
+  store.setState((s) => ({ edit: documentOf(step(s.edit), s.edit.shown), provisional: null, corner: null }));
+  say(store, t(told, { label }));
 }
 
 /** Takes another design onto the bench; its way back starts anew. */

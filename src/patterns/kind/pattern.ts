@@ -5,6 +5,7 @@ import type { Box } from '../../geometry/shape.ts';
 export interface Pattern {
   readonly for: string;
   readonly title: string;
+  /** A second line for every page, such as how to use it. */
   readonly note?: string | undefined;
   /** Of a pattern on one page, which page it is of how many that belong together. */
   readonly numbered?: { readonly page: number; readonly of: number } | undefined;

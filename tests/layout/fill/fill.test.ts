@@ -11,6 +11,7 @@ import { OUTLINES, outlineOf } from '../../../src/layout/place/outlines.ts';
 import { regionOfShape } from '../../../src/layout/place/shape.ts';
 import type { FlatStock, SheetStock, Stock } from '../../../src/materials/types.ts';
 import { runs } from '../../runs.ts';
+import { type Multi, momentsOf, multiOf, ringOf } from '../../shoelace.ts';
 
 /**
  * Pieces of fills against a clipping library that the tool does not use; it reckons in decimals without end, so that no
@@ -52,39 +53,7 @@ const fillOf = (more: Partial<Fill>): Fill => ({
 
 // ── The twin ─────────────────────────────────────────────────────────────────────────────────────
 
-type Multi = [number, number][][][];
-
-const ringOf = (ring: readonly Point[]): [number, number][] =>
-  [...ring, ...ring.slice(0, 1)].map(({ x, y }) => [x, y]);
-
-const multiOf = (region: Region): Multi =>
-  region.map(({ outer, holes }) => [ringOf(outer), ...holes.map(ringOf)]);
-
 const shared = (a: Multi, b: Multi): Multi => intersection(a, b) as Multi;
-
-/** Area and its first moments by the shoelace sum, about the middle of the box so that no digits are lost. */
-function momentsOf(multi: Multi, about: Point): readonly [number, number, number] {
-  const sums: [number, number, number] = [0, 0, 0];
-  for (const polygon of multi) {
-    polygon.forEach((ring, i) => {
-      const own: [number, number, number] = [0, 0, 0];
-      ring.forEach(([px, py], k) => {
-        const [qx, qy] = ring[(k + 1) % ring.length] as [number, number];
-        const [ax, ay, bx, by] = [px - about.x, py - about.y, qx - about.x, qy - about.y];
-        const part = ax * by - bx * ay;
-        own[0] += part / 2;
-        own[1] += ((ax + bx) * part) / 6;
-        own[2] += ((ay + by) * part) / 6;
-      });
-      // Outlines count for, holes against, whichever way the library walks them.
-      const sign = Math.sign(own[0]) * (i === 0 ? 1 : -1);
-      own.forEach((value, k) => {
-        sums[k] = (sums[k] ?? 0) + sign * value;
-      });
-    });
-  }
-  return sums;
-}
 
 const areaOf = (multi: Multi, about: Point): number => momentsOf(multi, about)[0];
 

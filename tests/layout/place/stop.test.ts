@@ -2,11 +2,12 @@ import fc from 'fast-check';
 import { difference, intersection } from 'polyclip-ts';
 import { describe, expect, it } from 'vitest';
 import type { PanelShape, Strip } from '../../../src/design/schema.ts';
-import type { Point, Region } from '../../../src/geometry/shape.ts';
+import type { Point } from '../../../src/geometry/shape.ts';
 import type { Laid, Layout } from '../../../src/layout/laid.ts';
 import type { LayoutInput } from '../../../src/layout/layout.ts';
 import { outlineOf } from '../../../src/layout/place/outlines.ts';
 import { runs } from '../../runs.ts';
+import { type Multi, momentsOf, multiOf, ringOf } from '../../shoelace.ts';
 import {
   at,
   boxOfPart,
@@ -28,35 +29,7 @@ import {
  */
 const MM2 = 1e-6;
 
-type Ring = [number, number][];
-const ringOf = (ring: readonly Point[]): Ring => [...ring, ...ring.slice(0, 1)].map(({ x, y }) => [x, y]);
-const multiOf = (region: Region): Ring[][] =>
-  region.map(({ outer, holes }) => [ringOf(outer), ...holes.map(ringOf)]);
-
-/** Area and its first moments by the shoelace sum, about the middle of all. */
-function momentsOf(multi: readonly Ring[][]): [number, number, number] {
-  const sums: [number, number, number] = [0, 0, 0];
-  for (const polygon of multi) {
-    polygon.forEach((ring, i) => {
-      const own: [number, number, number] = [0, 0, 0];
-      ring.forEach(([px, py], k) => {
-        const [qx, qy] = ring[(k + 1) % ring.length] as [number, number];
-        const [ax, ay, bx, by] = [px - CENTER.x, py - CENTER.y, qx - CENTER.x, qy - CENTER.y];
-        const part = ax * by - bx * ay;
-        own[0] += part / 2;
-        own[1] += ((ax + bx) * part) / 6;
-        own[2] += ((ay + by) * part) / 6;
-      });
-      const sign = Math.sign(own[0]) * (i === 0 ? 1 : -1);
-      own.forEach((value, k) => {
-        sums[k] = (sums[k] ?? 0) + sign * value;
-      });
-    });
-  }
-  return sums;
-}
-
-const isIn = ([outer = []]: Ring[], p: Point): boolean => {
+const isIn = ([outer = []]: Multi[number], p: Point): boolean => {
   let inside = false;
   outer.forEach(([ax, ay], i) => {
     const [bx, by] = outer[(i + 1) % outer.length] as [number, number];
@@ -131,15 +104,12 @@ describe('an end that stops at something', () => {
             y: middle.y - Math.sin(turn) * (length / 2),
           };
           const far = [[ringOf(bandFrom(start, angle, 40, 900))]];
-          const cut = (within ? intersection : difference)(
-            far as never,
-            multiOf(border) as never,
-          ) as Ring[][];
+          const cut = (within ? intersection : difference)(far as never, multiOf(border) as never) as Multi;
           const nearby = { x: start.x + Math.cos(turn) * 0.01, y: start.y + Math.sin(turn) * 0.01 };
           const twin = cut.filter((polygon) => isIn(polygon, nearby));
           const own = multiOf(laidStrip(layout).region);
           expect(twin).toHaveLength(1);
-          const [moments, wanted] = [momentsOf(own), momentsOf(twin)];
+          const [moments, wanted] = [momentsOf(own, CENTER), momentsOf(twin, CENTER)];
           expect(Math.abs(moments[0] - wanted[0])).toBeLessThan(MM2);
           // Moments to the same hair, by the farthest that a corner lies off.
           for (const i of [1, 2] as const) expect(Math.abs(moments[i] - wanted[i])).toBeLessThan(MM2 * 1e3);

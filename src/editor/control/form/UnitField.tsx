@@ -1,4 +1,4 @@
-import { NumberField } from '../NumberField.tsx';
+import { NumberField, type NumberFieldProps } from '../NumberField.tsx';
 
 /** A unit as a field shows it: how many of the plan's own unit one of it is. */
 export interface FieldUnit {
@@ -6,19 +6,10 @@ export interface FieldUnit {
   readonly size: number;
 }
 
-interface UnitFieldProps {
-  readonly label: string;
-  /** In the design's own unit. */
-  readonly value: number;
-  readonly onCommit: (value: number) => void;
+/** The value is in the plan's own unit; limits and steps are in the one shown. */
+interface UnitFieldProps extends Omit<NumberFieldProps, 'unit'> {
   readonly unit: FieldUnit;
-  /** In the unit shown. */
-  readonly min?: number | undefined;
-  readonly max?: number | undefined;
-  readonly step?: number | undefined;
   readonly digits: number;
-  readonly hint?: string | undefined;
-  readonly disabled?: boolean | undefined;
 }
 
 /** A number kept in one unit and typed in another. */
