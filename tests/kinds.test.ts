@@ -123,6 +123,7 @@ describe('a kind is declared, not told again in every room', () => {
     expect(naming(/\bgraded(?![a-z])/)).toEqual([
       'design/assembly/building.ts',
       'design/rule/graded.ts',
+      'design/rule/schema.ts',
       'design/rule/table.ts',
       'editor/edit/sharedRule.ts',
       'editor/words/de/parts.ts',

@@ -1,18 +1,11 @@
 import { z } from 'zod';
-import type { Mm } from '../measure/units.ts';
 import { FORMS } from './fileWords.ts';
+import { FARTHEST, LEAST_CAP_HEIGHT, LEVEL_IDS } from './limits.ts';
 
 // What the fields of a design are made of.
 
 // Validation without code made from strings: the page's content policy forbids that, and the probe for it too.
 z.config({ jitless: true });
-
-/** Twenty meters: no room holds more, and every stage stays quick within it. */
-export const FARTHEST: Mm = 20_000;
-
-/** Corners that are set one by one: an outline keeps at least three, an open path two. */
-export const leastCorners = (closed: boolean): number => (closed ? 3 : 2);
-export const MOST_CORNERS = 200;
 
 export const length = z.number().min(-FARTHEST).max(FARTHEST);
 export const size = z.number().positive().max(FARTHEST);
@@ -36,12 +29,8 @@ export const pictureId = id.refine((s) => {
   return number !== undefined && Number(number) <= MOST_PICTURES;
 }, FORMS.picture);
 export const color = z.string().regex(/^#[0-9a-f]{6}$/i, FORMS.color);
-/** Lower letters can neither be cut nor read; and their outlines drown in the tolerances. */
-export const LEAST_CAP_HEIGHT: Mm = 1;
 export const capHeight = z.number().min(LEAST_CAP_HEIGHT).max(FARTHEST);
 export const money = z.number().min(0).max(1_000_000);
-
-export const LEVEL_IDS = ['rim', 'ledge', 'field', 'skin'] as const;
 
 /** What a rule, a joint or a part can name: the face, a level that beds have, a part, a member of an array. */
 export const thing = z
@@ -71,9 +60,3 @@ export const axis = z.enum(['x', 'y']);
 export type Immutable<T> = T extends object ? { readonly [K in keyof T]: Immutable<T[K]> } : T;
 export type Edge = Immutable<z.infer<typeof edgeSchema>>;
 export type Axis = 'x' | 'y';
-
-/** A side of something, or the inside edge there. */
-export const edgeOf = (
-  { of, inner }: { readonly of: string; readonly inner?: boolean | undefined },
-  side: Edge['side'],
-): Edge => (inner ? { of, side, inner } : { of, side });

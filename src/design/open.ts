@@ -1,12 +1,11 @@
 import { lastOf } from '../list/at.ts';
 import { ENGLISH_FILE, type FileWords } from './fileWords.ts';
+import { FORMAT_VERSION, MOST_CHARACTERS } from './limits.ts';
 import { migrate } from './migrate/migrate.ts';
 import { type Problem, problemsOf } from './problem.ts';
 import { repairIds } from './repair.ts';
-import { type Design, designSchema, FORMAT_VERSION } from './schema.ts';
+import { type Design, designSchema } from './schema.ts';
 
-/** Longest file that is read, in characters: two thousand parts with opened fonts stay well below. */
-export const MOST_CHARACTERS = 64_000_000;
 /** Deepest nesting that is read; the format itself needs fewer than ten levels. */
 export const MOST_DEPTH = 64;
 /** Problems told at once; a file of the wrong kind would name thousands. */
@@ -61,11 +60,6 @@ export function openData(data: unknown, words: FileWords = ENGLISH_FILE): Opened
     return { ok: false, problems: problemsOf(issues, mended.data, words) };
   }
   return { ok: true, design: checked.data, repairs: mended.repairs, migratedFrom: current.from };
-}
-
-/** The text of a design file; opening it gives the same design again. */
-export function saveDesign(design: Design): string {
-  return `${JSON.stringify(design, null, 2)}\n`;
 }
 
 function refuse(problem: Problem): Opened {

@@ -5,9 +5,7 @@ import {
   type Immutable,
   id,
   label,
-  leastCorners,
   length,
-  MOST_CORNERS,
   money,
   partId,
   pictureId,
@@ -16,10 +14,18 @@ import {
   thing,
 } from './field.ts';
 import { FORMS } from './fileWords.ts';
-import { ruleSchema } from './rule/table.ts';
+import {
+  FARTHEST_HANDLE,
+  FORMAT_VERSION,
+  leastCorners,
+  MOST_CORNERS,
+  MOST_PICTURE_COLORS,
+  PICTURE_HEIGHT,
+} from './limits.ts';
+import { ruleSchema } from './rule/schema.ts';
 
-export { type Axis, type Edge, FARTHEST, LEVEL_IDS, leastCorners, MOST_CORNERS } from './field.ts';
-export { type Rule, type RuleKind, type RuleOf, ruleSchema } from './rule/table.ts';
+export type { Axis, Edge } from './field.ts';
+export { type Rule, type RuleKind, type RuleOf, ruleSchema } from './rule/schema.ts';
 
 /**
  * The design file. Lengths are millimeters, angles degrees, areas square meters, volumes liters and
@@ -28,9 +34,6 @@ export { type Rule, type RuleKind, type RuleOf, ruleSchema } from './rule/table.
  *
  * This file is the single source of the types, of validation and of the JSON Schema in `assets/`.
  */
-
-/** The format version that this build writes. */
-export const FORMAT_VERSION = 1;
 
 // ── Bed ──────────────────────────────────────────────────────────────────────────────────────────
 
@@ -216,8 +219,6 @@ const stripFields = {
 };
 
 const cornerCut = z.enum(['rounded', 'coved', 'clipped', 'stepped']);
-/** A handle of a smooth side stands no farther off than so many times the box around the corners. */
-export const FARTHEST_HANDLE = 20;
 const handleShare = z.number().min(-FARTHEST_HANDLE).max(FARTHEST_HANDLE);
 /** Where a handle of a smooth side stands, in the box around the corners. */
 const sideHandle = z.strictObject({ u: handleShare, v: handleShare });
@@ -237,8 +238,6 @@ const outlineCorner = z.strictObject({
   cut: z.strictObject({ how: cornerCut, size }).optional(),
 });
 
-/** Straight segments that an arch or bow is made of where nothing is said. Our own choice. */
-export const USUAL_SEGMENTS = 6;
 /** How the arch or the bows of a run are made. */
 const bowsMade = {
   /** Straight segments of the stock, each. */
@@ -686,11 +685,6 @@ export const pagesSchema = z.strictObject({
   /** Story sticks and templates to print beside the lettering. */
   also: z.array(z.enum(['story-sticks', 'face', 'parts'])).max(3),
 });
-
-/** A picture is so many units high. */
-export const PICTURE_HEIGHT = 10_000;
-/** Colors that a picture has at most; more are merged when it is opened. */
-export const MOST_PICTURE_COLORS = 8;
 
 /**
  * A drawing that the person opened. Each stands for a character of lettering, as high as the capitals, and is made as

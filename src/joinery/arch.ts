@@ -1,4 +1,4 @@
-import { USUAL_SEGMENTS } from '../design/schema.ts';
+import { USUAL_SEGMENTS } from '../design/limits.ts';
 import { segmentRadius } from '../geometry/curve.ts';
 import { distance } from '../geometry/point.ts';
 import { riseOfArc } from '../geometry/stretch.ts';

@@ -6,7 +6,7 @@ import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { build, preview } from 'vite';
 import { DEFAULT_BED, newDesign, newPart } from '../../src/design/defaults.ts';
-import { saveDesign } from '../../src/design/open.ts';
+import { saveDesign } from '../../src/design/save.ts';
 import type { Design, Part, Rule } from '../../src/design/schema.ts';
 import { shownFrom } from '../../src/editor/document/shown.ts';
 import type { Box } from '../../src/geometry/shape.ts';

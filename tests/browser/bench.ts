@@ -9,7 +9,7 @@ import {
 } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
-import { saveDesign } from '../../src/design/open.ts';
+import { saveDesign } from '../../src/design/save.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { inches } from '../../src/measure/units.ts';
 import { counted } from './coverage.ts';

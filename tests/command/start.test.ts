@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
 import { run } from '../../src/command/run.ts';
-import { saveDesign } from '../../src/design/open.ts';
+import { saveDesign } from '../../src/design/save.ts';
 import { everyKind } from '../design/damage.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { readSupplies } from '../../src/command/supplies.ts';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
-import { MOST_DEPTH, type Opened, openDesign, saveDesign } from '../../src/design/open.ts';
+import { MOST_DEPTH, type Opened, openDesign } from '../../src/design/open.ts';
 import { problemMessage } from '../../src/design/problem.ts';
+import { saveDesign } from '../../src/design/save.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { createPlanner, plan } from '../../src/plan/plan.ts';
 import { chanceOf, pick } from '../chance.ts';

@@ -4,8 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { designJsonSchema } from '../../src/design/jsonSchema.ts';
 import { type Migration, migrate } from '../../src/design/migrate/migrate.ts';
-import { MOST_DEPTH, openData, openDesign, saveDesign } from '../../src/design/open.ts';
+import { MOST_DEPTH, openData, openDesign } from '../../src/design/open.ts';
 import { problemMessage } from '../../src/design/problem.ts';
+import { saveDesign } from '../../src/design/save.ts';
 
 const design = () => ({
   ...newDesign(),

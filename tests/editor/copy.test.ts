@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
-import { openDesign, saveDesign } from '../../src/design/open.ts';
+import { openDesign } from '../../src/design/open.ts';
 import { partsOfRule } from '../../src/design/references.ts';
+import { saveDesign } from '../../src/design/save.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { preview, startState } from '../../src/design/state.ts';
 import { clipText, copyOf, editsToPaste, readClip } from '../../src/editor/edit/copy.ts';

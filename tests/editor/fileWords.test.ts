@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { ENGLISH_FILE, type FileWords } from '../../src/design/fileWords.ts';
-import { openDesign, saveDesign } from '../../src/design/open.ts';
+import { openDesign } from '../../src/design/open.ts';
 import { problemMessage } from '../../src/design/problem.ts';
+import { saveDesign } from '../../src/design/save.ts';
 import { fileWords as GERMAN } from '../../src/editor/words/de/file.ts';
 import { fileWords as SPANISH } from '../../src/editor/words/es/file.ts';
 import { chanceOf } from '../chance.ts';

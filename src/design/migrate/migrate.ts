@@ -1,4 +1,4 @@
-import { FORMAT_VERSION } from '../schema.ts';
+import { FORMAT_VERSION } from '../limits.ts';
 
 /** One step of migration: takes the plain data of a version and gives that of the next one. */
 export type Migration = (data: Readonly<Record<string, unknown>>) => Record<string, unknown>;

@@ -1,23 +1,8 @@
-import { z } from 'zod';
-import { axis, edgeSchema, FARTHEST, type Immutable, id, length, partId } from '../field.ts';
+import { FARTHEST } from '../limits.ts';
 import type { RuleShape } from './kind.ts';
-import type { SetRule } from './set.ts';
+import type { RuleOf } from './schema.ts';
 
-/** The part runs from `low` to `high`, held back by an inset at each end. */
-export const betweenSchema = z.strictObject({
-  id,
-  kind: z.literal('between'),
-  axis,
-  part: partId,
-  low: edgeSchema,
-  high: edgeSchema,
-  insetLow: length,
-  insetHigh: length,
-});
-
-export type BetweenRule = Immutable<z.infer<typeof betweenSchema>>;
-
-export const betweenShape: RuleShape<BetweenRule> = {
+export const betweenShape: RuleShape<RuleOf<'between'>> = {
   pulled: 'half',
   squeezes: true,
   slots: {
@@ -32,7 +17,7 @@ export const betweenShape: RuleShape<BetweenRule> = {
     { key: '-low', axis, from: [low], to: [{ of: part, side: 'low' }], measure: 'insetLow' },
     { key: '-high', axis, from: [{ of: part, side: 'high' }], to: [high], measure: 'insetHigh' },
   ],
-  half: ({ id, axis, part, insetLow, insetHigh, ...edges }, side): SetRule => {
+  half: ({ id, axis, part, insetLow, insetHigh, ...edges }, side): RuleOf<'set'> => {
     const distance = side === 'low' ? insetLow : -insetHigh;
     return { id, kind: 'set', axis, edge: { of: part, side }, from: edges[side], distance };
   },

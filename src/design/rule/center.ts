@@ -1,18 +1,7 @@
-import { z } from 'zod';
-import { axis, edgeSchema, type Immutable, id, partId } from '../field.ts';
 import type { RuleShape } from './kind.ts';
+import type { RuleOf } from './schema.ts';
 
-/** The parts, as one block, have their middle halfway between `low` and `high`. */
-export const centerSchema = z.strictObject({
-  id,
-  kind: z.literal('center'),
-  axis,
-  parts: z.array(partId).min(1).max(500),
-  low: edgeSchema,
-  high: edgeSchema,
-});
-
-export const centerShape: RuleShape<Immutable<z.infer<typeof centerSchema>>> = {
+export const centerShape: RuleShape<RuleOf<'center'>> = {
   pulled: 'block',
   slots: {
     parts: { is: 'parts', role: 'follow', least: 1, carried: 'others' },

@@ -1,26 +1,10 @@
-import { z } from 'zod';
 import { inches } from '../../measure/units.ts';
-import { axis, type Edge, edgeSchema, type Immutable, id, partId, size } from '../field.ts';
+import type { Edge } from '../field.ts';
+import { EVEN_MODES } from '../limits.ts';
 import type { RuleShape } from './kind.ts';
+import type { RuleOf } from './schema.ts';
 
-export const EVEN_MODES = ['gaps', 'flush', 'half', 'centers', 'most'] as const;
-
-/** The parts, in this order, spread between two edges. */
-export const evenSchema = z.strictObject({
-  id,
-  kind: z.literal('even'),
-  axis,
-  parts: z.array(partId).min(1).max(500),
-  low: edgeSchema,
-  high: edgeSchema,
-  mode: z.enum(EVEN_MODES),
-  /** `centers` only: the pitch. */
-  pitch: size.optional(),
-  /** `most` only: a gap over this is a check. */
-  most: size.optional(),
-});
-
-export const evenShape: RuleShape<Immutable<z.infer<typeof evenSchema>>> = {
+export const evenShape: RuleShape<RuleOf<'even'>> = {
   pulled: 'place',
   slots: {
     parts: { is: 'parts', role: 'follow', least: 1, carried: 'others' },

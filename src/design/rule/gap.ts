@@ -1,19 +1,7 @@
-import { z } from 'zod';
-import { axis, edgeSchema, type Immutable, id } from '../field.ts';
 import type { RuleShape } from './kind.ts';
+import type { RuleOf } from './schema.ts';
 
-/** `edge` stands as far beyond `from` as `likeEdge` beyond `likeFrom`: the gap that a row has, once more. */
-export const gapSchema = z.strictObject({
-  id,
-  kind: z.literal('gap'),
-  axis,
-  edge: edgeSchema,
-  from: edgeSchema,
-  likeEdge: edgeSchema,
-  likeFrom: edgeSchema,
-});
-
-export const gapShape: RuleShape<Immutable<z.infer<typeof gapSchema>>> = {
+export const gapShape: RuleShape<RuleOf<'gap'>> = {
   pulled: 'edge',
   slots: {
     edge: { is: 'edge', role: 'follow', by: 'from' },

@@ -1,18 +1,7 @@
-import { z } from 'zod';
-import { axis, edgeSchema, type Immutable, id, partId } from '../field.ts';
 import type { RuleShape } from './kind.ts';
+import type { RuleOf } from './schema.ts';
 
-/** `twin` is the mirror image of `part` about a line. */
-export const mirrorSchema = z.strictObject({
-  id,
-  kind: z.literal('mirror'),
-  axis,
-  part: partId,
-  twin: partId,
-  about: edgeSchema,
-});
-
-export const mirrorShape: RuleShape<Immutable<z.infer<typeof mirrorSchema>>> = {
+export const mirrorShape: RuleShape<RuleOf<'mirror'>> = {
   both: true,
   pulled: 'place',
   squeezes: true,

@@ -1,27 +1,20 @@
-import { z } from 'zod';
-import { type Axis, edgeOf, FARTHEST, type Immutable, id, length, partId, thing } from '../field.ts';
-import type { BetweenRule } from './between.ts';
+import { edgeOf } from '../edge.ts';
+import type { Axis } from '../field.ts';
+import { FARTHEST } from '../limits.ts';
 import type { RuleShape } from './kind.ts';
-
-/** The same margin on all four sides inside something. */
-export const revealSchema = z.strictObject({
-  id,
-  kind: z.literal('reveal'),
-  part: partId,
-  inside: thing,
-  inner: z.boolean(),
-  margin: length,
-});
-
-type RevealRule = Immutable<z.infer<typeof revealSchema>>;
+import type { RuleOf } from './schema.ts';
 
 /** What a margin says along one axis: between which edges, and how far from them. */
-export function endsOfMargin({ inside, inner, margin }: Pick<RevealRule, 'inside' | 'inner' | 'margin'>) {
+export function endsOfMargin({
+  inside,
+  inner,
+  margin,
+}: Pick<RuleOf<'reveal'>, 'inside' | 'inner' | 'margin'>) {
   const around = { of: inside, inner };
   return { low: edgeOf(around, 'low'), high: edgeOf(around, 'high'), insetLow: margin, insetHigh: margin };
 }
 
-export const revealShape: RuleShape<RevealRule> = {
+export const revealShape: RuleShape<RuleOf<'reveal'>> = {
   both: true,
   pulled: 'half',
   squeezes: true,
@@ -41,7 +34,13 @@ export const revealShape: RuleShape<RevealRule> = {
       measure: 'margin',
     })),
   split: ({ id, part, ...margin }, axis) => {
-    const on = (axis: Axis): BetweenRule => ({ id, kind: 'between', axis, part, ...endsOfMargin(margin) });
+    const on = (axis: Axis): RuleOf<'between'> => ({
+      id,
+      kind: 'between',
+      axis,
+      part,
+      ...endsOfMargin(margin),
+    });
     return { along: on(axis), across: on(axis === 'x' ? 'y' : 'x') };
   },
 };

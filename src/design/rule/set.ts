@@ -1,20 +1,8 @@
-import { z } from 'zod';
-import { axis, edgeSchema, FARTHEST, type Immutable, id, length } from '../field.ts';
+import { FARTHEST } from '../limits.ts';
 import type { RuleShape } from './kind.ts';
+import type { RuleOf } from './schema.ts';
 
-/** `edge` stands `distance` beyond `from` (positive: right or up). */
-export const setSchema = z.strictObject({
-  id,
-  kind: z.literal('set'),
-  axis,
-  edge: edgeSchema,
-  from: edgeSchema,
-  distance: length,
-});
-
-export type SetRule = Immutable<z.infer<typeof setSchema>>;
-
-export const setShape: RuleShape<SetRule> = {
+export const setShape: RuleShape<RuleOf<'set'>> = {
   pulled: 'edge',
   slots: {
     edge: { is: 'edge', role: 'follow', by: 'from' },

@@ -1,32 +1,16 @@
-import { z } from 'zod';
 import { under } from '../../list/at.ts';
-import type { Axis, Edge, Immutable } from '../field.ts';
-import { betweenSchema, betweenShape } from './between.ts';
-import { centerSchema, centerShape } from './center.ts';
-import { evenSchema, evenShape } from './even.ts';
-import { gapSchema, gapShape } from './gap.ts';
-import { gradedSchema, gradedShape } from './graded.ts';
+import type { Axis, Edge } from '../field.ts';
+import { betweenShape } from './between.ts';
+import { centerShape } from './center.ts';
+import { evenShape } from './even.ts';
+import { gapShape } from './gap.ts';
+import { gradedShape } from './graded.ts';
 import type { Room, RuleShape, Slot } from './kind.ts';
-import { mirrorSchema, mirrorShape } from './mirror.ts';
-import { revealSchema, revealShape } from './reveal.ts';
-import { sameSchema, sameShape } from './same.ts';
-import { setSchema, setShape } from './set.ts';
-
-export const ruleSchema = z.discriminatedUnion('kind', [
-  setSchema,
-  gapSchema,
-  centerSchema,
-  betweenSchema,
-  evenSchema,
-  mirrorSchema,
-  sameSchema,
-  revealSchema,
-  gradedSchema,
-]);
-
-export type Rule = Immutable<z.infer<typeof ruleSchema>>;
-export type RuleKind = Rule['kind'];
-export type RuleOf<K extends RuleKind> = Extract<Rule, { readonly kind: K }>;
+import { mirrorShape } from './mirror.ts';
+import { revealShape } from './reveal.ts';
+import { sameShape } from './same.ts';
+import type { Rule, RuleKind, RuleOf } from './schema.ts';
+import { setShape } from './set.ts';
 
 /** Every kind of rule; a kind without a line here does not compile. */
 const SHAPES: { readonly [K in RuleKind]: RuleShape<RuleOf<K>> } = {

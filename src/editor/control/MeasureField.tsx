@@ -1,4 +1,4 @@
-import { FARTHEST } from '../../design/schema.ts';
+import { FARTHEST } from '../../design/limits.ts';
 import { formatLength } from '../../measure/format.ts';
 import { parseMeasure } from '../../measure/parse.ts';
 import { inches, type Mm } from '../../measure/units.ts';

@@ -1,4 +1,5 @@
-import { leastCorners, type Part } from '../../design/schema.ts';
+import { leastCorners } from '../../design/limits.ts';
+import type { Part } from '../../design/schema.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
 import { commit } from '../state/commit.ts';

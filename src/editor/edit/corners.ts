@@ -1,5 +1,6 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import { type Design, FARTHEST, leastCorners, type OutlineCorner, type Part } from '../../design/schema.ts';
+import { FARTHEST, leastCorners } from '../../design/limits.ts';
+import type { Design, OutlineCorner, Part } from '../../design/schema.ts';
 import {
   bowedBack,
   type DrawnCorner,

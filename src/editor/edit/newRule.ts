@@ -1,4 +1,4 @@
-import { edgeOf } from '../../design/field.ts';
+import { edgeOf } from '../../design/edge.ts';
 import type { Axis, Edge, Part, Rule, RuleKind } from '../../design/schema.ts';
 import { boxArea, surrounds } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';

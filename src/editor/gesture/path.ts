@@ -1,6 +1,6 @@
 import { newPart } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
-import { leastCorners, MOST_CORNERS } from '../../design/schema.ts';
+import { leastCorners, MOST_CORNERS } from '../../design/limits.ts';
 import { preview } from '../../design/state.ts';
 import type { Point } from '../../geometry/shape.ts';
 import { tried } from '../document/document.ts';

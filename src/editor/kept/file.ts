@@ -1,5 +1,7 @@
-import { MOST_CHARACTERS, openDesign, saveDesign } from '../../design/open.ts';
+import { MOST_CHARACTERS } from '../../design/limits.ts';
 import { problemMessage } from '../../design/problem.ts';
+import { saveDesign } from '../../design/save.ts';
+import { openText } from '../shipped/door.ts';
 import { type EditorStore, say } from '../state/store.ts';
 import { fileWords, t } from '../words/t.ts';
 import { bringIn } from './session.ts';
@@ -45,7 +47,7 @@ export async function openFrom(store: EditorStore, file: File): Promise<string |
   if (file.size > MOST_CHARACTERS * 4) return refuse([t('file.tooLarge')]);
   const text = await file.text().catch(() => null);
   if (text === null) return refuse([t('file.unreadable')]);
-  const opened = openDesign(text, fileWords());
+  const opened = await openText(text, fileWords());
   if (!opened.ok) return refuse(opened.problems.map((p) => problemMessage(p, fileWords())));
   const id = bringIn(store, opened.design);
   store.setState({

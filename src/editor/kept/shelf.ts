@@ -1,5 +1,6 @@
-import { type Opened, openDesign } from '../../design/open.ts';
+import type { Opened } from '../../design/open.ts';
 import type { Design } from '../../design/schema.ts';
+import { openText } from '../shipped/door.ts';
 import { fileWords } from '../words/t.ts';
 import { type Transaction, transact } from './database.ts';
 
@@ -88,7 +89,7 @@ export const lastOpened = (): Promise<string | null> =>
 /** What is kept under an id, through the guarded door; null where nothing is. */
 export async function readKept(id: string): Promise<Opened | null> {
   const text = await transact('readonly', (tx) => tx.get<string>(designKey(id)));
-  return text === undefined ? null : openDesign(String(text), fileWords());
+  return text === undefined ? null : openText(String(text), fileWords());
 }
 
 /** Marks a design as removed at a time, or, without one, takes the mark off again. */
@@ -165,5 +166,5 @@ export const listEarlier = (id: string): Promise<number[]> =>
 
 export async function readEarlier(id: string, at: number): Promise<Opened | null> {
   const text = await transact('readonly', (tx) => tx.get<string>(earlierKey(id, at)));
-  return text === undefined ? null : openDesign(text, fileWords());
+  return text === undefined ? null : openText(text, fileWords());
 }

@@ -1,5 +1,5 @@
-import { openData } from '../../design/open.ts';
 import type { Design } from '../../design/schema.ts';
+import { theDoor } from './door.ts';
 
 /** By their names: the file name without its folder and ending. */
 const files = new Map(
@@ -30,6 +30,7 @@ export function renamed(design: Design, names: Readonly<Record<string, string>>)
 export async function loadStarter(name: string): Promise<Design | null> {
   const load = files.get(name);
   if (!load) return null;
-  const opened = openData(await load());
+  const [{ openData }, data] = await Promise.all([theDoor(), load()]);
+  const opened = openData(data);
   return opened.ok ? opened.design : null;
 }

@@ -1,11 +1,5 @@
-import {
-  FARTHEST,
-  FARTHEST_HANDLE,
-  leastCorners,
-  MOST_CORNERS,
-  type OutlineCorner,
-  type PanelShape,
-} from '../../design/schema.ts';
+import { FARTHEST, FARTHEST_HANDLE, leastCorners, MOST_CORNERS } from '../../design/limits.ts';
+import type { OutlineCorner, PanelShape } from '../../design/schema.ts';
 import { type DrawnCorner, type DrawnSide, drawnLoop } from '../../geometry/drawn.ts';
 import { boxOfLoop, type Loop } from '../../geometry/loop.ts';
 import { distance } from '../../geometry/point.ts';

@@ -1,4 +1,5 @@
-import { type Run, USUAL_SEGMENTS } from '../../design/schema.ts';
+import { USUAL_SEGMENTS } from '../../design/limits.ts';
+import type { Run } from '../../design/schema.ts';
 import { regionOfRings } from '../../geometry/clip.ts';
 import { areaOfLoop, type Loop } from '../../geometry/loop.ts';
 import {

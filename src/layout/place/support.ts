@@ -1,6 +1,7 @@
 import type { Face, LevelId } from '../../bed/face.ts';
+import { LEVEL_IDS } from '../../design/limits.ts';
 import { isLettered, isPaint } from '../../design/made.ts';
-import { LEVEL_IDS, type Part } from '../../design/schema.ts';
+import type { Part } from '../../design/schema.ts';
 import { surrounds } from '../../geometry/box.ts';
 import { intersect } from '../../geometry/clip.ts';
 import { areaOf, boxesMeet } from '../../geometry/region.ts';

@@ -1,4 +1,4 @@
-import { edgeOf } from '../../design/field.ts';
+import { edgeOf } from '../../design/edge.ts';
 import type { Axis, Edge } from '../../design/schema.ts';
 import { surrounds } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';

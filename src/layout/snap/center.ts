@@ -1,4 +1,4 @@
-import { edgeOf } from '../../design/field.ts';
+import { edgeOf } from '../../design/edge.ts';
 import type { Edge } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';

@@ -1,4 +1,4 @@
-import { edgeOf } from '../../design/field.ts';
+import { edgeOf } from '../../design/edge.ts';
 import type { Mm } from '../../measure/units.ts';
 import { otherAxis, type Span, spanOf, spansMeet } from '../span.ts';
 import { ownEdges, shrunk } from './around.ts';

@@ -1,4 +1,5 @@
-import { MOST_PICTURE_COLORS, PICTURE_HEIGHT, type Picture } from '../../design/schema.ts';
+import { MOST_PICTURE_COLORS, PICTURE_HEIGHT } from '../../design/limits.ts';
+import type { Picture } from '../../design/schema.ts';
 import { lightOf } from '../../drawing/color.ts';
 import type { Color } from '../../drawing/drawing.ts';
 import { subtract, union } from '../../geometry/clip.ts';

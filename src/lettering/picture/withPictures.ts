@@ -1,5 +1,6 @@
+import { PICTURE_HEIGHT } from '../../design/limits.ts';
 import { characterOf } from '../../design/picture.ts';
-import { PICTURE_HEIGHT, type Picture } from '../../design/schema.ts';
+import type { Picture } from '../../design/schema.ts';
 import { transformPath } from '../../geometry/path.ts';
 import type { Path } from '../../geometry/shape.ts';
 import type { Font } from '../font.ts';

@@ -1,7 +1,8 @@
 import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import type { Edit } from '../../../design/edit/edit.ts';
-import { FARTHEST, type Lettering } from '../../../design/schema.ts';
+import { FARTHEST } from '../../../design/limits.ts';
+import type { Lettering } from '../../../design/schema.ts';
 import { pick } from '../../../list/at.ts';
 import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';

@@ -1,5 +1,6 @@
 import { Plus, Trash2 } from 'lucide-react';
-import { leastCorners, MOST_CORNERS, type Part } from '../../../design/schema.ts';
+import { leastCorners, MOST_CORNERS } from '../../../design/limits.ts';
+import type { Part } from '../../../design/schema.ts';
 import { midpoint, subtract } from '../../../geometry/point.ts';
 import type { Point } from '../../../geometry/shape.ts';
 import type { Mm } from '../../../measure/units.ts';

@@ -3,11 +3,10 @@ import {
   type MeasureSlot,
   measuresOf,
   type NamedSlot,
-  type RuleKind,
   slotsOf,
   withFields,
 } from '../../../design/rule/table.ts';
-import type { Rule } from '../../../design/schema.ts';
+import type { Rule, RuleKind } from '../../../design/schema.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { ruleWord } from '../../edit/ruleWords.ts';

@@ -1,5 +1,6 @@
+import { USUAL_SEGMENTS } from '../../../design/limits.ts';
 import { isBowed } from '../../../design/path.ts';
-import { type Run, USUAL_SEGMENTS } from '../../../design/schema.ts';
+import type { Run } from '../../../design/schema.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { t } from '../../words/t.ts';

@@ -1,4 +1,4 @@
-import { EVEN_MODES } from '../../../design/rule/even.ts';
+import { EVEN_MODES } from '../../../design/limits.ts';
 import type { Axis } from '../../../design/schema.ts';
 import type { Choice } from '../../control/ChoiceField.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
