@@ -5,12 +5,13 @@ import type { LaidPart } from '../../layout/laid.ts';
 import type { PrinterCorrection } from '../../patterns/result.ts';
 import { createPlanner } from '../../plan/plan.ts';
 import { reuse } from '../../plan/reuse.ts';
-import type { Plan } from '../../plan/types.ts';
+import type { Plan, Supplies } from '../../plan/types.ts';
 import type { Language } from '../../plan/words/languages.ts';
 import { fontBytes } from '../shipped/fonts.ts';
 import { tablesFor } from '../shipped/shipped.ts';
 import { offer } from './alive.ts';
 import { letterPictures } from './letterPictures.ts';
+import { practiceOf } from './practice.ts';
 
 const planner = createPlanner();
 let lastPlan: Plan | null = null;
@@ -24,6 +25,34 @@ async function fontOf(id: string): Promise<Uint8Array | null> {
   return bytes;
 }
 
+/** Before each step of the practice: whatever else is asked for comes in between. */
+const PAUSE_MS = 200;
+/** What takes longer has run much of the code often, and an edit would have to wait for the next step. */
+const LONG_MS = 800;
+/** How often a plan was asked for; and whether it was practiced. */
+let asked = 0;
+let practiced = false;
+
+/** While the person looks at the first plan, edits like those to come are planned and nothing is made of them. */
+async function practice(design: Design, supplies: Supplies): Promise<void> {
+  const edits = practiceOf(design);
+  if (practiced || edits.length === 0) return;
+  practiced = true;
+  const of = asked;
+  // The design itself once more: the next edit is one of it.
+  for (const edited of [...edits, design]) {
+    await new Promise((done) => setTimeout(done, PAUSE_MS));
+    if (asked !== of) return;
+    const begun = performance.now();
+    try {
+      planner(edited, supplies);
+    } catch {
+      // Of an edit that nobody made nothing is told.
+    }
+    if (performance.now() - begun > LONG_MS) return;
+  }
+}
+
 /** What the editor asks of the worker. One planner lives here and remembers what did not change. */
 const work = {
   async plan(
@@ -33,16 +62,18 @@ const work = {
     onStage: (stage: string, share: number) => void,
     onDraft: ((plan: Plan) => void) | null,
   ): Promise<Plan> {
+    asked++;
     const design = reuse(last?.design, sent);
     const correction = reuse(last?.correction, sentCorrection);
     last = { design, correction };
     const wanted = new Set(design.parts.filter(isLettered).map((p) => p.lettering.font));
     for (const id of wanted) await fontOf(id);
-    lastPlan = planner(
-      design,
-      { tables: tablesFor(language), fonts, correction, language },
-      { onStage: (stage, done, of) => onStage(stage, done / of), onDraft: onDraft ?? undefined },
-    );
+    const supplies = { tables: tablesFor(language), fonts, correction, language };
+    lastPlan = planner(design, supplies, {
+      onStage: (stage, done, of) => onStage(stage, done / of),
+      onDraft: onDraft ?? undefined,
+    });
+    void practice(design, supplies);
     return lastPlan;
   },
 
