@@ -7,8 +7,11 @@ import { regionData } from '../../control/svgPath.ts';
 import { useWords } from '../../words/t.ts';
 import { stripes } from './stripes.ts';
 
-/** What is seen of every finish, as the room will see it. */
-export function ShownAreas({ plan }: { plan: Plan }) {
+/**
+ * What is seen of every finish, as the room will see it.
+ * @param variable the name of a color that is shown in place of a finish's own, where there is one of that name
+ */
+export function ShownAreas({ plan, variable }: { plan: Plan; variable?: (finish: string) => string }) {
   const shown = [...plan.finish.shown].sort((a, b) => a.z - b.z);
   return shown.map((area, i) => {
     return area.finish !== null && area.look !== null ? (
@@ -17,7 +20,7 @@ export function ShownAreas({ plan }: { plan: Plan }) {
         key={`${area.part}|${area.finish}|${i}`}
         className="map-area"
         d={regionData(area.region)}
-        fill={area.look}
+        fill={variable ? `var(${variable(area.finish)}, ${area.look})` : area.look}
       />
     ) : null;
   });

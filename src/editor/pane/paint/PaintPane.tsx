@@ -3,6 +3,7 @@ import { useWords } from '../../words/t.ts';
 import { SubTabs } from '../facts/SubTabs.tsx';
 import { WithPlan } from '../facts/WithPlan.tsx';
 import { Amounts, PaintOrder } from './Amounts.tsx';
+import { ColorSets } from './ColorSets.tsx';
 import { Contrast } from './Contrast.tsx';
 import { Finishes } from './Finishes.tsx';
 import { FinishMap } from './FinishMap.tsx';
@@ -33,7 +34,16 @@ function Paint({ plan }: { plan: Plan }) {
             </>
           ),
         },
-        { id: 'finishes', label: t('paint.finishes'), content: () => <Finishes /> },
+        {
+          id: 'finishes',
+          label: t('paint.finishes'),
+          content: () => (
+            <>
+              <ColorSets plan={plan} />
+              <Finishes />
+            </>
+          ),
+        },
         { id: 'light', label: t('paint.light'), content: () => <Light plan={plan} /> },
       ]}
     />
