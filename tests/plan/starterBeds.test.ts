@@ -24,6 +24,17 @@ describe.each(STARTERS)('%s', (name) => {
     expect(checksOf(design)).toEqual([]);
   });
 
+  // From a twin of 38 by 75 in to a queen of 60 by 80, the sizes that starters are drawn for. Common trade sizes.
+  it('lies on any bed of the three sizes without a warning', () => {
+    for (let seed = 0; seed < runs(2); seed++) {
+      const chance = chanceOf(seed * 17 + name.length);
+      const width = inches(38 + 22 * chance());
+      const other = { ...design.bed.mattress, width, length: inches(75 + 5 * chance()) };
+      const fitted = fitToBed(design, { mattress: other, pivotAlong: null, measure: design.measure });
+      expect(checksOf(fitted), `${seed} ${JSON.stringify(other)}`).toEqual([]);
+    }
+  });
+
   // Mattresses sold by one name are up to an inch and a half apart. Common practice, no source.
   it('lies on any bed about as large without a warning', () => {
     for (let seed = 0; seed < runs(2); seed++) {
