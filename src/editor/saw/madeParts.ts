@@ -31,8 +31,8 @@ export function withoutMade(design: Design): Packed {
     );
     return (item: Item): Told | Item => {
       const [g, n, is] = by.get(String(item.id)) ?? [];
-      const gone = is && Object.keys(is).some((key) => !(key in item));
-      if (g === undefined || n === undefined || gone) return item;
+      if (g === undefined || n === undefined || !is) return item;
+      if (Object.keys(is).some((key) => !(key in item))) return item;
       // Where the whole lies is told with its ground, and with nothing else of it.
       return [g, n, otherThan(item, is, list === 'parts' && n === 0 ? ['box'] : [])];
     };
