@@ -26,7 +26,7 @@ const OTHERS = [
     language: 'de',
     words: de,
     names: german,
-    alike: new Set<WordKey>([...SIGNS, 'zoom.title', 'part.name', 'stock.name', 'finish.name']),
+    alike: new Set<WordKey>([...SIGNS, 'zoom.title', 'part.name', 'stock.name']),
     quote: /“[^„“]*”/,
   },
   {

@@ -26,7 +26,7 @@ export function SettingsMenu() {
   return (
     <Menu label={t('menu.settings')} icon={SlidersHorizontal}>
       <MenuItem
-        label={t('keys.open')}
+        label={t('keys.title')}
         hint={singleKeys ? '?' : undefined}
         onSelect={() => store.setState({ keysShown: true })}
       />

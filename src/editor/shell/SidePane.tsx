@@ -46,7 +46,7 @@ export function SidePane({ withParts }: { withParts: boolean }) {
   }, [step]);
 
   const selected =
-    selection.length === 1 && only ? nameOf(design, only) : t('count.selected', { count: selection.length });
+    selection.length === 1 && only ? nameOf(design, only) : t('say.selected', { count: selection.length });
   const tabs: Tab<SideTab>[] = [
     {
       id: 'step',

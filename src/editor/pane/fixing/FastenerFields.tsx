@@ -14,7 +14,7 @@ import { useChange } from '../facts/useChange.ts';
 const FIELDS: readonly FormField<Design['fastening']>[] = [
   {
     is: 'choice',
-    label: 'brads.brad',
+    label: 'fixing.brads',
     of: () => namesOf(tables().brads),
     get: ({ brad }) => brad,
     // Lengths at hand are those of one kind of brad.
@@ -22,7 +22,7 @@ const FIELDS: readonly FormField<Design['fastening']>[] = [
   },
   {
     is: 'choice',
-    label: 'brads.screw',
+    label: 'fixing.screws',
     field: 'screw',
     of: () => namesOf(tables().screws.filter(({ thread }) => thread === 'wood')),
   },

@@ -115,9 +115,9 @@ function PartTable({ plan }: { plan: Plan }) {
           <thead>
             <tr>
               <th scope="col">{t('brads.part')}</th>
-              <th scope="col">{t('brads.what')}</th>
-              <th scope="col">{t('brads.length')}</th>
-              <th scope="col">{t('brads.count')}</th>
+              <th scope="col">{t('part.fixing')}</th>
+              <th scope="col">{t('wood.length')}</th>
+              <th scope="col">{t('shop.count')}</th>
               <th scope="col">{t('brads.biteOf')}</th>
               <th scope="col">{t('brads.from')}</th>
             </tr>

@@ -6,7 +6,7 @@ const ofRate = { unit: rateUnit, digits: 1, min: 0.1, most: 100 } as const;
 
 /** What is said of a finish. */
 export const FINISH_FIELDS: readonly FormField<Finish>[] = [
-  { is: 'text', label: 'finish.name', field: 'name' },
+  { is: 'text', label: 'part.name', field: 'name' },
   { is: 'color', label: 'finish.overWhite', field: 'color', when: ({ kind }) => kind === 'stain' },
   { is: 'color', label: 'finish.color', field: 'color', when: ({ kind }) => kind === 'paint' },
   {

@@ -23,7 +23,7 @@ interface Copies {
 
 const FIELDS: readonly FormField<Copies>[] = [
   { is: 'choice', label: 'copy.way', field: 'way', of: named('way', WAYS) },
-  { is: 'length', label: 'copy.gap', field: 'gap', min: 0.1 },
+  { is: 'length', label: 'rule.gap', field: 'gap', min: 0.1 },
   { is: 'number', label: 'copy.count', field: 'count', whole: true, min: 1, max: 50 },
 ];
 

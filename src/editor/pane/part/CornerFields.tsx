@@ -74,8 +74,8 @@ export function CornerFields({ part }: { part: Part }) {
             <th scope="col">
               <span className="hidden-text">{t('corners.number')}</span>
             </th>
-            <th scope="col">{t('corners.left')}</th>
-            <th scope="col">{t('corners.bottom')}</th>
+            <th scope="col">{t('part.left')}</th>
+            <th scope="col">{t('part.bottom')}</th>
             <td />
           </tr>
         </thead>

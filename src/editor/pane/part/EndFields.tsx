@@ -26,7 +26,7 @@ function cutOf(choice: string): FreeEnd {
   return { cut: choice === 'return' ? 'return' : 'square' };
 }
 
-const fieldsFor = (label: 'end.start' | 'end.end'): readonly FormField<Asked, FreeEnd>[] => [
+const fieldsFor = (label: 'wood.startEnd' | 'wood.endEnd'): readonly FormField<Asked, FreeEnd>[] => [
   {
     is: 'choice',
     label,
@@ -46,7 +46,7 @@ const fieldsFor = (label: 'end.start' | 'end.end'): readonly FormField<Asked, Fr
   },
 ];
 
-const FIELDS = { start: fieldsFor('end.start'), end: fieldsFor('end.end') };
+const FIELDS = { start: fieldsFor('wood.startEnd'), end: fieldsFor('wood.endEnd') };
 
 /** How the two free ends are cut: square, at an angle, or to the border of what they end at. */
 export function EndFields({ part: { id, ends }, onCommit }: EndFieldsProps) {

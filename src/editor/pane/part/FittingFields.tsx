@@ -64,7 +64,7 @@ const FIELDS: readonly FormField<Fitting>[] = [
   { is: 'length', label: 'fitting.depth', field: 'depth' },
   {
     is: 'amount',
-    label: 'fitting.mass',
+    label: 'fixing.weight',
     field: 'mass_kg',
     unit: massUnit,
     digits: 3,
@@ -73,7 +73,7 @@ const FIELDS: readonly FormField<Fitting>[] = [
   },
   {
     is: 'number',
-    label: 'fitting.price',
+    label: 'stock.price',
     field: 'price',
     unit: (_, { measure }) => measure.currency,
     step: 0.5,

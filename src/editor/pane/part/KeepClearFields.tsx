@@ -12,7 +12,7 @@ const FIELDS: readonly FormField<KeepClear>[] = [
     field: 'why',
     of: named('why', ['hinge', 'leg', 'latch', 'handle', 'other']),
   },
-  { is: 'length', label: 'keep.height', field: 'height', hint: 'keep.heightHint' },
+  { is: 'length', label: 'fitting.depth', field: 'height', hint: 'keep.heightHint' },
   ...within<KeepClear, 'box'>('box', [
     { is: 'length', label: 'part.left', field: 'x', min: -10_000 },
     { is: 'length', label: 'part.bottom', field: 'y', min: -10_000 },

@@ -17,7 +17,7 @@ interface Repeat {
 const FIELDS: readonly FormField<Repeat>[] = [
   { is: 'number', label: 'repeat.columns', field: 'columns', whole: true, min: 1, max: 100 },
   { is: 'number', label: 'repeat.rows', field: 'rows', whole: true, min: 1, max: 100 },
-  { is: 'length', label: 'repeat.gap', field: 'gap' },
+  { is: 'length', label: 'rule.gap', field: 'gap' },
 ];
 
 /** Makes an array of a part: with its stock, finish and size, to the right, up, or both. */

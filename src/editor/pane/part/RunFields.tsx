@@ -101,7 +101,7 @@ const PATH_FIELDS: readonly FormField<Run>[] = [
 const CORNER_FIELDS: readonly FormField<Run>[] = [
   {
     is: 'choice',
-    label: 'run.corner',
+    label: 'corners.title',
     field: 'corner',
     of: named('corner', ['miter', 'butt-across', 'butt-up']),
   },

@@ -15,7 +15,7 @@ import { usePart } from './usePart.ts';
 const FIELDS: readonly FormField<Lettering>[] = [
   {
     is: 'choice',
-    label: 'lettering.font',
+    label: 'letters.font',
     field: 'font',
     of: (_, { fonts }) => [
       ...namesOf(tables().fonts),
@@ -29,7 +29,7 @@ const FIELDS: readonly FormField<Lettering>[] = [
     field: 'fit',
     of: named('fit', ['none', 'width', 'height', 'both']),
   },
-  { is: 'choice', label: 'lettering.finish', field: 'finish', of: (_, { finishes }) => namesOf(finishes) },
+  { is: 'choice', label: 'letters.fill', field: 'finish', of: (_, { finishes }) => namesOf(finishes) },
 ];
 
 /** The words of a sign and what decides their size; finer lettering stands in its own step. */

@@ -54,7 +54,7 @@ function Swing({ plan }: { plan: Plan }) {
       />
       <div className="swing-slider">
         <label htmlFor={id} className="field-label">
-          {t('swing.angle')}
+          {t('load.angle')}
         </label>
         <input
           id={id}

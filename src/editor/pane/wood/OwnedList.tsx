@@ -14,22 +14,22 @@ import { useChange } from '../facts/useChange.ts';
 const isSheet = (design: Design, stock: string) => stocksOf(design).get(stock)?.form === 'sheet';
 
 const FIELDS: readonly FormField<Owned>[] = [
-  { is: 'length', label: 'owned.length', field: 'length', min: 1 },
+  { is: 'length', label: 'wood.length', field: 'length', min: 1 },
   {
     is: 'length',
-    label: 'owned.width',
+    label: 'part.width',
     min: 1,
     when: ({ stock }, design) => isSheet(design, stock),
     get: ({ width = 0 }) => width,
     put: (width) => ({ width }),
   },
-  { is: 'number', label: 'owned.count', field: 'count', whole: true, min: 1, max: 500 },
+  { is: 'number', label: 'shop.count', field: 'count', whole: true, min: 1, max: 500 },
 ];
 
 const STOCK_FIELDS: readonly FormField<Owned, Pick<Owned, 'stock'>>[] = [
   {
     is: 'choice',
-    label: 'owned.stock',
+    label: 'part.stock',
     place: 'wide',
     field: 'stock',
     of: ({ stock }, design) => stockChoices(design, ['flat', 'shaped', 'sheet'], stock),

@@ -21,7 +21,7 @@ export function ShedScrews({ design, supplies, put }: SuppliesProps) {
   };
   return (
     <fieldset className="price-rows">
-      <legend>{t('shed.screws')}</legend>
+      <legend>{t('fixing.screws')}</legend>
       {owned.screws.map((screws, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: rows have no ids, and two may be the same for a while
         <div className="shed-row" key={i}>

@@ -26,7 +26,7 @@ export function Shopping({ plan }: { plan: Plan }) {
               <th scope="col" className="each">
                 {t('shop.each')}
               </th>
-              <th scope="col">{t('shop.price')}</th>
+              <th scope="col">{t('stock.price')}</th>
             </tr>
           </thead>
           {kinds.map((kind) => (

@@ -37,7 +37,7 @@ const lengthsOf = (screw: string) => tables().screws.find(({ id }) => id === scr
 export const SCREW_KIND: readonly FormField<Screws>[] = [
   {
     is: 'choice',
-    label: 'brads.screw',
+    label: 'fixing.screws',
     get: ({ screw }) => screw,
     put: (screw, { length }) => {
       const lengths = lengthsOf(screw);
@@ -50,11 +50,11 @@ export const SCREW_KIND: readonly FormField<Screws>[] = [
 export const SCREW_FIELDS: readonly FormField<Screws>[] = [
   {
     is: 'choice',
-    label: 'shed.length',
+    label: 'wood.length',
     get: ({ length }) => String(length),
     put: (length) => ({ length: Number(length) }),
     of: ({ screw }, design) =>
       lengthsOf(screw).map((mm) => ({ value: String(mm), label: lengthText(design, mm) })),
   },
-  { is: 'number', label: 'owned.count', field: 'count', whole: true, min: 1, max: 100_000 },
+  { is: 'number', label: 'shop.count', field: 'count', whole: true, min: 1, max: 100_000 },
 ];

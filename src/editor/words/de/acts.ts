@@ -22,7 +22,6 @@ export const actWords: Record<keyof typeof en, string> = {
   'act.ungroup': 'Gruppe lösen',
 
   'count.parts': '{count} Teile',
-  'count.selected': '{count} gewählt',
 
   // As names of parts have them, in small letters; the beginnings of words, which are bent.
   'side.left': 'link',

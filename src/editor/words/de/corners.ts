@@ -8,8 +8,6 @@ export const cornerWords: Record<keyof typeof en, string> = {
   'corners.hint':
     'Gemessen von unten links am Rahmen des Teils. In der Zeichnung an einer Ecke ziehen, an einem Plus für eine neue, oder an der Mitte einer Seite, um sie zu biegen.',
   'corners.number': 'Ecke',
-  'corners.left': 'Von links',
-  'corners.bottom': 'Von unten',
   'corners.leftOf': 'Ecke {number}, von links',
   'corners.bottomOf': 'Ecke {number}, von unten',
   'corners.add': 'Eine Ecke nach Ecke {number} einfügen',

@@ -12,8 +12,6 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'order.count': '{done} von {all} erledigt',
 
   'brads.settings': 'Womit befestigt wird',
-  'brads.brad': 'Stifte',
-  'brads.screw': 'Schrauben',
   'brads.lengths': 'Vorhandene Stiftlängen',
   'brads.lengthsHint': 'Nichts angehakt: alle Längen der Tabelle gelten.',
   'brads.spacing': 'Abstand',
@@ -29,9 +27,6 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'brads.glue': 'Leim: {volume} in Raupen.',
   'brads.table': 'Teil für Teil',
   'brads.part': 'Teil',
-  'brads.what': 'Befestigt mit',
-  'brads.length': 'Länge',
-  'brads.count': 'Stück',
   'brads.from': 'Eingetrieben',
   'brads.none': 'Noch nichts zu befestigen.',
   'brads.biteOf': 'Greift',

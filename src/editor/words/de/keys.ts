@@ -1,6 +1,5 @@
 /** Worte der Tafel, die sagt, was Tasten, Maus und Finger tun. */
 export const keyWords = {
-  'keys.open': 'Tasten, Maus und Finger',
   'keys.title': 'Tasten, Maus und Finger',
   'keys.byKey': 'Tasten',
   'keys.byMouse': 'Maus, auf der Zeichnung',

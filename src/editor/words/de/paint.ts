@@ -56,7 +56,6 @@ export const paintWords: Record<keyof typeof en, string> = {
   'paint.backPriming': 'Auch verdeckte Rückseiten streichen',
   'paint.backHint': 'Breite dünne Platten bleiben gerade, wenn beide Seiten gestrichen sind.',
 
-  'finish.name': 'Name',
   'finish.kind': 'Was es ist',
   'finish.kind.paint': 'Farbe',
   'finish.kind.stain': 'Beize',
@@ -85,7 +84,6 @@ export const paintWords: Record<keyof typeof en, string> = {
   'finish.cans': 'Gebinde und Preise',
   'finish.cansHint': 'Nichts gewählt: alle Größen gelten, ohne Preise.',
   'finish.canPrice': 'Preis von {can}',
-  'finish.remove': '{name} entfernen',
   'finish.used': 'Teile damit: {count}',
 
   'light.lead':

@@ -5,7 +5,6 @@ export const swingWords: Record<keyof typeof en, string> = {
   'swing.title': 'Der Schwenk von der Seite',
   'swing.picture':
     'Seitenansicht des um {angle} gesenkten Betts, mit Wand, Boden und Decke. Teile, die unterwegs anstoßen: {hits}.',
-  'swing.angle': 'Gesenkt um',
   'swing.play': 'Schwenk abspielen',
   'swing.stop': 'Anhalten',
   'swing.next': 'Nächste Stellung',

@@ -20,7 +20,6 @@ export const actWords = {
   'act.ungroup': 'Ungroup',
 
   'count.parts': '{count} parts',
-  'count.selected': '{count} selected',
 
   // As names of parts have them, in small letters.
   'side.left': 'left',

@@ -6,8 +6,6 @@ export const cornerWords = {
   'corners.hint':
     'Measured from the lower left of the part’s box. On the drawing, drag a corner, a plus to add one, or the middle of a side to bow it.',
   'corners.number': 'Corner',
-  'corners.left': 'From the left',
-  'corners.bottom': 'From the bottom',
   'corners.leftOf': 'Corner {number}, from the left',
   'corners.bottomOf': 'Corner {number}, from the bottom',
   'corners.add': 'Add a corner after corner {number}',

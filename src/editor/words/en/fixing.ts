@@ -10,8 +10,6 @@ export const fixingWords = {
   'order.count': '{done} of {all} done',
 
   'brads.settings': 'What you drive',
-  'brads.brad': 'Brads',
-  'brads.screw': 'Screws',
   'brads.lengths': 'Brad lengths on hand',
   'brads.lengthsHint': 'None checked: every length of the table counts.',
   'brads.spacing': 'Spacing',
@@ -27,9 +25,6 @@ export const fixingWords = {
   'brads.glue': 'Glue: {volume} in beads.',
   'brads.table': 'Part by part',
   'brads.part': 'Part',
-  'brads.what': 'Fastened with',
-  'brads.length': 'Length',
-  'brads.count': 'How many',
   'brads.from': 'Driven',
   'brads.none': 'Nothing to fasten yet.',
   'brads.biteOf': 'Bite',

@@ -1,6 +1,5 @@
 /** Words of the board that tells what keys, mouse and fingers do. */
 export const keyWords = {
-  'keys.open': 'Keys, mouse and fingers',
   'keys.title': 'Keys, mouse and fingers',
   'keys.byKey': 'Keys',
   'keys.byMouse': 'Mouse, on the drawing',

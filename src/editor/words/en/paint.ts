@@ -54,7 +54,6 @@ export const paintWords = {
   'paint.backPriming': 'Paint the hidden backs too',
   'paint.backHint': 'Wide thin panels stay flat when both sides are sealed.',
 
-  'finish.name': 'Name',
   'finish.kind': 'What it is',
   'finish.kind.paint': 'Paint',
   'finish.kind.stain': 'Stain',
@@ -83,7 +82,6 @@ export const paintWords = {
   'finish.cans': 'Cans and prices',
   'finish.cansHint': 'None chosen: every size counts, without prices.',
   'finish.canPrice': 'Price of {can}',
-  'finish.remove': 'Delete {name}',
   'finish.used': '{count} {count:part|parts}',
 
   'light.lead':

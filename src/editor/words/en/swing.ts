@@ -3,7 +3,6 @@ export const swingWords = {
   'swing.title': 'The swing from the side',
   'swing.picture':
     'Side view of the bed lowered by {angle}, with wall, floor and ceiling. Parts that touch on the way: {hits}.',
-  'swing.angle': 'Lowered by',
   'swing.play': 'Play the swing',
   'swing.stop': 'Stop',
   'swing.next': 'Next position',

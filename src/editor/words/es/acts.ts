@@ -22,7 +22,6 @@ export const actWords: Record<keyof typeof en, string> = {
   'act.ungroup': 'Desagrupar',
 
   'count.parts': '{count} piezas',
-  'count.selected': '{count} seleccionadas',
 
   // As names of parts have them, in small letters.
   'side.left': 'izquierda',

@@ -8,8 +8,6 @@ export const cornerWords: Record<keyof typeof en, string> = {
   'corners.hint':
     'Medidas desde la esquina inferior izquierda de la caja de la pieza. En el dibujo, tirar de una esquina, de un más para añadir una, o del medio de un lado para curvarlo.',
   'corners.number': 'Esquina',
-  'corners.left': 'Desde la izquierda',
-  'corners.bottom': 'Desde abajo',
   'corners.leftOf': 'Esquina {number}, desde la izquierda',
   'corners.bottomOf': 'Esquina {number}, desde abajo',
   'corners.add': 'Añadir una esquina tras la esquina {number}',

@@ -12,8 +12,6 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'order.count': '{done} de {all} hechos',
 
   'brads.settings': 'Con qué se fija',
-  'brads.brad': 'Puntas',
-  'brads.screw': 'Tornillos',
   'brads.lengths': 'Largos de punta en casa',
   'brads.lengthsHint': 'Ninguno marcado: cuentan todos los largos de la tabla.',
   'brads.spacing': 'Separación',
@@ -29,9 +27,6 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'brads.glue': 'Cola: {volume} en cordones.',
   'brads.table': 'Pieza a pieza',
   'brads.part': 'Pieza',
-  'brads.what': 'Fijado con',
-  'brads.length': 'Largo',
-  'brads.count': 'Cuántos',
   'brads.from': 'Clavado',
   'brads.none': 'Todavía nada que fijar.',
   'brads.biteOf': 'Agarre',

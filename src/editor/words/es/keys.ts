@@ -2,7 +2,6 @@ import type { keyWords as en } from '../en/keys.ts';
 
 /** Words of the board that tells what keys, mouse and fingers do. */
 export const keyWords: Record<keyof typeof en, string> = {
-  'keys.open': 'Teclas, ratón y dedos',
   'keys.title': 'Teclas, ratón y dedos',
   'keys.byKey': 'Teclas',
   'keys.byMouse': 'Ratón, en el dibujo',

@@ -56,7 +56,6 @@ export const paintWords: Record<keyof typeof en, string> = {
   'paint.backPriming': 'Pintar también los reversos ocultos',
   'paint.backHint': 'Los paneles anchos y delgados quedan planos si se sellan por los dos lados.',
 
-  'finish.name': 'Nombre',
   'finish.kind': 'Qué es',
   'finish.kind.paint': 'Pintura',
   'finish.kind.stain': 'Tinte',
@@ -85,7 +84,6 @@ export const paintWords: Record<keyof typeof en, string> = {
   'finish.cans': 'Latas y precios',
   'finish.cansHint': 'Ninguna elegida: cuentan todas las medidas, sin precios.',
   'finish.canPrice': 'Precio de {can}',
-  'finish.remove': 'Eliminar {name}',
   'finish.used': '{count} {count:pieza|piezas|piezas}',
 
   'light.lead':

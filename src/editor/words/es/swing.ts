@@ -5,7 +5,6 @@ export const swingWords: Record<keyof typeof en, string> = {
   'swing.title': 'El giro, de lado',
   'swing.picture':
     'Vista de lado de la cama bajada {angle}, con pared, suelo y techo. Piezas que tocan por el camino: {hits}.',
-  'swing.angle': 'Bajada',
   'swing.play': 'Ver el giro',
   'swing.stop': 'Parar',
   'swing.next': 'Posición siguiente',
