@@ -103,7 +103,6 @@ export const benchWords: Record<keyof typeof en, string> = {
   'link.tooLarge':
     'Dieser Entwurf ist zu groß für einen Code. Der Code öffnet nur das Werkzeug: den Entwurf in eine Datei speichern und ans Handy schicken.',
   'link.code': 'Code, der {address} öffnet',
-  'link.opened': 'Aus einem Link geöffnet: {name}',
   'link.keptOld': 'Aus einem Link geöffnet: {name}. Was dieses Gerät davon hatte, bleibt als „{copy}“.',
   'link.broken': 'Der Link enthält keinen ganzen Entwurf. Den Code neu lesen oder eine Entwurfsdatei öffnen.',
   'link.copyName': '{name}, vor dem Link',

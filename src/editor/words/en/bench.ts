@@ -100,7 +100,6 @@ export const benchWords = {
   'link.tooLarge':
     'This design is too large for a code. The code opens the tool alone: save the design to a file and send that to the phone.',
   'link.code': 'Code that opens {address}',
-  'link.opened': 'Opened from a link: {name}',
   'link.keptOld': 'Opened from a link: {name}. What this device had of it is saved as “{copy}”.',
   'link.broken': 'The link holds no whole design. Read the code again, or open a design file.',
   'link.copyName': '{name}, before the link',

@@ -104,7 +104,6 @@ export const benchWords: Record<keyof typeof en, string> = {
   'link.tooLarge':
     'Este diseño es demasiado grande para un código. El código abre solo la herramienta: guardar el diseño en un archivo y enviarlo al teléfono.',
   'link.code': 'Código que abre {address}',
-  'link.opened': 'Abierto desde un enlace: {name}',
   'link.keptOld':
     'Abierto desde un enlace: {name}. Lo que este dispositivo tenía de él queda guardado como «{copy}».',
   'link.broken':
