@@ -7,7 +7,6 @@ import { type EndKind, plainEnd } from './kind.ts';
  * where the section has risen to this piece's own thickness; flat stock has nothing to reach over.
  */
 export const cope: EndKind = {
-  cut: 'cope',
   settle: (at) => plainEnd('cope', at),
   reach: ({ through, ownThickness }) => {
     if (through?.form !== 'shaped') return 0;

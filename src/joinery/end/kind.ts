@@ -22,7 +22,6 @@ export interface Against {
 
 /** How one kind of end is sawn. */
 export interface EndKind {
-  readonly cut: EndCut;
   settle(at: EndCase): PieceEnd;
   /** Wood that the end needs beyond the line where it is seen to stop. */
   reach(against: Against): Mm;
@@ -43,6 +42,9 @@ export const plainEnd = (cut: EndCut, at: EndCase): PieceEnd => ({
 });
 
 export const noReach = (): Mm => 0;
+
+/** A kind of end with one plain cut, which needs no wood beyond it. */
+export const plainKind = (cut: EndCut): EndKind => ({ settle: (at) => plainEnd(cut, at), reach: noReach });
 
 /** The stock when it is sprung molding. */
 export function sprungStock(stock: Stock | null): (ShapedStock & { readonly spring: Deg }) | null {

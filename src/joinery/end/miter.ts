@@ -6,7 +6,6 @@ import { type EndKind, noReach, plainEnd, sprungStock } from './kind.ts';
  * at the compound setting of a corner in the plane of the face; which edge is long follows from the turn.
  */
 export const miter: EndKind = {
-  cut: 'miter',
   settle: (at) => {
     const plain = plainEnd('miter', at);
     const stock = sprungStock(at.stock);

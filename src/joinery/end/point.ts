@@ -2,7 +2,6 @@ import { type EndKind, noReach } from './kind.ts';
 
 /** Two cuts that meet in a point, where a brace lands in the corner of a stile and a rail. */
 export const point: EndKind = {
-  cut: 'point',
   settle: (at) => ({
     cut: 'point',
     miter: at.miter,

@@ -11,7 +11,6 @@ const OUTSIDE_CORNER = 270;
  * section. Lying on its back it is a bevel of 45 degrees; sprung molding turns an outside corner.
  */
 export const returned: EndKind = {
-  cut: 'return',
   settle: (at) => {
     const plain = { ...plainEnd('return', at), bevel: 45 };
     const stock = sprungStock(at.stock);

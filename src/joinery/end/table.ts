@@ -1,22 +1,22 @@
 import type { EndCut } from '../piece.ts';
-import { butt } from './butt.ts';
 import { cope } from './cope.ts';
-import type { EndKind } from './kind.ts';
+import { type EndKind, plainKind } from './kind.ts';
 import { miter } from './miter.ts';
-import { plunge } from './plunge.ts';
 import { point } from './point.ts';
 import { returned } from './return.ts';
-import { sawn } from './sawn.ts';
-import { square } from './square.ts';
 
 /** Every kind of end; a kind without its line does not compile. */
 export const END_KINDS: Readonly<Record<EndCut, EndKind>> = {
-  square,
+  /** A free end, straight across. */
+  square: plainKind('square'),
   miter,
-  butt,
+  /** It stops against another piece, square or at the angle at which it meets it. */
+  butt: plainKind('butt'),
   cope,
   return: returned,
-  plunge,
+  /** The shop's allowance is left on, cut off when the piece has been held in place. */
+  plunge: plainKind('plunge'),
   point,
-  sawn,
+  /** A side of a sheet piece that follows its outline: an arch, a circle, any polygon. */
+  sawn: plainKind('sawn'),
 };

@@ -1,8 +1,0 @@
-import { type EndKind, noReach, plainEnd } from './kind.ts';
-
-/** A free end cut square across. */
-export const square: EndKind = {
-  cut: 'square',
-  settle: (at) => plainEnd('square', at),
-  reach: noReach,
-};
