@@ -27,7 +27,7 @@ export function checkPlacings(
   const known = before && sameContext(before.context, context) ? before : undefined;
   const numbers = new Map(known?.placings.map((placing, i) => [placing.laid.id, i]));
   const checks = placings.map((placing, i) => {
-    const around = pick(neighbors, i).flatMap((j) => pick(placings, j));
+    const around = pick(neighbors, i).map((j) => pick(placings, j));
     const at = numbers.get(placing.laid.id);
     if (known && at !== undefined && known.placings[at] === placing) {
       const was = pick(known.neighbors, at);
@@ -61,7 +61,7 @@ export function checkSome(
   const checks = [...before.checks];
   for (const i of concerned) {
     const placing = placings[i];
-    const around = pick(neighbors, i).flatMap((j) => pick(placings, j));
+    const around = pick(neighbors, i).map((j) => pick(placings, j));
     if (placing) checks[i] = checkPlacing(placing, around, context);
   }
   return { placings, context, neighbors, checks };

@@ -36,10 +36,10 @@ function apartFromBars(laid: MadeAs<LaidPart, 'bars'>, other: MadeAs<LaidPart, '
 export function overlaps({ laid }: Placing, neighbors: readonly Placing[]): Check[] {
   const found: Check[] = [];
   for (const { laid: other } of neighbors) {
+    // Pieces of one fill are cut out of one area. Asked first: each has many others beside it.
+    if (isBoards(laid) && laid.part === other.part) continue;
     if (other.id < laid.id || !sharesHeight(laid, other)) continue;
     const areas = isBars(laid) && isBars(other) ? apartFromBars(laid, other) : [[laid.region, other.region]];
-    // Pieces of one fill are cut out of one area.
-    if (isBoards(laid) && laid.part === other.part) continue;
     const common = areas.flatMap(([a = [], b = []]) => intersect(a, b));
     const area = areaOf(common);
     if (area <= TOUCHING_MM2) continue;

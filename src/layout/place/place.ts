@@ -147,15 +147,15 @@ export function placeSome(
     const ground = groundOf(part, input.face, before.tops);
     if (isCurrent(last, part, box, input, ground)) continue;
     const now = placePart(part, box, input, ground, last);
-    if (
-      !sameTops(last.unstopped?.placed ?? last, now) ||
-      placesIn(last.from, input) !== placesIn(now.from, input)
-    )
-      return null;
+    if (!sameTops(last.unstopped?.placed ?? last, now) || !samePlaces(last, now, input)) return null;
     found.set(rank, now);
   }
   return found;
 }
+
+/** As many places; a fill that is cut as it was, at another place, has as many as it had. */
+const samePlaces = (a: PlacedPart, b: PlacedPart, input: Pick<PlaceInput, 'stocks'>): boolean =>
+  (a.cut !== null && a.cut === b.cut) || placesIn(a.from, input) === placesIn(b.from, input);
 
 /** Places that count against the most that can be laid, those left empty too. */
 const placesIn = (
