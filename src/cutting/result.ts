@@ -55,6 +55,8 @@ export interface SheetPlacement {
   readonly w: Mm;
   readonly h: Mm;
   readonly turned: boolean;
+  /** The blank that it is sawn out of with others, where they lie in each other. */
+  readonly from?: { readonly x: Mm; readonly y: Mm; readonly w: Mm; readonly h: Mm };
 }
 
 /** One edge-to-edge cut of the sequence. */

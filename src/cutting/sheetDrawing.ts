@@ -7,6 +7,7 @@ import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints, containsPoint } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import type { Piece } from '../joinery/piece.ts';
+import { grouped } from '../list/grouped.ts';
 import type { Mm } from '../measure/units.ts';
 import { type CuttingText, placeOfPiece } from './drawingText.ts';
 import { hatched } from './hatch.ts';
@@ -47,7 +48,16 @@ export function sheetDrawing(input: SheetDrawingInput): Drawing {
   const view: View = { k, input, taken: [] };
   const whole = boxOn(view, { x: 0, y: 0, w: sheet.length, h: sheet.width });
   const offcuts = sheet.offcuts.flatMap((r) => offcutItems(view, boxOn(view, r), r));
-  const pieces = sheet.placements.flatMap((p) => pieceItems(view, p));
+  const blanks = grouped(
+    sheet.placements.map((place) => place.from ?? place),
+    ({ x, y }) => `${x} ${y}`,
+  );
+  const pieces = [
+    ...[...blanks.values()].map(([one]) =>
+      rectangle(boxOn(view, one), { fill: INK.paper, stroke: INK.soft, width: WEIGHT.hair }),
+    ),
+    ...sheet.placements.flatMap((p) => pieceItems(view, p)),
+  ];
   const items: DrawItem[] = [
     layer('sheet', [rectangle(whole, { fill: INK.tint }), ...offcuts]),
     layer('pieces', pieces),
@@ -88,13 +98,14 @@ function pieceItems(view: View, place: SheetPlacement): DrawItem[] {
   const box = boxOn(view, place);
   if (!piece) return [];
   const rings = ringsOnSheet(place, piece).map((ring) => ring.map(pointOn(view)));
-  const items: DrawItem[] = [
-    rectangle(box, { fill: INK.paper, stroke: INK.soft, width: WEIGHT.hair }),
-    ...rings.map((ring) => polyline(ring, true, { stroke: INK.line, width: WEIGHT.fine })),
-  ];
+  const items: DrawItem[] = rings.map((ring) =>
+    polyline(ring, true, { stroke: INK.line, width: WEIGHT.fine }),
+  );
   const [outline = [], ...inner] = rings;
   const holes = inner.map(boxOfPoints);
-  items.push(...labelItems(view, box, { outline, holes }, piece.label, sizeWords(view, place)));
+  // The size of a blank's own piece says nothing where several share it.
+  const size = place.from ? '' : sizeWords(view, place);
+  items.push(...labelItems(view, box, { outline, holes }, piece.label, size));
   return items;
 }
 
@@ -135,7 +146,7 @@ function labelItems(view: View, box: Box, wood: Wood, label: string, size: strin
   const [along, across] = upright ? [box.h, box.w] : [box.w, box.h];
   const big = Math.min(fittedSize(label, { size: TEXT.figure, bold: true }, along - 1.5), across * 0.9);
   const small = fittedSize(size, { size: TEXT.figure }, along - 1.5);
-  const two = small >= LEAST && across >= big * CAP_HEIGHT + small + 2;
+  const two = size !== '' && small >= LEAST && across >= big * CAP_HEIGHT + small + 2;
   if (big < LEAST) return [];
   const gap = 1.1;
   const high = big * CAP_HEIGHT + (two ? gap + small * CAP_HEIGHT : 0);

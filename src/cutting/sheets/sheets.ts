@@ -1,4 +1,5 @@
 import type { Check } from '../../check/check.ts';
+import { areaOf } from '../../geometry/region.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Piece } from '../../joinery/piece.ts';
 import { at, pick } from '../../list/at.ts';
@@ -7,6 +8,7 @@ import type { Budget } from '../budget.ts';
 import type { BoardsBound, CutSheet, SheetPlacement } from '../result.ts';
 import { boundOf, notProved } from '../weigh.ts';
 import { fewestSheets } from './bound.ts';
+import { nestsOf, unnested } from './nest.ts';
 import { countsOn, leaves, type SheetBin, type SheetLoad } from './problem.ts';
 import { type Region, regionOfBlock, sequenceOf } from './sequence.ts';
 import { solveSheets } from './solve.ts';
@@ -21,8 +23,64 @@ export interface SheetsPlan {
 /** A rest is kept when it is as long as the shop keeps and at least this share of that wide. Common practice, no source. */
 const NARROWEST = 0.25;
 
-/** Plans the sheets of one stock. */
+/**
+ * Plans the sheets of one stock: each piece by itself, and, where that comes cheaper or leaves a larger rest, with pieces
+ * nested in each other. How few sheets nests may come down to is not searched: then nothing is proved but by area.
+ */
 export function planSheets(input: SheetInput, budget: Budget): SheetsPlan {
+  const { pieces, shop } = input;
+  const fits = (whole: Piece) => sheetProblem({ ...input, pieces: [whole] }).tooBig.length === 0;
+  const apart = (own: readonly Piece[], share: Budget) => planApart({ ...input, pieces: own }, share);
+  const nests = nestsOf(pieces, shop.sheetKerf, fits);
+  if (nests.length === 0) return apart(pieces, budget);
+  const nested = new Set(nests.flatMap((nest) => nest.pieces));
+  const plain = apart(pieces, budget.part(0.5));
+  const wholes = nests.map(({ whole }) => whole);
+  const other = apart([...pieces.filter((piece) => !nested.has(piece)), ...wholes], budget);
+  const best = isBetter(other.sheets, plain.sheets)
+    ? { ...other, sheets: other.sheets.map((one) => unnested(one, nests)) }
+    : plain;
+  const checks = plain.checks.filter(({ code }) => code !== 'cutting.not-proved');
+  const bound = best.bound && boundByArea(input, best.bound);
+  return { ...best, bound, checks: bound && !bound.proved ? [...checks, notProved(bound)] : checks };
+}
+
+/** Whether sheets cost less, are fewer at that, or leave a larger rest: in the order in which cutting weighs them. */
+function isBetter(sheets: readonly CutSheet[], than: readonly CutSheet[]): boolean {
+  const figures = (of: readonly CutSheet[]) => {
+    const bought = of.filter(({ owned }) => owned === null);
+    const rests = of.flatMap(({ offcuts }) => offcuts.map(({ w, h }) => w * h));
+    return [
+      bought.reduce((sum, { cost }) => sum + cost, 0),
+      bought.length,
+      bought.reduce((sum, { length, width }) => sum + length * width, 0),
+      -Math.max(0, ...rests),
+    ];
+  };
+  const [own, others] = [figures(sheets), figures(than)];
+  const first = own.findIndex((figure, i) => Math.abs(figure - at(others, i)) > SAME_LENGTH);
+  return first >= 0 && at(own, first) < at(others, first);
+}
+
+/** The bound that holds however pieces lie in each other: as much wood as they have. */
+function boundByArea({ pieces, owned, stock }: SheetInput, bound: BoardsBound): BoardsBound {
+  const wood = pieces.reduce((sum, { outline, holes }) => sum + areaOf([{ outer: outline, holes }]), 0);
+  const there = owned
+    .filter((one) => one.stock === stock.id)
+    .reduce((sum, { length, width = 0, count }) => sum + length * width * count, 0);
+  const need = wood - there;
+  const sizes = stock.sizes.map(({ length, width, price }) => ({ area: length * width, price }));
+  const least = need <= 0 ? 0 : Math.ceil(need / Math.max(...sizes.map(({ area }) => area)));
+  const cheapest = Math.min(...sizes.map(({ price }) => price));
+  const rate = Math.min(...sizes.map(({ area, price }) => price / area));
+  const lowerBound = Math.min(bound.lowerBound, least);
+  const lowerCost = Math.min(bound.lowerCost, need <= 0 ? 0 : Math.max(cheapest, need * rate));
+  const priced = sizes.some(({ price }) => price > 0);
+  const proved = priced ? bound.cost <= lowerCost + SAME_LENGTH : bound.proved && bound.used <= lowerBound;
+  return { ...bound, lowerBound, lowerCost, proved };
+}
+
+function planApart(input: SheetInput, budget: Budget): SheetsPlan {
   const s = sheetProblem(input);
   const checks = s.tooBig.map(tooBig);
   if (s.problem.items.length === 0) return { sheets: [], bound: null, checks };
@@ -35,7 +93,7 @@ export function planSheets(input: SheetInput, budget: Budget): SheetsPlan {
   if (lost.size > 0 || plan === null) {
     // Owned sheets did not reach for what only they can give: name those pieces and plan the others.
     const out = plan === null ? new Set(s.pieces.flat().map((p) => p.id)) : lost;
-    const again = planSheets({ ...input, pieces: input.pieces.filter((p) => !out.has(p.id)) }, budget);
+    const again = planApart({ ...input, pieces: input.pieces.filter((p) => !out.has(p.id)) }, budget);
     return { ...again, checks: [...input.pieces.filter((p) => out.has(p.id)).map(tooBig), ...again.checks] };
   }
   const sheets = laySheets(s, loads, input.stock.id, input.shop.keepOffcut);

@@ -1,4 +1,5 @@
 import type { CutSheet, SheetCut } from '../../cutting/result.ts';
+import { ringsOnSheet } from '../../cutting/sheets/lie.ts';
 import { under } from '../../list/at.ts';
 import type { Plan } from '../../plan/types.ts';
 import { useWords } from '../words/t.ts';
@@ -25,7 +26,7 @@ export function SheetMap({ sheet, plan, marked, what }: SheetMapProps) {
     width: b.w * k,
     height: b.h * k,
   });
-  const labels = new Map(plan.joinery.pieces.map((p) => [p.id, p.label]));
+  const pieces = new Map(plan.joinery.pieces.map((p) => [p.id, p]));
   return (
     <svg
       className="saw-map"
@@ -38,11 +39,22 @@ export function SheetMap({ sheet, plan, marked, what }: SheetMapProps) {
       {sheet.placements.map((place) => {
         const b = box(place);
         const mine = 'piece' in marked && place.piece === marked.piece;
-        const label = under(labels, place.piece);
+        const piece = under(pieces, place.piece);
+        const { label } = piece;
+        // Those that lie in each other are drawn as they are sawn.
+        const [outline = []] = place.from ? ringsOnSheet(place, piece) : [];
+        const look = mine ? 'map-piece mine' : 'map-piece';
         return (
           <g key={place.piece}>
-            <rect className={mine ? 'map-piece mine' : 'map-piece'} {...b} />
-            {b.width > label.length * 7 + 4 && b.height > 13 ? (
+            {place.from ? (
+              <polygon
+                className={look}
+                points={outline.map(({ x, y }) => `${x * k},${high - y * k}`).join(' ')}
+              />
+            ) : (
+              <rect className={look} {...b} />
+            )}
+            {!place.from && b.width > label.length * 7 + 4 && b.height > 13 ? (
               <text
                 className={mine ? 'map-text mine' : 'map-text'}
                 x={b.x + b.width / 2}

@@ -66,6 +66,7 @@ const sheetFields = (s: Cutting['sheets'][number], rowOf: (id: string) => string
     piece: rowOf(p.piece),
     ...boxFields(p),
     turned: p.turned,
+    ...(p.from && { blank: boxFields(p.from) }),
   })),
   sequence: s.sequence.map((c) => ({
     number: c.number,

@@ -97,7 +97,13 @@ const cutting = {
       stock: z.string(),
       size_mm: z.array(mm).length(2),
       owned: z.string().nullable(),
-      placements: z.array(z.strictObject({ piece: z.string(), ...box, turned: z.boolean() })),
+      placements: z.array(
+        z.strictObject({
+          ...{ piece: z.string(), ...box, turned: z.boolean() },
+          /** What it is sawn out of with others that lie in each other. */
+          blank: z.strictObject(box).optional(),
+        }),
+      ),
       sequence: z.array(
         z.strictObject({
           number: count,

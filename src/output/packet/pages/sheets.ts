@@ -64,6 +64,9 @@ export function sheets(packet: Packet): Content[] {
   );
   const blocks = [
     ...paragraph(terms.lead, body.w),
+    ...(all.some(({ placements }) => placements.some(({ from }) => from))
+      ? paragraph(terms.nested, body.w)
+      : []),
     ...numbered(all).flatMap(({ cut, number }) => sheetBlocks(packet, cut, number, body.w)),
     ...bounds.flatMap((words) => paragraph(words, body.w)),
   ];

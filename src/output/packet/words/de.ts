@@ -258,6 +258,8 @@ export const DE: PacketWords = {
   },
   sheets: {
     lead: 'Jeder Schnitt geht von Kante zu Kante des Stücks, das er teilt. In der Reihenfolge der Nummern schneiden. Ein Längsschnitt läuft entlang der längeren Kante des Stücks, ein Querschnitt entlang der kürzeren. Der Anschlag zählt von der Kante, auf die der Pfeil an jeder Nummer zeigt, bis zur nahen Seite der Sägefuge.',
+    nested:
+      'Ineinander gezeichnete Stücke teilen sich einen Zuschnitt: vor dem Sägen alle nach ihrer Schablone anreißen, um eine Sägebreite voneinander entfernt wie gezeichnet.',
     sheet: (n, name, length, width) => `Platte ${n}: ${name}, ${length} x ${width}`,
     shelf: 'aus dem Vorrat',
     number: 'Schnitt',

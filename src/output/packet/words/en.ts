@@ -270,6 +270,8 @@ export const EN = {
   },
   sheets: {
     lead: 'Every cut goes from edge to edge of the piece it parts. Make them in the order of their numbers. A rip runs along the longer edge of that piece, a crosscut along the shorter one. Set the fence from the edge that the arrow at each number points to, to the near side of the kerf.',
+    nested:
+      'Pieces drawn in each other share one blank: trace all of them from their pattern before you saw, a saw’s width apart as drawn.',
     sheet: (n: number, name: string, length: string, width: string) =>
       `Sheet ${n}: ${name}, ${length} x ${width}`,
     shelf: 'on hand',

@@ -258,6 +258,8 @@ export const ES: PacketWords = {
   },
   sheets: {
     lead: 'Cada corte va de canto a canto de la pieza que divide. Hacerlos en el orden de sus números. Un corte al hilo va a lo largo del canto más largo de esa pieza, uno a través a lo largo del más corto. La guía se mide desde el canto al que apunta la flecha de cada número hasta el lado cercano del corte.',
+    nested:
+      'Las piezas dibujadas una dentro de otra comparten un mismo recorte: antes de aserrar, trazarlas todas con su plantilla, separadas el ancho de la sierra como en el dibujo.',
     sheet: (n, name, length, width) => `Tablero ${n}: ${name}, ${length} x ${width}`,
     shelf: 'en casa',
     number: 'Corte',
