@@ -9,7 +9,7 @@ import type { CutSheet, SheetPlacement } from '../result.ts';
 import { blank } from './stock.ts';
 
 /** Pieces alike that lie in each other on one blank, each `pitch` over the one before. */
-export interface Nest {
+interface Nest {
   /** The blank as a piece to lay out; it has the id of the first one in it. */
   readonly whole: Piece;
   readonly pieces: readonly Piece[];

@@ -28,7 +28,7 @@ const FLUSH: Mm = 0.5;
  * thicker than 1/150 of their sharpest curve, with some softwoods 1/100 (Chudley and Greeno, Building Construction
  * Handbook, 8th edition, on laminated timber).
  */
-export const BENDS_TO = { surely: 150, some: 100 } as const;
+const BENDS_TO = { surely: 150, some: 100 } as const;
 
 /**
  * Arcs that are not as thick as the straight lengths that they meet: their faces do not come flush, and the fasteners
