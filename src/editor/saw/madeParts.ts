@@ -26,12 +26,13 @@ export function withoutMade(design: Design): Packed {
   const told = (list: 'parts' | 'rules') => {
     const by = new Map(
       made.flatMap((one, g) =>
-        [...(one?.[list].values() ?? [])].map((item, n) => [item.id, [g, n, item]] as const),
+        one ? [...one[list].values()].map((item, n) => [item.id, [g, n, item]] as const) : [],
       ),
     );
     return (item: Item): Told | Item => {
-      const [g, n, is] = by.get(String(item.id)) ?? [];
-      if (g === undefined || n === undefined || !is) return item;
+      const found = by.get(String(item.id));
+      if (!found) return item;
+      const [g, n, is] = found;
       if (Object.keys(is).some((key) => !(key in item))) return item;
       // Where the whole lies is told with its ground, and with nothing else of it.
       return [g, n, otherThan(item, is, list === 'parts' && n === 0 ? ['box'] : [])];
@@ -73,7 +74,8 @@ export function withMade(packed: Packed): unknown {
     (item: Told | Item): unknown => {
       if (!isTold(item)) return item;
       const [g, n, other] = item;
-      const is = [...(groups[g]?.made?.[list].values() ?? [])][n];
+      const from = groups[g]?.made;
+      const is = from && [...from[list].values()][n];
       return is && { ...is, ...other };
     };
   return {
