@@ -87,6 +87,7 @@ const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
 const RULES_ASKED: Readonly<Record<string, readonly string[]>> = {
   set: [
     'editor/edit/evenCount.ts',
+    'editor/edit/ownMake.ts',
     'editor/edit/stopHere.ts',
     'editor/gesture/snapping.ts',
     'layout/arrange/recount.ts',
@@ -99,8 +100,8 @@ const RULES_ASKED: Readonly<Record<string, readonly string[]>> = {
     'layout/solve/blocks.ts',
     'layout/solve/solution.ts',
   ],
-  between: ['layout/snap/sized.ts', 'marks/order.ts'],
-  even: ['editor/canvas/CanvasFields.tsx', 'editor/pane/part/RuleFields.tsx'],
+  between: ['editor/edit/ownMake.ts', 'layout/snap/sized.ts', 'marks/order.ts'],
+  even: ['editor/canvas/CanvasFields.tsx', 'editor/edit/ownMake.ts', 'editor/pane/part/RuleFields.tsx'],
   mirror: ['editor/edit/arrange.ts', 'editor/edit/lay.ts'],
   reveal: ['layout/snap/sized.ts'],
 };

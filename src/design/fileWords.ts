@@ -8,6 +8,7 @@ export const FORMS = {
   color: 'a color like #1e5f74',
   picture: 'an id of the form picture-1 up to picture-6399',
   outline: 'closed outlines of whole numbers, as in M0 0L10 0L0 10Z',
+  own: 'names of parts of this file alone',
 } as const;
 
 /** Kinds of values that a field can ask for. */

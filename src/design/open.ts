@@ -1,3 +1,4 @@
+import type { z } from 'zod';
 import { lastOf } from '../list/at.ts';
 import { ENGLISH_FILE, type FileWords } from './fileWords.ts';
 import { FORMAT_VERSION, MOST_CHARACTERS } from './limits.ts';
@@ -11,6 +12,11 @@ export const MOST_DEPTH = 64;
 /** Problems told at once; a file of the wrong kind would name thousands. */
 const MOST_PROBLEMS = 50;
 
+/** What opens, with what was mended; or every problem of what does not. */
+export type Opening<T> =
+  | { readonly ok: true; readonly opened: T; readonly repairs: readonly string[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
 export type Opened =
   | {
       readonly ok: true;
@@ -20,11 +26,22 @@ export type Opened =
     }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
+/** Plain data, or why a text is none. */
+export type Read =
+  | { readonly ok: true; readonly data: unknown }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
 /**
  * Opens the text of a design file. Nothing of a bad file gets in: it is refused with every problem named,
  * or mended where the mending cannot change what is built, with a list of what was done, both in the words given. Never throws.
  */
 export function openDesign(text: string, words: FileWords = ENGLISH_FILE): Opened {
+  const read = readText(text, words);
+  return read.ok ? openData(read.data, words) : read;
+}
+
+/** The data of a file's text, whatever it is of; refused where it is too long, too deep or no JSON. */
+export function readText(text: string, words: FileWords): Read {
   if (text.length > MOST_CHARACTERS) {
     return refuse({
       path: '',
@@ -45,31 +62,41 @@ export function openDesign(text: string, words: FileWords = ENGLISH_FILE): Opene
     });
   }
   const parsed = parseJson(text.startsWith('\uFEFF') ? text.slice(1) : text, words);
-  if (!parsed.ok) return refuse(parsed.problem);
-  return openData(parsed.data, words);
+  return parsed.ok ? parsed : refuse(parsed.problem);
 }
 
 /** Opens plain data, as `openDesign` does after parsing. */
 export function openData(data: unknown, words: FileWords = ENGLISH_FILE): Opened {
   const current = migrate(data);
   if (!current.ok) return refuse(versionProblem(current.why, current.version, words));
-  const mended = repairIds(current.data, words);
-  const checked = designSchema.safeParse(mended.data);
-  if (!checked.success) {
-    const issues = checked.error.issues.slice(0, MOST_PROBLEMS);
-    return { ok: false, problems: problemsOf(issues, mended.data, words) };
-  }
-  return { ok: true, design: checked.data, repairs: mended.repairs, migratedFrom: current.from };
+  const opening = openedBy(designSchema, current.data, words);
+  if (!opening.ok) return opening;
+  return { ok: true, design: opening.opened, repairs: opening.repairs, migratedFrom: current.from };
 }
 
-function refuse(problem: Problem): Opened {
+/** What a schema takes of data, once second ids are mended. */
+export function openedBy<T>(
+  schema: z.ZodType<T>,
+  data: Readonly<Record<string, unknown>>,
+  words: FileWords,
+): Opening<T> {
+  const mended = repairIds(data, words);
+  const checked = schema.safeParse(mended.data);
+  if (checked.success) return { ok: true, opened: checked.data, repairs: mended.repairs };
+  const issues = checked.error.issues.slice(0, MOST_PROBLEMS);
+  return { ok: false, problems: problemsOf(issues, mended.data, words) };
+}
+
+function refuse(problem: Problem): { readonly ok: false; readonly problems: readonly Problem[] } {
   return { ok: false, problems: [problem] };
 }
 
-function versionProblem(
+export function versionProblem(
   why: 'not-a-design' | 'newer' | 'unknown-version',
   version: unknown,
   { found, expected, todo }: FileWords,
+  field = 'showface',
+  last = FORMAT_VERSION,
 ): Problem {
   if (why === 'not-a-design') {
     return {
@@ -81,10 +108,10 @@ function versionProblem(
     };
   }
   return {
-    path: 'showface',
+    path: field,
     of: null,
     found: typeof version === 'number' ? found.version(version) : found.otherVersion(JSON.stringify(version)),
-    expected: expected.versions(FORMAT_VERSION),
+    expected: expected.versions(last),
     todo: why === 'newer' ? todo.newer : todo.unknownVersion,
   };
 }

@@ -10,13 +10,14 @@ import { assemblyOf } from './table.ts';
 export function copiedGroup(
   group: Group,
   idOf: (id: string) => string,
+  ruleOf: (id: string) => string,
   rename: (list: keyof Resources, id: string) => string,
 ): Group {
   const { assembly } = group;
   const copy = { ...group, id: idOf(group.id), parts: group.parts.map(idOf) };
   if (!assembly) return copy;
-  const named = (roles: Readonly<Record<string, string>>) =>
-    Object.fromEntries(Object.entries(roles).map(([role, id]) => [role, idOf(id)]));
+  const named = (roles: Readonly<Record<string, string>>, by: (id: string) => string) =>
+    Object.fromEntries(Object.entries(roles).map(([role, id]) => [role, by(id)]));
   const questions = assemblyOf(assembly.kind)?.questions ?? {};
   const answers = Object.entries(assembly.answers).map(([name, answer]): [string, Answer] => {
     const is = questions[name]?.is;
@@ -28,8 +29,8 @@ export function copiedGroup(
     assembly: {
       ...assembly,
       answers: Object.fromEntries(answers),
-      parts: named(assembly.parts),
-      rules: named(assembly.rules),
+      parts: named(assembly.parts, idOf),
+      rules: named(assembly.rules, ruleOf),
     },
   };
 }

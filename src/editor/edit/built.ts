@@ -50,7 +50,8 @@ export function assembliesNamed(design: Design): Design {
   };
 }
 
-function namesOf(design: Design, group: Group, has: Supplies): [string, string][] {
+/** The names of the parts of an assembly, by their ids; none where nothing remembers how it was made. */
+export function namesOf(design: Design, group: Group, has: Supplies): [string, string][] {
   const { assembly } = group;
   const kind = assembly && assemblyOf(assembly.kind);
   const ground = groundOf(design, group);

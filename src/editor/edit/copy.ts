@@ -86,27 +86,46 @@ export function readClip(text: string): Clip | null {
   }
 }
 
-/**
- * The edits that put a clip into a design, moved by an offset, under ids of its own. Chosen joints go along
- * between its parts, and, in the design that it was copied in, with parts that stay and that it still meets.
- * Into another design go the finishes, stocks, fonts and pictures that its parts name.
- *
- * @param shown the design laid out, where that is known
- * @param id the design's own id, to know it again
- */
+interface Home {
+  /** The design laid out, where that is known. */
+  readonly shown?: Shown;
+  /** The design's own id, to know it again. */
+  readonly id?: string | null;
+}
+
+/** The edits that put a clip into a design, moved by an offset, each part named by where it comes to lie. */
 export function editsToPaste(
   design: Design,
   clip: Clip,
   dx: number,
   dy: number,
-  { shown, id: home }: { readonly shown?: Shown; readonly id?: string | null } = {},
+  home: Home = {},
 ): { edits: Edit[]; ids: string[] } {
+  const { edits, ids, idOf } = copiesOf(design, clip, dx, dy, home);
+  const made = clip.parts.map((part) => ({ id: idOf(part.id) }));
+  return { edits: named(home.shown ?? shownFrom(design), edits, made), ids };
+}
+
+/**
+ * The edits that put a clip into a design, moved by an offset, under ids of its own. Chosen joints go along
+ * between its parts, and, in the design that it was copied in, with parts that stay and that it still meets.
+ * Into another design go the finishes, stocks, fonts and pictures that its parts name.
+ */
+export function copiesOf(
+  design: Design,
+  clip: Clip,
+  dx: number,
+  dy: number,
+  { shown, id: home }: Home = {},
+): { edits: Edit[]; ids: string[]; idOf: (id: string) => string } {
   const fresh = new Map<string, string>();
+  // Rules have ids of their own, which may be those of parts too.
+  const freshRules = new Map<string, string>();
   const taken = new Set<string>();
-  const take = (id: string) => {
+  const take = (id: string, of = fresh) => {
     const next = freeId(design, id.replace(/-\d+$/, ''), taken);
     taken.add(next);
-    fresh.set(id, next);
+    of.set(id, next);
     return next;
   };
   const moved = (box: Box) => ({ ...box, x: box.x + dx, y: box.y + dy });
@@ -154,7 +173,11 @@ export function editsToPaste(
     });
   }
   for (const rule of clip.rules)
-    edits.push({ kind: 'insert', list: 'rules', item: renamed(rule, take(rule.id), idOf, reference) });
+    edits.push({
+      kind: 'insert',
+      list: 'rules',
+      item: renamed(rule, take(rule.id, freshRules), idOf, reference),
+    });
   const joints = copiedJoints(clip.joints, {
     copyOf: (part) => fresh.get(part),
     meets: (copy, stays) => {
@@ -177,7 +200,12 @@ export function editsToPaste(
     edits.push({
       kind: 'insert',
       list: 'groups',
-      item: copiedGroup(group, idOf, (list, id) => brought.rename(list, id)),
+      item: copiedGroup(
+        group,
+        idOf,
+        (id) => freshRules.get(id) ?? id,
+        (list, id) => brought.rename(list, id),
+      ),
     });
   }
   const grouped = new Set(clip.groups.flatMap((g) => g.parts));
@@ -185,14 +213,7 @@ export function editsToPaste(
     ...clip.groups.map((g) => idOf(g.id)),
     ...[...clip.parts, ...clip.keepClears].filter((p) => !grouped.has(p.id)).map((p) => idOf(p.id)),
   ];
-  return {
-    edits: named(
-      shown ?? shownFrom(design),
-      edits,
-      clip.parts.map((part) => ({ id: idOf(part.id) })),
-    ),
-    ids,
-  };
+  return { edits, ids, idOf };
 }
 
 /**

@@ -1,26 +1,36 @@
+import type { OwnAssembly } from '../../design/assembly/own.ts';
 import { ASSEMBLIES } from '../../design/assembly/table.ts';
 import { newPart, usualStock } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import { isLettered, isMany, isSheet } from '../../design/made.ts';
 import type { Design, Part, PartKind } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
+import { under } from '../../list/at.ts';
 import type { Stock } from '../../materials/types.ts';
 import { inches, type Mm } from '../../measure/units.ts';
 import { stocksOf } from '../shipped/tables.ts';
-import { builtBy, type DrawnKind, type DrawTool, isBuilt } from '../state/tools.ts';
+import { builtBy, type DrawnKind, type DrawTool, isBuilt, isOwn, ownBy } from '../state/tools.ts';
 import { t } from '../words/t.ts';
 import { createAssembly } from './built.ts';
 import type { Created } from './created.ts';
 import { freeId, freeName } from './ids.ts';
+import { createOwn } from './own.ts';
 
 interface Size {
   readonly w: Mm;
   readonly h: Mm;
 }
 
+/** Assemblies of the person's own, by their ids on the shelf. */
+export type Owned = ReadonlyMap<string, OwnAssembly>;
+
 /** Size of what a plain click places. */
-export const usualSize = (tool: DrawTool): Size =>
-  isBuilt(tool) ? ASSEMBLIES[builtBy(tool)].usual : DEFAULT_SIZE[tool];
+export function usualSize(tool: DrawTool, owned: Owned): Size {
+  if (isBuilt(tool)) return ASSEMBLIES[builtBy(tool)].usual;
+  if (!isOwn(tool)) return DEFAULT_SIZE[tool];
+  const { across, up } = under(owned, ownBy(tool));
+  return { w: across.size, h: up.size };
+}
 
 const DEFAULT_SIZE: Readonly<Record<DrawnKind, Size>> = {
   strip: { w: inches(20), h: inches(2.5) },
@@ -47,14 +57,15 @@ const MADE_OF: Readonly<Partial<Record<DrawnKind, readonly Stock['form'][]>>> = 
 
 /** The stock in hand, where a part of this kind can be made of it. */
 export function stockFor(design: Design, kind: DrawTool, chosen: string | null): string | undefined {
-  if (isBuilt(kind)) return undefined;
+  if (isBuilt(kind) || isOwn(kind)) return undefined;
   const form = chosen === null ? undefined : stocksOf(design).get(chosen)?.form;
   return chosen !== null && form && MADE_OF[kind]?.includes(form) ? chosen : undefined;
 }
 
 /** The edit that adds a part (or keep-clear) over a box, with an id, a name and a finish that make sense. */
-export function createItem(design: Design, kind: DrawTool, box: Box, stock?: string): Created {
+export function createItem(design: Design, kind: DrawTool, box: Box, owned: Owned, stock?: string): Created {
   if (isBuilt(kind)) return createAssembly(design, builtBy(kind), atLeast(box));
+  if (isOwn(kind)) return createOwn(design, under(owned, ownBy(kind)), atLeast(box));
   const id = freeId(design, kind);
   if (kind === 'keep-clear') {
     const name = freeName(
@@ -80,7 +91,8 @@ export function madeAt(made: Created, box: Box): Created {
   const edits = made.edits.map((edit): Edit => {
     if (edit.kind !== 'insert') return edit;
     if (edit.list === 'keepClears') return { ...edit, item: { ...edit.item, box } };
-    if (edit.list !== 'parts') return edit;
+    // What lies in an assembly is carried by its rules.
+    if (edit.list !== 'parts' || (made.group !== undefined && edit.item.id !== made.id)) return edit;
     const { item } = edit;
     return item.kind === 'strip'
       ? { ...edit, item: { ...item, box, length: item.lie === 'across' ? box.w : box.h } }

@@ -28,7 +28,7 @@ import { asInHand, edited, groundOf, type InHand, ruleEdits, type Snap, snapInHa
 
 /** Draws a new part from corner to corner; a plain click places one of usual size. */
 export function startDraw(store: EditorStore, start: Touch, kind: DrawTool): Gesture {
-  const { edit, stock: chosen } = store.getState();
+  const { edit, stock: chosen, owned } = store.getState();
   const { design } = edit;
   const ground = groundOf(edit.shown);
   const stock = stockFor(design, kind, chosen);
@@ -38,7 +38,7 @@ export function startDraw(store: EditorStore, start: Touch, kind: DrawTool): Ges
   let last = start;
 
   const inHand = (box: Box, free: boolean, size: Grip): Drawn => {
-    const item = createItem(design, kind, box, stock);
+    const item = createItem(design, kind, box, owned, stock);
     const hand = handOf(design, item, size);
     const snap = free ? asInHand(hand) : snapInHand(store.getState(), design, ground, hand);
     return { made: item, snap, hand, reach: free ? 0 : STOP_REACH / store.getState().view.scale };
@@ -71,7 +71,7 @@ export function startDraw(store: EditorStore, start: Touch, kind: DrawTool): Ges
     },
     end: (touch) => {
       clearGesture(store);
-      const { w, h } = usualSize(kind);
+      const { w, h } = usualSize(kind, owned);
       const usual = { x: touch.face.x - w / 2, y: touch.face.y - h / 2, w, h };
       finishMade(store, drawn ?? inHand(usual, touch.free, 'move'));
     },
@@ -83,10 +83,10 @@ export function startDraw(store: EditorStore, start: Touch, kind: DrawTool): Ges
 const whereSnapped = ({ made, snap }: Drawn): Created => madeAt(made, boxIn(snap.boxes, made));
 
 /** A new item in the hand: what its stock decides of its size is carried, the rest is drawn. */
-export function handOf(design: Design, { id, box, part }: Created, size: Grip): InHand {
+export function handOf(design: Design, { id, box, part, keeps }: Created, size: Grip): InHand {
   const stocks = stocksOf(design);
   const grip = (axis: 'x' | 'y') =>
-    part && structureOf(part, axis, stocks, undefined).fixed !== null ? 'move' : size;
+    keeps?.[axis] || (part && structureOf(part, axis, stocks, undefined).fixed !== null) ? 'move' : size;
   return { moving: [{ id, box }], grip: { x: grip('x'), y: grip('y') }, parts: part ? [part] : [] };
 }
 
@@ -139,11 +139,12 @@ function holdingAsDrawn(state: EditorState, { made, snap, hand }: Drawn): Held {
 
 /** Places a part of usual size in the middle of the face, held by nothing: what a key does where a pointer draws. */
 export function placeInMiddle(store: EditorStore, kind: DrawTool, stock?: string): void {
-  const { design, shown } = store.getState().edit;
+  const { edit, owned } = store.getState();
+  const { design, shown } = edit;
   const { face } = shown;
-  const { w, h } = usualSize(kind);
+  const { w, h } = usualSize(kind, owned);
   const box = { x: (face.width - w) / 2, y: (face.height - h) / 2, w, h };
-  const made = createItem(design, kind, box, stock);
+  const made = createItem(design, kind, box, owned, stock);
   const hand = handOf(design, made, 'move');
   finishMade(store, { made, snap: asInHand(hand), hand }, 'anywhere');
 }

@@ -99,7 +99,7 @@ function cornerAt(store: EditorStore, touch: Touch) {
 function runOf(store: EditorStore, corners: readonly Point[], closed: boolean) {
   const { design } = store.getState().edit;
   const { box, points } = boxedCorners(corners);
-  const { edits, id, name } = createItem(design, 'run', box);
+  const { edits, id, name } = createItem(design, 'run', box, store.getState().owned);
   const shaped = edits.map((edit): Edit => {
     if (edit.kind !== 'insert' || edit.list !== 'parts') return edit;
     const run = edit.item.kind === 'run' ? edit.item : newPart('run', { id, name, box });

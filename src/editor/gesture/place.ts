@@ -3,11 +3,11 @@ import type { Box } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
 import { roomAround } from '../../layout/snap/room.ts';
 import { AXES, sizeOf, startOf, withSpan } from '../../layout/span.ts';
-import { createItem, madeAt, stockFor, usualSize } from '../edit/create.ts';
+import { createItem, madeAt, type Owned, stockFor, usualSize } from '../edit/create.ts';
 import { isOnCanvas, onCanvas } from '../state/place.ts';
 import { propose } from '../state/propose.ts';
 import { type EditorStore, toFace } from '../state/store.ts';
-import { type DrawTool, isBuilt, isDrawn } from '../state/tools.ts';
+import { type DrawTool, isBuilt, isDrawn, isOwn } from '../state/tools.ts';
 import { lengthText } from '../words/text.ts';
 import { type Drawn, finishMade, handOf, holding } from './draw.ts';
 import { clearGesture, strayed, type Touch } from './gesture.ts';
@@ -29,7 +29,7 @@ export function startPlacing(
   down: PointerEvent,
 ): void {
   if (down.button !== 0) return;
-  const { edit } = store.getState();
+  const { edit, owned } = store.getState();
   const { design } = edit;
   const ground = groundOf(edit.shown);
   const finger = down.pointerType === 'touch';
@@ -64,8 +64,8 @@ export function startPlacing(
           clearGesture(store);
           return;
         }
-        const { box, grip } = placeFor(ground, kind, stock, touch);
-        const item = createItem(design, kind, box, stock);
+        const { box, grip } = placeFor(ground, { kind, stock, owned }, touch);
+        const item = createItem(design, kind, box, owned, stock);
         const hand = { ...handOf(design, item, 'move'), grip };
         const state = store.getState();
         const snap = touch.free ? asInHand(hand) : snapInHand(state, design, ground, hand);
@@ -114,19 +114,23 @@ const ROOM = { least: 1 / 4, most: 2 };
  */
 function placeFor(
   ground: Ground,
-  kind: DrawTool,
-  stock: string | undefined,
+  {
+    kind,
+    stock,
+    owned,
+  }: { readonly kind: DrawTool; readonly stock: string | undefined; readonly owned: Owned },
   { face: at, free }: Touch,
 ): { readonly box: Box; readonly grip: InHand['grip'] } {
   const { design } = ground.shown;
-  const usual = createItem(design, kind, { x: 0, y: 0, ...usualSize(kind) }, stock).box;
+  const size = usualSize(kind, owned);
+  const { box: usual, keeps } = createItem(design, kind, { x: 0, y: 0, ...size }, owned, stock);
   let box: Box = { ...usual, x: at.x - usual.w / 2, y: at.y - usual.h / 2 };
   const grip: Record<Axis, 'move' | 'both'> = { x: 'move', y: 'move' };
-  if (free || !isBuilt(kind)) return { box, grip };
+  if (free || !(isBuilt(kind) || isOwn(kind))) return { box, grip };
   const room = roomAround(at, { ...ground.around(design, ''), face: ground.shown.face });
   for (const axis of AXES) {
     const share = sizeOf(room, axis) / sizeOf(usual, axis);
-    if (share < ROOM.least || share > ROOM.most) continue;
+    if (keeps?.[axis] || share < ROOM.least || share > ROOM.most) continue;
     box = withSpan(box, axis, startOf(room, axis), sizeOf(room, axis));
     grip[axis] = 'both';
   }

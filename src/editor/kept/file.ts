@@ -37,7 +37,10 @@ export async function openFile(store: EditorStore): Promise<void> {
   if (id) handles.set(id, handle);
 }
 
-/** Opens a dropped or picked file; a bad one changes nothing and is told with every problem. Gives the design's id. */
+/**
+ * Opens a dropped or picked file; a bad one changes nothing and is told with every problem. Gives the design's id; none
+ * for a building part of the person's own, which goes onto the shelf.
+ */
 export async function openFrom(store: EditorStore, file: File): Promise<string | null> {
   const refuse = (lines: readonly string[]): null => {
     store.setState({ notice: { tone: 'bad', text: t('file.refused', { name: file.name }), lines } });
@@ -47,6 +50,11 @@ export async function openFrom(store: EditorStore, file: File): Promise<string |
   if (file.size > MOST_CHARACTERS * 4) return refuse([t('file.tooLarge')]);
   const text = await file.text().catch(() => null);
   if (text === null) return refuse([t('file.unreadable')]);
+  if (text.includes('"showfaceAssembly"')) {
+    const { bringOwn } = await import('./own.ts');
+    const problems = await bringOwn(store, text);
+    if (problems) return problems.length > 0 ? refuse(problems) : null;
+  }
   const opened = await openText(text, fileWords());
   if (!opened.ok) return refuse(opened.problems.map((p) => problemMessage(p, fileWords())));
   const id = bringIn(store, opened.design);

@@ -1,4 +1,5 @@
 import { createStore } from 'zustand/vanilla';
+import type { OwnAssembly } from '../../design/assembly/own.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
@@ -130,6 +131,8 @@ export interface EditorState {
   readonly tool: ToolId;
   /** What new parts are made of, where they can be; null: the usual stock of each kind. */
   readonly stock: string | null;
+  /** Assemblies of the person's own, as this device keeps them, by their ids there. */
+  readonly owned: ReadonlyMap<string, OwnAssembly>;
   /** A finger carries a piece of stock: the list it came from must not scroll then. */
   readonly lifted: boolean;
   readonly view: View;
@@ -189,6 +192,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     look: 'color',
     tool: 'select',
     stock: null,
+    owned: new Map(),
     lifted: false,
     view: { scale: 0.25, x: 0, y: 0 },
     fitted: true,

@@ -18,7 +18,9 @@ export const DRAWN_KINDS: readonly DrawnKind[] = [
 
 /** A whole that is drawn as one: a door, a window. */
 export type BuiltTool = `build:${AssemblyName}`;
-export type DrawTool = DrawnKind | BuiltTool;
+/** An assembly of the person's own, by its id on the shelf. */
+export type OwnTool = `own:${string}`;
+export type DrawTool = DrawnKind | BuiltTool | OwnTool;
 
 /** `path` sets the corners of a run one by one. */
 export type ToolId = 'select' | 'hand' | 'path' | DrawTool;
@@ -29,6 +31,13 @@ export const isDrawn = (tool: ToolId): tool is DrawTool =>
 export const builtTool = (name: AssemblyName): BuiltTool => `build:${name}`;
 
 export const isBuilt = (tool: ToolId): tool is BuiltTool => tool.startsWith('build:');
+
+export const ownTool = (id: string): OwnTool => `own:${id}`;
+
+export const isOwn = (tool: ToolId): tool is OwnTool => tool.startsWith('own:');
+
+/** The id on the shelf of what a tool draws. */
+export const ownBy = (tool: OwnTool): string => tool.slice('own:'.length);
 
 /** The whole that a tool draws. */
 export const builtBy = (tool: BuiltTool): AssemblyName => tool.slice('build:'.length) as AssemblyName;

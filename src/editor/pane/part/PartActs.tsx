@@ -1,4 +1,4 @@
-import { Copy, Group, Lock, LockOpen, Trash2, Ungroup } from 'lucide-react';
+import { BookmarkPlus, Copy, Group, Lock, LockOpen, Trash2, Ungroup } from 'lucide-react';
 import { Button } from '../../control/Button.tsx';
 import { itemsOf } from '../../edit/movable.ts';
 import {
@@ -10,6 +10,7 @@ import {
 } from '../../edit/selection.ts';
 import { useSelection, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
+import { keepOwn } from '../facts/keepOwn.ts';
 
 /** What can be done to the selection as a whole: its words, its sign, and whether it cannot be done just now. */
 export function usePartActs() {
@@ -29,6 +30,7 @@ export function usePartActs() {
     group
       ? ({ words: 'act.ungroup', icon: Ungroup, act: ungroupSelection, off: false } as const)
       : ({ words: 'act.group', icon: Group, act: groupSelection, off: parts.length < 2 } as const),
+    { words: 'act.keepOwn', icon: BookmarkPlus, act: keepOwn, off: parts.length === 0 },
     { words: 'act.remove', icon: Trash2, act: removeSelection, off: parts.some((p) => p.locked) },
   ] as const;
 }
@@ -47,7 +49,7 @@ export function PartActs() {
           look="icon"
           disabled={off}
           tip={t(words)}
-          onClick={() => act(store)}
+          onClick={() => void act(store)}
         />
       ))}
     </fieldset>

@@ -48,7 +48,7 @@ function Board({ at, opened, too }: PartMenuAt) {
       ))}
       <MenuLine />
       {acts.map(({ words, act, off }) => (
-        <MenuItem key={words} label={t(words)} disabled={off} onSelect={() => act(store)} />
+        <MenuItem key={words} label={t(words)} disabled={off} onSelect={() => void act(store)} />
       ))}
     </MenuAt>
   );

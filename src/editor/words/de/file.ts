@@ -42,6 +42,7 @@ export const fileWords: FileWords = {
       color: 'eine Farbe wie #1e5f74',
       picture: 'eine Kennung der Form picture-1 bis picture-6399',
       outline: 'geschlossene Umrisse aus ganzen Zahlen, wie M0 0L10 0L0 10Z',
+      own: 'nur Namen von Teilen dieser Datei',
     },
     anyForm: 'eine der Formen, die dieses Feld annimmt',
     textForm: 'ein Text der richtigen Form',

@@ -42,6 +42,7 @@ export const fileWords: FileWords = {
       color: 'un color como #1e5f74',
       picture: 'un identificador de la forma picture-1 hasta picture-6399',
       outline: 'contornos cerrados de números enteros, como M0 0L10 0L0 10Z',
+      own: 'solo nombres de piezas de este archivo',
     },
     anyForm: 'una de las formas que admite este campo',
     textForm: 'un texto de la forma correcta',
