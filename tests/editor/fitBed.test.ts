@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { openData } from '../../src/design/open.ts';
 import { fitToBed } from '../../src/editor/edit/fitBed.ts';
+import { STARTER_THEMES } from '../../src/editor/shipped/starters.ts';
 import { inches } from '../../src/measure/units.ts';
 import { faceFor, layoutOf } from './laid.ts';
 
@@ -12,6 +13,13 @@ function starter(file: string) {
   if (!opened.ok) throw new Error(`${file} does not open`);
   return opened.design;
 }
+
+describe('the starters', () => {
+  it('stand in one theme each', () => {
+    const names = readdirSync(FOLDER).map((file) => file.replace('.json', ''));
+    expect(Object.values(STARTER_THEMES).flat().sort()).toEqual(names.sort());
+  });
+});
 
 describe('a starter on another bed', () => {
   const files = readdirSync(FOLDER);

@@ -1,5 +1,5 @@
 import { FolderOpen, Plus } from 'lucide-react';
-import { useEffect, useMemo, useState } from 'react';
+import { Children, type CSSProperties, type ReactNode, useEffect, useId, useMemo, useState } from 'react';
 import { faceOf } from '../../bed/faceOf.ts';
 import type { Design } from '../../design/schema.ts';
 import { Button } from '../control/Button.tsx';
@@ -9,7 +9,7 @@ import { freshDocument } from '../document/document.ts';
 import { fitToBed, type MainMeasures } from '../edit/fitBed.ts';
 import { openFile } from '../kept/file.ts';
 import { bringIn } from '../kept/session.ts';
-import { loadStarter, renamed, STARTERS } from '../shipped/starters.ts';
+import { loadStarter, renamed, STARTER_THEMES, STARTERS, THEME_NAMES } from '../shipped/starters.ts';
 import { useDesign, useStore } from '../state/hooks.ts';
 import { asUsual, emptyDesign } from '../state/language.ts';
 import { showStep } from '../state/showStep.ts';
@@ -114,25 +114,56 @@ export default function FirstRun() {
           {t('first.begin')}
         </h2>
         <Caution of="short" />
-        <ul className="first-cards">
-          <EmptyCard bed={empty.bed} onOpen={startEmpty} />
-          {starters.map(({ name, design }) => (
-            <StarterCard
-              key={name}
-              design={design}
-              fitted={fitted?.find((f) => f.name === name)?.fitted ?? null}
-              checks={checks.get(name)}
-              letters={letters}
-              onOpen={(starter) => void startFrom(starter)}
-            />
+        <div className="first-cards">
+          <Theme title={t('first.theme.none')}>
+            <EmptyCard bed={empty.bed} onOpen={startEmpty} />
+          </Theme>
+          {themesOf(starters).map(({ theme, starters }) => (
+            <Theme key={theme} title={t(`first.theme.${theme}`)}>
+              {starters.map(({ name, design }) => (
+                <StarterCard
+                  key={name}
+                  design={design}
+                  fitted={fitted?.find((f) => f.name === name)?.fitted ?? null}
+                  checks={checks.get(name)}
+                  letters={letters}
+                  onOpen={(starter) => void startFrom(starter)}
+                />
+              ))}
+            </Theme>
           ))}
-        </ul>
+        </div>
         <OpenFile />
       </section>
       <RemovedDesigns shelf={shelf} />
     </main>
   );
 }
+
+/** Starters of one kind of building, as many side by side as there is room for. */
+function Theme({ title, children }: { readonly title: string; readonly children: ReactNode }) {
+  const id = useId();
+  return (
+    <section
+      aria-labelledby={id}
+      className="first-theme"
+      style={{ '--cards': Children.count(children) } as CSSProperties}
+    >
+      <h3 id={id} className="section-title">
+        {title}
+      </h3>
+      <ul>{children}</ul>
+    </section>
+  );
+}
+
+/** The starters that have come, by the kind of building that they have the face of. */
+const themesOf = (starters: readonly Starter[]) =>
+  THEME_NAMES.flatMap((theme) => {
+    const names: readonly string[] = STARTER_THEMES[theme];
+    const own = starters.filter(({ name }) => names.includes(name));
+    return own.length > 0 ? [{ theme, starters: own }] : [];
+  });
 
 function useStarters(): readonly Starter[] {
   const names = useStarterNames();

@@ -11,6 +11,16 @@ const files = new Map(
 /** Names of the starter designs. */
 export const STARTERS: readonly string[] = [...files.keys()].sort();
 
+/** The starters by the kind of building that they have the face of, as the first page shows them. */
+export const STARTER_THEMES = {
+  shops: ['bread-shop', 'harbor-ticket-kiosk'],
+  halls: ['puppet-theater', 'village-library'],
+  yards: ['glasshouse', 'orchard-barn-door', 'potting-shed'],
+  ways: ['branch-line-shed', 'lighthouse-keeper'],
+} as const satisfies Readonly<Record<string, readonly string[]>>;
+
+export const THEME_NAMES = Object.keys(STARTER_THEMES) as (keyof typeof STARTER_THEMES)[];
+
 /** A starter with names of another language, by the English ones; whatever has none keeps its own. */
 export function renamed(design: Design, names: Readonly<Record<string, string>>): Design {
   const named = <N extends { readonly name: string }>(of: N): N => ({

@@ -83,6 +83,11 @@ export const shellWords: Record<keyof typeof en, string> = {
   'kept.refused': 'Der hier abgelegte Entwurf lässt sich nicht öffnen. Er blieb, wie er war.',
 
   'first.lead': 'Aus der Unterseite des Klappbetts die Front von etwas machen.',
+  'first.theme.none': 'Von Grund auf',
+  'first.theme.shops': 'Läden und Kioske',
+  'first.theme.halls': 'Theater und Bücherei',
+  'first.theme.yards': 'Schuppen und Gärten',
+  'first.theme.ways': 'An See und Schiene',
   'first.begin': 'Eine Front beginnen',
   'first.empty': 'Leeres Bett',
   'first.emptyHint': 'Maße des Betts eingeben, dann Leisten, Füllungen und Schilder auslegen.',
