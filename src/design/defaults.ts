@@ -5,6 +5,8 @@ import type { Bed, Design, Finish, Lettering, Part, PartKind, PartOf, ShedSuppli
 
 /** Between the holes of a pounce pattern at first, at most: an eighth of an inch. Common practice, no source. */
 export const POUNCE = inches(1 / 8);
+/** How far color runs beyond the edge of a printed sign: an eighth of an inch. Common practice, no source. */
+export const BLEED = inches(1 / 8);
 /** Width of pieces of a fill that are ripped from sheet. */
 export const RIPPED = inches(6);
 

@@ -393,9 +393,11 @@ export const letteringSchema = z.strictObject({
     })
     .nullable(),
   /** How it is made. */
-  make: z.enum(['trace', 'pounce', 'stencil', 'mirrored', 'cut-out']),
+  make: z.enum(['trace', 'pounce', 'stencil', 'mirrored', 'cut-out', 'printed']),
   /** The largest space between the holes of a pounce pattern; `POUNCE` of `design/defaults.ts` when left out. */
   pounce: size.min(0.5).optional(),
+  /** How far color is printed beyond the edge that is trimmed; `BLEED` of `design/defaults.ts` when left out. */
+  bleed: sizeOrZero.max(50).optional(),
   /** Sheet that cut-out letters are sawn from; the sign's own stock when left out. */
   stock: id.optional(),
   stencil: z.strictObject({

@@ -41,9 +41,11 @@ export function finishOver({ kind, color }: Pick<Finish, 'kind' | 'color'>, grou
   return colorOfLight({ r: film.r * wood.r, g: film.g * wood.g, b: film.b * wood.b });
 }
 
+const PAPER: Color = '#ffffff';
+
 /**
  * The look of every part: its finish over the wood of its stock; a painted shape over what it lies on; a
- * fitting in its own color. Bare wood looks like its material.
+ * fitting in its own color; a printed sign in that of its paper. Bare wood looks like its material.
  */
 export function looksOf({ parts, levels, finishes, stocks, materials }: LookInput): Looks {
   const byFinish = new Map(finishes.map((finish) => [finish.id, finish]));
@@ -63,7 +65,10 @@ export function looksOf({ parts, levels, finishes, stocks, materials }: LookInpu
     own.set(part.id, look);
     if (isLettered(part)) {
       const { make, stock } = part.lettering;
-      grounds.set(part.id, make === 'cut-out' ? wood(stock ?? part.stock) : look);
+      // Ink of a print lies on white paper.
+      const printed = make === 'printed';
+      grounds.set(part.id, printed ? PAPER : make === 'cut-out' ? wood(stock ?? part.stock) : look);
+      if (printed) own.set(part.id, finish?.color ?? PAPER);
     }
   }
   return { parts: own, grounds };

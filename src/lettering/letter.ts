@@ -187,7 +187,8 @@ function heightsOf(glyphs: readonly PlacedGlyph[]): Mm[] {
 
 function textChecks({ sign, text, missing }: Lettered): Check[] {
   const checks: Check[] = [];
-  const figures = (characters: readonly string[]) => ({ sign, characters: characters.join(' ') });
+  // A picture that is no more is told by its id.
+  const figures = (characters: readonly string[]) => ({ sign, characters: textTold(characters.join(' ')) });
   if (missing.length > 0) {
     const code = 'lettering.missing-glyph';
     checks.push({ code, severity: 'error', parts: [sign], figures: figures(missing) });

@@ -75,11 +75,12 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
   const signs = ids(allSigns);
   const sawnSigns = allSigns.filter(({ lettering }) => lettering.make === 'cut-out');
   const sawn = ids(sawnSigns);
+  const printed = ids(allSigns.filter(({ lettering }) => lettering.make === 'printed'));
   const around = ids(sawnSigns.filter(({ lettering }) => paintedAround(lettering)));
   const lettered = (some: readonly string[]): Act[] => [
     ...actFor(
       'letter',
-      some.filter((id) => !sawn.includes(id)),
+      some.filter((id) => !sawn.includes(id) && !printed.includes(id)),
     ),
     ...actFor(
       'paint-around-letters',
@@ -88,6 +89,10 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
     ...actFor(
       'mount-letters',
       some.filter((id) => sawn.includes(id)),
+    ),
+    ...actFor(
+      'mount-print',
+      some.filter((id) => printed.includes(id)),
     ),
   ];
   const painted = (act: Step['act']): Act[] => {

@@ -67,6 +67,7 @@ export interface Step {
     | 'letter'
     | 'paint-around-letters'
     | 'mount-letters'
+    | 'mount-print'
     | 'paint-after'
     | 'last-coat'
     | 'fit-hardware'

@@ -120,7 +120,8 @@ const sizeOf = (sheets: readonly { readonly width: Mm; readonly height: Mm }[]) 
 
 function tracedDrawing(plan: Plan, sign: SignPlan, title: string): Drawing {
   const say = sayFor(plan);
-  const told = { nameOf: say.name, finishOf: say.finish, seams: plan.seams };
+  const { seams, design } = plan;
+  const told = { nameOf: say.name, finishOf: say.finish, seams, design };
   const request = signRequest(plan.layout.parts, sign, told, plan.design.pages.also.includes('parts'));
   const drawings = patternsOf(request, PLAN_WORDS[plan.language].patterns).map((p) => p.drawing);
   const items: DrawItem[] = drawings.map((drawing) => ({ kind: 'group', items: drawing.items }));

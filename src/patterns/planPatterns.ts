@@ -6,18 +6,20 @@ import type { Pattern } from './kind/pattern.ts';
 import { type SignPattern, signPatterns } from './kind/sign.ts';
 import { type StickPattern, stickPatterns } from './kind/stick.ts';
 import { type PageSetup, type Sheet, sheetsOf } from './paper.ts';
+import { type PrintsPattern, printSets } from './prints.ts';
 import type { PatternPlan, PatternSet } from './result.ts';
 import { tile } from './tile.ts';
 import type { PatternWords } from './words.ts';
 
 /** What a pattern is asked for, as plain data. */
-export type PatternRequest = SignPattern | FacePattern | PartPattern | StickPattern;
+type DrawnRequest = SignPattern | FacePattern | PartPattern | StickPattern;
+export type PatternRequest = DrawnRequest | PrintsPattern;
 
-type Kind = PatternRequest['kind'];
+type Kind = DrawnRequest['kind'];
 
 const DRAWN: {
   readonly [K in Kind]: (
-    request: Extract<PatternRequest, { kind: K }>,
+    request: Extract<DrawnRequest, { kind: K }>,
     words: PatternWords,
     room?: Sheet['room'],
   ) => Pattern[];
@@ -34,7 +36,7 @@ const DRAWN: {
  * @param room of an upright page, for what is laid out by it
  */
 export function patternsOf<K extends Kind>(
-  request: Extract<PatternRequest, { kind: K }>,
+  request: Extract<DrawnRequest, { kind: K }>,
   words: PatternWords,
   room?: Sheet['room'],
 ): Pattern[] {
@@ -68,29 +70,43 @@ const LONGEST = { w: 1e5, h: 1e5 } as const;
 
 /** The patterns of one request: they depend on no other. */
 export function planPattern(request: PatternRequest, setup: PageSetup): PatternPlan {
+  if (request.kind === 'prints') return printPlan(request, setup);
   const sets: PatternSet[] = [];
   const checks: Check[] = [];
   const [upright] = sheetsOf(setup, LONGEST);
   for (const pattern of patternsOf(request, setup.words, upright?.room)) {
     const set = tile(pattern.drawing, { ...pattern, setup });
     if (!set) {
-      checks.push({
-        code: 'patterns.no-room',
-        severity: 'error',
-        parts: [pattern.for],
-        figures: { paper: setup.paper.id },
-      });
+      checks.push(noRoom([pattern.for], setup));
       continue;
     }
     sets.push(set);
-    if (set.pages.length > MANY_PAGES) {
-      checks.push({
-        code: 'patterns.too-many-pages',
-        severity: 'warning',
-        parts: [pattern.for],
-        figures: { pages: set.pages.length },
-      });
-    }
+    checks.push(...manyPages(set));
   }
   return { sets, checks };
 }
+
+function printPlan(request: PrintsPattern, setup: PageSetup): PatternPlan {
+  const sets = printSets(request, setup);
+  const signs = request.signs.map(({ id }) => id);
+  return sets ? { sets, checks: sets.flatMap(manyPages) } : { sets: [], checks: [noRoom(signs, setup)] };
+}
+
+const noRoom = (parts: readonly string[], { paper }: PageSetup): Check => ({
+  code: 'patterns.no-room',
+  severity: 'error',
+  parts,
+  figures: { paper: paper.id },
+});
+
+const manyPages = (set: PatternSet): Check[] =>
+  set.pages.length > MANY_PAGES
+    ? [
+        {
+          code: 'patterns.too-many-pages',
+          severity: 'warning',
+          parts: [set.for],
+          figures: { pages: set.pages.length },
+        },
+      ]
+    : [];

@@ -29,6 +29,9 @@ export interface PatternWords {
   readonly seams: string;
   readonly guide: { readonly baseline: string; readonly center: string };
   readonly layer: (number: number, of: number, finish: string) => string;
+  /** Title of the pages that printed signs share, and of the line to measure on them. */
+  readonly prints: string;
+  readonly rule: string;
   readonly face: string;
   readonly part: (name: string) => string;
   /** Title of the pages of story sticks. */

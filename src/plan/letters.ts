@@ -1,6 +1,6 @@
 import type { Check } from '../check/check.ts';
 import { isLettered } from '../design/made.ts';
-import { glueFor } from '../fastening/glue.ts';
+import { glueFor, glueUnder } from '../fastening/glue.ts';
 import type { Fastened, FasteningPlan } from '../fastening/result.ts';
 import { perimeterOf, translateRegion } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
@@ -14,7 +14,7 @@ import type { CutOut } from '../lettering/cut-out.ts';
 import { addUp } from '../list/totals.ts';
 import type { Glue, Stock } from '../materials/types.ts';
 import type { MeasureStyle } from '../measure/style.ts';
-import type { Mm } from '../measure/units.ts';
+import type { Liters, Mm } from '../measure/units.ts';
 import type { SignPlan } from './types.ts';
 
 /** Letters sawn from sheet, for the rooms that cut, weigh and sweep. */
@@ -129,25 +129,27 @@ export function withLetters(
   return { ...joinery, pieces: labelPieces(all, shown, stocks) };
 }
 
-/** Letters are glued on, a bead along the strokes: half as long as their outline is around. */
+/** Letters are glued on, a bead along the strokes: half as long as their outline is around; prints whole. */
 export function withLetterGlue(
   plan: FasteningPlan,
   { solids }: LetterWork,
+  laid: readonly LaidPart[],
   glue: Glue | null,
 ): FasteningPlan {
-  if (solids.length === 0) return plan;
-  const beads = new Map<string, Mm>();
-  for (const { part, region } of solids) {
-    addUp(beads, part, perimeterOf(region) / 2);
+  const amounts = new Map<string, Liters>();
+  for (const { part, region } of solids) addUp(amounts, part, glueFor(glue, perimeterOf(region) / 2));
+  for (const part of laid.filter(isLettered)) {
+    if (glue && part.lettering.make === 'printed') addUp(amounts, part.id, glueUnder(part.region));
   }
+  if (amounts.size === 0) return plan;
   const parts = plan.parts.map((p): Fastened => {
-    const bead = beads.get(p.part);
+    const more = amounts.get(p.part);
     // A sign that is fastened in two ways comes twice: its letters' glue goes with the first.
-    beads.delete(p.part);
-    return bead === undefined ? p : { ...p, glue: p.glue + glueFor(glue, bead) };
+    amounts.delete(p.part);
+    return more === undefined ? p : { ...p, glue: p.glue + more };
   });
   // Letters without a board are fastened by themselves.
-  for (const [part, bead] of beads) {
+  for (const [part, more] of amounts) {
     const how = {
       how: 'glue',
       fastener: null,
@@ -157,7 +159,7 @@ export function withLetterGlue(
       depth: 0,
       bite: 0,
     } as const;
-    parts.push({ part, ...how, glue: glueFor(glue, bead) });
+    parts.push({ part, ...how, glue: more });
   }
   return { ...plan, parts, glue: parts.reduce((sum, p) => sum + p.glue, 0) };
 }

@@ -1,6 +1,6 @@
 import type { Face } from '../bed/face.ts';
 import { allKeepClears } from '../bed/legFootprints.ts';
-import { POUNCE } from '../design/defaults.ts';
+import { BLEED, POUNCE } from '../design/defaults.ts';
 import { idsOfBars, isBoards, isLettered, isSheet } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { leftOf } from '../geometry/cut.ts';
@@ -8,13 +8,14 @@ import { regionOfBox, translateRegion } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import { endLine } from '../joinery/lengths.ts';
 import type { Piece } from '../joinery/piece.ts';
-import type { LaidPart } from '../layout/laid.ts';
+import type { Laid, LaidPart } from '../layout/laid.ts';
 import { holesOff } from '../lettering/stencil/sheet.ts';
 import { groupOf } from '../list/grouped.ts';
 import { addUp } from '../list/totals.ts';
 import type { StoryStick } from '../marks/result.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
+import { isPrinted, type Printing } from '../patterns/kind/print.ts';
 import type { SignPattern } from '../patterns/kind/sign.ts';
 import type { PatternRequest } from '../patterns/planPatterns.ts';
 import type { Grounds, Seam } from './ground.ts';
@@ -33,14 +34,20 @@ export interface RequestInput {
   readonly finishOf: (id: string) => string;
 }
 
+/** What a print is in besides: paper is white. */
+const PAPER = '#ffffff';
+
 /**
  * Everything that is printed full size: every sign, with its board's outline where that is sawn by it, ends that no
  * saw cuts, and what the design asks for besides.
  */
 export function patternRequests(input: RequestInput): PatternRequest[] {
   const { also } = input.design.pages;
+  const signs = input.signs.map((sign) => signRequest(input.parts, sign, input, also.includes('parts')));
+  const prints = toldApart(signs.filter(isPrinted));
   return toldApart([
-    ...input.signs.map((sign) => signRequest(input.parts, sign, input, also.includes('parts'))),
+    ...signs.filter((sign) => !isPrinted(sign)),
+    ...(prints.length > 0 ? [{ kind: 'prints', signs: prints } as const] : []),
     ...endRequests(input),
     ...(also.includes('story-sticks') ? [stickRequest(input)] : []),
     ...(also.includes('parts') ? partRequests(input) : []),
@@ -49,20 +56,29 @@ export function patternRequests(input: RequestInput): PatternRequest[] {
 }
 
 /** Patterns of parts with one name are numbered: sheets of two signs must not be taped together. */
-function toldApart(requests: readonly PatternRequest[]): PatternRequest[] {
+function toldApart<R extends object>(requests: readonly R[]): R[] {
   const times = new Map<string, number>();
   return requests.map((request) => {
-    if (!('name' in request)) return request;
-    const time = addUp(times, request.name) + 1;
-    return time === 1 ? request : { ...request, name: `${request.name} (${time})` };
+    const name = 'name' in request ? request.name : null;
+    if (typeof name !== 'string') return request;
+    const time = addUp(times, name) + 1;
+    return time === 1 ? request : { ...request, name: `${name} (${time})` };
   });
+}
+
+function printingOf({ finish, lettering }: Laid<'sign' | 'lettering'>, { finishes }: Design): Printing {
+  return {
+    ground: finishes.find(({ id }) => id === finish)?.color ?? PAPER,
+    bleed: lettering.bleed ?? BLEED,
+    colors: Object.fromEntries(finishes.map(({ id, color }) => [id, color])),
+  };
 }
 
 /** What is printed of one sign. */
 export function signRequest(
   parts: readonly LaidPart[],
   sign: SignPlan,
-  { nameOf, finishOf, seams }: Pick<RequestInput, 'nameOf' | 'finishOf' | 'seams'>,
+  { nameOf, finishOf, seams, design }: Pick<RequestInput, 'nameOf' | 'finishOf' | 'seams' | 'design'>,
   outlined: boolean,
 ): SignPattern {
   const laid = parts.filter(isLettered).find((p) => p.id === sign.id);
@@ -78,6 +94,7 @@ export function signRequest(
     seams: groupOf(seams, sign.id).map(([a, b]): Seam => [own(a), own(b)]),
     off: holesOff(sign.stencils?.holes ?? [], board),
     sawn: outlined && laid !== undefined && isShaped(laid),
+    printing: laid?.lettering.make === 'printed' ? printingOf(laid, design) : undefined,
     lettered: sign.lettered,
     bent: laid !== undefined && laid.lettering.arcRise !== 0,
     stencils: (sign.stencils?.layers ?? []).map(({ finish, stencil }) => ({

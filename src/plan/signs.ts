@@ -73,7 +73,17 @@ export function planSigns(
       workSign(id, lettering, font, own, w, h, JSON.parse(told) as Sight, shapes),
     );
     const { lettered, stencils, cutOuts } = work;
-    signs.push(results.of(work, 'placed', [x, y], () => ({ id, at: { x, y }, lettered, stencils, cutOuts })));
+    const printed = lettering.make === 'printed';
+    signs.push(
+      results.of(work, 'placed', [x, y, printed], () => ({
+        id,
+        at: { x, y },
+        lettered,
+        printed,
+        stencils,
+        cutOuts,
+      })),
+    );
     checks.push(...work.checks);
   }
   return { signs, checks };

@@ -44,6 +44,8 @@ export interface SignPlan {
   /** Lower left of the sign's box on the face: the origin of its lettering. */
   readonly at: Point;
   readonly lettered: Lettered;
+  /** In color on paper: nothing of it is painted. */
+  readonly printed: boolean;
   /** A stencil for each color, where the sign is made with stencils. */
   readonly stencils: StencilSet | null;
   /** Letters to be sawn, where the sign is made of those. */

@@ -5,9 +5,11 @@ interface WithId {
   readonly id: string;
 }
 
+const NO_ITEMS: readonly WithId[] = [];
+
 /** The items of a list, seen only as things with ids. */
 export function itemsOf(design: Design, list: List): readonly WithId[] {
-  return design[list] ?? [];
+  return design[list] ?? NO_ITEMS;
 }
 
 export function indexOf(design: Design, list: List, id: string): number {

@@ -28,7 +28,13 @@ export async function letterPictures(
     const read = bytes ? readFont(bytes, lettering.font) : null;
     if (!read?.ok) continue;
     const sign = { id, w: box.w, h: box.h };
-    const { lettered } = letter({ lettering, font: read.font, pictures: drawn, sign, ...sightOf(part, parts) });
+    const { lettered } = letter({
+      lettering,
+      font: read.font,
+      pictures: drawn,
+      sign,
+      ...sightOf(part, parts),
+    });
     pictures.set(
       id,
       lettered.layers.map(({ finish, region }) => ({ finish, region })),

@@ -1,3 +1,4 @@
+import { pictureOf } from '../../design/picture.ts';
 import { asTyped } from '../../drawing/spelled.ts';
 import { appliedToPath } from '../../drawing/transform.ts';
 import type { Path } from '../../geometry/shape.ts';
@@ -78,7 +79,8 @@ export function scriptFiles(
 
 /** Characters of a text that the typeface of the sheets lacks, each once. */
 export function otherCharacters(text: string): string[] {
-  return [...new Set(text.normalize('NFC'))].filter((char) => !asTyped(char));
+  // Pictures are told by their names where anything is written of them.
+  return [...new Set(text.normalize('NFC'))].filter((char) => !asTyped(char) && pictureOf(char) === null);
 }
 
 /** A text of which some characters have no letters anywhere: a sign like them, or `?`, is printed in their place. */

@@ -15,6 +15,7 @@ import type { PatternWords, SignMode } from '../words.ts';
 import { guides } from './guides.ts';
 import { FOLLOW, GUIDE, outlines } from './outlines.ts';
 import type { Pattern } from './pattern.ts';
+import { isPrinted, type Printing, printPatterns } from './print.ts';
 
 export interface SignPattern {
   readonly kind: 'sign';
@@ -29,6 +30,8 @@ export interface SignPattern {
   readonly sawn?: boolean | undefined;
   /** Registration holes that do not lie on the board. */
   readonly off?: number | undefined;
+  /** Printed mode. */
+  readonly printing?: Printing | undefined;
   readonly lettered: Lettered;
   /** Edges and joints of what letters without a board lie on, in the same coordinates. */
   readonly seams: readonly (readonly [Point, Point])[];
@@ -195,6 +198,7 @@ const MODES: Readonly<Record<SignMode, (sign: SignPattern, words: PatternWords) 
   mirrored: (sign, words) => whole({ ...sign, ...mirrored(sign) }, words),
   stencil: stencils,
   'cut-out': (sign, words) => whole(sign, words),
+  printed: (sign) => (isPrinted(sign) ? printPatterns(sign) : []),
 };
 
 export const signPatterns = (sign: SignPattern, words: PatternWords): Pattern[] =>

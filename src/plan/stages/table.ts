@@ -102,7 +102,7 @@ const finish: StagesFor<'painted' | 'surfaces' | 'finish'> = {
       signs.map((s) => ({
         sign: s.id,
         at: s.at,
-        layers: paintedLayers(s.lettered, s.cutOuts.length > 0, s.stencils),
+        layers: s.printed ? [] : paintedLayers(s.lettered, s.cutOuts.length > 0, s.stencils),
       })),
   ),
   surfaces: stage(
@@ -159,8 +159,8 @@ const fastening: StagesFor<'glue' | 'fastened' | 'fastening'> = {
     },
   ),
   fastening: stage(
-    ({ fastened, letters, glue }) => ({ fastened, letters, glue }),
-    ({ fastened, letters, glue }) => withLetterGlue(planFastening(fastened), letters, glue),
+    ({ fastened, letters, glue, layout }) => ({ fastened, letters, glue, parts: layout.parts }),
+    ({ fastened, letters, glue, parts }) => withLetterGlue(planFastening(fastened), letters, parts, glue),
   ),
 };
 

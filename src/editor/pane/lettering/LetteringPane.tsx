@@ -3,6 +3,7 @@ import type { Edit } from '../../../design/edit/edit.ts';
 import { isLettered } from '../../../design/made.ts';
 import { textTold } from '../../../design/picture.ts';
 import type { LetteredPart, Lettering } from '../../../design/schema.ts';
+import { pick } from '../../../list/at.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Button } from '../../control/Button.tsx';
 import { placeInMiddle } from '../../gesture/draw.ts';
@@ -54,7 +55,7 @@ function Signs({ plan }: { plan: Plan }) {
           {signs.map((s) => (
             <li key={s.id}>
               <Button aria-pressed={s.id === part.id} onClick={() => showParts(store, [s.id])}>
-                {textTold(s.lettering.lines[0]?.text ?? '', design.pictures) || s.name}
+                {textTold(pick(s.lettering.lines, 0).text, design.pictures) || s.name}
               </Button>
             </li>
           ))}

@@ -1,4 +1,4 @@
-import { POUNCE } from '../../../design/defaults.ts';
+import { BLEED, POUNCE } from '../../../design/defaults.ts';
 import { isSheet } from '../../../design/made.ts';
 import type { LetteredPart, Lettering } from '../../../design/schema.ts';
 import type { SignPlan } from '../../../plan/types.ts';
@@ -11,7 +11,7 @@ import { t, useWords } from '../../words/t.ts';
 import { stockChoices } from '../facts/choices.ts';
 import type { LetteringFieldsProps } from './TextFields.tsx';
 
-const MAKES = ['trace', 'pounce', 'stencil', 'mirrored', 'cut-out'] as const;
+const MAKES = ['trace', 'pounce', 'stencil', 'mirrored', 'cut-out', 'printed'] as const;
 /** No stock has an id without letters. */
 const AS_THE_SIGN = '';
 
@@ -51,6 +51,14 @@ const MAKE_FIELDS: readonly FormField<Made, Partial<Lettering>>[] = [
     when: ({ lettering }) => lettering.make === 'pounce',
     get: ({ lettering }) => lettering.pounce ?? POUNCE,
     put: (pounce) => ({ pounce }),
+  },
+  {
+    is: 'length',
+    label: 'printed.bleed',
+    hint: 'printed.bleedHint',
+    when: ({ lettering }) => lettering.make === 'printed',
+    get: ({ lettering }) => lettering.bleed ?? BLEED,
+    put: (bleed) => ({ bleed }),
   },
   {
     is: 'choice',

@@ -136,6 +136,11 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'make.stencil': 'Schablone',
   'make.mirrored': 'Gespiegelt übertragen',
   'make.cut-out': 'Ausgesägte Buchstaben',
+  'make.printed': 'Farbig gedruckt',
+  'make.printedHint':
+    'Auf Papier gedruckt in den Farben der Anstriche, zum Beschneiden und Aufkleben. Zwischen den Buchstaben hat das Papier die Farbe des Schildes; ohne Anstrich bleibt es weiß.',
+  'printed.bleed': 'Anschnitt',
+  'printed.bleedHint': 'Wie weit Farbe über die Schnittkante hinaus gedruckt wird.',
   'make.traceHint': 'Dünne Umrisse, um sie aufs Brett zu übertragen und von Hand auszumalen.',
   'make.pounceHint':
     'Punkte entlang der Umrisse zum Durchstechen; durchgetupfte Kreide zeichnet sie aufs Brett, von Hand auszumalen.',

@@ -133,6 +133,11 @@ export const letteringWords = {
   'make.stencil': 'Stencil',
   'make.mirrored': 'Mirrored transfer',
   'make.cut-out': 'Cut-out letters',
+  'make.printed': 'Printed in color',
+  'make.printedHint':
+    'Printed on paper in the colors of the finishes, to trim and glue onto the board. Between the letters the paper has the color of the sign; a bare one leaves it white.',
+  'printed.bleed': 'Bleed',
+  'printed.bleedHint': 'How far color is printed beyond the edge that is trimmed.',
   'make.traceHint': 'Thin outlines to trace onto the board and paint by hand.',
   'make.pounceHint':
     'Dots along the outlines to prick; chalk dabbed through marks the board for painting by hand.',

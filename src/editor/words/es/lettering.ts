@@ -49,7 +49,7 @@ export const letteringWords: Record<keyof typeof en, string> = {
     'Un dibujo en formato SVG, de formas sencillas. Se convierte en contornos que se guardan con el diseño; el archivo mismo no.',
   'pictures.remove': 'Eliminar el dibujo «{name}»',
   'pictures.asLetters': 'Como las letras',
-  'pictures.color': '{name}, color {number} ({color})',
+  'pictures.color': '{name}, tono {number} ({color})',
   'picture.too-big': '«{name}» pasa de {detail}, demasiado para un dibujo.',
   'picture.too-slow': 'Leer «{name}» tardó demasiado y se paró. No se cambió nada.',
   'picture.not-svg': '«{name}» no es un dibujo SVG, o está dañado. Guardarlo otra vez como SVG sencillo.',
@@ -137,6 +137,11 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'make.stencil': 'Plantilla',
   'make.mirrored': 'Transferencia en espejo',
   'make.cut-out': 'Letras recortadas',
+  'make.printed': 'Impreso en color',
+  'make.printedHint':
+    'Impreso en papel con los colores de los acabados, para recortar y encolar al tablero. Entre las letras el papel tiene el color del rótulo; sin acabado queda blanco.',
+  'printed.bleed': 'Sangrado',
+  'printed.bleedHint': 'Hasta dónde se imprime el color más allá del borde que se recorta.',
   'make.traceHint': 'Contornos finos para calcar en el tablero y pintar a mano.',
   'make.pounceHint':
     'Puntos a lo largo de los contornos para picar; la tiza pasada por ellos marca el tablero para pintar a mano.',

@@ -1,6 +1,11 @@
 import { lastOf } from '../../../list/at.ts';
 import { PictureProblem, tooMuch, unsafe } from './problem.ts';
 
+const NOTHING = '';
+/** What an attribute says; nothing where it is not there. */
+export const attribute = ({ attributes }: Pick<Element, 'attributes'>, name: string): string =>
+  attributes.get(name) ?? NOTHING;
+
 /** An element of a picture file, its text left out but for that of styles. */
 export interface Element {
   readonly name: string;

@@ -15,7 +15,8 @@ export class Numbers {
 
   #skip(): void {
     BETWEEN.lastIndex = this.#at;
-    this.#at += BETWEEN.exec(this.#text)?.[0].length ?? 0;
+    BETWEEN.test(this.#text);
+    this.#at = BETWEEN.lastIndex;
   }
 
   get done(): boolean {
@@ -34,7 +35,7 @@ export class Numbers {
 
   get startsNumber(): boolean {
     this.#skip();
-    return /[-+.\d]/.test(this.#text[this.#at] ?? '');
+    return /[-+.\d]/.test(this.#text.charAt(this.#at));
   }
 
   number(): number {

@@ -1,6 +1,7 @@
 import { pathOfRings } from '../../../geometry/path.ts';
 import type { Path, Point } from '../../../geometry/shape.ts';
 import { arcCubics } from './arc.ts';
+import { attribute } from './markup.ts';
 import { lengthIn, Numbers } from './numbers.ts';
 import { pathOfData } from './pathData.ts';
 import { badValue } from './problem.ts';
@@ -68,7 +69,7 @@ const polyline = (points: readonly Point[], closed: boolean): Path =>
 
 /** Basic shapes of SVG 1.1 (chapter 9) and paths, in their own coordinates. */
 export const SHAPES: ReadonlyMap<string, (given: Attributes) => Path> = new Map([
-  ['path', (given: Attributes) => pathOfData(given.get('d') ?? '')],
+  ['path', (given: Attributes) => pathOfData(attribute({ attributes: given }, 'd'))],
   ['rect', rectangle],
   [
     'circle',
@@ -98,6 +99,6 @@ export const SHAPES: ReadonlyMap<string, (given: Attributes) => Path> = new Map(
         false,
       ),
   ],
-  ['polyline', (given) => polyline(pointsOf(given.get('points') ?? ''), false)],
-  ['polygon', (given) => polyline(pointsOf(given.get('points') ?? ''), true)],
+  ['polyline', (given) => polyline(pointsOf(attribute({ attributes: given }, 'points')), false)],
+  ['polygon', (given) => polyline(pointsOf(attribute({ attributes: given }, 'points')), true)],
 ]);

@@ -1,5 +1,5 @@
 import type { Color } from '../../../drawing/drawing.ts';
-import type { Element } from './markup.ts';
+import { attribute, type Element } from './markup.ts';
 import { NAMED_COLORS } from './namedColors.ts';
 import { Numbers } from './numbers.ts';
 import { badValue, tooMuch, unsafe, unsupported } from './problem.ts';
@@ -82,35 +82,49 @@ function declared(body: string): (readonly [Property, string])[] {
 }
 
 /** The style of an element inside of one with a style: attributes, then rules by element, class and id, then its own. */
-export function styleOf({ name, attributes }: Element, outer: Style, rules: readonly StyleRule[]): Style {
+export function styleOf(element: Element, outer: Style, rules: readonly StyleRule[]): Style {
+  const { name, attributes } = element;
   const style = new Map([...outer].filter(([property]) => !OWN.includes(property)));
   const put = (sets: readonly (readonly [Property, string])[]) => {
     for (const [property, value] of sets) if (value !== 'inherit') style.set(property, value);
   };
   put([...attributes].flatMap(([key, value]) => (isProperty(key) ? [[key, value.trim()] as const] : [])));
-  const classes = (attributes.get('class') ?? '').split(/\s+/).map((one) => `.${one}`);
-  const own = `#${attributes.get('id') ?? ''}`;
+  const classes = attribute(element, 'class')
+    .split(/\s+/)
+    .map((one) => `.${one}`);
+  const own = `#${attribute(element, 'id')}`;
   for (const wanted of [[name], classes, [own]]) {
     for (const { selector, sets } of rules) if (wanted.includes(selector)) put(sets);
   }
-  put(declared(attributes.get('style') ?? ''));
+  put(declared(attribute(element, 'style')));
   for (const property of LOOKS_OTHERWISE) {
-    if ((style.get(property) ?? 'none') !== 'none') unsupported(property);
+    if (styled(style, property) !== 'none') unsupported(property);
   }
   return style;
 }
 
+const INITIAL: Readonly<Partial<Record<Property, string>>> = {
+  fill: 'black',
+  color: 'black',
+  visibility: 'visible',
+};
+const NONE = 'none';
+
+/** What a property is where nothing tells it (SVG 1.1, property index). */
+export const styled = (style: Style, property: Property): string =>
+  style.get(property) ?? INITIAL[property] ?? NONE;
+
 /** Whether anything is painted at all. */
 export const isShown = (style: Style): boolean =>
-  style.get('display') !== 'none' && !['hidden', 'collapse'].includes(style.get('visibility') ?? '');
+  style.get('display') !== 'none' && !['hidden', 'collapse'].includes(styled(style, 'visibility'));
 
 /** What a fill or stroke is painted in; null for none. Anything that is seen through counts as there. */
 export function paintOf(style: Style, of: 'fill' | 'stroke'): Color | null {
-  const value = (style.get(of) ?? (of === 'fill' ? 'black' : 'none')).trim();
+  const value = styled(style, of).trim();
   const clear = [style.get('opacity'), style.get(`${of}-opacity`)];
   if (value === 'none' || clear.some((share) => share !== undefined && Number.parseFloat(share) === 0))
     return null;
-  return colorOf(/^currentcolor$/i.test(value) ? (style.get('color') ?? 'black') : value);
+  return colorOf(/^currentcolor$/i.test(value) ? styled(style, 'color') : value);
 }
 
 /** A color as `#rrggbb`; null where it is clear. */

@@ -11,7 +11,7 @@ import { applied, IDENTITY, type Matrix, matrixOf, times } from './matrix.ts';
 import { lengthIn } from './numbers.ts';
 import { badValue, PictureProblem, type PictureReason, tooMuch, unsafe, unsupported } from './problem.ts';
 import { SHAPES } from './shapes.ts';
-import { isShown, paintOf, type Style, styleOf, styleRules } from './style.ts';
+import { isShown, paintOf, type Style, styled, styleOf, styleRules } from './style.ts';
 
 export type ReadPicture =
   | { readonly ok: true; readonly picture: OpenedPicture }
@@ -191,7 +191,7 @@ const oneOf = <T extends string>(value: string | undefined, of: readonly T[], us
 
 /** A line is as wide as its own coordinates tell, which may be turned and drawn out. */
 function lined(path: Path, matrix: Matrix, style: Style): Region {
-  if ((style.get('stroke-dasharray') ?? 'none') !== 'none') unsupported('stroke-dasharray');
+  if (styled(style, 'stroke-dasharray') !== 'none') unsupported('stroke-dasharray');
   const width = lengthIn(style.get('stroke-width'), 1);
   const k = stretchOf(matrix);
   if (!(k > 0) || width <= 0) return [];

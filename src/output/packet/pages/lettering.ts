@@ -1,4 +1,5 @@
 import { isLettered, isPaint } from '../../../design/made.ts';
+import { textTold } from '../../../design/picture.ts';
 import { line, shape, text } from '../../../drawing/items.ts';
 import { scaleFor } from '../../../drawing/scaleBar.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
@@ -34,7 +35,7 @@ const boxOfAll = (glyphs: readonly PlacedGlyph[]): Box =>
   boxOf(glyphs.flatMap((glyph) => glyph.region)) ?? { x: 0, y: 0, w: 0, h: 0 };
 
 /** Every line, then its letters of other sizes, each with where it stands. */
-function stretchesOf({ lettered }: SignPlan): Stretch[] {
+function stretchesOf({ plan }: Packet, { lettered }: SignPlan): Stretch[] {
   return lettered.text.split('\n').flatMap((words, number): Stretch[] => {
     const groups = grouped(
       lettered.glyphs.filter((one) => one.line === number),
@@ -49,7 +50,9 @@ function stretchesOf({ lettered }: SignPlan): Stretch[] {
     };
     return [
       ...stretch(words, most ?? []),
-      ...others.flatMap((glyphs) => stretch(glyphs.map((g) => g.character).join(''), glyphs)),
+      ...others.flatMap((glyphs) =>
+        stretch(textTold(glyphs.map((g) => g.character).join(''), plan.design.pictures), glyphs),
+      ),
     ];
   });
 }
@@ -71,7 +74,10 @@ function picture(packet: Packet, sign: SignPlan, laid: Laid<'sign' | 'lettering'
   const height = model.h / scale + 8;
   const edge = edgesOf(packet, sign, laid);
   const baselines = new Map(
-    stretchesOf(sign).map(({ baseline }) => [formatReading(baseline - edge.y, packet.measure), baseline]),
+    stretchesOf(packet, sign).map(({ baseline }) => [
+      formatReading(baseline - edge.y, packet.measure),
+      baseline,
+    ]),
   );
   return {
     height,
@@ -159,7 +165,7 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: Laid<'sign' | 'letteri
     { title: terms.right, share: 2.8, figure: true },
   ];
   const edge = edgesOf(packet, sign, laid);
-  const rows = stretchesOf(sign).map(({ words, capHeight, baseline, box }) => ({
+  const rows = stretchesOf(packet, sign).map(({ words, capHeight, baseline, box }) => ({
     cells: [
       words,
       told(capHeight),

@@ -24,6 +24,8 @@ export const patterns: PatternWords = {
     stencil: 'Schablone: innerhalb der Umrisse ausschneiden',
     mirrored: 'gespiegelt: mit der Schrift nach unten übertragen',
     'cut-out': 'Buchstaben ausschneiden',
+    printed:
+      'gedruckt: an der Linie beschneiden, Blätter links und unten an den Marken, jedes über das vorige',
   },
   onOne: (count) => `mit 1 bezeichnet: an einem Steg, vorsichtig behandeln (${count})`,
   holes: 'jede Farbe nach den runden Löchern auflegen',
@@ -32,6 +34,8 @@ export const patterns: PatternWords = {
   guide: { baseline: 'Grundlinie', center: 'Mitte' },
   seams: 'lange Striche: Kanten und Fugen darunter',
   layer: (number, of, finish) => `Farbe ${number} von ${of}: ${finish}`,
+  prints: 'Gedruckte Schilder',
+  rule: 'Die Linie rechts ist 50 mm lang.',
   face: 'Ganze Front',
   part: (name) => `Schablone: ${name}`,
   more: (count) => `und ${count} weitere`,

@@ -45,6 +45,8 @@ export const steps: PlanWords['steps'] = {
     `Konturen und Schatten von dem nach den Mittellinien aufgelegten Muster übertragen und auf das Schild malen, ein Stück weit bis unter den Rand der Buchstaben: ${named(parts, say)}. Trocknen lassen, bevor Buchstaben aufgeleimt werden.`,
   'mount-letters': (parts, say) =>
     `Buchstaben am Umriss aussägen, Flächen, Innenlinien und Sägekanten streichen und über dem nach den Mittellinien aufgelegten Muster aufleimen: ${named(parts, say)}. Leimflächen roh lassen.`,
+  'mount-print': (parts, say) =>
+    `In Farbe drucken, an der Linie beschneiden und von der Mitte nach außen aufkleben: ${named(parts, say)}. Leim dünn aufs Brett streichen, Klarlack auf den trockenen Druck; beides an einem Rest versuchen, denn manche Tinte verläuft. In voller Sonne bleichen Drucke in Monaten aus: in den Schatten hängen oder mit Pigmenttinte drucken und einen Klarlack nehmen, der ultraviolettes Licht abhält.`,
   'paint-after': (parts, say) =>
     `Nagellöcher spachteln, abkleben und an Ort und Stelle streichen: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>

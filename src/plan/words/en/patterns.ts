@@ -24,6 +24,8 @@ export const patterns: PatternWords = {
     stencil: 'stencil: cut away inside the outlines',
     mirrored: 'mirrored: transfer face down',
     'cut-out': 'cut out the letters',
+    printed:
+      'printed: trim along the line, tiles at their ticks on the left and below, each laid over the one before',
   },
   onOne: (count: number) => `marked 1: on one bridge, handle gently (${count})`,
   holes: 'lay every color on the round holes’ marks',
@@ -32,6 +34,8 @@ export const patterns: PatternWords = {
   guide: { baseline: 'baseline', center: 'center' },
   seams: 'long dashes: edges and joints beneath',
   layer: (number: number, of: number, finish: string) => `color ${number} of ${of}: ${finish}`,
+  prints: 'Printed signs',
+  rule: 'The line at the right is 50 mm (1 31/32 in) long.',
   face: 'Whole face',
   part: (name: string) => `Template: ${name}`,
   more: (count) => `and ${count} more`,

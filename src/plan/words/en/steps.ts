@@ -43,6 +43,8 @@ export const steps: PlanWords['steps'] = {
     `Carry outlines and shades over from the pattern, lined up on the centerlines, and paint them on the sign, a little way under the edge of the letters: ${named(parts, say)}. Let them dry before letters are glued on.`,
   'mount-letters': (parts, say) =>
     `Saw the letters along their outlines, paint their faces, lines inside them and sawn edges, and glue them on over the pattern, lined up on the centerlines: ${named(parts, say)}. Leave bare what will be glued.`,
+  'mount-print': (parts, say) =>
+    `Print these in color, trim them along the line and glue them on from the middle outward: ${named(parts, say)}. Brush glue thin on the board, and clear coat over the print when it is dry; try both on a scrap, since some inks run. In full sun prints fade within months: keep them in the shade, or use pigment ink under a clear coat that holds back ultraviolet light.`,
   'paint-after': (parts, say) => `Fill the brad holes, mask, and paint in place: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>
     `Fill the brad holes, sand, mask what has another color, and give the last coat: ${named(parts, say)}.`,

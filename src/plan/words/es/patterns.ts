@@ -24,6 +24,8 @@ export const patterns: PatternWords = {
     stencil: 'plantilla calada: recortar por dentro de los contornos',
     mirrored: 'en espejo: transferir boca abajo',
     'cut-out': 'recortar las letras',
+    printed:
+      'impreso: recortar por la línea, las hojas por las marcas de la izquierda y de abajo, cada una sobre la anterior',
   },
   onOne: (count) => `marcadas con 1: con un solo puente, tratar con cuidado (${count})`,
   holes: 'colocar cada color por los agujeros redondos',
@@ -32,6 +34,8 @@ export const patterns: PatternWords = {
   guide: { baseline: 'línea base', center: 'eje' },
   seams: 'trazos largos: cantos y juntas debajo',
   layer: (number, of, finish) => `color ${number} de ${of}: ${finish}`,
+  prints: 'Rótulos impresos',
+  rule: 'La línea de la derecha mide 50 mm.',
   face: 'Frente entero',
   part: (name) => `Plantilla: ${name}`,
   more: (count) => `y ${count} más`,

@@ -50,6 +50,8 @@ export const steps: PlanWords['steps'] = {
     `Pasar contornos y sombras de la plantilla, colocada por las líneas de centro, y pintarlos en el letrero hasta un poco por debajo del borde de las letras: ${named(parts, say)}. Dejar secar antes de encolar letras encima.`,
   'mount-letters': (parts, say) =>
     `Serrar las letras por su contorno, pintar sus caras, las líneas interiores y los cantos serrados, y encolarlas sobre la plantilla, colocada por las líneas de centro: ${named(parts, say)}. Dejar sin pintar lo que se encolará.`,
+  'mount-print': (parts, say) =>
+    `Imprimir en color, recortar por la línea y encolar desde el centro hacia fuera: ${named(parts, say)}. Extender la cola fina sobre el tablero, y el barniz transparente sobre la impresión ya seca; probar ambos en un retal, pues algunas tintas se corren. A pleno sol las impresiones se decoloran en meses: ponerlas a la sombra, o usar tinta de pigmento bajo un barniz que frene la luz ultravioleta.`,
   'paint-after': (parts, say) =>
     `Tapar los agujeros de los clavos, encintar y pintar en su sitio: ${named(parts, say)}.`,
   'last-coat': (parts, say) =>

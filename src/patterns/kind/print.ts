@@ -1,0 +1,80 @@
+import type { Color, DrawItem } from '../../drawing/drawing.ts';
+import { layer, shape } from '../../drawing/items.ts';
+import { DASH, INK, WEIGHT } from '../../drawing/style.ts';
+import { offset } from '../../geometry/clip.ts';
+import { pathOfBox, pathOfRegion } from '../../geometry/path.ts';
+import { boxOf } from '../../geometry/region.ts';
+import type { Region } from '../../geometry/shape.ts';
+import type { Lettered } from '../../lettering/result.ts';
+import type { Mm } from '../../measure/units.ts';
+import { outlines } from './outlines.ts';
+import type { Pattern } from './pattern.ts';
+
+/** How a sign is printed. */
+export interface Printing {
+  /** Of the paper between the letters, out to the bleed. */
+  readonly ground: Color;
+  readonly bleed: Mm;
+  /** By the ids of finishes. */
+  readonly colors: Readonly<Record<string, Color>>;
+}
+
+/** What of a sign is printed. */
+interface Printable {
+  readonly id: string;
+  readonly name: string;
+  readonly board: Region;
+  readonly lettered: Lettered;
+  readonly printing?: Printing | undefined;
+}
+
+/** A sign that is told how to be printed. */
+export interface PrintedSign extends Printable {
+  readonly printing: Printing;
+}
+export const isPrinted = <S extends Printable>(sign: S): sign is S & PrintedSign =>
+  sign.printing !== undefined;
+
+/** A printed sign in full color, its lower left corner, bleed and all, as the origin. */
+export interface Print {
+  readonly for: string;
+  readonly title: string;
+  readonly w: Mm;
+  readonly h: Mm;
+  readonly items: readonly DrawItem[];
+}
+
+/** The line that a printed sign is cut along: it goes with the cut. */
+const TRIM = { stroke: INK.soft, width: WEIGHT.hair, dash: DASH.trim } as const;
+
+const filled = (region: Region, fill: Color): DrawItem =>
+  shape(pathOfRegion(region), { fill, fillRule: 'evenodd' });
+
+/** What is printed of a sign: its ground out to the bleed, its colors as they are seen, and the line to trim. */
+export function printOf({ id, name, board, lettered, printing }: PrintedSign): Print {
+  const { ground, bleed, colors } = printing;
+  const around = offset(board, bleed, 'miter');
+  const { x, y, w, h } = boxOf(around) ?? { x: 0, y: 0, w: 0, h: 0 };
+  const inked = lettered.layers.map(({ role, finish, region }) =>
+    layer(role, [filled(region, colors[finish] ?? INK.line)]),
+  );
+  const items: DrawItem[] = [
+    {
+      kind: 'group',
+      move: { x: -x, y: -y },
+      items: [
+        layer('ground', [filled(around, ground)]),
+        // Letters that run off the board are printed as far as the bleed.
+        { kind: 'group', clip: pathOfBox({ x, y, w, h }), items: inked },
+        layer('trim', outlines(board, TRIM)),
+      ],
+    },
+  ];
+  return { for: id, title: name, w, h, items };
+}
+
+/** The same as one drawing, for what is written beside the pages. */
+export function printPatterns(sign: PrintedSign): Pattern[] {
+  const { title, w, h, items } = printOf(sign);
+  return [{ for: sign.id, title, drawing: { width: w, height: h, title, items }, letters: [] }];
+}
