@@ -1,5 +1,3 @@
-import { readdirSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { pictureSchema } from '../../src/design/schema.ts';
 import { regionOfRings, subtract } from '../../src/geometry/clip.ts';
@@ -8,6 +6,7 @@ import { areaOf } from '../../src/geometry/region.ts';
 import { pathOfOutline } from '../../src/lettering/picture/outline.ts';
 import { readSvg } from '../../src/lettering/picture/svg/svg.ts';
 import { HOSTILE } from './hostilePictures.ts';
+import { iconsOf } from './icons.ts';
 
 const opened = (inside: string, root = '') => {
   const read = readSvg(`<svg xmlns="http://www.w3.org/2000/svg"${root}>${inside}</svg>`);
@@ -121,27 +120,14 @@ describe('colors', () => {
   });
 });
 
-const ICONS = fileURLToPath(new URL('../../node_modules/lucide-react/dist/esm/icons/', import.meta.url));
-
 describe('icons of an open set', () => {
-  // lucide (ISC), which the editor's own icons are of: every thirtieth by name.
-  it('open, all of them', async () => {
-    const files = readdirSync(ICONS).filter((file) => /^[a-z0-9-]+\.mjs$/.test(file) && file !== 'index.mjs');
-    const chosen = files.filter((_, i) => i % 30 === 0);
-    let opens = 0;
-    for (const file of chosen) {
-      const { __iconData: data } = (await import(/* @vite-ignore */ ICONS + file)) as {
-        __iconData?: { node: [string, Record<string, string>][] };
-      };
-      const inside = (data?.node ?? []).map(([name, attributes]) => {
-        const told = Object.entries(attributes).filter(([key]) => key !== 'key');
-        return `<${name} ${told.map(([key, value]) => `${key}="${value}"`).join(' ')}/>`;
-      });
-      if (inside.length === 0) continue;
-      const { colors } = opened(inside.join(''), ' fill="none" stroke="currentColor" stroke-width="2"');
-      expect(colors.length, file).toBe(1);
-      opens += 1;
+  // Against the browser's drawing of them in tests/browser/pictures.test.ts.
+  it('open, all of them, in one color', async () => {
+    const icons = await iconsOf(30);
+    expect(icons.length).toBeGreaterThanOrEqual(60);
+    for (const { name, inside } of icons) {
+      const { colors } = opened(inside, ' fill="none" stroke="currentColor" stroke-width="2"');
+      expect(colors.length, name).toBe(1);
     }
-    expect(opens).toBeGreaterThanOrEqual(60);
   });
 });

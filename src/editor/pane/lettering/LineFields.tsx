@@ -1,6 +1,8 @@
 import { ALargeSmall, Trash2 } from 'lucide-react';
 import { useState } from 'react';
+import { picturesIn } from '../../../design/picture.ts';
 import type { Lettering } from '../../../design/schema.ts';
+import { ORNAMENTS } from '../../../lettering/picture/ornaments.ts';
 import { Button } from '../../control/Button.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
@@ -15,6 +17,7 @@ import {
   withoutSize,
   withSizeChanged,
 } from '../../edit/letterSizes.ts';
+import { useSettledDesign } from '../../state/hooks.ts';
 import { t, useWords } from '../../words/t.ts';
 
 interface LineFieldsProps {
@@ -76,6 +79,14 @@ export function LineFields({
   const meant = lettersMeant(line.text, selection);
   const letters = meant ? lettersOf(line, meant) : '';
   const sizes = line.sizes ?? [];
+  // Not every device has signs for them.
+  const { pictures } = useSettledDesign();
+  const names = [
+    ...ORNAMENTS.filter(({ character }) => line.text.includes(character)).map(({ id }) =>
+      t(`ornament.${id}`),
+    ),
+    ...picturesIn({ lines: [line] }, pictures).map(({ name }) => name),
+  ];
   const lost = missing.filter((character) => line.text.includes(character));
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a grid
@@ -85,6 +96,7 @@ export function LineFields({
           label={t('letters.line', { number })}
           most={500}
           value={line.text}
+          hint={names.length > 0 ? t('pictures.inLine', { names: names.join(', ') }) : undefined}
           error={lost.length > 0 ? t('letters.missing', { characters: lost.join(' ') }) : undefined}
           onCommit={(text) => onChange(lineAfterTyping(line, text))}
           onSelect={(from, to) => {

@@ -44,6 +44,7 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'pictures.insert': 'Einfügen: {name}',
   'pictures.hint':
     'Es kommt dorthin, wo die Schreibmarke zuletzt war, so hoch wie die Großbuchstaben, und wird wie die Buchstaben gemalt, schabloniert oder gesägt.',
+  'pictures.inLine': 'Bilder darin: {names}',
   'pictures.open': 'Bild öffnen',
   'pictures.openHint':
     'Eine Zeichnung im Format SVG aus einfachen Formen. Sie wird zu Umrissen, die mit dem Entwurf aufbewahrt werden; die Datei selbst nicht.',

@@ -42,6 +42,7 @@ export const letteringWords = {
   'pictures.insert': 'Insert: {name}',
   'pictures.hint':
     'It comes where the caret was last, as high as the capitals, and is painted, stenciled or sawn as the letters are.',
+  'pictures.inLine': 'Pictures in it: {names}',
   'pictures.open': 'Open a picture',
   'pictures.openHint':
     'A drawing in the SVG format, of plain shapes. It becomes outlines that are kept with the design; the file itself is not.',

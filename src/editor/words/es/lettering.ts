@@ -44,6 +44,7 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'pictures.insert': 'Insertar: {name}',
   'pictures.hint':
     'Queda donde estuvo el cursor por última vez, tan alto como las mayúsculas, y se pinta, se estarce o se sierra como las letras.',
+  'pictures.inLine': 'Dibujos en ella: {names}',
   'pictures.open': 'Abrir un dibujo',
   'pictures.openHint':
     'Un dibujo en formato SVG, de formas sencillas. Se convierte en contornos que se guardan con el diseño; el archivo mismo no.',
