@@ -19,7 +19,7 @@ const LOOKS = {
 
 let browser: Browser;
 beforeAll(async () => {
-  browser = await chromium.launch({ ...(await findBrowser()), args: ARGS });
+  browser = await chromium.launch({ ...(await findBrowser()), args: [...ARGS] });
 });
 afterAll(() => browser.close());
 
