@@ -7,7 +7,6 @@ import { KeptResults } from '../layout/kept.ts';
 import { pick } from '../list/at.ts';
 import { addUp, totalOf } from '../list/totals.ts';
 import type { Liters, Mm } from '../measure/units.ts';
-import { amountOf } from './amount.ts';
 import { tapeAround } from './bare.ts';
 import { ABUT } from './border.ts';
 import { type ContainerOffer, chooseContainers } from './containers.ts';
@@ -194,4 +193,15 @@ function offersOf(finish: Finish, { containers, paint }: FinishInput): Container
   const known = finish.containers.filter(({ container }) => containers.some(({ id }) => id === container));
   if (finish.containers.length > 0 && known.length === 0) return [];
   return sold.map(({ id, volume }) => ({ container: id, volume, price: null }));
+}
+
+/** Paint and primer of what is painted, as it goes on: coats x area / spreading rate. */
+function amountOf(finish: Finish, jobs: readonly PaintJob[]): { volume: Liters; primer: Liters } {
+  let volume = 0;
+  let primer = 0;
+  for (const { face, edge, back, primed, coats, primerCoats } of jobs) {
+    volume += ((face + edge + back) * coats) / finish.rate_m2_l;
+    if (finish.primer) primer += (primed * primerCoats) / finish.primer.rate_m2_l;
+  }
+  return { volume, primer };
 }

@@ -9,13 +9,10 @@ export interface Column {
 }
 
 interface Solved {
-  readonly objective: number;
   /** Price of each row, never negative. */
   readonly duals: readonly number[];
   /** Columns in use: index (as given to `add`) and amount. */
   readonly used: readonly { readonly column: number; readonly amount: number }[];
-  /** What is left uncovered at the price `missing`. */
-  readonly uncovered: number;
 }
 
 export interface Covering {
@@ -149,7 +146,7 @@ export function covering(b: readonly number[], missing: number): Covering {
         basis.pivot(e, d, leave);
         y = basis.duals(costOf);
       }
-      return solved(basis, y, costOf);
+      return solved(basis, y);
     },
   };
 }
@@ -175,18 +172,12 @@ function entering(columns: readonly Column[], y: Float64Array, first: boolean): 
   return best;
 }
 
-function solved(
-  { entries, amounts: x, size: m }: Basis,
-  y: Float64Array,
-  costOf: (e: number) => number,
-): Solved {
+function solved({ entries, amounts: x }: Basis, y: Float64Array): Solved {
   const used = entries.flatMap((e, k) =>
     e >= 0 && real(x, k) > EPS ? [{ column: e, amount: real(x, k) }] : [],
   );
   return {
-    objective: entries.reduce((sum, e, k) => sum + costOf(e) * real(x, k), 0),
     duals: Array.from(y, (v) => Math.max(0, v)),
     used: used.sort((p, q) => p.column - q.column),
-    uncovered: entries.reduce((sum, e, k) => (e < 0 && e >= -m ? sum + real(x, k) : sum), 0),
   };
 }

@@ -1,11 +1,8 @@
 import { pick } from '../../list/at.ts';
 import type { Design } from '../schema.ts';
-import { insert } from './insert.ts';
 import type { Edit, EditKind, EditOf, EditProblem, EditResult } from './kinds.ts';
-import { move } from './move.ts';
-import { remove } from './remove.ts';
+import { editOf, found, indexOf, itemsOf, problem, withItems } from './list.ts';
 import { replace, replaceAll } from './replace.ts';
-import { set } from './set.ts';
 
 export * from './kinds.ts';
 
@@ -51,4 +48,50 @@ function replacesFrom(edits: readonly Edit[], from: number): EditOf<'replace'>[]
     found.push(edit);
   }
   return found;
+}
+
+/** Sets a whole field. */
+function set(design: Design, edit: EditOf<'set'>): EditResult {
+  const inverse = { kind: 'set', field: edit.field, value: design[edit.field] } as Edit;
+  return { ok: true, design: { ...design, [edit.field]: edit.value }, inverse };
+}
+
+/** Puts an item into a list, at the end when no place is given. */
+function insert(design: Design, edit: EditOf<'insert'>): EditResult {
+  const { list, item } = edit;
+  if (indexOf(design, list, item.id) >= 0) return problem('id-taken', list, item.id);
+  const items = itemsOf(design, list);
+  const at = Math.max(0, Math.min(edit.at ?? items.length, items.length));
+  return {
+    ok: true,
+    design: withItems(design, list, items.toSpliced(at, 0, item)),
+    inverse: { kind: 'remove', list, id: item.id },
+  };
+}
+
+/** Takes one item out of a list; what refers to it is the caller's matter (see `removal.ts`). */
+function remove(design: Design, edit: EditOf<'remove'>): EditResult {
+  const { list, id } = edit;
+  const there = found(design, list, id);
+  if (!there.ok) return there;
+  const { items, at, item } = there;
+  return {
+    ok: true,
+    design: withItems(design, list, items.toSpliced(at, 1)),
+    inverse: editOf({ kind: 'insert', list, item, at }),
+  };
+}
+
+/** Moves an item to another place in its list: `to` is its index afterwards. */
+function move(design: Design, edit: EditOf<'move'>): EditResult {
+  const { list, id } = edit;
+  const there = found(design, list, id);
+  if (!there.ok) return there;
+  const { items, at, item } = there;
+  const to = Math.max(0, Math.min(edit.to, items.length - 1));
+  return {
+    ok: true,
+    design: withItems(design, list, items.toSpliced(at, 1).toSpliced(to, 0, item)),
+    inverse: { kind: 'move', list, id, to: at },
+  };
 }

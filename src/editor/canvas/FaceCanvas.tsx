@@ -1,22 +1,21 @@
 import { type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import { Group, Stage } from 'react-konva';
+import { COLORS, type Palette } from '../drawing/palette.ts';
 import { sawnBy } from '../drawing/sawn.ts';
 import { sceneOf } from '../drawing/scene.ts';
 import { cancelPath } from '../gesture/path.ts';
 import { keepPhotos } from '../photo/keep.ts';
 import { fitToFace } from '../state/fit.ts';
-import { useEditor, usePlan, useShadows, useStore } from '../state/hooks.ts';
+import { useEditor, usePlan, useResolvedTheme, useShadows, useStore } from '../state/hooks.ts';
 import { shownOn } from '../state/place.ts';
 import { isCarrying, shownNow } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
 import { CanvasFields } from './CanvasFields.tsx';
 import { DimensionLabels } from './DimensionLabels.tsx';
-import { HudTag } from './HudTag.tsx';
 import { OverLayer } from './OverLayer.tsx';
 import { PartsLayer } from './PartsLayer.tsx';
 import { PhotoHandles } from './PhotoHandles.tsx';
 import { ReleaseBar } from './ReleaseBar.tsx';
-import { usePalette } from './usePalette.ts';
 import './strict.ts';
 import { RULER } from '../drawing/ticks.ts';
 import { TapeLabels } from './TapeLabels.tsx';
@@ -145,4 +144,35 @@ function useSizeOf(holder: RefObject<HTMLDivElement | null>) {
     };
   }, [holder, store]);
   return size;
+}
+
+/** The measure that is typed while something is dragged; what the pointer says is drawn with the drawing. */
+function HudTag() {
+  const hud = useEditor((s) => (s.hud?.typed ? s.hud : null));
+  if (!hud) return null;
+  return (
+    <div
+      className="hud"
+      style={{ transform: `translate(${hud.at.x + 16}px, ${hud.at.y + 18}px)` }}
+      aria-hidden="true"
+    >
+      <b>{hud.typed}</b>
+    </div>
+  );
+}
+
+/** The colors of the style sheet, for what is drawn on canvas; read anew when the theme changes. */
+function usePalette(): Palette {
+  const theme = useResolvedTheme();
+  const [fonts, setFonts] = useState(document.fonts.status === 'loaded');
+  useEffect(() => {
+    // What is written on canvas does not change by itself when its font comes.
+    void document.fonts.ready.then(() => setFonts(true));
+  }, []);
+  return useMemo(() => {
+    // The theme is on the root element before anything renders with it.
+    const style = getComputedStyle(document.documentElement);
+    void [theme, fonts];
+    return Object.fromEntries(COLORS.map((n) => [n, style.getPropertyValue(`--${n}`).trim()])) as Palette;
+  }, [theme, fonts]);
 }

@@ -9,10 +9,10 @@ import { pick } from '../../list/at.ts';
 import { keptBy } from '../../list/keptBy.ts';
 import { drawKeepClears } from './drawKeepClears.ts';
 import { drawPart, type PartLook } from './drawPart.ts';
-import { drawShadows } from './drawShadows.ts';
 import type { Palette } from './palette.ts';
 import type { Appearance } from './partLook.ts';
 import type { Pen, Picture } from './pen.ts';
+import { traceRegion } from './trace.ts';
 
 /** What parts look like besides their own shape and place; another object means that all is drawn anew. */
 export type PartsLook = Pick<PartLook, 'look' | 'scale' | 'light' | 'letterOf'> & {
@@ -232,3 +232,13 @@ function boxOnScreen(part: LaidPart, look: PartsLook): Box {
 
 /** Bounds of regions, which a drag asks for again and again. */
 const boundsOf = keptBy((region: Region) => boxOf(region));
+
+/** Shadows on what is seen; they lie beside each other, so one tint over all of them is right. */
+function drawShadows(ctx: Pen, areas: readonly ShadowArea[]): void {
+  ctx.beginPath();
+  for (const area of areas) traceRegion(ctx, area.region);
+  ctx.fillStyle = '#0d0a14';
+  ctx.globalAlpha = 0.46;
+  ctx.fill('evenodd');
+  ctx.globalAlpha = 1;
+}

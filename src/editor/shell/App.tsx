@@ -4,7 +4,7 @@ import { regainFocus, useGoRound } from '../control/regions.ts';
 import { Guard } from '../frame/Guard.tsx';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { useAtTheSaw } from '../state/route.ts';
-import { Announcer } from './Announcer.tsx';
+import { voiced } from '../words/voiced.ts';
 import { useHandOn } from './handOn.ts';
 import { NoticeBar } from './NoticeBar.tsx';
 import { OfflineNotice } from './OfflineNotice.tsx';
@@ -63,6 +63,20 @@ function Board({ fromSaw }: { fromSaw: boolean }) {
           </Suspense>
         </Guard>
       ) : null}
+    </>
+  );
+}
+
+/** Tells screen readers what was done, with its measures. Two places in turn, so that repeats are read too. */
+function Announcer() {
+  const said = useEditor((s) => s.said);
+  return (
+    <>
+      {[0, 1].map((n) => (
+        <div key={n} className="hidden-text" aria-live="polite" role="status">
+          {said.count % 2 === n ? voiced(said.text) : ''}
+        </div>
+      ))}
     </>
   );
 }

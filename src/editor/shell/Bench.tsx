@@ -1,21 +1,21 @@
-import { Suspense, useEffect, useLayoutEffect } from 'react';
+import { Suspense, useEffect, useLayoutEffect, useSyncExternalStore } from 'react';
+import { Button } from '../control/Button.tsx';
 import { lazyPart } from '../control/lazyPart.tsx';
 import { regainFocus } from '../control/regions.ts';
 import { usePageTitle } from '../control/usePageTitle.ts';
 import { Guard } from '../frame/Guard.tsx';
 import { openingDone } from '../kept/opening.ts';
+import { takeOver } from '../kept/tabs.ts';
 import { PartMenu } from '../pane/parts/PartMenu.tsx';
 import { PartsTree } from '../pane/parts/PartsTree.tsx';
 import { useEditor } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
 import { SidePane } from './SidePane.tsx';
 import { StepRail } from './StepRail.tsx';
-import { TabBanner } from './TabBanner.tsx';
 import { TitleBlock } from './TitleBlock.tsx';
 import { ToolTray } from './ToolTray.tsx';
 import { useKeys } from './useKeys.ts';
 import { useTellChecks } from './useOpenChecks.ts';
-import { useWidth } from './useWidth.ts';
 import { ZoomTray } from './ZoomTray.tsx';
 
 // The drawing brings the canvas library with it: the frame stands before it has come.
@@ -68,6 +68,46 @@ export default function Bench({ fromSaw }: { fromSaw: boolean }) {
         <SidePane withParts={width !== 'wide'} />
         <PartMenu />
       </div>
+    </div>
+  );
+}
+
+type Width = 'narrow' | 'middle' | 'wide';
+
+const WIDE = '(min-width: 1200px)';
+const NARROW = '(max-width: 759px)';
+
+/** How much room there is: a part list of its own only where the drawing keeps enough. */
+function useWidth(): Width {
+  return useSyncExternalStore(
+    (listener) => {
+      const queries = [matchMedia(WIDE), matchMedia(NARROW)];
+      for (const q of queries) q.addEventListener('change', listener);
+      return () => {
+        for (const q of queries) q.removeEventListener('change', listener);
+      };
+    },
+    () => (matchMedia(WIDE).matches ? 'wide' : matchMedia(NARROW).matches ? 'narrow' : 'middle'),
+  );
+}
+
+/** Told when another tab writes this design, or when the device keeps nothing. */
+function TabBanner() {
+  const t = useWords();
+  const writes = useEditor((s) => s.writes);
+  const saved = useEditor((s) => s.saved);
+  if (saved === 'blocked' || saved === 'full') {
+    return (
+      <div className="banner bad" role="alert">
+        {t(`banner.${saved}`)}
+      </div>
+    );
+  }
+  if (writes) return null;
+  return (
+    <div className="banner" role="alert">
+      <span>{t('banner.otherTab')}</span>
+      <Button onClick={() => void takeOver()}>{t('banner.takeOver')}</Button>
     </div>
   );
 }

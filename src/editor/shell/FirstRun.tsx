@@ -2,8 +2,10 @@ import { FolderOpen, Plus } from 'lucide-react';
 import { Children, type CSSProperties, type ReactNode, useEffect, useId, useMemo, useState } from 'react';
 import { faceOf } from '../../bed/faceOf.ts';
 import type { Design } from '../../design/schema.ts';
+import { LANGUAGE_TAGS, LANGUAGES } from '../../plan/words/languages.ts';
 import { Button } from '../control/Button.tsx';
 import { Caution } from '../control/Caution.tsx';
+import { Choices } from '../control/list/Choices.tsx';
 import { Measure } from '../control/Measure.tsx';
 import { freshDocument } from '../document/document.ts';
 import { fitToBed, type MainMeasures } from '../edit/fitBed.ts';
@@ -11,12 +13,11 @@ import { openFile } from '../kept/file.ts';
 import { bringIn } from '../kept/session.ts';
 import { loadStarter, renamed, STARTER_THEMES, STARTERS, THEME_NAMES } from '../shipped/starters.ts';
 import { useDesign, useStore } from '../state/hooks.ts';
-import { asUsual, emptyDesign } from '../state/language.ts';
+import { asUsual, chooseLanguage, emptyDesign } from '../state/language.ts';
 import { showStep } from '../state/showStep.ts';
-import { useStarterNames, useWords } from '../words/t.ts';
+import { useLanguage, useStarterNames, useWords } from '../words/t.ts';
 import { FirstBed } from './FirstBed.tsx';
 import { KeptDesigns, RemovedDesigns } from './KeptDesigns.tsx';
-import { LanguageSwitch } from './LanguageSwitch.tsx';
 import { StarterCard } from './StarterCard.tsx';
 import { useFitChecks } from './useFitChecks.ts';
 import { useLetterPictures } from './useLetterPictures.ts';
@@ -219,5 +220,22 @@ function OpenFile() {
       </Button>
       <span className="note">{t('first.openHint')}</span>
     </div>
+  );
+}
+
+/** The languages, each by its own name; for the first page, where there are no settings yet. */
+function LanguageSwitch() {
+  const t = useWords();
+  const store = useStore();
+  const language = useLanguage();
+  return (
+    <Choices
+      className="switch first-languages"
+      itemClass="btn"
+      label={t('settings.language')}
+      value={language}
+      choices={LANGUAGE_TAGS.map((tag) => ({ id: tag, lang: tag, name: LANGUAGES[tag].name }))}
+      onChoose={(tag) => void chooseLanguage(store, tag)}
+    />
   );
 }

@@ -3,6 +3,7 @@ import { redoLabel, undoLabel } from '../../design/state.ts';
 import { MM_PER_INCH } from '../../measure/units.ts';
 import { Button } from '../control/Button.tsx';
 import { Measure } from '../control/Measure.tsx';
+import { type Read, useDraft } from '../control/useDraft.ts';
 import { redoStep, undoStep } from '../state/commit.ts';
 import { useCommit, useEditor, useFace, useStore } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
@@ -10,7 +11,6 @@ import { numberText } from '../words/text.ts';
 import { ExportMenu } from './ExportMenu.tsx';
 import { FileMenu } from './FileMenu.tsx';
 import { LookSwitch } from './LookSwitch.tsx';
-import { NameCell } from './NameCell.tsx';
 import { SettingsMenu } from './SettingsMenu.tsx';
 
 /** The title block of the drawing: what it shows, its size and scale, and what concerns it as a whole. */
@@ -94,5 +94,20 @@ function Mark() {
         strokeLinejoin="round"
       />
     </svg>
+  );
+}
+
+/** The design's name, changed where it stands. */
+function NameCell({ value, onCommit }: { value: string; onCommit: (name: string) => void }) {
+  const t = useWords();
+  const read = (text: string): Read<string, object> => ({ ok: true, value: text.trim() });
+  const draft = useDraft<string, object>({ shown: value, read, onCommit });
+  return (
+    <div className="cell name-cell">
+      <label className="caption" htmlFor="design-name">
+        {t('title.design')}
+      </label>
+      <input id="design-name" maxLength={200} autoComplete="off" {...draft.input} />
+    </div>
   );
 }

@@ -51,11 +51,6 @@ export class Bytes {
     return this.view.getUint8(at);
   }
 
-  i8(at: number): number {
-    this.check(at, 1);
-    return this.view.getInt8(at);
-  }
-
   u16(at: number): number {
     this.check(at, 2);
     return this.view.getUint16(at);

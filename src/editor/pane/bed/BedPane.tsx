@@ -1,20 +1,20 @@
 import { useEffect, useMemo } from 'react';
 import { faceOf } from '../../../bed/faceOf.ts';
-import type { Design } from '../../../design/schema.ts';
+import type { Bed, Design } from '../../../design/schema.ts';
+import type { Mm } from '../../../measure/units.ts';
 import { Caution } from '../../control/Caution.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
-import { type Label, labelText } from '../../control/form/formField.ts';
+import { type Label, labelText, shownIn } from '../../control/form/formField.ts';
 import { Section } from '../../control/Section.tsx';
 import { useCheckWords } from '../../control/useCheckWords.ts';
 import type { Shown } from '../../document/shown.ts';
 import { useCommit, useDesign, useEditor, useSettled, useStore } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+import { t, useWords } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
 import { SwingSection } from '../swing/SwingSection.tsx';
 import { BoardList } from './BoardList.tsx';
 import { BED_SECTIONS, BESIDE_FIELDS, frameBoardField, MENDED_AT, SKIN_FIELDS } from './bedFields.ts';
 import { bedChange } from './changeBed.ts';
-import { changedMeasures } from './changedMeasures.ts';
 import { FaceSection } from './FaceSection.tsx';
 import { MovedList } from './MovedList.tsx';
 import { MATTRESS_FIELDS, presetOf } from './mattressFields.ts';
@@ -156,4 +156,16 @@ function MattressSection({ bed, onPropose }: MattressSectionProps) {
       />
     </Section>
   );
+}
+
+/** Each measure in which two beds differ: what it is now, and by how much it changed. */
+function changedMeasures(was: Bed, now: Bed, length: (mm: Mm) => string): string[] {
+  return BED_SECTIONS.flatMap((section) => section.fields).flatMap((field) => {
+    if (field.is !== 'length') return [];
+    const to = shownIn(field, now) as Mm;
+    const change = to - (shownIn(field, was) as Mm);
+    if (change === 0) return [];
+    const figures = { what: labelText(field.label), to: length(to), by: length(Math.abs(change)) };
+    return [t(change < 0 ? 'bed.less' : 'bed.more', figures)];
+  });
 }

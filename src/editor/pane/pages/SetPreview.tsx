@@ -1,4 +1,4 @@
-import { useId, useRef, useState } from 'react';
+import { type RefObject, useEffect, useId, useRef, useState } from 'react';
 import type { PatternPage, PatternSet } from '../../../patterns/result.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { DrawingView } from '../../control/DrawingView.tsx';
@@ -7,7 +7,6 @@ import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
 import { KeyMap, PagesOnFace } from './KeyMap.tsx';
 import { PageDialog } from './PageDialog.tsx';
-import { useSeen } from './useSeen.ts';
 
 /** One pattern: how its pages join, where they lie, and every page as it prints. */
 export function SetPreview({ plan, set, title }: { plan: Plan; set: PatternSet; title: string }) {
@@ -64,4 +63,22 @@ function Thumb({ page, title, onOpen }: { page: PatternPage; title: string; onOp
       </button>
     </li>
   );
+}
+
+/** Turns true when an element first comes near the screen: drawings far down are not drawn before. */
+function useSeen(ref: RefObject<HTMLElement | null>): boolean {
+  const [seen, setSeen] = useState(false);
+  useEffect(() => {
+    const element = ref.current;
+    if (!element || seen) return;
+    const watch = new IntersectionObserver(
+      (entries) => {
+        if (entries.some((e) => e.isIntersecting)) setSeen(true);
+      },
+      { rootMargin: '400px' },
+    );
+    watch.observe(element);
+    return () => watch.disconnect();
+  }, [ref, seen]);
+  return seen;
 }

@@ -5,7 +5,6 @@ import { FaceMap } from '../../control/FaceMap.tsx';
 import { Section } from '../../control/Section.tsx';
 import { regionData } from '../../control/svgPath.ts';
 import { useWords } from '../../words/t.ts';
-import { stripes } from './stripes.ts';
 
 /**
  * What is seen of every finish, as the room will see it.
@@ -60,4 +59,14 @@ export function FinishMap({ plan }: { plan: Plan }) {
       </div>
     </Section>
   );
+}
+
+/** A background of upright stripes, one for each color; plain where there is one, `none` where there are none. */
+function stripes(colors: readonly string[], none: string): string {
+  const [first, second] = colors;
+  if (first === undefined) return none;
+  if (second === undefined) return first;
+  const share = 100 / colors.length;
+  const stops = colors.map((color, i) => `${color} ${i * share}% ${(i + 1) * share}%`);
+  return `linear-gradient(to right, ${stops.join(', ')})`;
 }

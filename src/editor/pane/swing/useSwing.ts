@@ -1,7 +1,6 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useState, useSyncExternalStore } from 'react';
 import { LOWERED, STOWED } from '../../../bed/swing.ts';
 import type { Deg } from '../../../measure/units.ts';
-import { useReducedMotion } from './useReducedMotion.ts';
 
 /** Down and up again. */
 const ROUND_MS = 9000;
@@ -45,3 +44,16 @@ export function useSwing() {
     },
   };
 }
+
+const QUERY = '(prefers-reduced-motion: reduce)';
+
+/** The device asks for no motion. */
+const useReducedMotion = (): boolean =>
+  useSyncExternalStore(
+    (listener) => {
+      const query = matchMedia(QUERY);
+      query.addEventListener('change', listener);
+      return () => query.removeEventListener('change', listener);
+    },
+    () => matchMedia(QUERY).matches,
+  );

@@ -1,13 +1,14 @@
+import { BadgeCheck, CircleHelp } from 'lucide-react';
 import { useMemo } from 'react';
 import { numbered } from '../../../cutting/numbered.ts';
 import type { BoardsBound, CutBoard } from '../../../cutting/result.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
+import { useSay } from '../../control/useSay.ts';
 import { useTicks } from '../../kept/ticked.ts';
 import { useWords } from '../../words/t.ts';
 import { BoardCard } from './BoardCard.tsx';
-import { BoundLine } from './BoundLine.tsx';
 import { SheetCard } from './SheetCard.tsx';
 
 /** Every board and sheet with what is cut from it, stock by stock. */
@@ -83,5 +84,21 @@ function StockBlock({ plan, stock, bounds, children }: StockBlockProps) {
       </div>
       <ul>{children}</ul>
     </div>
+  );
+}
+
+/** How good a cutting plan is known to be, in honest words. */
+function BoundLine({ bound }: { bound: BoardsBound }) {
+  const t = useWords();
+  const say = useSay();
+  const { proved, used, cost, lowerBound, lowerCost } = bound;
+  return (
+    <p className={proved ? 'bound proved' : 'bound'}>
+      {proved ? <BadgeCheck aria-hidden="true" /> : <CircleHelp aria-hidden="true" />}
+      <span>{t('wood.counted', { count: used, cost: say.money(cost) })}</span>
+      <span>
+        {proved ? t('wood.proved') : t('wood.notProved', { bound: lowerBound, cost: say.money(lowerCost) })}
+      </span>
+    </p>
   );
 }

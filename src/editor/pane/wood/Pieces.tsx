@@ -1,13 +1,13 @@
 import { useMemo } from 'react';
 import { benchSteps, doneAmong } from '../../../cutting/atSaw.ts';
+import type { Cutting } from '../../../cutting/result.ts';
 import { idsOfBars } from '../../../design/made.ts';
 import { groupPieces } from '../../../joinery/label.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Section } from '../../control/Section.tsx';
 import { useTicks } from '../../kept/ticked.ts';
-import { useWords } from '../../words/t.ts';
+import { t, useWords } from '../../words/t.ts';
 import { PieceCard } from './PieceCard.tsx';
-import { whereCut } from './where.ts';
 
 /** Every piece to cut, the same ones together. */
 export function Pieces({ plan }: { plan: Plan }) {
@@ -39,4 +39,16 @@ export function Pieces({ plan }: { plan: Plan }) {
       </ul>
     </Section>
   );
+}
+
+/** Name of the board or sheet that each piece is cut from, by the piece's id. */
+function whereCut({ boards, sheets }: Pick<Cutting, 'boards' | 'sheets'>): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  boards.forEach((board, i) => {
+    for (const cut of board.cuts) found.set(cut.piece, t('wood.board', { number: i + 1 }));
+  });
+  sheets.forEach((sheet, i) => {
+    for (const place of sheet.placements) found.set(place.piece, t('wood.sheet', { number: i + 1 }));
+  });
+  return found;
 }

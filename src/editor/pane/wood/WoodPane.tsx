@@ -1,9 +1,11 @@
+import { Smartphone } from 'lucide-react';
 import type { Plan } from '../../../plan/types.ts';
+import { Button } from '../../control/Button.tsx';
 import { Caution } from '../../control/Caution.tsx';
+import { goToSaw } from '../../state/route.ts';
 import { useWords } from '../../words/t.ts';
 import { SubTabs } from '../facts/SubTabs.tsx';
 import { WithPlan } from '../facts/WithPlan.tsx';
-import { BenchButton } from './BenchButton.tsx';
 import { Boards } from './Boards.tsx';
 import { Joints } from './Joints.tsx';
 import { OwnedList } from './OwnedList.tsx';
@@ -48,5 +50,15 @@ function Wood({ plan }: { plan: Plan }) {
         ]}
       />
     </>
+  );
+}
+
+/** Goes over to one piece at a time. */
+function BenchButton() {
+  const t = useWords();
+  return (
+    <Button icon={Smartphone} look="to-saw" onClick={goToSaw}>
+      {t('bench.openLong')}
+    </Button>
   );
 }
