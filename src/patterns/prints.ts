@@ -162,19 +162,13 @@ function pageOf(
   const { sheet } = room;
   const told = `${title}: ${words.pageOf(index + 1, of)}`;
   const origin = { x: GUTTER, y: GUTTER + NAMES };
-  const pictures = shown.flatMap(({ print, window, at, trim }): DrawItem[] => [
-    {
-      kind: 'group',
-      move: { x: origin.x + at.x - window.x, y: origin.y + at.y - window.y },
-      clip: pathOfBox(window),
-      items: print.items,
-    },
-    {
-      kind: 'group',
-      move: { x: origin.x + at.x - window.x, y: origin.y + at.y - window.y },
-      items: [ticks(window, trim)],
-    },
-  ]);
+  const pictures = shown.flatMap(({ print, window: seen, at, trim }): DrawItem[] => {
+    const move = { x: origin.x + at.x - seen.x, y: origin.y + at.y - seen.y };
+    return [
+      { kind: 'group', move, clip: pathOfBox(seen), items: print.items },
+      { kind: 'group', move, items: [ticks(seen, trim)] },
+    ];
+  });
   const note = [words.print, `${words.mode.printed}.`, words.rule].join(' ');
   const wide = sheet.room.w;
   const content: DrawItem = {

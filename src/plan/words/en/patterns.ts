@@ -25,7 +25,7 @@ export const patterns: PatternWords = {
     mirrored: 'mirrored: transfer face down',
     'cut-out': 'cut out the letters',
     printed:
-      'printed: trim along the line, tiles at their ticks on the left and below, each laid over the one before',
+      'printed: trim along the line, tiles at their marks on the left and below, each laid over the one before',
   },
   onOne: (count: number) => `marked 1: on one bridge, handle gently (${count})`,
   holes: 'lay every color on the round holes’ marks',
