@@ -25,7 +25,8 @@ const NARROWEST = 0.25;
 
 /**
  * Plans the sheets of one stock: each piece by itself, and, where that comes cheaper or leaves a larger rest, with pieces
- * nested in each other. How few sheets nests may come down to is not searched: then nothing is proved but by area.
+ * nested in each other, which gets the steps that are left. How few sheets nests may come down to is not searched: then
+ * nothing is proved but by area.
  */
 export function planSheets(input: SheetInput, budget: Budget): SheetsPlan {
   const { pieces, shop } = input;
@@ -34,12 +35,13 @@ export function planSheets(input: SheetInput, budget: Budget): SheetsPlan {
   const nests = nestsOf(pieces, shop.sheetKerf, fits);
   if (nests.length === 0) return apart(pieces, budget);
   const nested = new Set(nests.flatMap((nest) => nest.pieces));
-  const plain = apart(pieces, budget.part(0.5));
+  const plain = apart(pieces, budget);
   const wholes = nests.map(({ whole }) => whole);
   const other = apart([...pieces.filter((piece) => !nested.has(piece)), ...wholes], budget);
-  const best = isBetter(other.sheets, plain.sheets)
-    ? { ...other, sheets: other.sheets.map((one) => unnested(one, nests)) }
-    : plain;
+  const sheets = other.sheets.map((one) => unnested(one, nests));
+  const laid = (on: readonly CutSheet[]) => on.reduce((sum, { placements }) => sum + placements.length, 0);
+  const better = laid(sheets) === laid(plain.sheets) && isBetter(sheets, plain.sheets);
+  const best = better ? { ...other, sheets } : plain;
   const checks = plain.checks.filter(({ code }) => code !== 'cutting.not-proved');
   const bound = best.bound && boundByArea(input, best.bound);
   return { ...best, bound, checks: bound && !bound.proved ? [...checks, notProved(bound)] : checks };
