@@ -3,11 +3,18 @@ import { ASSEMBLIES, ASSEMBLY_NAMES } from '../../src/design/assembly/table.ts';
 import { newDesign } from '../../src/design/defaults.ts';
 import type { Group } from '../../src/design/schema.ts';
 import { shownFrom } from '../../src/editor/document/shown.ts';
-import { answer, askingOf, askWords, choiceWords, takeApart } from '../../src/editor/edit/built.ts';
+import {
+  answer,
+  askingOf,
+  askWords,
+  choiceWords,
+  createAssembly,
+  takeApart,
+} from '../../src/editor/edit/built.ts';
 import { duplicateSelection } from '../../src/editor/edit/selection.ts';
 import { placeInMiddle, startDraw } from '../../src/editor/gesture/draw.ts';
 import type { Touch } from '../../src/editor/gesture/gesture.ts';
-import { undoStep } from '../../src/editor/state/commit.ts';
+import { commit, undoStep } from '../../src/editor/state/commit.ts';
 import { createEditorStore, type EditorStore, toScreen } from '../../src/editor/state/store.ts';
 import { builtTool } from '../../src/editor/state/tools.ts';
 import { en } from '../../src/editor/words/en.ts';
@@ -45,6 +52,27 @@ describe('a whole that is drawn as one', () => {
       expect(store.getState().edit.design).toMatchObject({ parts: [], rules: [], groups: [] });
     },
   );
+
+  it.each([
+    ['panel-door', 'panels', 6, { w: 120, h: 700 }],
+    ['window', 'columns', 8, { w: 160, h: 300 }],
+    ['shelves', 'shelves', 12, { w: 300, h: 400 }],
+    ['hatch', 'columns', 6, { w: 200, h: 300 }],
+  ] as const)('%s has no more %s than its space has room for, and says so', (name, field, most, size) => {
+    const store = createEditorStore(newDesign(), 'light');
+    const made = createAssembly(store.getState().edit.design, name, { x: 200, y: 400, ...size });
+    commit(store, made.edits, '', { selection: [made.group ?? ''] });
+    const cramped = () => store.getState().edit.shown.layout.checks.map(({ code }) => code);
+    expect(cramped()).toEqual([]);
+    const group = store.getState().edit.design.groups[0];
+    if (!group) throw new Error('no group');
+    const was = Number(group.assembly?.answers[field]);
+    answer(store, group, { x: 200, y: 400, ...size }, { [field]: most });
+    const now = Number(store.getState().edit.design.groups[0]?.assembly?.answers[field]);
+    expect(cramped()).toEqual([]);
+    expect(now).toBeGreaterThanOrEqual(was);
+    expect(store.getState().notice?.text.includes(String(now)) ?? false).toBe(now < most);
+  });
 
   it('is drawn from corner to corner, fits the space that it touches, and follows another bed there', () => {
     const store = createEditorStore(newDesign(), 'light');

@@ -1,3 +1,4 @@
+import type { Check } from '../../check/check.ts';
 import type { Called } from '../../design/assembly/building.ts';
 import {
   answersOf,
@@ -8,13 +9,14 @@ import {
   takenApart,
 } from '../../design/assembly/make.ts';
 import type { Answer, Kept, Supplies } from '../../design/assembly/question.ts';
-import { remade } from '../../design/assembly/remake.ts';
+import { type Remade, remade } from '../../design/assembly/remake.ts';
 import { type AssemblyName, assemblyOf } from '../../design/assembly/table.ts';
-import type { Edit } from '../../design/edit/edit.ts';
+import { applyEdits, type Edit } from '../../design/edit/edit.ts';
 import type { Design, Group } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
-import type { Shown } from '../document/shown.ts';
+import { partOf } from '../../layout/reference.ts';
+import { type Shown, shownFrom } from '../document/shown.ts';
 import { stocksOf } from '../shipped/tables.ts';
 import { commit, undoStep } from '../state/commit.ts';
 import type { EditorStore } from '../state/store.ts';
@@ -99,16 +101,62 @@ export function askingOf({ design, layout }: Shown, group: Group): Asking | null
   return { name, answers: answersOf(kind, assembly.answers, box, suppliesIn(design)), box };
 }
 
-/** Makes an assembly once more by another answer. What of the person's is lost is told, with a way back. */
+/** Checks by which something of a whole has no room. */
+const CRAMPED: ReadonlySet<Check['code']> = new Set([
+  'part.no-size',
+  'part.overlap',
+  'rule.gap-negative',
+  'rule.impossible',
+  'array.count',
+]);
+
+function crampedIn({ design, layout }: Shown, id: string): number {
+  const own = new Set(design.groups.find((group) => group.id === id)?.parts);
+  return layout.checks.filter(
+    ({ code, parts }) => CRAMPED.has(code) && parts.some((part) => own.has(partOf(part) ?? part)),
+  ).length;
+}
+
+/**
+ * An answer as the space has room for it: of a greater count the most by which nothing new is cramped, null where that
+ * is as many as there are. `full` tells of a count that was cut down.
+ */
+function withRoom(
+  shown: Shown,
+  group: Group,
+  answers: Kept,
+  by: (answers: Kept) => Remade | null,
+): { readonly roomy: Kept | null; readonly full?: { readonly asked: number; readonly count: number } } {
+  const asking = askingOf(shown, group);
+  const [one, ...more] = Object.entries(answers);
+  if (!asking || !one || more.length > 0) return { roomy: answers };
+  const [name, asked] = one;
+  const was = asking.answers[name];
+  const is = assemblyOf(asking.name)?.questions[name]?.is;
+  if (is !== 'count' || typeof asked !== 'number' || typeof was !== 'number') return { roomy: answers };
+  const before = crampedIn(shown, group.id);
+  for (let count = asked; count > was; count--) {
+    const roomy = { [name]: count };
+    const done = applyEdits(shown.design, by(roomy)?.edits ?? []);
+    if (!done.ok || crampedIn(shownFrom(done.design), group.id) > before) continue;
+    return count === asked ? { roomy } : { roomy, full: { asked, count } };
+  }
+  return asked > was ? { roomy: null, full: { asked, count: was } } : { roomy: answers };
+}
+
+/** Makes an assembly once more by another answer; a count that the space has no room for is cut down, and told. What of the person's is lost is told, with a way back. */
 export function answer(
   store: EditorStore,
   group: Group,
   box: Box,
   answers: Readonly<Record<string, Answer>>,
 ): void {
-  const { design } = store.getState().edit;
+  const { design, shown } = store.getState().edit;
   const has = suppliesIn(design);
-  const made = remade(design, group, answers, { box, has, nameOf: namesIn(group.name) });
+  const by = (some: Kept) => remade(design, group, some, { box, has, nameOf: namesIn(group.name) });
+  const { roomy, full } = withRoom(shown, group, answers, by);
+  if (full) store.setState({ notice: { tone: 'warn', text: t('built.noRoom', full) } });
+  const made = roomy && by(roomy);
   if (!made) return;
   commit(store, made.edits, t('did.answer', { name: group.name }), { selection: [group.id] });
   if (made.lost.length === 0) return;

@@ -188,6 +188,7 @@ export const builtWords: Record<keyof typeof en, string> = {
   'built.takeApart': 'Zerlegen',
   'built.takeApartHint': 'Lässt Teile und Regeln, wie sie sind; das Ganze wird nicht mehr gefragt.',
   'built.lost': '{count} {count:geändertes Teil hat|geänderte Teile haben} hier keinen Platz:',
+  'built.noRoom': 'Hier ist kein Platz für {asked}: {count} ist das meiste.',
   'built.undo': 'Rückgängig',
   'did.answer': '{name} geändert',
   'did.takeApart': '{name} zerlegt',

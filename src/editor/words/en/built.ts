@@ -186,6 +186,7 @@ export const builtWords = {
   'built.takeApart': 'Take apart',
   'built.takeApartHint': 'Keeps the parts and rules as they are, with no questions about the whole.',
   'built.lost': '{count} changed {count:part has|parts have} no place in this:',
+  'built.noRoom': 'No room here for {asked}: {count} is the most.',
   'built.undo': 'Undo',
   'did.answer': 'Changed {name}',
   'did.takeApart': 'Took {name} apart',

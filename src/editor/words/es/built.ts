@@ -189,6 +189,7 @@ export const builtWords: Record<keyof typeof en, string> = {
   'built.takeApartHint': 'Deja piezas y reglas como están, sin preguntas sobre el conjunto.',
   'built.lost':
     '{count} {count:pieza modificada no tiene|piezas modificadas no tienen|piezas modificadas no tienen} lugar aquí:',
+  'built.noRoom': 'Aquí no caben {asked}: {count} es lo máximo.',
   'built.undo': 'Deshacer',
   'did.answer': 'Modificado: {name}',
   'did.takeApart': 'Desarmado: {name}',
