@@ -11,6 +11,9 @@ export interface Call {
   readonly language: Language;
   /** What the rulers of the test page read, over their true length. */
   readonly correction: PrinterCorrection;
+  /** Lists of prices and of what is on hand, to plan with in place of the design's. */
+  readonly prices: string | null;
+  readonly onHand: string | null;
   /** Whether a page to measure the printer by is written too. */
   readonly testPage: boolean;
 }
@@ -22,9 +25,10 @@ export type ParsedCall =
 
 export const USAGE = `Usage: npm run plan -- DESIGN.json --out DIR [--paper NAME] [--unit in|ft-in|mm|cm]
          [--language ${LANGUAGE_TAGS.join('|')}] [--test-page] [--correct ACROSS,UP]
+         [--prices FILE.csv] [--on-hand FILE.csv]
 
-Reads a design file and writes the whole plan into DIR: plan.json, packet.pdf, patterns.pdf, cut-list.csv,
-paint.csv, shopping.csv, face.svg, face-outlines.svg, face.dxf, and one SVG and one DXF for each sign.
+Reads a design file and writes the whole plan into DIR: plan.json, packet.pdf, patterns.pdf, labels.pdf,
+cut-list.csv, paint.csv, shopping.csv, prices.csv, on-hand.csv, face.svg, face-outlines.svg, face.dxf, and one SVG and one DXF for each sign.
 
   --out DIR      folder to write into; made if it is not there
   --paper NAME   paper for packet and patterns instead of the design's: letter, legal, tabloid, a5 to a0,
@@ -35,6 +39,8 @@ paint.csv, shopping.csv, face.svg, face-outlines.svg, face.dxf, and one SVG and 
   --correct ACROSS,UP
                  what the rulers read, in percent of the length that stands beside them, such as 99.2,100.6;
                  patterns are drawn so that this printer prints them true
+  --prices FILE.csv   prices in place of the design's: fill in the prices.csv that an earlier run wrote
+  --on-hand FILE.csv  what is on hand, in place of what the design says: on-hand.csv in the same way
   --help         this text
 
 Exit code 0: done. 1: the design has errors that forbid a plan; each is named, nothing is written.
@@ -59,7 +65,7 @@ export function parseCall(words: readonly string[]): ParsedCall {
       continue;
     }
     const [name, given] = word.includes('=') ? splitOnce(word, '=') : [word, words[++i]];
-    if (!['--out', '--paper', '--unit', '--language', '--correct'].includes(name))
+    if (!['--out', '--paper', '--unit', '--language', '--correct', '--prices', '--on-hand'].includes(name))
       return wrong(`unknown option ${name}`);
     if (given === undefined || given === '') return wrong(`${name} wants a value`);
     if (Object.hasOwn(options, name)) return wrong(`${name} is given twice`);
@@ -89,7 +95,17 @@ export function parseCall(words: readonly string[]): ParsedCall {
   const paper = options['--paper']?.toLowerCase() ?? null;
   return {
     ok: true,
-    call: { design, out, paper, unit: UNITS.find((u) => u === unit) ?? null, language, correction, testPage },
+    call: {
+      design,
+      out,
+      paper,
+      unit: UNITS.find((u) => u === unit) ?? null,
+      language,
+      correction,
+      prices: options['--prices'] ?? null,
+      onHand: options['--on-hand'] ?? null,
+      testPage,
+    },
   };
 }
 

@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 import { openDesign } from '../design/open.ts';
 import { problemMessage } from '../design/problem.ts';
 import type { Design } from '../design/schema.ts';
+import type { Tables } from '../materials/types.ts';
+import { withPrices, withShelf } from '../output/csv/readLists.ts';
 import { planFiles, unwrittenWords } from '../output/files.ts';
 import { PACKET_WORDS } from '../output/packet/words/words.ts';
 import { testPageFile } from '../output/testPageFile.ts';
@@ -60,7 +62,28 @@ async function carryOut(words: readonly string[], voice: Voice): Promise<0 | 1 |
     voice.err(`--paper: found “${call.paper}”; expected one of ${known}`);
     return 2;
   }
-  return planAndWrite(withOverrides(opened.design, call), supplies, call, voice);
+  const design = withLists(withOverrides(opened.design, call), supplies.tables, call, voice);
+  return design ? planAndWrite(design, supplies, call, voice) : 2;
+}
+
+/** The design with the lists of the call; null where one cannot be read, which is told. */
+function withLists(design: Design, tables: Tables, { prices, onHand }: Call, voice: Voice): Design | null {
+  const lists = [
+    [prices, withPrices],
+    [onHand, withShelf],
+  ] as const;
+  return lists.reduce<Design | null>((before, [path, read]) => {
+    if (before === null || path === null) return before;
+    const text = readText(path, voice);
+    if (text === null) return null;
+    const found = read({ design: before, tables }, text);
+    if (found.ok) return found.design;
+    voice.err(`${path} cannot be read:`);
+    for (const { line, column, found: cell } of found.problems) {
+      voice.err(`  line ${line}, ${column}: found “${cell}”`);
+    }
+    return null;
+  }, design);
 }
 
 function readText(path: string, voice: Voice): string | null {

@@ -6,11 +6,13 @@ import { PLAN_WORDS } from '../plan/words/tables.ts';
 import { checkMessage, stepSentence } from '../plan/words/words.ts';
 import { csvOf } from './csv/csv.ts';
 import { cutListRows } from './csv/cutList.ts';
+import { pricesRows, shelfRows } from './csv/lists.ts';
 import { paintRows } from './csv/paint.ts';
 import { shoppingRows } from './csv/shopping.ts';
 import { faceDrawing, faceOutlines } from './drawings.ts';
 import { dxfOf } from './dxf/dxf.ts';
 import { planJson } from './json/planJson.ts';
+import { labelPages } from './packet/labels.ts';
 import { packetOf } from './packet/packet.ts';
 import { patternPages } from './packet/patternPages.ts';
 import { PACKET_WORDS } from './packet/words/words.ts';
@@ -67,9 +69,20 @@ export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
           letters,
         ),
     },
+    {
+      name: 'labels.pdf',
+      type: 'application/pdf',
+      make: () => {
+        const { name, date } = plan.design;
+        const title = `${name}: ${PACKET_WORDS[plan.language].labels.title}`;
+        return pdfOf(labelPages(plan), { title, date, language: plan.language }, letters);
+      },
+    },
     text('cut-list.csv', 'text/csv', () => csvOf(cutListRows(plan), decimalMark)),
     text('paint.csv', 'text/csv', () => csvOf(paintRows(plan), decimalMark)),
     text('shopping.csv', 'text/csv', () => csvOf(shoppingRows(plan), decimalMark)),
+    text('prices.csv', 'text/csv', () => csvOf(pricesRows(plan), decimalMark)),
+    text('on-hand.csv', 'text/csv', () => csvOf(shelfRows(plan), decimalMark)),
     text('face.svg', 'image/svg+xml', () => svgOf(faceDrawing(plan))),
     text('face-outlines.svg', 'image/svg+xml', () => svgOf(faceOutlines(plan))),
     text('face.dxf', 'image/vnd.dxf', () => dxfOf(faceOutlines(plan))),

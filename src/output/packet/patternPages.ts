@@ -3,6 +3,8 @@ import { circle, line, lines, polyline, rectangle, text } from '../../drawing/it
 import { DASH, INK, TEXT, WEIGHT } from '../../drawing/style.ts';
 import { fittedSize, shortened, wrapped } from '../../drawing/text.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
+import { under } from '../../list/at.ts';
+import { byId } from '../../materials/lookup.ts';
 import { formatReading } from '../../measure/format.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { PatternSet } from '../../patterns/result.ts';
@@ -178,7 +180,7 @@ function coverOf(packet: Packet): PdfPage[] {
   const { patternCover: words } = packet.terms;
   const { plan, sheet } = packet;
   const { w } = bodyOf(sheet);
-  const paper = plan.tables.papers.find(({ id }) => id === plan.design.pages.paper)?.name ?? '';
+  const paper = under(byId(plan.tables.papers), plan.design.pages.paper).name;
   const steps = [
     [words.print, words.printHow(paper)],
     [words.measure, words.measureHow],

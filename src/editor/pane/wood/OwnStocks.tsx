@@ -1,4 +1,5 @@
 import { Plus, Trash2 } from 'lucide-react';
+import { ownCopy } from '../../../design/ownCopy.ts';
 import { resourcesOf } from '../../../design/resources.ts';
 import type { Design } from '../../../design/schema.ts';
 import { Button } from '../../control/Button.tsx';
@@ -13,7 +14,7 @@ import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { namesOf } from '../facts/choices.ts';
 import { useChange } from '../facts/useChange.ts';
-import { newStock, type OwnForm, type OwnStock, ownCopy, resized } from './ownStock.ts';
+import { newStock, type OwnForm, type OwnStock, resized } from './ownStock.ts';
 import { PriceRows } from './PriceRows.tsx';
 
 const FORMS = ['flat', 'shaped', 'sheet'] as const satisfies readonly OwnForm[];

@@ -1,39 +1,9 @@
 import type { Design } from '../../../design/schema.ts';
-import type { Stock } from '../../../materials/types.ts';
 import type { Mm } from '../../../measure/units.ts';
 
 export type OwnStock = Design['stocks'][number];
 export type OwnForm = OwnStock['form'];
 type Shaped = Extract<OwnStock, { form: 'shaped' }>;
-
-/** A stock of the tables as one of the design's own, under the same id: it then takes its place. */
-export function ownCopy(stock: Stock): OwnStock {
-  const { form, id, name, material } = stock;
-  switch (form) {
-    case 'flat': {
-      const { width, thickness, lengths } = stock;
-      return { form, id, name, material, width, thickness, lengths };
-    }
-    case 'shaped': {
-      const { width, thickness, girth, section, lengths } = stock;
-      return {
-        form,
-        id,
-        name,
-        material,
-        width,
-        thickness,
-        girth,
-        section: section.map(({ x, y }) => ({ x, y })),
-        lengths,
-        ...(stock.spring === undefined ? {} : { spring: stock.spring }),
-        ...(stock.boardWidth === undefined ? {} : { boardWidth: stock.boardWidth }),
-      };
-    }
-    case 'sheet':
-      return { form, id, name, material, thickness: stock.thickness, grain: stock.grain, sizes: stock.sizes };
-  }
-}
 
 /** A stock to start from; every figure is there to be replaced by what was measured. */
 export function newStock(form: OwnForm, id: string, name: string): OwnStock {

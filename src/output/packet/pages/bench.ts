@@ -1,3 +1,4 @@
+import { isSheet } from '../../../design/made.ts';
 import { dimension } from '../../../drawing/dimension.ts';
 import type { DrawItem } from '../../../drawing/drawing.ts';
 import { line, shape, text } from '../../../drawing/items.ts';
@@ -50,17 +51,18 @@ function carriedBy(id: string, parts: readonly LaidPart[]): LaidPart[] {
 /** Closed frames, and panels and signs with what lies on them, each kind of them once. */
 function allMade({ plan }: Packet): Made[] {
   const own = grouped(plan.joinery.pieces, ({ part }) => part);
-  const regions = new Map(plan.joinery.solids.map(({ part, region }) => [part, region]));
+  const solids = grouped(plan.joinery.solids, ({ part }) => part);
   const { parts } = plan.layout;
   const madeOf = (part: LaidPart, all: readonly LaidPart[]): Made => {
     const ids = new Set(all.map(({ id }) => id));
     const mass = plan.load.byPart.reduce((sum, one) => (ids.has(one.part) ? sum + one.mass : sum), 0);
     const pieces = all.flatMap(({ id }) => groupOf(own, id)).sort((a, b) => a.z1 - b.z1);
-    return { ids: [part.id], region: regions.get(part.id) ?? [], pieces, mass };
+    const region = groupOf(solids, part.id).flatMap((solid) => solid.region);
+    return { ids: [part.id], region, pieces, mass };
   };
   const told = parts.flatMap((part): Made[] => {
-    if (part.kind === 'run' && part.closed) return [madeOf(part, [part])];
-    if (part.kind !== 'panel' && part.kind !== 'sign') return [];
+    if ('closed' in part && part.closed) return [madeOf(part, [part])];
+    if (!isSheet(part)) return [];
     const carried = carriedBy(part.id, parts);
     return carried.some(({ id }) => own.has(id)) ? [madeOf(part, [part, ...carried])] : [];
   });

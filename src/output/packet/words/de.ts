@@ -5,6 +5,11 @@ export const DE: PacketWords = {
   patternsFile: 'Schablonen',
   unwritten: (characters, text) =>
     `Keine Schrift hat hier ${characters} aus „${text}“: Dort steht ein einfacher Buchstabe oder „?“. Vor dem Drucken den Namen in anderen Zeichen schreiben.`,
+  labels: {
+    title: 'Etiketten',
+    board: (number) => `Brett ${number}`,
+    sheet: (number) => `Platte ${number}`,
+  },
   patternCover: {
     title: 'So gebraucht man die Schablonen',
     lead: 'Schablonen in voller Größe. Diese Schritte einmal mit der ersten durchgehen; die übrigen gehen ebenso.',

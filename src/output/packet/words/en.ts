@@ -11,6 +11,11 @@ export const EN = {
   patternsFile: 'patterns',
   unwritten: (characters: string, text: string) =>
     `No font here has ${characters} of “${text}”: a plain letter or “?” is printed there. Write the name in other letters before you print.`,
+  labels: {
+    title: 'Labels',
+    board: (number: number) => `Board ${number}`,
+    sheet: (number: number) => `Sheet ${number}`,
+  },
   patternCover: {
     title: 'How to use the patterns',
     lead: 'Full-size patterns. Work through these steps once, with the first pattern; the rest go the same way.',

@@ -5,6 +5,11 @@ export const ES: PacketWords = {
   patternsFile: 'plantillas',
   unwritten: (characters, text) =>
     `Ninguna fuente tiene aquí ${characters} de «${text}»: en su lugar sale una letra simple o «?». Escriba el nombre con otras letras antes de imprimir.`,
+  labels: {
+    title: 'Etiquetas',
+    board: (number) => `Tabla ${number}`,
+    sheet: (number) => `Tablero ${number}`,
+  },
   patternCover: {
     title: 'Cómo usar las plantillas',
     lead: 'Plantillas a tamaño real. Seguir estos pasos una vez con la primera; las demás van igual.',
