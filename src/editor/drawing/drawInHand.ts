@@ -9,6 +9,7 @@ import { CLEAR, type Handle } from './handles.ts';
 import type { Palette } from './palette.ts';
 import type { Pen } from './pen.ts';
 import type { Scene } from './scene.ts';
+import { traceRegion } from './trace.ts';
 
 interface InHand
   extends Pick<Scene, 'outlined' | 'boxes' | 'handles' | 'around'>,
@@ -22,7 +23,7 @@ interface InHand
 export function drawInHand(ctx: Pen, hand: InHand): void {
   const { view, palette } = hand;
   ctx.lineJoin = 'round';
-  for (const part of hand.outlined) outline(ctx, part, view, palette);
+  outline(ctx, hand.outlined, view, palette);
   const around = (box: Box, out: number, line: { readonly width: number; readonly dash?: number[] }) => {
     const a = toScreen(view, { x: box.x, y: box.y + box.h });
     ctx.beginPath();
@@ -49,18 +50,15 @@ export function drawInHand(ctx: Pen, hand: InHand): void {
   }
 }
 
-function outline(ctx: Pen, part: LaidPart, view: View, palette: Palette): void {
+/** All of them by one line: of a fill these are hundreds in each frame, and the halo of none lies over another's line. */
+function outline(ctx: Pen, parts: readonly LaidPart[], view: View, palette: Palette): void {
+  if (parts.length === 0) return;
+  ctx.save();
+  ctx.translate(view.x, view.y);
+  ctx.scale(view.scale, -view.scale);
   ctx.beginPath();
-  for (const polygon of part.region) {
-    for (const ring of [polygon.outer, ...polygon.holes]) {
-      ring.forEach((p, i) => {
-        const q = toScreen(view, p);
-        if (i === 0) ctx.moveTo(q.x, q.y);
-        else ctx.lineTo(q.x, q.y);
-      });
-      ctx.closePath();
-    }
-  }
+  for (const { region } of parts) traceRegion(ctx, region);
+  ctx.restore();
   strokeHaloed(ctx, palette, { color: palette.over, width: 2 });
 }
 
