@@ -12,7 +12,6 @@ import type { Lettered, PlacedGlyph } from '../lettering/result.ts';
 import { overRun } from '../lettering/sight.ts';
 import { cyclic } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
-import type { SignPlan } from './types.ts';
 
 /** Square millimeters in common that are rounding along a shared edge. */
 const TOUCHING_MM2 = 1;
@@ -27,12 +26,19 @@ export interface Grounds {
   readonly checks: readonly Check[];
 }
 
+/** The letters of a sign, and where the lower left of its box lies on the face. */
+interface Letters {
+  readonly id: string;
+  readonly at: Point;
+  readonly lettered: Lettered;
+}
+
 interface GroundInput {
   readonly levels: readonly Pick<Level, 'z' | 'region'>[];
   readonly parts: readonly LaidPart[];
   /** What the joints leave of them. */
   readonly solids: readonly Solid[];
-  readonly signs: readonly SignPlan[];
+  readonly signs: readonly Letters[];
 }
 
 /** A front at one height. */

@@ -1,4 +1,3 @@
-import { Button } from '../../control/Button.tsx';
 import { usePlan } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import type { ExportJob } from './useExport.ts';
@@ -19,7 +18,9 @@ export function ExportStatus({ job }: { job: ExportJob }) {
           value={files ? (files.done - 1) / files.of : progress?.share}
         />
       </div>
-      <Button onClick={cancel}>{t('act.cancel')}</Button>
+      <button type="button" className="btn" onClick={cancel}>
+        {t('act.cancel')}
+      </button>
     </div>
   );
 }
