@@ -61,7 +61,7 @@ function allMade({ plan }: Packet): Made[] {
     return { ids: [part.id], region, pieces, mass };
   };
   const told = parts.flatMap((part): Made[] => {
-    if ('closed' in part && part.closed) return [madeOf(part, [part])];
+    if (part.kind === 'run' && part.closed) return [madeOf(part, [part])];
     if (!isSheet(part)) return [];
     const carried = carriedBy(part.id, parts);
     return carried.some(({ id }) => own.has(id)) ? [madeOf(part, [part, ...carried])] : [];
