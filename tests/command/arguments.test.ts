@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { parseCall } from '../../src/command/arguments.ts';
 
-const PLAIN = { paper: null, unit: null, language: 'en', correction: { x: 1, y: 1 }, testPage: false };
+const PLAIN = {
+  ...{ paper: null, unit: null, language: 'en', prices: null, onHand: null },
+  ...{ correction: { x: 1, y: 1 }, testPage: false },
+};
 
 describe('the call', () => {
   it('takes a design, a folder and options in any order', () => {

@@ -109,8 +109,10 @@ describe.each(STARTERS)('pages of %s', (name) => {
   });
 
   it('have their square and ruler off the letters', () => {
+    // A printed sign has a line of a known length at the foot of its page in place of the square.
+    const printed = new Set(planOf(name).signs.flatMap((sign) => (sign.printed ? [sign.id] : [])));
     each((page, { title, for: what }) => {
-      if (what.startsWith('story-stick')) return;
+      if (what.startsWith('story-stick') || what === 'prints' || printed.has(what)) return;
       const { paths } = flatten(page.drawing.items);
       const square = paths
         .filter((p) => p.layer === 'page')
