@@ -347,7 +347,7 @@ describe('a phone on its side', () => {
     expect(over).toEqual([]);
     expect(face.top).toBeGreaterThan(0);
     expect(face.bottom).toBeLessThan(seen.high);
-    expect(await toolsInSight(page)).toEqual({ in: 12, cut: 0 });
+    expect(await toolsInSight(page)).toEqual({ in: 13, cut: 0 });
     await page.context().close();
   });
 });
