@@ -56,7 +56,7 @@ describe.each(SLOW)('keys sent at once, $name', (slow) => {
     await hands.keys('Enter', ...letters('Sign'), 'Enter');
     await page.getByRole('treeitem', { name: /sign/i }).waitFor();
     await page.getByRole('button', { name: 'Add a part' }).focus();
-    await hands.keys(' ', 'End', 'ArrowUp', 'ArrowUp', 'ArrowUp', ' ', 'Tab');
+    await hands.keys(' ', 'End', ...Array(4).fill('ArrowUp'), ' ', 'Tab');
     await page.getByRole('treeitem', { name: /painted shape/i }).waitFor();
     await expect
       .poll(() => page.locator('.pane-body').evaluate((pane) => pane.contains(document.activeElement)))
