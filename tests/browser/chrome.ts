@@ -21,6 +21,9 @@ export const ARGS: readonly string[] = [
   '--force-color-profile=srgb',
 ];
 
+/** A page of a test lives for seconds: optimizing its code takes longer than that saves, a third of all its time. */
+export const SHORT_LIVED: readonly string[] = ['--js-flags=--no-maglev,--no-turbofan'];
+
 export type Launch = { readonly executablePath: string } | { readonly channel: string };
 
 /**

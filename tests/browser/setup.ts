@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 import { build, preview } from 'vite';
 import type { TestProject } from 'vitest/node';
-import { ARGS, findBrowser } from './chrome.ts';
+import { ARGS, findBrowser, SHORT_LIVED } from './chrome.ts';
 import { GATHERED, gatherSources } from './coverage.ts';
 
 declare module 'vitest' {
@@ -41,7 +41,7 @@ export default async function setup(project: TestProject) {
     build: { outDir },
     preview: { port: 0, strictPort: false, host: '127.0.0.1', open: false },
   });
-  const browser = await chromium.launchServer({ ...found, args: [...ARGS] });
+  const browser = await chromium.launchServer({ ...found, args: [...ARGS, ...SHORT_LIVED] });
   const app = server.resolvedUrls?.local[0];
   if (!app) throw new Error('The preview server told no address.');
   project.provide('app', app);

@@ -138,7 +138,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'tool.sign': 'Schild zeichnen',
   'tool.fitting': 'Beschlag setzen',
   'tool.painted': 'Form malen',
-  'tool.lettering': 'Front beschriften',
+  'tool.lettering': 'Schrift auf die Front zeichnen',
   'tool.array': 'Reihe von Leisten zeichnen',
   'tool.fill': 'Form mit Brettern füllen',
   'tool.keep-clear': 'Stelle zum Freihalten markieren',

@@ -136,7 +136,7 @@ export const shellWords = {
   'tool.sign': 'Draw a sign',
   'tool.fitting': 'Place hardware',
   'tool.painted': 'Paint a shape',
-  'tool.lettering': 'Letter the face',
+  'tool.lettering': 'Draw letters on the face',
   'tool.array': 'Draw a row of strips',
   'tool.fill': 'Fill a shape with boards',
   'tool.keep-clear': 'Mark a place to keep clear',

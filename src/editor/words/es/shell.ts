@@ -139,7 +139,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'tool.sign': 'Dibujar un letrero',
   'tool.fitting': 'Poner un herraje',
   'tool.painted': 'Pintar una forma',
-  'tool.lettering': 'Rotular el frente',
+  'tool.lettering': 'Dibujar un rótulo en el frente',
   'tool.array': 'Dibujar una fila de listones',
   'tool.keep-clear': 'Señalar una zona que dejar libre',
   'tool.short.select': 'Elegir',
