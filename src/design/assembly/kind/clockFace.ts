@@ -129,7 +129,9 @@ function marks(b: Building, { diameter, finish }: Clock, kind: 'bars' | 'roman')
     figures.forEach((figure, i) => {
       number += 1;
       const called = { noun: 'hour-mark', number } as const;
-      drawn(b, `hour-${hour}-${i + 1}`, called, turned(figure, hour / HOURS), finish);
+      // A bar is no stroke of a numeral: it would keep that one's number in its name when the marks change.
+      const role = kind === 'roman' ? `hour-${hour}-stroke-${i + 1}` : `hour-${hour}-1`;
+      drawn(b, role, called, turned(figure, hour / HOURS), finish);
     });
   }
 }
