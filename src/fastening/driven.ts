@@ -48,17 +48,18 @@ export interface Driven extends Omit<Fastened, 'part' | 'how' | 'glue'> {
   readonly shanks: readonly Shank[];
 }
 
-/** Of a part that nothing is driven into. */
-export const NOTHING: Driven = {
+/** What is driven into a part that nothing is driven into. */
+export const UNDRIVEN = {
   fastener: null,
   length: null,
   from: 'front',
   at: [],
   depth: 0,
   bite: 0,
-  checks: [],
-  shanks: [],
-};
+} satisfies Omit<Fastened, 'part' | 'how' | 'glue'>;
+
+/** Of a part that nothing is driven into. */
+export const NOTHING: Driven = { ...UNDRIVEN, checks: [], shanks: [] };
 
 /** What one solid of a part lies on. */
 export interface PartContact {

@@ -72,7 +72,8 @@ export function inColors(finishes: readonly Finish[], set: ColorSet): Finish[] {
   });
 }
 
-const isPainted = ({ kind }: Finish): boolean => kind === 'paint';
+/** Whether a finish hides the wood under it. */
+export const isPainted = ({ kind }: Finish): boolean => kind === 'paint';
 
 function tinted({ color }: Finish, { toward, by, vivid }: Extract<ColorSet, { toward: Color }>): Light {
   const own = lightOf(color);

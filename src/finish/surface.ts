@@ -99,12 +99,24 @@ function cutTo(region: Region, board: Region): Region {
   return box && containsBox(board, box) ? region : intersect(region, board);
 }
 
-/** The wood that letters without a board are painted on: not what is bought, nor what lies on the lettering. */
+/** The wood that letters without a board are painted on. */
 function woodUnder(sign: Solid, all: readonly Solid[], wood: readonly Surface[]): Surface[] {
-  const over = new Set([sign.part]);
-  for (const solid of all) if (over.has(solid.on)) over.add(solid.part);
-  for (const solid of all) if (isBought(solid)) over.add(solid.part);
+  const over = coversOf(sign.part, all);
   return wood.filter(({ part }) => !over.has(part));
+}
+
+/**
+ * What covers lettering without a board: what is bought, and what lies on the lettering or on such parts; supports stand
+ * before what lies on them.
+ */
+export function coversOf(id: string, solids: readonly Solid[]): ReadonlySet<string> {
+  const on = new Set([id]);
+  const over = new Set<string>();
+  for (const solid of solids) {
+    if (on.has(solid.on)) on.add(solid.part);
+    if (!isPaint(solid) && (on.has(solid.part) || isBought(solid))) over.add(solid.part);
+  }
+  return over;
 }
 
 function letters(

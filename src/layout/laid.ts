@@ -158,6 +158,8 @@ export type LaidPart = LaidBase &
 export type LaidKind = LaidPart['kind'];
 export type Laid<K extends LaidKind> = Extract<LaidPart, { readonly kind: K }>;
 export type LaidHardware = Laid<'fitting'>;
+/** What has letters: a sign, or lettering without a board. */
+export type LaidLetters = Laid<'sign' | 'lettering'>;
 
 /** The straight lengths of stock that a part is made of; none where it is made of other things. */
 export const legsOf = (laid: LaidPart): readonly Leg[] =>

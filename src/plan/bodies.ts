@@ -1,7 +1,7 @@
 import { newLettering } from '../design/defaults.ts';
 import { isLettered } from '../design/made.ts';
 import { kept } from '../layout/changes.ts';
-import type { Laid, LaidPart } from '../layout/laid.ts';
+import type { LaidLetters, LaidPart } from '../layout/laid.ts';
 import { reuse } from './reuse.ts';
 
 const NOTHING_WRITTEN = newLettering('', '');
@@ -20,7 +20,7 @@ export function bodiesOf(
   return kept(last, bodies);
 }
 
-const unwritten = (sign: Laid<'sign' | 'lettering'>): LaidPart => {
+const unwritten = (sign: LaidLetters): LaidPart => {
   const { make, outline, shade } = sign.lettering;
   return { ...sign, lettering: { ...NOTHING_WRITTEN, make, outline, shade } };
 };

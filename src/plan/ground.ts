@@ -1,6 +1,7 @@
 import type { Level } from '../bed/face.ts';
 import type { Check } from '../check/check.ts';
-import { isBought, isLettered, isPaint } from '../design/made.ts';
+import { isLettered, isPaint } from '../design/made.ts';
+import { coversOf } from '../finish/surface.ts';
 import { boxAroundBoth, grownBox } from '../geometry/box.ts';
 import { intersect, subtract, union } from '../geometry/clip.ts';
 import { areaOf, boxesMeet, boxOf, regionOfBox, ringsOf, translateRegion } from '../geometry/region.ts';
@@ -79,17 +80,6 @@ export function planGrounds({ levels, parts, solids, signs }: GroundInput): Grou
     return [...sightChecks(laid.id, ink, box, levels, covers), ...crossings(lettered, at, laid, seen)];
   });
   return { seams, checks };
-}
-
-/** What is bought, and what lies on the lettering or on such parts; supports stand before what lies on them. */
-function coversOf(id: string, solids: readonly Solid[]): ReadonlySet<string> {
-  const on = new Set([id]);
-  const over = new Set<string>();
-  for (const solid of solids) {
-    if (on.has(solid.on)) on.add(solid.part);
-    if (!isPaint(solid) && (on.has(solid.part) || isBought(solid))) over.add(solid.part);
-  }
-  return over;
 }
 
 /** The front of a solid, its grooves apart. */

@@ -1,5 +1,6 @@
 import type { Check } from '../check/check.ts';
 import { isLettered } from '../design/made.ts';
+import { UNDRIVEN } from '../fastening/driven.ts';
 import { glueFor, glueUnder } from '../fastening/glue.ts';
 import type { Fastened, FasteningPlan } from '../fastening/result.ts';
 import { perimeterOf, translateRegion } from '../geometry/region.ts';
@@ -9,7 +10,7 @@ import { labelPieces } from '../joinery/label.ts';
 import { lengthsOf } from '../joinery/lengths.ts';
 import type { Joinery, Piece, Solid } from '../joinery/piece.ts';
 import { roundedAlone } from '../joinery/shown.ts';
-import type { Laid, LaidPart } from '../layout/laid.ts';
+import type { LaidLetters, LaidPart } from '../layout/laid.ts';
 import type { CutOut } from '../lettering/cut-out.ts';
 import { addUp } from '../list/totals.ts';
 import type { Glue, Stock } from '../materials/types.ts';
@@ -71,13 +72,13 @@ export const isLetterOf = (sign: string, { id, part }: Pick<Piece, 'id' | 'part'
   part === sign && id.startsWith(`${sign}#letter-`);
 
 /** What the letters are made of: the sign's own stock where nothing else is chosen. */
-const stockOf = ({ lettering, stock }: Laid<'sign' | 'lettering'>): string | null => lettering.stock ?? stock;
+const stockOf = ({ lettering, stock }: LaidLetters): string | null => lettering.stock ?? stock;
 
 function pieceOf(
   id: string,
   { label, region, box }: CutOut,
   placed: Region,
-  sign: Laid<'sign' | 'lettering'>,
+  sign: LaidLetters,
   stock: Stock,
   kerf: Mm,
 ): Omit<Piece, 'label' | 'shown'> {
@@ -106,7 +107,7 @@ function pieceOf(
   };
 }
 
-const solidOf = (region: Region, sign: Laid<'sign' | 'lettering'>, stock: Stock): Solid => ({
+const solidOf = (region: Region, sign: LaidLetters, stock: Stock): Solid => ({
   part: sign.id,
   kind: 'sign',
   region,
@@ -149,17 +150,6 @@ export function withLetterGlue(
     return more === undefined ? p : { ...p, glue: p.glue + more };
   });
   // Letters without a board are fastened by themselves.
-  for (const [part, more] of amounts) {
-    const how = {
-      how: 'glue',
-      fastener: null,
-      length: null,
-      from: 'front',
-      at: [],
-      depth: 0,
-      bite: 0,
-    } as const;
-    parts.push({ part, ...how, glue: more });
-  }
+  for (const [part, more] of amounts) parts.push({ part, how: 'glue', ...UNDRIVEN, glue: more });
   return { ...plan, parts, glue: parts.reduce((sum, p) => sum + p.glue, 0) };
 }

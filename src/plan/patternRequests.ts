@@ -8,7 +8,7 @@ import { regionOfBox, translateRegion } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import { endLine } from '../joinery/lengths.ts';
 import type { Piece } from '../joinery/piece.ts';
-import type { Laid, LaidPart } from '../layout/laid.ts';
+import type { LaidLetters, LaidPart } from '../layout/laid.ts';
 import { holesOff } from '../lettering/stencil/sheet.ts';
 import { groupOf } from '../list/grouped.ts';
 import { addUp } from '../list/totals.ts';
@@ -66,7 +66,7 @@ function toldApart<R extends object>(requests: readonly R[]): R[] {
   });
 }
 
-function printingOf({ finish, lettering }: Laid<'sign' | 'lettering'>, { finishes }: Design): Printing {
+function printingOf({ finish, lettering }: LaidLetters, { finishes }: Design): Printing {
   return {
     ground: finishes.find(({ id }) => id === finish)?.color ?? PAPER,
     bleed: lettering.bleed ?? BLEED,

@@ -8,7 +8,7 @@ import type { Region } from '../geometry/shape.ts';
 import type { ShapeMemory } from '../geometry/shapeMemory.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { KeptResults } from '../layout/kept.ts';
-import type { Laid, LaidPart } from '../layout/laid.ts';
+import type { LaidLetters, LaidPart } from '../layout/laid.ts';
 import { type CutOut, cutOuts } from '../lettering/cut-out.ts';
 import { type Font, readFont } from '../lettering/font.ts';
 import { letter } from '../lettering/letter.ts';
@@ -108,7 +108,7 @@ interface Sight {
 }
 
 /** The board of a laid sign, and where on it letters can be seen beside what lies on it. */
-export function sightOf(sign: Laid<'sign' | 'lettering'>, parts: readonly LaidPart[]): Sight {
+export function sightOf(sign: LaidLetters, parts: readonly LaidPart[]): Sight {
   const { x, y } = sign.box;
   const local = (value: Mm) => Math.round(value / SAME_LENGTH) * SAME_LENGTH;
   const own = (region: Region) => transformRegion(region, (p) => ({ x: local(p.x - x), y: local(p.y - y) }));

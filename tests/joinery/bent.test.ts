@@ -3,11 +3,11 @@ import { describe, expect, it } from 'vitest';
 import type { OutlineCorner, Run } from '../../src/design/schema.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 import { trueAreaOf } from '../../src/geometry/trueArea.ts';
-import { planJoinery } from '../../src/joinery/joinery.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
-import { at, design, lay, run, STOCKS } from '../layout/sample.ts';
+import { at, design, lay, run } from '../layout/sample.ts';
 import { runs } from '../runs.ts';
 import { shoelace } from '../shoelace.ts';
+import { joineryOf } from './joined.ts';
 
 /** Lath is 40 wide and 6 thick: stood on its edge it is bent where it is thin. */
 const THIN = 6;
@@ -22,13 +22,7 @@ function planned(box: Box, path: Omit<Path, 'form' | 'band'>, pieces = 1, more: 
     onEdge: true,
   };
   const layout = lay(design([{ ...part, ...more }]));
-  const joinery = planJoinery({
-    parts: layout.parts,
-    joints: [],
-    stocks: STOCKS,
-    shop: { saw: { miter: 60, bevel: 45 }, fitAllowance: 12 },
-    measure: { unit: 'mm', fraction: '16' },
-  });
+  const joinery = joineryOf(layout, 60);
   const bent = joinery.pieces.filter((piece) => piece.bent);
   return { joinery, bent, region: layout.parts[0]?.region ?? [], checks: layout.checks };
 }

@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import type { Run } from '../../src/design/schema.ts';
 import type { Point, Region } from '../../src/geometry/shape.ts';
 import { trueAreaOf } from '../../src/geometry/trueArea.ts';
-import { planJoinery } from '../../src/joinery/joinery.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
-import { at, design, lay, run, STOCKS } from '../layout/sample.ts';
+import { at, design, lay, run } from '../layout/sample.ts';
 import { runs } from '../runs.ts';
+import { joineryOf } from './joined.ts';
 
 type Ring = [number, number][];
 const multiOf = (region: Region): Ring[][] =>
@@ -39,13 +39,7 @@ const WIDTH = 40;
 function headed({ w, h, rise, pieces, side }: Asked) {
   const path = { form: 'arched', rise, segments: 6, band: { stock: 'sheet', pieces } } as const;
   const layout = lay(design([{ ...run('arch', at(200, 200, w, h)), path, side }]));
-  const joinery = planJoinery({
-    parts: layout.parts,
-    joints: [],
-    stocks: STOCKS,
-    shop: { saw: { miter: 60, bevel: 45 }, fitAllowance: 12 },
-    measure: { unit: 'mm', fraction: '16' },
-  });
+  const joinery = joineryOf(layout, 60);
   const head = joinery.pieces.filter(({ form }) => form === 'sheet');
   return { layout, joinery, head, sticks: joinery.pieces.filter(({ form }) => form !== 'sheet') };
 }

@@ -7,13 +7,13 @@ import { boxOfLoop } from '../../src/geometry/loop.ts';
 import { boxOf } from '../../src/geometry/region.ts';
 import type { Box, Point, Region, Ring } from '../../src/geometry/shape.ts';
 import { trueAreaOf } from '../../src/geometry/trueArea.ts';
-import { planJoinery } from '../../src/joinery/joinery.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
 import { reflectPart } from '../../src/layout/arrange/reflect.ts';
 import { cornersOut, loopOfDrawn } from '../../src/layout/place/drawn.ts';
-import { at, design, lay, run, STOCKS } from '../layout/sample.ts';
+import { at, design, lay, run } from '../layout/sample.ts';
 import { runs } from '../runs.ts';
 import { areaOf, shoelace } from '../shoelace.ts';
+import { joineryOf } from './joined.ts';
 
 /** Lath is 40 wide. */
 const WIDTH = 40;
@@ -22,13 +22,7 @@ type Path = Extract<Run['path'], { readonly form: 'points' }>;
 
 function planned(box: Box, path: Omit<Path, 'form'>, side: Run['side'] = 'inside', more: Partial<Run> = {}) {
   const layout = lay(design([{ ...run('trim', box), path: { form: 'points', ...path }, side, ...more }]));
-  const joinery = planJoinery({
-    parts: layout.parts,
-    joints: [],
-    stocks: STOCKS,
-    shop: { saw: { miter: 60, bevel: 45 }, fitAllowance: 12 },
-    measure: { unit: 'mm', fraction: '16' },
-  });
+  const joinery = joineryOf(layout, 60);
   const [laid] = layout.parts;
   return {
     joinery,

@@ -4,23 +4,17 @@ import { openDesign } from '../../src/design/open.ts';
 import { editsToRemove } from '../../src/design/removal.ts';
 import type { PanelShape, Part, Strip } from '../../src/design/schema.ts';
 import type { Point, Region } from '../../src/geometry/shape.ts';
-import { planJoinery } from '../../src/joinery/joinery.ts';
 import { endCurve } from '../../src/joinery/lengths.ts';
 import { outlineOf } from '../../src/layout/place/outlines.ts';
-import { at, design, lay, panel, run, STOCKS, strip } from '../layout/sample.ts';
+import { at, design, lay, panel, run, strip } from '../layout/sample.ts';
 import { runs } from '../runs.ts';
 import { shoelace } from '../shoelace.ts';
+import { joineryOf } from './joined.ts';
 import { pieceOf, piecesOf } from './make.ts';
 
 const sawn = (...parts: Part[]) => {
   const layout = lay(design(parts));
-  const joinery = planJoinery({
-    parts: layout.parts,
-    joints: [],
-    stocks: STOCKS,
-    shop: { saw: { miter: 50, bevel: 45 }, fitAllowance: 12 },
-    measure: { unit: 'mm', fraction: '16' },
-  });
+  const joinery = joineryOf(layout, 50);
   return { layout, joinery };
 };
 

@@ -17,6 +17,11 @@ export function freeId(design: Design, word: string, alsoTaken: ReadonlySet<stri
   ]) {
     for (const { id } of list) if (id.startsWith(word)) taken.add(id);
   }
+  return numberedId(taken, word);
+}
+
+/** The first `word-n` that is free. */
+export function numberedId(taken: ReadonlySet<string>, word: string): string {
   let n = 1;
   while (taken.has(`${word}-${n}`)) n++;
   return `${word}-${n}`;

@@ -17,6 +17,7 @@ import type { Mm } from '../../measure/units.ts';
 import { boundsIn, type Shown, shownFrom } from '../document/shown.ts';
 import { t } from '../words/t.ts';
 import { copyOf } from './copy.ts';
+import { numberedId } from './ids.ts';
 import { partsIn } from './movable.ts';
 
 /**
@@ -364,10 +365,3 @@ const sideFor = (field: string, side: Edge['side']): Edge['side'] =>
 
 const sameSides = (a: Box | undefined, b: Box): boolean =>
   a !== undefined && surrounds(a, b, SAME_PLACE) && surrounds(b, a, SAME_PLACE);
-
-/** The first `word-n` that is free. */
-function numberedId(taken: ReadonlySet<string>, word: string): string {
-  let n = 1;
-  while (taken.has(`${word}-${n}`)) n++;
-  return `${word}-${n}`;
-}

@@ -25,6 +25,14 @@ export interface Listed {
   readonly tables: Tables;
 }
 
+type Filled<C extends string> = Partial<Readonly<Record<C, Cell>>>;
+
+/** A list as rows, its columns in their order; what a row does not tell is empty. */
+const rowsUnder = <C extends string>(head: readonly C[], rows: readonly Filled<C>[]): Cell[][] => [
+  [...head],
+  ...rows.map((row) => head.map((column) => row[column] ?? null)),
+];
+
 /** A price that nobody entered is an empty cell. */
 const orEmpty = (price: number | undefined): Cell => (price === undefined || price <= 0 ? null : price);
 
@@ -33,54 +41,31 @@ export function pricesRows({ design, tables }: Listed): Cell[][] {
   const { prices, primer } = design.supplies ?? NO_SUPPLIES;
   const containers = tables.containers.filter(({ system }) => system === design.paint.containers);
   const bought = [...tables.brads, ...tables.screws, ...tables.glues, ...tables.tapes];
-  const stocks = [...lookup(tables, design.stocks).stocks.values()].flatMap((stock) =>
-    stock.form === 'sheet'
-      ? stock.sizes.map(({ length, width, price }): Cell[] => [
-          'stock',
-          stock.id,
-          stock.name,
-          '',
-          length,
-          width,
-          orEmpty(price),
-        ])
-      : stock.lengths.map(({ length, price }): Cell[] => [
-          'stock',
-          stock.id,
-          stock.name,
-          '',
-          length,
-          null,
-          orEmpty(price),
-        ]),
-  );
-  const supply = (id: string, name: string, price: number): Cell[] => [
-    'supply',
-    id,
-    name,
-    '',
-    null,
-    null,
-    orEmpty(prices[id] ?? price),
-  ];
+  const stocks = [...lookup(tables, design.stocks).stocks.values()].flatMap((stock) => {
+    const told = { kind: 'stock', id: stock.id, name: stock.name };
+    return stock.form === 'sheet'
+      ? stock.sizes.map((one) => ({
+          ...{ ...told, length_mm: one.length, width_mm: one.width },
+          price: orEmpty(one.price),
+        }))
+      : stock.lengths.map((one) => ({ ...told, length_mm: one.length, price: orEmpty(one.price) }));
+  });
+  const supply = (id: string, name: string, price: number) => ({
+    ...{ kind: 'supply', id, name },
+    price: orEmpty(prices[id] ?? price),
+  });
   const canned = (kind: string, id: string, name: string, own: Design['finishes'][number]['containers']) =>
-    containers.map((can): Cell[] => [
-      kind,
-      id,
-      name,
-      can.id,
-      null,
-      null,
-      orEmpty(own.find(({ container }) => container === can.id)?.price),
-    ]);
-  return [
-    [...PRICES_HEAD],
+    containers.map((can) => ({
+      ...{ kind, id, name, container: can.id },
+      price: orEmpty(own.find(({ container }) => container === can.id)?.price),
+    }));
+  return rowsUnder(PRICES_HEAD, [
     ...stocks,
     ...bought.map(({ id, name, price }) => supply(id, name, price)),
     ...tables.papers.map(({ id, name }) => supply(id, name, 0)),
     ...design.finishes.flatMap(({ id, name, containers: own }) => canned('paint', id, name, own)),
     ...canned('primer', '', '', primer),
-  ];
+  ]);
 }
 
 /** What is on hand, in a list that is filled in and read back. */
@@ -88,40 +73,19 @@ export function shelfRows({ design, tables }: Listed): Cell[][] {
   const { owned } = design.supplies ?? NO_SUPPLIES;
   const { stocks } = lookup(tables, design.stocks);
   const screws = new Map(tables.screws.map(({ id, name }) => [id, name]));
-  return [
-    [...SHELF_HEAD],
-    ...design.owned.map(({ stock, length, width, count, defects }): Cell[] => [
-      'offcut',
-      stock,
-      stocks.get(stock)?.name ?? stock,
-      length,
-      width ?? null,
-      count,
-      null,
-      defects.map(({ from, to }) => `${from}-${to}`).join(' '),
-    ]),
-    ...design.finishes.map(({ id, name, owned_l }): Cell[] => [
-      'paint',
-      id,
-      name,
-      null,
-      null,
-      null,
-      owned_l,
-      '',
-    ]),
-    ['primer', '', '', null, null, null, owned.primer_l, ''],
-    ['glue', '', '', null, null, null, owned.glue_l, ''],
-    ['tape', '', '', owned.tape, null, null, null, ''],
-    ...owned.screws.map(({ screw, length, count }): Cell[] => [
-      'screws',
-      screw,
-      screws.get(screw) ?? screw,
-      length,
-      null,
-      count,
-      null,
-      '',
-    ]),
-  ];
+  return rowsUnder(SHELF_HEAD, [
+    ...design.owned.map(({ stock, length, width, count, defects }) => ({
+      ...{ kind: 'offcut', id: stock, name: stocks.get(stock)?.name ?? stock },
+      ...{ length_mm: length, width_mm: width ?? null, count },
+      defects_mm: defects.map(({ from, to }) => `${from}-${to}`).join(' '),
+    })),
+    ...design.finishes.map(({ id, name, owned_l }) => ({ kind: 'paint', id, name, liters: owned_l })),
+    { kind: 'primer', liters: owned.primer_l },
+    { kind: 'glue', liters: owned.glue_l },
+    { kind: 'tape', length_mm: owned.tape },
+    ...owned.screws.map(({ screw, length, count }) => ({
+      ...{ kind: 'screws', id: screw, name: screws.get(screw) ?? screw },
+      ...{ length_mm: length, count },
+    })),
+  ]);
 }

@@ -1,5 +1,5 @@
-import { FolderOpen, Trash2 } from 'lucide-react';
-import { useId, useRef, useState } from 'react';
+import { Trash2 } from 'lucide-react';
+import { useId } from 'react';
 import { isLettered } from '../../../design/made.ts';
 import type { Design, LetteredPart } from '../../../design/schema.ts';
 import { Button } from '../../control/Button.tsx';
@@ -8,6 +8,7 @@ import { tables } from '../../shipped/tables.ts';
 import { useCommit, useSettledDesign } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';
+import { OpenFile } from './OpenFile.tsx';
 import { openFont } from './openFont.ts';
 import { useFontFace } from './useFontFace.ts';
 
@@ -72,19 +73,9 @@ function OpenFont({ part }: { part: LetteredPart }) {
   const t = useWords();
   const design = useSettledDesign();
   const commit = useCommit();
-  const file = useRef<HTMLInputElement>(null);
-  const [reading, setReading] = useState(false);
-  const [problem, setProblem] = useState<string | null>(null);
-
   const open = async (chosen: File) => {
-    setReading(true);
-    setProblem(null);
     const opened = await openFont(chosen);
-    setReading(false);
-    if (!opened.ok) {
-      setProblem(opened.message);
-      return;
-    }
+    if (!opened.ok) return opened.message;
     const item = { id: freeId(design, 'font'), name: opened.name, data: opened.data };
     const lettering = { ...part.lettering, font: `own:${item.id}` };
     commit(
@@ -94,35 +85,9 @@ function OpenFont({ part }: { part: LetteredPart }) {
       ],
       t('did.font', { name: opened.name }),
     );
+    return null;
   };
-  return (
-    <>
-      <div className="btn-row spaced">
-        <Button icon={FolderOpen} disabled={reading} onClick={() => file.current?.click()}>
-          {t(reading ? 'letters.reading1' : 'letters.openFont')}
-        </Button>
-        <input
-          ref={file}
-          className="hidden-text"
-          type="file"
-          accept=".ttf,.otf,.woff"
-          tabIndex={-1}
-          aria-label={t('letters.openFont')}
-          onChange={(e) => {
-            const chosen = e.currentTarget.files?.[0];
-            e.currentTarget.value = '';
-            if (chosen) void open(chosen);
-          }}
-        />
-      </div>
-      <p className="field-hint">{t('letters.openHint')}</p>
-      {problem ? (
-        <p className="field-error" role="alert">
-          {problem}
-        </p>
-      ) : null}
-    </>
-  );
+  return <OpenFile words="letters.openFont" hint="letters.openHint" accept=".ttf,.otf,.woff" onOpen={open} />;
 }
 
 interface FontCardProps {

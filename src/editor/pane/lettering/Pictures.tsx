@@ -1,5 +1,4 @@
-import { FolderOpen, Trash2 } from 'lucide-react';
-import { useRef, useState } from 'react';
+import { Trash2 } from 'lucide-react';
 import type { Edit } from '../../../design/edit/edit.ts';
 import { isLettered } from '../../../design/made.ts';
 import { characterOf, picturesIn } from '../../../design/picture.ts';
@@ -14,6 +13,7 @@ import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { namesOf } from '../facts/choices.ts';
 import { useChange } from '../facts/useChange.ts';
+import { OpenFile } from './OpenFile.tsx';
 import { editsToKeep, openPicture } from './openPicture.ts';
 
 interface PicturesProps {
@@ -57,50 +57,16 @@ export function Pictures({ lettering, onInsert }: PicturesProps) {
 
 /** A picture of the person's own, read from a file, put into the line at once. */
 function OpenPicture({ onInsert }: Pick<PicturesProps, 'onInsert'>) {
-  const t = useWords();
   const design = useSettledDesign();
-  const file = useRef<HTMLInputElement>(null);
-  const [reading, setReading] = useState(false);
-  const [problem, setProblem] = useState<string | null>(null);
   const open = async (chosen: File) => {
-    setReading(true);
-    setProblem(null);
     const opened = await openPicture(chosen);
-    setReading(false);
-    if (typeof opened === 'string') {
-      setProblem(opened);
-      return;
-    }
+    if (typeof opened === 'string') return opened;
     const { edits, picture } = editsToKeep(design, opened, chosen.name);
     onInsert(characterOf(picture.id), edits);
+    return null;
   };
   return (
-    <>
-      <div className="btn-row spaced">
-        <Button icon={FolderOpen} disabled={reading} onClick={() => file.current?.click()}>
-          {t(reading ? 'letters.reading1' : 'pictures.open')}
-        </Button>
-        <input
-          ref={file}
-          className="hidden-text"
-          type="file"
-          accept=".svg,image/svg+xml"
-          tabIndex={-1}
-          aria-label={t('pictures.open')}
-          onChange={(e) => {
-            const chosen = e.currentTarget.files?.[0];
-            e.currentTarget.value = '';
-            if (chosen) void open(chosen);
-          }}
-        />
-      </div>
-      <p className="field-hint">{t('pictures.openHint')}</p>
-      {problem ? (
-        <p className="field-error" role="alert">
-          {problem}
-        </p>
-      ) : null}
-    </>
+    <OpenFile words="pictures.open" hint="pictures.openHint" accept=".svg,image/svg+xml" onOpen={open} />
   );
 }
 

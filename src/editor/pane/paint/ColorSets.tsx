@@ -2,7 +2,7 @@ import { type CSSProperties, useId } from 'react';
 import colorSets from '../../../../assets/color-sets.json';
 import type { Edit } from '../../../design/edit/edit.ts';
 import type { Finish } from '../../../design/schema.ts';
-import { type ColorSet, inColors } from '../../../finish/colorSet.ts';
+import { type ColorSet, inColors, isPainted } from '../../../finish/colorSet.ts';
 import { luminance } from '../../../finish/contrast.ts';
 import { sameValue } from '../../../list/sameValue.ts';
 import type { Plan } from '../../../plan/types.ts';
@@ -31,7 +31,7 @@ export function ColorSets({ plan }: { plan: Plan }) {
   const tried = (set: ColorSet) => {
     const name = t(`sets.${set.id}` as WordKey);
     const other = inColors(finishes, set);
-    const painted = other.filter(({ kind }) => kind === 'paint').sort(fromDark);
+    const painted = other.filter(isPainted).sort(fromDark);
     // Cans are bought by these names: a green one would not do for what is blue now.
     const edits = painted.map((finish, i): Edit => {
       const item = { ...finish, name: `${name} ${i + 1}` };
@@ -39,7 +39,7 @@ export function ColorSets({ plan }: { plan: Plan }) {
     });
     const style = Object.fromEntries(
       inColors(design.finishes, set)
-        .filter(({ kind }) => kind === 'paint')
+        .filter(isPainted)
         .map(({ id, color }) => [variableOf(design.finishes, id), color]),
     ) as CSSProperties;
     return { name, isOn: sameValue(other.map(colorOf), finishes.map(colorOf)), edits, style };

@@ -37,7 +37,8 @@ const FIELDS: readonly FormField<Fitting>[] = [
     place: 'wide',
     of: () => [{ value: OWN, label: t('fitting.own') }, ...namesOf(tables().hardware)],
     hintOf: (part) => {
-      const hint = HINTS[entryOf(part)?.kind ?? 'escutcheon'];
+      const entry = entryOf(part);
+      const hint = entry && HINTS[entry.kind];
       return hint && t(hint);
     },
     get: ({ sold }) => sold?.entry ?? OWN,

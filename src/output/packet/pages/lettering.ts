@@ -6,7 +6,7 @@ import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { pathOfRegion } from '../../../geometry/path.ts';
 import { boxOf, translateRegion } from '../../../geometry/region.ts';
 import type { Box } from '../../../geometry/shape.ts';
-import type { Laid, LaidPart } from '../../../layout/laid.ts';
+import type { LaidLetters, LaidPart } from '../../../layout/laid.ts';
 import { isOfPicture, type LetterLayer, type PlacedGlyph } from '../../../lettering/result.ts';
 import { grouped } from '../../../list/grouped.ts';
 import { formatReading } from '../../../measure/format.ts';
@@ -64,7 +64,7 @@ function edgesOf({ plan: { face } }: Packet, { at, lettered }: SignPlan, laid: L
 }
 
 /** The sign to scale, its baselines carried out to the left with their heights over its lower edge. */
-function picture(packet: Packet, sign: SignPlan, laid: Laid<'sign' | 'lettering'>, width: Mm): Block {
+function picture(packet: Packet, sign: SignPlan, laid: LaidLetters, width: Mm): Block {
   const { plan } = packet;
   const colors = new Map(plan.design.finishes.map((f) => [f.id, f.color]));
   const board = translateRegion(laid.region, -sign.at.x, -sign.at.y);
@@ -130,7 +130,7 @@ function fontName({ plan }: Packet, font: string): string {
   return own?.name ?? plan.tables.fonts.find((f) => f.id === font)?.name ?? font;
 }
 
-function signBlocks(packet: Packet, sign: SignPlan, laid: Laid<'sign' | 'lettering'>, width: Mm): Block[] {
+function signBlocks(packet: Packet, sign: SignPlan, laid: LaidLetters, width: Mm): Block[] {
   const terms = packet.terms.lettering;
   const { lettered, stencils } = sign;
   const { make, arcRise, stencil } = laid.lettering;
