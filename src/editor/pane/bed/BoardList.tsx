@@ -2,6 +2,7 @@ import { Measure } from '../../control/Measure.tsx';
 import { Section } from '../../control/Section.tsx';
 import { useSettled } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
+import { Figures } from '../facts/Figures.tsx';
 
 /** What follows from the measures: the face, its levels, and the true lengths of the bed's own boards. */
 export function BoardList() {
@@ -9,50 +10,47 @@ export function BoardList() {
   const { face } = useSettled();
   return (
     <Section title="bed.follows">
-      <table className="figures">
-        <caption className="hidden-text">{t('bed.follows')}</caption>
-        <tbody>
-          <tr>
-            <th scope="row">{t('title.face')}</th>
+      <Figures title="bed.follows" quiet>
+        <tr>
+          <th scope="row">{t('title.face')}</th>
+          <td>
+            <Measure mm={face.width} /> × <Measure mm={face.height} />
+          </td>
+        </tr>
+        {face.levels.map((level) => (
+          <tr key={level.id}>
+            <th scope="row">
+              <span className="chip" style={{ background: `var(--${level.id})` }} aria-hidden="true" />
+              {t(`level.${level.id}`)}
+            </th>
             <td>
-              <Measure mm={face.width} /> × <Measure mm={face.height} />
+              <Measure mm={level.box.w} /> × <Measure mm={level.box.h} />
+              {level.z < 0 ? (
+                <span className="note">
+                  {' '}
+                  {t('bed.deep')} <Measure mm={-level.z} />
+                </span>
+              ) : null}
             </td>
           </tr>
-          {face.levels.map((level) => (
-            <tr key={level.id}>
-              <th scope="row">
-                <span className="chip" style={{ background: `var(--${level.id})` }} aria-hidden="true" />
-                {t(`level.${level.id}`)}
-              </th>
-              <td>
-                <Measure mm={level.box.w} /> × <Measure mm={level.box.h} />
-                {level.z < 0 ? (
-                  <span className="note">
-                    {' '}
-                    {t('bed.deep')} <Measure mm={-level.z} />
-                  </span>
-                ) : null}
-              </td>
-            </tr>
-          ))}
-          {face.boards.map((board) => (
-            <tr key={board.name}>
-              <th scope="row">
-                {board.count} × {t(`board.${board.name}`)}
-              </th>
-              <td>
-                <Measure mm={board.length} />
-              </td>
-            </tr>
-          ))}
-          <tr>
-            <th scope="row">{t('bed.proud')}</th>
+        ))}
+        {face.boards.map((board) => (
+          <tr key={board.name}>
+            <th scope="row">
+              {board.count} × {t(`board.${board.name}`)}
+            </th>
             <td>
-              <Measure mm={face.mattressProud} />
+              <Measure mm={board.length} />
             </td>
           </tr>
-        </tbody>
-      </table>
+        ))}
+        <tr>
+          <th scope="row">{t('bed.proud')}</th>
+          <td>
+            <Measure mm={face.mattressProud} />
+          </td>
+        </tr>
+      </Figures>
     </Section>
   );
 }

@@ -9,7 +9,7 @@ import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useStore } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { ScrollBox } from '../facts/ScrollBox.tsx';
+import { Figures } from '../facts/Figures.tsx';
 import { showParts } from '../facts/showPlace.ts';
 
 /** Every brad and screw: on a map, counted, and part by part. */
@@ -25,22 +25,19 @@ export function Fasteners({ plan }: { plan: Plan }) {
         <div className="map-pair">
           <BradMap plan={plan} />
           <div className="pane-stack">
-            <table className="figures">
-              <caption>{t('brads.use')}</caption>
-              <tbody>
-                {fastening.use.map((use) => (
-                  <tr key={`${use.fastener}|${use.length}`}>
-                    <th scope="row">
-                      <Typeset text={names.get(use.fastener) ?? use.fastener} />
-                      <span className="note block">
-                        <Measure mm={use.length} />
-                      </span>
-                    </th>
-                    <td>{use.count}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
+            <Figures title="brads.use">
+              {fastening.use.map((use) => (
+                <tr key={`${use.fastener}|${use.length}`}>
+                  <th scope="row">
+                    <Typeset text={names.get(use.fastener) ?? use.fastener} />
+                    <span className="note block">
+                      <Measure mm={use.length} />
+                    </span>
+                  </th>
+                  <td>{use.count}</td>
+                </tr>
+              ))}
+            </Figures>
             {fastening.glue > 0 ? (
               <p className="note">{t('brads.glue', { volume: say.volume(fastening.glue) })}</p>
             ) : null}
@@ -109,41 +106,32 @@ function PartTable({ plan }: { plan: Plan }) {
   const store = useStore();
   return (
     <Section id="brads-table" title="brads.table">
-      <ScrollBox label={t('brads.table')}>
-        <table className="figures brads">
-          <caption className="hidden-text">{t('brads.table')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{t('brads.part')}</th>
-              <th scope="col">{t('part.fixing')}</th>
-              <th scope="col">{t('wood.length')}</th>
-              <th scope="col">{t('shop.count')}</th>
-              <th scope="col">{t('brads.biteOf')}</th>
-              <th scope="col">{t('brads.from')}</th>
+      <Figures
+        title="brads.table"
+        quiet
+        columns={['brads.part', 'part.fixing', 'wood.length', 'shop.count', 'brads.biteOf', 'brads.from']}
+        scrolls
+        className="brads"
+      >
+        {rowsOf(plan.fastening.parts).map(({ first, ids, count }) => {
+          const base = designPart(first.part);
+          const driven = first.length !== null;
+          return (
+            <tr key={`${first.part}|${first.how}`}>
+              <th scope="row">
+                <button type="button" className="link" onClick={() => showParts(store, [first.part])}>
+                  {ids.length > 1 ? `${ids.length} × ${say.name(base)}` : say.name(first.part)}
+                </button>
+              </th>
+              <td>{t(`fixing.${first.how}`)}</td>
+              <td>{driven ? <Measure mm={first.length ?? 0} /> : '–'}</td>
+              <td>{count > 0 ? count : '–'}</td>
+              <td>{driven ? <Measure mm={first.bite} /> : '–'}</td>
+              <td>{count > 0 ? t(first.from === 'back' ? 'brads.back' : 'brads.front') : '–'}</td>
             </tr>
-          </thead>
-          <tbody>
-            {rowsOf(plan.fastening.parts).map(({ first, ids, count }) => {
-              const base = designPart(first.part);
-              const driven = first.length !== null;
-              return (
-                <tr key={`${first.part}|${first.how}`}>
-                  <th scope="row">
-                    <button type="button" className="link" onClick={() => showParts(store, [first.part])}>
-                      {ids.length > 1 ? `${ids.length} × ${say.name(base)}` : say.name(first.part)}
-                    </button>
-                  </th>
-                  <td>{t(`fixing.${first.how}`)}</td>
-                  <td>{driven ? <Measure mm={first.length ?? 0} /> : '–'}</td>
-                  <td>{count > 0 ? count : '–'}</td>
-                  <td>{driven ? <Measure mm={first.bite} /> : '–'}</td>
-                  <td>{count > 0 ? t(first.from === 'back' ? 'brads.back' : 'brads.front') : '–'}</td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </ScrollBox>
+          );
+        })}
+      </Figures>
     </Section>
   );
 }

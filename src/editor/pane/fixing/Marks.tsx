@@ -5,6 +5,7 @@ import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
+import { Figures } from '../facts/Figures.tsx';
 
 /** More edges than this on one mark are counted, not read out. */
 const NAMED = 4;
@@ -25,31 +26,24 @@ export function Marks({ plan }: { plan: Plan }) {
 }
 
 function Stick({ stick }: { stick: StoryStick }) {
-  const t = useWords();
   return (
-    <table className="figures stick">
-      <caption>
-        {t(`marks.${stick.axis}`)} <span className="count">{stick.marks.length}</span>
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">{t('marks.at')}</th>
-          <th scope="col">{t('marks.edges')}</th>
+    <Figures
+      title={`marks.${stick.axis}`}
+      count={stick.marks.length}
+      columns={['marks.at', 'marks.edges']}
+      className="stick"
+    >
+      {stick.marks.map((mark) => (
+        <tr key={mark.at}>
+          <th scope="row">
+            <Measure mm={mark.shown} />
+          </th>
+          <td className="words">
+            <Edges mark={mark} axis={stick.axis} />
+          </td>
         </tr>
-      </thead>
-      <tbody>
-        {stick.marks.map((mark) => (
-          <tr key={mark.at}>
-            <th scope="row">
-              <Measure mm={mark.shown} />
-            </th>
-            <td className="words">
-              <Edges mark={mark} axis={stick.axis} />
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+      ))}
+    </Figures>
   );
 }
 

@@ -2,6 +2,7 @@ import { useId } from 'react';
 import type { LoadPlan } from '../../../load/result.ts';
 import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
+import { Figures } from '../facts/Figures.tsx';
 
 const WIDTH = 400;
 const HEIGHT = 190;
@@ -76,29 +77,22 @@ export function MomentCurve({ load }: { load: LoadPlan }) {
       </svg>
       <details className="more">
         <summary>{t('load.table')}</summary>
-        <table className="figures">
-          <caption className="hidden-text">{t('load.curve')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{t('load.angle')}</th>
-              <th scope="col">{t('load.seriesAdded')}</th>
-              <th scope="col">{t('load.seriesBare')}</th>
-              <th scope="col">{t('load.liftAdded')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {curve
-              .filter((c) => ANGLES.includes(c.angle))
-              .map((c) => (
-                <tr key={c.angle}>
-                  <th scope="row">{say.angle(c.angle)}</th>
-                  <td>{say.moment(c.added)}</td>
-                  <td>{say.moment(c.bare)}</td>
-                  <td>{say.force(c.liftAdded)}</td>
-                </tr>
-              ))}
-          </tbody>
-        </table>
+        <Figures
+          title="load.curve"
+          quiet
+          columns={['load.angle', 'load.seriesAdded', 'load.seriesBare', 'load.liftAdded']}
+        >
+          {curve
+            .filter((c) => ANGLES.includes(c.angle))
+            .map((c) => (
+              <tr key={c.angle}>
+                <th scope="row">{say.angle(c.angle)}</th>
+                <td>{say.moment(c.added)}</td>
+                <td>{say.moment(c.bare)}</td>
+                <td>{say.force(c.liftAdded)}</td>
+              </tr>
+            ))}
+        </Figures>
       </details>
     </figure>
   );

@@ -10,6 +10,7 @@ import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
+import { Figures } from '../facts/Figures.tsx';
 import { forceUnit, massUnit } from '../facts/rateUnit.ts';
 import { useChange } from '../facts/useChange.ts';
 import { MomentCurve } from './MomentCurve.tsx';
@@ -29,61 +30,55 @@ export function Weight({ plan }: { plan: Plan }) {
       <Section id="fixing-weight" title="fixing.weight">
         <div className="map-pair">
           <CenterMap plan={plan} />
-          <table className="figures">
-            <caption className="hidden-text">{t('fixing.weight')}</caption>
-            <tbody>
-              <tr>
-                <th scope="row">{t('load.added')}</th>
-                <td className={over('load.heavy') ? 'bad-text' : 'big'}>{say.mass(load.added)}</td>
-              </tr>
-              <tr>
-                <th scope="row">{t('load.bare')}</th>
-                <td>{say.mass(load.bare)}</td>
-              </tr>
-              <tr>
-                <th scope="row">{t('load.liftAdded')}</th>
-                <td className={over('load.lift') ? 'bad-text' : 'big'}>{say.force(load.liftAdded)}</td>
-              </tr>
-              <tr>
-                <th scope="row">{t('load.liftBare')}</th>
-                <td>{say.force(load.liftBare)}</td>
-              </tr>
-              <tr>
-                <th scope="row">{t('load.moment')}</th>
-                <td>{say.moment(load.moment)}</td>
-              </tr>
-              <tr>
-                <th scope="row" colSpan={2}>
-                  {t('load.center')}
-                  <span className="note block">
-                    <Typeset
-                      text={t('load.centerAt', {
-                        x: say.short(load.center.x),
-                        y: say.short(load.center.y),
-                        z: say.fromRim(load.center.z),
-                      })}
-                    />
-                  </span>
-                </th>
-              </tr>
-            </tbody>
-          </table>
+          <Figures title="fixing.weight" quiet>
+            <tr>
+              <th scope="row">{t('load.added')}</th>
+              <td className={over('load.heavy') ? 'bad-text' : 'big'}>{say.mass(load.added)}</td>
+            </tr>
+            <tr>
+              <th scope="row">{t('load.bare')}</th>
+              <td>{say.mass(load.bare)}</td>
+            </tr>
+            <tr>
+              <th scope="row">{t('load.liftAdded')}</th>
+              <td className={over('load.lift') ? 'bad-text' : 'big'}>{say.force(load.liftAdded)}</td>
+            </tr>
+            <tr>
+              <th scope="row">{t('load.liftBare')}</th>
+              <td>{say.force(load.liftBare)}</td>
+            </tr>
+            <tr>
+              <th scope="row">{t('load.moment')}</th>
+              <td>{say.moment(load.moment)}</td>
+            </tr>
+            <tr>
+              <th scope="row" colSpan={2}>
+                {t('load.center')}
+                <span className="note block">
+                  <Typeset
+                    text={t('load.centerAt', {
+                      x: say.short(load.center.x),
+                      y: say.short(load.center.y),
+                      z: say.fromRim(load.center.z),
+                    })}
+                  />
+                </span>
+              </th>
+            </tr>
+          </Figures>
         </div>
         <p className="note">{t('load.estimate')}</p>
       </Section>
       <MomentCurve load={load} />
       {heaviest.length > 0 ? (
-        <table className="figures">
-          <caption>{t('load.byPart')}</caption>
-          <tbody>
-            {heaviest.map(({ part, mass }) => (
-              <tr key={part}>
-                <th scope="row">{say.name(part)}</th>
-                <td>{say.mass(mass)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <Figures title="load.byPart">
+          {heaviest.map(({ part, mass }) => (
+            <tr key={part}>
+              <th scope="row">{say.name(part)}</th>
+              <td>{say.mass(mass)}</td>
+            </tr>
+          ))}
+        </Figures>
       ) : null}
       <Limits />
     </>

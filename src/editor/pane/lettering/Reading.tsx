@@ -16,7 +16,7 @@ import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
 import { numberText } from '../../words/text.ts';
-import { ScrollBox } from '../facts/ScrollBox.tsx';
+import { Figures } from '../facts/Figures.tsx';
 import { useProportions } from './useProportions.ts';
 
 /** Across a room. */
@@ -45,53 +45,47 @@ export function Reading({ plan, part, sign }: { plan: Plan; part: LetteredPart; 
   return (
     <>
       <p className="note">{t('reading.lead')}</p>
-      <table className="figures">
-        <caption className="hidden-text">{t('letters.reading')}</caption>
-        <tbody>
-          {contrast === null ? null : (
-            <tr>
-              <th scope="row">
-                {t('reading.contrast')}
-                <span className="note block">WCAG 2, 1.4.3</span>
-              </th>
-              <td>
-                {t('paint.contrastOf', { ratio: numberText(contrast, 1) })}
-                <Verdict
-                  good={contrast >= LEGIBLE_CONTRAST}
-                  words={[t('paint.readable'), t('paint.faint')]}
-                />
-              </td>
-            </tr>
-          )}
+      <Figures title="letters.reading" quiet>
+        {contrast === null ? null : (
           <tr>
             <th scope="row">
-              {t('reading.far')}
-              <span className="note block">{t('reading.farSource')}</span>
+              {t('reading.contrast')}
+              <span className="note block">WCAG 2, 1.4.3</span>
             </th>
             <td>
-              <Typeset text={t('reading.farValue', { near: say.far(reach.near), far: say.far(reach.far) })} />
+              {t('paint.contrastOf', { ratio: numberText(contrast, 1) })}
+              <Verdict good={contrast >= LEGIBLE_CONTRAST} words={[t('paint.readable'), t('paint.faint')]} />
             </td>
           </tr>
-          <tr>
-            <th scope="row">
-              {t('reading.least')}
-              <span className="note block">
-                <Typeset text={t('reading.leastSource', { height: say.short(baseline) })} />
-              </span>
-            </th>
-            <td>
-              {least === null ? (
-                <span className="note">{t('reading.leastNone')}</span>
-              ) : (
-                <>
-                  <Typeset text={say.short(least)} />
-                  <Verdict good={smallest >= least} words={[t('reading.enough'), t('reading.small')]} />
-                </>
-              )}
-            </td>
-          </tr>
-        </tbody>
-      </table>
+        )}
+        <tr>
+          <th scope="row">
+            {t('reading.far')}
+            <span className="note block">{t('reading.farSource')}</span>
+          </th>
+          <td>
+            <Typeset text={t('reading.farValue', { near: say.far(reach.near), far: say.far(reach.far) })} />
+          </td>
+        </tr>
+        <tr>
+          <th scope="row">
+            {t('reading.least')}
+            <span className="note block">
+              <Typeset text={t('reading.leastSource', { height: say.short(baseline) })} />
+            </span>
+          </th>
+          <td>
+            {least === null ? (
+              <span className="note">{t('reading.leastNone')}</span>
+            ) : (
+              <>
+                <Typeset text={say.short(least)} />
+                <Verdict good={smallest >= least} words={[t('reading.enough'), t('reading.small')]} />
+              </>
+            )}
+          </td>
+        </tr>
+      </Figures>
       <div className="fields">
         <MeasureField
           label={t('reading.distance')}
@@ -111,33 +105,21 @@ function Proportions({ proportions }: { proportions: readonly Proportion[] }) {
   const t = useWords();
   const percent = (share: number) => String(Math.round(share * 100));
   return (
-    <ScrollBox label={t('reading.what')}>
-      <table className="figures">
-        <caption className="hidden-text">{t('reading.what')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{t('reading.what')}</th>
-            <th scope="col">{t('reading.share')}</th>
-            <th scope="col">{t('reading.limits')}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {proportions.map((p) => (
-            <tr key={p.what}>
-              <th scope="row">
-                {t(`reading.${p.what}`)}
-                <span className="note block">{p.source}</span>
-              </th>
-              <td>{t('reading.of', { percent: percent(p.share) })}</td>
-              <td>
-                {t('reading.range', { least: percent(p.least), most: percent(p.most) })}
-                <Verdict good={p.within} words={[t('reading.within'), t('reading.outside')]} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </ScrollBox>
+    <Figures title="reading.what" quiet columns={['reading.what', 'reading.share', 'reading.limits']} scrolls>
+      {proportions.map((p) => (
+        <tr key={p.what}>
+          <th scope="row">
+            {t(`reading.${p.what}`)}
+            <span className="note block">{p.source}</span>
+          </th>
+          <td>{t('reading.of', { percent: percent(p.share) })}</td>
+          <td>
+            {t('reading.range', { least: percent(p.least), most: percent(p.most) })}
+            <Verdict good={p.within} words={[t('reading.within'), t('reading.outside')]} />
+          </td>
+        </tr>
+      ))}
+    </Figures>
   );
 }
 

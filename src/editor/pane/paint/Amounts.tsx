@@ -5,7 +5,7 @@ import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
-import { ScrollBox } from '../facts/ScrollBox.tsx';
+import { Figures } from '../facts/Figures.tsx';
 import { FinishChip } from './FinishMap.tsx';
 
 /** How much of every finish: areas, paint, cans, what is left, and tape. */
@@ -25,61 +25,57 @@ export function Amounts({ plan }: { plan: Plan }) {
   return (
     <Section id="paint-amounts" className="amounts-room" title="paint.amounts">
       <p className="note">{t('paint.amountsLead')}</p>
-      <ScrollBox label={t('paint.amounts')}>
-        <table className="figures amounts">
-          <caption className="hidden-text">{t('paint.amounts')}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{t('paint.finish')}</th>
-              <th scope="col">{t('paint.area')}</th>
-              <th scope="col">{t('paint.painted')}</th>
-              <th scope="col">{t('paint.volume')}</th>
-              <th scope="col">{t('paint.buy')}</th>
-              <th scope="col">{t('paint.left')}</th>
-              <th scope="col">{t('paint.tape')}</th>
+      <Figures
+        title="paint.amounts"
+        quiet
+        columns={[
+          'paint.finish',
+          'paint.area',
+          'paint.painted',
+          'paint.volume',
+          'paint.buy',
+          'paint.left',
+          'paint.tape',
+        ]}
+        scrolls
+        className="amounts"
+      >
+        {uses.map((use) => {
+          const finish = finishes.get(use.finish);
+          return (
+            <tr key={use.finish}>
+              <th scope="row">
+                {finish ? <FinishChip plan={plan} finish={finish} /> : null}
+                {finish?.name ?? use.finish}
+                <span className="note block">{t('paint.coatsOf', { count: use.coats })}</span>
+              </th>
+              <td data-label={t('paint.area')}>
+                <Amount words={t('paint.face')} value={say.covered(use.face)} />
+                <Amount words={t('paint.edge')} value={say.covered(use.edge)} />
+              </td>
+              <td data-label={t('paint.painted')}>
+                <Amount words={t('paint.face')} value={say.covered(use.painted.face)} />
+                <Amount words={t('paint.edge')} value={say.covered(use.painted.edge)} />
+                {use.painted.back > 0 ? (
+                  <Amount words={t('paint.back')} value={say.covered(use.painted.back)} />
+                ) : null}
+              </td>
+              <td data-label={t('paint.volume')}>
+                {say.volume(use.volume)}
+                {use.primer > 0 ? <Amount words={t('paint.primer')} value={say.volume(use.primer)} /> : null}
+              </td>
+              <td data-label={t('paint.buy')}>
+                {bought(use)}
+                {use.cost > 0 ? <span className="note block">{say.money(use.cost)}</span> : null}
+              </td>
+              <td data-label={t('paint.left')}>{say.volume(use.left)}</td>
+              <td data-label={t('paint.tape')}>
+                <Typeset text={use.tape > 0 ? say.far(use.tape) : '–'} />
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {uses.map((use) => {
-              const finish = finishes.get(use.finish);
-              return (
-                <tr key={use.finish}>
-                  <th scope="row">
-                    {finish ? <FinishChip plan={plan} finish={finish} /> : null}
-                    {finish?.name ?? use.finish}
-                    <span className="note block">{t('paint.coatsOf', { count: use.coats })}</span>
-                  </th>
-                  <td data-label={t('paint.area')}>
-                    <Amount words={t('paint.face')} value={say.covered(use.face)} />
-                    <Amount words={t('paint.edge')} value={say.covered(use.edge)} />
-                  </td>
-                  <td data-label={t('paint.painted')}>
-                    <Amount words={t('paint.face')} value={say.covered(use.painted.face)} />
-                    <Amount words={t('paint.edge')} value={say.covered(use.painted.edge)} />
-                    {use.painted.back > 0 ? (
-                      <Amount words={t('paint.back')} value={say.covered(use.painted.back)} />
-                    ) : null}
-                  </td>
-                  <td data-label={t('paint.volume')}>
-                    {say.volume(use.volume)}
-                    {use.primer > 0 ? (
-                      <Amount words={t('paint.primer')} value={say.volume(use.primer)} />
-                    ) : null}
-                  </td>
-                  <td data-label={t('paint.buy')}>
-                    {bought(use)}
-                    {use.cost > 0 ? <span className="note block">{say.money(use.cost)}</span> : null}
-                  </td>
-                  <td data-label={t('paint.left')}>{say.volume(use.left)}</td>
-                  <td data-label={t('paint.tape')}>
-                    <Typeset text={use.tape > 0 ? say.far(use.tape) : '–'} />
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </ScrollBox>
+          );
+        })}
+      </Figures>
     </Section>
   );
 }

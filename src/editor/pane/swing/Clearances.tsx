@@ -4,6 +4,7 @@ import { Button } from '../../control/Button.tsx';
 import { Measure } from '../../control/Measure.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
+import { Figures } from '../facts/Figures.tsx';
 
 interface Row {
   readonly words: WordKey;
@@ -33,39 +34,34 @@ export function Clearances({ fold, onShow }: { fold: FoldPlan; onShow: (angle: D
     { words: 'swing.space', room: fold.floorSpace, at: fold.at.space, by: fold.closest.space },
   ];
   return (
-    <table className="figures clearances">
-      <caption>{t('swing.clear')}</caption>
-      <thead className="hidden-text">
-        <tr>
-          <th scope="col">{t('swing.to')}</th>
-          <th scope="col">{t('swing.room')}</th>
-          <th scope="col">{t('swing.at')}</th>
+    <Figures
+      title="swing.clear"
+      columns={['swing.to', 'swing.room', 'swing.at']}
+      quietHeads="all"
+      className="clearances"
+    >
+      {rows.map(({ words, room, at, by }) => (
+        <tr key={words}>
+          <th scope="row">
+            {t(words)}
+            {by ? <span className="note">{say.name(by)}</span> : null}
+          </th>
+          <td className={room < 0 ? 'bad-text' : undefined}>
+            <Measure mm={room} />
+          </td>
+          <td>
+            {at === null ? null : (
+              <Button
+                look="small"
+                label={t('swing.showAt', { angle: say.angle(at) })}
+                onClick={() => onShow(at)}
+              >
+                {say.angle(at)}
+              </Button>
+            )}
+          </td>
         </tr>
-      </thead>
-      <tbody>
-        {rows.map(({ words, room, at, by }) => (
-          <tr key={words}>
-            <th scope="row">
-              {t(words)}
-              {by ? <span className="note">{say.name(by)}</span> : null}
-            </th>
-            <td className={room < 0 ? 'bad-text' : undefined}>
-              <Measure mm={room} />
-            </td>
-            <td>
-              {at === null ? null : (
-                <Button
-                  look="small"
-                  label={t('swing.showAt', { angle: say.angle(at) })}
-                  onClick={() => onShow(at)}
-                >
-                  {say.angle(at)}
-                </Button>
-              )}
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+      ))}
+    </Figures>
   );
 }

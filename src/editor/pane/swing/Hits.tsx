@@ -4,6 +4,7 @@ import { Button } from '../../control/Button.tsx';
 import { Measure } from '../../control/Measure.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
+import { Figures } from '../facts/Figures.tsx';
 
 const WHAT: Readonly<Record<Hit['what'], WordKey>> = {
   floor: 'swing.floor',
@@ -20,37 +21,33 @@ export function Hits({ fold, onShow }: { fold: FoldPlan; onShow: (angle: Deg) =>
   const t = useWords();
   const say = useSay();
   return (
-    <table className="figures clearances">
-      <caption className="bad-text">{t('swing.hits')}</caption>
-      <thead className="hidden-text">
-        <tr>
-          <th scope="col">{t('swing.by')}</th>
-          <th scope="col">{t('swing.over')}</th>
-          <th scope="col">{t('swing.at')}</th>
+    <Figures
+      title="swing.hits"
+      bad
+      columns={['swing.by', 'swing.over', 'swing.at']}
+      quietHeads="all"
+      className="clearances"
+    >
+      {fold.hits.map((hit) => (
+        <tr key={`${hit.part}|${hit.what}`}>
+          <th scope="row">
+            {say.name(hit.part)}
+            <span className="note">{t(WHAT[hit.what])}</span>
+          </th>
+          <td className="bad-text">
+            <Measure mm={hit.over} />
+          </td>
+          <td>
+            <Button
+              look="small"
+              label={t('swing.showAt', { angle: say.angle(hit.angle) })}
+              onClick={() => onShow(hit.angle)}
+            >
+              {say.angle(hit.angle)}
+            </Button>
+          </td>
         </tr>
-      </thead>
-      <tbody>
-        {fold.hits.map((hit) => (
-          <tr key={`${hit.part}|${hit.what}`}>
-            <th scope="row">
-              {say.name(hit.part)}
-              <span className="note">{t(WHAT[hit.what])}</span>
-            </th>
-            <td className="bad-text">
-              <Measure mm={hit.over} />
-            </td>
-            <td>
-              <Button
-                look="small"
-                label={t('swing.showAt', { angle: say.angle(hit.angle) })}
-                onClick={() => onShow(hit.angle)}
-              >
-                {say.angle(hit.angle)}
-              </Button>
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+      ))}
+    </Figures>
   );
 }

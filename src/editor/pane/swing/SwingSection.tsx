@@ -14,6 +14,7 @@ import { SideView } from './SideView.tsx';
 import { useSwing } from './useSwing.ts';
 import '../../style/facts.css';
 import '../../style/swing.css';
+import { Figures } from '../facts/Figures.tsx';
 
 /** The bed swung down in side view, with what it clears and what it does not. */
 export function SwingSection() {
@@ -95,33 +96,20 @@ function Swing({ plan }: { plan: Plan }) {
 }
 
 function Reach({ plan }: { plan: Plan }) {
-  const t = useWords();
   const say = useSay();
   return (
-    <table className="figures">
-      <caption>{t('swing.reach')}</caption>
-      <thead>
-        <tr>
-          <th scope="col" className="hidden-text">
-            {t('part.name')}
-          </th>
-          <th scope="col">{t('swing.stowed')}</th>
-          <th scope="col">{t('swing.lowered')}</th>
+    <Figures title="swing.reach" columns={['part.name', 'swing.stowed', 'swing.lowered']} quietHeads="first">
+      {plan.fold.reach.map((r) => (
+        <tr key={r.id}>
+          <th scope="row">{say.name(r.id)}</th>
+          <td>
+            <Measure mm={r.stowed} />
+          </td>
+          <td>
+            <Measure mm={r.lowered} />
+          </td>
         </tr>
-      </thead>
-      <tbody>
-        {plan.fold.reach.map((r) => (
-          <tr key={r.id}>
-            <th scope="row">{say.name(r.id)}</th>
-            <td>
-              <Measure mm={r.stowed} />
-            </td>
-            <td>
-              <Measure mm={r.lowered} />
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+      ))}
+    </Figures>
   );
 }

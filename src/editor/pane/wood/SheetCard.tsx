@@ -9,6 +9,7 @@ import { Measure } from '../../control/Measure.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
+import { Figures } from '../facts/Figures.tsx';
 import { cuttingText } from './BoardCard.tsx';
 
 interface SheetCardProps {
@@ -101,31 +102,23 @@ function Sequence({ sheet }: { sheet: CutSheet }) {
   const t = useWords();
   return (
     <>
-      <table className="figures">
-        <caption>{t('wood.sequence')}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{t('wood.cutNumber')}</th>
-            <th scope="col">{t('wood.ofPiece')}</th>
-            <th scope="col">{t('wood.cutWay')}</th>
-            <th scope="col">{t('wood.fence')}</th>
+      <Figures
+        title="wood.sequence"
+        columns={['wood.cutNumber', 'wood.ofPiece', 'wood.cutWay', 'wood.fence']}
+      >
+        {sheet.sequence.map((c) => (
+          <tr key={c.number}>
+            <th scope="row">{c.number}</th>
+            <td>
+              <Measure mm={c.of.w} /> × <Measure mm={c.of.h} />
+            </td>
+            <td>{t(wayOf(c) === 'rip' ? 'wood.rip' : 'wood.cross')}</td>
+            <td>
+              <Measure mm={c.fence} />
+            </td>
           </tr>
-        </thead>
-        <tbody>
-          {sheet.sequence.map((c) => (
-            <tr key={c.number}>
-              <th scope="row">{c.number}</th>
-              <td>
-                <Measure mm={c.of.w} /> × <Measure mm={c.of.h} />
-              </td>
-              <td>{t(wayOf(c) === 'rip' ? 'wood.rip' : 'wood.cross')}</td>
-              <td>
-                <Measure mm={c.fence} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+        ))}
+      </Figures>
       <p className="note">{t('wood.fenceHint')}</p>
     </>
   );
