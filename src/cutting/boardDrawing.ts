@@ -1,6 +1,6 @@
 import type { DrawItem, Drawing, TextItem } from '../drawing/drawing.ts';
 import { layer, line, polyline, rectangle, text } from '../drawing/items.ts';
-import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
+import { INK, READ, TEXT, WEIGHT } from '../drawing/style.ts';
 import { fittedSize, textWidth } from '../drawing/text.ts';
 import { CAP_HEIGHT } from '../drawing/typeface.ts';
 import type { Point } from '../geometry/shape.ts';
@@ -34,8 +34,6 @@ const BELOW: Mm = 6.6;
 const SECOND: Mm = TEXT.small + 1.4;
 /** A cut line stands out of the board by this much. */
 const OVER: Mm = 1.2;
-/** Smallest text that is still read at the saw, less what rounding takes. */
-const LEAST: Mm = TEXT.note - 1e-6;
 
 interface View {
   readonly k: number;
@@ -52,7 +50,7 @@ export function boardDrawing(input: BoardDrawingInput): Drawing {
   const length = board.length * k;
   const flat: View = { k, high: input.width * k, foot: BELOW, input };
   const labelled = board.cuts.flatMap((cut) => labelSize(flat, cut) ?? []);
-  const view = labelled.every((size) => size >= LEAST) ? flat : { ...flat, foot: BELOW + SECOND };
+  const view = labelled.every((size) => size >= READ) ? flat : { ...flat, foot: BELOW + SECOND };
   const rest = offcut(view);
   const drawn = board.cuts.map((cut) => drawnPiece(view, cut));
   const { row, second } = rowsBelow(drawn, rest, length);
@@ -144,7 +142,7 @@ function drawnPiece(view: View, cut: BoardCut): Drawn {
   const items: DrawItem[] = [polyline(ring, true, { fill: INK.paper, stroke: INK.line, width: WEIGHT.fine })];
   const room = innerRoom(view, cut, piece);
   const middle = (room.low + room.high) / 2;
-  const inside = size >= LEAST;
+  const inside = size >= READ;
   const place = placeOfPiece(piece.label);
   if (inside) {
     items.push(
@@ -166,7 +164,7 @@ function drawnPiece(view: View, cut: BoardCut): Drawn {
   const told = { anchor: 'middle', color: INK.soft } as const;
   if (inside) {
     const at = { x, y: view.foot - 1.6 - fitted };
-    return { ...NOTHING, items, below: fitted < LEAST ? [] : [text(at, length, { ...told, size: fitted })] };
+    return { ...NOTHING, items, below: fitted < READ ? [] : [text(at, length, { ...told, size: fitted })] };
   }
   // A piece too short or too narrow for its label has it below, where the others have their length, and that below it.
   const at = { x, y: view.foot - 1.6 - TEXT.small };
@@ -294,7 +292,7 @@ function offcut(view: View): Drawn {
   const label = words.offcut(board.offcut);
   const size = fittedSize(label, { size: TEXT.small }, box.w - 1);
   const items = hatched(box, 1.6);
-  if (size < LEAST) return { ...NOTHING, items };
+  if (size < READ) return { ...NOTHING, items };
   const at = { x: box.x + box.w / 2, y: view.foot - 1.4 - TEXT.small };
   return { ...NOTHING, items, below: [text(at, label, { size, anchor: 'middle', color: INK.soft })] };
 }

@@ -1,6 +1,6 @@
 import type { DrawItem, Drawing } from '../drawing/drawing.ts';
 import { circle, layer, line, polyline, rectangle, text } from '../drawing/items.ts';
-import { INK, TEXT, WEIGHT } from '../drawing/style.ts';
+import { INK, READ, TEXT, WEIGHT } from '../drawing/style.ts';
 import { fittedSize, textWidth } from '../drawing/text.ts';
 import { CAP_HEIGHT } from '../drawing/typeface.ts';
 import { boxesMeet } from '../geometry/region.ts';
@@ -26,8 +26,6 @@ export interface SheetDrawingInput {
 
 /** Left of the sheet and below it: its size. */
 const MARGIN: Mm = 6;
-/** Smallest text that is still read at the saw, less what rounding takes. */
-const LEAST: Mm = TEXT.note - 1e-6;
 /** Radius of the balloon around a cut's number. */
 const BALLOON: Mm = 2.7;
 
@@ -146,8 +144,8 @@ function labelItems(view: View, box: Box, wood: Wood, label: string, size: strin
   const [along, across] = upright ? [box.h, box.w] : [box.w, box.h];
   const big = Math.min(fittedSize(label, { size: TEXT.figure, bold: true }, along - 1.5), across * 0.9);
   const small = fittedSize(size, { size: TEXT.figure }, along - 1.5);
-  const two = size !== '' && small >= LEAST && across >= big * CAP_HEIGHT + small + 2;
-  if (big < LEAST) return [];
+  const two = size !== '' && small >= READ && across >= big * CAP_HEIGHT + small + 2;
+  if (big < READ) return [];
   const gap = 1.1;
   const high = big * CAP_HEIGHT + (two ? gap + small * CAP_HEIGHT : 0);
   const wide = Math.max(
@@ -180,7 +178,7 @@ function offcutItems(view: View, box: Box, r: { readonly w: Mm; readonly h: Mm }
   const words = view.input.text.offcut(r.w, r.h);
   const upright = box.h > box.w * 1.4;
   const size = fittedSize(words, { size: TEXT.small }, (upright ? box.h : box.w) - 2);
-  if (size < LEAST || Math.min(box.w, box.h) < size * 1.6) return items;
+  if (size < READ || Math.min(box.w, box.h) < size * 1.6) return items;
   const wide = textWidth(words, { size }) + 1.6;
   const high = size + 1;
   const middle = { x: box.x + box.w / 2, y: box.y + box.h / 2 };

@@ -42,6 +42,8 @@ export const TEXT = {
   heading: 5,
   title: 9,
 } as const satisfies Record<string, Mm>;
+/** Smallest text that is still read, less what rounding takes. */
+export const READ: Mm = TEXT.note - 1e-6;
 
 /** The same on full-size patterns, where a name stands in what room the lines leave. */
 export const PATTERN_TEXT = {

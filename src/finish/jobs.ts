@@ -7,13 +7,12 @@ import type { KeptResults } from '../layout/kept.ts';
 import { isOnLetters } from '../lettering/result.ts';
 import type { ShapedStock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
+import { M2_PER_MM2 } from '../measure/units.ts';
 import { bareOn } from './bare.ts';
 import { freeEdges } from './edge.ts';
 import type { Boxed, FinishInput, Surface } from './input.ts';
 import type { BareArea, PaintJob } from './result.ts';
 import { type Way, waysOf } from './ways.ts';
-
-const M2_PER_MM2 = 1e-6;
 
 /** Everything that is painted, when and how often, and what stays bare for glue. */
 interface Painting {

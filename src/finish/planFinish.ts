@@ -7,6 +7,7 @@ import { KeptResults } from '../layout/kept.ts';
 import { pick } from '../list/at.ts';
 import { addUp, totalOf } from '../list/totals.ts';
 import type { Liters, Mm } from '../measure/units.ts';
+import { M2_PER_MM2 } from '../measure/units.ts';
 import { tapeAround } from './bare.ts';
 import { ABUT } from './border.ts';
 import { type ContainerOffer, chooseContainers } from './containers.ts';
@@ -19,8 +20,6 @@ import type { FinishPlan, FinishUse, PaintJob } from './result.ts';
 import { type Shown, shownOf } from './show.ts';
 import { surfacesOf } from './surface.ts';
 import { tapeOf } from './tape.ts';
-
-const M2_PER_MM2 = 1e-6;
 
 /** Areas of one finish, square millimeters. */
 interface Seen {

@@ -1,4 +1,5 @@
 import { cyclic, pick } from '../list/at.ts';
+import { wholeUp } from '../measure/round.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import { alongRing } from './along.ts';
 import { subtract, turnBetween } from './point.ts';
@@ -18,7 +19,7 @@ export function spacedAlong(ring: Ring, spacing: Mm): Point[] {
   const starts = corners.length > 0 ? corners : [0];
   return starts.flatMap((from, i) => {
     const way = i + 1 < starts.length ? pick(starts, i + 1) - from : pick(starts, 0) + length - from;
-    const count = Math.max(least, Math.ceil(way / spacing - 1e-9));
+    const count = Math.max(least, wholeUp(way / spacing));
     return Array.from({ length: count }, (_, k) => at(from + (k * way) / count));
   });
 }

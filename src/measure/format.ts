@@ -15,6 +15,7 @@ import {
   type Kg,
   LITERS_PER_US_GALLON,
   type Liters,
+  M2_PER_SQUARE_FOOT,
   MM_PER_INCH,
   type Mm,
   type Money,
@@ -116,8 +117,6 @@ function amount(value: number, { notation }: MeasureStyle): string {
   return formatNumber(value, size >= 100 ? 0 : size >= 10 ? 1 : 2, notation);
 }
 
-/** Square meters of a square foot: 0.3048 squared, exact. */
-const M2_PER_SQUARE_FOOT = (12 * MM_PER_INCH * 1e-3) ** 2;
 const NEWTONS_PER_POUND_FORCE = KG_PER_POUND * GRAVITY;
 const METERS_PER_FOOT = (12 * MM_PER_INCH) / 1000;
 

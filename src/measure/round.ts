@@ -7,6 +7,14 @@ const MARK_OVER: Mm = MM_PER_INCH / 128;
 /** Numbers that are the same but for the last digits of their arithmetic differ by no more than this. */
 export const DUST: Mm = 1e-9;
 
+/** Off a whole number by less than this, a count is that number. */
+const WHOLE = 1e-6;
+
+/** Whole things that hold at least this many. */
+export const wholeUp = (count: number): number => Math.max(0, Math.ceil(count - WHOLE));
+/** Whole things in this many. */
+export const wholeDown = (count: number): number => Math.floor(count + WHOLE);
+
 /** Smallest step that the style shows. */
 export function stepOf(style: MeasureStyle): Mm {
   return isInch(style.unit) ? MM_PER_INCH / STEPS_PER_INCH[style.fraction] : 1 / STEPS_PER_MM;

@@ -27,6 +27,10 @@ export type Money = In<'money'>;
 
 /** 1 in = 25.4 mm exactly (16 CFR 500.19; NIST Handbook 44, Appendix C). */
 export const MM_PER_INCH = 25.4;
+/** 1 mm2 in square meters. */
+export const M2_PER_MM2 = 1e-6;
+/** 1 sq ft = 0.3048 m squared exactly. */
+export const M2_PER_SQUARE_FOOT = (12 * MM_PER_INCH * 1e-3) ** 2;
 /** 1 US liquid gallon = 231 cubic inches = 3.785411784 L exactly (NIST Handbook 44, Appendix C). */
 export const LITERS_PER_US_GALLON = 3.785411784;
 /** 1 lb = 0.45359237 kg exactly (NIST Handbook 44, Appendix B). */

@@ -5,6 +5,7 @@ import { shortened } from '../drawing/text.ts';
 import { pathOfBox } from '../geometry/path.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { at as numberAt, pick } from '../list/at.ts';
+import { wholeUp } from '../measure/round.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Print, type PrintedSign, printOf } from './kind/print.ts';
 import { type PageSetup, type Sheet, sheetsOf } from './paper.ts';
@@ -113,7 +114,7 @@ function stretches(
   overlap: Mm,
 ): { readonly from: Mm[]; readonly step: Mm; readonly size: Mm } {
   if (length <= room) return { from: [0], step: length, size: length };
-  const count = Math.ceil((length - overlap) / (room - overlap) - 1e-9);
+  const count = wholeUp((length - overlap) / (room - overlap));
   const step = (length - overlap) / count;
   return { from: Array.from({ length: count }, (_, i) => i * step), step, size: step + overlap };
 }

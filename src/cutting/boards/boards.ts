@@ -1,6 +1,7 @@
 import type { Check } from '../../check/check.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { at } from '../../list/at.ts';
+import { wholeUp } from '../../measure/round.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Budget } from '../budget.ts';
 import type { BoardsBound, CutBoard } from '../result.ts';
@@ -98,5 +99,5 @@ function fewest(s: StockProblem): number {
   if (owned.length === 0) return countBound(sizes, room);
   const kept = owned.reduce((sum, b) => sum + b.room * b.limit, 0);
   const rest = sizes.reduce((a, b) => a + b, 0) - kept;
-  return Math.max(0, Math.ceil(rest / room - 1e-7));
+  return wholeUp(rest / room);
 }

@@ -1,4 +1,5 @@
 import { at } from '../../list/at.ts';
+import { wholeUp } from '../../measure/round.ts';
 
 /**
  * Lower bounds on the number of equal boards, from the sizes alone. All are quick; the bound of the
@@ -7,11 +8,10 @@ import { at } from '../../list/at.ts';
 
 /** A hair under 1, so that sums of rounded sizes never claim a board too many. */
 const HAIR = 1e-9;
-const roundUp = (boards: number): number => Math.max(0, Math.ceil(boards - 1e-7));
 
 /** Total size over capacity. */
 export function lengthBound(sizes: readonly number[], room: number): number {
-  return roundUp(sizes.reduce((a, b) => a + b, 0) / room);
+  return wholeUp(sizes.reduce((a, b) => a + b, 0) / room);
 }
 
 /**
@@ -44,7 +44,7 @@ export function thresholdBound(sizes: readonly number[], room: number): number {
     const from = countOver(k - 3 * slack);
     const small = at(sums, Math.max(from, large)) - at(sums, large);
     const spare = (large - alone) * room - (at(sums, large) - at(sums, alone));
-    best = Math.max(best, large + roundUp((small - spare) / room));
+    best = Math.max(best, large + wholeUp((small - spare) / room));
   }
   return best;
 }
@@ -89,7 +89,7 @@ export function bentBound(sizes: readonly number[], room: number): number {
   for (let k = 1; k <= STAIRS; k++) {
     let sum = 0;
     for (const s of sizes) sum += stair(s / room, k);
-    best = Math.max(best, roundUp(sum));
+    best = Math.max(best, wholeUp(sum));
   }
   return best;
 }

@@ -1,4 +1,5 @@
 import { at, pick } from '../../list/at.ts';
+import { wholeDown } from '../../measure/round.ts';
 import type { Budget } from '../budget.ts';
 import { leastCover } from '../cover.ts';
 import { countBound } from './bound.ts';
@@ -185,7 +186,7 @@ function rounded(relaxed: Relaxed, rest: Rest, skip: number): Load[] {
       left = afterLoads(left, [{ bin: load.bin, counts }]);
     }
   };
-  for (const { load, amount } of relaxed.used) take(load, Math.floor(amount + 1e-6) - (skip > 0 ? 1 : 0));
+  for (const { load, amount } of relaxed.used) take(load, wholeDown(amount) - (skip > 0 ? 1 : 0));
   if (loads.length > 0) return loads;
   const byFraction = [...relaxed.used].sort(
     (a, b) => b.amount - a.amount || totalOf(b.load.counts) - totalOf(a.load.counts),

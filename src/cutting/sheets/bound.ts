@@ -1,5 +1,6 @@
 import { DUST, SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { at, pick } from '../../list/at.ts';
+import { wholeUp } from '../../measure/round.ts';
 import { stair } from '../boards/bound.ts';
 import { leastCover } from '../cover.ts';
 import type { SheetBin, SheetProblem } from './problem.ts';
@@ -81,7 +82,7 @@ function* bentBy(
 export function sheetCountBound(p: SheetProblem, w: number, h: number): number {
   let best = 0;
   for (const { need } of bentBy(p, w, h)) best = Math.max(best, need);
-  return Math.ceil(best - 1e-6);
+  return wholeUp(best);
 }
 
 /** Least weight of sheets, whichever sizes, that give what the pieces ask by any pair of functions. */
@@ -129,5 +130,5 @@ export function fewestSheets(p: SheetProblem): number {
   if (bought.length === 0) return 0;
   if (!hasOwned) return sheetCountBound(p, w, h);
   const largest = Math.max(...bought.map((b) => b.w * b.h));
-  return Math.max(0, Math.ceil(area / largest - 1e-6));
+  return wholeUp(area / largest);
 }

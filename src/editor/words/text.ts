@@ -1,6 +1,6 @@
 import type { Design } from '../../design/schema.ts';
 import { formatAngle, formatLength, formatNumber, formatReading } from '../../measure/format.ts';
-import { stepOf } from '../../measure/round.ts';
+import { stepOf, wholeDown, wholeUp } from '../../measure/round.ts';
 import { isInch, type MeasureStyle } from '../../measure/style.ts';
 import { type Deg, MM_PER_INCH, type Mm } from '../../measure/units.ts';
 import { LANGUAGES, styleIn } from '../../plan/words/languages.ts';
@@ -23,6 +23,6 @@ const WHOLE_FROM = 4 * MM_PER_INCH;
 export function limitText(limit: Mm, style: MeasureStyle, side: 'least' | 'most'): string {
   const step = isInch(style.unit) && Math.abs(limit) >= WHOLE_FROM ? MM_PER_INCH : stepOf(style);
   // A limit that is itself a whole figure stays it.
-  const steps = side === 'most' ? Math.floor(limit / step + 1e-6) : Math.ceil(limit / step - 1e-6);
+  const steps = side === 'most' ? wholeDown(limit / step) : wholeUp(limit / step);
   return formatLength(steps * step, style);
 }

@@ -1,6 +1,6 @@
 import type { DrawItem } from '../../drawing/drawing.ts';
 import { circle, line, lines, polyline, rectangle, text } from '../../drawing/items.ts';
-import { DASH, INK, TEXT, WEIGHT } from '../../drawing/style.ts';
+import { DASH, INK, READ, TEXT, WEIGHT } from '../../drawing/style.ts';
 import { fittedSize, shortened, wrapped } from '../../drawing/text.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { under } from '../../list/at.ts';
@@ -109,7 +109,7 @@ function keyMap(set: PatternSet, room: Box): DrawItem[] {
   return pages.flatMap(({ name, cell }): DrawItem[] => {
     const box = { x: at.x + k * cell.x, y: at.y + k * cell.y, w: k * cell.w, h: k * cell.h };
     const size = fittedSize(name, { size: TEXT.body }, box.w - 1);
-    const isRead = size >= TEXT.note - 1e-6 && box.h > size;
+    const isRead = size >= READ && box.h > size;
     return [
       rectangle(box, { stroke: INK.line, width: WEIGHT.thin, fill: INK.paper }),
       ...(isRead

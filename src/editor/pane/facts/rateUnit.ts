@@ -1,8 +1,12 @@
 import { isInch, type MeasureStyle } from '../../../measure/style.ts';
-import { GRAVITY, KG_PER_POUND, LITERS_PER_US_GALLON, MM_PER_INCH } from '../../../measure/units.ts';
+import {
+  GRAVITY,
+  KG_PER_POUND,
+  LITERS_PER_US_GALLON,
+  M2_PER_SQUARE_FOOT,
+  MM_PER_INCH,
+} from '../../../measure/units.ts';
 import type { FieldUnit } from '../../control/form/UnitField.tsx';
-
-const M2_PER_SQUARE_FOOT = (12 * MM_PER_INCH * 1e-3) ** 2;
 
 /** Spreading rate: square meters a liter inside. */
 export const rateUnit = ({ unit }: MeasureStyle): FieldUnit =>

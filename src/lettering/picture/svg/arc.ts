@@ -1,4 +1,5 @@
 import type { PathCommand, Point } from '../../../geometry/shape.ts';
+import { wholeUp } from '../../../measure/round.ts';
 import { radians } from '../../../measure/units.ts';
 
 interface Arc {
@@ -32,7 +33,7 @@ export function arcCubics(from: Point, to: Point, { rx, ry, turn, large, sweep }
   const full = 2 * Math.PI;
   const way = (((angleOf(-x, -y) - first) % full) + full) % full;
   const span = sweep ? way : way - full;
-  const pieces = Math.max(1, Math.ceil(Math.abs(span) / (Math.PI / 4) - 1e-9));
+  const pieces = Math.max(1, wholeUp(Math.abs(span) / (Math.PI / 4)));
   const step = span / pieces;
   const h = (4 / 3) * Math.tan(step / 4);
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };

@@ -17,11 +17,11 @@ import { tickBox } from './shopping.ts';
 
 /** Edges that fall on a mark, members of one array told together. */
 function edgeWords(packet: Packet, mark: StickMark, axis: 'x' | 'y'): string {
-  const terms = packet.terms.marks;
+  const words = packet.words.patterns;
   return (['low', 'mid', 'high', 'hole'] as const)
     .flatMap((edge) => {
       const ids = mark.edges.filter((e) => e.edge === edge).map((e) => e.part);
-      return partNames(ids, packet.say).map((name) => `${name} ${terms.edge[edge][axis]}`);
+      return partNames(ids, packet.say).map((name) => `${name} ${words.edge[edge][axis]}`);
     })
     .join(', ');
 }

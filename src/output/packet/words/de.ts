@@ -414,12 +414,6 @@ export const DE: PacketWords = {
     },
     at: 'Bei',
     what: 'Kanten an dieser Stelle',
-    edge: {
-      low: { x: 'links', y: 'unten' },
-      mid: { x: 'Mitte', y: 'Mitte' },
-      high: { x: 'rechts', y: 'oben' },
-      hole: { x: 'Loch', y: 'Loch' },
-    },
   },
   steps: { lead: 'Erledigtes abhaken.' },
   swing: {

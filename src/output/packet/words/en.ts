@@ -436,12 +436,6 @@ export const EN = {
     },
     at: 'At',
     what: 'Edges that fall there',
-    edge: {
-      low: { x: 'left', y: 'bottom' },
-      mid: { x: 'middle', y: 'middle' },
-      high: { x: 'right', y: 'top' },
-      hole: { x: 'hole', y: 'hole' },
-    },
   },
   steps: { lead: 'Check off as you go.' },
   swing: {

@@ -413,12 +413,6 @@ export const ES: PacketWords = {
     },
     at: 'A',
     what: 'Cantos que caen ahí',
-    edge: {
-      low: { x: 'izquierda', y: 'abajo' },
-      mid: { x: 'centro', y: 'centro' },
-      high: { x: 'derecha', y: 'arriba' },
-      hole: { x: 'agujero', y: 'agujero' },
-    },
   },
   steps: { lead: 'Marcar lo hecho.' },
   swing: {
