@@ -118,7 +118,7 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
   ],
   'Most members have nothing of their own.': ['editor/edit/members.ts: of.overrides[keyOf(at)] ?? {}'],
   'Drawn before its plan or its look has come, or bare.': [
-    "editor/drawing/partLook.ts: looks.parts.get(part.id) ?? '#888888'",
+    "finish/lit/appearance.ts: looks.parts.get(part.id) ?? '#888888'",
     "editor/pane/parts/useTreeRows.ts: facts.get(id) ?? ''",
     "editor/pane/parts/useTreeRows.ts: looks.parts.get(p.id) ?? ''",
     "editor/shell/StarterPicture.tsx: colors.get(finish) ?? 'var(--ink)'",

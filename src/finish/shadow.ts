@@ -18,6 +18,9 @@ export interface ShadowArea {
   readonly region: Region;
 }
 
+/** How shadows are drawn over what lies in them: some light comes from all around. Our own choice, by eye. */
+export const SHADE = { color: '#0d0a14', opacity: 0.46 } as const;
+
 /** How far and where a shadow falls for each millimeter that its caster stands higher. */
 export function shadowOf(light: Design['light']): Point {
   const azimuth = radians(light.azimuth);

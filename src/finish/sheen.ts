@@ -6,6 +6,8 @@ import { radians } from '../measure/units.ts';
 export interface Gleam {
   readonly from: Point;
   readonly to: Point;
+  /** In the middle. */
+  readonly peak: number;
   readonly stops: readonly { readonly at: number; readonly alpha: number }[];
 }
 
@@ -43,9 +45,12 @@ export function gleamOf(sheen: Finish['sheen'], light: Design['light'], face: Bo
   const center = 1 - light.altitude / 90;
   const start = center - 2 * lobe.width;
   const end = center + 2 * lobe.width;
-  const stops = Array.from({ length: STOPS + 1 }, (_, i) => {
-    const away = (2 * i) / STOPS - 1;
-    return { at: i / STOPS, alpha: lobe.peak * Math.cos((away * Math.PI) / 2) ** 2 };
-  });
-  return { from: at(start), to: at(end), stops };
+  const stops = Array.from({ length: STOPS + 1 }, (_, i) => ({
+    at: i / STOPS,
+    alpha: alphaAt(lobe.peak, i / STOPS),
+  }));
+  return { from: at(start), to: at(end), peak: lobe.peak, stops };
 }
+
+/** The alpha of a gleam at a share of its way. */
+export const alphaAt = (peak: number, share: number): number => peak * Math.cos((share - 0.5) * Math.PI) ** 2;

@@ -7,16 +7,16 @@ import { truePathOfRegion } from '../geometry/truePath.ts';
 import type { Solid } from '../joinery/piece.ts';
 import { groovesOf } from '../layout/laid.ts';
 import type { Plan } from '../plan/types.ts';
-import { coloredFace, solidsInOrder } from './packet/faceView.ts';
-import { viewAt } from './packet/view.ts';
+import { solidsInOrder } from './packet/faceView.ts';
+import { litFace } from './picture/litFace.ts';
 
 /** Line weight of outlines that a machine follows; any weight will do. */
 const OUTLINE = { stroke: '#000000', width: 0.1 } as const;
 
 /** The face in color, full size. */
 export function faceDrawing(plan: Plan): Drawing {
-  const { box, width, height } = plan.face;
-  return { width, height, title: plan.design.name, items: coloredFace(plan, viewAt(box, box, 1)) };
+  const { width, height } = plan.face;
+  return { width, height, title: plan.design.name, items: litFace(plan) };
 }
 
 /** Where there are letters alone, those. */

@@ -1,6 +1,7 @@
 import type { Layer as KonvaLayer } from 'konva/lib/Layer';
 import { memo, useCallback, useMemo, useRef } from 'react';
 import { Layer, Shape } from 'react-konva';
+import { appearanceOf } from '../../finish/lit/appearance.ts';
 import { type Looks, letterLook } from '../../finish/look.ts';
 import type { ShadowArea } from '../../finish/shadow.ts';
 import type { LaidPart } from '../../layout/laid.ts';
@@ -13,7 +14,6 @@ import { carrier } from '../drawing/carried.ts';
 import { gleamsOn } from '../drawing/gleam.ts';
 import { type Painted, type PartsLook, paintParts } from '../drawing/paintParts.ts';
 import type { Palette } from '../drawing/palette.ts';
-import { appearanceOf } from '../drawing/partLook.ts';
 import { useStraightened } from '../photo/useStraightened.ts';
 import { useStore } from '../state/hooks.ts';
 import type { Photo, PhotoMode } from '../state/photo.ts';

@@ -1,5 +1,7 @@
 import { isLettersAlone, isPaint } from '../../design/made.ts';
 import type { Finish } from '../../design/schema.ts';
+import { type Appearance, inkOn } from '../../finish/lit/appearance.ts';
+import { grainOf } from '../../finish/lit/grain.ts';
 import type { Point, Region } from '../../geometry/shape.ts';
 import { groovesOf, type LaidPart, type Leg, legsOf, reliefOf, type SawnArcs } from '../../layout/laid.ts';
 import { pick } from '../../list/at.ts';
@@ -7,10 +9,8 @@ import { keptBy } from '../../list/keptBy.ts';
 import { radians } from '../../measure/units.ts';
 import type { SignPlan } from '../../plan/types.ts';
 import type { Look } from '../state/store.ts';
-import { grainOf } from './grain.ts';
-import { type Appearance, inkOn } from './partLook.ts';
 import type { Pen } from './pen.ts';
-import { traceRegion } from './trace.ts';
+import { tracedPath, traceRegion } from './trace.ts';
 
 /** A color of lettering as it looks on its sign. */
 export interface Lettered {
@@ -85,6 +85,8 @@ export function drawPart(ctx: Pen, props: PartLook): void {
   if (props.sign) drawLettering(ctx, props, props.sign);
 }
 
+const grainPath = keptBy((part: LaidPart): Path2D => tracedPath(grainOf(part)));
+
 /** Strokes along the wood, where it shows. */
 function drawGrain(ctx: Pen, part: LaidPart, outline: Path2D, line: string, px: number): void {
   ctx.save();
@@ -92,7 +94,7 @@ function drawGrain(ctx: Pen, part: LaidPart, outline: Path2D, line: string, px: 
   ctx.strokeStyle = line;
   ctx.lineWidth = px;
   ctx.globalAlpha = 0.16;
-  ctx.stroke(grainOf(part));
+  ctx.stroke(grainPath(part));
   ctx.restore();
 }
 

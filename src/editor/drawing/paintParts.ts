@@ -1,5 +1,6 @@
 import type { KeepClear } from '../../bed/bed.ts';
-import type { ShadowArea } from '../../finish/shadow.ts';
+import type { Appearance } from '../../finish/lit/appearance.ts';
+import { SHADE, type ShadowArea } from '../../finish/shadow.ts';
 import { boxArea, boxAroundBoth } from '../../geometry/box.ts';
 import { boxesMeet, boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
@@ -10,7 +11,6 @@ import { keptBy } from '../../list/keptBy.ts';
 import { drawKeepClears } from './drawKeepClears.ts';
 import { drawPart, type PartLook } from './drawPart.ts';
 import type { Palette } from './palette.ts';
-import type { Appearance } from './partLook.ts';
 import type { Pen, Picture } from './pen.ts';
 import { traceRegion } from './trace.ts';
 
@@ -237,8 +237,8 @@ const boundsOf = keptBy((region: Region) => boxOf(region));
 function drawShadows(ctx: Pen, areas: readonly ShadowArea[]): void {
   ctx.beginPath();
   for (const area of areas) traceRegion(ctx, area.region);
-  ctx.fillStyle = '#0d0a14';
-  ctx.globalAlpha = 0.46;
+  ctx.fillStyle = SHADE.color;
+  ctx.globalAlpha = SHADE.opacity;
   ctx.fill('evenodd');
   ctx.globalAlpha = 1;
 }

@@ -103,7 +103,7 @@ function betweenCubics(contour: Path): string {
 function pathElement(item: PathItem, m: Matrix): string {
   const attributes = [`d="${data(appliedToPath(m, item.path))}"`, `fill="${item.fill ?? 'none'}"`];
   if (item.fillRule === 'evenodd') attributes.push('fill-rule="evenodd"');
-  if (item.fillOpacity !== undefined) attributes.push(`fill-opacity="${n(item.fillOpacity)}"`);
+  if (item.fillOpacity !== undefined) attributes.push(`fill-opacity="${decimal(item.fillOpacity, 5)}"`);
   if (item.stroke !== undefined) {
     const k = growth(m);
     attributes.push(`stroke="${item.stroke}"`, `stroke-width="${n((item.width ?? 0) * k)}"`);

@@ -5,9 +5,10 @@ import { fittedSize, shortened, textWidth, wrapped } from '../../../drawing/text
 import type { Box } from '../../../geometry/shape.ts';
 import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { coloredFace } from '../faceView.ts';
+import type { Plan } from '../../../plan/types.ts';
+import { litFace } from '../../picture/litFace.ts';
 import type { Contents, Leaf, Packet } from '../leaf.ts';
-import { viewOf } from '../view.ts';
+import { type PageView, viewOf } from '../view.ts';
 
 function figures(packet: Packet): [string, string][] {
   const terms = packet.terms.cover;
@@ -132,6 +133,14 @@ function column(packet: Packet, room: Box, contents: readonly Contents[], listed
   return items;
 }
 
+/** The face as it will look. */
+const pictureIn = (plan: Plan, view: PageView): DrawItem => ({
+  kind: 'group',
+  scale: { x: 1 / view.scale, y: 1 / view.scale },
+  move: view.to({ x: 0, y: 0 }),
+  items: litFace(plan),
+});
+
 /** The face in color beside its key figures and the table of contents. */
 export function cover(packet: Packet): Leaf[] {
   const { face } = packet.plan;
@@ -146,7 +155,7 @@ export function cover(packet: Packet): Leaf[] {
     const view = viewOf(face.box, picture, packet.unit);
     const foot = { x: body.x, y: body.y, w: wide, h: below - 2 };
     return [
-      ...coloredFace(packet.plan, view),
+      pictureIn(packet.plan, view),
       ...column(packet, text, contents, !landscape),
       ...(landscape ? listOfContents(packet, foot, contents, 3).items : []),
     ];

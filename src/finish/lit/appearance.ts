@@ -1,8 +1,8 @@
 import { isBought } from '../../design/made.ts';
 import type { Design, Finish } from '../../design/schema.ts';
-import type { Looks } from '../../finish/look.ts';
 import type { LaidPart } from '../../layout/laid.ts';
 import type { Material, Stock } from '../../materials/types.ts';
+import type { Looks } from '../look.ts';
 
 /** How the surface of a part is drawn. */
 export interface Appearance {

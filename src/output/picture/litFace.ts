@@ -1,0 +1,167 @@
+import { isLettered, isPaint } from '../../design/made.ts';
+import type { Color, DrawItem, PathItem } from '../../drawing/drawing.ts';
+import { rectangle, shape } from '../../drawing/items.ts';
+import { INK, WEIGHT } from '../../drawing/style.ts';
+import { appearanceOf } from '../../finish/lit/appearance.ts';
+import { arrisesOf, EASED } from '../../finish/lit/arris.ts';
+import { grainOf } from '../../finish/lit/grain.ts';
+import { dimmed, litColor } from '../../finish/lit/lambert.ts';
+import { bandsOf } from '../../finish/lit/molding.ts';
+import { letterLook } from '../../finish/look.ts';
+import { castShadows, SHADE } from '../../finish/shadow.ts';
+import { alphaAt, type Gleam, gleamOf } from '../../finish/sheen.ts';
+import { pathOfRegion, pathOfRings } from '../../geometry/path.ts';
+import { add, distance, leftNormal, lerp, scale, subtract, unit } from '../../geometry/point.ts';
+import { translateRegion } from '../../geometry/region.ts';
+import type { Path, Region } from '../../geometry/shape.ts';
+import type { Solid } from '../../joinery/piece.ts';
+import { groovesOf, type LaidPart } from '../../layout/laid.ts';
+import { under } from '../../list/at.ts';
+import { grouped, groupOf } from '../../list/grouped.ts';
+import { keptBy } from '../../list/keptBy.ts';
+import type { Mm } from '../../measure/units.ts';
+import type { Plan } from '../../plan/types.ts';
+import { solidsInOrder } from '../packet/faceView.ts';
+
+/** The bed's own wood, whatever it is. */
+const BARE: Color = '#e6d6b8';
+/** Lines of joints and around what lies apart: how wide, and in how much light. */
+const LINE: Mm = 0.4;
+const LINED = 0.35;
+/** So many that the eye sees no step from one to the next. */
+const BANDS = 48;
+/** How far the bands of a gleam run on beside it, by its own width: over any face. */
+const FAR = 20;
+/** Strokes of the grain. */
+const GRAIN = 0.8;
+
+const filled = (region: Region, fill: Color): PathItem =>
+  shape(pathOfRegion(region), { fill, fillRule: 'evenodd' });
+
+const within = (clip: Path, items: readonly DrawItem[]): DrawItem[] =>
+  items.length > 0 && clip.length > 0 ? [{ kind: 'group', clip, items }] : [];
+
+/**
+ * The face as a person sees it, on the coordinates of the face: every part in the color of its finish over its wood, in
+ * the design's light, which cover and files share. Edges are eased, moldings shaped, wood has its grain, sheens gleam, and all of it throws shadows.
+ */
+export const litFace = keptBy((plan: Plan): readonly DrawItem[] => {
+  const { face, layout, joinery, looks, design } = plan;
+  const laid = new Map(layout.parts.map((part) => [part.id, part]));
+  const stocks = new Map(plan.tables.stocks.map((stock) => [stock.id, stock]));
+  const appearance = appearanceOf({
+    ...{ looks, finishes: design.finishes, stocks },
+    materials: new Map(plan.tables.materials.map((material) => [material.id, material])),
+  });
+  const joints = grouped(joinery.pieces, ({ part }) => part);
+  const letters = lettersOf(plan);
+
+  const surface = (solid: Solid, part: LaidPart): DrawItem[] => {
+    const { fill, grained } = appearance(part);
+    const line = dimmed(fill, LINED);
+    const own = pathOfRegion(solid.region);
+    const stock = stocks.get(solid.stock ?? '');
+    const bands =
+      stock?.form === 'shaped'
+        ? (solid.lengths ?? []).flatMap((length) =>
+            within(
+              pathOfRegion(length.region),
+              bandsOf(length, stock).map(({ ring, normal }) =>
+                shape(pathOfRings([ring]), { fill: litColor(fill, normal, design.light) }),
+              ),
+            ),
+          )
+        : [];
+    const grain = grained ? grainOf(part) : [];
+    const strokes: DrawItem[] = [
+      ...(grain.length > 0 ? [shape(grain, { stroke: dimmed(fill, GRAIN), width: 0.8 })] : []),
+      ...(bands.length > 0 || isPaint(part)
+        ? []
+        : arrisesOf(solid.region, fill, design.light).map(({ color, path }) =>
+            shape(path, { stroke: color, width: 2 * EASED }),
+          )),
+    ];
+    const between = groupOf(joints, solid.part).flatMap(({ placed }) => placed);
+    return [
+      filled(solid.region, fill),
+      ...bands,
+      ...within(own, strokes),
+      ...groovesOf(solid.relief).map((groove) => filled([groove], line)),
+      ...(isPaint(part)
+        ? []
+        : [shape(pathOfRegion(between.length > 0 ? between : solid.region), { stroke: line, width: LINE })]),
+    ];
+  };
+
+  return [
+    ...face.levels.map(({ region }) =>
+      shape(pathOfRegion(region), { ...filled(region, BARE), stroke: dimmed(BARE, LINED), width: LINE }),
+    ),
+    ...solidsInOrder(plan).flatMap((solid) => {
+      const part = laid.get(solid.part);
+      if (!part || (isLettered(solid) && isPaint(solid))) return [];
+      return [...surface(solid, part), ...groupOf(letters, solid.part)];
+    }),
+    ...freeLetters(plan),
+    ...gleams(plan),
+    ...castShadows(
+      [...joinery.solids, ...plan.sawnLetters],
+      face.levels,
+      plan.finish.shown,
+      design.light,
+    ).map(({ region }) => shape(pathOfRegion(region), { fill: SHADE.color, fillOpacity: SHADE.opacity })),
+    rectangle(face.box, { stroke: INK.line, width: WEIGHT.bold }),
+  ];
+});
+
+/** The lettering of each sign. */
+function lettersOf({ signs, looks, design }: Plan): ReadonlyMap<string, readonly DrawItem[]> {
+  return new Map(
+    signs.map(({ id, at, lettered }) => [
+      id,
+      lettered.layers.map(({ region, finish }) =>
+        filled(translateRegion(region, at.x, at.y), letterLook(looks, design.finishes, id, finish) ?? BARE),
+      ),
+    ]),
+  );
+}
+
+/** Letters without a board lie on wood of any height: what is seen of them is told. */
+function freeLetters({ joinery, finish }: Plan): DrawItem[] {
+  const free = new Set(joinery.solids.filter((s) => isLettered(s) && isPaint(s)).map(({ part }) => part));
+  return finish.shown
+    .filter((area) => free.has(area.part) && area.finish !== null)
+    .toReversed()
+    .map(({ region, look }) => filled(region, look ?? BARE));
+}
+
+/** The gleam of each sheen over all that has it. */
+function gleams({ face, finish, design }: Plan): DrawItem[] {
+  const sheens = new Map(design.finishes.map(({ id, sheen }) => [id, sheen]));
+  const painted = finish.shown.flatMap(({ finish: own, region }) => (own === null ? [] : { own, region }));
+  const alike = grouped(painted, ({ own }) => under(sheens, own));
+  return [...alike].flatMap(([sheen, areas]) => {
+    const gleam = gleamOf(sheen, design.light, face.box);
+    return gleam
+      ? within(
+          areas.flatMap(({ region }) => pathOfRegion(region)),
+          bandsOfGleam(gleam),
+        )
+      : [];
+  });
+}
+
+/**
+ * Bands of white about the middle of a gleam, each within the one before it, that come to its alpha where they lie over
+ * each other: no seams show, as they do between areas that only touch.
+ */
+function bandsOfGleam({ from, to, peak }: Gleam): DrawItem[] {
+  const along = unit(subtract(to, from));
+  const beside = scale(leftNormal(along), distance(from, to) * FAR);
+  return Array.from({ length: BANDS }, (_, i) => {
+    const [under, alpha] = [alphaAt(peak, i / BANDS / 2), alphaAt(peak, (i + 1) / BANDS / 2)];
+    const [a, b] = [lerp(from, to, (i + 0.5) / BANDS / 2), lerp(from, to, 1 - (i + 0.5) / BANDS / 2)];
+    const ring = [add(a, beside), subtract(a, beside), subtract(b, beside), add(b, beside)];
+    return shape(pathOfRings([ring]), { fill: '#ffffff', fillOpacity: 1 - (1 - alpha) / (1 - under) });
+  });
+}
