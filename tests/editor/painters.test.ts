@@ -16,6 +16,7 @@ import { drawTicks, RULER } from '../../src/editor/drawing/ticks.ts';
 import { regionOfBox } from '../../src/geometry/region.ts';
 import { boxOfPoints } from '../../src/geometry/ring.ts';
 import type { Box, Point } from '../../src/geometry/shape.ts';
+import type { ShapedStock } from '../../src/materials/types.ts';
 import { chanceOf } from '../chance.ts';
 import { runs } from '../runs.ts';
 import { faceFor } from './laid.ts';
@@ -58,11 +59,12 @@ const lookAt = (view = VIEW): PartsLook => ({
   look: 'color',
   palette: NAMED,
   light: { x: 0.5, y: -0.5 },
+  lamp: { azimuth: 120, altitude: 40 },
   appearance: ({ id }) => ({
     fill: `#c${id.slice(1).padStart(5, '0')}`,
     sheen: null,
     grained: true,
-    shaped: false,
+    molding: null,
   }),
   gleamsOn: () => () => null,
   signOf: () => undefined,
@@ -184,10 +186,10 @@ describe('looks of parts', () => {
     expect(marks[0]?.width).toBeCloseTo(19 * VIEW.scale + 1.5, 6);
   });
 
-  it('a molding shows lines along it, within its width', () => {
+  it('a molding shows lines along it, within its width, before it is known how it is cut', () => {
     const look = lookAt();
     const shaped = drawn({
-      appearance: (part) => ({ ...look.appearance(part), grained: false, shaped: true }),
+      appearance: (part) => ({ ...look.appearance(part), grained: false, molding: {} as ShapedStock }),
     });
     const profile = shaped.marks.at(-1);
     expect(profile?.paths).toHaveLength(3);

@@ -80,11 +80,11 @@ describe('the flats of a molding', () => {
 
 describe('eased edges and gleams', () => {
   it('are lighter toward the light and darker away from it', () => {
-    const arrises = arrisesOf(regionOfBox({ x: 0, y: 0, w: 100, h: 50 }), GRAY, LIGHT);
+    const arrises = arrisesOf(regionOfBox({ x: 0, y: 0, w: 100, h: 50 }));
     expect(arrises).toHaveLength(4);
     const at = (y: number) => {
       const found = arrises.find(({ path }) => path.every((c) => c.op !== 'Z' && c.y === y));
-      return lightOf(found?.color ?? '').r;
+      return lightOf(litColor(GRAY, found?.normal ?? OUT, LIGHT)).r;
     };
     expect(at(50)).toBeGreaterThan(lightOf(GRAY).r);
     expect(at(0)).toBeLessThan(lightOf(GRAY).r);

@@ -3,10 +3,9 @@ import { memo, useCallback, useMemo, useRef } from 'react';
 import { Layer, Shape } from 'react-konva';
 import { appearanceOf } from '../../finish/lit/appearance.ts';
 import { type Looks, letterLook } from '../../finish/look.ts';
-import type { ShadowArea } from '../../finish/shadow.ts';
+import { type ShadowArea, shadowOf } from '../../finish/shadow.ts';
 import type { LaidPart } from '../../layout/laid.ts';
 import { keptBy } from '../../list/keptBy.ts';
-import { radians } from '../../measure/units.ts';
 import { remembering } from '../../plan/memory.ts';
 import type { SignPlan } from '../../plan/types.ts';
 import type { Shown } from '../document/shown.ts';
@@ -14,6 +13,7 @@ import { carrier } from '../drawing/carried.ts';
 import { gleamsOn } from '../drawing/gleam.ts';
 import { type Painted, type PartsLook, paintParts } from '../drawing/paintParts.ts';
 import type { Palette } from '../drawing/palette.ts';
+import type { DrawnPart } from '../drawing/sawn.ts';
 import { useStraightened } from '../photo/useStraightened.ts';
 import { useStore } from '../state/hooks.ts';
 import type { Photo, PhotoMode } from '../state/photo.ts';
@@ -27,7 +27,7 @@ interface PartsLayerProps {
   readonly shown: Shown;
   readonly signs: ReadonlyMap<string, SignPlan>;
   /** How a part is drawn, such as to its cuts. */
-  readonly sawn: (part: LaidPart) => LaidPart;
+  readonly sawn: (part: LaidPart) => DrawnPart;
   readonly view: View;
   readonly look: Look;
   readonly palette: Palette;
@@ -61,6 +61,7 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
         ...{ width, height, view, look, palette, shadows },
         scale: view.scale,
         light: shadowOf(light),
+        lamp: light,
         appearance: appearanceOf({ looks, finishes, stocks, materials }),
         letterOf: (sign, finish) => ({
           fill: letterLook(looks, finishes, sign, finish) ?? '#888888',
@@ -111,10 +112,4 @@ const differs = (now: EditorState, before: EditorState): boolean =>
 interface Drawn {
   readonly on: object;
   readonly what: Painted;
-}
-
-/** Shadow offset on the face for each millimeter of height; `azimuth` counterclockwise from the right. */
-function shadowOf(light: { readonly azimuth: number; readonly altitude: number }) {
-  const reach = 1 / Math.tan(radians(light.altitude));
-  return { x: -Math.cos(radians(light.azimuth)) * reach, y: -Math.sin(radians(light.azimuth)) * reach };
 }

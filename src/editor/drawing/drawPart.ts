@@ -1,15 +1,22 @@
 import { isLettersAlone, isPaint } from '../../design/made.ts';
-import type { Finish } from '../../design/schema.ts';
+import type { Design, Finish } from '../../design/schema.ts';
 import { type Appearance, inkOn } from '../../finish/lit/appearance.ts';
+import { arrisesOf, EASED } from '../../finish/lit/arris.ts';
 import { grainOf } from '../../finish/lit/grain.ts';
+import { litColor } from '../../finish/lit/lambert.ts';
+import { bandsOf } from '../../finish/lit/molding.ts';
+import { pathOfRings } from '../../geometry/path.ts';
 import type { Point, Region } from '../../geometry/shape.ts';
+import type { MoldedLength } from '../../joinery/piece.ts';
 import { groovesOf, type LaidPart, type Leg, legsOf, reliefOf, type SawnArcs } from '../../layout/laid.ts';
 import { pick } from '../../list/at.ts';
 import { keptBy } from '../../list/keptBy.ts';
+import type { ShapedStock } from '../../materials/types.ts';
 import { radians } from '../../measure/units.ts';
 import type { SignPlan } from '../../plan/types.ts';
 import type { Look } from '../state/store.ts';
 import type { Pen } from './pen.ts';
+import type { DrawnPart } from './sawn.ts';
 import { tracedPath, traceRegion } from './trace.ts';
 
 /** A color of lettering as it looks on its sign. */
@@ -19,7 +26,7 @@ export interface Lettered {
 }
 
 export interface PartLook {
-  readonly part: LaidPart;
+  readonly part: DrawnPart;
   readonly appearance: Appearance;
   readonly look: Look;
   readonly scale: number;
@@ -30,6 +37,7 @@ export interface PartLook {
   readonly gleamOf: (sheen: Finish['sheen'] | null) => CanvasGradient | null;
   /** Direction and length of the shadow for each millimeter of height. */
   readonly light: Point;
+  readonly lamp: Design['light'];
   /** Shadows are drawn by themselves. */
   readonly shadeless: boolean;
 }
@@ -55,11 +63,13 @@ export function drawPart(ctx: Pen, props: PartLook): void {
     return;
   }
   const outline = outlineOf(part.region);
-  const { fill, sheen, grained, shaped } = props.appearance;
+  const { fill, sheen, grained, molding } = props.appearance;
   const line = inkOn(fill);
   ctx.fillStyle = fill;
   ctx.fill(outline, 'evenodd');
+  if (molding && part.lengths) for (const length of part.lengths) drawBands(ctx, length, molding, props);
   if (grained) drawGrain(ctx, part, outline, line, px);
+  if (look === 'shadow' && !molding && !isPaint(part)) drawArrises(ctx, part.region, props);
   shine(ctx, outline, props.gleamOf(sheen));
   if (!isPaint(part)) {
     ctx.lineWidth = 1.1 * px;
@@ -71,15 +81,14 @@ export function drawPart(ctx: Pen, props: PartLook): void {
   ctx.strokeStyle = line;
   ctx.lineWidth = px;
   ctx.globalAlpha = 0.4;
-  if (shaped) {
-    for (const leg of legsOf(part)) profileLines(ctx, leg);
-  }
+  if (molding && !part.lengths) for (const leg of legsOf(part)) profileLines(ctx, leg);
   const grooves = groovesOf(reliefOf(part));
   if (grooves.length > 0) {
     ctx.fillStyle = line;
     ctx.fill(outlineOf(grooves), 'evenodd');
   }
-  if (part.kind === 'run' && part.sawn) arcLines(ctx, part.sawn, part.legs);
+  if (part.pieces) ctx.stroke(outlineOf(part.pieces));
+  else if (part.kind === 'run' && part.sawn) arcLines(ctx, part.sawn, part.legs);
   else if (part.kind === 'run') cornerLines(ctx, part.region, part.legs[0]?.width ?? 0);
   ctx.globalAlpha = 1;
   if (props.sign) drawLettering(ctx, props, props.sign);
@@ -135,7 +144,40 @@ function castShadow(ctx: Pen, { part, light, look, scale }: PartLook): void {
   ctx.globalAlpha = 1;
 }
 
-/** Lines along a molding, as its profile catches the light. */
+const bandsKept = keptBy((length: MoldedLength) =>
+  keptBy((stock: ShapedStock) =>
+    bandsOf(length, stock).map(({ ring, normal }) => ({ normal, path: tracedPath(pathOfRings([ring])) })),
+  ),
+);
+
+/** A length of molding, each flat of it as the light meets it. */
+function drawBands(ctx: Pen, length: MoldedLength, stock: ShapedStock, { appearance, lamp }: PartLook): void {
+  ctx.save();
+  ctx.clip(outlineOf(length.region), 'evenodd');
+  for (const { path, normal } of bandsKept(length)(stock)) {
+    ctx.fillStyle = litColor(appearance.fill, normal, lamp);
+    ctx.fill(path);
+  }
+  ctx.restore();
+}
+
+const arrisesKept = keptBy((region: Region) =>
+  arrisesOf(region).map(({ normal, path }) => ({ normal, path: tracedPath(path) })),
+);
+
+/** The eased edges of a part. */
+function drawArrises(ctx: Pen, region: Region, { appearance, lamp }: PartLook): void {
+  ctx.save();
+  ctx.clip(outlineOf(region), 'evenodd');
+  ctx.lineWidth = 2 * EASED;
+  for (const { path, normal } of arrisesKept(region)) {
+    ctx.strokeStyle = litColor(appearance.fill, normal, lamp);
+    ctx.stroke(path);
+  }
+  ctx.restore();
+}
+
+/** Lines along a molding that is carried, before it is known how its ends are cut. */
 function profileLines(ctx: Pen, leg: Leg): void {
   const length = Math.hypot(leg.end.x - leg.start.x, leg.end.y - leg.start.y) || 1;
   const nx = -(leg.end.y - leg.start.y) / length;

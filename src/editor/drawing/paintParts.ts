@@ -12,10 +12,11 @@ import { drawKeepClears } from './drawKeepClears.ts';
 import { drawPart, type PartLook } from './drawPart.ts';
 import type { Palette } from './palette.ts';
 import type { Pen, Picture } from './pen.ts';
+import type { DrawnPart } from './sawn.ts';
 import { traceRegion } from './trace.ts';
 
 /** What parts look like besides their own shape and place; another object means that all is drawn anew. */
-export type PartsLook = Pick<PartLook, 'look' | 'scale' | 'light' | 'letterOf'> & {
+export type PartsLook = Pick<PartLook, 'look' | 'scale' | 'light' | 'lamp' | 'letterOf'> & {
   readonly width: number;
   readonly height: number;
   readonly view: { readonly x: number; readonly y: number };
@@ -41,7 +42,7 @@ export interface Carried {
 /** What stands on the canvas. */
 export interface Painted {
   readonly look: PartsLook;
-  readonly parts: readonly LaidPart[];
+  readonly parts: readonly DrawnPart[];
   readonly keepClears: readonly KeepClear[];
   /** Pictures that stand for some of the parts. */
   readonly carried: readonly Carried[];
@@ -115,7 +116,7 @@ function drawAll(
 }
 
 /** Draws parts on the face as they look. */
-export function partPainter(ctx: Pen, look: PartsLook): (part: LaidPart) => void {
+export function partPainter(ctx: Pen, look: PartsLook): (part: DrawnPart) => void {
   const gleams = look.gleamsOn(ctx);
   return (part) =>
     drawPart(ctx, {
@@ -129,6 +130,7 @@ export function partPainter(ctx: Pen, look: PartsLook): (part: LaidPart) => void
       letterOf: look.letterOf,
       gleamOf: gleams,
       light: look.light,
+      lamp: look.lamp,
       shadeless: look.shadows !== null,
     });
 }

@@ -1,14 +1,18 @@
 import type { PrinterCorrection } from '../../patterns/result.ts';
-import type { EditorState, EditorStore } from '../state/store.ts';
+import { type EditorState, type EditorStore, PICTURE_SIZES } from '../state/store.ts';
 
 const PRINTER = 'showface:printer';
 const SINGLE_KEYS = 'showface:single-keys';
+const PICTURE = 'showface:picture-pixels';
 
 /** Brings back what this device knows of its printer and of the person's hands, and keeps it when it changes. */
 export function keepOfDevice(store: EditorStore): void {
   const correction = readCorrection(read(PRINTER));
   if (correction) store.setState({ correction });
   if (read(SINGLE_KEYS) === false) store.setState({ singleKeys: false });
+  const picturePixels = PICTURE_SIZES.find((pixels) => pixels === read(PICTURE));
+  if (picturePixels) store.setState({ picturePixels });
+  keep(store, PICTURE, (s) => s.picturePixels);
   keep(store, PRINTER, (s) => s.correction);
   keep(store, SINGLE_KEYS, (s) => s.singleKeys);
 }

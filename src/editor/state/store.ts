@@ -101,6 +101,10 @@ export interface PartMenuAt {
   readonly too: readonly string[] | null;
 }
 
+/** Longest side of a picture, in pixels: to send, for a large screen, to print on a sheet, to print as a poster. */
+export const PICTURE_SIZES = [1200, 2400, 4000, 6000] as const;
+export type PictureSize = (typeof PICTURE_SIZES)[number];
+
 export interface EditorState {
   /** What the face is drawn on, for drags that begin elsewhere and focus that goes back to it; null before it stands. */
   readonly canvas: HTMLElement | null;
@@ -144,6 +148,8 @@ export interface EditorState {
   readonly keysShown: boolean;
   /** Keys that type a character do something on the drawing; kept on the device. */
   readonly singleKeys: boolean;
+  /** Longest side of a picture of the face; kept on the device. */
+  readonly picturePixels: PictureSize;
   /** Of the printer at hand; kept on the device, not with the design. */
   readonly correction: PrinterCorrection;
   readonly said: { readonly text: string; readonly count: number };
@@ -200,6 +206,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     sheetOpen: false,
     keysShown: false,
     singleKeys: true,
+    picturePixels: 2400,
     correction: { x: 1, y: 1 },
     said: { text: '', count: 0 },
     notice: null,

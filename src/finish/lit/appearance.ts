@@ -1,7 +1,7 @@
 import { isBought } from '../../design/made.ts';
 import type { Design, Finish } from '../../design/schema.ts';
 import type { LaidPart } from '../../layout/laid.ts';
-import type { Material, Stock } from '../../materials/types.ts';
+import type { Material, ShapedStock, Stock } from '../../materials/types.ts';
 import type { Looks } from '../look.ts';
 
 /** How the surface of a part is drawn. */
@@ -11,8 +11,8 @@ export interface Appearance {
   readonly sheen: Finish['sheen'] | null;
   /** Its wood shows, and has a grain. */
   readonly grained: boolean;
-  /** Shaped in section. */
-  readonly shaped: boolean;
+  /** What it is made of, where that is shaped in section. */
+  readonly molding: ShapedStock | null;
 }
 
 interface AppearanceInput {
@@ -32,7 +32,7 @@ export function appearanceOf({ looks, finishes, stocks, materials }: AppearanceI
       fill: looks.parts.get(part.id) ?? '#888888',
       sheen: finish?.sheen ?? null,
       grained: finish?.kind !== 'paint' && grows(stock, materials),
-      shaped: stock?.form === 'shaped',
+      molding: stock?.form === 'shaped' ? stock : null,
     };
   };
 }

@@ -57,28 +57,26 @@ export const litFace = keptBy((plan: Plan): readonly DrawItem[] => {
   const letters = lettersOf(plan);
 
   const surface = (solid: Solid, part: LaidPart): DrawItem[] => {
-    const { fill, grained } = appearance(part);
+    const { fill, grained, molding } = appearance(part);
     const line = dimmed(fill, LINED);
     const own = pathOfRegion(solid.region);
-    const stock = stocks.get(solid.stock ?? '');
-    const bands =
-      stock?.form === 'shaped'
-        ? (solid.lengths ?? []).flatMap((length) =>
-            within(
-              pathOfRegion(length.region),
-              bandsOf(length, stock).map(({ ring, normal }) =>
-                shape(pathOfRings([ring]), { fill: litColor(fill, normal, design.light) }),
-              ),
+    const bands = molding
+      ? (solid.lengths ?? []).flatMap((length) =>
+          within(
+            pathOfRegion(length.region),
+            bandsOf(length, molding).map(({ ring, normal }) =>
+              shape(pathOfRings([ring]), { fill: litColor(fill, normal, design.light) }),
             ),
-          )
-        : [];
+          ),
+        )
+      : [];
     const grain = grained ? grainOf(part) : [];
     const strokes: DrawItem[] = [
       ...(grain.length > 0 ? [shape(grain, { stroke: dimmed(fill, GRAIN), width: 0.8 })] : []),
       ...(bands.length > 0 || isPaint(part)
         ? []
-        : arrisesOf(solid.region, fill, design.light).map(({ color, path }) =>
-            shape(path, { stroke: color, width: 2 * EASED }),
+        : arrisesOf(solid.region).map(({ normal, path }) =>
+            shape(path, { stroke: litColor(fill, normal, design.light), width: 2 * EASED }),
           )),
     ];
     const between = groupOf(joints, solid.part).flatMap(({ placed }) => placed);

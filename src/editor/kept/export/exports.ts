@@ -32,6 +32,9 @@ async function everything(plan: CurrentPlan, making: Making): Promise<Made> {
   return { files: [zip], warnings: made.warnings };
 }
 
+/** The face as a PNG. */
+export const PICTURE: ExportEntry = { id: 'picture', words: 'export.picture', write: pictureAlone };
+
 /** What can be written, in the order of the menu: the same files as the command's, and a picture. */
 export const EXPORTS: readonly ExportEntry[] = [
   { id: 'all', words: 'export.all', write: everything },
@@ -42,7 +45,7 @@ export const EXPORTS: readonly ExportEntry[] = [
   named('paint', 'export.paint', 'paint.csv'),
   named('shopping', 'export.shopping', 'shopping.csv'),
   named('lists', 'export.lists', 'prices.csv', 'on-hand.csv'),
-  { id: 'picture', words: 'export.picture', write: pictureAlone },
+  PICTURE,
   named('face', 'export.face', 'face.svg'),
   named('outlines', 'export.outlines', 'face-outlines.svg', 'face.dxf'),
   named('signs', 'export.signs', 'sign-'),

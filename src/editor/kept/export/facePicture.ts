@@ -2,14 +2,11 @@ import type { CurrentPlan } from '../../planning/planner.ts';
 import type { MadeFile } from './filesWorker.ts';
 import { type Making, makeFiles } from './makeFiles.ts';
 
-/** Longest side of the picture: sharp on a large screen, small enough to send. */
-const MOST_PIXELS = 2400;
-
 /** The face in color as a PNG, drawn from the same drawing as the SVG. */
 export async function facePicture(plan: CurrentPlan, making: Making): Promise<readonly MadeFile[]> {
   const [svg] = (await makeFiles(plan, ['face.svg'], making)).files;
   if (!svg) return [];
-  const scale = MOST_PIXELS / Math.max(plan.face.width, plan.face.height);
+  const scale = making.pixels / Math.max(plan.face.width, plan.face.height);
   const width = Math.round(plan.face.width * scale);
   const height = Math.round(plan.face.height * scale);
   const image = new Image(width, height);

@@ -7,6 +7,8 @@ import type { FilesWork, Made } from './filesWorker.ts';
 export interface Making {
   /** Ends the making; the call rejects with its reason. */
   readonly signal: AbortSignal;
+  /** Longest side of pictures. */
+  readonly pixels: number;
   readonly onFile: (done: number, of: number) => void;
 }
 

@@ -53,7 +53,10 @@ export function useExport() {
         const errors = plan.checks.filter((c) => c.severity === 'error');
         if (errors.length > 0 && !anyway) return setDoubt({ entry, errors, design: plan.design });
         const onFile = (done: number, of: number) => show({ done: Math.min(done + 1, of), of });
-        const { files, warnings } = await entry.write(plan, { signal: stop.signal, onFile });
+        const { files, warnings } = await entry.write(plan, {
+          ...{ signal: stop.signal, onFile },
+          pixels: store.getState().picturePixels,
+        });
         for (const file of files) await saveBytes(file.name, file.type, file.bytes);
         const written = t('say.exported', { name });
         if (warnings.length === 0) say(store, written);

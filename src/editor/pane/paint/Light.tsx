@@ -3,11 +3,16 @@ import type { Design } from '../../../design/schema.ts';
 import { castShadows } from '../../../finish/shadow.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Button } from '../../control/Button.tsx';
+import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { FaceMap } from '../../control/FaceMap.tsx';
 import { Section } from '../../control/Section.tsx';
 import { regionData } from '../../control/svgPath.ts';
 import { useSay } from '../../control/useSay.ts';
+import { ExportStatus } from '../../kept/export/ExportStatus.tsx';
+import { PICTURE } from '../../kept/export/exports.ts';
+import { useExport } from '../../kept/export/useExport.ts';
 import { useCommit, useEditor, useSettledDesign, useStore } from '../../state/hooks.ts';
+import { PICTURE_SIZES } from '../../state/store.ts';
 import { useWords } from '../../words/t.ts';
 import { ShownAreas } from './FinishMap.tsx';
 import { Gleams } from './Gleams.tsx';
@@ -75,7 +80,40 @@ export function Light({ plan }: { plan: Plan }) {
           </Button>
         </div>
       </div>
+      <PictureFields face={plan.face} />
     </Section>
+  );
+}
+
+/** How large a picture of the face is written, and the writing of it. */
+function PictureFields({ face }: { face: Plan['face'] }) {
+  const t = useWords();
+  const store = useStore();
+  const { job, write } = useExport();
+  const most = useEditor((s) => s.picturePixels);
+  const choices = PICTURE_SIZES.map((pixels) => {
+    const of = (side: number) => String(Math.round((side * pixels) / Math.max(face.width, face.height)));
+    return {
+      value: String(pixels),
+      label: t('light.sizeOf', { most: String(pixels), width: of(face.width), height: of(face.height) }),
+    };
+  });
+  return (
+    <div className="picture-fields">
+      <ChoiceField
+        label={t('light.size')}
+        value={String(most)}
+        choices={choices}
+        onCommit={(value) => {
+          const picturePixels = PICTURE_SIZES.find((pixels) => String(pixels) === value);
+          if (picturePixels) store.setState({ picturePixels });
+        }}
+      />
+      <Button disabled={job !== null} onClick={() => void write(PICTURE, true)}>
+        {t('light.save')}
+      </Button>
+      {job ? <ExportStatus job={job} /> : null}
+    </div>
   );
 }
 

@@ -94,4 +94,7 @@ export const paintWords: Record<keyof typeof en, string> = {
   'light.altitudeHint': 'Tiefes Licht wirft lange Schatten.',
   'light.show': 'Schatten in der Zeichnung zeigen',
   'light.picture': 'Die Front mit den Schatten ihrer Teile bei {altitude} aus {azimuth}',
+  'light.size': 'Längste Seite des Bildes',
+  'light.sizeOf': '{most} Pixel ({width} × {height})',
+  'light.save': 'Bild sichern',
 };

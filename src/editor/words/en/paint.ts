@@ -92,4 +92,7 @@ export const paintWords = {
   'light.altitudeHint': 'A low light throws long shadows.',
   'light.show': 'Show shadows on the drawing',
   'light.picture': 'The face with the shadows its parts throw at {altitude} from {azimuth}',
+  'light.size': 'Longest side of the picture',
+  'light.sizeOf': '{most} pixels ({width} × {height})',
+  'light.save': 'Save the picture',
 };

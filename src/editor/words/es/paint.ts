@@ -94,4 +94,7 @@ export const paintWords: Record<keyof typeof en, string> = {
   'light.altitudeHint': 'Una luz baja da sombras largas.',
   'light.show': 'Enseñar las sombras en el dibujo',
   'light.picture': 'El frente con las sombras de sus piezas a {altitude} desde {azimuth}',
+  'light.size': 'Lado más largo de la imagen',
+  'light.sizeOf': '{most} píxeles ({width} × {height})',
+  'light.save': 'Guardar la imagen',
 };
