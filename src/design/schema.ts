@@ -310,6 +310,8 @@ export const panelShapeSchema = z.discriminatedUnion('form', [
   z.strictObject({ form: z.literal('star'), points: many(3, 24), waist: z.number().min(0.05).max(0.95) }),
   z.strictObject({ form: z.literal('quatrefoil') }),
   z.strictObject({ form: z.literal('ribbon'), notch: size }),
+  /** Both ends run out into a point, as the foot of a shield does. */
+  z.strictObject({ form: z.literal('shield'), point: size }),
   /** One edge in arcs that hang, or in waves. */
   z.strictObject({ form: z.literal('scalloped'), count: many(1, 60), depth: size, toward }),
   z.strictObject({ form: z.literal('waved'), count: many(1, 60), depth: size, toward }),

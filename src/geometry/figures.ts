@@ -122,6 +122,31 @@ export function ribbonLoop({ x, y, w, h }: Box, notch: Mm): Loop {
   ]);
 }
 
+/**
+ * A board whose ends run out by `point` in two arcs that leave the long edges smoothly and meet in a point, as the foot of
+ * a shield does: radius (h2 + 4 point2) / 4h. No longer than half of the height they are single arcs, and round.
+ */
+export function shieldLoop({ x, y, w, h }: Box, point: Mm): Loop {
+  const deep = Math.min(point, w / 2);
+  const [left, right, middle] = [x + deep, x + w - deep, y + h / 2];
+  const isRound = deep <= h / 2;
+  const radius = isRound ? segmentRadius(h, deep) : segmentRadius(2 * deep, h / 2);
+  const end = (from: Point, tip: Point, to: Point): Stretch[] => {
+    const [out, up] = [Math.sign(tip.x - from.x), Math.sign(to.y - from.y)];
+    const centers = [from, to].map((at, i) =>
+      isRound ? { x: tip.x - out * radius, y: middle } : { x: at.x, y: at.y + (i === 0 ? up : -up) * radius },
+    );
+    return [arcAbout(pick(centers, 0), from, tip, 'left'), arcAbout(pick(centers, 1), tip, to, 'left')];
+  };
+  const [low, high] = [y, y + h];
+  return tidied([
+    lineTo({ x: left, y: low }, { x: right, y: low }),
+    ...end({ x: right, y: low }, { x: x + w, y: middle }, { x: right, y: high }),
+    lineTo({ x: right, y: high }, { x: left, y: high }),
+    ...end({ x: left, y: high }, { x, y: middle }, { x: left, y: low }),
+  ]);
+}
+
 /** An arc over a chord by halves, so that the crown itself is a corner of the polygon that stands for it. */
 function bow(a: Point, b: Point, rise: Mm): Stretch[] {
   const arc = arcOver(a, b, rise);

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { panelShapeSchema } from '../../../src/design/schema.ts';
 import { union } from '../../../src/geometry/clip.ts';
+import { areaOfLoop } from '../../../src/geometry/loop.ts';
 import { areaOf, boxOf, perimeterOf, regionOfRing, transformRegion } from '../../../src/geometry/region.ts';
 import { perimeter, signedArea } from '../../../src/geometry/ring.ts';
 import type { Box } from '../../../src/geometry/shape.ts';
@@ -71,6 +72,11 @@ it('figures have the areas of the handbooks', () => {
   const of = (shape: NamedShape) => areaOf(regionOfShape(shape, box));
   // A regular octagon of width s: 2 (sqrt 2 - 1) s2; of sides over flats, from memory, as in any table of polygons.
   expect(of({ form: 'regular', sides: 8 })).toBeCloseTo(2 * (Math.SQRT2 - 1) * 200 * 200, 3);
+  // Equilateral points: each end two sectors of 60 degrees less the triangle that both have, h2 (pi / 3 - sqrt 3 / 4); from memory.
+  const board = { x: 0, y: 0, w: 600, h: 200 };
+  const [shield = []] = OUTLINES.shield.loops(board, { form: 'shield', point: 100 * Math.sqrt(3) });
+  const points = 2 * 200 * 200 * (Math.PI / 3 - Math.sqrt(3) / 4);
+  expect(areaOfLoop(shield)).toBeCloseTo((600 - 200 * Math.sqrt(3)) * 200 + points, 5);
   // Corners: a square of the size less its quarter circle is left over (or taken off).
   expect(of({ form: 'corners', cut: 'clipped', size: 20 })).toBeCloseTo(200 * 200 - 2 * 20 * 20, 6);
   expect(of({ form: 'corners', cut: 'stepped', size: 20 })).toBeCloseTo(200 * 200 - 4 * 20 * 20, 6);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ASSEMBLIES, type AssemblyName } from '../../../src/design/assembly/table.ts';
+import { shownFrom } from '../../../src/editor/document/shown.ts';
 import { inches } from '../../../src/measure/units.ts';
 import { chanceOf } from '../../chance.ts';
 import { hasOf, madeOn, SKINNED } from './made.ts';
@@ -107,6 +108,65 @@ describe('dentils of a cornice', () => {
         // One fewer would stand farther apart than that.
         expect(gap).toBeGreaterThan(box.w / 2 - (1.5 * box.w) / dentils.length);
       });
+    }
+  });
+});
+
+/**
+ * Ware, American Vignola, Palladio's blocks: half a diameter from middle to middle, the space 1/24 of a diameter wider than
+ * the block, so block 11/48 and space 13/48; Fenn, Doric: architrave half a diameter, by rule 1/4 of the whole.
+ */
+describe('brackets of a cornice', () => {
+  it('are as wide as their block by rule, and at most as far apart, in any width, between architrave and crown', () => {
+    for (let seed = 0; seed < 5; seed++) {
+      const chance = chanceOf(seed);
+      const box = { x: 60, y: 900, w: 300 + 500 * chance(), h: 140 + 160 * chance() };
+      const diameter = box.h / 2;
+      const { group, shown } = madeOn(SKINNED, 'cornice', box, { brackets: true, dentils: seed % 2 === 0 });
+      const roles = group.assembly?.parts;
+      const row = shown.layout.parts.filter(({ part }) => part === roles?.brackets);
+      const brackets = row.sort((a, b) => a.box.x - b.box.x);
+      const boxOf = (role: string) => shown.layout.boxes.get(roles?.[role] ?? '');
+      const [foot, top] = [boxOf('architrave'), boxOf(seed % 2 === 0 ? 'dentils' : 'crown')];
+      expect(brackets.length).toBeGreaterThan(3);
+      brackets.forEach(({ box: own }, i) => {
+        expect(own.w).toBeCloseTo((11 / 48) * diameter, 6);
+        expect(own.y).toBeCloseTo((foot?.y ?? 0) + (foot?.h ?? 0), 6);
+        expect(own.y + own.h).toBeCloseTo(top?.y ?? 0, 6);
+        const before = brackets[i - 1];
+        if (!before) return;
+        const gap = own.x - before.box.x - before.box.w;
+        expect(gap).toBeLessThanOrEqual((13 / 48) * diameter + 1e-6);
+        // One fewer would stand farther apart than that.
+        expect(gap).toBeGreaterThan((13 / 48) * diameter - diameter / 2 / brackets.length);
+      });
+    }
+  });
+});
+
+/** Rudiments of Ancient Architecture, 1810: the fillet no broader than 1/3 of the fluting, nor narrower than 1/4. */
+describe('flutes of a pilaster', () => {
+  it('are three to four times as wide as the fillets at both sides of each, in any width, and after the bed changes', () => {
+    for (let flutes = 1; flutes <= 7; flutes++) {
+      const w = 80 + 200 * chanceOf(flutes)();
+      const given = { fluting: 'painted', flutes };
+      const { design, group } = madeOn(SKINNED, 'pilaster', { x: 60, y: 300, w, h: 900 }, given);
+      const { mattress } = design.bed;
+      const wide = {
+        ...design,
+        bed: { ...design.bed, mattress: { ...mattress, width: mattress.width + 77 } },
+      };
+      for (const { layout } of [shownFrom(design), shownFrom(wide)]) {
+        const roles = Object.entries(group.assembly?.parts ?? {});
+        const of = (kind: string) =>
+          roles.flatMap(([role, id]) => (role.startsWith(kind) ? [layout.boxes.get(id)?.w ?? 0] : []));
+        const [channels, fillets] = [of('flute-'), of('fillet-')];
+        expect([channels.length, fillets.length]).toEqual([flutes, flutes + 1]);
+        const shaft = layout.boxes.get(group.assembly?.parts.ground ?? '')?.w ?? 0;
+        expect([...channels, ...fillets].reduce((sum, one) => sum + one, 0)).toBeCloseTo(shaft, 6);
+        expect(Math.max(...fillets)).toBeLessThanOrEqual(Math.min(...channels) / 3 + 1e-6);
+        expect(Math.min(...fillets)).toBeGreaterThanOrEqual(Math.max(...channels) / 4 - 1e-6);
+      }
     }
   });
 });

@@ -1,8 +1,10 @@
 import { inches } from '../../../measure/units.ts';
-import { GROUND } from '../building.ts';
+import { type Building, GROUND, type Space } from '../building.ts';
 import { FACING, facing, firstFacing } from '../facing.ts';
 import { railAt } from '../framing.ts';
 import { kindOf } from '../kind.ts';
+import { upTo } from '../paneling.ts';
+import type { Answers } from '../question.ts';
 import { row } from '../row.ts';
 import { boardNear, moldingOf } from '../stock.ts';
 
@@ -11,13 +13,14 @@ const questions = {
   base: { is: 'stock', form: 'flat' },
   capital: { is: 'stock', form: 'flat' },
   cap: { is: 'stock', form: 'shaped' },
-  flute: { is: 'stock', form: 'shaped' },
+  fluting: { is: 'choice', of: ['reeds', 'painted'] },
+  flute: { is: 'stock', form: 'shaped', where: { field: 'fluting', is: ['reeds'] } },
   ...FACING,
 } as const;
 
 /**
  * A flat column: a shaft with reeds between a base and a capital, each half as high as the shaft is wide (Doric: base and
- * capital 1/2 of a diameter; Ware, American Vignola). Reeds stand for flutes, which no saw cuts.
+ * capital 1/2 of a diameter; Ware, American Vignola). Flutes, which no saw cuts, are painted, or reeds stand for them.
  */
 export const pilaster = kindOf<typeof questions>({
   usual: { w: inches(6), h: inches(44) },
@@ -27,6 +30,7 @@ export const pilaster = kindOf<typeof questions>({
     base: boardNear(has, size.w / 2, size.h / 5),
     capital: boardNear(has, size.w / 2, size.h / 5),
     cap: moldingOf(has, 'base-cap', 'half-round-20'),
+    fluting: 'reeds',
     flute: moldingOf(has, 'half-round-half', 'half-round-20'),
     ...firstFacing(has),
   }),
@@ -38,11 +42,53 @@ export const pilaster = kindOf<typeof questions>({
     railAt(b, 'cap', 'cap', all, { stock: answers.cap, finish }, 'high');
     railAt(b, 'capital', 'capital', all, { stock: answers.capital, finish }, 'high', b.edge('cap', 'low'));
     if (answers.flutes === 0) return;
+    const shaft = { ...all, bottom: b.edge('base', 'high'), top: b.edge('capital', 'low') };
+    if (answers.fluting === 'painted') {
+      painted(b, answers, shaft);
+      return;
+    }
     row(b, 'flutes', 'reeds', 'up', {
       stock: answers.flute,
       finish,
       spacing: { mode: 'gaps', count: answers.flutes },
     });
-    b.fill('flutes', { ...all, bottom: b.edge('base', 'high'), top: b.edge('capital', 'low') });
+    b.fill('flutes', shaft);
   },
 });
+
+/** A fillet between two flutes is 1/4 to 1/3 as wide as they are (Rudiments of Ancient Architecture, 1810). */
+const FLUTE = 3;
+/** Left of the shaft below and above its flutes. Common practice, no source. */
+const PLAIN = inches(1);
+
+/** Flutes with a fillet at each side of each: one more of those. */
+function painted(b: Building, { flutes, finish, field }: Answers<typeof questions>, shaft: Space): void {
+  const roles = upTo(2 * flutes + 1).map((at) => {
+    const isFlute = at % 2 === 0;
+    const number = Math.ceil(at / 2);
+    const role = isFlute ? `flute-${number}` : `fillet-${number}`;
+    b.part(
+      'painted',
+      role,
+      { noun: isFlute ? 'flute' : 'fillet', number },
+      {
+        finish: isFlute ? finish : field,
+        // As round at its ends as it is wide.
+        ...(isFlute ? { shape: { form: 'corners', cut: 'rounded', size: ROUND } } : {}),
+      },
+    );
+    b.between(role, 'y', shaft.bottom, shaft.top, PLAIN);
+    return role;
+  });
+  b.shared(
+    roles,
+    roles.map((_, i) => (i % 2 === 0 ? 1 : FLUTE)),
+    'x',
+    shaft.left,
+    shaft.right,
+    0,
+  );
+}
+
+/** More than half of any flute: corners are rounded by half of their side at most. */
+const ROUND = inches(12);

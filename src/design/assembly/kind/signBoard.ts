@@ -8,9 +8,10 @@ import type { Answers, Supplies } from '../question.ts';
 import { moldingOf } from '../stock.ts';
 
 const questions = {
-  shape: { is: 'choice', of: ['rectangle', 'arched', 'ribbon', 'coved'] },
+  shape: { is: 'choice', of: ['rectangle', 'arched', 'ribbon', 'shield', 'coved'] },
   rise: { is: 'length', least: 5, most: 1500, where: { field: 'shape', is: ['arched'] } },
   ends: { is: 'length', least: 5, most: 1500, where: { field: 'shape', is: ['ribbon', 'coved'] } },
+  point: { is: 'length', least: 5, most: 1500, where: { field: 'shape', is: ['shield'] } },
   frame: { is: 'stock', form: 'shaped', where: { field: 'shape', is: ['rectangle', 'arched'] } },
   ...FACING,
 } as const;
@@ -34,6 +35,7 @@ export const signBoard = kindOf<typeof questions>({
       shape: 'rectangle',
       rise: Math.max(5, Math.min(size.w / 2, size.h) / 3),
       ends: Math.max(5, Math.min(size.w, size.h) / 5),
+      point: Math.max(5, Math.min(size.w / 4, 0.6 * size.h)),
       frame: moldingOf(has, 'panel-molding-small', 'half-round-20'),
       ...first,
       // Letters in the color of their board could not be seen; with a single color the board stays bare.
@@ -44,7 +46,9 @@ export const signBoard = kindOf<typeof questions>({
     const framed = answers.shape === 'rectangle' || answers.shape === 'arched';
     // Below an arch, the outer letters stand half way up it.
     const under = answers.shape === 'arched' ? answers.rise / 2 : 0;
-    const margin = framed ? b.widthOf(answers.frame) + AROUND + under : Math.max(AROUND, answers.ends);
+    // Letters reach into a point to where they are as high as it is.
+    const cut = answers.shape === 'shield' ? answers.point / 3 : answers.ends;
+    const margin = framed ? b.widthOf(answers.frame) + AROUND + under : Math.max(AROUND, cut);
     b.part('sign', GROUND, 'board', {
       shape: shapeOf(answers),
       stock: answers.sheet,
@@ -60,7 +64,7 @@ export const signBoard = kindOf<typeof questions>({
 
 const FRAME = { form: 'frame' } as const;
 
-function shapeOf({ shape, rise, ends }: Answers<typeof questions>): PanelShape {
+function shapeOf({ shape, rise, ends, point }: Answers<typeof questions>): PanelShape {
   switch (shape) {
     case 'rectangle':
       return { form: shape };
@@ -68,6 +72,8 @@ function shapeOf({ shape, rise, ends }: Answers<typeof questions>): PanelShape {
       return { form: shape, rise };
     case 'ribbon':
       return { form: shape, notch: ends };
+    case 'shield':
+      return { form: shape, point };
     case 'coved':
       return { form: 'corners', cut: shape, size: ends };
   }
