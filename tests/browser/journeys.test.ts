@@ -33,7 +33,7 @@ describe('from a starter', () => {
     // 38 + 1/2 allowance + two boards of 1 1/2 is 41 1/2 wide; 2 in less of mattress makes 39 1/2.
     await expect.poll(() => card.locator('.first-size').textContent()).toContain('41');
     // Letters are drawn into the picture of the face once the page stands.
-    await card.locator('.first-picture path[transform]').first().waitFor({ state: 'attached' });
+    await card.locator('.first-picture[data-lettered="true"]').first().waitFor({ state: 'attached' });
     const width = field(page, 'Width');
     await width.fill('36');
     await width.press('Enter');

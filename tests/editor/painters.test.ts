@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it, vi } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
-import { drawFaceLevels } from '../../src/editor/canvas/drawFaceLevels.ts';
+import { drawFaceLevels } from '../../src/editor/drawing/drawFaceLevels.ts';
 import { drawSurroundings } from '../../src/editor/canvas/drawSurroundings.ts';
 import { groundPainter } from '../../src/editor/canvas/ground.ts';
 import { shownFrom } from '../../src/editor/document/shown.ts';

@@ -1,12 +1,12 @@
 import { type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import { Group, Stage } from 'react-konva';
-import { COLORS, type Palette } from '../drawing/palette.ts';
 import { sawnBy } from '../drawing/sawn.ts';
 import { sceneOf } from '../drawing/scene.ts';
+import { usePalette } from '../drawing/usePalette.ts';
 import { cancelPath } from '../gesture/path.ts';
 import { keepPhotos } from '../photo/keep.ts';
 import { fitToFace } from '../state/fit.ts';
-import { useEditor, usePlan, useResolvedTheme, useShadows, useStore } from '../state/hooks.ts';
+import { useEditor, usePlan, useShadows, useStore } from '../state/hooks.ts';
 import { shownOn } from '../state/place.ts';
 import { isCarrying, shownNow } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
@@ -159,20 +159,4 @@ function HudTag() {
       <b>{hud.typed}</b>
     </div>
   );
-}
-
-/** The colors of the style sheet, for what is drawn on canvas; read anew when the theme changes. */
-function usePalette(): Palette {
-  const theme = useResolvedTheme();
-  const [fonts, setFonts] = useState(document.fonts.status === 'loaded');
-  useEffect(() => {
-    // What is written on canvas does not change by itself when its font comes.
-    void document.fonts.ready.then(() => setFonts(true));
-  }, []);
-  return useMemo(() => {
-    // The theme is on the root element before anything renders with it.
-    const style = getComputedStyle(document.documentElement);
-    void [theme, fonts];
-    return Object.fromEntries(COLORS.map((n) => [n, style.getPropertyValue(`--${n}`).trim()])) as Palette;
-  }, [theme, fonts]);
 }

@@ -1,16 +1,14 @@
 import type { Layer as KonvaLayer } from 'konva/lib/Layer';
 import { memo, useCallback, useMemo, useRef } from 'react';
 import { Layer, Shape } from 'react-konva';
-import { appearanceOf } from '../../finish/lit/appearance.ts';
-import { type Looks, letterLook } from '../../finish/look.ts';
-import { type ShadowArea, shadowOf } from '../../finish/shadow.ts';
+import type { Looks } from '../../finish/look.ts';
+import type { ShadowArea } from '../../finish/shadow.ts';
 import type { LaidPart } from '../../layout/laid.ts';
-import { keptBy } from '../../list/keptBy.ts';
 import { remembering } from '../../plan/memory.ts';
 import type { SignPlan } from '../../plan/types.ts';
 import type { Shown } from '../document/shown.ts';
 import { carrier } from '../drawing/carried.ts';
-import { gleamsOn } from '../drawing/gleam.ts';
+import { finishLook } from '../drawing/finishLook.ts';
 import { type Painted, type PartsLook, paintParts } from '../drawing/paintParts.ts';
 import type { Palette } from '../drawing/palette.ts';
 import type { DrawnPart } from '../drawing/sawn.ts';
@@ -53,24 +51,15 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
   const inHand = useRef(carrier());
   const straightened = useStraightened(photo, face);
   const lookWith = useMemo(() => {
-    const sheens = new Map(finishes.map((f) => [f.id, f.sheen]));
-    const { box } = face;
     // The same object while parts only move: what it is made from is drawn anew as a whole.
-    return remembering((looks: Looks): PartsLook => {
-      return {
+    return remembering(
+      (looks: Looks): PartsLook => ({
         ...{ width, height, view, look, palette, shadows },
         scale: view.scale,
-        light: shadowOf(light),
-        lamp: light,
-        appearance: appearanceOf({ looks, finishes, stocks, materials }),
-        letterOf: (sign, finish) => ({
-          fill: letterLook(looks, finishes, sign, finish) ?? '#888888',
-          sheen: sheens.get(finish) ?? null,
-        }),
-        gleamsOn: keptBy((ctx) => gleamsOn(ctx, light, box)),
+        ...finishLook({ face, stocks, materials, looks }, { finishes, light }),
         signOf: (id) => signs.get(id),
-      };
-    });
+      }),
+    );
   }, [width, height, finishes, stocks, materials, light, face, signs, view, look, palette, shadows]);
   const groundLook = useMemo(
     () => ({ width, height, view, face, bed, unit, palette, photo, photoMode, straightened }),

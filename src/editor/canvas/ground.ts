@@ -1,6 +1,6 @@
+import { drawFaceLevels } from '../drawing/drawFaceLevels.ts';
 import { type Pen, type Picture, pictureOf } from '../drawing/pen.ts';
 import type { Photo, PhotoMode } from '../state/photo.ts';
-import { drawFaceLevels } from './drawFaceLevels.ts';
 import { drawSurroundings, type SurroundingsLook } from './drawSurroundings.ts';
 
 /** What lies under the parts. */

@@ -1,4 +1,3 @@
-import type { ReactNode } from 'react';
 import { isBought, isLettersAlone, isPaint } from '../../design/made.ts';
 import type { Finish } from '../../design/schema.ts';
 import type { Region } from '../../geometry/shape.ts';
@@ -7,12 +6,10 @@ import type { LaidPart } from '../../layout/laid.ts';
 interface PartShapesProps {
   readonly parts: readonly LaidPart[];
   readonly finishes: readonly Finish[];
-  /** Drawn over each part. */
-  readonly over?: (part: LaidPart) => ReactNode;
 }
 
 /** Parts as they are laid in a small picture, in the colors of their finishes; y points up. */
-export function PartShapes({ parts, finishes, over }: PartShapesProps) {
+export function PartShapes({ parts, finishes }: PartShapesProps) {
   const colors = new Map(finishes.map((f) => [f.id, f.color]));
   return parts.map((part) => (
     <g key={part.id}>
@@ -25,13 +22,12 @@ export function PartShapes({ parts, finishes, over }: PartShapesProps) {
           strokeWidth={isPaint(part) ? 0 : 3}
         />
       )}
-      {over?.(part)}
     </g>
   ));
 }
 
 /** A region as the path of an SVG. */
-export const pathOf = (region: Region): string =>
+const pathOf = (region: Region): string =>
   region
     .flatMap((p) => [p.outer, ...p.holes])
     .map((ring) => `M${ring.map((q) => `${q.x.toFixed(1)} ${q.y.toFixed(1)}`).join('L')}Z`)

@@ -13,7 +13,7 @@ import { pick } from '../../list/at.ts';
 import { keptBy } from '../../list/keptBy.ts';
 import type { ShapedStock } from '../../materials/types.ts';
 import { radians } from '../../measure/units.ts';
-import type { SignPlan } from '../../plan/types.ts';
+import type { LetterColor } from '../planning/letterPictures.ts';
 import type { Look } from '../state/store.ts';
 import type { Pen } from './pen.ts';
 import type { DrawnPart } from './sawn.ts';
@@ -32,7 +32,8 @@ export interface PartLook {
   readonly scale: number;
   readonly tape: string;
   readonly outline: string;
-  readonly sign: SignPlan | undefined;
+  /** The lettering on it. */
+  readonly sign: { readonly lettered: { readonly layers: readonly LetterColor[] } } | undefined;
   readonly letterOf: (sign: string, finish: string) => Lettered;
   readonly gleamOf: (sheen: Finish['sheen'] | null) => CanvasGradient | null;
   /** Direction and length of the shadow for each millimeter of height. */
@@ -72,7 +73,7 @@ export function drawPart(ctx: Pen, props: PartLook): void {
   if (look === 'shadow' && !molding && !isPaint(part)) drawArrises(ctx, part.region, props);
   shine(ctx, outline, props.gleamOf(sheen));
   if (!isPaint(part)) {
-    ctx.lineWidth = 1.1 * px;
+    ctx.lineWidth = (look === 'shadow' ? 0.7 : 1.1) * px;
     ctx.strokeStyle = props.outline;
     ctx.globalAlpha = 0.85;
     ctx.stroke(outline);
@@ -241,7 +242,7 @@ function nearest(ring: readonly Point[], p: Point): Point | undefined {
   return best;
 }
 
-function drawLettering(ctx: Pen, props: PartLook, sign: SignPlan): void {
+function drawLettering(ctx: Pen, props: PartLook, sign: NonNullable<PartLook['sign']>): void {
   const { part, letterOf, gleamOf } = props;
   const { x, y } = part.box;
   for (const layer of sign.lettered.layers) {

@@ -1,7 +1,10 @@
-import { useMemo } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import type { Design } from '../../design/schema.ts';
-import { PartShapes, pathOf } from '../control/PartShapes.tsx';
 import { shownFrom } from '../document/shown.ts';
+import { drawFaceLevels } from '../drawing/drawFaceLevels.ts';
+import { finishLook } from '../drawing/finishLook.ts';
+import { partPainter } from '../drawing/paintParts.ts';
+import { usePalette } from '../drawing/usePalette.ts';
 import type { Letters } from './useLetterPictures.ts';
 
 interface StarterPictureProps {
@@ -10,39 +13,46 @@ interface StarterPictureProps {
   readonly letters: Letters | undefined;
 }
 
-/** The face of a design as a small picture, drawn from its own layout. */
+/** Left free around the face for the shadows that its parts throw, pixels. */
+const AROUND = 6;
+
+/** The face of a design as a small picture, drawn from its own layout by the painters of the drawing. */
 export function StarterPicture({ design, letters }: StarterPictureProps) {
-  const { face, layout } = useMemo(() => shownFrom(design), [design]);
-  const colors = new Map(design.finishes.map((f) => [f.id, f.color]));
+  const shown = useMemo(() => shownFrom(design), [design]);
+  const palette = usePalette();
+  const canvas = useRef<HTMLCanvasElement>(null);
+  useEffect(() => {
+    const on = canvas.current;
+    if (!on) return;
+    const draw = () => {
+      const [width, height, ratio] = [on.clientWidth, on.clientHeight, devicePixelRatio];
+      on.width = Math.ceil(width * ratio);
+      on.height = Math.ceil(height * ratio);
+      const pen = on.getContext('2d');
+      if (!pen || width === 0) return;
+      const { face, layout } = shown;
+      const scale = Math.min((width - 2 * AROUND) / face.width, (height - 2 * AROUND) / face.height);
+      pen.scale(ratio, ratio);
+      pen.translate((width - face.width * scale) / 2, (height + face.height * scale) / 2);
+      pen.scale(scale, -scale);
+      drawFaceLevels(pen, face, palette, scale);
+      const paint = partPainter(pen, {
+        ...finishLook(shown, design),
+        ...{ scale, palette, look: 'shadow', shadows: null, width, height, view: { x: 0, y: 0 } },
+        signOf: (id) => {
+          const layers = letters?.get(id);
+          return layers && { lettered: { layers } };
+        },
+      });
+      for (const part of layout.parts) paint(part);
+    };
+    const watch = new ResizeObserver(draw);
+    watch.observe(on);
+    return () => watch.disconnect();
+  }, [shown, design, palette, letters]);
   return (
-    <svg
-      className="first-picture"
-      viewBox={`-20 -20 ${face.width + 40} ${face.height + 40}`}
-      preserveAspectRatio="xMidYMid meet"
-      aria-hidden="true"
-    >
-      <g transform={`translate(0 ${face.height}) scale(1 -1)`}>
-        {face.levels.map((level) => (
-          <path key={level.id} d={pathOf(level.region)} fillRule="evenodd" fill={`var(--${level.id})`} />
-        ))}
-        <PartShapes
-          parts={layout.parts}
-          finishes={design.finishes}
-          over={(part) =>
-            letters?.get(part.id)?.map(({ finish, region }, i) => (
-              <path
-                // A sign may show one color twice; its layers have no names.
-                // biome-ignore lint/suspicious/noArrayIndexKey: see above
-                key={i}
-                d={pathOf(region)}
-                transform={`translate(${part.box.x} ${part.box.y})`}
-                fillRule="evenodd"
-                fill={colors.get(finish) ?? 'var(--ink)'}
-              />
-            ))
-          }
-        />
-      </g>
-    </svg>
+    <span className="first-picture" data-lettered={letters !== undefined} aria-hidden="true">
+      <canvas ref={canvas} />
+    </span>
   );
 }

@@ -1,7 +1,7 @@
 import type { Face, Level } from '../../bed/face.ts';
-import type { Palette } from '../drawing/palette.ts';
-import type { Pen } from '../drawing/pen.ts';
-import { traceRegion } from '../drawing/trace.ts';
+import type { Palette } from './palette.ts';
+import type { Pen } from './pen.ts';
+import { traceRegion } from './trace.ts';
 
 /** The bare face: each level a tone deeper, with the step down to it shaded as light from the upper left leaves it. */
 export function drawFaceLevels(ctx: Pen, face: Face, palette: Palette, scale: number): void {
