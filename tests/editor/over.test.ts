@@ -105,7 +105,7 @@ const faceWith = (kind: 'panel' | 'strip' | 'array', box: Box): Design => ({
   ...newDesign(),
   parts: [newPart(kind, { id: 'one', name: 'one', box, stock: 'pine-1x3' })],
 });
-const CHOSEN = { selection: ['one'], corner: null, member: null, carrying: false };
+const CHOSEN = { selection: ['one'], corner: null, opening: null, member: null, carrying: false };
 
 it('every line over the drawing is drawn on a halo that stands out at both sides', () => {
   const design = faceWith('strip', { x: 100, y: 200, w: 500, h: 63.5 });

@@ -396,6 +396,7 @@ describe('what lies over the drawing', () => {
   const scene = sceneOf(shown, {
     selection: ['s0'],
     corner: null,
+    opening: null,
     member: null,
     carrying: false,
     view: VIEW,

@@ -13,6 +13,7 @@ import { lengthText } from '../words/text.ts';
 import { CenterGapInPlace } from './CenterGapInPlace.tsx';
 import { GapInPlace } from './GapInPlace.tsx';
 import { LetteringInPlace } from './LetteringInPlace.tsx';
+import { OpeningInPlace } from './OpeningInPlace.tsx';
 import { SpacingInPlace } from './SpacingInPlace.tsx';
 
 /** A field opened on the drawing itself: a dimension that was clicked, or the lettering of a sign. */
@@ -93,6 +94,12 @@ export function CanvasFields({ shown, view }: { shown: Shown; view: View }) {
       </div>
     );
   }
+  if (field.kind === 'opening')
+    return (
+      <div className="canvas-field" style={style}>
+        <OpeningInPlace shown={shown} of={field} onDone={close} />
+      </div>
+    );
   const box = layout.boxes.get(field.part) ?? design.keepClears.find((k) => k.id === field.part)?.box;
   if (!box) return null;
   const take = (mm: number) => {

@@ -6,6 +6,7 @@ import { pick } from '../../list/at.ts';
 import { Typeset } from '../control/Typeset.tsx';
 import { type Dimension, dimensionOnScreen } from '../drawing/dimensions.ts';
 import { nameOf } from '../edit/movable.ts';
+import { OPENING_MEASURES, openingName } from '../edit/openings.ts';
 import { ruleSentence } from '../edit/sentence.ts';
 import { useSelection, useStore } from '../state/hooks.ts';
 import { type CanvasField, toScreen, type View } from '../state/store.ts';
@@ -91,6 +92,7 @@ function keptClear(layout: Layout, selected: ReadonlySet<string>, view: View): B
 /** Which measure of what it is. */
 function whatIs(edits: NonNullable<Dimension['edits']>, design: Design, layout: Layout): string {
   if ('array' in edits) return t('canvas.gapOf', { name: nameOf(design, edits.array) });
+  if ('opening' in edits) return [t(OPENING_MEASURES[edits.side]), openingName(design, edits)].join(', ');
   if ('part' in edits) return t(`canvas.sizeOf.${edits.side}`, { name: nameOf(design, edits.part) });
   const rule = design.rules.find(({ id }) => id === edits.rule);
   const state = layout.rules.find(({ id }) => id === edits.rule);
@@ -100,5 +102,6 @@ function whatIs(edits: NonNullable<Dimension['edits']>, design: Design, layout: 
 function fieldOf(edits: NonNullable<Dimension['edits']>, axis: Axis, at: Point): CanvasField {
   if ('rule' in edits) return { kind: 'rule', rule: edits.rule, measure: edits.measure, at };
   if ('array' in edits) return { kind: 'spacing', part: edits.array, axis, at };
+  if ('opening' in edits) return { kind: 'opening', ...edits, at };
   return { kind: 'size', ...edits, at };
 }

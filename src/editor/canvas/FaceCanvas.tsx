@@ -42,6 +42,7 @@ export function FaceCanvas() {
   const tool = useEditor((s) => s.tool);
   const selection = useEditor((s) => s.edit.selection);
   const corner = useEditor((s) => s.corner);
+  const opening = useEditor((s) => s.opening);
   const member = useEditor((s) => s.member);
   const pathBegun = useEditor((s) => s.path.length > 0);
   const photo = useEditor((s) => s.photo);
@@ -50,8 +51,8 @@ export function FaceCanvas() {
   // While something is carried, shadows go with the parts instead.
   const shadows = carrying ? null : exact;
   const scene = useMemo(
-    () => sceneOf(shown, { selection, view, corner, member, carrying }),
-    [shown, selection, view, corner, member, carrying],
+    () => sceneOf(shown, { selection, view, corner, opening, member, carrying }),
+    [shown, selection, view, corner, opening, member, carrying],
   );
   const { face, layout } = scene;
 

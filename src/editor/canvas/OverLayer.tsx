@@ -40,9 +40,9 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
       const state = store.getState();
       const shown = shownNow(state);
       const carrying = isCarrying(state);
-      const { corner, member, path, frame, provisional, hud } = state;
+      const { corner, opening, member, path, frame, provisional, hud } = state;
       const { selection } = state.edit;
-      const scene = sceneOf(shown, { selection, view, corner, member, carrying });
+      const scene = sceneOf(shown, { selection, view, corner, opening, member, carrying });
       drawDimensions(ctx, scene.overall, view, palette);
       const guides = withoutMeasured(provisional?.guides ?? [], scene.dimensions);
       drawInHand(ctx, { ...scene, view, palette, guides, path, frame });
@@ -80,4 +80,5 @@ const differs = (now: EditorState, before: EditorState): boolean =>
   now.frame !== before.frame ||
   now.path !== before.path ||
   now.corner !== before.corner ||
+  now.opening !== before.opening ||
   now.member !== before.member;

@@ -5,6 +5,7 @@ import { boxesOf, movableAround } from '../drawing/boxes.ts';
 import { handleAt, handlesAround, handlesOf } from '../drawing/handles.ts';
 import { partAt, pickAt } from '../drawing/pick.ts';
 import { chooseMemberAt, chosenMember } from '../edit/members.ts';
+import { chooseOpeningAt, chosenOpening } from '../edit/openings.ts';
 import { openPartMenu } from '../edit/partMenu.ts';
 import { startBend, startBow, startCorner } from '../gesture/corner.ts';
 import { startDraw } from '../gesture/draw.ts';
@@ -12,6 +13,7 @@ import { startFrameSelect } from '../gesture/frameSelect.ts';
 import { type Gesture, strayed, type Touch } from '../gesture/gesture.ts';
 import { Held } from '../gesture/held.ts';
 import { startMove } from '../gesture/move.ts';
+import { startDrawOpening, startOpening } from '../gesture/opening.ts';
 import { startPan } from '../gesture/pan.ts';
 import { endPath, hoverPath, startPathCorner } from '../gesture/path.ts';
 import { startPhoto } from '../gesture/photo.ts';
@@ -185,6 +187,7 @@ class Hand {
     const state = store.getState();
     if (state.photo?.shown && state.photoMode !== 'rest') return startPhoto(store, touch);
     if (state.tool === 'path') return startPathCorner(store);
+    if (state.tool === 'opening') return startDrawOpening(store, touch);
     if (isDrawn(state.tool)) return startDraw(store, touch, state.tool);
     const { design, selection, shown } = state.edit;
     const { layout } = shown;
@@ -197,17 +200,22 @@ class Hand {
       if (handle?.act.kind === 'resize') return startResizeMany(store, touch, handle.act.pull);
     } else if (only && box) {
       const handle = handleAt(
-        handlesOf(design, only, box, state.view, state.corner),
+        handlesOf(design, only, box, state.view, state.corner, state.opening),
         touch.px,
         HANDLE_REACH[kind],
       );
-      if (handle?.act.kind === 'resize') return startResize(store, touch, handle.act.pull);
+      if (handle?.act.kind === 'resize')
+        return chosenOpening(state)
+          ? startOpening(store, touch, handle.act.pull)
+          : startResize(store, touch, handle.act.pull);
       if (handle?.act.kind === 'corner') return startCorner(store, touch, handle.act.index, false);
       if (handle?.act.kind === 'middle') return startCorner(store, touch, handle.act.index, true);
       if (handle?.act.kind === 'bow') return startBow(store, touch, handle.act.index);
       if (handle?.act.kind === 'bend') return startBend(store, touch, handle.act.index, handle.act.which);
       if (state.corner !== null) store.setState({ corner: null });
       if (handle?.act.kind === 'turn') return startTurn(store, touch);
+      if (!touch.shift && chooseOpeningAt(store, touch.face)) return startOpening(store, touch, null);
+      if (state.opening !== null) store.setState({ opening: null });
     }
     if (!touch.shift && chosenMember(state)?.slot && chooseMemberAt(store, touch.face))
       return startMove(store, touch);

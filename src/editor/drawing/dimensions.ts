@@ -12,6 +12,8 @@ import type { Mm } from '../../measure/units.ts';
 import { edgeOfBox, placeOfEdge } from '../document/edges.ts';
 import type { Guide } from '../document/guide.ts';
 import type { Shown } from '../document/shown.ts';
+import type { ChosenOpening } from '../edit/openings.ts';
+import type { OpeningMeasure } from '../state/store.ts';
 
 /** Pixels that lines stand off: those of the face, and the width and height of a part. */
 export const OVERALL = 26;
@@ -31,6 +33,7 @@ export interface Dimension {
   readonly edits:
     | { readonly rule: string; readonly measure?: string }
     | { readonly part: string; readonly side: 'w' | 'h' }
+    | OpeningMeasure
     /** The spacing of an array along the dimension: how many, the pitch, or the largest gap. */
     | { readonly array: string }
     | null;
@@ -62,6 +65,37 @@ export function dimensionsOf(shown: Shown, id: string, box: Box): Dimension[] {
   return found;
 }
 
+/** Dimensions of an opening: its size, and its margins from the sides of its part. */
+export function dimensionsOfOpening({ part, box, hole, opening }: ChosenOpening): Dimension[] {
+  const of = (side: OpeningMeasure['side'], axis: Axis, from: Mm, to: Mm): Dimension[] => {
+    const isSize = side === 'w' || side === 'h';
+    if (to - from < 0.05) return [];
+    const cross = isSize ? (axis === 'x' ? hole.y : hole.x + hole.w) : aside(hole, axis, 0.38);
+    const edits = part.locked ? null : { part: part.id, opening: opening.id, side };
+    return [
+      {
+        key: side,
+        axis,
+        from,
+        to,
+        cross,
+        off: isSize ? STAND_OFF[axis] : 0,
+        edits,
+        role: isSize ? 'size' : 'rule',
+      },
+    ];
+  };
+  const [right, top] = [hole.x + hole.w, hole.y + hole.h];
+  return [
+    ...of('w', 'x', hole.x, right),
+    ...of('h', 'y', hole.y, top),
+    ...of('left', 'x', box.x, hole.x),
+    ...of('right', 'x', right, box.x + box.w),
+    ...of('bottom', 'y', box.y, hole.y),
+    ...of('top', 'y', top, box.y + box.h),
+  ];
+}
+
 /** The first gap of a row and of a column of an array: the others are the same. */
 function firstGaps(array: PartArray, box: Box, { stocks }: Shown): Dimension[] {
   const { slots } = gridOf(array, box, stocks);
@@ -85,8 +119,9 @@ function firstGaps(array: PartArray, box: Box, { stocks }: Shown): Dimension[] {
   return [...gap('x', place(1, 0)), ...gap('y', place(0, 1))];
 }
 
-/** Off the middle, where the handles are. */
-const aside = (box: Box, axis: Axis): Mm => (axis === 'x' ? box.y + box.h * 0.28 : box.x + box.w * 0.28);
+/** Off the middle, where the handles are, and of an opening off the quarter, where one adds a corner. */
+const aside = (box: Box, axis: Axis, share = 0.28): Mm =>
+  axis === 'x' ? box.y + box.h * share : box.x + box.w * share;
 
 /** What a rule places: each frame of a drag asks all rules of it. */
 const placedBy = keptBy(

@@ -3,6 +3,7 @@ import type { Box, Point } from '../../geometry/shape.ts';
 import { pointAt } from '../../geometry/stretch.ts';
 import { radians } from '../../measure/units.ts';
 import { type Corners, cornersOf, sidesOfCorners } from '../edit/corners.ts';
+import { openingIn } from '../edit/openings.ts';
 import { angleOfStrip } from '../edit/stripAngle.ts';
 import { toScreen, type View } from '../state/store.ts';
 
@@ -46,17 +47,41 @@ export const CLEAR = 14;
 /** Legs shorter than this have no handle in their middle, in pixels. */
 const SHORTEST_LEG = 44;
 
-/** Handles of the one selected part or keep-clear; what its stock decides has none. */
+/** Handles of the one selected part or keep-clear, or of an opening of it; what its stock decides has none. */
 export function handlesOf(
   design: Design,
   id: string,
   box: Box,
   view: View,
   corner: number | null = null,
+  opening: string | null = null,
 ): Handle[] {
   const part = design.parts.find((p) => p.id === id);
   if (part?.locked) return [];
-  const corners = part ? cornersOf(part, box) : null;
+  const inner = part && opening !== null ? openingIn(part, box, opening) : null;
+  if (inner) return outlineHandles(cornersOf(inner.opening, inner.hole), inner.hole, view, corner);
+  const handles = outlineHandles(part ? cornersOf(part, box) : null, box, view, corner, part);
+  if (part?.kind === 'strip') {
+    const angle = radians(angleOfStrip(part, box));
+    const middle = toScreen(view, { x: box.x + box.w / 2, y: box.y + box.h / 2 });
+    const away = 30;
+    handles.push({
+      px: { x: middle.x - Math.sin(angle) * away, y: middle.y - Math.cos(angle) * away },
+      act: { kind: 'turn' },
+      cursor: 'grab',
+    });
+  }
+  return handles;
+}
+
+/** Those of corners and sides, where there are any, and those that pull the sides of the box. */
+function outlineHandles(
+  corners: Corners | null,
+  box: Box,
+  view: View,
+  corner: number | null,
+  part?: Design['parts'][number],
+): Handle[] {
   const handles: Handle[] = corners
     ? [...cornerHandles(corners, view, corner), ...sideHandles(corners, view, corner)]
     : [];
@@ -68,16 +93,6 @@ export function handlesOf(
     y: Math.max(clear, high < ROOM ? (ROOM - high) / 2 : 0),
   };
   for (const pull of PULLS) if (mayPull(part, pull)) handles.push(pullHandle(pull, box, view, out));
-  if (part?.kind === 'strip') {
-    const angle = radians(angleOfStrip(part, box));
-    const middle = toScreen(view, { x: box.x + box.w / 2, y: box.y + box.h / 2 });
-    const away = 30;
-    handles.push({
-      px: { x: middle.x - Math.sin(angle) * away, y: middle.y - Math.cos(angle) * away },
-      act: { kind: 'turn' },
-      cursor: 'grab',
-    });
-  }
   return handles;
 }
 

@@ -4,10 +4,11 @@ import type { Box } from '../../geometry/shape.ts';
 import type { LaidPart, Layout } from '../../layout/laid.ts';
 import type { Shown } from '../document/shown.ts';
 import { itemsOf } from '../edit/movable.ts';
+import { openingIn } from '../edit/openings.ts';
 import type { EditorState, View } from '../state/store.ts';
 import { boxesOf, movableAround } from './boxes.ts';
 import { clearOfOverall } from './clear.ts';
-import { type Dimension, dimensionsOf, faceDimensions } from './dimensions.ts';
+import { type Dimension, dimensionsOf, dimensionsOfOpening, faceDimensions } from './dimensions.ts';
 import { type Handle, handlesAround, handlesOf } from './handles.ts';
 import { memberMarks } from './members.ts';
 
@@ -32,7 +33,7 @@ export interface Scene {
   readonly marked: Box | null;
 }
 
-type Chosen = Pick<EditorState, 'corner' | 'member'> & {
+type Chosen = Pick<EditorState, 'corner' | 'opening' | 'member'> & {
   readonly selection: readonly string[];
   readonly view: View;
   /** While something is carried its handles are away. */
@@ -40,7 +41,7 @@ type Chosen = Pick<EditorState, 'corner' | 'member'> & {
 };
 
 export function sceneOf(shown: Shown, chosen: Chosen): Scene {
-  const { selection, view, corner, member, carrying } = chosen;
+  const { selection, view, corner, opening, member, carrying } = chosen;
   const { design, layout, face } = shown;
   const boxes = boxesOf(design, layout, selection);
   const items = new Set(itemsOf(design, selection));
@@ -50,23 +51,32 @@ export function sceneOf(shown: Shown, chosen: Chosen): Scene {
   const onlyBox = selection.length === 1 ? boxes[0] : undefined;
   const single = only !== undefined && onlyBox !== undefined && !design.groups.some((g) => g.id === only);
   const many = single ? null : movableAround(design, layout, selection);
+  const part = single && opening !== null ? design.parts.find(({ id }) => id === only) : undefined;
+  const inner = part && onlyBox && opening !== null ? openingIn(part, onlyBox, opening) : null;
   const roomy = face.width * view.scale > ROOM_FOR_DIMENSIONS;
   return {
     layout,
     face,
     outlined:
       items.size === 0 ? [] : layout.parts.filter((p) => items.has(p.part) && (one === null || p.id === one)),
-    boxes: single ? (marks?.boxes ?? []) : boxes,
+    boxes: inner ? [inner.hole] : single ? (marks?.boxes ?? []) : boxes,
     around: carrying ? null : many,
     handles: carrying
       ? []
       : single
-        ? handlesOf(design, only, onlyBox, view, corner)
+        ? handlesOf(design, only, onlyBox, view, corner, opening)
         : many
           ? handlesAround(many, view)
           : [],
     dimensions:
-      single && roomy ? clearOfOverall(dimensionsOf(shown, only, onlyBox), onlyBox, face, view) : [],
+      single && roomy
+        ? clearOfOverall(
+            inner ? dimensionsOfOpening(inner) : dimensionsOf(shown, only, onlyBox),
+            inner?.hole ?? onlyBox,
+            face,
+            view,
+          )
+        : [],
     overall: faceDimensions(face),
     marked: boxAround(boxes),
   };

@@ -16,6 +16,7 @@ import type { Box, Point } from '../../geometry/shape.ts';
 import { partOf, pointAt, riseOfArc, riseThrough, type Stretch, shareNear } from '../../geometry/stretch.ts';
 import { SAME_PLACE } from '../../geometry/tolerance.ts';
 import { cornersIn, cornersOut, frameOfDrawn } from '../../layout/place/drawn.ts';
+import { editToOpening, marginsOf, type Opening, openingsOf } from './openings.ts';
 import { editsToPlace } from './place.ts';
 
 /** A corner on the face; of a drawn outline also how the side after it runs, and what is taken off it. */
@@ -29,13 +30,13 @@ export interface Corners {
   readonly closed: boolean;
 }
 
-/** The corners of a part where its box is; null for parts that have none of their own. */
-export function cornersOf(part: Part, box: Box): Corners | null {
+/** The corners of a part, or of an opening, where its box is; null for those that have none of their own. */
+export function cornersOf(part: Part | Opening, box: Box): Corners | null {
   const on = (drawn: readonly OutlineCorner[], closed: boolean): Corners => {
     const { frame, points } = frameOfDrawn(drawn, box, closed);
     return { points: cornersIn(points, frame).map(({ at, ...made }) => ({ ...at, ...made })), closed };
   };
-  if (part.kind === 'run') return part.path.form === 'points' ? on(part.path.points, part.path.closed) : null;
+  if ('path' in part) return part.path.form === 'points' ? on(part.path.points, part.path.closed) : null;
   return 'shape' in part && part.shape.form === 'polygon' ? on(part.shape.points, true) : null;
 }
 
@@ -48,19 +49,40 @@ export const boxedCorners = (points: readonly Point[]) => ({
   points: cornersOut(points.map((at) => ({ at }))),
 });
 
-/** The edits that give a part these corners; its box goes around them, and rules follow with their measures. */
-export function editsToCorners(design: Design, part: Part, before: Box, corners: Corners): Edit[] {
+/**
+ * The edits that give a part these corners, or one of its openings. The box of the part goes around them, and rules follow
+ * with their measures; an opening keeps within the box of its part.
+ */
+export function editsToCorners(
+  design: Design,
+  part: Part,
+  before: Box,
+  corners: Corners,
+  opening: string | null = null,
+): Edit[] {
+  const hole = openingsOf(part).find(({ id }) => id === opening);
+  if (hole) return [editToOpening({ part }, openingThrough(hole, before, corners))];
   const item = withCorners(part, corners);
   return editsToPlace(design, new Map([[part.id, before]]), new Map([[part.id, item.box]])).map((edit) =>
     edit.kind === 'replace' && edit.list === 'parts' ? { ...edit, item } : edit,
   );
 }
 
-function withCorners(part: Part, { points, closed }: Corners): Part {
+/** Corners as a design keeps them, and the box around all of the outline: what is bowed reaches out of the corners. */
+function boxedOutline({ points, closed }: Corners) {
   const drawn = drawnOf(points);
-  // What is bowed reaches out of the corners: the box goes around all of the outline.
-  const box = boxOfLoop(drawnLoop(drawn, closed));
-  const boxed = cornersOut(drawn);
+  return { box: boxOfLoop(drawnLoop(drawn, closed)), boxed: cornersOut(drawn) };
+}
+
+/** An opening with these corners, in a part that lies in a box. */
+export function openingThrough(opening: Opening, box: Box, corners: Corners): Opening {
+  const { box: hole, boxed } = boxedOutline(corners);
+  return { ...opening, shape: { form: 'polygon', points: boxed }, margin: marginsOf(hole, box) };
+}
+
+function withCorners(part: Part, corners: Corners): Part {
+  const { closed } = corners;
+  const { box, boxed } = boxedOutline(corners);
   if (part.kind === 'run') {
     const made = part.path.form === 'points' ? part.path : {};
     return { ...part, box, path: { ...made, form: 'points', points: boxed, closed } };

@@ -1,5 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
-import type { Point } from '../../geometry/shape.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
 import { type Trial, tried } from '../document/document.ts';
 import { type Cornered, corneredPart, cornerPlace } from '../edit/cornerActs.ts';
 import {
@@ -19,6 +19,7 @@ import { type EditorStore, shownNow } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
+import { placesOf } from './opening.ts';
 import { NO_SNAP, snapPoint } from './snapping.ts';
 
 /** What a hand has of an outline: a corner, a side or a handle of one. */
@@ -53,7 +54,7 @@ export function startCorner(store: EditorStore, start: Touch, index: number, add
     others: corners.points.filter((_, i) => i !== corner),
     moved: (to) => movedCorner(corners, corner, to),
     text: (at) => `${lengthText(design, at.x)} · ${lengthText(design, at.y)}`,
-    label: t(added ? 'did.addCorner' : 'did.corner', { number: corner + 1, name: found.part.name }),
+    label: t(added ? 'did.addCorner' : 'did.corner', { number: corner + 1, name: found.name }),
     say: (label, at) => cornerPlace(store, label, at),
   });
 }
@@ -67,7 +68,7 @@ export function startBow(store: EditorStore, start: Touch, index: number): Gestu
   const from = found && middlesOf(found.corners)[index];
   if (!from) return null;
   const { edit, view } = store.getState();
-  const { corners, part } = found;
+  const { corners, name } = found;
   const riseText = ({ points }: Corners) => {
     const side = points[index]?.side;
     return lengthText(edit.design, side?.as === 'rise' ? side.rise : 0);
@@ -84,8 +85,8 @@ export function startBow(store: EditorStore, start: Touch, index: number): Gestu
       return flat ? madeCorner(corners, index, { side: undefined }) : bowed;
     },
     text: (_, bowed) => t('corners.riseIs', { rise: riseText(bowed) }),
-    label: t('did.bow', { number: index + 1, name: part.name }),
-    say: (_, __, bowed) => t('say.bow', { number: index + 1, name: part.name, rise: riseText(bowed) }),
+    label: t('did.bow', { number: index + 1, name }),
+    say: (_, __, bowed) => t('say.bow', { number: index + 1, name, rise: riseText(bowed) }),
   });
 }
 
@@ -102,16 +103,19 @@ export function startBend(store: EditorStore, start: Touch, index: number, which
     others: found.corners.points,
     moved: (to) => bentSide(found.corners, index, which, to),
     text: (at) => `${lengthText(design, at.x)} · ${lengthText(design, at.y)}`,
-    label: t('did.bend', { number: index + 1, name: found.part.name }),
+    label: t('did.bend', { number: index + 1, name: found.name }),
     say: (label, at) => cornerPlace(store, label, at),
   });
 }
 
-function carried(store: EditorStore, start: Touch, { part, box }: Cornered, aim: Aim): Gesture {
+function carried(store: EditorStore, start: Touch, { part, box, opening }: Cornered, aim: Aim): Gesture {
   const { edit } = store.getState();
   const { from, corner } = aim;
   if (aim.chooses) store.setState({ corner });
   const held = new Set([part.id]);
+  // What is cut out of a part stays in it, and is in line with it where its corners are.
+  const others = opening === null ? aim.others : [...aim.others, ...placesOf(box)];
+  const kept = (p: Point) => (opening === null ? p : nearestIn(box, p));
   let edits: readonly Edit[] = [];
   let trial: Trial | undefined;
   let begun = false;
@@ -119,10 +123,10 @@ function carried(store: EditorStore, start: Touch, { part, box }: Cornered, aim:
 
   const carry = (to: Point, touch: Touch) => {
     const raw = touch.shift ? squared(from, to) : to;
-    const snap = touch.free ? NO_SNAP : snapPoint(store.getState(), edit.shown, raw, part.id, aim.others);
-    const at = { x: raw.x + snap.dx, y: raw.y + snap.dy };
+    const snap = touch.free ? NO_SNAP : snapPoint(store.getState(), edit.shown, raw, part.id, others);
+    const at = kept({ x: raw.x + snap.dx, y: raw.y + snap.dy });
     const corners = aim.moved(at, touch);
-    edits = editsToCorners(edit.design, part, box, corners);
+    edits = editsToCorners(edit.design, part, box, corners, opening);
     said = aim.say(aim.label, at, corners);
     const state = store.getState();
     const shown = tried(state.edit, edits, held, shownNow(state));
@@ -148,6 +152,11 @@ function carried(store: EditorStore, start: Touch, { part, box }: Cornered, aim:
     },
   };
 }
+
+const nearestIn = ({ x, y, w, h }: Box, p: Point): Point => ({
+  x: Math.max(x, Math.min(p.x, x + w)),
+  y: Math.max(y, Math.min(p.y, y + h)),
+});
 
 /** Along the axis on which it went farther. */
 const squared = (from: Point, to: Point): Point =>

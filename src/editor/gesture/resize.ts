@@ -21,7 +21,8 @@ import { clearGesture, type Gesture, strayed, type Touch } from './gesture.ts';
 import { release } from './release.ts';
 import { asInHand, edited, groundOf, type InHand, ruleEdits, type Snap, snapInHand } from './snapping.ts';
 
-const LEAST_SIZE: Mm = 1;
+/** Nothing is pulled smaller. */
+export const LEAST_SIZE: Mm = 1;
 
 /** Pulls one or two sides of the selected part or keep-clear. */
 export function startResize(store: EditorStore, start: Touch, pull: Pull): Gesture | null {
@@ -132,7 +133,8 @@ function looseAllAround(
 
 const sideOf = (pull: -1 | 0 | 1) => (pull === 0 ? null : pull < 0 ? ('low' as const) : ('high' as const));
 
-function pulled(box: Box, pull: Pull, dx: Mm, dy: Mm): Box {
+/** A box with sides pulled so far. */
+export function pulled(box: Box, pull: Pull, dx: Mm, dy: Mm): Box {
   const x = pulledSpan(box.x, box.w, pull.x, dx);
   const y = pulledSpan(box.y, box.h, pull.y, dy);
   return { x: x.start, w: x.size, y: y.start, h: y.size };
@@ -144,7 +146,8 @@ function pulledSpan(start: Mm, size: Mm, pull: -1 | 0 | 1, by: Mm): { start: Mm;
   return { start: pull < 0 ? start + size - next : start, size: next };
 }
 
-function sizeText(design: Design, box: Box, pull: Pull): string {
+/** The sizes that a pull changes. */
+export function sizeText(design: Design, box: Box, pull: Pull): string {
   const w = pull.x === 0 ? '' : lengthText(design, box.w);
   const h = pull.y === 0 ? '' : lengthText(design, box.h);
   return [w, h].filter(Boolean).join(' × ');

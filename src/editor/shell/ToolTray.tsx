@@ -5,7 +5,10 @@ import { useEditor, useStore } from '../state/hooks.ts';
 import { type BuiltTool, DRAWN_KINDS, type OwnTool, type ToolId } from '../state/tools.ts';
 import { useWords } from '../words/t.ts';
 
-const TOOLS: readonly { id: Exclude<ToolId, BuiltTool | OwnTool>; icon: (typeof KIND_ICONS)['strip'] }[] = [
+const TOOLS: readonly {
+  id: Exclude<ToolId, BuiltTool | OwnTool | 'opening'>;
+  icon: (typeof KIND_ICONS)['strip'];
+}[] = [
   { id: 'select', icon: MousePointer2 },
   { id: 'hand', icon: Hand },
   { id: 'path', icon: Spline },

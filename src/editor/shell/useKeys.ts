@@ -4,6 +4,7 @@ import { openMenu, openNewPart } from '../control/regions.ts';
 import { alignSelection } from '../edit/arrangeSelection.ts';
 import { nudgeCorner, removeCorner } from '../edit/cornerActs.ts';
 import { chosenMember, enterMembers, stepMember, toggleMember } from '../edit/members.ts';
+import { chosenOpening, nudgeOpening, removeOpening } from '../edit/openings.ts';
 import {
   copiedText,
   duplicateSelection,
@@ -72,6 +73,7 @@ const PLAIN: Readonly<Record<string, Act>> = {
     if (s.getState().photoMode !== 'rest') s.setState({ photoMode: 'rest', fitted: true });
     else if (s.getState().path.length > 0) cancelPath(s);
     else if (s.getState().corner !== null) s.setState({ corner: null });
+    else if (chosenOpening(s.getState())) s.setState({ opening: null });
     else if (chosenMember(s.getState())?.slot) s.setState({ member: null });
     else if (s.getState().tool !== 'select') s.setState({ tool: 'select' });
     else if (s.getState().edit.selection.length > 0) select(s, []);
@@ -107,11 +109,12 @@ function enter(store: EditorStore): void {
   else enterMembers(store);
 }
 
-/** The last corner of a path being placed, else the chosen corner or member, else all that is selected. */
+/** The last corner of a path being placed, else the chosen corner, opening or member, else all that is selected. */
 function removeChosen(store: EditorStore): void {
   const { path, corner } = store.getState();
   if (path.length > 0) dropLastCorner(store);
-  else if ((corner === null || !removeCorner(store, corner)) && !toggleMember(store)) removeSelection(store);
+  else if (corner !== null && removeCorner(store, corner)) return;
+  else if (!removeOpening(store) && !toggleMember(store)) removeSelection(store);
 }
 
 const ARROWS: Readonly<Record<string, readonly [-1 | 0 | 1, -1 | 0 | 1]>> = {
@@ -196,6 +199,7 @@ function findAct(store: EditorStore, e: KeyboardEvent, control: boolean): Act | 
     return (s) => {
       if (stepMember(s, arrow[0], arrow[1])) return;
       if (nudgeCorner(s, arrow[0], arrow[1], e.shiftKey)) return;
+      if (nudgeOpening(s, arrow[0], arrow[1], e.shiftKey)) return;
       // In the list Alt is what moves; on the drawing it lets rules go, as it does while dragging.
       nudge(s, arrow[0], arrow[1], { large: e.shiftKey, free: e.altKey && !inTree });
     };

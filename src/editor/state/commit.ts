@@ -47,6 +47,7 @@ export function select(store: EditorStore, selection: readonly string[]): void {
   store.setState((s) => ({
     edit: { ...s.edit, selection },
     corner: null,
+    opening: null,
     tab: tabFor(s, selection.length > 0),
   }));
 }
@@ -82,6 +83,7 @@ export function openInto(store: EditorStore, designId: string, design: Design): 
     hud: null,
     field: null,
     corner: null,
+    opening: null,
     path: [],
     fitted: true,
     tab: 'step',

@@ -41,6 +41,13 @@ export interface Provisional {
   readonly live: boolean;
 }
 
+/** A margin or a size of an opening. */
+export interface OpeningMeasure {
+  readonly part: string;
+  readonly opening: string;
+  readonly side: 'left' | 'right' | 'bottom' | 'top' | 'w' | 'h';
+}
+
 /** A field opened on the canvas itself. */
 export type CanvasField =
   | {
@@ -51,6 +58,7 @@ export type CanvasField =
       readonly at: Point;
     }
   | { readonly kind: 'size'; readonly part: string; readonly side: 'w' | 'h'; readonly at: Point }
+  | ({ readonly kind: 'opening'; readonly at: Point } & OpeningMeasure)
   /** The spacing of an array: how many, the pitch, or the largest gap. */
   | { readonly kind: 'spacing'; readonly part: string; readonly axis: Axis; readonly at: Point }
   | { readonly kind: 'lettering'; readonly part: string };
@@ -120,6 +128,8 @@ export interface EditorState {
   readonly partMenu: PartMenuAt | null;
   /** The chosen corner of the one selected part. */
   readonly corner: number | null;
+  /** The chosen opening of the one selected part: its corners and sides are what the handles are of. */
+  readonly opening: string | null;
   /** The chosen member of the one selected array, as `id[column,row]`. */
   readonly member: string | null;
   /** Under the drawing, on this device only. */
@@ -188,6 +198,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     field: null,
     partMenu: null,
     corner: null,
+    opening: null,
     member: null,
     path: [],
     photo: null,

@@ -22,11 +22,11 @@ export type BuiltTool = `build:${AssemblyName}`;
 export type OwnTool = `own:${string}`;
 export type DrawTool = DrawnKind | BuiltTool | OwnTool;
 
-/** `path` sets the corners of a run one by one. */
-export type ToolId = 'select' | 'hand' | 'path' | DrawTool;
+/** `path` sets the corners of a run one by one, `opening` draws an opening in the selected part. */
+export type ToolId = 'select' | 'hand' | 'path' | 'opening' | DrawTool;
 
 export const isDrawn = (tool: ToolId): tool is DrawTool =>
-  tool !== 'select' && tool !== 'hand' && tool !== 'path';
+  tool !== 'select' && tool !== 'hand' && tool !== 'path' && tool !== 'opening';
 
 export const builtTool = (name: AssemblyName): BuiltTool => `build:${name}`;
 

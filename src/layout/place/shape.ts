@@ -23,8 +23,8 @@ export function regionOfShape(shape: PanelShape, box: Box): Region {
 type Opening = Panel['openings'][number];
 
 /** The box of an opening, inside the margins; null where the margins leave nothing. */
-function openingBox(opening: Opening, box: Box): Box | null {
-  const { left, right, bottom, top } = opening.margin;
+export function openingBox({ margin }: Pick<Opening, 'margin'>, box: Box): Box | null {
+  const { left, right, bottom, top } = margin;
   const w = box.w - left - right;
   const h = box.h - bottom - top;
   return w > SAME_LENGTH && h > SAME_LENGTH ? { x: box.x + left, y: box.y + bottom, w, h } : null;

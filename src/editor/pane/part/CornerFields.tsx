@@ -2,7 +2,7 @@ import { Plus, Trash2 } from 'lucide-react';
 import { leastCorners, MOST_CORNERS } from '../../../design/limits.ts';
 import type { Part } from '../../../design/schema.ts';
 import { midpoint, subtract } from '../../../geometry/point.ts';
-import type { Point } from '../../../geometry/shape.ts';
+import type { Box, Point } from '../../../geometry/shape.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { Button } from '../../control/Button.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
@@ -36,16 +36,38 @@ const PATH_FIELDS: readonly FormField<Corners, Corners>[] = [
 
 /** Corners of a drawn outline or of a run's own path, as measures from the lower left of the box. */
 export function CornerFields({ part }: { part: Part }) {
-  useWords();
   const store = useStore();
-  const chosen = useEditor((s) => s.corner);
   const { box } = usePart(part);
   const corners = cornersOf(part, box);
-  if (!corners) return null;
+  return corners ? (
+    <OutlineFields
+      corners={corners}
+      box={box}
+      name={part.name}
+      opening={null}
+      path={part.kind === 'run'}
+      onTake={(next, label) => commitCorners(store, { part, box, opening: null }, next, label)}
+    />
+  ) : null;
+}
+
+interface OutlineFieldsProps {
+  readonly corners: Corners;
+  readonly box: Box;
+  readonly name: string;
+  /** The opening whose outline it is; null: that of the part itself. */
+  readonly opening: string | null;
+  /** It may be left open. */
+  readonly path?: boolean;
+  readonly onTake: (next: Corners, label: string) => void;
+}
+
+export function OutlineFields({ corners, box, name, opening, path, onTake: take }: OutlineFieldsProps) {
+  useWords();
+  const store = useStore();
+  const chosen = useEditor((s) => (s.opening === opening ? s.corner : null));
   const { points, closed } = corners;
-  const { name } = part;
   const one = chosen !== null && chosen < points.length ? chosen : 0;
-  const take = (next: Corners, label: string) => commitCorners(store, { part, box, corners }, next, label);
   const measure = (index: number, axis: 'x' | 'y', mm: number) => {
     const at = points[index];
     if (!at) return;
@@ -90,7 +112,7 @@ export function CornerFields({ part }: { part: Part }) {
                 number={number}
                 at={subtract(p, box)}
                 chosen={chosen === index}
-                onChoose={() => store.setState({ corner: index })}
+                onChoose={() => store.setState({ corner: index, opening })}
                 onMeasure={(axis, mm) => measure(index, axis, mm)}
                 onAdd={points.length < MOST_CORNERS ? () => add(index) : null}
                 onRemove={fewer && (() => take(fewer, t('did.dropCorner', { number, name })))}
@@ -99,7 +121,7 @@ export function CornerFields({ part }: { part: Part }) {
           })}
         </tbody>
       </table>
-      {part.kind === 'run' ? (
+      {path ? (
         <Fields of={PATH_FIELDS} value={corners} onChange={(next) => take(next, t('did.change', { name }))} />
       ) : null}
       <fieldset className="sub">

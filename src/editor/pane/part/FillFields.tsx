@@ -220,7 +220,12 @@ export function FillFields({ part }: { part: Fill }) {
   return (
     <>
       <FieldGrid of={FILL_FIELDS} value={laid} onChange={change} />
-      <Openings of={part.openings ?? []} box={box} onChange={(openings) => change({ openings })} />
+      <Openings
+        part={part}
+        of={part.openings ?? []}
+        box={box}
+        onChange={(openings) => change({ openings })}
+      />
       {part.around?.map((at) => (
         <p key={at} className="note">
           {t('fill.around', { name: referenceName(design, at) })}{' '}

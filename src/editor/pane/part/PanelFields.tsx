@@ -23,7 +23,7 @@ export function PanelFields({ part }: { part: Panel | Sign }) {
   return (
     <>
       <FieldGrid of={BOARD_FIELDS} value={laid} onChange={change} />
-      <Openings of={part.openings} box={box} onChange={(openings) => change({ openings })} />
+      <Openings part={part} of={part.openings} box={box} onChange={(openings) => change({ openings })} />
     </>
   );
 }

@@ -6,7 +6,7 @@ export const cornerWords: Record<keyof typeof en, string> = {
   'tool.short.path': 'Leistenzug',
   'corners.title': 'Ecken',
   'corners.hint':
-    'Gemessen von unten links am Rahmen des Teils. In der Zeichnung an einer Ecke ziehen, an einem Plus für eine neue, oder an der Mitte einer Seite, um sie zu biegen.',
+    'Gemessen von unten links am Rahmen um sie. In der Zeichnung an einer Ecke ziehen, an einem Plus für eine neue, oder an der Mitte einer Seite, um sie zu biegen.',
   'corners.number': 'Ecke',
   'corners.leftOf': 'Ecke {number}, von links',
   'corners.bottomOf': 'Ecke {number}, von unten',

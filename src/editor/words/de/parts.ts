@@ -204,6 +204,8 @@ export const partWords: Record<keyof typeof en, string> = {
   'grain.across': 'Waagerecht',
   'panel.opening': 'Öffnung {number}',
   'panel.addOpening': 'Öffnung hinzufügen',
+  'opening.of': 'Öffnung {number} von {name}',
+  'opening.draw': 'Öffnung zeichnen',
   'panel.removeOpening': 'Öffnung {number} entfernen',
   'margin.left': 'Rand links',
   'margin.right': 'Rand rechts',

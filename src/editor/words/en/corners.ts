@@ -4,7 +4,7 @@ export const cornerWords = {
   'tool.short.path': 'Path',
   'corners.title': 'Corners',
   'corners.hint':
-    'Measured from the lower left of the part’s box. On the drawing, drag a corner, a plus to add one, or the middle of a side to bow it.',
+    'Measured from the lower left of the box around them. On the drawing, drag a corner, a plus to add one, or the middle of a side to bow it.',
   'corners.number': 'Corner',
   'corners.leftOf': 'Corner {number}, from the left',
   'corners.bottomOf': 'Corner {number}, from the bottom',

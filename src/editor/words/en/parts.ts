@@ -202,6 +202,8 @@ export const partWords = {
   'grain.across': 'Across',
   'panel.opening': 'Opening {number}',
   'panel.addOpening': 'Add an opening',
+  'opening.of': 'opening {number} of {name}',
+  'opening.draw': 'Draw an opening',
   'panel.removeOpening': 'Delete opening {number}',
   'margin.left': 'Left margin',
   'margin.right': 'Right margin',

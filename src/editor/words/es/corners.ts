@@ -6,7 +6,7 @@ export const cornerWords: Record<keyof typeof en, string> = {
   'tool.short.path': 'Trazo',
   'corners.title': 'Esquinas',
   'corners.hint':
-    'Medidas desde la esquina inferior izquierda de la caja de la pieza. En el dibujo, tirar de una esquina, de un más para añadir una, o del medio de un lado para curvarlo.',
+    'Medidas desde la esquina inferior izquierda de la caja que las rodea. En el dibujo, tirar de una esquina, de un más para añadir una, o del medio de un lado para curvarlo.',
   'corners.number': 'Esquina',
   'corners.leftOf': 'Esquina {number}, desde la izquierda',
   'corners.bottomOf': 'Esquina {number}, desde abajo',

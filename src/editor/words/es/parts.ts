@@ -156,6 +156,8 @@ export const partWords: Record<keyof typeof en, string> = {
   'grain.across': 'A lo ancho',
   'panel.opening': 'Hueco {number}',
   'panel.addOpening': 'Añadir un hueco',
+  'opening.of': 'hueco {number} de {name}',
+  'opening.draw': 'Dibujar un hueco',
   'panel.removeOpening': 'Eliminar el hueco {number}',
   'fill.pattern': 'Dispuesto como',
   'pattern.planks': 'Tablas una al lado de otra',
