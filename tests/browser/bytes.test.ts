@@ -69,9 +69,9 @@ describe('the first visit', () => {
     );
     expect(files).toBeGreaterThan(5);
     expect(before).toBeGreaterThan(100_000);
-    expect(before).toBeLessThan(230_000);
+    expect(before).toBeLessThan(240_000);
     // With its type 418 kB once, then 363, 322 and 307. Aimed at: 300; what the first file brings comes after the card.
-    expect(before + type).toBeLessThan(290_000);
+    expect(before + type).toBeLessThan(300_000);
     await on.close();
   });
 });

@@ -2,6 +2,7 @@ import { PDFContext, PDFHexString, type PDFRef, PDFString, PDFWriter } from '@ca
 import type { Drawing } from '../../drawing/drawing.ts';
 import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
+import { decimal } from '../number.ts';
 import { contentOf, type Names, POINTS_PER_MM } from './content.ts';
 import { fingerprint } from './fingerprint.ts';
 import { EmbeddedFont } from './font/embedded.ts';
@@ -60,7 +61,9 @@ class Resources implements Names {
     return name;
   }
 
-  opacity(value: number): string {
+  opacity(exact: number): string {
+    // Sines and powers differ in their last digits from engine to engine; files do not.
+    const value = Number(decimal(exact, 5));
     const known = this.states.get(value);
     if (known) return known.name;
     const ref = this.context.register(this.context.obj({ Type: 'ExtGState', ca: value }));
