@@ -44,10 +44,15 @@ async function make(made) {
     ssr: { noExternal: true },
     plugins: [
       {
-        // Node and the bundler do not read that package alike.
+        // Node and the bundler do not read the one package alike; of the other Node has its own.
         name: 'showface:as-node-reads-it',
         enforce: 'pre',
-        resolveId: (id) => (id === 'opentype.js' ? createRequire(import.meta.url).resolve(id) : null),
+        resolveId(id, from) {
+          if (id === 'opentype.js') return createRequire(import.meta.url).resolve(id);
+          return id === 'fflate' && from?.includes('/@cantoo/pdf-lib/')
+            ? join(root, 'src/command/packed.ts')
+            : null;
+        },
       },
       {
         // The made file stands elsewhere: every source goes on meaning its own place.
