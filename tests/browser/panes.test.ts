@@ -226,6 +226,26 @@ describe('the panes of the kiosk', () => {
     await expect.poll(() => page.getByRole('radio', { name: 'mine' }).isChecked()).toBe(true);
   });
 
+  it('takes prices from a spreadsheet as one step, or says which cells it cannot use', async () => {
+    await openStep(page, 'Wood');
+    await openSub(page, 'Stock & saw');
+    const input = page.locator('input[aria-label="Open prices"]');
+    const list = (price: string) => ({
+      name: 'yard.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(
+        `kind,id,name,container,length_mm,width_mm,price\nstock,pine-1x3,,,2438.4,,${price}\nstock,pine-1x4,,,2438.4,,8.88\n`,
+      ),
+    });
+    await input.setInputFiles(list('seven'));
+    await page.getByRole('alert').filter({ hasText: 'Row 2, column price: “seven”' }).waitFor();
+    await input.setInputFiles(list('7.77'));
+    const own = page.getByRole('region', { name: 'Your own stock and prices' });
+    await expect.poll(() => own.getByRole('heading', { level: 4 }).count()).toBe(2);
+    await undo(page).click();
+    await expect.poll(() => own.getByRole('heading', { level: 4 }).count()).toBe(0);
+  });
+
   it('lets go of a rule that cannot hold', async () => {
     const rule = kiosk.rules.find((r) => r.kind === 'set');
     if (!rule) throw new Error('The kiosk has no set rule.');

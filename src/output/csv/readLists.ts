@@ -2,7 +2,6 @@ import { NO_SUPPLIES } from '../../design/defaults.ts';
 import { ownCopy } from '../../design/ownCopy.ts';
 import type { Design } from '../../design/schema.ts';
 import { entryAt } from '../../list/at.ts';
-import { grouped } from '../../list/grouped.ts';
 import { totalOf } from '../../list/totals.ts';
 import { lookup } from '../../materials/lookup.ts';
 import { type Listed, PRICES_HEAD, SHELF_HEAD } from './lists.ts';
@@ -19,6 +18,8 @@ export interface ListProblem {
 export type ListRead =
   | { readonly ok: true; readonly design: Design }
   | { readonly ok: false; readonly problems: readonly ListProblem[] };
+
+type Offcut = Design['owned'][number];
 
 /** A cell that a row does not have. */
 const EMPTY = '';
@@ -164,7 +165,7 @@ export function withShelf({ design, tables }: Listed, text: string): ListRead {
   const problems: ListProblem[] = [];
   const { stocks } = lookup(tables, design.stocks);
   const [finishes, screwIds] = [idsOf(design.finishes), idsOf(tables.screws)];
-  const owned: Design['owned'][number][] = [];
+  const owned: Omit<Offcut, 'id'>[] = [];
   const liters = new Map<string, number>();
   const screws: { screw: string; length: number; count: number }[] = [];
   let tape = 0;
@@ -174,7 +175,6 @@ export function withShelf({ design, tables }: Listed, text: string): ListRead {
       const stock = row.known('id', new Set(stocks.keys()));
       const isSheet = stocks.get(stock)?.form === 'sheet';
       owned.push({
-        id: `on-hand-${owned.length + 1}`,
         stock,
         length: row.needed('length_mm', 'size'),
         ...(isSheet ? { width: row.needed('width_mm', 'size') } : {}),
@@ -189,17 +189,34 @@ export function withShelf({ design, tables }: Listed, text: string): ListRead {
       screws.push({ screw, length: row.needed('length_mm', 'size'), count: row.needed('count') });
     } else row.wrong('kind');
   }
-  // The same id where an offcut is the same, so that nothing else of the plan takes it for another.
-  const ids = grouped(design.owned, ({ id: _, ...rest }) => JSON.stringify(rest));
   return done(problems, () => ({
     ...design,
-    owned: owned.map(({ id, ...rest }) => ({ ...rest, id: ids.get(JSON.stringify(rest))?.[0].id ?? id })),
+    owned: withIds(owned, design.owned),
     finishes: design.finishes.map((finish) => ({ ...finish, owned_l: totalOf(liters, finish.id) })),
     supplies: {
       ...(design.supplies ?? NO_SUPPLIES),
       owned: { primer_l: totalOf(liters, '/primer'), glue_l: totalOf(liters, '/glue'), tape, screws },
     },
   }));
+}
+
+/** The id that an offcut has already where it is the same, so that nothing else of the plan takes it for another. */
+function withIds(offcuts: readonly Omit<Offcut, 'id'>[], before: readonly Offcut[]): Offcut[] {
+  const taken = new Set<string>();
+  const known = before.map(({ id, ...rest }) => ({ id, told: JSON.stringify(rest) }));
+  const kept = offcuts.map((offcut) => {
+    const told = JSON.stringify(offcut);
+    const id = known.find((one) => one.told === told && !taken.has(one.id))?.id;
+    if (id !== undefined) taken.add(id);
+    return { offcut, id };
+  });
+  let n = 0;
+  const free = (): string => {
+    do n++;
+    while (taken.has(`on-hand-${n}`));
+    return `on-hand-${n}`;
+  };
+  return kept.map(({ offcut, id }) => ({ ...offcut, id: id ?? free() }));
 }
 
 /** `100-150 310.5-320`: stretches of a board from its left end. */

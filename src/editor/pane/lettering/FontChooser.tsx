@@ -7,8 +7,8 @@ import { freeId } from '../../edit/ids.ts';
 import { tables } from '../../shipped/tables.ts';
 import { useCommit, useSettledDesign } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
+import { OpenFile } from '../facts/OpenFile.tsx';
 import { useChange } from '../facts/useChange.ts';
-import { OpenFile } from './OpenFile.tsx';
 import { openFont } from './openFont.ts';
 import { useFontFace } from './useFontFace.ts';
 

@@ -12,8 +12,8 @@ import { pathData } from '../../control/svgPath.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { namesOf } from '../facts/choices.ts';
+import { OpenFile } from '../facts/OpenFile.tsx';
 import { useChange } from '../facts/useChange.ts';
-import { OpenFile } from './OpenFile.tsx';
 import { editsToKeep, openPicture } from './openPicture.ts';
 
 interface PicturesProps {

@@ -14,6 +14,7 @@ import { Pieces } from './Pieces.tsx';
 import { SawFields } from './SawFields.tsx';
 import { ShedFields } from './ShedFields.tsx';
 import { Shopping } from './Shopping.tsx';
+import { SpreadsheetLists } from './SpreadsheetLists.tsx';
 import '../../style/wood.css';
 
 /** What to cut, from what, and what to buy for it. */
@@ -43,6 +44,7 @@ function Wood({ plan }: { plan: Plan }) {
                 <SawFields />
                 <OwnedList />
                 <ShedFields />
+                <SpreadsheetLists />
                 <OwnStocks />
               </>
             ),

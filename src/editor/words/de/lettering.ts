@@ -99,7 +99,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.family.own': 'Eigene',
   'letters.openFont': 'Schriftdatei öffnen',
   'letters.openHint': '.ttf, .otf oder .woff; wird auf diesem Gerät gelesen und mit dem Entwurf aufbewahrt.',
-  'letters.reading1': 'Schrift wird gelesen…',
   'letters.removeFont': '{name} entfernen',
   'did.font': 'Schrift {name} geöffnet',
   'font.not-a-font': '„{name}“ ist keine Schrift als .ttf, .otf oder .woff.',

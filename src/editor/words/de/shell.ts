@@ -36,6 +36,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'file.other': 'Andere Entwürfe',
   'file.refused': '„{name}“ wurde nicht geöffnet. Nichts wurde geändert.',
   'file.tooLarge': 'Sie ist viel größer als jede Entwurfsdatei.',
+  'file.reading': 'Datei wird gelesen…',
   'file.unreadable': 'Das Gerät konnte sie nicht lesen: vielleicht ein Ordner, oder inzwischen weg.',
   'file.mended': '„{name}“ wurde mit diesen Ausbesserungen geöffnet:',
 

@@ -131,6 +131,24 @@ export const woodWords: Record<keyof typeof en, string> = {
   'owned.remove': 'Rest {number} entfernen',
   'owned.number': 'Rest {number}',
 
+  'lists.title': 'Listen für die Tabellenkalkulation',
+  'lists.lead':
+    'Liste speichern, mit einer Tabellenkalkulation ausfüllen, dort als CSV speichern und hier öffnen. Ein Schritt zurück nimmt alles zurück.',
+  'lists.prices': 'Preise',
+  'lists.prices.save': 'Preise speichern',
+  'lists.prices.open': 'Preise öffnen',
+  'lists.prices.hint':
+    'Material, Verbrauchsstoffe und Farbe. Zeilen ohne Preis ändern nichts; eine Länge in eigener Zeile kommt zu ihrem Material dazu.',
+  'lists.shelf': 'Was vorhanden ist',
+  'lists.shelf.save': 'Vorrat speichern',
+  'lists.shelf.open': 'Vorrat öffnen',
+  'lists.shelf.hint':
+    'Der ganze Vorrat: Was keine Zeile hat, ist nicht mehr vorhanden. Reste in Millimetern, Flüssiges in Litern.',
+  'lists.refused': 'Aus {name} wurde nichts übernommen. Zuerst diese Zellen berichtigen:',
+  'lists.cell': 'Zeile {line}, Spalte {column}: „{found}“',
+  'lists.more': 'und {count} weitere',
+  'lists.same': '{name} ändert nichts.',
+
   'stock.title': 'Eigenes Material und Preise',
   'stock.lead':
     'Größen und Preise der eigenen Holzhandlung. Material der Tabellen lässt sich hierher kopieren, um ihm eigene Preise zu geben.',

@@ -96,7 +96,6 @@ export const letteringWords = {
   'letters.family.own': 'Your own',
   'letters.openFont': 'Open a font file',
   'letters.openHint': '.ttf, .otf or .woff; it is read on this device and kept with the design.',
-  'letters.reading1': 'Reading the font…',
   'letters.removeFont': 'Delete {name}',
   'did.font': 'Opened the font {name}',
   'font.not-a-font': '“{name}” is not a .ttf, .otf or .woff font.',

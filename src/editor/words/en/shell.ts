@@ -34,6 +34,7 @@ export const shellWords = {
   'file.other': 'Other designs',
   'file.refused': '“{name}” was not opened. Nothing was changed.',
   'file.tooLarge': 'It is far larger than any design file.',
+  'file.reading': 'Reading the file…',
   'file.unreadable': 'The device could not read it: it may be a folder, or gone by now.',
   'file.mended': '“{name}” was opened after these repairs:',
 

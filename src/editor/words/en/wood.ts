@@ -129,6 +129,24 @@ export const woodWords = {
   'owned.remove': 'Delete offcut {number}',
   'owned.number': 'Offcut {number}',
 
+  'lists.title': 'Lists for a spreadsheet',
+  'lists.lead':
+    'Save a list, fill it in with any spreadsheet, save it there as CSV, and open it here. One undo takes all of it back.',
+  'lists.prices': 'Prices',
+  'lists.prices.save': 'Save prices',
+  'lists.prices.open': 'Open prices',
+  'lists.prices.hint':
+    'Stock, supplies and paint. Rows without a price change nothing; a length in a row of its own is added to its stock.',
+  'lists.shelf': 'What is on hand',
+  'lists.shelf.save': 'Save what is on hand',
+  'lists.shelf.open': 'Open what is on hand',
+  'lists.shelf.hint':
+    'All of it: what has no row is no longer on hand. Offcuts in millimeters, liquids in liters.',
+  'lists.refused': 'Nothing of {name} was used. Correct these cells first:',
+  'lists.cell': 'Row {line}, column {column}: “{found}”',
+  'lists.more': 'and {count} more',
+  'lists.same': '{name} changes nothing.',
+
   'stock.title': 'Your own stock and prices',
   'stock.lead':
     'Sizes and prices of your yard. A stock of the tables can be copied here to give it your prices.',

@@ -98,7 +98,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.family.own': 'Propias',
   'letters.openFont': 'Abrir un archivo de letra',
   'letters.openHint': '.ttf, .otf o .woff; se lee en este dispositivo y se guarda con el diseño.',
-  'letters.reading1': 'Leyendo el tipo de letra…',
   'letters.removeFont': 'Eliminar {name}',
   'did.font': 'Abierto el tipo de letra {name}',
   'font.not-a-font': '«{name}» no es un tipo de letra .ttf, .otf ni .woff.',

@@ -36,6 +36,7 @@ export const shellWords: Record<keyof typeof en, string> = {
   'file.other': 'Otros diseños',
   'file.refused': '«{name}» no se abrió. No se cambió nada.',
   'file.tooLarge': 'Es mucho mayor que cualquier archivo de diseño.',
+  'file.reading': 'Leyendo el archivo…',
   'file.unreadable': 'El dispositivo no pudo leerlo: puede ser una carpeta, o ya no estar.',
   'file.mended': '«{name}» se abrió con estos arreglos:',
 

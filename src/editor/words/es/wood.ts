@@ -133,6 +133,24 @@ export const woodWords: Record<keyof typeof en, string> = {
   'owned.remove': 'Eliminar el recorte {number}',
   'owned.number': 'Recorte {number}',
 
+  'lists.title': 'Listas para la hoja de cálculo',
+  'lists.lead':
+    'Guarda una lista, rellénala en cualquier hoja de cálculo, guárdala allí como CSV y ábrela aquí. Un solo paso atrás lo deshace todo.',
+  'lists.prices': 'Precios',
+  'lists.prices.save': 'Guardar precios',
+  'lists.prices.open': 'Abrir precios',
+  'lists.prices.hint':
+    'Material, consumibles y pintura. Las filas sin precio no cambian nada; un largo en una fila propia se añade a su material.',
+  'lists.shelf': 'Lo que hay en casa',
+  'lists.shelf.save': 'Guardar lo que hay',
+  'lists.shelf.open': 'Abrir lo que hay',
+  'lists.shelf.hint':
+    'Todo lo que hay: lo que no tiene fila deja de estar. Recortes en milímetros, líquidos en litros.',
+  'lists.refused': 'De {name} no se ha tomado nada. Corrige antes estas celdas:',
+  'lists.cell': 'Fila {line}, columna {column}: «{found}»',
+  'lists.more': 'y {count} más',
+  'lists.same': '{name} no cambia nada.',
+
   'stock.title': 'Material y precios propios',
   'stock.lead':
     'Medidas y precios del almacén habitual. Un material de las tablas se puede copiar aquí para darle precios propios.',

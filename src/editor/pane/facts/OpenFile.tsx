@@ -1,5 +1,5 @@
 import { FolderOpen } from 'lucide-react';
-import { useRef, useState } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
 import { Button } from '../../control/Button.tsx';
 import { useWords, type WordKey } from '../../words/t.ts';
 
@@ -10,10 +10,12 @@ interface OpenFileProps {
   readonly accept: string;
   /** Takes what is in a file; in words, why it cannot be used when it cannot. */
   readonly onOpen: (file: File) => Promise<string | null>;
+  /** A button before it. */
+  readonly children?: ReactNode;
 }
 
 /** A button that opens a file of the person's own, and what is wrong with it. */
-export function OpenFile({ words, hint, accept, onOpen }: OpenFileProps) {
+export function OpenFile({ words, hint, accept, onOpen, children }: OpenFileProps) {
   const t = useWords();
   const file = useRef<HTMLInputElement>(null);
   const [reading, setReading] = useState(false);
@@ -28,8 +30,9 @@ export function OpenFile({ words, hint, accept, onOpen }: OpenFileProps) {
   return (
     <>
       <div className="btn-row spaced">
+        {children}
         <Button icon={FolderOpen} disabled={reading} onClick={() => file.current?.click()}>
-          {t(reading ? 'letters.reading1' : words)}
+          {t(reading ? 'file.reading' : words)}
         </Button>
         <input
           ref={file}
