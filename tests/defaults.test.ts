@@ -121,7 +121,6 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     "finish/lit/appearance.ts: looks.parts.get(part.id) ?? '#888888'",
     "editor/pane/parts/useTreeRows.ts: facts.get(id) ?? ''",
     "editor/pane/parts/useTreeRows.ts: looks.parts.get(p.id) ?? ''",
-    "editor/shell/StarterPicture.tsx: colors.get(finish) ?? 'var(--ink)'",
     "editor/control/PartShapes.tsx: colors.get(part.finish ?? '') ?? 'var(--rim)'",
   ],
   'The face, where no part is there to lie on or to be ruled against.': [
