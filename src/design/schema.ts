@@ -238,46 +238,6 @@ const outlineCorner = z.strictObject({
   cut: z.strictObject({ how: cornerCut, size }).optional(),
 });
 
-/** How the arch or the bows of a run are made. */
-const bowsMade = {
-  /** Straight segments of the stock, each. */
-  segments: z.number().int().min(2).max(48).optional(),
-  /**
-   * Arcs are made as they are instead, each in so many pieces: sawn from this sheet, or bent of the run's own boards where
-   * none is named. What is smooth stays made of segments.
-   */
-  band: z.strictObject({ stock: id.nullable(), pieces: z.number().int().min(1).max(24) }).optional(),
-};
-
-const runFields = {
-  kind: z.literal('run'),
-  stock: id,
-  path: z.discriminatedUnion('form', [
-    /** The box itself, closed. */
-    z.strictObject({ form: z.literal('frame') }),
-    /** Sill, two stiles and a segmented arch of the given rise; closed. */
-    z.strictObject({
-      form: z.literal('arched'),
-      rise: size,
-      ...bowsMade,
-    }),
-    /** Drawn corner by corner, in the box around its corners. Bows of an open path reach to the right of the way. */
-    z.strictObject({
-      form: z.literal('points'),
-      points: z.array(outlineCorner).min(leastCorners(false)).max(MOST_CORNERS),
-      closed: z.boolean(),
-      ...bowsMade,
-    }),
-  ]),
-  /** Where the stock lies, walking the path: closed runs inside or outside of it; open runs left or right. */
-  side: z.enum(['inside', 'outside']),
-  corner: z.enum(['miter', 'butt-across', 'butt-up']),
-  /** Stock stood on its edge: width and thickness change places. */
-  onEdge: z.literal(true).optional(),
-  ends,
-  fit: z.boolean(),
-};
-
 /** Which way a head or a shaped edge looks; up where nothing is said. */
 const toward = z.literal('down').optional();
 const many = (least: number, most: number) => z.number().int().min(least).max(most);
@@ -321,6 +281,53 @@ export const panelShapeSchema = z.discriminatedUnion('form', [
     points: z.array(outlineCorner).min(leastCorners(true)).max(MOST_CORNERS),
   }),
 ]);
+
+/** How the arch or the bows of a run are made. */
+const bowsMade = {
+  /** Straight segments of the stock, each. */
+  segments: z.number().int().min(2).max(48).optional(),
+  /**
+   * Arcs are made as they are instead, each in so many pieces: sawn from this sheet, or bent of the run's own boards where
+   * none is named. What is smooth stays made of segments.
+   */
+  band: z.strictObject({ stock: id.nullable(), pieces: z.number().int().min(1).max(24) }).optional(),
+};
+
+const runFields = {
+  kind: z.literal('run'),
+  stock: id,
+  path: z.discriminatedUnion('form', [
+    /** The box itself, closed. */
+    z.strictObject({ form: z.literal('frame') }),
+    /** Sill, two stiles and a segmented arch of the given rise; closed. */
+    z.strictObject({
+      form: z.literal('arched'),
+      rise: size,
+      ...bowsMade,
+    }),
+    /** Drawn corner by corner, in the box around its corners. Bows of an open path reach to the right of the way. */
+    z.strictObject({
+      form: z.literal('points'),
+      points: z.array(outlineCorner).min(leastCorners(false)).max(MOST_CORNERS),
+      closed: z.boolean(),
+      ...bowsMade,
+    }),
+    /** Along the outer border of a shape in the box; a head that is open runs from foot to foot, without the side between. */
+    z.strictObject({
+      form: z.literal('shape'),
+      shape: panelShapeSchema,
+      open: z.literal(true).optional(),
+      ...bowsMade,
+    }),
+  ]),
+  /** Where the stock lies, walking the path: closed runs inside or outside of it; open runs left or right. */
+  side: z.enum(['inside', 'outside']),
+  corner: z.enum(['miter', 'butt-across', 'butt-up']),
+  /** Stock stood on its edge: width and thickness change places. */
+  onEdge: z.literal(true).optional(),
+  ends,
+  fit: z.boolean(),
+};
 
 const opening = z.strictObject({
   id,

@@ -14,15 +14,22 @@ export const parallelRadius = ({ rx, sweep }: Arc, by: Mm): Mm => (sweep > 0 ? r
 export const beside = (side: Side, end: 0 | 1, by: Mm): Point =>
   add(end === 0 ? side.from : side.to, scale(leftNormal(wayAt(side, end)), by));
 
+/** So many times as far as the sides lie apart is beyond all places where they may meet. */
+const FAR = 1e4;
+
 /**
  * Where the sides that run `by` to the left of two of them meet, each of which ends where the next begins: of all such
- * places the one nearest to the miter of the straight ways there. Null where they do not meet, or turn back on themselves.
+ * places the one nearest to the miter of the straight ways there. Where the way turns back on itself, as at the crown of an
+ * ogee, that is far on along it. Null where they do not meet.
  */
 export function parallelsMeet(before: Side, after: Side, by: Mm): Point | null {
   const [come, go] = [wayAt(before, 1), wayAt(after, 0)];
-  if (Math.abs(cross(come, go)) < SAME_LENGTH) return dot(come, go) > 0 ? beside(after, 0, by) : null;
-  const tip = add(after.from, scale(add(leftNormal(come), leftNormal(go)), by / (1 + dot(come, go))));
-  if (before.kind === 'line' && after.kind === 'line') return tip;
+  const isStraight = Math.abs(cross(come, go)) < SAME_LENGTH;
+  if (isStraight && dot(come, go) > 0) return beside(after, 0, by);
+  const tip = isStraight
+    ? add(after.from, scale(go, FAR * Math.abs(by)))
+    : add(after.from, scale(add(leftNormal(come), leftNormal(go)), by / (1 + dot(come, go))));
+  if (before.kind === 'line' && after.kind === 'line') return isStraight ? null : tip;
   const found = meets(before, after, by);
   return found.toSorted((a, b) => distance(a, tip) - distance(b, tip))[0] ?? null;
 }

@@ -1,15 +1,18 @@
 import { EndType, FillRule, inflatePathsD, intersectD, JoinType } from 'clipper2-ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { OutlineCorner, Part, Run } from '../../src/design/schema.ts';
+import type { OutlineCorner, PanelShape, Part, Run } from '../../src/design/schema.ts';
 import { bowedSide, cornersOf, joinedAs, middlesOf } from '../../src/editor/edit/corners.ts';
 import { boxOfLoop } from '../../src/geometry/loop.ts';
 import { boxOf } from '../../src/geometry/region.ts';
 import type { Box, Point, Region, Ring } from '../../src/geometry/shape.ts';
+import { lengthOf, lineTo } from '../../src/geometry/stretch.ts';
 import { trueAreaOf } from '../../src/geometry/trueArea.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
 import { reflectPart } from '../../src/layout/arrange/reflect.ts';
 import { cornersOut, loopOfDrawn } from '../../src/layout/place/drawn.ts';
+import { lookOf, outlineOf, upsideDown } from '../../src/layout/place/outlines.ts';
+import { pathOfRun, sawnSides } from '../../src/layout/place/run.ts';
 import { at, design, lay, run } from '../layout/sample.ts';
 import { runs } from '../runs.ts';
 import { areaOf, shoelace } from '../shoelace.ts';
@@ -327,3 +330,86 @@ function ring(loop: ReturnType<typeof loopOfDrawn>): Ring {
     });
   });
 }
+
+/** Ready heads with the length of their curve: tables of arches, check-values-2.md, section 16; in inches. */
+const HEADS = [
+  // Equilateral, its radius the span; a lancet and a drop arch.
+  { shape: { form: 'pointed', rise: 31.1769 }, span: 36, length: 75.3982 },
+  { shape: { form: 'pointed', rise: 40.2492 }, span: 36, length: 90.8354 },
+  { shape: { form: 'pointed', rise: 25.4558 }, span: 36, length: 66.4718 },
+  // Three centers by French's construction.
+  { shape: { form: 'basket', rise: 20 }, span: 60, length: 79.5966 },
+  // Four centers, joined at 60 degrees.
+  { shape: { form: 'four-centered', rise: 18, radius: 12 }, span: 48, length: 64.316 },
+  // Ogee by Bloxam's four centers.
+  { shape: { form: 'ogee', rise: 36, radius: 18 }, span: 36, length: 83.4566 },
+  { shape: { form: 'elliptical', rise: 20 }, span: 60, length: 79.3272 },
+] as const;
+
+describe('a path along a ready shape', () => {
+  const band = { stock: 'sheet', pieces: 2 } as const;
+  const shaped = (shape: PanelShape, more: object = {}): Run['path'] => ({ form: 'shape', shape, ...more });
+
+  it.each(HEADS)('is as long as its head is by the handbook: $shape.form', ({ shape, span, length }) => {
+    const box = { x: 0, y: 0, w: span, h: shape.rise };
+    const path = shaped(shape, { open: true, band });
+    // An ellipse is told by straight segments, each a little shorter than its arc.
+    const { points, closed } = pathOfRun({ path }, box);
+    const straight = points.slice(1).map((p, i) => lineTo(points[i] ?? p, p));
+    const sides = shape.form === 'elliptical' ? straight : (sawnSides({ path }, box)?.sides ?? []);
+    expect(closed).toBe(false);
+    const near = shape.form === 'elliptical' ? length / 300 : 1e-3;
+    expect(Math.abs(sides.reduce((sum, side) => sum + lengthOf(side), 0) - length)).toBeLessThan(near);
+    expect(sides[0]?.from).toMatchObject({ x: span, y: 0 });
+    expect(sides.at(-1)?.to).toMatchObject({ x: 0, y: expect.closeTo(0, 9) });
+  });
+
+  it('fills its band with pieces that meet and do not overlap, and comes back from its mirror image', () => {
+    const forms = [
+      'pointed',
+      'basket',
+      'four-centered',
+      'ogee',
+      'regular',
+      'quatrefoil',
+      'corners',
+      'star',
+    ] as const;
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...forms),
+        fc.integer({ min: 500, max: 900 }),
+        fc.integer({ min: 900, max: 1300 }),
+        fc.boolean(),
+        fc.boolean(),
+        (form, w, h, open, down) => {
+          const box = at(100, 100, w, h);
+          const first = outlineOf(form).first(box);
+          const shape = down ? upsideDown(first) : first;
+          const isHead = lookOf(shape) !== null;
+          const path = shaped(shape, { band, ...(open && isHead ? { open } : {}) });
+          const part: Run = { ...run('trim', box), path };
+          const joinery = joineryOf(lay(design([part])), 60);
+          const [laid] = lay(design([part])).parts;
+          const pieces = joinery.pieces;
+          const total = pieces.reduce((sum, { placed }) => sum + areaOf(placed), 0);
+          expect(Math.abs(total - areaOf(laid?.region ?? []))).toBeLessThan(1e-3);
+          for (const [i, a] of pieces.entries())
+            for (const b of pieces.slice(i + 1)) expect(shared(a, b)).toBeLessThan(1e-3);
+          expect(joinery.checks.filter(({ severity }) => severity === 'error')).toEqual([]);
+          // Within the box: the stock lies inside of the path.
+          const seen = boxOf(laid?.region ?? []);
+          expect(seen?.w).toBeCloseTo(w, 6);
+          expect(seen?.h).toBeCloseTo(h, 6);
+          for (const axis of ['x', 'y'] as const) {
+            const back = reflectPart(reflectPart(part, axis), axis);
+            expect(back).toEqual(part);
+            const mirrored = lay(design([reflectPart(part, axis) as Run])).parts[0]?.region ?? [];
+            expect(trueAreaOf(mirrored)).toBeCloseTo(trueAreaOf(laid?.region ?? []), 4);
+          }
+        },
+      ),
+      { numRuns: runs(6) },
+    );
+  });
+});

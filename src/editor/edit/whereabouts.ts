@@ -1,4 +1,5 @@
 import { eachOf, isBars } from '../../design/made.ts';
+import { isClosed } from '../../design/path.ts';
 import type { Axis, Part } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { AXES, middle, sizeOf, spanOf, startOf } from '../../layout/span.ts';
@@ -66,7 +67,7 @@ export function nounOf(part: Part, box: Box, face: Box): Noun {
     case 'strip':
       return STRIPS[part.lie];
     case 'run':
-      if (part.path.form === 'points' && !part.path.closed) return 'trim';
+      if (!isClosed(part.path)) return 'trim';
       return AXES.every((axis) => spans(box, face, axis)) ? 'border' : 'frame';
     case 'panel':
       return box.h > box.w && box.h >= DOOR * face.h && !spans(box, face, 'x') ? 'door' : 'panel';

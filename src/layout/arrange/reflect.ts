@@ -106,6 +106,13 @@ function reflectStrip(
 }
 
 function reflectRun({ path, side, ends }: Pick<Run, 'path' | 'side' | 'ends'>, axis: Axis) {
+  // Counterclockwise in the mirror too: an open head begins at its other foot.
+  if (path.form === 'shape')
+    return {
+      path: { ...path, shape: reflectShape(path.shape, axis) },
+      side,
+      ends: path.open ? swapped(ends) : ends,
+    };
   if (path.form !== 'points') return { path, side, ends };
   const points = reflectCorners(path.points, axis);
   if (path.closed) return { path: { ...path, points }, side, ends };

@@ -1,6 +1,7 @@
 import { FARTHEST, FARTHEST_HANDLE, leastCorners, MOST_CORNERS } from '../../design/limits.ts';
 import type { OutlineCorner, PanelShape } from '../../design/schema.ts';
 import { type DrawnCorner, type DrawnSide, drawnLoop } from '../../geometry/drawn.ts';
+import { straightLoop } from '../../geometry/figures.ts';
 import { boxOfLoop, type Loop } from '../../geometry/loop.ts';
 import { distance } from '../../geometry/point.ts';
 import { ringOfBox } from '../../geometry/region.ts';
@@ -8,6 +9,7 @@ import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { type Arc, lineTo, partOf, reversed, riseOfArc, type Stretch } from '../../geometry/stretch.ts';
 import { DUST, SAME_LENGTH } from '../../geometry/tolerance.ts';
+import { pick } from '../../list/at.ts';
 import { type Mm, radians } from '../../measure/units.ts';
 import { isNamed, loopsOfNamed } from './outlines.ts';
 
@@ -192,6 +194,12 @@ function easedSide(side: NonNullable<OutlineCorner['side']>, share: number): Out
   return share < 1 / 2 ? { as: 'smooth' } : side;
 }
 
+/** The outer border of a shape in its box. */
+export function borderOfShape(shape: PanelShape, box: Box): Loop {
+  if (shape.form === 'polygon') return loopOfDrawn(shape.points, box);
+  return isNamed(shape) ? pick(loopsOfNamed(shape, box), 0) : straightLoop(ringOfBox(box));
+}
+
 /** The border of a drawn outline in its box; of an open path its sides. */
 export function loopOfDrawn(points: readonly OutlineCorner[], box: Box, closed = true): Loop {
   const { frame, points: fitting } = frameOfDrawn(points, box, closed);
@@ -242,7 +250,7 @@ function oneBorder([outer, inner, ...more]: readonly Loop[]): Loop | null {
 }
 
 /** Arcs that go on in each other as one, up to half a turn. */
-function joined(loop: Loop): Stretch[] {
+export function joined(loop: Loop): Stretch[] {
   const all: Stretch[] = [];
   for (const stretch of loop) {
     const last = all.at(-1);
@@ -260,7 +268,7 @@ const goesOn = (a: Arc, b: Arc): boolean =>
   a.sweep * b.sweep > 0 &&
   Math.abs(a.sweep + b.sweep) <= 180;
 
-const isCircle = ({ rx, ry }: Arc): boolean => Math.abs(rx - ry) < SAME_LENGTH;
+export const isCircle = ({ rx, ry }: Arc): boolean => Math.abs(rx - ry) < SAME_LENGTH;
 
 function cornersAlong(stretch: Stretch): DrawnCorner[] {
   const { from: at } = stretch;

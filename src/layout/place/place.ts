@@ -1,6 +1,7 @@
 import type { Face } from '../../bed/face.ts';
 import type { Check } from '../../check/check.ts';
 import { isBoards } from '../../design/made.ts';
+import { isClosed } from '../../design/path.ts';
 import type { Fill, Part } from '../../design/schema.ts';
 import { boxOf, EMPTY } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
@@ -285,7 +286,7 @@ const hasRoom = ({ w, h }: Box): boolean => w > SAME_LENGTH && h > SAME_LENGTH;
 
 /** An open run may be flat; everything else needs both sizes. */
 function hasSize(single: Single, { w, h }: Box): boolean {
-  const open = single.kind === 'run' && single.path.form === 'points' && !single.path.closed;
+  const open = single.kind === 'run' && !isClosed(single.path);
   return open ? w >= 0 && h >= 0 && Math.max(w, h) > SAME_LENGTH : w > SAME_LENGTH && h > SAME_LENGTH;
 }
 

@@ -1,5 +1,6 @@
 import { USUAL_SEGMENTS } from '../../design/limits.ts';
-import type { Run } from '../../design/schema.ts';
+import { isClosed } from '../../design/path.ts';
+import type { PanelShape, Run } from '../../design/schema.ts';
 import { regionOfRings } from '../../geometry/clip.ts';
 import { areaOfLoop, type Loop } from '../../geometry/loop.ts';
 import {
@@ -30,7 +31,8 @@ import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { cyclic, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Leg } from '../laid.ts';
-import { loopOfDrawn } from './drawn.ts';
+import { borderOfShape, isCircle, joined, loopOfDrawn } from './drawn.ts';
+import { lookOf } from './outlines.ts';
 
 type RunLike = Pick<Run, 'path' | 'side'>;
 type SawnFrom = NonNullable<Extract<Run['path'], { readonly form: 'points' }>['band']>;
@@ -48,7 +50,7 @@ export interface RunPath {
 /** Corners of the path in order of travel, its bows as straight segments; counterclockwise when closed. */
 export function pathOfRun({ path }: Pick<Run, 'path'>, box: Box): RunPath {
   if (path.form === 'frame') return { points: ringOfBox(box), closed: true };
-  const around = path.form === 'arched' || path.closed;
+  const around = isClosed(path);
   const sides = sidesOfRun(path, box);
   const drawn = cornersOfSides(sides, around, path.segments);
   if (!drawn.closed || signedArea(drawn.points) >= 0) return drawn;
@@ -57,10 +59,29 @@ export function pathOfRun({ path }: Pick<Run, 'path'>, box: Box): RunPath {
 
 /** The arcs of a path that is made of straight segments. */
 export const bowsOfRun = ({ path }: Pick<Run, 'path'>, box: Box): Arc[] =>
-  path.form === 'frame' ? [] : sidesOfRun(path, box).filter((side) => side.kind === 'arc');
+  path.form === 'frame' ? [] : sidesOfRun(path, box).filter((side) => side.kind === 'arc' && isCircle(side));
 
-const sidesOfRun = (path: Exclude<Run['path'], { readonly form: 'frame' }>, box: Box): Loop =>
-  path.form === 'arched' ? archedSides(box, path.rise) : loopOfDrawn(path.points, box, path.closed);
+function sidesOfRun(path: Exclude<Run['path'], { readonly form: 'frame' }>, box: Box): Loop {
+  switch (path.form) {
+    case 'arched':
+      return archedSides(box, path.rise);
+    case 'points':
+      return loopOfDrawn(path.points, box, path.closed);
+    case 'shape': {
+      const border = joined(borderOfShape(path.shape, box));
+      return path.open ? withoutFoot(border, path.shape, box) : border;
+    }
+  }
+}
+
+/** From one end of the level side at the foot of a head around to the other; all of what has no such side. */
+function withoutFoot(border: Loop, shape: PanelShape, { y, h }: Box): Loop {
+  const level = lookOf(shape) === 'down' ? y + h : y;
+  const foot = border.findIndex(
+    (side) => side.kind === 'line' && [side.from, side.to].every((p) => Math.abs(p.y - level) < SAME_LENGTH),
+  );
+  return foot < 0 ? border : [...border.slice(foot + 1), ...border.slice(0, foot)];
+}
 
 function cornersOfSides(sides: Loop, around: boolean, segments = USUAL_SEGMENTS): RunPath {
   const last = sides.at(-1);
@@ -74,7 +95,7 @@ function cornersOfSides(sides: Loop, around: boolean, segments = USUAL_SEGMENTS)
 
 /**
  * Sides of a path whose arcs are sawn from sheet, in order of travel, beginning after an arc where it is closed; null
- * where none is sawn so. What is smooth is told by straight segments.
+ * where none is sawn so. What is smooth, or of an ellipse, is told by straight segments.
  */
 export function sawnSides(
   { path }: Pick<Run, 'path'>,
@@ -82,7 +103,7 @@ export function sawnSides(
 ): { readonly sides: readonly (Line | Arc)[]; readonly closed: boolean; readonly band: SawnFrom } | null {
   if (path.form === 'frame' || !path.band) return null;
   const { band } = path;
-  const closed = path.form === 'arched' || path.closed;
+  const closed = isClosed(path);
   const drawn = sidesOfRun(path, box);
   const about = closed && areaOfLoop(drawn) < 0 ? drawn.toReversed().map(reversed) : drawn;
   const sides = about.flatMap((side) => straightened(side, path.segments));
@@ -96,7 +117,7 @@ export function sawnSides(
 }
 
 function straightened(side: Stretch, segments = USUAL_SEGMENTS): (Line | Arc)[] {
-  if (side.kind !== 'cubic') return [side];
+  if (side.kind === 'line' || (side.kind === 'arc' && isCircle(side))) return [side];
   const at = (i: number) => pointAt(side, i / segments);
   return Array.from({ length: segments }, (_, i) => lineTo(at(i), at(i + 1)));
 }

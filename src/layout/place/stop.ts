@@ -1,3 +1,4 @@
+import { isClosed } from '../../design/path.ts';
 import { type Ahead, borderAhead } from '../../geometry/border.ts';
 import { union } from '../../geometry/clip.ts';
 import { withinConvex } from '../../geometry/cut.ts';
@@ -37,7 +38,7 @@ export interface Missed {
 /** Whether a laid part has ends that are to stop at something. */
 export const isToStop = (laid: LaidPart): laid is Barred => stopsAskedOf(laid).length > 0;
 
-const goesAround = ({ closed, spec: { path } }: Laid<'run'>): boolean => closed || path.form === 'arched';
+const goesAround = ({ closed, spec: { path } }: Laid<'run'>): boolean => closed || isClosed(path);
 
 /** The ends that are to stop, and at what; a closed run has none. */
 export function stopsAskedOf(laid: LaidPart): readonly { readonly end: End; readonly at: string }[] {

@@ -1,11 +1,14 @@
 import { USUAL_SEGMENTS } from '../../../design/limits.ts';
-import { isBowed } from '../../../design/path.ts';
+import { isBowed, isClosed } from '../../../design/path.ts';
 import type { Run } from '../../../design/schema.ts';
+import type { Box } from '../../../geometry/shape.ts';
+import { lookOf, outlineOf } from '../../../layout/place/outlines.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { t } from '../../words/t.ts';
 import { stockChoices } from '../facts/choices.ts';
 import { EndFields } from './EndFields.tsx';
+import { freedOf, MEASURE_FIELDS, NAMED } from './shapeFields.ts';
 import { usePart } from './usePart.ts';
 
 /** An own path begins as the frame it was. */
@@ -17,9 +20,10 @@ const SQUARE = [
 ];
 
 type Arched = Extract<Run['path'], { readonly form: 'arched' }>;
+type ShapedPath = Extract<Run['path'], { readonly form: 'shape' }>;
 type Cornered = Extract<Run['path'], { readonly form: 'points' }>;
 /** How the arch or the bows of a path are made. */
-type Made = Pick<Arched | Cornered, 'segments' | 'band'>;
+type Made = Pick<Arched | Cornered | ShapedPath, 'segments' | 'band'>;
 
 /** Straight segments of the run's own stock, in the list of sheets. */
 const OF_THE_STOCK = '';
@@ -87,15 +91,43 @@ const PATH_FIELDS: readonly FormField<Run>[] = [
   {
     is: 'choice',
     label: 'run.path',
-    of: named('path', ['frame', 'arched', 'points']),
-    get: ({ path }) => path.form,
-    put: (form: Run['path']['form'], { path, box }) => {
-      if (form === 'frame') return { path: { form } };
-      if (form === 'arched') return { path: { form, rise: box.w / 4, segments: USUAL_SEGMENTS } };
-      return { path: path.form === 'points' ? path : { form, points: SQUARE, closed: true } };
-    },
+    of: () => [
+      ...(['frame', 'arched', 'points'] as const).map((value) => ({ value, label: t(`path.${value}`) })),
+      ...READY.map((value) => ({
+        value,
+        label: t(`shape.${value}`),
+        group: t(`shape.family.${outlineOf(value).family}`),
+      })),
+    ],
+    get: ({ path }) => (path.form === 'shape' ? path.shape.form : path.form),
+    put: (form: 'frame' | 'arched' | 'points' | Ready, { path, box }) => ({ path: pathOf(form, path, box) }),
   },
   { is: 'choice', label: 'run.side', field: 'side', of: named('side', ['inside', 'outside']) },
+];
+
+/** Ready outlines that a path may run along: of one border each, and not the arch that a path has by itself. */
+const READY = NAMED.filter((form) => form !== 'arched' && form !== 'arch-band' && form !== 'ring');
+type Ready = (typeof READY)[number];
+
+/** A path of another form, in the same box; corners of its own are those of the shape that it had. */
+function pathOf(form: 'frame' | 'arched' | 'points' | Ready, path: Run['path'], box: Box): Run['path'] {
+  if (form === 'frame') return { form };
+  if (form === 'arched') return { form, rise: box.w / 4, segments: USUAL_SEGMENTS };
+  if (form !== 'points') return { form: 'shape', shape: outlineOf(form).first(box) };
+  if (path.form === 'points') return path;
+  const own = path.form === 'shape' ? freedOf(path.shape, box) : null;
+  return { form, points: own?.form === 'polygon' ? own.points : SQUARE, closed: true };
+}
+
+const OPEN_FIELDS: readonly FormField<ShapedPath>[] = [
+  {
+    is: 'switch',
+    label: 'run.open',
+    place: 'wide',
+    when: ({ shape }) => lookOf(shape) !== null,
+    get: ({ open }) => open === true,
+    put: (on) => ({ open: on ? true : undefined }),
+  },
 ];
 
 const CORNER_FIELDS: readonly FormField<Run>[] = [
@@ -115,7 +147,7 @@ const CORNER_FIELDS: readonly FormField<Run>[] = [
 ];
 
 export function RunFields({ part }: { part: Run }) {
-  const { laid, change } = usePart(part);
+  const { box, laid, change } = usePart(part);
   const { path } = part;
   return (
     <div className="fields">
@@ -123,12 +155,20 @@ export function RunFields({ part }: { part: Run }) {
       {path.form === 'arched' ? (
         <Fields of={ARCH_FIELDS} value={path} onChange={(arch) => change({ path: { ...path, ...arch } })} />
       ) : null}
+      {path.form === 'shape' ? (
+        <>
+          <Fields
+            of={MEASURE_FIELDS}
+            value={{ shape: path.shape, box }}
+            onChange={({ shape }) => change({ path: { ...path, shape } })}
+          />
+          <Fields of={OPEN_FIELDS} value={path} onChange={(next) => change({ path: { ...path, ...next } })} />
+        </>
+      ) : null}
       {path.form !== 'frame' && isBowed(path) ? (
         <Fields of={BOW_FIELDS} value={path} onChange={(made) => change({ path: { ...path, ...made } })} />
       ) : null}
-      {path.form === 'points' && !path.closed ? (
-        <EndFields part={part} onCommit={(ends) => change({ ends })} />
-      ) : null}
+      {isClosed(path) ? null : <EndFields part={part} onCommit={(ends) => change({ ends })} />}
       <Fields of={CORNER_FIELDS} value={laid} onChange={change} />
     </div>
   );

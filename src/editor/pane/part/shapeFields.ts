@@ -31,7 +31,7 @@ export interface Shaped {
 type Form = PanelShape['form'];
 type ShapeField = FormField<Shaped, { shape: PanelShape }>;
 
-const NAMED = Object.keys(OUTLINES) as NamedShape['form'][];
+export const NAMED = Object.keys(OUTLINES) as NamedShape['form'][];
 
 /** The plain ones first, then the others by what they are. */
 const FORMS: readonly { readonly value: Form; readonly family: (typeof FAMILIES)[number] }[] = [
@@ -48,7 +48,7 @@ function firstOf(form: Form, box: Shaped['box']): PanelShape {
 }
 
 /** The outline that it has, with corners to be moved. */
-const freedOf = (shape: PanelShape, { w, h }: Shaped['box']): PanelShape | null =>
+export const freedOf = (shape: PanelShape, { w, h }: Shaped['box']): PanelShape | null =>
   shape.form === 'polygon' ? shape : freed(shape, { x: 0, y: 0, w, h });
 
 /** One measure of a named outline, asked for while the shape is that outline. */
@@ -78,6 +78,24 @@ function asked(form: NamedShape['form'], name: string, measure: Measure): ShapeF
   }
 }
 
+/** The measures that a ready outline asks for. */
+export const MEASURE_FIELDS: readonly ShapeField[] = [
+  ...NAMED.flatMap((form) =>
+    Object.entries(outlineOf(form).measures).map(([name, measure]) => asked(form, name, measure)),
+  ),
+  {
+    is: 'choice',
+    label: 'shape.toward',
+    when: ({ shape }) => lookOf(shape) !== null,
+    of: [
+      { value: 'up', words: 'shape.up' },
+      { value: 'down', words: 'shape.down' },
+    ],
+    get: ({ shape }) => lookOf(shape) ?? 'up',
+    put: (way, { shape }) => ({ shape: lookOf(shape) === way ? shape : upsideDown(shape) }),
+  },
+];
+
 /** The outline of a panel, opening, fitting or painted shape, and the measures that it asks for. */
 export const SHAPE_FIELDS: readonly ShapeField[] = [
   {
@@ -94,18 +112,5 @@ export const SHAPE_FIELDS: readonly ShapeField[] = [
       shape: (form === 'polygon' && freedOf(shape, box)) || firstOf(form, box),
     }),
   },
-  ...NAMED.flatMap((form) =>
-    Object.entries(outlineOf(form).measures).map(([name, measure]) => asked(form, name, measure)),
-  ),
-  {
-    is: 'choice',
-    label: 'shape.toward',
-    when: ({ shape }) => lookOf(shape) !== null,
-    of: [
-      { value: 'up', words: 'shape.up' },
-      { value: 'down', words: 'shape.down' },
-    ],
-    get: ({ shape }) => lookOf(shape) ?? 'up',
-    put: (way, { shape }) => ({ shape: lookOf(shape) === way ? shape : upsideDown(shape) }),
-  },
+  ...MEASURE_FIELDS,
 ];
