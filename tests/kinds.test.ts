@@ -58,7 +58,7 @@ const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
     'joinery/stops.ts',
     'layout/place/place.ts',
     'layout/place/stop.ts',
-    'output/packet/pages/bench.ts',
+    'output/packet/assembled.ts',
   ],
   panel: [
     'editor/edit/create.ts',

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { flatten } from '../../src/drawing/walk.ts';
+import { boxAround } from '../../src/geometry/box.ts';
+import { boxOf } from '../../src/geometry/region.ts';
 import { formatLength } from '../../src/measure/format.ts';
 import { packetPages } from '../../src/output/packet/packet.ts';
 import { EN } from '../../src/output/packet/words/en.ts';
@@ -25,5 +27,37 @@ describe('the bench sheet of the kiosk', () => {
     }
     expect(words).toContain(EN.titles.bench);
     expect(told).toContain('2 x Left door molding, Right door molding');
+  });
+});
+
+/** Doors by what their parts are called in the file. */
+const DOORS = [
+  ['orchard-barn-door', /^left-/, null],
+  ['potting-shed', /^(door|ledge|brace)/, null],
+  ['branch-line-shed', /^sliding-door-1/, 'Left door'],
+  ['village-library', /^door-pair-1/, 'Doors'],
+] as const;
+
+describe.each(DOORS)('the bench sheet of %s', (name, own, called) => {
+  const plan = planOf(name);
+  const pages = packetPages(plan).map(({ drawing }) =>
+    flatten(drawing.items).texts.map(({ item }) => item.text),
+  );
+  const told = pages
+    .filter((texts) => texts.includes(EN.titles.bench))
+    .flat()
+    .join(' ');
+
+  it('has its door as one thing, with all of its pieces and its diagonal', () => {
+    const pieces = plan.joinery.pieces.filter(({ part }) => own.test(part));
+    expect(pieces.length).toBeGreaterThan(4);
+    for (const { label, shown } of pieces) {
+      expect(told).toContain(`x ${label}, ${formatLength(shown.length, plan.design.measure)}`);
+    }
+    const box = boxAround(pieces.flatMap(({ placed }) => boxOf(placed) ?? []));
+    // Pythagoras; the ledges of the potting shed's door stand within its planks.
+    const diagonal = formatLength(Math.hypot(box?.w ?? 0, box?.h ?? 0), plan.design.measure);
+    expect(told).toContain(name === 'potting-shed' ? EN.bench.byFace : diagonal);
+    if (called) expect(told).toContain(called);
   });
 });

@@ -1,11 +1,14 @@
 import type { Color, DrawItem } from '../../drawing/drawing.ts';
 import { rectangle, shape } from '../../drawing/items.ts';
 import { INK, WEIGHT } from '../../drawing/style.ts';
+import { clipPolyline, offset, union } from '../../geometry/clip.ts';
 import { pathOfRegion } from '../../geometry/path.ts';
-import { areaOf, boxOf } from '../../geometry/region.ts';
-import type { Box, Region } from '../../geometry/shape.ts';
+import { areaOf, boxesMeet, boxOf, ringsOf } from '../../geometry/region.ts';
+import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Solid } from '../../joinery/piece.ts';
 import { groovesOf } from '../../layout/laid.ts';
+import { pick } from '../../list/at.ts';
+import type { Mm } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
 import { onPage, type PageView } from './view.ts';
 
@@ -44,6 +47,25 @@ export function outlinedFace(
     ...parts,
     rectangle(onPage(view, plan.face.box), { stroke: INK.line, width: WEIGHT.bold }),
   ];
+}
+
+/** Hidden edges nearer to one that is seen are not drawn beside it. */
+const SEEN: Mm = 1;
+
+/** What lies under something, with the lines of its edges there. */
+export function hiddenEdges(plan: Plan): { readonly solid: Solid; readonly lines: readonly Point[][] }[] {
+  const solids = solidsInOrder(plan).flatMap((solid) => {
+    const box = boxOf(solid.region);
+    return box ? [{ solid, box }] : [];
+  });
+  return solids.flatMap(({ solid, box }, i) => {
+    const above = solids.slice(i + 1).filter((other) => boxesMeet(other.box, box));
+    if (above.length === 0) return [];
+    // What runs along an edge that is seen is drawn there already.
+    const cover = offset(union(above.map((other) => other.solid.region)), -SEEN, 'miter');
+    const lines = ringsOf(solid.region).flatMap((ring) => clipPolyline([...ring, pick(ring, 0)], cover));
+    return [{ solid, lines }];
+  });
 }
 
 /** Box of the part's largest polygon, where a label has most room. */

@@ -7,6 +7,7 @@ import { cutList } from './pages/cutList.ts';
 import { elevation } from './pages/elevation.ts';
 import { fastening } from './pages/fastening.ts';
 import { joints } from './pages/joints.ts';
+import { layers } from './pages/layers.ts';
 import { lettering } from './pages/lettering.ts';
 import { load } from './pages/load.ts';
 import { maps } from './pages/maps.ts';
@@ -26,6 +27,7 @@ export const PAGE_KINDS = {
   checks,
   steps,
   elevation,
+  layers,
   pieceMarks,
   shopping,
   cutList,

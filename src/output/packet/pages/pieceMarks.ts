@@ -5,23 +5,16 @@ import { spreadOut } from '../../../drawing/spread.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { textWidth, wrapped } from '../../../drawing/text.ts';
 import { grownBox } from '../../../geometry/box.ts';
-import { clipPolyline, intersect, offset, union } from '../../../geometry/clip.ts';
+import { clipPolyline, intersect } from '../../../geometry/clip.ts';
 import { pathOfBox } from '../../../geometry/path.ts';
-import {
-  boxesMeet,
-  boxOf,
-  centroidOf,
-  containsPointInRegion,
-  regionOfBox,
-  ringsOf,
-} from '../../../geometry/region.ts';
+import { boxOf, centroidOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
 import type { Box, Point, Region } from '../../../geometry/shape.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import { designPart } from '../../../layout/reference.ts';
 import { pick } from '../../../list/at.ts';
 import { grouped, groupOf } from '../../../list/grouped.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { outlinedFace, solidsInOrder } from '../faceView.ts';
+import { hiddenEdges, outlinedFace } from '../faceView.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { centered, spotIn } from '../nameOn.ts';
 import { bodyOf, turned } from '../sheet.ts';
@@ -34,9 +27,6 @@ const PITCH: Mm = HIGH + 0.8;
 /** Room of one column of bubbles beside the face, and for the note above it. */
 const COLUMN: Mm = 14;
 const NOTE: Mm = 8;
-
-/** Hidden edges nearer to one that is seen are not drawn beside it. */
-const SEEN: Mm = 1;
 
 const wide = (label: string): Mm => Math.max(HIGH, textWidth(label, { size: SIZE }) + 2.2);
 
@@ -133,21 +123,11 @@ function leaders(led: readonly Led[], { box }: PageView): DrawItem[] {
 
 /** Edges that lie under other parts, dashed. */
 function hidden({ plan }: Packet, view: PageView): DrawItem[] {
-  const solids = solidsInOrder(plan).flatMap((solid) => {
-    const box = boxOf(solid.region);
-    return box ? [{ ...solid, box }] : [];
-  });
-  const pairs = solids.flatMap(({ region, box }, i) => {
-    const above = solids.slice(i + 1).filter((other) => boxesMeet(other.box, box));
-    if (above.length === 0) return [];
-    // What runs along an edge that is seen is drawn there already.
-    const cover = offset(union(above.map((other) => other.region)), -SEEN, 'miter');
-    return ringsOf(region).flatMap((ring) =>
-      clipPolyline([...ring, pick(ring, 0)], cover).map((points) => points.map(view.to)),
-    );
-  });
-  const segments = pairs.flatMap((points) =>
-    points.slice(1).map((p, i): [Point, Point] => [pick(points, i), p]),
+  const segments = hiddenEdges(plan).flatMap((edge) =>
+    edge.lines.flatMap((points) => {
+      const placed = points.map(view.to);
+      return placed.slice(1).map((p, i): [Point, Point] => [pick(placed, i), p]);
+    }),
   );
   return [lines(segments, { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.hidden })];
 }

@@ -53,6 +53,7 @@ export const DE: PacketWords = {
   titles: {
     cover: 'Die Front',
     elevation: 'Ansicht und Ebenen',
+    layers: 'Lagen vom Bett aus',
     pieceMarks: 'Stückmarken',
     places: 'Lage aller Teile',
     cutList: 'Zuschnittliste',
@@ -73,6 +74,8 @@ export const DE: PacketWords = {
     load: 'Gewicht und Hebekraft',
     checks: 'Warnungen und Prüfungen',
   },
+  layer: (layer, of) =>
+    `Lage ${layer} von ${of}: Was fett gezeichnet ist, kommt jetzt, vor dem, was es verdeckt.`,
   pieceMarks:
     'Jedes Stück trägt die Nummer der Stückliste; gestrichelte Kanten liegen unter anderen. Von gleichen Stücken nebeneinander kann nur eines eine Marke haben.',
   maps: {
@@ -303,7 +306,7 @@ export const DE: PacketWords = {
     pairsThrough: (pairs) => `So verbunden, das erste läuft jeweils durch: ${pairs}`,
   },
   bench: {
-    lead: 'Rahmen, und Platten und Schilder mit dem, was auf ihnen liegt, die vor dem Anbringen gefügt werden können. Jeden zuerst trocken auf ebener Bank und dann an seinem Platz probieren: Ist das Bett nicht rechtwinklig, folgt der Rahmen dem Bett.',
+    lead: 'Türen, Fenster, Rahmen, Schilder und Platten mit dem, was auf ihnen liegt, die vor dem Anbringen gefügt werden können. Jedes Teil zuerst trocken auf ebener Bank und dann an seinem Platz probieren: Ist das Bett nicht rechtwinklig, folgt es dem Bett.',
     pieces: 'Stücke',
     piece: (count, label, length) => `${count} x ${label}, ${length}`,
     square: 'Rechter Winkel',
@@ -317,7 +320,7 @@ export const DE: PacketWords = {
     clamps: 'Zwingen',
     weight: 'Gewicht',
     clampsOf:
-      'Bandspanner oder Klebeband um die Ecken, über Papier, das nicht klebt; Gewichte, damit alles eben liegt. So lange lassen, wie der Leim verlangt.',
+      'Gehrungsecken: Bandspanner oder Klebeband herum. Querhölzer zwischen aufrechten: Schraubzwingen quer, nur handfest. Was auf einer Platte liegt: Gewichte auf Abfallstücken. Papier, das nicht klebt, unterlegen. So lange lassen, wie der Leim verlangt.',
   },
   shopping: {
     item: 'Artikel',

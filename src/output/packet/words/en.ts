@@ -59,6 +59,7 @@ export const EN = {
   titles: {
     cover: 'The face',
     elevation: 'Elevation and levels',
+    layers: 'Layers from the bed up',
     pieceMarks: 'Piece marks',
     places: 'Where every part lies',
     cutList: 'Cut list',
@@ -79,6 +80,8 @@ export const EN = {
     load: 'Weight and lift',
     checks: 'Cautions and checks',
   },
+  layer: (layer: number, of: number) =>
+    `Layer ${layer} of ${of}: what is drawn bold goes on now, before what covers it.`,
   pieceMarks:
     'Each piece has the mark of the cut list; dashed edges lie under others. Of alike pieces beside each other, only one may be marked.',
   maps: {
@@ -321,7 +324,7 @@ export const EN = {
     pairsThrough: (pairs: string) => `Joined so, the first of each running through: ${pairs}`,
   },
   bench: {
-    lead: 'Frames, and panels and signs with what lies on them, that can be put together before they go up. Try each dry on a flat bench first, and then in its place: where the bed is not square, the frame follows the bed.',
+    lead: 'Doors, windows, frames, signs and panels with what lies on them, that can be put together before they go up. Try each dry on a flat bench first, and then in its place: where the bed is not square, it follows the bed.',
     pieces: 'Pieces',
     piece: (count: number, label: string, length: string) => `${count} x ${label}, ${length}`,
     square: 'Square',
@@ -334,7 +337,7 @@ export const EN = {
     clamps: 'Clamps',
     weight: 'Weight',
     clampsOf:
-      'A band clamp or tape around the corners, over paper that does not stick; weights so that it lies flat. Leave it as long as the glue asks for.',
+      'Mitered corners: a band clamp or tape around them. Rails between stiles: bar clamps across, snug and no more. What lies on a panel: weights over scraps. Keep paper that does not stick below, and leave it as long as the glue asks for.',
   },
   shopping: {
     item: 'Item',

@@ -53,6 +53,7 @@ export const ES: PacketWords = {
   titles: {
     cover: 'El frente',
     elevation: 'Alzado y niveles',
+    layers: 'Capas desde la cama',
     pieceMarks: 'Marcas de las piezas',
     places: 'Dónde va cada pieza',
     cutList: 'Lista de corte',
@@ -73,6 +74,7 @@ export const ES: PacketWords = {
     load: 'Peso y elevación',
     checks: 'Precauciones y comprobaciones',
   },
+  layer: (layer, of) => `Capa ${layer} de ${of}: lo dibujado en grueso va ahora, antes de lo que lo tapa.`,
   pieceMarks:
     'Cada pieza lleva la marca de la lista de corte; los cantos a trazos quedan debajo de otros. De piezas iguales contiguas puede llevar marca solo una.',
   maps: {
@@ -303,7 +305,7 @@ export const ES: PacketWords = {
     pairsThrough: (pairs) => `Unidas así, la primera de cada par pasa de largo: ${pairs}`,
   },
   bench: {
-    lead: 'Marcos, y tableros y letreros con lo que llevan encima, que se pueden montar antes de colocarlos. Probar cada uno primero en seco sobre un banco plano y luego en su sitio: si la cama no está a escuadra, el marco sigue a la cama.',
+    lead: 'Puertas, ventanas, marcos, letreros y tableros con lo que llevan encima, que se pueden montar antes de colocarlos. Probar cada cosa primero en seco sobre un banco plano y luego en su sitio: si la cama no está a escuadra, sigue a la cama.',
     pieces: 'Piezas',
     piece: (count, label, length) => `${count} x ${label}, ${length}`,
     square: 'Escuadra',
@@ -316,7 +318,7 @@ export const ES: PacketWords = {
     clamps: 'Aprietos',
     weight: 'Peso',
     clampsOf:
-      'Una cincha o cinta adhesiva alrededor de las esquinas, sobre papel que no se pegue; pesos para que quede plano. Dejarlo el tiempo que pida la cola.',
+      'Esquinas a inglete: una cincha o cinta alrededor. Travesaños entre largueros: sargentos de lado a lado, solo a mano. Lo que va sobre un tablero: pesos sobre recortes. Debajo, papel que no se pegue. Dejarlo el tiempo que pida la cola.',
   },
   shopping: {
     item: 'Artículo',
