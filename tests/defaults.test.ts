@@ -147,8 +147,6 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'joinery/spans.ts: widths.get(own.with) ?? 0',
   ],
   'A sign without letters has no layers, a layer that is not cut no stencil, a sliver no letter.': [
-    'lettering/cut-out.ts: own[0]?.line ?? 0',
-    "lettering/letter.ts: layers.find((layer) => layer.role === 'fill')?.whole ?? []",
     'lettering/painted.ts: stencils.layers.find(({ role }) => role === layer.role)?.stencil.cut ?? []',
   ],
   'What is painted on the face has no solid, and is painted first.': [

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
+import { fontsIn } from '../design/look.ts';
 import { isLettered } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import type { Tables } from '../materials/types.ts';
@@ -45,9 +46,10 @@ export function readFonts(tables: Tables, design: Design): Map<string, Uint8Arra
   const fonts = new Map<string, Uint8Array>();
   for (const part of design.parts) {
     if (!isLettered(part)) continue;
-    const entry = tables.fonts.find((f) => f.id === part.lettering.font);
-    if (!entry || fonts.has(entry.id)) continue;
-    fonts.set(entry.id, packaged(entry.package, entry.file));
+    for (const font of fontsIn(part.lettering)) {
+      const entry = tables.fonts.find((f) => f.id === font);
+      if (entry && !fonts.has(font)) fonts.set(font, packaged(entry.package, entry.file));
+    }
   }
   return fonts;
 }

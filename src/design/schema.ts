@@ -355,13 +355,40 @@ const letterSize = z.strictObject({
   stand: z.enum(['baseline', 'middle', 'top']),
 });
 
+/** What is painted of letters: themselves, and around, in and behind them. */
+const look = {
+  finish: id,
+  outline: z.strictObject({ width: size, finish: id }).nullable(),
+  inline: z.strictObject({ inset: size, width: size, finish: id }).nullable(),
+  shade: z
+    .strictObject({
+      kind: z.enum(['drop', 'block']),
+      angle: z.number().min(-180).max(180),
+      distance: size,
+      finish: id,
+    })
+    .nullable(),
+};
+
+const MOST_LINES = 40;
+
+/** Colors of lines that have a look of their own, by the first line of that look, counted from 1. */
+const lineRole = z.templateLiteral([
+  z.enum(['shade', 'outline', 'fill', 'inline']),
+  '-',
+  z.int().min(1).max(MOST_LINES),
+]);
+
 /** Colors of pictures that are no color of the letters, counted from 1 as they are painted. */
 const pictureRole = z.templateLiteral(['picture-', z.int().min(1).max(100)]);
 export type PictureRole = z.infer<typeof pictureRole>;
+export type LineRole = z.infer<typeof lineRole>;
+
+/** Of the table, or `own:` and the id of a font kept with the design. */
+const fontId = z.string().min(1).max(120);
 
 export const letteringSchema = z.strictObject({
-  /** Font id: of the table, or `own:` and the id of a font kept with the design. */
-  font: z.string().min(1).max(120),
+  font: fontId,
   lines: z
     .array(
       z.strictObject({
@@ -370,10 +397,13 @@ export const letteringSchema = z.strictObject({
         capHeight: capHeight.optional(),
         /** Letters with a size of their own. Where they overlap, the first one listed counts. */
         sizes: z.array(letterSize).max(100).optional(),
+        /** Font and look of this line where they are its own. */
+        font: fontId.optional(),
+        look: z.strictObject(look).optional(),
       }),
     )
     .min(1)
-    .max(40),
+    .max(MOST_LINES),
   capHeight,
   /** Added between letters, share of the cap height. */
   tracking: z.number().min(-0.5).max(3),
@@ -390,17 +420,7 @@ export const letteringSchema = z.strictObject({
   margin: sizeOrZero,
   /** From the centered place. */
   shift: z.strictObject({ x: length, y: length }),
-  finish: id,
-  outline: z.strictObject({ width: size, finish: id }).nullable(),
-  inline: z.strictObject({ inset: size, width: size, finish: id }).nullable(),
-  shade: z
-    .strictObject({
-      kind: z.enum(['drop', 'block']),
-      angle: z.number().min(-180).max(180),
-      distance: size,
-      finish: id,
-    })
-    .nullable(),
+  ...look,
   /** How it is made. */
   make: z.enum(['trace', 'pounce', 'stencil', 'mirrored', 'cut-out', 'printed']),
   /** The largest space between the holes of a pounce pattern; `POUNCE` of `design/defaults.ts` when left out. */
@@ -425,7 +445,7 @@ export const letteringSchema = z.strictObject({
       .array(
         z.strictObject({
           /** The color whose stencil it is; the letters themselves when left out. */
-          layer: z.union([z.enum(['shade', 'outline', 'inline']), pictureRole]).optional(),
+          layer: z.union([z.enum(['shade', 'outline', 'inline']), pictureRole, lineRole]).optional(),
           island: z.number().int().min(0),
           angles: z.array(z.number()).max(8),
         }),
@@ -799,6 +819,7 @@ export type PanelShape = Panel['shape'];
 export type OutlineCorner = Extract<PanelShape, { form: 'polygon' }>['points'][number];
 export type FreeEnd = Strip['ends']['start'];
 export type Lettering = Sign['lettering'];
+export type LetterLine = Lettering['lines'][number];
 export type Spacing = Immutable<z.infer<typeof spacingSchema>>;
 export type Joint = Design['joints'][number];
 export type Shop = Design['shop'];

@@ -2,7 +2,7 @@ import type { Check } from '../check/check.ts';
 import type { Finish } from '../design/schema.ts';
 import { lightOf } from '../drawing/color.ts';
 import type { Color } from '../drawing/drawing.ts';
-import type { LetterLayer } from '../lettering/result.ts';
+import { type LetterLayer, type OwnRole, toldOf } from '../lettering/result.ts';
 import { type Looks, letterLook } from './look.ts';
 
 /** Large lettering is legible from here on: WCAG 2.x, success criterion 1.4.3 for large text. */
@@ -27,7 +27,8 @@ interface SignColors {
 }
 
 /**
- * How well a sign's lettering stands out as it looks in the end, stains mixed with their wood: the better of the
+ * How well a sign's lettering stands out as it looks in the end, stains mixed with their wood: of lines that look
+ * differently those that stand out least, and of each the better of the
  * letters against what surrounds them and their outline against the ground, since either makes them readable.
  * Null where a color is not known.
  */
@@ -36,18 +37,23 @@ export function letteringContrast(
   looks: Looks,
   finishes: readonly Finish[],
 ): number | null {
-  const colorOf = (role: string) => {
-    const finish = layers.find((layer) => layer.role === role)?.finish;
-    return finish === undefined ? null : letterLook(looks, finishes, sign, finish);
-  };
-  const fill = colorOf('fill');
-  const outline = colorOf('outline');
+  const told = layers.map(({ role, finish }) => ({ finish, ...toldOf(role) }));
   const under = looks.parts.get(sign) ?? null;
-  const ratios = [
-    [fill, outline ?? under],
-    [outline, under],
-  ].flatMap(([a, b]) => (a && b ? [contrastRatio(a, b)] : []));
-  return ratios.length === 0 ? null : Math.max(...ratios);
+  const ofLook = (look: number): number[] => {
+    const colorOf = (role: OwnRole) => {
+      const finish = told.find(({ of, number }) => of === role && number === look)?.finish;
+      return finish === undefined ? null : letterLook(looks, finishes, sign, finish);
+    };
+    const outline = colorOf('outline');
+    const ratios = [
+      [colorOf('fill'), outline ?? under],
+      [outline, under],
+    ].flatMap(([a, b]) => (a && b ? [contrastRatio(a, b)] : []));
+    return ratios.length === 0 ? [] : [Math.max(...ratios)];
+  };
+  const fills = told.filter(({ of }) => of === 'fill').map(({ number }) => number);
+  const ratios = fills.flatMap(ofLook);
+  return ratios.length === 0 ? null : Math.min(...ratios);
 }
 
 /** `lettering.low-contrast` for every sign that would be hard to read. */

@@ -4,7 +4,7 @@ import { boxesMeet, boxOf, containsBox, EMPTY, translateRegion } from '../geomet
 import type { Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Solid } from '../joinery/piece.ts';
-import { isOnLetters } from '../lettering/result.ts';
+import { isFill, isOnLetters } from '../lettering/result.ts';
 import type { FinishInput, Surface } from './input.ts';
 
 /** Whether two heights are the same plane. */
@@ -132,7 +132,8 @@ function letters(
     const beneath = isPaint(solid) ? woodUnder(solid, all, wood) : null;
     return layers.flatMap((layer): Surface[] => {
       const { role, finish } = layer;
-      if (role === 'fill' && own.length > 0) return own.map((letter) => surfaceOf('sawn', letter));
+      if (isFill(layer) && own.length > 0)
+        return layer === layers.find(isFill) ? own.map((letter) => surfaceOf('sawn', letter)) : [];
       const { part, stock } = solid;
       const surface = { part, kind: 'letter', finish, stock, on: sign, role } as const;
       if (beneath && !(isOnLetters(role) && top !== undefined)) {

@@ -1,4 +1,5 @@
-import type { Lettering } from '../design/schema.ts';
+import { type Look, looksIn } from '../design/look.ts';
+import type { Lettering, LetterLine } from '../design/schema.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { FLATNESS } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
@@ -42,10 +43,15 @@ export function lackingRoom(lettering: Lettering, seen: Box, reach: Reach): Mm |
  * Factor on the cap heights that makes the ink fill the room that what is seen of the sign leaves, less
  * margins and reach; 1 where there is none.
  */
-export function factorOf(lettering: Lettering, font: Font, seen: Box, reach: Reach): number {
+export function factorOf(
+  lettering: Lettering,
+  fontOf: (line: LetterLine) => Font,
+  seen: Box,
+  reach: Reach,
+): number {
   const room = roomFor(lettering, seen, reach);
   const inkAt = (factor: number) =>
-    boxOfPaths(placedPaths(setText(lettering, font, factor), font, lettering.arcRise));
+    boxOfPaths(placedPaths(setText(lettering, fontOf, factor), lettering.arcRise));
   const fits = (ink: Box): number => {
     const across = room.w / ink.w;
     const up = room.h / ink.h;
@@ -114,8 +120,14 @@ export const reachOf = (inner: Box, outer: Box): Reach => ({
   above: Math.max(0, outer.y + outer.h - inner.y - inner.h),
 });
 
-/** Reach of an outline without sharp corners, and of the shade; corners may run out farther. */
-export function expectedReach({ outline, shade }: Lettering): Reach {
+/** Farthest reach of the outlines without sharp corners, and of the shades; corners may run out farther. */
+export function expectedReach(lettering: Lettering): Reach {
+  const all = looksIn(lettering).map(reachOfLook);
+  const most = (side: (typeof SIDES)[number]) => Math.max(...all.map((reach) => reach[side]));
+  return { left: most('left'), right: most('right'), below: most('below'), above: most('above') };
+}
+
+function reachOfLook({ outline, shade }: Look): Reach {
   const around = outline?.width ?? 0;
   const by = shade ? shadeVector(shade) : { x: 0, y: 0 };
   return {

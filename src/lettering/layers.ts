@@ -1,3 +1,4 @@
+import type { Look } from '../design/look.ts';
 import type { Lettering } from '../design/schema.ts';
 import { offset, subtract, union } from '../geometry/clip.ts';
 import { EMPTY, translateRegion } from '../geometry/region.ts';
@@ -6,22 +7,48 @@ import type { ShapeMemory } from '../geometry/shapeMemory.ts';
 import { sweep } from '../geometry/sweep.ts';
 import { type Mm, radians } from '../measure/units.ts';
 import { colorLayers } from './picture/colors.ts';
-import type { LetterLayer, PlacedGlyph } from './result.ts';
+import { type LetterLayer, type OwnRole, type PlacedGlyph, type Role, roleOf } from './result.ts';
 import { eachShape } from './shapes.ts';
 
+/** Letters that look alike, with all that they cover. */
+export interface LookedAlike {
+  readonly look: Look;
+  /** As `PlacedGlyph` has it. */
+  readonly number: number;
+  readonly glyphs: readonly PlacedGlyph[];
+  readonly silhouette: Region;
+}
+
+/** Colors of the whole lettering from the back to the front: look by look, each over those before it. */
+export function layersOf(all: readonly LookedAlike[], sawn: boolean, memory: ShapeMemory): LetterLayer[] {
+  let pictures = 0;
+  const named = all.map((alike) =>
+    layersOfLook(alike, sawn, memory).map((layer): LetterLayer => {
+      const role: Role =
+        layer.role === 'picture' ? `picture-${++pictures}` : roleOf(layer.role, alike.number);
+      return { ...layer, role };
+    }),
+  );
+  return named.flatMap((layers, i) => {
+    const over = named.slice(i + 1).flatMap((later) => later.flatMap(({ whole }) => whole));
+    return layers.map((layer) => ({ ...layer, region: less(layer.region, over, memory) }));
+  });
+}
+
+type LookLayer = Omit<LetterLayer, 'role'> & { readonly role: OwnRole | 'picture' };
+
 /**
- * Colors of the lettering from the back to the front. Front to back: colors of pictures and the inline ring cover the
+ * Colors of letters of one look from the back to the front. Front to back: colors of pictures and the inline ring cover the
  * fill, the fill covers the outline, and both cover the shade, which is thrown by the outlined letter where there is
  * an outline. `region` is what stays in sight of each, `whole` what is painted when they go on in order.
  */
-export function layersOf(
-  fill: Region,
-  lettering: Lettering,
+function layersOfLook(
+  { look, glyphs, silhouette: fill }: LookedAlike,
+  sawn: boolean,
   memory: ShapeMemory,
-  glyphs: readonly PlacedGlyph[] = [],
-): LetterLayer[] {
-  const { outline, inline, shade } = lettering;
-  const layers: LetterLayer[] = [];
+): LookLayer[] {
+  const { outline, inline, shade, finish } = look;
+  const layers: LookLayer[] = [];
   const silhouette = outline ? outlined(fill, outline.width, memory) : fill;
   if (shade) {
     const by = shadeVector(shade);
@@ -46,9 +73,9 @@ export function layersOf(
     });
   }
   const colored = glyphs.some(({ colors }) => colors !== null);
-  const colors: readonly LetterLayer[] = colored
-    ? colorLayers(glyphs, lettering.finish, lettering.make === 'cut-out')
-    : [{ role: 'fill', finish: lettering.finish, region: fill, whole: fill }];
+  const colors: readonly LookLayer[] = colored
+    ? colorLayers(glyphs, finish, sawn)
+    : [{ role: 'fill', finish, region: fill, whole: fill }];
   for (const color of colors) {
     const ring =
       inline && color.role === 'fill' ? ringInside(color.region, inline.inset, inline.width, memory) : EMPTY;

@@ -1,6 +1,7 @@
 import type { Check } from '../check/check.ts';
+import { fontOfLine, looksOfLines } from '../design/look.ts';
 import { textTold } from '../design/picture.ts';
-import type { Lettering, Picture } from '../design/schema.ts';
+import type { Lettering, LetterLine, Picture } from '../design/schema.ts';
 import { gridded, regionOfRings, union } from '../geometry/clip.ts';
 import { ringsOfPath } from '../geometry/curve.ts';
 import { transformPath } from '../geometry/path.ts';
@@ -20,10 +21,10 @@ import {
   type SignBox,
 } from './fit.ts';
 import type { Font } from './font.ts';
-import { layersOf } from './layers.ts';
+import { type LookedAlike, layersOf } from './layers.ts';
 import { type PictureFont, withPictures } from './picture/withPictures.ts';
 import { boxOfPaths, placedPaths, spotsOf, turnedPath } from './placed.ts';
-import type { Lettered, LetterLayer, PlacedGlyph } from './result.ts';
+import { isFill, type Lettered, type LetterLayer, type PlacedGlyph } from './result.ts';
 import { onlyTogether } from './script.ts';
 import { type Setting, setText } from './setting.ts';
 import { eachShape, placed } from './shapes.ts';
@@ -32,6 +33,8 @@ import { overRun } from './sight.ts';
 export interface LetterInput {
   readonly lettering: Lettering;
   readonly font: Font;
+  /** Those of lines that are set in others, by their names. */
+  readonly fonts?: ReadonlyMap<string, Font> | undefined;
   /** That characters of the text may stand for; none when not given. */
   readonly pictures?: readonly Picture[] | undefined;
   readonly sign: SignBox;
@@ -64,7 +67,8 @@ const PASSES = 4;
  */
 export function letter({
   lettering,
-  font: typeface,
+  font,
+  fonts,
   pictures = [],
   sign,
   board = regionOfBox({ x: 0, y: 0, w: sign.w, h: sign.h }),
@@ -72,15 +76,21 @@ export function letter({
   free = false,
   memory = shapeMemory(),
 }: LetterInput): { lettered: Lettered; checks: Check[] } {
-  const font = withPictures(typeface, pictures);
+  const drawn = new Map<Font, PictureFont>();
+  const fontOf: FontOf = (line) => {
+    const own = fonts?.get(fontOfLine(lettering, line)) ?? font;
+    const known = drawn.get(own) ?? withPictures(own, pictures);
+    drawn.set(own, known);
+    return known;
+  };
   const seen = boxOf(room) ?? { x: sign.w / 2, y: sign.h / 2, w: 0, h: 0 };
   let reach = expectedReach(lettering);
-  let laid = layAt(lettering, font, seen, reach, memory);
+  let laid = layAt(lettering, fontOf, seen, reach, memory);
   for (let pass = 1; pass < PASSES && lettering.fit !== 'none'; pass += 1) {
     const measured = reachOf(laid.box, boxOfLayers(laid.layers) ?? laid.box);
     if (isEnough(reach, measured)) break;
     reach = measured;
-    laid = layAt(lettering, font, seen, reach, memory);
+    laid = layAt(lettering, fontOf, seen, reach, memory);
   }
   const { setting, factor, glyphs, layers, box } = laid;
   const lettered: Lettered = {
@@ -111,14 +121,19 @@ export function letter({
 }
 
 /** The whole area of the letters themselves. */
-export const fillOf = (layers: readonly LetterLayer[]) =>
-  layers.find((layer) => layer.role === 'fill')?.whole ?? [];
+export function fillOf(layers: readonly LetterLayer[]): Region {
+  const fills = layers.filter(isFill).map(({ whole }) => whole);
+  const [only] = fills;
+  return only && fills.length === 1 ? only : union(fills);
+}
 
 const boxOfLayers = (layers: readonly LetterLayer[]): Box | null =>
   boxOf(layers.flatMap((layer) => layer.whole));
 
+type FontOf = (line: LetterLine) => PictureFont;
+
 interface Laid {
-  readonly setting: Setting;
+  readonly setting: Setting<PictureFont>;
   readonly factor: number;
   readonly glyphs: readonly PlacedGlyph[];
   readonly layers: readonly LetterLayer[];
@@ -128,47 +143,56 @@ interface Laid {
   readonly box: Box;
 }
 
-function layAt(lettering: Lettering, font: PictureFont, seen: Box, reach: Reach, memory: ShapeMemory): Laid {
-  const factor = factorOf(lettering, font, seen, reach);
-  const setting = setText(lettering, font, factor);
-  const paths = placedPaths(setting, font, lettering.arcRise);
+function layAt(lettering: Lettering, fontOf: FontOf, seen: Box, reach: Reach, memory: ShapeMemory): Laid {
+  const factor = factorOf(lettering, fontOf, seen, reach);
+  const setting = setText(lettering, fontOf, factor);
+  const paths = placedPaths(setting, lettering.arcRise);
   const ink = boxOfPaths(paths);
   const by = placeOf(lettering, setting, ink, seen, reach);
-  const drawn = glyphShapes(setting, font, lettering.arcRise, by);
+  const drawn = glyphShapes(setting, lettering.arcRise, by);
+  const looks = looksOfLines(lettering, lettering);
   const glyphs = paths.flatMap((path, i): PlacedGlyph[] => {
     const slot = setting.slots[i];
     if (!slot || path.length === 0) return [];
     const moved = transformPath(path, (p) => ({ x: p.x + by.x, y: p.y + by.y }));
     const { character, line } = slot;
-    const capHeight = slot.scale * font.capHeight;
+    const capHeight = slot.scale * slot.font.capHeight;
+    const look = pick(looks, line).number;
     const baseline = slot.y + slot.rise + by.y;
-    return [{ character, line, capHeight, baseline, path: moved, ...pick(drawn, i) }];
+    return [{ character, line, look, capHeight, baseline, path: moved, ...pick(drawn, i) }];
   });
-  const letters = glyphs.flatMap((glyph) => glyph.region);
-  const silhouette = eachShape(memory, 'union', letters, 0, (touching) => union([touching]));
-  const layers = layersOf(silhouette, lettering, memory, glyphs);
+  const numbers = [...new Set(looks.map(({ number }) => number))].sort((a, b) => a - b);
+  const alike = numbers.flatMap((number): LookedAlike[] => {
+    const found = looks.find((one) => one.number === number);
+    const own = glyphs.filter((glyph) => glyph.look === number);
+    const letters = own.flatMap((glyph) => glyph.region);
+    const silhouette = eachShape(memory, 'union', letters, 0, (touching) => union([touching]));
+    return found ? [{ ...found, glyphs: own, silhouette }] : [];
+  });
+  const layers = layersOf(alike, lettering.make === 'cut-out', memory);
+  const silhouette =
+    alike.length === 1 ? pick(alike, 0).silhouette : union(alike.map((one) => one.silhouette));
   return { setting, factor, glyphs, layers, silhouette, box: { ...ink, x: ink.x + by.x, y: ink.y + by.y } };
 }
 
 /** What the glyphs cover, and each color of pictures. Equal letters are the same regions, put in place. */
 function glyphShapes(
-  setting: Setting,
-  font: PictureFont,
+  setting: Setting<PictureFont>,
   rise: Mm,
   by: Point,
 ): Pick<PlacedGlyph, 'region' | 'colors'>[] {
   const shapes = new Map<string, Pick<PlacedGlyph, 'region' | 'colors'>>();
-  return spotsOf(setting, font, rise).map(({ at, turn }, i) => {
+  return spotsOf(setting, rise).map(({ at, turn }, i) => {
     const slot = setting.slots[i];
     if (!slot) return { region: EMPTY, colors: null };
-    const { character, scale } = slot;
+    const { character, scale, font } = slot;
     const covered = (path: Path) => regionOfRings(ringsOfPath(turnedPath(path, scale, turn)), 'nonzero');
     const shapeOf = () => {
       const paths = font.colors(character);
       const colors = paths?.map(({ finish, path }) => ({ finish, whole: covered(path) })) ?? null;
       return { region: covered(font.outline(character)), colors };
     };
-    const key = `${character} ${scale} ${turn}`;
+    const key = `${character} ${scale} ${turn} ${font.name}`;
     const { region, colors } = shapes.get(key) ?? shapeOf();
     shapes.set(key, { region, colors });
     const to = { x: gridded(at.x + by.x), y: gridded(at.y + by.y) };

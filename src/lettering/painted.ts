@@ -2,7 +2,7 @@ import { intersect, offset, subtract, union } from '../geometry/clip.ts';
 import type { Region } from '../geometry/shape.ts';
 import { inches, type Mm } from '../measure/units.ts';
 import { fillOf } from './letter.ts';
-import type { Lettered, LetterLayer } from './result.ts';
+import { isAround, type Lettered, type LetterLayer, toldOf } from './result.ts';
 import type { StencilSet } from './stencil/layers.ts';
 
 /** Paint ends this far inside the outline of what is glued over it, so that no bare wood shows. Common practice, no source. */
@@ -24,10 +24,13 @@ export function paintedLayers(
   sawn: boolean,
   stencils: StencilSet | null,
 ): PaintedLayer[] {
-  const around = sawn ? lettered.layers.findLast(({ role }) => role === 'outline' || role === 'shade') : null;
+  // Of each look the color that lies next to its letters.
+  const isNext = (layer: LetterLayer): boolean =>
+    layer ===
+    lettered.layers.findLast((one) => isAround(one) && toldOf(one.role).number === toldOf(layer.role).number);
   const painted = (layer: LetterLayer): Region => {
     if (stencils) return stencils.layers.find(({ role }) => role === layer.role)?.stencil.cut ?? [];
-    return layer === around ? underLetters(layer, fillOf(lettered.layers)) : layer.region;
+    return sawn && isNext(layer) ? underLetters(layer, fillOf(lettered.layers)) : layer.region;
   };
   return lettered.layers.map((layer) => ({
     role: layer.role,

@@ -5,7 +5,6 @@ import type { Box, Path, Point } from '../geometry/shape.ts';
 import { pick } from '../list/at.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 import { standsOf } from './arc.ts';
-import type { Font } from './font.ts';
 import type { Setting } from './setting.ts';
 
 /** Where the origin of a glyph's outline stands, and how far it is turned. */
@@ -15,11 +14,11 @@ interface Spot {
 }
 
 /** Spots of the slots, one each. Flat capitals stand on the baseline. */
-export function spotsOf(setting: Setting, font: Font, rise: Mm): Spot[] {
+export function spotsOf(setting: Setting, rise: Mm): Spot[] {
   const stands = standsOf(setting, rise);
   return setting.slots.map((slot, i) => {
     const stand = pick(stands, i);
-    const own = { x: -slot.advance / 2, y: slot.rise - font.foot * slot.scale };
+    const own = { x: -slot.advance / 2, y: slot.rise - slot.font.foot * slot.scale };
     const turned = stand.turn === 0 ? own : rotate(own, stand.turn);
     return { at: { x: turned.x + stand.x, y: turned.y + stand.y }, turn: stand.turn };
   });
@@ -33,11 +32,11 @@ export const turnedPath = (outline: Path, scale: number, turn: Deg): Path =>
   });
 
 /** Outlines of the slots in millimeters, one each, empty for spaces and missing glyphs. */
-export const placedPaths = (setting: Setting, font: Font, rise: Mm): Path[] =>
-  spotsOf(setting, font, rise).map(({ at, turn }, i) => {
+export const placedPaths = (setting: Setting, rise: Mm): Path[] =>
+  spotsOf(setting, rise).map(({ at, turn }, i) => {
     const slot = setting.slots[i];
     if (!slot) return [];
-    const path = turnedPath(font.outline(slot.character), slot.scale, turn);
+    const path = turnedPath(slot.font.outline(slot.character), slot.scale, turn);
     return transformPath(path, (p) => ({ x: p.x + at.x, y: p.y + at.y }));
   });
 

@@ -1,4 +1,4 @@
-import type { PictureRole } from '../design/schema.ts';
+import type { LineRole, PictureRole } from '../design/schema.ts';
 import type { Box, Path, Point, Region, Ring } from '../geometry/shape.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 
@@ -6,6 +6,8 @@ import type { Deg, Mm } from '../measure/units.ts';
 export interface PlacedGlyph {
   readonly character: string;
   readonly line: number;
+  /** Which look it has: 0 that of the lettering, else the one of a line (`design/look.ts`). */
+  readonly look: number;
   /** Cap height of its size. */
   readonly capHeight: Mm;
   /** Height of its baseline over the sign's lower edge; where lines are bent, at their middle. */
@@ -17,18 +19,33 @@ export interface PlacedGlyph {
   readonly colors: readonly { readonly finish: string | null; readonly whole: Region }[] | null;
 }
 
-type Role = LetterLayer['role'];
+/** Colors of letters, from the back to the front. */
+export type OwnRole = 'shade' | 'outline' | 'fill' | 'inline';
+/** Which color of the lettering it is; those of lines with a look of their own name the line. */
+export type Role = OwnRole | LineRole | PictureRole;
 
-/** Whether a color is one of a picture alone. */
-export const isOfPicture = (role: Role): role is PictureRole => role.startsWith('picture-');
+export const roleOf = (role: OwnRole, look: number): Role => (look === 0 ? role : `${role}-${look}`);
+
+/** What a color is of, and the number that it has: of a look (0 the lettering's own), or of a color of pictures. */
+export function toldOf(role: Role): { readonly of: OwnRole | 'picture'; readonly number: number } {
+  const [of, number] = role.split('-');
+  return { of: of as OwnRole | 'picture', number: number === undefined ? 0 : Number(number) };
+}
+
+/** Whether a color is that of letters themselves. */
+export const isFill = ({ role }: Pick<LetterLayer, 'role'>): boolean => toldOf(role).of === 'fill';
+
+/** Whether a color lies around letters, beside them or behind them. */
+export const isAround = ({ role }: Pick<LetterLayer, 'role'>): boolean =>
+  ['outline', 'shade'].includes(toldOf(role).of);
 
 /** Whether a color lies on the letters themselves, and so on sawn ones too. */
 export const isOnLetters = (role: Role | null): boolean =>
-  role !== null && (role === 'inline' || isOfPicture(role));
+  role !== null && ['inline', 'picture'].includes(toldOf(role).of);
 
 /** One color of the lettering, from the back to the front. */
 export interface LetterLayer {
-  readonly role: 'shade' | 'outline' | 'fill' | 'inline' | PictureRole;
+  readonly role: Role;
   readonly finish: string;
   /** What is seen of it once everything is painted: the layer less all that lies over it. */
   readonly region: Region;

@@ -1,4 +1,4 @@
-import type { Lettering } from '../design/schema.ts';
+import type { Lettering, LetterLine } from '../design/schema.ts';
 import { boxOfPath } from '../geometry/path.ts';
 import { at } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
@@ -6,7 +6,7 @@ import type { Font } from './font.ts';
 import { type Sized, sizedCharacters } from './sizes.ts';
 
 /** A character in its place on a straight baseline. */
-export interface Slot {
+export interface Slot<F extends Font = Font> {
   readonly character: string;
   readonly line: number;
   /** Left end of its advance, and its baseline. */
@@ -17,13 +17,14 @@ export interface Slot {
   readonly rise: Mm;
   /** Millimeters a font unit. */
   readonly scale: number;
+  readonly font: F;
 }
 
 /** Text set in straight lines: x = 0 is the middle of the widest line's ink, y = 0 the first baseline. */
-export interface Setting {
-  readonly slots: readonly Slot[];
+export interface Setting<F extends Font = Font> {
+  readonly slots: readonly Slot<F>[];
   readonly lines: readonly SetLine[];
-  /** Characters that the font cannot draw, each once, in order of first use. */
+  /** Characters that their font cannot draw, each once, in order of first use. */
   readonly missing: readonly string[];
 }
 
@@ -49,15 +50,20 @@ export interface SetLine {
  * both cap heights; for equal lines that is lineSpace times the cap height. Letters larger than their line
  * push it away by what they stand out of it.
  */
-export function setText(lettering: Lettering, font: Font, factor: number): Setting {
+export function setText<F extends Font>(
+  lettering: Lettering,
+  fontOf: (line: LetterLine) => F,
+  factor: number,
+): Setting<F> {
   const rows = lettering.lines.map((line, index) => {
     const capHeight = (line.capHeight ?? lettering.capHeight) * factor;
+    const font = fontOf(line);
     return setLine(sizedCharacters(line, capHeight, font), index, capHeight, lettering, font);
   });
   const baselines = stack(rows, lettering.lineSpace);
   const widest = Math.max(...rows.map((row) => row.right - row.left));
   const anchor = { left: -widest / 2, center: 0, right: widest / 2 }[lettering.align];
-  const slots: Slot[] = [];
+  const slots: Slot<F>[] = [];
   const lines: SetLine[] = [];
   rows.forEach((row, i) => {
     const baseline = at(baselines, i);
@@ -74,28 +80,28 @@ export function setText(lettering: Lettering, font: Font, factor: number): Setti
       right: row.right + by,
     });
   });
-  return { slots, lines, missing: missingOf(slots, font) };
+  return { slots, lines, missing: missingOf(slots) };
 }
 
 /**
  * Pairs are kerned where both letters are of one size and stand equally high: a font's pairs are drawn for
  * those alone. Tracking between two sizes is the mean of theirs.
  */
-function setLine(
+function setLine<F extends Font>(
   characters: readonly Sized[],
   line: number,
   capHeight: Mm,
   { tracking, wordSpace, kerning }: Lettering,
-  font: Font,
+  font: F,
 ) {
-  const slots: Slot[] = [];
+  const slots: Slot<F>[] = [];
   let pen = 0;
   let left = Infinity;
   let right = -Infinity;
   characters.forEach(({ character, capHeight: own, rise }, i) => {
     const scale = own / font.capHeight;
     const advance = font.advance(character) * scale;
-    slots.push({ character, line, x: pen, y: 0, advance, rise, scale });
+    slots.push({ character, line, x: pen, y: 0, advance, rise, scale, font });
     const path = font.outline(character);
     if (path.length > 0) {
       const { x, w } = boxOfPath(path);
@@ -131,9 +137,9 @@ function stack(rows: readonly Pick<SetLine, 'capHeight' | 'top' | 'foot'>[], lin
   });
 }
 
-function missingOf(slots: readonly Slot[], font: Font): string[] {
+function missingOf(slots: readonly Slot[]): string[] {
   const missing = new Set<string>();
-  for (const { character } of slots) {
+  for (const { character, font } of slots) {
     if (character !== ' ' && !font.has(character)) missing.add(character);
   }
   return [...missing];

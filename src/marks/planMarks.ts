@@ -1,3 +1,4 @@
+import { looksIn } from '../design/look.ts';
 import { isBought, isLettered, isPaint } from '../design/made.ts';
 import type { Lettering } from '../design/schema.ts';
 import type { Piece } from '../joinery/piece.ts';
@@ -39,7 +40,8 @@ const actFor = (act: Step['act'], parts: readonly string[]): Act[] =>
   parts.length > 0 ? [{ act, parts }] : [];
 
 /** Outline and shade of sawn letters lie on the sign, partly under the letters; an inline is on the letters. */
-const paintedAround = ({ outline, shade }: Lettering): boolean => outline !== null || shade !== null;
+const paintedAround = (lettering: Lettering): boolean =>
+  looksIn(lettering).some(({ outline, shade }) => outline !== null || shade !== null);
 
 /** One step for all that is simply fixed in a round, one each for what is put together at once, and one for what is bent. */
 function fixing({ rounds, inPlace }: FixingOrder, bent: ReadonlySet<string>): Act[] {

@@ -21,6 +21,7 @@ export function bodiesOf(
 }
 
 const unwritten = (sign: LaidLetters): LaidPart => {
-  const { make, outline, shade } = sign.lettering;
-  return { ...sign, lettering: { ...NOTHING_WRITTEN, make, outline, shade } };
+  const { make, outline, shade, lines } = sign.lettering;
+  const looks = lines.flatMap(({ look }) => (look ? [{ text: '', look }] : []));
+  return { ...sign, lettering: { ...NOTHING_WRITTEN, lines: looks, make, outline, shade } };
 };

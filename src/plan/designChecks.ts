@@ -1,4 +1,5 @@
 import type { Check } from '../check/check.ts';
+import { finishesIn } from '../design/look.ts';
 import { isLettered } from '../design/made.ts';
 import { picturesIn } from '../design/picture.ts';
 import type { Design } from '../design/schema.ts';
@@ -11,12 +12,11 @@ export function letteringFinishChecks(design: Design): Check[] {
   const known = new Set(design.finishes.map((f) => f.id));
   return design.parts.flatMap((part) => {
     if (!isLettered(part)) return [];
-    const { finish, outline, inline, shade } = part.lettering;
     const inPictures = picturesIn(part.lettering, design.pictures).flatMap(({ colors }) =>
-      colors.map((color) => color.finish ?? undefined),
+      colors.flatMap((color) => color.finish ?? []),
     );
-    const asked = [finish, outline?.finish, inline?.finish, shade?.finish, ...inPictures];
-    const unknown = new Set(asked.filter((id): id is string => id !== undefined && !known.has(id)));
+    const asked = [...finishesIn(part.lettering), ...inPictures];
+    const unknown = new Set(asked.filter((id) => !known.has(id)));
     return [...unknown].map(
       (id): Check => ({
         code: 'part.unknown-finish',

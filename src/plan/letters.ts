@@ -59,7 +59,7 @@ export function planLetters({ parts, signs, stocks, kerf, measure }: LetterInput
       const placed = translateRegion(cutOut.region, at.x, at.y);
       const piece = pieceOf(letterId(id, i), cutOut, placed, sign, stock, kerf);
       pieces.push({ ...piece, label: '', shown: roundedAlone(piece, measure) });
-      solids.push(solidOf(placed, sign, stock));
+      solids.push(solidOf(placed, sign, stock, cutOut.finish ?? sign.lettering.finish));
     });
   }
   return { pieces, solids, checks };
@@ -107,14 +107,14 @@ function pieceOf(
   };
 }
 
-const solidOf = (region: Region, sign: LaidLetters, stock: Stock): Solid => ({
+const solidOf = (region: Region, sign: LaidLetters, stock: Stock, finish: string): Solid => ({
   part: sign.id,
   kind: 'sign',
   region,
   z0: sign.z1,
   z1: sign.z1 + stock.thickness,
   stock: stock.id,
-  finish: sign.lettering.finish,
+  finish,
   on: sign.id,
 });
 

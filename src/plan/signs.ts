@@ -1,4 +1,5 @@
 import type { Check } from '../check/check.ts';
+import { fontsIn } from '../design/look.ts';
 import { isLettered, isPaint } from '../design/made.ts';
 import { hasPictures } from '../design/picture.ts';
 import type { Design, Lettering } from '../design/schema.ts';
@@ -14,6 +15,7 @@ import { type Font, readFont } from '../lettering/font.ts';
 import { letter } from '../lettering/letter.ts';
 import type { Lettered } from '../lettering/result.ts';
 import { type StencilSet, stencilSet } from '../lettering/stencil/layers.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { bytesOfBase64 } from './base64.ts';
 import type { SignPlan, Supplies } from './types.ts';
@@ -59,18 +61,20 @@ export function planSigns(
       continue;
     }
     letters += more;
-    const font = fontOf(lettering.font, fonts, supplies, results);
-    if (!font) {
-      const figures = { font: lettering.font };
+    const read = fontsIn(lettering).map((name) => ({ name, font: fontOf(name, fonts, supplies, results) }));
+    const unknown = read.filter(({ font }) => font === null);
+    for (const { name } of unknown) {
+      const figures = { font: name };
       checks.push({ code: 'lettering.unknown-font', severity: 'error', parts: [id], figures });
-      continue;
     }
+    if (unknown.length > 0) continue;
+    const set = new Map(read.flatMap(({ name, font }) => (font ? [[name, font] as const] : [])));
     const own = lettering.lines.some(({ text }) => hasPictures(text)) ? pictures : undefined;
     // By value: a sign that moves with what lies on it keeps its letters.
     const told = JSON.stringify(sightOf(sign, parts));
     const { w, h, x, y } = box;
-    const work = results.of(lettering, `letters of ${id}`, [font, w, h, told, own], () =>
-      workSign(id, lettering, font, own, w, h, JSON.parse(told) as Sight, shapes),
+    const work = results.of(lettering, `letters of ${id}`, [...set.values(), w, h, told, own], () =>
+      workSign(id, lettering, set, own, w, h, JSON.parse(told) as Sight, shapes),
     );
     const { lettered, stencils, cutOuts } = work;
     const printed = lettering.make === 'printed';
@@ -134,14 +138,16 @@ function coversOf(sign: LaidPart, parts: readonly LaidPart[]): LaidPart[] {
 function workSign(
   id: string,
   lettering: Lettering,
-  font: Font,
+  fonts: ReadonlyMap<string, Font>,
   pictures: Design['pictures'],
   w: Mm,
   h: Mm,
   sight: Sight,
   memory: ShapeMemory,
 ): SignWork {
-  const { lettered, checks } = letter({ lettering, font, pictures, sign: { id, w, h }, ...sight, memory });
+  const font = pick([...fonts.values()], 0);
+  const sign = { id, w, h };
+  const { lettered, checks } = letter({ lettering, font, fonts, pictures, sign, ...sight, memory });
   if (lettering.make !== 'stencil') {
     return {
       lettered,

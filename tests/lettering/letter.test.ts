@@ -57,11 +57,11 @@ describe('setting', () => {
   });
 
   it('sets baselines apart by the lower cap height and the white of both', () => {
-    const equal = setText(lettering(['ONE', 'TWO']), lato, 1);
+    const equal = setText(lettering(['ONE', 'TWO']), () => lato, 1);
     expect(equal.lines[1]?.baseline).toBeCloseTo(-150, 9);
     const mixed = setText(
       { ...lettering('ONE'), lines: [{ text: 'ONE' }, { text: 'TWO', capHeight: 50 }] },
-      lato,
+      () => lato,
       1,
     );
     expect(mixed.lines[1]?.baseline).toBeCloseTo(-(50 + 0.5 * 75), 9);
@@ -69,7 +69,7 @@ describe('setting', () => {
 
   it('aligns by the ink', () => {
     for (const align of ['left', 'center', 'right'] as const) {
-      const { lines } = setText(lettering(['HARBOR', 'TEA', 'WVJ'], { align }), lato, 1);
+      const { lines } = setText(lettering(['HARBOR', 'TEA', 'WVJ'], { align }), () => lato, 1);
       const held = lines.map(({ left, right }) =>
         align === 'left' ? left : align === 'right' ? right : left + right,
       );
@@ -81,7 +81,9 @@ describe('setting', () => {
   });
 
   it('composes letters and marks, drops control characters, takes any white for a space', () => {
-    const text = setText(lettering('Cafe\u0301\tO\u200bK'), lato, 1).slots.map((slot) => slot.character);
+    const text = setText(lettering('Cafe\u0301\tO\u200bK'), () => lato, 1).slots.map(
+      (slot) => slot.character,
+    );
     expect(text).toEqual(['C', 'a', 'f', 'é', ' ', 'O', 'K']);
   });
 
@@ -269,7 +271,7 @@ describe('arc', () => {
   });
 
   it('puts the middles of letters on circles, turned along them', () => {
-    const setting = setText(lettering(['HARBOR', 'QUAY']), lato, 1);
+    const setting = setText(lettering(['HARBOR', 'QUAY']), () => lato, 1);
     for (const rise of [80, -80]) {
       const stands = standsOf(setting, rise);
       const up = Math.sign(rise);
@@ -287,7 +289,7 @@ describe('arc', () => {
   });
 
   it('spaces letters where they come closest: on the baseline arching up, at the cap tops hanging', () => {
-    const setting = setText(lettering('HHHHHHHH', { kerning: false }), lato, 1);
+    const setting = setText(lettering('HHHHHHHH', { kerning: false }), () => lato, 1);
     const straight = (setting.slots[1]?.x ?? 0) - (setting.slots[0]?.x ?? 0);
     for (const [rise, height] of [
       [70, 0],

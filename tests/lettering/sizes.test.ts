@@ -52,7 +52,7 @@ describe('letters of several sizes on a line', () => {
     (id) => {
       const oracle = oracleOf(id);
       const capHeight = fontOf(id).capHeight;
-      const setting = setText(sized(text, sizes, { capHeight }), fontOf(id), 1);
+      const setting = setText(sized(text, sizes, { capHeight }), () => fontOf(id), 1);
       let pen = setting.slots[0]?.x ?? Number.NaN;
       let slot = 0;
       for (const run of runs) {
@@ -101,7 +101,7 @@ describe('letters of several sizes on a line', () => {
     const lines = (own: Sizes) =>
       setText(
         { ...lettering('x'), lines: [{ text: 'OVER' }, { text: 'Under', sizes: own }] },
-        fontOf('lato'),
+        () => fontOf('lato'),
         1,
       ).lines.map((line) => line.baseline);
     expect(lines([])[1]).toBeCloseTo(-150, 9);
@@ -109,7 +109,7 @@ describe('letters of several sizes on a line', () => {
     expect(lines(one(0, 1, 0.5, 'top'))[1]).toBeCloseTo(-150, 9);
     const hanging = setText(
       { ...lettering('x'), lines: [{ text: 'Big', sizes: one(0, 1, 1.5, 'top') }, { text: 'LOW' }] },
-      fontOf('lato'),
+      () => fontOf('lato'),
       1,
     );
     expect(hanging.lines[0]?.foot).toBeCloseTo(-50, 9);
@@ -117,7 +117,7 @@ describe('letters of several sizes on a line', () => {
   });
 
   it('count code points as typed and are composed within one size', () => {
-    const slots = setText(sized('𝌆Cafe\u0301 1', one(1, 5, 0.5)), fontOf('lato'), 1).slots;
+    const slots = setText(sized('𝌆Cafe\u0301 1', one(1, 5, 0.5)), () => fontOf('lato'), 1).slots;
     const scale = 100 / fontOf('lato').capHeight;
     expect(slots.map((s) => s.character).join('')).toBe('𝌆Café 1');
     expect(slots.map((s) => Math.round((2 * s.scale) / scale))).toEqual([2, 1, 1, 1, 1, 2, 2]);
@@ -126,7 +126,7 @@ describe('letters of several sizes on a line', () => {
   it('take the first size listed where two overlap, and pass over letters that are not there', () => {
     const slots = setText(
       sized('ABC', [...one(0, 2, 0.5), ...one(1, 9, 2, 'middle'), ...one(7, 2, 3)]),
-      fontOf('lato'),
+      () => fontOf('lato'),
       1,
     ).slots;
     const scale = 100 / fontOf('lato').capHeight;

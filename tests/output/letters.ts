@@ -43,6 +43,7 @@ export function letteredLine(text: string, capHeight: number, at: Point = { x: 0
     x += (run.positions[i]?.xAdvance ?? 0) * scale;
     return {
       character: text[i] ?? '',
+      look: 0,
       line: 0,
       capHeight,
       baseline: at.y,

@@ -1,8 +1,9 @@
+import { fontsIn } from '../../design/look.ts';
 import { isLettered } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
 import type { Region } from '../../geometry/shape.ts';
 import type { LaidPart } from '../../layout/laid.ts';
-import { readFont } from '../../lettering/font.ts';
+import { type Font, readFont } from '../../lettering/font.ts';
 import { letter } from '../../lettering/letter.ts';
 import { sightOf } from '../../plan/signs.ts';
 
@@ -24,13 +25,19 @@ export async function letterPictures(
   const pictures = new Map<string, readonly LetterColor[]>();
   for (const part of parts.filter(isLettered)) {
     const { id, lettering, box } = part;
-    const bytes = await bytesOf(lettering.font);
-    const read = bytes ? readFont(bytes, lettering.font) : null;
-    if (!read?.ok) continue;
+    const fonts = new Map<string, Font>();
+    for (const name of fontsIn(lettering)) {
+      const bytes = await bytesOf(name);
+      const read = bytes ? readFont(bytes, name) : null;
+      if (read?.ok) fonts.set(name, read.font);
+    }
+    const [font] = fonts.values();
+    if (!font || fonts.size < fontsIn(lettering).length) continue;
     const sign = { id, w: box.w, h: box.h };
     const { lettered } = letter({
       lettering,
-      font: read.font,
+      font,
+      fonts,
       pictures: drawn,
       sign,
       ...sightOf(part, parts),

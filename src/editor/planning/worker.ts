@@ -1,3 +1,4 @@
+import { fontsIn } from '../../design/look.ts';
 import { isLettered } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
 import { castShadows, type ShadowArea } from '../../finish/shadow.ts';
@@ -66,7 +67,7 @@ const work = {
     const design = reuse(last?.design, sent);
     const correction = reuse(last?.correction, sentCorrection);
     last = { design, correction };
-    const wanted = new Set(design.parts.filter(isLettered).map((p) => p.lettering.font));
+    const wanted = new Set(design.parts.filter(isLettered).flatMap((p) => fontsIn(p.lettering)));
     for (const id of wanted) await fontOf(id);
     const supplies = { tables: tablesFor(language), fonts, correction, language };
     lastPlan = planner(design, supplies, {

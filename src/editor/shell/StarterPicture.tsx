@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useRef } from 'react';
 import type { Design } from '../../design/schema.ts';
+import { usePalette } from '../canvas/usePalette.ts';
 import { shownFrom } from '../document/shown.ts';
 import { drawFaceLevels } from '../drawing/drawFaceLevels.ts';
 import { finishLook } from '../drawing/finishLook.ts';
 import { partPainter } from '../drawing/paintParts.ts';
-import { usePalette } from '../drawing/usePalette.ts';
 import type { Letters } from './useLetterPictures.ts';
 
 interface StarterPictureProps {

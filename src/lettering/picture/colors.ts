@@ -2,9 +2,9 @@ import { subtract, union } from '../../geometry/clip.ts';
 import { EMPTY } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
-import type { LetterLayer, PlacedGlyph } from '../result.ts';
+import type { PlacedGlyph } from '../result.ts';
 
-/** A color of the lettering before it is told apart from the others: what is seen of it, and what is painted. */
+/** A color of the lettering: what is seen of it, and what is painted. */
 interface Color {
   readonly finish: string;
   readonly region: Region;
@@ -20,7 +20,11 @@ interface Color {
  *
  * @param sawn all of them are sawn as one and the other colors painted on that
  */
-export function colorLayers(glyphs: readonly PlacedGlyph[], finish: string, sawn: boolean): LetterLayer[] {
+export function colorLayers(
+  glyphs: readonly PlacedGlyph[],
+  finish: string,
+  sawn: boolean,
+): (Color & { readonly role: 'fill' | 'picture' })[] {
   const plain = glyphs.filter(({ colors }) => colors === null).flatMap(({ region }) => region);
   const found: Color[] = [
     ...(plain.length > 0 ? [{ finish, region: plain, whole: plain }] : []),
@@ -29,9 +33,9 @@ export function colorLayers(glyphs: readonly PlacedGlyph[], finish: string, sawn
   const finishes = [...new Set([finish, ...found.map((color) => color.finish)])];
   const seen = finishes.map((one) => union(found.filter((c) => c.finish === one).map((c) => c.region)));
   const all = union(seen);
-  return finishes.flatMap((one, i): LetterLayer[] => {
+  return finishes.flatMap((one, i) => {
     const region = pick(seen, i);
-    const role = i === 0 ? 'fill' : (`picture-${i}` as const);
+    const role = i === 0 ? 'fill' : 'picture';
     const painted = () =>
       subtract(union(found.filter((c) => c.finish === one).map((c) => c.whole)), union(seen.slice(0, i)));
     const whole = i === 0 && sawn ? all : painted();

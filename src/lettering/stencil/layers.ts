@@ -5,7 +5,7 @@ import { signedArea } from '../../geometry/ring.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
 import { type ShapeMemory, shapeMemory } from '../../geometry/shapeMemory.ts';
 import type { Mm } from '../../measure/units.ts';
-import type { Lettered, LetterLayer, Stencil } from '../result.ts';
+import { isFill, type Lettered, type LetterLayer, type Stencil, toldOf } from '../result.ts';
 import { lostLetters } from './lost.ts';
 import { registrationHoles, sheetAround } from './sheet.ts';
 import { stencil } from './stencil.ts';
@@ -53,14 +53,18 @@ export function stencilSet(
     const own = { ...options, placed: placedOn(layer.role, options) };
     const made = stencil({
       sign: lettered.sign,
-      letters: layer.role === 'fill' ? layer.whole : withoutCrumbs(layer.whole, options.bridgeWidth),
+      letters: isFill(layer) ? layer.whole : withoutCrumbs(layer.whole, options.bridgeWidth),
       sheet,
       options: own,
       holes,
       memory,
     });
     checks.push(...made.checks, ...goneChecks(lettered.sign, own, made.stencil));
-    if (layer.role === 'fill') checks.push(...lostChecks(lettered, made.stencil));
+    if (isFill(layer)) {
+      const look = toldOf(layer.role).number;
+      const own = lettered.glyphs.filter((glyph) => glyph.look === look);
+      checks.push(...lostChecks({ ...lettered, glyphs: own }, made.stencil));
+    }
     return { role: layer.role, finish: layer.finish, stencil: made.stencil };
   });
   return { set: { sheet, holes, layers }, checks };

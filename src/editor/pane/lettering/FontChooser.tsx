@@ -1,29 +1,37 @@
 import { Trash2 } from 'lucide-react';
 import { useId } from 'react';
+import type { Edit } from '../../../design/edit/edit.ts';
+import { fontsIn } from '../../../design/look.ts';
 import { isLettered } from '../../../design/made.ts';
 import type { Design, LetteredPart } from '../../../design/schema.ts';
 import { Button } from '../../control/Button.tsx';
 import { freeId } from '../../edit/ids.ts';
 import { tables } from '../../shipped/tables.ts';
-import { useCommit, useSettledDesign } from '../../state/hooks.ts';
+import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
 import { OpenFile } from '../facts/OpenFile.tsx';
 import { useChange } from '../facts/useChange.ts';
 import { openFont } from './openFont.ts';
+import type { Kept } from './useBridges.ts';
 import { useFontFace } from './useFontFace.ts';
 
 const FAMILIES = ['sans', 'slab', 'serif', 'script', 'deco', 'stencil'] as const;
 
+interface FontChooserProps {
+  readonly part: LetteredPart;
+  readonly font: string;
+  readonly onChoose: (font: string, kept?: Kept, more?: readonly Edit[]) => void;
+}
+
 /** Letter styles, each shown in its own letters with the sign's own words. */
-export function FontChooser({ part, onChoose }: { part: LetteredPart; onChoose: (font: string) => void }) {
+export function FontChooser({ part, font, onChoose }: FontChooserProps) {
   const t = useWords();
   const id = useId();
   const design = useSettledDesign();
   const { remove } = useChange();
-  const { font } = part.lettering;
   const sample = part.lettering.lines.map((l) => l.text).find((text) => text.trim() !== '') ?? 'ABC';
   const used = (own: string) =>
-    design.parts.filter(isLettered).some((p) => p.lettering.font === `own:${own}`);
+    design.parts.filter(isLettered).some((p) => fontsIn(p.lettering).includes(`own:${own}`));
   const group = (words: WordKey, fonts: readonly { readonly id: string; readonly name: string }[]) =>
     fonts.length === 0 ? null : (
       <div className="font-family" key={words}>
@@ -63,28 +71,21 @@ export function FontChooser({ part, onChoose }: { part: LetteredPart; onChoose: 
             {t('letters.removeFont', { name: f.name })}
           </Button>
         ))}
-      <OpenFont part={part} />
+      <OpenFont onChoose={onChoose} />
     </fieldset>
   );
 }
 
 /** A font of the person's own, read from a file, set in the sign at once. */
-function OpenFont({ part }: { part: LetteredPart }) {
+function OpenFont({ onChoose }: Pick<FontChooserProps, 'onChoose'>) {
   const t = useWords();
   const design = useSettledDesign();
-  const commit = useCommit();
   const open = async (chosen: File) => {
     const opened = await openFont(chosen);
     if (!opened.ok) return opened.message;
     const item = { id: freeId(design, 'font'), name: opened.name, data: opened.data };
-    const lettering = { ...part.lettering, font: `own:${item.id}` };
-    commit(
-      [
-        { kind: 'insert', list: 'fonts', item },
-        { kind: 'replace', list: 'parts', id: part.id, item: { ...part, lettering } },
-      ],
-      t('did.font', { name: opened.name }),
-    );
+    const label = t('did.font', { name: opened.name });
+    onChoose(`own:${item.id}`, { label }, [{ kind: 'insert', list: 'fonts', item }]);
     return null;
   };
   return <OpenFile words="letters.openFont" hint="letters.openHint" accept=".ttf,.otf,.woff" onOpen={open} />;

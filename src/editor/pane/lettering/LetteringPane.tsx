@@ -12,8 +12,7 @@ import { useWords } from '../../words/t.ts';
 import { SubTabs } from '../facts/SubTabs.tsx';
 import { showParts } from '../facts/showPlace.ts';
 import { WithPlan } from '../facts/WithPlan.tsx';
-import { FontChooser } from './FontChooser.tsx';
-import { LookFields } from './LookFields.tsx';
+import { LookStep } from './LookFields.tsx';
 import { MakeFields } from './MakeFields.tsx';
 import { Preview } from './Preview.tsx';
 import { Reading } from './Reading.tsx';
@@ -111,12 +110,7 @@ function SignStep({ plan, part }: { plan: Plan; part: LetteredPart }) {
           {
             id: 'look',
             label: t('letters.look'),
-            content: () => (
-              <>
-                <FontChooser part={part} onChoose={(font) => change({ font })} />
-                <LookFields {...fields} board={part.finish} />
-              </>
-            ),
+            content: () => <LookStep part={part} onChange={change} />,
           },
           {
             id: 'make',

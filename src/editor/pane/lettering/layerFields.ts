@@ -1,9 +1,12 @@
+import type { Look } from '../../../design/look.ts';
 import type { Design, Finish, Lettering } from '../../../design/schema.ts';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { namesOf } from '../facts/choices.ts';
 
 type Layer = 'outline' | 'inline' | 'shade';
-type LookField = FormField<Lettering>;
+/** A look, and how high the letters are that have it. */
+export type Looked = Look & Pick<Lettering, 'capHeight'>;
+type LookField = FormField<Looked, Partial<Look>>;
 
 const inFinish = {
   is: 'choice',
@@ -15,16 +18,16 @@ export const FILL_FIELDS: readonly LookField[] = [{ ...inFinish, label: 'letters
 
 /** What is painted around, in and under the letters, once it is there. */
 export const LAYER_FIELDS: Readonly<Record<Layer, readonly LookField[]>> = {
-  outline: within<Lettering, 'outline'>('outline', [
+  outline: within<Looked, 'outline'>('outline', [
     { is: 'length', label: 'letters.outlineWidth', field: 'width', min: 0.1 },
     { ...inFinish, label: 'letters.outlineIn' },
   ]),
-  inline: within<Lettering, 'inline'>('inline', [
+  inline: within<Looked, 'inline'>('inline', [
     { is: 'length', label: 'letters.inset', field: 'inset', min: 0.1 },
     { is: 'length', label: 'letters.inlineWidth', field: 'width', min: 0.1 },
     { ...inFinish, label: 'letters.inlineIn' },
   ]),
-  shade: within<Lettering, 'shade'>('shade', [
+  shade: within<Looked, 'shade'>('shade', [
     {
       is: 'choice',
       label: 'letters.shadeKind',
@@ -46,11 +49,11 @@ export const LAYER_FIELDS: Readonly<Record<Layer, readonly LookField[]>> = {
 };
 
 /** Whether a layer is painted; put on first, it has a size that shows at any cap height. */
-const layerSwitch = (layer: Layer, first: (thin: number) => Partial<Lettering>): readonly LookField[] => [
+const layerSwitch = (layer: Layer, first: (thin: number) => Partial<Look>): readonly LookField[] => [
   {
     is: 'switch',
     label: `letters.${layer}`,
-    get: (lettering) => lettering[layer] !== null,
+    get: (look) => look[layer] !== null,
     put: (on, { capHeight }) => (on ? first(Math.max(1, Math.round(capHeight / 25))) : { [layer]: null }),
   },
 ];

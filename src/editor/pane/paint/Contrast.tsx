@@ -1,5 +1,6 @@
 import { LEGIBLE_CONTRAST, letteringContrast } from '../../../finish/contrast.ts';
 import { letterLook } from '../../../finish/look.ts';
+import { isFill } from '../../../lettering/result.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Section } from '../../control/Section.tsx';
 import { useWords } from '../../words/t.ts';
@@ -18,7 +19,7 @@ export function Contrast({ plan }: { plan: Plan }) {
         {plan.signs.map((sign) => {
           const { layers } = sign.lettered;
           const ratio = letteringContrast({ sign: sign.id, layers }, looks, design.finishes);
-          const letters = layers.find((l) => l.role === 'fill');
+          const letters = layers.find(isFill);
           if (ratio === null) return null;
           const good = ratio >= LEGIBLE_CONTRAST;
           return (

@@ -1,5 +1,6 @@
 import { Plus } from 'lucide-react';
 import { newFinish } from '../../../design/defaults.ts';
+import { finishesIn } from '../../../design/look.ts';
 import { isBoards, isLettered, isMany } from '../../../design/made.ts';
 import type { Design, Part } from '../../../design/schema.ts';
 import { Button } from '../../control/Button.tsx';
@@ -72,7 +73,5 @@ function wears(part: Part, finish: string): boolean {
     const joints = pattern.form === 'courses' ? pattern.joints?.finish : undefined;
     return joints === finish || Object.values(overrides).some((o) => o.finish === finish);
   }
-  if (!isLettered(part)) return false;
-  const { lettering } = part;
-  return [lettering, lettering.outline, lettering.inline, lettering.shade].some((l) => l?.finish === finish);
+  return isLettered(part) && finishesIn(part.lettering).includes(finish);
 }

@@ -89,6 +89,9 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.shiftX': 'Nach rechts',
   'letters.shiftY': 'Nach oben',
 
+  'letters.lookOf': 'Aussehen von',
+  'letters.allLines': 'Alle Zeilen',
+  'letters.asOthers': 'Wie die anderen Zeilen',
   'letters.font': 'Schrift',
   'letters.family.sans': 'Schlicht',
   'letters.family.slab': 'Kräftige Serifen',

@@ -86,6 +86,9 @@ export const letteringWords = {
   'letters.shiftX': 'Shift right',
   'letters.shiftY': 'Shift up',
 
+  'letters.lookOf': 'Look of',
+  'letters.allLines': 'All lines',
+  'letters.asOthers': 'Make it look like the other lines',
   'letters.font': 'Letter style',
   'letters.family.sans': 'Plain',
   'letters.family.slab': 'Slab',

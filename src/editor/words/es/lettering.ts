@@ -88,6 +88,9 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.shiftX': 'Hacia la derecha',
   'letters.shiftY': 'Hacia arriba',
 
+  'letters.lookOf': 'Aspecto de',
+  'letters.allLines': 'Todas las líneas',
+  'letters.asOthers': 'Como las demás líneas',
   'letters.font': 'Tipo de letra',
   'letters.family.sans': 'Sencilla',
   'letters.family.slab': 'Egipcia',

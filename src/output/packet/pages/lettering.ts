@@ -1,3 +1,4 @@
+import { fontsIn } from '../../../design/look.ts';
 import { isLettered, isPaint } from '../../../design/made.ts';
 import { textTold } from '../../../design/picture.ts';
 import { line, shape, text } from '../../../drawing/items.ts';
@@ -7,7 +8,7 @@ import { pathOfRegion } from '../../../geometry/path.ts';
 import { boxOf, translateRegion } from '../../../geometry/region.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import type { LaidLetters, LaidPart } from '../../../layout/laid.ts';
-import { isOfPicture, type LetterLayer, type PlacedGlyph } from '../../../lettering/result.ts';
+import { type LetterLayer, type PlacedGlyph, toldOf } from '../../../lettering/result.ts';
 import { grouped } from '../../../list/grouped.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
@@ -122,8 +123,11 @@ function picture(packet: Packet, sign: SignPlan, laid: LaidLetters, width: Mm): 
   };
 }
 
-const roleIn = ({ terms: { lettering } }: Packet, role: LetterLayer['role']): string =>
-  isOfPicture(role) ? lettering.ofPicture(Number(role.slice('picture-'.length))) : lettering.role[role];
+function roleIn({ terms: { lettering } }: Packet, role: LetterLayer['role']): string {
+  const { of, number } = toldOf(role);
+  if (of === 'picture') return lettering.ofPicture(number);
+  return number === 0 ? lettering.role[of] : lettering.ofLine(lettering.role[of], number);
+}
 
 function fontName({ plan }: Packet, font: string): string {
   const own = plan.design.fonts.find((f) => `own:${f.id}` === font);
@@ -137,7 +141,12 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: LaidLetters, width: Mm
   const told = (mm: Mm) => formatReading(mm, packet.measure);
   const bridges = stencils?.layers.reduce((sum, layer) => sum + layer.stencil.bridges.length, 0) ?? 0;
   const facts: [string, string][] = [
-    [terms.font, fontName(packet, lettered.font)],
+    [
+      terms.font,
+      fontsIn(laid.lettering)
+        .map((font) => fontName(packet, font))
+        .join(', '),
+    ],
     [terms.make, packet.words.patterns.mode[make]],
     ...(make === 'stencil'
       ? [[terms.bridges, terms.bridgesOf(bridges, told(stencil.bridgeWidth))] as [string, string]]

@@ -370,6 +370,7 @@ export const DE: PacketWords = {
     bridgesOf: (count: number, width: string) => `${count}, je ${width} breit`,
     colors: 'Farben, von hinten',
     role: { shade: 'Schatten', outline: 'Kontur', fill: 'Buchstaben', inline: 'Innenlinie' },
+    ofLine: (role: string, line: number) => `${role} der Zeile ${line}`,
     ofPicture: (number) => `Farbe ${number} des Bildes`,
     arch: 'Bogen',
     up: (rise: string) => `die Mitte steigt ${rise} über die Enden`,

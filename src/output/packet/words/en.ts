@@ -389,6 +389,7 @@ export const EN = {
     bridgesOf: (count: number, width: string) => `${count}, each ${width} wide`,
     colors: 'Colors, from the back',
     role: { shade: 'shade', outline: 'outline', fill: 'letters', inline: 'inline' },
+    ofLine: (role: string, line: number) => `${role} of line ${line}`,
     ofPicture: (number: number) => `color ${number} of the picture`,
     arch: 'Arch',
     up: (rise: string) => `the middle rises ${rise} over the ends`,

@@ -368,6 +368,7 @@ export const ES: PacketWords = {
     bridgesOf: (count, width) => `${count}, de ${width} de ancho`,
     colors: 'Colores, desde el fondo',
     role: { shade: 'sombra', outline: 'contorno', fill: 'letras', inline: 'filete interior' },
+    ofLine: (role: string, line: number) => `${role} de la línea ${line}`,
     ofPicture: (number) => `color ${number} del dibujo`,
     arch: 'Arco',
     up: (rise) => `el centro sube ${rise} sobre los extremos`,

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
+import { COLORS, type Palette } from '../drawing/palette.ts';
 import { useResolvedTheme } from '../state/hooks.ts';
-import { COLORS, type Palette } from './palette.ts';
 
 /** The colors of the style sheet, for what is drawn on canvas; read anew when the theme changes. */
 export function usePalette(): Palette {
