@@ -59,7 +59,9 @@ export function pathOfRun({ path }: Pick<Run, 'path'>, box: Box): RunPath {
 
 /** The arcs of a path that is made of straight segments. */
 export const bowsOfRun = ({ path }: Pick<Run, 'path'>, box: Box): Arc[] =>
-  path.form === 'frame' ? [] : sidesOfRun(path, box).filter((side) => side.kind === 'arc' && isCircle(side));
+  path.form === 'frame'
+    ? []
+    : sidesOfRun(path, box).flatMap((side) => (side.kind === 'arc' && isCircle(side) ? [side] : []));
 
 function sidesOfRun(path: Exclude<Run['path'], { readonly form: 'frame' }>, box: Box): Loop {
   switch (path.form) {
