@@ -18,6 +18,7 @@ import { patternPages } from './packet/patternPages.ts';
 import { PACKET_WORDS } from './packet/words/words.ts';
 import type { Letters } from './pdf/letters.ts';
 import { pdfOf } from './pdf/pdf.ts';
+import { roomDrawing } from './room/room.ts';
 import { type Scripts, unwrittenIn } from './script/scripts.ts';
 import { signFile } from './signFile.ts';
 import { svgOf } from './svg/svg.ts';
@@ -84,6 +85,7 @@ export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
     text('prices.csv', 'text/csv', () => csvOf(pricesRows(plan), decimalMark)),
     text('on-hand.csv', 'text/csv', () => csvOf(shelfRows(plan), decimalMark)),
     text('face.svg', 'image/svg+xml', () => svgOf(faceDrawing(plan))),
+    text('room.svg', 'image/svg+xml', () => svgOf(roomDrawing(plan))),
     text('face-outlines.svg', 'image/svg+xml', () => svgOf(faceOutlines(plan))),
     text('face.dxf', 'image/vnd.dxf', () => dxfOf(faceOutlines(plan))),
     ...plan.signs.flatMap((sign, i) => {

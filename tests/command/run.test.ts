@@ -43,6 +43,7 @@ describe('the command', () => {
         'face-outlines.svg',
         'face.dxf',
         'face.svg',
+        'room.svg',
         'labels.pdf',
         'packet.pdf',
         'paint.csv',

@@ -47,6 +47,7 @@ export const EXPORTS: readonly ExportEntry[] = [
   named('lists', 'export.lists', 'prices.csv', 'on-hand.csv'),
   PICTURE,
   named('face', 'export.face', 'face.svg'),
+  named('room', 'export.room', 'room.svg'),
   named('outlines', 'export.outlines', 'face-outlines.svg', 'face.dxf'),
   named('signs', 'export.signs', 'sign-'),
   named('plan', 'export.plan', 'plan.json'),

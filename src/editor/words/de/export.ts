@@ -11,6 +11,7 @@ export const exportWords: Record<keyof typeof en, string> = {
   'export.shopping': 'Einkaufsliste (CSV)',
   'export.lists': 'Preise, und was vorhanden ist (CSV)',
   'export.picture': 'Bild der Front (PNG)',
+  'export.room': 'Bett im Raum, als Maßstab (SVG)',
   'export.face': 'Bild der Front in voller Größe (SVG)',
   'export.outlines': 'Umrisse der Front (SVG, DXF)',
   'export.signs': 'Schilder für CNC und Plotter (SVG, DXF)',

@@ -9,6 +9,7 @@ export const exportWords = {
   'export.shopping': 'Shopping list (CSV)',
   'export.lists': 'Prices, and what is on hand (CSV)',
   'export.picture': 'Picture of the face (PNG)',
+  'export.room': 'Bed in a room, for scale (SVG)',
   'export.face': 'Picture of the face, full size (SVG)',
   'export.outlines': 'Outlines of the face (SVG, DXF)',
   'export.signs': 'Signs for CNC, laser or cutter (SVG, DXF)',

@@ -11,6 +11,7 @@ export const exportWords: Record<keyof typeof en, string> = {
   'export.shopping': 'Lista de compra (CSV)',
   'export.lists': 'Precios y lo que hay en el taller (CSV)',
   'export.picture': 'Imagen del frente (PNG)',
+  'export.room': 'Cama en una habitación, a escala (SVG)',
   'export.face': 'Imagen del frente a tamaño real (SVG)',
   'export.outlines': 'Contornos del frente (SVG, DXF)',
   'export.signs': 'Letreros para fresadora, láser o plóter (SVG, DXF)',

@@ -50,6 +50,7 @@ export const DE: PacketWords = {
     page: 'Blatt',
     pageOf: (page, of) => `${page} von ${of}`,
   },
+  room: { stowed: 'Eingeklappt', half: 'Auf halbem Weg', lowered: 'Heruntergeklappt' },
   titles: {
     cover: 'Die Front',
     elevation: 'Ansicht und Ebenen',

@@ -56,6 +56,7 @@ export const EN = {
     page: 'Sheet',
     pageOf: (page: number, of: number) => `${page} of ${of}`,
   },
+  room: { stowed: 'Stowed', half: 'Half way', lowered: 'Lowered' },
   titles: {
     cover: 'The face',
     elevation: 'Elevation and levels',

@@ -50,6 +50,7 @@ export const ES: PacketWords = {
     page: 'Hoja',
     pageOf: (page, of) => `${page} de ${of}`,
   },
+  room: { stowed: 'Plegada', half: 'A medio bajar', lowered: 'Bajada' },
   titles: {
     cover: 'El frente',
     elevation: 'Alzado y niveles',
