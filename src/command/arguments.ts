@@ -1,3 +1,4 @@
+import { PACKET_SECTIONS, type PacketSection } from '../design/limits.ts';
 import { pick } from '../list/at.ts';
 import type { PrinterCorrection } from '../patterns/result.ts';
 import { LANGUAGE_TAGS, type Language } from '../plan/words/languages.ts';
@@ -14,6 +15,8 @@ export interface Call {
   /** Lists of prices and of what is on hand, to plan with in place of the design's. */
   readonly prices: string | null;
   readonly onHand: string | null;
+  /** Sections that the packet leaves out, in place of what the design says. */
+  readonly without: readonly PacketSection[] | null;
   /** Whether a page to measure the printer by is written too. */
   readonly testPage: boolean;
 }
@@ -25,7 +28,7 @@ export type ParsedCall =
 
 export const USAGE = `Usage: npm run plan -- DESIGN.json --out DIR [--paper NAME] [--unit in|ft-in|mm|cm]
          [--language ${LANGUAGE_TAGS.join('|')}] [--test-page] [--correct ACROSS,UP]
-         [--prices FILE.csv] [--on-hand FILE.csv]
+         [--prices FILE.csv] [--on-hand FILE.csv] [--without SECTIONS]
 
 Reads a design file and writes the whole plan into DIR: plan.json, packet.pdf, patterns.pdf, labels.pdf,
 cut-list.csv, paint.csv, shopping.csv, prices.csv, on-hand.csv, face.svg, room.svg, face-outlines.svg, face.dxf, and one SVG and one DXF for each sign.
@@ -41,6 +44,9 @@ cut-list.csv, paint.csv, shopping.csv, prices.csv, on-hand.csv, face.svg, room.s
                  patterns are drawn so that this printer prints them true
   --prices FILE.csv   prices in place of the design's: fill in the prices.csv that an earlier run wrote
   --on-hand FILE.csv  what is on hand, in place of what the design says: on-hand.csv in the same way
+  --without SECTIONS  what the packet leaves out, in place of what the design says: names with commas between them, of
+                 ${PACKET_SECTIONS.slice(0, 9).join(', ')},
+                 ${PACKET_SECTIONS.slice(9).join(', ')}; or none. The cover names what is left out
   --help         this text
 
 Exit code 0: done. 1: the design has errors that forbid a plan; each is named, nothing is written.
@@ -65,7 +71,18 @@ export function parseCall(words: readonly string[]): ParsedCall {
       continue;
     }
     const [name, given] = word.includes('=') ? splitOnce(word, '=') : [word, words[++i]];
-    if (!['--out', '--paper', '--unit', '--language', '--correct', '--prices', '--on-hand'].includes(name))
+    if (
+      ![
+        '--out',
+        '--paper',
+        '--unit',
+        '--language',
+        '--correct',
+        '--prices',
+        '--on-hand',
+        '--without',
+      ].includes(name)
+    )
       return wrong(`unknown option ${name}`);
     if (given === undefined || given === '') return wrong(`${name} wants a value`);
     if (Object.hasOwn(options, name)) return wrong(`${name} is given twice`);
@@ -92,6 +109,11 @@ export function parseCall(words: readonly string[]): ParsedCall {
       `--correct: found “${correct}”; expected two percentages from ${LEAST_READ} to ${MOST_READ}, such as 99.2,100.6`,
     );
   }
+  const sections = options['--without'];
+  const without = sections === undefined ? null : sectionsIn(sections);
+  if (typeof without === 'string') {
+    return wrong(`--without: found “${without}”; expected none or some of ${PACKET_SECTIONS.join(', ')}`);
+  }
   const paper = options['--paper']?.toLowerCase() ?? null;
   return {
     ok: true,
@@ -104,6 +126,7 @@ export function parseCall(words: readonly string[]): ParsedCall {
       correction,
       prices: options['--prices'] ?? null,
       onHand: options['--on-hand'] ?? null,
+      without,
       testPage,
     },
   };
@@ -119,6 +142,13 @@ function correctionIn(words: string): PrinterCorrection | null {
   const isRead = (percent: number | undefined): percent is number =>
     percent !== undefined && percent >= LEAST_READ && percent <= MOST_READ;
   return isRead(x) && isRead(y) ? { x: x / 100, y: y / 100 } : null;
+}
+
+/** Sections by their names; the first that is none. */
+function sectionsIn(words: string): PacketSection[] | string {
+  const names = words === 'none' ? [] : words.split(',');
+  const unknown = names.find((name) => !PACKET_SECTIONS.some((known) => known === name));
+  return unknown ?? PACKET_SECTIONS.filter((section) => names.includes(section));
 }
 
 const wrong = (message: string): ParsedCall => ({ ok: false, message });

@@ -98,7 +98,11 @@ function readText(path: string, voice: Voice): string | null {
 function withOverrides(design: Design, call: Call): Design {
   return {
     ...design,
-    ...(call.paper === null ? {} : { pages: { ...design.pages, paper: call.paper } }),
+    pages: {
+      ...design.pages,
+      paper: call.paper ?? design.pages.paper,
+      ...(call.without === null ? {} : { without: [...call.without] }),
+    },
     ...(call.unit === null ? {} : { measure: { ...design.measure, unit: call.unit } }),
   };
 }

@@ -1,6 +1,7 @@
 import { isInch, type LengthUnit } from '../measure/style.ts';
 import { inches } from '../measure/units.ts';
 import { SQUARE_ENDS } from './ends.ts';
+import type { PacketSection } from './limits.ts';
 import type { Bed, Design, Finish, Lettering, Part, PartKind, PartOf, ShedSupplies } from './schema.ts';
 
 /** Between the holes of a pounce pattern at first, at most: an eighth of an inch. Common practice, no source. */
@@ -96,6 +97,9 @@ export const NO_SUPPLIES: ShedSupplies = {
   prices: {},
   primer: [],
 };
+
+/** What the packet leaves out where the design says nothing: marks, elevation and sections tell every place already. */
+export const LEFT_OUT: readonly PacketSection[] = ['places'];
 
 /**
  * A new design around a bed, with nothing on its face yet. What is set for saw, paint, fasteners, limits, pages and light is

@@ -32,3 +32,27 @@ export const MOST_PICTURE_COLORS = 8;
 export const LEVEL_IDS = ['rim', 'ledge', 'field', 'skin'] as const;
 
 export const EVEN_MODES = ['gaps', 'flush', 'half', 'centers', 'most'] as const;
+
+/** Sections of the packet that may be left out; cover and cautions never are. */
+export const PACKET_SECTIONS = [
+  'steps',
+  'elevation',
+  'layers',
+  'pieceMarks',
+  'shopping',
+  'cutList',
+  'boards',
+  'sheets',
+  'saw',
+  'joints',
+  'bench',
+  'paint',
+  'lettering',
+  'marks',
+  'places',
+  'maps',
+  'fastening',
+  'swing',
+  'load',
+] as const;
+export type PacketSection = (typeof PACKET_SECTIONS)[number];

@@ -20,6 +20,7 @@ import {
   leastCorners,
   MOST_CORNERS,
   MOST_PICTURE_COLORS,
+  PACKET_SECTIONS,
   PICTURE_HEIGHT,
 } from './limits.ts';
 import { ruleSchema } from './rule/schema.ts';
@@ -715,6 +716,8 @@ export const pagesSchema = z.strictObject({
   wholeLetters: z.boolean(),
   /** Story sticks and templates to print beside the lettering. */
   also: z.array(z.enum(['story-sticks', 'face', 'parts'])).max(3),
+  /** Sections that the packet leaves out; absent: those that say again what others say. */
+  without: z.array(z.enum(PACKET_SECTIONS)).max(PACKET_SECTIONS.length).optional(),
 });
 
 /**

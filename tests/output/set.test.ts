@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { PDFArray, PDFDict, PDFDocument, PDFHexString, PDFName, PDFNumber, PDFString } from '@cantoo/pdf-lib';
 import { describe, expect, it } from 'vitest';
+import { PACKET_SECTIONS, type PacketSection } from '../../src/design/limits.ts';
 import { openDesign } from '../../src/design/open.ts';
 import { saveDesign } from '../../src/design/save.ts';
 import { flatten, textCorners } from '../../src/drawing/walk.ts';
@@ -75,6 +76,47 @@ describe('the title block (fields of ISO 7200)', () => {
     expect(JSON.stringify(opened.design)).not.toBe(JSON.stringify(edited));
     expect(revisionOf(opened.design)).toBe(revisionOf(edited));
     expect(revisionOf(edited)).not.toBe(revisionOf(design));
+  });
+});
+
+describe('what the packet leaves out', () => {
+  const told = (without?: readonly PacketSection[]) => {
+    const asked = {
+      ...plan,
+      design: { ...design, pages: { ...design.pages, without: without && [...without] } },
+    };
+    const all = packetPages(asked).map(({ drawing }) =>
+      flatten(drawing.items).texts.map(({ item }) => item.text),
+    );
+    return { titles: new Set(all.slice(1).flat()), cover: (all[0] ?? []).join(' '), count: all.length };
+  };
+  const leftOut = (...names: string[]) => PACKET_WORDS.en.cover.leftOut(names.join(', '));
+
+  it('is what others say again where the design says nothing, and the cover names it', () => {
+    const { titles: found, cover } = told();
+    expect(found.has(titles.places)).toBe(false);
+    expect(cover).toContain(leftOut(titles.places));
+  });
+
+  it('is nothing where the design says so, and any of its sections', () => {
+    const whole = told([]);
+    expect(whole.titles.has(titles.places)).toBe(true);
+    expect(whole.cover).not.toContain(leftOut(''));
+    const few = told(PACKET_SECTIONS);
+    expect(few.count).toBe(2);
+    expect(few.titles.has(titles.checks)).toBe(true);
+    for (const section of ['boards', 'maps', 'swing'] as const) {
+      const without = told([section]);
+      const own = without.cover.includes(leftOut(titles[section]));
+      // The bread shop has no fill, and so no map of one.
+      expect(own, section).toBe(section !== 'maps');
+      expect(without.titles.has(titles[section]), section).toBe(false);
+    }
+  });
+
+  it('is no other state of the design', () => {
+    const without = { ...design, pages: { ...design.pages, without: ['swing' as const] } };
+    expect(revisionOf(without)).toBe(revisionOf(design));
   });
 });
 

@@ -1,3 +1,4 @@
+import type { PacketSection } from '../../design/limits.ts';
 import type { Content, Packet } from './leaf.ts';
 import { bench } from './pages/bench.ts';
 import { boards } from './pages/boards.ts';
@@ -44,6 +45,6 @@ export const PAGE_KINDS = {
   fastening,
   swing,
   load,
-} as const satisfies Readonly<Record<string, (packet: Packet) => Content[]>>;
+} as const satisfies Readonly<Record<'cover' | 'checks' | PacketSection, (packet: Packet) => Content[]>>;
 
 export type PageKind = keyof typeof PAGE_KINDS;

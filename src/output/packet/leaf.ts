@@ -22,10 +22,10 @@ export interface Packet {
   readonly revision: string;
 }
 
-/** Where each kind of page begins, for the cover. */
+/** Where each kind of page begins, for the cover; null where it is left out. */
 export interface Contents {
   readonly title: string;
-  readonly page: number;
+  readonly page: number | null;
 }
 
 /** One page of the packet before it has its number. */

@@ -1,3 +1,4 @@
+import { LEFT_OUT } from '../../design/defaults.ts';
 import type { Design } from '../../design/schema.ts';
 import { isInch } from '../../measure/style.ts';
 import type { Plan } from '../../plan/types.ts';
@@ -38,10 +39,10 @@ const inOrder = (_: string, value: unknown): unknown =>
 
 /**
  * Short name of a design's state: another wherever anything of it is another, the same in whatever order it is written
- * and for whatever unit and paper it is printed, which stand beside it.
+ * and for whatever unit and paper, and with whatever sections, it is printed.
  */
 export function revisionOf({ measure, pages, ...design }: Design): string {
-  const [{ unit: _, ...measured }, { paper: __, ...paged }] = [measure, pages];
+  const [{ unit: _, ...measured }, { paper: __, without: ___, ...paged }] = [measure, pages];
   const state = JSON.stringify({ ...design, measure: measured, pages: paged }, inOrder);
   return fingerprint([state]).slice(0, 8).toUpperCase();
 }
@@ -53,15 +54,16 @@ export function packetPages(plan: Plan): PdfPage[] {
     const own: readonly Content[] = PAGE_KINDS[kind](packet);
     return { kind, own: own.filter((content) => !('blocks' in content) || content.blocks.length > 0) };
   });
+  const without = new Set<string>(plan.design.pages.without ?? LEFT_OUT);
   const begun = leavesOf(
-    made.flatMap(({ own }) => own),
+    made.flatMap(({ kind, own }) => (without.has(kind) ? [] : own)),
     packet,
   );
   const leaves = begun.map(({ leaf }) => leaf);
   const contents = made.flatMap(({ kind, own: [first] }): Contents[] => {
     if (!first || kind === 'cover') return [];
     const page = begun.findIndex(({ begins }) => begins.includes(first)) + 1;
-    return [{ title: packet.terms.titles[kind], page }];
+    return [{ title: packet.terms.titles[kind], page: page === 0 ? null : page }];
   });
   return leaves.map((leaf, i) => ({
     ...framed(packet, leaf, { page: i + 1, of: leaves.length }, contents),

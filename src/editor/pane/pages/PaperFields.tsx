@@ -1,10 +1,13 @@
+import { LEFT_OUT } from '../../../design/defaults.ts';
+import { PACKET_SECTIONS, type PacketSection } from '../../../design/limits.ts';
 import type { Pages } from '../../../design/schema.ts';
+import { PACKET_WORDS } from '../../../output/packet/words/words.ts';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { Section } from '../../control/Section.tsx';
 import { tables } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+import { useLanguage, useWords } from '../../words/t.ts';
 import { namesOf } from '../facts/choices.ts';
 import { useChange } from '../facts/useChange.ts';
 
@@ -46,9 +49,21 @@ const ALSO_FIELDS = ALSO.map(
   }),
 );
 
+/** A switch for each section of the packet, by the title that it has there. */
+const sectionFields = (titles: Readonly<Record<PacketSection, string>>): FormField<Pages>[] =>
+  PACKET_SECTIONS.map((section) => ({
+    is: 'switch',
+    label: { name: titles[section] },
+    get: ({ without = LEFT_OUT }) => !without.includes(section),
+    put: (on, { without = LEFT_OUT }) => ({
+      without: PACKET_SECTIONS.filter((one) => (one === section ? !on : without.includes(one))),
+    }),
+  }));
+
 /** On what paper, how pages join, and what is printed besides the signs. */
 export function PaperFields() {
   const t = useWords();
+  const language = useLanguage();
   const { pages } = useSettledDesign();
   const { set } = useChange();
   const put = (fields: Partial<Pages>) => set('pages', { ...pages, ...fields }, t('pages.paper'));
@@ -62,6 +77,10 @@ export function PaperFields() {
       </Section>
       <Section id="pages-also" title="pages.also">
         <Fields of={ALSO_FIELDS} value={pages} onChange={put} />
+      </Section>
+      <Section id="pages-packet" title="pages.packet">
+        <p className="note">{t('pages.packetLead')}</p>
+        <Fields of={sectionFields(PACKET_WORDS[language].titles)} value={pages} onChange={put} />
       </Section>
     </>
   );

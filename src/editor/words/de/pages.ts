@@ -34,6 +34,9 @@ export const pagesWords: Record<keyof typeof en, string> = {
   'pages.join.butt': 'Kante an Kante, beschnitten',
   'pages.overlap': 'Überlappung',
   'pages.wholeLetters': 'Jeden Buchstaben auf einem Blatt halten, wo er passt',
+  'pages.packet': 'Teile der Werkstattmappe',
+  'pages.packetLead':
+    'Das Deckblatt nennt, was weggelassen ist. Deckblatt und Warnhinweise sind immer dabei.',
   'pages.also': 'Außer den Schildern drucken',
   'pages.also.story-sticks': 'Anreißlatten mit allen Anrissen',
   'pages.also.face': 'Die ganze Front, 1 : 1',

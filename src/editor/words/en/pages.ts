@@ -32,6 +32,8 @@ export const pagesWords = {
   'pages.join.butt': 'Edge to edge, trimmed',
   'pages.overlap': 'Overlap',
   'pages.wholeLetters': 'Keep each letter on one page where it fits',
+  'pages.packet': 'Sections of the shop packet',
+  'pages.packetLead': 'The cover names what is left out. Cover and cautions are always there.',
   'pages.also': 'Also print',
   'pages.also.story-sticks': 'Story sticks with all marks',
   'pages.also.face': 'The whole face, full size',

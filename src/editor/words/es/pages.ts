@@ -35,6 +35,8 @@ export const pagesWords: Record<keyof typeof en, string> = {
   'pages.join.butt': 'Canto con canto, recortadas',
   'pages.overlap': 'Solape',
   'pages.wholeLetters': 'Dejar cada letra en una hoja si cabe',
+  'pages.packet': 'Partes del dosier de taller',
+  'pages.packetLead': 'La portada dice lo que falta. La portada y las advertencias están siempre.',
   'pages.also': 'Imprimir también',
   'pages.also.story-sticks': 'Reglas de trazado con todas las marcas',
   'pages.also.face': 'El frente entero a tamaño real',

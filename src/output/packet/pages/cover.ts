@@ -42,6 +42,8 @@ function state(packet: Packet): string[] {
 /** From one line of the contents to the next, where there is room, and at least: lines of small text never meet. */
 const PITCH = { usual: 4.5, least: 3.9 } as const;
 const CONTENTS_HEAD: Mm = 8.4;
+/** From one line to the next of what is left out. */
+const NOTE_LEAD: Mm = 3.8;
 
 /** The table of contents from the top of the room, in columns read downward; `foot` is where it ends. */
 function listOfContents(
@@ -51,11 +53,14 @@ function listOfContents(
   columns: number,
 ): { readonly items: DrawItem[]; readonly foot: Mm } {
   const size = TEXT.small;
-  const rows = Math.ceil(contents.length / columns);
+  const there = contents.filter(({ page }) => page !== null);
+  const rows = Math.ceil(there.length / columns);
   const top = room.y + room.h - CONTENTS_HEAD;
-  const pitch = Math.max(PITCH.least, Math.min(PITCH.usual, (top - room.y) / rows));
+  const note = { size: TEXT.note, color: INK.soft };
+  const left = leftOut(packet, contents, room.w);
+  const pitch = Math.max(PITCH.least, Math.min(PITCH.usual, (top - left.length * NOTE_LEAD - room.y) / rows));
   const w = (room.w + 8) / columns - 8;
-  const items = contents.flatMap(({ title, page }, i) => {
+  const items = there.flatMap(({ title, page }, i) => {
     const x = room.x + Math.floor(i / rows) * (w + 8);
     const y = top - 3.4 - (i % rows) * pitch;
     const number = String(page);
@@ -65,10 +70,23 @@ function listOfContents(
     ];
   });
   const head = { x: room.x, y: room.y + room.h - 6 };
+  const foot = top - rows * pitch;
   return {
-    items: [text(head, packet.terms.cover.contents, { size: TEXT.large, bold: true }), ...items],
-    foot: top - rows * pitch,
+    items: [
+      text(head, packet.terms.cover.contents, { size: TEXT.large, bold: true }),
+      ...items,
+      ...left.map((row, i) => text({ x: room.x, y: foot - (i + 1) * NOTE_LEAD }, row, note)),
+    ],
+    foot: foot - left.length * NOTE_LEAD,
   };
+}
+
+/** Lines that tell what the packet leaves out. */
+function leftOut({ terms }: Packet, contents: readonly Contents[], width: Mm): string[] {
+  const titles = contents.filter(({ page }) => page === null).map(({ title }) => title);
+  return titles.length === 0
+    ? []
+    : wrapped(terms.cover.leftOut(titles.join(', ')), { size: TEXT.note }, width);
 }
 
 /** Beside the picture; the contents too where they are `listed` here. */
@@ -149,7 +167,9 @@ export function cover(packet: Packet): Leaf[] {
     const side = landscape ? body.w * 0.3 : body.w * 0.36;
     const wide = body.w - side - 8;
     // Beside a wide face there is little height: the contents stand below it.
-    const below = landscape ? CONTENTS_HEAD + Math.ceil(contents.length / 3) * PITCH.usual + 2 : 0;
+    const lines = leftOut(packet, contents, wide).length * NOTE_LEAD;
+    const there = contents.filter(({ page }) => page !== null).length;
+    const below = landscape ? CONTENTS_HEAD + Math.ceil(there / 3) * PITCH.usual + lines + 2 : 0;
     const picture = { x: body.x, y: body.y + below, w: wide, h: body.h - 2 - below };
     const text = { x: body.x + body.w - side, y: body.y, w: side, h: body.h };
     const view = viewOf(face.box, picture, packet.unit);

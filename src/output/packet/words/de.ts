@@ -83,6 +83,7 @@ export const DE: PacketWords = {
     note: 'Vom Zimmer aus gesehen, das Bett hochgeklappt. Jedes Stück trägt die Nummer der Zuschnittliste.',
   },
   cover: {
+    leftOut: (sections) => `Weggelassen: ${sections}.`,
     subtitle: 'Werkstattmappe für die Front eines Klappbetts',
     contents: 'Inhalt',
     figures: 'Kennzahlen',

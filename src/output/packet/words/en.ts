@@ -89,6 +89,7 @@ export const EN = {
     note: 'As the room sees it with the bed stowed. Each piece has the label of the cut list.',
   },
   cover: {
+    leftOut: (sections: string) => `Left out: ${sections}.`,
     subtitle: 'Shop packet for the show face of a fold-up bed',
     contents: 'In this packet',
     figures: 'Key figures',

@@ -82,6 +82,7 @@ export const ES: PacketWords = {
     note: 'Como se ve desde la habitación con la cama plegada. Cada pieza lleva la marca de la lista de corte.',
   },
   cover: {
+    leftOut: (sections) => `Sin: ${sections}.`,
     subtitle: 'Dosier de taller para el frente de una cama abatible',
     contents: 'En este dosier',
     figures: 'Cifras principales',
