@@ -32,11 +32,13 @@ export function intersectSegments(a: Point, b: Point, c: Point, d: Point): Point
   return within(t, distance(a, b)) && within(u, distance(c, d)) ? lerp(a, b, t) : null;
 }
 
-/** Shortest distance from `p` to the segment from `a` to `b`. */
-export function distanceToSegment(p: Point, a: Point, b: Point): Mm {
+/** The place of the segment from `a` to `b` that is nearest to `p`. */
+export function nearestOnSegment(p: Point, a: Point, b: Point): Point {
   const along = subtract(b, a);
   const square = dot(along, along);
-  if (square === 0) return distance(p, a);
-  const t = Math.max(0, Math.min(1, dot(subtract(p, a), along) / square));
-  return distance(p, lerp(a, b, t));
+  if (square === 0) return a;
+  return lerp(a, b, Math.max(0, Math.min(1, dot(subtract(p, a), along) / square)));
 }
+
+/** Shortest distance from `p` to the segment from `a` to `b`. */
+export const distanceToSegment = (p: Point, a: Point, b: Point): Mm => distance(p, nearestOnSegment(p, a, b));

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
+import { type Geom, xor } from 'polyclip-ts';
 import { describe, expect, it } from 'vitest';
 import type { Lettering } from '../../src/design/schema.ts';
-import { intersect, subtract, union } from '../../src/geometry/clip.ts';
+import { connectedParts, intersect, subtract, union } from '../../src/geometry/clip.ts';
 import { ellipseRing } from '../../src/geometry/figures.ts';
 import { areaOf, boxOf, regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import { signedArea } from '../../src/geometry/ring.ts';
@@ -11,7 +12,7 @@ import { stencilSet } from '../../src/lettering/stencil/layers.ts';
 import { sheetAround } from '../../src/lettering/stencil/sheet.ts';
 import { stencil } from '../../src/lettering/stencil/stencil.ts';
 import { runs } from '../runs.ts';
-import { fontOf } from './fonts.ts';
+import { fontOf, SHIPPED } from './fonts.ts';
 import { faultsOf } from './held.ts';
 import { lettering, stencilOptions } from './lettering.ts';
 
@@ -330,6 +331,56 @@ describe('texts', () => {
       sign: { id: 's', w: 800, h: 300 },
     });
     expect(stencilSet(plain.lettered, text.stencil, BOARD).set.holes).toEqual([]);
+  });
+});
+
+describe('are bridged as a person would cut them: common practice, no source', () => {
+  const cutOf = (text: string, font: string) => {
+    const { lettered } = letter({
+      lettering: lettering(text, { capHeight: 80, tracking: 0.2 }),
+      font: fontOf(font),
+      sign: { id: 's', w: 1500, h: 300 },
+    });
+    const letters = lettered.layers[0]?.whole ?? [];
+    return { letters, ...make(letters, { bridgeWidth: 4.8 }) };
+  };
+  const geom = (region: Region, turn = (x: number) => x): Geom =>
+    region.map(({ outer, holes }) =>
+      [outer, ...holes].map((one) => one.map(({ x, y }): [number, number] => [turn(x), y])),
+    );
+
+  it.each(['lato', 'bebas-neue', 'graduate'])(
+    'letters that are even stay so, seen by a second library: %s',
+    (font) => {
+      for (const character of 'AO80') {
+        const { letters, stencil: made } = cutOf(character, font);
+        const around = boxOf(letters) as Box;
+        const uneven = (region: Region) =>
+          xor(
+            geom(region),
+            geom(region, (x) => 2 * around.x + around.w - x),
+          )
+            .flat()
+            .reduce((sum, one) => sum + Math.abs(signedArea(one.map(([x, y]) => ({ x, y })))), 0);
+        // Bars of 4.8 mm over strokes of 8 to 15: one that has no twin is more than twice this.
+        expect(uneven(made.cut) - uneven(letters), character).toBeLessThan(15);
+      }
+    },
+  );
+
+  it.each(['lato', 'bebas-neue', 'alfa-slab-one', 'graduate'])('bars are level or plumb: %s', (font) => {
+    const { stencil: made, faults } = cutOf('ABR8ODP0', font);
+    expect(faults).toEqual([]);
+    expect(made.bridges.filter(({ angle }) => lineAngle(angle) % 90 !== 0)).toEqual([]);
+  });
+
+  it.each(SHIPPED.map(({ id }) => id))('no sliver is left beside a bar: %s', (font) => {
+    const { letters, stencil: made, faults } = cutOf('ABR8ODPQ0694ge', font);
+    expect(faults).toEqual([]);
+    expect(made.loose).toBe(0);
+    const slivers = (region: Region) =>
+      connectedParts(region).filter((part) => areaOf(part) < (4.8 * 4.8) / 2);
+    expect(slivers(made.cut)).toHaveLength(slivers(letters).length);
   });
 });
 

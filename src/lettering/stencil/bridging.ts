@@ -1,9 +1,8 @@
 import type { Lettering } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
-import { groupOf } from '../../list/grouped.ts';
-import type { Mm } from '../../measure/units.ts';
+import type { Deg, Mm } from '../../measure/units.ts';
 import { type Candidate, candidatesOf, chooseBridges, fromOtherEnd, nearestTo } from './choose.ts';
-import { type Crossing, crossingFrom, startsInLine, startsOn } from './crossing.ts';
+import { type Crossing, crossingFrom, SQUARED, SQUARED_BY_HAND, startsInLine, startsOn } from './crossing.ts';
 import type { FirmSheet } from './firm.ts';
 import { type Course, courseOf, type Island, type Letter, type Side, type Solid } from './solid.ts';
 import { tongueBridge } from './tongue.ts';
@@ -28,12 +27,25 @@ export interface Wish {
 export interface Choices {
   readonly island: Island;
   readonly candidates: readonly Candidate[];
+  /** The same for bars set by hand, as near as can be to where they were put; looked for when asked. */
+  readonly byHand: () => readonly Candidate[];
 }
 
 export function choicesFor(island: Island, solid: Solid, firm: FirmSheet, options: Options): Choices {
   const letter = solid.letters[island.letter];
-  const crossings = letter ? crossingsOf(island, letter, options.bridgeWidth) : [];
-  return { island, candidates: candidatesOf(crossings, island, options.direction, firm.isFirm) };
+  const found = (squared: Deg): Candidate[] => {
+    const crossings = letter ? crossingsOf(island, letter, options.bridgeWidth, squared) : [];
+    return candidatesOf(crossings, island, options.direction, firm.isFirm);
+  };
+  let byHand: Candidate[] | undefined;
+  return {
+    island,
+    candidates: found(SQUARED),
+    byHand: () => {
+      byHand ??= found(SQUARED_BY_HAND);
+      return byHand;
+    },
+  };
 }
 
 /** None for an island whose bridges were all taken away by hand: nothing puts one back unasked. */
@@ -50,8 +62,9 @@ export const choicesLeft = (choices: readonly Choices[], { placed }: Options): C
  */
 export function chooseAll(choices: readonly Choices[], options: Options): Placed[] {
   const byHand = new Map(options.placed.map(({ island, angles }) => [island, angles]));
-  const placed = choices.flatMap(({ island, candidates }) => {
-    const near = nearestTo(candidates, groupOf(byHand, island.index), options.bridgeWidth);
+  const placed = choices.flatMap(({ island, byHand: candidates }) => {
+    const angles = byHand.get(island.index);
+    const near = angles ? nearestTo(candidates(), angles, options.bridgeWidth) : [];
     return near.map(({ crossing }): Placed => ({ island, crossing }));
   });
   for (const { island, candidates } of choices) {
@@ -78,10 +91,10 @@ export const wishesOf =
   };
 
 /** Crossings from all along an island's border; sides far from the island are only looked at if need be. */
-function crossingsOf(island: Island, letter: Letter, width: Mm): Crossing[] {
-  const starts = [...startsOn(island.ring, width), ...startsInLine(island)];
+function crossingsOf(island: Island, letter: Letter, width: Mm, squared: Deg): Crossing[] {
+  const starts = [...startsOn(island.ring, width, island.mirrors[0]), ...startsInLine(island)];
   const across = (course: Course) =>
-    starts.flatMap((start) => crossingFrom(start, island.index, letter, course, width) ?? []);
+    starts.flatMap((start) => crossingFrom(start, island.index, letter, course, width, squared) ?? []);
   const near = across(
     courseOf(sidesNear(letter.sides, island.box, 2 * Math.max(island.box.w, island.box.h) + 6 * width)),
   );

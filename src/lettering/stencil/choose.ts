@@ -3,6 +3,7 @@ import { distance, dot, leftNormal, scale, subtract } from '../../geometry/point
 import { addUp } from '../../list/totals.ts';
 import { type Deg, type Mm, radians } from '../../measure/units.ts';
 import { type Crossing, leavingAngle } from './crossing.ts';
+import { imageOf, type Mirror, turnedBy } from './mirror.ts';
 import { FRAME, type Island } from './solid.ts';
 
 type Direction = Lettering['stencil']['direction'];
@@ -16,8 +17,9 @@ export interface Candidate {
 
 /**
  * Weights of what makes a bridge look and hold well, as shares of the stroke's thickness. Common practice
- * of stencil cutting, no source: bars stand upright to the stroke, at its thinnest place, in line with the
- * middle of the counter, away from corners, and lead to the frame rather than to another island.
+ * of stencil cutting, no source: bars stand upright to the stroke or level or plumb, at its thinnest place, in line
+ * with the middle of the counter, evenly about it, away from corners, and lead to the frame rather than to another
+ * island.
  */
 const WEIGHT = {
   slant: 1.5,
@@ -30,11 +32,23 @@ const WEIGHT = {
   astray: 12,
   missesHome: 1,
   missesTarget: 4,
+  /** Neither level nor plumb: at 45 degrees, and less so nearer to either. */
+  oblique: 0.6,
+  /** Two bridges of which neither is the other's image, though what they hold is its own. */
+  lopsided: 1.5,
+  /** Two bridges that leave the same way, through one stroke. */
+  sameWay: 0.4,
   /** Ends in sheet that is too thin to hold. */
   thin: 2,
   /** Two bridges near each other, where the far end of the island would flap. */
   crowded: 1.2,
 };
+
+/**
+ * Power by which a stroke thicker than the island's thinnest counts for more than its thickness: where strokes are
+ * much alike, bars are even and square; where one is half as thick as the others, they stand in it.
+ */
+const THICK = 0.3;
 
 /** Bridges of one island leave it at least this far apart, or this share of a fair turn where there are many. */
 const LEAST_APART: Deg = 50;
@@ -50,11 +64,14 @@ export function candidatesOf(
   direction: Direction,
   isFirm: (crossing: Crossing) => boolean,
 ): Candidate[] {
+  const thinnest = Math.min(...crossings.map(({ length }) => length));
   return crossings
     .map((crossing) => ({
       ...candidateOf(crossing, island),
       cost:
-        crossing.length * (1 + againstIt(crossing, island, direction) + (isFirm(crossing) ? 0 : WEIGHT.thin)),
+        crossing.length *
+        (crossing.length / thinnest) ** THICK *
+        (1 + againstIt(crossing, island, direction) + (isFirm(crossing) ? 0 : WEIGHT.thin)),
     }))
     .sort((a, b) => a.cost - b.cost || a.angle - b.angle);
 }
@@ -69,6 +86,7 @@ function againstIt(crossing: Crossing, island: Island, direction: Direction): nu
   };
   return (
     WEIGHT.slant * Math.sin(radians(crossing.slant)) ** 2 +
+    WEIGHT.oblique * 2 * Math.abs(along.x * along.y) +
     WEIGHT.corner * crossing.corner +
     WEIGHT.offCenter * offCenter(crossing, island) ** 2 +
     (crossing.target === FRAME ? 0 : WEIGHT.toIsland) +
@@ -103,7 +121,7 @@ export function chooseBridges(
     width,
     apart: Math.min(LEAST_APART, (FAIR_SHARE * 360) / count),
   };
-  const pair = count >= 2 && held.length === 0 ? bestPair(tried, spacing) : null;
+  const pair = count >= 2 && held.length === 0 ? bestPair(tried, spacing, island.mirrors) : null;
   const chosen = pair ? [...held, ...pair] : [...held];
   while (chosen.length < count) {
     const next = chosen.length === 0 ? candidates[0] : bestNext(tried, chosen, spacing);
@@ -156,13 +174,23 @@ interface Spacing {
   readonly apart: Deg;
 }
 
-function bestPair(candidates: readonly Candidate[], spacing: Spacing): [Candidate, Candidate] | null {
+function bestPair(
+  candidates: readonly Candidate[],
+  spacing: Spacing,
+  mirrors: readonly Mirror[],
+): [Candidate, Candidate] | null {
   let best: [Candidate, Candidate] | null = null;
   let least = Infinity;
   candidates.forEach((a, i) => {
     for (const b of candidates.slice(i + 1)) {
       if (!standApart(a, b, spacing)) continue;
-      const cost = (a.cost + b.cost) * (1 + WEIGHT.crowded * nearness(a, [b], spacing.size) ** 2);
+      const even =
+        mirrors.length === 0 || mirrors.some((mirror) => isEven(a.crossing, b.crossing, mirror, spacing));
+      const cost =
+        (a.cost + b.cost) *
+        (1 + WEIGHT.crowded * nearness(a, [b], spacing.size) ** 2) *
+        (even ? 1 : 1 + WEIGHT.lopsided) *
+        (1 + WEIGHT.sameWay * Math.max(0, dot(a.crossing.along, b.crossing.along)));
       if (cost < least) {
         least = cost;
         best = [a, b];
@@ -170,6 +198,17 @@ function bestPair(candidates: readonly Candidate[], spacing: Spacing): [Candidat
     }
   });
   return best;
+}
+
+/** Places this near to each other, as a share of the island's size, are one to the eye. */
+const SAME_PLACE = 0.01;
+
+/** Whether two bars are each other's image, or each its own. */
+function isEven(a: Crossing, b: Crossing, mirror: Mirror, { size }: Spacing): boolean {
+  const images = (one: Crossing, other: Crossing): boolean =>
+    distance(imageOf(one.leaves, mirror), other.leaves) <= SAME_PLACE * size &&
+    distance(turnedBy(one.along, mirror), other.along) <= SAME_PLACE;
+  return images(a, b) || (images(a, a) && images(b, b));
 }
 
 function bestNext(

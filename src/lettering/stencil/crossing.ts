@@ -1,7 +1,8 @@
 import { alongRing } from '../../geometry/along.ts';
 import { add, angleOf, dot, leftNormal, midpoint, scale, subtract, unit } from '../../geometry/point.ts';
 import type { Point, Ring } from '../../geometry/shape.ts';
-import { type Deg, degrees, type Mm } from '../../measure/units.ts';
+import { type Deg, degrees, type Mm, radians } from '../../measure/units.ts';
+import { imageOf, type Mirror, nearestOnRing, turnedBy } from './mirror.ts';
 import {
   type Course,
   courseOf,
@@ -45,8 +46,10 @@ const ACROSS = [-1, -0.5, 0.5, 1];
 const BESIDE = 0.51;
 /** A bar at more than this from upright looks and holds badly. */
 const MOST_SLANT: Deg = 50;
-/** Sine of the angle up to which bars are squared to the sheet: 10 degrees. */
-const SQUARED = 0.1736;
+/** Up to this off level or plumb, bars are made so: legs of an A are crossed level. */
+export const SQUARED: Deg = 25;
+/** The same of bars set by hand, which shall stand where they were put. */
+export const SQUARED_BY_HAND: Deg = 10;
 /** Run on into the sheet beyond what the measured lines ask for. */
 const OVERSHOOT: Mm = 0.1;
 
@@ -65,19 +68,28 @@ interface Start {
 
 /**
  * Evenly spread points of a clockwise hole's border. The direction is taken over a stretch of border, not
- * from a single chord, so that it does not jump from chord to chord of a flattened curve.
+ * from a single chord, so that it does not jump from chord to chord of a flattened curve. Of a border that is its own
+ * mirror image, they are those of one half and their images.
  */
-export function startsOn(ring: Ring, width: Mm): Start[] {
+export function startsOn(ring: Ring, width: Mm, mirror?: Mirror): Start[] {
   const { length, at: walk } = alongRing(ring);
   const count = Math.min(SAMPLES.most, Math.max(SAMPLES.least, Math.ceil((3 * length) / width)));
   const reach = Math.min(width / 2, length / 12);
-  return Array.from({ length: count }, (_, i) => {
+  const starts = Array.from({ length: count }, (_, i) => {
     const at = ((i + 0.5) * length) / count;
     return {
       point: walk(at),
       into: leftNormal(unit(subtract(walk(at + reach), walk(at - reach)))),
     };
   });
+  if (!mirror) return starts;
+  const imageStart = ({ point, into }: Start): Start => ({
+    point: nearestOnRing(imageOf(point, mirror), ring),
+    into: turnedBy(into, mirror),
+  });
+  return starts
+    .filter(({ point }) => point[mirror.axis] <= mirror.at)
+    .flatMap((start) => [start, imageStart(start)]);
 }
 
 /** Border points straight above, below and beside an island's middle: where a bar stands in line with it. */
@@ -91,28 +103,39 @@ export function startsInLine({ ring, inside }: Island): Start[] {
 
 /**
  * The crossing that starts at a border point: first straight into the letter, then turned upright to both
- * borders of the stroke about its middle. Null where the stroke ends in the same sheet it began with, or
+ * borders of the stroke about its middle, or level or plumb where that is `most` or less from it and meets the sheet at
+ * both ends with all of its width. Null where the stroke ends in the same sheet it began with, or
  * where no bar of this width stands.
  */
-export function crossingFrom(start: Start, home: number, letter: Letter, course: Course, width: Mm) {
+export function crossingFrom(
+  start: Start,
+  home: number,
+  letter: Letter,
+  course: Course,
+  width: Mm,
+  most: Deg,
+): Crossing | null {
   const first = firstHit(course, start.point, start.into);
   if (!first || first.side.beyond === home) return null;
   const middle = midpoint(start.point, add(start.point, scale(start.into, first.distance)));
   const upright = unit(subtract(start.into, inward(first.side)));
-  for (const along of [squared(upright), upright, start.into]) {
+  let found: Crossing | null = null;
+  for (const along of [squared(upright, most), upright, start.into]) {
     if (!along) continue;
     const beside = courseWithin(course, middle, along, BESIDE * width);
     const line = lineThrough(middle, along, home, beside);
     const bar = line && barOn(line, home, letter, beside, width);
-    if (bar) return bar;
+    if (bar?.meetsHome && bar.meetsTarget) return bar;
+    found ??= bar;
   }
-  return null;
+  return found;
 }
 
-/** A bar that is nearly level or plumb is made so: a bar a few degrees off looks like a slip of the knife. */
-function squared(along: Point): Point | null {
-  if (Math.abs(along.x) < SQUARED) return { x: 0, y: Math.sign(along.y) };
-  if (Math.abs(along.y) < SQUARED) return { x: Math.sign(along.x), y: 0 };
+/** A bar that is nearly level or plumb is made so: one that is off by a little looks like a slip of the knife. */
+function squared(along: Point, most: Deg): Point | null {
+  const sine = Math.sin(radians(most));
+  if (Math.abs(along.x) < sine) return { x: 0, y: Math.sign(along.y) };
+  if (Math.abs(along.y) < sine) return { x: Math.sign(along.x), y: 0 };
   return null;
 }
 

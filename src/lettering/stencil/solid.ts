@@ -5,6 +5,7 @@ import type { Box, Point, Polygon, Region, Ring } from '../../geometry/shape.ts'
 import { cyclic, real } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { insidePoint } from './inside.ts';
+import { type Mirror, mirrorsOf } from './mirror.ts';
 
 /** The sheet around all letters; islands are numbered from 0. */
 export const FRAME = -1;
@@ -21,6 +22,8 @@ export interface Island {
   /** Whose sides can be crossed to reach other sheet. */
   readonly letter: number;
   readonly kind: 'island' | 'tongue';
+  /** About which its border is its own image. */
+  readonly mirrors: readonly Mirror[];
 }
 
 /** One side of a letter's border and which piece of sheet lies beyond it. */
@@ -33,7 +36,7 @@ export interface Side {
 /** A letter, or letters that touch, as an obstacle course between pieces of sheet. */
 export interface Letter {
   readonly sides: readonly Side[];
-  /** Places where the border turns sharply. */
+  /** Where the letter ends in a sharp corner: a bar beside one leaves a sliver of it. */
   readonly corners: readonly Point[];
 }
 
@@ -55,7 +58,14 @@ export function solidOf(letters: Region, kindOf: (hole: Ring) => Island['kind'])
     polygon.holes.map((ring) => ({ ring, letter, box: boxOfPoints(ring), inside: insidePoint(ring) })),
   );
   found.sort((a, b) => a.box.x - b.box.x || a.box.y - b.box.y);
-  const islands = found.map((hole, index): Island => ({ ...hole, index, kind: kindOf(hole.ring) }));
+  const islands = found.map(
+    (hole, index): Island => ({
+      ...hole,
+      index,
+      kind: kindOf(hole.ring),
+      mirrors: mirrorsOf(hole.ring, hole.box),
+    }),
+  );
   return { letters: letters.map((polygon, i) => letterOf(polygon, i, islands)), islands };
 }
 
@@ -88,7 +98,7 @@ function cornersOf(ring: Ring): Point[] {
   return ring.filter((point, i) => {
     const before = cyclic(ring, i - 1);
     const after = cyclic(ring, i + 1);
-    return Math.abs(turnBetween(subtract(point, before), subtract(after, point))) > CORNER;
+    return turnBetween(subtract(point, before), subtract(after, point)) > CORNER;
   });
 }
 

@@ -5,7 +5,7 @@ import { distanceToSegment } from '../../geometry/segment.ts';
 import type { Point, Ring } from '../../geometry/shape.ts';
 import { cyclic } from '../../list/at.ts';
 import { type Mm, radians } from '../../measure/units.ts';
-import { type Crossing, crossingFrom, startsOn } from './crossing.ts';
+import { type Crossing, crossingFrom, SQUARED, startsOn } from './crossing.ts';
 import { courseOf, type Side, type Solid } from './solid.ts';
 import type { Tongue } from './weak.ts';
 
@@ -36,7 +36,7 @@ export function tongueBridge({ ring, root, width: own }: Tongue, solid: Solid, w
   for (const start of startsOn(reverseRing(ring), width)) {
     const share = distance(start.point, root) / far;
     if (share < FREE_HALF) continue;
-    const crossing = crossingFrom(start, TONGUE, around, course, width);
+    const crossing = crossingFrom(start, TONGUE, around, course, width, SQUARED);
     if (!crossing || crossing.length > MOST_LENGTH * width) continue;
     const cost = (crossing.length * (1 + Math.sin(radians(crossing.slant)) + crossing.corner)) / share;
     if (cost < least) {
