@@ -5,6 +5,7 @@ import { pathOfRings } from '../geometry/path.ts';
 import { regionOfBox, ringsOf } from '../geometry/region.ts';
 import type { Box, Ring } from '../geometry/shape.ts';
 import { FLATNESS } from '../geometry/tolerance.ts';
+import { cyclic } from '../list/at.ts';
 import { byId } from '../materials/lookup.ts';
 import type { Mm } from '../measure/units.ts';
 import { patternsOf } from '../patterns/planPatterns.ts';
@@ -25,14 +26,19 @@ export interface SignFile {
 
 /** Space between sheets, and between the stencils of several colors, in the file of one sign. */
 const BETWEEN: Mm = 20;
-/** Any weight will do for a machine. */
-const LOOK = { stroke: '#000000', width: 0.1 } as const;
+/** Any weight will do for a machine. Programs that know no layers of an SVG file tell its lines apart by their color. */
+const LOOKS = ['#000000', '#ff0000', '#0000ff', '#00a000', '#ff00ff', '#00a0a0', '#a06000'].map((stroke) => ({
+  stroke,
+  width: 0.1,
+}));
 const GUIDE_LOOK = { stroke: '#808080', width: 0.1 } as const;
 
 /** A sheet to cut from, with what is cut of it, its lower left corner at the origin. */
 interface Work {
   readonly width: Mm;
   readonly height: Mm;
+  /** Name of the color that is painted through it, where sheets differ by that. */
+  readonly color: string | null;
   readonly cuts: readonly Ring[];
   /** Border of the sheet itself where it is to be cut as well. */
   readonly edge: Ring | null;
@@ -41,7 +47,7 @@ interface Work {
 /** Stencils and letters for a saw or a knife; other signs as their pattern is printed. */
 export function signFile(plan: Plan, sign: SignPlan): SignFile {
   const title = sayFor(plan).name(sign.id);
-  if (sign.stencils) return machineFile(title, stencilWork(sign.stencils));
+  if (sign.stencils) return machineFile(title, stencilWork(sign.stencils, sayFor(plan).finish));
   if (sign.cutOuts.length > 0) return machineFile(title, letterWork(plan, sign));
   const drawing = tracedDrawing(plan, sign, title);
   return { drawing, machine: drawing, tolerance: FLATNESS };
@@ -55,42 +61,48 @@ function letterWork(plan: Plan, sign: SignPlan): Work[] {
       const piece = letters.get(place.piece);
       return piece ? ringsOnSheet(place, piece) : [];
     });
-    return cuts.length === 0 ? [] : [{ width: sheet.length, height: sheet.width, cuts, edge: null }];
+    return cuts.length === 0
+      ? []
+      : [{ width: sheet.length, height: sheet.width, color: null, cuts, edge: null }];
   });
 }
 
 /** The stencil of every color: what is cut away, registration holes with it, and the sheet's own border. */
-function stencilWork({ sheet, layers }: NonNullable<SignPlan['stencils']>): Work[] {
+function stencilWork(
+  { sheet, layers }: NonNullable<SignPlan['stencils']>,
+  nameOf: (finish: string) => string,
+): Work[] {
   const own = (ring: Ring, { x, y }: Box): Ring => ring.map((p) => ({ x: p.x - x, y: p.y - y }));
   const [edge] = ringsOf(regionOfBox({ ...sheet, x: 0, y: 0 }));
-  return layers.map(({ stencil }) => ({
+  return layers.map(({ finish, stencil }) => ({
     width: sheet.w,
     height: sheet.h,
+    color: nameOf(finish),
     cuts: stencil.sheet.flatMap(({ holes }) => holes.map((ring) => own(ring, sheet))),
     edge: edge ?? null,
   }));
 }
 
-/** One sheet above the other: CUT, where a sheet's border is cut too EDGE, and GUIDES for the eye alone. */
+/**
+ * One sheet above the other. Each color has a layer of its own, CUT and its name, and where the border of its sheet is cut
+ * too another, EDGE and its name; letters of one kind of sheet lie on CUT. GUIDES are for the eye alone.
+ */
 function machineFile(title: string, works: readonly Work[]): SignFile {
   const placed = stacked(works);
-  const rings = (of: (work: Work) => readonly Ring[]) =>
-    placed.flatMap(({ work, y }) =>
-      of(work).map((ring) => moved({ x: 0, y }, [shape(pathOfRings([ring]), LOOK)])),
-    );
+  const colors = [...new Set(works.map(({ color }) => color))];
+  const layersOf = (name: string, of: (work: Work) => readonly Ring[]): DrawItem[] =>
+    colors.flatMap((color, i) => {
+      const look = cyclic(LOOKS, i);
+      const items = placed
+        .filter(({ work }) => work.color === color)
+        .flatMap(({ work, y }) =>
+          of(work).map((ring) => moved({ x: 0, y }, [shape(pathOfRings([ring]), look)])),
+        );
+      return items.length === 0 ? [] : [layer(color === null ? name : `${name} ${color}`, items)];
+    });
   const cut = [
-    layer(
-      'CUT',
-      rings((work) => work.cuts),
-    ),
-    ...(works.some((work) => work.edge)
-      ? [
-          layer(
-            'EDGE',
-            rings((work) => (work.edge ? [work.edge] : [])),
-          ),
-        ]
-      : []),
+    ...layersOf('CUT', (work) => work.cuts),
+    ...layersOf('EDGE', (work) => (work.edge ? [work.edge] : [])),
   ];
   const guides = placed.map(({ work, y }) =>
     rectangle({ x: 0, y, w: work.width, h: work.height }, GUIDE_LOOK),

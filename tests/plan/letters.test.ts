@@ -2,8 +2,12 @@ import DxfParser from 'dxf-parser';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Design, Lettering } from '../../src/design/schema.ts';
 import { union } from '../../src/geometry/clip.ts';
+import { ringsOfPath } from '../../src/geometry/curve.ts';
 import { areaOf, boxOf, perimeterOf, transformRegion } from '../../src/geometry/region.ts';
 import { boxOfPoints, signedArea } from '../../src/geometry/ring.ts';
+import { distanceToSegment } from '../../src/geometry/segment.ts';
+import type { Point, Ring } from '../../src/geometry/shape.ts';
+import { cyclic } from '../../src/list/at.ts';
 import { cutListRows } from '../../src/output/csv/cutList.ts';
 import { planFiles } from '../../src/output/files.ts';
 import { isLetterOf } from '../../src/plan/letters.ts';
@@ -191,8 +195,93 @@ describe('stencils for a machine', () => {
     const found = entitiesOf(await fileOf(p, 'sign-sign-mm.dxf'));
     const sheet = p.signs[0]?.stencils?.layers[0]?.stencil.sheet ?? [];
     expect(found.every((e) => e.type === 'POLYLINE' && e.shape)).toBe(true);
-    expect(found.filter((e) => e.layer === 'CUT')).toHaveLength(sheet.flatMap((s) => s.holes).length);
-    expect(found.filter((e) => e.layer === 'EDGE')).toHaveLength(1);
+    expect(found.filter((e) => e.layer.startsWith('CUT_'))).toHaveLength(
+      sheet.flatMap((s) => s.holes).length,
+    );
+    expect(found.filter((e) => e.layer.startsWith('EDGE_'))).toHaveLength(1);
     expect(found.some((e) => e.layer === 'GUIDES')).toBe(false);
+  });
+
+  const farthest = (points: readonly Point[], rings: readonly Ring[]) =>
+    Math.max(
+      ...points.map((p) =>
+        Math.min(
+          ...rings.flatMap((ring) => ring.map((a, i) => distanceToSegment(p, a, cyclic(ring, i + 1)))),
+        ),
+      ),
+    );
+
+  it('keep each color on a layer of its own, with its registration holes as arcs and the edge of its sheet', async () => {
+    const colors = kiosk().finishes.slice(0, 3);
+    const [under, around, letters] = colors.map(({ id }) => id);
+    if (!under || !around || !letters) throw new Error('three finishes');
+    const p = plan(
+      lettered({
+        make: 'stencil',
+        finish: letters,
+        outline: { width: 3, finish: around },
+        shade: { kind: 'block', angle: -45, distance: 6, finish: under },
+      }),
+      SUPPLIES,
+      QUICK,
+    );
+    const set = p.signs[0]?.stencils;
+    if (!set) throw new Error('stencils');
+    const found = entitiesOf(await fileOf(p, 'sign-sign-mm.dxf'));
+    const layerOf = (word: string, finish: string) => {
+      const name = colors.find(({ id }) => id === finish)?.name ?? '';
+      return `${word}_${name.toUpperCase().replaceAll(' ', '_')}`;
+    };
+    expect(new Set(found.map((e) => e.layer))).toEqual(
+      new Set(set.layers.flatMap(({ finish }) => [layerOf('CUT', finish), layerOf('EDGE', finish)])),
+    );
+    const radius = boxOfPoints(set.holes[0]?.outer ?? []).w / 2;
+    for (const { finish, stencil } of set.layers) {
+      const own = found.filter((e) => e.layer === layerOf('CUT', finish));
+      const [edge, ...more] = found.filter((e) => e.layer === layerOf('EDGE', finish));
+      expect(more).toEqual([]);
+      const cut = own.map((e) => Math.abs(signedArea(walked(e.vertices)))).reduce((a, b) => a + b, 0);
+      const sheet = Math.abs(signedArea(walked(edge?.vertices ?? [])));
+      // Chords of the plan stray by 0.05 mm from circles that the file has as arcs.
+      expect(Math.abs(sheet - cut - areaOf(stencil.sheet))).toBeLessThan(4 * 2 * Math.PI * radius * 0.05);
+      // Where the four pins go: circles by two or three arcs, equally placed in the sheet of every color.
+      const round = own.filter((e) => e.vertices.every(({ bulge }) => (bulge ?? 0) !== 0));
+      expect(round).toHaveLength(4);
+      const corner = boxOfPoints(edge?.vertices ?? []);
+      for (const [i, e] of round.entries()) {
+        const outline = walked(e.vertices, 500);
+        expect(Math.abs(signedArea(outline))).toBeCloseTo(Math.PI * radius ** 2, 2);
+        const hole = boxOfPoints(set.holes[i]?.outer ?? []);
+        expect(boxOfPoints(outline).x - corner.x).toBeCloseTo(hole.x - set.sheet.x, 1);
+        expect(boxOfPoints(outline).y - corner.y).toBeCloseTo(hole.y - set.sheet.y, 1);
+      }
+    }
+    // An SVG file tells them apart by the color of their lines too.
+    const svg = await fileOf(p, 'sign-sign.svg');
+    const strokes = set.layers.map(({ finish }) => {
+      const name = colors.find(({ id }) => id === finish)?.name;
+      return / stroke="([^"]*)"/.exec(svg.slice(svg.indexOf(`data-layer="CUT ${name}"`)))?.[1];
+    });
+    expect(new Set(strokes).size).toBe(3);
+  });
+
+  it('are as near to the true outlines of the font as both files say', async () => {
+    // None of these letters has an island, so that no bar stands in their way.
+    const p = plan(lettered({ make: 'stencil', lines: [{ text: 'SUCH' }] }), SUPPLIES, QUICK);
+    const [sign] = p.signs;
+    const dxf = await fileOf(p, 'sign-sign-mm.dxf');
+    const told = /^999\nArcs are arcs; other curves are polylines within ([\d.]+) mm\.$/m.exec(dxf)?.[1];
+    expect(await fileOf(p, 'sign-sign.svg')).toContain(
+      `arcs are arcs, other curves polylines within ${told} mm`,
+    );
+    const { x, y } = sign?.stencils?.sheet ?? { x: 0, y: 0 };
+    const truth = (sign?.lettered.glyphs ?? []).flatMap(({ path }) =>
+      ringsOfPath(path, 0.001).map((ring) => ring.map((q) => ({ x: q.x - x, y: q.y - y }))),
+    );
+    const cut = entitiesOf(dxf).flatMap((e) => (e.layer.startsWith('CUT_') ? [walked(e.vertices)] : []));
+    expect(cut).toHaveLength(4);
+    expect(truth).toHaveLength(4);
+    expect(farthest(truth.flat(), cut)).toBeLessThan(Number(told) + 0.001);
+    expect(farthest(cut.flat(), truth)).toBeLessThan(Number(told) + 0.001);
   });
 });
