@@ -1,5 +1,6 @@
 import type { Box } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
+import type { Measured } from './measured.ts';
 
 /** The bed as its builder knows it. `design/` validates this shape; the meaning of each measure is told there. */
 export interface Bed {
@@ -36,6 +37,21 @@ export interface Bed {
   readonly ceiling: Mm;
   readonly wallBoard: { readonly thickness: Mm; readonly height: Mm };
   readonly beside: { readonly left: Mm | null; readonly right: Mm | null };
+  readonly measured?: BedMeasured | undefined;
+}
+
+/** The bed as a tape reads it where it stands; absent: it is true. */
+export interface BedMeasured {
+  /** Outside of the frame boards. */
+  readonly rim: Measured;
+  /** The opening between the cleats. */
+  readonly field: Measured;
+  /** What the layout is square to: an edge of the face, or the level. */
+  readonly keep: 'bottom' | 'top' | 'left' | 'right' | 'level';
+  /** By how much the right end of the lower edge stands higher than the left one, by a level. */
+  readonly rise: Mm;
+  /** What takes the taper: the reveal around a layout that stays square, or a border that follows the edges. */
+  readonly border: 'square' | 'along';
 }
 
 /** A place on the face that must stay free. */

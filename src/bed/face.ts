@@ -1,5 +1,6 @@
 import type { Box, Region } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
+import type { Quad } from './measured.ts';
 
 export type LevelId = 'rim' | 'ledge' | 'field' | 'skin';
 
@@ -29,6 +30,17 @@ export interface BedBoard {
   readonly material: string;
 }
 
+/** A level's outside where it is not true, as it lies around the true one. */
+export interface RealEdges {
+  readonly of: 'rim' | 'field';
+  /** The box that it was meant to be. */
+  readonly box: Box;
+  /** Where its corners are, counterclockwise from the lower left one. */
+  readonly corners: Quad;
+  readonly longer: Mm;
+  readonly bow: Mm;
+}
+
 /** What the room sees, computed from the bed's measures. */
 export interface Face {
   readonly width: Mm;
@@ -45,4 +57,6 @@ export interface Face {
   readonly mattressProud: Mm;
   /** From the face (z = 0, skin included) back to the frame's other edge. */
   readonly frameDepth: Mm;
+  /** Absent: nothing was measured, or all that was is true. Sizes and boxes are those of the true rectangle. */
+  readonly real?: readonly RealEdges[];
 }

@@ -1,13 +1,14 @@
 import type { Check } from '../check/check.ts';
 import { ringOfBox } from '../geometry/region.ts';
-import type { Box } from '../geometry/shape.ts';
+import type { Box, Ring } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Bed } from './bed.ts';
 import { boardsOf, platformSize } from './boards.ts';
 import { type BedDepths, depthsOf } from './depths.ts';
-import type { Face, Level } from './face.ts';
+import type { Face, Level, RealEdges } from './face.ts';
 import { betweenLegs } from './legFootprints.ts';
+import { movedIn, realEdges } from './realEdges.ts';
 
 /** Feet this much off the floor are taken up by a leveler or a shim. Common practice, no source. */
 export const LEG_SLACK: Mm = 3;
@@ -19,20 +20,37 @@ function inset(box: Box, by: Mm): Box | null {
   return w > SAME_LENGTH && h > SAME_LENGTH ? { x: box.x + by, y: box.y + by, w, h } : null;
 }
 
-/** A level over `box` with the opening `inner` in it. */
-function level(
+/** A level over `box` with the opening `inner` in it, its region where `edgeOf` has those really. */
+type LevelMaker = (
   id: Level['id'],
   z: Mm,
   box: Box,
   inner: Box | null,
   wood: Pick<Level, 'behind' | 'material'>,
-): Level {
-  const holes = inner ? [[...ringOfBox(inner)].reverse()] : [];
-  return { id, z, region: [{ outer: ringOfBox(box), holes }], box, inner, ...wood };
+) => Level;
+
+const levelMaker =
+  (edgeOf: (box: Box) => Ring): LevelMaker =>
+  (id, z, box, inner, wood) => {
+    const holes = inner ? [[...edgeOf(inner)].reverse()] : [];
+    return { id, z, region: [{ outer: edgeOf(box), holes }], box, inner, ...wood };
+  };
+
+/** The real outline of a box of the face; what lies within the frame boards begins where those end. */
+function realRing(real: readonly RealEdges[], of: Box, within: Box, board: Mm): Ring {
+  const [rim] = real;
+  if (rim && of === within) return movedIn(rim.corners, board);
+  return real.find(({ box }) => box === of)?.corners ?? ringOfBox(of);
 }
 
-function recessedLevels(bed: Bed, depths: BedDepths, outer: Box, within: Box): Level[] {
-  const field = inset(within, bed.cleats.width);
+interface Boxes {
+  readonly outer: Box;
+  readonly within: Box;
+  readonly field: Box | null;
+}
+
+function recessedLevels(bed: Bed, depths: BedDepths, boxes: Boxes, level: LevelMaker): Level[] {
+  const { outer, within, field } = boxes;
   const rim = { behind: bed.frame.depth, material: bed.frame.material };
   // A brad in the ledge meets the cleat, then the platform that lies on it, then the mattress.
   const ledge = { behind: bed.cleats.depth + bed.platform.thickness, material: bed.frame.material };
@@ -92,9 +110,12 @@ export function faceOf(bed: Bed): { readonly face: Face; readonly checks: readon
   const box: Box = { x: 0, y: 0, w: width, h: height };
   const within: Box = { x: t, y: t, ...platform };
   const depths = depthsOf(bed);
+  const field = bed.skin ? null : inset(within, bed.cleats.width);
+  const { real, checks } = realEdges(bed, box, field);
+  const level = levelMaker((of) => realRing(real, of, within, t));
   const levels = bed.skin
     ? [level('skin', 0, box, null, { behind: bed.skin.thickness, material: bed.skin.material })]
-    : recessedLevels(bed, depths, box, within);
+    : recessedLevels(bed, depths, { outer: box, within, field }, level);
   const platformBelowTop = depths.platformTop - depths.frameTop;
   const face: Face = {
     width,
@@ -106,6 +127,7 @@ export function faceOf(bed: Bed): { readonly face: Face; readonly checks: readon
     platformBelowTop,
     mattressProud: bed.mattress.thickness - platformBelowTop,
     frameDepth: -depths.frameTop,
+    ...(real.length > 0 && { real }),
   };
-  return { face, checks: bedChecks(bed, depths, within, height) };
+  return { face, checks: [...bedChecks(bed, depths, within, height), ...checks] };
 }

@@ -13,6 +13,7 @@ export const CHECK_CODES = [
   'part.unknown-finish', // finish
   'part.unknown-support', // on
   'part.support-cycle', // parts in the cycle
+  'part.ripped', // lies (up, across), from_mm, to_mm (its widths at the lower or left end and at the other), stock_mm
   'end.not-met', // at (what it is to stop at), why (nowhere, part: of its width, unknown; around: unknown to the pieces of a fill), count (ends)
   'rule.impossible', // rule, fights (ids of the rules it fights, with spaces between)
   'rule.unknown-part', // rule, part
@@ -26,6 +27,10 @@ export const CHECK_CODES = [
   // bed
   'bed.no-room', // what, size_mm
   'bed.legs', // legs_mm, needed_mm
+  'bed.not-closing', // of (rim, field), reading, read_mm, would_mm
+  'bed.out-of-square', // of, longer_mm (the diagonal from the lower left; less than 0: the one from the upper left)
+  'bed.bowed', // of, bow_mm (both upright edges together; less than 0: in)
+  'bed.corner', // corner, across_mm, up_mm (less than 0: hangs over)
   // joinery and cutting
   'joint.overlap', // area_m2
   'joint.not-made', // kind, why (see joinery/chosen.ts), count (places)

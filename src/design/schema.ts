@@ -38,6 +38,18 @@ export { type Rule, type RuleKind, type RuleOf, ruleSchema } from './rule/schema
 
 // ── Bed ──────────────────────────────────────────────────────────────────────────────────────────
 
+/** Readings of a tape; what is left out is true. */
+const measuredSchema = z.strictObject({
+  bottom: size.optional(),
+  middle: size.optional(),
+  top: size.optional(),
+  left: size.optional(),
+  right: size.optional(),
+  /** From the lower left corner to the upper right one. */
+  rising: size.optional(),
+  falling: size.optional(),
+});
+
 export const bedSchema = z.strictObject({
   /** `end`: the bed stands upright when stowed; `side`: it lies lengthwise. */
   pivotAlong: z.enum(['end', 'side']),
@@ -85,6 +97,21 @@ export const bedSchema = z.strictObject({
   wallBoard: z.strictObject({ thickness: sizeOrZero, height: sizeOrZero }),
   /** Free room beside the face at each side; null where nothing stands. */
   beside: z.strictObject({ left: sizeOrZero.nullable(), right: sizeOrZero.nullable() }),
+  /** The face as it really is; absent: true. */
+  measured: z
+    .strictObject({
+      /** Outside of the frame boards. */
+      rim: measuredSchema,
+      /** The opening between the cleats. */
+      field: measuredSchema,
+      /** What the layout is square to. */
+      keep: z.enum(['bottom', 'top', 'left', 'right', 'level']),
+      /** By how much the right end of the lower edge stands higher than the left one. */
+      rise: length,
+      /** What takes the taper: the reveal around a square layout, or a border along the edges. */
+      border: z.enum(['square', 'along']),
+    })
+    .optional(),
 });
 
 export const keepClearSchema = z.strictObject({

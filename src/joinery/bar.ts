@@ -5,7 +5,7 @@ import type { Box, Point } from '../geometry/shape.ts';
 import { DUST, SAME_LENGTH } from '../geometry/tolerance.ts';
 import { type Laid, type Leg, legsOf } from '../layout/laid.ts';
 import type { Stock } from '../materials/types.ts';
-import type { Mm } from '../measure/units.ts';
+import { type Mm, radians } from '../measure/units.ts';
 
 /**
  * Wood closer than this touches, and laps over by less than this do no harm: a hundredth of a millimeter is
@@ -107,9 +107,12 @@ export function runsThrough(a: Bar, b: Bar): Bar {
   return a.index <= b.index ? a : b;
 }
 
+/** Stiles and rails of a bed that is out of square lean no more than this; no brace leans so little. */
+const UPRIGHT = Math.sin(radians(2));
+
 function standingRank({ along }: Bar): number {
-  if (Math.abs(along.x) < DUST) return 2;
-  return Math.abs(along.y) < DUST ? 1 : 0;
+  if (Math.abs(along.x) < UPRIGHT) return 2;
+  return Math.abs(along.y) < UPRIGHT ? 1 : 0;
 }
 
 /** A little larger than the points' box, so that things that only touch are found too. */

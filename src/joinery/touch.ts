@@ -4,6 +4,9 @@ import { cyclic } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { type Bar, TOUCH, toBar } from './bar.ts';
 
+/** Wood that shares less of a side than this only has its slanted end beside it. */
+const LEAST: Mm = 1;
+
 /** What an end lies against without having been cut to it. */
 export interface Touch {
   readonly other: Bar;
@@ -19,7 +22,7 @@ export function touchOf(p: Point, q: Point, others: readonly Bar[]): Touch | nul
     const b = toBar(other, q);
     const half = other.width / 2;
     const alongSide = [half, -half].some((y) => Math.abs(a.y - y) <= TOUCH && Math.abs(b.y - y) <= TOUCH);
-    if (alongSide && sharedLength(a.x, b.x, 0, other.length) > TOUCH) {
+    if (alongSide && sharedLength(a.x, b.x, 0, other.length) > LEAST) {
       return { other, on: 'side', at: midpoint(p, q) };
     }
     const atEnd = [0, other.length].some((x) => Math.abs(a.x - x) <= TOUCH && Math.abs(b.x - x) <= TOUCH);

@@ -71,5 +71,6 @@ export function factsOf(work: BarWork, stockOf: (part: string) => Stock | null):
 export function endCuts(work: BarWork, end: End): Cut[] {
   const joints = work.joints[end];
   if (joints.length === 0) return naturalCuts(work.bar, end);
-  return isBrace(work.bar) || stopOf(work.bar, end) ? [...naturalCuts(work.bar, end), ...joints] : joints;
+  const stop = stopOf(work.bar, end);
+  return isBrace(work.bar) || (stop && !stop.laid) ? [...naturalCuts(work.bar, end), ...joints] : joints;
 }

@@ -27,6 +27,8 @@ export interface StoppedEnd {
   readonly against: boolean;
   /** Where it is cut, on the face: from the left edge to the right one in the direction of travel. */
   readonly line: readonly Point[];
+  /** It only lies so: a joint there cuts it otherwise. */
+  readonly laid?: true;
 }
 export type Stops = { readonly [End in 'start' | 'end']?: StoppedEnd };
 

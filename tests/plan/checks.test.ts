@@ -35,6 +35,8 @@ const stenciled = (options: object): Design =>
       : p,
   );
 const bed = (change: Partial<Design['bed']>): Design => ({ ...base, bed: { ...base.bed, ...change } });
+const measured = (rim: NonNullable<Design['bed']['measured']>['rim']): Design =>
+  bed({ measured: { rim, field: {}, keep: 'bottom', rise: 0, border: 'square' } });
 const edge = (of: string, side: 'low' | 'mid' | 'high') => ({ of, side });
 
 /** Hard to reach through a whole design; `tests/lettering/stencil.test.ts` sets them off. */
@@ -59,6 +61,24 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
   'part.unknown-support': () => withParts({ ...strip('lost', 200, 900), on: 'nothing-there' }),
   'part.support-cycle': () =>
     withParts({ ...strip('one', 200, 900), on: 'two' }, { ...strip('two', 200, 900), on: 'one' }),
+  'part.ripped': () => {
+    const design = measured({ top: 1060 });
+    const up = (id: string, x: number): Part => ({
+      ...strip(id, x, 400),
+      stock: 'pine-1x3',
+      lie: 'up',
+      on: 'rim',
+      box: box(x, 400, 63.5, 600),
+    });
+    return {
+      ...design,
+      bed: { ...design.bed, measured: design.bed.measured && { ...design.bed.measured, border: 'along' } },
+      parts: [up('edge', 990.6), up('filler', 927.1), up('inner', 863.6)],
+      rules: [],
+      joints: [],
+      groups: [],
+    };
+  },
   'end.not-met': () =>
     withParts({
       ...strip('short', 200, 900),
@@ -146,6 +166,11 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
       stock: 'mdf-half',
     }),
   'bed.no-room': () => bed({ cleats: { ...base.bed.cleats, below: 400 } }),
+  'bed.not-closing': () =>
+    measured({ bottom: 1094, top: 1054.1, left: 1981.2, right: 1981.2, rising: 2244.2, falling: 2244.2 }),
+  'bed.out-of-square': () => measured({ rising: 2250 }),
+  'bed.bowed': () => measured({ middle: 1060 }),
+  'bed.corner': () => measured({ top: 1010 }),
   'bed.legs': () => bed({ legs: { ...base.bed.legs, length: 100 } }),
   'joint.not-made': () => ({
     ...base,

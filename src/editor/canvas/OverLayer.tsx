@@ -4,12 +4,14 @@ import { Layer, Shape } from 'react-konva';
 import { withoutMeasured } from '../drawing/dimensions.ts';
 import { drawDimensions, drawFigures } from '../drawing/drawDimensions.ts';
 import { drawInHand } from '../drawing/drawInHand.ts';
+import { drawReal } from '../drawing/drawReal.ts';
 import { drawPlate } from '../drawing/figure.ts';
 import type { Palette } from '../drawing/palette.ts';
 import { rulerPainter } from '../drawing/rulers.ts';
 import { sceneOf } from '../drawing/scene.ts';
 import { useStore } from '../state/hooks.ts';
 import { type EditorState, isCarrying, shownNow, type View } from '../state/store.ts';
+import { t } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { useOwnFrames } from './useOwnFrames.ts';
 
@@ -44,6 +46,10 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
       const { selection } = state.edit;
       const scene = sceneOf(shown, { selection, view, corner, opening, member, carrying });
       drawDimensions(ctx, scene.overall, view, palette);
+      if (state.step === 'bed')
+        drawReal(ctx, shown.face, view, palette, (longer, times) =>
+          t('bed.drawnMore', { by: lengthText(shown.design, longer), times }),
+        );
       const guides = withoutMeasured(provisional?.guides ?? [], scene.dimensions);
       drawInHand(ctx, { ...scene, view, palette, guides, path, frame });
       drawDimensions(ctx, scene.dimensions, view, palette);
@@ -75,6 +81,7 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
 
 const differs = (now: EditorState, before: EditorState): boolean =>
   now.edit !== before.edit ||
+  now.step !== before.step ||
   now.provisional !== before.provisional ||
   now.hud !== before.hud ||
   now.frame !== before.frame ||

@@ -5,11 +5,13 @@ import { allKeepClears } from '../../bed/legFootprints.ts';
 import { isBought, isLettered } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
 import { type Looks, looksOf } from '../../finish/look.ts';
+import { alongEdges } from '../../layout/along.ts';
 import type { LaidPart, Layout } from '../../layout/laid.ts';
 import { laidFrom } from '../../layout/layout.ts';
 import type { Remembered } from '../../layout/remembered.ts';
 import { byId } from '../../materials/lookup.ts';
 import type { Material, Stock, Tables } from '../../materials/types.ts';
+import { reuse } from '../reuse.ts';
 import { type Stages, stage } from './stage.ts';
 
 /** What the face as it is shown follows from. */
@@ -66,8 +68,14 @@ export const FACE_STAGES: Stages<FaceGiven & FaceFacts, FaceFacts> = {
       laidFrom({ design: { parts, rules, finishes }, ...more }, last ?? null),
   ),
   layout: stage(
-    ({ laid }) => ({ laid }),
-    ({ laid }) => laid.layout,
+    ({ laid, face, design, stocks }) => ({
+      ...{ layout: laid.layout, face, border: design.bed.measured?.border, stocks },
+    }),
+    ({ layout, face, border, stocks }, last) => {
+      if (border !== 'along' || !face.real) return layout;
+      const along = alongEdges(layout, face, stocks);
+      return { ...along, parts: reuse(last?.parts, along.parts) };
+    },
   ),
   alike: stage(
     ({ layout }) => ({ parts: layout.parts }),

@@ -16,6 +16,7 @@ import { BoardList } from './BoardList.tsx';
 import { BED_SECTIONS, BESIDE_FIELDS, frameBoardField, MENDED_AT, SKIN_FIELDS } from './bedFields.ts';
 import { bedChange } from './changeBed.ts';
 import { FaceSection } from './FaceSection.tsx';
+import { MeasuredSection } from './MeasuredSection.tsx';
 import { MovedList } from './MovedList.tsx';
 import { MATTRESS_FIELDS, presetOf } from './mattressFields.ts';
 
@@ -77,6 +78,7 @@ export default function BedPane() {
       <p className="note">{t('bed.lead')}</p>
       <MattressSection bed={bed} onPropose={propose} />
       <FaceSection bed={bed} onPropose={propose} />
+      <MeasuredSection onPropose={propose} />
       {BED_SECTIONS.map((section) => (
         <Section key={section.words} title={section.words}>
           <div className="fields">

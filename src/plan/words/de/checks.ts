@@ -48,6 +48,37 @@ const ROOM: Readonly<Record<string, string>> = {
   legs: 'Füße',
 };
 
+/** Was vom Bett gemessen wurde. */
+const RECTANGLE: Readonly<Record<string, readonly [of: string, is: string]>> = {
+  rim: ['des Rahmens', 'Der Rahmen'],
+  field: ['des vertieften Feldes', 'Das vertiefte Feld'],
+};
+const rectangle = (f: CheckFigures, as: 0 | 1): string => RECTANGLE[f.text('of')]?.[as] ?? f.text('of');
+const READING: Readonly<Record<string, string>> = {
+  bottom: 'die Breite unten',
+  middle: 'die Breite in der Mitte',
+  top: 'die Breite oben',
+  left: 'die Höhe links',
+  right: 'die Höhe rechts',
+  rising: 'die Diagonale von unten links',
+  falling: 'die Diagonale von oben links',
+};
+const CORNER: Readonly<Record<string, string>> = {
+  'lower-left': 'unten links',
+  'lower-right': 'unten rechts',
+  'upper-left': 'oben links',
+  'upper-right': 'oben rechts',
+};
+
+/** What shows past a square layout at a corner, or what hangs over there. */
+function pastCorner(f: CheckFigures, say: Say): string {
+  const low = f.text('corner').startsWith('lower');
+  const past = (mm: number, where: string): string =>
+    `${where} ${say.length(Math.abs(mm))} ${mm < 0 ? 'über den Rahmen hinaus' : 'Rahmen zu sehen'}`;
+  const across = past(f.number('across_mm'), 'an der Seite');
+  return `${across}, ${past(f.number('up_mm'), low ? 'unten' : 'oben')}`;
+}
+
 const JOINT: Readonly<Record<string, string>> = {
   miter: 'Gehrung',
   butt: 'Stumpfstoß',
@@ -92,6 +123,14 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} soll auf „${f.text('on')}“ liegen; das ist weder eine Ebene dieser Front noch ein Teil. Wählen, worauf es liegt.`,
   'part.support-cycle': (f, say) =>
     `Diese Teile liegen im Kreis aufeinander: ${f.parts.map(say.name).join(', ')}. Eines davon auf die Front legen.`,
+  'part.ripped': (f, say) => {
+    const [from, to] = f.text('lies') === 'up' ? ['unten', 'oben'] : ['links', 'rechts'];
+    const widths = `${say.name(f.part)} wird keilförmig aufgetrennt: ${from} ${say.length(f.number('from_mm'))} breit, ${to} ${say.length(f.number('to_mm'))}.`;
+    const wide = Math.max(f.number('from_mm'), f.number('to_mm')) > f.number('stock_mm');
+    return wide
+      ? `${widths} Das Material ist nur ${say.length(f.number('stock_mm'))} breit: ein breiteres wählen.`
+      : widths;
+  },
   'end.not-met': (f, say) => {
     const [part, at] = [say.name(f.part), say.name(f.text('at'))];
     const ends =
@@ -128,6 +167,14 @@ export const checks: PlanWords['checks'] = {
     `Die Bettmaße lassen keinen Platz (${ROOM[f.text('what')] ?? f.text('what')}: ${say.length(f.number('size_mm'))}). Nachmessen: Rahmentiefe, Auflageleisten und Liegefläche müssen ineinander passen.`,
   'bed.legs': (f, say) =>
     `Die Füße sind ${say.length(f.number('legs_mm'))} lang, die gesenkte Front steht aber ${say.length(f.number('needed_mm'))} über dem Boden. Fußlänge, Höhe des Drehpunkts und seinen Abstand zur Front prüfen.`,
+  'bed.not-closing': (f, say) =>
+    `Die Maße ${rectangle(f, 0)} können nicht alle stimmen. Am ehesten falsch ist ${READING[f.text('reading')] ?? f.text('reading')}: gelesen ${say.length(f.number('read_mm'))}, nach den anderen wären es ${say.length(f.number('would_mm'))}. Nachmessen.`,
+  'bed.out-of-square': (f, say) =>
+    `${rectangle(f, 1)} ist nicht im Winkel: Die Diagonale von ${f.number('longer_mm') > 0 ? 'unten' : 'oben'} links ist um ${say.length(Math.abs(f.number('longer_mm')))} zu lang.`,
+  'bed.bowed': (f, say) =>
+    `Die Seiten ${rectangle(f, 0)} sind in der Mitte zusammen um ${say.length(Math.abs(f.number('bow_mm')))} nach ${f.number('bow_mm') > 0 ? 'außen' : 'innen'} gebogen. Gerade Leisten folgen dem nicht: beibiegen oder anhobeln.`,
+  'bed.corner': (f, say) =>
+    `Das rechtwinklige Layout lässt an der Ecke ${CORNER[f.text('corner')] ?? f.text('corner')}: ${pastCorner(f, say)}.`,
   'joint.overlap': (f, say) =>
     f.parts.length > 1
       ? `${say.name(f.part)} und ${say.name(f.other)} liegen ohne Verbindung übereinander (${say.area(f.number('area_m2'))}). Verbindung wählen oder eines verschieben.`

@@ -20,6 +20,33 @@ const HIT_BY: Readonly<Record<string, string>> = {
 
 const place = (f: CheckFigures): string => HIT_BY[f.text('what')] ?? f.text('what');
 
+/** What of the bed was measured. */
+const RECTANGLE: Readonly<Record<string, string>> = { rim: 'frame', field: 'recessed field' };
+const READING: Readonly<Record<string, string>> = {
+  bottom: 'the width at the bottom',
+  middle: 'the width at the middle',
+  top: 'the width at the top',
+  left: 'the height at the left',
+  right: 'the height at the right',
+  rising: 'the diagonal from the lower left',
+  falling: 'the diagonal from the upper left',
+};
+const CORNER: Readonly<Record<string, string>> = {
+  'lower-left': 'lower left',
+  'lower-right': 'lower right',
+  'upper-left': 'upper left',
+  'upper-right': 'upper right',
+};
+
+/** What shows past a square layout at a corner, or what hangs over there. */
+function pastCorner(f: CheckFigures, say: Say): string {
+  const low = f.text('corner').startsWith('lower');
+  const past = (mm: number, where: string): string =>
+    `${say.length(Math.abs(mm))} ${mm < 0 ? 'hanging over' : 'of the frame showing'} ${where}`;
+  const across = past(f.number('across_mm'), 'at the side');
+  return `${across} and ${past(f.number('up_mm'), low ? 'at the bottom' : 'at the top')}`;
+}
+
 const JOINT: Readonly<Record<string, string>> = {
   miter: 'miter',
   butt: 'butt joint',
@@ -63,6 +90,14 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} is to lie on “${f.text('on')}”, which is neither a level of this face nor a part. Choose what it lies on.`,
   'part.support-cycle': (f, say) =>
     `These parts lie on each other in a circle: ${f.parts.map(say.name).join(', ')}. Let one of them lie on the face.`,
+  'part.ripped': (f, say) => {
+    const [from, to] = f.text('lies') === 'up' ? ['lower', 'upper'] : ['left', 'right'];
+    const widths = `${say.name(f.part)} is ripped to a taper: ${say.length(f.number('from_mm'))} wide at the ${from} end, ${say.length(f.number('to_mm'))} at the ${to} end.`;
+    const wide = Math.max(f.number('from_mm'), f.number('to_mm')) > f.number('stock_mm');
+    return wide
+      ? `${widths} Its stock is only ${say.length(f.number('stock_mm'))} wide: choose a wider one.`
+      : widths;
+  },
   'end.not-met': (f, say) => {
     const [part, at] = [say.name(f.part), say.name(f.text('at'))];
     const count = f.number('count');
@@ -99,6 +134,14 @@ export const checks: PlanWords['checks'] = {
     `The bed's measurements leave no room for the ${f.text('what')} (${say.length(f.number('size_mm'))}). Measure again: frame depth, cleats and platform must fit inside each other.`,
   'bed.legs': (f, say) =>
     `The legs are ${say.length(f.number('legs_mm'))} long, but the lowered face is ${say.length(f.number('needed_mm'))} above the floor. Check leg length, pivot height and pivot distance from the face.`,
+  'bed.not-closing': (f, say) =>
+    `The measurements of the ${RECTANGLE[f.text('of')] ?? f.text('of')} cannot all be right. Likeliest wrong is ${READING[f.text('reading')] ?? f.text('reading')}: it was read as ${say.length(f.number('read_mm'))}, and by the others it would be ${say.length(f.number('would_mm'))}. Measure it again.`,
+  'bed.out-of-square': (f, say) =>
+    `The ${RECTANGLE[f.text('of')] ?? f.text('of')} is out of square: ${say.length(Math.abs(f.number('longer_mm')))} long on the diagonal from the ${f.number('longer_mm') > 0 ? 'lower' : 'upper'} left.`,
+  'bed.bowed': (f, say) =>
+    `The sides of the ${RECTANGLE[f.text('of')] ?? f.text('of')} bow ${f.number('bow_mm') > 0 ? 'out' : 'in'} by ${say.length(Math.abs(f.number('bow_mm')))} between them at the middle. Straight trim does not follow that: spring it in, or plane to fit.`,
+  'bed.corner': (f, say) =>
+    `At the ${CORNER[f.text('corner')] ?? f.text('corner')} corner the square layout leaves ${pastCorner(f, say)}.`,
   'joint.overlap': (f, say) =>
     f.parts.length > 1
       ? `${say.name(f.part)} and ${say.name(f.other)} lie over each other with no joint (${say.area(f.number('area_m2'))}). Choose a joint, or move one of them.`

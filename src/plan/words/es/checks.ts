@@ -41,6 +41,37 @@ const ROOM: Readonly<Record<string, string>> = {
   legs: 'las patas',
 };
 
+/** What of the bed was measured. */
+const RECTANGLE: Readonly<Record<string, readonly [of: string, is: string]>> = {
+  rim: ['del bastidor', 'El bastidor'],
+  field: ['del fondo hundido', 'El fondo hundido'],
+};
+const rectangle = (f: CheckFigures, as: 0 | 1): string => RECTANGLE[f.text('of')]?.[as] ?? f.text('of');
+const READING: Readonly<Record<string, string>> = {
+  bottom: 'el ancho abajo',
+  middle: 'el ancho en el medio',
+  top: 'el ancho arriba',
+  left: 'el alto a la izquierda',
+  right: 'el alto a la derecha',
+  rising: 'la diagonal desde abajo a la izquierda',
+  falling: 'la diagonal desde arriba a la izquierda',
+};
+const CORNER: Readonly<Record<string, string>> = {
+  'lower-left': 'inferior izquierda',
+  'lower-right': 'inferior derecha',
+  'upper-left': 'superior izquierda',
+  'upper-right': 'superior derecha',
+};
+
+/** What shows past a square layout at a corner, or what hangs over there. */
+function pastCorner(f: CheckFigures, say: Say): string {
+  const low = f.text('corner').startsWith('lower');
+  const past = (mm: number, where: string): string =>
+    `${where} ${mm < 0 ? 'sobresale' : 'deja ver el bastidor'} ${say.length(Math.abs(mm))}`;
+  const across = past(f.number('across_mm'), 'al lado');
+  return `${across} y ${past(f.number('up_mm'), low ? 'abajo' : 'arriba')}`;
+}
+
 const JOINT: Readonly<Record<string, string>> = {
   miter: 'El inglete elegido',
   butt: 'La unión a tope elegida',
@@ -85,6 +116,14 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} debe apoyarse en «${f.text('on')}», que no es un nivel de este frente ni una pieza. Elegir en qué se apoya.`,
   'part.support-cycle': (f, say) =>
     `Estas piezas se apoyan unas en otras en círculo: ${f.parts.map(say.name).join(', ')}. Apoyar una de ellas en el frente.`,
+  'part.ripped': (f, say) => {
+    const [from, to] = f.text('lies') === 'up' ? ['abajo', 'arriba'] : ['a la izquierda', 'a la derecha'];
+    const widths = `${say.name(f.part)} se corta al hilo en cuña: ${say.length(f.number('from_mm'))} de ancho ${from}, ${say.length(f.number('to_mm'))} ${to}.`;
+    const wide = Math.max(f.number('from_mm'), f.number('to_mm')) > f.number('stock_mm');
+    return wide
+      ? `${widths} El material solo tiene ${say.length(f.number('stock_mm'))} de ancho: elegir uno más ancho.`
+      : widths;
+  },
   'end.not-met': (f, say) => {
     const [part, at] = [say.name(f.part), say.name(f.text('at'))];
     const ends =
@@ -121,6 +160,14 @@ export const checks: PlanWords['checks'] = {
     `Las medidas de la cama no dejan sitio para ${ROOM[f.text('what')] ?? f.text('what')} (${say.length(f.number('size_mm'))}). Medir de nuevo: fondo del bastidor, listones de apoyo y base deben caber unos en otros.`,
   'bed.legs': (f, say) =>
     `Las patas miden ${say.length(f.number('legs_mm'))}, pero el frente bajado queda a ${say.length(f.number('needed_mm'))} del suelo. Revisar el largo de las patas, la altura del eje de giro y su distancia al frente.`,
+  'bed.not-closing': (f, say) =>
+    `Las medidas ${rectangle(f, 0)} no pueden ser todas correctas. Lo más probable es que falle ${READING[f.text('reading')] ?? f.text('reading')}: se leyó ${say.length(f.number('read_mm'))} y, según las demás, sería ${say.length(f.number('would_mm'))}. Medir de nuevo.`,
+  'bed.out-of-square': (f, say) =>
+    `${rectangle(f, 1)} está fuera de escuadra: la diagonal desde ${f.number('longer_mm') > 0 ? 'abajo' : 'arriba'} a la izquierda mide ${say.length(Math.abs(f.number('longer_mm')))} de más.`,
+  'bed.bowed': (f, say) =>
+    `Los costados ${rectangle(f, 0)} se arquean ${say.length(Math.abs(f.number('bow_mm')))} entre los dos hacia ${f.number('bow_mm') > 0 ? 'fuera' : 'dentro'} en el medio. Los listones rectos no lo siguen: forzarlos o cepillarlos.`,
+  'bed.corner': (f, say) =>
+    `En la esquina ${CORNER[f.text('corner')] ?? f.text('corner')} la disposición a escuadra ${pastCorner(f, say)}.`,
   'joint.overlap': (f, say) =>
     f.parts.length > 1
       ? `${say.name(f.part)} y ${say.name(f.other)} se montan sin ninguna unión (${say.area(f.number('area_m2'))}). Elegir una unión o mover uno de los dos.`

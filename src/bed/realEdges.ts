@@ -1,0 +1,148 @@
+import type { Check } from '../check/check.ts';
+import {
+  add,
+  angleOf,
+  cross,
+  distance,
+  dot,
+  leftNormal,
+  midpoint,
+  rotate,
+  scale,
+  subtract,
+} from '../geometry/point.ts';
+import { ringOfBox } from '../geometry/region.ts';
+import { intersectLines } from '../geometry/segment.ts';
+import type { Box, Point } from '../geometry/shape.ts';
+import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { cyclic } from '../list/at.ts';
+import { degrees, type Mm } from '../measure/units.ts';
+import type { Bed, BedMeasured } from './bed.ts';
+import type { RealEdges } from './face.ts';
+import { type Corners, cornersOf, type Measured, misreadOf, type Quad, TRUSTED } from './measured.ts';
+
+const mapped = (quad: Quad, to: (p: Point) => Point): Quad => {
+  const [a, b, c, d] = quad;
+  return [to(a), to(b), to(c), to(d)];
+};
+
+export const quadOfBox = (box: Box): Quad => ringOfBox(box) as unknown as Quad;
+
+/** Every edge moved in by a board that is as wide all along. */
+export function movedIn(quad: Quad, by: Mm): Quad {
+  const sides = quad.map((p, i) => {
+    const q = cyclic(quad, i + 1);
+    const out = scale(leftNormal(subtract(q, p)), by);
+    return [add(p, out), add(q, out)] as const;
+  });
+  const [a, b, c, d] = quad.map((p, i) => intersectLines(...cyclic(sides, i - 1), ...cyclic(sides, i)) ?? p);
+  return [a, b, c, d] as Quad;
+}
+
+/**
+ * Where measured corners lie around the true rectangle: the edge that is kept lies along its side, and the largest
+ * square rectangle within the corners begins where the true one does: at its lower left, or at the kept edge.
+ */
+function placedOn(corners: Quad, box: Box, { keep, rise }: Pick<BedMeasured, 'keep' | 'rise'>): Quad {
+  const [a, b, c, d] = corners;
+  const edges = { bottom: [a, b], top: [d, c], left: [a, d], right: [b, c], level: [a, b] } as const;
+  const [from, to] = edges[keep];
+  const upright = keep === 'left' || keep === 'right';
+  const lies = upright ? 90 : keep === 'level' ? degrees(Math.asin(rise / distance(a, b))) : 0;
+  const turned = mapped(corners, (p) => rotate(p, lies - angleOf(subtract(to, from)), a));
+  const [p, q, r, s] = turned;
+  const x = keep === 'right' ? box.x + box.w - Math.min(q.x, r.x) : box.x - Math.max(p.x, s.x);
+  const y = keep === 'top' ? box.y + box.h - Math.min(r.y, s.y) : box.y - Math.max(p.y, q.y);
+  return mapped(turned, (at) => add(at, { x, y }));
+}
+
+/** Corners moved and turned as a whole to where they come nearest to others, by least squares over all four. */
+function nearestTo(corners: Quad, others: Quad): Quad {
+  const middle = (quad: Quad): Point => midpoint(midpoint(quad[0], quad[2]), midpoint(quad[1], quad[3]));
+  const [from, to] = [middle(corners), middle(others)];
+  let [along, across] = [0, 0];
+  corners.forEach((p, i) => {
+    const [u, v] = [subtract(p, from), subtract(cyclic(others, i), to)];
+    along += dot(u, v);
+    across += cross(u, v);
+  });
+  const turn = degrees(Math.atan2(across, along));
+  return mapped(corners, (p) => add(to, rotate(subtract(p, from), turn)));
+}
+
+const isTrue = (quad: Quad, box: Box): boolean =>
+  quad.every((p, i) => distance(p, cyclic(quadOfBox(box), i)) < SAME_LENGTH);
+
+/** What readings of one rectangle come to, with what is to be said of it. */
+function found(of: RealEdges['of'], read: Measured, box: Box, checks: Check[]): Corners | null {
+  const corners = cornersOf(read, box.w, box.h);
+  const misread = misreadOf(read, box.w, box.h);
+  const note = (code: Check['code'], figures: Check['figures']) =>
+    checks.push({ code, severity: misread ? 'warning' : 'note', parts: [], figures: { of, ...figures } });
+  if (misread) {
+    const { reading, read: read_mm, would: would_mm } = misread;
+    note('bed.not-closing', { reading, read_mm, would_mm });
+  } else if (corners) {
+    if (Math.abs(corners.longer) > SAME_LENGTH) note('bed.out-of-square', { longer_mm: corners.longer });
+    if (Math.abs(corners.bow) > SAME_LENGTH) note('bed.bowed', { bow_mm: corners.bow });
+  }
+  return corners;
+}
+
+/**
+ * Where the edges of the face and of its recessed field really are; none where they are true. Frame boards are as
+ * wide all along: a field that was not measured lies as far within the rim as it should.
+ *
+ * Checks: `bed.not-closing` (warning) names the reading that is likeliest wrong where they do not close,
+ * `bed.out-of-square` and `bed.bowed` (notes) what a carpenter would say of the rest, `bed.corner` (note) what each
+ * corner of a square layout leaves to be seen or hangs over.
+ */
+export function realEdges(
+  bed: Bed,
+  rim: Box,
+  field: Box | null,
+): { readonly real: readonly RealEdges[]; readonly checks: readonly Check[] } {
+  const { measured } = bed;
+  if (!measured) return { real: [], checks: [] };
+  const checks: Check[] = [];
+  const whole = found('rim', measured.rim, rim, checks);
+  const outside = whole ? placedOn(whole.corners, rim, measured) : quadOfBox(rim);
+  const rest = ({ longer, bow }: Corners) => ({ longer, bow });
+  const real: RealEdges[] = [
+    { of: 'rim', box: rim, corners: outside, ...(whole ? rest(whole) : { longer: 0, bow: 0 }) },
+  ];
+  if (field) {
+    const within = movedIn(outside, bed.frame.thickness + bed.cleats.width);
+    const read = Object.values(measured.field).some((mm) => mm !== undefined);
+    const own = read ? found('field', measured.field, field, checks) : null;
+    const corners = own ? nearestTo(own.corners, within) : within;
+    real.push({ of: 'field', box: field, corners, ...(own ? rest(own) : { longer: 0, bow: 0 }) });
+  }
+  if (real.every(({ corners, box, bow }) => bow === 0 && isTrue(corners, box))) return { real: [], checks };
+  if (measured.border === 'square') checks.push(...cornerChecks(outside, rim));
+  return { real, checks };
+}
+
+const CORNERS = ['lower-left', 'lower-right', 'upper-right', 'upper-left'] as const;
+
+/** What a square layout leaves to be seen at each corner of the rim, across and up; less than 0: it hangs over. */
+function cornerChecks(corners: Quad, box: Box): Check[] {
+  const middle = { x: box.x + box.w / 2, y: box.y + box.h / 2 };
+  return quadOfBox(box).flatMap((meant, i): Check[] => {
+    const at = cyclic(corners, i);
+    const across_mm = (at.x - meant.x) * Math.sign(meant.x - middle.x);
+    const up_mm = (at.y - meant.y) * Math.sign(meant.y - middle.y);
+    if (Math.max(Math.abs(across_mm), Math.abs(up_mm)) < SAME_LENGTH) return [];
+    const over = Math.min(across_mm, up_mm) < -TRUSTED;
+    const figures = { corner: cyclic(CORNERS, i), across_mm, up_mm };
+    return [{ code: 'bed.corner', severity: over ? 'warning' : 'note', parts: [], at: meant, figures }];
+  });
+}
+
+/** The largest upright rectangle that lies within the corners. */
+export function squareWithin([a, b, c, d]: Quad): { readonly w: Mm; readonly h: Mm } {
+  return {
+    w: Math.min(b.x, c.x) - Math.max(a.x, d.x),
+    h: Math.min(c.y, d.y) - Math.max(a.y, b.y),
+  };
+}

@@ -1,0 +1,67 @@
+import type { Face, RealEdges } from '../../bed/face.ts';
+import { quadOfBox } from '../../bed/realEdges.ts';
+import { add, distance, leftNormal, lerp, midpoint, scale, subtract } from '../../geometry/point.ts';
+import type { Point } from '../../geometry/shape.ts';
+import { cyclic } from '../../list/at.ts';
+import type { Mm } from '../../measure/units.ts';
+import { toScreen, type View } from '../state/store.ts';
+import { drawPlate } from './figure.ts';
+import { strokeHaloed } from './haloed.ts';
+import type { Palette } from './palette.ts';
+import type { Pen } from './pen.ts';
+
+/** How far the corner that is farthest off is drawn off, in pixels. */
+const SEEN = 22;
+/** Corners nearer than this to where they should be are there. */
+const TRUE: Mm = 0.05;
+const MOST_TIMES = 100;
+
+/** How many times as much as it is a face out of true is drawn out of it, so that it is seen. */
+export function timesOf(real: readonly RealEdges[], view: View): number {
+  const most = Math.max(
+    ...real.flatMap(({ corners, box, bow }) => [
+      Math.abs(bow) / 2,
+      ...corners.map((p, i) => distance(p, cyclic(quadOfBox(box), i))),
+    ]),
+  );
+  return most < TRUE ? 1 : Math.min(MOST_TIMES, Math.max(1, Math.round(SEEN / (most * view.scale))));
+}
+
+/**
+ * The real edges of a face that is out of true, dashed, so many times as far off as they are; a plate by the end of the
+ * longer diagonal says by how much it is longer.
+ */
+export function drawReal(
+  ctx: Pen,
+  { real }: Face,
+  view: View,
+  palette: Palette,
+  textOf: (longer: Mm, times: number) => string,
+): void {
+  if (!real) return;
+  const times = timesOf(real, view);
+  for (const { corners, box, bow, longer } of real) {
+    const meant = quadOfBox(box);
+    const seen = corners.map((p, i): Point => {
+      const should = cyclic(meant, i);
+      return toScreen(view, add(should, scale(subtract(p, should), times)));
+    });
+    ctx.beginPath();
+    seen.forEach((p, i) => {
+      const q = cyclic(seen, i + 1);
+      if (i === 0) ctx.moveTo(p.x, p.y);
+      // Only the upright edges were measured in the middle.
+      const out = i % 2 === 1 ? (bow / 2) * times * view.scale : 0;
+      const by = add(midpoint(p, q), scale(leftNormal(subtract(q, p)), out * (4 / 3)));
+      const [a, b] = [lerp(p, by, 2 / 3), lerp(q, by, 2 / 3)];
+      if (out === 0) ctx.lineTo(q.x, q.y);
+      else ctx.bezierCurveTo(a.x, a.y, b.x, b.y, q.x, q.y);
+    });
+    ctx.closePath();
+    strokeHaloed(ctx, palette, { color: palette.over, width: 1.5, dash: [6, 4] });
+    if (Math.abs(longer) < TRUE) continue;
+    const at = lerp(cyclic(seen, longer > 0 ? 2 : 3), cyclic(seen, longer > 0 ? 0 : 1), 0.12);
+    const look = { size: 14, fill: palette.halo, ink: palette.over, edge: palette.over, halo: palette.halo };
+    drawPlate(ctx, { text: textOf(Math.abs(longer), times), ...look }, at, 'middle');
+  }
+}

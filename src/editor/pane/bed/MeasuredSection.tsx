@@ -1,0 +1,84 @@
+import { withFace } from '../../../bed/faceSize.ts';
+import { squareWithin } from '../../../bed/realEdges.ts';
+import type { Bed } from '../../../design/schema.ts';
+import { Button } from '../../control/Button.tsx';
+import { FieldGrid } from '../../control/form/Fields.tsx';
+import { type Label, labelText } from '../../control/form/formField.ts';
+import { Section } from '../../control/Section.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
+import { useCheckWords } from '../../control/useCheckWords.ts';
+import { useSettled } from '../../state/hooks.ts';
+import { useWords } from '../../words/t.ts';
+import { lengthText } from '../../words/text.ts';
+import { FIT_FIELDS, IS_MEASURED, readingFields } from './measuredFields.ts';
+
+const READ = { rim: readingFields('rim'), field: readingFields('field') } as const;
+const TOLD: ReadonlySet<string> = new Set(['bed.out-of-square', 'bed.bowed', 'bed.corner']);
+
+/** The face as a tape reads it, what that comes to, and what is to take the taper. */
+export function MeasuredSection({ onPropose }: { onPropose: (next: Bed, label: string) => void }) {
+  const t = useWords();
+  const settled = useSettled();
+  const { design, face, bed } = settled;
+  const message = useCheckWords(design);
+  const take = (next: Bed, label: Label) => onPropose(next, labelText(label));
+  const wrongIn = (of: string) => (label: Label) => {
+    const check = bed.checks.find(
+      ({ code, figures }) =>
+        code === 'bed.not-closing' && figures.of === of && label === `bed.read.${figures.reading}`,
+    );
+    return check && message(check);
+  };
+  const form = { value: settled, onChange: take };
+  const rim = face.real?.find(({ of }) => of === 'rim');
+  const square = rim && squareWithin(rim.corners);
+  const fits = square && Math.abs(square.w - face.width) + Math.abs(square.h - face.height) < 0.1;
+  const told = bed.checks.filter(({ code }) => TOLD.has(code));
+  return (
+    <Section title="bed.measured">
+      <FieldGrid of={[IS_MEASURED]} {...form} />
+      {design.bed.measured ? (
+        <>
+          <h4 className="built-theme">{t('bed.read.rim')}</h4>
+          <FieldGrid of={READ.rim} {...form} errorOf={wrongIn('rim')} />
+          {design.bed.skin ? null : (
+            <>
+              <h4 className="built-theme">{t('bed.read.field')}</h4>
+              <FieldGrid of={READ.field} {...form} errorOf={wrongIn('field')} />
+            </>
+          )}
+          <FieldGrid of={FIT_FIELDS} {...form} />
+          {told.length > 0 ? (
+            <ul className="note" role="status">
+              {told.map((check) => (
+                <li key={`${check.code}${check.figures.of}${check.figures.corner}`}>
+                  <Typeset text={message(check)} />
+                </li>
+              ))}
+            </ul>
+          ) : null}
+          {square && !fits ? (
+            <p className="note">
+              <Typeset
+                text={t('bed.squareFace', {
+                  w: lengthText(design, square.w),
+                  h: lengthText(design, square.h),
+                })}
+              />
+              <Button
+                onClick={() =>
+                  onPropose(
+                    withFace(withFace(design.bed, 'width', square.w), 'height', square.h),
+                    t('bed.useSquareFace'),
+                  )
+                }
+              >
+                {t('bed.useSquareFace')}
+              </Button>
+            </p>
+          ) : null}
+        </>
+      ) : null}
+    </Section>
+  );
+}

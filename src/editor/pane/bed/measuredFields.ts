@@ -1,0 +1,93 @@
+import type { BedMeasured } from '../../../bed/bed.ts';
+import type { RealEdges } from '../../../bed/face.ts';
+import { cornersOf, READINGS, type Reading, spanOf } from '../../../bed/measured.ts';
+import { quadOfBox } from '../../../bed/realEdges.ts';
+import type { Bed } from '../../../design/schema.ts';
+import type { Box } from '../../../geometry/shape.ts';
+import type { Mm } from '../../../measure/units.ts';
+import { type FormField, named } from '../../control/form/formField.ts';
+import type { Shown } from '../../document/shown.ts';
+
+/** What a bed is before anything of it was measured. */
+export const UNMEASURED: BedMeasured = { rim: {}, field: {}, keep: 'bottom', rise: 0, border: 'square' };
+
+type Of = RealEdges['of'];
+
+const asked = ({ design }: Shown): BedMeasured => design.bed.measured ?? UNMEASURED;
+
+/** The true rectangle that readings are of; none on a face without a recess. */
+const meant = ({ face }: Shown, of: Of): Box | null =>
+  of === 'rim' ? face.box : (face.levels.find(({ id }) => id === 'field')?.box ?? null);
+
+/** What the tape read, else what it would by what it did. */
+function reads(shown: Shown, of: Of, reading: Reading): Mm {
+  const box = meant(shown, of) ?? shown.face.box;
+  const read = asked(shown)[of];
+  return read[reading] ?? spanOf(cornersOf(read, box.w, box.h)?.corners ?? quadOfBox(box), reading);
+}
+
+const withMeasured = (bed: Bed, change: Partial<BedMeasured>): Bed => ({
+  ...bed,
+  measured: { ...UNMEASURED, ...bed.measured, ...change },
+});
+
+export type MeasuredField = FormField<Shown, Bed>;
+
+/** One field for each reading of a rectangle, in the order in which a tape takes them. */
+export const readingFields = (of: Of): readonly MeasuredField[] =>
+  READINGS.map((reading) => ({
+    is: 'length',
+    label: `bed.read.${reading}`,
+    min: 100,
+    when: (shown) => shown.design.bed.measured !== undefined && meant(shown, of) !== null,
+    get: (shown) => reads(shown, of, reading),
+    put: (mm, { design: { bed } }) => withMeasured(bed, { [of]: { ...bed.measured?.[of], [reading]: mm } }),
+  }));
+
+/** Whether the bed was measured at all. */
+export const IS_MEASURED: MeasuredField = {
+  is: 'switch',
+  label: 'bed.isMeasured',
+  hint: 'bed.measuredHint',
+  place: 'wide',
+  get: ({ design }) => design.bed.measured !== undefined,
+  put: (on, { design: { bed } }) => {
+    const { measured: _, ...rest } = bed;
+    return on ? withMeasured(bed, {}) : rest;
+  },
+};
+
+const KEEPS = named('bed.keep', ['bottom', 'top', 'left', 'right', 'level']);
+const BORDERS = named('bed.border', ['square', 'along']);
+const isMeasured = ({ design }: Shown): boolean => design.bed.measured !== undefined;
+
+/** What the layout is square to, and what takes the taper. */
+export const FIT_FIELDS: readonly MeasuredField[] = [
+  {
+    is: 'choice',
+    label: 'bed.keep',
+    when: isMeasured,
+    of: KEEPS,
+    get: (shown) => asked(shown).keep,
+    put: (value, { design }) =>
+      withMeasured(design.bed, { keep: KEEPS.find((one) => one.value === value)?.value ?? UNMEASURED.keep }),
+  },
+  {
+    is: 'length',
+    label: 'bed.rise',
+    min: -500,
+    max: 500,
+    when: (shown) => isMeasured(shown) && asked(shown).keep === 'level',
+    get: (shown) => asked(shown).rise,
+    put: (rise, { design }) => withMeasured(design.bed, { rise }),
+  },
+  {
+    is: 'choice',
+    label: 'bed.border',
+    place: 'wide',
+    when: isMeasured,
+    of: BORDERS,
+    get: (shown) => asked(shown).border,
+    put: (value, { design }) => withMeasured(design.bed, { border: value === 'along' ? 'along' : 'square' }),
+  },
+];
