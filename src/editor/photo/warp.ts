@@ -1,4 +1,5 @@
 import { at } from '../../list/at.ts';
+import type { InRoom } from '../state/photo.ts';
 import { type Homography, mapped } from './homography.ts';
 
 /** Pixels, four bytes each, rows from the top. */
@@ -8,15 +9,38 @@ export interface Pixels {
   readonly height: number;
 }
 
+/** How much red is taken or given at the warmest, and blue the other way. Our own choice, by eye. */
+const WARMEST = 0.35;
+
+/** The same picture in another light: its colors times a brightness, with more red and less blue where it is warm. */
+export function litPixels(
+  { data, width, height }: Pixels,
+  { brightness, warmth }: Pick<InRoom, 'brightness' | 'warmth'>,
+): Pixels {
+  const shares = [1 + warmth * WARMEST, 1, 1 - warmth * WARMEST].map((share) => share * brightness);
+  const lit = new Uint8ClampedArray(data);
+  for (let i = 0; i < lit.length; i += 4) {
+    for (const [c, share] of shares.entries()) lit[i + c] = at(data, i + c) * share;
+  }
+  return { data: lit, width, height };
+}
+
 /**
  * A picture as it is seen through a map: each pixel of the result takes the color found where `toSource` takes
- * its middle, blended from the four pixels around; outside of the picture it is clear.
+ * its middle, blended from the four pixels around; outside of the picture it is clear. `from` is the upper left pixel of
+ * the result, counted where the map counts.
  */
-export function warpedPixels(source: Pixels, toSource: Homography, width: number, height: number): Pixels {
+export function warpedPixels(
+  source: Pixels,
+  toSource: Homography,
+  width: number,
+  height: number,
+  from = { x: 0, y: 0 },
+): Pixels {
   const data = new Uint8ClampedArray(width * height * 4);
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
-      const p = mapped(toSource, { x: x + 0.5, y: y + 0.5 });
+      const p = mapped(toSource, { x: from.x + x + 0.5, y: from.y + y + 0.5 });
       blend(source, p.x - 0.5, p.y - 0.5, data, (y * width + x) * 4);
     }
   }

@@ -18,11 +18,25 @@ export interface Placing {
   readonly straight: boolean;
 }
 
+/** How a face is laid into the photo: its light, and what stands before it. */
+export interface InRoom {
+  /** As shares of how it looks by itself. */
+  readonly brightness: number;
+  /** -1 as blue as it gets, 1 as yellow. */
+  readonly warmth: number;
+  /** Around what of the photo stands before the bed, pixels of the picture. */
+  readonly before: readonly (readonly Point[])[];
+}
+
+export const PLAIN_ROOM: InRoom = { brightness: 1, warmth: 0, before: [] };
+
 /** A photo under the drawing. It belongs to the device, not to the design. */
 export interface Photo {
   readonly file: Blob;
   readonly image: ImageBitmap;
   readonly placing: Placing;
+  /** Absent: the face was never laid into it. */
+  readonly room?: InRoom;
   /** 0 to 1. */
   readonly opacity: number;
   readonly shown: boolean;

@@ -1,9 +1,11 @@
-import { ImagePlus, Trash2, Undo2 } from 'lucide-react';
-import { useState } from 'react';
+import { Image, ImagePlus, Trash2, Undo2 } from 'lucide-react';
+import { Suspense, useState } from 'react';
 import { boxAround } from '../../../geometry/box.ts';
 import { Button } from '../../control/Button.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
+import { lazyPart } from '../../control/lazyPart.tsx';
 import { MeasureField } from '../../control/MeasureField.tsx';
+import { Guard } from '../../frame/Guard.tsx';
 import { pickByInput } from '../../kept/file.ts';
 import { openPhoto } from '../../photo/open.ts';
 import { frameOf, scaledTo } from '../../photo/placing.ts';
@@ -14,6 +16,8 @@ import { shownOn } from '../../state/place.ts';
 import { useWords } from '../../words/t.ts';
 import { PHOTO_FIELDS, PLACING_FIELDS, STRAIGHT_FIELDS } from './photoFields.ts';
 import { QuadFields } from './QuadFields.tsx';
+
+const RoomDialog = lazyPart(() => import('./RoomDialog.tsx').then((m) => m.RoomDialog));
 
 const MODES = ['move', 'scale', 'straighten'] as const;
 
@@ -63,6 +67,7 @@ function PhotoFields({ photo }: { photo: Photo }) {
   const t = useWords();
   const store = useStore();
   const mode = useEditor((s) => s.photoMode);
+  const [inRoom, setInRoom] = useState(false);
   const { placing, image, locked } = photo;
   const change = (next: Partial<Photo>) =>
     store.setState({ photo: { ...photo, ...next }, ...('locked' in next ? { photoMode: 'rest' } : {}) });
@@ -99,6 +104,16 @@ function PhotoFields({ photo }: { photo: Photo }) {
         <QuadFields quad={placing.quad} size={image} onCommit={(quad) => place({ quad })} />
       ) : null}
       <Fields of={STRAIGHT_FIELDS} value={photo} onChange={place} />
+      <Button icon={Image} onClick={() => setInRoom(true)}>
+        {t('room.open')}
+      </Button>
+      {inRoom ? (
+        <Guard onLost={() => setInRoom(false)}>
+          <Suspense fallback={null}>
+            <RoomDialog photo={photo} onClose={() => setInRoom(false)} />
+          </Suspense>
+        </Guard>
+      ) : null}
     </>
   );
 }

@@ -1,4 +1,4 @@
-import { useDeferredValue, useId, useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import type { Design } from '../../../design/schema.ts';
 import { castShadows } from '../../../finish/shadow.ts';
 import type { Plan } from '../../../plan/types.ts';
@@ -6,6 +6,7 @@ import { Button } from '../../control/Button.tsx';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { FaceMap } from '../../control/FaceMap.tsx';
 import { Section } from '../../control/Section.tsx';
+import { Slider } from '../../control/Slider.tsx';
 import { regionData } from '../../control/svgPath.ts';
 import { useSay } from '../../control/useSay.ts';
 import { ExportStatus } from '../../kept/export/ExportStatus.tsx';
@@ -62,6 +63,7 @@ export function Light({ plan }: { plan: Plan }) {
             min={-180}
             max={180}
             value={light.azimuth}
+            told={say.angle(light.azimuth)}
             onChange={(azimuth) => put({ azimuth })}
           />
           <Slider
@@ -70,6 +72,7 @@ export function Light({ plan }: { plan: Plan }) {
             min={5}
             max={85}
             value={light.altitude}
+            told={say.angle(light.altitude)}
             onChange={(altitude) => put({ altitude })}
           />
           <Button
@@ -113,41 +116,6 @@ function PictureFields({ face }: { face: Plan['face'] }) {
         {t('light.save')}
       </Button>
       {job ? <ExportStatus job={job} /> : null}
-    </div>
-  );
-}
-
-interface SliderProps {
-  readonly label: string;
-  readonly hint: string;
-  readonly min: number;
-  readonly max: number;
-  readonly value: number;
-  readonly onChange: (value: number) => void;
-}
-
-function Slider({ label, hint, min, max, value, onChange }: SliderProps) {
-  const id = useId();
-  return (
-    <div className="slider">
-      <label htmlFor={id} className="field-label">
-        {label}
-      </label>
-      <output htmlFor={id}>{Math.round(value)}°</output>
-      <input
-        id={id}
-        type="range"
-        min={min}
-        max={max}
-        step={1}
-        value={value}
-        aria-valuetext={`${Math.round(value)}°`}
-        aria-describedby={`${id}-hint`}
-        onChange={(e) => onChange(e.currentTarget.valueAsNumber)}
-      />
-      <p id={`${id}-hint`} className="field-hint">
-        {hint}
-      </p>
     </div>
   );
 }
