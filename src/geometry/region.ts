@@ -52,8 +52,11 @@ export function perimeterOf(region: Region): Mm {
 
 /** Smallest box around the region; null when it is empty. */
 export function boxOf(region: Region): Box | null {
-  if (region.length === 0) return null;
-  return boxAround(region.map(({ outer }) => boxOfPoints(outer)));
+  const [first] = region;
+  if (!first) return null;
+  return region.length === 1
+    ? boxOfPoints(first.outer)
+    : boxAround(region.map(({ outer }) => boxOfPoints(outer)));
 }
 
 /** Center of the area; the origin when the region is empty. */
@@ -83,8 +86,14 @@ export function transformRegion(region: Region, fn: (p: Point) => Point): Region
   });
 }
 
-export const translateRegion = (region: Region, dx: Mm, dy: Mm): Region =>
-  transformRegion(region, (p) => ({ x: p.x + dx, y: p.y + dy }));
+/** Every point moved by the same way, which turns no ring round. */
+export function translateRegion(region: Region, dx: Mm, dy: Mm): Region {
+  const moved = (ring: Ring): Ring => ring.map(({ x, y }) => ({ x: x + dx, y: y + dy }));
+  return region.map(({ outer, holes }) => ({
+    outer: moved(outer),
+    holes: holes.length === 0 ? holes : holes.map(moved),
+  }));
+}
 
 /** Whether `p` lies inside the region or on its border. */
 export function containsPointInRegion(region: Region, p: Point): boolean {

@@ -1,10 +1,10 @@
 import { afterAll, describe, expect, it, vi } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
-import { drawFaceLevels } from '../../src/editor/drawing/drawFaceLevels.ts';
 import { drawSurroundings } from '../../src/editor/canvas/drawSurroundings.ts';
 import { groundPainter } from '../../src/editor/canvas/ground.ts';
 import { shownFrom } from '../../src/editor/document/shown.ts';
 import { drawDimensions, drawFigures } from '../../src/editor/drawing/drawDimensions.ts';
+import { drawFaceLevels } from '../../src/editor/drawing/drawFaceLevels.ts';
 import { drawInHand } from '../../src/editor/drawing/drawInHand.ts';
 import { drawKeepClears } from '../../src/editor/drawing/drawKeepClears.ts';
 import { drawPhotoHandles } from '../../src/editor/drawing/drawPhotoHandles.ts';
@@ -457,6 +457,26 @@ describe('what lies over the drawing', () => {
       expect(squares.some((mark) => near(reach(mark), { x: px.x - 4.5, y: px.y - 4.5, w: 9, h: 9 }))).toBe(
         true,
       );
+  });
+
+  it('a fill is outlined by its border, not board by board', () => {
+    const fill = { ...newPart('fill', { id: 'f', box, stock: 'pine-1x2' }), angle: 0 };
+    const shown = shownFrom({ ...newDesign(), parts: [fill] });
+    expect(shown.layout.parts.length).toBeGreaterThan(1);
+    const chosen = {
+      selection: ['f'],
+      corner: null,
+      opening: null,
+      member: null,
+      carrying: false,
+      view: VIEW,
+    };
+    const { outlined } = sceneOf(shown, chosen);
+    const sheet = recorder();
+    drawInHand(sheet.pen, { ...hand, outlined, boxes: [], handles: [] });
+    const [line] = lines(sheet.marks);
+    expect(line?.paths.map((path) => new Set(path.map(({ x, y }) => `${x} ${y}`)).size)).toEqual([4]);
+    expect(near(reach(line), seenBox(box))).toBe(true);
   });
 
   it('a frame pulled to the right is whole, one to the left dashed; both show what they span', () => {

@@ -1,6 +1,5 @@
 import { midpoint } from '../../geometry/point.ts';
-import type { Box, Point } from '../../geometry/shape.ts';
-import type { LaidPart } from '../../layout/laid.ts';
+import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Guide } from '../document/guide.ts';
 import { type EditorState, toScreen, type View } from '../state/store.ts';
 import { drawPlate } from './figure.ts';
@@ -50,14 +49,14 @@ export function drawInHand(ctx: Pen, hand: InHand): void {
   }
 }
 
-/** All of them by one line: of a fill these are hundreds in each frame, and the halo of none lies over another's line. */
-function outline(ctx: Pen, parts: readonly LaidPart[], view: View, palette: Palette): void {
-  if (parts.length === 0) return;
+/** All of them by one line: the halo of none lies over another's line. */
+function outline(ctx: Pen, regions: readonly Region[], view: View, palette: Palette): void {
+  if (regions.length === 0) return;
   ctx.save();
   ctx.translate(view.x, view.y);
   ctx.scale(view.scale, -view.scale);
   ctx.beginPath();
-  for (const { region } of parts) traceRegion(ctx, region);
+  for (const region of regions) traceRegion(ctx, region);
   ctx.restore();
   strokeHaloed(ctx, palette, { color: palette.over, width: 2 });
 }

@@ -67,14 +67,14 @@ export function paintParts(ctx: Pen, now: Painted, before: Painted | null): void
     drawAll(ctx, now, () => true);
     return;
   }
-  const places = now.parts.map(screenOf(now.look));
+  const placeOf = screenOf(now.look);
   for (const area of areas) {
     ctx.save();
     ctx.beginPath();
     ctx.rect(area.x, area.y, area.w, area.h);
     ctx.clip();
     clear(ctx, now.ground, area);
-    drawAll(ctx, now, (i) => boxesMeet(pick(places, i), area));
+    drawAll(ctx, now, (i) => boxesMeet(placeOf(pick(now.parts, i)), area));
     ctx.restore();
   }
 }

@@ -1,7 +1,10 @@
 import type { Face } from '../../bed/face.ts';
+import { isBoards } from '../../design/made.ts';
 import { boxAround } from '../../geometry/box.ts';
-import type { Box } from '../../geometry/shape.ts';
-import type { LaidPart, Layout } from '../../layout/laid.ts';
+import type { Box, Region } from '../../geometry/shape.ts';
+import { boxIn } from '../../layout/boxIn.ts';
+import type { Layout } from '../../layout/laid.ts';
+import { regionOfFill } from '../../layout/place/shape.ts';
 import type { Shown } from '../document/shown.ts';
 import { itemsOf } from '../edit/movable.ts';
 import { openingIn } from '../edit/openings.ts';
@@ -19,8 +22,8 @@ const ROOM_FOR_DIMENSIONS = 150;
 export interface Scene {
   readonly layout: Layout;
   readonly face: Face;
-  /** Laid parts of the selection, outlined as they are. */
-  readonly outlined: readonly LaidPart[];
+  /** The selection, outlined as it is laid; of a fill its border, not that of each of its pieces. */
+  readonly outlined: readonly Region[];
   /** Boxes that are dashed. */
   readonly boxes: readonly Box[];
   readonly handles: readonly Handle[];
@@ -57,8 +60,7 @@ export function sceneOf(shown: Shown, chosen: Chosen): Scene {
   return {
     layout,
     face,
-    outlined:
-      items.size === 0 ? [] : layout.parts.filter((p) => items.has(p.part) && (one === null || p.id === one)),
+    outlined: items.size === 0 ? [] : outlinedOf(shown, items, one),
     boxes: inner ? [inner.hole] : single ? (marks?.boxes ?? []) : boxes,
     around: carrying ? null : many,
     handles: carrying
@@ -80,4 +82,20 @@ export function sceneOf(shown: Shown, chosen: Chosen): Scene {
     overall: faceDimensions(face),
     marked: boxAround(boxes),
   };
+}
+
+/** @param one the member that is chosen; null: all of them */
+function outlinedOf(
+  { design, layout }: Shown,
+  items: ReadonlySet<string>,
+  one: string | null,
+): readonly Region[] {
+  const fills = one === null ? design.parts.filter((part) => items.has(part.id)).filter(isBoards) : [];
+  const whole = new Set(fills.map(({ id }) => id));
+  return [
+    ...layout.parts
+      .filter((p) => items.has(p.part) && !whole.has(p.part) && (one === null || p.id === one))
+      .map(({ region }) => region),
+    ...fills.map((fill) => regionOfFill(fill, boxIn(layout.boxes, fill))),
+  ];
 }

@@ -1,10 +1,9 @@
 import type { Check } from '../../check/check.ts';
-import { neighborsOf } from '../../geometry/meeting.ts';
 import { pick } from '../../list/at.ts';
 import type { Placing } from '../place/place.ts';
 import type { CheckContext } from './context.ts';
 import { onKeepClear } from './keepClear.ts';
-import { neighborsAfter } from './neighbors.ts';
+import { neighborsAfter, neighborsIn } from './neighbors.ts';
 import { offFace } from './offFace.ts';
 import { overlaps } from './overlap.ts';
 import { unsupported } from './unsupported.ts';
@@ -23,13 +22,16 @@ export function checkPlacings(
   context: CheckContext,
   before: Checking | undefined,
 ): Checking {
-  const neighbors = neighborsOf(placings.map(({ bounds }) => bounds));
+  const neighbors = neighborsIn(placings);
   const known = before && sameContext(before.context, context) ? before : undefined;
-  const numbers = new Map(known?.placings.map((placing, i) => [placing.laid.id, i]));
+  const numbers = new Map<Placing, number>();
+  known?.placings.forEach((placing, i) => {
+    numbers.set(placing, i);
+  });
   const checks = placings.map((placing, i) => {
     const around = pick(neighbors, i).map((j) => pick(placings, j));
-    const at = numbers.get(placing.laid.id);
-    if (known && at !== undefined && known.placings[at] === placing) {
+    const at = numbers.get(placing);
+    if (known && at !== undefined) {
       const was = pick(known.neighbors, at);
       if (was.length === around.length && was.every((j, k) => known.placings[j] === around[k]))
         return pick(known.checks, at);

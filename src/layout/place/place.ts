@@ -224,8 +224,11 @@ function placePart(
 
   // All pieces of a fill lie on what most of it lies on.
   const whole = ground === null && isBoards(part) ? beneath(face, regionOfFill(part, box), box) : null;
-  const lay = ({ id, name, member, box: place, finish, on }: Slot, body: Body | null): void => {
-    const bounds = body ? boxOf(body.region) : null;
+  const lay: Lay = (
+    { id, name, member, box: place, finish, on },
+    body,
+    bounds = body && boxOf(body.region),
+  ) => {
     if (!body || !bounds) {
       checks.push(noSize(id, place));
       return;
@@ -307,8 +310,11 @@ function betweenStiles({ id, pattern }: Fill, placings: readonly Placing[]): Che
 /** What a laid part is called, and where it stands. */
 type Slot = Pick<LaidPart, 'id' | 'name' | 'member' | 'box' | 'finish'> & {
   /** A piece of the same fill that it is painted on. */
-  readonly on?: string;
+  readonly on?: string | undefined;
 };
+
+/** Lays a part; its bounds are found where they are not told. */
+type Lay = (slot: Slot, body: Body | null, bounds?: Box | null) => void;
 
 /** Its stiles hold it. */
 const BETWEEN = { how: 'none', glue: false } as const;
@@ -320,7 +326,7 @@ function layFill(
   box: Box,
   stocks: ReadonlyMap<string, Stock>,
   pieces: readonly FillPiece[],
-  lay: (slot: Slot, body: Body | null) => void,
+  lay: Lay,
 ): void {
   const unknown = unknownIn(fill, stocks);
   if (pieces.length === 0) {
@@ -333,6 +339,7 @@ function layFill(
   }
   const columns = 1 + Math.max(...pieces.map(({ column }) => column));
   const rows = 1 + Math.max(...pieces.map(({ row }) => row));
+  const spec = { pattern: fill.pattern };
   const alone = pieces.filter(({ on }) => on === undefined).length === 1;
   for (const piece of pieces) {
     const { column, row, region, wood, leg, lift, stock, relief, on } = pieceAt(piece, box);
@@ -346,7 +353,8 @@ function layFill(
     if (on !== undefined && finish === null) continue;
     lay(
       {
-        ...(on !== undefined && { on: `${fill.id}[${on}]` }),
+        // None of these begins with a spread: see `laidPart`.
+        on: on === undefined ? undefined : `${fill.id}[${on}]`,
         id: memberId(fill.id, column, row),
         name: ground && alone ? fill.name : memberName(fill.name, column, row, columns, rows),
         member: { column, row },
@@ -355,14 +363,23 @@ function layFill(
       },
       on === undefined
         ? {
-            ...{ region, height: leg.thickness, lift, stock, unknownStock: null },
+            region,
+            height: leg.thickness,
+            lift,
+            stock,
+            unknownStock: null,
+            make: { kind: 'fill', leg, wood, spec, ...(relief && { relief }) },
             ...(relief?.lean?.between && { fixing: BETWEEN }),
-            make: { kind: 'fill', leg, wood, spec: { pattern }, ...(relief && { relief }) },
           }
         : {
-            ...{ region, height: 0, lift, stock: null, unknownStock: null },
+            region,
+            height: 0,
+            lift,
+            stock: null,
+            unknownStock: null,
             make: { kind: 'painted', spec: { shape: RECTANGLE, course: { angle: leg.angle, row } } },
           },
+      bounds,
     );
   }
 }

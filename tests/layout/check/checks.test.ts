@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { newPart } from '../../../src/design/defaults.ts';
 import type { KeepClear, Part } from '../../../src/design/schema.ts';
 import { neighborsOf } from '../../../src/geometry/meeting.ts';
-import { neighborsAfter } from '../../../src/layout/check/neighbors.ts';
+import { neighborsAfter, neighborsIn } from '../../../src/layout/check/neighbors.ts';
 import type { Placing } from '../../../src/layout/place/place.ts';
 import { at, design, fitting, lay, panel, recessedFace, run, strip } from '../sample.ts';
 
@@ -161,13 +161,25 @@ it('neighbors after some moved equal those of a sweep over all', () => {
       fc.array(box, { minLength: 1, maxLength: 40 }),
       fc.array(fc.tuple(fc.nat(39), box), { maxLength: 6 }),
       (boxes, moves) => {
-        const placings = boxes.map((bounds) => ({ bounds }) as Placing);
-        const before = neighborsOf(boxes);
+        // Every other one is a piece of the same fill, on its boards or on what lies on them.
+        const laid = boxes.map((_, i) => ({
+          kind: i % 2 ? 'fill' : 'strip',
+          part: i % 2 ? 'f' : `p${i}`,
+          z0: i % 3,
+        }));
+        const placings = boxes.map((bounds, i) => ({ bounds, laid: laid[i] }) as unknown as Placing);
+        const before = neighborsIn(placings);
         const moved = new Map(moves.map(([i, bounds]) => [i % boxes.length, bounds] as const));
-        const after = placings.map((one, i) => ({ bounds: moved.get(i) ?? one.bounds }) as Placing);
-        expect(neighborsAfter(after, before, [...moved.keys()])).toEqual(
-          neighborsOf(after.map(({ bounds }) => bounds)),
-        );
+        const after = placings.map((one, i) => ({ ...one, bounds: moved.get(i) ?? one.bounds }));
+        const now = neighborsIn(after);
+        expect(neighborsAfter(after, before, [...moved.keys()])).toEqual(now);
+        // All that meet, but pieces of one fill at one height.
+        const beside = (i: number) => laid.flatMap((b, j) => (i % 2 && j % 2 && i % 3 === b.z0 ? [j] : []));
+        expect(
+          neighborsOf(after.map(({ bounds }) => bounds)).map((all, i) =>
+            all.filter((j) => !beside(i).includes(j)),
+          ),
+        ).toEqual(now);
       },
     ),
   );
