@@ -1,3 +1,4 @@
+import { saveDesign } from '../../../design/save.ts';
 import type { CurrentPlan } from '../../planning/planner.ts';
 import type { WordKey } from '../../words/t.ts';
 import { fileName } from '../file.ts';
@@ -15,21 +16,38 @@ export interface ExportEntry {
 const named = (id: string, words: WordKey, ...stems: string[]): ExportEntry => ({
   id,
   words,
-  write: (plan, making) => makeFiles(plan, stems, making),
+  write: async (plan, making) => namedAfter(plan, await makeFiles(plan, stems, making)),
 });
 
-const pictureAlone = async (plan: CurrentPlan, making: Making): Promise<Made> => ({
-  files: await facePicture(plan, making),
-  warnings: [],
+/** Files that leave the tool are named after their design, so that those of two are told apart where they come to lie. */
+const namedAfter = ({ design }: CurrentPlan, made: Made): Made => ({
+  ...made,
+  files: made.files.map((file) => ({ ...file, name: `${fileName(design.name)}-${file.name}` })),
 });
 
-/** All of it in one file, named as the design is. */
+const pictureAlone = async (plan: CurrentPlan, making: Making): Promise<Made> =>
+  namedAfter(plan, { files: await facePicture(plan, making), warnings: [] });
+
+/** The first day that a ZIP file can tell: the same files make the same bytes. */
+const FIRST_DAY = new Date(1980, 0, 1);
+
+/**
+ * All of it in one file, named as the design is and by its date as it gives it, with the design itself, which opens by a
+ * drop on the page.
+ */
 async function everything(plan: CurrentPlan, making: Making): Promise<Made> {
-  const made = await makeFiles(plan, [''], making);
-  const files = [...made.files, ...(await facePicture(plan, making))];
-  const { zipOf } = await import('../../../output/zip.ts');
-  const zip = { name: `${fileName(plan.design.name)}.zip`, type: 'application/zip', bytes: zipOf(files) };
-  return { files: [zip], warnings: made.warnings };
+  const { design } = plan;
+  const { files, warnings } = await makeFiles(plan, [''], making);
+  const all = namedAfter(plan, { files: [...files, ...(await facePicture(plan, making))], warnings });
+  const stem = fileName(design.name);
+  const { strToU8, zipSync } = await import('fflate');
+  const entries = all.files.map(({ name, bytes }) => [name, bytes] as const);
+  const packed = Object.fromEntries([[`${stem}.json`, strToU8(saveDesign(design))], ...entries]);
+  const name = design.date.trim() === '' ? `${stem}.zip` : `${stem}-${fileName(design.date)}.zip`;
+  return {
+    files: [{ name, type: 'application/zip', bytes: zipSync(packed, { mtime: FIRST_DAY }) }],
+    warnings,
+  };
 }
 
 /** The face as a PNG. */
