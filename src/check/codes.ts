@@ -23,6 +23,7 @@ export const CHECK_CODES = [
   'run.head-not-flush', // head_mm, stock_mm (thickness of each)
   'run.bent-tight', // radius_mm (of the inner edge), across_mm (thickness that is bent), most_mm (that bends so far)
   'fill.between-stiles', // out_mm (of the face), tilt_deg
+  'fill.starter', // thick_mm (of its boards)
   'fill.uncovered', // width_mm (of the battens), need_mm, gap_mm, lap_mm
   // bed
   'bed.no-room', // what, size_mm

@@ -556,9 +556,15 @@ const fillPattern = z.discriminatedUnion('form', [
   z.strictObject({ form: z.literal('grooved'), face: size, depth: size }),
   /**
    * Slats that lie over each other by at least `lap`, their lower edges out, whole from edge to edge. They lean by `tilt`
-   * from the face, between stiles; without it each lies on the one below, as siding does.
+   * from the face, between stiles; without it each lies on the one below, as siding does, and the lowest on a `starter`
+   * ripped from the same boards.
    */
-  z.strictObject({ form: z.literal('louvers'), lap: sizeOrZero, tilt: z.number().min(5).max(60).optional() }),
+  z.strictObject({
+    form: z.literal('louvers'),
+    lap: sizeOrZero,
+    tilt: z.number().min(5).max(60).optional(),
+    starter: z.literal(true).optional(),
+  }),
   /** Columns `span` wide of pieces that rise and fall at `slope`, cut to meet. */
   z.strictObject({ form: z.literal('chevron'), span: size, slope: z.number().min(5).max(75) }),
 ]);

@@ -120,6 +120,7 @@ const NOT_MENDED: Readonly<Record<Exclude<CheckCode, keyof typeof MENDED>, strin
   'run.head-not-flush': MEANT,
   'run.bent-tight': 'thinner stock, kerfs, sawn arcs or segments: all look otherwise, and the person chooses',
   'fill.between-stiles': TOLD,
+  'fill.starter': AT_ITS_FIELD,
   'fill.uncovered': AT_ITS_FIELD,
   'bed.no-room': 'the bed is built, and only a tape tells which measure is wrong: said at its field',
   'bed.not-closing': 'only a tape tells what the reading is: said at its field',

@@ -101,6 +101,11 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
       ...newPart('fill', { id: 'wall', name: 'Wall', box: box(200, 900, 300, 200), stock: 'pine-1x3' }),
       pattern: { form: 'louvers', lap: 5, tilt: 25 },
     }),
+  'fill.starter': () =>
+    withParts({
+      ...newPart('fill', { id: 'wall', name: 'Wall', box: box(200, 900, 300, 200), stock: 'lath-quarter' }),
+      pattern: { form: 'louvers', lap: 5 },
+    }),
   'fill.uncovered': () =>
     withParts({
       ...newPart('fill', { id: 'wall', name: 'Wall', box: box(200, 900, 300, 200), stock: 'pine-1x3' }),

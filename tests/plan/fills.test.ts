@@ -169,6 +169,34 @@ describe('slats', () => {
     },
   );
 
+  it('lean on a starter strip that the person chose: ripped as wide as the lap, fixed before the boards', () => {
+    const bare = slats(undefined);
+    const code = (made: typeof bare) => made.checks.filter((one) => one.code === 'fill.starter').length;
+    expect(code(bare)).toBe(1);
+    const made = slats(undefined, { pattern: { form: 'louvers', lap: 6, starter: true } });
+    expect(code(made)).toBe(0);
+    expect(made.layout.parts).toHaveLength(bare.layout.parts.length + 1);
+    const [first] = made.layout.parts;
+    const [low, next] = bare.layout.parts;
+    if (!first || !low || !next) throw new Error('no slats');
+    // Behind the lowest board from its edge up to where a board below it would end: a pitch under that board's own top.
+    const pitch = next.box.y - low.box.y;
+    const tilt = Math.asin(6.35 / pitch);
+    const high = 38.1 * Math.cos(tilt) + 6.35 * Math.sin(tilt);
+    const width = high - pitch - 6.35 * Math.sin(tilt);
+    expect(first.box.h).toBeCloseTo(width, 6);
+    expect(first.z1 - first.z0).toBeCloseTo(6.35, 9);
+    const strip = made.joinery.pieces.find(({ part }) => part === first.id);
+    expect([strip?.length, strip?.width]).toEqual([520, expect.closeTo(width, 6)]);
+    // All else is cut as it was; nothing of the strip is seen from the front.
+    expect(made.joinery.pieces.filter(({ part }) => part !== first.id)).toHaveLength(
+      bare.joinery.pieces.length,
+    );
+    expect(made.finish.shown.filter(({ part }) => part === first.id)).toEqual([]);
+    const rounds = made.marks.steps.flatMap(({ parts }) => parts);
+    expect(rounds.indexOf(first.id)).toBeLessThan(rounds.indexOf(low.id));
+  });
+
   it('take brads where they lie on each other, which stay within the wood', () => {
     const made = slats(undefined);
     const all = made.fastening.parts;

@@ -8,7 +8,7 @@ import { lastOf, pick } from '../../list/at.ts';
 import { type Deg, type Mm, radians } from '../../measure/units.ts';
 import type { Relief } from '../laid.ts';
 import { firstFrom, firstStart } from './balance.ts';
-import { louversOf } from './louvers.ts';
+import { type Louvers, louversOf } from './louvers.ts';
 
 /** A piece before the outline cuts it, in the frame of its fill. */
 export interface Cell {
@@ -195,10 +195,14 @@ const PATTERNS: { readonly [F in Pattern['form']]: (setting: Setting<F>) => Iter
       yield { ...piece(column, row, ring, stock), sunk: { rings, side: 'groove', depth, width: gap } };
     }
   },
-  louvers: function* ({ room, pattern: { lap, tilt }, stock, width, thickness }) {
+  louvers: function* ({ room, pattern: { lap, tilt, starter }, stock, width, thickness }) {
     const slats = louversOf(room.h, width, thickness, lap, tilt);
     const { depth, height, pitch, count } = slats;
     const edge = thickness * Math.sin(radians(slats.tilt));
+    // Numbered after the others, so that those keep their numbers, but fixed before them.
+    const under = starterOf(slats, edge);
+    if (starter && tilt === undefined && under > SAME_LENGTH)
+      yield piece(count, 0, rectangle(0, edge, room.w, under), stock);
     const lean = { tilt: slats.tilt, depth, edge, between: tilt !== undefined };
     for (let column = 0; column < count; column++) {
       const y = column * pitch;
@@ -236,6 +240,13 @@ const PATTERNS: { readonly [F in Pattern['form']]: (setting: Setting<F>) => Iter
 /** What is a board of sheet, and no boards beside each other. */
 export const isOfSheet = (pattern: Pattern): boolean =>
   pattern.form === 'grooved' || (pattern.form === 'courses' && pattern.joints !== undefined);
+
+/**
+ * How wide the strip under the lowest board of lap siding is: as much as the upper edge of a board below it would reach up,
+ * so that it leans as the others do. Common practice, no source.
+ */
+export const starterOf = ({ height, pitch }: Pick<Louvers, 'height' | 'pitch'>, edge: Mm): Mm =>
+  height - pitch - edge;
 
 /** How far each course is moved along, as a share of a piece with its joint. */
 const SHIFTS = {

@@ -258,7 +258,8 @@ function placePart(
     const nothing = less.length > 0 && cut?.pieces.length === 0;
     if (nothing) checks.push(noSize(part.id, box));
     else layFill(part, box, stocks, cut?.pieces ?? [], lay);
-    checks.push(...uncovered(part, settingOf(part, stocks).widthOf), ...betweenStiles(part, placings));
+    const { widthOf, thicknessOf } = settingOf(part, stocks);
+    checks.push(...uncovered(part, widthOf), ...onNothing(part, placings, thicknessOf(part.stock)));
   } else {
     const { slots, tight } = expandArray(part, box, stocks);
     for (const slot of slots) {
@@ -299,10 +300,14 @@ function beneath(face: Face, region: Region, bounds: Box): Ground {
   return level ? { on: level.id, z: level.z } : { on: 'rim', z: 0 };
 }
 
-/** Slats that nothing on the face holds. */
-function betweenStiles({ id, pattern }: Fill, placings: readonly Placing[]): Check[] {
+/** Slats that nothing on the face holds, and siding whose lowest board has nothing to lean on. */
+function onNothing({ id, pattern }: Fill, placings: readonly Placing[], thickness: Mm): Check[] {
   const first = placings[0]?.laid;
-  if (!first || pattern.form !== 'louvers' || pattern.tilt === undefined) return [];
+  if (!first || pattern.form !== 'louvers') return [];
+  if (pattern.tilt === undefined) {
+    if (pattern.starter || placings.length < 2) return [];
+    return [{ code: 'fill.starter', severity: 'note', parts: [id], figures: { thick_mm: thickness } }];
+  }
   const figures = { out_mm: first.z1 - first.z0, tilt_deg: pattern.tilt };
   return [{ code: 'fill.between-stiles', severity: 'note', parts: [id], figures }];
 }

@@ -68,6 +68,15 @@ const PATTERN_FIELDS: readonly FormField<Pattern>[] = [
     put: (on) => ({ tilt: on ? 25 : undefined }),
   },
   {
+    is: 'switch',
+    label: 'fill.starter',
+    hint: 'fill.starterHint',
+    place: 'wide',
+    when: (pattern) => pattern.form === 'louvers' && pattern.tilt === undefined,
+    get: (pattern) => pattern.form === 'louvers' && pattern.starter === true,
+    put: (on) => ({ starter: on || undefined }),
+  },
+  {
     is: 'number',
     label: 'fill.tilt',
     unit: '°',

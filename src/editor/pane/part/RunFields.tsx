@@ -3,8 +3,11 @@ import { isBowed, isClosed } from '../../../design/path.ts';
 import type { Run } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { lookOf, outlineOf } from '../../../layout/place/outlines.ts';
+import type { Stock } from '../../../materials/types.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
+import { stocksOf } from '../../shipped/tables.ts';
+import { useDesign } from '../../state/hooks.ts';
 import { t } from '../../words/t.ts';
 import { stockChoices } from '../facts/choices.ts';
 import { EndFields } from './EndFields.tsx';
@@ -119,6 +122,16 @@ function pathOf(form: 'frame' | 'arched' | 'points' | Ready, path: Run['path'], 
   return { form, points: own?.form === 'polygon' ? own.points : SQUARE, closed: true };
 }
 
+/** No saw miters the crown of an ogee, which turns back on itself: it is sawn at first, from the sheet nearest in thickness. */
+function sawnCrown(next: Partial<Run>, stock: string, stocks: ReadonlyMap<string, Stock>): Partial<Run> {
+  const { path } = next;
+  const own = stocks.get(stock);
+  if (path?.form !== 'shape' || path.shape.form !== 'ogee' || path.band || !own) return next;
+  const off = (sheet: Stock) => Math.abs(sheet.thickness - own.thickness);
+  const [sheet] = [...stocks.values()].filter(({ form }) => form === 'sheet').sort((a, b) => off(a) - off(b));
+  return sheet ? { ...next, path: { ...path, band: { stock: sheet.id, pieces: BAND_PIECES } } } : next;
+}
+
 const OPEN_FIELDS: readonly FormField<ShapedPath>[] = [
   {
     is: 'switch',
@@ -149,9 +162,14 @@ const CORNER_FIELDS: readonly FormField<Run>[] = [
 export function RunFields({ part }: { part: Run }) {
   const { box, laid, change } = usePart(part);
   const { path } = part;
+  const stocks = stocksOf(useDesign());
   return (
     <div className="fields">
-      <Fields of={PATH_FIELDS} value={laid} onChange={change} />
+      <Fields
+        of={PATH_FIELDS}
+        value={laid}
+        onChange={(next) => change(sawnCrown(next, part.stock, stocks))}
+      />
       {path.form === 'arched' ? (
         <Fields of={ARCH_FIELDS} value={path} onChange={(arch) => change({ path: { ...path, ...arch } })} />
       ) : null}

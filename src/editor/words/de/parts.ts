@@ -177,6 +177,9 @@ export const partWords: Record<keyof typeof en, string> = {
   'fill.around': 'Endet an {name}',
   'fill.runOn': 'Die Stücke über {name} hinaus laufen lassen',
   'fill.overlap': 'Jede überdeckt die nächste um mindestens',
+  'fill.starter': 'Anfangsleiste unter dem untersten Brett',
+  'fill.starterHint':
+    'So breit wie die Überlappung, aus denselben Brettern geschnitten; sie hat die letzte Nummer und wird zuerst befestigt.',
   'fill.leaning': 'Schräg zwischen Ständern',
   'fill.tilt': 'Neigung gegen die Front',
   'fill.singleHint':

@@ -175,6 +175,9 @@ export const partWords = {
   'fill.around': 'Ends at {name}',
   'fill.runOn': 'Let the pieces run on past {name}',
   'fill.overlap': 'Each laps the next by at least',
+  'fill.starter': 'Starter strip under the lowest board',
+  'fill.starterHint':
+    'As wide as the lap, ripped from the same stock; it has the last number and is fastened first.',
   'fill.leaning': 'Lean between stiles',
   'fill.tilt': 'Tilt from the face',
   'fill.singleHint':

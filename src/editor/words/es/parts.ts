@@ -191,6 +191,9 @@ export const partWords: Record<keyof typeof en, string> = {
   'fill.around': 'Termina en {name}',
   'fill.runOn': 'Dejar que las piezas sigan más allá de {name}',
   'fill.overlap': 'Cada una tapa la siguiente al menos',
+  'fill.starter': 'Listón de arranque bajo la tabla más baja',
+  'fill.starterHint':
+    'Tan ancho como el solape, cortado de las mismas tablas; lleva el último número y se fija primero.',
   'fill.leaning': 'Inclinadas entre montantes',
   'fill.tilt': 'Inclinación sobre el frente',
   'fill.singleHint':

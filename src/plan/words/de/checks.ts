@@ -161,6 +161,8 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} wird auf einen Radius von ${say.length(f.number('radius_mm'))} gebogen, und die Leiste ist dort ${say.length(f.number('across_mm'))} dick. Trockenes Holz lässt sich etwa auf das 150-Fache seiner Dicke biegen, manches Nadelholz auf das 100-Fache. Leisten von höchstens ${say.length(f.number('most_mm'))} Dicke nehmen, die Innenseite einsägen, den Bogen aus einer Platte sägen oder aus geraden Stücken machen; die Biegung zuerst an einem Reststück versuchen.`,
   'fill.between-stiles': (f, say) =>
     `Die Lamellen von ${say.name(f.part)} stehen bei ${say.angle(f.number('tilt_deg'))} um ${say.length(f.number('out_mm'))} vor und berühren ihren Untergrund nur mit einer Kante: Stifte sind für sie nicht vorgesehen. Auf jeder Seite einen mindestens so dicken Ständer setzen und die Enden der Lamellen daran leimen und stiften, bevor der Rahmen montiert wird.`,
+  'fill.starter': (f, say) =>
+    `Das unterste Brett von ${say.name(f.part)} hat keines unter sich, an dem es schräg anliegt. Seine Anfangsleiste einschalten, oder zuerst am Fuß eine ${say.length(f.number('thick_mm'))} dicke Leiste hinter dem untersten Brett befestigen.`,
   'fill.uncovered': (f, say) =>
     `Die Deckleisten von ${say.name(f.part)} sind ${say.length(f.number('width_mm'))} breit und liegen zu knapp auf ihren Brettern: Bei Fugen von ${say.length(f.number('gap_mm'))} brauchen sie ${say.length(f.number('need_mm'))}, damit sie auf jeder Seite ${say.length(f.number('lap_mm'))} aufliegen. Breitere Leisten oder engere Fugen wählen.`,
   'bed.no-room': (f, say) =>

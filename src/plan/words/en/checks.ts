@@ -128,6 +128,8 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} is bent to a radius of ${say.length(f.number('radius_mm'))} where its stock is ${say.length(f.number('across_mm'))} thick. Dry wood bends to about 150 times its thickness, some softwoods to 100. Use stock no thicker than ${say.length(f.number('most_mm'))}, saw kerfs in its inner side, saw the arc from sheet, or make it of straight segments; try the bend on a spare piece first.`,
   'fill.between-stiles': (f, say) =>
     `The slats of ${say.name(f.part)} stand ${say.length(f.number('out_mm'))} out at ${say.angle(f.number('tilt_deg'))} and touch what is beneath along one edge only: no brads are planned for them. Put a stile at each side, at least as thick, and glue and pin the ends of the slats to them before the frame goes up.`,
+  'fill.starter': (f, say) =>
+    `The lowest board of ${say.name(f.part)} has none below it to lean on. Turn on its starter strip, or fasten a strip ${say.length(f.number('thick_mm'))} thick along the foot first, behind the lowest board.`,
   'fill.uncovered': (f, say) =>
     `The battens of ${say.name(f.part)} are ${say.length(f.number('width_mm'))} wide and lap too little over their boards: with gaps of ${say.length(f.number('gap_mm'))} they need ${say.length(f.number('need_mm'))}, to lap ${say.length(f.number('lap_mm'))} on each side. Use wider battens, or smaller gaps.`,
   'bed.no-room': (f, say) =>

@@ -154,6 +154,8 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} se curva a un radio de ${say.length(f.number('radius_mm'))}, y ahí su listón tiene ${say.length(f.number('across_mm'))} de grueso. La madera seca se curva hasta unas 150 veces su grueso; algunas coníferas, hasta 100. Elegir listones de ${say.length(f.number('most_mm'))} de grueso como máximo, hacer cortes de sierra por la cara interior, aserrar el arco de un tablero o hacerlo de tramos rectos; probar antes la curva con un sobrante.`,
   'fill.between-stiles': (f, say) =>
     `Las lamas de ${say.name(f.part)} sobresalen ${say.length(f.number('out_mm'))} a ${say.angle(f.number('tilt_deg'))} y tocan lo que hay debajo solo con un canto: no llevan clavos en el plan. Poner a cada lado un montante al menos igual de grueso, y encolar y clavar a él las puntas de las lamas antes de montar el marco.`,
+  'fill.starter': (f, say) =>
+    `La tabla más baja de ${say.name(f.part)} no tiene otra debajo en la que apoyarse inclinada. Activar su listón de arranque, o fijar antes al pie, detrás de la tabla más baja, un listón de ${say.length(f.number('thick_mm'))} de grueso.`,
   'fill.uncovered': (f, say) =>
     `Los tapajuntas de ${say.name(f.part)} tienen ${say.length(f.number('width_mm'))} de ancho y apoyan muy poco en sus tablas: con juntas de ${say.length(f.number('gap_mm'))} necesitan ${say.length(f.number('need_mm'))}, para apoyar ${say.length(f.number('lap_mm'))} a cada lado. Elegir tapajuntas más anchos o juntas más estrechas.`,
   'bed.no-room': (f, say) =>
