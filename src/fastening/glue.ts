@@ -1,5 +1,5 @@
-import { areaOf } from '../geometry/region.ts';
 import type { Region } from '../geometry/shape.ts';
+import { trueAreaOf } from '../geometry/trueArea.ts';
 import type { Glue } from '../materials/types.ts';
 import type { Liters, Mm } from '../measure/units.ts';
 
@@ -11,13 +11,13 @@ const MM3_PER_LITER = 1e6;
 const FILM: Mm = 0.15;
 
 /** Glue under a sheet of paper. */
-export const glueUnder = (paper: Region): Liters => (areaOf(paper) * FILM) / MM3_PER_LITER;
+export const glueUnder = (paper: Region): Liters => (trueAreaOf(paper) * FILM) / MM3_PER_LITER;
 
 /** Length of the beads under a contact: one along a strip, side by side under a sheet. */
 export function beadLength(contact: Region, width: Mm): Mm {
   if (width <= 0) return 0;
   const beads = Math.max(1, Math.round(width / BEAD_EVERY));
-  return (areaOf(contact) / width) * beads;
+  return (trueAreaOf(contact) / width) * beads;
 }
 
 /** Glue of a bead: its cross section times its length. */

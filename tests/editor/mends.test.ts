@@ -56,6 +56,23 @@ describe('the mends of a check', () => {
     }
   });
 
+  it('show the likelier of two ways first: the narrower part gives way, of two as wide the level one', () => {
+    const gives = (
+      a: readonly [number, number, number, number],
+      b: readonly [number, number, number, number],
+    ) => {
+      const both = designOf([panel('a', ...a), panel('b', ...b)]);
+      const mends = mendsFor(shownFrom(both), errorsIn(both));
+      return (['move', 'stop'] as const).map((way) => mends.find(({ how }) => how === way)?.parts[0]);
+    };
+    // A slat of 50 beside a board of 200, whichever comes first in the design.
+    expect(gives([200, 300, 200, 500], [380, 400, 300, 50])).toEqual(['b', 'b']);
+    expect(gives([380, 400, 300, 50], [200, 300, 200, 500])).toEqual(['a', 'a']);
+    // A rail and a stile of 60: the rail gives way.
+    expect(gives([200, 300, 60, 500], [240, 400, 300, 60])).toEqual(['b', 'b']);
+    expect(gives([240, 400, 300, 60], [200, 300, 60, 500])).toEqual(['a', 'a']);
+  });
+
   it('mend all that is one message at once', () => {
     const plates = [0, 1, 2].map((i) => panel(`plate-${i}`, 260 + 100 * i, 700, 50, 250));
     const many = designOf([...plates, panel('door', 200, 300, 400, 500)]);

@@ -1,16 +1,18 @@
 import type { Check } from '../../check/check.ts';
 import { applyEdits, type Edit } from '../../design/edit/edit.ts';
 import { aroundOf, endsOf, withEnds, withStopsAt } from '../../design/ends.ts';
-import { isBoards, isMany } from '../../design/made.ts';
+import { isBars, isBoards, isMany } from '../../design/made.ts';
 import type { Axis, Design, Edge, Part } from '../../design/schema.ts';
 import { boxGap } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { ENDS, type End } from '../../joinery/bar.ts';
 import { boxIn } from '../../layout/boxIn.ts';
+import { legsOf } from '../../layout/laid.ts';
 import { carrierOf } from '../../layout/place/carrier.ts';
 import { designPart } from '../../layout/reference.ts';
 import { type Span, spanOf } from '../../layout/span.ts';
 import { isFixedAlong } from '../../layout/structure.ts';
+import { pick } from '../../list/at.ts';
 import { grouped } from '../../list/grouped.ts';
 import type { Mm } from '../../measure/units.ts';
 import { type Shown, shownFrom } from '../document/shown.ts';
@@ -115,7 +117,7 @@ function candidates(shown: Shown, check: Check): Mend[] {
           ? { part, box, from, to: designPart(other) }
           : null;
       });
-      const some = each.flatMap((one) => one ?? []);
+      const some = each.flatMap((one) => one ?? []).sort(likelier(shown));
       return [
         ...some.flatMap((one) => endsTo(shown, one)),
         ...some.flatMap((one) => onto(design, one.part, one.to)),
@@ -164,6 +166,27 @@ interface Pair {
   readonly from: Box;
   readonly to: string;
 }
+
+/**
+ * Of two that overlap the one that likelier gives way comes first: pieces of a fill, then the narrower of both, and of two
+ * as wide the level one, since uprights run through. Common practice, no source.
+ */
+const likelier = ({ layout }: Shown) => {
+  const breadth = ({ part, box }: Pair): Mm => {
+    const laid = layout.parts.find((one) => one.part === part.id);
+    const [leg] = laid && isBars(laid) ? legsOf(laid) : [];
+    return leg ? leg.width : Math.min(box.w, box.h);
+  };
+  const ranks = (pair: Pair) => [
+    isBoards(pair.part) ? 0 : 1,
+    Math.round(breadth(pair)),
+    pair.box.w > pair.box.h ? 0 : 1,
+  ];
+  return (a: Pair, b: Pair): number => {
+    const other = ranks(b);
+    return ranks(a).reduce((order, rank, i) => order || rank - pick(other, i), 0);
+  };
+};
 
 interface Way {
   readonly axis: Axis;
