@@ -161,6 +161,7 @@ describe('a kind is declared, not told again in every room', () => {
   // Its body, its place, its image, its look and its fields: each room treats it in one file of its own or in a line.
   it('a part is told by what it is made as, but where a room truly treats its kind', () => {
     expect(naming(/'fitting'|\bfitting:/)).toEqual([
+      'design/assembly/building.ts',
       'design/defaults.ts',
       'design/made.ts',
       'design/schema.ts',

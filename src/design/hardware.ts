@@ -1,3 +1,5 @@
+import type { Box } from '../geometry/shape.ts';
+import { pick } from '../list/at.ts';
 import type { Hardware } from '../materials/types.ts';
 import type { Fitting, OutlineCorner, PanelShape } from './schema.ts';
 
@@ -25,4 +27,20 @@ export function hardwareOf(entry: Hardware, isTurned: boolean) {
     color,
     sold: { entry: id, w, h, ways, holes },
   } satisfies Partial<Fitting>;
+}
+
+/** The same in the middle of a box. */
+export function hardwareIn(entry: Hardware, isTurned: boolean, { x, y, w, h }: Box) {
+  const made = hardwareOf(entry, isTurned);
+  const { sold } = made;
+  return { ...made, box: { x: x + (w - sold.w) / 2, y: y + (h - sold.h) / 2, w: sold.w, h: sold.h } };
+}
+
+/** Hardware of the table that is nearest in size to a box, upright or across, in its middle; of two as near the first. */
+export function hardwareNear(table: readonly Hardware[], box: Box): ReturnType<typeof hardwareIn> {
+  const all = table.flatMap((entry) =>
+    (canTurn(entry) ? [false, true] : [false]).map((isTurned) => hardwareIn(entry, isTurned, box)),
+  );
+  const off = ({ sold }: (typeof all)[number]) => Math.abs(sold.w - box.w) + Math.abs(sold.h - box.h);
+  return all.reduce((best, one) => (off(one) < off(best) ? one : best), pick(all, 0));
 }

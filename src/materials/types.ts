@@ -147,6 +147,8 @@ export type HardwareKind =
   | 'pull'
   | 'knob'
   | 'strap-hinge'
+  | 'hanger'
+  | 'nut'
   | 'escutcheon'
   | 'lamp'
   | 'letter-slot'

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readSupplies, readTables } from '../../src/command/supplies.ts';
 import { DEFAULT_BED, newDesign, newPart } from '../../src/design/defaults.ts';
-import { canTurn, hardwareOf } from '../../src/design/hardware.ts';
+import { canTurn, hardwareNear, hardwareOf } from '../../src/design/hardware.ts';
 import type { Design, Fitting, Part } from '../../src/design/schema.ts';
 import { distance } from '../../src/geometry/point.ts';
 import { containsPointInRegion } from '../../src/geometry/region.ts';
@@ -89,6 +89,27 @@ describe('the table of hardware', () => {
     }
   });
 
+  it('drawn as a box is what is nearest to that in size, in its middle, upright only where it may be', () => {
+    const chance = chanceOf(5);
+    for (let n = 0; n < 200; n++) {
+      const box = { x: 10, y: 20, w: 10 + 300 * chance(), h: 10 + 200 * chance() };
+      const { sold, box: own } = hardwareNear(hardware, box);
+      const of = entry(sold.entry);
+      expect([own.x + own.w / 2, own.y + own.h / 2]).toEqual([
+        expect.closeTo(box.x + box.w / 2, 6),
+        expect.closeTo(box.y + box.h / 2, 6),
+      ]);
+      expect([own.w, own.h]).toEqual([sold.w, sold.h]);
+      if (sold.w !== of.width) expect(canTurn(of)).toBe(true);
+      const off = (w: number, h: number) => Math.abs(w - box.w) + Math.abs(h - box.h);
+      for (const other of hardware) {
+        expect(off(other.width, other.height)).toBeGreaterThanOrEqual(off(own.w, own.h) - 1e-9);
+        if (canTurn(other))
+          expect(off(other.height, other.width)).toBeGreaterThanOrEqual(off(own.w, own.h) - 1e-9);
+      }
+    }
+  });
+
   it('is turned and mirrored with its screws', () => {
     const part = fitting('a', entry('strap-8in'), { x: 0, y: 0 });
     const mirrored = reflectPart(part, 'x');
@@ -118,7 +139,7 @@ describe('hardware on a face', () => {
       const sheet = newPart('panel', {
         id: 'sheet',
         name: 'sheet',
-        box: { x: 90, y: 90, w: 800, h: 1600 },
+        box: { x: 90, y: 90, w: 800, h: 1730 },
         stock,
       });
       const all = hardware.map((one, i) => {

@@ -1,6 +1,7 @@
 import type { Box } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { newPart } from '../defaults.ts';
+import { hardwareOf } from '../hardware.ts';
 import type { Axis, Edge, Part, PartKind, PartOf, Rule, RuleKind, RuleOf } from '../schema.ts';
 import type { Supplies } from './question.ts';
 
@@ -131,6 +132,13 @@ export class Building {
     const noun = typeof called === 'string' ? { noun: called } : called;
     this.parts.set(this.roleOf(role), { part, called: { ...noun, leaf: this.leaf } });
     return role;
+  }
+
+  /** Adds hardware of the table, as large as it is sold. */
+  hardware(role: string, called: PartNoun | Called, { entry, on }: { entry: string; on: string }): void {
+    const found = this.has.hardware.find(({ id }) => id === entry);
+    if (!found) throw new RangeError(`no hardware ${entry}`);
+    this.part('fitting', role, called, { ...hardwareOf(found, false), on: this.id(on) });
   }
 
   /** Adds a strip that lies along its box. */

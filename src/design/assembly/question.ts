@@ -1,4 +1,4 @@
-import type { Stock } from '../../materials/types.ts';
+import type { Hardware, Stock } from '../../materials/types.ts';
 import type { LengthUnit } from '../../measure/style.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Finish } from '../schema.ts';
@@ -40,6 +40,7 @@ export type Answers<Q extends Questions> = { readonly [K in keyof Q]: AnswerTo<Q
 /** What a design has to make things of. */
 export interface Supplies {
   readonly stocks: ReadonlyMap<string, Stock>;
+  readonly hardware: readonly Hardware[];
   readonly finishes: readonly Finish[];
   readonly unit: LengthUnit;
 }

@@ -17,7 +17,7 @@ import type { Box } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
 import { partOf } from '../../layout/reference.ts';
 import { type Shown, shownFrom } from '../document/shown.ts';
-import { stocksOf } from '../shipped/tables.ts';
+import { stocksOf, tables } from '../shipped/tables.ts';
 import { commit, undoStep } from '../state/commit.ts';
 import type { EditorStore } from '../state/store.ts';
 import { t, type WordKey } from '../words/t.ts';
@@ -27,6 +27,7 @@ import { freeName } from './ids.ts';
 /** What a design has to make assemblies of. */
 export const suppliesIn = (design: Pick<Design, 'stocks' | 'finishes' | 'measure'>): Supplies => ({
   stocks: stocksOf(design),
+  hardware: tables().hardware,
   finishes: design.finishes,
   unit: design.measure.unit,
 });

@@ -2,13 +2,14 @@ import type { OwnAssembly } from '../../design/assembly/own.ts';
 import { ASSEMBLIES } from '../../design/assembly/table.ts';
 import { newPart, usualStock } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { hardwareNear } from '../../design/hardware.ts';
 import { isLettered, isMany, isSheet } from '../../design/made.ts';
 import type { Design, Part, PartKind } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { under } from '../../list/at.ts';
 import type { Stock } from '../../materials/types.ts';
 import { inches, type Mm } from '../../measure/units.ts';
-import { stocksOf } from '../shipped/tables.ts';
+import { stocksOf, tables } from '../shipped/tables.ts';
 import { builtBy, type DrawnKind, type DrawTool, isBuilt, isOwn, ownBy } from '../state/tools.ts';
 import { t } from '../words/t.ts';
 import { createAssembly } from './built.ts';
@@ -109,7 +110,7 @@ function finishFor(design: Design, kind: PartKind): string | null {
   return (kind === 'panel' || kind === 'painted' || kind === 'sign' ? first : (second ?? first))?.id ?? null;
 }
 
-/** What the proportions of the box decide: which way a strip or an array of strips runs. */
+/** What the box decides: which way a strip or an array of strips runs, and which hardware of the table is meant. */
 function shapedToBox(part: Part, design: Design): Part {
   const { box } = part;
   if (part.kind === 'strip') {
@@ -127,6 +128,7 @@ function shapedToBox(part: Part, design: Design): Part {
   if (isMany(part) && part.member.kind === 'strip' && box.h > box.w * 1.5) {
     return { ...part, member: { ...part.member, lie: 'across' }, across: null, up: part.across };
   }
+  if (part.kind === 'fitting') return { ...part, ...hardwareNear(tables().hardware, box) };
   if (isLettered(part)) {
     const capHeight = Math.max(5, Math.min(inches(3), box.h * 0.45));
     // Letters in the color of their board could not be seen; with a single color the board stays bare.

@@ -135,12 +135,12 @@ it('a click sets a part of usual size down as a hand does that carries it there'
   const plain = newDesign();
   const { r, b } = field(plain);
   const store = benchOf(plain);
-  // A fitting is 4 by 2 in: its right edge is 3 mm off the field's, its lower one 4.
-  const at: Spot = [r - 50.8 - 3, b + 25.4 + 4];
+  // Of the table, a cup pull of 3 3/4 by 1 5/8 in is nearest to 4 by 2: its right edge is 3 mm off the field's, its lower one 4.
+  const at: Spot = [r - 95.25 / 2 - 3, b + 41.275 / 2 + 4];
   const id = draw(store, 'fitting', at, at, null);
   const wider = onBed(store.getState().edit.design, 50.8);
   const box = boxIn(wider, id);
-  expect([box.w, box.h]).toEqual([101.6, 50.8]);
+  expect([box.w, box.h]).toEqual([95.25, 41.275]);
   expect(box.x + box.w).toBeCloseTo(field(wider).r, 6);
   expect(box.y).toBeCloseTo(b, 6);
 });

@@ -5,7 +5,7 @@ import { DEFAULT_BED, newDesign } from '../../../src/design/defaults.ts';
 import { applyEdits, type Edit } from '../../../src/design/edit/edit.ts';
 import type { Axis, Design, Edge, Group, Rule } from '../../../src/design/schema.ts';
 import { type Shown, shownFrom } from '../../../src/editor/document/shown.ts';
-import { stocksOf } from '../../../src/editor/shipped/tables.ts';
+import { stocksOf, tables } from '../../../src/editor/shipped/tables.ts';
 import type { Box } from '../../../src/geometry/shape.ts';
 
 /** A face without a frame to see: one sheet over all. */
@@ -13,6 +13,7 @@ export const SKINNED: Design = newDesign({ ...DEFAULT_BED, skin: { thickness: 18
 
 export const hasOf = (design: Design): Has => ({
   stocks: stocksOf(design),
+  hardware: tables().hardware,
   finishes: design.finishes,
   unit: design.measure.unit,
 });

@@ -11,9 +11,6 @@ const questions = {
   glass: { is: 'finish' },
 } as const;
 
-/** A dome nut as it is sold for fixtures; size, height and mass from memory. */
-const NUT = { size: inches(1 / 2), depth: inches(3 / 8), mass_kg: 0.01 };
-
 /** A round window in a ring with a nut at each quarter. Its proportions are common practice, no source. */
 export const porthole = kindOf<typeof questions>({
   usual: { w: inches(12), h: inches(12) },
@@ -29,22 +26,17 @@ export const porthole = kindOf<typeof questions>({
     b.part('panel', 'ring', 'ring', { stock: ring, finish, shape: { form: 'ring', width } });
     b.fill('ring', all);
     if (!bolts) return;
-    const { size, depth, mass_kg } = NUT;
-    const inset = (width - size) / 2;
     const nuts = [
-      ['x', 'y', 'low', all.bottom, inset],
-      ['x', 'y', 'high', all.top, -inset],
-      ['y', 'x', 'low', all.left, inset],
-      ['y', 'x', 'high', all.right, -inset],
+      ['x', 'y', all.bottom, width / 2],
+      ['x', 'y', all.top, -width / 2],
+      ['y', 'x', all.left, width / 2],
+      ['y', 'x', all.right, -width / 2],
     ] as const;
-    nuts.forEach(([middle, along, side, edge, by], i) => {
+    nuts.forEach(([middle, along, edge, by], i) => {
       const role = `nut-${i + 1}`;
-      const own = { shape: { form: 'round' }, depth, mass_kg, on: b.id('ring') } as const;
-      b.part('fitting', role, { noun: 'nut', number: i + 1 }, own);
-      b.size(role, 'x', size);
-      b.size(role, 'y', size);
+      b.hardware(role, { noun: 'nut', number: i + 1 }, { entry: 'nut-dome', on: 'ring' });
       b.center(role, middle, b.edge(GROUND, 'low'), b.edge(GROUND, 'high'));
-      b.set(role, along, side, edge, by);
+      b.set(role, along, 'mid', edge, by);
     });
   },
 });

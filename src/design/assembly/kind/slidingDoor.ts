@@ -14,9 +14,6 @@ const questions = {
   field: { is: 'finish' },
 } as const;
 
-/** A strap with its wheel as it is sold for such doors; size, depth and mass from memory. */
-const HANGER = { width: inches(1.5), height: inches(7), depth: inches(3 / 8), mass_kg: 0.5 };
-
 /** A door of planks with ledges, hung by two straps from a track above. Its proportions are common practice, no source. */
 export const slidingDoor = kindOf<typeof questions>({
   usual: { w: inches(20), h: inches(42) },
@@ -39,7 +36,6 @@ export const slidingDoor = kindOf<typeof questions>({
     b.set('ledge-1', 'y', 'low', under.bottom);
     b.set(top, 'y', 'high', under.top);
     if (answers.middle) b.even(['ledge-2'], 'y', b.edge('ledge-1', 'high'), b.edge(top, 'low'));
-    const { width, height, depth, mass_kg } = HANGER;
     const sides = [
       ['left', b.edge(GROUND, 'low'), b.edge(GROUND, 'mid')],
       ['right', b.edge(GROUND, 'mid'), b.edge(GROUND, 'high')],
@@ -47,9 +43,7 @@ export const slidingDoor = kindOf<typeof questions>({
     for (const [side, low, high] of sides) {
       const role = `hanger-${side}`;
       const noun = side === 'left' ? 'left-hanger' : 'right-hanger';
-      b.part('fitting', role, noun, { shape: { form: 'rectangle' }, depth, mass_kg, on: b.id(top) });
-      b.size(role, 'x', width);
-      b.size(role, 'y', height);
+      b.hardware(role, noun, { entry: 'hanger-7in', on: top });
       b.center(role, 'x', low, high);
       b.set(role, 'y', 'high', under.top);
     }

@@ -1,4 +1,4 @@
-import { canTurn, hardwareOf } from '../../../design/hardware.ts';
+import { canTurn, hardwareIn } from '../../../design/hardware.ts';
 import type { Fitting } from '../../../design/schema.ts';
 import type { Hardware, HardwareKind } from '../../../materials/types.ts';
 import { FieldGrid } from '../../control/form/Fields.tsx';
@@ -15,13 +15,6 @@ const OWN = '';
 
 const entryOf = ({ sold }: Fitting): Hardware | undefined =>
   tables().hardware.find(({ id }) => id === sold?.entry);
-
-/** Hardware of the table in the middle of where the part is. */
-function put(entry: Hardware, isTurned: boolean, { box }: Fitting): Partial<Fitting> {
-  const made = hardwareOf(entry, isTurned);
-  const { w, h } = made.sold;
-  return { ...made, box: { x: box.x + (box.w - w) / 2, y: box.y + (box.h - h) / 2, w, h } };
-}
 
 /** What must be said where it is chosen. */
 const HINTS: Readonly<Partial<Record<HardwareKind, WordKey>>> = {
@@ -44,7 +37,7 @@ const FIELDS: readonly FormField<Fitting>[] = [
     get: ({ sold }) => sold?.entry ?? OWN,
     put: (id, part) => {
       const entry = tables().hardware.find((one) => one.id === id);
-      return entry ? put(entry, false, part) : { sold: undefined };
+      return entry ? hardwareIn(entry, false, part.box) : { sold: undefined };
     },
   },
   {
@@ -58,7 +51,7 @@ const FIELDS: readonly FormField<Fitting>[] = [
     get: ({ sold }) => (sold && sold.h > sold.w ? 'up' : 'across'),
     put: (lie: 'across' | 'up', part) => {
       const entry = entryOf(part);
-      return entry ? put(entry, entry.height > entry.width === (lie === 'across'), part) : null;
+      return entry ? hardwareIn(entry, entry.height > entry.width === (lie === 'across'), part.box) : null;
     },
   },
   ...SHAPE_FIELDS,

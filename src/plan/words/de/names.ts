@@ -48,6 +48,8 @@ export const names: readonly (readonly [english: string, german: string])[] = [
   ['Gate pull, ', 'Torgriff, '],
   [' between screws', ' Lochabstand'],
   ['Cabinet knob, ', 'Möbelknopf, '],
+  ['Sliding door hanger, ', 'Schiebetürbeschlag, '],
+  ['Dome nut, ', 'Hutmutter, '],
   ['Door knob on a rose, ', 'Türknauf auf Rosette, '],
   ['Strap hinge, ', 'Langband, '],
   ['Keyhole escutcheon, round', 'Schlüsselrosette, rund'],

@@ -48,6 +48,8 @@ export const names: readonly (readonly [english: string, spanish: string])[] = [
   ['Gate pull, ', 'Tirador de portón, '],
   [' between screws', ' entre tornillos'],
   ['Cabinet knob, ', 'Pomo de mueble, '],
+  ['Sliding door hanger, ', 'Colgadero de puerta corredera, '],
+  ['Dome nut, ', 'Tuerca ciega, '],
   ['Door knob on a rose, ', 'Pomo de puerta con roseta, '],
   ['Strap hinge, ', 'Bisagra de pletina, '],
   ['Keyhole escutcheon, round', 'Bocallave redonda'],
