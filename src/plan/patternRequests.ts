@@ -11,7 +11,6 @@ import type { Piece } from '../joinery/piece.ts';
 import type { LaidLetters, LaidPart } from '../layout/laid.ts';
 import { holesOff } from '../lettering/stencil/sheet.ts';
 import { groupOf } from '../list/grouped.ts';
-import { addUp } from '../list/totals.ts';
 import type { StoryStick } from '../marks/result.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
@@ -43,8 +42,10 @@ const PAPER = '#ffffff';
  */
 export function patternRequests(input: RequestInput): PatternRequest[] {
   const { also } = input.design.pages;
-  const signs = input.signs.map((sign) => signRequest(input.parts, sign, input, also.includes('parts')));
-  const prints = toldApart(signs.filter(isPrinted));
+  const signs = toldApart(
+    input.signs.map((sign) => signRequest(input.parts, sign, input, also.includes('parts'))),
+  );
+  const prints = signs.filter(isPrinted);
   return toldApart([
     ...signs.filter((sign) => !isPrinted(sign)),
     ...(prints.length > 0 ? [{ kind: 'prints', signs: prints } as const] : []),
@@ -57,12 +58,17 @@ export function patternRequests(input: RequestInput): PatternRequest[] {
 
 /** Patterns of parts with one name are numbered: sheets of two signs must not be taped together. */
 function toldApart<R extends object>(requests: readonly R[]): R[] {
-  const times = new Map<string, number>();
+  const nameOf = (request: R) =>
+    'name' in request && typeof request.name === 'string' ? request.name : null;
+  const taken = new Set(requests.map(nameOf));
+  const told = new Set<string>();
   return requests.map((request) => {
-    const name = 'name' in request ? request.name : null;
-    if (typeof name !== 'string') return request;
-    const time = addUp(times, name) + 1;
-    return time === 1 ? request : { ...request, name: `${name} (${time})` };
+    const name = nameOf(request);
+    if (name === null) return request;
+    let own = name;
+    for (let n = 2; told.has(own) || (own !== name && taken.has(own)); n++) own = `${name} (${n})`;
+    told.add(own);
+    return own === name ? request : { ...request, name: own };
   });
 }
 

@@ -1,14 +1,29 @@
 import { describe, expect, it } from 'vitest';
 import { flatten } from '../../src/drawing/walk.ts';
+import { boxOfPath } from '../../src/geometry/path.ts';
 import { packetPages } from '../../src/output/packet/packet.ts';
 import { EN } from '../../src/output/packet/words/en.ts';
-import { planOf, STARTERS } from '../plan/starters.ts';
+import type { Plan } from '../../src/plan/types.ts';
+import { planned, planOf, STARTERS, starter } from '../plan/starters.ts';
 
-describe.each(STARTERS)('the maps of fastening of %s', (name) => {
-  const plan = planOf(name);
-  const words = packetPages(plan)
-    .filter(({ drawing }) => drawing.title === EN.titles.fastening)
-    .flatMap(({ drawing }) => flatten(drawing.items).texts.map(({ item }) => item.text));
+/** The barn with a rail that is cut to fit in place. */
+function fitted(): Plan {
+  const design = starter('orchard-barn-door');
+  const parts = design.parts.map((part) =>
+    part.kind === 'strip' && part.id === 'left-top' ? { ...part, fit: true } : part,
+  );
+  return planned({ ...design, parts });
+}
+
+const PLANS = [
+  ...STARTERS.map((name) => [name, () => planOf(name)] as const),
+  ['a rail cut to fit in place', fitted] as const,
+];
+
+describe.each(PLANS)('the maps of fastening of %s', (_, made) => {
+  const plan = made();
+  const pages = packetPages(plan).filter(({ drawing }) => drawing.title === EN.titles.fastening);
+  const words = pages.flatMap(({ drawing }) => flatten(drawing.items).texts.map(({ item }) => item.text));
   // Several may stand on a page, each with its note before its legend.
   const maps: { step: number; count: number }[] = [];
   for (const told of words) {
@@ -21,7 +36,9 @@ describe.each(STARTERS)('the maps of fastening of %s', (name) => {
 
   it('show for each step that fastens what is driven then, and nothing twice', () => {
     // Of hardware only its place is told: it comes with screws of its own.
-    const steps = plan.marks.steps.filter(({ act }) => act === 'fix' || act === 'fit-hardware');
+    const steps = plan.marks.steps.filter(({ act }) =>
+      ['fix', 'measure-in-place', 'assemble', 'fit-hardware'].includes(act),
+    );
     expect(maps.map(({ step }) => step)).toEqual(steps.map(({ number }) => number));
     for (const { step, count } of maps) {
       const parts = new Set(steps.find(({ number }) => number === step)?.parts);
@@ -30,5 +47,17 @@ describe.each(STARTERS)('the maps of fastening of %s', (name) => {
     }
     const all = plan.fastening.parts.reduce((sum, { at }) => sum + at.length, 0);
     expect(maps.reduce((sum, { count }) => sum + count, 0)).toBe(all);
+  });
+
+  it('stand at one height where several share a page', () => {
+    for (const { drawing } of pages) {
+      const faces = flatten(drawing.items).paths.flatMap(({ path }) => {
+        const box = boxOfPath(path);
+        const ratio = (box.w / box.h) * (plan.face.height / plan.face.width);
+        return Math.abs(ratio - 1) < 1e-6 && box.h > 50 ? [`${box.y.toFixed(3)} ${box.h.toFixed(3)}`] : [];
+      });
+      // Upright faces stand beside each other.
+      if (plan.face.height > plan.face.width) expect(new Set(faces).size).toBeLessThanOrEqual(1);
+    }
   });
 });

@@ -5,10 +5,38 @@ import type { Mm } from '../../measure/units.ts';
 import type { Leaf, Packet } from './leaf.ts';
 import { bodyOf, turned } from './sheet.ts';
 
+/** What a drawing has over it and below it: notes and a legend. */
+export interface Stand {
+  readonly top: Mm;
+  readonly bottom: Mm;
+}
+
 /** A drawing to scale in a room of a page; drawn when its page is. */
 export interface Figure {
   readonly scale: number;
+  readonly stand: Stand;
   readonly draw: () => DrawItem[];
+}
+
+/**
+ * A drawing as it comes out in some room.
+ *
+ * @param least what others beside it have over and below them: drawings of a page stand at one height
+ */
+export type Drawn = (room: Box, least: Stand) => Figure;
+
+const NOTHING: Stand = { top: 0, bottom: 0 };
+
+/** The larger of what a drawing needs itself and what others beside it have. */
+export const standOf = (own: Stand, least: Stand): Stand => ({
+  top: Math.max(own.top, least.top),
+  bottom: Math.max(own.bottom, least.bottom),
+});
+
+/** Drawings of one page, in line with each other. */
+function inLine(rooms: readonly Box[], own: readonly Drawn[]): Figure[] {
+  const drawn = (least: Stand) => own.map((figure, k) => figure(pick(rooms, k), least));
+  return drawn(drawn(NOTHING).reduce<Stand>((all, { stand }) => standOf(stand, all), NOTHING));
 }
 
 /** White between two drawings of a page. */
@@ -26,18 +54,12 @@ function parted({ x, y, w, h }: Box, count: number, beside: boolean): Box[] {
   });
 }
 
-/**
- * Drawings of the whole face under one title, on as few pages as hold them no smaller than a page each would.
- *
- * @param figures each as it comes out in some room
- */
-export function together(packet: Packet, title: string, figures: readonly ((room: Box) => Figure)[]): Leaf[] {
+/** Drawings of the whole face under one title, on as few pages as hold them no smaller than a page each would. */
+export function together(packet: Packet, title: string, figures: readonly Drawn[]): Leaf[] {
   const { face } = packet.plan;
   const wide = face.width > face.height;
   const roomOn = (landscape: boolean) => bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
   const alone = roomOn(wide);
-  const isAsLarge = (rooms: readonly Box[], own: readonly ((room: Box) => Figure)[]) =>
-    own.every((figure, k) => figure(pick(rooms, k)).scale <= figure(alone).scale);
   // Upright faces lie beside each other and wide ones below each other; both on upright paper rather than turned.
   const partings = Array.from({ length: MOST - 1 }, (_, i) => MOST - i).flatMap((count) =>
     [false, true].map((landscape) => ({ count, landscape, rooms: parted(roomOn(landscape), count, !wide) })),
@@ -45,17 +67,18 @@ export function together(packet: Packet, title: string, figures: readonly ((room
   const leaves: Leaf[] = [];
   for (let from = 0; from < figures.length; ) {
     const left = figures.slice(from);
-    const found = partings.find(
-      ({ count, rooms }) => count <= left.length && isAsLarge(rooms, left.slice(0, count)),
-    );
+    const found = partings.find(({ count, rooms }) => {
+      const own = left.slice(0, count);
+      const scales = count <= left.length ? inLine(rooms, own).map(({ scale }) => scale) : [];
+      return scales.length > 0 && own.every((one, k) => pick(scales, k) <= one(alone, NOTHING).scale);
+    });
     const { landscape, rooms } = found ?? { landscape: wide, rooms: [alone] };
-    const own = figures.slice(from, from + rooms.length);
-    const scale = Math.max(...own.map((figure, k) => figure(pick(rooms, k)).scale));
+    const own = inLine(rooms, left.slice(0, rooms.length));
     leaves.push({
       title,
       landscape,
-      scale,
-      draw: () => own.flatMap((figure, k) => figure(pick(rooms, k)).draw()),
+      scale: Math.max(...own.map(({ scale }) => scale)),
+      draw: () => own.flatMap(({ draw }) => draw()),
     });
     from += rooms.length;
   }

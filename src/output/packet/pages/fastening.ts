@@ -17,7 +17,7 @@ import { type Way, wayOf, waysOf } from '../fastenerMarks.ts';
 import { heading, paragraph, space, table } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
-import { type Figure, together } from '../together.ts';
+import { type Drawn, type Figure, standOf, together } from '../together.ts';
 import { viewOf } from '../view.ts';
 
 const LEGEND: Mm = 6;
@@ -46,7 +46,7 @@ interface Round {
 /** Steps at which parts are fastened for good. */
 const FASTENED_AT: ReadonlySet<Step['act']> = new Set([
   'fix',
-  'cut-in-place',
+  'measure-in-place',
   'assemble',
   'bend',
   'mount-letters',
@@ -95,7 +95,7 @@ const centerMark = ({ x, y }: Point, half: Mm): DrawItem[] => [
 ];
 
 /** Only what is fastened in a round, on the face as it is then. */
-function map(packet: Packet, { step, fastened, there }: Round, body: Box): Figure {
+function map(packet: Packet, { step, fastened, there }: Round, [body, least]: Parameters<Drawn>): Figure {
   const terms = packet.terms.fastening;
   const { plan } = packet;
   const all = waysOf(plan);
@@ -119,12 +119,8 @@ function map(packet: Packet, { step, fastened, there }: Round, body: Box): Figur
   const perRow = Math.max(1, Math.floor(body.w / (widest + BESIDE)));
   const rows = Math.ceil(ways.length / perRow);
   const notes = wrapped(step === null ? terms.map : `${terms.round(step)} ${terms.map}`, small, body.w);
-  const view = viewOf(plan.face.box, body, packet.unit, {
-    left: 0,
-    right: 0,
-    top: notes.length * LEAD + 3,
-    bottom: rows * LEGEND + 4,
-  });
+  const stand = standOf({ top: notes.length * LEAD + 3, bottom: rows * LEGEND + 4 }, least);
+  const view = viewOf(plan.face.box, body, packet.unit, { left: 0, right: 0, ...stand });
   const draw = (): DrawItem[] => {
     const marks = fastened.flatMap((part) => {
       const way = wayOf(all, part);
@@ -151,7 +147,7 @@ function map(packet: Packet, { step, fastened, there }: Round, body: Box): Figur
       ...legend,
     ];
   };
-  return { scale: view.scale, draw };
+  return { scale: view.scale, stand, draw };
 }
 
 /** Parts that are fixed alike, told in one row. */
@@ -232,7 +228,11 @@ export function fastening(packet: Packet): Content[] {
     ...together(
       packet,
       packet.terms.titles.fastening,
-      roundsOf(packet).map((round) => (room: Box) => map(packet, round, room)),
+      roundsOf(packet).map(
+        (round): Drawn =>
+          (...where) =>
+            map(packet, round, where),
+      ),
     ),
     { title: packet.terms.titles.fastening, blocks },
   ];

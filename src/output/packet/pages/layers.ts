@@ -16,7 +16,7 @@ import type { Mm } from '../../../measure/units.ts';
 import { hiddenEdges, outlinedFace, solidsInOrder } from '../faceView.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { nameOn } from '../nameOn.ts';
-import { type Figure, together } from '../together.ts';
+import { type Drawn, type Figure, standOf, together } from '../together.ts';
 import { viewOf } from '../view.ts';
 
 /** Ground that two parts share; less is rounding along an edge. */
@@ -46,16 +46,19 @@ export function layersOf(solids: readonly Solid[]): Solid[][] {
   );
 }
 
-function figure(packet: Packet, layers: readonly (readonly Solid[])[], i: number, room: Box): Figure {
+function figure(
+  packet: Packet,
+  layers: readonly (readonly Solid[])[],
+  i: number,
+  [room, least]: Parameters<Drawn>,
+): Figure {
   const { plan, say, terms, unit } = packet;
   const own = pick(layers, i);
   const there = new Set(layers.slice(0, i + 1).flat());
   const small = { size: TEXT.small };
   const notes = wrapped(terms.layer(i + 1, layers.length), small, room.w);
-  const view = viewOf(plan.face.box, room, unit, {
-    ...{ left: 0, right: 0, bottom: 2 },
-    top: notes.length * LEAD + 3,
-  });
+  const stand = standOf({ top: notes.length * LEAD + 3, bottom: 2 }, least);
+  const view = viewOf(plan.face.box, room, unit, { left: 0, right: 0, ...stand });
   const draw = (): DrawItem[] => {
     const taken: Box[] = [];
     const names = own.flatMap(({ part, region }) => {
@@ -71,7 +74,7 @@ function figure(packet: Packet, layers: readonly (readonly Solid[])[], i: number
       ...names,
     ];
   };
-  return { scale: view.scale, draw };
+  return { scale: view.scale, stand, draw };
 }
 
 /** The face layer by layer, from the bed up: every layer of which edges run under what lies on it, as it is before that. */
@@ -81,7 +84,9 @@ export function layers(packet: Packet): Leaf[] {
   const hidden = new Set(hiddenEdges(plan).flatMap(({ solid, lines }) => (lines.length > 0 ? [solid] : [])));
   const all = layersOf(solids);
   const figures = all.flatMap((own, i) =>
-    own.some((solid) => hidden.has(solid)) ? [(room: Box) => figure(packet, all, i, room)] : [],
+    own.some((solid) => hidden.has(solid))
+      ? [(...where: Parameters<Drawn>) => figure(packet, all, i, where)]
+      : [],
   );
   return together(packet, terms.titles.layers, figures);
 }

@@ -22,7 +22,7 @@ import { labelBox } from '../faceView.ts';
 import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
-import { type Figure, together } from '../together.ts';
+import { type Drawn, type Figure, type Stand, standOf, together } from '../together.ts';
 import { type PageView, viewOf } from '../view.ts';
 
 const LEGEND = 9;
@@ -74,7 +74,7 @@ function numbered(at: Point, number: string): DrawItem[] {
 }
 
 /** Every surface that shows, in its finish. */
-function map(packet: Packet, body: Box): Figure {
+function map(packet: Packet, body: Box, least: Stand): Figure {
   const terms = packet.terms.paint;
   const { plan, say } = packet;
   const finishes = finishesShown(packet);
@@ -86,13 +86,9 @@ function map(packet: Packet, body: Box): Figure {
   const perRow = Math.max(1, Math.floor(body.w / (widest + 18)));
   const rows = Math.ceil(finishes.length / perRow);
   const notes = notesIn(terms.map, body);
-  const view = viewOf(plan.face.box, body, packet.unit, {
-    left: 0,
-    right: 0,
-    top: notes.length * LEAD + 2,
-    bottom: rows * LEGEND + 4,
-  });
-  return { scale: view.scale, draw: () => drawnMap(packet, body, view, { named, perRow, notes }) };
+  const stand = standOf({ top: notes.length * LEAD + 2, bottom: rows * LEGEND + 4 }, least);
+  const view = viewOf(plan.face.box, body, packet.unit, { left: 0, right: 0, ...stand });
+  return { scale: view.scale, stand, draw: () => drawnMap(packet, body, view, { named, perRow, notes }) };
 }
 
 /** What stands around the map of finishes. */
@@ -146,10 +142,10 @@ const notesIn = (words: string, body: Box): DrawItem[] =>
   );
 
 /** Where surfaces that are painted first stay bare for glue: hatched, over the outlines of all parts. */
-function bareMap({ terms, plan, measure, unit }: Packet, body: Box): Figure {
+function bareMap({ terms, plan, measure, unit }: Packet, body: Box, least: Stand): Figure {
   const notes = notesIn(`${terms.paint.bareMap} ${formatLength(UNDER_EDGE, measure)}.`, body);
-  const top = notes.length * LEAD + 2;
-  const view = viewOf(plan.face.box, body, unit, { left: 0, right: 0, top, bottom: 4 });
+  const stand = standOf({ top: notes.length * LEAD + 2, bottom: 4 }, least);
+  const view = viewOf(plan.face.box, body, unit, { left: 0, right: 0, ...stand });
   const draw = (): DrawItem[] => {
     const outlines = plan.joinery.solids.map(({ region }) =>
       shape(pathOfRegion(view.region(region)), { stroke: INK.line, width: WEIGHT.thin }),
@@ -167,7 +163,7 @@ function bareMap({ terms, plan, measure, unit }: Packet, body: Box): Figure {
     const border = rectangle(view.box, { stroke: INK.line, width: WEIGHT.bold });
     return [...notes, ...fills, ...outlines, border];
   };
-  return { scale: view.scale, draw };
+  return { scale: view.scale, stand, draw };
 }
 
 /** Color and hatching of a finish, as on the map; side by side what it looks like on different woods. */
@@ -254,6 +250,11 @@ export function paint(packet: Packet): Content[] {
     ...entry(terms.after, names(finish.after), body.w, 38),
   ];
   const { paint: title } = packet.terms.titles;
-  const bare = finish.bare.length === 0 ? [] : [(room: Box) => bareMap(packet, room)];
-  return [...together(packet, title, [(room) => map(packet, room), ...bare]), { title, blocks }];
+  const bare = finish.bare.length === 0 ? [] : [bareMap];
+  const maps = [map, ...bare].map(
+    (one): Drawn =>
+      (room, least) =>
+        one(packet, room, least),
+  );
+  return [...together(packet, title, maps), { title, blocks }];
 }
