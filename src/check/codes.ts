@@ -47,7 +47,7 @@ export const CHECK_CODES = [
   // lettering and patterns
   'lettering.missing-glyph', // sign, characters
   'lettering.unknown-font', // font
-  'lettering.off-sign', // over_mm, by (edge: past the board; face: past the face; cover: under what lies on it)
+  'lettering.off-sign', // over_mm, by (edge: past the board; face: past the face; cover: under what lies on it; outline: longer than what it runs along)
   'lettering.crosses', // characters, by (edge, joint), step_mm, make
   'lettering.no-room', // lack_mm (over what there is), margin_mm
   'lettering.script', // sign, characters

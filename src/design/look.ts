@@ -1,7 +1,7 @@
 import type { Lettering, LetterLine } from './schema.ts';
 
 /** What is painted of letters: themselves, and around, in and behind them. */
-export type Look = Pick<Lettering, 'finish' | 'outline' | 'inline' | 'shade'>;
+export type Look = Pick<Lettering, 'finish' | 'outline' | 'inline' | 'shade' | 'ribbon'>;
 
 /** A look with the lines that have it. */
 export interface LinesOfLook {
@@ -30,8 +30,11 @@ export const looksIn = (lettering: Lettering): Look[] => [
 /** The finishes that some lettering names, pictures aside. */
 export const finishesIn = (lettering: Lettering): string[] =>
   looksIn(lettering).flatMap((look) =>
-    [look, look.outline, look.inline, look.shade].flatMap((layer) => layer?.finish ?? []),
+    [look, look.outline, look.inline, look.shade, look.ribbon].flatMap((layer) => layer?.finish ?? []),
   );
+
+/** Whether lines run along anything but straight lines. */
+export const isBent = ({ arcRise, along }: Lettering): boolean => arcRise !== 0 || along !== undefined;
 
 /** The font of a line. */
 export const fontOfLine = ({ font }: Pick<Lettering, 'font'>, line: Pick<LetterLine, 'font'>): string =>

@@ -396,13 +396,15 @@ const look = {
       finish: id,
     })
     .nullable(),
+  /** A band behind each line, so far beyond its letters, with ends notched in so deep. */
+  ribbon: z.strictObject({ margin: sizeOrZero, notch: sizeOrZero, finish: id }).optional(),
 };
 
 const MOST_LINES = 40;
 
 /** Colors of lines that have a look of their own, by the first line of that look, counted from 1. */
 const lineRole = z.templateLiteral([
-  z.enum(['shade', 'outline', 'fill', 'inline']),
+  z.enum(['ribbon', 'shade', 'outline', 'fill', 'inline']),
   '-',
   z.int().min(1).max(MOST_LINES),
 ]);
@@ -428,6 +430,10 @@ export const letteringSchema = z.strictObject({
         /** Font and look of this line where they are its own. */
         font: fontId.optional(),
         look: z.strictObject(look).optional(),
+        /** Stands before the line, which then begins where the others begin that have one; numbers count on. */
+        mark: z.enum(['bullet', 'number']).optional(),
+        /** Along an outline: at its foot. */
+        foot: z.literal(true).optional(),
       }),
     )
     .min(1)
@@ -441,10 +447,17 @@ export const letteringSchema = z.strictObject({
   lineSpace: z.number().min(0.5).max(6),
   align: z.enum(['left', 'center', 'right']),
   kerning: z.boolean(),
+  /** Letters and figures are set apart by the white between them, in place of their font's pairs. */
+  optical: z.literal(true).optional(),
   /** Baseline bent to a circle; rise of the middle over the chord, positive arches up. 0: straight. */
   arcRise: z.number().min(-5000).max(5000),
-  /** `none`: cap height as given; else the cap height follows the sign and its margin. */
-  fit: z.enum(['none', 'width', 'height', 'both']),
+  /** The text runs along the outline of its board, the margin from it. */
+  along: z.enum(['inside', 'outside']).optional(),
+  /**
+   * `none`: cap height as given; else the cap height follows the sign and its margin. `lines`: each line has one of its
+   * own, so that all are as wide. Along an outline, half of that is filled.
+   */
+  fit: z.enum(['none', 'width', 'height', 'both', 'lines']),
   margin: sizeOrZero,
   /** From the centered place. */
   shift: z.strictObject({ x: length, y: length }),
@@ -473,7 +486,9 @@ export const letteringSchema = z.strictObject({
       .array(
         z.strictObject({
           /** The color whose stencil it is; the letters themselves when left out. */
-          layer: z.union([z.enum(['shade', 'outline', 'inline']), pictureRole, lineRole]).optional(),
+          layer: z
+            .union([z.enum(['ribbon', 'shade', 'outline', 'inline']), pictureRole, lineRole])
+            .optional(),
           island: z.number().int().min(0),
           angles: z.array(z.number()).max(8),
         }),

@@ -45,9 +45,10 @@ export function letteringContrast(
       return finish === undefined ? null : letterLook(looks, finishes, sign, finish);
     };
     const outline = colorOf('outline');
+    const ground = colorOf('ribbon') ?? under;
     const ratios = [
-      [colorOf('fill'), outline ?? under],
-      [outline, under],
+      [colorOf('fill'), outline ?? ground],
+      [outline, ground],
     ].flatMap(([a, b]) => (a && b ? [contrastRatio(a, b)] : []));
     return ratios.length === 0 ? [] : [Math.max(...ratios)];
   };

@@ -1,14 +1,6 @@
-import { pick } from '../list/at.ts';
-import { type Deg, degrees, type Mm } from '../measure/units.ts';
-import type { SetLine, Setting, Slot } from './setting.ts';
-
-/** Where the middle of a glyph's advance stands on its baseline, and how far the glyph is turned. */
-export interface Stand {
-  readonly x: Mm;
-  readonly y: Mm;
-  /** Counterclockwise. */
-  readonly turn: Deg;
-}
+import { degrees, type Mm } from '../measure/units.ts';
+import type { SetLine } from './setting.ts';
+import { straightTracks, type Track } from './track.ts';
 
 /** The opening angle whose arc rises highest for its length: root of x/2 sin(x/2) = 1 - cos(x/2). */
 const WIDEST = 4.6622;
@@ -33,31 +25,34 @@ export function openingOf(length: Mm, rise: Mm, inside: Mm = 0): number {
 }
 
 /**
- * Stands of the slots with the baselines bent to circles about one center. The widest line's baseline rises
+ * Baselines bent to circles about one center. The widest line's baseline rises
  * `rise` over the chord of its ink (negative: hangs below it). Letters stay rigid, each turned about the
  * middle of its advance. They keep their distances where they come closest: along the baseline when it
  * arches up, along the tops of the caps when it hangs, so that neighbors do not run into each other.
  */
-export function standsOf({ slots, lines }: Setting, rise: Mm): Stand[] {
+export function arcTracks(lines: readonly SetLine[], rise: Mm): Track[] {
   const widest = lines.reduce((a, b) => (b.right - b.left > a.right - a.left ? b : a));
   const length = widest.right - widest.left;
-  if (rise === 0 || length <= 0) return slots.map((slot) => ({ x: middleOf(slot), y: slot.y, turn: 0 }));
+  if (rise === 0 || length <= 0) return straightTracks(lines);
   const up = Math.sign(rise);
   const insideOf = ({ top }: SetLine) => (up > 0 ? 0 : top);
   const opening = openingOf(length, Math.abs(rise), insideOf(widest));
   const radius = length / opening + insideOf(widest);
   const centerY = widest.baseline - up * radius;
-  return slots.map((slot) => {
-    const line = pick(lines, slot.line);
+  return lines.map((line) => {
     const least = (line.right - line.left) / (2 * Math.PI * MOST_OF_CIRCLE);
     const own = Math.max(radius + up * (line.baseline - widest.baseline), least + insideOf(line));
-    const angle = middleOf(slot) / (own - insideOf(line));
     return {
-      x: own * Math.sin(angle),
-      y: centerY + up * own * Math.cos(angle),
-      turn: -up * degrees(angle),
+      baseline: line.baseline,
+      bent: true,
+      at: (along) => {
+        const angle = along / (own - insideOf(line));
+        return {
+          x: own * Math.sin(angle),
+          y: centerY + up * own * Math.cos(angle),
+          turn: -up * degrees(angle),
+        };
+      },
     };
   });
 }
-
-const middleOf = (slot: Slot): Mm => slot.x + slot.advance / 2;

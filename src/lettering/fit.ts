@@ -1,12 +1,14 @@
 import { type Look, looksIn } from '../design/look.ts';
 import type { Lettering, LetterLine } from '../design/schema.ts';
-import type { Box, Point } from '../geometry/shape.ts';
+import type { Box, Point, Region } from '../geometry/shape.ts';
 import { FLATNESS } from '../geometry/tolerance.ts';
+import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Font } from './font.ts';
 import { shadeVector } from './layers.ts';
-import { boxOfPaths, placedPaths } from './placed.ts';
+import { boxOfPaths, placedPaths, tracksOf } from './placed.ts';
 import { type Setting, setText } from './setting.ts';
+import type { Track } from './track.ts';
 
 /** The board the letters go on: id and size of its box. */
 export interface SignBox {
@@ -31,10 +33,11 @@ const roomFor = ({ margin }: Lettering, seen: Box, reach: Reach): { w: Mm; h: Mm
 
 /** Sizes of the room that a fit has to fill. */
 const neededOf = ({ fit }: Lettering, room: { w: Mm; h: Mm }): readonly Mm[] =>
-  ({ none: [], width: [room.w], height: [room.h], both: [room.w, room.h] })[fit];
+  ({ none: [], width: [room.w], height: [room.h], both: [room.w, room.h], lines: [room.w] })[fit];
 
 /** The least size of room that a fit has to fill, when it leaves nothing to fill; null when there is room. */
 export function lackingRoom(lettering: Lettering, seen: Box, reach: Reach): Mm | null {
+  if (lettering.along !== undefined) return null;
   const least = Math.min(...neededOf(lettering, roomFor(lettering, seen, reach)));
   return least <= 0 ? least : null;
 }
@@ -46,16 +49,24 @@ export function lackingRoom(lettering: Lettering, seen: Box, reach: Reach): Mm |
 export function factorOf(
   lettering: Lettering,
   fontOf: (line: LetterLine) => Font,
+  board: Region,
   seen: Box,
   reach: Reach,
 ): number {
   const room = roomFor(lettering, seen, reach);
-  const inkAt = (factor: number) =>
-    boxOfPaths(placedPaths(setText(lettering, fontOf, factor), lettering.arcRise));
+  if (lettering.along !== undefined) return factorAlong(lettering, fontOf, board);
+  const inkAt = (factor: number) => {
+    const set = setText(lettering, fontOf, factor);
+    return boxOfPaths(placedPaths(set, tracksOf(set, lettering, board)));
+  };
   const fits = (ink: Box): number => {
     const across = room.w / ink.w;
     const up = room.h / ink.h;
-    return lettering.fit === 'width' ? across : lettering.fit === 'height' ? up : Math.min(across, up);
+    return lettering.fit === 'width' || lettering.fit === 'lines'
+      ? across
+      : lettering.fit === 'height'
+        ? up
+        : Math.min(across, up);
   };
   const ink = inkAt(1);
   const needed = neededOf(lettering, room);
@@ -63,6 +74,31 @@ export function factorOf(
   // Straight text grows in proportion; bent text does not, since its rise stays as asked.
   return lettering.arcRise === 0 ? fits(ink) : balanced((factor) => fits(inkAt(factor)));
 }
+
+/** Letters twice as high have half of their inner outline left at worst: between no step back and a whole one. */
+const DAMPED = 2 / 3;
+const STEPS_ALONG = 12;
+
+/** Factor at which the line that has least to spare fills its share of the outline. */
+function factorAlong(lettering: Lettering, fontOf: (line: LetterLine) => Font, board: Region): number {
+  if (lettering.fit === 'none') return 1;
+  let factor = 1;
+  for (let i = 0; i < STEPS_ALONG; i += 1) {
+    const set = setText(lettering, fontOf, factor);
+    const tracks = tracksOf(set, lettering, board);
+    const shares = set.lines.flatMap(({ left, right }, k) =>
+      right > left ? [halfOf(pick(tracks, k), lettering) / (right - left)] : [],
+    );
+    const by = Math.min(...shares);
+    if (!(by > 0 && by < Infinity)) return factor;
+    if (Math.abs(by - 1) < 1e-4) break;
+    factor *= by ** DAMPED;
+  }
+  return factor;
+}
+
+/** What a line along an outline may fill: half of it, so that one more has room at the foot, less a margin at both ends. */
+const halfOf = ({ length = Infinity }: Track, { margin }: Lettering): Mm => length / 2 - 2 * margin;
 
 /**
  * Factor at which `spare` (room over need, falling) comes to 1. Bent text grows nearly by a straight line
@@ -92,12 +128,14 @@ function balanced(spare: (factor: number) => number): number {
 
 /** The move that puts the text in the middle of what is seen of the sign, and to its place from there. */
 export function placeOf(lettering: Lettering, setting: Setting, ink: Box, seen: Box, reach: Reach): Point {
+  // Lines along an outline stand where that is.
+  if (lettering.along !== undefined) return { x: 0, y: 0 };
   const first = setting.lines[0];
   const last = setting.lines.at(-1);
   const caps =
     first && last ? (first.baseline + first.top + last.baseline + last.foot) / 2 : ink.y + ink.h / 2;
   const fitsHeight = lettering.fit === 'height' || lettering.fit === 'both';
-  const fitsWidth = lettering.fit === 'width' || lettering.fit === 'both';
+  const fitsWidth = ['width', 'both', 'lines'].includes(lettering.fit);
   const middle = {
     x: ink.x + ink.w / 2 + (fitsWidth ? (reach.right - reach.left) / 2 : 0),
     y: fitsHeight
@@ -127,14 +165,16 @@ export function expectedReach(lettering: Lettering): Reach {
   return { left: most('left'), right: most('right'), below: most('below'), above: most('above') };
 }
 
-function reachOfLook({ outline, shade }: Look): Reach {
+function reachOfLook({ outline, shade, ribbon }: Look): Reach {
   const around = outline?.width ?? 0;
   const by = shade ? shadeVector(shade) : { x: 0, y: 0 };
+  const band = ribbon?.margin ?? 0;
+  const ends = band + (ribbon?.notch ?? 0);
   return {
-    left: around + Math.max(0, -by.x),
-    right: around + Math.max(0, by.x),
-    below: around + Math.max(0, -by.y),
-    above: around + Math.max(0, by.y),
+    left: Math.max(ends, around + Math.max(0, -by.x)),
+    right: Math.max(ends, around + Math.max(0, by.x)),
+    below: Math.max(band, around + Math.max(0, -by.y)),
+    above: Math.max(band, around + Math.max(0, by.y)),
   };
 }
 

@@ -17,6 +17,8 @@ export interface LookedAlike {
   readonly number: number;
   readonly glyphs: readonly PlacedGlyph[];
   readonly silhouette: Region;
+  /** Bands behind its lines. */
+  readonly ribbons: Region;
 }
 
 /** Colors of the whole lettering from the back to the front: look by look, each over those before it. */
@@ -43,11 +45,11 @@ type LookLayer = Omit<LetterLayer, 'role'> & { readonly role: OwnRole | 'picture
  * an outline. `region` is what stays in sight of each, `whole` what is painted when they go on in order.
  */
 function layersOfLook(
-  { look, glyphs, silhouette: fill }: LookedAlike,
+  { look, glyphs, silhouette: fill, ribbons }: LookedAlike,
   sawn: boolean,
   memory: ShapeMemory,
 ): LookLayer[] {
-  const { outline, inline, shade, finish } = look;
+  const { outline, inline, shade, ribbon, finish } = look;
   const layers: LookLayer[] = [];
   const silhouette = outline ? outlined(fill, outline.width, memory) : fill;
   if (shade) {
@@ -63,6 +65,11 @@ function layersOfLook(
       (letters) => union([cast(letters)]),
     );
     layers.push({ role: 'shade', finish: shade.finish, region: less(whole, silhouette, memory), whole });
+  }
+  if (ribbon) {
+    const whole = union([ribbons]);
+    const over = [...silhouette, ...layers.flatMap((layer) => layer.whole)];
+    layers.unshift({ role: 'ribbon', finish: ribbon.finish, region: less(whole, over, memory), whole });
   }
   if (outline) {
     layers.push({

@@ -5,7 +5,7 @@ import type { Lettering, LetterLine, Picture } from '../design/schema.ts';
 import { gridded, regionOfRings, union } from '../geometry/clip.ts';
 import { ringsOfPath } from '../geometry/curve.ts';
 import { transformPath } from '../geometry/path.ts';
-import { areaOf, boxOf, EMPTY, regionOfBox } from '../geometry/region.ts';
+import { areaOf, boxOf, EMPTY, regionOfBox, translateRegion } from '../geometry/region.ts';
 import type { Box, Path, Point, Region } from '../geometry/shape.ts';
 import { type ShapeMemory, shapeMemory } from '../geometry/shapeMemory.ts';
 import { pick } from '../list/at.ts';
@@ -23,12 +23,14 @@ import {
 import type { Font } from './font.ts';
 import { type LookedAlike, layersOf } from './layers.ts';
 import { type PictureFont, withPictures } from './picture/withPictures.ts';
-import { boxOfPaths, placedPaths, spotsOf, turnedPath } from './placed.ts';
+import { boxOfPaths, placedPaths, spotsOf, tracksOf, turnedPath } from './placed.ts';
 import { isFill, type Lettered, type LetterLayer, type PlacedGlyph } from './result.ts';
+import { ribbonOf } from './ribbon.ts';
 import { onlyTogether } from './script.ts';
 import { type Setting, setText } from './setting.ts';
 import { eachShape, placed } from './shapes.ts';
 import { overRun } from './sight.ts';
+import type { Track } from './track.ts';
 
 export interface LetterInput {
   readonly lettering: Lettering;
@@ -85,12 +87,12 @@ export function letter({
   };
   const seen = boxOf(room) ?? { x: sign.w / 2, y: sign.h / 2, w: 0, h: 0 };
   let reach = expectedReach(lettering);
-  let laid = layAt(lettering, fontOf, seen, reach, memory);
-  for (let pass = 1; pass < PASSES && lettering.fit !== 'none'; pass += 1) {
+  let laid = layAt(lettering, fontOf, board, seen, reach, memory);
+  for (let pass = 1; pass < PASSES && lettering.fit !== 'none' && lettering.along === undefined; pass += 1) {
     const measured = reachOf(laid.box, boxOfLayers(laid.layers) ?? laid.box);
     if (isEnough(reach, measured)) break;
     reach = measured;
-    laid = layAt(lettering, fontOf, seen, reach, memory);
+    laid = layAt(lettering, fontOf, board, seen, reach, memory);
   }
   const { setting, factor, glyphs, layers, box } = laid;
   const lettered: Lettered = {
@@ -111,6 +113,7 @@ export function letter({
     lettered,
     checks: [
       ...textChecks(lettered),
+      ...loopChecks(sign.id, laid),
       ...(lack !== null
         ? [noRoom(sign.id, lack, lettering.margin)]
         : free
@@ -134,6 +137,7 @@ type FontOf = (line: LetterLine) => PictureFont;
 
 interface Laid {
   readonly setting: Setting<PictureFont>;
+  readonly tracks: readonly Track[];
   readonly factor: number;
   readonly glyphs: readonly PlacedGlyph[];
   readonly layers: readonly LetterLayer[];
@@ -143,13 +147,21 @@ interface Laid {
   readonly box: Box;
 }
 
-function layAt(lettering: Lettering, fontOf: FontOf, seen: Box, reach: Reach, memory: ShapeMemory): Laid {
-  const factor = factorOf(lettering, fontOf, seen, reach);
+function layAt(
+  lettering: Lettering,
+  fontOf: FontOf,
+  board: Region,
+  seen: Box,
+  reach: Reach,
+  memory: ShapeMemory,
+): Laid {
+  const factor = factorOf(lettering, fontOf, board, seen, reach);
   const setting = setText(lettering, fontOf, factor);
-  const paths = placedPaths(setting, lettering.arcRise);
+  const tracks = tracksOf(setting, lettering, board);
+  const paths = placedPaths(setting, tracks);
   const ink = boxOfPaths(paths);
   const by = placeOf(lettering, setting, ink, seen, reach);
-  const drawn = glyphShapes(setting, lettering.arcRise, by);
+  const drawn = glyphShapes(setting, tracks, by);
   const looks = looksOfLines(lettering, lettering);
   const glyphs = paths.flatMap((path, i): PlacedGlyph[] => {
     const slot = setting.slots[i];
@@ -158,7 +170,7 @@ function layAt(lettering: Lettering, fontOf: FontOf, seen: Box, reach: Reach, me
     const { character, line } = slot;
     const capHeight = slot.scale * slot.font.capHeight;
     const look = pick(looks, line).number;
-    const baseline = slot.y + slot.rise + by.y;
+    const baseline = pick(tracks, line).baseline + slot.rise + by.y;
     return [{ character, line, look, capHeight, baseline, path: moved, ...pick(drawn, i) }];
   });
   const numbers = [...new Set(looks.map(({ number }) => number))].sort((a, b) => a - b);
@@ -167,22 +179,34 @@ function layAt(lettering: Lettering, fontOf: FontOf, seen: Box, reach: Reach, me
     const own = glyphs.filter((glyph) => glyph.look === number);
     const letters = own.flatMap((glyph) => glyph.region);
     const silhouette = eachShape(memory, 'union', letters, 0, (touching) => union([touching]));
-    return found ? [{ ...found, glyphs: own, silhouette }] : [];
+    const ribbons = setting.lines.flatMap((line, i) => {
+      const ribbon = pick(looks, i).number === number ? found?.look.ribbon : undefined;
+      return ribbon ? translateRegion(ribbonOf(line, pick(tracks, i), ribbon), by.x, by.y) : [];
+    });
+    return found ? [{ ...found, glyphs: own, silhouette, ribbons }] : [];
   });
   const layers = layersOf(alike, lettering.make === 'cut-out', memory);
   const silhouette =
     alike.length === 1 ? pick(alike, 0).silhouette : union(alike.map((one) => one.silhouette));
-  return { setting, factor, glyphs, layers, silhouette, box: { ...ink, x: ink.x + by.x, y: ink.y + by.y } };
+  return {
+    setting,
+    tracks,
+    factor,
+    glyphs,
+    layers,
+    silhouette,
+    box: { ...ink, x: ink.x + by.x, y: ink.y + by.y },
+  };
 }
 
 /** What the glyphs cover, and each color of pictures. Equal letters are the same regions, put in place. */
 function glyphShapes(
   setting: Setting<PictureFont>,
-  rise: Mm,
+  tracks: readonly Track[],
   by: Point,
 ): Pick<PlacedGlyph, 'region' | 'colors'>[] {
   const shapes = new Map<string, Pick<PlacedGlyph, 'region' | 'colors'>>();
-  return spotsOf(setting, rise).map(({ at, turn }, i) => {
+  return spotsOf(setting, tracks).map(({ at, turn }, i) => {
     const slot = setting.slots[i];
     if (!slot) return { region: EMPTY, colors: null };
     const { character, scale, font } = slot;
@@ -223,6 +247,14 @@ function textChecks({ sign, text, missing }: Lettered): Check[] {
     checks.push({ code, severity: 'warning', parts: [sign], figures: figures(together) });
   }
   return checks;
+}
+
+/** A line that is longer than the outline it runs along meets its own beginning. */
+function loopChecks(sign: string, { setting, tracks }: Laid): Check[] {
+  const over = setting.lines.map(({ left, right }, i) => right - left - (pick(tracks, i).length ?? Infinity));
+  const over_mm = Math.max(...over);
+  const figures = { over_mm, by: 'outline' };
+  return over_mm > 0 ? [{ code: 'lettering.off-sign', severity: 'error', parts: [sign], figures }] : [];
 }
 
 const noRoom = (sign: string, room: Mm, margin: Mm): Check => ({

@@ -1,11 +1,14 @@
+import type { Lettering } from '../design/schema.ts';
 import { boxOfPath, transformPath } from '../geometry/path.ts';
 import { rotate } from '../geometry/point.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
-import type { Box, Path, Point } from '../geometry/shape.ts';
+import type { Box, Path, Point, Region } from '../geometry/shape.ts';
 import { pick } from '../list/at.ts';
-import type { Deg, Mm } from '../measure/units.ts';
-import { standsOf } from './arc.ts';
+import type { Deg } from '../measure/units.ts';
+import { outlineTracks } from './along.ts';
+import { arcTracks } from './arc.ts';
 import type { Setting } from './setting.ts';
+import type { Stand, Track } from './track.ts';
 
 /** Where the origin of a glyph's outline stands, and how far it is turned. */
 interface Spot {
@@ -13,9 +16,21 @@ interface Spot {
   readonly turn: Deg;
 }
 
+/** What the lines of a text stand on; outlines are those of the board in the sign's coordinates. */
+export function tracksOf({ lines }: Setting, lettering: Lettering, board: Region): Track[] {
+  const { along, margin, shift } = lettering;
+  if (along === undefined) return arcTracks(lines, lettering.arcRise);
+  const atFoot = lettering.lines.map(({ foot }) => foot ?? false);
+  return outlineTracks(lines, board, { side: along, margin, shift, atFoot });
+}
+
+/** Where the middle of each letter's advance stands on its baseline. */
+export const standsOf = ({ slots }: Setting, tracks: readonly Track[]): Stand[] =>
+  slots.map(({ line, x, advance }) => pick(tracks, line).at(x + advance / 2, advance / 2));
+
 /** Spots of the slots, one each. Flat capitals stand on the baseline. */
-export function spotsOf(setting: Setting, rise: Mm): Spot[] {
-  const stands = standsOf(setting, rise);
+export function spotsOf(setting: Setting, tracks: readonly Track[]): Spot[] {
+  const stands = standsOf(setting, tracks);
   return setting.slots.map((slot, i) => {
     const stand = pick(stands, i);
     const own = { x: -slot.advance / 2, y: slot.rise - slot.font.foot * slot.scale };
@@ -32,8 +47,8 @@ export const turnedPath = (outline: Path, scale: number, turn: Deg): Path =>
   });
 
 /** Outlines of the slots in millimeters, one each, empty for spaces and missing glyphs. */
-export const placedPaths = (setting: Setting, rise: Mm): Path[] =>
-  spotsOf(setting, rise).map(({ at, turn }, i) => {
+export const placedPaths = (setting: Setting, tracks: readonly Track[]): Path[] =>
+  spotsOf(setting, tracks).map(({ at, turn }, i) => {
     const slot = setting.slots[i];
     if (!slot) return [];
     const path = turnedPath(slot.font.outline(slot.character), slot.scale, turn);

@@ -20,7 +20,7 @@ export interface PlacedGlyph {
 }
 
 /** Colors of letters, from the back to the front. */
-export type OwnRole = 'shade' | 'outline' | 'fill' | 'inline';
+export type OwnRole = 'ribbon' | 'shade' | 'outline' | 'fill' | 'inline';
 /** Which color of the lettering it is; those of lines with a look of their own name the line. */
 export type Role = OwnRole | LineRole | PictureRole;
 
@@ -37,7 +37,7 @@ export const isFill = ({ role }: Pick<LetterLayer, 'role'>): boolean => toldOf(r
 
 /** Whether a color lies around letters, beside them or behind them. */
 export const isAround = ({ role }: Pick<LetterLayer, 'role'>): boolean =>
-  ['outline', 'shade'].includes(toldOf(role).of);
+  ['ribbon', 'outline', 'shade'].includes(toldOf(role).of);
 
 /** Whether a color lies on the letters themselves, and so on sawn ones too. */
 export const isOnLetters = (role: Role | null): boolean =>

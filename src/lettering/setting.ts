@@ -1,8 +1,9 @@
 import type { Lettering, LetterLine } from '../design/schema.ts';
 import { boxOfPath } from '../geometry/path.ts';
-import { at } from '../list/at.ts';
+import { at, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Font } from './font.ts';
+import { opticalKern } from './optical.ts';
 import { type Sized, sizedCharacters } from './sizes.ts';
 
 /** A character in its place on a straight baseline. */
@@ -55,20 +56,33 @@ export function setText<F extends Font>(
   fontOf: (line: LetterLine) => F,
   factor: number,
 ): Setting<F> {
-  const rows = lettering.lines.map((line, index) => {
-    const capHeight = (line.capHeight ?? lettering.capHeight) * factor;
+  const marks = marksOf(lettering.lines);
+  const rowAt = (line: LetterLine, index: number, by: number) => {
+    const capHeight = (line.capHeight ?? lettering.capHeight) * by;
     const font = fontOf(line);
-    return setLine(sizedCharacters(line, capHeight, font), index, capHeight, lettering, font);
-  });
+    const set = (characters: readonly Sized[]) => setLine(characters, index, capHeight, lettering, font);
+    const row = set(sizedCharacters(line, capHeight, font));
+    const mark = marks[index];
+    return mark ? marked(row, set(sizedCharacters({ text: mark }, capHeight, font))) : row;
+  };
+  const asked = lettering.lines.map((line, i) => rowAt(line, i, factor));
+  const rows =
+    lettering.fit === 'lines'
+      ? asked.map((row, i) => {
+          const by = widthOf(row) > 0 ? Math.max(...asked.map(widthOf)) / widthOf(row) : 1;
+          return rowAt(pick(lettering.lines, i), i, factor * by);
+        })
+      : asked;
   const baselines = stack(rows, lettering.lineSpace);
-  const widest = Math.max(...rows.map((row) => row.right - row.left));
+  const held = heldOf(rows, marks);
+  const widest = Math.max(...held.map(widthOf));
   const anchor = { left: -widest / 2, center: 0, right: widest / 2 }[lettering.align];
   const slots: Slot<F>[] = [];
   const lines: SetLine[] = [];
   rows.forEach((row, i) => {
     const baseline = at(baselines, i);
-    const held = { left: row.left, center: (row.left + row.right) / 2, right: row.right }[lettering.align];
-    const by = anchor - held;
+    const { left, right } = pick(held, i);
+    const by = anchor - { left, center: (left + right) / 2, right }[lettering.align];
     for (const slot of row.slots) slots.push({ ...slot, x: slot.x + by, y: baseline });
     lines.push({
       baseline,
@@ -91,9 +105,10 @@ function setLine<F extends Font>(
   characters: readonly Sized[],
   line: number,
   capHeight: Mm,
-  { tracking, wordSpace, kerning }: Lettering,
+  { tracking, wordSpace, kerning, optical }: Lettering,
   font: F,
 ) {
+  const kern = optical ? opticalKern(font) : kerning ? font.kern : null;
   const slots: Slot<F>[] = [];
   let pen = 0;
   let left = Infinity;
@@ -114,7 +129,7 @@ function setLine<F extends Font>(
     if (next === undefined) return;
     const alike = next.capHeight === own && next.rise === rise;
     pen += (tracking * (own + next.capHeight)) / 2;
-    if (kerning && alike) pen += font.kern(character, next.character) * scale;
+    if (kern && alike) pen += kern(character, next.character) * scale;
   });
   const inked = left <= right;
   return {
@@ -126,6 +141,40 @@ function setLine<F extends Font>(
     left: inked ? left : 0,
     right: inked ? right : pen,
   };
+}
+
+type Row = ReturnType<typeof setLine>;
+
+const widthOf = ({ left, right }: Pick<SetLine, 'left' | 'right'>): Mm => right - left;
+
+/** White between a mark and the line behind it, share of the cap height. Our own choice. */
+const AFTER_MARK = 0.4;
+
+/** What stands before each line; null for nothing. */
+function marksOf(lines: readonly LetterLine[]): (string | null)[] {
+  let number = 0;
+  return lines.map(({ mark }) => (mark === 'number' ? `${++number}.` : mark === 'bullet' ? '•' : null));
+}
+
+/** A line with its mark before it: the line's own ink begins at 0. */
+function marked<F extends Font>(row: Row & { slots: Slot<F>[] }, mark: Row & { slots: Slot<F>[] }) {
+  const by = -AFTER_MARK * row.capHeight - mark.right;
+  const moved = (slots: readonly Slot<F>[], x: Mm) => slots.map((slot) => ({ ...slot, x: slot.x + x }));
+  return {
+    ...row,
+    slots: [...moved(mark.slots, by), ...moved(row.slots, -row.left)],
+    width: row.width - row.left - mark.left - by,
+    left: mark.left + by,
+    right: row.right - row.left,
+  };
+}
+
+/** Between what each line is aligned: its own ink, or, of lines with marks, that of all of them, which begin at 0. */
+function heldOf(rows: readonly Row[], marks: readonly (string | null)[]): { left: Mm; right: Mm }[] {
+  const listed = rows.filter((_, i) => marks[i]);
+  const left = Math.min(...listed.map((row) => row.left));
+  const right = Math.max(...listed.map((row) => row.right));
+  return rows.map((row, i) => (marks[i] ? { left, right } : row));
 }
 
 function stack(rows: readonly Pick<SetLine, 'capHeight' | 'top' | 'foot'>[], lineSpace: number): Mm[] {

@@ -41,7 +41,9 @@ const actFor = (act: Step['act'], parts: readonly string[]): Act[] =>
 
 /** Outline and shade of sawn letters lie on the sign, partly under the letters; an inline is on the letters. */
 const paintedAround = (lettering: Lettering): boolean =>
-  looksIn(lettering).some(({ outline, shade }) => outline !== null || shade !== null);
+  looksIn(lettering).some(
+    (look) => look.outline !== null || look.shade !== null || look.ribbon !== undefined,
+  );
 
 /** One step for all that is simply fixed in a round, one each for what is put together at once, and one for what is bent. */
 function fixing({ rounds, inPlace }: FixingOrder, bent: ReadonlySet<string>): Act[] {

@@ -21,7 +21,7 @@ export function bodiesOf(
 }
 
 const unwritten = (sign: LaidLetters): LaidPart => {
-  const { make, outline, shade, lines } = sign.lettering;
+  const { make, outline, shade, ribbon, lines } = sign.lettering;
   const looks = lines.flatMap(({ look }) => (look ? [{ text: '', look }] : []));
-  return { ...sign, lettering: { ...NOTHING_WRITTEN, lines: looks, make, outline, shade } };
+  return { ...sign, lettering: { ...NOTHING_WRITTEN, lines: looks, make, outline, shade, ribbon } };
 };

@@ -1,6 +1,7 @@
 import type { Face } from '../bed/face.ts';
 import { allKeepClears } from '../bed/legFootprints.ts';
 import { BLEED, POUNCE } from '../design/defaults.ts';
+import { isBent } from '../design/look.ts';
 import { idsOfBars, isBoards, isLettered, isSheet } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { leftOf } from '../geometry/cut.ts';
@@ -102,7 +103,7 @@ export function signRequest(
     sawn: outlined && laid !== undefined && isShaped(laid),
     printing: laid?.lettering.make === 'printed' ? printingOf(laid, design) : undefined,
     lettered: sign.lettered,
-    bent: laid !== undefined && laid.lettering.arcRise !== 0,
+    bent: laid !== undefined && isBent(laid.lettering),
     stencils: (sign.stencils?.layers ?? []).map(({ finish, stencil }) => ({
       finish: finishOf(finish),
       stencil,

@@ -7,10 +7,11 @@ import { ellipseRing } from '../../src/geometry/figures.ts';
 import { areaOf, boxOf, regionOfBox, regionOfRing } from '../../src/geometry/region.ts';
 import type { Region } from '../../src/geometry/shape.ts';
 import { FLATNESS } from '../../src/geometry/tolerance.ts';
-import { openingOf, standsOf } from '../../src/lettering/arc.ts';
+import { arcTracks, openingOf } from '../../src/lettering/arc.ts';
 import { letterByLetter } from '../../src/lettering/cluster.ts';
 import { cutOuts } from '../../src/lettering/cut-out.ts';
 import { letter } from '../../src/lettering/letter.ts';
+import { standsOf } from '../../src/lettering/placed.ts';
 import { setText } from '../../src/lettering/setting.ts';
 import { runs } from '../runs.ts';
 import { fontOf } from './fonts.ts';
@@ -273,7 +274,7 @@ describe('arc', () => {
   it('puts the middles of letters on circles, turned along them', () => {
     const setting = setText(lettering(['HARBOR', 'QUAY']), () => lato, 1);
     for (const rise of [80, -80]) {
-      const stands = standsOf(setting, rise);
+      const stands = standsOf(setting, arcTracks(setting.lines, rise));
       const up = Math.sign(rise);
       // The normal of every letter runs through one center.
       const [first, last] = [stands[0], stands[5]];
@@ -295,7 +296,7 @@ describe('arc', () => {
       [70, 0],
       [-70, 100],
     ] as const) {
-      const [a, b] = standsOf(setting, rise).map(({ x, y, turn }) => ({
+      const [a, b] = standsOf(setting, arcTracks(setting.lines, rise)).map(({ x, y, turn }) => ({
         x: x - height * Math.sin((turn * Math.PI) / 180),
         y: y + height * Math.cos((turn * Math.PI) / 180),
         turn,

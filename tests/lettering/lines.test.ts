@@ -144,3 +144,119 @@ describe('lines with a look of their own', () => {
     expect(areaOf(around?.painted ?? [])).toBeGreaterThan(areaOf(around?.region ?? []));
   });
 });
+
+describe('lines fitted one by one', () => {
+  it('are all as wide as the room, each in a cap height of its own', () => {
+    const { lettered, checks } = written([{ text: 'BREAD' }, { text: 'CAKES AND ROLLS' }, { text: 'TEA' }], {
+      fit: 'lines',
+      lineSpace: 1.2,
+      capHeight: 20,
+      outline: { width: 4, finish: 'red' },
+    });
+    const boxes = [0, 1, 2].map((line) => boxOf(inkOf(lettered, line)));
+    for (const box of boxes) {
+      expect(box?.w).toBeCloseTo(boxes[0]?.w ?? Number.NaN, 2);
+      expect(box?.x).toBeCloseTo(boxes[0]?.x ?? Number.NaN, 2);
+    }
+    const all = boxOf(lettered.layers.flatMap(({ whole }) => whole));
+    expect(all?.x).toBeCloseTo(10, 0);
+    expect(all?.w).toBeCloseTo(1180, 0);
+    expect(new Set(lettered.capHeights.map((mm) => Math.round(mm))).size).toBe(3);
+    expect(checks.every(({ code }) => code === 'lettering.off-sign')).toBe(true);
+  });
+});
+
+describe('marks before lines', () => {
+  const list: readonly LetterLine[] = [
+    { text: 'Menu' },
+    { text: 'Bread', mark: 'number' },
+    { text: 'Cakes and rolls', mark: 'number' },
+    { text: 'Tea', mark: 'bullet' },
+    { text: 'Milk', mark: 'number' },
+  ];
+  it.each(['left', 'center', 'right'] as const)('count on, and let %s lines begin at one place', (align) => {
+    const { lettered } = written(list, { align, capHeight: 30 });
+    const marks = [1, 2, 3, 4].map((line) =>
+      lettered.glyphs
+        .filter((glyph) => glyph.line === line)
+        .slice(0, line === 3 ? 1 : 2)
+        .map(({ character }) => character)
+        .join(''),
+    );
+    expect(marks).toEqual(['1.', '2.', '•', '3.']);
+    const begins = [1, 2, 3, 4].map((line) => {
+      const own = lettered.glyphs.filter((glyph) => glyph.line === line).slice(line === 3 ? 1 : 2);
+      return boxOf(own.flatMap(({ region }) => region))?.x ?? Number.NaN;
+    });
+    for (const x of begins) expect(x).toBeCloseTo(begins[0] ?? Number.NaN, 2);
+    const all = boxOf([1, 2, 3, 4].flatMap((line) => inkOf(lettered, line)));
+    const head = boxOf(inkOf(lettered, 0));
+    if (!all || !head) throw new Error('lines expected');
+    const held = {
+      left: all.x - head.x,
+      center: all.x + all.w / 2 - head.x - head.w / 2,
+      right: all.x + all.w - head.x - head.w,
+    };
+    expect(held[align]).toBeCloseTo(0, 2);
+  });
+
+  it('stand clear of the line, and none of it is counted as typed', () => {
+    const { lettered } = written(list, { capHeight: 30 });
+    expect(lettered.text).toBe(list.map(({ text }) => text).join('\n'));
+  });
+});
+
+describe('spacing by eye', () => {
+  // The white between the letters, cut by a second polygon library out of the box between and into them.
+  const whiteOf = (pair: string, optical: boolean): { white: number; near: number } => {
+    const set = lettering(pair, { capHeight: 100, ...(optical ? { optical: true } : { kerning: false }) });
+    const { glyphs } = letter({ lettering: set, font: lato, sign }).lettered;
+    const [a, b] = glyphs.map(({ region }) => boxOf(region));
+    if (!a || !b) throw new Error('two letters expected');
+    const deep = 0.15 * 100;
+    const y = 150 + 50;
+    const low = glyphs[0]?.baseline ?? y;
+    const from = a.x + a.w - deep;
+    const to = b.x + deep;
+    const between: Geom = [
+      [
+        [from, low],
+        [to, low],
+        [to, low + 100],
+        [from, low + 100],
+      ],
+    ];
+    const ink = glyphs.flatMap(({ region }) => region);
+    // What lies behind a stem is another piece.
+    const middle = (a.x + a.w + b.x) / 2;
+    const pieces = difference(between, geom(ink)).filter(([outer = []]) => {
+      const xs = outer.map(([x]) => x);
+      return Math.min(...xs) < middle && middle < Math.max(...xs);
+    });
+    return { white: areaBy(pieces) / 100, near: b.x - a.x - a.w };
+  };
+
+  it('leaves as much white between any two letters as between two stems', () => {
+    const stems = whiteOf('HH', false);
+    expect(whiteOf('HH', true).white).toBeCloseTo(stems.white, 1);
+    for (const pair of ['HO', 'HV', 'OO', 'OV', 'AV', 'AT', 'DA', 'TA', 'TH']) {
+      const { white, near } = whiteOf(pair, true);
+      // Sides are looked at in 64 levels; letters that would come too near a stem stay apart.
+      expect(white, pair).toBeGreaterThan(stems.white - 0.5);
+      if (near < 0 || near > 0.41 * stems.near) expect(white, pair).toBeLessThan(stems.white + 0.5);
+    }
+  });
+
+  it('sets straight letters farthest apart, round ones nearest, and lets none touch', () => {
+    // As handbooks of lettering have it (from memory): stem and stem, stem and curve, curve and curve.
+    const [stems, mixed, curves] = ['HH', 'HO', 'OO'].map((pair) => whiteOf(pair, true).near);
+    expect(stems).toBeGreaterThan(mixed ?? Number.NaN);
+    expect(mixed).toBeGreaterThan(curves ?? Number.NaN);
+    const { glyphs } = written([{ text: 'AVATAR LTD Toy' }], { optical: true }).lettered;
+    const ink = glyphs.map(({ region }) => geom(region));
+    ink.forEach((one, i) => {
+      const next = ink[i + 1];
+      if (next) expect(areaBy(union(one, next))).toBeCloseTo(areaBy(union(one)) + areaBy(union(next)), 1);
+    });
+  });
+});

@@ -1,10 +1,10 @@
 import { ALargeSmall, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import { picturesIn } from '../../../design/picture.ts';
-import type { Lettering } from '../../../design/schema.ts';
+import type { Lettering, LetterLine } from '../../../design/schema.ts';
 import { ORNAMENTS } from '../../../lettering/picture/ornaments.ts';
 import { Button } from '../../control/Button.tsx';
-import { Fields } from '../../control/form/Fields.tsx';
+import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { TextField } from '../../control/TextField.tsx';
 import {
@@ -64,6 +64,28 @@ const capField = (number: number): FormField<Lined, Line> => ({
   },
 });
 
+/** Asked for where lines have marks, or run along an outline. */
+const LINE_FIELDS: readonly FormField<Lined, LetterLine>[] = [
+  {
+    is: 'choice',
+    label: 'letters.markOfLine',
+    when: ({ lettering }) => lettering.lines.some(({ mark }) => mark),
+    of: named('letters.mark', ['none', 'bullet', 'number']),
+    get: ({ line }) => line.mark ?? 'none',
+    put: (mark: 'none' | 'bullet' | 'number', { line }) => ({
+      ...line,
+      mark: mark === 'none' ? undefined : mark,
+    }),
+  },
+  {
+    is: 'switch',
+    label: 'letters.foot',
+    when: ({ lettering }) => lettering.along !== undefined,
+    get: ({ line }) => line.foot ?? false,
+    put: (foot, { line }) => ({ ...line, foot: foot || undefined }),
+  },
+];
+
 /** One line of a sign: its words, its height, and its letters that are larger or smaller. */
 export function LineFields({
   lettering,
@@ -120,6 +142,9 @@ export function LineFields({
           onClick={onRemove}
         />
       </div>
+      {lettering.along !== undefined || lettering.lines.some(({ mark }) => mark) ? (
+        <FieldGrid of={LINE_FIELDS} value={{ line, lettering }} onChange={onChange} />
+      ) : null}
       {sizes.map((size, i) => (
         <SizeFields
           key={`${size.from}:${size.count}`}

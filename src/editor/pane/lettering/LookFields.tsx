@@ -62,7 +62,7 @@ export function LookStep({ part, onChange }: LookStepProps) {
     );
   }
   const { look } = pick(looksOfLines(lettering, lettering), index);
-  const { finish, outline, inline, shade } = look;
+  const { finish, outline, inline, shade, ribbon } = look;
   const { font: _font, look: _look, ...asOthers } = line;
   return (
     <>
@@ -80,7 +80,7 @@ export function LookStep({ part, onChange }: LookStepProps) {
       <LookFields
         look={{ ...look, capHeight: line.capHeight ?? lettering.capHeight }}
         board={part.finish}
-        onChange={(own) => putLine({ ...line, look: { finish, outline, inline, shade, ...own } })}
+        onChange={(own) => putLine({ ...line, look: { finish, outline, inline, shade, ribbon, ...own } })}
       />
     </>
   );
@@ -100,7 +100,7 @@ function LookFields({ look, board, onChange }: LookFieldsProps) {
   return (
     <>
       <FieldGrid three of={FILL_FIELDS} value={look} onChange={onChange} />
-      {(['outline', 'inline', 'shade'] as const).map((layer) => (
+      {(['outline', 'inline', 'shade', 'ribbon'] as const).map((layer) => (
         <fieldset key={layer} className="look">
           <Fields of={layers[layer]} value={look} onChange={onChange} />
           {look[layer] ? <FieldGrid three of={LAYER_FIELDS[layer]} value={look} onChange={onChange} /> : null}

@@ -31,7 +31,7 @@ const FIELDS: readonly FormField<Lettering>[] = [
     is: 'choice',
     label: 'lettering.fit',
     field: 'fit',
-    of: named('fit', ['none', 'width', 'height', 'both']),
+    of: named('fit', ['none', 'width', 'height', 'both', 'lines']),
   },
   {
     is: 'length',
@@ -50,12 +50,53 @@ const FIELDS: readonly FormField<Lettering>[] = [
   { ...ofCap, label: 'letters.tracking', field: 'tracking', min: -50, max: 300 },
   { ...ofCap, label: 'letters.wordSpace', field: 'wordSpace', min: -50, max: 500 },
   { ...ofCap, label: 'letters.lineSpace', field: 'lineSpace', min: 50, max: 600 },
-  { is: 'length', label: 'letters.arc', hint: 'letters.arcHint', field: 'arcRise', min: -5000, max: 5000 },
+  {
+    is: 'length',
+    label: 'letters.arc',
+    hint: 'letters.arcHint',
+    field: 'arcRise',
+    min: -5000,
+    max: 5000,
+    off: ({ along }) => along !== undefined,
+  },
+  {
+    is: 'choice',
+    label: 'letters.along',
+    of: named('letters.along', ['straight', 'inside', 'outside']),
+    get: ({ along }) => along ?? 'straight',
+    put: (along: 'straight' | 'inside' | 'outside') => ({ along: along === 'straight' ? undefined : along }),
+  },
+  {
+    is: 'choice',
+    label: 'letters.marks',
+    of: named('letters.mark', ['none', 'bullet', 'number']),
+    get: ({ lines }) => {
+      const [first] = lines.flatMap(({ mark }) => mark ?? []);
+      return first ?? 'none';
+    },
+    put: (mark: 'none' | 'bullet' | 'number', { lines }) => ({
+      lines: lines.map((line) => ({ ...line, mark: mark === 'none' ? undefined : mark })),
+    }),
+  },
   ...within<Lettering, 'shift'>('shift', [
     { is: 'length', label: 'letters.shiftX', field: 'x', min: -FARTHEST },
     { is: 'length', label: 'letters.shiftY', field: 'y', min: -FARTHEST },
   ]),
-  { is: 'switch', label: 'letters.kerning', field: 'kerning', place: 'wide' },
+  {
+    is: 'switch',
+    label: 'letters.kerning',
+    field: 'kerning',
+    place: 'wide',
+    off: ({ optical }) => optical ?? false,
+  },
+  {
+    is: 'switch',
+    label: 'letters.optical',
+    hint: 'letters.opticalHint',
+    place: 'wide',
+    get: ({ optical }) => optical ?? false,
+    put: (optical) => ({ optical: optical || undefined }),
+  },
 ];
 
 /** What is written, how high, and how it is set. */

@@ -3,7 +3,7 @@ import type { Design, Finish, Lettering } from '../../../design/schema.ts';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { namesOf } from '../facts/choices.ts';
 
-type Layer = 'outline' | 'inline' | 'shade';
+type Layer = 'outline' | 'inline' | 'shade' | 'ribbon';
 /** A look, and how high the letters are that have it. */
 export type Looked = Look & Pick<Lettering, 'capHeight'>;
 type LookField = FormField<Looked, Partial<Look>>;
@@ -46,6 +46,11 @@ export const LAYER_FIELDS: Readonly<Record<Layer, readonly LookField[]>> = {
     { is: 'length', label: 'letters.shadeDistance', field: 'distance', min: 0.1 },
     { ...inFinish, label: 'letters.shadeIn' },
   ]),
+  ribbon: within<Looked, 'ribbon'>('ribbon', [
+    { is: 'length', label: 'letters.ribbonMargin', field: 'margin' },
+    { is: 'length', label: 'letters.ribbonNotch', field: 'notch' },
+    { ...inFinish, label: 'letters.ribbonIn' },
+  ]),
 };
 
 /** Whether a layer is painted; put on first, it has a size that shows at any cap height. */
@@ -53,8 +58,11 @@ const layerSwitch = (layer: Layer, first: (thin: number) => Partial<Look>): read
   {
     is: 'switch',
     label: `letters.${layer}`,
-    get: (look) => look[layer] !== null,
-    put: (on, { capHeight }) => (on ? first(Math.max(1, Math.round(capHeight / 25))) : { [layer]: null }),
+    get: (look) => look[layer] !== null && look[layer] !== undefined,
+    put: (on, { capHeight }) =>
+      on
+        ? first(Math.max(1, Math.round(capHeight / 25)))
+        : { [layer]: layer === 'ribbon' ? undefined : null },
   },
 ];
 
@@ -74,5 +82,6 @@ export function layerFields(
     shade: layerSwitch('shade', (thin) => ({
       shade: { kind: 'drop', angle: -45, distance: thin * 2, finish },
     })),
+    ribbon: layerSwitch('ribbon', (thin) => ({ ribbon: { margin: thin * 8, notch: thin * 12, finish } })),
   };
 }

@@ -27,7 +27,7 @@ const FIELDS: readonly FormField<Lettering>[] = [
     is: 'choice',
     label: 'lettering.fit',
     field: 'fit',
-    of: named('fit', ['none', 'width', 'height', 'both']),
+    of: named('fit', ['none', 'width', 'height', 'both', 'lines']),
   },
   { is: 'choice', label: 'letters.fill', field: 'finish', of: (_, { finishes }) => namesOf(finishes) },
 ];

@@ -222,6 +222,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'fit.width': 'Der Schildbreite',
   'fit.height': 'Der Schildhöhe',
   'fit.both': 'Breite und Höhe',
+  'fit.lines': 'Jede Zeile die Breite',
   'fitting.entry': 'Beschlag',
   'fitting.own': 'Eigene Größe',
   'fitting.lie': 'Lage',

@@ -220,6 +220,7 @@ export const partWords = {
   'fit.width': 'The sign’s width',
   'fit.height': 'The sign’s height',
   'fit.both': 'Width and height',
+  'fit.lines': 'Each line the width',
   'fitting.entry': 'Hardware',
   'fitting.own': 'Own size',
   'fitting.lie': 'Lies',

@@ -222,6 +222,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'fit.width': 'El ancho del letrero',
   'fit.height': 'El alto del letrero',
   'fit.both': 'Ancho y alto',
+  'fit.lines': 'Cada línea, el ancho',
   'fitting.entry': 'Herraje',
   'fitting.own': 'Tamaño propio',
   'fitting.lie': 'Posición',

@@ -1,4 +1,4 @@
-import { fontsIn } from '../../../design/look.ts';
+import { fontsIn, isBent } from '../../../design/look.ts';
 import { isLettered, isPaint } from '../../../design/made.ts';
 import { textTold } from '../../../design/picture.ts';
 import { line, shape, text } from '../../../drawing/items.ts';
@@ -137,7 +137,7 @@ function fontName({ plan }: Packet, font: string): string {
 function signBlocks(packet: Packet, sign: SignPlan, laid: LaidLetters, width: Mm): Block[] {
   const terms = packet.terms.lettering;
   const { lettered, stencils } = sign;
-  const { make, arcRise, stencil } = laid.lettering;
+  const { make, arcRise, along, stencil } = laid.lettering;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
   const bridges = stencils?.layers.reduce((sum, layer) => sum + layer.stencil.bridges.length, 0) ?? 0;
   const facts: [string, string][] = [
@@ -157,7 +157,8 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: LaidLetters, width: Mm
         .map(({ role, finish }) => `${roleIn(packet, role)}: ${packet.say.finish(finish)}`)
         .join(', '),
     ],
-    ...(arcRise === 0
+    ...(along === undefined ? [] : [[terms.along, terms.alongOf[along]] as [string, string]]),
+    ...(arcRise === 0 || along !== undefined
       ? []
       : [
           [terms.arch, arcRise > 0 ? terms.up(told(arcRise)) : terms.down(told(-arcRise))] as [
@@ -191,7 +192,7 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: LaidLetters, width: Mm
     ].map((block) => ({ ...block, heldToNext: true })),
     ...(rows.length > 0 ? table(columns, rows, width) : []),
     ...(isPaint(laid) ? [space(1.5), ...paragraph(terms.onFace, width, TEXT.small)] : []),
-    ...(arcRise === 0 ? [] : [space(1.5), ...paragraph(terms.bent, width, TEXT.small)]),
+    ...(!isBent(laid.lettering) ? [] : [space(1.5), ...paragraph(terms.bent, width, TEXT.small)]),
     space(5),
   ];
 }

@@ -218,11 +218,13 @@ export const checks: PlanWords['checks'] = {
   'lettering.unknown-font': (f, say) =>
     `Die Schrift „${f.text('font')}“ von ${say.name(f.part)} liegt nicht vor. Andere Schrift wählen.`,
   'lettering.off-sign': (f, say) =>
-    f.text('by') === 'cover'
-      ? `Die Beschriftung von ${say.name(f.part)} läuft ${say.length(f.number('over_mm'))} unter das, was auf dem Schild liegt. Kleiner machen oder auf das Schild einpassen.`
-      : f.text('by') === 'face'
-        ? `Die Beschriftung von ${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über die Front. Kleiner machen oder hereinrücken.`
-        : `Die Beschriftung von ${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über das Schild. Kleiner machen oder auf das Schild einpassen.`,
+    f.text('by') === 'outline'
+      ? `Eine Zeile von ${say.name(f.part)} ist ${say.length(f.number('over_mm'))} länger als der Umriss, an dem sie läuft. Machen Sie sie kleiner oder kürzer.`
+      : f.text('by') === 'cover'
+        ? `Die Beschriftung von ${say.name(f.part)} läuft ${say.length(f.number('over_mm'))} unter das, was auf dem Schild liegt. Kleiner machen oder auf das Schild einpassen.`
+        : f.text('by') === 'face'
+          ? `Die Beschriftung von ${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über die Front. Kleiner machen oder hereinrücken.`
+          : `Die Beschriftung von ${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über das Schild. Kleiner machen oder auf das Schild einpassen.`,
   'lettering.crosses': (f, say) => {
     const where = `${f.text('characters')} in ${say.name(f.part)}`;
     if (f.text('by') === 'joint')

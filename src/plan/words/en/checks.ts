@@ -185,11 +185,13 @@ export const checks: PlanWords['checks'] = {
   'lettering.unknown-font': (f, say) =>
     `The font “${f.text('font')}” of ${say.name(f.part)} is not available. Choose another font.`,
   'lettering.off-sign': (f, say) =>
-    f.text('by') === 'cover'
-      ? `The lettering of ${say.name(f.part)} runs ${say.length(f.number('over_mm'))} under what lies on the sign. Make it smaller, or fit it to the sign.`
-      : f.text('by') === 'face'
-        ? `The lettering of ${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the face. Make it smaller, or move it in.`
-        : `The lettering of ${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the sign. Make it smaller, or fit it to the sign.`,
+    f.text('by') === 'outline'
+      ? `A line of ${say.name(f.part)} is ${say.length(f.number('over_mm'))} longer than the outline it runs along. Make it smaller, or shorten it.`
+      : f.text('by') === 'cover'
+        ? `The lettering of ${say.name(f.part)} runs ${say.length(f.number('over_mm'))} under what lies on the sign. Make it smaller, or fit it to the sign.`
+        : f.text('by') === 'face'
+          ? `The lettering of ${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the face. Make it smaller, or move it in.`
+          : `The lettering of ${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the sign. Make it smaller, or fit it to the sign.`,
   'lettering.crosses': (f, say) => {
     const where = `${f.text('characters')} in ${say.name(f.part)}`;
     if (f.text('by') === 'joint')

@@ -211,11 +211,13 @@ export const checks: PlanWords['checks'] = {
   'lettering.unknown-font': (f, say) =>
     `El tipo de letra «${f.text('font')}» de ${say.name(f.part)} no está disponible. Elegir otro.`,
   'lettering.off-sign': (f, say) =>
-    f.text('by') === 'cover'
-      ? `El rótulo de ${say.name(f.part)} entra ${say.length(f.number('over_mm'))} debajo de lo que hay sobre el letrero. Hacerlo más pequeño o ajustarlo al letrero.`
-      : f.text('by') === 'face'
-        ? `El rótulo de ${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del frente. Hacerlo más pequeño o moverlo hacia dentro.`
-        : `El rótulo de ${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del letrero. Hacerlo más pequeño o ajustarlo al letrero.`,
+    f.text('by') === 'outline'
+      ? `Una línea de ${say.name(f.part)} es ${say.length(f.number('over_mm'))} más larga que el contorno que sigue. Hágala más pequeña o más corta.`
+      : f.text('by') === 'cover'
+        ? `El rótulo de ${say.name(f.part)} entra ${say.length(f.number('over_mm'))} debajo de lo que hay sobre el letrero. Hacerlo más pequeño o ajustarlo al letrero.`
+        : f.text('by') === 'face'
+          ? `El rótulo de ${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del frente. Hacerlo más pequeño o moverlo hacia dentro.`
+          : `El rótulo de ${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del letrero. Hacerlo más pequeño o ajustarlo al letrero.`,
   'lettering.crosses': (f, say) => {
     const where = `${f.text('characters')} en ${say.name(f.part)}`;
     if (f.text('by') === 'joint')
