@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { characterOf, pictureOf } from '../../src/design/picture.ts';
 import type { Picture } from '../../src/design/schema.ts';
+import { aspectOf, sidesOf as pictureSides, sizeBySide } from '../../src/editor/edit/letterSizes.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
 import { areaOf, boxOf } from '../../src/geometry/region.ts';
 import type { Path, Point } from '../../src/geometry/shape.ts';
@@ -226,5 +227,24 @@ describe('pictures of a design', () => {
     const { set } = stencilSet(with1(BADGE), stencilOptions({ bridgeWidth: 3 }), []);
     expect(set.layers.map(({ role }) => role)).toEqual(['fill', 'picture-1', 'picture-2']);
     for (const { stencil } of set.layers) expect(stencil.loose).toBe(0);
+  });
+
+  it('are as wide or as high as they were measured', () => {
+    const badge = characterOf(BADGE.id);
+    const wide: Picture = { ...BADGE, width: 25_000 };
+    const sides = { capHeight: 80, aspect: aspectOf(badge, [wide]) ?? Number.NaN };
+    for (const side of ['height', 'width'] as const) {
+      const size = sizeBySide(side, 137.5, sides);
+      expect(pictureSides({ size }, sides)[side]).toBeCloseTo(137.5, 9);
+      const lines = [{ text: badge, sizes: [{ from: 0, count: 1, size, stand: 'baseline' as const }] }];
+      const made = { ...lettering('', { capHeight: 80 }), lines };
+      // Outlined in ten thousandths of its height: a square of 10000 in a picture that is said to be 25000 wide.
+      const box = boxOf(
+        letter({ lettering: made, font: lato, sign, pictures: [wide] }).lettered.glyphs.flatMap(
+          (g) => g.region,
+        ),
+      );
+      expect(side === 'height' ? box?.h : (box?.w ?? 0) * 2.5).toBeCloseTo(137.5, 2);
+    }
   });
 });

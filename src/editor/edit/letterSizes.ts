@@ -1,4 +1,8 @@
-import type { Lettering } from '../../design/schema.ts';
+import { PICTURE_HEIGHT } from '../../design/limits.ts';
+import { characterOf } from '../../design/picture.ts';
+import type { Lettering, Picture } from '../../design/schema.ts';
+import { ORNAMENTS } from '../../lettering/picture/ornaments.ts';
+import type { Mm } from '../../measure/units.ts';
 
 export type Line = Lettering['lines'][number];
 export type LetterSize = NonNullable<Line['sizes']>[number];
@@ -63,6 +67,29 @@ export function withOwnSize(line: Line, from: number, count: number): Line {
   const sizes = [...others, { from, count, ...FIRST_SIZE }].sort((a, b) => a.from - b.from);
   return withSizes(line, sizes);
 }
+
+/** The sides of a picture: its height is that of the capitals it is set among. */
+export interface PictureSides {
+  readonly capHeight: Mm;
+  /** Width over height. */
+  readonly aspect: number;
+}
+
+/** Width over height of the picture or ornament that a character stands for; null for letters. */
+export function aspectOf(character: string, pictures: readonly Picture[] = []): number | null {
+  const own = pictures.find(({ id }) => characterOf(id) === character);
+  if (own) return own.width / PICTURE_HEIGHT;
+  const ornament = ORNAMENTS.find((one) => one.character === character);
+  return ornament ? ornament.width / 1000 : null;
+}
+
+/** Both sides of a picture of some size, and the size at which one of them is as long as it was measured. */
+export const sidesOf = ({ size }: Pick<LetterSize, 'size'>, { capHeight, aspect }: PictureSides) => ({
+  height: size * capHeight,
+  width: size * capHeight * aspect,
+});
+export const sizeBySide = (side: 'height' | 'width', mm: Mm, { capHeight, aspect }: PictureSides): number =>
+  mm / (side === 'width' ? capHeight * aspect : capHeight);
 
 export const withSizeChanged = (line: Line, index: number, fields: Partial<LetterSize>): Line =>
   withSizes(

@@ -8,11 +8,15 @@ import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { TextField } from '../../control/TextField.tsx';
 import {
+  aspectOf,
   type LetterSize,
   type Line,
   lettersMeant,
   lettersOf,
   lineAfterTyping,
+  type PictureSides,
+  sidesOf,
+  sizeBySide,
   withOwnSize,
   withoutSize,
   withSizeChanged,
@@ -36,8 +40,11 @@ interface LineFieldsProps {
 /** As many as the design's form takes. */
 const MOST_SIZES = 100;
 
+/** Of the line's cap height, as the design's form takes it. */
+const [LEAST_SIZE, MOST_SIZE] = [0.2, 3];
+
 const SIZE_FIELDS: readonly FormField<LetterSize>[] = [
-  { is: 'share', label: 'letters.size', field: 'size', min: 20, max: 300, step: 5 },
+  { is: 'share', label: 'letters.size', field: 'size', min: 100 * LEAST_SIZE, max: 100 * MOST_SIZE, step: 5 },
   {
     is: 'choice',
     label: 'letters.stand',
@@ -45,6 +52,25 @@ const SIZE_FIELDS: readonly FormField<LetterSize>[] = [
     of: named('letters.stand', ['baseline', 'middle', 'top']),
   },
 ];
+
+/** A picture of a size of its own. */
+interface SizedPicture {
+  readonly size: LetterSize;
+  readonly sides: PictureSides;
+  readonly fitted: boolean;
+}
+
+/** A picture is scaled by the side that was measured. */
+const sideField = (side: 'height' | 'width'): FormField<SizedPicture, Partial<LetterSize>> => ({
+  is: 'length',
+  label: `pictures.${side}`,
+  min: ({ sides }) => sidesOf({ size: LEAST_SIZE }, sides)[side],
+  max: ({ sides }) => sidesOf({ size: MOST_SIZE }, sides)[side],
+  off: ({ fitted }) => fitted,
+  get: ({ size, sides }) => sidesOf(size, sides)[side],
+  put: (mm, { sides }) => ({ size: sizeBySide(side, mm, sides) }),
+});
+const SIDE_FIELDS = [sideField('height'), sideField('width')];
 
 interface Lined {
   readonly line: Line;
@@ -109,6 +135,11 @@ export function LineFields({
     ),
     ...picturesIn({ lines: [line] }, pictures).map(({ name }) => name),
   ];
+  const picturedBy = (size: LetterSize): SizedPicture | null => {
+    const aspect = aspectOf(lettersOf(line, size), pictures);
+    const capHeight = line.capHeight ?? lettering.capHeight;
+    return aspect === null ? null : { size, sides: { capHeight, aspect }, fitted: lettering.fit !== 'none' };
+  };
   const lost = missing.filter((character) => line.text.includes(character));
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a grid
@@ -150,6 +181,7 @@ export function LineFields({
           key={`${size.from}:${size.count}`}
           size={size}
           letters={lettersOf(line, size)}
+          pictured={picturedBy(size)}
           onChange={(fields) => onChange(withSizeChanged(line, i, fields))}
           onRemove={() => onChange(withoutSize(line, i))}
         />
@@ -160,12 +192,14 @@ export function LineFields({
 
 interface SizeFieldsProps {
   readonly size: LetterSize;
+  /** Where the letters are one picture. */
+  readonly pictured: SizedPicture | null;
   readonly letters: string;
   readonly onChange: (fields: Partial<LetterSize>) => void;
   readonly onRemove: () => void;
 }
 
-function SizeFields({ size, letters, onChange, onRemove }: SizeFieldsProps) {
+function SizeFields({ size, letters, pictured, onChange, onRemove }: SizeFieldsProps) {
   const t = useWords();
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a grid
@@ -174,6 +208,7 @@ function SizeFields({ size, letters, onChange, onRemove }: SizeFieldsProps) {
         {letters}
       </span>
       <Fields of={SIZE_FIELDS} value={size} onChange={onChange} />
+      {pictured ? <Fields of={SIDE_FIELDS} value={pictured} onChange={onChange} /> : null}
       <Button
         icon={Trash2}
         look="bare icon"

@@ -45,6 +45,8 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'pictures.hint':
     'Es kommt dorthin, wo die Schreibmarke zuletzt war, so hoch wie die Großbuchstaben, und wird wie die Buchstaben gemalt, schabloniert oder gesägt.',
   'pictures.inLine': 'Bilder darin: {names}',
+  'pictures.height': 'Höhe des Bildes',
+  'pictures.width': 'Breite des Bildes',
   'pictures.open': 'Bild öffnen',
   'pictures.openHint':
     'Eine Zeichnung im Format SVG aus einfachen Formen. Sie wird zu Umrissen, die mit dem Entwurf aufbewahrt werden; die Datei selbst nicht.',

@@ -43,6 +43,8 @@ export const letteringWords = {
   'pictures.hint':
     'It comes where the caret was last, as high as the capitals, and is painted, stenciled or sawn as the letters are.',
   'pictures.inLine': 'Pictures in it: {names}',
+  'pictures.height': 'Height of the picture',
+  'pictures.width': 'Width of the picture',
   'pictures.open': 'Open a picture',
   'pictures.openHint':
     'A drawing in the SVG format, of plain shapes. It becomes outlines that are kept with the design; the file itself is not.',

@@ -45,6 +45,8 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'pictures.hint':
     'Queda donde estuvo el cursor por última vez, tan alto como las mayúsculas, y se pinta, se estarce o se sierra como las letras.',
   'pictures.inLine': 'Dibujos en ella: {names}',
+  'pictures.height': 'Alto del dibujo',
+  'pictures.width': 'Ancho del dibujo',
   'pictures.open': 'Abrir un dibujo',
   'pictures.openHint':
     'Un dibujo en formato SVG, de formas sencillas. Se convierte en contornos que se guardan con el diseño; el archivo mismo no.',
