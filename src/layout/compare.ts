@@ -1,5 +1,6 @@
 import type { Box } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
+import { sameValue } from '../list/sameValue.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Layout } from './laid.ts';
 
@@ -36,4 +37,15 @@ export function whatMoved(before: Layout, after: Layout): Moved[] {
     if (!after.boxes.has(part)) found.push({ part, what: 'gone', before: box, after: null, ...NOTHING });
   }
   return found;
+}
+
+/** Parts that stay where they are, with pieces of another outline: what follows the real edges. */
+export function whatFits(before: Layout, after: Layout): string[] {
+  const outlines = (layout: Layout) => new Map(layout.parts.map((laid) => [laid.id, laid.region] as const));
+  const was = outlines(before);
+  const moved = new Set(whatMoved(before, after).map(({ part }) => part));
+  const fits = after.parts.filter(
+    ({ id, part, region }) => !moved.has(part) && was.has(id) && !sameValue(was.get(id), region),
+  );
+  return [...new Set(fits.map(({ part }) => part))];
 }

@@ -11,6 +11,7 @@ import {
   shownIn,
   within,
 } from '../../src/editor/control/form/formField.ts';
+import { shownFrom } from '../../src/editor/document/shown.ts';
 import { type Corner, madeCorner } from '../../src/editor/edit/corners.ts';
 import type { MainMeasures } from '../../src/editor/edit/fitBed.ts';
 import {
@@ -19,7 +20,14 @@ import {
   frameBoardField,
   SKIN_FIELDS,
 } from '../../src/editor/pane/bed/bedFields.ts';
+import { bedChange } from '../../src/editor/pane/bed/changeBed.ts';
 import { FIRST_FIELDS, MATTRESS_FIELDS, UNIT_FIELDS } from '../../src/editor/pane/bed/mattressFields.ts';
+import {
+  FIT_FIELDS,
+  IS_MEASURED,
+  readingFields,
+  UNMEASURED,
+} from '../../src/editor/pane/bed/measuredFields.ts';
 import { BARE } from '../../src/editor/pane/facts/choices.ts';
 import { PHOTO_FIELDS, PLACING_FIELDS, STRAIGHT_FIELDS } from '../../src/editor/pane/layout/photoFields.ts';
 import { layerFields } from '../../src/editor/pane/lettering/layerFields.ts';
@@ -126,6 +134,55 @@ describe('the fields of the bed', () => {
       expect(room.when?.(beside, design)).toBe(on);
       expect(beside.right).toBe(bed.beside.right);
     }
+  });
+});
+
+describe('the form of a measured bed', () => {
+  const shown = shownFrom(design);
+  const [rim, field] = [readingFields('rim'), readingFields('field')];
+
+  it('asks for readings only once it is measured, shows true ones until then, and keeps what is read', () => {
+    const on = changeBy(IS_MEASURED, true, shown);
+    if (!on) throw new Error('not measured');
+    const measured = shownFrom({ ...design, bed: on });
+    for (const [fields, box] of [
+      [rim, shown.face.box],
+      [field, shown.face.levels.find(({ id }) => id === 'field')?.box ?? shown.face.box],
+    ] as const) {
+      expect(fields.map((one) => one.when?.(shown, design))).toEqual(fields.map(() => false));
+      expect(fields.map((one) => one.when?.(measured, design))).toEqual(fields.map(() => true));
+      const across = Math.hypot(box.w, box.h);
+      const is = [box.w, box.w, box.w, box.h, box.h, across, across];
+      fields.forEach((one, i) => {
+        expect(shownIn(one, measured)).toBeCloseTo(is[i] ?? Number.NaN, 6);
+      });
+      for (const one of fields) {
+        const next = changeBy(one, 1234, measured);
+        expect(next && shownIn(one, shownFrom({ ...design, bed: next }))).toBe(1234);
+        expect(openData({ ...design, bed: next }).ok).toBe(true);
+      }
+    }
+    expect(changeBy(IS_MEASURED, false, measured)).toEqual(bed);
+  });
+
+  it('shows what one reading makes of the others: 6 by 8 ft with one diagonal of 10 ft and 1 in has the other shorter', () => {
+    const read = { bottom: 1828.8, top: 1828.8, left: 2438.4, right: 2438.4, rising: 3073.4 };
+    const measured = { ...UNMEASURED, rim: read };
+    const falling = rim[6];
+    if (!falling) throw new Error('no diagonal');
+    // The parallelogram law: both squares together are those of the four sides.
+    const want = Math.sqrt(2 * (1828.8 ** 2 + 2438.4 ** 2) - 3073.4 ** 2);
+    expect(shownIn(falling, shownFrom({ ...design, bed: { ...bed, measured } }))).toBeCloseTo(want, 4);
+  });
+
+  it('tells what a border along the edges cuts before it is taken', () => {
+    const square = { ...bed, measured: { ...UNMEASURED, rim: { top: shown.face.width + 3.175 } } };
+    const at = shownFrom({ ...design, bed: square });
+    const along = FIT_FIELDS.map((one) => changeBy(one, 'along', at)).at(-1);
+    if (!along) throw new Error('no border');
+    const { moved, fitted } = bedChange(at, along);
+    expect(moved).toEqual([]);
+    expect(fitted).toContain('casing');
   });
 });
 

@@ -41,7 +41,8 @@ export default function BedPane() {
     });
   };
   const propose = (next: Design['bed'], label: string) => {
-    if (bedChange(resting, next).moved.length === 0) return keep(next, label);
+    const { moved, fitted } = bedChange(resting, next);
+    if (moved.length + fitted.length === 0) return keep(next, label);
     store.setState({ bedQuestion: { from: bed, next, label } });
   };
   const drop = () => {

@@ -31,7 +31,7 @@ export function MovedList({ design, change, label, onKeep, onDrop }: MovedListPr
         {t('moved.title', { what: label })}
       </h3>
       <p className="note" role="status">
-        {t('moved.lead', { count: change.moved.length })}
+        {t('moved.lead', { count: change.moved.length + change.fitted.length })}
       </p>
       <ul className="moved">
         {change.moved.map((m) => (
@@ -44,6 +44,12 @@ export function MovedList({ design, change, label, onKeep, onDrop }: MovedListPr
                   .join(', ')}
               />
             </span>
+          </li>
+        ))}
+        {change.fitted.map((part) => (
+          <li key={part}>
+            <strong>{nameOf(design, part)}</strong>
+            <span>{t('moved.fitted')}</span>
           </li>
         ))}
       </ul>

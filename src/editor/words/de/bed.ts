@@ -104,6 +104,7 @@ export const bedWords: Record<keyof typeof en, string> = {
     '{count} {count:Teil folgt|Teile folgen} dem neuen Maß. Die Zeichnung zeigt, wo sie dann wären.',
   'moved.keep': 'Übernehmen',
   'moved.drop': 'Bett lassen, wie es war',
+  'moved.fitted': 'auf die wirklichen Kanten zugeschnitten',
   'moved.checks': 'Dadurch {count} neue {count:Prüfmeldung|Prüfmeldungen}.',
   'bed.more': '{what}: {to}, {by} mehr',
   'bed.less': '{what}: {to}, {by} weniger',

@@ -101,6 +101,7 @@ export const bedWords = {
     '{count} {count:part follows|parts follow} the new measurement. The drawing shows where they would be.',
   'moved.keep': 'Use it',
   'moved.drop': 'Leave the bed as it was',
+  'moved.fitted': 'cut to the real edges',
   'moved.checks': 'It brings {count} new {count:check|checks} to look at.',
   'bed.more': '{what}: {to}, {by} more',
   'bed.less': '{what}: {to}, {by} less',

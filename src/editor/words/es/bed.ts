@@ -104,6 +104,7 @@ export const bedWords: Record<keyof typeof en, string> = {
     '{count} {count:pieza sigue|piezas siguen|piezas siguen} la medida nueva. El dibujo enseña dónde quedarían.',
   'moved.keep': 'Aplicarla',
   'moved.drop': 'Dejar la cama como estaba',
+  'moved.fitted': 'se corta a los cantos reales',
   'moved.checks': 'Trae {count} {count:aviso nuevo|avisos nuevos|avisos nuevos} que mirar.',
   'bed.more': '{what}: {to}, {by} más',
   'bed.less': '{what}: {to}, {by} menos',
