@@ -460,7 +460,7 @@ describe('what lies over the drawing', () => {
   });
 
   it('a fill is outlined by its border, not board by board', () => {
-    const fill = { ...newPart('fill', { id: 'f', box, stock: 'pine-1x2' }), angle: 0 };
+    const fill = { ...newPart('fill', { name: 'S', id: 'f', box, stock: 'pine-1x2' }), angle: 0 };
     const shown = shownFrom({ ...newDesign(), parts: [fill] });
     expect(shown.layout.parts.length).toBeGreaterThan(1);
     const chosen = {
