@@ -83,7 +83,11 @@ function fasten(
   const held = contacts.some(({ contact }) => areaOf(contact) > 0);
   const checks: Check[] = [];
   if (!held && how !== 'none') checks.push(nothingSolid(laid, solids));
-  if (isBought(laid)) return hardware(input, stack, laid, checks, lever);
+  if (isBought(laid)) {
+    const bought = hardware(input, stack, laid, checks, lever);
+    for (const shank of bought.shanks) shanks.add(shank);
+    return bought;
+  }
   let driven = NOTHING;
   if (held && !isPaint(laid)) {
     if (how === 'brads') driven = driveBrads(input, stack, laid, contacts, shanks);

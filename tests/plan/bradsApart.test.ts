@@ -84,6 +84,19 @@ function faults({ parts, fastening, checks }: Told) {
     const edge = toEdge(a.at, a.part.outline_mm);
     if (edge < EDGE_DRILLED * a.d - ROUNDED) found.push(`${a.part.id} ${edge} from its edge`);
   }
+  // What hardware is screwed on with is drilled first: brads in the same wood keep away from it too.
+  const screws = fastening.flatMap((f) => {
+    const part = parts.find(({ id }) => id === f.part);
+    if (part?.kind !== 'fitting' || f.length_mm === null) return [];
+    const [low] = part.z_mm;
+    return f.at_mm.map((at) => ({ part, at, top: low, tip: low - (f.length_mm ?? 0) }));
+  });
+  for (const a of brads)
+    for (const b of screws) {
+      const apart = apartOf(a.at, b.at);
+      if (a.tip <= b.top - ROUNDED && b.tip <= a.top - ROUNDED && apart < ALONG * a.d - ROUNDED)
+        found.push(`${a.part.id} ${apart} from a screw of ${b.part.id}`);
+    }
   for (const f of fastening) {
     if (f.how !== 'brads') continue;
     const count = fastening.filter((g) => g.part === f.part).flatMap((g) => g.at_mm).length;
