@@ -15,8 +15,8 @@ async function go(on: BrowserContext, server: OwnServer, hash = ''): Promise<Pag
 const stored = (page: Page) => page.getByText('from now on it starts without a network').waitFor();
 
 describe('without a network', () => {
-  it('starts, plans with its fonts, and shows the saw, after one visit', async () => {
-    const server = await serveFolder(inject('built'));
+  it('starts, plans with its fonts, and shows the saw, after one visit, from a sub-folder of a host too', async () => {
+    const server = await serveFolder(inject('built'), '/workshop/beds/');
     const device = await context({ serviceWorkers: 'allow' });
     const first = await go(device, server);
     await stored(first);

@@ -22,13 +22,18 @@ export interface OwnServer {
   readonly cut: () => Promise<void>;
 }
 
-/** Serves a folder on a port of its own, so that a test can take it away. */
-export async function serveFolder(folder: string): Promise<OwnServer> {
+/**
+ * Serves a folder on a port of its own, so that a test can take it away.
+ *
+ * @param under where on that host it lies, with a stroke at both ends; there is nothing else
+ */
+export async function serveFolder(folder: string, under = '/'): Promise<OwnServer> {
   let version = 0;
   const server = createServer(async (request, response) => {
     const path = new URL(request.url ?? '/', 'http://x').pathname;
-    const file = normalize(path === '/' ? '/index.html' : path);
+    const file = normalize(path === under ? '/index.html' : `/${path.slice(under.length)}`);
     try {
+      if (!path.startsWith(under)) throw new Error(path);
       const bytes = await readFile(join(folder, file));
       response.writeHead(200, {
         'content-type': TYPES[extname(file)] ?? 'application/octet-stream',
@@ -44,7 +49,7 @@ export async function serveFolder(folder: string): Promise<OwnServer> {
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   const { port } = server.address() as AddressInfo;
   return {
-    address: `http://127.0.0.1:${port}/`,
+    address: `http://127.0.0.1:${port}${under}`,
     renew: () => {
       version++;
     },
