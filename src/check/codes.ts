@@ -9,6 +9,7 @@ export const CHECK_CODES = [
   'part.overlap', // area_m2
   'part.keep-clear', // keep_clear (id), reason, over_mm
   'part.no-size', // width_mm, height_mm
+  'part.measures-eased', // of its outline, an opening or its path
   'part.unknown-stock', // stock
   'part.unknown-finish', // finish
   'part.unknown-support', // on

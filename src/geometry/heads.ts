@@ -126,6 +126,10 @@ export function headedLoop(head: Head, box: Box, rise: Mm, radius: Mm = 0): Loop
   return [lineTo(foot, corner), lineTo(corner, from), ...right, ...left, lineTo(to, foot)];
 }
 
+/** Whether a box has room for a head as it is asked for; else it is drawn lower, or as the circular one. */
+export const hasHead = (head: Head, { w, h }: Pick<Box, 'w' | 'h'>, rise: Mm, radius: Mm = 0): boolean =>
+  rise <= h + SAME_LENGTH && radius <= w / 2 + SAME_LENGTH && halfOf(head, w / 2, rise, radius) !== null;
+
 function halfOf(head: Head, h: Mm, rise: Mm, radius: Mm): Half | null {
   if (h <= SAME_LENGTH || rise <= SAME_LENGTH) return null;
   switch (head) {

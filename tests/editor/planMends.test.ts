@@ -111,6 +111,7 @@ const TOLD = 'nothing is wrong: a note for the work';
 /** Why no button mends the other checks. */
 const NOT_MENDED: Readonly<Record<Exclude<CheckCode, keyof typeof MENDED>, string>> = {
   'part.no-size': AT_ITS_FIELD,
+  'part.measures-eased': AT_ITS_FIELD,
   'part.unknown-stock': MEANT,
   'part.unknown-finish': MEANT,
   'rule.impossible': 'has buttons of its own: each rule of the fight can be removed',

@@ -101,6 +101,12 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
       ...newPart('fill', { id: 'wall', name: 'Wall', box: box(200, 900, 300, 200), stock: 'pine-1x3' }),
       pattern: { form: 'louvers', lap: 5, tilt: 25 },
     }),
+  'part.measures-eased': () =>
+    withParts({
+      ...newPart('panel', { id: 'door', name: 'Door', box: box(200, 900, 300, 200) }),
+      // Four centers: lower arcs of 100 leave no upper ones that reach a crown so low.
+      shape: { form: 'four-centered', rise: 40, radius: 149 },
+    }),
   'fill.starter': () =>
     withParts({
       ...newPart('fill', { id: 'wall', name: 'Wall', box: box(200, 900, 300, 200), stock: 'lath-quarter' }),

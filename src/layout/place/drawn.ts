@@ -83,7 +83,7 @@ export function frameOfDrawn(
   drawn: readonly OutlineCorner[],
   box: Box,
   closed = true,
-): { readonly frame: Box; readonly points: readonly OutlineCorner[] } {
+): { readonly frame: Box; readonly points: readonly OutlineCorner[]; readonly eased?: true } {
   if (isPlain(drawn)) return { frame: box, points: drawn };
   const points = spanning(drawn);
   const flat = flatAlong(points);
@@ -102,7 +102,7 @@ export function frameOfDrawn(
       low = share;
     } else high = share;
   }
-  return best;
+  return { ...best, eased: true };
 }
 
 /**

@@ -17,6 +17,7 @@ import type { LaidPart } from '../laid.ts';
 import { levelOf, memberId } from '../reference.ts';
 import { expandArray, memberName, membersOf } from './array.ts';
 import { type Body, bodyOf, isSingle, type Single } from './body.ts';
+import { easedMeasures } from './eased.ts';
 import type { Ground, PlacedPart, Placing } from './placed.ts';
 import { arcChecks } from './sawnArcs.ts';
 import { regionOfFill } from './shape.ts';
@@ -268,7 +269,7 @@ function placePart(
     }
     if (tight) checks.push(tooMany(part.id, tight.count, tight.room, box));
   }
-  checks.push(...ofArcs);
+  checks.push(...ofArcs, ...easedMeasures(part, box));
   for (const stock of unknownStocks) {
     checks.push({ code: 'part.unknown-stock', severity: 'error', parts: [part.id], figures: { stock } });
   }

@@ -115,6 +115,8 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} verdeckt ${say.length(f.number('over_mm'))} der freizuhaltenden Stelle ${say.name(f.text('keep_clear'))}. Wegrücken.`,
   'part.no-size': (f, say) =>
     `${say.name(f.part)} wird ${say.length(f.number('width_mm'))} breit und ${say.length(f.number('height_mm'))} hoch. Platz schaffen oder die Regeln ändern, die das Teil halten.`,
+  'part.measures-eased': (f, say) =>
+    `Der Umriss von ${say.name(f.part)} oder von einer Öffnung darin hat in seinem Rahmen keinen Platz für Stich, Radius oder Ecken: Er ist so gezeichnet, wie es passt. Den Rahmen größer oder diese Maße kleiner machen.`,
   'part.unknown-stock': (f, say) =>
     `${say.name(f.part)} verlangt das Material „${f.text('stock')}“, das es nicht gibt oder das nicht die nötige Form hat (Leiste, Profil oder Platte). Anderes Material wählen.`,
   'part.unknown-finish': (f, say) =>

@@ -82,6 +82,8 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} covers ${say.length(f.number('over_mm'))} of the keep-clear ${say.name(f.text('keep_clear'))}. Move it off.`,
   'part.no-size': (f, say) =>
     `${say.name(f.part)} comes out ${say.length(f.number('width_mm'))} wide and ${say.length(f.number('height_mm'))} high. Give it room, or change the rules that hold it.`,
+  'part.measures-eased': (f, say) =>
+    `The outline of ${say.name(f.part)}, or of an opening in it, has no room for its rise, radius or corners in its box: it is drawn with what fits. Make the box larger, or those measures smaller.`,
   'part.unknown-stock': (f, say) =>
     `${say.name(f.part)} asks for the stock “${f.text('stock')}”, which is not there or not of the form it needs (board, molding or sheet). Choose another stock.`,
   'part.unknown-finish': (f, say) =>

@@ -108,6 +108,8 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} tapa ${say.length(f.number('over_mm'))} de la zona que debe quedar libre ${say.name(f.text('keep_clear'))}. Apartarlo.`,
   'part.no-size': (f, say) =>
     `${say.name(f.part)} queda con ${say.length(f.number('width_mm'))} de ancho y ${say.length(f.number('height_mm'))} de alto. Darle sitio o cambiar las reglas que lo sujetan.`,
+  'part.measures-eased': (f, say) =>
+    `El contorno de ${say.name(f.part)}, o de un hueco en ella, no tiene sitio en su caja para la flecha, el radio o las esquinas: se dibuja con lo que cabe. Agrandar la caja o reducir esas medidas.`,
   'part.unknown-stock': (f, say) =>
     `${say.name(f.part)} pide el material «${f.text('stock')}», que no existe o no tiene la forma que hace falta (listón, moldura o tablero). Elegir otro material.`,
   'part.unknown-finish': (f, say) =>
