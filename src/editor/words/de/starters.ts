@@ -137,6 +137,8 @@ export const starterNames: Readonly<Record<string, string>> = {
   'Upper window': 'Oberes Fenster',
   'Left window': 'Linkes Fenster',
   'Right window': 'Rechtes Fenster',
+  'Door words': 'Türaufschrift',
+  Notice: 'Aushang',
   'Letter plate': 'Briefschlitz',
   Wall: 'Wand',
   'Band 1': 'Streifen 1',

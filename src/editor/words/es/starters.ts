@@ -137,6 +137,8 @@ export const starterNames: Readonly<Record<string, string>> = {
   'Upper window': 'Ventana superior',
   'Left window': 'Ventana izquierda',
   'Right window': 'Ventana derecha',
+  'Door words': 'Rótulo de la puerta',
+  Notice: 'Aviso',
   'Letter plate': 'Placa de buzón',
   Wall: 'Pared',
   'Band 1': 'Franja 1',
