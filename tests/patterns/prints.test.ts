@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/drawing/drawing.ts';
 import { flatten } from '../../src/drawing/walk.ts';
-import { intersect, regionOfRings, subtract, union } from '../../src/geometry/clip.ts';
+import { intersect, offset, regionOfRings, subtract, union } from '../../src/geometry/clip.ts';
 import { ringsOfPath } from '../../src/geometry/curve.ts';
 import { areaOf, boxOf, regionOfBox, translateRegion } from '../../src/geometry/region.ts';
 import type { Region } from '../../src/geometry/shape.ts';
@@ -79,6 +79,9 @@ describe('a printed sign', () => {
     const differs = areaOf(subtract(stitched, whole)) + areaOf(subtract(whole, stitched));
     expect(areaOf(whole)).toBeGreaterThan(30_000);
     expect(differs).toBeLessThan(0.5);
+    // The same as a length: each lies in the other grown by less than a tenth of a millimeter.
+    expect(areaOf(subtract(stitched, offset(whole, 0.02, 'miter')))).toBe(0);
+    expect(areaOf(subtract(whole, offset(stitched, 0.02, 'miter')))).toBe(0);
     expect(areaOf(union(grounds))).toBeCloseTo(906 * 266, 0);
     // Neighbors share the overlap that is asked for.
     const [first, second] = set.pages;
