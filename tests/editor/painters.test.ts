@@ -8,6 +8,7 @@ import { drawFaceLevels } from '../../src/editor/drawing/drawFaceLevels.ts';
 import { drawInHand } from '../../src/editor/drawing/drawInHand.ts';
 import { drawKeepClears } from '../../src/editor/drawing/drawKeepClears.ts';
 import { drawPhotoHandles } from '../../src/editor/drawing/drawPhotoHandles.ts';
+import { drawReal } from '../../src/editor/drawing/drawReal.ts';
 import { type Painted, type PartsLook, paintParts } from '../../src/editor/drawing/paintParts.ts';
 import { pictureOf } from '../../src/editor/drawing/pen.ts';
 import { rulerPainter } from '../../src/editor/drawing/rulers.ts';
@@ -387,6 +388,45 @@ describe('the paper and the bed', () => {
     expect(leftUpper?.y).toBeCloseTo(box.y, 6);
     expect(rightLower?.x).toBeCloseTo(box.x + box.w, 6);
     expect(rightLower?.y).toBeCloseTo(box.y + box.h, 6);
+  });
+});
+
+describe('a bed out of square', () => {
+  const bed = newDesign().bed;
+  const { width, height } = faceFor(bed);
+  const rim = { top: width + INCH / 4, rising: Math.hypot(width, height) + INCH / 8 };
+  const face = faceFor({ ...bed, measured: { rim, field: {}, keep: 'bottom', rise: 0, border: 'square' } });
+
+  it('is drawn dashed, every corner as many times out of true as its plate says', () => {
+    const sheet = recorder();
+    const said: { longer: number; times: number }[] = [];
+    drawReal(sheet.pen, face, VIEW, NAMED, (longer, times) => {
+      said.push({ longer, times });
+      return 'long';
+    });
+    const dashed = sheet.marks.filter(({ does, dash }) => does === 'stroke' && dash.length > 0);
+    const [outer] = face.real ?? [];
+    const [told] = said;
+    if (!outer || !told) throw new Error('it is true');
+    const [a, b, c, d] = outer.corners;
+    const diagonals = Math.hypot(c.x - a.x, c.y - a.y) - Math.hypot(d.x - b.x, d.y - b.y);
+    expect(told.longer).toBeCloseTo(Math.abs(diagonals), 6);
+    expect(told.times).toBeGreaterThan(1);
+    // The upper right corner should be at the width and the height of the face.
+    const want = seen({
+      x: width + (c.x - width) * told.times,
+      y: height + (c.y - height) * told.times,
+    });
+    const points = dashed[0]?.paths.flat() ?? [];
+    const off = points.map((p) => Math.hypot(p.x - want.x, p.y - want.y));
+    expect(Math.min(...off)).toBeLessThan(1e-6);
+    expect(sheet.texts.map(({ text }) => text)).toEqual(['long']);
+  });
+
+  it('is not drawn where nothing is off', () => {
+    const sheet = recorder();
+    drawReal(sheet.pen, faceFor(bed), VIEW, NAMED, () => '');
+    expect(sheet.marks).toEqual([]);
   });
 });
 

@@ -15,6 +15,8 @@ const SEEN = 22;
 /** Corners nearer than this to where they should be are there. */
 const TRUE: Mm = 0.05;
 const MOST_TIMES = 100;
+/** How far a plate keeps from a corner, in pixels. */
+const PLATE = 18;
 
 /** How many times as much as it is a face out of true is drawn out of it, so that it is seen. */
 export function timesOf(real: readonly RealEdges[], view: View): number {
@@ -40,7 +42,8 @@ export function drawReal(
 ): void {
   if (!real) return;
   const times = timesOf(real, view);
-  for (const { corners, box, bow, longer } of real) {
+  const plates: { readonly text: string; readonly at: Point }[] = [];
+  for (const { of, corners, box, bow, longer } of real) {
     const meant = quadOfBox(box);
     const seen = corners.map((p, i): Point => {
       const should = cyclic(meant, i);
@@ -60,8 +63,11 @@ export function drawReal(
     ctx.closePath();
     strokeHaloed(ctx, palette, { color: palette.over, width: 1.5, dash: [6, 4] });
     if (Math.abs(longer) < TRUE) continue;
-    const at = lerp(cyclic(seen, longer > 0 ? 2 : 3), cyclic(seen, longer > 0 ? 0 : 1), 0.12);
-    const look = { size: 14, fill: palette.halo, ink: palette.over, edge: palette.over, halo: palette.halo };
-    drawPlate(ctx, { text: textOf(Math.abs(longer), times), ...look }, at, 'middle');
+    // Over the face for its outside, within the field for that.
+    const end = cyclic(seen, longer > 0 ? 2 : 3);
+    const at = { x: end.x, y: end.y + (of === 'rim' ? -PLATE : PLATE) };
+    plates.push({ text: textOf(Math.abs(longer), times), at });
   }
+  const look = { size: 14, fill: palette.halo, ink: palette.over, edge: palette.over, halo: palette.halo };
+  for (const { text, at } of plates) drawPlate(ctx, { text, ...look }, at, 'middle');
 }
