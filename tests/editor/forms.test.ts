@@ -20,7 +20,6 @@ import {
   frameBoardField,
   SKIN_FIELDS,
 } from '../../src/editor/pane/bed/bedFields.ts';
-import { bedChange } from '../../src/editor/pane/bed/changeBed.ts';
 import { FIRST_FIELDS, MATTRESS_FIELDS, UNIT_FIELDS } from '../../src/editor/pane/bed/mattressFields.ts';
 import {
   FIT_FIELDS,
@@ -29,6 +28,7 @@ import {
   UNMEASURED,
 } from '../../src/editor/pane/bed/measuredFields.ts';
 import { BARE } from '../../src/editor/pane/facts/choices.ts';
+import { layoutChange } from '../../src/editor/pane/facts/layoutChange.ts';
 import { PHOTO_FIELDS, PLACING_FIELDS, STRAIGHT_FIELDS } from '../../src/editor/pane/layout/photoFields.ts';
 import { layerFields } from '../../src/editor/pane/lettering/layerFields.ts';
 import { FINISH_FIELDS } from '../../src/editor/pane/paint/finishFields.ts';
@@ -180,7 +180,7 @@ describe('the form of a measured bed', () => {
     const at = shownFrom({ ...design, bed: square });
     const along = FIT_FIELDS.map((one) => changeBy(one, 'along', at)).at(-1);
     if (!along) throw new Error('no border');
-    const { moved, fitted } = bedChange(at, along);
+    const { moved, fitted } = layoutChange(at, { bed: along });
     expect(moved).toEqual([]);
     expect(fitted).toContain('casing');
   });

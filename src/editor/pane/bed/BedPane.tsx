@@ -11,13 +11,13 @@ import type { Shown } from '../../document/shown.ts';
 import { useCommit, useDesign, useEditor, useSettled, useStore } from '../../state/hooks.ts';
 import { t, useWords } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
+import { changesLayout, layoutChange } from '../facts/layoutChange.ts';
+import { MovedList } from '../facts/MovedList.tsx';
 import { SwingSection } from '../swing/SwingSection.tsx';
 import { BoardList } from './BoardList.tsx';
 import { BED_SECTIONS, BESIDE_FIELDS, frameBoardField, MENDED_AT, SKIN_FIELDS } from './bedFields.ts';
-import { bedChange } from './changeBed.ts';
 import { FaceSection } from './FaceSection.tsx';
 import { MeasuredSection } from './MeasuredSection.tsx';
-import { MovedList } from './MovedList.tsx';
 import { MATTRESS_FIELDS, presetOf } from './mattressFields.ts';
 
 /** The bed as its builder measured it. A change that moves parts shows what moves before it is taken. */
@@ -41,8 +41,7 @@ export default function BedPane() {
     });
   };
   const propose = (next: Design['bed'], label: string) => {
-    const { moved, fitted } = bedChange(resting, next);
-    if (moved.length + fitted.length === 0) return keep(next, label);
+    if (!changesLayout(layoutChange(resting, { bed: next }))) return keep(next, label);
     store.setState({ bedQuestion: { from: bed, next, label } });
   };
   const drop = () => {
@@ -57,6 +56,7 @@ export default function BedPane() {
           design={design}
           change={change}
           label={question.label}
+          drop="moved.drop"
           onKeep={() => keep(question.next, question.label)}
           onDrop={drop}
         />
@@ -118,7 +118,10 @@ function useBedQuestion(resting: Shown) {
   const { bed } = resting.design;
   const asked = useEditor((s) => s.bedQuestion);
   const question = asked?.from === bed ? asked : null;
-  const change = useMemo(() => (question ? bedChange(resting, question.next) : null), [question, resting]);
+  const change = useMemo(
+    () => (question ? layoutChange(resting, { bed: question.next }) : null),
+    [question, resting],
+  );
 
   // The drawing shows the bed in question while it is asked about; left for another step, the question waits here.
   useEffect(() => {

@@ -1,4 +1,5 @@
 import { Plus, Trash2 } from 'lucide-react';
+import { useEffect, useState } from 'react';
 import { ownCopy } from '../../../design/ownCopy.ts';
 import { resourcesOf } from '../../../design/resources.ts';
 import type { Design } from '../../../design/schema.ts';
@@ -10,9 +11,11 @@ import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { freeId, freeName } from '../../edit/ids.ts';
 import { tables } from '../../shipped/tables.ts';
-import { useSettledDesign } from '../../state/hooks.ts';
+import { useSettled, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { namesOf } from '../facts/choices.ts';
+import { changesLayout, type LayoutChange, layoutChange } from '../facts/layoutChange.ts';
+import { MovedList } from '../facts/MovedList.tsx';
 import { useChange } from '../facts/useChange.ts';
 import { newStock, type OwnForm, type OwnStock, resized } from './ownStock.ts';
 import { PriceRows } from './PriceRows.tsx';
@@ -151,7 +154,24 @@ function StockItem({ stock, design }: { stock: OwnStock; design: Design }) {
   const t = useWords();
   const { replace, remove } = useChange();
   const put = (next: OwnStock) => replace('stocks', next, next.name);
+  const { asked, propose, drop } = useSizeQuestion(put);
   const users = usersOf(design, stock.id);
+  if (asked)
+    return (
+      <li>
+        <MovedList
+          design={design}
+          change={asked.change}
+          label={stock.name}
+          drop="stock.drop"
+          onKeep={() => {
+            drop();
+            put(asked.next);
+          }}
+          onDrop={drop}
+        />
+      </li>
+    );
   return (
     <li>
       <div className="item-head">
@@ -172,10 +192,34 @@ function StockItem({ stock, design }: { stock: OwnStock; design: Design }) {
         value={stock}
         onChange={(fields) => put({ ...stock, ...fields } as OwnStock)}
       />
-      <SizeFields stock={stock} onChange={put} />
+      <SizeFields stock={stock} onChange={propose} />
       <PriceRows stock={stock} onChange={put} />
     </li>
   );
+}
+
+/** A stock in other sizes: what that moves is asked about first, while the drawing shows it; what moves nothing is taken. */
+function useSizeQuestion(take: (next: OwnStock) => void) {
+  const store = useStore();
+  const settled = useSettled();
+  const [question, setQuestion] = useState<{
+    readonly next: OwnStock;
+    readonly change: LayoutChange;
+    readonly from: typeof settled;
+  } | null>(null);
+  const asked = question?.from === settled ? question : null;
+  useEffect(() => {
+    if (!asked) return;
+    store.setState({ provisional: { shown: asked.change.shown, guides: [], live: false } });
+    return () => store.setState({ provisional: null });
+  }, [asked, store]);
+  const propose = (next: OwnStock) => {
+    const stocks = settled.design.stocks.map((one) => (one.id === next.id ? next : one));
+    const change = layoutChange(settled, { stocks });
+    if (changesLayout(change)) setQuestion({ next, change, from: settled });
+    else take(next);
+  };
+  return { asked, propose, drop: () => setQuestion(null) };
 }
 
 function SizeFields({ stock, onChange }: { stock: OwnStock; onChange: (stock: OwnStock) => void }) {

@@ -152,6 +152,7 @@ export const woodWords: Record<keyof typeof en, string> = {
   'stock.title': 'Eigenes Material und Preise',
   'stock.lead':
     'Größen und Preise der eigenen Holzhandlung. Material der Tabellen lässt sich hierher kopieren, um ihm eigene Preise zu geben.',
+  'stock.drop': 'Material lassen, wie es war',
   'stock.copy': 'Eigene Preise für',
   'stock.choose': 'Material wählen',
   'stock.addFlat': 'Leiste oder Brett',

@@ -150,6 +150,7 @@ export const woodWords = {
   'stock.title': 'Your own stock and prices',
   'stock.lead':
     'Sizes and prices of your yard. A stock of the tables can be copied here to give it your prices.',
+  'stock.drop': 'Leave the stock as it was',
   'stock.copy': 'Your prices for',
   'stock.choose': 'Choose a stock',
   'stock.addFlat': 'Board or strip',

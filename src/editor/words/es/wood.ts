@@ -154,6 +154,7 @@ export const woodWords: Record<keyof typeof en, string> = {
   'stock.title': 'Material y precios propios',
   'stock.lead':
     'Medidas y precios del almacén habitual. Un material de las tablas se puede copiar aquí para darle precios propios.',
+  'stock.drop': 'Dejar el material como estaba',
   'stock.copy': 'Precios propios para',
   'stock.choose': 'Elegir un material',
   'stock.addFlat': 'Listón o tabla',

@@ -2,20 +2,22 @@ import type { Design } from '../../../design/schema.ts';
 import { Button } from '../../control/Button.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { nameOf } from '../../edit/movable.ts';
-import { useWords } from '../../words/t.ts';
+import { useWords, type WordKey } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
-import type { BedChange } from './changeBed.ts';
+import type { LayoutChange } from './layoutChange.ts';
 
 interface MovedListProps {
   readonly design: Design;
-  readonly change: BedChange;
+  readonly change: LayoutChange;
   readonly label: string;
+  /** What the button says that takes none of it. */
+  readonly drop: WordKey;
   readonly onKeep: () => void;
   readonly onDrop: () => void;
 }
 
-/** What a new measure of the bed moves; the drawing already shows it. */
-export function MovedList({ design, change, label, onKeep, onDrop }: MovedListProps) {
+/** What a new measure moves; the drawing already shows it. */
+export function MovedList({ design, change, label, drop, onKeep, onDrop }: MovedListProps) {
   const t = useWords();
   const by = (axis: 'x' | 'y', mm: number) =>
     Math.abs(mm) < 0.05
@@ -61,7 +63,7 @@ export function MovedList({ design, change, label, onKeep, onDrop }: MovedListPr
         <Button look="main" autoFocus onClick={onKeep}>
           {t('moved.keep')}
         </Button>
-        <Button onClick={onDrop}>{t('moved.drop')}</Button>
+        <Button onClick={onDrop}>{t(drop)}</Button>
       </div>
     </section>
   );
