@@ -4,11 +4,20 @@ import type { Deg, Mm } from '../measure/units.ts';
 /** `#rrggbb`. */
 export type Color = string;
 
+/** White laid over what is beneath, as far as its alpha goes at each share of the way between two points. */
+export interface Fade {
+  readonly from: Point;
+  readonly to: Point;
+  readonly stops: readonly { readonly at: number; readonly alpha: number }[];
+}
+
 export interface PathItem {
   readonly kind: 'path';
   readonly path: Path;
   readonly fill?: Color | undefined;
   readonly fillOpacity?: number | undefined;
+  /** In place of a color. */
+  readonly fade?: Fade | undefined;
   readonly fillRule?: 'nonzero' | 'evenodd' | undefined;
   readonly stroke?: Color | undefined;
   /** Line weight. */

@@ -1,15 +1,7 @@
 import type { Design, Finish } from '../design/schema.ts';
+import type { Fade } from '../drawing/drawing.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { radians } from '../measure/units.ts';
-
-/** White laid over a color, from `from` to `to` across the face: alpha by share of the way. */
-export interface Gleam {
-  readonly from: Point;
-  readonly to: Point;
-  /** In the middle. */
-  readonly peak: number;
-  readonly stops: readonly { readonly at: number; readonly alpha: number }[];
-}
 
 /**
  * How much of a window's light each sheen throws back, and how wide it spreads it, as a share of the face.
@@ -21,7 +13,7 @@ const LOBES: Readonly<Record<Finish['sheen'], { readonly peak: number; readonly 
   satin: { peak: 0.19, width: 0.5 },
   gloss: { peak: 0.36, width: 0.28 },
 };
-const STOPS = 12;
+const STOPS = 24;
 
 /**
  * The gleam of a sheen in a light: one soft band over the whole face, as a tall window would be seen in it,
@@ -30,7 +22,7 @@ const STOPS = 12;
  *
  * It is there to tell sheens apart on the screen; where a real gleam stands depends on where one stands oneself.
  */
-export function gleamOf(sheen: Finish['sheen'], light: Design['light'], face: Box): Gleam | null {
+export function gleamOf(sheen: Finish['sheen'], light: Design['light'], face: Box): Fade | null {
   const lobe = LOBES[sheen];
   if (!lobe) return null;
   const azimuth = radians(light.azimuth);
@@ -47,10 +39,7 @@ export function gleamOf(sheen: Finish['sheen'], light: Design['light'], face: Bo
   const end = center + 2 * lobe.width;
   const stops = Array.from({ length: STOPS + 1 }, (_, i) => ({
     at: i / STOPS,
-    alpha: alphaAt(lobe.peak, i / STOPS),
+    alpha: lobe.peak * Math.cos((i / STOPS - 0.5) * Math.PI) ** 2,
   }));
-  return { from: at(start), to: at(end), peak: lobe.peak, stops };
+  return { from: at(start), to: at(end), stops };
 }
-
-/** The alpha of a gleam at a share of its way. */
-export const alphaAt = (peak: number, share: number): number => peak * Math.cos((share - 0.5) * Math.PI) ** 2;

@@ -1,8 +1,11 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { newDesign } from '../../src/design/defaults.ts';
-import { drop, field, onPage, openBrowser, stored, visit } from './bench.ts';
+import { openDesign } from '../../src/design/open.ts';
+import { faceFor } from '../editor/laid.ts';
+import { bytesOf, drop, exported, field, onPage, openBrowser, openStep, stored, visit } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -175,6 +178,122 @@ describe('a photo under the drawing', () => {
     await expect.poll(() => near(0.97, 0.03, COLORS[0][1])).toBe(false);
     await page.getByRole('button', { name: 'Put the last one back' }).click();
     await expect.poll(() => near(0.97, 0.03, COLORS[0][1]), { timeout: 20_000 }).toBe(true);
+
+    // The face laid into it: bare wood in the bed's corners, the wall around them, what was outlined before it.
+    await page.getByRole('button', { name: 'See the face in the photo' }).click();
+    const sheet = page.locator('.room-view canvas');
+    await page.locator('canvas[data-laid="0"]').waitFor({ timeout: 60_000 });
+    const laid = async (p: { x: number; y: number }) => {
+      const url = await sheet.evaluate((on) => (on as HTMLCanvasElement).toDataURL());
+      const png = PNG.sync.read(Buffer.from(url.slice(url.indexOf(',') + 1), 'base64'));
+      const at = (Math.floor(p.y) * png.width + Math.floor(p.x)) * 4;
+      return [...png.data.subarray(at, at + 3)];
+    };
+    const isWood = ([r = 0, g = 0, b = 0]: number[]) => r > 180 && g > 160 && b > 120 && r > b;
+    for (const [u, v] of [
+      [0.1, 0.2],
+      [0.9, 0.2],
+      [0.5, 0.5],
+      [0.3, 0.9],
+    ] as const)
+      expect({ u, v, wood: isWood(await laid(seen(u, v))) }).toEqual({ u, v, wood: true });
+    for (const [u, v] of [
+      [-0.04, 0.5],
+      [1.04, 0.5],
+      [0.5, 1.03],
+    ] as const)
+      expect(await laid(seen(u, v))).toEqual([...WALL]);
+    const box = await page.locator('.room-view svg').boundingBox();
+    if (!box) throw new Error('no photo is shown');
+    const around = [
+      [0.55, 0.1],
+      [0.9, 0.1],
+      [0.9, 0.4],
+      [0.55, 0.4],
+      [0.55, 0.12],
+    ] as const;
+    for (const [i, [u, v]] of around.entries()) {
+      const at = seen(u, v);
+      const k = box.width / PICTURE.width;
+      await page.mouse.move(box.x + at.x * k, box.y + at.y * k, { steps: 8 });
+      if (i === 0) await page.mouse.down();
+    }
+    await page.mouse.up();
+    await page.locator('canvas[data-laid="1"]').waitFor({ timeout: 60_000 });
+    expect(await laid(seen(0.7, 0.25))).toEqual([...COLORS[0][1]]);
+    expect(isWood(await laid(seen(0.3, 0.25)))).toBe(true);
+    const [saved] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save the picture' }).click(),
+    ]);
+    const { width, height } = PNG.sync.read(await bytesOf(saved));
+    expect([width, height]).toEqual([600, 900]);
     await page.context().close();
   });
+});
+
+describe('the picture of the face', () => {
+  it.each(['harbor-ticket-kiosk', 'bread-shop', 'orchard-barn-door'])(
+    '%s: is what the screen shows',
+    async (file) => {
+      const text = readFileSync(new URL(`../../assets/starters/${file}.json`, import.meta.url), 'utf8');
+      const opened = openDesign(text);
+      if (!opened.ok) throw new Error(`${file} does not open`);
+      const { page, errors } = await visit(await context({ locale: 'en-US' }));
+      await drop(page, opened.design);
+      await page.getByRole('radio', { name: 'Shadow' }).click();
+      const picture = PNG.sync.read(await exported(page, 'Picture of the face (PNG)'));
+      // Shadows are exact once the plan has them: two frames after it.
+      await openStep(page, 'Checks');
+      await page.evaluate(
+        () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
+      );
+      const screen = await page
+        .locator('.canvas canvas')
+        .first()
+        .evaluate((on) => {
+          const canvas = on as HTMLCanvasElement;
+          const { scale, left, base } = (canvas.closest('.canvas') as HTMLElement).dataset;
+          return { url: canvas.toDataURL(), ratio: canvas.width / canvas.clientWidth, scale, left, base };
+        });
+      const shown = PNG.sync.read(Buffer.from(screen.url.slice(screen.url.indexOf(',') + 1), 'base64'));
+      const [scale, left, base] = [screen.scale, screen.left, screen.base].map(Number) as [
+        number,
+        number,
+        number,
+      ];
+      const face = faceFor(opened.design.bed);
+      const colorOf = (of: PNG, x: number, y: number) => {
+        const at = (Math.round(y) * of.width + Math.round(x)) * 4;
+        return [...of.data.subarray(at, at + 3)];
+      };
+      const far = (a: number[], b: number[]) => Math.max(...a.map((c, i) => Math.abs(c - (b[i] ?? 0))));
+      const k = picture.width / face.width;
+      let [plain, other] = [0, 0];
+      const px = 1 / scale;
+      for (let x = 6 * px; x < face.width - 6 * px; x += 3.7 * px)
+        for (let y = 6 * px; y < face.height - 6 * px; y += 3.3 * px) {
+          const inPicture = (dx: number, dy: number) =>
+            colorOf(picture, (x + dx) * k, picture.height - (y + dy) * k);
+          const onScreen = (dx: number, dy: number) =>
+            colorOf(
+              shown,
+              (left + (x + dx) * scale) * screen.ratio,
+              (base - (y + dy) * scale) * screen.ratio,
+            );
+          // Edges are lines of a pixel on the screen, and of their own width in the picture.
+          const isEdge = [inPicture, onScreen].some((at) =>
+            [-3, -1, 1, 3].some((i) => [-3, -1, 1, 3].some((j) => far(at(i * px, j * px), at(0, 0)) > 10)),
+          );
+          if (isEdge) continue;
+          plain++;
+          const [here, seenThere] = [inPicture(0, 0), onScreen(0, 0)];
+          if (far(seenThere, here) > 12) other++;
+        }
+      expect(plain).toBeGreaterThan(3000);
+      expect({ share: other / plain < 0.01, other, plain }).toEqual({ share: true, other, plain });
+      expect(errors).toEqual([]);
+      await page.context().close();
+    },
+  );
 });

@@ -1,5 +1,8 @@
-import type { DrawItem, GroupItem, PathItem, TextItem } from '../../drawing/drawing.ts';
+import type { DrawItem, Fade, GroupItem, PathItem, TextItem } from '../../drawing/drawing.ts';
+import { polyline } from '../../drawing/items.ts';
 import { isIdentity, matrixOf } from '../../drawing/transform.ts';
+import { add, distance, leftNormal, lerp, scale, subtract, unit } from '../../geometry/point.ts';
+import { pick } from '../../list/at.ts';
 import { color, factor, matrix, n, pathOperators } from './operators.ts';
 import { type TextNames, textItem } from './text.ts';
 
@@ -21,9 +24,36 @@ function paintOperator(item: PathItem): string {
   return item.stroke !== undefined ? 'S' : 'n';
 }
 
+/** How far the bands of a fade run on beside it, by its own length: over any page. */
+const FAR = 20;
+
+/**
+ * A fade that is lightest in its middle as bands about it, each within the one before, that come to its alpha where they
+ * lie over each other: no seams show, as they do between areas that only touch.
+ */
+function fadeItems({ from, to, stops }: Fade): PathItem[] {
+  const beside = scale(leftNormal(unit(subtract(to, from))), distance(from, to) * FAR);
+  const half = stops.slice(0, Math.floor(stops.length / 2));
+  return half.map(({ at, alpha }, i) => {
+    const next = pick(stops, i + 1);
+    const share = (at + next.at) / 2;
+    const [a, b] = [lerp(from, to, share), lerp(from, to, 1 - share)];
+    const ring = [add(a, beside), subtract(a, beside), subtract(b, beside), add(b, beside)];
+    return polyline(ring, true, { fill: '#ffffff', fillOpacity: 1 - (1 - next.alpha) / (1 - alpha) });
+  });
+}
+
 /** Lines and fills are no text to read aloud (ISO 32000-1, 14.8.2.2). */
 function pathItem(item: PathItem, names: Names): string[] {
   if (item.path.length === 0) return [];
+  if (item.fade)
+    return [
+      'q',
+      pathOperators(item.path),
+      'W n',
+      ...fadeItems(item.fade).flatMap((band) => pathItem(band, names)),
+      'Q',
+    ];
   const look: string[] = [];
   if (item.fill !== undefined) look.push(`${color(item.fill)} rg`);
   if (item.stroke !== undefined) {

@@ -9,9 +9,8 @@ import { dimmed, litColor } from '../../finish/lit/lambert.ts';
 import { bandsOf } from '../../finish/lit/molding.ts';
 import { letterLook } from '../../finish/look.ts';
 import { castShadows, SHADE } from '../../finish/shadow.ts';
-import { alphaAt, type Gleam, gleamOf } from '../../finish/sheen.ts';
+import { gleamOf } from '../../finish/sheen.ts';
 import { pathOfRegion, pathOfRings } from '../../geometry/path.ts';
-import { add, distance, leftNormal, lerp, scale, subtract, unit } from '../../geometry/point.ts';
 import { translateRegion } from '../../geometry/region.ts';
 import type { Path, Region } from '../../geometry/shape.ts';
 import type { Solid } from '../../joinery/piece.ts';
@@ -28,10 +27,6 @@ const BARE: Color = '#e6d6b8';
 /** Lines of joints and around what lies apart: how wide, and in how much light. */
 const LINE: Mm = 0.4;
 const LINED = 0.35;
-/** So many that the eye sees no step from one to the next. */
-const BANDS = 48;
-/** How far the bands of a gleam run on beside it, by its own width: over any face. */
-const FAR = 20;
 /** Strokes of the grain. */
 const GRAIN = 0.8;
 
@@ -143,23 +138,8 @@ function gleams({ face, finish, design }: Plan): DrawItem[] {
     return gleam
       ? within(
           areas.flatMap(({ region }) => pathOfRegion(region)),
-          bandsOfGleam(gleam),
+          [rectangle(face.box, { fade: gleam })],
         )
       : [];
-  });
-}
-
-/**
- * Bands of white about the middle of a gleam, each within the one before it, that come to its alpha where they lie over
- * each other: no seams show, as they do between areas that only touch.
- */
-function bandsOfGleam({ from, to, peak }: Gleam): DrawItem[] {
-  const along = unit(subtract(to, from));
-  const beside = scale(leftNormal(along), distance(from, to) * FAR);
-  return Array.from({ length: BANDS }, (_, i) => {
-    const [under, alpha] = [alphaAt(peak, i / BANDS / 2), alphaAt(peak, (i + 1) / BANDS / 2)];
-    const [a, b] = [lerp(from, to, (i + 0.5) / BANDS / 2), lerp(from, to, 1 - (i + 0.5) / BANDS / 2)];
-    const ring = [add(a, beside), subtract(a, beside), subtract(b, beside), add(b, beside)];
-    return shape(pathOfRings([ring]), { fill: '#ffffff', fillOpacity: 1 - (1 - alpha) / (1 - under) });
   });
 }

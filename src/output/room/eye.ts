@@ -27,7 +27,10 @@ export const seenFrom =
 /** Items with every point of them moved by a map. Straight lines stay true; of curves their handles move alike. */
 export function itemsThrough(items: readonly DrawItem[], map: (p: Point) => Point): DrawItem[] {
   return items.flatMap((item): DrawItem[] => {
-    if (item.kind === 'path') return [{ ...item, path: transformPath(item.path, map) }];
+    if (item.kind === 'path') {
+      const fade = item.fade && { ...item.fade, from: map(item.fade.from), to: map(item.fade.to) };
+      return [{ ...item, fade, path: transformPath(item.path, map) }];
+    }
     if (item.kind === 'text') return [];
     const clip = item.clip && { clip: transformPath(item.clip, map) };
     return [{ ...item, ...clip, items: itemsThrough(item.items, map) }];

@@ -1,5 +1,6 @@
-import type { DrawItem, Drawing, GroupItem, PathItem, TextItem } from '../../drawing/drawing.ts';
+import type { DrawItem, Drawing, Fade, GroupItem, PathItem, TextItem } from '../../drawing/drawing.ts';
 import {
+  applied,
   appliedToPath,
   compose,
   growth,
@@ -100,10 +101,10 @@ function betweenCubics(contour: Path): string {
   return told;
 }
 
-function pathElement(item: PathItem, m: Matrix): string {
-  const attributes = [`d="${data(appliedToPath(m, item.path))}"`, `fill="${item.fill ?? 'none'}"`];
+function pathElement(item: PathItem, m: Matrix, fill = item.fill ?? 'none'): string {
+  const attributes = [`d="${data(appliedToPath(m, item.path))}"`, `fill="${fill}"`];
   if (item.fillRule === 'evenodd') attributes.push('fill-rule="evenodd"');
-  if (item.fillOpacity !== undefined) attributes.push(`fill-opacity="${decimal(item.fillOpacity, 5)}"`);
+  if (item.fillOpacity !== undefined) attributes.push(`fill-opacity="${n(item.fillOpacity)}"`);
   if (item.stroke !== undefined) {
     const k = growth(m);
     attributes.push(`stroke="${item.stroke}"`, `stroke-width="${n((item.width ?? 0) * k)}"`);
@@ -129,7 +130,7 @@ function textElement(item: TextItem, m: Matrix): string {
 
 /** Writes items, with every transformation done: a machine's software sees plain coordinates. */
 class Writer {
-  readonly clips: string[] = [];
+  readonly definitions: string[] = [];
 
   items(items: readonly DrawItem[], m: Matrix): string {
     return items
@@ -139,8 +140,25 @@ class Writer {
   }
 
   private item(item: DrawItem, m: Matrix): string {
-    if (item.kind === 'path') return item.path.length === 0 ? '' : pathElement(item, m);
+    if (item.kind === 'path') {
+      if (item.path.length === 0) return '';
+      return pathElement(item, m, item.fade && this.fade(item.fade, m));
+    }
     return item.kind === 'text' ? textElement(item, m) : this.group(item, m);
+  }
+
+  /** Names a fade among the definitions, by which fills refer to it. */
+  private fade({ from, to, stops }: Fade, m: Matrix): string {
+    const id = `fade${this.definitions.length}`;
+    const [a, b] = [applied(m, from), applied(m, to)];
+    const told = stops.map(
+      ({ at, alpha }) => `<stop offset="${n(at)}" stop-color="#ffffff" stop-opacity="${decimal(alpha, 4)}"/>`,
+    );
+    this.definitions.push(
+      `<linearGradient id="${id}" gradientUnits="userSpaceOnUse" x1="${n(a.x)}" y1="${n(a.y)}" ` +
+        `x2="${n(b.x)}" y2="${n(b.y)}">${told.join('')}</linearGradient>`,
+    );
+    return `url(#${id})`;
   }
 
   private group(group: GroupItem, m: Matrix): string {
@@ -148,8 +166,8 @@ class Writer {
     const attributes: string[] = [];
     if (group.layer !== undefined) attributes.push(` data-layer="${escaped(group.layer)}"`);
     if (group.clip) {
-      const id = `clip${this.clips.length}`;
-      this.clips.push(
+      const id = `clip${this.definitions.length}`;
+      this.definitions.push(
         `<clipPath id="${id}"><path d="${data(appliedToPath(inner, group.clip))}"/></clipPath>`,
       );
       attributes.push(` clip-path="url(#${id})"`);
@@ -181,7 +199,7 @@ export function svgOf(drawing: Drawing, options: SvgOptions = {}): string {
       : [
           `<!-- True size in millimeters; arcs are arcs, other curves polylines within ${n(options.tolerance)} mm. -->`,
         ]),
-    ...(writer.clips.length > 0 ? [`<defs>${writer.clips.join('')}</defs>`] : []),
+    ...(writer.definitions.length > 0 ? [`<defs>${writer.definitions.join('')}</defs>`] : []),
     body,
     '</svg>',
     '',
