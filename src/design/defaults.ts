@@ -98,6 +98,14 @@ export const NO_SUPPLIES: ShedSupplies = {
   primer: [],
 };
 
+/** A tenth more brads and screws than are driven, for bent ones. Common practice, no source. */
+export const USUAL_SPARE: NonNullable<ShedSupplies['spare']> = {
+  boards: 0,
+  sheets: 0,
+  fasteners: 0.1,
+  one: false,
+};
+
 /** What the packet leaves out where the design says nothing: marks, elevation and sections tell every place already. */
 export const LEFT_OUT: readonly PacketSection[] = ['places'];
 

@@ -750,6 +750,16 @@ export const suppliesSchema = z.strictObject({
   prices: z.record(id, money),
   /** Sizes that primer is bought in; empty: every size of the system, unpriced. */
   primer: z.array(z.strictObject({ container: id, price: money })).max(20),
+  /** Bought over what is needed, as shares of it; absent: a tenth of the brads and screws. */
+  spare: z
+    .strictObject({
+      boards: z.number().min(0).max(1),
+      sheets: z.number().min(0).max(1),
+      fasteners: z.number().min(0).max(1),
+      /** One more of each kind of board, sheet, can and box where no share brings one. */
+      one: z.boolean(),
+    })
+    .optional(),
 });
 
 export const pagesSchema = z.strictObject({

@@ -1,14 +1,55 @@
+import { USUAL_SPARE } from '../design/defaults.ts';
 import { isBought } from '../design/made.ts';
 import type { Laid } from '../layout/laid.ts';
+import { grouped } from '../list/grouped.ts';
+import { wholeUp } from '../measure/round.ts';
 import { supplyLines } from './supplyLines.ts';
-import type { ShoppingInput, ShoppingLine } from './types.ts';
+import type { ShoppingInput, ShoppingKind, ShoppingLine } from './types.ts';
+import { PLAN_WORDS } from './words/tables.ts';
 
 /**
  * Everything to get, in the order of the counters it is bought at. What is owned already stands in the list
  * with no price, so that the person sees that it is used.
  */
 export function shoppingList(input: ShoppingInput): ShoppingLine[] {
-  return [...boards(input), ...sheets(input), ...fittings(input), ...supplyLines(input)];
+  const needed = [...boards(input), ...sheets(input), ...fittings(input), ...supplyLines(input)];
+  const spare = spareLines(needed, input);
+  if (spare.length === 0) return needed;
+  const kinds = new Set(needed.map((line) => line.kind));
+  return [...kinds].flatMap((kind) => [...needed, ...spare].filter((line) => line.kind === kind));
+}
+
+/** What of a kind is bought once more: boards and sheets that any piece comes out of, else the least. */
+const SPARED: { readonly [K in ShoppingKind]: 'largest' | 'smallest' | null } = {
+  ...{ board: 'largest', sheet: 'largest', fitting: null, paint: 'smallest', primer: 'smallest' },
+  ...{ brads: 'smallest', screws: 'smallest', glue: null, tape: null, paper: null },
+};
+
+const sizeOf = ({ size: { length_mm = 1, width_mm = 1, volume_l = 1 } }: ShoppingLine): number =>
+  length_mm * width_mm * volume_l;
+
+/**
+ * What is bought over what is needed, by the person's choice: a share of the boards of a stock and of the sheets, or one
+ * of each kind. Lines of their own, so that what pieces are cut from is told as it is cut. A share of brads and screws is
+ * in their boxes, one of paint in its waste.
+ */
+function spareLines(needed: readonly ShoppingLine[], { design, language }: ShoppingInput): ShoppingLine[] {
+  const { boards, sheets, one } = design.supplies?.spare ?? USUAL_SPARE;
+  const shares = new Map<ShoppingKind, number>([
+    ['board', boards],
+    ['sheet', sheets],
+  ]);
+  const bought = needed.filter((line) => !line.owned && SPARED[line.kind] !== null);
+  return [...grouped(bought, ({ kind, item }) => `${kind} ${item}`).values()].flatMap((lines) => {
+    const line = lines.reduce((a, b) => ((SPARED[a.kind] === 'largest') === sizeOf(b) > sizeOf(a) ? b : a));
+    const share = shares.get(line.kind);
+    const count = Math.max(
+      share === undefined ? 0 : wholeUp(share * lines.reduce((sum, l) => sum + l.count, 0)),
+      one ? 1 : 0,
+    );
+    const name = PLAN_WORDS[language].spare(line.name);
+    return count === 0 ? [] : [{ ...line, name, count, price: count * line.each }];
+  });
 }
 
 /** Counts equal things: `key` tells what is equal, `line` makes the line of the first of them. */

@@ -1,12 +1,10 @@
-import { NO_SUPPLIES } from '../design/defaults.ts';
+import { NO_SUPPLIES, USUAL_SPARE } from '../design/defaults.ts';
 import { type ContainerOffer, chooseContainers } from '../finish/containers.ts';
 import type { ContainerBuy } from '../finish/result.ts';
 import type { Mm, Money } from '../measure/units.ts';
 import type { ShoppingInput, ShoppingKind, ShoppingLine } from './types.ts';
 import { PLAN_WORDS } from './words/tables.ts';
 
-/** A tenth more brads and screws than are driven, for bent ones. Common practice, no source. */
-const SPARE = 1.1;
 const MM_PER_METER = 1000;
 /** Nobody reads a difference of length below this. */
 const SAME: Mm = 0.01;
@@ -107,23 +105,23 @@ function primer(input: Input): ShoppingLine[] {
 }
 
 /**
- * Brads and screws by the box, a tenth more than are driven. Brad lengths that the design says are at hand are
+ * Brads and screws by the box, the spare share more than are driven. Brad lengths that the design says are at hand are
  * not bought; of screws as many are taken off as the shed holds of that length.
  */
 function fasteners(input: Input): ShoppingLine[] {
   const { fastening, design, tables } = input;
-  const shed = suppliesOf(input).owned.screws;
+  const { owned, spare = USUAL_SPARE } = suppliesOf(input);
   return fastening.use.flatMap(({ fastener, length, count }) => {
     const brad = tables.brads.find((b) => b.id === fastener);
     const box = brad ?? tables.screws.find((s) => s.id === fastener);
     if (!box || count === 0) return [];
     const kind = brad ? ('brads' as const) : ('screws' as const);
-    const need = Math.ceil(count * SPARE);
+    const need = Math.ceil(count * (1 + spare.fasteners));
     const held = brad
       ? design.fastening.lengths.includes(length)
         ? need
         : 0
-      : shed
+      : owned.screws
           .filter((s) => s.screw === fastener && Math.abs(s.length - length) < SAME)
           .reduce((sum, s) => sum + s.count, 0);
     const taken = Math.min(need, held);

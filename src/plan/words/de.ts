@@ -24,6 +24,7 @@ export const DE: PlanWords = {
     tape: 'Malerkrepp',
     paper: 'Papier',
   },
+  spare: (name) => `${name}, Reserve`,
   places,
   tape: {
     edge: { left: 'Oberkante', right: 'Unterkante', sawn: 'längste Seite', overall: 'über alles' },

@@ -24,6 +24,7 @@ export const EN: PlanWords = {
     tape: 'Masking tape',
     paper: 'Paper',
   },
+  spare: (name) => `${name}, spare`,
   places,
   tape: {
     edge: { left: 'upper edge', right: 'lower edge', sawn: 'longest side', overall: 'overall' },

@@ -24,6 +24,7 @@ export const ES: PlanWords = {
     tape: 'Cinta de pintor',
     paper: 'Papel',
   },
+  spare: (name) => `${name}, de reserva`,
   places,
   tape: {
     edge: { left: 'canto superior', right: 'canto inferior', sawn: 'lado más largo', overall: 'en total' },

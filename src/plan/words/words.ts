@@ -51,6 +51,8 @@ export interface PlanWords {
     readonly [K in RuleKind]: (rule: RuleOf<K>, result: number | null, say: RuleSay) => string;
   };
   readonly shopping: { readonly [K in ShoppingKind]: string };
+  /** What is bought over what is needed. */
+  readonly spare: (name: string) => string;
   /** How many there are in a box, or are at hand. */
   readonly pieces: (count: number) => string;
   readonly list: (items: readonly string[]) => string;

@@ -1,4 +1,4 @@
-import { NO_SUPPLIES } from '../../../design/defaults.ts';
+import { NO_SUPPLIES, USUAL_SPARE } from '../../../design/defaults.ts';
 import type { ShedSupplies } from '../../../design/schema.ts';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
@@ -19,13 +19,20 @@ const FIELDS: readonly FormField<ShedSupplies['owned']>[] = [
   { is: 'length', label: 'shed.tape', field: 'tape', max: MOST_TAPE },
 ];
 
+const SPARE: readonly FormField<NonNullable<ShedSupplies['spare']>>[] = [
+  { is: 'share', label: 'shed.spareBoards', field: 'boards', max: 100 },
+  { is: 'share', label: 'shed.spareSheets', field: 'sheets', max: 100 },
+  { is: 'share', label: 'shed.spareFasteners', field: 'fasteners', max: 100 },
+  { is: 'switch', label: 'shed.spareOne', field: 'one', place: 'wide' },
+];
+
 /** What is at hand of primer, glue, tape and screws, and what they cost. */
 export function ShedFields() {
   const t = useWords();
   const design = useSettledDesign();
   const { set } = useChange();
   const supplies = design.supplies ?? NO_SUPPLIES;
-  const { owned } = supplies;
+  const { owned, spare = USUAL_SPARE } = supplies;
   const put = (fields: Partial<ShedSupplies>) => set('supplies', { ...supplies, ...fields }, t('shed.title'));
   const own = (fields: Partial<ShedSupplies['owned']>) => put({ owned: { ...owned, ...fields } });
   return (
@@ -33,6 +40,14 @@ export function ShedFields() {
       <p className="note">{t('shed.lead')}</p>
       <FieldGrid three of={FIELDS} value={owned} onChange={own} />
       <ShedScrews design={design} supplies={supplies} put={put} />
+      <h4 className="section-sub">{t('shed.spare')}</h4>
+      <p className="note">{t('shed.spareHint')}</p>
+      <FieldGrid
+        three
+        of={SPARE}
+        value={spare}
+        onChange={(fields) => put({ spare: { ...spare, ...fields } })}
+      />
       <SupplyPrices design={design} supplies={supplies} put={put} />
     </Section>
   );

@@ -116,6 +116,13 @@ export const woodWords: Record<keyof typeof en, string> = {
   'shed.tape': 'Malerkrepp',
   'shed.addScrews': 'Schrauben hinzufügen',
   'shed.removeScrews': 'Schrauben {number} entfernen',
+  'shed.spare': 'Reserve',
+  'shed.spareHint':
+    'Mehr als gebraucht wird, in eigenen Zeilen. Bei Farbe zählt dafür, was in Wanne und Pinsel bleibt.',
+  'shed.spareBoards': 'Leisten und Profile',
+  'shed.spareSheets': 'Platten',
+  'shed.spareFasteners': 'Stifte und Schrauben',
+  'shed.spareOne': 'Von jeder Sorte mindestens eins',
   'shed.prices': 'Preise dafür',
   'shed.pricesHint': 'Für Packung, Flasche, Rolle, Dose, Blatt. Mit 0 steht es ohne Preis in der Liste.',
   'shed.page': 'Papier, {paper}',

@@ -114,6 +114,13 @@ export const woodWords = {
   'shed.tape': 'Masking tape',
   'shed.addScrews': 'Add screws',
   'shed.removeScrews': 'Delete screws {number}',
+  'shed.spare': 'Spare',
+  'shed.spareHint':
+    'Bought over what is needed, in lines of its own. Of paint, more is reckoned by what is left in tray and brush.',
+  'shed.spareBoards': 'Boards and moldings',
+  'shed.spareSheets': 'Sheets',
+  'shed.spareFasteners': 'Brads and screws',
+  'shed.spareOne': 'At least one of each kind',
   'shed.prices': 'Prices of supplies',
   'shed.pricesHint': 'For a box, a bottle, a roll, a can, a page. At 0 it is listed without a price.',
   'shed.page': 'Paper, {paper}',

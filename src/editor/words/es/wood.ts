@@ -118,6 +118,13 @@ export const woodWords: Record<keyof typeof en, string> = {
   'shed.tape': 'Cinta de pintor',
   'shed.addScrews': 'Añadir tornillos',
   'shed.removeScrews': 'Eliminar los tornillos {number}',
+  'shed.spare': 'Reserva',
+  'shed.spareHint':
+    'Se compra de más, en líneas aparte. De pintura cuenta lo que se queda en cubeta y brocha.',
+  'shed.spareBoards': 'Listones y molduras',
+  'shed.spareSheets': 'Tableros',
+  'shed.spareFasteners': 'Puntas y tornillos',
+  'shed.spareOne': 'Al menos uno de cada clase',
   'shed.prices': 'Precios de consumibles',
   'shed.pricesHint': 'Por caja, botella, rollo, lata, hoja. Con 0 figura sin precio.',
   'shed.page': 'Papel, {paper}',
