@@ -41,11 +41,17 @@ const ARCH_FIELDS: readonly FormField<Arched>[] = [
 
 const isBent = ({ path }: Pick<Run, 'path'>): boolean => 'band' in path && path.band?.stock === null;
 
+/** Whether something of a path is neither straight nor of a circle: that is made of straight segments, whatever its arcs are. */
+const hasSmooth = (path: Made | Run['path']): boolean =>
+  ('points' in path && path.points.some(({ side }) => side?.as === 'smooth')) ||
+  ('shape' in path && (path.shape.form === 'elliptical' || path.shape.form === 'round'));
+
 const BOW_FIELDS: readonly FormField<Made>[] = [
   {
     is: 'choice',
     label: 'run.arch',
     place: 'wide',
+    hintOf: (made) => (made.band && hasSmooth(made) ? t('run.smoothStays') : undefined),
     of: ({ band }, design) => [
       { value: OF_THE_STOCK, label: t('run.segmented') },
       { value: BENT, label: t('run.bent') },

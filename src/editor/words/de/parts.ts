@@ -97,6 +97,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'run.arch': 'Bögen aus',
   'run.segmented': 'Geraden Segmenten desselben Holzes',
   'run.sawn': 'Ringstücken, gesägt aus {sheet}',
+  'run.smoothStays': 'Glatte und elliptische Seiten bleiben gerade Stücke.',
   'run.open': 'Ohne die Seite am Fuß',
   'run.bent': 'Derselben Leiste, gebogen',
   'run.segments': 'Stücke je Bogen',

@@ -95,6 +95,7 @@ export const partWords = {
   'run.arch': 'Arcs made of',
   'run.segmented': 'Straight segments of the same stock',
   'run.sawn': 'Pieces of a ring, sawn from {sheet}',
+  'run.smoothStays': 'Smooth and elliptical sides stay straight segments.',
   'run.open': 'Without the side at its foot',
   'run.bent': 'Its own stock, bent',
   'run.segments': 'Pieces of each arc',

@@ -97,6 +97,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'run.arch': 'Arcos hechos de',
   'run.segmented': 'Segmentos rectos de la misma madera',
   'run.sawn': 'Piezas de un anillo, aserradas de {sheet}',
+  'run.smoothStays': 'Los lados suaves y elípticos siguen siendo tramos rectos.',
   'run.open': 'Sin el lado del pie',
   'run.bent': 'El mismo listón, curvado',
   'run.segments': 'Piezas de cada arco',
