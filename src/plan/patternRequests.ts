@@ -9,6 +9,7 @@ import { regionOfBox, translateRegion } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import { endLine } from '../joinery/lengths.ts';
 import type { Piece } from '../joinery/piece.ts';
+import { profileOf } from '../joinery/profile.ts';
 import type { LaidLetters, LaidPart } from '../layout/laid.ts';
 import { holesOff } from '../lettering/stencil/sheet.ts';
 import { groupOf } from '../list/grouped.ts';
@@ -52,7 +53,7 @@ export function patternRequests(input: RequestInput): PatternRequest[] {
     ...(prints.length > 0 ? [{ kind: 'prints', signs: prints } as const] : []),
     ...endRequests(input),
     ...(also.includes('story-sticks') ? [stickRequest(input)] : []),
-    ...(also.includes('parts') ? partRequests(input) : []),
+    ...partRequests(input, also.includes('parts')),
     ...(also.includes('face') ? [faceRequest(input)] : []),
   ]);
 }
@@ -159,14 +160,18 @@ function endsOf(piece: Piece): Region {
   return [...left, ...translateRegion(right, start ? from + APART - to : 0, 0)];
 }
 
-/** What is sawn along a template: panels that are not plain rectangles, and boards of fills, one of a kind. */
-function partRequests({ parts, pieces, nameOf }: RequestInput): PatternRequest[] {
+/**
+ * What is sawn along a template: panels that are not plain rectangles, and boards of fills, one of a kind. Boards that are
+ * cut to a curve are printed whether `all` is asked for or not: no measure of their corners tells it.
+ */
+function partRequests({ parts, pieces, nameOf }: RequestInput, all: boolean): PatternRequest[] {
   // A sign's board is on the pattern of its lettering.
-  const shaped = parts.filter((p) => !isLettered(p) && isShaped(p));
+  const shaped = parts.filter((p) => all && !isLettered(p) && isShaped(p));
   const seen = new Set<string>();
   const filled = new Set(parts.filter((part) => isBoards(part)).map(({ id }) => id));
-  const boards = pieces.filter(({ part, ends, label }) => {
-    const first = filled.has(part) && ends[0].cut === 'sawn' && !seen.has(label);
+  const boards = pieces.filter((piece) => {
+    const { part, ends, label } = piece;
+    const first = filled.has(part) && ends[0].cut === 'sawn' && !seen.has(label) && (all || isCurved(piece));
     if (first) seen.add(label);
     return first;
   });
@@ -174,6 +179,11 @@ function partRequests({ parts, pieces, nameOf }: RequestInput): PatternRequest[]
     ...shaped.map((p) => ({ kind: 'part', id: p.id, name: nameOf(p.id), region: p.region }) as const),
     ...boards.map((piece) => boardRequest(piece, nameOf(piece.part))),
   ];
+}
+
+function isCurved(piece: Piece): boolean {
+  const { curves, free } = profileOf(piece);
+  return free || curves.length > 0;
 }
 
 /** The board as it lies on the saw, so that its page is no longer than it is. */

@@ -105,6 +105,27 @@ describe('courses with painted joints', () => {
   });
 });
 
+describe('boards that are cut to a curve', () => {
+  it('have a full-size pattern each kind, asked for or not; a saw cuts the others', () => {
+    const box = { x: 100, y: 300, w: 520, h: 300 };
+    const made = (shape: Fill['shape']) =>
+      planned({
+        box,
+        shape,
+        angle: 90,
+        stock: 'pine-1x4',
+        pattern: { form: 'planks', edge: 'square', lap: 0 },
+      });
+    const printed = (plan: Plan) => plan.patterns.filter((set) => set.for.startsWith('fill')).length;
+    const arched = made({ form: 'arched', rise: 200 });
+    // A circle from side to side cuts every board of it.
+    expect(printed(arched)).toBe(new Set(arched.joinery.pieces.map(({ label }) => label)).size);
+    expect(printed(made({ form: 'rectangle' }))).toBe(0);
+    const gable = [0, 1].map((u) => ({ u, v: 0 }));
+    expect(printed(made({ form: 'polygon', points: [...gable, { u: 0.5, v: 1 }] }))).toBe(0);
+  });
+});
+
 describe('short pieces', () => {
   // A triangle of laths: pieces of every length down to nothing.
   const shape: Fill['shape'] = {
