@@ -96,6 +96,19 @@ describe('by touch on a phone', () => {
     await too.tap();
     await page.getByRole('tab', { name: '2 selected' }).tap();
     await page.getByRole('button', { name: 'Centered across' }).tap();
+
+    // Both are kept as a building part, carried from the shelf onto the face by a finger, and taken back.
+    await page.getByRole('button', { name: 'Keep as a building part' }).first().tap();
+    await page.getByRole('tab', { name: 'Layout' }).tap();
+    const own = page.locator('.own').getByRole('button', { name: 'My building part', exact: true });
+    await own.scrollIntoViewIfNeeded();
+    const card = await own.boundingBox();
+    if (!card) throw new Error('the building part is not on the page');
+    const middle = { x: card.x + card.width / 2, y: card.y + card.height / 2 };
+    await fingers.carry(middle, await spot(20, 12), page.locator('[data-lifted]'));
+    await page.getByRole('tab', { name: /^My building part 1/ }).waitFor();
+    await page.getByRole('button', { name: /^Undo/ }).first().tap();
+    await page.getByRole('tab', { name: /^My building part 1/ }).waitFor({ state: 'detached' });
     await fold();
     await fingers.pinch(await spot(20, 44), 40, 80);
     await expect.poll(async () => (await scale()) / before).toBeCloseTo(2, 1);
