@@ -92,7 +92,8 @@ export function formatLength(mm: Mm, style: MeasureStyle): string {
 export function formatReading(mm: Mm, style: MeasureStyle): string {
   const { sign, feet, whole, decimals, numerator, denominator, unit } = lengthParts(mm, style);
   if (!isInch(unit)) {
-    return `${sign}${inNotation(decimals === '' ? `${whole}` : `${whole}.${decimals}`, style.notation)} ${unit}`;
+    const told = `${sign}${inNotation(decimals === '' ? `${whole}` : `${whole}.${decimals}`, style.notation)}`;
+    return style.bare && unit === 'mm' ? told : `${told} ${unit}`;
   }
   // Thousandths of an inch keep the point in every language: behind a comma they would read as thousands.
   const point = decimals === '' ? '' : `.${decimals}`;

@@ -28,6 +28,8 @@ export interface MeasureStyle {
   readonly unit: LengthUnit;
   readonly fraction: FractionStyle;
   readonly notation?: Notation | undefined;
+  /** Millimeters are figures alone, where their unit is told once for all of them. */
+  readonly bare?: boolean | undefined;
 }
 
 /** Whether the unit is one of the inch system; areas, masses and the rest follow it. */

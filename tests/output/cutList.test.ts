@@ -97,10 +97,10 @@ describe('halved pieces', () => {
     const list = page.join(' ');
     expect(list).toContain('square; notched');
     const label = (part: string) => plan.joinery.pieces.find((p) => p.part === part)?.label;
-    expect(list).toContain(`${label('stile')} back 200 mm 263.5 mm 9.5 mm`);
-    expect(list).toContain(`${label('rail')} face 50 mm 113.5 mm 9.5 mm`);
+    expect(list).toContain(`${label('stile')} back 200 263.5 9.5`);
+    expect(list).toContain(`${label('rail')} face 50 113.5 9.5`);
     expect(list).toContain('keeps its face');
-    expect(textsOn(EN.titles.pieces)).toContain('notch on the back 9.5 mm deep');
+    expect(textsOn(EN.titles.pieces)).toContain('notch on the back 9.5 deep');
   });
 });
 
@@ -149,7 +149,7 @@ describe('an arch', () => {
     // Over a span of 300 with a rise of 100 the radius is 300 * 300 / 800 + 50 = 162.5.
     expect(arch?.radius).toBeCloseTo(162.5, 9);
     const row = page.slice(page.lastIndexOf('arch'));
-    expect(row[1]).toBe('162.5 mm');
+    expect(row[1]).toBe('162.5');
     expect(row[2]).toBe('6');
     expect(row[3]).toBe(`${arch?.miter.toFixed(1)}°`);
   });

@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { PACKET_SECTIONS, type PacketSection } from '../../src/design/limits.ts';
 import { openDesign } from '../../src/design/open.ts';
 import { saveDesign } from '../../src/design/save.ts';
+import type { Design } from '../../src/design/schema.ts';
 import { flatten, textCorners } from '../../src/drawing/walk.ts';
 import { boxOfPoints } from '../../src/geometry/ring.ts';
 import { packetOf, packetPages, revisionOf } from '../../src/output/packet/packet.ts';
@@ -76,6 +77,33 @@ describe('the title block (fields of ISO 7200)', () => {
     expect(JSON.stringify(opened.design)).not.toBe(JSON.stringify(edited));
     expect(revisionOf(opened.design)).toBe(revisionOf(edited));
     expect(revisionOf(edited)).not.toBe(revisionOf(design));
+  });
+});
+
+describe('the unit of figures', () => {
+  const { block } = PACKET_WORDS.en;
+  const sheetsIn = (unit: Design['measure']['unit']) =>
+    packetPages({ ...plan, design: { ...design, measure: { ...design.measure, unit } } }).map(({ drawing }) =>
+      flatten(drawing.items).texts.map((flat) => ({
+        words: flat.item.text,
+        low: boxOfPoints(textCorners(flat)).y,
+      })),
+    );
+
+  it('stands once on each sheet in millimeters, and beside no figure (ISO 129-1, from memory)', () => {
+    for (const texts of sheetsIn('mm')) {
+      expect(texts.filter(({ words }) => words === block.all)).toHaveLength(1);
+      // Above the title block, whose scale bar has its unit.
+      const above = texts.filter(({ low }) => low > 31);
+      expect(above.filter(({ words }) => /^\D{0,3}[\d.,]+( x [\d.,]+)* mm$/.test(words))).toEqual([]);
+    }
+  });
+
+  it('stands beside each figure in centimeters', () => {
+    const sheets = sheetsIn('cm').map((texts) => texts.map(({ words }) => words));
+    for (const texts of sheets) expect(texts).toContain('cm');
+    expect(sheets.flat()).not.toContain(block.all);
+    expect(sheets.flat().filter((words) => words.endsWith(' cm')).length).toBeGreaterThan(100);
   });
 });
 

@@ -162,4 +162,8 @@ describe('SVG read back by a second library', () => {
     const turned = svgOf({ ...drawing, items: [text({ x: 30, y: 40 }, 'up', { angle: 90 })] });
     expect(turned).toContain('transform="matrix(0 -1 1 0 30 100)"');
   });
+
+  it('names the typeface of the sheets, and what every program has in its place (SVG 2, 11.3: a generic family last)', () => {
+    expect(document.documentElement?.getAttribute('font-family')).toMatch(/^Barlow,.*, sans-serif$/);
+  });
 });

@@ -205,7 +205,7 @@ function textsOf(table: unknown, path: string): [string, string][] {
 }
 
 /** Words that both languages share. */
-const ALIKE = new Set(['mm', 'in', 'Name', 'Radius', 'panel', '<0>', '<0> x <1>, <2>']);
+const ALIKE = new Set(['mm', 'cm', 'in', 'Name', 'Radius', 'panel', '<0>', '<0> x <1>, <2>']);
 
 describe.each([
   ['packet, German', PACKET_EN, PACKET_DE],

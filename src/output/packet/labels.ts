@@ -87,7 +87,9 @@ function drawn(
   from: string,
   { w, h }: LabelSheet['label'],
 ): DrawItem[] {
-  const { measure, say } = packet;
+  const { say } = packet;
+  // A label leaves the sheet that would tell its unit.
+  const measure = { ...packet.measure, bare: false };
   const told = (mm: Mm) => formatReading(mm, measure);
   const room = w - 2 * INSET - MARK;
   const note = { size: TEXT.note };

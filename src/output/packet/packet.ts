@@ -24,7 +24,7 @@ export function packetFor(plan: Plan): Packet {
     say: sayFor(plan),
     words: PLAN_WORDS[plan.language],
     terms: PACKET_WORDS[plan.language],
-    measure: styleIn(plan.language, measure),
+    measure: { ...styleIn(plan.language, measure), bare: true },
     unit: isInch(measure.unit) ? 'in' : 'mm',
     sheet: packetSheet(pages.paper),
     revision: revisionOf(plan.design),
@@ -87,6 +87,7 @@ export function framed(
     title: leaf.title,
     scale: leaf.scale,
     unit: packet.unit,
+    told: packet.measure.unit === 'cm' ? ('cm' as const) : packet.unit,
     revision: packet.revision,
     terms: packet.terms.block,
   };

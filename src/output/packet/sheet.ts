@@ -50,6 +50,8 @@ export interface TitleBlock {
   /** The number under 1, for drawings to scale. */
   readonly scale: number | null;
   readonly unit: 'in' | 'mm';
+  /** What figures are told in. */
+  readonly told: 'in' | 'mm' | 'cm';
   /** Short name of this state of the design. */
   readonly revision: string;
   readonly terms: PacketWords['block'];
@@ -90,7 +92,7 @@ function fieldsOf(sheet: Sheet, block: TitleBlock): readonly (readonly Field[])[
               ];
             },
           },
-      { share: 0.11, label: terms.units, words: terms.unit[block.unit] },
+      { share: 0.11, label: terms.units, words: terms.unit[block.told] },
       { share: 0.1, label: terms.paper, words: sheet.paper },
       { share: 0.28, label: terms.date, words: block.date === '' ? terms.noDate : block.date },
       { share: 0.15, label: terms.revision, words: block.revision },
@@ -136,6 +138,10 @@ export function titleBlock(sheet: Sheet, block: TitleBlock): DrawItem[] {
     line({ x: x0, y: y0 + ROW }, { x: x0 + w, y: y0 + ROW }, thin),
     ...rows.flat(),
     text({ x: x0 + w, y: y0 - 4 }, block.terms.check, note),
+    // ISO 129-1, from memory: where one unit holds for all figures it stands once, and not beside each.
+    ...(block.told === 'mm'
+      ? [text({ x: x0, y: y0 - 4 }, block.terms.all, { size: TEXT.note, bold: true })]
+      : []),
   ];
 }
 
