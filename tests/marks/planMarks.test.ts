@@ -24,6 +24,7 @@ interface Short {
 }
 
 const letteringOf = ({ sawn, around }: Short) => ({
+  lines: [],
   make: sawn ? 'cut-out' : 'trace',
   outline: null,
   inline: null,
