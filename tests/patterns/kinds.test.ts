@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { characterOf } from '../../src/design/picture.ts';
+import type { Picture } from '../../src/design/schema.ts';
 import { flatten, textCorners } from '../../src/drawing/walk.ts';
 import { subtract, union } from '../../src/geometry/clip.ts';
 import { ellipseRing } from '../../src/geometry/figures.ts';
@@ -7,12 +9,16 @@ import { boxOfPath } from '../../src/geometry/path.ts';
 import { boxOf, regionOfBox, regionOfRing, ringsOf } from '../../src/geometry/region.ts';
 import { boxOfPoints, perimeter } from '../../src/geometry/ring.ts';
 import { distanceToSegment } from '../../src/geometry/segment.ts';
+import type { Box } from '../../src/geometry/shape.ts';
+import { letter } from '../../src/lettering/letter.ts';
 import type { Stencil } from '../../src/lettering/result.ts';
 import { hasInk, inkOf } from '../../src/patterns/ink.ts';
 import type { SignPattern } from '../../src/patterns/kind/sign.ts';
 import { patternsOf, planPatterns } from '../../src/patterns/planPatterns.ts';
 import type { PatternSet } from '../../src/patterns/result.ts';
 import { EN } from '../../src/plan/words/en.ts';
+import { fontOf } from '../lettering/fonts.ts';
+import { lettering as written } from '../lettering/lettering.ts';
 import { letteredLine } from '../output/letters.ts';
 import { PAPERS, setupOf } from './setup.ts';
 
@@ -99,6 +105,44 @@ describe('a sign', () => {
       expect(turned[i]!.x).toBeCloseTo(width - box.x - box.w, 6);
       expect(turned[i]!.y).toBeCloseTo(box.y, 9);
     });
+  });
+
+  it('mirrored turns the colors of pictures with its letters', () => {
+    const badge: Picture = {
+      id: 'picture-1',
+      name: 'Flag',
+      width: 20_000,
+      colors: [
+        { color: '#ff0000', finish: 'red', outline: 'M0 0L5000 0L5000 10000L0 10000Z' },
+        { color: '#0000ff', finish: 'blue', outline: 'M5000 2000L20000 2000L20000 8000L5000 8000Z' },
+      ],
+    };
+    const { lettered: flag } = letter({
+      lettering: written(`A${characterOf(badge.id)}`, { make: 'mirrored', capHeight: 40 }),
+      font: fontOf('bebas-neue'),
+      pictures: [badge],
+      sign: { id: 'sign', w: width, h: 200 },
+    });
+    const boxes = (mode: 'trace' | 'mirrored', layer: string) =>
+      pathsOn(patternsOf({ ...sign(mode), lettered: flag }, EN.patterns)[0]!.drawing.items, layer).map(
+        boxOfPath,
+      );
+    for (const layer of ['fill', 'picture-1', 'picture-2']) {
+      const sorted = (all: readonly Box[]) => all.toSorted((a, b) => a.x - b.x || a.w - b.w);
+      const meant = sorted(boxes('trace', layer).map((box) => ({ ...box, x: width - box.x - box.w })));
+      const turned = sorted(boxes('mirrored', layer));
+      expect(meant.length).toBeGreaterThan(0);
+      meant.forEach(({ x, y, w, h }, k) => {
+        const own = turned[k]!;
+        for (const [is, of] of [
+          [own.x, x],
+          [own.y, y],
+          [own.w, w],
+          [own.h, h],
+        ] as const)
+          expect(is).toBeCloseTo(of, 3);
+      });
+    }
   });
 
   it('to pounce has dots all along the outlines that are traced, none farther on than asked, and no line', () => {

@@ -201,4 +201,87 @@ describe('letters without a board', () => {
     expect(again.seams).toEqual(anew.seams);
     expect(again.checks).toEqual(anew.checks);
   });
+
+  it('lie on strips, and on what is put together of strips and panels, each counted once', () => {
+    const slat = (id: string, y: number): Part => ({
+      ...newPart('strip', { id, name: id, box: at(200, y, 600, 80), finish: 'ground' }),
+      on: 'field',
+    });
+    const base = design(
+      slat('top', 700),
+      slat('foot', 780),
+      lettered({ capHeight: 100 }, at(220, 690, 560, 180)),
+    );
+    const door: Design = { ...base, groups: [{ id: 'door', name: 'Door', parts: ['top', 'foot'] }] };
+    const p = plan(door, SUPPLIES, QUICK);
+    const strips = p.layout.parts
+      .filter(({ id }) => id === 'top' || id === 'foot')
+      .map(({ region }) => region);
+    const onStrips = other(intersection(geom(inkOf(p)), geom(strips.flat())));
+    const top = p.layout.parts.find(({ id }) => id === 'top')?.z1 ?? Number.NaN;
+    const raised = lettersSeen(p).filter(({ z }) => Math.abs(z - top) < 1e-6);
+    expect(raised.reduce((sum, { region }) => sum + areaOf(region), 0)).toBeCloseTo(onStrips, 2);
+    expect(painted(p) / other(union(geom(inkOf(p))))).toBeCloseTo(1, 6);
+  });
+
+  it('stand several to a board, each a block of its own, and are painted and located one by one', () => {
+    const block = (id: string, y: number, changes: Partial<Lettering>): PartOf<'lettering'> => ({
+      ...lettered({ capHeight: 40, ...changes }, at(220, y, 260, 80)),
+      id,
+      name: id,
+    });
+    const p = planned(
+      ...PARTS,
+      block('words', 880, { lines: [{ text: 'MENU' }] }),
+      block('list', 700, {
+        lines: [
+          { text: 'Tea', mark: 'bullet' },
+          { text: 'Rolls', mark: 'bullet' },
+        ],
+        capHeight: 20,
+      }),
+    );
+    expect(p.signs.map(({ id }) => id)).toEqual(['words', 'list']);
+    for (const sign of p.signs) {
+      const ink = sign.lettered.glyphs.flatMap(({ region }) => translateRegion(region, sign.at.x, sign.at.y));
+      const jobs = p.finish.jobs.filter(({ part }) => part === sign.id);
+      const area = jobs.reduce((sum, { face }) => sum + face, 0) * 1e6;
+      expect(area / other(union(geom(ink)))).toBeCloseTo(1, 5);
+      expect(p.patterns.some((set) => set.for === sign.id)).toBe(true);
+    }
+    expect(p.marks.steps.filter(({ act }) => act === 'letter').flatMap(({ parts }) => parts)).toEqual([
+      'words',
+      'list',
+    ]);
+  });
+
+  it('run along the outline of a shape that is not painted, as a path for them', () => {
+    const ring = { ...lettered({ capHeight: 30, along: 'outside', margin: 5 }, at(250, 680, 180, 180)) };
+    const p = planned(...PARTS, { ...ring, shape: { form: 'round' } });
+    const middle = { x: 250 + 90, y: 680 + 90 };
+    const far = inkOf(p).flatMap(({ outer }) =>
+      outer.map(({ x, y }) => Math.hypot(x - middle.x, y - middle.y)),
+    );
+    expect(Math.min(...far)).toBeGreaterThan(94);
+    expect(Math.max(...far)).toBeLessThan(95 + 32);
+    expect(areaSeen(p) / other(union(geom(inkOf(p))))).toBeCloseTo(1, 5);
+    expect(p.finish.shown.some(({ part, finish }) => part === 'words' && finish !== 'trim')).toBe(false);
+  });
+
+  it('that are printed count their pages and the glue under them on the shopping list', () => {
+    const room = at(220, 650, 250, 100);
+    const [traced, printed] = (['trace', 'printed'] as const).map((make) =>
+      planned(...PARTS, lettered({ make, capHeight: 40 }, room)),
+    );
+    if (!traced || !printed) throw new Error('two plans expected');
+    const paper = (p: Plan) =>
+      p.shopping.filter(({ kind }) => kind === 'paper').reduce((sum, { count }) => sum + count, 0);
+    const pages = (p: Plan) => p.patterns.reduce((sum, set) => sum + set.pages.length, 0);
+    expect(pages(printed)).toBeGreaterThan(0);
+    expect(paper(printed)).toBe(pages(printed));
+    const glue = printed.fastening.glue - traced.fastening.glue;
+    expect(glue).toBeGreaterThan(0);
+    expect(printed.fastening.parts.find(({ part }) => part === 'words')).toMatchObject({ how: 'glue', glue });
+    expect(printed.shopping.some(({ kind }) => kind === 'glue')).toBe(true);
+  });
 });
