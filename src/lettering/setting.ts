@@ -49,7 +49,7 @@ export interface SetLine {
  *
  * Baseline to baseline is the lower line's cap height plus the white, (lineSpace - 1) times the mean of
  * both cap heights; for equal lines that is lineSpace times the cap height. Letters larger than their line
- * push it away by what they stand out of it.
+ * push it away by what they stand out of it, and so do ribbons.
  */
 export function setText<F extends Font>(
   lettering: Lettering,
@@ -73,7 +73,8 @@ export function setText<F extends Font>(
           return rowAt(pick(lettering.lines, i), i, factor * by);
         })
       : asked;
-  const baselines = stack(rows, lettering.lineSpace);
+  const ribbons = lettering.lines.map(({ look = lettering }) => look.ribbon?.margin ?? 0);
+  const baselines = stack(rows, lettering.lineSpace, ribbons);
   const held = heldOf(rows, marks);
   const widest = Math.max(...held.map(widthOf));
   const anchor = { left: -widest / 2, center: 0, right: widest / 2 }[lettering.align];
@@ -177,11 +178,18 @@ function heldOf(rows: readonly Row[], marks: readonly (string | null)[]): { left
   return rows.map((row, i) => (marks[i] ? { left, right } : row));
 }
 
-function stack(rows: readonly Pick<SetLine, 'capHeight' | 'top' | 'foot'>[], lineSpace: number): Mm[] {
+function stack(
+  rows: readonly Pick<SetLine, 'capHeight' | 'top' | 'foot'>[],
+  lineSpace: number,
+  ribbons: readonly Mm[],
+): Mm[] {
   let y = 0;
   return rows.map(({ capHeight, top }, i) => {
     const above = rows[i - 1];
-    if (above) y -= top - above.foot + ((lineSpace - 1) * (above.capHeight + capHeight)) / 2;
+    if (above) {
+      const white = ((lineSpace - 1) * (above.capHeight + capHeight)) / 2;
+      y -= top - above.foot + white + pick(ribbons, i) + pick(ribbons, i - 1);
+    }
     return y;
   });
 }

@@ -213,6 +213,14 @@ describe('ribbons', () => {
     expect(areaOf(band?.region ?? [])).toBeCloseTo(whole - areaBy(union(geom(fill?.whole ?? []))), 1);
   });
 
+  it('leave the white between lines free between them', () => {
+    const set = { ...lettering(['HOME', 'BOAT'], { ...ribbon, capHeight: 40, lineSpace: 1.5 }) };
+    const [first, second] = setText(set, () => lato, 1).lines;
+    const below = (first?.baseline ?? 0) - 10;
+    const above = (second?.baseline ?? 0) + 40 + 10;
+    expect(below - above).toBeCloseTo(0.5 * 40, 9);
+  });
+
   it('follow what their line follows: on a circle their area is that of a ring’s piece', () => {
     const { lettered } = along([{ text: 'VILLAGE' }], {
       ...ribbon,
