@@ -112,7 +112,7 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
   ],
   'What nobody chose: the first of its kind, or as it ships.': [
     "command/arguments.ts: options['--language'] ?? 'en'",
-    "editor/pane/lettering/FontChooser.tsx: part.lettering.lines.map((l) => l.text).find((text) => text.trim() !== '') ?? 'ABC'",
+    "editor/pane/lettering/FontChooser.tsx: lines.map((l) => l.text).find((text) => text.trim() !== '') ?? 'ABC'",
     "editor/pane/part/DivideSection.tsx: face.levels.at(-1)?.id ?? 'rim'",
     "editor/state/theme.ts: THEMES.find((theme) => theme === stored) ?? 'auto'",
   ],

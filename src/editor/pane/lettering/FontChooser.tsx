@@ -3,7 +3,7 @@ import { useId } from 'react';
 import type { Edit } from '../../../design/edit/edit.ts';
 import { fontsIn } from '../../../design/look.ts';
 import { isLettered } from '../../../design/made.ts';
-import type { Design, LetteredPart } from '../../../design/schema.ts';
+import type { Design, Lettering } from '../../../design/schema.ts';
 import { Button } from '../../control/Button.tsx';
 import { freeId } from '../../edit/ids.ts';
 import { tables } from '../../shipped/tables.ts';
@@ -18,18 +18,19 @@ import { useFontFace } from './useFontFace.ts';
 const FAMILIES = ['sans', 'slab', 'serif', 'script', 'deco', 'stencil'] as const;
 
 interface FontChooserProps {
-  readonly part: LetteredPart;
+  /** Their words are shown in each style. */
+  readonly lines: Lettering['lines'];
   readonly font: string;
   readonly onChoose: (font: string, kept?: Kept, more?: readonly Edit[]) => void;
 }
 
 /** Letter styles, each shown in its own letters with the sign's own words. */
-export function FontChooser({ part, font, onChoose }: FontChooserProps) {
+export function FontChooser({ lines, font, onChoose }: FontChooserProps) {
   const t = useWords();
   const id = useId();
   const design = useSettledDesign();
   const { remove } = useChange();
-  const sample = part.lettering.lines.map((l) => l.text).find((text) => text.trim() !== '') ?? 'ABC';
+  const sample = lines.map((l) => l.text).find((text) => text.trim() !== '') ?? 'ABC';
   const used = (own: string) =>
     design.parts.filter(isLettered).some((p) => fontsIn(p.lettering).includes(`own:${own}`));
   const group = (words: WordKey, fonts: readonly { readonly id: string; readonly name: string }[]) =>

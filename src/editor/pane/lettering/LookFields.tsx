@@ -53,7 +53,7 @@ export function LookStep({ part, onChange }: LookStepProps) {
       <>
         {picker}
         <FontChooser
-          part={part}
+          lines={lines}
           font={lettering.font}
           onChoose={(font, kept, more) => onChange({ font }, kept, more)}
         />
@@ -73,7 +73,7 @@ export function LookStep({ part, onChange }: LookStepProps) {
         </div>
       ) : null}
       <FontChooser
-        part={part}
+        lines={[line]}
         font={fontOfLine(lettering, line)}
         onChoose={(font, kept, more) => putLine({ ...line, font }, kept, more)}
       />
