@@ -4,7 +4,7 @@ import type { Path, PathCommand, Point } from '../../geometry/shape.ts';
 import type { Bytes } from './bytes.ts';
 import { guardCff } from './guard-cff.ts';
 import { guardTrueType } from './guard-truetype.ts';
-import { need } from './tables.ts';
+import { assemble, need } from './tables.ts';
 
 /** Outline of a glyph in font units, y up, every contour closed; null when it cannot be read. */
 type OutlineOf = (glyph: number) => Path | null;
@@ -50,28 +50,6 @@ const STAND_INS: [string, Uint8Array][] = [
   // Version 3: no glyph names.
   ['post', words(3, 0, ...Array<number>(14).fill(0))],
 ];
-
-/** A font file of the given tables. */
-function assemble(parts: readonly (readonly [string, Uint8Array])[], cff: boolean): ArrayBuffer {
-  const head = 12 + 16 * parts.length;
-  const size = parts.reduce((sum, [, data]) => sum + padded(data.length), head);
-  const file = new Uint8Array(size);
-  const view = new DataView(file.buffer);
-  view.setUint32(0, cff ? 0x4f54544f : 0x00010000);
-  view.setUint16(4, parts.length);
-  let at = head;
-  parts.forEach(([tag, data], i) => {
-    const entry = 12 + 16 * i;
-    for (let k = 0; k < 4; k += 1) view.setUint8(entry + k, tag.charCodeAt(k));
-    view.setUint32(entry + 8, at);
-    view.setUint32(entry + 12, data.length);
-    file.set(data, at);
-    at += padded(data.length);
-  });
-  return file.buffer;
-}
-
-const padded = (size: number): number => (size + 3) & ~3;
 
 /**
  * Commands of the library as ours: quadratics raised to cubics, every contour closed (it leaves the last

@@ -14,7 +14,8 @@ export interface FontTables {
   readonly tables: ReadonlyMap<string, Bytes>;
 }
 
-const TRUETYPE = '\u0000\u0001\u0000\u0000';
+/** What files of one font that is packed in no way begin with. */
+export const PLAIN = ['\u0000\u0001\u0000\u0000', 'true', 'OTTO'];
 
 /**
  * The tables of a TrueType, OpenType or WOFF 1 file (W3C WOFF File Format 1.0, sections 3 to 5).
@@ -28,21 +29,21 @@ export function tablesOf(data: Uint8Array): FontTables {
   const bytes = new Bytes(data, 'directory');
   const signature = bytes.tag(0);
   if (signature === 'wOF2') throw new FontProblem({ code: 'packed-woff2' });
-  if (signature === 'ttcf') throw new FontProblem({ code: 'collection' });
   const woff = signature === 'wOFF';
   const flavor = woff ? bytes.tag(4) : signature;
-  if (flavor !== TRUETYPE && flavor !== 'true' && flavor !== 'OTTO') {
+  if (!PLAIN.includes(flavor)) {
     throw new FontProblem({ code: 'not-a-font' });
   }
   return { cff: flavor === 'OTTO', tables: woff ? woffTables(bytes) : plainTables(bytes) };
 }
 
-function plainTables(bytes: Bytes): Map<string, Bytes> {
-  const count = bytes.u16(4);
+/** @param start where the font's directory begins, other than 0 in a collection */
+export function plainTables(bytes: Bytes, start = 0): Map<string, Bytes> {
+  const count = bytes.u16(start + 4);
   if (count > MOST_TABLES) bytes.damaged();
   const tables = new Map<string, Bytes>();
   for (let i = 0; i < count; i += 1) {
-    const at = 12 + 16 * i;
+    const at = start + 12 + 16 * i;
     const tag = bytes.tag(at);
     tables.set(tag, new Bytes(bytes.slice(bytes.u32(at + 8), bytes.u32(at + 12), tag), tag));
   }
@@ -84,3 +85,25 @@ export function need(tables: ReadonlyMap<string, Bytes>, tag: string): Bytes {
   if (!table) throw new FontProblem({ code: 'no-table', table: tag });
   return table;
 }
+
+/** A font file of the given tables. */
+export function assemble(parts: readonly (readonly [string, Uint8Array])[], cff: boolean): ArrayBuffer {
+  const head = 12 + 16 * parts.length;
+  const size = parts.reduce((sum, [, data]) => sum + padded(data.length), head);
+  const file = new Uint8Array(size);
+  const view = new DataView(file.buffer);
+  view.setUint32(0, cff ? 0x4f54544f : 0x00010000);
+  view.setUint16(4, parts.length);
+  let at = head;
+  parts.forEach(([tag, data], i) => {
+    const entry = 12 + 16 * i;
+    for (let k = 0; k < 4; k += 1) view.setUint8(entry + k, tag.charCodeAt(k));
+    view.setUint32(entry + 8, at);
+    view.setUint32(entry + 12, data.length);
+    file.set(data, at);
+    at += padded(data.length);
+  });
+  return file.buffer;
+}
+
+const padded = (size: number): number => (size + 3) & ~3;

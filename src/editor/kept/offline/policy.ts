@@ -21,5 +21,13 @@ export const policyText = (policy: Readonly<Record<string, string>>): string =>
     .map(([what, from]) => `${what} ${from}`)
     .join('; ');
 
-/** As a header of the server, where a page can also forbid being framed and workers get the policy too. */
-export const POLICY_HEADER = policyText({ ...POLICY, 'frame-ancestors': "'none'" });
+/**
+ * As a header of the server, where a page can also forbid being framed and workers get the policy too. Those may compile
+ * WebAssembly of the tool's own files: plain fonts are made of variable ones by it. The page keeps to its own, which is
+ * stricter.
+ */
+export const POLICY_HEADER = policyText({
+  ...POLICY,
+  'script-src': "'self' 'wasm-unsafe-eval'",
+  'frame-ancestors': "'none'",
+});

@@ -1,9 +1,10 @@
 import { Trash2 } from 'lucide-react';
-import { useId } from 'react';
+import { useId, useState } from 'react';
 import type { Edit } from '../../../design/edit/edit.ts';
 import { fontsIn } from '../../../design/look.ts';
 import { isLettered } from '../../../design/made.ts';
 import type { Design, Lettering } from '../../../design/schema.ts';
+import type { Face } from '../../../lettering/font/faces.ts';
 import { Button } from '../../control/Button.tsx';
 import { freeId } from '../../edit/ids.ts';
 import { tables } from '../../shipped/tables.ts';
@@ -11,7 +12,7 @@ import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
 import { OpenFile } from '../facts/OpenFile.tsx';
 import { useChange } from '../facts/useChange.ts';
-import { openFont } from './openFont.ts';
+import { findFonts, openFont } from './openFont.ts';
 import type { Kept } from './useBridges.ts';
 import { useFontFace } from './useFontFace.ts';
 
@@ -77,19 +78,63 @@ export function FontChooser({ lines, font, onChoose }: FontChooserProps) {
   );
 }
 
-/** A font of the person's own, read from a file, set in the sign at once. */
+/** A font of the person's own, read from a file, set in the sign at once; of a file with several, the one that is chosen. */
 function OpenFont({ onChoose }: Pick<FontChooserProps, 'onChoose'>) {
   const t = useWords();
   const design = useSettledDesign();
-  const open = async (chosen: File) => {
-    const opened = await openFont(chosen);
+  const [choice, setChoice] = useState<readonly Face[]>([]);
+  const [problem, setProblem] = useState<string | null>(null);
+  const use = async (font: Face): Promise<string | null> => {
+    const opened = await openFont(font);
     if (!opened.ok) return opened.message;
-    const item = { id: freeId(design, 'font'), name: opened.name, data: opened.data };
-    const label = t('did.font', { name: opened.name });
+    setChoice([]);
+    const { name } = font;
+    const item = { id: freeId(design, 'font'), name, data: opened.data };
+    const label = t('did.font', { name });
     onChoose(`own:${item.id}`, { label }, [{ kind: 'insert', list: 'fonts', item }]);
     return null;
   };
-  return <OpenFile words="letters.openFont" hint="letters.openHint" accept=".ttf,.otf,.woff" onOpen={open} />;
+  const open = async (chosen: File) => {
+    setChoice([]);
+    setProblem(null);
+    const found = await findFonts(chosen);
+    if (!found.ok) return found.message;
+    const [first, ...more] = found.fonts;
+    if (first && more.length === 0) return use(first);
+    setChoice(found.fonts);
+    return null;
+  };
+  const label = useId();
+  return (
+    <>
+      <OpenFile
+        words="letters.openFont"
+        hint="letters.openHint"
+        accept=".ttf,.otf,.woff,.ttc,.otc"
+        onOpen={open}
+      />
+      {choice.length > 0 ? (
+        // biome-ignore lint/a11y/useSemanticElements: a fieldset within one draws a frame of its own.
+        <div role="group" aria-labelledby={label}>
+          <p className="caption" id={label}>
+            {t('letters.whichFont')}
+          </p>
+          <div className="btn-row">
+            {choice.map((font) => (
+              <Button key={font.name} look="small" onClick={() => void use(font).then(setProblem)}>
+                {font.name}
+              </Button>
+            ))}
+          </div>
+          {problem ? (
+            <p className="field-error" role="alert">
+              {problem}
+            </p>
+          ) : null}
+        </div>
+      ) : null}
+    </>
+  );
 }
 
 interface FontCardProps {

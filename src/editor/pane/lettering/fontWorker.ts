@@ -1,6 +1,10 @@
 import { expose } from 'comlink';
+import subsetter from 'harfbuzzjs/dist/harfbuzz-subset.wasm?url';
+import type { Face } from '../../../lettering/font/faces.ts';
 import { type FontReason, readFont } from '../../../lettering/font.ts';
 import { fontProportions, type Proportion } from '../../../lettering/legibility.ts';
+import { fontsIn } from './fontsIn.ts';
+import { pinned } from './pinned.ts';
 
 export type FontLook =
   | { readonly ok: true; readonly proportions: readonly Proportion[] }
@@ -12,6 +16,13 @@ const work = {
     const read = readFont(bytes, name);
     if (!read.ok) return read;
     return { ok: true, proportions: fontProportions(read.font) };
+  },
+  fontsIn,
+  /** A font as a file of its own that can be set in; null where none can be made of it. */
+  async plain({ file, at, name }: Face): Promise<Uint8Array | null> {
+    if (!at) return file;
+    const made = await pinned(file, at, await (await fetch(subsetter)).arrayBuffer());
+    return made && readFont(made, name).ok ? made : null;
   },
 };
 

@@ -1,0 +1,110 @@
+import { Bytes, FontProblem, type FontReason } from './bytes.ts';
+import { assemble, PLAIN, plainTables } from './tables.ts';
+
+/** A font of a file, as a file of its own. */
+export interface Face {
+  /** As the font calls itself where it is one of several; else empty. */
+  readonly name: string;
+  readonly file: Uint8Array;
+  /** Of a variable font: where on its axes this one lies; the file holds all of them. */
+  readonly at: readonly AxisPlace[] | null;
+}
+
+export interface AxisPlace {
+  readonly axis: string;
+  readonly value: number;
+}
+
+export type ReadFaces =
+  | { readonly ok: true; readonly faces: readonly Face[] }
+  | { readonly ok: false; readonly reason: FontReason };
+
+/** Fonts in a collection; those that ship with computers hold a dozen or two. */
+const MOST_FACES = 64;
+
+/**
+ * The fonts of a file: those of a collection (OpenType 1.9, "Font collections"), else the file itself, and of a variable
+ * font each that it names ("fvar"). Tables that fonts of a collection share stand in each of the files that come of it.
+ * Whether they can be read is not looked at.
+ */
+export function facesIn(data: Uint8Array): ReadFaces {
+  const bytes = new Bytes(data, 'directory');
+  try {
+    const signature = data.length < 12 ? '' : bytes.tag(0);
+    if (signature !== 'ttcf') {
+      const named = PLAIN.includes(signature) ? namedIn(plainTables(bytes), data) : [];
+      return { ok: true, faces: named.length > 1 ? named : [{ name: '', file: data, at: null }] };
+    }
+    const count = bytes.u32(8);
+    if (count === 0 || count > MOST_FACES) bytes.damaged();
+    const faces = Array.from({ length: count }, (_, i): Face[] => {
+      const start = bytes.u32(12 + 4 * i);
+      const tables = plainTables(bytes, start);
+      const parts = [...tables].map(([tag, table]): [string, Uint8Array] => [tag, table.data]);
+      const file = new Uint8Array(assemble(parts, bytes.tag(start) === 'OTTO'));
+      const named = namedIn(tables, file);
+      const name = nameIn(tables, NAMED.whole) ?? String(i + 1);
+      return named.length > 1 ? named : [{ name, file, at: null }];
+    });
+    return { ok: true, faces: faces.flat() };
+  } catch (error) {
+    if (error instanceof FontProblem) return { ok: false, reason: error.reason };
+    throw error;
+  }
+}
+
+/** Named places of a variable font; more than so many are passed over. */
+const MOST_NAMED = 100;
+
+/** The fonts that a variable font names, each with its place on the axes (OpenType 1.9, "fvar"). */
+function namedIn(tables: ReadonlyMap<string, Bytes>, file: Uint8Array): Face[] {
+  const fvar = tables.get('fvar');
+  if (!fvar) return [];
+  const [first, axisCount, axisSize] = [fvar.u16(4), fvar.u16(8), fvar.u16(10)];
+  const count = Math.min(fvar.u16(12), MOST_NAMED);
+  const axes = Array.from({ length: axisCount }, (_, i) => fvar.tag(first + i * axisSize));
+  const family = nameIn(tables, NAMED.typeface) ?? nameIn(tables, NAMED.family) ?? '';
+  return Array.from({ length: count }, (_, i) => {
+    const at = first + axisCount * axisSize + i * fvar.u16(14);
+    const style = nameIn(tables, fvar.u16(at)) ?? String(i + 1);
+    return {
+      name: `${family} ${style}`.trim(),
+      file,
+      at: axes.map((axis, k) => ({ axis, value: fixed(fvar, at + 4 + 4 * k) })),
+    };
+  });
+}
+
+/** A number of 16 bits with as many behind the point. */
+const fixed = (table: Bytes, at: number): number => table.i16(at) + table.u16(at + 2) / 65536;
+
+/** Name records by what they say, and those of the platform that is read: its English is preferred. */
+const NAMED = { family: 1, whole: 4, typeface: 16 };
+const UNICODE = 3;
+const ENGLISH = 0x409;
+
+/** What a font calls itself, in English where it says so; null where it says nothing that can be read. */
+function nameIn(tables: ReadonlyMap<string, Bytes>, what: number): string | null {
+  const table = tables.get('name');
+  if (!table) return null;
+  try {
+    let found: string | null = null;
+    const [count, storage] = [table.u16(2), table.u16(4)];
+    for (let at = 6; at < 6 + 12 * count; at += 12) {
+      if (table.u16(at) !== UNICODE || table.u16(at + 6) !== what) continue;
+      const english = table.u16(at + 4) === ENGLISH;
+      if (found !== null && !english) continue;
+      found = utf16(table.slice(storage + table.u16(at + 10), table.u16(at + 8)));
+      if (english) break;
+    }
+    return found === '' ? null : found;
+  } catch (error) {
+    if (error instanceof FontProblem) return null;
+    throw error;
+  }
+}
+
+function utf16(data: Uint8Array): string {
+  const text = new Bytes(data, 'name');
+  return Array.from({ length: data.length >> 1 }, (_, i) => String.fromCharCode(text.u16(2 * i))).join('');
+}
