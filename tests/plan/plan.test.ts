@@ -28,8 +28,11 @@ describe('the starters', () => {
     const p = planOf(name);
     expect(p.checks.filter((c) => c.severity !== 'note')).toEqual([]);
     expect(p.layout.rules.every((r) => r.holds)).toBe(true);
-    const lettered = p.signs.filter(({ printed }) => !printed);
-    expect(lettered.every((s) => s.stencils?.layers.every((l) => l.stencil.loose === 0))).toBe(true);
+    const makes = new Map(
+      p.layout.parts.flatMap((part) => ('lettering' in part ? [[part.id, part.lettering.make]] : [])),
+    );
+    const stenciled = p.signs.filter(({ id }) => makes.get(id) === 'stencil');
+    expect(stenciled.every((s) => s.stencils?.layers.every((l) => l.stencil.loose === 0))).toBe(true);
   });
 
   it('the kiosk needs no explanation at all: not even a note', () => {
