@@ -10,20 +10,27 @@ export function EndCards({ piece, say }: { piece: Piece; say: PaneSay }) {
   const [start, end] = piece.ends;
   return (
     <div className="saw-ends">
-      <EndCard title={t('bench.leftEnd')} end={start} say={say} />
-      <EndCard title={t('bench.rightEnd')} end={end} say={say} />
+      <EndCard title={t('bench.leftEnd')} name={endName(piece, 'start', t)} end={start} say={say} />
+      <EndCard title={t('bench.rightEnd')} name={endName(piece, 'end', t)} end={end} say={say} />
     </div>
   );
 }
 
-function EndCard({ title, end, say }: { title: string; end: PieceEnd; say: PaneSay }) {
+interface EndCardProps {
+  readonly title: string;
+  readonly name: string;
+  readonly end: PieceEnd;
+  readonly say: PaneSay;
+}
+
+function EndCard({ title, name, end, say }: EndCardProps) {
   const t = useWords();
   const angle = (deg: Deg) => say.angle(Math.abs(deg));
   const turned = end.miter !== 0 || end.bevel !== 0;
   return (
     <section className="saw-end">
       <h3>{title}</h3>
-      <p className="saw-cut">{endName(end, t)}</p>
+      <p className="saw-cut">{name}</p>
       <dl>
         <div>
           <dt>{t('bench.miter')}</dt>

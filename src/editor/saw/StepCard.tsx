@@ -3,7 +3,7 @@ import { fencedFrom, wayOf } from '../../cutting/sheets/way.ts';
 import { cornersToMark, otherEdge } from '../../joinery/lengths.ts';
 import type { Piece } from '../../joinery/piece.ts';
 import type { Plan } from '../../plan/types.ts';
-import { tapeWords } from '../../plan/words/tape.ts';
+import { curveWords, tapeWords } from '../../plan/words/tape.ts';
 import { Typeset } from '../control/Typeset.tsx';
 import type { PaneSay } from '../control/useSay.ts';
 import { useWords } from '../words/t.ts';
@@ -11,7 +11,6 @@ import { BoardMap } from './BoardMap.tsx';
 import { EndCards } from './EndCards.tsx';
 import { PieceFigure } from './PieceFigure.tsx';
 import { SheetMap } from './SheetMap.tsx';
-import { curveOf } from './stepName.ts';
 
 interface StepProps<S extends BenchStep = BenchStep> {
   readonly step: S;
@@ -40,7 +39,7 @@ function PieceCard({ step, plan, names, say }: StepProps<PieceStep> & Named) {
   const { piece } = step;
   const sheet = piece.form === 'sheet';
   const other = otherEdge(piece);
-  const curved = curveOf(plan, piece, say);
+  const curved = curveWords(piece, say.words.tape, say.measure);
   return (
     <article className="saw-card">
       <header className="saw-what">

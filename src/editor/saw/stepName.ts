@@ -1,7 +1,9 @@
 import type { BenchStep } from '../../cutting/atSaw.ts';
 import { fencedFrom, wayOf } from '../../cutting/sheets/way.ts';
-import { idsOfBars } from '../../design/made.ts';
-import type { Piece, PieceEnd } from '../../joinery/piece.ts';
+import { SAME_PLACE } from '../../geometry/tolerance.ts';
+import { ENDS, type End } from '../../joinery/bar.ts';
+import { endCurve } from '../../joinery/lengths.ts';
+import type { Piece } from '../../joinery/piece.ts';
 import type { Plan } from '../../plan/types.ts';
 import { curveWords } from '../../plan/words/tape.ts';
 import type { PaneSay } from '../control/useSay.ts';
@@ -16,10 +18,13 @@ export function stepName(step: BenchStep, t: Words): string {
     : t('bench.piece', { label: step.piece.label });
 }
 
-/** How an end is cut; a butt or miter at no angle is what the saw calls square. */
-export function endName(end: PieceEnd, t: Words): string {
-  const straight = end.miter === 0 && end.bevel === 0 && (end.cut === 'butt' || end.cut === 'miter');
-  return t(`bench.end.${straight ? 'square' : end.cut}`);
+/** How an end is cut; a butt or miter at no angle is what the saw calls square, and so is the line straight across. */
+export function endName(piece: Piece, end: End, t: Words): string {
+  const { miter, bevel, cut } = piece.ends[end === 'start' ? 0 : 1];
+  const line = endCurve(piece, end);
+  const across = line !== null && line.depth <= SAME_PLACE && line.chord - piece.width <= SAME_PLACE;
+  const straight = miter === 0 && bevel === 0 && (cut === 'butt' || cut === 'miter' || across);
+  return t(`bench.end.${straight ? 'square' : cut}`);
 }
 
 /** Where a step's wood comes from, of how many boards and sheets there are. */
@@ -28,10 +33,6 @@ export function fromName(step: BenchStep, count: { boards: number; sheets: numbe
   const { kind, number } = step.from;
   return t(`bench.${kind}`, { number, all: kind === 'board' ? count.boards : count.sheets });
 }
-
-/** What is marked from a pattern at the ends of a bar; empty where the saw cuts both. */
-export const curveOf = ({ layout }: Plan, piece: Piece, say: PaneSay): string =>
-  idsOfBars(layout.parts).has(piece.part) ? curveWords(piece, say.words.tape, say.measure) : '';
 
 /** All that is sawn by, as it is spoken when the step comes up: label, length, ends, board. */
 export function stepSpoken(
@@ -52,17 +53,18 @@ export function stepSpoken(
   const { piece } = step;
   const length = say.short(piece.shown.length);
   const size = piece.form === 'sheet' ? `${length} × ${say.short(piece.shown.width)}` : length;
-  const ends = piece.ends.map((end, i) => {
+  const ends = ENDS.map((at, i) => {
+    const end = piece.ends[i === 0 ? 0 : 1];
     const turns = [
       end.miter === 0 ? '' : `${t('bench.miter')} ${say.angle(Math.abs(end.miter))}`,
       end.bevel === 0 ? '' : `${t('bench.bevel')} ${say.angle(Math.abs(end.bevel))}`,
     ];
     // A miter is told by its angle alone.
-    const named = end.cut === 'miter' && end.miter !== 0 ? '' : endName(end, t);
+    const named = end.cut === 'miter' && end.miter !== 0 ? '' : endName(piece, at, t);
     return `${t(i === 0 ? 'bench.leftEnd' : 'bench.rightEnd')}: ${[named, ...turns].filter(Boolean).join(', ')}`;
   });
   const what = `${stepName(step, t)}, ${names.get(piece.id)}: ${size}`;
-  return [what, ...(piece.form === 'sheet' ? [] : ends), curveOf(plan, piece, say), from]
+  return [what, ...(piece.form === 'sheet' ? [] : ends), curveWords(piece, say.words.tape, say.measure), from]
     .filter(Boolean)
     .join('. ');
 }

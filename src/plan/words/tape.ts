@@ -1,3 +1,4 @@
+import { SAME_PLACE } from '../../geometry/tolerance.ts';
 import { ENDS } from '../../joinery/bar.ts';
 import { endCurve, isSquareEnded } from '../../joinery/lengths.ts';
 import type { Measured, Piece, TapeCorner } from '../../joinery/piece.ts';
@@ -32,7 +33,7 @@ export function tapeWords(piece: Piece, words: TapeWords): string {
  */
 export function curveWords(piece: Piece, words: TapeWords, measure: MeasureStyle): string {
   if (piece.bent) return words.bent(formatReading(piece.bent.radius, measure));
-  const depths = ENDS.flatMap((end) => endCurve(piece, end)?.depth ?? []);
+  const depths = ENDS.map((end) => endCurve(piece, end)?.depth ?? 0).filter((depth) => depth > SAME_PLACE);
   // How deep a curve is counts where it is less than an eighth of an inch too.
   return depths.length > 0
     ? words.curved(formatReading(Math.max(...depths), { ...measure, fraction: '32' }))

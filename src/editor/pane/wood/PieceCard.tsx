@@ -16,8 +16,6 @@ import { useWords } from '../../words/t.ts';
 
 interface PieceCardProps {
   readonly group: PieceGroup;
-  /** Whether it is sawn of a bar, whose curved ends have patterns. */
-  readonly bar: boolean;
   readonly stock: Stock | undefined;
   readonly where: ReadonlyMap<string, string>;
   readonly cut: ReadonlySet<string>;
@@ -25,7 +23,7 @@ interface PieceCardProps {
 }
 
 /** All pieces of one label: one drawing, both ends in words, and a tick for each piece. */
-export function PieceCard({ group, bar, stock, where, cut, onCut }: PieceCardProps) {
+export function PieceCard({ group, stock, where, cut, onCut }: PieceCardProps) {
   const t = useWords();
   const say = useSay();
   const [piece] = group.pieces;
@@ -53,7 +51,7 @@ export function PieceCard({ group, bar, stock, where, cut, onCut }: PieceCardPro
         drawing={drawing}
         label={t('wood.picture', { label: group.label, name: say.name(piece.part) })}
       />
-      <Figures piece={piece} bar={bar} />
+      <Figures piece={piece} />
       <ul className="ticks" aria-label={t('wood.from')}>
         {group.pieces.map((one) => {
           const from = where.get(one.id) ?? t('wood.notPlaced');
@@ -76,12 +74,12 @@ export function PieceCard({ group, bar, stock, where, cut, onCut }: PieceCardPro
   );
 }
 
-function Figures({ piece, bar }: { piece: Piece; bar: boolean }) {
+function Figures({ piece }: { piece: Piece }) {
   const t = useWords();
   const say = useSay();
   const [start, end] = piece.ends;
   const tape = tapeWords(piece, say.words.tape);
-  const curved = bar ? curveWords(piece, say.words.tape, say.measure) : '';
+  const curved = curveWords(piece, say.words.tape, say.measure);
   const other = otherEdge(piece);
   const corners = cornersToMark(piece);
   return (

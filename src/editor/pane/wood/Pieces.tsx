@@ -1,7 +1,6 @@
 import { useMemo } from 'react';
 import { benchSteps, doneAmong } from '../../../cutting/atSaw.ts';
 import type { Cutting } from '../../../cutting/result.ts';
-import { idsOfBars } from '../../../design/made.ts';
 import { groupPieces } from '../../../joinery/label.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Section } from '../../control/Section.tsx';
@@ -14,7 +13,6 @@ export function Pieces({ plan }: { plan: Plan }) {
   const t = useWords();
   const { ticked, tick } = useTicks('cut');
   const { pieces } = plan.joinery;
-  const bars = useMemo(() => idsOfBars(plan.layout.parts), [plan.layout.parts]);
   const groups = useMemo(() => groupPieces(pieces), [pieces]);
   const where = useMemo(() => whereCut(plan.cutting), [plan.cutting]);
   // Counted as at the saw, where cuts of sheets are done one by one.
@@ -29,7 +27,6 @@ export function Pieces({ plan }: { plan: Plan }) {
           <PieceCard
             key={group.label}
             group={group}
-            bar={bars.has(group.pieces[0].part)}
             stock={plan.stocks.get(group.pieces[0].stock)}
             where={where}
             cut={ticked}

@@ -1,5 +1,4 @@
 import { placeOfPiece } from '../../../cutting/drawingText.ts';
-import { idsOfBars } from '../../../design/made.ts';
 import { moved, rectangle, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { shortened } from '../../../drawing/text.ts';
@@ -25,7 +24,6 @@ import { notchBlocks } from './notches.ts';
 function listOf(packet: Packet, width: Mm): Block[] {
   const terms = packet.terms.cutList;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
-  const bars = idsOfBars(packet.plan.layout.parts);
   const all = groupPieces(packet.plan.joinery.pieces);
   return (['flat', 'shaped', 'sheet'] as const).flatMap((form) => {
     const own = all.filter(({ pieces }) => pieces[0].form === form);
@@ -36,7 +34,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
       const has = (groove: boolean) => piece.notches.some(({ side }) => (side === 'groove') === groove);
       const notches = [has(false) ? terms.notched : '', has(true) ? terms.grooved : ''];
       const fit = piece.fit.inPlace ? terms.inPlace(told(piece.fit.allowance)) : '';
-      const curved = bars.has(piece.part) ? curveWords(piece, packet.words.tape, packet.measure) : '';
+      const curved = curveWords(piece, packet.words.tape, packet.measure);
       const tape = tapeWords(piece, packet.words.tape);
       const other = otherEdge(piece);
       const sawn = piece.ends.every((end) => end.cut === 'sawn');
