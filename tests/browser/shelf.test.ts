@@ -56,7 +56,7 @@ describe('the list of kept designs', () => {
       const shown = await shelf.locator('.first-name').allTextContents();
       expect(shown.toSorted(), JSON.stringify(damage)).toEqual(names);
       // Each with its picture, before the faces to begin with.
-      await expect.poll(() => shelf.locator('svg').count()).toBe(2);
+      await expect.poll(() => shelf.locator('.first-picture canvas').count()).toBe(2);
       const cards = await page.locator('button.kept-open, button.first-card').allTextContents();
       expect(
         cards
