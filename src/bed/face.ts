@@ -1,6 +1,5 @@
-import type { Box, Region } from '../geometry/shape.ts';
+import type { Box, Quad, Region } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
-import type { Quad } from './measured.ts';
 
 export type LevelId = 'rim' | 'ledge' | 'field' | 'skin';
 

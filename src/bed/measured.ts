@@ -1,5 +1,5 @@
 import { distance, midpoint } from '../geometry/point.ts';
-import type { Point } from '../geometry/shape.ts';
+import type { Point, Quad } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 
@@ -17,9 +17,6 @@ const SIDES = ['bottom', 'top', 'left', 'right'] as const;
 const DIAGONALS = ['rising', 'falling'] as const;
 type Span = (typeof SIDES)[number] | (typeof DIAGONALS)[number];
 type Spans = Record<Span, Mm>;
-
-/** Corners counterclockwise from the lower left one. */
-export type Quad = readonly [Point, Point, Point, Point];
 
 /** What a tape is trusted to over the length of a bed, a sixteenth of an inch; common practice, no source. */
 export const TRUSTED: Mm = 25.4 / 16;

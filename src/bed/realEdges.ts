@@ -12,21 +12,15 @@ import {
   subtract,
 } from '../geometry/point.ts';
 import { ringOfBox } from '../geometry/region.ts';
+import { quadThrough } from '../geometry/ring.ts';
 import { intersectLines } from '../geometry/segment.ts';
-import type { Box, Point } from '../geometry/shape.ts';
+import type { Box, Point, Quad } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { cyclic } from '../list/at.ts';
 import { degrees, type Mm } from '../measure/units.ts';
 import type { Bed, BedMeasured } from './bed.ts';
 import type { RealEdges } from './face.ts';
-import { type Corners, cornersOf, type Measured, misreadOf, type Quad, TRUSTED } from './measured.ts';
-
-const mapped = (quad: Quad, to: (p: Point) => Point): Quad => {
-  const [a, b, c, d] = quad;
-  return [to(a), to(b), to(c), to(d)];
-};
-
-export const quadOfBox = (box: Box): Quad => ringOfBox(box) as unknown as Quad;
+import { type Corners, cornersOf, type Measured, misreadOf, TRUSTED } from './measured.ts';
 
 /** Every edge moved in by a board that is as wide all along. */
 export function movedIn(quad: Quad, by: Mm): Quad {
@@ -35,8 +29,7 @@ export function movedIn(quad: Quad, by: Mm): Quad {
     const out = scale(leftNormal(subtract(q, p)), by);
     return [add(p, out), add(q, out)] as const;
   });
-  const [a, b, c, d] = quad.map((p, i) => intersectLines(...cyclic(sides, i - 1), ...cyclic(sides, i)) ?? p);
-  return [a, b, c, d] as Quad;
+  return quadThrough(quad, (p, i) => intersectLines(...cyclic(sides, i - 1), ...cyclic(sides, i)) ?? p);
 }
 
 /**
@@ -49,11 +42,11 @@ function placedOn(corners: Quad, box: Box, { keep, rise }: Pick<BedMeasured, 'ke
   const [from, to] = edges[keep];
   const upright = keep === 'left' || keep === 'right';
   const lies = upright ? 90 : keep === 'level' ? degrees(Math.asin(rise / distance(a, b))) : 0;
-  const turned = mapped(corners, (p) => rotate(p, lies - angleOf(subtract(to, from)), a));
+  const turned = quadThrough(corners, (p) => rotate(p, lies - angleOf(subtract(to, from)), a));
   const [p, q, r, s] = turned;
   const x = keep === 'right' ? box.x + box.w - Math.min(q.x, r.x) : box.x - Math.max(p.x, s.x);
   const y = keep === 'top' ? box.y + box.h - Math.min(r.y, s.y) : box.y - Math.max(p.y, q.y);
-  return mapped(turned, (at) => add(at, { x, y }));
+  return quadThrough(turned, (at) => add(at, { x, y }));
 }
 
 /** Corners moved and turned as a whole to where they come nearest to others, by least squares over all four. */
@@ -67,11 +60,11 @@ function nearestTo(corners: Quad, others: Quad): Quad {
     across += cross(u, v);
   });
   const turn = degrees(Math.atan2(across, along));
-  return mapped(corners, (p) => add(to, rotate(subtract(p, from), turn)));
+  return quadThrough(corners, (p) => add(to, rotate(subtract(p, from), turn)));
 }
 
 const isTrue = (quad: Quad, box: Box): boolean =>
-  quad.every((p, i) => distance(p, cyclic(quadOfBox(box), i)) < SAME_LENGTH);
+  quad.every((p, i) => distance(p, cyclic(ringOfBox(box), i)) < SAME_LENGTH);
 
 /** What readings of one rectangle come to, with what is to be said of it. */
 function found(of: RealEdges['of'], read: Measured, box: Box, checks: Check[]): Corners | null {
@@ -106,7 +99,7 @@ export function realEdges(
   if (!measured) return { real: [], checks: [] };
   const checks: Check[] = [];
   const whole = found('rim', measured.rim, rim, checks);
-  const outside = whole ? placedOn(whole.corners, rim, measured) : quadOfBox(rim);
+  const outside = whole ? placedOn(whole.corners, rim, measured) : ringOfBox(rim);
   const rest = ({ longer, bow }: Corners) => ({ longer, bow });
   const real: RealEdges[] = [
     { of: 'rim', box: rim, corners: outside, ...(whole ? rest(whole) : { longer: 0, bow: 0 }) },
@@ -128,7 +121,7 @@ const CORNERS = ['lower-left', 'lower-right', 'upper-right', 'upper-left'] as co
 /** What a square layout leaves to be seen at each corner of the rim, across and up; less than 0: it hangs over. */
 function cornerChecks(corners: Quad, box: Box): Check[] {
   const middle = { x: box.x + box.w / 2, y: box.y + box.h / 2 };
-  return quadOfBox(box).flatMap((meant, i): Check[] => {
+  return ringOfBox(box).flatMap((meant, i): Check[] => {
     const at = cyclic(corners, i);
     const across_mm = (at.x - meant.x) * Math.sign(meant.x - middle.x);
     const up_mm = (at.y - meant.y) * Math.sign(meant.y - middle.y);

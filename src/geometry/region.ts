@@ -2,14 +2,14 @@ import type { Mm } from '../measure/units.ts';
 import { boxAround } from './box.ts';
 import { boxOfPoints, centroidOfRing, containsPoint, perimeter, reverseRing, signedArea } from './ring.ts';
 import { distanceToSegment } from './segment.ts';
-import type { Box, Point, Region, Ring } from './shape.ts';
+import type { Box, Point, Quad, Region, Ring } from './shape.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
 /** No area at all. */
 export const EMPTY: Region = [];
 
 /** The corners of a box, counterclockwise from the lower left. */
-export const ringOfBox = ({ x, y, w, h }: Box): Ring => [
+export const ringOfBox = ({ x, y, w, h }: Box): Quad => [
   { x, y },
   { x: x + w, y },
   { x: x + w, y: y + h },

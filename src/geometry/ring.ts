@@ -2,7 +2,7 @@ import { cyclic } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { distance } from './point.ts';
 import { distanceToSegment } from './segment.ts';
-import type { Box, Point, Ring } from './shape.ts';
+import type { Box, Point, Quad, Ring } from './shape.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
 /** Farther than this outside of a side's box no point lies on the side, however its distance is rounded. */
@@ -130,3 +130,11 @@ const isOnSide = (p: Point, a: Point, b: Point): boolean =>
   p.y > Math.min(a.y, b.y) - NEAR &&
   p.y < Math.max(a.y, b.y) + NEAR &&
   distanceToSegment(p, a, b) <= SAME_LENGTH;
+
+/** The same corners, each where a map takes it. */
+export const quadThrough = ([a, b, c, d]: Quad, to: (p: Point, corner: number) => Point): Quad => [
+  to(a, 0),
+  to(b, 1),
+  to(c, 2),
+  to(d, 3),
+];

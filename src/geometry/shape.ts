@@ -17,6 +17,9 @@ export interface Box {
 /** A closed polygon, first point not repeated. */
 export type Ring = readonly Point[];
 
+/** Four corners: lower left, lower right, upper right, upper left. */
+export type Quad = readonly [Point, Point, Point, Point];
+
 /** One connected area: an outer ring (counterclockwise) and its holes (clockwise). */
 export interface Polygon {
   readonly outer: Ring;

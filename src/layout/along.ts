@@ -1,5 +1,4 @@
 import type { Face } from '../bed/face.ts';
-import type { Quad } from '../bed/measured.ts';
 import { movedIn } from '../bed/realEdges.ts';
 import { type Check, orderChecks } from '../check/check.ts';
 import { isBars, isBoards, isBought } from '../design/made.ts';
@@ -18,7 +17,7 @@ import {
 import { boxOf } from '../geometry/region.ts';
 import { boxOfPoints, reverseRing, signedArea } from '../geometry/ring.ts';
 import { intersectLines } from '../geometry/segment.ts';
-import type { Box, Point, Region, Ring } from '../geometry/shape.ts';
+import type { Box, Point, Quad, Region, Ring } from '../geometry/shape.ts';
 import { cyclic, pick } from '../list/at.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';

@@ -4,12 +4,12 @@ import {
   cornersOf,
   type Measured,
   misreadOf,
-  type Quad,
   READINGS,
   type Reading,
   spanOf,
   TRUSTED,
 } from '../../src/bed/measured.ts';
+import type { Quad } from '../../src/geometry/shape.ts';
 import { inches } from '../../src/measure/units.ts';
 import { runs } from '../runs.ts';
 

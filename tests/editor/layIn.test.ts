@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { placeInPhoto } from '../../src/editor/photo/layIn.ts';
 import { newPlacing } from '../../src/editor/photo/placing.ts';
 import { litPixels, type Pixels, warpedPixels } from '../../src/editor/photo/warp.ts';
-import type { Quad } from '../../src/editor/state/photo.ts';
+import type { Quad } from '../../src/geometry/shape.ts';
 import { chanceOf } from '../chance.ts';
 import { runs } from '../runs.ts';
 

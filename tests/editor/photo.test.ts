@@ -4,7 +4,7 @@ import { readPictureHead } from '../../src/editor/photo/format.ts';
 import { homographyOf, mapped } from '../../src/editor/photo/homography.ts';
 import { faceQuad, newPlacing, onFace, onPicture, scaledTo } from '../../src/editor/photo/placing.ts';
 import { warpedPixels } from '../../src/editor/photo/warp.ts';
-import type { Quad } from '../../src/editor/state/photo.ts';
+import type { Quad } from '../../src/geometry/shape.ts';
 
 const quad = (...xy: readonly (readonly [number, number])[]): Quad =>
   xy.map(([x, y]) => ({ x, y })) as unknown as Quad;

@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BedMeasured } from '../../src/bed/bed.ts';
 import { faceOf } from '../../src/bed/faceOf.ts';
-import { type Quad, READINGS, spanOf } from '../../src/bed/measured.ts';
-import { quadOfBox } from '../../src/bed/realEdges.ts';
+import { READINGS, spanOf } from '../../src/bed/measured.ts';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Part } from '../../src/design/schema.ts';
-import { boxOf } from '../../src/geometry/region.ts';
+import { boxOf, ringOfBox } from '../../src/geometry/region.ts';
+import type { Quad } from '../../src/geometry/shape.ts';
 import { planJoinery } from '../../src/joinery/joinery.ts';
 import type { Joinery, Piece } from '../../src/joinery/piece.ts';
 import { alongEdges } from '../../src/layout/along.ts';
@@ -53,7 +53,7 @@ function made(quad: Quad, parts: readonly Part[], joints: Design['joints'] = [])
   const layout = alongEdges(laid, face, STOCKS);
   const { shop, measure } = design;
   const joinery = planJoinery({ parts: layout.parts, joints: design.joints, stocks: STOCKS, shop, measure });
-  return { layout, joinery, corners: face.real?.[0]?.corners ?? quadOfBox(face.box) };
+  return { layout, joinery, corners: face.real?.[0]?.corners ?? ringOfBox(face.box) };
 }
 
 const strip = (id: string, lie: 'up' | 'across', x: number, y: number, long: number): Part => {
@@ -201,7 +201,7 @@ describe('what stands inside a border along real edges', () => {
         const told = job.layout.checks.find(({ code }) => code === 'part.ripped');
         if (!told) {
           const flat = (all: Quad) => all.flatMap(({ x, y }) => [x, y]);
-          return expectNear(flat(job.corners), flat(quadOfBox({ x: 0, y: 0, w: W, h: H })));
+          return expectNear(flat(job.corners), flat(ringOfBox({ x: 0, y: 0, w: W, h: H })));
         }
         const [low, high] = [y0, y1].map((y) => 2 * w - leftInner(job.corners, y)) as [number, number];
         expect(told?.figures.from_mm).toBeCloseTo(low, 4);

@@ -1,6 +1,6 @@
 import type { Face, RealEdges } from '../../bed/face.ts';
-import { quadOfBox } from '../../bed/realEdges.ts';
 import { add, distance, leftNormal, lerp, midpoint, scale, subtract } from '../../geometry/point.ts';
+import { ringOfBox } from '../../geometry/region.ts';
 import type { Point } from '../../geometry/shape.ts';
 import { cyclic } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -23,7 +23,7 @@ export function timesOf(real: readonly RealEdges[], view: View): number {
   const most = Math.max(
     ...real.flatMap(({ corners, box, bow }) => [
       Math.abs(bow) / 2,
-      ...corners.map((p, i) => distance(p, cyclic(quadOfBox(box), i))),
+      ...corners.map((p, i) => distance(p, cyclic(ringOfBox(box), i))),
     ]),
   );
   return most < TRUE ? 1 : Math.min(MOST_TIMES, Math.max(1, Math.round(SEEN / (most * view.scale))));
@@ -44,7 +44,7 @@ export function drawReal(
   const times = timesOf(real, view);
   const plates: { readonly text: string; readonly at: Point }[] = [];
   for (const { of, corners, box, bow, longer } of real) {
-    const meant = quadOfBox(box);
+    const meant = ringOfBox(box);
     const seen = corners.map((p, i): Point => {
       const should = cyclic(meant, i);
       return toScreen(view, add(should, scale(subtract(p, should), times)));

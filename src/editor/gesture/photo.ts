@@ -1,6 +1,7 @@
+import { quadThrough } from '../../geometry/ring.ts';
 import type { Point } from '../../geometry/shape.ts';
 import { onFace, onPicture } from '../photo/placing.ts';
-import type { Photo, Placing, Quad } from '../state/photo.ts';
+import type { Photo, Placing } from '../state/photo.ts';
 import { type EditorStore, toScreen } from '../state/store.ts';
 import type { Gesture, Touch } from './gesture.ts';
 
@@ -32,14 +33,14 @@ export function startPhoto(store: EditorStore, start: Touch): Gesture | null {
     move: ({ face }) => {
       const by = { x: face.x - start.face.x, y: face.y - start.face.y };
       if (index < 0) return put({ ...placing, at: { x: placing.at.x + by.x, y: placing.at.y + by.y } });
-      const moved = (points: readonly Point[]) =>
-        points.map((p, i) => {
-          if (i !== index) return p;
-          const was = onFace(placing, image, p);
-          return within(onPicture(placing, image, { x: was.x + by.x, y: was.y + by.y }), image);
-        });
-      if (mode === 'scale') put({ ...placing, marks: moved(placing.marks) as unknown as Placing['marks'] });
-      else put({ ...placing, quad: moved(placing.quad) as unknown as Quad });
+      const moved = (p: Point, i: number): Point => {
+        if (i !== index) return p;
+        const was = onFace(placing, image, p);
+        return within(onPicture(placing, image, { x: was.x + by.x, y: was.y + by.y }), image);
+      };
+      const [a, b] = placing.marks;
+      if (mode === 'scale') put({ ...placing, marks: [moved(a, 0), moved(b, 1)] });
+      else put({ ...placing, quad: quadThrough(placing.quad, moved) });
     },
     end: () => {},
     cancel: () => put(placing),

@@ -1,6 +1,5 @@
-import type { Point } from '../../geometry/shape.ts';
+import type { Point, Quad } from '../../geometry/shape.ts';
 import { at, pick } from '../../list/at.ts';
-import type { Quad } from '../state/photo.ts';
 
 /** A projective map of the plane as the rows of its 3 x 3 matrix, the last entry being 1. */
 export type Homography = readonly [number, number, number, number, number, number, number, number];

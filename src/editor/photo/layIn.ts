@@ -1,5 +1,6 @@
 import { wrap } from 'comlink';
-import { boxOfPoints } from '../../geometry/ring.ts';
+import { scale } from '../../geometry/point.ts';
+import { boxOfPoints, quadThrough } from '../../geometry/ring.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { Photo } from '../state/photo.ts';
 import { PLAIN_ROOM } from '../state/photo.ts';
@@ -14,10 +15,7 @@ export function placeInPhoto(
   face: Size,
 ): { readonly toFace: Homography; readonly around: Box } | null {
   const k = size.width / image.width;
-  const quad = placing.quad.map(({ x, y }) => ({
-    x: x * k,
-    y: y * k,
-  })) as unknown as Photo['placing']['quad'];
+  const quad = quadThrough(placing.quad, (p) => scale(p, k));
   const toFace = homographyOf(quad, faceQuad(face.width, face.height));
   if (!toFace) return null;
   const box = boxOfPoints(quad);

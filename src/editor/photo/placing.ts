@@ -1,7 +1,7 @@
 import type { Face } from '../../bed/face.ts';
-import type { Box, Point } from '../../geometry/shape.ts';
+import type { Box, Point, Quad } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
-import type { Placing, Quad } from '../state/photo.ts';
+import type { Placing } from '../state/photo.ts';
 
 export interface Size {
   readonly width: number;

@@ -1,8 +1,5 @@
-import type { Point } from '../../geometry/shape.ts';
+import type { Point, Quad } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
-
-/** Four corners: lower left, lower right, upper right, upper left. */
-export type Quad = readonly [Point, Point, Point, Point];
 
 /** How a photo lies on the face. Points of the picture are pixels, x right, y down. */
 export interface Placing {

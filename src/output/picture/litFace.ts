@@ -43,9 +43,8 @@ const within = (clip: Path, items: readonly DrawItem[]): DrawItem[] =>
 export const litFace = keptBy((plan: Plan): readonly DrawItem[] => {
   const { face, layout, joinery, looks, design } = plan;
   const laid = new Map(layout.parts.map((part) => [part.id, part]));
-  const stocks = new Map(plan.tables.stocks.map((stock) => [stock.id, stock]));
   const appearance = appearanceOf({
-    ...{ looks, finishes: design.finishes, stocks },
+    ...{ looks, finishes: design.finishes, stocks: plan.stocks },
     materials: new Map(plan.tables.materials.map((material) => [material.id, material])),
   });
   const joints = grouped(joinery.pieces, ({ part }) => part);

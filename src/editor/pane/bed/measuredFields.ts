@@ -1,8 +1,8 @@
 import type { BedMeasured } from '../../../bed/bed.ts';
 import type { RealEdges } from '../../../bed/face.ts';
 import { cornersOf, READINGS, type Reading, spanOf } from '../../../bed/measured.ts';
-import { quadOfBox } from '../../../bed/realEdges.ts';
 import type { Bed } from '../../../design/schema.ts';
+import { ringOfBox } from '../../../geometry/region.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type FormField, named } from '../../control/form/formField.ts';
@@ -23,7 +23,7 @@ const meant = ({ face }: Shown, of: Of): Box | null =>
 function reads(shown: Shown, of: Of, reading: Reading): Mm {
   const box = meant(shown, of) ?? shown.face.box;
   const read = asked(shown)[of];
-  return read[reading] ?? spanOf(cornersOf(read, box.w, box.h)?.corners ?? quadOfBox(box), reading);
+  return read[reading] ?? spanOf(cornersOf(read, box.w, box.h)?.corners ?? ringOfBox(box), reading);
 }
 
 const withMeasured = (bed: Bed, change: Partial<BedMeasured>): Bed => ({

@@ -1,8 +1,9 @@
+import { quadThrough } from '../../../geometry/ring.ts';
+import type { Quad } from '../../../geometry/shape.ts';
 import { pick } from '../../../list/at.ts';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import type { Size } from '../../photo/placing.ts';
-import type { Quad } from '../../state/photo.ts';
 import { useWords } from '../../words/t.ts';
 
 const CORNERS = ['lowerLeft', 'lowerRight', 'upperRight', 'upperLeft'] as const;
@@ -44,9 +45,7 @@ export function QuadFields({ quad, size, onCommit }: QuadFieldsProps) {
       <FieldGrid
         of={FIELDS}
         value={{ at: pick(quad, index), size }}
-        onChange={(to) =>
-          onCommit(quad.map((p, i) => (i === index ? { ...p, ...to } : p)) as unknown as Quad)
-        }
+        onChange={(to) => onCommit(quadThrough(quad, (p, i) => (i === index ? { ...p, ...to } : p)))}
       />
     </fieldset>
   ));

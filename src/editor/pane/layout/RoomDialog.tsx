@@ -37,6 +37,13 @@ function useFace(): ImageBitmap | null {
   return face;
 }
 
+/** Puts a picture on a canvas of its size. */
+function put(on: HTMLCanvasElement, picture: ImageBitmap): void {
+  on.width = picture.width;
+  on.height = picture.height;
+  on.getContext('2d')?.drawImage(picture, 0, 0);
+}
+
 /** The face in the photo of the bed: in its corners, in the light of the room, behind what stands before it. */
 export function RoomDialog({ photo, onClose }: { photo: Photo; onClose: () => void }) {
   const t = useWords();
@@ -58,9 +65,7 @@ export function RoomDialog({ photo, onClose }: { photo: Photo; onClose: () => vo
       const on = sheet.current;
       setFails(laid === null);
       if (!on || !laid) return;
-      on.width = laid.width;
-      on.height = laid.height;
-      on.getContext('2d')?.drawImage(laid, 0, 0);
+      put(on, laid);
       on.dataset.laid = String(photo.room?.before.length ?? 0);
     };
     void show().catch(() => undefined);
@@ -71,9 +76,7 @@ export function RoomDialog({ photo, onClose }: { photo: Photo; onClose: () => vo
     const laid = face && (await layIn(photo, face, SAVED, new AbortController().signal));
     if (!laid) return;
     const canvas = document.createElement('canvas');
-    canvas.width = laid.width;
-    canvas.height = laid.height;
-    canvas.getContext('2d')?.drawImage(laid, 0, 0);
+    put(canvas, laid);
     const file = await pngOf(canvas, 'room.png');
     if (file) await saveBytes(file.name, file.type, file.bytes);
   };
