@@ -34,12 +34,13 @@ function names({ plan, say }: Packet, view: PageView, area: Box): DrawItem[] {
   const fittings = plan.joinery.solids.filter((s) => isBought(s));
   const fittingBoxes = fittings.flatMap((s) => boxOf(view.region(s.region)) ?? []);
   const keepClear = plan.keepClears.map((k) => onPage(view, k.box));
+  const whole = area === plan.face.box;
   const taken: Box[] = [];
   const items: DrawItem[] = [];
   for (const solid of plan.joinery.solids) {
     const others = isBought(solid) ? taken : [...taken, ...fittingBoxes, ...keepClear];
     const visible = (seen.get(solid.part) ?? [solid]).flatMap(({ region }) =>
-      view.region(intersect(region, regionOfBox(area))),
+      view.region(whole ? region : intersect(region, regionOfBox(area))),
     );
     const placed = nameOn(visible, say.name(solid.part), others);
     if (!placed) continue;

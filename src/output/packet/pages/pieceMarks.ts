@@ -13,7 +13,9 @@ import type { Piece } from '../../../joinery/piece.ts';
 import { designPart } from '../../../layout/reference.ts';
 import { pick } from '../../../list/at.ts';
 import { grouped, groupOf } from '../../../list/grouped.ts';
+import { keptBy } from '../../../list/keptBy.ts';
 import type { Mm } from '../../../measure/units.ts';
+import type { Plan } from '../../../plan/types.ts';
 import { hiddenEdges, outlinedFace } from '../faceView.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { centered, spotIn } from '../nameOn.ts';
@@ -47,20 +49,17 @@ interface Led {
   readonly at: Point;
 }
 
-/** What is seen of each piece, on the page. */
-function seenOf({ plan }: Packet, view: PageView, area: Box): { piece: Piece; region: Region }[] {
-  const shown = grouped(plan.finish.shown, ({ part }) => part);
-  const whole = area === plan.face.box;
-  return plan.joinery.pieces.flatMap((piece) => {
+/** What is seen of each piece; all of it where nothing is. */
+const seenOf = keptBy(({ finish, joinery }: Plan): { piece: Piece; seen: Region }[] => {
+  const shown = grouped(finish.shown, ({ part }) => part);
+  return joinery.pieces.map((piece) => {
     const seen = intersect(
       piece.placed,
       groupOf(shown, piece.part).flatMap(({ region }) => region),
     );
-    const told = seen.length > 0 ? seen : piece.placed;
-    const within = whole ? told : intersect(told, regionOfBox(area));
-    return within.length === 0 ? [] : [{ piece, region: view.region(within) }];
+    return { piece, seen: seen.length > 0 ? seen : piece.placed };
   });
-}
+});
 
 /** A point of the region, its middle where that lies in it. */
 function pointIn(region: Region): Point {
@@ -77,12 +76,14 @@ function pointIn(region: Region): Point {
 }
 
 /** Marks on the pieces that have room for them; of the others one for each mark of each part of the design. */
-function marksOn(packet: Packet, view: PageView, area: Box): { items: DrawItem[]; led: Led[] } {
+function marksOn({ plan }: Packet, view: PageView, area: Box): { items: DrawItem[]; led: Led[] } {
   const taken: Box[] = [];
   const items: DrawItem[] = [];
   const led = new Map<string, Led>();
-  for (const { piece, region } of seenOf(packet, view, area)) {
+  const whole = area === plan.face.box;
+  for (const { piece, seen } of seenOf(plan)) {
     const { label } = piece;
+    const region = view.region(whole ? seen : intersect(seen, regionOfBox(area)));
     const spot = spotIn(region, { w: wide(label), h: HIGH }, taken);
     const key = `${designPart(piece.part)}|${label}`;
     if (spot) {
