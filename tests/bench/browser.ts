@@ -5,13 +5,17 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { build, preview } from 'vite';
+import { readSupplies } from '../../src/command/supplies.ts';
 import { DEFAULT_BED, newDesign, newPart } from '../../src/design/defaults.ts';
 import { saveDesign } from '../../src/design/save.ts';
 import type { Design, Part, Rule } from '../../src/design/schema.ts';
 import { shownFrom } from '../../src/editor/document/shown.ts';
+import { practiceOf } from '../../src/editor/planning/practice.ts';
 import type { Box } from '../../src/geometry/shape.ts';
+import { createPlanner } from '../../src/plan/plan.ts';
 import { findBrowser, launch } from '../browser/chrome.ts';
 import { firstFrame } from '../browser/firstFrame.ts';
+import { starter } from '../plan/starters.ts';
 import type { BenchRow } from './row.ts';
 
 /**
@@ -314,6 +318,74 @@ async function frameRow(browser: Browser, app: string, design: Design, name: str
   };
 }
 
+/** Edits whose time is taken, after some that are not. */
+const EDITS = { first: 3, counted: 9 } as const;
+
+/** From the press of an arrow key on a selected part to the frame that shows the numbers of the plan that follows. */
+async function keyToNumbers(page: Page, design: Design, name: string): Promise<number> {
+  await lay(page, design);
+  await page.getByRole('treeitem', { name }).first().click();
+  await page.getByRole('navigation').getByRole('button', { name: 'Wood' }).click();
+  await page.locator('.job-pane[aria-busy="false"]').waitFor();
+  const times = await page.evaluate(async (edits) => {
+    const [canvas, pane] = ['.canvas', '.job-pane'].map((of) => document.querySelector<HTMLElement>(of));
+    if (!canvas || !pane) throw new Error('no drawing, or no pane');
+    const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
+    const busy = (expected: boolean) =>
+      new Promise<void>((resolve) => {
+        const is = () => (pane.ariaBusy === 'true') === expected;
+        if (is()) return resolve();
+        new MutationObserver((_, watching) => {
+          if (!is()) return;
+          watching.disconnect();
+          resolve();
+        }).observe(pane, { attributes: true });
+      });
+    const found: number[] = [];
+    canvas.focus();
+    for (let i = 0; i < edits; i++) {
+      await new Promise((done) => requestIdleCallback(done, { timeout: 500 }));
+      const before = performance.now();
+      const key = i % 2 === 0 ? 'ArrowRight' : 'ArrowLeft';
+      canvas.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+      await busy(true);
+      await busy(false);
+      await frame();
+      found.push(performance.now() - before);
+    }
+    return found;
+  }, EDITS.first + EDITS.counted);
+  const sorted = times.slice(EDITS.first).sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? 0;
+}
+
+/** The way of an edit through the page, its worker and back against the plan alone, in this process. */
+async function editRow(browser: Browser, app: string, design: Design, id: string): Promise<BenchRow> {
+  const part = design.parts.find((one) => one.id === id);
+  if (!part) throw new Error(`no part is called ${id}`);
+  const page = await pageOn(browser, app);
+  const shown = await keyToNumbers(page, design, part.name);
+  await page.context().close();
+  const supplies = readSupplies(design);
+  const planner = createPlanner();
+  for (const edited of [design, ...practiceOf(design)]) planner(edited, supplies);
+  const alone = Array.from({ length: EDITS.first + EDITS.counted }, (_, i) => {
+    const box = { ...part.box, x: part.box.x + (i % 2) };
+    const parts = design.parts.map((one) => (one.id === id ? { ...one, box } : one)) as Part[];
+    const before = performance.now();
+    planner({ ...design, parts }, supplies);
+    return performance.now() - before;
+  }).slice(EDITS.first);
+  const least = alone.sort((a, b) => a - b)[Math.floor(alone.length / 2)] ?? 0;
+  return {
+    name: 'from a key to fresh numbers',
+    size: design.parts.length,
+    ratio: shown / least,
+    against: 'the plan alone, in Node',
+    note: `${Math.round(shown)} ms in the page, ${Math.round(least)} alone`,
+  };
+}
+
 /** Everything that comes before a starter can be clicked, packed as a server sends it, against all of the tool. */
 async function firstFrameRow(browser: Browser, app: string, folder: string): Promise<BenchRow> {
   const context = await browser.newContext({ viewport: VIEWPORT, serviceWorkers: 'block' });
@@ -353,6 +425,7 @@ export async function bench(): Promise<BenchRow[]> {
     }
     rows.push(await frameRow(browser, app, grid(RULED, true), 'frame of a drag under rules'));
     rows.push(await frameRow(browser, app, boards(), 'frame of a drag of a filled shape'));
+    rows.push(await editRow(browser, app, starter('harbor-ticket-kiosk'), 'counter'));
     return rows;
   } finally {
     await browser.close();

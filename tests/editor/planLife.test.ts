@@ -139,6 +139,26 @@ describe('the life of the worker that plans', () => {
     expect(crew.hired()).toBe(1);
   });
 
+  it('plans an edit that stands alone at once, and of a run of edits the first and the last', () => {
+    const crew = crewOf(() => ({ loads: 10, takes: () => 20 }));
+    const { life, told } = live(crew);
+    life.ask(jobOf(0));
+    vi.advanceTimersByTime(1000);
+    const alone = jobOf(1);
+    life.ask(alone);
+    vi.advanceTimersByTime(25);
+    expect(told.at(-1)).toEqual({ what: 'plan', job: alone });
+    vi.advanceTimersByTime(1000);
+    const run = Array.from({ length: 12 }, (_, n) => jobOf(2 + n));
+    const before = told.length;
+    for (const job of run) {
+      life.ask(job);
+      vi.advanceTimersByTime(QUIET_MS - 20);
+    }
+    vi.advanceTimersByTime(QUIET_MS + 30);
+    expect(told.slice(before)).toEqual([run[0], run.at(-1)].map((job) => ({ what: 'plan', job })));
+  });
+
   it('tells a draft of the last job only, before its plan', () => {
     const crew = crewOf(() => ({ loads: 10, takes: () => 1000 }));
     const { life, told, drafts } = live(crew);

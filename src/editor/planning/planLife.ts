@@ -54,7 +54,10 @@ export interface LifeTold {
   readonly restarted: () => void;
 }
 
-/** Time after the last edit before a plan is begun, so that a run of edits makes one. */
+/**
+ * An edit that comes so soon after another one is of a run, and is planned when no other has come for as long: a run of
+ * edits makes two plans, of its first and of its last.
+ */
 export const QUIET_MS = 120;
 /** A plan that nobody wants any more gets this long to end by itself: its memory is worth more than a short wait. */
 export const PATIENCE_MS = 1500;
@@ -100,6 +103,8 @@ export class PlanLife {
   #answered: PlanJob | null = null;
   #deathsInARow = 0;
   readonly #quiet = alarm();
+  /** On while the last edit is so new that another one makes a run with it. */
+  readonly #lately = alarm();
   readonly #patience = alarm();
   readonly #silence = alarm();
 
@@ -121,7 +126,9 @@ export class PlanLife {
     if (job === null) return;
     // The script loads while the person may still be at it.
     if (this.#hand === null) this.#start();
-    this.#quiet.set(QUIET_MS, () => this.#next());
+    // One that stands alone waits only until the page has drawn it.
+    this.#quiet.set(this.#lately.on() ? QUIET_MS : 0, () => this.#next());
+    this.#lately.set(QUIET_MS, () => {});
   }
 
   /** Tries the last job again after a problem. */
