@@ -126,9 +126,10 @@ export class PlanLife {
     if (job === null) return;
     // The script loads while the person may still be at it.
     if (this.#hand === null) this.#start();
-    // One that stands alone waits only until the page has drawn it.
-    this.#quiet.set(this.#lately.on() ? QUIET_MS : 0, () => this.#next());
+    if (this.#lately.on()) this.#quiet.set(QUIET_MS, () => this.#next());
     this.#lately.set(QUIET_MS, () => {});
+    // One that stands alone is planned while the page draws it.
+    this.#next();
   }
 
   /** Tries the last job again after a problem. */
