@@ -24,7 +24,7 @@ export const benchWords: Record<keyof typeof en, string> = {
   'bench.close': 'Zurück zur Zeichnung',
   'bench.toPhone': 'Aufs Handy',
   'bench.list': 'Alle Stücke',
-  'bench.progress': '{done} von {all} geschnitten',
+  'bench.progress': '{done} von {all} Schnitten',
   'bench.previous': 'Zurück',
   'bench.next': 'Weiter',
   'bench.tick': 'Geschnitten',

@@ -22,7 +22,7 @@ export const benchWords = {
   'bench.close': 'Back to the drawing',
   'bench.toPhone': 'To a phone',
   'bench.list': 'All pieces',
-  'bench.progress': '{done} of {all} cut',
+  'bench.progress': '{done} of {all} cuts',
   'bench.previous': 'Previous',
   'bench.next': 'Next',
   'bench.tick': 'Mark as cut',

@@ -24,7 +24,7 @@ export const benchWords: Record<keyof typeof en, string> = {
   'bench.close': 'Volver al dibujo',
   'bench.toPhone': 'Al teléfono',
   'bench.list': 'Todas las piezas',
-  'bench.progress': '{done} de {all} cortados',
+  'bench.progress': '{done} de {all} cortes',
   'bench.previous': 'Anterior',
   'bench.next': 'Siguiente',
   'bench.tick': 'Marcar cortado',
