@@ -3,7 +3,7 @@ import { badValue } from './problem.ts';
 const NUMBER = /[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/y;
 const BETWEEN = /[\s,]*/y;
 /** Farther out than any drawing is. */
-const FARTHEST = 1e7;
+export const FARTHEST = 1e7;
 
 /** A place in a text from which numbers are read, as SVG lists them: with white, commas or nothing between them. */
 export class Numbers {
@@ -24,20 +24,6 @@ export class Numbers {
     return this.#at >= this.#text.length;
   }
 
-  /** The next character where it is one of `wanted`, and past it. */
-  letter(wanted: RegExp): string | null {
-    this.#skip();
-    const char = this.#text[this.#at];
-    if (char === undefined || !wanted.test(char)) return null;
-    this.#at += 1;
-    return char;
-  }
-
-  get startsNumber(): boolean {
-    this.#skip();
-    return /[-+.\d]/.test(this.#text.charAt(this.#at));
-  }
-
   number(): number {
     this.#skip();
     NUMBER.lastIndex = this.#at;
@@ -46,12 +32,6 @@ export class Numbers {
     if (found === undefined || !(Math.abs(value) <= FARTHEST)) return badValue(this.#text.slice(this.#at));
     this.#at += found.length;
     return value;
-  }
-
-  /** Of an arc: 0 or 1, which may run into what follows. */
-  flag(): boolean {
-    const flag = this.letter(/[01]/);
-    return flag === null ? badValue(this.#text.slice(this.#at)) : flag === '1';
   }
 }
 
