@@ -48,7 +48,7 @@ const EDITOR = [
   ['shell'],
 ];
 const PANES = [
-  ['facts'],
+  ['facts', 'beside'],
   ['swing', 'part'],
   ['bed', 'checks', 'fixing', 'layout', 'lettering', 'pages', 'paint', 'parts', 'wood'],
 ];

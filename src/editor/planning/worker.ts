@@ -1,5 +1,3 @@
-import { fontsIn } from '../../design/look.ts';
-import { isLettered } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
 import { castShadows, type ShadowArea } from '../../finish/shadow.ts';
 import type { LaidPart } from '../../layout/laid.ts';
@@ -8,24 +6,14 @@ import { createPlanner } from '../../plan/plan.ts';
 import { reuse } from '../../plan/reuse.ts';
 import type { Plan, Supplies } from '../../plan/types.ts';
 import type { Language } from '../../plan/words/languages.ts';
-import { fontBytes } from '../shipped/fonts.ts';
-import { tablesFor } from '../shipped/shipped.ts';
 import { offer } from './alive.ts';
 import { letterPictures } from './letterPictures.ts';
 import { practiceOf } from './practice.ts';
+import { fontOf, suppliesOf } from './supplies.ts';
 
 const planner = createPlanner();
 let lastPlan: Plan | null = null;
 let last: { readonly design: Design; readonly correction: PrinterCorrection } | null = null;
-const fonts = new Map<string, Uint8Array>();
-
-/** The bytes of a font, fetched when it is first asked for. */
-async function fontOf(id: string): Promise<Uint8Array | null> {
-  const bytes = fonts.get(id) ?? (await fontBytes(id));
-  if (bytes) fonts.set(id, bytes);
-  return bytes;
-}
-
 /** Before each step of the practice: whatever else is asked for comes in between. */
 const PAUSE_MS = 200;
 /** What takes longer has run much of the code often, and an edit would have to wait for the next step. */
@@ -67,9 +55,7 @@ const work = {
     const design = reuse(last?.design, sent);
     const correction = reuse(last?.correction, sentCorrection);
     last = { design, correction };
-    const wanted = new Set(design.parts.filter(isLettered).flatMap((p) => fontsIn(p.lettering)));
-    for (const id of wanted) await fontOf(id);
-    const supplies = { tables: tablesFor(language), fonts, correction, language };
+    const supplies = await suppliesOf(design, correction, language);
     lastPlan = planner(design, supplies, {
       onStage: (stage, done, of) => onStage(stage, done / of),
       onDraft: onDraft ?? undefined,

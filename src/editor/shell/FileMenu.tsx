@@ -9,12 +9,15 @@ import { useStore } from '../state/hooks.ts';
 import { goToSaw } from '../state/route.ts';
 import { useWords } from '../words/t.ts';
 
+const BesideDialog = lazyPart(() => import('../pane/beside/BesideDialog.tsx').then((m) => m.BesideDialog));
 const EarlierDialog = lazyPart(() => import('./EarlierDialog.tsx').then((m) => m.EarlierDialog));
 
 export function FileMenu() {
   const t = useWords();
   const store = useStore();
-  const [earlier, setEarlier] = useState(false);
+  const [shown, setShown] = useState<'beside' | 'earlier' | null>(null);
+  const close = () => setShown(null);
+  const Shown = shown === 'beside' ? BesideDialog : EarlierDialog;
   return (
     <>
       <Menu label={t('menu.file')} icon={FolderOpen}>
@@ -22,13 +25,14 @@ export function FileMenu() {
         <MenuItem label={t('file.save')} hint="Ctrl S" onSelect={() => void saveFile(store)} />
         <MenuLine />
         <MenuItem label={t('bench.open')} onSelect={goToSaw} />
-        <MenuItem label={t('earlier.open')} onSelect={() => setEarlier(true)} />
+        <MenuItem label={t('earlier.open')} onSelect={() => setShown('earlier')} />
+        <MenuItem label={t('beside.title')} onSelect={() => setShown('beside')} />
         <MenuItem label={t('file.other')} onSelect={() => putAway(store)} />
       </Menu>
-      {earlier ? (
-        <Guard onLost={() => setEarlier(false)}>
+      {shown ? (
+        <Guard onLost={close}>
           <Suspense fallback={null}>
-            <EarlierDialog onClose={() => setEarlier(false)} />
+            <Shown onClose={close} />
           </Suspense>
         </Guard>
       ) : null}

@@ -3,13 +3,14 @@ import colorSets from '../../../../assets/color-sets.json';
 import type { Edit } from '../../../design/edit/edit.ts';
 import type { Finish } from '../../../design/schema.ts';
 import { type ColorSet, inColors, isPainted } from '../../../finish/colorSet.ts';
-import { luminance } from '../../../finish/contrast.ts';
 import { sameValue } from '../../../list/sameValue.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { FaceMap } from '../../control/FaceMap.tsx';
 import { Section } from '../../control/Section.tsx';
 import { useCommit, useSettledDesign } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
+import { BesideButton } from '../beside/BesideButton.tsx';
+import { repainted } from '../beside/repainted.ts';
 import { ShownAreas } from './FinishMap.tsx';
 
 const SETS = colorSets as readonly ColorSet[];
@@ -19,7 +20,6 @@ const variableOf = (finishes: readonly Finish[], id: string | null): string =>
   `--set-${finishes.findIndex((finish) => finish.id === id)}`;
 
 const colorOf = ({ color, sheen }: Finish) => ({ color, sheen });
-const fromDark = (a: Finish, b: Finish): number => luminance(a.color) - luminance(b.color);
 
 /** The whole face in other colors, side by side; one press paints it so, and one undo takes that back. */
 export function ColorSets({ plan }: { plan: Plan }) {
@@ -30,13 +30,10 @@ export function ColorSets({ plan }: { plan: Plan }) {
   const { design } = plan;
   const tried = (set: ColorSet) => {
     const name = t(`sets.${set.id}` as WordKey);
-    const other = inColors(finishes, set);
-    const painted = other.filter(isPainted).sort(fromDark);
-    // Cans are bought by these names: a green one would not do for what is blue now.
-    const edits = painted.map((finish, i): Edit => {
-      const item = { ...finish, name: `${name} ${i + 1}` };
-      return { kind: 'replace', list: 'finishes', id: item.id, item };
-    });
+    const other = repainted(finishes, set, name);
+    const edits = other
+      .filter(isPainted)
+      .map((item): Edit => ({ kind: 'replace', list: 'finishes', id: item.id, item }));
     const style = Object.fromEntries(
       inColors(design.finishes, set)
         .filter(isPainted)
@@ -76,6 +73,7 @@ export function ColorSets({ plan }: { plan: Plan }) {
           );
         })}
       </ul>
+      <BesideButton />
     </Section>
   );
 }

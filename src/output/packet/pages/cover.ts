@@ -10,7 +10,8 @@ import { litFace } from '../../picture/litFace.ts';
 import type { Contents, Leaf, Packet } from '../leaf.ts';
 import { type PageView, viewOf } from '../view.ts';
 
-function figures(packet: Packet): [string, string][] {
+/** Key figures of a face, each under the name of its term. */
+export function keyFigures(packet: Packet) {
   const terms = packet.terms.cover;
   const { plan, say, measure } = packet;
   const { cutting, face } = plan;
@@ -19,20 +20,21 @@ function figures(packet: Packet): [string, string][] {
   const pages = plan.patterns.reduce((sum, set) => sum + set.pages.length, 0);
   const paints = plan.finish.uses.filter((u) => u.volume > 0).map((u) => say.finish(u.finish));
   return [
-    [terms.face, terms.faceSize(length(face.width), length(face.height))],
-    [terms.parts, terms.partCount(plan.layout.parts.length, plan.joinery.pieces.length)],
-    [terms.boards, terms.boardCount(bought, cutting.boards.length - bought)],
-    [terms.sheets, String(cutting.sheets.length)],
-    [terms.paint, paints.join(', ') || packet.terms.paint.nothing],
-    [terms.weight, say.mass(plan.load.added)],
-    [terms.lift, terms.liftAt(say.force(plan.load.liftAdded))],
-    [terms.floorSpace, terms.floorSpaceOf(length(plan.fold.floorSpace))],
-    [terms.patterns, String(pages)],
-    [terms.cost, formatMoney(plan.total, plan.design.measure.currency, packet.measure.notation)],
-  ];
+    ['face', terms.faceSize(length(face.width), length(face.height))],
+    ['parts', terms.partCount(plan.layout.parts.length, plan.joinery.pieces.length)],
+    ['boards', terms.boardCount(bought, cutting.boards.length - bought)],
+    ['sheets', String(cutting.sheets.length)],
+    ['paint', paints.join(', ') || packet.terms.paint.nothing],
+    ['weight', say.mass(plan.load.added)],
+    ['lift', terms.liftAt(say.force(plan.load.liftAdded))],
+    ['floorSpace', terms.floorSpaceOf(length(plan.fold.floorSpace))],
+    ['patterns', String(pages)],
+    ['cost', formatMoney(plan.total, plan.design.measure.currency, packet.measure.notation)],
+  ] as const;
 }
 
-function state(packet: Packet): string[] {
+/** What its checks found. */
+export function stateOf(packet: Packet): string[] {
   const terms = packet.terms.cover;
   const count = (severity: string) => packet.plan.checks.filter((c) => c.severity === severity).length;
   const [errors, warnings] = [count('error'), count('warning')];
@@ -124,15 +126,15 @@ function column(packet: Packet, room: Box, contents: readonly Contents[], listed
   framed(wrapped(terms.caution, { size: TEXT.note }, room.w - 4), 3.8, { size: TEXT.note });
   y -= 2;
   heading(terms.figures);
-  for (const [term, words] of figures(packet)) {
+  for (const [term, words] of keyFigures(packet)) {
     const rows = wrapped(words, { size }, room.w - 24).slice(0, 3);
-    items.push(text({ x: room.x, y: y - 3.4 }, term, { size, color: INK.soft }));
+    items.push(text({ x: room.x, y: y - 3.4 }, terms[term], { size, color: INK.soft }));
     rows.forEach((row, i) => {
       items.push(text({ x: room.x + 24, y: y - 3.4 - i * 4 }, row, { size }));
     });
     y -= rows.length * 4 + 1;
   }
-  const told = state(packet);
+  const told = stateOf(packet);
   if (told.length > 0) framed(told, 4.4, { size, bold: true });
   if (listed) {
     const list = listOfContents(packet, { ...room, h: y - 2 - room.y }, contents, 1);
@@ -152,7 +154,7 @@ function column(packet: Packet, room: Box, contents: readonly Contents[], listed
 }
 
 /** The face as it will look. */
-const pictureIn = (plan: Plan, view: PageView): DrawItem => ({
+export const pictureIn = (plan: Plan, view: PageView): DrawItem => ({
   kind: 'group',
   scale: { x: 1 / view.scale, y: 1 / view.scale },
   move: view.to({ x: 0, y: 0 }),

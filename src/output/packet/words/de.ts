@@ -5,6 +5,12 @@ export const DE: PacketWords = {
   patternsFile: 'Schablonen',
   unwritten: (characters, text) =>
     `Keine Schrift hat hier ${characters} aus „${text}“: Dort steht ein einfacher Buchstabe oder „?“. Vor dem Drucken den Namen in anderen Zeichen schreiben.`,
+  sideBySide: {
+    title: 'Nebeneinander',
+    paints: 'Farbe zu kaufen',
+    notes: 'Zu beachten',
+    more: (n) => (n === 1 ? 'und 1 weitere Zeile' : `und ${n} weitere Zeilen`),
+  },
   labels: {
     title: 'Etiketten',
     board: (number) => `Brett ${number}`,

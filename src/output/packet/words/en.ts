@@ -11,6 +11,12 @@ export const EN = {
   patternsFile: 'patterns',
   unwritten: (characters: string, text: string) =>
     `No font here has ${characters} of “${text}”: a plain letter or “?” is printed there. Write the name in other letters before you print.`,
+  sideBySide: {
+    title: 'Side by side',
+    paints: 'Paint to buy',
+    notes: 'To mind',
+    more: (n: number) => (n === 1 ? 'and 1 more line' : `and ${n} more lines`),
+  },
   labels: {
     title: 'Labels',
     board: (number: number) => `Board ${number}`,

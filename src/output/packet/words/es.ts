@@ -5,6 +5,12 @@ export const ES: PacketWords = {
   patternsFile: 'plantillas',
   unwritten: (characters, text) =>
     `Ninguna fuente tiene aquí ${characters} de «${text}»: en su lugar sale una letra simple o «?». Escriba el nombre con otras letras antes de imprimir.`,
+  sideBySide: {
+    title: 'Lado a lado',
+    paints: 'Pintura que comprar',
+    notes: 'Tener en cuenta',
+    more: (n) => (n === 1 ? 'y 1 línea más' : `y ${n} líneas más`),
+  },
   labels: {
     title: 'Etiquetas',
     board: (number) => `Tabla ${number}`,
