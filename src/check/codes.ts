@@ -15,7 +15,7 @@ export const CHECK_CODES = [
   'part.unknown-support', // on
   'part.support-cycle', // parts in the cycle
   'part.ripped', // lies (up, across), from_mm, to_mm (its widths at the lower or left end and at the other), stock_mm
-  'end.not-met', // at (what it is to stop at), why (nowhere, part: of its width, unknown; around: unknown to the pieces of a fill), count (ends)
+  'end.not-met', // at (what it is to stop at), why (nowhere, part: of its width, arc: sawn or bent in one, unknown; around: unknown to the pieces of a fill), count (ends)
   'rule.impossible', // rule, fights (ids of the rules it fights, with spaces between)
   'rule.unknown-part', // rule, part
   'rule.gap-negative', // rule, gap_mm

@@ -14,6 +14,8 @@ export const FARTHEST: Mm = 20_000;
 /** Corners that are set one by one: an outline keeps at least three, an open path two. */
 export const leastCorners = (closed: boolean): number => (closed ? 3 : 2);
 export const MOST_CORNERS = 200;
+/** A corner that is stepped has three sides in its place; a path cut on one of them meets that one twice. */
+export const MOST_SIDES = 4 * MOST_CORNERS + 1;
 
 /** A handle of a smooth side stands no farther off than so many times the box around the corners. */
 export const FARTHEST_HANDLE = 20;

@@ -20,6 +20,7 @@ import {
   leastCorners,
   MOST_CORNERS,
   MOST_PICTURE_COLORS,
+  MOST_SIDES,
   PACKET_SECTIONS,
   PICTURE_HEIGHT,
 } from './limits.ts';
@@ -310,6 +311,18 @@ export const panelShapeSchema = z.discriminatedUnion('form', [
   }),
 ]);
 
+/**
+ * Of the sides of the whole path only so many, from one on: what is left of a run that was cut in two. Sides are counted in
+ * order of travel from 0, counterclockwise where the path goes around, and back from its last one where less; one more than
+ * it has where both ends lie on the same side.
+ */
+const only = z
+  .strictObject({
+    from: z.number().int().min(-MOST_SIDES).max(MOST_SIDES),
+    count: many(1, MOST_SIDES),
+  })
+  .optional();
+
 /** How the arch or the bows of a run are made. */
 const bowsMade = {
   /** Straight segments of the stock, each. */
@@ -326,11 +339,12 @@ const runFields = {
   stock: id,
   path: z.discriminatedUnion('form', [
     /** The box itself, closed. */
-    z.strictObject({ form: z.literal('frame') }),
+    z.strictObject({ form: z.literal('frame'), only }),
     /** Sill, two stiles and a segmented arch of the given rise; closed. */
     z.strictObject({
       form: z.literal('arched'),
       rise: size,
+      only,
       ...bowsMade,
     }),
     /** Drawn corner by corner, in the box around its corners. Bows of an open path reach to the right of the way. */
@@ -338,6 +352,7 @@ const runFields = {
       form: z.literal('points'),
       points: z.array(outlineCorner).min(leastCorners(false)).max(MOST_CORNERS),
       closed: z.boolean(),
+      only,
       ...bowsMade,
     }),
     /** Along the outer border of a shape in the box; a head that is open runs from foot to foot, without the side between. */

@@ -42,7 +42,7 @@ const SLIVER: Mm = 2 / GRID;
 const MITER_LIMIT = 5;
 
 const JOINS = { round: JoinType.Round, miter: JoinType.Miter, square: JoinType.Square } as const;
-const RULES = { nonzero: FillRule.NonZero, evenodd: FillRule.EvenOdd } as const;
+const RULES = { nonzero: FillRule.NonZero, evenodd: FillRule.EvenOdd, positive: FillRule.Positive } as const;
 
 /** Numbers every corner that goes in, so that the same corner can be given back untouched. */
 class Grid {

@@ -1,9 +1,8 @@
-import { USUAL_SEGMENTS } from '../design/limits.ts';
 import { segmentRadius } from '../geometry/curve.ts';
 import { distance } from '../geometry/point.ts';
 import { riseOfArc } from '../geometry/stretch.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
-import { bowsOfRun } from '../layout/place/run.ts';
+import { bowsOfRun, segmentsOf } from '../layout/place/run.ts';
 import { grouped } from '../list/grouped.ts';
 import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
 import type { ArchFound, SawnArch, SegmentedArch } from './piece.ts';
@@ -36,13 +35,10 @@ export function archesOf(parts: readonly LaidPart[]): ArchFound[] {
   });
 }
 
-const segmentedArches = ({ spec, box }: Laid<'run'>): SegmentedArch[] => {
-  const { path } = spec;
-  const segments = path.form === 'frame' ? USUAL_SEGMENTS : (path.segments ?? USUAL_SEGMENTS);
-  return bowsOfRun(spec, box).map((bow) =>
-    segmentedArch(distance(bow.from, bow.to), Math.abs(riseOfArc(bow)), segments),
+const segmentedArches = ({ spec, box }: Laid<'run'>): SegmentedArch[] =>
+  bowsOfRun(spec, box).map((bow) =>
+    segmentedArch(distance(bow.from, bow.to), Math.abs(riseOfArc(bow)), segmentsOf(spec.path)),
   );
-};
 
 /** What tells arcs apart, to the hundredth of a millimeter. */
 const figuresOf = (arch: SegmentedArch | SawnArch): string =>

@@ -1,5 +1,5 @@
 import { isBought } from '../design/made.ts';
-import { isClosed } from '../design/path.ts';
+import { goesAround } from '../design/path.ts';
 import type { Axis, Fitting, Member, Part, PartArray, Strip } from '../design/schema.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
@@ -96,7 +96,7 @@ export function structureOf(
       return { ...FREE, fixed: stripSize(part, axis, stocks) ?? fixed };
     case 'run': {
       const width = section(stocks.get(part.stock), part.onEdge === true)?.width ?? 0;
-      if (!isClosed(part.path) || width === 0) return { ...FREE, fixed };
+      if (!goesAround(part.path) || width === 0) return { ...FREE, fixed };
       return part.side === 'inside' ? { fixed, inset: width, outset: 0 } : { fixed, inset: 0, outset: width };
     }
     case 'fitting':

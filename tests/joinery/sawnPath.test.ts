@@ -209,7 +209,7 @@ describe('a path whose arcs are sawn from sheet', () => {
     const ofEnds = (checks: typeof free.checks) => checks.filter(({ code }) => code === 'end.not-met');
     expect(ofEnds(stopped.checks)).toEqual([]);
     const both = planned(box, path, 'inside', { ends: { start: stop, end: stop } });
-    expect(ofEnds(both.checks)).toMatchObject([{ figures: { why: 'nowhere', count: 1 } }]);
+    expect(ofEnds(both.checks)).toMatchObject([{ figures: { why: 'arc', count: 1 } }]);
   });
 
   it('bows both ways along an open path, joined where the bows meet', () => {

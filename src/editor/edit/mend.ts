@@ -11,6 +11,7 @@ export interface Mend {
     | 'lay'
     | 'stop'
     | 'cut'
+    | 'open'
     | 'square'
     | 'shorten'
     | 'stock'

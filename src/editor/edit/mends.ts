@@ -2,13 +2,16 @@ import type { Check } from '../../check/check.ts';
 import { applyEdits, type Edit } from '../../design/edit/edit.ts';
 import { aroundOf, endsOf, withEnds, withStopsAt } from '../../design/ends.ts';
 import { isBars, isBoards, isMany } from '../../design/made.ts';
-import type { Axis, Design, Edge, Part } from '../../design/schema.ts';
+import { isClosed, onlyOf } from '../../design/path.ts';
+import type { Axis, Design, Edge, Part, Run } from '../../design/schema.ts';
 import { boxGap } from '../../geometry/box.ts';
+import { asOne } from '../../geometry/clip.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { ENDS, type End } from '../../joinery/bar.ts';
 import { boxIn } from '../../layout/boxIn.ts';
 import { legsOf } from '../../layout/laid.ts';
 import { carrierOf } from '../../layout/place/carrier.ts';
+import { drawnPath, stretchesBeside } from '../../layout/place/stretches.ts';
 import { designPart } from '../../layout/reference.ts';
 import { type Span, spanOf } from '../../layout/span.ts';
 import { isFixedAlong } from '../../layout/structure.ts';
@@ -122,8 +125,8 @@ function candidates(shown: Shown, check: Check): Mend[] {
         ...some.flatMap((one) => endsTo(shown, one)),
         ...some.flatMap((one) => onto(design, one.part, one.to)),
         ...some.flatMap((one) => outOf(shown, one)),
+        ...some.flatMap((one) => cutInTwo(shown, one)),
         ...some.flatMap((one) => stopAt(shown, one)),
-        ...some.flatMap((one) => cutInTwo(design, one)),
       ];
     }
     case 'part.keep-clear': {
@@ -254,15 +257,55 @@ function endsTo(shown: Shown, { part, box, to }: Pair): Mend[] {
 }
 
 /** Cut in two where the other lies in its way: what was drawn beyond is kept as a part of its own, held in its place. */
-function cutInTwo(design: Design, { part, to }: Pair): Mend[] {
+function cutInTwo(shown: Shown, pair: Pair): Mend[] {
+  const { part, to } = pair;
   const own = endsOf(part);
   if (!own) return [];
+  if ('path' in part) return runsOf(shown, part, pair);
   const stop = { cut: 'stop', at: to } as const;
+  const beyond = withEnds(part, { ...own, start: stop });
+  const edits = editsToPart(shown.design, withEnds(part, { ...own, end: stop }), [beyond]);
+  return [{ how: 'cut', parts: [part.id], to, edits }];
+}
+
+/** The same of a run, whatever it goes around: all that is left of it is kept, or only the longest of that. */
+function runsOf({ design, layout }: Shown, part: Run, { to }: Pair): Mend[] {
+  const [leg] = layout.parts.flatMap((laid) => (laid.id === part.id ? legsOf(laid) : []));
+  const box = boxIn(layout.boxes, part);
+  const path = drawnPath(part.path, box);
+  if (!leg || !path) return [];
+  const border = asOne(layout.parts.filter((laid) => laid.part === to).map(({ region }) => region));
+  const stop = { cut: 'stop', at: to } as const;
+  const left = stretchesBeside({ ...part, path }, box, leg.width, border)
+    .map(({ only, starts, ends }): Run => {
+      const { start, end } = part.ends;
+      return {
+        ...part,
+        path: { ...path, only },
+        ends: { start: starts ? stop : start, end: ends ? stop : end },
+      };
+    })
+    .toSorted((a, b) => sidesLeft(b) - sidesLeft(a));
+  const how = isClosed(part.path) && left.length === 1 ? 'open' : 'stop';
+  const alone = left.map(
+    (item): Mend => ({ how, parts: [part.id], to, edits: editsToPart(design, item, []) }),
+  );
+  const [first, ...beyond] = left;
+  if (!first || beyond.length === 0) return alone;
+  return [{ how: 'cut', parts: [part.id], to, edits: editsToPart(design, first, beyond) }, ...alone];
+}
+
+const sidesLeft = ({ path }: Run): number => onlyOf(path)?.count ?? 0;
+
+/** A part as it is after a cut, and what else is left of it: parts of their own, held in line with it. */
+function editsToPart(design: Design, part: Part, beyond: readonly Part[]): Edit[] {
   const taken = new Set(design.parts.map(({ name }) => name.toLowerCase()));
-  const beyond = {
-    ...withEnds(part, { ...own, start: stop }),
-    id: freeId(design, part.kind),
-    name: numberedName(taken, part.name, 2),
+  const ids = new Set<string>();
+  const rules = new Set<string>();
+  const fresh = (kind: string, among: Set<string>): string => {
+    const id = freeId(design, kind, among);
+    among.add(id);
+    return id;
   };
   const sides = (['x', 'y'] as const).flatMap((axis) =>
     (isFixedAlong(part, axis) ? (['low'] as const) : (['low', 'high'] as const)).map((side) => ({
@@ -270,19 +313,17 @@ function cutInTwo(design: Design, { part, to }: Pair): Mend[] {
       side,
     })),
   );
-  const rules = new Set<string>();
-  const held = sides.map(({ axis, side }): Edit => {
-    const id = freeId(design, 'rule', rules);
-    rules.add(id);
-    const between = { edge: { of: beyond.id, side }, from: { of: part.id, side } };
-    return { kind: 'insert', list: 'rules', item: { id, kind: 'set', axis, distance: 0, ...between } };
+  const kept = beyond.flatMap((one): Edit[] => {
+    const [id, name] = [fresh(part.kind, ids), numberedName(taken, part.name, 2)];
+    taken.add(name.toLowerCase());
+    const held = sides.map(({ axis, side }): Edit => {
+      const between = { edge: { of: id, side }, from: { of: part.id, side } };
+      const item = { id: fresh('rule', rules), kind: 'set', axis, distance: 0, ...between } as const;
+      return { kind: 'insert', list: 'rules', item };
+    });
+    return [{ kind: 'insert', list: 'parts', item: { ...one, id, name } }, ...held];
   });
-  const edits: Edit[] = [
-    { kind: 'replace', list: 'parts', id: part.id, item: withEnds(part, { ...own, end: stop }) },
-    { kind: 'insert', list: 'parts', item: beyond },
-    ...held,
-  ];
-  return [{ how: 'cut', parts: [part.id], to, edits }];
+  return [{ kind: 'replace', list: 'parts', id: part.id, item: part }, ...kept];
 }
 
 /** Made shorter until it touches, and held there. */

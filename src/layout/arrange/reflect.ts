@@ -113,12 +113,29 @@ function reflectRun({ path, side, ends }: Pick<Run, 'path' | 'side' | 'ends'>, a
       side,
       ends: path.open ? swapped(ends) : ends,
     };
-  if (path.form !== 'points') return { path, side, ends };
+  if (path.form !== 'points') return reflectWhole(path, side, ends, axis);
   const points = reflectCorners(path.points, axis);
-  if (path.closed) return { path: { ...path, points }, side, ends };
+  if (path.closed) return reflectWhole({ ...path, points }, side, ends, axis);
   const other: Run['side'] = side === 'inside' ? 'outside' : 'inside';
   // What was to the right of the way is to its left.
   return { path: { ...path, points: bowedBack(points) }, side: other, ends: turnedOver(ends) };
+}
+
+/**
+ * What goes around is walked counterclockwise in the mirror too, so that what is left of it begins at its other end, with the
+ * side that its last one became: of a box level sides are counted as upright ones are, and corners backward from the last.
+ */
+function reflectWhole(
+  path: Exclude<Run['path'], { form: 'shape' }>,
+  side: Run['side'],
+  ends: Ends,
+  axis: Axis,
+) {
+  // An arch looks up in a mirror at its foot too.
+  if (!path.only || (path.form === 'arched' && axis === 'y')) return { path, side, ends };
+  const first = path.form === 'points' ? -1 : axis === 'y' ? 2 : 0;
+  const only = { ...path.only, from: first - (path.only.from + path.only.count - 1) };
+  return { path: { ...path, only }, side, ends: swapped(ends) };
 }
 
 function reflectCorners(points: readonly OutlineCorner[], axis: Axis): OutlineCorner[] {

@@ -1,7 +1,8 @@
 import { USUAL_SEGMENTS } from '../../design/limits.ts';
-import { isClosed } from '../../design/path.ts';
+import { goesAround, isClosed, onlyOf } from '../../design/path.ts';
 import type { PanelShape, Run } from '../../design/schema.ts';
-import { regionOfRings } from '../../geometry/clip.ts';
+import { regionOfRings, union } from '../../geometry/clip.ts';
+import { straightLoop } from '../../geometry/figures.ts';
 import { areaOfLoop, type Loop } from '../../geometry/loop.ts';
 import {
   add,
@@ -49,22 +50,33 @@ export interface RunPath {
 
 /** Corners of the path in order of travel, its bows as straight segments; counterclockwise when closed. */
 export function pathOfRun({ path }: Pick<Run, 'path'>, box: Box): RunPath {
-  if (path.form === 'frame') return { points: ringOfBox(box), closed: true };
-  const around = isClosed(path);
-  const sides = sidesOfRun(path, box);
-  const drawn = cornersOfSides(sides, around, path.segments);
-  if (!drawn.closed || signedArea(drawn.points) >= 0) return drawn;
-  return cornersOfSides(sides.toReversed().map(reversed), around, path.segments);
+  return cornersOfSides(sidesOfRun(path, box), isClosed(path), segmentsOf(path));
 }
+
+/** Straight segments that each of its arcs is made of. */
+export const segmentsOf = (path: Run['path']): number =>
+  ('segments' in path && path.segments) || USUAL_SEGMENTS;
 
 /** The arcs of a path that is made of straight segments. */
 export const bowsOfRun = ({ path }: Pick<Run, 'path'>, box: Box): Arc[] =>
-  path.form === 'frame'
-    ? []
-    : sidesOfRun(path, box).flatMap((side) => (side.kind === 'arc' && isCircle(side) ? [side] : []));
+  sidesOfRun(path, box).flatMap((side) => (side.kind === 'arc' && isCircle(side) ? [side] : []));
 
-function sidesOfRun(path: Exclude<Run['path'], { readonly form: 'frame' }>, box: Box): Loop {
+/** The sides of a path that its run lies along, in order of travel; counterclockwise where it goes around. */
+export function sidesOfRun(path: Run['path'], box: Box): Loop {
+  const drawn = drawnSides(path, box);
+  const around = goesAround(path);
+  const all = around && areaOfLoop(drawn) < 0 ? drawn.toReversed().map(reversed) : drawn;
+  const only = onlyOf(path);
+  if (!only || all.length === 0) return all;
+  const from = ((only.from % all.length) + all.length) % all.length;
+  if (!around) return all.slice(from, from + only.count);
+  return Array.from({ length: Math.min(only.count, all.length + 1) }, (_, i) => cyclic(all, from + i));
+}
+
+function drawnSides(path: Run['path'], box: Box): Loop {
   switch (path.form) {
+    case 'frame':
+      return straightLoop(ringOfBox(box));
     case 'arched':
       return archedSides(box, path.rise);
     case 'points':
@@ -85,7 +97,7 @@ function withoutFoot(border: Loop, shape: PanelShape, { y, h }: Box): Loop {
   return foot < 0 ? border : [...border.slice(foot + 1), ...border.slice(0, foot)];
 }
 
-function cornersOfSides(sides: Loop, around: boolean, segments = USUAL_SEGMENTS): RunPath {
+export function cornersOfSides(sides: Loop, around: boolean, segments = USUAL_SEGMENTS): RunPath {
   const last = sides.at(-1);
   const corners = sides.flatMap((side): PathCorner[] => {
     if (side.kind === 'line') return [side.from];
@@ -106,9 +118,7 @@ export function sawnSides(
   if (path.form === 'frame' || !path.band) return null;
   const { band } = path;
   const closed = isClosed(path);
-  const drawn = sidesOfRun(path, box);
-  const about = closed && areaOfLoop(drawn) < 0 ? drawn.toReversed().map(reversed) : drawn;
-  const sides = about.flatMap((side) => straightened(side, path.segments));
+  const sides = sidesOfRun(path, box).flatMap((side) => straightened(side, path.segments));
   if (sides.every(({ kind }) => kind === 'line')) return null;
   const first = sides.findIndex((side, i) => side.kind === 'line' && cyclic(sides, i - 1).kind === 'arc');
   return {
@@ -207,8 +217,11 @@ export function legsOfRun(
   return legs;
 }
 
-/** The band that the stock covers. */
-export function regionOfRun(run: RunLike, path: RunPath, width: Mm): Region {
+/** Where a run is cut at the ends of its path, from the left edge to the right one. */
+type EndLines = { readonly [End in 'start' | 'end']?: { readonly line: readonly Point[] } };
+
+/** The band that the stock covers; of an open path up to where its ends are cut, between that and the nearest corner. */
+export function regionOfRun(run: RunLike, path: RunPath, width: Mm, { start, end }: EndLines = {}): Region {
   const far = parallel(path, reach(run, width));
   const near = path.points;
   const outer = run.side === 'inside' ? near : far;
@@ -219,12 +232,23 @@ export function regionOfRun(run: RunLike, path: RunPath, width: Mm): Region {
   // Where the stock is wider than the path has room for, leg by leg is still right.
   const legs = path.closed ? near.length : near.length - 1;
   const quads: Ring[] = [];
+  const cut: Ring[] = [];
+  const [left, right] = run.side === 'inside' ? [far, near] : [near, far];
   for (let i = 0; i < legs; i++) {
     const next = (i + 1) % near.length;
+    const from = i === 0 ? start?.line : undefined;
+    const to = i === legs - 1 ? end?.line : undefined;
+    if (from || to) {
+      const back = to ? to.toReversed() : [pick(right, next), pick(left, next)];
+      cut.push([...(from ?? [pick(left, i), pick(right, i)]), ...back]);
+      continue;
+    }
     const quad = [pick(near, i), pick(near, next), pick(far, next), pick(far, i)];
     quads.push(signedArea(quad) < 0 ? reverseRing(quad) : quad);
   }
-  return regionOfRings(quads, 'nonzero');
+  const whole = regionOfRings(quads, 'nonzero');
+  // Where the cut crosses the miter, nothing is left beyond their crossing.
+  return cut.length > 0 ? union([whole, regionOfRings(cut, 'positive')]) : whole;
 }
 
 function isConvex(points: readonly Point[]): boolean {

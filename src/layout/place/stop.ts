@@ -22,17 +22,20 @@ import { groupOf } from '../../list/grouped.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Laid, LaidPart, Leg, StoppedEnd, Stops } from '../laid.ts';
 import { withSpan } from '../span.ts';
-import { pathOfRun, reach, regionOfRun, sawnSides } from './run.ts';
+import { pathOfRun, reach, regionOfRun, sawnSides, segmentsOf } from './run.ts';
 import { sawnRun } from './sawnArcs.ts';
 
 type End = 'start' | 'end';
 type Barred = Laid<'strip'> | Laid<'run'>;
 
-/** An end that is to stop, and why it does not: what it is to stop at lies nowhere ahead, or beside a part of it. */
+/**
+ * An end that is to stop, and why it does not: what it is to stop at lies nowhere ahead, or beside a part of it, or the end is
+ * that of an arc which is sawn or bent as a whole.
+ */
 export interface Missed {
   readonly end: End;
   readonly at: string;
-  readonly meets: 'part' | 'nowhere';
+  readonly meets: 'part' | 'nowhere' | 'arc';
 }
 
 /** Whether a laid part has ends that are to stop at something. */
@@ -61,19 +64,24 @@ export function stopped(
   borders: ReadonlyMap<string, Region>,
 ): { readonly laid: Barred; readonly bounds: Box; readonly missed: readonly Missed[] } {
   const asked = stopsAskedOf(laid);
-  const legs = laid.kind === 'strip' ? [laid.leg] : [...laid.legs];
+  let legs = laid.kind === 'strip' ? [laid.leg] : [...laid.legs];
   const missed: Missed[] = [];
   const stops: { -readonly [E in End]?: StoppedEnd } = {};
   const both = asked.length > 1 && legs.length === 1;
-  const first = legs[0];
+  /** Legs of a bow beyond what its end stops at. */
+  const less = { start: 0, end: 0 };
   for (const { end, at } of asked) {
-    const leg = end === 'start' ? first : legs.at(-1);
-    // An arc sawn from sheet ends as its path does.
-    if (!leg || leg.stops?.[end]) missed.push({ end, at, meets: 'nowhere' });
-    if (!leg || leg.stops?.[end] || distance(leg.start, leg.end) <= SAME_LENGTH) continue;
-    const ahead = aheadOf(leg, end, groupOf(borders, at), both);
-    if (ahead.meets === 'whole') stops[end] = { at, line: ahead.line, against: ahead.against === true };
-    else missed.push({ end, at, meets: ahead.meets });
+    const outer = end === 'start' ? legs[0] : legs.at(-1);
+    if (!outer || outer.stops?.[end]) missed.push({ end, at, meets: 'arc' });
+    if (!outer || outer.stops?.[end] || distance(outer.start, outer.end) <= SAME_LENGTH) continue;
+    const { ahead, beyond } = alongBow(laid, legs, end, groupOf(borders, at), both);
+    if (ahead.meets !== 'whole') {
+      missed.push({ end, at, meets: ahead.meets });
+      continue;
+    }
+    stops[end] = { at, line: ahead.line, against: ahead.against === true };
+    less[end] = beyond;
+    legs = end === 'start' ? legs.slice(beyond) : legs.slice(0, legs.length - beyond);
   }
   const brought = legs.map((leg, i) => ({
     ...leg,
@@ -82,7 +90,7 @@ export function stopped(
   }));
   const cut: Barred =
     laid.kind === 'strip' ? { ...laid, leg: pick(brought, 0), stops } : { ...laid, legs: brought, stops };
-  const region = stops.start || stops.end ? regionOf(cut, laid) : laid.region;
+  const region = stops.start || stops.end ? regionOf(cut, legs, less, laid) : laid.region;
   const bounds = boxOf(region) ?? laid.box;
   return { laid: { ...cut, region, box: boxWithin(laid, bounds) }, bounds, missed };
 }
@@ -92,6 +100,35 @@ function boxWithin({ kind, box, spec }: Barred, bounds: Box): Box {
   if (kind !== 'strip' || !('lie' in spec)) return box;
   if (spec.lie === 'across') return withSpan(box, 'x', bounds.x, bounds.w);
   return spec.lie === 'up' ? withSpan(box, 'y', bounds.y, bounds.h) : box;
+}
+
+/**
+ * What an end comes to, and how many legs lie beyond that: where it is the end of a bow, the first of its segments that
+ * comes to something before its own end, else its last one.
+ */
+function alongBow(
+  laid: Barred,
+  legs: readonly Leg[],
+  end: End,
+  border: Region,
+  both: boolean,
+): { readonly ahead: ReturnType<typeof aheadOf>; readonly beyond: number } {
+  const outward = end === 'end' ? legs : legs.toReversed();
+  const segments = laid.kind === 'run' && lastOf(outward).bowed ? segmentsOf(laid.spec.path) : 1;
+  const last = outward.slice(-segments);
+  for (const [i, leg] of last.entries()) {
+    const beyond = last.length - 1 - i;
+    const ahead = aheadOf(leg, end, border, both);
+    if (beyond === 0) return { ahead, beyond };
+    if (ahead.meets === 'whole' && isWithin(leg, ahead.line)) return { ahead, beyond };
+  }
+  return { ahead: { meets: 'nowhere' }, beyond: 0 };
+}
+
+/** Whether the middle of a cut lies on a leg. */
+function isWithin({ start, end }: Leg, line: readonly Point[]): boolean {
+  const at = dot(subtract(midpoint(pick(line, 0), lastOf(line)), start), unit(subtract(end, start)));
+  return at >= 0 && at <= distance(start, end);
 }
 
 /** What an end comes to on its way from the other end, or, where both are to stop, from the middle. */
@@ -124,8 +161,8 @@ function reachOf(leg: Leg, { line }: StoppedEnd, end: End): Point {
   return add(leg.start, scale(along, end === 'end' ? Math.max(...places) : Math.min(...places)));
 }
 
-function regionOf(cut: Barred, before: Barred): Region {
-  if (cut.kind === 'run') return regionOfStopped(cut, before.kind === 'run' ? before.legs : []);
+function regionOf(cut: Barred, legs: readonly Leg[], less: Record<End, number>, before: Barred): Region {
+  if (cut.kind === 'run') return regionOfStopped(cut, legs, less);
   const { leg, stops = {}, spec, box } = cut;
   // A brace that stops at one end keeps to the corner of its box at the other.
   const corner = spec.lie === 'rising' || spec.lie === 'falling';
@@ -159,11 +196,17 @@ function bandOf(leg: Leg, { start, end }: Stops, beyond: Mm): Region {
 /** Legs of a run lap by so much where its end is joined on to the rest of it. */
 const SEAM: Mm = 1;
 
-/** The band of a run: as its path has it up to the middle of an end that stops, and from there to the line. */
-function regionOfStopped(run: Laid<'run'>, before: readonly Leg[]): Region {
-  const { legs, stops = {}, sawn } = run;
+/** The band of a run up to the lines of its ends. */
+function regionOfStopped(run: Laid<'run'>, before: readonly Leg[], less: Record<End, number>): Region {
+  const { legs, stops = {}, sawn, spec, box } = run;
   const [first, last] = [pick(legs, 0), pick(legs, legs.length - 1)];
-  if (legs.length === 1 && !sawn) return bandOf(first, stops, 0);
+  if (!sawn) {
+    if (legs.length === 1) return bandOf(first, stops, 0);
+    const { points } = pathOfRun(spec, box);
+    const path = { points: points.slice(less.start, points.length - less.end), closed: false };
+    return regionOfRun(spec, path, first.width, stops);
+  }
+  // As its path has it up to the middle of an end that stops, and from there to the line.
   const areas: Region[] = [];
   const by = { start: NOWHERE, end: NOWHERE };
   if (stops.start) {
@@ -181,16 +224,11 @@ function regionOfStopped(run: Laid<'run'>, before: readonly Leg[]): Region {
 
 const NOWHERE: Point = { x: 0, y: 0 };
 
-/** The band of a run as its path has it, with both ends of the path moved. */
+/** The band of a run with arcs of their own, with both ends of the path moved. */
 function regionBetween({ legs, spec, box }: Laid<'run'>, by: Record<End, Point>): Region {
   const { width, thickness } = pick(legs, 0);
   const sawn = sawnSides(spec, box);
-  if (!sawn) {
-    const path = pathOfRun(spec, box);
-    const n = path.points.length - 1;
-    const points = path.points.map((p, i) => (i === 0 ? add(p, by.start) : i === n ? add(p, by.end) : p));
-    return regionOfRun(spec, { ...path, points }, width);
-  }
+  if (!sawn) return [];
   const n = sawn.sides.length - 1;
   const sides = sawn.sides.map((side, i) => {
     if (side.kind === 'arc') return side;

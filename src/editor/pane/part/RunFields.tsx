@@ -149,6 +149,18 @@ const OPEN_FIELDS: readonly FormField<ShapedPath>[] = [
   },
 ];
 
+/** What is left of a path that was cut in two may be made whole again. */
+const ONLY_FIELDS: readonly FormField<Exclude<Run['path'], ShapedPath>>[] = [
+  {
+    is: 'switch',
+    label: 'run.only',
+    place: 'wide',
+    when: ({ only }) => only !== undefined,
+    get: () => true,
+    put: () => ({ only: undefined }),
+  },
+];
+
 const CORNER_FIELDS: readonly FormField<Run>[] = [
   {
     is: 'choice',
@@ -189,6 +201,13 @@ export function RunFields({ part }: { part: Run }) {
           <Fields of={OPEN_FIELDS} value={path} onChange={(next) => change({ path: { ...path, ...next } })} />
         </>
       ) : null}
+      {path.form === 'shape' ? null : (
+        <Fields
+          of={ONLY_FIELDS}
+          value={path}
+          onChange={(next) => change({ path: { ...path, ...next } as Run['path'] })}
+        />
+      )}
       {path.form !== 'frame' && isBowed(path) ? (
         <Fields of={BOW_FIELDS} value={path} onChange={(made) => change({ path: { ...path, ...made } })} />
       ) : null}

@@ -34,6 +34,7 @@ export const checkWords: Record<keyof typeof en, string> = {
   'mend.square': '{name} dort gerade ablängen',
   'mend.stop': '{name} an {to} enden lassen',
   'mend.cut': '{name} an {to} teilen und beide Seiten behalten',
+  'mend.open': '{name} an {to} auftrennen',
   'checks.looked': 'Geprüft',
   'checks.did.parts':
     '{count} {count:Teil|Teile} auf der Front, aufliegend, frei voneinander und von Stellen zum Freihalten ({keeps})',

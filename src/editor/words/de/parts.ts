@@ -99,6 +99,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'run.sawn': 'Ringstücken, gesägt aus {sheet}',
   'run.smoothStays': 'Glatte und elliptische Seiten bleiben gerade Stücke.',
   'run.open': 'Ohne die Seite am Fuß',
+  'run.only': 'Nur was ein Schnitt vom Weg gelassen hat',
   'run.bent': 'Derselben Leiste, gebogen',
   'run.segments': 'Stücke je Bogen',
   'corner.miter': 'Auf Gehrung',

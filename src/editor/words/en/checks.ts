@@ -32,6 +32,7 @@ export const checkWords = {
   'mend.square': 'Cut the end of {name} square',
   'mend.stop': 'Let {name} end at {to}',
   'mend.cut': 'Cut {name} in two at {to}, and keep both sides',
+  'mend.open': 'Cut {name} open at {to}',
   'checks.looked': 'Checked',
   'checks.did.parts':
     '{count} {count:part|parts}, on the face, held up, clear of each other and of keep-clears ({keeps})',

@@ -97,6 +97,7 @@ export const partWords = {
   'run.sawn': 'Pieces of a ring, sawn from {sheet}',
   'run.smoothStays': 'Smooth and elliptical sides stay straight segments.',
   'run.open': 'Without the side at its foot',
+  'run.only': 'Only what a cut left of its path',
   'run.bent': 'Its own stock, bent',
   'run.segments': 'Pieces of each arc',
   'corner.miter': 'Mitered',

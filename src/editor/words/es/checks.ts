@@ -29,6 +29,7 @@ export const checkWords: Record<keyof typeof en, string> = {
   'mend.square': 'Cortar a escuadra el extremo de {name}',
   'mend.stop': 'Hacer que {name} acabe en {to}',
   'mend.cut': 'Cortar {name} en dos en {to} y conservar ambos lados',
+  'mend.open': 'Abrir {name} en {to}',
   'mend.shorten.low': 'Acortar {name} {by} por abajo',
   'mend.shorten.high': 'Acortar {name} {by} por arriba',
   'mend.stock': 'Hacer {name} de {to}',

@@ -99,6 +99,7 @@ export const partWords: Record<keyof typeof en, string> = {
   'run.sawn': 'Piezas de un anillo, aserradas de {sheet}',
   'run.smoothStays': 'Los lados suaves y elípticos siguen siendo tramos rectos.',
   'run.open': 'Sin el lado del pie',
+  'run.only': 'Solo lo que un corte dejó del recorrido',
   'run.bent': 'El mismo listón, curvado',
   'run.segments': 'Piezas de cada arco',
   'corner.miter': 'A inglete',

@@ -141,6 +141,8 @@ export const checks: PlanWords['checks'] = {
       return `Die Stücke von ${part} sollen an „${f.text('at')}“ enden, das es nicht gibt. Durchlaufen lassen oder wählen, woran sie enden.`;
     if (f.text('why') === 'unknown')
       return `${ends} an „${f.text('at')}“ enden, das es nicht gibt. Wählen, woran es endet, oder einen anderen Schnitt.`;
+    if (f.text('why') === 'arc')
+      return `${ends} an ${at} enden, liegt aber auf einem Bogen, der im Ganzen gesägt oder gebogen wird und von nichts abgeschnitten werden kann. Die Bögen aus geraden Stücken machen oder den Weg mit einer geraden Seite enden lassen; bis dahin bleibt das Ende wie gezeichnet.`;
     return f.text('why') === 'part'
       ? `${ends} an ${at} enden, träfe es aber nur mit einem Teil der Breite. Eines der beiden verschieben oder einen anderen Schnitt wählen; bis dahin bleibt das Ende wie gezeichnet.`
       : `${ends} an ${at} enden, das nicht vor ihm liegt. Eines der beiden verschieben oder einen anderen Schnitt wählen; bis dahin bleibt das Ende wie gezeichnet.`;

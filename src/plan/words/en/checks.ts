@@ -108,6 +108,8 @@ export const checks: PlanWords['checks'] = {
       return `The pieces of ${part} should end at “${f.text('at')}”, which is not there. Let them run on, or choose what they end at.`;
     if (f.text('why') === 'unknown')
       return `${ends} should stop at “${f.text('at')}”, which is not there. Choose what it ends at, or another cut.`;
+    if (f.text('why') === 'arc')
+      return `${ends} should stop at ${at}, but lies on an arc that is sawn or bent in one, which nothing cuts off. Make its arcs of straight segments, or let its path end in a straight side; until then the end stays as drawn.`;
     return f.text('why') === 'part'
       ? `${ends} should stop at ${at} but would meet it with only a part of the width. Move one of the two, or choose another cut; until then the end stays as drawn.`
       : `${ends} should stop at ${at}, which does not lie ahead of it. Move one of the two, or choose another cut; until then the end stays as drawn.`;

@@ -134,6 +134,8 @@ export const checks: PlanWords['checks'] = {
       return `Las piezas de ${part} deben acabar en «${f.text('at')}», que no existe. Dejar que sigan o elegir dónde acaban.`;
     if (f.text('why') === 'unknown')
       return `${ends} acabar en «${f.text('at')}», que no existe. Elegir en qué acaba, u otro corte.`;
+    if (f.text('why') === 'arc')
+      return `${ends} acabar en ${at}, pero está en un arco que se sierra o se curva entero y que nada corta. Hacer los arcos de segmentos rectos o dejar que el recorrido acabe en un lado recto; hasta entonces el extremo queda como se dibujó.`;
     return f.text('why') === 'part'
       ? `${ends} acabar en ${at}, pero solo lo alcanzaría con parte del ancho. Mover uno de los dos o elegir otro corte; hasta entonces el extremo queda como se dibujó.`
       : `${ends} acabar en ${at}, que no queda delante. Mover uno de los dos o elegir otro corte; hasta entonces el extremo queda como se dibujó.`;
