@@ -156,7 +156,7 @@ export function newDesign(bed: Bed = DEFAULT_BED, name = 'New face'): Design {
       join: 'overlap',
       overlap: inches(0.5),
       wholeLetters: false,
-      also: ['story-sticks', 'parts'],
+      also: ['story-sticks', 'parts', 'drilling'],
     },
     light: { azimuth: 135, altitude: 50 },
     fonts: [],

@@ -788,7 +788,7 @@ export const pagesSchema = z.strictObject({
   /** Keep each letter on one page where it fits. */
   wholeLetters: z.boolean(),
   /** Story sticks and templates to print beside the lettering. */
-  also: z.array(z.enum(['story-sticks', 'face', 'parts'])).max(3),
+  also: z.array(z.enum(['story-sticks', 'face', 'parts', 'drilling'])).max(4),
   /** Sections that the packet leaves out; absent: those that say again what others say. */
   without: z.array(z.enum(PACKET_SECTIONS)).max(PACKET_SECTIONS.length).optional(),
 });

@@ -46,8 +46,14 @@ export function driveHardware(
   if (airy) all.push(nothingSolid(laid, airy.at));
   const solid = spots.filter(({ under }) => under > SAME_LENGTH);
   for (const group of grouped(solid, ({ under }) => Math.round(under * 1000)).values()) {
-    const tried = ways.map(({ way, screw }) => drivenBy(laid, group, way, screw, settings));
-    const found = tried.find(({ at }) => at.length > 0) ?? tried[0];
+    let found: Driven | undefined;
+    for (const { way, screw } of ways) {
+      const tried = drivenBy(laid, group, way, screw, settings);
+      const held = tried.at.length > 0;
+      // Where none holds, the best of them says why.
+      if (held || !found) found = tried;
+      if (held) break;
+    }
     if (found) all.push(found);
   }
   return { driven: all.filter(({ at }) => at.length > 0), checks: all.flatMap(({ checks }) => checks) };

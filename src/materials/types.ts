@@ -96,6 +96,8 @@ export interface Screw extends Sourced {
   /** `machine` goes into thread of what is bought; `hanger` has that thread at one end, and at the other one for wood. */
   readonly thread: 'wood' | 'machine' | 'hanger';
   readonly diameter: Mm;
+  /** Of what passes through the wood: what is drilled for it. */
+  readonly hole?: Mm;
   readonly lengths: readonly Mm[];
   readonly price: Money;
   readonly count: number;

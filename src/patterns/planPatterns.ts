@@ -1,5 +1,6 @@
 import type { Check } from '../check/check.ts';
 import { inches, type Mm } from '../measure/units.ts';
+import { type DrillingPattern, drillingPatterns } from './kind/drilling.ts';
 import { type FacePattern, facePatterns } from './kind/face.ts';
 import { type PartPattern, partPatterns } from './kind/part.ts';
 import type { Pattern } from './kind/pattern.ts';
@@ -12,7 +13,7 @@ import { tile } from './tile.ts';
 import type { PatternWords } from './words.ts';
 
 /** What a pattern is asked for, as plain data. */
-type DrawnRequest = SignPattern | FacePattern | PartPattern | StickPattern;
+type DrawnRequest = SignPattern | FacePattern | PartPattern | StickPattern | DrillingPattern;
 export type PatternRequest = DrawnRequest | PrintsPattern;
 
 type Kind = DrawnRequest['kind'];
@@ -28,6 +29,7 @@ const DRAWN: {
   face: facePatterns,
   part: partPatterns,
   sticks: stickPatterns,
+  drilling: drillingPatterns,
 };
 
 /**

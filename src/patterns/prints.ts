@@ -10,6 +10,7 @@ import type { Mm } from '../measure/units.ts';
 import { type Print, type PrintedSign, printOf } from './kind/print.ts';
 import { type PageSetup, type Sheet, sheetsOf } from './paper.ts';
 import type { PatternPage, PatternSet } from './result.ts';
+import { onShelves } from './shelves.ts';
 
 /** All signs that are printed in color: small ones share pages. */
 export interface PrintsPattern {
@@ -81,21 +82,14 @@ export function printSets({ signs }: PrintsPattern, setup: PageSetup): PatternSe
   ];
 }
 
-/** Rows of pictures, the tallest first, each as far left and down as there is room. */
+/** Pictures in rows on pages. */
 function gang(prints: readonly Print[], room: Room, setup: PageSetup): PatternSet {
-  const pages: Shown[][] = [];
-  let [x, y, row] = [0, 0, 0];
-  for (const print of prints.toSorted((a, b) => b.h - a.h || b.w - a.w)) {
-    if (pages.length > 0 && x + print.w > room.w) [x, y, row] = [0, y + row + APART, 0];
-    if (pages.length === 0 || y + print.h > room.h) {
-      pages.push([]);
-      [x, y, row] = [0, 0, 0];
-    }
-    const window = { x: 0, y: 0, w: print.w, h: print.h };
-    pages.at(-1)?.push({ print, window, at: { x, y }, trim: { x: [], y: [] } });
-    x += print.w + APART;
-    row = Math.max(row, print.h);
-  }
+  const pages = onShelves(prints, room, APART).map((page) =>
+    page.map(({ one: print, at }): Shown => {
+      const window = { x: 0, y: 0, w: print.w, h: print.h };
+      return { print, window, at, trim: { x: [], y: [] } };
+    }),
+  );
   const [only, more] = prints;
   const title = only && !more ? only.title : setup.words.prints;
   const drawn = pages.map((shown, i) =>

@@ -34,6 +34,21 @@ export interface PatternWords {
   readonly rule: string;
   readonly face: string;
   readonly part: (name: string) => string;
+  readonly drilling: {
+    readonly title: string;
+    /** What is done with the templates. */
+    readonly note: string;
+    /** At a line that lies on an edge of what is beneath. */
+    readonly edge: string;
+    /** Of a hole that a screw passes through. */
+    readonly through: (bit: string) => string;
+    /** Of one that its thread cuts into: by the kind of wood, and how deep. */
+    readonly lead: (soft: string, hard: string, deep: string) => string;
+    /** Before the places of the middles of all. */
+    readonly middle: string;
+    /** Where the middle of one lies. */
+    readonly place: (name: string, x: string, y: string) => string;
+  };
   /** Title of the pages of story sticks. */
   readonly sticks: string;
   /** What is done with their strips. */

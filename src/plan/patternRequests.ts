@@ -1,4 +1,3 @@
-import type { Face } from '../bed/face.ts';
 import { allKeepClears } from '../bed/legFootprints.ts';
 import { BLEED, POUNCE } from '../design/defaults.ts';
 import { isBent } from '../design/look.ts';
@@ -14,24 +13,20 @@ import type { LaidLetters, LaidPart } from '../layout/laid.ts';
 import { holesOff } from '../lettering/stencil/sheet.ts';
 import { groupOf } from '../list/grouped.ts';
 import type { StoryStick } from '../marks/result.ts';
-import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
 import { isPrinted, type Printing } from '../patterns/kind/print.ts';
 import type { SignPattern } from '../patterns/kind/sign.ts';
 import type { PatternRequest } from '../patterns/planPatterns.ts';
+import { type DrillingInput, drillingRequests } from './drilling.ts';
 import type { Grounds, Seam } from './ground.ts';
 import type { SignPlan } from './types.ts';
 
-export interface RequestInput {
+export interface RequestInput extends DrillingInput {
   readonly design: Design;
-  readonly face: Face;
-  readonly parts: readonly LaidPart[];
   readonly pieces: readonly Piece[];
   readonly signs: readonly SignPlan[];
   readonly seams: Grounds['seams'];
   readonly sticks: readonly StoryStick[];
-  readonly measure: MeasureStyle;
-  readonly nameOf: (id: string) => string;
   readonly finishOf: (id: string) => string;
 }
 
@@ -55,6 +50,7 @@ export function patternRequests(input: RequestInput): PatternRequest[] {
     ...(also.includes('story-sticks') ? [stickRequest(input)] : []),
     ...partRequests(input, also.includes('parts')),
     ...(also.includes('face') ? [faceRequest(input)] : []),
+    ...(also.includes('drilling') ? drillingRequests(input) : []),
   ]);
 }
 

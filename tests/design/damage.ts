@@ -366,5 +366,5 @@ const JOINTS: Design['joints'] = [
 const SMALL = {
   keepClears: [{ id: 'k', name: 'Latch', why: 'latch', box: box(850, 1200, 40, 40), height: 30 }],
   owned: [{ id: 'w', stock: 'pine-1x2', length: 900, count: 2, defects: [{ from: 100, to: 140 }] }],
-  pages: { ...newDesign().pages, paper: 'a0', also: ['story-sticks', 'face', 'parts'] },
+  pages: { ...newDesign().pages, paper: 'a0', also: ['story-sticks', 'face', 'parts', 'drilling'] },
 } satisfies Partial<Design>;

@@ -47,7 +47,7 @@ const deed: fc.Arbitrary<Deed> = fc.oneof(
   fc.record({ do: fc.constant('letter' as const), pick, text: fc.stringMatching(/^[A-Z8&]{1,4}$/) }),
   fc.record({
     do: fc.constant('also' as const),
-    also: fc.subarray<Design['pages']['also'][number]>(['story-sticks', 'parts', 'face']),
+    also: fc.subarray<Design['pages']['also'][number]>(['story-sticks', 'parts', 'face', 'drilling']),
   }),
 );
 

@@ -5,6 +5,7 @@ import { bodyOf } from '../../src/fold/body.ts';
 import { massesOf } from '../../src/load/mass.ts';
 import { patternRequests } from '../../src/plan/patternRequests.ts';
 import { createPlanner } from '../../src/plan/plan.ts';
+import { PLAN_WORDS } from '../../src/plan/words/tables.ts';
 import { SUPPLIES } from './starters.ts';
 
 /**
@@ -52,6 +53,7 @@ describe('a head that is sawn from sheet, through the plan', () => {
     const requests = patternRequests({
       ...{ design: plan.design, face: plan.face, parts: plan.layout.parts, pieces: plan.joinery.pieces },
       ...{ signs: [], seams: new Map(), sticks: [], measure: { unit: 'mm', fraction: '16' } },
+      ...{ fastened: [], tables: plan.tables, words: PLAN_WORDS.en.patterns },
       nameOf: (id) => id,
       finishOf: (id) => id,
     });

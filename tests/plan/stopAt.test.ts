@@ -75,6 +75,7 @@ describe('a strip that stops at an arch, through the plan', () => {
     const requests = patternRequests({
       ...{ design: made, face, parts: layout.parts, pieces: joinery.pieces, signs: [], sticks: [] },
       ...{ seams: new Map(), measure: { unit: 'mm', fraction: '16' } },
+      ...{ fastened: [], tables: plan.tables, words: PLAN_WORDS.en.patterns },
       nameOf: (id) => id,
       finishOf: (id) => id,
     });

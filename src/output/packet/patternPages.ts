@@ -124,7 +124,7 @@ function keyMap(set: PatternSet, room: Box): DrawItem[] {
   });
 }
 
-/** Sets that go on from each other, such as the pages of story sticks, are one to whoever joins them. */
+/** Sets of one title, such as the pages of story sticks, are one to whoever joins them: those of parts have titles of their own. */
 function jobsOf(
   sets: readonly PatternSet[],
 ): { readonly sets: readonly PatternSet[]; readonly first: number }[] {
@@ -132,7 +132,7 @@ function jobsOf(
   let first = 1;
   for (const set of sets) {
     const last = jobs.at(-1);
-    if (last?.sets[0]?.title === set.title && set.for.startsWith('story-sticks')) last.sets.push(set);
+    if (last?.sets[0]?.title === set.title) last.sets.push(set);
     else jobs.push({ sets: [set], first });
     first += set.pages.length;
   }

@@ -1,5 +1,9 @@
 import type { Drawing } from '../../drawing/drawing.ts';
 import type { Box } from '../../geometry/shape.ts';
+import type { Mm } from '../../measure/units.ts';
+
+/** Beside what shares a page, or below it: what the page's measuring square takes up. */
+export const SQUARE: Mm = 58;
 
 /** A full-size drawing that is to be tiled. */
 export interface Pattern {

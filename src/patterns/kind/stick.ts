@@ -9,7 +9,7 @@ import type { MeasureStyle } from '../../measure/style.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { PatternWords } from '../words.ts';
 import { FOLLOW } from './outlines.ts';
-import type { Pattern } from './pattern.ts';
+import { type Pattern, SQUARE } from './pattern.ts';
 
 export interface StickMark {
   readonly at: Mm;
@@ -182,9 +182,6 @@ function drawStrip({ stick, labels, from, to, number }: Strip, of: number, width
     layer('labels', [...leaders, ...told]),
   ];
 }
-
-/** Beside strips or below them: what a page's measuring square takes up. */
-const SQUARE: Mm = 58;
 
 /**
  * Story sticks in strips that are cut apart and joined end to end, as many beside each other as a page holds.

@@ -10,7 +10,7 @@ import type { PlanMemory } from './memory.ts';
 
 type PatternInput = Pick<
   RequestInput,
-  'design' | 'face' | 'parts' | 'pieces' | 'signs' | 'seams' | 'sticks'
+  'design' | 'face' | 'parts' | 'pieces' | 'signs' | 'seams' | 'sticks' | 'fastened' | 'tables'
 > & {
   readonly supplies: Supplies;
   readonly stocks: ReadonlyMap<string, Stock>;
@@ -40,8 +40,8 @@ export function planPatterns(
     return { sets: [], checks: [check], setup, byText: new Map() };
   }
   const say = sayFor({ design, stocks, language: supplies.language });
-  const { measure } = setup;
-  const requests = patternRequests({ ...about, measure, nameOf: say.name, finishOf: say.finish });
+  const { measure, words } = setup;
+  const requests = patternRequests({ ...about, measure, words, nameOf: say.name, finishOf: say.finish });
   const known = last?.setup === setup ? last.byText : null;
   const byText = new Map<string, PatternPlan>();
   const plans = requests.map((request) => {

@@ -182,10 +182,11 @@ const patterns: StagesFor<'pages' | 'patterns'> = {
     pageSetup,
   ),
   patterns: stage(
-    ({ design, face, layout, joined, lettering, grounds, marks, supplies, stocks, pages, memory }) => ({
-      ...{ design, face, parts: layout.parts, pieces: joined.pieces },
+    ({ layout, joined, lettering, grounds, marks, fastening, pages, memory, ...known }) => ({
+      ...{ design: known.design, face: known.face, tables: known.tables },
+      ...{ parts: layout.parts, pieces: joined.pieces, fastened: fastening.parts },
       ...{ signs: lettering.signs, seams: grounds.seams, sticks: marks.sticks },
-      ...{ supplies, stocks, setup: pages, memory },
+      ...{ supplies: known.supplies, stocks: known.stocks, setup: pages, memory },
     }),
     ({ memory, ...input }, last) => planPatterns(input, last, memory),
   ),

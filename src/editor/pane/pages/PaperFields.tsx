@@ -11,7 +11,7 @@ import { useLanguage, useWords } from '../../words/t.ts';
 import { namesOf } from '../facts/choices.ts';
 import { useChange } from '../facts/useChange.ts';
 
-const ALSO = ['story-sticks', 'face', 'parts'] as const;
+const ALSO = ['story-sticks', 'face', 'parts', 'drilling'] as const;
 
 const paperOf = ({ paper }: Pages) => tables().papers.find(({ id }) => id === paper);
 

@@ -41,6 +41,7 @@ export const pagesWords: Record<keyof typeof en, string> = {
   'pages.also.story-sticks': 'Anreißlatten mit allen Anrissen',
   'pages.also.face': 'Die ganze Front, 1 : 1',
   'pages.also.parts': 'Umrisse geformter Füllungen und Schilder',
+  'pages.also.drilling': 'Bohrschablonen für Beschläge',
 
   'printer.lead':
     'Das Testblatt mit 100 % drucken, beide Lineale vom ersten bis zum letzten Strich messen und das Abgelesene eingeben. Danach sind die Schablonen maßhaltig. Der Wert bleibt auf diesem Gerät: er gehört zum Drucker, nicht zum Entwurf.',

@@ -38,6 +38,7 @@ export const pagesWords = {
   'pages.also.story-sticks': 'Story sticks with all marks',
   'pages.also.face': 'The whole face, full size',
   'pages.also.parts': 'Outlines of shaped panels and signs',
+  'pages.also.drilling': 'Drilling templates for hardware',
 
   'printer.lead':
     'Print the test page at 100% (“Actual size”), measure both rulers from the first to the last line, and enter what you read. Patterns then come out true. This stays on this device: it belongs to the printer, not to the design.',

@@ -41,6 +41,7 @@ export const pagesWords: Record<keyof typeof en, string> = {
   'pages.also.story-sticks': 'Reglas de trazado con todas las marcas',
   'pages.also.face': 'El frente entero a tamaño real',
   'pages.also.parts': 'Contornos de paneles y rótulos con forma',
+  'pages.also.drilling': 'Plantillas de taladrado para herrajes',
 
   'printer.lead':
     'Imprimir la hoja de prueba al 100 % («Tamaño real»), medir las dos reglas de la primera a la última raya y anotar lo leído. Las plantillas salen entonces exactas. Queda en este dispositivo: es cosa de la impresora, no del diseño.',

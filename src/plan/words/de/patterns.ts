@@ -39,6 +39,15 @@ export const patterns: PatternWords = {
   face: 'Ganze Front',
   part: (name) => `Schablone: ${name}`,
   more: (count) => `und ${count} weitere`,
+  drilling: {
+    title: 'Bohrschablonen',
+    note: 'Auseinanderschneiden. Nach den Mittellinien aufkleben, fette Linien auf Holzkanten, Papier umgefaltet. Erst dahinter nachsehen. Kreuze anstechen, rechtwinklig bohren, mit Tiefenanschlag.',
+    edge: 'Kante des Holzes',
+    through: (bit) => `Mit ${bit} ganz durchbohren, Abfallholz dahinter geklemmt`,
+    lead: (soft, hard, deep) => `In Weichholz ${soft}, in Hartholz oder Platte ${hard} bohren, ${deep} tief`,
+    middle: 'Mitte, von links und von unten auf der Front:',
+    place: (name, x, y) => `${name}: ${x} quer, ${y} hoch`,
+  },
   sticks: 'Anreißlatten',
   joinSticks: 'Streifen trennen. Jede Lasche unter den Streifen davor legen, Linie auf Linie, und kleben.',
   strip: {

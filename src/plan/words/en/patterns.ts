@@ -39,6 +39,15 @@ export const patterns: PatternWords = {
   face: 'Whole face',
   part: (name: string) => `Template: ${name}`,
   more: (count) => `and ${count} more`,
+  drilling: {
+    title: 'Drilling templates',
+    note: 'Cut apart. Tape on by the center lines, bold lines on edges of the wood, paper folded over. Look behind first. Prick the crosses and drill square, with a stop on the bit.',
+    edge: 'edge of the wood',
+    through: (bit) => `Drill ${bit} right through, scrap clamped behind`,
+    lead: (soft, hard, deep) => `Drill ${soft} in softwood, ${hard} in hardwood or board, ${deep} deep`,
+    middle: 'Middle, from the left and the bottom of the face:',
+    place: (name, x, y) => `${name}: ${x} across, ${y} up`,
+  },
   sticks: 'Story sticks',
   joinSticks: 'Cut the strips apart. Lay each tab under the strip before it, line on line, and tape.',
   strip: {

@@ -39,6 +39,16 @@ export const patterns: PatternWords = {
   face: 'Frente entero',
   part: (name) => `Plantilla: ${name}`,
   more: (count) => `y ${count} más`,
+  drilling: {
+    title: 'Plantillas de taladrado',
+    note: 'Recorte. Pegue por las líneas de centro, las gruesas sobre cantos de la madera, papel doblado. Mire antes detrás. Marque las cruces y taladre a escuadra, con tope de broca.',
+    edge: 'canto de la madera',
+    through: (bit) => `Taladre con ${bit} de lado a lado, con un retal sujeto detrás`,
+    lead: (soft, hard, deep) =>
+      `Taladre con ${soft} en madera blanda, ${hard} en madera dura o tablero, a ${deep} de profundidad`,
+    middle: 'Centro, desde la izquierda y desde abajo del frente:',
+    place: (name, x, y) => `${name}: ${x} a lo ancho, ${y} a lo alto`,
+  },
   sticks: 'Reglas de trazado',
   joinSticks: 'Separar las tiras. Meter cada pestaña bajo la tira anterior, línea sobre línea, y pegar.',
   strip: {
