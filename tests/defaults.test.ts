@@ -89,6 +89,8 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'fastening/planFastening.ts: use.get(key)?.count ?? 0',
     'finish/jobs.ts: before?.[of] ?? 0',
     'finish/planFinish.ts: seen.get(finish) ?? { face: 0, edge: 0 }',
+    'job/ids.ts: next.get(stem) ?? 0',
+    'job/rest.ts: had.get(wood.stock) ?? { count: 0, cost: 0 }',
     'joinery/overlap.ts: shared.get(key)?.region ?? []',
     'layout/solve/network.ts: members.get(at) ?? { parts: [], links: [] }',
     'output/packet/fastenerMarks.ts: ways.get(key)?.count ?? 0',
@@ -102,6 +104,10 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'editor/pane/part/PartFields.tsx: KIND_FIELDS[part.kind] as ComponentType<{ part: Part }>',
     'editor/pane/part/shapeFields.ts: (shape as Readonly<Record<string, unknown>>)[name] as never',
     'plan/words/words.ts: words.rules[rule.kind] as (rule: Rule, result: number | null, say: RuleSay) => string',
+  ],
+  'Of stocks of which nothing is said.': [
+    'job/acts.ts: cutting.basis?.[stock] ?? 0',
+    'job/rest.ts: had.get(bound.stock) ?? { count: 0, cost: 0 }',
   ],
   'A field that is empty until something is typed, or hidden where there is none.': [
     'editor/pane/bed/bedFields.ts: beside[side] ?? 0',

@@ -87,5 +87,7 @@ export interface Cutting {
   readonly boardsBound: readonly BoardsBound[];
   readonly sheets: readonly CutSheet[];
   readonly sheetsBound: readonly BoardsBound[];
+  /** Where some of it is done: what had been said of the job when each stock's plan was made, by its id. */
+  readonly basis?: Readonly<Record<string, number>>;
   readonly checks: readonly Check[];
 }

@@ -14,6 +14,7 @@ import {
   thing,
 } from './field.ts';
 import { FORMS } from './fileWords.ts';
+import { jobSchema } from './job/schema.ts';
 import {
   FARTHEST_HANDLE,
   FORMAT_VERSION,
@@ -866,6 +867,8 @@ export const designSchema = z.strictObject({
   fonts: z.array(z.strictObject({ id, name: label, data: z.string().max(8_000_000) })).max(20),
   /** Pictures the person opened, kept with the design; absent: none. */
   pictures: z.array(pictureSchema).max(60).optional(),
+  /** What is cut, fastened, painted and bought already; absent: nothing. */
+  job: jobSchema.optional(),
 });
 
 export type Design = Immutable<z.infer<typeof designSchema>>;

@@ -84,7 +84,7 @@ function sameRings(a: readonly (readonly Point[])[], b: readonly (readonly Point
 }
 
 /** Molding may be turned only when its section is the same from both edges. */
-function mayTurn(piece: Draft, stock: Stock | null): boolean {
+export function mayTurn(piece: Draft, stock: Stock | null): boolean {
   return piece.form !== 'shaped' || stock?.form !== 'shaped' || isSymmetric(stock);
 }
 
@@ -93,7 +93,7 @@ const isSymmetric = (stock: ShapedStock): boolean =>
   stock.section.every((p) => stock.section.some((q) => near(q.x, stock.width - p.x) && near(q.y, p.y)));
 
 /** The piece turned end for end, its show face still toward the reader. */
-function turned(piece: Draft): Draft {
+export function turned(piece: Draft): Draft {
   const { x, y, w, h } = boxOfPoints(piece.outline);
   const turn = (p: Point): Point => ({ x: 2 * x + w - p.x, y: 2 * y + h - p.y });
   return {

@@ -1,9 +1,12 @@
 import { orderChecks } from '../check/check.ts';
 import { planCutting } from '../cutting/cutting.ts';
 import type { Cutting } from '../cutting/result.ts';
+import { liveFacts } from '../design/job/record.ts';
 import type { Design } from '../design/schema.ts';
+import { cutRest } from '../job/rest.ts';
 import type { Piece } from '../joinery/piece.ts';
 import type { KeptResults } from '../layout/kept.ts';
+import { pick } from '../list/at.ts';
 import type { Stock } from '../materials/types.ts';
 import { type Plan, PlanCancelled, type Watch } from './types.ts';
 
@@ -63,9 +66,13 @@ export function stockCuts({ pieces, stocks, owned, shop }: CutInput): readonly S
   });
 }
 
-const factsOf = ({ pieces, owned, shop }: StockCut, nodes: number): readonly unknown[] => [
+/** What is on hand of a stock, as a text: of other stocks it does not follow. */
+const ofStock = (owned: Design['owned'], id: string): string =>
+  JSON.stringify(owned.filter(({ stock }) => stock === id));
+
+const factsOf = ({ stock, pieces, owned, shop }: StockCut, nodes: number): readonly unknown[] => [
   pieces,
-  owned,
+  ofStock(owned, stock.id),
   shop,
   nodes,
 ];
@@ -109,6 +116,40 @@ export function cutStocks(cuts: readonly StockCut[], { nodes, watch, results }: 
     ),
   );
 }
+
+/** What is to be cut, and what of it is cut. */
+export interface JobCuts {
+  readonly cuts: readonly StockCut[];
+  readonly pieces: readonly Piece[];
+  readonly job: Design['job'];
+}
+
+/** The same with what is done: each stock is cut from what is left of it, cut pieces lie where they were cut. */
+export function cutWithJob({ cuts, pieces, job }: JobCuts, search: Search): Cutting {
+  const facts = liveFacts(job);
+  if (facts.length === 0) return cutStocks(cuts, search);
+  const rests = cuts.map((cut, done) => {
+    const { stock, owned, shop } = cut;
+    const watch = share(search.watch, done, cuts.length);
+    return cutRest({
+      ...{ stock, owned, shop, facts, pieces: pieces.filter((piece) => piece.stock === stock.id) },
+      solve: (open, onHand, round) => {
+        const [left] = stockCuts({ pieces: open, stocks: new Map([[stock.id, stock]]), owned: onHand, shop });
+        if (!left) return NO_CUTTING;
+        return search.results.of(stock, `cut-${round}`, factsOf(left, search.nodes), () =>
+          cutStock(left, search.nodes, watch),
+        );
+      },
+    });
+  });
+  return {
+    ...together(rests.map(({ cutting }) => cutting)),
+    basis: Object.fromEntries(rests.map(({ basis }, i) => [pick(cuts, i).stock.id, basis])),
+  };
+}
+
+/** Of a stock of which nothing is left to be cut. */
+const NO_CUTTING: Cutting = { boards: [], boardsBound: [], sheets: [], sheetsBound: [], checks: [] };
 
 /**
  * The cutting with what `few` steps at most find for the stocks that would be cut anew; null where there are none, or

@@ -54,7 +54,8 @@ export function createPlanner(): Planner {
         known = { ...known, cutting: drafted };
         return;
       }
-      if (name === 'cutting' && options.onDraft) {
+      // With what is done a plan is of what is left: that is soon found, and boards must not change under the saw.
+      if (name === 'cutting' && options.onDraft && !design.job) {
         const search = { nodes, watch: options, results: memory.results };
         const draft = draftCutting(known.cuts, DRAFT_EFFORT.nodes, search);
         if (draft) options.onDraft(make(design, supplies, options, draft));

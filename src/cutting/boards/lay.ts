@@ -8,7 +8,7 @@ import { type Load, shapeCounts } from './problem.ts';
 import type { Source, StockProblem } from './stock.ts';
 
 /** Length of plain board with the same area: what a piece with slanted ends really takes of the wood. */
-const meanLength = (piece: Piece): Mm => Math.abs(signedArea(lyingOutline(piece))) / piece.width;
+export const meanLength = (piece: Piece): Mm => Math.abs(signedArea(lyingOutline(piece))) / piece.width;
 
 /** Gives out boards and pieces to the loads: owned first, then bought, longest and fullest first. */
 export function layBoards(s: StockProblem, loads: readonly Load[], stockId: string, keep: Mm): CutBoard[] {

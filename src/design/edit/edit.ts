@@ -1,4 +1,5 @@
 import { pick } from '../../list/at.ts';
+import { succeeding } from '../job/record.ts';
 import type { Design } from '../schema.ts';
 import type { Edit, EditKind, EditOf, EditProblem, EditResult } from './kinds.ts';
 import { editOf, found, indexOf, itemsOf, problem, withItems } from './list.ts';
@@ -50,10 +51,11 @@ function replacesFrom(edits: readonly Edit[], from: number): EditOf<'replace'>[]
   return found;
 }
 
-/** Sets a whole field. */
+/** Sets a whole field. What was said of the job is never forgotten: an earlier record is told as a later word. */
 function set(design: Design, edit: EditOf<'set'>): EditResult {
   const inverse = { kind: 'set', field: edit.field, value: design[edit.field] } as Edit;
-  return { ok: true, design: { ...design, [edit.field]: edit.value }, inverse };
+  const value = edit.field === 'job' ? succeeding(design.job, edit.value) : edit.value;
+  return { ok: true, design: { ...design, [edit.field]: value }, inverse };
 }
 
 /** Puts an item into a list, at the end when no place is given. */

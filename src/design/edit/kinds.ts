@@ -30,6 +30,7 @@ export const FIELDS = [
   'supplies',
   'pages',
   'light',
+  'job',
 ] as const;
 export type Field = (typeof FIELDS)[number];
 

@@ -10,7 +10,7 @@ import { paintedLayers } from '../../lettering/painted.ts';
 import { planLoad } from '../../load/planLoad.ts';
 import { planMarks } from '../../marks/planMarks.ts';
 import { bodiesOf } from '../bodies.ts';
-import { cutStocks, stockCuts } from '../cuttingStage.ts';
+import { cutWithJob, stockCuts } from '../cuttingStage.ts';
 import { gluing } from '../gluing.ts';
 import { planGrounds } from '../ground.ts';
 import { planLetters, withLetterGlue, withLetters } from '../letters.ts';
@@ -90,8 +90,11 @@ const cutting: StagesFor<'cutting'> = {
   // Who is told while it runs is none of its inputs.
   cutting: (known, last) =>
     stage(
-      ({ cuts, nodes, memory }: Known) => ({ cuts, nodes, results: memory.results }),
-      ({ cuts, ...search }) => cutStocks(cuts, { ...search, watch: known.watch }),
+      ({ cuts, joinery: { pieces }, design: { job }, nodes, memory }: Known) => ({
+        ...{ cuts, pieces, job, nodes, results: memory.results },
+      }),
+      ({ cuts, pieces, job, ...search }) =>
+        cutWithJob({ cuts, pieces, job }, { ...search, watch: known.watch }),
     )(known, last),
 };
 

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { boardDrawing } from '../../../cutting/boardDrawing.ts';
-import { unusedOf } from '../../../cutting/boards/stretch.ts';
 import type { CutBoard } from '../../../cutting/result.ts';
+import { unusedOn } from '../../../job/unused.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import { under } from '../../../list/at.ts';
 import type { Mm } from '../../../measure/units.ts';
@@ -34,7 +34,7 @@ export function BoardCard({ plan, board, number, pieces, longest, cut, onCut }: 
         board,
         pieces,
         width,
-        unused: unusedOf(board, plan.design),
+        unused: unusedOn(board, plan.design),
         text: cuttingText(say, t),
         paper: 110,
         longest,

@@ -1,9 +1,9 @@
 import { boardDrawing } from '../../../cutting/boardDrawing.ts';
-import { unusedOf } from '../../../cutting/boards/stretch.ts';
 import { numbered } from '../../../cutting/numbered.ts';
 import type { CutBoard } from '../../../cutting/result.ts';
 import { moved, text } from '../../../drawing/items.ts';
 import { TEXT } from '../../../drawing/style.ts';
+import { unusedOn } from '../../../job/unused.ts';
 import { byId } from '../../../materials/lookup.ts';
 import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
@@ -30,7 +30,7 @@ function boardBlock(
     board,
     pieces: byId(plan.joinery.pieces),
     width: stock && stock.form !== 'sheet' ? stock.width : 50,
-    unused: unusedOf(board, plan.design),
+    unused: unusedOn(board, plan.design),
     text: { length: told, angle: packet.say.angle, offcut: (along) => terms.rest(told(along)) },
     paper: width,
     longest,
