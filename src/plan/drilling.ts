@@ -88,7 +88,7 @@ export function drillingRequests(input: DrillingInput): PatternRequest[] {
       return screw && one.at.length > 0 ? [drilled(one, screw, middle, measure, words)] : [];
     });
     if (holes.length === 0) continue;
-    const [x = [], y = []] = AXES.map((axis) => edgesAt(under.get(on) ?? [], middle, axis));
+    const [x = [], y = []] = AXES.map((axis) => edgesAt(groupOf(under, on), middle, axis));
     const template = {
       name: names.get(spec.sold?.entry ?? '')?.name ?? nameOf(laid.part),
       region: translateRegion(region, -middle.x, -middle.y),

@@ -4,6 +4,7 @@ import { scaleFor } from '../../drawing/scaleBar.ts';
 import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
 import { wrapped } from '../../drawing/text.ts';
 import type { Box } from '../../geometry/shape.ts';
+import { pick } from '../../list/at.ts';
 import { formatMoney } from '../../measure/format.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
@@ -92,7 +93,7 @@ function linesOf(packet: Packet, faces: readonly FaceFigures[], names: readonly 
   });
   const [first] = faces;
   const told = (first?.rows ?? []).map(({ term }, i): Line => {
-    const cells = faces.map(({ rows }) => cell(rows[i]?.words ?? ''));
+    const cells = faces.map(({ rows }) => cell(pick(rows, i).words));
     return { term, cells };
   });
   const most = Math.max(...faces.map(({ paints }) => paints.length));
