@@ -31,7 +31,7 @@ export const USAGE = `Usage: npm run plan -- DESIGN.json --out DIR [--paper NAME
          [--prices FILE.csv] [--on-hand FILE.csv] [--without SECTIONS]
 
 Reads a design file and writes the whole plan into DIR: plan.json, packet.pdf, patterns.pdf, labels.pdf,
-cut-list.csv, paint.csv, shopping.csv, prices.csv, on-hand.csv, face.svg, room.svg, face-outlines.svg, face.dxf, and one SVG and one DXF for each sign.
+one-page.pdf, cut-list.csv, paint.csv, shopping.csv, prices.csv, on-hand.csv, face.svg, room.svg, face-outlines.svg, face.dxf, and one SVG and one DXF for each sign.
 
   --out DIR      folder to write into; made if it is not there
   --paper NAME   paper for packet and patterns instead of the design's: letter, legal, tabloid, a5 to a0,

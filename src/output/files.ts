@@ -13,6 +13,7 @@ import { faceDrawing, faceOutlines } from './drawings.ts';
 import { dxfOf } from './dxf/dxf.ts';
 import { planJson } from './json/planJson.ts';
 import { labelPages } from './packet/labels.ts';
+import { onePage } from './packet/onePage.ts';
 import { packetOf } from './packet/packet.ts';
 import { patternPages } from './packet/patternPages.ts';
 import { PACKET_WORDS } from './packet/words/words.ts';
@@ -69,6 +70,19 @@ export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
           },
           letters,
         ),
+    },
+    {
+      name: 'one-page.pdf',
+      type: 'application/pdf',
+      make: () => {
+        const { name, date } = plan.design;
+        const page = onePage(plan);
+        return pdfOf(
+          [page],
+          { title: `${name}: ${page.drawing.title}`, date, language: plan.language },
+          letters,
+        );
+      },
     },
     {
       name: 'labels.pdf',

@@ -45,6 +45,7 @@ describe('the command', () => {
         'face.svg',
         'room.svg',
         'labels.pdf',
+        'one-page.pdf',
         'packet.pdf',
         'paint.csv',
         'on-hand.csv',

@@ -1,9 +1,11 @@
 import fc from 'fast-check';
-import { strFromU8, unzipSync } from 'fflate';
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { expect, it, vi } from 'vitest';
+import { MOST_CHARACTERS } from '../../src/design/limits.ts';
 import { openDesign } from '../../src/design/open.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { EXPORTS } from '../../src/editor/kept/export/exports.ts';
+import { designIn } from '../../src/editor/kept/packed.ts';
 import type { CurrentPlan } from '../../src/editor/planning/planner.ts';
 import { starter } from '../plan/starters.ts';
 import { runs } from '../runs.ts';
@@ -41,6 +43,20 @@ it('writes each file under the name of its design, and all in one under its date
   expect(opened).toMatchObject({ ok: true, design, repairs: [] });
   // The same again, whatever the clock says.
   expect((await written('all', design))?.files[0]?.bytes).toEqual(all?.files[0]?.bytes);
+});
+
+it('gives the design back out of the one file, whatever it is called, and out of no other', async () => {
+  for (const name of ['Kiosk', 'Floor plan', 'plan', 'ファサード']) {
+    const design = { ...KIOSK, name };
+    const [all] = (await written('all', design))?.files ?? [];
+    const text = designIn(all?.bytes ?? new Uint8Array());
+    expect(openDesign(text ?? ''), name).toMatchObject({ ok: true, design: { name } });
+  }
+  const zip = (files: Record<string, string>) =>
+    designIn(zipSync(Object.fromEntries(Object.entries(files).map(([name, text]) => [name, strToU8(text)]))));
+  expect(zip({ 'photo.png': 'a', 'folder/design.json': '{}' })).toBe(null);
+  // 64 MB of blanks unfold from a few kilobytes: passed over, not unfolded.
+  expect(zip({ 'a.json': ' '.repeat(4 * MOST_CHARACTERS + 1), 'longer.json': '{}' })).toBe('{}');
 });
 
 it('names them by what every file system takes, whatever a design is called and dated', async () => {

@@ -18,7 +18,12 @@ interface FilePickers {
 }
 
 const pickers = (): FilePickers => window as unknown as FilePickers;
-const TYPES = [{ description: 'Showface', accept: { 'application/json': ['.json'] } }];
+const JSON_FILES = { 'application/json': ['.json'] };
+const TYPES = [{ description: 'Showface', accept: JSON_FILES }];
+const OPENED = [{ description: 'Showface', accept: { ...JSON_FILES, 'application/zip': ['.zip'] } }];
+
+/** What ZIP files begin with. */
+const ZIP = [0x50, 0x4b, 3, 4] as const;
 
 /** Files that designs came from, by design id, so that saving goes back to them. */
 const handles = new Map<string, FileHandle>();
@@ -26,15 +31,16 @@ const handles = new Map<string, FileHandle>();
 export async function openFile(store: EditorStore): Promise<void> {
   const pick = pickers().showOpenFilePicker;
   if (!pick) {
-    const file = await pickByInput('.json,application/json');
+    const file = await pickByInput('.json,.zip,application/json,application/zip');
     if (file) await openFrom(store, file);
     return;
   }
-  const picked = await pick.call(window, { types: TYPES }).catch(() => []);
+  const picked = await pick.call(window, { types: OPENED }).catch(() => []);
   const [handle] = picked;
   if (!handle) return;
   const id = await openFrom(store, await handle.getFile());
-  if (id) handles.set(id, handle);
+  // A file of everything stays what it is.
+  if (id && !handle.name.endsWith('.zip')) handles.set(id, handle);
 }
 
 /**
@@ -48,7 +54,7 @@ export async function openFrom(store: EditorStore, file: File): Promise<string |
   };
   // No character takes more than four bytes: a larger file is not even read.
   if (file.size > MOST_CHARACTERS * 4) return refuse([t('file.tooLarge')]);
-  const text = await file.text().catch(() => null);
+  const text = await textIn(file).catch(() => null);
   if (text === null) return refuse([t('file.unreadable')]);
   if (text.includes('"showfaceAssembly"')) {
     const { bringOwn } = await import('./own.ts');
@@ -66,6 +72,14 @@ export async function openFrom(store: EditorStore, file: File): Promise<string |
   });
   say(store, t('say.opened', { name: opened.design.name }));
   return id;
+}
+
+/** The text of a file; of one in which everything was exported, that of its design. */
+async function textIn(file: File): Promise<string | null> {
+  const start = new Uint8Array(await file.slice(0, ZIP.length).arrayBuffer());
+  if (!ZIP.every((byte, i) => start[i] === byte)) return file.text();
+  const { designIn } = await import('./packed.ts');
+  return designIn(new Uint8Array(await file.arrayBuffer()));
 }
 
 export async function saveFile(store: EditorStore): Promise<void> {

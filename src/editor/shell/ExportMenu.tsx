@@ -4,20 +4,23 @@ import { lazyPart } from '../control/lazyPart.tsx';
 import { Menu, MenuItem } from '../control/Menu.tsx';
 import { Guard } from '../frame/Guard.tsx';
 import { ExportStatus } from '../kept/export/ExportStatus.tsx';
-import { EXPORTS } from '../kept/export/exports.ts';
+import { EXPORTS, SHARED } from '../kept/export/exports.ts';
+import { canShare } from '../kept/export/share.ts';
 import { useExport } from '../kept/export/useExport.ts';
 import { useWords } from '../words/t.ts';
 
 const DoubtDialog = lazyPart(() => import('./DoubtDialog.tsx').then((m) => m.DoubtDialog));
 
+const ShareDialog = lazyPart(() => import('./ShareDialog.tsx').then((m) => m.ShareDialog));
+
 /** Everything that the command writes, one line each, and a picture. */
 export function ExportMenu() {
   const t = useWords();
-  const { job, doubt, write, drop } = useExport();
+  const { job, doubt, toShare, write, drop } = useExport();
   return (
     <>
       <Menu label={t('menu.export')} icon={Download} keys="Control+P Meta+P" caution="export">
-        {EXPORTS.map((entry) => (
+        {[...EXPORTS, ...(canShare() ? [SHARED] : [])].map((entry) => (
           <MenuItem
             key={entry.id}
             label={t(entry.words)}
@@ -27,10 +30,13 @@ export function ExportMenu() {
         ))}
       </Menu>
       {job ? <ExportStatus job={job} /> : null}
-      {doubt ? (
+      {doubt || toShare ? (
         <Guard onLost={drop}>
           <Suspense fallback={null}>
-            <DoubtDialog doubt={doubt} onWrite={() => void write(doubt.entry, true)} onClose={drop} />
+            {doubt ? (
+              <DoubtDialog doubt={doubt} onWrite={() => void write(doubt.entry, true)} onClose={drop} />
+            ) : null}
+            {toShare ? <ShareDialog files={toShare} onClose={drop} /> : null}
           </Suspense>
         </Guard>
       ) : null}

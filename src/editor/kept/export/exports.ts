@@ -11,6 +11,8 @@ export interface ExportEntry {
   readonly id: string;
   readonly words: WordKey;
   readonly write: (plan: CurrentPlan, making: Making) => Promise<Made>;
+  /** Handed to the system's own board for sharing; else saved. */
+  readonly shared?: true;
 }
 
 const named = (id: string, words: WordKey, ...stems: string[]): ExportEntry => ({
@@ -53,9 +55,21 @@ async function everything(plan: CurrentPlan, making: Making): Promise<Made> {
 /** The face as a PNG. */
 export const PICTURE: ExportEntry = { id: 'picture', words: 'export.picture', write: pictureAlone };
 
+/** What is shown at home, handed to the system's own board for sharing. */
+export const SHARED: ExportEntry = {
+  id: 'share',
+  words: 'export.share',
+  shared: true,
+  write: async (plan, making) => {
+    const page = await makeFiles(plan, ['one-page.pdf'], making);
+    return namedAfter(plan, { ...page, files: [...(await facePicture(plan, making)), ...page.files] });
+  },
+};
+
 /** What can be written, in the order of the menu: the same files as the command's, and a picture. */
 export const EXPORTS: readonly ExportEntry[] = [
   { id: 'all', words: 'export.all', write: everything },
+  named('one-page', 'export.onePage', 'one-page.pdf'),
   named('packet', 'export.packet', 'packet.pdf'),
   named('patterns', 'export.patterns', 'patterns.pdf'),
   named('labels', 'export.labels', 'labels.pdf'),

@@ -7,6 +7,7 @@ import { say } from '../../state/store.ts';
 import { t } from '../../words/t.ts';
 import { saveBytes } from '../file.ts';
 import type { ExportEntry } from './exports.ts';
+import type { MadeFile } from './filesWorker.ts';
 
 /** What is being written just now. */
 export interface ExportJob {
@@ -36,6 +37,8 @@ export function useExport() {
   const planner = usePlanner();
   const [job, setJob] = useState<ExportJob | null>(null);
   const [doubt, setDoubt] = useState<ExportDoubt | null>(null);
+  /** Made to be shared, which the person has to press for once more. */
+  const [toShare, setToShare] = useState<readonly MadeFile[] | null>(null);
 
   const write = useCallback(
     async (entry: ExportEntry, anyway: boolean) => {
@@ -57,6 +60,7 @@ export function useExport() {
           ...{ signal: stop.signal, onFile },
           pixels: store.getState().picturePixels,
         });
+        if (entry.shared) return setToShare(files);
         for (const file of files) await saveBytes(file.name, file.type, file.bytes);
         const written = t('say.exported', { name });
         if (warnings.length === 0) say(store, written);
@@ -77,5 +81,9 @@ export function useExport() {
     },
     [store, planner],
   );
-  return { job, doubt, write, drop: () => setDoubt(null) };
+  const drop = () => {
+    setDoubt(null);
+    setToShare(null);
+  };
+  return { job, doubt, toShare, write, drop };
 }

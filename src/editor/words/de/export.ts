@@ -3,6 +3,7 @@ import type { exportWords as en } from '../en/export.ts';
 /** Words of the export menu. */
 export const exportWords: Record<keyof typeof en, string> = {
   'export.all': 'Alles in einer Datei (ZIP)',
+  'export.onePage': 'Eine Seite zum Zeigen (PDF)',
   'export.packet': 'Werkstattmappe (PDF)',
   'export.patterns': 'Schablonen 1 : 1 (PDF)',
   'export.labels': 'Etiketten für die Stücke (PDF)',
@@ -29,4 +30,9 @@ export const exportWords: Record<keyof typeof en, string> = {
   'export.anyway': 'Trotzdem schreiben',
   'export.toChecks': 'Zu den Prüfungen',
   'export.failed': '{name} konnte nicht geschrieben werden: {why}',
+  'export.share': 'Bild und Seite weitergeben …',
+  'share.title': 'Weitergeben',
+  'share.lead': 'Bild und Seite gehen dorthin, wo Sie gleich wählen; vorher geht nichts irgendwohin.',
+  'share.now': 'Ziel wählen',
+  'share.failed': 'Nicht weitergegeben: {why}',
 };

@@ -1,6 +1,7 @@
 /** Words of the export menu. */
 export const exportWords = {
   'export.all': 'Everything, in one file (ZIP)',
+  'export.onePage': 'One page to show (PDF)',
   'export.packet': 'Shop packet (PDF)',
   'export.patterns': 'Full-size patterns (PDF)',
   'export.labels': 'Labels for the pieces (PDF)',
@@ -26,4 +27,9 @@ export const exportWords = {
   'export.anyway': 'Write it anyway',
   'export.toChecks': 'Go to the checks',
   'export.failed': '{name} could not be written: {why}',
+  'export.share': 'Share picture and page…',
+  'share.title': 'Share',
+  'share.lead': 'The picture and the page go where you choose next; nothing goes anywhere before.',
+  'share.now': 'Choose where',
+  'share.failed': 'Not shared: {why}',
 } as const;

@@ -3,6 +3,7 @@ import type { exportWords as en } from '../en/export.ts';
 /** Words of the export menu. */
 export const exportWords: Record<keyof typeof en, string> = {
   'export.all': 'Todo, en un archivo (ZIP)',
+  'export.onePage': 'Una página para enseñar (PDF)',
   'export.packet': 'Dosier de taller (PDF)',
   'export.patterns': 'Plantillas a tamaño real (PDF)',
   'export.labels': 'Etiquetas para las piezas (PDF)',
@@ -29,4 +30,9 @@ export const exportWords: Record<keyof typeof en, string> = {
   'export.anyway': 'Escribirlo de todos modos',
   'export.toChecks': 'Ir a las comprobaciones',
   'export.failed': '{name} no se pudo escribir: {why}',
+  'export.share': 'Compartir imagen y página…',
+  'share.title': 'Compartir',
+  'share.lead': 'La imagen y la página van a donde elija ahora; antes no va nada a ningún sitio.',
+  'share.now': 'Elegir dónde',
+  'share.failed': 'No compartido: {why}',
 };

@@ -1,12 +1,13 @@
 import type { DrawItem } from '../../../drawing/drawing.ts';
-import { rectangle, text } from '../../../drawing/items.ts';
-import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
-import { fittedSize, shortened, textWidth, wrapped } from '../../../drawing/text.ts';
+import { text } from '../../../drawing/items.ts';
+import { INK, TEXT } from '../../../drawing/style.ts';
+import { shortened, textWidth, wrapped } from '../../../drawing/text.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { litFace } from '../../picture/litFace.ts';
+import { Column } from '../column.ts';
 import type { Contents, Leaf, Packet } from '../leaf.ts';
 import { type PageView, viewOf } from '../view.ts';
 
@@ -95,62 +96,21 @@ function leftOut({ terms }: Packet, contents: readonly Contents[], width: Mm): s
 function column(packet: Packet, room: Box, contents: readonly Contents[], listed: boolean): DrawItem[] {
   const terms = packet.terms.cover;
   const { design } = packet.plan;
-  const items: DrawItem[] = [];
-  const size = TEXT.small;
-  let y = room.y + room.h;
-  const heading = (words: string) => {
-    y -= 6;
-    items.push(text({ x: room.x, y }, words, { size: TEXT.large, bold: true }));
-    y -= 2.4;
-  };
-  for (const row of wrapped(design.name, { size: TEXT.title, bold: true }, room.w).slice(0, 3)) {
-    const fit = fittedSize(row, { size: TEXT.title, bold: true }, room.w);
-    y -= TEXT.title;
-    items.push(text({ x: room.x, y }, row, { size: fit, bold: true }));
-  }
-  y -= 2;
-  for (const row of wrapped(terms.subtitle, { size }, room.w)) {
-    y -= 4.2;
-    items.push(text({ x: room.x, y }, row, { size, color: INK.soft }));
-  }
-  /** Rows in a frame, not to be read over. */
-  const framed = (rows: readonly string[], pitch: Mm, look: { size: Mm; bold?: boolean }) => {
-    const h = rows.length * pitch + 3;
-    y -= 4;
-    items.push(rectangle({ x: room.x, y: y - h, w: room.w, h }, { stroke: INK.line, width: WEIGHT.bold }));
-    rows.forEach((row, i) => {
-      items.push(text({ x: room.x + 2, y: y - pitch - 0.2 - i * pitch }, row, look));
-    });
-    y -= h;
-  };
-  framed(wrapped(terms.caution, { size: TEXT.note }, room.w - 4), 3.8, { size: TEXT.note });
-  y -= 2;
-  heading(terms.figures);
-  for (const [term, words] of keyFigures(packet)) {
-    const rows = wrapped(words, { size }, room.w - 24).slice(0, 3);
-    items.push(text({ x: room.x, y: y - 3.4 }, terms[term], { size, color: INK.soft }));
-    rows.forEach((row, i) => {
-      items.push(text({ x: room.x + 24, y: y - 3.4 - i * 4 }, row, { size }));
-    });
-    y -= rows.length * 4 + 1;
-  }
+  const down = new Column(room);
+  down.title(design.name);
+  down.lines(terms.subtitle, { size: TEXT.small, color: INK.soft });
+  down.framed(wrapped(terms.caution, { size: TEXT.note }, room.w - 4), 3.8, { size: TEXT.note });
+  down.gap(2);
+  down.heading(terms.figures);
+  for (const [term, words] of keyFigures(packet)) down.figure(terms[term], words);
   const told = stateOf(packet);
-  if (told.length > 0) framed(told, 4.4, { size, bold: true });
+  if (told.length > 0) down.framed(told, 4.4, { size: TEXT.small, bold: true });
   if (listed) {
-    const list = listOfContents(packet, { ...room, h: y - 2 - room.y }, contents, 1);
-    items.push(...list.items);
-    y = list.foot;
+    const list = listOfContents(packet, { ...room, h: down.y - 2 - room.y }, contents, 1);
+    down.put(list.items, list.foot);
   }
-  if (design.note !== '') {
-    y -= 4;
-    heading(terms.note);
-    const most = Math.max(0, Math.floor((y - room.y - 8) / 4));
-    for (const row of wrapped(design.note, { size }, room.w).slice(0, most)) {
-      items.push(text({ x: room.x, y: y - 3.4 }, row, { size }));
-      y -= 4;
-    }
-  }
-  return items;
+  down.note(terms.note, design.note);
+  return down.items;
 }
 
 /** The face as it will look. */

@@ -5,6 +5,11 @@ export const DE: PacketWords = {
   patternsFile: 'Schablonen',
   unwritten: (characters, text) =>
     `Keine Schrift hat hier ${characters} aus „${text}“: Dort steht ein einfacher Buchstabe oder „?“. Vor dem Drucken den Namen in anderen Zeichen schreiben.`,
+  onePage: {
+    title: 'Die Front auf einer Seite',
+    caution:
+      'Ein Bett, das von selbst herunterkommt, kann verletzen oder töten. Das hier ist Zierde: Was das Bett trägt und hält, bestimmt sein Hersteller.',
+  },
   sideBySide: {
     title: 'Nebeneinander',
     paints: 'Farbe zu kaufen',

@@ -11,6 +11,11 @@ export const EN = {
   patternsFile: 'patterns',
   unwritten: (characters: string, text: string) =>
     `No font here has ${characters} of “${text}”: a plain letter or “?” is printed there. Write the name in other letters before you print.`,
+  onePage: {
+    title: 'The face on one page',
+    caution:
+      'A bed that comes down by itself can injure or kill. This is decoration: what carries and holds the bed is as its maker says.',
+  },
   sideBySide: {
     title: 'Side by side',
     paints: 'Paint to buy',

@@ -5,6 +5,11 @@ export const ES: PacketWords = {
   patternsFile: 'plantillas',
   unwritten: (characters, text) =>
     `Ninguna fuente tiene aquí ${characters} de «${text}»: en su lugar sale una letra simple o «?». Escriba el nombre con otras letras antes de imprimir.`,
+  onePage: {
+    title: 'El frente en una página',
+    caution:
+      'Una cama que baja sola puede herir o matar. Esto es adorno: lo que soporta y sujeta la cama es como diga su fabricante.',
+  },
   sideBySide: {
     title: 'Lado a lado',
     paints: 'Pintura que comprar',
