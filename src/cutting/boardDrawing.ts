@@ -31,7 +31,9 @@ export interface BoardDrawingInput {
 /** Above the board: saw angles. Below: lengths, and a second row where labels have no room in the board. */
 const ABOVE: Mm = 6;
 const BELOW: Mm = 6.6;
-const SECOND: Mm = TEXT.small + 1.4;
+const SECOND: Mm = TEXT.figure + 1.2;
+/** What figures for the saw are set in: the largest that leaves each its room. */
+const SIZES = [TEXT.figure, TEXT.small, TEXT.note] as const satisfies Mm[];
 /** A cut line stands out of the board by this much. */
 const OVER: Mm = 1.2;
 
@@ -90,9 +92,14 @@ const NOTHING: Drawn = { items: [], below: [], second: [] };
 
 /** Labels of a row side by side; where they have not all room, those that keep to their own pieces. */
 function rowIn(labels: readonly (TextItem & { readonly span: Mm })[], length: Mm): TextItem[] {
-  const fits = takesUp(labels) <= length;
+  const sized = (size: Mm) => labels.map((label) => ({ ...label, size }));
+  const size = SIZES.find((one) => takesUp(sized(one)) <= length);
+  const kept =
+    size === undefined
+      ? sized(TEXT.note).filter((label) => textWidth(label.text, label) <= label.span - 1)
+      : sized(size);
   return parted(
-    labels.flatMap(({ span, ...label }) => (fits || textWidth(label.text, label) <= span - 1 ? [label] : [])),
+    kept.map(({ span: _, ...label }) => label),
     length,
   );
 }
@@ -169,8 +176,7 @@ function drawnPiece(view: View, cut: BoardCut): Drawn {
   // A piece too short or too narrow for its label has it below, where the others have their length, and that below it.
   const at = { x, y: view.foot - 1.6 - TEXT.small };
   const below = text(at, piece.label, { size: TEXT.small, bold: true, anchor: 'middle', place });
-  const small = Math.max(TEXT.note, Math.min(fitted, TEXT.small));
-  const second = text({ x, y: at.y - SECOND }, length, { ...told, size: small });
+  const second = text({ x, y: at.y - SECOND }, length, { ...told, size: TEXT.figure });
   return { items, below: [below], second: [{ ...second, span }] };
 }
 
@@ -264,22 +270,30 @@ function cutItems(view: View): DrawItem[] {
   const items: DrawItem[] = saws.map((s) =>
     line(s.foot, s.top, { stroke: INK.accent, width: WEIGHT.middle }),
   );
-  // Angles stand over their cuts, moved to the right where two would meet or one would leave the board.
-  let end: Mm = -0.5;
-  for (const { top, miter } of saws.filter((s) => s.miter !== 0).sort((a, b) => a.top.x - b.top.x)) {
-    const words = view.input.text.angle(Math.abs(miter));
-    const wide = textWidth(words, { size: TEXT.note });
-    const x = Math.max(top.x, end + wide / 2 + 0.5);
-    end = x + wide / 2;
-    items.push(
-      text({ x, y: view.foot + view.high + OVER + 0.6 }, words, {
-        size: TEXT.note,
-        anchor: 'middle',
-        color: INK.accent,
-      }),
-    );
-  }
-  return items;
+  const slanted = saws.filter((s) => s.miter !== 0).sort((a, b) => a.top.x - b.top.x);
+  return [...items, ...anglesOver(view, slanted)];
+}
+
+/** Angles stand over their cuts, moved to the right where two would meet or one would leave the board. */
+function anglesOver(view: View, saws: readonly Saw[]): DrawItem[] {
+  const placed = (size: Mm) => {
+    let end: Mm = -0.5;
+    return saws.map(({ top, miter }) => {
+      const words = view.input.text.angle(Math.abs(miter));
+      const wide = textWidth(words, { size });
+      const x = Math.max(top.x, end + wide / 2 + 0.5);
+      end = x + wide / 2;
+      return { words, x, end, moved: x - top.x, wide };
+    });
+  };
+  const right = view.input.paper;
+  const size =
+    SIZES.find((one) => placed(one).every(({ moved, wide, end }) => moved <= wide && end <= right)) ??
+    TEXT.note;
+  const y = view.foot + view.high + OVER + 0.6;
+  return placed(size).map(({ words, x }) =>
+    text({ x, y }, words, { size, anchor: 'middle', color: INK.accent }),
+  );
 }
 
 function offcut(view: View): Drawn {

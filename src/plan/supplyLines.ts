@@ -2,6 +2,7 @@ import { NO_SUPPLIES, USUAL_SPARE } from '../design/defaults.ts';
 import { type ContainerOffer, chooseContainers } from '../finish/containers.ts';
 import type { ContainerBuy } from '../finish/result.ts';
 import type { Mm, Money } from '../measure/units.ts';
+import { benchPaper, coverSheets } from '../patterns/cover.ts';
 import type { ShoppingInput, ShoppingKind, ShoppingLine } from './types.ts';
 import { PLAN_WORDS } from './words/tables.ts';
 
@@ -184,15 +185,18 @@ function tape(input: Input): ShoppingLine[] {
   return [...fromShed('tape', 'tape', name, taken, { length_mm: taken }), ...rolls];
 }
 
-/** Sheets by the page; of a roll its length, and the price of the roll. */
+/** Sheets by the page, those of the patterns' cover among them; of a roll its length, and the price of the roll. */
 function paper(input: Input): ShoppingLine[] {
-  const { patterns, tables } = input;
+  const { patterns, tables, design } = input;
   const byPaper = new Map<string, { pages: number; length: number }>();
   for (const set of patterns) {
     const before = byPaper.get(set.paper) ?? { pages: 0, length: 0 };
     const length = set.pages.reduce((sum, { drawing }) => sum + Math.max(drawing.width, drawing.height), 0);
     byPaper.set(set.paper, { pages: before.pages + set.pages.length, length: before.length + length });
   }
+  const cover = benchPaper(design.pages.paper);
+  const printed = byPaper.get(cover) ?? { pages: 0, length: 0 };
+  byPaper.set(cover, { ...printed, pages: printed.pages + coverSheets(patterns) });
   return [...byPaper].flatMap(([id, { pages, length }]) => {
     const found = tables.papers.find((p) => p.id === id);
     if (!found || pages === 0) return [];

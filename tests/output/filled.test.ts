@@ -5,11 +5,11 @@ import { fillPages, table } from '../../src/output/packet/flow.ts';
 import { packetPages } from '../../src/output/packet/packet.ts';
 import { bodyOf, packetSheet, turned } from '../../src/output/packet/sheet.ts';
 import type { PdfPage } from '../../src/output/pdf/pdf.ts';
-import { planOf, STARTERS } from '../plan/starters.ts';
+import { inMetric, planned, planOf, STARTERS, starter } from '../plan/starters.ts';
 
 /** The room that a page has for its content. */
 function roomOf({ width_mm, height_mm }: PdfPage) {
-  const sheet = packetSheet('letter');
+  const sheet = packetSheet(Math.abs(Math.max(width_mm, height_mm) - 297) < 0.01 ? 'a4' : 'letter');
   return bodyOf(width_mm > height_mm ? turned(sheet) : sheet);
 }
 
@@ -24,8 +24,13 @@ function filled(page: PdfPage): number {
   return (y + h - Math.min(...points.map((p) => p.y).filter((at) => at > y - 0.5 && at < y + h))) / h;
 }
 
-describe.each(STARTERS)('the packet of %s', (name) => {
-  const pages = packetPages(planOf(name));
+const SETS = STARTERS.flatMap((name) => [
+  [`${name}, inches on Letter`, () => planOf(name)] as const,
+  [`${name}, millimeters on A4`, () => planned(inMetric(starter(name)))] as const,
+]);
+
+describe.each(SETS)('the packet of %s', (_, plan) => {
+  const pages = packetPages(plan());
 
   it('has no page under a quarter filled but one that holds all of a section', () => {
     const bare = pages.flatMap((page, i) => {

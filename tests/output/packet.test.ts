@@ -345,4 +345,53 @@ describe('names and marks', () => {
     ]);
     expect(partNames([`${array.id}[1,0]`], say)).toEqual([`${name} 2`]);
   });
+
+  it('tell parts called alike in several groups once, and a group that is there with all its wood as such', () => {
+    const plan = planOf('glasshouse');
+    const say = sayFor(plan);
+    const glass = plan.design.parts.filter(({ name }) => name.startsWith('Glass (')).map(({ id }) => id);
+    expect(partNames(['wall', ...glass], say)).toEqual([
+      'Wall',
+      'Glass (Door, Left window, Right window, Gable window)',
+    ]);
+    const door = plan.design.groups.find(({ name }) => name === 'Door')!;
+    const wood = plan.joinery.pieces.filter(({ part }) => door.parts.includes(part.replace(/\[.*/, '')));
+    const ids = [...new Set(wood.map(({ part }) => part))];
+    expect(partNames(ids, say)).toEqual(['every piece (Door)']);
+    // One piece of an array less, and all are told by name; 7 bars less the one.
+    const less = ids.filter((id) => id !== ids.find((one) => one.startsWith('window-1.bars-1[')));
+    expect(partNames(less, say)).toEqual([
+      'Left stile (Door)',
+      'Right stile (Door)',
+      'Bottom rail (Door)',
+      'Top rail (Door)',
+      'Upright bars 1 (Door)',
+      'Cross bars 1 (Door) (2)',
+      'Cross bars 2 (Door) (3)',
+    ]);
+  });
+
+  it('say in every step of every starter which parts it is about, none more and none less', () => {
+    for (const name of STARTERS) {
+      const plan = planOf(name);
+      const say = sayFor(plan);
+      for (const { parts } of plan.marks.steps) {
+        const told = partNames(parts, say);
+        const whole = say.wholes.filter((one) => one.parts.every((id) => parts.includes(id)));
+        // Twin: what no whole group takes, by its own name or the name of its array, has that name told.
+        const left = parts.filter((id) => !whole.some((one) => one.parts.includes(id)));
+        for (const id of left) {
+          const own =
+            say.within(id.replace(/\[\d+,\d+\]$/, ''))?.own ?? say.name(id.replace(/\[\d+,\d+\]$/, ''));
+          expect(
+            told.some((words) => words.startsWith(own)),
+            `${name}: ${own} in ${told.join(' | ')}`,
+          ).toBe(true);
+        }
+        const every = told.filter((words) => words.startsWith('every piece'));
+        expect(every.length).toBe(whole.length > 0 ? 1 : 0);
+        for (const { place } of whole) expect(every[0]).toContain(place);
+      }
+    }
+  });
 });

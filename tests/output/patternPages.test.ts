@@ -10,8 +10,9 @@ import { EN } from '../../src/output/packet/words/en.ts';
 import { pdfOf } from '../../src/output/pdf/pdf.ts';
 import { drawPlate, keyMapOf } from '../../src/patterns/furniture.ts';
 import type { PatternSet } from '../../src/patterns/result.ts';
+import { plan as planInFull } from '../../src/plan/plan.ts';
 import { patterns as WORDS } from '../../src/plan/words/en/patterns.ts';
-import { planned, planOf, STARTERS, starter } from '../plan/starters.ts';
+import { planned, planOf, STARTERS, SUPPLIES, starter } from '../plan/starters.ts';
 import { LETTERS } from './setWith.ts';
 
 const textsOf = (items: Parameters<typeof flatten>[0]) =>
@@ -92,6 +93,30 @@ describe.each(STARTERS)('the patterns of %s', (name) => {
         .slice(a - 1, b)
         .map(({ drawing }) => drawing.title.replace(/: Page \d+ of \d+$/, ''));
       expect(new Set(titles).size, titles.join()).toBe(1);
+    }
+  });
+
+  it('count their cover as paper to buy, whatever they are printed on and in whatever language', () => {
+    const own = starter(name);
+    const jobs = [
+      ['letter', 'en'],
+      ['a4', 'de'],
+      ['tabloid', 'es'],
+      ['roll-36in', 'en'],
+    ] as const;
+    for (const [paper, language] of jobs) {
+      const pages = { ...own.pages, paper, also: ['story-sticks' as const, 'parts' as const] };
+      const plan = planInFull({ ...own, pages }, { ...SUPPLIES, language }, { effort: { nodes: 200 } });
+      // Twin: pages of the file on the cover's paper, by their size (ANSI/ASME Y14.1 size A, ISO 216 A4).
+      const [short, long] = paper === 'a4' ? [210, 297] : [215.9, 279.4];
+      const bench = patternPages(plan).filter(({ width_mm, height_mm }) => {
+        const sides = [width_mm, height_mm].sort((a, b) => a - b);
+        return Math.abs((sides[0] ?? 0) - short) < 0.1 && Math.abs((sides[1] ?? 0) - long) < 0.1;
+      });
+      const line = plan.shopping.find(
+        ({ kind, item }) => kind === 'paper' && item === (paper === 'a4' ? 'a4' : 'letter'),
+      );
+      expect(line?.count ?? 0, `${paper} ${language}`).toBe(bench.length);
     }
   });
 

@@ -268,7 +268,7 @@ describe('letters without a board', () => {
     expect(p.finish.shown.some(({ part, finish }) => part === 'words' && finish !== 'trim')).toBe(false);
   });
 
-  it('that are printed count their pages and the glue under them on the shopping list', () => {
+  it('that are printed count their pages, the cover of the patterns, and the glue under them on the shopping list', () => {
     const room = at(220, 650, 250, 100);
     const [traced, printed] = (['trace', 'printed'] as const).map((make) =>
       planned(...PARTS, lettered({ make, capHeight: 40 }, room)),
@@ -278,7 +278,7 @@ describe('letters without a board', () => {
       p.shopping.filter(({ kind }) => kind === 'paper').reduce((sum, { count }) => sum + count, 0);
     const pages = (p: Plan) => p.patterns.reduce((sum, set) => sum + set.pages.length, 0);
     expect(pages(printed)).toBeGreaterThan(0);
-    expect(paper(printed)).toBe(pages(printed));
+    expect(paper(printed)).toBe(pages(printed) + 1);
     const glue = printed.fastening.glue - traced.fastening.glue;
     expect(glue).toBeGreaterThan(0);
     expect(printed.fastening.parts.find(({ part }) => part === 'words')).toMatchObject({ how: 'glue', glue });

@@ -27,6 +27,13 @@ export const starter = once((name: string): Design => {
   return opened.design;
 });
 
+/** The same design for a shop that measures in millimeters and prints on A4. */
+export const inMetric = (design: Design): Design => ({
+  ...design,
+  measure: { ...design.measure, unit: 'mm' },
+  pages: { ...design.pages, paper: 'a4' },
+});
+
 export const kiosk = (): Design => starter('harbor-ticket-kiosk');
 
 /** Supplies with the fonts of every starter, read once. */

@@ -27,6 +27,8 @@ const SAY: RuleSay = {
   share: (ratio) => `<${ratio}>`,
   number: (value) => `<${value}>`,
   name: (id) => `<${id}>`,
+  within: () => null,
+  wholes: [],
   stock: (id) => `<${id}>`,
   finish: (id) => `<${id}>`,
   rule: (id) => `<${id}>`,

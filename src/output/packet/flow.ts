@@ -1,7 +1,7 @@
 import type { DrawItem } from '../../drawing/drawing.ts';
 import { line, rectangle, text } from '../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
-import { textWidth, wrapped } from '../../drawing/text.ts';
+import { type TextStyle, textWidth, wrapped } from '../../drawing/text.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { entryAt, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -41,8 +41,8 @@ interface Filled {
   readonly draw: (at: Box) => DrawItem[];
 }
 
-/** No page is less full, and no section begins on less of one, as a share of its height. */
-const LEAST = 0.25;
+/** No page is less full, and no section begins on less of one: a quarter of its height, and the white below a block. */
+const LEAST = 0.27;
 
 /** Blocks filled onto pages from the top; a heading goes with what follows it, and the last page is not left almost bare. */
 export function fillPages(blocks: readonly Block[], body: Box): Filled[] {
@@ -137,13 +137,21 @@ export function heading(words: string): Block {
   };
 }
 
-/** Running text, one block a line so that it may break over pages. */
+/** Running text, one block a line so that it may break over pages, but leaves no line alone on one. */
 export function paragraph(words: string, width: Mm, size: Mm = TEXT.body, indent: Mm = 0): Block[] {
   const lead = size * 1.45;
-  return wrapped(words, { size }, width - indent).map((row) => ({
+  return wrapped(words, { size }, width - indent).map((row, i, rows) => ({
     height: lead,
+    heldToNext: i + 1 < rows.length && (i === 0 || i === rows.length - 2),
     draw: (at) => [text({ x: at.x + indent, y: at.y - size }, row, { size })],
   }));
+}
+
+/** A table with what explains it below: neither comes on a page without the other's nearest lines. */
+export function withNote(rows: readonly Block[], note: readonly Block[]): Block[] {
+  const at = rows.length - 1;
+  const held = rows.map((row, i) => (i === at ? { ...row, heldToNext: true } : row));
+  return [...held, { ...space(1.5), heldToNext: true }, ...note];
 }
 
 /** Lines that stay together: what has more goes on as further blocks, so that none is higher than a page. */
@@ -179,6 +187,8 @@ export interface Column {
   readonly share: number;
   /** Figures are set flush right, and on one line as long as there is room. */
   readonly figure?: boolean | undefined;
+  /** What a saw is set to: read from where one stands at it. */
+  readonly saw?: boolean | undefined;
 }
 
 export interface Row {
@@ -194,6 +204,8 @@ export interface Row {
 
 const PAD: Mm = 1.5;
 const SWATCH: Mm = 8;
+/** From line to line of a cell, by its size. */
+const LEADING = 1.4;
 
 /** A table, one block a row; its head comes again on every page. No cell is cut short: what has no room goes on below. */
 export function table(
@@ -202,7 +214,9 @@ export function table(
   width: Mm,
   size: Mm = TEXT.small,
 ): Block[] {
-  const lead = size * 1.4;
+  const sizeOf = ({ saw }: Column): Mm => (saw ? Math.max(TEXT.figure, size) : size);
+  // Lines of a row stand on one height, whatever size they are set in.
+  const tall = Math.max(size, ...columns.map(sizeOf));
   const swatched = rows.some((row) => row.swatch);
   // Words beside a column of figures stand a little off them.
   const insets = columns.map(({ figure }, i) => {
@@ -210,39 +224,53 @@ export function table(
     return columns[i - 1]?.figure && !figure ? 2 : 0;
   });
   const beside = (i: number) => 2 * PAD + pick(insets, i);
-  const widths = widthsOf(columns, rows, width, beside, size);
+  const widths = widthsOf(columns, rows, width, beside, size, sizeOf);
   const left = (i: number) => widths.slice(0, i).reduce((sum, w) => sum + w, 0);
-  const linesOf = (words: string, i: number, bold: boolean) =>
-    wrapped(words, { size, bold }, pick(widths, i) - beside(i));
-  const cell = (words: string, i: number, at: Point, bold: boolean, leadsTo?: string): DrawItem => {
-    const spare = pick(widths, i) - beside(i) - textWidth(words, { size, bold });
+  const linesOf = (words: string, i: number, look: TextStyle) =>
+    wrapped(words, look, pick(widths, i) - beside(i));
+  const cell = (words: string, i: number, at: Point, look: TextStyle, leadsTo?: string): DrawItem => {
+    const spare = pick(widths, i) - beside(i) - textWidth(words, look);
     const x = at.x + left(i) + PAD + pick(insets, i) + (pick(columns, i).figure ? spare : 0);
-    return text({ x, y: at.y - size - 0.8 }, words, { size, bold, leadsTo });
+    return text({ x, y: at.y }, words, { ...look, leadsTo });
   };
-  const cellsAt = (cells: readonly (readonly string[])[], at: Point, bold: boolean, leadsTo?: string) =>
-    cells.flatMap((lines, i) =>
-      lines.map((words, k) =>
-        cell(words, i, { x: at.x, y: at.y - k * lead }, bold, i === 0 ? leadsTo : undefined),
-      ),
-    );
-  const heightOf = (cells: readonly (readonly string[])[]) =>
-    Math.max(1, ...cells.map((lines) => lines.length)) * lead;
+  /** Lines of cells, the first of them on one height. */
+  const cellsAt = (
+    cells: readonly (readonly string[])[],
+    at: Point,
+    looks: readonly TextStyle[],
+    leadsTo?: string,
+  ) => {
+    const first = at.y - Math.max(...looks.map((look) => look.size)) - 0.8;
+    return cells.flatMap((lines, i) => {
+      const look = pick(looks, i);
+      return lines.map((words, k) =>
+        cell(words, i, { x: at.x, y: first - k * look.size * LEADING }, look, i === 0 ? leadsTo : undefined),
+      );
+    });
+  };
+  const heightOf = (cells: readonly (readonly string[])[], looks: readonly TextStyle[]) => {
+    const [high] = looks.map((look) => look.size).sort((a, b) => b - a);
+    const below = cells.map((lines, i) => (lines.length - 1) * pick(looks, i).size * LEADING);
+    return (high ?? size) * LEADING + Math.max(0, ...below);
+  };
   const rule = (at: Point, y: Mm, weight: Mm) =>
     line({ x: at.x, y }, { x: at.x + width, y }, { stroke: INK.line, width: weight });
-  const titles = columns.map(({ title }, i) => linesOf(title, i, true));
-  const headHeight = heightOf(titles) + 2.6;
+  const looksOf = (bold: boolean) => columns.map((column) => ({ size: sizeOf(column), bold }));
+  const headLooks = columns.map(() => ({ size, bold: true }));
+  const titles = columns.map(({ title }, i) => linesOf(title, i, pick(headLooks, i)));
+  const headHeight = heightOf(titles, headLooks) + 2.6;
   const head: Block = {
     height: headHeight,
     heldToNext: true,
     draw: (at) => [
       rectangle({ x: at.x, y: at.y - headHeight, w: width, h: headHeight }, { fill: INK.tint }),
-      ...cellsAt(titles, { x: at.x, y: at.y - 0.6 }, true),
+      ...cellsAt(titles, { x: at.x, y: at.y - 0.6 }, headLooks),
       rule(at, at.y, WEIGHT.middle),
       rule(at, at.y - headHeight, WEIGHT.fine),
     ],
   };
   const titleRow = ([words = '']: readonly string[]): Block => {
-    const height = lead + 3.6;
+    const height = size * LEADING + 3.6;
     return {
       height,
       head,
@@ -256,21 +284,27 @@ export function table(
   const body = rows.flatMap((row, i): Block[] => {
     if (row.title) return [titleRow(row.cells)];
     const bold = row.bold ?? false;
-    const cells = row.cells.map((words, i) => groupsOf(linesOf(words, i, bold)));
+    const looks = looksOf(bold);
+    const cells = row.cells.map((words, i) => groupsOf(linesOf(words, i, pick(looks, i))));
     const groups = Math.max(...cells.map((own) => own.length));
     return Array.from({ length: groups }, (_, k): Block => {
       const own = cells.map((group) => entryAt(group, k) ?? []);
       const last = k === groups - 1;
-      const height = heightOf(own) + (last ? 1.4 : 0);
+      const height = heightOf(own, looks) + (last ? 1.4 : 0);
       return {
         height,
         head,
         // No row stands alone at the top of a page, nor below the head at its foot.
         heldToNext: rows.length > 1 && ((k === 0 && i === 0) || (last && i === rows.length - 2)),
         draw: (at) => [
-          ...cellsAt(own, at, bold, k === 0 ? row.leadsTo : undefined),
+          ...cellsAt(own, at, looks, k === 0 ? row.leadsTo : undefined),
           ...(row.swatch && k === 0
-            ? row.swatch({ x: at.x + PAD, y: at.y - lead - 0.4, w: SWATCH - 2, h: lead - 0.4 })
+            ? row.swatch({
+                x: at.x + PAD,
+                y: at.y - tall * LEADING - 0.4,
+                w: SWATCH - 2,
+                h: tall * LEADING - 0.4,
+              })
             : []),
           ...(last ? [rule(at, at.y - height, WEIGHT.hair)] : []),
         ],
@@ -290,14 +324,18 @@ function widthsOf(
   width: Mm,
   beside: (i: number) => Mm,
   size: Mm,
+  sizeOf: (column: Column) => Mm,
 ): Mm[] {
   const whole = columns.reduce((sum, { share }) => sum + share, 0);
   const asked = columns.map(({ share }) => (share / whole) * width);
-  const least = columns.map(({ title, figure }, i) => {
+  const least = columns.map((column, i) => {
+    const { title, figure } = column;
     const words = rows.flatMap(({ cells, title: over, bold = false }) => {
       const cell = over ? undefined : entryAt(cells, i);
       if (cell === undefined) return [];
-      return (figure ? [cell] : cell.split(' ')).map((word) => textWidth(word, { size, bold }));
+      return (figure ? [cell] : cell.split(' ')).map((word) =>
+        textWidth(word, { size: sizeOf(column), bold }),
+      );
     });
     const heading = title.split(' ').map((word) => textWidth(word, { size, bold: true }));
     return beside(i) + Math.max(0, ...words, ...heading) + 0.1;

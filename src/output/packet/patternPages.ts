@@ -7,6 +7,7 @@ import { under } from '../../list/at.ts';
 import { byId } from '../../materials/lookup.ts';
 import { formatReading } from '../../measure/format.ts';
 import type { Mm } from '../../measure/units.ts';
+import { coverSheets, type Job, jobsOf, MAPS_ON } from '../../patterns/cover.ts';
 import type { PatternSet } from '../../patterns/result.ts';
 import type { Plan } from '../../plan/types.ts';
 import type { PdfPage } from '../pdf/pdf.ts';
@@ -124,62 +125,63 @@ function keyMap(set: PatternSet, room: Box): DrawItem[] {
   });
 }
 
-/** Sets of one title, such as the pages of story sticks, are one to whoever joins them: those of parts have titles of their own. */
-function jobsOf(
-  sets: readonly PatternSet[],
-): { readonly sets: readonly PatternSet[]; readonly first: number }[] {
-  const jobs: { sets: PatternSet[]; first: number }[] = [];
-  let first = 1;
-  for (const set of sets) {
-    const last = jobs.at(-1);
-    if (last?.sets[0]?.title === set.title) last.sets.push(set);
-    else jobs.push({ sets: [set], first });
-    first += set.pages.length;
-  }
-  return jobs;
-}
-
-/** Key maps of all patterns, three to a row, each with which pages of the file are its own and how it is used. */
-function keyMaps(packet: Packet, width: Mm, before: () => number): Block[] {
+/**
+ * Key maps of patterns, three to a row, each with which pages of the file are its own and how it is used: as high as the
+ * room lets all of them be.
+ *
+ * @param before pages of the file that come before the patterns
+ */
+function keyMaps(
+  packet: Packet,
+  jobs: readonly Job[],
+  { w: width, h }: Pick<Box, 'w' | 'h'>,
+  before: number,
+): Block[] {
   const { patternCover: words } = packet.terms;
   const told = (mm: Mm) => formatReading(mm, packet.measure);
   const own = (width + GAP) / PER_ROW - GAP;
   const small = { size: TEXT.note };
-  const cells = jobsOf(packet.plan.patterns.filter(({ pages }) => pages.length > 0)).map(
-    ({ sets, first }) => {
-      const [set] = sets;
-      const count = sets.reduce((sum, { pages }) => sum + pages.length, 0);
-      const notes = wrapped(set?.note ?? '', small, own).filter((row) => row !== '');
-      const draw = (x: Mm, top: Mm): DrawItem[] => {
-        if (!set) return [];
-        const title = { size: TEXT.small, bold: true };
-        const range = words.pages(first + before(), first + before() + count - 1);
-        const size = sets.length === 1 ? `, ${told(set.width)} x ${told(set.height)}` : '';
-        return [
-          text({ x, y: top - 4 }, shortened(set.title, title, own), title),
-          text({ x, y: top - 8 }, shortened(`${range}${size}`, small, own), small),
-          ...(sets.length === 1 ? keyMap(set, { x, y: top - 10 - MAP, w: own, h: MAP }) : []),
-          ...notes.map((row, i) => text({ x, y: top - foot - (i + 1) * LEAD }, row, small)),
-        ];
-      };
-      const map = set && sets.length === 1 ? scaleOf(set, { w: own, h: MAP }) * set.height : null;
-      const foot = map === null ? 10 : 12 + map;
-      return { height: foot + notes.length * LEAD + 5, draw };
-    },
+  const notesOf = ({ sets: [set] }: Job) => wrapped(set?.note ?? '', small, own).filter((row) => row !== '');
+  const rows = Array.from({ length: Math.ceil(jobs.length / PER_ROW) }, (_, i) =>
+    jobs.slice(i * PER_ROW, (i + 1) * PER_ROW),
   );
-  return Array.from({ length: Math.ceil(cells.length / PER_ROW) }, (_, i): Block => {
-    const row = cells.slice(i * PER_ROW, (i + 1) * PER_ROW);
+  const wordy = (row: readonly Job[]) => 17 + LEAD * Math.max(...row.map((job) => notesOf(job).length));
+  const left = h - rows.reduce((sum, row) => sum + wordy(row), 0);
+  const high = Math.min(MAP, left / Math.max(1, rows.length));
+  const cell = (job: Job) => {
+    const { sets, first } = job;
+    const [set] = sets;
+    const count = sets.reduce((sum, { pages }) => sum + pages.length, 0);
+    const notes = notesOf(job);
+    const map = set && sets.length === 1 ? scaleOf(set, { w: own, h: high }) * set.height : null;
+    const foot = map === null ? 10 : 12 + map;
+    const draw = (x: Mm, top: Mm): DrawItem[] => {
+      if (!set) return [];
+      const title = { size: TEXT.small, bold: true };
+      const range = words.pages(first + before, first + before + count - 1);
+      const size = map === null ? '' : `, ${told(set.width)} x ${told(set.height)}`;
+      return [
+        text({ x, y: top - 4 }, shortened(set.title, title, own), title),
+        text({ x, y: top - 8 }, shortened(`${range}${size}`, small, own), small),
+        ...(map === null ? [] : keyMap(set, { x, y: top - 10 - high, w: own, h: high })),
+        ...notes.map((row, i) => text({ x, y: top - foot - (i + 1) * LEAD }, row, small)),
+      ];
+    };
+    return { height: foot + notes.length * LEAD + 5, draw };
+  };
+  return rows.map((row): Block => {
+    const cells = row.map(cell);
     return {
-      height: Math.max(...row.map(({ height }) => height)),
-      draw: ({ x, y }) => row.flatMap(({ draw }, k) => draw(x + k * (own + GAP), y)),
+      height: Math.max(...cells.map(({ height }) => height)),
+      draw: ({ x, y }) => cells.flatMap(({ draw }, k) => draw(x + k * (own + GAP), y)),
     };
   });
 }
 
-function coverOf(packet: Packet): PdfPage[] {
+/** How patterns are printed, measured, trimmed and taped. */
+function howTo(packet: Packet, w: Mm): Block[] {
   const { patternCover: words } = packet.terms;
-  const { plan, sheet } = packet;
-  const { w } = bodyOf(sheet);
+  const { plan } = packet;
   const paper = under(byId(plan.tables.papers), plan.design.pages.paper).name;
   const steps = [
     [words.print, words.printHow(paper)],
@@ -192,20 +194,33 @@ function coverOf(packet: Packet): PdfPage[] {
     height: 40,
     draw: ({ x, y }) => taping(packet, { x: x + TERM, y: y - 29 }),
   };
-  let count = 1;
-  const blocks = [
+  return [
     ...paragraph(words.lead, w),
     space(2),
     ...steps.flatMap(([term, how]) => entry(term, how, w, TERM)),
     space(2),
     figure,
     heading(words.maps),
-    ...keyMaps(packet, w, () => count),
   ];
-  const leaves = leavesOf([{ title: words.title, blocks }], packet).map(({ leaf }) => leaf);
-  count = leaves.length;
+}
+
+/** As many sheets as the shopping list counts (`coverSheets`), each with its share of the key maps. */
+function coverOf(packet: Packet): PdfPage[] {
+  const { patternCover: words } = packet.terms;
+  const { plan, sheet } = packet;
+  const room = bodyOf(sheet);
+  const jobs = jobsOf(plan.patterns);
+  const count = coverSheets(plan.patterns);
+  const sections = Array.from({ length: count }, (_, i) => {
+    const from = i === 0 ? 0 : MAPS_ON.first + (i - 1) * MAPS_ON.further;
+    const own = jobs.slice(from, i === 0 ? MAPS_ON.first : from + MAPS_ON.further);
+    const above = i === 0 ? howTo(packet, room.w) : [];
+    const left = room.h - above.reduce((sum, { height }) => sum + height, 0);
+    const blocks = [...above, ...keyMaps(packet, own, { w: room.w, h: left }, count)];
+    return { title: words.title, blocks, alone: true };
+  });
   const of = count + plan.patterns.reduce((sum, { pages }) => sum + pages.length, 0);
-  return leaves.map((leaf, i) => ({
+  return leavesOf(sections, packet).map(({ leaf }, i) => ({
     ...framed(packet, leaf, { page: i + 1, of }, []),
     begins: i === 0 ? [words.title] : [],
     label: count === 1 ? words.title : `${words.title} ${i + 1}`,

@@ -5,6 +5,7 @@ import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
 import { shortened, textWidth } from '../../drawing/text.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { inches, type Mm } from '../../measure/units.ts';
+import { benchPaper } from '../../patterns/cover.ts';
 import type { PacketWords } from './words/shape.ts';
 
 /** Sheet of the packet: Letter for inch papers, A4 for the ISO ones. */
@@ -17,7 +18,7 @@ export interface Sheet {
 
 /** The design's paper may be a roll or larger than what lies on a bench: the packet keeps to its small sibling. */
 export function packetSheet(paper: string): Sheet {
-  return /^a\d$/i.test(paper)
+  return benchPaper(paper) === 'a4'
     ? { paper: 'A4', width: 210, height: 297 }
     : { paper: 'Letter', width: inches(8.5), height: inches(11) };
 }

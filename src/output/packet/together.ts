@@ -25,7 +25,7 @@ export interface Figure {
  */
 export type Drawn = (room: Box, least: Stand) => Figure;
 
-const NOTHING: Stand = { top: 0, bottom: 0 };
+export const NOTHING: Stand = { top: 0, bottom: 0 };
 
 /** The larger of what a drawing needs itself and what others beside it have. */
 export const standOf = (own: Stand, least: Stand): Stand => ({
@@ -54,10 +54,18 @@ function parted({ x, y, w, h }: Box, count: number, beside: boolean): Box[] {
   });
 }
 
-/** Drawings of the whole face under one title, on as few pages as hold them no smaller than a page each would. */
-export function together(packet: Packet, title: string, figures: readonly Drawn[]): Leaf[] {
-  const { face } = packet.plan;
-  const wide = face.width > face.height;
+/**
+ * Drawings of one shape under one title, on as few pages as hold them no smaller than a page each would.
+ *
+ * @param shape of what is drawn: the whole face, where nothing else is said
+ */
+export function together(
+  packet: Packet,
+  title: string,
+  figures: readonly Drawn[],
+  shape: { readonly width: Mm; readonly height: Mm } = packet.plan.face,
+): Leaf[] {
+  const wide = shape.width > shape.height;
   const roomOn = (landscape: boolean) => bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
   const alone = roomOn(wide);
   // Upright faces lie beside each other and wide ones below each other; both on upright paper rather than turned.

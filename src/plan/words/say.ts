@@ -1,5 +1,8 @@
 import type { LevelId } from '../../bed/face.ts';
-import { readReference } from '../../layout/reference.ts';
+import { isBought, isPaint } from '../../design/made.ts';
+import type { Design } from '../../design/schema.ts';
+import { designPart, readReference } from '../../layout/reference.ts';
+import { grouped, groupOf } from '../../list/grouped.ts';
 import {
   formatAngle,
   formatArea,
@@ -13,7 +16,7 @@ import {
 import type { Plan } from '../types.ts';
 import { type Language, styleIn } from './languages.ts';
 import { PLAN_WORDS } from './tables.ts';
-import { type PlaceWords, type RuleSay, ruleSentence, type Say } from './words.ts';
+import { type PlaceWords, type RuleSay, ruleSentence, type Say, type Within } from './words.ts';
 
 type Named = readonly { readonly id: string; readonly name: string }[];
 
@@ -36,15 +39,45 @@ function nameWith(names: ReadonlyMap<string, string>, id: string, words: PlaceWo
 }
 
 /** What saying needs of a plan; a design and its stocks do before there is one. */
-export type Told = Pick<Plan, 'design' | 'stocks'> & { readonly language: Language };
+export type Told = Pick<Plan, 'design' | 'stocks'> &
+  Partial<Pick<Plan, 'layout'>> & { readonly language: Language };
+
+/** `Left stile (Doors, left leaf)` within the group `Doors`, by the id of the part; names that a person gave tell no place. */
+function withinGroups({ groups, parts }: Design): ReadonlyMap<string, Within> {
+  const groupNames = new Map(groups.flatMap(({ name, parts: own }) => own.map((id) => [id, name] as const)));
+  return new Map(
+    parts.flatMap(({ id, name }) => {
+      const group = groupNames.get(id);
+      const [, own, place] = /^(.+) \((.+)\)$/.exec(name) ?? [];
+      if (own === undefined || place === undefined || group === undefined) return [];
+      return place === group || place.startsWith(`${group}, `) ? [[id, { own, place }] as const] : [];
+    }),
+  );
+}
+
+/** Groups of several parts of wood, with the ids of all that was laid of them. */
+function wholesOf({ groups }: Design, layout: Plan['layout'] | undefined, words: PlaceWords): Say['wholes'] {
+  const wood = grouped(
+    layout?.parts.filter((part) => !isPaint(part) && !isBought(part)) ?? [],
+    ({ part }) => part,
+  );
+  return groups.flatMap(({ name, parts }) => {
+    const own = parts.filter((id) => wood.has(id));
+    if (own.length < 2) return [];
+    return [
+      { own: words.whole, place: name, parts: own.flatMap((id) => groupOf(wood, id).map((part) => part.id)) },
+    ];
+  });
+}
 
 /** How a plan's figures are said, in the design's units and the plan's language. */
-export function sayFor({ design, stocks, language }: Told): Say {
+export function sayFor({ design, stocks, layout, language }: Told): Say {
   const measure = styleIn(language, design.measure);
   const words = PLAN_WORDS[language].places;
   const names = namesIn(design.keepClears, design.groups, design.parts);
   const finishes = namesIn(design.finishes);
   const rules = new Map(design.rules.map((rule) => [rule.id, rule]));
+  const within = withinGroups(design);
   return {
     length: (mm) => formatLength(mm, measure),
     fromRim: (mm) => {
@@ -60,6 +93,12 @@ export function sayFor({ design, stocks, language }: Told): Say {
     share: (ratio) => words.percent(Math.round(ratio * 100)),
     number: (value, digits) => formatNumber(value, digits, measure.notation),
     name: (id) => nameWith(names, id, words),
+    within: (id) => {
+      const part = designPart(id);
+      const found = within.get(part);
+      return found ? { ...found, own: nameWith(new Map([[part, found.own]]), id, words) } : null;
+    },
+    wholes: wholesOf(design, layout, words),
     stock: (id) => stocks.get(id)?.name ?? id,
     finish: (id) => finishes.get(id) ?? id,
     rule: (id) => {

@@ -3,7 +3,6 @@ import type { Check } from '../../check/check.ts';
 import type { CheckCode } from '../../check/codes.ts';
 import type { Rule, RuleKind, RuleOf } from '../../design/schema.ts';
 import { grouped } from '../../list/grouped.ts';
-import { addUp } from '../../list/totals.ts';
 import type { Step } from '../../marks/result.ts';
 import type { PatternWords } from '../../patterns/words.ts';
 import type { ShoppingKind } from '../types.ts';
@@ -25,11 +24,21 @@ export interface Say {
   readonly number: (value: number, digits: number) => string;
   /** Name of a part, keep-clear or group by its id. */
   readonly name: (id: string) => string;
+  /** What a part of a group is called within it, and the group or the part of it, where its name tells both. */
+  readonly within: (id: string) => Within | null;
+  /** All wood of each group that has several parts of it, by the ids of what was laid; none before that. */
+  readonly wholes: readonly (Within & { readonly parts: readonly string[] })[];
   /** Name of a stock and of a finish; the same id may also be a part's. */
   readonly stock: (id: string) => string;
   readonly finish: (id: string) => string;
   /** A rule as a sentence. */
   readonly rule: (id: string) => string;
+}
+
+/** `Left stile (Door)` is the left stile within the door. */
+export interface Within {
+  readonly own: string;
+  readonly place: string;
 }
 
 /** A check's figures, read with the certainty that each code carries its own. */
@@ -81,6 +90,8 @@ export interface PlaceWords {
   ) => string;
   /** Numbers from 1; the row is told where it is not the first. */
   readonly member: (name: string, column: number, row: number) => string;
+  /** All wood of a group, whose name follows. */
+  readonly whole: string;
 }
 
 /** What rule sentences need besides. */
@@ -124,14 +135,31 @@ export function stepSentence(step: Step, words: PlanWords, say: Say): string {
 
 /**
  * Names of parts, each once, in the order of first mention: members of an array together, `Battens (11)` instead of
- * eleven names. One of them alone goes by its own name, or it would read as all of them.
+ * eleven names. One of them alone goes by its own name, or it would read as all of them. A group that is there with all
+ * its wood is told as such, `every piece (Door)`, and what is called alike in several groups once, `Left stile (Door, Window)`.
  */
 export function partNames(parts: Iterable<string>, say: Say): string[] {
-  const members = grouped([...new Set(parts)], (id) => id.replace(/\[\d+,\d+\]$/, ''));
-  const counts = new Map<string, number>();
+  const ids = new Set(parts);
+  const whole = new Map(
+    say.wholes
+      .filter((one) => one.parts.every((id) => ids.has(id)))
+      .flatMap((one) => one.parts.map((id) => [id, one] as const)),
+  );
+  const members = grouped([...ids], (id) => whole.get(id)?.place ?? id.replace(/\[\d+,\d+\]$/, ''));
+  const told = new Map<string, { readonly places: Set<string>; count: number }>();
   for (const [base, own] of members) {
-    const name = say.name(own.length === 1 ? own[0] : base);
-    addUp(counts, name, own.length);
+    const all = whole.get(own[0]);
+    const id = own.length === 1 ? own[0] : base;
+    const within = all ?? say.within(id);
+    const name = within?.own ?? say.name(id);
+    const one = told.get(name) ?? { places: new Set(), count: 0 };
+    if (within) one.places.add(within.place);
+    one.count += all ? 1 : own.length;
+    told.set(name, one);
   }
-  return [...counts].map(([name, count]) => (count === 1 ? name : `${name} (${count})`));
+  return [...told].map(([name, { places, count }]) => {
+    const apart = [...places].some((place) => place.includes(',')) ? '; ' : ', ';
+    const placed = places.size === 0 ? name : `${name} (${[...places].join(apart)})`;
+    return count <= Math.max(1, places.size) ? placed : `${placed} (${count})`;
+  });
 }

@@ -1,4 +1,6 @@
+import { useMemo } from 'react';
 import type { Plan } from '../../../plan/types.ts';
+import { sayFor } from '../../../plan/words/say.ts';
 import { stepSentence } from '../../../plan/words/words.ts';
 import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
@@ -9,7 +11,9 @@ import { useWords } from '../../words/t.ts';
 /** The order of work, to be ticked off. */
 export function Order({ plan }: { plan: Plan }) {
   const t = useWords();
-  const say = useSay();
+  const { words } = useSay();
+  // Groups that are there as a whole are known from the plan, so that screen and paper say the same.
+  const told = useMemo(() => sayFor(plan), [plan]);
   const { ticked, tick } = useTicks('steps');
   const { steps } = plan.marks;
   const done = steps.filter((s) => ticked.has(idOf(s))).length;
@@ -27,7 +31,7 @@ export function Order({ plan }: { plan: Plan }) {
               />
               <span className="step-number">{step.number}</span>
               <span>
-                <Typeset text={stepSentence(step, say.words, say)} />
+                <Typeset text={stepSentence(step, words, told)} />
               </span>
             </label>
           </li>

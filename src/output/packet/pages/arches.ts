@@ -1,7 +1,7 @@
 import type { SawnArch, SegmentedArch } from '../../../joinery/piece.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { type Block, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, heading, paragraph, space, table, withNote } from '../flow.ts';
 import type { Packet } from '../leaf.ts';
 
 /** Of one laid part. */
@@ -91,4 +91,4 @@ const noted = (
   { title, note }: { readonly title: string; readonly note: string },
   rows: readonly Block[],
   width: Mm,
-): Block[] => [heading(title), ...rows, space(1.5), ...paragraph(note, width), space(3)];
+): Block[] => [heading(title), ...withNote(rows, paragraph(note, width)), space(3)];

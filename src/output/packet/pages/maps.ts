@@ -3,6 +3,7 @@ import type { Fill } from '../../../design/schema.ts';
 import type { DrawItem } from '../../../drawing/drawing.ts';
 import { shape, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
+import { wrapped } from '../../../drawing/text.ts';
 import { boxAround, grownBox } from '../../../geometry/box.ts';
 import { intersect } from '../../../geometry/clip.ts';
 import { pathOfBox, pathOfRegion } from '../../../geometry/path.ts';
@@ -13,25 +14,29 @@ import { groovesOf } from '../../../layout/laid.ts';
 import { designPart } from '../../../layout/reference.ts';
 import { pick } from '../../../list/at.ts';
 import { grouped, groupOf } from '../../../list/grouped.ts';
+import type { Mm } from '../../../measure/units.ts';
 import { solidsInOrder } from '../faceView.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { nameOn } from '../nameOn.ts';
 import { bodyOf, turned } from '../sheet.ts';
+import { type Drawn, type Figure, NOTHING, type Stand, standOf, together } from '../together.ts';
 import { type PageView, viewOf } from '../view.ts';
 
-/** Room at the top for the name of the fill and what its labels mean. */
-const AROUND = { left: 0, right: 0, top: 14, bottom: 2 } as const;
+/** Lines of the name of a fill, and of what its labels mean. */
+const NAME: Mm = 5;
+const NOTE: Mm = 4;
 
 /** Parts that a map is drawn in at most, so that its labels have room. */
 const MOST_PARTS = 6;
 
-/** A map of every fill for the wall: each piece where it goes, by the label on its wood. */
+/** A map of every fill for the wall, each piece where it goes, by the label on its wood; those of one shape together. */
 export function maps(packet: Packet): Leaf[] {
   const { plan } = packet;
+  const { maps: title } = packet.terms.titles;
   const shown = grouped(plan.finish.shown, ({ part }) => part);
   const pieces = grouped(plan.joinery.pieces, ({ part }) => part);
   const boards = grouped(solidsInOrder(plan), ({ part }) => designPart(part));
-  return plan.design.parts.flatMap((part): Leaf[] => {
+  const found = plan.design.parts.flatMap((part) => {
     if (!isBoards(part)) return [];
     const own = groupOf(boards, part.id).map(
       (solid): Board => ({
@@ -47,7 +52,13 @@ export function maps(packet: Packet): Leaf[] {
       const more = inParts(packet, part, own, whole, count);
       if (more.told > best.told) best = more;
     }
-    return best.leaves;
+    return [best];
+  });
+  const alike = grouped(found, ({ area }) => `${area.w.toFixed(1)} ${area.h.toFixed(1)}`);
+  return [...alike.values()].flatMap((all) => {
+    const [{ area }] = all;
+    const figures = all.flatMap((one) => one.figures);
+    return together(packet, title, figures, { width: area.w, height: area.h });
   });
 }
 
@@ -62,27 +73,18 @@ interface Board {
 function inParts(packet: Packet, part: Fill, own: readonly Board[], whole: Box, count: number) {
   const wide = whole.w > whole.h;
   const { w, h } = wide ? { w: whole.w / count, h: whole.h } : { w: whole.w, h: whole.h / count };
-  const landscape = w > h;
-  const sheet = landscape ? turned(packet.sheet) : packet.sheet;
-  const areas = Array.from({ length: count }, (_, i) => {
+  const page = bodyOf(w > h ? turned(packet.sheet) : packet.sheet);
+  const parts = Array.from({ length: count }, (_, i) => {
     // The upper part first.
     const [x, y] = wide ? [whole.x + i * w, whole.y] : [whole.x, whole.y + (count - 1 - i) * h];
     const area = { x, y, w, h };
-    return { area, view: viewOf(area, bodyOf(sheet), packet.unit, AROUND) };
+    const name = count === 1 ? part.name : `${part.name}, ${packet.terms.block.pageOf(i + 1, count)}`;
+    return { area, figure: mapOf(packet, name, own, area) };
   });
-  const told = new Set(areas.flatMap(({ area, view }) => namesOn(own, area, view).map(({ id }) => id)));
-  const leaves = areas.map(
-    ({ area, view }, i): Leaf => ({
-      title: packet.terms.titles.maps,
-      landscape,
-      scale: view.scale,
-      draw: (body) => {
-        const name = count === 1 ? part.name : `${part.name}, ${packet.terms.block.pageOf(i + 1, count)}`;
-        return mapOf(packet, name, own, { area, body });
-      },
-    }),
+  const told = new Set(
+    parts.flatMap(({ area, figure }) => namesOn(own, area, figure(page, NOTHING).view).map(({ id }) => id)),
   );
-  return { told: told.size, leaves };
+  return { told: told.size, area: { w, h }, figures: parts.map(({ figure }): Drawn => figure) };
 }
 
 /** A label where it stands on a piece. */
@@ -113,16 +115,34 @@ const isIn = (region: Region, area: Box): boolean => {
   return box !== null && boxesMeet(box, area);
 };
 
-function mapOf(
-  packet: Packet,
-  name: string,
-  own: readonly Board[],
-  { area, body }: { readonly area: Box; readonly body: Box },
-) {
-  const { terms, unit } = packet;
-  const view = viewOf(area, body, unit, AROUND);
-  const top = body.y + body.h;
-  const outlines = own
+/** A part of a map in a room of a page, under its name. */
+const mapOf =
+  (packet: Packet, name: string, own: readonly Board[], area: Box) =>
+  (body: Box, least: Stand): Figure & { readonly view: PageView } => {
+    const heading = { size: TEXT.heading, bold: true };
+    const small = { size: TEXT.note };
+    const names = wrapped(name, heading, body.w);
+    const notes = wrapped(packet.terms.maps.note, small, body.w);
+    const stand = standOf({ top: names.length * NAME + notes.length * NOTE + 5, bottom: 2 }, least);
+    const view = viewOf(area, body, packet.unit, { left: 0, right: 0, ...stand });
+    const top = body.y + body.h;
+    const draw = (): DrawItem[] => [
+      ...names.map((row, i) => text({ x: body.x, y: top - (i + 1) * NAME }, row, heading)),
+      ...notes.map((row, i) =>
+        text({ x: body.x, y: top - names.length * NAME - 1 - (i + 1) * NOTE }, row, small),
+      ),
+      {
+        kind: 'group',
+        clip: pathOfBox(grownBox(view.box, WEIGHT.bold)),
+        items: outlinesOf(own, area, view),
+      },
+      ...namesOn(own, area, view).map(({ item }) => item),
+    ];
+    return { scale: view.scale, stand, view, draw };
+  };
+
+const outlinesOf = (own: readonly Board[], area: Box, view: PageView): DrawItem[] =>
+  own
     .filter(({ solid: { region } }) => isIn(region, area))
     .flatMap(({ solid: { region, relief } }) => [
       shape(pathOfRegion(view.region(region)), {
@@ -135,10 +155,3 @@ function mapOf(
         shape(pathOfRegion(view.region([groove])), { stroke: INK.faint, width: WEIGHT.hair }),
       ),
     ]);
-  return [
-    text({ x: body.x, y: top - 5 }, name, { size: TEXT.heading, bold: true }),
-    text({ x: body.x, y: top - 10 }, terms.maps.note, { size: TEXT.note }),
-    { kind: 'group' as const, clip: pathOfBox(grownBox(view.box, WEIGHT.bold)), items: outlines },
-    ...namesOn(own, area, view).map(({ item }) => item),
-  ];
-}

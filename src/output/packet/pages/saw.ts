@@ -52,8 +52,8 @@ function settingsTable(packet: Packet, cuts: Cuts, width: Mm): Block[] {
     ],
   }));
   const columns = [
-    { title: terms.setting, share: 1.2, figure: true },
-    { title: terms.bevel, share: 1.2, figure: true },
+    { title: terms.setting, share: 1.2, figure: true, saw: true },
+    { title: terms.bevel, share: 1.2, figure: true, saw: true },
     { title: terms.ends, share: 1, figure: true },
     { title: terms.pieces, share: 8 },
   ];

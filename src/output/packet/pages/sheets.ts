@@ -3,14 +3,30 @@ import type { CutSheet } from '../../../cutting/result.ts';
 import { sheetDrawing } from '../../../cutting/sheetDrawing.ts';
 import { fencedFrom, wayOf } from '../../../cutting/sheets/way.ts';
 import { moved } from '../../../drawing/items.ts';
+import { flatten } from '../../../drawing/walk.ts';
+import type { Box } from '../../../geometry/shape.ts';
 import { byId } from '../../../materials/lookup.ts';
 import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { type Block, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 
-function sheetBlocks(packet: Packet, sheet: CutSheet, number: number, width: Mm): Block[] {
+/** How high a sheet is drawn: as high as is usual, or lower where that takes fewer pages and leaves nothing out. */
+const HEIGHTS = [96, 80, 68] as const satisfies Mm[];
+
+/** A sheet with its cuts, and how much is written on its drawing. */
+interface Drawn {
+  readonly blocks: readonly Block[];
+  readonly told: number;
+}
+
+function sheetBlocks(
+  packet: Packet,
+  sheet: CutSheet,
+  number: number,
+  { w: width, h: height }: Pick<Box, 'w' | 'h'>,
+): Drawn {
   const terms = packet.terms.sheets;
   const { plan, measure, say } = packet;
   const told = (mm: Mm) => formatReading(mm, measure);
@@ -24,7 +40,7 @@ function sheetBlocks(packet: Packet, sheet: CutSheet, number: number, width: Mm)
       offcut: (along, across) =>
         packet.terms.boards.rest(across === undefined ? told(along) : `${told(along)} x ${told(across)}`),
     },
-    paper: { width, height: 96 },
+    paper: { width, height },
   });
   const money = formatMoney(sheet.cost, plan.design.measure.currency, packet.measure.notation);
   const title = `${terms.sheet(number, say.stock(sheet.stock), told(sheet.length), told(sheet.width))}, ${sheet.owned === null ? money : terms.shelf}`;
@@ -45,11 +61,14 @@ function sheetBlocks(packet: Packet, sheet: CutSheet, number: number, width: Mm)
   const columns = [
     { title: terms.number, share: 1, figure: true },
     { title: terms.kind, share: 2 },
-    { title: terms.fence, share: 2, figure: true },
+    { title: terms.fence, share: 2, figure: true, saw: true },
     { title: terms.edge, share: 3 },
     { title: terms.of, share: 4, figure: true },
   ];
-  return [heading(title), picture, ...table(columns, rows, width * 0.8), space(5)];
+  return {
+    blocks: [heading(title), picture, ...table(columns, rows, width * 0.8), space(5)],
+    told: flatten(drawing.items).texts.length,
+  };
 }
 
 /** Every sheet to scale, and its cuts in their order. */
@@ -62,13 +81,23 @@ export function sheets(packet: Packet): Content[] {
     (b) =>
       `${packet.say.stock(b.stock)}: ${b.proved ? packet.terms.boards.proved : packet.terms.boards.bound(b.used, b.lowerBound)}`,
   );
-  const blocks = [
-    ...paragraph(terms.lead, body.w),
-    ...(all.some(({ placements }) => placements.some(({ from }) => from))
-      ? paragraph(terms.nested, body.w)
-      : []),
-    ...numbered(all).flatMap(({ cut, number }) => sheetBlocks(packet, cut, number, body.w)),
-    ...bounds.flatMap((words) => paragraph(words, body.w)),
-  ];
+  const at = (height: Mm) => {
+    const drawn = numbered(all).map(({ cut, number }) =>
+      sheetBlocks(packet, cut, number, { w: body.w, h: height }),
+    );
+    const blocks = [
+      ...paragraph(terms.lead, body.w),
+      ...(all.some(({ placements }) => placements.some(({ from }) => from))
+        ? paragraph(terms.nested, body.w)
+        : []),
+      ...drawn.flatMap((one) => one.blocks),
+      ...bounds.flatMap((words) => paragraph(words, body.w)),
+    ];
+    const told = drawn.reduce((sum, one) => sum + one.told, 0);
+    return { blocks, told, pages: fillPages(blocks, body).length };
+  };
+  const { blocks } = HEIGHTS.map(at).reduce((best, lower) =>
+    lower.pages < best.pages && lower.told >= best.told ? lower : best,
+  );
   return [{ title: packet.terms.titles.sheets, blocks }];
 }

@@ -10,7 +10,7 @@ import type { Box, Point } from '../../../geometry/shape.ts';
 import { SAME_ANGLE } from '../../../geometry/tolerance.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Deg, Mm } from '../../../measure/units.ts';
-import { type Block, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, heading, paragraph, space, table, withNote } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
 import { type PageView, viewAt } from '../view.ts';
@@ -153,7 +153,7 @@ function clearances(packet: Packet, width: Mm): Block[] {
     { title: terms.at, share: 1.6, figure: true },
     { title: terms.by, share: 5 },
   ];
-  return [...table(columns, rows, width), space(2), ...paragraph(terms.angles, width, TEXT.small)];
+  return withNote(table(columns, rows, width), paragraph(terms.angles, width, TEXT.small));
 }
 
 function hits(packet: Packet, width: Mm): Block[] {

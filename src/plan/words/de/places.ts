@@ -44,4 +44,5 @@ export const places: PlanWords['places'] = {
     return `${edge} ${'level' in of ? LEVEL_GENITIVE[of.level] : `von ${of.name}`}`;
   },
   member: (name, column, row) => (row === 1 ? `${name} ${column}` : `${name} ${column}, Reihe ${row}`),
+  whole: 'alle Stücke',
 };

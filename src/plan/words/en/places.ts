@@ -33,4 +33,5 @@ export const places: PlanWords['places'] = {
   edge: (axis, side, inner, of) =>
     `${inner ? 'inner ' : ''}${SIDES[axis][side]} of ${'level' in of ? level[of.level] : of.name}`,
   member: (name, column, row) => (row === 1 ? `${name} ${column}` : `${name} ${column}, row ${row}`),
+  whole: 'every piece',
 };

@@ -36,4 +36,5 @@ export const places: PlanWords['places'] = {
     return `${edge} ${'level' in of ? `del ${level[of.level].slice(3)}` : `de ${of.name}`}`;
   },
   member: (name, column, row) => (row === 1 ? `${name} ${column}` : `${name} ${column}, fila ${row}`),
+  whole: 'todas las piezas',
 };
