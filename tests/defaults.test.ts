@@ -95,7 +95,7 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'layout/solve/network.ts: members.get(at) ?? { parts: [], links: [] }',
     'output/packet/fastenerMarks.ts: ways.get(key)?.count ?? 0',
     'output/packet/pages/load.ts: groups.get(base) ?? { ids: [], mass: 0 }',
-    'plan/supplyLines.ts: byPaper.get(set.paper) ?? { pages: 0, length: 0 }',
+    'plan/supplyLines.ts: byPaper.get(id) ?? { pages: 0, length: 0 }',
   ],
   'A table by the own kind of what it is asked for, which the compiler cannot follow through a union.': [
     'design/edit/edit.ts: APPLY[edit.kind] as (design: Design, edit: Edit) => EditResult',

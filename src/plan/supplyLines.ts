@@ -189,14 +189,15 @@ function tape(input: Input): ShoppingLine[] {
 function paper(input: Input): ShoppingLine[] {
   const { patterns, tables, design } = input;
   const byPaper = new Map<string, { pages: number; length: number }>();
-  for (const set of patterns) {
-    const before = byPaper.get(set.paper) ?? { pages: 0, length: 0 };
-    const length = set.pages.reduce((sum, { drawing }) => sum + Math.max(drawing.width, drawing.height), 0);
-    byPaper.set(set.paper, { pages: before.pages + set.pages.length, length: before.length + length });
+  const add = (id: string, pages: number, length: Mm) => {
+    const before = byPaper.get(id) ?? { pages: 0, length: 0 };
+    byPaper.set(id, { pages: before.pages + pages, length: before.length + length });
+  };
+  for (const { paper, pages } of patterns) {
+    const length = pages.reduce((sum, { drawing }) => sum + Math.max(drawing.width, drawing.height), 0);
+    add(paper, pages.length, length);
   }
-  const cover = benchPaper(design.pages.paper);
-  const printed = byPaper.get(cover) ?? { pages: 0, length: 0 };
-  byPaper.set(cover, { ...printed, pages: printed.pages + coverSheets(patterns) });
+  add(benchPaper(design.pages.paper), coverSheets(patterns), 0);
   return [...byPaper].flatMap(([id, { pages, length }]) => {
     const found = tables.papers.find((p) => p.id === id);
     if (!found || pages === 0) return [];

@@ -260,7 +260,7 @@ describe('blocks on pages', () => {
   it('end sooner where the last page would be almost bare', () => {
     const rows = Array.from({ length: 41 }, (_, i) => block(`${i}`, 1));
     const pages = fillPages(rows, { x: 0, y: 0, w: 100, h: 20 });
-    expect(pages.map(({ height }) => height)).toEqual([20, 16, 5]);
+    expect(pages.map(({ height }) => height)).toEqual([20, 14, 7]);
   });
 
   it('leave no heading alone at the foot of a page', () => {
