@@ -9,7 +9,7 @@ export const CHECK_CODES = [
   'part.overlap', // area_m2
   'part.keep-clear', // keep_clear (id), reason, over_mm
   'part.no-size', // width_mm, height_mm
-  'part.measures-eased', // of its outline, an opening or its path
+  'part.measures-eased', // of its outline, an opening or its path: why (most, least: of one measure; together), asked_mm, fits_mm
   'part.unknown-stock', // stock
   'part.unknown-finish', // finish
   'part.unknown-support', // on
@@ -21,6 +21,7 @@ export const CHECK_CODES = [
   'rule.gap-negative', // rule, gap_mm
   'rule.gap-over-most', // rule, gap_mm, most_mm
   'array.count', // count, room_mm
+  'run.no-room', // radius_mm (of its tightest arc), across_mm (of its stock)
   'run.head-not-flush', // head_mm, stock_mm (thickness of each)
   'run.bent-tight', // radius_mm (of the inner edge), across_mm (thickness that is bent), most_mm (that bends so far)
   'fill.between-stiles', // out_mm (of the face), tilt_deg

@@ -131,8 +131,26 @@ const NOTHING: Taken = { end: 1, begin: 0, worked: [] };
 /** Times that sizes of corners are brought down until they have room. */
 const MOST_TRIES = 40;
 
+/** Whether what is taken off the corners of an outline has no room between them as it is told. */
+export const cutsEased = (corners: readonly DrawnCorner[], closed = true): boolean =>
+  corners.some(({ cut }) => cut) && takenBetween(sidesOf(corners, closed), corners).eased;
+
 function cornersCut(sides: readonly Stretch[], corners: readonly DrawnCorner[]): Loop {
   if (corners.every(({ cut }) => !cut)) return tidied(sides);
+  const { taken } = takenBetween(sides, corners);
+  return tidied(
+    sides.flatMap((side, i) => [
+      ...pick(taken, i).worked,
+      partOf(side, pick(taken, i).begin, Math.max(pick(taken, i).begin, cyclic(taken, i + 1).end)),
+    ]),
+  );
+}
+
+/** What is taken off each corner, and whether sizes were brought down until all of them have room. */
+function takenBetween(
+  sides: readonly Stretch[],
+  corners: readonly DrawnCorner[],
+): { readonly taken: readonly Taken[]; readonly eased: boolean } {
   const share = corners.map(() => 1);
   const off = (i: number) => {
     const after = sides[i];
@@ -158,12 +176,7 @@ function cornersCut(sides: readonly Stretch[], corners: readonly DrawnCorner[]):
     found = found.map((one, i) => (pick(fits, i) === 1 ? one : off(i)));
     taken = found.map((one) => one ?? NOTHING);
   }
-  return tidied(
-    sides.flatMap((side, i) => [
-      ...pick(taken, i).worked,
-      partOf(side, pick(taken, i).begin, Math.max(pick(taken, i).begin, cyclic(taken, i + 1).end)),
-    ]),
-  );
+  return { taken, eased: share.some((one) => one < 1 - SAME_LENGTH) };
 }
 
 /** Null: there is no room for it so large. */

@@ -2,7 +2,7 @@ import { segmentRadius } from '../geometry/curve.ts';
 import { distance } from '../geometry/point.ts';
 import { riseOfArc } from '../geometry/stretch.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
-import { bowsOfRun, segmentsOf } from '../layout/place/run.ts';
+import { bowsOfRun } from '../layout/place/run.ts';
 import { grouped } from '../list/grouped.ts';
 import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
 import type { ArchFound, SawnArch, SegmentedArch } from './piece.ts';
@@ -35,9 +35,9 @@ export function archesOf(parts: readonly LaidPart[]): ArchFound[] {
   });
 }
 
-const segmentedArches = ({ spec, box }: Laid<'run'>): SegmentedArch[] =>
-  bowsOfRun(spec, box).map((bow) =>
-    segmentedArch(distance(bow.from, bow.to), Math.abs(riseOfArc(bow)), segmentsOf(spec.path)),
+const segmentedArches = ({ spec, box, legs }: Laid<'run'>): SegmentedArch[] =>
+  bowsOfRun(spec, box, legs[0]?.width ?? 0).map(({ arc, count }) =>
+    segmentedArch(distance(arc.from, arc.to), Math.abs(riseOfArc(arc)), count),
   );
 
 /** What tells arcs apart, to the hundredth of a millimeter. */

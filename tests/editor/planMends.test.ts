@@ -118,6 +118,7 @@ const NOT_MENDED: Readonly<Record<Exclude<CheckCode, keyof typeof MENDED>, strin
   'rule.gap-negative': 'which part is too many only the person knows: the rule is named',
   'rule.gap-over-most': 'has a button of its own in the list of rules, which adds the parts',
   'array.count': AT_ITS_FIELD,
+  'run.no-room': 'the other side, narrower stock or segments: all look otherwise, and the person chooses',
   'run.head-not-flush': MEANT,
   'run.bent-tight': 'thinner stock, kerfs, sawn arcs or segments: all look otherwise, and the person chooses',
   'fill.between-stiles': TOLD,

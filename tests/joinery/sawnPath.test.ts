@@ -354,7 +354,7 @@ describe('a path along a ready shape', () => {
     const box = { x: 0, y: 0, w: span, h: shape.rise };
     const path = shaped(shape, { open: true, band });
     // An ellipse is told by straight segments, each a little shorter than its arc.
-    const { points, closed } = pathOfRun({ path }, box);
+    const { points, closed } = pathOfRun({ path }, box, 1);
     const straight = points.slice(1).map((p, i) => lineTo(points[i] ?? p, p));
     const sides = shape.form === 'elliptical' ? straight : (sawnSides({ path }, box)?.sides ?? []);
     expect(closed).toBe(false);

@@ -84,6 +84,12 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
       ...strip('short', 200, 900),
       ends: { start: { cut: 'square' }, end: { cut: 'stop', at: 'nothing-there' } },
     }),
+  'run.no-room': () =>
+    withParts({
+      ...newPart('run', { id: 'arch', name: 'Arch', box: box(200, 900, 100, 300), stock: 'pine-1x4' }),
+      path: { form: 'arched', rise: 50, band: { stock: 'mdf-three-quarter', pieces: 2 } },
+      side: 'inside',
+    }),
   'run.head-not-flush': () =>
     withParts({
       ...newPart('run', { id: 'arch', name: 'Arch', box: box(200, 900, 600, 600), stock: 'pine-1x2' }),

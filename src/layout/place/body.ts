@@ -34,6 +34,8 @@ export interface Body {
   /** The stock it names, where that is not in the tables or not of the right kind. */
   readonly unknownStock: string | null;
   readonly make: Make;
+  /** How wide the stock of a run is. */
+  readonly across?: Mm;
 }
 
 type Only<K extends LaidPart['kind']> = Extract<LaidPart, { readonly kind: K }>;
@@ -112,7 +114,7 @@ function runBody(part: Extract<Single, { kind: 'run' }>, box: Box, stocks: Reado
   const rest = { height: size.thickness, stock: found ? part.stock : null };
   const sawn = sawnSides(part, box);
   if (!sawn) {
-    const path = pathOfRun(part, box);
+    const path = pathOfRun(part, box, size.width);
     const [legs, region] =
       path.points.length > 1 ? [legsOfRun(part, path, size), regionOfRun(part, path, size.width)] : [[], []];
     const make = { kind: 'run', legs, closed: path.closed, spec } as const;
@@ -129,6 +131,7 @@ function runBody(part: Extract<Single, { kind: 'run' }>, box: Box, stocks: Reado
   const arcs = { stock: named, thickness, bent, arcs: made?.arcs ?? [] };
   return {
     ...rest,
+    across: size.width,
     region: made?.region ?? [],
     unknownStock: !found ? part.stock : known ? null : named,
     // Its straight lengths end at the arcs, and go around nowhere.

@@ -19,6 +19,7 @@ import { expandArray, memberName, membersOf } from './array.ts';
 import { type Body, bodyOf, isSingle, type Single } from './body.ts';
 import { easedMeasures } from './eased.ts';
 import type { Ground, PlacedPart, Placing } from './placed.ts';
+import { sidesOfRun } from './run.ts';
 import { arcChecks } from './sawnArcs.ts';
 import { regionOfFill } from './shape.ts';
 import { type CutAround, withStops } from './stopping.ts';
@@ -231,7 +232,7 @@ function placePart(
     bounds = body && boxOf(body.region),
   ) => {
     if (!body || !bounds) {
-      checks.push(noSize(id, place));
+      checks.push(noBody(id, place, body));
       return;
     }
     if (body.unknownStock !== null) unknownStocks.add(body.unknownStock);
@@ -407,6 +408,17 @@ function laidPart(part: Part, slot: Slot, body: Body, ground: Ground): LaidPart 
     fixing: body.fixing ?? part.fixing,
     ...body.make,
   };
+}
+
+/** Why a part comes to nothing: its arcs have no room for its stock, or its box has no size. */
+function noBody(id: string, box: Box, body: Body | null): Check {
+  if (!body || !('sawn' in body.make) || body.unknownStock !== null) return noSize(id, box);
+  const { path } = body.make.spec;
+  const radii = sidesOfRun(path, box).flatMap((side) =>
+    side.kind === 'arc' ? [Math.min(side.rx, side.ry)] : [],
+  );
+  const figures = { radius_mm: Math.min(...radii), across_mm: body.across ?? 0 };
+  return { code: 'run.no-room', severity: 'error', parts: [id], at: { x: box.x, y: box.y }, figures };
 }
 
 const noSize = (id: string, box: Box): Check => ({

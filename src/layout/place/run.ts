@@ -11,6 +11,7 @@ import {
   distance,
   dot,
   leftNormal,
+  length,
   scale,
   subtract,
   unit,
@@ -48,18 +49,56 @@ export interface RunPath {
   readonly closed: boolean;
 }
 
-/** Corners of the path in order of travel, its bows as straight segments; counterclockwise when closed. */
-export function pathOfRun({ path }: Pick<Run, 'path'>, box: Box): RunPath {
-  return cornersOfSides(sidesOfRun(path, box), isClosed(path), segmentsOf(path));
+/** Corners of the path in order of travel, its bows as straight segments of stock so wide; counterclockwise when closed. */
+export function pathOfRun({ path }: Pick<Run, 'path'>, box: Box, width: Mm): RunPath {
+  return cornersOfSides(madeSides(path, box, width), isClosed(path));
 }
 
-/** Straight segments that each of its arcs is made of. */
-export const segmentsOf = (path: Run['path']): number =>
-  ('segments' in path && path.segments) || USUAL_SEGMENTS;
+/** A side of a path, and of how many straight lengths of stock it is made. */
+export interface MadeSide {
+  readonly side: Stretch;
+  readonly count: number;
+}
 
-/** The arcs of a path that is made of straight segments. */
-export const bowsOfRun = ({ path }: Pick<Run, 'path'>, box: Box): Arc[] =>
-  sidesOfRun(path, box).flatMap((side) => (side.kind === 'arc' && isCircle(side) ? [side] : []));
+/**
+ * The sides of a path as its run is made. Where two meet so sharply that the miter would be longer than the segment that it
+ * is cut on, as at the crown of an ogee, that bow is made of fewer and longer ones, which meet less sharply: else nothing
+ * is left of the inner edge of the segment, and the outer one runs out into a spike.
+ */
+export function madeSides(path: Run['path'], box: Box, width: Mm): MadeSide[] {
+  const closed = isClosed(path);
+  const usual = ('segments' in path && path.segments) || USUAL_SEGMENTS;
+  const made = sidesOfRun(path, box).map((side) => ({ side, count: side.kind === 'line' ? 1 : usual }));
+  for (let fewer = true; fewer; ) {
+    fewer = false;
+    for (const [i, after] of made.entries()) {
+      if (!closed && i === 0) continue;
+      const before = cyclic(made, i - 1);
+      const [come, go] = [chordAt(before, 1), chordAt(after, 0)];
+      const turn = Math.acos(Math.min(1, Math.max(-1, dot(unit(come), unit(go)))));
+      const reach = width * Math.tan(turn / 2);
+      for (const [one, chord] of [
+        [before, come],
+        [after, go],
+      ] as const) {
+        if (one.count === 1 || reach <= length(chord)) continue;
+        one.count--;
+        fewer = true;
+      }
+    }
+  }
+  return made;
+}
+
+/** The first or last straight length of a side, as a way. */
+const chordAt = ({ side, count }: MadeSide, end: 0 | 1): Point =>
+  end === 0 ? subtract(pointAt(side, 1 / count), side.from) : subtract(side.to, pointAt(side, 1 - 1 / count));
+
+/** The arcs of a path that is made of straight segments, and of how many. */
+export const bowsOfRun = ({ path }: Pick<Run, 'path'>, box: Box, width: Mm) =>
+  madeSides(path, box, width).flatMap(({ side, count }) =>
+    side.kind === 'arc' && isCircle(side) ? [{ arc: side, count }] : [],
+  );
 
 /** The sides of a path that its run lies along, in order of travel; counterclockwise where it goes around. */
 export function sidesOfRun(path: Run['path'], box: Box): Loop {
@@ -97,11 +136,11 @@ function withoutFoot(border: Loop, shape: PanelShape, { y, h }: Box): Loop {
   return foot < 0 ? border : [...border.slice(foot + 1), ...border.slice(0, foot)];
 }
 
-export function cornersOfSides(sides: Loop, around: boolean, segments = USUAL_SEGMENTS): RunPath {
-  const last = sides.at(-1);
-  const corners = sides.flatMap((side): PathCorner[] => {
+export function cornersOfSides(sides: readonly MadeSide[], around: boolean): RunPath {
+  const last = sides.at(-1)?.side;
+  const corners = sides.flatMap(({ side, count }): PathCorner[] => {
     if (side.kind === 'line') return [side.from];
-    return Array.from({ length: segments }, (_, i) => ({ ...pointAt(side, i / segments), bowed: true }));
+    return Array.from({ length: count }, (_, i) => ({ ...pointAt(side, i / count), bowed: true }));
   });
   const points = distinct(around || !last ? corners : [...corners, last.to], around);
   return { points, closed: around && points.length > 2 };

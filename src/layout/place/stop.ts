@@ -22,7 +22,7 @@ import { groupOf } from '../../list/grouped.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Laid, LaidPart, Leg, StoppedEnd, Stops } from '../laid.ts';
 import { withSpan } from '../span.ts';
-import { pathOfRun, reach, regionOfRun, sawnSides, segmentsOf } from './run.ts';
+import { madeSides, pathOfRun, reach, regionOfRun, sawnSides } from './run.ts';
 import { sawnRun } from './sawnArcs.ts';
 
 type End = 'start' | 'end';
@@ -114,7 +114,7 @@ function alongBow(
   both: boolean,
 ): { readonly ahead: ReturnType<typeof aheadOf>; readonly beyond: number } {
   const outward = end === 'end' ? legs : legs.toReversed();
-  const segments = laid.kind === 'run' && lastOf(outward).bowed ? segmentsOf(laid.spec.path) : 1;
+  const segments = laid.kind === 'run' && lastOf(outward).bowed ? segmentsAt(laid, end) : 1;
   const last = outward.slice(-segments);
   for (const [i, leg] of last.entries()) {
     const beyond = last.length - 1 - i;
@@ -123,6 +123,12 @@ function alongBow(
     if (ahead.meets === 'whole' && isWithin(leg, ahead.line)) return { ahead, beyond };
   }
   return { ahead: { meets: 'nowhere' }, beyond: 0 };
+}
+
+/** Of how many straight lengths the first or last side of a run is made. */
+function segmentsAt({ spec: { path }, box, legs }: Laid<'run'>, end: End): number {
+  const sides = madeSides(path, box, pick(legs, 0).width);
+  return (end === 'end' ? lastOf(sides) : pick(sides, 0)).count;
 }
 
 /** Whether the middle of a cut lies on a leg. */
@@ -202,7 +208,7 @@ function regionOfStopped(run: Laid<'run'>, before: readonly Leg[], less: Record<
   const [first, last] = [pick(legs, 0), pick(legs, legs.length - 1)];
   if (!sawn) {
     if (legs.length === 1) return bandOf(first, stops, 0);
-    const { points } = pathOfRun(spec, box);
+    const { points } = pathOfRun(spec, box, first.width);
     const path = { points: points.slice(less.start, points.length - less.end), closed: false };
     return regionOfRun(spec, path, first.width, stops);
   }

@@ -8,7 +8,7 @@ import { SAME_PLACE } from '../../geometry/tolerance.ts';
 import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { freed } from './drawn.ts';
-import { cornersOfSides, legsOfRun, pathOfRun, regionOfRun, segmentsOf, sidesOfRun } from './run.ts';
+import { cornersOfSides, legsOfRun, madeSides, pathOfRun, regionOfRun, sidesOfRun } from './run.ts';
 
 /**
  * What is left of a run where something lies in its way, as sides of its path: from each side that it lies on to the next
@@ -24,11 +24,11 @@ export function stretchesBeside(
   border: Region,
 ): { readonly only: Only; readonly starts: boolean; readonly ends: boolean }[] {
   const { path } = run;
-  const sides = sidesOfRun(path, box);
-  const { points, closed } = pathOfRun(run, box);
+  const sides = madeSides(path, box, width);
+  const { points, closed } = pathOfRun(run, box, width);
   const count = sides.length;
   const met = sides.flatMap((side, i) => {
-    const alone = cornersOfSides([side], false, segmentsOf(path));
+    const alone = cornersOfSides([side], false);
     const band = alone.points.length > 1 ? regionOfRun(run, alone, width) : [];
     return areaOf(intersect(band, border)) > SAME_PLACE ? [i] : [];
   });
@@ -36,9 +36,7 @@ export function stretchesBeside(
   // Of each corner the middle of the stock.
   const legs = legsOfRun(run, { points, closed }, { width, thickness: 0 });
   const corner = (i: number) => {
-    const before = sides
-      .slice(0, i)
-      .reduce((sum, side) => sum + (side.kind === 'line' ? 1 : segmentsOf(path)), 0);
+    const before = sides.slice(0, i).reduce((sum, side) => sum + side.count, 0);
     return before < legs.length ? pick(legs, before).start : pick(legs, legs.length - 1).end;
   };
   const { from = 0 } = onlyOf(path) ?? {};

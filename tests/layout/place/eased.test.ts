@@ -29,6 +29,20 @@ describe('measures that have no room in their box', () => {
     [{ form: 'ogee', rise: 200, radius: 100 }, 0],
     [{ form: 'ogee', rise: 60, radius: 100 }, 1],
     [{ form: 'round' }, 0],
+    // Rounded corners of at most half the shorter side; a ring of at most half of it; points and notches of half the length.
+    [{ form: 'corners', cut: 'rounded', size: 100 }, 0],
+    [{ form: 'corners', cut: 'stepped', size: 101 }, 1],
+    [{ form: 'ring', width: 99 }, 0],
+    [{ form: 'ring', width: 120 }, 1],
+    [{ form: 'shield', point: 100 }, 0],
+    [{ form: 'shield', point: 130 }, 1],
+    [{ form: 'ribbon', notch: 99 }, 0],
+    [{ form: 'ribbon', notch: 130 }, 1],
+    [{ form: 'arch-band', rise: 100, width: 30 }, 0],
+    [{ form: 'arch-band', rise: 140, width: 30 }, 1],
+    [{ form: 'scalloped', count: 4, depth: 25 }, 0],
+    [{ form: 'scalloped', count: 4, depth: 400 }, 1],
+    [{ form: 'waved', count: 4, depth: 400 }, 1],
   ])('%j: %d', (shape, count) => {
     expect(notes(shape)).toEqual([count, count]);
   });
@@ -48,5 +62,38 @@ describe('measures that have no room in their box', () => {
       return checks.filter(({ code }) => code === 'part.measures-eased').length;
     };
     expect([told(80), told(320)]).toEqual([0, 1]);
+  });
+
+  it('are told with what fits: a rise by half the span, a radius by half its side, corners by the side between them', () => {
+    const told = (shape: PanelShape) => {
+      const own = { ...panel('own', at(100, 100, 200, 300)), shape };
+      return lay(design([own])).checks.find(({ code }) => code === 'part.measures-eased')?.figures;
+    };
+    expect(told({ form: 'arched', rise: 140 })).toEqual({
+      why: 'most',
+      asked_mm: 140,
+      fits_mm: expect.closeTo(100, 2),
+    });
+    const square: OutlineCorner[] = [
+      { u: 0, v: 0 },
+      { u: 1, v: 0 },
+      { u: 1, v: 1 },
+      { u: 0, v: 1 },
+    ];
+    const [first, ...rest] = square;
+    if (!first) throw new Error('no corner');
+    // The foot, 200 long: no arc of a radius under 100 spans it.
+    const bowed = (radius: number): PanelShape => ({
+      form: 'polygon',
+      points: [{ ...first, side: { as: 'radius', radius: -radius } }, ...rest],
+    });
+    expect(told(bowed(110))).toBeUndefined();
+    expect(told(bowed(60))).toEqual({ why: 'least', asked_mm: 60, fits_mm: expect.closeTo(100, 6) });
+    const clipped = (size: number): PanelShape => ({
+      form: 'polygon',
+      points: square.map((corner) => ({ ...corner, cut: { how: 'clipped', size } })),
+    });
+    expect(told(clipped(99))).toBeUndefined();
+    expect(told(clipped(120))).toMatchObject({ why: 'together' });
   });
 });

@@ -73,7 +73,7 @@ function crossesCorner(
   radius: number,
 ): boolean {
   const laid = layout.parts.find(({ id }) => id === 'r');
-  const { points } = pathOfRun(of, boxOfPart(layout, 'r'));
+  const { points } = pathOfRun(of, boxOfPart(layout, 'r'), 40);
   return points.some((near, i) => {
     const center = laid?.kind === 'run' ? (laid.legs[i]?.start ?? laid.legs.at(-1)?.end) : undefined;
     const inside = Array.from({ length: 41 }, (_, k) => {

@@ -115,8 +115,15 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} verdeckt ${say.length(f.number('over_mm'))} der freizuhaltenden Stelle ${say.name(f.text('keep_clear'))}. Wegrücken.`,
   'part.no-size': (f, say) =>
     `${say.name(f.part)} wird ${say.length(f.number('width_mm'))} breit und ${say.length(f.number('height_mm'))} hoch. Platz schaffen oder die Regeln ändern, die das Teil halten.`,
-  'part.measures-eased': (f, say) =>
-    `Der Umriss von ${say.name(f.part)} oder von einer Öffnung darin hat in seinem Rahmen keinen Platz für Stich, Radius oder Ecken: Er ist so gezeichnet, wie es passt. Den Rahmen größer oder diese Maße kleiner machen.`,
+  'part.measures-eased': (f, say) => {
+    const [name, asked] = [say.name(f.part), say.length(f.number('asked_mm'))];
+    const of = `Der Umriss von ${name} oder von einer Öffnung darin`;
+    if (f.text('why') === 'most')
+      return `${of} soll ein Maß von ${asked} haben, in seinem Rahmen ist aber nur Platz für ${say.length(f.number('fits_mm'))}: Er ist damit gezeichnet. Den Rahmen größer oder dieses Maß kleiner machen.`;
+    if (f.text('why') === 'least')
+      return `${of} soll eine Seite mit einem Radius von ${asked} haben, doch unter ${say.length(f.number('fits_mm'))} reicht kein Bogen von Ecke zu Ecke: Sie ist als Halbkreis gezeichnet. Diesen Radius größer oder die Seite kürzer machen.`;
+    return `${of} hat in seinem Rahmen keinen Platz für Stich, Radius oder Ecken: Er ist so gezeichnet, wie es passt. Den Rahmen größer oder diese Maße kleiner machen.`;
+  },
   'part.unknown-stock': (f, say) =>
     `${say.name(f.part)} verlangt das Material „${f.text('stock')}“, das es nicht gibt oder das nicht die nötige Form hat (Leiste, Profil oder Platte). Anderes Material wählen.`,
   'part.unknown-finish': (f, say) =>
@@ -159,6 +166,8 @@ export const checks: PlanWords['checks'] = {
     `Aus dieser Regel folgen Abstände von ${say.length(f.number('gap_mm'))}, mehr als die erlaubten ${say.length(f.number('most_mm'))}: ${say.rule(f.text('rule'))}. Ein Teil hinzufügen.`,
   'array.count': (f, say) =>
     `${f.number('count')} Glieder von ${say.name(f.part)} passen nicht in ${say.length(f.number('room_mm'))}. Weniger oder schmalere nehmen.`,
+  'run.no-room': (f, say) =>
+    `Die Bögen von ${say.name(f.part)} lassen sich auf dieser Seite des Weges nicht aus Material von ${say.length(f.number('across_mm'))} Breite sägen oder biegen: Der engste hat einen Radius von ${say.length(f.number('radius_mm'))}, und die innere Kante hat dort keinen Platz, oder die Kanten zweier Bögen treffen sich an ihrer Ecke nicht. Das Material auf die andere Seite legen, ein schmaleres nehmen oder die Bögen aus geraden Stücken machen.`,
   'run.head-not-flush': (f, say) =>
     `Die Platte für die Bögen von ${say.name(f.part)} ist ${say.length(f.number('head_mm'))} dick, seine Leisten aber ${say.length(f.number('stock_mm'))}: Wo beide sich treffen, liegen sie nicht bündig, und Nägel und Schrauben werden nach den Leisten gewählt. Platte von gleicher Dicke wählen.`,
   'run.bent-tight': (f, say) =>

@@ -82,8 +82,15 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} covers ${say.length(f.number('over_mm'))} of the keep-clear ${say.name(f.text('keep_clear'))}. Move it off.`,
   'part.no-size': (f, say) =>
     `${say.name(f.part)} comes out ${say.length(f.number('width_mm'))} wide and ${say.length(f.number('height_mm'))} high. Give it room, or change the rules that hold it.`,
-  'part.measures-eased': (f, say) =>
-    `The outline of ${say.name(f.part)}, or of an opening in it, has no room for its rise, radius or corners in its box: it is drawn with what fits. Make the box larger, or those measures smaller.`,
+  'part.measures-eased': (f, say) => {
+    const [name, asked] = [say.name(f.part), say.length(f.number('asked_mm'))];
+    const of = `The outline of ${name}, or of an opening in it,`;
+    if (f.text('why') === 'most')
+      return `${of} is to have a measure of ${asked}, but its box has room for ${say.length(f.number('fits_mm'))}: it is drawn with that. Make the box larger, or that measure smaller.`;
+    if (f.text('why') === 'least')
+      return `${of} is to have a side with a radius of ${asked}, but no arc under ${say.length(f.number('fits_mm'))} reaches from corner to corner: it is drawn as a half circle. Make that radius larger, or the side shorter.`;
+    return `${of} has no room for its rise, radius or corners in its box: it is drawn with what fits. Make the box larger, or those measures smaller.`;
+  },
   'part.unknown-stock': (f, say) =>
     `${say.name(f.part)} asks for the stock “${f.text('stock')}”, which is not there or not of the form it needs (board, molding or sheet). Choose another stock.`,
   'part.unknown-finish': (f, say) =>
@@ -126,6 +133,8 @@ export const checks: PlanWords['checks'] = {
     `Gaps of ${say.length(f.number('gap_mm'))}, over the ${say.length(f.number('most_mm'))} allowed, come out of this rule: ${say.rule(f.text('rule'))}. Add a part.`,
   'array.count': (f, say) =>
     `${f.number('count')} members of ${say.name(f.part)} do not fit into ${say.length(f.number('room_mm'))}. Use fewer, or narrower ones.`,
+  'run.no-room': (f, say) =>
+    `The arcs of ${say.name(f.part)} cannot be sawn or bent of stock ${say.length(f.number('across_mm'))} wide on this side of its path: the tightest has a radius of ${say.length(f.number('radius_mm'))}, and the inner edge has no room there, or the edges of two arcs do not meet at their corner. Lay the stock on the other side, use a narrower one, or make the arcs of straight segments.`,
   'run.head-not-flush': (f, say) =>
     `The sheet for the arcs of ${say.name(f.part)} is ${say.length(f.number('head_mm'))} thick, but its stock is ${say.length(f.number('stock_mm'))}: their faces are not flush where they meet, and fasteners are chosen to suit the stock. Choose a sheet of the same thickness.`,
   'run.bent-tight': (f, say) =>

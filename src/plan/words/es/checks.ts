@@ -108,8 +108,15 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} tapa ${say.length(f.number('over_mm'))} de la zona que debe quedar libre ${say.name(f.text('keep_clear'))}. Apartarlo.`,
   'part.no-size': (f, say) =>
     `${say.name(f.part)} queda con ${say.length(f.number('width_mm'))} de ancho y ${say.length(f.number('height_mm'))} de alto. Darle sitio o cambiar las reglas que lo sujetan.`,
-  'part.measures-eased': (f, say) =>
-    `El contorno de ${say.name(f.part)}, o de un hueco en ella, no tiene sitio en su caja para la flecha, el radio o las esquinas: se dibuja con lo que cabe. Agrandar la caja o reducir esas medidas.`,
+  'part.measures-eased': (f, say) => {
+    const [name, asked] = [say.name(f.part), say.length(f.number('asked_mm'))];
+    const of = `El contorno de ${name}, o de un hueco en ella,`;
+    if (f.text('why') === 'most')
+      return `${of} debe tener una medida de ${asked}, pero en su caja solo hay sitio para ${say.length(f.number('fits_mm'))}: se dibuja con eso. Agrandar la caja o reducir esa medida.`;
+    if (f.text('why') === 'least')
+      return `${of} debe tener un lado con un radio de ${asked}, pero ningún arco de menos de ${say.length(f.number('fits_mm'))} llega de esquina a esquina: se dibuja como medio círculo. Aumentar ese radio o acortar el lado.`;
+    return `${of} no tiene sitio en su caja para la flecha, el radio o las esquinas: se dibuja con lo que cabe. Agrandar la caja o reducir esas medidas.`;
+  },
   'part.unknown-stock': (f, say) =>
     `${say.name(f.part)} pide el material «${f.text('stock')}», que no existe o no tiene la forma que hace falta (listón, moldura o tablero). Elegir otro material.`,
   'part.unknown-finish': (f, say) =>
@@ -152,6 +159,8 @@ export const checks: PlanWords['checks'] = {
     `De esta regla salen huecos de ${say.length(f.number('gap_mm'))}, más de los ${say.length(f.number('most_mm'))} permitidos: ${say.rule(f.text('rule'))}. Añadir una pieza.`,
   'array.count': (f, say) =>
     `${f.number('count')} elementos de ${say.name(f.part)} no caben en ${say.length(f.number('room_mm'))}. Poner menos, o más estrechos.`,
+  'run.no-room': (f, say) =>
+    `Los arcos de ${say.name(f.part)} no se pueden aserrar ni curvar con material de ${say.length(f.number('across_mm'))} de ancho a este lado del recorrido: el más cerrado tiene un radio de ${say.length(f.number('radius_mm'))}, y el canto interior no tiene sitio ahí, o los cantos de dos arcos no se encuentran en su esquina. Poner el material al otro lado, usar uno más estrecho o hacer los arcos de tramos rectos.`,
   'run.head-not-flush': (f, say) =>
     `El tablero para los arcos de ${say.name(f.part)} tiene ${say.length(f.number('head_mm'))} de grueso, pero sus listones tienen ${say.length(f.number('stock_mm'))}: no quedan enrasados donde se unen, y los clavos y tornillos se eligen según los listones. Elegir un tablero del mismo grueso.`,
   'run.bent-tight': (f, say) =>
