@@ -48,6 +48,23 @@ export function lathNear(has: Supplies, width: Mm, thickness: Mm): string {
   return nearest(alike, (stock) => stock.width, width)?.id ?? '';
 }
 
+/** The sheet that is as thick as a flat stock, of the material of new panels where there is one; null where there is none. */
+export function sheetAsThick(has: Supplies, flat: string): string | null {
+  const thick = thicknessOf(has, flat);
+  const usual = has.stocks.get(usualStock('panel', has.unit) ?? '');
+  const alike = [...has.stocks.values()].filter(
+    (stock): stock is SheetStock => isSheet(stock) && Math.abs(stock.thickness - thick) <= SAME_LENGTH,
+  );
+  return (alike.find(({ material }) => material === usual?.material) ?? alike[0])?.id ?? null;
+}
+
+/** The flat stock nearest to a width of those whose arcs can be sawn from sheet as thick. */
+export function bandNear(has: Supplies, width: Mm): string {
+  const flats = [...has.stocks.values()].filter(isFlat);
+  const sawn = flats.filter(({ id }) => sheetAsThick(has, id) !== null);
+  return nearest(sawn.length > 0 ? sawn : flats, (stock) => stock.width, width)?.id ?? '';
+}
+
 /** The sheet of the material of new panels nearest to a thickness, sold by the measures in use. */
 export function sheetNear(has: Supplies, thickness: Mm): string {
   const usual = has.stocks.get(usualStock('panel', has.unit) ?? 'mdf-quarter');

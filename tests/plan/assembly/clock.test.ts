@@ -1,8 +1,9 @@
+import * as polyclip from 'polyclip-ts';
 import { describe, expect, it } from 'vitest';
 import { designSchema } from '../../../src/design/schema.ts';
-import { intersect } from '../../../src/geometry/clip.ts';
+import { intersect, offset } from '../../../src/geometry/clip.ts';
 import { distance } from '../../../src/geometry/point.ts';
-import { areaOf } from '../../../src/geometry/region.ts';
+import { areaOf, boxOf } from '../../../src/geometry/region.ts';
 import type { Box, Point, Region } from '../../../src/geometry/shape.ts';
 import type { LaidPart } from '../../../src/layout/laid.ts';
 import { chanceOf, pick } from '../../chance.ts';
@@ -31,7 +32,7 @@ describe('a clock face', () => {
     for (let seed = 0; seed < runs(4); seed++) {
       const chance = chanceOf(seed);
       const [w, h] = [100 + 700 * chance(), 100 + 700 * chance()];
-      const marks = pick(['bars', 'roman'] as const, chance);
+      const marks = pick(['bars', 'roman', 'arabic'] as const, chance);
       const { laid, middle } = clockOf({ x: 40, y: 60, w, h }, { marks });
       const radius = Math.min(w, h) / 2;
       expect(laid.get('ring')?.box).toEqual({
@@ -99,5 +100,35 @@ describe('a clock face', () => {
         .join('');
     });
     expect(strokes).toEqual('I II III IIII V VI VII VIII IX X XI XII'.split(' '));
+  });
+
+  // What figures have in common in any letter style: their counters (a four may be open), twelve above and six below,
+  // upright. Counted by a second polygon library on all parts of an hour together.
+  it('has the counters of Arabic figures, each part of them by itself, upright at its place', () => {
+    const { laid, middle } = clockOf({ x: 40, y: 60, w: 300, h: 300 }, { marks: 'arabic' });
+    const hours = Array.from({ length: 12 }, (_, i) =>
+      [...laid].filter(([role]) => role.startsWith(`hour-${i + 1}-`)).map(([, part]) => part.region),
+    );
+    const counters = hours.map((parts) => {
+      const [first, ...more] = parts.map((region): polyclip.Geom => {
+        // A hair thicker, so that parts that meet are one.
+        return offset(region, 1e-4, 'miter').map(({ outer }) => [
+          outer.map(({ x, y }): [number, number] => [x, y]),
+        ]);
+      });
+      return polyclip.union(first ?? [], ...more).reduce((sum, rings) => sum + rings.length - 1, 0);
+    });
+    expect(counters).toEqual([0, 0, 0, 0, 0, 1, 0, 2, 1, 1, 0, 0]);
+    hours.forEach((parts, i) => {
+      const around = boxOf(parts.flat());
+      if (!around) throw new Error('no figures');
+      const [x, y] = [around.x + around.w / 2 - middle.x, around.y + around.h / 2 - middle.y];
+      expect((((Math.atan2(x, y) * 180) / Math.PI + 360) % 360) / 30).toBeCloseTo((i + 1) % 12, 0);
+      expect(around.h).toBeCloseTo(30, 6);
+      parts.forEach((one, k) => {
+        for (const other of parts.slice(k + 1))
+          expect(areaOf(intersect(one, other)), `${i + 1}`).toBeLessThan(1e-3);
+      });
+    });
   });
 });

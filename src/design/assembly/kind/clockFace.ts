@@ -8,12 +8,13 @@ import { kindOf } from '../kind.ts';
 import { upTo } from '../paneling.ts';
 import type { Answers } from '../question.ts';
 import { sheetNear } from '../stock.ts';
+import { digitsOf } from './digits.ts';
 import { HOURS, numeralOf } from './numerals.ts';
 
 const questions = {
   shape: { is: 'choice', of: ['round', 'rectangle'] },
   diameter: { is: 'length', least: 60, most: 2000 },
-  marks: { is: 'choice', of: ['bars', 'roman', 'none'] },
+  marks: { is: 'choice', of: ['bars', 'roman', 'arabic', 'none'] },
   hour: { is: 'count', least: 1, most: 12 },
   minute: { is: 'count', least: 0, most: 59 },
   ring: { is: 'stock', form: 'sheet' },
@@ -26,6 +27,8 @@ type Clock = Answers<typeof questions>;
 const RING = 0.055;
 const AIR = 0.02;
 const MARK = 0.12;
+/** Upright figures are lower, so that their corners stay off the ring. */
+const DIGITS = 0.1;
 const BAR = { usual: 0.012, quarter: 0.026 };
 const HAND = { hour: { reach: 0.25, width: 0.034 }, minute: { reach: 0.37, width: 0.024 } };
 const TAIL = 0.07;
@@ -117,22 +120,46 @@ const bar = (low: Mm, high: Mm, foot: Mm, head = foot): Point[] => [
   { x: -head / 2, y: high },
 ];
 
-/** At twelve places; numerals stand with their feet to the middle, as on dials with Roman ones. Common practice, no source. */
-function marks(b: Building, { diameter, finish }: Clock, kind: 'bars' | 'roman'): void {
-  const { inner, outer } = reachOf(diameter);
+/** The figures of an hour in a kind of marks: the roles that they have, and their corners from the middle of the clock. */
+const FIGURES: Readonly<
+  Record<
+    Exclude<Clock['marks'], 'none'>,
+    (hour: number, diameter: Mm) => readonly (readonly [string, readonly Point[]])[]
+  >
+> = {
+  bars: (hour, diameter) => {
+    const { inner, outer } = reachOf(diameter);
+    const wide = hour % 3 === 0 ? BAR.quarter : BAR.usual;
+    return [['1', turned(bar(inner, outer, wide * diameter), hour / HOURS)]];
+  },
+  // Roman ones stand with their feet to the middle. Common practice, no source.
+  roman: (hour, diameter) => {
+    const { inner, outer } = reachOf(diameter);
+    return numeralOf(hour, inner, outer).map((figure, i) => [
+      `stroke-${i + 1}`,
+      turned(figure, hour / HOURS),
+    ]);
+  },
+  // Arabic ones stand upright. Common practice, no source.
+  arabic: (hour, diameter) => {
+    const { inner, outer } = reachOf(diameter);
+    const round = (2 * Math.PI * hour) / HOURS;
+    const [x, y] = [Math.sin(round), Math.cos(round)].map((share) => (share * (inner + outer)) / 2);
+    return digitsOf(hour, DIGITS * diameter).map((figure, i) => [
+      `digit-${i + 1}`,
+      figure.map((p) => ({ x: p.x + (x ?? 0), y: p.y + (y ?? 0) })),
+    ]);
+  },
+};
+
+/** A mark's roles are those of its kind: they would keep their numbers in their names when the marks change. */
+function marks(b: Building, { diameter, finish }: Clock, kind: keyof typeof FIGURES): void {
   let number = 0;
   for (const hour of upTo(HOURS)) {
-    const figures =
-      kind === 'roman'
-        ? numeralOf(hour, inner, outer)
-        : [bar(inner, outer, (hour % 3 === 0 ? BAR.quarter : BAR.usual) * diameter)];
-    figures.forEach((figure, i) => {
+    for (const [role, figure] of FIGURES[kind](hour, diameter)) {
       number += 1;
-      const called = { noun: 'hour-mark', number } as const;
-      // A bar is no stroke of a numeral: it would keep that one's number in its name when the marks change.
-      const role = kind === 'roman' ? `hour-${hour}-stroke-${i + 1}` : `hour-${hour}-1`;
-      drawn(b, role, called, turned(figure, hour / HOURS), finish);
-    });
+      drawn(b, `hour-${hour}-${role}`, { noun: 'hour-mark', number }, figure, finish);
+    }
   }
 }
 

@@ -1,31 +1,37 @@
-import { inches } from '../../../measure/units.ts';
+import { inches, type Mm } from '../../../measure/units.ts';
 import { newLettering } from '../../defaults.ts';
-import type { PanelShape } from '../../schema.ts';
-import { GROUND } from '../building.ts';
+import type { PanelShape, Run } from '../../schema.ts';
+import { type Building, GROUND } from '../building.ts';
 import { FACING, firstFacing } from '../facing.ts';
 import { kindOf } from '../kind.ts';
 import type { Answers, Supplies } from '../question.ts';
-import { moldingOf } from '../stock.ts';
+import { bandNear, moldingOf, sheetAsThick } from '../stock.ts';
 
 const questions = {
   shape: { is: 'choice', of: ['rectangle', 'arched', 'ribbon', 'shield', 'coved'] },
   rise: { is: 'length', least: 5, most: 1500, where: { field: 'shape', is: ['arched'] } },
   ends: { is: 'length', least: 5, most: 1500, where: { field: 'shape', is: ['ribbon', 'coved'] } },
   point: { is: 'length', least: 5, most: 1500, where: { field: 'shape', is: ['shield'] } },
-  frame: { is: 'stock', form: 'shaped', where: { field: 'shape', is: ['rectangle', 'arched'] } },
+  framing: { is: 'choice', of: ['molding', 'band', 'none'] },
+  frame: { is: 'stock', form: 'shaped', where: { field: 'framing', is: ['molding'] } },
+  band: { is: 'stock', form: 'flat', where: { field: 'framing', is: ['band'] } },
   ...FACING,
 } as const;
 
+type Board = Answers<typeof questions>;
+
+/** A band is as wide as the shorter side of its board over this. Common practice, no source. */
+const BAND = 8;
 /** Free room between letters and frame. Common practice, no source. */
 const AROUND = inches(1 / 2);
 
 /** What letters are painted with: the color of the frame, or else any that the board does not have. */
-function inkOf({ finishes }: Supplies, { finish, field }: Answers<typeof questions>): string {
+function inkOf({ finishes }: Supplies, { finish, field }: Board): string {
   const all = [finish, ...finishes.map(({ id }) => id)].filter((id) => id !== null);
   return all.find((id) => id !== field) ?? all[0] ?? 'trim';
 }
 
-/** A lettered board in a mitered frame; its letters are as high as it leaves room for. */
+/** A lettered board in a frame; its letters are as high as that leaves room for. */
 export const signBoard = kindOf<typeof questions>({
   usual: { w: inches(28), h: inches(8) },
   questions,
@@ -36,35 +42,68 @@ export const signBoard = kindOf<typeof questions>({
       rise: Math.max(5, Math.min(size.w / 2, size.h) / 3),
       ends: Math.max(5, Math.min(size.w, size.h) / 5),
       point: Math.max(5, Math.min(size.w / 4, 0.6 * size.h)),
+      framing: 'molding',
       frame: moldingOf(has, 'panel-molding-small', 'half-round-20'),
+      band: bandNear(has, Math.min(size.w, size.h) / BAND),
       ...first,
       // Letters in the color of their board could not be seen; with a single color the board stays bare.
       field: first.field === first.finish ? null : first.field,
     };
   },
   make: (b, answers) => {
-    const framed = answers.shape === 'rectangle' || answers.shape === 'arched';
+    const frame = frameOf(b, answers);
+    // Letters fill what is seen between a frame; between molding its width stays free once more. By eye.
+    const beside = frame && answers.framing === 'molding' ? b.widthOf(frame.stock) : 0;
     // Below an arch, the outer letters stand half way up it.
     const under = answers.shape === 'arched' ? answers.rise / 2 : 0;
-    // Letters reach into a point to where they are as high as it is.
-    const cut = answers.shape === 'shield' ? answers.point / 3 : answers.ends;
-    const margin = framed ? b.widthOf(answers.frame) + AROUND + under : Math.max(AROUND, cut);
     b.part('sign', GROUND, 'board', {
       shape: shapeOf(answers),
       stock: answers.sheet,
       finish: answers.field,
-      lettering: { ...newLettering('SIGN', inkOf(b.has, answers)), fit: 'both', margin },
+      lettering: {
+        ...newLettering('SIGN', inkOf(b.has, answers)),
+        fit: 'both',
+        margin: beside + Math.max(AROUND, cutOf(answers)) + under,
+      },
     });
-    if (!framed) return;
-    const path = answers.shape === 'arched' ? ({ form: 'arched', rise: answers.rise } as const) : FRAME;
-    b.part('run', 'frame', 'frame', { stock: answers.frame, finish: answers.finish, path });
+    if (!frame) return;
+    b.part('run', 'frame', 'frame', { ...frame, finish: answers.finish });
     b.fill('frame', b.within(GROUND));
   },
 });
 
-const FRAME = { form: 'frame' } as const;
+/** How far what is cut off the ends keeps letters from them: into a point they reach to where they are as high as it is. */
+function cutOf({ shape, point, ends }: Board): Mm {
+  if (shape === 'shield') return point / 3;
+  return shape === 'ribbon' || shape === 'coved' ? ends : 0;
+}
 
-function shapeOf({ shape, rise, ends, point }: Answers<typeof questions>): PanelShape {
+/**
+ * The frame on a board; null where it has none. Molding goes around corners and along one wide arc: of the short and tight
+ * arcs of other ends it would be many small pieces, and no saw miters the tails of a ribbon. A flat band follows all: its arcs
+ * are sawn from sheet as thick, the tails of a ribbon butted.
+ */
+function frameOf(b: Building, answers: Board): Pick<Run, 'stock' | 'path' | 'corner'> | null {
+  const { shape, framing, frame, band, rise } = answers;
+  const corner = 'miter';
+  if (framing === 'molding' && shape === 'rectangle')
+    return { stock: frame, path: { form: 'frame' }, corner };
+  if (framing === 'molding' && shape === 'arched')
+    return { stock: frame, path: { form: 'arched', rise }, corner };
+  if (framing !== 'band') return null;
+  if (shape === 'rectangle') return { stock: band, path: { form: 'frame' }, corner };
+  const sheet = sheetAsThick(b.has, band);
+  return {
+    stock: band,
+    path: {
+      ...{ form: 'shape', shape: shapeOf(answers) },
+      ...(sheet === null ? {} : { band: { stock: sheet, pieces: 1 } }),
+    },
+    corner: shape === 'ribbon' ? 'butt-up' : corner,
+  };
+}
+
+function shapeOf({ shape, rise, ends, point }: Board): PanelShape {
   switch (shape) {
     case 'rectangle':
       return { form: shape };
