@@ -7,6 +7,7 @@ export const FORMS = {
     'face, a level (level:rim, level:ledge, level:field or level:skin), the id of a part, or a member of an array as id[column,row]',
   color: 'a color like #1e5f74',
   picture: 'an id of the form picture-1 up to picture-6399',
+  base64: 'letters, digits, + and / (base64)',
   outline: 'closed outlines of whole numbers, as in M0 0L10 0L0 10Z',
   own: 'names of parts of this file alone',
 } as const;

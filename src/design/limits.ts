@@ -31,6 +31,11 @@ export const PICTURE_HEIGHT = 10_000;
 /** Colors that a picture has at most; more are merged when it is opened. */
 export const MOST_PICTURE_COLORS = 8;
 
+/** Photos that a design has at most, and base64 characters and pixels of each: all of them stay within a file. */
+export const MOST_PHOTOS = 12;
+export const MOST_PHOTO = 4_000_000;
+export const MOST_PHOTO_PIXELS = 16_000_000;
+
 export const LEVEL_IDS = ['rim', 'ledge', 'field', 'skin'] as const;
 
 export const EVEN_MODES = ['gaps', 'flush', 'half', 'centers', 'most'] as const;

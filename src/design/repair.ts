@@ -10,6 +10,7 @@ const ID_SPACES: readonly (readonly string[])[] = [
   ['owned'],
   ['fonts'],
   ['pictures'],
+  ['photos'],
 ];
 
 /** What rules name besides parts: a part of that id could not be meant. */

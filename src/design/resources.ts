@@ -7,6 +7,7 @@ export interface Resources {
   readonly stocks: Design['stocks'];
   readonly fonts: Design['fonts'];
   readonly pictures: NonNullable<Design['pictures']>;
+  readonly photos: NonNullable<Design['photos']>;
 }
 
 /** Fields of a part that name an entry of a list; fonts of a design are named `own:` and their id, pictures by their
@@ -16,10 +17,11 @@ const NAMED_BY: Readonly<Record<string, keyof Resources>> = {
   stock: 'stocks',
   font: 'fonts',
   text: 'pictures',
+  photo: 'photos',
 };
 const OWN_FONT = 'own:';
 
-/** A part, or what it is made of, with every name of a finish, stock, font or picture of the design put through `rename`. */
+/** A part, or what it is made of, with every name of a finish, stock, font, picture or photo of the design put through `rename`. */
 export function withResources<T>(of: T, rename: (list: keyof Resources, id: string) => string): T {
   if (Array.isArray(of)) return of.map((item) => withResources(item, rename)) as T;
   if (of === null || typeof of !== 'object') return of;
@@ -36,13 +38,14 @@ export function withResources<T>(of: T, rename: (list: keyof Resources, id: stri
   return Object.fromEntries(fields) as T;
 }
 
-/** The finishes, stocks, fonts and pictures of a design that these parts name, and the finishes of those pictures. */
+/** The finishes, stocks, fonts, pictures and photos of a design that these parts name, and the finishes of those pictures. */
 export function resourcesOf(design: Design, parts: Design['parts']): Resources {
   const named: Record<keyof Resources, Set<string>> = {
     finishes: new Set(),
     stocks: new Set(),
     fonts: new Set(),
     pictures: new Set(),
+    photos: new Set(),
   };
   const note = (list: keyof Resources, id: string) => {
     named[list].add(id);
@@ -56,5 +59,6 @@ export function resourcesOf(design: Design, parts: Design['parts']): Resources {
     stocks: design.stocks.filter(({ id }) => named.stocks.has(id)),
     fonts: design.fonts.filter(({ id }) => named.fonts.has(id)),
     pictures,
+    photos: (design.photos ?? []).filter(({ id }) => named.photos.has(id)),
   };
 }

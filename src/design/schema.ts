@@ -20,6 +20,8 @@ import {
   FORMAT_VERSION,
   leastCorners,
   MOST_CORNERS,
+  MOST_PHOTO,
+  MOST_PHOTOS,
   MOST_PICTURE_COLORS,
   MOST_SIDES,
   PACKET_SECTIONS,
@@ -430,6 +432,22 @@ const pictureRole = z.templateLiteral(['picture-', z.int().min(1).max(100)]);
 export type PictureRole = z.infer<typeof pictureRole>;
 export type LineRole = z.infer<typeof lineRole>;
 
+const cropped = z.number().min(0).max(0.95);
+
+/** A photo on the paper of a printed sign, over its color and under its letters. */
+const lyingPhoto = z.strictObject({
+  /** Of the design's list. */
+  photo: id,
+  /** `cover`: over all of the board and its bleed; `inside`: as large as the margin leaves room; `sized`: by its width. */
+  fit: z.enum(['cover', 'inside', 'sized']),
+  /** Of the whole photo, before anything is cut off. */
+  width: size,
+  /** What is cut off at its sides, shares of its width and height. */
+  crop: z.strictObject({ left: cropped, right: cropped, bottom: cropped, top: cropped }).optional(),
+  /** From the middle of the board. */
+  shift: z.strictObject({ x: length, y: length }),
+});
+
 /** Of the table, or `own:` and the id of a font kept with the design. */
 const fontId = z.string().min(1).max(120);
 
@@ -484,6 +502,8 @@ export const letteringSchema = z.strictObject({
   pounce: size.min(0.5).optional(),
   /** How far color is printed beyond the edge that is trimmed; `BLEED` of `design/defaults.ts` when left out. */
   bleed: sizeOrZero.max(50).optional(),
+  /** Printed signs only, from the back to the front. */
+  photos: z.array(lyingPhoto).max(MOST_PHOTOS).optional(),
   /** Sheet that cut-out letters are sawn from; the sign's own stock when left out. */
   stock: id.optional(),
   stencil: z.strictObject({
@@ -826,6 +846,23 @@ export const pictureSchema = z.strictObject({
     .max(MOST_PICTURE_COLORS),
 });
 
+/** A photo that the person opened, as its file has it; it lies on printed signs. */
+export const photoSchema = z.strictObject({
+  id,
+  name: label,
+  /** As the bytes themselves say it; a file that says otherwise is told by a check. */
+  type: z.enum(['image/png', 'image/jpeg']),
+  width: z.number().int().min(1).max(65_535),
+  height: z.number().int().min(1).max(65_535),
+  /** The file in base64. */
+  data: z
+    .string()
+    .min(1)
+    .max(MOST_PHOTO)
+    // Outputs write it into addresses as it is. Asked for what must not be in it: that takes no memory, however long it is.
+    .refine((s) => !/[^A-Za-z0-9+/=]/.test(s), FORMS.base64),
+});
+
 export const designSchema = z.strictObject({
   /** Format version. */
   showface: z.literal(FORMAT_VERSION),
@@ -869,6 +906,8 @@ export const designSchema = z.strictObject({
   pictures: z.array(pictureSchema).max(60).optional(),
   /** What is cut, fastened, painted and bought already; absent: nothing. */
   job: jobSchema.optional(),
+  /** Photos the person opened, kept with the design; absent: none. */
+  photos: z.array(photoSchema).max(MOST_PHOTOS).optional(),
 });
 
 export type Design = Immutable<z.infer<typeof designSchema>>;
@@ -878,6 +917,8 @@ export type Group = Design['groups'][number];
 export type Assembly = NonNullable<Group['assembly']>;
 export type Owned = Design['owned'][number];
 export type Picture = Immutable<z.infer<typeof pictureSchema>>;
+export type Photo = Immutable<z.infer<typeof photoSchema>>;
+export type LyingPhoto = Immutable<z.infer<typeof lyingPhoto>>;
 export type Finish = Design['finishes'][number];
 export type Part = Design['parts'][number];
 export type PartKind = Part['kind'];

@@ -46,6 +46,23 @@ export interface TextItem {
   readonly place?: string | undefined;
 }
 
+/** A picture of pixels as its file has it; outputs take it over as it is. */
+export interface Raster {
+  readonly type: 'image/png' | 'image/jpeg';
+  /** In pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** The file in base64 (RFC 4648, section 4). */
+  readonly data: string;
+}
+
+export interface ImageItem {
+  readonly kind: 'image';
+  readonly raster: Raster;
+  /** Where three corners of the picture lie: lower left, lower right and upper left. The fourth follows. */
+  readonly corners: readonly [Point, Point, Point];
+}
+
 export interface GroupItem {
   readonly kind: 'group';
   /** Layer name, kept by the formats that have layers. */
@@ -59,7 +76,7 @@ export interface GroupItem {
   readonly items: readonly DrawItem[];
 }
 
-export type DrawItem = PathItem | TextItem | GroupItem;
+export type DrawItem = PathItem | TextItem | ImageItem | GroupItem;
 
 /** A drawing in millimeters, y up, origin at its lower left; outputs decide nothing, they draw this. */
 export interface Drawing {

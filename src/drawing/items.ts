@@ -1,7 +1,7 @@
 import { circlePath, pathOfBox } from '../geometry/path.ts';
 import type { Box, Path, Point } from '../geometry/shape.ts';
 import type { Deg, Mm } from '../measure/units.ts';
-import type { Color, DrawItem, GroupItem, PathItem, TextItem } from './drawing.ts';
+import type { Color, DrawItem, GroupItem, ImageItem, PathItem, Raster, TextItem } from './drawing.ts';
 import { INK, TEXT, WEIGHT } from './style.ts';
 
 export type PathLook = Omit<PathItem, 'kind' | 'path'>;
@@ -48,6 +48,17 @@ export function rectangle(box: Box, look: PathLook = THIN): PathItem {
 export function circle(center: Point, radius: Mm, look: PathLook = THIN): PathItem {
   return shape(circlePath(center, radius), look);
 }
+
+/** A picture of pixels over a box. */
+export const image = (raster: Raster, { x, y, w, h }: Box): ImageItem => ({
+  kind: 'image',
+  raster,
+  corners: [
+    { x, y },
+    { x: x + w, y },
+    { x, y: y + h },
+  ],
+});
 
 export interface TextLook {
   readonly size?: Mm | undefined;

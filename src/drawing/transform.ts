@@ -69,6 +69,16 @@ export function appliedToPath(m: Matrix, path: Path): Path {
   });
 }
 
+/**
+ * The map that takes a picture's own square, one wide and high and counted from its upper left corner down, to where three
+ * of its corners lie (lower left, lower right, upper left).
+ */
+export const matrixOfImage = ([low, right, up]: readonly [Point, Point, Point]): Matrix => ({
+  ...{ a: right.x - low.x, b: right.y - low.y },
+  ...{ c: low.x - up.x, d: low.y - up.y },
+  ...{ e: up.x, f: up.y },
+});
+
 /** How much lengths grow under the map, on average over the directions. */
 export function growth(m: Matrix): number {
   return Math.sqrt(Math.abs(m.a * m.d - m.b * m.c));

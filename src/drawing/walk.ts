@@ -37,7 +37,7 @@ export interface Flat {
   readonly texts: readonly FlatText[];
 }
 
-/** Every path and text of a drawing in order, groups resolved. */
+/** Every path and text of a drawing in order, groups resolved. Pictures of pixels have none. */
 export function flatten(items: Drawing['items']): Flat {
   const paths: FlatPath[] = [];
   const texts: FlatText[] = [];
@@ -47,7 +47,7 @@ export function flatten(items: Drawing['items']): Flat {
       paths.push({ item, path: appliedToPath(m, item.path), width, layer, clips });
     } else if (item.kind === 'text') {
       texts.push({ item, matrix: compose(m, turnAndMove(item.angle ?? 0, item.at)), layer, clips });
-    } else {
+    } else if (item.kind === 'group') {
       const inner = compose(m, matrixOf(item));
       const inside = item.clip ? [...clips, appliedToPath(inner, item.clip)] : clips;
       for (const child of item.items) visit(child, inner, item.layer ?? layer, inside);

@@ -114,7 +114,7 @@ export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
 
 /** A sentence, in the plan's language, for each text of the design that the PDFs cannot print as it was typed. */
 export function unwrittenWords(plan: Plan, scripts: Scripts): string[] {
-  const { fonts: _, ...design } = plan.design;
+  const { fonts: _, photos: __, ...design } = plan.design;
   return unwrittenIn(design, scripts).map(({ text, characters }) =>
     PACKET_WORDS[plan.language].unwritten(characters.map(shownCharacter).join(' '), text),
   );

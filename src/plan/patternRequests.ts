@@ -70,8 +70,13 @@ function toldApart<R extends object>(requests: readonly R[]): R[] {
   });
 }
 
-function printingOf({ finish, lettering }: LaidLetters, { finishes }: Design): Printing {
+function printingOf(
+  { finish, lettering }: LaidLetters,
+  { photos }: SignPlan,
+  { finishes }: Design,
+): Printing {
   return {
+    photos,
     ground: finishes.find(({ id }) => id === finish)?.color ?? PAPER,
     bleed: lettering.bleed ?? BLEED,
     colors: Object.fromEntries(finishes.map(({ id, color }) => [id, color])),
@@ -98,7 +103,7 @@ export function signRequest(
     seams: groupOf(seams, sign.id).map(([a, b]): Seam => [own(a), own(b)]),
     off: holesOff(sign.stencils?.holes ?? [], board),
     sawn: outlined && laid !== undefined && isShaped(laid),
-    printing: laid?.lettering.make === 'printed' ? printingOf(laid, design) : undefined,
+    printing: laid?.lettering.make === 'printed' ? printingOf(laid, sign, design) : undefined,
     lettered: sign.lettered,
     bent: laid !== undefined && isBent(laid.lettering),
     stencils: (sign.stencils?.layers ?? []).map(({ finish, stencil }) => ({

@@ -4,7 +4,7 @@ import { isLettered, isPaint } from '../design/made.ts';
 import { hasPictures } from '../design/picture.ts';
 import type { Design, Lettering } from '../design/schema.ts';
 import { subtract, union } from '../geometry/clip.ts';
-import { boxesMeet, transformRegion } from '../geometry/region.ts';
+import { boxesMeet, boxOf, transformRegion } from '../geometry/region.ts';
 import type { Region } from '../geometry/shape.ts';
 import type { ShapeMemory } from '../geometry/shapeMemory.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
@@ -18,6 +18,7 @@ import { type StencilSet, stencilSet } from '../lettering/stencil/layers.ts';
 import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { bytesOfBase64 } from './base64.ts';
+import { photosOn } from './photos.ts';
 import type { SignPlan, Supplies } from './types.ts';
 
 /** What a sign's lettering comes to, wherever the sign stands. */
@@ -35,6 +36,7 @@ interface SignsInput {
   readonly parts: readonly LaidPart[];
   readonly fonts: Design['fonts'];
   readonly pictures: Design['pictures'];
+  readonly photos: Design['photos'];
   readonly supplies: Supplies;
 }
 
@@ -45,7 +47,7 @@ interface Signs {
 
 /** Letters every sign; each sign's work is kept while its words, font and size stay, and its letters by their shape. */
 export function planSigns(
-  { parts, fonts, pictures, supplies }: SignsInput,
+  { parts, fonts, pictures, photos, supplies }: SignsInput,
   results: KeptResults,
   shapes: ShapeMemory,
 ): Signs {
@@ -78,17 +80,21 @@ export function planSigns(
     );
     const { lettered, stencils, cutOuts } = work;
     const printed = lettering.make === 'printed';
+    const lying = results.of(lettering, `photos on ${id}`, [photos, told, w, h], () =>
+      photosOn(sign, boxOf((JSON.parse(told) as Sight).board), photos, results),
+    );
     signs.push(
-      results.of(work, 'placed', [x, y, printed], () => ({
+      results.of(work, 'placed', [x, y, printed, lying], () => ({
         id,
         at: { x, y },
         lettered,
+        photos: lying.placed,
         printed,
         stencils,
         cutOuts,
       })),
     );
-    checks.push(...work.checks);
+    checks.push(...work.checks, ...lying.checks);
   }
   return { signs, checks };
 }

@@ -11,6 +11,7 @@ import type { Point } from '../geometry/shape.ts';
 import type { Joinery, Solid } from '../joinery/piece.ts';
 import type { Layout } from '../layout/laid.ts';
 import type { CutOut } from '../lettering/cut-out.ts';
+import type { PlacedPhoto } from '../lettering/photo/placed.ts';
 import type { Lettered } from '../lettering/result.ts';
 import type { StencilSet } from '../lettering/stencil/layers.ts';
 import type { LoadPlan } from '../load/result.ts';
@@ -44,6 +45,8 @@ export interface SignPlan {
   /** Lower left of the sign's box on the face: the origin of its lettering. */
   readonly at: Point;
   readonly lettered: Lettered;
+  /** On its paper under the letters, from the back to the front. */
+  readonly photos: readonly PlacedPhoto[];
   /** In color on paper: nothing of it is painted. */
   readonly printed: boolean;
   /** A stencil for each color, where the sign is made with stencils. */

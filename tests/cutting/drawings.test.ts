@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { boardDrawing } from '../../src/cutting/boardDrawing.ts';
 import { planCutting } from '../../src/cutting/cutting.ts';
 import { sheetDrawing } from '../../src/cutting/sheetDrawing.ts';
-import type { DrawItem, PathItem, TextItem } from '../../src/drawing/drawing.ts';
+import type { DrawItem, GroupItem } from '../../src/drawing/drawing.ts';
 import { INK } from '../../src/drawing/style.ts';
 import { textWidth } from '../../src/drawing/text.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
@@ -14,7 +14,7 @@ const WORDS = {
   offcut: (a: number, b?: number) => `rest ${Math.round(a)}${b === undefined ? '' : ` by ${Math.round(b)}`}`,
 };
 
-const flatten = (items: readonly DrawItem[]): (PathItem | TextItem)[] =>
+const flatten = (items: readonly DrawItem[]): Exclude<DrawItem, GroupItem>[] =>
   items.flatMap((i) => (i.kind === 'group' ? flatten(i.items) : [i]));
 const texts = (items: readonly DrawItem[]) => flatten(items).filter((i) => i.kind === 'text');
 const paths = (items: readonly DrawItem[]) => flatten(items).filter((i) => i.kind === 'path');

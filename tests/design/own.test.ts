@@ -82,7 +82,7 @@ describe('a file of a building part of one’s own', () => {
       of,
       list,
     ]);
-    expect(refs).toHaveLength(8);
+    expect(refs).toHaveLength(9);
     for (const [of, list] of refs) {
       expect(of).toBe('showface-design-1');
       expect(Object.keys(schema.properties)).toContain(list);

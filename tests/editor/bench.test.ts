@@ -14,6 +14,7 @@ import { shorthand } from '../../src/editor/saw/shorthand.ts';
 import { MOST_BYTES, packDesign, unpackDesign } from '../../src/editor/saw/transfer.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
 import { chanceOf, pick } from '../chance.ts';
+import { pngPhoto } from '../lettering/photos.ts';
 import { edited, madeOn, SKINNED } from '../plan/assembly/made.ts';
 import { STARTERS, starter } from '../plan/starters.ts';
 import { runs } from '../runs.ts';
@@ -175,6 +176,19 @@ describe('a design in a link', () => {
   it.each(STARTERS)('%s fits into one code and comes back', async (name) => {
     const design = starter(name);
     const { digits, bytes } = await packDesign(design);
+    expect(await unpackDesign(digits)).toEqual(design);
+    expect(bytes).toBeLessThanOrEqual(MOST_BYTES);
+  });
+
+  it('leaves photos out, and is a design all the same', async () => {
+    const design = starter('lighthouse-keeper');
+    const lying = { photo: 'photo-1', fit: 'cover', width: 10, shift: { x: 0, y: 0 } } as const;
+    const photo = pngPhoto('photo-1', 200, 200, (x, y) => [(x * y * 7919) % 256, (x * 31) % 256, y]);
+    const parts = design.parts.map((part) =>
+      part.kind === 'sign' ? { ...part, lettering: { ...part.lettering, photos: [lying] } } : part,
+    );
+    expect(photo.data.length).toBeGreaterThan(MOST_BYTES);
+    const { digits, bytes } = await packDesign({ ...design, parts, photos: [photo] });
     expect(await unpackDesign(digits)).toEqual(design);
     expect(bytes).toBeLessThanOrEqual(MOST_BYTES);
   });

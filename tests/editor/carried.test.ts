@@ -24,6 +24,7 @@ const LOOK: PartsLook = {
   appearance: () => ({ fill: 'wood', sheen: null, grained: true, molding: null }),
   gleamsOn: () => () => null,
   signOf: () => undefined,
+  imageOf: () => undefined,
   letterOf: () => ({ fill: 'ink', sheen: null }),
   shadows: null,
 };

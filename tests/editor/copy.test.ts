@@ -6,6 +6,7 @@ import { saveDesign } from '../../src/design/save.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { preview, startState } from '../../src/design/state.ts';
 import { clipText, copyOf, editsToPaste, readClip } from '../../src/editor/edit/copy.ts';
+import { pngPhoto } from '../lettering/photos.ts';
 
 function source(): Design {
   const part = (id: string, x: number) =>
@@ -46,6 +47,30 @@ describe('copy and paste', () => {
     expect(ids).toEqual([after.groups.at(-1)?.id]);
     const opened = openDesign(saveDesign(after));
     expect(opened.ok && opened.repairs).toEqual([]);
+  });
+
+  it('brings photos of its signs into another design, under an id of their own where that is taken', () => {
+    const [one, other] = [1, 2].map((shade) => pngPhoto('photo-1', 2, 2, () => [90 * shade, 0, 0]));
+    if (!one || !other) throw new Error('no photos');
+    const sign = newPart('sign', { id: 'a', name: 'A', box: { x: 0, y: 0, w: 200, h: 100 } });
+    const lying = { photo: 'photo-1', fit: 'cover', width: 10, shift: { x: 0, y: 0 } } as const;
+    const lettering = { ...sign.lettering, make: 'printed' as const, photos: [lying] };
+    const from: Design = { ...newDesign(), parts: [{ ...sign, lettering }], photos: [one] };
+    const clip = readClip(clipText(copyOf(from, new Map(), ['a'])));
+    if (!clip) throw new Error('no clip');
+    const photosAfter = (design: Design) => {
+      const after = preview(startState(design), editsToPaste(design, clip, 0, 0).edits);
+      const pasted = after.parts.at(-1);
+      const ids = pasted?.kind === 'sign' ? pasted.lettering.photos?.map(({ photo }) => photo) : [];
+      expect(openDesign(saveDesign(after)).ok).toBe(true);
+      return [after.photos, ids];
+    };
+    expect(photosAfter(newDesign())).toEqual([[one], ['photo-1']]);
+    expect(photosAfter({ ...newDesign(), photos: [one] })).toEqual([[one], ['photo-1']]);
+    expect(photosAfter({ ...newDesign(), photos: [other] })).toEqual([
+      [other, { ...one, id: 'photo-2' }],
+      ['photo-2'],
+    ]);
   });
 
   it('carries chosen joints between its parts, and with parts that stay where it still meets them', () => {

@@ -69,6 +69,7 @@ const lookAt = (view = VIEW): PartsLook => ({
   }),
   gleamsOn: () => () => null,
   signOf: () => undefined,
+  imageOf: () => undefined,
   letterOf: () => ({ fill: 'ink', sheen: null }),
   shadows: null,
 });

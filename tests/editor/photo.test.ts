@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readPictureHead } from '../../src/editor/photo/format.ts';
 import { homographyOf, mapped } from '../../src/editor/photo/homography.ts';
 import { faceQuad, newPlacing, onFace, onPicture, scaledTo } from '../../src/editor/photo/placing.ts';
 import { warpedPixels } from '../../src/editor/photo/warp.ts';
 import type { Quad } from '../../src/geometry/shape.ts';
+import { readPictureHead } from '../../src/lettering/photo/head.ts';
 
 const quad = (...xy: readonly (readonly [number, number])[]): Quad =>
   xy.map(([x, y]) => ({ x, y })) as unknown as Quad;

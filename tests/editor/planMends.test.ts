@@ -147,6 +147,8 @@ const NOT_MENDED: Readonly<Record<Exclude<CheckCode, keyof typeof MENDED>, strin
   'lettering.off-sign': AT_ITS_FIELD,
   'lettering.crosses': MEANT,
   'lettering.no-room': AT_ITS_FIELD,
+  'lettering.photo': MEANT,
+  'lettering.photo-coarse': AT_ITS_FIELD,
   'lettering.script': WORDS,
   'lettering.low-contrast': 'colors are the person’s choice',
   'stencil.loose-island': 'bridges are drawn where they look right',

@@ -27,7 +27,7 @@ function printed(
   const board = regionOfBox({ x: 0, y: 0, w, h });
   const made = lettering(text, { make: 'printed', capHeight, finish: 'ink' });
   const { lettered } = letter({ lettering: made, font, sign: { id, w, h } });
-  const printing = { ground: '#eeddbb', bleed: 3, colors: { ink: INK } };
+  const printing = { ground: '#eeddbb', bleed: 3, photos: [], colors: { ink: INK } };
   const more = { spacing: 3, bent: false, stencils: [], seams: [] };
   return { kind: 'sign', id, name: id, mode: 'printed', board, lettered, printing, ...more };
 }

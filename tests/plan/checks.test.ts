@@ -7,6 +7,7 @@ import { createPlanner } from '../../src/plan/plan.ts';
 import { EN } from '../../src/plan/words/en.ts';
 import { sayFor } from '../../src/plan/words/say.ts';
 import { checkMessage } from '../../src/plan/words/words.ts';
+import { pngPhoto } from '../lettering/photos.ts';
 import { kiosk, SUPPLIES } from './starters.ts';
 
 const box = (x: number, y: number, w: number, h: number) => ({ x, y, w, h });
@@ -41,6 +42,8 @@ const edge = (of: string, side: 'low' | 'mid' | 'high') => ({ of, side });
 
 /** Hard to reach through a whole design; `tests/lettering/stencil.test.ts` sets them off. */
 type InItsRoom = 'stencil.loose-island' | 'stencil.one-bridge' | 'stencil.thin-tongue';
+
+const LYING = { photo: 'photo-1', fit: 'cover', width: 200, shift: { x: 0, y: 0 } } as const;
 
 /** For each code, a design in which it appears: a check that nothing can set off is a check that never warns. */
 const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } = {
@@ -266,6 +269,11 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
     return withParts({ ...words, lettering });
   },
   'lettering.no-room': () => sign({ margin: 90 }),
+  'lettering.photo': () => sign({ make: 'printed', photos: [{ ...LYING, photo: 'gone' }] }),
+  'lettering.photo-coarse': () => ({
+    ...sign({ make: 'printed', photos: [LYING] }),
+    photos: [pngPhoto('photo-1', 40, 30, () => [200, 90, 40])],
+  }),
   'lettering.script': () => sign({ lines: [{ text: 'HARBOR שלום' }] }),
   'stencil.letter-lost': () => stenciled({ bridgeWidth: 40 }),
   'stencil.placed-lost': () => stenciled({ placed: [{ island: 400, angles: [0, 180] }] }),

@@ -2,9 +2,10 @@ import { z } from 'zod';
 import { stopsAt } from '../ends.ts';
 import { type Immutable, label, partId, size } from '../field.ts';
 import { ENGLISH_FILE, type FileWords, FORMS } from '../fileWords.ts';
+import { MOST_PHOTOS } from '../limits.ts';
 import { type Opening, openedBy, versionProblem } from '../open.ts';
 import { mentionsOf, partOfReference } from '../references.ts';
-import { designSchema, partSchema, pictureSchema, ruleSchema } from '../schema.ts';
+import { designSchema, partSchema, photoSchema, pictureSchema, ruleSchema } from '../schema.ts';
 
 /** Format of the files of assemblies of a person's own. */
 const ASSEMBLY_VERSION = 1;
@@ -32,6 +33,7 @@ const ownAssemblySchema = z
     stocks: designSchema.shape.stocks,
     fonts: designSchema.shape.fonts,
     pictures: pictureSchema.array().max(60),
+    photos: photoSchema.array().max(MOST_PHOTOS).default([]),
   })
   .superRefine(({ ground, parts, rules, groups, joints }, context) => {
     const own = new Set(parts.map(({ id }) => id));
@@ -73,7 +75,17 @@ export function openOwn(data: object, words: FileWords = ENGLISH_FILE): Opening<
 
 export const saveOwn = (own: OwnAssembly): string => `${JSON.stringify(own, null, 2)}\n`;
 
-const LISTS = ['parts', 'rules', 'groups', 'joints', 'finishes', 'stocks', 'fonts', 'pictures'] as const;
+const LISTS = [
+  'parts',
+  'rules',
+  'groups',
+  'joints',
+  'finishes',
+  'stocks',
+  'fonts',
+  'pictures',
+  'photos',
+] as const;
 
 /** The JSON Schema (draft 2020-12) of such a file, generated from the code; its lists are those of a design file. */
 export function ownJsonSchema(): Record<string, unknown> {

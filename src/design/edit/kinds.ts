@@ -12,6 +12,7 @@ export const LISTS = [
   'keepClears',
   'fonts',
   'pictures',
+  'photos',
 ] as const;
 export type List = (typeof LISTS)[number];
 export type ItemOf<L extends List> = NonNullable<Design[L]>[number];

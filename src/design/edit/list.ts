@@ -26,8 +26,8 @@ export function found(design: Design, list: List, id: string) {
 
 /** The one place where a list of the design is exchanged; callers hand items of that list's own type. */
 export function withItems(design: Design, list: List, items: readonly WithId[]): Design {
-  // A design without pictures has no list of them.
-  const none = list === 'pictures' && items.length === 0;
+  // A design without pictures or photos has no list of them.
+  const none = (list === 'pictures' || list === 'photos') && items.length === 0;
   return { ...design, [list]: none ? undefined : items };
 }
 

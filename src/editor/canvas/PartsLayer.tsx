@@ -12,6 +12,7 @@ import { finishLook } from '../drawing/finishLook.ts';
 import { type Painted, type PartsLook, paintParts } from '../drawing/paintParts.ts';
 import type { Palette } from '../drawing/palette.ts';
 import type { DrawnPart } from '../drawing/sawn.ts';
+import { usePhotoImages } from '../photo/usePhotoImages.ts';
 import { useStraightened } from '../photo/useStraightened.ts';
 import { useStore } from '../state/hooks.ts';
 import type { Photo, PhotoMode } from '../state/photo.ts';
@@ -50,6 +51,7 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
   const ground = useRef(groundPainter());
   const inHand = useRef(carrier());
   const straightened = useStraightened(photo, face);
+  const images = usePhotoImages(shown.design.photos);
   const lookWith = useMemo(() => {
     // The same object while parts only move: what it is made from is drawn anew as a whole.
     return remembering(
@@ -58,9 +60,10 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
         scale: view.scale,
         ...finishLook({ face, stocks, materials, looks }, { finishes, light }),
         signOf: (id) => signs.get(id),
+        imageOf: (photo) => images.get(photo),
       }),
     );
-  }, [width, height, finishes, stocks, materials, light, face, signs, view, look, palette, shadows]);
+  }, [width, height, finishes, stocks, materials, light, face, signs, images, view, look, palette, shadows]);
   const groundLook = useMemo(
     () => ({ width, height, view, face, bed, unit, palette, photo, photoMode, straightened }),
     [width, height, view, face, bed, unit, palette, photo, photoMode, straightened],

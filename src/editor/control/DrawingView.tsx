@@ -1,6 +1,6 @@
 import { memo, useId } from 'react';
-import type { DrawItem, Drawing, GroupItem, PathItem, TextItem } from '../../drawing/drawing.ts';
-import { matrixOf } from '../../drawing/transform.ts';
+import type { DrawItem, Drawing, GroupItem, ImageItem, PathItem, TextItem } from '../../drawing/drawing.ts';
+import { type Matrix, matrixOf, matrixOfImage } from '../../drawing/transform.ts';
 import { pathData } from './svgPath.ts';
 
 interface DrawingViewProps {
@@ -41,12 +41,14 @@ export const DrawingView = memo(function DrawingView(props: DrawingViewProps) {
   );
 });
 
-function Items({ items, id }: { items: readonly DrawItem[]; id: string }) {
+/** Items on coordinates whose y points up; `id` tells apart what they name. */
+export function Items({ items, id }: { items: readonly DrawItem[]; id: string }) {
   return items.map((item, i) => {
     // Items of a drawing have no ids and never change places.
     const key = `${id}-${i}`;
     if (item.kind === 'path') return <PathShape key={key} item={item} />;
     if (item.kind === 'text') return <TextShape key={key} item={item} />;
+    if (item.kind === 'image') return <ImageShape key={key} item={item} />;
     return <GroupShape key={key} item={item} id={key} />;
   });
 }
@@ -82,11 +84,24 @@ function TextShape({ item }: { item: TextItem }) {
   );
 }
 
+function ImageShape({ item }: { item: ImageItem }) {
+  return (
+    <image
+      width={1}
+      height={1}
+      preserveAspectRatio="none"
+      transform={transformOf(matrixOfImage(item.corners))}
+      href={`data:${item.raster.type};base64,${item.raster.data}`}
+    />
+  );
+}
+
+const transformOf = ({ a, b, c, d, e, f }: Matrix): string => `matrix(${a} ${b} ${c} ${d} ${e} ${f})`;
+
 function GroupShape({ item, id }: { item: GroupItem; id: string }) {
-  const m = matrixOf(item);
   const clip = item.clip ? `${id}-clip` : undefined;
   return (
-    <g transform={`matrix(${m.a} ${m.b} ${m.c} ${m.d} ${m.e} ${m.f})`}>
+    <g transform={transformOf(matrixOf(item))}>
       {item.clip ? (
         <clipPath id={clip}>
           <path d={pathData(item.clip)} />

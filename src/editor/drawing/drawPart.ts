@@ -9,6 +9,7 @@ import { pathOfRings } from '../../geometry/path.ts';
 import type { Point, Region } from '../../geometry/shape.ts';
 import type { MoldedLength } from '../../joinery/piece.ts';
 import { groovesOf, type LaidPart, type Leg, legsOf, reliefOf, type SawnArcs } from '../../layout/laid.ts';
+import type { PlacedPhoto } from '../../lettering/photo/placed.ts';
 import { pick } from '../../list/at.ts';
 import { keptBy } from '../../list/keptBy.ts';
 import type { ShapedStock } from '../../materials/types.ts';
@@ -33,7 +34,15 @@ export interface PartLook {
   readonly tape: string;
   readonly outline: string;
   /** The lettering on it. */
-  readonly sign: { readonly lettered: { readonly layers: readonly LetterColor[] } } | undefined;
+  readonly sign:
+    | {
+        readonly lettered: { readonly layers: readonly LetterColor[] };
+        readonly photos?: readonly PlacedPhoto[] | undefined;
+        readonly printed?: boolean | undefined;
+      }
+    | undefined;
+  /** The photo of an id, where it is decoded. */
+  readonly imageOf: (photo: string) => CanvasImageSource | undefined;
   readonly letterOf: (sign: string, finish: string) => Lettered;
   readonly gleamOf: (sheen: Finish['sheen'] | null) => CanvasGradient | null;
   /** Direction and length of the shadow for each millimeter of height. */
@@ -59,7 +68,8 @@ export function drawPart(ctx: Pen, props: PartLook): void {
     return;
   }
   if (!isPaint(part) && !props.shadeless) castShadow(ctx, props);
-  if (isLettersAlone(part)) {
+  // A print has its paper, bare as it may be.
+  if (isLettersAlone(part) && !props.sign?.printed) {
     if (props.sign) drawLettering(ctx, props, props.sign);
     return;
   }
@@ -242,9 +252,30 @@ function nearest(ring: readonly Point[], p: Point): Point | undefined {
   return best;
 }
 
+/** Photos on the paper of a print, as far as it goes. */
+function drawPhotos(ctx: Pen, { part, imageOf }: PartLook, photos: readonly PlacedPhoto[]): void {
+  const { x, y } = part.box;
+  for (const { photo, frame, shown } of photos) {
+    const image = imageOf(photo.id);
+    if (!image) continue;
+    ctx.save();
+    ctx.clip(outlineOf(part.region), 'evenodd');
+    ctx.beginPath();
+    ctx.rect(x + shown.x, y + shown.y, shown.w, shown.h);
+    ctx.clip();
+    // The face counts up, pictures count down.
+    ctx.translate(x + frame.x, y + frame.y + frame.h);
+    ctx.scale(1, -1);
+    ctx.imageSmoothingQuality = 'high';
+    ctx.drawImage(image, 0, 0, frame.w, frame.h);
+    ctx.restore();
+  }
+}
+
 function drawLettering(ctx: Pen, props: PartLook, sign: NonNullable<PartLook['sign']>): void {
   const { part, letterOf, gleamOf } = props;
   const { x, y } = part.box;
+  if (sign.photos) drawPhotos(ctx, props, sign.photos);
   for (const layer of sign.lettered.layers) {
     const { fill, sheen } = letterOf(part.id, layer.finish);
     ctx.beginPath();

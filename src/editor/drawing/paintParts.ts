@@ -16,7 +16,7 @@ import type { DrawnPart } from './sawn.ts';
 import { traceRegion } from './trace.ts';
 
 /** What parts look like besides their own shape and place; another object means that all is drawn anew. */
-export type PartsLook = Pick<PartLook, 'look' | 'scale' | 'light' | 'lamp' | 'letterOf'> & {
+export type PartsLook = Pick<PartLook, 'look' | 'scale' | 'light' | 'lamp' | 'letterOf' | 'imageOf'> & {
   readonly width: number;
   readonly height: number;
   readonly view: { readonly x: number; readonly y: number };
@@ -128,6 +128,7 @@ export function partPainter(ctx: Pen, look: PartsLook): (part: DrawnPart) => voi
       outline: look.palette.outline,
       sign: look.signOf(part.id),
       letterOf: look.letterOf,
+      imageOf: look.imageOf,
       gleamOf: gleams,
       light: look.light,
       lamp: look.lamp,

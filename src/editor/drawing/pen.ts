@@ -6,6 +6,7 @@ export type Pen = Pick<
   | 'lineWidth'
   | 'lineJoin'
   | 'globalAlpha'
+  | 'imageSmoothingQuality'
   | 'font'
   | 'save'
   | 'restore'

@@ -3,6 +3,7 @@ import { copiedGroup } from '../../design/assembly/copied.ts';
 import { copiedJoints } from '../../design/copied.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import { withStopsAt } from '../../design/ends.ts';
+import { MOST_PHOTOS } from '../../design/limits.ts';
 import { partOfReference, partsOfRule } from '../../design/references.ts';
 import { type Resources, resourcesOf, withResources } from '../../design/resources.ts';
 import { inSlot, slotsOf, withFields } from '../../design/rule/table.ts';
@@ -15,6 +16,7 @@ import {
   keepClearSchema,
   type Part,
   partSchema,
+  photoSchema,
   pictureSchema,
   type Rule,
   ruleSchema,
@@ -39,6 +41,7 @@ const clipSchema = z.strictObject({
   stocks: designSchema.shape.stocks.default([]),
   fonts: designSchema.shape.fonts.default([]),
   pictures: pictureSchema.array().max(60).default([]),
+  photos: photoSchema.array().max(MOST_PHOTOS).default([]),
   /** The design that it was copied in. */
   from: z.string().max(80).nullable().default(null),
 });
@@ -109,7 +112,7 @@ export function editsToPaste(
 /**
  * The edits that put a clip into a design, moved by an offset, under ids of its own. Chosen joints go along
  * between its parts, and, in the design that it was copied in, with parts that stay and that it still meets.
- * Into another design go the finishes, stocks, fonts and pictures that its parts name.
+ * Into another design go the finishes, stocks, fonts, pictures and photos that its parts name.
  */
 export function copiesOf(
   design: Design,
@@ -227,6 +230,7 @@ function bring(design: Design, clip: Resources, taken: Set<string>) {
     stocks: new Map(),
     fonts: new Map(),
     pictures: new Map(),
+    photos: new Map(),
   };
   const put = <L extends keyof Resources>(
     list: L,
@@ -246,6 +250,8 @@ function bring(design: Design, clip: Resources, taken: Set<string>) {
     put('stocks', s, (id) => ({ kind: 'insert', list: 'stocks', item: { ...s, id } }));
   for (const f of clip.fonts)
     put('fonts', f, (id) => ({ kind: 'insert', list: 'fonts', item: { ...f, id } }));
+  for (const p of clip.photos)
+    put('photos', p, (id) => ({ kind: 'insert', list: 'photos', item: { ...p, id } }));
   const rename = (list: keyof Resources, id: string) => ids[list].get(id) ?? id;
   // The finishes of their colors may have other ids here.
   for (const p of clip.pictures.map((picture) => withResources(picture, rename)))

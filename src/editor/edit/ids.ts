@@ -14,6 +14,7 @@ export function freeId(design: Design, word: string, alsoTaken: ReadonlySet<stri
     design.owned,
     design.fonts,
     design.pictures ?? [],
+    design.photos ?? [],
   ]) {
     for (const { id } of list) if (id.startsWith(word)) taken.add(id);
   }

@@ -35,7 +35,7 @@ export function ownOf(shown: Shown, selection: readonly string[], name: string):
   const { parts, rules, ground } = making;
   const clip = copyOf(shown.design, shown.layout.boxes, ids);
   const own = new Set(parts.map((part) => part.id));
-  const { groups, finishes, stocks, fonts, pictures } = clip;
+  const { groups, finishes, stocks, fonts, pictures, photos } = clip;
   const joints = clip.joints.filter((joint) =>
     joint.parts.flatMap(partOfReference).every((id) => own.has(id)),
   );
@@ -54,6 +54,7 @@ export function ownOf(shown: Shown, selection: readonly string[], name: string):
     stocks,
     fonts,
     pictures,
+    photos,
   };
 }
 

@@ -1,11 +1,11 @@
+import { type PictureHead, readPictureHead } from '../../lettering/photo/head.ts';
 import { type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
 import { decodePicture } from './decode.ts';
-import { type PictureHead, readPictureHead } from './format.ts';
 import { newPlacing } from './placing.ts';
 
-const MOST_BYTES = 32_000_000;
-const MOST_PIXELS = 48_000_000;
+export const MOST_BYTES = 32_000_000;
+export const MOST_PIXELS = 48_000_000;
 /** Where the frame header of a JPEG stands at the latest, behind previews and profiles that cameras put first. */
 const HEAD_BYTES = 1_000_000;
 

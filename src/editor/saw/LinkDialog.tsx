@@ -78,6 +78,7 @@ function Code({ address }: { address: string }) {
   return (
     <>
       <p>{t(packed.fits ? 'link.withDesign' : 'link.tooLarge')}</p>
+      {packed.fits && design.photos ? <p className="note">{t('link.noPhotos')}</p> : null}
       <Guard>
         <Suspense fallback={null}>
           <QrPicture

@@ -1,3 +1,4 @@
+import { isLettered } from '../../design/made.ts';
 import { openData } from '../../design/open.ts';
 import type { Design } from '../../design/schema.ts';
 import { bytesOf, digitsOf } from './digits.ts';
@@ -9,9 +10,19 @@ export const MOST_BYTES = 2850;
 /** A link's design once unpacked; stops a small link that unpacks to gigabytes. */
 const MOST_UNPACKED = 2_000_000;
 
-/** A design packed for a link: without what its assemblies make of it, shorthand, deflated, as digits. */
+/** What a link has no room for: the bench cuts and marks, and shows no photo. */
+const withoutPhotos = ({ photos: _, ...design }: Design): Design => ({
+  ...design,
+  parts: design.parts.map((part) =>
+    isLettered(part) && part.lettering.photos
+      ? { ...part, lettering: { ...part.lettering, photos: undefined } }
+      : part,
+  ),
+});
+
+/** A design packed for a link: without photos and what its assemblies make of it, shorthand, deflated, as digits. */
 export async function packDesign(design: Design): Promise<{ digits: string; bytes: number }> {
-  const text = shorthand().shorten(JSON.stringify(withoutMade(design)));
+  const text = shorthand().shorten(JSON.stringify(withoutMade(withoutPhotos(design))));
   const packed = await pipe(new TextEncoder().encode(text), new CompressionStream('deflate-raw'), Infinity);
   if (!packed) throw new Error('Packing has no limit.');
   return { digits: digitsOf(packed), bytes: packed.length };

@@ -38,6 +38,7 @@ export function paintStarter(
   const paint = partPainter(pen, {
     ...finishLook(shown, design),
     ...{ scale, palette, look: 'shadow', shadows: null, width, height, view: { x: 0, y: 0 } },
+    imageOf: () => undefined,
     signOf: (id) => {
       const layers = letters?.get(id);
       return layers && { lettered: { layers } };

@@ -20,14 +20,22 @@ const unfolded = (data: Uint8Array, size: number): Uint8Array =>
 
 function inSteps(data: Uint8Array, size: number): Uint8Array {
   const out = new Uint8Array(size);
+  const length = eachStep(data, size, (part, at) => out.set(part, at));
+  return out.subarray(0, length);
+}
+
+/** How many bytes raw deflate data stands for, of which none is kept. Throws when it is damaged or they are over `most`. */
+export const unfoldedLength = (data: Uint8Array, most: number): number => eachStep(data, most, () => {});
+
+function eachStep(data: Uint8Array, most: number, take: (part: Uint8Array, at: number) => void): number {
   let at = 0;
   const decoder = new Inflate((part) => {
-    if (at + part.length > size) throw new RangeError('too long');
-    out.set(part, at);
+    if (at + part.length > most) throw new RangeError('too long');
+    take(part, at);
     at += part.length;
   });
   for (let from = 0; from < data.length; from += STEP) {
     decoder.push(data.subarray(from, from + STEP), from + STEP >= data.length);
   }
-  return out.subarray(0, at);
+  return at;
 }

@@ -1,4 +1,5 @@
 import type { Check } from '../../check/check.ts';
+import type { PlacedPhoto } from '../../lettering/photo/placed.ts';
 import type { Plan } from '../../plan/types.ts';
 import { cutFields } from './cutFields.ts';
 import { boxFields, cents, deg, micro, mm, orNull, pair, regionFields } from './figures.ts';
@@ -128,7 +129,7 @@ const fasteningFields = (f: Plan['fastening']['parts'][number]) => ({
   glue_l: micro(f.glue),
 });
 
-const letteringFields = ({ lettered, stencils }: Plan['signs'][number]) => ({
+const letteringFields = ({ lettered, photos, stencils }: Plan['signs'][number]) => ({
   sign: lettered.sign,
   text: lettered.text,
   font: lettered.font,
@@ -138,6 +139,16 @@ const letteringFields = ({ lettered, stencils }: Plan['signs'][number]) => ({
   width_mm: mm(lettered.width),
   bridges: sum(stencils?.layers.map((l) => l.stencil.bridges.length) ?? []),
   islands_loose: sum(stencils?.layers.map((l) => l.stencil.loose) ?? []),
+  ...(photos.length === 0 ? {} : { photos: photos.map(photoFields) }),
+});
+
+const photoFields = ({ photo, frame, shown, dpi }: PlacedPhoto) => ({
+  photo: photo.id,
+  name: photo.name,
+  pixels: [photo.width, photo.height] as const,
+  whole_mm: boxFields(frame),
+  shown_mm: boxFields(shown),
+  dpi: micro(dpi),
 });
 
 const patternFields = (s: Plan['patterns'][number]) => ({

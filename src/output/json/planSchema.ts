@@ -248,6 +248,20 @@ export const planSchema = z.strictObject({
       width_mm: mm,
       bridges: count,
       islands_loose: count,
+      /** On the paper of a printed sign, from its lower left; absent: none. */
+      photos: z
+        .array(
+          z.strictObject({
+            photo: z.string(),
+            name: z.string(),
+            pixels: z.tuple([count, count]),
+            /** All of it, and what is left once its sides are cut off. */
+            whole_mm: z.strictObject(box),
+            shown_mm: z.strictObject(box),
+            dpi: measured('pixels to an inch'),
+          }),
+        )
+        .optional(),
     }),
   ),
   patterns: z.array(

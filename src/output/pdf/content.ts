@@ -1,4 +1,12 @@
-import type { DrawItem, Fade, GroupItem, PathItem, TextItem } from '../../drawing/drawing.ts';
+import type {
+  DrawItem,
+  Fade,
+  GroupItem,
+  ImageItem,
+  PathItem,
+  Raster,
+  TextItem,
+} from '../../drawing/drawing.ts';
 import { polyline } from '../../drawing/items.ts';
 import { isIdentity, matrixOf } from '../../drawing/transform.ts';
 import { add, distance, leftNormal, lerp, scale, subtract, unit } from '../../geometry/point.ts';
@@ -15,6 +23,8 @@ export interface Names extends TextNames {
   layer(name: string): string;
   /** Resource name of a graphics state with this opacity of fills. */
   opacity(value: number): string;
+  /** Resource name of a picture of pixels. */
+  image(raster: Raster): string;
 }
 
 function paintOperator(item: PathItem): string {
@@ -68,6 +78,13 @@ function pathItem(item: PathItem, names: Names): string[] {
   return ['/Artifact BMC', ...clear, 'EMC'];
 }
 
+/** A picture fills the unit square, its lowest row at 0 (ISO 32000-1, 8.9.5.1). */
+function imageItem({ raster, corners: [low, right, up] }: ImageItem, names: Names): string[] {
+  const place = { a: right.x - low.x, b: right.y - low.y, c: up.x - low.x, d: up.y - low.y };
+  const map = matrix({ ...place, e: low.x, f: low.y });
+  return ['/Artifact BMC', 'q', `${map} cm`, `/${names.image(raster)} Do`, 'Q', 'EMC'];
+}
+
 function groupItem(group: GroupItem, names: Names, read: TextItem[]): string[] {
   const m = matrixOf(group);
   const open: string[] = [];
@@ -81,6 +98,7 @@ function groupItem(group: GroupItem, names: Names, read: TextItem[]): string[] {
 function drawItem(item: DrawItem, names: Names, read: TextItem[]): string[] {
   if (item.kind === 'path') return pathItem(item, names);
   if (item.kind === 'group') return groupItem(item, names, read);
+  if (item.kind === 'image') return imageItem(item, names);
   const drawn = textItem(item, names);
   if (drawn.length === 0) return [];
   return [`/${roleOf(item)} << /MCID ${read.push(item) - 1} >> BDC`, ...drawn, 'EMC'];

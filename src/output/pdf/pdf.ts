@@ -1,11 +1,12 @@
 import { PDFContext, PDFHexString, type PDFRef, PDFString, PDFWriter } from '@cantoo/pdf-lib';
-import type { Drawing } from '../../drawing/drawing.ts';
+import type { Drawing, Raster } from '../../drawing/drawing.ts';
 import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { decimal } from '../number.ts';
 import { contentOf, type Names, POINTS_PER_MM } from './content.ts';
 import { fingerprint } from './fingerprint.ts';
 import { EmbeddedFont } from './font/embedded.ts';
+import { writeImage } from './image.ts';
 import type { Letters } from './letters.ts';
 import { linksOf } from './links.ts';
 import { outlineOf, structureOf } from './structure.ts';
@@ -33,6 +34,7 @@ export interface PdfInfo {
 class Resources implements Names {
   readonly layers = new Map<string, { name: string; ref: PDFRef }>();
   readonly states = new Map<number, { name: string; ref: PDFRef }>();
+  readonly images = new Map<Raster, { name: string; ref: PDFRef }>();
 
   private readonly fonts;
   readonly scripts;
@@ -72,6 +74,17 @@ class Resources implements Names {
     return name;
   }
 
+  image(raster: Raster): string {
+    const known = this.images.get(raster) ?? { name: `I${this.images.size}`, ref: this.context.nextRef() };
+    this.images.set(raster, known);
+    return known.name;
+  }
+
+  /** Pictures are unpacked where they have to be, which takes its time. */
+  async writeImages(): Promise<void> {
+    for (const [raster, { ref }] of this.images) await writeImage(this.context, ref, raster);
+  }
+
   dictionary() {
     const { context } = this;
     const named = (entries: Iterable<{ name: string; ref: PDFRef }>) =>
@@ -83,6 +96,7 @@ class Resources implements Names {
       Font: named(fonts),
       ExtGState: named(this.states.values()),
       Properties: named(this.layers.values()),
+      ...(this.images.size > 0 ? { XObject: named(this.images.values()) } : {}),
     });
   }
 }
@@ -117,6 +131,7 @@ export async function pdfOf(pages: readonly PdfPage[], info: PdfInfo, letters: L
     };
     context.assign(pick(refs, i), context.obj(dictionary));
   });
+  await resources.writeImages();
   context.assign(resourcesRef, resources.dictionary());
   context.assign(treeRef, context.obj({ Type: 'Pages', Kids: refs, Count: refs.length }));
   const groups = [...resources.layers.values()].map(({ ref }) => ref);
@@ -155,7 +170,9 @@ export async function pdfOf(pages: readonly PdfPage[], info: PdfInfo, letters: L
       Creator: PDFString.of('Showface'),
     }),
   );
-  const id = PDFHexString.of(fingerprint([info.title, info.date, ...written.map(({ content }) => content)]));
+  const images = [...resources.images.keys()].map(({ data }) => data);
+  const told = [info.title, info.date, ...written.map(({ content }) => content), ...images];
+  const id = PDFHexString.of(fingerprint(told));
   context.trailerInfo.ID = context.obj([id, id]);
   return PDFWriter.forContext(context, 200).serializeToBuffer();
 }

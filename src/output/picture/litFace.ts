@@ -15,6 +15,7 @@ import { translateRegion } from '../../geometry/region.ts';
 import type { Path, Region } from '../../geometry/shape.ts';
 import type { Solid } from '../../joinery/piece.ts';
 import { groovesOf, type LaidPart } from '../../layout/laid.ts';
+import { photoItems } from '../../lettering/photo/drawn.ts';
 import { under } from '../../list/at.ts';
 import { grouped, groupOf } from '../../list/grouped.ts';
 import { keptBy } from '../../list/keptBy.ts';
@@ -95,6 +96,7 @@ export const litFace = keptBy((plan: Plan): readonly DrawItem[] => {
       return [...surface(solid, part), ...groupOf(letters, solid.part)];
     }),
     ...freeLetters(plan),
+    ...freePrints(plan, letters),
     ...gleams(plan),
     ...castShadows(
       [...joinery.solids, ...plan.sawnLetters],
@@ -106,16 +108,28 @@ export const litFace = keptBy((plan: Plan): readonly DrawItem[] => {
   ];
 });
 
-/** The lettering of each sign. */
-function lettersOf({ signs, looks, design }: Plan): ReadonlyMap<string, readonly DrawItem[]> {
+/** What is on each sign: photos, and its lettering over them. */
+function lettersOf({ signs, layout, looks, design }: Plan): ReadonlyMap<string, readonly DrawItem[]> {
+  const boards = new Map(layout.parts.map(({ id, region }) => [id, region]));
   return new Map(
-    signs.map(({ id, at, lettered }) => [
+    signs.map(({ id, at, lettered, photos }) => [
       id,
-      lettered.layers.map(({ region, finish }) =>
-        filled(translateRegion(region, at.x, at.y), letterLook(looks, design.finishes, id, finish) ?? BARE),
-      ),
+      [
+        ...photoItems(photos, under(boards, id), at),
+        ...lettered.layers.map(({ region, finish }) =>
+          filled(translateRegion(region, at.x, at.y), letterLook(looks, design.finishes, id, finish) ?? BARE),
+        ),
+      ],
     ]),
   );
+}
+
+/** Prints without a board, each on its paper. */
+function freePrints({ signs, layout, looks }: Plan, letters: ReturnType<typeof lettersOf>): DrawItem[] {
+  const printed = new Set(signs.flatMap((sign) => (sign.printed ? sign.id : [])));
+  return layout.parts
+    .filter((part) => isPaint(part) && printed.has(part.id))
+    .flatMap(({ id, region }) => [filled(region, looks.parts.get(id) ?? BARE), ...groupOf(letters, id)]);
 }
 
 /** Letters without a board lie on wood of any height: what is seen of them is told. */

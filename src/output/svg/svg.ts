@@ -1,4 +1,13 @@
-import type { DrawItem, Drawing, Fade, GroupItem, PathItem, TextItem } from '../../drawing/drawing.ts';
+import type {
+  DrawItem,
+  Drawing,
+  Fade,
+  GroupItem,
+  ImageItem,
+  PathItem,
+  Raster,
+  TextItem,
+} from '../../drawing/drawing.ts';
 import {
   applied,
   appliedToPath,
@@ -6,6 +15,7 @@ import {
   growth,
   type Matrix,
   matrixOf,
+  matrixOfImage,
   turnAndMove,
 } from '../../drawing/transform.ts';
 import { type BowedPoint, radiusOfBow, withArcs } from '../../geometry/arcs.ts';
@@ -116,21 +126,24 @@ function pathElement(item: PathItem, m: Matrix, fill = item.fill ?? 'none'): str
   return `<path ${attributes.join(' ')}/>`;
 }
 
+const matrixText = ({ a, b, c, d, e, f }: Matrix): string =>
+  [a, b, c, d, e, f].map((v) => decimal(v, 6)).join(' ');
+
 const ANCHOR = { start: 'start', middle: 'middle', end: 'end' } as const;
 
 function textElement(item: TextItem, m: Matrix): string {
   // SVG text stands upright where y points down, so it is turned over once more.
   const upright: Matrix = { a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 };
   const t = compose(compose(m, turnAndMove(item.angle ?? 0, item.at)), upright);
-  const place = [t.a, t.b, t.c, t.d, t.e, t.f].map((v) => decimal(v, 6)).join(' ');
   const weight = item.bold ? ' font-weight="bold"' : '';
   const look = `font-size="${n(item.size)}" text-anchor="${ANCHOR[item.anchor]}" fill="${item.color}"${weight}`;
-  return `<text transform="matrix(${place})" ${look} xml:space="preserve">${escaped(item.text)}</text>`;
+  return `<text transform="matrix(${matrixText(t)})" ${look} xml:space="preserve">${escaped(item.text)}</text>`;
 }
 
 /** Writes items, with every transformation done: a machine's software sees plain coordinates. */
 class Writer {
   readonly definitions: string[] = [];
+  private readonly images = new Map<Raster, string>();
 
   items(items: readonly DrawItem[], m: Matrix): string {
     return items
@@ -144,7 +157,21 @@ class Writer {
       if (item.path.length === 0) return '';
       return pathElement(item, m, item.fade && this.fade(item.fade, m));
     }
-    return item.kind === 'text' ? textElement(item, m) : this.group(item, m);
+    if (item.kind === 'text') return textElement(item, m);
+    return item.kind === 'image' ? this.image(item, m) : this.group(item, m);
+  }
+
+  /** A picture stands once among the definitions, however often it is shown. */
+  private image({ raster, corners }: ImageItem, m: Matrix): string {
+    const id = this.images.get(raster) ?? `image${this.definitions.length}`;
+    if (!this.images.has(raster)) {
+      this.images.set(raster, id);
+      this.definitions.push(
+        `<image id="${id}" width="1" height="1" preserveAspectRatio="none" ` +
+          `href="data:${raster.type};base64,${raster.data}"/>`,
+      );
+    }
+    return `<use href="#${id}" transform="matrix(${matrixText(compose(m, matrixOfImage(corners)))})"/>`;
   }
 
   /** Names a fade among the definitions, by which fills refer to it. */

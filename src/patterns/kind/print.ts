@@ -5,6 +5,8 @@ import { offset } from '../../geometry/clip.ts';
 import { pathOfBox, pathOfRegion } from '../../geometry/path.ts';
 import { boxOf } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
+import { photoItems } from '../../lettering/photo/drawn.ts';
+import type { PlacedPhoto } from '../../lettering/photo/placed.ts';
 import type { Lettered } from '../../lettering/result.ts';
 import type { Mm } from '../../measure/units.ts';
 import { outlines } from './outlines.ts';
@@ -15,6 +17,8 @@ export interface Printing {
   /** Of the paper between the letters, out to the bleed. */
   readonly ground: Color;
   readonly bleed: Mm;
+  /** Under the letters, from the back to the front. */
+  readonly photos: readonly PlacedPhoto[];
   /** By the ids of finishes. */
   readonly colors: Readonly<Record<string, Color>>;
 }
@@ -52,7 +56,7 @@ const filled = (region: Region, fill: Color): DrawItem =>
 
 /** What is printed of a sign: its ground out to the bleed, its colors as they are seen, and the line to trim. */
 export function printOf({ id, name, board, lettered, printing }: PrintedSign): Print {
-  const { ground, bleed, colors } = printing;
+  const { ground, bleed, photos, colors } = printing;
   const around = offset(board, bleed, 'miter');
   const { x, y, w, h } = boxOf(around) ?? { x: 0, y: 0, w: 0, h: 0 };
   const inked = lettered.layers.map(({ role, finish, region }) =>
@@ -63,7 +67,7 @@ export function printOf({ id, name, board, lettered, printing }: PrintedSign): P
       kind: 'group',
       move: { x: -x, y: -y },
       items: [
-        layer('ground', [filled(around, ground)]),
+        layer('ground', [filled(around, ground), ...photoItems(photos, around)]),
         // Letters that run off the board are printed as far as the bleed.
         { kind: 'group', clip: pathOfBox({ x, y, w, h }), items: inked },
         layer('trim', outlines(board, TRIM)),

@@ -30,6 +30,7 @@ const lettering: StagesFor<'lettering'> = {
   lettering: stage(
     ({ layout, design, supplies, memory }) => ({
       ...{ parts: layout.parts, fonts: design.fonts, pictures: design.pictures, supplies, memory },
+      photos: design.photos,
     }),
     ({ memory, ...input }, last) => {
       const { signs, checks } = planSigns(input, memory.results, memory.letters);

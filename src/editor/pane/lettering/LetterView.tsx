@@ -1,6 +1,9 @@
 import { useId } from 'react';
 import { letterLook } from '../../../finish/look.ts';
+import { translateRegion } from '../../../geometry/region.ts';
+import { photoItems } from '../../../lettering/photo/drawn.ts';
 import type { Plan, SignPlan } from '../../../plan/types.ts';
+import { Items } from '../../control/DrawingView.tsx';
 import { regionData } from '../../control/svgPath.ts';
 import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
@@ -13,7 +16,8 @@ export function LetterView({ plan, sign }: { plan: Plan; sign: SignPlan }) {
   const laid = plan.layout.parts.find((p) => p.id === sign.id);
   if (!laid) return null;
   const { looks, design } = plan;
-  const { lettered } = sign;
+  const { lettered, photos } = sign;
+  const paper = translateRegion(laid.region, -sign.at.x, -sign.at.y);
   const { w, h } = laid.box;
   const margin = Math.max(w, h) / 60;
   return (
@@ -31,12 +35,8 @@ export function LetterView({ plan, sign }: { plan: Plan; sign: SignPlan }) {
         })}
       </title>
       <g transform={`matrix(1 0 0 -1 0 ${h})`} fillRule="evenodd">
-        <path
-          className="letter-board"
-          transform={`translate(${-sign.at.x} ${-sign.at.y})`}
-          d={regionData(laid.region)}
-          fill={looks.parts.get(sign.id)}
-        />
+        <path className="letter-board" d={regionData(paper)} fill={looks.parts.get(sign.id)} />
+        {photos.length > 0 ? <Items items={photoItems(photos, paper)} id={id} /> : null}
         {lettered.layers.map((layer) => (
           <path
             key={layer.role}

@@ -115,7 +115,14 @@ function SignStep({ plan, part }: { plan: Plan; part: LetteredPart }) {
           {
             id: 'make',
             label: t('letters.make'),
-            content: () => <MakeFields {...fields} sign={sign} board={part} />,
+            content: () => (
+              <MakeFields
+                {...fields}
+                sign={sign}
+                board={part}
+                onChangeAfter={(more, next) => change(next, {}, more)}
+              />
+            ),
           },
           {
             id: 'reading',

@@ -1,4 +1,5 @@
 import { BLEED, POUNCE } from '../../../design/defaults.ts';
+import type { Edit } from '../../../design/edit/edit.ts';
 import { isSheet } from '../../../design/made.ts';
 import type { LetteredPart, Lettering } from '../../../design/schema.ts';
 import type { SignPlan } from '../../../plan/types.ts';
@@ -9,6 +10,7 @@ import { Section } from '../../control/Section.tsx';
 import { stocksOf } from '../../shipped/tables.ts';
 import { t, useWords } from '../../words/t.ts';
 import { stockChoices } from '../facts/choices.ts';
+import { Photos } from './Photos.tsx';
 import type { LetteringFieldsProps } from './TextFields.tsx';
 
 const MAKES = ['trace', 'pounce', 'stencil', 'mirrored', 'cut-out', 'printed'] as const;
@@ -78,19 +80,30 @@ const MAKE_FIELDS: readonly FormField<Made, Partial<Lettering>>[] = [
   },
 ];
 
+interface MakeFieldsProps extends LetteringFieldsProps {
+  /** A change that needs others before it, all in one step. */
+  readonly onChangeAfter: (more: readonly Edit[], fields: Partial<Lettering>) => void;
+  readonly sign: SignPlan | undefined;
+  readonly board: LetteredPart;
+}
+
 /** How the letters get onto the board. */
-export function MakeFields({
-  lettering,
-  onChange,
-  sign,
-  board,
-}: LetteringFieldsProps & { readonly sign: SignPlan | undefined; readonly board: LetteredPart }) {
+export function MakeFields({ lettering, onChange, sign, board, onChangeAfter }: MakeFieldsProps) {
   useWords();
-  const { make, stencil } = lettering;
+  const { make, stencil, photos = [] } = lettering;
   const put = (fields: Partial<Lettering['stencil']>) => onChange({ stencil: { ...stencil, ...fields } });
   return (
     <>
       <Fields of={MAKE_FIELDS} value={{ lettering, sign, board }} onChange={onChange} />
+      {make === 'printed' || photos.length > 0 ? (
+        <Photos
+          lying={photos}
+          placed={sign?.photos ?? []}
+          onChange={(next, more = []) =>
+            onChangeAfter(more, { photos: next.length === 0 ? undefined : next })
+          }
+        />
+      ) : null}
       {make === 'stencil' ? (
         <Section id="stencil-title" title="stencil.title">
           {sign ? <Held sign={sign} /> : null}

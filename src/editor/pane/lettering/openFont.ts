@@ -1,5 +1,6 @@
 import type { Face } from '../../../lettering/font/faces.ts';
 import type { FontReason } from '../../../lettering/font.ts';
+import { base64Of } from '../../../plan/base64.ts';
 import { t } from '../../words/t.ts';
 import { fontsInFile, plainFont } from './lookAtFont.ts';
 
@@ -61,13 +62,3 @@ function detailOf(reason: FontReason): string {
 }
 
 const megabytes = (bytes: number): string => `${Math.round(bytes / 1e5) / 10} MB`;
-
-/** In stretches, since a call takes only so many arguments. */
-function base64Of(bytes: Uint8Array): string {
-  const STRETCH = 0x8000;
-  let text = '';
-  for (let i = 0; i < bytes.length; i += STRETCH) {
-    text += String.fromCharCode(...bytes.subarray(i, i + STRETCH));
-  }
-  return btoa(text);
-}

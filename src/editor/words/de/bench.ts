@@ -100,6 +100,7 @@ export const benchWords: Record<keyof typeof en, string> = {
   'link.address': 'Netzadresse',
   'link.addressBad': 'Eine Adresse eintippen wie ausgegeben, etwa http://192.168.1.20:4173.',
   'link.withDesign': 'Der Code öffnet diesen Entwurf an der Säge.',
+  'link.noPhotos': 'Fotos gedruckter Schilder fehlen darin: Sie passen in keinen Code.',
   'link.tooLarge':
     'Dieser Entwurf ist zu groß für einen Code. Der Code öffnet nur das Werkzeug: den Entwurf in eine Datei speichern und ans Handy schicken.',
   'link.code': 'Code, der {address} öffnet',

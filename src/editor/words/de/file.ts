@@ -41,6 +41,7 @@ export const fileWords: FileWords = {
         'face, eine Ebene (level:rim, level:ledge, level:field oder level:skin), die Kennung eines Teils oder ein Stück einer Reihe als Kennung[Spalte,Zeile]',
       color: 'eine Farbe wie #1e5f74',
       picture: 'eine Kennung der Form picture-1 bis picture-6399',
+      base64: 'Buchstaben, Ziffern, + und / (Base64)',
       outline: 'geschlossene Umrisse aus ganzen Zahlen, wie M0 0L10 0L0 10Z',
       own: 'nur Namen von Teilen dieser Datei',
     },

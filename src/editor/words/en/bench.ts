@@ -97,6 +97,7 @@ export const benchWords = {
   'link.address': 'Network address',
   'link.addressBad': 'Type an address as it is printed, such as http://192.168.1.20:4173.',
   'link.withDesign': 'The code opens this design at the saw.',
+  'link.noPhotos': 'Photos of printed signs are left out: they do not fit into a code.',
   'link.tooLarge':
     'This design is too large for a code. The code opens the tool alone: save the design to a file and send that to the phone.',
   'link.code': 'Code that opens {address}',

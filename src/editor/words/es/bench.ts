@@ -101,6 +101,7 @@ export const benchWords: Record<keyof typeof en, string> = {
   'link.address': 'Dirección de red',
   'link.addressBad': 'Escribir una dirección tal como se imprime, como http://192.168.1.20:4173.',
   'link.withDesign': 'El código abre este diseño en la sierra.',
+  'link.noPhotos': 'Las fotos de los rótulos impresos se omiten: no caben en un código.',
   'link.tooLarge':
     'Este diseño es demasiado grande para un código. El código abre solo la herramienta: guardar el diseño en un archivo y enviarlo al teléfono.',
   'link.code': 'Código que abre {address}',

@@ -41,6 +41,7 @@ export const fileWords: FileWords = {
         'face, un nivel (level:rim, level:ledge, level:field o level:skin), el identificador de una pieza o un elemento de una fila como identificador[columna,fila]',
       color: 'un color como #1e5f74',
       picture: 'un identificador de la forma picture-1 hasta picture-6399',
+      base64: 'letras, cifras, + y / (base64)',
       outline: 'contornos cerrados de números enteros, como M0 0L10 0L0 10Z',
       own: 'solo nombres de piezas de este archivo',
     },

@@ -1,5 +1,5 @@
 import { need } from '../../../lettering/font/tables.ts';
-import { joinedBytes } from '../../joinedBytes.ts';
+import { joinedBytes } from '../../../list/joinedBytes.ts';
 import { type Face, outlineOffsets } from './face.ts';
 
 /** Flags of a component of a glyph that is put together (OpenType specification, `glyf`). */

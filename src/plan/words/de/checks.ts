@@ -250,6 +250,25 @@ export const checks: PlanWords['checks'] = {
   },
   'lettering.no-room': (f, say) =>
     `Die Beschriftung von ${say.name(f.part)} soll in das Schild passen, aber Ränder von ${say.length(f.number('margin_mm'))} lassen keinen Platz: Es sind ${say.length(f.number('lack_mm'))} zu viel. Ränder kleiner oder das Schild größer machen.`,
+  'lettering.photo': (f, say) => {
+    const photo = `Das Foto „${f.text('photo')}“ auf ${say.name(f.part)}`;
+    switch (f.text('why')) {
+      case 'not-printed':
+        return `${say.name(f.part)} hat Fotos, wird aber nicht als gedrucktes Schild gemacht: Sie entfallen. Wählen Sie „Farbig gedruckt“ als Machart, oder entfernen Sie sie.`;
+      case 'off':
+        return `${photo} liegt neben dem Schild: Nichts davon wird gedruckt. Rücken Sie es herein, oder entfernen Sie es.`;
+      case 'unknown':
+        return `${photo} ist nicht im Entwurf. Öffnen Sie es noch einmal, oder entfernen Sie es vom Schild.`;
+      case 'too-many-pixels':
+        return `${photo} hat mehr Bildpunkte, als ein Entwurf aufnimmt. Öffnen Sie seine Datei noch einmal: Es wird verkleinert.`;
+      case 'kind':
+        return `${photo} ist von einer Art, die nicht gedruckt wird, wie sie ist. Öffnen Sie seine Datei noch einmal: Es wird neu gezeichnet.`;
+      default:
+        return `${photo} ist beschädigt. Öffnen Sie seine Datei noch einmal, oder entfernen Sie es.`;
+    }
+  },
+  'lettering.photo-coarse': (f, say) =>
+    `Das Foto „${f.text('photo')}“ auf ${say.name(f.part)} hat in dieser Größe nur ${f.number('dpi')} Bildpunkte je Zoll; unter ${f.number('least')} wirkt es auf Armlänge grob. Machen Sie es kleiner, schneiden Sie weniger ab, oder nehmen Sie ein Foto mit mehr Bildpunkten.`,
   'lettering.script': (f, say) =>
     `Der Text von ${say.name(f.part)} enthält ${f.text('characters')}: Buchstaben werden einzeln von links nach rechts gesetzt und nicht so verbunden oder gewendet, wie ihre Schrift es will. Vor dem Schneiden jemanden prüfen lassen, der sie liest.`,
   'lettering.low-contrast': (f, say) =>

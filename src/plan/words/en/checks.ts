@@ -217,6 +217,25 @@ export const checks: PlanWords['checks'] = {
   },
   'lettering.no-room': (f, say) =>
     `The lettering of ${say.name(f.part)} is to fit the sign, but its margins of ${say.length(f.number('margin_mm'))} leave no room: they are ${say.length(f.number('lack_mm'))} too much. Make the margin smaller, or the sign larger.`,
+  'lettering.photo': (f, say) => {
+    const photo = `The photo “${f.text('photo')}” on ${say.name(f.part)}`;
+    switch (f.text('why')) {
+      case 'not-printed':
+        return `${say.name(f.part)} has photos, but it is not made as a printed sign: they are left out. Choose “Printed in color” for how it is made, or remove them.`;
+      case 'off':
+        return `${photo} lies beside the sign: nothing of it is printed. Move it in, or remove it.`;
+      case 'unknown':
+        return `${photo} is not in the design. Open it again, or remove it from the sign.`;
+      case 'too-many-pixels':
+        return `${photo} has more pixels than a design keeps. Open its file again: it is made smaller.`;
+      case 'kind':
+        return `${photo} is of a kind that is not printed as it is. Open its file again: it is redrawn.`;
+      default:
+        return `${photo} is damaged. Open its file again, or remove it.`;
+    }
+  },
+  'lettering.photo-coarse': (f, say) =>
+    `The photo “${f.text('photo')}” on ${say.name(f.part)} has only ${f.number('dpi')} pixels to an inch at this size; under ${f.number('least')} it looks coarse at arm's length. Make it smaller, cut off less of it, or use a photo with more pixels.`,
   'lettering.script': (f, say) =>
     `The text of ${say.name(f.part)} has ${f.text('characters')}: letters are set one by one from left to right, which does not join or turn them as their script wants. Have somebody who reads it look at the sign before you cut.`,
   'lettering.low-contrast': (f, say) =>

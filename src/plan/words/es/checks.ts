@@ -243,6 +243,25 @@ export const checks: PlanWords['checks'] = {
   },
   'lettering.no-room': (f, say) =>
     `El rótulo de ${say.name(f.part)} debe ajustarse al letrero, pero sus márgenes de ${say.length(f.number('margin_mm'))} no dejan sitio: sobran ${say.length(f.number('lack_mm'))}. Reducir el margen o agrandar el letrero.`,
+  'lettering.photo': (f, say) => {
+    const photo = `La foto «${f.text('photo')}» de ${say.name(f.part)}`;
+    switch (f.text('why')) {
+      case 'not-printed':
+        return `${say.name(f.part)} tiene fotos, pero no se hace como rótulo impreso: se omiten. Elija «Impreso en color» como forma de hacerlo, o quítelas.`;
+      case 'off':
+        return `${photo} queda fuera del rótulo: no se imprime nada de ella. Muévala hacia dentro, o quítela.`;
+      case 'unknown':
+        return `${photo} no está en el diseño. Ábrala de nuevo, o quítela del rótulo.`;
+      case 'too-many-pixels':
+        return `${photo} tiene más píxeles de los que guarda un diseño. Abra de nuevo su archivo: se reduce.`;
+      case 'kind':
+        return `${photo} es de un tipo que no se imprime tal cual. Abra de nuevo su archivo: se vuelve a dibujar.`;
+      default:
+        return `${photo} está dañada. Abra de nuevo su archivo, o quítela.`;
+    }
+  },
+  'lettering.photo-coarse': (f, say) =>
+    `La foto «${f.text('photo')}» de ${say.name(f.part)} tiene a este tamaño solo ${f.number('dpi')} píxeles por pulgada; con menos de ${f.number('least')} se ve basta a la distancia del brazo. Hágala más pequeña, recorte menos, o use una foto con más píxeles.`,
   'lettering.script': (f, say) =>
     `El texto de ${say.name(f.part)} tiene ${f.text('characters')}: las letras se ponen una a una de izquierda a derecha, sin unirlas ni girarlas como pide su escritura. Que lo mire alguien que la lea antes de cortar.`,
   'lettering.low-contrast': (f, say) =>
