@@ -228,6 +228,27 @@ describe('a photo under the drawing', () => {
     ]);
     const { width, height } = PNG.sync.read(await bytesOf(saved));
     expect([width, height]).toEqual([600, 900]);
+
+    // However narrow or low the page, the picture lies within its dialog, in the middle, and what a hand draws on over it.
+    for (const size of [
+      { width: 390, height: 1200 },
+      { width: 1024, height: 600 },
+    ]) {
+      await page.setViewportSize(size);
+      const lie = () =>
+        page.evaluate(() => {
+          const [dialog, picture, over] = ['.dialog.room', '.room-view canvas', '.room-view svg'].map(
+            (name) => document.querySelector(name)?.getBoundingClientRect(),
+          );
+          if (!dialog || !picture || !over) return null;
+          return {
+            middle: Math.abs(picture.left + picture.right - dialog.left - dialog.right) < 20,
+            within: picture.left > dialog.left + 8 && picture.right < dialog.right - 8,
+            alike: Math.abs(over.width - picture.width) + Math.abs(over.height - picture.height) < 1,
+          };
+        });
+      await expect.poll(lie).toEqual({ middle: true, within: true, alike: true });
+    }
     await page.context().close();
   });
 });
