@@ -3,10 +3,14 @@ import { describe, expect, it } from 'vitest';
 import { newPart } from '../../src/design/defaults.ts';
 import type { Fill, PanelShape } from '../../src/design/schema.ts';
 import { planJoinery } from '../../src/joinery/joinery.ts';
+import { cornersToMark, openingsToMark } from '../../src/joinery/lengths.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
+import { isOfSheet } from '../../src/layout/fill/patterns.ts';
 import { layOut } from '../../src/layout/layout.ts';
 import { OUTLINES, outlineOf } from '../../src/layout/place/outlines.ts';
-import { design, plainFace } from '../layout/sample.ts';
+import type { Stock } from '../../src/materials/types.ts';
+import { patternRequests } from '../../src/plan/patternRequests.ts';
+import { design, plainFace, STOCKS } from '../layout/sample.ts';
 import { runs } from '../runs.ts';
 import { flat } from './make.ts';
 
@@ -39,6 +43,22 @@ const gable = (eaves: number, rise: number, h: number): PanelShape => ({
     { u: 0, v: eaves / h },
   ],
 });
+
+const PATTERNS: readonly Fill['pattern'][] = [
+  { form: 'planks', edge: 'square', lap: 0 },
+  { form: 'planks', edge: 'lapped', lap: 12 },
+  { form: 'planks', edge: 'tongued', lap: 8, length: 400 },
+  { form: 'lattice' },
+  { form: 'lattice', halved: true },
+  { form: 'grooved', face: 60, depth: 2 },
+  { form: 'louvers', lap: 10 },
+  { form: 'louvers', lap: 10, tilt: 30 },
+  { form: 'battened', stock: 'board' },
+  { form: 'courses', length: 300, bond: 'half' },
+  { form: 'basket', count: 2 },
+  { form: 'herringbone', length: 400 },
+  { form: 'chevron', span: 300, slope: 45 },
+];
 
 describe('boards of a fill as pieces', () => {
   // A gable of slope t: boards w wide differ by w tan t, each cut at t at its head (the common difference of studs in a
@@ -160,6 +180,86 @@ describe('boards of a fill as pieces', () => {
         }
       }),
       { numRuns: runs(5) },
+    );
+  });
+
+  // What no saw cuts is told whole by its corners, or printed full size: corners by the turn of the outline alone.
+  it('that no saw cuts have all their corners told, or are printed full size, in every pattern', () => {
+    const box = { x: 100, y: 100, w: 800, h: 900 };
+    const named = (Object.keys(OUTLINES) as (keyof typeof OUTLINES)[]).map((form) =>
+      outlineOf(form).first(box),
+    );
+    const shapes: PanelShape[] = [...named, { form: 'star', points: 24, waist: 0.8 }, gable(500, 400, 900)];
+    const margin = { left: 250, right: 280, bottom: 300, top: 270 };
+    const input = fc.record({
+      pattern: fc.constantFrom(...PATTERNS),
+      shape: fc.constantFrom<PanelShape>(...shapes),
+      hole: fc.option(fc.constantFrom<PanelShape>({ form: 'rectangle' }, ...shapes)),
+      angle: fc.oneof(fc.constantFrom(0, 45, 90), fc.integer({ min: -180, max: 180 })),
+      width: fc.integer({ min: 40, max: 300 }),
+    });
+    const stocks = (width: number) =>
+      new Map<string, Stock>([
+        ['board', flat('board', width)],
+        [
+          'sheet',
+          { ...STOCKS.get('sheet'), id: 'sheet', sizes: [{ length: 2400, width: 1200, price: 0 }] } as Stock,
+        ],
+      ]);
+    fc.assert(
+      fc.property(input, ({ pattern, shape, hole, angle, width }) => {
+        const fill = {
+          ...newPart('fill', {
+            id: 'fill',
+            name: 'Fill',
+            box,
+            stock: isOfSheet(pattern) ? 'sheet' : 'board',
+          }),
+          ...{ pattern, shape, angle, ...(hole && { openings: [{ id: 'hole', shape: hole, margin }] }) },
+        };
+        const made = design([fill]);
+        const face = plainFace();
+        const { parts } = layOut({ design: made, face, stocks: stocks(width), keepClears: [] });
+        const measure = { ...made.measure, language: 'en', notation: 'en' } as never;
+        const { pieces } = planJoinery({
+          parts,
+          joints: [],
+          stocks: stocks(width),
+          shop: { saw: SAW, fitAllowance: 0 },
+          measure,
+        });
+        const name = (id: string): string => id;
+        const rest = { face, signs: [], seams: new Map(), sticks: [], measure, nameOf: name, finishOf: name };
+        const requests = patternRequests({ design: made, parts, pieces, ...rest });
+        const printed = requests.flatMap((one) => (one.kind === 'part' ? [one.name] : []));
+        for (const piece of pieces.filter(({ ends }) => ends[0].cut === 'sawn')) {
+          if (printed.some((one) => one.endsWith(`(${piece.label})`))) continue;
+          const told = [...cornersToMark(piece), ...openingsToMark(piece).flat()];
+          const [xs, ys] = [piece.outline.map(({ x }) => x), piece.outline.map(({ y }) => y)];
+          const [low, high, foot, head] = [
+            Math.min(...xs),
+            Math.max(...xs),
+            Math.min(...ys),
+            Math.max(...ys),
+          ];
+          for (const ring of [piece.outline, ...piece.holes])
+            for (const [i, p] of ring.entries()) {
+              const before = ring.at(i - 1) ?? p;
+              const after = ring[(i + 1) % ring.length] ?? p;
+              const turn = Math.atan2(
+                (p.x - before.x) * (after.y - p.y) - (p.y - before.y) * (after.x - p.x),
+                (p.x - before.x) * (after.x - p.x) + (p.y - before.y) * (after.y - p.y),
+              );
+              // Nobody marks a corner at which the saw does not turn by half a degree.
+              if (Math.abs(turn) < Math.PI / 360) continue;
+              const at = { x: p.x - low, y: p.y - foot };
+              const inBox = Math.min(at.x, high - p.x) < 0.02 && Math.min(at.y, head - p.y) < 0.02;
+              const isTold = told.some((q) => Math.hypot(q.x - at.x, q.y - at.y) < 0.02);
+              expect(inBox || isTold, `${pattern.form}, corner ${i} of ${piece.label}`).toBe(true);
+            }
+        }
+      }),
+      { numRuns: runs(20) },
     );
   });
 });

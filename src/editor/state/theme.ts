@@ -11,12 +11,19 @@ export function resolveTheme(choice: ThemeChoice): Theme {
   return dark ? 'dark' : 'light';
 }
 
-/** Calls back when the device changes its mind about light, dark or contrast. */
+let queries: readonly MediaQueryList[] | null = null;
+
+/**
+ * Calls back when the device changes its mind about light, dark or contrast: in the order of these calls, since all listen
+ * to the same queries. Of queries of their own none is told to come first, and what draws by the colors of the root element
+ * would read those of before.
+ */
 export function watchTheme(listener: () => void): () => void {
-  const queries = [matchMedia(DARK), matchMedia(CONTRAST)];
-  for (const q of queries) q.addEventListener('change', listener);
+  queries ??= [matchMedia(DARK), matchMedia(CONTRAST)];
+  const all = queries;
+  for (const q of all) q.addEventListener('change', listener);
   return () => {
-    for (const q of queries) q.removeEventListener('change', listener);
+    for (const q of all) q.removeEventListener('change', listener);
   };
 }
 
