@@ -139,6 +139,19 @@ export function union(regions: readonly Region[]): Region {
   return rings.length === 0 ? EMPTY : combine(ClipType.Union, rings, []);
 }
 
+/** What is seen of regions that are laid on each other in turn: of each what no later one covers. */
+export function seenOfEach(laid: readonly Region[]): Region[] {
+  let over: Region = EMPTY;
+  return laid
+    .toReversed()
+    .map((region) => {
+      const seen = subtract(region, over);
+      over = union([over, region]);
+      return seen;
+    })
+    .reverse();
+}
+
 /** Their union; a single one as it is, off the library's grid. */
 export const asOne = (regions: readonly Region[]): Region =>
   regions.length === 1 ? pick(regions, 0) : union(regions);

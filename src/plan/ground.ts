@@ -3,7 +3,7 @@ import type { Check } from '../check/check.ts';
 import { isLettered, isPaint } from '../design/made.ts';
 import { coversOf } from '../finish/surface.ts';
 import { boxAroundBoth, grownBox } from '../geometry/box.ts';
-import { intersect, subtract, union } from '../geometry/clip.ts';
+import { intersect, seenOfEach, subtract, union } from '../geometry/clip.ts';
 import { areaOf, boxesMeet, boxOf, regionOfBox, ringsOf, translateRegion } from '../geometry/region.ts';
 import type { Box, Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
@@ -11,7 +11,7 @@ import type { Solid } from '../joinery/piece.ts';
 import { groovesOf, type Laid, type LaidPart } from '../layout/laid.ts';
 import type { Lettered, PlacedGlyph } from '../lettering/result.ts';
 import { overRun } from '../lettering/sight.ts';
-import { cyclic } from '../list/at.ts';
+import { cyclic, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 
 /** Square millimeters in common that are rounding along a shared edge. */
@@ -95,19 +95,17 @@ function frontsOf({ region, z1, relief }: Solid): Front[] {
 /** What of the fronts is seen in a box, from the highest. */
 function seenOf(fronts: readonly Front[], box: Box): Front[] {
   const room = regionOfBox(box);
-  const higher: Region[] = [];
-  return fronts
+  const here = fronts
     .filter(({ region }) => {
       const own = boxOf(region);
       return own !== null && boxesMeet(own, box);
     })
     .sort((a, b) => b.z - a.z)
-    .flatMap(({ region, z }) => {
-      const here = intersect(region, room);
-      const seen = subtract(here, union(higher));
-      higher.push(here);
-      return areaOf(seen) > TOUCHING_MM2 ? [{ region: seen, z }] : [];
-    });
+    .map(({ region, z }) => ({ region: intersect(region, room), z }));
+  const seen = seenOfEach(here.map(({ region }) => region).reverse()).reverse();
+  return here
+    .map(({ z }, i) => ({ region: pick(seen, i), z }))
+    .filter(({ region }) => areaOf(region) > TOUCHING_MM2);
 }
 
 /** The borders between fronts, each once; those along the box are where it was cut out. */

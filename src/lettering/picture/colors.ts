@@ -1,5 +1,4 @@
-import { subtract, union } from '../../geometry/clip.ts';
-import { EMPTY } from '../../geometry/region.ts';
+import { seenOfEach, subtract, union } from '../../geometry/clip.ts';
 import type { Region } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
 import type { PlacedGlyph } from '../result.ts';
@@ -45,13 +44,6 @@ export function colorLayers(
 
 /** What is seen of the colors of a picture: each less those that are laid over it. */
 function seenOf(colors: NonNullable<PlacedGlyph['colors']>, finish: string): Color[] {
-  let over: Region = EMPTY;
-  return colors
-    .toReversed()
-    .map(({ finish: own, whole }) => {
-      const region = subtract(whole, over);
-      over = union([over, whole]);
-      return { finish: own ?? finish, region, whole };
-    })
-    .reverse();
+  const seen = seenOfEach(colors.map(({ whole }) => whole));
+  return colors.map(({ finish: own, whole }, i) => ({ finish: own ?? finish, region: pick(seen, i), whole }));
 }

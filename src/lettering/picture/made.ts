@@ -2,7 +2,7 @@ import { MOST_PICTURE_COLORS, PICTURE_HEIGHT } from '../../design/limits.ts';
 import type { Picture } from '../../design/schema.ts';
 import { lightOf } from '../../drawing/color.ts';
 import type { Color } from '../../drawing/drawing.ts';
-import { subtract, union } from '../../geometry/clip.ts';
+import { seenOfEach, subtract, union } from '../../geometry/clip.ts';
 import { areaOf, boxOf, EMPTY, ringsOf } from '../../geometry/region.ts';
 import type { Region } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
@@ -68,14 +68,9 @@ function seenOf(shapes: readonly ColoredShape[]): Laid[] {
     if (last?.color === color) last.regions.push(region);
     else stretches.push({ color, regions: [region] });
   }
-  let over: Region = EMPTY;
-  const seen: Laid[] = [];
-  for (const { color, regions } of stretches.toReversed()) {
-    const whole = union(regions);
-    seen.unshift({ color, region: subtract(whole, over), whole });
-    over = union([over, whole]);
-  }
-  return seen;
+  const wholes = stretches.map(({ regions }) => union(regions));
+  const seen = seenOfEach(wholes);
+  return stretches.map(({ color }, i) => ({ color, region: pick(seen, i), whole: pick(wholes, i) }));
 }
 
 /** One for each color, where the first of it lies; none runs over what is seen of one before it. */

@@ -19,6 +19,7 @@ import { photoItems } from '../../lettering/photo/drawn.ts';
 import { under } from '../../list/at.ts';
 import { grouped, groupOf } from '../../list/grouped.ts';
 import { keptBy } from '../../list/keptBy.ts';
+import { byId } from '../../materials/lookup.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
 import { solidsInOrder } from '../packet/faceView.ts';
@@ -46,7 +47,7 @@ export const litFace = keptBy((plan: Plan): readonly DrawItem[] => {
   const laid = new Map(layout.parts.map((part) => [part.id, part]));
   const appearance = appearanceOf({
     ...{ looks, finishes: design.finishes, stocks: plan.stocks },
-    materials: new Map(plan.tables.materials.map((material) => [material.id, material])),
+    materials: byId(plan.tables.materials),
   });
   const joints = grouped(joinery.pieces, ({ part }) => part);
   const letters = lettersOf(plan);
