@@ -28,6 +28,7 @@ const code = (file: string): string =>
 const PARTS_ASKED: Readonly<Record<string, readonly string[]>> = {
   strip: [
     'design/ends.ts',
+    'design/reading.ts',
     'editor/drawing/handles.ts',
     'editor/edit/create.ts',
     'editor/edit/member.ts',

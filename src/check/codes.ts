@@ -44,6 +44,7 @@ export const CHECK_CODES = [
   'piece.too-long', // piece, length_mm, longest_mm
   'piece.too-big', // piece, width_mm, height_mm
   'piece.too-short', // length_mm
+  'piece.not-as-read', //
   'piece.measured-in-place', // length_mm
   'cutting.not-proved', // stock, used, lower_bound, cost, lower_cost
   // lettering and patterns

@@ -250,6 +250,24 @@ const stripFields = {
   fit: z.boolean(),
 };
 
+/**
+ * What a tape read where a strip is to go, along the long edges as it lies to be cut. `planned` is what the plan had
+ * when it was read. What is read holds while the piece is cut to fit.
+ */
+const edgeRead = z.strictObject({ planned: size, read: size });
+const tapeRead = z.strictObject({
+  left: edgeRead.optional(),
+  right: edgeRead.optional(),
+  /** From the start of the left edge to the end of the right one. */
+  diagonal: size.optional(),
+  /** The end that takes the angle where the two edges differ otherwise than planned; a diagonal tells it by itself. */
+  slant: z.enum(['start', 'end', 'both']),
+  /** The long side of its box when it was read. */
+  of: size,
+  /** What stands elsewhere than planned: what the piece ends at, or nothing but the piece. */
+  moves: z.enum(['start', 'end', 'nothing']),
+});
+
 const cornerCut = z.enum(['rounded', 'coved', 'clipped', 'stepped']);
 const handleShare = z.number().min(-FARTHEST_HANDLE).max(FARTHEST_HANDLE);
 /** Where a handle of a smooth side stands, in the box around the corners. */
@@ -682,19 +700,20 @@ const arrayFields = {
   memberSize: z.strictObject({ w: sizeOrZero, h: sizeOrZero }),
   across: spacingSchema.nullable(),
   up: spacingSchema.nullable(),
-  /** By `column,row` from the lower left: leave out, or another finish. */
+  /** By `column,row` from the lower left: leave out, another finish or stock, or what a tape read there. */
   overrides: z.record(
     z.string().regex(/^\d+,\d+$/),
     z.strictObject({
       omit: z.boolean().optional(),
       finish: id.nullable().optional(),
       stock: id.optional(),
+      read: tapeRead.optional(),
     }),
   ),
 };
 
 export const partSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ ...partBase, ...stripFields }),
+  z.strictObject({ ...partBase, ...stripFields, read: tapeRead.optional() }),
   z.strictObject({ ...partBase, ...runFields }),
   z.strictObject({ ...partBase, ...panelFields }),
   z.strictObject({ ...partBase, ...signFields }),
@@ -924,6 +943,7 @@ export type Part = Design['parts'][number];
 export type PartKind = Part['kind'];
 export type PartOf<K extends PartKind> = Extract<Part, { readonly kind: K }>;
 export type Strip = PartOf<'strip'>;
+export type TapeRead = NonNullable<Strip['read']>;
 export type Run = PartOf<'run'>;
 export type Panel = PartOf<'panel'>;
 export type Sign = PartOf<'sign'>;

@@ -1,4 +1,4 @@
-import { orderChecks } from '../check/check.ts';
+import { type Check, orderChecks } from '../check/check.ts';
 import { isBars, isBoards, isSheet } from '../design/made.ts';
 import type { Joint, Shop } from '../design/schema.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
@@ -10,6 +10,7 @@ import type { Stock } from '../materials/types.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import type { Mm } from '../measure/units.ts';
 import { archesOf } from './arch.ts';
+import { readOf } from './asRead.ts';
 import { type Bar, barsOf } from './bar.ts';
 import { type Attempt, chosenChecks } from './chosen.ts';
 import { type Decisions, decisionsOf } from './decide.ts';
@@ -83,6 +84,7 @@ export function planJoinery(input: JoineryInput, kept: KeptResults = new KeptRes
       ...lostChecks(works, lengths),
       ...chosenChecks(input, attempts, lengths),
       ...stopChecks(stops),
+      ...notAsRead(lengths),
       ...pieceChecks(drafts, input.shop.saw, kept, wholeOf(input.parts)),
     ]),
   };
@@ -215,6 +217,14 @@ function piecesOf(
     return kept.of(laid, 'pieces', [stock], () => sheetPieces(laid, stock));
   });
 }
+
+/** Pieces that a tape read in place, and whose cuts do not let them be so. */
+const notAsRead = (lengths: readonly SawnBar[]): Check[] =>
+  lengths.flatMap(({ bar, plannedMiters }) =>
+    readOf(bar) && !plannedMiters
+      ? { code: 'piece.not-as-read', severity: 'warning', parts: [bar.laid.id], figures: {} }
+      : [],
+  );
 
 /** What a piece is judged with: all pieces of its part of the design, such as of a row. */
 function wholeOf(parts: readonly LaidPart[]): (piece: Pick<Placed['draft'], 'part'>) => string {

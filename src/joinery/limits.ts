@@ -97,7 +97,9 @@ function tooShort(drafts: readonly Draft[]): Check | null {
 }
 
 function inPlace(drafts: readonly Draft[]): Check | null {
-  const longest = drafts.filter((draft) => draft.fit.inPlace).sort((a, b) => b.length - a.length)[0];
+  const longest = drafts
+    .filter((draft) => draft.fit.inPlace && !draft.fit.read)
+    .sort((a, b) => b.length - a.length)[0];
   if (!longest) return null;
   return {
     code: 'piece.measured-in-place',

@@ -1,4 +1,5 @@
 import type { Check } from '../check/check.ts';
+import type { TapeRead } from '../design/schema.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import type { Relief } from '../layout/laid.ts';
 import type { Deg, Mm } from '../measure/units.ts';
@@ -86,7 +87,12 @@ export interface Piece {
   readonly thickness: Mm;
   readonly ends: readonly [PieceEnd, PieceEnd];
   /** `allowance` is already in the length of a piece that is measured in place. */
-  readonly fit: { readonly inPlace: boolean; readonly allowance: Mm };
+  readonly fit: {
+    readonly inPlace: boolean;
+    readonly allowance: Mm;
+    /** What a tape read in place, to which it is cut, and the angles that were planned; nothing is left on it then. */
+    readonly read?: TapeRead & { readonly miters: readonly [Deg, Deg] };
+  };
   /** Outline in its own coordinates: start end left, left edge up; the show face toward the reader. */
   readonly outline: readonly Point[];
   /** Openings sawn out of a panel, in the same coordinates. */

@@ -1,5 +1,6 @@
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point } from '../geometry/shape.ts';
+import { sameValue } from '../list/sameValue.ts';
 import type { ShapedStock, Stock } from '../materials/types.ts';
 import type { Draft } from './draft.ts';
 import type { Notch, PieceEnd } from './piece.ts';
@@ -28,6 +29,7 @@ const sameSize = (a: Draft, b: Draft): boolean =>
   a.grain === b.grain &&
   a.fit.inPlace === b.fit.inPlace &&
   near(a.fit.allowance, b.fit.allowance) &&
+  sameValue(a.fit.read, b.fit.read) &&
   a.holes.length === b.holes.length &&
   a.notches.length === b.notches.length;
 

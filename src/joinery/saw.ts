@@ -1,7 +1,8 @@
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Polygon } from '../geometry/shape.ts';
 import type { Stock } from '../materials/types.ts';
-import type { Mm } from '../measure/units.ts';
+import type { Deg, Mm } from '../measure/units.ts';
+import { type CutsAsRead, cutsAsRead } from './asRead.ts';
 import { type Bar, type End, TOUCH, toFace } from './bar.ts';
 import { returnReach } from './end/return.ts';
 import { END_KINDS } from './end/table.ts';
@@ -26,6 +27,8 @@ export interface SawnBar {
   readonly returns: { readonly start: Polygon | null; readonly end: Polygon | null };
   /** What its ends lie against as they were laid, without a joint that cut them. */
   readonly touches: readonly Touch[];
+  /** Where it is cut to what a tape read in place: the angles of its ends that were planned. */
+  readonly plannedMiters: readonly [Deg, Deg] | null;
 }
 
 /** A notch in the bar's coordinates. */
@@ -47,8 +50,9 @@ interface EndPairs {
 /** Saws a bar into its lengths, from start to end; stretches that nothing is left of are dropped. */
 export function sawBar(work: BarWork, context: SawContext): SawnBar[] {
   const whole = { start: endCuts(work, 'start'), end: endCuts(work, 'end') };
+  const read = work.gaps.length === 0 ? cutsAsRead(work.bar, whole) : null;
   return between(whole, work.gaps)
-    .map((cuts) => sawLength(work, cuts, context))
+    .map((cuts) => sawLength(work, cuts, { ...context, read }))
     .filter((length) => length !== null);
 }
 
@@ -61,21 +65,40 @@ function between(whole: EndPairs, gaps: readonly Gap[]): EndPairs[] {
   }));
 }
 
-function sawLength(work: BarWork, cuts: EndPairs, context: SawContext): SawnBar | null {
+/** On the face a piece lies as it was laid; its wood is cut to what a tape read there. */
+interface LengthContext extends SawContext {
+  readonly read: CutsAsRead | null;
+}
+
+function sawLength(work: BarWork, cuts: EndPairs, context: LengthContext): SawnBar | null {
   const { bar } = work;
   const asLaid = outlineOf(bar.width, cuts.start, cuts.end);
   if (asLaid.length < 3) return null;
-  const allowance = bar.laid.spec.fit ? context.fitAllowance : 0;
+  const { read } = context;
+  const toFit = bar.laid.spec.fit && !read;
+  const allowance = toFit ? context.fitAllowance : 0;
+  const meant: EndPairs = read ? { start: [read.start], end: [read.end] } : cuts;
   const sawn: EndPairs = {
-    start: cuts.start.map((cut) => shifted(cut, -reachOf(bar, cut, context))),
-    end: cuts.end.map((cut) => shifted(cut, reachOf(bar, cut, context) + allowance)),
+    start: meant.start.map((cut) => shifted(cut, -reachOf(bar, cut, context))),
+    end: meant.end.map((cut) => shifted(cut, reachOf(bar, cut, context) + allowance)),
   };
   const wood = outlineOf(bar.width, sawn.start, sawn.end);
   const met = { start: meetsOf(bar, 'start', asLaid, context), end: meetsOf(bar, 'end', asLaid, context) };
-  const ends: [PieceEnd, PieceEnd] = [endOf(bar, 'start', wood, met.start), endOf(bar, 'end', wood, met.end)];
+  const ends: [PieceEnd, PieceEnd] = [
+    endOf(bar, 'start', wood, met.start, toFit),
+    endOf(bar, 'end', wood, met.end, toFit),
+  ];
   const touches = [...met.start, ...met.end].map(({ touch }) => touch).filter((touch) => touch !== null);
   const notches = notchesOf(work, sawn);
-  return { bar, outline: wood, ends, notches, ...onFace(work, cuts, ends), touches };
+  return {
+    bar,
+    outline: wood,
+    ends,
+    notches,
+    ...onFace(work, cuts, ends),
+    touches,
+    plannedMiters: read?.miters ?? null,
+  };
 }
 
 /** The notches of one length; what another length of the bar was halved for leaves none in it. */
@@ -126,7 +149,7 @@ function meetsOf(bar: Bar, end: End, asLaid: readonly Corner[], context: SawCont
   });
 }
 
-function endOf(bar: Bar, end: End, wood: readonly Corner[], met: readonly Met[]): PieceEnd {
+function endOf(bar: Bar, end: End, wood: readonly Corner[], met: readonly Met[], toFit: boolean): PieceEnd {
   const sides = endSides(wood, end);
   const left = sides[0];
   const right = sides[sides.length - 1];
@@ -134,7 +157,7 @@ function endOf(bar: Bar, end: End, wood: readonly Corner[], met: readonly Met[])
   const meets = met.find(({ id }) => id !== null)?.id ?? null;
   const followed = sides.some(({ cut }) => cut.line);
   const pointed = sides.length > 1 && !followed;
-  const kind = followed ? 'sawn' : pointed ? 'point' : kindOf(bar, end, left.cut, meets);
+  const kind = followed ? 'sawn' : pointed ? 'point' : kindOf(end, left.cut, meets, toFit);
   return END_KINDS[kind].settle({
     ...bareCase(bar),
     miter: followed ? 0 : miterOf(left.cut, end),
@@ -153,11 +176,11 @@ const bareCase = (bar: Bar) => ({
 });
 
 /** An end cut as it was laid stops against what it meets; the shop's allowance is left on the far end. */
-function kindOf(bar: Bar, end: End, cut: Cut, meets: string | null): EndCut {
+function kindOf(end: End, cut: Cut, meets: string | null, toFit: boolean): EndCut {
   const stops = cut.with === null && meets !== null && cut.kind !== 'return';
   const kind = stops ? 'butt' : cut.kind;
   const plain = kind === 'butt' || kind === 'square';
-  return bar.laid.spec.fit && end === 'end' && plain ? 'plunge' : kind;
+  return toFit && end === 'end' && plain ? 'plunge' : kind;
 }
 
 /** The footprints of a length: its body, in parts where it is halved into others, and its returns. */

@@ -2,6 +2,7 @@ import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
+import { readOf } from './asRead.ts';
 import { type Bar, ENDS, type End, toFace } from './bar.ts';
 import { atOrigin, type Draft, type Placed, type Stretch } from './draft.ts';
 import { returnReach } from './end/return.ts';
@@ -37,13 +38,17 @@ function bodyOf(length: SawnBar, allowance: number): Placed | null {
   const base = baseOf(bar);
   if (!base) return null;
   const { fit } = bar.laid.spec;
+  const { plannedMiters: miters } = length;
+  const taken = readOf(bar);
+  const read = taken && miters ? { ...taken, miters } : undefined;
+  const left = fit && !read ? allowance : 0;
   const { outline, notches } = shapeOf(length);
   return {
     draft: {
       ...base,
       ...lengthsOf(outline, ends),
       ends,
-      fit: { inPlace: fit, allowance: fit ? allowance : 0 },
+      fit: { inPlace: fit, allowance: left, ...(read ? { read } : {}) },
       outline,
       notches,
       placed: length.seen,

@@ -117,7 +117,8 @@ export type LaidPart = LaidBase &
     | {
         readonly kind: 'strip';
         readonly leg: Leg;
-        readonly spec: Pick<Strip, 'lie' | 'ends' | 'fit' | 'onEdge'>;
+        /** `read` only where it is cut to fit. */
+        readonly spec: Pick<Strip, 'lie' | 'ends' | 'fit' | 'onEdge' | 'read'>;
         readonly stops?: Stops;
       }
     | {
@@ -202,6 +203,13 @@ export interface RuleState {
   readonly result: Mm | null;
 }
 
+/** A piece that a tape read in place. */
+export interface ReadPart {
+  readonly part: string;
+  /** Parts that are elsewhere or of another size for it, in the order of the layout, without itself. */
+  readonly followers: readonly string[];
+}
+
 export interface Layout {
   /** Solved boxes of the design's parts (arrays as a whole). */
   readonly boxes: ReadonlyMap<string, Box>;
@@ -209,4 +217,6 @@ export interface Layout {
   readonly parts: readonly LaidPart[];
   readonly rules: readonly RuleState[];
   readonly checks: readonly Check[];
+  /** Absent: nothing was measured in place. */
+  readonly read?: readonly ReadPart[];
 }

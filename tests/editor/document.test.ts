@@ -22,7 +22,7 @@ import { runs } from '../runs.ts';
 
 /** How many layouts an act takes, whole ones and steps. */
 function layoutsOf(act: () => unknown): number {
-  const laid = vi.spyOn(FACE_STAGES, 'laid');
+  const laid = vi.spyOn(FACE_STAGES, 'planned');
   act();
   // A stage whose inputs are the very same comes to what it came to.
   const made = laid.mock.results.filter(({ value }, i) => value !== laid.mock.calls[i]?.[1]);
@@ -118,7 +118,7 @@ it('a drag over what the part then lies on lays nothing anew but the part', () =
   expect(next?.design.parts[0]).toMatchObject({ on: 'board', box: { x: 415 } });
   expect(next && told(next)).toEqual(next && told(shownFrom(next.design, next.held)));
   // What a whole layout makes anew.
-  expect(next?.laid.placement.ranks).toBe(one?.laid.placement.ranks);
+  expect(next?.planned.placement.ranks).toBe(one?.planned.placement.ranks);
 });
 
 describe('layouts are counted', () => {

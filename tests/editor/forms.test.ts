@@ -28,7 +28,7 @@ import {
   UNMEASURED,
 } from '../../src/editor/pane/bed/measuredFields.ts';
 import { BARE } from '../../src/editor/pane/facts/choices.ts';
-import { layoutChange } from '../../src/editor/pane/facts/layoutChange.ts';
+import { layoutChange } from '../../src/editor/frame/layoutChange.ts';
 import { PHOTO_FIELDS, PLACING_FIELDS, STRAIGHT_FIELDS } from '../../src/editor/pane/layout/photoFields.ts';
 import { layerFields } from '../../src/editor/pane/lettering/layerFields.ts';
 import { FINISH_FIELDS } from '../../src/editor/pane/paint/finishFields.ts';

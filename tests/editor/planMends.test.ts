@@ -140,6 +140,7 @@ const NOT_MENDED: Readonly<Record<Exclude<CheckCode, keyof typeof MENDED>, strin
   'piece.too-big':
     'a larger sheet is bought, or the face is drawn with a joint: both are the person’s choice',
   'piece.too-short': TOLD,
+  'piece.not-as-read': TOLD,
   'piece.measured-in-place': TOLD,
   'cutting.not-proved': TOLD,
   'lettering.missing-glyph': WORDS,

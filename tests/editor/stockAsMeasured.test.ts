@@ -3,7 +3,7 @@ import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { ownCopy } from '../../src/design/ownCopy.ts';
 import type { Design, Part } from '../../src/design/schema.ts';
 import { shownFrom } from '../../src/editor/document/shown.ts';
-import { changesLayout, layoutChange } from '../../src/editor/pane/facts/layoutChange.ts';
+import { changesLayout, layoutChange } from '../../src/editor/frame/layoutChange.ts';
 import { tables } from '../../src/editor/shipped/tables.ts';
 
 /** An inch is 25.4 mm exactly (international yard and pound agreement of 1959). */

@@ -247,6 +247,13 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
   }),
   'piece.too-short': () => withParts({ ...strip('short', 90, 400, 30), on: 'field' }),
   'piece.measured-in-place': () => changed('nosing', (p) => (p.kind === 'strip' ? { ...p, fit: true } : p)),
+  // No piece is shorter across its diagonal than it is wide.
+  'piece.not-as-read': () =>
+    changed('nosing', (p) =>
+      p.kind === 'strip'
+        ? { ...p, fit: true, read: { diagonal: 5, of: 500, slant: 'end', moves: 'nothing' } }
+        : p,
+    ),
   'cutting.not-proved': () => ({
     ...base,
     parts: [

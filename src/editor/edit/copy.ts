@@ -4,6 +4,7 @@ import { copiedJoints } from '../../design/copied.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import { withStopsAt } from '../../design/ends.ts';
 import { MOST_PHOTOS } from '../../design/limits.ts';
+import { unread } from '../../design/reading.ts';
 import { partOfReference, partsOfRule } from '../../design/references.ts';
 import { type Resources, resourcesOf, withResources } from '../../design/resources.ts';
 import { inSlot, slotsOf, withFields } from '../../design/rule/table.ts';
@@ -66,7 +67,7 @@ export function copyOf(
   const within = (named: readonly string[]) => named.length > 0 && named.every((id) => ids.has(id));
   const parts = design.parts.filter((p) => ids.has(p.id));
   return {
-    parts: parts.map((p) => ({ ...p, box: boxIn(boxes, p) })),
+    parts: parts.map((p) => ({ ...unread(p), box: boxIn(boxes, p) })),
     ...resourcesOf(design, parts),
     joints: design.joints.filter((j) => j.parts.some((p) => partOfReference(p).some((id) => ids.has(id)))),
     from,

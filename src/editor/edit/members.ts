@@ -24,6 +24,7 @@ export function withOverride<M extends Many>(array: M, at: Place, own: Override)
     ...(own.stock !== undefined && array.kind === 'array' && 'stock' in whole && own.stock !== whole.stock
       ? { stock: own.stock }
       : {}),
+    ...('read' in own && own.read ? { read: own.read } : {}),
   };
   const overrides = Object.keys(kept).length > 0 ? { ...others, [keyOf(at)]: kept } : others;
   return { ...array, overrides };

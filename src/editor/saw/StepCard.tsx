@@ -6,6 +6,7 @@ import type { Plan } from '../../plan/types.ts';
 import { curveWords, tapeWords } from '../../plan/words/tape.ts';
 import { Typeset } from '../control/Typeset.tsx';
 import type { PaneSay } from '../control/useSay.ts';
+import { ReadInPlace } from '../frame/ReadInPlace.tsx';
 import { useWords } from '../words/t.ts';
 import { BoardMap } from './BoardMap.tsx';
 import { EndCards } from './EndCards.tsx';
@@ -87,11 +88,7 @@ function PieceCard({ step, plan, names, say }: StepProps<PieceStep> & Named) {
           </dd>
         </div>
       </dl>
-      {piece.fit.inPlace ? (
-        <p className="saw-warn">
-          <Typeset text={t('bench.inPlace', { allowance: say.short(piece.fit.allowance) })} />
-        </p>
-      ) : null}
+      {piece.fit.inPlace ? <ReadInPlace key={piece.id} piece={piece} unseen /> : null}
       <PieceFigure piece={piece} say={say} />
       <Corners piece={piece} say={say} />
       {sheet ? <Sawing piece={piece} /> : <EndCards piece={piece} say={say} />}

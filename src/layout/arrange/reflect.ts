@@ -1,4 +1,5 @@
 import { isBoards, isMany } from '../../design/made.ts';
+import { unread } from '../../design/reading.ts';
 import type {
   Axis,
   Fill,
@@ -18,7 +19,8 @@ import { otherStart, turnOf } from '../fill/frame.ts';
 import { upsideDown } from '../place/outlines.ts';
 
 /** The mirror image of a part's own make, in the same box: axis x turns left and right about. */
-export function reflectPart(part: Part, axis: Axis): Part {
+export function reflectPart(meant: Part, axis: Axis): Part {
+  const part = unread(meant);
   if (isMany(part)) {
     return { ...part, member: reflectMember(part.member, axis), overrides: reflectOverrides(part, axis) };
   }

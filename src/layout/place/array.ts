@@ -1,4 +1,4 @@
-import type { Axis, Member, PartArray, Spacing } from '../../design/schema.ts';
+import type { Axis, Member, PartArray, Spacing, Strip } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Stock } from '../../materials/types.ts';
@@ -14,7 +14,7 @@ export interface Slot {
   readonly name: string;
   readonly column: number;
   readonly row: number;
-  readonly member: Member;
+  readonly member: Member & Pick<Strip, 'read'>;
   readonly box: Box;
 }
 
@@ -102,10 +102,12 @@ export function membersOf(array: PartArray, box: Box, stocks: ReadonlyMap<string
   return along('x', array.across) * along('y', array.up);
 }
 
-function overridden(member: Member, own: PartArray['overrides'][string] | undefined): Member {
+function overridden(member: Member, own: PartArray['overrides'][string] | undefined): Slot['member'] {
   if (!own) return member;
   const finish = own.finish === undefined ? member.finish : own.finish;
-  if ('stock' in member) return { ...member, finish, stock: own.stock ?? member.stock };
+  const { read } = own;
+  if ('stock' in member)
+    return { ...member, finish, stock: own.stock ?? member.stock, ...(read ? { read } : {}) };
   return { ...member, finish };
 }
 

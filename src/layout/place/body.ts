@@ -52,7 +52,7 @@ type Make =
 
 /** Fields of a part or of a member of an array that a body is made from. */
 export type Single =
-  | Pick<Strip, 'kind' | 'stock' | 'lie' | 'angle' | 'length' | 'onEdge' | 'ends' | 'fit'>
+  | Pick<Strip, 'kind' | 'stock' | 'lie' | 'angle' | 'length' | 'onEdge' | 'ends' | 'fit' | 'read'>
   | Pick<Run, 'kind' | 'stock' | 'path' | 'side' | 'corner' | 'onEdge' | 'ends' | 'fit'>
   | Pick<Panel, 'kind' | 'stock' | 'shape' | 'openings' | 'grain'>
   | Pick<Sign, 'kind' | 'stock' | 'shape' | 'openings' | 'grain' | 'lettering'>
@@ -96,13 +96,14 @@ function stripBody(
   const found = section(stocks.get(part.stock), part.onEdge);
   // Without its stock the box is all that is known of it.
   const leg: Leg = legOfStrip(part, box, found ?? { width: Math.min(box.w, box.h), thickness: 0 });
-  const { lie, ends, fit, onEdge } = part;
+  const { lie, ends, fit, onEdge, read } = part;
+  const spec = { lie, ends, fit, onEdge, ...(fit && read ? { read } : {}) };
   return {
     region: regionOfStrip(part, box, leg),
     height: found?.thickness ?? 0,
     stock: found ? part.stock : null,
     unknownStock: found ? null : part.stock,
-    make: { kind: 'strip', leg, spec: { lie, ends, fit, onEdge } },
+    make: { kind: 'strip', leg, spec },
   };
 }
 

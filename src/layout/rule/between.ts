@@ -9,4 +9,5 @@ export const betweenRule: RuleKindOf<RuleOf<'between'>> = {
     apart(lines.edge(rule.high), lines.high(rule.part), rule.insetHigh),
   ],
   result: (rule, lines) => apart(lines.high(rule.part), lines.low(rule.part)),
+  tie: (rule, part, side) => (rule.part === part ? side : null),
 };

@@ -1,8 +1,9 @@
 import { partsOfRule } from '../../design/references.ts';
-import type { RuleOf } from '../../design/schema.ts';
+import type { Edge, Rule, RuleOf } from '../../design/schema.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { pick } from '../../list/at.ts';
 import { apart, combine, type Linear, mean } from '../solve/linear.ts';
+import { type Found, ledBy, standing } from './found.ts';
 import { gapNegative, type Lines, type RuleKindOf } from './rule.ts';
 
 type Even = RuleOf<'even'>;
@@ -45,6 +46,24 @@ function centers(rule: Even, lines: Lines): Linear[] {
   return [...steps, apart(first, last)];
 }
 
+/**
+ * Equal gaps of which one part was found elsewhere: what stands before it stays where it is, since it is there already,
+ * and what comes after it is spread over what is left. Null for spacings that say more than equal gaps.
+ */
+function spreadAnew(rule: Even, { part, side, by, startOf }: Found): Rule[] | null {
+  const { mode, parts } = rule;
+  const at = parts.indexOf(part);
+  if (parts.length === 1) return [ledBy(rule, by)];
+  if (mode !== 'gaps' && mode !== 'most') return null;
+  const [fixed, rest] =
+    side === 'high' ? [parts.slice(0, at + 1), parts.slice(at + 1)] : [parts.slice(at), parts.slice(0, at)];
+  const told = rest.length === 0 ? part : null;
+  const placed = standing(rule, fixed, told, (one) => startOf(one) + (one === part ? by : 0));
+  if (rest.length === 0) return placed;
+  const end: Edge = { of: part, side };
+  return [...placed, { ...rule, ...(side === 'high' ? { low: end } : { high: end }), parts: rest }];
+}
+
 /** The parts in this order spread between two edges. Result: the gap. */
 export const evenRule: RuleKindOf<Even> = {
   equations: (rule, lines) => {
@@ -67,6 +86,11 @@ export const evenRule: RuleKindOf<Even> = {
     if (rule.mode === 'half') return inner ?? twice(first);
     return inner ?? first;
   },
+  found: spreadAnew,
+  stands: (rule, part, { part: from, startOf }) =>
+    [rule.low.of, rule.high.of].includes(from) && rule.parts.includes(part)
+      ? standing(rule, rule.parts, part, startOf)
+      : [rule],
   checks: (rule, gap) => {
     const found = gapNegative(rule, gap);
     if (rule.mode === 'most' && rule.most !== undefined && gap > rule.most + SAME_LENGTH) {

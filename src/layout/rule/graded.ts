@@ -27,4 +27,5 @@ export const gradedRule: RuleKindOf<Graded> = {
     return found;
   },
   result: (rule, lines) => size(lines, pick(rule.parts, 0)),
+  found: () => null,
 };

@@ -1,5 +1,6 @@
 import type { RuleOf } from '../../design/schema.ts';
 import { apart, combine } from '../solve/linear.ts';
+import { ledBy } from './found.ts';
 import type { RuleKindOf } from './rule.ts';
 
 /** The twin is the mirror image of the part about a line, so along the line both take the same stretch. */
@@ -26,4 +27,6 @@ export const mirrorRule: RuleKindOf<RuleOf<'mirror'>> = {
     ];
   },
   result: () => null,
+  // What is mirrored moves twice as far as the line.
+  found: (rule, { by }) => [ledBy(rule, by / 2)],
 };

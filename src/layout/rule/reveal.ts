@@ -13,4 +13,5 @@ export const revealRule: RuleKindOf<RuleOf<'reveal'>> = {
     ];
   },
   result: (rule, lines) => apart(lines.low(rule.part), lines.edge(endsOfMargin(rule).low)),
+  found: () => null,
 };

@@ -5,6 +5,7 @@ import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Linear } from '../solve/linear.ts';
 import type { Span } from '../span.ts';
+import type { Found } from './found.ts';
 
 /** The parts that end a block, and those that lie level with them where they would reach past them. */
 export interface BlockEnds {
@@ -37,6 +38,15 @@ export interface RuleKindOf<R extends Rule> {
   /** The gap or length that came out, of the rule's first axis. */
   result(rule: R, lines: Lines): Linear | null;
   checks?(rule: R, result: Mm): Check[];
+  /** The field with the edge that holds one end of a part. */
+  tie?(rule: R, part: string, side: 'low' | 'high'): string | null;
+  /**
+   * The rules that stand for it where a part that follows it was found elsewhere; null where it does not let go. Where
+   * nothing is said, all that leads it is seen as much elsewhere.
+   */
+  found?(rule: R, found: Found): readonly Rule[] | null;
+  /** The same where what it leads from was found elsewhere, and one of its parts stands already. */
+  stands?(rule: R, part: string, found: Found): readonly Rule[];
 }
 
 /** Shared by the rules that fill a span: members in the way of each other. */

@@ -10,4 +10,5 @@ export const sameRule: RuleKindOf<RuleOf<'same'>> = {
   equations: (rule, lines) =>
     rule.parts.slice(1).map((part) => apart(size(lines, part), size(lines, pick(rule.parts, 0)))),
   result: (rule, lines) => size(lines, pick(rule.parts, 0)),
+  found: () => null,
 };

@@ -6,4 +6,5 @@ import type { RuleKindOf } from './rule.ts';
 export const setRule: RuleKindOf<RuleOf<'set'>> = {
   equations: (rule, lines) => [apart(lines.edge(rule.edge), lines.edge(rule.from), rule.distance)],
   result: (rule, lines) => apart(lines.edge(rule.edge), lines.edge(rule.from)),
+  tie: ({ edge }, part, side) => (edge.of === part && edge.side === side ? 'from' : null),
 };

@@ -7,6 +7,7 @@ import { AXES } from '../span.ts';
 import { betweenRule } from './between.ts';
 import { centerRule } from './center.ts';
 import { evenRule } from './even.ts';
+import { type Found, ledBy } from './found.ts';
 import { gapRule } from './gap.ts';
 import { gradedRule } from './graded.ts';
 import { mirrorRule } from './mirror.ts';
@@ -38,3 +39,13 @@ export const choiceOf = (rule: Rule, lines: Lines): string | null =>
   kindOf(rule).choice?.(rule, lines) ?? null;
 export const resultOf = (rule: Rule, lines: Lines): Linear | null => kindOf(rule).result(rule, lines);
 export const checksOf = (rule: Rule, result: Mm): Check[] => kindOf(rule).checks?.(rule, result) ?? [];
+
+/** The field of a rule with the edge that holds one end of a part; null where it holds none. */
+export const tieOf = (rule: Rule, axis: Axis, part: string, side: 'low' | 'high'): string | null =>
+  isAlong(rule, axis) ? (kindOf(rule).tie?.(rule, part, side) ?? null) : null;
+export function foundIn(rule: Rule, found: Found): readonly Rule[] | null {
+  const kind = kindOf(rule);
+  return kind.found ? kind.found(rule, found) : [ledBy(rule, found.by)];
+}
+export const standsIn = (rule: Rule, part: string, found: Found): readonly Rule[] =>
+  kindOf(rule).stands?.(rule, part, found) ?? [rule];

@@ -34,6 +34,7 @@ const LOOSE = new Set([
   'locked',
   'ends',
   'fit',
+  'read',
   'lettering',
   'openings',
 ]);

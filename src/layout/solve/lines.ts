@@ -4,6 +4,7 @@ import { pick } from '../../list/at.ts';
 import type { Stock } from '../../materials/types.ts';
 import type { Mm } from '../../measure/units.ts';
 import { levelOf, readReference } from '../reference.ts';
+import type { ShiftedEdge } from '../rule/found.ts';
 import type { BlockEnds, Lines } from '../rule/rule.ts';
 import { countOf, startOfMember } from '../rule/spacing.ts';
 import { type Span, spanOf } from '../span.ts';
@@ -134,10 +135,10 @@ export function linesOf(
     }
   };
 
-  const edge = (named: Edge): Linear => {
+  const edge = (named: ShiftedEdge): Linear => {
     const found = ends(named);
-    if (named.side === 'mid') return mean(found.low, found.high);
-    return named.side === 'low' ? found.low : found.high;
+    const on = named.side === 'mid' ? mean(found.low, found.high) : found[named.side];
+    return named.by ? plus(on, named.by) : on;
   };
 
   return { axis, edge, low, high, guess, chosen, counts };

@@ -1,16 +1,19 @@
 import type { Cutting } from '../../cutting/result.ts';
+import type { TapeRead } from '../../design/schema.ts';
 import type { Piece, PieceEnd } from '../../joinery/piece.ts';
+import type { Layout } from '../../layout/laid.ts';
 import { designPart } from '../../layout/reference.ts';
 import { grouped } from '../../list/grouped.ts';
 import { boxFields, cents, deg, mm, orNull, pair } from './figures.ts';
 
 /** Pieces, and boards and sheets that they are cut from. Identical pieces of one part of the design share a row; cuts name it. */
-export function cutFields(all: readonly Piece[], cutting: Cutting) {
+export function cutFields(all: readonly Piece[], cutting: Cutting, read: Layout['read'] = []) {
+  const followers = new Map(read.map((one) => [one.part, one.followers]));
   const rows = [...grouped(all, (piece) => `${designPart(piece.part)}|${piece.label}`).values()];
   const rowOfPiece = new Map(rows.flatMap((alike) => alike.map((piece) => [piece.id, alike[0].id])));
   const rowOf = (id: string) => rowOfPiece.get(id) ?? id;
   return {
-    pieces: rows.map((alike) => ({ ...pieceFields(alike[0]), quantity: alike.length })),
+    pieces: rows.map((alike) => ({ ...pieceFields(alike[0], followers), quantity: alike.length })),
     boards: cutting.boards.map((board) => boardFields(board, rowOf)),
     boards_bound: cutting.boardsBound.map(boundFields),
     sheets: cutting.sheets.map((sheet) => sheetFields(sheet, rowOf)),
@@ -18,7 +21,7 @@ export function cutFields(all: readonly Piece[], cutting: Cutting) {
   };
 }
 
-const pieceFields = (piece: Piece) => ({
+const pieceFields = (piece: Piece, followers: ReadonlyMap<string, readonly string[]>) => ({
   id: piece.id,
   part: designPart(piece.part),
   label: piece.label,
@@ -39,8 +42,22 @@ const pieceFields = (piece: Piece) => ({
     side: n.side,
     miter_deg: deg(n.miter),
   })),
-  fit: { in_place: piece.fit.inPlace, allowance_mm: mm(piece.fit.allowance) },
+  fit: {
+    in_place: piece.fit.inPlace,
+    allowance_mm: mm(piece.fit.allowance),
+    ...(piece.fit.read && { read: readFields(piece.fit.read, followers.get(piece.part)) }),
+  },
 });
+
+function readFields({ left, right, diagonal, slant }: TapeRead, followers: readonly string[] | undefined) {
+  const edge = (one: TapeRead['left']) => one && { planned_mm: mm(one.planned), read_mm: mm(one.read) };
+  return {
+    ...(left && { left: edge(left) }),
+    ...(right && { right: edge(right) }),
+    ...(diagonal !== undefined && { diagonal_mm: mm(diagonal) }),
+    ...{ slant, followers: followers ? [...followers] : [] },
+  };
+}
 
 const boardFields = (b: Cutting['boards'][number], rowOf: (id: string) => string) => ({
   stock: b.stock,

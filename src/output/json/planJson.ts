@@ -26,7 +26,7 @@ export function planJson(plan: Plan, words: PlanJsonWords): string {
     design: { name: plan.design.name, date: plan.design.date },
     face: faceFields(plan),
     parts: plan.layout.parts.map(partFields),
-    ...cutFields(plan.joinery.pieces, plan.cutting),
+    ...cutFields(plan.joinery.pieces, plan.cutting, plan.layout.read),
     finishes: plan.finish.uses.map(finishFields),
     bare: plan.finish.bare.map(bareFields),
     load: loadFields(plan.load),

@@ -30,6 +30,8 @@ const end = z.strictObject({
 
 const corner = z.enum(['long-point', 'short-point', 'square', 'shoulder', 'corner', 'outermost']);
 
+const edgeRead = z.strictObject({ planned_mm: mm, read_mm: mm });
+
 const piece = z.strictObject({
   id: z.string(),
   part: z.string(),
@@ -57,7 +59,20 @@ const piece = z.strictObject({
       miter_deg: deg,
     }),
   ),
-  fit: z.strictObject({ in_place: z.boolean(), allowance_mm: mm }),
+  fit: z.strictObject({
+    in_place: z.boolean(),
+    allowance_mm: mm,
+    read: z
+      .strictObject({
+        left: edgeRead.optional(),
+        right: edgeRead.optional(),
+        diagonal_mm: mm.optional(),
+        slant: z.enum(['start', 'end', 'both']).meta({ description: 'the end that takes the angle' }),
+        followers: z.array(z.string()).meta({ description: 'parts that are elsewhere for it' }),
+      })
+      .optional()
+      .meta({ description: 'what a tape read in place; the piece is cut to it' }),
+  }),
   quantity: count,
 });
 

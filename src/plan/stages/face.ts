@@ -6,6 +6,7 @@ import { isBought, isLettered } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
 import { type Looks, looksOf } from '../../finish/look.ts';
 import { alongEdges } from '../../layout/along.ts';
+import { hasReadings, laidAsRead } from '../../layout/asRead.ts';
 import type { LaidPart, Layout } from '../../layout/laid.ts';
 import { laidFrom } from '../../layout/layout.ts';
 import type { Remembered } from '../../layout/remembered.ts';
@@ -30,8 +31,10 @@ export interface FaceFacts {
   readonly face: Face;
   /** Those of the design and, where the legs stand on the face, theirs. */
   readonly keepClears: readonly KeepClear[];
-  /** The layout with what the next one is made from. */
-  readonly laid: Remembered;
+  /** The layout without what a tape read in place, with what the next one is made from. */
+  readonly planned: Remembered;
+  /** The same with it. */
+  readonly asRead: Remembered;
   readonly layout: Layout;
   /** The laid parts, or earlier ones that look alike in the same order, wherever they are. */
   readonly alike: readonly LaidPart[];
@@ -60,16 +63,23 @@ export const FACE_STAGES: Stages<FaceGiven & FaceFacts, FaceFacts> = {
     ({ design, face }) => ({ own: design.keepClears, face, bed: design.bed }),
     ({ own, face, bed }) => allKeepClears(own, face, bed),
   ),
-  laid: stage(
+  planned: stage(
     ({ design: { parts, rules, finishes }, face, keepClears, stocks, held }) => ({
       ...{ parts, rules, finishes, face, keepClears, stocks, held },
     }),
     ({ parts, rules, finishes, ...more }, last) =>
       laidFrom({ design: { parts, rules, finishes }, ...more }, last ?? null),
   ),
+  asRead: stage(
+    ({ planned, design: { parts, rules, finishes }, face, keepClears, stocks, held }) => ({
+      ...{ planned, parts, rules, finishes, face, keepClears, stocks, held },
+    }),
+    ({ planned, parts, rules, finishes, ...more }) =>
+      hasReadings(parts) ? laidAsRead({ design: { parts, rules, finishes }, ...more }, planned) : planned,
+  ),
   layout: stage(
-    ({ laid, face, design, stocks }) => ({
-      ...{ layout: laid.layout, face, border: design.bed.measured?.border, stocks },
+    ({ asRead, face, design, stocks }) => ({
+      ...{ layout: asRead.layout, face, border: design.bed.measured?.border, stocks },
     }),
     ({ layout, face, border, stocks }, last) => {
       if (border !== 'along' || !face.real) return layout;

@@ -40,6 +40,13 @@ export const DE: PlanWords = {
     onShowFace: (tape) => `${tape}, auf der Sichtseite`,
     curved: (depth) => `so lang schneiden, dann die Rundung nach der Schablone anreißen (${depth} tief)`,
     bent: (radius) => `gerade ablängen, dann biegen: Radius innen ${radius}`,
+    read: {
+      lead: (measures) => `vor Ort gemessen: ${measures}`,
+      edge: (edge, read, planned) => `${edge} ${read} (geplant ${planned})`,
+      diagonal: (read) => `Diagonale ${read}`,
+      follow: (names) => `danach richten sich: ${names}`,
+      alone: 'sonst ändert sich nichts',
+    },
   },
   patterns,
 };

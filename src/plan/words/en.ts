@@ -40,6 +40,13 @@ export const EN: PlanWords = {
     onShowFace: (tape) => `${tape}, on the show face`,
     curved: (depth) => `cut this long, then mark the curve from its pattern (${depth} deep)`,
     bent: (radius) => `cut straight, then bend to a radius of ${radius} inside`,
+    read: {
+      lead: (measures) => `measured in place: ${measures}`,
+      edge: (edge, read, planned) => `${edge} ${read} (planned ${planned})`,
+      diagonal: (read) => `diagonal ${read}`,
+      follow: (names) => `what follows: ${names}`,
+      alone: 'nothing else follows',
+    },
   },
   patterns,
 };

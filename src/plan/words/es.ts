@@ -40,6 +40,13 @@ export const ES: PlanWords = {
     onShowFace: (tape) => `${tape}, en la cara vista`,
     curved: (depth) => `cortar a esta longitud y marcar la curva con su plantilla (${depth} de hondo)`,
     bent: (radius) => `cortar recto y después curvar: radio interior ${radius}`,
+    read: {
+      lead: (measures) => `medido en su sitio: ${measures}`,
+      edge: (edge, read, planned) => `${edge} ${read} (previsto ${planned})`,
+      diagonal: (read) => `diagonal ${read}`,
+      follow: (names) => `lo siguen: ${names}`,
+      alone: 'nada más cambia',
+    },
   },
   patterns,
 };

@@ -2,6 +2,7 @@ import { SAME_PLACE } from '../../geometry/tolerance.ts';
 import { ENDS } from '../../joinery/bar.ts';
 import { endCurve, isSquareEnded } from '../../joinery/lengths.ts';
 import type { Measured, Piece, TapeCorner } from '../../joinery/piece.ts';
+import type { Layout } from '../../layout/laid.ts';
 import { formatReading } from '../../measure/format.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
 
@@ -16,6 +17,14 @@ export interface TapeWords {
   readonly curved: (depth: string) => string;
   /** How far what is cut straight is bent, by the radius of its inner edge. */
   readonly bent: (radius: string) => string;
+  /** What a tape read in place, beside what was planned. */
+  readonly read: {
+    readonly lead: (measures: string) => string;
+    readonly edge: (edge: string, read: string, planned: string) => string;
+    readonly diagonal: (read: string) => string;
+    readonly follow: (names: string) => string;
+    readonly alone: string;
+  };
 }
 
 /** Which edge and which corners a length is read between; empty where any edge tells the same. */
@@ -38,4 +47,32 @@ export function curveWords(piece: Piece, words: TapeWords, measure: MeasureStyle
   return depths.length > 0
     ? words.curved(formatReading(Math.max(...depths), { ...measure, fraction: '32' }))
     : '';
+}
+
+/** What a tape read of a piece in place, each measure with the planned one; empty where nothing was. */
+export function readWords(
+  { fit: { read } }: Pick<Piece, 'fit'>,
+  words: TapeWords,
+  measure: MeasureStyle,
+): string {
+  if (!read) return '';
+  const told = (mm: number): string => formatReading(mm, measure);
+  const edges = (['left', 'right'] as const).flatMap((side) => {
+    const edge = read[side];
+    return edge ? [words.read.edge(words.edge[side], told(edge.read), told(edge.planned))] : [];
+  });
+  const diagonal = read.diagonal === undefined ? [] : [words.read.diagonal(told(read.diagonal))];
+  return words.read.lead([...edges, ...diagonal].join(', '));
+}
+
+/** Who is elsewhere for what a tape read of a part's piece; empty where it was not measured. */
+export function followWords(
+  part: string,
+  layout: Pick<Layout, 'read'>,
+  words: TapeWords,
+  name: (part: string) => string,
+): string {
+  const followers = layout.read?.find((one) => one.part === part)?.followers;
+  if (!followers) return '';
+  return followers.length > 0 ? words.read.follow(followers.map(name).join(', ')) : words.read.alone;
 }

@@ -12,6 +12,7 @@ import { Measure } from '../../control/Measure.tsx';
 import { notchPlace, notchWords } from '../../control/notchWords.ts';
 import { Typeset } from '../../control/Typeset.tsx';
 import { type PaneSay, useSay } from '../../control/useSay.ts';
+import { ReadInPlace } from '../../frame/ReadInPlace.tsx';
 import { useWords } from '../../words/t.ts';
 
 interface PieceCardProps {
@@ -52,6 +53,7 @@ export function PieceCard({ group, stock, where, cut, onCut }: PieceCardProps) {
         label={t('wood.picture', { label: group.label, name: say.name(piece.part) })}
       />
       <Figures piece={piece} />
+      <InPlace pieces={group.pieces} />
       <ul className="ticks" aria-label={t('wood.from')}>
         {group.pieces.map((one) => {
           const from = where.get(one.id) ?? t('wood.notPlaced');
@@ -134,13 +136,18 @@ function Figures({ piece }: { piece: Piece }) {
       ) : null}
       <Notches title="wood.notches" of={piece.notches.filter(({ side }) => side !== 'groove')} say={say} />
       <Notches title="wood.grooves" of={piece.notches.filter(({ side }) => side === 'groove')} say={say} />
-      {piece.fit.inPlace ? (
-        <p className="warn-text">
-          <Typeset text={t('wood.inPlace', { allowance: say.short(piece.fit.allowance) })} />
-        </p>
-      ) : null}
     </dl>
   );
+}
+
+/** What is cut to fit, piece by piece: each goes into a place of its own. */
+function InPlace({ pieces }: { pieces: readonly Piece[] }) {
+  const say = useSay();
+  return pieces
+    .filter(({ fit }) => fit.inPlace)
+    .map((piece) => (
+      <ReadInPlace key={piece.id} piece={piece} name={pieces.length > 1 ? say.name(piece.part) : undefined} />
+    ));
 }
 
 interface NotchesProps {

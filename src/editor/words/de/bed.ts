@@ -102,6 +102,7 @@ export const bedWords: Record<keyof typeof en, string> = {
   'moved.title': '{what}: was sich bewegt',
   'moved.lead':
     '{count} {count:Teil folgt|Teile folgen} dem neuen Maß. Die Zeichnung zeigt, wo sie dann wären.',
+  'moved.unseen': '{count} {count:Teil folgt|Teile folgen} dem neuen Maß.',
   'moved.keep': 'Übernehmen',
   'moved.drop': 'Bett lassen, wie es war',
   'moved.fitted': 'auf die wirklichen Kanten zugeschnitten',

@@ -43,7 +43,6 @@ export const benchWords: Record<keyof typeof en, string> = {
   'bench.crossShort': 'quer',
   'bench.thickness': 'Dicke',
   'bench.section': 'Breite × Dicke',
-  'bench.inPlace': 'Vor Ort anpassen: absichtlich {allowance} zu lang, den Rest passend schneiden.',
   'bench.leftEnd': 'Linkes Ende',
   'bench.rightEnd': 'Rechtes Ende',
   'bench.miter': 'Gehrung',

@@ -99,6 +99,7 @@ export const bedWords = {
   'moved.title': '{what}: what moves',
   'moved.lead':
     '{count} {count:part follows|parts follow} the new measurement. The drawing shows where they would be.',
+  'moved.unseen': '{count} {count:part follows|parts follow} the new measurement.',
   'moved.keep': 'Use it',
   'moved.drop': 'Leave the bed as it was',
   'moved.fitted': 'cut to the real edges',

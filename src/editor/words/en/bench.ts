@@ -41,7 +41,6 @@ export const benchWords = {
   'bench.crossShort': 'crosscut',
   'bench.thickness': 'Thickness',
   'bench.section': 'Width × thickness',
-  'bench.inPlace': 'Cut to fit in place: left {allowance} long on purpose. Cut the last bit to fit.',
   'bench.leftEnd': 'Left end',
   'bench.rightEnd': 'Right end',
   'bench.miter': 'Miter',

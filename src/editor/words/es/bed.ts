@@ -102,6 +102,7 @@ export const bedWords: Record<keyof typeof en, string> = {
   'moved.title': '{what}: qué se mueve',
   'moved.lead':
     '{count} {count:pieza sigue|piezas siguen|piezas siguen} la medida nueva. El dibujo enseña dónde quedarían.',
+  'moved.unseen': '{count} {count:pieza sigue|piezas siguen|piezas siguen} la medida nueva.',
   'moved.keep': 'Aplicarla',
   'moved.drop': 'Dejar la cama como estaba',
   'moved.fitted': 'se corta a los cantos reales',

@@ -43,8 +43,6 @@ export const benchWords: Record<keyof typeof en, string> = {
   'bench.crossShort': 'a través',
   'bench.thickness': 'Grueso',
   'bench.section': 'Ancho × grueso',
-  'bench.inPlace':
-    'Cortar a medida en su sitio: {allowance} de más a propósito. Cortar el último trozo al ajustar.',
   'bench.leftEnd': 'Extremo izquierdo',
   'bench.rightEnd': 'Extremo derecho',
   'bench.miter': 'Inglete',

@@ -11,7 +11,7 @@ import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { pieceNames } from '../../../plan/words/pieces.ts';
-import { curveWords, tapeWords } from '../../../plan/words/tape.ts';
+import { curveWords, followWords, readWords, tapeWords } from '../../../plan/words/tape.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 import { endMarks, endsWords, notchWords } from '../pieceWords.ts';
@@ -33,7 +33,14 @@ function listOf(packet: Packet, width: Mm): Block[] {
       const [piece] = pieces;
       const has = (groove: boolean) => piece.notches.some(({ side }) => (side === 'groove') === groove);
       const notches = [has(false) ? terms.notched : '', has(true) ? terms.grooved : ''];
-      const fit = piece.fit.inPlace ? terms.inPlace(told(piece.fit.allowance)) : '';
+      const { tape: tapeTerms } = packet.words;
+      const toFit = piece.fit.inPlace && !piece.fit.read;
+      const fit = toFit
+        ? terms.inPlace(told(piece.fit.allowance))
+        : readWords(piece, tapeTerms, packet.measure);
+      const follow = pieces.map(({ part }) =>
+        followWords(part, packet.plan.layout, tapeTerms, packet.say.name),
+      );
       const curved = curveWords(piece, packet.words.tape, packet.measure);
       const tape = tapeWords(piece, packet.words.tape);
       const other = otherEdge(piece);
@@ -50,7 +57,9 @@ function listOf(packet: Packet, width: Mm): Block[] {
           other ? told(other.shown) : '',
           told(piece.shown.width),
           told(piece.thickness),
-          [tape, ends, curved, ...notches, fit].filter((words) => words !== '').join('; '),
+          [tape, ends, curved, ...notches, fit, ...new Set(follow)]
+            .filter((words) => words !== '')
+            .join('; '),
         ],
       };
     });

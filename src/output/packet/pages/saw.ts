@@ -72,7 +72,7 @@ export function saw(packet: Packet): Content[] {
     [terms.kerf, told(shop.boardKerf)],
     [terms.sheetKerf, told(shop.sheetKerf)],
     [terms.trim, told(shop.endTrim)],
-    ...(plan.joinery.pieces.some((p) => p.fit.inPlace)
+    ...(plan.joinery.pieces.some(({ fit }) => fit.inPlace && !fit.read)
       ? [[terms.allowance, told(shop.fitAllowance)] as [string, string]]
       : []),
     [terms.most, packet.say.angle(shop.saw.miter)],

@@ -222,6 +222,8 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} misst ${say.length(f.number('width_mm'))} mal ${say.length(f.number('height_mm'))}, mehr als jede Platte dieses Materials. Größere Platte eintragen oder aus zwei Stücken machen.`,
   'piece.too-short': (f, say) =>
     `${say.name(f.part)} hat ein Stück von nur ${say.length(f.number('length_mm'))} Länge. Vom Ende einer langen Leiste schneiden, Hände weit weg vom Blatt, nie lose.`,
+  'piece.not-as-read': (f, say) =>
+    `${say.name(f.part)} wird wie geplant geschnitten, nicht wie gemessen: Die Enden sind keine einfachen geraden Schnitte, oder kein Stück hat solche Kanten und Diagonale. Neu messen oder das Maß zurücknehmen.`,
   'piece.measured-in-place': (f, say) =>
     `${say.name(f.part)} wird zuerst auf ${say.length(f.number('length_mm'))} geschnitten und vor Ort angepasst.`,
   'cutting.not-proved': (f, say) =>

@@ -189,6 +189,8 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} is ${say.length(f.number('width_mm'))} by ${say.length(f.number('height_mm'))}, larger than every sheet of its stock. Add a larger sheet, or make it of two pieces.`,
   'piece.too-short': (f, say) =>
     `${say.name(f.part)} has a piece only ${say.length(f.number('length_mm'))} long. Cut it from the end of a long board, with the hands well away from the blade, never loose.`,
+  'piece.not-as-read': (f, say) =>
+    `${say.name(f.part)} is cut as planned, not as it was measured: its ends are no single straight cuts, or no piece has such edges and diagonal. Measure it again, or take the reading back.`,
   'piece.measured-in-place': (f, say) =>
     `${say.name(f.part)} is cut to ${say.length(f.number('length_mm'))} first and fitted in place.`,
   'cutting.not-proved': (f, say) =>

@@ -215,6 +215,8 @@ export const checks: PlanWords['checks'] = {
     `${say.name(f.part)} mide ${say.length(f.number('width_mm'))} por ${say.length(f.number('height_mm'))}, más que cualquier tablero de su material. Añadir un tablero mayor o hacerlo de dos piezas.`,
   'piece.too-short': (f, say) =>
     `${say.name(f.part)} tiene una pieza de solo ${say.length(f.number('length_mm'))} de largo. Cortarla del extremo de un listón largo, con las manos lejos del disco, nunca suelta.`,
+  'piece.not-as-read': (f, say) =>
+    `${say.name(f.part)} se corta como estaba previsto, no como se midió: sus extremos no son cortes rectos simples, o ninguna pieza tiene esos cantos y esa diagonal. Medir otra vez o retirar la medida.`,
   'piece.measured-in-place': (f, say) =>
     `${say.name(f.part)} se corta primero a ${say.length(f.number('length_mm'))} y se ajusta en su sitio.`,
   'cutting.not-proved': (f, say) =>

@@ -1,6 +1,6 @@
-import type { Design } from '../../../design/schema.ts';
-import { type Moved, whatFits, whatMoved } from '../../../layout/compare.ts';
-import { type Shown, shownFrom } from '../../document/shown.ts';
+import type { Design } from '../../design/schema.ts';
+import { type Moved, whatFits, whatMoved } from '../../layout/compare.ts';
+import { type Shown, shownFrom } from '../document/shown.ts';
 
 /** What another bed, or stock in other sizes, would do to the layout. */
 export interface LayoutChange {

@@ -1,9 +1,9 @@
-import type { Design } from '../../../design/schema.ts';
-import { Button } from '../../control/Button.tsx';
-import { Typeset } from '../../control/Typeset.tsx';
-import { nameOf } from '../../edit/movable.ts';
-import { useWords, type WordKey } from '../../words/t.ts';
-import { lengthText } from '../../words/text.ts';
+import type { Design } from '../../design/schema.ts';
+import { Button } from '../control/Button.tsx';
+import { Typeset } from '../control/Typeset.tsx';
+import { nameOf } from '../edit/movable.ts';
+import { useWords, type WordKey } from '../words/t.ts';
+import { lengthText } from '../words/text.ts';
 import type { LayoutChange } from './layoutChange.ts';
 
 interface MovedListProps {
@@ -12,12 +12,14 @@ interface MovedListProps {
   readonly label: string;
   /** What the button says that takes none of it. */
   readonly drop: WordKey;
+  /** Where there is no drawing that shows it. */
+  readonly unseen?: boolean;
   readonly onKeep: () => void;
   readonly onDrop: () => void;
 }
 
 /** What a new measure moves; the drawing already shows it. */
-export function MovedList({ design, change, label, drop, onKeep, onDrop }: MovedListProps) {
+export function MovedList({ design, change, label, drop, unseen, onKeep, onDrop }: MovedListProps) {
   const t = useWords();
   const by = (axis: 'x' | 'y', mm: number) =>
     Math.abs(mm) < 0.05
@@ -33,7 +35,7 @@ export function MovedList({ design, change, label, drop, onKeep, onDrop }: Moved
         {t('moved.title', { what: label })}
       </h3>
       <p className="note" role="status">
-        {t('moved.lead', { count: change.moved.length + change.fitted.length })}
+        {t(unseen ? 'moved.unseen' : 'moved.lead', { count: change.moved.length + change.fitted.length })}
       </p>
       <ul className="moved">
         {change.moved.map((m) => (

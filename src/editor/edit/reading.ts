@@ -1,0 +1,50 @@
+import type { Edit } from '../../design/edit/edit.ts';
+import { isMany } from '../../design/made.ts';
+import { isStraight } from '../../design/reading.ts';
+import type { Design, Part, TapeRead } from '../../design/schema.ts';
+import { isReadable } from '../../joinery/asRead.ts';
+import type { Piece } from '../../joinery/piece.ts';
+import type { LaidPart } from '../../layout/laid.ts';
+import { readReference } from '../../layout/reference.ts';
+import { withSpan } from '../../layout/span.ts';
+import type { Mm } from '../../measure/units.ts';
+import type { Shown } from '../document/shown.ts';
+import { overrideOf, withOverride } from './members.ts';
+
+/** Whether what a tape reads of a piece can be kept: of a strip, or of one in a row. */
+export function takesReading(piece: Piece, { layout }: Shown): boolean {
+  return isReadable(piece) && layout.parts.some((laid) => laid.id === piece.part && isStraight(laid));
+}
+
+/** How long the box of a strip is, the way it lies. */
+export function longSide({ box }: Pick<LaidPart, 'box'>, lie: string): Mm {
+  return lie === 'up' ? box.h : lie === 'across' ? box.w : Math.max(box.w, box.h);
+}
+
+/** What keeps a reading of a laid part with the design, or takes it back; nothing where the part is not there. */
+export function readingEdits(design: Design, laid: string, read: TapeRead | undefined): Edit[] {
+  const reference = readReference(laid);
+  const id = reference.to === 'member' ? reference.part : laid;
+  const part = design.parts.find((one) => one.id === id);
+  const next = part && withReading(part, reference, read);
+  return next ? [{ kind: 'replace', list: 'parts', id, item: next }] : [];
+}
+
+function withReading(
+  part: Part,
+  reference: ReturnType<typeof readReference>,
+  read: TapeRead | undefined,
+): Part | null {
+  if (isMany(part) && reference.to === 'member') {
+    const { read: _, ...own } = overrideOf(part, reference) as { read?: TapeRead };
+    return withOverride(part, reference, read ? { ...own, read } : own);
+  }
+  if (!isStraight(part)) return null;
+  const { read: was, ...rest } = part;
+  if (read) return { ...rest, read };
+  // As long as it was before it was read, where nothing else says how long it is.
+  const { lie, box } = rest;
+  const axis = lie === 'up' ? 'y' : lie === 'across' ? 'x' : null;
+  if (!was || !axis) return rest;
+  return { ...rest, box: withSpan(box, axis, axis === 'x' ? box.x : box.y, was.of) };
+}
