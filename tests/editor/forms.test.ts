@@ -14,6 +14,7 @@ import {
 import { shownFrom } from '../../src/editor/document/shown.ts';
 import { type Corner, madeCorner } from '../../src/editor/edit/corners.ts';
 import type { MainMeasures } from '../../src/editor/edit/fitBed.ts';
+import { layoutChange } from '../../src/editor/frame/layoutChange.ts';
 import {
   BED_SECTIONS,
   BESIDE_FIELDS,
@@ -28,7 +29,6 @@ import {
   UNMEASURED,
 } from '../../src/editor/pane/bed/measuredFields.ts';
 import { BARE } from '../../src/editor/pane/facts/choices.ts';
-import { layoutChange } from '../../src/editor/frame/layoutChange.ts';
 import { PHOTO_FIELDS, PLACING_FIELDS, STRAIGHT_FIELDS } from '../../src/editor/pane/layout/photoFields.ts';
 import { layerFields } from '../../src/editor/pane/lettering/layerFields.ts';
 import { FINISH_FIELDS } from '../../src/editor/pane/paint/finishFields.ts';

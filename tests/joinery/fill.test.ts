@@ -10,6 +10,7 @@ import { layOut } from '../../src/layout/layout.ts';
 import { OUTLINES, outlineOf } from '../../src/layout/place/outlines.ts';
 import type { Stock } from '../../src/materials/types.ts';
 import { patternRequests } from '../../src/plan/patternRequests.ts';
+import { patterns } from '../../src/plan/words/en/patterns.ts';
 import { design, plainFace, STOCKS } from '../layout/sample.ts';
 import { runs } from '../runs.ts';
 import { flat } from './make.ts';
@@ -229,7 +230,9 @@ describe('boards of a fill as pieces', () => {
           measure,
         });
         const name = (id: string): string => id;
-        const rest = { face, signs: [], seams: new Map(), sticks: [], measure, nameOf: name, finishOf: name };
+        const none = { signs: [], seams: new Map(), sticks: [], fastened: [] };
+        const tables = { hardware: [], screws: [] };
+        const rest = { face, ...none, tables, words: patterns, measure, nameOf: name, finishOf: name };
         const requests = patternRequests({ design: made, parts, pieces, ...rest });
         const printed = requests.flatMap((one) => (one.kind === 'part' ? [one.name] : []));
         for (const piece of pieces.filter(({ ends }) => ends[0].cut === 'sawn')) {

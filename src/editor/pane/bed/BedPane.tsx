@@ -8,11 +8,11 @@ import { type Label, labelText, shownIn } from '../../control/form/formField.ts'
 import { Section } from '../../control/Section.tsx';
 import { useCheckWords } from '../../control/useCheckWords.ts';
 import type { Shown } from '../../document/shown.ts';
+import { changesLayout, layoutChange } from '../../frame/layoutChange.ts';
+import { MovedList } from '../../frame/MovedList.tsx';
 import { useCommit, useDesign, useEditor, useSettled, useStore } from '../../state/hooks.ts';
 import { t, useWords } from '../../words/t.ts';
 import { lengthText } from '../../words/text.ts';
-import { changesLayout, layoutChange } from '../../frame/layoutChange.ts';
-import { MovedList } from '../../frame/MovedList.tsx';
 import { SwingSection } from '../swing/SwingSection.tsx';
 import { BoardList } from './BoardList.tsx';
 import { BED_SECTIONS, BESIDE_FIELDS, frameBoardField, MENDED_AT, SKIN_FIELDS } from './bedFields.ts';
