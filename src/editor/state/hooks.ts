@@ -21,7 +21,7 @@ import { useLanguage } from '../words/t.ts';
 import { type CommitOptions, commit } from './commit.ts';
 import type { Follower } from './follower.ts';
 import { type EditorState, type EditorStore, shownNow, type Theme } from './store.ts';
-import { resolveTheme, watchTheme } from './theme.ts';
+import { themeOnPage, watchTheme } from './theme.ts';
 
 export interface Bench {
   readonly store: EditorStore;
@@ -110,6 +110,6 @@ export function useCommit(): (edits: readonly Edit[], label: string, options?: C
 
 /** The theme on screen: the person's choice, or what the device asks for. */
 export function useResolvedTheme(): Theme {
-  const choice = useEditor((s) => s.theme);
-  return useSyncExternalStore(watchTheme, () => resolveTheme(choice));
+  useEditor((s) => s.theme);
+  return useSyncExternalStore(watchTheme, themeOnPage);
 }

@@ -4,7 +4,7 @@ const DARK = '(prefers-color-scheme: dark)';
 const CONTRAST = '(prefers-contrast: more)';
 const KEY = 'showface:theme';
 
-export function resolveTheme(choice: ThemeChoice): Theme {
+function resolveTheme(choice: ThemeChoice): Theme {
   if (choice !== 'auto') return choice;
   const dark = matchMedia(DARK).matches;
   if (matchMedia(CONTRAST).matches) return dark ? 'contrast-dark' : 'contrast';
@@ -15,8 +15,7 @@ let queries: readonly MediaQueryList[] | null = null;
 
 /**
  * Calls back when the device changes its mind about light, dark or contrast: in the order of these calls, since all listen
- * to the same queries. Of queries of their own none is told to come first, and what draws by the colors of the root element
- * would read those of before.
+ * to the same queries.
  */
 export function watchTheme(listener: () => void): () => void {
   queries ??= [matchMedia(DARK), matchMedia(CONTRAST)];
@@ -26,6 +25,12 @@ export function watchTheme(listener: () => void): () => void {
     for (const q of all) q.removeEventListener('change', listener);
   };
 }
+
+/**
+ * The theme that the root element has. The device's queries answer with another one before they tell of it: what asks them
+ * in between would draw by the colors of before, and not again.
+ */
+export const themeOnPage = (): Theme => document.documentElement.dataset.theme as Theme;
 
 export function storedTheme(): ThemeChoice {
   try {
