@@ -397,6 +397,7 @@ describe('a bed out of square', () => {
   const { width, height } = faceFor(bed);
   const rim = { top: width + INCH / 4, rising: Math.hypot(width, height) + INCH / 8 };
   const face = faceFor({ ...bed, measured: { rim, field: {}, keep: 'bottom', rise: 0, border: 'square' } });
+  const ROOM = { x: -1e4, y: -1e4, w: 2e4, h: 2e4 };
 
   it('is drawn dashed, every corner as many times out of true as its plate says', () => {
     const sheet = recorder();
@@ -404,7 +405,7 @@ describe('a bed out of square', () => {
     drawReal(sheet.pen, face, VIEW, NAMED, (longer, times) => {
       said.push({ longer, times });
       return 'long';
-    });
+    }, ROOM);
     const dashed = sheet.marks.filter(({ does, dash }) => does === 'stroke' && dash.length > 0);
     const [outer] = face.real ?? [];
     const [told] = said;
@@ -424,9 +425,23 @@ describe('a bed out of square', () => {
     expect(sheet.texts.map(({ text }) => text)).toEqual(['long']);
   });
 
+  it('has its plate wholly within what is seen, below a ruler and beside the edge', () => {
+    const small = { x: RULER, y: RULER, w: 240, h: 160 };
+    const sheet = recorder();
+    // The corner lies off what is seen, to the right and above.
+    const view = { ...VIEW, x: 200 - width * VIEW.scale, y: 10 + height * VIEW.scale };
+    drawReal(sheet.pen, face, view, NAMED, () => 'long', small);
+    const plates = sheet.marks.filter(({ does }) => does === 'fill').map(({ paths }) => boxOfPoints(paths.flat()));
+    expect(plates.length).toBeGreaterThan(0);
+    for (const { x, y, w, h } of plates) {
+      expect(Math.min(x - small.x, y - small.y)).toBeGreaterThanOrEqual(-1e-9);
+      expect(Math.max(x + w - small.x - small.w, y + h - small.y - small.h)).toBeLessThanOrEqual(1e-9);
+    }
+  });
+
   it('is not drawn where nothing is off', () => {
     const sheet = recorder();
-    drawReal(sheet.pen, faceFor(bed), VIEW, NAMED, () => '');
+    drawReal(sheet.pen, faceFor(bed), VIEW, NAMED, () => '', ROOM);
     expect(sheet.marks).toEqual([]);
   });
 });

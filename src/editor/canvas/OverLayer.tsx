@@ -8,6 +8,7 @@ import { drawReal } from '../drawing/drawReal.ts';
 import { drawPlate } from '../drawing/figure.ts';
 import type { Palette } from '../drawing/palette.ts';
 import { rulerPainter } from '../drawing/rulers.ts';
+import { RULER } from '../drawing/ticks.ts';
 import { sceneOf } from '../drawing/scene.ts';
 import { useStore } from '../state/hooks.ts';
 import { type EditorState, isCarrying, shownNow, type View } from '../state/store.ts';
@@ -47,8 +48,13 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
       const scene = sceneOf(shown, { selection, view, corner, opening, member, carrying });
       drawDimensions(ctx, scene.overall, view, palette);
       if (state.step === 'bed')
-        drawReal(ctx, shown.face, view, palette, (longer, times) =>
-          t('bed.drawnMore', { by: lengthText(shown.design, longer), times }),
+        drawReal(
+          ctx,
+          shown.face,
+          view,
+          palette,
+          (longer, times) => t('bed.drawnMore', { by: lengthText(shown.design, longer), times }),
+          { x: RULER, y: RULER, w: width - RULER, h: height - RULER },
         );
       const guides = withoutMeasured(provisional?.guides ?? [], scene.dimensions);
       drawInHand(ctx, { ...scene, view, palette, guides, path, frame });

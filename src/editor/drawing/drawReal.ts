@@ -1,7 +1,7 @@
 import type { Face, RealEdges } from '../../bed/face.ts';
 import { add, distance, leftNormal, lerp, midpoint, scale, subtract } from '../../geometry/point.ts';
 import { ringOfBox } from '../../geometry/region.ts';
-import type { Point } from '../../geometry/shape.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
 import { cyclic } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { toScreen, type View } from '../state/store.ts';
@@ -31,7 +31,7 @@ export function timesOf(real: readonly RealEdges[], view: View): number {
 
 /**
  * The real edges of a face that is out of true, dashed, so many times as far off as they are; a plate by the end of the
- * longer diagonal says by how much it is longer.
+ * longer diagonal says by how much it is longer, within what is seen.
  */
 export function drawReal(
   ctx: Pen,
@@ -39,6 +39,7 @@ export function drawReal(
   view: View,
   palette: Palette,
   textOf: (longer: Mm, times: number) => string,
+  within: Box,
 ): void {
   if (!real) return;
   const times = timesOf(real, view);
@@ -69,5 +70,5 @@ export function drawReal(
     plates.push({ text: textOf(Math.abs(longer), times), at });
   }
   const look = { size: 14, fill: palette.halo, ink: palette.over, edge: palette.over, halo: palette.halo };
-  for (const { text, at } of plates) drawPlate(ctx, { text, ...look }, at, 'middle');
+  for (const { text, at } of plates) drawPlate(ctx, { text, ...look }, at, 'middle', within);
 }

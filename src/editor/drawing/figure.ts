@@ -1,4 +1,4 @@
-import type { Point } from '../../geometry/shape.ts';
+import type { Box, Point } from '../../geometry/shape.ts';
 import { fractionsIn } from '../words/fractions.ts';
 import { HALO } from './haloed.ts';
 import type { Pen } from './pen.ts';
@@ -23,14 +23,23 @@ export interface Plate {
 const SIDE = 6;
 const HIGH = 1.5;
 
-/** Draws a plate with its middle at a point; `left`: with its left upper corner there. */
-export function drawPlate(ctx: Pen, plate: Plate, at: Point, anchor: 'middle' | 'left'): void {
+/** Draws a plate with its middle at a point; `left`: with its left upper corner there. It stays `within` what is seen. */
+export function drawPlate(
+  ctx: Pen,
+  plate: Plate,
+  at: Point,
+  anchor: 'middle' | 'left',
+  within?: Box,
+): void {
   const { size } = plate;
   const { stretches, width } = setText(ctx, plate.text, size);
   const w = width + 2 * SIDE;
   const h = size * HIGH;
-  const x = Math.round(anchor === 'middle' ? at.x - w / 2 : at.x);
-  const y = Math.round(anchor === 'middle' ? at.y - h / 2 : at.y);
+  const kept = (start: number, long: number, from: number, room: number): number =>
+    Math.round(Math.max(from + HALO, Math.min(start, from + room - HALO - long)));
+  const asked = anchor === 'middle' ? { x: at.x - w / 2, y: at.y - h / 2 } : at;
+  const x = within ? kept(asked.x, w, within.x, within.w) : Math.round(asked.x);
+  const y = within ? kept(asked.y, h, within.y, within.h) : Math.round(asked.y);
   const lay = (fill: string, out: number) => {
     ctx.fillStyle = fill;
     ctx.beginPath();

@@ -6,6 +6,7 @@ import { Caution } from '../../control/Caution.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { type Label, labelText, shownIn } from '../../control/form/formField.ts';
 import { Section } from '../../control/Section.tsx';
+import { Typeset } from '../../control/Typeset.tsx';
 import { useCheckWords } from '../../control/useCheckWords.ts';
 import type { Shown } from '../../document/shown.ts';
 import { changesLayout, layoutChange } from '../../frame/layoutChange.ts';
@@ -52,6 +53,14 @@ export default function BedPane() {
     return (
       <>
         <h2 className="hidden-text">{t('step.bed')}</h2>
+        {/* A reading that cannot be is told while it is asked about: its field is out of sight. */}
+        {change.shown.bed.checks
+          .filter(({ code }) => code === 'bed.not-closing')
+          .map((check) => (
+            <p className="warn-text" role="alert" key={String(check.figures.of)}>
+              <Typeset text={message(check)} />
+            </p>
+          ))}
         <MovedList
           design={design}
           change={change}
