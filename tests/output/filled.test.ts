@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { flatten, textCorners } from '../../src/drawing/walk.ts';
-import { fillPages, table } from '../../src/output/packet/flow.ts';
+import { fillPages, led, paragraph, table, withNote } from '../../src/output/packet/flow.ts';
 import { packetPages } from '../../src/output/packet/packet.ts';
 import { bodyOf, packetSheet, turned } from '../../src/output/packet/sheet.ts';
 import type { PdfPage } from '../../src/output/pdf/pdf.ts';
@@ -44,6 +44,27 @@ describe.each(SETS)('the packet of %s', (_, plan) => {
 });
 
 describe('a table', () => {
+  it('is on the page of what leads to it, and what explains it on that of its last rows', () => {
+    const box = { x: 0, y: 0, w: 100, h: 90 };
+    const rows = (count: number) => Array.from({ length: count }, (_, i) => ({ cells: [`row${i}`] }));
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 30 }), fc.integer({ min: 2, max: 20 }), (before, count) => {
+        const own = table([{ title: 'Rows', share: 1 }], rows(count), 100);
+        const lead = paragraph('leads to it '.repeat(12), 100);
+        const blocks = [
+          ...Array.from({ length: before }, () => paragraph('before', 100)).flat(),
+          ...withNote(led(lead, own), paragraph('explains it '.repeat(12), 100)),
+        ];
+        const pages = fillPages(blocks, box).map(({ draw }) =>
+          draw(box).flatMap((item) => (item.kind === 'text' ? [item.text] : [])),
+        );
+        const on = (words: string) => pages.findIndex((page) => page.some((text) => text.includes(words)));
+        expect(on('leads')).toBe(on('row0'));
+        expect(on('explains')).toBe(on(`row${count - 1}`));
+      }),
+    );
+  });
+
   it('has no row alone at the top of a page nor at its foot', () => {
     const width = 100;
     fc.assert(

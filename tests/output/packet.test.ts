@@ -358,6 +358,12 @@ describe('names and marks', () => {
     const wood = plan.joinery.pieces.filter(({ part }) => door.parts.includes(part.replace(/\[.*/, '')));
     const ids = [...new Set(wood.map(({ part }) => part))];
     expect(partNames(ids, say)).toEqual(['every piece (Door)']);
+    const library = planOf('village-library');
+    const named = (name: string) =>
+      library.design.parts.filter((part) => part.name.startsWith(name)).map(({ id }) => id);
+    const stiles = named('Left stile (Doors');
+    expect(partNames(stiles, sayFor(library))).toEqual(['Left stile (Doors) (2)']);
+    expect(partNames(stiles.slice(0, 1), sayFor(library))).toEqual(['Left stile (Doors, left leaf)']);
     // One piece of an array less, and all are told by name; 7 bars less the one.
     const less = ids.filter((id) => id !== ids.find((one) => one.startsWith('window-1.bars-1[')));
     expect(partNames(less, say)).toEqual([

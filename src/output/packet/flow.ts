@@ -154,6 +154,12 @@ export function withNote(rows: readonly Block[], note: readonly Block[]): Block[
   return [...held, { ...space(1.5), heldToNext: true }, ...note];
 }
 
+/** A table below what leads to it, which does not stay behind on the page before. */
+export const led = (lead: readonly Block[], rows: readonly Block[]): Block[] => [
+  ...[...lead, space(1.5)].map((block) => ({ ...block, heldToNext: true })),
+  ...rows,
+];
+
 /** Lines that stay together: what has more goes on as further blocks, so that none is higher than a page. */
 const TOGETHER = 14;
 

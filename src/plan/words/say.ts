@@ -45,13 +45,19 @@ export type Told = Pick<Plan, 'design' | 'stocks'> &
 /** `Left stile (Doors, left leaf)` within the group `Doors`, by the id of the part; names that a person gave tell no place. */
 function withinGroups({ groups, parts }: Design): ReadonlyMap<string, Within> {
   const groupNames = new Map(groups.flatMap(({ name, parts: own }) => own.map((id) => [id, name] as const)));
+  const found = parts.flatMap(({ id, name }) => {
+    const group = groupNames.get(id);
+    const [, own, place] = /^(.+) \((.+)\)$/.exec(name) ?? [];
+    if (own === undefined || place === undefined || group === undefined) return [];
+    return place === group || place.startsWith(`${group}, `) ? [{ id, own, place, group }] : [];
+  });
+  const keyOf = ({ own, group }: Pick<Within, 'own' | 'group'>) => `${group} ${own}`;
+  const alike = grouped(found, keyOf);
   return new Map(
-    parts.flatMap(({ id, name }) => {
-      const group = groupNames.get(id);
-      const [, own, place] = /^(.+) \((.+)\)$/.exec(name) ?? [];
-      if (own === undefined || place === undefined || group === undefined) return [];
-      return place === group || place.startsWith(`${group}, `) ? [[id, { own, place }] as const] : [];
-    }),
+    found.map(({ id, ...one }) => [
+      id,
+      { ...one, alike: groupOf(alike, keyOf(one)).map(({ place }) => place) },
+    ]),
   );
 }
 
@@ -65,7 +71,13 @@ function wholesOf({ groups }: Design, layout: Plan['layout'] | undefined, words:
     const own = parts.filter((id) => wood.has(id));
     if (own.length < 2) return [];
     return [
-      { own: words.whole, place: name, parts: own.flatMap((id) => groupOf(wood, id).map((part) => part.id)) },
+      {
+        own: words.whole,
+        place: name,
+        group: name,
+        alike: [name],
+        parts: own.flatMap((id) => groupOf(wood, id).map((part) => part.id)),
+      },
     ];
   });
 }

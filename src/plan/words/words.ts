@@ -38,7 +38,11 @@ export interface Say {
 /** `Left stile (Door)` is the left stile within the door. */
 export interface Within {
   readonly own: string;
+  /** The group, or what of it: `Doors, left leaf`. */
   readonly place: string;
+  readonly group: string;
+  /** All places of the group that have a part called so. */
+  readonly alike: readonly string[];
 }
 
 /** A check's figures, read with the certainty that each code carries its own. */
@@ -136,7 +140,8 @@ export function stepSentence(step: Step, words: PlanWords, say: Say): string {
 /**
  * Names of parts, each once, in the order of first mention: members of an array together, `Battens (11)` instead of
  * eleven names. One of them alone goes by its own name, or it would read as all of them. A group that is there with all
- * its wood is told as such, `every piece (Door)`, and what is called alike in several groups once, `Left stile (Door, Window)`.
+ * its wood is told as such, `every piece (Door)`, and what is called alike in several groups once, `Left stile (Door, Window)`;
+ * of all leaves of a group at once, `Left stile (Doors) (2)`.
  */
 export function partNames(parts: Iterable<string>, say: Say): string[] {
   const ids = new Set(parts);
@@ -146,20 +151,25 @@ export function partNames(parts: Iterable<string>, say: Say): string[] {
       .flatMap((one) => one.parts.map((id) => [id, one] as const)),
   );
   const members = grouped([...ids], (id) => whole.get(id)?.place ?? id.replace(/\[\d+,\d+\]$/, ''));
-  const told = new Map<string, { readonly places: Set<string>; count: number }>();
+  const told = new Map<string, { readonly places: Map<string, Within>; count: number }>();
   for (const [base, own] of members) {
     const all = whole.get(own[0]);
     const id = own.length === 1 ? own[0] : base;
     const within = all ?? say.within(id);
     const name = within?.own ?? say.name(id);
-    const one = told.get(name) ?? { places: new Set(), count: 0 };
-    if (within) one.places.add(within.place);
+    const one = told.get(name) ?? { places: new Map(), count: 0 };
+    if (within) one.places.set(within.place, within);
     one.count += all ? 1 : own.length;
     told.set(name, one);
   }
   return [...told].map(([name, { places, count }]) => {
-    const apart = [...places].some((place) => place.includes(',')) ? '; ' : ', ';
-    const placed = places.size === 0 ? name : `${name} (${[...places].join(apart)})`;
-    return count <= Math.max(1, places.size) ? placed : `${placed} (${count})`;
+    const all = new Set(
+      [...places.values()].map(({ place, group, alike }) =>
+        alike.every((one) => places.has(one)) ? group : place,
+      ),
+    );
+    const apart = [...all].some((place) => place.includes(',')) ? '; ' : ', ';
+    const placed = all.size === 0 ? name : `${name} (${[...all].join(apart)})`;
+    return count <= Math.max(1, all.size) ? placed : `${placed} (${count})`;
   });
 }

@@ -2,7 +2,7 @@ import { cornersToMark, openingsToMark } from '../../../joinery/lengths.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { type Block, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, heading, led, paragraph, space, table } from '../flow.ts';
 import type { Packet } from '../leaf.ts';
 
 /**
@@ -36,9 +36,7 @@ export function cornerBlocks(packet: Packet, pieces: readonly Piece[], width: Mm
   ];
   return [
     heading(terms.title),
-    ...paragraph(terms.note, width),
-    space(1.5),
-    ...table(columns, rows, width * 0.6),
+    ...led(paragraph(terms.note, width), table(columns, rows, width * 0.6)),
     space(3),
   ];
 }

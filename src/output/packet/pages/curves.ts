@@ -3,7 +3,7 @@ import type { Piece } from '../../../joinery/piece.ts';
 import { type Curve, profileOf } from '../../../joinery/profile.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { type Block, heading, paragraph, space, table, withNote } from '../flow.ts';
+import { type Block, heading, led, paragraph, space, table, withNote } from '../flow.ts';
 import type { Packet } from '../leaf.ts';
 
 /**
@@ -33,9 +33,8 @@ export function curveBlocks(packet: Packet, pieces: readonly Piece[], width: Mm)
   const printed = packet.plan.design.pages.also.includes('parts');
   return [
     heading(terms.title),
-    ...(rows.length > 0 ? [...paragraph(terms.note, width), space(1.5)] : []),
     ...withNote(
-      rows.length > 0 ? table(columns, rows, width) : [],
+      rows.length > 0 ? led(paragraph(terms.note, width), table(columns, rows, width)) : [],
       free.length > 0 ? paragraph((printed ? terms.free : terms.freeUnprinted)(free.join(', ')), width) : [],
     ),
     space(3),

@@ -1,7 +1,7 @@
 import type { Notch, Piece } from '../../../joinery/piece.ts';
 import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { type Block, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, heading, led, paragraph, space, table } from '../flow.ts';
 import type { Packet } from '../leaf.ts';
 
 /**
@@ -47,11 +47,5 @@ function blocksOf(
     { title: terms.depth, share: 2, figure: true },
     { title: terms.miter, share: 1.4, figure: true },
   ];
-  return [
-    heading(title),
-    ...paragraph(note, width),
-    space(1.5),
-    ...table(columns, rows, width * 0.75),
-    space(3),
-  ];
+  return [heading(title), ...led(paragraph(note, width), table(columns, rows, width * 0.75)), space(3)];
 }
