@@ -3,6 +3,7 @@ import { distance } from '../geometry/point.ts';
 import { riseOfArc } from '../geometry/stretch.ts';
 import type { Laid, LaidPart } from '../layout/laid.ts';
 import { bowsOfRun } from '../layout/place/run.ts';
+import { pick } from '../list/at.ts';
 import { grouped } from '../list/grouped.ts';
 import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
 import type { ArchFound, SawnArch, SegmentedArch } from './piece.ts';
@@ -36,7 +37,7 @@ export function archesOf(parts: readonly LaidPart[]): ArchFound[] {
 }
 
 const segmentedArches = ({ spec, box, legs }: Laid<'run'>): SegmentedArch[] =>
-  bowsOfRun(spec, box, legs[0]?.width ?? 0).map(({ arc, count }) =>
+  (legs.length > 0 ? bowsOfRun(spec, box, pick(legs, 0).width) : []).map(({ arc, count }) =>
     segmentedArch(distance(arc.from, arc.to), Math.abs(riseOfArc(arc)), count),
   );
 

@@ -7,7 +7,7 @@ import { distance } from '../../geometry/point.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { pointAt } from '../../geometry/stretch.ts';
 import { DUST, SAME_LENGTH, SAME_PLACE } from '../../geometry/tolerance.ts';
-import { cyclic } from '../../list/at.ts';
+import { cyclic, pick, under } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { cornersIn, frameOfDrawn } from './drawn.ts';
 import { isNamed, loopsOfNamed, type NamedShape, outlineOf } from './outlines.ts';
@@ -38,8 +38,9 @@ const unmetOf = (shape: PanelShape, box: Box): Unmet | null =>
 function unmetOfNamed(shape: NamedShape, box: Box): Unmet | null {
   const drawn = loopsOfNamed(shape, box);
   for (const [name, { kind }] of Object.entries(outlineOf(shape.form).measures)) {
-    const asked = (shape as unknown as Readonly<Record<string, number>>)[name] ?? 0;
-    if (kind !== 'length' || asked <= SAME_PLACE) continue;
+    const asked = under(new Map(Object.entries(shape)), name);
+    // Rounder than the box has room for is as round as it can be: told so on purpose.
+    if (kind !== 'length' || typeof asked !== 'number' || asked <= SAME_PLACE || isRound(shape)) continue;
     const isSame = (less: Mm) =>
       sameLoops(drawn, loopsOfNamed({ ...shape, [name]: less } as NamedShape, box));
     if (!isSame(asked - SAME_PLACE)) continue;
@@ -68,8 +69,10 @@ function isMade(shape: NamedShape, box: Box): boolean {
   }
 }
 
+const isRound = (shape: NamedShape): boolean => shape.form === 'corners' && shape.cut === 'rounded';
+
 const sameLoops = (a: readonly Loop[], b: readonly Loop[]): boolean =>
-  a.length === b.length && a.every((loop, i) => sameLoop(loop, b[i] ?? []));
+  a.length === b.length && a.every((loop, i) => sameLoop(loop, pick(b, i)));
 
 const sameLoop = (a: Loop, b: Loop): boolean =>
   a.length === b.length &&

@@ -30,7 +30,9 @@ describe('measures that have no room in their box', () => {
     [{ form: 'ogee', rise: 60, radius: 100 }, 1],
     [{ form: 'round' }, 0],
     // Rounded corners of at most half the shorter side; a ring of at most half of it; points and notches of half the length.
-    [{ form: 'corners', cut: 'rounded', size: 100 }, 0],
+    [{ form: 'corners', cut: 'coved', size: 100 }, 0],
+    // Rounder than there is room for is as round as it can be, and meant so.
+    [{ form: 'corners', cut: 'rounded', size: 900 }, 0],
     [{ form: 'corners', cut: 'stepped', size: 101 }, 1],
     [{ form: 'ring', width: 99 }, 0],
     [{ form: 'ring', width: 120 }, 1],
