@@ -1,9 +1,10 @@
 import { DUST } from '../geometry/tolerance.ts';
 import { type Laid, legsOf } from '../layout/laid.ts';
 import { pick } from '../list/at.ts';
+import type { Deg } from '../measure/units.ts';
 import { type Bar, uprightness } from './bar.ts';
 import type { Attempt } from './chosen.ts';
-import type { BarEnd } from './corner.ts';
+import { type BarEnd, cornerLines } from './corner.ts';
 import type { Decision, Decisions } from './decide.ts';
 import { cutCorner, type Works } from './join.ts';
 
@@ -27,12 +28,16 @@ export function joinRun(
   return corners.map(([a, b]) => joinRunCorner(works, laid, a, b, decision));
 }
 
+/** Of a turn by less a miter, which halves it, is the lesser cut: a butt is cut by what it lacks to a square corner. */
+const BLUNT: Deg = 60;
+
 function joinRunCorner(works: Works, laid: Laid<'run'>, a: Bar, b: Bar, decision: Decision | null): Attempt {
   const ends: [BarEnd, BarEnd] = [
     { bar: a, end: 'end' },
     { bar: b, end: 'start' },
   ];
-  const kind = laid.spec.corner === 'miter' ? 'miter' : 'butt';
+  const blunt = Math.abs(cornerLines(...ends).turn) < BLUNT;
+  const kind = laid.spec.corner === 'miter' || blunt ? 'miter' : 'butt';
   const joint = cutCorner(works, ...ends, {
     kind: isBowed(a) || isBowed(b) ? 'miter' : (decision?.kind ?? kind),
     through: throughOf(laid, a, b),

@@ -72,6 +72,27 @@ describe.each(['rectangle', 'arched', 'ribbon', 'shield', 'coved'])('a flat band
   });
 });
 
+describe('the tails of a ribbon', () => {
+  // By hand: a side of the notch leans by atan(notch / half of the height), and the tails are that much sharper than square,
+  // so that a butt there is cut by as much. The sides of the notch turn by twice that: a miter halves it, a butt is cut by
+  // what it lacks to a square corner; the lesser of both is taken, which changes at a turn of 60 degrees.
+  it.each([0.04, 0.1, 0.2, 0.28, 0.35, 0.5])(
+    'are sawn with the lesser cuts where they are %d of the height deep',
+    (share) => {
+      const box = { x: 60, y: 500, w: 800, h: 240 };
+      const { made, frame } = planned(box, { shape: 'ribbon', framing: 'band', ends: share * box.h });
+      expect(made.checks.filter(({ code }) => code === 'joint.over-saw')).toEqual([]);
+      const lean = (Math.atan(2 * share) * 180) / Math.PI;
+      const pieces = made.joinery.pieces.filter(({ part }) => part === frame?.id);
+      expect(pieces).toHaveLength(6);
+      const angles = pieces.flatMap(({ ends }) => ends.map(({ miter }) => Math.abs(miter)));
+      const by = (angle: number) => angles.filter((one) => Math.abs(one - angle) < 1e-6).length;
+      if (lean < 30) expect(by(lean)).toBe(12);
+      else expect([by(lean), by(90 - 2 * lean)]).toEqual([8, 4]);
+    },
+  );
+});
+
 describe('molding on a board', () => {
   it.each([
     ['rectangle', true],
