@@ -128,7 +128,7 @@ describe.each(STARTERS)('the patterns of %s', (name) => {
       ({ pages: [first] }) => first && first.drawing.width + first.drawing.height < 500,
     )) {
       // Of the library's board the fifth page is that of four overlaps, which the bound leaves out.
-      const overlaps = name === 'village-library' ? 1 : 0;
+      const overlaps = name === 'village-library' && !set.for.startsWith('drilling') ? 1 : 0;
       expect(set.pages.length - overlaps, set.title).toBe(leastPages(set));
     }
     // Strips of 46 mm lie beside each other; the measuring square and the ruler take the rest of each page.
