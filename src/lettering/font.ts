@@ -37,7 +37,7 @@ export type ReadFont =
 const MOST_GLYPHS = 40_000;
 
 /**
- * Reads a .ttf, .otf or .woff file (WOFF 1); what holds several fonts has been taken apart before (`font/faces.ts`). Never throws and never works longer than the size of the
+ * Reads a .ttf, .otf or .woff file (WOFF 1); what holds several fonts or is WOFF 2 has been made such before (`font/faces.ts`). Never throws and never works longer than the size of the
  * file warrants: bad, huge or hostile files come back with the reason.
  */
 export function readFont(bytes: ArrayBuffer | Uint8Array, name: string): ReadFont {

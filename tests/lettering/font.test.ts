@@ -171,7 +171,7 @@ describe('the font door', () => {
     const text = (s: string) => new TextEncoder().encode(s.padEnd(64));
     expect(reasonOf(new Uint8Array(3))).toEqual({ code: 'not-a-font' });
     expect(reasonOf(text('<!doctype html>'))).toEqual({ code: 'not-a-font' });
-    expect(reasonOf(text('wOF2'))).toEqual({ code: 'packed-woff2' });
+    expect(reasonOf(text('wOF2'))).toEqual({ code: 'not-a-font' });
     expect(reasonOf(text('ttcf'))).toEqual({ code: 'not-a-font' });
     expect(reasonOf(new Uint8Array(9_000_000))).toEqual({
       code: 'too-big',

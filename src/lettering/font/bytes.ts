@@ -6,7 +6,6 @@
 export type FontReason =
   | { readonly code: 'too-big'; readonly bytes: number; readonly most: number }
   | { readonly code: 'not-a-font' }
-  | { readonly code: 'packed-woff2' }
   | { readonly code: 'no-table'; readonly table: string }
   | { readonly code: 'no-outlines' }
   | { readonly code: 'damaged'; readonly table: string }

@@ -1,5 +1,6 @@
 import { Bytes, FontProblem, type FontReason } from './bytes.ts';
 import { assemble, PLAIN, plainTables } from './tables.ts';
+import { isWoff2, woff2Fonts } from './woff2.ts';
 
 /** A font of a file, as a file of its own. */
 export interface Face {
@@ -23,34 +24,41 @@ export type ReadFaces =
 const MOST_FACES = 64;
 
 /**
- * The fonts of a file: those of a collection (OpenType 1.9, "Font collections"), else the file itself, and of a variable
- * font each that it names ("fvar"). Tables that fonts of a collection share stand in each of the files that come of it.
- * Whether they can be read is not looked at.
+ * The fonts of a file, however it is packed: those of a collection (OpenType 1.9, "Font collections"), else the file itself,
+ * and of a variable font each that it names ("fvar"). Tables that fonts of a collection share stand in each of the files
+ * that come of it. Whether they can be read is not looked at.
  */
 export function facesIn(data: Uint8Array): ReadFaces {
-  const bytes = new Bytes(data, 'directory');
   try {
-    const signature = data.length < 12 ? '' : bytes.tag(0);
-    if (signature !== 'ttcf') {
-      const named = PLAIN.includes(signature) ? namedIn(plainTables(bytes), data) : [];
-      return { ok: true, faces: named.length > 1 ? named : [{ name: '', file: data, at: null }] };
-    }
-    const count = bytes.u32(8);
-    if (count === 0 || count > MOST_FACES) bytes.damaged();
-    const faces = Array.from({ length: count }, (_, i): Face[] => {
-      const start = bytes.u32(12 + 4 * i);
-      const tables = plainTables(bytes, start);
-      const parts = [...tables].map(([tag, table]): [string, Uint8Array] => [tag, table.data]);
-      const file = new Uint8Array(assemble(parts, bytes.tag(start) === 'OTTO'));
-      const named = namedIn(tables, file);
-      const name = nameIn(tables, NAMED.whole) ?? String(i + 1);
-      return named.length > 1 ? named : [{ name, file, at: null }];
-    });
-    return { ok: true, faces: faces.flat() };
+    const files = isWoff2(data) ? woff2Fonts(data) : plainFonts(data);
+    return { ok: true, faces: files.flatMap((file, i) => facesOf(file, files.length > 1 ? i + 1 : null)) };
   } catch (error) {
     if (error instanceof FontProblem) return { ok: false, reason: error.reason };
     throw error;
   }
+}
+
+/** The fonts of a collection, each as a file of its own; any other file as it is. */
+function plainFonts(data: Uint8Array): Uint8Array[] {
+  const bytes = new Bytes(data, 'directory');
+  if (data.length < 12 || bytes.tag(0) !== 'ttcf') return [data];
+  const count = bytes.u32(8);
+  if (count === 0 || count > MOST_FACES) bytes.damaged();
+  return Array.from({ length: count }, (_, i) => {
+    const start = bytes.u32(12 + 4 * i);
+    const parts = [...plainTables(bytes, start)].map(([tag, table]) => [tag, table.data] as const);
+    return new Uint8Array(assemble(parts, bytes.tag(start) === 'OTTO'));
+  });
+}
+
+/** A font, or those that it names where it is variable. One of several is told by its name. */
+function facesOf(file: Uint8Array, number: number | null): Face[] {
+  const bytes = new Bytes(file, 'directory');
+  const plain = file.length >= 12 && PLAIN.includes(bytes.tag(0));
+  const tables = plain ? plainTables(bytes) : new Map<string, Bytes>();
+  const named = namedIn(tables, file);
+  const name = number === null ? '' : (nameIn(tables, NAMED.whole) ?? String(number));
+  return named.length > 1 ? named : [{ name, file, at: null }];
 }
 
 /** Named places of a variable font; more than so many are passed over. */

@@ -2,11 +2,11 @@ import { Bytes, FontProblem } from './bytes.ts';
 import { inflate } from './inflate.ts';
 
 /** Largest font file that is read. Text fonts for signs run to some hundred kilobytes. */
-const MOST_BYTES = 8_000_000;
+export const MOST_BYTES = 8_000_000;
 /** Largest sum of unpacked tables: a small packed file must not unfold into the whole memory. */
-const MOST_UNPACKED = 32_000_000;
+export const MOST_UNPACKED = 32_000_000;
 /** Tables in a file; the OpenType specification registers fewer than sixty. */
-const MOST_TABLES = 100;
+export const MOST_TABLES = 100;
 
 /** A font file's tables by tag, unpacked. `cff` tells which kind of outlines the file declares. */
 export interface FontTables {
@@ -28,7 +28,6 @@ export function tablesOf(data: Uint8Array): FontTables {
   if (data.length < 12) throw new FontProblem({ code: 'not-a-font' });
   const bytes = new Bytes(data, 'directory');
   const signature = bytes.tag(0);
-  if (signature === 'wOF2') throw new FontProblem({ code: 'packed-woff2' });
   const woff = signature === 'wOFF';
   const flavor = woff ? bytes.tag(4) : signature;
   if (!PLAIN.includes(flavor)) {

@@ -110,7 +110,7 @@ function OpenFont({ onChoose }: Pick<FontChooserProps, 'onChoose'>) {
       <OpenFile
         words="letters.openFont"
         hint="letters.openHint"
-        accept=".ttf,.otf,.woff,.ttc,.otc"
+        accept=".ttf,.otf,.woff,.woff2,.ttc,.otc"
         onOpen={open}
       />
       {choice.length > 0 ? (

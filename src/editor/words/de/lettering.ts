@@ -120,14 +120,12 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.family.own': 'Eigene',
   'letters.openFont': 'Schriftdatei öffnen',
   'letters.openHint':
-    '.ttf, .otf, .woff oder .ttc; wird auf diesem Gerät gelesen und mit dem Entwurf aufbewahrt.',
+    '.ttf, .otf, .woff, .woff2 oder .ttc; wird auf diesem Gerät gelesen und mit dem Entwurf aufbewahrt.',
   'letters.whichFont': 'Die Datei enthält mehrere Schriften. Welche?',
   'letters.reading1': 'Schrift wird gelesen…',
   'letters.removeFont': '{name} entfernen',
   'did.font': 'Schrift {name} geöffnet',
-  'font.not-a-font': '„{name}“ ist keine Schrift als .ttf, .otf, .woff oder .ttc.',
-  'font.packed-woff2':
-    '„{name}“ ist als WOFF2 gepackt, das hier nicht gelesen wird. Als .ttf, .otf oder .woff besorgen.',
+  'font.not-a-font': '„{name}“ ist keine Schrift als .ttf, .otf, .woff, .woff2 oder .ttc.',
   'font.no-table': '„{name}“ fehlt die Tabelle „{detail}“, die jede Schrift hat. Die Datei neu besorgen.',
   'font.no-outlines': '„{name}“ enthält Bilder von Buchstaben, keine Umrisse. Eine Umrissschrift wählen.',
   'font.damaged': '„{name}“ ist beschädigt ({detail}). Die Datei neu besorgen.',

@@ -116,14 +116,13 @@ export const letteringWords = {
   'letters.family.stencil': 'Stencil, holds together as it is',
   'letters.family.own': 'Your own',
   'letters.openFont': 'Open a font file',
-  'letters.openHint': '.ttf, .otf, .woff or .ttc; it is read on this device and kept with the design.',
+  'letters.openHint':
+    '.ttf, .otf, .woff, .woff2 or .ttc; it is read on this device and kept with the design.',
   'letters.whichFont': 'The file holds several fonts. Which one?',
   'letters.reading1': 'Reading the font…',
   'letters.removeFont': 'Delete {name}',
   'did.font': 'Opened the font {name}',
-  'font.not-a-font': '“{name}” is not a .ttf, .otf, .woff or .ttc font.',
-  'font.packed-woff2':
-    '“{name}” is packed as WOFF2, which is not read here. Ask for it as .ttf, .otf or .woff.',
+  'font.not-a-font': '“{name}” is not a .ttf, .otf, .woff, .woff2 or .ttc font.',
   'font.no-table': '“{name}” lacks the table “{detail}” that every font has. Get a new copy of the file.',
   'font.no-outlines': '“{name}” holds pictures of letters, no outlines. Choose an outline font.',
   'font.damaged': '“{name}” is damaged ({detail}). Get a new copy of the file.',

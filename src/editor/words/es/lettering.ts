@@ -118,14 +118,13 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.family.stencil': 'De plantilla, aguanta tal cual',
   'letters.family.own': 'Propias',
   'letters.openFont': 'Abrir un archivo de letra',
-  'letters.openHint': '.ttf, .otf, .woff o .ttc; se lee en este dispositivo y se guarda con el diseño.',
+  'letters.openHint':
+    '.ttf, .otf, .woff, .woff2 o .ttc; se lee en este dispositivo y se guarda con el diseño.',
   'letters.whichFont': 'El archivo contiene varios tipos de letra. ¿Cuál?',
   'letters.reading1': 'Leyendo el tipo de letra…',
   'letters.removeFont': 'Eliminar {name}',
   'did.font': 'Abierto el tipo de letra {name}',
-  'font.not-a-font': '«{name}» no es un tipo de letra .ttf, .otf, .woff ni .ttc.',
-  'font.packed-woff2':
-    '«{name}» está comprimido como WOFF2, que aquí no se lee. Pedirlo como .ttf, .otf o .woff.',
+  'font.not-a-font': '«{name}» no es un tipo de letra .ttf, .otf, .woff, .woff2 ni .ttc.',
   'font.no-table':
     'A «{name}» le falta la tabla «{detail}», que todo tipo de letra tiene. Conseguir otra copia del archivo.',
   'font.no-outlines': '«{name}» lleva imágenes de letras, no contornos. Elegir uno con contornos.',
