@@ -105,9 +105,10 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'editor/pane/part/shapeFields.ts: (shape as Readonly<Record<string, unknown>>)[name] as never',
     'plan/words/words.ts: words.rules[rule.kind] as (rule: Rule, result: number | null, say: RuleSay) => string',
   ],
-  'Of stocks of which nothing is said.': [
+  'What nothing is said of.': [
     'job/acts.ts: cutting.basis?.[stock] ?? 0',
     'job/rest.ts: had.get(bound.stock) ?? { count: 0, cost: 0 }',
+    'job/work.ts: said.get(id)?.at ?? 0',
   ],
   'A field that is empty until something is typed, or hidden where there is none.': [
     'editor/pane/bed/bedFields.ts: beside[side] ?? 0',

@@ -32,12 +32,14 @@ const basisIn = ({ cutting }: AtSaw, stock: string): number => cutting.basis?.[s
 export function boardSaying(
   wood: CutBoard | CutSheet,
   { cutting, planned, facts }: AtSaw,
+  isBegun = true,
 ): readonly Saying[] {
   const id = under(boardIds(cutting, planned), wood);
   const said = factsOf(facts, 'board').find((fact) => fact.id === id.replace(/~\d+$/, ''));
   const sheet = 'placements' in wood ? wood : null;
-  const lay = sheet ? { lay: layOf(sheet) } : {};
-  if (said) return sheet && !said.lay ? [{ ...withoutStamp(said), ...lay }] : [];
+  // Until a saw is in it, a sheet may be laid out otherwise.
+  const lay = sheet && isBegun ? { lay: layOf(sheet) } : {};
+  if (said) return sheet && isBegun && !said.lay ? [{ ...withoutStamp(said), ...lay }] : [];
   const of = wood.owned;
   const shelved = facts.some((fact) => fact.id === of || (of ?? '').startsWith(`${fact.id}/`));
   return [
@@ -48,6 +50,17 @@ export function boardSaying(
       ...lay,
     },
   ];
+}
+
+/** What is said where boards or sheets of a size are bought: all that the plan still has to buy of it. */
+export function boughtSaying(
+  { stock, length, width }: { stock: string; length: Mm; width?: Mm | undefined },
+  at: AtSaw,
+): readonly Saying[] {
+  return [...at.cutting.boards, ...at.cutting.sheets]
+    .filter((wood) => wood.owned === null && wood.stock === stock && wood.length === length)
+    .filter((wood) => !('width' in wood) || wood.width === width)
+    .flatMap((wood) => boardSaying(wood, at, false));
 }
 
 const withoutStamp = ({ at: _, gone: __, ...said }: FactOf<'board'>): Saying => said;
@@ -94,7 +107,14 @@ export function cutSaying(step: BenchStep, at: AtSaw): readonly Saying[] {
   return [
     ...there,
     {
-      ...{ is: 'cut', id: `cut:${piece.id}`, piece: piece.id, stock: piece.stock, mark: [...markOf(piece)] },
+      ...{
+        is: 'cut',
+        id: `cut:${piece.id}`,
+        piece: piece.id,
+        part: piece.part,
+        stock: piece.stock,
+        mark: [...markOf(piece)],
+      },
       ...{ board, ...place, blade, by: basisIn(at, piece.stock) },
     },
   ];

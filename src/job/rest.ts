@@ -157,7 +157,7 @@ function planned(input: RestInput, facts: readonly Fact[], round: number): Cutti
     onHand.filter((one) => one.stock === stock.id),
     round,
   );
-  const cutUp = new Set(rest.sheets.map(({ owned: id }) => id));
+  const cutUp = new Set([...used, ...rest.sheets.map(({ owned: id }) => id)]);
   return {
     ...rest,
     boards: stock.form === 'sheet' ? rest.boards : withDone(rest.boards, boards, known, input),

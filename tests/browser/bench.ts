@@ -92,24 +92,26 @@ export async function openStep(page: Page, step: string): Promise<void> {
 export const kept = (page: Page) =>
   expect.poll(() => page.locator('.saved-cell').textContent(), { timeout: 20_000 }).toContain('Yes');
 
-/** Waits until something is in the device's store under a key that begins so: for what no view tells of. */
-export const stored = (page: Page, prefix: string) =>
+/** Waits until something is in the device's store under a key that begins so, with a text in it: for what no view tells of. */
+export const stored = (page: Page, prefix: string, holds = '') =>
   expect
     .poll(
       () =>
         page.evaluate(
-          (beginning) =>
+          ([beginning, text]) =>
             new Promise<boolean>((resolve) => {
               const open = indexedDB.open('showface');
               open.onsuccess = () => {
-                const keys = open.result.transaction('designs').objectStore('designs').getAllKeys();
-                keys.onsuccess = () => {
+                const store = open.result.transaction('designs').objectStore('designs');
+                const [keys, values] = [store.getAllKeys(), store.getAll()];
+                values.onsuccess = () => {
                   open.result.close();
-                  resolve(keys.result.some((key) => String(key).startsWith(beginning)));
+                  const found = keys.result.findIndex((key) => String(key).startsWith(beginning));
+                  resolve(found >= 0 && (text === '' || String(values.result[found]).includes(text)));
                 };
               };
             }),
-          prefix,
+          [prefix, holds] as const,
         ),
       { timeout: 20_000 },
     )

@@ -97,6 +97,8 @@ describe('at the saw, on a phone', () => {
     await expect.poll(place).toBe(from);
     await page.getByRole('button', { name: /^Mark as cut/ }).click();
     await expect.poll(() => progress(page)).toMatch(/1 of \d+ cut/);
+    // Kept with the design, which is written a moment later.
+    await stored(page, `design:${ID}`, '"is":"cut"');
     await page.reload();
     await atSaw(page);
     expect(await progress(page)).toMatch(/1 of \d+ cut/);

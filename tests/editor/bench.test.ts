@@ -5,18 +5,21 @@ import { benchGroups, benchSteps, doneAmong, nextOpen } from '../../src/cutting/
 import type { BoardCut, Cutting } from '../../src/cutting/result.ts';
 import { ASSEMBLY_NAMES } from '../../src/design/assembly/table.ts';
 import { newDesign } from '../../src/design/defaults.ts';
+import { liveFacts, mergedJobs, saying } from '../../src/design/job/record.ts';
+import type { Job } from '../../src/design/job/schema.ts';
 import { editsToRemove } from '../../src/design/removal.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { bytesOf, digitsOf } from '../../src/editor/saw/digits.ts';
 import { isAddress, isOwnAddress, linkTo } from '../../src/editor/saw/link.ts';
 import { codePath } from '../../src/editor/saw/qrPath.ts';
 import { shorthand } from '../../src/editor/saw/shorthand.ts';
-import { MOST_BYTES, packDesign, unpackDesign } from '../../src/editor/saw/transfer.ts';
+import { MOST_BYTES, packDesign, packJob, unpackDesign, unpackJob } from '../../src/editor/saw/transfer.ts';
+import { cutSaying } from '../../src/job/acts.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
 import { chanceOf, pick } from '../chance.ts';
 import { pngPhoto } from '../lettering/photos.ts';
 import { edited, madeOn, SKINNED } from '../plan/assembly/made.ts';
-import { STARTERS, starter } from '../plan/starters.ts';
+import { planOf, STARTERS, starter } from '../plan/starters.ts';
 import { runs } from '../runs.ts';
 
 const piece = (id: string): Piece => ({
@@ -290,5 +293,31 @@ describe('addresses', () => {
     expect(['192.168.1.20', 'shop.local', '10.0.0.127'].map(isOwnAddress)).toEqual(Array(3).fill(false));
     expect(['http://192.168.1.20:4173', 'https://shop.local/'].map(isAddress)).toEqual([true, true]);
     expect(['192.168.1.20', 'javascript:alert(1)', ''].map(isAddress)).toEqual([false, false, false]);
+  });
+});
+
+describe('what is done, in links', () => {
+  it('goes into as many codes as it takes, and is put together of them in any order', async () => {
+    const plan = planOf('bread-shop');
+    const steps = benchSteps(plan.cutting, plan.joinery.pieces);
+    let job: Job | undefined;
+    for (const step of steps) {
+      const facts = liveFacts(job);
+      const at = { cutting: plan.cutting, stocks: plan.stocks, shop: plan.design.shop, planned: [], facts };
+      job = saying(job, cutSaying(step, at));
+    }
+    if (!job) throw new Error('nothing is said');
+    const codes = await packJob(job);
+    for (const { bytes } of codes) expect(bytes).toBeLessThanOrEqual(MOST_BYTES);
+    const back = await Promise.all(codes.map(({ digits }) => unpackJob(digits)));
+    const sorted = (of: Job | undefined) => [...(of?.facts ?? [])].sort((a, b) => (a.id < b.id ? -1 : 1));
+    const merged = [...back]
+      .reverse()
+      .reduce<Job | undefined>((all, one) => mergedJobs(all, one ?? undefined), undefined);
+    expect(sorted(merged)).toEqual(sorted(job));
+    // What holds is made of nothing else.
+    expect(await unpackJob('12345')).toBeNull();
+    const { digits } = await packDesign(plan.design);
+    expect(await unpackJob(digits)).toBeNull();
   });
 });

@@ -402,10 +402,17 @@ describe('a bed out of square', () => {
   it('is drawn dashed, every corner as many times out of true as its plate says', () => {
     const sheet = recorder();
     const said: { longer: number; times: number }[] = [];
-    drawReal(sheet.pen, face, VIEW, NAMED, (longer, times) => {
-      said.push({ longer, times });
-      return 'long';
-    }, ROOM);
+    drawReal(
+      sheet.pen,
+      face,
+      VIEW,
+      NAMED,
+      (longer, times) => {
+        said.push({ longer, times });
+        return 'long';
+      },
+      ROOM,
+    );
     const dashed = sheet.marks.filter(({ does, dash }) => does === 'stroke' && dash.length > 0);
     const [outer] = face.real ?? [];
     const [told] = said;
@@ -431,7 +438,9 @@ describe('a bed out of square', () => {
     // The corner lies off what is seen, to the right and above.
     const view = { ...VIEW, x: 200 - width * VIEW.scale, y: 10 + height * VIEW.scale };
     drawReal(sheet.pen, face, view, NAMED, () => 'long', small);
-    const plates = sheet.marks.filter(({ does }) => does === 'fill').map(({ paths }) => boxOfPoints(paths.flat()));
+    const plates = sheet.marks
+      .filter(({ does }) => does === 'fill')
+      .map(({ paths }) => boxOfPoints(paths.flat()));
     expect(plates.length).toBeGreaterThan(0);
     for (const { x, y, w, h } of plates) {
       expect(Math.min(x - small.x, y - small.y)).toBeGreaterThanOrEqual(-1e-9);

@@ -84,7 +84,7 @@ function crewOf(fateOf: (n: number) => Fate): Crew {
         else answers.plan(planOf(job));
       });
     };
-    return { plan, shadows: async () => [], end: () => void living.delete(n) };
+    return { plan, shadows: async () => [], cost: async () => 0, end: () => void living.delete(n) };
   };
   return { hire, hired: () => hired, alive: () => living.size };
 }

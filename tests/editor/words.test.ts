@@ -1,12 +1,15 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../src/design/schema.ts';
 import { renamed } from '../../src/editor/shipped/starters.ts';
 import { de, starterNames as german } from '../../src/editor/words/de.ts';
-import { en, type WordKey } from '../../src/editor/words/en.ts';
+import { sawWords } from '../../src/editor/words/en/saw.ts';
+import { en as first, type WordKey, type Words } from '../../src/editor/words/en.ts';
 import { es, starterNames as spanish } from '../../src/editor/words/es.ts';
 import { pluralForm } from '../../src/editor/words/plural.ts';
 import { STARTERS, starter } from '../plan/starters.ts';
 
+const en: Words = { ...first, ...sawWords };
 const KEYS = Object.keys(en) as WordKey[];
 
 /** Signs and figures, the same in every language. */
@@ -89,6 +92,24 @@ describe.each(OTHERS)('the words of the interface, $language', ({ language, word
       expect(unnamed(own)).toBe(unnamed(design));
     }
     expect(language).not.toBe('en');
+  });
+});
+
+describe('words that come later', () => {
+  it('come with whatever says them, and are said by nothing of the first page', () => {
+    const root = new URL('../../src/editor/', import.meta.url);
+    const late = Object.keys(sawWords);
+    const sources = readdirSync(root, { recursive: true, encoding: 'utf8' }).filter((name) =>
+      /\.tsx?$/.test(name),
+    );
+    const says = sources.filter((name) => {
+      if (name.startsWith('words/') || name.startsWith('saw/')) return false;
+      const text = readFileSync(new URL(name, root), 'utf8');
+      return late.some((key) => text.includes(`'${key}'`)) && !text.includes('words/sawWords.ts');
+    });
+    // All of the view at the saw comes as one.
+    expect(readFileSync(new URL('saw/BenchView.tsx', root), 'utf8')).toContain('words/sawWords.ts');
+    expect(says).toEqual([]);
   });
 });
 

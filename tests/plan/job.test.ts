@@ -3,7 +3,7 @@ import { type BenchStep, benchSteps } from '../../src/cutting/atSaw.ts';
 import type { SheetPlacement } from '../../src/cutting/result.ts';
 import { liveFacts, type Saying, saying } from '../../src/design/job/record.ts';
 import type { Design } from '../../src/design/schema.ts';
-import { cutSaying, doneSteps, spoiledSaying } from '../../src/job/acts.ts';
+import { boughtSaying, cutSaying, doneSteps, spoiledSaying } from '../../src/job/acts.ts';
 import { createPlanner } from '../../src/plan/plan.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { chanceOf, pick } from '../chance.ts';
@@ -96,5 +96,28 @@ describe('a starter, built', () => {
     ).toEqual([]);
     // Another part of the plan does not know what is cut.
     expect(last.finish.jobs).toEqual(first.finish.jobs);
+  });
+
+  it('counts what is bought as there, whatever is planned with it', () => {
+    const design = starter('bread-shop');
+    const first = planner(design, SUPPLIES);
+    const wood = first.shopping.filter(({ kind }) => kind === 'board' || kind === 'sheet');
+    const said = wood.flatMap(({ item, size: { length_mm: length = 0, width_mm: width } }) =>
+      boughtSaying({ stock: item, length, width }, atSaw(first, design)),
+    );
+    expect(said).toHaveLength(wood.reduce((sum, { count }) => sum + count, 0));
+    const bought = with_(design, said);
+    const plan = planner(bought, SUPPLIES);
+    expect(lies(plan)).toEqual(lies(first));
+    const paid = wood.reduce((sum, { price }) => sum + price, 0);
+    expect(plan.total).toBeCloseTo(first.total - paid, 6);
+    // Another design, with one part less: nothing more is to be bought, and what is bought is not paid for twice.
+    const parts = bought.parts.filter(
+      ({ kind }, i) => kind !== 'strip' || i !== bought.parts.findIndex((p) => p.kind === 'strip'),
+    );
+    const less = planner({ ...bought, parts, rules: [] }, SUPPLIES);
+    isWhole(less);
+    const again = less.shopping.filter(({ kind, owned }) => (kind === 'board' || kind === 'sheet') && !owned);
+    expect(again).toEqual([]);
   });
 });

@@ -56,6 +56,8 @@ export const factSchema = z.discriminatedUnion('is', [
     is: z.literal('cut'),
     ...said,
     piece: name,
+    /** Laid part that it was cut for. */
+    part: name,
     stock: id,
     /** Its measures, by which it is known again (`job/mark.ts`). */
     mark: z.array(z.number()).min(1).max(60),

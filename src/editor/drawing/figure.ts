@@ -24,13 +24,7 @@ const SIDE = 6;
 const HIGH = 1.5;
 
 /** Draws a plate with its middle at a point; `left`: with its left upper corner there. It stays `within` what is seen. */
-export function drawPlate(
-  ctx: Pen,
-  plate: Plate,
-  at: Point,
-  anchor: 'middle' | 'left',
-  within?: Box,
-): void {
+export function drawPlate(ctx: Pen, plate: Plate, at: Point, anchor: 'middle' | 'left', within?: Box): void {
   const { size } = plate;
   const { stretches, width } = setText(ctx, plate.text, size);
   const w = width + 2 * SIDE;

@@ -1,7 +1,9 @@
+import { mergedJobs } from '../../design/job/record.ts';
+import type { Job } from '../../design/job/schema.ts';
 import { problemMessage } from '../../design/problem.ts';
 import type { Design } from '../../design/schema.ts';
 import { freshDocument } from '../document/document.ts';
-import { openInto } from '../state/commit.ts';
+import { commit, openInto } from '../state/commit.ts';
 import type { EditorStore } from '../state/store.ts';
 import { fileWords, spoken, t } from '../words/t.ts';
 import { newId } from './id.ts';
@@ -36,8 +38,8 @@ export async function reopen(store: EditorStore, id: string): Promise<boolean> {
 }
 
 /**
- * Opens a design that came by a link under the id that it has on the other device, so that its ticks stay when
- * it comes again. What this device has under that id and is different is kept as a copy; true when there is one.
+ * Opens a design that came by a link under the id that it has on the other device. What is done here and there is put
+ * together. What this device has under that id and is otherwise different is kept as a copy; true when there is one.
  */
 export async function bringLinked(
   store: EditorStore,
@@ -46,9 +48,11 @@ export async function bringLinked(
   copyName: string,
 ): Promise<boolean> {
   let copied = false;
+  let job = design.job;
   try {
     const had = await readKept(id);
-    if (had?.ok && JSON.stringify(had.design) !== JSON.stringify(design)) {
+    if (had?.ok) job = mergedJobs(had.design.job, job);
+    if (had?.ok && !sameButJob(had.design, design)) {
       const copy = { ...had.design, name: copyName.slice(0, 200) };
       await writeKept({ id: newId(), design: copy, at: Date.now(), writer: THIS_TAB, claims: true });
       copied = true;
@@ -56,8 +60,18 @@ export async function bringLinked(
   } catch {
     // Nothing is kept here, so there is nothing to lose.
   }
-  put(store, id, design);
+  put(store, id, job ? { ...design, job } : design);
   return copied;
+}
+
+const sameButJob = ({ job: _, ...a }: Design, { job: __, ...b }: Design): boolean =>
+  JSON.stringify(a) === JSON.stringify(b);
+
+/** Puts what is done elsewhere together with what is done here, as one step of undo; false where this device has no such design. */
+export async function mergeLinked(store: EditorStore, id: string, job: Job, label: string): Promise<boolean> {
+  if (store.getState().designId !== id && !(await reopen(store, id).catch(() => false))) return false;
+  const value = mergedJobs(store.getState().edit.design.job, job);
+  return commit(store, [{ kind: 'set', field: 'job', value }], label);
 }
 
 /** Opens a state that was put by as a design of its own; the one on the bench stays kept as it is. */

@@ -31,6 +31,8 @@ export interface PlanWorker {
   readonly plan: (job: PlanJob, answers: PlanAnswers) => void;
   /** Shadows of the last plan made. */
   readonly shadows: () => Promise<readonly ShadowArea[]>;
+  /** What a design would still cost: it takes no plan's place. */
+  readonly cost: (job: PlanJob) => Promise<number>;
   /** Ends it at once; it answers nothing any more. */
   readonly end: () => void;
 }
@@ -141,6 +143,11 @@ export class PlanLife {
   /** Shadows of the last plan made; none where its worker is gone. */
   shadows(): Promise<readonly ShadowArea[]> {
     return this.#hand?.ready && this.#hand.worker ? this.#hand.worker.shadows() : Promise.resolve([]);
+  }
+
+  /** What the wood and all else of a job would still cost; null where the worker is gone. */
+  async cost(job: PlanJob): Promise<number | null> {
+    return this.#hand?.ready && this.#hand.worker ? this.#hand.worker.cost(job) : null;
   }
 
   /** Nothing is left of the worker, whether it was ended or died. */

@@ -15,6 +15,7 @@ export const hirePlanWorker: HireWorker = ({ ready, died }) => {
         .plan(design, correction, language, proxy(stage), proxy(draft))
         .then(plan, (error: unknown) => failed(error instanceof Error ? error.message : String(error))),
     shadows: () => work.shadows(),
+    cost: ({ design, correction, language }) => work.cost(design, correction, language),
     end,
   };
 };

@@ -7,6 +7,8 @@ import { type HireWorker, type PlanJob, PlanLife, type PlanProblem } from './pla
 export interface PlanState {
   /** The last plan that came, of the open design as it is or as it was. */
   readonly plan: Plan | null;
+  /** The design that it is of, as it was asked for. */
+  readonly of: Design | null;
   /** The plan is not of the design as it is now, or a better one of it is on its way. */
   readonly stale: boolean;
   /** The plan is of the design as it is now, and fewer boards and sheets are still looked for. */
@@ -47,12 +49,19 @@ interface Store {
 export function createPlanner(store: Store, hire: HireWorker, onRestart: () => void = () => {}) {
   let wanted: PlanJob | null = null;
   let made: { readonly job: PlanJob; readonly plan: Plan; readonly draft: boolean } | null = null;
-  let state: PlanState = { plan: null, stale: true, draft: false, progress: null, problem: null };
+  let state: PlanState = { plan: null, of: null, stale: true, draft: false, progress: null, problem: null };
   const listeners = new Set<() => void>();
   const set = (next: Partial<Pick<PlanState, 'progress' | 'problem'>>) => {
     const current = made !== null && made.job === wanted;
     const draft = current && made?.draft === true;
-    state = { ...state, ...next, plan: made?.plan ?? null, stale: !current || draft, draft };
+    state = {
+      ...state,
+      ...next,
+      plan: made?.plan ?? null,
+      of: made?.job.design ?? null,
+      stale: !current || draft,
+      draft,
+    };
     for (const listener of listeners) listener();
   };
 
@@ -106,6 +115,9 @@ export function createPlanner(store: Store, hire: HireWorker, onRestart: () => v
     subscribe,
     get: (): PlanState => state,
     retry,
+    /** What a design would still cost in place of the open one; null where nobody can tell. */
+    cost: async (design: Design): Promise<number | null> =>
+      wanted === null ? null : life.cost({ ...wanted, design }).catch(() => null),
     shadows: (): Promise<readonly ShadowArea[]> => life.shadows(),
     /**
      * The plan of the design as it is, waited for where it has not come yet. A design that is changed meanwhile is

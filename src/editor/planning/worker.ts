@@ -12,6 +12,7 @@ import { practiceOf } from './practice.ts';
 import { fontOf, suppliesOf } from './supplies.ts';
 
 const planner = createPlanner();
+let asking: ReturnType<typeof createPlanner> | null = null;
 let lastPlan: Plan | null = null;
 let last: { readonly design: Design; readonly correction: PrinterCorrection } | null = null;
 /** Before each step of the practice: whatever else is asked for comes in between. */
@@ -62,6 +63,12 @@ const work = {
     });
     void practice(design, supplies);
     return lastPlan;
+  },
+
+  /** What a design would cost; by a planner of its own, so that the next edit finds what it knows. */
+  async cost(design: Design, correction: PrinterCorrection, language: Language): Promise<number> {
+    asking ??= createPlanner();
+    return asking(design, await suppliesOf(design, correction, language)).total;
   },
 
   /** The lettering of signs by itself, without a plan. */

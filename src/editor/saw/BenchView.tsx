@@ -1,17 +1,22 @@
+import { TriangleAlert } from 'lucide-react';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { workOf } from '../../job/work.ts';
+import { Button } from '../control/Button.tsx';
 import { Caution } from '../control/Caution.tsx';
 import { regainFocus } from '../control/regions.ts';
 import { usePageTitle } from '../control/usePageTitle.ts';
 import { useSay } from '../control/useSay.ts';
+import { WorkSoFar } from '../control/WorkSoFar.tsx';
 import { openingDone } from '../kept/opening.ts';
-import { useTicks } from '../kept/ticked.ts';
 import { useEditor, usePlan, useStore } from '../state/hooks.ts';
+import { useSawing, useSawPlan } from '../state/job.ts';
 import { say as announce } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
 import '../style/facts.css';
 import '../style/bench.css';
-import { benchSteps, doneAmong, nextOpen } from '../../cutting/atSaw.ts';
+import { doneAmong, nextOpen } from '../../cutting/atSaw.ts';
 import { namesAtSaw } from '../../plan/words/pieces.ts';
+import { Anew, useAnew } from './Anew.tsx';
 import { BenchFoot } from './BenchFoot.tsx';
 import { BenchHead } from './BenchHead.tsx';
 import { BenchList } from './BenchList.tsx';
@@ -21,6 +26,8 @@ import { StepCard } from './StepCard.tsx';
 import { stepName, stepSpoken } from './stepName.ts';
 import { useAwake } from './useAwake.ts';
 import { useSwipe } from './useSwipe.ts';
+import { WrongDialog } from './WrongDialog.tsx';
+import '../words/sawWords.ts';
 
 /** The plan at the saw: one piece at a time in figures that are read at arm's length, to be ticked off. */
 export default function BenchView() {
@@ -31,20 +38,25 @@ export default function BenchView() {
 function BenchSteps({ id }: { id: string }) {
   const t = useWords();
   const store = useStore();
-  const { plan: last, stale, progress, problem } = usePlan();
-  // Wood is cut by what stands here: nothing of a plan that is not of the design as it is now.
-  const plan = stale ? null : last;
-  const working = stale && problem === null;
+  const { stale, progress, problem } = usePlan();
+  // Wood is cut by what stands here: nothing of a plan that is not of the design, and of the wood, as it is now.
+  const plan = useSawPlan();
+  const working = stale && plan === null && problem === null;
   const figures = useSay();
-  const { ticked, tick } = useTicks('cut');
+  const { steps, ticked, tick, facts } = useSawing(plan);
   const [chosen, choose] = useState<string | null>(null);
   const [listed, setListed] = useState(false);
   const [linking, setLinking] = useState(false);
+  const [wrong, setWrong] = useState(false);
+  const anew = useAnew(plan);
   const body = useRef<HTMLElement>(null);
 
-  const steps = useMemo(() => (plan ? benchSteps(plan.cutting, plan.joinery.pieces) : []), [plan]);
   const names = useMemo(() => namesAtSaw(plan?.joinery.pieces ?? [], figures), [plan, figures]);
   const finished = doneAmong(steps, ticked);
+  const work = useMemo(
+    () => (plan ? workOf({ steps: plan.marks.steps, sawing: steps, sawn: ticked, facts }) : null),
+    [plan, steps, ticked, facts],
+  );
   const done = finished.size;
   const found = steps.findIndex((s) => s.id === chosen);
   const at = found >= 0 ? found : (nextOpen(steps, finished, steps.length - 1) ?? 0);
@@ -71,8 +83,8 @@ function BenchSteps({ id }: { id: string }) {
   const turnTick = () => {
     if (!step) return;
     const on = !ticked.has(step.id);
-    tick([step.id], on);
     const what = stepName(step, t);
+    tick([step.id], on, t(on ? 'job.cut' : 'job.uncut', { what }));
     const after = new Set(ticked);
     if (on) after.add(step.id);
     else after.delete(step.id);
@@ -84,7 +96,7 @@ function BenchSteps({ id }: { id: string }) {
   useSwipe(body, (direction) => {
     if (!listed) go(at + (direction === 'on' ? 1 : -1));
   });
-  useArrowKeys(listed || linking, (by) => go(at + by));
+  useArrowKeys(listed || linking || wrong, (by) => go(at + by));
 
   return (
     <div className="saw">
@@ -102,9 +114,16 @@ function BenchSteps({ id }: { id: string }) {
           <progress className="saw-working" aria-label={t('plan.coming')} max={1} value={progress?.share} />
         ) : null}
         {step && !listed ? <Caution of="saw" /> : null}
+        {listed && plan && work ? <WorkSoFar plan={plan} work={work} /> : null}
         {listed ? <BenchList steps={steps} done={finished} at={at} onChoose={go} /> : null}
         {!listed && plan && step ? (
-          <StepCard key={step.id} step={step} plan={plan} names={names} say={figures} />
+          <>
+            <Anew plan={plan} anew={anew.told} />
+            <StepCard key={step.id} step={step} plan={plan} names={names} say={figures} />
+            <Button icon={TriangleAlert} look="saw-wide" onClick={() => setWrong(true)}>
+              {t('wrong.open')}
+            </Button>
+          </>
         ) : null}
         {plan && steps.length === 0 ? <p className="saw-empty">{t('bench.none')}</p> : null}
         {working ? <p className="saw-empty">{t('plan.coming')}</p> : null}
@@ -125,6 +144,9 @@ function BenchSteps({ id }: { id: string }) {
         />
       ) : null}
       {linking ? <LinkDialog onClose={() => setLinking(false)} /> : null}
+      {wrong && plan && step ? (
+        <WrongDialog step={step} plan={plan} onTold={anew.ask} onClose={() => setWrong(false)} />
+      ) : null}
     </div>
   );
 }

@@ -1,3 +1,4 @@
+import { type Job, jobSchema } from '../../design/job/schema.ts';
 import { isLettered } from '../../design/made.ts';
 import { openData } from '../../design/open.ts';
 import type { Design } from '../../design/schema.ts';
@@ -10,6 +11,11 @@ export const MOST_BYTES = 2850;
 /** A link's design once unpacked; stops a small link that unpacks to gigabytes. */
 const MOST_UNPACKED = 2_000_000;
 
+interface Packed {
+  readonly digits: string;
+  readonly bytes: number;
+}
+
 /** What a link has no room for: the bench cuts and marks, and shows no photo. */
 const withoutPhotos = ({ photos: _, ...design }: Design): Design => ({
   ...design,
@@ -21,8 +27,20 @@ const withoutPhotos = ({ photos: _, ...design }: Design): Design => ({
 });
 
 /** A design packed for a link: without photos and what its assemblies make of it, shorthand, deflated, as digits. */
-export async function packDesign(design: Design): Promise<{ digits: string; bytes: number }> {
-  const text = shorthand().shorten(JSON.stringify(withoutMade(withoutPhotos(design))));
+export const packDesign = async (design: Design): Promise<Packed> => pack(withoutMade(withoutPhotos(design)));
+
+/** What is done packed for links; in several where one would hold too much, for any part of it can be put together with the rest. */
+export async function packJob(job: Job): Promise<readonly Packed[]> {
+  const packed = await pack(job);
+  const { facts } = job;
+  if (packed.bytes <= MOST_BYTES || facts.length < 2) return [packed];
+  const half = Math.ceil(facts.length / 2);
+  const halves = [facts.slice(0, half), facts.slice(half)];
+  return (await Promise.all(halves.map((some) => packJob({ facts: some })))).flat();
+}
+
+async function pack(data: unknown): Promise<Packed> {
+  const text = shorthand().shorten(JSON.stringify(data));
   const packed = await pipe(new TextEncoder().encode(text), new CompressionStream('deflate-raw'), Infinity);
   if (!packed) throw new Error('Packing has no limit.');
   return { digits: digitsOf(packed), bytes: packed.length };
@@ -30,15 +48,31 @@ export async function packDesign(design: Design): Promise<{ digits: string; byte
 
 /** The design of a link; null when it is damaged, too large, or no design that this version opens. */
 export async function unpackDesign(digits: string): Promise<Design | null> {
+  const data = await unpack(digits);
+  if (data === null) return null;
+  try {
+    // A link may hold anything: what is no design is refused by the door, or throws before it.
+    const opened = openData(withMade(data as Parameters<typeof withMade>[0]));
+    return opened.ok ? opened.design : null;
+  } catch {
+    return null;
+  }
+}
+
+/** What a link tells is done; null when it is damaged, or no such thing. */
+export async function unpackJob(digits: string): Promise<Job | null> {
+  const opened = jobSchema.safeParse(await unpack(digits));
+  return opened.success ? opened.data : null;
+}
+
+async function unpack(digits: string): Promise<unknown> {
   const packed = bytesOf(digits);
   if (!packed || packed.length === 0) return null;
   try {
     const bytes = await pipe(packed, new DecompressionStream('deflate-raw'), MOST_UNPACKED);
     if (!bytes) return null;
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-    // A link may hold anything: what is no design is refused by the door, or throws before it.
-    const opened = openData(withMade(JSON.parse(shorthand().spell(text))));
-    return opened.ok ? opened.design : null;
+    return JSON.parse(shorthand().spell(text)) as unknown;
   } catch {
     return null;
   }

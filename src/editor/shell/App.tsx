@@ -15,6 +15,7 @@ import { useKeyboard } from './useKeyboard.ts';
 const FirstRun = lazyPart(() => import('./FirstRun.tsx').then((m) => m.default));
 const Bench = lazyPart(() => import('./Bench.tsx').then((m) => m.default));
 const KeysDialog = lazyPart(() => import('./KeysDialog.tsx').then((m) => m.KeysDialog));
+const DoneDialog = lazyPart(() => import('./DoneDialog.tsx').then((m) => m.DoneDialog));
 const BenchView = lazyPart(() => import('../saw/BenchView.tsx').then((m) => m.default));
 
 /** The drawing board, or the pieces at the saw. */
@@ -43,6 +44,7 @@ function Board({ fromSaw }: { fromSaw: boolean }) {
   const store = useStore();
   const chosen = useEditor((s) => s.designId !== null);
   const keysShown = useEditor((s) => s.keysShown);
+  const asked = useEditor((s) => s.doneQuestion !== null);
   const before = useRef(chosen);
   useLayoutEffect(() => {
     if (before.current !== chosen) {
@@ -56,6 +58,13 @@ function Board({ fromSaw }: { fromSaw: boolean }) {
   return (
     <>
       <Bench fromSaw={fromSaw} />
+      {asked ? (
+        <Guard onLost={() => store.setState({ doneQuestion: null, provisional: null })}>
+          <Suspense fallback={null}>
+            <DoneDialog />
+          </Suspense>
+        </Guard>
+      ) : null}
       {keysShown ? (
         <Guard onLost={() => store.setState({ keysShown: false })}>
           <Suspense fallback={null}>

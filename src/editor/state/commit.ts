@@ -1,6 +1,8 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { liveFacts } from '../../design/job/record.ts';
 import type { Design } from '../../design/schema.ts';
 import { redo, redoLabel, undo, undoLabel } from '../../design/state.ts';
+import { touchedBy } from '../../job/touched.ts';
 import { carriedOut, documentOf, freshDocument, type Trial } from '../document/document.ts';
 import { t } from '../words/t.ts';
 import { emptyDesign } from './language.ts';
@@ -16,20 +18,36 @@ export interface CommitOptions {
   readonly held?: ReadonlySet<string>;
   /** What the edits came to in the hand. */
   readonly trial?: Trial | undefined;
+  /** What it does to what is done is known and wanted. */
+  readonly settled?: boolean;
 }
 
-/** Carries edits out as one step of undo and announces it. False when they do not fit the design. */
+/**
+ * Carries edits out as one step of undo and announces it. False when they do not fit the design, and where they touch
+ * what is done: that is asked first.
+ */
 export function commit(
   store: EditorStore,
   edits: readonly Edit[],
   label: string,
   options: CommitOptions = {},
 ): boolean {
-  const { say: spoken, held, trial, ...rest } = options;
-  const done = carriedOut(store.getState().edit, { edits, label, ...rest }, held, trial);
+  const { say: spoken, held, trial, settled, ...rest } = options;
+  const from = store.getState().edit;
+  const done = carriedOut(from, { edits, label, ...rest }, held, trial);
   if (!done) {
     store.setState({ provisional: null });
     say(store, t('say.refused', { label }));
+    return false;
+  }
+  const touched = settled
+    ? []
+    : touchedBy(liveFacts(from.design.job), from.shown.layout.parts, done.shown.layout.parts);
+  if (touched.length > 0) {
+    store.setState({
+      doneQuestion: { from, edits, label, selection: rest.selection, held, touched },
+      provisional: { shown: done.shown, guides: [], live: false },
+    });
     return false;
   }
   // What was offered for the design as it was is not offered any more.

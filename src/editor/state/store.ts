@@ -3,6 +3,7 @@ import type { OwnAssembly } from '../../design/assembly/own.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Axis, Design } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
+import type { Touched } from '../../job/touched.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { PrinterCorrection } from '../../patterns/result.ts';
 import { type Document, freshDocument } from '../document/document.ts';
@@ -100,6 +101,17 @@ export interface BedQuestion {
   readonly label: string;
 }
 
+/** A change that waits for a word: it touches what is done. */
+export interface DoneQuestion {
+  /** The design that it is a change of; another one since then answers it. */
+  readonly from: Document;
+  readonly edits: readonly Edit[];
+  readonly label: string;
+  readonly selection?: readonly string[] | undefined;
+  readonly held?: ReadonlySet<string> | undefined;
+  readonly touched: readonly Touched[];
+}
+
 /** Where the menu of the selection was asked for. */
 export interface PartMenuAt {
   /** On the window, pixels. */
@@ -124,6 +136,7 @@ export interface EditorState {
   readonly hud: Hud | null;
   readonly release: Release | null;
   readonly bedQuestion: BedQuestion | null;
+  readonly doneQuestion: DoneQuestion | null;
   readonly field: CanvasField | null;
   readonly partMenu: PartMenuAt | null;
   /** The chosen corner of the one selected part. */
@@ -195,6 +208,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     hud: null,
     release: null,
     bedQuestion: null,
+    doneQuestion: null,
     field: null,
     partMenu: null,
     corner: null,

@@ -14,6 +14,7 @@ import { pagesWords } from './de/pages.ts';
 import { paintWords } from './de/paint.ts';
 import { partWords } from './de/parts.ts';
 import { photoWords } from './de/photo.ts';
+import { sawWords } from './de/saw.ts';
 import { shellWords } from './de/shell.ts';
 import { swingWords } from './de/swing.ts';
 import { woodWords } from './de/wood.ts';
@@ -41,6 +42,7 @@ export const de: Words = {
   ...letteringWords,
   ...pagesWords,
   ...benchWords,
+  ...sawWords,
   ...exportWords,
   ...keyWords,
 };

@@ -14,6 +14,7 @@ import { pagesWords } from './en/pages.ts';
 import { paintWords } from './en/paint.ts';
 import { partWords } from './en/parts.ts';
 import { photoWords } from './en/photo.ts';
+import type { sawWords } from './en/saw.ts';
 import { shellWords } from './en/shell.ts';
 import { swingWords } from './en/swing.ts';
 import { woodWords } from './en/wood.ts';
@@ -41,5 +42,6 @@ export const en = {
   ...keyWords,
 } as const;
 
-export type WordKey = keyof typeof en;
+/** With those that come with the part of the page that says them (`late.ts`). */
+export type WordKey = keyof typeof en | keyof typeof sawWords;
 export type Words = Readonly<Record<WordKey, string>>;

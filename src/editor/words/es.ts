@@ -15,6 +15,7 @@ import { pagesWords } from './es/pages.ts';
 import { paintWords } from './es/paint.ts';
 import { partWords } from './es/parts.ts';
 import { photoWords } from './es/photo.ts';
+import { sawWords } from './es/saw.ts';
 import { shellWords } from './es/shell.ts';
 import { swingWords } from './es/swing.ts';
 import { woodWords } from './es/wood.ts';
@@ -41,6 +42,7 @@ export const es: Words = {
   ...letteringWords,
   ...pagesWords,
   ...benchWords,
+  ...sawWords,
   ...exportWords,
   ...keyWords,
 };

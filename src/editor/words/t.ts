@@ -14,7 +14,12 @@ interface Table {
   readonly starterNames: Readonly<Record<string, string>>;
 }
 
-const ENGLISH: Table = { words: en, file: ENGLISH_FILE, starterNames: {} };
+/** English as far as it has come: a part of the page that is loaded later brings its own. */
+const english = { ...en } as unknown as { [K in WordKey]: string };
+const ENGLISH: Table = { words: english, file: ENGLISH_FILE, starterNames: {} };
+
+/** Adds English words, before what says them is drawn; the other languages are whole. */
+export const bring = (words: Partial<Words>): void => void Object.assign(english, words);
 
 /** What is said by language. English is there from the start; the others come when they are wanted. */
 const TABLES: Readonly<Record<Language, () => Promise<Table>>> = {

@@ -6,19 +6,26 @@ import type { Plan } from '../../../plan/types.ts';
 import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
-import { useTicks } from '../../kept/ticked.ts';
+import { useSawing } from '../../state/job.ts';
 import { useWords } from '../../words/t.ts';
 import { BoardCard } from './BoardCard.tsx';
 import { SheetCard } from './SheetCard.tsx';
+import '../../words/sawWords.ts';
 
 /** Every board and sheet with what is cut from it, stock by stock. */
 export function Boards({ plan }: { plan: Plan }) {
   const t = useWords();
-  const { ticked, tick } = useTicks('cut');
+  const { ticked, tick } = useSawing(plan);
   const { boards, boardsBound, sheets, sheetsBound } = plan.cutting;
   const pieces = useMemo(() => new Map(plan.joinery.pieces.map((p) => [p.id, p])), [plan.joinery.pieces]);
   if (boards.length + sheets.length === 0) return <p className="note">{t('wood.none')}</p>;
-  const common = { plan, pieces, cut: ticked, onCut: tick };
+  const onCut = (ids: readonly string[], on: boolean) =>
+    tick(
+      ids,
+      on,
+      t(on ? 'job.cut' : 'job.uncut', { what: ids.map((id) => pieces.get(id)?.label).join(', ') }),
+    );
+  const common = { plan, pieces, cut: ticked, onCut };
   return (
     <>
       {boards.length > 0 ? (

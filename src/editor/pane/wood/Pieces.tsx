@@ -1,23 +1,23 @@
 import { useMemo } from 'react';
-import { benchSteps, doneAmong } from '../../../cutting/atSaw.ts';
+import { doneAmong } from '../../../cutting/atSaw.ts';
 import type { Cutting } from '../../../cutting/result.ts';
 import { groupPieces } from '../../../joinery/label.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Section } from '../../control/Section.tsx';
-import { useTicks } from '../../kept/ticked.ts';
+import { useSawing } from '../../state/job.ts';
 import { t, useWords } from '../../words/t.ts';
 import { PieceCard } from './PieceCard.tsx';
+import '../../words/sawWords.ts';
 
 /** Every piece to cut, the same ones together. */
 export function Pieces({ plan }: { plan: Plan }) {
   const t = useWords();
-  const { ticked, tick } = useTicks('cut');
+  const { steps, ticked, tick } = useSawing(plan);
   const { pieces } = plan.joinery;
   const groups = useMemo(() => groupPieces(pieces), [pieces]);
   const where = useMemo(() => whereCut(plan.cutting), [plan.cutting]);
-  // Counted as at the saw, where cuts of sheets are done one by one.
-  const steps = useMemo(() => benchSteps(plan.cutting, pieces), [plan.cutting, pieces]);
   if (pieces.length === 0) return <p className="note">{t('wood.none')}</p>;
+  // Counted as at the saw, where cuts of sheets are done one by one.
   const done = doneAmong(steps, ticked).size;
   return (
     <Section id="wood-pieces" title="wood.pieces" count={t('bench.progress', { done, all: steps.length })}>
@@ -30,7 +30,7 @@ export function Pieces({ plan }: { plan: Plan }) {
             stock={plan.stocks.get(group.pieces[0].stock)}
             where={where}
             cut={ticked}
-            onCut={tick}
+            onCut={(ids, on) => tick(ids, on, t(on ? 'job.cut' : 'job.uncut', { what: group.label }))}
           />
         ))}
       </ul>

@@ -1,9 +1,16 @@
+import { ShoppingCart } from 'lucide-react';
+import { boughtSaying } from '../../../job/acts.ts';
 import type { Plan, ShoppingLine } from '../../../plan/types.ts';
+import { Button } from '../../control/Button.tsx';
 import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { type PaneSay, useSay } from '../../control/useSay.ts';
+import { usePlan, useStore } from '../../state/hooks.ts';
+import { atSaw, sayOfJob } from '../../state/job.ts';
 import { useWords } from '../../words/t.ts';
 import { ScrollBox } from '../facts/ScrollBox.tsx';
+import '../../words/sawWords.ts';
+import '../../style/work.css';
 
 /** Everything to get, counter by counter, with the total. */
 export function Shopping({ plan }: { plan: Plan }) {
@@ -40,7 +47,7 @@ export function Shopping({ plan }: { plan: Plan }) {
                 .filter((line) => line.kind === kind)
                 .map((line, i) => (
                   // biome-ignore lint/suspicious/noArrayIndexKey: one stock may be bought in several lengths
-                  <Line key={`${line.item}|${i}`} line={line} say={say} />
+                  <Line key={`${line.item}|${i}`} line={line} say={say} plan={plan} />
                 ))}
             </tbody>
           ))}
@@ -61,12 +68,13 @@ export function Shopping({ plan }: { plan: Plan }) {
   );
 }
 
-function Line({ line, say }: { line: ShoppingLine; say: PaneSay }) {
+function Line({ line, say, plan }: { line: ShoppingLine; say: PaneSay; plan: Plan }) {
   const t = useWords();
   return (
     <tr>
       <th scope="row">
         <Typeset text={line.name} />
+        <Bought line={line} say={say} plan={plan} />
       </th>
       <td>
         <Typeset text={sizeOf(line, say)} />
@@ -81,6 +89,30 @@ function Line({ line, say }: { line: ShoppingLine; say: PaneSay }) {
         )}
       </td>
     </tr>
+  );
+}
+
+/** Boards and sheets that are there need not be bought, and stay what they are whatever is planned. */
+function Bought({ line, say, plan }: { line: ShoppingLine; say: PaneSay; plan: Plan }) {
+  const t = useWords();
+  const store = useStore();
+  const { stale } = usePlan();
+  const { kind, item, size, owned, name, count } = line;
+  const { length_mm: length, width_mm: width } = size;
+  if (owned || stale || length === undefined || (kind !== 'board' && kind !== 'sheet')) return null;
+  const said = boughtSaying({ stock: item, length, width }, atSaw(plan, plan.design));
+  // What is bought to spare is no board of the plan.
+  if (said.length !== count || name !== plan.stocks.get(item)?.name) return null;
+  const what = `${count} × ${name}, ${sizeOf(line, say)}`;
+  return (
+    <Button
+      icon={ShoppingCart}
+      look="bare bought"
+      label={t('shop.boughtLong', { what })}
+      onClick={() => sayOfJob(store, said, t('shop.bought', { what }))}
+    >
+      {t('shop.isBought')}
+    </Button>
   );
 }
 

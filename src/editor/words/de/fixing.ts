@@ -8,7 +8,7 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'fixing.marks': 'Anrisse',
   'fixing.weight': 'Gewicht',
 
-  'order.lead': 'Jeden erledigten Schritt abhaken; die Haken bleiben auf diesem Gerät.',
+  'order.lead': 'Jeden erledigten Schritt abhaken. Was getan ist, bleibt beim Entwurf.',
   'order.count': '{done} von {all} erledigt',
 
   'brads.settings': 'Womit befestigt wird',

@@ -6,7 +6,7 @@ export const fixingWords = {
   'fixing.marks': 'Marks',
   'fixing.weight': 'Weight',
 
-  'order.lead': 'Check off each step as it is done; check marks stay on this device.',
+  'order.lead': 'Check off each step as it is done. What is done is kept with the design.',
   'order.count': '{done} of {all} done',
 
   'brads.settings': 'What you drive',

@@ -1,6 +1,6 @@
 import type { benchWords as en } from '../en/bench.ts';
 
-/** Words of the plan at the saw, of what is kept on the device, and of the way to a phone. */
+/** Words of what is kept on the device, and of links. */
 export const benchWords: Record<keyof typeof en, string> = {
   'earlier.open': 'Versiones anteriores',
   'earlier.title': 'Versiones anteriores de este diseño',
@@ -8,7 +8,6 @@ export const benchWords: Record<keyof typeof en, string> = {
     'Se guardan en este dispositivo cada diez minutos de trabajo, más o menos. La que se abre pasa a ser un diseño aparte; este queda como está.',
   'earlier.none': 'Todavía ninguna: la primera se guarda al cambiar un diseño ya guardado.',
   'earlier.name': '{name}, del {time}',
-
   'offline.stored': 'Guardado en este dispositivo: desde ahora arranca sin red.',
   'offline.ready': 'Hay una versión más nueva. Espera hasta que se use; lo abierto sigue guardado.',
   'offline.overtaken':
@@ -17,95 +16,13 @@ export const benchWords: Record<keyof typeof en, string> = {
   'offline.reload': 'Recargar',
   'offline.broken':
     'Una parte de esta página no se pudo cargar. Guardar el diseño en un archivo y recargar la página.',
-
-  'bench.title': 'En la sierra',
   'bench.open': 'En la sierra',
   'bench.openLong': 'Pieza a pieza, en la sierra',
-  'bench.close': 'Volver al dibujo',
-  'bench.toPhone': 'Al teléfono',
-  'bench.list': 'Todas las piezas',
-  'bench.progress': '{done} de {all} cortes',
-  'bench.previous': 'Anterior',
-  'bench.next': 'Siguiente',
-  'bench.tick': 'Marcar cortado',
-  'bench.ticked': 'Hecho ✓',
-  'bench.did': '{what}: hecho. {done} de {all}.',
-  'bench.undid': '{what}: marca quitada. {done} de {all}.',
-  'bench.all': 'Todo está cortado.',
-  'bench.none': 'Este diseño no tiene aún nada que cortar.',
-  'bench.noDesign': 'Abrir el diseño cuyas piezas se van a cortar.',
-  'bench.kept': 'Guardados en este dispositivo',
-
-  'bench.piece': 'Pieza {label}',
-  'bench.sheetCut': 'Tablero {sheet}, corte {number}',
-  'bench.cutNumber': 'Corte {number}',
-  'bench.ripShort': 'al hilo',
-  'bench.crossShort': 'a través',
-  'bench.thickness': 'Grueso',
-  'bench.section': 'Ancho × grueso',
-  'bench.leftEnd': 'Extremo izquierdo',
-  'bench.rightEnd': 'Extremo derecho',
-  'bench.miter': 'Inglete',
-  'bench.bevel': 'Bisel',
-  'bench.nested': 'Apoyada con su inclinación: inglete {miter}, bisel {bevel}',
-  'bench.second': 'Después un segundo corte: inglete {miter}, bisel {bevel}',
-  'bench.long.left': 'Punta larga en el canto superior',
-  'bench.long.right': 'Punta larga en el canto inferior',
-  'bench.long.both': 'Recto de lado a lado',
-  'bench.long.middle': 'Los dos cortes se juntan en punta',
-  'bench.end.square': 'A escuadra',
-  'bench.end.miter': 'Inglete',
-  'bench.end.butt': 'Tope oblicuo',
-  'bench.end.cope': 'Contraperfil',
-  'bench.end.return': 'Retorno a inglete',
-  'bench.end.plunge': 'Ajustar en su sitio',
-  'bench.end.point': 'Punta',
-  'bench.end.sawn': 'Serrado por la línea',
-  'bench.outline': 'Serrar el contorno por la línea; las cotas son totales.',
-  'bench.outlineHoles': 'Serrar el contorno y los huecos por la línea; las cotas son totales.',
-  'bench.holes': 'Serrar los huecos por la línea.',
-
-  'bench.board': 'Listón {number} de {all}',
-  'bench.sheet': 'Tablero {number} de {all}',
-  'bench.owned': 'en casa',
-  'bench.along': 'A lo largo del listón',
-  'bench.fromTo': '{from} a {to}',
-  'bench.turned': 'Volteada de punta a punta en el listón, para compartir el inglete de su vecina.',
-  'bench.onSheet': '{x} desde la izquierda, {y} desde el canto inferior',
-  'bench.quarter': 'girada un cuarto',
-  'bench.notOnBoard': 'Aún en ningún listón: ver el paso Madera.',
-  'bench.rip': 'Al hilo: a lo largo del canto más largo de esta parte',
-  'bench.cross': 'A través: a lo largo del canto más corto',
-  'bench.fence': 'Guía',
-  'bench.fenceHint': 'desde el canto {edge} de esta parte del tablero hasta el lado cercano del corte',
-  'bench.edge.low': 'inferior',
-  'bench.edge.left': 'izquierdo',
-  'bench.cutOf': 'De la parte {w} × {h}',
-  'bench.drawing': 'Dibujo de la pieza {label}',
-  'bench.boardMap': 'Listón con la pieza {label} señalada',
-  'bench.sheetMap': 'Tablero con {what} señalado',
-  'bench.others': 'En ningún listón',
-
-  'bench.awake': 'La pantalla queda encendida.',
-  'bench.awakeNever':
-    'Este navegador no puede mantener encendida la pantalla: alargar el tiempo de apagado del teléfono.',
-  'bench.awakeInsecure':
-    'Por una dirección de red sencilla el navegador no puede mantener encendida la pantalla ni guardar la herramienta: dejar abierta esta pestaña.',
-
-  'link.title': 'A un teléfono de la propia red',
-  'link.lead': 'El teléfono lee el código con su cámara. Nada sale de la propia red.',
-  'link.localhost':
-    'Arrancar la herramienta con «npm start -- --host» y escribir la dirección de red que imprime, como http://192.168.1.20:4173.',
-  'link.address': 'Dirección de red',
-  'link.addressBad': 'Escribir una dirección tal como se imprime, como http://192.168.1.20:4173.',
-  'link.withDesign': 'El código abre este diseño en la sierra.',
-  'link.noPhotos': 'Las fotos de los rótulos impresos se omiten: no caben en un código.',
-  'link.tooLarge':
-    'Este diseño es demasiado grande para un código. El código abre solo la herramienta: guardar el diseño en un archivo y enviarlo al teléfono.',
-  'link.code': 'Código que abre {address}',
   'link.keptOld':
     'Abierto desde un enlace: {name}. Lo que este dispositivo tenía de él queda guardado como «{copy}».',
   'link.broken':
     'El enlace no contiene un diseño entero. Leer el código de nuevo o abrir un archivo de diseño.',
   'link.copyName': '{name}, antes del enlace',
+  'link.merged': 'Lo hecho en ambos dispositivos, juntado',
+  'link.unknown': 'Este dispositivo no tiene el diseño del enlace: traiga primero el diseño.',
 };

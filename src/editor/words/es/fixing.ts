@@ -8,7 +8,7 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'fixing.marks': 'Marcas',
   'fixing.weight': 'Peso',
 
-  'order.lead': 'Marcar cada paso hecho; las marcas quedan en este dispositivo.',
+  'order.lead': 'Marcar cada paso hecho. Lo hecho se guarda con el diseño.',
   'order.count': '{done} de {all} hechos',
 
   'brads.settings': 'Con qué se fija',

@@ -1,0 +1,102 @@
+import type { Edit } from '../../design/edit/edit.ts';
+import { liveFacts, takenBack } from '../../design/job/record.ts';
+import { mentionsOf } from '../../design/references.ts';
+import type { Part } from '../../design/schema.ts';
+import { type Touched, touchedBy } from '../../job/touched.ts';
+import { partOf } from '../../layout/reference.ts';
+import { type Document, tried } from '../document/document.ts';
+
+/** Rounds in which what else is touched, once the first is kept, is kept too. */
+const MOST_ROUNDS = 4;
+
+/**
+ * A change with what is done kept, and the rest fitted to it: parts that are on stay where they are, cut wood keeps its
+ * size, and of the rules that place them those that can still hold do. Null where that cannot be, as for a part that the
+ * change deletes.
+ */
+export function keepingDone(
+  doc: Document,
+  edits: readonly Edit[],
+  touched: readonly Touched[],
+): readonly Edit[] | null {
+  const facts = liveFacts(doc.design.job);
+  let kept: readonly Edit[] = edits;
+  let parts = touched;
+  const all = new Map<string, Touched>();
+  for (let round = 0; parts.length > 0; round++) {
+    if (round === MOST_ROUNDS || parts.some(({ how }) => how === 'gone')) return null;
+    for (const one of parts) all.set(one.part, one);
+    kept = fixed(doc, edits, [...all.values()]);
+    const now = tried(doc, kept, new Set(all.keys()));
+    parts = touchedBy(facts, doc.shown.layout.parts, now.layout.parts);
+    // What still moves though it is held is moved by a rule that is not its own.
+    if (parts.length > 0 && parts.every(({ part, how }) => all.get(part)?.how === how)) return null;
+  }
+  return kept;
+}
+
+/** The change with some parts as they were: what it says of them is left out, and the rules that would move them. */
+function fixed(doc: Document, edits: readonly Edit[], touched: readonly Touched[]): readonly Edit[] {
+  const ids = new Set(touched.map(({ part }) => part));
+  const held = [...edits, ...touched.flatMap((one) => asItWas(doc, edits, one))];
+  const after = tried(doc, edits).design;
+  const own = after.rules.filter((rule) => mentionsOf(rule).follow.some((of) => ids.has(partOf(of) ?? '')));
+  // All of them go, and each comes back that moves none of the parts: earlier ones first, as in the design.
+  let gone = new Set(own.map(({ id }) => id));
+  const without = (some: ReadonlySet<string>): readonly Edit[] => [
+    ...[...some].map((id): Edit => ({ kind: 'remove', list: 'rules', id })),
+    ...held,
+  ];
+  const facts = liveFacts(doc.design.job);
+  const moves = (some: readonly Edit[]) =>
+    touchedBy(facts, doc.shown.layout.parts, tried(doc, some, ids).layout.parts).some(({ part }) =>
+      ids.has(part),
+    );
+  const removed = (some: ReadonlySet<string>) => [
+    ...edits,
+    ...without(some).filter((edit) => !edits.includes(edit)),
+  ];
+  for (const { id } of own) {
+    const fewer = new Set([...gone].filter((one) => one !== id));
+    if (!moves(removed(fewer))) gone = fewer;
+  }
+  return removed(gone);
+}
+
+/** A part as it was, where it was: cut wood that is not on yet only keeps its size. */
+function asItWas(doc: Document, edits: readonly Edit[], { part: id, how }: Touched): Edit[] {
+  const before = doc.design.parts.find((part) => part.id === id);
+  const box = doc.shown.layout.boxes.get(id);
+  const there = tried(doc, edits);
+  const after = there.design.parts.find((part) => part.id === id);
+  if (!before || !box || !after) return [];
+  const facts = liveFacts(doc.design.job);
+  const isOn = facts.some(
+    (fact) => fact.is === 'done' && fact.box !== null && partOf(fact.part ?? '') === id,
+  );
+  const now = there.layout.boxes.get(id) ?? box;
+  const place = isOn ? box : { ...box, x: now.x + (now.w - box.w) / 2, y: now.y + (now.h - box.h) / 2 };
+  const item = (how === 'repainted' ? { ...after, ...finishOf(before) } : { ...before, box: place }) as Part;
+  return [{ kind: 'replace', list: 'parts', id, item }];
+}
+
+const finishOf = (part: Part) => ('finish' in part ? { finish: part.finish } : {});
+
+/**
+ * What is said with a change that does away with what is done: parts that move are no longer on, and what is cut and
+ * painted anew is no longer painted. Cut wood is not forgotten: it is on hand.
+ */
+export function undoneBy(doc: Document, touched: readonly Touched[]): Edit[] {
+  const { job } = doc.design;
+  if (!job) return [];
+  const by = new Map(touched.map(({ part, how }) => [part, how]));
+  const ids = new Set(
+    liveFacts(job).flatMap((fact) => {
+      const how = fact.is === 'done' && fact.part !== null ? by.get(partOf(fact.part) ?? '') : undefined;
+      if (how === undefined || fact.is !== 'done') return [];
+      if (how === 'moved' && fact.box === null) return [];
+      return how === 'repainted' && fact.finish === null ? [] : [fact.id];
+    }),
+  );
+  return ids.size === 0 ? [] : [{ kind: 'set', field: 'job', value: takenBack(job, ids) }];
+}

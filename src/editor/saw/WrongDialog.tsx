@@ -1,0 +1,144 @@
+import { useState } from 'react';
+import type { BenchStep } from '../../cutting/atSaw.ts';
+import type { Saying } from '../../design/job/record.ts';
+import { boardSaying, spoiledSaying } from '../../job/acts.ts';
+import { boardIds } from '../../job/ids.ts';
+import { under } from '../../list/at.ts';
+import type { Plan } from '../../plan/types.ts';
+import { Button } from '../control/Button.tsx';
+import { Dialog } from '../control/Dialog.tsx';
+import { MeasureField } from '../control/MeasureField.tsx';
+import { useStore } from '../state/hooks.ts';
+import { atSaw, sayOfJob } from '../state/job.ts';
+import { useWords } from '../words/t.ts';
+import { stepName } from './stepName.ts';
+
+const WHATS = ['short', 'ruined', 'split', 'size'] as const;
+type What = (typeof WHATS)[number];
+
+interface WrongProps {
+  readonly step: BenchStep;
+  readonly plan: Plan;
+  /** Told what was planned before, and the wood that a short piece is now. */
+  readonly onTold: (asked: { before: Plan; short: string | null }) => void;
+  readonly onClose: () => void;
+}
+
+/** What can go wrong with what is under the saw: each in a figure as a tape reads it, and the rest is planned again. */
+export function WrongDialog({ step, plan, onTold, onClose }: WrongProps) {
+  const t = useWords();
+  const store = useStore();
+  const offered = WHATS.filter((what) => isOffered(what, step));
+  const [what, choose] = useState<What | null>(offered[0] ?? null);
+  const start = startOf(step);
+  const [figures, setFigures] = useState({
+    left: start.length / 2,
+    from: start.from,
+    to: start.from + 50,
+    size: start.board,
+  });
+  const set = (some: Partial<typeof figures>) => setFigures({ ...figures, ...some });
+  const longer = what === 'short' && figures.left >= start.length;
+  const backward = what === 'split' && figures.to <= figures.from;
+  const take = () => {
+    if (what === null) return;
+    const said = sayingsOf(what, step, figures, plan, store.getState().edit.design);
+    if (!said || !sayOfJob(store, said, t(`wrong.did.${what}`, { what: stepName(step, t) }))) return;
+    const short = said.find((one) => one.is === 'board' && one.got === 'short' && one.of === null);
+    onTold({ before: plan, short: short?.id ?? null });
+    onClose();
+  };
+  return (
+    <Dialog title={t('wrong.title', { what: stepName(step, t) })} className="wrong-dialog" onClose={onClose}>
+      {offered.length === 0 ? <p>{t('wrong.none')}</p> : null}
+      <fieldset className="wrong-choices">
+        <legend className="hidden-text">{t('wrong.open')}</legend>
+        {offered.map((one) => (
+          <label key={one}>
+            <input type="radio" name="wrong" checked={what === one} onChange={() => choose(one)} />
+            <span>{t(`wrong.${one}`)}</span>
+          </label>
+        ))}
+      </fieldset>
+      {what === 'short' ? (
+        <MeasureField
+          label={t('wrong.left')}
+          value={figures.left}
+          min={1}
+          error={longer ? t('wrong.longer') : undefined}
+          onCommit={(left) => set({ left })}
+        />
+      ) : null}
+      {what === 'split' ? (
+        <>
+          <p className="note">{t('wrong.along')}</p>
+          <div className="fields">
+            <MeasureField
+              label={t('owned.defectFrom')}
+              value={figures.from}
+              onCommit={(from) => set({ from })}
+            />
+            <MeasureField
+              label={t('owned.defectTo')}
+              value={figures.to}
+              error={backward ? t('wrong.backward') : undefined}
+              onCommit={(to) => set({ to })}
+            />
+          </div>
+        </>
+      ) : null}
+      {what === 'size' ? (
+        <MeasureField
+          label={t('wrong.real')}
+          value={figures.size}
+          min={1}
+          onCommit={(size) => set({ size })}
+        />
+      ) : null}
+      {what === null ? null : (
+        <Button look="main saw-wide" disabled={longer || backward} onClick={take}>
+          {t('wrong.take')}
+        </Button>
+      )}
+      <p className="note">{t('wrong.undo')}</p>
+    </Dialog>
+  );
+}
+
+/** A cut of a sheet spoils none of its pieces by itself; boards alone have stretches. */
+const isOffered = (what: What, { kind }: BenchStep): boolean =>
+  what === 'short' || what === 'ruined'
+    ? kind === 'board-piece' || kind === 'sheet-piece'
+    : kind === 'board-piece';
+
+function startOf(step: BenchStep) {
+  const piece = step.kind === 'sheet-cut' ? null : step.piece;
+  const board = step.kind === 'board-piece' ? step.from.board : null;
+  return {
+    length: piece?.length ?? 0,
+    from: step.kind === 'board-piece' ? step.cut.from : 0,
+    board: board?.length ?? 0,
+  };
+}
+
+function sayingsOf(
+  what: What,
+  step: BenchStep,
+  { left, from, to, size }: { left: number; from: number; to: number; size: number },
+  plan: Plan,
+  design: Plan['design'],
+): readonly Saying[] | null {
+  const at = atSaw(plan, design);
+  if (what === 'short' || what === 'ruined') {
+    if (step.kind === 'sheet-cut') return null;
+    const said = spoiledSaying(step, what === 'short' ? left : null, at);
+    return 'problem' in said ? null : said;
+  }
+  if (step.kind !== 'board-piece') return null;
+  const { board } = step.from;
+  const id = under(boardIds(plan.cutting, at.planned), board);
+  const there = boardSaying(board, at);
+  return what === 'split'
+    ? [...there, { is: 'bad', id: `bad:${id}:${from.toFixed(1)}`, board: id, from, to }]
+    : [...there, { is: 'size', id: `size:${id}`, board: id, length: size }];
+}
