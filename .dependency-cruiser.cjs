@@ -76,7 +76,7 @@ const PLAIN = ['document', 'planning', 'edit', 'drawing', 'gesture'];
 const PACKAGES = {
   geometry: ['clipper2-ts'],
   design: ['zod'],
-  lettering: ['fflate', 'opentype.js', 'svg-pathdata'],
+  lettering: ['brotli', 'fflate', 'opentype.js', 'svg-pathdata'],
   output: ['@cantoo/pdf-lib', 'bidi-js', 'zod'],
 };
 
