@@ -3,6 +3,7 @@ import { benchSteps } from '../../src/cutting/atSaw.ts';
 import { newPart } from '../../src/design/defaults.ts';
 import type { Design, Strip } from '../../src/design/schema.ts';
 import type { PaneSay } from '../../src/editor/control/useSay.ts';
+import '../../src/editor/words/sawWords.ts';
 import { stepSpoken } from '../../src/editor/saw/stepName.ts';
 import { t } from '../../src/editor/words/t.ts';
 import { patternRequests } from '../../src/plan/patternRequests.ts';
