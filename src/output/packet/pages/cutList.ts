@@ -28,6 +28,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
   return (['flat', 'shaped', 'sheet'] as const).flatMap((form) => {
     const own = all.filter(({ pieces }) => pieces[0].form === form);
     if (own.length === 0) return [];
+    const slanted = own.some(({ pieces: [piece] }) => otherEdge(piece) !== null);
     const rows = own.map((group) => {
       const { pieces, quantity } = group;
       const [piece] = pieces;
@@ -54,7 +55,7 @@ function listOf(packet: Packet, width: Mm): Block[] {
           pieceNames(pieces, packet.say).join(', '),
           packet.say.stock(piece.stock),
           told(piece.shown.length),
-          other ? told(other.shown) : '',
+          ...(slanted ? [other ? told(other.shown) : ''] : []),
           told(piece.shown.width),
           told(piece.thickness),
           [tape, ends, curved, ...notches, fit, ...new Set(follow)]
@@ -66,10 +67,11 @@ function listOf(packet: Packet, width: Mm): Block[] {
     const columns = [
       { title: terms.label, share: 1.7 },
       { title: terms.count, share: 1, figure: true },
-      { title: terms.name, share: 3.5 },
+      // Where no end is slanted, no piece has another length along its other edge: names get the room.
+      { title: terms.name, share: slanted ? 3.5 : 5.9 },
       { title: terms.stock, share: 3.1 },
       { title: terms.length, share: 2.4, figure: true },
-      { title: terms.other, share: 2.4, figure: true },
+      ...(slanted ? [{ title: terms.other, share: 2.4, figure: true }] : []),
       { title: terms.width, share: 2.2, figure: true },
       { title: terms.thickness, share: 1.9, figure: true },
       { title: terms.ends, share: 4.6 },
