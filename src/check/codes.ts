@@ -50,9 +50,10 @@ export const CHECK_CODES = [
   // lettering and patterns
   'lettering.missing-glyph', // sign, characters
   'lettering.unknown-font', // font
-  'lettering.off-sign', // over_mm, by (edge: past the board; face: past the face; cover: under what lies on it; outline: longer than what it runs along)
+  'lettering.off-sign', // over_mm, by (edge: past the board; face: past the face; cover: under what lies on it; outline, path: longer than what it runs along)
   'lettering.crosses', // characters, by (edge, joint), step_mm, make
   'lettering.no-room', // lack_mm (over what there is), margin_mm
+  'lettering.corner', // characters, turn_deg (the most)
   'lettering.photo', // photo (its name), why (unknown, damaged, kind, too-many-pixels; off: beside the board; not-printed)
   'lettering.photo-coarse', // photo, dpi, least
   'lettering.script', // sign, characters

@@ -503,8 +503,10 @@ export const letteringSchema = z.strictObject({
   optical: z.literal(true).optional(),
   /** Baseline bent to a circle; rise of the middle over the chord, positive arches up. 0: straight. */
   arcRise: z.number().min(-5000).max(5000),
-  /** The text runs along the outline of its board, the margin from it. */
-  along: z.enum(['inside', 'outside']).optional(),
+  /** The text runs along the outline of its board, the margin from it, or along a path of its own. */
+  along: z.enum(['inside', 'outside', 'path']).optional(),
+  /** That open path, in the box of the board, from where the last line begins to its end; level across the middle when left out. */
+  path: z.array(outlineCorner).min(leastCorners(false)).max(MOST_CORNERS).optional(),
   /**
    * `none`: cap height as given; else the cap height follows the sign and its margin. `lines`: each line has one of its
    * own, so that all are as wide. Along an outline, half of that is filled.

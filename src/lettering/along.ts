@@ -5,7 +5,7 @@ import type { Point, Region, Ring } from '../geometry/shape.ts';
 import { cyclic, lastOf, pick } from '../list/at.ts';
 import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
 import type { SetLine } from './setting.ts';
-import type { Track } from './track.ts';
+import { bendOf, LEAST_HALF, LEAST_STEP, placeOn, STEP, type Track } from './track.ts';
 
 /** How lines run along the outline of a board. */
 export interface Along {
@@ -18,13 +18,7 @@ export interface Along {
   readonly atFoot: readonly boolean[];
 }
 
-/** An outline is walked in steps no longer than this. */
-const STEP: Mm = 2;
 const MOST_STEPS = 1000;
-/** Where letters would run into each other at a corner that is turned in, they go no farther apart than this. */
-const LEAST_STEP = 0.3;
-/** A letter is turned to what it stands on over no less than this share of its cap height. */
-const LEAST_HALF = 0.1;
 
 interface Placed {
   readonly line: SetLine;
@@ -71,7 +65,8 @@ export function outlineTracks(lines: readonly SetLine[], board: Region, along: A
       const up = { x: -Math.sin(radians(turn)), y: Math.cos(radians(turn)) };
       return { x: p.x + up.x * over, y: p.y + up.y * over, turn };
     };
-    return { at, bent: true, baseline: at(0, 0).y, length: walk.length };
+    const bend: Track['bend'] = (place, half) => bendOf(walk.at, place + along.shift.x, half);
+    return { at, bent: true, baseline: at(0, 0).y, length: walk.length, bend };
   });
 }
 
@@ -116,16 +111,7 @@ function walkOf(ring: Ring, x: Mm, foot: boolean, top: Mm): Walk {
   const length = lastOf(counts);
   const at = (along: Mm): Point => {
     const s = ((along % length) + length) % length;
-    let [low, high] = [0, walked.length];
-    while (high - low > 1) {
-      const mid = (low + high) >> 1;
-      if (pick(counts, mid) <= s) low = mid;
-      else high = mid;
-    }
-    const [from, to] = [pick(counts, low), pick(counts, low + 1)];
-    const t = to > from ? (s - from) / (to - from) : 0;
-    const [p, q] = [pick(walked, low), cyclic(walked, low + 1)];
-    return { x: p.x + (q.x - p.x) * t, y: p.y + (q.y - p.y) * t };
+    return placeOn(counts, s, (i) => cyclic(walked, i));
   };
   // From the upright itself, not from the corner before it.
   const [p, q] = [pick(walked, 0), cyclic(walked, 1)];

@@ -87,7 +87,7 @@ function factorAlong(lettering: Lettering, fontOf: (line: LetterLine) => Font, b
     const set = setText(lettering, fontOf, factor);
     const tracks = tracksOf(set, lettering, board);
     const shares = set.lines.flatMap(({ left, right }, k) =>
-      right > left ? [halfOf(pick(tracks, k), lettering) / (right - left)] : [],
+      right > left ? [roomOn(pick(tracks, k), lettering) / (right - left)] : [],
     );
     const by = Math.min(...shares);
     if (!(by > 0 && by < Infinity)) return factor;
@@ -97,8 +97,9 @@ function factorAlong(lettering: Lettering, fontOf: (line: LetterLine) => Font, b
   return factor;
 }
 
-/** What a line along an outline may fill: half of it, so that one more has room at the foot, less a margin at both ends. */
-const halfOf = ({ length = Infinity }: Track, { margin }: Lettering): Mm => length / 2 - 2 * margin;
+/** What a line may fill: of an outline half, so that one more has room at the foot, of a path all, less a margin at both ends. */
+const roomOn = ({ length = Infinity, open }: Track, { margin }: Lettering): Mm =>
+  (open ? length : length / 2) - 2 * margin;
 
 /**
  * Factor at which `spare` (room over need, falling) comes to 1. Bent text grows nearly by a straight line

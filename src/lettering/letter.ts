@@ -9,7 +9,7 @@ import { areaOf, boxOf, EMPTY, regionOfBox, translateRegion } from '../geometry/
 import type { Box, Path, Point, Region } from '../geometry/shape.ts';
 import { type ShapeMemory, shapeMemory } from '../geometry/shapeMemory.ts';
 import { pick } from '../list/at.ts';
-import type { Mm } from '../measure/units.ts';
+import type { Deg, Mm } from '../measure/units.ts';
 import {
   expectedReach,
   factorOf,
@@ -62,7 +62,7 @@ const PASSES = 4;
  * as a sign painter does it, so that one tail of a Q does not push the whole text up; bent lines, and text
  * fitted to the height, by their ink. Text fitted to the sign includes its outline and shade.
  *
- * Checks: `lettering.missing-glyph` (error); `lettering.no-room` (error), where the margins leave a fit
+ * Checks: `lettering.corner` (warning), where a letter stands over a sharp corner of what its line runs along; `lettering.missing-glyph` (error); `lettering.no-room` (error), where the margins leave a fit
  * nothing to fill; `lettering.off-sign`, an error where ink would miss the board and a warning where
  * something on the board covers it; `lettering.script` (warning), where letters set one by one do not make
  * the words.
@@ -113,7 +113,7 @@ export function letter({
     lettered,
     checks: [
       ...textChecks(lettered),
-      ...loopChecks(sign.id, laid),
+      ...wayChecks(sign.id, laid),
       ...(lack !== null
         ? [noRoom(sign.id, lack, lettering.margin)]
         : free
@@ -249,12 +249,33 @@ function textChecks({ sign, text, missing }: Lettered): Check[] {
   return checks;
 }
 
-/** A line that is longer than the outline it runs along meets its own beginning. */
-function loopChecks(sign: string, { setting, tracks }: Laid): Check[] {
+/** A line that is longer than the outline it runs along meets its own beginning; one longer than its path leaves it. */
+function wayChecks(sign: string, laid: Laid): Check[] {
+  const { setting, tracks } = laid;
   const over = setting.lines.map(({ left, right }, i) => right - left - (pick(tracks, i).length ?? Infinity));
   const over_mm = Math.max(...over);
-  const figures = { over_mm, by: 'outline' };
-  return over_mm > 0 ? [{ code: 'lettering.off-sign', severity: 'error', parts: [sign], figures }] : [];
+  const figures = { over_mm, by: tracks.some(({ open }) => open) ? 'path' : 'outline' };
+  return [
+    ...(over_mm > 0
+      ? [{ code: 'lettering.off-sign', severity: 'error', parts: [sign], figures } as const]
+      : []),
+    ...cornerChecks(sign, laid),
+  ];
+}
+
+/** Under a letter the way may turn so far; beyond it stands over a corner rather than on a line. Our own choice, by eye. */
+const MOST_BEND: Deg = 60;
+
+/** Letters that stand over a sharp corner of what their line runs along. */
+function cornerChecks(sign: string, { setting, tracks }: Laid): Check[] {
+  const over = setting.slots.flatMap(({ character, line, x, advance }) => {
+    const bend = pick(tracks, line).bend?.(x + advance / 2, advance / 2) ?? 0;
+    return bend > MOST_BEND && character.trim() !== '' ? [{ character, bend }] : [];
+  });
+  if (over.length === 0) return [];
+  const characters = textTold(over.map(({ character }) => character).join(' '));
+  const figures = { characters, turn_deg: Math.max(...over.map(({ bend }) => bend)) };
+  return [{ code: 'lettering.corner', severity: 'warning', parts: [sign], figures }];
 }
 
 const noRoom = (sign: string, room: Mm, margin: Mm): Check => ({

@@ -1,12 +1,14 @@
 import type { Lettering } from '../design/schema.ts';
 import { boxOfPath, transformPath } from '../geometry/path.ts';
 import { rotate } from '../geometry/point.ts';
+import { boxOf } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Path, Point, Region } from '../geometry/shape.ts';
 import { pick } from '../list/at.ts';
 import type { Deg } from '../measure/units.ts';
 import { outlineTracks } from './along.ts';
 import { arcTracks } from './arc.ts';
+import { pathTracks } from './openPath.ts';
 import type { Setting } from './setting.ts';
 import type { Stand, Track } from './track.ts';
 
@@ -16,9 +18,12 @@ interface Spot {
   readonly turn: Deg;
 }
 
+const NO_BOX: Box = { x: 0, y: 0, w: 0, h: 0 };
+
 /** What the lines of a text stand on; outlines are those of the board in the sign's coordinates. */
 export function tracksOf({ lines }: Setting, lettering: Lettering, board: Region): Track[] {
   const { along, margin, shift } = lettering;
+  if (along === 'path') return pathTracks(lines, lettering.path, boxOf(board) ?? NO_BOX, shift);
   if (along === undefined) return arcTracks(lines, lettering.arcRise);
   const atFoot = lettering.lines.map(({ foot }) => foot ?? false);
   return outlineTracks(lines, board, { side: along, margin, shift, atFoot });

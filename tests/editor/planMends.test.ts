@@ -148,6 +148,7 @@ const NOT_MENDED: Readonly<Record<Exclude<CheckCode, keyof typeof MENDED>, strin
   'lettering.off-sign': AT_ITS_FIELD,
   'lettering.crosses': MEANT,
   'lettering.no-room': AT_ITS_FIELD,
+  'lettering.corner': AT_ITS_FIELD,
   'lettering.photo': MEANT,
   'lettering.photo-coarse': AT_ITS_FIELD,
   'lettering.script': WORDS,

@@ -72,7 +72,7 @@ const stands = (lines: readonly LetterLine[], changes: Partial<Lettering>, board
   const set = { ...lettering('', { ...plain, along: 'inside', ...changes }), lines: [...lines] };
   const made = setText(set, () => lato, 1);
   const atFoot = lines.map(({ foot }) => foot ?? false);
-  const side = set.along ?? 'inside';
+  const side = set.along === 'outside' ? 'outside' : 'inside';
   return standsOf(
     made,
     outlineTracks(made.lines, board, { side, margin: set.margin, shift: set.shift, atFoot }),

@@ -276,6 +276,16 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
     return withParts({ ...words, lettering });
   },
   'lettering.no-room': () => sign({ margin: 90 }),
+  // Up and down at 76 degrees each: the way turns by 152 in the middle.
+  'lettering.corner': () =>
+    sign({
+      ...{ along: 'path', fit: 'none', capHeight: 12, lines: [{ text: 'M' }] },
+      path: [
+        { u: 0.4, v: 0.1 },
+        { u: 0.5, v: 0.9 },
+        { u: 0.6, v: 0.1 },
+      ],
+    }),
   'lettering.photo': () => sign({ make: 'printed', photos: [{ ...LYING, photo: 'gone' }] }),
   'lettering.photo-coarse': () => ({
     ...sign({ make: 'printed', photos: [LYING] }),

@@ -1,3 +1,4 @@
+import { cornersIn } from '../../design/drawnCorners.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import { FARTHEST, leastCorners } from '../../design/limits.ts';
 import type { Design, OutlineCorner, Part } from '../../design/schema.ts';
@@ -15,7 +16,7 @@ import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { partOf, pointAt, riseOfArc, riseThrough, type Stretch, shareNear } from '../../geometry/stretch.ts';
 import { SAME_PLACE } from '../../geometry/tolerance.ts';
-import { cornersIn, cornersOut, frameOfDrawn } from '../../layout/place/drawn.ts';
+import { cornersOut, frameOfDrawn } from '../../layout/place/drawn.ts';
 import { editToOpening, marginsOf, type Opening, openingsOf } from './openings.ts';
 import { editsToPlace } from './place.ts';
 

@@ -1,3 +1,4 @@
+import { cornersIn } from '../../design/drawnCorners.ts';
 import { FARTHEST, FARTHEST_HANDLE, leastCorners, MOST_CORNERS } from '../../design/limits.ts';
 import type { OutlineCorner, PanelShape } from '../../design/schema.ts';
 import { type DrawnCorner, type DrawnSide, drawnLoop } from '../../geometry/drawn.ts';
@@ -14,21 +15,6 @@ import { type Mm, radians } from '../../measure/units.ts';
 import { isNamed, loopsOfNamed } from './outlines.ts';
 
 type Share = { readonly u: number; readonly v: number };
-
-const inFrame =
-  (frame: Box) =>
-  ({ u, v }: Share): Point => ({ x: frame.x + u * frame.w, y: frame.y + v * frame.h });
-
-/** Corners of an outline where the box around its corners is. */
-export function cornersIn(points: readonly OutlineCorner[], frame: Box): DrawnCorner[] {
-  const at = inFrame(frame);
-  return points.map((corner) => ({ at: at(corner), side: sideIn(corner.side, at), cut: corner.cut }));
-}
-
-function sideIn(side: OutlineCorner['side'], at: (share: Share) => Point): DrawnSide | undefined {
-  if (side?.as !== 'smooth') return side;
-  return { as: 'smooth', handles: side.handles && [at(side.handles[0]), at(side.handles[1])] };
-}
 
 /** Corners as shares of the box around them. */
 export function cornersOut(corners: readonly DrawnCorner[]): OutlineCorner[] {

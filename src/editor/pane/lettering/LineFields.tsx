@@ -106,11 +106,16 @@ const LINE_FIELDS: readonly FormField<Lined, LetterLine>[] = [
   {
     is: 'switch',
     label: 'letters.foot',
-    when: ({ lettering }) => lettering.along !== undefined,
+    when: ({ lettering }) => hasFoot(lettering),
     get: ({ line }) => line.foot ?? false,
     put: (foot, { line }) => ({ ...line, foot: foot || undefined }),
   },
 ];
+
+/** Whether lines run along an outline, which has a foot. */
+function hasFoot({ along }: Lettering): boolean {
+  return along === 'inside' || along === 'outside';
+}
 
 /** One line of a sign: its words, its height, and its letters that are larger or smaller. */
 export function LineFields({
@@ -173,7 +178,7 @@ export function LineFields({
           onClick={onRemove}
         />
       </div>
-      {lettering.along !== undefined || lettering.lines.some(({ mark }) => mark) ? (
+      {hasFoot(lettering) || lettering.lines.some(({ mark }) => mark) ? (
         <FieldGrid of={LINE_FIELDS} value={{ line, lettering }} onChange={onChange} />
       ) : null}
       {sizes.map((size, i) => (

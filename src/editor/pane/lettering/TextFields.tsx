@@ -2,13 +2,13 @@ import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import type { Edit } from '../../../design/edit/edit.ts';
 import { FARTHEST } from '../../../design/limits.ts';
-import type { Lettering } from '../../../design/schema.ts';
+import type { Design, Lettering } from '../../../design/schema.ts';
 import { pick } from '../../../list/at.ts';
 import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { type Line, lineAfterTyping } from '../../edit/letterSizes.ts';
-import { useWords } from '../../words/t.ts';
+import { t, useWords } from '../../words/t.ts';
 import { LineFields } from './LineFields.tsx';
 import { Pictures } from './Pictures.tsx';
 
@@ -25,6 +25,33 @@ interface TextFieldsProps extends LetteringFieldsProps {
 }
 
 const ofCap = { is: 'share', hint: 'letters.ofCap' } as const;
+
+/** Ready paths in the box of the board. Our own drawing. */
+const READY = {
+  wave: [
+    { u: 0, v: 0.35, side: { as: 'smooth' } },
+    { u: 0.25, v: 0.55, side: { as: 'smooth' } },
+    { u: 0.75, v: 0.25, side: { as: 'smooth' } },
+    { u: 1, v: 0.45 },
+  ],
+  hill: [
+    { u: 0, v: 0.2, side: { as: 'smooth' } },
+    { u: 0.5, v: 0.6, side: { as: 'smooth' } },
+    { u: 1, v: 0.2 },
+  ],
+  slope: [
+    { u: 0, v: 0.2 },
+    { u: 1, v: 0.6 },
+  ],
+} as const satisfies Readonly<Record<string, Lettering['path']>>;
+
+/** Paths that are drawn on the face and have two ends: a line of letters may run as they do. */
+const openPathsOf = (parts: Design['parts']) =>
+  parts.flatMap((part) =>
+    part.kind === 'run' && part.path.form === 'points' && !part.path.closed
+      ? [{ name: part.name, points: part.path.points }]
+      : [],
+  );
 
 const FIELDS: readonly FormField<Lettering>[] = [
   {
@@ -62,9 +89,35 @@ const FIELDS: readonly FormField<Lettering>[] = [
   {
     is: 'choice',
     label: 'letters.along',
-    of: named('letters.along', ['straight', 'inside', 'outside']),
+    of: named('letters.along', ['straight', 'inside', 'outside', 'path']),
     get: ({ along }) => along ?? 'straight',
-    put: (along: 'straight' | 'inside' | 'outside') => ({ along: along === 'straight' ? undefined : along }),
+    put: (along: 'straight' | 'inside' | 'outside' | 'path', { path }) => ({
+      along: along === 'straight' ? undefined : along,
+      path: along === 'path' ? (path ?? READY.wave) : undefined,
+    }),
+  },
+  {
+    is: 'choice',
+    label: 'letters.path',
+    hint: 'letters.pathHint',
+    place: 'wide',
+    when: ({ along }) => along === 'path',
+    of: ({ path }, { parts }) => {
+      const drawn = openPathsOf(parts).map(({ name, points }) => ({ label: name, points }));
+      const ready = Object.entries(READY).map(([id, points]) => ({
+        ...{ label: t(`letters.path.${id as keyof typeof READY}`), points },
+      }));
+      const known = [...ready, ...drawn].map(({ label, points }) => ({
+        label,
+        value: JSON.stringify(points),
+      }));
+      const own = JSON.stringify(path);
+      return known.some(({ value }) => value === own)
+        ? known
+        : [{ label: t('letters.path.own'), value: own }, ...known];
+    },
+    get: ({ path }) => JSON.stringify(path),
+    put: (path) => ({ path: JSON.parse(path) as Lettering['path'] }),
   },
   {
     is: 'choice',

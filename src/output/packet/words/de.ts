@@ -385,7 +385,11 @@ export const DE: PacketWords = {
     colors: 'Farben, von hinten',
     role: { ribbon: 'Band', shade: 'Schatten', outline: 'Kontur', fill: 'Buchstaben', inline: 'Innenlinie' },
     along: 'Verläuft',
-    alongOf: { inside: 'innen am Umriss der Platte', outside: 'außen an ihrem Umriss' },
+    alongOf: {
+      inside: 'innen am Umriss der Platte',
+      outside: 'außen an ihrem Umriss',
+      path: 'an einem eigenen Pfad',
+    },
     ofLine: (role: string, line: number) => `${role} der Zeile ${line}`,
     ofPicture: (number) => `Farbe ${number} des Bildes`,
     arch: 'Bogen',

@@ -404,7 +404,11 @@ export const EN = {
     colors: 'Colors, from the back',
     role: { ribbon: 'ribbon', shade: 'shade', outline: 'outline', fill: 'letters', inline: 'inline' },
     along: 'Runs along',
-    alongOf: { inside: 'the outline of its board, inside', outside: 'its outline, outside' },
+    alongOf: {
+      inside: 'the outline of its board, inside',
+      outside: 'its outline, outside',
+      path: 'a path of its own',
+    },
     ofLine: (role: string, line: number) => `${role} of line ${line}`,
     ofPicture: (number: number) => `color ${number} of the picture`,
     arch: 'Arch',

@@ -389,7 +389,11 @@ export const ES: PacketWords = {
       inline: 'filete interior',
     },
     along: 'Sigue',
-    alongOf: { inside: 'el contorno de su tabla, por dentro', outside: 'su contorno, por fuera' },
+    alongOf: {
+      inside: 'el contorno de su tabla, por dentro',
+      outside: 'su contorno, por fuera',
+      path: 'un trazado propio',
+    },
     ofLine: (role: string, line: number) => `${role} de la línea ${line}`,
     ofPicture: (number) => `color ${number} del dibujo`,
     arch: 'Arco',

@@ -233,13 +233,15 @@ export const checks: PlanWords['checks'] = {
   'lettering.unknown-font': (f, say) =>
     `Die Schrift „${f.text('font')}“ von ${say.name(f.part)} liegt nicht vor. Andere Schrift wählen.`,
   'lettering.off-sign': (f, say) =>
-    f.text('by') === 'outline'
-      ? `Eine Zeile von ${say.name(f.part)} ist ${say.length(f.number('over_mm'))} länger als der Umriss, an dem sie läuft. Machen Sie sie kleiner oder kürzer.`
-      : f.text('by') === 'cover'
-        ? `Die Beschriftung von ${say.name(f.part)} läuft ${say.length(f.number('over_mm'))} unter das, was auf dem Schild liegt. Kleiner machen oder auf das Schild einpassen.`
-        : f.text('by') === 'face'
-          ? `Die Beschriftung von ${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über die Front. Kleiner machen oder hereinrücken.`
-          : `Die Beschriftung von ${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über das Schild. Kleiner machen oder auf das Schild einpassen.`,
+    f.text('by') === 'path'
+      ? `Eine Zeile von ${say.name(f.part)} ist ${say.length(f.number('over_mm'))} länger als der Pfad, an dem sie verläuft. Machen Sie sie kleiner, kürzen Sie sie, oder verlängern Sie den Pfad.`
+      : f.text('by') === 'outline'
+        ? `Eine Zeile von ${say.name(f.part)} ist ${say.length(f.number('over_mm'))} länger als der Umriss, an dem sie läuft. Machen Sie sie kleiner oder kürzer.`
+        : f.text('by') === 'cover'
+          ? `Die Beschriftung von ${say.name(f.part)} läuft ${say.length(f.number('over_mm'))} unter das, was auf dem Schild liegt. Kleiner machen oder auf das Schild einpassen.`
+          : f.text('by') === 'face'
+            ? `Die Beschriftung von ${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über die Front. Kleiner machen oder hereinrücken.`
+            : `Die Beschriftung von ${say.name(f.part)} ragt ${say.length(f.number('over_mm'))} über das Schild. Kleiner machen oder auf das Schild einpassen.`,
   'lettering.crosses': (f, say) => {
     const where = `${f.text('characters')} in ${say.name(f.part)}`;
     if (f.text('by') === 'joint')
@@ -252,6 +254,8 @@ export const checks: PlanWords['checks'] = {
   },
   'lettering.no-room': (f, say) =>
     `Die Beschriftung von ${say.name(f.part)} soll in das Schild passen, aber Ränder von ${say.length(f.number('margin_mm'))} lassen keinen Platz: Es sind ${say.length(f.number('lack_mm'))} zu viel. Ränder kleiner oder das Schild größer machen.`,
+  'lettering.corner': (f, say) =>
+    `Buchstaben von ${say.name(f.part)} stehen über einer scharfen Ecke dessen, woran ihre Zeile verläuft; sie dreht sich unter ihnen um bis zu ${say.angle(f.number('turn_deg'))}: ${f.text('characters')}. Verschieben Sie die Zeile, machen Sie sie kleiner, oder runden Sie die Ecke.`,
   'lettering.photo': (f, say) => {
     const photo = `Das Foto „${f.text('photo')}“ auf ${say.name(f.part)}`;
     switch (f.text('why')) {

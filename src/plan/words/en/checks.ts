@@ -200,13 +200,15 @@ export const checks: PlanWords['checks'] = {
   'lettering.unknown-font': (f, say) =>
     `The font “${f.text('font')}” of ${say.name(f.part)} is not available. Choose another font.`,
   'lettering.off-sign': (f, say) =>
-    f.text('by') === 'outline'
-      ? `A line of ${say.name(f.part)} is ${say.length(f.number('over_mm'))} longer than the outline it runs along. Make it smaller, or shorten it.`
-      : f.text('by') === 'cover'
-        ? `The lettering of ${say.name(f.part)} runs ${say.length(f.number('over_mm'))} under what lies on the sign. Make it smaller, or fit it to the sign.`
-        : f.text('by') === 'face'
-          ? `The lettering of ${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the face. Make it smaller, or move it in.`
-          : `The lettering of ${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the sign. Make it smaller, or fit it to the sign.`,
+    f.text('by') === 'path'
+      ? `A line of ${say.name(f.part)} is ${say.length(f.number('over_mm'))} longer than the path it runs along. Make it smaller, shorten it, or make the path longer.`
+      : f.text('by') === 'outline'
+        ? `A line of ${say.name(f.part)} is ${say.length(f.number('over_mm'))} longer than the outline it runs along. Make it smaller, or shorten it.`
+        : f.text('by') === 'cover'
+          ? `The lettering of ${say.name(f.part)} runs ${say.length(f.number('over_mm'))} under what lies on the sign. Make it smaller, or fit it to the sign.`
+          : f.text('by') === 'face'
+            ? `The lettering of ${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the face. Make it smaller, or move it in.`
+            : `The lettering of ${say.name(f.part)} reaches ${say.length(f.number('over_mm'))} past the sign. Make it smaller, or fit it to the sign.`,
   'lettering.crosses': (f, say) => {
     const where = `${f.text('characters')} in ${say.name(f.part)}`;
     if (f.text('by') === 'joint')
@@ -219,6 +221,8 @@ export const checks: PlanWords['checks'] = {
   },
   'lettering.no-room': (f, say) =>
     `The lettering of ${say.name(f.part)} is to fit the sign, but its margins of ${say.length(f.number('margin_mm'))} leave no room: they are ${say.length(f.number('lack_mm'))} too much. Make the margin smaller, or the sign larger.`,
+  'lettering.corner': (f, say) =>
+    `Letters of ${say.name(f.part)} stand over a sharp corner of what their line runs along, which turns by up to ${say.angle(f.number('turn_deg'))} under them: ${f.text('characters')}. Move the line on, make it smaller, or round the corner.`,
   'lettering.photo': (f, say) => {
     const photo = `The photo “${f.text('photo')}” on ${say.name(f.part)}`;
     switch (f.text('why')) {

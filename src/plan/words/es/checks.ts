@@ -226,13 +226,15 @@ export const checks: PlanWords['checks'] = {
   'lettering.unknown-font': (f, say) =>
     `El tipo de letra «${f.text('font')}» de ${say.name(f.part)} no está disponible. Elegir otro.`,
   'lettering.off-sign': (f, say) =>
-    f.text('by') === 'outline'
-      ? `Una línea de ${say.name(f.part)} es ${say.length(f.number('over_mm'))} más larga que el contorno que sigue. Hágala más pequeña o más corta.`
-      : f.text('by') === 'cover'
-        ? `El rótulo de ${say.name(f.part)} entra ${say.length(f.number('over_mm'))} debajo de lo que hay sobre el letrero. Hacerlo más pequeño o ajustarlo al letrero.`
-        : f.text('by') === 'face'
-          ? `El rótulo de ${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del frente. Hacerlo más pequeño o moverlo hacia dentro.`
-          : `El rótulo de ${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del letrero. Hacerlo más pequeño o ajustarlo al letrero.`,
+    f.text('by') === 'path'
+      ? `Una línea de ${say.name(f.part)} es ${say.length(f.number('over_mm'))} más larga que el trazado que sigue. Hágala más pequeña, acórtela o alargue el trazado.`
+      : f.text('by') === 'outline'
+        ? `Una línea de ${say.name(f.part)} es ${say.length(f.number('over_mm'))} más larga que el contorno que sigue. Hágala más pequeña o más corta.`
+        : f.text('by') === 'cover'
+          ? `El rótulo de ${say.name(f.part)} entra ${say.length(f.number('over_mm'))} debajo de lo que hay sobre el letrero. Hacerlo más pequeño o ajustarlo al letrero.`
+          : f.text('by') === 'face'
+            ? `El rótulo de ${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del frente. Hacerlo más pequeño o moverlo hacia dentro.`
+            : `El rótulo de ${say.name(f.part)} sobresale ${say.length(f.number('over_mm'))} del letrero. Hacerlo más pequeño o ajustarlo al letrero.`,
   'lettering.crosses': (f, say) => {
     const where = `${f.text('characters')} en ${say.name(f.part)}`;
     if (f.text('by') === 'joint')
@@ -245,6 +247,8 @@ export const checks: PlanWords['checks'] = {
   },
   'lettering.no-room': (f, say) =>
     `El rótulo de ${say.name(f.part)} debe ajustarse al letrero, pero sus márgenes de ${say.length(f.number('margin_mm'))} no dejan sitio: sobran ${say.length(f.number('lack_mm'))}. Reducir el margen o agrandar el letrero.`,
+  'lettering.corner': (f, say) =>
+    `Hay letras de ${say.name(f.part)} sobre una esquina viva de lo que sigue su línea, que gira hasta ${say.angle(f.number('turn_deg'))} bajo ellas: ${f.text('characters')}. Corra la línea, hágala más pequeña o redondee la esquina.`,
   'lettering.photo': (f, say) => {
     const photo = `La foto «${f.text('photo')}» de ${say.name(f.part)}`;
     switch (f.text('why')) {
