@@ -88,7 +88,8 @@ function found(of: RealEdges['of'], read: Measured, box: Box, checks: Check[]): 
  *
  * Checks: `bed.not-closing` (warning) names the reading that is likeliest wrong where they do not close,
  * `bed.out-of-square` and `bed.bowed` (notes) what a carpenter would say of the rest, `bed.corner` (note) what each
- * corner of a square layout leaves to be seen or hangs over.
+ * corner of a square layout leaves to be seen or hangs over, `bed.datum` (note) where to strike the lines that marks
+ * count from.
  */
 export function realEdges(
   bed: Bed,
@@ -112,6 +113,7 @@ export function realEdges(
     real.push({ of: 'field', box: field, corners, ...(own ? rest(own) : { longer: 0, bow: 0 }) });
   }
   if (real.every(({ corners, box, bow }) => bow === 0 && isTrue(corners, box))) return { real: [], checks };
+  checks.push(...datumChecks(outside, rim));
   if (measured.border === 'square') checks.push(...cornerChecks(outside, rim));
   return { real, checks };
 }
@@ -129,6 +131,16 @@ function cornerChecks(corners: Quad, box: Box): Check[] {
     const over = Math.min(across_mm, up_mm) < -TRUSTED;
     const figures = { corner: cyclic(CORNERS, i), across_mm, up_mm };
     return [{ code: 'bed.corner', severity: over ? 'warning' : 'note', parts: [], at: meant, figures }];
+  });
+}
+
+/** Where the lines from which marks count lie in from the edges that they would be measured from; less than 0: beyond. */
+function datumChecks([a, b, , d]: Quad, box: Box): Check[] {
+  const lines = { x: [box.x - a.x, box.x - d.x], y: [box.y - a.y, box.y - b.y] } as const;
+  return (['x', 'y'] as const).flatMap((axis): Check[] => {
+    const [low_mm, high_mm] = lines[axis];
+    if (Math.max(Math.abs(low_mm), Math.abs(high_mm)) < SAME_LENGTH) return [];
+    return [{ code: 'bed.datum', severity: 'note', parts: [], figures: { axis, low_mm, high_mm } }];
   });
 }
 

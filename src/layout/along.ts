@@ -1,7 +1,7 @@
 import type { Face } from '../bed/face.ts';
 import { movedIn } from '../bed/realEdges.ts';
 import { type Check, orderChecks } from '../check/check.ts';
-import { isBars, isBoards, isBought } from '../design/made.ts';
+import { isBars, isBoards, isBought, isLettered } from '../design/made.ts';
 import type { Axis } from '../design/schema.ts';
 import {
   add,
@@ -216,7 +216,8 @@ function runAlong(
   const legs = legsOfRun(inside, path, { width, thickness });
   const along = legs.map((one, i) => ({ ...pick(laid.legs, i), ...one }));
   const region = regionOfRun(inside, path, width);
-  return { laid: { ...laid, legs: along, region }, edges: edgesOfLegs(laid.legs, along) };
+  const box = boxOf(region) ?? laid.box;
+  return { laid: { ...laid, legs: along, region, box }, edges: edgesOfLegs(laid.legs, along) };
 }
 
 /** Both edges of each leg that lies straight, with where they are after it followed. */
@@ -385,9 +386,11 @@ function partAlong(laid: LaidPart, found: Found, checks: Check[]): LaidPart {
   if (isBought(laid)) return laid;
   if (!isBars(laid)) {
     const region = regionAlong(laid.region, found.edges);
-    if (!isBoards(laid)) return region === laid.region ? laid : { ...laid, region };
+    // Letters keep the box that they were set in; all else is marked and measured by where it really is.
+    const box = region === laid.region || isLettered(laid) ? laid.box : (boxOf(region) ?? laid.box);
+    if (!isBoards(laid)) return region === laid.region ? laid : { ...laid, region, box };
     const wood = regionAlong(laid.wood, found.edges);
-    return region === laid.region && wood === laid.wood ? laid : { ...laid, region, wood };
+    return region === laid.region && wood === laid.wood ? laid : { ...laid, region, wood, box };
   }
   if (laid.kind !== 'strip') return found.runs.get(laid) ?? laid;
   const sides = sidesOf(laid);

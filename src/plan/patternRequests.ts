@@ -4,8 +4,9 @@ import { isBent } from '../design/look.ts';
 import { idsOfBars, isBoards, isLettered, isSheet } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
 import { leftOf } from '../geometry/cut.ts';
-import { regionOfBox, translateRegion } from '../geometry/region.ts';
-import type { Point, Region } from '../geometry/shape.ts';
+import { regionOfBox, ringOfBox, translateRegion } from '../geometry/region.ts';
+import { boxOfPoints } from '../geometry/ring.ts';
+import type { Box, Point, Region } from '../geometry/shape.ts';
 import { endLine } from '../joinery/lengths.ts';
 import type { Piece } from '../joinery/piece.ts';
 import { profileOf } from '../joinery/profile.ts';
@@ -192,13 +193,18 @@ function boardRequest({ id, label, outline, holes }: Piece, name: string): Patte
   return { kind: 'part', id, name: `${name} (${label})`, region: [{ outer: outline, holes }] };
 }
 
+/** The whole face; of one out of square its real corners lie beyond the true rectangle, and are printed too. */
 function faceRequest({ design, face, parts }: RequestInput): PatternRequest {
+  const corners = (face.real ?? []).flatMap((real) => real.corners);
+  const { x, y, w, h } = boxOfPoints([...ringOfBox(face.box), ...corners]);
+  const moved = (box: Box): Box => ({ ...box, x: box.x - x, y: box.y - y });
+  const laid = <T extends { readonly region: Region }>(one: T): Region =>
+    x === 0 && y === 0 ? one.region : translateRegion(one.region, -x, -y);
   return {
     kind: 'face',
-    width: face.width,
-    height: face.height,
-    levels: face.levels.map(({ id, region }) => ({ id, region })),
-    keepClears: allKeepClears(design.keepClears, face, design.bed).map((k) => k.box),
-    parts: parts.map(({ id, name, region }) => ({ id, name, region })),
+    ...{ width: w, height: h, box: moved(face.box) },
+    levels: face.levels.map((level) => ({ id: level.id, region: laid(level) })),
+    keepClears: allKeepClears(design.keepClears, face, design.bed).map((k) => moved(k.box)),
+    parts: parts.map((part) => ({ id: part.id, name: part.name, region: laid(part) })),
   };
 }

@@ -313,6 +313,7 @@ describe('templates and sticks', () => {
     );
     const face = {
       kind: 'face',
+      box: { x: 0, y: 0, w: 985, h: 1981 },
       width: 985,
       height: 1981,
       levels: [{ id: 'rim', region: rim }],

@@ -11,8 +11,11 @@ import type { Pattern } from './pattern.ts';
 
 export interface FacePattern {
   readonly kind: 'face';
+  /** Of the whole pattern, whose lower left corner is the origin. */
   readonly width: Mm;
   readonly height: Mm;
+  /** The true rectangle, by which the layout is marked. */
+  readonly box: Box;
   readonly levels: readonly { readonly id: string; readonly region: Region }[];
   readonly keepClears: readonly Box[];
   /** Supports before what lies on them. */
@@ -35,7 +38,6 @@ export function nameOn(region: Region, name: string): DrawItem[] {
 }
 
 export function facePatterns(face: FacePattern, words: PatternWords): Pattern[] {
-  const whole = { x: 0, y: 0, w: face.width, h: face.height };
   const keepClear = { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.hidden };
   return [
     {
@@ -46,7 +48,7 @@ export function facePatterns(face: FacePattern, words: PatternWords): Pattern[] 
         height: face.height,
         title: words.face,
         items: [
-          layer('guides', [rectangle(whole, FOLLOW), ...centerLines(whole)]),
+          layer('guides', [rectangle(face.box, FOLLOW), ...centerLines(face.box)]),
           layer(
             'levels',
             face.levels.flatMap((level) => outlines(level.region, GUIDE)),

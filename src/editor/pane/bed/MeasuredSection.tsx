@@ -13,7 +13,7 @@ import { lengthText } from '../../words/text.ts';
 import { FIT_FIELDS, IS_MEASURED, readingFields } from './measuredFields.ts';
 
 const READ = { rim: readingFields('rim'), field: readingFields('field') } as const;
-const TOLD: ReadonlySet<string> = new Set(['bed.out-of-square', 'bed.bowed', 'bed.corner']);
+const TOLD: ReadonlySet<string> = new Set(['bed.out-of-square', 'bed.bowed', 'bed.datum', 'bed.corner']);
 
 /** The face as a tape reads it, what that comes to, and what is to take the taper. */
 export function MeasuredSection({ onPropose }: { onPropose: (next: Bed, label: string) => void }) {

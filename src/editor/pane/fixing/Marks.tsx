@@ -3,6 +3,7 @@ import type { Plan } from '../../../plan/types.ts';
 import { Measure } from '../../control/Measure.tsx';
 import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
+import { useCheckWords } from '../../control/useCheckWords.ts';
 import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
 import { Figures } from '../facts/Figures.tsx';
@@ -13,11 +14,19 @@ const NAMED = 4;
 /** Story sticks as tables: every mark from its datum, and what stands there. */
 export function Marks({ plan }: { plan: Plan }) {
   const t = useWords();
+  const message = useCheckWords(plan.design);
   const sticks = plan.marks.sticks.filter((s) => s.marks.length > 0);
   if (sticks.length === 0) return <p className="note">{t('marks.none')}</p>;
   return (
     <Section id="fixing-marks" title="fixing.marks">
       <p className="note">{t('marks.lead')}</p>
+      {plan.checks
+        .filter(({ code }) => code === 'bed.datum')
+        .map((check) => (
+          <p className="warn-text" key={check.figures.axis}>
+            <Typeset text={message(check)} />
+          </p>
+        ))}
       {sticks.map((stick) => (
         <Stick key={stick.axis} stick={stick} />
       ))}

@@ -9,7 +9,7 @@ import { lastOf } from '../../../list/at.ts';
 import type { StickMark } from '../../../marks/result.ts';
 import { formatLength } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { partNames } from '../../../plan/words/words.ts';
+import { checkMessage, partNames } from '../../../plan/words/words.ts';
 import { type Block, heading, paragraph, space, table } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 import { bodyOf } from '../sheet.ts';
@@ -118,10 +118,14 @@ export function marks(packet: Packet): Content[] {
     }));
     return [heading(terms.axis[stick.axis]), ...table(columns, rows, body.w), space(4)];
   });
+  const { plan, words, say } = packet;
+  const lines = plan.checks
+    .filter(({ code }) => code === 'bed.datum')
+    .flatMap((check) => paragraph(checkMessage(check, words, say), body.w));
   return [
     {
       title: packet.terms.titles.marks,
-      blocks: [...paragraph(terms.lead, body.w), ...carryBlocks(packet, body.w), ...blocks],
+      blocks: [...paragraph(terms.lead, body.w), ...lines, ...carryBlocks(packet, body.w), ...blocks],
     },
   ];
 }

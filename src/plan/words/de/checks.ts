@@ -188,6 +188,13 @@ export const checks: PlanWords['checks'] = {
     `${rectangle(f, 1)} ist nicht im Winkel: Die Diagonale von ${f.number('longer_mm') > 0 ? 'unten' : 'oben'} links ist um ${say.length(Math.abs(f.number('longer_mm')))} zu lang.`,
   'bed.bowed': (f, say) =>
     `Die Seiten ${rectangle(f, 0)} sind in der Mitte zusammen um ${say.length(Math.abs(f.number('bow_mm')))} nach ${f.number('bow_mm') > 0 ? 'außen' : 'innen'} gebogen. Gerade Leisten folgen dem nicht: beibiegen oder anhobeln.`,
+  'bed.datum': (f, say) => {
+    const at = (mm: number) => `${say.length(Math.abs(mm))} ${mm < 0 ? 'außerhalb' : 'innerhalb'}`;
+    const [low, high] = [at(f.number('low_mm')), at(f.number('high_mm'))];
+    return f.text('axis') === 'x'
+      ? `Anrisse quer zählen ab einer rechtwinklig gezogenen Linie, nicht ab der linken Kante, die schief läuft: unten ${low}, oben ${high} der Ecke.`
+      : `Anrisse hoch zählen ab einer rechtwinklig gezogenen Linie, nicht ab der Unterkante, die schief läuft: links ${low}, rechts ${high} der Ecke.`;
+  },
   'bed.corner': (f, say) =>
     `Das rechtwinklige Layout lässt an der Ecke ${CORNER[f.text('corner')] ?? f.text('corner')}: ${pastCorner(f, say)}.`,
   'joint.overlap': (f, say) =>

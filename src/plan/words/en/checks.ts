@@ -155,6 +155,13 @@ export const checks: PlanWords['checks'] = {
     `The ${RECTANGLE[f.text('of')] ?? f.text('of')} is out of square: ${say.length(Math.abs(f.number('longer_mm')))} long on the diagonal from the ${f.number('longer_mm') > 0 ? 'lower' : 'upper'} left.`,
   'bed.bowed': (f, say) =>
     `The sides of the ${RECTANGLE[f.text('of')] ?? f.text('of')} bow ${f.number('bow_mm') > 0 ? 'out' : 'in'} by ${say.length(Math.abs(f.number('bow_mm')))} between them at the middle. Straight trim does not follow that: spring it in, or plane to fit.`,
+  'bed.datum': (f, say) => {
+    const at = (mm: number) => `${say.length(Math.abs(mm))} ${mm < 0 ? 'beyond' : 'in from'}`;
+    const [low, high] = [at(f.number('low_mm')), at(f.number('high_mm'))];
+    return f.text('axis') === 'x'
+      ? `Marks across count from a line struck square, not from the left edge, which leans: strike it ${low} the lower left corner and ${high} the upper left one.`
+      : `Marks up count from a line struck square, not from the lower edge, which runs out: strike it ${low} the lower left corner and ${high} the lower right one.`;
+  },
   'bed.corner': (f, say) =>
     `At the ${CORNER[f.text('corner')] ?? f.text('corner')} corner the square layout leaves ${pastCorner(f, say)}.`,
   'joint.overlap': (f, say) =>

@@ -181,6 +181,13 @@ export const checks: PlanWords['checks'] = {
     `${rectangle(f, 1)} está fuera de escuadra: la diagonal desde ${f.number('longer_mm') > 0 ? 'abajo' : 'arriba'} a la izquierda mide ${say.length(Math.abs(f.number('longer_mm')))} de más.`,
   'bed.bowed': (f, say) =>
     `Los costados ${rectangle(f, 0)} se arquean ${say.length(Math.abs(f.number('bow_mm')))} entre los dos hacia ${f.number('bow_mm') > 0 ? 'fuera' : 'dentro'} en el medio. Los listones rectos no lo siguen: forzarlos o cepillarlos.`,
+  'bed.datum': (f, say) => {
+    const at = (mm: number) => `${say.length(Math.abs(mm))} ${mm < 0 ? 'por fuera' : 'por dentro'}`;
+    const [low, high] = [at(f.number('low_mm')), at(f.number('high_mm'))];
+    return f.text('axis') === 'x'
+      ? `Las marcas a lo ancho se miden desde una línea trazada a escuadra y no desde el canto izquierdo, que va inclinado: trazarla ${low} de la esquina de abajo y ${high} de la de arriba.`
+      : `Las marcas a lo alto se miden desde una línea trazada a escuadra y no desde el canto inferior, que va inclinado: trazarla ${low} de la esquina izquierda y ${high} de la derecha.`;
+  },
   'bed.corner': (f, say) =>
     `En la esquina ${CORNER[f.text('corner')] ?? f.text('corner')} la disposición a escuadra ${pastCorner(f, say)}.`,
   'joint.overlap': (f, say) =>
