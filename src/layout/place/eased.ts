@@ -1,4 +1,5 @@
 import type { Check } from '../../check/check.ts';
+import { cornersIn } from '../../design/drawnCorners.ts';
 import type { PanelShape, Part, Run } from '../../design/schema.ts';
 import { cutsEased } from '../../geometry/drawn.ts';
 import { hasHead } from '../../geometry/heads.ts';
@@ -9,7 +10,7 @@ import { pointAt } from '../../geometry/stretch.ts';
 import { DUST, SAME_LENGTH, SAME_PLACE } from '../../geometry/tolerance.ts';
 import { cyclic, pick, under } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
-import { cornersIn, frameOfDrawn } from './drawn.ts';
+import { frameOfDrawn } from './drawn.ts';
 import { isNamed, loopsOfNamed, type NamedShape, outlineOf } from './outlines.ts';
 import { openingBox } from './shape.ts';
 

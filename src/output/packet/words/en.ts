@@ -14,7 +14,7 @@ export const EN = {
   onePage: {
     title: 'The face on one page',
     caution:
-      'A bed that comes down by itself can injure or kill. This is decoration: what carries and holds the bed is as its maker says.',
+      'A bed that comes down by itself can injure or kill. This is decoration: what carries and holds the bed is as its manufacturer says.',
   },
   sideBySide: {
     title: 'Side by side',
