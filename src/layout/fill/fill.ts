@@ -116,13 +116,14 @@ function cutAtOrigin(fill: FillLike, box: Box, stocks: Stocks, less: Region): Fi
   const free = fill.openings ? regionOfFill(fill, box) : shape;
   const region = less.length > 0 ? clipped(free, less) : free;
   if (!first || region.length === 0) return [];
-  // Openings are cut out of what is laid out over the whole shape.
+  // Openings are cut out of what is laid out over the whole shape: rows begin where they began without them.
+  const laidOver = fill.openings && less.length > 0 ? clipped(shape, less) : fill.openings ? shape : region;
   const frame = frameOf(fill, shape);
   const onFace = flipped(fill, frame);
   const toFace = ringsOf(fill, onFace);
   const sizes = settingOf(fill, stocks);
   const pieces: FillPiece[] = [];
-  for (const cell of cellsOf(asFlipped(fill), groundOf(frame, region, onFace, toFace), sizes)) {
+  for (const cell of cellsOf(asFlipped(fill), groundOf(frame, laidOver, onFace, toFace), sizes)) {
     const cut = cutOut(cell, region, toFace, sizes);
     const { column, row, stock, on } = cell;
     const lift = cell.over || on !== undefined ? first.thickness : 0;
