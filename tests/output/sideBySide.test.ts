@@ -1,13 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../src/design/schema.ts';
-import { flatten, textCorners } from '../../src/drawing/walk.ts';
 import { type ColorSet, inColors } from '../../src/finish/colorSet.ts';
-import { boxOfPoints } from '../../src/geometry/ring.ts';
 import { shoppingRows } from '../../src/output/csv/shopping.ts';
 import { bodyOf, packetSheet, turned } from '../../src/output/packet/sheet.ts';
 import { faceFigures, sideBySidePage } from '../../src/output/packet/sideBySide.ts';
 import { planned, STARTERS, starter } from '../plan/starters.ts';
+import { LEAST, overlaps, toldOn } from './told.ts';
 
 const SETS = JSON.parse(
   readFileSync(new URL('../../assets/color-sets.json', import.meta.url), 'utf8'),
@@ -69,21 +68,13 @@ describe.each(STARTERS)('%s beside itself in other colors', (name) => {
     const sheet = turned(packetSheet(faces[0].plan.design.pages.paper));
     expect([page.width_mm, page.height_mm]).toEqual([sheet.width, sheet.height]);
     const body = bodyOf(sheet);
-    const boxes = flatten(page.drawing.items)
-      .texts.filter(({ item }) => item.text.trim() !== '')
-      .map((flat) => ({ words: flat.item.text, box: boxOfPoints(textCorners(flat)) }));
+    const boxes = toldOn(page);
+    expect(boxes.filter(({ points }) => points < LEAST - 1e-6)).toEqual([]);
     for (const { words, box } of boxes) {
       expect(box.x, words).toBeGreaterThanOrEqual(body.x - 0.1);
       expect(box.x + box.w, words).toBeLessThanOrEqual(body.x + body.w + 0.1);
     }
-    const meet = boxes.flatMap((a, i) =>
-      boxes.slice(i + 1).flatMap((b) => {
-        const across = Math.min(a.box.x + a.box.w, b.box.x + b.box.w) - Math.max(a.box.x, b.box.x);
-        const up = Math.min(a.box.y + a.box.h, b.box.y + b.box.h) - Math.max(a.box.y, b.box.y);
-        return Math.min(across, up) > 0.1 ? [`${a.words} / ${b.words}`] : [];
-      }),
-    );
-    expect(meet).toEqual([]);
+    expect(overlaps(boxes)).toEqual([]);
     expect(boxes.some(({ words }) => words.includes('more line'))).toBe(false);
   });
 });
