@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { sawWords } from '../src/editor/words/en/saw.ts';
+import { late } from '../src/editor/words/en/late.ts';
 import { en as first } from '../src/editor/words/en.ts';
 
-const en = { ...first, ...sawWords };
+const en = { ...first, ...late };
 
 const ROOT = new URL('../', import.meta.url);
 const read = (path: string) => readFileSync(new URL(path, ROOT), 'utf8');

@@ -49,13 +49,16 @@ function change({ design, shown }: Document, chance: Chance): readonly Edit[] {
 }
 
 describe('a change with parts already on', () => {
+  let kept = 0;
+  let all = 0;
+
   it.each(STARTERS.slice(0, 4))(
     '%s: what is kept lies where it was fastened, and rules that are left hold',
     (name) => {
       const chance = chanceOf(name.length * 7);
       let asked = 0;
-      let kept = 0;
-      for (let n = 0; n < runs(4); n++) {
+      // Not every change touches what is on: so many are tried until some have.
+      for (let n = 0; n < 60 && asked < runs(3); n++) {
         const bare = freshDocument(starter(name));
         const ids = bare.shown.layout.parts.filter(({ kind }) => kind !== 'painted').map(({ id }) => id);
         const on = ids.filter(() => chance() < 0.3);
@@ -78,6 +81,7 @@ describe('a change with parts already on', () => {
           expect(told).toContain(doc.shown.layout.parts.find((laid) => laid.id === id)?.part);
         if (touched.length === 0) continue;
         asked++;
+        all++;
         const edits2 = keepingDone(doc, edits, touched);
         if (!edits2) continue;
         kept++;
@@ -103,9 +107,12 @@ describe('a change with parts already on', () => {
         expect(touchedBy(facts, doc.shown.layout.parts, again)).toEqual([]);
       }
       expect(asked).toBeGreaterThan(0);
-      expect(kept).toBeGreaterThan(0);
     },
   );
+
+  it('is kept more often than not', () => {
+    expect(kept / all).toBeGreaterThan(0.5);
+  });
 
   it('is asked before it is taken, and what is done again is no longer told to be done', () => {
     const bare = freshDocument(starter('bread-shop'));

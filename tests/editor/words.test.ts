@@ -3,13 +3,16 @@ import { describe, expect, it } from 'vitest';
 import type { Design } from '../../src/design/schema.ts';
 import { renamed } from '../../src/editor/shipped/starters.ts';
 import { de, starterNames as german } from '../../src/editor/words/de.ts';
+import { late } from '../../src/editor/words/en/late.ts';
+import { letteringWords } from '../../src/editor/words/en/lettering.ts';
+import { pagesWords } from '../../src/editor/words/en/pages.ts';
 import { sawWords } from '../../src/editor/words/en/saw.ts';
 import { en as first, type WordKey, type Words } from '../../src/editor/words/en.ts';
 import { es, starterNames as spanish } from '../../src/editor/words/es.ts';
 import { pluralForm } from '../../src/editor/words/plural.ts';
 import { STARTERS, starter } from '../plan/starters.ts';
 
-const en: Words = { ...first, ...sawWords };
+const en: Words = { ...first, ...late };
 const KEYS = Object.keys(en) as WordKey[];
 
 /** Signs and figures, the same in every language. */
@@ -98,18 +101,40 @@ describe.each(OTHERS)('the words of the interface, $language', ({ language, word
 describe('words that come later', () => {
   it('come with whatever says them, and are said by nothing of the first page', () => {
     const root = new URL('../../src/editor/', import.meta.url);
-    const late = Object.keys(sawWords);
-    const sources = readdirSync(root, { recursive: true, encoding: 'utf8' }).filter((name) =>
-      /\.tsx?$/.test(name),
-    );
-    const says = sources.filter((name) => {
-      if (name.startsWith('words/') || name.startsWith('saw/')) return false;
-      const text = readFileSync(new URL(name, root), 'utf8');
-      return late.some((key) => text.includes(`'${key}'`)) && !text.includes('words/sawWords.ts');
+    const sources = readdirSync(root, { recursive: true, encoding: 'utf8' })
+      .filter((name) => /\.tsx?$/.test(name) && !name.startsWith('words/'))
+      .map((name) => ({ name, text: readFileSync(new URL(name, root), 'utf8') }));
+    // Tables, the file that brings them, and the folder that comes as one with its first file.
+    const tables = [
+      { words: sawWords, by: 'words/sawWords.ts', folder: 'saw/', first: 'saw/BenchView.tsx' },
+      {
+        words: letteringWords,
+        by: 'words/letteringWords.ts',
+        folder: 'pane/lettering/',
+        first: 'pane/lettering/LetteringPane.tsx',
+      },
+      {
+        words: pagesWords,
+        by: 'words/pagesWords.ts',
+        folder: 'pane/pages/',
+        first: 'pane/pages/PagesPane.tsx',
+      },
+    ];
+    expect(Object.keys(late).sort()).toEqual(tables.flatMap(({ words }) => Object.keys(words)).sort());
+    const says = tables.flatMap(({ words, by, folder, first }) => {
+      expect(sources.find(({ name }) => name === first)?.text).toContain(by);
+      const keys = Object.keys(words);
+      // By the whole key, or by where it begins.
+      const begins = new Set(keys.map((key) => `\`${key.slice(0, key.lastIndexOf('.') + 1)}\${`));
+      return sources.filter(
+        ({ name, text }) =>
+          !name.startsWith(folder) &&
+          !text.includes(by) &&
+          (keys.some((key) => text.includes(`'${key}'`)) ||
+            [...begins].some((start) => text.includes(start))),
+      );
     });
-    // All of the view at the saw comes as one.
-    expect(readFileSync(new URL('saw/BenchView.tsx', root), 'utf8')).toContain('words/sawWords.ts');
-    expect(says).toEqual([]);
+    expect(says.map(({ name }) => name)).toEqual([]);
   });
 });
 

@@ -8,13 +8,11 @@ import { exportWords } from './en/export.ts';
 import { fixingWords } from './en/fixing.ts';
 import { jobWords } from './en/job.ts';
 import { keyWords } from './en/keys.ts';
-import { letteringWords } from './en/lettering.ts';
+import type { late } from './en/late.ts';
 import { nameWords } from './en/names.ts';
-import { pagesWords } from './en/pages.ts';
 import { paintWords } from './en/paint.ts';
 import { partWords } from './en/parts.ts';
 import { photoWords } from './en/photo.ts';
-import type { sawWords } from './en/saw.ts';
 import { shellWords } from './en/shell.ts';
 import { swingWords } from './en/swing.ts';
 import { woodWords } from './en/wood.ts';
@@ -35,13 +33,11 @@ export const en = {
   ...woodWords,
   ...paintWords,
   ...fixingWords,
-  ...letteringWords,
-  ...pagesWords,
   ...benchWords,
   ...exportWords,
   ...keyWords,
 } as const;
 
-/** With those that come with the part of the page that says them (`late.ts`). */
-export type WordKey = keyof typeof en | keyof typeof sawWords;
+/** With those that come later. */
+export type WordKey = keyof typeof en | keyof typeof late;
 export type Words = Readonly<Record<WordKey, string>>;

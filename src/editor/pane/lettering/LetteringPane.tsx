@@ -19,6 +19,7 @@ import { Reading } from './Reading.tsx';
 import { TextFields } from './TextFields.tsx';
 import type { Kept } from './useBridges.ts';
 import '../../style/lettering.css';
+import '../../words/letteringWords.ts';
 
 /** What the signs say, in which letters, and how they get onto the board. */
 export default function LetteringPane() {

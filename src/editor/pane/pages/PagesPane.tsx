@@ -7,6 +7,7 @@ import { PaperFields } from './PaperFields.tsx';
 import { PrinterFields } from './PrinterFields.tsx';
 import { SetPreview } from './SetPreview.tsx';
 import '../../style/pages.css';
+import '../../words/pagesWords.ts';
 
 /** Full-size patterns on ordinary paper: what will be printed, on what, and true to size. */
 export default function PagesPane() {

@@ -11,6 +11,7 @@ import { namesOf } from '../facts/choices.ts';
 import { PaintedFields } from './PaintedFields.tsx';
 import { PanelFields } from './PanelFields.tsx';
 import { usePart } from './usePart.ts';
+import '../../words/letteringWords.ts';
 
 const FIELDS: readonly FormField<Lettering>[] = [
   {

@@ -1,0 +1,5 @@
+import { pagesWords } from './en/pages.ts';
+import { bring } from './t.ts';
+
+// Whatever says these words imports this: it comes in the same file, and the first page goes without.
+bring(pagesWords);
