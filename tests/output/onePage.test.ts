@@ -37,9 +37,9 @@ describe.each(PLANS)('the page to show of %s', (_, plan) => {
   it('tells its weight, what it is not, and a cost that is the sum of its lines', () => {
     const all = told.map(({ words }) => words).join(' ');
     expect(all).toContain('can injure or kill');
-    const valueOf = (term: string) => told[told.findIndex(({ words }) => words === term) + 1]?.words ?? '';
-    expect(valueOf(EN.cover.weight)).toMatch(/\d (lb|kg)$/);
-    const total = Number(valueOf(EN.cover.cost).replace(/[^\d.]/g, ''));
+    const figureOf = (term: string) => told[told.findIndex(({ words }) => words === term) + 1]?.words ?? '';
+    expect(figureOf(EN.cover.weight)).toMatch(/\d (lb|kg)$/);
+    const total = Number(figureOf(EN.cover.cost).replace(/[^\d.]/g, ''));
     // Whole cents: the total is rounded once.
     expect(Math.abs(total - made.shopping.reduce((sum, { price }) => sum + price, 0))).toBeLessThan(0.006);
   });
