@@ -5,6 +5,7 @@ import type { Part } from '../../design/schema.ts';
 import { type Touched, touchedBy } from '../../job/touched.ts';
 import { partOf } from '../../layout/reference.ts';
 import { type Document, tried } from '../document/document.ts';
+import type { Shown } from '../document/shown.ts';
 
 /** Rounds in which what else is touched, once the first is kept, is kept too. */
 const MOST_ROUNDS = 4;
@@ -38,36 +39,43 @@ export function keepingDone(
 /** The change with some parts as they were: what it says of them is left out, and the rules that would move them. */
 function fixed(doc: Document, edits: readonly Edit[], touched: readonly Touched[]): readonly Edit[] {
   const ids = new Set(touched.map(({ part }) => part));
-  const held = [...edits, ...touched.flatMap((one) => asItWas(doc, edits, one))];
-  const after = tried(doc, edits).design;
-  const own = after.rules.filter((rule) => mentionsOf(rule).follow.some((of) => ids.has(partOf(of) ?? '')));
-  // All of them go, and each comes back that moves none of the parts: earlier ones first, as in the design.
-  let gone = new Set(own.map(({ id }) => id));
-  const without = (some: ReadonlySet<string>): readonly Edit[] => [
+  const after = tried(doc, edits);
+  const held = touched.flatMap((one) => asItWas(doc, after, one));
+  const own = after.design.rules.filter((rule) =>
+    mentionsOf(rule).follow.some((of) => ids.has(partOf(of) ?? '')),
+  );
+  const without = (some: Iterable<string>): readonly Edit[] => [
+    ...edits,
     ...[...some].map((id): Edit => ({ kind: 'remove', list: 'rules', id })),
     ...held,
   ];
   const facts = liveFacts(doc.design.job);
-  const moves = (some: readonly Edit[]) =>
-    touchedBy(facts, doc.shown.layout.parts, tried(doc, some, ids).layout.parts).some(({ part }) =>
+  const moves = (gone: Iterable<string>) =>
+    touchedBy(facts, doc.shown.layout.parts, tried(doc, without(gone), ids).layout.parts).some(({ part }) =>
       ids.has(part),
     );
-  const removed = (some: ReadonlySet<string>) => [
-    ...edits,
-    ...without(some).filter((edit) => !edits.includes(edit)),
-  ];
-  for (const { id } of own) {
-    const fewer = new Set([...gone].filter((one) => one !== id));
-    if (!moves(removed(fewer))) gone = fewer;
-  }
-  return removed(gone);
+  // All of them go, and those come back that move none of the parts: many at once where they can, earlier ones first.
+  let gone: ReadonlySet<string> = new Set(own.map(({ id }) => id));
+  const bringBack = (some: readonly { readonly id: string }[]): void => {
+    const back = new Set(some.map(({ id }) => id));
+    const fewer = new Set([...gone].filter((id) => !back.has(id)));
+    if (!moves(fewer)) {
+      gone = fewer;
+      return;
+    }
+    if (some.length < 2) return;
+    const half = Math.ceil(some.length / 2);
+    bringBack(some.slice(0, half));
+    bringBack(some.slice(half));
+  };
+  if (own.length > 0) bringBack(own);
+  return without(gone);
 }
 
 /** A part as it was, where it was: cut wood that is not on yet only keeps its size. */
-function asItWas(doc: Document, edits: readonly Edit[], { part: id, how }: Touched): Edit[] {
+function asItWas(doc: Document, there: Shown, { part: id, how }: Touched): Edit[] {
   const before = doc.design.parts.find((part) => part.id === id);
   const box = doc.shown.layout.boxes.get(id);
-  const there = tried(doc, edits);
   const after = there.design.parts.find((part) => part.id === id);
   if (!before || !box || !after) return [];
   const facts = liveFacts(doc.design.job);
