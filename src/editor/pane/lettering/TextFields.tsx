@@ -48,7 +48,7 @@ const READY = {
 /** Paths that are drawn on the face and have two ends: a line of letters may run as they do. */
 const openPathsOf = (parts: Design['parts']) =>
   parts.flatMap((part) =>
-    part.kind === 'run' && part.path.form === 'points' && !part.path.closed
+    'path' in part && part.path.form === 'points' && !part.path.closed
       ? [{ name: part.name, points: part.path.points }]
       : [],
   );
