@@ -216,8 +216,8 @@ function runAlong(
   const legs = legsOfRun(inside, path, { width, thickness });
   const along = legs.map((one, i) => ({ ...pick(laid.legs, i), ...one }));
   const region = regionOfRun(inside, path, width);
-  const box = boxOf(region) ?? laid.box;
-  return { laid: { ...laid, legs: along, region, box }, edges: edgesOfLegs(laid.legs, along) };
+  // It is laid by the edges that it follows: its marks stay at the planned ones, and never before the datum line.
+  return { laid: { ...laid, legs: along, region }, edges: edgesOfLegs(laid.legs, along) };
 }
 
 /** Both edges of each leg that lies straight, with where they are after it followed. */
