@@ -106,14 +106,15 @@ interface Follower {
 }
 
 function followerOn(laid: Laid<'strip'>, sides: Sides, edge: Edge): Follower {
-  const { axis, across, along } = sides;
+  const { axis, across } = sides;
   const [low, high] = across;
-  const middle = at(axis, (low + high) / 2, (along[0] + along[1]) / 2);
-  const far = beside(edge.line, laid.leg.width, middle);
+  // Where the strip lies of the edge as it was meant to be: the real one may lie beyond all of it.
+  const side = add(midpoint(...edge.line), at(axis, low + high > 2 * edge.at ? 1 : -1, 0));
+  const far = beside(edge.line, laid.leg.width, side);
   return {
     sides,
     lines: Math.abs(edge.at - low) <= ON ? [edge.line, far] : [far, edge.line],
-    center: beside(edge.line, laid.leg.width / 2, middle),
+    center: beside(edge.line, laid.leg.width / 2, side),
   };
 }
 

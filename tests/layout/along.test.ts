@@ -24,7 +24,8 @@ if (T?.form !== 'flat') throw new Error('no lath');
 const w = T.width;
 const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
-const off = fc.double({ min: -12, max: 12, noNaN: true });
+/** Up to where an edge lies beyond half of the strip that follows it. */
+const off = fc.double({ min: -25, max: 25, noNaN: true });
 /** Corners of a face that was meant to be true, the lower edge along x. */
 const quads: fc.Arbitrary<Quad> = fc.tuple(off, off, off, off, off).map(([b, cx, cy, dx, dy]) => [
   { x: 0, y: 0 },
