@@ -92,27 +92,33 @@ export async function openStep(page: Page, step: string): Promise<void> {
 export const kept = (page: Page) =>
   expect.poll(() => page.locator('.saved-cell').textContent(), { timeout: 20_000 }).toContain('Yes');
 
-/** Waits until something is in the device's store under a key that begins so, with a text in it: for what no view tells of. */
-export const stored = (page: Page, prefix: string, holds = '') =>
+/** What the device's store has under the first key that begins so, as text; null where there is none. */
+const storedText = (page: Page, prefix: string): Promise<string | null> =>
+  page.evaluate(
+    (beginning) =>
+      new Promise<string | null>((resolve) => {
+        const open = indexedDB.open('showface');
+        open.onsuccess = () => {
+          const store = open.result.transaction('designs').objectStore('designs');
+          const [keys, values] = [store.getAllKeys(), store.getAll()];
+          values.onsuccess = () => {
+            open.result.close();
+            const found = keys.result.findIndex((key) => String(key).startsWith(beginning));
+            resolve(found < 0 ? null : String(values.result[found]));
+          };
+        };
+      }),
+    prefix,
+  );
+
+/** Waits until something is in the device's store under a key that begins so, as is told of its text: for what no view tells of. */
+export const stored = (page: Page, prefix: string, holds: (text: string) => boolean = () => true) =>
   expect
     .poll(
-      () =>
-        page.evaluate(
-          ([beginning, text]) =>
-            new Promise<boolean>((resolve) => {
-              const open = indexedDB.open('showface');
-              open.onsuccess = () => {
-                const store = open.result.transaction('designs').objectStore('designs');
-                const [keys, values] = [store.getAllKeys(), store.getAll()];
-                values.onsuccess = () => {
-                  open.result.close();
-                  const found = keys.result.findIndex((key) => String(key).startsWith(beginning));
-                  resolve(found >= 0 && (text === '' || String(values.result[found]).includes(text)));
-                };
-              };
-            }),
-          [prefix, holds] as const,
-        ),
+      async () => {
+        const text = await storedText(page, prefix);
+        return text !== null && holds(text);
+      },
       { timeout: 20_000 },
     )
     .toBe(true);

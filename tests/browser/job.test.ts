@@ -5,7 +5,7 @@ import type { Design } from '../../src/design/schema.ts';
 import { packDesign } from '../../src/editor/saw/transfer.ts';
 import { inches } from '../../src/measure/units.ts';
 import { violations } from './axe.ts';
-import { drop, openBrowser, openStep, plainDesign, visit, wish } from './bench.ts';
+import { drop, openBrowser, openStep, plainDesign, stored, visit, wish } from './bench.ts';
 
 const { context } = openBrowser();
 
@@ -77,6 +77,7 @@ describe('a job, from the first cut to the last', () => {
       await page.getByText('Everything is cut.').waitFor();
       // Kept with the job: nothing is forgotten when the page is opened again.
       const end = await count(page);
+      await stored(page, 'design:', (text) => (text.match(/"is":"(cut|sawn)"/g)?.length ?? 0) >= end.done);
       await page.reload();
       await page.locator('.saw-card').waitFor({ timeout: 60_000 });
       expect(await count(page)).toEqual(end);
