@@ -9,16 +9,19 @@ import { drawInHand } from '../../src/editor/drawing/drawInHand.ts';
 import { drawKeepClears } from '../../src/editor/drawing/drawKeepClears.ts';
 import { drawPhotoHandles } from '../../src/editor/drawing/drawPhotoHandles.ts';
 import { drawReal } from '../../src/editor/drawing/drawReal.ts';
+import { fromBelow } from '../../src/editor/drawing/order.ts';
 import { type Painted, type PartsLook, paintParts } from '../../src/editor/drawing/paintParts.ts';
 import { pictureOf } from '../../src/editor/drawing/pen.ts';
+import { pickAt } from '../../src/editor/drawing/pick.ts';
 import { rulerPainter } from '../../src/editor/drawing/rulers.ts';
 import { sceneOf } from '../../src/editor/drawing/scene.ts';
 import { drawTicks, RULER } from '../../src/editor/drawing/ticks.ts';
-import { regionOfBox } from '../../src/geometry/region.ts';
+import { containsPointInRegion, regionOfBox } from '../../src/geometry/region.ts';
 import { boxOfPoints } from '../../src/geometry/ring.ts';
 import type { Box, Point } from '../../src/geometry/shape.ts';
 import type { ShapedStock } from '../../src/materials/types.ts';
 import { chanceOf } from '../chance.ts';
+import { planned } from '../plan/starters.ts';
 import { runs } from '../runs.ts';
 import { faceFor } from './laid.ts';
 import { insideOf, type Mark, NAMED, recorder } from './recorder.ts';
@@ -125,6 +128,53 @@ describe('parts', () => {
     paintParts(sheet.pen, paintedOf(shown), null);
     const order = sheet.marks.map(({ color }) => color).filter((color) => String(color).startsWith('#c0'));
     expect(order).toEqual(shown.layout.parts.map(({ id }) => `#c0000${id.slice(1)}`));
+  });
+
+  it('letters without a board lie on wood and under a bought knob, one that stands out farther over one that does not', () => {
+    const at = (x: number): Box => ({ x, y: 300, w: 300, h: 200 });
+    const sheetOf = (id: string, box: Box, on: string) => ({
+      ...newPart('panel', { id, name: id, box, finish: 'ground' }),
+      on,
+    });
+    const design = {
+      ...newDesign(),
+      parts: [
+        // A knob before all in the list, and lettering before a board that it lies on too.
+        {
+          ...newPart('fitting', { id: 'p0', name: 'Knob', box: { x: 310, y: 360, w: 50, h: 50 } }),
+          on: 'p3',
+        },
+        newPart('lettering', { id: 'p1', name: 'Words', box: at(300) }),
+        // Reaches over the edge of the board that it lies on, over one that lies lower and comes later.
+        sheetOf('p2', at(450), 'p3'),
+        sheetOf('p3', at(200), 'face'),
+        sheetOf('p4', at(650), 'face'),
+      ],
+    };
+    const shown = shownFrom(design);
+    const signs = new Map([
+      [
+        'p1',
+        { lettered: { layers: [{ finish: 'trim', region: regionOfBox({ x: 0, y: 0, w: 300, h: 200 }) }] } },
+      ],
+    ]);
+    const signOf = ((id: string) => signs.get(id)) as unknown as PartsLook['signOf'];
+    const sheet = recorder();
+    const painted = paintedOf(shown, { ...lookAt(), signOf });
+    paintParts(sheet.pen, { ...painted, parts: fromBelow(shown.layout) }, null);
+    const order = sheet.marks
+      .filter(({ width }) => width === Number.POSITIVE_INFINITY)
+      .map(({ color }) => color);
+    expect(order).toEqual(['#c00003', '#c00004', '#c00002', 'ink', '#c00000']);
+    // Who presses on the knob takes the knob; beside it, the letters.
+    expect(pickAt(design, shown.layout, { x: 335, y: 385 }, 1)).toBe('p0');
+    expect(pickAt(design, shown.layout, { x: 420, y: 385 }, 1)).toBe('p1');
+    // The plan has it so: of each what nothing above it covers.
+    const { finish } = planned(design);
+    const seenAt = (p: Point) =>
+      finish.shown.filter(({ region }) => containsPointInRegion(region, p)).map(({ part }) => part);
+    expect(seenAt({ x: 335, y: 385 })).toEqual(['p0']);
+    expect(seenAt({ x: 700, y: 385 })).toEqual(['p2']);
   });
 
   it('where one is moved, what was and what is are wiped and drawn anew, and nothing that is clear of both', () => {

@@ -9,6 +9,7 @@ import type { SignPlan } from '../../plan/types.ts';
 import type { Shown } from '../document/shown.ts';
 import { carrier } from '../drawing/carried.ts';
 import { finishLook } from '../drawing/finishLook.ts';
+import { fromBelow } from '../drawing/order.ts';
 import { type Painted, type PartsLook, paintParts } from '../drawing/paintParts.ts';
 import type { Palette } from '../drawing/palette.ts';
 import type { DrawnPart } from '../drawing/sawn.ts';
@@ -73,7 +74,7 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
     (pen) => {
       const state = store.getState();
       const { looks, layout, keepClears } = shownNow(state);
-      const parts = layout.parts.map(sawn);
+      const parts = fromBelow(layout).map(sawn);
       const shown = lookWith(looks);
       const { pixelRatio } = pen.canvas;
       const now: Painted = {

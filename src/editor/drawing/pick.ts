@@ -4,11 +4,13 @@ import type { Point } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
 import type { Mm } from '../../measure/units.ts';
 import { groupOf } from '../edit/movable.ts';
+import { fromBelow } from './order.ts';
 
 /** What lies under a point, topmost first: keep-clears, then parts; thin parts are picked within a reach. */
 export function pickAt(design: Design, layout: Layout, p: Point, reach: Mm): string | null {
-  for (let i = layout.parts.length - 1; i >= 0; i--) {
-    const part = layout.parts[i];
+  const parts = fromBelow(layout);
+  for (let i = parts.length - 1; i >= 0; i--) {
+    const part = parts[i];
     if (!part || !near(part.box, p, reach)) continue;
     const thin = Math.min(part.box.w, part.box.h) < 2 * reach;
     if (thin || containsPointInRegion(part.region, p)) return groupOf(design, part.part) ?? part.part;
@@ -20,8 +22,8 @@ export function pickAt(design: Design, layout: Layout, p: Point, reach: Mm): str
 /** The part itself, whatever group it is in. */
 export function partAt(layout: Layout, p: Point): string | null {
   return (
-    layout.parts.findLast((part) => near(part.box, p, 0) && containsPointInRegion(part.region, p))?.part ??
-    null
+    fromBelow(layout).findLast((part) => near(part.box, p, 0) && containsPointInRegion(part.region, p))
+      ?.part ?? null
   );
 }
 

@@ -2,6 +2,7 @@ import type { Design } from '../../design/schema.ts';
 import type { Shown } from '../document/shown.ts';
 import { drawFaceLevels } from '../drawing/drawFaceLevels.ts';
 import { finishLook } from '../drawing/finishLook.ts';
+import { fromBelow } from '../drawing/order.ts';
 import { partPainter } from '../drawing/paintParts.ts';
 import type { Palette } from '../drawing/palette.ts';
 import type { Letters } from './useLetterPictures.ts';
@@ -44,5 +45,5 @@ export function paintStarter(
       return layers && { lettered: { layers } };
     },
   });
-  for (const part of layout.parts) paint(part);
+  for (const part of fromBelow(layout)) paint(part);
 }
