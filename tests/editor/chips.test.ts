@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { type Chip, chipBox, placeChips } from '../../src/editor/canvas/chips.ts';
+import { newDesign, newPart } from '../../src/design/defaults.ts';
+import { type Chip, chipBox, gripOf, keptClear, placeChips } from '../../src/editor/canvas/chips.ts';
+import { shownFrom } from '../../src/editor/document/shown.ts';
+import { dimensionOnScreen } from '../../src/editor/drawing/dimensions.ts';
+import { sceneOf } from '../../src/editor/drawing/scene.ts';
+import { toScreen } from '../../src/editor/state/store.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 import { runs } from '../runs.ts';
 
@@ -49,4 +54,41 @@ it('the dimension of the face stays where it is, and the others keep clear of it
   );
   expect(face).toEqual({ x: 50, y: 50 });
   expect(own && face && meet(chipBox(line.text, own), chipBox(line.text, face))).toBe(false);
+});
+
+it('figures of an opening leave its handles free for a finger, on a narrow screen too', () => {
+  const share = fc.double({ min: 0.1, max: 0.3, noNaN: true });
+  const rooms = fc.record({ left: share, right: share, bottom: share, top: share });
+  const form = fc.constantFrom({ form: 'rectangle' }, { form: 'arched', rise: 90 }, {
+    form: 'round',
+  } as const);
+  fc.assert(
+    fc.property(rooms, form, fc.double({ min: 0.19, max: 1, noNaN: true }), (room, shape, scale) => {
+      // A face 41 1/2 in wide is drawn 204 pixels wide on a page of 390, at 0.19 px for each mm.
+      const box = { x: 200, y: 400, w: 650, h: 1000 };
+      const margin = {
+        ...{ left: room.left * box.w, right: room.right * box.w },
+        ...{ bottom: room.bottom * box.h, top: room.top * box.h },
+      };
+      const panel = newPart('panel', { id: 'board', name: 'Board', box });
+      const shown = shownFrom({
+        ...newDesign(),
+        parts: [{ ...panel, openings: [{ id: 'window', shape, margin }] }],
+      });
+      const view = { scale, x: 80, y: 2100 * scale };
+      const none = { corner: null, member: null, carrying: false };
+      const scene = sceneOf(shown, { ...none, selection: ['board'], opening: 'window', view });
+      expect(scene.handles.length).toBeGreaterThanOrEqual(8);
+      const chips = scene.dimensions.map((d): Chip => {
+        const { from, to } = dimensionOnScreen(d, (p) => toScreen(view, p));
+        return { from, to, axis: d.axis, text: '24 11/16"', fixed: false };
+      });
+      const kept = keptClear(shown.layout, new Set(['board']), scene.handles, view);
+      const figures = placeChips(chips, kept).map((at) => chipBox('24 11/16"', at));
+      expect(figures).toHaveLength(6);
+      for (const { px } of scene.handles)
+        expect(figures.filter((figure) => meet(figure, gripOf(px)))).toEqual([]);
+    }),
+    { numRuns: runs(200) },
+  );
 });

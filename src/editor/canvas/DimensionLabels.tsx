@@ -1,10 +1,10 @@
-import { isLettered } from '../../design/made.ts';
 import type { Axis, Design } from '../../design/schema.ts';
-import type { Box, Point } from '../../geometry/shape.ts';
+import type { Point } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { pick } from '../../list/at.ts';
 import { Typeset } from '../control/Typeset.tsx';
 import { type Dimension, dimensionOnScreen } from '../drawing/dimensions.ts';
+import type { Handle } from '../drawing/handles.ts';
 import { nameOf } from '../edit/movable.ts';
 import { OPENING_MEASURES, openingName } from '../edit/openings.ts';
 import { ruleSentence } from '../edit/sentence.ts';
@@ -13,17 +13,18 @@ import { type CanvasField, toScreen, type View } from '../state/store.ts';
 import { t, useWords } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
 import { voiced } from '../words/voiced.ts';
-import { placeChips } from './chips.ts';
+import { keptClear, placeChips } from './chips.ts';
 
 interface LabelsProps {
   readonly dimensions: readonly Dimension[];
+  readonly handles: readonly Handle[];
   readonly view: View;
   readonly design: Design;
   readonly layout: Layout;
 }
 
 /** Figures on the dimension lines; those that a rule or a size stands behind are opened by clicking them. */
-export function DimensionLabels({ dimensions, view, design, layout }: LabelsProps) {
+export function DimensionLabels({ dimensions, handles, view, design, layout }: LabelsProps) {
   const store = useStore();
   useWords();
   const selection = useSelection();
@@ -33,7 +34,7 @@ export function DimensionLabels({ dimensions, view, design, layout }: LabelsProp
       const { from, to } = dimensionOnScreen(d, (p) => toScreen(view, p));
       return { from, to, axis: d.axis, text: pick(texts, i), fixed: d.role === 'face' };
     }),
-    keptClear(layout, new Set(selection), view),
+    keptClear(layout, new Set(selection), handles, view),
   );
   return (
     <>
@@ -71,22 +72,6 @@ export function DimensionLabels({ dimensions, view, design, layout }: LabelsProp
       })}
     </>
   );
-}
-
-/** A part narrower than this on the screen would be gone under a figure. */
-const THIN = 44;
-
-/** What figures keep clear of: lettering, and thin parts that are selected. */
-function keptClear(layout: Layout, selected: ReadonlySet<string>, view: View): Box[] {
-  return layout.parts
-    .filter((laid) => {
-      const isThin = Math.min(laid.box.w, laid.box.h) * view.scale < THIN;
-      return isLettered(laid) || (isThin && selected.has(laid.part));
-    })
-    .map(({ box }) => {
-      const { x, y } = toScreen(view, { x: box.x, y: box.y + box.h });
-      return { x, y, w: box.w * view.scale, h: box.h * view.scale };
-    });
 }
 
 /** Which measure of what it is. */

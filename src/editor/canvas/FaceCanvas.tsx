@@ -114,6 +114,7 @@ export function FaceCanvas() {
       <div className="canvas-labels" style={{ clipPath: `inset(${RULER}px 0 0 ${RULER}px)` }}>
         <DimensionLabels
           dimensions={carrying ? scene.overall : [...scene.overall, ...scene.dimensions]}
+          handles={scene.handles}
           view={view}
           design={design}
           layout={layout}

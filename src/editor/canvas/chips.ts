@@ -1,7 +1,11 @@
+import { isLettered } from '../../design/made.ts';
 import type { Axis } from '../../design/schema.ts';
 import { sharedArea } from '../../geometry/box.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
+import type { Layout } from '../../layout/laid.ts';
 import { pick } from '../../list/at.ts';
+import type { Handle } from '../drawing/handles.ts';
+import { toScreen, type View } from '../state/store.ts';
 
 /** A figure on its dimension line, in pixels of the screen. */
 export interface Chip {
@@ -28,7 +32,7 @@ export function chipBox(text: string, { x, y }: Point): Box {
 }
 
 /**
- * The middles of figures: each on its line where it covers neither another nor an obstacle (thin parts, lettering), else
+ * The middles of figures: each on its line where it covers neither another nor an obstacle, else
  * as near to it as it can; where there is no such place, where it covers least.
  */
 export function placeChips(chips: readonly Chip[], obstacles: readonly Box[]): Point[] {
@@ -72,3 +76,29 @@ function candidates({ from, to, axis, text }: Chip): Point[] {
     }),
   );
 }
+
+/** A part narrower than this on the screen would be gone under a figure. */
+const THIN = 44;
+/** What a handle takes up, so that a finger that is put on it meets it and no figure. */
+const GRIP = 18;
+
+/** What figures keep clear of: lettering, thin parts that are selected, and the handles of what is selected. */
+export function keptClear(
+  layout: Layout,
+  selected: ReadonlySet<string>,
+  handles: readonly Handle[],
+  view: View,
+): Box[] {
+  const parts = layout.parts
+    .filter((laid) => {
+      const isThin = Math.min(laid.box.w, laid.box.h) * view.scale < THIN;
+      return isLettered(laid) || (isThin && selected.has(laid.part));
+    })
+    .map(({ box }) => {
+      const { x, y } = toScreen(view, { x: box.x, y: box.y + box.h });
+      return { x, y, w: box.w * view.scale, h: box.h * view.scale };
+    });
+  return [...parts, ...handles.map(({ px }) => gripOf(px))];
+}
+
+export const gripOf = ({ x, y }: Point): Box => ({ x: x - GRIP / 2, y: y - GRIP / 2, w: GRIP, h: GRIP });
