@@ -1,9 +1,10 @@
 import { isBoards } from '../design/made.ts';
 import type { Shop } from '../design/schema.ts';
+import { intersect } from '../geometry/clip.ts';
 import { leftOf } from '../geometry/cut.ts';
 import { cross, distance, dot, subtract, unit } from '../geometry/point.ts';
-import { centroidOf } from '../geometry/region.ts';
-import { betweenCorners, boxOfPoints, containsPoint, productOfInertia } from '../geometry/ring.ts';
+import { areaOf, centroidOf } from '../geometry/region.ts';
+import { betweenCorners, boxOfPoints, productOfInertia } from '../geometry/ring.ts';
 import type { Point, Polygon, Region, Ring } from '../geometry/shape.ts';
 import { SAME_ANGLE, SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Laid, LaidPart, Lean, Relief } from '../layout/laid.ts';
@@ -36,8 +37,11 @@ function fillPiece(laid: Laid<'fill'>, stock: Stock, polygon: Polygon, id: strin
   const { relief } = laid;
   const lean = relief?.lean;
   const lay = lean ? onSlat(along, lean) : (p: Point): Point => ({ x: dot(p, along), y: cross(along, p) });
+  // Of a board in several pieces: the middle of one around an opening may lie outside of it.
   const own = (region: Region): Region =>
-    region.filter((one) => containsPoint(polygon.outer, centroidOf([one])));
+    laid.wood.length === 1
+      ? region
+      : region.filter((one) => areaOf(intersect([one], [polygon])) > SAME_LENGTH);
   const sunk = relief ? own(relief.sunk).map(({ outer }) => outer) : [];
   const face = lean ? faceOf(polygon, lean) : polygon;
   const rings = [face.outer, ...sunk, ...face.holes].map((ring) => cornersOf(ring.map(lay)));
