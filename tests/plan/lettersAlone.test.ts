@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { readSupplies } from '../../src/command/supplies.ts';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Lettering, Part, PartOf } from '../../src/design/schema.ts';
+import { flatten } from '../../src/drawing/walk.ts';
+import { boxOfPath } from '../../src/geometry/path.ts';
 import { areaOf, boxOf, translateRegion } from '../../src/geometry/region.ts';
 import type { Region } from '../../src/geometry/shape.ts';
 import { isLetterOf } from '../../src/plan/letters.ts';
@@ -266,6 +268,63 @@ describe('letters without a board', () => {
     expect(Math.max(...far)).toBeLessThan(95 + 32);
     expect(areaSeen(p) / other(union(geom(inkOf(p))))).toBeCloseTo(1, 5);
     expect(p.finish.shown.some(({ part, finish }) => part === 'words' && finish !== 'trim')).toBe(false);
+  });
+
+  it('stand several on a printed notice, each a print of its own on a shared page, none over another', () => {
+    const sign = newPart('sign', { id: 'notice', name: 'Notice', box: at(300, 500, 160, 110) });
+    const own = {
+      ...sign.lettering,
+      make: 'printed' as const,
+      lines: [{ text: 'FRESH EGGS' }],
+      capHeight: 16,
+    };
+    const notice = { ...sign, finish: 'ground', lettering: { ...own, shift: { x: 0, y: 30 } } };
+    const block = (id: string, y: number, text: string): PartOf<'lettering'> => ({
+      ...lettered({ make: 'printed', lines: [{ text }], capHeight: 9 }, at(310, y, 140, 22)),
+      ...{ id, name: id, on: 'notice' },
+    });
+    const p = planned(notice, block('price', 540, 'A DOZEN 4'), block('hours', 508, 'EIGHT TO FIVE'));
+    expect(p.checks.filter(({ severity }) => severity === 'error')).toEqual([]);
+    const sets = p.patterns.filter((set) => set.for === 'prints');
+    expect(sets.map((set) => set.pages.length)).toEqual([1]);
+    const papers = sets
+      .flatMap((set) => set.pages)
+      .flatMap(({ drawing }) => flatten(drawing.items).paths)
+      .filter(({ layer, item }) => layer === 'ground' && item.fill !== undefined)
+      .map(({ path }) => boxOfPath(path));
+    // Sizes of the boxes with a bleed of 1/8 in all around.
+    const sizes = papers.map(({ w, h }) => [Math.round(w), Math.round(h)]).sort(([a = 0], [b = 0]) => a - b);
+    expect(sizes).toEqual([
+      [146, 28],
+      [146, 28],
+      [166, 116],
+    ]);
+    const corners = papers.map(
+      ({ x, y, w, h }): Geom => [
+        [
+          [x, y],
+          [x + w, y],
+          [x + w, y + h],
+          [x, y + h],
+        ],
+      ],
+    );
+    const [first = [], ...others] = corners;
+    expect(other(union(first, ...others))).toBeCloseTo(2 * 146.35 * 28.35 + 166.35 * 116.35, 2);
+    // Seen where they were put: each block's ink lies on the notice, and within its own box.
+    for (const [id, low] of [
+      ['price', 540],
+      ['hours', 508],
+    ] as const) {
+      const one = p.signs.find((made) => made.id === id);
+      const ink = boxOf(one?.lettered.glyphs.flatMap(({ region }) => region) ?? []);
+      expect((ink?.y ?? 0) + (one?.at.y ?? 0)).toBeGreaterThan(low);
+      expect((ink?.y ?? 0) + (ink?.h ?? 0) + (one?.at.y ?? 0)).toBeLessThan(low + 22);
+    }
+    expect(p.fastening.parts.filter(({ how }) => how === 'glue').map(({ part }) => part)).toEqual([
+      'price',
+      'hours',
+    ]);
   });
 
   it('that are printed count their pages, the cover of the patterns, and the glue under them on the shopping list', () => {
