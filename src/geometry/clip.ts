@@ -327,6 +327,9 @@ function extend(line: Point[], to: Point): Point[] {
   return [...line, to];
 }
 
+/** Far more than segments may lie apart that still count as crossing. */
+const BESIDE: Mm = 1e3 * SAME_LENGTH;
+
 /** Shares along `a`–`b`, from 0 to 1, between which inside and outside cannot change. */
 function stopsAlong(a: Point, b: Point, region: Region): number[] {
   const size = distance(a, b);
@@ -336,9 +339,21 @@ function stopsAlong(a: Point, b: Point, region: Region): number[] {
     const share = ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / (size * size);
     if (share > 0 && share < 1) stops.push(share);
   };
+  // A side that lies beyond the line's own box neither crosses it nor lies along it.
+  const [left, right] = [Math.min(a.x, b.x) - BESIDE, Math.max(a.x, b.x) + BESIDE];
+  const [low, high] = [Math.min(a.y, b.y) - BESIDE, Math.max(a.y, b.y) + BESIDE];
+  const isBeyond = (p: Point, q: Point): boolean =>
+    (p.x < left && q.x < left) ||
+    (p.x > right && q.x > right) ||
+    (p.y < low && q.y < low) ||
+    (p.y > high && q.y > high);
   for (const ring of ringsOf(region)) {
     let before = ring[ring.length - 1];
     for (const point of ring) {
+      if (before && isBeyond(before, point)) {
+        before = point;
+        continue;
+      }
       const hit = before && intersectSegments(a, b, before, point);
       if (hit) stopAt(hit);
       // Sides along the line have no crossing; their ends are the stops then.

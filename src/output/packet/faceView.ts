@@ -8,6 +8,7 @@ import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Solid } from '../../joinery/piece.ts';
 import { groovesOf } from '../../layout/laid.ts';
 import { pick } from '../../list/at.ts';
+import { keptBy } from '../../list/keptBy.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
 import { onPage, type PageView } from './view.ts';
@@ -52,8 +53,13 @@ export function outlinedFace(
 /** Hidden edges nearer to one that is seen are not drawn beside it. */
 const SEEN: Mm = 1;
 
+interface HiddenEdges {
+  readonly solid: Solid;
+  readonly lines: readonly Point[][];
+}
+
 /** What lies under something, with the lines of its edges there. */
-export function hiddenEdges(plan: Plan): { readonly solid: Solid; readonly lines: readonly Point[][] }[] {
+export const hiddenEdges = keptBy((plan: Plan): readonly HiddenEdges[] => {
   const solids = solidsInOrder(plan).flatMap((solid) => {
     const box = boxOf(solid.region);
     return box ? [{ solid, box }] : [];
@@ -66,7 +72,7 @@ export function hiddenEdges(plan: Plan): { readonly solid: Solid; readonly lines
     const lines = ringsOf(solid.region).flatMap((ring) => clipPolyline([...ring, pick(ring, 0)], cover));
     return [{ solid, lines }];
   });
-}
+});
 
 /** Box of the part's largest polygon, where a label has most room. */
 export function labelBox(region: Region): Box | null {
