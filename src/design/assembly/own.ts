@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LISTS } from '../edit/kinds.ts';
 import { stopsAt } from '../ends.ts';
 import { type Immutable, label, partId, size } from '../field.ts';
 import { ENGLISH_FILE, type FileWords, FORMS } from '../fileWords.ts';
@@ -74,18 +75,6 @@ export function openOwn(data: object, words: FileWords = ENGLISH_FILE): Opening<
 }
 
 export const saveOwn = (own: OwnAssembly): string => `${JSON.stringify(own, null, 2)}\n`;
-
-const LISTS = [
-  'parts',
-  'rules',
-  'groups',
-  'joints',
-  'finishes',
-  'stocks',
-  'fonts',
-  'pictures',
-  'photos',
-] as const;
 
 /** The JSON Schema (draft 2020-12) of such a file, generated from the code; its lists are those of a design file. */
 export function ownJsonSchema(): Record<string, unknown> {

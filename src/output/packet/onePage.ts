@@ -6,7 +6,7 @@ import type { Plan } from '../../plan/types.ts';
 import type { PdfPage } from '../pdf/pdf.ts';
 import { Column } from './column.ts';
 import { framed, packetFor } from './packet.ts';
-import { keyFigures, pictureIn } from './pages/cover.ts';
+import { pictureIn } from './pages/cover.ts';
 import { bodyOf, turned } from './sheet.ts';
 import { faceFigures } from './sideBySide.ts';
 import { viewAt } from './view.ts';
@@ -17,7 +17,7 @@ export function onePage(plan: Plan): PdfPage {
   const { cover, onePage: terms, sideBySide } = packet.terms;
   const { face, design } = plan;
   const landscape = face.width > face.height;
-  const { paints, notes } = faceFigures(plan);
+  const { rows, paints, notes } = faceFigures(plan);
   const sheet = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
   const side = sheet.w * (landscape ? 0.3 : 0.36);
   const room = { w: sheet.w - side - 8, h: sheet.h - 2 };
@@ -28,7 +28,7 @@ export function onePage(plan: Plan): PdfPage {
     const down = new Column({ x: body.x + body.w - side, y: body.y, w: side, h: body.h });
     down.title(design.name);
     down.heading(cover.figures);
-    for (const [term, words] of keyFigures(packet)) if (term !== 'paint') down.figure(cover[term], words);
+    for (const { term, words } of rows) down.figure(term, words);
     if (paints.length > 0) down.heading(sideBySide.paints);
     for (const { color, words, price } of paints) down.swatch(color, `${words}, ${price}`);
     if (notes.length > 0) down.lines(notes.join(' '), { size: TEXT.small, color: INK.soft });

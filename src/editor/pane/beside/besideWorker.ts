@@ -37,7 +37,8 @@ const work = {
     });
     if (!first) return null;
     const all = [first, ...others] as const;
-    const letters = await lettersFor(JSON.stringify([first.plan.design.name, ...faces.map((f) => f.name)]));
+    // Names of paints stand on it too.
+    const letters = await lettersFor(JSON.stringify(all.map(({ name, plan: { design } }) => [name, design])));
     const warnings = all.flatMap((face) => unwrittenWords(face.plan, letters.scripts));
     return { bytes: await sideBySide(all, letters), warnings: [...new Set(warnings)] };
   },
