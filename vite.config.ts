@@ -81,6 +81,7 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
           environment: 'node',
+          setupFiles: ['tests/seed.ts'],
           // Rooms keep nothing from one test file for the next; loading them again for each took half of the time.
           isolate: false,
           // A test that hangs is ended; one on a busy machine is not.

@@ -54,9 +54,9 @@ function bulkOf(need: Liters, sizes: readonly ContainerOffer[], priced: boolean)
 /** Indexes of the sizes to buy, one for each container: the best way to each total, then the best total. */
 function search(need: Liters, sizes: readonly ContainerOffer[], priced: boolean): number[] {
   const unit = unitOf(sizes.map((size) => size.volume));
-  // Sizes are never rounded up, nor the need down: what is chosen is enough.
+  // Sizes are never rounded up, nor the need down by more than a drop: what is chosen is enough.
   const volumes = sizes.map((size) => Math.max(1, Math.floor(size.volume / unit + DROP)));
-  const target = Math.max(1, Math.ceil(need / unit - DROP));
+  const target = Math.max(1, Math.ceil((need - DROP) / unit));
   const most = target + Math.max(...volumes);
   const cost = new Float64Array(most).fill(Number.POSITIVE_INFINITY);
   const cans = new Int32Array(most);

@@ -302,7 +302,8 @@ function integral(f: (t: number) => number, shares: readonly number[]): number {
     .slice(1)
     .map((to, i) => ({ from: at(shares, i), to, all: gauss(f, at(shares, i), to) }));
   // Measured by all of it: near a turn, where the stretch stands still, a share of so little is beneath what numbers tell.
-  const enough = DUST * Math.abs(spans.reduce((sum, { all }) => sum + all, 0));
+  // A thousandth of what is asked: a span and its halves can agree by chance while both are a little wrong.
+  const enough = (DUST / 1000) * Math.abs(spans.reduce((sum, { all }) => sum + all, 0));
   const halves = (a: number, b: number, whole: number, depth: number): number => {
     const m = (a + b) / 2;
     const [left, right] = [gauss(f, a, m), gauss(f, m, b)];
