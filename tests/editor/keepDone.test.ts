@@ -3,14 +3,17 @@ import type { Edit } from '../../src/design/edit/edit.ts';
 import { liveFacts, type Saying, saying } from '../../src/design/job/record.ts';
 import type { Design } from '../../src/design/schema.ts';
 import { carriedOut, type Document, freshDocument, tried } from '../../src/editor/document/document.ts';
+import { createTouching } from '../../src/editor/document/touching.ts';
 import { keepingDone, undoneBy } from '../../src/editor/edit/keepDone.ts';
 import { commit } from '../../src/editor/state/commit.ts';
 import { createEditorStore } from '../../src/editor/state/store.ts';
-import { touchedBy } from '../../src/job/touched.ts';
+import { loadTouching } from '../../src/editor/state/touching.ts';
 import { stepSaying } from '../../src/job/work.ts';
 import { type Chance, chanceOf, pick } from '../chance.ts';
 import { STARTERS, starter } from '../plan/starters.ts';
 import { runs } from '../runs.ts';
+
+const touching = createTouching();
 
 /** What the twin asks: is a part that is on still at the place where it was nailed, to a hundredth of a millimeter. */
 const near = (a: number, b: number) => Math.abs(a - b) < 0.01;
@@ -67,7 +70,7 @@ describe('a change with parts already on', () => {
         const edits = change(doc, chance);
         const facts = liveFacts(job);
         const after = tried(doc, edits);
-        const touched = touchedBy(facts, doc.shown.layout.parts, after.layout.parts);
+        const touched = touching.of(facts, doc.shown, after);
         const boxes = new Map(doc.shown.layout.parts.map(({ id, box }) => [id, box]));
         // Told of is just what a person sees move, go or change its size.
         const moved = on.filter((id) => {
@@ -82,7 +85,7 @@ describe('a change with parts already on', () => {
         if (touched.length === 0) continue;
         asked++;
         all++;
-        const edits2 = keepingDone(doc, edits, touched);
+        const edits2 = keepingDone(doc, edits, touched, touching);
         if (!edits2) continue;
         kept++;
         const held = new Set(touched.map(({ part }) => part));
@@ -103,8 +106,8 @@ describe('a change with parts already on', () => {
           Math.max(fights(after.layout), fights(doc.shown.layout)),
         );
         // And so once more from nothing, as it is written to a file.
-        const again = freshDocument(done.design).shown.layout.parts;
-        expect(touchedBy(facts, doc.shown.layout.parts, again)).toEqual([]);
+        const again = freshDocument(done.design).shown;
+        expect(touching.of(facts, doc.shown, again)).toEqual([]);
       }
       expect(asked).toBeGreaterThan(0);
     },
@@ -114,7 +117,8 @@ describe('a change with parts already on', () => {
     expect(kept / all).toBeGreaterThan(0.5);
   });
 
-  it('is asked before it is taken, and what is done again is no longer told to be done', () => {
+  it('is asked before it is taken, and what is done again is no longer told to be done', async () => {
+    await loadTouching();
     const bare = freshDocument(starter('bread-shop'));
     const [part] = bare.design.parts.filter(({ kind }) => kind === 'strip');
     if (!part) throw new Error('no strip');
@@ -137,7 +141,7 @@ describe('a change with parts already on', () => {
     const { doneQuestion } = store.getState();
     expect(doneQuestion?.touched).toContainEqual({ part: part.id, how: 'gone' });
     if (!doneQuestion) return;
-    expect(keepingDone(before, doneQuestion.edits, doneQuestion.touched)).toBeNull();
+    expect(keepingDone(before, doneQuestion.edits, doneQuestion.touched, doneQuestion.touching)).toBeNull();
     const edits = [...doneQuestion.edits, ...undoneBy(before, doneQuestion.touched)];
     expect(commit(store, edits, 'x', { settled: true })).toBe(true);
     expect(liveFacts(store.getState().edit.design.job)).toEqual([]);

@@ -1,11 +1,14 @@
 import type { Edit } from '../../design/edit/edit.ts';
 import { liveFacts, takenBack } from '../../design/job/record.ts';
 import { mentionsOf } from '../../design/references.ts';
-import type { Part } from '../../design/schema.ts';
-import { type Touched, touchedBy } from '../../job/touched.ts';
+import type { Joint, Part } from '../../design/schema.ts';
+import type { Touched } from '../../job/touched.ts';
+import type { JointFound } from '../../joinery/piece.ts';
 import { partOf } from '../../layout/reference.ts';
 import { type Document, tried } from '../document/document.ts';
 import type { Shown } from '../document/shown.ts';
+import type { Touching } from '../document/touching.ts';
+import { freeId } from './ids.ts';
 
 /** Rounds in which what else is touched, once the first is kept, is kept too. */
 const MOST_ROUNDS = 4;
@@ -19,25 +22,75 @@ export function keepingDone(
   doc: Document,
   edits: readonly Edit[],
   touched: readonly Touched[],
+  touching: Touching,
 ): readonly Edit[] | null {
   const facts = liveFacts(doc.design.job);
   let kept: readonly Edit[] = edits;
-  let parts = touched;
+  let left = touched;
   const all = new Map<string, Touched>();
-  for (let round = 0; parts.length > 0; round++) {
+  for (let round = 0; ; round++) {
+    const parts = left.filter(({ how }) => how !== 'recut');
+    if (parts.length === 0) break;
     if (round === MOST_ROUNDS || parts.some(({ how }) => how === 'gone')) return null;
-    for (const one of parts) all.set(one.part, one);
-    kept = fixed(doc, edits, [...all.values()]);
-    const now = tried(doc, kept, new Set(all.keys()));
-    parts = touchedBy(facts, doc.shown.layout.parts, now.layout.parts);
     // What still moves though it is held is moved by a rule that is not its own.
-    if (parts.length > 0 && parts.every(({ part, how }) => all.get(part)?.how === how)) return null;
+    if (round > 0 && parts.every(({ part, how }) => all.get(part)?.how === how)) return null;
+    for (const one of parts) all.set(one.part, one);
+    kept = fixed(doc, edits, [...all.values()], touching);
+    left = touching.of(facts, doc.shown, tried(doc, kept, new Set(all.keys())));
   }
-  return kept;
+  return left.length === 0 ? kept : jointsKept(doc, kept, left, new Set(all.keys()), touching);
+}
+
+/** The change with joints decided so that the ends of what is made stay as they are; null where no joint does that. */
+function jointsKept(
+  doc: Document,
+  edits: readonly Edit[],
+  recut: readonly Touched[],
+  held: ReadonlySet<string>,
+  touching: Touching,
+): readonly Edit[] | null {
+  const now = tried(doc, edits, held);
+  const made = new Set(recut.map(({ part }) => part));
+  const pairOf = ({ parts }: JointFound): string =>
+    parts
+      .map((id) => partOf(id) ?? id)
+      .sort()
+      .join('\n');
+  const before = new Map(touching.joined(doc.shown).joints.map((joint) => [pairOf(joint), joint]));
+  const wanted = new Map<string, Omit<Joint, 'id'>>();
+  for (const joint of touching.joined(now).joints) {
+    const [a, b] = joint.parts.map((id) => partOf(id) ?? id) as [string, string];
+    const pair = pairOf(joint);
+    const was = before.get(pair);
+    if (a === b || !(made.has(a) || made.has(b))) continue;
+    if (was?.kind === joint.kind && was.through === joint.through) continue;
+    const kind = was?.kind ?? 'butt';
+    const through = was ? was.through && (partOf(was.through) ?? was.through) : made.has(a) ? a : b;
+    wanted.set(pair, { parts: [a, b], kind, ...(through ? { through } : {}) });
+  }
+  const decided = now.design.joints.filter(({ parts }) => wanted.has([...parts].sort().join('\n')));
+  let taken: ReadonlySet<string> = new Set();
+  const inserts = [...wanted.values()].map((joint): Edit => {
+    const id = freeId(now.design, 'joint', taken);
+    taken = new Set([...taken, id]);
+    return { kind: 'insert', list: 'joints', item: { id, ...joint } };
+  });
+  const kept: readonly Edit[] = [
+    ...edits,
+    ...decided.map(({ id }): Edit => ({ kind: 'remove', list: 'joints', id })),
+    ...inserts,
+  ];
+  const still = touching.of(liveFacts(doc.design.job), doc.shown, tried(doc, kept, held));
+  return still.length === 0 ? kept : null;
 }
 
 /** The change with some parts as they were: what it says of them is left out, and the rules that would move them. */
-function fixed(doc: Document, edits: readonly Edit[], touched: readonly Touched[]): readonly Edit[] {
+function fixed(
+  doc: Document,
+  edits: readonly Edit[],
+  touched: readonly Touched[],
+  touching: Touching,
+): readonly Edit[] {
   const ids = new Set(touched.map(({ part }) => part));
   const after = tried(doc, edits);
   const held = touched.flatMap((one) => asItWas(doc, after, one));
@@ -51,9 +104,9 @@ function fixed(doc: Document, edits: readonly Edit[], touched: readonly Touched[
   ];
   const facts = liveFacts(doc.design.job);
   const moves = (gone: Iterable<string>) =>
-    touchedBy(facts, doc.shown.layout.parts, tried(doc, without(gone), ids).layout.parts).some(({ part }) =>
-      ids.has(part),
-    );
+    touching
+      .of(facts, doc.shown, tried(doc, without(gone), ids))
+      .some(({ part, how }) => how !== 'recut' && ids.has(part));
   // All of them go, and those come back that move none of the parts: many at once where they can, earlier ones first.
   let gone: ReadonlySet<string> = new Set(own.map(({ id }) => id));
   const bringBack = (some: readonly { readonly id: string }[]): void => {

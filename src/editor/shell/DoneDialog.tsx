@@ -30,12 +30,12 @@ interface Way {
 function Asked({ question }: { question: DoneQuestion }) {
   const t = useWords();
   const store = useStore();
-  const { from, edits, label, selection, held, touched } = question;
+  const { from, edits, label, selection, held, touched, touching } = question;
   const names = useMemo(() => new Map(from.design.parts.map(({ id, name }) => [id, name])), [from]);
   const kept = useMemo<Way | null>(() => {
-    const found = keepingDone(from, edits, touched);
+    const found = keepingDone(from, edits, touched, touching);
     return found && { edits: found, held: new Set([...(held ?? []), ...touched.map(({ part }) => part)]) };
-  }, [from, edits, touched, held]);
+  }, [from, edits, touched, touching, held]);
   const again = useMemo<Way>(
     () => ({ edits: [...edits, ...undoneBy(from, touched)], held: held ?? new Set() }),
     [from, edits, touched, held],

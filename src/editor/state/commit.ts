@@ -2,11 +2,12 @@ import type { Edit } from '../../design/edit/edit.ts';
 import { liveFacts } from '../../design/job/record.ts';
 import type { Design } from '../../design/schema.ts';
 import { redo, redoLabel, undo, undoLabel } from '../../design/state.ts';
-import { touchedBy } from '../../job/touched.ts';
-import { carriedOut, documentOf, freshDocument, type Trial } from '../document/document.ts';
+import { carriedOut, type Document, documentOf, freshDocument, type Trial } from '../document/document.ts';
+import type { Touching } from '../document/touching.ts';
 import { t } from '../words/t.ts';
 import { emptyDesign } from './language.ts';
 import { type EditorState, type EditorStore, type SideTab, say } from './store.ts';
+import { foreseeTouching, loadTouching, touchingNow } from './touching.ts';
 
 export interface CommitOptions {
   readonly selection?: readonly string[];
@@ -40,16 +41,18 @@ export function commit(
     say(store, t('say.refused', { label }));
     return false;
   }
-  const touched = settled
-    ? []
-    : touchedBy(liveFacts(from.design.job), from.shown.layout.parts, done.shown.layout.parts);
-  if (touched.length > 0) {
+  const asks = (touching: Touching): boolean => {
+    const touched = touching.of(liveFacts(from.design.job), from.shown, done.shown);
+    if (touched.length === 0) return false;
     store.setState({
-      doneQuestion: { from, edits, label, selection: rest.selection, held, touched },
+      doneQuestion: { from, edits, label, selection: rest.selection, held, touched, touching },
       provisional: { shown: done.shown, guides: [], live: false },
     });
-    return false;
-  }
+    return true;
+  };
+  const isAsked = !settled && liveFacts(from.design.job).length > 0;
+  const touching = touchingNow();
+  if (isAsked && touching && asks(touching)) return false;
   // What was offered for the design as it was is not offered any more.
   store.setState(({ notice }) => ({
     edit: done,
@@ -57,7 +60,19 @@ export function commit(
     notice: notice?.offer ? null : notice,
   }));
   say(store, spoken ?? label);
+  foreseeTouching(done.design);
+  if (isAsked && !touching) askLate(store, from, done, asks);
   return true;
+}
+
+/** What can tell was still on its way: the change is taken back and asked about where nothing was done since. */
+function askLate(store: EditorStore, from: Document, done: Document, asks: (touching: Touching) => boolean) {
+  loadTouching().then(
+    (touching) => {
+      if (store.getState().edit === done && asks(touching)) store.setState({ edit: from });
+    },
+    () => {},
+  );
 }
 
 /** Selects; in the layout step the fields of what is selected come forward, unless the part list is in use. */
@@ -93,6 +108,7 @@ function walk(
 
 /** Takes another design onto the bench; its way back starts anew. */
 export function openInto(store: EditorStore, designId: string, design: Design): void {
+  foreseeTouching(design);
   store.setState({
     designId,
     edit: freshDocument(design),

@@ -9,6 +9,7 @@ import type { PrinterCorrection } from '../../patterns/result.ts';
 import { type Document, freshDocument } from '../document/document.ts';
 import type { Guide } from '../document/guide.ts';
 import type { Shown } from '../document/shown.ts';
+import type { Touching } from '../document/touching.ts';
 import type { Photo, PhotoMode } from './photo.ts';
 import type { StepId } from './steps.ts';
 import type { ToolId } from './tools.ts';
@@ -110,6 +111,7 @@ export interface DoneQuestion {
   readonly selection?: readonly string[] | undefined;
   readonly held?: ReadonlySet<string> | undefined;
   readonly touched: readonly Touched[];
+  readonly touching: Touching;
 }
 
 /** Where the menu of the selection was asked for. */

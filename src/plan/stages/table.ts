@@ -4,23 +4,21 @@ import { knownSurfaces } from '../../finish/memory.ts';
 import { planFinish } from '../../finish/planFinish.ts';
 import { surfacesOf } from '../../finish/surface.ts';
 import { planFold } from '../../fold/planFold.ts';
-import { planJoinery } from '../../joinery/joinery.ts';
 import { kept } from '../../layout/changes.ts';
 import { paintedLayers } from '../../lettering/painted.ts';
 import { planLoad } from '../../load/planLoad.ts';
 import { planMarks } from '../../marks/planMarks.ts';
-import { bodiesOf } from '../bodies.ts';
 import { cutWithJob, stockCuts } from '../cuttingStage.ts';
 import { gluing } from '../gluing.ts';
 import { planGrounds } from '../ground.ts';
 import { planLetters, withLetterGlue, withLetters } from '../letters.ts';
 import { pageSetup } from '../pageSetup.ts';
-import { reuse } from '../reuse.ts';
 import { shoppingList } from '../shopping.ts';
 import { planSigns } from '../signs.ts';
 import { FACE_STAGES } from './face.ts';
 import type { PlanFacts, PlanGiven } from './facts.ts';
 import { planPatterns } from './patterns.ts';
+import { SAWN_STAGES } from './sawn.ts';
 import { type Stages, stage } from './stage.ts';
 
 type Known = PlanGiven & PlanFacts;
@@ -42,20 +40,7 @@ const lettering: StagesFor<'lettering'> = {
 const joinery: StagesFor<
   'bodies' | 'joined' | 'grounds' | 'letters' | 'joinery' | 'standing' | 'fixed' | 'cuts'
 > = {
-  bodies: stage(
-    ({ layout }) => ({ parts: layout.parts }),
-    ({ parts }, last) => bodiesOf(parts, last),
-  ),
-  joined: stage(
-    ({ bodies, stocks, design: { joints, shop, measure }, memory }) => ({
-      ...{ parts: bodies, joints, stocks, shop, measure, results: memory.results },
-    }),
-    // Lists come out whole; what is in them the same stays the same, so that later stages know it again.
-    ({ results, ...input }, last) => {
-      const now = planJoinery(input, results);
-      return { ...now, pieces: reuse(last?.pieces, now.pieces), solids: reuse(last?.solids, now.solids) };
-    },
-  ),
+  ...SAWN_STAGES,
   grounds: stage(
     ({ face, layout, joined, lettering }) => ({
       ...{ levels: face.levels, parts: layout.parts, solids: joined.solids, signs: lettering.signs },

@@ -144,6 +144,7 @@ export const sawWords: Record<keyof typeof en, string> = {
   'done.lead': '{label}: Das betrifft Teile, die gesägt, gestrichen oder befestigt sind.',
   'done.moved': '{name} ist befestigt und läge anderswo.',
   'done.resized': '{name} ist gemacht und bekäme eine andere Größe.',
+  'done.recut': '{name} ist gemacht, und die Enden würden für das, worauf es trifft, anders geschnitten.',
   'done.repainted': '{name} ist gestrichen und würde anders gestrichen.',
   'done.gone': '{name} ist schon gemacht und würde gelöscht.',
   'done.keep': 'Getanes behalten, den Rest anpassen',

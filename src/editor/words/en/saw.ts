@@ -138,6 +138,7 @@ export const sawWords = {
   'done.lead': '{label}: that touches parts that are cut, painted or fastened.',
   'done.moved': '{name} is fastened, and would lie elsewhere.',
   'done.resized': '{name} is made, and would be of another size.',
+  'done.recut': '{name} is made, and its ends would be cut otherwise for what it meets.',
   'done.repainted': '{name} is painted, and would be painted otherwise.',
   'done.gone': '{name} is made already, and would be deleted.',
   'done.keep': 'Keep what is done, fit the rest',

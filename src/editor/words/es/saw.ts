@@ -143,6 +143,7 @@ export const sawWords: Record<keyof typeof en, string> = {
   'done.lead': '{label}: eso toca piezas ya cortadas, pintadas o fijadas.',
   'done.moved': 'Fijada, y quedaría en otro lugar: {name}.',
   'done.resized': 'Hecha, y sería de otra medida: {name}.',
+  'done.recut': 'Hecha, y sus extremos se cortarían de otro modo por lo que toca: {name}.',
   'done.repainted': 'Pintada, y se pintaría de otro modo: {name}.',
   'done.gone': 'Ya hecha, y se eliminaría: {name}.',
   'done.keep': 'Conservar lo hecho y ajustar el resto',
