@@ -32,7 +32,7 @@ const OTHERS = [
     language: 'de',
     words: de,
     names: german,
-    alike: new Set<WordKey>([...SIGNS, 'zoom.title', 'part.name', 'stock.name']),
+    alike: new Set<WordKey>([...SIGNS, 'zoom.title', 'part.name']),
     quote: /“[^„“]*”/,
   },
   {

@@ -109,7 +109,7 @@ export function CanvasFields({ shown, view }: { shown: Shown; view: View }) {
   return (
     <div className="canvas-field" style={style}>
       <MeasureField
-        label={t(field.side === 'w' ? 'part.width' : 'part.height')}
+        label={t(field.side === 'w' ? 'size.width' : 'part.height')}
         quiet
         autoFocus
         min={1}

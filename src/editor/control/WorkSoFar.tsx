@@ -119,7 +119,7 @@ function settingOf(
   const { piece } = step;
   const turns = piece.ends.map((end) =>
     [
-      `${t('bench.miter')} ${say.angle(Math.abs(end.miter))}`,
+      `${t('end.angle')} ${say.angle(Math.abs(end.miter))}`,
       ...(end.bevel === 0 ? [] : [`${t('bench.bevel')} ${say.angle(Math.abs(end.bevel))}`]),
     ].join(', '),
   );
@@ -128,8 +128,6 @@ function settingOf(
       ? `${say.short(piece.shown.length)} × ${say.short(piece.shown.width)}`
       : say.short(piece.shown.length);
   const ends =
-    piece.form === 'sheet'
-      ? []
-      : [`${t('bench.leftEnd')}: ${turns[0]}`, `${t('bench.rightEnd')}: ${turns[1]}`];
+    piece.form === 'sheet' ? [] : [`${t('wood.startEnd')}: ${turns[0]}`, `${t('wood.endEnd')}: ${turns[1]}`];
   return [`${where}, ${t('bench.piece', { label: piece.label })}: ${size}`, ...ends].join('. ');
 }

@@ -166,7 +166,7 @@ export function answer(
       tone: 'warn',
       text: t('built.lost', { count: made.lost.length }),
       lines: made.lost,
-      offer: { label: t('built.undo'), take: () => undoStep(store) },
+      offer: { label: t('act.undo'), take: () => undoStep(store) },
     },
   });
 }

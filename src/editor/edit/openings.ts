@@ -77,7 +77,7 @@ export const OPENING_MEASURES = {
   right: 'margin.right',
   bottom: 'margin.bottom',
   top: 'margin.top',
-  w: 'part.width',
+  w: 'size.width',
   h: 'part.height',
 } as const satisfies Readonly<Record<OpeningMeasure['side'], WordKey>>;
 

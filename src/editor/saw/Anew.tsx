@@ -73,7 +73,7 @@ export function Anew({ plan, anew }: { plan: Plan; anew: Asked | null }) {
       />
       <br />
       <Button icon={Undo2} onClick={() => undoStep(store)}>
-        {t('anew.undo')}
+        {t('act.undo')}
       </Button>
     </div>
   );

@@ -85,7 +85,7 @@ function RowText({ step }: { step: BenchStep }) {
     return (
       <>
         <strong>{t('bench.cutNumber', { number: step.cut.number })}</strong>
-        <span>{t(wayOf(step.cut) === 'rip' ? 'bench.ripShort' : 'bench.crossShort')}</span>
+        <span>{t(wayOf(step.cut) === 'rip' ? 'wood.rip' : 'wood.cross')}</span>
         <Measure mm={step.cut.fence} />
       </>
     );

@@ -10,8 +10,8 @@ export function EndCards({ piece, say }: { piece: Piece; say: PaneSay }) {
   const [start, end] = piece.ends;
   return (
     <div className="saw-ends">
-      <EndCard title={t('bench.leftEnd')} name={endName(piece, 'start', t)} end={start} say={say} />
-      <EndCard title={t('bench.rightEnd')} name={endName(piece, 'end', t)} end={end} say={say} />
+      <EndCard title={t('wood.startEnd')} name={endName(piece, 'start', t)} end={start} say={say} />
+      <EndCard title={t('wood.endEnd')} name={endName(piece, 'end', t)} end={end} say={say} />
     </div>
   );
 }
@@ -33,7 +33,7 @@ function EndCard({ title, name, end, say }: EndCardProps) {
       <p className="saw-cut">{name}</p>
       <dl>
         <div>
-          <dt>{t('bench.miter')}</dt>
+          <dt>{t('end.angle')}</dt>
           <dd>{angle(end.miter)}</dd>
         </div>
         <div className={end.bevel === 0 ? 'zero' : undefined}>

@@ -76,7 +76,7 @@ function PieceCard({ step, plan, names, say }: StepProps<PieceStep> & Named) {
           </div>
         ) : null}
         <div>
-          <dt>{t(sheet ? 'bench.thickness' : 'bench.section')}</dt>
+          <dt>{t(sheet ? 'size.thickness' : 'bench.section')}</dt>
           <dd>
             <Typeset
               text={

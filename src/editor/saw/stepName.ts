@@ -56,12 +56,12 @@ export function stepSpoken(
   const ends = ENDS.map((at, i) => {
     const end = piece.ends[i === 0 ? 0 : 1];
     const turns = [
-      end.miter === 0 ? '' : `${t('bench.miter')} ${say.angle(Math.abs(end.miter))}`,
+      end.miter === 0 ? '' : `${t('end.angle')} ${say.angle(Math.abs(end.miter))}`,
       end.bevel === 0 ? '' : `${t('bench.bevel')} ${say.angle(Math.abs(end.bevel))}`,
     ];
     // A miter is told by its angle alone.
     const named = end.cut === 'miter' && end.miter !== 0 ? '' : endName(piece, at, t);
-    return `${t(i === 0 ? 'bench.leftEnd' : 'bench.rightEnd')}: ${[named, ...turns].filter(Boolean).join(', ')}`;
+    return `${t(i === 0 ? 'wood.startEnd' : 'wood.endEnd')}: ${[named, ...turns].filter(Boolean).join(', ')}`;
   });
   const what = `${stepName(step, t)}, ${names.get(piece.id)}: ${size}`;
   return [what, ...(piece.form === 'sheet' ? [] : ends), curveWords(piece, say.words.tape, say.measure), from]

@@ -24,7 +24,7 @@ export function FileMenu() {
         <MenuItem label={t('file.open')} hint="Ctrl O" onSelect={() => void openFile(store)} />
         <MenuItem label={t('file.save')} hint="Ctrl S" onSelect={() => void saveFile(store)} />
         <MenuLine />
-        <MenuItem label={t('bench.open')} onSelect={goToSaw} />
+        <MenuItem label={t('bench.title')} onSelect={goToSaw} />
         <MenuItem label={t('earlier.open')} onSelect={() => setShown('earlier')} />
         <MenuItem label={t('beside.title')} onSelect={() => setShown('beside')} />
         <MenuItem label={t('file.other')} onSelect={() => putAway(store)} />

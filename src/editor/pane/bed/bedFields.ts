@@ -20,7 +20,7 @@ const PAST = named('bed.past', ['sides', 'ends']);
 export const MENDED_AT: Readonly<Record<string, WordKey>> = {
   platform: 'bed.platformThickness',
   cleats: 'bed.cleatsBelow',
-  field: 'bed.cleatsWidth',
+  field: 'size.width',
   legs: 'bed.legsFromEnd',
   'bed.legs': 'bed.legsLength',
 };
@@ -44,8 +44,8 @@ export const BED_SECTIONS: readonly BedSection[] = [
   {
     words: 'bed.frame',
     fields: within<Bed, 'frame'>('frame', [
-      { is: 'length', label: 'bed.frameThickness', field: 'thickness', min: 1 },
-      { is: 'length', label: 'bed.frameDepth', field: 'depth', min: 1 },
+      { is: 'length', label: 'size.thickness', field: 'thickness', min: 1 },
+      { is: 'length', label: 'size.depth', field: 'depth', min: 1 },
       { is: 'choice', label: 'bed.runsPast', field: 'runsPast', of: PAST },
       { is: 'choice', label: 'bed.wood', field: 'material', of: woods },
     ]),
@@ -61,9 +61,9 @@ export const BED_SECTIONS: readonly BedSection[] = [
     words: 'bed.cleats',
     fields: within<Bed, 'cleats'>('cleats', [
       { is: 'length', label: 'bed.cleatsBelow', field: 'below', hint: 'bed.cleatsBelowHint' },
-      { is: 'length', label: 'bed.cleatsWidth', field: 'width', min: 1 },
-      { is: 'length', label: 'bed.cleatsDepth', field: 'depth', min: 1 },
-      { is: 'choice', label: 'bed.cleatsRunPast', field: 'runsPast', of: PAST },
+      { is: 'length', label: 'size.width', field: 'width', min: 1 },
+      { is: 'length', label: 'size.depth', field: 'depth', min: 1 },
+      { is: 'choice', label: 'bed.runsPast', field: 'runsPast', of: PAST },
     ]),
   },
   {

@@ -109,7 +109,7 @@ function PartTable({ plan }: { plan: Plan }) {
       <Figures
         title="brads.table"
         quiet
-        columns={['brads.part', 'part.fixing', 'wood.length', 'shop.count', 'brads.biteOf', 'brads.from']}
+        columns={['brads.part', 'part.fixing', 'size.length', 'shop.count', 'brads.biteOf', 'brads.from']}
         scrolls
         className="brads"
       >

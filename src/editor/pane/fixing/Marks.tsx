@@ -62,5 +62,5 @@ function Edges({ mark, axis }: { mark: StickMark; axis: StoryStick['axis'] }) {
   const all = mark.edges.map(({ part, edge }) => t(`marks.edge.${axis}.${edge}`, { name: say.name(part) }));
   const named = all.slice(0, NAMED).join(', ');
   const more = all.length - NAMED;
-  return <Typeset text={more > 0 ? `${named} ${t('marks.more', { count: more })}` : named} />;
+  return <Typeset text={more > 0 ? `${named} ${t('lists.more', { count: more })}` : named} />;
 }

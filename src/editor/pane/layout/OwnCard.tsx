@@ -45,7 +45,7 @@ export function OwnCard({ id, own }: OwnCardProps) {
         />
       ) : (
         <Menu label={t('own.menu', { name: own.name })} icon={Ellipsis}>
-          <MenuItem label={t('own.rename')} onSelect={() => name(true)} />
+          <MenuItem label={t('act.rename')} onSelect={() => name(true)} />
           <MenuItem
             label={t('own.save')}
             onSelect={() => {

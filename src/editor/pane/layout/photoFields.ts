@@ -26,7 +26,7 @@ export const PLACING_FIELDS: readonly FormField<Photo, Partial<Placing>>[] = [
   },
   {
     is: 'length',
-    label: 'part.width',
+    label: 'size.width',
     min: 10,
     get: ({ image, placing }) => image.width * placing.scale,
     put: (width, { image }) => ({ scale: width / image.width }),

@@ -70,7 +70,7 @@ export function FontChooser({ lines, font, onChoose }: FontChooserProps) {
         .filter((f) => !used(f.id))
         .map((f) => (
           <Button key={f.id} icon={Trash2} look="small" onClick={() => remove('fonts', f.id, f.name)}>
-            {t('letters.removeFont', { name: f.name })}
+            {t('act.removeNamed', { name: f.name })}
           </Button>
         ))}
       <OpenFont onChoose={onChoose} />

@@ -67,7 +67,7 @@ const FIELDS: readonly FormField<Lettering>[] = [
     min: 1,
     off: ({ fit }) => fit !== 'none',
   },
-  { is: 'length', label: 'letters.margin', field: 'margin' },
+  { is: 'length', label: 'rule.margin', field: 'margin' },
   {
     is: 'choice',
     label: 'letters.align',

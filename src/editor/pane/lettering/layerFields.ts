@@ -43,7 +43,7 @@ export const LAYER_FIELDS: Readonly<Record<Layer, readonly LookField[]>> = {
       min: -180,
       max: 180,
     },
-    { is: 'length', label: 'letters.shadeDistance', field: 'distance', min: 0.1 },
+    { is: 'length', label: 'rule.distance', field: 'distance', min: 0.1 },
     { ...inFinish, label: 'letters.shadeIn' },
   ]),
   ribbon: within<Looked, 'ribbon'>('ribbon', [

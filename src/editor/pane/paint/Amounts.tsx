@@ -29,7 +29,7 @@ export function Amounts({ plan }: { plan: Plan }) {
         title="paint.amounts"
         quiet
         columns={[
-          'paint.finish',
+          'part.finish',
           'paint.area',
           'paint.painted',
           'paint.volume',

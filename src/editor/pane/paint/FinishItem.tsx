@@ -36,7 +36,7 @@ export function FinishItem({ finish, design, wearers }: FinishItemProps) {
           <Button
             icon={Trash2}
             look="bare icon"
-            label={t('stock.remove', { name: finish.name })}
+            label={t('act.removeNamed', { name: finish.name })}
             onClick={() => remove('finishes', finish.id, finish.name)}
           />
         )}

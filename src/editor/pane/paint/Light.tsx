@@ -113,7 +113,7 @@ function PictureFields({ face }: { face: Plan['face'] }) {
         }}
       />
       <Button disabled={job !== null} onClick={() => void write(PICTURE, true)}>
-        {t('light.save')}
+        {t('room.save')}
       </Button>
       {job ? <ExportStatus job={job} /> : null}
     </div>

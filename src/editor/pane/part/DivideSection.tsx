@@ -53,7 +53,7 @@ function DivideFields() {
   const things = [
     { value: 'face' },
     ...face.levels.map((l) => ({ value: `level:${l.id}`, group: t('on.levels') })),
-    ...design.parts.filter((p) => !isBought(p)).map((p) => ({ value: p.id, group: t('divide.parts') })),
+    ...design.parts.filter((p) => !isBought(p)).map((p) => ({ value: p.id, group: t('parts.title') })),
   ];
   const places = things.map((thing) => ({ ...thing, label: referenceName(design, thing.value) }));
   const start = namesFor(arrangingOf(shown), itemsOf(design, selection));

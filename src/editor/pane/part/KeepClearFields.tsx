@@ -16,7 +16,7 @@ const FIELDS: readonly FormField<KeepClear>[] = [
   ...within<KeepClear, 'box'>('box', [
     { is: 'length', label: 'part.left', field: 'x', min: -10_000 },
     { is: 'length', label: 'part.bottom', field: 'y', min: -10_000 },
-    { is: 'length', label: 'part.width', field: 'w', min: 1 },
+    { is: 'length', label: 'size.width', field: 'w', min: 1 },
     { is: 'length', label: 'part.height', field: 'h', min: 1 },
   ]),
 ];

@@ -52,7 +52,7 @@ const boxField = (
 const BOX_FIELDS = [
   boxField('x', 'part.left', -10_000),
   boxField('y', 'part.bottom', -10_000),
-  boxField('w', 'part.width', 0.1, 'x'),
+  boxField('w', 'size.width', 0.1, 'x'),
   boxField('h', 'part.height', 0.1, 'y'),
 ];
 

@@ -37,7 +37,7 @@ const LIE_FIELDS: readonly FormField<Strip>[] = [
     put: laidAs,
   },
   { is: 'number', label: 'strip.angle', field: 'angle', when: turned, unit: '°', min: -180, max: 180 },
-  { is: 'length', label: 'wood.length', field: 'length', when: turned, min: 1 },
+  { is: 'length', label: 'size.length', field: 'length', when: turned, min: 1 },
 ];
 
 const MADE_FIELDS: readonly FormField<Strip>[] = [

@@ -22,7 +22,7 @@ interface Column {
 const COLUMNS: readonly Column[] = [
   { title: 'part.name', by: (f) => f.name },
   { title: 'parts.kind', by: (f) => f.kind },
-  { title: 'part.width', figure: true, by: (f) => f.box.w },
+  { title: 'size.width', figure: true, by: (f) => f.box.w },
   { title: 'part.height', figure: true, by: (f) => f.box.h },
   { title: 'part.left', figure: true, by: (f) => f.box.x },
   { title: 'part.bottom', figure: true, by: (f) => f.box.y },

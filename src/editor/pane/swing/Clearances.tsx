@@ -30,7 +30,7 @@ export function Clearances({ fold, onShow }: { fold: FoldPlan; onShow: (angle: D
             by: fold.closest.wallBoard,
           },
         ]),
-    { words: 'swing.ceiling', room: fold.ceilingClear, at: fold.at.ceiling, by: fold.closest.ceiling },
+    { words: 'bed.ceiling', room: fold.ceilingClear, at: fold.at.ceiling, by: fold.closest.ceiling },
     { words: 'swing.space', room: fold.floorSpace, at: fold.at.space, by: fold.closest.space },
   ];
   return (

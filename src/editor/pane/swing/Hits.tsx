@@ -10,7 +10,7 @@ const WHAT: Readonly<Record<Hit['what'], WordKey>> = {
   floor: 'swing.floor',
   wall: 'swing.wall',
   'wall-board': 'swing.wallBoard',
-  ceiling: 'swing.ceiling',
+  ceiling: 'bed.ceiling',
   legs: 'bed.legs',
   'side-left': 'swing.left',
   'side-right': 'swing.right',

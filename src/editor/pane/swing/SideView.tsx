@@ -92,7 +92,7 @@ function Room({ bed, reach }: { bed: Bed; reach: Mm }) {
         {t('swing.floor')}
       </text>
       <text x={reach - 30} y={TEXT + 4} textAnchor="end" fontSize={TEXT}>
-        {t('swing.ceiling')}
+        {t('bed.ceiling')}
       </text>
     </g>
   );

@@ -27,18 +27,18 @@ type Form<F extends OwnForm> = Extract<OwnStock, { readonly form: F }>;
 type Shaped = Form<'shaped'>;
 
 const NAME_FIELDS: readonly FormField<OwnStock>[] = [
-  { is: 'text', label: 'stock.name', field: 'name' },
+  { is: 'text', label: 'part.name', field: 'name' },
   { is: 'choice', label: 'stock.material', field: 'material', of: () => namesOf(tables().materials) },
 ];
 
 const SHEET_FIELDS: readonly FormField<Form<'sheet'>>[] = [
-  { is: 'length', label: 'stock.thickness', field: 'thickness', min: 0.5 },
+  { is: 'length', label: 'size.thickness', field: 'thickness', min: 0.5 },
   { is: 'switch', label: 'stock.grain', field: 'grain' },
 ];
 
 const FLAT_FIELDS: readonly FormField<Form<'flat'>>[] = [
-  { is: 'length', label: 'stock.width', field: 'width', min: 0.5 },
-  { is: 'length', label: 'stock.thickness', field: 'thickness', min: 0.5 },
+  { is: 'length', label: 'size.width', field: 'width', min: 0.5 },
+  { is: 'length', label: 'size.thickness', field: 'thickness', min: 0.5 },
 ];
 
 const sprung = ({ spring }: Shaped) => spring !== undefined;
@@ -46,14 +46,14 @@ const sprung = ({ spring }: Shaped) => spring !== undefined;
 const SHAPED_FIELDS: readonly FormField<Shaped, Shaped>[] = [
   {
     is: 'length',
-    label: 'stock.width',
+    label: 'size.width',
     min: 0.5,
     get: ({ width }) => width,
     put: (width, stock) => resized(stock, width, stock.thickness),
   },
   {
     is: 'length',
-    label: 'stock.thickness',
+    label: 'size.thickness',
     min: 0.5,
     get: ({ thickness }) => thickness,
     put: (thickness, stock) => resized(stock, stock.width, thickness),
@@ -181,7 +181,7 @@ function StockItem({ stock, design }: { stock: OwnStock; design: Design }) {
         <Button
           icon={Trash2}
           look="bare icon"
-          label={t('stock.remove', { name: stock.name })}
+          label={t('act.removeNamed', { name: stock.name })}
           disabled={users.length > 0}
           onClick={() => remove('stocks', stock.id, stock.name)}
         />

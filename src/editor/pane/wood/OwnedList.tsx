@@ -14,10 +14,10 @@ import { useChange } from '../facts/useChange.ts';
 const isSheet = (design: Design, stock: string) => stocksOf(design).get(stock)?.form === 'sheet';
 
 const FIELDS: readonly FormField<Owned>[] = [
-  { is: 'length', label: 'wood.length', field: 'length', min: 1 },
+  { is: 'length', label: 'size.length', field: 'length', min: 1 },
   {
     is: 'length',
-    label: 'part.width',
+    label: 'size.width',
     min: 1,
     when: ({ stock }, design) => isSheet(design, stock),
     get: ({ width = 0 }) => width,

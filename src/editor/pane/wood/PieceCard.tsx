@@ -87,7 +87,7 @@ function Figures({ piece }: { piece: Piece }) {
   return (
     <dl className="facts">
       <div>
-        <dt>{t('wood.length')}</dt>
+        <dt>{t('size.length')}</dt>
         <dd>
           <Measure mm={piece.shown.length} />
         </dd>

@@ -20,8 +20,8 @@ const FIELDS: readonly FormField<ShedSupplies['owned']>[] = [
 ];
 
 const SPARE: readonly FormField<NonNullable<ShedSupplies['spare']>>[] = [
-  { is: 'share', label: 'shed.spareBoards', field: 'boards', max: 100 },
-  { is: 'share', label: 'shed.spareSheets', field: 'sheets', max: 100 },
+  { is: 'share', label: 'wood.boardsTitle', field: 'boards', max: 100 },
+  { is: 'share', label: 'wood.sheetsTitle', field: 'sheets', max: 100 },
   { is: 'share', label: 'shed.spareFasteners', field: 'fasteners', max: 100 },
   { is: 'switch', label: 'shed.spareOne', field: 'one', place: 'wide' },
 ];

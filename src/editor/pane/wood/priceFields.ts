@@ -13,7 +13,7 @@ export interface Size {
 
 /** Of boards and moldings. */
 export const LENGTH_FIELDS: readonly FormField<Size>[] = [
-  { is: 'length', label: 'stock.length', field: 'length', min: 1 },
+  { is: 'length', label: 'size.length', field: 'length', min: 1 },
   { is: 'number', label: 'stock.price', field: 'price', unit: (_, { measure }) => measure.currency },
 ];
 
@@ -50,7 +50,7 @@ export const SCREW_KIND: readonly FormField<Screws>[] = [
 export const SCREW_FIELDS: readonly FormField<Screws>[] = [
   {
     is: 'choice',
-    label: 'wood.length',
+    label: 'size.length',
     get: ({ length }) => String(length),
     put: (length) => ({ length: Number(length) }),
     of: ({ screw }, design) =>

@@ -16,7 +16,7 @@ export const benchWords: Record<keyof typeof en, string> = {
     'Etwa alle zehn Minuten Arbeit auf diesem Gerät weggelegt. Ein geöffneter wird ein eigener Entwurf; dieser bleibt, wie er ist.',
   'earlier.none': 'Noch keine: der erste entsteht, wenn ein schon abgelegter Entwurf geändert wird.',
   'earlier.name': '{name}, Stand {time}',
-  'bench.open': 'An der Säge',
+  'bench.title': 'An der Säge',
   'bench.openLong': 'Stück für Stück, an der Säge',
   'link.keptOld': 'Aus einem Link geöffnet: {name}. Was dieses Gerät davon hatte, bleibt als „{copy}“.',
   'link.broken': 'Der Link enthält keinen ganzen Entwurf. Den Code neu lesen oder eine Entwurfsdatei öffnen.',

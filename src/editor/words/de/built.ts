@@ -190,7 +190,6 @@ export const builtWords: Record<keyof typeof en, string> = {
   'own.none':
     'Teile auf der Front auswählen und „Als Bauteil aufbewahren“ drücken: dann stehen sie hier, für jede Front.',
   'own.menu': 'Handgriffe an {name}',
-  'own.rename': 'Umbenennen',
   'own.save': 'In eine Datei sichern',
   'own.drop': 'Löschen',
   'own.name': 'Name des Bauteils',
@@ -205,7 +204,6 @@ export const builtWords: Record<keyof typeof en, string> = {
   'built.takeApartHint': 'Lässt Teile und Regeln, wie sie sind; das Ganze wird nicht mehr gefragt.',
   'built.lost': '{count} {count:geändertes Teil hat|geänderte Teile haben} hier keinen Platz:',
   'built.noRoom': 'Hier ist kein Platz für {asked}: {count} ist das meiste.',
-  'built.undo': 'Rückgängig',
   'did.answer': '{name} geändert',
   'did.takeApart': '{name} zerlegt',
 };

@@ -45,7 +45,6 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'marks.edge.y.mid': '{name} Mitte',
   'marks.edge.y.high': '{name} oben',
   'marks.edge.y.hole': 'Loch von {name}',
-  'marks.more': 'und {count} weitere',
   'marks.none': 'Noch keine Anrisse.',
 
   'load.added': 'Gewicht der Front',

@@ -76,7 +76,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'ornament.gear': 'Zahnrad',
   'ornament.sun': 'Sonne',
   'ornament.leaf': 'Blatt',
-  'letters.margin': 'Rand',
   'letters.align': 'Ausrichtung',
   'letters.align.left': 'Links',
   'letters.align.center': 'Mittig',
@@ -131,7 +130,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
     '.ttf, .otf, .woff, .woff2 oder .ttc; wird auf diesem Gerät gelesen und mit dem Entwurf aufbewahrt.',
   'letters.whichFont': 'Die Datei enthält mehrere Schriften. Welche?',
   'letters.reading1': 'Schrift wird gelesen…',
-  'letters.removeFont': '{name} entfernen',
   'did.font': 'Schrift {name} geöffnet',
   'font.not-a-font': '„{name}“ ist keine Schrift als .ttf, .otf, .woff, .woff2 oder .ttc.',
   'font.no-table': '„{name}“ fehlt die Tabelle „{detail}“, die jede Schrift hat. Die Datei neu besorgen.',
@@ -156,7 +154,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.shade.block': 'Blockschatten',
   'letters.shadeAngle': 'Fällt nach',
   'letters.shadeAngleHint': '0° nach rechts, -90° nach unten.',
-  'letters.shadeDistance': 'Abstand',
   'letters.shadeIn': 'Schatten in',
 
   'letters.makeBy': 'Ausführung als',

@@ -10,7 +10,6 @@ export const paintWords: Record<keyof typeof en, string> = {
 
   'paint.amountsLead':
     'Gekauft wird, was die Schritte streichen: auf der Bank ganze Flächen und Kanten, durch Schablonen alles Offene, ohne das, was für den Leim roh bleibt. Daneben, was man davon sieht.',
-  'paint.finish': 'Anstrich',
   'paint.area': 'Sichtbare Fläche',
   'paint.painted': 'Gestrichen',
   'paint.face': 'Flächen',
@@ -110,5 +109,4 @@ export const paintWords: Record<keyof typeof en, string> = {
   'light.picture': 'Die Front mit den Schatten ihrer Teile bei {altitude} aus {azimuth}',
   'light.size': 'Längste Seite des Bildes',
   'light.sizeOf': '{most} Pixel ({width} × {height})',
-  'light.save': 'Bild sichern',
 };

@@ -2,7 +2,6 @@ import type { sawWords as en } from '../en/saw.ts';
 
 /** Words of the plan at the saw, of what is done, and of the way to a phone. */
 export const sawWords: Record<keyof typeof en, string> = {
-  'bench.title': 'An der Säge',
   'bench.close': 'Zurück zur Zeichnung',
   'bench.toPhone': 'Aufs Handy',
   'bench.list': 'Alle Stücke',
@@ -20,13 +19,7 @@ export const sawWords: Record<keyof typeof en, string> = {
   'bench.piece': 'Stück {label}',
   'bench.sheetCut': 'Platte {sheet}, Schnitt {number}',
   'bench.cutNumber': 'Schnitt {number}',
-  'bench.ripShort': 'längs',
-  'bench.crossShort': 'quer',
-  'bench.thickness': 'Dicke',
   'bench.section': 'Breite × Dicke',
-  'bench.leftEnd': 'Linkes Ende',
-  'bench.rightEnd': 'Rechtes Ende',
-  'bench.miter': 'Gehrung',
   'bench.bevel': 'Neigung',
   'bench.nested': 'Schräg angelegt, wie sie sitzt: Gehrung {miter}, Neigung {bevel}',
   'bench.second': 'Dann ein zweiter Schnitt: Gehrung {miter}, Neigung {bevel}',
@@ -159,7 +152,6 @@ export const sawWords: Record<keyof typeof en, string> = {
   'done.costSame': 'Kostet nichts weiter.',
   'done.costMore': '{cost} mehr auszugeben.',
   'done.costLess': '{cost} weniger auszugeben.',
-  'anew.undo': 'Rückgängig',
   'shop.isBought': 'Gekauft',
   'shop.boughtLong': '{what}: gekauft',
   'shop.bought': 'Gekauft: {what}',

@@ -19,7 +19,6 @@ export const swingWords: Record<keyof typeof en, string> = {
   'swing.floor': 'Boden',
   'swing.wall': 'Wand',
   'swing.wallBoard': 'Sockelleiste',
-  'swing.ceiling': 'Decke',
   'swing.space': 'Nötige Bodenfläche ab Wand',
   'swing.showAt': 'Bei {angle} zeigen',
   'swing.hits': 'Unterwegs stößt an',

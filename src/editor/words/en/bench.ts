@@ -14,7 +14,7 @@ export const benchWords = {
   'offline.reload': 'Reload',
   'offline.broken':
     'A part of this page could not be loaded. Save your design to a file, then reload the page.',
-  'bench.open': 'At the saw',
+  'bench.title': 'At the saw',
   'bench.openLong': 'One piece at a time, at the saw',
   'link.keptOld': 'Opened from a link: {name}. What this device had of it is saved as “{copy}”.',
   'link.broken': 'The link holds no whole design. Read the code again, or open a design file.',

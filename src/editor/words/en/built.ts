@@ -188,7 +188,6 @@ export const builtWords = {
   'own.none':
     'Select parts on the face and press “Keep as a building part”: it comes here, to be put on any face.',
   'own.menu': 'Actions on {name}',
-  'own.rename': 'Rename',
   'own.save': 'Save to a file',
   'own.drop': 'Delete',
   'own.name': 'Name of the building part',
@@ -203,7 +202,6 @@ export const builtWords = {
   'built.takeApartHint': 'Keeps the parts and rules as they are, with no questions about the whole.',
   'built.lost': '{count} changed {count:part has|parts have} no place in this:',
   'built.noRoom': 'No room here for {asked}: {count} is the most.',
-  'built.undo': 'Undo',
   'did.answer': 'Changed {name}',
   'did.takeApart': 'Took {name} apart',
 };

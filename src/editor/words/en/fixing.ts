@@ -43,7 +43,6 @@ export const fixingWords = {
   'marks.edge.y.mid': 'middle of {name}',
   'marks.edge.y.high': 'top of {name}',
   'marks.edge.y.hole': 'hole of {name}',
-  'marks.more': 'and {count} more',
   'marks.none': 'No marks yet.',
 
   'load.added': 'The face adds',

@@ -73,7 +73,6 @@ export const letteringWords = {
   'ornament.gear': 'Gear',
   'ornament.sun': 'Sun',
   'ornament.leaf': 'Leaf',
-  'letters.margin': 'Margin',
   'letters.align': 'Alignment',
   'letters.align.left': 'Left',
   'letters.align.center': 'Centered',
@@ -128,7 +127,6 @@ export const letteringWords = {
     '.ttf, .otf, .woff, .woff2 or .ttc; it is read on this device and kept with the design.',
   'letters.whichFont': 'The file holds several fonts. Which one?',
   'letters.reading1': 'Reading the font…',
-  'letters.removeFont': 'Delete {name}',
   'did.font': 'Opened the font {name}',
   'font.not-a-font': '“{name}” is not a .ttf, .otf, .woff, .woff2 or .ttc font.',
   'font.no-table': '“{name}” lacks the table “{detail}” that every font has. Get a new copy of the file.',
@@ -153,7 +151,6 @@ export const letteringWords = {
   'letters.shade.block': 'A block shade',
   'letters.shadeAngle': 'Falls toward',
   'letters.shadeAngleHint': '0° to the right, -90° down.',
-  'letters.shadeDistance': 'Distance',
   'letters.shadeIn': 'Shade in',
 
   'letters.makeBy': 'Made by',

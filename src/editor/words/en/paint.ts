@@ -8,7 +8,6 @@ export const paintWords = {
 
   'paint.amountsLead':
     'What to buy follows from what the steps paint: whole faces and edges on the bench and all that stencils open, less what stays bare for glue. The area seen is shown beside it.',
-  'paint.finish': 'Finish',
   'paint.area': 'Area seen',
   'paint.painted': 'Painted',
   'paint.face': 'faces',
@@ -108,5 +107,4 @@ export const paintWords = {
   'light.picture': 'The face with the shadows its parts throw at {altitude} from {azimuth}',
   'light.size': 'Longest side of the picture',
   'light.sizeOf': '{most} pixels ({width} × {height})',
-  'light.save': 'Save the picture',
 };

@@ -1,6 +1,5 @@
 /** Words of the plan at the saw, of what is done, and of the way to a phone: they come with what says them. */
 export const sawWords = {
-  'bench.title': 'At the saw',
   'bench.close': 'Back to the drawing',
   'bench.toPhone': 'To a phone',
   'bench.list': 'All pieces',
@@ -18,13 +17,7 @@ export const sawWords = {
   'bench.piece': 'Piece {label}',
   'bench.sheetCut': 'Sheet {sheet}, cut {number}',
   'bench.cutNumber': 'Cut {number}',
-  'bench.ripShort': 'rip',
-  'bench.crossShort': 'crosscut',
-  'bench.thickness': 'Thickness',
   'bench.section': 'Width × thickness',
-  'bench.leftEnd': 'Left end',
-  'bench.rightEnd': 'Right end',
-  'bench.miter': 'Miter',
   'bench.bevel': 'Bevel',
   'bench.nested': 'Nested at its spring angle: miter {miter}, bevel {bevel}',
   'bench.second': 'Then a second cut: miter {miter}, bevel {bevel}',
@@ -153,7 +146,6 @@ export const sawWords = {
   'done.costSame': 'Costs nothing more.',
   'done.costMore': '{cost} more to spend.',
   'done.costLess': '{cost} less to spend.',
-  'anew.undo': 'Undo',
   'shop.isBought': 'Bought',
   'shop.boughtLong': '{what}: bought',
   'shop.bought': 'Bought: {what}',

@@ -17,7 +17,6 @@ export const swingWords = {
   'swing.floor': 'Floor',
   'swing.wall': 'Wall',
   'swing.wallBoard': 'Baseboard',
-  'swing.ceiling': 'Ceiling',
   'swing.space': 'Free floor it needs, from the wall',
   'swing.showAt': 'Show it at {angle}',
   'swing.hits': 'It touches on the way',

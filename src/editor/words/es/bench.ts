@@ -16,7 +16,7 @@ export const benchWords: Record<keyof typeof en, string> = {
   'offline.reload': 'Recargar',
   'offline.broken':
     'Una parte de esta página no se pudo cargar. Guardar el diseño en un archivo y recargar la página.',
-  'bench.open': 'En la sierra',
+  'bench.title': 'En la sierra',
   'bench.openLong': 'Pieza a pieza, en la sierra',
   'link.keptOld':
     'Abierto desde un enlace: {name}. Lo que este dispositivo tenía de él queda guardado como «{copy}».',

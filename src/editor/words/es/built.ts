@@ -190,7 +190,6 @@ export const builtWords: Record<keyof typeof en, string> = {
   'own.none':
     'Selecciona piezas en la cara y pulsa «Guardar como elemento»: quedan aquí, para ponerlas en cualquier cara.',
   'own.menu': 'Acciones con {name}',
-  'own.rename': 'Cambiar el nombre',
   'own.save': 'Guardar en un archivo',
   'own.drop': 'Eliminar',
   'own.name': 'Nombre del elemento',
@@ -206,7 +205,6 @@ export const builtWords: Record<keyof typeof en, string> = {
   'built.lost':
     '{count} {count:pieza modificada no tiene|piezas modificadas no tienen|piezas modificadas no tienen} lugar aquí:',
   'built.noRoom': 'Aquí no caben {asked}: {count} es lo máximo.',
-  'built.undo': 'Deshacer',
   'did.answer': 'Modificado: {name}',
   'did.takeApart': 'Desarmado: {name}',
 };

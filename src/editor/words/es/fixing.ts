@@ -45,7 +45,6 @@ export const fixingWords: Record<keyof typeof en, string> = {
   'marks.edge.y.mid': '{name}, centro',
   'marks.edge.y.high': '{name}, arriba',
   'marks.edge.y.hole': 'agujero de {name}',
-  'marks.more': 'y {count} más',
   'marks.none': 'Todavía no hay marcas.',
 
   'load.added': 'El frente añade',

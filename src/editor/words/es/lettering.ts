@@ -75,7 +75,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'ornament.gear': 'Engranaje',
   'ornament.sun': 'Sol',
   'ornament.leaf': 'Hoja',
-  'letters.margin': 'Margen',
   'letters.align': 'Alineación',
   'letters.align.left': 'Izquierda',
   'letters.align.center': 'Centrada',
@@ -130,7 +129,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
     '.ttf, .otf, .woff, .woff2 o .ttc; se lee en este dispositivo y se guarda con el diseño.',
   'letters.whichFont': 'El archivo contiene varios tipos de letra. ¿Cuál?',
   'letters.reading1': 'Leyendo el tipo de letra…',
-  'letters.removeFont': 'Eliminar {name}',
   'did.font': 'Abierto el tipo de letra {name}',
   'font.not-a-font': '«{name}» no es un tipo de letra .ttf, .otf, .woff, .woff2 ni .ttc.',
   'font.no-table':
@@ -157,7 +155,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.shade.block': 'Sombra en bloque',
   'letters.shadeAngle': 'Cae hacia',
   'letters.shadeAngleHint': '0° a la derecha, -90° hacia abajo.',
-  'letters.shadeDistance': 'Distancia',
   'letters.shadeIn': 'Sombra en',
 
   'letters.makeBy': 'Se hace con',

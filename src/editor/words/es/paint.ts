@@ -10,7 +10,6 @@ export const paintWords: Record<keyof typeof en, string> = {
 
   'paint.amountsLead':
     'Se compra lo que pintan los pasos: caras y cantos enteros sobre el banco y todo lo que abren las plantillas, menos lo que queda en madera para la cola. Al lado está la superficie a la vista.',
-  'paint.finish': 'Acabado',
   'paint.area': 'Superficie a la vista',
   'paint.painted': 'Pintado',
   'paint.face': 'caras',
@@ -110,5 +109,4 @@ export const paintWords: Record<keyof typeof en, string> = {
   'light.picture': 'El frente con las sombras de sus piezas a {altitude} desde {azimuth}',
   'light.size': 'Lado más largo de la imagen',
   'light.sizeOf': '{most} píxeles ({width} × {height})',
-  'light.save': 'Guardar la imagen',
 };

@@ -2,7 +2,6 @@ import type { sawWords as en } from '../en/saw.ts';
 
 /** Words of the plan at the saw, of what is done, and of the way to a phone. */
 export const sawWords: Record<keyof typeof en, string> = {
-  'bench.title': 'En la sierra',
   'bench.close': 'Volver al dibujo',
   'bench.toPhone': 'Al teléfono',
   'bench.list': 'Todas las piezas',
@@ -20,13 +19,7 @@ export const sawWords: Record<keyof typeof en, string> = {
   'bench.piece': 'Pieza {label}',
   'bench.sheetCut': 'Tablero {sheet}, corte {number}',
   'bench.cutNumber': 'Corte {number}',
-  'bench.ripShort': 'al hilo',
-  'bench.crossShort': 'a través',
-  'bench.thickness': 'Grueso',
   'bench.section': 'Ancho × grueso',
-  'bench.leftEnd': 'Extremo izquierdo',
-  'bench.rightEnd': 'Extremo derecho',
-  'bench.miter': 'Inglete',
   'bench.bevel': 'Bisel',
   'bench.nested': 'Apoyada con su inclinación: inglete {miter}, bisel {bevel}',
   'bench.second': 'Después un segundo corte: inglete {miter}, bisel {bevel}',
@@ -158,7 +151,6 @@ export const sawWords: Record<keyof typeof en, string> = {
   'done.costSame': 'No cuesta nada más.',
   'done.costMore': '{cost} más por gastar.',
   'done.costLess': '{cost} menos por gastar.',
-  'anew.undo': 'Deshacer',
   'shop.isBought': 'Comprado',
   'shop.boughtLong': '{what}: comprado',
   'shop.bought': 'Comprado: {what}',

@@ -19,7 +19,6 @@ export const swingWords: Record<keyof typeof en, string> = {
   'swing.floor': 'Suelo',
   'swing.wall': 'Pared',
   'swing.wallBoard': 'Rodapié',
-  'swing.ceiling': 'Techo',
   'swing.space': 'Suelo libre que necesita, desde la pared',
   'swing.showAt': 'Mostrarla a {angle}',
   'swing.hits': 'Toca por el camino',
