@@ -1,5 +1,5 @@
 import { FolderOpen, RotateCw, Save } from 'lucide-react';
-import { Component, type ReactNode } from 'react';
+import { Component, type ReactNode, Suspense } from 'react';
 import { Button } from '../control/Button.tsx';
 import { PartMissing } from '../control/lazyPart.tsx';
 import { saveFile } from '../kept/file.ts';
@@ -42,6 +42,8 @@ class Catch extends Component<CatchProps, { readonly caught: { readonly error: u
 
 interface GuardProps {
   readonly children: ReactNode;
+  /** Stands there until the file of what is shown has come. */
+  readonly meanwhile?: ReactNode;
   /** For what is asked for and can be done without: nothing is shown in its place, and whoever asked is told. */
   readonly onLost?: (() => void) | undefined;
 }
@@ -50,7 +52,7 @@ interface GuardProps {
  * Around a part of the page: where it cannot be shown, what to do stands in its place, the rest of the page works on
  * and nothing of the design is lost. An undo or another edit tries it again.
  */
-export function Guard({ children, onLost }: GuardProps) {
+export function Guard({ children, meanwhile = null, onLost }: GuardProps) {
   const design = useEditor((s) => s.edit.design);
   const id = useEditor((s) => s.designId);
   return (
@@ -62,7 +64,7 @@ export function Guard({ children, onLost }: GuardProps) {
       }}
       instead={(error, again) => (onLost ? null : <Broken error={error} again={again} />)}
     >
-      {children}
+      <Suspense fallback={meanwhile}>{children}</Suspense>
     </Catch>
   );
 }

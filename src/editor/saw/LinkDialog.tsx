@@ -1,5 +1,5 @@
 import { ChevronLeft, ChevronRight, Copy } from 'lucide-react';
-import { Suspense, useEffect, useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Design } from '../../design/schema.ts';
 import { Button } from '../control/Button.tsx';
 import { Dialog } from '../control/Dialog.tsx';
@@ -141,13 +141,11 @@ function Code({ address }: { address: string }) {
         </p>
       ) : null}
       <Guard>
-        <Suspense fallback={null}>
-          <QrPicture
-            text={link ? link.fixed : `${address}/#bench`}
-            digits={link ? link.digits : ''}
-            label={t('link.code', { address })}
-          />
-        </Suspense>
+        <QrPicture
+          text={link ? link.fixed : `${address}/#bench`}
+          digits={link ? link.digits : ''}
+          label={t('link.code', { address })}
+        />
       </Guard>
       <p className="note link-text">{address}</p>
       {codes.length > 0 ? (

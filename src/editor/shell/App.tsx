@@ -1,4 +1,4 @@
-import { Suspense, useLayoutEffect, useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
 import { lazyPart } from '../control/lazyPart.tsx';
 import { regainFocus, useGoRound } from '../control/regions.ts';
 import { Guard } from '../frame/Guard.tsx';
@@ -33,7 +33,7 @@ export function App() {
       <NoticeBar />
       <OfflineNotice />
       <Guard key={atTheSaw ? 'saw' : 'board'}>
-        <Suspense fallback={null}>{atTheSaw ? <BenchView /> : <Board fromSaw={wasThere.current} />}</Suspense>
+        {atTheSaw ? <BenchView /> : <Board fromSaw={wasThere.current} />}
       </Guard>
     </>
   );
@@ -60,16 +60,12 @@ function Board({ fromSaw }: { fromSaw: boolean }) {
       <Bench fromSaw={fromSaw} />
       {asked ? (
         <Guard onLost={() => store.setState({ doneQuestion: null, provisional: null })}>
-          <Suspense fallback={null}>
-            <DoneDialog />
-          </Suspense>
+          <DoneDialog />
         </Guard>
       ) : null}
       {keysShown ? (
         <Guard onLost={() => store.setState({ keysShown: false })}>
-          <Suspense fallback={null}>
-            <KeysDialog />
-          </Suspense>
+          <KeysDialog />
         </Guard>
       ) : null}
     </>

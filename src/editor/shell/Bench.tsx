@@ -1,4 +1,4 @@
-import { Suspense, useEffect, useLayoutEffect, useSyncExternalStore } from 'react';
+import { useEffect, useLayoutEffect, useSyncExternalStore } from 'react';
 import { Button } from '../control/Button.tsx';
 import { lazyPart } from '../control/lazyPart.tsx';
 import { regainFocus } from '../control/regions.ts';
@@ -57,10 +57,8 @@ export default function Bench({ fromSaw }: { fromSaw: boolean }) {
           </aside>
         ) : null}
         <main className="drawing" tabIndex={-1} aria-label={t('canvas.region')}>
-          <Guard>
-            <Suspense fallback={<div className="canvas" />}>
-              <FaceCanvas />
-            </Suspense>
+          <Guard meanwhile={<div className="canvas" />}>
+            <FaceCanvas />
           </Guard>
           <ToolTray />
           <ZoomTray />

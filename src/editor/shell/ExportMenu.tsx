@@ -1,5 +1,4 @@
 import { Download } from 'lucide-react';
-import { Suspense } from 'react';
 import { lazyPart } from '../control/lazyPart.tsx';
 import { Menu, MenuItem } from '../control/Menu.tsx';
 import { Guard } from '../frame/Guard.tsx';
@@ -32,12 +31,10 @@ export function ExportMenu() {
       {job ? <ExportStatus job={job} /> : null}
       {doubt || toShare ? (
         <Guard onLost={drop}>
-          <Suspense fallback={null}>
-            {doubt ? (
-              <DoubtDialog doubt={doubt} onWrite={() => void write(doubt.entry, true)} onClose={drop} />
-            ) : null}
-            {toShare ? <ShareDialog files={toShare} onClose={drop} /> : null}
-          </Suspense>
+          {doubt ? (
+            <DoubtDialog doubt={doubt} onWrite={() => void write(doubt.entry, true)} onClose={drop} />
+          ) : null}
+          {toShare ? <ShareDialog files={toShare} onClose={drop} /> : null}
         </Guard>
       ) : null}
     </>

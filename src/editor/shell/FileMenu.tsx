@@ -1,5 +1,5 @@
 import { FolderOpen } from 'lucide-react';
-import { Suspense, useState } from 'react';
+import { useState } from 'react';
 import { lazyPart } from '../control/lazyPart.tsx';
 import { Menu, MenuItem, MenuLine } from '../control/Menu.tsx';
 import { Guard } from '../frame/Guard.tsx';
@@ -31,9 +31,7 @@ export function FileMenu() {
       </Menu>
       {shown ? (
         <Guard onLost={close}>
-          <Suspense fallback={null}>
-            <Shown onClose={close} />
-          </Suspense>
+          <Shown onClose={close} />
         </Guard>
       ) : null}
     </>

@@ -1,5 +1,5 @@
 import { ChevronDown, ChevronUp } from 'lucide-react';
-import { Suspense, useLayoutEffect, useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
 import { Button } from '../control/Button.tsx';
 import { type Tab, Tabs } from '../control/list/Tabs.tsx';
 import { regainFocus } from '../control/regions.ts';
@@ -52,10 +52,8 @@ export function SidePane({ withParts }: { withParts: boolean }) {
       id: 'step',
       label: t(`step.${step}`),
       content: () => (
-        <Guard key={step}>
-          <Suspense fallback={<p className="note">{t('pane.loading')}</p>}>
-            <Pane />
-          </Suspense>
+        <Guard key={step} meanwhile={<p className="note">{t('pane.loading')}</p>}>
+          <Pane />
         </Guard>
       ),
     },

@@ -1,4 +1,4 @@
-import { Suspense, useMemo } from 'react';
+import { useMemo } from 'react';
 import { faceOf } from '../../bed/faceOf.ts';
 import type { Check } from '../../check/check.ts';
 import type { Design } from '../../design/schema.ts';
@@ -42,10 +42,8 @@ export function StarterCard({ design, fitted, checks, letters, onOpen }: Starter
       </button>
       {fitted ? (
         <div className="first-fit">
-          <Guard>
-            <Suspense fallback={<p className="note">{t('first.looking')}</p>}>
-              <FitChecks design={fitted} checks={checks} />
-            </Suspense>
+          <Guard meanwhile={<p className="note">{t('first.looking')}</p>}>
+            <FitChecks design={fitted} checks={checks} />
           </Guard>
           <Button label={t('first.asIsNamed', { name: design.name })} onClick={() => onOpen(design)}>
             {t('first.asIs')}

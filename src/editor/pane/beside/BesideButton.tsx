@@ -1,4 +1,4 @@
-import { Suspense, useState } from 'react';
+import { useState } from 'react';
 import { Button } from '../../control/Button.tsx';
 import { lazyPart } from '../../control/lazyPart.tsx';
 import { Guard } from '../../frame/Guard.tsx';
@@ -16,9 +16,7 @@ export function BesideButton() {
       <Button onClick={() => setShown(true)}>{t('beside.title')}</Button>
       {shown ? (
         <Guard onLost={close}>
-          <Suspense fallback={null}>
-            <BesideDialog onClose={close} />
-          </Suspense>
+          <BesideDialog onClose={close} />
         </Guard>
       ) : null}
     </>

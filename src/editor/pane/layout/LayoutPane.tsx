@@ -1,4 +1,4 @@
-import { Suspense, useRef, useState } from 'react';
+import { useRef, useState } from 'react';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { KIND_ICONS } from '../../control/kindIcons.ts';
 import { lazyPart } from '../../control/lazyPart.tsx';
@@ -58,10 +58,8 @@ export default function LayoutPane() {
       </Section>
       <Section title="built.title">
         <p className="note">{t('built.hint')}</p>
-        <Guard onLost={() => undefined}>
-          <Suspense fallback={<div className="builts" />}>
-            <BuiltShelf />
-          </Suspense>
+        <Guard onLost={() => undefined} meanwhile={<div className="builts" />}>
+          <BuiltShelf />
         </Guard>
       </Section>
       <StockPalette />

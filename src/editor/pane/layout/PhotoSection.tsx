@@ -1,5 +1,5 @@
 import { Image, ImagePlus, Trash2, Undo2 } from 'lucide-react';
-import { Suspense, useState } from 'react';
+import { useState } from 'react';
 import { boxAround } from '../../../geometry/box.ts';
 import { Button } from '../../control/Button.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
@@ -109,9 +109,7 @@ function PhotoFields({ photo }: { photo: Photo }) {
       </Button>
       {inRoom ? (
         <Guard onLost={() => setInRoom(false)}>
-          <Suspense fallback={null}>
-            <RoomDialog photo={photo} onClose={() => setInRoom(false)} />
-          </Suspense>
+          <RoomDialog photo={photo} onClose={() => setInRoom(false)} />
         </Guard>
       ) : null}
     </>

@@ -1,7 +1,8 @@
 import { ListChecks, Table as TableIcon } from 'lucide-react';
-import { Suspense, useState } from 'react';
+import { useState } from 'react';
 import { Button } from '../../control/Button.tsx';
 import { lazyPart } from '../../control/lazyPart.tsx';
+import { Guard } from '../../frame/Guard.tsx';
 import { useWords } from '../../words/t.ts';
 import { NewPart } from './NewPart.tsx';
 
@@ -35,7 +36,11 @@ export function PartsHead({ rows, several, onSeveral }: PartsHeadProps) {
           <Button icon={TableIcon} look="icon" tip={t('parts.table')} onClick={() => setTable(true)} />
         ) : null}
       </div>
-      <Suspense fallback={null}>{table ? <PartsTable onClose={() => setTable(false)} /> : null}</Suspense>
+      {table ? (
+        <Guard onLost={() => setTable(false)}>
+          <PartsTable onClose={() => setTable(false)} />
+        </Guard>
+      ) : null}
     </>
   );
 }
