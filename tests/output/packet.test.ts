@@ -10,12 +10,11 @@ import { parseMeasure } from '../../src/measure/parse.ts';
 import { type Block, fillPages, type Section } from '../../src/output/packet/flow.ts';
 import type { Packet } from '../../src/output/packet/leaf.ts';
 import { leavesOf } from '../../src/output/packet/leaves.ts';
-import { packetOf, packetPages } from '../../src/output/packet/packet.ts';
+import { packetFor, packetOf, packetPages } from '../../src/output/packet/packet.ts';
 import { cover } from '../../src/output/packet/pages/cover.ts';
 import { bodyOf, packetSheet, turned } from '../../src/output/packet/sheet.ts';
 import { EN as WORDS } from '../../src/output/packet/words/en.ts';
 import { EN } from '../../src/plan/words/en.ts';
-import { styleIn } from '../../src/plan/words/languages.ts';
 import { sayFor } from '../../src/plan/words/say.ts';
 import { partNames } from '../../src/plan/words/words.ts';
 import { planned, planOf, STARTERS, starter } from '../plan/starters.ts';
@@ -154,14 +153,8 @@ describe('the cover of a wide face', () => {
       finish: { ...plan.finish, uses },
       design: { ...plan.design, name },
     };
-    const terms = {
-      say: sayFor(plan),
-      words: EN,
-      terms: WORDS,
-      measure: styleIn(plan.language, plan.design.measure),
-    };
-    const sheet = packetSheet('letter');
-    const packet = { plan: { ...hostile, checks }, ...terms, unit: 'in', sheet } as unknown as Packet;
+    const packet = packetFor({ ...hostile, checks });
+    const { sheet } = packet;
     const contents = Object.values(WORDS.titles).map((title, page) => ({ title, page }));
     const items = cover(packet).flatMap((leaf) => leaf.draw(bodyOf(turned(sheet)), contents));
     const texts = textsOn({ width: sheet.height, height: sheet.width, title: '', items });
@@ -238,14 +231,14 @@ describe('blocks on pages', () => {
 
   it('run on under the section before, each under its own heading, which a page of its own leaves out', () => {
     const section = (title: string, ...blocks: Block[]): Section => ({ title, blocks });
-    const packet = { sheet: packetSheet('letter') } as Packet;
+    const packet = { body: bodyOf(packetSheet('letter')) } as Packet;
     const pagesOf = (...sections: Section[]) =>
       leavesOf(sections, packet).map(({ leaf, begins }) => ({
         title: leaf.title,
         begins: begins.map(({ title }) => title),
         words: leaf.draw(sheetBody, []).flatMap((item) => (item.kind === 'text' ? [item.text] : [])),
       }));
-    const half = bodyOf(packet.sheet).h / 2;
+    const half = packet.body.h / 2;
     expect(pagesOf(section('First', block('a', half)), section('Second', block('b', 40)))).toEqual([
       { title: 'First', begins: ['First', 'Second'], words: ['a', 'Second', 'b'] },
     ]);

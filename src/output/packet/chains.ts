@@ -9,7 +9,6 @@ import { SAME_PLACE } from '../../geometry/tolerance.ts';
 import { designPart } from '../../layout/reference.ts';
 import { pick } from '../../list/at.ts';
 import { grouped, groupOf } from '../../list/grouped.ts';
-import { formatReading } from '../../measure/format.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Packet } from './leaf.ts';
 import type { PageView } from './view.ts';
@@ -97,7 +96,7 @@ export function chain(
   const anchor = side === 'near' ? 'end' : 'start';
   return all.flatMap((at, i): DrawItem[] => {
     const [place, row] = [pick(places, i), pick(rows, i)];
-    const words = formatReading(at, packet.measure);
+    const words = packet.told(at);
     const steps = [
       [place, 1],
       [place, 3],

@@ -110,24 +110,31 @@ function neededFrom(blocks: readonly Block[], i: number, h: Mm): Mm {
 }
 
 function filledWith(
-  held: readonly Block[],
+  blocks: readonly Block[],
   section: Section | undefined,
   begins: readonly Section[],
 ): Filled {
   return {
-    height: held.reduce((sum, block) => sum + block.height, 0),
+    height: blocks.reduce((sum, block) => sum + block.height, 0),
     section,
     begins,
-    draw: (room: Box) => {
-      let y = room.y + room.h;
-      return held.flatMap((block) => {
-        const items = block.draw({ x: room.x, y }, room.w);
-        y -= block.height;
-        return items;
-      });
-    },
+    draw: ({ x, y, w, h }: Box) => stacked(blocks, { x, y: y + h }, w),
   };
 }
+
+/** Blocks one below the other, from their upper left corner. */
+export function stacked(blocks: readonly Block[], { x, y }: Point, width: Mm): DrawItem[] {
+  let top = y;
+  return blocks.flatMap((block) => {
+    const items = block.draw({ x, y: top }, width);
+    top -= block.height;
+    return items;
+  });
+}
+
+/** None of them parts from what comes next. */
+export const held = (blocks: readonly Block[]): Block[] =>
+  blocks.map((block) => ({ ...block, heldToNext: true }));
 
 export function heading(words: string): Block {
   return {
@@ -138,25 +145,23 @@ export function heading(words: string): Block {
 }
 
 /** Running text, one block a line so that it may break over pages, but leaves no line alone on one. */
-export function paragraph(words: string, width: Mm, size: Mm = TEXT.body, indent: Mm = 0): Block[] {
+export function paragraph(words: string, width: Mm, size: Mm = TEXT.body): Block[] {
   const lead = size * 1.45;
-  return wrapped(words, { size }, width - indent).map((row, i, rows) => ({
+  return wrapped(words, { size }, width).map((row, i, rows) => ({
     height: lead,
     heldToNext: i + 1 < rows.length && (i === 0 || i === rows.length - 2),
-    draw: (at) => [text({ x: at.x + indent, y: at.y - size }, row, { size })],
+    draw: (at) => [text({ x: at.x, y: at.y - size }, row, { size })],
   }));
 }
 
 /** A table with what explains it below: neither comes on a page without the other's nearest lines. */
 export function withNote(rows: readonly Block[], note: readonly Block[]): Block[] {
-  const at = rows.length - 1;
-  const held = rows.map((row, i) => (i === at ? { ...row, heldToNext: true } : row));
-  return [...held, { ...space(1.5), heldToNext: true }, ...note];
+  return [...rows.slice(0, -1), ...held([...rows.slice(-1), space(1.5)]), ...note];
 }
 
 /** A table below what leads to it, which does not stay behind on the page before. */
 export const led = (lead: readonly Block[], rows: readonly Block[]): Block[] => [
-  ...[...lead, space(1.5)].map((block) => ({ ...block, heldToNext: true })),
+  ...held([...lead, space(1.5)]),
   ...rows,
 ];
 
@@ -214,12 +219,8 @@ const SWATCH: Mm = 8;
 const LEADING = 1.4;
 
 /** A table, one block a row; its head comes again on every page. No cell is cut short: what has no room goes on below. */
-export function table(
-  columns: readonly Column[],
-  rows: readonly Row[],
-  width: Mm,
-  size: Mm = TEXT.small,
-): Block[] {
+export function table(columns: readonly Column[], rows: readonly Row[], width: Mm): Block[] {
+  const size = TEXT.small;
   const sizeOf = ({ saw }: Column): Mm => (saw ? Math.max(TEXT.figure, size) : size);
   // Lines of a row stand on one height, whatever size they are set in.
   const tall = Math.max(size, ...columns.map(sizeOf));
@@ -318,6 +319,29 @@ export function table(
     });
   });
   return [head, ...body];
+}
+
+/** A column's title and share, and what each entry has in it; what is for the saw is a figure. */
+export type ColumnOf<T> = readonly [
+  title: string,
+  share: number,
+  cell: (entry: T) => string,
+  as?: 'figure' | 'saw',
+];
+
+/** A table of entries, a row each, which may look otherwise than plain; none where there are no entries. */
+export function tableOf<T>(
+  columns: readonly ColumnOf<T>[],
+  entries: readonly T[],
+  width: Mm,
+  look: (entry: T) => Omit<Row, 'cells'> = () => ({}),
+): Block[] {
+  if (entries.length === 0) return [];
+  return table(
+    columns.map(([title, share, , as]) => ({ title, share, figure: as !== undefined, saw: as === 'saw' })),
+    entries.map((entry) => ({ ...look(entry), cells: columns.map(([, , cell]) => cell(entry)) })),
+    width,
+  );
 }
 
 /**

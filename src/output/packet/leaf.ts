@@ -1,6 +1,7 @@
 import type { DrawItem } from '../../drawing/drawing.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
+import type { Mm } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
 import type { PlanWords, Say } from '../../plan/words/words.ts';
 import type { Section } from './flow.ts';
@@ -15,9 +16,13 @@ export interface Packet {
   /** What the packet says in its own voice. */
   readonly terms: PacketWords;
   readonly measure: MeasureStyle;
+  /** A length as it is read in tables and beside drawings, and a sum of money. */
+  readonly told: (mm: Mm) => string;
+  readonly money: (value: number) => string;
   readonly unit: 'in' | 'mm';
-  /** Upright. */
+  /** Upright, and the room on it. */
   readonly sheet: Sheet;
+  readonly body: Box;
   /** Short name of the design's state. */
   readonly revision: string;
 }

@@ -2,7 +2,7 @@ import type { Point } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { fillPages, type Section } from './flow.ts';
 import type { Content, Leaf, Packet } from './leaf.ts';
-import { bodyOf, HEAD, sectionHead } from './sheet.ts';
+import { HEAD, sectionHead } from './sheet.ts';
 
 /** White between two sections that share a page. */
 const APART: Mm = 8;
@@ -31,8 +31,7 @@ export function leavesOf(contents: readonly Content[], packet: Packet): Begun[] 
 }
 
 /** Sections one behind the other; each but the first of a page under a heading of its own. */
-function runOn(sections: readonly Section[], { sheet }: Packet): Begun[] {
-  const body = bodyOf(sheet);
+function runOn(sections: readonly Section[], { body }: Packet): Begun[] {
   const blocks = sections.flatMap((section) => [
     {
       height: APART + HEAD,

@@ -7,7 +7,7 @@ import type { PdfPage } from '../pdf/pdf.ts';
 import { Column } from './column.ts';
 import { framed, packetFor } from './packet.ts';
 import { pictureIn } from './pages/cover.ts';
-import { bodyOf, turned } from './sheet.ts';
+import { roomOn } from './sheet.ts';
 import { faceFigures } from './sideBySide.ts';
 import { viewAt } from './view.ts';
 
@@ -18,7 +18,7 @@ export function onePage(plan: Plan): PdfPage {
   const { face, design } = plan;
   const landscape = face.width > face.height;
   const { rows, paints, notes } = faceFigures(plan);
-  const sheet = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
+  const sheet = roomOn(packet.sheet, landscape);
   const side = sheet.w * (landscape ? 0.3 : 0.36);
   const room = { w: sheet.w - side - 8, h: sheet.h - 2 };
   const scale = scaleFor(face.box, room, packet.unit);

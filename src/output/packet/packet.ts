@@ -1,5 +1,6 @@
 import { LEFT_OUT } from '../../design/defaults.ts';
 import type { Design } from '../../design/schema.ts';
+import { formatMoney, formatReading } from '../../measure/format.ts';
 import { isInch } from '../../measure/style.ts';
 import type { Plan } from '../../plan/types.ts';
 import { styleIn } from '../../plan/words/languages.ts';
@@ -18,15 +19,20 @@ const KINDS = Object.keys(PAGE_KINDS) as PageKind[];
 
 /** What pages say and measure by. */
 export function packetFor(plan: Plan): Packet {
-  const { measure, pages } = plan.design;
+  const { pages } = plan.design;
+  const measure = { ...styleIn(plan.language, plan.design.measure), bare: true };
+  const sheet = packetSheet(pages.paper);
   return {
     plan,
     say: sayFor(plan),
     words: PLAN_WORDS[plan.language],
     terms: PACKET_WORDS[plan.language],
-    measure: { ...styleIn(plan.language, measure), bare: true },
+    measure,
+    told: (mm) => formatReading(mm, measure),
+    money: (value) => formatMoney(value, plan.design.measure.currency, measure.notation),
     unit: isInch(measure.unit) ? 'in' : 'mm',
-    sheet: packetSheet(pages.paper),
+    sheet,
+    body: bodyOf(sheet),
     revision: revisionOf(plan.design),
   };
 }

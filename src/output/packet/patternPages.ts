@@ -5,7 +5,6 @@ import { fittedSize, shortened, wrapped } from '../../drawing/text.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { under } from '../../list/at.ts';
 import { byId } from '../../materials/lookup.ts';
-import { formatReading } from '../../measure/format.ts';
 import type { Mm } from '../../measure/units.ts';
 import { coverSheets, type Job, jobsOf, MAPS_ON } from '../../patterns/cover.ts';
 import type { PatternSet } from '../../patterns/result.ts';
@@ -15,7 +14,6 @@ import { type Block, entry, heading, paragraph, space } from './flow.ts';
 import type { Packet } from './leaf.ts';
 import { leavesOf } from './leaves.ts';
 import { framed, packetFor } from './packet.ts';
-import { bodyOf } from './sheet.ts';
 
 const TERM: Mm = 26;
 /** A key map with its words: so many beside each other. */
@@ -137,8 +135,8 @@ function keyMaps(
   { w: width, h }: Pick<Box, 'w' | 'h'>,
   before: number,
 ): Block[] {
+  const { told } = packet;
   const { patternCover: words } = packet.terms;
-  const told = (mm: Mm) => formatReading(mm, packet.measure);
   const own = (width + GAP) / PER_ROW - GAP;
   const small = { size: TEXT.note };
   const notesOf = ({ sets: [set] }: Job) => wrapped(set?.note ?? '', small, own).filter((row) => row !== '');
@@ -207,8 +205,7 @@ function howTo(packet: Packet, w: Mm): Block[] {
 /** As many sheets as the shopping list counts (`coverSheets`), each with its share of the key maps. */
 function coverOf(packet: Packet): PdfPage[] {
   const { patternCover: words } = packet.terms;
-  const { plan, sheet } = packet;
-  const room = bodyOf(sheet);
+  const { plan, body: room } = packet;
   const jobs = jobsOf(plan.patterns);
   const count = coverSheets(plan.patterns);
   const sections = Array.from({ length: count }, (_, i) => {

@@ -1,5 +1,4 @@
 import type { Notch, Piece, PieceEnd } from '../../joinery/piece.ts';
-import { formatReading } from '../../measure/format.ts';
 import type { Deg } from '../../measure/units.ts';
 import type { Packet } from './leaf.ts';
 
@@ -49,5 +48,5 @@ export function endsWords(packet: Packet, { ends: [a, b] }: Piece): string {
 }
 
 /** Side and depth of a notch. */
-export const notchWords = ({ terms, measure }: Packet, { side, depth }: Notch): string =>
-  terms.cutList.notch[side](formatReading(depth, measure));
+export const notchWords = ({ terms, told }: Packet, { side, depth }: Notch): string =>
+  terms.cutList.notch[side](told(depth));

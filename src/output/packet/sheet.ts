@@ -42,6 +42,9 @@ export function bodyOf(sheet: Sheet): Box {
   };
 }
 
+/** The room on a page that may be turned. */
+export const roomOn = (sheet: Sheet, landscape: boolean): Box => bodyOf(landscape ? turned(sheet) : sheet);
+
 export interface TitleBlock {
   readonly design: string;
   readonly date: string;

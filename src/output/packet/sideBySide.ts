@@ -5,7 +5,6 @@ import { INK, TEXT, WEIGHT } from '../../drawing/style.ts';
 import { wrapped } from '../../drawing/text.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
-import { formatMoney } from '../../measure/format.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
 import type { Letters } from '../pdf/letters.ts';
@@ -13,7 +12,7 @@ import { type PdfPage, pdfOf } from '../pdf/pdf.ts';
 import type { Packet } from './leaf.ts';
 import { framed, packetFor } from './packet.ts';
 import { keyFigures, pictureIn, stateOf } from './pages/cover.ts';
-import { bodyOf, turned } from './sheet.ts';
+import { roomOn } from './sheet.ts';
 import { viewAt } from './view.ts';
 
 /** A face that is set beside others. */
@@ -40,7 +39,6 @@ export function faceFigures(plan: Plan): FaceFigures {
   const packet = packetFor(plan);
   const { design, shopping } = plan;
   const { cover, shopping: terms } = packet.terms;
-  const money = (value: number) => formatMoney(value, design.measure.currency, packet.measure.notation);
   const colors = new Map(design.finishes.map(({ id, color }) => [id, color]));
   const unpriced = shopping.filter(({ priced }) => !priced).length;
   return {
@@ -53,7 +51,7 @@ export function faceFigures(plan: Plan): FaceFigures {
       .map(({ item, name, count, owned, priced, price }) => ({
         color: colors.get(item) ?? null,
         words: `${count} × ${name}`,
-        price: owned ? terms.owned : priced ? money(price) : terms.unpriced,
+        price: owned ? terms.owned : priced ? packet.money(price) : terms.unpriced,
       })),
     notes: [...stateOf(packet), ...(unpriced > 0 ? [terms.without(unpriced)] : [])],
   };
@@ -172,7 +170,7 @@ type Faces = readonly [Beside, ...Beside[]];
 /** Faces side by side on one landscape sheet, in the language and on the paper of the first. */
 export function sideBySidePage(faces: Faces): PdfPage {
   const packet = packetFor(faces[0].plan);
-  const body = bodyOf(turned(packet.sheet));
+  const body = roomOn(packet.sheet, true);
   const w = (body.w - TERMS - (faces.length - 1) * GAP) / faces.length;
   const figures = faces.map(({ plan }) => faceFigures(plan));
   const names = faces.map(({ name }) => name);

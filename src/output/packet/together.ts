@@ -3,7 +3,7 @@ import type { Box } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Leaf, Packet } from './leaf.ts';
-import { bodyOf, turned } from './sheet.ts';
+import { roomOn } from './sheet.ts';
 
 /** What a drawing has over it and below it: notes and a legend. */
 export interface Stand {
@@ -66,11 +66,14 @@ export function together(
   shape: { readonly width: Mm; readonly height: Mm } = packet.plan.face,
 ): Leaf[] {
   const wide = shape.width > shape.height;
-  const roomOn = (landscape: boolean) => bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
-  const alone = roomOn(wide);
+  const alone = roomOn(packet.sheet, wide);
   // Upright faces lie beside each other and wide ones below each other; both on upright paper rather than turned.
   const partings = Array.from({ length: MOST - 1 }, (_, i) => MOST - i).flatMap((count) =>
-    [false, true].map((landscape) => ({ count, landscape, rooms: parted(roomOn(landscape), count, !wide) })),
+    [false, true].map((landscape) => ({
+      count,
+      landscape,
+      rooms: parted(roomOn(packet.sheet, landscape), count, !wide),
+    })),
   );
   const leaves: Leaf[] = [];
   for (let from = 0; from < figures.length; ) {

@@ -12,13 +12,12 @@ import { SAME_LENGTH } from '../../../geometry/tolerance.ts';
 import { groupPieces } from '../../../joinery/label.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import { pick } from '../../../list/at.ts';
-import { formatLength, formatReading } from '../../../measure/format.ts';
+import { formatLength } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Assembled, assembled } from '../assembled.ts';
-import { type Block, entry, paragraph, space } from '../flow.ts';
+import { type Block, entry, paragraph, space, stacked } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 import { centered, spotIn } from '../nameOn.ts';
-import { bodyOf } from '../sheet.ts';
 import { viewOf } from '../view.ts';
 
 /** Room of the drawing of a frame, one height or another, and around it for its measures; and of the terms beside it. */
@@ -66,7 +65,7 @@ function drawing(packet: Packet, made: Assembled, room: Box): { items: DrawItem[
   const look = { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.center };
   const regions = made.pieces.map(({ placed }) => view.region(placed));
   const marks = marksIn(made.pieces, regions);
-  const told = (mm: Mm) => formatReading(mm, packet.measure);
+  const { told } = packet;
   const items = [
     ...(diagonalOf(made) === null ? [] : [lines(diagonals, look)]),
     ...regions.map((region) =>
@@ -112,15 +111,10 @@ function madeBlock(packet: Packet, made: Assembled, width: Mm): Block {
     height: Math.max(high, head + told.reduce((sum, { height }) => sum + height, 0)) + 5,
     draw: (at) => {
       const x = at.x + WIDE + 6;
-      let y = at.y - head;
       return [
         { kind: 'group', move: at, items },
         ...title.map((row, i) => text({ x, y: at.y - 3 - TEXT.body - i * TEXT.body * 1.3 }, row, style)),
-        ...told.flatMap((block) => {
-          const drawn = block.draw({ x, y }, w);
-          y -= block.height;
-          return drawn;
-        }),
+        ...stacked(told, { x, y: at.y - head }, w),
       ];
     },
   };
@@ -128,8 +122,8 @@ function madeBlock(packet: Packet, made: Assembled, width: Mm): Block {
 
 /** What is put together on the bench before it goes up: doors, frames, signs, with what makes them square. */
 export function bench(packet: Packet): Content[] {
-  const { terms, sheet } = packet;
-  const { w } = bodyOf(sheet);
+  const { terms, body } = packet;
+  const { w } = body;
   const all = assembled(packet);
   if (all.length === 0) return [];
   return [

@@ -5,11 +5,9 @@ import { moved, text } from '../../../drawing/items.ts';
 import { TEXT } from '../../../drawing/style.ts';
 import { unusedOn } from '../../../job/unused.ts';
 import { byId } from '../../../materials/lookup.ts';
-import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Block, heading, paragraph, space } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 
 /** Boards of a stock are drawn this high where that takes a larger scale than those of others have. */
 const HIGH: Mm = 7;
@@ -23,9 +21,8 @@ function boardBlock(
   heldToNext: boolean,
 ): Block {
   const terms = packet.terms.boards;
-  const { plan, measure } = packet;
+  const { plan, told } = packet;
   const stock = plan.stocks.get(board.stock);
-  const told = (mm: Mm) => formatReading(mm, measure);
   const drawing = boardDrawing({
     board,
     pieces: byId(plan.joinery.pieces),
@@ -35,10 +32,7 @@ function boardBlock(
     paper: width,
     longest,
   });
-  const cost =
-    board.owned === null
-      ? `, ${formatMoney(board.cost, plan.design.measure.currency, packet.measure.notation)}`
-      : '';
+  const cost = board.owned === null ? `, ${packet.money(board.cost)}` : '';
   const title = `${terms.board(number, told(board.length), board.owned !== null)}${cost}`;
   return {
     height: drawing.height + 7,
@@ -55,7 +49,7 @@ export function boards(packet: Packet): Content[] {
   const terms = packet.terms.boards;
   const { cutting } = packet.plan;
   if (cutting.boards.length === 0) return [];
-  const body = bodyOf(packet.sheet);
+  const { body } = packet;
   const longest = Math.max(...cutting.boards.map((b) => b.length));
   const stocks = [...new Set(cutting.boards.map((b) => b.stock))];
   const blocks = stocks.flatMap((stock): Block[] => {

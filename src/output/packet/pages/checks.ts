@@ -3,7 +3,6 @@ import { grouped } from '../../../list/grouped.ts';
 import { checkMessage, partNames } from '../../../plan/words/words.ts';
 import { entry, heading, paragraph, space } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 
 /** So many warnings or notes of one kind are told each by itself; of more, the others only by their parts. */
 const EACH = 4;
@@ -21,8 +20,7 @@ function told(checks: readonly Check[]): { readonly first: Check; readonly other
 /** What holds for every wall bed, and what the plan found: right behind the cover, before anybody saws. */
 export function checks(packet: Packet): Content[] {
   const terms = packet.terms.checks;
-  const { plan, words, say } = packet;
-  const body = bodyOf(packet.sheet);
+  const { plan, words, say, body } = packet;
   const found = told(plan.checks).flatMap(({ first, others }) => [
     ...entry(terms.severity[first.severity], checkMessage(first, words, say), body.w, 22),
     ...(others.length === 0

@@ -3,7 +3,6 @@ import { text } from '../../../drawing/items.ts';
 import { INK, TEXT } from '../../../drawing/style.ts';
 import { shortened, textWidth, wrapped } from '../../../drawing/text.ts';
 import type { Box } from '../../../geometry/shape.ts';
-import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { litFace } from '../../picture/litFace.ts';
@@ -14,23 +13,22 @@ import { type PageView, viewOf } from '../view.ts';
 /** Key figures of a face, each under the name of its term. */
 export function keyFigures(packet: Packet) {
   const terms = packet.terms.cover;
-  const { plan, say, measure } = packet;
+  const { plan, say, told, money } = packet;
   const { cutting, face } = plan;
-  const length = (mm: number) => formatReading(mm, measure);
   const bought = cutting.boards.filter((b) => b.owned === null).length;
   const pages = plan.patterns.reduce((sum, set) => sum + set.pages.length, 0);
   const paints = plan.finish.uses.filter((u) => u.volume > 0).map((u) => say.finish(u.finish));
   return [
-    ['face', terms.faceSize(length(face.width), length(face.height))],
+    ['face', terms.faceSize(told(face.width), told(face.height))],
     ['parts', terms.partCount(plan.layout.parts.length, plan.joinery.pieces.length)],
     ['boards', terms.boardCount(bought, cutting.boards.length - bought)],
     ['sheets', String(cutting.sheets.length)],
     ['paint', paints.join(', ') || packet.terms.paint.nothing],
     ['weight', say.mass(plan.load.added)],
     ['lift', terms.liftAt(say.force(plan.load.liftAdded))],
-    ['floorSpace', terms.floorSpaceOf(length(plan.fold.floorSpace))],
+    ['floorSpace', terms.floorSpaceOf(told(plan.fold.floorSpace))],
     ['patterns', String(pages)],
-    ['cost', formatMoney(plan.total, plan.design.measure.currency, packet.measure.notation)],
+    ['cost', money(plan.total)],
   ] as const;
 }
 

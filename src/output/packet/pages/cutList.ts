@@ -6,78 +6,67 @@ import { boxOfPoints } from '../../../geometry/ring.ts';
 import { SAME_PLACE } from '../../../geometry/tolerance.ts';
 import { groupPieces, type PieceGroup } from '../../../joinery/label.ts';
 import { otherEdge } from '../../../joinery/lengths.ts';
-import type { Notch, PieceEnd } from '../../../joinery/piece.ts';
+import type { Notch, Piece, PieceEnd } from '../../../joinery/piece.ts';
 import { pieceDrawing } from '../../../joinery/pieceDrawing.ts';
-import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { pieceNames } from '../../../plan/words/pieces.ts';
 import { curveWords, followWords, readWords, tapeWords } from '../../../plan/words/tape.ts';
-import { type Block, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, type ColumnOf, heading, paragraph, space, tableOf } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 import { endMarks, endsWords, notchWords } from '../pieceWords.ts';
-import { bodyOf } from '../sheet.ts';
 import { archBlocks } from './arches.ts';
 import { cornerBlocks } from './corners.ts';
 import { curveBlocks } from './curves.ts';
 import { notchBlocks } from './notches.ts';
 
 function listOf(packet: Packet, width: Mm): Block[] {
+  const { say, told } = packet;
   const terms = packet.terms.cutList;
-  const told = (mm: Mm) => formatReading(mm, packet.measure);
   const all = groupPieces(packet.plan.joinery.pieces);
   return (['flat', 'shaped', 'sheet'] as const).flatMap((form) => {
     const own = all.filter(({ pieces }) => pieces[0].form === form);
     if (own.length === 0) return [];
-    const slanted = own.some(({ pieces: [piece] }) => otherEdge(piece) !== null);
-    const rows = own.map((group) => {
-      const { pieces, quantity } = group;
-      const [piece] = pieces;
-      const has = (groove: boolean) => piece.notches.some(({ side }) => (side === 'groove') === groove);
-      const notches = [has(false) ? terms.notched : '', has(true) ? terms.grooved : ''];
-      const { tape: tapeTerms } = packet.words;
-      const toFit = piece.fit.inPlace && !piece.fit.read;
-      const fit = toFit
-        ? terms.inPlace(told(piece.fit.allowance))
-        : readWords(piece, tapeTerms, packet.measure);
-      const follow = pieces.map(({ part }) =>
-        followWords(part, packet.plan.layout, tapeTerms, packet.say.name),
-      );
-      const curved = curveWords(piece, packet.words.tape, packet.measure);
-      const tape = tapeWords(piece, packet.words.tape);
+    const otherOf = (piece: Piece) => {
       const other = otherEdge(piece);
-      const sawn = piece.ends.every((end) => end.cut === 'sawn');
-      const ends = sawn ? '' : endsWords(packet, piece);
-      return {
-        leadsTo: placeOfPiece(piece.label),
-        cells: [
-          piece.label,
-          String(quantity),
-          pieceNames(pieces, packet.say).join(', '),
-          packet.say.stock(piece.stock),
-          told(piece.shown.length),
-          ...(slanted ? [other ? told(other.shown) : ''] : []),
-          told(piece.shown.width),
-          told(piece.thickness),
-          [tape, ends, curved, ...notches, fit, ...new Set(follow)]
-            .filter((words) => words !== '')
-            .join('; '),
-        ],
-      };
-    });
-    const columns = [
-      { title: terms.label, share: 1.7 },
-      { title: terms.count, share: 1, figure: true },
+      return other ? told(other.shown) : '';
+    };
+    const slanted = own.some(({ pieces: [piece] }) => otherEdge(piece) !== null);
+    const other: ColumnOf<PieceGroup> = [terms.other, 2.4, ({ pieces: [piece] }) => otherOf(piece), 'figure'];
+    const columns: ColumnOf<PieceGroup>[] = [
+      [terms.label, 1.7, ({ label }) => label],
+      [terms.count, 1, ({ quantity }) => String(quantity), 'figure'],
       // Where no end is slanted, no piece has another length along its other edge: names get the room.
-      { title: terms.name, share: slanted ? 3.5 : 5.9 },
-      { title: terms.stock, share: 3.1 },
-      { title: terms.length, share: 2.4, figure: true },
-      ...(slanted ? [{ title: terms.other, share: 2.4, figure: true }] : []),
-      { title: terms.width, share: 2.2, figure: true },
-      { title: terms.thickness, share: 1.9, figure: true },
-      { title: terms.ends, share: 4.6 },
+      [terms.name, slanted ? 3.5 : 5.9, ({ pieces }) => pieceNames(pieces, say).join(', ')],
+      [terms.stock, 3.1, ({ pieces: [piece] }) => say.stock(piece.stock)],
+      [terms.length, 2.4, ({ pieces: [piece] }) => told(piece.shown.length), 'figure'],
+      ...(slanted ? [other] : []),
+      [terms.width, 2.2, ({ pieces: [piece] }) => told(piece.shown.width), 'figure'],
+      [terms.thickness, 1.9, ({ pieces: [piece] }) => told(piece.thickness), 'figure'],
+      [terms.ends, 4.6, (group) => endsOf(packet, group)],
     ];
-    return [heading(packet.terms.form[form]), ...table(columns, rows, width), space(3)];
+    const rows = tableOf(columns, own, width, ({ label }) => ({ leadsTo: placeOfPiece(label) }));
+    return [heading(packet.terms.form[form]), ...rows, space(3)];
   });
+}
+
+/** How a piece is read and sawn: its tape edge, ends, curves and notches, and what is measured in place. */
+function endsOf(packet: Packet, { pieces }: PieceGroup): string {
+  const { plan, say, measure, words } = packet;
+  const terms = packet.terms.cutList;
+  const [piece] = pieces;
+  const has = (groove: boolean) => piece.notches.some(({ side }) => (side === 'groove') === groove);
+  const toFit = piece.fit.inPlace && !piece.fit.read;
+  return [
+    tapeWords(piece, words.tape),
+    piece.ends.every((end) => end.cut === 'sawn') ? '' : endsWords(packet, piece),
+    curveWords(piece, words.tape, measure),
+    has(false) ? terms.notched : '',
+    has(true) ? terms.grooved : '',
+    toFit ? terms.inPlace(packet.told(piece.fit.allowance)) : readWords(piece, words.tape, measure),
+    ...new Set(pieces.map(({ part }) => followWords(part, plan.layout, words.tape, say.name))),
+  ]
+    .filter((words) => words !== '')
+    .join('; ');
 }
 
 const CELL = { height: 44, gap: 4 } as const;
@@ -87,7 +76,7 @@ function drawingRow(packet: Packet, row: readonly PieceGroup[], width: Mm): Bloc
   const terms = packet.terms.cutList;
   const cellWidth = (width - CELL.gap) / 2;
   const words = {
-    length: (mm: Mm) => formatReading(mm, packet.measure),
+    length: packet.told,
     end: (end: PieceEnd) => endMarks(packet, end),
     notch: (notch: Notch) => notchWords(packet, notch),
     face: '',
@@ -137,8 +126,8 @@ const needsDrawing = ({ pieces: [piece] }: PieceGroup): boolean => {
 
 /** All pieces by their labels with lengths and ends, and a drawing of every shape that is not a plain rectangle. */
 export function cutList(packet: Packet): Content[] {
+  const { body } = packet;
   const terms = packet.terms.cutList;
-  const body = bodyOf(packet.sheet);
   const all = groupPieces(packet.plan.joinery.pieces);
   const single = all.map(({ pieces }) => pieces[0]);
   const list = [

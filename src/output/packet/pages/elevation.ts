@@ -10,15 +10,14 @@ import { boxOf, regionOfBox } from '../../../geometry/region.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { pick } from '../../../list/at.ts';
 import { grouped } from '../../../list/grouped.ts';
-import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { type Axis, type ChainSide, chain, chainRoom, edgesBySide } from '../chains.ts';
 import { outlinedFace } from '../faceView.ts';
-import { heading, space, table } from '../flow.ts';
+import { type Block, heading, space, tableOf } from '../flow.ts';
 import type { Content, Leaf, Packet } from '../leaf.ts';
 import { nameOn } from '../nameOn.ts';
 import { sectionBlocks } from '../sections.ts';
-import { bodyOf, turned } from '../sheet.ts';
+import { roomOn } from '../sheet.ts';
 import { onPage, type PageView, viewOf } from '../view.ts';
 
 /** Room around the elevation for chains and overall dimensions, and around a part of it. */
@@ -80,10 +79,9 @@ function datum(view: PageView): DrawItem[] {
 }
 
 /** Overall dimensions, and those of the opening within the frame. */
-function overall({ plan, measure }: Packet, view: PageView): DrawItem[] {
+function overall({ plan, told }: Packet, view: PageView): DrawItem[] {
   const { face } = plan;
   const { box } = view;
-  const told = (mm: Mm) => formatReading(mm, measure);
   const corner = (x: Mm, y: Mm) => ({ x: box.x + x * box.w, y: box.y + y * box.h });
   const inner = face.levels.find((level) => level.inner !== null)?.inner ?? null;
   const low = inner && view.to({ x: inner.x, y: inner.y });
@@ -117,10 +115,7 @@ function sheetOf(packet: Packet, area: Box): Sheet {
   const { plan, unit } = packet;
   const whole = area === plan.face.box;
   const view = (body: Box) => viewOf(area, body, unit, whole ? AROUND : AROUND_PART);
-  const on = (landscape: boolean) => ({
-    landscape,
-    at: view(bodyOf(landscape ? turned(packet.sheet) : packet.sheet)),
-  });
+  const on = (landscape: boolean) => ({ landscape, at: view(roomOn(packet.sheet, landscape)) });
   const [a, b] = [on(area.w > area.h), on(area.w <= area.h)];
   const { landscape, at } = b.at.scale < a.at.scale ? b : a;
   const chains = { x: edgesBySide(packet, area, 'x'), y: edgesBySide(packet, area, 'y') };
@@ -164,11 +159,10 @@ function partsOf(packet: Packet, whole: Sheet): Sheet[] {
 }
 
 function drawFront(packet: Packet, sheet: Sheet, body: Box): DrawItem[] {
-  const { plan } = packet;
+  const { plan, told } = packet;
   const { area, chains, complete } = sheet;
   const view = sheet.view(body);
   const whole = area === plan.face.box;
-  const told = (mm: Mm) => formatReading(mm, packet.measure);
   const drawn: DrawItem[] = [...outlinedFace(plan, view), ...keepClears(packet, view)];
   const where = packet.terms.elevation.stretch(
     told(area.x),
@@ -198,55 +192,39 @@ function drawFront(packet: Packet, sheet: Sheet, body: Box): DrawItem[] {
   ];
 }
 
-function tables(packet: Packet, width: Mm) {
-  const terms = packet.terms.elevation;
-  const { plan } = packet;
-  const told = (mm: Mm) => formatReading(mm, packet.measure);
-  const levels = table(
+function tables({ plan, say, told, terms }: Packet, width: Mm): Block[] {
+  const { elevation: words, level, why } = terms;
+  const levels = tableOf(
     [
-      { title: terms.level, share: 3 },
-      { title: terms.depth, share: 3, figure: true },
-      { title: terms.opening, share: 4, figure: true },
-      { title: terms.behind, share: 3, figure: true },
-    ],
-    plan.face.levels.map(({ id, z, inner, behind }) => ({
-      cells: [
-        packet.terms.level[id],
-        packet.say.fromRim(z),
-        inner ? `${told(inner.w)} x ${told(inner.h)}` : terms.none,
-        told(behind),
+      [words.level, 3, ({ id }) => level[id]],
+      [words.depth, 3, ({ z }) => say.fromRim(z), 'figure'],
+      [
+        words.opening,
+        4,
+        ({ inner }) => (inner ? `${told(inner.w)} x ${told(inner.h)}` : words.none),
+        'figure',
       ],
-    })),
+      [words.behind, 3, ({ behind }) => told(behind), 'figure'],
+    ],
+    plan.face.levels,
     width,
   );
-  const clears = plan.keepClears.map((k) => ({
-    cells: [
-      packet.say.name(k.id),
-      packet.terms.why[k.why],
-      `${told(k.box.x)}, ${told(k.box.y)}`,
-      `${told(k.box.w)} x ${told(k.box.h)}`,
-      told(k.height),
+  const kept = tableOf(
+    [
+      [words.name, 4, ({ id }) => say.name(id)],
+      [words.keepClear, 2, (one) => why[one.why]],
+      [words.place, 4, ({ box }) => `${told(box.x)}, ${told(box.y)}`, 'figure'],
+      [words.size, 4, ({ box }) => `${told(box.w)} x ${told(box.h)}`, 'figure'],
+      [words.stands, 2.5, ({ height }) => told(height), 'figure'],
     ],
-  }));
-  const kept =
-    clears.length === 0
-      ? []
-      : [
-          space(4),
-          heading(terms.keepClears),
-          ...table(
-            [
-              { title: terms.name, share: 4 },
-              { title: terms.keepClear, share: 2 },
-              { title: terms.place, share: 4, figure: true },
-              { title: terms.size, share: 4, figure: true },
-              { title: terms.stands, share: 2.5, figure: true },
-            ],
-            clears,
-            width,
-          ),
-        ];
-  return [heading(terms.levels), ...levels, ...kept];
+    plan.keepClears,
+    width,
+  );
+  return [
+    heading(words.levels),
+    ...levels,
+    ...(kept.length > 0 ? [space(4), heading(words.keepClears), ...kept] : []),
+  ];
 }
 
 /**
@@ -254,9 +232,8 @@ function tables(packet: Packet, width: Mm) {
  * and the levels in section and in figures.
  */
 export function elevation(packet: Packet): Content[] {
-  const { terms } = packet;
+  const { terms, body } = packet;
   const whole = sheetOf(packet, packet.plan.face.box);
-  const body = bodyOf(packet.sheet);
   const blocks = [...tables(packet, body.w), space(4), ...sectionBlocks(packet, body.w)];
   return [
     ...[whole, ...partsOf(packet, whole)].map(

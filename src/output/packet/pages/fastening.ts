@@ -7,16 +7,16 @@ import type { Fastened } from '../../../fastening/result.ts';
 import { pathOfRegion } from '../../../geometry/path.ts';
 import { boxOf } from '../../../geometry/region.ts';
 import type { Box, Point } from '../../../geometry/shape.ts';
+import { grouped } from '../../../list/grouped.ts';
 import { addUp, totalOf } from '../../../list/totals.ts';
 import type { Step } from '../../../marks/result.ts';
-import { formatReading, formatVolume } from '../../../measure/format.ts';
+import { formatVolume } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { partNames } from '../../../plan/words/words.ts';
 import { outlinedFace, solidsInOrder } from '../faceView.ts';
 import { type Way, wayOf, waysOf } from '../fastenerMarks.ts';
-import { heading, paragraph, space, table } from '../flow.ts';
+import { heading, paragraph, space, tableOf } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 import { type Drawn, type Figure, standOf, together } from '../together.ts';
 import { viewOf } from '../view.ts';
 
@@ -27,10 +27,10 @@ const BESIDE: Mm = 9;
 const LEAD: Mm = 4;
 
 /** What a way is called beside its mark. */
-function wordsOf({ plan, measure, terms }: Packet, { fastener, length, from, count }: Way): string {
+function wordsOf({ plan, told, terms }: Packet, { fastener, length, from, count }: Way): string {
   const known = [...plan.tables.brads, ...plan.tables.screws].find((f) => f.id === fastener);
   const behind = from === 'back' ? `, ${terms.fastening.fromBehind}` : '';
-  return `${formatReading(length, measure)}  ${known?.name ?? fastener}${behind}: ${count}`;
+  return `${told(length)}  ${known?.name ?? fastener}${behind}: ${count}`;
 }
 
 /** What is fastened at one time: its step in the order of work, and the parts. */
@@ -151,78 +151,70 @@ function map(packet: Packet, { step, fastened, there }: Round, [body, least]: Pa
 }
 
 /** Parts that are fixed alike, told in one row. */
-function rows(packet: Packet) {
-  const terms = packet.terms.fastening;
-  const { plan, measure } = packet;
-  const told = (mm: number) => formatReading(mm, measure);
-  const alike = new Map<string, { part: Fastened; ids: string[]; count: number; glue: number }>();
-  for (const part of plan.fastening.parts) {
-    if (part.how === 'none') continue;
-    const key = [
-      part.how,
-      part.fastener,
-      part.length,
-      part.from,
-      part.bite.toFixed(2),
-      part.depth.toFixed(2),
-    ].join('|');
-    const known = alike.get(key) ?? { part, ids: [], count: 0, glue: 0 };
-    known.ids.push(part.part);
-    known.count += part.at.length;
-    known.glue += part.glue;
-    alike.set(key, known);
-  }
-  const ways = waysOf(plan);
-  return [...alike.values()].map(({ part, ids, count, glue }) => ({
-    swatch: ({ x, y, w, h }: Box) => wayOf(ways, part)?.mark({ x: x + w / 2, y: y + h / 2 }) ?? [],
-    cells: [
-      partNames(ids, packet.say).join(', '),
-      packet.terms.how[part.how],
-      part.length !== null ? told(part.length) : part.how === 'screws' ? terms.own : '',
-      count === 0 ? '' : String(count),
-      count === 0 ? '' : terms[part.from],
-      count === 0 || part.length === null ? '' : told(part.bite),
-      count === 0 || part.length === null ? '' : told(part.depth),
-      glue === 0 ? '' : formatVolume(glue, measure),
-    ],
+function fixedAlike({ plan, say }: Packet) {
+  const alike = grouped(
+    plan.fastening.parts.filter(({ how }) => how !== 'none'),
+    ({ how, fastener, length, from, bite, depth }) =>
+      [how, fastener, length, from, bite.toFixed(2), depth.toFixed(2)].join('|'),
+  );
+  return [...alike.values()].map((all) => ({
+    first: all[0],
+    names: partNames(
+      all.map(({ part }) => part),
+      say,
+    ),
+    count: all.reduce((sum, { at }) => sum + at.length, 0),
+    glue: all.reduce((sum, { glue }) => sum + glue, 0),
   }));
 }
+
+/** The middle of a row's swatch, where its mark stands. */
+const middleOf = ({ x, y, w, h }: Box): Point => ({ x: x + w / 2, y: y + h / 2 });
 
 /** Where each brad and screw goes, and which one. */
 export function fastening(packet: Packet): Content[] {
   const terms = packet.terms.fastening;
-  const { plan, measure } = packet;
-  const body = bodyOf(packet.sheet);
-  const figure = (title: string, share: number) => ({ title, share, figure: true });
-  const columns = [
-    { title: terms.part, share: 6 },
-    { title: terms.how, share: 2.2 },
-    figure(terms.length, 2),
-    figure(terms.count, 1.2),
-    { title: terms.from, share: 1.8 },
-    figure(terms.bite, 2),
-    figure(terms.room, 2.8),
-    figure(terms.glue, 2),
-  ];
+  const { plan, measure, told, body } = packet;
   const names = new Map([...plan.tables.brads, ...plan.tables.screws].map((f) => [f.id, f.name]));
-  const total = waysOf(plan).map(({ fastener, length, count, mark }) => ({
-    swatch: ({ x, y, w, h }: Box) => mark({ x: x + w / 2, y: y + h / 2 }),
-    cells: [names.get(fastener) ?? fastener, formatReading(length, measure), String(count)],
-  }));
-  const found = rows(packet);
+  const ways = waysOf(plan);
+  const lengthOf = ({ length, how }: Fastened) =>
+    length !== null ? told(length) : how === 'screws' ? terms.own : '';
+  /** A figure of those that are driven, of a length that is known. */
+  const driven =
+    (of: (fastened: Fastened) => Mm) =>
+    ({ first, count }: { first: Fastened; count: number }) =>
+      count === 0 || first.length === null ? '' : told(of(first));
+  const rows = tableOf(
+    [
+      [terms.part, 6, ({ names }) => names.join(', ')],
+      [terms.how, 2.2, ({ first }) => packet.terms.how[first.how]],
+      [terms.length, 2, ({ first }) => lengthOf(first), 'figure'],
+      [terms.count, 1.2, ({ count }) => (count === 0 ? '' : String(count)), 'figure'],
+      [terms.from, 1.8, ({ first, count }) => (count === 0 ? '' : terms[first.from])],
+      [terms.bite, 2, driven(({ bite }) => bite), 'figure'],
+      [terms.room, 2.8, driven(({ depth }) => depth), 'figure'],
+      [terms.glue, 2, ({ glue }) => (glue === 0 ? '' : formatVolume(glue, measure)), 'figure'],
+    ],
+    fixedAlike(packet),
+    body.w,
+    ({ first }) => ({ swatch: (box) => wayOf(ways, first)?.mark(middleOf(box)) ?? [] }),
+  );
+  const total = tableOf(
+    [
+      [packet.terms.shopping.item, 4, ({ fastener }) => names.get(fastener) ?? fastener],
+      [terms.length, 2, ({ length }) => told(length), 'figure'],
+      [terms.count, 1, ({ count }) => String(count), 'figure'],
+    ],
+    ways,
+    body.w * 0.6,
+    ({ mark }) => ({ swatch: (box) => mark(middleOf(box)) }),
+  );
   const blocks = [
     ...paragraph(terms.lead, body.w),
     space(2),
-    ...(found.length > 0 ? table(columns, found, body.w) : []),
+    ...rows,
     space(3),
-    ...(total.length > 0 ? [heading(terms.total)] : []),
-    ...(total.length > 0
-      ? table(
-          [{ title: packet.terms.shopping.item, share: 4 }, figure(terms.length, 2), figure(terms.count, 1)],
-          total,
-          body.w * 0.6,
-        )
-      : []),
+    ...(total.length > 0 ? [heading(terms.total), ...total] : []),
   ];
   return [
     ...together(

@@ -26,7 +26,6 @@ import { type Block, paragraph, space } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 import { centered, spotIn } from '../nameOn.ts';
 import { endWords, notchWords } from '../pieceWords.ts';
-import { bodyOf } from '../sheet.ts';
 import { viewAt } from '../view.ts';
 
 /** Room of a detail: two to a row, each with two drawings side by side over its words. */
@@ -220,8 +219,8 @@ function detail(packet: Packet, all: readonly Meeting[], width: Mm) {
 
 /** Every kind of joint once, at a larger scale: its pieces as they lie and drawn apart, and what is cut to make it. */
 export function joints(packet: Packet): Content[] {
-  const { terms, sheet } = packet;
-  const { w } = bodyOf(sheet);
+  const { terms, body } = packet;
+  const { w } = body;
   const kinds = [...grouped(meetingsOf(packet), (one) => kindOf(packet, one)).values()];
   if (kinds.length === 0) return [];
   const width = (w - GAP) / 2;

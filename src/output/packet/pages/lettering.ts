@@ -10,12 +10,10 @@ import type { Box } from '../../../geometry/shape.ts';
 import type { LaidLetters, LaidPart } from '../../../layout/laid.ts';
 import { type LetterLayer, type PlacedGlyph, toldOf } from '../../../lettering/result.ts';
 import { grouped } from '../../../list/grouped.ts';
-import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import type { SignPlan } from '../../../plan/types.ts';
-import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, entry, heading, held, paragraph, space, tableOf } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 import { viewAt } from '../view.ts';
 
 /** Highest that a sign is drawn. */
@@ -75,10 +73,7 @@ function picture(packet: Packet, sign: SignPlan, laid: LaidLetters, width: Mm): 
   const height = model.h / scale + 8;
   const edge = edgesOf(packet, sign, laid);
   const baselines = new Map(
-    stretchesOf(packet, sign).map(({ baseline }) => [
-      formatReading(baseline - edge.y, packet.measure),
-      baseline,
-    ]),
+    stretchesOf(packet, sign).map(({ baseline }) => [packet.told(baseline - edge.y), baseline]),
   );
   return {
     height,
@@ -138,59 +133,38 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: LaidLetters, width: Mm
   const terms = packet.terms.lettering;
   const { lettered, stencils } = sign;
   const { make, arcRise, along, stencil } = laid.lettering;
-  const told = (mm: Mm) => formatReading(mm, packet.measure);
+  const { told } = packet;
   const bridges = stencils?.layers.reduce((sum, layer) => sum + layer.stencil.bridges.length, 0) ?? 0;
-  const facts: [string, string][] = [
-    [
-      terms.font,
-      fontsIn(laid.lettering)
-        .map((font) => fontName(packet, font))
-        .join(', '),
-    ],
+  const fonts = fontsIn(laid.lettering).map((font) => fontName(packet, font));
+  const colors = lettered.layers.map(
+    ({ role, finish }) => `${roleIn(packet, role)}: ${packet.say.finish(finish)}`,
+  );
+  const arch = arcRise > 0 ? terms.up(told(arcRise)) : terms.down(told(-arcRise));
+  const facts = [
+    [terms.font, fonts.join(', ')],
     [terms.make, packet.words.patterns.mode[make]],
-    ...(make === 'stencil'
-      ? [[terms.bridges, terms.bridgesOf(bridges, told(stencil.bridgeWidth))] as [string, string]]
-      : []),
-    [
-      terms.colors,
-      lettered.layers
-        .map(({ role, finish }) => `${roleIn(packet, role)}: ${packet.say.finish(finish)}`)
-        .join(', '),
-    ],
-    ...(along === undefined ? [] : [[terms.along, terms.alongOf[along]] as [string, string]]),
-    ...(arcRise === 0 || along !== undefined
-      ? []
-      : [
-          [terms.arch, arcRise > 0 ? terms.up(told(arcRise)) : terms.down(told(-arcRise))] as [
-            string,
-            string,
-          ],
-        ]),
-  ];
-  const columns = [
-    { title: terms.words, share: 5 },
-    { title: terms.capHeight, share: 2.4, figure: true },
-    { title: terms.baseline, share: 2.8, figure: true },
-    { title: terms.left, share: 2.8, figure: true },
-    { title: terms.right, share: 2.8, figure: true },
-  ];
+    [terms.bridges, make === 'stencil' ? terms.bridgesOf(bridges, told(stencil.bridgeWidth)) : null],
+    [terms.colors, colors.join(', ')],
+    [terms.along, along === undefined ? null : terms.alongOf[along]],
+    [terms.arch, arcRise === 0 || along !== undefined ? null : arch],
+  ] as const;
   const edge = edgesOf(packet, sign, laid);
-  const rows = stretchesOf(packet, sign).map(({ words, capHeight, baseline, box }) => ({
-    cells: [
-      words,
-      told(capHeight),
-      told(baseline - edge.y),
-      told(box.x - edge.x),
-      told(edge.x + edge.w - box.x - box.w),
+  const rows = tableOf(
+    [
+      [terms.words, 5, ({ words }) => words],
+      [terms.capHeight, 2.4, ({ capHeight }) => told(capHeight), 'figure'],
+      [terms.baseline, 2.8, ({ baseline }) => told(baseline - edge.y), 'figure'],
+      [terms.left, 2.8, ({ box }) => told(box.x - edge.x), 'figure'],
+      [terms.right, 2.8, ({ box }) => told(edge.x + edge.w - box.x - box.w), 'figure'],
     ],
-  }));
+    stretchesOf(packet, sign),
+    width,
+  );
+  const entries = facts.flatMap(([term, words]) => (words === null ? [] : entry(term, words, width, TERM)));
   return [
     heading(packet.say.name(sign.id)),
-    ...[
-      picture(packet, sign, laid, width),
-      ...facts.flatMap(([term, words]) => entry(term, words, width, TERM)),
-    ].map((block) => ({ ...block, heldToNext: true })),
-    ...(rows.length > 0 ? table(columns, rows, width) : []),
+    ...held([picture(packet, sign, laid, width), ...entries]),
+    ...rows,
     ...(isPaint(laid) ? [space(1.5), ...paragraph(terms.onFace, width, TEXT.small)] : []),
     ...(!isBent(laid.lettering) ? [] : [space(1.5), ...paragraph(terms.bent, width, TEXT.small)]),
     space(5),
@@ -199,8 +173,7 @@ function signBlocks(packet: Packet, sign: SignPlan, laid: LaidLetters, width: Mm
 
 /** How every sign is lettered, with the heights and gaps that a painter marks on the board. */
 export function lettering(packet: Packet): Content[] {
-  const { plan } = packet;
-  const body = bodyOf(packet.sheet);
+  const { plan, body } = packet;
   const signs = plan.signs.flatMap((sign) => {
     const laid = plan.layout.parts.filter(isLettered).find((p) => p.id === sign.id);
     return laid && sign.lettered.glyphs.length > 0 ? [{ sign, laid }] : [];

@@ -3,13 +3,13 @@ import { line, lines, polyline, text } from '../../../drawing/items.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import type { Box, Point } from '../../../geometry/shape.ts';
 import { pick } from '../../../list/at.ts';
-import { formatMoment, formatReading } from '../../../measure/format.ts';
+import { grouped } from '../../../list/grouped.ts';
+import { formatMoment } from '../../../measure/format.ts';
 import { isInch } from '../../../measure/style.ts';
-import { GRAVITY, inches, KG_PER_POUND, type Mm } from '../../../measure/units.ts';
+import { GRAVITY, inches, KG_PER_POUND, type Kg, type Mm } from '../../../measure/units.ts';
 import { partNames } from '../../../plan/words/words.ts';
 import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 
 /** Moment of a pound of force at a foot. */
 const NEWTON_METERS_PER_FOOT_POUND = (KG_PER_POUND * GRAVITY * inches(12)) / 1000;
@@ -80,20 +80,18 @@ function curve(packet: Packet, box: Box): DrawItem[] {
 /** So many of the heaviest parts are told one by one. */
 const HEAVIEST = 15;
 
+const massOf = (all: readonly { readonly mass: Kg }[]): Kg => all.reduce((sum, { mass }) => sum + mass, 0);
+
 /** Weights, the heaviest first, members of one array added up. */
 function massesByPart(packet: Packet): { name: string; mass: number }[] {
   const { plan } = packet;
   const baseOf = new Map(plan.layout.parts.map((p) => [p.id, p.part]));
-  const groups = new Map<string, { ids: string[]; mass: number }>();
-  for (const { part, mass } of plan.load.byPart) {
-    const base = baseOf.get(part) ?? part;
-    const known = groups.get(base) ?? { ids: [], mass: 0 };
-    known.ids.push(part);
-    known.mass += mass;
-    groups.set(base, known);
-  }
+  const groups = grouped(plan.load.byPart, ({ part }) => baseOf.get(part) ?? part);
   return [...groups.values()]
-    .map(({ ids, mass }) => ({ name: partNames(ids, packet.say).join(', '), mass }))
+    .map((own) => {
+      const ids = own.map(({ part }) => part);
+      return { name: partNames(ids, packet.say).join(', '), mass: massOf(own) };
+    })
     .sort((a, b) => b.mass - a.mass || (a.name < b.name ? -1 : 1));
 }
 
@@ -106,9 +104,7 @@ function inTwo<T>(list: readonly T[]): T[][] {
 /** Estimates of weight and lift, and the moment through the swing. */
 export function load(packet: Packet): Content[] {
   const terms = packet.terms.load;
-  const { plan, say, measure } = packet;
-  const body = bodyOf(packet.sheet);
-  const told = (mm: Mm) => formatReading(mm, measure);
+  const { plan, say, measure, told, body } = packet;
   const { center } = plan.load;
   const limits = plan.design.load;
   const figures: [string, string][] = [
@@ -128,9 +124,7 @@ export function load(packet: Packet): Content[] {
   const lighter = all.slice(HEAVIEST);
   const masses = [
     ...all.slice(0, HEAVIEST),
-    ...(lighter.length === 0
-      ? []
-      : [{ name: terms.others(lighter.length), mass: lighter.reduce((sum, { mass }) => sum + mass, 0) }]),
+    ...(lighter.length === 0 ? [] : [{ name: terms.others(lighter.length), mass: massOf(lighter) }]),
   ];
   const blocks = [
     heading(terms.figures),

@@ -18,7 +18,7 @@ import type { Mm } from '../../../measure/units.ts';
 import { solidsInOrder } from '../faceView.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { nameOn } from '../nameOn.ts';
-import { bodyOf, turned } from '../sheet.ts';
+import { roomOn } from '../sheet.ts';
 import { type Drawn, type Figure, NOTHING, type Stand, standOf, together } from '../together.ts';
 import { type PageView, viewOf } from '../view.ts';
 
@@ -73,7 +73,7 @@ interface Board {
 function inParts(packet: Packet, part: Fill, own: readonly Board[], whole: Box, count: number) {
   const wide = whole.w > whole.h;
   const { w, h } = wide ? { w: whole.w / count, h: whole.h } : { w: whole.w, h: whole.h / count };
-  const page = bodyOf(w > h ? turned(packet.sheet) : packet.sheet);
+  const page = roomOn(packet.sheet, w > h);
   const parts = Array.from({ length: count }, (_, i) => {
     // The upper part first.
     const [x, y] = wide ? [whole.x + i * w, whole.y] : [whole.x, whole.y + (count - 1 - i) * h];

@@ -10,9 +10,8 @@ import type { StickMark } from '../../../marks/result.ts';
 import { formatLength } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
 import { checkMessage, partNames } from '../../../plan/words/words.ts';
-import { type Block, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, heading, paragraph, space, tableOf } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 import { tickBox } from './shopping.ts';
 
 /** Edges that fall on a mark, members of one array told together. */
@@ -106,19 +105,19 @@ function carryBlocks(packet: Packet, width: Mm): Block[] {
 /** Both story sticks as tables, each mark with all edges that fall on it. */
 export function marks(packet: Packet): Content[] {
   const terms = packet.terms.marks;
-  const body = bodyOf(packet.sheet);
-  const columns = [
-    { title: terms.at, share: 1.8, figure: true },
-    { title: terms.what, share: 10 },
-  ];
-  const blocks = packet.plan.marks.sticks.flatMap((stick): Block[] => {
-    const rows = stick.marks.map((mark) => ({
-      cells: [formatLength(mark.shown, packet.measure), edgeWords(packet, mark, stick.axis)],
-      swatch: tickBox,
-    }));
-    return [heading(terms.axis[stick.axis]), ...table(columns, rows, body.w), space(4)];
+  const { plan, words, say, body } = packet;
+  const blocks = plan.marks.sticks.flatMap(({ axis, marks }): Block[] => {
+    const rows = tableOf(
+      [
+        [terms.at, 1.8, ({ shown }) => formatLength(shown, packet.measure), 'figure'],
+        [terms.what, 10, (mark) => edgeWords(packet, mark, axis)],
+      ],
+      marks,
+      body.w,
+      () => ({ swatch: tickBox }),
+    );
+    return [heading(terms.axis[axis]), ...rows, space(4)];
   });
-  const { plan, words, say } = packet;
   const lines = plan.checks
     .filter(({ code }) => code === 'bed.datum')
     .flatMap((check) => paragraph(checkMessage(check, words, say), body.w));

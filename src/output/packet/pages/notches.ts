@@ -1,7 +1,6 @@
 import type { Notch, Piece } from '../../../joinery/piece.ts';
-import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { type Block, heading, led, paragraph, space, table } from '../flow.ts';
+import { type Block, heading, led, paragraph, space, tableOf } from '../flow.ts';
 import type { Packet } from '../leaf.ts';
 
 /**
@@ -24,28 +23,19 @@ function blocksOf(
   own: (notch: Notch) => boolean,
   { title, note }: { readonly title: string; readonly note: string },
 ): Block[] {
+  const { told, say } = packet;
   const terms = packet.terms.notches;
-  const told = (mm: Mm) => formatReading(mm, packet.measure);
-  const rows = pieces.flatMap((piece) =>
-    piece.notches.filter(own).map((notch) => ({
-      cells: [
-        piece.label,
-        terms.side[notch.side],
-        told(notch.from),
-        told(notch.to),
-        told(notch.depth),
-        packet.say.angle(Math.abs(notch.miter)),
-      ],
-    })),
+  const rows = tableOf(
+    [
+      [terms.label, 1, ({ label }) => label],
+      [terms.on, 1.6, ({ side }) => terms.side[side]],
+      [terms.from, 2, ({ from }) => told(from), 'figure'],
+      [terms.to, 2, ({ to }) => told(to), 'figure'],
+      [terms.depth, 2, ({ depth }) => told(depth), 'figure'],
+      [terms.miter, 1.4, ({ miter }) => say.angle(Math.abs(miter)), 'figure'],
+    ],
+    pieces.flatMap(({ label, notches }) => notches.filter(own).map((notch) => ({ label, ...notch }))),
+    width * 0.75,
   );
-  if (rows.length === 0) return [];
-  const columns = [
-    { title: terms.label, share: 1 },
-    { title: terms.on, share: 1.6 },
-    { title: terms.from, share: 2, figure: true },
-    { title: terms.to, share: 2, figure: true },
-    { title: terms.depth, share: 2, figure: true },
-    { title: terms.miter, share: 1.4, figure: true },
-  ];
-  return [heading(title), ...led(paragraph(note, width), table(columns, rows, width * 0.75)), space(3)];
+  return rows.length === 0 ? [] : [heading(title), ...led(paragraph(note, width), rows), space(3)];
 }

@@ -4,24 +4,17 @@ import { circle, rectangle, shape, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { textWidth, wrapped } from '../../../drawing/text.ts';
 import { looksOfFinish } from '../../../finish/look.ts';
+import type { FinishUse } from '../../../finish/result.ts';
 import { pathOfRegion } from '../../../geometry/path.ts';
 import { areaOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
 import type { Box, Point, Region } from '../../../geometry/shape.ts';
 import { UNDER_EDGE } from '../../../lettering/painted.ts';
 import { cyclic, pick } from '../../../list/at.ts';
-import {
-  formatCovered,
-  formatFar,
-  formatLength,
-  formatMoney,
-  formatRate,
-  formatVolume,
-} from '../../../measure/format.ts';
+import { formatCovered, formatFar, formatLength, formatRate, formatVolume } from '../../../measure/format.ts';
 import { partNames } from '../../../plan/words/words.ts';
 import { labelBox } from '../faceView.ts';
-import { type Block, entry, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, type ColumnOf, entry, heading, paragraph, space, tableOf } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 import { type Drawn, type Figure, type Stand, standOf, together } from '../together.ts';
 import { type PageView, viewOf } from '../view.ts';
 
@@ -186,51 +179,45 @@ function uses(packet: Packet, width: number): Block[] {
   const area = (m2: number) => (m2 === 0 ? '' : formatCovered(m2, measure));
   const volume = (l: number) => (l === 0 ? '' : formatVolume(l, measure));
   const containers = new Map(plan.tables.containers.map((c) => [c.id, c.name]));
-  const rows = plan.finish.uses.map((use) => {
+  const finishOf = ({ finish }: FinishUse) => plan.design.finishes.find(({ id }) => id === finish);
+  const named = (use: FinishUse) => {
     const i = finishes.indexOf(use.finish);
-    const number = i < 0 ? '' : `${i + 1}  `;
-    const finish = plan.design.finishes.find((f) => f.id === use.finish);
+    const finish = finishOf(use);
     const kind = finish ? ` (${terms.kind[finish.kind]}, ${terms.sheen[finish.sheen]})` : '';
-    return {
-      cells: [
-        `${number}${say.finish(use.finish)}${kind}`,
-        area(use.face),
-        area(use.edge),
-        area(use.painted.face + use.painted.edge + use.painted.back),
-        String(use.coats),
-        finish ? formatRate(finish.rate_m2_l, measure) : '',
-        volume(use.volume),
-        volume(use.primer),
-        use.buy.map((b) => `${b.count} x ${containers.get(b.container) ?? b.container}`).join(', '),
-        volume(use.left),
-        use.tape === 0 ? '' : formatFar(use.tape, measure),
-      ],
-      ...(i < 0 ? {} : { swatch: swatch(packet, use.finish, i) }),
-    };
-  });
-  const figure = (title: string, share: number) => ({ title, share, figure: true });
-  const columns = [
-    { title: terms.finish, share: 4.9 },
-    figure(terms.face, 2.6),
-    figure(terms.edge, 2.6),
-    figure(terms.painted, 2.6),
-    figure(terms.coats, 2.1),
-    figure(terms.rate, 2.9),
-    figure(terms.need, 2.5),
-    figure(terms.primer, 2.4),
-    { title: terms.buy, share: 3.4 },
-    figure(terms.left, 2.3),
-    figure(terms.tape, 2.7),
+    return `${i < 0 ? '' : `${i + 1}  `}${say.finish(use.finish)}${kind}`;
+  };
+  const rate = (use: FinishUse) => {
+    const finish = finishOf(use);
+    return finish ? formatRate(finish.rate_m2_l, measure) : '';
+  };
+  const columns: ColumnOf<FinishUse>[] = [
+    [terms.finish, 4.9, named],
+    [terms.face, 2.6, ({ face }) => area(face), 'figure'],
+    [terms.edge, 2.6, ({ edge }) => area(edge), 'figure'],
+    [terms.painted, 2.6, ({ painted: { face, edge, back } }) => area(face + edge + back), 'figure'],
+    [terms.coats, 2.1, ({ coats }) => String(coats), 'figure'],
+    [terms.rate, 2.9, rate, 'figure'],
+    [terms.need, 2.5, (use) => volume(use.volume), 'figure'],
+    [terms.primer, 2.4, ({ primer }) => volume(primer), 'figure'],
+    [
+      terms.buy,
+      3.4,
+      ({ buy }) => buy.map((b) => `${b.count} x ${containers.get(b.container) ?? b.container}`).join(', '),
+    ],
+    [terms.left, 2.3, ({ left }) => volume(left), 'figure'],
+    [terms.tape, 2.7, ({ tape }) => (tape === 0 ? '' : formatFar(tape, measure)), 'figure'],
   ];
-  return table(columns, rows, width);
+  return tableOf(columns, plan.finish.uses, width, ({ finish }) => {
+    const i = finishes.indexOf(finish);
+    return i < 0 ? {} : { swatch: swatch(packet, finish, i) };
+  });
 }
 
 /** Which color goes where, how much of each, and what is painted before it is fixed. */
 export function paint(packet: Packet): Content[] {
   const terms = packet.terms.paint;
-  const { plan, words } = packet;
+  const { plan, words, body } = packet;
   const { finish } = plan;
-  const body = bodyOf(packet.sheet);
   const names = (ids: readonly string[]) => words.list(partNames(ids, packet.say)) || terms.nothing;
   const cost = finish.uses.reduce((sum, u) => sum + u.cost, 0);
   const blocks = [
@@ -238,12 +225,7 @@ export function paint(packet: Packet): Content[] {
       ? [...uses(packet, body.w), space(2), ...paragraph(terms.paintedNote, body.w)]
       : paragraph(terms.none, body.w)),
     space(2),
-    ...entry(
-      terms.cost,
-      formatMoney(cost, plan.design.measure.currency, packet.measure.notation),
-      body.w,
-      38,
-    ),
+    ...entry(terms.cost, packet.money(cost), body.w, 38),
     space(2),
     heading(packet.terms.titles.steps),
     ...entry(terms.before, names(finish.before), body.w, 38),

@@ -19,7 +19,7 @@ import type { Plan } from '../../../plan/types.ts';
 import { hiddenEdges, outlinedFace } from '../faceView.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { centered, spotIn } from '../nameOn.ts';
-import { bodyOf, turned } from '../sheet.ts';
+import { roomOn } from '../sheet.ts';
 import { type PageView, viewOf } from '../view.ts';
 
 const SIZE: Mm = TEXT.note;
@@ -153,7 +153,7 @@ function stretchOf(packet: Packet, area: Box): Stretch {
     const side = columns * COLUMN + 4;
     return viewOf(area, body, packet.unit, { left: side, right: side, top: NOTE, bottom: 2 });
   };
-  const room = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
+  const room = roomOn(packet.sheet, landscape);
   const isEnough = (columns: number): boolean => {
     const view = viewIn(room, columns);
     const { led } = marksOn(packet, view, area);
@@ -196,7 +196,7 @@ const longer = ({ w, h }: Box, columns: number, rows: number): number =>
 export function pieceMarks(packet: Packet): Leaf[] {
   const { plan, terms } = packet;
   return stretchesOf(packet).map(({ area, landscape, view: viewIn }, i, { length }): Leaf => {
-    const room = bodyOf(landscape ? turned(packet.sheet) : packet.sheet);
+    const room = roomOn(packet.sheet, landscape);
     const part = length === 1 ? '' : `${terms.block.pageOf(i + 1, length)}. `;
     return {
       title: terms.titles.pieceMarks,

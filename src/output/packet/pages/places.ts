@@ -1,14 +1,11 @@
 import { boxOf } from '../../../geometry/region.ts';
-import { formatReading } from '../../../measure/format.ts';
 import { paragraph, space, table } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 
 /** Every part by its place from the datum. */
 export function places(packet: Packet): Content[] {
   const terms = packet.terms.places;
-  const body = bodyOf(packet.sheet);
-  const told = (mm: number) => formatReading(mm, packet.measure);
+  const { body, told } = packet;
   const levelNames: Readonly<Record<string, string>> = packet.terms.level;
   const rows = packet.plan.joinery.solids.flatMap((solid) => {
     const box = boxOf(solid.region);

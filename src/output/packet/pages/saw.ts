@@ -1,10 +1,8 @@
 import { compareLabels, groupPieces } from '../../../joinery/label.ts';
 import type { PieceEnd } from '../../../joinery/piece.ts';
-import { formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { type Block, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, heading, paragraph, space, table, tableOf } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 
 interface Setting {
   readonly miter: number;
@@ -42,41 +40,35 @@ function settings(packet: Packet, cuts: Cuts): Setting[] {
 }
 
 function settingsTable(packet: Packet, cuts: Cuts, width: Mm): Block[] {
+  const { say } = packet;
   const terms = packet.terms.saw;
-  const rows = settings(packet, cuts).map(({ miter, bevel, labels, count }) => ({
-    cells: [
-      packet.say.angle(miter),
-      packet.say.angle(bevel),
-      String(count),
-      [...labels].sort(compareLabels).join(', '),
+  return tableOf(
+    [
+      [terms.setting, 1.2, ({ miter }) => say.angle(miter), 'saw'],
+      [terms.bevel, 1.2, ({ bevel }) => say.angle(bevel), 'saw'],
+      [terms.ends, 1, ({ count }) => String(count), 'figure'],
+      [terms.pieces, 8, ({ labels }) => [...labels].sort(compareLabels).join(', ')],
     ],
-  }));
-  const columns = [
-    { title: terms.setting, share: 1.2, figure: true, saw: true },
-    { title: terms.bevel, share: 1.2, figure: true, saw: true },
-    { title: terms.ends, share: 1, figure: true },
-    { title: terms.pieces, share: 8 },
-  ];
-  return rows.length > 0 ? table(columns, rows, width) : [];
+    settings(packet, cuts),
+    width,
+  );
 }
 
 /** What the saw is set to, once for all pieces that share a setting. */
 export function saw(packet: Packet): Content[] {
   const terms = packet.terms.saw;
-  const body = bodyOf(packet.sheet);
-  const { plan } = packet;
+  const { plan, say, told, body } = packet;
   const { shop } = plan.design;
-  const told = (mm: Mm) => formatReading(mm, packet.measure);
   const sprung = settingsTable(packet, nested, body.w);
-  const used: [string, string][] = [
+  const used = [
     [terms.kerf, told(shop.boardKerf)],
     [terms.sheetKerf, told(shop.sheetKerf)],
     [terms.trim, told(shop.endTrim)],
     ...(plan.joinery.pieces.some(({ fit }) => fit.inPlace && !fit.read)
-      ? [[terms.allowance, told(shop.fitAllowance)] as [string, string]]
+      ? [[terms.allowance, told(shop.fitAllowance)]]
       : []),
-    [terms.most, packet.say.angle(shop.saw.miter)],
-    [terms.tilt, packet.say.angle(shop.saw.bevel)],
+    [terms.most, say.angle(shop.saw.miter)],
+    [terms.tilt, say.angle(shop.saw.bevel)],
   ];
   const blocks = [
     ...paragraph(terms.lead, body.w),

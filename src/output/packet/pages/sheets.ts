@@ -6,11 +6,9 @@ import { moved } from '../../../drawing/items.ts';
 import { flatten } from '../../../drawing/walk.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { byId } from '../../../materials/lookup.ts';
-import { formatMoney, formatReading } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import { type Block, fillPages, heading, paragraph, space, table } from '../flow.ts';
+import { type Block, fillPages, heading, paragraph, space, tableOf } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 
 /** How high a sheet is drawn: as high as is usual, or lower where that takes fewer pages and leaves nothing out. */
 const HEIGHTS = [96, 80, 68] as const satisfies Mm[];
@@ -28,45 +26,38 @@ function sheetBlocks(
   { w: width, h: height }: Pick<Box, 'w' | 'h'>,
 ): Drawn {
   const terms = packet.terms.sheets;
-  const { plan, measure, say } = packet;
-  const told = (mm: Mm) => formatReading(mm, measure);
+  const { plan, say, told } = packet;
   const drawing = sheetDrawing({
     sheet,
     pieces: byId(plan.joinery.pieces),
     kerf: plan.design.shop.sheetKerf,
     text: {
       length: told,
-      angle: packet.say.angle,
+      angle: say.angle,
       offcut: (along, across) =>
         packet.terms.boards.rest(across === undefined ? told(along) : `${told(along)} x ${told(across)}`),
     },
     paper: { width, height },
   });
-  const money = formatMoney(sheet.cost, plan.design.measure.currency, packet.measure.notation);
-  const title = `${terms.sheet(number, say.stock(sheet.stock), told(sheet.length), told(sheet.width))}, ${sheet.owned === null ? money : terms.shelf}`;
+  const title = `${terms.sheet(number, say.stock(sheet.stock), told(sheet.length), told(sheet.width))}, ${sheet.owned === null ? packet.money(sheet.cost) : terms.shelf}`;
   const picture: Block = {
     height: drawing.height + 3,
     heldToNext: true,
     draw: (at) => [moved({ x: at.x, y: at.y - drawing.height }, drawing.items)],
   };
-  const rows = sheet.sequence.map((cut) => ({
-    cells: [
-      String(cut.number),
-      terms[wayOf(cut)],
-      told(cut.fence),
-      terms.from[fencedFrom(cut)],
-      `${told(cut.of.w)} x ${told(cut.of.h)}`,
+  const rows = tableOf(
+    [
+      [terms.number, 1, (cut) => String(cut.number), 'figure'],
+      [terms.kind, 2, (cut) => terms[wayOf(cut)]],
+      [terms.fence, 2, (cut) => told(cut.fence), 'saw'],
+      [terms.edge, 3, (cut) => terms.from[fencedFrom(cut)]],
+      [terms.of, 4, ({ of }) => `${told(of.w)} x ${told(of.h)}`, 'figure'],
     ],
-  }));
-  const columns = [
-    { title: terms.number, share: 1, figure: true },
-    { title: terms.kind, share: 2 },
-    { title: terms.fence, share: 2, figure: true, saw: true },
-    { title: terms.edge, share: 3 },
-    { title: terms.of, share: 4, figure: true },
-  ];
+    sheet.sequence,
+    width * 0.8,
+  );
   return {
-    blocks: [heading(title), picture, ...table(columns, rows, width * 0.8), space(5)],
+    blocks: [heading(title), picture, ...rows, space(5)],
     told: flatten(drawing.items).texts.length,
   };
 }
@@ -74,9 +65,9 @@ function sheetBlocks(
 /** Every sheet to scale, and its cuts in their order. */
 export function sheets(packet: Packet): Content[] {
   const terms = packet.terms.sheets;
+  const { body } = packet;
   const all = packet.plan.cutting.sheets;
   if (all.length === 0) return [];
-  const body = bodyOf(packet.sheet);
   const bounds = packet.plan.cutting.sheetsBound.map(
     (b) =>
       `${packet.say.stock(b.stock)}: ${b.proved ? packet.terms.boards.proved : packet.terms.boards.bound(b.used, b.lowerBound)}`,

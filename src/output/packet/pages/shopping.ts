@@ -1,18 +1,16 @@
 import { rectangle } from '../../../drawing/items.ts';
 import { INK, WEIGHT } from '../../../drawing/style.ts';
 import type { Box } from '../../../geometry/shape.ts';
-import { formatFar, formatMoney, formatReading, formatVolume } from '../../../measure/format.ts';
+import { formatFar, formatVolume } from '../../../measure/format.ts';
 import type { ShoppingLine } from '../../../plan/types.ts';
 import { paragraph, type Row, space, table } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 
 function sizeOf({ kind, size }: ShoppingLine, packet: Packet): string {
   // The name tells how wide it is.
   if (kind === 'tape' && size.length_mm !== undefined) return formatFar(size.length_mm, packet.measure);
-  const told = (mm: number) => formatReading(mm, packet.measure);
   if (size.volume_l !== undefined) return formatVolume(size.volume_l, packet.measure);
-  const sides = [size.length_mm, size.width_mm].flatMap((mm) => (mm === undefined ? [] : told(mm)));
+  const sides = [size.length_mm, size.width_mm].flatMap((mm) => (mm === undefined ? [] : packet.told(mm)));
   const pieces = size.pieces === undefined ? [] : [packet.words.pieces(size.pieces)];
   return [...(sides.length > 0 ? [sides.join(' x ')] : []), ...pieces].join(', ');
 }
@@ -20,9 +18,7 @@ function sizeOf({ kind, size }: ShoppingLine, packet: Packet): string {
 /** What to get, counter by counter, with a box to tick. */
 export function shopping(packet: Packet): Content[] {
   const terms = packet.terms.shopping;
-  const { plan, words } = packet;
-  const body = bodyOf(packet.sheet);
-  const money = (value: number) => formatMoney(value, plan.design.measure.currency, packet.measure.notation);
+  const { plan, words, body, money } = packet;
   const columns = [
     { title: terms.item, share: 6 },
     { title: terms.size, share: 3, figure: true },

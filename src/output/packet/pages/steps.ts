@@ -5,7 +5,6 @@ import type { Mm } from '../../../measure/units.ts';
 import { stepSentence } from '../../../plan/words/words.ts';
 import { type Block, groupsOf, paragraph, space } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 import { tickBox } from './shopping.ts';
 
 /** A numbered step with a box to tick. */
@@ -30,7 +29,7 @@ function stepBlocks(number: number, sentence: string, width: Mm): Block[] {
 
 /** The order of work, step by step. */
 export function steps(packet: Packet): Content[] {
-  const body = bodyOf(packet.sheet);
+  const { body } = packet;
   const blocks = packet.plan.marks.steps.flatMap((step) =>
     stepBlocks(step.number, stepSentence(step, packet.words, packet.say), body.w),
   );

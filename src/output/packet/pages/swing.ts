@@ -8,11 +8,9 @@ import { sideView } from '../../../fold/sideView.ts';
 import { regionOfBox, regionOfRing } from '../../../geometry/region.ts';
 import type { Box, Point } from '../../../geometry/shape.ts';
 import { SAME_ANGLE } from '../../../geometry/tolerance.ts';
-import { formatReading } from '../../../measure/format.ts';
 import type { Deg, Mm } from '../../../measure/units.ts';
-import { type Block, heading, paragraph, space, table, withNote } from '../flow.ts';
+import { type Block, heading, held, paragraph, space, stacked, tableOf, withNote } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
-import { bodyOf } from '../sheet.ts';
 import { type PageView, viewAt } from '../view.ts';
 
 /** Wall and floor are drawn this thick, in the room. */
@@ -131,55 +129,51 @@ function contactItems(at: Point): DrawItem[] {
 }
 
 function clearances(packet: Packet, width: Mm): Block[] {
+  const { plan, say, told } = packet;
   const terms = packet.terms.swing;
-  const { fold } = packet.plan;
-  const told = (mm: Mm) => formatReading(mm, packet.measure);
-  const row = (what: string, least: Mm, at: Deg, by: string) => ({
-    cells: [what, told(least), packet.say.angle(at), packet.say.name(by)],
-    bold: least < 0,
-  });
-  const rows = [
-    row(terms.toFloor, fold.floorClear, fold.at.floor, fold.closest.floor),
-    row(terms.toWall, fold.wallClear, fold.at.wall, fold.closest.wall),
-    row(terms.toCeiling, fold.ceilingClear, fold.at.ceiling, fold.closest.ceiling),
-    ...(fold.wallBoardClear === null || fold.at.wallBoard === null
-      ? []
-      : [row(terms.board, fold.wallBoardClear, fold.at.wallBoard, fold.closest.wallBoard ?? '')]),
-    { ...row(terms.space, fold.floorSpace, fold.at.space, fold.closest.space), bold: false },
-  ];
-  const columns = [
-    { title: terms.what, share: 4 },
-    { title: terms.least, share: 2.4, figure: true },
-    { title: terms.at, share: 1.6, figure: true },
-    { title: terms.by, share: 5 },
-  ];
-  return withNote(table(columns, rows, width), paragraph(terms.angles, width, TEXT.small));
+  const { fold } = plan;
+  const row = (what: string, least: Mm, at: Deg, by: string) => ({ what, least, at, by });
+  const rows = tableOf(
+    [
+      [terms.what, 4, ({ what }) => what],
+      [terms.least, 2.4, ({ least }) => told(least), 'figure'],
+      [terms.at, 1.6, ({ at }) => say.angle(at), 'figure'],
+      [terms.by, 5, ({ by }) => say.name(by)],
+    ],
+    [
+      row(terms.toFloor, fold.floorClear, fold.at.floor, fold.closest.floor),
+      row(terms.toWall, fold.wallClear, fold.at.wall, fold.closest.wall),
+      row(terms.toCeiling, fold.ceilingClear, fold.at.ceiling, fold.closest.ceiling),
+      ...(fold.wallBoardClear === null || fold.at.wallBoard === null
+        ? []
+        : [row(terms.board, fold.wallBoardClear, fold.at.wallBoard, fold.closest.wallBoard ?? '')]),
+      row(terms.space, fold.floorSpace, fold.at.space, fold.closest.space),
+    ],
+    width,
+    ({ least }) => ({ bold: least < 0 }),
+  );
+  return withNote(rows, paragraph(terms.angles, width, TEXT.small));
 }
 
 function hits(packet: Packet, width: Mm): Block[] {
+  const { plan, say, told } = packet;
   const terms = packet.terms.swing;
-  const told = (mm: Mm) => formatReading(mm, packet.measure);
-  const rows = packet.plan.fold.hits.map((hit) => ({
-    cells: [
-      packet.say.name(hit.part),
-      packet.terms.meets[hit.what],
-      packet.say.angle(hit.angle),
-      told(hit.over),
+  const rows = tableOf(
+    [
+      [terms.part, 5, ({ part }) => say.name(part)],
+      [terms.meets, 3, ({ what }) => packet.terms.meets[what]],
+      [terms.at, 2, ({ angle }) => say.angle(angle), 'figure'],
+      [terms.over, 2.4, ({ over }) => told(over), 'figure'],
     ],
-  }));
-  if (rows.length === 0) return paragraph(terms.none, width);
-  const columns = [
-    { title: terms.part, share: 5 },
-    { title: terms.meets, share: 3 },
-    { title: terms.at, share: 2, figure: true },
-    { title: terms.over, share: 2.4, figure: true },
-  ];
-  return [heading(terms.hits), ...table(columns, rows, width)];
+    plan.fold.hits,
+    width,
+  );
+  return rows.length === 0 ? paragraph(terms.none, width) : [heading(terms.hits), ...rows];
 }
 
 /** The side view at three angles, and every clearance through the swing. */
 export function swing(packet: Packet): Content[] {
-  const body = bodyOf(packet.sheet);
+  const { body } = packet;
   const shown = angles(packet);
   const model = roomBox(packet);
   const gap = 6;
@@ -191,14 +185,6 @@ export function swing(packet: Packet): Content[] {
   const small = shown.length % columns === 1 ? clearances(packet, cell.w) : [];
   const inCorner = small.length > 0 && small.reduce((sum, { height }) => sum + height, 6) <= high + 4;
   const figures = inCorner ? small : clearances(packet, body.w);
-  const corner = (at: Point): DrawItem[] => {
-    let y = at.y - 6;
-    return figures.flatMap((block) => {
-      const items = block.draw({ x: at.x, y }, cell.w);
-      y -= block.height;
-      return items;
-    });
-  };
   const rows: Block[] = [];
   for (let i = 0; i < shown.length; i += columns) {
     const last = i + columns >= shown.length;
@@ -209,14 +195,14 @@ export function swing(packet: Packet): Content[] {
           const room = { x: at.x + k * (cell.w + gap), y: at.y - high, w: cell.w, h: high };
           return drawView(packet, angle, words, room, scale);
         }),
-        ...(inCorner && last ? corner({ x: at.x + cell.w + gap, y: at.y }) : []),
+        ...(inCorner && last ? stacked(figures, { x: at.x + cell.w + gap, y: at.y - 6 }, cell.w) : []),
       ],
     });
   }
   const caution = paragraph(packet.terms.swing.caution, body.w, TEXT.small);
   const words = `${packet.terms.block.scale}: ${scaleWords(scale, packet.unit)}`;
   const blocks = [
-    ...paragraph(words, body.w).map((block) => ({ ...block, heldToNext: true })),
+    ...held(paragraph(words, body.w)),
     ...rows,
     ...(inCorner ? [] : figures),
     ...hits(packet, body.w),
