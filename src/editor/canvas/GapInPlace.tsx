@@ -75,9 +75,7 @@ export function GapInPlace({ rule, gap, onDone }: GapInPlaceProps) {
             </Button>
           ) : null}
           {count || pitch !== null ? null : (
-            <p className="note">
-              <Typeset text={t('even.noCount', { most: text(wanted) })} />
-            </p>
+            <Typeset as="p" className="note" text={t('even.noCount', { most: text(wanted) })} />
           )}
         </div>
       )}

@@ -56,9 +56,7 @@ function Bar({ release }: { release: Release }) {
         {listed.map(({ reading, digit }) => (
           <Button key={digit} look="bare" onClick={() => take(digit)}>
             <kbd>{digit}</kbd>
-            <span>
-              <Typeset text={digit === 0 ? t('release.free') : reading.says} />
-            </span>
+            <Typeset as="span" text={digit === 0 ? t('release.free') : reading.says} />
           </Button>
         ))}
       </div>

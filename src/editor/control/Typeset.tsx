@@ -1,13 +1,28 @@
-import { Fragment } from 'react';
+import { Fragment, type HTMLAttributes } from 'react';
 import { fractionsIn } from '../words/fractions.ts';
 import { useWords } from '../words/t.ts';
 import { voiced } from '../words/voiced.ts';
+
+/** The element that a text or a measure fills; none where it stands among others. */
+export interface Filling extends Pick<HTMLAttributes<HTMLElement>, 'className' | 'role'> {
+  readonly as?: 'dd' | 'em' | 'h4' | 'li' | 'p' | 'span' | 'strong' | 'td' | 'th' | undefined;
+}
+
+/** A text in the element that it fills. */
+export function Typeset({ as: Filled, text, ...rest }: Filling & { readonly text: string }) {
+  if (!Filled) return <Letters text={text} />;
+  return (
+    <Filled {...rest}>
+      <Letters text={text} />
+    </Filled>
+  );
+}
 
 /**
  * A text with its fractions set as a tape shows them. What is seen selects and copies as the text that it is;
  * a voice reads it with its units as words.
  */
-export function Typeset({ text }: { text: string }) {
+function Letters({ text }: { text: string }) {
   useWords();
   const said = voiced(text);
   const parts = fractionsIn(text);

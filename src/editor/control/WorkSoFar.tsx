@@ -29,14 +29,8 @@ export function WorkSoFar({ plan, work }: { plan: Plan; work: Work }) {
       {next ? (
         <div className="work-next">
           <p className="work-title">{t('work.next')}</p>
-          <p>
-            <Typeset text={sentence(next)} />
-          </p>
-          {atSaw ? (
-            <p className="work-setting">
-              <Typeset text={settingOf(atSaw, plan, say, t)} />
-            </p>
-          ) : null}
+          <Typeset as="p" text={sentence(next)} />
+          {atSaw ? <Typeset as="p" className="work-setting" text={settingOf(atSaw, plan, say, t)} /> : null}
           {tool ? <p className="note">{t(tool)}</p> : null}
         </div>
       ) : (
@@ -48,9 +42,7 @@ export function WorkSoFar({ plan, work }: { plan: Plan; work: Work }) {
           {meanwhile.length > 0 ? (
             <ul>
               {meanwhile.slice(0, 4).map((step) => (
-                <li key={step.number}>
-                  <Typeset text={`${step.number}. ${sentence(step)}`} />
-                </li>
+                <Typeset as="li" key={step.number} text={`${step.number}. ${sentence(step)}`} />
               ))}
             </ul>
           ) : (

@@ -41,13 +41,12 @@ export function MovedList({ design, change, label, drop, unseen, onKeep, onDrop 
         {change.moved.map((m) => (
           <li key={m.part}>
             <strong>{nameOf(design, m.part)}</strong>
-            <span>
-              <Typeset
-                text={[by('x', m.by.x), by('y', m.by.y), grown('w', m.grown.w), grown('h', m.grown.h)]
-                  .filter(Boolean)
-                  .join(', ')}
-              />
-            </span>
+            <Typeset
+              as="span"
+              text={[by('x', m.by.x), by('y', m.by.y), grown('w', m.grown.w), grown('h', m.grown.h)]
+                .filter(Boolean)
+                .join(', ')}
+            />
           </li>
         ))}
         {change.fitted.map((part) => (

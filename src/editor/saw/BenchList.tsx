@@ -69,9 +69,7 @@ function GroupHead({ group, done }: { group: BenchGroup; done: ReadonlySet<strin
             ? t('bench.board', { number: from.number, all: cutting?.boards.length ?? from.number })
             : t('bench.sheet', { number: from.number, all: cutting?.sheets.length ?? from.number })}
       </span>
-      <span className="note">
-        <Typeset text={plan?.stocks.get(stock ?? '')?.name ?? stock ?? ''} />
-      </span>
+      <Typeset as="span" className="note" text={plan?.stocks.get(stock ?? '')?.name ?? stock ?? ''} />
       <span className="count">
         {count}/{steps.length}
       </span>

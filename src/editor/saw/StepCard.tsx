@@ -47,9 +47,7 @@ function PieceCard({ step, plan, names, say }: StepProps<PieceStep> & Named) {
         <span className="saw-label">{piece.label}</span>
         <div>
           <h2>{names.get(piece.id)}</h2>
-          <p className="note">
-            <Typeset text={plan.stocks.get(piece.stock)?.name ?? piece.stock} />
-          </p>
+          <Typeset as="p" className="note" text={plan.stocks.get(piece.stock)?.name ?? piece.stock} />
         </div>
       </header>
       <p className="saw-figure">
@@ -61,31 +59,22 @@ function PieceCard({ step, plan, names, say }: StepProps<PieceStep> & Named) {
         ) : null}
       </p>
       <p className="saw-under">{tapeWords(piece, say.words.tape)}</p>
-      {curved === '' ? null : (
-        <p className="saw-warn">
-          <Typeset text={curved} />
-        </p>
-      )}
+      {curved === '' ? null : <Typeset as="p" className="saw-warn" text={curved} />}
       <dl className="saw-facts">
         {other ? (
           <div>
             <dt>{say.words.tape.edge[other.edge]}</dt>
-            <dd>
-              <Typeset text={say.short(other.shown)} />
-            </dd>
+            <Typeset as="dd" text={say.short(other.shown)} />
           </div>
         ) : null}
         <div>
           <dt>{t(sheet ? 'size.thickness' : 'bench.section')}</dt>
-          <dd>
-            <Typeset
-              text={
-                sheet
-                  ? say.short(piece.thickness)
-                  : `${say.short(piece.width)} × ${say.short(piece.thickness)}`
-              }
-            />
-          </dd>
+          <Typeset
+            as="dd"
+            text={
+              sheet ? say.short(piece.thickness) : `${say.short(piece.width)} × ${say.short(piece.thickness)}`
+            }
+          />
         </div>
       </dl>
       {piece.fit.inPlace ? <ReadInPlace key={piece.id} piece={piece} unseen /> : null}
@@ -107,9 +96,11 @@ function Corners({ piece, say }: { piece: Piece; say: PaneSay }) {
       <h3>{t('wood.corners')}</h3>
       <ul>
         {corners.map(({ x, y }) => (
-          <li key={`${x} ${y}`}>
-            <Typeset text={t('wood.cornerAt', { along: say.short(x), across: say.short(y) })} />
-          </li>
+          <Typeset
+            as="li"
+            key={`${x} ${y}`}
+            text={t('wood.cornerAt', { along: say.short(x), across: say.short(y) })}
+          />
         ))}
       </ul>
     </section>
@@ -188,14 +179,10 @@ function SheetCutCard({ step, plan, say }: StepProps<Extract<BenchStep, { kind: 
         <span className="saw-label">{cut.number}</span>
         <div>
           <h2>{t(wayOf(cut) === 'rip' ? 'bench.rip' : 'bench.cross')}</h2>
-          <p className="note">
-            <Typeset text={stock?.name ?? from.sheet.stock} />
-          </p>
+          <Typeset as="p" className="note" text={stock?.name ?? from.sheet.stock} />
         </div>
       </header>
-      <p className="saw-figure">
-        <Typeset text={say.short(cut.fence)} />
-      </p>
+      <Typeset as="p" className="saw-figure" text={say.short(cut.fence)} />
       <p className="saw-under">
         {t('bench.fence')}: {t('bench.fenceHint', { edge: t(`bench.edge.${fencedFrom(cut)}`) })}
       </p>
@@ -207,9 +194,11 @@ function SheetCutCard({ step, plan, say }: StepProps<Extract<BenchStep, { kind: 
           marked={{ cut }}
           what={t('bench.cutNumber', { number: cut.number })}
         />
-        <p className="saw-place">
-          <Typeset text={t('bench.cutOf', { w: say.short(cut.of.w), h: say.short(cut.of.h) })} />
-        </p>
+        <Typeset
+          as="p"
+          className="saw-place"
+          text={t('bench.cutOf', { w: say.short(cut.of.w), h: say.short(cut.of.h) })}
+        />
       </section>
     </article>
   );

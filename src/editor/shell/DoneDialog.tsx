@@ -50,9 +50,7 @@ function Asked({ question }: { question: DoneQuestion }) {
       <p>{t('done.lead', { label })}</p>
       <ul className="done-list">
         {touched.map(({ part, how }) => (
-          <li key={part}>
-            <Typeset text={t(`done.${how}`, { name: names.get(part) ?? part })} />
-          </li>
+          <Typeset as="li" key={part} text={t(`done.${how}`, { name: names.get(part) ?? part })} />
         ))}
       </ul>
       {kept ? (

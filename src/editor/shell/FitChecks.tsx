@@ -25,11 +25,7 @@ export default function FitChecks({ design, checks }: FitChecksProps) {
       {checks.slice(0, TOLD).map((check, i) => {
         // Two checks may say the same of the same parts; their order is fixed by the plan.
         const key = `${check.code}|${check.parts.join()}|${i}`;
-        return (
-          <li key={key} className={check.severity}>
-            <Typeset text={message(check)} />
-          </li>
-        );
+        return <Typeset as="li" key={key} className={check.severity} text={message(check)} />;
       })}
       {more > 0 ? <li>{t('first.moreChecks', { count: more })}</li> : null}
     </ul>

@@ -57,9 +57,13 @@ export default function BedPane() {
         {change.shown.bed.checks
           .filter(({ code }) => code === 'bed.not-closing')
           .map((check) => (
-            <p className="warn-text" role="alert" key={String(check.figures.of)}>
-              <Typeset text={message(check)} />
-            </p>
+            <Typeset
+              as="p"
+              className="warn-text"
+              role="alert"
+              key={String(check.figures.of)}
+              text={message(check)}
+            />
           ))}
         <MovedList
           design={design}

@@ -39,16 +39,12 @@ export function BoardList() {
             <th scope="row">
               {board.count} × {t(`board.${board.name}`)}
             </th>
-            <td>
-              <Measure mm={board.length} />
-            </td>
+            <Measure as="td" mm={board.length} />
           </tr>
         ))}
         <tr>
           <th scope="row">{t('bed.proud')}</th>
-          <td>
-            <Measure mm={face.mattressProud} />
-          </td>
+          <Measure as="td" mm={face.mattressProud} />
         </tr>
       </Figures>
     </Section>

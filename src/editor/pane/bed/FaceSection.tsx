@@ -27,14 +27,14 @@ export function FaceSection({ bed, onPropose }: { bed: Bed; onPropose: (next: Be
   return (
     <Section title="title.face">
       <FieldGrid of={FIELDS} value={settled} onChange={(next, label) => onPropose(next, labelText(label))} />
-      <p className="note">
-        <Typeset
-          text={t('bed.face.room', {
-            across: room(bed.allowance.width),
-            along: room(bed.allowance.length),
-          })}
-        />
-      </p>
+      <Typeset
+        as="p"
+        className="note"
+        text={t('bed.face.room', {
+          across: room(bed.allowance.width),
+          along: room(bed.allowance.length),
+        })}
+      />
     </Section>
   );
 }

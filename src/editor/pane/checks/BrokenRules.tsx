@@ -60,9 +60,7 @@ function RuleLine({ text, label, onDrop }: { text: string; label: string; onDrop
   const t = useWords();
   return (
     <div className="rule-line">
-      <span>
-        <Typeset text={text} />
-      </span>
+      <Typeset as="span" text={text} />
       <Button icon={Trash2} look="small" label={voiced(label)} onClick={onDrop}>
         {t('rules.letGo')}
       </Button>

@@ -47,9 +47,7 @@ export function Looked({ plan }: { plan: Plan }) {
         .map(([key, values]) => (
           <li key={key}>
             <Done aria-hidden="true" />
-            <span>
-              <Typeset text={t(key, values)} />
-            </span>
+            <Typeset as="span" text={t(key, values)} />
           </li>
         ))}
     </ul>

@@ -59,9 +59,7 @@ export function Mends({ checks }: { checks: readonly Check[] }) {
               waits.current = false;
             }}
           >
-            <span>
-              <Typeset text={text} />
-            </span>
+            <Typeset as="span" text={text} />
           </Button>
         );
       })}

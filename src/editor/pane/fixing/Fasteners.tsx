@@ -30,9 +30,7 @@ export function Fasteners({ plan }: { plan: Plan }) {
                 <tr key={`${use.fastener}|${use.length}`}>
                   <th scope="row">
                     <Typeset text={names.get(use.fastener) ?? use.fastener} />
-                    <span className="note block">
-                      <Measure mm={use.length} />
-                    </span>
+                    <Measure as="span" className="note block" mm={use.length} />
                   </th>
                   <td>{use.count}</td>
                 </tr>

@@ -1,8 +1,5 @@
-import type { Plan } from '../../../plan/types.ts';
 import { Caution } from '../../control/Caution.tsx';
-import { useWords } from '../../words/t.ts';
-import { SubTabs } from '../facts/SubTabs.tsx';
-import { WithPlan } from '../facts/WithPlan.tsx';
+import { PlanPane, type PlanTabs } from '../facts/SubTabs.tsx';
 import { Cautions } from './Cautions.tsx';
 import { FastenerFields } from './FastenerFields.tsx';
 import { Fasteners } from './Fasteners.tsx';
@@ -11,53 +8,18 @@ import { Order } from './Order.tsx';
 import { Weight } from './Weight.tsx';
 import '../../style/fixing.css';
 
+const TABS: PlanTabs = [
+  ['fixing.order', Order, Cautions],
+  ['fixing.fasteners', Fasteners, FastenerFields],
+  ['fixing.marks', Marks],
+  ['fixing.weight', Weight, Cautions],
+];
+
 /** In what order, with what, and where everything is fixed, and what it weighs then. */
 export default function FixingPane() {
-  return <WithPlan>{(plan) => <Fixing plan={plan} />}</WithPlan>;
-}
-
-function Fixing({ plan }: { plan: Plan }) {
-  const t = useWords();
   return (
-    <>
+    <PlanPane of="fixing.tabs" tabs={TABS}>
       <Caution of="fastening" />
-      <SubTabs
-        name="fixing"
-        label={t('fixing.tabs')}
-        tabs={[
-          {
-            id: 'order',
-            label: t('fixing.order'),
-            content: () => (
-              <>
-                <Order plan={plan} />
-                <Cautions />
-              </>
-            ),
-          },
-          {
-            id: 'fasteners',
-            label: t('fixing.fasteners'),
-            content: () => (
-              <>
-                <Fasteners plan={plan} />
-                <FastenerFields />
-              </>
-            ),
-          },
-          { id: 'marks', label: t('fixing.marks'), content: () => <Marks plan={plan} /> },
-          {
-            id: 'weight',
-            label: t('fixing.weight'),
-            content: () => (
-              <>
-                <Weight plan={plan} />
-                <Cautions />
-              </>
-            ),
-          },
-        ]}
-      />
-    </>
+    </PlanPane>
   );
 }

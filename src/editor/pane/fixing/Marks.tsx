@@ -23,9 +23,7 @@ export function Marks({ plan }: { plan: Plan }) {
       {plan.checks
         .filter(({ code }) => code === 'bed.datum')
         .map((check) => (
-          <p className="warn-text" key={check.figures.axis}>
-            <Typeset text={message(check)} />
-          </p>
+          <Typeset as="p" className="warn-text" key={check.figures.axis} text={message(check)} />
         ))}
       {sticks.map((stick) => (
         <Stick key={stick.axis} stick={stick} />

@@ -52,9 +52,7 @@ export function Order({ plan }: { plan: Plan }) {
                   onChange={(e) => turn(step, e.currentTarget.checked)}
                 />
                 <span className="step-number">{step.number}</span>
-                <span>
-                  <Typeset text={stepSentence(step, words, told)} />
-                </span>
+                <Typeset as="span" text={stepSentence(step, words, told)} />
               </label>
             </li>
           );

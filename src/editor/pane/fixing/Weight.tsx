@@ -54,15 +54,15 @@ export function Weight({ plan }: { plan: Plan }) {
             <tr>
               <th scope="row" colSpan={2}>
                 {t('load.center')}
-                <span className="note block">
-                  <Typeset
-                    text={t('load.centerAt', {
-                      x: say.short(load.center.x),
-                      y: say.short(load.center.y),
-                      z: say.fromRim(load.center.z),
-                    })}
-                  />
-                </span>
+                <Typeset
+                  as="span"
+                  className="note block"
+                  text={t('load.centerAt', {
+                    x: say.short(load.center.x),
+                    y: say.short(load.center.y),
+                    z: say.fromRim(load.center.z),
+                  })}
+                />
               </th>
             </tr>
           </Figures>

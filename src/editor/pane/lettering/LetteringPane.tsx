@@ -87,6 +87,7 @@ function SignStep({ plan, part }: { plan: Plan; part: LetteredPart }) {
   const fields = {
     lettering: part.lettering,
     onChange: (next: Partial<Lettering>) => change(next),
+    onChangeAfter: (more: readonly Edit[], next: Partial<Lettering>) => change(next, {}, more),
   };
   return (
     <>
@@ -94,42 +95,12 @@ function SignStep({ plan, part }: { plan: Plan; part: LetteredPart }) {
         <Preview plan={plan} part={part} sign={sign} onPlace={(stencil, kept) => change({ stencil }, kept)} />
       ) : null}
       <SubTabs
-        name="lettering"
-        label={t('letters.tabs')}
+        of="letters.tabs"
         tabs={[
-          {
-            id: 'text',
-            label: t('letters.text'),
-            content: () => (
-              <TextFields
-                {...fields}
-                missing={sign?.lettered.missing ?? []}
-                onChangeAfter={(more, next) => change(next, {}, more)}
-              />
-            ),
-          },
-          {
-            id: 'look',
-            label: t('letters.look'),
-            content: () => <LookStep part={part} onChange={change} />,
-          },
-          {
-            id: 'make',
-            label: t('letters.make'),
-            content: () => (
-              <MakeFields
-                {...fields}
-                sign={sign}
-                board={part}
-                onChangeAfter={(more, next) => change(next, {}, more)}
-              />
-            ),
-          },
-          {
-            id: 'reading',
-            label: t('letters.reading'),
-            content: () => (sign ? <Reading plan={plan} part={part} sign={sign} /> : null),
-          },
+          ['letters.text', () => <TextFields {...fields} missing={sign?.lettered.missing ?? []} />],
+          ['letters.look', () => <LookStep part={part} onChange={change} />],
+          ['letters.make', () => <MakeFields {...fields} sign={sign} board={part} />],
+          ['letters.reading', () => (sign ? <Reading plan={plan} part={part} sign={sign} /> : null)],
         ]}
       />
     </>

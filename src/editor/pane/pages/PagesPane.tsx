@@ -1,33 +1,12 @@
 import type { Plan } from '../../../plan/types.ts';
 import { Caution } from '../../control/Caution.tsx';
 import { useWords } from '../../words/t.ts';
-import { SubTabs } from '../facts/SubTabs.tsx';
-import { WithPlan } from '../facts/WithPlan.tsx';
+import { PlanPane, type PlanTabs } from '../facts/SubTabs.tsx';
 import { PaperFields } from './PaperFields.tsx';
 import { PrinterFields } from './PrinterFields.tsx';
 import { SetPreview } from './SetPreview.tsx';
 import '../../style/pages.css';
 import '../../words/pagesWords.ts';
-
-/** Full-size patterns on ordinary paper: what will be printed, on what, and true to size. */
-export default function PagesPane() {
-  return <WithPlan>{(plan) => <PagesStep plan={plan} />}</WithPlan>;
-}
-
-function PagesStep({ plan }: { plan: Plan }) {
-  const t = useWords();
-  return (
-    <SubTabs
-      name="pages"
-      label={t('pages.tabs')}
-      tabs={[
-        { id: 'preview', label: t('pages.preview'), content: () => <Preview plan={plan} /> },
-        { id: 'paper', label: t('pages.paper'), content: () => <PaperFields /> },
-        { id: 'printer', label: t('pages.printer'), content: () => <PrinterFields /> },
-      ]}
-    />
-  );
-}
 
 function Preview({ plan }: { plan: Plan }) {
   const t = useWords();
@@ -55,4 +34,15 @@ function Preview({ plan }: { plan: Plan }) {
       ))}
     </>
   );
+}
+
+const TABS: PlanTabs = [
+  ['pages.preview', Preview],
+  ['pages.paper', PaperFields],
+  ['pages.printer', PrinterFields],
+];
+
+/** Full-size patterns on ordinary paper: what will be printed, on what, and true to size. */
+export default function PagesPane() {
+  return <PlanPane of="pages.tabs" tabs={TABS} />;
 }

@@ -92,6 +92,7 @@ function Amount({ words, value }: { words: string; value: string }) {
 export function PaintOrder({ plan }: { plan: Plan }) {
   const t = useWords();
   const say = useSay();
+  if (plan.finish.uses.length === 0) return null;
   const names = (parts: readonly string[]) => {
     // Members of a row are one thing to the painter.
     const named = [...new Set(parts.map((id) => say.name(designPart(id))))];

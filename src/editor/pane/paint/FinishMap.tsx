@@ -34,6 +34,7 @@ export function FinishChip({ plan, finish }: { plan: Plan; finish: Finish }) {
 export function FinishMap({ plan }: { plan: Plan }) {
   const t = useWords();
   const used = plan.design.finishes.filter((f) => plan.finish.uses.some((u) => u.finish === f.id));
+  if (plan.finish.uses.length === 0) return null;
   return (
     <Section id="paint-map" title="paint.map">
       <div className="map-pair">

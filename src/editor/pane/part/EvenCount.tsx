@@ -20,25 +20,23 @@ export function EvenCount({ rule, most }: { readonly rule: RuleOf<'even'>; reado
   if (found?.count === have) return null;
   if (!found)
     return (
-      <p className="note wide">
-        <Typeset text={t('even.noCount', { most: lengthText(design, most) })} />
-      </p>
+      <Typeset as="p" className="note wide" text={t('even.noCount', { most: lengthText(design, most) })} />
     );
   const { count, gap } = found;
   const words = count > have ? 'even.addSome' : 'even.takeSome';
   const label = t(words, { count: Math.abs(count - have) });
   return (
     <div className="wide">
-      <p className="note">
-        <Typeset
-          text={t('even.needed', {
-            count,
-            have,
-            most: lengthText(design, most),
-            gap: lengthText(design, gap),
-          })}
-        />
-      </p>
+      <Typeset
+        as="p"
+        className="note"
+        text={t('even.needed', {
+          count,
+          have,
+          most: lengthText(design, most),
+          gap: lengthText(design, gap),
+        })}
+      />
       <Button onClick={() => commit(editsToRecount(shown, rule, count), t('did.count', { count }))}>
         {label}
       </Button>

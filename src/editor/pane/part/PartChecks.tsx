@@ -20,9 +20,7 @@ export function PartChecks({ part }: { part: string }) {
         return (
           <li key={`${c.code}|${c.parts.join()}`} className={`check-row ${c.severity}`}>
             <Icon role="img" aria-label={t(`checks.one.${c.severity}`)} />
-            <span>
-              <Typeset text={message(c)} />
-            </span>
+            <Typeset as="span" text={message(c)} />
           </li>
         );
       })}

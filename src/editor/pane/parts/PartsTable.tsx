@@ -47,9 +47,7 @@ export function PartsTable({ onClose }: { onClose: () => void }) {
   const chosen = selection.length === 1 ? design.parts.find(({ id }) => id === selection[0]) : undefined;
   return (
     <Dialog title={t('parts.table')} className="parts-table" onClose={onClose}>
-      <p>
-        <Typeset text={faceInWords(design, face, facts, layout.checks.length)} />
-      </p>
+      <Typeset as="p" text={faceInWords(design, face, facts, layout.checks.length)} />
       {rows.length === 0 ? null : (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys
         <section className="table-scroll" tabIndex={0} aria-label={t('parts.table')}>
@@ -91,9 +89,7 @@ export function PartsTable({ onClose }: { onClose: () => void }) {
                   </th>
                   <td>{part.kind}</td>
                   {(['w', 'h', 'x', 'y'] as const).map((side) => (
-                    <td key={side} className="figure">
-                      <Measure mm={part.box[side]} />
-                    </td>
+                    <Measure as="td" key={side} className="figure" mm={part.box[side]} />
                   ))}
                   <td>{part.finish}</td>
                   <td className="figure">{part.checks}</td>

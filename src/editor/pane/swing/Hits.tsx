@@ -34,9 +34,7 @@ export function Hits({ fold, onShow }: { fold: FoldPlan; onShow: (angle: Deg) =>
             {say.name(hit.part)}
             <span className="note">{t(WHAT[hit.what])}</span>
           </th>
-          <td className="bad-text">
-            <Measure mm={hit.over} />
-          </td>
+          <Measure as="td" className="bad-text" mm={hit.over} />
           <td>
             <Button
               look="small"

@@ -102,12 +102,8 @@ function Reach({ plan }: { plan: Plan }) {
       {plan.fold.reach.map((r) => (
         <tr key={r.id}>
           <th scope="row">{say.name(r.id)}</th>
-          <td>
-            <Measure mm={r.stowed} />
-          </td>
-          <td>
-            <Measure mm={r.lowered} />
-          </td>
+          <Measure as="td" mm={r.stowed} />
+          <Measure as="td" mm={r.lowered} />
         </tr>
       ))}
     </Figures>

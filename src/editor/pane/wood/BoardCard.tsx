@@ -46,15 +46,15 @@ export function BoardCard({ plan, board, number, pieces, longest, cut, onCut }: 
     <li className="board-card">
       <div className="item-head">
         <h5>{t('wood.board', { number })}</h5>
-        <span className="note">
-          <Typeset
-            text={
-              board.owned === null
-                ? t('wood.bought', { length: say.short(board.length), price: say.money(board.cost) })
-                : t('wood.owned', { length: say.short(board.length) })
-            }
-          />
-        </span>
+        <Typeset
+          as="span"
+          className="note"
+          text={
+            board.owned === null
+              ? t('wood.bought', { length: say.short(board.length), price: say.money(board.cost) })
+              : t('wood.owned', { length: say.short(board.length) })
+          }
+        />
       </div>
       <DrawingView
         drawing={drawing}
@@ -83,9 +83,11 @@ export function BoardCard({ plan, board, number, pieces, longest, cut, onCut }: 
           );
         })}
         {board.offcut > 0 ? (
-          <li className="kept-offcut">
-            <Typeset text={t('wood.keeps', { what: t('wood.offcut', { along: say.short(board.offcut) }) })} />
-          </li>
+          <Typeset
+            as="li"
+            className="kept-offcut"
+            text={t('wood.keeps', { what: t('wood.offcut', { along: say.short(board.offcut) }) })}
+          />
         ) : null}
       </ul>
     </li>

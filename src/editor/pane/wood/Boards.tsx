@@ -84,9 +84,7 @@ function StockBlock({ plan, stock, bounds, children }: StockBlockProps) {
   return (
     <div className="stock-block">
       <div className="stock-block-head">
-        <h4>
-          <Typeset text={plan.stocks.get(stock)?.name ?? stock} />
-        </h4>
+        <Typeset as="h4" text={plan.stocks.get(stock)?.name ?? stock} />
         {bound ? <BoundLine bound={bound} /> : null}
       </div>
       <ul>{children}</ul>

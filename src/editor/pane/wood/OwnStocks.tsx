@@ -175,9 +175,7 @@ function StockItem({ stock, design }: { stock: OwnStock; design: Design }) {
   return (
     <li>
       <div className="item-head">
-        <h4>
-          <Typeset text={stock.name} />
-        </h4>
+        <Typeset as="h4" text={stock.name} />
         <Button
           icon={Trash2}
           look="bare icon"

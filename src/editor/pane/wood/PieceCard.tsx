@@ -88,22 +88,14 @@ function Figures({ piece }: { piece: Piece }) {
     <dl className="facts">
       <div>
         <dt>{t('size.length')}</dt>
-        <dd>
-          <Measure mm={piece.shown.length} />
-        </dd>
+        <Measure as="dd" mm={piece.shown.length} />
         {tape === '' ? null : <dd className="note">{tape}</dd>}
-        {curved === '' ? null : (
-          <dd>
-            <Typeset text={curved} />
-          </dd>
-        )}
+        {curved === '' ? null : <Typeset as="dd" text={curved} />}
       </div>
       {other ? (
         <div>
           <dt>{say.words.tape.edge[other.edge]}</dt>
-          <dd>
-            <Measure mm={other.shown} />
-          </dd>
+          <Measure as="dd" mm={other.shown} />
         </div>
       ) : null}
       <div>
@@ -128,9 +120,11 @@ function Figures({ piece }: { piece: Piece }) {
         <div className="whole">
           <dt>{t('wood.corners')}</dt>
           {corners.map(({ x, y }) => (
-            <dd key={`${x} ${y}`}>
-              <Typeset text={t('wood.cornerAt', { along: say.short(x), across: say.short(y) })} />
-            </dd>
+            <Typeset
+              as="dd"
+              key={`${x} ${y}`}
+              text={t('wood.cornerAt', { along: say.short(x), across: say.short(y) })}
+            />
           ))}
         </div>
       ) : null}
@@ -163,9 +157,7 @@ function Notches({ title, of, say }: NotchesProps) {
     <div className="whole">
       <dt>{t(title)}</dt>
       {of.map((notch) => (
-        <dd key={`${notch.from} ${notch.side}`}>
-          <Typeset text={notchPlace(notch, say)} />
-        </dd>
+        <Typeset as="dd" key={`${notch.from} ${notch.side}`} text={notchPlace(notch, say)} />
       ))}
     </div>
   );

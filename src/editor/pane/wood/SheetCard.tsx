@@ -42,15 +42,15 @@ export function SheetCard({ plan, sheet, number, pieces, cut, onCut }: SheetCard
     <li className="board-card">
       <div className="item-head">
         <h5>{t('wood.sheet', { number })}</h5>
-        <span className="note">
-          <Typeset
-            text={
-              sheet.owned === null
-                ? t('wood.bought', { length: size, price: say.money(sheet.cost) })
-                : t('wood.owned', { length: size })
-            }
-          />
-        </span>
+        <Typeset
+          as="span"
+          className="note"
+          text={
+            sheet.owned === null
+              ? t('wood.bought', { length: size, price: say.money(sheet.cost) })
+              : t('wood.owned', { length: size })
+          }
+        />
       </div>
       <DrawingView
         drawing={drawing}
@@ -84,13 +84,14 @@ export function SheetCard({ plan, sheet, number, pieces, cut, onCut }: SheetCard
           );
         })}
         {sheet.offcuts.map((o) => (
-          <li key={`${o.x},${o.y}`} className="kept-offcut">
-            <Typeset
-              text={t('wood.keeps', {
-                what: t('wood.offcutSheet', { along: say.short(o.w), across: say.short(o.h) }),
-              })}
-            />
-          </li>
+          <Typeset
+            as="li"
+            key={`${o.x},${o.y}`}
+            className="kept-offcut"
+            text={t('wood.keeps', {
+              what: t('wood.offcutSheet', { along: say.short(o.w), across: say.short(o.h) }),
+            })}
+          />
         ))}
       </ul>
       {sheet.sequence.length > 0 ? <Sequence sheet={sheet} /> : null}
@@ -113,9 +114,7 @@ function Sequence({ sheet }: { sheet: CutSheet }) {
               <Measure mm={c.of.w} /> × <Measure mm={c.of.h} />
             </td>
             <td>{t(wayOf(c) === 'rip' ? 'wood.rip' : 'wood.cross')}</td>
-            <td>
-              <Measure mm={c.fence} />
-            </td>
+            <Measure as="td" mm={c.fence} />
           </tr>
         ))}
       </Figures>

@@ -76,9 +76,7 @@ function Line({ line, say, plan }: { line: ShoppingLine; say: PaneSay; plan: Pla
         <Typeset text={line.name} />
         <Bought line={line} say={say} plan={plan} />
       </th>
-      <td>
-        <Typeset text={sizeOf(line, say)} />
-      </td>
+      <Typeset as="td" text={sizeOf(line, say)} />
       <td>{line.count}</td>
       <td className="each">{line.owned || !line.priced ? '' : say.money(line.each)}</td>
       <td>

@@ -1,11 +1,9 @@
 import { Smartphone } from 'lucide-react';
-import type { Plan } from '../../../plan/types.ts';
 import { Button } from '../../control/Button.tsx';
 import { Caution } from '../../control/Caution.tsx';
 import { goToSaw } from '../../state/route.ts';
 import { useWords } from '../../words/t.ts';
-import { SubTabs } from '../facts/SubTabs.tsx';
-import { WithPlan } from '../facts/WithPlan.tsx';
+import { PlanPane, type PlanTabs } from '../facts/SubTabs.tsx';
 import { Boards } from './Boards.tsx';
 import { Joints } from './Joints.tsx';
 import { OwnedList } from './OwnedList.tsx';
@@ -17,41 +15,21 @@ import { Shopping } from './Shopping.tsx';
 import { SpreadsheetLists } from './SpreadsheetLists.tsx';
 import '../../style/wood.css';
 
+const TABS: PlanTabs = [
+  ['wood.pieces', Pieces],
+  ['wood.boards', Boards],
+  ['wood.shopping', Shopping],
+  ['wood.joints', Joints],
+  ['wood.stock', SawFields, OwnedList, ShedFields, SpreadsheetLists, OwnStocks],
+];
+
 /** What to cut, from what, and what to buy for it. */
 export default function WoodPane() {
-  return <WithPlan>{(plan) => <Wood plan={plan} />}</WithPlan>;
-}
-
-function Wood({ plan }: { plan: Plan }) {
-  const t = useWords();
   return (
-    <>
+    <PlanPane of="wood.tabs" tabs={TABS}>
       <Caution of="wood" />
       <BenchButton />
-      <SubTabs
-        name="wood"
-        label={t('wood.tabs')}
-        tabs={[
-          { id: 'pieces', label: t('wood.pieces'), content: () => <Pieces plan={plan} /> },
-          { id: 'boards', label: t('wood.boards'), content: () => <Boards plan={plan} /> },
-          { id: 'shopping', label: t('wood.shopping'), content: () => <Shopping plan={plan} /> },
-          { id: 'joints', label: t('wood.joints'), content: () => <Joints plan={plan} /> },
-          {
-            id: 'stock',
-            label: t('wood.stock'),
-            content: () => (
-              <>
-                <SawFields />
-                <OwnedList />
-                <ShedFields />
-                <SpreadsheetLists />
-                <OwnStocks />
-              </>
-            ),
-          },
-        ]}
-      />
-    </>
+    </PlanPane>
   );
 }
 
