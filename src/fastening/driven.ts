@@ -18,6 +18,7 @@ import { DRILLED_EDGE, leastFor, type Shank, type Shanks } from './apart.ts';
 import { chooseDrive, type Drive, type DriveRule, noDrive, type Place } from './drive.ts';
 import type { FasteningInput } from './input.ts';
 import {
+  drawingIn,
   EASE,
   FEWEST,
   type Ground,
@@ -104,8 +105,9 @@ function placesOf(
 ): Point[] {
   const own: Point[] = [];
   const clear = (p: Point) => own.every((q) => distance(p, q) >= spacing.apart - SAME_LENGTH) && free(p);
+  const ground: Ground = { supports: supports.map(drawingIn), blocked: EMPTY, free: clear };
   const lay = (place: (ground: Ground) => Point[]) => {
-    own.push(...clearOf(input.keepClears, { supports, blocked: EMPTY, free: clear }, spacing, place));
+    own.push(...clearOf(input.keepClears, ground, spacing, place));
   };
   if (!isLong(laid)) {
     lay((ground) => placesOver(solid.region, ground, spacing));

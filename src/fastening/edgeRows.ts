@@ -1,6 +1,6 @@
 import { clipPolyline, intersect, offset, subtract, union } from '../geometry/clip.ts';
 import { add, distance, dot, leftNormal, subtract as minus, scale } from '../geometry/point.ts';
-import { EMPTY, regionOfRing, ringsOf } from '../geometry/region.ts';
+import { regionOfRing, ringsOf } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import { at, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
@@ -69,14 +69,27 @@ function depthsInto(line: readonly Point[], room: Region, far: Mm, ease: Mm): Mm
   ];
 }
 
+/** Where something can be driven in, by how clear of every seam. */
+export interface Rooms {
+  /** Well clear. */
+  readonly best: Region;
+  /** Nearer, and nearest last; found when they are asked for. */
+  readonly nearer: () => readonly Region[];
+}
+
+function* inTurn({ best, nearer }: Rooms): Generator<Region> {
+  yield best;
+  yield* nearer();
+}
+
 /**
  * What holds of a stretch that lies on a seam or beside the wood: the nearest place farther in where enough of
  * it does. Rather farther in and well clear of the seam than near to it; where nothing holds enough, the most.
  */
-function held(line: readonly Point[], rooms: readonly Region[], far: Mm, ease: Mm): Point[][] {
+function held(line: readonly Point[], rooms: Rooms, far: Mm, ease: Mm): Point[][] {
   let best: Point[][] = [];
   let most = 0;
-  for (const room of rooms) {
+  for (const room of inTurn(rooms)) {
     for (const depth of depthsInto(line, room, far, ease)) {
       const parts = clipPolyline(moved(line, depth), room);
       const holds = parts.reduce((sum, part) => sum + lengthOf(part), 0);
@@ -94,17 +107,11 @@ function held(line: readonly Point[], rooms: readonly Region[], far: Mm, ease: M
  *
  * @param chosen takes the places
  * @param inside the sheet drawn in by the edge distance
- * @param rooms where something can be driven in, drawn out by `ease`: well clear of every seam first, nearer last
+ * @param rooms where something can be driven in, drawn out by `ease`
  */
-export function placeEdges(
-  chosen: Chosen,
-  inside: Region,
-  rooms: readonly Region[],
-  spread: Spread,
-  ease: Mm,
-): void {
+export function placeEdges(chosen: Chosen, inside: Region, rooms: Rooms, spread: Spread, ease: Mm): void {
   const { spacing } = spread;
-  const [best = EMPTY] = rooms;
+  const { best } = rooms;
   const rings = ringsOf(inside).map(closed);
   for (const line of rings.flatMap((ring) => clipPolyline(ring, best))) chosen.row(line, spread);
   const elsewhere = subtract(offset(inside, ease, 'miter'), best);

@@ -1,8 +1,9 @@
 import { asOne, clipPolyline, connectedParts, intersect, offset, subtract, union } from '../geometry/clip.ts';
 import { add, distance, dot, leftNormal, midpoint, subtract as minus, scale } from '../geometry/point.ts';
-import { boxOf, containsPointInRegion, ringsOf } from '../geometry/region.ts';
+import { areaOf, boxOf, containsPointInRegion, ringsOf } from '../geometry/region.ts';
+import { perimeter } from '../geometry/ring.ts';
 import { distanceToSegment } from '../geometry/segment.ts';
-import type { Point, Region } from '../geometry/shape.ts';
+import type { Point, Polygon, Region } from '../geometry/shape.ts';
 import type { Leg } from '../layout/laid.ts';
 import { pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
@@ -43,10 +44,23 @@ export interface Spacing {
   readonly diameter: Mm;
 }
 
+/** A contact drawn in from its edges. */
+export type DrawnIn = (by: Mm) => Region;
+
+/** Draws a contact in, once by each measure: whatever is tried over it asks for the same few. */
+export function drawingIn(contact: Region): DrawnIn {
+  const kept = new Map<Mm, Region>();
+  return (by) => {
+    const known = kept.get(by) ?? offset(contact, -by, 'miter');
+    kept.set(by, known);
+    return known;
+  };
+}
+
 /** What a part can be driven into. */
 export interface Ground {
   /** The part's contact with each support by itself: where two supports abut there is a seam, not wood. */
-  readonly supports: readonly Region[];
+  readonly supports: readonly DrawnIn[];
   /** Left out of it. */
   readonly blocked: Region;
   /** Whether nothing else is driven in too near to a place. */
@@ -54,21 +68,27 @@ export interface Ground {
 }
 
 /** Whether a region is more than a line left by rounding. */
-const hasRoom = (region: Region): boolean => offset(region, -EASE, 'miter').length > 0;
+const hasRoom = (region: Region): boolean => region.some(isBody) || offset(region, -EASE, 'miter').length > 0;
+
+/** More than drawing in by `EASE` can take: a band along the border, and a miter at each corner at most. */
+function isBody({ outer, holes }: Polygon): boolean {
+  const rings = [outer, ...holes];
+  const border = rings.reduce((sum, ring) => sum + perimeter(ring), 0);
+  const corners = rings.reduce((sum, ring) => sum + ring.length, 0);
+  return areaOf([{ outer, holes }]) > 2 * EASE * (border + corners);
+}
 
 /** How far to stay clear of the edge of a support: well clear first, and what will do last. */
-const clearances = ({ fromEdge, diameter }: Pick<Spacing, 'fromEdge' | 'diameter'>): Mm[] => [
+const clearances = ({ fromEdge, diameter }: Pick<Spacing, 'fromEdge' | 'diameter'>): [Mm, Mm, Mm] => [
   fromEdge,
   fromEdge / 2,
   DRILLED_EDGE * diameter,
 ];
 
-/** What can be driven into at each clearance, the widest first. */
-function roomsBy({ supports, blocked }: Omit<Ground, 'free'>, inside: Region, spacing: Spacing): Region[] {
-  return clearances(spacing).map((by) => {
-    const room = intersect(inside, union(supports.map((contact) => offset(contact, -by, 'miter'))));
-    return blocked.length > 0 ? subtract(room, blocked) : room;
-  });
+/** What can be driven into at a clearance. */
+function roomBy({ supports, blocked }: Omit<Ground, 'free'>, inside: Region, by: Mm): Region {
+  const room = intersect(inside, union(supports.map((contact) => contact(by))));
+  return blocked.length > 0 ? subtract(room, blocked) : room;
 }
 
 /**
@@ -82,7 +102,7 @@ function overSupport(
 ): Region {
   const rooms = supports.flatMap((contact) => {
     for (const by of clearances({ fromEdge, diameter })) {
-      const room = intersect(inside, offset(contact, -by, 'miter'));
+      const room = intersect(inside, contact(by));
       if (hasRoom(room)) return [room];
     }
     return [];
@@ -344,11 +364,16 @@ function placesOn(sheet: Region, ground: Ground, spacing: Spacing, small: boolea
   const inside = offset(sheet, -fromEdge, 'miter');
   const room = overSupport(ground, inside, spacing);
   if (room.length === 0) return [];
-  const rooms = roomsBy(ground, inside, spacing).map((by) => offset(by, EASE, 'miter'));
+  const roomAt = (by: Mm) => offset(roomBy(ground, inside, by), EASE, 'miter');
+  const [well, ...less] = clearances(spacing);
+  const best = roomAt(well);
+  // Most sheets hold all along their edges, and ask for no others.
+  let nearer: Region[] | null = null;
+  const rooms = { best, nearer: () => (nearer ??= less.map(roomAt)) };
   const chosen = new Chosen(apart, ground.free);
   const single = small ? apart : SINGLE * spacing.spacing;
   const merged = small ? apart : Math.max(apart, MERGED * spacing.spacing);
-  const seat = seatIn(inside, pick(rooms, 0), fromEdge, Math.max(apart, fromEdge), merged);
+  const seat = seatIn(inside, best, fromEdge, Math.max(apart, fromEdge), merged);
   placeEdges(chosen, inside, rooms, { spacing: spacing.spacing, single, seat }, EASE);
   const middle = intersect(offset(sheet, -(fromEdge + spacing.spacing / 2), 'miter'), room);
   for (const p of grid(middle, FIELD_SPACINGS * spacing.spacing)) {

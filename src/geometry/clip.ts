@@ -241,12 +241,19 @@ export function subtractedArea(a: Region, b: Region): number {
 export function offset(region: Region, delta: Mm, join: keyof typeof JOINS): Region {
   if (region.length === 0) return EMPTY;
   if (delta === 0) return union([region]);
+  if (region.every(({ outer }) => isThin(outer, -delta))) return EMPTY;
   const grid = new Grid();
   const engine = new ClipperOffset(MITER_LIMIT, FLATNESS * GRID);
   engine.addPaths(grid.paths(ringsOf(region)), JOINS[join], EndType.Polygon);
   const tree = new PolyTree64();
   engine.execute(delta * GRID, tree);
   return regionOfTree(tree, (path) => path.map(({ x, y }) => ({ x: x / GRID, y: y / GRID })));
+}
+
+/** Whether a ring is gone when it is drawn in: nothing of it lies farther than `by` from its border. */
+function isThin(ring: Ring, by: Mm): boolean {
+  const { w, h } = boxOfPoints(ring);
+  return Math.min(w, h) <= 2 * by;
 }
 
 const CAPS = { butt: EndType.Butt, round: EndType.Round, square: EndType.Square } as const;
@@ -305,7 +312,7 @@ export function clipPolyline(points: readonly Point[], region: Region): Point[][
       const p = lerp(a, b, at(stops, k));
       const q = lerp(a, b, at(stops, k + 1));
       if (!containsPointInRegion(region, midpoint(p, q))) close();
-      else if (open) open = extend(open, q);
+      else if (open) extend(open, q);
       else open = [p, q];
     }
   }
@@ -313,18 +320,16 @@ export function clipPolyline(points: readonly Point[], region: Region): Point[][
   return parts;
 }
 
-/** Stays one segment while the line goes straight on. */
-function extend(line: Point[], to: Point): Point[] {
+/** Adds a place to a line, which stays one segment while it goes straight on. */
+function extend(line: Point[], to: Point): void {
   const from = line[line.length - 2];
   const last = line[line.length - 1];
-  if (
+  const straight =
     from &&
     last &&
-    Math.abs(distance(from, last) + distance(last, to) - distance(from, to)) <= SAME_LENGTH ** 2
-  ) {
-    return [...line.slice(0, -1), to];
-  }
-  return [...line, to];
+    Math.abs(distance(from, last) + distance(last, to) - distance(from, to)) <= SAME_LENGTH ** 2;
+  if (straight) line.pop();
+  line.push(to);
 }
 
 /** Far more than segments may lie apart that still count as crossing. */

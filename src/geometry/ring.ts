@@ -113,8 +113,10 @@ export function betweenCorners(ring: Ring, from: Point, to: Point): Point[] {
 export function containsPoint(ring: Ring, p: Point): boolean {
   let inside = false;
   let a = ring[ring.length - 1];
+  const [above, below] = [p.y + NEAR, p.y - NEAR];
   for (const b of ring) {
-    if (a) {
+    // Most sides lie all above or all below: they neither hold the place nor are crossed beside it.
+    if (a && !((a.y > above && b.y > above) || (a.y < below && b.y < below))) {
       if (isOnSide(p, a, b)) return true;
       if (a.y > p.y !== b.y > p.y && p.x < a.x + ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y)) inside = !inside;
     }
