@@ -76,8 +76,8 @@ const PLAIN = ['document', 'planning', 'edit', 'drawing', 'gesture'];
 const PACKAGES = {
   geometry: ['clipper2-ts'],
   design: ['zod'],
-  lettering: ['brotli', 'fflate', 'opentype.js', 'svg-pathdata'],
-  output: ['@cantoo/pdf-lib', 'bidi-js', 'zod'],
+  lettering: ['bidi-js', 'brotli', 'fflate', 'opentype.js', 'svg-pathdata'],
+  output: ['@cantoo/pdf-lib', 'zod'],
 };
 
 const packageRules = pure.map((name) => ({

@@ -57,7 +57,7 @@ export const CHECK_CODES = [
   'lettering.corner', // characters, turn_deg (the most)
   'lettering.photo', // photo (its name), why (unknown, damaged, kind, too-many-pixels; off: beside the board; not-printed)
   'lettering.photo-coarse', // photo, dpi, least
-  'lettering.script', // sign, characters
+  'lettering.script', // sign, characters, why: rules | unloaded
   'lettering.low-contrast', // ratio
   'stencil.loose-island', // count
   'stencil.thin-tongue', // width_mm

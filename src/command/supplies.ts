@@ -4,6 +4,9 @@ import { dirname, join } from 'node:path';
 import { fontsIn } from '../design/look.ts';
 import { isLettered } from '../design/made.ts';
 import type { Design } from '../design/schema.ts';
+import { needsShaper } from '../lettering/script.ts';
+import type { Shaper } from '../lettering/shaping/shape.ts';
+import { shaperOf } from '../lettering/shaping/shaper.ts';
 import type { Tables } from '../materials/types.ts';
 import { TYPEFACE_FILES, typefaceOf } from '../output/pdf/font/face.ts';
 import type { Letters } from '../output/pdf/letters.ts';
@@ -54,6 +57,13 @@ export function readFonts(tables: Tables, design: Design): Map<string, Uint8Arra
   return fonts;
 }
 
+/** What sets letters together, where letters of the design ask for it. */
+export function readShaper({ parts }: Pick<Design, 'parts'>): Shaper | null {
+  if (!needsShaper(parts.filter(isLettered).map(({ lettering }) => lettering))) return null;
+  const library = new WebAssembly.Module(readFileSync(require.resolve('harfbuzzjs/dist/harfbuzz.wasm')));
+  return shaperOf((imports) => new WebAssembly.Instance(library, imports).exports);
+}
+
 /** Bytes of the font files that the names of a design ask for, where they are in scripts that the typeface of the sheets has no letters for. */
 export function readScripts(design: Design): Uint8Array[] {
   const ranges = (owner: ScriptPackage) => require(`@fontsource/${owner}/unicode.json`) as CodeRanges;
@@ -82,6 +92,7 @@ export function readSupplies(
   return {
     tables: tablesIn(language, tables),
     fonts: readFonts(tables, design),
+    shaper: readShaper(design),
     correction,
     language,
   };

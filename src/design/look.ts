@@ -1,3 +1,4 @@
+import type { FeatureTag } from './features.ts';
 import type { Lettering, LetterLine } from './schema.ts';
 
 /** What is painted of letters: themselves, and around, in and behind them. */
@@ -39,6 +40,12 @@ export const isBent = ({ arcRise, along }: Lettering): boolean => arcRise !== 0 
 /** The font of a line. */
 export const fontOfLine = ({ font }: Pick<Lettering, 'font'>, line: Pick<LetterLine, 'font'>): string =>
   line.font ?? font;
+
+/** The features that are chosen for the font of a line. */
+export const featuresOfLine = (
+  { features }: Pick<Lettering, 'features'>,
+  line: Pick<LetterLine, 'features'>,
+): readonly FeatureTag[] => line.features ?? features ?? [];
 
 /** The fonts that some lettering is set in, each once, in the order of its lines. */
 export const fontsIn = (lettering: Pick<Lettering, 'font' | 'lines'>): string[] => [

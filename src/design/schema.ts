@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { FEATURE_TAGS } from './features.ts';
 import {
   capHeight,
   color,
@@ -469,8 +470,14 @@ const lyingPhoto = z.strictObject({
 /** Of the table, or `own:` and the id of a font kept with the design. */
 const fontId = z.string().min(1).max(120);
 
+/** Features of fonts that letters are set with; those that a font lacks change nothing. */
+const features = z.array(z.enum(FEATURE_TAGS)).max(FEATURE_TAGS.length);
+/** Forms of one letter that can be chosen among. */
+export const MOST_FORMS = 99;
+
 export const letteringSchema = z.strictObject({
   font: fontId,
+  features: features.optional(),
   lines: z
     .array(
       z.strictObject({
@@ -482,6 +489,20 @@ export const letteringSchema = z.strictObject({
         /** Font and look of this line where they are its own. */
         font: fontId.optional(),
         look: z.strictObject(look).optional(),
+        /** Features of its font where they are the line's own. */
+        features: features.optional(),
+        /** Letters that are drawn in another form of their font: which one, by a feature that has several. */
+        forms: z
+          .array(
+            z.strictObject({
+              /** The letter, counted from 0: a code point of the line's text. */
+              at: z.number().int().min(0).max(500),
+              tag: z.string().regex(/^[a-z]{2}[a-z0-9]{2}$/),
+              value: z.number().int().min(1).max(MOST_FORMS),
+            }),
+          )
+          .max(500)
+          .optional(),
         /** Stands before the line, which then begins where the others begin that have one; numbers count on. */
         mark: z.enum(['bullet', 'number']).optional(),
         /** Along an outline: at its foot. */

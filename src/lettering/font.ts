@@ -1,17 +1,21 @@
+import { transformPath } from '../geometry/path.ts';
 import type { Path } from '../geometry/shape.ts';
 import { codeAt } from '../list/at.ts';
 import { type Bytes, FontProblem, type FontReason } from './font/bytes.ts';
 import { capsOf } from './font/caps.ts';
 import { characterMap } from './font/characters.ts';
+import { type Form, formOf } from './font/form.ts';
 import { type KernOf, positionedKerning, tabledKerning } from './font/kerning.ts';
+import { fileToShape, rulesOf } from './font/layout.ts';
 import { outlinesOf } from './font/outlines.ts';
 import { type FontTables, need, tablesOf } from './font/tables.ts';
+import type { Shape, Shaper } from './shaping/shape.ts';
 
 export type { FontReason } from './font/bytes.ts';
 
 /**
- * A font as lettering uses it: one glyph a code point, laid out from left to right. No ligatures,
- * alternates or joining scripts: letters on a sign stand alone.
+ * A font as lettering uses it. What it draws is told by a key: a character by itself, one glyph a code point, or a form that
+ * `shape` put together (`font/form.ts`).
  * All lengths are font units; scale = wanted cap height / `capHeight`.
  */
 export interface Font {
@@ -21,12 +25,14 @@ export interface Font {
   readonly capHeight: number;
   /** Where they stand over the font's zero line; below 0 where they dip under it. */
   readonly foot: number;
-  readonly has: (character: string) => boolean;
-  readonly advance: (character: string) => number;
-  /** Added to the advance of `left` when `right` follows. */
+  readonly has: (key: string) => boolean;
+  readonly advance: (key: string) => number;
+  /** Added to the advance of `left` when `right` follows; 0 beside forms, which were kerned as they were shaped. */
   readonly kern: (left: string, right: string) => number;
   /** Closed contours, y up, origin at the left end of the baseline. Empty for spaces. */
-  readonly outline: (character: string) => Path;
+  readonly outline: (key: string) => Path;
+  /** Sets letters together; null where the font was read without what does so. */
+  readonly shape: Shape | null;
 }
 
 export type ReadFont =
@@ -40,10 +46,14 @@ const MOST_GLYPHS = 40_000;
  * Reads a .ttf, .otf or .woff file (WOFF 1); what holds several fonts or is WOFF 2 has been made such before (`font/faces.ts`). Never throws and never works longer than the size of the
  * file warrants: bad, huge or hostile files come back with the reason.
  */
-export function readFont(bytes: ArrayBuffer | Uint8Array, name: string): ReadFont {
+export function readFont(
+  bytes: ArrayBuffer | Uint8Array,
+  name: string,
+  shaper: Shaper | null = null,
+): ReadFont {
   try {
     const data = bytes instanceof Uint8Array ? bytes : new Uint8Array(bytes);
-    return { ok: true, font: fontOf(tablesOf(data), name) };
+    return { ok: true, font: fontOf(tablesOf(data), name, shaper) };
   } catch (error) {
     // Anything but our own problem comes from the outline library stumbling over damaged outlines.
     const reason: FontReason =
@@ -52,7 +62,7 @@ export function readFont(bytes: ArrayBuffer | Uint8Array, name: string): ReadFon
   }
 }
 
-function fontOf({ cff, tables }: FontTables, name: string): Font {
+function fontOf({ cff, tables }: FontTables, name: string, shaper: Shaper | null): Font {
   if (!tables.has(cff ? 'CFF ' : 'glyf')) throw new FontProblem({ code: 'no-outlines' });
   const unitsPerEm = need(tables, 'head').u16(18);
   // The OpenType specification allows 16 to 16384.
@@ -66,32 +76,55 @@ function fontOf({ cff, tables }: FontTables, name: string): Font {
   const kernOf = remembered(kerningOf(tables));
   const outlineOf = outlinesOf(tables, cff, unitsPerEm, glyphs);
 
-  /** Glyph of a character, 0 when the font has none that can be drawn. */
-  const found = new Map<string, { glyph: number; path: Path }>();
-  const find = (character: string) => {
-    const known = found.get(character);
+  const drawn = (glyph: number): Path | null => (glyph > 0 && glyph < glyphs ? outlineOf(glyph) : null);
+  const found = new Map<string, Found>();
+  const find = (key: string): Found => {
+    const known = found.get(key);
     if (known) return known;
-    const code = codeAt(character);
-    const glyph = within(() => glyphOf(code), 0);
-    const path = glyph > 0 && glyph < glyphs ? outlineOf(glyph) : null;
-    const record = path ? { glyph, path } : { glyph: 0, path: [] };
-    found.set(character, record);
+    const form = formOf(key);
+    const record = form ? foundForm(form, drawn) : foundGlyph(within(() => glyphOf(codeAt(key)), 0));
+    found.set(key, record);
     return record;
+  };
+  const foundGlyph = (glyph: number): Found => {
+    const path = drawn(glyph);
+    return path ? { glyph, advance: advanceOf(glyph), path } : { glyph: 0, advance: advanceOf(0), path: [] };
   };
 
   const font = {
     name,
     unitsPerEm,
-    has: (character: string) => find(character).glyph !== 0,
-    advance: (character: string) => advanceOf(find(character).glyph),
+    has: (key: string) => find(key).glyph !== 0,
+    advance: (key: string) => find(key).advance,
     kern: (left: string, right: string) => {
       const [a, b] = [find(left).glyph, find(right).glyph];
-      return a === 0 || b === 0 ? 0 : kernOf(a, b);
+      return a === 0 || b === 0 || a === FORM || b === FORM ? 0 : kernOf(a, b);
     },
-    outline: (character: string) => find(character).path,
+    outline: (key: string) => find(key).path,
+    shape: shaper?.(() => fileToShape({ cff, tables }), rulesOf(tables, glyphOf, kernOf)) ?? null,
   };
   const caps = capsOf(font.outline, tables.get('OS/2'), unitsPerEm);
   return { ...font, capHeight: caps.height, foot: caps.foot };
+}
+
+/** What is drawn for a key; `glyph` is 0 where the font has none that can be drawn. */
+interface Found {
+  readonly glyph: number;
+  readonly advance: number;
+  readonly path: Path;
+}
+
+/** In the place of the one glyph of a character. */
+const FORM = -1;
+
+/** One that lacks a glyph is missing as a whole. */
+function foundForm({ advance, glyphs }: Form, drawn: (glyph: number) => Path | null): Found {
+  const paths = glyphs.map(({ glyph, x, y }) => {
+    const path = drawn(glyph);
+    return path && transformPath(path, (p) => ({ x: p.x + x, y: p.y + y }));
+  });
+  const whole = paths.every((path) => path !== null);
+  return { glyph: whole ? FORM : 0, advance, path: paths.flatMap((path) => path ?? []) };
 }
 
 /** A damaged stretch that only some characters need makes those missing, not the font unreadable. */

@@ -1,5 +1,5 @@
 import type { Check } from '../check/check.ts';
-import { fontOfLine, looksOfLines } from '../design/look.ts';
+import { featuresOfLine, fontOfLine, looksOfLines } from '../design/look.ts';
 import { textTold } from '../design/picture.ts';
 import type { Lettering, LetterLine, Picture } from '../design/schema.ts';
 import { gridded, regionOfRings, union } from '../geometry/clip.ts';
@@ -26,7 +26,7 @@ import { type PictureFont, withPictures } from './picture/withPictures.ts';
 import { boxOfPaths, placedPaths, spotsOf, tracksOf, turnedPath } from './placed.ts';
 import { isFill, type Lettered, type LetterLayer, type PlacedGlyph } from './result.ts';
 import { ribbonOf } from './ribbon.ts';
-import { onlyTogether } from './script.ts';
+import { isShaped, onlyTogether } from './script.ts';
 import { type Setting, setText } from './setting.ts';
 import { eachShape, placed } from './shapes.ts';
 import { overRun } from './sight.ts';
@@ -64,8 +64,8 @@ const PASSES = 4;
  *
  * Checks: `lettering.corner` (warning), where a letter stands over a sharp corner of what its line runs along; `lettering.missing-glyph` (error); `lettering.no-room` (error), where the margins leave a fit
  * nothing to fill; `lettering.off-sign`, an error where ink would miss the board and a warning where
- * something on the board covers it; `lettering.script` (warning), where letters set one by one do not make
- * the words.
+ * something on the board covers it; `lettering.script` (error), where letters that have to be set together cannot be: the
+ * font has no rules for them, or what sets them is not there.
  */
 export function letter({
   lettering,
@@ -108,11 +108,15 @@ export function letter({
     ink_mm2: areaOf(laid.silhouette),
     missing: setting.missing,
   };
+  const unshaped = lettering.lines.some(
+    (line) => fontOf(line).shape === null && isShaped(line, featuresOfLine(lettering, line)),
+  );
   const lack = lackingRoom(lettering, seen, reach);
   return {
     lettered,
     checks: [
-      ...textChecks(lettered),
+      ...textChecks(lettered, setting),
+      ...(unshaped ? [scriptCheck(sign.id, onlyTogether(lettered.text), 'unloaded')] : []),
       ...wayChecks(sign.id, laid),
       ...(lack !== null
         ? [noRoom(sign.id, lack, lettering.margin)]
@@ -209,14 +213,14 @@ function glyphShapes(
   return spotsOf(setting, tracks).map(({ at, turn }, i) => {
     const slot = setting.slots[i];
     if (!slot) return { region: EMPTY, colors: null };
-    const { character, scale, font } = slot;
+    const { key: drawnBy, scale, font } = slot;
     const covered = (path: Path) => regionOfRings(ringsOfPath(turnedPath(path, scale, turn)), 'nonzero');
     const shapeOf = () => {
-      const paths = font.colors(character);
+      const paths = font.colors(drawnBy);
       const colors = paths?.map(({ finish, path }) => ({ finish, whole: covered(path) })) ?? null;
-      return { region: covered(font.outline(character)), colors };
+      return { region: covered(font.outline(drawnBy)), colors };
     };
-    const key = `${character} ${scale} ${turn} ${font.name}`;
+    const key = `${drawnBy} ${scale} ${turn} ${font.name}`;
     const { region, colors } = shapes.get(key) ?? shapeOf();
     shapes.set(key, { region, colors });
     const to = { x: gridded(at.x + by.x), y: gridded(at.y + by.y) };
@@ -233,21 +237,23 @@ function heightsOf(glyphs: readonly PlacedGlyph[]): Mm[] {
   return [...heights.values()].sort((a, b) => b - a);
 }
 
-function textChecks({ sign, text, missing }: Lettered): Check[] {
+function textChecks({ sign, missing }: Lettered, { unruled }: Setting): Check[] {
   const checks: Check[] = [];
-  // A picture that is no more is told by its id.
-  const figures = (characters: readonly string[]) => ({ sign, characters: textTold(characters.join(' ')) });
   if (missing.length > 0) {
-    const code = 'lettering.missing-glyph';
-    checks.push({ code, severity: 'error', parts: [sign], figures: figures(missing) });
+    // A picture that is no more is told by its id.
+    const figures = { sign, characters: textTold(missing.join(' ')) };
+    checks.push({ code: 'lettering.missing-glyph', severity: 'error', parts: [sign], figures });
   }
-  const together = onlyTogether(text);
-  if (together.length > 0) {
-    const code = 'lettering.script';
-    checks.push({ code, severity: 'warning', parts: [sign], figures: figures(together) });
-  }
-  return checks;
+  const drawn = unruled.filter((characters) => !missing.includes(characters));
+  return drawn.length === 0 ? checks : [...checks, scriptCheck(sign, drawn, 'rules')];
 }
+
+const scriptCheck = (sign: string, characters: readonly string[], why: 'rules' | 'unloaded'): Check => ({
+  code: 'lettering.script',
+  severity: 'error',
+  parts: [sign],
+  figures: { sign, characters: characters.join(' '), why },
+});
 
 /** A line that is longer than the outline it runs along meets its own beginning; one longer than its path leaves it. */
 function wayChecks(sign: string, laid: Laid): Check[] {

@@ -3,6 +3,7 @@ import { boxOfPath } from '../geometry/path.ts';
 import type { Ring } from '../geometry/shape.ts';
 import { cyclic, pick } from '../list/at.ts';
 import type { Font } from './font.ts';
+import type { Sized } from './sizes.ts';
 
 /*
  * Spacing by eye: between any two letters stands as much white as between two straight stems. White counts between the
@@ -26,7 +27,16 @@ interface Sides {
 }
 
 /** What is added to the advance of a letter of some font when another follows, in font units. */
-export function opticalKern(font: Font): Font['kern'] {
+export type KernOf = (left: Sized, right: Sized) => number;
+
+/** As the font says. */
+export const fontKern =
+  (font: Font): KernOf =>
+  (left, right) =>
+    left.kerned ? left.kerned.by : font.kern(left.key, right.key);
+
+/** By eye; letters that are written joined stay so. */
+export function opticalKern(font: Font): KernOf {
   const deepest = DEEPEST * font.capHeight;
   const known = new Map<string, Sides>();
   const sidesOf = (character: string, top: number): Sides => {
@@ -49,13 +59,16 @@ export function opticalKern(font: Font): Font['kern'] {
   };
   const stems = (stem: string) => gapOf(stem, stem) + between(stem, stem).white;
   const meant = (character: string) => stems(/\p{Ll}/u.test(character) ? STEMS.small : STEMS.tall);
-  const spaced = (c: string) => /[\p{L}\p{N}]/u.test(c) && font.outline(c).length > 0;
-  const hasStems = Object.values(STEMS).every(spaced);
+  const inked = (key: string) => font.outline(key).length > 0;
+  const spaced = ({ character, key, cursive }: Sized) =>
+    !cursive && /[\p{L}\p{N}]/u.test(character) && inked(key);
+  const hasStems = Object.values(STEMS).every(inked);
+  const byFont = fontKern(font);
   return (left, right) => {
-    if (!hasStems || !spaced(left) || !spaced(right)) return font.kern(left, right);
-    const own = (meant(left) + meant(right)) / 2;
-    const { white, room } = between(left, right);
-    return Math.max(own - white, NEAREST * own - room) - gapOf(left, right);
+    if (!hasStems || !spaced(left) || !spaced(right)) return byFont(left, right);
+    const own = (meant(left.character) + meant(right.character)) / 2;
+    const { white, room } = between(left.key, right.key);
+    return Math.max(own - white, NEAREST * own - room) - gapOf(left.key, right.key);
   };
 }
 

@@ -56,7 +56,7 @@ export const placedPaths = (setting: Setting, tracks: readonly Track[]): Path[] 
   spotsOf(setting, tracks).map(({ at, turn }, i) => {
     const slot = setting.slots[i];
     if (!slot) return [];
-    const path = turnedPath(slot.font.outline(slot.character), slot.scale, turn);
+    const path = turnedPath(slot.font.outline(slot.key), slot.scale, turn);
     return transformPath(path, (p) => ({ x: p.x + at.x, y: p.y + at.y }));
   });
 

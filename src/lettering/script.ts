@@ -1,10 +1,13 @@
+import { featuresOfLine } from '../design/look.ts';
+import type { Lettering, LetterLine } from '../design/schema.ts';
+
 /**
  * Scripts that run from right to left, or whose letters change, join, stack or trade places beside each
  * other (Unicode Standard, chapters 9 to 16): setting their characters one by one from the left gives no
  * words. Marks that Unicode composes with no letter have no place of their own either.
  */
 const ONLY_TOGETHER =
-  /[\p{M}\p{scx=Adlm}\p{scx=Arab}\p{scx=Beng}\p{scx=Deva}\p{scx=Gujr}\p{scx=Guru}\p{scx=Hebr}\p{scx=Khmr}\p{scx=Knda}\p{scx=Laoo}\p{scx=Mlym}\p{scx=Mong}\p{scx=Mymr}\p{scx=Nkoo}\p{scx=Orya}\p{scx=Rohg}\p{scx=Samr}\p{scx=Sinh}\p{scx=Syrc}\p{scx=Taml}\p{scx=Telu}\p{scx=Thaa}\p{scx=Thai}\p{scx=Tibt}]/u;
+  /[\p{M}\p{scx=Adlm}\p{scx=Arab}\p{scx=Bali}\p{scx=Beng}\p{scx=Cham}\p{scx=Deva}\p{scx=Gujr}\p{scx=Guru}\p{scx=Hebr}\p{scx=Java}\p{scx=Khmr}\p{scx=Knda}\p{scx=Laoo}\p{scx=Mand}\p{scx=Mlym}\p{scx=Mong}\p{scx=Mymr}\p{scx=Nkoo}\p{scx=Orya}\p{scx=Rohg}\p{scx=Samr}\p{scx=Sinh}\p{scx=Syrc}\p{scx=Taml}\p{scx=Telu}\p{scx=Thaa}\p{scx=Thai}\p{scx=Tibt}]/u;
 /** As many are named as show what is meant. */
 const MOST_NAMED = 5;
 
@@ -13,3 +16,13 @@ export function onlyTogether(text: string): string[] {
   const found = [...text.normalize('NFC')].filter((c) => ONLY_TOGETHER.test(c) && !/[\p{P}\p{N}]/u.test(c));
   return [...new Set(found)].slice(0, MOST_NAMED);
 }
+
+/** Whether a line is set by the rules of its font for letters beside each other, not letter by letter. */
+export const isShaped = ({ text, forms = [] }: LetterLine, features: readonly string[]): boolean =>
+  features.length > 0 || forms.length > 0 || onlyTogether(text).length > 0;
+
+/** Whether some letters have to be set together. */
+export const needsShaper = (letterings: readonly Pick<Lettering, 'features' | 'lines'>[]): boolean =>
+  letterings.some((lettering) =>
+    lettering.lines.some((line) => isShaped(line, featuresOfLine(lettering, line))),
+  );

@@ -1,14 +1,17 @@
+import { featuresOfLine } from '../design/look.ts';
 import type { Lettering, LetterLine } from '../design/schema.ts';
 import { boxOfPath } from '../geometry/path.ts';
 import { at, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Font } from './font.ts';
-import { opticalKern } from './optical.ts';
+import { fontKern, opticalKern } from './optical.ts';
 import { type Sized, sizedCharacters } from './sizes.ts';
 
-/** A character in its place on a straight baseline. */
+/** A character, or several that stand as one, in its place on a straight baseline. */
 export interface Slot<F extends Font = Font> {
   readonly character: string;
+  /** By which its font draws it. */
+  readonly key: string;
   readonly line: number;
   /** Left end of its advance, and its baseline. */
   readonly x: Mm;
@@ -23,10 +26,13 @@ export interface Slot<F extends Font = Font> {
 
 /** Text set in straight lines: x = 0 is the middle of the widest line's ink, y = 0 the first baseline. */
 export interface Setting<F extends Font = Font> {
+  /** In the order of reading. */
   readonly slots: readonly Slot<F>[];
   readonly lines: readonly SetLine[];
   /** Characters that their font cannot draw, each once, in order of first use. */
   readonly missing: readonly string[];
+  /** Characters that their font has no rules to set right, likewise. */
+  readonly unruled: readonly string[];
 }
 
 export interface SetLine {
@@ -61,9 +67,10 @@ export function setText<F extends Font>(
     const capHeight = (line.capHeight ?? lettering.capHeight) * by;
     const font = fontOf(line);
     const set = (characters: readonly Sized[]) => setLine(characters, index, capHeight, lettering, font);
-    const row = set(sizedCharacters(line, capHeight, font));
+    const how = { spaced: lettering.tracking !== 0, features: featuresOfLine(lettering, line) };
+    const row = set(sizedCharacters(line, capHeight, font, how));
     const mark = marks[index];
-    return mark ? marked(row, set(sizedCharacters({ text: mark }, capHeight, font))) : row;
+    return mark ? marked(row, set(sizedCharacters({ text: mark }, capHeight, font, how))) : row;
   };
   const asked = lettering.lines.map((line, i) => rowAt(line, i, factor));
   const rows =
@@ -95,8 +102,11 @@ export function setText<F extends Font>(
       right: row.right + by,
     });
   });
-  return { slots, lines, missing: missingOf(slots) };
+  return { slots, lines, missing: missingOf(slots), unruled: each(rows.flatMap((row) => row.unruled)) };
 }
+
+/** Each once, in order of first use. */
+const each = (characters: readonly string[]): string[] => [...new Set(characters)];
 
 /**
  * Pairs are kerned where both letters are of one size and stand equally high: a font's pairs are drawn for
@@ -109,16 +119,19 @@ function setLine<F extends Font>(
   { tracking, wordSpace, kerning, optical }: Lettering,
   font: F,
 ) {
-  const kern = optical ? opticalKern(font) : kerning ? font.kern : null;
-  const slots: Slot<F>[] = [];
+  const byEye = optical ? opticalKern(font) : null;
+  const kern = byEye ?? (kerning ? fontKern(font) : null);
+  const stood: { readonly slot: Slot<F>; readonly index: number }[] = [];
   let pen = 0;
   let left = Infinity;
   let right = -Infinity;
-  characters.forEach(({ character, capHeight: own, rise }, i) => {
+  characters.forEach((letter, i) => {
+    const { character, index, capHeight: own, rise } = letter;
+    const key = (byEye || !kerning ? null : letter.kerned?.key) ?? letter.key;
     const scale = own / font.capHeight;
-    const advance = font.advance(character) * scale;
-    slots.push({ character, line, x: pen, y: 0, advance, rise, scale, font });
-    const path = font.outline(character);
+    const advance = font.advance(letter.key) * scale;
+    stood.push({ slot: { character, key, line, x: pen, y: 0, advance, rise, scale, font }, index });
+    const path = font.outline(key);
     if (path.length > 0) {
       const { x, w } = boxOfPath(path);
       left = Math.min(left, pen + x * scale);
@@ -129,12 +142,13 @@ function setLine<F extends Font>(
     const next = characters[i + 1];
     if (next === undefined) return;
     const alike = next.capHeight === own && next.rise === rise;
-    pen += (tracking * (own + next.capHeight)) / 2;
-    if (kern && alike) pen += kern(character, next.character) * scale;
+    if (!letter.cursive || !next.cursive) pen += (tracking * (own + next.capHeight)) / 2;
+    if (kern && alike) pen += kern(letter, next) * scale;
   });
   const inked = left <= right;
   return {
-    slots,
+    slots: stood.sort((a, b) => a.index - b.index).map(({ slot }) => slot),
+    unruled: characters.filter(({ unruled }) => unruled).map(({ character }) => character),
     capHeight,
     top: Math.max(capHeight, ...characters.map((c) => c.rise + c.capHeight)),
     foot: Math.min(0, ...characters.map((c) => c.rise)),
@@ -195,9 +209,9 @@ function stack(
 }
 
 function missingOf(slots: readonly Slot[]): string[] {
-  const missing = new Set<string>();
-  for (const { character, font } of slots) {
-    if (character !== ' ' && !font.has(character)) missing.add(character);
-  }
-  return [...missing];
+  return each(
+    slots
+      .filter(({ character, key, font }) => character !== ' ' && !font.has(key))
+      .map(({ character }) => character),
+  );
 }

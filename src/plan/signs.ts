@@ -100,12 +100,17 @@ export function planSigns(
 }
 
 /** A font of the design or of the tool, read; null for none that can be. */
-function fontOf(name: string, fonts: Design['fonts'], supplies: Supplies, results: KeptResults): Font | null {
+function fontOf(
+  name: string,
+  fonts: Design['fonts'],
+  { fonts: shipped, shaper = null }: Supplies,
+  results: KeptResults,
+): Font | null {
   const own = fonts.find((f) => `own:${f.id}` === name);
-  const bytes = own ? results.of(own, 'bytes', [], () => bytesOfBase64(own.data)) : supplies.fonts.get(name);
+  const bytes = own ? results.of(own, 'bytes', [], () => bytesOfBase64(own.data)) : shipped.get(name);
   if (!bytes) return null;
-  return results.of(bytes, 'font', [name], () => {
-    const read = readFont(bytes, name);
+  return results.of(bytes, 'font', [name, shaper], () => {
+    const read = readFont(bytes, name, shaper);
     return read.ok ? read.font : null;
   });
 }

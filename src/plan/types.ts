@@ -13,6 +13,7 @@ import type { Layout } from '../layout/laid.ts';
 import type { CutOut } from '../lettering/cut-out.ts';
 import type { PlacedPhoto } from '../lettering/photo/placed.ts';
 import type { Lettered } from '../lettering/result.ts';
+import type { Shaper } from '../lettering/shaping/shape.ts';
 import type { StencilSet } from '../lettering/stencil/layers.ts';
 import type { LoadPlan } from '../load/result.ts';
 import type { MarksPlan } from '../marks/result.ts';
@@ -22,11 +23,13 @@ import type { PatternSet, PrinterCorrection } from '../patterns/result.ts';
 import type { Grounds } from './ground.ts';
 import type { Language } from './words/languages.ts';
 
-/** What a plan needs besides the design; arrives from the editor or the command as plain data. */
+/** What a plan needs besides the design; arrives from the editor or the command as values. */
 export interface Supplies {
   readonly tables: Tables;
   /** Bytes of fonts by id of the table, those at hand; a font that a sign names and that is absent is a check. */
   readonly fonts: ReadonlyMap<string, Uint8Array>;
+  /** Sets letters together; brought where the design's letters ask for it (`needsShaper`). */
+  readonly shaper?: Shaper | null;
   /** Of the printer at hand, kept on the device. */
   readonly correction: PrinterCorrection;
   /** That patterns, packet and messages speak. */

@@ -194,10 +194,13 @@ describe('what is in sight of a sign', () => {
 });
 
 describe('scripts', () => {
-  it.each(['שלום', 'مرحبا', 'नमस्ते', 'สวัสดี'])('warns that %s is set letter by letter', (text) => {
-    const codes = letterWith(text).checks.map((c) => `${c.severity} ${c.code}`);
-    expect(codes).toContain('warning lettering.script');
-  });
+  it.each(['שלום', 'مرحبا', 'नमस्ते', 'สวัสดี'])(
+    'refuses %s where nothing is there that sets letters together',
+    (text) => {
+      const codes = letterWith(text).checks.map((c) => `${c.severity} ${c.code}`);
+      expect(codes).toContain('error lettering.script');
+    },
+  );
 
   it('keeps quiet about scripts that are written letter by letter', () => {
     for (const text of ['Crème brûlée, 3 €', 'Ελλάδα', 'ПРИВЕТ', '日本語', '1٢3']) {

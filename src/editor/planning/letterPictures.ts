@@ -5,6 +5,8 @@ import type { Region } from '../../geometry/shape.ts';
 import type { LaidPart } from '../../layout/laid.ts';
 import { type Font, readFont } from '../../lettering/font.ts';
 import { letter } from '../../lettering/letter.ts';
+import { needsShaper } from '../../lettering/script.ts';
+import type { Shaper } from '../../lettering/shaping/shape.ts';
 import { sightOf } from '../../plan/signs.ts';
 
 /** What is seen of one color of a sign's lettering, in the sign's coordinates. */
@@ -21,20 +23,23 @@ export async function letterPictures(
   parts: readonly LaidPart[],
   drawn: Design['pictures'],
   bytesOf: (font: string) => Promise<Uint8Array | null>,
+  shaperAtHand: () => Promise<Shaper | null>,
 ): Promise<ReadonlyMap<string, readonly LetterColor[]>> {
   const pictures = new Map<string, readonly LetterColor[]>();
-  for (const part of parts.filter(isLettered)) {
+  const lettered = parts.filter(isLettered);
+  const shaper = needsShaper(lettered.map(({ lettering }) => lettering)) ? await shaperAtHand() : null;
+  for (const part of lettered) {
     const { id, lettering, box } = part;
     const fonts = new Map<string, Font>();
     for (const name of fontsIn(lettering)) {
       const bytes = await bytesOf(name);
-      const read = bytes ? readFont(bytes, name) : null;
+      const read = bytes ? readFont(bytes, name, shaper) : null;
       if (read?.ok) fonts.set(name, read.font);
     }
     const [font] = fonts.values();
     if (!font || fonts.size < fontsIn(lettering).length) continue;
     const sign = { id, w: box.w, h: box.h };
-    const { lettered } = letter({
+    const made = letter({
       lettering,
       font,
       fonts,
@@ -44,7 +49,7 @@ export async function letterPictures(
     });
     pictures.set(
       id,
-      lettered.layers.map(({ finish, region }) => ({ finish, region })),
+      made.lettered.layers.map(({ finish, region }) => ({ finish, region })),
     );
   }
   return pictures;

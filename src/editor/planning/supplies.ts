@@ -1,10 +1,12 @@
 import { fontsIn } from '../../design/look.ts';
 import { isLettered } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
+import { needsShaper } from '../../lettering/script.ts';
 import type { PrinterCorrection } from '../../patterns/result.ts';
 import type { Supplies } from '../../plan/types.ts';
 import type { Language } from '../../plan/words/languages.ts';
 import { fontBytes } from '../shipped/fonts.ts';
+import { shaperAtHand } from '../shipped/shaper.ts';
 import { tablesFor } from '../shipped/shipped.ts';
 
 const fonts = new Map<string, Uint8Array>();
@@ -22,7 +24,9 @@ export async function suppliesOf(
   correction: PrinterCorrection,
   language: Language,
 ): Promise<Supplies> {
-  const wanted = new Set(design.parts.filter(isLettered).flatMap((p) => fontsIn(p.lettering)));
+  const letterings = design.parts.filter(isLettered).map(({ lettering }) => lettering);
+  const wanted = new Set(letterings.flatMap(fontsIn));
   for (const id of wanted) await fontOf(id);
-  return { tables: tablesFor(language), fonts, correction, language };
+  const shaper = needsShaper(letterings) ? await shaperAtHand() : null;
+  return { tables: tablesFor(language), fonts, shaper, correction, language };
 }

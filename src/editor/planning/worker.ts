@@ -6,6 +6,7 @@ import { createPlanner } from '../../plan/plan.ts';
 import { reuse } from '../../plan/reuse.ts';
 import type { Plan, Supplies } from '../../plan/types.ts';
 import type { Language } from '../../plan/words/languages.ts';
+import { shaperAtHand } from '../shipped/shaper.ts';
 import { offer } from './alive.ts';
 import { letterPictures } from './letterPictures.ts';
 import { practiceOf } from './practice.ts';
@@ -73,7 +74,7 @@ const work = {
 
   /** The lettering of signs by itself, without a plan. */
   letters: (parts: readonly LaidPart[], pictures: Design['pictures']) =>
-    letterPictures(parts, pictures, fontOf),
+    letterPictures(parts, pictures, fontOf, shaperAtHand),
 
   /** Shadows on the face of the last plan, under the design's light. */
   shadows(): readonly ShadowArea[] {

@@ -25,7 +25,7 @@ export interface PicturePath {
 /** A font in which some characters are pictures. */
 export interface PictureFont extends Font {
   /** Colors of a picture from the back to the front; null for letters, and for what is all painted as they are. */
-  readonly colors: (character: string) => readonly PicturePath[] | null;
+  readonly colors: (key: string) => readonly PicturePath[] | null;
 }
 
 /** White beside a drawing, share of the cap height: as much as stands beside a round capital. Our own choice. */
@@ -66,8 +66,10 @@ export function withPictures(font: Font, pictures: readonly Picture[]): PictureF
     known.set(character, paths);
     return paths;
   };
+  const { shape } = font;
   return {
     ...font,
+    shape: shape && ((line) => shape({ ...line, apart: (character) => of(character) !== undefined })),
     has: (character) => of(character) !== undefined || font.has(character),
     advance: (character) => {
       const drawn = of(character);

@@ -1,12 +1,6 @@
-import bidiFactory from 'bidi-js';
+import { directed } from '../../lettering/shaping/bidi.ts';
+import { pick } from '../../list/at.ts';
 
-const bidi = bidiFactory();
-
-/**
- * A character beyond the first plane stands as one neutral unit while levels are found: hardly a letter there
- * belongs to a script that runs to the left.
- */
-const NEUTRAL = '\ufffc';
 const RIGHT_TO_LEFT = /[\p{Script=Hebrew}\p{Script=Arabic}\p{Script=Syriac}\p{Script=Thaana}]/u;
 
 /**
@@ -16,11 +10,6 @@ const RIGHT_TO_LEFT = /[\p{Script=Hebrew}\p{Script=Arabic}\p{Script=Syriac}\p{Sc
 export function fromLeft(text: string): string {
   if (!RIGHT_TO_LEFT.test(text)) return text;
   const chars = [...text];
-  const line = chars.map((char) => (char.length > 1 ? NEUTRAL : char)).join('');
-  const levels = bidi.getEmbeddingLevels(line, 'ltr');
-  const mirrored = bidi.getMirroredCharactersMap(line, levels.levels);
-  return bidi
-    .getReorderedIndices(line, levels)
-    .map((i) => mirrored.get(i) ?? chars[i] ?? '')
-    .join('');
+  const { order, mirrored } = directed(chars, 'ltr');
+  return order.map((i) => mirrored.get(i) ?? pick(chars, i)).join('');
 }

@@ -283,7 +283,9 @@ export const checks: PlanWords['checks'] = {
   'lettering.photo-coarse': (f, say) =>
     `Das Foto „${f.text('photo')}“ auf ${say.name(f.part)} hat in dieser Größe nur ${f.number('dpi')} Bildpunkte je Zoll; unter ${f.number('least')} wirkt es auf Armlänge grob. Machen Sie es kleiner, schneiden Sie weniger ab, oder nehmen Sie ein Foto mit mehr Bildpunkten.`,
   'lettering.script': (f, say) =>
-    `Der Text von ${say.name(f.part)} enthält ${f.text('characters')}: Buchstaben werden einzeln von links nach rechts gesetzt und nicht so verbunden oder gewendet, wie ihre Schrift es will. Vor dem Schneiden jemanden prüfen lassen, der sie liest.`,
+    f.text('why') === 'rules'
+      ? `Die Schriftart von ${say.name(f.part)} hat keine Regeln, um ${f.text('characters')} so zu setzen, wie ihre Schrift es will: Sie würde diese Buchstaben nicht verbinden oder ihre Zeichen nicht an ihren Platz setzen. Eine Schriftart wählen, die für die Schrift gemacht ist.`
+      : `Was Buchstaben zusammensetzt, ließ sich nicht laden; ${say.name(f.part)} kann noch nicht beschriftet werden. Mit dem Netz verbinden und die Seite neu laden, oder Buchstaben wählen, die allein stehen, und keine Merkmale der Schriftart.`,
   'lettering.low-contrast': (f, say) =>
     `Die Beschriftung von ${say.name(f.part)} hebt sich nur mit einem Kontrast von ${say.number(f.number('ratio'), 1)} zu 1 vom Grund ab; große Buchstaben brauchen mindestens 3 zu 1. Hellere oder dunklere Farbe nehmen.`,
   'stencil.loose-island': (f, say) =>

@@ -250,7 +250,9 @@ export const checks: PlanWords['checks'] = {
   'lettering.photo-coarse': (f, say) =>
     `The photo “${f.text('photo')}” on ${say.name(f.part)} has only ${f.number('dpi')} pixels to an inch at this size; under ${f.number('least')} it looks coarse at arm's length. Make it smaller, cut off less of it, or use a photo with more pixels.`,
   'lettering.script': (f, say) =>
-    `The text of ${say.name(f.part)} has ${f.text('characters')}: letters are set one by one from left to right, which does not join or turn them as their script wants. Have somebody who reads it look at the sign before you cut.`,
+    f.text('why') === 'rules'
+      ? `The font of ${say.name(f.part)} has no rules to set ${f.text('characters')} as their script wants: it would not join these letters, or not place their marks. Choose a font that is made for the script.`
+      : `What sets letters together could not be loaded, so ${say.name(f.part)} cannot be lettered yet. Connect to the network and reload the page, or choose letters that stand alone and no features of the font.`,
   'lettering.low-contrast': (f, say) =>
     `The lettering of ${say.name(f.part)} has a contrast of only ${say.number(f.number('ratio'), 1)} to 1 with its ground; 3 to 1 is the least that large letters read well at. Use a lighter or a darker color.`,
   'stencil.loose-island': (f, say) =>

@@ -276,7 +276,9 @@ export const checks: PlanWords['checks'] = {
   'lettering.photo-coarse': (f, say) =>
     `La foto «${f.text('photo')}» de ${say.name(f.part)} tiene a este tamaño solo ${f.number('dpi')} píxeles por pulgada; con menos de ${f.number('least')} se ve basta a la distancia del brazo. Hágala más pequeña, recorte menos, o use una foto con más píxeles.`,
   'lettering.script': (f, say) =>
-    `El texto de ${say.name(f.part)} tiene ${f.text('characters')}: las letras se ponen una a una de izquierda a derecha, sin unirlas ni girarlas como pide su escritura. Que lo mire alguien que la lea antes de cortar.`,
+    f.text('why') === 'rules'
+      ? `El tipo de letra de ${say.name(f.part)} no tiene reglas para poner ${f.text('characters')} como pide su escritura: no uniría estas letras o no colocaría sus signos. Elija un tipo hecho para esa escritura.`
+      : `No se ha podido cargar lo que compone las letras; ${say.name(f.part)} aún no se puede rotular. Conéctese a la red y vuelva a cargar la página, o elija letras sueltas y ninguna característica del tipo.`,
   'lettering.low-contrast': (f, say) =>
     `El rótulo de ${say.name(f.part)} contrasta con su fondo solo ${say.number(f.number('ratio'), 1)} a 1; 3 a 1 es lo mínimo para leer bien letras grandes. Usar un color más claro o más oscuro.`,
   'stencil.loose-island': (f, say) =>
